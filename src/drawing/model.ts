@@ -1,0 +1,130 @@
+/**
+ * A drawing is data: tagged primitives in millimetres of the real thing, x to the right, y down.
+ * What is drawn says what it *means* (`role`), never a colour; screens, PDF and DXF decide the look
+ * from one table. Sizes of text, ticks and marks are in millimetres of *paper*, so that they stay
+ * readable at any scale; `place()` turns both into one flat list.
+ */
+export type Point = readonly [xMm: number, yMm: number];
+
+/** What a primitive means. `style.ts` has line weight, dash and fill for each. */
+export const ROLES = [
+  "finishedEdge",
+  "fold",
+  "hidden",
+  "cut",
+  "stitch",
+  "grain",
+  "markLine",
+  "ring",
+  "rib",
+  "bar",
+  "board",
+  "covering",
+  "bracket",
+  "screw",
+  "eye",
+  "housing",
+  "roller",
+  "toothedRoller",
+  "dividerWire",
+  "cord",
+  "opening",
+  "glass",
+  "wall",
+  "floor",
+  "faceCloth",
+  "liningCloth",
+  "wrongSide",
+  "clothOnBolt",
+  "waste",
+  "selvedge",
+  "repeatLine",
+  "seam",
+  "dimension",
+  "leader",
+  "label",
+  "note",
+  "testSquare",
+  "overlapMark",
+  "ghost",
+] as const;
+export type Role = (typeof ROLES)[number];
+
+/** Ties a primitive to the plan, so that it can be pressed. */
+export interface Ref {
+  /** Id of a working, e.g. `fold.half-fold`. */
+  figure?: string;
+  /** JSON pointer of a job field. */
+  field?: string;
+  /** A thing of the plan: `row-3`, `column-2`, `cord-4`, `face-1`. */
+  part?: string;
+}
+
+interface Common extends Ref {
+  role: Role;
+  /** Number of the cord, for its colour and dash rhythm. */
+  cord?: number;
+}
+
+export interface Polyline extends Common {
+  kind: "polyline";
+  points: readonly Point[];
+  closed?: boolean;
+}
+
+export interface Circle extends Common {
+  kind: "circle";
+  centre: Point;
+  radiusMm: number;
+}
+
+/** A mark of fixed size on paper, wherever the scale would make the real thing a speck. */
+export interface Marker extends Common {
+  kind: "marker";
+  at: Point;
+  shape: "dot" | "ring" | "cross" | "triangle";
+  paperMm: number;
+}
+
+export interface Text extends Common {
+  kind: "text";
+  at: Point;
+  text: string;
+  /** Height of the letters' em on paper, mm. */
+  paperMm: number;
+  anchor?: "start" | "middle" | "end";
+  /** Where `at` is in the height of the line. */
+  baseline?: "top" | "middle" | "bottom";
+  angleDeg?: number;
+  /** Shift on paper, mm, applied after scaling. */
+  shiftPaperMm?: Point;
+  strong?: boolean;
+}
+
+/** A dimension line with oblique ticks. Its text must equal the distance it spans (a test measures it). */
+export interface Dimension extends Common {
+  kind: "dimension";
+  from: Point;
+  to: Point;
+  /** Distance of the dimension line from the points, on paper, mm; positive to the left of from→to as seen on the page. */
+  offsetPaperMm: number;
+  text: string;
+}
+
+export type Primitive = Polyline | Circle | Marker | Text | Dimension;
+
+/** One fact of the drawing in words, for those who cannot see it. */
+export interface Fact {
+  label: string;
+  text: string;
+}
+
+export interface Drawing {
+  /** `front`, `back`, `side-half` …: stable, used for file names and the gallery. */
+  id: string;
+  title: string;
+  /** From where it is seen, and what else must be said: “Seen from the back”. */
+  caption: string;
+  primitives: Primitive[];
+  facts: Fact[];
+}

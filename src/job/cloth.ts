@@ -1,0 +1,40 @@
+import * as z from "zod";
+import { id, money, name, note, share, sizeMm } from "./primitives.ts";
+
+export const MATCHES = ["straight", "half-drop"] as const;
+
+/** How the pattern of a cloth repeats; a plain cloth has none. */
+export const repeatSchema = z
+  .strictObject({
+    verticalMm: sizeMm.meta({ description: "Height of one repeat along the length, mm" }),
+    horizontalMm: sizeMm.optional().meta({ description: "Width of one repeat, mm" }),
+    match: z.enum(MATCHES).default("straight").meta({ description: "How neighbouring widths match" }),
+  })
+  .meta({ description: "Pattern repeat" });
+
+/** One cloth as it lies on the bolt. */
+export const clothSchema = z
+  .strictObject({
+    id,
+    name,
+    usableWidthMm: sizeMm.meta({ description: "Width that can be used, selvedges taken off, mm" }),
+    massGsm: z.number().min(1).max(3000).meta({ description: "Mass per area, g/m²" }),
+    thicknessMm: z.number().min(0.01).max(50).optional().meta({ description: "Thickness, mm" }),
+    repeat: repeatSchema.optional(),
+    shrinkLength: share
+      .optional()
+      .meta({ description: "Shrinkage along the length still to come, share of one" }),
+    shrinkWidth: share
+      .optional()
+      .meta({ description: "Shrinkage across the width still to come, share of one" }),
+    pricePerM: money
+      .optional()
+      .meta({ description: "Price of one metre off the bolt, in the job's currency" }),
+    soldByMm: sizeMm.optional().meta({ description: "Step in which it is sold, mm" }),
+    note: note.optional(),
+    demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
+  })
+  .meta({ description: "A cloth on the bolt" });
+
+export type Cloth = z.output<typeof clothSchema>;
+export type Repeat = z.output<typeof repeatSchema>;

@@ -1,0 +1,125 @@
+import { cite, type Sourced, sourced } from "../sources/index.ts";
+import { inches } from "../units/index.ts";
+import type { Making } from "./making.ts";
+
+/** Worked out from the shade itself by the stage that needs it; `why` says how. */
+export interface WorkedOut {
+  workedOut: true;
+  why: string;
+}
+
+function workedOut(why: string): WorkedOut {
+  return { workedOut: true, why };
+}
+
+type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
+type DefaultsTable = {
+  [G in keyof Groups]: {
+    [K in keyof Groups[G]]-?: Sourced<NonNullable<Groups[G][K]>> | WorkedOut;
+  };
+};
+
+const guides = cite("measuring-guides");
+const mm = (value: number, from: Parameters<typeof sourced>[2]) => sourced(value, "mm", from);
+
+/** What a shade gets where the maker said nothing: each value with its unit and its source. */
+export const DEFAULTS = {
+  mount: {
+    insideWidthOffMm: mm(inches(0.5), cite("measuring-guides", "published 6 to 20 mm in all; 1/2 in taken")),
+    insideLengthOffMm: mm(inches(0.25), cite("our-choice", "clears the sill")),
+    overlapSideMm: mm(inches(2), guides),
+    overlapAboveMm: mm(inches(4), cite("measuring-guides", "10 to 15 cm")),
+    overlapBelowMm: mm(inches(2), cite("measuring-guides", "5 cm below the sill")),
+    floorClearanceMm: mm(inches(0.5), cite("from-memory")),
+    boardShorterMm: mm(inches(0.25), cite("us-sewing-handbook", "board = finished width − 1/4 in")),
+    handClearanceMm: mm(inches(0.5), cite("our-choice")),
+  },
+  fold: {
+    rule: sourced("half-fold", "", cite("pocket-spacing")),
+    gradeStepMm: mm(0, cite("our-choice", "even folds")),
+    headrailMm: workedOut("the largest of 65 mm, lock height + 25 mm and rib face + 35 mm"),
+    skirtMm: mm(0, cite("our-choice", "no band")),
+    largestSpacingMm: mm(inches(8), cite("old-inner-cord-clauses", "4.4: rings at most 8 in apart")),
+    smallestSpacingMm: mm(75, cite("our-choice", "below this the stack only grows thicker")),
+    rows: workedOut("the fewest rows that keep to the largest spacing"),
+    spacingMm: workedOut("an odd number of half folds fills the length"),
+    stackMm: workedOut("no limit"),
+    hemBarMm: mm(30, cite("even-fold-slides")),
+    ringStackMm: mm(30, cite("even-fold-slides")),
+  },
+  columns: {
+    largestSpacingMm: mm(inches(10), cite("ring-spacing-faq", "10 in rule")),
+    edgeInsetMm: mm(inches(2), cite("old-inner-cord-clauses", "4.4: side cords at least 2 in from the edge")),
+    count: workedOut("the fewest columns that keep to the largest spacing"),
+  },
+  hems: {
+    sideTurnMm: mm(inches(1.5), cite("roman-shades-2018", "1.5 in double, +6 in in all")),
+    sideTurns: sourced(2, "", cite("roman-shades-2018")),
+    bottomTurnMm: mm(inches(1.5), cite("hem-guides", "3 in, as 1.5 in doubled")),
+    bottomTurns: sourced(2, "", cite("hem-guides")),
+    boardAllowanceMm: workedOut(
+      "board depth + 1 in where it is stapled (common practice), 1.5 in where it is hook-and-loop",
+    ),
+    seamMm: mm(inches(0.5), cite("austrian-2008", "+1 in for each join")),
+  },
+  lining: {
+    widthOverFinishedMm: mm(0, cite("common-practice", "lining lies edge to edge, under the side hems")),
+    lengthOverFinishedMm: workedOut("as long as the face"),
+  },
+  ribs: {
+    kind: sourced("none", "", cite("our-choice")),
+    pocketMm: mm(10, cite("pocket-spacing", "2 cm of lining for a 4 mm rod")),
+    rib: sourced("rib-rod-4", "", cite("demo")),
+    shorterMm: mm(inches(1), cite("graduated-folds", "battens about 1 in under the width")),
+  },
+  pattern: {
+    halfDropRule: sourced("whole-repeat-per-order", "", cite("half-drop-tutorial")),
+    placementRepeat: sourced(false, "", cite("our-choice")),
+  },
+  lift: {
+    controlSide: sourced("right", "", cite("our-choice")),
+    lock: workedOut("the first lock that takes the cords"),
+    cord: sourced("cord-1-4", "", cite("lock-instructions", "1.4 mm is the usual size")),
+    eye: sourced("eye-12", "", cite("demo")),
+    ring: sourced("ring-12", "", cite("demo")),
+    seat: sourced("auto", "", cite("our-choice")),
+    seatMm: workedOut("the middle of the best feasible interval"),
+    straightRunMm: mm(12, cite("our-choice", "so that a cord enters the housing straight")),
+    tailMm: workedOut("half the finished length (recalled from memory: a tail ends half to two thirds down)"),
+    knotsMm: mm(inches(6), cite("our-choice", "ring knot, connector and threading")),
+    cleatAboveFloorMm: mm(
+      1600,
+      cite("from-memory", "the higher of the two published heights; the safety review reads the place's own"),
+    ),
+  },
+  board: {
+    section: sourced("board-1x2", "", cite("austrian-2008", "1 × 2")),
+    bar: sourced("bar-steel-19x3", "", cite("from-memory", "flat metal bar 3/4 to 1 in × 1/8 in")),
+    barShorterMm: mm(inches(0.5), cite("from-memory", "W − 1/2 in")),
+    attachment: sourced("staple", "", cite("common-practice")),
+    substrate: sourced("unknown", "", cite("our-choice", "nothing is assumed")),
+    bracketEndMm: mm(inches(4), cite("from-memory", "within 4 in of the ends")),
+    bracketSpacingMm: mm(inches(24), cite("from-memory", "at most 24 to 30 in apart")),
+  },
+} satisfies DefaultsTable;
+
+export type MakingGroup = keyof typeof DEFAULTS;
+
+export function isWorkedOut(entry: Sourced<unknown> | WorkedOut): entry is WorkedOut {
+  return "workedOut" in entry;
+}
+
+/** Labour rates and times that stand in until the maker sets his or her own. */
+export const DEFAULT_RATES = {
+  currency: sourced("USD", "", cite("our-choice")),
+  labourPerHour: sourced(35, "money", cite("demo")),
+  measureMin: sourced(10, "min", cite("curtain-encyclopaedia", "p. 108: about 10 minutes a window")),
+  cutMinPerWidth: sourced(15, "min", cite("demo")),
+  sewMinPerM: sourced(8, "min", cite("demo")),
+  ringMin: sourced(1.5, "min", cite("demo")),
+  rigMinPerCord: sourced(6, "min", cite("demo")),
+  boardMin: sourced(25, "min", cite("demo")),
+  hangMin: sourced(30, "min", cite("demo")),
+  wasteShare: sourced(0, "ratio", cite("our-choice", "what is computed is bought")),
+  taxShare: sourced(0, "ratio", cite("our-choice")),
+} satisfies { [K in keyof import("./job.ts").Rates]-?: Sourced<NonNullable<import("./job.ts").Rates[K]>> };

@@ -1,0 +1,137 @@
+import * as z from "zod";
+import { RULERS, UNIT_SYSTEMS } from "../units/index.ts";
+import { clothSchema } from "./cloth.ts";
+import { hardwareSchema } from "./hardware.ts";
+import { makingSchema } from "./making.ts";
+import { id, lengthMm, minutes, money, name, note, share, spanMm } from "./primitives.ts";
+import { stockSchema } from "./stock.ts";
+
+export const JOB_FORMAT = "shadewright-job";
+/** Version of the job document that this program writes. */
+export const JOB_VERSION = 1;
+
+export const PLACES = ["us", "ca", "eu", "gb", "ie", "au", "nz", "elsewhere"] as const;
+export type Place = (typeof PLACES)[number];
+export const PLACE_NAMES: Record<Place, string> = {
+  us: "United States",
+  ca: "Canada",
+  eu: "European Union",
+  gb: "United Kingdom",
+  ie: "Ireland",
+  au: "Australia",
+  nz: "New Zealand",
+  elsewhere: "Elsewhere",
+};
+
+export const PURPOSES = ["own-home", "gift", "for-sale", "public-building"] as const;
+export type Purpose = (typeof PURPOSES)[number];
+export const PURPOSE_NAMES: Record<Purpose, string> = {
+  "own-home": "For my own home",
+  gift: "A gift",
+  "for-sale": "For sale",
+  "public-building": "For a public building",
+};
+
+export const STYLES = ["flat"] as const;
+export type StyleKind = (typeof STYLES)[number];
+
+export const unitsSchema = z.strictObject({
+  system: z.enum(UNIT_SYSTEMS),
+  ruler: z.enum(RULERS).meta({ description: "Finest mark that figures are rounded to" }),
+});
+
+export const obstructionSchema = z.strictObject({
+  kind: z.enum(["handle", "crank", "sill", "tiles", "other"]),
+  projectionMm: lengthMm.meta({ description: "How far it stands out from the glass or wall, mm" }),
+  note: note.optional(),
+});
+
+/** What was measured at the window. One width and one height are enough to begin. */
+export const openingSchema = z.strictObject({
+  widthsMm: z.array(spanMm).min(1).max(3).meta({ description: "Width at top, middle and bottom, mm" }),
+  heightsMm: z.array(spanMm).min(1).max(3).meta({ description: "Height at left, centre and right, mm" }),
+  diagonalsMm: z.tuple([spanMm, spanMm]).optional().meta({ description: "Both diagonals, mm" }),
+  recessDepthMm: lengthMm.optional().meta({ description: "Free depth of the recess, mm" }),
+  sillAboveFloorMm: lengthMm.optional().meta({ description: "Bottom of the opening above the floor, mm" }),
+  obstructions: z.array(obstructionSchema).max(20).optional(),
+});
+
+export const MOUNTS = ["inside", "outside", "to-size"] as const;
+export const shadeSchema = z.strictObject({
+  style: z.enum(STYLES).default("flat"),
+  mount: z.enum(MOUNTS).default("inside").meta({
+    description: "Inside or outside the opening; to-size takes width and height as the finished size",
+  }),
+  face: id.optional().meta({ description: "Cloth of the face, by id" }),
+  lining: id.nullable().optional().meta({ description: "Cloth of the lining; null for unlined" }),
+  interlining: id.nullable().optional(),
+  blackout: id.nullable().optional(),
+  making: makingSchema.optional(),
+  note: note.optional(),
+});
+
+export const windowSchema = z.strictObject({
+  id,
+  name,
+  opening: openingSchema,
+  shade: shadeSchema.prefault({}),
+  ticks: z.array(id).max(500).optional().meta({ description: "Steps already done, by id" }),
+});
+
+export const roomSchema = z.strictObject({
+  id,
+  name,
+  note: note.optional(),
+  windows: z.array(windowSchema).max(5000),
+});
+
+export const ratesSchema = z
+  .strictObject({
+    currency: z.string().regex(/^[A-Z]{3}$/, "three capital letters of ISO 4217, such as USD"),
+    labourPerHour: money,
+    measureMin: minutes.meta({ description: "Measuring one window, minutes" }),
+    cutMinPerWidth: minutes.meta({ description: "Cutting one width, minutes" }),
+    sewMinPerM: minutes.meta({ description: "Hemming and joining, minutes a metre" }),
+    ringMin: minutes.meta({ description: "Sewing one ring, minutes" }),
+    rigMinPerCord: minutes.meta({ description: "Threading and levelling one cord, minutes" }),
+    boardMin: minutes.meta({ description: "Making and covering one board, minutes" }),
+    hangMin: minutes.meta({ description: "Hanging one shade, minutes" }),
+    wasteShare: share.meta({ description: "Extra on plain cloth for mistakes, share of one" }),
+    taxShare: share,
+  })
+  .partial();
+
+export const jobSchema = z
+  .strictObject({
+    format: z.literal(JOB_FORMAT),
+    version: z.literal(JOB_VERSION),
+    id,
+    name,
+    client: name.optional(),
+    note: note.optional(),
+    demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
+    place: z
+      .enum(PLACES)
+      .optional()
+      .meta({ description: "Where the shades will hang; decides which child-safety rules are read" }),
+    purpose: z.enum(PURPOSES).optional(),
+    units: unitsSchema.default({ system: "imperial", ruler: "1/8 in" }),
+    rooms: z.array(roomSchema).max(500),
+    cloths: z.array(clothSchema).max(500).default([]),
+    hardware: hardwareSchema.default({}),
+    stock: stockSchema.default({}),
+    workshop: makingSchema
+      .optional()
+      .meta({ description: "The workshop's habits, for all shades of the job" }),
+    rates: ratesSchema.default({}),
+  })
+  .meta({ title: "Shadewright job", description: "Windows, shades, cloths, hardware and rates of one job" });
+
+export type Job = z.output<typeof jobSchema>;
+export type JobInput = z.input<typeof jobSchema>;
+export type Room = Job["rooms"][number];
+export type Window = Room["windows"][number];
+export type Shade = Window["shade"];
+export type Opening = Window["opening"];
+export type Rates = Job["rates"];
+export type Mount = Shade["mount"];

@@ -1,0 +1,33 @@
+import * as z from "zod";
+
+/** Largest length that a job may hold, mm: taller than any window that one shade covers. */
+export const LONGEST_MM = 20_000;
+
+/** A length in millimetres, zero allowed. */
+export const lengthMm = z.number().min(0).max(LONGEST_MM);
+
+/** A length in millimetres that cannot be zero. */
+export const sizeMm = z.number().min(0.01).max(LONGEST_MM);
+
+/** A width or height of a window or shade, mm: from a pane in a door to a shop front. */
+export const spanMm = z.number().min(50).max(12_000);
+
+export const id = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,63}$/, "letters, digits, - and _ only, up to 64 of them");
+
+/** Control characters have no place in a name and break sheets and lists. */
+const printable = /^[^\p{Cc}]*$/u;
+
+export const name = z.string().min(1).max(120).regex(printable, "no control characters");
+export const note = z
+  .string()
+  .max(4000)
+  .regex(/^[^\p{Cc}\n\t]*(?:[\n\t][^\p{Cc}\n\t]*)*$/u, "no control characters but line breaks");
+
+/** A share of one: 0.03 is 3 %. */
+export const share = z.number().min(0).max(0.5);
+
+export const money = z.number().min(0).max(1e7);
+export const minutes = z.number().min(0).max(10_000);
+export const count = z.number().int().min(0).max(500);

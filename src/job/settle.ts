@@ -1,0 +1,187 @@
+import type { Cite } from "../sources/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { CATALOGUE, type Catalogue } from "./catalogue.ts";
+import type { Cloth } from "./cloth.ts";
+import { DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
+import type { Bar, Board, Cord, CordLock, Eye, Ring } from "./hardware.ts";
+import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import type { Making } from "./making.ts";
+
+type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
+type Table = typeof DEFAULTS;
+/** Settings with a default are always there; those that the shade works out are there when the maker fixed them. */
+export type SettledMaking = {
+  [G in MakingGroup]: {
+    [K in keyof Table[G] & keyof Groups[G] as Table[G][K] extends { workedOut: true }
+      ? never
+      : K]-?: NonNullable<Groups[G][K]>;
+  } & {
+    [K in keyof Table[G] & keyof Groups[G] as Table[G][K] extends { workedOut: true }
+      ? K
+      : never]?: NonNullable<Groups[G][K]>;
+  };
+};
+
+export type Origin =
+  | { by: "shade" | "workshop" }
+  | { by: "default"; cite: Cite }
+  | { by: "worked-out"; why: string };
+
+export interface LayerCloths {
+  face: Cloth;
+  interlining?: Cloth;
+  blackout?: Cloth;
+  lining?: Cloth;
+}
+
+/** One shade with every question answered: by the maker, by the workshop, or by a default. */
+export interface Brief {
+  shadeId: string;
+  windowName: string;
+  roomId: string;
+  roomName: string;
+  /** JSON pointer of the window in the job. */
+  path: string;
+  units: UnitChoice;
+  place?: Place;
+  purpose?: Purpose;
+  style: StyleKind;
+  mount: Mount;
+  opening: Opening;
+  making: SettledMaking;
+  cloths: LayerCloths;
+  /** References that named nothing: where, what was asked, what stands in. */
+  missing: { path: string; asked: string; used: string; what: string }[];
+  /** The face is the stand-in of the catalogue, since none was named. */
+  faceAssumed: boolean;
+  lock?: CordLock;
+  /** Every lock to choose from, the maker's own first. */
+  locks: CordLock[];
+  cord: Cord;
+  eye: Eye;
+  ring: Ring;
+  bar: Bar;
+  rib: Bar;
+  board: Board;
+}
+
+export type SettledRates = Required<Rates>;
+
+/** All parts to choose from: the maker's own before the catalogue's, each id once. */
+export function partsOf(job: Job): Catalogue {
+  const merge = <P extends { id: string }>(own: P[] | undefined, stock: P[]): P[] => {
+    const ids = new Set(own?.map((part) => part.id));
+    return [...(own ?? []), ...stock.filter((part) => !ids.has(part.id))];
+  };
+  return {
+    cloths: merge(job.cloths, CATALOGUE.cloths),
+    locks: merge(job.hardware.locks, CATALOGUE.locks),
+    cords: merge(job.hardware.cords, CATALOGUE.cords),
+    bars: merge(job.hardware.bars, CATALOGUE.bars),
+    ribs: merge(job.hardware.ribs, CATALOGUE.ribs),
+    boards: merge(job.hardware.boards, CATALOGUE.boards),
+    rings: merge(job.hardware.rings, CATALOGUE.rings),
+    eyes: merge(job.hardware.eyes, CATALOGUE.eyes),
+  };
+}
+
+type Loose = Record<string, Record<string, unknown> | undefined>;
+
+/** Shade over workshop over default, setting by setting. */
+export function settleMaking(shade: Making | undefined, workshop: Making | undefined): SettledMaking {
+  const own = (shade ?? {}) as Loose;
+  const habits = (workshop ?? {}) as Loose;
+  const settled: Loose = {};
+  for (const group of Object.keys(DEFAULTS) as MakingGroup[]) {
+    const table: Record<string, Parameters<typeof isWorkedOut>[0]> = DEFAULTS[group];
+    const values: Record<string, unknown> = {};
+    for (const key in table) {
+      const entry = table[key];
+      if (entry === undefined) continue;
+      const value =
+        own[group]?.[key] ?? habits[group]?.[key] ?? (isWorkedOut(entry) ? undefined : entry.value);
+      if (value !== undefined) values[key] = value;
+    }
+    settled[group] = values;
+  }
+  return settled as SettledMaking;
+}
+
+/** Who decided a setting, for screens and sheets. */
+export function originOf(
+  group: MakingGroup,
+  key: string,
+  shade: Making | undefined,
+  workshop: Making | undefined,
+): Origin {
+  if ((shade as Loose | undefined)?.[group]?.[key] !== undefined) return { by: "shade" };
+  if ((workshop as Loose | undefined)?.[group]?.[key] !== undefined) return { by: "workshop" };
+  const entry = (DEFAULTS[group] as Record<string, Parameters<typeof isWorkedOut>[0]>)[key];
+  if (entry === undefined) throw new Error(`invalid setting: ${group}.${key}`);
+  return isWorkedOut(entry) ? { by: "worked-out", why: entry.why } : { by: "default", cite: entry.cite };
+}
+
+export function settleRates(rates: Rates): SettledRates {
+  const settled: Record<string, unknown> = {};
+  for (const [key, entry] of Object.entries(DEFAULT_RATES))
+    settled[key] = rates[key as keyof Rates] ?? entry.value;
+  return settled as SettledRates;
+}
+
+/** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
+export function settleShade(job: Job, parts: Catalogue, room: Room, window: Window, path: string): Brief {
+  const missing: Brief["missing"] = [];
+  const { shade } = window;
+  const making = settleMaking(shade.making, job.workshop);
+  const find = <P extends { id: string; name: string }>(
+    list: P[],
+    asked: string,
+    at: string,
+    what: string,
+  ): P => {
+    const found = list.find((part) => part.id === asked);
+    if (found) return found;
+    const fallback = list[0];
+    if (!fallback) throw new Error(`invalid catalogue: no ${what}`);
+    missing.push({ path: at, asked, used: fallback.name, what });
+    return fallback;
+  };
+  const cloth = (asked: string | null | undefined, key: string, fallback?: string): Cloth | undefined => {
+    const wanted = asked === undefined ? fallback : asked;
+    return wanted === null || wanted === undefined
+      ? undefined
+      : find(parts.cloths, wanted, `${path}/shade/${key}`, "cloth");
+  };
+  const at = (group: MakingGroup, key: string) => `${path}/shade/making/${group}/${key}`;
+  const { lift, board, ribs } = making;
+  return {
+    shadeId: window.id,
+    windowName: window.name,
+    roomId: room.id,
+    roomName: room.name,
+    path,
+    units: job.units,
+    place: job.place,
+    purpose: job.purpose,
+    style: shade.style,
+    mount: shade.mount,
+    opening: window.opening,
+    making,
+    cloths: {
+      face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
+      interlining: cloth(shade.interlining, "interlining"),
+      blackout: cloth(shade.blackout, "blackout"),
+      lining: cloth(shade.lining, "lining", "cotton-lining"),
+    },
+    missing,
+    faceAssumed: shade.face === undefined,
+    lock: lift.lock === undefined ? undefined : find(parts.locks, lift.lock, at("lift", "lock"), "cord lock"),
+    locks: parts.locks,
+    cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
+    eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),
+    ring: find(parts.rings, lift.ring, at("lift", "ring"), "ring"),
+    bar: find(parts.bars, board.bar, at("board", "bar"), "weight bar"),
+    rib: find(parts.ribs, ribs.rib, at("ribs", "rib"), "rib"),
+    board: find(parts.boards, board.section, at("board", "section"), "board"),
+  };
+}

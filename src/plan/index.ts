@@ -1,0 +1,2 @@
+export { plan } from "./plan.ts";
+export * from "./plan-types.ts";

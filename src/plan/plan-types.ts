@@ -1,0 +1,47 @@
+import type { Finding, Working } from "../account/index.ts";
+import type { Mount, Place, Purpose, StyleKind } from "../job/index.ts";
+import type { BoardPlan, Caution, ClothPlan, Cost, Grid, Lift, Mass, Size, Step } from "../shade/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+
+export const PLAN_FORMAT = "shadewright-plan";
+export const PLAN_VERSION = 1;
+
+/** Everything that follows from one window of the job. */
+export interface ShadePlan {
+  shadeId: string;
+  windowName: string;
+  roomId: string;
+  roomName: string;
+  style: StyleKind;
+  mount: Mount;
+  size: Size;
+  grid: Grid;
+  cloth: ClothPlan;
+  mass: Mass;
+  lift: Lift;
+  board: BoardPlan;
+  steps: Step[];
+  cost: Cost;
+  /** Cautions for the first sheet. */
+  cautions: Caution[];
+  workings: Working[];
+  findings: Finding[];
+}
+
+/** Everything that follows from a job. Derived; never stored as truth. */
+export interface Plan {
+  format: typeof PLAN_FORMAT;
+  version: typeof PLAN_VERSION;
+  jobId: string;
+  jobName: string;
+  client?: string;
+  demo: boolean;
+  place?: Place;
+  purpose?: Purpose;
+  units: UnitChoice;
+  shades: ShadePlan[];
+  /** Findings of the job as a whole; those of a shade stand with it. */
+  findings: Finding[];
+  /** Shopping and cost of all shades together. */
+  cost: Cost;
+}

@@ -1,0 +1,38 @@
+/** One row of rings. Rows are numbered from the hem up, as they are marked. */
+export interface Row {
+  number: number;
+  /** Above the finished hem, mm: what the maker marks. */
+  fromHemMm: number;
+  /** Below the underside of the board, mm, shade lowered. */
+  yMm: number;
+}
+
+/** One column of rings, numbered from the left seen from the room. */
+export interface Column {
+  number: number;
+  /** From the left finished edge, mm. */
+  xMm: number;
+}
+
+/** The ring grid and how the shade folds on it. */
+export interface Grid {
+  rows: Row[];
+  columns: Column[];
+  /** Hem to first row, mm. */
+  bottomSectionMm: number;
+  /** Between neighbouring rows, from the hem up, mm; one fewer than rows. */
+  spacingsMm: number[];
+  /** Top row to the top edge, headrail allowance included, mm. */
+  topSectionMm: number;
+  columnSpacingMm: number;
+  /** Flat cloth above the gathered stack, mm. */
+  headrailMm: number;
+  /** Hem band showing below the stack, mm. */
+  skirtMm: number;
+  /** Board to hem with the shade fully raised, mm. */
+  raisedHeightMm: number;
+  /** How far the bottom row rises from lowered to raised, mm. */
+  travelMm: number;
+  /** Height of the opening's glass that the raised stack still covers, mm. */
+  coveredWhenRaisedMm: number;
+}

@@ -1,0 +1,19 @@
+/** What measuring decides. Widths and heights seen from the room, mm. */
+export interface Size {
+  finishedWidthMm: number;
+  finishedLengthMm: number;
+  boardLengthMm: number;
+  /** Height of the underside of the board above the floor, where the sill height is known. */
+  boardAboveFloorMm?: number;
+  /** Height of the finished hem above the floor, where it is known. */
+  hemAboveFloorMm?: number;
+  /** What the opening measured: narrowest, widest, shortest, longest. */
+  openingWidthMm: number;
+  openingHeightMm: number;
+  widthSpreadMm: number;
+  heightSpreadMm: number;
+  /** Difference of the diagonals, where both were measured. */
+  outOfSquareMm?: number;
+  /** Measurements still to take or to take again, in plain words. */
+  toMeasure: string[];
+}

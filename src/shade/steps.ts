@@ -1,0 +1,32 @@
+/** Drawing sheets that can stand beside a step. */
+export const SHEETS = ["front", "back", "side", "cutting", "marking", "board", "lock", "strips"] as const;
+export type SheetKind = (typeof SHEETS)[number];
+
+export const CHAPTERS = ["measure", "cut", "make", "board", "string", "hang", "level", "train"] as const;
+export type Chapter = (typeof CHAPTERS)[number];
+export const CHAPTER_NAMES: Record<Chapter, string> = {
+  measure: "Measure",
+  cut: "Cut",
+  make: "Make",
+  board: "Board",
+  string: "String the cords",
+  hang: "Hang",
+  level: "Level",
+  train: "Train the folds",
+};
+
+/** One thing to do, with this shade's own numbers in its words. */
+export interface Step {
+  /** Stable, `chapter-what`: ticks persist by it. */
+  id: string;
+  chapter: Chapter;
+  title: string;
+  text: string;
+  /** What to check before going on. */
+  check?: string;
+  /** What can hurt here. */
+  caution?: string;
+  sheet?: SheetKind;
+  /** Ids of the workings whose numbers stand in the words. */
+  figures?: string[];
+}

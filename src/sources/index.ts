@@ -1,0 +1,2 @@
+export * from "./cite.ts";
+export * from "./sources.ts";

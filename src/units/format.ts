@@ -1,0 +1,112 @@
+import { MM_PER_FOOT, MM_PER_M, MM_PER_YARD } from "./length.ts";
+import { GSM_PER_OZ_YD2, KG_PER_POUND, N_PER_POUND_FORCE } from "./mass.ts";
+import type { BareUnit } from "./parse-length.ts";
+import { nearestMark, type Ruler } from "./ruler.ts";
+
+export const UNIT_SYSTEMS = ["imperial", "metric"] as const;
+export type UnitSystem = (typeof UNIT_SYSTEMS)[number];
+
+/** How a maker reads numbers: the system and the finest mark of the ruler at hand. */
+export interface UnitChoice {
+  system: UnitSystem;
+  ruler: Ruler;
+}
+
+/** The unit in which a bare number is read and short lengths are shown. */
+export function bareUnit(units: UnitChoice): BareUnit {
+  return units.ruler === "1 mm" ? "mm" : "in";
+}
+
+const NBSP = " ";
+const FRACTION_SLASH = "⁄";
+
+function greatestCommonDivisor(a: number, b: number): number {
+  return b === 0 ? a : greatestCommonDivisor(b, a % b);
+}
+
+/** Whole inches and a reduced fraction on the given number of parts: `35 3⁄8`. */
+function inchText(marks: number, partsPerInch: number): string {
+  const sign = marks < 0 ? "−" : "";
+  const size = Math.abs(marks);
+  const whole = Math.floor(size / partsPerInch);
+  const part = size % partsPerInch;
+  if (part === 0) return `${sign}${whole}`;
+  const divisor = greatestCommonDivisor(part, partsPerInch);
+  const fraction = `${part / divisor}${FRACTION_SLASH}${partsPerInch / divisor}`;
+  return whole === 0 ? `${sign}${fraction}` : `${sign}${whole}${NBSP}${fraction}`;
+}
+
+/**
+ * A length on the ruler, without its unit: `35 3⁄8` or `898`.
+ * Rounds to the nearest mark; give it absolute positions.
+ */
+export function rulerText(lengthMm: number, ruler: Ruler): string {
+  const marks = nearestMark(lengthMm, ruler);
+  if (ruler === "1 mm") return `${marks < 0 ? "−" : ""}${Math.abs(marks)}`;
+  return inchText(marks, ruler === "1/16 in" ? 16 : 8);
+}
+
+/** A length with its unit as the maker reads it: `35 3⁄8 in` or `898 mm`. */
+export function lengthText(lengthMm: number, units: UnitChoice): string {
+  return `${rulerText(lengthMm, units.ruler)}${NBSP}${bareUnit(units)}`;
+}
+
+/** A length as it stands in an input: plain characters, so that parsing it gives the same mark. */
+export function lengthInputText(lengthMm: number, units: UnitChoice): string {
+  return rulerText(lengthMm, units.ruler).replaceAll(FRACTION_SLASH, "/").replaceAll(NBSP, " ");
+}
+
+/** Thickness of cord, bar or gap: tenths of a millimetre in either system, as hardware is sold. */
+export function fineText(lengthMm: number): string {
+  return `${trimmed(lengthMm, 2)}${NBSP}mm`;
+}
+
+/** Cloth and cord by the running length: yards or metres to two places. */
+export function clothLengthText(lengthMm: number, units: UnitChoice): string {
+  return units.system === "imperial"
+    ? `${trimmed(lengthMm / MM_PER_YARD, 3)}${NBSP}yd`
+    : `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
+}
+
+export function cordLengthText(lengthMm: number, units: UnitChoice): string {
+  return units.system === "imperial"
+    ? `${trimmed(lengthMm / MM_PER_FOOT, 1)}${NBSP}ft`
+    : `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
+}
+
+export function massText(massKg: number, units: UnitChoice): string {
+  if (units.system === "imperial") return `${trimmed(massKg / KG_PER_POUND, 2)}${NBSP}lb`;
+  return massKg < 1 ? `${Math.round(massKg * 1000)}${NBSP}g` : `${trimmed(massKg, 2)}${NBSP}kg`;
+}
+
+export function forceText(forceN: number, units: UnitChoice): string {
+  const newtons = `${trimmed(forceN, 1)}${NBSP}N`;
+  return units.system === "imperial"
+    ? `${trimmed(forceN / N_PER_POUND_FORCE, 1)}${NBSP}lbf (${newtons})`
+    : newtons;
+}
+
+export function arealMassText(massGsm: number, units: UnitChoice): string {
+  return units.system === "imperial"
+    ? `${trimmed(massGsm / GSM_PER_OZ_YD2, 1)}${NBSP}oz/yd²`
+    : `${trimmed(massGsm, 0)}${NBSP}g/m²`;
+}
+
+export function areaText(areaMm2: number, units: UnitChoice): string {
+  return units.system === "imperial"
+    ? `${trimmed(areaMm2 / MM_PER_FOOT ** 2, 2)}${NBSP}ft²`
+    : `${trimmed(areaMm2 / 1e6, 2)}${NBSP}m²`;
+}
+
+/** A number with at most so many decimals and no trailing zeros; a true minus sign. */
+export function trimmed(value: number, decimals: number): string {
+  const fixed = value.toFixed(decimals);
+  const text = fixed.includes(".") ? fixed.replace(/\.?0+$/, "") : fixed;
+  return text === "-0" ? "0" : text.replace("-", "−");
+}
+
+/** The ruler used where only one of inches and millimetres can be meant. */
+export const SYSTEM_DEFAULT_RULER: Record<UnitSystem, Ruler> = {
+  imperial: "1/8 in",
+  metric: "1 mm",
+};

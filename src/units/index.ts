@@ -1,0 +1,6 @@
+export * from "./format.ts";
+export * from "./length.ts";
+export * from "./mass.ts";
+export * from "./parse-length.ts";
+export * from "./ruler.ts";
+export * from "./tolerances.ts";
