@@ -3,7 +3,11 @@ export interface Row {
   number: number;
   /** Above the finished hem, mm: what the maker marks. */
   fromHemMm: number;
-  /** Below the underside of the board, mm, shade lowered. */
+  /**
+   * Below the top line, mm, shade lowered. The top line is the upper front edge of the board:
+   * the cloth hides the board's front, so the board fills y from 0 to its thickness
+   * and the eyes and the lock hang below that.
+   */
   yMm: number;
 }
 
@@ -22,14 +26,14 @@ export interface Grid {
   bottomSectionMm: number;
   /** Between neighbouring rows, from the hem up, mm; one fewer than rows. */
   spacingsMm: number[];
-  /** Top row to the top edge, headrail allowance included, mm. */
+  /** Top row to the top line, headrail allowance included, mm. */
   topSectionMm: number;
   columnSpacingMm: number;
   /** Flat cloth above the gathered stack, mm. */
   headrailMm: number;
   /** Hem band showing below the stack, mm. */
   skirtMm: number;
-  /** Board to hem with the shade fully raised, mm. */
+  /** Top line to hem with the shade fully raised, mm. */
   raisedHeightMm: number;
   /** How far the bottom row rises from lowered to raised, mm. */
   travelMm: number;

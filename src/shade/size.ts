@@ -3,8 +3,8 @@ export interface Size {
   finishedWidthMm: number;
   finishedLengthMm: number;
   boardLengthMm: number;
-  /** Height of the underside of the board above the floor, where the sill height is known. */
-  boardAboveFloorMm?: number;
+  /** Height of the top line (upper front edge of the board) above the floor, where the sill height is known. */
+  topAboveFloorMm?: number;
   /** Height of the finished hem above the floor, where it is known. */
   hemAboveFloorMm?: number;
   /** What the opening measured: narrowest, widest, shortest, longest. */
