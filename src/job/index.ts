@@ -6,5 +6,6 @@ export * from "./job.ts";
 export * from "./making.ts";
 export * from "./new-job.ts";
 export * from "./open-job.ts";
+export * from "./patch.ts";
 export * from "./settle.ts";
 export * from "./stock.ts";

@@ -49,6 +49,8 @@ export interface Brief {
   mount: Mount;
   opening: Opening;
   making: SettledMaking;
+  /** What the shade itself says about its making, before workshop and defaults: where patches go. */
+  own?: Making;
   cloths: LayerCloths;
   /** References that named nothing: where, what was asked, what stands in. */
   missing: { path: string; asked: string; used: string; what: string }[];
@@ -167,6 +169,7 @@ export function settleShade(job: Job, parts: Catalogue, room: Room, window: Wind
     mount: shade.mount,
     opening: window.opening,
     making,
+    own: shade.making,
     cloths: {
       face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
       interlining: cloth(shade.interlining, "interlining"),

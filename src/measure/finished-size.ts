@@ -1,0 +1,89 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import { cite } from "../sources/index.ts";
+import { downToMark, toMark } from "../units/index.ts";
+
+export interface FinishedSize {
+  finishedWidthMm: number;
+  finishedLengthMm: number;
+}
+
+/** A shade is never planned smaller than this: a finding says that nothing sensible is left. */
+export const SMALLEST_FINISHED_MM = 50;
+
+/** Opening to finished size for each mount, rounded once at the ruler. */
+export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
+  const { widthsMm, heightsMm } = brief.opening;
+  const narrowest = Math.min(...widthsMm);
+  const widest = Math.max(...widthsMm);
+  const shortest = Math.min(...heightsMm);
+  const tallest = Math.max(...heightsMm);
+  const { mount } = brief.making;
+  const { ruler } = brief.units;
+
+  switch (brief.mount) {
+    case "to-size":
+      return { finishedWidthMm: narrowest, finishedLengthMm: shortest };
+    case "inside": {
+      const width = book.figure("measure.finished-width", {
+        label: "Finished width before rounding down to the ruler",
+        symbol: "W",
+        unit: "mm",
+        formula: "w − a",
+        given: {
+          w: [narrowest, "mm", "narrowest width of the opening"],
+          a: [mount.insideWidthOffMm, "mm", "deduction, both sides together"],
+        },
+        cite: cite("measuring-guides", "narrowest width; total deduction 6 to 20 mm"),
+        reckon: ({ w, a }) => w - a,
+      });
+      const length = book.figure("measure.finished-length", {
+        label: "Finished length before rounding down to the ruler",
+        symbol: "L",
+        unit: "mm",
+        formula: "h − b",
+        given: {
+          h: [shortest, "mm", "shortest height of the opening"],
+          b: [mount.insideLengthOffMm, "mm", "deduction at the sill"],
+        },
+        cite: cite(
+          "our-choice",
+          "guides disagree between shortest and longest; the shortest always clears the sill",
+        ),
+        reckon: ({ h, b }) => h - b,
+      });
+      return {
+        finishedWidthMm: Math.max(SMALLEST_FINISHED_MM, downToMark(width, ruler)),
+        finishedLengthMm: Math.max(SMALLEST_FINISHED_MM, downToMark(length, ruler)),
+      };
+    }
+    case "outside": {
+      const width = book.figure("measure.finished-width", {
+        label: "Finished width before rounding to the ruler",
+        symbol: "W",
+        unit: "mm",
+        formula: "w + 2·o",
+        given: {
+          w: [widest, "mm", "widest width of the opening"],
+          o: [mount.overlapSideMm, "mm", "overlap at each side"],
+        },
+        cite: cite("measuring-guides", "overlap 38 to 75 mm at each side"),
+        reckon: ({ w, o }) => w + 2 * o,
+      });
+      const length = book.figure("measure.finished-length", {
+        label: "Finished length before rounding to the ruler",
+        symbol: "L",
+        unit: "mm",
+        formula: "h + a + b",
+        given: {
+          h: [tallest, "mm", "tallest height of the opening"],
+          a: [mount.overlapAboveMm, "mm", "overlap above"],
+          b: [mount.overlapBelowMm, "mm", "overlap below"],
+        },
+        cite: cite("measuring-guides", "10 to 15 cm above, to 5 cm below the sill"),
+        reckon: ({ h, a, b }) => h + a + b,
+      });
+      return { finishedWidthMm: toMark(width, ruler), finishedLengthMm: toMark(length, ruler) };
+    }
+  }
+}

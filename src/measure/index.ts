@@ -1,0 +1,1 @@
+export { measure } from "./measure.ts";

@@ -1,0 +1,204 @@
+import type { Finding, Remedy } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
+import type { Size } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { inches, lengthText } from "../units/index.ts";
+import { SMALLEST_FINISHED_MM } from "./finished-size.ts";
+import { diagonalMisfitMm, leanMm } from "./squareness.ts";
+
+/** Diagonals that differ by less are square enough to ignore; by more ask for an outside mount. */
+const SQUARE_ENOUGH_MM = inches(1 / 4);
+const OUT_OF_SQUARE_MM = inches(1 / 2);
+/** Diagonals further than this from what width and height ask for were misread. */
+const MISREAD_MM = inches(1 / 2);
+/** Widths or heights that spread further than this are worth a second look. */
+const UNEVEN_MM = inches(1 / 2);
+
+const squareCite = cite(
+  "from-memory",
+  "no published tolerance found: 1/4 in ignored, over 1/2 in mounted outside",
+);
+
+/** What the measurements themselves say: too few, misread, out of square, too small, too low. */
+export function judgeOpening(brief: Brief, size: Size): { findings: Finding[]; toMeasure: string[] } {
+  const toMeasure = stillToMeasure(brief);
+  const findings: Finding[] = [];
+  if (brief.mount !== "to-size") {
+    if (toMeasure.length > 0) findings.push(tooFew(brief, toMeasure));
+    findings.push(...judgeSpread(brief, size), ...judgeDiagonals(brief, size, toMeasure));
+  }
+  if (size.finishedWidthMm <= SMALLEST_FINISHED_MM || size.finishedLengthMm <= SMALLEST_FINISHED_MM) {
+    findings.push(nothingLeft(brief, size));
+  }
+  findings.push(...judgeFloor(brief, size));
+  return { findings, toMeasure };
+}
+
+function stillToMeasure(brief: Brief): string[] {
+  if (brief.mount === "to-size") return [];
+  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = brief.opening;
+  const list: string[] = [];
+  if (widthsMm.length < 3) list.push("the width at top, middle and bottom");
+  if (heightsMm.length < 3) list.push("the height at left, centre and right");
+  if (diagonalsMm === undefined) list.push("both diagonals");
+  if (brief.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
+  if (sillAboveFloorMm === undefined) list.push("the sill’s height above the floor");
+  return list;
+}
+
+function base(brief: Brief) {
+  return { stage: "measure", shadeId: brief.shadeId, path: `${brief.path}/opening` } as const;
+}
+
+function tooFew(brief: Brief, toMeasure: string[]): Finding {
+  return {
+    ...base(brief),
+    id: "measure.incomplete",
+    weight: "unproven",
+    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${brief.opening.widthsMm.length} width${brief.opening.widthsMm.length === 1 ? "" : "s"} and ${brief.opening.heightsMm.length} height${brief.opening.heightsMm.length === 1 ? "" : "s"}.`,
+    cite: cite("measuring-guides", "three widths, three heights, both diagonals"),
+    remedies: [],
+  };
+}
+
+function listText(items: string[]): string {
+  const last = items.at(-1) ?? "";
+  return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
+}
+
+function judgeSpread(brief: Brief, size: Size): Finding[] {
+  const findings: Finding[] = [];
+  const uneven = (what: "widths" | "heights", spreadMm: number, effect: string) => {
+    if (spreadMm <= UNEVEN_MM) return;
+    findings.push({
+      ...base(brief),
+      id: `measure.uneven-${what}`,
+      weight: "mind",
+      path: `${brief.path}/opening/${what}Mm`,
+      text: `The three ${what} differ by ${lengthText(spreadMm, brief.units)}. Measure them once more; if they stand, ${effect}.`,
+      cite: cite("our-choice", "a spread over 1/2 in is looked at again"),
+      remedies: [],
+    });
+  };
+  const inside = brief.mount === "inside";
+  uneven(
+    "widths",
+    size.widthSpreadMm,
+    inside ? "the shade is made to the narrowest" : "the shade covers the widest",
+  );
+  uneven(
+    "heights",
+    size.heightSpreadMm,
+    inside ? "the shade is made to the shortest" : "the shade covers the tallest",
+  );
+  return findings;
+}
+
+function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[] {
+  const { diagonalsMm, widthsMm, heightsMm } = brief.opening;
+  if (diagonalsMm === undefined || size.outOfSquareMm === undefined) return [];
+  const [first, second] = diagonalsMm;
+  const width = mean(widthsMm);
+  const height = mean(heightsMm);
+  const misfit = diagonalMisfitMm(width, height, first, second);
+  if (Math.abs(misfit) > MISREAD_MM) {
+    toMeasure.push("both diagonals once more");
+    return [
+      {
+        ...base(brief),
+        id: "measure.diagonals-misread",
+        weight: "fix",
+        path: `${brief.path}/opening/diagonalsMm`,
+        text: `The diagonals are ${lengthText(Math.abs(misfit), brief.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
+        cite: cite("geometry", "parallelogram law"),
+        remedies: [],
+      },
+    ];
+  }
+  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || brief.mount !== "inside") return [];
+  const lean = leanMm(width, first, second);
+  const off = brief.making.mount.insideWidthOffMm;
+  const outside: Remedy = {
+    label: "Mount it outside the opening",
+    patch: [{ op: "replace", path: `${brief.path}/shade/mount`, value: "outside" }],
+  };
+  const narrower: Remedy = {
+    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), brief.units)} in all`,
+    patch: settingPatch(brief, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
+  };
+  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, brief.units)}: over its height the opening leans ${lengthText(lean, brief.units)} sideways`;
+  if (size.outOfSquareMm > OUT_OF_SQUARE_MM) {
+    return [
+      {
+        ...base(brief),
+        id: "measure.out-of-square",
+        weight: "fix",
+        path: `${brief.path}/opening/diagonalsMm`,
+        text: `${facts}. A shade hangs plumb, so inside it would show a wedge of light; an outside mount hides it.`,
+        cite: squareCite,
+        remedies: lean > off ? [outside, narrower] : [outside],
+      },
+    ];
+  }
+  const rubs = lean > off;
+  return [
+    {
+      ...base(brief),
+      id: "measure.slightly-out-of-square",
+      weight: rubs ? "fix" : "mind",
+      path: `${brief.path}/opening/diagonalsMm`,
+      text: rubs
+        ? `${facts}, more than the ${lengthText(off, brief.units)} taken off its width, so the shade would rub.`
+        : `${facts}. The ${lengthText(off, brief.units)} taken off the width allows for it; the gaps will not look even.`,
+      cite: squareCite,
+      remedies: rubs ? [narrower, outside] : [],
+    },
+  ];
+}
+
+function mean(values: number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
+}
+
+function nothingLeft(brief: Brief, size: Size): Finding {
+  return {
+    ...base(brief),
+    id: "measure.too-small",
+    weight: "stop",
+    text: `After the deductions ${lengthText(size.finishedWidthMm, brief.units)} × ${lengthText(size.finishedLengthMm, brief.units)} is left, too small for a shade. Check the measurements and the deductions.`,
+    cite: cite("our-choice"),
+    remedies: [],
+  };
+}
+
+function judgeFloor(brief: Brief, size: Size): Finding[] {
+  const hem = size.hemAboveFloorMm;
+  const clearance = brief.making.mount.floorClearanceMm;
+  if (hem === undefined || hem >= clearance) return [];
+  const { overlapBelowMm } = brief.making.mount;
+  const shorterBelow = overlapBelowMm - (clearance - hem);
+  const remedies: Remedy[] =
+    brief.mount === "outside" && shorterBelow >= 0
+      ? [
+          {
+            label: `Let it end ${lengthText(shorterBelow, brief.units)} below the opening`,
+            patch: settingPatch(brief, "mount", "overlapBelowMm", shorterBelow),
+          },
+        ]
+      : [];
+  return [
+    {
+      ...base(brief),
+      id: "measure.floor",
+      weight: "fix",
+      path: `${brief.path}/opening/sillAboveFloorMm`,
+      text:
+        hem < 0
+          ? `The hem would lie ${lengthText(-hem, brief.units)} below the floor.`
+          : `The hem would hang ${lengthText(hem, brief.units)} above the floor; ${lengthText(clearance, brief.units)} is asked for.`,
+      cite: cite("from-memory", "1/2 in"),
+      remedies,
+    },
+  ];
+}
