@@ -1,1 +1,3 @@
 export * from "./model.ts";
+export * from "./paints.ts";
+export * from "./placed.ts";
