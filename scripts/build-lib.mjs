@@ -1,0 +1,35 @@
+import { existsSync, readdirSync, rmSync, statSync } from "node:fs";
+import { join } from "node:path";
+import { ROOT, runTool } from "./run.mjs";
+
+const DIST = join(ROOT, "dist");
+export const CLI_ENTRY = join(DIST, "cli/main.js");
+
+/**
+ * Removes what an earlier build left of files that have gone since.
+ * @param {string} folder
+ * @param {number} before ms
+ */
+function prune(folder, before) {
+  for (const entry of readdirSync(folder, { withFileTypes: true })) {
+    const path = join(folder, entry.name);
+    if (path === join(DIST, "web")) continue;
+    if (entry.isDirectory()) prune(path, before);
+    else if (statSync(path).mtimeMs < before) rmSync(path);
+  }
+}
+
+/**
+ * Compiles library and command line into dist/, beside the planner in dist/web.
+ * Written over the old build, so that a command that runs meanwhile still finds its files.
+ * @returns {boolean} whether the types were sound too
+ */
+export function buildLib() {
+  // File times can be coarser than the clock.
+  const start = Date.now() - 2000;
+  const sound = runTool("tsc", ["-p", "tsconfig.build.json"]);
+  if (existsSync(DIST)) prune(DIST, start);
+  return sound;
+}
+
+if (process.argv[1] === import.meta.filename) process.exit(buildLib() ? 0 : 1);

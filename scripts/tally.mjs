@@ -1,0 +1,24 @@
+import { readFileSync } from "node:fs";
+
+/**
+ * @typedef {{ passed: number, failed: number }} Tally
+ */
+
+/**
+ * Counts the tests of one run from vitest's JSON report. A test that was skipped counts as failed, and so
+ * does a file that did not load: what was not tried is not passed.
+ * @param {string} file
+ * @returns {Tally}
+ */
+export function readTally(file) {
+  let report;
+  try {
+    report = JSON.parse(readFileSync(file, "utf8"));
+  } catch {
+    return { passed: 0, failed: 1 };
+  }
+  const files = /** @type {{ status: string, assertionResults: unknown[] }[]} */ (report.testResults);
+  const unloaded = files.filter((result) => result.status === "failed" && result.assertionResults.length === 0);
+  const passed = report.numPassedTests;
+  return { passed, failed: report.numTotalTests - passed + unloaded.length };
+}

@@ -1,0 +1,82 @@
+import { mkdtempSync, rmSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
+import { ensureChromium } from "./chromium.mjs";
+import { ensureInstalled } from "./install.mjs";
+import { checkNode } from "./node-version.mjs";
+import { runTool } from "./run.mjs";
+import { readTally } from "./tally.mjs";
+
+checkNode();
+ensureInstalled();
+const { buildLib } = await import("./build-lib.mjs");
+const { ensureWeb } = await import("./build-web.mjs");
+
+let passed = 0;
+let failed = 0;
+/** @type {string[]} */
+const failures = [];
+
+/**
+ * One check that passes or fails as a whole; it counts as one test.
+ * @param {string} title
+ * @param {() => boolean} check
+ */
+function step(title, check) {
+  const started = Date.now();
+  console.log(`\n— ${title}`);
+  const sound = check();
+  if (sound) passed++;
+  else {
+    failed++;
+    failures.push(title);
+  }
+  console.log(`  ${sound ? "passed" : "FAILED"} in ${((Date.now() - started) / 1000).toFixed(1)} s`);
+}
+
+const reports = mkdtempSync(join(tmpdir(), "shadewright-tests-"));
+
+/**
+ * One project of tests; each test counts.
+ * @param {string} project
+ * @param {NodeJS.ProcessEnv} [env]
+ */
+function tests(project, env = {}) {
+  const started = Date.now();
+  console.log(`\n— tests: ${project}`);
+  const file = join(reports, `${project}.json`);
+  const reporters = ["--reporter=dot", "--reporter=json", `--outputFile.json=${file}`];
+  // CI forbids writing snapshots that are missing: they fail instead.
+  const sound = runTool("vitest", ["run", "--project", project, ...reporters], { CI: "1", ...env });
+  const tally = readTally(file);
+  passed += tally.passed;
+  failed += tally.failed;
+  // A run can end badly although every test passed, after an error outside of any of them.
+  if (!sound && tally.failed === 0) failed++;
+  if (!sound || tally.failed > 0) failures.push(`tests: ${project}`);
+  console.log(`  ${tally.passed} passed in ${((Date.now() - started) / 1000).toFixed(1)} s`);
+}
+
+step("types: core", () => runTool("tsc", ["-p", "tsconfig.core.json"]));
+step("types: edges and tests", () => runTool("tsc", ["-p", "tsconfig.json"]));
+step("types: planner", () => runTool("tsc", ["-p", "tsconfig.web.json"]));
+step("lint", () => runTool("biome", ["check", "--no-errors-on-unmatched", "."]));
+step("dead code", () => runTool("knip", []));
+tests("unit");
+step("build: library and command line", buildLib);
+tests("cli");
+step("build: planner", () => {
+  ensureWeb();
+  return true;
+});
+const chromium = ensureChromium();
+if (chromium) tests("e2e", { CHROMIUM: chromium });
+else {
+  failed++;
+  failures.push("tests: e2e (no Chromium)");
+}
+
+rmSync(reports, { recursive: true, force: true });
+if (failures.length > 0) console.log(`\nFailed: ${failures.join("; ")}`);
+console.log(`\n${passed} passed, ${failed} failed`);
+process.exit(failed === 0 ? 0 : 1);

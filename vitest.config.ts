@@ -1,0 +1,35 @@
+import { defineConfig } from "vitest/config";
+
+/** Windows of the command line and of the browser share two cores with the tests that start them. */
+export default defineConfig({
+  test: {
+    projects: [
+      {
+        test: {
+          name: "unit",
+          include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
+          exclude: ["test/cli/**", "test/hostile/**", "test/e2e/**"],
+          testTimeout: 30_000,
+        },
+      },
+      {
+        test: {
+          name: "cli",
+          include: ["test/cli/**/*.test.ts", "test/hostile/**/*.test.ts"],
+          globalSetup: "test/cli/build.ts",
+          testTimeout: 60_000,
+        },
+      },
+      {
+        test: {
+          name: "e2e",
+          include: ["test/e2e/**/*.test.ts"],
+          globalSetup: "test/e2e/build.ts",
+          testTimeout: 60_000,
+          hookTimeout: 60_000,
+          fileParallelism: false,
+        },
+      },
+    ],
+  },
+});
