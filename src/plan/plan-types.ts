@@ -1,5 +1,5 @@
 import type { Finding, Working } from "../account/index.ts";
-import type { Mount, Place, Purpose, StyleKind } from "../job/index.ts";
+import type { Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type { BoardPlan, Caution, ClothPlan, Cost, Grid, Lift, Mass, Size, Step } from "../shade/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
@@ -14,6 +14,8 @@ export interface ShadePlan {
   roomName: string;
   style: StyleKind;
   mount: Mount;
+  /** What was measured at the window, as the job gives it: for the measure sheet. */
+  opening?: Opening;
   size: Size;
   grid: Grid;
   cloth: ClothPlan;
