@@ -8,6 +8,7 @@ export type FigureUnit =
   | "kg"
   | "g/m2"
   | "g/m"
+  | "kg/m3"
   | "N"
   | "ratio"
   | "count"

@@ -89,6 +89,7 @@ const ribs = z
   .partial();
 
 export const HALF_DROP_RULES = ["whole-repeat-per-order", "half-repeat-if-needed"] as const;
+export type HalfDropRule = (typeof HALF_DROP_RULES)[number];
 const pattern = z
   .strictObject({
     halfDropRule: z.enum(HALF_DROP_RULES).meta({ description: "How much more a half drop asks for" }),

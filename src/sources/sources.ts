@@ -90,6 +90,7 @@ export const SOURCES = {
     kind: "standard",
     note: "at most 3 % dimensional change either way",
   },
+  "blackout-guide": { title: "“Everything about Roman blinds”: pinholes in stitched blackout", kind: "trade-text" },
   "cloth-weights": { title: "Consumer guides to cloth weights (three)", kind: "trade-text" },
   "lock-instructions": {
     title: "Hardware instruction and gallery pages: threading, cord-lock questions, cord size",

@@ -1,0 +1,1 @@
+export { planCloth } from "./plan-cloth.ts";

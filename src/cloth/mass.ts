@@ -1,0 +1,115 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { Bar, Brief, Cloth } from "../job/index.ts";
+import {
+  type ClothPlan,
+  type Grid,
+  LAYER_NAMES,
+  type Mass,
+  type MassPart,
+  type Size,
+} from "../shade/index.ts";
+import { type Cite, cite } from "../sources/index.ts";
+
+/** Density by material, kg/m³, where a bar was not weighed. */
+export const DENSITY_KG_M3: Record<Bar["material"], { value: number; cite: Cite }> = {
+  steel: { value: 7850, cite: cite("steel-density") },
+  aluminium: { value: 2700, cite: cite("aluminium-density") },
+  wood: {
+    value: 450,
+    cite: cite("wood-handbook", "ch. 5, table 5-3a: common softwoods 350 to 510 at 12 % moisture"),
+  },
+  plastic: { value: 1900, cite: cite("from-memory", "glass-fibre rod") },
+};
+
+/** Section of a bar, mm²: round where it is a rod. */
+export function sectionMm2(bar: Bar): number {
+  return bar.round === true ? (Math.PI * bar.widthMm ** 2) / 4 : bar.widthMm * bar.thicknessMm;
+}
+
+/** Mass of what hangs on the cords: each layer with its hems, bar, ribs and rings. */
+export function massOf(
+  brief: Brief,
+  size: Size,
+  grid: Grid,
+  cloth: ClothPlan,
+  cloths: Map<string, Cloth>,
+  book: WorkingBook,
+): Mass {
+  const parts: MassPart[] = [];
+  let layersGsm = 0;
+  for (const cut of cloth.layers) {
+    const gsm = cloths.get(cut.clothId)?.massGsm ?? 0;
+    layersGsm += gsm;
+    const areaMm2 = cut.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
+    const massKg = book.figure(`cloth.${cut.layer}-mass`, {
+      label: `${LAYER_NAMES[cut.layer]}: mass with hems`,
+      symbol: "m",
+      unit: "kg",
+      formula: "A·g / 10^9",
+      given: { A: [areaMm2, "mm2", "area as cut"], g: [gsm, "g/m2", "mass per area"] },
+      cite: cite("arithmetic"),
+      reckon: ({ A, g }) => (A * g) / 1e9,
+    });
+    parts.push({ part: cut.layer, label: LAYER_NAMES[cut.layer], massKg });
+  }
+  const barMm = Math.max(0, size.finishedWidthMm - brief.making.board.barShorterMm);
+  parts.push({
+    part: "bar",
+    label: brief.bar.name,
+    massKg: barMass(book, "cloth.bar-mass", brief.bar, barMm, 1),
+  });
+  if (cloth.ribLengthMm !== undefined) {
+    parts.push({
+      part: "ribs",
+      label: brief.rib.name,
+      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, grid.rows.length),
+    });
+  }
+  const rings = grid.rows.length * grid.columns.length;
+  parts.push({
+    part: "rings",
+    label: `${rings} rings`,
+    massKg: (rings * (brief.ring.massG ?? RING_MASS_G)) / 1000,
+  });
+  return {
+    parts,
+    totalKg: parts.reduce((sum, part) => sum + part.massKg, 0),
+    clothGsm: layersGsm,
+  };
+}
+
+/** A plastic ring of 12 mm, where none was weighed: recalled from memory. */
+const RING_MASS_G = 0.5;
+
+function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, count: number): number {
+  if (bar.massGPerM !== undefined) {
+    return book.figure(id, {
+      label: `${bar.name}: mass`,
+      symbol: "m",
+      unit: "kg",
+      formula: "n·l·g / 10^6",
+      given: {
+        n: [count, "count", "pieces"],
+        l: [lengthMm, "mm", "length of one"],
+        g: [bar.massGPerM, "g/m", "mass per metre as weighed"],
+      },
+      cite: cite("maker"),
+      reckon: ({ n, l, g }) => (n * l * g) / 1e6,
+    });
+  }
+  const density = DENSITY_KG_M3[bar.material];
+  return book.figure(id, {
+    label: `${bar.name}: mass`,
+    symbol: "m",
+    unit: "kg",
+    formula: "n·l·A·ρ / 10^9",
+    given: {
+      n: [count, "count", "pieces"],
+      l: [lengthMm, "mm", "length of one"],
+      A: [sectionMm2(bar), "mm2", "section"],
+      ρ: [density.value, "kg/m3", "density"],
+    },
+    cite: density.cite,
+    reckon: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
+  });
+}

@@ -1,0 +1,83 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief, CordLock } from "../../job/index.ts";
+import type { Column, Grid, Row, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import type { Style } from "../style.ts";
+import { layColumns } from "./columns.ts";
+import { judgeFolds } from "./judge-folds.ts";
+import { layRows } from "./rows.ts";
+
+/** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
+export const flat: Style = { columns: layColumns, grid: layGrid };
+
+function layGrid(brief: Brief, size: Size, columns: Column[], lock: CordLock, book: WorkingBook) {
+  const laid = layRows(brief, size, lock, book);
+  const { folds } = laid;
+  const length = size.finishedLengthMm;
+
+  let fromHemMm = folds.bottomSectionMm;
+  const rows: Row[] = folds.foldsMm.map((foldMm, i) => {
+    const row = { number: i + 1, fromHemMm, yMm: length - fromHemMm };
+    fromHemMm += foldMm;
+    return row;
+  });
+  const topRow = rows.at(-1);
+
+  const raisedHeightMm = raisedHeight(brief, folds, book);
+  const travelMm = book.figure("shape.travel", {
+    label: "Travel of the bottom row",
+    symbol: "r",
+    unit: "mm",
+    formula: "L − d − (R − g)",
+    given: {
+      L: [length, "mm", "finished length"],
+      d: [folds.bottomSectionMm, "mm", "hem to the bottom row"],
+      R: [raisedHeightMm, "mm", "raised height"],
+      g: [
+        raisedHeightMm - (length - folds.bottomSectionMm - folds.travelMm),
+        "mm",
+        "raised stack below the bottom row’s rings",
+      ],
+    },
+    cite: cite("geometry"),
+    reckon: ({ L, d, R, g }) => L - d - (R - g),
+  });
+
+  const grid: Grid = {
+    rows,
+    columns,
+    bottomSectionMm: folds.bottomSectionMm,
+    spacingsMm: folds.foldsMm.slice(0, -1),
+    topSectionMm: topRow?.yMm ?? length,
+    columnSpacingMm: ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1),
+    headrailMm: folds.headrailMm,
+    skirtMm: folds.skirtMm,
+    raisedHeightMm,
+    travelMm,
+    coveredWhenRaisedMm: Math.max(
+      0,
+      raisedHeightMm - (brief.mount === "outside" ? brief.making.mount.overlapAboveMm : 0),
+    ),
+  };
+  return { grid, findings: judgeFolds(brief, size, laid, grid) };
+}
+
+function raisedHeight(brief: Brief, folds: ReturnType<typeof layRows>["folds"], book: WorkingBook): number {
+  const even = brief.making.fold.rule === "even-fold";
+  return book.figure("shape.raised-height", {
+    label: "Raised height, top line to hem",
+    symbol: "R",
+    unit: "mm",
+    formula: "T + g",
+    given: {
+      T: [folds.headrailMm, "mm", "headrail allowance"],
+      g: [
+        folds.raisedHeightMm - folds.headrailMm,
+        "mm",
+        even ? "gathered rings and half a fold" : "skirt and half the lowest fold",
+      ],
+    },
+    cite: even ? cite("even-fold-slides") : cite("pocket-spacing"),
+    reckon: ({ T, g }) => T + g,
+  });
+}

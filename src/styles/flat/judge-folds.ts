@@ -1,0 +1,155 @@
+import type { Finding, Remedy } from "../../account/index.ts";
+import { type Brief, settingPatch } from "../../job/index.ts";
+import type { Grid, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { lengthText } from "../../units/index.ts";
+import { evenFoldCount } from "./even-folds.ts";
+import { fewestRows, type Unmet } from "./folds.ts";
+import type { Rows } from "./rows.ts";
+
+/** What the folds do not satisfy, each with what would. */
+export function judgeFolds(brief: Brief, size: Size, laid: Rows, grid: Grid): Finding[] {
+  const context: Context = { brief, size, laid, grid };
+  const findings = laid.folds.unmet.map((what) => UNMET[what](context));
+  if (laid.folds.headrailMm < laid.headrailNeededMm - 1e-6 && !laid.folds.unmet.includes("length")) {
+    findings.push(headrailShort(context));
+  }
+  const half = size.finishedLengthMm / 2;
+  if (grid.raisedHeightMm > half && laid.folds.unmet.length === 0) findings.push(coversMuch(context));
+  return findings;
+}
+
+interface Context {
+  brief: Brief;
+  size: Size;
+  laid: Rows;
+  grid: Grid;
+}
+
+function base({ brief }: Context, setting: string) {
+  return {
+    stage: "shape",
+    shadeId: brief.shadeId,
+    path: `${brief.path}/shade/making/fold/${setting}`,
+  } as const;
+}
+
+/** Rows that would keep the limits, with the count no longer fixed. */
+function freeRows({ brief, laid }: Context): number {
+  const free = { ...laid.ask, rows: undefined, spacingMm: undefined };
+  const { fold } = brief.making;
+  return fold.rule === "even-fold"
+    ? evenFoldCount({ ...free, hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm })
+    : fewestRows(free);
+}
+
+function rowsRemedy(context: Context): Remedy[] {
+  const rows = freeRows(context);
+  if (rows === context.grid.rows.length) return [];
+  return [{ label: `Use ${rows} rows`, patch: settingPatch(context.brief, "fold", "rows", rows) }];
+}
+
+const UNMET: Record<Unmet, (context: Context) => Finding> = {
+  largest: (context) => {
+    const { brief, laid, grid } = context;
+    const widest = laid.folds.foldsMm[0] ?? 0;
+    return {
+      ...base(context, brief.making.fold.spacingMm === undefined ? "rows" : "spacingMm"),
+      id: "shape.rows-too-few",
+      weight: "fix",
+      text: `${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} stand ${lengthText(widest, brief.units)} apart, more than the largest spacing of ${lengthText(laid.ask.largestFoldMm, brief.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade; ${freeRows(context)} rows keep to it.`,
+      cite: cite("inner-cord-hazard"),
+      remedies:
+        brief.making.fold.spacingMm === undefined
+          ? rowsRemedy(context)
+          : [
+              {
+                label: `Set the spacing to ${lengthText(laid.ask.largestFoldMm, brief.units)}`,
+                patch: settingPatch(brief, "fold", "spacingMm", laid.ask.largestFoldMm),
+              },
+            ],
+    };
+  },
+  smallest: (context) => ({
+    ...base(context, "rows"),
+    id: "shape.rows-too-many",
+    weight: "fix",
+    text: `The smallest fold would be ${lengthText(context.laid.folds.foldsMm.at(-1) ?? 0, context.brief.units)}, under the ${lengthText(context.laid.ask.smallestFoldMm, context.brief.units)} below which the stack only grows thicker.`,
+    cite: cite("our-choice", "smallest useful spacing"),
+    remedies:
+      context.laid.ask.gradeStepMm > 0
+        ? [{ label: "Make the folds even", patch: settingPatch(context.brief, "fold", "gradeStepMm", 0) }]
+        : rowsRemedy(context),
+  }),
+  stack: (context) => {
+    const { brief, grid, laid } = context;
+    const limit = laid.ask.stackMm ?? 0;
+    return {
+      ...base(context, "stackMm"),
+      id: "shape.stack-over-limit",
+      weight: "fix",
+      text: `Raised, the shade is ${lengthText(grid.raisedHeightMm, brief.units)} high, over the limit of ${lengthText(limit, brief.units)}. This is the nearest that ${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} allow${grid.rows.length === 1 ? "s" : ""}: ${lengthText(grid.headrailMm, brief.units)} stay flat under the board and ${lengthText(grid.raisedHeightMm - grid.headrailMm, brief.units)} hang below.`,
+      cite: cite("pocket-spacing"),
+      figures: ["shape.raised-height"],
+      remedies: [
+        ...rowsRemedy(context),
+        {
+          label: `Allow a stack of ${lengthText(grid.raisedHeightMm, brief.units)}`,
+          patch: settingPatch(brief, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+        },
+      ],
+    };
+  },
+  headrail: (context) => ({
+    ...base(context, "spacingMm"),
+    id: "shape.spacing-leaves-no-headrail",
+    weight: "fix",
+    text: `${context.grid.rows.length} rows at the fixed spacing do not leave the headrail allowance of ${lengthText(context.laid.ask.headrailMm, context.brief.units)}.`,
+    cite: cite("headrail-allowance"),
+    remedies: rowsRemedy(context),
+  }),
+  length: (context) => ({
+    ...base(context, "headrailMm"),
+    id: "shape.too-short",
+    weight: "stop",
+    text: `A shade ${lengthText(context.size.finishedLengthMm, context.brief.units)} long has no room for one fold below a headrail allowance of ${lengthText(context.laid.ask.headrailMm, context.brief.units)}${context.laid.ask.skirtMm > 0 ? ` and a skirt of ${lengthText(context.laid.ask.skirtMm, context.brief.units)}` : ""}.`,
+    cite: cite("pocket-spacing"),
+    remedies: [],
+  }),
+};
+
+function headrailShort(context: Context): Finding {
+  const { brief, laid } = context;
+  const noHeadrail = brief.making.fold.rule === "no-headrail";
+  return {
+    ...base(context, noHeadrail ? "rule" : "headrailMm"),
+    id: "shape.headrail-short",
+    weight: "fix",
+    text: `The headrail allowance is ${lengthText(laid.folds.headrailMm, brief.units)}; board and lock need ${lengthText(laid.headrailNeededMm, brief.units)}. With less, the rings jam at the head while the shade still hangs low.`,
+    cite: cite("headrail-allowance"),
+    figures: ["shape.headrail-needed"],
+    remedies: [
+      noHeadrail
+        ? {
+            label: "Use the half-fold rule with a headrail allowance",
+            patch: settingPatch(brief, "fold", "rule", "half-fold"),
+          }
+        : {
+            label: `Set the headrail allowance to ${lengthText(laid.headrailNeededMm, brief.units)}`,
+            patch: settingPatch(brief, "fold", "headrailMm", laid.headrailNeededMm),
+          },
+    ],
+  };
+}
+
+function coversMuch(context: Context): Finding {
+  return {
+    ...base(context, "rows"),
+    id: "shape.stack-covers-much",
+    weight: "mind",
+    text: `Raised, the shade still hangs ${lengthText(context.grid.raisedHeightMm, context.brief.units)}, more than half its length.`,
+    cite: cite("our-choice"),
+    figures: ["shape.raised-height"],
+    remedies: rowsRemedy(context),
+  };
+}

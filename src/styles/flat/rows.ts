@@ -1,0 +1,132 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief, CordLock } from "../../job/index.ts";
+import type { Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { layEvenFolds } from "./even-folds.ts";
+import { type FoldAsk, type Folds, foldLimitMm, layFolds } from "./folds.ts";
+import { BESIDE_MECHANISM_MM, BESIDE_RIB_MM, HEADRAIL_FLOOR_MM } from "./headrail.ts";
+
+export interface Rows {
+  folds: Folds;
+  /** What was asked of the folds, for findings. */
+  ask: FoldAsk;
+  headrailNeededMm: number;
+}
+
+/** Headrail allowance and folds by the published rule that the maker chose. */
+export function layRows(brief: Brief, size: Size, lock: CordLock, book: WorkingBook): Rows {
+  const { fold } = brief.making;
+  const headrailNeededMm = headrailNeeded(brief, lock, book);
+  const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
+  const ask: FoldAsk = {
+    lengthMm: size.finishedLengthMm,
+    headrailMm,
+    skirtMm: fold.rule === "even-fold" ? 0 : fold.skirtMm,
+    gradeStepMm: fold.rule === "even-fold" ? 0 : fold.gradeStepMm,
+    largestFoldMm: fold.largestSpacingMm,
+    smallestFoldMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
+    stackMm: fold.stackMm,
+    rows: fold.rows,
+    spacingMm: fold.rule === "even-fold" ? undefined : fold.spacingMm,
+  };
+  const folds =
+    fold.rule === "even-fold"
+      ? layEvenFolds({ ...ask, hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm })
+      : layFolds(ask);
+  writeDown(brief, size, ask, folds, book);
+  return { folds, ask, headrailNeededMm };
+}
+
+function headrailNeeded(brief: Brief, lock: CordLock, book: WorkingBook): number {
+  const ribbed = brief.making.ribs.kind !== "none";
+  return book.figure("shape.headrail-needed", {
+    label: "Headrail allowance needed",
+    symbol: "T_min",
+    unit: "mm",
+    formula: ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)",
+    given: {
+      u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
+      t: [brief.board.thicknessMm, "mm", "board thickness"],
+      h: [lock.housingHeightMm, "mm", "lock height"],
+      m: [BESIDE_MECHANISM_MM, "mm", "beside the mechanism"],
+      ...(ribbed
+        ? {
+            r: [brief.rib.widthMm, "mm", "rib face"] as const,
+            q: [BESIDE_RIB_MM, "mm", "beside the rib"] as const,
+          }
+        : {}),
+    } as Record<"u" | "t" | "h" | "m" | "r" | "q", readonly [number, "mm", string]>,
+    cite: cite("headrail-allowance"),
+    note: "board and lock together are the mechanism, since the cloth hangs from the board’s upper edge",
+    reckon: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0),
+  });
+}
+
+/** The figures of the rule that was followed, so that each can be shown and checked. */
+function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: WorkingBook): void {
+  const length = [size.finishedLengthMm, "mm", "finished length"] as const;
+  const headrail = [folds.headrailMm, "mm", "headrail allowance"] as const;
+  const rows = [folds.foldsMm.length, "count", "ring rows"] as const;
+  const skirt = [folds.skirtMm, "mm", "skirt below the stack"] as const;
+  if (folds.unmet.includes("length")) return;
+
+  if (brief.making.fold.rule === "even-fold") {
+    book.figure("shape.fold", {
+      label: "Fold",
+      symbol: "F",
+      unit: "mm",
+      formula: "(L − T − h) / p",
+      given: { L: length, T: headrail, h: [folds.bottomSectionMm, "mm", "hem bar section"], p: rows },
+      cite: cite("even-fold-slides", "number of folds rounded up, not to nearest"),
+      reckon: ({ L, T, h, p }) => (L - T - h) / p,
+    });
+    return;
+  }
+  const source = brief.making.fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
+  if (ask.spacingMm !== undefined && folds.foldsMm[0] === ask.spacingMm) {
+    book.figure("shape.headrail", {
+      label: "Headrail allowance left over by the fixed spacing",
+      symbol: "T",
+      unit: "mm",
+      formula: "L − k − s / 2 − p·s",
+      given: { L: length, k: skirt, s: [ask.spacingMm, "mm", "spacing of rows"], p: rows },
+      cite: cite("geometry"),
+      reckon: ({ L, k, s, p }) => L - k - s / 2 - p * s,
+    });
+    return;
+  }
+  const step = (folds.foldsMm[0] ?? 0) - (folds.foldsMm[1] ?? folds.foldsMm[0] ?? 0);
+  if (ask.rows === undefined && step === 0) {
+    book.figure("shape.half-folds", {
+      label: "Number of half folds, odd",
+      symbol: "N",
+      unit: "count",
+      formula: "2·p + 1",
+      given: { p: rows },
+      cite: source,
+      note: `the fewest rows whose spacing is at most ${Math.round(foldLimitMm(ask) * 10) / 10} mm`,
+      reckon: ({ p }) => 2 * p + 1,
+    });
+  }
+  if (step > 0) {
+    book.figure("shape.half-fold", {
+      label: "Lowest half fold",
+      symbol: "f",
+      unit: "mm",
+      formula: "(L − T − k + c·p·(p − 1) / 2) / (2·p + 1)",
+      given: { L: length, T: headrail, k: skirt, c: [step, "mm", "step from fold to fold"], p: rows },
+      cite: cite("geometry", "half-fold rule with folds that grow smaller upwards"),
+      reckon: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
+    });
+    return;
+  }
+  book.figure("shape.half-fold", {
+    label: "Half fold",
+    symbol: "f",
+    unit: "mm",
+    formula: "(L − T − k) / (2·p + 1)",
+    given: { L: length, T: headrail, k: skirt, p: rows },
+    cite: source,
+    reckon: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
+  });
+}
