@@ -82,8 +82,12 @@ export interface Circle extends Common {
 export interface Marker extends Common {
   kind: "marker";
   at: Point;
-  shape: "dot" | "ring" | "cross" | "triangle";
+  /** A `tag` is a ring with a number in it, for cords, rows and columns. */
+  shape: "dot" | "ring" | "cross" | "triangle" | "tag";
   paperMm: number;
+  text?: string;
+  /** Shift on paper, mm, applied after scaling. */
+  shiftPaperMm?: Point;
 }
 
 export interface Text extends Common {
@@ -99,6 +103,20 @@ export interface Text extends Common {
   /** Shift on paper, mm, applied after scaling. */
   shiftPaperMm?: Point;
   strong?: boolean;
+  /** The place it has, mm of the real thing: turned or made a little smaller to fit, left out where it cannot. */
+  roomMm?: readonly [widthMm: number, heightMm: number];
+  /** Left out where it would lie on other words; the facts have it all the same. */
+  yields?: boolean;
+}
+
+/** A few words beside a point, tied to it by a thin line of fixed length on paper. */
+export interface Callout extends Common {
+  kind: "callout";
+  at: Point;
+  text: string;
+  paperMm: number;
+  /** From the point to the words, mm on paper. */
+  offsetPaperMm: Point;
 }
 
 /** A dimension line with oblique ticks. Its text must equal the distance it spans (a test measures it). */
@@ -109,9 +127,16 @@ export interface Dimension extends Common {
   /** Distance of the dimension line from the points, on paper, mm; positive to the left of from→to as seen on the page. */
   offsetPaperMm: number;
   text: string;
+  /** What it measures, printed before the length. */
+  label?: string;
+  /**
+   * Superimposed running dimensions (ISO 129-1): those of one name share one line and one origin, and each
+   * writes its distance from the origin beside its own tick.
+   */
+  running?: string;
 }
 
-export type Primitive = Polyline | Circle | Marker | Text | Dimension;
+export type Primitive = Polyline | Circle | Marker | Text | Callout | Dimension;
 
 /** One fact of the drawing in words, for those who cannot see it. */
 export interface Fact {

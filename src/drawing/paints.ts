@@ -15,7 +15,7 @@ export const PAINTS = {
   /** Dimension lines, leaders and quiet words. */
   pencil: { light: "#4E5872", dark: "#B4B3AE" },
   /** Ghosted outlines and hatching. */
-  chalk: { light: "#9AA1B2", dark: "#666B78" },
+  chalk: { light: "#858CA0", dark: "#6C7180" },
   face: { light: "#F0E2C8", dark: "#3B3527" },
   lining: { light: "#FFFDF8", dark: "#22252C" },
   wrong: { light: "#E6E3DC", dark: "#2B2E36" },

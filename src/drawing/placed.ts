@@ -55,8 +55,8 @@ export interface PlacedCircle extends PlacedCommon {
 
 /**
  * One line of text. `at` lies on the alphabetic baseline, at the start, middle or end of the line as `anchor`
- * says; the text turns about `at` by `angleDeg`, clockwise on the page, never upside down (−90 < angle ≤ 90,
- * where −90 itself is allowed: reads from the right-hand edge of the page).
+ * says; the text turns about `at` by `angleDeg`, clockwise on the page. Never upside down: −90 ≤ angle < 90,
+ * and −90 reads upwards.
  */
 export interface PlacedText extends PlacedCommon {
   kind: "text";

@@ -1,0 +1,227 @@
+import { cordStyle } from "./cord-style.ts";
+import type { Callout, Marker, Point, Text } from "./model.ts";
+import type { PlacedCommon, PlacedItem, PlacedText } from "./placed.ts";
+import { LOOKS } from "./style.ts";
+import { type TakenPlaces, textBox } from "./text-box.ts";
+import { ASCENT_EM, CAP_EM, DESCENT_EM, textWidthEm } from "./text-width.ts";
+
+/** What placing needs to know: model to paper, and the factor on everything that is sized on paper. */
+export interface Scaling {
+  scale: number;
+  textScale: number;
+}
+
+const HALO_EM = 0.16;
+const BASELINE_EM = { top: ASCENT_EM, middle: CAP_EM / 2, bottom: -DESCENT_EM } as const;
+
+export function toPaper(at: Point, { scale, textScale }: Scaling, shift: Point = [0, 0]): Point {
+  return [at[0] * scale + shift[0] * textScale, at[1] * scale + shift[1] * textScale];
+}
+
+/** Ref fields, role and cord of a primitive, without empty ones. */
+export function commonOf(from: PlacedCommon): PlacedCommon {
+  const { role, cord, figure, field, part } = from;
+  return {
+    role,
+    ...(cord === undefined ? {} : { cord }),
+    ...(figure === undefined ? {} : { figure }),
+    ...(field === undefined ? {} : { field }),
+    ...(part === undefined ? {} : { part }),
+  };
+}
+
+/** The same direction, never upside down. */
+export function uprightDeg(angleDeg: number): number {
+  const turned = ((((angleDeg + 90) % 180) + 180) % 180) - 90;
+  return turned;
+}
+
+export interface LineOfText {
+  at: Point;
+  text: string;
+  sizeMm: number;
+  anchor: "start" | "middle" | "end";
+  baseline: "top" | "middle" | "bottom";
+  angleDeg: number;
+  strong?: boolean;
+}
+
+/** A line of text with its baseline worked out. `at` is already on paper. */
+export function lineOfText(line: LineOfText, common: PlacedCommon): PlacedText {
+  const { at, text, sizeMm, anchor, baseline, angleDeg, strong = false } = line;
+  const angle = (angleDeg * Math.PI) / 180;
+  const down = BASELINE_EM[baseline] * sizeMm;
+  return {
+    kind: "text",
+    ...common,
+    at: [at[0] - Math.sin(angle) * down, at[1] + Math.cos(angle) * down],
+    text,
+    sizeMm,
+    anchor,
+    angleDeg,
+    strong,
+    paint: LOOKS[common.role].text,
+    widthMm: textWidthEm(text) * sizeMm,
+    haloMm: HALO_EM * sizeMm,
+  };
+}
+
+/** The smallest share of its size that a text may shrink to before it is left out. */
+const SMALLEST_SHARE = 0.8;
+
+/** A free text; nothing where its room is too small or where it yields to other words. */
+export function placeText(text: Text, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+  const sizeMm = text.paperMm * scaling.textScale;
+  const line: LineOfText = {
+    at: toPaper(text.at, scaling, text.shiftPaperMm),
+    text: text.text,
+    sizeMm,
+    anchor: text.anchor ?? "start",
+    baseline: text.baseline ?? "middle",
+    angleDeg: text.angleDeg ?? 0,
+    ...(text.strong === undefined ? {} : { strong: text.strong }),
+  };
+  const fitted = text.roomMm === undefined ? line : fitToRoom(line, text.roomMm, scaling.scale);
+  if (fitted === undefined) return [];
+  const placed = lineOfText(fitted, commonOf(text));
+  const box = textBox(placed);
+  if (text.yields === true && !taken.isFree(box)) return [];
+  taken.take(box);
+  return [placed];
+}
+
+function fitToRoom(
+  line: LineOfText,
+  roomMm: readonly [number, number],
+  scale: number,
+): LineOfText | undefined {
+  const across = roomMm[0] * scale;
+  const down = roomMm[1] * scale;
+  const width = textWidthEm(line.text) * line.sizeMm;
+  const height = (ASCENT_EM + DESCENT_EM) * line.sizeMm;
+  const level = Math.min(across / width, down / height, 1);
+  if (level >= SMALLEST_SHARE) return { ...line, sizeMm: line.sizeMm * level };
+  const turned = Math.min(across / height, down / width, 1);
+  if (turned >= SMALLEST_SHARE) return { ...line, sizeMm: line.sizeMm * turned, angleDeg: -90 };
+  return undefined;
+}
+
+/** Places to try for a callout, mm beyond the wished one. */
+const STEPS = [0, -4, 4, -8, 8, -12, 12];
+
+export function placeCallout(callout: Callout, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+  const common = commonOf(callout);
+  const from = toPaper(callout.at, scaling);
+  const sizeMm = callout.paperMm * scaling.textScale;
+  const [dx, dy] = callout.offsetPaperMm;
+  const right = dx >= 0;
+  const tryAt = (step: number): { end: Point; text: PlacedText } => {
+    const end = toPaper(callout.at, scaling, [dx, dy + step]);
+    const at: Point = [end[0] + (right ? 0.8 : -0.8) * scaling.textScale, end[1]];
+    const anchor = right ? "start" : "end";
+    return {
+      end,
+      text: lineOfText({ at, text: callout.text, sizeMm, anchor, baseline: "middle", angleDeg: 0 }, common),
+    };
+  };
+  const tries = STEPS.map((step) => tryAt(step));
+  const free = tries.find(({ text }) => taken.isFree(textBox(text))) ?? tries[0];
+  if (free === undefined) return [];
+  taken.take(textBox(free.text));
+  const leader = LOOKS.leader.stroke;
+  return [
+    {
+      kind: "path",
+      ...common,
+      role: "leader",
+      lines: [[from, free.end]],
+      closed: false,
+      ...(leader === undefined ? {} : { stroke: leader }),
+    },
+    {
+      kind: "circle",
+      ...common,
+      role: "leader",
+      centre: from,
+      radiusMm: 0.45 * scaling.textScale,
+      fill: "pencil",
+    },
+    free.text,
+  ];
+}
+
+const TAG_TEXT_SHARE = 0.72;
+
+export function placeMarker(marker: Marker, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+  const common = commonOf(marker);
+  const centre = toPaper(marker.at, scaling, marker.shiftPaperMm);
+  const radiusMm = (marker.paperMm / 2) * scaling.textScale;
+  const { stroke = { paint: "ink", widthMm: 0.25 }, text } = LOOKS[marker.role];
+  switch (marker.shape) {
+    case "dot":
+      return [{ kind: "circle", ...common, centre, radiusMm, fill: text }];
+    case "ring":
+      return [{ kind: "circle", ...common, centre, radiusMm, fill: "paper", stroke }];
+    case "cross":
+      return [{ kind: "path", ...common, lines: cross(centre, radiusMm), closed: false, stroke }];
+    case "triangle":
+      return [{ kind: "path", ...common, lines: [triangle(centre, radiusMm)], closed: true, fill: text }];
+    case "tag":
+      return placeTag(marker, centre, radiusMm, taken);
+  }
+}
+
+function cross([x, y]: Point, r: number): Point[][] {
+  return [
+    [
+      [x - r, y - r],
+      [x + r, y + r],
+    ],
+    [
+      [x - r, y + r],
+      [x + r, y - r],
+    ],
+  ];
+}
+
+function triangle([x, y]: Point, r: number): Point[] {
+  return [
+    [x, y + r],
+    [x - r * 0.87, y - r * 0.5],
+    [x + r * 0.87, y - r * 0.5],
+  ];
+}
+
+/** A number in a ring; a cord's ring has the cord's colour in an ink casing. */
+function placeTag(marker: Marker, centre: Point, radiusMm: number, taken: TakenPlaces): PlacedItem[] {
+  const common = commonOf(marker);
+  const around = { left: centre[0] - radiusMm, top: centre[1] - radiusMm };
+  taken.take({ ...around, right: centre[0] + radiusMm, bottom: centre[1] + radiusMm });
+  const sizeMm = 2 * radiusMm * TAG_TEXT_SHARE;
+  const text = lineOfText(
+    {
+      at: centre,
+      text: marker.text ?? "",
+      sizeMm,
+      anchor: "middle",
+      baseline: "middle",
+      angleDeg: 0,
+      strong: true,
+    },
+    common,
+  );
+  const { haloMm: _, ...plain } = text;
+  const ring = (widthMm: number, paint: PlacedText["paint"]): PlacedItem => ({
+    kind: "circle",
+    ...common,
+    centre,
+    radiusMm,
+    fill: "paper",
+    stroke: { paint, widthMm },
+  });
+  const rings =
+    marker.cord === undefined
+      ? [ring(LOOKS.ring.stroke?.widthMm ?? 0.25, "ink")]
+      : [ring(0.95, "ink"), ring(0.55, cordStyle(marker.cord).core.paint)];
+  return [...rings, { ...plain, paint: "ink" }];
+}

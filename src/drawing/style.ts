@@ -1,0 +1,113 @@
+import type { Role } from "./model.ts";
+import type { Paint } from "./paints.ts";
+import type { Stroke } from "./placed.ts";
+
+/** Parallel lines across an area, mm on paper. */
+export interface Hatch {
+  angleDeg: number;
+  spacingMm: number;
+  stroke: Stroke;
+}
+
+/** How a role looks on paper: the one table for screens, PDF and DXF. */
+export interface Look {
+  /** Layer in a DXF file. */
+  layer: string;
+  /** What it stands for, in the legend. */
+  legend: string;
+  stroke?: Stroke;
+  /** For open lines of a role whose areas have no outline. */
+  openStroke?: Stroke;
+  fill?: Paint;
+  hatch?: Hatch;
+  text: Paint;
+}
+
+const pen = (widthMm: number, paint: Paint = "ink", dashMm?: readonly number[]): Stroke =>
+  dashMm === undefined ? { paint, widthMm } : { paint, widthMm, dashMm };
+
+/** Pens by meaning, mm: an edge is seen first, a fold and a measure last. */
+const EDGE = 0.5;
+const FIRM = 0.35;
+const PLAIN = 0.25;
+const THIN = 0.18;
+const HAIR = 0.13;
+
+const HIDDEN_DASH = [1.6, 0.9];
+const STITCH_DASH = [0.9, 0.7];
+const CHAIN_DASH = [3.2, 0.8, 0.6, 0.8];
+
+const look = (
+  layer: string,
+  legend: string,
+  rest: Omit<Look, "layer" | "legend" | "text"> & { text?: Paint },
+) => ({
+  layer,
+  legend,
+  text: "ink" as Paint,
+  ...rest,
+});
+
+export const LOOKS: Record<Role, Look> = {
+  finishedEdge: look("FINISHED-EDGE", "Finished edge", { stroke: pen(EDGE) }),
+  fold: look("FOLD", "Fold", { stroke: pen(THIN) }),
+  hidden: look("HIDDEN", "Hidden", { stroke: pen(THIN, "ink", HIDDEN_DASH) }),
+  cut: look("CUT", "Cut here", { stroke: pen(FIRM) }),
+  stitch: look("STITCH", "Stitch", { stroke: pen(PLAIN, "ink", STITCH_DASH) }),
+  grain: look("GRAIN", "Grain", { stroke: pen(THIN) }),
+  markLine: look("MARK", "Line to mark", { stroke: pen(THIN, "woad", CHAIN_DASH), text: "woad" }),
+  ring: look("RING", "Ring", { stroke: pen(PLAIN), fill: "paper" }),
+  rib: look("RIB", "Rib", { stroke: pen(THIN), fill: "wood" }),
+  bar: look("BAR", "Weight bar", { stroke: pen(THIN), fill: "metal" }),
+  board: look("BOARD", "Mounting board", { stroke: pen(FIRM), fill: "wood" }),
+  covering: look("COVERING", "Covering", { stroke: pen(THIN, "ink", HIDDEN_DASH) }),
+  bracket: look("BRACKET", "Bracket", { stroke: pen(PLAIN), fill: "metal" }),
+  screw: look("SCREW", "Screw", { stroke: pen(THIN), fill: "paper" }),
+  eye: look("EYE", "Screw eye", { stroke: pen(PLAIN), fill: "paper" }),
+  housing: look("LOCK", "Housing of the lock", { stroke: pen(FIRM), fill: "metal" }),
+  roller: look("ROLLER", "Smooth roller", { stroke: pen(PLAIN), fill: "lining" }),
+  toothedRoller: look("ROLLER-TOOTHED", "Toothed roller", { stroke: pen(PLAIN), fill: "wood" }),
+  dividerWire: look("DIVIDER-WIRE", "Divider wire", { stroke: pen(EDGE) }),
+  cord: look("CORD", "Cord", { stroke: pen(0.9) }),
+  opening: look("OPENING", "Opening", { stroke: pen(PLAIN, "pencil", HIDDEN_DASH), text: "pencil" }),
+  glass: look("GLASS", "Glass", { stroke: pen(HAIR, "pencil"), fill: "glass", text: "pencil" }),
+  wall: look("WALL", "Wall", {
+    stroke: pen(PLAIN, "pencil"),
+    fill: "wall",
+    hatch: { angleDeg: 45, spacingMm: 2, stroke: pen(HAIR, "chalk") },
+    text: "pencil",
+  }),
+  floor: look("FLOOR", "Floor", { stroke: pen(FIRM), text: "pencil" }),
+  faceCloth: look("FACE", "Face, right side", { fill: "face", openStroke: pen(EDGE) }),
+  liningCloth: look("LINING", "Lining", {
+    fill: "lining",
+    hatch: { angleDeg: -45, spacingMm: 2.6, stroke: pen(HAIR, "chalk") },
+    openStroke: pen(PLAIN, "pencil"),
+  }),
+  wrongSide: look("WRONG-SIDE", "Wrong side", {
+    stroke: pen(THIN),
+    fill: "wrong",
+    openStroke: pen(PLAIN, "pencil"),
+  }),
+  clothOnBolt: look("BOLT", "Cloth on the bolt", { stroke: pen(THIN, "pencil"), fill: "cloth" }),
+  waste: look("WASTE", "Not used", {
+    hatch: { angleDeg: 45, spacingMm: 2.2, stroke: pen(HAIR, "pencil") },
+    text: "pencil",
+  }),
+  selvedge: look("SELVEDGE", "Selvedge", { stroke: pen(FIRM, "ink", [0.35, 0.8]) }),
+  repeatLine: look("REPEAT", "Pattern repeat", { stroke: pen(THIN, "woad", [2, 1]), text: "woad" }),
+  seam: look("SEAM", "Seam", { stroke: pen(PLAIN, "ink", [2.4, 0.7, 0.5, 0.7, 0.5, 0.7]) }),
+  dimension: look("DIMENSION", "Measure", { stroke: pen(HAIR, "pencil") }),
+  leader: look("LEADER", "Pointer", { stroke: pen(HAIR, "pencil") }),
+  label: look("LABEL", "Name", { stroke: pen(THIN), fill: "paper" }),
+  note: look("NOTE", "Note", { stroke: pen(HAIR, "pencil"), text: "pencil" }),
+  testSquare: look("TEST-SQUARE", "Test square", { stroke: pen(FIRM) }),
+  overlapMark: look("OVERLAP", "Overlap of sheets", {
+    stroke: pen(THIN, "pencil", HIDDEN_DASH),
+    text: "pencil",
+  }),
+  ghost: look("GHOST", "Behind or elsewhere", { stroke: pen(THIN, "chalk", [1, 0.8]), text: "pencil" }),
+};
+
+/** Pen of an oblique tick, an origin ring or an arrow head. */
+export const TICK_PEN: Stroke = pen(PLAIN);

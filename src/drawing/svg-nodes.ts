@@ -1,0 +1,135 @@
+import type { Point } from "./model.ts";
+import { type Paint, paintHex, type Theme } from "./paints.ts";
+import type { Placed, PlacedItem, PlacedPath, PlacedText, Stroke } from "./placed.ts";
+
+/** A node of SVG as plain data, attribute names as React spells them; text is not escaped. */
+export interface SvgNode {
+  tag: "svg" | "title" | "desc" | "g" | "path" | "circle" | "rect" | "text";
+  attrs: Record<string, string | number>;
+  children?: SvgNode[];
+  text?: string;
+}
+
+export const FONT_STACK =
+  "'Source Sans 3', 'Source Sans Pro', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif";
+
+/**
+ * A placed drawing as SVG nodes: one group inside an `svg` of its own size, user units = mm of paper.
+ * Without a theme, colours are CSS variables (`var(--sw-ink, #1E2A4A)`) so that one markup serves both papers;
+ * with one they are plain hex. What can be pressed carries `data-figure`, `data-field` and `data-part`.
+ */
+export function svgNodes(placed: Placed, theme?: Theme): SvgNode {
+  return {
+    tag: "svg",
+    attrs: {
+      xmlns: "http://www.w3.org/2000/svg",
+      viewBox: `0 0 ${round(placed.widthMm)} ${round(placed.heightMm)}`,
+      role: "img",
+      "aria-label": `${placed.title}. ${placed.caption}`,
+    },
+    children: [itemsNode(placed, theme)],
+  };
+}
+
+/** The group of all items alone, for those who bring their own frame. */
+export function itemsNode(placed: Placed, theme?: Theme): SvgNode {
+  return {
+    tag: "g",
+    attrs: {
+      fill: "none",
+      strokeLinecap: "round",
+      strokeLinejoin: "round",
+      fontFamily: FONT_STACK,
+      fontVariantNumeric: "tabular-nums",
+    },
+    children: placed.items.map((item) => itemNode(item, theme)),
+  };
+}
+
+/** A paint as an SVG colour: a CSS variable with the light value to fall back on, or plain hex. */
+export function paintValue(paint: Paint, theme?: Theme): string {
+  return theme === undefined ? `var(--sw-${paint}, ${paintHex(paint, "light")})` : paintHex(paint, theme);
+}
+
+/** Hundredths of a millimetre are finer than any printer. */
+export function round(value: number): number {
+  const rounded = Math.round(value * 100) / 100;
+  return rounded === 0 ? 0 : rounded;
+}
+
+function itemNode(item: PlacedItem, theme?: Theme): SvgNode {
+  switch (item.kind) {
+    case "path":
+      return { tag: "path", attrs: { d: pathData(item), ...painted(item, theme), ...tied(item) } };
+    case "circle":
+      return {
+        tag: "circle",
+        attrs: {
+          cx: round(item.centre[0]),
+          cy: round(item.centre[1]),
+          r: round(item.radiusMm),
+          ...painted(item, theme),
+          ...tied(item),
+        },
+      };
+    case "text":
+      return { tag: "text", attrs: textAttrs(item, theme), text: item.text };
+  }
+}
+
+function pathData({ lines, closed }: PlacedPath): string {
+  return lines.map((line) => lineData(line) + (closed ? "Z" : "")).join("");
+}
+
+function lineData(line: readonly Point[]): string {
+  let data = "";
+  line.forEach(([x, y], i) => {
+    data += `${i === 0 ? "M" : "L"}${round(x)} ${round(y)}`;
+  });
+  return data;
+}
+
+function painted({ fill, stroke }: { fill?: Paint; stroke?: Stroke }, theme?: Theme): SvgNode["attrs"] {
+  const attrs: SvgNode["attrs"] = {};
+  if (fill !== undefined) attrs.fill = paintValue(fill, theme);
+  if (stroke !== undefined) {
+    attrs.stroke = paintValue(stroke.paint, theme);
+    attrs.strokeWidth = round(stroke.widthMm);
+    // A round cap would close the gaps of a fine rhythm.
+    if (stroke.dashMm !== undefined) {
+      attrs.strokeDasharray = stroke.dashMm.map(round).join(" ");
+      attrs.strokeLinecap = "butt";
+    }
+  }
+  return attrs;
+}
+
+function textAttrs(text: PlacedText, theme?: Theme): SvgNode["attrs"] {
+  const x = round(text.at[0]);
+  const y = round(text.at[1]);
+  return {
+    x,
+    y,
+    fontSize: round(text.sizeMm),
+    fill: paintValue(text.paint, theme),
+    ...(text.anchor === "start" ? {} : { textAnchor: text.anchor }),
+    ...(text.strong ? { fontWeight: 600 } : {}),
+    ...(text.angleDeg === 0 ? {} : { transform: `rotate(${round(text.angleDeg)} ${x} ${y})` }),
+    ...(text.haloMm === undefined
+      ? {}
+      : {
+          stroke: paintValue("paper", theme),
+          strokeWidth: round(2 * text.haloMm),
+          paintOrder: "stroke",
+        }),
+    ...tied(text),
+  };
+}
+
+function tied(item: PlacedItem): SvgNode["attrs"] {
+  return {
+    ...(item.figure === undefined ? {} : { "data-figure": item.figure }),
+    ...(item.field === undefined ? {} : { "data-field": item.field }),
+    ...(item.part === undefined ? {} : { "data-part": item.part }),
+  };
+}

@@ -1,0 +1,121 @@
+import type { Theme } from "./paints.ts";
+import type { Placed } from "./placed.ts";
+import { FONT_STACK, itemsNode, paintValue, round, type SvgNode } from "./svg-nodes.ts";
+import { textWidthEm } from "./text-width.ts";
+
+const TITLE_MM = 4.4;
+const CAPTION_MM = 3.1;
+const LINE_EM = 1.3;
+const PADDING_MM = 5;
+const LEAST_WIDTH_MM = 70;
+
+/** A drawing as a file that stands alone: real size in mm, title and caption on it, every colour in hex. */
+export function toSvg(placed: Placed, theme: Theme = "light"): string {
+  const widthMm = Math.max(placed.widthMm, LEAST_WIDTH_MM) + 2 * PADDING_MM;
+  const heading = headingNodes(placed, widthMm, theme);
+  const top = heading.heightMm + PADDING_MM;
+  const heightMm = top + placed.heightMm + PADDING_MM;
+  const left = (widthMm - placed.widthMm) / 2;
+  const items = itemsNode(placed, theme);
+  const root: SvgNode = {
+    tag: "svg",
+    attrs: {
+      xmlns: "http://www.w3.org/2000/svg",
+      width: `${round(widthMm)}mm`,
+      height: `${round(heightMm)}mm`,
+      viewBox: `0 0 ${round(widthMm)} ${round(heightMm)}`,
+      role: "img",
+    },
+    children: [
+      { tag: "title", attrs: {}, text: placed.title },
+      { tag: "desc", attrs: {}, text: description(placed) },
+      {
+        tag: "rect",
+        attrs: { width: round(widthMm), height: round(heightMm), fill: paintValue("paper", theme) },
+      },
+      ...heading.nodes,
+      { ...items, attrs: { ...items.attrs, transform: `translate(${round(left)} ${round(top)})` } },
+    ],
+  };
+  return `${svgText(root)}\n`;
+}
+
+/** Caption and facts in sentences, for those who hear the drawing. */
+function description({ caption, facts }: Placed): string {
+  return [caption, ...facts.map(({ label, text }) => `${label}: ${text}`)].join("\n");
+}
+
+function headingNodes(placed: Placed, widthMm: number, theme: Theme): { nodes: SvgNode[]; heightMm: number } {
+  const room = widthMm - 2 * PADDING_MM;
+  const nodes: SvgNode[] = [];
+  let y = PADDING_MM;
+  const write = (text: string, sizeMm: number, strong: boolean) => {
+    for (const line of breakLines(text, room / sizeMm)) {
+      y += sizeMm * LINE_EM;
+      nodes.push({
+        tag: "text",
+        attrs: {
+          x: PADDING_MM,
+          y: round(y - sizeMm * 0.3),
+          fontFamily: FONT_STACK,
+          fontSize: sizeMm,
+          ...(strong ? { fontWeight: 600 } : {}),
+          fill: paintValue(strong ? "ink" : "pencil", theme),
+        },
+        text: line,
+      });
+    }
+  };
+  write(placed.title, TITLE_MM, true);
+  write(placed.caption, CAPTION_MM, false);
+  return { nodes, heightMm: y };
+}
+
+function breakLines(text: string, roomEm: number): string[] {
+  const lines: string[] = [];
+  let line = "";
+  for (const word of text.split(" ")) {
+    const longer = line === "" ? word : `${line} ${word}`;
+    if (line !== "" && textWidthEm(longer) > roomEm) {
+      lines.push(line);
+      line = word;
+    } else line = longer;
+  }
+  if (line !== "") lines.push(line);
+  return lines;
+}
+
+/** Nodes as SVG text; every text and attribute escaped, control characters dropped. */
+export function svgText(node: SvgNode): string {
+  const attrs = Object.entries(node.attrs)
+    .map(([name, value]) => ` ${attributeName(name)}="${escaped(String(value))}"`)
+    .join("");
+  const inside = node.text === undefined ? (node.children ?? []).map(svgText).join("\n") : escaped(node.text);
+  if (inside === "") return `<${node.tag}${attrs}/>`;
+  const block = node.children !== undefined;
+  return block
+    ? `<${node.tag}${attrs}>\n${inside}\n</${node.tag}>`
+    : `<${node.tag}${attrs}>${inside}</${node.tag}>`;
+}
+
+/** Attributes of SVG that are written with a capital; all others that React spells so have a hyphen. */
+const AS_THEY_STAND = new Set(["viewBox"]);
+
+function attributeName(name: string): string {
+  return AS_THEY_STAND.has(name) ? name : name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+}
+
+const ENTITIES: Record<string, string> = {
+  "&": "&amp;",
+  "<": "&lt;",
+  ">": "&gt;",
+  '"': "&quot;",
+  "'": "&#39;",
+};
+
+function escaped(text: string): string {
+  return text
+    .replace(/[^\P{Cc}\n\t]/gu, "")
+    .replace(/[\ud800-\udfff]/gu, "")
+    .replace(/[&<>"']/g, (letter) => ENTITIES[letter] ?? letter);
+}
