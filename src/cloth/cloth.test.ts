@@ -1,0 +1,310 @@
+import fc from "fast-check";
+import { describe, expect, it } from "vitest";
+import { briefWith } from "../../test/briefs.ts";
+import { expectNear } from "../../test/near.ts";
+import { WorkingBook } from "../account/index.ts";
+import type { JobInput } from "../job/index.ts";
+import { measure } from "../measure/index.ts";
+import type { Grid } from "../shade/index.ts";
+import { centimetres, inches, MM_PER_YARD } from "../units/index.ts";
+import { joinWidths } from "./joins.ts";
+import { planCloth } from "./plan-cloth.ts";
+import { halfDropExtraMm, repeatLengthMm } from "./repeats.ts";
+
+type ShadeInput = NonNullable<JobInput["rooms"][number]["windows"][number]["shade"]>;
+
+/** Rows only matter here by their number. */
+function gridOf(rows: number, lengthMm: number): Grid {
+  const spacing = lengthMm / (rows + 1);
+  return {
+    rows: Array.from({ length: rows }, (_, i) => ({
+      number: i + 1,
+      fromHemMm: spacing * (i + 0.5),
+      yMm: lengthMm - spacing * (i + 0.5),
+    })),
+    columns: [
+      { number: 1, xMm: 50 },
+      { number: 2, xMm: 300 },
+    ],
+    bottomSectionMm: spacing / 2,
+    spacingsMm: Array.from({ length: rows - 1 }, () => spacing),
+    topSectionMm: spacing * 1.5,
+    columnSpacingMm: 250,
+    headrailMm: spacing / 2,
+    skirtMm: 0,
+    raisedHeightMm: spacing,
+    travelMm: lengthMm - spacing,
+    coveredWhenRaisedMm: spacing,
+  };
+}
+
+interface Example {
+  source: string;
+  widthIn: number;
+  lengthIn: number;
+  rows: number;
+  shade: ShadeInput;
+  cloth?: { usableIn: number };
+  faceIn: [width: number, length: number];
+  liningIn?: [width: number, length: number];
+}
+
+const hems = (sideIn: number, sideTurns: 1 | 2, bottomIn: number, boardIn: number) => ({
+  sideTurnMm: inches(sideIn),
+  sideTurns,
+  bottomTurnMm: inches(bottomIn),
+  bottomTurns: 1 as const,
+  boardAllowanceMm: inches(boardIn),
+});
+
+const EXAMPLES: Example[] = [
+  {
+    source: "“Roman shades” (2018): 27 × 58 in shade, cut 33 × 68",
+    widthIn: 27,
+    lengthIn: 58,
+    rows: 6,
+    shade: { mount: "to-size", lining: null, making: { hems: hems(1.5, 2, 4, 6) } },
+    faceIn: [33, 68],
+  },
+  {
+    source: "“Measuring and cutting your fabric” (2011): 35 × 35 1/4, cut 39 × 40 1/4",
+    widthIn: 35,
+    lengthIn: 35.25,
+    rows: 4,
+    shade: { mount: "to-size", lining: null, making: { hems: hems(1, 2, 4, 1) } },
+    faceIn: [39, 40.25],
+  },
+  {
+    source: "home blog, September 2011: window 45 × 56, both layers 46 × 60 1/2",
+    widthIn: 45,
+    lengthIn: 56,
+    rows: 5,
+    shade: {
+      mount: "to-size",
+      making: {
+        hems: hems(0.5, 1, 0.5, 4),
+        lining: { widthOverFinishedMm: inches(1), lengthOverFinishedMm: inches(4.5) },
+      },
+    },
+    faceIn: [46, 60.5],
+    liningIn: [46, 60.5],
+  },
+  {
+    source: "“Roman blinds” (2012): 33 1/2 × 33 1/2, face 35 1/2 × 43, lining 34 1/2 × 48",
+    widthIn: 33.5,
+    lengthIn: 33.5,
+    rows: 3,
+    shade: {
+      mount: "to-size",
+      making: {
+        hems: hems(1, 1, 3.5, 6),
+        lining: { widthOverFinishedMm: inches(1), lengthOverFinishedMm: inches(14.5) },
+        ribs: { kind: "strip-pocket" },
+      },
+    },
+    faceIn: [35.5, 43],
+    liningIn: [34.5, 48],
+  },
+  {
+    source: "“Mock Roman shade” (2014): 4 folds of 2 in, cut W + 6, L + 3 + 16",
+    widthIn: 30,
+    lengthIn: 50,
+    rows: 4,
+    shade: {
+      mount: "to-size",
+      lining: null,
+      making: { hems: hems(1.5, 2, 3, 0), ribs: { kind: "through-pocket", pocketMm: inches(2) } },
+    },
+    faceIn: [36, 69],
+  },
+];
+
+function clothOf(example: Example) {
+  const brief = briefWith({
+    opening: { widthsMm: [inches(example.widthIn)], heightsMm: [inches(example.lengthIn)] },
+    shade: example.shade,
+  });
+  const book = new WorkingBook();
+  const { size } = measure(brief, book);
+  return planCloth(brief, size, gridOf(example.rows, size.finishedLengthMm), book).cloth;
+}
+
+describe("cut sizes of published examples", () => {
+  it.each(EXAMPLES)("$source", (example) => {
+    const cloth = clothOf(example);
+    const face = cloth.layers.find((cut) => cut.layer === "face");
+    expectNear(face?.cutWidthMm ?? 0, inches(example.faceIn[0]), 1e-6, "face width");
+    expectNear(face?.cutLengthMm ?? 0, inches(example.faceIn[1]), 1e-6, "face length");
+    if (example.liningIn) {
+      const lining = cloth.layers.find((cut) => cut.layer === "lining");
+      expectNear(lining?.cutWidthMm ?? 0, inches(example.liningIn[0]), 1e-6, "lining width");
+      expectNear(lining?.cutLengthMm ?? 0, inches(example.liningIn[1]), 1e-6, "lining length");
+    }
+  });
+
+  it("“Roman blinds” (2012): pocket strips 3 × 33 in", () => {
+    const example = EXAMPLES[3];
+    if (example === undefined) throw new Error("invalid example");
+    const { strips } = clothOf(example);
+    expectNear(strips?.widthMm ?? 0, inches(3), 1e-6);
+    expectNear(strips?.lengthMm ?? 0, inches(33), 1e-6);
+    expect(strips?.count).toBe(3);
+  });
+
+  it("“Roman shades” (2018): two such shades need 136 in of 55 in cloth, 4 yd bought by the yard", () => {
+    const example = EXAMPLES[0];
+    if (example === undefined) throw new Error("invalid example");
+    const face = clothOf(example).layers[0];
+    expectNear(2 * (face?.lengthMm ?? 0), inches(136), 1e-6, "both");
+    expect(Math.ceil((2 * (face?.lengthMm ?? 0)) / MM_PER_YARD)).toBe(4);
+  });
+
+  it("“Calculating pockets spacing”: lines on the lining at 14 cm, then every 28 cm", () => {
+    const brief = briefWith({
+      opening: { widthsMm: [900], heightsMm: [990] },
+      shade: { mount: "to-size", making: { ribs: { kind: "lining-pocket", pocketMm: 10 } } },
+    });
+    const book = new WorkingBook();
+    const { size } = measure(brief, book);
+    const half = (990 - 70) / 7;
+    const grid = gridOf(3, 990);
+    const rows = grid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
+    const { cloth } = planCloth(brief, size, { ...grid, rows }, book);
+    // Published with the half fold rounded to 13 cm: 14, 42, 70 cm.
+    cloth.ribLines.forEach((line, i) => {
+      expectNear(line.onLiningMm, centimetres(14 + 28 * i), 2 + 3 * i, `line ${i + 1}`);
+    });
+  });
+});
+
+describe("repeats", () => {
+  it("“Fabric required”: 240 cm cut, 37 cm repeat: 259 cm each, 10.36 m for four (curtain)", () => {
+    expectNear(4 * repeatLengthMm(2400, 370), 10_360, 1e-6);
+  });
+  it("“Half drop repeat”: 3 widths of 195 cm, 65 cm repeat: 6.5 m (curtain)", () => {
+    const repeat = { verticalMm: 650, match: "half-drop" } as const;
+    const total = 3 * repeatLengthMm(1950, 650) + halfDropExtraMm(repeat, 1950, 3, "whole-repeat-per-order");
+    expectNear(total, 6500, 1e-6);
+  });
+  it("“Half drop pattern repeats”: nothing more where rounding up left half a repeat", () => {
+    const repeat = { verticalMm: 600, match: "half-drop" } as const;
+    expect(halfDropExtraMm(repeat, 1500, 2, "half-repeat-if-needed")).toBe(0);
+    expect(halfDropExtraMm(repeat, 1700, 2, "half-repeat-if-needed")).toBe(300);
+    expect(halfDropExtraMm(repeat, 1700, 1, "half-repeat-if-needed")).toBe(0);
+  });
+  it("derived run X1: 66.5 in with a 13.5 in repeat is 67.5 in", () => {
+    expectNear(repeatLengthMm(inches(66.5), inches(13.5)), inches(67.5), 1e-6);
+  });
+});
+
+describe("joins", () => {
+  it("“Fabric required”: 440 cm from 140 cm cloth is 4 widths (curtain, no seams)", () => {
+    const joined = joinWidths(4400, 1400, 0);
+    expect(joined.drops).toBe(4);
+    expect(joined.panels.map((panel) => Math.round(panel.widthMm))).toEqual([100, 1400, 1400, 1400, 100]);
+  });
+
+  it("puts a full width in the middle, equal parts at the sides, and adds up", () => {
+    fc.assert(
+      fc.property(
+        fc.double({ min: 100, max: 12_000, noNaN: true }),
+        fc.double({ min: 500, max: 3300, noNaN: true }),
+        fc.double({ min: 0, max: 60, noNaN: true }),
+        (cutWidthMm, usableMm, seamMm) => {
+          const { panels } = joinWidths(cutWidthMm, usableMm, seamMm);
+          const widths = panels.map((panel) => panel.widthMm);
+          const joined = widths.reduce((sum, w) => sum + w, 0) - 2 * seamMm * (panels.length - 1);
+          return (
+            panels.length % 2 === 1 &&
+            Math.abs(joined - cutWidthMm) < 1e-6 &&
+            Math.abs((widths[0] ?? 0) - (widths.at(-1) ?? 0)) < 1e-9 &&
+            widths.every((w) => w > 0 && w <= usableMm + 1e-6)
+          );
+        },
+      ),
+    );
+  });
+});
+
+describe("on the bolt", () => {
+  const shade = fc.record({
+    widthMm: fc.double({ min: 200, max: 5000, noNaN: true }),
+    lengthMm: fc.double({ min: 300, max: 3500, noNaN: true }),
+    usableMm: fc.double({ min: 900, max: 3000, noNaN: true }),
+    repeat: fc.option(
+      fc.record({
+        verticalMm: fc.double({ min: 20, max: 900, noNaN: true }),
+        match: fc.constantFrom("straight" as const, "half-drop" as const),
+      }),
+      { nil: undefined },
+    ),
+    halfDropRule: fc.constantFrom("whole-repeat-per-order" as const, "half-repeat-if-needed" as const),
+  });
+
+  it("buys at least what is cut, lays pieces apart and inside the width, keeps every match", () => {
+    fc.assert(
+      fc.property(shade, ({ widthMm, lengthMm, usableMm, repeat, halfDropRule }) => {
+        const brief = briefWith(
+          {
+            opening: { widthsMm: [widthMm], heightsMm: [lengthMm] },
+            shade: { mount: "to-size", face: "mine", making: { pattern: { halfDropRule } } },
+          },
+          { cloths: [{ id: "mine", name: "Mine", usableWidthMm: usableMm, massGsm: 200, repeat }] },
+        );
+        const book = new WorkingBook();
+        const { size } = measure(brief, book);
+        const face = planCloth(brief, size, gridOf(5, size.finishedLengthMm), book).cloth.layers[0];
+        if (face === undefined) return false;
+        const used = face.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
+        const apart = face.lays.every((a, i) =>
+          face.lays
+            .slice(i + 1)
+            .every(
+              (b) =>
+                a.xMm + a.widthMm <= b.xMm + 1e-6 ||
+                b.xMm + b.widthMm <= a.xMm + 1e-6 ||
+                a.yMm + a.lengthMm <= b.yMm + 1e-6 ||
+                b.yMm + b.lengthMm <= a.yMm + 1e-6,
+            ),
+        );
+        const inside = face.lays.every(
+          (lay) =>
+            lay.xMm >= -1e-6 &&
+            lay.xMm + lay.widthMm <= usableMm + 1e-6 &&
+            lay.yMm + lay.lengthMm <= face.lengthMm + 1e-6,
+        );
+        return (
+          face.buyMm * usableMm >= used - 1 &&
+          face.buyMm >= face.lengthMm - 1e-6 &&
+          apart &&
+          inside &&
+          matches(
+            face.panels.map((panel) => panel.id),
+            face.lays,
+            repeat,
+          )
+        );
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  /** Neighbours share their phase on a straight match and differ by half a repeat on a half drop. */
+  function matches(
+    ids: string[],
+    lays: { panelId: string; yMm: number }[],
+    repeat: { verticalMm: number; match: "straight" | "half-drop" } | undefined,
+  ): boolean {
+    if (repeat === undefined) return true;
+    const phases = ids.map((id) => {
+      const yMm = lays.find((lay) => lay.panelId === id)?.yMm ?? Number.NaN;
+      return yMm / repeat.verticalMm;
+    });
+    return phases.slice(1).every((phase, i) => {
+      const difference = Math.abs(phase - (phases[i] ?? Number.NaN)) % 1;
+      const wanted = repeat.match === "half-drop" ? 0.5 : 0;
+      const miss = Math.min(Math.abs(difference - wanted), Math.abs(difference - wanted - 1));
+      return miss < 1e-6;
+    });
+  }
+});
