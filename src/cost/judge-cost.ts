@@ -1,0 +1,95 @@
+import type { Finding } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import type { Cost } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
+import { longestMm } from "./longest.ts";
+import type { Need } from "./need.ts";
+import type { Rack } from "./rack.ts";
+import type { Shopped } from "./shop.ts";
+import { countText } from "./sold.ts";
+
+/** Pieces longer than the lengths in which the part is sold. */
+export function judgeLengths(needs: Need[], brief: Brief): Finding[] {
+  const findings: Finding[] = [];
+  for (const need of needs) {
+    if (need.sort !== "lengths" || need.stockMm === undefined) continue;
+    const longest = longestMm(need.cutsMm);
+    if (longest <= need.stockMm + SAME_LENGTH_MM) continue;
+    findings.push({
+      id: "cost.longer-than-sold",
+      weight: "fix",
+      stage: "cost",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/shade`,
+      text: `${need.label}: a piece of ${lengthText(longest, brief.units)} is needed, but it is sold in lengths of ${lengthText(need.stockMm, brief.units)}. Ask for a longer length, or choose another part. It is left out of the price.`,
+      cite: cite("arithmetic"),
+      remedies: [],
+    });
+  }
+  return findings;
+}
+
+/** A rack that holds some of a cloth but not enough. */
+export function judgeRack(
+  need: Need,
+  shopped: Shopped,
+  before: ReturnType<Rack["holds"]>,
+  units: UnitChoice,
+): Finding[] {
+  if (need.sort !== "running" || need.group !== "cloth" || shopped.lengths === undefined) return [];
+  const { neededMm, fromRackMm, boughtMm } = shopped.lengths;
+  if (before.pieces === 0 || boughtMm === 0) return [];
+  const held = `${countText(before.pieces, "piece")} at hand, ${clothLengthText(before.lengthMm, units)} in all`;
+  const serves =
+    fromRackMm > 0
+      ? `${clothLengthText(fromRackMm, units)} of it serves`
+      : "none is long and wide enough for a cut";
+  return [
+    {
+      id: "cost.cloth-short",
+      weight: "fix",
+      stage: "cost",
+      path: "/stock/cloth",
+      text: `${need.label}: ${held}; ${serves}. The cuts take ${clothLengthText(neededMm, units)}, so ${shopped.line.buyText} must be bought. Ask for the same dye lot, or cut every piece from the new length.`,
+      cite: cite("arithmetic", "cuts placed longest first; each comes off in one piece"),
+      remedies: [],
+    },
+  ];
+}
+
+/** Prices that nobody entered. */
+export function judgePrices(cost: Cost, needs: Need[]): Finding[] {
+  const findings: Finding[] = [];
+  const invented = needs.filter((need) => need.demo === true && need.price !== undefined);
+  if (invented.length > 0) {
+    findings.push({
+      id: "cost.demo-prices",
+      weight: "mind",
+      stage: "cost",
+      path: "/rates",
+      text: `${countText(invented.length, "price")} of this job ${invented.length === 1 ? "is" : "are"} invented for demonstration (${listed(invented.map((need) => need.label))}). Enter your own before you quote.`,
+      cite: cite("demo"),
+      remedies: [],
+    });
+  }
+  if (cost.unpriced.length > 0) {
+    findings.push({
+      id: "cost.unpriced",
+      weight: "mind",
+      stage: "cost",
+      path: "/hardware",
+      text: `The total leaves out what has no price: ${listed(cost.unpriced)}.`,
+      cite: cite("arithmetic"),
+      remedies: [],
+    });
+  }
+  return findings;
+}
+
+const MOST_NAMED = 8;
+
+function listed(names: string[]): string {
+  const shown = names.slice(0, MOST_NAMED).join(", ");
+  return names.length > MOST_NAMED ? `${shown} and ${names.length - MOST_NAMED} more` : shown;
+}

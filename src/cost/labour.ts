@@ -1,0 +1,69 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { SettledRates } from "../job/index.ts";
+import type { LabourLine } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { MM_PER_M } from "../units/index.ts";
+import type { CostInput } from "./cost-input.ts";
+import { toCent } from "./money.ts";
+
+const HOUR_MIN = 60;
+
+/** Minutes of one line, and what they cost: rounded to the cent once. */
+export function labourLine(id: string, label: string, minutes: number, perHour: number): LabourLine {
+  return { id, label, minutes, cost: toCent((minutes / HOUR_MIN) * perHour) };
+}
+
+/** Hems, joins, lining sides and rib pockets of one shade, m. */
+export function sewnMm(input: CostInput, book: WorkingBook): number {
+  const { size, grid, cloth, brief } = input;
+  const face = cloth.layers.find((cut) => cut.layer === "face");
+  const lining = cloth.layers.find((cut) => cut.layer === "lining");
+  let joinsMm = 0;
+  for (const cut of cloth.layers) joinsMm += Math.max(0, cut.panels.length - 1) * cut.cutLengthMm;
+  return book.figure("cost.sewn", {
+    label: "Length of sewing",
+    symbol: "S",
+    unit: "mm",
+    formula: "2·F + W + 2·G + J + p·B",
+    given: {
+      F: [face?.cutLengthMm ?? 0, "mm", "cut length of the face, for each side hem"],
+      W: [face?.cutWidthMm ?? 0, "mm", "cut width of the face, for the bottom hem"],
+      G: [lining?.cutLengthMm ?? 0, "mm", "cut length of the lining, for each side"],
+      J: [joinsMm, "mm", "joins of widths"],
+      p: [brief.making.ribs.kind === "none" ? 0 : grid.rows.length, "count", "rib pockets"],
+      B: [size.finishedWidthMm, "mm", "finished width, for each pocket"],
+    },
+    cite: cite("arithmetic"),
+    reckon: ({ F, W, G, J, p, B }) => 2 * F + W + 2 * G + J + p * B,
+  });
+}
+
+/** The work on one shade by the job's own times. */
+export function labourOf(input: CostInput, rates: SettledRates, sewMm: number): LabourLine[] {
+  const { grid, cloth, lift } = input;
+  const widths = cloth.layers.reduce((total, cut) => total + cut.widths, 0);
+  const rings = grid.rows.length * grid.columns.length;
+  const lines: [id: string, label: string, minutes: number][] = [
+    ["measure", "Measure the window", rates.measureMin],
+    ["cut", "Cut the cloth", rates.cutMinPerWidth * widths],
+    ["sew", "Hem, join and line", (rates.sewMinPerM * sewMm) / MM_PER_M],
+    ["rings", "Mark and sew the rings", rates.ringMin * rings],
+    ["rig", "Thread and level the cords", rates.rigMinPerCord * lift.cords.length],
+    ["board", "Make and cover the board", rates.boardMin],
+    ["hang", "Hang the shade", rates.hangMin],
+  ];
+  return lines.map(([id, label, minutes]) => labourLine(id, label, minutes, rates.labourPerHour));
+}
+
+/** The same work over all shades, line by line, in the order of the work. */
+export function sumLabour(all: LabourLine[][], rates: SettledRates): LabourLine[] {
+  const sums = new Map<string, { label: string; minutes: number }>();
+  for (const lines of all) {
+    for (const { id, label, minutes } of lines) {
+      const sum = sums.get(id);
+      if (sum === undefined) sums.set(id, { label, minutes });
+      else sum.minutes += minutes;
+    }
+  }
+  return [...sums].map(([id, { label, minutes }]) => labourLine(id, label, minutes, rates.labourPerHour));
+}

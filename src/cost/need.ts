@@ -1,0 +1,88 @@
+import type { ShoppingLine } from "../shade/index.ts";
+
+interface Common {
+  /** Id of the shopping line that it ends in; needs of one id are bought together. */
+  id: string;
+  group: ShoppingLine["group"];
+  label: string;
+  /** Price of one metre, one stock length, one pack or one piece, as the sort of need has it. */
+  price?: number;
+  /** The price is invented for demonstration. */
+  demo?: boolean;
+}
+
+/** Cut off a bolt or a reel: each cut comes off in one piece, and what is bought is raised to a step. */
+export interface RunningNeed extends Common {
+  sort: "running";
+  /** Id by which the rack knows it. */
+  stockId: string;
+  cutsMm: number[];
+  /** Width that the cuts take, for remnants narrower than the bolt. */
+  widthMm?: number;
+  stepMm: number;
+  unit: "yd" | "ft" | "m";
+  /** Extra for mistakes applies to it. */
+  plain?: boolean;
+}
+
+/** Sawn or cut from lengths as they are sold. Without a stock length every cut is bought to size. */
+export interface LengthsNeed extends Common {
+  sort: "lengths";
+  stockId: string;
+  cutsMm: number[];
+  stockMm?: number;
+  kerfMm: number;
+  /** What one is called: length, spool. */
+  noun: string;
+}
+
+/** Counted, and bought one by one or by the pack. */
+export interface CountedNeed extends Common {
+  sort: "counted";
+  pieces: number;
+  packOf: number;
+  /** What the pack is called, where there is one: pack, box. */
+  packNoun?: string;
+}
+
+/** Used up by the length but bought by the reel; no cut must come off in one piece. */
+export interface SpooledNeed extends Common {
+  sort: "spooled";
+  lengthMm: number;
+  spoolMm: number;
+}
+
+/** One thing that a shade takes, before it is rounded to what is sold. */
+export type Need = RunningNeed | LengthsNeed | CountedNeed | SpooledNeed;
+
+const GROUPS: Need["group"][] = ["cloth", "cord", "hardware", "board", "sundries"];
+
+/** Needs of one id as one need, group by group as a shopping list is read. */
+export function mergeNeeds(needs: Iterable<Need>): Need[] {
+  const merged = new Map<string, Need>();
+  for (const need of needs) {
+    const before = merged.get(need.id);
+    if (before === undefined) merged.set(need.id, copied(need));
+    else addTo(before, need);
+  }
+  return [...merged.values()].sort((a, b) => GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group));
+}
+
+function copied(need: Need): Need {
+  return "cutsMm" in need ? { ...need, cutsMm: [...need.cutsMm] } : { ...need };
+}
+
+function addTo(sum: Need, need: Need): void {
+  if (sum.sort === "running" && need.sort === "running") {
+    for (const cutMm of need.cutsMm) sum.cutsMm.push(cutMm);
+    if (need.widthMm !== undefined) sum.widthMm = Math.max(sum.widthMm ?? 0, need.widthMm);
+  } else if (sum.sort === "lengths" && need.sort === "lengths") {
+    for (const cutMm of need.cutsMm) sum.cutsMm.push(cutMm);
+  } else if (sum.sort === "counted" && need.sort === "counted") {
+    sum.pieces += need.pieces;
+  } else if (sum.sort === "spooled" && need.sort === "spooled") {
+    sum.lengthMm += need.lengthMm;
+  } else {
+    throw new Error(`invalid need ${need.id}: ${need.sort} beside ${sum.sort}`);
+  }
+}

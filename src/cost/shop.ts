@@ -1,0 +1,138 @@
+import type { ShoppingLine } from "../shade/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { longestMm } from "./longest.ts";
+import { toCent } from "./money.ts";
+import type { CountedNeed, LengthsNeed, Need, RunningNeed, SpooledNeed } from "./need.ts";
+import type { Rack } from "./rack.ts";
+import { boughtLengthText, countText, inUnit, needLengthText, raisedToStep, UNIT_MM } from "./sold.ts";
+
+export interface ShopTerms {
+  units: UnitChoice;
+  /** Extra on plain cloth for mistakes, share of one. */
+  wasteShare: number;
+}
+
+/** A shopping line and what the finding about a short rack needs to know. */
+export interface Shopped {
+  line: ShoppingLine;
+  /** Cloth and cord: what the cuts take, what the rack gives, what is bought, mm. */
+  lengths?: { neededMm: number; fromRackMm: number; boughtMm: number };
+}
+
+/**
+ * What to buy for one need after the rack was looked through. Takes from the rack what it uses.
+ * `atMost` is a number of stock lengths known to be enough: first-fit decreasing over all shades can,
+ * rarely, come out worse than each shade by itself.
+ */
+export function shop(need: Need, rack: Rack, terms: ShopTerms, atMost = Number.POSITIVE_INFINITY): Shopped {
+  switch (need.sort) {
+    case "running":
+      return shopRunning(need, rack, terms);
+    case "lengths":
+      return { line: shopLengths(need, rack, terms.units, atMost) };
+    case "counted":
+      return { line: shopCounted(need) };
+    case "spooled":
+      return { line: shopSpooled(need, terms.units) };
+  }
+}
+
+function sum(values: readonly number[]): number {
+  let total = 0;
+  for (const value of values) total += value;
+  return total;
+}
+
+function priced(quantity: number, price: number | undefined): Pick<ShoppingLine, "price" | "cost"> {
+  return price === undefined ? {} : { price, cost: toCent(quantity * price) };
+}
+
+function shopRunning(need: RunningNeed, rack: Rack, { units, wasteShare }: ShopTerms): Shopped {
+  const { id, group, label, unit } = need;
+  const filled = rack.fill(need.stockId, need.cutsMm, undefined, 0, need.widthMm);
+  const neededMm = sum(need.cutsMm);
+  const extra = need.plain === true ? 1 + wasteShare : 1;
+  const boughtMm = raisedToStep(sum(filled.leftMm) * extra, need.stepMm);
+  const pricePerUnit = need.price === undefined ? undefined : (need.price * UNIT_MM[unit]) / 1000;
+  return {
+    line: {
+      id,
+      group,
+      label,
+      needText: needLengthText(neededMm, unit, units),
+      buyText: boughtMm === 0 ? "none: at hand" : boughtLengthText(boughtMm, unit, units),
+      quantity: inUnit(boughtMm, unit),
+      unit,
+      ...(filled.fromRackMm > 0 ? { onHand: inUnit(filled.fromRackMm, unit) } : {}),
+      ...priced(boughtMm / UNIT_MM[unit], pricePerUnit),
+    },
+    lengths: { neededMm, fromRackMm: filled.fromRackMm, boughtMm },
+  };
+}
+
+function shopLengths(need: LengthsNeed, rack: Rack, units: UnitChoice, atMost: number): ShoppingLine {
+  const { id, group, label, noun, stockMm } = need;
+  const filled = rack.fill(need.stockId, need.cutsMm, stockMm, need.kerfMm);
+  const overlong = filled.leftMm.length;
+  const quantity = Math.min(filled.bought + overlong, atMost);
+  const whole = quantity - overlong;
+  const longest = longestMm(need.cutsMm);
+  const lengthWords = stockMm === undefined ? "" : ` of ${boughtLengthText(stockMm, cutUnit(units), units)}`;
+  const words: string[] = [];
+  if (whole > 0) words.push(`${countText(whole, noun)}${lengthWords}`);
+  if (overlong > 0)
+    words.push(`${overlong} cut to size, the longest ${needLengthText(longest, cutUnit(units), units)}`);
+  return {
+    id,
+    group,
+    label,
+    needText: `${countText(need.cutsMm.length, "piece")}, ${needLengthText(sum(need.cutsMm), cutUnit(units), units)} in all`,
+    buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
+    quantity,
+    unit: "length",
+    ...(filled.rackPiecesUsed > 0 ? { onHand: filled.rackPiecesUsed } : {}),
+    // A piece longer than any that is sold has no price that we know.
+    ...(overlong > 0 && stockMm !== undefined ? {} : priced(quantity, need.price)),
+  };
+}
+
+function cutUnit(units: UnitChoice): "ft" | "m" {
+  return units.system === "imperial" ? "ft" : "m";
+}
+
+function shopCounted({ id, group, label, pieces, packOf, packNoun, price }: CountedNeed): ShoppingLine {
+  const packs = Math.ceil(pieces / packOf);
+  return {
+    id,
+    group,
+    label,
+    needText: String(pieces),
+    buyText:
+      packNoun === undefined ? String(packs) : `${countText(packs, packNoun, manyOf(packNoun))} of ${packOf}`,
+    quantity: packs,
+    unit: packNoun === undefined ? "piece" : "pack",
+    ...priced(packs, price),
+  };
+}
+
+function manyOf(noun: string): string {
+  return noun.endsWith("x") ? `${noun}es` : `${noun}s`;
+}
+
+function shopSpooled(
+  { id, group, label, lengthMm, spoolMm, price }: SpooledNeed,
+  units: UnitChoice,
+): ShoppingLine {
+  const unit = units.system === "imperial" ? "yd" : "m";
+  const spools = Math.ceil(lengthMm / spoolMm);
+  return {
+    id,
+    group,
+    label,
+    needText: needLengthText(Math.ceil(lengthMm / UNIT_MM[unit]) * UNIT_MM[unit], unit, units),
+    buyText: `${countText(spools, "spool")} of ${needLengthText(spoolMm, unit, units)}`,
+    quantity: spools,
+    unit: "piece",
+    ...priced(spools, price),
+  };
+}

@@ -1,0 +1,54 @@
+import { type Finding, WorkingBook } from "../account/index.ts";
+import type { SettledRates, Stock } from "../job/index.ts";
+import type { Cost } from "../shade/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { judgePrices, judgeRack } from "./judge-cost.ts";
+import { sumLabour } from "./labour.ts";
+import { mergeNeeds } from "./need.ts";
+import type { ShadeCost } from "./plan-cost.ts";
+import { Rack } from "./rack.ts";
+import { shop } from "./shop.ts";
+import { totalCost } from "./total.ts";
+
+export interface JobTerms {
+  rates: SettledRates;
+  units: UnitChoice;
+  stock?: Stock;
+}
+
+/**
+ * What the whole job takes: the needs of all shades together, less what is at hand,
+ * rounded to what is sold once for the job.
+ */
+export function sumCosts(
+  shades: Pick<ShadeCost, "cost" | "needs">[],
+  { rates, units, stock }: JobTerms,
+  book = new WorkingBook(),
+): { cost: Cost; findings: Finding[] } {
+  const needs = mergeNeeds(shades.flatMap((shade) => shade.needs));
+  const rack = new Rack(stock);
+  const findings: Finding[] = [];
+  const terms = { units, wasteShare: rates.wasteShare };
+  const alone = quantitiesAlone(shades);
+  const shopping = needs.map((need) => {
+    const before = need.sort === "running" ? rack.holds(need.stockId) : { pieces: 0, lengthMm: 0 };
+    const shopped = shop(need, rack, terms, alone.get(need.id));
+    findings.push(...judgeRack(need, shopped, before, units));
+    return shopped.line;
+  });
+  const labour = sumLabour(
+    shades.map((shade) => shade.cost.labour),
+    rates,
+  );
+  const cost = totalCost(shopping, labour, rates, book);
+  return { cost, findings: [...findings, ...judgePrices(cost, needs)] };
+}
+
+/** What the shades would take if each were bought for alone, by line. */
+function quantitiesAlone(shades: Pick<ShadeCost, "cost">[]): Map<string, number> {
+  const sums = new Map<string, number>();
+  for (const { cost } of shades) {
+    for (const { id, quantity } of cost.shopping) sums.set(id, (sums.get(id) ?? 0) + quantity);
+  }
+  return sums;
+}

@@ -1,0 +1,203 @@
+import type { JobInput } from "../src/job/index.ts";
+import type {
+  BoardPlan,
+  ClothPlan,
+  CordRun,
+  Grid,
+  Layer,
+  LayerCut,
+  Lift,
+  Mass,
+  Size,
+} from "../src/shade/index.ts";
+import { inches } from "../src/units/index.ts";
+import { briefWith } from "./briefs.ts";
+
+type WindowInput = Parameters<typeof briefWith>[0];
+
+/**
+ * A planned shade written down by hand, so that the last rooms can be tested without the first:
+ * run X1 of the trade notes unless said otherwise (36 × 60 in, 7 rows of 7.6 in, 5 columns,
+ * lock on the right, tail 30 in, knots 6 in).
+ */
+export interface HandShade {
+  widthIn?: number;
+  lengthIn?: number;
+  layers?: { layer: Layer; cutWidthIn: number; cutLengthIn: number }[];
+  window?: WindowInput;
+  job?: Partial<JobInput>;
+}
+
+export const X1_CORDS_IN = [126.2, 118.2, 110.2, 102.2, 94.2];
+
+export function handShade({ widthIn = 36, lengthIn = 60, layers, window, job }: HandShade = {}) {
+  const brief = briefWith(
+    {
+      opening: { widthsMm: [inches(widthIn)], heightsMm: [inches(lengthIn)], sillAboveFloorMm: inches(30) },
+      ...window,
+      shade: { mount: "to-size", ...window?.shade },
+    },
+    job,
+  );
+  const size: Size = {
+    finishedWidthMm: inches(widthIn),
+    finishedLengthMm: inches(lengthIn),
+    boardLengthMm: inches(widthIn - 0.25),
+    topAboveFloorMm: inches(30 + lengthIn),
+    hemAboveFloorMm: inches(30),
+    openingWidthMm: inches(widthIn),
+    openingHeightMm: inches(lengthIn),
+    widthSpreadMm: 0,
+    heightSpreadMm: 0,
+    toMeasure: [],
+  };
+  const grid = handGrid();
+  return {
+    brief,
+    size,
+    grid,
+    cloth: handCloth(
+      layers ?? [
+        { layer: "face", cutWidthIn: widthIn + 6, cutLengthIn: lengthIn + 6.5 },
+        { layer: "lining", cutWidthIn: widthIn, cutLengthIn: lengthIn + 6.5 },
+      ],
+      brief.cloths,
+    ),
+    mass: { parts: [], totalKg: 1.5, clothGsm: 370 } satisfies Mass,
+    lift: handLift(),
+    board: handBoard(size),
+  };
+}
+
+function handGrid(): Grid {
+  const rowsIn = [3.8, 11.4, 19.0, 26.6, 34.2, 41.8, 49.4];
+  return {
+    rows: rowsIn.map((fromHem, i) => ({
+      number: i + 1,
+      fromHemMm: inches(fromHem),
+      yMm: inches(60 - fromHem),
+    })),
+    columns: [2, 10, 18, 26, 34].map((x, i) => ({ number: i + 1, xMm: inches(x) })),
+    bottomSectionMm: inches(3.8),
+    spacingsMm: Array.from({ length: 6 }, () => inches(7.6)),
+    topSectionMm: inches(10.6),
+    columnSpacingMm: inches(8),
+    headrailMm: inches(3),
+    skirtMm: 0,
+    raisedHeightMm: inches(6.8),
+    travelMm: inches(53.2),
+    coveredWhenRaisedMm: inches(6.8),
+  };
+}
+
+function handCloth(
+  layers: NonNullable<HandShade["layers"]>,
+  cloths: ReturnType<typeof briefWith>["cloths"],
+): ClothPlan {
+  return {
+    layers: layers.map(({ layer, cutWidthIn, cutLengthIn }): LayerCut => {
+      const cloth = cloths[layer] ?? cloths.face;
+      const [widthMm, lengthMm] = [inches(cutWidthIn), inches(cutLengthIn)];
+      const id = `${layer}-1`;
+      return {
+        layer,
+        clothId: cloth.id,
+        clothName: cloth.name,
+        cutWidthMm: widthMm,
+        cutLengthMm: lengthMm,
+        repeatLengthMm: lengthMm,
+        usableWidthMm: cloth.usableWidthMm,
+        widths: 1,
+        panels: [{ id, label: layer, widthMm, lengthMm, joinedXMm: 0, full: false }],
+        lays: [{ panelId: id, xMm: 0, yMm: 0, widthMm, lengthMm }],
+        lengthMm,
+        buyMm: lengthMm,
+        makeUp: [],
+      };
+    }),
+    ribLines: [],
+  };
+}
+
+function handLift(): Lift {
+  const eyes = [2, 10, 18, 26, 34].map((x) => ({ xMm: inches(x), zMm: 19 }));
+  const lockMm = inches(30);
+  return {
+    kind: "cord-lock",
+    controlSide: "right",
+    lockId: "lock-3-slot",
+    lockName: "Three-slot lock",
+    cordId: "cord-1-4",
+    cordName: "Lift cord 1.4 mm",
+    cordDiameterMm: 1.4,
+    housingLengthMm: 30,
+    housingWidthMm: 22,
+    housingHeightMm: 24,
+    slots: [
+      { number: 1, zMm: 12, usable: true, cords: [1, 2] },
+      { number: 2, zMm: 19, usable: true, cords: [3, 4] },
+      { number: 3, zMm: 26, usable: true, cords: [5] },
+    ],
+    dividerWires: 2,
+    seat: {
+      xMm: lockMm,
+      zMm: 19,
+      feasibleMm: [[inches(28), inches(32)]],
+      kind: "between",
+      forced: false,
+      facing: "right",
+      screwsMm: [
+        { xMm: lockMm, zMm: 5 },
+        { xMm: lockMm, zMm: 33 },
+      ],
+    },
+    eyes,
+    cords: X1_CORDS_IN.map((lengthIn, i): CordRun => {
+      const eye = eyes[i] ?? { xMm: 0, zMm: 0 };
+      return {
+        number: i + 1,
+        columnX: eye.xMm,
+        entersFrom: i < 4 ? "left" : "right",
+        slot: [1, 1, 2, 2, 3][i] ?? 1,
+        placeInSlot: (i % 2) + 1,
+        riseMm: inches(56.2),
+        runMm: Math.abs(lockMm - eye.xMm),
+        tailMm: inches(30),
+        knotsMm: inches(6),
+        lengthMm: inches(lengthIn),
+        cutMm: inches(Math.ceil(lengthIn * 8) / 8),
+        path: [eye, { xMm: lockMm, zMm: 19 }],
+        eyes: [1, 2, 3, 4, 5].slice(i, 4),
+        loadN: 2,
+        pullN: 3,
+      };
+    }),
+    threading: [1, 2, 3, 4, 5],
+    cordTotalMm: inches(551.5),
+    pullN: 15,
+    heldN: 10,
+    tailLoweredMm: inches(30),
+    tailRaisedMm: inches(83.2),
+    tailEndAboveFloorLoweredMm: inches(59),
+    tailEndAboveFloorRaisedMm: inches(5.8),
+  };
+}
+
+function handBoard(size: Size): BoardPlan {
+  return {
+    sectionId: "board-1x2",
+    sectionName: "1 × 2 board (19 × 38 mm)",
+    lengthMm: size.boardLengthMm,
+    depthMm: inches(1.5),
+    thicknessMm: inches(0.75),
+    leftMm: inches(0.125),
+    eyes: [2, 10, 18, 26, 34].map((x) => ({ xMm: inches(x), zMm: 19 })),
+    fixing: "brackets",
+    brackets: [4, 18, 32].map((x, i) => ({ number: i + 1, xMm: inches(x) })),
+    screws: { count: 3, lengthMm: inches(2), into: "timber" },
+    covering: { widthMm: inches(6), lengthMm: size.boardLengthMm + inches(2) },
+    barLengthMm: size.finishedWidthMm - inches(0.5),
+    barName: "Flat steel bar 19 × 3 mm",
+    loadN: 40,
+  };
+}
