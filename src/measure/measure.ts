@@ -30,6 +30,9 @@ export function measure(brief: Brief, book: WorkingBook): { size: Size; findings
     boardLengthMm,
     openingWidthMm: brief.mount === "outside" ? Math.max(...widthsMm) : Math.min(...widthsMm),
     openingHeightMm: brief.mount === "outside" ? Math.max(...heightsMm) : Math.min(...heightsMm),
+    ...(brief.mount === "to-size"
+      ? {}
+      : { openingTopMm: brief.mount === "outside" ? mount.overlapAboveMm : 0 }),
     widthSpreadMm: Math.max(...widthsMm) - Math.min(...widthsMm),
     heightSpreadMm: Math.max(...heightsMm) - Math.min(...heightsMm),
     ...(diagonalsMm === undefined ? {} : { outOfSquareMm: Math.abs(diagonalsMm[0] - diagonalsMm[1]) }),

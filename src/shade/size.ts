@@ -10,6 +10,8 @@ export interface Size {
   /** What the opening measured: narrowest, widest, shortest, longest. */
   openingWidthMm: number;
   openingHeightMm: number;
+  /** Top of the opening below the top line, mm; absent where only the finished size was given. */
+  openingTopMm?: number;
   widthSpreadMm: number;
   heightSpreadMm: number;
   /** Difference of the diagonals, where both were measured. */
