@@ -1,6 +1,6 @@
 import { defineConfig } from "vitest/config";
 
-/** Windows of the command line and of the browser share two cores with the tests that start them. */
+/** Command-line tests start processes and browser tests start Chromium, so each is a project to run apart. */
 export default defineConfig({
   test: {
     projects: [

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { ROOT, runTool } from "./run.mjs";
 
 const DIST = join(ROOT, "dist");
-export const CLI_ENTRY = join(DIST, "cli/main.js");
+export const CLI_ENTRY = join(DIST, "cli/process.js");
 
 /**
  * Removes what an earlier build left of files that have gone since.

@@ -46,7 +46,10 @@ export function ensureChromium() {
     console.error("Installing Chromium (apt-get) …");
     const quiet = { DEBIAN_FRONTEND: "noninteractive" };
     const install = [...first, "install", "-y", "--no-install-recommends", "chromium"];
-    if (run(command, install, quiet) || (run(command, [...first, "update"], quiet) && run(command, install, quiet))) {
+    if (
+      run(command, install, quiet) ||
+      (run(command, [...first, "update"], quiet) && run(command, install, quiet))
+    ) {
       return findChromium();
     }
   }

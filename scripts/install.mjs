@@ -25,8 +25,7 @@ export function isInstalled() {
   const present = readLock("node_modules/.package-lock.json");
   if (!wanted || !present) return false;
   return Object.entries(wanted.packages).every(
-    ([path, locked]) =>
-      path === "" || locked.optional || present.packages[path]?.version === locked.version,
+    ([path, locked]) => path === "" || locked.optional || present.packages[path]?.version === locked.version,
   );
 }
 

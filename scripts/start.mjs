@@ -17,7 +17,8 @@ try {
   const serving = await serveWeb(WEB, { port, tries: 20, host: process.env.HOST ?? "127.0.0.1" });
   console.log(`Shadewright is ready: ${serving.url}`);
   console.log("Press Ctrl+C to stop.");
-  for (const signal of ["SIGINT", "SIGTERM"]) process.once(signal, () => serving.close().then(() => process.exit(0)));
+  for (const signal of ["SIGINT", "SIGTERM"])
+    process.once(signal, () => serving.close().then(() => process.exit(0)));
 } catch (error) {
   console.error(`The planner could not be served: ${error instanceof Error ? error.message : error}`);
   process.exit(1);

@@ -18,7 +18,9 @@ export function readTally(file) {
     return { passed: 0, failed: 1 };
   }
   const files = /** @type {{ status: string, assertionResults: unknown[] }[]} */ (report.testResults);
-  const unloaded = files.filter((result) => result.status === "failed" && result.assertionResults.length === 0);
+  const unloaded = files.filter(
+    (result) => result.status === "failed" && result.assertionResults.length === 0,
+  );
   const passed = report.numPassedTests;
   return { passed, failed: report.numTotalTests - passed + unloaded.length };
 }

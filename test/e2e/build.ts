@@ -1,6 +1,6 @@
 import { ensureWeb } from "../../scripts/build-web.mjs";
 
 /** The planner is tested as it is served: built. */
-export default function setup(): void {
+export function setup(): void {
   ensureWeb();
 }

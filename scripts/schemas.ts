@@ -1,0 +1,55 @@
+import { buildGenerator, programFromConfig } from "typescript-json-schema";
+import * as z from "zod";
+import { jobSchema } from "../src/job/index.ts";
+
+const text = (schema: object) => `${JSON.stringify(schema, null, 2)}\n`;
+
+/** JSON Schema of a job as it is written: what has a default may be left out. */
+export function jobSchemaText(): string {
+  return text({ $id: "shadewright-job-1.schema.json", ...z.toJSONSchema(jobSchema, { io: "input" }) });
+}
+
+/** JSON Schema of the plan, read from its types, so that the two cannot differ. */
+export function planSchemaText(): string {
+  const program = programFromConfig("tsconfig.core.json", ["src/plan/plan-types.ts"]);
+  const generator = buildGenerator(program, { required: true, noExtraProps: true, ignoreErrors: true });
+  const schema = generator?.getSchemaForSymbol("Plan");
+  if (!schema) throw new Error("invalid plan types: no schema could be read from them");
+  const { $schema, definitions, ...plan } = schema;
+  return text({
+    $id: "shadewright-plan-1.schema.json",
+    $schema,
+    title: "Shadewright plan",
+    ...tidied(plan, definitions ?? {}),
+  });
+}
+
+type Definitions = Record<string, unknown>;
+const REF = "#/definitions/";
+
+/**
+ * The generator names a definition by the file of its type, or by its whole text where it has no name.
+ * Here the name of the type is enough, and what has none stands where it is used.
+ */
+function tidied(schema: object, definitions: Definitions): object {
+  const kept: Definitions = {};
+  const shortName = (key: string) => /^(?:import\(.*\)\.)?(\w+)$/.exec(key)?.[1];
+  const tidy = (value: unknown): unknown => {
+    if (Array.isArray(value)) return value.map(tidy);
+    if (typeof value !== "object" || value === null) return value;
+    const { $ref, ...rest } = value as { $ref?: string };
+    const others = Object.entries(rest).map(([key, inner]) => [key, tidy(inner)]);
+    if ($ref === undefined) return Object.fromEntries(others);
+    const key = decodeURIComponent($ref.slice(REF.length));
+    const name = shortName(key);
+    if (name === undefined) return { ...(tidy(definitions[key]) as object), ...Object.fromEntries(others) };
+    return { $ref: REF + name, ...Object.fromEntries(others) };
+  };
+  for (const [key, definition] of Object.entries(definitions)) {
+    const name = shortName(key);
+    if (name === undefined) continue;
+    if (Object.hasOwn(kept, name)) throw new Error(`invalid plan types: two are called ${name}`);
+    kept[name] = tidy(definition);
+  }
+  return { ...(tidy(schema) as object), definitions: kept };
+}

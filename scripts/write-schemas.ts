@@ -1,0 +1,5 @@
+import { writeFileSync } from "node:fs";
+import { jobSchemaText, planSchemaText } from "./schemas.ts";
+
+writeFileSync("schema/shadewright-job-1.schema.json", jobSchemaText());
+writeFileSync("schema/shadewright-plan-1.schema.json", planSchemaText());

@@ -1,0 +1,128 @@
+import { randomUUID } from "node:crypto";
+import { type Command, Option } from "commander";
+import {
+  JOB_FORMAT,
+  JOB_VERSION,
+  type JobIssue,
+  jobText,
+  MOUNTS,
+  type Mount,
+  openJob,
+  PLACES,
+  type Place,
+  PURPOSES,
+  type Purpose,
+} from "../../job/index.ts";
+import {
+  bareUnit,
+  parseLength,
+  SYSTEM_DEFAULT_RULER,
+  UNIT_SYSTEMS,
+  type UnitChoice,
+  type UnitSystem,
+} from "../../units/index.ts";
+import { BadInput, badInput } from "../bad-input.ts";
+import { slugOf } from "../file-names.ts";
+import type { Io } from "../io.ts";
+import { plainLine } from "../plain-text.ts";
+import { writeNewFile } from "../write-files.ts";
+
+interface NewOptions {
+  name: string;
+  width: string;
+  length: string;
+  mount?: Mount;
+  units: UnitSystem;
+  place?: Place;
+  purpose?: Purpose;
+  out?: string;
+}
+
+/** Fields of the document that an option fills, so that trouble is told in the user's words. */
+const FIELD_OPTIONS: Record<string, string> = {
+  name: "--name",
+  "rooms[0].windows[0].opening.widthsMm[0]": "--width",
+  "rooms[0].windows[0].opening.heightsMm[0]": "--length",
+};
+
+function lengthOf(option: string, text: string, units: UnitChoice): number {
+  const parsed = parseLength(text, bareUnit(units));
+  if (!parsed.ok) throw badInput(option, JSON.stringify(text), parsed.reason);
+  return parsed.lengthMm;
+}
+
+function inOptionWords(issue: JobIssue): JobIssue {
+  const option = FIELD_OPTIONS[issue.field];
+  if (option === undefined) return issue;
+  const isLength = option !== "--name";
+  return {
+    field: option,
+    given: isLength ? `${issue.given} mm` : issue.given,
+    wanted: isLength ? `${issue.wanted} mm` : issue.wanted,
+  };
+}
+
+function jobFrom(options: NewOptions): string {
+  const units: UnitChoice = { system: options.units, ruler: SYSTEM_DEFAULT_RULER[options.units] };
+  const opened = openJob({
+    format: JOB_FORMAT,
+    version: JOB_VERSION,
+    id: `${slugOf(options.name)}-${randomUUID().slice(0, 8)}`,
+    name: options.name,
+    place: options.place,
+    purpose: options.purpose,
+    units,
+    rooms: [
+      {
+        id: "room-1",
+        name: "Room",
+        windows: [
+          {
+            id: "window-1",
+            name: "Window",
+            opening: {
+              widthsMm: [lengthOf("--width", options.width, units)],
+              heightsMm: [lengthOf("--length", options.length, units)],
+            },
+            shade: { mount: options.mount },
+          },
+        ],
+      },
+    ],
+  });
+  if (!opened.ok) throw new BadInput("The new job", opened.issues.map(inOptionWords));
+  return jobText(opened.job);
+}
+
+/** `shadewright new`: a job of one window from a width and a length. */
+export function addNew(program: Command, io: Io): void {
+  program
+    .command("new")
+    .description("Begin a job with one window, from its width and its length")
+    .requiredOption("--width <length>", `width of the opening, such as '35 3/8', '90,5 cm' or 905`)
+    .requiredOption("--length <length>", "height of the opening, written likewise")
+    .option("--name <name>", "name of the job", "New job")
+    .addOption(
+      new Option("--mount <mount>", "where it hangs; to-size takes width and length as finished").choices(
+        MOUNTS,
+      ),
+    )
+    .addOption(
+      new Option("--units <system>", "how lengths are read and shown")
+        .choices(UNIT_SYSTEMS)
+        .default("imperial"),
+    )
+    .addOption(new Option("--place <place>", "where it will hang, for the cautions").choices(PLACES))
+    .addOption(new Option("--purpose <purpose>", "whom it is for").choices(PURPOSES))
+    .option("--out <file>", "new file to write; without it the job is printed")
+    .option("--json", "print the job, also when it is written to a file")
+    .action(async (options: NewOptions & { json?: boolean }) => {
+      const text = jobFrom(options);
+      const file = options.out === "-" ? undefined : options.out;
+      if (file !== undefined) {
+        await writeNewFile(file, text);
+        io.err(`Wrote ${plainLine(file)}. Next: shadewright plan ${plainLine(file)} --out DIR\n`);
+      }
+      if (file === undefined || options.json) io.out(text);
+    });
+}

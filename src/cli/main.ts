@@ -1,0 +1,51 @@
+import { CommanderError } from "commander";
+import { BadInput } from "./bad-input.ts";
+import type { Io } from "./io.ts";
+import { plainLine } from "./plain-text.ts";
+import { program } from "./program.ts";
+import { issuesText } from "./report.ts";
+
+/** 3 is kept for plans that the safety review stops. */
+export const EXIT = { done: 0, ourFault: 1, badInput: 2 } as const;
+
+/**
+ * Runs one command line and says how it ended. Never throws and never shows a stack trace.
+ * @param words what was typed after `shadewright`
+ */
+export async function main(words: readonly string[], io: Io): Promise<number> {
+  try {
+    const root = program(io);
+    if (words.length === 0) {
+      io.err(root.helpInformation());
+      return EXIT.badInput;
+    }
+    await root.parseAsync([...words], { from: "user" });
+    return EXIT.done;
+  } catch (error) {
+    return ending(error, words, io);
+  }
+}
+
+function ending(error: unknown, words: readonly string[], io: Io): number {
+  if (error instanceof BadInput) {
+    io.err(issuesText(error.subject, error.issues, io.columns));
+    if (words.includes("--json")) {
+      const document = { format: "shadewright-issues", version: 1, issues: error.issues };
+      io.out(`${JSON.stringify(document, null, 2)}\n`);
+    }
+    return EXIT.badInput;
+  }
+  if (error instanceof CommanderError) {
+    if (error.exitCode === 0) return EXIT.done;
+    const said = plainLine(error.message.replace(/^error: /, ""));
+    io.err(`${said}\nSee: shadewright --help\n`);
+    return EXIT.badInput;
+  }
+  const said = plainLine(error instanceof Error ? error.message : String(error)).slice(0, 300);
+  io.err(
+    `Shadewright made a mistake of its own and stopped: ${said}\n` +
+      "No file was changed. Please report it with this line, what you typed and, if you may share it, the job file; " +
+      "CONTRIBUTING.md says how.\n",
+  );
+  return EXIT.ourFault;
+}

@@ -1,0 +1,17 @@
+import { main } from "./main.ts";
+
+/** Runs the command line of this process. */
+export async function runProcess(): Promise<void> {
+  for (const stream of [process.stdout, process.stderr]) {
+    stream.on("error", (error: NodeJS.ErrnoException) => {
+      // The reader has gone (`shadewright schema | head`): nobody is left to tell.
+      process.exit(error.code === "EPIPE" ? 0 : 1);
+    });
+  }
+  process.exitCode = await main(process.argv.slice(2), {
+    stdin: process.stdin,
+    out: (text) => process.stdout.write(text),
+    err: (text) => process.stderr.write(text),
+    columns: Math.max(40, process.stderr.columns ?? 100),
+  });
+}

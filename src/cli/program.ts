@@ -1,0 +1,34 @@
+import { Command } from "commander";
+import { addCheck } from "./commands/check-command.ts";
+import { addNew } from "./commands/new-command.ts";
+import { addPlan } from "./commands/plan-command.ts";
+import { addSchema } from "./commands/schema-command.ts";
+import type { Io } from "./io.ts";
+import { packageVersion } from "./version.ts";
+
+const AFTER = `
+Lengths are written as makers write them: 35 3/8, 2' 11 3/8", 90,5 cm, 905 mm.
+Ends with 0 when done, 1 when Shadewright itself is at fault, 2 when the input cannot be used.
+`;
+
+/** The commands and their options. Throws commander's own error on any that are wrong. */
+export function program(io: Io): Command {
+  const root = new Command("shadewright")
+    .description("Plans soft, cord-lifted window shades, from a few measurements to a workbook.")
+    .version(packageVersion(), "--version", "print the version")
+    .helpOption("--help", "say what can be written here")
+    .helpCommand(false)
+    .addHelpText("after", AFTER)
+    .exitOverride()
+    .configureOutput({
+      writeOut: (text) => io.out(text),
+      // Errors are told in one place, by `main`.
+      writeErr: () => {},
+      getOutHelpWidth: () => io.columns,
+    });
+  addPlan(root, io);
+  addCheck(root, io);
+  addNew(root, io);
+  addSchema(root, io);
+  return root;
+}

@@ -1,0 +1,63 @@
+import { byWeight, type Finding, WEIGHTS, type Weight } from "../account/index.ts";
+import type { JobIssue } from "../job/index.ts";
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import { citeText } from "../sources/index.ts";
+import { plainLine, wrapped } from "./plain-text.ts";
+
+/** Weight words stand in a column of their own. */
+const MARGIN = " ".repeat(12);
+
+/** What is wrong with the input: field, what was given, what would do. */
+export function issuesText(subject: string, issues: readonly JobIssue[], columns: number): string {
+  const blocks = issues.map(({ field, given, wanted }) =>
+    [
+      `  ${plainLine(field)}`,
+      `    given  ${wrapped(given, columns - 11, " ".repeat(11))}`,
+      `    wants  ${wrapped(wanted, columns - 11, " ".repeat(11))}`,
+    ].join("\n"),
+  );
+  return `${plainLine(subject)} cannot be used as it stands:\n${blocks.join("\n")}\n`;
+}
+
+function findingText({ weight, text, cite, remedies }: Finding, columns: number): string {
+  const room = columns - MARGIN.length;
+  const lines = [
+    `  ${weight.padEnd(MARGIN.length - 2)}${wrapped(text, room, MARGIN)}`,
+    `${MARGIN}${wrapped(`Source: ${citeText(cite)}`, room, MARGIN)}`,
+    ...remedies.map(({ label }) => `${MARGIN}${wrapped(`Would do: ${label}`, room, MARGIN)}`),
+  ];
+  return lines.join("\n");
+}
+
+function headed(title: string, findings: readonly Finding[], columns: number): string {
+  if (findings.length === 0) return "";
+  const blocks = [...findings].sort(byWeight).map((finding) => findingText(finding, columns));
+  return `${plainLine(title)}\n${blocks.join("\n")}\n\n`;
+}
+
+function shadeTitle({ roomName, windowName, shadeId }: ShadePlan): string {
+  return `${roomName} · ${windowName} (${shadeId})`;
+}
+
+/** Every finding of the job. */
+export function allFindings(plan: Plan): Finding[] {
+  return [...plan.findings, ...plan.shades.flatMap((shade) => shade.findings)];
+}
+
+function countText(findings: readonly Finding[]): string {
+  const counts = new Map<Weight, number>();
+  for (const { weight } of findings) counts.set(weight, (counts.get(weight) ?? 0) + 1);
+  const parts = WEIGHTS.flatMap((weight) => (counts.has(weight) ? [`${counts.get(weight)} ${weight}`] : []));
+  return parts.length === 0 ? "nothing found" : parts.join(", ");
+}
+
+/** All findings for the screen, heaviest first under each shade, and a line that sums them up. */
+export function findingsText(plan: Plan, columns: number): string {
+  const shades = plan.shades.map((shade) => headed(shadeTitle(shade), shade.findings, columns)).join("");
+  const count = plan.shades.length;
+  return (
+    headed("The whole job", plan.findings, columns) +
+    shades +
+    `${count} ${count === 1 ? "shade" : "shades"} planned: ${countText(allFindings(plan))}.\n`
+  );
+}

@@ -1,0 +1,112 @@
+import { rmSync } from "node:fs";
+import { mkdir, mkdtemp, open, readdir, realpath, rename, rm, writeFile } from "node:fs/promises";
+import { dirname, join, relative, sep } from "node:path";
+import { badInput } from "./bad-input.ts";
+import { aboutPath } from "./file-trouble.ts";
+
+/** A file to write: its path inside the folder, with forward slashes, and what is in it. */
+export interface OutFile {
+  path: string;
+  content: string | Uint8Array;
+}
+
+/**
+ * Writes files into a folder, all of them or none: each is written aside first and takes its name when the
+ * last one is whole. Never takes the place of a job file.
+ * @returns the paths that were written, in order
+ */
+export async function writeFiles(
+  folder: string,
+  files: AsyncIterable<OutFile>,
+  jobPath: string | undefined,
+): Promise<string[]> {
+  let aside: string | undefined;
+  const tidy = () => {
+    if (aside !== undefined) rmSync(aside, { recursive: true, force: true });
+  };
+  const leave = () => {
+    tidy();
+    process.exit(130);
+  };
+  process.once("SIGINT", leave);
+  process.once("SIGTERM", leave);
+  try {
+    await mkdir(folder, { recursive: true });
+    aside = await mkdtemp(join(folder, ".shadewright-"));
+    const paths: string[] = [];
+    for await (const { path, content } of files) {
+      await refuseJobFile(join(folder, path), jobPath);
+      await mkdir(dirname(join(aside, path)), { recursive: true });
+      await writeFile(join(aside, path), content);
+      paths.push(path);
+    }
+    for (const path of paths) {
+      await mkdir(dirname(join(folder, path)), { recursive: true });
+      await rename(join(aside, path), join(folder, path));
+    }
+    return paths;
+  } catch (error) {
+    throw aboutPath(error, "--out", folder);
+  } finally {
+    process.off("SIGINT", leave);
+    process.off("SIGTERM", leave);
+    tidy();
+  }
+}
+
+/** Writes one new file and refuses to take the place of any other. */
+export async function writeNewFile(path: string, content: string): Promise<void> {
+  const aside = `${path}.${process.pid}.part`;
+  let claimed = false;
+  try {
+    await mkdir(dirname(path), { recursive: true });
+    // `wx` claims the name, so that two commands at once cannot both have it.
+    await (await open(path, "wx")).close();
+    claimed = true;
+    await writeFile(aside, content);
+    await rename(aside, path);
+  } catch (error) {
+    if (claimed) await rm(path, { force: true });
+    await rm(aside, { force: true });
+    if ((error as NodeJS.ErrnoException).code === "EEXIST") {
+      throw badInput(
+        "--out",
+        JSON.stringify(path),
+        "a new name; there is a file of this name and it is kept",
+      );
+    }
+    throw aboutPath(error, "--out", path);
+  }
+}
+
+const JOB_MARK = /"format"\s*:\s*"shadewright-job"/;
+
+async function refuseJobFile(target: string, jobPath: string | undefined): Promise<void> {
+  const real = await realpath(target).catch(() => undefined);
+  if (real === undefined) return;
+  const isOwn = jobPath !== undefined && real === (await realpath(jobPath).catch(() => undefined));
+  if (isOwn || JOB_MARK.test(await beginning(real))) {
+    throw badInput("--out", JSON.stringify(target), "another folder; a job file is there and it is kept");
+  }
+}
+
+async function beginning(path: string): Promise<string> {
+  const file = await open(path, "r");
+  try {
+    const { buffer, bytesRead } = await file.read({ buffer: Buffer.alloc(4096) });
+    return buffer.toString("utf8", 0, bytesRead);
+  } finally {
+    await file.close();
+  }
+}
+
+/** Files under `folder` with one of the endings that are not among `written`: what an earlier run left. */
+export async function leftovers(folder: string, endings: RegExp, written: string[]): Promise<string[]> {
+  const present = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
+  const known = new Set(written);
+  return present
+    .filter((entry) => entry.isFile() && endings.test(entry.name))
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/"))
+    .filter((path) => !known.has(path))
+    .sort();
+}
