@@ -1,0 +1,2 @@
+export * from "./capstan.ts";
+export * from "./continuous-beam.ts";
