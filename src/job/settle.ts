@@ -59,6 +59,8 @@ export interface Brief {
   lock?: CordLock;
   /** Every lock to choose from, the maker's own first. */
   locks: CordLock[];
+  /** Every part to choose from, the maker's own first: for remedies. */
+  parts?: Catalogue;
   cord: Cord;
   eye: Eye;
   ring: Ring;
@@ -180,6 +182,7 @@ export function settleShade(job: Job, parts: Catalogue, room: Room, window: Wind
     faceAssumed: shade.face === undefined,
     lock: lift.lock === undefined ? undefined : find(parts.locks, lift.lock, at("lift", "lock"), "cord lock"),
     locks: parts.locks,
+    parts,
     cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
     eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),
     ring: find(parts.rings, lift.ring, at("lift", "ring"), "ring"),

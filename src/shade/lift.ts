@@ -61,6 +61,8 @@ export interface Lift {
   controlSide: "left" | "right";
   lockId: string;
   lockName: string;
+  /** Locks that came before it in the list and do not take these cords, each with why. */
+  refusedLocks?: { lockId: string; lockName: string; reason: string }[];
   cordId: string;
   cordName: string;
   cordDiameterMm: number;

@@ -34,6 +34,26 @@ export const SOURCES = {
     kind: "handbook",
     note: "tension ratio e^(μθ) of a flexible cord on a fixed guide",
   },
+  "roping-physics": {
+    title: "Delaney, Physics for Roping Technicians (2022), p. 88",
+    kind: "handbook",
+    note: "synthetic rope on 10 and 12 mm steel bar: μ = 0.24; small eyes sit at the high end",
+  },
+  "sheave-efficiency": {
+    title: "Pipeline Rules of Thumb Handbook, p. 6: sheaves on plain bearings pass on 91.7 %",
+    kind: "handbook",
+    note: "measured on hoisting tackle",
+  },
+  "ada-309": {
+    title: "2010 ADA Standards for Accessible Design, 309.4: at most 5 lbf (22.2 N) with one hand",
+    kind: "standard",
+    note: "binds operable parts in public places; taken here as the mark of an easy pull",
+  },
+  "en-1005-3": {
+    title: "EN 1005-3, table 1: 44 N is what nearly everyone at home can pull down with one arm",
+    kind: "standard",
+    note: "read on an ergonomics page; half of it is recommended, over 70 % is to be avoided",
+  },
   "beam-theory": {
     title: "Three-moment equation of a continuous beam (Clapeyron); three equal bays give 0.4, 1.1, 1.1, 0.4",
     kind: "handbook",
@@ -90,7 +110,10 @@ export const SOURCES = {
     kind: "standard",
     note: "at most 3 % dimensional change either way",
   },
-  "blackout-guide": { title: "“Everything about Roman blinds”: pinholes in stitched blackout", kind: "trade-text" },
+  "blackout-guide": {
+    title: "“Everything about Roman blinds”: pinholes in stitched blackout",
+    kind: "trade-text",
+  },
   "cloth-weights": { title: "Consumer guides to cloth weights (three)", kind: "trade-text" },
   "lock-instructions": {
     title: "Hardware instruction and gallery pages: threading, cord-lock questions, cord size",
@@ -105,6 +128,26 @@ export const SOURCES = {
     title: "CPSC Publication 5115, on lift cords at the back of Roman shades",
     kind: "trade-text",
     note: "read in a copy",
+  },
+  "cordless-advice": {
+    title: "US CPSC releases on window cords (2009, 2021) and Health Canada guidance on corded coverings",
+    kind: "trade-text",
+    note: "agency advice, read in copies",
+  },
+  "cleat-disagreement": {
+    title: "CPSC release of 9 October 2020; trade guidance on EN 13120; ACCC guide of November 2014",
+    kind: "trade-text",
+    note: "agencies disagree on cleats: high cleats accepted in some places, no cure in others",
+  },
+  "cord-hazard-nz": {
+    title: "MBIE consultation on corded window coverings (January to March 2023)",
+    kind: "trade-text",
+    note: "consciousness lost in about 15 s",
+  },
+  "cord-rules-at-a-glance": {
+    title: "SOR/2019-97 (Canada), s. 5; ANSI/WCMA A100.1-2022; trade guidance on EN 13120",
+    kind: "standard",
+    note: "the last two as reported by secondary sources; not evaluated here",
   },
   "steel-density": {
     title: "Handbook density of carbon steel, 7 850 kg/m³ (EN 1991-1-1:2002, table A.4: 77.0–78.5 kN/m³)",
