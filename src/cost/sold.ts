@@ -49,7 +49,7 @@ export function needLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units:
 export function boughtLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
   const yards = lengthMm / MM_PER_YARD;
   const eighths = Math.abs(yards * 8 - Math.round(yards * 8)) < 1e-6;
-  if (unit === "yd" && eighths) return `${rulerText(inches(yards), "1/8 in")} yd`;
+  if (unit === "yd" && eighths) return `${rulerText(inches(yards), "1/8 in")}\u00a0yd`;
   return needLengthText(lengthMm, unit, units);
 }
 

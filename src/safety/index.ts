@@ -1,0 +1,1 @@
+export { type CautionInput, planCautions } from "./plan-cautions.ts";

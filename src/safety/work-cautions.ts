@@ -1,0 +1,26 @@
+import type { Caution } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+
+/** The usual cautions of the bench and the ladder. */
+export function workCautions(): Caution[] {
+  return [
+    {
+      id: "ladder-and-drill",
+      title: "Ladder, drill and wall",
+      text: "Stand on a steady ladder, with someone to hand you the shade. Look for electric cables, pipes and gas before you drill, above and beside every opening. Wear eye protection. If you cannot tell what is in the wall, ask someone licensed for that work.",
+      cite: cite("common-practice"),
+    },
+    {
+      id: "board-can-fall",
+      title: "A board can fall",
+      text: "A board that comes off the wall falls on whoever pulls the cord. Fix it into solid timber or masonry, or with anchors whose own instructions allow the load, and pull hard on the cords yourself before anyone else does.",
+      cite: cite("common-practice"),
+    },
+    {
+      id: "defer",
+      title: "What comes before this plan",
+      text: "Local codes, the instructions that came with each part, and the judgement of those licensed to do the work come before anything printed here.",
+      cite: cite("our-choice"),
+    },
+  ];
+}
