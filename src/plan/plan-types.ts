@@ -46,4 +46,6 @@ export interface Plan {
   findings: Finding[];
   /** Shopping and cost of all shades together. */
   cost: Cost;
+  /** Workings of the job's own figures. */
+  workings: Working[];
 }

@@ -1,0 +1,95 @@
+import { byWeight, WorkingBook } from "../account/index.ts";
+import { planBoard } from "../board/index.ts";
+import { planCloth } from "../cloth/index.ts";
+import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
+import { type Brief, type Job, partsOf, type SettledRates, settleRates, settleShade } from "../job/index.ts";
+import { chooseLock, planLift } from "../lift/index.ts";
+import { measure } from "../measure/index.ts";
+import { planCautions } from "../safety/index.ts";
+import { planSteps } from "../steps/index.ts";
+import { STYLE_MODULES } from "../styles/index.ts";
+import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
+
+/**
+ * Plans every shade of a job: the one entry for command line, planner and code.
+ *
+ * Pure, deterministic and total: any valid job gives a plan. What cannot be made, or not well, is in the
+ * findings, never an exception.
+ */
+export function plan(job: Job): Plan {
+  const rates = settleRates(job.rates);
+  const parts = partsOf(job);
+  const planned = job.rooms.flatMap((room, r) =>
+    room.windows.map((window, w) =>
+      planShade(settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`), rates),
+    ),
+  );
+  const book = new WorkingBook();
+  const { cost, findings } = sumCosts(
+    planned.map((one) => one.cost),
+    { rates, units: job.units, stock: job.stock },
+    book,
+  );
+  return {
+    format: PLAN_FORMAT,
+    version: PLAN_VERSION,
+    jobId: job.id,
+    jobName: job.name,
+    ...(job.client === undefined ? {} : { client: job.client }),
+    demo: job.demo ?? false,
+    ...(job.place === undefined ? {} : { place: job.place }),
+    ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
+    units: job.units,
+    shades: planned.map((one) => one.shade),
+    findings: findings.sort(byWeight),
+    cost,
+    workings: book.workings,
+  };
+}
+
+/** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */
+function planShade(brief: Brief, rates: SettledRates): { shade: ShadePlan; cost: ShadeCost } {
+  const book = new WorkingBook();
+  const style = STYLE_MODULES[brief.style];
+
+  const { size, findings: measureFindings } = measure(brief, book);
+  const { columns, findings: columnFindings } = style.columns(brief, size, book);
+  const { lock } = chooseLock(brief, columns.length);
+  const { grid, findings: foldFindings } = style.grid(brief, size, columns, lock, book);
+  const { cloth, mass, findings: clothFindings } = planCloth(brief, size, grid, book);
+  const { lift, findings: liftFindings } = planLift({ brief, size, grid, mass, lock }, book);
+  const { board, findings: boardFindings } = planBoard({ brief, size, grid, mass, lift }, book);
+  const { cautions, findings: cautionFindings } = planCautions({ brief, size, grid, lift });
+  const cost = planCost({ brief, size, grid, cloth, lift, board }, rates, book);
+
+  const shade: ShadePlan = {
+    shadeId: brief.shadeId,
+    windowName: brief.windowName,
+    roomId: brief.roomId,
+    roomName: brief.roomName,
+    style: brief.style,
+    mount: brief.mount,
+    opening: brief.opening,
+    size,
+    grid,
+    cloth,
+    mass,
+    lift,
+    board,
+    steps: planSteps({ brief, size, grid, cloth, mass, lift, board }),
+    cost: cost.cost,
+    cautions,
+    workings: book.workings,
+    findings: [
+      ...measureFindings,
+      ...columnFindings,
+      ...foldFindings,
+      ...clothFindings,
+      ...liftFindings,
+      ...boardFindings,
+      ...cautionFindings,
+      ...cost.findings,
+    ].sort(byWeight),
+  };
+  return { shade, cost };
+}

@@ -1,0 +1,188 @@
+import fc from "fast-check";
+import { type Job, type JobInput, jobSchema, PLACES, PURPOSES } from "../src/job/index.ts";
+import { RULERS } from "../src/units/index.ts";
+
+type WindowInput = JobInput["rooms"][number]["windows"][number];
+type MakingInput = NonNullable<NonNullable<WindowInput["shade"]>["making"]>;
+
+const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
+
+/** Sizes at the ends of what a job may hold and everything between. */
+const span = fc.oneof(mm(50, 12_000), mm(300, 2500), fc.constantFrom(50, 51, 12_000, 914.4, 1524));
+const length = fc.oneof(mm(0, 20_000), mm(0, 200), fc.constantFrom(0, 20_000));
+const size = fc.oneof(mm(0.01, 20_000), mm(1, 400));
+
+function some<T extends object>(record: { [K in keyof T]-?: fc.Arbitrary<NonNullable<T[K]>> }) {
+  return fc.record(record as { [K in keyof T]: fc.Arbitrary<T[K]> }, { requiredKeys: [] });
+}
+
+type Group<G extends keyof MakingInput> = NonNullable<MakingInput[G]>;
+
+/** Every setting, set or left out, anywhere in its range: most such shades are impossible. */
+export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
+  mount: some<Group<"mount">>({
+    insideWidthOffMm: length,
+    insideLengthOffMm: length,
+    overlapSideMm: length,
+    overlapAboveMm: length,
+    overlapBelowMm: length,
+    floorClearanceMm: length,
+    boardShorterMm: length,
+    handClearanceMm: length,
+  }),
+  fold: some<Group<"fold">>({
+    rule: fc.constantFrom("half-fold", "no-headrail", "even-fold"),
+    gradeStepMm: length,
+    headrailMm: length,
+    skirtMm: length,
+    largestSpacingMm: size,
+    smallestSpacingMm: size,
+    rows: fc.integer({ min: 1, max: 500 }),
+    spacingMm: size,
+    stackMm: size,
+    hemBarMm: length,
+    ringStackMm: length,
+  }),
+  columns: some<Group<"columns">>({
+    largestSpacingMm: size,
+    edgeInsetMm: size,
+    count: fc.oneof(fc.integer({ min: 2, max: 15 }), fc.integer({ min: 2, max: 500 })),
+  }),
+  hems: some<Group<"hems">>({
+    sideTurnMm: length,
+    sideTurns: fc.constantFrom(1, 2),
+    bottomTurnMm: length,
+    bottomTurns: fc.constantFrom(1, 2),
+    boardAllowanceMm: length,
+    seamMm: length,
+  }),
+  lining: some<Group<"lining">>({ widthOverFinishedMm: length, lengthOverFinishedMm: length }),
+  ribs: some<Group<"ribs">>({
+    kind: fc.constantFrom("none", "lining-pocket", "through-pocket", "strip-pocket"),
+    pocketMm: length,
+    rib: fc.constantFrom("rib-rod-4", "rib-dowel-8", "no-such-rib"),
+    shorterMm: length,
+  }),
+  pattern: some<Group<"pattern">>({
+    halfDropRule: fc.constantFrom("whole-repeat-per-order", "half-repeat-if-needed"),
+    placementRepeat: fc.boolean(),
+  }),
+  lift: some<Group<"lift">>({
+    controlSide: fc.constantFrom("left", "right"),
+    lock: fc.constantFrom("lock-3-slot", "lock-5-slot", "no-such-lock", "odd-lock"),
+    cord: fc.constantFrom("cord-1-4", "cord-0-9", "cord-1-8", "no-such-cord", "odd-cord"),
+    eye: fc.constantFrom("eye-12", "no-such-eye"),
+    ring: fc.constantFrom("ring-12", "no-such-ring"),
+    seat: fc.constantFrom("auto", "between", "outside"),
+    seatMm: length,
+    straightRunMm: length,
+    tailMm: length,
+    knotsMm: length,
+    cleatAboveFloorMm: length,
+  }),
+  board: some<Group<"board">>({
+    section: fc.constantFrom("board-1x2", "board-1x3", "board-1x4", "no-such-board"),
+    bar: fc.constantFrom("bar-steel-19x3", "bar-aluminium-19x3", "bar-wood-25x3", "no-such-bar"),
+    barShorterMm: length,
+    attachment: fc.constantFrom("staple", "hook-and-loop"),
+    substrate: fc.constantFrom("timber", "masonry", "hollow-wall", "unknown"),
+    bracketEndMm: length,
+    bracketSpacingMm: size,
+  }),
+});
+
+const layer = fc.constantFrom(undefined, null, "cloth-a", "cloth-b", "no-such-cloth");
+
+const anyWindow = (index: number): fc.Arbitrary<WindowInput> =>
+  fc.record({
+    id: fc.constant(`window-${index}`),
+    name: fc.string({ minLength: 1, maxLength: 20, unit: fc.constantFrom(..."abcÄ<>&\"'/ ") }),
+    opening: fc.record({
+      widthsMm: fc.array(span, { minLength: 1, maxLength: 3 }),
+      heightsMm: fc.array(span, { minLength: 1, maxLength: 3 }),
+      diagonalsMm: fc.option(fc.tuple(span, span), { nil: undefined }),
+      recessDepthMm: fc.option(length, { nil: undefined }),
+      sillAboveFloorMm: fc.option(length, { nil: undefined }),
+      obstructions: fc.option(
+        fc.array(
+          fc.record({
+            kind: fc.constantFrom("handle", "crank", "sill", "tiles", "other"),
+            projectionMm: length,
+          }),
+          { maxLength: 2 },
+        ),
+        { nil: undefined },
+      ),
+    }),
+    shade: fc.record({
+      mount: fc.constantFrom("inside", "outside", "to-size"),
+      face: fc.constantFrom(undefined, "cloth-a", "cloth-b", "no-such-cloth"),
+      lining: layer,
+      interlining: layer,
+      blackout: layer,
+      making: fc.option(anyMaking, { nil: undefined }),
+    }),
+  });
+
+const anyCloth = (id: string) =>
+  fc.record({
+    id: fc.constant(id),
+    name: fc.constant(`Cloth ${id}`),
+    usableWidthMm: fc.oneof(size, mm(900, 3300)),
+    massGsm: mm(1, 3000),
+    thicknessMm: fc.option(mm(0.01, 50), { nil: undefined }),
+    shrinkLength: fc.option(mm(0, 0.5), { nil: undefined }),
+    shrinkWidth: fc.option(mm(0, 0.5), { nil: undefined }),
+    pricePerM: fc.option(mm(0, 1e7), { nil: undefined }),
+    soldByMm: fc.option(size, { nil: undefined }),
+    repeat: fc.option(
+      fc.record({
+        verticalMm: fc.oneof(size, mm(20, 900)),
+        match: fc.constantFrom("straight" as const, "half-drop" as const),
+      }),
+      { nil: undefined },
+    ),
+  });
+
+/** Any job that the schema accepts, sensible or not, with one to three windows. */
+export const anyJob: fc.Arbitrary<Job> = fc
+  .record({
+    ruler: fc.constantFrom(...RULERS),
+    place: fc.constantFrom(undefined, ...PLACES),
+    purpose: fc.constantFrom(undefined, ...PURPOSES),
+    workshop: fc.option(anyMaking, { nil: undefined }),
+    windows: fc.tuple(anyWindow(1), fc.option(anyWindow(2)), fc.option(anyWindow(3))),
+    cloths: fc.tuple(anyCloth("cloth-a"), anyCloth("cloth-b")),
+    lock: fc.record({
+      id: fc.constant("odd-lock"),
+      name: fc.constant("Odd lock"),
+      housingLengthMm: size,
+      housingWidthMm: size,
+      housingHeightMm: size,
+      dividerWires: fc.integer({ min: 0, max: 12 }),
+      cordsMax: fc.integer({ min: 1, max: 40 }),
+      cordNominalMm: fc.option(mm(0.3, 6), { nil: undefined }),
+      endGapMm: fc.option(mm(0, 6), { nil: undefined }),
+    }),
+    cord: fc.record({
+      id: fc.constant("odd-cord"),
+      name: fc.constant("Odd cord"),
+      diameterMm: mm(0.3, 6),
+      breakingN: fc.option(mm(1, 20_000), { nil: undefined }),
+    }),
+  })
+  .map(({ ruler, place, purpose, workshop, windows, cloths, lock, cord }) =>
+    jobSchema.parse({
+      format: "shadewright-job",
+      version: 1,
+      id: "any-job",
+      name: "Any job",
+      place,
+      purpose,
+      units: { system: ruler === "1 mm" ? "metric" : "imperial", ruler },
+      rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null) }],
+      cloths,
+      hardware: { locks: [lock], cords: [cord] },
+      workshop,
+    }),
+  );
