@@ -1,0 +1,31 @@
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { both, type Cell, type Table } from "./table.ts";
+
+/** Every mark on the board: from its left end seen from the room, and from the wall. */
+export function boardList(plan: Plan): Table {
+  return {
+    name: "board-list",
+    header: ["room", "window", "mark", "number", "fromLeftEnd", "fromLeftEndMm", "fromWall", "fromWallMm"],
+    rows: plan.shades.flatMap((shade) => boardRows(shade, plan.units)),
+  };
+}
+
+function boardRows({ roomName, windowName, board, lift }: ShadePlan, units: UnitChoice): Cell[][] {
+  const row = (mark: string, number: Cell, xMm: number, zMm?: number): Cell[] => [
+    roomName,
+    windowName,
+    mark,
+    number,
+    ...both(xMm - board.leftMm, units),
+    ...(zMm === undefined ? ["", ""] : both(zMm, units)),
+  ];
+  return [
+    ...board.eyes.map((eye, i) => row("screw eye", i + 1, eye.xMm, eye.zMm)),
+    row("lock, centre", "", lift.seat.xMm, lift.seat.zMm),
+    ...lift.seat.screwsMm.map((screw, i) => row("lock screw", i + 1, screw.xMm, screw.zMm)),
+    ...board.brackets.map((bracket) =>
+      row(board.fixing === "brackets" ? "bracket" : "screw up", bracket.number, bracket.xMm),
+    ),
+  ];
+}

@@ -1,0 +1,19 @@
+import papaparse from "papaparse/papaparse.js";
+import type { Table } from "./table.ts";
+
+/** Spreadsheets guess an older encoding without it, and garble every × and accent. */
+const BYTE_ORDER_MARK = "\ufeff";
+/** Starts that a spreadsheet would run as a formula, full-width ones and those behind blanks included. */
+const FORMULA_START = /^\s*[=+\-@\t\r\n＝＋－＠]/u;
+
+/**
+ * A list as CSV by RFC 4180: CRLF, every text in quotes, a byte order mark in front.
+ * A text that a spreadsheet would run is led by an apostrophe.
+ */
+export function toCsv(table: Table): string {
+  const text = papaparse.unparse(
+    { fields: table.header, data: table.rows },
+    { newline: "\r\n", quotes: (value) => typeof value === "string", escapeFormulae: FORMULA_START },
+  );
+  return `${BYTE_ORDER_MARK}${text}\r\n`;
+}

@@ -1,0 +1,92 @@
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { both, type Cell, type Table } from "./table.ts";
+
+/** Every piece to cut: cloth, pocket strips, ribs, bar, board and its cover. Cords have a list of their own. */
+export function cutList(plan: Plan): Table {
+  return {
+    name: "cut-list",
+    header: [
+      "room",
+      "window",
+      "piece",
+      "material",
+      "count",
+      "width",
+      "widthMm",
+      "length",
+      "lengthMm",
+      "fromSelvedge",
+      "fromSelvedgeMm",
+      "alongBolt",
+      "alongBoltMm",
+    ],
+    rows: plan.shades.flatMap((shade) => [
+      ...clothRows(shade, plan.units),
+      ...stripRows(shade, plan.units),
+      ...stickRows(shade, plan.units),
+    ]),
+  };
+}
+
+const NO_PLACE: Cell[] = ["", "", "", ""];
+
+function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
+  return cloth.layers.flatMap((cut) =>
+    cut.panels.map((panel) => {
+      const lay = cut.lays.find((one) => one.panelId === panel.id);
+      return [
+        roomName,
+        windowName,
+        panel.label,
+        cut.clothName,
+        1,
+        ...both(panel.widthMm, units),
+        ...both(panel.lengthMm, units),
+        ...(lay === undefined ? NO_PLACE : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+      ];
+    }),
+  );
+}
+
+function stripRows({ roomName, windowName, cloth, board }: ShadePlan, units: UnitChoice): Cell[][] {
+  const from = cloth.layers.find((cut) => cut.layer === "lining") ?? cloth.layers[0];
+  const material = from?.clothName ?? "";
+  const row = (piece: string, count: number, size: { widthMm: number; lengthMm: number }): Cell[] => [
+    roomName,
+    windowName,
+    piece,
+    material,
+    count,
+    ...both(size.widthMm, units),
+    ...both(size.lengthMm, units),
+    ...NO_PLACE,
+  ];
+  return [
+    ...(cloth.strips === undefined ? [] : [row("Pocket strip", cloth.strips.count, cloth.strips)]),
+    row("Cover of the board", 1, board.covering),
+  ];
+}
+
+function stickRows({ roomName, windowName, cloth, board, cost }: ShadePlan, units: UnitChoice): Cell[][] {
+  const row = (piece: string, material: string, count: number, lengthMm: number): Cell[] => [
+    roomName,
+    windowName,
+    piece,
+    material,
+    count,
+    "",
+    "",
+    ...both(lengthMm, units),
+    ...NO_PLACE,
+  ];
+  const ribs = cloth.ribLines.length;
+  const ribName = cost.shopping.find((line) => line.id.startsWith("rib-"))?.label ?? "";
+  return [
+    ...(cloth.ribLengthMm === undefined || ribs === 0 ? [] : [row("Rib", ribName, ribs, cloth.ribLengthMm)]),
+    ...(board.barLengthMm === undefined
+      ? []
+      : [row("Weight bar", board.barName ?? "", 1, board.barLengthMm)]),
+    row("Board", board.sectionName, 1, board.lengthMm),
+  ];
+}

@@ -1,0 +1,17 @@
+/**
+ * What the lists use of papaparse. Its published types name Node's and the browser's, and would bring
+ * `process` and `window` into the pure rooms; this file and the path keep them out.
+ */
+declare module "papaparse/papaparse.js" {
+  interface UnparseConfig {
+    newline: "\r\n";
+    quotes: (value: unknown, column: number) => boolean;
+    escapeFormulae: RegExp;
+  }
+  const papaparse: {
+    unparse(table: { fields: string[]; data: (string | number)[][] }, config: UnparseConfig): string;
+  };
+
+  // biome-ignore lint/style/noDefaultExport: the library has no other.
+  export { papaparse as default };
+}
