@@ -1,0 +1,75 @@
+import { type Command, Option } from "commander";
+import type { Job } from "../../job/index.ts";
+import { plan } from "../../plan/index.ts";
+import { PAPERS, type PaperName } from "../../workbook/index.ts";
+import { badInput } from "../bad-input.ts";
+import type { Io } from "../io.ts";
+import { nearest } from "../nearest.ts";
+import { plainLine } from "../plain-text.ts";
+import { planFiles } from "../plan-files.ts";
+import { readJob } from "../read-job.ts";
+import { findingsText } from "../report.ts";
+import { leftovers, writeFiles } from "../write-files.ts";
+
+interface PlanOptions {
+  out?: string;
+  paper?: PaperName;
+  shade?: string;
+  json?: boolean;
+}
+
+/** The job with one window alone. */
+function onlyShade(job: Job, shadeId: string): Job {
+  const rooms = job.rooms
+    .map((room) => ({ ...room, windows: room.windows.filter(({ id }) => id === shadeId) }))
+    .filter(({ windows }) => windows.length > 0);
+  if (rooms.length > 0) return { ...job, rooms };
+  const ids = job.rooms.flatMap((room) => room.windows.map(({ id }) => id));
+  const close = nearest(shadeId, ids);
+  const list = ids.slice(0, 12).join(", ");
+  const wanted =
+    ids.length === 0 ? "a job that has windows" : `the id of a window of this job: ${close ?? list}`;
+  throw badInput("--shade", JSON.stringify(shadeId), wanted);
+}
+
+/** `shadewright plan`: plans a job and writes everything that a maker takes to the table. */
+export function addPlan(program: Command, io: Io): void {
+  program
+    .command("plan")
+    .description("Plan a job: plan.json, workbook, lists, and drawings of each shade")
+    .argument("<job>", "job file, or - for the standard input")
+    .option("--out <folder>", "folder to write into; it is made where it is missing")
+    .addOption(
+      new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(PAPERS),
+    )
+    .option("--shade <id>", "plan this window alone")
+    .option("--json", "print the plan as JSON; then --out may be left out")
+    .action((path: string, options: PlanOptions) => planJob(path, options, io));
+}
+
+async function planJob(path: string, options: PlanOptions, io: Io): Promise<void> {
+  const { out, json } = options;
+  if (out === undefined && !json) {
+    throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
+  }
+  const whole = await readJob(path, io);
+  const job = options.shade === undefined ? whole : onlyShade(whole, options.shade);
+  const planned = plan(job);
+  const paper = options.paper ?? (planned.units.system === "imperial" ? "letter" : "a4");
+  const written =
+    out === undefined
+      ? []
+      : await writeFiles(out, planFiles(planned, paper), path === "-" ? undefined : path);
+  io.err(findingsText(planned, io.columns));
+  if (out !== undefined) {
+    io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
+    const left = await leftovers(out, /\.(?:svg|dxf|csv)$/, written);
+    if (left.length > 0) {
+      const more = left.length > 3 ? ` and ${left.length - 3} more` : "";
+      io.err(
+        `From an earlier run, not of this plan: ${left.slice(0, 3).map(plainLine).join(", ")}${more}.\n`,
+      );
+    }
+  }
+  if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
+}

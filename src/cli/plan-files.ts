@@ -1,0 +1,24 @@
+import { allSheets, place, toDxf, toSvg } from "../drawing/index.ts";
+import { allLists, toCsv } from "../lists/index.ts";
+import type { Plan } from "../plan/index.ts";
+import { type PaperName, workbookPdf } from "../workbook/index.ts";
+import { fileNames } from "./file-names.ts";
+import type { OutFile } from "./write-files.ts";
+
+/**
+ * Everything that is written for a plan, one file at a time, so that a job of two thousand shades
+ * needs no more memory than one.
+ */
+export async function* planFiles(plan: Plan, paper: PaperName): AsyncGenerator<OutFile> {
+  yield { path: "plan.json", content: `${JSON.stringify(plan, null, 2)}\n` };
+  yield { path: "workbook.pdf", content: await workbookPdf(plan, { paper }) };
+  for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list) };
+  const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
+  for (const shade of plan.shades) {
+    const folder = `drawings/${folders.get(shade.shadeId)}`;
+    for (const drawing of allSheets(shade, plan.units)) {
+      yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing)) };
+      yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing) };
+    }
+  }
+}
