@@ -1,13 +1,13 @@
+import { ensureWeb } from "../scripts/build-web.mjs";
 import { startBrowser } from "../test/e2e/browser.ts";
-import type { Figure } from "./figure.ts";
 import { editRepaint } from "./edit-repaint.ts";
+import type { Figure } from "./figure.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
 import { plan2000 } from "./plan-2000.ts";
 import { planGrowth } from "./plan-growth.ts";
 import { planOne } from "./plan-one.ts";
 import { workbookOne } from "./workbook-one.ts";
-import { ensureWeb } from "../scripts/build-web.mjs";
 
 async function measureAll(): Promise<Figure[]> {
   const figures = [planOne(), plan2000(), planGrowth(), await workbookOne()];
@@ -28,7 +28,14 @@ function tableText(figures: readonly Figure[]): string {
     return [name, `${value} ${unit}`, bound, met ? "met" : "missed"];
   });
   const widths = [0, 1, 2, 3].map((column) => Math.max(...rows.map((row) => row[column]?.length ?? 0)));
-  return rows.map((row) => row.map((cell, column) => cell.padEnd(widths[column] ?? 0)).join("  ").trimEnd()).join("\n");
+  return rows
+    .map((row) =>
+      row
+        .map((cell, column) => cell.padEnd(widths[column] ?? 0))
+        .join("  ")
+        .trimEnd(),
+    )
+    .join("\n");
 }
 
 const figures = await measureAll();

@@ -1,17 +1,21 @@
 import { allSheets, place, toDxf, toSvg } from "../drawing/index.ts";
 import { allLists, toCsv } from "../lists/index.ts";
 import type { Plan } from "../plan/index.ts";
-import { type PaperName, workbookPdf } from "../workbook/index.ts";
+import { makeWorkbook, type PaperKind } from "../workbook/index.ts";
 import { fileNames } from "./file-names.ts";
+import { workbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
 
 /**
  * Everything that is written for a plan, one file at a time, so that a job of two thousand shades
  * needs no more memory than one.
  */
-export async function* planFiles(plan: Plan, paper: PaperName): AsyncGenerator<OutFile> {
+export async function* planFiles(plan: Plan, paper: PaperKind, createdOn: Date): AsyncGenerator<OutFile> {
   yield { path: "plan.json", content: `${JSON.stringify(plan, null, 2)}\n` };
-  yield { path: "workbook.pdf", content: await workbookPdf(plan, { paper }) };
+  yield {
+    path: "workbook.pdf",
+    content: await makeWorkbook({ plan, paper, fonts: workbookFonts(), createdOn }),
+  };
   for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list) };
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {

@@ -1,19 +1,20 @@
 import { type Command, Option } from "commander";
 import type { Job } from "../../job/index.ts";
-import { plan } from "../../plan/index.ts";
-import { PAPERS, type PaperName } from "../../workbook/index.ts";
+import { type Plan, plan } from "../../plan/index.ts";
+import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import type { Io } from "../io.ts";
 import { nearest } from "../nearest.ts";
 import { plainLine } from "../plain-text.ts";
-import { planFiles } from "../plan-files.ts";
 import { readJob } from "../read-job.ts";
 import { findingsText } from "../report.ts";
 import { leftovers, writeFiles } from "../write-files.ts";
 
+const PAPERS = ["letter", "a4"] as const satisfies readonly PaperKind[];
+
 interface PlanOptions {
   out?: string;
-  paper?: PaperName;
+  paper?: PaperKind;
   shade?: string;
   json?: boolean;
 }
@@ -40,7 +41,9 @@ export function addPlan(program: Command, io: Io): void {
     .argument("<job>", "job file, or - for the standard input")
     .option("--out <folder>", "folder to write into; it is made where it is missing")
     .addOption(
-      new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(PAPERS),
+      new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(
+        PAPER_KINDS,
+      ),
     )
     .option("--shade <id>", "plan this window alone")
     .option("--json", "print the plan as JSON; then --out may be left out")
@@ -55,11 +58,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   const whole = await readJob(path, io);
   const job = options.shade === undefined ? whole : onlyShade(whole, options.shade);
   const planned = plan(job);
-  const paper = options.paper ?? (planned.units.system === "imperial" ? "letter" : "a4");
-  const written =
-    out === undefined
-      ? []
-      : await writeFiles(out, planFiles(planned, paper), path === "-" ? undefined : path);
+  const written = out === undefined ? [] : await writePlan(planned, options, out, path);
   io.err(findingsText(planned, io.columns));
   if (out !== undefined) {
     io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
@@ -72,4 +71,16 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     }
   }
   if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
+}
+
+async function writePlan(
+  planned: Plan,
+  options: PlanOptions,
+  out: string,
+  jobPath: string,
+): Promise<string[]> {
+  const paper = options.paper ?? (planned.units.system === "imperial" ? "letter" : "a4");
+  // The PDF library is large: only this command waits for it.
+  const { planFiles } = await import("../plan-files.ts");
+  return writeFiles(out, planFiles(planned, paper, new Date()), jobPath === "-" ? undefined : jobPath);
 }
