@@ -100,13 +100,19 @@ async function beginning(path: string): Promise<string> {
   }
 }
 
-/** Files under `folder` with one of the endings that are not among `written`: what an earlier run left. */
-export async function leftovers(folder: string, endings: RegExp, written: string[]): Promise<string[]> {
-  const present = await readdir(folder, { recursive: true, withFileTypes: true }).catch(() => []);
+/** Files in these parts of a folder that are not among `written`: what an earlier run left. */
+export async function leftovers(folder: string, parts: string[], written: string[]): Promise<string[]> {
   const known = new Set(written);
+  const present = await Promise.all(parts.map((part) => filesIn(folder, part)));
   return present
-    .filter((entry) => entry.isFile() && endings.test(entry.name))
-    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/"))
+    .flat()
     .filter((path) => !known.has(path))
     .sort();
+}
+
+async function filesIn(folder: string, part: string): Promise<string[]> {
+  const entries = await readdir(join(folder, part), { recursive: true, withFileTypes: true }).catch(() => []);
+  return entries
+    .filter((entry) => entry.isFile())
+    .map((entry) => relative(folder, join(entry.parentPath, entry.name)).split(sep).join("/"));
 }

@@ -41,9 +41,7 @@ export function addPlan(program: Command, io: Io): void {
     .argument("<job>", "job file, or - for the standard input")
     .option("--out <folder>", "folder to write into; it is made where it is missing")
     .addOption(
-      new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(
-        PAPER_KINDS,
-      ),
+      new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(PAPERS),
     )
     .option("--shade <id>", "plan this window alone")
     .option("--json", "print the plan as JSON; then --out may be left out")
@@ -62,7 +60,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   io.err(findingsText(planned, io.columns));
   if (out !== undefined) {
     io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    const left = await leftovers(out, /\.(?:svg|dxf|csv)$/, written);
+    const left = await leftovers(out, ["lists", "drawings"], written);
     if (left.length > 0) {
       const more = left.length > 3 ? ` and ${left.length - 3} more` : "";
       io.err(

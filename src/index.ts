@@ -1,0 +1,45 @@
+/**
+ * Shadewright as a library: open or begin a job, plan it, draw it, list it, print it.
+ *
+ * ```ts
+ * const job = newJob({ id: "bay", name: "Bay window", system: "metric" });
+ * job.rooms[0]?.windows.push(newWindow({ id: "left", name: "Left", widthMm: 905, heightMm: 1500 }));
+ * const { shades, findings } = plan(job);
+ * ```
+ *
+ * Lengths are millimetres, forces newtons, masses kilograms, cloth grams per square metre; each name ends in
+ * its unit. Nothing here reads a clock, a file or a network: fonts and dates are handed in.
+ */
+export {
+  type Finding,
+  type Remedy,
+  STAGES,
+  type Stage,
+  WEIGHTS,
+  type Weight,
+  type Working,
+} from "./account/index.ts";
+export {
+  type Drawing,
+  type Fit,
+  type Placed,
+  type Primitive,
+  place,
+  toSvg,
+} from "./drawing/index.ts";
+export {
+  type Job,
+  type JobInput,
+  type JobIssue,
+  jobText,
+  newJob,
+  newWindow,
+  type OpenedJob,
+  openJob,
+  openJobText,
+} from "./job/index.ts";
+export { allLists, type Table, toCsv } from "./lists/index.ts";
+export { type Plan, plan, type ShadePlan } from "./plan/index.ts";
+export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
+export { lengthText, parseLength, type UnitChoice } from "./units/index.ts";
+export { makeWorkbook, type WorkbookFonts, type WorkbookInput } from "./workbook/index.ts";
