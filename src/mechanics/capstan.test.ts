@@ -47,9 +47,12 @@ const MEASURED = {
 } as const;
 
 describe("capstan", () => {
-  test.each(QUARTER_TURN.rows)(`μ %f at a quarter turn gives %f (${QUARTER_TURN.source})`, (friction, ratio) => {
-    expectNear(capstanRatio(friction, 90 * DEG), ratio, QUARTER_TURN.tol);
-  });
+  test.each(QUARTER_TURN.rows)(
+    `μ %f at a quarter turn gives %f (${QUARTER_TURN.source})`,
+    (friction, ratio) => {
+      expectNear(capstanRatio(friction, 90 * DEG), ratio, QUARTER_TURN.tol);
+    },
+  );
 
   test.each(PRINTED.rows)(`%f turns give %f (${PRINTED.source})`, (turns, ratio, heldKg) => {
     const found = capstanRatio(PRINTED.friction, turns * 360 * DEG);
@@ -57,11 +60,14 @@ describe("capstan", () => {
     expectNear(100 / found, heldKg, 0.005);
   });
 
-  test.each(MEASURED.rows)(`raising %f, lowering %f over %f° (${MEASURED.source})`, (up, down, deg, friction) => {
-    // Up over down is the ratio twice over, once against friction and once with it.
-    const ratio = Math.sqrt(up / down);
-    expectNear(ratio, capstanRatio(friction, deg * DEG), MEASURED.tol * deg * DEG * ratio);
-  });
+  test.each(MEASURED.rows)(
+    `raising %f, lowering %f over %f° (${MEASURED.source})`,
+    (up, down, deg, friction) => {
+      // Up over down is the ratio twice over, once against friction and once with it.
+      const ratio = Math.sqrt(up / down);
+      expectNear(ratio, capstanRatio(friction, deg * DEG), MEASURED.tol * deg * DEG * ratio);
+    },
+  );
 });
 
 describe("turn", () => {
@@ -72,15 +78,19 @@ describe("turn", () => {
 
   test("turns of a closed polygon add up to one round (exterior angles of a convex polygon)", () => {
     fc.assert(
-      fc.property(fc.integer({ min: 3, max: 30 }), fc.double({ min: 0.1, max: 3, noNaN: true }), (sides, squash) => {
-        const corner = (i: number) => ({
-          x: Math.cos((2 * Math.PI * i) / sides),
-          y: squash * Math.sin((2 * Math.PI * i) / sides),
-        });
-        let sum = 0;
-        for (let i = 0; i < sides; i++) sum += turnRad(corner(i), corner(i + 1), corner(i + 2));
-        expectNear(sum, 2 * Math.PI, 1e-9);
-      }),
+      fc.property(
+        fc.integer({ min: 3, max: 30 }),
+        fc.double({ min: 0.1, max: 3, noNaN: true }),
+        (sides, squash) => {
+          const corner = (i: number) => ({
+            x: Math.cos((2 * Math.PI * i) / sides),
+            y: squash * Math.sin((2 * Math.PI * i) / sides),
+          });
+          let sum = 0;
+          for (let i = 0; i < sides; i++) sum += turnRad(corner(i), corner(i + 1), corner(i + 2));
+          expectNear(sum, 2 * Math.PI, 1e-9);
+        },
+      ),
     );
   });
 });

@@ -29,8 +29,12 @@ const PUBLISHED = [
 describe("continuous beam", () => {
   test.each(PUBLISHED)("$source", ({ bays, reactions, moments }) => {
     const found = continuousBeam(equalBays(bays));
-    reactions.forEach((share, i) => expectNear(found.reactionsN[i] ?? Number.NaN, share, 1e-12));
-    moments.forEach((share, i) => expectNear((found.momentsNmm[i] ?? Number.NaN) / 1000, share, 1e-12));
+    reactions.forEach((share, i) => {
+      expectNear(found.reactionsN[i] ?? Number.NaN, share, 1e-12);
+    });
+    moments.forEach((share, i) => {
+      expectNear((found.momentsNmm[i] ?? Number.NaN) / 1000, share, 1e-12);
+    });
   });
 
   test("overhang under full load, AWC Design Aid 6 fig. 18: w 10 N/m, l 1 m, a 0.2 m gives 4.8 and 7.2 N", () => {
@@ -44,14 +48,14 @@ describe("continuous beam", () => {
     expectNear(one.reactionsN[0] ?? Number.NaN, 16, 1e-12);
   });
 
-  test.each([
-    [[0, 0, 500]],
-    [[500, 400]],
-    [[-1, 500]],
-    [[0, 1001]],
-  ])("supports %j are refused", (supportsMm) => {
-    expect(() => continuousBeam({ supportsMm, fromMm: 0, toMm: 1000, loadNPerMm: 1 })).toThrow("invalid supportsMm");
-  });
+  test.each([[[0, 0, 500]], [[500, 400]], [[-1, 500]], [[0, 1001]]])(
+    "supports %j are refused",
+    (supportsMm) => {
+      expect(() => continuousBeam({ supportsMm, fromMm: 0, toMm: 1000, loadNPerMm: 1 })).toThrow(
+        "invalid supportsMm",
+      );
+    },
+  );
 
   test("agrees with finite elements on any bays and overhangs", () => {
     fc.assert(

@@ -59,17 +59,14 @@ function supportMoments(spans: number[], [left, right]: [number, number], q: num
   return moments;
 }
 
-function reactions(
-  spans: number[],
-  [left, right]: [number, number],
-  moments: number[],
-  q: number,
-): number[] {
+function reactions(spans: number[], [left, right]: [number, number], moments: number[], q: number): number[] {
   return moments.map((moment, i) => {
     const before = spans[i - 1];
     const after = spans[i];
-    const fromBefore = before === undefined ? q * left : (q * before) / 2 + (at(moments, i - 1) - moment) / before;
-    const fromAfter = after === undefined ? q * right : (q * after) / 2 + (at(moments, i + 1) - moment) / after;
+    const fromBefore =
+      before === undefined ? q * left : (q * before) / 2 + (at(moments, i - 1) - moment) / before;
+    const fromAfter =
+      after === undefined ? q * right : (q * after) / 2 + (at(moments, i + 1) - moment) / after;
     return fromBefore + fromAfter;
   });
 }

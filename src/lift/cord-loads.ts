@@ -1,0 +1,83 @@
+import type { WorkingBook } from "../account/index.ts";
+import { continuousBeam } from "../mechanics/index.ts";
+import { type Grid, LAYERS, type Mass, type Size } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { GRAVITY } from "../units/index.ts";
+
+/**
+ * Weight on the cords with the shade fully raised, N: bar, ribs and rings, and the cloth but for what the
+ * heading carries, which is the headrail allowance and half of the fold below it.
+ */
+export function heldWeight(size: Size, grid: Grid, mass: Mass, book: WorkingBook): number {
+  let clothKg = 0;
+  let restKg = 0;
+  for (const { part, massKg } of mass.parts) {
+    if ((LAYERS as readonly string[]).includes(part)) clothKg += massKg;
+    else restKg += massKg;
+  }
+  return book.figure("lift.held", {
+    label: "Weight on the cords, fully raised",
+    symbol: "G",
+    unit: "N",
+    formula: "g·(B + C·max(0, 1 − (T + F / 2) / L))",
+    given: {
+      g: [GRAVITY, "ratio", "standard gravity, m/s²"],
+      B: [restKg, "kg", "bar, ribs and rings"],
+      C: [clothKg, "kg", "cloth, all layers"],
+      T: [grid.headrailMm, "mm", "headrail allowance"],
+      F: [Math.max(0, grid.topSectionMm - grid.headrailMm), "mm", "fold below it"],
+      L: [size.finishedLengthMm, "mm", "finished length"],
+    },
+    cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
+    reckon: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
+  });
+}
+
+/** Shares of one weight among cords, from the left. */
+export interface CordLoads {
+  /** Stiff bar or ribs: reactions of a continuous beam on the columns. */
+  stiffN: number[];
+  /** Limp cloth: each column carries the cloth up to half way to its neighbours. */
+  limpN: number[];
+  /** The worse of the two, cord by cord: what everything is designed on. */
+  designN: number[];
+}
+
+export function cordLoads(columnsMm: readonly number[], widthMm: number, heldN: number): CordLoads {
+  const stiffN = stiffShares(columnsMm, widthMm, heldN);
+  const limpN = limpShares(columnsMm, widthMm, heldN);
+  return { stiffN, limpN, designN: stiffN.map((stiff, i) => Math.max(stiff, limpN[i] ?? 0)) };
+}
+
+/** A cord cannot push: where the beam would lift off a column, that cord hangs slack and the others share. */
+function stiffShares(columnsMm: readonly number[], widthMm: number, heldN: number): number[] {
+  let taut = columnsMm.map((_, i) => i);
+  for (;;) {
+    const supportsMm = taut.map((i) => columnsMm[i] ?? 0);
+    const { reactionsN } = continuousBeam({
+      supportsMm,
+      fromMm: 0,
+      toMm: widthMm,
+      loadNPerMm: heldN / widthMm,
+    });
+    const least = reactionsN.indexOf(Math.min(...reactionsN));
+    if ((reactionsN[least] ?? 0) >= 0 || taut.length < 3) {
+      const shares = columnsMm.map(() => 0);
+      taut.forEach((column, i) => {
+        shares[column] = reactionsN[i] ?? 0;
+      });
+      return shares;
+    }
+    taut = taut.filter((_, i) => i !== least);
+  }
+}
+
+function limpShares(columnsMm: readonly number[], widthMm: number, heldN: number): number[] {
+  return columnsMm.map((x, i) => {
+    const left = columnsMm[i - 1];
+    const right = columnsMm[i + 1];
+    const from = left === undefined ? 0 : (left + x) / 2;
+    const to = right === undefined ? widthMm : (x + right) / 2;
+    return (heldN * (to - from)) / widthMm;
+  });
+}

@@ -1,0 +1,170 @@
+import type { FigureUnit, WorkingBook } from "../account/index.ts";
+import type { CordRun } from "../shade/index.ts";
+import { type Cite, cite } from "../sources/index.ts";
+import { upToMark } from "../units/index.ts";
+import { type ControlFrame, mirrored } from "./control-frame.ts";
+import { cordLength } from "./cord-lengths.ts";
+import type { FoundSeat } from "./find-seat.ts";
+import {
+  cordPull,
+  frictionOf,
+  type Rigging,
+  ROLLER_EFFICIENCY,
+  type Strand,
+  strandPath,
+  wrapRad,
+} from "./harness.ts";
+import type { LiftInput } from "./lift-input.ts";
+import { lockRoom } from "./lock-fit.ts";
+import { numbersFromControl, xFromControl } from "./lock-parts.ts";
+import { firstSlotInUse } from "./slot-layout.ts";
+
+export interface CordRuns {
+  /** By number. */
+  cords: CordRun[];
+  /** Order in which the cords go into the lock: from the wall outwards, far ones of each side kept in their order. */
+  threading: number[];
+  totalMm: number;
+  pullN: number;
+}
+
+/** Path, slot, length and pull of each cord. */
+export function cordRuns(
+  input: LiftInput,
+  frame: ControlFrame,
+  rigging: Rigging,
+  seat: FoundSeat,
+  tailMm: number,
+  book: WorkingBook,
+): CordRuns {
+  const { brief, grid, size } = input;
+  const numbers = numbersFromControl(grid.columns, frame.side);
+  const columns = xFromControl(grid.columns, frame.side);
+  const { strands } = seat.harness;
+  const lockX = mirrored(frame, seat.lockMm);
+  const riseMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const firstSlot = firstSlotInUse(lockRoom(input.lock, brief.cord));
+  const cords = strands
+    .map((strand): CordRun => {
+      const number = numbers[strand.eye] ?? 0;
+      const columnX = columns[strand.eye] ?? 0;
+      const path = strandPath(rigging, strand, seat.lockMm);
+      const lengthMm = lengthFigure(book, number, columnX, lockX, riseMm, tailMm, brief.making.lift.knotsMm);
+      return {
+        number,
+        columnX,
+        entersFrom: entrance(strand, frame),
+        slot: firstSlot + strand.slot,
+        placeInSlot: strand.place,
+        riseMm,
+        runMm: Math.abs(lockX - columnX),
+        tailMm,
+        knotsMm: brief.making.lift.knotsMm,
+        lengthMm,
+        cutMm: upToMark(lengthMm, brief.units.ruler),
+        path: path.map(([along, zMm], i) => ({ xMm: i === 0 ? columnX : mirrored(frame, along), zMm })),
+        eyes: [strand.eye, ...strand.passes].map((eye) => numbers[eye] ?? 0),
+        loadN: rigging.loadsN[strand.eye] ?? 0,
+        pullN: pullFigure(input, book, number, rigging.loadsN[strand.eye] ?? 0, wrapRad(path)),
+      };
+    })
+    .sort((a, b) => a.number - b.number);
+  return {
+    cords,
+    threading: strands.map(({ eye }) => numbers[eye] ?? 0),
+    totalMm: sumFigure(book, "rig.cord-total", {
+      label: "Cord to cut in all",
+      symbol: "C",
+      unit: "mm",
+      each: cords.map(({ number, cutMm }) => [number, cutMm]),
+      name: "cord",
+      cite: cite("arithmetic", "each length raised to the ruler first"),
+    }),
+    pullN: sumFigure(book, "lift.pull", {
+      label: "Pull at the hand, shade nearly raised",
+      symbol: "F",
+      unit: "N",
+      each: cords.map(({ number, pullN }) => [number, pullN]),
+      name: "pull of cord",
+      cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
+    }),
+  };
+}
+
+function entrance(strand: Strand, { side }: ControlFrame): "left" | "right" {
+  const inner = side === "right" ? "left" : "right";
+  return strand.fromInner ? inner : side;
+}
+
+function lengthFigure(
+  book: WorkingBook,
+  number: number,
+  columnX: number,
+  lockX: number,
+  riseMm: number,
+  tailMm: number,
+  knotsMm: number,
+): number {
+  return book.figure(`rig.cord-${number}-length`, {
+    label: `Cord ${number}: length`,
+    symbol: `c${number}`,
+    unit: "mm",
+    formula: "y + abs(X − x) + t + k",
+    given: {
+      y: [riseMm, "mm", "bottom row to the top line"],
+      X: [lockX, "mm", "lock, from the left edge"],
+      x: [columnX, "mm", "column, from the left edge"],
+      t: [tailMm, "mm", "tail, shade lowered"],
+      k: [knotsMm, "mm", "knots and threading"],
+    },
+    cite: cite("geometry", "rise, run, tail and knots"),
+    note: "the rise is taken to the top line: the board’s thickness stays as spare",
+    reckon: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
+  });
+}
+
+function pullFigure(
+  { brief }: LiftInput,
+  book: WorkingBook,
+  number: number,
+  loadN: number,
+  wrap: number,
+): number {
+  const friction = frictionOf(brief.eye.friction);
+  return book.figure(`lift.cord-${number}-pull`, {
+    label: `Cord ${number}: pull at the hand`,
+    symbol: `p${number}`,
+    unit: "N",
+    formula: "T·exp(μ·θ) / η",
+    given: {
+      T: [loadN, "N", "its load, fully raised"],
+      μ: [friction.value, "ratio", "friction of cord on eye"],
+      θ: [wrap, "ratio", "turn at its own eye, at eyes passed and at the housing, radians"],
+      η: [ROLLER_EFFICIENCY.value, "ratio", "efficiency of the lock’s roller"],
+    },
+    cite: cite("capstan"),
+    reckon: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
+  });
+}
+
+interface SumSpec {
+  label: string;
+  symbol: string;
+  unit: FigureUnit;
+  each: [number: number, value: number][];
+  name: string;
+  cite: Cite;
+}
+
+/** A sum over all cords, each with its own symbol, so that the working can be read and checked. */
+function sumFigure(book: WorkingBook, id: string, { each, name, ...spec }: SumSpec): number {
+  const prefix = spec.unit === "N" ? "p" : "c";
+  const given: Record<string, readonly [number, FigureUnit, string]> = {};
+  for (const [number, value] of each) given[`${prefix}${number}`] = [value, spec.unit, `${name} ${number}`];
+  return book.figure(id, {
+    ...spec,
+    formula: Object.keys(given).join(" + "),
+    given,
+    reckon: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
+  });
+}

@@ -1,0 +1,93 @@
+import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
+import { type Bar, type Brief, settingPatch } from "../job/index.ts";
+import type { Lift } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { forceText, N_PER_POUND_FORCE } from "../units/index.ts";
+import type { CordLoads } from "./cord-loads.ts";
+import type { LiftInput } from "./lift-input.ts";
+
+/** An easy pull, and what nearly everyone can pull at all. */
+export const EASY_PULL = sourced(5 * N_PER_POUND_FORCE, "N", cite("ada-309", "309.4"));
+export const HARD_PULL = sourced(44, "N", cite("en-1005-3", "table 1, arm down, domestic use"));
+/** Stiff bar and limp hem share the weight differently enough to say so. */
+const SHARES_DIFFER = 0.1;
+
+/** Can a hand raise it, and how sure is the share of the heaviest cord? */
+export function judgePull(input: LiftInput, lift: Lift, loads: CordLoads, book: WorkingBook): Finding[] {
+  return [...hardPull(input, lift), ...unsureShares(input.brief, loads, book)];
+}
+
+function hardPull({ brief }: LiftInput, { pullN, heldN }: Lift): Finding[] {
+  if (pullN <= EASY_PULL.value) return [];
+  const hard = pullN > HARD_PULL.value;
+  const mark = hard ? HARD_PULL : EASY_PULL;
+  const text = (forceN: number) => forceText(forceN, brief.units);
+  return [
+    {
+      stage: "lift",
+      shadeId: brief.shadeId,
+      id: "lift.hard-pull",
+      weight: hard || brief.purpose === "public-building" ? "fix" : "mind",
+      path: `${brief.path}/shade/making/lift`,
+      text: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: the eyes and the lock add the rest. ${hard ? `Nearly everyone can pull ${text(mark.value)} with one arm, not everyone more.` : `A pull up to ${text(mark.value)} is easy for one hand.`} Pulleys in place of the eyes, a lighter bar or cloth, or two shades side by side make it lighter.`,
+      cite: mark.cite,
+      figures: ["lift.pull", "lift.held"],
+      remedies: lighterBars(brief),
+    },
+  ];
+}
+
+/** From light to heavy, by density. */
+const MATERIALS: readonly Bar["material"][] = ["wood", "plastic", "aluminium", "steel"];
+/** A lighter material in a section at most so much larger still makes a lighter bar. */
+const SECTION_GROWS = 1.4;
+
+function sectionMm2(bar: Bar): number {
+  return bar.round === true ? (Math.PI * bar.widthMm ** 2) / 4 : bar.widthMm * bar.thicknessMm;
+}
+
+function lighterBars(brief: Brief): Remedy[] {
+  const now = MATERIALS.indexOf(brief.bar.material);
+  return (brief.parts?.bars ?? [])
+    .filter((bar) => MATERIALS.indexOf(bar.material) < now)
+    .filter((bar) => sectionMm2(bar) <= SECTION_GROWS * sectionMm2(brief.bar))
+    .slice(0, 2)
+    .map((bar) => ({
+      label: `Use the lighter “${bar.name}”`,
+      patch: settingPatch(brief, "board", "bar", bar.id),
+    }));
+}
+
+function unsureShares(brief: Brief, { stiffN, limpN, designN }: CordLoads, book: WorkingBook): Finding[] {
+  const heaviest = designN.indexOf(Math.max(...designN));
+  const stiff = stiffN[heaviest] ?? 0;
+  const limp = limpN[heaviest] ?? 0;
+  const worse = book.figure("lift.heaviest-cord", {
+    label: `Cord ${heaviest + 1}: load, the heaviest`,
+    symbol: "T",
+    unit: "N",
+    formula: "max(A, B)",
+    given: {
+      A: [stiff, "N", "share of a stiff bar: three-moment equation"],
+      B: [limp, "N", "share of a limp hem: half way to each neighbour"],
+    },
+    cite: cite("beam-theory"),
+    reckon: ({ A, B }) => Math.max(A, B),
+  });
+  const lighter = Math.min(stiff, limp);
+  if (worse - lighter <= SHARES_DIFFER * worse) return [];
+  const text = (forceN: number) => forceText(forceN, brief.units);
+  return [
+    {
+      stage: "lift",
+      shadeId: brief.shadeId,
+      id: "lift.shares-differ",
+      weight: "mind",
+      path: `${brief.path}/shade/making/columns`,
+      text: `Cord ${heaviest + 1} carries ${text(stiff)} if the bar is stiff and ${text(limp)} if the hem is limp. The plan goes by the larger, for every cord.`,
+      cite: cite("beam-theory"),
+      figures: ["lift.heaviest-cord"],
+      remedies: [],
+    },
+  ];
+}

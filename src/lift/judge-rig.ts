@@ -1,0 +1,97 @@
+import type { Finding } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import type { Lift } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { cordLengthText, fineText, lengthText } from "../units/index.ts";
+import type { FoundSeat } from "./find-seat.ts";
+import { EYE_OPENING, type Rigging } from "./harness.ts";
+import type { LiftInput } from "./lift-input.ts";
+
+/** Share of a round opening that a bundle of cords can fill. */
+const BUNDLE_FILL = 0.7;
+const bundleCite = cite("from-memory", "a bundle of cords fills about 70 % of a round opening");
+
+/** What threading has to mind: a rig that failed its check, shared slots, crowded eyes, short spools. */
+export function judgeRig(
+  input: LiftInput,
+  rigging: Rigging,
+  seat: FoundSeat,
+  lift: Lift,
+  faults: string[],
+): Finding[] {
+  const { brief } = input;
+  return [
+    ...(faults.length === 0 ? [] : [failedCheck(brief, faults)]),
+    ...(seat.harness.shared ? [sharedSlot(brief, lift)] : []),
+    ...crowdedEye(brief, rigging, seat),
+    ...shortSpool(brief, lift),
+  ];
+}
+
+function base(brief: Brief) {
+  return { stage: "rig", shadeId: brief.shadeId, remedies: [] } as const;
+}
+
+function failedCheck(brief: Brief, faults: string[]): Finding {
+  return {
+    ...base(brief),
+    remedies: [],
+    id: "rig.check-failed",
+    weight: "stop",
+    text: `The drawn rig does not pass its own check: ${faults.slice(0, 3).join("; ")}. Do not thread it so.`,
+    cite: cite("geometry", "crossings counted on the drawn paths"),
+  };
+}
+
+function sharedSlot(brief: Brief, lift: Lift): Finding {
+  const both = lift.slots.find(({ cords }) => {
+    const ends = new Set(
+      cords.map((number) => lift.cords.find((cord) => cord.number === number)?.entersFrom),
+    );
+    return ends.size > 1;
+  });
+  return {
+    ...base(brief),
+    remedies: [],
+    id: "rig.shared-slot",
+    weight: "mind",
+    text: `The slots do not suffice to keep the cords of both ends apart: slot ${both?.number ?? ""} takes cords ${both?.cords.join(" and ") ?? ""} from both. Thread them so that neither winds around the other.`,
+    cite: cite("our-choice", "cords of one end keep to slots of their own where that is possible"),
+  };
+}
+
+function crowdedEye(brief: Brief, rigging: Rigging, seat: FoundSeat): Finding[] {
+  const inner = rigging.eyesMm.length - seat.gap.outer;
+  const most = Math.max(inner, seat.gap.outer);
+  const bundleMm = brief.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
+  const openingMm = EYE_OPENING.value * brief.eye.outsideDiameterMm;
+  if (bundleMm <= openingMm) return [];
+  return [
+    {
+      ...base(brief),
+      remedies: [],
+      id: "rig.crowded-eye",
+      weight: "fix",
+      path: `${brief.path}/shade/making/lift/eye`,
+      text: `${most} cords of ${fineText(brief.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
+      cite: bundleCite,
+    },
+  ];
+}
+
+function shortSpool(brief: Brief, lift: Lift): Finding[] {
+  const { spoolMm } = brief.cord;
+  const longest = lift.cords.reduce((most, { cutMm }) => Math.max(most, cutMm), 0);
+  if (spoolMm === undefined || longest <= spoolMm) return [];
+  return [
+    {
+      ...base(brief),
+      remedies: [],
+      id: "rig.short-spool",
+      weight: "stop",
+      path: `${brief.path}/shade/making/lift/cord`,
+      text: `The longest cord is ${lengthText(longest, brief.units)}; a spool of “${brief.cord.name}” holds ${cordLengthText(spoolMm, brief.units)}. A lift cord is never joined: take a longer spool.`,
+      cite: cite("common-practice", "a lift cord runs in one piece"),
+    },
+  ];
+}

@@ -1,0 +1,194 @@
+import type { Finding, Remedy } from "../account/index.ts";
+import { type Brief, settingPatch } from "../job/index.ts";
+import { cite } from "../sources/index.ts";
+import { downToMark, lengthText, upToMark } from "../units/index.ts";
+import { type ControlFrame, mirrored } from "./control-frame.ts";
+import type { FoundSeat } from "./find-seat.ts";
+import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "./gaps.ts";
+import type { LiftInput } from "./lift-input.ts";
+import { misfits } from "./lock-fit.ts";
+
+const seatCite = cite("lock-instructions", "clear of the last eye, cords entering straight");
+
+/** Is there a place for the lock, and if not, what makes one? */
+export function judgeSeat(
+  input: LiftInput,
+  frame: ControlFrame,
+  line: BoardLine,
+  seat: FoundSeat,
+): Finding[] {
+  if (!seat.forced) return [];
+  return input.brief.making.lift.seatMm === undefined
+    ? [noPlace(input, line)]
+    : [fixedPlace(input, frame, line, seat)];
+}
+
+function base({ brief }: LiftInput) {
+  return { stage: "rig", shadeId: brief.shadeId, weight: "stop", cite: seatCite } as const;
+}
+
+function noPlace(input: LiftInput, line: BoardLine): Finding {
+  const { brief, lock } = input;
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const wish = brief.making.lift.seat;
+  const places: string[] = [];
+  const outer = line.eyesMm[0] ?? 0;
+  const inner = line.eyesMm[1];
+  if (inner !== undefined && wish !== "outside") {
+    places.push(`between the last two eyes it needs ${text(betweenMm(line))} and has ${text(inner - outer)}`);
+  }
+  if (inner === undefined || wish !== "between") {
+    const hasMm = Math.max(0, outer - line.boardFromMm);
+    places.push(`outside the last eye it needs ${text(outsideMm(line))} of board and has ${text(hasMm)}`);
+  }
+  const remedies = seatRemedies(input, line);
+  const cure =
+    remedies.length > 0 ? "" : " Use fewer columns, a shorter lock, or an inset that leaves it room.";
+  return {
+    ...base(input),
+    id: "rig.no-seat",
+    path: `${brief.path}/shade/making/lift/lock`,
+    text: `There is no place for “${lock.name}”: ${places.join("; ")}. It is drawn where it misses by least.${cure}`,
+    remedies,
+  };
+}
+
+/** Board that a lock takes up between two eyes, and between the last eye and the board’s end, mm. */
+function betweenMm({ housingLengthMm, eyeRadiusMm, straightRunMm }: BoardLine): number {
+  return housingLengthMm + 2 * (eyeRadiusMm + straightRunMm);
+}
+
+function outsideMm({ housingLengthMm, eyeRadiusMm, straightRunMm }: BoardLine): number {
+  return housingLengthMm + eyeRadiusMm + straightRunMm + BOARD_END_MM;
+}
+
+/** Each changes one thing, and only those are offered that leave room for the lock. */
+function seatRemedies(input: LiftInput, line: BoardLine): Remedy[] {
+  return [
+    ...otherKind(input, line),
+    ...wideBay(input, line),
+    ...longerBoard(input, line),
+    ...movedInset(input, line),
+    ...shorterLock(input, line),
+    ...shorterRun(input, line),
+  ];
+}
+
+function otherKind({ brief }: LiftInput, line: BoardLine): Remedy[] {
+  if (brief.making.lift.seat === "auto" || !gapsToTry(line, "auto").some(hasRoom)) return [];
+  const kind = brief.making.lift.seat === "between" ? "outside the last eye" : "between the last two eyes";
+  return [{ label: `Seat the lock ${kind}`, patch: settingPatch(brief, "lift", "seat", "auto") }];
+}
+
+/** Fewer columns make wider bays. */
+function wideBay({ brief, grid }: LiftInput, line: BoardLine): Remedy[] {
+  const first = line.eyesMm[0] ?? 0;
+  const last = line.eyesMm.at(-1) ?? 0;
+  const count = Math.floor((last - first) / betweenMm(line)) + 1;
+  if (brief.making.lift.seat === "outside" || count < 2 || count >= grid.columns.length) return [];
+  return [{ label: `Use ${count} columns`, patch: settingPatch(brief, "columns", "count", count) }];
+}
+
+function longerBoard({ brief, size }: LiftInput, line: BoardLine): Remedy[] {
+  const shorterMm = downToMark(2 * ((line.eyesMm[0] ?? 0) - outsideMm(line)), brief.units.ruler);
+  const nowMm = size.finishedWidthMm - size.boardLengthMm;
+  if (brief.making.lift.seat === "between" || shorterMm < 0 || shorterMm >= nowMm) return [];
+  return [
+    {
+      label:
+        shorterMm === 0
+          ? "Make the board as long as the shade is wide"
+          : `Make the board only ${lengthText(shorterMm, brief.units)} shorter than the shade`,
+      patch: settingPatch(brief, "mount", "boardShorterMm", shorterMm),
+    },
+  ];
+}
+
+function movedInset({ brief, size }: LiftInput, line: BoardLine): Remedy[] {
+  const insetMm = upToMark(line.boardFromMm + outsideMm(line), brief.units.ruler);
+  // Columns keep to the outer quarters of the shade.
+  if (brief.making.lift.seat === "between" || insetMm > size.finishedWidthMm / 4) return [];
+  return [
+    {
+      label: `Set the edge columns in by ${lengthText(insetMm, brief.units)}`,
+      patch: settingPatch(brief, "columns", "edgeInsetMm", insetMm),
+    },
+  ];
+}
+
+function shorterLock({ brief, lock, grid }: LiftInput, line: BoardLine): Remedy[] {
+  return brief.locks
+    .filter((other) => other.id !== lock.id && other.housingLengthMm < lock.housingLengthMm)
+    .filter((other) =>
+      misfits(other, brief.cord, grid.columns.length).every(({ weight }) => weight !== "stop"),
+    )
+    .filter((other) =>
+      gapsToTry({ ...line, housingLengthMm: other.housingLengthMm }, brief.making.lift.seat).some(hasRoom),
+    )
+    .slice(0, 2)
+    .map((other) => ({
+      label: `Use the shorter “${other.name}”`,
+      patch: settingPatch(brief, "lift", "lock", other.id),
+    }));
+}
+
+/** A straight run shorter than this is no run at all. */
+const LEAST_RUN_MM = 6;
+
+function shorterRun({ brief }: LiftInput, line: BoardLine): Remedy[] {
+  const first = line.eyesMm[0] ?? 0;
+  const second = line.eyesMm[1];
+  const outsideRun = line.straightRunMm + (first - line.boardFromMm - outsideMm(line));
+  const betweenRun =
+    second === undefined ? outsideRun : line.straightRunMm + (second - first - betweenMm(line)) / 2;
+  const wish = brief.making.lift.seat;
+  const most =
+    wish === "between" ? betweenRun : wish === "outside" ? outsideRun : Math.max(outsideRun, betweenRun);
+  const runMm = downToMark(most, brief.units.ruler);
+  if (runMm < LEAST_RUN_MM || runMm >= line.straightRunMm) return [];
+  return [
+    {
+      label: `Let the cords run straight for only ${lengthText(runMm, brief.units)}`,
+      patch: settingPatch(brief, "lift", "straightRunMm", runMm),
+    },
+  ];
+}
+
+function fixedPlace(input: LiftInput, frame: ControlFrame, line: BoardLine, seat: FoundSeat): Finding {
+  const { brief, lock } = input;
+  const wished = brief.making.lift.seatMm ?? 0;
+  const nearest = nearestPlace(brief, line, mirrored(frame, wished));
+  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(brief, mirrored(frame, nearest))];
+  if (brief.own?.lift?.seatMm !== undefined) {
+    remedies.push({
+      label: "Let the planner seat the lock",
+      patch: [{ op: "remove", path: `${brief.path}/shade/making/lift/seatMm` }],
+    });
+  }
+  const { gap } = seat;
+  const clear = gap.toMm >= gap.fromMm ? "" : " No place in that bay is.";
+  return {
+    ...base(input),
+    id: "rig.seat-not-clear",
+    path: `${brief.path}/shade/making/lift/seatMm`,
+    text: `With its centre ${lengthText(wished, brief.units)} from the left edge, “${lock.name}” is not clear of the eyes and the ends of the board, with ${lengthText(line.straightRunMm, brief.units)} of straight cord on each side.${clear}`,
+    remedies,
+  };
+}
+
+function nearestPlace({ making }: Brief, line: BoardLine, wished: number): number | undefined {
+  let best: number | undefined;
+  for (const gap of gapsToTry(line, making.lift.seat)) {
+    if (!hasRoom(gap)) continue;
+    const place = Math.min(Math.max(wished, gap.fromMm), Math.max(gap.fromMm, gap.toMm));
+    if (best === undefined || Math.abs(place - wished) < Math.abs(best - wished)) best = place;
+  }
+  return best;
+}
+
+function moveTo(brief: Brief, placeMm: number): Remedy {
+  return {
+    label: `Move it to ${lengthText(placeMm, brief.units)} from the left edge`,
+    patch: settingPatch(brief, "lift", "seatMm", placeMm),
+  };
+}

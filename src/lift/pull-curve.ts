@@ -1,0 +1,51 @@
+import { cordPull, type Harness, type Rigging, ROLLER_EFFICIENCY, type Strand } from "./harness.ts";
+
+/**
+ * Pull of all cords at the hand as a function of the place of the lock, N.
+ * Everything but the last stretch into the housing is reckoned once; a test holds it against the drawn paths.
+ */
+export function pullCurve(rigging: Rigging, harness: Harness): (lockMm: number) => number {
+  const stretches = harness.strands.map((strand) => lastStretch(rigging, strand));
+  const { friction } = rigging;
+  const half = rigging.housingLengthMm / 2;
+  return (lockMm) => {
+    let sum = 0;
+    for (const { fromMm, sinkMm, slope, turnsFirst, pullN } of stretches) {
+      const run = Math.abs(fromMm - lockMm);
+      const mouth = run > half ? Math.atan2(sinkMm, run - half) : Math.atan2(sinkMm, run);
+      const wrap = (turnsFirst ? Math.abs(mouth - slope) : 0) + (run > half ? Math.abs(mouth) : 0);
+      sum += pullN * Math.exp(friction * wrap);
+    }
+    return sum;
+  };
+}
+
+interface Stretch {
+  /** Last eye before the lock. */
+  fromMm: number;
+  /** From its lane there to its slot, across the board. */
+  sinkMm: number;
+  /** Slope at which it comes to that eye, rad, and whether it turns there: at its own eye it starts afresh. */
+  slope: number;
+  turnsFirst: boolean;
+  /** Pull at the hand if the last stretch were straight. */
+  pullN: number;
+}
+
+function lastStretch(rigging: Rigging, strand: Strand): Stretch {
+  const { eyesMm, eyeLineMm, friction } = rigging;
+  const { passes, eye, eyeLaneMm, slotLaneMm } = strand;
+  const fromMm = eyesMm[passes.at(-1) ?? eye] ?? 0;
+  const laneMm = passes.length === 0 ? eyeLineMm : eyeLaneMm;
+  const firstSpan = Math.abs((eyesMm[passes[0] ?? eye] ?? 0) - (eyesMm[eye] ?? 0));
+  const slope = passes.length === 0 ? 0 : Math.atan2(laneMm - eyeLineMm, firstSpan);
+  const before = passes.length > 1 ? Math.abs(slope) : 0;
+  const loadN = rigging.loadsN[eye] ?? 0;
+  return {
+    fromMm,
+    sinkMm: slotLaneMm - laneMm,
+    slope: passes.length === 1 ? slope : 0,
+    turnsFirst: passes.length > 0,
+    pullN: cordPull(loadN, friction, Math.PI / 2 + before, ROLLER_EFFICIENCY.value),
+  };
+}

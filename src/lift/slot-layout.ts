@@ -1,0 +1,65 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { CordLock } from "../job/index.ts";
+import { cite } from "../sources/index.ts";
+import type { LockRoom } from "./lock-fit.ts";
+
+export interface SlotLayout {
+  /** Number of the first slot in use, counted from the wall. */
+  first: number;
+  /** Middles of the slots in use, mm from the wall. */
+  slotsMm: number[];
+  pitchMm: number;
+  perSlot: number;
+}
+
+/** Middle of one slot, mm from the wall: slots share the housing's width, which lies under the line of eyes. */
+export function slotMiddleMm(lock: CordLock, slot: number, eyeLineMm: number): number {
+  const slots = lock.dividerWires + 1;
+  return eyeLineMm + (slot - (slots + 1) / 2) * (lock.housingWidthMm / slots);
+}
+
+/** The slots that these cords use. More cords than the lock takes are drawn crowded, beside the finding that says so. */
+export function slotLayout(
+  lock: CordLock,
+  room: LockRoom,
+  cords: number,
+  eyeLineMm: number,
+  book: WorkingBook,
+): SlotLayout {
+  book.figure("lift.slots", {
+    label: "Slots of the lock",
+    symbol: "S",
+    unit: "count",
+    formula: "w + 1",
+    given: { w: [lock.dividerWires, "count", "divider wires"] },
+    cite: cite("lock-instructions", "wires divide the lock into slots"),
+    reckon: ({ w }) => w + 1,
+  });
+  const noneInside = room.lastSlot < room.firstSlot;
+  const first = noneInside ? 1 : room.firstSlot;
+  const last = noneInside ? room.slots : room.lastSlot;
+  const inUse = last - first + 1;
+  const stated = book.figure("lift.cords-per-slot", {
+    label: "Cords in one slot at most",
+    symbol: "k",
+    unit: "count",
+    formula: "ceil(M / S)",
+    given: {
+      M: [room.cordsMax, "count", "cords that the lock takes at most"],
+      S: [inUse, "count", room.innerOnly ? "inner slots, for thin cord" : "slots"],
+    },
+    cite: cite("lock-instructions", "two in a slot of six cords and three slots"),
+    reckon: ({ M, S }) => Math.ceil(M / S),
+  });
+  return {
+    first,
+    slotsMm: Array.from({ length: inUse }, (_, i) => slotMiddleMm(lock, first + i, eyeLineMm)),
+    pitchMm: lock.housingWidthMm / room.slots,
+    perSlot: Math.max(stated, Math.ceil(cords / inUse)),
+  };
+}
+
+/** Number of the first slot that these cords use, counted from the wall. */
+export function firstSlotInUse(room: LockRoom): number {
+  return room.lastSlot < room.firstSlot ? 1 : room.firstSlot;
+}
