@@ -34,8 +34,8 @@ const RHYTHMS: readonly (readonly [string, readonly number[] | undefined])[] = [
   ["short dashes", [1.2, 1]],
 ];
 
-const CASING_MM = 0.95;
-const CORE_MM = 0.55;
+export const CASING_MM = 0.8;
+export const CORE_MM = 0.46;
 
 export function cordStyle(number: number): CordStyle {
   const [paint, colourName] = pick(COLOURS, number - 1);

@@ -107,6 +107,8 @@ export interface Text extends Common {
   roomMm?: readonly [widthMm: number, heightMm: number];
   /** Left out where it would lie on other words; the facts have it all the same. */
   yields?: boolean;
+  /** What it stands on: its border takes that colour. Bare paper unless told. */
+  ground?: Role;
 }
 
 /** A few words beside a point, tied to it by a thin line of fixed length on paper. */

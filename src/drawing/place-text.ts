@@ -1,5 +1,5 @@
-import { cordStyle } from "./cord-style.ts";
-import type { Callout, Marker, Point, Text } from "./model.ts";
+import { CASING_MM, CORE_MM, cordStyle } from "./cord-style.ts";
+import type { Callout, Marker, Point, Role, Text } from "./model.ts";
 import type { PlacedCommon, PlacedItem, PlacedText } from "./placed.ts";
 import { LOOKS } from "./style.ts";
 import { type TakenPlaces, textBox } from "./text-box.ts";
@@ -44,11 +44,12 @@ export interface LineOfText {
   baseline: "top" | "middle" | "bottom";
   angleDeg: number;
   strong?: boolean;
+  ground?: Role;
 }
 
 /** A line of text with its baseline worked out. `at` is already on paper. */
 export function lineOfText(line: LineOfText, common: PlacedCommon): PlacedText {
-  const { at, text, sizeMm, anchor, baseline, angleDeg, strong = false } = line;
+  const { at, text, sizeMm, anchor, baseline, angleDeg, strong = false, ground } = line;
   const angle = (angleDeg * Math.PI) / 180;
   const down = BASELINE_EM[baseline] * sizeMm;
   return {
@@ -63,6 +64,7 @@ export function lineOfText(line: LineOfText, common: PlacedCommon): PlacedText {
     paint: LOOKS[common.role].text,
     widthMm: textWidthEm(text) * sizeMm,
     haloMm: HALO_EM * sizeMm,
+    haloPaint: ground === undefined ? "paper" : (LOOKS[ground].fill ?? "paper"),
   };
 }
 
@@ -80,6 +82,7 @@ export function placeText(text: Text, scaling: Scaling, taken: TakenPlaces): Pla
     baseline: text.baseline ?? "middle",
     angleDeg: text.angleDeg ?? 0,
     ...(text.strong === undefined ? {} : { strong: text.strong }),
+    ...(text.ground === undefined ? {} : { ground: text.ground }),
   };
   const fitted = text.roomMm === undefined ? line : fitToRoom(line, text.roomMm, scaling.scale);
   if (fitted === undefined) return [];
@@ -210,7 +213,7 @@ function placeTag(marker: Marker, centre: Point, radiusMm: number, taken: TakenP
     },
     common,
   );
-  const { haloMm: _, ...plain } = text;
+  const { haloMm: _width, haloPaint: _paint, ...plain } = text;
   const ring = (widthMm: number, paint: PlacedText["paint"]): PlacedItem => ({
     kind: "circle",
     ...common,
@@ -222,6 +225,6 @@ function placeTag(marker: Marker, centre: Point, radiusMm: number, taken: TakenP
   const rings =
     marker.cord === undefined
       ? [ring(LOOKS.ring.stroke?.widthMm ?? 0.25, "ink")]
-      : [ring(0.95, "ink"), ring(0.55, cordStyle(marker.cord).core.paint)];
+      : [ring(CASING_MM, "ink"), ring(CORE_MM, cordStyle(marker.cord).core.paint)];
   return [...rings, { ...plain, paint: "ink" }];
 }

@@ -6,7 +6,8 @@ import type { Paint } from "./paints.ts";
  *
  * All numbers are millimetres of paper, origin at the top left of the drawing's own box, x right, y down.
  * `items` are in painting order, first at the bottom. Every item carries its resolved look, so a renderer
- * needs nothing but this file and `PAINTS`: fill first, then stroke, round caps and joins.
+ * needs nothing but this file and `PAINTS`: fill first, then stroke; round joins, round caps on solid lines and
+ * butt caps on dashed ones (a round cap would close the gaps of a fine rhythm).
  */
 export interface Placed {
   id: string;
@@ -70,8 +71,9 @@ export interface PlacedText extends PlacedCommon {
   paint: Paint;
   /** Estimated width of the line, mm (a little wide rather than narrow). */
   widthMm: number;
-  /** A border of paper round the letters, mm, where they may cross lines. */
+  /** A border round the letters, mm, where they may cross lines, and its colour (that of paper unless told). */
   haloMm?: number;
+  haloPaint?: Paint;
 }
 
 export type PlacedItem = PlacedPath | PlacedCircle | PlacedText;

@@ -68,7 +68,7 @@ export const LOOKS: Record<Role, Look> = {
   roller: look("ROLLER", "Smooth roller", { stroke: pen(PLAIN), fill: "lining" }),
   toothedRoller: look("ROLLER-TOOTHED", "Toothed roller", { stroke: pen(PLAIN), fill: "wood" }),
   dividerWire: look("DIVIDER-WIRE", "Divider wire", { stroke: pen(EDGE) }),
-  cord: look("CORD", "Cord", { stroke: pen(0.9) }),
+  cord: look("CORD", "Cord", { stroke: pen(0.6) }),
   opening: look("OPENING", "Opening", { stroke: pen(PLAIN, "pencil", HIDDEN_DASH), text: "pencil" }),
   glass: look("GLASS", "Glass", { stroke: pen(HAIR, "pencil"), fill: "glass", text: "pencil" }),
   wall: look("WALL", "Wall", {
@@ -81,7 +81,7 @@ export const LOOKS: Record<Role, Look> = {
   faceCloth: look("FACE", "Face, right side", { fill: "face", openStroke: pen(EDGE) }),
   liningCloth: look("LINING", "Lining", {
     fill: "lining",
-    hatch: { angleDeg: -45, spacingMm: 2.6, stroke: pen(HAIR, "chalk") },
+    hatch: { angleDeg: -45, spacingMm: 4.5, stroke: pen(0.09, "chalk") },
     openStroke: pen(PLAIN, "pencil"),
   }),
   wrongSide: look("WRONG-SIDE", "Wrong side", {

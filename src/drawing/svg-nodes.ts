@@ -118,7 +118,7 @@ function textAttrs(text: PlacedText, theme?: Theme): SvgNode["attrs"] {
     ...(text.haloMm === undefined
       ? {}
       : {
-          stroke: paintValue("paper", theme),
+          stroke: paintValue(text.haloPaint ?? "paper", theme),
           strokeWidth: round(2 * text.haloMm),
           paintOrder: "stroke",
         }),

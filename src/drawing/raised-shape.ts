@@ -1,0 +1,128 @@
+import type { Grid, Row } from "../shade/index.ts";
+import { foldOutline } from "./fold-outline.ts";
+import type { Point } from "./model.ts";
+
+/** One stretch of cloth between two neighbouring rows (or the headrail line and the top row). */
+export interface FoldState {
+  /** Row at its lower end. */
+  row: number;
+  upperYMm: number;
+  lowerYMm: number;
+  arcMm: number;
+  /** (out from the cloth's plane, below the top line), mm. */
+  outline: Point[];
+  /** Lowest point of the cloth, mm below the top line. */
+  bottomYMm: number;
+  outMm: number;
+  state: "flat" | "partial" | "gathered";
+}
+
+/** The shade somewhere between lowered and raised. */
+export interface RaisedShape {
+  /** 0 lowered, 1 raised. */
+  raise: number;
+  /** How far the bottom row has risen, mm. */
+  liftMm: number;
+  /** Rows from the hem up, where they are now. */
+  rows: { number: number; yMm: number }[];
+  /** From the bottom up. */
+  folds: FoldState[];
+  hemYMm: number;
+  /** Lowest point of all, mm below the top line. */
+  bottomYMm: number;
+  /** Furthest that cloth stands out from its own plane, mm. */
+  outMm: number;
+}
+
+/** A loop that hangs free stands out by about this share of its cloth, but never further than the limit. */
+const FREE_REACH_SHARE = 0.14;
+const FREE_REACH_MOST_MM = 36;
+/** Depth that each gathered fold adds in the drawing, mm. */
+const FOLD_DEPTH_MM = 8;
+const SAME_MM = 1e-6;
+
+/**
+ * How the shade stands with its bottom row lifted by a share of the whole travel. Spacings are gathered
+ * whole from the bottom up, one is on its way, the rest hangs flat.
+ */
+export function raisedShape(grid: Grid, raise: number): RaisedShape {
+  const share = Math.min(Math.max(raise, 0), 1);
+  const liftMm = share * grid.travelMm;
+  const rows = [...grid.rows].sort((a, b) => a.number - b.number);
+  const stretches = stretchesOf(rows, grid.travelMm);
+  const folds: FoldState[] = [];
+  let slack = liftMm;
+  const takes = stretches.map(({ arcMm }) => {
+    const take = Math.min(arcMm, slack);
+    slack -= take;
+    return take;
+  });
+  // What hangs above a stretch has moved up by all that is gathered there.
+  let above = 0;
+  for (let i = stretches.length - 1; i >= 0; i -= 1) {
+    const stretch = stretches[i];
+    const take = takes[i];
+    if (stretch === undefined || take === undefined) continue;
+    const upperYMm = stretch.upperYMm - above;
+    above += take;
+    folds.unshift(foldState(stretch, upperYMm, take, i));
+  }
+  const rowsNow = rows.map(({ number, yMm }, i) => ({ number, yMm: folds[i]?.lowerYMm ?? yMm - liftMm }));
+  const hemYMm = (rowsNow[0]?.yMm ?? grid.topSectionMm) + grid.bottomSectionMm;
+  return {
+    raise: share,
+    liftMm,
+    rows: rowsNow,
+    folds,
+    hemYMm,
+    bottomYMm: Math.max(hemYMm, ...folds.map((fold) => fold.bottomYMm)),
+    outMm: Math.max(0, ...folds.map((fold) => fold.outMm)),
+  };
+}
+
+interface Stretch {
+  row: number;
+  upperYMm: number;
+  arcMm: number;
+}
+
+/** Cloth that can be gathered, from the bottom up: between rows, and what the top row rises by. */
+function stretchesOf(rows: readonly Row[], travelMm: number): Stretch[] {
+  const between = (rows[0]?.yMm ?? 0) - (rows.at(-1)?.yMm ?? 0);
+  return rows.map((row, i) => {
+    const next = rows[i + 1];
+    const arcMm = next === undefined ? Math.max(0, travelMm - between) : row.yMm - next.yMm;
+    return { row: row.number, upperYMm: row.yMm - arcMm, arcMm };
+  });
+}
+
+function foldState(stretch: Stretch, upperYMm: number, takeMm: number, fromBottom: number): FoldState {
+  const { row, arcMm } = stretch;
+  const gapMm = arcMm - takeMm;
+  const lowerYMm = upperYMm + gapMm;
+  const at = (points: Point[]): Point[] => points.map(([out, down]) => [out, upperYMm + down]);
+  if (takeMm < SAME_MM) {
+    const outline: Point[] = [
+      [0, upperYMm],
+      [0, lowerYMm],
+    ];
+    return { row, upperYMm, lowerYMm, arcMm, outline, bottomYMm: lowerYMm, outMm: 0, state: "flat" };
+  }
+  const innerMm = FOLD_DEPTH_MM * (fromBottom + 0.7);
+  const stacked = innerMm + FOLD_DEPTH_MM * 0.8;
+  const free = Math.min(FREE_REACH_SHARE * arcMm, FREE_REACH_MOST_MM);
+  // A fold on its way swings freely out past those below it and lies down on them as it closes.
+  const closed = takeMm / arcMm;
+  const outerMm = stacked + Math.max(0, free) * (1 - closed);
+  const outline = at(foldOutline(arcMm, gapMm, { outerMm, innerMm: innerMm + (outerMm - stacked) * 0.6 }));
+  return {
+    row,
+    upperYMm,
+    lowerYMm,
+    arcMm,
+    outline,
+    bottomYMm: Math.max(...outline.map(([, y]) => y)),
+    outMm: Math.max(...outline.map(([out]) => out)),
+    state: gapMm < SAME_MM ? "gathered" : "partial",
+  };
+}

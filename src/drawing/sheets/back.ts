@@ -1,0 +1,266 @@
+import type { Drawing, Point, Primitive } from "../model.ts";
+import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
+import { knob, tailEndYMm } from "./hanging-tail.ts";
+import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
+import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+
+const RING_MM = 2.3;
+const BAR_FACE_MM = 19;
+const RIB_FACE_MM = 7;
+
+/** The shade seen from behind, with the whole rig: rings, cords, eyes, lock, ribs and bar. */
+export function drawBack(input: SheetInput): Drawing {
+  const { shade, units, raise } = input;
+  const { size, grid, lift } = shade;
+  const shape = raisedShape(grid, raise);
+  const { id, words } = raiseName(raise);
+  const across = (xMm: number) => size.finishedWidthMm - xMm;
+  const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
+  return {
+    id: `back${id}`,
+    title: "Back and rig",
+    caption: `Seen from the back: what is left from the room lies on the right here, and columns are measured from there. ${words}.`,
+    primitives: [
+      ...drawLining(input, shape),
+      ...drawBarAndRibs(input, shape),
+      ...drawBoard(input, across),
+      ...drawRings(
+        shape,
+        shade.grid.columns.map((column) => [column.number, across(column.xMm)] as const),
+      ),
+      ...drawCordLines(cords),
+      ...drawEyes(input, across, cords),
+      ...drawLock(input, across, cords),
+      ...drawMeasures(input, shape, across),
+    ],
+    facts: [
+      ...grid.rows.map((row) => lengthFact(`Row ${row.number} above the hem`, row.fromHemMm, units)),
+      ...grid.columns.map((column) =>
+        lengthFact(`Column ${column.number} from the left edge seen from the room`, column.xMm, units),
+      ),
+      ...lift.cords.map((cord) => ({
+        label: `Cord ${cord.number}`,
+        text: `column ${cord.number}, enters the lock from the ${cord.entersFrom} seen from the room, slot ${cord.slot}`,
+      })),
+    ],
+  };
+}
+
+/** From the room backwards: flat cloth and upper folds first, the hem section last, nearest to the glass. */
+function drawLining({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const width = shade.size.finishedWidthMm;
+  const role = shade.cloth.layers.some((cut) => cut.layer === "lining") ? "liningCloth" : "wrongSide";
+  const piece = (top: number, bottom: number) =>
+    rect(role, { x: 0, y: top, width, height: Math.max(0, bottom - top) });
+  const across = (y: number): Point[] => [
+    [0, y],
+    [width, y],
+  ];
+  const bottomRowY = shape.rows[0]?.yMm ?? 0;
+  const gathered = shape.folds.filter((fold) => fold.state !== "flat");
+  const flatBottom = gathered.at(-1)?.upperYMm ?? shape.hemYMm;
+  const primitives: Primitive[] = [piece(0, flatBottom)];
+  for (const fold of [...gathered].reverse()) {
+    primitives.push(piece(fold.upperYMm, fold.bottomYMm), line("finishedEdge", across(fold.bottomYMm)));
+  }
+  if (gathered.length > 0) primitives.push(piece(bottomRowY, shape.hemYMm));
+  for (const fold of shape.folds)
+    if (fold.state === "flat" && fold.row > 0)
+      primitives.push(line("fold", across(fold.lowerYMm), { part: `row-${fold.row}` }));
+  primitives.push(
+    line("finishedEdge", across(shape.hemYMm), { part: "hem" }),
+    line("finishedEdge", [
+      [0, shape.bottomYMm],
+      [0, 0],
+      [width, 0],
+      [width, shape.bottomYMm],
+    ]),
+  );
+  return primitives;
+}
+
+function drawBarAndRibs({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const width = shade.size.finishedWidthMm;
+  const { barLengthMm } = shade.board;
+  const { ribLengthMm, ribLines } = shade.cloth;
+  const primitives: Primitive[] = [];
+  if (ribLengthMm !== undefined) {
+    const ribbed = new Set(ribLines.map((rib) => rib.row));
+    for (const row of shape.rows.filter((one) => ribbed.has(one.number)))
+      primitives.push(
+        rect(
+          "rib",
+          {
+            x: (width - ribLengthMm) / 2,
+            y: row.yMm - RIB_FACE_MM / 2,
+            width: ribLengthMm,
+            height: RIB_FACE_MM,
+          },
+          { part: `rib-${row.number}` },
+        ),
+      );
+  }
+  if (barLengthMm !== undefined) {
+    const x = (width - barLengthMm) / 2;
+    const y = shape.hemYMm - BAR_FACE_MM - 4;
+    primitives.push(
+      rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" }),
+      callout([x + barLengthMm - 6, y + BAR_FACE_MM / 2], "weight bar", [4.5, 3.5], { part: "bar" }),
+    );
+  }
+  return primitives;
+}
+
+function drawBoard(input: SheetInput, across: (x: number) => number): Primitive[] {
+  const { board } = input.shade;
+  return [
+    rect(
+      "board",
+      { x: across(board.leftMm + board.lengthMm), y: 0, width: board.lengthMm, height: board.thicknessMm },
+      { part: "board" },
+    ),
+  ];
+}
+
+/** Eyes are seen edge on from here: narrow loops below the board with the cords behind them. */
+function drawEyes(input: SheetInput, across: (x: number) => number, cords: DrawnCord[]): Primitive[] {
+  const { board } = input.shade;
+  const half = laneStepMm(input) * 0.3;
+  const top = board.thicknessMm;
+  const bottom = Math.max(...cords.map((cord) => cord.laneYMm), top + 8) + 2 * half;
+  return board.eyes.map((eye, i): Primitive => {
+    const x = across(eye.xMm);
+    return {
+      kind: "polyline",
+      role: "eye",
+      closed: true,
+      part: `eye-${i + 1}`,
+      points: [
+        [x - half, top],
+        [x + half, top],
+        [x + half, bottom - half],
+        [x, bottom],
+        [x - half, bottom - half],
+      ],
+    };
+  });
+}
+
+function drawRings(shape: RaisedShape, columns: (readonly [number, number])[]): Primitive[] {
+  return shape.rows.flatMap((row) =>
+    columns.map(
+      ([column, x]): Primitive => ({
+        kind: "marker",
+        role: "ring",
+        shape: "ring",
+        at: [x, row.yMm],
+        paperMm: RING_MM,
+        part: `ring-${row.number}-${column}`,
+      }),
+    ),
+  );
+}
+
+function drawCordLines(cords: DrawnCord[]): Primitive[] {
+  return cords.flatMap((cord) => {
+    const foot = cord.points[0] ?? [0, 0];
+    return [
+      line("cord", cord.points, { cord: cord.number, part: `cord-${cord.number}` }),
+      cordTag(foot, cord.number, [0, 4]),
+    ];
+  });
+}
+
+/** The lock hides the turn of its cords; below it they hang together. */
+function drawLock(input: SheetInput, across: (x: number) => number, cords: DrawnCord[]): Primitive[] {
+  const { lift, board, size } = input.shade;
+  const lowest = Math.max(board.thicknessMm + lift.housingHeightMm, ...cords.map((cord) => cord.laneYMm + 4));
+  const x = across(lift.seat.xMm);
+  const end = tailEndYMm(input, input.raise);
+  const inward = x > size.finishedWidthMm / 2 ? -1 : 1;
+  return [
+    line(
+      "cord",
+      [
+        [x, lowest],
+        [x, end],
+      ],
+      { part: "tail" },
+    ),
+    knob(x, end),
+    rect(
+      "housing",
+      {
+        x: x - lift.housingLengthMm / 2,
+        y: board.thicknessMm,
+        width: lift.housingLengthMm,
+        height: lowest - board.thicknessMm,
+      },
+      { part: "lock" },
+    ),
+    callout([x, board.thicknessMm + 8], "lock", [inward * 9, -10], { part: "lock" }),
+    callout([x, Math.min(end - 10, lowest + 0.3 * (end - lowest))], "cords together", [inward * 4, 3], {
+      part: "tail",
+    }),
+  ];
+}
+
+function drawMeasures(input: SheetInput, shape: RaisedShape, across: (x: number) => number): Primitive[] {
+  const { shade, units } = input;
+  const width = shade.size.finishedWidthMm;
+  const hem = shape.hemYMm;
+  const lowest = shape.bottomYMm;
+  const rows = shape.rows.map((row) =>
+    measure(
+      {
+        from: [0, hem],
+        to: [0, row.yMm],
+        offset: 7,
+        running: "rows",
+        part: `row-${row.number}`,
+      },
+      units,
+    ),
+  );
+  const isLowered = input.raise <= 0;
+  return [
+    ...(isLowered ? rows : []),
+    measure(
+      {
+        from: [0, hem],
+        to: [0, 0],
+        offset: 7,
+        ...(isLowered ? { running: "rows" } : {}),
+        ...figure(input, isLowered ? "measure.finished-length" : "shape.raised-height"),
+      },
+      units,
+    ),
+    ...shade.grid.columns.map((column) =>
+      measure(
+        {
+          from: [across(0), lowest],
+          to: [across(column.xMm), lowest],
+          offset: 7,
+          running: "columns",
+          part: `column-${column.number}`,
+          ...figure(input, "shape.column-spacing"),
+        },
+        units,
+      ),
+    ),
+    measure(
+      {
+        from: [across(0), lowest],
+        to: [across(width), lowest],
+        offset: 7,
+        running: "columns",
+        ...figure(input, "measure.finished-width"),
+      },
+      units,
+    ),
+    ...shape.rows.map((row) =>
+      note([width, row.yMm], `row ${row.number}`, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
+    ),
+  ];
+}

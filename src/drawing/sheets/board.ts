@@ -1,0 +1,162 @@
+import type { Drawing, Point, Primitive } from "../model.ts";
+import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
+import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
+
+const EYE_RADIUS_MM = 6;
+const BRACKET_MM = 22;
+/** Length to depth at which a board is still read with ease; a longer one is drawn deeper than it is. */
+const READABLE_ASPECT = 8;
+const MOST_STRETCH = 4;
+
+/** The board seen from below, room edge at the top of the page, with eyes, lock, cords in their lanes, brackets. */
+export function drawBoardSheet(input: SheetInput): Drawing {
+  const { shade, units } = input;
+  const { board, lift } = shade;
+  const stretch = depthStretch(input);
+  const toPage = (xMm: number, zMm: number): Point => [xMm, (board.depthMm - zMm) * stretch];
+  const along = (xMm: number) => xMm - board.leftMm;
+  return {
+    id: "board",
+    title: "Board",
+    caption: `Seen from below, left as seen from the room, room edge at the top.${
+      stretch === 1
+        ? ""
+        : ` The depth is drawn ${stretch} times as large as the length, so that the cords can be followed.`
+    }`,
+    primitives: [
+      ...drawWood(input, toPage, stretch),
+      ...drawCords(input, toPage),
+      ...drawParts(input, toPage, stretch),
+      ...drawMeasures(input, toPage),
+    ],
+    facts: [
+      { label: "Board", text: board.sectionName },
+      lengthFact("Length", board.lengthMm, units),
+      ...board.eyes.map((eye, i) => lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units)),
+      lengthFact("Middle of the lock from the left end", along(lift.seat.xMm), units),
+      ...board.brackets.map((bracket) =>
+        lengthFact(`Bracket ${bracket.number} from the left end`, along(bracket.xMm), units),
+      ),
+    ],
+  };
+}
+
+export function depthStretch({ shade }: SheetInput): number {
+  const { lengthMm, depthMm } = shade.board;
+  return Math.min(MOST_STRETCH, Math.max(1, Math.round(lengthMm / (depthMm * READABLE_ASPECT))));
+}
+
+type ToPage = (xMm: number, zMm: number) => Point;
+
+function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
+  const { board } = shade;
+  const [left, top] = toPage(board.leftMm, board.depthMm);
+  const height = board.depthMm * stretch;
+  const middle = left + board.lengthMm / 2;
+  const brackets =
+    board.fixing === "brackets"
+      ? board.brackets.map((bracket) =>
+          rect(
+            "bracket",
+            {
+              x: bracket.xMm - BRACKET_MM / 2,
+              y: top + height * 0.12,
+              width: BRACKET_MM,
+              height: height * 0.88,
+            },
+            { part: `bracket-${bracket.number}` },
+          ),
+        )
+      : board.brackets.map(
+          (screw): Primitive => ({
+            kind: "marker",
+            role: "screw",
+            shape: "cross",
+            at: [screw.xMm, top + height / 2],
+            paperMm: 2.6,
+            part: `bracket-${screw.number}`,
+          }),
+        );
+  return [
+    rect("board", { x: left, y: top, width: board.lengthMm, height }, { part: "board" }),
+    ...brackets,
+    note([middle, top], "room", { shiftPaperMm: [0, -9.5] }),
+    note([middle, top + height], shade.mount === "inside" ? "glass" : "wall", {
+      shiftPaperMm: [0, 3],
+      yields: true,
+    }),
+  ];
+}
+
+function drawCords({ shade }: SheetInput, toPage: ToPage): Primitive[] {
+  return shade.lift.cords.map((cord) =>
+    line(
+      "cord",
+      cord.path.map((point) => toPage(point.xMm, point.zMm)),
+      { cord: cord.number, part: `cord-${cord.number}` },
+    ),
+  );
+}
+
+function drawParts({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
+  const { board, lift } = shade;
+  const [lockX, lockY] = toPage(lift.seat.xMm, lift.seat.zMm);
+  const height = lift.housingWidthMm * stretch;
+  return [
+    rect(
+      "housing",
+      {
+        x: lockX - lift.housingLengthMm / 2,
+        y: lockY - height / 2,
+        width: lift.housingLengthMm,
+        height,
+      },
+      { part: "lock" },
+    ),
+    ...lift.seat.screwsMm.map(
+      (screw): Primitive => ({
+        kind: "marker",
+        role: "screw",
+        shape: "cross",
+        at: toPage(screw.xMm, screw.zMm),
+        paperMm: 1.6,
+        part: "lock",
+      }),
+    ),
+    ...board.eyes.map(
+      (eye, i): Primitive => ({
+        kind: "circle",
+        role: "eye",
+        centre: toPage(eye.xMm, eye.zMm),
+        radiusMm: EYE_RADIUS_MM,
+        part: `eye-${i + 1}`,
+      }),
+    ),
+    ...lift.cords.map((cord) => cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5])),
+    callout([lockX, lockY - height / 2], "lock", [lift.controlSide === "right" ? -5 : 5, -9.5], {
+      part: "lock",
+    }),
+  ];
+}
+
+/** All from the left end: eyes on one line, lock and brackets on the next. */
+function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
+  const { shade, units } = input;
+  const { board, lift } = shade;
+  const origin = toPage(board.leftMm, 0);
+  const at = (xMm: number): Point => [xMm, origin[1]];
+  const one = (xMm: number, running: string, offset: number, rest: Record<string, string>) =>
+    measure({ from: origin, to: at(xMm), offset, running, ...rest }, units);
+  const bracketName = board.fixing === "brackets" ? "bracket" : "screw";
+  return [
+    ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
+    one(board.leftMm + board.lengthMm, "eyes", -8, {
+      part: "board",
+      ...figure(input, "measure.board-length"),
+    }),
+    one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
+    ...board.brackets.map((bracket) =>
+      one(bracket.xMm, "fixings", -24, { label: bracketName, part: `bracket-${bracket.number}` }),
+    ),
+  ];
+}

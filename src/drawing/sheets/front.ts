@@ -1,0 +1,178 @@
+import type { Drawing, Point, Primitive } from "../model.ts";
+import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import { hangingTail } from "./hanging-tail.ts";
+import { line, measure, note, type Rect, rect } from "./shapes.ts";
+import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+
+/** The shade seen from the room, anywhere between lowered and raised, in its opening where that is known. */
+export function drawFront(input: SheetInput): Drawing {
+  const { shade, units, raise } = input;
+  const { size, grid, lift } = shade;
+  const shape = raisedShape(grid, raise);
+  const { id, words } = raiseName(raise);
+  return {
+    id: `front${id}`,
+    title: "Front",
+    caption: `Seen from the room. ${words}.`,
+    primitives: [
+      ...drawOpening(input),
+      ...drawCloth(input, shape),
+      ...openingOf(shade).map((opening) => rect("ghost", opening)),
+      ...hangingTail(input, raise, (x) => x),
+      ...drawMeasures(input, shape),
+    ],
+    facts: [
+      lengthFact("Finished width", size.finishedWidthMm, units),
+      lengthFact("Finished length", size.finishedLengthMm, units),
+      lengthFact("Top line to hem now", shape.hemYMm, units),
+      lengthFact("Top line to hem when raised", grid.raisedHeightMm, units),
+      { label: "Rows of rings", text: String(grid.rows.length) },
+      { label: "Columns of rings", text: String(grid.columns.length) },
+      { label: "Control side", text: lift.controlSide },
+      ...(size.hemAboveFloorMm === undefined
+        ? []
+        : [lengthFact("Hem above the floor when lowered", size.hemAboveFloorMm, units)]),
+    ],
+  };
+}
+
+function openingOf({ size }: SheetInput["shade"]): Rect[] {
+  if (size.openingTopMm === undefined) return [];
+  return [
+    {
+      x: (size.finishedWidthMm - size.openingWidthMm) / 2,
+      y: size.openingTopMm,
+      width: size.openingWidthMm,
+      height: size.openingHeightMm,
+    },
+  ];
+}
+
+/** Glass and edge of the opening behind the shade, and the floor. */
+function drawOpening({ shade }: SheetInput): Primitive[] {
+  const { size } = shade;
+  const primitives: Primitive[] = openingOf(shade).flatMap((opening) => [
+    rect("glass", opening),
+    rect("opening", opening, { part: "opening" }),
+  ]);
+  const floor = size.topAboveFloorMm;
+  if (floor !== undefined) {
+    const overhang = size.finishedWidthMm * 0.12;
+    primitives.push(
+      line("floor", [
+        [-overhang, floor],
+        [size.finishedWidthMm + overhang, floor],
+      ]),
+      note([size.finishedWidthMm / 2, floor], "Floor", { shiftPaperMm: [0, 2.4] }),
+    );
+  }
+  return primitives;
+}
+
+/** From behind to the front: the hem section first, then fold over fold, the flat cloth last. */
+function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const width = shade.size.finishedWidthMm;
+  const primitives: Primitive[] = [];
+  const bottomRowY = shape.rows[0]?.yMm ?? 0;
+  const piece = (top: number, bottom: number) =>
+    rect("faceCloth", { x: 0, y: top, width, height: Math.max(0, bottom - top) });
+  const across = (y: number): Point[] => [
+    [0, y],
+    [width, y],
+  ];
+  primitives.push(
+    piece(bottomRowY, shape.hemYMm),
+    line("finishedEdge", across(shape.hemYMm), { part: "hem" }),
+  );
+  const front = shape.folds.filter((fold) => fold.state !== "flat").at(-1);
+  for (const fold of shape.folds) {
+    primitives.push(piece(fold.upperYMm, fold.bottomYMm));
+    const edge = fold === front ? "finishedEdge" : "fold";
+    primitives.push(line(edge, across(fold.bottomYMm), { part: `row-${fold.row}` }));
+  }
+  const top = shape.folds.at(-1)?.upperYMm ?? bottomRowY;
+  primitives.push(piece(0, top), ...seams(shade, top));
+  primitives.push(
+    line("finishedEdge", [
+      [0, shape.bottomYMm],
+      [0, 0],
+      [width, 0],
+      [width, shape.bottomYMm],
+    ]),
+  );
+  return primitives;
+}
+
+/** Joins of the face, where they come to lie on the finished shade. */
+function seams(shade: SheetInput["shade"], down: number): Primitive[] {
+  const face = shade.cloth.layers.find((cut) => cut.layer === "face");
+  if (face === undefined) return [];
+  const turned = (face.cutWidthMm - shade.size.finishedWidthMm) / 2;
+  return face.panels.slice(1).flatMap((panel) => {
+    const x = panel.joinedXMm - turned;
+    const inside = x > 0 && x < shade.size.finishedWidthMm;
+    return inside
+      ? [
+          line(
+            "seam",
+            [
+              [x, 0],
+              [x, down],
+            ],
+            { part: panel.id },
+          ),
+        ]
+      : [];
+  });
+}
+
+function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
+  const { shade, units, raise } = input;
+  const { size, grid } = shade;
+  const width = size.finishedWidthMm;
+  const primitives: Primitive[] = [
+    measure({ from: [0, 0], to: [width, 0], offset: 6, ...figure(input, "measure.finished-width") }, units),
+    measure(
+      {
+        from: [0, 0],
+        to: [0, shape.hemYMm],
+        offset: -7,
+        ...figure(input, raise > 0 ? "shape.raised-height" : "measure.finished-length"),
+      },
+      units,
+    ),
+  ];
+  if (raise <= 0) {
+    const raisedY = grid.raisedHeightMm;
+    primitives.push(
+      line("ghost", [
+        [0, raisedY],
+        [width, raisedY],
+      ]),
+      note([width / 2, raisedY], "hem when raised", {
+        shiftPaperMm: [0, -2.2],
+        yields: true,
+        ground: "faceCloth",
+      }),
+      measure(
+        { from: [width, 0], to: [width, raisedY], offset: 6, ...figure(input, "shape.raised-height") },
+        units,
+      ),
+    );
+  }
+  if (grid.skirtMm > 0) {
+    const bottom = raise <= 0 ? grid.raisedHeightMm : shape.hemYMm;
+    primitives.push(
+      measure(
+        { from: [width, bottom - grid.skirtMm], to: [width, bottom], offset: 13, label: "skirt" },
+        units,
+      ),
+    );
+  }
+  if (size.topAboveFloorMm !== undefined && shape.hemYMm < size.topAboveFloorMm) {
+    primitives.push(
+      measure({ from: [0, shape.hemYMm], to: [0, size.topAboveFloorMm], offset: -7, part: "floor" }, units),
+    );
+  }
+  return primitives;
+}

@@ -1,0 +1,48 @@
+import type { Plan, ShadePlan } from "../../plan/index.ts";
+import type { SheetKind } from "../../shade/index.ts";
+import type { Drawing } from "../model.ts";
+import { drawBack } from "./back.ts";
+import { drawBoardSheet } from "./board.ts";
+import { drawCutting } from "./cutting.ts";
+import { drawFront } from "./front.ts";
+import { drawLockSheet } from "./lock.ts";
+import { drawMarking } from "./marking.ts";
+import type { SheetInput } from "./sheet-input.ts";
+import { drawSide } from "./side.ts";
+import { drawColumnStrip, drawRowStrip, drawStrips } from "./strips.ts";
+
+export { drawLegend } from "./legend.ts";
+export type { SheetInput } from "./sheet-input.ts";
+
+/** Who draws which sheet. */
+export const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
+  front: drawFront,
+  back: drawBack,
+  side: drawSide,
+  cutting: drawCutting,
+  marking: drawMarking,
+  board: drawBoardSheet,
+  lock: drawLockSheet,
+  strips: drawStrips,
+};
+
+export interface SheetOptions {
+  /** 0 lowered, 1 raised; front, back and side follow it. */
+  raise?: number;
+}
+
+/** One sheet of one shade as data, in mm of the real thing. */
+export function drawSheet(
+  kind: SheetKind,
+  plan: Pick<Plan, "units">,
+  shade: ShadePlan,
+  { raise = 0 }: SheetOptions = {},
+): Drawing {
+  return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise });
+}
+
+/** The two marking strips one by one, to be tiled at full size. */
+export function drawMarkingStrips(plan: Pick<Plan, "units">, shade: ShadePlan): Drawing[] {
+  const input = { units: plan.units, shade, raise: 0 };
+  return [drawRowStrip(input), drawColumnStrip(input)];
+}

@@ -1,0 +1,203 @@
+import type { Drawing, Point, Primitive } from "../model.ts";
+import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import { callout, line, measure, rect } from "./shapes.ts";
+import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+
+/** Depth of wall that is drawn, and how far above the board, mm. */
+const WALL_MM = 45;
+const ABOVE_MM = 70;
+const BELOW_MM = 60;
+/** Between face and lining in the drawing, mm: enough to tell them apart. */
+const LAYER_MM = 4;
+const RING_RADIUS_MM = 5;
+const EYE_RADIUS_MM = 6;
+
+/**
+ * A section through the shade near the control side, seen from the left end: wall on the left, room on the right.
+ * The same function draws it lowered, raised and anywhere between.
+ */
+export function drawSide(input: SheetInput): Drawing {
+  const { shade, units, raise } = input;
+  const { board, grid } = shade;
+  const shape = raisedShape(grid, raise);
+  const { id, words } = raiseName(raise);
+  const gathered = shape.folds.filter((fold) => fold.state === "gathered").length;
+  const isMoving = shape.outMm > 0;
+  return {
+    id: `side${id}`,
+    title: "Side",
+    caption: `Section seen from the left end: wall on the left, room on the right. ${words}.${
+      isMoving ? " Folds are drawn as limp cloth; how far they stand out is approximate." : ""
+    }`,
+    primitives: [
+      ...drawSurroundings(input, shape),
+      ...drawHead(input),
+      ...drawCord(input, shape),
+      ...drawCloth(input, shape),
+      ...drawRings(input, shape),
+      ...drawMeasures(input, shape),
+    ],
+    facts: [
+      lengthFact("Top line to hem now", shape.hemYMm, units),
+      lengthFact("Bottom row risen by", shape.liftMm, units),
+      { label: "Folds gathered", text: `${gathered} of ${grid.rows.length}` },
+      lengthFact("Board depth", board.depthMm, units),
+      lengthFact("Headrail allowance", grid.headrailMm, units),
+      ...(isMoving ? [lengthFact("Folds stand out from the cloth by about", shape.outMm, units)] : []),
+    ],
+  };
+}
+
+/** Wall or recess round the shade, glass where the opening is known. Wall face (or back of the recess) is x = 0. */
+function drawSurroundings({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const { size, board, mount } = shade;
+  const bottom = Math.max(size.finishedLengthMm, shape.bottomYMm) + BELOW_MM;
+  if (mount === "inside") {
+    const sillY = size.openingHeightMm;
+    const reach = board.depthMm + WALL_MM;
+    return [
+      rect(
+        "wall",
+        { x: -WALL_MM, y: -ABOVE_MM, width: WALL_MM + reach, height: ABOVE_MM },
+        { part: "opening" },
+      ),
+      rect("wall", { x: -WALL_MM, y: sillY, width: WALL_MM + reach, height: BELOW_MM }, { part: "opening" }),
+      rect("glass", { x: -10, y: 0, width: 6, height: sillY }),
+    ];
+  }
+  const top = size.openingTopMm;
+  if (top === undefined) {
+    return [rect("wall", { x: -WALL_MM, y: -ABOVE_MM, width: WALL_MM, height: bottom + ABOVE_MM })];
+  }
+  const sillY = top + size.openingHeightMm;
+  const floor = Math.max(bottom, sillY + BELOW_MM);
+  return [
+    rect("wall", { x: -WALL_MM, y: -ABOVE_MM, width: WALL_MM, height: ABOVE_MM + top }),
+    rect("wall", { x: -WALL_MM, y: sillY, width: WALL_MM, height: floor - sillY }, { part: "opening" }),
+    rect("glass", { x: -WALL_MM * 0.6, y: top, width: 6, height: sillY - top }),
+  ];
+}
+
+/** Board, eye and lock at the head. */
+function drawHead({ shade }: SheetInput): Primitive[] {
+  const { board, lift } = shade;
+  const eyeZ = board.eyes[0]?.zMm ?? board.depthMm / 2;
+  return [
+    rect("board", { x: 0, y: 0, width: board.depthMm, height: board.thicknessMm }, { part: "board" }),
+    rect(
+      "housing",
+      {
+        x: lift.seat.zMm - lift.housingWidthMm / 2,
+        y: board.thicknessMm,
+        width: lift.housingWidthMm,
+        height: lift.housingHeightMm,
+      },
+      { part: "lock" },
+    ),
+    {
+      kind: "circle",
+      role: "eye",
+      centre: [eyeZ, board.thicknessMm + EYE_RADIUS_MM],
+      radiusMm: EYE_RADIUS_MM,
+      part: "eye-1",
+    },
+  ];
+}
+
+/** Up from the bottom row to the eye. */
+function drawCord({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const { board } = shade;
+  const eyeZ = board.eyes[0]?.zMm ?? board.depthMm / 2;
+  const ringZ = ringPlane(shade);
+  const bottom = shape.rows[0]?.yMm ?? 0;
+  const top = shape.rows.at(-1)?.yMm ?? 0;
+  return [
+    line(
+      "cord",
+      [
+        [ringZ, bottom],
+        [ringZ, top],
+        [eyeZ, board.thicknessMm + EYE_RADIUS_MM],
+      ],
+      { part: "cord-1" },
+    ),
+  ];
+}
+
+function ringPlane({ board }: SheetInput["shade"]): number {
+  return board.depthMm - LAYER_MM - RING_RADIUS_MM;
+}
+
+/** Face outside, lining inside it; the face runs over the board's front and top. */
+function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const { board, cloth } = shade;
+  const plane = board.depthMm;
+  const path: Point[] = [
+    [0, 0],
+    [plane, 0],
+  ];
+  for (const fold of [...shape.folds].reverse())
+    for (const [out, y] of fold.outline) append(path, [plane + out, y]);
+  append(path, [plane, shape.hemYMm]);
+  const face = line("faceCloth", path, { part: "face" });
+  if (!cloth.layers.some((cut) => cut.layer === "lining")) return [face];
+  const hanging = path.slice(1);
+  const lining = inwards(hanging, LAYER_MM).filter(([, y]) => y > board.thicknessMm);
+  return [line("liningCloth", lining, { part: "lining" }), face];
+}
+
+function append(path: Point[], point: Point): void {
+  const last = path.at(-1);
+  if (last !== undefined && Math.hypot(last[0] - point[0], last[1] - point[1]) < 1e-6) return;
+  path.push(point);
+}
+
+/** The same line moved to its right-hand side: on a cloth drawn from the top down that is the glass side. */
+function inwards(path: readonly Point[], byMm: number): Point[] {
+  return path.map((point, i): Point => {
+    const before = path[i - 1] ?? point;
+    const after = path[i + 1] ?? point;
+    const length = Math.hypot(after[0] - before[0], after[1] - before[1]) || 1;
+    const normal: Point = [(after[1] - before[1]) / length, -(after[0] - before[0]) / length];
+    return [point[0] - normal[0] * byMm, point[1] - normal[1] * byMm];
+  });
+}
+
+function drawRings({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const x = ringPlane(shade);
+  return shape.rows.map((row) => ({
+    kind: "circle",
+    role: "ring",
+    centre: [x, row.yMm],
+    radiusMm: RING_RADIUS_MM,
+    part: `row-${row.number}`,
+  }));
+}
+
+function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
+  const { shade, units, raise } = input;
+  const { board, grid } = shade;
+  const right = board.depthMm + shape.outMm;
+  const hem: Point = [board.depthMm, shape.hemYMm];
+  return [
+    measure(
+      {
+        from: [right, 0],
+        to: [right, hem[1]],
+        offset: 7,
+        ...figure(input, raise >= 1 ? "shape.raised-height" : "measure.finished-length"),
+      },
+      units,
+    ),
+    measure({ from: [0, 0], to: [board.depthMm, 0], offset: 5, part: "board" }, units),
+    ...(raise > 0
+      ? [
+          measure(
+            { from: [right, 0], to: [right, grid.headrailMm], offset: 15, label: "flat", part: "headrail" },
+            units,
+          ),
+        ]
+      : []),
+    callout([board.depthMm, (shape.rows.at(-1)?.yMm ?? 0) * 0.55], "face", [4, 0], { part: "face" }),
+  ];
+}
