@@ -1,0 +1,70 @@
+import type { Layer, LayerCut } from "../shade/index.ts";
+import { fineText, lengthText } from "../units/index.ts";
+import { type Habit, PRACTICE } from "./practice.ts";
+import type { StepInput } from "./step-input.ts";
+
+/** The shade as the hands meet it: what every chapter asks again and again, worked out once. */
+export interface Bench extends StepInput {
+  /** A length in the maker's own units. */
+  len: (lengthMm: number) => string;
+  fine: (lengthMm: number) => string;
+  /** A measure of the hand. */
+  about: (name: keyof typeof PRACTICE) => string;
+  layer: (layer: Layer) => LayerCut | undefined;
+  /** Size of a piece once shrunk: cut size × (1 − shrinkage still to come). */
+  shrunk: (cut: LayerCut) => { width: (mm: number) => number; length: (mm: number) => number };
+  sideHemMm: number;
+  bottomHemMm: number;
+  /** Cloth of the face beyond its top line. */
+  boardAllowanceMm: number;
+  /** Hem line to top line on the flat face, pockets not yet taken up. */
+  faceTopLineMm: number;
+  /** How far the lining reaches below the hem line; negative where it ends above. */
+  liningBelowMm: number;
+  /** The bottom hem takes the lining's lower edge in. */
+  liningInHem: boolean;
+  /** What the hands see when the shade lies face down: the lining, or the wrong side of the face. */
+  back: string;
+  ribbed: boolean;
+  stapled: boolean;
+}
+
+export function benchOf(input: StepInput): Bench {
+  const { brief, cloth, size } = input;
+  const { units, making } = brief;
+  const { hems, ribs, board } = making;
+  const layer = (wanted: Layer) => cloth.layers.find((cut) => cut.layer === wanted);
+  const takeUpMm = ribs.kind === "through-pocket" ? 2 * ribs.pocketMm * cloth.ribLines.length : 0;
+  const bottomHemMm = hems.bottomTurnMm * hems.bottomTurns;
+  const faceTopLineMm = size.finishedLengthMm + takeUpMm;
+  const habitMm = (habit: Habit) => habit[units.system].value;
+  const shrunk: Bench["shrunk"] = (cut) => {
+    const { shrinkWidth = 0, shrinkLength = 0 } = brief.cloths[cut.layer] ?? {};
+    return { width: (mm) => mm * (1 - shrinkWidth), length: (mm) => mm * (1 - shrinkLength) };
+  };
+  const face = layer("face");
+  const faceLengthMm = face === undefined ? 0 : shrunk(face).length(face.cutLengthMm);
+  const boardAllowanceMm = faceLengthMm - faceTopLineMm - bottomHemMm;
+  const lining = layer("lining");
+  const liningTakeUpMm = ribs.kind === "lining-pocket" ? 2 * ribs.pocketMm * cloth.ribLines.length : 0;
+  const liningLengthMm =
+    lining === undefined ? 0 : shrunk(lining).length(lining.cutLengthMm) - liningTakeUpMm;
+  const liningBelowMm = liningLengthMm - boardAllowanceMm - faceTopLineMm;
+  return {
+    ...input,
+    len: (lengthMm) => lengthText(lengthMm, units),
+    fine: fineText,
+    about: (name) => lengthText(habitMm(PRACTICE[name]), units),
+    layer,
+    shrunk,
+    sideHemMm: hems.sideTurnMm * hems.sideTurns,
+    bottomHemMm,
+    boardAllowanceMm,
+    liningBelowMm,
+    liningInHem: lining !== undefined && liningBelowMm >= -hems.bottomTurnMm,
+    faceTopLineMm,
+    back: lining === undefined ? "wrong side of the face" : "lining",
+    ribbed: cloth.ribLines.length > 0,
+    stapled: board.attachment === "staple",
+  };
+}

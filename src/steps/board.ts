@@ -1,0 +1,127 @@
+import type { Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { DRILL, SAW, STAPLER } from "./hazards.ts";
+import { counted, listed, placed, sentences } from "./wording.ts";
+
+/** From a length of wood to a board with eyes and the shade on it; the lock waits for its cords. */
+export function boardSteps(bench: Bench): Step[] {
+  return [saw(bench), fixingHoles(bench), cover(bench), eyes(bench), lockHoles(bench), attach(bench)];
+}
+
+function saw({ board, len }: Bench): Step {
+  return {
+    id: "board-saw",
+    chapter: "board",
+    title: "Saw the board",
+    text: `Saw the board, ${board.sectionName}, to ${len(board.lengthMm)}, ends square, and sand the edges that the cloth will lie on.`,
+    check: `It is ${len(board.depthMm)} from front to back and ${len(board.thicknessMm)} thick.`,
+    caution: SAW,
+    sheet: "board",
+    figures: ["measure.board-length"],
+  };
+}
+
+/** Places on the board are measured from its left end, seen from the room. */
+function fromEnd({ board, len }: Bench, xMm: number): string {
+  return len(xMm - board.leftMm);
+}
+
+function fixingHoles(bench: Bench): Step {
+  const { board } = bench;
+  const at = listed(board.brackets.map((bracket) => fromEnd(bench, bracket.xMm)));
+  const brackets = board.fixing === "brackets";
+  return {
+    id: "board-fixing",
+    chapter: "board",
+    title: brackets ? "Mark where the brackets come" : "Drill for the fixing screws",
+    text: brackets
+      ? `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end mark the middle of ${counted(board.brackets.length, "bracket")} at ${at}, and drill a starting hole for each bracket’s own screw.`
+      : `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end drill ${counted(board.brackets.length, "hole")} right through, midway between front and back, at ${at}. A screw must slide through without biting.`,
+    check: brackets
+      ? "No bracket comes where an eye or the lock will be."
+      : "No hole comes where an eye or the lock will be.",
+    caution: DRILL,
+    sheet: "board",
+  };
+}
+
+function cover({ board, layer, len, about }: Bench): Step {
+  const from = layer("lining") === undefined ? "face cloth" : "lining";
+  return {
+    id: "board-cover",
+    chapter: "board",
+    title: "Cover the board",
+    text: `Cut a strip of ${from}, ${len(board.covering.widthMm)} by ${len(board.covering.lengthMm)}. Wrap the board in it like a parcel, the free edge turned under by ${about("coverTurn")} on the top, ends folded flat, and staple it on the top.`,
+    check: "The front edge and the underside are smooth, without a staple.",
+    caution: STAPLER,
+    sheet: "board",
+  };
+}
+
+function eyes(bench: Bench): Step {
+  const { board, brief, len } = bench;
+  const zMm = board.eyes[0]?.zMm ?? board.depthMm / 2;
+  return {
+    id: "board-eyes",
+    chapter: "board",
+    title: `Screw in ${counted(board.eyes.length, "eye")}`,
+    text: `Underside up, wall edge towards you. Mark ${len(zMm)} from the wall edge, and from the left end ${placed(
+      "eye",
+      board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
+    )}: one above each column. Drill a starting hole through the cover for each, and screw the eye, ${brief.eye.name}, in until its ring lies along the board.`,
+    check: "A cord laid along the board runs straight through all of them.",
+    caution: DRILL,
+    sheet: "board",
+  };
+}
+
+function lockHoles(bench: Bench): Step {
+  const { lift, len } = bench;
+  const { seat } = lift;
+  const screws = placed(
+    "screw",
+    seat.screwsMm.map((screw, i) => ({
+      number: i + 1,
+      at: `${fromEnd(bench, screw.xMm)} from the left end, ${len(screw.zMm)} from the wall edge`,
+    })),
+  );
+  const where =
+    seat.kind === "between" ? "between the last two eyes on the control side" : "outside the last eye";
+  return {
+    id: "board-lock",
+    chapter: "board",
+    title: "Mark the place of the lock",
+    text: sentences(
+      `The lock, ${lift.lockName}, sits ${where}, its middle ${fromEnd(bench, seat.xMm)} from the left end of the board.`,
+      `Drill starting holes for its screws: ${screws}.`,
+      "Do not screw it on yet. It is threaded in the hand first.",
+    ),
+    check: `Held in its place it is clear of every eye, and its toothed roller lies to the ${seat.facing}, seen from the room: towards the outside of the shade.`,
+    caution: DRILL,
+    sheet: "board",
+  };
+}
+
+function attach({ board, size, len, about, stapled, boardAllowanceMm }: Bench): Step {
+  const centred =
+    board.leftMm > 0.5
+      ? `The shade reaches ${len(board.leftMm)} beyond the board at each end.`
+      : "Both ends are level.";
+  return {
+    id: "board-attach",
+    chapter: "board",
+    title: stapled ? "Staple the shade to the board" : "Press the shade to the board",
+    text: stapled
+      ? sentences(
+          `Lay the top line of the shade on the top front edge of the board, the lining towards the wall. ${centred}`,
+          `Bring the ${len(boardAllowanceMm)} beyond the line back over the top and staple it there, first in the middle, then at both ends, then in between.`,
+          "Trim what hangs over at the back.",
+        )
+      : sentences(
+          `Staple the hook half of the tape along the front edge of the board, level with its top. Press the shade on, its upper fold level with the top edge. ${centred}`,
+        ),
+    check: `From the top front edge of the board to the hem it measures ${len(size.finishedLengthMm)} at both sides, within ${about("level")}.`,
+    caution: STAPLER,
+    sheet: "side",
+  };
+}

@@ -1,0 +1,177 @@
+import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
+import { clothLengthText } from "../units/index.ts";
+import type { Bench } from "./bench.ts";
+import { BLACKOUT_IRON, IRON, SAW } from "./hazards.ts";
+import { counted, listed, sentences } from "./wording.ts";
+
+/** From the bolt to squared pieces: look, shrink, square, cut, saw. */
+export function cutSteps(bench: Bench): Step[] {
+  const { cloth } = bench;
+  return [
+    look(bench),
+    press(bench),
+    squareEnd(),
+    ...cloth.layers.map((cut) => cutLayer(bench, cut)),
+    ...trim(bench),
+    ...strips(bench),
+    bars(bench),
+  ];
+}
+
+function look({ brief, cloth, len }: Bench): Step {
+  const each = cloth.layers.map(
+    (cut) =>
+      `for the ${LAYER_NAMES[cut.layer].toLowerCase()} ${clothLengthText(cut.lengthMm, brief.units)} of “${cut.clothName}”, ${len(cut.usableWidthMm)} wide between the selvedges`,
+  );
+  return {
+    id: "cut-look",
+    chapter: "cut",
+    title: "Look the cloth over",
+    text: `Unroll it on a large flat table. You need: ${each.join("; ")}. Look for flaws now, and mark the right side and the way up with pins.`,
+    check: "Measure the usable width at both ends and in the middle: no place is narrower than that.",
+    sheet: "cutting",
+    figures: cloth.layers.map((cut) => `cloth.${cut.layer}-length`),
+  };
+}
+
+function press({ brief, cloth }: Bench): Step {
+  const unknown = cloth.layers.filter((cut) => {
+    const used = brief.cloths[cut.layer];
+    return used?.shrinkLength === undefined && used?.shrinkWidth === undefined;
+  });
+  const names = [...new Set(unknown.map((cut) => cut.clothName))];
+  return {
+    id: "cut-press",
+    chapter: "cut",
+    title: "Shrink and press",
+    text:
+      names.length > 0
+        ? `How much ${listed(names.map((name) => `“${name}”`))} will still shrink is not known. Clean it now as the shade will be cleaned later, dry it, and press it flat. Press the rest too, and let the cloth cool before you measure.`
+        : "Press the cloth flat, and let it cool before you measure.",
+    caution: cloth.layers.some((cut) => cut.layer === "blackout") ? BLACKOUT_IRON : IRON,
+  };
+}
+
+function squareEnd(): Step {
+  return {
+    id: "cut-square",
+    chapter: "cut",
+    title: "Square the end",
+    text: "Pull one thread out from selvedge to selvedge and cut along the line it leaves. Where no thread will pull, or a print runs off the weave, draw a line at right angles to the selvedge with a large set square. Cut the selvedges off.",
+    sheet: "cutting",
+  };
+}
+
+function cutLayer(bench: Bench, cut: LayerCut): Step {
+  const { layer, cutWidthMm, cutLengthMm, panels } = cut;
+  const { len, about } = bench;
+  const name = LAYER_NAMES[layer].toLowerCase();
+  const pieces =
+    panels.length === 1
+      ? `Cut one piece, ${len(cutWidthMm)} wide and ${len(cutLengthMm)} long.`
+      : `Cut ${panels.length} pieces, each ${len(cutLengthMm)} long: ${panelWidths(bench, cut)}.`;
+  return {
+    id: `cut-${layer}`,
+    chapter: "cut",
+    title: `Cut the ${name}`,
+    text: sentences(pieces, allowances(bench, cut), ...pattern(bench, cut)),
+    check: `Both diagonals of ${panels.length === 1 ? "the piece" : "each piece"} agree within ${about("square")}.`,
+    sheet: "cutting",
+    figures: [`cloth.${layer}-cut-width`, `cloth.${layer}-cut-length`],
+  };
+}
+
+function panelWidths({ len }: Bench, { panels }: LayerCut): string {
+  const full = panels.filter((panel) => panel.full);
+  const sides = panels.filter((panel) => !panel.full);
+  const fullWidth = full[0]?.widthMm ?? 0;
+  const sideWidth = sides[0]?.widthMm ?? 0;
+  return listed([
+    ...(full.length > 0 ? [`${full.length} of the full ${len(fullWidth)} for the middle`] : []),
+    ...(sides.length > 0 ? [`${sides.length} of ${len(sideWidth)} for the sides`] : []),
+  ]);
+}
+
+function allowances({ brief, cloth, len, sideHemMm, bottomHemMm }: Bench, cut: LayerCut): string {
+  const shrinks = cut.makeUp.some((part) => part.label === "shrinkage");
+  const kept = shrinks ? "The shrinkage still to come is in these figures." : "";
+  if (cut.layer !== "face") return kept;
+  const parts = [
+    ...(sideHemMm > 0 ? [`${len(sideHemMm)} for each side hem`] : []),
+    ...(bottomHemMm > 0 ? [`${len(bottomHemMm)} for the bottom hem`] : []),
+    brief.making.board.attachment === "staple" ? "the cloth for the board" : "the turn-down at the top",
+    ...(brief.making.ribs.kind === "through-pocket" ? [counted(cloth.ribLines.length, "rib pocket")] : []),
+  ];
+  return sentences(`In it are ${listed(parts)}.`, kept);
+}
+
+function pattern({ brief, len }: Bench, cut: LayerCut): string[] {
+  const repeat = brief.cloths[cut.layer]?.repeat;
+  if (repeat === undefined) return [];
+  return [
+    `The pattern repeats every ${len(repeat.verticalMm)}: start each length at the same place in it, ${len(cut.repeatLengthMm)} after the one before.`,
+    ...(repeat.match === "half-drop" && cut.panels.length > 1
+      ? [
+          `It drops by half: cut the middle and every second piece from it first, move on by half a repeat, ${len(repeat.verticalMm / 2)}, then cut the others.`,
+        ]
+      : []),
+  ];
+}
+
+/** Pieces that were cut large for the shrinkage still to come. */
+function trim(bench: Bench): Step[] {
+  const { cloth, len, shrunk } = bench;
+  const shrinking = cloth.layers.filter((cut) => cut.makeUp.some((part) => part.label === "shrinkage"));
+  if (shrinking.length === 0) return [];
+  const sizes = shrinking.map((cut) => {
+    const to = shrunk(cut);
+    const widths = [...new Set(cut.panels.map((panel) => len(to.width(panel.widthMm))))];
+    return `${LAYER_NAMES[cut.layer].toLowerCase()}, ${listed(widths)} wide and ${len(to.length(cut.cutLengthMm))} long`;
+  });
+  return [
+    {
+      id: "cut-trim",
+      chapter: "cut",
+      title: "Shrink the pieces, then trim",
+      text: `Clean the pieces now as the shade will be cleaned later, dry them and press them. They should come down to: ${sizes.join("; ")}. Trim them to that, square.`,
+      check:
+        "No piece has come out smaller. If one has, enter the shrinkage that you found and cut it again.",
+      caution: IRON,
+      sheet: "cutting",
+    },
+  ];
+}
+
+function strips({ cloth, len, layer }: Bench): Step[] {
+  if (cloth.strips === undefined) return [];
+  const { count, widthMm, lengthMm } = cloth.strips;
+  const from = layer("lining") === undefined ? "face" : "lining";
+  return [
+    {
+      id: "cut-strips",
+      chapter: "cut",
+      title: "Cut the pocket strips",
+      text: `From what is left of the ${from} cut ${counted(count, "strip")}, each ${len(widthMm)} wide and ${len(lengthMm)} long.`,
+      sheet: "cutting",
+    },
+  ];
+}
+
+function bars({ brief, cloth, board, len }: Bench): Step {
+  const ribs = cloth.ribLines.length;
+  return {
+    id: "cut-bar",
+    chapter: "cut",
+    title: ribs > 0 ? "Saw the weight bar and the ribs" : "Saw the weight bar",
+    text: sentences(
+      board.barLengthMm === undefined
+        ? `Have the bar for the hem (${brief.bar.name}) at hand.`
+        : `Saw the weight bar, ${board.barName ?? brief.bar.name}, to ${len(board.barLengthMm)}.`,
+      ribs > 0 &&
+        cloth.ribLengthMm !== undefined &&
+        `Saw ${counted(ribs, "rib")}, ${brief.rib.name}, to ${len(cloth.ribLengthMm)}.`,
+      "File the ends smooth and put tape round them, so that they do not wear through the cloth.",
+    ),
+    caution: SAW,
+  };
+}

@@ -1,0 +1,116 @@
+import type { Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { CORDS_AT_HANGING, HOLD_BOARD, WALL } from "./hazards.ts";
+import { counted, listed, sentences } from "./wording.ts";
+
+/** Board up, shade down, cord on its cleat. */
+export function hangSteps(bench: Bench): Step[] {
+  return [
+    wall(bench),
+    ...(bench.board.fixing === "brackets" ? [brackets(bench), ontoBrackets(bench)] : [screwUp(bench)]),
+    cleat(bench),
+    tryIt(bench),
+  ];
+}
+
+const SUBSTRATE_TEXT = {
+  timber: "The board goes into timber: find its edges, and keep the screws in the middle of it.",
+  masonry: "The board goes into masonry: drill for plugs that suit it, and not into a joint.",
+  "hollow-wall":
+    "The board goes on a hollow wall: find a stud, or use anchors whose own instructions allow the load.",
+  unknown:
+    "What is behind the plaster is not known. Find out before you drill: no stud and no lintel is taken for granted here.",
+} as const;
+
+function wall({ brief, lift, board, len }: Bench): Step {
+  const { count, lengthMm } = board.screws;
+  return {
+    id: "hang-wall",
+    chapter: "hang",
+    title: "See what you fix into",
+    text: sentences(
+      SUBSTRATE_TEXT[brief.making.board.substrate],
+      `This plan counts on ${counted(count, "screw")} of ${len(lengthMm)}.`,
+      lift.cords.length > 0 && "They carry the shade and every pull on the cords.",
+    ),
+    caution: WALL,
+    sheet: "board",
+  };
+}
+
+function brackets(bench: Bench): Step {
+  const { brief, board, size, len, about } = bench;
+  const at = listed(board.brackets.map((bracket) => len(bracket.xMm - board.leftMm)));
+  const height =
+    brief.mount === "outside"
+      ? `Draw a level line ${len(brief.making.mount.overlapAboveMm)} above the opening for the top of the board.`
+      : "Draw a level line for the top of the board.";
+  return {
+    id: "hang-brackets",
+    chapter: "hang",
+    title: "Fix the brackets",
+    text: sentences(
+      height,
+      size.topAboveFloorMm !== undefined && `It is ${len(size.topAboveFloorMm)} above the floor.`,
+      `Mark the board’s left end on it, and from there ${counted(board.brackets.length, "bracket")} at ${at}. The brackets carry the board from below: their upper faces come ${len(board.thicknessMm)} under the line.`,
+    ),
+    check: `A spirit level laid over all brackets shows no more than ${about("level")} from end to end.`,
+    caution: WALL,
+    sheet: "board",
+  };
+}
+
+function ontoBrackets(_bench: Bench): Step {
+  return {
+    id: "hang-board",
+    chapter: "hang",
+    title: "Set the board on the brackets",
+    text: "Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Set the board on the brackets against the wall and put a screw through each bracket into its underside. Then untie the shade and let it down.",
+    check: "Pull down hard on the board at both ends: nothing moves.",
+    caution: HOLD_BOARD,
+    sheet: "side",
+  };
+}
+
+function screwUp({ board, len }: Bench): Step {
+  const at = listed(board.brackets.map((bracket) => len(bracket.xMm - board.leftMm)));
+  return {
+    id: "hang-board",
+    chapter: "hang",
+    title: "Screw the board up",
+    text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Hold the board against the head of the opening, the same gap at either end, and put a screw of ${len(board.screws.lengthMm)} up through each hole, at ${at} from its left end: first one in the middle, then the others. Then untie the shade and let it down.`,
+    check: "Pull down hard on the board at both ends: nothing moves, and no gap opens above it.",
+    caution: HOLD_BOARD,
+    sheet: "side",
+  };
+}
+
+function cleat({ brief, lift, len }: Bench): Step {
+  return {
+    id: "hang-cleat",
+    chapter: "hang",
+    title: "Fix the cleat",
+    text: sentences(
+      `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(brief.making.lift.cleatAboveFloorMm)} or more above the floor.`,
+      `The cord hangs ${len(lift.tailLoweredMm)} below the lock when the shade is down and ${len(lift.tailRaisedMm)} when it is up. Wind all of it on the cleat in figures of eight, every time.`,
+    ),
+    check:
+      "With the shade up and the cord wound on, no cord hangs where a child can reach it. If one does, the shade should not hang there.",
+    caution: CORDS_AT_HANGING,
+    sheet: "front",
+    figures: ["rig.tail-raised"],
+  };
+}
+
+function tryIt({ grid, lift, len }: Bench): Step {
+  return {
+    id: "hang-try",
+    chapter: "hang",
+    title: "Raise it for the first time",
+    text: `Stand below the lock, a hand on the board the first time, and pull the cords slowly down, away from the ${lift.controlSide} edge. The shade goes up from the hem; raised, it is ${len(grid.raisedHeightMm)} high. Swing the cords outward to lock it, inward to let it down. Do this a few times and watch the eyes.`,
+    check: "It goes up without catching, holds where you stop, and comes all the way down.",
+    caution: CORDS_AT_HANGING,
+    sheet: "side",
+    figures: ["shape.raised-height"],
+  };
+}

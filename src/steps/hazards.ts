@@ -1,0 +1,21 @@
+/** What can hurt at the bench and on the ladder, worded once. */
+export const IRON =
+  "Iron and steam burn. Stand the iron upright, keep your hand out of the steam, and try a scrap first.";
+export const BLACKOUT_IRON =
+  "Iron and steam burn, and blackout melts: a cool iron at most, no steam, and a scrap first.";
+export const SAW =
+  "Clamp what you saw, keep your hand behind the blade and wear eye protection. Cut metal and glass-fibre ends are sharp; do not breathe the dust.";
+export const STAPLER =
+  "A staple gun fires through a finger. Keep your other hand away from its nose, point it at the board only, and wear eye protection.";
+export const DRILL = "Clamp the board before you drill it, and wear eye protection.";
+export const WALL =
+  "Look for electric cables, pipes and gas in the wall before you drill; they run above and beside windows. If you cannot tell what is there, ask someone licensed for that work. Wear eye protection. Local codes come before this plan.";
+export const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
+export const HOLD_BOARD =
+  "Keep one hand on the board until the last screw is in: a falling board hurts. Have someone hold the shade up. Stand on a steady ladder.";
+export const CORDS_AT_THREADING =
+  "From here on there are cords that can strangle a child. Never knot cords together, clear every offcut away, and do not leave the work where children are.";
+export const CORDS_LEFT_HANGING =
+  "Cords strangle small children. Clear offcuts away at once, keep cots and furniture away, and never knot cords together. A cleat does not remove the hazard.";
+export const CORDS_AT_HANGING =
+  "Cords strangle small children. Keep cots, beds and furniture away from this window, and never knot cords together. A cleat does not remove the hazard. Local codes, the instructions of the parts and licensed practice come before this plan.";

@@ -1,0 +1,80 @@
+import type { Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
+import { placed, sentences } from "./wording.ts";
+
+/** The hem brought level by the knots at the bottom rings, then the tails joined. */
+export function levelSteps(bench: Bench): Step[] {
+  return [look(bench), knots(bench), ...connect(bench), trim(bench)];
+}
+
+function look({ size, lift, len, about }: Bench): Step {
+  const floor = size.hemAboveFloorMm;
+  return {
+    id: "level-look",
+    chapter: "level",
+    title: "See how the hem hangs",
+    text: sentences(
+      "Raise the shade by a hand’s breadth and lock it, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.",
+      floor !== undefined && `Let right down, the hem is planned ${len(floor)} above the floor.`,
+      lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
+    ),
+    check: `Level means within ${about("level")} from end to end.`,
+    caution: LADDER,
+    sheet: "back",
+  };
+}
+
+/** A cord runs from its knot to the lock: taking up at the knot lifts the hem at that column by as much. */
+function knots({ brief, grid, lift, len }: Bench): Step {
+  const nearest = [...lift.cords].sort((a, b) => a.runMm - b.runMm)[0];
+  const { knotsMm } = brief.making.lift;
+  return {
+    id: "level-knots",
+    chapter: "level",
+    title: "Move the knots",
+    text: sentences(
+      lift.cords.length > 1 &&
+        nearest !== undefined &&
+        `Leave cord ${nearest.number}, nearest the lock, as it is, and bring the others to it.`,
+      "Where the hem hangs low, the cord of that column is too long: undo its knot at the bottom ring, take up as much as the hem is low, and tie it again. Where the hem hangs high, let out as much.",
+      `From the left edge, seen from the room, hangs ${placed(
+        "cord",
+        grid.columns.map((column) => ({ number: column.number, at: len(column.xMm) })),
+      )}.`,
+      `Each cord was cut with ${len(knotsMm)} for knots.`,
+    ),
+    check:
+      "Lower it, raise it again by a hand’s breadth: the hem is still level and no cord is slack. Put a drop of glue on every knot.",
+    sheet: "back",
+  };
+}
+
+function connect({ lift, about }: Bench): Step[] {
+  if (lift.cords.length < 2) return [];
+  return [
+    {
+      id: "level-connector",
+      chapter: "level",
+      title: "Join the tails in the connector",
+      text: `Let the shade right down. Even the tails, all cords just tight, and fit the cord connector on all ${lift.cords.length} of them, ${about("connectorBelowLock")} or less below the lock. Use one that comes apart under a pull, as its own instructions show. Do not knot the cords into one another instead.`,
+      check: "Raise and lower it: the hem stays level and the connector does not run into the lock.",
+      caution: CORDS_AT_HANGING,
+      sheet: "lock",
+    },
+  ];
+}
+
+function trim({ lift, len }: Bench): Step {
+  const one = lift.cords.length === 1;
+  return {
+    id: "level-trim",
+    chapter: "level",
+    title: one ? "Trim the tail" : "Trim the tails",
+    text: `With the shade right down, cut ${one ? "the tail" : "all tails level,"} ${len(lift.tailLoweredMm)} below the lock, and seal ${one ? "its end" : "the ends"}. Put the offcuts in the bin at once.`,
+    check: `Raised, ${one ? "it hangs" : "they hang"} ${len(lift.tailRaisedMm)} below the lock, and all of it goes on the cleat.`,
+    caution: CORDS_LEFT_HANGING,
+    sheet: "front",
+    figures: ["rig.tail-raised"],
+  };
+}

@@ -1,0 +1,100 @@
+import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { BLACKOUT_IRON, IRON } from "./hazards.ts";
+import { layerSteps } from "./make-layers.ts";
+import { sentences } from "./wording.ts";
+
+/** Joins, side hems, layers and bottom hem, apart so that pockets can come between them. */
+export function clothSteps(bench: Bench) {
+  return {
+    joins: bench.cloth.layers.filter((cut) => cut.panels.length > 1).map((cut) => join(bench, cut)),
+    hemsPressed: [lines(bench), ...sideHems(bench)],
+    layers: layerSteps(bench),
+    bottomHem: bottomHem(bench),
+  };
+}
+
+function join({ brief, len, shrunk }: Bench, cut: LayerCut): Step {
+  const name = LAYER_NAMES[cut.layer].toLowerCase();
+  const matched = cut.repeatMm !== undefined;
+  return {
+    id: `make-join-${cut.layer}`,
+    chapter: "make",
+    title: `Join the ${name}`,
+    text: sentences(
+      `Lay the ${cut.panels.length} pieces of the ${name} side by side, the full width in the middle, all the same way up.`,
+      matched &&
+        "Match the pattern along the seam line, not along the edge, and pin it every hand’s breadth.",
+      `Sew right sides together, ${len(brief.making.hems.seamMm)} from the edge, and press the seams open.`,
+    ),
+    check: `Joined, the ${name} measures ${len(shrunk(cut).width(cut.cutWidthMm))} across.`,
+    caution: cut.layer === "blackout" ? BLACKOUT_IRON : IRON,
+    sheet: "cutting",
+  };
+}
+
+/** Hem line and top line: everything is measured from the first. */
+function lines({ len, bottomHemMm, faceTopLineMm, boardAllowanceMm }: Bench): Step {
+  return {
+    id: "make-lines",
+    chapter: "make",
+    title: "Mark the hem line and the top line",
+    text: `On the wrong side of the face mark the hem line ${len(bottomHemMm)} above the lower edge, and the top line ${len(faceTopLineMm)} above the hem line. Measure at both sides and in the middle, and join the marks with a long straight edge.`,
+    check: `Above the top line ${len(boardAllowanceMm)} of cloth is left, all the way across.`,
+    sheet: "marking",
+  };
+}
+
+function sideHems({ brief, size, layer, len, sideHemMm }: Bench): Step[] {
+  const { sideTurnMm, sideTurns } = brief.making.hems;
+  if (sideHemMm === 0) return [];
+  const turn =
+    sideTurns === 2
+      ? `turn each side in by ${len(sideTurnMm)} and press, then by ${len(sideTurnMm)} again and press: each hem takes ${len(sideHemMm)}`
+      : `turn each side in by ${len(sideTurnMm)} and press`;
+  const alone =
+    layer("lining") === undefined && layer("blackout") === undefined && layer("interlining") === undefined;
+  return [
+    {
+      id: "make-side-hems",
+      chapter: "make",
+      title: alone ? "Sew the side hems" : "Press the side hems",
+      text: sentences(
+        `With the wrong side of the face up, ${turn}.`,
+        alone
+          ? "Sew them down with small slip stitches, or a blind hem on the machine."
+          : "Do not sew them yet: open them out again, the creases stay.",
+      ),
+      check: `Folded, the face measures ${len(size.finishedWidthMm)} across at the top, the middle and the bottom. Put it right now; later it cannot be.`,
+      caution: IRON,
+      sheet: "marking",
+    },
+  ];
+}
+
+function bottomHem({ brief, size, layer, len, bottomHemMm, faceTopLineMm, liningInHem }: Bench): Step[] {
+  if (bottomHemMm === 0) return [];
+  const { bottomTurnMm, bottomTurns } = brief.making.hems;
+  const turn =
+    bottomTurns === 2
+      ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again, so that the fold lies on the hem line`
+      : `Turn the lower edge up by ${len(bottomTurnMm)} on the hem line, its raw edge neatened`;
+  const through = faceTopLineMm !== size.finishedLengthMm;
+  return [
+    {
+      id: "make-bottom-hem",
+      chapter: "make",
+      title: "Sew the bottom hem",
+      text: sentences(
+        `${turn}.`,
+        liningInHem && "The lower edge of the lining goes in with it.",
+        "Sew along the upper edge of the hem, and leave both ends open: the weight bar goes in there.",
+      ),
+      check: through
+        ? `From the hem to the top line it measures ${len(faceTopLineMm)} at the left, the centre and the right; the pockets take up the rest.`
+        : `From the hem to the top line it measures ${len(size.finishedLengthMm)} at the left, the centre and the right.`,
+      caution: layer("blackout") === undefined ? IRON : BLACKOUT_IRON,
+      sheet: "marking",
+    },
+  ];
+}

@@ -1,0 +1,83 @@
+import type { LayerCut, Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { sentences } from "./wording.ts";
+
+/** Interlining, blackout and lining laid on the wrong side of the face, from the room to the glass. */
+export function layerSteps(bench: Bench): Step[] {
+  const { layer } = bench;
+  const interlining = layer("interlining");
+  const blackout = layer("blackout");
+  const lining = layer("lining");
+  const steps = [
+    ...(interlining === undefined ? [] : [between(bench, "interlining")]),
+    ...(blackout === undefined ? [] : [between(bench, "blackout")]),
+    ...(lining === undefined ? [] : [lineIt(bench)]),
+  ];
+  return steps.length === 0 ? [] : [...steps, catchDown(bench, lining)];
+}
+
+/** Cut to the finished size, it lies within the fold lines. */
+function between({ len, size, layer, faceTopLineMm }: Bench, name: "interlining" | "blackout"): Step {
+  const onWhat = name === "blackout" && layer("interlining") ? "interlining" : "wrong side of the face";
+  return {
+    id: `make-${name}`,
+    chapter: "make",
+    title: `Lay the ${name} in`,
+    text: sentences(
+      `Lay the ${name} on the ${onWhat}: its sides on the creases of the side hems, its lower edge on the hem line, its upper edge on the top line, ${len(size.finishedWidthMm)} by ${len(faceTopLineMm)}.`,
+      name === "interlining"
+        ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
+        : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",
+    ),
+    check: "It lies flat without a ripple and reaches no further than the creases.",
+  };
+}
+
+function lineIt(bench: Bench): Step {
+  const { brief, len, about, layer } = bench;
+  const over = brief.making.lining.widthOverFinishedMm;
+  const under = layer("blackout") ? "blackout" : layer("interlining") ? "interlining" : "face";
+  return {
+    id: "make-lining",
+    chapter: "make",
+    title: "Lay the lining on",
+    text: sentences(
+      `Lay the lining on the ${under}, its right side towards you, its upper edge level with the upper edge of the face.`,
+      over > 0
+        ? `It is ${len(over)} wider than the finished shade: fold the side hems of the face in first, then turn each side of the lining under by ${len(over / 2)}, so that it lies just inside the edge.`
+        : "Its sides lie in the creases of the side hems: fold the hems over them.",
+      lowerEdge(bench),
+      "Smooth it from the middle outwards. Never pull it: a tight lining puckers the face.",
+    ),
+    check: `Edges level at the top, and ${about("square")} or less between the diagonals of the shade, hem line to top line.`,
+    sheet: "marking",
+  };
+}
+
+/** Where the lining ends below: within the hem, or above it with an edge to be turned under. */
+function lowerEdge({ len, about, liningBelowMm, liningInHem, bottomHemMm }: Bench): string {
+  if (Math.abs(liningBelowMm - bottomHemMm) < 1) {
+    return "Its lower edge is then level with the lower edge of the face.";
+  }
+  if (liningInHem) return "Its lower edge ends within the bottom hem, which will cover it.";
+  return `Its lower edge ends ${len(-liningBelowMm)} above the hem line: turn it under by ${about("liningEdge")} and slip-stitch it down.`;
+}
+
+function catchDown({ brief, about, layer }: Bench, lining: LayerCut | undefined): Step {
+  const what = lining === undefined ? "the side hems" : "side hems and lining";
+  return {
+    id: "make-catch-down",
+    chapter: "make",
+    title: "Catch the layers down",
+    text: sentences(
+      brief.making.lining.widthOverFinishedMm > 0 && lining !== undefined
+        ? "Slip-stitch the folded sides of the lining to the side hems, from the top line to the hem line."
+        : `Slip-stitch ${what} down along both sides, from the top line to the hem line.`,
+      `Then catch the layers together every ${about("catchDown")} or so along the line of each ring column, with long loose stitches.`,
+      layer("blackout") === undefined &&
+        "Take up one thread of the face only, so that nothing shows from the room.",
+      layer("blackout") !== undefined && "Leave the blackout out of these stitches wherever you can.",
+    ),
+    check: "From the room, the face hangs smooth over your arm and no stitch shows.",
+  };
+}

@@ -1,0 +1,103 @@
+import type { Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { IRON } from "./hazards.ts";
+import { counted, placed } from "./wording.ts";
+
+function pocketLines({ cloth, len }: Bench): string {
+  return placed(
+    "line",
+    cloth.ribLines.map((line) => ({ number: line.row, at: len(line.onLiningMm) })),
+  );
+}
+
+/** Pockets folded in the lining alone, before it meets the face. */
+export function liningPocketSteps(bench: Bench): Step[] {
+  const { brief, cloth, size, len, about, bottomHemMm } = bench;
+  const pockets = counted(cloth.ribLines.length, "pocket");
+  return [
+    {
+      id: "make-pocket-lines",
+      chapter: "make",
+      title: "Mark the pockets on the lining",
+      text: `On the right side of the lining mark the hem line ${len(bottomHemMm)} above the lower edge. From that line up, and never from one mark to the next, mark ${pocketLines(bench)}. What the pockets below take up is in these figures.`,
+      check: "Each line is as far from the hem line at both sides as in the middle.",
+      sheet: "marking",
+    },
+    {
+      id: "make-pockets",
+      chapter: "make",
+      title: `Sew ${pockets} in the lining`,
+      text: `Fold the lining on each line, wrong sides together, so that the pocket stands on the right side, towards the window. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
+      check: `Hem line to top line now measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}. Square it now: the face will follow it.`,
+      caution: IRON,
+      sheet: "marking",
+    },
+  ];
+}
+
+/** Pockets folded through all layers at the back, measured from the sewn hem. */
+export function throughPocketSteps(bench: Bench): Step[] {
+  const { brief, cloth, size, back, len, about } = bench;
+  return [
+    {
+      id: "make-pocket-lines",
+      chapter: "make",
+      title: "Mark the pockets",
+      text: `With the ${back} up, measure from the hem up, and never from one mark to the next, and mark ${pocketLines(bench)}. What the pockets below take up is in these figures. Baste all layers together along each line.`,
+      check: "Each line is as far from the hem at both sides as in the middle.",
+      sheet: "marking",
+    },
+    {
+      id: "make-pockets",
+      chapter: "make",
+      title: `Sew ${counted(cloth.ribLines.length, "pocket")}`,
+      text: `Fold all layers on each line, face sides together, so that the pocket stands at the back. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
+      check: `Hem to top line now measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}.`,
+      caution: IRON,
+      sheet: "marking",
+    },
+  ];
+}
+
+/** Strips sewn on at the rows: on the lining before it meets the face, else on the back of the face. */
+export function stripPocketSteps(bench: Bench): Step[] {
+  const { cloth, layer, len, about, bottomHemMm } = bench;
+  const from =
+    layer("lining") === undefined
+      ? "With the wrong side of the face up, measure from the hem up"
+      : `On the right side of the lining mark the hem line ${len(bottomHemMm)} above the lower edge. From that line up`;
+  return [
+    {
+      id: "make-pocket-lines",
+      chapter: "make",
+      title: "Mark the pockets",
+      text: `${from}, and never from one mark to the next, mark ${pocketLines(bench)}. Mark at both sides and in the middle and join the marks.`,
+      check: "Each line is as far from the hem at both sides as in the middle.",
+      sheet: "marking",
+    },
+    {
+      id: "make-pockets",
+      chapter: "make",
+      title: `Sew on ${counted(cloth.ribLines.length, "pocket strip")}`,
+      text: `Press both long edges of each strip under by ${about("stripTurn")}, then fold it lengthwise, pressed edges level. Pin it with those edges on the line, the same distance free at either side, and sew them down. Leave the ends open.`,
+      check: "A rib slides through every strip.",
+      caution: IRON,
+      sheet: "marking",
+    },
+  ];
+}
+
+/** Ribs go in once the rings are on. */
+export function ribSteps({ cloth, ribbed }: Bench): Step[] {
+  if (!ribbed) return [];
+  return [
+    {
+      id: "make-ribs",
+      chapter: "make",
+      title: "Slide the ribs in",
+      text: `Slide ${counted(cloth.ribLines.length, "rib")} into the pockets, one in each, and close the ends by hand.`,
+      check: "Every rib lies free in its pocket and ends inside the side hems.",
+      sheet: "back",
+    },
+  ];
+}

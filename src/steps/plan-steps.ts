@@ -1,0 +1,28 @@
+import { CHAPTERS, type Chapter, type Step } from "../shade/index.ts";
+import { type Bench, benchOf } from "./bench.ts";
+import { boardSteps } from "./board.ts";
+import { cutSteps } from "./cut.ts";
+import { hangSteps } from "./hang.ts";
+import { levelSteps } from "./level.ts";
+import { makeSteps } from "./make.ts";
+import { measureSteps } from "./measure.ts";
+import type { StepInput } from "./step-input.ts";
+import { stringSteps } from "./string.ts";
+import { trainSteps } from "./train.ts";
+
+const CHAPTER_STEPS: Record<Chapter, (bench: Bench) => Step[]> = {
+  measure: measureSteps,
+  cut: cutSteps,
+  make: makeSteps,
+  board: boardSteps,
+  string: stringSteps,
+  hang: hangSteps,
+  level: levelSteps,
+  train: trainSteps,
+};
+
+/** Everything to do for this very shade, in the order of the work, with its own numbers in the words. */
+export function planSteps(input: StepInput): Step[] {
+  const bench = benchOf(input);
+  return CHAPTERS.flatMap((chapter) => CHAPTER_STEPS[chapter](bench));
+}
