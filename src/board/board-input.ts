@@ -1,0 +1,11 @@
+import type { Brief } from "../job/index.ts";
+import type { Grid, Lift, Mass, Size } from "../shade/index.ts";
+
+/** What the board of one shade follows from. */
+export interface BoardInput {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  mass: Mass;
+  lift: Lift;
+}

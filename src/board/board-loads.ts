@@ -1,0 +1,75 @@
+import type { BoardPlan, Lift, Mass } from "../shade/index.ts";
+import { GRAVITY } from "../units/index.ts";
+
+/** A downward load on the board at one place, from the left finished edge. */
+export interface PointLoad {
+  what: "eye" | "lock";
+  atMm: number;
+  loadN: number;
+}
+
+/** All that pulls the board down with the shade raised and a hand on the cords: a beam on its fixings. */
+export interface BoardLoads {
+  fromMm: number;
+  toMm: number;
+  /** Evenly from end to end: the board itself, and the cloth that its heading carries. */
+  evenN: number;
+  points: PointLoad[];
+  supportsMm: number[];
+}
+
+/** Each eye carries its cord's share of the weight; the lock the pull of the hand. */
+export function boardLoads(
+  board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">,
+  boardKg: number,
+  mass: Mass,
+  lift: Lift,
+): BoardLoads {
+  const shares = lift.cords.reduce((sum, { loadN }) => sum + loadN, 0) || 1;
+  return {
+    fromMm: board.leftMm,
+    toMm: board.leftMm + board.lengthMm,
+    evenN: boardKg * GRAVITY + Math.max(0, mass.totalKg * GRAVITY - lift.heldN),
+    points: [
+      ...lift.cords.map(
+        ({ columnX, loadN }): PointLoad => ({
+          what: "eye",
+          atMm: columnX,
+          loadN: (lift.heldN * loadN) / shares,
+        }),
+      ),
+      { what: "lock", atMm: lift.seat.xMm, loadN: lift.pullN },
+    ],
+    supportsMm: board.brackets.map(({ xMm }) => xMm),
+  };
+}
+
+/**
+ * Load on each fixing by the lever rule, N: every stretch between two of them taken as a plank of its own,
+ * the overhangs as part of the outer ones. Between two fixings this is exact; over more it is the usual estimate.
+ */
+export function fixingLoads({ fromMm, toMm, evenN, points, supportsMm }: BoardLoads): number[] {
+  const loads = supportsMm.map(() => 0);
+  const put = (atMm: number, loadN: number) => {
+    const after = supportsMm.findIndex((x) => x >= atMm);
+    const right = Math.max(1, after < 0 ? supportsMm.length - 1 : after);
+    const from = supportsMm[right - 1];
+    const to = supportsMm[right];
+    if (from === undefined || to === undefined) {
+      loads[0] = (loads[0] ?? 0) + loadN;
+      return;
+    }
+    const share = (atMm - from) / (to - from);
+    loads[right - 1] = (loads[right - 1] ?? 0) + loadN * (1 - share);
+    loads[right] = (loads[right] ?? 0) + loadN * share;
+  };
+  for (const { atMm, loadN } of points) put(atMm, loadN);
+  // An even load acts through the middle of each stretch.
+  const marks = [fromMm, ...supportsMm, toMm];
+  for (let i = 1; i < marks.length; i++) {
+    const from = marks[i - 1] ?? fromMm;
+    const to = marks[i] ?? toMm;
+    put((from + to) / 2, (evenN * (to - from)) / (toMm - fromMm));
+  }
+  return loads;
+}

@@ -1,0 +1,80 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { BoardPlan, Bracket, Lift } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { FIT_SLACK } from "../units/index.ts";
+import type { BoardInput } from "./board-input.ts";
+import { type FixingFault, placeFixings } from "./place-fixings.ts";
+
+/** Along the board. */
+const BRACKET_WIDTH = sourced(20, "mm", cite("our-choice", "a common bracket; measure your own"));
+const SCREW_ROOM = sourced(10, "mm", cite("our-choice", "head of a screw and the driver beside it"));
+/** Kept between a fixing and an eye or the lock. */
+const BESIDE_MM = 3;
+
+export interface Fixings {
+  kind: BoardPlan["fixing"];
+  brackets: Bracket[];
+  faults: FixingFault[];
+  widthMm: number;
+}
+
+/**
+ * Brackets under the board, or screws up through it for an inside mount, clear of eyes and lock.
+ * Placed from the control side, so that a shade worked on the left is the mirror image of one on the right.
+ */
+export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook): Fixings {
+  const { brief, size, lift } = input;
+  const kind = brief.mount === "inside" ? "screwed-up" : "brackets";
+  const widthMm = kind === "brackets" ? BRACKET_WIDTH.value : SCREW_ROOM.value;
+  const lengthMm = size.boardLengthMm;
+  const { bracketEndMm, bracketSpacingMm } = brief.making.board;
+  const endMm = Math.max(widthMm / 2, Math.min(bracketEndMm, lengthMm / 4));
+  const largestMm = Math.max(bracketSpacingMm, 2 * widthMm);
+  const mirror = (x: number) => (lift.controlSide === "right" ? size.finishedWidthMm - x : x);
+  const { placesMm, faults } = placeFixings({
+    fromMm: leftMm,
+    toMm: leftMm + lengthMm,
+    endMm,
+    largestMm,
+    widthMm,
+    fewest: lengthMm < 3 * widthMm ? 1 : fewest(kind, lengthMm, endMm, largestMm, book),
+    keepOut: keepOut(lift, brief.eye.outsideDiameterMm, mirror),
+  });
+  const places = placesMm.map(mirror).sort((a, b) => a - b);
+  return { kind, brackets: places.map((xMm, i) => ({ number: i + 1, xMm })), faults, widthMm };
+}
+
+function fewest(
+  kind: BoardPlan["fixing"],
+  lengthMm: number,
+  endMm: number,
+  largestMm: number,
+  book: WorkingBook,
+): number {
+  const what = kind === "brackets" ? "Brackets" : "Screws up through the board";
+  return book.figure("board.fixings", {
+    label: `${what}, at least`,
+    symbol: "n",
+    unit: "count",
+    formula: "max(2, ceil((B − 2·e) / m) + 1)",
+    given: {
+      B: [lengthMm, "mm", "length of the board"],
+      e: [endMm, "mm", "outer ones from the ends"],
+      m: [largestMm, "mm", "largest distance of two"],
+    },
+    cite: cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart"),
+    note: "one more where eyes or the lock stand in the way",
+    reckon: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
+  });
+}
+
+function keepOut(lift: Lift, eyeMm: number, mirror: (x: number) => number): [number, number][] {
+  const around = (x: number, half: number): [number, number] => [
+    mirror(x) - half - BESIDE_MM,
+    mirror(x) + half + BESIDE_MM,
+  ];
+  return [
+    ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
+    around(lift.seat.xMm, lift.housingLengthMm / 2),
+  ];
+}

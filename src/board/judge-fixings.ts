@@ -1,0 +1,163 @@
+import type { Finding, Remedy } from "../account/index.ts";
+import { type Brief, settingPatch } from "../job/index.ts";
+import type { BoardPlan } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { forceText, lengthText, upToMark } from "../units/index.ts";
+import type { BoardInput } from "./board-input.ts";
+import type { Fixings } from "./fixings.ts";
+
+export interface FixingFacts {
+  /** Load on the heaviest fixing, N. */
+  worstN: number;
+  /** No screw sold is as long as this board and wall need. */
+  tooLong: boolean;
+}
+
+/** Are the fixings placed as asked, and what does the wall have to do with it? */
+export function judgeFixings(
+  { brief }: BoardInput,
+  board: BoardPlan,
+  fixings: Fixings,
+  facts: FixingFacts,
+): Finding[] {
+  return [
+    ...misplaced(brief, board, fixings),
+    ...wall(brief, board, facts),
+    ...(facts.tooLong ? [noSuchScrew(brief, board)] : []),
+    staticsElsewhere(brief, board, facts),
+  ];
+}
+
+function base(brief: Brief, setting: string) {
+  return {
+    stage: "board",
+    shadeId: brief.shadeId,
+    path: `${brief.path}/shade/making/board/${setting}`,
+  } as const;
+}
+
+const placeCite = cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart");
+
+function misplaced(brief: Brief, board: BoardPlan, { kind, faults, brackets, widthMm }: Fixings): Finding[] {
+  const what = kind === "brackets" ? "bracket" : "screw";
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const findings: Finding[] = [];
+  if (faults.includes("clear")) {
+    findings.push({
+      ...base(brief, "bracketSpacingMm"),
+      id: "board.fixing-not-clear",
+      weight: "fix",
+      text: `Not every ${what} finds a place clear of eyes and lock: each needs ${text(widthMm)} and a little beside. Use fewer columns, or fix the board in another way.`,
+      cite: cite("geometry"),
+      remedies: [],
+    });
+  }
+  const first = brackets[0]?.xMm ?? board.leftMm;
+  const last = brackets.at(-1)?.xMm ?? board.leftMm;
+  const endMm = Math.max(first - board.leftMm, board.leftMm + board.lengthMm - last);
+  if (faults.includes("end")) {
+    findings.push({
+      ...base(brief, "bracketEndMm"),
+      id: "board.fixing-from-end",
+      weight: "mind",
+      text: `Eyes and lock leave the outer ${what} no place within ${text(brief.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
+      cite: placeCite,
+      remedies: accept(brief, "bracketEndMm", endMm),
+    });
+  }
+  const widest = brackets.reduce(
+    (most, { xMm }, i) => Math.max(most, xMm - (brackets[i - 1]?.xMm ?? xMm)),
+    0,
+  );
+  if (faults.includes("spacing")) {
+    findings.push({
+      ...base(brief, "bracketSpacingMm"),
+      id: "board.fixing-spacing",
+      weight: "mind",
+      text: `Eyes and lock push two ${what}s ${text(widest)} apart; ${text(brief.making.board.bracketSpacingMm)} at most is asked for.`,
+      cite: placeCite,
+      remedies: accept(brief, "bracketSpacingMm", widest),
+    });
+  }
+  return findings;
+}
+
+function accept(brief: Brief, key: "bracketEndMm" | "bracketSpacingMm", mm: number): Remedy[] {
+  const marked = upToMark(mm, brief.units.ruler);
+  return [
+    { label: `Allow ${lengthText(marked, brief.units)}`, patch: settingPatch(brief, "board", key, marked) },
+  ];
+}
+
+/** A tug may be half as much again, and a rating is to be met several times over: the maker of an anchor says how. */
+function wall(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
+  const { substrate } = brief.making.board;
+  const load = forceText(worstN, brief.units);
+  const common = { ...base(brief, "substrate"), figures: ["board.fixing-load", "board.load"] };
+  if (substrate === "timber") return [];
+  if (substrate === "unknown") {
+    return [
+      {
+        ...common,
+        id: "board.wall-unknown",
+        weight: "unproven",
+        text: `What is behind the wall is not known. ${count(board)} must carry ${forceText(board.loadN, brief.units)} in all, the heaviest ${load}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
+        cite: cite("our-choice", "nothing is assumed"),
+        remedies: [
+          substrateIs(brief, "timber", "It is solid timber"),
+          substrateIs(brief, "masonry", "It is masonry"),
+          substrateIs(brief, "hollow-wall", "It is a hollow wall"),
+        ],
+      },
+    ];
+  }
+  const masonry = substrate === "masonry";
+  return [
+    {
+      ...common,
+      id: masonry ? "board.masonry" : "board.hollow-wall",
+      weight: masonry ? "mind" : "unproven",
+      text: masonry
+        ? `Use wall plugs whose maker rates them for this masonry: the heaviest fixing carries ${load}, more when somebody tugs. Drill and plug as the maker says.`
+        : `A hollow wall holds only what its anchor’s maker states for it: the heaviest fixing carries ${load}, more when somebody tugs. Take anchors rated for at least four times as much, or fix to the framing.`,
+      cite: masonry ? cite("common-practice", "plugs by their maker’s rating") : anchorCite,
+      remedies: masonry ? [] : [substrateIs(brief, "timber", "Fix to the timber framing instead")],
+    },
+  ];
+}
+
+const anchorCite = cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least");
+
+function count(board: BoardPlan): string {
+  const n = board.brackets.length;
+  const what = board.fixing === "brackets" ? "bracket" : "screw";
+  return `${n === 1 ? "One" : n} ${what}${n === 1 ? "" : "s"}`;
+}
+
+function substrateIs(brief: Brief, substrate: Brief["making"]["board"]["substrate"], label: string): Remedy {
+  return { label, patch: settingPatch(brief, "board", "substrate", substrate) };
+}
+
+function noSuchScrew(brief: Brief, board: BoardPlan): Finding {
+  return {
+    ...base(brief, "section"),
+    id: "board.no-such-screw",
+    weight: "fix",
+    text: `The wall screws would have to be ${lengthText(board.screws.lengthMm, brief.units)} long, longer than they are commonly sold. Take a thinner board, or brackets.`,
+    cite: cite("from-memory", "lengths in which screws are sold"),
+    figures: ["board.screw-length"],
+    remedies: [],
+  };
+}
+
+function staticsElsewhere(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding {
+  return {
+    ...base(brief, "substrate"),
+    id: "board.strength-not-judged",
+    weight: "mind",
+    text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand on the cords, the heaviest ${forceText(worstN, brief.units)}. Whether board, screws and wall hold that is not judged here: local codes, licensed practice and the instructions of the hardware’s makers prevail.`,
+    cite: cite("our-choice", "places and loads are given, strength is not judged"),
+    figures: ["board.load", "board.fixing-load"],
+    remedies: [],
+  };
+}

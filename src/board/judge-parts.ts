@@ -1,0 +1,101 @@
+import type { Finding, Remedy } from "../account/index.ts";
+import { settingPatch } from "../job/index.ts";
+import type { BoardPlan } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { downToMark, lengthText, upToMark } from "../units/index.ts";
+import type { BoardInput } from "./board-input.ts";
+
+/** Wood kept beyond an eye at the end of a board, so that it does not split. */
+const EYE_FROM_END_MM = 6;
+
+/** Do lock and eyes fit on this board? */
+export function judgeParts(input: BoardInput, board: BoardPlan): Finding[] {
+  return [...lockTooWide(input), ...eyesTooWide(input), ...eyeOffBoard(input, board)];
+}
+
+function base({ brief }: BoardInput, setting: string) {
+  return { stage: "board", shadeId: brief.shadeId, path: `${brief.path}/shade/making/${setting}` } as const;
+}
+
+function deeperBoards({ brief }: BoardInput, leastMm: number): Remedy[] {
+  return (brief.parts?.boards ?? [])
+    .filter((board) => board.depthMm >= leastMm)
+    .sort((a, b) => a.depthMm - b.depthMm)
+    .slice(0, 1)
+    .map((board) => ({
+      label: `Use “${board.name}”`,
+      patch: settingPatch(brief, "board", "section", board.id),
+    }));
+}
+
+function lockTooWide(input: BoardInput): Finding[] {
+  const { brief, lift } = input;
+  if (lift.housingWidthMm <= brief.board.depthMm) return [];
+  return [
+    {
+      ...base(input, "board/section"),
+      id: "board.lock-too-wide",
+      weight: "fix",
+      text: `“${lift.lockName}” is ${lengthText(lift.housingWidthMm, brief.units)} wide and the board only ${lengthText(brief.board.depthMm, brief.units)} deep: the lock stands out over its edges and cannot be screwed down square.`,
+      cite: cite("geometry"),
+      remedies: deeperBoards(input, lift.housingWidthMm),
+    },
+  ];
+}
+
+function eyesTooWide(input: BoardInput): Finding[] {
+  const { brief } = input;
+  const eyeMm = brief.eye.outsideDiameterMm;
+  if (eyeMm <= brief.board.depthMm) return [];
+  return [
+    {
+      ...base(input, "lift/eye"),
+      id: "board.eyes-too-wide",
+      weight: "fix",
+      text: `The eyes are ${lengthText(eyeMm, brief.units)} across and the board only ${lengthText(brief.board.depthMm, brief.units)} deep.`,
+      cite: cite("geometry"),
+      remedies: deeperBoards(input, eyeMm),
+    },
+  ];
+}
+
+function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
+  const { brief, size } = input;
+  const edge = brief.eye.outsideDiameterMm / 2;
+  const insetMm = Math.min(
+    ...board.eyes.map(({ xMm }) => Math.min(xMm - board.leftMm, board.leftMm + board.lengthMm - xMm)),
+  );
+  if (insetMm >= edge) return [];
+  const neededMm = edge + EYE_FROM_END_MM;
+  const remedies: Remedy[] = [];
+  const shorterMm = downToMark(
+    size.finishedWidthMm - board.lengthMm - 2 * (neededMm - insetMm),
+    brief.units.ruler,
+  );
+  if (shorterMm >= 0) {
+    remedies.push({
+      label: `Make the board only ${lengthText(shorterMm, brief.units)} shorter than the shade`,
+      patch: settingPatch(brief, "mount", "boardShorterMm", shorterMm),
+    });
+  }
+  const edgeInset = upToMark(board.leftMm + neededMm, brief.units.ruler);
+  if (edgeInset <= size.finishedWidthMm / 4) {
+    remedies.push({
+      label: `Set the edge columns in by ${lengthText(edgeInset, brief.units)}`,
+      patch: settingPatch(brief, "columns", "edgeInsetMm", edgeInset),
+    });
+  }
+  return [
+    {
+      ...base(input, "columns/edgeInsetMm"),
+      id: "board.eye-off-board",
+      weight: "stop",
+      text:
+        insetMm < 0
+          ? `The eye of the edge column lies ${lengthText(-insetMm, brief.units)} beyond the end of the board.`
+          : `The eye of the edge column is ${lengthText(insetMm, brief.units)} from the end of the board, which would split there.`,
+      cite: cite("geometry", "half an eye of wood beyond the eye’s middle"),
+      remedies,
+    },
+  ];
+}

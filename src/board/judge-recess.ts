@@ -1,0 +1,48 @@
+import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
+import { settingPatch } from "../job/index.ts";
+import { cite } from "../sources/index.ts";
+import { lengthText } from "../units/index.ts";
+import type { BoardInput } from "./board-input.ts";
+import { recessNeeded, stackDepth } from "./recess.ts";
+
+/** Does an inside mount find room for board, stack and handles? */
+export function judgeRecess(input: BoardInput, book: WorkingBook): Finding[] {
+  const { brief, grid } = input;
+  const stackMm = stackDepth(brief, grid, book);
+  if (brief.mount !== "inside") return [];
+  const neededMm = recessNeeded(brief, brief.board.depthMm, stackMm, book);
+  const has = brief.opening.recessDepthMm;
+  if (has === undefined || has >= neededMm) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  return [
+    {
+      id: "board.recess-too-shallow",
+      weight: "fix",
+      stage: "board",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/opening/recessDepthMm`,
+      text: `The recess is ${text(has)} deep; board, raised stack and what stands out from the glass need about ${text(neededMm)}. The stack would stand out in front of the recess or rub behind.`,
+      cite: cite("from-memory", "thickness of the stack"),
+      figures: ["board.recess-needed", "board.stack-depth"],
+      remedies: [...shallowerBoards(input, neededMm - has), mountOutside(brief.path)],
+    },
+  ];
+}
+
+function mountOutside(path: string): Remedy {
+  return {
+    label: "Mount it outside the opening",
+    patch: [{ op: "replace", path: `${path}/shade/mount`, value: "outside" }],
+  };
+}
+
+/** Boards that save enough and still carry the lock. */
+function shallowerBoards({ brief, lift }: BoardInput, overMm: number): Remedy[] {
+  return (brief.parts?.boards ?? [])
+    .filter((board) => board.depthMm <= brief.board.depthMm - overMm && board.depthMm >= lift.housingWidthMm)
+    .slice(0, 2)
+    .map((board) => ({
+      label: `Use “${board.name}”`,
+      patch: settingPatch(brief, "board", "section", board.id),
+    }));
+}

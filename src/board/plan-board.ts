@@ -1,0 +1,143 @@
+import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import type { BoardPlan } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { GRAVITY, inches } from "../units/index.ts";
+import type { BoardInput } from "./board-input.ts";
+import { boardLoads, fixingLoads } from "./board-loads.ts";
+import { planFixings } from "./fixings.ts";
+import { judgeFixings } from "./judge-fixings.ts";
+import { judgeParts } from "./judge-parts.ts";
+import { judgeRecess } from "./judge-recess.ts";
+import { wallScrews } from "./wall-screws.ts";
+
+/** Covering that laps over itself, and that is folded in at each end together. */
+const LAP = sourced(inches(1), "mm", cite("from-memory", "1 in to staple through"));
+const WOOD_DENSITY = sourced(
+  450,
+  "kg/m3",
+  cite("wood-handbook", "ch. 5, table 5-3a: common softwoods 350 to 510 at 12 % moisture"),
+);
+
+/** The board of one shade: size, eyes, fixings, covering, bar, and what its fixings must carry. */
+export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardPlan; findings: Finding[] } {
+  const { brief, size, mass, lift } = input;
+  const { depthMm, thicknessMm } = brief.board;
+  const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  const fixings = planFixings(input, leftMm, book);
+  const { tooLong, ...screws } = wallScrews(brief, fixings.kind, fixings.brackets.length, book);
+  const boardKg = boardMass(brief, size.boardLengthMm, book);
+  const board: BoardPlan = {
+    sectionId: brief.board.id,
+    sectionName: brief.board.name,
+    lengthMm: size.boardLengthMm,
+    depthMm,
+    thicknessMm,
+    leftMm,
+    eyes: lift.eyes,
+    fixing: fixings.kind,
+    brackets: fixings.brackets,
+    screws,
+    covering: covering(brief, size.boardLengthMm, book),
+    barLengthMm: barLength(brief, size.finishedWidthMm, book),
+    barName: brief.bar.name,
+    loadN: book.figure("board.load", {
+      label: "Load on all fixings together",
+      symbol: "Q",
+      unit: "N",
+      formula: "g·(S + B) + F",
+      given: {
+        g: [GRAVITY, "ratio", "standard gravity, m/s²"],
+        S: [mass.totalKg, "kg", "shade"],
+        B: [boardKg, "kg", "board"],
+        F: [lift.pullN, "N", "pull of the hand"],
+      },
+      cite: cite("arithmetic", "weight of shade and board, and the hand’s pull"),
+      reckon: ({ g, S, B, F }) => g * (S + B) + F,
+    }),
+  };
+  const worstN = worstFixing(fixingLoads(boardLoads(board, boardKg, mass, lift)), book);
+  const findings = [
+    ...judgeParts(input, board),
+    ...judgeRecess(input, book),
+    ...judgeFixings(input, board, fixings, { worstN, tooLong }),
+  ];
+  return { board, findings };
+}
+
+function boardMass(brief: Brief, lengthMm: number, book: WorkingBook): number {
+  const { depthMm, thicknessMm, densityKgM3 } = brief.board;
+  return book.figure("board.mass", {
+    label: "Board: mass",
+    symbol: "B",
+    unit: "kg",
+    formula: "l·d·t·ρ / 10^9",
+    given: {
+      l: [lengthMm, "mm", "length"],
+      d: [depthMm, "mm", "depth"],
+      t: [thicknessMm, "mm", "thickness"],
+      ρ: [densityKgM3 ?? WOOD_DENSITY.value, "kg/m3", "density"],
+    },
+    cite: densityKgM3 === undefined ? WOOD_DENSITY.cite : cite("maker", "density of the board"),
+    reckon: (v) => (v.l * v.d * v.t * v.ρ) / 1e9,
+  });
+}
+
+/** Once around the board and lapped; the ends folded in like a parcel. */
+function covering(brief: Brief, lengthMm: number, book: WorkingBook): BoardPlan["covering"] {
+  const { depthMm, thicknessMm } = brief.board;
+  const lap = [LAP.value, "mm", "lap"] as const;
+  const t = [thicknessMm, "mm", "thickness of the board"] as const;
+  return {
+    widthMm: book.figure("board.covering-width", {
+      label: "Covering: width",
+      symbol: "w",
+      unit: "mm",
+      formula: "2·(d + t) + o",
+      given: { d: [depthMm, "mm", "depth of the board"], t, o: lap },
+      cite: LAP.cite,
+      reckon: ({ d, t: thick, o }) => 2 * (d + thick) + o,
+    }),
+    lengthMm: book.figure("board.covering-length", {
+      label: "Covering: length",
+      symbol: "l",
+      unit: "mm",
+      formula: "B + 2·t + o",
+      given: { B: [lengthMm, "mm", "length of the board"], t, o: lap },
+      cite: LAP.cite,
+      reckon: ({ B, t: thick, o }) => B + 2 * thick + o,
+    }),
+  };
+}
+
+function barLength(brief: Brief, widthMm: number, book: WorkingBook): number {
+  return book.figure("board.bar-length", {
+    label: "Weight bar: length",
+    symbol: "b",
+    unit: "mm",
+    formula: "max(0, W − s)",
+    given: {
+      W: [widthMm, "mm", "finished width"],
+      s: [brief.making.board.barShorterMm, "mm", "bar shorter than the shade"],
+    },
+    cite: cite("from-memory", "W − 1/2 in"),
+    reckon: ({ W, s }) => Math.max(0, W - s),
+  });
+}
+
+function worstFixing(loadsN: number[], book: WorkingBook): number {
+  const given: Record<string, readonly [number, "N", string]> = {};
+  loadsN.forEach((loadN, i) => {
+    given[`q${i + 1}`] = [loadN, "N", `load on fixing ${i + 1}, by the lever rule`];
+  });
+  return book.figure("board.fixing-load", {
+    label: "Load on the heaviest fixing",
+    symbol: "q",
+    unit: "N",
+    formula: `max(${Object.keys(given).join(", ")})`,
+    given,
+    cite: cite("beam-theory", "each stretch between two fixings taken as a plank of its own"),
+    note: "with the shade raised and a hand on the cords; a tug asks for more",
+    reckon: (values) => Math.max(...Object.values(values)),
+  });
+}

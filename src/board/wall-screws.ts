@@ -1,0 +1,87 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import type { BoardPlan } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { inches, type UnitSystem } from "../units/index.ts";
+
+type Substrate = Brief["making"]["board"]["substrate"];
+
+/** No. 8 wood screw. */
+const SHANK = sourced(4.17, "mm", cite("wood-handbook", "table 8-9: shank of a No. 8 screw"));
+/** Penetration, in shank diameters, at which the published lateral load holds. */
+const PENETRATION = sourced(7, "ratio", cite("wood-handbook", "eq. 8-13, p. 8-11: at least 7 diameters"));
+/** Plaster or board on the wall, which holds nothing. */
+const WALL_SKIN = sourced(12.7, "mm", cite("from-memory", "1/2 in of plaster or plasterboard"));
+const BRACKET_THICKNESS = sourced(2, "mm", cite("from-memory"));
+const PLUG_LENGTH = sourced(40, "mm", cite("from-memory", "a common wall plug; its maker’s length prevails"));
+const ANCHOR_GRIP = sourced(
+  25,
+  "mm",
+  cite("from-memory", "behind a hollow wall; the maker’s length prevails"),
+);
+/** Wall screws in one bracket. */
+const PER_BRACKET = sourced(2, "count", cite("from-memory"));
+
+/** Lengths in which screws are commonly sold, from memory, mm. */
+const SOLD: Record<UnitSystem, readonly number[]> = {
+  metric: [16, 20, 25, 30, 35, 40, 45, 50, 60, 70, 80, 90, 100, 120],
+  imperial: [0.625, 0.75, 1, 1.25, 1.5, 1.75, 2, 2.5, 3, 3.5, 4, 5].map(inches),
+};
+
+const INTO: Record<Substrate, string> = {
+  timber: "solid wood",
+  masonry: "rated wall plugs in masonry",
+  "hollow-wall": "rated hollow-wall anchors",
+  unknown: "the wall, once it is known",
+};
+
+/** How far a screw must reach behind the skin of the wall. */
+function gripMm(substrate: Substrate): { value: number; label: string } {
+  if (substrate === "masonry") return { value: PLUG_LENGTH.value, label: "length of the plug" };
+  if (substrate === "hollow-wall")
+    return { value: ANCHOR_GRIP.value, label: "room for the anchor behind the wall" };
+  return { value: PENETRATION.value * SHANK.value, label: "7 diameters of a No. 8 screw in the wood" };
+}
+
+export interface WallScrews {
+  count: number;
+  lengthMm: number;
+  into: string;
+  /** No screw sold is as long. */
+  tooLong: boolean;
+}
+
+/** Count, length and ground of the screws that hold the board. */
+export function wallScrews(
+  brief: Brief,
+  fixing: BoardPlan["fixing"],
+  places: number,
+  book: WorkingBook,
+): WallScrews {
+  const { substrate } = brief.making.board;
+  const brackets = fixing === "brackets";
+  const grip = gripMm(substrate);
+  const neededMm = book.figure("board.screw-length", {
+    label: "Length that the wall screws need",
+    symbol: "l",
+    unit: "mm",
+    formula: "t + s + p",
+    given: {
+      t: brackets
+        ? [BRACKET_THICKNESS.value, "mm", "thickness of a bracket"]
+        : [brief.board.thicknessMm, "mm", "thickness of the board"],
+      s: [WALL_SKIN.value, "mm", "plaster or board on the wall"],
+      p: [grip.value, "mm", grip.label],
+    },
+    cite: substrate === "timber" || substrate === "unknown" ? PENETRATION.cite : cite("from-memory"),
+    note: "raised to the next length that is sold",
+    reckon: ({ t, s, p }) => t + s + p,
+  });
+  const sold = SOLD[brief.units.system].find((length) => length >= neededMm - 1e-6);
+  return {
+    count: brackets ? PER_BRACKET.value * places : places,
+    lengthMm: sold ?? neededMm,
+    into: INTO[substrate],
+    tooLong: sold === undefined,
+  };
+}
