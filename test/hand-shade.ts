@@ -121,7 +121,7 @@ function handCloth(
 
 function handLift(): Lift {
   const eyes = [2, 10, 18, 26, 34].map((x) => ({ xMm: inches(x), zMm: 19 }));
-  const lockMm = inches(30);
+  const lockMm = inches(31);
   return {
     kind: "cord-lock",
     controlSide: "right",
@@ -142,7 +142,7 @@ function handLift(): Lift {
     seat: {
       xMm: lockMm,
       zMm: 19,
-      feasibleMm: [[inches(28), inches(32)]],
+      feasibleMm: [[inches(28), inches(32.5)]],
       kind: "between",
       forced: false,
       facing: "right",
