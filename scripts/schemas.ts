@@ -16,11 +16,13 @@ export function planSchemaText(): string {
   const schema = generator?.getSchemaForSymbol("Plan");
   if (!schema) throw new Error("invalid plan types: no schema could be read from them");
   const { $schema, definitions, ...plan } = schema;
+  // Sources are added with every release: a reader of plans must not stumble over a new one.
+  const open = { SourceId: { type: "string", description: "Name of a source, as in the list of sources" } };
   return text({
     $id: "shadewright-plan-1.schema.json",
     $schema,
     title: "Shadewright plan",
-    ...tidied(plan, definitions ?? {}),
+    ...tidied(plan, { ...definitions, ...open }),
   });
 }
 

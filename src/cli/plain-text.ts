@@ -6,13 +6,12 @@ export function plainLine(text: string): string {
   return text.replace(/[\p{Cc}\u200e\u200f\u202a-\u202e\u2066-\u2069]+/gu, " ");
 }
 
-/** Breaks a line at spaces, later lines set in by `indent`. A longer word stands alone. */
+/** Breaks a line at spaces into lines of so many columns, later ones set in by `indent`. A longer word stands alone. */
 export function wrapped(text: string, columns: number, indent: string): string {
   const lines: string[] = [];
   let line = "";
   for (const word of plainLine(text).split(" ")) {
-    const room = lines.length === 0 ? columns : columns - indent.length;
-    if (line !== "" && line.length + 1 + word.length > room) {
+    if (line !== "" && line.length + 1 + word.length > columns) {
       lines.push(line);
       line = word;
     } else line = line === "" ? word : `${line} ${word}`;

@@ -1,8 +1,9 @@
-import { allSheets, place, toDxf, toSvg } from "../drawing/index.ts";
+import { place, toDxf, toSvg } from "../drawing/index.ts";
 import { allLists, toCsv } from "../lists/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { makeWorkbook, type PaperKind } from "../workbook/index.ts";
 import { fileNames } from "./file-names.ts";
+import { planDrawings } from "./plan-drawings.ts";
 import { workbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
 
@@ -20,8 +21,8 @@ export async function* planFiles(plan: Plan, paper: PaperKind, createdOn: Date):
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {
     const folder = `drawings/${folders.get(shade.shadeId)}`;
-    for (const drawing of allSheets(shade, plan.units)) {
-      yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing)) };
+    for (const { drawing, fit } of planDrawings(plan, shade)) {
+      yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
       yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing) };
     }
   }

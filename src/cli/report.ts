@@ -24,8 +24,11 @@ function findingText({ weight, text, cite, remedies }: Finding, columns: number)
   const lines = [
     `  ${weight.padEnd(MARGIN.length - 2)}${wrapped(text, room, MARGIN)}`,
     `${MARGIN}${wrapped(`Source: ${citeText(cite)}`, room, MARGIN)}`,
-    ...remedies.map(({ label }) => `${MARGIN}${wrapped(`Would do: ${label}`, room, MARGIN)}`),
   ];
+  if (remedies.length > 0) {
+    const labels = remedies.map(({ label }) => label).join("; or: ");
+    lines.push(`${MARGIN}${wrapped(`Would do: ${labels}`, room, MARGIN)}`);
+  }
   return lines.join("\n");
 }
 

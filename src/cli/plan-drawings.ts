@@ -1,0 +1,28 @@
+import { type Drawing, drawMarkingStrips, drawSheet, type Fit } from "../drawing/index.ts";
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import { SHEETS, type SheetKind } from "../shade/index.ts";
+
+/** Sheets that show the shade at a height: lowered, half raised, raised. */
+const RAISING: readonly SheetKind[] = ["front", "back", "side"];
+const HEIGHTS = [0, 0.5, 1];
+
+/** What a page of either paper takes within its margins. */
+const PAGE: Fit = { maxWidthMm: 180, maxHeightMm: 235 };
+const FULL_SIZE: Fit = { scale: 1 };
+
+export interface FittedDrawing {
+  drawing: Drawing;
+  fit: Fit;
+}
+
+/** Every drawing of one shade: sheets to fit a page, marking strips at full size. */
+export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDrawing> {
+  for (const kind of SHEETS) {
+    // The strips come one by one below, so that each can be printed and laid on the cloth.
+    if (kind === "strips") continue;
+    for (const raise of RAISING.includes(kind) ? HEIGHTS : [0]) {
+      yield { drawing: drawSheet(kind, plan, shade, { raise }), fit: PAGE };
+    }
+  }
+  for (const drawing of drawMarkingStrips(plan, shade)) yield { drawing, fit: FULL_SIZE };
+}
