@@ -1,0 +1,107 @@
+import { type Drawing, type Fit, type Placed, place } from "../drawing/index.ts";
+import type { Book } from "./book.ts";
+import { drawPlaced } from "./draw-placed.ts";
+import { columns, mm, pt, type Span } from "./paper.ts";
+import { setLines } from "./paragraph.ts";
+import { TYPE } from "./type-scale.ts";
+
+const CAPTION_GAP = 6;
+const AFTER = 16;
+
+/** What a drawing shows, in words: its title, from where it is seen, and its facts. */
+export function altText(drawing: Pick<Drawing, "title" | "caption" | "facts">): string {
+  const facts = drawing.facts.map(({ label, text }) => `${label}: ${text}`);
+  const parts = [drawing.title, drawing.caption.replace(/\.$/, ""), ...facts];
+  return parts.filter((part) => part !== "").join(". ");
+}
+
+/** A drawing laid out for its place, with its caption broken into lines: its height is known before it is set. */
+export interface LaidFigure {
+  placed: Placed;
+  /** Less than 1 where its words alone are larger than its place. */
+  zoom: number;
+  caption: string[];
+  widthPt: number;
+  drawnPt: number;
+  heightPt: number;
+}
+
+function captionText(drawing: Drawing): string {
+  return drawing.caption === "" ? drawing.title : `${drawing.title}. ${drawing.caption}`;
+}
+
+export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): LaidFigure {
+  const bounds = { maxWidthMm: mm(widthPt), maxHeightMm: mm(maxHeightPt) };
+  return laid(book, drawing, bounds, widthPt, maxHeightPt);
+}
+
+function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
+  const placed = place(drawing, fit);
+  const caption = book.lines(captionText(drawing), widthPt, TYPE.caption);
+  const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
+  const drawnPt = pt(placed.heightMm) * zoom;
+  return {
+    placed,
+    zoom,
+    caption,
+    widthPt: pt(placed.widthMm) * zoom,
+    drawnPt,
+    heightPt: drawnPt + CAPTION_GAP + caption.length * TYPE.caption.leadingPt,
+  };
+}
+
+/** Sets a laid figure with its top left corner at (x, y), its caption under it. */
+export function setFigure(book: Book, figure: LaidFigure, x: number, y: number): void {
+  const { placed, zoom, drawnPt } = figure;
+  book.tags.mark("Figure", () => drawPlaced(book.pen, placed, x, y, zoom), {
+    alt: altText(placed),
+    bbox: [x, y, x + figure.widthPt, y + drawnPt],
+  });
+  const captionY = y + drawnPt + CAPTION_GAP;
+  book.tags.mark("Caption", () => setLines(book, figure.caption, x, captionY, TYPE.caption));
+}
+
+/** A drawing in the flow of the page. */
+export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
+  const one = layFigure(book, drawing, book.width, maxHeight);
+  book.need(one.heightPt);
+  setFigure(book, one, book.left, book.y);
+  book.y += one.heightPt + AFTER;
+}
+
+/** Drawings side by side at one scale, so that they can be compared. */
+export function figureRow(book: Book, drawings: readonly Drawing[], maxHeight: number): void {
+  const share = 12 / drawings.length;
+  const { width } = columns(book.paper, 0, share);
+  const scale = Math.min(
+    ...drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale),
+  );
+  const row = drawings.map((drawing) => laid(book, drawing, { scale }, width, maxHeight));
+  const height = Math.max(...row.map((one) => one.heightPt));
+  book.need(height);
+  row.forEach((one, i) => {
+    setFigure(book, one, columns(book.paper, i * share, share).x, book.y);
+  });
+  book.y += height + AFTER;
+}
+
+/**
+ * A drawing at the left and something else at its right, from the same height.
+ * The page goes on under the longer of the two.
+ */
+export function figureBeside(
+  book: Book,
+  drawing: Drawing,
+  split: { figureColumns: number; maxHeight: number },
+  body: (right: Span) => void,
+): void {
+  const { figureColumns, maxHeight } = split;
+  const left = columns(book.paper, 0, figureColumns);
+  const one = layFigure(book, drawing, left.width, maxHeight);
+  book.need(one.heightPt);
+  const top = book.y;
+  const page = book.pageCount;
+  setFigure(book, one, left.x, top);
+  body(columns(book.paper, figureColumns, 12 - figureColumns));
+  if (book.pageCount === page) book.y = Math.max(book.y, top + one.heightPt + AFTER);
+}

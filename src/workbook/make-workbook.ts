@@ -1,0 +1,125 @@
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import { Book } from "./book.ts";
+import { coverPage } from "./pages/cover.ts";
+import { guide } from "./pages/guide.ts";
+import { jobFront } from "./pages/job-front.ts";
+import { PAPERS, type PaperKind } from "./paper.ts";
+import { closeDocument, openDocument } from "./pdf-kit.ts";
+import { chaptersOf } from "./shade-chapters.ts";
+import { shadeContext } from "./shade-context.ts";
+import { openFaces, type WorkbookFonts } from "./typeface.ts";
+
+export interface WorkbookProgress {
+  /** Parts set so far, and in all: the front page, and every chapter of every shade. */
+  done: number;
+  total: number;
+  pages: number;
+}
+
+export interface WorkbookInput {
+  plan: Plan;
+  /** Only these shades, in the order of the job; all of them unless told. */
+  shadeIds?: readonly string[];
+  paper: PaperKind;
+  fonts: WorkbookFonts;
+  /** Written into the document and at the foot of each page; left out, the same plan gives the same bytes. */
+  createdOn?: Date;
+  onProgress?: (progress: WorkbookProgress) => void;
+  /** Looked at between chapters. */
+  signal?: AbortSignal;
+}
+
+const LANGUAGE = "en";
+
+/**
+ * The workbook as PDF: for several shades a front page of the job, then each shade from its cover to its
+ * marking strips. Rejects with the signal’s reason when it is stopped.
+ */
+export async function makeWorkbook(input: WorkbookInput): Promise<Uint8Array> {
+  const { plan, fonts, createdOn } = input;
+  const paper = PAPERS[input.paper];
+  const faces = openFaces(fonts);
+  const shades = chosen(plan, input.shadeIds);
+  const title = `${shades.length === 1 ? `${shades[0]?.windowName}, ${plan.jobName}` : plan.jobName}: workbook`;
+  const doc = openDocument(
+    {
+      title,
+      subject: "How to cut, make, rig and hang the shades of this job",
+      lang: LANGUAGE,
+      widthPt: paper.widthPt,
+      heightPt: paper.heightPt,
+      createdOn,
+    },
+    faces,
+  );
+  const book = new Book(doc, faces, paper);
+  book.tags.open("Document");
+  book.run({ job: plan.jobName, remark: remark(plan, createdOn) });
+  await setParts(book, parts(book, plan, shades), input);
+  book.finish();
+  book.tags.close();
+  return closeDocument(doc);
+}
+
+function chosen(plan: Plan, shadeIds: readonly string[] | undefined): ShadePlan[] {
+  if (shadeIds === undefined) return plan.shades;
+  const unknown = shadeIds.find((id) => !plan.shades.some((shade) => shade.shadeId === id));
+  if (unknown !== undefined) throw new Error(`invalid shadeIds: ${unknown}`);
+  return plan.shades.filter((shade) => shadeIds.includes(shade.shadeId));
+}
+
+function remark(plan: Plan, createdOn: Date | undefined): string | undefined {
+  const parts = [
+    ...(plan.demo ? ["Demo: an invented job"] : []),
+    ...(createdOn === undefined ? [] : [createdOn.toISOString().slice(0, 10)]),
+  ];
+  return parts.length === 0 ? undefined : parts.join(" · ");
+}
+
+type Part = () => void;
+
+/** Everything to set, piece by piece, so that work can stop between two of them. */
+function parts(book: Book, plan: Plan, shades: readonly ShadePlan[]): Part[] {
+  const anchorOf = (shade: ShadePlan) => `shade-${plan.shades.indexOf(shade) + 1}`;
+  const front: Part[] = shades.length === 1 ? [] : [() => jobFront(book, plan, shades, anchorOf)];
+  return [...front, ...shades.flatMap((shade) => shadeParts(book, plan, shade, anchorOf(shade)))];
+}
+
+function shadeParts(book: Book, plan: Plan, shade: ShadePlan, anchor: string): Part[] {
+  const context = shadeContext(book, plan, shade);
+  const chapters = chaptersOf(anchor);
+  return [
+    () => {
+      book.tags.open("Sect", { title: shade.windowName });
+      book.run({ shade: shade.windowName });
+      coverPage(context, anchor);
+      guide(context, chapters);
+    },
+    ...chapters.map((chapter) => () => chapter.set(context, chapter)),
+    () => {
+      book.tags.leave();
+      book.endBookmark();
+    },
+  ];
+}
+
+async function setParts(
+  book: Book,
+  all: readonly Part[],
+  { onProgress, signal }: WorkbookInput,
+): Promise<void> {
+  for (const [i, part] of all.entries()) {
+    signal?.throwIfAborted();
+    part();
+    onProgress?.({ done: i + 1, total: all.length, pages: book.pageCount });
+    if (onProgress !== undefined || signal !== undefined) await breath();
+  }
+  signal?.throwIfAborted();
+}
+
+/** Lets messages in between two parts: a stop can only be heard when the thread is free for a moment. */
+function breath(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, 0);
+  });
+}

@@ -1,0 +1,82 @@
+import type { Book } from "./book.ts";
+import { columns } from "./paper.ts";
+import { firstBaseline, linesThatStay, setLines } from "./paragraph.ts";
+import { HAIRLINE } from "./pen.ts";
+import { type TextStyle, TYPE } from "./type-scale.ts";
+
+/** One entry of a list with a word at its left and text at its right. */
+export interface Noted {
+  /** Drawn before the word; `middleY` is the middle of the first line. */
+  mark?: { widthPt: number; draw: (x: number, middleY: number) => void };
+  word: string;
+  wordStyle?: TextStyle;
+  /** Paragraphs of text, each with its look. */
+  text: readonly { words: string; style: TextStyle }[];
+}
+
+const PAD = 5;
+const SIDE_COLUMNS = 3;
+
+interface Line {
+  words: string;
+  style: TextStyle;
+}
+
+/**
+ * Entries under each other with a side column for their word: findings, cautions, settings.
+ * An entry that fits on a page is never parted.
+ */
+export function notedList(book: Book, entries: readonly Noted[], after = 12): void {
+  book.tags.open("L");
+  entries.forEach((entry, i) => {
+    setEntry(book, entry, i === entries.length - 1);
+  });
+  book.tags.close();
+  book.y += after;
+}
+
+/** Height of one entry, pt. */
+export function entryHeight(book: Book, entry: Noted): number {
+  return PAD * 2 + linesOf(book, entry).reduce((sum, line) => sum + line.style.leadingPt, 0);
+}
+
+function linesOf(book: Book, entry: Noted): Line[] {
+  const { width } = columns(book.paper, SIDE_COLUMNS, 9);
+  return entry.text.flatMap(({ words, style }) =>
+    book.lines(words, width, style).map((line) => ({ words: line, style })),
+  );
+}
+
+function setEntry(book: Book, entry: Noted, last: boolean): void {
+  const side = columns(book.paper, 0, SIDE_COLUMNS);
+  const main = columns(book.paper, SIDE_COLUMNS, 9);
+  const wordStyle = entry.wordStyle ?? TYPE.strong;
+  let rest = linesOf(book, entry);
+  book.need(Math.min(entryHeight(book, entry), book.bottom - book.top));
+  book.y += PAD;
+  book.tags.open("LI");
+  const { y } = book;
+  const { mark } = entry;
+  const indent = mark?.widthPt ?? 0;
+  if (mark) book.tags.artifact(() => mark.draw(side.x, y + (rest[0]?.style.leadingPt ?? 14) / 2));
+  const word = book.lines(entry.word, side.width - indent, wordStyle);
+  book.tags.mark("Lbl", () => setLines(book, word, side.x + indent, y, wordStyle));
+  book.tags.open("LBody");
+  while (rest.length > 0) {
+    const leading = rest[0]?.style.leadingPt ?? 14;
+    const stay = Math.max(1, linesThatStay(rest.length, book.room, leading));
+    const now = rest.slice(0, stay);
+    book.tags.content("LBody", () => {
+      for (const line of now) {
+        book.pen.text(line.words, main.x, book.y + firstBaseline(line.style), line.style);
+        book.y += line.style.leadingPt;
+      }
+    });
+    rest = rest.slice(stay);
+    if (rest.length > 0) book.turnPage();
+  }
+  book.tags.close();
+  book.tags.close();
+  book.y = Math.max(book.y, y + word.length * wordStyle.leadingPt) + PAD;
+  if (!last) book.tags.artifact(() => book.pen.line(side.x, book.y, main.x + main.width, book.y, HAIRLINE));
+}

@@ -1,0 +1,84 @@
+import { forceText } from "../../units/index.ts";
+import { type FactLine, factTable } from "../fact-list.ts";
+import { figure } from "../figure.ts";
+import { type ChapterHead, openChapter } from "../heading.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { table, tablesBeside } from "../table.ts";
+import type { CellLike, Table } from "../table-spec.ts";
+
+/** The board, drilled and covered: eyes above the columns, brackets or screws, the cloth round it. */
+export function boardPage(context: ShadeContext, head: ChapterHead): void {
+  const { book, shade } = context;
+  openChapter(book, {
+    ...head,
+    lead: "Drawn from below. Mark from the left end of the board, left as seen from the room.",
+  });
+  figure(book, context.sheet("board"), 260);
+  const sizes = { ...factTable("The board", boardFacts(context), [1, 1.5]), heading: "Sizes" };
+  tablesBeside(book, sizes, eyes(context));
+  if (shade.board.brackets.length > 0) table(book, fixings(context));
+}
+
+function boardFacts({ shade, plan, length }: ShadeContext): FactLine[] {
+  const { board } = shade;
+  const facts: FactLine[] = [
+    { label: "Section", text: board.sectionName },
+    { label: "Length", text: length(board.lengthMm) },
+    { label: "Depth × thickness", text: `${length(board.depthMm)} × ${length(board.thicknessMm)}` },
+    { label: "Left end", text: `${length(board.leftMm)} inside the left finished edge` },
+    { label: "Covering", text: `${length(board.covering.lengthMm)} × ${length(board.covering.widthMm)}` },
+    {
+      label: "Screws",
+      text: `${board.screws.count}, each ${length(board.screws.lengthMm)}, into ${board.screws.into}`,
+    },
+    { label: "Load on the fixings", text: forceText(board.loadN, plan.units) },
+  ];
+  if (board.barName !== undefined) {
+    const cut = board.barLengthMm === undefined ? "" : `, cut ${length(board.barLengthMm)} long`;
+    facts.push({ label: "Weight bar", text: `${board.barName}${cut}` });
+  }
+  return facts;
+}
+
+function eyes({ shade, length }: ShadeContext): Table {
+  const { board } = shade;
+  return {
+    heading: "Screw eyes",
+    title: "Places of the screw eyes",
+    columns: [
+      { title: "", share: 0.7 },
+      { title: "From the board’s left end", share: 1.4, align: "measure" },
+      { title: "From the left finished edge", share: 1.4, align: "measure" },
+      { title: "From the wall side", share: 1.1, align: "measure" },
+    ],
+    rows: board.eyes.map((eye, i): CellLike[] => [
+      { text: `Eye ${i + 1}`, strong: true },
+      { text: length(eye.xMm - board.leftMm), strong: true },
+      length(eye.xMm),
+      length(eye.zMm),
+    ]),
+  };
+}
+
+function fixings({ shade, length }: ShadeContext): Table {
+  const { board } = shade;
+  const brackets = board.fixing === "brackets";
+  const one = brackets ? "Bracket" : "Screw";
+  const title = brackets ? "Brackets" : "Screws up through the board";
+  return {
+    heading: title,
+    title,
+    columns: [
+      { title: "", share: 1 },
+      { title: "From the board’s left end", share: 2, align: "measure" },
+      { title: "From the left finished edge", share: 2, align: "measure" },
+      { title: "", share: 1.4 },
+    ],
+    rows: board.brackets.map((bracket): CellLike[] => [
+      { text: `${one} ${bracket.number}`, strong: true },
+      { text: length(bracket.xMm - board.leftMm), strong: true },
+      length(bracket.xMm),
+      "",
+    ]),
+  };
+}

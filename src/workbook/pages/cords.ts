@@ -1,0 +1,100 @@
+import { cordStyle } from "../../drawing/index.ts";
+import { cordLengthText, forceText } from "../../units/index.ts";
+import { drawCordSwatch, SWATCH_WIDTH } from "../cord-swatch.ts";
+import { type FactLine, factList } from "../fact-list.ts";
+import { figureBeside } from "../figure.ts";
+import { type ChapterHead, openChapter } from "../heading.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { table } from "../table.ts";
+import type { CellLike } from "../table-spec.ts";
+
+/** Every cord from its bottom ring to its end: how it is made up and where to cut it. */
+export function cordsPage(context: ShadeContext, head: ChapterHead): void {
+  const { book } = context;
+  openChapter(book, {
+    ...head,
+    lead: "Cut each cord to its length and label it with its number before you string it.",
+  });
+  const split = { figureColumns: 7, maxHeight: 380 };
+  figureBeside(book, context.sheet("back"), split, (right) => {
+    const facts = together(context);
+    factList(book, "All cords together", facts, {
+      ...right,
+      heading: "All cords together",
+      shares: [1.4, 1],
+    });
+  });
+  lengths(context);
+}
+
+function lengths({ book, shade, plan, length }: ShadeContext): void {
+  const { lift } = shade;
+  const rows = lift.cords.map((cord): CellLike[] => [
+    {
+      text: String(cord.number),
+      strong: true,
+      sign: { widthPt: SWATCH_WIDTH, draw: (x, y) => drawCordSwatch(book.pen, cord.number, x, y) },
+    },
+    colourWords(cord.number),
+    length(cord.riseMm),
+    length(cord.runMm),
+    length(cord.tailMm),
+    length(cord.knotsMm),
+    { text: length(cord.cutMm), strong: true },
+    `${cord.slot}, ${cord.entersFrom}`,
+  ]);
+  rows.push([
+    `${lift.cords.length}`,
+    "in all",
+    "",
+    "",
+    "",
+    "",
+    cordLengthText(lift.cordTotalMm, plan.units),
+    "",
+  ]);
+  table(book, {
+    heading: "Cord lengths",
+    title: "Cord lengths: rise from the bottom ring, run along the board, tail, knots, length to cut",
+    columns: [
+      { title: "Cord", share: 1.15 },
+      { title: "Looks", share: 1.5 },
+      { title: "Rise", share: 1.15, align: "measure" },
+      { title: "Run", share: 1.15, align: "measure" },
+      { title: "Tail", share: 1.15, align: "measure" },
+      { title: "Knots", share: 0.9, align: "measure" },
+      { title: "Cut", share: 1.3, align: "measure" },
+      { title: "Slot, from", share: 1.05 },
+    ],
+    rows,
+    sum: true,
+  });
+}
+
+function colourWords(number: number): string {
+  const { colourName, rhythmName } = cordStyle(number);
+  return rhythmName === "plain" ? colourName : `${colourName}, ${rhythmName}`;
+}
+
+function together({ shade, plan, length }: ShadeContext): FactLine[] {
+  const { lift } = shade;
+  const facts: FactLine[] = [
+    { label: "Weight on the cords, raised", text: forceText(lift.heldN, plan.units) },
+    { label: "Pull at the hand, nearly raised", text: forceText(lift.pullN, plan.units) },
+    { label: "Tail below the lock, lowered", text: length(lift.tailLoweredMm) },
+    { label: "Tail below the lock, raised", text: length(lift.tailRaisedMm) },
+  ];
+  if (lift.tailEndAboveFloorLoweredMm !== undefined) {
+    facts.push({
+      label: "End of the tail above the floor, lowered",
+      text: length(lift.tailEndAboveFloorLoweredMm),
+    });
+  }
+  if (lift.tailEndAboveFloorRaisedMm !== undefined) {
+    facts.push({
+      label: "End of the tail above the floor, raised",
+      text: length(lift.tailEndAboveFloorRaisedMm),
+    });
+  }
+  return facts;
+}

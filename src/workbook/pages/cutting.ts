@@ -1,0 +1,123 @@
+import { LAYER_NAMES, type LayerCut } from "../../shade/index.ts";
+import { clothLengthText } from "../../units/index.ts";
+import { figure } from "../figure.ts";
+import { type ChapterHead, openChapter, section } from "../heading.ts";
+import { paragraph } from "../paragraph.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { table, tablesBeside } from "../table.ts";
+import type { CellLike, Table } from "../table-spec.ts";
+
+/** Every piece on the cloth, its size, and how the cut size is made up. */
+export function cuttingPage(context: ShadeContext, head: ChapterHead): void {
+  const { book } = context;
+  openChapter(book, {
+    ...head,
+    lead: "Square the cloth on a drawn thread first. Sizes are cut sizes, hems and seams included.",
+  });
+  figure(book, context.sheet("cutting"), 300);
+  pieces(context);
+  buy(context);
+  makeUps(context);
+  repeats(context);
+  ribs(context);
+}
+
+function pieces({ book, shade, length }: ShadeContext): void {
+  const rows = shade.cloth.layers.flatMap((layer) =>
+    layer.panels.map((panel): CellLike[] => [
+      { text: panel.label, strong: true },
+      layer.clothName,
+      { text: length(panel.widthMm), strong: true },
+      { text: length(panel.lengthMm), strong: true },
+      panel.full ? "full width" : "",
+    ]),
+  );
+  table(book, {
+    heading: "Pieces to cut",
+    title: "Pieces to cut",
+    columns: [
+      { title: "Piece", share: 2.4 },
+      { title: "From", share: 2.6 },
+      { title: "Width", share: 1.4, align: "measure" },
+      { title: "Length", share: 1.4, align: "measure" },
+      { title: "", share: 1 },
+    ],
+    rows,
+  });
+}
+
+function buy({ book, shade, plan, length }: ShadeContext): void {
+  table(book, {
+    heading: "Cloth to buy",
+    title: "Cloth to buy",
+    columns: [
+      { title: "Layer", share: 1.3 },
+      { title: "Cloth", share: 2.6 },
+      { title: "Usable width", share: 1.3, align: "measure" },
+      { title: "Widths", share: 0.8 },
+      { title: "Off the bolt", share: 1.4, align: "measure" },
+      { title: "To buy", share: 1.2, align: "measure" },
+    ],
+    rows: shade.cloth.layers.map((layer): CellLike[] => [
+      { text: LAYER_NAMES[layer.layer], strong: true },
+      layer.clothName,
+      length(layer.usableWidthMm),
+      String(layer.widths),
+      length(layer.lengthMm),
+      { text: clothLengthText(layer.buyMm, plan.units), strong: true },
+    ]),
+  });
+}
+
+function makeUps(context: ShadeContext): void {
+  const specs = context.shade.cloth.layers.map((layer) => makeUp(context, layer));
+  for (let i = 0; i < specs.length; i += 2) {
+    const [left, right] = [specs[i], specs[i + 1]];
+    if (left && right) tablesBeside(context.book, left, right);
+    else if (left) table(context.book, left);
+  }
+}
+
+function makeUp({ length }: ShadeContext, layer: LayerCut): Table {
+  const name = LAYER_NAMES[layer.layer].toLowerCase();
+  const rows: CellLike[][] = layer.makeUp.map(({ label, widthMm, lengthMm }) => [
+    label,
+    widthMm === 0 ? "" : length(widthMm),
+    lengthMm === 0 ? "" : length(lengthMm),
+  ]);
+  rows.push(["Cut size", length(layer.cutWidthMm), length(layer.cutLengthMm)]);
+  return {
+    heading: `Cut size of the ${name}`,
+    title: `How the cut size of the ${name} is made up`,
+    columns: [
+      { title: "Part", share: 2.2 },
+      { title: "Width", share: 1.2, align: "measure" },
+      { title: "Length", share: 1.2, align: "measure" },
+    ],
+    rows,
+    sum: true,
+  };
+}
+
+function repeats({ book, shade, length }: ShadeContext): void {
+  for (const layer of shade.cloth.layers) {
+    if (layer.repeatMm === undefined) continue;
+    const match = layer.match === "half-drop" ? "half-drop" : "straight";
+    paragraph(
+      book,
+      `${LAYER_NAMES[layer.layer]}: pattern repeat ${length(layer.repeatMm)}, ${match} match. Each drop is cut ${length(layer.repeatLengthMm)} long, a whole number of repeats.`,
+    );
+  }
+}
+
+function ribs({ book, shade, length }: ShadeContext): void {
+  const { ribLines, ribLengthMm, strips } = shade.cloth;
+  if (ribLines.length === 0) return;
+  section(book, "Ribs", 40);
+  const cut = ribLengthMm === undefined ? "" : `, each cut ${length(ribLengthMm)} long`;
+  const pockets =
+    strips === undefined
+      ? ""
+      : ` Strips for their pockets: ${strips.count}, each ${length(strips.widthMm)} × ${length(strips.lengthMm)}.`;
+  paragraph(book, `${ribLines.length} ribs${cut}.${pockets}`);
+}

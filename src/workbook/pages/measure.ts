@@ -1,0 +1,109 @@
+import type { Opening } from "../../job/index.ts";
+import { type FactLine, factList } from "../fact-list.ts";
+import { figureBeside } from "../figure.ts";
+import { type ChapterHead, openChapter, section } from "../heading.ts";
+import { notedList } from "../noted-list.ts";
+import type { Span } from "../paper.ts";
+import { paragraph } from "../paragraph.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { table } from "../table.ts";
+import type { CellLike } from "../table-spec.ts";
+import { TYPE } from "../type-scale.ts";
+import { measuringFigure } from "./measuring-figure.ts";
+import { workingEntries } from "./working-text.ts";
+
+/** A blank to write a measurement into by hand, pt. */
+const BLANK = { width: 92, height: 19 };
+const WRITE_ROW_PT = 26;
+
+/** What was measured, what was taken off or added, how square it is, and blanks to measure again. */
+export function measurePage(context: ShadeContext, head: ChapterHead): void {
+  const { book, shade } = context;
+  openChapter(book, {
+    ...head,
+    lead: "Measure again with a steel tape before any cloth is cut, and write what you find beside what was planned.",
+  });
+  const drawing = measuringFigure(shade.size.openingWidthMm, shade.size.openingHeightMm);
+  figureBeside(book, drawing, { figureColumns: 4, maxHeight: 260 }, (right) => again(context, right));
+  toMeasure(context);
+  result(context);
+  const sums = shade.workings.filter(({ id }) => id.startsWith("measure."));
+  if (sums.length > 0) {
+    section(book, "How the size came about", 80);
+    notedList(book, workingEntries(context, sums, false));
+  }
+}
+
+interface Asked {
+  name: string;
+  plannedMm?: number;
+}
+
+/** Everything to measure, in the order of the numbers in the figure. */
+function asked(opening: Opening | undefined): Asked[] {
+  const at = (names: readonly string[], values: readonly number[] = []): Asked[] =>
+    names.map((name, i) => ({ name, plannedMm: values[i] }));
+  return [
+    ...at(["Width, top", "Width, middle", "Width, bottom"], opening?.widthsMm),
+    ...at(["Height, left", "Height, centre", "Height, right"], opening?.heightsMm),
+    ...at(["Diagonal from top left", "Diagonal from top right"], opening?.diagonalsMm),
+    { name: "Depth of the recess", plannedMm: opening?.recessDepthMm },
+    { name: "Sill above the floor", plannedMm: opening?.sillAboveFloorMm },
+  ];
+}
+
+function again({ book, shade, length }: ShadeContext, { x, width }: Span): void {
+  const blank = {
+    text: "",
+    sign: {
+      widthPt: 0,
+      draw: (left: number, middleY: number) =>
+        book.pen.box(left, middleY - BLANK.height / 2 + 2.5, BLANK.width, BLANK.height),
+    },
+  };
+  const rows = asked(shade.opening).map(({ name, plannedMm }, i): CellLike[] => [
+    { text: String(i + 1), quiet: true },
+    name,
+    plannedMm === undefined ? { text: "not measured", quiet: true } : length(plannedMm),
+    blank,
+  ]);
+  table(book, {
+    title: "Measurements planned from, with blanks to measure again",
+    x,
+    width,
+    columns: [
+      { title: "", share: 0.4 },
+      { title: "Seen from the room", share: 2.6 },
+      { title: "Planned from", share: 1.9, align: "measure" },
+      { title: "Measured again", share: 2.4 },
+    ],
+    rows,
+    rowHeightPt: WRITE_ROW_PT,
+  });
+}
+
+function toMeasure({ book, shade }: ShadeContext): void {
+  const { toMeasure: missing } = shade.size;
+  if (missing.length === 0) return;
+  paragraph(book, `Still to measure: ${missing.join("; ")}.`, { style: TYPE.strong, after: 10 });
+}
+
+function result({ book, shade, length }: ShadeContext): void {
+  const { size } = shade;
+  const facts: FactLine[] = [
+    {
+      label: "Finished width × length",
+      text: `${length(size.finishedWidthMm)} × ${length(size.finishedLengthMm)}`,
+    },
+    { label: "Board", text: length(size.boardLengthMm) },
+    { label: "Widths differ by", text: length(size.widthSpreadMm) },
+    { label: "Heights differ by", text: length(size.heightSpreadMm) },
+  ];
+  const add = (label: string, lengthMm: number | undefined) => {
+    if (lengthMm !== undefined) facts.push({ label, text: length(lengthMm) });
+  };
+  add("Diagonals differ by", size.outOfSquareMm);
+  add("Top line above the floor", size.topAboveFloorMm);
+  add("Hem above the floor", size.hemAboveFloorMm);
+  factList(book, "The finished shade", facts, { heading: "The finished shade", shares: [1, 2] });
+}

@@ -1,0 +1,114 @@
+import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import type { Book } from "../book.ts";
+import { moneyText } from "../figure-text.ts";
+import { type ChapterHead, openChapter } from "../heading.ts";
+import { paragraph } from "../paragraph.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { table } from "../table.ts";
+import type { CellLike } from "../table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../tick-box.ts";
+
+const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
+  cloth: "Cloth",
+  cord: "Cord",
+  hardware: "Hardware",
+  board: "Board and bar",
+  sundries: "Sundries",
+};
+
+/** What to buy, and what it comes to. */
+export function shoppingAndCost(book: Book, cost: Cost): void {
+  shopping(book, cost);
+  labour(book, cost);
+  totals(book, cost);
+}
+
+function shopping(book: Book, cost: Cost): void {
+  for (const [group, name] of Object.entries(GROUP_NAMES)) {
+    const lines = cost.shopping.filter((line) => line.group === group);
+    if (lines.length === 0) continue;
+    table(book, {
+      title: `${name} to buy`,
+      heading: name,
+      columns: [
+        { title: "To buy", share: 3.6 },
+        { title: "Needed", share: 1.4, align: "measure" },
+        { title: "Buy", share: 1.6, align: "measure" },
+        { title: "Price each", share: 1.3, align: "right" },
+        { title: "Cost", share: 1.5, align: "right" },
+      ],
+      rows: lines.map((line) => shoppingRow(book, line, cost.currency)),
+    });
+  }
+}
+
+function shoppingRow(book: Book, line: ShoppingLine, currency: string): CellLike[] {
+  const none: CellLike = { text: "no price", quiet: true };
+  return [
+    {
+      text: line.label,
+      sign: { widthPt: TICK_BOX_PT + 8, draw: (x, y) => drawTickBox(book.pen, x, y) },
+    },
+    line.needText,
+    { text: line.buyText, strong: true },
+    line.price === undefined ? none : moneyText(line.price, currency),
+    line.cost === undefined ? "" : moneyText(line.cost, currency),
+  ];
+}
+
+function labour(book: Book, cost: Cost): void {
+  if (cost.labour.length === 0) return;
+  const minutes = cost.labour.reduce((sum, line) => sum + line.minutes, 0);
+  const rows: CellLike[][] = cost.labour.map((line) => [
+    line.label,
+    timeText(line.minutes),
+    line.cost === undefined ? "" : moneyText(line.cost, cost.currency),
+  ]);
+  rows.push(["In all", timeText(minutes), moneyText(cost.labourCost, cost.currency)]);
+  table(book, {
+    title: "Labour",
+    heading: "Labour",
+    columns: [
+      { title: "Work", share: 4 },
+      { title: "Time", share: 1.4, align: "right" },
+      { title: "Cost", share: 1.6, align: "right" },
+    ],
+    rows,
+    sum: true,
+  });
+}
+
+function timeText(minutes: number): string {
+  const whole = Math.round(minutes);
+  const hours = Math.floor(whole / 60);
+  return hours === 0 ? `${whole} min` : `${hours} h ${whole % 60} min`;
+}
+
+function totals(book: Book, cost: Cost): void {
+  const money = (amount: number) => moneyText(amount, cost.currency);
+  table(book, {
+    title: "What it comes to",
+    heading: "What it comes to",
+    columns: [
+      { title: "", share: 4 },
+      { title: "", share: 2, align: "right" },
+    ],
+    rows: [
+      ["Materials", money(cost.materials)],
+      ["Labour", money(cost.labourCost)],
+      ["Tax", money(cost.tax)],
+      ["Total", money(cost.total)],
+    ],
+    sum: true,
+    after: 6,
+  });
+  if (cost.unpriced.length > 0) {
+    paragraph(book, `Left out of the total, since they have no price: ${cost.unpriced.join(", ")}.`);
+  }
+}
+
+/** What this shade alone would take. */
+export function shoppingPage({ book, shade }: ShadeContext, head: ChapterHead): void {
+  openChapter(book, { ...head, lead: "For this shade alone, in the units in which things are sold." });
+  shoppingAndCost(book, shade.cost);
+}

@@ -1,0 +1,67 @@
+import type { FigureUnit, Working } from "../../account/index.ts";
+import { citeText } from "../../sources/index.ts";
+import { trimmed } from "../../units/index.ts";
+import { figureText } from "../figure-text.ts";
+import type { Noted } from "../noted-list.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { TYPE } from "../type-scale.ts";
+
+const UNIT_WORDS: Record<FigureUnit, string> = {
+  mm: "mm",
+  mm2: "mm²",
+  g: "g",
+  kg: "kg",
+  "g/m2": "g/m²",
+  "g/m": "g/m",
+  "kg/m3": "kg/m³",
+  N: "N",
+  ratio: "",
+  count: "",
+  deg: "°",
+  money: "",
+  min: "min",
+};
+
+const DECIMALS: Partial<Record<FigureUnit, number>> = { mm: 2, mm2: 0, kg: 4, N: 3, money: 2 };
+
+/** A value in the unit in which the formula holds, to enough places to do the sum again. */
+function formulaValue(value: number, unit: FigureUnit): string {
+  const word = UNIT_WORDS[unit];
+  const number = trimmed(value, DECIMALS[unit] ?? 4);
+  return word === "" ? number : unit === "deg" ? `${number}°` : `${number} ${word}`;
+}
+
+/** The same as the maker reads it, where that is another text. */
+function alsoRead({ plan }: ShadeContext, value: number, unit: FigureUnit): string {
+  const text = figureText(value, unit, plan.units, plan.cost.currency);
+  return text === formulaValue(value, unit) ? "" : text;
+}
+
+/** A working as an engineer writes it: formula, values that went in, result, source. */
+export function workingEntry(context: ShadeContext, working: Working, full: boolean): Noted {
+  const { label, symbol, formula, inputs, value, unit, cite, note } = working;
+  const given = inputs.map((input) => {
+    const also = alsoRead(context, input.value, input.unit);
+    const read = also === "" ? "" : ` (${also})`;
+    return `${input.symbol} = ${formulaValue(input.value, input.unit)}${read} ${input.label}`;
+  });
+  const also = alsoRead(context, value, unit);
+  return {
+    word: label,
+    wordStyle: TYPE.cellStrong,
+    text: [
+      { words: `${symbol} = ${formula}`, style: TYPE.cell },
+      ...(given.length === 0 ? [] : [{ words: given.join("; "), style: TYPE.small }]),
+      {
+        words: `${symbol} = ${formulaValue(value, unit)}${also === "" ? "" : `, that is ${also}`}`,
+        style: TYPE.cellStrong,
+      },
+      ...(note === undefined ? [] : [{ words: note, style: TYPE.small }]),
+      ...(full ? [{ words: `Source: ${citeText(cite)}.`, style: TYPE.small }] : []),
+    ],
+  };
+}
+
+export function workingEntries(context: ShadeContext, workings: readonly Working[], full: boolean): Noted[] {
+  return workings.map((working) => workingEntry(context, working, full));
+}

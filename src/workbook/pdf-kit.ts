@@ -1,0 +1,84 @@
+import PDFDocument from "pdfkit";
+import type { Faces } from "./typeface.ts";
+import { WEIGHTS_OF_TYPE } from "./typeface.ts";
+
+/**
+ * One import for both worlds: the package resolves to its Node build in Node and to its browser build under a
+ * bundler. Fonts go in already opened, so none of its built-in fonts and none of its file access is touched.
+ */
+export type PdfDocument = PDFKit.PDFDocument;
+export type StructElement = PDFKit.PDFStructureElement;
+export type OutlineItem = PDFKit.PDFOutline;
+
+export interface DocumentFacts {
+  title: string;
+  subject: string;
+  lang: string;
+  widthPt: number;
+  heightPt: number;
+  /** Left out, the start of 1970 stands for it: the same plan gives the same bytes. */
+  createdOn?: Date;
+}
+
+const PRODUCER = "Shadewright";
+
+export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
+  const doc = new PDFDocument({
+    autoFirstPage: false,
+    bufferPages: true,
+    pdfVersion: "1.7",
+    tagged: true,
+    displayTitle: true,
+    lang: facts.lang,
+    size: [facts.widthPt, facts.heightPt],
+    margin: 0,
+    // No built-in font is ever loaded: the types ask for a name, the library takes none.
+    font: null as unknown as string,
+    info: {
+      Title: facts.title,
+      Subject: facts.subject,
+      Creator: PRODUCER,
+      Producer: PRODUCER,
+      CreationDate: facts.createdOn ?? new Date(0),
+    },
+  });
+  for (const name of WEIGHTS_OF_TYPE) {
+    doc.registerFont(name, faces[name].font as unknown as Parameters<PdfDocument["registerFont"]>[1]);
+  }
+  askForFullSize(doc);
+  return doc;
+}
+
+interface WithViewerPreferences {
+  _root: { data: { ViewerPreferences?: { data: Record<string, unknown> } } };
+}
+
+/**
+ * Asks the reader's print dialogue to open at full size (ISO 32000-1:2008, table 150, PrintScaling).
+ * The library has no option for it; `make-workbook.test.ts` reads it back, so that an update cannot lose it.
+ */
+function askForFullSize(doc: PdfDocument): void {
+  const preferences = (doc as unknown as WithViewerPreferences)._root.data.ViewerPreferences;
+  if (preferences) preferences.data.PrintScaling = "None";
+}
+
+/** Ends the document and gathers its bytes. */
+export function closeDocument(doc: PdfDocument): Promise<Uint8Array> {
+  return new Promise((resolve, reject) => {
+    const chunks: Uint8Array[] = [];
+    doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
+    doc.on("end", () => resolve(joined(chunks)));
+    doc.on("error", reject);
+    doc.end();
+  });
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.byteLength, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, at);
+    at += chunk.byteLength;
+  }
+  return bytes;
+}

@@ -1,0 +1,73 @@
+import { breakLines } from "./break-lines.ts";
+import { FOOT_PT, HEAD_PT, MARGIN_PT, type Paper } from "./paper.ts";
+import type { Pen } from "./pen.ts";
+import { onOneLine } from "./printable.ts";
+import { TYPE } from "./type-scale.ts";
+
+/** What a page says of itself at head and foot. */
+export interface Running {
+  job: string;
+  shade: string;
+  chapter: string;
+  /** Words at the middle of the foot: that the job is invented, or when it was made. */
+  remark?: string;
+}
+
+const GAP = 24;
+
+interface Head {
+  job: string[];
+  shade: string[];
+  /** Both stand on one line. */
+  together: boolean;
+}
+
+/** Job and shade on one line where they fit, under each other where they do not: names are never cut short. */
+function setHead(pen: Pen, running: Running, width: number): Head {
+  const job = onOneLine(running.job, pen.faces.semibold);
+  const shade = onOneLine(running.shade, pen.faces.regular);
+  const together = pen.widthOf(job, TYPE.runningStrong) + GAP + pen.widthOf(shade, TYPE.running) <= width;
+  return {
+    job: breakLines(job, width, TYPE.runningStrong, pen.faces),
+    shade: shade === "" ? [] : breakLines(shade, width, TYPE.running, pen.faces),
+    together,
+  };
+}
+
+const UNDER_HEAD = 34;
+
+/** Where the text of a page begins under its head. */
+export function headHeight(pen: Pen, running: Running, width: number): number {
+  const { job, shade, together } = setHead(pen, running, width);
+  const lines = together ? 1 : job.length + shade.length;
+  return HEAD_PT + (lines - 1) * TYPE.running.leadingPt + UNDER_HEAD;
+}
+
+export function drawHead(pen: Pen, running: Running, left: number, width: number): void {
+  const { job, shade, together } = setHead(pen, running, width);
+  let y = HEAD_PT;
+  for (const line of job) {
+    pen.text(line, left, y, TYPE.runningStrong);
+    y += TYPE.running.leadingPt;
+  }
+  if (together) y = HEAD_PT;
+  for (const line of shade) {
+    pen.text(line, together ? left + width : left, y, TYPE.running, together ? "end" : "start");
+    y += TYPE.running.leadingPt;
+  }
+  if (shade.length === 0 && together) y = HEAD_PT + TYPE.running.leadingPt;
+  const ruleY = y - TYPE.running.leadingPt + 6;
+  pen.line(left, ruleY, left + width, ruleY);
+}
+
+export function drawFoot(
+  pen: Pen,
+  running: Running,
+  page: { number: number; total: number },
+  paper: Paper,
+): void {
+  const y = paper.heightPt - FOOT_PT;
+  pen.text(running.chapter, MARGIN_PT, y, TYPE.running);
+  if (running.remark !== undefined) pen.text(running.remark, paper.widthPt / 2, y, TYPE.running, "middle");
+  pen.text(`page ${page.number} of ${page.total}`, paper.widthPt - MARGIN_PT, y, TYPE.running, "end");
+}

@@ -1,0 +1,32 @@
+import { type Drawing, drawSheet } from "../drawing/index.ts";
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { SheetKind } from "../shade/index.ts";
+import { lengthText } from "../units/index.ts";
+import type { Book } from "./book.ts";
+
+/** All that a page of one shade is made from. */
+export interface ShadeContext {
+  book: Book;
+  plan: Plan;
+  shade: ShadePlan;
+  /** A length as this maker reads it. */
+  length: (lengthMm: number) => string;
+  /** A drawing of this shade; each is made once. */
+  sheet: (kind: SheetKind, raise?: number) => Drawing;
+}
+
+export function shadeContext(book: Book, plan: Plan, shade: ShadePlan): ShadeContext {
+  const drawn = new Map<string, Drawing>();
+  return {
+    book,
+    plan,
+    shade,
+    length: (lengthMm) => lengthText(lengthMm, plan.units),
+    sheet: (kind, raise = 0) => {
+      const key = `${kind} ${raise}`;
+      const drawing = drawn.get(key) ?? drawSheet(kind, plan, shade, { raise });
+      drawn.set(key, drawing);
+      return drawing;
+    },
+  };
+}

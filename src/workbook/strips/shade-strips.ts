@@ -1,0 +1,72 @@
+import type { ShadeContext } from "../shade-context.ts";
+import type { Strip, StripMark } from "./tile-strip.ts";
+
+/** The strips that a shade is marked from: rows, columns, and the board. */
+export function shadeStrips(context: ShadeContext): Strip[] {
+  return [rows(context), columns(context), board(context)];
+}
+
+function rows({ shade, length }: ShadeContext): Strip {
+  const { grid, size } = shade;
+  const mark = (name: string, atMm: number, end = false): StripMark => ({
+    name,
+    atMm,
+    text: length(atMm),
+    end,
+  });
+  return {
+    key: "A",
+    name: "Rows",
+    title: "Rows, from the hem up",
+    use: "Lay it along the side of the shade, its start on the finished hem.",
+    lengthMm: size.finishedLengthMm,
+    marks: [
+      mark("Hem", 0, true),
+      ...grid.rows.map((row) => mark(`Row ${row.number}`, row.fromHemMm)),
+      mark("Top line", size.finishedLengthMm, true),
+    ],
+  };
+}
+
+function columns({ shade, length }: ShadeContext): Strip {
+  const { grid, size } = shade;
+  const mark = (name: string, atMm: number, end = false): StripMark => ({
+    name,
+    atMm,
+    text: length(atMm),
+    end,
+  });
+  return {
+    key: "B",
+    name: "Columns",
+    title: "Columns, from the left edge",
+    use: "Lay it across the shade, face up, its start on the left finished edge. Face down, start at the right.",
+    lengthMm: size.finishedWidthMm,
+    marks: [
+      mark("Left edge", 0, true),
+      ...grid.columns.map((column) => mark(`Column ${column.number}`, column.xMm)),
+      mark("Right edge", size.finishedWidthMm, true),
+    ],
+  };
+}
+
+function board({ shade, length }: ShadeContext): Strip {
+  const { board: plan, lift } = shade;
+  const mark = (name: string, xMm: number): StripMark => {
+    const atMm = xMm - plan.leftMm;
+    return { name, atMm, text: length(atMm) };
+  };
+  const ends = (name: string, atMm: number): StripMark => ({ name, atMm, text: length(atMm), end: true });
+  const inner = [
+    ...plan.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
+    mark("Lock, centre", lift.seat.xMm),
+  ].sort((a, b) => a.atMm - b.atMm);
+  return {
+    key: "C",
+    name: "Board",
+    title: "Board, from its left end",
+    use: "Lay it along the underside of the board, its start on the left end as seen from the room.",
+    lengthMm: plan.lengthMm,
+    marks: [ends("Left end", 0), ...inner, ends("Right end", plan.lengthMm)],
+  };
+}

@@ -1,0 +1,154 @@
+import type { Book } from "./book.ts";
+import { SECTION_ROOM_PT, SPACE_ABOVE, section } from "./heading.ts";
+import { columns } from "./paper.ts";
+import { setLines } from "./paragraph.ts";
+import { HAIRLINE, RULE } from "./pen.ts";
+import { type LaidRow, layRow, type PlacedColumn, setRow, tableColumns } from "./table-rows.ts";
+import { CELL_PAD_Y, type Table } from "./table-spec.ts";
+import { TYPE } from "./type-scale.ts";
+
+/** Tables up to this height are never parted. */
+const KEEP_WHOLE_PT = 200;
+const INTRO_GAP = 4;
+
+/** A table laid out for its place: its height is known before it is set. */
+interface LaidTable {
+  spec: Table;
+  x: number;
+  width: number;
+  intro: string[];
+  head: LaidRow;
+  rows: LaidRow[];
+}
+
+function layTable(book: Book, spec: Table): LaidTable {
+  const { x = book.left, width = book.width } = spec;
+  const columns = tableColumns(book, spec, x, width);
+  const titles = spec.columns.map((column) => column.title);
+  const rows = spec.rows.map((cells, i) => {
+    const strong = spec.sum === true && i === spec.rows.length - 1;
+    return layRow(book, columns, cells, strong ? TYPE.cellStrong : TYPE.cell, spec.rowHeightPt);
+  });
+  return {
+    spec,
+    x,
+    width,
+    intro: spec.intro === undefined ? [] : book.lines(spec.intro, width, TYPE.small),
+    head: layRow(book, flushLeft(columns), titles, TYPE.label),
+    rows,
+  };
+}
+
+/** Words over numbers begin where the column begins, except those flush right. */
+function flushLeft(columns: readonly PlacedColumn[]): PlacedColumn[] {
+  return columns.map((column) => (column.align === "measure" ? { ...column, align: "left" } : column));
+}
+
+function introHeight({ intro }: LaidTable): number {
+  return intro.length === 0 ? 0 : intro.length * TYPE.small.leadingPt + INTRO_GAP;
+}
+
+/** Height without the heading. */
+function bodyHeight(laid: LaidTable, rows = laid.rows.length): number {
+  const all = [laid.head, ...laid.rows.slice(0, rows)];
+  return all.reduce((sum, row) => sum + row.heightPt, introHeight(laid));
+}
+
+/** A small table stays whole; of a large one the head and two rows. */
+function keptHeight(laid: LaidTable): number {
+  const whole = bodyHeight(laid);
+  return whole <= KEEP_WHOLE_PT ? whole : bodyHeight(laid, 2);
+}
+
+/** A table with quiet rules that flows over pages, its head repeated on each. */
+export function table(book: Book, spec: Table): void {
+  const laid = layTable(book, spec);
+  const span = spec.x === undefined ? undefined : { x: laid.x, width: laid.width };
+  if (spec.heading !== undefined) section(book, spec.heading, keptHeight(laid), span);
+  else book.need(keptHeight(laid));
+  setTable(book, laid);
+}
+
+/** Two tables side by side, each in its half of the page, from one height. */
+export function tablesBeside(book: Book, left: Table, right: Table): void {
+  const pair = [left, right].map((spec, i) => layTable(book, { ...spec, ...columns(book.paper, i * 6, 6) }));
+  const height = Math.max(...pair.map((laid) => bodyHeight(laid)));
+  if (height > (book.bottom - book.top) * 0.8) {
+    table(book, left);
+    table(book, right);
+    return;
+  }
+  book.need(height + SECTION_ROOM_PT);
+  const top = book.y > book.top + 1 ? book.y + SPACE_ABOVE : book.y;
+  const ends = pair.map((laid) => {
+    book.y = top;
+    const { heading } = laid.spec;
+    if (heading !== undefined) section(book, heading, 0, laid);
+    setTable(book, laid);
+    return book.y;
+  });
+  book.y = Math.max(...ends);
+}
+
+function setTable(book: Book, laid: LaidTable): void {
+  const { spec, x, width, head, rows, intro } = laid;
+  if (intro.length > 0) {
+    const { y } = book;
+    book.tags.mark("P", () => setLines(book, intro, x, y, TYPE.small));
+    book.y += introHeight(laid);
+  }
+  book.tags.open("Table", { title: spec.title });
+  drawHead(book, head, x, width, "TR");
+  rows.forEach((row, i) => {
+    const last = i === rows.length - 1;
+    // The last row never stands alone at the head of a page: the one before it comes along.
+    const next = i === rows.length - 2 && i > 0 ? (rows[i + 1]?.heightPt ?? 0) : 0;
+    const couldFit = row.heightPt + next <= book.bottom - book.top - head.heightPt;
+    if (couldFit && book.y + row.heightPt + next > book.bottom + 0.01) {
+      book.turnPage();
+      drawHead(book, head, x, width, "artifact");
+    }
+    if (spec.sum === true && last) {
+      book.tags.artifact(() => book.pen.line(x, book.y, x + width, book.y, RULE));
+    }
+    drawRow(book, row, x, width, !last);
+  });
+  book.tags.close();
+  book.y += spec.after ?? 14;
+}
+
+function drawHead(book: Book, head: LaidRow, x: number, width: number, as: "TR" | "artifact"): void {
+  const y = book.y;
+  if (head.cells.some((cell) => cell.lines.length > 0 && cell.lines[0] !== "")) {
+    if (as === "TR") book.tags.within("TR", () => setRow(book, head, y, "TH"));
+    else book.tags.artifact(() => setRow(book, head, y, "plain"));
+    book.y += head.heightPt;
+  }
+  book.tags.artifact(() => book.pen.line(x, book.y, x + width, book.y, RULE));
+}
+
+/** A row higher than a page is set in pieces; every other row stays whole. */
+function drawRow(book: Book, row: LaidRow, x: number, width: number, ruled: boolean): void {
+  book.tags.open("TR");
+  let rest = row;
+  while (rest.heightPt > book.room) {
+    const fit = Math.max(1, Math.floor((book.room - 2 * CELL_PAD_Y) / rest.leadingPt));
+    const piece = part(rest, 0, fit);
+    setRow(book, piece, book.y, "TD");
+    rest = part(rest, fit, Number.POSITIVE_INFINITY);
+    if (rest.cells.every((cell) => cell.lines.length === 0)) break;
+    book.turnPage();
+  }
+  if (rest.cells.some((cell) => cell.lines.length > 0)) {
+    setRow(book, rest, book.y, "TD");
+    book.y += rest.heightPt;
+  }
+  book.tags.close();
+  if (ruled) book.tags.artifact(() => book.pen.line(x, book.y, x + width, book.y, HAIRLINE));
+}
+
+function part(row: LaidRow, from: number, to: number): LaidRow {
+  const cells = row.cells.map((cell) => ({ ...cell, lines: cell.lines.slice(from, to) }));
+  const lines = Math.max(0, ...cells.map((cell) => cell.lines.length));
+  return { ...row, cells, heightPt: lines * row.leadingPt + 2 * CELL_PAD_Y };
+}

@@ -1,0 +1,120 @@
+import type { PdfDocument, StructElement } from "./pdf-kit.ts";
+
+/** Structure types of tagged PDF (ISO 32000-1:2008, 14.8.4) that a workbook uses. */
+export type StructType =
+  | "Document"
+  | "Sect"
+  | "H1"
+  | "H2"
+  | "H3"
+  | "H4"
+  | "P"
+  | "L"
+  | "LI"
+  | "Lbl"
+  | "LBody"
+  | "Table"
+  | "TR"
+  | "TH"
+  | "TD"
+  | "Figure"
+  | "Caption"
+  | "TOC"
+  | "TOCI"
+  | "Link";
+
+export interface TagOptions {
+  title?: string;
+  /** What a figure shows, for those who cannot see it. */
+  alt?: string;
+  actual?: string;
+  scope?: "Column" | "Row";
+  bbox?: [number, number, number, number];
+}
+
+type ArtifactType = "Pagination" | "Layout" | "Page";
+
+/**
+ * The tree of meaning beside the marks on paper. Everything printed is either content of an element
+ * or an artifact; nothing crosses a page.
+ */
+export class Tags {
+  readonly #doc: PdfDocument;
+  readonly #open: StructElement[] = [];
+
+  constructor(doc: PdfDocument) {
+    this.#doc = doc;
+  }
+
+  open(type: StructType, options: TagOptions = {}): void {
+    const element = this.#doc.struct(type, options);
+    const parent = this.#open.at(-1);
+    if (parent) parent.add(element);
+    else this.#doc.addStructure(element);
+    this.#open.push(element);
+  }
+
+  close(): void {
+    this.#open.pop()?.end();
+  }
+
+  /** Leaves an element without ending it: some of its children are filled later. It ends with its parent. */
+  leave(): void {
+    this.#open.pop();
+  }
+
+  /** An element that keeps its place in the tree and gets its content later. */
+  reserve(type: StructType): StructElement {
+    this.open(type);
+    const element = this.#open.pop();
+    if (element === undefined) throw new Error(`invalid tag: ${type}`);
+    return element;
+  }
+
+  /** Goes back into a reserved element and ends it. */
+  fill(element: StructElement, body: () => void): void {
+    this.#open.push(element);
+    body();
+    this.close();
+  }
+
+  /** A place to press that leads to a named destination, over the content that `body` sets. */
+  link(
+    to: string,
+    words: string,
+    box: [x: number, y: number, width: number, height: number],
+    body: () => void,
+  ): void {
+    this.open("Link");
+    this.content("Link", body);
+    const element = this.#open.at(-1);
+    this.#doc.goTo(...box, to, { structParent: element, Contents: new String(words) } as never);
+    this.close();
+  }
+
+  within(type: StructType, body: () => void, options?: TagOptions): void {
+    this.open(type, options);
+    body();
+    this.close();
+  }
+
+  /** Content of the element that is open; an element can have some on several pages. */
+  content(type: StructType, body: () => void): void {
+    const content = this.#doc.markStructureContent(type);
+    body();
+    this.#doc.endMarkedContent();
+    this.#open.at(-1)?.add(content);
+  }
+
+  /** An element with one piece of content. */
+  mark(type: StructType, body: () => void, options?: TagOptions): void {
+    this.within(type, () => this.content(type, body), options);
+  }
+
+  /** Rules, boxes, running heads: seen, but not read out. */
+  artifact(body: () => void, type: ArtifactType = "Layout"): void {
+    this.#doc.markContent("Artifact", { type });
+    body();
+    this.#doc.endMarkedContent();
+  }
+}

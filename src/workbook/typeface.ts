@@ -1,0 +1,115 @@
+import { create, type Font } from "fontkit";
+
+/** Bytes of the typeface, brought by the edge: this room opens no files and asks no network. */
+export interface WorkbookFonts {
+  regular: Uint8Array;
+  semibold: Uint8Array;
+  italic?: Uint8Array;
+}
+
+export const WEIGHTS_OF_TYPE = ["regular", "semibold", "italic"] as const;
+export type FaceName = (typeof WEIGHTS_OF_TYPE)[number];
+
+/** One face, ready to measure and to embed. */
+export interface Face {
+  name: FaceName;
+  font: Font;
+  /** Width of one line, pt. */
+  widthOf: (text: string, sizePt: number) => number;
+  has: (codePoint: number) => boolean;
+}
+
+export type Faces = Record<FaceName, Face>;
+
+type Run = ReturnType<Font["layout"]>;
+
+/** Words that a cache holds before it starts anew: a few large workbooks. */
+const MOST_WORDS = 20_000;
+
+/**
+ * The font with a memory for shaped words. Shaping is the slowest part of a workbook, and the same words
+ * come back on every page and in every workbook. Positions are copied out, since the PDF library scales
+ * them in place.
+ */
+function remembering(font: Font): Font {
+  const runs = new Map<string, Run>();
+  const shape = (text: string): Run => {
+    const known = runs.get(text);
+    if (known) return known;
+    if (runs.size >= MOST_WORDS) runs.clear();
+    const run = font.layout(text);
+    runs.set(text, run);
+    return run;
+  };
+  const layout = (text: string, features?: string[]) => {
+    if (features !== undefined) return font.layout(text, features);
+    const { glyphs, positions } = shape(text);
+    const copies = positions.map((position) => ({ ...position }));
+    return {
+      glyphs,
+      positions: copies,
+      get advanceWidth() {
+        return copies.reduce((sum, position) => sum + position.xAdvance, 0);
+      },
+    };
+  };
+  return Object.create(font, { layout: { value: layout } }) as Font;
+}
+
+/** Measures as the PDF library sets: word by word, each with the space that follows it. */
+function measuring(font: Font): Face["widthOf"] {
+  const widths = new Map<string, number>();
+  const wordWidth = (word: string): number => {
+    const known = widths.get(word);
+    if (known !== undefined) return known;
+    if (widths.size >= MOST_WORDS) widths.clear();
+    const width = font.layout(word).advanceWidth / font.unitsPerEm;
+    widths.set(word, width);
+    return width;
+  };
+  return (text, sizePt) => {
+    let em = 0;
+    let from = 0;
+    while (from < text.length) {
+      const space = text.indexOf(" ", from);
+      const to = space < 0 ? text.length : space + 1;
+      em += wordWidth(text.slice(from, to));
+      from = to;
+    }
+    return em * sizePt;
+  };
+}
+
+function readFace(name: FaceName, bytes: Uint8Array): Face {
+  // The types ask for a Node buffer; the library reads any bytes, and only these exist in a browser.
+  const opened = create(bytes as Parameters<typeof create>[0]);
+  if (opened.type !== "TTF") throw new Error(`invalid font ${name}: ${opened.type}`);
+  const font = remembering(opened);
+  return {
+    name,
+    font,
+    widthOf: measuring(font),
+    has: (codePoint) => opened.hasGlyphForCodePoint(codePoint),
+  };
+}
+
+/** Faces already read, by their bytes: a second workbook of the same edge starts warm. */
+const read = new WeakMap<Uint8Array, Face>();
+
+function face(name: FaceName, bytes: Uint8Array): Face {
+  const known = read.get(bytes);
+  if (known?.name === name) return known;
+  const made = readFace(name, bytes);
+  read.set(bytes, made);
+  return made;
+}
+
+/** Reads the faces. Without an italic the regular stands in. */
+export function openFaces(fonts: WorkbookFonts): Faces {
+  const regular = face("regular", fonts.regular);
+  return {
+    regular,
+    semibold: face("semibold", fonts.semibold),
+    italic: fonts.italic === undefined ? { ...regular, name: "italic" } : face("italic", fonts.italic),
+  };
+}
