@@ -1,4 +1,5 @@
 import { CommanderError } from "commander";
+import type { JobIssue } from "../job/index.ts";
 import { BadInput } from "./bad-input.ts";
 import type { Io } from "./io.ts";
 import { plainLine } from "./plain-text.ts";
@@ -29,16 +30,16 @@ export async function main(words: readonly string[], io: Io): Promise<number> {
 function ending(error: unknown, words: readonly string[], io: Io): number {
   if (error instanceof BadInput) {
     io.err(issuesText(error.subject, error.issues, io.columns));
-    if (words.includes("--json")) {
-      const document = { format: "shadewright-issues", version: 1, issues: error.issues };
-      io.out(`${JSON.stringify(document, null, 2)}\n`);
-    }
+    if (words.includes("--json")) io.out(issuesJson(error.issues));
     return EXIT.badInput;
   }
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return EXIT.done;
     const said = plainLine(error.message.replace(/^error: /, ""));
     io.err(`${said}\nSee: shadewright --help\n`);
+    if (words.includes("--json")) {
+      io.out(issuesJson([{ field: "(command line)", given: words.join(" ").slice(0, 200), wanted: said }]));
+    }
     return EXIT.badInput;
   }
   const said = plainLine(error instanceof Error ? error.message : String(error)).slice(0, 300);
@@ -48,4 +49,8 @@ function ending(error: unknown, words: readonly string[], io: Io): number {
       "CONTRIBUTING.md says how.\n",
   );
   return EXIT.ourFault;
+}
+
+function issuesJson(issues: readonly JobIssue[]): string {
+  return `${JSON.stringify({ format: "shadewright-issues", version: 1, issues }, null, 2)}\n`;
 }

@@ -59,6 +59,15 @@ describe("what can be typed", () => {
   });
 });
 
+test("--json tells machines what could not be typed", async () => {
+  const { code, out } = await typed(["plan", "job.json", "--json", "--shde", "a"]);
+  expect(code).toBe(2);
+  expect(JSON.parse(out)).toMatchObject({
+    format: "shadewright-issues",
+    issues: [{ field: "(command line)" }],
+  });
+});
+
 describe("the command as it is shipped", () => {
   test("prints its help", async () => {
     const { code, out, err } = await launched(["--help"]);

@@ -15,6 +15,7 @@ import {
 } from "../../job/index.ts";
 import {
   bareUnit,
+  LENGTH_EXAMPLES,
   parseLength,
   SYSTEM_DEFAULT_RULER,
   UNIT_SYSTEMS,
@@ -29,8 +30,8 @@ import { writeNewFile } from "../write-files.ts";
 
 interface NewOptions {
   name: string;
-  width: string;
-  length: string;
+  width?: string;
+  length?: string;
   mount?: Mount;
   units: UnitSystem;
   place?: Place;
@@ -45,7 +46,8 @@ const FIELD_OPTIONS: Record<string, string> = {
   "rooms[0].windows[0].opening.heightsMm[0]": "--length",
 };
 
-function lengthOf(option: string, text: string, units: UnitChoice): number {
+function lengthOf(option: string, text: string | undefined, units: UnitChoice): number {
+  if (text === undefined) throw badInput(option, "nothing", `a length, written like ${LENGTH_EXAMPLES}`);
   const parsed = parseLength(text, bareUnit(units));
   if (!parsed.ok) throw badInput(option, JSON.stringify(text), parsed.reason);
   return parsed.lengthMm;
@@ -99,8 +101,8 @@ export function addNew(program: Command, io: Io): void {
   program
     .command("new")
     .description("Begin a job with one window, from its width and its length")
-    .requiredOption("--width <length>", `width of the opening, such as '35 3/8', '90,5 cm' or 905`)
-    .requiredOption("--length <length>", "height of the opening, written likewise")
+    .option("--width <length>", `width of the opening, such as '35 3/8', '90,5 cm' or 905`)
+    .option("--length <length>", "height of the opening, written likewise")
     .option("--name <name>", "name of the job", "New job")
     .addOption(
       new Option("--mount <mount>", "where it hangs; to-size takes width and length as finished").choices(
