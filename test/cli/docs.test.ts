@@ -1,4 +1,4 @@
-import { execFileSync } from "node:child_process";
+import { spawnSync } from "node:child_process";
 import { existsSync, mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from "node:fs";
 import { dirname, join, resolve } from "node:path";
 import { afterAll, describe, expect, test } from "vitest";
@@ -82,6 +82,32 @@ describe("code in the pages", () => {
     [...textOf(page).matchAll(/^```ts\n([\s\S]*?)^```/gm)].map(([, code = ""], n) => ({ page, n, code })),
   );
 
+  /** What a project of somebody else might have. */
+  const compilerOptions = {
+    module: "NodeNext",
+    target: "ES2023",
+    strict: true,
+    noEmit: true,
+    skipLibCheck: true,
+    types: ["node"],
+  };
+
+  function ran(tool: string, ...words: string[]): string {
+    const { status, stdout, stderr } = spawnSync(resolve("node_modules/.bin", tool), words, {
+      encoding: "utf8",
+    });
+    expect([status, stderr, status === 0 ? "" : stdout]).toEqual([0, "", ""]);
+    return stdout;
+  }
+
+  function checkedAndRun(name: string, code: string): string {
+    mkdirSync(folder, { recursive: true });
+    writeFileSync(join(folder, `${name}.ts`), code);
+    writeFileSync(join(folder, `${name}.json`), JSON.stringify({ compilerOptions, files: [`${name}.ts`] }));
+    ran("tsc", "-p", join(folder, `${name}.json`));
+    return ran("tsx", join(folder, `${name}.ts`));
+  }
+
   test("is told somewhere", () => {
     expect(snippets.length).toBeGreaterThan(0);
   });
@@ -89,21 +115,19 @@ describe("code in the pages", () => {
   test.each(snippets)(
     "$page, number $n: checks and runs with the library as it is shipped",
     ({ page, n, code }) => {
-      const name = `${page.replace(/\W+/g, "-")}-${n}`;
-      mkdirSync(folder, { recursive: true });
-      writeFileSync(join(folder, `${name}.ts`), code);
-      const compilerOptions = {
-        extends: "../../tsconfig.base.json",
-        compilerOptions: { types: ["node"], skipLibCheck: false },
-      };
-      writeFileSync(
-        join(folder, `${name}.json`),
-        JSON.stringify({ ...compilerOptions, files: [`${name}.ts`] }),
-      );
-      const bin = (tool: string) => resolve("node_modules/.bin", tool);
-      execFileSync(bin("tsc"), ["-p", join(folder, `${name}.json`)], { encoding: "utf8" });
-      const out = execFileSync(bin("tsx"), [join(folder, `${name}.ts`)], { encoding: "utf8" });
-      expect(out).not.toMatch(/undefined|NaN/);
+      expect(checkedAndRun(`${page.replace(/\W+/g, "-")}-${n}`, code)).not.toMatch(/undefined|NaN/);
     },
   );
+
+  test("the types that are shipped are those of the library, not anything at all", () => {
+    const code = `
+      import { newJob, plan } from "shadewright";
+      const { shades } = plan(newJob({ id: "a", name: "A", system: "metric" }));
+      // @ts-expect-error: a number
+      const wrong: string = shades.length;
+      // @ts-expect-error: no such field
+      shades[0]?.grid.colour;
+      console.log(wrong);`;
+    expect(checkedAndRun("types", code)).toBe("0\n");
+  });
 });
