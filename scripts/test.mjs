@@ -60,6 +60,7 @@ function tests(project, env = {}) {
 step("types: core", () => runTool("tsc", ["-p", "tsconfig.core.json"]));
 step("types: edges and tests", () => runTool("tsc", ["-p", "tsconfig.json"]));
 step("types: planner", () => runTool("tsc", ["-p", "tsconfig.web.json"]));
+step("types: browser tests", () => runTool("tsc", ["-p", "tsconfig.browser-tests.json"]));
 step("lint", () => runTool("biome", ["check", "--no-errors-on-unmatched", "."]));
 step("dead code", () => runTool("knip", []));
 tests("unit");
