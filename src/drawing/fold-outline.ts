@@ -7,19 +7,26 @@ export interface LoopReach {
 }
 
 const SEGMENTS = 28;
-const HALVINGS = 44;
+const HALVINGS = 40;
+const BINOMIALS = [1, 5, 10, 10, 5, 1];
+
+/** Bernstein weights of the fifth degree at each point of the outline. */
+const BLENDS: readonly (readonly number[])[] = Array.from({ length: SEGMENTS + 1 }, (_, step) => {
+  const t = step / SEGMENTS;
+  return BINOMIALS.map((times, i) => times * t ** i * (1 - t) ** (5 - i));
+});
 
 /**
  * Outline of one fold of limp cloth between two rings, both in the plane of the cords: `arcMm` of cloth over a
  * gap of `gapMm`, swung out towards the room and hanging below the lower ring.
  *
  * Points are (out, down) from the upper ring, mm; the drawn outline is as long as the cloth. A smooth curve
- * (cubic Bézier) with the length of the cloth, its slack hanging as in the flexible limit; bending stiffness
+ * (Bézier) with the length of the cloth, its slack hanging as in the flexible limit; bending stiffness
  * is left out, so how far it stands out is approximate.
  */
 export function foldOutline(arcMm: number, gapMm: number, reach: LoopReach): Point[] {
   const gap = Math.min(Math.max(gapMm, 0), arcMm);
-  const curve = (share: number, droop: number) => bezier(gap, reach, share, droop);
+  const curve = (share: number, droop: number) => curveOf(gap, reach, share, droop);
   // A loop too open for its full reach only bulges; one with more slack hangs at full reach.
   if (lengthOf(curve(1, 0)) >= arcMm) {
     const share = halve(0, 1, (value) => lengthOf(curve(value, 0)) < arcMm);
@@ -29,21 +36,31 @@ export function foldOutline(arcMm: number, gapMm: number, reach: LoopReach): Poi
   return curve(1, droop);
 }
 
-function bezier(gap: number, { outerMm, innerMm }: LoopReach, share: number, droop: number): Point[] {
-  const points: Point[] = [];
-  // A cubic reaches three quarters of the way to control points at equal distance.
-  const outer = (share * outerMm) / 0.75;
-  const inner = (share * innerMm) / 0.75;
-  for (let i = 0; i <= SEGMENTS; i += 1) {
-    const t = i / SEGMENTS;
-    const u = 1 - t;
-    const first = 3 * u * u * t;
-    const second = 3 * u * t * t;
-    const out = first * outer + second * inner;
-    const down = first * droop + second * (gap + droop) + t * t * t * gap;
-    points.push([out, down]);
-  }
-  return points;
+/**
+ * A Bézier curve of the fifth degree: out of the upper ring, down the outer strand, round the bottom, up the inner
+ * strand, into the lower ring.
+ */
+function curveOf(gap: number, { outerMm, innerMm }: LoopReach, share: number, droop: number): Point[] {
+  // In the middle of such a curve 30 of 32 parts of the weight lie on the four inner points.
+  const outer = (share * outerMm * 32) / 30;
+  const inner = (share * innerMm * 32) / 30;
+  const control: readonly Point[] = [
+    [0, 0],
+    [outer, 0.18 * gap + 0.08 * droop],
+    [outer, 0.38 * gap + droop],
+    [inner, 0.62 * gap + droop],
+    [inner, 0.82 * gap + 0.08 * droop],
+    [0, gap],
+  ];
+  return BLENDS.map((weights): Point => {
+    let out = 0;
+    let down = 0;
+    for (let i = 0; i < 6; i += 1) {
+      out += (weights[i] ?? 0) * (control[i]?.[0] ?? 0);
+      down += (weights[i] ?? 0) * (control[i]?.[1] ?? 0);
+    }
+    return [out, down];
+  });
 }
 
 /** Length of a line of points, mm. */

@@ -62,6 +62,10 @@ export interface Ref {
 
 interface Common extends Ref {
   role: Role;
+  /** What its words stand on: their border takes that colour. Bare paper unless told. */
+  ground?: Role;
+  /** Shift on paper, mm, applied after scaling: keeps words and neighbouring figures clear at any scale. */
+  shiftPaperMm?: Point;
   /** Number of the cord, for its colour and dash rhythm. */
   cord?: number;
 }
@@ -86,8 +90,6 @@ export interface Marker extends Common {
   shape: "dot" | "ring" | "cross" | "triangle" | "tag";
   paperMm: number;
   text?: string;
-  /** Shift on paper, mm, applied after scaling. */
-  shiftPaperMm?: Point;
 }
 
 export interface Text extends Common {
@@ -100,15 +102,11 @@ export interface Text extends Common {
   /** Where `at` is in the height of the line. */
   baseline?: "top" | "middle" | "bottom";
   angleDeg?: number;
-  /** Shift on paper, mm, applied after scaling. */
-  shiftPaperMm?: Point;
   strong?: boolean;
   /** The place it has, mm of the real thing: turned or made a little smaller to fit, left out where it cannot. */
   roomMm?: readonly [widthMm: number, heightMm: number];
   /** Left out where it would lie on other words; the facts have it all the same. */
   yields?: boolean;
-  /** What it stands on: its border takes that colour. Bare paper unless told. */
-  ground?: Role;
 }
 
 /** A few words beside a point, tied to it by a thin line of fixed length on paper. */

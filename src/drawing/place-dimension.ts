@@ -10,7 +10,7 @@ export const DIMENSION_TEXT_MM = 2.9;
 const TEXT_GAP_MM = 0.9;
 const TICK_MM = 2.2;
 const EXTENSION_GAP_MM = 0.9;
-const OVERSHOOT_MM = 1.3;
+export const OVERSHOOT_MM = 1.3;
 const TEXT_PAD_MM = 0.8;
 
 const LINE_PEN: Stroke = LOOKS.dimension.stroke ?? TICK_PEN;
@@ -27,8 +27,8 @@ export interface DimensionLine {
 export const add = (a: Point, b: Point, times = 1): Point => [a[0] + b[0] * times, a[1] + b[1] * times];
 
 export function dimensionLine(dimension: Dimension, scaling: Scaling): DimensionLine {
-  const from = toPaper(dimension.from, scaling);
-  const to = toPaper(dimension.to, scaling);
+  const from = toPaper(dimension.from, scaling, dimension.shiftPaperMm);
+  const to = toPaper(dimension.to, scaling, dimension.shiftPaperMm);
   const lengthMm = Math.hypot(to[0] - from[0], to[1] - from[1]);
   const along: Point = lengthMm > 0 ? [(to[0] - from[0]) / lengthMm, (to[1] - from[1]) / lengthMm] : [1, 0];
   // Left of the way from→to on a page whose y runs down.
@@ -99,8 +99,9 @@ function waysToWrite(dimension: Dimension, line: DimensionLine, common: PlacedCo
   const angle = (angleDeg * Math.PI) / 180;
   const up: Point = [Math.sin(angle), -Math.cos(angle)];
   const middle = add(line.from, line.along, line.lengthMm / 2);
+  const ground = dimension.ground ?? "label";
   const write = (at: Point, rest: Partial<LineOfText>): PlacedText =>
-    lineOfText({ at, text, sizeMm, anchor: "middle", baseline: "bottom", angleDeg, ...rest }, common);
+    lineOfText({ at, text, sizeMm, anchor: "middle", baseline: "bottom", angleDeg, ground, ...rest }, common);
   const above = { text: write(add(middle, up, TEXT_GAP_MM * 0.6 * k), { baseline: "bottom" }) };
   const below = { text: write(add(middle, up, -TEXT_GAP_MM * 0.6 * k), { baseline: "top" }) };
   if (widthMm + 2 * TEXT_PAD_MM * k <= line.lengthMm) return [above, below];

@@ -5,6 +5,7 @@ import {
   type DimensionLine,
   dimensionLine,
   extensionLines,
+  OVERSHOOT_MM,
   path,
   tick,
   wordsOf,
@@ -17,7 +18,7 @@ import { textWidthEm } from "./text-width.ts";
 
 const LINE_PEN: Stroke = LOOKS.dimension.stroke ?? TICK_PEN;
 const ORIGIN_MM = 0.75;
-const GAP_MM = 1.9;
+const GAP_MM = 2.2;
 
 interface Member {
   dimension: Dimension;
@@ -26,7 +27,7 @@ interface Member {
 
 /**
  * Superimposed running dimensions (ISO 129-1): one line, a ring at the common origin, and at each tick the
- * distance from the origin. Words that would lie on others are left out from the middle, never at the far end.
+ * distance from the origin. Crowded words move apart a little; too many are thinned out evenly.
  */
 export function placeRunning(
   group: readonly Dimension[],
@@ -60,23 +61,95 @@ export function placeRunning(
       fill: "paper",
       stroke: TICK_PEN,
     },
-    ...placeValues(members, last, k, taken),
+    ...placeValues(members, k, taken),
   ];
 }
 
-function placeValues(members: Member[], last: Member, k: number, taken: TakenPlaces): PlacedText[] {
+interface Value {
+  member: Member;
+  /** Where its words stand along the line. */
+  alongMm: number;
+}
+
+function placeValues(members: Member[], k: number, taken: TakenPlaces): PlacedItem[] {
+  const last = members.at(-1);
+  if (last === undefined) return [];
   const upright = Math.abs(last.line.along[1]) > 0.9;
   const level = upright || fitsLevel(members, k);
-  const values: PlacedText[] = [];
-  const inOrder = [last, ...members.filter((member) => member !== last)];
-  for (const member of inOrder) {
-    const text = writeValue(member, upright, level, k);
+  const pitchMm = DIMENSION_TEXT_MM * k * PITCH_EM;
+  const values = level && !upright ? members.map(asItStands) : spreadApart(members, pitchMm);
+  return values.flatMap(({ member, alongMm }) => {
+    const asideMm = alongMm - member.line.lengthMm;
+    const text = writeValue(member, asideMm, { upright, level }, k);
     const box = textBox(text);
-    if (!taken.isFree(box)) continue;
+    if (!taken.isFree(box)) return [];
     taken.take(box);
-    values.push(text);
+    return Math.abs(asideMm) < 0.1 ? [text] : [jog(member, asideMm, k), text];
+  });
+}
+
+const asItStands = (member: Member): Value => ({ member, alongMm: member.line.lengthMm });
+
+/** Words this many ems apart do not touch. */
+const PITCH_EM = 1.16;
+/** Furthest that words may stand from their tick, in pitches. */
+const MOST_ASIDE = 1.3;
+
+/**
+ * Moves crowded values apart along the line, each as little as it takes. Where that would part words from their
+ * tick, every second, third … value is left out; the last one always stays.
+ */
+function spreadApart(members: Member[], pitchMm: number): Value[] {
+  for (let step = 1; step <= members.length; step += 1) {
+    const kept = members.filter((_, i) => (members.length - 1 - i) % step === 0);
+    const values = pushApart(kept, pitchMm);
+    const isNear = values.every(
+      ({ member, alongMm }) => Math.abs(alongMm - member.line.lengthMm) <= MOST_ASIDE * pitchMm,
+    );
+    if (isNear) return values;
   }
-  return values;
+  return members.slice(-1).map(asItStands);
+}
+
+/** Least squares under a smallest distance: neighbours that collide form a block about their common middle. */
+function pushApart(members: Member[], pitchMm: number): Value[] {
+  const blocks: { members: Member[]; middleMm: number }[] = [];
+  for (const member of members) {
+    let block = { members: [member], middleMm: member.line.lengthMm };
+    for (
+      let before = blocks.at(-1);
+      before !== undefined && collide(before, block, pitchMm);
+      before = blocks.at(-1)
+    ) {
+      blocks.pop();
+      const count = before.members.length + block.members.length;
+      const sum = before.middleMm * before.members.length + block.middleMm * block.members.length;
+      block = { members: [...before.members, ...block.members], middleMm: sum / count };
+    }
+    blocks.push(block);
+  }
+  return blocks.flatMap((block) =>
+    block.members.map((member, i) => ({
+      member,
+      alongMm: block.middleMm + (i - (block.members.length - 1) / 2) * pitchMm,
+    })),
+  );
+}
+
+function collide(
+  a: { members: Member[]; middleMm: number },
+  b: { members: Member[]; middleMm: number },
+  pitchMm: number,
+): boolean {
+  const room = ((a.members.length + b.members.length) / 2) * pitchMm;
+  return b.middleMm - a.middleMm < room - 1e-9;
+}
+
+/** A thin line from the tick to words that stand a little aside. */
+function jog({ line }: Member, asideMm: number, k: number): PlacedItem {
+  const foot = add(line.to, line.out, OVERSHOOT_MM * k);
+  const head = add(add(line.to, line.out, (GAP_MM - 0.2) * k), line.along, asideMm);
+  return path({ role: "dimension" }, [[foot, head]], LINE_PEN);
 }
 
 function fitsLevel(members: Member[], k: number): boolean {
@@ -88,8 +161,13 @@ function fitsLevel(members: Member[], k: number): boolean {
   });
 }
 
-function writeValue({ dimension, line }: Member, upright: boolean, level: boolean, k: number): PlacedText {
-  const at: Point = add(line.to, line.out, GAP_MM * k);
+function writeValue(
+  { dimension, line }: Member,
+  asideMm: number,
+  { upright, level }: { upright: boolean; level: boolean },
+  k: number,
+): PlacedText {
+  const at: Point = add(add(line.to, line.out, GAP_MM * k), line.along, asideMm);
   const base = { at, text: wordsOf(dimension), sizeMm: DIMENSION_TEXT_MM * k };
   const common = commonOf(dimension);
   if (upright) {

@@ -114,17 +114,29 @@ const STEPS = [0, -4, 4, -8, 8, -12, 12];
 
 export function placeCallout(callout: Callout, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
   const common = commonOf(callout);
-  const from = toPaper(callout.at, scaling);
+  const shift = callout.shiftPaperMm ?? [0, 0];
+  const from = toPaper(callout.at, scaling, shift);
   const sizeMm = callout.paperMm * scaling.textScale;
   const [dx, dy] = callout.offsetPaperMm;
   const right = dx >= 0;
   const tryAt = (step: number): { end: Point; text: PlacedText } => {
-    const end = toPaper(callout.at, scaling, [dx, dy + step]);
+    const end = toPaper(callout.at, scaling, [dx + shift[0], dy + step + shift[1]]);
     const at: Point = [end[0] + (right ? 0.8 : -0.8) * scaling.textScale, end[1]];
     const anchor = right ? "start" : "end";
     return {
       end,
-      text: lineOfText({ at, text: callout.text, sizeMm, anchor, baseline: "middle", angleDeg: 0 }, common),
+      text: lineOfText(
+        {
+          at,
+          text: callout.text,
+          sizeMm,
+          anchor,
+          baseline: "middle",
+          angleDeg: 0,
+          ground: callout.ground ?? "label",
+        },
+        common,
+      ),
     };
   };
   const tries = STEPS.map((step) => tryAt(step));
@@ -158,7 +170,8 @@ const TAG_TEXT_SHARE = 0.72;
 export function placeMarker(marker: Marker, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
   const common = commonOf(marker);
   const centre = toPaper(marker.at, scaling, marker.shiftPaperMm);
-  const radiusMm = (marker.paperMm / 2) * scaling.textScale;
+  // Marks keep their size; only those with words in them grow with the letters.
+  const radiusMm = (marker.paperMm / 2) * (marker.shape === "tag" ? scaling.textScale : 1);
   const { stroke = { paint: "ink", widthMm: 0.25 }, text } = LOOKS[marker.role];
   switch (marker.shape) {
     case "dot":
@@ -225,6 +238,12 @@ function placeTag(marker: Marker, centre: Point, radiusMm: number, taken: TakenP
   const rings =
     marker.cord === undefined
       ? [ring(LOOKS.ring.stroke?.widthMm ?? 0.25, "ink")]
-      : [ring(CASING_MM, "ink"), ring(CORE_MM, cordStyle(marker.cord).core.paint)];
+      : [ring(CASING_MM, "ink"), ring(CORE_MM, tagPaint(marker.cord))];
   return [...rings, { ...plain, paint: "ink" }];
+}
+
+/** The core's colour; a cord of ink and paper keeps its ink, or its ring would vanish. */
+function tagPaint(cord: number): PlacedText["paint"] {
+  const { paint } = cordStyle(cord).core;
+  return paint === "paper" ? "ink" : paint;
 }

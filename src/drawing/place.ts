@@ -3,7 +3,7 @@ import type { Dimension, Drawing, Point, Primitive } from "./model.ts";
 import { placeDimension } from "./place-dimension.ts";
 import { placeRunning } from "./place-running.ts";
 import { placeCircle, placePolyline } from "./place-shape.ts";
-import { placeCallout, placeMarker, placeText, type Scaling } from "./place-text.ts";
+import { placeCallout, placeMarker, placeText, type Scaling, toPaper } from "./place-text.ts";
 import type { Fit, Placed, PlacedItem, PlaceOptions } from "./placed.ts";
 import { TakenPlaces, textBox } from "./text-box.ts";
 
@@ -11,8 +11,11 @@ const MARGIN_MM = 1;
 /** Words stand at least this far apart, mm. */
 const APART_MM = 0.5;
 /** A drawing is never shrunk to less than this share of its bounds by its own words. */
-const LEAST_SHARE = 0.2;
-const MOST_TRIES = 6;
+const LEAST_SHARE = 0.08;
+const MOST_TRIES = 9;
+/** A drawing that leaves less than this free is large enough, mm. */
+const NEAR_MM = 0.5;
+const NO_SHIFT: Point = [0, 0];
 
 /**
  * Lays a drawing out on paper: model millimetres times the scale, and everything that is sized on paper
@@ -20,10 +23,10 @@ const MOST_TRIES = 6;
  */
 export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): Placed {
   const { textScale = 1, marginMm = MARGIN_MM } = options;
-  const model = modelBox(drawing.primitives);
+  const model = modelBoxes(drawing.primitives);
   const scale = "scale" in fit ? fit.scale : fittingScale(drawing, model, fit, textScale, marginMm);
   const words = annotate(drawing.primitives, { scale, textScale });
-  const box = wholeBox(model, scale, words);
+  const box = wholeBox(model, { scale, textScale }, words);
   const originMm: Point = [marginMm - box.left, marginMm - box.top];
   return {
     id: drawing.id,
@@ -41,34 +44,61 @@ export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): P
   };
 }
 
-function modelBox(primitives: readonly Primitive[]): Box {
-  const box = emptyBox();
-  for (const primitive of primitives) {
-    switch (primitive.kind) {
-      case "polyline":
-        for (const point of primitive.points) include(box, point);
-        break;
-      case "circle":
-        include(box, primitive.centre, primitive.radiusMm);
-        break;
-      case "dimension":
-        include(box, primitive.from);
-        include(box, primitive.to);
-        break;
-      default:
-        include(box, primitive.at);
-    }
-  }
-  if (box.left > box.right) include(box, [0, 0]);
-  return box;
+/** Extents of the real thing, one box for each shift on paper. */
+interface ShiftedBox {
+  box: Box;
+  shift: Point;
 }
 
-function wholeBox(model: Box, scale: number, { items, marks }: Words): Box {
+function modelBoxes(primitives: readonly Primitive[]): ShiftedBox[] {
+  const boxes = new Map<string, ShiftedBox>();
+  for (const primitive of primitives) {
+    const isShape =
+      primitive.kind === "polyline" || primitive.kind === "circle" || primitive.kind === "dimension";
+    const shift = (isShape ? primitive.shiftPaperMm : undefined) ?? NO_SHIFT;
+    const key = shift.join();
+    const entry = boxes.get(key) ?? { box: emptyBox(), shift };
+    boxes.set(key, entry);
+    includePrimitive(entry.box, primitive);
+  }
+  return [...boxes.values()];
+}
+
+function includePrimitive(box: Box, primitive: Primitive): void {
+  switch (primitive.kind) {
+    case "polyline":
+      for (const point of primitive.points) include(box, point);
+      break;
+    case "circle":
+      include(box, primitive.centre, primitive.radiusMm);
+      break;
+    case "dimension":
+      include(box, primitive.from);
+      include(box, primitive.to);
+      break;
+    default:
+      include(box, primitive.at);
+  }
+}
+
+function extentOf(model: readonly ShiftedBox[], scaling: Scaling): Box {
+  const extent = emptyBox();
+  for (const { box, shift } of model) {
+    include(extent, toPaper([box.left, box.top], scaling, shift));
+    include(extent, toPaper([box.right, box.bottom], scaling, shift));
+  }
+  if (extent.left > extent.right) include(extent, [0, 0]);
+  return extent;
+}
+
+/** Half the widest pen, so that no edge is cut off. */
+const PEN_MM = 0.5;
+
+function wholeBox(model: readonly ShiftedBox[], scaling: Scaling, { items, marks }: Words): Box {
+  const extent = extentOf(model, scaling);
   const box = emptyBox();
-  // Half the widest pen, so that no edge is cut off.
-  const pen = 0.5;
-  include(box, [model.left * scale, model.top * scale], pen);
-  include(box, [model.right * scale, model.bottom * scale], pen);
+  include(box, [extent.left, extent.top], PEN_MM);
+  include(box, [extent.right, extent.bottom], PEN_MM);
   for (const item of items) includeItem(box, item);
   for (const mark of marks.values()) for (const item of mark) includeItem(box, item);
   return box;
@@ -87,38 +117,49 @@ function includeItem(box: Box, item: PlacedItem): void {
   }
 }
 
-/** The largest scale at which drawing and words fit: words hardly change with it, so a few tries are enough. */
+/**
+ * The largest scale at which drawing and words fit, to about half a millimetre. How far it overshoots grows almost
+ * in proportion to the scale (words hardly change), so a few secant steps are enough.
+ */
 function fittingScale(
   drawing: Drawing,
-  model: Box,
+  model: readonly ShiftedBox[],
   fit: { maxWidthMm: number; maxHeightMm: number },
   textScale: number,
   marginMm: number,
 ): number {
-  const modelWidth = Math.max(model.right - model.left, 1e-6);
-  const modelHeight = Math.max(model.bottom - model.top, 1e-6);
-  const maxWidth = fit.maxWidthMm - 2 * marginMm;
-  const maxHeight = fit.maxHeightMm - 2 * marginMm;
-  const bare = Math.min(maxWidth / modelWidth, maxHeight / modelHeight);
-  let fits = 0;
-  let tooLarge = bare;
-  let scale = bare * 0.85;
+  const real = extentOf(model, { scale: 1, textScale: 0 });
+  const maxWidth = Math.max(1, fit.maxWidthMm - 2 * marginMm);
+  const maxHeight = Math.max(1, fit.maxHeightMm - 2 * marginMm);
+  const bare = Math.min(
+    maxWidth / Math.max(real.right - real.left, 1e-6),
+    maxHeight / Math.max(real.bottom - real.top, 1e-6),
+  );
+  const overshoot = (scale: number): number => {
+    const scaling = { scale, textScale };
+    const box = wholeBox(model, scaling, annotate(drawing.primitives, scaling));
+    return Math.max(box.right - box.left - maxWidth, box.bottom - box.top - maxHeight);
+  };
+  // Left of `fits` it always fits, right of `tooLarge` never; each try narrows the stretch between.
+  let fits = { scale: bare * LEAST_SHARE, over: Number.NaN };
+  let tooLarge = { scale: bare, over: Number.NaN };
+  let scale = bare * 0.8;
   for (let attempt = 0; attempt < MOST_TRIES; attempt += 1) {
-    const box = wholeBox(model, scale, annotate(drawing.primitives, { scale, textScale }));
-    const width = box.right - box.left;
-    const height = box.bottom - box.top;
-    const isFitting = width <= maxWidth && height <= maxHeight;
-    if (isFitting) fits = Math.max(fits, scale);
-    else tooLarge = Math.min(tooLarge, scale);
-    const wish = Math.min(
-      (maxWidth - (width - modelWidth * scale)) / modelWidth,
-      (maxHeight - (height - modelHeight * scale)) / modelHeight,
-    );
-    const next = Math.max(bare * LEAST_SHARE, Math.min(wish, bare));
-    if (isFitting && next <= scale * 1.004) break;
-    scale = next >= tooLarge || next <= fits ? (fits + tooLarge) / 2 : next;
+    const over = overshoot(scale);
+    if (over <= 0) fits = { scale, over };
+    else tooLarge = { scale, over };
+    if (over <= 0 && over > -NEAR_MM) break;
+    scale = nextScale(fits, tooLarge);
   }
-  return fits > 0 ? fits : bare * LEAST_SHARE;
+  return fits.scale;
+}
+
+/** Where a straight line through both tries meets the target, kept off the ends. */
+function nextScale(fits: { scale: number; over: number }, tooLarge: { scale: number; over: number }): number {
+  const span = tooLarge.scale - fits.scale;
+  const slope = (tooLarge.over - fits.over) / span;
+  const share = Number.isFinite(slope) ? (-NEAR_MM / 2 - fits.over) / slope / span : 0.5;
+  return fits.scale + span * Math.min(0.95, Math.max(0.05, share));
 }
 
 interface Words {
@@ -165,7 +206,10 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
         ? placeText(primitive, scaling, taken)
         : [],
   );
-  return { items: [...measures, ...late, ...fixed], marks };
+  // Lines first: then the border of every word covers what runs under it.
+  const items = [...measures, ...late, ...fixed];
+  const isText = (item: PlacedItem) => item.kind === "text";
+  return { items: [...items.filter((item) => !isText(item)), ...items.filter(isText)], marks };
 }
 
 function shapes(
@@ -175,13 +219,17 @@ function shapes(
   textScale: number,
   marks: Words["marks"],
 ): PlacedItem[] {
-  const toPage = ([x, y]: Point): Point => [x * scale + x0, y * scale + y0];
+  const pageOf = (shift: Point = NO_SHIFT) => {
+    const dx = x0 + shift[0] * textScale;
+    const dy = y0 + shift[1] * textScale;
+    return ([x, y]: Point): Point => [x * scale + dx, y * scale + dy];
+  };
   return primitives.flatMap((primitive, index) => {
     switch (primitive.kind) {
       case "polyline":
-        return placePolyline(primitive, toPage, textScale);
+        return placePolyline(primitive, pageOf(primitive.shiftPaperMm), textScale);
       case "circle":
-        return placeCircle(primitive, toPage, scale);
+        return placeCircle(primitive, pageOf(primitive.shiftPaperMm), scale);
       case "marker":
         return (marks.get(index) ?? []).map((item) => moved(item, [x0, y0]));
       default:

@@ -35,17 +35,20 @@ export interface RaisedShape {
 }
 
 /** A loop that hangs free stands out by about this share of its cloth, but never further than the limit. */
-const FREE_REACH_SHARE = 0.14;
-const FREE_REACH_MOST_MM = 36;
-/** Depth that each gathered fold adds in the drawing, mm. */
-const FOLD_DEPTH_MM = 8;
+const FREE_REACH_SHARE = 0.2;
+const FREE_REACH_MOST_MM = 48;
+/** Depth that each gathered fold adds, mm, where nothing is known of the cloth; and the least that can be drawn. */
+const USUAL_FOLD_DEPTH_MM = 8;
+const LEAST_FOLD_DEPTH_MM = 6.5;
 const SAME_MM = 1e-6;
 
 /**
  * How the shade stands with its bottom row lifted by a share of the whole travel. Spacings are gathered
- * whole from the bottom up, one is on its way, the rest hangs flat.
+ * whole from the bottom up, one is on its way, the rest hangs flat. Each gathered fold lies in front of those
+ * below it and adds its own depth to the stack.
  */
-export function raisedShape(grid: Grid, raise: number): RaisedShape {
+export function raisedShape(grid: Grid, raise: number, foldDepthMm = USUAL_FOLD_DEPTH_MM): RaisedShape {
+  const depthMm = Math.max(LEAST_FOLD_DEPTH_MM, foldDepthMm);
   const share = Math.min(Math.max(raise, 0), 1);
   const liftMm = share * grid.travelMm;
   const rows = [...grid.rows].sort((a, b) => a.number - b.number);
@@ -65,7 +68,7 @@ export function raisedShape(grid: Grid, raise: number): RaisedShape {
     if (stretch === undefined || take === undefined) continue;
     const upperYMm = stretch.upperYMm - above;
     above += take;
-    folds.unshift(foldState(stretch, upperYMm, take, i));
+    folds.unshift(foldState(stretch, upperYMm, take, i * depthMm, depthMm));
   }
   const rowsNow = rows.map(({ number, yMm }, i) => ({ number, yMm: folds[i]?.lowerYMm ?? yMm - liftMm }));
   const hemYMm = (rowsNow[0]?.yMm ?? grid.topSectionMm) + grid.bottomSectionMm;
@@ -96,7 +99,13 @@ function stretchesOf(rows: readonly Row[], travelMm: number): Stretch[] {
   });
 }
 
-function foldState(stretch: Stretch, upperYMm: number, takeMm: number, fromBottom: number): FoldState {
+function foldState(
+  stretch: Stretch,
+  upperYMm: number,
+  takeMm: number,
+  behindMm: number,
+  depthMm: number,
+): FoldState {
   const { row, arcMm } = stretch;
   const gapMm = arcMm - takeMm;
   const lowerYMm = upperYMm + gapMm;
@@ -108,13 +117,13 @@ function foldState(stretch: Stretch, upperYMm: number, takeMm: number, fromBotto
     ];
     return { row, upperYMm, lowerYMm, arcMm, outline, bottomYMm: lowerYMm, outMm: 0, state: "flat" };
   }
-  const innerMm = FOLD_DEPTH_MM * (fromBottom + 0.7);
-  const stacked = innerMm + FOLD_DEPTH_MM * 0.8;
+  const innerMm = behindMm + 0.35 * depthMm;
+  const stacked = behindMm + depthMm;
   const free = Math.min(FREE_REACH_SHARE * arcMm, FREE_REACH_MOST_MM);
   // A fold on its way swings freely out past those below it and lies down on them as it closes.
   const closed = takeMm / arcMm;
   const outerMm = stacked + Math.max(0, free) * (1 - closed);
-  const outline = at(foldOutline(arcMm, gapMm, { outerMm, innerMm: innerMm + (outerMm - stacked) * 0.6 }));
+  const outline = at(foldOutline(arcMm, gapMm, { outerMm, innerMm: innerMm + (outerMm - stacked) * 0.75 }));
   return {
     row,
     upperYMm,

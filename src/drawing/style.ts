@@ -78,11 +78,11 @@ export const LOOKS: Record<Role, Look> = {
     text: "pencil",
   }),
   floor: look("FLOOR", "Floor", { stroke: pen(FIRM), text: "pencil" }),
-  faceCloth: look("FACE", "Face, right side", { fill: "face", openStroke: pen(EDGE) }),
+  faceCloth: look("FACE", "Face, right side", { fill: "face", openStroke: pen(PLAIN) }),
   liningCloth: look("LINING", "Lining", {
     fill: "lining",
     hatch: { angleDeg: -45, spacingMm: 4.5, stroke: pen(0.09, "chalk") },
-    openStroke: pen(PLAIN, "pencil"),
+    openStroke: pen(THIN, "pencil"),
   }),
   wrongSide: look("WRONG-SIDE", "Wrong side", {
     stroke: pen(THIN),

@@ -1,19 +1,22 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import type { RaisedShape } from "../raised-shape.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
+import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
 const RING_MM = 2.3;
 const BAR_FACE_MM = 19;
 const RIB_FACE_MM = 7;
+/** Rows nearer than this leave no room for words between them. */
+const APART_MM = 60;
 
 /** The shade seen from behind, with the whole rig: rings, cords, eyes, lock, ribs and bar. */
 export function drawBack(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { size, grid, lift } = shade;
-  const shape = raisedShape(grid, raise);
+  const shape = shapeNow(input);
   const { id, words } = raiseName(raise);
   const across = (xMm: number) => size.finishedWidthMm - xMm;
   const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
@@ -31,7 +34,7 @@ export function drawBack(input: SheetInput): Drawing {
       ),
       ...drawCordLines(cords),
       ...drawEyes(input, across, cords),
-      ...drawLock(input, across, cords),
+      ...drawLock(input, across, cords, shape),
       ...drawMeasures(input, shape, across),
     ],
     facts: [
@@ -164,16 +167,32 @@ function drawRings(shape: RaisedShape, columns: (readonly [number, number])[]): 
 
 function drawCordLines(cords: DrawnCord[]): Primitive[] {
   return cords.flatMap((cord) => {
-    const foot = cord.points[0] ?? [0, 0];
+    const foot: Point = [cord.points[0]?.[0] ?? 0, 0];
     return [
       line("cord", cord.points, { cord: cord.number, part: `cord-${cord.number}` }),
-      cordTag(foot, cord.number, [0, 4]),
+      cordTag(foot, cord.number, [0, -4]),
     ];
   });
 }
 
+/** The middle between two rows that is nearest to a height: words there stand clear of the rings. */
+function betweenRows(shape: RaisedShape, wishYMm: number): number {
+  const ys = shape.rows.map((row) => row.yMm);
+  const middles = ys.slice(1).flatMap((y, i) => {
+    const below = ys[i] ?? y;
+    return below - y > APART_MM ? [(y + below) / 2] : [];
+  });
+  const away = (y: number) => Math.abs(y - wishYMm);
+  return middles.reduce((best, y) => (away(y) < away(best) ? y : best), middles[0] ?? wishYMm);
+}
+
 /** The lock hides the turn of its cords; below it they hang together. */
-function drawLock(input: SheetInput, across: (x: number) => number, cords: DrawnCord[]): Primitive[] {
+function drawLock(
+  input: SheetInput,
+  across: (x: number) => number,
+  cords: DrawnCord[],
+  shape: RaisedShape,
+): Primitive[] {
   const { lift, board, size } = input.shade;
   const lowest = Math.max(board.thicknessMm + lift.housingHeightMm, ...cords.map((cord) => cord.laneYMm + 4));
   const x = across(lift.seat.xMm);
@@ -199,8 +218,8 @@ function drawLock(input: SheetInput, across: (x: number) => number, cords: Drawn
       },
       { part: "lock" },
     ),
-    callout([x, board.thicknessMm + 8], "lock", [inward * 9, -10], { part: "lock" }),
-    callout([x, Math.min(end - 10, lowest + 0.3 * (end - lowest))], "cords together", [inward * 4, 3], {
+    callout([x, board.thicknessMm + 8], "lock", [inward * 4, -9], { part: "lock" }),
+    callout([x, betweenRows(shape, (lowest + end) / 2)], "cords together", [inward * 3, 0], {
       part: "tail",
     }),
   ];
@@ -249,16 +268,8 @@ function drawMeasures(input: SheetInput, shape: RaisedShape, across: (x: number)
         units,
       ),
     ),
-    measure(
-      {
-        from: [across(0), lowest],
-        to: [across(width), lowest],
-        offset: 7,
-        running: "columns",
-        ...figure(input, "measure.finished-width"),
-      },
-      units,
-    ),
+    measure({ from: [0, 0], to: [width, 0], offset: 14, ...figure(input, "measure.finished-width") }, units),
+    note([0, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
     ...shape.rows.map((row) =>
       note([width, row.yMm], `row ${row.number}`, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
     ),

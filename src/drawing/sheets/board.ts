@@ -3,10 +3,15 @@ import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
 const EYE_RADIUS_MM = 6;
+/** Lanes of cords at the eyes are drawn apart by up to this factor, as far as the eye then reaches. */
+const MOST_SPREAD = 3.2;
+const SPREAD_REACH_MM = 11;
+/** Points of a cord's path that belong to the lock: its face and its roller. */
+const AT_LOCK = 2;
 const BRACKET_MM = 22;
 /** Length to depth at which a board is still read with ease; a longer one is drawn deeper than it is. */
 const READABLE_ASPECT = 8;
-const MOST_STRETCH = 4;
+const MOST_STRETCH = 8;
 
 /** The board seen from below, room edge at the top of the page, with eyes, lock, cords in their lanes, brackets. */
 export function drawBoardSheet(input: SheetInput): Drawing {
@@ -25,6 +30,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     }`,
     primitives: [
       ...drawWood(input, toPage, stretch),
+      ...drawEyes(input, toPage),
       ...drawCords(input, toPage),
       ...drawParts(input, toPage, stretch),
       ...drawMeasures(input, toPage),
@@ -88,11 +94,58 @@ function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primi
   ];
 }
 
+/** Furthest that a cord runs beside the middle of an eye, mm, and by how much this is spread. */
+function laneSpread({ lift }: SheetInput["shade"]): { reachMm: number; times: number } {
+  const beside = lift.cords.flatMap((cord) =>
+    cord.path.slice(0, -AT_LOCK).map((point) => Math.abs(point.zMm - eyeZ(lift))),
+  );
+  const reachMm = Math.max(0, ...beside);
+  const times = reachMm > 0 ? Math.max(1, Math.min(MOST_SPREAD, SPREAD_REACH_MM / reachMm)) : 1;
+  return { reachMm: reachMm * times, times };
+}
+
+function eyeZ({ eyes, seat }: SheetInput["shade"]["lift"]): number {
+  return eyes[0]?.zMm ?? seat.zMm;
+}
+
+/** Seen edge on, and as wide as the lanes that run through. */
+function drawEyes({ shade }: SheetInput, toPage: ToPage): Primitive[] {
+  const half = 2.6;
+  const reach = Math.max(EYE_RADIUS_MM, laneSpread(shade).reachMm + 2);
+  return shade.board.eyes.map((eye, i): Primitive => {
+    const [x, top] = toPage(eye.xMm, eye.zMm + reach);
+    const [, bottom] = toPage(eye.xMm, eye.zMm - reach);
+    return {
+      kind: "polyline",
+      role: "eye",
+      closed: true,
+      part: `eye-${i + 1}`,
+      points: [
+        [x - half, top + half * 2],
+        [x - half * 0.5, top],
+        [x + half * 0.5, top],
+        [x + half, top + half * 2],
+        [x + half, bottom - half * 2],
+        [x + half * 0.5, bottom],
+        [x - half * 0.5, bottom],
+        [x - half, bottom - half * 2],
+      ],
+    };
+  });
+}
+
+/** Paths of the plan; only their distances beside the eyes are spread, which keeps their order. */
 function drawCords({ shade }: SheetInput, toPage: ToPage): Primitive[] {
-  return shade.lift.cords.map((cord) =>
+  const { lift } = shade;
+  const { times } = laneSpread(shade);
+  const middle = eyeZ(lift);
+  return lift.cords.map((cord) =>
     line(
       "cord",
-      cord.path.map((point) => toPage(point.xMm, point.zMm)),
+      cord.path.map((point, i) => {
+        const atLock = i >= cord.path.length - AT_LOCK;
+        return toPage(point.xMm, atLock ? point.zMm : middle + (point.zMm - middle) * times);
+      }),
       { cord: cord.number, part: `cord-${cord.number}` },
     ),
   );
@@ -121,15 +174,6 @@ function drawParts({ shade }: SheetInput, toPage: ToPage, stretch: number): Prim
         at: toPage(screw.xMm, screw.zMm),
         paperMm: 1.6,
         part: "lock",
-      }),
-    ),
-    ...board.eyes.map(
-      (eye, i): Primitive => ({
-        kind: "circle",
-        role: "eye",
-        centre: toPage(eye.xMm, eye.zMm),
-        radiusMm: EYE_RADIUS_MM,
-        part: `eye-${i + 1}`,
       }),
     ),
     ...lift.cords.map((cord) => cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5])),

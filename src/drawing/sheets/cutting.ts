@@ -1,7 +1,7 @@
 import { LAYER_NAMES, type Lay, type Layer, type LayerCut } from "../../shade/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
-import { line, measure, name, note, rect } from "./shapes.ts";
+import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, type SheetInput } from "./sheet-input.ts";
 
 const CLOTH_ROLE: Record<Layer, Role> = {
@@ -11,19 +11,18 @@ const CLOTH_ROLE: Record<Layer, Role> = {
   lining: "liningCloth",
 };
 
-/** Between two bolts, as a share of the wider one. */
-const GAP_SHARE = 0.34;
+/** Between two bolts, mm on paper: their measures and names stand there. */
+const GAP_PAPER_MM = 25;
 
 /** Every layer's cloth as it lies on the table, bolt end on the left: panels, cuts, grain, repeats, what is left. */
 export function drawCutting(input: SheetInput): Drawing {
   const { layers } = input.shade.cloth;
-  const gap = Math.max(200, ...layers.map((cut) => cut.usableWidthMm)) * GAP_SHARE;
   const primitives: Primitive[] = [];
   let top = 0;
-  for (const cut of layers) {
-    primitives.push(...drawBolt(input, cut, top));
-    top += cut.usableWidthMm + gap;
-  }
+  layers.forEach((cut, i) => {
+    primitives.push(...movedOnPaper(drawBolt(input, cut, top), [0, i * GAP_PAPER_MM]));
+    top += cut.usableWidthMm;
+  });
   return {
     id: "cutting",
     title: "Cutting",
@@ -82,10 +81,11 @@ function drawPanel(input: SheetInput, cut: LayerCut, lay: Lay, top: number, size
   const right = area.x + area.width;
   const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
   const size = `${lengthText(lay.lengthMm, units)} × ${lengthText(lay.widthMm, units)}`;
-  const isNew = !sizes.has(size);
-  sizes.add(size);
+  const isLarge = lay.widthMm > 0.5 * cut.usableWidthMm && lay.lengthMm > 0.2 * cut.lengthMm;
+  const isMeasured = isLarge && !sizes.has(size);
+  if (isMeasured) sizes.add(size);
   const ground = CLOTH_ROLE[cut.layer];
-  const grainY = middle[1] + area.height * 0.16;
+  const grainY = middle[1] + area.height * 0.2;
   return [
     rect(ground, area, ref),
     rect("cut", area, ref),
@@ -99,13 +99,14 @@ function drawPanel(input: SheetInput, cut: LayerCut, lay: Lay, top: number, size
       ground,
       ...ref,
     }),
-    ...(isNew
+    ...(isMeasured
       ? [
           measure(
             {
               from: [area.x, area.y],
               to: [right, area.y],
               offset: -5,
+              ground,
               ...figure(input, `cloth.${cut.layer}-cut-length`),
               ...ref,
             },
@@ -116,13 +117,14 @@ function drawPanel(input: SheetInput, cut: LayerCut, lay: Lay, top: number, size
               from: [right, area.y],
               to: [right, area.y + area.height],
               offset: -5,
+              ground,
               ...figure(input, `cloth.${cut.layer}-cut-width`),
               ...ref,
             },
             units,
           ),
         ]
-      : []),
+      : [note(middle, size, { shiftPaperMm: [0, 2.6], ground, yields: true, ...ref })]),
   ];
 }
 

@@ -1,6 +1,7 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import type { RaisedShape } from "../raised-shape.ts";
 import { hangingTail } from "./hanging-tail.ts";
+import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
@@ -8,7 +9,7 @@ import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts
 export function drawFront(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { size, grid, lift } = shade;
-  const shape = raisedShape(grid, raise);
+  const shape = shapeNow(input);
   const { id, words } = raiseName(raise);
   return {
     id: `front${id}`,
@@ -17,7 +18,8 @@ export function drawFront(input: SheetInput): Drawing {
     primitives: [
       ...drawOpening(input),
       ...drawCloth(input, shape),
-      ...openingOf(shade).map((opening) => rect("ghost", opening)),
+      // An outside mount hides its opening: its outline shows through.
+      ...(shade.mount === "outside" ? openingOf(shade).map((opening) => rect("ghost", opening)) : []),
       ...hangingTail(input, raise, (x) => x),
       ...drawMeasures(input, shape),
     ],

@@ -1,8 +1,10 @@
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
-import { callout, line, measure, name, note, rect } from "./shapes.ts";
+import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
 const RING_MM = 2.3;
+/** From one figure to the next: row names and measures stand between, mm on paper. */
+const BESIDE_PAPER_MM = 46;
 
 /** The back laid flat: every point to mark, rows from the hem up, columns from the edge that is left from the room. */
 export function drawMarking(input: SheetInput): Drawing {
@@ -64,12 +66,12 @@ function drawFlat(input: SheetInput): Primitive[] {
       ],
       { part: "top-line" },
     ),
-    note([width / 2, 0], "top line, at the board’s upper front edge", {
+    note([width / 2, 0], "top line", {
       shiftPaperMm: [0, 2.4],
       ground: role,
       yields: true,
     }),
-    note([width / 2, length], "finished hem", { shiftPaperMm: [0, -2.4], ground: role, yields: true }),
+    note([0, length], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
   ];
 }
 
@@ -116,7 +118,15 @@ function drawMeasures(input: SheetInput): Primitive[] {
     ...shade.grid.columns.map((column) =>
       over(column.xMm, { part: `column-${column.number}`, ...figure(input, "shape.column-spacing") }),
     ),
-    over(width, figure(input, "measure.finished-width") as Record<string, string>),
+    measure(
+      {
+        from: [0, -beyond],
+        to: [width, -beyond],
+        offset: 6,
+        ...figure(input, "measure.finished-width"),
+      },
+      units,
+    ),
     measure({ from: [width, -beyond], to: [width, 0], offset: 5, label: "board", part: "board" }, units),
   ];
 }
@@ -129,7 +139,7 @@ function drawPockets(input: SheetInput): Primitive[] {
   if (!takesUp) return [];
   const { finishedWidthMm: width, finishedLengthMm: length } = shade.size;
   const last = ribLines.reduce((most, rib) => Math.max(most, rib.onLiningMm - rib.fromHemMm), 0);
-  const left = width * 1.55;
+  const left = width;
   const strip = width * 0.45;
   const top = -last - boardAllowanceMm(input);
   const role = backRole(input);
@@ -137,7 +147,7 @@ function drawPockets(input: SheetInput): Primitive[] {
     [left, y],
     [left + strip, y],
   ];
-  return [
+  const figure: Primitive[] = [
     rect(role, { x: left, y: top, width: strip, height: length - top }),
     line("finishedEdge", [[left, top], [left, length], ...across(length).slice(1), [left + strip, top]]),
     ...ribLines.flatMap((rib) => [
@@ -157,6 +167,6 @@ function drawPockets(input: SheetInput): Primitive[] {
       shiftPaperMm: [0, -3.5],
       strong: false,
     }),
-    callout([left + strip, length - (ribLines[0]?.onLiningMm ?? 0)], "fold here, sew a pocket", [4, -4]),
   ];
+  return movedOnPaper(figure, [BESIDE_PAPER_MM, 0]);
 }

@@ -1,5 +1,5 @@
 import { lengthText, type UnitChoice } from "../../units/index.ts";
-import type { Callout, Dimension, Marker, Point, Polyline, Ref, Role, Text } from "../model.ts";
+import type { Callout, Dimension, Marker, Point, Polyline, Primitive, Ref, Role, Text } from "../model.ts";
 import { NAME_MM, NOTE_MM, TAG_MM } from "./sheet-input.ts";
 
 /** Builders of primitives: the sheets say what, these fill in the rest. */
@@ -37,6 +37,7 @@ interface Measure extends Ref {
   offset: number;
   label?: string;
   running?: string;
+  ground?: Role;
 }
 
 /** A dimension whose text is the distance that it spans. */
@@ -73,4 +74,12 @@ export function tag(at: Point, text: string, rest: Partial<Marker> = {}): Marker
 
 export function cordTag(at: Point, number: number, shift: Point = [0, 0]): Marker {
   return tag(at, String(number), { role: "cord", cord: number, part: `cord-${number}`, shiftPaperMm: shift });
+}
+
+/** The same primitives moved on paper, by the same distance at any scale. */
+export function movedOnPaper(primitives: readonly Primitive[], [dx, dy]: Point): Primitive[] {
+  return primitives.map((primitive) => {
+    const [x, y] = primitive.shiftPaperMm ?? [0, 0];
+    return { ...primitive, shiftPaperMm: [x + dx, y + dy] };
+  });
 }

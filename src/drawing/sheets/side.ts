@@ -1,11 +1,12 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import type { RaisedShape } from "../raised-shape.ts";
+import { shapeNow } from "./shape-now.ts";
 import { callout, line, measure, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
 /** Depth of wall that is drawn, and how far above the board, mm. */
 const WALL_MM = 45;
-const ABOVE_MM = 70;
+const ABOVE_MM = 45;
 const BELOW_MM = 60;
 /** Between face and lining in the drawing, mm: enough to tell them apart. */
 const LAYER_MM = 4;
@@ -19,7 +20,7 @@ const EYE_RADIUS_MM = 6;
 export function drawSide(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { board, grid } = shade;
-  const shape = raisedShape(grid, raise);
+  const shape = shapeNow(input);
   const { id, words } = raiseName(raise);
   const gathered = shape.folds.filter((fold) => fold.state === "gathered").length;
   const isMoving = shape.outMm > 0;
@@ -132,18 +133,38 @@ function ringPlane({ board }: SheetInput["shade"]): number {
 function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
   const { board, cloth } = shade;
   const plane = board.depthMm;
-  const path: Point[] = [
-    [0, 0],
-    [plane, 0],
+  const hanging: Point[] = [[plane, 0]];
+  const fromTop = [...shape.folds].reverse();
+  for (const fold of fromTop) for (const [out, y] of fold.outline) append(hanging, [plane + out, y]);
+  append(hanging, [plane, shape.hemYMm]);
+  const face = line("faceCloth", [[0, 0], ...hanging], { part: "face" });
+  const isLined = cloth.layers.some((cut) => cut.layer === "lining");
+  return [...(isLined ? linings(openStretches(shape, plane), board.thicknessMm) : []), face];
+}
+
+/** Where the lining shows beside the face: gathered folds lie too close for a second line. */
+function openStretches(shape: RaisedShape, plane: number): Point[][] {
+  const open = [...shape.folds].reverse().filter((fold) => fold.state !== "gathered");
+  const upper: Point[] = [[plane, 0]];
+  for (const fold of open) for (const [out, y] of fold.outline) append(upper, [plane + out, y]);
+  const bottomRowY = shape.rows[0]?.yMm ?? 0;
+  return [
+    upper,
+    [
+      [plane, bottomRowY],
+      [plane, shape.hemYMm],
+    ],
   ];
-  for (const fold of [...shape.folds].reverse())
-    for (const [out, y] of fold.outline) append(path, [plane + out, y]);
-  append(path, [plane, shape.hemYMm]);
-  const face = line("faceCloth", path, { part: "face" });
-  if (!cloth.layers.some((cut) => cut.layer === "lining")) return [face];
-  const hanging = path.slice(1);
-  const lining = inwards(hanging, LAYER_MM).filter(([, y]) => y > board.thicknessMm);
-  return [line("liningCloth", lining, { part: "lining" }), face];
+}
+
+function linings(stretches: Point[][], below: number): Primitive[] {
+  return stretches.map((points) =>
+    line(
+      "liningCloth",
+      inwards(points, LAYER_MM).filter(([, y]) => y > below),
+      { part: "lining" },
+    ),
+  );
 }
 
 function append(path: Point[], point: Point): void {
@@ -189,11 +210,17 @@ function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
       },
       units,
     ),
-    measure({ from: [0, 0], to: [board.depthMm, 0], offset: 5, part: "board" }, units),
+    measure({ from: [0, -ABOVE_MM], to: [board.depthMm, -ABOVE_MM], offset: 4, part: "board" }, units),
     ...(raise > 0
       ? [
           measure(
-            { from: [right, 0], to: [right, grid.headrailMm], offset: 15, label: "flat", part: "headrail" },
+            {
+              from: [right, 0],
+              to: [right, grid.headrailMm],
+              offset: 15,
+              label: "headrail",
+              part: "headrail",
+            },
             units,
           ),
         ]

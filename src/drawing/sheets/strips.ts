@@ -1,11 +1,10 @@
-import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { line, name, note, rect } from "./shapes.ts";
+import { line, measure, movedOnPaper, name, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
-/** Height of a strip, mm, and room between two. */
+/** Height of a strip, mm, and room between two on paper. */
 const STRIP_MM = 56;
-const GAP_MM = 18;
+const GAP_PAPER_MM = 14;
 
 interface Mark {
   label: string;
@@ -75,7 +74,9 @@ function drawing({ units }: SheetInput, id: string, title: string, strips: Strip
     id,
     title,
     caption: "Print at full size and measure the test square before you trust them.",
-    primitives: strips.flatMap((strip, i) => drawStrip(strip, i * (STRIP_MM + GAP_MM), units)),
+    primitives: strips.flatMap((strip, i) =>
+      movedOnPaper(drawStrip(strip, i * STRIP_MM, units), [0, i * GAP_PAPER_MM]),
+    ),
     facts: strips.flatMap((strip) =>
       strip.marks.map((mark) => lengthFact(`${mark.label} from the ${strip.start}`, mark.atMm, units)),
     ),
@@ -87,45 +88,31 @@ function drawStrip(strip: Strip, top: number, units: SheetInput["units"]): Primi
     [x, top],
     [x, top + STRIP_MM],
   ];
-  const middle = top + STRIP_MM / 2;
-  const marks = strip.marks.flatMap((mark): Primitive[] => [
-    line("markLine", upright(mark.atMm), { part: mark.part }),
-    {
-      kind: "marker",
-      role: "markLine",
-      shape: "cross",
-      at: [mark.atMm, middle],
-      paperMm: 5,
-      part: mark.part,
-    },
-    name([mark.atMm, top + STRIP_MM * 0.25], mark.label, {
-      anchor: "start",
-      shiftPaperMm: [2, 0],
-      part: mark.part,
-      yields: true,
-    }),
-    note([mark.atMm, top + STRIP_MM * 0.75], lengthText(mark.atMm, units), {
-      anchor: "start",
-      shiftPaperMm: [2, 0],
-      part: mark.part,
-      yields: true,
-    }),
-  ]);
+  const rule = top + STRIP_MM * 0.7;
+  const title = top + STRIP_MM * 0.25;
+  const value = (atMm: number, part: string) =>
+    measure(
+      { from: [0, rule], to: [atMm, rule], offset: 0, running: strip.id, ...(part === "" ? {} : { part }) },
+      units,
+    );
   return [
-    rect("overlapMark", { x: 0, y: top, width: strip.lengthMm, height: STRIP_MM }),
-    line("cut", upright(0)),
-    line("cut", upright(strip.lengthMm)),
-    ...marks,
-    name([0, middle], strip.start, { anchor: "start", shiftPaperMm: [2, 0], strong: false, yields: true }),
-    name([strip.lengthMm, middle], strip.end, {
+    rect("cut", { x: 0, y: top, width: strip.lengthMm, height: STRIP_MM }),
+    ...strip.marks.flatMap((mark): Primitive[] => [
+      line("markLine", upright(mark.atMm), { part: mark.part }),
+      name([mark.atMm, title], mark.label, {
+        anchor: "start",
+        shiftPaperMm: [2, 0],
+        part: mark.part,
+        yields: true,
+      }),
+      value(mark.atMm, mark.part),
+    ]),
+    value(strip.lengthMm, ""),
+    name([0, title], strip.start, { anchor: "start", shiftPaperMm: [8, 0], strong: false, yields: true }),
+    name([strip.lengthMm, title], strip.end, {
       anchor: "end",
       shiftPaperMm: [-2, 0],
       strong: false,
-      yields: true,
-    }),
-    note([strip.lengthMm, top + STRIP_MM * 0.75], lengthText(strip.lengthMm, units), {
-      anchor: "end",
-      shiftPaperMm: [-2, 0],
       yields: true,
     }),
   ];

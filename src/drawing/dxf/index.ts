@@ -1,0 +1,1 @@
+export { toDxf } from "./to-dxf.ts";

@@ -1,0 +1,92 @@
+import { type Job, newJob, newWindow, type Window } from "../../src/job/index.ts";
+import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
+import { inches, type UnitSystem } from "../../src/units/index.ts";
+
+/** Invented windows that between them show what every sheet can draw. */
+
+export interface Case {
+  plan: Plan;
+  shade: ShadePlan;
+}
+
+function planOne(system: UnitSystem, window: Window, rest: Partial<Job> = {}): Case {
+  const job = { ...newJob({ id: "gallery", name: "Gallery", system }), ...rest };
+  const planned = plan({ ...job, rooms: [{ id: "room", name: "Room", windows: [window] }] });
+  const shade = planned.shades[0];
+  if (shade === undefined) throw new Error("invalid gallery job: no shade");
+  return { plan: planned, shade };
+}
+
+function windowOf(widthMm: number, heightMm: number, shade: Window["shade"]): Window {
+  const window = newWindow({ id: "window", name: "Window", widthMm, heightMm });
+  return { ...window, shade };
+}
+
+const flat = { style: "flat" } as const;
+
+/** Outside mount above a sill, worked on the right: 36 × 60 in finished. */
+export function outside(): Case {
+  const window = windowOf(inches(32), inches(54), { ...flat, mount: "outside" });
+  window.opening.sillAboveFloorMm = inches(30);
+  return planOne("imperial", window);
+}
+
+/** The same on the left. */
+export function leftHanded(): Case {
+  const window = windowOf(inches(32), inches(54), {
+    ...flat,
+    mount: "outside",
+    making: { lift: { controlSide: "left" } },
+  });
+  window.opening.sillAboveFloorMm = inches(30);
+  return planOne("imperial", window);
+}
+
+/** Inside mount in millimetres, with ribs in pockets of the lining, a skirt and three layers. */
+export function ribbed(): Case {
+  const window = windowOf(1100, 1450, {
+    ...flat,
+    mount: "inside",
+    interlining: "domett",
+    making: { ribs: { kind: "lining-pocket" }, fold: { skirtMm: 50 }, lift: { controlSide: "left" } },
+  });
+  window.opening.recessDepthMm = 120;
+  return planOne("metric", window);
+}
+
+/** Wider than its cloth, with a half drop: joins, many columns, a lock with five slots. */
+export function wide(): Case {
+  const window = windowOf(2150, 1700, {
+    ...flat,
+    mount: "inside",
+    face: "vine",
+    making: { columns: { largestSpacingMm: 260 } },
+  });
+  return planOne("metric", window, {
+    cloths: [
+      {
+        id: "vine",
+        name: "Vine linen, 140 cm",
+        usableWidthMm: 1370,
+        massGsm: 210,
+        repeat: { verticalMm: 640, match: "half-drop" },
+        demo: true,
+      },
+    ],
+  });
+}
+
+/** A pane in a door. */
+export function small(): Case {
+  return planOne("imperial", windowOf(inches(14), inches(22), { ...flat, mount: "to-size" }));
+}
+
+/** A hall window: more rows than a page has room to number one by one. */
+export function tall(): Case {
+  return planOne(
+    "metric",
+    windowOf(900, 5200, { ...flat, mount: "inside", making: { fold: { largestSpacingMm: 150 } } }),
+  );
+}
+
+export const CASES = { outside, leftHanded, ribbed, wide, small, tall };
