@@ -10,6 +10,7 @@ const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Sizes at the ends of what a job may hold and everything between. */
 const span = fc.oneof(mm(50, 12_000), mm(300, 2500), fc.constantFrom(50, 51, 12_000, 914.4, 1524));
 const length = fc.oneof(mm(0, 20_000), mm(0, 200), fc.constantFrom(0, 20_000));
+const spacing = fc.oneof(mm(20, 20_000), mm(40, 400), fc.constantFrom(20, 20_000));
 const size = fc.oneof(mm(0.01, 20_000), mm(1, 400));
 
 function some<T extends object>(record: { [K in keyof T]-?: fc.Arbitrary<NonNullable<T[K]>> }) {
@@ -35,18 +36,18 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     gradeStepMm: length,
     headrailMm: length,
     skirtMm: length,
-    largestSpacingMm: size,
-    smallestSpacingMm: size,
-    rows: fc.integer({ min: 1, max: 500 }),
-    spacingMm: size,
+    largestSpacingMm: spacing,
+    smallestSpacingMm: spacing,
+    rows: fc.oneof(fc.integer({ min: 1, max: 20 }), fc.integer({ min: 1, max: 200 })),
+    spacingMm: spacing,
     stackMm: size,
     hemBarMm: length,
     ringStackMm: length,
   }),
   columns: some<Group<"columns">>({
-    largestSpacingMm: size,
+    largestSpacingMm: spacing,
     edgeInsetMm: size,
-    count: fc.oneof(fc.integer({ min: 2, max: 15 }), fc.integer({ min: 2, max: 500 })),
+    count: fc.oneof(fc.integer({ min: 2, max: 15 }), fc.integer({ min: 2, max: 60 })),
   }),
   hems: some<Group<"hems">>({
     sideTurnMm: length,
@@ -87,7 +88,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     attachment: fc.constantFrom("staple", "hook-and-loop"),
     substrate: fc.constantFrom("timber", "masonry", "hollow-wall", "unknown"),
     bracketEndMm: length,
-    bracketSpacingMm: size,
+    bracketSpacingMm: spacing,
   }),
 });
 
@@ -128,7 +129,7 @@ const anyCloth = (id: string) =>
   fc.record({
     id: fc.constant(id),
     name: fc.constant(`Cloth ${id}`),
-    usableWidthMm: fc.oneof(size, mm(900, 3300)),
+    usableWidthMm: fc.oneof(mm(100, 10_000), mm(900, 3300)),
     massGsm: mm(1, 3000),
     thicknessMm: fc.option(mm(0.01, 50), { nil: undefined }),
     shrinkLength: fc.option(mm(0, 0.5), { nil: undefined }),

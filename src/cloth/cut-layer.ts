@@ -71,8 +71,8 @@ export function cutLayer(
 type Added = ReturnType<typeof allowances>;
 
 function shrinkage(size: Size, added: Added, cutWidthMm: number, cutLengthMm: number): Added {
-  const widthMm = cutWidthMm - size.finishedWidthMm - sumOf(added, "widthMm");
-  const lengthMm = cutLengthMm - size.finishedLengthMm - sumOf(added, "lengthMm");
+  const widthMm = Math.max(0, cutWidthMm - size.finishedWidthMm - sumOf(added, "widthMm"));
+  const lengthMm = Math.max(0, cutLengthMm - size.finishedLengthMm - sumOf(added, "lengthMm"));
   return Math.max(widthMm, lengthMm) > SAME_LENGTH_MM ? [{ label: "shrinkage", widthMm, lengthMm }] : [];
 }
 

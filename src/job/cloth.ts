@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, money, name, note, share, sizeMm } from "./primitives.ts";
+import { clothWidthMm, id, money, name, note, share, sizeMm } from "./primitives.ts";
 
 export const MATCHES = ["straight", "half-drop"] as const;
 
@@ -17,7 +17,7 @@ export const clothSchema = z
   .strictObject({
     id,
     name,
-    usableWidthMm: sizeMm.meta({ description: "Width that can be used, selvedges taken off, mm" }),
+    usableWidthMm: clothWidthMm.meta({ description: "Width that can be used, selvedges taken off, mm" }),
     massGsm: z.number().min(1).max(3000).meta({ description: "Mass per area, g/m²" }),
     thicknessMm: z.number().min(0.01).max(50).optional().meta({ description: "Thickness, mm" }),
     repeat: repeatSchema.optional(),

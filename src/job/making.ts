@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { count, id, lengthMm, sizeMm } from "./primitives.ts";
+import { count, id, lengthMm, sizeMm, spacingMm } from "./primitives.ts";
 
 /**
  * How shades are made: every field has a default with its source (`defaults.ts`).
@@ -37,10 +37,10 @@ const fold = z
       description: "Headrail allowance: flat cloth kept above the gathered stack, mm",
     }),
     skirtMm: lengthMm.meta({ description: "Hem band that shows below the raised stack, mm" }),
-    largestSpacingMm: sizeMm.meta({ description: "Largest spacing of ring rows, mm" }),
-    smallestSpacingMm: sizeMm.meta({ description: "Smallest spacing of ring rows, mm" }),
-    rows: count.min(1).meta({ description: "Fixed number of ring rows" }),
-    spacingMm: sizeMm.meta({ description: "Fixed spacing of ring rows, mm" }),
+    largestSpacingMm: spacingMm.meta({ description: "Largest spacing of ring rows, mm" }),
+    smallestSpacingMm: spacingMm.meta({ description: "Smallest spacing of ring rows, mm" }),
+    rows: count.min(1).max(200).meta({ description: "Fixed number of ring rows" }),
+    spacingMm: spacingMm.meta({ description: "Fixed spacing of ring rows, mm" }),
     stackMm: sizeMm.meta({ description: "Highest allowed raised stack, mm" }),
     hemBarMm: lengthMm.meta({ description: "Even-fold rule: height of the hem bar section, mm" }),
     ringStackMm: lengthMm.meta({ description: "Even-fold rule: height that the gathered rings take, mm" }),
@@ -49,9 +49,9 @@ const fold = z
 
 const columns = z
   .strictObject({
-    largestSpacingMm: sizeMm.meta({ description: "Largest spacing of ring columns, mm" }),
+    largestSpacingMm: spacingMm.meta({ description: "Largest spacing of ring columns, mm" }),
     edgeInsetMm: sizeMm.meta({ description: "Edge column in from the finished edge, mm" }),
-    count: count.min(2).meta({ description: "Fixed number of ring columns" }),
+    count: count.min(2).max(60).meta({ description: "Fixed number of ring columns" }),
   })
   .partial();
 
@@ -133,7 +133,7 @@ const board = z
     attachment: z.enum(ATTACHMENTS),
     substrate: z.enum(SUBSTRATES).meta({ description: "What the brackets are screwed to" }),
     bracketEndMm: lengthMm.meta({ description: "First bracket at most this far from the board's end, mm" }),
-    bracketSpacingMm: sizeMm.meta({ description: "Largest distance between brackets, mm" }),
+    bracketSpacingMm: spacingMm.meta({ description: "Largest distance between brackets, mm" }),
   })
   .partial();
 

@@ -9,6 +9,12 @@ export const lengthMm = z.number().min(0).max(LONGEST_MM);
 /** A length in millimetres that cannot be zero. */
 export const sizeMm = z.number().min(0.01).max(LONGEST_MM);
 
+/** A spacing of rows, columns or brackets, mm: closer than a thumb's width nobody sews. */
+export const spacingMm = z.number().min(20).max(LONGEST_MM);
+
+/** Usable width of a cloth, mm: from a ribbon-narrow remnant to the widest sheer. */
+export const clothWidthMm = z.number().min(100).max(10_000);
+
 /** A width or height of a window or shade, mm: from a pane in a door to a shop front. */
 export const spanMm = z.number().min(50).max(12_000);
 

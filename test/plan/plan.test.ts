@@ -1,5 +1,5 @@
 import fc from "fast-check";
-import { applyPatch } from "immutable-json-patch";
+import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
 import { type Job, jobSchema } from "../../src/job/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";

@@ -1,4 +1,4 @@
-import type { Folds, Unmet } from "./folds.ts";
+import { type Folds, MOST_ROWS, type Unmet } from "./folds.ts";
 
 /**
  * The even-fold rule of the teaching slides “Подъемные шторы”: whole folds between the hem bar and the
@@ -25,7 +25,7 @@ export function evenFoldCount(ask: EvenFoldAsk): number {
       ? Number.POSITIVE_INFINITY
       : 2 * (ask.stackMm - ask.headrailMm - ask.ringStackMm);
   const limit = Math.max(ask.smallestFoldMm, Math.min(ask.largestFoldMm, byStack));
-  return Math.max(1, Math.ceil(clear / limit - 1e-9));
+  return Math.min(MOST_ROWS, Math.max(1, Math.ceil(clear / limit - 1e-9)));
 }
 
 function clearLengthMm(ask: EvenFoldAsk): number {

@@ -39,7 +39,7 @@ export interface Folds {
 }
 
 /** More rows than any shade has: the search ends here. */
-const MOST_ROWS = 200;
+export const MOST_ROWS = 200;
 
 /** Lowest fold for p rows, mm. */
 export function lowestFoldMm(ask: FoldAsk, rows: number): number {
@@ -94,7 +94,8 @@ function foldList(ask: FoldAsk, rows: number): number[] {
 
 function bySpacing(ask: FoldAsk, spacingMm: number): Folds {
   const room = ask.lengthMm - ask.skirtMm - spacingMm / 2;
-  const rows = ask.rows ?? Math.max(1, Math.floor((room - ask.headrailMm) / spacingMm + 1e-9));
+  const fitting = Math.floor((room - ask.headrailMm) / spacingMm + 1e-9);
+  const rows = ask.rows ?? Math.min(MOST_ROWS, Math.max(1, fitting));
   const headrailMm = room - rows * spacingMm;
   if (headrailMm < 0) {
     const folds = describeFolds(ask, foldList({ ...ask, gradeStepMm: 0 }, rows), ask.headrailMm);
