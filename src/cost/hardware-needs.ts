@@ -133,7 +133,7 @@ function boardNeeds({ brief, board }: CostInput): Need[] {
     needs.push(counted(`brackets-${Math.round(board.depthMm)}`, "board", label, board.brackets.length));
   }
   const { count, lengthMm, into } = board.screws;
-  const screw = `Screw ${screwLengthText(lengthMm, units)} into ${into}`;
+  const screw = `Screw, ${screwLengthText(lengthMm, units)}, into ${into}`;
   needs.push(counted(`screws-${slug(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
   return needs.concat(attachmentNeeds(brief.making.board.attachment, board.lengthMm, units));
 }

@@ -90,6 +90,6 @@ export function judgePrices(cost: Cost, needs: Need[]): Finding[] {
 const MOST_NAMED = 8;
 
 function listed(names: string[]): string {
-  const shown = names.slice(0, MOST_NAMED).join(", ");
-  return names.length > MOST_NAMED ? `${shown} and ${names.length - MOST_NAMED} more` : shown;
+  const shown = names.slice(0, MOST_NAMED).join("; ");
+  return names.length > MOST_NAMED ? `${shown}; and ${names.length - MOST_NAMED} more` : shown;
 }

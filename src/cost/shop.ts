@@ -130,7 +130,7 @@ function shopSpooled(
     group,
     label,
     needText: needLengthText(Math.ceil(lengthMm / UNIT_MM[unit]) * UNIT_MM[unit], unit, units),
-    buyText: `${countText(spools, "spool")} of ${needLengthText(spoolMm, unit, units)}`,
+    buyText: `${countText(spools, "spool")} of ${Math.round(spoolMm / UNIT_MM[unit])}\u00a0${unit}`,
     quantity: spools,
     unit: "piece",
     ...priced(spools, price),

@@ -12,13 +12,12 @@ function rows({ grid, back, len }: Bench): Step {
     id: "make-rows",
     chapter: "make",
     title: "Mark the rows",
-    text: `Lay the shade on its face and mark on the ${back}, with chalk or pins. Measure every row from the hem up, and never from the row below: ${placed(
+    text: `Lay the shade on its face, the hem towards you, and mark on the ${back}, with chalk or pins. Measure every row from the hem up, and never from the row below: ${placed(
       "row",
       grid.rows.map((row) => ({ number: row.number, at: len(row.fromHemMm) })),
     )}. Mark at both sides and in the middle, and join the marks.`,
     check: `From the top row to the top line it is ${len(grid.topSectionMm)}, at both sides.`,
     sheet: "marking",
-    figures: ["shape.half-fold", "shape.fold"],
   };
 }
 
@@ -27,13 +26,13 @@ function columns({ grid, len, ribbed }: Bench): Step {
     id: "make-columns",
     chapter: "make",
     title: "Mark the columns",
-    text: `The shade lies on its face, so its left edge seen from the room is at your right. From that edge mark on every ${ribbed ? "pocket" : "row"} ${placed(
+    text: `The shade lies on its face, the hem towards you, so its left edge seen from the room is at your right. From that edge mark on every ${ribbed ? "pocket" : "row"} ${placed(
       "column",
       grid.columns.map((column) => ({ number: column.number, at: len(column.xMm) })),
     )}.`,
     check: "Each column runs straight from hem to top: lay a long straight edge along it.",
     sheet: "marking",
-    figures: ["shape.columns", "shape.column-spacing"],
+    figures: ["shape.column-spacing"],
   };
 }
 

@@ -66,7 +66,7 @@ function throughEyes({ lift }: Bench): Step {
     id: "string-eyes",
     chapter: "string",
     title: "Lead the cords through the eyes",
-    text: `Each cord goes up into the eye above its own column, turns there, and runs along the board towards the lock: ${listed(lift.cords.map(path))}. Keep them side by side.`,
+    text: `Each cord goes up into the eye above its own column, turns there, and runs along the board towards the lock: ${lift.cords.map(path).join("; ")}. Keep them side by side.`,
     check: "Between the eyes no cord lies over another.",
     sheet: "board",
   };
