@@ -18,15 +18,23 @@ export function clothNeeds(input: CostInput): Need[] {
   const from = plan.layers.find((cut) => cut.layer === "lining") ?? plan.layers[0];
   const trim = from && brief.cloths[from.layer];
   if (from && trim) {
-    const bought = stripsToBuy(from, trim.usableWidthMm, stripsOf(input));
+    const bought = stripsToBuy(from, trim.usableWidthMm, stripsOf(input, trim.usableWidthMm));
     if (bought.lengthMm > 0) needs.push(running(trim, [bought.lengthMm], bought.widthMm, brief.units));
   }
   return needs;
 }
 
-/** The board's cover and the strips for rib pockets: small enough to come beside the panels. */
-function stripsOf({ cloth, board }: CostInput): Strips[] {
-  return [{ count: 1, ...board.covering }, ...(cloth.strips === undefined ? [] : [cloth.strips])];
+/**
+ * The board's cover and the strips for rib pockets: small enough to come beside the panels.
+ * A cover longer than the bolt is wide is pieced, since its joins lie out of sight.
+ */
+function stripsOf({ cloth, board }: CostInput, usableWidthMm: number): Strips[] {
+  const { widthMm, lengthMm } = board.covering;
+  const count = Math.max(1, Math.ceil(lengthMm / usableWidthMm));
+  return [
+    { count, widthMm, lengthMm: lengthMm / count },
+    ...(cloth.strips === undefined ? [] : [cloth.strips]),
+  ];
 }
 
 function running(cloth: Cloth, cutsMm: number[], widthMm: number, units: UnitChoice): RunningNeed {

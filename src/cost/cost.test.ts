@@ -170,6 +170,14 @@ describe("small pieces of cloth", () => {
     expect(need).toMatchObject({ cutsMm: [inches(66.5), inches(6)] });
   });
 
+  it("a cover longer than the bolt is wide is pieced", () => {
+    const shade = handShade();
+    const board = { ...shade.board, covering: { widthMm: inches(6), lengthMm: inches(100) } };
+    // Two of 50 in: 18 in are free beside the lining, one each in two columns of 6 in.
+    const need = planCost({ ...shade, board }, RATES).needs.find((one) => one.id === "cloth-cotton-lining");
+    expect(need).toMatchObject({ cutsMm: [inches(66.5)] });
+  });
+
   it("pocket strips share the offcut with the cover", () => {
     const shade = handShade();
     const strips = { count: 7, widthMm: inches(3), lengthMm: inches(35.5) };

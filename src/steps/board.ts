@@ -45,13 +45,18 @@ function fixingHoles(bench: Bench): Step {
   };
 }
 
-function cover({ board, layer, len, about }: Bench): Step {
+function cover({ board, cloth, layer, len, about }: Bench): Step {
   const from = layer("lining") === undefined ? "face cloth" : "lining";
+  const usableWidthMm = (layer("lining") ?? cloth.layers[0])?.usableWidthMm ?? 0;
   return {
     id: "board-cover",
     chapter: "board",
     title: "Cover the board",
-    text: `Cut a strip of ${from}, ${len(board.covering.widthMm)} by ${len(board.covering.lengthMm)}. Wrap the board in it like a parcel, the free edge turned under by ${about("coverTurn")} on the top, ends folded flat, and staple it on the top.`,
+    text: sentences(
+      `Cut a strip of ${from}, ${len(board.covering.widthMm)} by ${len(board.covering.lengthMm)}.`,
+      board.covering.lengthMm > usableWidthMm && "It may be pieced.",
+      `Wrap the board in it like a parcel, the free edge turned under by ${about("coverTurn")} on the top, ends folded flat, and staple it on the top.`,
+    ),
     check: "The front edge and the underside are smooth, without a staple.",
     caution: STAPLER,
     sheet: "board",
