@@ -23,29 +23,38 @@ function fittingLetters(word: string, width: number, face: Face, sizePt: number)
 
 function breakParagraph(paragraph: string, width: number, face: Face, sizePt: number): string[] {
   const lines: string[] = [];
-  const fits = (text: string) => face.widthOf(text.trimEnd(), sizePt) <= width;
+  const widthOf = (text: string) => face.widthOf(text, sizePt);
   let line = "";
+  let taken = 0;
   for (const chunk of chunks(paragraph)) {
-    if (fits(line + chunk)) {
+    if (taken + widthOf(chunk.trimEnd()) <= width) {
       line += chunk;
+      taken += widthOf(chunk);
       continue;
     }
     if (line !== "") lines.push(line.trimEnd());
     line = chunk;
-    while (!fits(line)) {
+    while (widthOf(line.trimEnd()) > width) {
       const part = fittingLetters(line, width, face, sizePt);
       lines.push(part);
       line = line.slice(part.length);
     }
+    taken = widthOf(line);
   }
   lines.push(line.trimEnd());
   return lines;
 }
 
+/** A number, its fraction and its unit are never parted at the end of a line. */
+const TOGETHER = /(?<=\d) (?=\d+⁄|(?:in|mm|cm|m|yd|ft|lb|lbf|oz|kg|g|N|min|h|%)(?![\p{L}\d]))/gu;
+const NO_BREAK = "\u00a0";
+
 /** Breaks printable text into lines no wider than `widthPt`; its own line breaks are kept. */
 export function breakLines(text: string, widthPt: number, style: TextStyle, faces: Faces): string[] {
   const face = faces[style.face];
   return text
+    .replace(TOGETHER, NO_BREAK)
     .split("\n")
-    .flatMap((paragraph) => breakParagraph(paragraph.trim(), widthPt, face, style.sizePt));
+    .flatMap((paragraph) => breakParagraph(paragraph.trim(), widthPt, face, style.sizePt))
+    .map((line) => line.replaceAll(NO_BREAK, " "));
 }

@@ -1,15 +1,10 @@
-import type {
-  Paint,
-  Placed,
-  PlacedCircle,
-  PlacedItem,
-  PlacedPath,
-  PlacedText,
-  Point,
-} from "../drawing/index.ts";
+import type { Placed, PlacedCircle, PlacedItem, PlacedPath, PlacedText, Point } from "../drawing/index.ts";
+import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
-import { num, type Pen, pageHex, rgb } from "./pen.ts";
-import { printable } from "./printable.ts";
+import { type Pen, rgb } from "./pen.ts";
+import { onOneLine } from "./printable.ts";
+import { num } from "./set-text.ts";
+import type { TextStyle } from "./type-scale.ts";
 
 /** Control points that make a quarter circle of a Bézier curve: 4/3·(√2 − 1). */
 const QUARTER = 0.5522847498;
@@ -89,42 +84,27 @@ function drawText(pen: Pen, item: PlacedText, at: ToPage, perMm: number): void {
     paint: item.paint,
   } as const;
   const [x, y] = at(item.at);
-  const set = () => {
-    if (item.haloMm !== undefined) drawHalo(pen, item, x, y, perMm);
-    pen.text(item.text, x, y, style, item.anchor);
-  };
-  if (item.angleDeg === 0) {
-    set();
-    return;
-  }
-  pen.doc.save().rotate(item.angleDeg, { origin: [x, y] });
-  set();
-  pen.doc.restore();
+  if (item.haloMm !== undefined) drawHalo(pen, item, style, x, y, item.haloMm * perMm);
+  pen.text(item.text, x, y, style, item.anchor, item.angleDeg);
 }
 
 /**
  * A border of paper round the letters. Set from their outlines rather than as text,
  * so that the words stand in the document once.
  */
-function drawHalo(pen: Pen, item: PlacedText, x: number, y: number, perMm: number): void {
-  const face = pen.faces[item.strong ? "semibold" : "regular"];
-  const sizePt = item.sizeMm * perMm;
-  const scale = sizePt / face.font.unitsPerEm;
-  const run = face.font.layout(printable(item.text, face));
-  const width = run.advanceWidth * scale;
-  let left = x - (item.anchor === "start" ? 0 : item.anchor === "middle" ? width / 2 : width);
-  const halo = ((item.haloMm ?? 0) * perMm * 2) / scale;
-  const paint: Paint = item.haloPaint ?? "paper";
-  run.glyphs.forEach((glyph, i) => {
-    const position = run.positions[i];
-    pen.doc
-      .save()
-      .transform(scale, 0, 0, -scale, left, y)
-      .lineJoin("round")
-      .lineWidth(halo)
-      .path(glyph.path.toSVG())
-      .stroke(pageHex(paint))
-      .restore();
-    left += (position?.xAdvance ?? 0) * scale;
-  });
+function drawHalo(pen: Pen, item: PlacedText, style: TextStyle, x: number, y: number, widthPt: number): void {
+  const face = pen.faces[style.face];
+  const text = onOneLine(item.text, face);
+  const share = item.anchor === "start" ? 0 : item.anchor === "middle" ? 0.5 : 1;
+  const back = share * face.widthOf(text, style.sizePt);
+  const turn = (item.angleDeg * Math.PI) / 180;
+  const [cos, sin] = [Math.cos(turn), Math.sin(turn)];
+  const scale = style.sizePt / face.font.unitsPerEm;
+  const matrix = [
+    ...[cos, sin, sin, -cos].map((part) => (part * scale).toFixed(6)),
+    num(x - back * cos),
+    num(y - back * sin),
+  ].join(" ");
+  const ink = rgb(item.haloPaint ?? "paper");
+  pen.doc.addContent(`q ${ink} RG ${matrix} cm ${haloOperators(face, text, style.sizePt, widthPt)} Q`);
 }

@@ -15,6 +15,13 @@ export function altText(drawing: Pick<Drawing, "title" | "caption" | "facts">): 
   return parts.filter((part) => part !== "").join(". ");
 }
 
+const known = new WeakMap<Drawing, Placed>();
+
+/** Lays a drawing out, or takes it as it was laid out last: laying out is the slow part, and a thumbnail can take any. */
+export function placedOnce(drawing: Drawing, fit: Fit): Placed {
+  return known.get(drawing) ?? place(drawing, fit);
+}
+
 /** A drawing laid out for its place, with its caption broken into lines: its height is known before it is set. */
 export interface LaidFigure {
   placed: Placed;
@@ -37,6 +44,7 @@ export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeig
 
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
   const placed = place(drawing, fit);
+  known.set(drawing, placed);
   const caption = book.lines(captionText(drawing), widthPt, TYPE.caption);
   const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
   const drawnPt = pt(placed.heightMm) * zoom;
@@ -69,32 +77,38 @@ export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
   book.y += one.heightPt + AFTER;
 }
 
-/** Drawings side by side at one scale, so that they can be compared. */
+/** Drawings side by side at one scale and on one level, so that they can be compared. */
 export function figureRow(book: Book, drawings: readonly Drawing[], maxHeight: number): void {
   const share = 12 / drawings.length;
   const { width } = columns(book.paper, 0, share);
-  const scale = Math.min(
-    ...drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale),
-  );
+  const scales = drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale);
+  const scale = Math.min(...scales);
   const row = drawings.map((drawing) => laid(book, drawing, { scale }, width, maxHeight));
-  const height = Math.max(...row.map((one) => one.heightPt));
+  const origin = Math.max(...row.map(originPt));
+  const height = Math.max(...row.map((one) => origin - originPt(one) + one.heightPt));
   book.need(height);
+  const top = book.y;
   row.forEach((one, i) => {
-    setFigure(book, one, columns(book.paper, i * share, share).x, book.y);
+    setFigure(book, one, columns(book.paper, i * share, share).x, top + origin - originPt(one));
   });
-  book.y += height + AFTER;
+  book.y = top + height + AFTER;
+}
+
+/** How far under its top edge the model’s own origin lies, pt. */
+function originPt({ placed, zoom }: LaidFigure): number {
+  return pt(placed.originMm[1]) * zoom;
+}
+
+export interface Split {
+  figureColumns: number;
+  maxHeight: number;
 }
 
 /**
  * A drawing at the left and something else at its right, from the same height.
  * The page goes on under the longer of the two.
  */
-export function figureBeside(
-  book: Book,
-  drawing: Drawing,
-  split: { figureColumns: number; maxHeight: number },
-  body: (right: Span) => void,
-): void {
+export function figureBeside(book: Book, drawing: Drawing, split: Split, body: (right: Span) => void): void {
   const { figureColumns, maxHeight } = split;
   const left = columns(book.paper, 0, figureColumns);
   const one = layFigure(book, drawing, left.width, maxHeight);
@@ -104,4 +118,9 @@ export function figureBeside(
   setFigure(book, one, left.x, top);
   body(columns(book.paper, figureColumns, 12 - figureColumns));
   if (book.pageCount === page) book.y = Math.max(book.y, top + one.heightPt + AFTER);
+}
+
+/** Whether a drawing, set across the page, would leave more than a third of the width empty. */
+export function isNarrow(book: Book, drawing: Drawing, maxHeight: number): boolean {
+  return layFigure(book, drawing, book.width, maxHeight).widthPt < book.width * 0.66;
 }

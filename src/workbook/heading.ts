@@ -4,9 +4,9 @@ import { firstBaseline, setLines } from "./paragraph.ts";
 import { TYPE } from "./type-scale.ts";
 
 const NUMBER_WIDTH = 38;
-/** Over the heading of a section, pt, and what heading and its spaces take in all. */
+/** Over the heading of a section, pt, and what a heading of one line takes with the space under it. */
 export const SPACE_ABOVE = 8;
-export const SECTION_ROOM_PT = SPACE_ABOVE + TYPE.section.leadingPt + 4;
+export const SECTION_ROOM_PT = TYPE.section.leadingPt + 4;
 
 /** Number, title and name of a chapter, as its head, the contents and the outline have them. */
 export interface ChapterHead {

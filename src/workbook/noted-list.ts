@@ -1,8 +1,16 @@
 import type { Book } from "./book.ts";
+import { setFormula } from "./formula-line.ts";
 import { columns } from "./paper.ts";
 import { firstBaseline, linesThatStay, setLines } from "./paragraph.ts";
-import { HAIRLINE } from "./pen.ts";
+import { HAIRLINE, type Pen } from "./pen.ts";
 import { type TextStyle, TYPE } from "./type-scale.ts";
+
+export interface NotedText {
+  words: string;
+  style: TextStyle;
+  /** Mathematics: indices and powers are set small. */
+  formula?: boolean;
+}
 
 /** One entry of a list with a word at its left and text at its right. */
 export interface Noted {
@@ -11,16 +19,13 @@ export interface Noted {
   word: string;
   wordStyle?: TextStyle;
   /** Paragraphs of text, each with its look. */
-  text: readonly { words: string; style: TextStyle }[];
+  text: readonly NotedText[];
 }
 
 const PAD = 5;
 const SIDE_COLUMNS = 3;
 
-interface Line {
-  words: string;
-  style: TextStyle;
-}
+type Line = NotedText;
 
 /**
  * Entries under each other with a side column for their word: findings, cautions, settings.
@@ -36,15 +41,19 @@ export function notedList(book: Book, entries: readonly Noted[], after = 12): vo
 }
 
 /** Height of one entry, pt. */
-export function entryHeight(book: Book, entry: Noted): number {
+function entryHeight(book: Book, entry: Noted): number {
   return PAD * 2 + linesOf(book, entry).reduce((sum, line) => sum + line.style.leadingPt, 0);
 }
 
 function linesOf(book: Book, entry: Noted): Line[] {
   const { width } = columns(book.paper, SIDE_COLUMNS, 9);
-  return entry.text.flatMap(({ words, style }) =>
-    book.lines(words, width, style).map((line) => ({ words: line, style })),
+  return entry.text.flatMap((part) =>
+    book.lines(part.words, width, part.style).map((words) => ({ ...part, words })),
   );
+}
+
+function plainLine(pen: Pen, words: string, x: number, baselineY: number, style: TextStyle): void {
+  pen.text(words, x, baselineY, style);
 }
 
 function setEntry(book: Book, entry: Noted, last: boolean): void {
@@ -68,7 +77,8 @@ function setEntry(book: Book, entry: Noted, last: boolean): void {
     const now = rest.slice(0, stay);
     book.tags.content("LBody", () => {
       for (const line of now) {
-        book.pen.text(line.words, main.x, book.y + firstBaseline(line.style), line.style);
+        const set = line.formula === true ? setFormula : plainLine;
+        set(book.pen, line.words, main.x, book.y + firstBaseline(line.style), line.style);
         book.y += line.style.leadingPt;
       }
     });

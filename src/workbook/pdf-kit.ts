@@ -1,6 +1,5 @@
 import PDFDocument from "pdfkit";
-import type { Faces } from "./typeface.ts";
-import { WEIGHTS_OF_TYPE } from "./typeface.ts";
+import { FACE_NAMES, type FaceName, type Faces } from "./typeface.ts";
 
 /**
  * One import for both worlds: the package resolves to its Node build in Node and to its browser build under a
@@ -42,11 +41,31 @@ export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
       CreationDate: facts.createdOn ?? new Date(0),
     },
   });
-  for (const name of WEIGHTS_OF_TYPE) {
+  for (const name of FACE_NAMES) {
     doc.registerFont(name, faces[name].font as unknown as Parameters<PdfDocument["registerFont"]>[1]);
   }
   askForFullSize(doc);
   return doc;
+}
+
+/** A face inside a document: encodes text to glyph codes, keeping those that it must embed. */
+export interface EmbeddedFace {
+  id: string;
+  ref: () => unknown;
+  encode: (text: string) => [codes: string[], positions: GlyphPlace[]];
+}
+
+export interface GlyphPlace {
+  xAdvance: number;
+  advanceWidth: number;
+  xOffset: number;
+  yOffset: number;
+}
+
+/** The library keeps the face in use to itself; setting type word by word needs it. */
+export function embeddedFace(doc: PdfDocument, name: FaceName): EmbeddedFace {
+  doc.font(name);
+  return (doc as unknown as { _font: EmbeddedFace })._font;
 }
 
 interface WithViewerPreferences {

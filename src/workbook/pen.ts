@@ -1,6 +1,7 @@
 import { type Paint, paintHex } from "../drawing/index.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
 import { printable } from "./printable.ts";
+import { num, TextSetter } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 import type { Faces } from "./typeface.ts";
 
@@ -15,13 +16,8 @@ export interface LineLook {
 export const HAIRLINE: LineLook = { paint: "chalk", widthPt: 0.4 };
 export const RULE: LineLook = { paint: "ink", widthPt: 0.8 };
 
-/** Points with two decimals: a 1/14000 in, and short files. */
-export function num(value: number): string {
-  return String(Math.round(value * 1000) / 1000);
-}
-
 /** White paper is left white: a printed tint would eat ink and grey the page. */
-export function pageHex(paint: Paint): string {
+function pageHex(paint: Paint): string {
   return paint === "paper" ? "#FFFFFF" : paintHex(paint, "light");
 }
 
@@ -41,10 +37,12 @@ export function rgb(paint: Paint): string {
 export class Pen {
   readonly doc: PdfDocument;
   readonly faces: Faces;
+  readonly #setter: TextSetter;
 
   constructor(doc: PdfDocument, faces: Faces) {
     this.doc = doc;
     this.faces = faces;
+    this.#setter = new TextSetter(doc);
   }
 
   widthOf(text: string, style: TextStyle): number {
@@ -52,18 +50,36 @@ export class Pen {
     return face.widthOf(printable(text, face), style.sizePt);
   }
 
-  /** One line of text on its baseline. */
-  text(text: string, x: number, baselineY: number, style: TextStyle, anchor: Anchor = "start"): void {
+  /** One line of text on its baseline, turned clockwise about (x, baselineY) by `angleDeg`. */
+  text(
+    text: string,
+    x: number,
+    baselineY: number,
+    style: TextStyle,
+    anchor: Anchor = "start",
+    angleDeg = 0,
+  ): void {
     const face = this.faces[style.face];
-    const line = printable(text, face).replaceAll("\n", " ");
+    // One space for every kind: a reader gets the same letter back wherever it finds the glyph.
+    const line = printable(text, face).replace(/[\n\u00a0\u202f]/g, " ");
     if (line === "") return;
-    const width = face.widthOf(line, style.sizePt);
-    const left = x - (anchor === "start" ? 0 : anchor === "middle" ? width / 2 : width);
+    const width = anchor === "start" ? 0 : face.widthOf(line, style.sizePt);
+    const back = anchor === "start" ? 0 : anchor === "middle" ? width / 2 : width;
+    const turn = (angleDeg * Math.PI) / 180;
+    const left = x - back * Math.cos(turn);
+    const baseline = baselineY - back * Math.sin(turn);
+    const done = this.#setter.set(face.name, style.sizePt, rgb(style.paint), line, left, baseline, angleDeg);
+    if (!done) this.#leaveToLibrary(line, left, baseline, style, angleDeg);
+  }
+
+  #leaveToLibrary(line: string, x: number, y: number, style: TextStyle, angleDeg: number): void {
+    this.doc.save().rotate(angleDeg, { origin: [x, y] });
     this.doc
-      .font(face.name)
+      .font(style.face)
       .fontSize(style.sizePt)
       .fillColor(pageHex(style.paint))
-      .text(line, left, baselineY, { lineBreak: false, baseline: "alphabetic" });
+      .text(line, x, y, { lineBreak: false, baseline: "alphabetic" });
+    this.doc.restore();
   }
 
   line(x1: number, y1: number, x2: number, y2: number, look: LineLook = HAIRLINE): void {

@@ -1,10 +1,11 @@
-import { type Drawing, type Placed, type Primitive, place, type Role } from "../drawing/index.ts";
+import type { Drawing } from "../drawing/index.ts";
 import type { Step } from "../shade/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { altText } from "./figure.ts";
-import { columns, mm, pt } from "./paper.ts";
+import { columns } from "./paper.ts";
 import { firstBaseline, setLines } from "./paragraph.ts";
+import { type Thumbnail, thumbnail } from "./thumbnail.ts";
 import { drawTickBox, TICK_BOX_PT } from "./tick-box.ts";
 import { painted, type TextStyle, TYPE } from "./type-scale.ts";
 
@@ -12,7 +13,7 @@ const NUMBER_X = TICK_BOX_PT + 8;
 const TEXT_X = TICK_BOX_PT + 30;
 const STEP_GAP = 9;
 const FIGURE_COLUMNS = 4;
-const FIGURE_HEIGHT = 120;
+const FIGURE_HEIGHT = 140;
 const FIGURE_GAP = 14;
 
 /** A step with the number it has in its workbook, and its drawing where one stands beside it. */
@@ -25,20 +26,44 @@ export interface NumberedStep {
 interface Line {
   words: string;
   style: TextStyle;
+  /** Set strong before the words: “Check:”. */
+  lead?: { words: string; style: TextStyle };
 }
 
+const CHECK = { words: "Check: ", style: painted(TYPE.strong, "woad") };
+const CAUTION = { words: "Take care: ", style: painted(TYPE.strong, "madder") };
+
 function linesOf(book: Book, step: Step, width: number): Line[] {
-  const part = (words: string | undefined, style: TextStyle): Line[] =>
-    words === undefined ? [] : book.lines(words, width, style).map((line) => ({ words: line, style }));
+  const part = (words: string, style: TextStyle): Line[] =>
+    book.lines(words, width, style).map((line) => ({ words: line, style }));
+  const led = (lead: NonNullable<Line["lead"]>, words: string | undefined): Line[] => {
+    if (words === undefined) return [];
+    // The strong word is a little wider than the same in the text: that much is kept free.
+    const spare = book.pen.widthOf(lead.words, lead.style) - book.pen.widthOf(lead.words, TYPE.body);
+    const [first = "", ...more] = book.lines(lead.words + words, width - spare, TYPE.body);
+    const rest = first.startsWith(lead.words) ? first.slice(lead.words.length) : first;
+    return [
+      { words: rest, style: TYPE.body, lead },
+      ...more.map((line) => ({ words: line, style: TYPE.body })),
+    ];
+  };
   return [
     ...part(step.title, TYPE.step),
     ...part(step.text, TYPE.body),
-    ...part(step.check === undefined ? undefined : `Check: ${step.check}`, painted(TYPE.cellStrong, "woad")),
-    ...part(
-      step.caution === undefined ? undefined : `Take care: ${step.caution}`,
-      painted(TYPE.cellStrong, "madder"),
-    ),
+    ...led(CHECK, step.check),
+    ...led(CAUTION, step.caution),
   ];
+}
+
+function setLine(book: Book, { words, style, lead }: Line, x: number): void {
+  const baseline = book.y + firstBaseline(style);
+  let at = x;
+  if (lead !== undefined) {
+    book.pen.text(lead.words, x, baseline, lead.style);
+    at += book.pen.widthOf(lead.words, lead.style);
+  }
+  book.pen.text(words, at, baseline, style);
+  book.y += style.leadingPt;
 }
 
 /**
@@ -53,15 +78,15 @@ export function stepList(book: Book, steps: readonly NumberedStep[]): void {
   for (const { number, step, drawing } of steps) {
     const lines = linesOf(book, step, main.width - TEXT_X - 6);
     const height = lines.reduce((sum, line) => sum + line.style.leadingPt, 0);
-    const placed = drawing === undefined ? undefined : thumbnail(drawing, aside.width);
-    const figureHeight = placed === undefined ? 0 : pt(placed.heightMm) + 4 + TYPE.caption.leadingPt;
+    const small = drawing === undefined ? undefined : thumbnail(drawing, aside.width, FIGURE_HEIGHT);
+    const figureHeight = small === undefined ? 0 : small.heightPt + 4 + TYPE.caption.leadingPt;
     const page = book.pageCount;
     const figureTop = Math.max(book.y, figureEnd);
-    book.need(Math.max(height, placed === undefined ? 0 : figureTop - book.y + figureHeight));
+    book.need(Math.max(height, small === undefined ? 0 : figureTop - book.y + figureHeight));
     if (book.pageCount !== page) figureEnd = 0;
-    if (placed !== undefined) {
+    if (small !== undefined) {
       const y = Math.max(book.y, figureEnd);
-      setThumbnail(book, placed, aside.x, y);
+      setThumbnail(book, small, aside.x, y);
       figureEnd = y + figureHeight + FIGURE_GAP;
     }
     setStep(book, number, lines, main.x);
@@ -81,10 +106,7 @@ function setStep(book: Book, number: number, lines: readonly Line[], x: number):
     const fit = countThatFit(book, rest);
     const now = rest.slice(0, fit);
     book.tags.content("LBody", () => {
-      for (const line of now) {
-        book.pen.text(line.words, x + TEXT_X, book.y + firstBaseline(line.style), line.style);
-        book.y += line.style.leadingPt;
-      }
+      for (const line of now) setLine(book, line, x + TEXT_X);
     });
     rest = rest.slice(fit);
     if (rest.length > 0) book.turnPage();
@@ -105,26 +127,11 @@ function countThatFit(book: Book, lines: readonly Line[]): number {
   return Math.max(1, fit);
 }
 
-/** Roles that only carry words: at the size of a thumbnail they would be a blur. */
-const WORDS: ReadonlySet<Role> = new Set(["dimension", "leader", "note", "label"]);
-
-function isShape({ kind, role }: Primitive): boolean {
-  return kind !== "dimension" && kind !== "text" && kind !== "callout" && !WORDS.has(role);
-}
-
-/** The drawing without its figures and words, and without the tags of its cords. */
-function thumbnail(drawing: Drawing, widthPt: number): Placed {
-  const primitives = drawing.primitives.filter(
-    (primitive) => isShape(primitive) && !(primitive.kind === "marker" && primitive.shape === "tag"),
-  );
-  return place({ ...drawing, primitives }, { maxWidthMm: mm(widthPt), maxHeightMm: mm(FIGURE_HEIGHT) });
-}
-
-function setThumbnail(book: Book, placed: Placed, x: number, y: number): void {
-  const height = pt(placed.heightMm);
-  book.tags.mark("Figure", () => drawPlaced(book.pen, placed, x, y), {
+function setThumbnail(book: Book, small: Thumbnail, x: number, y: number): void {
+  const { placed, zoom, widthPt, heightPt } = small;
+  book.tags.mark("Figure", () => drawPlaced(book.pen, placed, x, y, zoom), {
     alt: altText(placed),
-    bbox: [x, y, x + pt(placed.widthMm), y + height],
+    bbox: [x, y, x + widthPt, y + heightPt],
   });
-  book.tags.mark("Caption", () => setLines(book, [placed.title], x, y + height + 4, TYPE.caption));
+  book.tags.mark("Caption", () => setLines(book, [placed.title], x, y + heightPt + 4, TYPE.caption));
 }

@@ -10,6 +10,7 @@ import { TYPE } from "./type-scale.ts";
 /** Tables up to this height are never parted. */
 const KEEP_WHOLE_PT = 200;
 const INTRO_GAP = 4;
+const AFTER_PT = 14;
 
 /** A table laid out for its place: its height is known before it is set. */
 interface LaidTable {
@@ -50,8 +51,8 @@ function introHeight({ intro }: LaidTable): number {
 
 /** Height without the heading. */
 function bodyHeight(laid: LaidTable, rows = laid.rows.length): number {
-  const all = [laid.head, ...laid.rows.slice(0, rows)];
-  return all.reduce((sum, row) => sum + row.heightPt, introHeight(laid));
+  const head = hasWords(laid.head) ? laid.head.heightPt : 0;
+  return laid.rows.slice(0, rows).reduce((sum, row) => sum + row.heightPt, introHeight(laid) + head);
 }
 
 /** A small table stays whole; of a large one the head and two rows. */
@@ -69,25 +70,47 @@ export function table(book: Book, spec: Table): void {
   setTable(book, laid);
 }
 
-/** Two tables side by side, each in its half of the page, from one height. */
-export function tablesBeside(book: Book, left: Table, right: Table): void {
-  const pair = [left, right].map((spec, i) => layTable(book, { ...spec, ...columns(book.paper, i * 6, 6) }));
-  const height = Math.max(...pair.map((laid) => bodyHeight(laid)));
-  if (height > (book.bottom - book.top) * 0.8) {
-    table(book, left);
-    table(book, right);
+function layHalves(book: Book, left: readonly Table[], right: readonly Table[]): LaidTable[][] {
+  return [left, right].map((specs, i) =>
+    specs.map((spec) => layTable(book, { ...spec, ...columns(book.paper, i * 6, 6) })),
+  );
+}
+
+function halvesHeight(halves: readonly LaidTable[][]): number {
+  const heights = halves.map((half) => half.reduce((sum, laid) => sum + standingHeight(laid), -AFTER_PT));
+  return Math.max(...heights);
+}
+
+/** Height that tables take in two halves of the page. */
+export function besideHeight(book: Book, left: readonly Table[], right: readonly Table[]): number {
+  return halvesHeight(layHalves(book, left, right));
+}
+
+/** Tables in two halves of the page, those of a half under each other, both from one height. */
+export function tablesBeside(book: Book, left: readonly Table[], right: readonly Table[]): void {
+  const halves = layHalves(book, left, right);
+  const height = halvesHeight(halves);
+  if (height > book.bottom - book.top) {
+    for (const spec of [...left, ...right]) table(book, spec);
     return;
   }
-  book.need(height + SECTION_ROOM_PT);
+  book.need(SPACE_ABOVE + height);
   const top = book.y > book.top + 1 ? book.y + SPACE_ABOVE : book.y;
-  const ends = pair.map((laid) => {
+  const ends = halves.map((half) => {
     book.y = top;
-    const { heading } = laid.spec;
-    if (heading !== undefined) section(book, heading, 0, laid);
-    setTable(book, laid);
+    for (const laid of half) {
+      if (laid.spec.heading !== undefined) section(book, laid.spec.heading, 0, laid);
+      setTable(book, laid);
+    }
     return book.y;
   });
   book.y = Math.max(...ends);
+}
+
+/** Height with its heading and the space under it. */
+function standingHeight(laid: LaidTable): number {
+  const heading = laid.spec.heading === undefined ? 0 : SECTION_ROOM_PT;
+  return heading + bodyHeight(laid) + (laid.spec.after ?? AFTER_PT);
 }
 
 function setTable(book: Book, laid: LaidTable): void {
@@ -114,12 +137,16 @@ function setTable(book: Book, laid: LaidTable): void {
     drawRow(book, row, x, width, !last);
   });
   book.tags.close();
-  book.y += spec.after ?? 14;
+  book.y += spec.after ?? AFTER_PT;
+}
+
+function hasWords({ cells }: LaidRow): boolean {
+  return cells.some((cell) => cell.lines.some((line) => line !== ""));
 }
 
 function drawHead(book: Book, head: LaidRow, x: number, width: number, as: "TR" | "artifact"): void {
   const y = book.y;
-  if (head.cells.some((cell) => cell.lines.length > 0 && cell.lines[0] !== "")) {
+  if (hasWords(head)) {
     if (as === "TR") book.tags.within("TR", () => setRow(book, head, y, "TH"));
     else book.tags.artifact(() => setRow(book, head, y, "plain"));
     book.y += head.heightPt;

@@ -7,8 +7,8 @@ export interface WorkbookFonts {
   italic?: Uint8Array;
 }
 
-export const WEIGHTS_OF_TYPE = ["regular", "semibold", "italic"] as const;
-export type FaceName = (typeof WEIGHTS_OF_TYPE)[number];
+export const FACE_NAMES = ["regular", "semibold", "italic"] as const;
+export type FaceName = (typeof FACE_NAMES)[number];
 
 /** One face, ready to measure and to embed. */
 export interface Face {

@@ -3,7 +3,7 @@ import { type FactLine, factTable } from "../fact-list.ts";
 import { figure } from "../figure.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table, tablesBeside } from "../table.ts";
+import { besideHeight, table, tablesBeside } from "../table.ts";
 import type { CellLike, Table } from "../table-spec.ts";
 
 /** The board, drilled and covered: eyes above the columns, brackets or screws, the cloth round it. */
@@ -15,8 +15,13 @@ export function boardPage(context: ShadeContext, head: ChapterHead): void {
   });
   figure(book, context.sheet("board"), 260);
   const sizes = { ...factTable("The board", boardFacts(context), [1, 1.5]), heading: "Sizes" };
-  tablesBeside(book, sizes, eyes(context));
-  if (shade.board.brackets.length > 0) table(book, fixings(context));
+  const places = shade.board.brackets.length > 0 ? [eyes(context), fixings(context)] : [eyes(context)];
+  if (besideHeight(book, [sizes], places) <= book.room) {
+    tablesBeside(book, [sizes], places);
+    return;
+  }
+  table(book, sizes);
+  tablesBeside(book, places.slice(0, 1), places.slice(1));
 }
 
 function boardFacts({ shade, plan, length }: ShadeContext): FactLine[] {
@@ -69,10 +74,10 @@ function fixings({ shade, length }: ShadeContext): Table {
     heading: title,
     title,
     columns: [
-      { title: "", share: 1 },
-      { title: "From the board’s left end", share: 2, align: "measure" },
-      { title: "From the left finished edge", share: 2, align: "measure" },
-      { title: "", share: 1.4 },
+      { title: "", share: 0.9 },
+      { title: "From the board’s left end", share: 1.4, align: "measure" },
+      { title: "From the left finished edge", share: 1.4, align: "measure" },
+      { title: "", share: 0.9 },
     ],
     rows: board.brackets.map((bracket): CellLike[] => [
       { text: `${one} ${bracket.number}`, strong: true },

@@ -8,6 +8,10 @@ import type { ShadeContext } from "../shade-context.ts";
 import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 
+const ROW_PT = 21;
+const LEAST_FIGURE_PT = 260;
+const MOST_FIGURE_PT = 400;
+
 /** Every cord from its bottom ring to its end: how it is made up and where to cut it. */
 export function cordsPage(context: ShadeContext, head: ChapterHead): void {
   const { book } = context;
@@ -15,7 +19,7 @@ export function cordsPage(context: ShadeContext, head: ChapterHead): void {
     ...head,
     lead: "Cut each cord to its length and label it with its number before you string it.",
   });
-  const split = { figureColumns: 7, maxHeight: 380 };
+  const split = { figureColumns: 7, maxHeight: figureHeight(context) };
   figureBeside(book, context.sheet("back"), split, (right) => {
     const facts = together(context);
     factList(book, "All cords together", facts, {
@@ -27,6 +31,12 @@ export function cordsPage(context: ShadeContext, head: ChapterHead): void {
   lengths(context);
 }
 
+/** As much height as the table of the cords leaves on the page. */
+function figureHeight({ book, shade }: ShadeContext): number {
+  const tableHeight = (shade.lift.cords.length + 2) * ROW_PT + 96;
+  return Math.max(LEAST_FIGURE_PT, Math.min(MOST_FIGURE_PT, book.room - tableHeight));
+}
+
 function lengths({ book, shade, plan, length }: ShadeContext): void {
   const { lift } = shade;
   const rows = lift.cords.map((cord): CellLike[] => [
@@ -35,7 +45,7 @@ function lengths({ book, shade, plan, length }: ShadeContext): void {
       strong: true,
       sign: { widthPt: SWATCH_WIDTH, draw: (x, y) => drawCordSwatch(book.pen, cord.number, x, y) },
     },
-    colourWords(cord.number),
+    cordStyle(cord.number).colourName,
     length(cord.riseMm),
     length(cord.runMm),
     length(cord.tailMm),
@@ -43,22 +53,13 @@ function lengths({ book, shade, plan, length }: ShadeContext): void {
     { text: length(cord.cutMm), strong: true },
     `${cord.slot}, ${cord.entersFrom}`,
   ]);
-  rows.push([
-    `${lift.cords.length}`,
-    "in all",
-    "",
-    "",
-    "",
-    "",
-    cordLengthText(lift.cordTotalMm, plan.units),
-    "",
-  ]);
+  rows.push(["In all", "", "", "", "", "", cordLengthText(lift.cordTotalMm, plan.units), ""]);
   table(book, {
     heading: "Cord lengths",
     title: "Cord lengths: rise from the bottom ring, run along the board, tail, knots, length to cut",
     columns: [
       { title: "Cord", share: 1.15 },
-      { title: "Looks", share: 1.5 },
+      { title: "Colour", share: 1.15 },
       { title: "Rise", share: 1.15, align: "measure" },
       { title: "Run", share: 1.15, align: "measure" },
       { title: "Tail", share: 1.15, align: "measure" },
@@ -69,11 +70,6 @@ function lengths({ book, shade, plan, length }: ShadeContext): void {
     rows,
     sum: true,
   });
-}
-
-function colourWords(number: number): string {
-  const { colourName, rhythmName } = cordStyle(number);
-  return rhythmName === "plain" ? colourName : `${colourName}, ${rhythmName}`;
 }
 
 function together({ shade, plan, length }: ShadeContext): FactLine[] {

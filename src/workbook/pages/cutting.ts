@@ -1,6 +1,6 @@
 import { LAYER_NAMES, type LayerCut } from "../../shade/index.ts";
 import { clothLengthText } from "../../units/index.ts";
-import { figure } from "../figure.ts";
+import { figure, figureBeside, isNarrow, type Split } from "../figure.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
 import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -14,12 +14,30 @@ export function cuttingPage(context: ShadeContext, head: ChapterHead): void {
     ...head,
     lead: "Square the cloth on a drawn thread first. Sizes are cut sizes, hems and seams included.",
   });
-  figure(book, context.sheet("cutting"), 300);
+  layout(context);
   pieces(context);
   buy(context);
-  makeUps(context);
   repeats(context);
   ribs(context);
+}
+
+const LAYOUT_PT = 300;
+const BESIDE: Split = { figureColumns: 6, maxHeight: 330 };
+
+/** The cloth as it lies, and how the cut sizes come about: side by side where the drawing leaves room. */
+function layout(context: ShadeContext): void {
+  const { book, shade, sheet } = context;
+  const drawing = sheet("cutting");
+  const specs = shade.cloth.layers.map((layer) => makeUp(context, layer));
+  if (isNarrow(book, drawing, LAYOUT_PT)) {
+    figureBeside(book, drawing, BESIDE, (right) => {
+      for (const spec of specs) table(book, { ...spec, ...right });
+    });
+    return;
+  }
+  figure(book, drawing, LAYOUT_PT);
+  for (let i = 0; i < specs.length; i += 2)
+    tablesBeside(book, specs.slice(i, i + 1), specs.slice(i + 1, i + 2));
 }
 
 function pieces({ book, shade, length }: ShadeContext): void {
@@ -67,15 +85,6 @@ function buy({ book, shade, plan, length }: ShadeContext): void {
       { text: clothLengthText(layer.buyMm, plan.units), strong: true },
     ]),
   });
-}
-
-function makeUps(context: ShadeContext): void {
-  const specs = context.shade.cloth.layers.map((layer) => makeUp(context, layer));
-  for (let i = 0; i < specs.length; i += 2) {
-    const [left, right] = [specs[i], specs[i + 1]];
-    if (left && right) tablesBeside(context.book, left, right);
-    else if (left) table(context.book, left);
-  }
 }
 
 function makeUp({ length }: ShadeContext, layer: LayerCut): Table {

@@ -20,7 +20,7 @@ export function findingsList(book: Book, findings: readonly Finding[]): void {
   }
   notedList(
     book,
-    [...findings].sort(byWeight).map((finding) => findingEntry(book, finding, true)),
+    [...findings].sort(byWeight).map((finding) => findingEntry(book, finding)),
   );
 }
 

@@ -1,10 +1,12 @@
 import { WEIGHTS } from "../../account/index.ts";
 import { drawLegend } from "../../drawing/index.ts";
 import { SHEETS } from "../../shade/index.ts";
+import type { Book } from "../book.ts";
 import { type ContentsEntry, contentsList } from "../contents.ts";
 import { figure } from "../figure.ts";
 import { section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
+import { columns } from "../paper.ts";
+import { setLines } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { painted, TYPE } from "../type-scale.ts";
 import { drawWeightMark, MARK_WIDTH, WEIGHT_MEANINGS, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
@@ -16,30 +18,37 @@ export function guide(context: ShadeContext, entries: readonly ContentsEntry[]):
   if (book.y > book.top + 300) book.turnPage();
   section(book, "In this workbook", 140);
   contentsList(book, entries);
+  marks(book);
   legend(context);
-  section(book, "Marks beside findings", 90);
-  notedList(
-    book,
-    WEIGHTS.map((weight) => ({
-      mark: { widthPt: MARK_WIDTH, draw: (x: number, y: number) => drawWeightMark(book.pen, weight, x, y) },
-      word: WEIGHT_WORDS[weight],
-      wordStyle: painted(TYPE.strong, WEIGHT_PAINTS[weight]),
-      text: [{ words: WEIGHT_MEANINGS[weight], style: TYPE.cell }],
-    })),
-  );
+}
+
+/** The four marks of findings, side by side. */
+function marks(book: Book): void {
+  section(book, "Marks beside findings", 60);
+  const top = book.y;
+  const word = TYPE.strong;
+  const ends = WEIGHTS.map((weight, i) => {
+    const { x, width } = columns(book.paper, i * 3, 3);
+    book.tags.artifact(() => drawWeightMark(book.pen, weight, x, top + word.leadingPt / 2));
+    const name = [WEIGHT_WORDS[weight]];
+    book.tags.mark("H4", () =>
+      setLines(book, name, x + MARK_WIDTH, top, painted(word, WEIGHT_PAINTS[weight])),
+    );
+    const meaning = book.lines(WEIGHT_MEANINGS[weight], width, TYPE.note);
+    const under = top + word.leadingPt + 2;
+    book.tags.mark("P", () => setLines(book, meaning, x, under, TYPE.note));
+    return under + meaning.length * TYPE.note.leadingPt;
+  });
+  book.y = Math.max(...ends) + 14;
 }
 
 const LEGEND_COLUMNS = 3;
+const LEAST_LEGEND_PT = 230;
+const CAPTION_PT = 20;
 
 /** Lines, tints and cords of this shade’s own drawings. */
 function legend({ book, sheet }: ShadeContext): void {
-  section(book, "In the drawings", 200);
-  figure(
-    book,
-    drawLegend(
-      SHEETS.map((kind) => sheet(kind)),
-      LEGEND_COLUMNS,
-    ),
-    book.room,
-  );
+  section(book, "In the drawings", LEAST_LEGEND_PT);
+  const drawings = SHEETS.map((kind) => sheet(kind));
+  figure(book, drawLegend(drawings, LEGEND_COLUMNS), book.room - CAPTION_PT);
 }

@@ -4,17 +4,30 @@ import { type FactLine, factTable } from "../fact-list.ts";
 import { figure } from "../figure.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table, tablesBeside } from "../table.ts";
+import { besideHeight, table, tablesBeside } from "../table.ts";
 import type { CellLike, Table } from "../table-spec.ts";
+
+const LEAST_FIGURE_PT = 190;
+const MOST_FIGURE_PT = 320;
+/** Caption and white round the figure, pt. */
+const AROUND_FIGURE_PT = 52;
 
 /** The lock, enlarged: which slot each cord takes, from which end, in which order. */
 export function lockPage(context: ShadeContext, head: ChapterHead): void {
   const { book } = context;
   openChapter(book, { ...head, lead: "Drawn from below. Cords carry the numbers of their columns." });
-  figure(book, context.sheet("lock"), 270);
-  const lock = { ...factTable("The lock", lockFacts(context), [1, 1.5]), heading: "The lock" };
-  tablesBeside(book, lock, slots(context));
-  table(book, threading(context));
+  const lock = { ...factTable("The lock", lockFacts(context), [1, 1.25]), heading: "The lock" };
+  const [order, places] = [threading(context), slots(context)];
+  const free = (right: readonly Table[]) => book.room - besideHeight(book, [lock], right) - AROUND_FIGURE_PT;
+  if (free([order, places]) >= LEAST_FIGURE_PT) {
+    figure(book, context.sheet("lock"), Math.min(MOST_FIGURE_PT, free([order, places])));
+    tablesBeside(book, [lock], [order, places]);
+  } else {
+    figure(book, context.sheet("lock"), Math.max(LEAST_FIGURE_PT, Math.min(MOST_FIGURE_PT, free([places]))));
+    tablesBeside(book, [lock], [places]);
+    table(book, order);
+  }
+  refused(context);
 }
 
 function lockFacts({ shade, length }: ShadeContext): FactLine[] {
@@ -24,11 +37,12 @@ function lockFacts({ shade, length }: ShadeContext): FactLine[] {
   const place = seat.kind === "between" ? "between the last two eyes" : "outside the last eye";
   return [
     { label: "Lock", text: lift.lockName },
-    { label: "Side", text: `${lift.controlSide}, ${place}` },
-    { label: "Centre, from the board’s left end", text: length(seat.xMm - board.leftMm) },
-    { label: "Centre, from the left finished edge", text: length(seat.xMm) },
-    ...(free === "" ? [] : [{ label: "Clear of eyes and ends from", text: free }]),
-    { label: "Centre, from the wall side", text: length(seat.zMm) },
+    { label: "Side", text: lift.controlSide },
+    { label: "Seat", text: place },
+    { label: "Centre from the board’s left", text: length(seat.xMm - board.leftMm) },
+    { label: "Centre from the left edge", text: length(seat.xMm) },
+    ...(free === "" ? [] : [{ label: "Clear of eyes from", text: free }]),
+    { label: "Centre from the wall side", text: length(seat.zMm) },
     { label: "Housing", text: `${length(lift.housingLengthMm)} × ${length(lift.housingWidthMm)}` },
     { label: "Toothed roller", text: `towards the ${seat.facing}` },
     { label: "Cord", text: `${lift.cordName}, ${fineText(lift.cordDiameterMm)}` },
@@ -59,14 +73,15 @@ function threading({ book, shade }: ShadeContext): Table {
   return {
     heading: "Threading order",
     title: "Threading order",
-    intro: "In this order no cord has to pass over one that is already in.",
+    intro:
+      "In this order no cord has to pass over one that is already in. Slots, and places in a slot, are counted from the wall.",
     columns: [
-      { title: "", share: 0.5 },
-      { title: "Cord", share: 1.3 },
-      { title: "Comes in from", share: 1.3 },
-      { title: "Slot", share: 0.7 },
-      { title: "Place in the slot, from the wall", share: 2 },
-      { title: "Passes the eyes", share: 1.6 },
+      { title: "", share: 0.4 },
+      { title: "Cord", share: 1.4 },
+      { title: "From", share: 0.9 },
+      { title: "Slot", share: 0.6 },
+      { title: "Place in slot", share: 1.3 },
+      { title: "Eyes passed", share: 1.5 },
     ],
     rows: lift.threading.map((number, i): CellLike[] => {
       const cord = lift.cords.find((one) => one.number === number);
@@ -77,11 +92,26 @@ function threading({ book, shade }: ShadeContext): Table {
           strong: true,
           sign: { widthPt: SWATCH_WIDTH, draw: (x, y) => drawCordSwatch(book.pen, number, x, y) },
         },
-        cord === undefined ? "" : `the ${cord.entersFrom}`,
+        cord === undefined ? "" : cord.entersFrom,
         { text: cord === undefined ? "" : String(cord.slot), strong: true },
         cord === undefined ? "" : String(cord.placeInSlot),
         cord === undefined ? "" : cord.eyes.join(", "),
       ];
     }),
   };
+}
+
+/** Locks that stood before it and do not take these cords. */
+function refused({ book, shade }: ShadeContext): void {
+  const { refusedLocks } = shade.lift;
+  if (refusedLocks === undefined || refusedLocks.length === 0) return;
+  table(book, {
+    heading: "Locks that were refused",
+    title: "Locks that were refused, and why",
+    columns: [
+      { title: "Lock", share: 1 },
+      { title: "Why", share: 3 },
+    ],
+    rows: refusedLocks.map(({ lockName, reason }): CellLike[] => [{ text: lockName, strong: true }, reason]),
+  });
 }

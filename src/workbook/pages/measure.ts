@@ -1,20 +1,20 @@
 import type { Opening } from "../../job/index.ts";
-import { type FactLine, factList } from "../fact-list.ts";
+import { type FactLine, factTable } from "../fact-list.ts";
 import { figureBeside } from "../figure.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
 import { notedList } from "../noted-list.ts";
 import type { Span } from "../paper.ts";
 import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table } from "../table.ts";
+import { table, tablesBeside } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 import { TYPE } from "../type-scale.ts";
 import { measuringFigure } from "./measuring-figure.ts";
 import { workingEntries } from "./working-text.ts";
 
 /** A blank to write a measurement into by hand, pt. */
-const BLANK = { width: 92, height: 19 };
-const WRITE_ROW_PT = 26;
+const BLANK = { width: 92, height: 16 };
+const WRITE_ROW_PT = 22;
 
 /** What was measured, what was taken off or added, how square it is, and blanks to measure again. */
 export function measurePage(context: ShadeContext, head: ChapterHead): void {
@@ -24,10 +24,10 @@ export function measurePage(context: ShadeContext, head: ChapterHead): void {
     lead: "Measure again with a steel tape before any cloth is cut, and write what you find beside what was planned.",
   });
   const drawing = measuringFigure(shade.size.openingWidthMm, shade.size.openingHeightMm);
-  figureBeside(book, drawing, { figureColumns: 4, maxHeight: 260 }, (right) => again(context, right));
+  figureBeside(book, drawing, { figureColumns: 4, maxHeight: 225 }, (right) => again(context, right));
   toMeasure(context);
   result(context);
-  const sums = shade.workings.filter(({ id }) => id.startsWith("measure."));
+  const sums = shade.workings.filter(({ id }) => id.startsWith("measure.finished-"));
   if (sums.length > 0) {
     section(book, "How the size came about", 80);
     notedList(book, workingEntries(context, sums, false));
@@ -58,7 +58,7 @@ function again({ book, shade, length }: ShadeContext, { x, width }: Span): void 
     sign: {
       widthPt: 0,
       draw: (left: number, middleY: number) =>
-        book.pen.box(left, middleY - BLANK.height / 2 + 2.5, BLANK.width, BLANK.height),
+        book.pen.box(left, middleY - BLANK.height / 2 + 0.5, BLANK.width, BLANK.height),
     },
   };
   const rows = asked(shade.opening).map(({ name, plannedMm }, i): CellLike[] => [
@@ -90,20 +90,25 @@ function toMeasure({ book, shade }: ShadeContext): void {
 
 function result({ book, shade, length }: ShadeContext): void {
   const { size } = shade;
-  const facts: FactLine[] = [
-    {
-      label: "Finished width × length",
-      text: `${length(size.finishedWidthMm)} × ${length(size.finishedLengthMm)}`,
-    },
-    { label: "Board", text: length(size.boardLengthMm) },
-    { label: "Widths differ by", text: length(size.widthSpreadMm) },
-    { label: "Heights differ by", text: length(size.heightSpreadMm) },
+  const line = (label: string, lengthMm: number | undefined): FactLine[] =>
+    lengthMm === undefined ? [] : [{ label, text: length(lengthMm) }];
+  const finished = [
+    ...line("Width", size.finishedWidthMm),
+    ...line("Length", size.finishedLengthMm),
+    ...line("Board", size.boardLengthMm),
+    ...line("Top line above the floor", size.topAboveFloorMm),
+    ...line("Hem above the floor", size.hemAboveFloorMm),
   ];
-  const add = (label: string, lengthMm: number | undefined) => {
-    if (lengthMm !== undefined) facts.push({ label, text: length(lengthMm) });
-  };
-  add("Diagonals differ by", size.outOfSquareMm);
-  add("Top line above the floor", size.topAboveFloorMm);
-  add("Hem above the floor", size.hemAboveFloorMm);
-  factList(book, "The finished shade", facts, { heading: "The finished shade", shares: [1, 2] });
+  const square = [
+    ...line("Widths differ by", size.widthSpreadMm),
+    ...line("Heights differ by", size.heightSpreadMm),
+    ...(size.outOfSquareMm === undefined
+      ? [{ label: "Diagonals differ by", text: "not measured", strong: false }]
+      : line("Diagonals differ by", size.outOfSquareMm)),
+  ];
+  tablesBeside(
+    book,
+    [{ ...factTable("The finished shade", finished), heading: "The finished shade" }],
+    [{ ...factTable("How square the opening is", square), heading: "How square it is" }],
+  );
 }

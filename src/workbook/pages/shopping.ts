@@ -24,22 +24,24 @@ export function shoppingAndCost(book: Book, cost: Cost): void {
 }
 
 function shopping(book: Book, cost: Cost): void {
-  for (const [group, name] of Object.entries(GROUP_NAMES)) {
+  const rows = Object.entries(GROUP_NAMES).flatMap(([group, name]): CellLike[][] => {
     const lines = cost.shopping.filter((line) => line.group === group);
-    if (lines.length === 0) continue;
-    table(book, {
-      title: `${name} to buy`,
-      heading: name,
-      columns: [
-        { title: "To buy", share: 3.6 },
-        { title: "Needed", share: 1.4, align: "measure" },
-        { title: "Buy", share: 1.6, align: "measure" },
-        { title: "Price each", share: 1.3, align: "right" },
-        { title: "Cost", share: 1.5, align: "right" },
-      ],
-      rows: lines.map((line) => shoppingRow(book, line, cost.currency)),
-    });
-  }
+    if (lines.length === 0) return [];
+    return [[{ text: name, strong: true }], ...lines.map((line) => shoppingRow(book, line, cost.currency))];
+  });
+  if (rows.length === 0) return;
+  table(book, {
+    heading: "Shopping list",
+    title: "What to buy",
+    columns: [
+      { title: "", share: 3.4 },
+      { title: "Needed", share: 1.7 },
+      { title: "Buy", share: 1.7 },
+      { title: "Price each", share: 1.2, align: "right" },
+      { title: "Cost", share: 1.3, align: "right" },
+    ],
+    rows,
+  });
 }
 
 function shoppingRow(book: Book, line: ShoppingLine, currency: string): CellLike[] {

@@ -31,10 +31,19 @@ function formulaValue(value: number, unit: FigureUnit): string {
   return word === "" ? number : unit === "deg" ? `${number}°` : `${number} ${word}`;
 }
 
+const SMALL_AREA_MM2 = 10_000;
+
+/** Kinds of space and of zero behind the point make no other text. */
+function plain(text: string): string {
+  return text.replace(/\s/gu, " ");
+}
+
 /** The same as the maker reads it, where that is another text. */
 function alsoRead({ plan }: ShadeContext, value: number, unit: FigureUnit): string {
+  // Nought is nought in every unit, and small areas would round to it.
+  if (value === 0 || (unit === "mm2" && value < SMALL_AREA_MM2)) return "";
   const text = figureText(value, unit, plan.units, plan.cost.currency);
-  return text === formulaValue(value, unit) ? "" : text;
+  return plain(text) === plain(formulaValue(value, unit)) ? "" : text;
 }
 
 /** A working as an engineer writes it: formula, values that went in, result, source. */
@@ -50,11 +59,12 @@ export function workingEntry(context: ShadeContext, working: Working, full: bool
     word: label,
     wordStyle: TYPE.cellStrong,
     text: [
-      { words: `${symbol} = ${formula}`, style: TYPE.cell },
-      ...(given.length === 0 ? [] : [{ words: given.join("; "), style: TYPE.small }]),
+      { words: `${symbol} = ${formula}`, style: TYPE.cell, formula: true },
+      ...(given.length === 0 ? [] : [{ words: given.join("; "), style: TYPE.small, formula: true }]),
       {
         words: `${symbol} = ${formulaValue(value, unit)}${also === "" ? "" : `, that is ${also}`}`,
         style: TYPE.cellStrong,
+        formula: true,
       },
       ...(note === undefined ? [] : [{ words: note, style: TYPE.small }]),
       ...(full ? [{ words: `Source: ${citeText(cite)}.`, style: TYPE.small }] : []),

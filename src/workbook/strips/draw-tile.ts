@@ -22,6 +22,8 @@ const SLOPE = { cos: 0.8, sin: 0.6 };
 
 /** Marks nearer than this have their words side by side, mm. */
 const CLOSE_MM = 8;
+/** A mark nearer to an end of its piece has both lines of words on the other side, mm. */
+const WORDS_MM = 6;
 
 /** A tile at its place: `x` its left edge, `bottom` where the lowest printed position lies, pt. */
 export interface TilePlace {
@@ -97,36 +99,48 @@ function overlapMark(pen: Pen, x: number, y: number): void {
 
 function drawMarks(pen: Pen, tile: Tile, place: TilePlace): void {
   tile.marks.forEach((mark, i) => {
-    const before = tile.marks[i - 1];
-    const after = tile.marks[i + 1];
-    const close = [before, after].some((other) => other && Math.abs(other.atMm - mark.atMm) < CLOSE_MM);
-    drawMark(
-      pen,
-      mark,
-      tileY(tile, place, mark.atMm),
-      place,
-      close ? (i % 2 === 0 ? "left" : "right") : "whole",
+    const y = tileY(tile, place, mark.atMm);
+    const { x, width } = place;
+    pen.line(x, y, x + width, y, mark.end === true ? { ...MARK, widthPt: 1.6 } : MARK);
+    // In the overlap the line is enough: its words stand on the next piece.
+    if (mark.atMm < tile.fromMm || mark.atMm > tile.toMm) return;
+    const close = [tile.marks[i - 1], tile.marks[i + 1]].some(
+      (other) => other !== undefined && Math.abs(other.atMm - mark.atMm) < CLOSE_MM,
     );
+    drawWords(pen, mark, y, place, {
+      side: close ? (i % 2 === 0 ? "left" : "right") : "whole",
+      room: roomAt(tile, mark),
+    });
   });
 }
 
 type Side = "left" | "right" | "whole";
+type Room = "both" | "above" | "below";
 
-function drawMark(pen: Pen, mark: StripMark, y: number, place: TilePlace, side: Side): void {
-  const { x, width, bottom } = place;
-  pen.line(x, y, x + width, y, mark.end === true ? { ...MARK, widthPt: 1.6 } : MARK);
+/** Words keep inside their piece: above a mark at its lower end, below one at its upper end. */
+function roomAt({ fromMm, toMm }: Tile, { atMm }: StripMark): Room {
+  if (atMm - fromMm < WORDS_MM) return "above";
+  return toMm - atMm < WORDS_MM ? "below" : "both";
+}
+
+function drawWords(
+  pen: Pen,
+  mark: StripMark,
+  y: number,
+  { x, width }: TilePlace,
+  { side, room }: { side: Side; room: Room },
+): void {
   const whole = side === "whole";
   const share = whole ? 0.5 : side === "left" ? 0.25 : 0.77;
   const middle = x + RULER_PT + (width - RULER_PT) * share;
-  const shrink = (style: TextStyle): TextStyle => (whole ? style : { ...style, sizePt: 5.5, leadingPt: 7 });
-  const name = shrink(NAME);
-  const place2 = shrink(PLACE);
-  // Words keep inside the strip: over a mark at its lower end, under one at its upper end, else on both sides.
-  const upper = bottom - pt(1) < y ? -PLACE.leadingPt : 0;
-  const nameY = y - 3 + upper;
-  const placeY = upper === 0 ? y + place2.sizePt + 0.5 : y - 3;
+  const style = (base: TextStyle): TextStyle => (whole ? base : { ...base, sizePt: 5.5, leadingPt: 7 });
+  const [name, at] = [style(NAME), style(PLACE)];
+  const over = y - 3;
+  const under = y + at.sizePt + 0.5;
+  const nameY = room === "both" ? over : room === "above" ? over - at.leadingPt : under;
+  const atY = room === "both" ? under : room === "above" ? over : under + at.leadingPt;
   pen.text(mark.name, middle, nameY, name, "middle");
-  pen.text(mark.text, middle, placeY, place2, "middle");
+  pen.text(mark.text, middle, atY, at, "middle");
 }
 
 /** A square of 100 mm with a line of 4 in across it: measured before anything is marked. Top left corner at (x, y). */
