@@ -26,6 +26,14 @@ function fromEnd({ board, len }: Bench, xMm: number): string {
   return len(xMm - board.leftMm);
 }
 
+/** An impossible shade still has steps; whoever reads them must not drill by them. */
+function unfit({ board }: Bench, xsMm: readonly number[]): string | undefined {
+  const fits = xsMm.every((xMm) => xMm >= board.leftMm && xMm <= board.leftMm + board.lengthMm);
+  return fits ? undefined : DOES_NOT_FIT;
+}
+
+const DOES_NOT_FIT = "Not all of this fits on the board: answer the findings of the plan before you drill.";
+
 function fixingHoles(bench: Bench): Step {
   const { board } = bench;
   const at = listed(board.brackets.map((bracket) => fromEnd(bench, bracket.xMm)));
@@ -70,10 +78,17 @@ function eyes(bench: Bench): Step {
     id: "board-eyes",
     chapter: "board",
     title: `Screw in ${counted(board.eyes.length, "eye")}`,
-    text: `Underside up, wall edge towards you. Mark ${len(zMm)} from the wall edge, and from the left end ${placed(
-      "eye",
-      board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
-    )}: one above each column. Drill a starting hole through the cover for each, and screw the eye, ${brief.eye.name}, in until its ring lies along the board.`,
+    text: sentences(
+      unfit(
+        bench,
+        board.eyes.map((eye) => eye.xMm),
+      ),
+      `Underside up, wall edge towards you. Mark ${len(zMm)} from the wall edge, and from the left end ${placed(
+        "eye",
+        board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
+      )}: one above each column.`,
+      `Drill a starting hole through the cover for each, and screw the eye, ${brief.eye.name}, in until its ring lies along the board.`,
+    ),
     check: "A cord laid along the board runs straight through all of them.",
     caution: DRILL,
     sheet: "board",
@@ -97,6 +112,12 @@ function lockHoles(bench: Bench): Step {
     chapter: "board",
     title: "Mark the place of the lock",
     text: sentences(
+      seat.forced
+        ? DOES_NOT_FIT
+        : unfit(
+            bench,
+            seat.screwsMm.map((screw) => screw.xMm),
+          ),
       `The lock, ${lift.lockName}, sits ${where}, its middle ${fromEnd(bench, seat.xMm)} from the left end of the board.`,
       `Drill starting holes for its screws: ${screws}.`,
       "Do not screw it on yet. It is threaded in the hand first.",

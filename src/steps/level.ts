@@ -16,7 +16,7 @@ function look({ size, lift, len, about }: Bench): Step {
     title: "See how the hem hangs",
     text: sentences(
       "Raise the shade by a hand’s breadth and lock it, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.",
-      floor !== undefined && `Let right down, the hem is planned ${len(floor)} above the floor.`,
+      floor !== undefined && floor > 0 && `Let right down, the hem is planned ${len(floor)} above the floor.`,
       lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
     ),
     check: `Level means within ${about("level")} from end to end.`,
