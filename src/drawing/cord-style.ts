@@ -43,7 +43,6 @@ export function cordStyle(number: number): CordStyle {
   const black = paint === "cord-black";
   // Black in an ink casing would hide its rhythm, so the eighth is ink with marks of paper.
   const corePaint: Paint = black ? "paper" : paint;
-  const rhythm = dashMm ?? (black ? RHYTHMS[1]?.[1] : undefined);
   return {
     number,
     label: String(number),
@@ -51,7 +50,7 @@ export function cordStyle(number: number): CordStyle {
     colourName,
     rhythmName,
     casing: { paint: "ink", widthMm: CASING_MM },
-    core: { paint: corePaint, widthMm: CORE_MM, ...(rhythm === undefined ? {} : { dashMm: rhythm }) },
+    core: { paint: corePaint, widthMm: CORE_MM, ...(dashMm === undefined ? {} : { dashMm }) },
   };
 }
 

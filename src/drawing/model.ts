@@ -90,6 +90,8 @@ export interface Marker extends Common {
   shape: "dot" | "ring" | "cross" | "triangle" | "tag";
   paperMm: number;
   text?: string;
+  /** Tags of one name keep clear of each other upwards and downwards; a thin line ties each to its point. */
+  stack?: string;
 }
 
 export interface Text extends Common {
@@ -127,6 +129,8 @@ export interface Dimension extends Common {
   /** Distance of the dimension line from the points, on paper, mm; positive to the left of from→to as seen on the page. */
   offsetPaperMm: number;
   text: string;
+  /** Left out, line and all, where its words would lie on others; the facts have it all the same. */
+  yields?: boolean;
   /** What it measures, printed before the length. */
   label?: string;
   /**

@@ -78,7 +78,8 @@ export function placeDimension(dimension: Dimension, scaling: Scaling, taken: Ta
   const common = commonOf(dimension);
   const line = dimensionLine(dimension, scaling);
   const tries = waysToWrite(dimension, line, common, k);
-  const best = tries.find(({ text }) => taken.isFree(textBox(text))) ?? tries[0];
+  const free = tries.find(({ text }) => taken.isFree(textBox(text)));
+  const best = free ?? (dimension.yields === true ? undefined : tries[0]);
   if (best === undefined) return [];
   taken.take(textBox(best.text));
   const lines = [...extensionLines(dimension, line, k), [line.from, line.to]];

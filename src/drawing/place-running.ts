@@ -12,6 +12,7 @@ import {
 } from "./place-dimension.ts";
 import { commonOf, lineOfText, type Scaling } from "./place-text.ts";
 import type { PlacedItem, PlacedText, Stroke } from "./placed.ts";
+import { spreadApart } from "./spread-apart.ts";
 import { LOOKS, TICK_PEN } from "./style.ts";
 import { type TakenPlaces, textBox } from "./text-box.ts";
 import { textWidthEm } from "./text-width.ts";
@@ -77,7 +78,7 @@ function placeValues(members: Member[], k: number, taken: TakenPlaces): PlacedIt
   const upright = Math.abs(last.line.along[1]) > 0.9;
   const level = upright || fitsLevel(members, k);
   const pitchMm = DIMENSION_TEXT_MM * k * PITCH_EM;
-  const values = level && !upright ? members.map(asItStands) : spreadApart(members, pitchMm);
+  const values = level && !upright ? members.map(asItStands) : movedApart(members, pitchMm);
   return values.flatMap(({ member, alongMm }) => {
     const asideMm = alongMm - member.line.lengthMm;
     const text = writeValue(member, asideMm, { upright, level }, k);
@@ -99,50 +100,20 @@ const MOST_ASIDE = 1.3;
  * Moves crowded values apart along the line, each as little as it takes. Where that would part words from their
  * tick, every second, third … value is left out; the last one always stays.
  */
-function spreadApart(members: Member[], pitchMm: number): Value[] {
+function movedApart(members: Member[], pitchMm: number): Value[] {
   for (let step = 1; step <= members.length; step += 1) {
     const kept = members.filter((_, i) => (members.length - 1 - i) % step === 0);
-    const values = pushApart(kept, pitchMm);
+    const places = spreadApart(
+      kept.map(({ line }) => line.lengthMm),
+      pitchMm,
+    );
+    const values = kept.map((member, i): Value => ({ member, alongMm: places[i] ?? member.line.lengthMm }));
     const isNear = values.every(
       ({ member, alongMm }) => Math.abs(alongMm - member.line.lengthMm) <= MOST_ASIDE * pitchMm,
     );
     if (isNear) return values;
   }
   return members.slice(-1).map(asItStands);
-}
-
-/** Least squares under a smallest distance: neighbours that collide form a block about their common middle. */
-function pushApart(members: Member[], pitchMm: number): Value[] {
-  const blocks: { members: Member[]; middleMm: number }[] = [];
-  for (const member of members) {
-    let block = { members: [member], middleMm: member.line.lengthMm };
-    for (
-      let before = blocks.at(-1);
-      before !== undefined && collide(before, block, pitchMm);
-      before = blocks.at(-1)
-    ) {
-      blocks.pop();
-      const count = before.members.length + block.members.length;
-      const sum = before.middleMm * before.members.length + block.middleMm * block.members.length;
-      block = { members: [...before.members, ...block.members], middleMm: sum / count };
-    }
-    blocks.push(block);
-  }
-  return blocks.flatMap((block) =>
-    block.members.map((member, i) => ({
-      member,
-      alongMm: block.middleMm + (i - (block.members.length - 1) / 2) * pitchMm,
-    })),
-  );
-}
-
-function collide(
-  a: { members: Member[]; middleMm: number },
-  b: { members: Member[]; middleMm: number },
-  pitchMm: number,
-): boolean {
-  const room = ((a.members.length + b.members.length) / 2) * pitchMm;
-  return b.middleMm - a.middleMm < room - 1e-9;
 }
 
 /** A thin line from the tick to words that stand a little aside. */

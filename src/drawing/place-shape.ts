@@ -6,7 +6,7 @@ import type { PlacedItem, Stroke } from "./placed.ts";
 import { LOOKS, TICK_PEN } from "./style.ts";
 
 const ARROW_MM = 2.4;
-const SCISSORS_MM = 4.2;
+export const SCISSORS_MM = 4.2;
 
 /** A shape of the real thing on paper, with what belongs to its role: hatching, arrow heads, scissors, casing. */
 export function placePolyline(line: Polyline, toPage: (at: Point) => Point, k: number): PlacedItem[] {

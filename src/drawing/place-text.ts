@@ -1,6 +1,7 @@
 import { CASING_MM, CORE_MM, cordStyle } from "./cord-style.ts";
 import type { Callout, Marker, Point, Role, Text } from "./model.ts";
 import type { PlacedCommon, PlacedItem, PlacedText } from "./placed.ts";
+import { spreadApart } from "./spread-apart.ts";
 import { LOOKS } from "./style.ts";
 import { type TakenPlaces, textBox } from "./text-box.ts";
 import { ASCENT_EM, CAP_EM, DESCENT_EM, textWidthEm } from "./text-width.ts";
@@ -167,9 +168,41 @@ export function placeCallout(callout: Callout, scaling: Scaling, taken: TakenPla
 
 const TAG_TEXT_SHARE = 0.72;
 
-export function placeMarker(marker: Marker, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+/** Between two tags of a stack, in their diameters. */
+const STACK_PITCH = 1.14;
+
+/** Tags of one stack: each at the height of its point, or as near to it as its neighbours allow. */
+export function placeStack(markers: readonly Marker[], scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+  const rows = markers
+    .map((marker) => ({ marker, centre: toPaper(marker.at, scaling, marker.shiftPaperMm) }))
+    .sort((a, b) => a.centre[1] - b.centre[1]);
+  const largest = Math.max(...markers.map((marker) => marker.paperMm)) * scaling.textScale;
+  const heights = spreadApart(
+    rows.map(({ centre }) => centre[1]),
+    largest * STACK_PITCH,
+  );
+  return rows.flatMap(({ marker, centre }, i) => {
+    const at: Point = [centre[0], heights[i] ?? centre[1]];
+    const stroke = LOOKS.leader.stroke ?? { paint: "pencil", widthMm: 0.13 };
+    const leader: PlacedItem = {
+      kind: "path",
+      ...commonOf(marker),
+      role: "leader",
+      lines: [[toPaper(marker.at, scaling), at]],
+      closed: false,
+      stroke,
+    };
+    return [leader, ...placeMarker(marker, scaling, taken, at)];
+  });
+}
+
+export function placeMarker(
+  marker: Marker,
+  scaling: Scaling,
+  taken: TakenPlaces,
+  centre: Point = toPaper(marker.at, scaling, marker.shiftPaperMm),
+): PlacedItem[] {
   const common = commonOf(marker);
-  const centre = toPaper(marker.at, scaling, marker.shiftPaperMm);
   // Marks keep their size; only those with words in them grow with the letters.
   const radiusMm = (marker.paperMm / 2) * (marker.shape === "tag" ? scaling.textScale : 1);
   const { stroke = { paint: "ink", widthMm: 0.25 }, text } = LOOKS[marker.role];

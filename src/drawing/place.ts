@@ -1,9 +1,9 @@
 import { type Box, emptyBox, include, includeBox } from "./box.ts";
-import type { Dimension, Drawing, Point, Primitive } from "./model.ts";
+import type { Dimension, Drawing, Marker, Point, Primitive } from "./model.ts";
 import { placeDimension } from "./place-dimension.ts";
 import { placeRunning } from "./place-running.ts";
-import { placeCircle, placePolyline } from "./place-shape.ts";
-import { placeCallout, placeMarker, placeText, type Scaling, toPaper } from "./place-text.ts";
+import { placeCircle, placePolyline, SCISSORS_MM } from "./place-shape.ts";
+import { placeCallout, placeMarker, placeStack, placeText, type Scaling, toPaper } from "./place-text.ts";
 import type { Fit, Placed, PlacedItem, PlaceOptions } from "./placed.ts";
 import { TakenPlaces, textBox } from "./text-box.ts";
 
@@ -44,10 +44,11 @@ export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): P
   };
 }
 
-/** Extents of the real thing, one box for each shift on paper. */
+/** Extents of the real thing, one box for each shift on paper; scissors stand out from the lines they cut. */
 interface ShiftedBox {
   box: Box;
   shift: Point;
+  hasScissors: boolean;
 }
 
 function modelBoxes(primitives: readonly Primitive[]): ShiftedBox[] {
@@ -56,8 +57,9 @@ function modelBoxes(primitives: readonly Primitive[]): ShiftedBox[] {
     const isShape =
       primitive.kind === "polyline" || primitive.kind === "circle" || primitive.kind === "dimension";
     const shift = (isShape ? primitive.shiftPaperMm : undefined) ?? NO_SHIFT;
-    const key = shift.join();
-    const entry = boxes.get(key) ?? { box: emptyBox(), shift };
+    const hasScissors = primitive.role === "cut";
+    const key = [...shift, hasScissors].join();
+    const entry = boxes.get(key) ?? { box: emptyBox(), shift, hasScissors };
     boxes.set(key, entry);
     includePrimitive(entry.box, primitive);
   }
@@ -83,9 +85,10 @@ function includePrimitive(box: Box, primitive: Primitive): void {
 
 function extentOf(model: readonly ShiftedBox[], scaling: Scaling): Box {
   const extent = emptyBox();
-  for (const { box, shift } of model) {
-    include(extent, toPaper([box.left, box.top], scaling, shift));
-    include(extent, toPaper([box.right, box.bottom], scaling, shift));
+  for (const { box, shift, hasScissors } of model) {
+    const around = hasScissors ? SCISSORS_MM * 0.4 * scaling.textScale : 0;
+    include(extent, toPaper([box.left, box.top], scaling, shift), around);
+    include(extent, toPaper([box.right, box.bottom], scaling, shift), around);
   }
   if (extent.left > extent.right) include(extent, [0, 0]);
   return extent;
@@ -175,6 +178,7 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
   const marks: Words["marks"] = new Map();
   const dimensions: Dimension[] = [];
   const running = new Map<string, Dimension[]>();
+  const stacks = new Map<string, Marker[]>();
   const yielding: Primitive[] = [];
   primitives.forEach((primitive, index) => {
     switch (primitive.kind) {
@@ -186,7 +190,8 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
         yielding.push(primitive);
         break;
       case "marker":
-        marks.set(index, placeMarker(primitive, scaling, taken));
+        if (primitive.stack === undefined) marks.set(index, placeMarker(primitive, scaling, taken));
+        else stacks.set(primitive.stack, [...(stacks.get(primitive.stack) ?? []), primitive]);
         break;
       case "dimension":
         if (primitive.running === undefined) dimensions.push(primitive);
@@ -195,6 +200,7 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
       default:
     }
   });
+  const tags = [...stacks.values()].flatMap((stack) => placeStack(stack, scaling, taken));
   const measures = [
     ...dimensions.flatMap((dimension) => placeDimension(dimension, scaling, taken)),
     ...[...running.values()].flatMap((group) => placeRunning(group, scaling, taken)),
@@ -209,7 +215,7 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
   // Lines first: then the border of every word covers what runs under it.
   const items = [...measures, ...late, ...fixed];
   const isText = (item: PlacedItem) => item.kind === "text";
-  return { items: [...items.filter((item) => !isText(item)), ...items.filter(isText)], marks };
+  return { items: [...items.filter((item) => !isText(item)), ...items.filter(isText), ...tags], marks };
 }
 
 function shapes(

@@ -39,7 +39,7 @@ const FREE_REACH_SHARE = 0.2;
 const FREE_REACH_MOST_MM = 48;
 /** Depth that each gathered fold adds, mm, where nothing is known of the cloth; and the least that can be drawn. */
 const USUAL_FOLD_DEPTH_MM = 8;
-const LEAST_FOLD_DEPTH_MM = 6.5;
+const LEAST_FOLD_DEPTH_MM = 7.5;
 const SAME_MM = 1e-6;
 
 /**
@@ -123,7 +123,11 @@ function foldState(
   // A fold on its way swings freely out past those below it and lies down on them as it closes.
   const closed = takeMm / arcMm;
   const outerMm = stacked + Math.max(0, free) * (1 - closed);
-  const outline = at(foldOutline(arcMm, gapMm, { outerMm, innerMm: innerMm + (outerMm - stacked) * 0.75 }));
+  // Wide open it bulges evenly; half closed it hangs as a drop.
+  const roundness = Math.min(1, Math.max(0, 1.4 - 1.6 * closed));
+  const outline = at(
+    foldOutline(arcMm, gapMm, { outerMm, innerMm: innerMm + (outerMm - stacked) * roundness }),
+  );
   return {
     row,
     upperYMm,

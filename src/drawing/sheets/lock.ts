@@ -8,9 +8,8 @@ const WALL_OF_HOUSING_MM = 1.5;
 const ROLLER_GAP_MM = 1.2;
 const LARGEST_ROLLER_MM = 9;
 const TEETH = 6;
-/** Between two cord numbers at one side, and from the edge of what is shown to them, mm of the real thing. */
-const TAG_PITCH_MM = 5.5;
-const FAN_MM = 6;
+/** From the edge of what is shown to the cord numbers, mm on paper. */
+const FAN_PAPER_MM = 9;
 
 type ToPage = (xMm: number, zMm: number) => Point;
 
@@ -116,45 +115,23 @@ function drawWires({ shade }: SheetInput, toPage: ToPage): Primitive[] {
 
 function drawCords(input: SheetInput, toPage: ToPage): Primitive[] {
   const reach = reachMm(input);
-  const lines = input.shade.lift.cords.map((cord) => ({
-    cord,
-    points: cropped(
+  return input.shade.lift.cords.flatMap((cord): Primitive[] => {
+    const points = cropped(
       cord.path.map((point) => toPage(point.xMm, point.zMm)),
       reach,
-    ),
-  }));
-  const tagYs = spread(lines.map(({ points }) => points[0] ?? [0, 0]));
-  return lines.flatMap(({ cord, points }, i): Primitive[] => {
+    );
     const edge = points[0];
     const drop = points.at(-1);
     if (edge === undefined || drop === undefined) return [];
-    const outwards = edge[0] < 0 ? -1 : 1;
+    const side = edge[0] < 0 ? "left" : "right";
     const ref = { cord: cord.number, part: `cord-${cord.number}` };
-    const tagAt: Point = [edge[0] + outwards * FAN_MM, tagYs[i] ?? edge[1]];
     return [
-      line("leader", [edge, tagAt], ref),
       line("cord", points, ref),
-      cordTag(tagAt, cord.number, [outwards * 2, 0]),
+      { ...cordTag(edge, cord.number, [side === "left" ? -FAN_PAPER_MM : FAN_PAPER_MM, 0]), stack: side },
       // Where the cord turns down, towards the one who looks up.
       { kind: "marker", role: "cord", shape: "dot", at: drop, paperMm: 1.8, ...ref },
     ];
   });
-}
-
-/** Heights for the tags at each side: as near to their cords as the room between two tags allows. */
-function spread(edges: readonly Point[]): number[] {
-  const ys = edges.map(([, y]) => y);
-  for (const side of [-1, 1]) {
-    const order = edges
-      .map(([x, y], i) => ({ i, x, y }))
-      .filter(({ x }) => (x < 0 ? -1 : 1) === side)
-      .sort((a, b) => a.y - b.y);
-    const middle = order.reduce((sum, { y }) => sum + y, 0) / Math.max(1, order.length);
-    order.forEach(({ i }, place) => {
-      ys[i] = middle + (place - (order.length - 1) / 2) * TAG_PITCH_MM;
-    });
-  }
-  return ys;
 }
 
 /** A cord's path from the edge of what is shown to its turn; a cord from further away enters at the edge. */
@@ -178,8 +155,8 @@ function drawSlotNumbers(input: SheetInput, toPage: ToPage): Primitive[] {
   const from = (side: CordRun["entersFrom"]) => cords.filter((cord) => cord.entersFrom === side).length;
   const side = from("left") < from("right") ? -1 : 1;
   const isClear = Math.min(from("left"), from("right")) === 0;
-  const x = side * (isClear ? input.shade.lift.housingLengthMm / 2 : reachMm(input) + FAN_MM);
-  const shift: Point = [side * (isClear ? 2.5 : 8.5), 0];
+  const x = side * (isClear ? input.shade.lift.housingLengthMm / 2 : reachMm(input));
+  const shift: Point = [side * (isClear ? 2.5 : FAN_PAPER_MM + 4), 0];
   return slots.map((slot) => {
     const text = slot.usable ? `slot ${slot.number}` : `slot ${slot.number}, empty`;
     return name([x, toPage(seat.xMm, slot.zMm)[1]], text, {

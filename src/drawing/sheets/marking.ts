@@ -3,8 +3,8 @@ import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
 const RING_MM = 2.3;
-/** From one figure to the next: row names and measures stand between, mm on paper. */
-const BESIDE_PAPER_MM = 46;
+/** From one figure to the next: measures and a name stand between, mm on paper. */
+const BELOW_PAPER_MM = 34;
 
 /** The back laid flat: every point to mark, rows from the hem up, columns from the edge that is left from the room. */
 export function drawMarking(input: SheetInput): Drawing {
@@ -131,31 +131,34 @@ function drawMeasures(input: SheetInput): Primitive[] {
   ];
 }
 
-/** With ribs the lining is marked before its pockets are sewn: a second figure beside the first. */
+/** With ribs the lining is marked before its pockets are sewn: a second figure below the first. */
 function drawPockets(input: SheetInput): Primitive[] {
   const { shade, units } = input;
   const { ribLines } = shade.cloth;
-  const takesUp = ribLines.some((rib) => Math.abs(rib.onLiningMm - rib.fromHemMm) > 1e-6);
-  if (!takesUp) return [];
+  const takeUpMm = Math.max(0, ...ribLines.map((rib) => rib.onLiningMm - rib.fromHemMm));
+  if (takeUpMm < 1e-6) return [];
   const { finishedWidthMm: width, finishedLengthMm: length } = shade.size;
-  const last = ribLines.reduce((most, rib) => Math.max(most, rib.onLiningMm - rib.fromHemMm), 0);
-  const left = width;
-  const strip = width * 0.45;
-  const top = -last - boardAllowanceMm(input);
+  const tallest = length + takeUpMm + boardAllowanceMm(input);
+  const hem = length + tallest;
   const role = backRole(input);
   const across = (y: number): Point[] => [
-    [left, y],
-    [left + strip, y],
+    [0, y],
+    [width, y],
   ];
   const figure: Primitive[] = [
-    rect(role, { x: left, y: top, width: strip, height: length - top }),
-    line("finishedEdge", [[left, top], [left, length], ...across(length).slice(1), [left + strip, top]]),
+    rect(role, { x: 0, y: hem - tallest, width, height: tallest }),
+    line("finishedEdge", [[0, hem - tallest], ...across(hem), [width, hem - tallest]]),
     ...ribLines.flatMap((rib) => [
-      line("stitch", across(length - rib.onLiningMm), { part: `rib-${rib.row}` }),
+      line("stitch", across(hem - rib.onLiningMm), { part: `rib-${rib.row}` }),
+      note([width, hem - rib.onLiningMm], `pocket ${rib.row}`, {
+        anchor: "start",
+        shiftPaperMm: [2, 0],
+        yields: true,
+      }),
       measure(
         {
-          from: [left, length],
-          to: [left, length - rib.onLiningMm],
+          from: [0, hem],
+          to: [0, hem - rib.onLiningMm],
           offset: 7,
           running: "pockets",
           part: `rib-${rib.row}`,
@@ -163,10 +166,8 @@ function drawPockets(input: SheetInput): Primitive[] {
         units,
       ),
     ]),
-    name([left + strip / 2, top], "pocket lines on the flat lining", {
-      shiftPaperMm: [0, -3.5],
-      strong: false,
-    }),
+    name([width / 2, hem - tallest], "Pocket lines, before sewing", { shiftPaperMm: [0, -3] }),
+    note([0, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
   ];
-  return movedOnPaper(figure, [BESIDE_PAPER_MM, 0]);
+  return movedOnPaper(figure, [0, BELOW_PAPER_MM]);
 }

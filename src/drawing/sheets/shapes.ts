@@ -37,6 +37,7 @@ interface Measure extends Ref {
   offset: number;
   label?: string;
   running?: string;
+  yields?: boolean;
   ground?: Role;
 }
 

@@ -10,6 +10,8 @@ const ABOVE_MM = 45;
 const BELOW_MM = 60;
 /** Between face and lining in the drawing, mm: enough to tell them apart. */
 const LAYER_MM = 4;
+/** Folds more closed than this leave no room for a second line. */
+const OPEN_SHARE = 0.35;
 const RING_RADIUS_MM = 5;
 const EYE_RADIUS_MM = 6;
 
@@ -142,9 +144,11 @@ function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
   return [...(isLined ? linings(openStretches(shape, plane), board.thicknessMm) : []), face];
 }
 
-/** Where the lining shows beside the face: gathered folds lie too close for a second line. */
+/** Where the lining shows beside the face. */
 function openStretches(shape: RaisedShape, plane: number): Point[][] {
-  const open = [...shape.folds].reverse().filter((fold) => fold.state !== "gathered");
+  const open = [...shape.folds]
+    .reverse()
+    .filter((fold) => fold.lowerYMm - fold.upperYMm > OPEN_SHARE * fold.arcMm);
   const upper: Point[] = [[plane, 0]];
   for (const fold of open) for (const [out, y] of fold.outline) append(upper, [plane + out, y]);
   const bottomRowY = shape.rows[0]?.yMm ?? 0;
@@ -205,7 +209,7 @@ function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
       {
         from: [right, 0],
         to: [right, hem[1]],
-        offset: 7,
+        offset: raise > 0 ? 7 : 15,
         ...figure(input, raise >= 1 ? "shape.raised-height" : "measure.finished-length"),
       },
       units,
@@ -225,6 +229,17 @@ function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
           ),
         ]
       : []),
-    callout([board.depthMm, (shape.rows.at(-1)?.yMm ?? 0) * 0.55], "face", [4, 0], { part: "face" }),
+    ...(raise > 0 ? [] : names(input, shape)),
+  ];
+}
+
+function names({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+  const plane = shade.board.depthMm;
+  const y = (shape.rows.at(-1)?.yMm ?? 0) * 0.55;
+  return [
+    callout([plane, y], "face", [4, 0], { part: "face" }),
+    ...(shade.cloth.layers.some((cut) => cut.layer === "lining")
+      ? [callout([plane - LAYER_MM, y * 1.3], "lining", [4.5, 4], { part: "lining" })]
+      : []),
   ];
 }

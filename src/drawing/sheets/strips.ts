@@ -1,10 +1,11 @@
+import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { line, measure, movedOnPaper, name, rect } from "./shapes.ts";
+import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
 /** Height of a strip, mm, and room between two on paper. */
 const STRIP_MM = 56;
-const GAP_PAPER_MM = 14;
+const GAP_PAPER_MM = 24;
 
 interface Mark {
   label: string;
@@ -88,32 +89,34 @@ function drawStrip(strip: Strip, top: number, units: SheetInput["units"]): Primi
     [x, top],
     [x, top + STRIP_MM],
   ];
-  const rule = top + STRIP_MM * 0.7;
-  const title = top + STRIP_MM * 0.25;
-  const value = (atMm: number, part: string) =>
-    measure(
-      { from: [0, rule], to: [atMm, rule], offset: 0, running: strip.id, ...(part === "" ? {} : { part }) },
-      units,
-    );
+  const upper = top + STRIP_MM * 0.3;
+  const lower = top + STRIP_MM * 0.7;
+  const bottom = top + STRIP_MM;
+  const onStrip = { anchor: "start", shiftPaperMm: [2, 0], yields: true } as const;
   return [
     rect("cut", { x: 0, y: top, width: strip.lengthMm, height: STRIP_MM }),
-    ...strip.marks.flatMap((mark): Primitive[] => [
-      line("markLine", upright(mark.atMm), { part: mark.part }),
-      name([mark.atMm, title], mark.label, {
-        anchor: "start",
-        shiftPaperMm: [2, 0],
+    ...strip.marks.flatMap((mark, i): Primitive[] => {
+      const next = strip.marks[i + 1]?.atMm ?? strip.lengthMm;
+      const words = {
+        ...onStrip,
+        roomMm: [(next - mark.atMm) * 0.7, STRIP_MM * 0.45],
         part: mark.part,
-        yields: true,
-      }),
-      value(mark.atMm, mark.part),
-    ]),
-    value(strip.lengthMm, ""),
-    name([0, title], strip.start, { anchor: "start", shiftPaperMm: [8, 0], strong: false, yields: true }),
-    name([strip.lengthMm, title], strip.end, {
+      } as const;
+      return [
+        line("markLine", upright(mark.atMm), { part: mark.part }),
+        name([mark.atMm, upper], mark.label, words),
+        note([mark.atMm, lower], lengthText(mark.atMm, units), words),
+      ];
+    }),
+    name([0, lower], strip.start, { ...onStrip, strong: false }),
+    name([strip.lengthMm, lower], strip.end, {
+      ...onStrip,
       anchor: "end",
       shiftPaperMm: [-2, 0],
       strong: false,
-      yields: true,
     }),
+    ...[...strip.marks, { atMm: strip.lengthMm, part: strip.id }].map(({ atMm, part }) =>
+      measure({ from: [0, bottom], to: [atMm, bottom], offset: -5, running: strip.id, part }, units),
+    ),
   ];
 }
