@@ -15,7 +15,7 @@ describe("the house", () => {
   });
 
   test("files are named in lower case with hyphens, after the one thing inside", () => {
-    const odd = files.filter(({ path }) => !/^[a-z0-9]+(?:-[a-z0-9]+)*\.tsx?$/.test(basename(path)));
+    const odd = files.filter(({ path }) => !/^[a-z0-9]+(?:-[a-z0-9]+)*(?:\.d)?\.tsx?$/.test(basename(path)));
     const vague = files.filter(({ path }) => /(?:^|\/)(?:utils?|helpers?|common|misc)(?:[./-])/.test(path));
     expect([...odd, ...vague].map(({ path }) => path)).toEqual([]);
   });

@@ -54,7 +54,8 @@ const workroomJob = fc
       shrinkWidth: r.shrink,
       repeat: r.repeat,
     };
-    const ribKind = r.layers.lining === null && r.kind === "lining-pocket" ? "strip-pocket" : r.kind;
+    const unlined = "lining" in r.layers;
+    const ribKind = unlined && r.kind === "lining-pocket" ? "strip-pocket" : r.kind;
     return jobWith(
       {
         opening: {

@@ -12,8 +12,8 @@ export function cordCautions(input: CautionInput): Caution[] {
     {
       id: "children-and-cords",
       title: "Cords and children",
-      text: "Window cords strangle small children: quickly, silently, and with someone in the next room. Where children live or visit, choose a shade without cords that can be reached from the front, the side or the back. Pets are caught too.",
-      cite: cite("cordless-advice"),
+      text: "Window cords strangle small children: silently, within about fifteen seconds, with someone in the next room. Where children live or visit, choose a shade without cords that can be reached from the front, the side or the back. Pets are caught too.",
+      cite: cite("cord-hazard-nz", "consciousness lost in about 15 s"),
     },
     {
       id: "cords-of-this-shade",
