@@ -7,7 +7,8 @@ export interface LoopReach {
 }
 
 const SEGMENTS = 28;
-const HALVINGS = 40;
+/** 2 × 320 mm halved so often is far below a thousandth of a millimetre. */
+const HALVINGS = 26;
 const BINOMIALS = [1, 5, 10, 10, 5, 1];
 
 /** Bernstein weights of the fifth degree at each point of the outline. */

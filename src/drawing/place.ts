@@ -13,8 +13,10 @@ const APART_MM = 0.5;
 /** A drawing is never shrunk to less than this share of its bounds by its own words. */
 const LEAST_SHARE = 0.08;
 const MOST_TRIES = 9;
-/** A drawing that leaves less than this free is large enough, mm. */
-const NEAR_MM = 0.5;
+/** A drawing that leaves less than this share of the room free is large enough. */
+const NEAR_SHARE = 0.01;
+/** Share of the room that the bare drawing gets at the first try. */
+const FIRST_SHARE = 0.75;
 const NO_SHIFT: Point = [0, 0];
 
 /**
@@ -24,9 +26,10 @@ const NO_SHIFT: Point = [0, 0];
 export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): Placed {
   const { textScale = 1, marginMm = MARGIN_MM } = options;
   const model = modelBoxes(drawing.primitives);
-  const scale = "scale" in fit ? fit.scale : fittingScale(drawing, model, fit, textScale, marginMm);
-  const words = annotate(drawing.primitives, { scale, textScale });
-  const box = wholeBox(model, { scale, textScale }, words);
+  const { scale, words, box } =
+    "scale" in fit
+      ? layOut(drawing, model, { scale: fit.scale, textScale })
+      : fitted(drawing, model, fit, textScale, marginMm);
   const originMm: Point = [marginMm - box.left, marginMm - box.top];
   return {
     id: drawing.id,
@@ -52,13 +55,13 @@ interface ShiftedBox {
 }
 
 function modelBoxes(primitives: readonly Primitive[]): ShiftedBox[] {
-  const boxes = new Map<string, ShiftedBox>();
+  const boxes = new Map<string | boolean, ShiftedBox>();
   for (const primitive of primitives) {
     const isShape =
       primitive.kind === "polyline" || primitive.kind === "circle" || primitive.kind === "dimension";
     const shift = (isShape ? primitive.shiftPaperMm : undefined) ?? NO_SHIFT;
     const hasScissors = primitive.role === "cut";
-    const key = [...shift, hasScissors].join();
+    const key = shift === NO_SHIFT ? hasScissors : `${shift.join()} ${hasScissors}`;
     const entry = boxes.get(key) ?? { box: emptyBox(), shift, hasScissors };
     boxes.set(key, entry);
     includePrimitive(entry.box, primitive);
@@ -120,49 +123,62 @@ function includeItem(box: Box, item: PlacedItem): void {
   }
 }
 
+interface Layout {
+  scale: number;
+  words: Words;
+  box: Box;
+}
+
+function layOut(drawing: Drawing, model: readonly ShiftedBox[], scaling: Scaling): Layout {
+  const words = annotate(drawing.primitives, scaling);
+  return { scale: scaling.scale, words, box: wholeBox(model, scaling, words) };
+}
+
 /**
- * The largest scale at which drawing and words fit, to about half a millimetre. How far it overshoots grows almost
- * in proportion to the scale (words hardly change), so a few secant steps are enough.
+ * The largest scale at which drawing and words fit, to within a hundredth of the room. How far a drawing overshoots
+ * grows almost in proportion to its scale (words hardly change), so a few steps are enough; each narrows
+ * the stretch between a scale that fits and one that does not.
  */
-function fittingScale(
+function fitted(
   drawing: Drawing,
   model: readonly ShiftedBox[],
   fit: { maxWidthMm: number; maxHeightMm: number },
   textScale: number,
   marginMm: number,
-): number {
+): Layout {
   const real = extentOf(model, { scale: 1, textScale: 0 });
-  const maxWidth = Math.max(1, fit.maxWidthMm - 2 * marginMm);
-  const maxHeight = Math.max(1, fit.maxHeightMm - 2 * marginMm);
-  const bare = Math.min(
-    maxWidth / Math.max(real.right - real.left, 1e-6),
-    maxHeight / Math.max(real.bottom - real.top, 1e-6),
-  );
-  const overshoot = (scale: number): number => {
-    const scaling = { scale, textScale };
-    const box = wholeBox(model, scaling, annotate(drawing.primitives, scaling));
-    return Math.max(box.right - box.left - maxWidth, box.bottom - box.top - maxHeight);
+  const width = {
+    real: Math.max(real.right - real.left, 1e-6),
+    most: Math.max(1, fit.maxWidthMm - 2 * marginMm),
   };
-  // Left of `fits` it always fits, right of `tooLarge` never; each try narrows the stretch between.
-  let fits = { scale: bare * LEAST_SHARE, over: Number.NaN };
-  let tooLarge = { scale: bare, over: Number.NaN };
-  let scale = bare * 0.8;
+  const height = {
+    real: Math.max(real.bottom - real.top, 1e-6),
+    most: Math.max(1, fit.maxHeightMm - 2 * marginMm),
+  };
+  const nearMm = NEAR_SHARE * Math.min(width.most, height.most);
+  const bare = Math.min(width.most / width.real, height.most / height.real);
+  let fits = bare * LEAST_SHARE;
+  let tooLarge = bare;
+  let best: Layout | undefined;
+  let scale = bare * FIRST_SHARE;
   for (let attempt = 0; attempt < MOST_TRIES; attempt += 1) {
-    const over = overshoot(scale);
-    if (over <= 0) fits = { scale, over };
-    else tooLarge = { scale, over };
-    if (over <= 0 && over > -NEAR_MM) break;
-    scale = nextScale(fits, tooLarge);
+    const layout = layOut(drawing, model, { scale, textScale });
+    const { box } = layout;
+    const overs = [box.right - box.left - width.most, box.bottom - box.top - height.most] as const;
+    const over = Math.max(...overs);
+    if (over <= 0) {
+      best = layout;
+      fits = scale;
+      if (over > -nearMm) break;
+    } else tooLarge = scale;
+    // Both sides grow by their real size for each unit of scale; the tighter one decides.
+    const wished = Math.min(
+      scale - (overs[0] + nearMm / 2) / width.real,
+      scale - (overs[1] + nearMm / 2) / height.real,
+    );
+    scale = Math.min(fits + 0.97 * (tooLarge - fits), Math.max(fits + 0.03 * (tooLarge - fits), wished));
   }
-  return fits.scale;
-}
-
-/** Where a straight line through both tries meets the target, kept off the ends. */
-function nextScale(fits: { scale: number; over: number }, tooLarge: { scale: number; over: number }): number {
-  const span = tooLarge.scale - fits.scale;
-  const slope = (tooLarge.over - fits.over) / span;
-  const share = Number.isFinite(slope) ? (-NEAR_MM / 2 - fits.over) / slope / span : 0.5;
-  return fits.scale + span * Math.min(0.95, Math.max(0.05, share));
+  return best ?? layOut(drawing, model, { scale: fits, textScale });
 }
 
 interface Words {
