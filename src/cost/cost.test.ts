@@ -6,6 +6,7 @@ import { WorkingBook } from "../account/index.ts";
 import { type JobInput, type Stock, settleRates } from "../job/index.ts";
 import type { Cost, ShoppingLine } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
+import { fillLengths } from "./fill-lengths.ts";
 import { planCost, sumCosts } from "./index.ts";
 
 const RATES = settleRates({});
@@ -246,6 +247,46 @@ describe("a part longer than it is sold", () => {
     expect(findings.map((finding) => finding.id)).toEqual(["cost.longer-than-sold"]);
     expect(lineOf(cost, "board-board-1x2")).toMatchObject({ quantity: 1 });
     expect(cost.unpriced).toContain("1 × 2 board (19 × 38 mm)");
+  });
+});
+
+describe("first-fit decreasing over the whole job", () => {
+  // Found by search: alone 60 holds 23 + 19 + 15, and 23 + 23 + 7 + 3 beside 27 + 15 + 15; together it takes four.
+  it("never buys more lengths than the shades would by themselves", () => {
+    const alone = (cutsMm: number[], quantity: number) => ({
+      cost: {
+        ...planCost(handShade(), RATES).cost,
+        labour: [],
+        shopping: [
+          {
+            id: "rib",
+            group: "hardware" as const,
+            label: "Rib",
+            needText: "",
+            buyText: "",
+            quantity,
+            unit: "length" as const,
+          },
+        ],
+      },
+      needs: [
+        {
+          sort: "lengths" as const,
+          id: "rib",
+          group: "hardware" as const,
+          label: "Rib",
+          stockId: "rib",
+          cutsMm,
+          stockMm: 60,
+          kerfMm: 0,
+          noun: "length",
+        },
+      ],
+    });
+    const shades = [alone([23, 19, 15], 1), alone([23, 3, 23, 15, 15, 7, 27], 2)];
+    expect(fillLengths([23, 19, 15, 23, 3, 23, 15, 15, 7, 27], [], 60, 0).bought).toBe(4);
+    const { cost } = sumCosts(shades, { rates: RATES, units: METRIC });
+    expect(lineOf(cost, "rib")).toMatchObject({ quantity: 3, buyText: "3 lengths of 0.06 m" });
   });
 });
 
