@@ -6,7 +6,7 @@ import { jobFront } from "./pages/job-front.ts";
 import { PAPERS, type PaperKind } from "./paper.ts";
 import { closeDocument, openDocument } from "./pdf-kit.ts";
 import { chaptersOf } from "./shade-chapters.ts";
-import { shadeContext } from "./shade-context.ts";
+import { type ShadeContext, shadeContext } from "./shade-context.ts";
 import { openFaces, type WorkbookFonts } from "./typeface.ts";
 
 export interface WorkbookProgress {
@@ -82,11 +82,16 @@ type Part = () => void;
 function parts(book: Book, plan: Plan, shades: readonly ShadePlan[]): Part[] {
   const anchorOf = (shade: ShadePlan) => `shade-${plan.shades.indexOf(shade) + 1}`;
   const front: Part[] = shades.length === 1 ? [] : [() => jobFront(book, plan, shades, anchorOf)];
-  return [...front, ...shades.flatMap((shade) => shadeParts(book, plan, shade, anchorOf(shade)))];
+  return [
+    ...front,
+    ...shades.flatMap((shade) =>
+      shadeParts(shadeContext(book, plan, shade, shades.length === 1), anchorOf(shade)),
+    ),
+  ];
 }
 
-function shadeParts(book: Book, plan: Plan, shade: ShadePlan, anchor: string): Part[] {
-  const context = shadeContext(book, plan, shade);
+function shadeParts(context: ShadeContext, anchor: string): Part[] {
+  const { book, shade } = context;
   const chapters = chaptersOf(anchor);
   return [
     () => {

@@ -1,3 +1,4 @@
+import type { Finding } from "../account/index.ts";
 import { type Drawing, drawSheet } from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { SheetKind } from "../shade/index.ts";
@@ -9,18 +10,21 @@ export interface ShadeContext {
   book: Book;
   plan: Plan;
   shade: ShadePlan;
+  /** The shade’s own, and those of the job where the workbook has no page for the job. */
+  findings: readonly Finding[];
   /** A length as this maker reads it. */
   length: (lengthMm: number) => string;
   /** A drawing of this shade; each is made once. */
   sheet: (kind: SheetKind, raise?: number) => Drawing;
 }
 
-export function shadeContext(book: Book, plan: Plan, shade: ShadePlan): ShadeContext {
+export function shadeContext(book: Book, plan: Plan, shade: ShadePlan, alone: boolean): ShadeContext {
   const drawn = new Map<string, Drawing>();
   return {
     book,
     plan,
     shade,
+    findings: alone ? [...plan.findings, ...shade.findings] : shade.findings,
     length: (lengthMm) => lengthText(lengthMm, plan.units),
     sheet: (kind, raise = 0) => {
       const key = `${kind} ${raise}`;

@@ -106,10 +106,9 @@ function heed(context: ShadeContext): TitledText[] {
 }
 
 /** Place and purpose, every finding that stops the shade or makes it work badly, and the cautions. */
-function toHeed({ book, plan, shade }: ShadeContext): TitledText[] {
-  const all = [...plan.findings, ...shade.findings];
-  const grave = all.filter(({ weight }) => weight === "stop" || weight === "fix").sort(byWeight);
-  const others = all.length - grave.length;
+function toHeed({ book, plan, shade, findings }: ShadeContext): TitledText[] {
+  const grave = findings.filter(({ weight }) => weight === "stop" || weight === "fix").sort(byWeight);
+  const others = findings.length - grave.length;
   const more = `${count(others, "finding")} of less weight in the chapter “Findings”.`;
   return [
     { title: "Place and purpose", text: placeAndPurpose(plan) },

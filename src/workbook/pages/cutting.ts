@@ -6,6 +6,7 @@ import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { table, tablesBeside } from "../table.ts";
 import type { CellLike, Table } from "../table-spec.ts";
+import { capital } from "./sentence.ts";
 
 /** Every piece on the cloth, its size, and how the cut size is made up. */
 export function cuttingPage(context: ShadeContext, head: ChapterHead): void {
@@ -90,7 +91,7 @@ function buy({ book, shade, plan, length }: ShadeContext): void {
 function makeUp({ length }: ShadeContext, layer: LayerCut): Table {
   const name = LAYER_NAMES[layer.layer].toLowerCase();
   const rows: CellLike[][] = layer.makeUp.map(({ label, widthMm, lengthMm }) => [
-    label,
+    capital(label),
     widthMm === 0 ? "" : length(widthMm),
     lengthMm === 0 ? "" : length(lengthMm),
   ]);

@@ -37,11 +37,11 @@ function cautionSources(book: Book, cautions: readonly Caution[]): void {
 }
 
 /** What the plan found about this shade, and where the cautions of its first sheet come from. */
-export function findingsPage({ book, shade }: ShadeContext, head: ChapterHead): void {
+export function findingsPage({ book, shade, findings }: ShadeContext, head: ChapterHead): void {
   openChapter(book, {
     ...head,
     lead: "What cannot be, will work badly, is worth knowing, or still needs a test.",
   });
-  findingsList(book, shade.findings);
+  findingsList(book, findings);
   if (shade.cautions.length > 0) cautionSources(book, shade.cautions);
 }

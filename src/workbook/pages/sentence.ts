@@ -15,6 +15,16 @@ function listed(words: readonly string[]): string {
   return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
 }
 
+/** The same with a capital letter at its beginning. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** A remark as a sentence: capital letter, full stop. */
+export function sentence(text: string): string {
+  return capital(/[.!?]$/.test(text) ? text : `${text}.`);
+}
+
 export function count(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }

@@ -5,6 +5,7 @@ import { figureText } from "../figure-text.ts";
 import type { Noted } from "../noted-list.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { TYPE } from "../type-scale.ts";
+import { sentence } from "./sentence.ts";
 
 const UNIT_WORDS: Record<FigureUnit, string> = {
   mm: "mm",
@@ -66,7 +67,7 @@ export function workingEntry(context: ShadeContext, working: Working, full: bool
         style: TYPE.cellStrong,
         formula: true,
       },
-      ...(note === undefined ? [] : [{ words: note, style: TYPE.small }]),
+      ...(note === undefined ? [] : [{ words: sentence(note), style: TYPE.small }]),
       ...(full ? [{ words: `Source: ${citeText(cite)}.`, style: TYPE.small }] : []),
     ],
   };

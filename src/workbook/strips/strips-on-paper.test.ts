@@ -1,0 +1,137 @@
+import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { describe, expect, test } from "vitest";
+import { FONTS } from "../../../test/workbook/fonts.ts";
+import {
+  openPdf,
+  type ReadPage,
+  readPages,
+  readStrokes,
+  type Stroke,
+} from "../../../test/workbook/read-pdf.ts";
+import { X1_COLUMNS_IN, X1_ROWS_IN, x1Job } from "../../../test/workbook/x1-job.ts";
+import { drawMarkingStrips } from "../../drawing/index.ts";
+import { plan } from "../../plan/index.ts";
+import { inches, type UnitSystem } from "../../units/index.ts";
+import { makeWorkbook, type PaperKind, PT_PER_MM } from "../index.ts";
+
+/** Positions are measured on the page by a reader that knows nothing of how they were set. */
+const TOLERANCE_MM = 0.02;
+const TILE_WIDTH_PT = 22 * PT_PER_MM;
+
+interface Paper {
+  pdf: PDFDocumentProxy;
+  pages: ReadPage[];
+  /** Index of each page that holds strips. */
+  stripPages: number[];
+}
+
+async function printed(paper: PaperKind, system: UnitSystem): Promise<Paper> {
+  const pdf = await openPdf(await makeWorkbook({ plan: plan(x1Job(system)), paper, fonts: FONTS }));
+  const pages = await readPages(pdf);
+  const stripPages = pages.flatMap((page, i) =>
+    page.runs.some((run) => /^[ABC]\d+$/.test(run.text)) ? [i] : [],
+  );
+  return { pdf, pages, stripPages: stripPages.filter((i) => pages[i]?.text.includes("100 mm 100 mm 4 in")) };
+}
+
+interface Piece {
+  key: string;
+  marks: Stroke[];
+  joins: Stroke[];
+}
+
+/** Lines across a strip, by the pen that drew them: marks 0.9 and 1.6 pt, joins 0.8 pt. */
+async function pieces({ pdf, pages, stripPages }: Paper): Promise<Piece[]> {
+  const found: Piece[] = [];
+  for (const i of stripPages) {
+    const strokes = await readStrokes(await pdf.getPage(i + 1));
+    const keys = pages[i]?.runs.filter((run) => /^[ABC]\d+$/.test(run.text) && run.sizePt > 12) ?? [];
+    for (const key of keys) {
+      const across = strokes.filter(
+        (one) =>
+          one.height < 0.01 && Math.abs(one.left - key.x) < 0.1 && Math.abs(one.width - TILE_WIDTH_PT) < 0.1,
+      );
+      found.push({
+        key: key.text,
+        marks: across.filter((one) => one.penPt > 0.85),
+        joins: across.filter((one) => Math.abs(one.penPt - 0.8) < 0.01).sort((a, b) => b.top - a.top),
+      });
+    }
+  }
+  return found;
+}
+
+/** Joins the pieces of a strip as a maker does, join on join from the start, and measures every mark from there. */
+function joined(all: readonly Piece[], strip: string): number[] {
+  const own = all.filter((piece) => piece.key.startsWith(strip));
+  const marks = new Set<number>();
+  let lowestMm = 0;
+  own.forEach(({ key, marks: lines, joins }, i) => {
+    const start = i === 0 ? Math.max(...lines.map((line) => line.top)) : (joins[0]?.top ?? Number.NaN);
+    const from = lowestMm;
+    for (const line of lines) marks.add(Math.round((from + (start - line.top) / PT_PER_MM) * 200) / 200);
+    const next = joins[i === 0 ? 0 : 1];
+    if (i < own.length - 1) {
+      expect(next, key).toBeDefined();
+      lowestMm = from + (start - (next?.top ?? Number.NaN)) / PT_PER_MM;
+    }
+  });
+  return [...marks].sort((a, b) => a - b);
+}
+
+function expectMarks(found: readonly number[], expected: readonly number[]) {
+  for (const mm of expected) {
+    expect(Math.min(...found.map((mark) => Math.abs(mark - mm))), `mark at ${mm}`).toBeLessThan(TOLERANCE_MM);
+  }
+  for (const mark of found) {
+    expect(Math.min(...expected.map((mm) => Math.abs(mark - mm))), `stray ${mark}`).toBeLessThan(
+      TOLERANCE_MM,
+    );
+  }
+}
+
+describe.each([
+  ["letter", "imperial"],
+  ["a4", "metric"],
+] as const)("strips on %s, %s", (paper, system) => {
+  test("joined, they have every row, column and eye where run X1 has them", async () => {
+    const all = await pieces(await printed(paper, system));
+    expect(all.filter(({ key }) => key.startsWith("A")).length).toBeGreaterThan(5);
+    expectMarks(joined(all, "A"), [0, ...X1_ROWS_IN, 60].map(inches));
+    expectMarks(joined(all, "B"), [0, ...X1_COLUMNS_IN, 36].map(inches));
+  });
+
+  test("every page of strips has a square of 100 mm and a line of 4 in", async () => {
+    const { pdf, stripPages } = await printed(paper, system);
+    expect(stripPages.length).toBeGreaterThan(3);
+    for (const i of stripPages) {
+      const strokes = await readStrokes(await pdf.getPage(i + 1));
+      // 100 mm is 283.4646 pt, 4 in are 288 pt.
+      const squares = strokes.filter(
+        (one) => Math.abs(one.width - 283.4646) < 0.01 && Math.abs(one.height - 283.4646) < 0.01,
+      );
+      expect(squares).toHaveLength(1);
+      const lines = strokes.filter(
+        (one) => Math.abs(Math.hypot(one.width, one.height) - 288) < 0.01 && one.height > 100,
+      );
+      expect(lines).toHaveLength(1);
+    }
+  });
+});
+
+test("they have the marks of the drawn strips", () => {
+  const job = plan(x1Job());
+  const [shade] = job.shades;
+  if (shade === undefined) throw new Error("invalid job: no shade");
+  const positions = drawMarkingStrips(job, shade).map((drawing) =>
+    drawing.primitives.flatMap((one) =>
+      one.kind === "polyline" && one.role === "markLine" ? one.points.map(([x]) => x) : [],
+    ),
+  );
+  for (const [i, expected] of [X1_ROWS_IN, X1_COLUMNS_IN].entries()) {
+    const drawn = positions[i] ?? [];
+    expected.forEach((position) => {
+      expect(Math.min(...drawn.map((x) => Math.abs(x - inches(position))))).toBeLessThan(0.001);
+    });
+  }
+});
