@@ -19,7 +19,6 @@ export interface Catalogue {
 }
 
 const demo = true as const;
-const yard8 = inches(4.5);
 
 export const CATALOGUE: Catalogue = {
   cloths: [
@@ -32,7 +31,6 @@ export const CATALOGUE: Catalogue = {
       shrinkLength: 0,
       shrinkWidth: 0,
       pricePerM: 24,
-      soldByMm: yard8,
       demo,
     },
     {
@@ -44,7 +42,6 @@ export const CATALOGUE: Catalogue = {
       shrinkLength: 0,
       shrinkWidth: 0,
       pricePerM: 9,
-      soldByMm: yard8,
       demo,
     },
     {
@@ -54,7 +51,6 @@ export const CATALOGUE: Catalogue = {
       massGsm: 200,
       thicknessMm: 1.8,
       pricePerM: 11,
-      soldByMm: yard8,
       demo,
     },
     {
@@ -64,7 +60,6 @@ export const CATALOGUE: Catalogue = {
       massGsm: 280,
       thicknessMm: 0.6,
       pricePerM: 13,
-      soldByMm: yard8,
       demo,
     },
   ],
