@@ -156,7 +156,10 @@ export function settleShade(job: Job, parts: Catalogue, room: Room, window: Wind
       ? undefined
       : find(parts.cloths, wanted, `${path}/shade/${key}`, "cloth");
   };
-  const at = (group: MakingGroup, key: string) => `${path}/shade/making/${group}/${key}`;
+  const own = shade.making as Loose | undefined;
+  // A reference to nothing is mended where it was written: in the shade or in the workshop's habits.
+  const at = (group: MakingGroup, key: string) =>
+    own?.[group]?.[key] === undefined ? `/workshop/${group}/${key}` : `${path}/shade/making/${group}/${key}`;
   const { lift, board, ribs } = making;
   return {
     shadeId: window.id,

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
+import type { Remedy } from "../../src/account/index.ts";
 import { type Job, jobSchema } from "../../src/job/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
 import { cite } from "../../src/sources/index.ts";
@@ -20,6 +21,15 @@ function* leaves(value: unknown, path = "plan"): Generator<[path: string, leaf: 
   if (typeof value === "object" && value !== null) {
     for (const [key, inner] of Object.entries(value)) yield* leaves(inner, `${path}.${key}`);
   } else yield [path, value];
+}
+
+/** The job as a screen would change it; a patch that does not apply is named. */
+function patchedBy(job: Job, remedy: Remedy, id: string): unknown {
+  try {
+    return applyPatch(JSON.parse(JSON.stringify(job)), remedy.patch as never);
+  } catch (error) {
+    throw new Error(`${id} “${remedy.label}” ${JSON.stringify(remedy.patch)}: ${String(error)}`);
+  }
 }
 
 describe("derived run X1 (geometry check, not published)", () => {
@@ -136,7 +146,7 @@ describe("any valid job", () => {
         const findings = [...planned.findings, ...planned.shades.flatMap((shade) => shade.findings)];
         for (const { id, remedies } of findings) {
           for (const remedy of remedies) {
-            const patched = applyPatch(JSON.parse(JSON.stringify(job)), remedy.patch as never);
+            const patched = patchedBy(job, remedy, id);
             const checked = jobSchema.safeParse(patched);
             if (!checked.success) throw new Error(`${id} “${remedy.label}”: ${checked.error.message}`);
           }

@@ -28,7 +28,7 @@ function layGrid(brief: Brief, size: Size, columns: Column[], lock: CordLock, bo
     label: "Travel of the bottom row",
     symbol: "r",
     unit: "mm",
-    formula: "L − d − (R − g)",
+    formula: "max(0, L − d − (R − g))",
     given: {
       L: [length, "mm", "finished length"],
       d: [folds.bottomSectionMm, "mm", "hem to the bottom row"],
@@ -40,7 +40,7 @@ function layGrid(brief: Brief, size: Size, columns: Column[], lock: CordLock, bo
       ],
     },
     cite: cite("geometry"),
-    reckon: ({ L, d, R, g }) => L - d - (R - g),
+    reckon: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
   });
 
   const grid: Grid = {
