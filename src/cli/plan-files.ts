@@ -1,4 +1,5 @@
-import { place, toDxf, toSvg } from "../drawing/index.ts";
+import { toDxf } from "../drawing/dxf/index.ts";
+import { place, toSvg } from "../drawing/index.ts";
 import { allLists, toCsv } from "../lists/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { makeWorkbook, type PaperKind } from "../workbook/index.ts";

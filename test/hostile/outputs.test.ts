@@ -1,10 +1,13 @@
 import { existsSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { DxfParser } from "dxf-parser";
+import dxfParser from "dxf-parser";
 import papaparse from "papaparse";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import { describe, expect, test } from "vitest";
 import { emptyFolder, typed } from "../cli/typed.ts";
+
+// The package exports the class itself, whatever its types say.
+const DxfParser = dxfParser as unknown as typeof dxfParser.default;
 
 /** Names that would do something, were they ever read as more than text. */
 const NAMES = [
