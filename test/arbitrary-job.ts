@@ -10,6 +10,7 @@ const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 /** Sizes at the ends of what a job may hold and everything between. */
 const span = fc.oneof(mm(50, 12_000), mm(300, 2500), fc.constantFrom(50, 51, 12_000, 914.4, 1524));
 const length = fc.oneof(mm(0, 20_000), mm(0, 200), fc.constantFrom(0, 20_000));
+const allowance = fc.oneof(mm(0, 3000), mm(0, 200), fc.constantFrom(0, 3000));
 const spacing = fc.oneof(mm(20, 20_000), mm(40, 400), fc.constantFrom(20, 20_000));
 const size = fc.oneof(mm(0.01, 20_000), mm(1, 400));
 
@@ -22,14 +23,14 @@ type Group<G extends keyof MakingInput> = NonNullable<MakingInput[G]>;
 /** Every setting, set or left out, anywhere in its range: most such shades are impossible. */
 export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
   mount: some<Group<"mount">>({
-    insideWidthOffMm: length,
-    insideLengthOffMm: length,
-    overlapSideMm: length,
-    overlapAboveMm: length,
-    overlapBelowMm: length,
-    floorClearanceMm: length,
-    boardShorterMm: length,
-    handClearanceMm: length,
+    insideWidthOffMm: allowance,
+    insideLengthOffMm: allowance,
+    overlapSideMm: allowance,
+    overlapAboveMm: allowance,
+    overlapBelowMm: allowance,
+    floorClearanceMm: allowance,
+    boardShorterMm: allowance,
+    handClearanceMm: allowance,
   }),
   fold: some<Group<"fold">>({
     rule: fc.constantFrom("half-fold", "no-headrail", "even-fold"),

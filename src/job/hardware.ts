@@ -4,11 +4,9 @@ import { id, money, name, note, sizeMm } from "./primitives.ts";
 const part = {
   id,
   name,
-  price: money
-    .optional()
-    .meta({
-      description: "Price of what is sold: one piece, one pack, or one stock length, in the job's currency",
-    }),
+  price: money.optional().meta({
+    description: "Price of what is sold: one piece, one pack, or one stock length, in the job's currency",
+  }),
   demo: z.boolean().optional().meta({ description: "Invented for demonstration: measure your own part" }),
   note: note.optional(),
 };

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { count, id, lengthMm, sizeMm, spacingMm } from "./primitives.ts";
+import { allowanceMm, count, id, lengthMm, sizeMm, spacingMm } from "./primitives.ts";
 
 /**
  * How shades are made: every field has a default with its source (`defaults.ts`).
@@ -10,20 +10,20 @@ export const FOLD_RULES = ["half-fold", "no-headrail", "even-fold"] as const;
 
 const mount = z
   .strictObject({
-    insideWidthOffMm: lengthMm.meta({
+    insideWidthOffMm: allowanceMm.meta({
       description: "Inside mount: taken off the narrowest width, both sides together, mm",
     }),
-    insideLengthOffMm: lengthMm.meta({
+    insideLengthOffMm: allowanceMm.meta({
       description: "Inside mount: taken off the shortest height, at the sill, mm",
     }),
-    overlapSideMm: lengthMm.meta({ description: "Outside mount: beyond the opening at each side, mm" }),
-    overlapAboveMm: lengthMm.meta({ description: "Outside mount: above the opening, mm" }),
-    overlapBelowMm: lengthMm.meta({ description: "Outside mount: below the opening, mm" }),
-    floorClearanceMm: lengthMm.meta({ description: "Least gap between hem and floor, mm" }),
-    boardShorterMm: lengthMm.meta({
+    overlapSideMm: allowanceMm.meta({ description: "Outside mount: beyond the opening at each side, mm" }),
+    overlapAboveMm: allowanceMm.meta({ description: "Outside mount: above the opening, mm" }),
+    overlapBelowMm: allowanceMm.meta({ description: "Outside mount: below the opening, mm" }),
+    floorClearanceMm: allowanceMm.meta({ description: "Least gap between hem and floor, mm" }),
+    boardShorterMm: allowanceMm.meta({
       description: "Board shorter than the finished width, both ends together, mm",
     }),
-    handClearanceMm: lengthMm.meta({ description: "Gap kept to handles and other obstructions, mm" }),
+    handClearanceMm: allowanceMm.meta({ description: "Gap kept to handles and other obstructions, mm" }),
   })
   .partial();
 

@@ -9,6 +9,9 @@ export const lengthMm = z.number().min(0).max(LONGEST_MM);
 /** A length in millimetres that cannot be zero. */
 export const sizeMm = z.number().min(0.01).max(LONGEST_MM);
 
+/** What is taken off or added round an opening, mm. */
+export const allowanceMm = z.number().min(0).max(3000);
+
 /** A spacing of rows, columns or brackets, mm: closer than a thumb's width nobody sews. */
 export const spacingMm = z.number().min(20).max(LONGEST_MM);
 
