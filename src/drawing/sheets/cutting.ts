@@ -14,6 +14,9 @@ const CLOTH_ROLE: Record<Layer, Role> = {
 /** Between two bolts, mm on paper: their measures and names stand there. */
 const GAP_PAPER_MM = 25;
 
+/** More repeats than this would only blacken the cloth. */
+const MOST_REPEATS = 200;
+
 /** Every layer's cloth as it lies on the table, bolt end on the left: panels, cuts, grain, repeats, what is left. */
 export function drawCutting(input: SheetInput): Drawing {
   const { layers } = input.shade.cloth;
@@ -132,7 +135,7 @@ function drawPanel(input: SheetInput, cut: LayerCut, lay: Lay, top: number, size
 
 function repeatLines(cut: LayerCut, top: number, length: number): Primitive[] {
   const repeat = cut.repeatMm;
-  if (repeat === undefined) return [];
+  if (repeat === undefined || length / repeat > MOST_REPEATS) return [];
   const lines: Primitive[] = [];
   for (let x = repeat; x < length; x += repeat)
     lines.push(
