@@ -11,6 +11,7 @@ const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const span = fc.oneof(mm(50, 12_000), mm(300, 2500), fc.constantFrom(50, 51, 12_000, 914.4, 1524));
 const length = fc.oneof(mm(0, 20_000), mm(0, 200), fc.constantFrom(0, 20_000));
 const allowance = fc.oneof(mm(0, 3000), mm(0, 200), fc.constantFrom(0, 3000));
+const part = fc.oneof(mm(0.1, 500), mm(5, 60));
 const spacing = fc.oneof(mm(20, 20_000), mm(40, 400), fc.constantFrom(20, 20_000));
 const size = fc.oneof(mm(0.01, 20_000), mm(1, 400));
 
@@ -158,9 +159,9 @@ export const anyJob: fc.Arbitrary<Job> = fc
     lock: fc.record({
       id: fc.constant("odd-lock"),
       name: fc.constant("Odd lock"),
-      housingLengthMm: size,
-      housingWidthMm: size,
-      housingHeightMm: size,
+      housingLengthMm: part,
+      housingWidthMm: part,
+      housingHeightMm: part,
       dividerWires: fc.integer({ min: 0, max: 12 }),
       cordsMax: fc.integer({ min: 1, max: 40 }),
       cordNominalMm: fc.option(mm(0.3, 6), { nil: undefined }),

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, money, name, note, sizeMm } from "./primitives.ts";
+import { id, money, name, note, partMm, sizeMm } from "./primitives.ts";
 
 const part = {
   id,
@@ -17,9 +17,9 @@ const part = {
  */
 export const cordLockSchema = z.strictObject({
   ...part,
-  housingLengthMm: sizeMm,
-  housingWidthMm: sizeMm,
-  housingHeightMm: sizeMm,
+  housingLengthMm: partMm,
+  housingWidthMm: partMm,
+  housingHeightMm: partMm,
   dividerWires: z
     .number()
     .int()
@@ -86,8 +86,8 @@ export const cordSchema = z.strictObject({
 export const barSchema = z.strictObject({
   ...part,
   material: z.enum(["steel", "aluminium", "wood", "plastic"]),
-  widthMm: sizeMm.meta({ description: "Face seen from the room, mm" }),
-  thicknessMm: sizeMm,
+  widthMm: partMm.meta({ description: "Face seen from the room, mm" }),
+  thicknessMm: partMm,
   round: z.boolean().optional().meta({ description: "A rod of this diameter (width = thickness)" }),
   massGPerM: z
     .number()
@@ -100,22 +100,22 @@ export const barSchema = z.strictObject({
 
 export const boardSchema = z.strictObject({
   ...part,
-  depthMm: sizeMm.meta({ description: "From wall or glass towards the room, mm" }),
-  thicknessMm: sizeMm.meta({ description: "Vertical, mm" }),
+  depthMm: partMm.meta({ description: "From wall or glass towards the room, mm" }),
+  thicknessMm: partMm.meta({ description: "Vertical, mm" }),
   densityKgM3: z.number().min(100).max(1500).optional(),
   stockMm: sizeMm.optional(),
 });
 
 export const ringSchema = z.strictObject({
   ...part,
-  diameterMm: sizeMm,
+  diameterMm: partMm,
   massG: z.number().min(0).max(100).optional(),
   packOf: z.number().int().min(1).max(10_000).optional(),
 });
 
 export const eyeSchema = z.strictObject({
   ...part,
-  outsideDiameterMm: sizeMm.meta({ description: "Outside diameter of the eye, mm" }),
+  outsideDiameterMm: partMm.meta({ description: "Outside diameter of the eye, mm" }),
   friction: z
     .number()
     .min(0)

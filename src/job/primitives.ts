@@ -12,6 +12,9 @@ export const sizeMm = z.number().min(0.01).max(LONGEST_MM);
 /** What is taken off or added round an opening, mm. */
 export const allowanceMm = z.number().min(0).max(3000);
 
+/** A dimension of a piece of hardware, mm. */
+export const partMm = z.number().min(0.1).max(500);
+
 /** A spacing of rows, columns or brackets, mm: closer than a thumb's width nobody sews. */
 export const spacingMm = z.number().min(20).max(LONGEST_MM);
 
