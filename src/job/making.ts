@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { allowanceMm, count, id, lengthMm, sizeMm, spacingMm } from "./primitives.ts";
+import { allowanceMm, cordMm, count, id, lengthMm, sizeMm, spacingMm } from "./primitives.ts";
 
 /**
  * How shades are made: every field has a default with its source (`defaults.ts`).
@@ -117,8 +117,8 @@ const lift = z
     straightRunMm: lengthMm.meta({
       description: "Least straight run of cord between an eye and the lock, mm",
     }),
-    tailMm: lengthMm.meta({ description: "Cord below the lock with the shade lowered, mm" }),
-    knotsMm: lengthMm.meta({ description: "Cord for knots and threading, each, mm" }),
+    tailMm: cordMm.meta({ description: "Cord below the lock with the shade lowered, mm" }),
+    knotsMm: cordMm.meta({ description: "Cord for knots and threading, each, mm" }),
     cleatAboveFloorMm: lengthMm.meta({ description: "Height of the cleat above the floor, mm" }),
   })
   .partial();

@@ -12,6 +12,12 @@ export const sizeMm = z.number().min(0.01).max(LONGEST_MM);
 /** What is taken off or added round an opening, mm. */
 export const allowanceMm = z.number().min(0).max(3000);
 
+/** A length of cord, mm: from the highest board that a job can hold to its floor. */
+export const cordMm = z
+  .number()
+  .min(0)
+  .max(3 * LONGEST_MM);
+
 /** A dimension of a piece of hardware, mm. */
 export const partMm = z.number().min(0.1).max(500);
 
