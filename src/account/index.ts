@@ -1,2 +1,3 @@
+export * from "./figure-text.ts";
 export * from "./finding.ts";
 export * from "./working.ts";

@@ -1,2 +1,2 @@
-export { plan } from "./plan.ts";
+export { plan, planWindow } from "./plan.ts";
 export * from "./plan-types.ts";

@@ -47,6 +47,15 @@ export function plan(job: Job): Plan {
   };
 }
 
+/** One window's part of `plan(job)` alone, for a screen that shows one shade; undefined where there is no such window. */
+export function planWindow(job: Job, roomIndex: number, windowIndex: number): ShadePlan | undefined {
+  const room = job.rooms[roomIndex];
+  const window = room?.windows[windowIndex];
+  if (!room || !window) return undefined;
+  const path = `/rooms/${roomIndex}/windows/${windowIndex}`;
+  return planShade(settleShade(job, partsOf(job), room, window, path), settleRates(job.rates)).shade;
+}
+
 /** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */
 function planShade(brief: Brief, rates: SettledRates): { shade: ShadePlan; cost: ShadeCost } {
   const book = new WorkingBook();

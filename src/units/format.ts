@@ -17,7 +17,7 @@ export function bareUnit(units: UnitChoice): BareUnit {
   return units.ruler === "1 mm" ? "mm" : "in";
 }
 
-const NBSP = " ";
+const NBSP = "\u00a0";
 const FRACTION_SLASH = "⁄";
 
 function greatestCommonDivisor(a: number, b: number): number {

@@ -1,0 +1,40 @@
+import { lazy, Suspense } from "react";
+import { Route, Router, Switch } from "wouter";
+import { useHashLocation } from "wouter/use-hash-location";
+import { DropFile } from "./frame/drop-file.tsx";
+import { KeepJob } from "./frame/keep-job.tsx";
+import { Keys } from "./frame/keys.tsx";
+import { NotFound } from "./frame/not-found.tsx";
+import { Said } from "./frame/said.tsx";
+import { Shelf } from "./shelf/shelf.tsx";
+
+// Everything beyond the shelf comes when it is wanted; the shelf fetches it ahead once it stands.
+const JobRoutes = lazy(() => import("./job-routes.tsx").then(({ JobRoutes }) => ({ default: JobRoutes })));
+
+export function App() {
+  return (
+    <Router hook={useHashLocation}>
+      <KeepJob>
+        <DropFile>
+          <Switch>
+            <Route path="/">
+              <Shelf />
+            </Route>
+            <Route path="/job/:jobId/*?">
+              {({ jobId }) => (
+                <Suspense fallback={null}>
+                  <JobRoutes jobId={jobId} />
+                </Suspense>
+              )}
+            </Route>
+            <Route>
+              <NotFound />
+            </Route>
+          </Switch>
+        </DropFile>
+      </KeepJob>
+      <Keys />
+      <Said />
+    </Router>
+  );
+}

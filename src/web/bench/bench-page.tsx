@@ -1,0 +1,142 @@
+import { useEffect, useState } from "react";
+import { Link } from "wouter";
+import { CHAPTER_NAMES, type Step } from "../../shade/index.ts";
+import { TopBar } from "../frame/top-bar.tsx";
+import { ShadeContext, useShade } from "../shade/shade-context.tsx";
+import { useShadeOnPage } from "../shade/shade-page.tsx";
+import { tickStep } from "../shade/ticks.ts";
+import { useCanEdit, useJob } from "../state/fields.ts";
+import { BenchDrawing } from "./bench-drawing.tsx";
+import { StepNumbers } from "./step-numbers.tsx";
+import { useWakeLock } from "./use-wake-lock.ts";
+import "./bench-page.css";
+
+/** For the hands: one step at a time, large, with its own drawing and only its numbers. */
+export function BenchPage({ windowId }: { windowId: string }) {
+  const shade = useShadeOnPage(windowId);
+  const job = useJob();
+  useWakeLock();
+  return (
+    <>
+      <TopBar withJob>
+        <Link href={`/job/${job.id}`}>{job.name}</Link>
+        {shade ? <Link href={`/job/${job.id}/${windowId}`}>{shade.window.name}</Link> : null}
+        <span aria-current="page">Bench</span>
+      </TopBar>
+      {shade ? (
+        <ShadeContext value={shade}>
+          <Bench />
+        </ShadeContext>
+      ) : (
+        <main className="page page-narrow" id="main">
+          <h1>This window is gone</h1>
+        </main>
+      )}
+    </>
+  );
+}
+
+function Bench() {
+  const { plan, window } = useShade();
+  const done = new Set(window.ticks);
+  const firstOpen = plan.steps.findIndex((step) => !done.has(step.id));
+  const [at, setAt] = useState(Math.max(0, firstOpen));
+  const index = Math.min(at, plan.steps.length - 1);
+  const step = plan.steps[index];
+  useEffect(() => {
+    document.title = `Bench: ${window.name} · Shadewright`;
+  }, [window.name]);
+  useEffect(() => {
+    const onKeyDown = (event: KeyboardEvent) => {
+      if (event.target instanceof HTMLElement && event.target.closest("input, select, textarea, [role]"))
+        return;
+      if (event.key === "ArrowRight") setAt((before) => Math.min(plan.steps.length - 1, before + 1));
+      if (event.key === "ArrowLeft") setAt((before) => Math.max(0, before - 1));
+    };
+    addEventListener("keydown", onKeyDown);
+    return () => removeEventListener("keydown", onKeyDown);
+  }, [plan.steps.length]);
+  if (!step)
+    return (
+      <main className="page" id="main">
+        There are no steps.
+      </main>
+    );
+  return (
+    <main className="bench" id="main" data-control={plan.lift.controlSide}>
+      <StepText step={step} index={index} total={plan.steps.length} done={done.size} />
+      <div className="bench-drawing">{step.sheet ? <BenchDrawing kind={step.sheet} /> : null}</div>
+      <StepTools
+        step={step}
+        isDone={done.has(step.id)}
+        onBack={index > 0 ? () => setAt(index - 1) : undefined}
+        onNext={index < plan.steps.length - 1 ? () => setAt(index + 1) : undefined}
+      />
+    </main>
+  );
+}
+
+interface StepTextProps {
+  step: Step;
+  index: number;
+  total: number;
+  done: number;
+}
+
+function StepText({ step, index, total, done }: StepTextProps) {
+  return (
+    <article className="bench-step" aria-live="polite">
+      <p className="bench-where">
+        {CHAPTER_NAMES[step.chapter]} · step {index + 1} of {total} · {done} done
+      </p>
+      <h1>{step.title}</h1>
+      <p>{step.text}</p>
+      {step.check === undefined ? null : (
+        <p className="bench-check">
+          <b>Check:</b> {step.check}
+        </p>
+      )}
+      {step.caution === undefined ? null : (
+        <p className="bench-caution">
+          <b>Take care:</b> {step.caution}
+        </p>
+      )}
+      <StepNumbers step={step} />
+    </article>
+  );
+}
+
+interface StepToolsProps {
+  step: Step;
+  isDone: boolean;
+  onBack: (() => void) | undefined;
+  onNext: (() => void) | undefined;
+}
+
+function StepTools({ step, isDone, onBack, onNext }: StepToolsProps) {
+  const { window } = useShade();
+  const mine = useCanEdit();
+  const tick = () => {
+    tickStep(window.id, step.id, !isDone);
+    if (!isDone) onNext?.();
+  };
+  return (
+    <div className="bench-tools screen-only">
+      <button type="button" className="button" disabled={!onBack} onClick={onBack}>
+        Back
+      </button>
+      <button
+        type="button"
+        className="button button-main"
+        aria-pressed={isDone}
+        disabled={!mine}
+        onClick={tick}
+      >
+        {isDone ? "Not done after all" : "Done"}
+      </button>
+      <button type="button" className="button" disabled={!onNext} onClick={onNext}>
+        Next
+      </button>
+    </div>
+  );
+}

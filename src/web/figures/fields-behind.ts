@@ -1,0 +1,69 @@
+import type { Window } from "../../job/index.ts";
+
+/** Making settings that a figure rests on, by the figure's id; openings by their own names. */
+const BEHIND: Record<string, readonly string[]> = {
+  "measure.finished-width": [
+    "opening/widthsMm/0",
+    "opening/widthsMm/1",
+    "opening/widthsMm/2",
+    "mount/insideWidthOffMm",
+    "mount/overlapSideMm",
+  ],
+  "measure.finished-length": [
+    "opening/heightsMm/0",
+    "opening/heightsMm/1",
+    "opening/heightsMm/2",
+    "mount/insideLengthOffMm",
+    "mount/overlapAboveMm",
+    "mount/overlapBelowMm",
+  ],
+  "measure.board-length": ["mount/boardShorterMm"],
+  "shape.columns": ["columns/count", "columns/largestSpacingMm", "columns/edgeInsetMm"],
+  "shape.column-spacing": ["columns/count", "columns/edgeInsetMm"],
+  "shape.half-folds": ["fold/rows", "fold/largestSpacingMm"],
+  "shape.half-fold": ["fold/rows", "fold/spacingMm", "fold/skirtMm"],
+  "shape.fold": ["fold/rows", "fold/spacingMm", "fold/gradeStepMm"],
+  "shape.headrail": ["fold/headrailMm"],
+  "shape.raised-height": ["fold/headrailMm", "fold/stackMm", "fold/skirtMm"],
+  "shape.travel": ["fold/headrailMm", "fold/rows"],
+};
+
+/** Pointers of the fields that change a figure of this window, the nearest first. */
+export function fieldsBehind(figure: string, windowPointer: string, window: Window): string[] {
+  const known = BEHIND[figure] ?? byStage(figure);
+  return known
+    .filter((key) => applies(key, window))
+    .map((key) =>
+      key.startsWith("opening/") ? `${windowPointer}/${key}` : `${windowPointer}/shade/making/${key}`,
+    );
+}
+
+/** Only sides that were measured, and only the deductions of this mount. */
+function applies(key: string, { opening, shade }: Window): boolean {
+  const [place, name, index] = key.split("/");
+  if (place === "opening") {
+    const measured = name === "widthsMm" ? opening.widthsMm : opening.heightsMm;
+    return Number(index) < measured.length;
+  }
+  if (name?.startsWith("inside")) return shade.mount === "inside";
+  if (name?.startsWith("overlap")) return shade.mount === "outside";
+  return true;
+}
+
+/** Where no closer fields are named: cut sizes hang on hems, cords on tails and knots, boards on brackets. */
+function byStage(figure: string): readonly string[] {
+  if (/^cloth\..*-cut-width$/.test(figure)) return ["hems/sideTurnMm", "hems/sideTurns"];
+  if (/^cloth\..*-cut-length$/.test(figure))
+    return ["hems/bottomTurnMm", "hems/bottomTurns", "hems/boardAllowanceMm"];
+  if (/^rig\.(cord|tail)/.test(figure)) return ["lift/tailMm", "lift/knotsMm"];
+  if (/^rig\.seat/.test(figure)) return ["lift/seat", "lift/seatMm", "lift/straightRunMm"];
+  if (/^board\.fixing/.test(figure)) return ["board/bracketEndMm", "board/bracketSpacingMm"];
+  return [];
+}
+
+/** Every setting that is named here, for the test that each exists. */
+export function settingsNamed(): string[] {
+  return Object.values(BEHIND)
+    .flat()
+    .filter((key) => !key.startsWith("opening/"));
+}

@@ -1,0 +1,130 @@
+import { useEffect, useRef } from "react";
+import { figureText, type Working } from "../../account/index.ts";
+import { citeText, sourceOf } from "../../sources/index.ts";
+import { CloseIcon } from "../frame/icons.tsx";
+import { Field } from "../inputs/field.tsx";
+import { fieldAt } from "../settings/field-at.ts";
+import { SettingField } from "../settings/setting-field.tsx";
+import { useShade } from "../shade/shade-context.tsx";
+import { useUnits } from "../state/fields.ts";
+import { useCurrency } from "../state/parts.ts";
+import { pick, usePlanner } from "../state/store.ts";
+import { fieldsBehind } from "./fields-behind.ts";
+import "./working-slip.css";
+
+/** What stands behind a pressed figure: formula, values, source, and the fields that change it. */
+export function WorkingSlip() {
+  const picked = usePlanner((planner) => planner.view.picked);
+  const { workings, pointer, window } = useShade();
+  const slip = useRef<HTMLElement>(null);
+  const working = picked?.figure === undefined ? undefined : workings.get(picked.figure);
+  const fields = [
+    ...new Set([
+      ...(picked?.field === undefined ? [] : [picked.field]),
+      ...(picked?.figure === undefined ? [] : fieldsBehind(picked.figure, pointer, window)),
+    ]),
+  ];
+  const key = `${picked?.figure} ${picked?.field}`;
+  useReturningFocus(slip, picked ? key : undefined);
+  if (!picked || (!working && fields.length === 0)) return null;
+  return (
+    <aside
+      ref={slip}
+      className="slip"
+      tabIndex={-1}
+      aria-label={working ? `Working: ${working.label}` : "Change a figure"}
+    >
+      <button
+        type="button"
+        className="tool slip-close"
+        onClick={() => pick(undefined)}
+        aria-label="Close the slip"
+      >
+        <CloseIcon />
+      </button>
+      {working ? <WorkingText working={working} /> : null}
+      {fields.length > 0 ? (
+        <div className="slip-change">
+          <h3>{working ? "Change what it rests on" : "Change it"}</h3>
+          <div className="fields">
+            {fields.map((field) => (
+              <FieldAt key={field} pointer={field} />
+            ))}
+          </div>
+        </div>
+      ) : null}
+    </aside>
+  );
+}
+
+function FieldAt({ pointer }: { pointer: string }) {
+  const found = fieldAt(pointer);
+  if (!found) return null;
+  if ("setting" in found) return <SettingField scope={found.scope} {...found.setting} />;
+  return <Field pointer={pointer} spec={found.spec} {...(found.needed ? { needed: found.needed } : {})} />;
+}
+
+function WorkingText({ working }: { working: Working }) {
+  const units = useUnits();
+  const currency = useCurrency();
+  const write = (value: number, unit: Working["unit"]) => figureText(value, unit, units, currency);
+  const source = sourceOf(working.cite);
+  return (
+    <>
+      <h3 className="slip-title">{working.label}</h3>
+      <p className="slip-formula">
+        <var>{working.symbol}</var> = <FormulaText formula={working.formula} /> ={" "}
+        <strong>{write(working.value, working.unit)}</strong>
+      </p>
+      <table className="slip-values">
+        <caption className="hidden-words">Values in the formula</caption>
+        <tbody>
+          {working.inputs.map((input) => (
+            <tr key={input.symbol}>
+              <th scope="row">
+                <var>{input.symbol}</var>
+              </th>
+              <td className="slip-value">{write(input.value, input.unit)}</td>
+              <td>{input.label}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {working.note === undefined ? null : <p className="small">{working.note}</p>}
+      <p className="slip-source" data-kind={source.kind}>
+        Source: {citeText(working.cite)}
+      </p>
+    </>
+  );
+}
+
+/** Letters stand for quantities and slope; numbers and names of functions stand upright. */
+function FormulaText({ formula }: { formula: string }) {
+  const parts = formula.split(/([\p{L}][\p{L}\p{N}_₀-₉]*)/u);
+  return (
+    <span className="formula">
+      {parts.map((part, at) => {
+        const key = `${at} ${part}`;
+        const isName = at % 2 === 1;
+        const isFunction = isName && parts[at + 1]?.startsWith("(") === true && part.length > 1;
+        return isName && !isFunction ? <var key={key}>{part}</var> : <span key={key}>{part}</span>;
+      })}
+    </span>
+  );
+}
+
+/** Takes the focus when the slip opens, and gives it back to what was pressed when it closes. */
+function useReturningFocus(slip: React.RefObject<HTMLElement | null>, key: string | undefined) {
+  const from = useRef<Element | null>(null);
+  useEffect(() => {
+    if (key === undefined) {
+      const before = from.current;
+      from.current = null;
+      if (before?.isConnected && (before instanceof HTMLElement || before instanceof SVGElement))
+        before.focus();
+      return;
+    }
+    if (!slip.current?.contains(document.activeElement)) from.current = document.activeElement;
+    slip.current?.focus({ preventScroll: true });
+  }, [key, slip]);
+}

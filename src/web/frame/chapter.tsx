@@ -1,0 +1,48 @@
+import { type ReactNode, useState } from "react";
+import { openSection, usePlanner } from "../state/store.ts";
+import "./chapter.css";
+
+export interface ChapterProps {
+  number: number;
+  /** Name of the chapter in the store and on the page. */
+  id: string;
+  title: string;
+  /** The chapter in one sentence, its figures ready to press. */
+  sentence: ReactNode;
+  /** What stands under the sentence whether the chapter is open or not. */
+  always?: (open: boolean) => ReactNode;
+  children: ReactNode;
+}
+
+/** A part of a page that folds away to the sentence that states it. */
+export function Chapter({ number, id, title, sentence, always, children }: ChapterProps) {
+  const open = usePlanner((planner) => planner.view.open[id] === true);
+  // What was typed and cannot be read must not be lost when the chapter is folded away.
+  const [everOpen, setEverOpen] = useState(open);
+  if (open && !everOpen) setEverOpen(true);
+  return (
+    <section className="chapter" id={id} aria-labelledby={`${id}-title`} data-open={open || undefined}>
+      <h2 className="chapter-title" id={`${id}-title`}>
+        <button
+          type="button"
+          aria-expanded={open}
+          aria-controls={`${id}-body`}
+          onClick={() => openSection(id, !open)}
+        >
+          <span className="chapter-number" aria-hidden="true">
+            {number}
+          </span>
+          <span>{title}</span>
+          <span className="chapter-toggle" aria-hidden="true">
+            {open ? "fold away" : "change"}
+          </span>
+        </button>
+      </h2>
+      <div className="chapter-sentence">{sentence}</div>
+      {always?.(open)}
+      <div className="chapter-body" id={`${id}-body`} hidden={!open}>
+        {everOpen ? children : null}
+      </div>
+    </section>
+  );
+}

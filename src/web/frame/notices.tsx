@@ -1,0 +1,147 @@
+import { Link } from "wouter";
+import { takeRelease, useRelease } from "../offline/register.ts";
+import { saveJobFile } from "../persistence/job-file.ts";
+import { keepCopy, saveAgain, takeOver } from "../persistence/session.ts";
+import { usePlanner } from "../state/store.ts";
+import { dismissImport, useImport } from "./importing.ts";
+import "./notices.css";
+
+/** What the maker must know about the job's keeping, where it stands in the way of nothing. */
+export function Notices() {
+  return (
+    <div className="notices screen-only">
+      <SaveNotice />
+      <TabNotice />
+      <ImportNotice />
+      <ReleaseNotice />
+    </div>
+  );
+}
+
+function SaveNotice() {
+  const saving = usePlanner((planner) => planner.saving);
+  const job = usePlanner((planner) => planner.job);
+  if (saving.state !== "failed") return null;
+  const save = job ? (
+    <button type="button" className="button button-small button-main" onClick={() => void saveJobFile(job)}>
+      Save the job as a file
+    </button>
+  ) : null;
+  if (saving.trouble === "newer") {
+    return (
+      <div className="notice notice-stop" role="alert">
+        <p>
+          <strong>Not saved.</strong> Another tab has saved this job since. What you did here is still in this
+          tab.
+        </p>
+        <button type="button" className="button button-small button-main" onClick={() => void keepCopy()}>
+          Keep mine as a copy
+        </button>
+        {save}
+      </div>
+    );
+  }
+  return (
+    <div className="notice notice-stop" role="alert">
+      <p>
+        <strong>Not saved.</strong>{" "}
+        {saving.trouble === "full"
+          ? "This device has no room left for the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab, or make room and try again."
+          : "This browser does not keep the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab."}
+      </p>
+      {save}
+      <button type="button" className="button button-small" onClick={saveAgain}>
+        Try again
+      </button>
+    </div>
+  );
+}
+
+function TabNotice() {
+  const access = usePlanner((planner) => planner.access);
+  const failed = usePlanner((planner) => planner.saving.state === "failed");
+  if (access !== "elsewhere" || failed) return null;
+  return (
+    <div className="notice" role="status">
+      <p>
+        <strong>Open in another tab.</strong> This tab shows the job as it is edited there, and changes
+        nothing.
+      </p>
+      <button type="button" className="button button-small button-main" onClick={() => void takeOver()}>
+        Work here instead
+      </button>
+    </div>
+  );
+}
+
+function ImportNotice() {
+  const state = useImport();
+  switch (state.state) {
+    case "idle":
+      return null;
+    case "reading":
+      return (
+        <div className="notice" role="status">
+          <p>Reading {state.name}</p>
+        </div>
+      );
+    case "copied":
+      return (
+        <div className="notice" role="status">
+          <p>
+            The shelf held a job of this kind already, so the file {state.name} stands beside it as a copy.
+            Both are kept.
+          </p>
+          <DismissButton />
+        </div>
+      );
+    case "refused":
+      return (
+        <div className="notice notice-stop" role="alert">
+          <div>
+            <p>
+              <strong>{state.name} was not opened.</strong> Your own jobs are as they were.
+            </p>
+            <ul className="notice-issues">
+              {state.issues.map((issue) => (
+                <li key={`${issue.field} ${issue.wanted}`}>
+                  <b>{issue.field}</b> is {issue.given}; wanted: {issue.wanted}.
+                </li>
+              ))}
+            </ul>
+          </div>
+          <DismissButton />
+        </div>
+      );
+  }
+}
+
+function DismissButton() {
+  return (
+    <button type="button" className="button button-small" onClick={dismissImport}>
+      Close
+    </button>
+  );
+}
+
+function ReleaseNotice() {
+  const waiting = useRelease((release) => release.waiting);
+  if (!waiting) return null;
+  return (
+    <div className="notice" role="status">
+      <p>A newer Shadewright is ready.</p>
+      <button type="button" className="button button-small" onClick={takeRelease}>
+        Change to it
+      </button>
+    </div>
+  );
+}
+
+/** Stands where a job cannot be shown. */
+export function BackToShelf() {
+  return (
+    <Link href="/" className="button button-main">
+      To the shelf
+    </Link>
+  );
+}

@@ -1,0 +1,66 @@
+import { useEffect } from "react";
+import { useLocation } from "wouter";
+import { BenchPage } from "./bench/bench-page.tsx";
+import { BackToShelf } from "./frame/notices.tsx";
+import { TopBar } from "./frame/top-bar.tsx";
+import { DamagedJob } from "./job/damaged-job.tsx";
+import { JobPage } from "./job/job-page.tsx";
+import { closeSession, openSession } from "./persistence/session.ts";
+import { ShadePage } from "./shade/shade-page.tsx";
+import { usePlanner } from "./state/store.ts";
+
+/** The screens of one job. The job stays open in this tab while its address does. */
+export function JobRoutes({ jobId }: { jobId: string }) {
+  useEffect(() => {
+    void openSession(jobId);
+  }, [jobId]);
+  useEffect(() => () => void closeSession(), []);
+  useLeavingGuard();
+  const access = usePlanner((planner) => planner.access);
+  const openId = usePlanner((planner) => planner.job?.id);
+  const [location] = useLocation();
+  if (access === "missing") return <MissingJob />;
+  if (access === "damaged") return <DamagedJob />;
+  if (openId !== jobId) return <Opening />;
+  const [windowId, mode] = location.split("/").slice(3);
+  if (windowId === undefined || windowId === "") return <JobPage />;
+  const id = decodeURIComponent(windowId);
+  return mode === "bench" ? <BenchPage windowId={id} /> : <ShadePage windowId={id} />;
+}
+
+function Opening() {
+  return (
+    <>
+      <TopBar />
+      <main className="page" id="main" aria-busy="true">
+        <p className="quiet">Taking the job from the shelf</p>
+      </main>
+    </>
+  );
+}
+
+function MissingJob() {
+  return (
+    <>
+      <TopBar />
+      <main className="page page-narrow" id="main">
+        <h1>This job is not on the shelf</h1>
+        <p>It may have been taken off, or it stands on another device. A job file opens it anywhere.</p>
+        <p className="page-actions">
+          <BackToShelf />
+        </p>
+      </main>
+    </>
+  );
+}
+
+/** Asks before a tab is closed that holds something unsaved. */
+function useLeavingGuard() {
+  const unsaved = usePlanner((planner) => planner.saving.state !== "saved");
+  useEffect(() => {
+    if (!unsaved) return;
+    const onLeave = (event: BeforeUnloadEvent) => event.preventDefault();
+    addEventListener("beforeunload", onLeave);
+    return () => removeEventListener("beforeunload", onLeave);
+  }, [unsaved]);
+}

@@ -1,0 +1,75 @@
+import { CATALOGUE } from "../../job/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import { Field } from "../inputs/field.tsx";
+import { CLOTH_FIELDS, REPEAT_FIELDS } from "../settings/part-fields.ts";
+import { editField, useCanEdit, useField, useJob } from "../state/fields.ts";
+import { PartList } from "./part-list.tsx";
+
+/** A repeat to begin from, mm. */
+const FIRST_REPEAT = { verticalMm: 320, match: "straight" };
+
+export function ClothsChapter({ number }: { number: number }) {
+  const { cloths } = useJob();
+  return (
+    <Chapter
+      number={number}
+      id="cloths"
+      title="Cloths"
+      sentence={
+        cloths.length === 0
+          ? "None of your own yet; stand-ins are used."
+          : `${cloths.map((one) => one.name).join("; ")}.`
+      }
+    >
+      <PartList
+        kind="cloth"
+        pointer="/cloths"
+        catalogue={CATALOGUE.cloths}
+        fields={CLOTH_FIELDS}
+        needed={["name", "usableWidthMm", "massGsm"]}
+        more={(pointer) => <RepeatFields pointer={`${pointer}/repeat`} />}
+      />
+    </Chapter>
+  );
+}
+
+function RepeatFields({ pointer }: { pointer: string }) {
+  const repeat = useField(pointer);
+  const mine = useCanEdit();
+  if (repeat === undefined) {
+    return (
+      <p className="field-wide">
+        Plain.{" "}
+        <button
+          type="button"
+          className="button-plain"
+          disabled={!mine}
+          onClick={() => editField(pointer, FIRST_REPEAT, "Pattern repeat")}
+        >
+          It has a pattern that repeats
+        </button>
+      </p>
+    );
+  }
+  return (
+    <>
+      <Field
+        pointer={`${pointer}/verticalMm`}
+        spec={REPEAT_FIELDS.verticalMm}
+        needed="a repeat has a length"
+      />
+      <Field pointer={`${pointer}/horizontalMm`} spec={REPEAT_FIELDS.horizontalMm} />
+      <Field pointer={`${pointer}/match`} spec={REPEAT_FIELDS.match} needed="choose one" />
+      <p className="field-wide">
+        <button
+          type="button"
+          className="button-plain small"
+          disabled={!mine}
+          onClick={() => editField(pointer, undefined, "No pattern")}
+        >
+          It is plain after all
+        </button>
+      </p>
+    </>
+  );
+}

@@ -1,0 +1,128 @@
+import { moneyText } from "../../account/index.ts";
+import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import type { JobSummary } from "../state/job-summary.ts";
+
+const GROUPS: Record<ShoppingLine["group"], string> = {
+  cloth: "Cloth",
+  cord: "Cord",
+  hardware: "Hardware",
+  board: "Boards",
+  sundries: "Sundries",
+};
+
+/** What to buy and what it comes to. */
+export function CostChapter({ number, summary }: { number: number; summary: JobSummary | undefined }) {
+  const cost = summary?.cost;
+  return (
+    <Chapter
+      number={number}
+      id="cost"
+      title="Shopping and price"
+      sentence={
+        cost === undefined ? (
+          "Being reckoned."
+        ) : (
+          <>
+            {cost.shopping.length} things to buy. Materials {moneyText(cost.materials, cost.currency)}, work{" "}
+            {moneyText(cost.labourCost, cost.currency)}, in all <b>{moneyText(cost.total, cost.currency)}</b>
+            {cost.unpriced.length > 0 ? `, without ${cost.unpriced.length} that have no price` : ""}.
+          </>
+        )
+      }
+    >
+      {cost === undefined ? null : <CostTables cost={cost} />}
+    </Chapter>
+  );
+}
+
+function CostTables({ cost }: { cost: Cost }) {
+  const money = (amount: number | undefined) =>
+    amount === undefined ? "" : moneyText(amount, cost.currency);
+  return (
+    <>
+      <div className="table-room">
+        <table className="table">
+          <caption>To buy</caption>
+          <thead>
+            <tr>
+              <th scope="col">Thing</th>
+              <th scope="col">Needed</th>
+              <th scope="col">Buy</th>
+              <th scope="col" className="number">
+                Price
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {cost.shopping.map((line) => (
+              <tr key={line.id}>
+                <th scope="row">
+                  {line.label} <span className="quiet small">{GROUPS[line.group].toLowerCase()}</span>
+                </th>
+                <td>{line.needText}</td>
+                <td>{line.buyText}</td>
+                <td className="number">{money(line.cost) || "no price"}</td>
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row" colSpan={3}>
+                Materials
+              </th>
+              <td className="number">{money(cost.materials)}</td>
+            </tr>
+          </tfoot>
+        </table>
+      </div>
+      <div className="table-room">
+        <table className="table">
+          <caption>Work</caption>
+          <thead>
+            <tr>
+              <th scope="col">Task</th>
+              <th scope="col" className="number">
+                Minutes
+              </th>
+              <th scope="col" className="number">
+                Price
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {cost.labour.map((line) => (
+              <tr key={line.id}>
+                <th scope="row">{line.label}</th>
+                <td className="number">{Math.round(line.minutes)}</td>
+                <td className="number">{money(line.cost)}</td>
+              </tr>
+            ))}
+          </tbody>
+          <tfoot>
+            <tr>
+              <th scope="row" colSpan={2}>
+                Work
+              </th>
+              <td className="number">{money(cost.labourCost)}</td>
+            </tr>
+            {cost.tax > 0 ? (
+              <tr>
+                <th scope="row" colSpan={2}>
+                  Tax
+                </th>
+                <td className="number">{money(cost.tax)}</td>
+              </tr>
+            ) : null}
+            <tr>
+              <th scope="row" colSpan={2}>
+                In all
+              </th>
+              <td className="number">{money(cost.total)}</td>
+            </tr>
+          </tfoot>
+        </table>
+      </div>
+    </>
+  );
+}

@@ -1,0 +1,128 @@
+import { useMemo, useRef } from "react";
+import { Link } from "wouter";
+import { place, svgNodes } from "../../drawing/index.ts";
+import type { Job, Room } from "../../job/index.ts";
+import type { ShadePlan } from "../../plan/index.ts";
+import { lengthText } from "../../units/index.ts";
+import { RaiseSlider } from "../sheets/raise-slider.tsx";
+import { SvgElement } from "../sheets/svg-node.tsx";
+import { type Box, useBox } from "../sheets/use-box.ts";
+import { useJob } from "../state/fields.ts";
+import { shadePlanOf } from "../state/planning.ts";
+import { usePlanner } from "../state/store.ts";
+import { roomDrawing } from "./room-drawing.ts";
+import { useNear } from "./use-near.ts";
+import "./elevations.css";
+
+const PX_PER_MM = 4.3;
+const BETWEEN_MM = 350;
+
+/** All rooms with their windows to one scale, on one floor. */
+export function Elevations() {
+  const job = useJob();
+  const strip = useRef<HTMLDivElement>(null);
+  const box = useBox(strip);
+  const rooms = job.rooms
+    .map((room, index) => ({ room, index }))
+    .filter(({ room }) => room.windows.length > 0);
+  if (rooms.length === 0) {
+    return <p className="quiet elevations-empty">No windows yet. Add the first one below.</p>;
+  }
+  const scale = box ? commonScale(job, box) : undefined;
+  return (
+    <div className="elevations-plate">
+      <div className="elevations" ref={strip}>
+        {box && scale
+          ? rooms.map(({ room, index }) => (
+              <RoomElevation key={room.id} room={room} index={index} scale={scale} remPx={box.remPx} />
+            ))
+          : null}
+      </div>
+      <RaiseSlider />
+    </div>
+  );
+}
+
+/** Millimetres of paper for one of the wall, so that the widest room and the tallest window fit. */
+function commonScale(job: Job, { widthPx, remPx }: Box): number {
+  const paperPx = (PX_PER_MM * remPx) / 16;
+  let widest = 1;
+  let tallest = 1;
+  for (const { windows } of job.rooms) {
+    let width = 0;
+    for (const { opening } of windows) {
+      width += Math.max(...opening.widthsMm) + BETWEEN_MM;
+      const top = Math.max(...opening.heightsMm) + (opening.sillAboveFloorMm ?? 0);
+      tallest = Math.max(tallest, top);
+    }
+    widest = Math.max(widest, width);
+  }
+  const tallestPx = Math.min(24 * remPx, widthPx * 0.9);
+  return Math.min((widthPx - remPx) / widest, tallestPx / tallest) / paperPx;
+}
+
+interface RoomElevationProps {
+  room: Room;
+  index: number;
+  scale: number;
+  remPx: number;
+}
+
+function RoomElevation({ room, index, scale, remPx }: RoomElevationProps) {
+  const figure = useRef<HTMLElement>(null);
+  // A job of two thousand windows draws those in sight.
+  const near = useNear(figure);
+  return (
+    <figure className="elevation" ref={figure} aria-label={room.name}>
+      {near ? <RoomSvg room={room} index={index} scale={scale} pxPerMm={(PX_PER_MM * remPx) / 16} /> : null}
+      <figcaption>{room.name}</figcaption>
+    </figure>
+  );
+}
+
+function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remPx"> & { pxPerMm: number }) {
+  const job = useJob();
+  const raise = usePlanner((planner) => planner.view.raise);
+  const { placed, nodes, standing } = useMemo(() => {
+    const shades = room.windows.flatMap((_, window): ShadePlan[] => {
+      const shade = shadePlanOf(job, { room: index, window });
+      return shade ? [shade] : [];
+    });
+    const made = roomDrawing(room.name, shades, job.units, raise, true);
+    const onPaper = place(made.drawing, { scale });
+    return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: made.standing };
+  }, [job, room, index, raise, scale]);
+  const [x0, y0] = placed.originMm;
+  return (
+    <div
+      className="elevation-plate"
+      style={{ width: placed.widthMm * pxPerMm, height: placed.heightMm * pxPerMm }}
+    >
+      <svg
+        width={placed.widthMm * pxPerMm}
+        height={placed.heightMm * pxPerMm}
+        viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
+        aria-hidden="true"
+      >
+        {nodes.map((node, at) => (
+          // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names
+          <SvgElement key={at} node={node} />
+        ))}
+      </svg>
+      {standing.map(({ shade, xMm, topMm, widthMm, heightMm }) => (
+        <Link
+          key={shade.shadeId}
+          href={`/job/${job.id}/${shade.shadeId}`}
+          className="elevation-window"
+          aria-label={`${shade.windowName}, ${lengthText(widthMm, job.units)} by ${lengthText(heightMm, job.units)}`}
+          style={{
+            left: (xMm * scale + x0) * pxPerMm,
+            top: (topMm * scale + y0) * pxPerMm,
+            width: widthMm * scale * pxPerMm,
+            height: heightMm * scale * pxPerMm,
+          }}
+        />
+      ))}
+    </div>
+  );
+}

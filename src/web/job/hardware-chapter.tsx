@@ -1,0 +1,87 @@
+import { CATALOGUE } from "../../job/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import {
+  BAR_FIELDS,
+  BOARD_FIELDS,
+  CORD_FIELDS,
+  EYE_FIELDS,
+  LOCK_FIELDS,
+  RING_FIELDS,
+} from "../settings/part-fields.ts";
+import { useJob } from "../state/fields.ts";
+import { PartList } from "./part-list.tsx";
+
+/** Which fields make a part of each kind, and which it cannot be without. */
+const KINDS = [
+  {
+    key: "locks",
+    title: "Cord locks",
+    kind: "lock",
+    fields: LOCK_FIELDS,
+    needed: [
+      "name",
+      "housingLengthMm",
+      "housingWidthMm",
+      "housingHeightMm",
+      "dividerWires",
+      "cordsMax",
+      "screws",
+    ],
+  },
+  { key: "cords", title: "Cords", kind: "cord", fields: CORD_FIELDS, needed: ["name", "diameterMm"] },
+  {
+    key: "bars",
+    title: "Weight bars",
+    kind: "bar",
+    fields: BAR_FIELDS,
+    needed: ["name", "material", "widthMm", "thicknessMm"],
+  },
+  {
+    key: "ribs",
+    title: "Ribs",
+    kind: "rib",
+    fields: BAR_FIELDS,
+    needed: ["name", "material", "widthMm", "thicknessMm"],
+  },
+  {
+    key: "boards",
+    title: "Boards",
+    kind: "board",
+    fields: BOARD_FIELDS,
+    needed: ["name", "depthMm", "thicknessMm"],
+  },
+  { key: "rings", title: "Rings", kind: "ring", fields: RING_FIELDS, needed: ["name", "diameterMm"] },
+  {
+    key: "eyes",
+    title: "Screw eyes",
+    kind: "eye",
+    fields: EYE_FIELDS,
+    needed: ["name", "outsideDiameterMm"],
+  },
+] as const;
+
+export function HardwareChapter({ number }: { number: number }) {
+  const { hardware } = useJob();
+  const own = Object.values(hardware).reduce((sum, parts) => sum + (parts?.length ?? 0), 0);
+  return (
+    <Chapter
+      number={number}
+      id="hardware"
+      title="Hardware"
+      sentence={own === 0 ? "None of your own yet; stand-ins are used." : `${own} of your own.`}
+    >
+      {KINDS.map(({ key, title, kind, fields, needed }) => (
+        <details key={key} className="more-settings">
+          <summary>{title}</summary>
+          <PartList
+            kind={kind}
+            pointer={`/hardware/${key}`}
+            catalogue={CATALOGUE[key]}
+            fields={fields}
+            needed={needed}
+          />
+        </details>
+      ))}
+    </Chapter>
+  );
+}

@@ -1,0 +1,40 @@
+import { moneyText } from "../../account/index.ts";
+import { DEFAULT_RATES, type Rates, settleRates } from "../../job/index.ts";
+import { citeText } from "../../sources/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import { Field } from "../inputs/field.tsx";
+import { RATE_FIELDS } from "../settings/part-fields.ts";
+import { useJob } from "../state/fields.ts";
+
+const NAMES = Object.keys(RATE_FIELDS) as (keyof Rates)[];
+
+/** What an hour costs and how long things take. */
+export function RatesChapter({ number }: { number: number }) {
+  const { rates } = useJob();
+  const settled = settleRates(rates);
+  return (
+    <Chapter
+      number={number}
+      id="rates"
+      title="Rates and times"
+      sentence={
+        <>
+          An hour of work at {moneyText(settled.labourPerHour, settled.currency)}
+          {rates.labourPerHour === undefined ? ", a stand-in until you set your own" : ""}.
+        </>
+      }
+    >
+      <div className="fields">
+        {NAMES.map((name) => (
+          <Field
+            key={name}
+            pointer={`/rates/${name}`}
+            spec={RATE_FIELDS[name]}
+            fallback={DEFAULT_RATES[name].value}
+            origin={rates[name] === undefined ? `default: ${citeText(DEFAULT_RATES[name].cite)}` : "yours"}
+          />
+        ))}
+      </div>
+    </Chapter>
+  );
+}

@@ -1,0 +1,69 @@
+import { Link } from "wouter";
+import type { Room, Window } from "../../job/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import { Field } from "../inputs/field.tsx";
+import { text } from "../inputs/spec.ts";
+import { newId } from "../persistence/new-id.ts";
+import { useCanEdit, useJob } from "../state/fields.ts";
+import type { JobSummary } from "../state/job-summary.ts";
+import { edit } from "../state/store.ts";
+import { AddWindow } from "./add-window.tsx";
+import { WindowRow } from "./window-row.tsx";
+
+const ROOM_NAME = { ...text("Room", 120), required: true };
+const ROOM_NOTE = { ...text("Note", 4000), lines: true };
+
+/** Rooms and their windows: names, order, new ones. */
+export function RoomsChapter({ number, summary }: { number: number; summary: JobSummary | undefined }) {
+  const job = useJob();
+  const mine = useCanEdit();
+  const windows = job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
+  const addRoom = () => {
+    const room: Room = { id: newId("room"), name: `Room ${job.rooms.length + 1}`, windows: [] };
+    edit({ label: "Add a room", patch: [{ op: "add", path: "/rooms/-", value: room }] });
+  };
+  return (
+    <Chapter
+      number={number}
+      id="rooms"
+      title="Rooms and windows"
+      sentence={`${windows} ${windows === 1 ? "window" : "windows"} in ${job.rooms.length} ${job.rooms.length === 1 ? "room" : "rooms"}.`}
+    >
+      {job.rooms.map((room, r) => (
+        <div key={room.id} className="room-block">
+          <div className="fields">
+            <Field pointer={`/rooms/${r}/name`} spec={ROOM_NAME} needed="a room needs a name" />
+            <Field pointer={`/rooms/${r}/note`} spec={ROOM_NOTE} />
+          </div>
+          <ul className="window-list">
+            {room.windows.map((window: Window, w) => (
+              <WindowRow key={window.id} room={r} window={w} findings={summary?.findings ?? []} />
+            ))}
+          </ul>
+          <AddWindow room={r} />
+          {job.rooms.length > 1 ? (
+            <button
+              type="button"
+              className="button-plain small"
+              disabled={!mine}
+              onClick={() =>
+                edit({ label: `Remove ${room.name}`, patch: [{ op: "remove", path: `/rooms/${r}` }] })
+              }
+            >
+              Remove {room.name}
+              {room.windows.length > 0 ? ` with ${room.windows.length} windows` : ""}
+            </button>
+          ) : null}
+        </div>
+      ))}
+      <p>
+        <button type="button" className="button button-small" disabled={!mine} onClick={addRoom}>
+          Add a room
+        </button>{" "}
+        <Link href="/" className="small">
+          Back to the shelf
+        </Link>
+      </p>
+    </Chapter>
+  );
+}

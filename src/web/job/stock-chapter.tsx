@@ -1,0 +1,87 @@
+import type { Stock } from "../../job/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import { Field } from "../inputs/field.tsx";
+import { choice, part, run, size, text } from "../inputs/spec.ts";
+import { newId } from "../persistence/new-id.ts";
+import { editField, useCanEdit, useJob } from "../state/fields.ts";
+import { useParts } from "../state/parts.ts";
+import { edit } from "../state/store.ts";
+
+const CLOTH = part("Cloth", "cloths");
+const NAME = text("Name", 120);
+const WIDTH = size("Width", "where it is not the full width");
+const LENGTH = run("Length", 1, 1_000_000);
+
+type Kind = keyof Stock;
+
+/** What lies on the rack already, so that it need not be bought. */
+export function StockChapter({ number }: { number: number }) {
+  const { stock } = useJob();
+  const cloth = stock.cloth?.length ?? 0;
+  const lengths = stock.lengths?.length ?? 0;
+  return (
+    <Chapter
+      number={number}
+      id="stock"
+      title="On the rack"
+      sentence={
+        cloth + lengths === 0
+          ? "Nothing is at hand; everything is bought."
+          : `${cloth} pieces of cloth and ${lengths} lengths of cord, bar or board are at hand.`
+      }
+    >
+      <StockList kind="cloth" title="Bolts and remnants" />
+      <StockList kind="lengths" title="Cord, bars, ribs and boards" />
+    </Chapter>
+  );
+}
+
+function StockList({ kind, title }: { kind: Kind; title: string }) {
+  const { stock } = useJob();
+  const parts = useParts();
+  const mine = useCanEdit();
+  const list = stock[kind] ?? [];
+  const pointer = `/stock/${kind}`;
+  const runs = [...parts.cords, ...parts.bars, ...parts.ribs, ...parts.boards];
+  const PART = choice("What it is", Object.fromEntries(runs.map((one) => [one.id, one.name])));
+  const add = () => {
+    const first = kind === "cloth" ? { cloth: parts.cloths[0]?.id } : { part: runs[0]?.id };
+    const one = { id: newId("piece"), ...first, lengthMm: 1000 };
+    if (list.length === 0) editField(pointer, [one], `Add to the rack`);
+    else edit({ label: "Add to the rack", patch: [{ op: "add", path: `${pointer}/-`, value: one }] });
+  };
+  return (
+    <div>
+      <h3>{title}</h3>
+      {list.map((piece, at) => (
+        <div key={piece.id} className="part-card">
+          <div className="fields">
+            {kind === "cloth" ? (
+              <>
+                <Field pointer={`${pointer}/${at}/cloth`} spec={CLOTH} needed="choose one" />
+                <Field pointer={`${pointer}/${at}/widthMm`} spec={WIDTH} />
+              </>
+            ) : (
+              <Field pointer={`${pointer}/${at}/part`} spec={PART} needed="choose one" />
+            )}
+            <Field pointer={`${pointer}/${at}/lengthMm`} spec={LENGTH} needed="a length is needed here" />
+            {kind === "cloth" ? <Field pointer={`${pointer}/${at}/name`} spec={NAME} /> : null}
+          </div>
+          <button
+            type="button"
+            className="button-plain small"
+            disabled={!mine}
+            onClick={() =>
+              edit({ label: "Take off the rack", patch: [{ op: "remove", path: `${pointer}/${at}` }] })
+            }
+          >
+            Take off the rack
+          </button>
+        </div>
+      ))}
+      <button type="button" className="button-plain" disabled={!mine} onClick={add}>
+        Add a {kind === "cloth" ? "piece of cloth" : "length"}
+      </button>
+    </div>
+  );
+}

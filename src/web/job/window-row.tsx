@@ -1,0 +1,92 @@
+import { Link } from "wouter";
+import { type Finding, WEIGHTS } from "../../account/index.ts";
+import { lengthText } from "../../units/index.ts";
+import { WEIGHT_WORDS } from "../findings/finding-list.tsx";
+import { WeightIcon } from "../frame/icons.tsx";
+import { newId } from "../persistence/new-id.ts";
+import { useCanEdit, useJob } from "../state/fields.ts";
+import { edit } from "../state/store.ts";
+
+interface WindowRowProps {
+  room: number;
+  window: number;
+  findings: readonly Finding[];
+}
+
+/** One window: its opening, its heaviest finding, and its place in the row. */
+export function WindowRow({ room: r, window: w, findings }: WindowRowProps) {
+  const job = useJob();
+  const mine = useCanEdit();
+  const window = job.rooms[r]?.windows[w];
+  if (!window) return null;
+  const path = `/rooms/${r}/windows/${w}`;
+  const own = findings.filter((finding) => finding.shadeId === window.id);
+  const heaviest = WEIGHTS.find((weight) => own.some((finding) => finding.weight === weight));
+  const { widthsMm, heightsMm } = window.opening;
+  const copy = {
+    ...window,
+    id: newId("window"),
+    name: `${window.name} (copy)`.slice(0, 120),
+    ticks: undefined,
+  };
+  return (
+    <li className="window-row">
+      <Link href={`/job/${job.id}/${window.id}`}>{window.name}</Link>
+      <span className="quiet">
+        {lengthText(Math.min(...widthsMm), job.units)} × {lengthText(Math.min(...heightsMm), job.units)}
+      </span>
+      {heaviest === undefined ? null : (
+        <span className="small window-weight" data-weight={heaviest}>
+          <WeightIcon weight={heaviest} /> {own.filter((finding) => finding.weight === heaviest).length}{" "}
+          {WEIGHT_WORDS[heaviest].toLowerCase()}
+        </span>
+      )}
+      <span className="window-row-tools">
+        {w > 0 ? (
+          <button
+            type="button"
+            className="button-plain small"
+            disabled={!mine}
+            onClick={() =>
+              edit({
+                label: `Move ${window.name}`,
+                patch: [
+                  { op: "remove", path },
+                  { op: "add", path: `/rooms/${r}/windows/${w - 1}`, value: window },
+                ],
+              })
+            }
+          >
+            Move left<span className="hidden-words">: {window.name}</span>
+          </button>
+        ) : null}
+        <button
+          type="button"
+          className="button-plain small"
+          disabled={!mine}
+          onClick={() =>
+            edit({
+              label: `Copy ${window.name}`,
+              patch: [{ op: "add", path: `/rooms/${r}/windows/${w + 1}`, value: withoutUndefined(copy) }],
+            })
+          }
+        >
+          Copy<span className="hidden-words"> {window.name}</span>
+        </button>
+        <button
+          type="button"
+          className="button-plain small"
+          disabled={!mine}
+          onClick={() => edit({ label: `Remove ${window.name}`, patch: [{ op: "remove", path }] })}
+        >
+          Remove<span className="hidden-words"> {window.name}</span>
+        </button>
+      </span>
+    </li>
+  );
+}
+
+/** A copy as JSON has it: a shade of its own, without what is not there. */
+function withoutUndefined<V>(value: V): V {
+  return JSON.parse(JSON.stringify(value)) as V;
+}

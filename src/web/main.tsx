@@ -1,0 +1,21 @@
+import { createRoot } from "react-dom/client";
+import * as z from "zod";
+import "./style/fonts.css";
+import "./style/tokens.css";
+import "./style/base.css";
+import "./style/table.css";
+import { App } from "./app.tsx";
+import { registerServiceWorker } from "./offline/register.ts";
+import { applyTheme, usePreferences } from "./state/preferences.ts";
+
+// No code from text: the page's content policy forbids it.
+z.config({ jitless: true });
+
+applyTheme(usePreferences.getState().theme);
+usePreferences.subscribe(({ theme }) => applyTheme(theme));
+
+const root = document.getElementById("planner");
+if (!root) throw new Error("invalid page: no #planner");
+createRoot(root).render(<App />);
+
+registerServiceWorker();

@@ -1,0 +1,60 @@
+import { type DBSchema, type IDBPDatabase, openDB } from "idb";
+import type { Job } from "../../job/index.ts";
+import type { History } from "../state/history.ts";
+
+/** A job as it is kept, with its undo history. `revision` counts its saves, so that no tab overwrites another. */
+export interface StoredJob {
+  id: string;
+  revision: number;
+  savedAt: number;
+  job: Job;
+  history: History;
+}
+
+/** What the shelf shows before any job is opened. */
+export interface Card {
+  id: string;
+  name: string;
+  client?: string;
+  demo: boolean;
+  windows: number;
+  savedAt: number;
+}
+
+interface Shelf extends DBSchema {
+  jobs: { key: string; value: StoredJob };
+  cards: { key: string; value: Card };
+  marks: { key: string; value: boolean };
+}
+
+export type ShelfDatabase = IDBPDatabase<Shelf>;
+
+const NAME = "shadewright";
+const VERSION = 1;
+
+let opened: Promise<ShelfDatabase> | undefined;
+
+/** The shelf's database, opened once and again after it was lost. */
+export function shelfDatabase(): Promise<ShelfDatabase> {
+  opened ??= openDB<Shelf>(NAME, VERSION, {
+    upgrade(database) {
+      database.createObjectStore("jobs", { keyPath: "id" });
+      database.createObjectStore("cards", { keyPath: "id" });
+      database.createObjectStore("marks");
+    },
+    // A newer version in another tab must not wait for this one.
+    blocking: () => closeShelfDatabase(),
+    terminated: () => {
+      opened = undefined;
+    },
+  });
+  opened.catch(() => {
+    opened = undefined;
+  });
+  return opened;
+}
+
+export function closeShelfDatabase(): void {
+  opened?.then((database) => database.close()).catch(() => {});
+  opened = undefined;
+}

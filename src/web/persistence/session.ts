@@ -1,0 +1,183 @@
+import { type Job, type JobIssue, openJob } from "../../job/index.ts";
+import { EMPTY_HISTORY, type History } from "../state/history.ts";
+import { clearTable, layOut, setAccess, setSaving, usePlanner } from "../state/store.ts";
+import { Autosave, troubleOf } from "./autosave.ts";
+import type { StoredJob } from "./database.ts";
+import { readJob, type Snapshot, writeJob } from "./job-shelf.ts";
+import { newId } from "./new-id.ts";
+import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
+import { hearTabs, tellTabs } from "./tab-talk.ts";
+
+/** Jobs that could not be written when they were made: they live in this tab until they can. */
+const inMemory = new Map<string, StoredJob>();
+
+/** A job that is open in this tab: who may write it, and the writing itself. */
+class Session {
+  readonly jobId: string;
+  #lock: JobLock | undefined;
+  #autosave: Autosave | undefined;
+  #revision = 0;
+  #closed = false;
+  readonly #stops: (() => void)[] = [];
+
+  constructor(jobId: string) {
+    this.jobId = jobId;
+  }
+
+  async open(): Promise<void> {
+    this.#lock = await holdJob(this.jobId, () => this.#lost());
+    if (this.#closed) return this.#lock?.release();
+    if (!(await this.#load())) return;
+    this.#stops.push(
+      hearTabs((message) => {
+        if (!("jobId" in message) || message.jobId !== this.jobId) return;
+        if (message.kind === "yield") void this.#yield();
+        else if (!this.#lock && message.revision > this.#revision) void this.#follow();
+      }),
+    );
+    let edits = usePlanner.getState().edits;
+    this.#stops.push(
+      usePlanner.subscribe((planner) => {
+        if (planner.edits === edits || planner.job?.id !== this.jobId) return;
+        edits = planner.edits;
+        this.#autosave?.save({ job: planner.job, history: planner.history });
+      }),
+    );
+  }
+
+  /** Makes this tab the one that writes; the other saves and lets go. */
+  async takeOver(): Promise<void> {
+    if (this.#lock) return;
+    tellTabs({ kind: "yield", jobId: this.jobId });
+    this.#lock = await takeJob(this.jobId, () => this.#lost());
+    await this.#load();
+  }
+
+  /** Tries once more to write what is on the table. */
+  retry(): void {
+    const { job, history } = usePlanner.getState();
+    if (job?.id === this.jobId) this.#autosave?.save({ job, history });
+  }
+
+  async close(): Promise<void> {
+    this.#closed = true;
+    for (const stop of this.#stops) stop();
+    await this.#autosave?.settled();
+    this.#lock?.release();
+  }
+
+  /** Reads the job as the shelf has it. */
+  async #load(): Promise<boolean> {
+    const stored = await this.#read();
+    if (this.#closed) return false;
+    if (!stored) {
+      setAccess("missing");
+      return false;
+    }
+    const opened = openJob(stored.job);
+    if (!opened.ok) {
+      damaged = { stored: stored.job, issues: opened.issues };
+      setAccess("damaged");
+      return false;
+    }
+    this.#revision = stored.revision;
+    if (this.#lock) this.#autosave = this.#newAutosave(stored.revision);
+    layOut(opened.job, stored.history, this.#lock ? "mine" : "elsewhere");
+    if (this.#lock && inMemory.has(this.jobId)) this.retry();
+    return true;
+  }
+
+  async #read(): Promise<StoredJob | undefined> {
+    try {
+      return (await readJob(this.jobId)) ?? inMemory.get(this.jobId);
+    } catch {
+      return inMemory.get(this.jobId);
+    }
+  }
+
+  #newAutosave(revision: number): Autosave {
+    return new Autosave(revision, writeJob, (saving, saved) => {
+      this.#revision = saved;
+      setSaving(saving);
+      if (saving.state !== "saved") return;
+      inMemory.delete(this.jobId);
+      tellTabs({ kind: "saved", jobId: this.jobId, revision: saved });
+    });
+  }
+
+  /** Shows what the writing tab saved, unless something here was never written: that stays on the table. */
+  async #follow(): Promise<void> {
+    if (usePlanner.getState().saving.state !== "failed") await this.#load();
+  }
+
+  /** Another tab asks for the job: everything is saved first. */
+  async #yield(): Promise<void> {
+    if (!this.#lock) return;
+    setAccess("elsewhere");
+    await this.#autosave?.settled();
+    this.#autosave = undefined;
+    const lock = this.#lock;
+    this.#lock = undefined;
+    lock.release();
+  }
+
+  /** The lock was taken while this tab was too busy to answer. */
+  #lost(): void {
+    this.#lock = undefined;
+    this.#autosave = undefined;
+    if (!this.#closed) setAccess("elsewhere");
+  }
+}
+
+let session: Session | undefined;
+let damaged: { stored: unknown; issues: JobIssue[] } | undefined;
+
+/** Opens a job from the shelf in this tab; the one before is saved and let go. */
+export async function openSession(jobId: string): Promise<void> {
+  if (session?.jobId === jobId) return;
+  void session?.close();
+  session = new Session(jobId);
+  clearTable("opening");
+  await session.open();
+}
+
+export async function closeSession(): Promise<void> {
+  const closing = session;
+  session = undefined;
+  clearTable();
+  await closing?.close();
+}
+
+export function takeOver(): Promise<void> {
+  return session?.takeOver() ?? Promise.resolve();
+}
+
+export function saveAgain(): void {
+  session?.retry();
+}
+
+/** What stands on the shelf under the id of a job that cannot be read. */
+export function damagedJob(): typeof damaged {
+  return damaged;
+}
+
+/** Puts a new job on the shelf. Where there is no room it stays in this tab, and the tab says so. */
+export async function shelveJob(job: Job, history: History = EMPTY_HISTORY): Promise<void> {
+  const snapshot: Snapshot = { job, history };
+  try {
+    await writeJob(snapshot, 0);
+    tellTabs({ kind: "shelf" });
+  } catch (error) {
+    inMemory.set(job.id, { id: job.id, revision: 0, savedAt: Date.now(), ...snapshot });
+    setSaving({ state: "failed", trouble: troubleOf(error), detail: String(error) });
+  }
+}
+
+/** Puts what is on the table beside the job that another tab saved, and opens it. */
+export async function keepCopy(): Promise<void> {
+  const { job, history } = usePlanner.getState();
+  if (!job) return;
+  const copy: Job = { ...job, id: newId("job"), name: `${job.name} (copy)`.slice(0, 120) };
+  await shelveJob(copy, history);
+  location.hash = `/job/${copy.id}`;
+}

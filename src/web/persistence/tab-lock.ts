@@ -1,0 +1,50 @@
+/** Held by the one tab that may write a job. */
+export interface JobLock {
+  release(): void;
+}
+
+/** How long another tab has to save and let go before its lock is taken from it, ms. */
+const PATIENCE_MS = 1500;
+
+const lockName = (jobId: string) => `shadewright-job-${jobId}`;
+
+/** Where the browser has no locks the revision check alone keeps tabs from overwriting each other. */
+const UNLOCKED: JobLock = { release: () => {} };
+
+/** The lock of a job where it is free; undefined where another tab holds it. */
+export function holdJob(jobId: string, onLost: () => void): Promise<JobLock | undefined> {
+  return request(jobId, { ifAvailable: true }, onLost);
+}
+
+/** The lock of a job that another tab holds: waits a moment for it to let go, then takes it. */
+export async function takeJob(jobId: string, onLost: () => void): Promise<JobLock> {
+  const patience = AbortSignal.timeout(PATIENCE_MS);
+  try {
+    const lock = await request(jobId, { signal: patience }, onLost);
+    return lock ?? UNLOCKED;
+  } catch {
+    return (await request(jobId, { steal: true }, onLost)) ?? UNLOCKED;
+  }
+}
+
+function request(jobId: string, options: LockOptions, onLost: () => void): Promise<JobLock | undefined> {
+  if (!("locks" in navigator)) return Promise.resolve(UNLOCKED);
+  return new Promise((resolve, reject) => {
+    let granted = false;
+    let release = () => {};
+    const held = new Promise<void>((done) => {
+      release = done;
+    });
+    navigator.locks
+      .request(lockName(jobId), options, (lock) => {
+        if (lock === null) return resolve(undefined);
+        granted = true;
+        resolve({ release });
+        return held;
+      })
+      .catch((error: unknown) => {
+        if (granted) onLost();
+        else reject(error);
+      });
+  });
+}

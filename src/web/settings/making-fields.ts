@@ -1,0 +1,127 @@
+import type { Making, MakingGroup } from "../../job/index.ts";
+import { choice, count, type FieldSpec, length, part, size } from "../inputs/spec.ts";
+
+type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
+type Table = { [G in MakingGroup]: { [K in keyof Groups[G]]-?: FieldSpec } };
+
+const TURNS = { "1": "single", "2": "double" };
+
+/**
+ * Every making setting in the maker's words. The type asks for each setting of the schema,
+ * so that a new one cannot be left out of the planner.
+ */
+export const MAKING_FIELDS = {
+  mount: {
+    insideWidthOffMm: length("Taken off the width", "inside mount, both sides together"),
+    insideLengthOffMm: length("Taken off the length", "inside mount, at the sill"),
+    overlapSideMm: length("Overlap at each side", "outside mount"),
+    overlapAboveMm: length("Overlap above", "outside mount"),
+    overlapBelowMm: length("Overlap below", "outside mount"),
+    floorClearanceMm: length("Least gap above the floor"),
+    boardShorterMm: length("Board shorter than the shade", "both ends together"),
+    handClearanceMm: length("Gap kept to handles"),
+  },
+  fold: {
+    rule: choice("Rule for the rows", {
+      "half-fold": "Half folds, odd in number",
+      "no-headrail": "Half section at the hem, nothing kept at the head",
+      "even-fold": "Even folds from a stack height",
+    }),
+    rows: { ...count("Rows of rings", 1, 500), hint: "fixed number" },
+    spacingMm: size("Rows apart", "fixed spacing"),
+    largestSpacingMm: size("Rows at most apart"),
+    smallestSpacingMm: size("Rows at least apart"),
+    gradeStepMm: length("Each fold smaller by", "going up; 0 for even folds"),
+    headrailMm: length("Headrail allowance", "flat cloth above the gathered stack"),
+    skirtMm: length("Skirt", "hem band that shows below the raised stack"),
+    stackMm: size("Stack at most", "raised height"),
+    hemBarMm: length("Hem bar section", "even-fold rule"),
+    ringStackMm: length("Gathered rings", "height they take; even-fold rule"),
+  },
+  columns: {
+    count: count("Columns of rings", 2, 500, "fixed number"),
+    largestSpacingMm: size("Columns at most apart"),
+    edgeInsetMm: size("Edge columns in from the edge"),
+  },
+  hems: {
+    sideTurnMm: length("Side hem, one turn"),
+    sideTurns: { ...choice("Side hem turned", TURNS), numeric: true },
+    bottomTurnMm: length("Bottom hem, one turn"),
+    bottomTurns: { ...choice("Bottom hem turned", TURNS), numeric: true },
+    boardAllowanceMm: length("Cloth for the board", "beyond the top line"),
+    seamMm: length("Seam allowance", "on each piece at a join"),
+  },
+  lining: {
+    widthOverFinishedMm: length("Lining wider than the shade", "both sides together"),
+    lengthOverFinishedMm: length("Lining longer than the shade", "before pockets"),
+  },
+  ribs: {
+    kind: choice("Ribs", {
+      none: "none",
+      "lining-pocket": "in pockets of the lining",
+      "through-pocket": "in pockets through both layers",
+      "strip-pocket": "in strips sewn on",
+    }),
+    rib: part("Rib", "ribs"),
+    pocketMm: length("Depth of a pocket"),
+    shorterMm: length("Rib shorter than the shade"),
+  },
+  pattern: {
+    halfDropRule: choice("Half drop asks for", {
+      "whole-repeat-per-order": "one whole repeat more for the order",
+      "half-repeat-if-needed": "half a repeat more, where needed",
+    }),
+    placementRepeat: {
+      kind: "flag",
+      label: "One repeat more to place the motif",
+      yes: "bought",
+      no: "not bought",
+    },
+  },
+  lift: {
+    controlSide: choice("Control side", { left: "left", right: "right" }, "seen from the room"),
+    lock: part("Cord lock", "locks"),
+    cord: part("Cord", "cords"),
+    eye: part("Screw eye", "eyes"),
+    ring: part("Ring", "rings"),
+    seat: choice("Lock sits", {
+      auto: "wherever it pulls least",
+      between: "between the last two eyes",
+      outside: "outside the last eye",
+    }),
+    seatMm: length("Lock’s centre fixed at", "from the left finished edge, seen from the room"),
+    straightRunMm: length("Straight run before the lock", "at least"),
+    tailMm: length("Cord below the lock", "shade lowered"),
+    knotsMm: length("For knots and threading", "each cord"),
+    cleatAboveFloorMm: length("Cleat above the floor"),
+  },
+  board: {
+    section: part("Board", "boards"),
+    bar: part("Weight bar", "bars"),
+    barShorterMm: length("Bar shorter than the shade"),
+    attachment: choice("Shade held to the board by", {
+      staple: "staples",
+      "hook-and-loop": "hook-and-loop tape",
+    }),
+    substrate: choice("Screwed into", {
+      unknown: "not known yet",
+      timber: "timber",
+      masonry: "masonry",
+      "hollow-wall": "a hollow wall",
+    }),
+    bracketEndMm: length("First bracket from the end", "at most"),
+    bracketSpacingMm: size("Brackets apart", "at most"),
+  },
+} satisfies Table;
+
+export const MAKING_GROUP_NAMES: Record<MakingGroup, string> = {
+  mount: "Deductions and overlaps",
+  fold: "Rows and folds",
+  columns: "Columns",
+  hems: "Hems and allowances",
+  lining: "Lining",
+  ribs: "Ribs",
+  pattern: "Pattern",
+  lift: "Lift",
+  board: "Board and bar",
+};

@@ -1,0 +1,145 @@
+import type { Bar, Board, Cloth, Cord, CordLock, Eye, Rates, Repeat, Ring } from "../../job/index.ts";
+import {
+  choice,
+  count,
+  type FieldSpec,
+  fine,
+  money,
+  number,
+  percent,
+  perRun,
+  run,
+  size,
+  text,
+} from "../inputs/spec.ts";
+
+type Fields<T> = { [K in Exclude<keyof T, "id" | "demo">]-?: FieldSpec };
+
+const NAME = { ...text("Name", 120), required: true };
+const NOTE = { ...text("Note", 4000), lines: true };
+const PRICE = money("Price of one");
+const GSM_PER_OZ_YD2 = 33.90575;
+
+/** Fields of a cloth that stand beside its repeat. */
+export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat"> = {
+  name: NAME,
+  usableWidthMm: size("Usable width", "selvedges taken off"),
+  massGsm: {
+    kind: "number",
+    label: "Weight",
+    min: 1,
+    max: 3000,
+    metric: { factor: 1, unit: "g/m²" },
+    imperial: { factor: 1 / GSM_PER_OZ_YD2, unit: "oz/yd²" },
+  },
+  thicknessMm: fine("Thickness", 0.01, 50),
+  shrinkLength: percent("Shrinks along the length", "still to come"),
+  shrinkWidth: percent("Shrinks across the width", "still to come"),
+  pricePerM: perRun("Price", 1e7, "¤"),
+  soldByMm: size("Sold by", "smallest step off the bolt"),
+  note: NOTE,
+};
+
+export const REPEAT_FIELDS: Fields<Repeat> = {
+  verticalMm: size("Repeat along the length"),
+  horizontalMm: size("Repeat across the width"),
+  match: choice("Neighbouring widths match", {
+    straight: "straight across",
+    "half-drop": "half a repeat lower",
+  }),
+};
+
+export const LOCK_FIELDS: Fields<CordLock> = {
+  name: NAME,
+  dividerWires: count("Divider wires", 0, 12, "slots are one more"),
+  cordsMax: count("Cords at most", 1, 40),
+  cordMinMm: fine("Thinnest cord", 0.3, 6),
+  cordMaxMm: fine("Thickest cord", 0.3, 6),
+  cordNominalMm: fine("Cord it is made for", 0.3, 6, "where no range is stated"),
+  thinCordMm: fine("Thin cord", 0.3, 6, "this or thinner: inner slots only"),
+  thinCordsMax: count("Thin cords at most", 1, 40),
+  endGapMm: fine("Gap at the roller’s end", 0, 6, "by feeler"),
+  rollerDiameterMm: fine("Roller diameter", 2, 40),
+  housingLengthMm: fine("Housing along the board"),
+  housingWidthMm: fine("Housing across the board"),
+  housingHeightMm: fine("Housing height"),
+  screws: count("Screws", 1, 6),
+  massG: number("Weight", 0, 2000, "g"),
+  price: PRICE,
+  note: NOTE,
+};
+
+export const CORD_FIELDS: Fields<Cord> = {
+  name: NAME,
+  diameterMm: fine("Diameter", 0.3, 6),
+  massGPerM: number("Weight of a metre", 0, 100, "g"),
+  breakingN: number("Breaking strength", 1, 20_000, "N", "as stated by its maker"),
+  pricePerM: perRun("Price", 1e7, "¤"),
+  spoolMm: run("On one spool", 100, 5_000_000),
+  price: { ...PRICE, label: "Price of a spool" },
+  note: NOTE,
+};
+
+export const BAR_FIELDS: Fields<Bar> = {
+  name: NAME,
+  material: choice("Material", {
+    steel: "steel",
+    aluminium: "aluminium",
+    wood: "wood",
+    plastic: "plastic",
+  }),
+  widthMm: fine("Face"),
+  thicknessMm: fine("Thickness"),
+  round: { kind: "flag", label: "Section", yes: "round", no: "flat" },
+  massGPerM: number("Weight of a metre", 1, 20_000, "g", "weighed; else from section and material"),
+  stockMm: run("Sold in lengths of", 0.01, 20_000),
+  price: PRICE,
+  note: NOTE,
+};
+
+export const BOARD_FIELDS: Fields<Board> = {
+  name: NAME,
+  depthMm: size("Depth", "from the wall or glass into the room"),
+  thicknessMm: size("Thickness"),
+  densityKgM3: number("Density", 100, 1500, "kg/m³"),
+  stockMm: run("Sold in lengths of", 0.01, 20_000),
+  price: PRICE,
+  note: NOTE,
+};
+
+export const RING_FIELDS: Fields<Ring> = {
+  name: NAME,
+  diameterMm: fine("Diameter"),
+  massG: number("Weight of one", 0, 100, "g"),
+  packOf: count("In a pack", 1, 10_000),
+  price: { ...PRICE, label: "Price of a pack" },
+  note: NOTE,
+};
+
+export const EYE_FIELDS: Fields<Eye> = {
+  name: NAME,
+  outsideDiameterMm: fine("Outside diameter"),
+  friction: number("Friction of cord on it", 0, 1, "", "coefficient"),
+  packOf: count("In a pack", 1, 10_000),
+  price: { ...PRICE, label: "Price of a pack" },
+  note: NOTE,
+};
+
+export const RATE_FIELDS: { [K in keyof Required<Rates>]: FieldSpec } = {
+  currency: {
+    ...text("Currency", 3, "three letters of ISO 4217"),
+    required: true,
+    pattern: /^[A-Z]{3}$/,
+    wanted: "three capital letters of ISO 4217, such as USD",
+  },
+  labourPerHour: money("An hour of work"),
+  measureMin: number("Measuring a window", 0, 10_000, "min"),
+  cutMinPerWidth: number("Cutting one width", 0, 10_000, "min"),
+  sewMinPerM: perRun("Hemming and joining", 10_000, "min"),
+  ringMin: number("Sewing one ring", 0, 10_000, "min"),
+  rigMinPerCord: number("Threading and levelling one cord", 0, 10_000, "min"),
+  boardMin: number("Making and covering a board", 0, 10_000, "min"),
+  hangMin: number("Hanging one shade", 0, 10_000, "min"),
+  wasteShare: percent("Extra on plain cloth"),
+  taxShare: percent("Tax"),
+};

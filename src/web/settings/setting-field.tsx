@@ -1,0 +1,80 @@
+import { memo, type ReactNode } from "react";
+import { DEFAULTS, isWorkedOut, type MakingGroup } from "../../job/index.ts";
+import { citeText, type Sourced } from "../../sources/index.ts";
+import { Field } from "../inputs/field.tsx";
+import type { FieldSpec } from "../inputs/spec.ts";
+import { editField, useCanEdit, useField } from "../state/fields.ts";
+import { MAKING_FIELDS } from "./making-fields.ts";
+
+type Entry = Sourced<unknown> | Extract<Parameters<typeof isWorkedOut>[0], { workedOut: true }>;
+
+export interface SettingFieldProps {
+  /** Pointer of the making: of a shade, or `/workshop`. */
+  scope: string;
+  group: MakingGroup;
+  name: string;
+  /** What the shade came to, where the setting is worked out. */
+  worked?: unknown;
+}
+
+/** One making setting: the maker's own value, or what stands in for it and who says so. */
+export const SettingField = memo(function SettingField({ scope, group, name, worked }: SettingFieldProps) {
+  const pointer = `${scope}/${group}/${name}`;
+  const spec = (MAKING_FIELDS[group] as Record<string, FieldSpec>)[name];
+  const entry = (DEFAULTS[group] as Record<string, Entry>)[name];
+  const own = useField(pointer);
+  const habit = useField(`/workshop/${group}/${name}`);
+  if (!spec || !entry) throw new Error(`invalid setting: ${group}.${name}`);
+  const ofShade = scope !== "/workshop";
+  const standIn = isWorkedOut(entry) ? worked : entry.value;
+  return (
+    <Field
+      pointer={pointer}
+      spec={spec}
+      fallback={ofShade ? (habit ?? standIn) : standIn}
+      origin={
+        own !== undefined ? (
+          <Own
+            pointer={pointer}
+            label={spec.label}
+            word={ofShade ? "yours, for this shade" : "the workshop’s"}
+          />
+        ) : ofShade && habit !== undefined ? (
+          <Origin word="workshop" />
+        ) : (
+          <Origin word={isWorkedOut(entry) ? "worked out" : "default"} why={whyText(entry)} />
+        )
+      }
+    />
+  );
+});
+
+function whyText(entry: Entry): string {
+  return isWorkedOut(entry) ? entry.why : citeText(entry.cite);
+}
+
+function Origin({ word, why }: { word: string; why?: string }): ReactNode {
+  return (
+    <>
+      <b className="origin-word">{word}</b>
+      {why === undefined ? null : `: ${why}`}
+    </>
+  );
+}
+
+function Own({ pointer, label, word }: { pointer: string; label: string; word: string }): ReactNode {
+  const mine = useCanEdit();
+  return (
+    <>
+      <b className="origin-word origin-own">{word}</b>{" "}
+      <button
+        type="button"
+        className="button-plain small"
+        disabled={!mine}
+        onClick={() => editField(pointer, undefined, `${label}: back to the default`)}
+      >
+        take it back<span className="hidden-words">: {label}</span>
+      </button>
+    </>
+  );
+}

@@ -1,0 +1,39 @@
+import { LengthFig } from "../../figures/fig.tsx";
+import { Section } from "../section.tsx";
+import { MoreSettings, Settings } from "../setting-group.tsx";
+import { useShade } from "../shade-context.tsx";
+import { countText } from "./shape-section.tsx";
+
+const FIRST = ["section", "bar", "attachment", "substrate"] as const;
+
+export function BoardSection() {
+  return (
+    <Section number={5} id="board" title="Board" stages={["board"]} sentence={<BoardSentence />}>
+      <div className="fields">
+        <Settings group="board" names={FIRST} />
+      </div>
+      <MoreSettings group="board" but={FIRST} title="More on board and bar" />
+    </Section>
+  );
+}
+
+function BoardSentence() {
+  const { board } = useShade().plan;
+  return (
+    <>
+      {board.sectionName}, <LengthFig id="measure.board-length" mm={board.lengthMm} /> long, with{" "}
+      {countText(board.eyes.length, "screw eye")},{" "}
+      {board.fixing === "brackets"
+        ? `on ${countText(board.brackets.length, "bracket")}`
+        : `screwed up at ${countText(board.brackets.length, "place")}`}{" "}
+      into {board.screws.into}.
+      {board.barLengthMm === undefined ? null : (
+        <>
+          {" "}
+          {board.barName ?? "Weight bar"}, <LengthFig id="board.bar-length" mm={board.barLengthMm} />, in the
+          hem.
+        </>
+      )}
+    </>
+  );
+}

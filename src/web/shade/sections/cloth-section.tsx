@@ -1,0 +1,127 @@
+import { Link } from "wouter";
+import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade/index.ts";
+import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
+import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { Field } from "../../inputs/field.tsx";
+import { part } from "../../inputs/spec.ts";
+import { useJob, useUnits } from "../../state/fields.ts";
+import { useParts } from "../../state/parts.ts";
+import { look } from "../../state/store.ts";
+import { Section } from "../section.tsx";
+import { MoreSettings, Settings } from "../setting-group.tsx";
+import { useShade } from "../shade-context.tsx";
+import { countText } from "./shape-section.tsx";
+
+const LAYER_SPECS: Record<Layer, ReturnType<typeof part>> = {
+  face: part("Face", "cloths"),
+  interlining: part("Interlining", "cloths", "none"),
+  blackout: part("Blackout", "cloths", "none"),
+  lining: part("Lining", "cloths", "none, unlined"),
+};
+const FALLBACK: Record<Layer, string | null> = {
+  face: "plain-cotton",
+  interlining: null,
+  blackout: null,
+  lining: "cotton-lining",
+};
+
+export function ClothSection() {
+  const { pointer } = useShade();
+  const job = useJob();
+  return (
+    <Section number={3} id="cloth" title="Cloth" stages={["cloth"]} sentence={<ClothSentence />}>
+      <div className="fields">
+        {LAYERS.map((layer) => (
+          <Field
+            key={layer}
+            pointer={`${pointer}/shade/${layer}`}
+            spec={LAYER_SPECS[layer]}
+            fallback={FALLBACK[layer]}
+            origin={<ClothFacts layer={layer} />}
+          />
+        ))}
+        <Settings group="ribs" names={["kind"]} />
+      </div>
+      <p>
+        <Link href={`/job/${job.id}`} onClick={() => look({ jump: "cloths" })}>
+          Cloths: add your own, or change widths, repeats and prices
+        </Link>
+      </p>
+      <CutSizes />
+      <MoreSettings group="hems" />
+      <MoreSettings group="lining" />
+      <MoreSettings group="ribs" but={["kind"]} />
+      <MoreSettings group="pattern" />
+    </Section>
+  );
+}
+
+function ClothSentence() {
+  const { cloth } = useShade().plan;
+  const units = useUnits();
+  const [face, ...others] = cloth.layers;
+  if (!face) return <>No cloth yet.</>;
+  return (
+    <>
+      {face.clothName}, <Fig id="cloth.face-widths">{countText(face.widths, "width")}</Fig>, cut{" "}
+      <LengthFig id="cloth.face-cut-width" mm={face.cutWidthMm} /> ×{" "}
+      <LengthFig id="cloth.face-cut-length" mm={face.cutLengthMm} />; buy{" "}
+      <Fig id="cloth.face-buy">{clothLengthText(face.buyMm, units)}</Fig>.
+      {others.map((layer) => (
+        <span key={layer.layer}>
+          {" "}
+          {LAYER_NAMES[layer.layer]} {layer.clothName}, buy{" "}
+          <Fig id={`cloth.${layer.layer}-buy`}>{clothLengthText(layer.buyMm, units)}</Fig>.
+        </span>
+      ))}
+      {others.length === 0 ? " Unlined." : null}
+    </>
+  );
+}
+
+/** Width, weight and repeat of the cloth that a layer is cut from. */
+function ClothFacts({ layer }: { layer: Layer }) {
+  const { plan } = useShade();
+  const parts = useParts();
+  const units = useUnits();
+  const cut = plan.cloth.layers.find((one) => one.layer === layer);
+  const cloth = parts.cloths.find((one) => one.id === cut?.clothId);
+  if (!cloth) return null;
+  return (
+    <>
+      {lengthText(cloth.usableWidthMm, units)} usable, {arealMassText(cloth.massGsm, units)}
+      {cloth.repeat
+        ? `, repeat ${lengthText(cloth.repeat.verticalMm, units)}${cloth.repeat.match === "half-drop" ? ", half drop" : ""}`
+        : ", plain"}
+    </>
+  );
+}
+
+/** Every piece to cut. */
+function CutSizes() {
+  const { cloth } = useShade().plan;
+  const units = useUnits();
+  return (
+    <table className="table">
+      <caption>To cut</caption>
+      <thead>
+        <tr>
+          <th scope="col">Piece</th>
+          <th scope="col">Width</th>
+          <th scope="col">Length</th>
+        </tr>
+      </thead>
+      <tbody>
+        {cloth.layers.flatMap((layer) =>
+          layer.panels.map((panel) => (
+            <tr key={panel.id}>
+              <th scope="row">{panel.label}</th>
+              <td>{lengthText(panel.widthMm, units)}</td>
+              <td>{lengthText(panel.lengthMm, units)}</td>
+            </tr>
+          )),
+        )}
+      </tbody>
+    </table>
+  );
+}

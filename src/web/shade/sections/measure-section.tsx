@@ -1,0 +1,117 @@
+import type { Mount } from "../../../job/index.ts";
+import { lengthText } from "../../../units/index.ts";
+import { LengthFig } from "../../figures/fig.tsx";
+import { Field } from "../../inputs/field.tsx";
+import { Segments } from "../../inputs/segments.tsx";
+import { fieldAt } from "../../settings/field-at.ts";
+import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
+import { Diagonals } from "../diagonals.tsx";
+import { Obstructions } from "../obstructions.tsx";
+import { Section } from "../section.tsx";
+import { MoreSettings } from "../setting-group.tsx";
+import { useShade } from "../shade-context.tsx";
+
+const MOUNT_NAMES: Record<Mount, string> = {
+  inside: "Inside",
+  outside: "Outside",
+  "to-size": "To size",
+};
+
+export function MeasureSection() {
+  const { plan, pointer, window } = useShade();
+  const { mount } = window.shade;
+  return (
+    <Section number={1} id="measure" title="Measure" stages={["measure"]} sentence={<MeasureSentence />}>
+      <Segments<Mount>
+        label="Hung"
+        options={MOUNT_NAMES}
+        value={mount}
+        onChange={(chosen) => editField(`${pointer}/shade/mount`, chosen, "Mount")}
+        readOnly={!useCanEdit()}
+      />
+      <Sides
+        of="widthsMm"
+        given={window.opening.widthsMm.length}
+        pointer={pointer}
+        single={mount === "to-size"}
+      />
+      <Sides
+        of="heightsMm"
+        given={window.opening.heightsMm.length}
+        pointer={pointer}
+        single={mount === "to-size"}
+      />
+      {mount === "to-size" ? null : <Diagonals pointer={`${pointer}/opening/diagonalsMm`} />}
+      <div className="fields">
+        <OpeningField pointer={`${pointer}/opening/recessDepthMm`} />
+        <OpeningField pointer={`${pointer}/opening/sillAboveFloorMm`} />
+      </div>
+      <Obstructions pointer={`${pointer}/opening/obstructions`} />
+      {plan.size.toMeasure.length > 0 ? (
+        <p className="quiet">Still to measure: {plan.size.toMeasure.join("; ")}.</p>
+      ) : null}
+      <MoreSettings group="mount" />
+    </Section>
+  );
+}
+
+function MeasureSentence() {
+  const { plan, window } = useShade();
+  const units = useUnits();
+  const { size, mount } = plan;
+  const words: Record<Mount, string> = {
+    inside: "Inside mount",
+    outside: "Outside mount",
+    "to-size": "Made to size",
+  };
+  return (
+    <>
+      {words[mount]}
+      {mount === "to-size"
+        ? ", "
+        : `, opening ${lengthText(size.openingWidthMm, units)} × ${lengthText(size.openingHeightMm, units)}, finished `}
+      <LengthFig id="measure.finished-width" mm={size.finishedWidthMm} /> ×{" "}
+      <LengthFig id="measure.finished-length" mm={size.finishedLengthMm} />
+      {size.outOfSquareMm === undefined || window.opening.diagonalsMm === undefined
+        ? ""
+        : size.outOfSquareMm < 0.5
+          ? ", square"
+          : `, square within ${lengthText(size.outOfSquareMm, units)}`}
+      .
+    </>
+  );
+}
+
+/** One to three measures of a side; the next can be given once the one before it is. */
+function Sides({
+  of,
+  given,
+  pointer,
+  single,
+}: {
+  of: "widthsMm" | "heightsMm";
+  given: number;
+  pointer: string;
+  single: boolean;
+}) {
+  const shown = single ? 1 : Math.min(3, given + 1);
+  return (
+    <div className="fields fields-three">
+      {[0, 1, 2].slice(0, Math.max(shown, given)).map((index) => (
+        <OpeningField
+          key={index}
+          pointer={`${pointer}/opening/${of}/${index}`}
+          // An emptied field would let the ones after it move up into its place.
+          {...(index < given - 1 && index > 0 ? { needed: "empty the one after it first" } : {})}
+        />
+      ))}
+    </div>
+  );
+}
+
+function OpeningField({ pointer, needed }: { pointer: string; needed?: string }) {
+  const found = fieldAt(pointer);
+  if (!found || !("spec" in found)) return null;
+  const asked = needed ?? found.needed;
+  return <Field pointer={pointer} spec={found.spec} {...(asked === undefined ? {} : { needed: asked })} />;
+}

@@ -1,0 +1,47 @@
+import type { ReactNode } from "react";
+import type { MakingGroup } from "../../job/index.ts";
+import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
+import { SettingField } from "../settings/setting-field.tsx";
+import { useShade } from "./shade-context.tsx";
+import { workedOut } from "./worked-out.ts";
+
+interface SettingsProps {
+  group: MakingGroup;
+  names: readonly string[];
+}
+
+/** Some settings of one group, side by side. */
+export function Settings({ group, names }: SettingsProps) {
+  const { plan, pointer } = useShade();
+  return names.map((name) => (
+    <SettingField
+      key={name}
+      scope={`${pointer}/shade/making`}
+      group={group}
+      name={name}
+      worked={workedOut(plan, group, name)}
+    />
+  ));
+}
+
+interface MoreProps {
+  group: MakingGroup;
+  /** Settings that already stand above. */
+  but?: readonly string[];
+  title?: string;
+  before?: ReactNode;
+}
+
+/** The rest of a group, folded away until it is wanted. */
+export function MoreSettings({ group, but = [], title = MAKING_GROUP_NAMES[group] }: MoreProps) {
+  const names = Object.keys(MAKING_FIELDS[group]).filter((name) => !but.includes(name));
+  if (names.length === 0) return null;
+  return (
+    <details className="more-settings">
+      <summary>{title}</summary>
+      <div className="fields">
+        <Settings group={group} names={names} />
+      </div>
+    </details>
+  );
+}

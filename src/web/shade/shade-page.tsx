@@ -1,0 +1,110 @@
+import { useEffect, useMemo } from "react";
+import { Link } from "wouter";
+import { Colophon } from "../frame/colophon.tsx";
+import { BackToShelf } from "../frame/notices.tsx";
+import { TopBar } from "../frame/top-bar.tsx";
+import { Field } from "../inputs/field.tsx";
+import { text } from "../inputs/spec.ts";
+import { Stage } from "../sheets/stage.tsx";
+import { useJob } from "../state/fields.ts";
+import { placeOf, shadePlanOf } from "../state/planning.ts";
+import { BoardSection } from "./sections/board-section.tsx";
+import { ClothSection } from "./sections/cloth-section.tsx";
+import { LiftSection } from "./sections/lift-section.tsx";
+import { MakeSection } from "./sections/make-section.tsx";
+import { MeasureSection } from "./sections/measure-section.tsx";
+import { SafetySection } from "./sections/safety-section.tsx";
+import { ShapeSection } from "./sections/shape-section.tsx";
+import { ShadeContext, type ShadeOnPage, useShade, workingsById } from "./shade-context.tsx";
+import "./shade-page.css";
+
+/** The shade in `windowId` of the open job; undefined where the job has no such window. */
+export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
+  const job = useJob();
+  return useMemo(() => {
+    const place = placeOf(job, windowId);
+    const plan = place && shadePlanOf(job, place);
+    const window = place && job.rooms[place.room]?.windows[place.window];
+    if (!plan || !window) return undefined;
+    return {
+      plan,
+      window,
+      pointer: `/rooms/${place.room}/windows/${place.window}`,
+      workings: workingsById(plan.workings),
+    };
+  }, [job, windowId]);
+}
+
+/** One shade on one page, in the order of the work, beside its live drawing. */
+export function ShadePage({ windowId }: { windowId: string }) {
+  const job = useJob();
+  const shade = useShadeOnPage(windowId);
+  const name = shade?.window.name;
+  useEffect(() => {
+    if (name !== undefined) document.title = `${name}, ${job.name} · Shadewright`;
+  }, [name, job.name]);
+  if (!shade) return <NoSuchWindow />;
+  return (
+    <ShadeContext value={shade}>
+      <TopBar withJob>
+        <Link href={`/job/${job.id}`}>{job.name}</Link>
+        <span aria-current="page">{shade.window.name}</span>
+      </TopBar>
+      <main className="shade-page" id="main">
+        <div className="shade-walk">
+          <h1 className="shade-title">
+            {shade.plan.roomName}, {shade.window.name}
+          </h1>
+          <MeasureSection />
+          <ShapeSection />
+          <ClothSection />
+          <LiftSection />
+          <BoardSection />
+          <SafetySection />
+          <MakeSection />
+          <AboutShade />
+        </div>
+        <div className="shade-stage">
+          <Stage />
+        </div>
+      </main>
+      <Colophon />
+    </ShadeContext>
+  );
+}
+
+const NAME = { ...text("Name of the window", 120), required: true };
+const NOTE = { ...text("Note", 4000), lines: true };
+
+function AboutShade() {
+  const { pointer } = useShade();
+  return (
+    <section className="chapter shade-about" aria-label="Name and note">
+      <div className="fields">
+        <Field pointer={`${pointer}/name`} spec={NAME} needed="a window needs a name" />
+        <Field pointer={`${pointer}/shade/note`} spec={NOTE} />
+      </div>
+    </section>
+  );
+}
+
+function NoSuchWindow() {
+  const job = useJob();
+  return (
+    <>
+      <TopBar withJob>
+        <Link href={`/job/${job.id}`}>{job.name}</Link>
+      </TopBar>
+      <main className="page page-narrow" id="main">
+        <h1>This window is gone</h1>
+        <p>The job has no window of this address; it may have been removed. Undo brings it back.</p>
+        <p className="page-actions">
+          <Link href={`/job/${job.id}`} className="button button-main">
+            To the job
+          </Link>
+          <BackToShelf />
+        </p>
+      </main>
+    </>
+  );
+}

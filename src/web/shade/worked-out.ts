@@ -1,0 +1,17 @@
+import type { MakingGroup } from "../../job/index.ts";
+import type { ShadePlan } from "../../plan/index.ts";
+
+const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
+  "fold.headrailMm": ({ grid }) => grid.headrailMm,
+  "fold.rows": ({ grid }) => grid.rows.length,
+  "fold.spacingMm": ({ grid }) => grid.spacingsMm[0],
+  "columns.count": ({ grid }) => grid.columns.length,
+  "lift.lock": ({ lift }) => lift.lockId,
+  "lift.seatMm": ({ lift }) => lift.seat.xMm,
+  "lift.tailMm": ({ lift }) => lift.tailLoweredMm,
+};
+
+/** What the shade came to where a setting is worked out, to stand in its empty field. */
+export function workedOut(plan: ShadePlan, group: MakingGroup, name: string): unknown {
+  return WORKED[`${group}.${name}`]?.(plan);
+}

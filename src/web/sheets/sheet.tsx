@@ -1,0 +1,157 @@
+import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef } from "react";
+import { type Placed, type PlacedText, svgNodes } from "../../drawing/index.ts";
+import type { SheetKind } from "../../shade/index.ts";
+import { useShade } from "../shade/shade-context.tsx";
+import { useUnits } from "../state/fields.ts";
+import { type Picked, pick, usePlanner } from "../state/store.ts";
+import { FactsTable } from "./facts-table.tsx";
+import { CAPTION_REM, type OnScreen, placeSheet } from "./sheet-placing.ts";
+import { SvgElement } from "./svg-node.tsx";
+import { targetBox } from "./target-box.ts";
+import type { Box } from "./use-box.ts";
+
+/** Pixels for one millimetre of paper where letters are 16 px. */
+const PX_PER_MM = 4.3;
+
+interface SheetProps {
+  kind: SheetKind;
+  box: Box;
+  /** Letters larger than on a screen at arm's length, for the bench. */
+  letters?: number;
+}
+
+/** One drawing of the shade, live: what is tied to a figure or a field can be pressed. */
+export function Sheet({ kind, box, letters = 1 }: SheetProps) {
+  const { plan } = useShade();
+  const units = useUnits();
+  const raise = usePlanner((planner) => planner.view.raise);
+  const pxPerMm = (PX_PER_MM * letters * box.remPx) / 16;
+  const heightPx = Math.max(60, box.heightPx - CAPTION_REM * box.remPx);
+  const onScreen = useMemo(
+    () =>
+      placeSheet(kind, plan, units, raise, {
+        maxWidthMm: box.widthPx / pxPerMm,
+        maxHeightMm: heightPx / pxPerMm,
+      }),
+    [kind, plan, units, raise, box.widthPx, heightPx, pxPerMm],
+  );
+  return <PlacedSheet onScreen={onScreen} pxPerMm={pxPerMm} />;
+}
+
+const PlacedSheet = memo(function PlacedSheet({
+  onScreen,
+  pxPerMm,
+}: {
+  onScreen: OnScreen;
+  pxPerMm: number;
+}) {
+  const { placed, box } = onScreen;
+  const { workings } = useShade();
+  const targets = useMemo(() => targetsOf(placed), [placed]);
+  const picked = usePlanner((planner) => planner.view.picked);
+  const svg = useRef<SVGSVGElement>(null);
+  const nodes = useMemo(() => svgNodes(placed).children ?? [], [placed]);
+  const name = (target: PlacedText) => {
+    const label = target.figure === undefined ? undefined : workings.get(target.figure)?.label;
+    return label === undefined ? `${target.text}: change it` : `${target.text}: ${label}, show the working`;
+  };
+  return (
+    <figure className="sheet">
+      {/* biome-ignore lint/a11y/useSemanticElements: SVG has no fieldset of its own */}
+      <svg
+        ref={svg}
+        className="sheet-svg"
+        width={box.widthMm * pxPerMm}
+        height={box.heightMm * pxPerMm}
+        viewBox={`${box.xMm} ${box.yMm} ${box.widthMm} ${box.heightMm}`}
+        role="group"
+        aria-label={`${placed.title}. ${placed.caption}`}
+        onClick={onPress}
+        onKeyDown={(event) => moveFocus(event, svg.current)}
+      >
+        {/* biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in the picture takes the focus; the targets above it do */}
+        <g aria-hidden="true">
+          {nodes.map((node, at) => (
+            // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names
+            <SvgElement key={at} node={node} />
+          ))}
+        </g>
+        <g>
+          {targets.map((target, at) => {
+            const { x, y, width, height, transform } = targetBox(target, pxPerMm);
+            const isPicked = samePick(picked, target);
+            return (
+              // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
+              <rect
+                // biome-ignore lint/suspicious/noArrayIndexKey: targets follow the order of the drawing
+                key={at}
+                className="target"
+                role="button"
+                tabIndex={at === 0 ? 0 : -1}
+                aria-label={name(target)}
+                aria-expanded={isPicked}
+                data-figure={target.figure}
+                data-field={target.field}
+                x={x}
+                y={y}
+                width={width}
+                height={height}
+                rx={1}
+                transform={transform}
+              />
+            );
+          })}
+        </g>
+      </svg>
+      <figcaption className="sheet-caption">
+        {placed.caption} <FactsTable facts={placed.facts} />
+      </figcaption>
+    </figure>
+  );
+});
+
+function targetsOf({ items }: Placed): PlacedText[] {
+  return items.filter(
+    (item): item is PlacedText =>
+      item.kind === "text" && (item.figure !== undefined || item.field !== undefined),
+  );
+}
+
+function samePick(picked: Picked | undefined, { figure, field }: Picked): boolean {
+  return picked !== undefined && picked.figure === figure && picked.field === field;
+}
+
+function onPress(event: MouseEvent<SVGSVGElement>): void {
+  if (event.target instanceof Element) press(event.target.closest<SVGElement>("[data-figure], [data-field]"));
+}
+
+function press(element: SVGElement | null): void {
+  if (!element) return;
+  const { figure, field } = element.dataset;
+  const pressed: Picked = {
+    ...(figure === undefined ? {} : { figure }),
+    ...(field === undefined ? {} : { field }),
+  };
+  element.focus({ preventScroll: true });
+  pick(samePick(usePlanner.getState().view.picked, pressed) ? undefined : pressed);
+}
+
+const STEPS: Record<string, number> = { ArrowRight: 1, ArrowDown: 1, ArrowLeft: -1, ArrowUp: -1 };
+
+/** One stop for the tab key; arrows go from figure to figure. */
+function moveFocus(event: KeyboardEvent, svg: SVGSVGElement | null): void {
+  const { key, target } = event;
+  if (!(target instanceof SVGElement) || !svg) return;
+  if (key === "Enter" || key === " ") {
+    event.preventDefault();
+    press(target);
+    return;
+  }
+  const step = STEPS[key];
+  if (step === undefined) return;
+  event.preventDefault();
+  const all = [...svg.querySelectorAll<SVGElement>(".target")];
+  const next = all[(all.indexOf(target) + step + all.length) % all.length];
+  for (const one of all) one.tabIndex = one === next ? 0 : -1;
+  next?.focus();
+}

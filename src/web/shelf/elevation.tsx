@@ -1,0 +1,57 @@
+import { useEffect, useMemo, useState } from "react";
+import { place, svgNodes } from "../../drawing/index.ts";
+import { type Job, openJob } from "../../job/index.ts";
+import type { ShadePlan } from "../../plan/index.ts";
+import { roomDrawing } from "../job/room-drawing.ts";
+import { readJob } from "../persistence/job-shelf.ts";
+import { SvgElement } from "../sheets/svg-node.tsx";
+import { shadePlanOf } from "../state/planning.ts";
+
+/** Windows that a card shows; the rest are counted in words. */
+const MOST = 9;
+const BOX = { maxWidthMm: 62, maxHeightMm: 34 };
+
+/** A job's windows in small, as they stand side by side. */
+export function Elevation({ jobId, savedAt }: { jobId: string; savedAt: number }) {
+  const [job, setJob] = useState<Job>();
+  useEffect(() => {
+    let wanted = true;
+    // `savedAt` changes with every save: the card is read again.
+    void savedAt;
+    readJob(jobId)
+      .then((stored) => {
+        const opened = stored && openJob(stored.job);
+        if (wanted && opened?.ok) setJob(opened.job);
+      })
+      .catch(() => {});
+    return () => {
+      wanted = false;
+    };
+  }, [jobId, savedAt]);
+  return job ? <JobSvg job={job} /> : null;
+}
+
+function JobSvg({ job }: { job: Job }) {
+  const placed = useMemo(() => {
+    const places = job.rooms.flatMap((room, r) => room.windows.map((_, w) => ({ room: r, window: w })));
+    const shades = places.slice(0, MOST).flatMap((at): ShadePlan[] => {
+      const shade = shadePlanOf(job, at);
+      return shade ? [shade] : [];
+    });
+    return place(roomDrawing(job.name, shades, job.units, 0.35, false).drawing, BOX);
+  }, [job]);
+  const nodes = svgNodes(placed).children ?? [];
+  return (
+    <svg
+      className="shelf-elevation"
+      viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
+      style={{ aspectRatio: placed.widthMm / placed.heightMm }}
+      aria-hidden="true"
+    >
+      {nodes.map((node, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names
+        <SvgElement key={at} node={node} />
+      ))}
+    </svg>
+  );
+}

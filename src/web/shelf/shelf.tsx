@@ -1,0 +1,114 @@
+import { lazy, Suspense, useEffect, useRef, useState } from "react";
+import { Colophon } from "../frame/colophon.tsx";
+import { importFile } from "../frame/importing.ts";
+import { TopBar } from "../frame/top-bar.tsx";
+import type { Card } from "../persistence/database.ts";
+import { hearTabs } from "../persistence/tab-talk.ts";
+import { FirstShade } from "./first-shade.tsx";
+import { ShelfJob } from "./shelf-job.tsx";
+import { loadShelf, useShelf } from "./shelf-state.ts";
+import "./shelf.css";
+
+/** All jobs on this device, and the way to a new one. */
+export function Shelf() {
+  const { cards, trouble, removed } = useShelf();
+  useEffect(() => {
+    void loadShelf();
+    return hearTabs((message) => {
+      if (message.kind !== "yield") void loadShelf();
+    });
+  }, []);
+  useEffect(() => {
+    document.title = "Shadewright";
+  }, []);
+  useUsable(cards !== undefined || trouble);
+  return (
+    <>
+      <TopBar />
+      <main className="shelf" id="main">
+        <FirstShade />
+        <section aria-labelledby="shelf-title" className="shelf-jobs">
+          <div className="shelf-heading">
+            <h2 id="shelf-title">On the shelf</h2>
+            <OpenFile />
+          </div>
+          {trouble ? (
+            <p className="quiet">
+              This browser keeps nothing for this page, so the shelf is empty. Jobs can still be made, and
+              saved as files.
+            </p>
+          ) : null}
+          {cards?.length === 0 ? (
+            <p className="quiet">
+              Nothing stands here yet. Type a width and a length above, or open a job file.
+            </p>
+          ) : null}
+          <ShelfCards cards={cards ?? []} />
+          {removed ? <PutBack /> : null}
+        </section>
+      </main>
+      <Colophon />
+    </>
+  );
+}
+
+const Elevation = lazy(() => import("./elevation.tsx").then((module) => ({ default: module.Elevation })));
+
+function ShelfCards({ cards }: { cards: Card[] }) {
+  return (
+    <ul className="shelf-cards">
+      {cards.map((card) => (
+        <ShelfJob key={card.id} card={card}>
+          <Suspense fallback={null}>
+            <Elevation jobId={card.id} savedAt={card.savedAt} />
+          </Suspense>
+        </ShelfJob>
+      ))}
+    </ul>
+  );
+}
+
+function PutBack() {
+  const { removed, putBackRemoved } = useShelf();
+  if (!removed) return null;
+  return (
+    <p className="shelf-removed" role="status">
+      “{removed.job.name}” was taken off the shelf.{" "}
+      <button type="button" className="button button-small" onClick={() => void putBackRemoved()}>
+        Put it back
+      </button>
+    </p>
+  );
+}
+
+function OpenFile() {
+  const input = useRef<HTMLInputElement>(null);
+  return (
+    <>
+      <button type="button" className="button button-small" onClick={() => input.current?.click()}>
+        Open a job file
+      </button>
+      <input
+        ref={input}
+        type="file"
+        accept=".json,application/json"
+        hidden
+        onChange={(event) => {
+          const [file] = event.target.files ?? [];
+          if (file) void importFile(file);
+          event.target.value = "";
+        }}
+      />
+    </>
+  );
+}
+
+/** Marks the moment from which the first screen can be used. */
+function useUsable(ready: boolean) {
+  const [marked, setMarked] = useState(false);
+  useEffect(() => {
+    if (!ready || marked) return;
+    performance.mark("shadewright:usable");
+    setMarked(true);
+  }, [ready, marked]);
+}

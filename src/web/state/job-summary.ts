@@ -1,0 +1,15 @@
+import type { Finding } from "../../account/index.ts";
+import type { Plan } from "../../plan/index.ts";
+import type { Cost } from "../../shade/index.ts";
+
+/** What the page of a job shows of its plan, small enough to be sent between threads. */
+export interface JobSummary {
+  jobId: string;
+  /** Findings of the job and of its shades, the heaviest first within each. */
+  findings: Finding[];
+  cost: Cost;
+}
+
+export function summaryOf({ jobId, findings, shades, cost }: Plan): JobSummary {
+  return { jobId, findings: [...findings, ...shades.flatMap((shade) => shade.findings)], cost };
+}

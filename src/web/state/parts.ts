@@ -1,0 +1,21 @@
+import { CATALOGUE, type Catalogue, type Job, partsOf, settleRates } from "../../job/index.ts";
+import { usePlanner } from "./store.ts";
+
+const known = new WeakMap<Job["cloths"], { hardware: Job["hardware"]; parts: Catalogue }>();
+
+/** Cloths and parts to choose from; gathered again only when cloths or hardware change. */
+export function partsAtHand(job: Job): Catalogue {
+  const before = known.get(job.cloths);
+  if (before?.hardware === job.hardware) return before.parts;
+  const parts = partsOf(job);
+  known.set(job.cloths, { hardware: job.hardware, parts });
+  return parts;
+}
+
+export function useParts(): Catalogue {
+  return usePlanner((planner) => (planner.job ? partsAtHand(planner.job) : CATALOGUE));
+}
+
+export function useCurrency(): string {
+  return usePlanner((planner) => settleRates(planner.job?.rates ?? {}).currency);
+}

@@ -1,0 +1,116 @@
+import { create } from "zustand";
+import type { Job } from "../../job/index.ts";
+import type { SheetKind } from "../../shade/index.ts";
+import type { Saving } from "../persistence/autosave.ts";
+import { applyEdit, type Edit, EMPTY_HISTORY, type History, redo, undo } from "./history.ts";
+import { repaintStarts } from "./repaint.ts";
+
+/** Who may write the job that is open. */
+export type Access = "none" | "opening" | "mine" | "elsewhere" | "missing" | "damaged";
+
+/** A figure or a field that was pressed. */
+export interface Picked {
+  figure?: string;
+  field?: string;
+}
+
+export interface View {
+  sheet: SheetKind;
+  /** 0 lowered, 1 raised. */
+  raise: number;
+  picked?: Picked;
+  open: Partial<Record<string, boolean>>;
+  /** A chapter of the job's page to come to. */
+  jump?: string;
+}
+
+export interface Planner {
+  job?: Job;
+  history: History;
+  /** Counts edits, undo and redo included: each asks to be saved. */
+  edits: number;
+  access: Access;
+  saving: Saving;
+  /** Said aloud to screen readers: what undo and redo did. */
+  said: string;
+  view: View;
+}
+
+const FIRST_VIEW: View = { sheet: "front", raise: 0, open: { measure: true } };
+
+export const usePlanner = create<Planner>()(() => ({
+  history: EMPTY_HISTORY,
+  edits: 0,
+  access: "none",
+  saving: { state: "saved" },
+  said: "",
+  view: FIRST_VIEW,
+}));
+
+const { setState: set, getState: get } = usePlanner;
+
+/** Puts a job on the table, with the history it was left with. */
+export function layOut(job: Job, history: History, access: Access): void {
+  const same = get().job?.id === job.id;
+  set({ job, history, access, ...(same ? {} : { saving: { state: "saved" }, view: FIRST_VIEW }) });
+}
+
+export function clearTable(access: Access = "none"): void {
+  set({ job: undefined, history: EMPTY_HISTORY, access, saving: { state: "saved" }, said: "" });
+}
+
+export function canEdit(): boolean {
+  return get().access === "mine";
+}
+
+export function edit(change: Edit): void {
+  const { job, history, edits } = get();
+  if (!job || !canEdit() || change.patch.length === 0) return;
+  repaintStarts();
+  const edited = applyEdit(job, history, change);
+  set({ job: edited.document, history: edited.history, edits: edits + 1, said: "" });
+}
+
+export function undoEdit(): void {
+  step(undo, `Undone: ${get().history.past.at(-1)?.label ?? "nothing"}`);
+}
+
+export function redoEdit(): void {
+  step(redo, `Done again: ${get().history.future[0]?.label ?? "nothing"}`);
+}
+
+function step(move: typeof undo, said: string): void {
+  const { job, history, edits } = get();
+  if (!job || !canEdit()) return;
+  repaintStarts();
+  const moved = move(job, history);
+  if (moved.history === history) return;
+  set({ job: moved.document, history: moved.history, edits: edits + 1, said });
+}
+
+export function look(change: Partial<View>): void {
+  const { view } = get();
+  set({ view: { ...view, ...change } });
+}
+
+export function setRaise(raise: number): void {
+  repaintStarts();
+  look({ raise });
+}
+
+export function pick(picked: Picked | undefined): void {
+  look({ picked });
+}
+
+export function openSection(name: string, open: boolean): void {
+  const { view } = get();
+  look({ open: { ...view.open, [name]: open } });
+}
+
+export function setAccess(access: Access): void {
+  set({ access });
+}
+
+export function setSaving(saving: Saving): void {
+  set({ saving });
+}

@@ -1,0 +1,34 @@
+import { expose, transfer } from "comlink";
+import type { Job } from "../../job/index.ts";
+import { plan } from "../../plan/index.ts";
+import { makeWorkbook, type PaperKind, type WorkbookProgress } from "../../workbook/index.ts";
+import { type JobSummary, summaryOf } from "../state/job-summary.ts";
+import { workbookFonts } from "./fonts.ts";
+
+/** The heavy work, off the thread that draws the page. Plans are made here too: a job is smaller to send than its plan. */
+const service = {
+  summary(job: Job): JobSummary {
+    return summaryOf(plan(job));
+  },
+
+  async workbook(
+    job: Job,
+    paper: PaperKind,
+    shadeIds: string[] | undefined,
+    onProgress: (progress: WorkbookProgress) => void,
+  ): Promise<Uint8Array> {
+    const bytes = await makeWorkbook({
+      plan: plan(job),
+      paper,
+      fonts: await workbookFonts(),
+      createdOn: new Date(),
+      onProgress,
+      ...(shadeIds === undefined ? {} : { shadeIds }),
+    });
+    return transfer(bytes, [bytes.buffer]);
+  },
+};
+
+export type PlanningService = typeof service;
+
+expose(service);

@@ -1,0 +1,60 @@
+import { proxy, wrap } from "comlink";
+import { create } from "zustand";
+import type { Job } from "../../job/index.ts";
+import type { PaperKind, WorkbookProgress } from "../../workbook/index.ts";
+import { download, fileNameOf } from "../persistence/job-file.ts";
+import type { PlanningService } from "./planning-worker.ts";
+
+export type Making =
+  | { state: "idle" }
+  | { state: "making"; done: number; total: number; pages: number }
+  | { state: "done"; name: string; pages: number }
+  | { state: "failed"; reason: string };
+
+export const useMaking = create<Making>()(() => ({ state: "idle" }) as Making);
+
+const tell = (making: Making) => useMaking.setState(making, true);
+
+let worker: Worker | undefined;
+
+/** Sets the workbook off the page's thread and hands it to the downloads. */
+export async function makeAndDownload(
+  job: Job,
+  paper: PaperKind,
+  shade?: { id: string; name: string },
+): Promise<void> {
+  stopMaking();
+  const own = new Worker(new URL("./planning-worker.ts", import.meta.url), { type: "module" });
+  worker = own;
+  let pages = 0;
+  tell({ state: "making", done: 0, total: 1, pages });
+  const onProgress = (progress: WorkbookProgress) => {
+    pages = progress.pages;
+    if (worker === own) tell({ state: "making", ...progress });
+  };
+  try {
+    const bytes = await wrap<PlanningService>(own).workbook(
+      job,
+      paper,
+      shade === undefined ? undefined : [shade.id],
+      proxy(onProgress),
+    );
+    if (worker !== own) return;
+    const name = fileNameOf(shade === undefined ? job.name : `${job.name} ${shade.name}`, ".pdf");
+    download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "application/pdf" }), name);
+    tell({ state: "done", name, pages });
+  } catch (error) {
+    if (worker === own)
+      tell({ state: "failed", reason: error instanceof Error ? error.message : String(error) });
+  } finally {
+    own.terminate();
+    if (worker === own) worker = undefined;
+  }
+}
+
+/** Stops a workbook on the way. */
+export function stopMaking(): void {
+  worker?.terminate();
+  worker = undefined;
+  tell({ state: "idle" });
+}
