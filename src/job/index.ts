@@ -7,5 +7,6 @@ export * from "./making.ts";
 export * from "./new-job.ts";
 export * from "./open-job.ts";
 export * from "./patch.ts";
+export { LONGEST_MM } from "./primitives.ts";
 export * from "./settle.ts";
 export * from "./stock.ts";

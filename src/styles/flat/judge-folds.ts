@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
+import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -93,10 +93,14 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
       figures: ["shape.raised-height"],
       remedies: [
         ...rowsRemedy(context),
-        {
-          label: `Allow a stack of ${lengthText(grid.raisedHeightMm, brief.units)}`,
-          patch: settingPatch(brief, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
-        },
+        ...(grid.raisedHeightMm < LONGEST_MM
+          ? [
+              {
+                label: `Allow a stack of ${lengthText(grid.raisedHeightMm, brief.units)}`,
+                patch: settingPatch(brief, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+              },
+            ]
+          : []),
       ],
     };
   },
