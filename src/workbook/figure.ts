@@ -1,4 +1,4 @@
-import { type Drawing, type Fit, type Placed, place } from "../drawing/index.ts";
+import { type Drawing, type Fit, type Placed, type Primitive, place, textWidthEm } from "../drawing/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { columns, mm, pt, type Span } from "./paper.ts";
@@ -7,6 +7,8 @@ import { TYPE } from "./type-scale.ts";
 
 const CAPTION_GAP = 6;
 const AFTER = 16;
+/** Most of the width that one line of words in a drawing may take. */
+const WORDS_SHARE = 0.75;
 
 /** What a drawing shows, in words: its title, from where it is seen, and its facts. */
 export function altText(drawing: Pick<Drawing, "title" | "caption" | "facts">): string {
@@ -37,13 +39,32 @@ function captionText(drawing: Drawing): string {
   return drawing.caption === "" ? drawing.title : `${drawing.title}. ${drawing.caption}`;
 }
 
+/**
+ * A name longer than the drawing may be wide would shrink the drawing to a speck. It is cut in the drawing;
+ * the tables beside it have it whole.
+ */
+function withShortWords(drawing: Drawing, widthMm: number): Drawing {
+  const primitives = drawing.primitives.map((one): Primitive => {
+    if (one.kind !== "text") return one;
+    const room = (widthMm * WORDS_SHARE) / one.paperMm;
+    return textWidthEm(one.text) <= room ? one : { ...one, text: shortened(one.text, room) };
+  });
+  return { ...drawing, primitives };
+}
+
+function shortened(text: string, roomEm: number): string {
+  let letters = Array.from(text);
+  while (letters.length > 1 && textWidthEm(`${letters.join("")}…`) > roomEm) letters = letters.slice(0, -1);
+  return `${letters.join("").trimEnd()}…`;
+}
+
 export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): LaidFigure {
   const bounds = { maxWidthMm: mm(widthPt), maxHeightMm: mm(maxHeightPt) };
   return laid(book, drawing, bounds, widthPt, maxHeightPt);
 }
 
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
-  const placed = place(drawing, fit);
+  const placed = place(withShortWords(drawing, mm(widthPt)), fit);
   known.set(drawing, placed);
   const caption = book.lines(captionText(drawing), widthPt, TYPE.caption);
   const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));

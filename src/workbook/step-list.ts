@@ -3,7 +3,8 @@ import type { Step } from "../shade/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { altText } from "./figure.ts";
-import { columns } from "./paper.ts";
+import { section } from "./heading.ts";
+import { columns, type Span } from "./paper.ts";
 import { firstBaseline, setLines } from "./paragraph.ts";
 import { type Thumbnail, thumbnail } from "./thumbnail.ts";
 import { drawTickBox, TICK_BOX_PT } from "./tick-box.ts";
@@ -15,6 +16,7 @@ const STEP_GAP = 9;
 const FIGURE_COLUMNS = 4;
 const FIGURE_HEIGHT = 140;
 const FIGURE_GAP = 14;
+const CAPTION_GAP = 4;
 
 /** A step with the number it has in its workbook, and its drawing where one stands beside it. */
 export interface NumberedStep {
@@ -66,30 +68,53 @@ function setLine(book: Book, { words, style, lead }: Line, x: number): void {
   book.y += style.leadingPt;
 }
 
+interface LaidStep {
+  number: number;
+  lines: Line[];
+  heightPt: number;
+  small?: Thumbnail;
+  /** Of the drawing with its caption; 0 without one. */
+  figurePt: number;
+}
+
+function layStep(book: Book, { number, step, drawing }: NumberedStep): LaidStep {
+  const lines = linesOf(book, step, mainSpan(book).width - TEXT_X - 6);
+  const heightPt = lines.reduce((sum, line) => sum + line.style.leadingPt, 0);
+  if (drawing === undefined) return { number, lines, heightPt, figurePt: 0 };
+  const small = thumbnail(drawing, asideSpan(book).width, FIGURE_HEIGHT);
+  return { number, lines, heightPt, small, figurePt: small.heightPt + CAPTION_GAP + TYPE.caption.leadingPt };
+}
+
+function mainSpan(book: Book): Span {
+  return columns(book.paper, 0, 12 - FIGURE_COLUMNS);
+}
+
+function asideSpan(book: Book): Span {
+  return columns(book.paper, 12 - FIGURE_COLUMNS, FIGURE_COLUMNS);
+}
+
 /**
- * Steps with a box to tick at their left and drawings floating at their right: a drawing starts beside its
- * step and may reach down beside the next ones.
+ * Steps under a heading, with a box to tick at their left and drawings floating at their right: a drawing
+ * starts beside its step and may reach down beside the next ones. The heading stays with its first step.
  */
-export function stepList(book: Book, steps: readonly NumberedStep[]): void {
-  const aside = columns(book.paper, 12 - FIGURE_COLUMNS, FIGURE_COLUMNS);
-  const main = columns(book.paper, 0, 12 - FIGURE_COLUMNS);
+export function stepList(book: Book, heading: string, steps: readonly NumberedStep[]): void {
+  const laid = steps.map((step) => layStep(book, step));
+  const [first] = laid;
+  section(book, heading, Math.max(first?.heightPt ?? 0, first?.figurePt ?? 0));
   let figureEnd = 0;
   book.tags.open("L");
-  for (const { number, step, drawing } of steps) {
-    const lines = linesOf(book, step, main.width - TEXT_X - 6);
-    const height = lines.reduce((sum, line) => sum + line.style.leadingPt, 0);
-    const small = drawing === undefined ? undefined : thumbnail(drawing, aside.width, FIGURE_HEIGHT);
-    const figureHeight = small === undefined ? 0 : small.heightPt + 4 + TYPE.caption.leadingPt;
+  for (const step of laid) {
     const page = book.pageCount;
     const figureTop = Math.max(book.y, figureEnd);
-    book.need(Math.max(height, small === undefined ? 0 : figureTop - book.y + figureHeight));
+    const reach = step.figurePt === 0 ? 0 : figureTop - book.y + step.figurePt;
+    book.need(Math.max(step.heightPt, reach));
     if (book.pageCount !== page) figureEnd = 0;
-    if (small !== undefined) {
+    if (step.small !== undefined) {
       const y = Math.max(book.y, figureEnd);
-      setThumbnail(book, small, aside.x, y);
-      figureEnd = y + figureHeight + FIGURE_GAP;
+      setThumbnail(book, step.small, asideSpan(book).x, y);
+      figureEnd = y + step.figurePt + FIGURE_GAP;
     }
-    setStep(book, number, lines, main.x);
+    setStep(book, step.number, step.lines, mainSpan(book).x);
   }
   book.tags.close();
   if (figureEnd > book.y) book.y = Math.min(figureEnd, book.bottom);
@@ -133,5 +158,7 @@ function setThumbnail(book: Book, small: Thumbnail, x: number, y: number): void 
     alt: altText(placed),
     bbox: [x, y, x + widthPt, y + heightPt],
   });
-  book.tags.mark("Caption", () => setLines(book, [placed.title], x, y + heightPt + 4, TYPE.caption));
+  book.tags.mark("Caption", () =>
+    setLines(book, [placed.title], x, y + heightPt + CAPTION_GAP, TYPE.caption),
+  );
 }

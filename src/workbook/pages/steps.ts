@@ -1,5 +1,5 @@
 import { CHAPTER_NAMES, type Chapter, type Step } from "../../shade/index.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
+import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { type NumberedStep, stepList } from "../step-list.ts";
 
@@ -12,8 +12,7 @@ export function stepChapters(context: ShadeContext, chapters: readonly Chapter[]
   for (const chapter of chapters) {
     const steps = numbered(context, chapter);
     if (steps.length === 0) continue;
-    section(book, CHAPTER_NAMES[chapter], 120);
-    stepList(book, steps);
+    stepList(book, CHAPTER_NAMES[chapter], steps);
   }
 }
 

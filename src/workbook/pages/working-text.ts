@@ -1,7 +1,7 @@
 import type { FigureUnit, Working } from "../../account/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
-import { figureText } from "../figure-text.ts";
+import { figureText, moneyText } from "../figure-text.ts";
 import type { Noted } from "../noted-list.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { TYPE } from "../type-scale.ts";
@@ -26,7 +26,8 @@ const UNIT_WORDS: Record<FigureUnit, string> = {
 const DECIMALS: Partial<Record<FigureUnit, number>> = { mm: 2, mm2: 0, kg: 4, N: 3, money: 2 };
 
 /** A value in the unit in which the formula holds, to enough places to do the sum again. */
-function formulaValue(value: number, unit: FigureUnit): string {
+function formulaValue({ plan }: ShadeContext, value: number, unit: FigureUnit): string {
+  if (unit === "money") return moneyText(value, plan.cost.currency);
   const word = UNIT_WORDS[unit];
   const number = trimmed(value, DECIMALS[unit] ?? 4);
   return word === "" ? number : unit === "deg" ? `${number}°` : `${number} ${word}`;
@@ -40,11 +41,12 @@ function plain(text: string): string {
 }
 
 /** The same as the maker reads it, where that is another text. */
-function alsoRead({ plan }: ShadeContext, value: number, unit: FigureUnit): string {
+function alsoRead(context: ShadeContext, value: number, unit: FigureUnit): string {
   // Nought is nought in every unit, and small areas would round to it.
   if (value === 0 || (unit === "mm2" && value < SMALL_AREA_MM2)) return "";
-  const text = figureText(value, unit, plan.units, plan.cost.currency);
-  return plain(text) === plain(formulaValue(value, unit)) ? "" : text;
+  const { units, cost } = context.plan;
+  const text = figureText(value, unit, units, cost.currency);
+  return plain(text) === plain(formulaValue(context, value, unit)) ? "" : text;
 }
 
 /** A working as an engineer writes it: formula, values that went in, result, source. */
@@ -53,7 +55,7 @@ export function workingEntry(context: ShadeContext, working: Working, full: bool
   const given = inputs.map((input) => {
     const also = alsoRead(context, input.value, input.unit);
     const read = also === "" ? "" : ` (${also})`;
-    return `${input.symbol} = ${formulaValue(input.value, input.unit)}${read} ${input.label}`;
+    return `${input.symbol} = ${formulaValue(context, input.value, input.unit)}${read} ${input.label}`;
   });
   const also = alsoRead(context, value, unit);
   return {
@@ -63,7 +65,7 @@ export function workingEntry(context: ShadeContext, working: Working, full: bool
       { words: `${symbol} = ${formula}`, style: TYPE.cell, formula: true },
       ...(given.length === 0 ? [] : [{ words: given.join("; "), style: TYPE.small, formula: true }]),
       {
-        words: `${symbol} = ${formulaValue(value, unit)}${also === "" ? "" : `, that is ${also}`}`,
+        words: `${symbol} = ${formulaValue(context, value, unit)}${also === "" ? "" : `, that is ${also}`}`,
         style: TYPE.cellStrong,
         formula: true,
       },

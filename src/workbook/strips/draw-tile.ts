@@ -17,6 +17,9 @@ const KEY: TextStyle = { face: "semibold", sizePt: 14, leadingPt: 16, paint: "in
 /** Room that the ruler takes at the left edge, pt. */
 const RULER_PT = 9;
 
+/** A figure of the ruler needs so much room over its tick, mm. */
+const LABEL_MM = 3;
+
 /** A slope of 3 in 4. */
 const SLOPE = { cos: 0.8, sin: 0.6 };
 
@@ -67,7 +70,8 @@ function drawRuler(pen: Pen, tile: Tile, place: TilePlace, units: UnitChoice): v
     const whole = i % perLabel === 0;
     const long = whole ? RULER_PT : i % 2 === 0 ? 6 : 3.5;
     pen.line(place.x, y, place.x + long, y, TICK);
-    if (whole && i !== 0) pen.text(String((i / perLabel) * (imperial ? 1 : 5)), place.x + 3, y - 1.5, TINY);
+    if (whole && i !== 0 && tile.printedToMm - i * stepMm > LABEL_MM)
+      pen.text(String((i / perLabel) * (imperial ? 1 : 5)), place.x + 3, y - 1.5, TINY);
   }
 }
 
@@ -77,7 +81,7 @@ function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePlace, units: 
     const { x, width } = place;
     pen.line(x, y, x + width, y, JOIN);
     for (const at of [x + width * 0.3, x + width * 0.7]) overlapMark(pen, at, y);
-    const words = `${other} joins at ${lengthText(atMm, units)}`;
+    const words = `${other} at ${lengthText(atMm, units)}`;
     pen.text(words, x + width / 2, above ? y - 9 : y + 13, painted(TINY, "woad"), "middle");
   };
   if (tile.index > 1) join(tile.fromMm, `${strip.key}${tile.index - 1}`, false);

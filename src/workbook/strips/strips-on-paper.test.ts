@@ -16,7 +16,7 @@ import { makeWorkbook, type PaperKind, PT_PER_MM } from "../index.ts";
 
 /** Positions are measured on the page by a reader that knows nothing of how they were set. */
 const TOLERANCE_MM = 0.02;
-const TILE_WIDTH_PT = 22 * PT_PER_MM;
+const TILE_WIDTH_PT = 20.5 * PT_PER_MM;
 
 interface Paper {
   pdf: PDFDocumentProxy;
