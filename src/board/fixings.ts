@@ -10,6 +10,8 @@ const BRACKET_WIDTH = sourced(20, "mm", cite("our-choice", "a common bracket; me
 const SCREW_ROOM = sourced(10, "mm", cite("our-choice", "head of a screw and the driver beside it"));
 /** Kept between a fixing and an eye or the lock. */
 const BESIDE_MM = 3;
+/** Nearer to each other they only get in each other's way. */
+export const NEAREST_FIXINGS_MM = 100;
 
 export interface Fixings {
   kind: BoardPlan["fixing"];
@@ -29,7 +31,7 @@ export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook
   const lengthMm = size.boardLengthMm;
   const { bracketEndMm, bracketSpacingMm } = brief.making.board;
   const endMm = Math.max(widthMm / 2, Math.min(bracketEndMm, lengthMm / 4));
-  const largestMm = Math.max(bracketSpacingMm, 2 * widthMm);
+  const largestMm = Math.max(bracketSpacingMm, NEAREST_FIXINGS_MM);
   const mirror = (x: number) => (lift.controlSide === "right" ? size.finishedWidthMm - x : x);
   const { placesMm, faults } = placeFixings({
     fromMm: leftMm,

@@ -4,7 +4,7 @@ import type { BoardPlan } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
-import type { Fixings } from "./fixings.ts";
+import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
 
 export interface FixingFacts {
   /** Load on the heaviest fixing, N. */
@@ -69,12 +69,23 @@ function misplaced(brief: Brief, board: BoardPlan, { kind, faults, brackets, wid
     (most, { xMm }, i) => Math.max(most, xMm - (brackets[i - 1]?.xMm ?? xMm)),
     0,
   );
+  const asked = brief.making.board.bracketSpacingMm;
+  if (asked < NEAREST_FIXINGS_MM && widest > asked) {
+    findings.push({
+      ...base(brief, "bracketSpacingMm"),
+      id: "board.fixings-too-near",
+      weight: "mind",
+      text: `At most ${text(asked)} between two ${what}s is asked for. Nearer than ${text(NEAREST_FIXINGS_MM)} they only get in each other’s way, so that is used.`,
+      cite: cite("our-choice", "100 mm"),
+      remedies: accept(brief, "bracketSpacingMm", NEAREST_FIXINGS_MM),
+    });
+  }
   if (faults.includes("spacing")) {
     findings.push({
       ...base(brief, "bracketSpacingMm"),
       id: "board.fixing-spacing",
       weight: "mind",
-      text: `Eyes and lock push two ${what}s ${text(widest)} apart; ${text(brief.making.board.bracketSpacingMm)} at most is asked for.`,
+      text: `Eyes and lock push two ${what}s ${text(widest)} apart; ${text(Math.max(asked, NEAREST_FIXINGS_MM))} at most is asked for.`,
       cite: placeCite,
       remedies: accept(brief, "bracketSpacingMm", widest),
     });

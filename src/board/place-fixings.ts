@@ -24,6 +24,8 @@ export interface PlacedFixings {
 }
 
 const SLACK_MM = 1e-6;
+/** So many more are tried where eyes and lock stand in the way. */
+const MORE = 4;
 
 /**
  * The fewest, evenly spread, each moved to the nearest place that is clear; one more where moving them breaks
@@ -34,7 +36,7 @@ export function placeFixings(problem: FixingProblem): PlacedFixings {
   const blocked = blockedStretches(problem);
   if (fewest < 2) return onlyOne(problem, blocked);
   const roomFor = Math.floor((toMm - fromMm) / widthMm);
-  const most = Math.max(fewest, Math.min(roomFor, fewest + blocked.length + 1));
+  const most = Math.max(fewest, Math.min(roomFor, fewest + MORE));
   let first: PlacedFixings | undefined;
   for (let count = fewest; count <= most; count++) {
     const placed = spread(problem, blocked, count);
@@ -91,15 +93,24 @@ function spread(problem: FixingProblem, blocked: Stretch[], count: number): Plac
     nearestClear(blocked, fromMm + endMm, low, fromMm + endMm) ?? place(fromMm + endMm, low, high);
   const last = nearestClear(blocked, toMm - endMm, toMm - endMm, high) ?? place(toMm - endMm, low, high);
   if (first - fromMm > endMm + SLACK_MM || toMm - last > endMm + SLACK_MM) faults.add("end");
-  const placesMm = [first];
+  const wished = [first];
   for (let i = 1; i < count - 1; i++) {
-    placesMm.push(place(first + ((last - first) * i) / (count - 1), first, last));
+    wished.push(place(first + ((last - first) * i) / (count - 1), first, last));
   }
-  placesMm.push(last);
-  for (let i = 1; i < count; i++) {
-    const step = (placesMm[i] ?? 0) - (placesMm[i - 1] ?? 0);
-    if (step > largestMm + SLACK_MM) faults.add("spacing");
-    if (step < widthMm - SLACK_MM) faults.add("clear");
+  const placesMm = withoutOverlap(wished, last, widthMm);
+  for (let i = 1; i < placesMm.length; i++) {
+    if ((placesMm[i] ?? 0) - (placesMm[i - 1] ?? 0) > largestMm + SLACK_MM) faults.add("spacing");
   }
   return { placesMm, faults: [...faults] };
+}
+
+/** Two that were moved to one place are one. The last always stays. */
+function withoutOverlap(wished: readonly number[], last: number, widthMm: number): number[] {
+  const kept: number[] = [];
+  for (const at of wished) {
+    const before = kept.at(-1);
+    const clear = before === undefined || at - before >= widthMm - SLACK_MM;
+    if (clear && last - at >= widthMm - SLACK_MM) kept.push(at);
+  }
+  return [...kept, last];
 }

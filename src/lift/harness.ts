@@ -1,5 +1,6 @@
 import { capstanRatio, turnRad } from "../mechanics/index.ts";
 import { type Cite, cite, sourced } from "../sources/index.ts";
+import { SAME_LENGTH_MM } from "../units/index.ts";
 import { assignSlots } from "./assign-slots.ts";
 
 /** A turn from vertical to horizontal at the cord's own eye. */
@@ -125,7 +126,7 @@ export function strandPath(rigging: Rigging, strand: Strand, lockMm: number): [n
   const from = path.at(-1)?.[0] ?? 0;
   const mouth = lockMm + (fromInner ? 1 : -1) * (housingLengthMm / 2);
   // A seat forced onto an eye leaves no room for the straight run.
-  if (fromInner ? mouth < from : mouth > from) path.push([mouth, slotLaneMm]);
+  if ((fromInner ? from - mouth : mouth - from) > SAME_LENGTH_MM) path.push([mouth, slotLaneMm]);
   path.push([lockMm, slotLaneMm]);
   return path;
 }

@@ -2,7 +2,7 @@ import type { Finding, Remedy } from "../account/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
 import type { Lift } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
-import { downToMark, lengthText } from "../units/index.ts";
+import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 import type { TailPlan } from "./plan-tail.ts";
 
@@ -27,8 +27,8 @@ function base(brief: Brief) {
   return { stage: "rig", shadeId: brief.shadeId, path: `${brief.path}/shade/making/lift/tailMm` } as const;
 }
 
-function tailOf(brief: Brief, tailMm: number): Remedy[] {
-  const marked = downToMark(tailMm, brief.units.ruler);
+function tailOf(brief: Brief, tailMm: number, toMark = downToMark): Remedy[] {
+  const marked = toMark(tailMm, brief.units.ruler);
   if (marked < 0) return [];
   return [
     {
@@ -82,7 +82,7 @@ function shortOfCleat(brief: Brief, lift: Lift, lockMm: number): Finding[] {
       text: `With the shade raised the tail ends ${lengthText(Math.max(0, endMm), brief.units)} above the floor: too short to wind on a cleat at ${lengthText(cleatMm, brief.units)}.`,
       cite: cite("our-choice", "200 mm of cord for the turns on a cleat"),
       figures: ["rig.tail-end-raised"],
-      remedies: tailOf(brief, lift.tailLoweredMm + endMm - cleatMm + ON_CLEAT_MM),
+      remedies: tailOf(brief, lift.tailLoweredMm + endMm - cleatMm + ON_CLEAT_MM, upToMark),
     },
   ];
 }

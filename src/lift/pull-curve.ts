@@ -1,3 +1,4 @@
+import { SAME_LENGTH_MM } from "../units/index.ts";
 import { cordPull, type Harness, type Rigging, ROLLER_EFFICIENCY, type Strand } from "./harness.ts";
 
 /**
@@ -12,8 +13,9 @@ export function pullCurve(rigging: Rigging, harness: Harness): (lockMm: number) 
     let sum = 0;
     for (const { fromMm, sinkMm, slope, turnsFirst, pullN } of stretches) {
       const run = Math.abs(fromMm - lockMm);
-      const mouth = run > half ? Math.atan2(sinkMm, run - half) : Math.atan2(sinkMm, run);
-      const wrap = (turnsFirst ? Math.abs(mouth - slope) : 0) + (run > half ? Math.abs(mouth) : 0);
+      const reaches = run - half > SAME_LENGTH_MM;
+      const mouth = Math.atan2(sinkMm, reaches ? run - half : run);
+      const wrap = (turnsFirst ? Math.abs(mouth - slope) : 0) + (reaches ? Math.abs(mouth) : 0);
       sum += pullN * Math.exp(friction * wrap);
     }
     return sum;

@@ -1,4 +1,5 @@
 import type { BoardPoint, CordRun, Lift } from "../shade/index.ts";
+import { SAME_LENGTH_MM } from "../units/index.ts";
 
 /** Written from the drawing and the maker's words alone: it knows nothing of how the rig was found. */
 export interface RigFacts {
@@ -7,8 +8,8 @@ export interface RigFacts {
   perSlot: number;
 }
 
-/** Two places nearer than this are one, mm. */
-const TOUCH_MM = 1e-6;
+/** Cords whose middles come nearer than this touch: far below any cord's thickness, above rounding. */
+const TOUCH_MM = 1e-9;
 
 /** What is wrong with a rig as it is drawn, in words; nothing where nothing is. */
 export function verifyRig(lift: Lift, facts: RigFacts): string[] {
@@ -69,17 +70,17 @@ function cordFaults(lift: Lift, cord: CordRun, columnMm: number | undefined): st
   const start = cord.path[0];
   const end = cord.path.at(-1);
   if (start === undefined || end === undefined) return [`cord ${cord.number} has no path`];
-  if (columnMm === undefined || Math.abs(start.xMm - columnMm) > TOUCH_MM) {
+  if (columnMm === undefined || Math.abs(start.xMm - columnMm) > SAME_LENGTH_MM) {
     faults.push(`cord ${cord.number} does not start at its column`);
   }
-  if (Math.abs(end.xMm - lift.seat.xMm) > TOUCH_MM) faults.push(`cord ${cord.number} misses the lock`);
+  if (Math.abs(end.xMm - lift.seat.xMm) > SAME_LENGTH_MM) faults.push(`cord ${cord.number} misses the lock`);
   const from = start.xMm <= lift.seat.xMm ? "left" : "right";
   if (start.xMm !== lift.seat.xMm && cord.entersFrom !== from) {
     faults.push(`cord ${cord.number} is said to come from the wrong end`);
   }
   const slotWidth = lift.housingWidthMm / (lift.dividerWires + 1);
   const wall = lift.seat.zMm - lift.housingWidthMm / 2 + (cord.slot - 1) * slotWidth;
-  if (end.zMm < wall - TOUCH_MM || end.zMm > wall + slotWidth + TOUCH_MM) {
+  if (end.zMm < wall - SAME_LENGTH_MM || end.zMm > wall + slotWidth + SAME_LENGTH_MM) {
     faults.push(`cord ${cord.number} does not run into slot ${cord.slot}`);
   }
   if (!lift.slots.some(({ number, cords }) => number === cord.slot && cords.includes(cord.number))) {
@@ -124,7 +125,7 @@ function seatFaults(
   if (seat.facing !== controlSide) faults.push("the toothed roller does not face the outside");
   if (seat.forced) return faults;
   const reach = housingLengthMm / 2 + eyeDiameterMm / 2;
-  if (eyes.some(({ xMm }) => Math.abs(xMm - seat.xMm) < reach - TOUCH_MM))
+  if (eyes.some(({ xMm }) => Math.abs(xMm - seat.xMm) < reach - SAME_LENGTH_MM))
     faults.push("the lock lies on an eye");
   return faults;
 }

@@ -1,0 +1,242 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { anyJob } from "../../test/arbitrary-job.ts";
+import { briefWith } from "../../test/briefs.ts";
+import { expectNear } from "../../test/near.ts";
+import { briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
+import { WorkingBook } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import type { Lift } from "../shade/index.ts";
+import { upToMark } from "../units/index.ts";
+import type { LiftInput } from "./lift-input.ts";
+import { lockRoom, misfits } from "./lock-fit.ts";
+import { planLift } from "./plan-lift.ts";
+import { countCrossings } from "./verify-rig.ts";
+
+const planned = (input: LiftInput) => planLift(input, new WorkingBook());
+
+/** Every window of a job that the schema accepts, sensible or not. */
+const anyInput = anyJob.map((job) => briefsOf(job).map((brief) => rigInput(brief)));
+
+function onAnEye(lift: Lift): boolean {
+  return lift.eyes.some(({ xMm }) => Math.abs(xMm - lift.seat.xMm) < 1e-6);
+}
+
+describe("the lift of any valid shade", () => {
+  test("is made of finite numbers, none negative, and finds what is wrong", () => {
+    fc.assert(
+      fc.property(anyInput, (inputs) => {
+        for (const input of inputs) {
+          const { lift, findings } = planned(input);
+          expect(notFinite(lift)).toEqual([]);
+          for (const cord of lift.cords) {
+            expect(Math.min(cord.runMm, cord.tailMm, cord.loadN, cord.pullN)).toBeGreaterThanOrEqual(0);
+            expect(cord.cutMm).toBeGreaterThanOrEqual(cord.lengthMm - 1e-5);
+          }
+          for (const { text } of findings) expect(text).not.toMatch(/NaN|Infinity|undefined/);
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("has no crossing cords, unless the maker put the lock on an eye", () => {
+    fc.assert(
+      fc.property(anyInput, (inputs) => {
+        for (const input of inputs) {
+          const { lift, findings } = planned(input);
+          if (onAnEye(lift)) continue;
+          expect(countCrossings(lift.cords.map(({ path }) => path))).toBe(0);
+          expect(findings.map(({ id }) => id)).not.toContain("rig.check-failed");
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("keeps to the slots: none beyond its capacity where the lock takes the cords", () => {
+    fc.assert(
+      fc.property(anyInput, (inputs) => {
+        for (const input of inputs) {
+          const { lock, brief, grid } = input;
+          const { lift } = planned(input);
+          if (misfits(lock, brief.cord, grid.columns.length).some(({ id }) => id === "lift.too-many-cords"))
+            continue;
+          const { perSlot } = lockRoom(lock, brief.cord);
+          for (const slot of lift.slots) {
+            expect(slot.cords.length).toBeLessThanOrEqual(slot.usable ? perSlot : 0);
+          }
+        }
+      }),
+    );
+  });
+
+  test("is the mirror image when it is worked on the other side, facing and slots included", () => {
+    fc.assert(
+      fc.property(anyInput, (inputs) => {
+        for (const input of inputs) {
+          const right = planned(workedOn(input, "right"));
+          const left = planned(workedOn(input, "left"));
+          if (onAnEye(right.lift)) continue;
+          expectSameLift(mirrorImage(left.lift, input), right.lift);
+          expect(left.findings.map(({ id }) => id)).toEqual(right.findings.map(({ id }) => id));
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("pulls no less with more friction", () => {
+    fc.assert(
+      fc.property(anyInput, fc.double({ min: 0, max: 0.4, noNaN: true }), (inputs, friction) => {
+        for (const input of inputs) {
+          const pulls = [friction, friction + 0.1].map((one) => planned(withFriction(input, one)).lift.pullN);
+          expect(pulls[1]).toBeGreaterThanOrEqual((pulls[0] ?? 0) * (1 - 1e-6));
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+});
+
+/** Paths of every number that is not finite. */
+function notFinite(value: unknown, path = ""): string[] {
+  if (typeof value === "number") return Number.isFinite(value) ? [] : [path];
+  if (typeof value !== "object" || value === null) return [];
+  return Object.entries(value).flatMap(([key, inner]) => notFinite(inner, `${path}/${key}`));
+}
+
+/** The same shade worked on that side; a lock fixed by the maker goes to the mirrored place. */
+function workedOn(input: LiftInput, side: "left" | "right"): LiftInput {
+  const { lift } = input.brief.making;
+  const placed = lift.seatMm === undefined ? undefined : Math.min(lift.seatMm, input.size.finishedWidthMm);
+  const seatMm = placed === undefined || side === "right" ? placed : input.size.finishedWidthMm - placed;
+  const making = {
+    ...input.brief.making,
+    lift: { ...lift, controlSide: side, ...(seatMm === undefined ? {} : { seatMm }) },
+  };
+  return { ...input, brief: { ...input.brief, making } };
+}
+
+function withFriction(input: LiftInput, friction: number): LiftInput {
+  const brief: Brief = { ...input.brief, eye: { ...input.brief.eye, friction } };
+  return { ...input, brief };
+}
+
+function mirrorImage(lift: Lift, { size, grid }: LiftInput): Lift {
+  const across = (xMm: number) => size.finishedWidthMm - xMm;
+  const point = ({ xMm, zMm }: { xMm: number; zMm: number }) => ({ xMm: across(xMm), zMm });
+  const number = (n: number) => grid.columns.length + 1 - n;
+  const side = (one: "left" | "right") => (one === "left" ? "right" : "left");
+  return {
+    ...lift,
+    controlSide: side(lift.controlSide),
+    slots: lift.slots.map((slot) => ({ ...slot, cords: slot.cords.map(number) })),
+    seat: {
+      ...lift.seat,
+      xMm: across(lift.seat.xMm),
+      facing: side(lift.seat.facing),
+      feasibleMm: lift.seat.feasibleMm
+        .map(([from, to]): [number, number] => [across(to), across(from)])
+        .sort((a, b) => a[0] - b[0]),
+      screwsMm: lift.seat.screwsMm.map(point).sort((a, b) => a.zMm - b.zMm || a.xMm - b.xMm),
+    },
+    eyes: lift.eyes.map(point).reverse(),
+    cords: lift.cords
+      .map((cord) => ({
+        ...cord,
+        number: number(cord.number),
+        columnX: across(cord.columnX),
+        entersFrom: side(cord.entersFrom),
+        path: cord.path.map(point),
+        eyes: cord.eyes.map(number),
+      }))
+      .reverse(),
+    threading: lift.threading.map(number),
+  };
+}
+
+/** Everything alike: words and counts exactly, lengths to a hundredth of a millimetre (one ruler mark for cuts). */
+function expectSameLift(one: unknown, other: unknown, path = "lift"): void {
+  if (typeof one === "number" && typeof other === "number") {
+    const tolerance = /cutMm|cordTotalMm/.test(path) ? 60 * 3.2 : 0.01;
+    expectNear(one, other, tolerance, path);
+  } else if (typeof one === "object" && one !== null && typeof other === "object" && other !== null) {
+    expect(Object.keys(one), path).toEqual(Object.keys(other));
+    for (const [key, inner] of Object.entries(one)) {
+      expectSameLift(inner, (other as Record<string, unknown>)[key], `${path}/${key}`);
+    }
+  } else expect(one, path).toEqual(other);
+}
+
+describe("a plain shade, 36 × 60 in, worked on the right", () => {
+  const brief = briefWith({
+    opening: { widthsMm: [914.4], heightsMm: [1524], sillAboveFloorMm: 762 },
+    shade: { mount: "to-size" },
+  });
+  const input = rigInput(brief);
+  const book = new WorkingBook();
+  const { lift } = planLift(input, book);
+
+  test("five cords: four from the left, the edge cord from the right, far ones nearest the wall", () => {
+    expect(lift.lockId).toBe("lock-3-slot");
+    expect(lift.cords.map(({ entersFrom }) => entersFrom)).toEqual(["left", "left", "left", "left", "right"]);
+    expect(lift.slots.map(({ cords }) => cords)).toEqual([[1, 2], [3, 4], [5]]);
+    expect(lift.threading).toEqual([1, 2, 3, 4, 5]);
+    expect(lift.seat).toMatchObject({ kind: "between", forced: false, facing: "right" });
+  });
+
+  test("each cord passes every eye between its own and the lock", () => {
+    expect(lift.cords.map(({ eyes }) => eyes)).toEqual([[1, 2, 3, 4], [2, 3, 4], [3, 4], [4], [5]]);
+  });
+
+  test("each length is rise + run + tail + knots, raised to the ruler", () => {
+    const rise = 1524 - (input.grid.rows[0]?.fromHemMm ?? 0);
+    for (const cord of lift.cords) {
+      const length = rise + Math.abs(cord.columnX - lift.seat.xMm) + 1524 / 2 + 152.4;
+      expectNear(cord.lengthMm, length, 1e-9);
+      expectNear(cord.cutMm, upToMark(length, "1/8 in"), 1e-9);
+    }
+    expectNear(
+      lift.cordTotalMm,
+      lift.cords.reduce((sum, { cutMm }) => sum + cutMm, 0),
+      1e-9,
+    );
+  });
+
+  test("a quarter turn at the eye and the roller alone raise the pull by e^(μπ/2) / 0.917, the rest adds a little", () => {
+    const least = Math.exp((0.25 * Math.PI) / 2) / 0.917;
+    for (const { loadN, pullN } of lift.cords) {
+      expect(pullN / loadN).toBeGreaterThanOrEqual(least - 1e-12);
+      expect(pullN / loadN).toBeLessThan(least * 1.1);
+    }
+  });
+
+  test("the tail ends half way down and sinks by the travel", () => {
+    const underLock = 762 + 1524 - 19.05 - 24;
+    expectNear(lift.tailEndAboveFloorLoweredMm ?? Number.NaN, underLock - 762, 1e-9);
+    expectNear(lift.tailRaisedMm - lift.tailLoweredMm, input.grid.travelMm, 1e-9);
+  });
+
+  test("the seat’s figures bound the place that was chosen", () => {
+    const figure = (id: string) => book.workings.find((working) => working.id === id)?.value ?? Number.NaN;
+    const fromEdge = 914.4 - lift.seat.xMm;
+    expect(fromEdge).toBeGreaterThanOrEqual(figure("rig.seat-from"));
+    expect(fromEdge).toBeLessThanOrEqual(figure("rig.seat-to"));
+    expectNear(lift.seat.feasibleMm[0]?.[1] ?? Number.NaN, 914.4 - figure("rig.seat-from"), 1e-9);
+  });
+
+  test("the fourth cord alone is told apart: locks that were passed over say why", () => {
+    const six = rigInput(
+      briefWith({ shade: { mount: "to-size", making: { columns: { count: 7 } } } }),
+      PLAIN_MASS,
+    );
+    expect(planned(six).lift.refusedLocks).toEqual([
+      {
+        lockId: "lock-3-slot",
+        lockName: "Three-slot lock",
+        reason: "takes at most 6 cords; this shade has 7",
+      },
+    ]);
+  });
+});

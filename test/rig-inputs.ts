@@ -1,0 +1,42 @@
+import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
+import type { Remedy } from "../src/account/index.ts";
+import { WorkingBook } from "../src/account/index.ts";
+import { type Brief, type Job, jobSchema, partsOf, settleShade } from "../src/job/index.ts";
+import { chooseLock, type LiftInput } from "../src/lift/index.ts";
+import { measure } from "../src/measure/index.ts";
+import type { Mass } from "../src/shade/index.ts";
+import { STYLE_MODULES } from "../src/styles/index.ts";
+
+/** A shade of 1 kg of cloth and 0.5 kg of bar, so that loads are easy to follow. */
+export const PLAIN_MASS: Mass = {
+  parts: [
+    { part: "face", label: "Face", massKg: 1 },
+    { part: "bar", label: "Bar", massKg: 0.5 },
+  ],
+  totalKg: 1.5,
+  clothGsm: 370,
+};
+
+/** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
+export function rigInput(brief: Brief, mass: Mass = PLAIN_MASS): LiftInput {
+  const book = new WorkingBook();
+  const { size } = measure(brief, book);
+  const style = STYLE_MODULES[brief.style];
+  const { columns } = style.columns(brief, size, book);
+  const { lock } = chooseLock(brief, columns.length);
+  const { grid } = style.grid(brief, size, columns, lock, book);
+  return { brief, size, grid, mass, lock };
+}
+
+/** Briefs of all windows of a job. */
+export function briefsOf(job: Job): Brief[] {
+  const parts = partsOf(job);
+  return job.rooms.flatMap((room, r) =>
+    room.windows.map((window, w) => settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`)),
+  );
+}
+
+/** The job after a remedy was pressed; the schema has the last word on the patch. */
+export function afterRemedy(job: Job, remedy: Remedy): Job {
+  return jobSchema.parse(immutableJSONPatch(job, remedy.patch as JSONPatchDocument));
+}
