@@ -98,10 +98,20 @@ function spread(problem: FixingProblem, blocked: Stretch[], count: number): Plac
     wished.push(place(first + ((last - first) * i) / (count - 1), first, last));
   }
   const placesMm = withoutOverlap(wished, last, widthMm);
+  if (placesMm.length < Math.min(count, problem.fewest)) return unmoved(problem, count);
   for (let i = 1; i < placesMm.length; i++) {
     if ((placesMm[i] ?? 0) - (placesMm[i - 1] ?? 0) > largestMm + SLACK_MM) faults.add("spacing");
   }
   return { placesMm, faults: [...faults] };
+}
+
+/** So much is in the way that moving helps nothing: evenly spread, and the finding says that they are not clear. */
+function unmoved({ fromMm, toMm, endMm }: FixingProblem, count: number): PlacedFixings {
+  const step = (toMm - fromMm - 2 * endMm) / (count - 1);
+  return {
+    placesMm: Array.from({ length: count }, (_, i) => fromMm + endMm + i * step),
+    faults: ["clear"],
+  };
 }
 
 /** Two that were moved to one place are one. The last always stays. */
