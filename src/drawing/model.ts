@@ -62,6 +62,11 @@ export interface Ref {
 
 interface Common extends Ref {
   role: Role;
+  /**
+   * Words that are left out (with their line) where they would lie on others, or where they would leave the
+   * drawing too little of a small paper. The facts have them all the same.
+   */
+  yields?: boolean;
   /** What its words stand on: their border takes that colour. Bare paper unless told. */
   ground?: Role;
   /** Shift on paper, mm, applied after scaling: keeps words and neighbouring figures clear at any scale. */
@@ -90,7 +95,7 @@ export interface Marker extends Common {
   shape: "dot" | "ring" | "cross" | "triangle" | "tag";
   paperMm: number;
   text?: string;
-  /** Tags of one name keep clear of each other upwards and downwards; a thin line ties each to its point. */
+  /** Tags of one name keep clear of each other along their row; a thin line ties those that moved to their point. */
   stack?: string;
 }
 
@@ -107,8 +112,6 @@ export interface Text extends Common {
   strong?: boolean;
   /** The place it has, mm of the real thing: turned or made a little smaller to fit, left out where it cannot. */
   roomMm?: readonly [widthMm: number, heightMm: number];
-  /** Left out where it would lie on other words; the facts have it all the same. */
-  yields?: boolean;
 }
 
 /** A few words beside a point, tied to it by a thin line of fixed length on paper. */
@@ -129,8 +132,6 @@ export interface Dimension extends Common {
   /** Distance of the dimension line from the points, on paper, mm; positive to the left of from→to as seen on the page. */
   offsetPaperMm: number;
   text: string;
-  /** Left out, line and all, where its words would lie on others; the facts have it all the same. */
-  yields?: boolean;
   /** What it measures, printed before the length. */
   label?: string;
   /**

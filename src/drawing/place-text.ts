@@ -171,29 +171,44 @@ const TAG_TEXT_SHARE = 0.72;
 /** Between two tags of a stack, in their diameters. */
 const STACK_PITCH = 1.14;
 
-/** Tags of one stack: each at the height of its point, or as near to it as its neighbours allow. */
+/** Tags of one stack, a row or a column: each beside its point, or as near to it as its neighbours allow. */
 export function placeStack(markers: readonly Marker[], scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
-  const rows = markers
+  const axis = longerAxis(markers);
+  const members = markers
     .map((marker) => ({ marker, centre: toPaper(marker.at, scaling, marker.shiftPaperMm) }))
-    .sort((a, b) => a.centre[1] - b.centre[1]);
+    .sort((a, b) => a.centre[axis] - b.centre[axis]);
   const largest = Math.max(...markers.map((marker) => marker.paperMm)) * scaling.textScale;
-  const heights = spreadApart(
-    rows.map(({ centre }) => centre[1]),
+  const places = spreadApart(
+    members.map(({ centre }) => centre[axis]),
     largest * STACK_PITCH,
   );
-  return rows.flatMap(({ marker, centre }, i) => {
-    const at: Point = [centre[0], heights[i] ?? centre[1]];
-    const stroke = LOOKS.leader.stroke ?? { paint: "pencil", widthMm: 0.13 };
+  return members.flatMap(({ marker, centre }, i) => {
+    const place = places[i] ?? centre[axis];
+    const at: Point = axis === 0 ? [place, centre[1]] : [centre[0], place];
+    const point = toPaper(marker.at, scaling);
+    const isBeside = Math.hypot(at[0] - point[0], at[1] - point[1]) < TIED_FROM * largest;
     const leader: PlacedItem = {
       kind: "path",
       ...commonOf(marker),
       role: "leader",
-      lines: [[toPaper(marker.at, scaling), at]],
+      lines: [[point, at]],
       closed: false,
-      stroke,
+      stroke: LOOKS.leader.stroke ?? { paint: "pencil", widthMm: 0.13 },
     };
-    return [leader, ...placeMarker(marker, scaling, taken, at)];
+    return [...(isBeside ? [] : [leader]), ...placeMarker(marker, scaling, taken, at)];
   });
+}
+
+/** A tag this many of its diameters away from its point is tied to it. */
+const TIED_FROM = 1.15;
+
+/** 0 for a row, 1 for a column. */
+function longerAxis(markers: readonly Marker[]): 0 | 1 {
+  const extent = (axis: 0 | 1) => {
+    const places = markers.map((marker) => marker.at[axis]);
+    return Math.max(...places) - Math.min(...places);
+  };
+  return extent(0) > extent(1) ? 0 : 1;
 }
 
 export function placeMarker(

@@ -28,8 +28,8 @@ export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): P
   const model = modelBoxes(drawing.primitives);
   const { scale, words, box } =
     "scale" in fit
-      ? layOut(drawing, model, { scale: fit.scale, textScale })
-      : fitted(drawing, model, fit, textScale, marginMm);
+      ? layOut(drawing.primitives, model, { scale: fit.scale, textScale })
+      : roomiest(drawing, model, fit, textScale, marginMm);
   const originMm: Point = [marginMm - box.left, marginMm - box.top];
   return {
     id: drawing.id,
@@ -123,14 +123,39 @@ function includeItem(box: Box, item: PlacedItem): void {
   }
 }
 
+/** With less than this share of the paper in both directions the drawing has too little of it. */
+const TIGHT_SHARE = 0.6;
+/** Words that yield are given up for a drawing that grows by at least this factor. */
+const WORTH_IT = 1.15;
+
+/** All words, or on a small paper only those that do not yield, where the drawing gains much by it. */
+function roomiest(
+  drawing: Drawing,
+  model: readonly ShiftedBox[],
+  fit: { maxWidthMm: number; maxHeightMm: number },
+  textScale: number,
+  marginMm: number,
+): Layout {
+  const full = fitted(drawing.primitives, model, fit, textScale, marginMm);
+  const real = extentOf(model, { scale: full.scale, textScale: 0 });
+  const isTight =
+    real.right - real.left < TIGHT_SHARE * fit.maxWidthMm &&
+    real.bottom - real.top < TIGHT_SHARE * fit.maxHeightMm;
+  if (!isTight) return full;
+  const firm = drawing.primitives.filter((primitive) => primitive.yields !== true);
+  if (firm.length === drawing.primitives.length) return full;
+  const sparse = fitted(firm, model, fit, textScale, marginMm);
+  return sparse.scale > WORTH_IT * full.scale ? sparse : full;
+}
+
 interface Layout {
   scale: number;
   words: Words;
   box: Box;
 }
 
-function layOut(drawing: Drawing, model: readonly ShiftedBox[], scaling: Scaling): Layout {
-  const words = annotate(drawing.primitives, scaling);
+function layOut(primitives: readonly Primitive[], model: readonly ShiftedBox[], scaling: Scaling): Layout {
+  const words = annotate(primitives, scaling);
   return { scale: scaling.scale, words, box: wholeBox(model, scaling, words) };
 }
 
@@ -140,7 +165,7 @@ function layOut(drawing: Drawing, model: readonly ShiftedBox[], scaling: Scaling
  * the stretch between a scale that fits and one that does not.
  */
 function fitted(
-  drawing: Drawing,
+  primitives: readonly Primitive[],
   model: readonly ShiftedBox[],
   fit: { maxWidthMm: number; maxHeightMm: number },
   textScale: number,
@@ -162,7 +187,7 @@ function fitted(
   let best: Layout | undefined;
   let scale = bare * FIRST_SHARE;
   for (let attempt = 0; attempt < MOST_TRIES; attempt += 1) {
-    const layout = layOut(drawing, model, { scale, textScale });
+    const layout = layOut(primitives, model, { scale, textScale });
     const { box } = layout;
     const overs = [box.right - box.left - width.most, box.bottom - box.top - height.most] as const;
     const over = Math.max(...overs);
@@ -178,13 +203,13 @@ function fitted(
     );
     scale = Math.min(fits + 0.97 * (tooLarge - fits), Math.max(fits + 0.03 * (tooLarge - fits), wished));
   }
-  return best ?? layOut(drawing, model, { scale: fits, textScale });
+  return best ?? layOut(primitives, model, { scale: fits, textScale });
 }
 
 interface Words {
   items: PlacedItem[];
-  /** Markers by their place in the drawing: they are painted in order with the shapes. */
-  marks: Map<number, PlacedItem[]>;
+  /** What markers became: they are painted in order with the shapes. */
+  marks: Map<Primitive, PlacedItem[]>;
 }
 
 /** Everything that is sized on paper, about the model's own origin. Fixed words first, yielding ones last. */
@@ -196,7 +221,7 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
   const running = new Map<string, Dimension[]>();
   const stacks = new Map<string, Marker[]>();
   const yielding: Primitive[] = [];
-  primitives.forEach((primitive, index) => {
+  for (const primitive of primitives) {
     switch (primitive.kind) {
       case "text":
         if (primitive.yields === true) yielding.push(primitive);
@@ -206,7 +231,7 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
         yielding.push(primitive);
         break;
       case "marker":
-        if (primitive.stack === undefined) marks.set(index, placeMarker(primitive, scaling, taken));
+        if (primitive.stack === undefined) marks.set(primitive, placeMarker(primitive, scaling, taken));
         else stacks.set(primitive.stack, [...(stacks.get(primitive.stack) ?? []), primitive]);
         break;
       case "dimension":
@@ -215,7 +240,7 @@ function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
         break;
       default:
     }
-  });
+  }
   const tags = [...stacks.values()].flatMap((stack) => placeStack(stack, scaling, taken));
   const measures = [
     ...dimensions.flatMap((dimension) => placeDimension(dimension, scaling, taken)),
@@ -246,14 +271,14 @@ function shapes(
     const dy = y0 + shift[1] * textScale;
     return ([x, y]: Point): Point => [x * scale + dx, y * scale + dy];
   };
-  return primitives.flatMap((primitive, index) => {
+  return primitives.flatMap((primitive) => {
     switch (primitive.kind) {
       case "polyline":
         return placePolyline(primitive, pageOf(primitive.shiftPaperMm), textScale);
       case "circle":
         return placeCircle(primitive, pageOf(primitive.shiftPaperMm), scale);
       case "marker":
-        return (marks.get(index) ?? []).map((item) => moved(item, [x0, y0]));
+        return (marks.get(primitive) ?? []).map((item) => moved(item, [x0, y0]));
       default:
         return [];
     }

@@ -84,6 +84,22 @@ describe.each(PAPERS)("on %d × %d mm with letters × %d", (maxWidthMm, maxHeigh
     expect(overlaps).toEqual([]);
   });
 
+  test.each(drawn)("$name: cord numbers stand apart", ({ drawing }) => {
+    const tags = onPaper(drawing).items.flatMap((item) =>
+      item.kind === "circle" && item.role === "cord" && item.stroke?.paint === "ink" && item.fill === "paper"
+        ? [item]
+        : [],
+    );
+    const numbers = new Map(tags.map((tag) => [tag.cord, tag]));
+    const each = [...numbers.values()];
+    each.forEach((tag, i) => {
+      for (const other of each.slice(i + 1)) {
+        const apart = Math.hypot(tag.centre[0] - other.centre[0], tag.centre[1] - other.centre[1]);
+        expect(apart).toBeGreaterThanOrEqual(tag.radiusMm + other.radiusMm);
+      }
+    });
+  });
+
   test.each(drawn)("$name: words are upright and not tiny", ({ drawing }) => {
     for (const text of textsOf(onPaper(drawing))) {
       expect(text.angleDeg).toBeGreaterThanOrEqual(-90);

@@ -109,7 +109,10 @@ function drawBarAndRibs({ shade }: SheetInput, shape: RaisedShape): Primitive[] 
     const y = shape.hemYMm - BAR_FACE_MM - 4;
     primitives.push(
       rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" }),
-      callout([x + barLengthMm - 6, y + BAR_FACE_MM / 2], "weight bar", [4.5, 3.5], { part: "bar" }),
+      callout([x + barLengthMm - 6, y + BAR_FACE_MM / 2], "weight bar", [4.5, 3.5], {
+        part: "bar",
+        yields: true,
+      }),
     );
   }
   return primitives;
@@ -170,7 +173,7 @@ function drawCordLines(cords: DrawnCord[]): Primitive[] {
     const foot: Point = [cord.points[0]?.[0] ?? 0, 0];
     return [
       line("cord", cord.points, { cord: cord.number, part: `cord-${cord.number}` }),
-      cordTag(foot, cord.number, [0, -4]),
+      { ...cordTag(foot, cord.number, [0, -4]), stack: "columns" },
     ];
   });
 }
@@ -221,6 +224,7 @@ function drawLock(
     callout([x, board.thicknessMm + 8], "lock", [inward * 4, -9], { part: "lock" }),
     callout([x, betweenRows(shape, (lowest + end) / 2)], "cords together", [inward * 3, 0], {
       part: "tail",
+      yields: true,
     }),
   ];
 }

@@ -176,7 +176,10 @@ function drawParts({ shade }: SheetInput, toPage: ToPage, stretch: number): Prim
         part: "lock",
       }),
     ),
-    ...lift.cords.map((cord) => cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5])),
+    ...lift.cords.map((cord) => ({
+      ...cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5]),
+      stack: "columns",
+    })),
     callout([lockX, lockY - height / 2], "lock", [lift.controlSide === "right" ? -5 : 5, -9.5], {
       part: "lock",
     }),

@@ -42,8 +42,16 @@ export function hangingTail(input: SheetInput, raise: number, across: (xMm: numb
   primitives.push(knob(x, end));
   const toRight = lift.controlSide === "right";
   if (end > hemY + KNOB_MM)
-    primitives.push(callout([x, end], "cords", [toRight ? 5 : -5, 3], { part: "tail" }));
+    primitives.push({
+      ...callout([x, end], "cords", [toRight ? 5 : -5, 3], { part: "tail" }),
+      ...(isOverGlass(input, end) ? { ground: "glass" } : {}),
+    });
   return primitives;
+}
+
+function isOverGlass({ shade }: SheetInput, yMm: number): boolean {
+  const { openingTopMm, openingHeightMm } = shade.size;
+  return openingTopMm !== undefined && yMm > openingTopMm && yMm < openingTopMm + openingHeightMm;
 }
 
 /** The knob that joins the cords at their lower end. */

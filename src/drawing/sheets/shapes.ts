@@ -64,7 +64,12 @@ export function note(at: Point, text: string, rest: Partial<Text> = {}): Text {
   return { kind: "text", role: "note", at, text, paperMm: NOTE_MM, anchor: "middle", ...rest };
 }
 
-export function callout(at: Point, text: string, offset: Point, ref: Ref = {}): Callout {
+export function callout(
+  at: Point,
+  text: string,
+  offset: Point,
+  ref: Ref & { yields?: boolean } = {},
+): Callout {
   return { kind: "callout", role: "label", at, text, paperMm: NOTE_MM, offsetPaperMm: offset, ...ref };
 }
 
