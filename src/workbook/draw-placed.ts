@@ -65,7 +65,8 @@ function circleOf(item: PlacedCircle, at: ToPage, perMm: number): string {
 function drawShape(pen: Pen, item: PlacedPath | PlacedCircle, path: string, perMm: number): void {
   const { fill, stroke } = item;
   if (path === "" || (fill === undefined && stroke === undefined)) return;
-  const parts = ["q 1 J 1 j"];
+  // Butt caps on dashes, as `Placed` says: a round cap would close the gaps of a fine rhythm.
+  const parts = [stroke?.dashMm === undefined ? "q 1 J 1 j" : "q 0 J 1 j"];
   if (fill !== undefined) parts.push(`${rgb(fill)} rg`);
   if (stroke !== undefined) {
     parts.push(`${rgb(stroke.paint)} RG ${num(stroke.widthMm * perMm)} w`);

@@ -18,6 +18,7 @@ export function drawFront(input: SheetInput): Drawing {
     primitives: [
       ...drawOpening(input),
       ...drawCloth(input, shape),
+      ...drawHiddenBoard(input),
       // An outside mount hides its opening: its outline shows through.
       ...(shade.mount === "outside" ? openingOf(shade).map((opening) => rect("ghost", opening)) : []),
       ...hangingTail(input, raise, (x) => x),
@@ -69,6 +70,24 @@ function drawOpening({ shade }: SheetInput): Primitive[] {
     );
   }
   return primitives;
+}
+
+/** The board behind the cloth: its ends and underside. */
+function drawHiddenBoard({ shade }: SheetInput): Primitive[] {
+  const { leftMm, lengthMm, thicknessMm } = shade.board;
+  const right = leftMm + lengthMm;
+  return [
+    line(
+      "hidden",
+      [
+        [leftMm, 0],
+        [leftMm, thicknessMm],
+        [right, thicknessMm],
+        [right, 0],
+      ],
+      { part: "board" },
+    ),
+  ];
 }
 
 /** From behind to the front: the hem section first, then fold over fold, the flat cloth last. */
