@@ -38,7 +38,7 @@ export function layBlocks(book: Book, items: readonly TitledText[], width: numbe
   });
 }
 
-export function heightOf(blocks: readonly Block[]): number {
+function heightOf(blocks: readonly Block[]): number {
   return blocks.reduce((sum, block) => sum + block.heightPt, 0);
 }
 

@@ -14,7 +14,7 @@ const SMALL = 0.7;
 const BELOW = -0.16;
 const ABOVE = 0.36;
 
-export function formulaPieces(line: string): Piece[] {
+function formulaPieces(line: string): Piece[] {
   const pieces: Piece[] = [];
   let from = 0;
   for (const match of line.matchAll(INDEX)) {

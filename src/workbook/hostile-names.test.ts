@@ -66,6 +66,7 @@ test("letters that the typeface lacks show as a box, marks that turn the reading
   const [first] = await read("Küche 日本 \u202egnp.exe\u2066 Ελλάδα 🪟");
   const [head] = first?.runs ?? [];
   expect(head?.text).toBe(`Küche ${NO_SHAPE}${NO_SHAPE} gnp.exe Ελλάδα ${NO_SHAPE}`);
+  expect(first?.text).toContain("stands for a letter of a name");
 });
 
 test("marks that hang over their letters are kept", async () => {

@@ -5,7 +5,7 @@ import { firstBaseline, linesThatStay, setLines } from "./paragraph.ts";
 import { HAIRLINE, type Pen } from "./pen.ts";
 import { type TextStyle, TYPE } from "./type-scale.ts";
 
-export interface NotedText {
+interface NotedText {
   words: string;
   style: TextStyle;
   /** Mathematics: indices and powers are set small. */

@@ -37,8 +37,8 @@ export const FOOT_PT = 34;
 export const BOTTOM_PT = 62;
 
 /** Twelve columns with a gutter between them: everything stands on one of their edges. */
-export const COLUMNS = 12;
-export const GUTTER_PT = 12;
+const COLUMNS = 12;
+const GUTTER_PT = 12;
 
 export interface Span {
   x: number;

@@ -55,7 +55,7 @@ export interface EmbeddedFace {
   encode: (text: string) => [codes: string[], positions: GlyphPlace[]];
 }
 
-export interface GlyphPlace {
+interface GlyphPlace {
   xAdvance: number;
   advanceWidth: number;
   xOffset: number;

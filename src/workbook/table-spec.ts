@@ -1,6 +1,6 @@
 export type Align = "left" | "right" | "measure";
 
-export interface TableColumn {
+interface TableColumn {
   title: string;
   /** Share of the width, against the other columns. */
   share: number;
@@ -9,7 +9,7 @@ export interface TableColumn {
 }
 
 /** What a cell holds: text, and perhaps something drawn at its left (a swatch, a box to tick). */
-export interface Cell {
+interface Cell {
   text: string;
   strong?: boolean;
   quiet?: boolean;
@@ -30,6 +30,8 @@ export interface Table {
   width?: number;
   /** The last row is a sum: ruled off and strong. */
   sum?: boolean;
+  /** Rows that name what follows them: they never end a page. */
+  leads?: ReadonlySet<number>;
   /** Room for writing by hand: rows at least this high. */
   rowHeightPt?: number;
   /** Space under it. */

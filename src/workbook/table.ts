@@ -125,7 +125,8 @@ function setTable(book: Book, laid: LaidTable): void {
   rows.forEach((row, i) => {
     const last = i === rows.length - 1;
     // The last row never stands alone at the head of a page: the one before it comes along.
-    const next = i === rows.length - 2 && i > 0 ? (rows[i + 1]?.heightPt ?? 0) : 0;
+    const isKept = spec.leads?.has(i) === true || (i === rows.length - 2 && i > 0);
+    const next = isKept ? (rows[i + 1]?.heightPt ?? 0) : 0;
     const couldFit = row.heightPt + next <= book.bottom - book.top - head.heightPt;
     if (couldFit && book.y + row.heightPt + next > book.bottom + 0.01) {
       book.turnPage();

@@ -7,7 +7,7 @@ import {
 } from "pdfjs-dist/legacy/build/pdf.mjs";
 
 /** One run of text as an independent reader finds it: left end of its baseline from the page's top left, pt. */
-export interface TextRun {
+interface TextRun {
   text: string;
   x: number;
   y: number;
@@ -37,7 +37,7 @@ export async function openPdf(bytes: Uint8Array): Promise<PDFDocumentProxy> {
   return getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
 }
 
-export async function readPage(page: PDFPageProxy): Promise<ReadPage> {
+async function readPage(page: PDFPageProxy): Promise<ReadPage> {
   const [, , widthPt = 0, heightPt = 0] = page.view;
   const { items } = await page.getTextContent({ disableNormalization: true });
   const runs = items.flatMap((item): TextRun[] => {

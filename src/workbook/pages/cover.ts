@@ -8,6 +8,7 @@ import { layFigure, setFigure } from "../figure.ts";
 import { section } from "../heading.ts";
 import { columns } from "../paper.ts";
 import { setLines } from "../paragraph.ts";
+import { hasUnprintable, NO_SHAPE } from "../printable.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { painted, TYPE } from "../type-scale.ts";
 import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
@@ -106,16 +107,26 @@ function heed(context: ShadeContext): TitledText[] {
 }
 
 /** Place and purpose, every finding that stops the shade or makes it work badly, and the cautions. */
-function toHeed({ book, plan, shade, findings }: ShadeContext): TitledText[] {
+function toHeed(context: ShadeContext): TitledText[] {
+  const { book, plan, shade, findings } = context;
   const grave = findings.filter(({ weight }) => weight === "stop" || weight === "fix").sort(byWeight);
   const others = findings.length - grave.length;
   const more = `${count(others, "finding")} of less weight in the chapter “Findings”.`;
   return [
     { title: "Place and purpose", text: placeAndPurpose(plan) },
     ...grave.map((finding) => graveFinding(book.pen, finding)),
+    ...(lacksLetters(context) ? [{ title: "Letters without a shape", text: LACKING }] : []),
     ...(others === 0 ? [] : [{ title: grave.length === 0 ? "Found" : "Also found", text: more }]),
     ...shade.cautions.map(({ title, text }) => ({ title, text })),
   ];
+}
+
+const LACKING = `${NO_SHAPE} stands for a letter of a name that the type of this workbook has no shape for.`;
+
+function lacksLetters({ book, plan, shade }: ShadeContext): boolean {
+  const names = [plan.jobName, plan.client ?? "", shade.roomName, shade.windowName];
+  const cloths = shade.cloth.layers.map(({ clothName }) => clothName);
+  return [...names, ...cloths].some((name) => hasUnprintable(name, book.faces.regular));
 }
 
 function graveFinding(pen: Parameters<typeof drawWeightMark>[0], finding: Finding): TitledText {

@@ -2,6 +2,7 @@ import type { Plan, ShadePlan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Book } from "../book.ts";
 import { openChapter, section } from "../heading.ts";
+import { notedList } from "../noted-list.ts";
 import { paragraph, setLines } from "../paragraph.ts";
 import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
@@ -9,6 +10,7 @@ import { painted, TYPE } from "../type-scale.ts";
 import { findingsList } from "./findings.ts";
 import { count } from "./sentence.ts";
 import { shoppingAndCost } from "./shopping.ts";
+import { workingEntries } from "./working-text.ts";
 
 /** The whole job before its shades: which they are, what stands in the way, what to buy for all of them. */
 export function jobFront(
@@ -33,6 +35,10 @@ export function jobFront(
     lead: "All shades of the job together, rounded once.",
   });
   shoppingAndCost(book, plan.cost);
+  if (plan.workings.length > 0) {
+    section(book, "How the sums came about", 80);
+    notedList(book, workingEntries(plan, plan.workings, true));
+  }
   book.endBookmark();
 }
 

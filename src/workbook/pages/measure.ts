@@ -30,7 +30,7 @@ export function measurePage(context: ShadeContext, head: ChapterHead): void {
   const sums = shade.workings.filter(({ id }) => id.startsWith("measure.finished-"));
   if (sums.length > 0) {
     section(book, "How the size came about", 80);
-    notedList(book, workingEntries(context, sums, false));
+    notedList(book, workingEntries(context.plan, sums, false));
   }
 }
 

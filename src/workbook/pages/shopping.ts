@@ -30,6 +30,7 @@ function shopping(book: Book, cost: Cost): void {
     return [[{ text: name, strong: true }], ...lines.map((line) => shoppingRow(book, line, cost.currency))];
   });
   if (rows.length === 0) return;
+  const leads = new Set(rows.flatMap((row, i) => (row.length === 1 ? [i] : [])));
   table(book, {
     heading: "Shopping list",
     title: "What to buy",
@@ -41,6 +42,7 @@ function shopping(book: Book, cost: Cost): void {
       { title: "Cost", share: 1.3, align: "right" },
     ],
     rows,
+    leads,
   });
 }
 

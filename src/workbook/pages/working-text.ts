@@ -1,9 +1,9 @@
 import type { FigureUnit, Working } from "../../account/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
 import { figureText, moneyText } from "../figure-text.ts";
 import type { Noted } from "../noted-list.ts";
-import type { ShadeContext } from "../shade-context.ts";
 import { TYPE } from "../type-scale.ts";
 import { sentence } from "./sentence.ts";
 
@@ -26,7 +26,7 @@ const UNIT_WORDS: Record<FigureUnit, string> = {
 const DECIMALS: Partial<Record<FigureUnit, number>> = { mm: 2, mm2: 0, kg: 4, N: 3, money: 2 };
 
 /** A value in the unit in which the formula holds, to enough places to do the sum again. */
-function formulaValue({ plan }: ShadeContext, value: number, unit: FigureUnit): string {
+function formulaValue(plan: Plan, value: number, unit: FigureUnit): string {
   if (unit === "money") return moneyText(value, plan.cost.currency);
   const word = UNIT_WORDS[unit];
   const number = trimmed(value, DECIMALS[unit] ?? 4);
@@ -41,23 +41,23 @@ function plain(text: string): string {
 }
 
 /** The same as the maker reads it, where that is another text. */
-function alsoRead(context: ShadeContext, value: number, unit: FigureUnit): string {
+function alsoRead(plan: Plan, value: number, unit: FigureUnit): string {
   // Nought is nought in every unit, and small areas would round to it.
   if (value === 0 || (unit === "mm2" && value < SMALL_AREA_MM2)) return "";
-  const { units, cost } = context.plan;
+  const { units, cost } = plan;
   const text = figureText(value, unit, units, cost.currency);
-  return plain(text) === plain(formulaValue(context, value, unit)) ? "" : text;
+  return plain(text) === plain(formulaValue(plan, value, unit)) ? "" : text;
 }
 
 /** A working as an engineer writes it: formula, values that went in, result, source. */
-export function workingEntry(context: ShadeContext, working: Working, full: boolean): Noted {
+function workingEntry(plan: Plan, working: Working, full: boolean): Noted {
   const { label, symbol, formula, inputs, value, unit, cite, note } = working;
   const given = inputs.map((input) => {
-    const also = alsoRead(context, input.value, input.unit);
+    const also = alsoRead(plan, input.value, input.unit);
     const read = also === "" ? "" : ` (${also})`;
-    return `${input.symbol} = ${formulaValue(context, input.value, input.unit)}${read} ${input.label}`;
+    return `${input.symbol} = ${formulaValue(plan, input.value, input.unit)}${read} ${input.label}`;
   });
-  const also = alsoRead(context, value, unit);
+  const also = alsoRead(plan, value, unit);
   return {
     word: label,
     wordStyle: TYPE.cellStrong,
@@ -65,7 +65,7 @@ export function workingEntry(context: ShadeContext, working: Working, full: bool
       { words: `${symbol} = ${formula}`, style: TYPE.cell, formula: true },
       ...(given.length === 0 ? [] : [{ words: given.join("; "), style: TYPE.small, formula: true }]),
       {
-        words: `${symbol} = ${formulaValue(context, value, unit)}${also === "" ? "" : `, that is ${also}`}`,
+        words: `${symbol} = ${formulaValue(plan, value, unit)}${also === "" ? "" : `, that is ${also}`}`,
         style: TYPE.cellStrong,
         formula: true,
       },
@@ -75,6 +75,6 @@ export function workingEntry(context: ShadeContext, working: Working, full: bool
   };
 }
 
-export function workingEntries(context: ShadeContext, workings: readonly Working[], full: boolean): Noted[] {
-  return workings.map((working) => workingEntry(context, working, full));
+export function workingEntries(plan: Plan, workings: readonly Working[], full: boolean): Noted[] {
+  return workings.map((working) => workingEntry(plan, working, full));
 }

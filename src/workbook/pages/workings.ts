@@ -29,7 +29,7 @@ function grouped(workings: readonly Working[]): Map<string, Working[]> {
 
 /** Every number with its formula, what went in, and where the formula comes from. */
 export function workingsPage(context: ShadeContext, head: ChapterHead): void {
-  const { book, shade } = context;
+  const { book, plan, shade } = context;
   openChapter(book, {
     ...head,
     lead: "Where every number comes from. Formulas hold in millimetres, newtons, grams and kilograms.",
@@ -37,6 +37,6 @@ export function workingsPage(context: ShadeContext, head: ChapterHead): void {
   for (const [stage, workings] of grouped(shade.workings)) {
     const name = GROUP_NAMES[stage] ?? stage.charAt(0).toUpperCase() + stage.slice(1);
     section(book, name, 80);
-    notedList(book, workingEntries(context, workings, true));
+    notedList(book, workingEntries(plan, workings, true));
   }
 }

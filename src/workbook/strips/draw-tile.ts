@@ -36,7 +36,7 @@ export interface TilePlace {
 }
 
 /** Height on the page of a position on the strip: positions grow upwards. */
-export function tileY(tile: Tile, place: TilePlace, atMm: number): number {
+function tileY(tile: Tile, place: TilePlace, atMm: number): number {
   return place.bottom - pt(atMm - tile.printedFromMm);
 }
 

@@ -5,7 +5,7 @@ import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../paper.ts";
 /** Printed again beyond every join, mm. */
 export const OVERLAP_MM = 10;
 /** Three strips of this width leave room for the test square on the narrower of both papers. */
-export const STRIP_WIDTH_MM = 20.5;
+const STRIP_WIDTH_MM = 20.5;
 const STRIP_GAP_MM = 2;
 export const STRIPS_ON_A_PAGE = 3;
 /** Room over a strip for its key, mm. */

@@ -12,7 +12,8 @@ import { X1_COLUMNS_IN, X1_ROWS_IN, x1Job } from "../../../test/workbook/x1-job.
 import { drawMarkingStrips } from "../../drawing/index.ts";
 import { plan } from "../../plan/index.ts";
 import { inches, type UnitSystem } from "../../units/index.ts";
-import { makeWorkbook, type PaperKind, PT_PER_MM } from "../index.ts";
+import { makeWorkbook, type PaperKind } from "../index.ts";
+import { PT_PER_MM } from "../paper.ts";
 
 /** Positions are measured on the page by a reader that knows nothing of how they were set. */
 const TOLERANCE_MM = 0.02;
