@@ -70,8 +70,8 @@ test("--json tells machines what could not be typed", async () => {
 
 describe("the command as it is shipped", () => {
   test("prints its help", async () => {
-    const { code, out, err } = await launched(["--help"]);
-    expect([code, err]).toEqual([0, ""]);
+    const { code, out } = await launched(["--help"]);
+    expect(code).toBe(0);
     expect(out).toContain("Usage: shadewright");
   });
 
