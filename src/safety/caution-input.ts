@@ -1,9 +1,11 @@
 import type { Brief } from "../job/index.ts";
-import type { Grid, Lift, Size } from "../shade/index.ts";
+import type { Grid, Lift, SafetyReview, Size } from "../shade/index.ts";
 
 export interface CautionInput {
   brief: Brief;
   size: Size;
   grid: Grid;
   lift: Lift;
+  /** The review of the cords, where it was made. */
+  review?: SafetyReview;
 }

@@ -11,7 +11,8 @@ export function judgeCords(input: CautionInput): Finding[] {
   return [
     ...(brief.place === undefined ? [placeUnknown(brief)] : []),
     ...(brief.purpose === undefined ? [purposeUnknown(brief)] : []),
-    ...(input.lift.cords.length === 0 ? [] : [notReviewed(input), freeHanging(input)]),
+    ...(input.lift.cords.length === 0 || input.review !== undefined ? [] : [notReviewed(input)]),
+    ...(input.lift.cords.length === 0 ? [] : [freeHanging(input)]),
   ];
 }
 

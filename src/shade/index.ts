@@ -5,5 +5,6 @@ export * from "./cost.ts";
 export * from "./grid.ts";
 export * from "./lift.ts";
 export * from "./mass.ts";
+export * from "./safety.ts";
 export * from "./size.ts";
 export * from "./steps.ts";

@@ -119,6 +119,11 @@ export const SOURCES = {
     title: "Hardware instruction and gallery pages: threading, cord-lock questions, cord size",
     kind: "trade-text",
   },
+  "clutch-sheet": {
+    title: "Soft-shade clutch installation sheet",
+    kind: "trade-text",
+    note: "15 lb slim, 30 lb standard, at most 5 lb a cord, weight bar required",
+  },
   "old-inner-cord-clauses": {
     title: "A100.1 (about 2010) clauses 4.4–4.5 as reprinted by a safety group",
     kind: "trade-text",
@@ -148,6 +153,109 @@ export const SOURCES = {
     title: "SOR/2019-97 (Canada), s. 5; ANSI/WCMA A100.1-2022; trade guidance on EN 13120",
     kind: "standard",
     note: "the last two as reported by secondary sources; not evaluated here",
+  },
+  "us-16-cfr-1120": {
+    title: "16 CFR 1120.3(e) and (f), window coverings as a substantial product hazard; 87 FR 72873",
+    kind: "standard",
+    note: "read in the legal text and the agency’s guidance on section 15(j), as of 2024",
+  },
+  "us-16-cfr-1260": {
+    title: "16 CFR 1260, custom window coverings; 87 FR 73144",
+    kind: "standard",
+    note: "vacated on 12 September 2023, WCMA v. CPSC, No. 22-1300 (D.C. Cir.); some copies still print it",
+  },
+  "us-a100-1-2018": {
+    title: "ANSI/WCMA A100.1-2018, corded window coverings",
+    kind: "standard",
+    note: "the full text was not read",
+  },
+  "us-a100-1-2022": {
+    title: "ANSI/WCMA A100.1-2022, corded window coverings",
+    kind: "standard",
+    note: "voluntary; read in trade FAQs and a laboratory bulletin of September 2023, not in the text",
+  },
+  "us-probe-2010": {
+    title:
+      "Trade tutorial on the accessibility probe of A100.1-2010, appendix C, and a summary of about 2009",
+    kind: "trade-text",
+  },
+  "us-ny-a992": {
+    title: "New York bill A992 of 2023, amending Social Services Law 390-m",
+    kind: "standard",
+    note: "the bill’s text was read; whether it became law was not",
+  },
+  "ca-sor-2019-97": {
+    title: "Corded Window Coverings Regulations, SOR/2019-97 (Canada)",
+    kind: "standard",
+    note: "consolidation of May 2021 read in full; another copy was current to March 2024",
+  },
+  "ca-notice": {
+    title: "Health Canada notice on corded coverings, as reported by the Consumers Council of Canada",
+    kind: "trade-text",
+  },
+  "en-13120": {
+    title: "EN 13120:2009+A1:2014, internal blinds, clause 8.2",
+    kind: "standard",
+    note: "the text was not read: figures as German, Danish, Dutch, Swedish and UK trade pages agree on them",
+  },
+  "en-13120-rear": {
+    title: "EN 13120+A1 on rear cords, as a UK maker and a UK sewing tutorial read it",
+    kind: "trade-text",
+    note: "clause not read",
+  },
+  "en-13120-collector": {
+    title: "EN 13120+A1 on cords collected in one, as one maker reads it",
+    kind: "trade-text",
+    note: "single source; written for other blinds",
+  },
+  "en-16433": {
+    title: "EN 16433:2014, hazardous loops: test methods",
+    kind: "standard",
+    note: "the text was not read: German and Italian summaries",
+  },
+  "eu-2011-477": {
+    title: "Commission Decision 2011/477/EU, requirements for window blinds and corded coverings",
+    kind: "standard",
+    note: "annex as summarised by others",
+  },
+  "eu-2026-901": {
+    title:
+      "Implementing Decision (EU) 2026/901 of 17 April 2026, repealing Implementing Decision (EU) 2019/1698",
+    kind: "standard",
+    note: "whether it still lists EN 13120, EN 16433 and EN 16434 could not be read",
+  },
+  "uk-rospa": {
+    title: "RoSPA material on blind cords, reproduced in landlord guidance",
+    kind: "trade-text",
+  },
+  "uk-tutorial": {
+    title: "UK sewing tutorial on cleats for Roman shades",
+    kind: "trade-text",
+    note: "names no country",
+  },
+  "ie-nsai": { title: "NSAI guidance on window cords (Ireland)", kind: "trade-text" },
+  "au-2014-standard": {
+    title: "Corded Internal Window Coverings Safety Standard 2014 (Australia)",
+    kind: "standard",
+    note: "as quoted in the ACCC guide of November 2014; no later instrument was found",
+  },
+  "au-2010-regulations": {
+    title: "Select Legislative Instrument 2010 No. 212, corded internal window coverings (Australia)",
+    kind: "standard",
+    note: "as summarised in appendix 3 of the MBIE consultation of 2023",
+  },
+  "nz-product-safety": {
+    title: "Product Safety New Zealand, advice on window cords",
+    kind: "trade-text",
+  },
+  "nz-brief": {
+    title: "Automated news brief, undated, on rules for window cords in New Zealand",
+    kind: "trade-text",
+    note: "weak: nothing confirms it",
+  },
+  "child-pull": {
+    title: "Health Canada on the limits of SOR/2019-97: 35 N is the force that a child can exert",
+    kind: "standard",
   },
   "steel-density": {
     title: "Handbook density of carbon steel, 7 850 kg/m³ (EN 1991-1-1:2002, table A.4: 77.0–78.5 kN/m³)",

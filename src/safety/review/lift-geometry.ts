@@ -1,0 +1,102 @@
+import type { Brief } from "../../job/index.ts";
+import type { Grid, Mass, Size } from "../../shade/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
+import { inches } from "../../units/index.ts";
+import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
+import { fromTo } from "./course.ts";
+import type { CordLockCords, LiftCords, LoopCords } from "./lift-cords.ts";
+import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
+
+/** The connector sits at most this far below the lock, shade lowered, and goes down with the cords. */
+const CONNECTOR_BELOW_LOCK = sourced(
+  inches(3),
+  "mm",
+  cite("lock-instructions", "within 3 in of the headrail, shade lowered"),
+);
+/** Cord on a ring or an eye, where its friction was not given. */
+const CORD_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
+
+/** What the stages before have worked out, as far as cords depend on it. */
+export interface ShadeFacts {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  mass: Mass;
+}
+
+/** The cords of a shade at every height, for any kind of lift. */
+export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
+  const { brief, size, grid } = shade;
+  const boardUndersideMm = brief.board.thicknessMm;
+  const rear = rearCords(shade, lift, boardUndersideMm);
+  const geometry: CordGeometry = {
+    kind: lift.kind,
+    blindHeightMm: size.finishedLengthMm,
+    ...(size.topAboveFloorMm === undefined ? {} : { topAboveFloorMm: size.topAboveFloorMm }),
+    hemBelowTopMm: size.finishedLengthMm,
+    travelMm: Math.max(0, grid.travelMm),
+    ...(rear === undefined ? {} : { rear }),
+  };
+  switch (lift.kind) {
+    case "cord-lock":
+      return { ...geometry, ...pullCords(shade, lift, boardUndersideMm) };
+    case "tube-loop":
+      return { ...geometry, loop: operatingLoop(lift, boardUndersideMm) };
+    case "tube-wand":
+      return lift.wandMm === undefined ? geometry : { ...geometry, wandMm: lift.wandMm };
+    default:
+      return geometry;
+  }
+}
+
+function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: number): { pull?: PullCords } {
+  const count = lift.cords.length;
+  if (count === 0) return {};
+  const { tailLoweredMm, tailRaisedMm } = lift;
+  const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, tailLoweredMm);
+  return {
+    pull: {
+      count,
+      lengthMm: fromTo(tailLoweredMm, tailRaisedMm),
+      ...(count > 1 ? { joinedMm: fromTo(joinedMm, joinedMm + tailRaisedMm - tailLoweredMm) } : {}),
+      exitBelowTopMm: undersideMm + lift.housingHeightMm,
+      cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
+    },
+  };
+}
+
+export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLoop {
+  return {
+    dropMm: lift.loopDropMm,
+    device: lift.loopDevice ?? "tensioner",
+    exitBelowTopMm: lift.loopExitBelowTopMm ?? undersideMm,
+  };
+}
+
+function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, undersideMm: number) {
+  const spans = rearSpans(grid, undersideMm);
+  const columnsMm = grid.columns.map(({ xMm }) => xMm);
+  if (spans.length === 0 || columnsMm.length === 0) return undefined;
+  return {
+    count: columnsMm.length,
+    guide: lift.rearCords ?? "open",
+    spans,
+    boardSpansMm:
+      lift.kind === "cord-lock"
+        ? boardSpans(
+            lift.eyes.map(({ xMm }) => xMm),
+            lift.seat.xMm,
+          )
+        : [],
+    heldN: heldWhileGathering(size, grid, mass, spans),
+    leastShare: leastShare(columnsMm, size.finishedWidthMm),
+    friction: brief.eye.friction ?? CORD_FRICTION.value,
+    wrapBelowRad: 0,
+    top: topOf(lift),
+  } satisfies RearCords;
+}
+
+/** A spool under a spring lies above its column: its cord does not turn on the way. */
+export function topOf(lift: Pick<LiftCords, "kind">): RearTop {
+  return lift.kind === "spring" ? { holds: false, wrapRad: 0 } : { holds: true };
+}

@@ -1,0 +1,202 @@
+import { aboveFloorMm, type CordGeometry } from "../cord-geometry.ts";
+import { courseAt } from "../course.ts";
+import type { Fact, Reading } from "./quantity.ts";
+
+const LOWERED = 0;
+const RAISED = 1;
+
+function fact(of: Fact["of"]): Fact {
+  return { kind: "fact", of };
+}
+
+/** The value decides, either way. */
+function known(value: number, why: string, raise = LOWERED): Reading {
+  return { value, raise, why, over: "failed", within: "not-shown-to-fail" };
+}
+
+/** A bad value decides, a good one does not. */
+function atLeastThis(value: number, why: string, raise = LOWERED): Reading {
+  return { value, raise, why, over: "failed", within: "not-proven" };
+}
+
+/** Nothing that a plan knows decides. */
+function untold(why: string, raise = LOWERED, value?: number): Reading {
+  return { ...(value === undefined ? {} : { value }), raise, why, over: "not-proven", within: "not-proven" };
+}
+
+/** Only the maker can tell, once it is done. */
+function untilDone(why: string): Fact {
+  return fact(() => untold(why));
+}
+
+const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
+const NO_PULL_CORD = { absent: "No pull cord hangs on this lift." };
+const NO_LOOP = { absent: "No operating loop hangs on this lift." };
+
+export const cleatHeight = fact(({ geometry: { pull } }) =>
+  pull === undefined
+    ? NO_PULL_CORD
+    : known(pull.cleatAboveFloorMm, "Height of the cleat above the floor", RAISED),
+);
+
+export const cordToWind = fact(({ geometry: { pull } }) =>
+  pull === undefined
+    ? NO_PULL_CORD
+    : untold(
+        "So much cord hangs with the shade raised and has to go on the cleat. Whether it takes all of it shows when it is wound.",
+        RAISED,
+        courseAt(pull.lengthMm, RAISED),
+      ),
+);
+
+/** What reaches below the cleat before the cord is wound on it: a lone cord as short as that needs no winding. */
+export const tailBelowCleat = fact(({ geometry }) => {
+  const { pull } = geometry;
+  if (pull === undefined) return NO_PULL_CORD;
+  const exitMm = aboveFloorMm(geometry, pull.exitBelowTopMm);
+  if (exitMm === undefined) return untold(HEIGHT_UNKNOWN, RAISED);
+  const toCleatMm = Math.max(0, exitMm - pull.cleatAboveFloorMm);
+  const belowMm = Math.max(0, courseAt(pull.lengthMm, RAISED) - toCleatMm);
+  const reading = untold(
+    "So much cord reaches below the cleat before it is wound. What still hangs after winding, and whether it is a single cord, shows on the wall.",
+    RAISED,
+    belowMm,
+  );
+  return pull.count === 1 ? { ...reading, within: "not-shown-to-fail" } : reading;
+});
+
+export const securedByDevice = fact(({ geometry }) => {
+  const { pull, loop } = geometry;
+  const cords = pull ?? loop;
+  if (cords === undefined) return { absent: "No pull cord or loop hangs on this lift." };
+  const exitMm = aboveFloorMm(geometry, cords.exitBelowTopMm);
+  if (exitMm === undefined) return untold(HEIGHT_UNKNOWN, RAISED);
+  const hangsMm = pull === undefined ? (loop?.dropMm ?? 0) : Math.max(...pull.lengthMm.mm);
+  return atLeastThis(
+    Math.max(0, exitMm - hangsMm),
+    "So high ends what hangs, in the worst state. Whether the cleat or the tensioner meets the standard cannot be seen from a plan.",
+    RAISED,
+  );
+});
+
+export const breakawayLoad = fact(({ geometry: { loop } }) =>
+  loop?.device === "breakaway"
+    ? untold("At what load the loop comes apart shows when it is tried.")
+    : NO_LOOP,
+);
+
+export const breakawayLoopLowPoint = fact(({ geometry }) => {
+  const { loop } = geometry;
+  if (loop?.device !== "breakaway") return NO_LOOP;
+  const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
+  return exitMm === undefined
+    ? untold(HEIGHT_UNKNOWN)
+    : known(Math.max(0, exitMm - loop.dropMm), "Lower end of the loop above the floor");
+});
+
+export const breakawayLoopLength = fact(({ geometry: { loop } }) =>
+  loop?.device === "breakaway" ? known(loop.dropMm, "What hangs of the loop") : NO_LOOP,
+);
+
+/** An operating loop where it reaches below a height; all of it where the height is not known. */
+export const operatingLoopLength = fact(({ geometry }, { belowFloorMm }) => {
+  const { loop } = geometry;
+  if (loop === undefined) return NO_LOOP;
+  const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
+  if (exitMm === undefined) return untold(HEIGHT_UNKNOWN);
+  if (belowFloorMm !== undefined && exitMm - loop.dropMm >= belowFloorMm) {
+    return { absent: "The loop does not hang as low as this rule asks." };
+  }
+  return known(loop.dropMm, "What hangs of the loop");
+});
+
+export const innerCordsReachable = fact(({ geometry: { rear } }) => {
+  if (rear === undefined) return { absent: "No lift cord runs up the back." };
+  return rear.guide === "enclosed"
+    ? known(0, "The lift cords run inside a tape or pocket.")
+    : untold(
+        "The lift cords can be reached at the back. Whether they are too short to form a hazardous loop is for the tests of appendices C and D to say, which no plan replaces.",
+      );
+});
+
+export const freeHangingCords = fact(({ geometry: { pull } }) =>
+  known(
+    pull?.count ?? 0,
+    pull === undefined
+      ? "No cord hangs free."
+      : `${pull.count === 1 ? "One cord hangs" : `${pull.count} cords hang`} free at the front.`,
+    RAISED,
+  ),
+);
+
+export const cordsInConnector = fact(({ geometry: { pull } }) =>
+  pull?.joinedMm === undefined
+    ? known(0, "No connector joins cords.")
+    : known(pull.count, `${pull.count} cords run into one connector.`, RAISED),
+);
+
+export const accessibleCords = fact(({ geometry }) => {
+  const front = (geometry.pull?.count ?? 0) + (geometry.loop === undefined ? 0 : 1);
+  const back = reachableBehind(geometry);
+  if (front + back === 0) return known(0, "No cord is counted as in reach at the front or the back.");
+  return known(
+    front + back,
+    `Cords in reach: ${front} at the front, ${back} at the back.`,
+    front > 0 ? RAISED : LOWERED,
+  );
+});
+
+function reachableBehind({ rear }: CordGeometry): number {
+  if (rear === undefined) return 0;
+  return rear.guide === "enclosed" && rear.boardSpansMm.length === 0 ? 0 : rear.count;
+}
+
+export const hiddenCordExposed = fact(({ geometry: { rear } }) =>
+  rear?.guide === "enclosed"
+    ? untold(
+        "The lift cords are hidden in a tape or pocket. That they stay so, in every position and for years, shows only in a test.",
+      )
+    : { absent: "No cord of this shade is counted as out of reach." },
+);
+
+export const reliesOnDevice = fact(({ geometry: { pull, loop, rear } }) => {
+  if (pull !== undefined)
+    return known(1, "The hanging cord is out of reach only while it is wound on its cleat.", RAISED);
+  if (loop !== undefined) return known(1, "The loop is held only by the device that its owner fixes.");
+  if (rear !== undefined && rear.guide !== "open") {
+    return untold(
+      "The rear cords lean on rings or a tape. They count only if no hand takes them off without a tool.",
+    );
+  }
+  return known(0, "Nothing on this lift leans on a device.");
+});
+
+export const loopDeviceFixed = fact(({ geometry: { loop } }) => {
+  if (loop === undefined) return NO_LOOP;
+  return loop.device === "none"
+    ? known(0, "The loop hangs loose, without a device.")
+    : untold(
+        "Whether the device is attached in the workshop, and the shade useless until it is fixed, shows on the finished shade.",
+      );
+});
+
+export const collectorOpens = fact(({ geometry: { pull } }) =>
+  pull?.joinedMm === undefined
+    ? { absent: "No connector collects cords." }
+    : untold("At what load the connector comes apart shows when it is tried.", RAISED),
+);
+
+const ON_TAG =
+  "So high are the letters on the tag of this plan. They count once they are everywhere that the rule asks for.";
+export const signalWordHeight = fact(({ tag }) => atLeastThis(tag.signalMm, ON_TAG));
+export const warningTextHeight = fact(({ tag }) => atLeastThis(tag.textMm, ON_TAG));
+
+export const smallParts = untilDone("Only a pull at each part shows whether it stays on.");
+export const leadContent = untilDone("Only a laboratory, or the papers of whoever made the parts, can tell.");
+export const warningsAndLabels = untilDone(
+  "It is there once you have put it on. The tag of this plan is a start.",
+);
+export const makerLabel = untilDone("It is there once you have put your own label on.");
+export const refersToLaw = untilDone(
+  "The tag of this plan names no law. Look through what else you print and publish.",
+);

@@ -1,0 +1,61 @@
+import type { FigureSpec } from "../../../account/index.ts";
+import type { Check } from "../../rules/rule.ts";
+import type { CordGeometry } from "../cord-geometry.ts";
+
+/** The parts of a check that change what a quantity comes to. */
+export type Ask = Pick<Check, "pullN" | "belowFloorMm">;
+
+/** A length that changes with the height of the shade. */
+export interface Sweep {
+  kind: "sweep";
+  worse: "high" | "low";
+  /** Why the shade has nothing of the kind; undefined where it has. */
+  absent: (geometry: CordGeometry) => string | undefined;
+  /** Heights above the floor enter, so that nothing is known without the window's height. */
+  needsFloor?: true;
+  /**
+   * Raises at which it can be worst: between two neighbours it is monotone, so that the extremum over all
+   * heights is among them. A test holds that against a dense sweep.
+   */
+  states: (geometry: CordGeometry, ask: Ask) => number[];
+  at: (geometry: CordGeometry, raise: number, ask: Ask) => number;
+  /** The same under the pull, where cord can be drawn out. Never below `at`. */
+  pulledAt?: (geometry: CordGeometry, raise: number, ask: Ask) => number;
+  /** Cord slides out under the pull, so that no geometry bounds it. */
+  feeds?: (geometry: CordGeometry, ask: Ask) => boolean;
+  /** What it is that comes to the value in that state, in words. */
+  what: (geometry: CordGeometry, raise: number, ask: Ask) => string;
+  /** How the value is reckoned, for the workings, where it is more than one length. */
+  working?: (geometry: CordGeometry, raise: number, ask: Ask) => FigureSpec<string> | undefined;
+}
+
+/** Heights of letters on the tag that is printed with the plan, mm. */
+export interface TagHeights {
+  signalMm: number;
+  textMm: number;
+}
+
+/** What a fact is read from. */
+export interface Situation {
+  geometry: CordGeometry;
+  tag: TagHeights;
+}
+
+export type FactReading = { absent: string } | Reading;
+
+/** What was read, and what follows where it is over its limit and where it is within: not all of it decides. */
+export interface Reading {
+  value?: number;
+  raise: number;
+  why: string;
+  over: "failed" | "not-proven";
+  within: "not-shown-to-fail" | "not-proven";
+}
+
+/** What no sweep is needed for: counts, labels, what only a test can tell. */
+export interface Fact {
+  kind: "fact";
+  of: (situation: Situation, ask: Ask) => FactReading;
+}
+
+export type QuantityDefinition = Sweep | Fact;

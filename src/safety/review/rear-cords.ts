@@ -1,0 +1,78 @@
+import { continuousBeam } from "../../mechanics/index.ts";
+import { type Grid, LAYERS, type Mass, type Size } from "../../shade/index.ts";
+import { GRAVITY } from "../../units/index.ts";
+import type { RearSpan } from "./cord-geometry.ts";
+
+/**
+ * Stretches of cord between the guides of one column, shade lowered, from the bottom row up. Whole stretches
+ * gather from the bottom, and the last, from the top ring to the board, by what is left of the travel.
+ */
+export function rearSpans(grid: Grid, boardUndersideMm: number): RearSpan[] {
+  const rows = [...grid.rows].sort((a, b) => a.number - b.number);
+  const spans: RearSpan[] = [];
+  let startsMm = 0;
+  rows.forEach((row, i) => {
+    const above = rows[i + 1];
+    const cordMm = Math.max(0, row.yMm - (above?.yMm ?? boardUndersideMm));
+    const gathersMm = above === undefined ? Math.min(cordMm, Math.max(0, grid.travelMm - startsMm)) : cordMm;
+    spans.push({
+      cordMm,
+      clothMm: cordMm,
+      gathersMm,
+      startsMm,
+      lowerBelowTopMm: row.yMm,
+      top: above === undefined,
+    });
+    startsMm += gathersMm;
+  });
+  return spans;
+}
+
+/**
+ * Weight on all cords while each stretch gathers, N: bar, the rows lifted so far with their ribs and rings,
+ * the cloth below and half of the cloth on its way. The other half hangs from the ring above.
+ */
+export function heldWhileGathering(size: Size, grid: Grid, mass: Mass, spans: readonly RearSpan[]): number[] {
+  let clothKg = 0;
+  let barKg = 0;
+  let rowsKg = 0;
+  for (const { part, massKg } of mass.parts) {
+    if ((LAYERS as readonly string[]).includes(part)) clothKg += massKg;
+    else if (part === "bar") barKg += massKg;
+    else rowsKg += massKg;
+  }
+  const lengthMm = Math.max(1, size.finishedLengthMm);
+  let belowMm = grid.bottomSectionMm;
+  return spans.map(({ clothMm }, i) => {
+    const clothShare = Math.min(1, (belowMm + clothMm / 2) / lengthMm);
+    belowMm += clothMm;
+    return GRAVITY * (barKg + (rowsKg * (i + 1)) / spans.length + clothKg * clothShare);
+  });
+}
+
+/**
+ * Share of the weight on the least loaded cord: the smaller of the reactions under a stiff bar and the strips
+ * of limp cloth, since the lighter a cord is loaded, the easier the shade rises and feeds it.
+ */
+export function leastShare(columnsMm: readonly number[], widthMm: number): number {
+  if (columnsMm.length < 2) return 1;
+  const { reactionsN } = continuousBeam({
+    supportsMm: columnsMm,
+    fromMm: 0,
+    toMm: widthMm,
+    loadNPerMm: 1 / widthMm,
+  });
+  let least = 1;
+  columnsMm.forEach((x, i) => {
+    const from = i === 0 ? 0 : ((columnsMm[i - 1] ?? 0) + x) / 2;
+    const to = i === columnsMm.length - 1 ? widthMm : (x + (columnsMm[i + 1] ?? widthMm)) / 2;
+    least = Math.min(least, (to - from) / widthMm, reactionsN[i] ?? 0);
+  });
+  return Math.max(0, least);
+}
+
+/** Between neighbouring eyes along the board, the lock taken as one of them, mm. */
+export function boardSpans(eyesMm: readonly number[], lockMm: number): number[] {
+  const places = [...eyesMm, lockMm].sort((a, b) => a - b);
+  return places.slice(1).map((place, i) => place - (places[i] ?? place));
+}

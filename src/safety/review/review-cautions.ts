@@ -1,0 +1,45 @@
+import type { Brief } from "../../job/index.ts";
+import type { Caution } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import {
+  CHILDREN_AND_CORDS,
+  CORDS_BEHIND,
+  cleatCaution,
+  FURNITURE_AWAY,
+  NEVER_KNOT,
+} from "../usual-cautions.ts";
+
+const ORDER_OF_ADVICE: Caution = {
+  id: "order-of-advice",
+  title: "What agencies advise, in this order",
+  text: "First a shade without cords, or with every cord out of reach at the front, the sides and the back. Where that cannot be: cords as short as possible and out of reach, wound on a high cleat. No cot, bed or furniture near the window. Cords never knotted together.",
+  cite: cite("cordless-advice"),
+};
+
+const WHY_THESE_LENGTHS: Caution = {
+  id: "why-these-lengths",
+  title: "Why so short, and how fast",
+  text: "A cord of 22 cm is too short to go around the neck of a one-year-old, a loop of 44 cm around too small to pass over the head, and 35 N is the force that a child can exert. A caught child loses consciousness in about 15 seconds, without a sound.",
+  cite: cite("child-pull"),
+};
+
+const ASK_AND_DEFER: Caution = {
+  id: "ask-and-defer",
+  title: "What comes before this review",
+  text: "Local codes, the current text of each rule, the instructions of whoever made the parts, and licensed practice come before anything printed here. The dates say when each text was read. A plan can show that a rule fails; that none fails it cannot show.",
+  cite: cite("our-choice"),
+};
+
+/** The cautions that stand beside the results, on the review sheet. */
+export function reviewCautions(brief: Brief): Caution[] {
+  return [
+    CHILDREN_AND_CORDS,
+    ORDER_OF_ADVICE,
+    WHY_THESE_LENGTHS,
+    CORDS_BEHIND,
+    NEVER_KNOT,
+    FURNITURE_AWAY,
+    cleatCaution(brief),
+    ASK_AND_DEFER,
+  ];
+}

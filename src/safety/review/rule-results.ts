@@ -1,0 +1,128 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { RuleOutcome, RuleResult, RuleSource } from "../../shade/index.ts";
+import { trimmed } from "../../units/index.ts";
+import type { Check, Rule } from "../rules/rule.ts";
+import type { ActiveRule } from "../rules/rules-for.ts";
+import type { Evaluation } from "./evaluate.ts";
+import { type Measurement, pulledMm } from "./measures.ts";
+import type { Situation } from "./quantities/quantity.ts";
+import { mmText, raiseText, upperFirst, valueAndLimit } from "./texts.ts";
+
+/** The row as it is shown, where it is only listed. */
+export function sourceOfRule(rule: Rule): RuleSource {
+  const { id, words, cite, asOf, confidence, kind, status, note } = rule;
+  return { ruleId: id, words, cite, asOf, confidence, kind, status, note };
+}
+
+/** Turns evaluations into results that people read; writes the workings of their numbers once each. */
+export class ResultWriter {
+  readonly #brief: Brief;
+  readonly #situation: Situation;
+  readonly #hemAboveFloorMm: number | undefined;
+  readonly #book: WorkingBook;
+  readonly #used = new Set<string>();
+
+  constructor(brief: Brief, situation: Situation, hemAboveFloorMm: number | undefined, book: WorkingBook) {
+    this.#brief = brief;
+    this.#situation = situation;
+    this.#hemAboveFloorMm = hemAboveFloorMm;
+    this.#book = book;
+  }
+
+  /** One literal with every field, set or not: this runs for every rule of every shade of a job. */
+  result(rule: ActiveRule, { measurement, outcome, limit, why }: Evaluation): RuleResult {
+    const { check } = rule;
+    const figures = measurement === undefined ? undefined : this.#figuresOf(check, measurement);
+    const value = measurement?.value;
+    const { valueText, limitText } = valueAndLimit(check, value, limit, this.#brief.units);
+    const drawnTo =
+      outcome === "not-proven" && measurement !== undefined && value !== undefined
+        ? pulledMm(this.#situation, check, measurement)
+        : undefined;
+    return {
+      ruleId: rule.id,
+      words: rule.words,
+      cite: rule.cite,
+      asOf: rule.asOf,
+      confidence: rule.confidence,
+      kind: rule.kind,
+      status: rule.status,
+      note: rule.note,
+      outcome,
+      why:
+        measurement === undefined
+          ? (why ?? "")
+          : this.#why(check, outcome, measurement, valueText, limitText, drawnTo),
+      value,
+      limit,
+      unit: check.unit,
+      comparison: check.comparison,
+      valueText,
+      limitText,
+      pulledMm: drawnTo,
+      pullN: check.pullN,
+      worst: measurement === undefined || value === undefined ? undefined : this.#worst(measurement.raise),
+      test: measurement === undefined || outcome === "failed" ? undefined : check.test,
+      figures,
+    };
+  }
+
+  #worst(raise: number) {
+    const { travelMm, hemBelowTopMm } = this.#situation.geometry;
+    const risenMm = raise * travelMm;
+    return {
+      raise,
+      hemBelowTopMm: hemBelowTopMm - risenMm,
+      ...(this.#hemAboveFloorMm === undefined ? {} : { hemAboveFloorMm: this.#hemAboveFloorMm + risenMm }),
+    };
+  }
+
+  #figuresOf(check: Check, measurement: Measurement): string[] | undefined {
+    const id = `safety.${check.quantity}`;
+    const spec = this.#used.has(id)
+      ? undefined
+      : measurement.sweep?.working?.(this.#situation.geometry, measurement.raise, check);
+    if (spec === undefined) return undefined;
+    measurement.value = this.#book.figure(id, spec);
+    this.#used.add(id);
+    return [id];
+  }
+
+  #why(
+    check: Check,
+    outcome: RuleOutcome,
+    measurement: Measurement,
+    valueText: string | undefined,
+    limitText: string | undefined,
+    drawnTo: number | undefined,
+  ): string {
+    const { sweep, why, raise } = measurement;
+    if (valueText === undefined) return why;
+    const limit = limitText === undefined || check.unit === "yes-no" ? "" : ` The limit is ${limitText}.`;
+    if (sweep === undefined) {
+      if (check.unit === "yes-no" || check.unit === "count") return why;
+      return why.endsWith(".") ? `${upperFirst(valueText)}. ${why}${limit}` : `${why}: ${valueText}.${limit}`;
+    }
+    const what = upperFirst(sweep.what(this.#situation.geometry, raise, check));
+    const said = `${what}: ${valueText}, at its worst with the shade ${raiseText(raise)}.${limit}`;
+    if (outcome !== "not-proven") return said;
+    return `${said} ${this.#openText(measurement, drawnTo)}`;
+  }
+
+  /** Why the number as it stands proves nothing. */
+  #openText({ why, feeds, value }: Measurement, drawnTo: number | undefined): string {
+    if (feeds === true) {
+      const more =
+        drawnTo === undefined || value === undefined || drawnTo <= value
+          ? ""
+          : ` By calculation up to ${mmText(drawnTo - value, this.#brief.units)} more comes out.`;
+      return `But the cord slides: a child’s pull makes the shade rise and feeds the loop, and the lock stops it from one side only.${more} Only the test decides.`;
+    }
+    if (why !== "") return why;
+    if (value !== undefined && drawnTo !== undefined && drawnTo > value) {
+      return `Under the pull a taut cord gives sideways, by calculation to ${trimmed(drawnTo, 0)} mm. Only the test decides.`;
+    }
+    return "Only the test decides.";
+  }
+}

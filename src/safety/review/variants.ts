@@ -1,0 +1,199 @@
+import type { PatchOperation } from "../../account/index.ts";
+import { type Brief, type Making, settingPatch } from "../../job/index.ts";
+import type { LiftKind, RearGuide } from "../../shade/index.ts";
+import { downToMark, lengthText, upToMark } from "../../units/index.ts";
+import type { Check } from "../rules/rule.ts";
+import type { CloserRows } from "./closer-rows.ts";
+import type { CordGeometry } from "./cord-geometry.ts";
+import { fromTo } from "./course.ts";
+import type { LoopCords } from "./lift-cords.ts";
+import { operatingLoop, type ShadeFacts, topOf } from "./lift-geometry.ts";
+import { heldWhileGathering, rearSpans } from "./rear-cords.ts";
+
+type Setting = [group: "lift" | "fold", key: string, value: unknown];
+
+/** The same shade with one or two settings changed: what its cords would be then. */
+export interface Variant {
+  settings: Setting[];
+  /** What it changes, in words that begin a sentence; asked for only where it is offered. */
+  says: () => string;
+  geometry: CordGeometry;
+}
+
+/** A hand needs at least so much cord to pull at. */
+const SHORTEST_TAIL_MM = 150;
+/** Where a loop would end if none is planned yet: above the reach of a child on a chair, or half way down. */
+const LOOP_ABOVE_FLOOR_MM = 1600;
+
+/** Lifts that are offered in place of the one there is, the most careful first. */
+const OTHER_KINDS = {
+  spring: "Raise it by a spring: no cord hangs at the front",
+  "tube-wand": "Raise it by a tube and a rigid wand: no cord hangs at the front",
+  motor: "Raise it by a tube and a motor: no cord hangs at the front",
+  "tube-loop":
+    "Raise it by a tube and a loop on a tension device: one loop hangs, and no cord with a free end",
+} as const satisfies Partial<Record<LiftKind, string>>;
+type OtherKind = keyof typeof OTHER_KINDS;
+
+const CLOSED_GUIDES = {
+  "ring-locked":
+    "Run the rear cords through rings that grip them: no cord can be drawn out, and the rings cost more",
+  enclosed:
+    "Run the rear cords inside a tape or pocket from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth",
+} as const satisfies Partial<Record<RearGuide, string>>;
+type ClosedGuide = keyof typeof CLOSED_GUIDES;
+
+export function kindVariants(shade: ShadeFacts, geometry: CordGeometry): Variant[] {
+  return (Object.keys(OTHER_KINDS) as OtherKind[])
+    .filter((kind) => kind !== geometry.kind)
+    .map((kind) => ({
+      settings: [["lift", "kind", kind]],
+      says: () => OTHER_KINDS[kind],
+      geometry: withKind(shade, geometry, kind),
+    }));
+}
+
+/** Under a tube or spools no cord runs along the board; what runs up the back stays. */
+function withKind(shade: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
+  const { pull: _pull, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
+  return {
+    ...same,
+    kind,
+    ...(rear === undefined ? {} : { rear: { ...rear, boardSpansMm: [], top: topOf({ kind }) } }),
+    ...(kind === "tube-loop"
+      ? { loop: operatingLoop(expectedLoop(shade), shade.brief.board.thicknessMm) }
+      : {}),
+  };
+}
+
+function expectedLoop({ size, brief }: ShadeFacts): LoopCords {
+  const half = size.finishedLengthMm / 2;
+  const clear =
+    size.topAboveFloorMm === undefined
+      ? 0
+      : size.topAboveFloorMm - brief.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
+  return { kind: "tube-loop", loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half };
+}
+
+/** Closed ways for the cords up the back. */
+export function guideVariants(geometry: CordGeometry): Variant[] {
+  const { rear } = geometry;
+  if (rear === undefined) return [];
+  return (Object.keys(CLOSED_GUIDES) as ClosedGuide[])
+    .filter((guide) => guide !== rear.guide && rear.guide !== "enclosed")
+    .map((guide) => ({
+      settings: [["lift", "rearCords", guide]],
+      says: () => CLOSED_GUIDES[guide],
+      geometry: { ...geometry, rear: { ...rear, guide } },
+    }));
+}
+
+/** The shade with so many rows. */
+export function rowVariant(
+  { brief, size, grid, mass }: ShadeFacts,
+  closer: CloserRows,
+  rows: number,
+  geometry: CordGeometry,
+): Variant {
+  const laid = closer.grid(rows);
+  const [key, value] = closer.setting(rows);
+  const { rear } = geometry;
+  const spans = rearSpans(laid, brief.board.thicknessMm);
+  return {
+    settings: [["fold", key, value]],
+    says: () =>
+      `Set the rows closer: ${rows} rows ${lengthText(closer.foldMm(rows), brief.units)} apart instead of ${grid.rows.length}, with as many more rings to sew`,
+    geometry: withTravel(
+      {
+        ...geometry,
+        ...(rear === undefined
+          ? {}
+          : { rear: { ...rear, spans, heldN: heldWhileGathering(size, laid, mass, spans) } }),
+      },
+      laid.travelMm,
+    ),
+  };
+}
+
+/** With another travel the tail grows by another length. */
+function withTravel(geometry: CordGeometry, travelMm: number): CordGeometry {
+  const { pull } = geometry;
+  if (pull === undefined) return { ...geometry, travelMm };
+  const loweredMm = pull.lengthMm.mm[0] ?? 0;
+  const joinedMm = pull.joinedMm?.mm[0];
+  return {
+    ...geometry,
+    travelMm,
+    pull: {
+      ...pull,
+      lengthMm: fromTo(loweredMm, loweredMm + Math.max(0, travelMm)),
+      ...(joinedMm === undefined ? {} : { joinedMm: fromTo(joinedMm, joinedMm + Math.max(0, travelMm)) }),
+    },
+  };
+}
+
+/** A tail shorter by what the rule is missed by, down to what a hand can still hold. */
+export function tailVariant(
+  { units }: Brief,
+  geometry: CordGeometry,
+  check: Check,
+  missedByMm: number,
+): Variant[] {
+  const { pull } = geometry;
+  if (
+    pull === undefined ||
+    !/^(?:free-cord|joined-cord|pull-cord|hanging|loose-loop|any-loop|secured)/.test(check.quantity)
+  ) {
+    return [];
+  }
+  const loweredMm = pull.lengthMm.mm[0] ?? 0;
+  const raisedMm = pull.lengthMm.mm[1] ?? loweredMm;
+  const tailMm = downToMark(loweredMm - missedByMm, units.ruler);
+  if (tailMm < SHORTEST_TAIL_MM || tailMm >= loweredMm) return [];
+  return [
+    {
+      settings: [["lift", "tailMm", tailMm]],
+      says: () => `Cut the tail ${lengthText(tailMm, units)} below the lock with the shade lowered`,
+      geometry: { ...geometry, pull: { ...pull, lengthMm: fromTo(tailMm, tailMm + raisedMm - loweredMm) } },
+    },
+  ];
+}
+
+/** The cleat at the height that the rule asks for. */
+export function cleatVariant(
+  { units }: Brief,
+  geometry: CordGeometry,
+  check: Check,
+  limitMm: number,
+): Variant[] {
+  const { pull } = geometry;
+  if (pull === undefined || check.quantity !== "cleat-height") return [];
+  const cleatMm = upToMark(limitMm, units.ruler);
+  return [
+    {
+      settings: [["lift", "cleatAboveFloorMm", cleatMm]],
+      says: () => `Fix the cleat ${lengthText(cleatMm, units)} above the floor`,
+      geometry: { ...geometry, pull: { ...pull, cleatAboveFloorMm: cleatMm } },
+    },
+  ];
+}
+
+/** Two changes at once: the second is made to what the first has left. */
+export function both(first: Variant, second: Variant): Variant {
+  return {
+    settings: [...first.settings, ...second.settings],
+    says: () => `${first.says()}. ${second.says()}`,
+    geometry: second.geometry,
+  };
+}
+
+/** One patch for all settings: a parent that the first creates is there for the next. */
+export function variantPatch(brief: Brief, settings: readonly Setting[]): PatchOperation[] {
+  let own: Making | undefined = brief.own;
+  return settings.flatMap(([group, key, value]) => {
+    // Only path and own settings decide a patch; a whole brief copied for each would cost more than all else.
+    const patch = settingPatch({ path: brief.path, own } as Brief, group, key, value);
+    own = { ...own, [group]: { ...own?.[group], [key]: value } };
+    return patch;
+  });
+}

@@ -1,0 +1,47 @@
+import type { Place } from "../../job/index.ts";
+import type { ChildSafetyTag, LiftKind, TagLine } from "../../shade/index.ts";
+import { tagHeights } from "./tag-heights.ts";
+import { tagWords } from "./tag-words.ts";
+
+/** What the words of a tag depend on. */
+export interface TagInput {
+  place?: Place;
+  kind: LiftKind;
+  /** Lift cords run up the back, hidden or not. */
+  rearCords: boolean;
+}
+
+/** Languages that the place asks for; English where none was read. */
+const LANGUAGES: Partial<Record<Place, ("en" | "fr")[]>> = { ca: ["en", "fr"] };
+
+const OWN_WORDS =
+  "These are our own plain words and not the official text of any rule. Read the current text of the place where the shade will hang and use its words, in its languages.";
+const CANADA =
+  "Not the official text, but for the words that are marked: of that only the beginning of one sentence was read. Take the full English and French wording from the current text, and put it on the shade, its packaging, its instructions and every advertisement. Do not name the law on any of them.";
+
+/** The tag to print for one shade, as data: words, language and least height of letters, line by line. */
+export function childTag({ place, kind, rearCords }: TagInput): ChildSafetyTag {
+  const letters = tagHeights(place);
+  const languages = LANGUAGES[place ?? "elsewhere"] ?? ["en"];
+  const canada = place === "ca";
+  const words = tagWords({
+    languages,
+    canada,
+    frontCords: kind === "cord-lock" || kind === "tube-loop",
+    rearCords,
+  });
+  return {
+    lines: words.map((line): TagLine => {
+      const signal = line.kind === "signal";
+      return {
+        ...line,
+        minHeightMm: signal ? letters.signalMm : letters.textMm,
+        bold: signal,
+        capitals: signal,
+      };
+    }),
+    languages: [...languages],
+    heights: letters.cite,
+    note: canada ? CANADA : OWN_WORDS,
+  };
+}

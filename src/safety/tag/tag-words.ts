@@ -1,0 +1,99 @@
+import type { TagLine } from "../../shade/index.ts";
+
+/** A line before its letters are sized. */
+export type TagWords = Omit<TagLine, "minHeightMm" | "bold" | "capitals">;
+
+type Language = TagLine["language"];
+
+const SIGNAL: Record<Language, string> = { en: "WARNING", fr: "AVERTISSEMENT" };
+
+/** What cords do, and what to do about it: our own plain words. */
+const WARNINGS: Record<Language, string[]> = {
+  en: [
+    "Cords can strangle young children, quickly and silently.",
+    "Cords, loops and chains can wrap around a child’s neck.",
+  ],
+  fr: [
+    "Les cordons peuvent étrangler un jeune enfant, vite et sans bruit.",
+    "Cordons, boucles et chaînettes peuvent s’enrouler autour du cou d’un enfant.",
+  ],
+};
+
+const INSTRUCTIONS: Record<Language, string[]> = {
+  en: [
+    "Keep every cord out of the reach of children.",
+    "Keep cots, beds and furniture away from the window.",
+    "Do not tie cords together. Do not let them twist into a loop.",
+  ],
+  fr: [
+    "Gardez tous les cordons hors de la portée des enfants.",
+    "Éloignez de la fenêtre lits d’enfant, lits et meubles.",
+    "Ne nouez pas les cordons ensemble. Ne les laissez pas se torsader en boucle.",
+  ],
+};
+
+/** With a cord or loop at the front. */
+const FRONT_CORDS: Record<Language, string> = {
+  en: "Fix the devices for the cords that came with this shade, and use them every time.",
+  fr: "Fixez les dispositifs pour cordons livrés avec ce store et utilisez-les chaque fois.",
+};
+
+/** With cords inside a tape or behind rings. */
+const HIDDEN_CORDS: Record<Language, string> = {
+  en: "There are cords at the back. If one comes loose or can be pulled out, stop using this shade and take it down.",
+  fr: "Il y a des cordons au dos. Si l’un d’eux se libère ou peut être tiré, n’utilisez plus ce store et enlevez-le.",
+};
+
+/** The one sentence of the Canadian text that was read, as far as it was read, and our own rendering of it. */
+const REMOVE_CANADA: TagWords[] = [
+  {
+    text: "Immediately remove this product if a cord longer than 22 cm…",
+    language: "en",
+    kind: "warning",
+    official: true,
+  },
+  {
+    text: "… can be reached, or if a loop more than 44 cm around can be made.",
+    language: "en",
+    kind: "warning",
+    official: false,
+  },
+  {
+    text: "Enlevez ce produit immédiatement si un cordon de plus de 22 cm devient accessible, ou si une boucle de plus de 44 cm de tour peut se former.",
+    language: "fr",
+    kind: "warning",
+    official: false,
+  },
+];
+
+const MAKER: Record<Language, string[]> = {
+  en: ["Model: ________", "Made (year and month or week): ________", "Maker or importer: ________"],
+  fr: [
+    "Modèle : ________",
+    "Fabriqué (année et mois ou semaine) : ________",
+    "Fabricant ou importateur : ________",
+  ],
+};
+
+export interface TagAsk {
+  languages: readonly Language[];
+  canada: boolean;
+  frontCords: boolean;
+  rearCords: boolean;
+}
+
+/** Lines of the tag, language by language. */
+export function tagWords({ languages, canada, frontCords, rearCords }: TagAsk): TagWords[] {
+  return languages.flatMap((language) => {
+    const own = (kind: TagWords["kind"]) => (text: string) => ({ text, language, kind, official: false });
+    return [
+      own("signal")(SIGNAL[language]),
+      ...WARNINGS[language].map(own("warning")),
+      ...(canada ? REMOVE_CANADA.filter((line) => line.language === language) : []),
+      ...INSTRUCTIONS[language].map(own("instruction")),
+      ...(frontCords ? [own("instruction")(FRONT_CORDS[language])] : []),
+      ...(rearCords ? [own("instruction")(HIDDEN_CORDS[language])] : []),
+      ...MAKER[language].map(own("maker")),
+    ];
+  });
+}
