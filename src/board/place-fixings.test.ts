@@ -43,6 +43,7 @@ describe("fixings", () => {
     const { placesMm, faults } = placeFixings({ ...plain, keepOut: [[490, 520]] });
     expect(placesMm).toEqual([100, 480, 900]);
     expect(faults).toEqual([]);
+    expect(placeFixings({ ...plain, keepOut: [[480, 510]] }).placesMm).toEqual([100, 520, 900]);
   });
 
   test("an outer one moves towards the end", () => {

@@ -73,6 +73,7 @@ describe("capstan", () => {
 describe("turn", () => {
   test("a right angle and a straight run", () => {
     expectNear(turnRad({ x: 0, y: 0 }, { x: 3, y: 0 }, { x: 3, y: 9 }), Math.PI / 2, 1e-15);
+    expectNear(turnRad({ x: 0, y: 0 }, { x: 3, y: 0 }, { x: 3, y: -9 }), Math.PI / 2, 1e-15);
     expect(turnRad({ x: 0, y: 0 }, { x: 3, y: 1 }, { x: 9, y: 3 })).toBe(0);
   });
 
