@@ -1,5 +1,16 @@
 import fc from "fast-check";
-import { type Job, type JobInput, jobSchema, PLACES, PURPOSES } from "../src/job/index.ts";
+import {
+  CATALOGUE,
+  DRIVE_KINDS,
+  type Job,
+  type JobInput,
+  jobSchema,
+  LIFT_KINDS,
+  PLACES,
+  POWERS,
+  PURPOSES,
+  REAR_CORDS,
+} from "../src/job/index.ts";
 import { RULERS } from "../src/units/index.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
@@ -71,6 +82,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     placementRepeat: fc.boolean(),
   }),
   lift: some<Group<"lift">>({
+    kind: fc.constantFrom(...LIFT_KINDS),
+    rearCords: fc.constantFrom(...REAR_CORDS),
     controlSide: fc.constantFrom("left", "right"),
     lock: fc.constantFrom("lock-3-slot", "lock-5-slot", "no-such-lock", "odd-lock"),
     cord: fc.constantFrom("cord-1-4", "cord-0-9", "cord-1-8", "no-such-cord", "odd-cord"),
@@ -82,6 +95,10 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     tailMm: length,
     knotsMm: length,
     cleatAboveFloorMm: length,
+    tube: fc.constantFrom("tube-12", "tube-25", "odd-tube", "no-such-tube"),
+    drive: fc.constantFrom(...CATALOGUE.drives.map(({ id }) => id), "odd-drive", "no-such-drive"),
+    loopDropMm: length,
+    wandMm: length,
   }),
   board: some<Group<"board">>({
     section: fc.constantFrom("board-1x2", "board-1x3", "board-1x4", "no-such-board"),
@@ -173,8 +190,37 @@ export const anyJob: fc.Arbitrary<Job> = fc
       diameterMm: mm(0.3, 6),
       breakingN: fc.option(mm(1, 20_000), { nil: undefined }),
     }),
+    tube: fc.record({
+      id: fc.constant("odd-tube"),
+      name: fc.constant("Odd tube"),
+      diameterMm: part,
+      massGPerM: fc.option(mm(1, 20_000), { nil: undefined }),
+      stockMm: fc.option(size, { nil: undefined }),
+      spoolCoreMm: fc.option(part, { nil: undefined }),
+      spoolFlangeMm: fc.option(part, { nil: undefined }),
+      spoolLengthMm: fc.option(part, { nil: undefined }),
+      spoolWindMm: fc.option(part, { nil: undefined }),
+    }),
+    drive: fc.record({
+      id: fc.constant("odd-drive"),
+      name: fc.constant("Odd drive"),
+      kind: fc.constantFrom(...DRIVE_KINDS),
+      lengthMm: part,
+      heightMm: part,
+      depthMm: part,
+      massMaxKg: fc.option(mm(0.1, 500), { nil: undefined }),
+      massMinKg: fc.option(mm(0, 500), { nil: undefined }),
+      ratio: fc.option(mm(0.1, 200), { nil: undefined }),
+      wheelMm: fc.option(part, { nil: undefined }),
+      crankMm: fc.option(part, { nil: undefined }),
+      detachable: fc.option(fc.boolean(), { nil: undefined }),
+      efficiency: fc.option(mm(0.05, 1), { nil: undefined }),
+      torqueNm: fc.option(mm(0.01, 1000), { nil: undefined }),
+      turnsPerMin: fc.option(mm(0.1, 1000), { nil: undefined }),
+      power: fc.option(fc.constantFrom(...POWERS), { nil: undefined }),
+    }),
   })
-  .map(({ ruler, place, purpose, workshop, windows, cloths, lock, cord }) =>
+  .map(({ ruler, place, purpose, workshop, windows, cloths, lock, cord, tube, drive }) =>
     jobSchema.parse({
       format: "shadewright-job",
       version: 1,
@@ -185,7 +231,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
       units: { system: ruler === "1 mm" ? "metric" : "imperial", ruler },
       rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null) }],
       cloths,
-      hardware: { locks: [lock], cords: [cord] },
+      hardware: { locks: [lock], cords: [cord], tubes: [tube], drives: [drive] },
       workshop,
     }),
   );

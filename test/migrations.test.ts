@@ -44,6 +44,14 @@ describe("documents of every version", () => {
     expect(opened.ok && opened.migratedFrom).toBe(version === JOB_VERSION ? undefined : version);
   });
 
+  test("a document of version 1 from before lifts had kinds opens, and nothing that it says changes", () => {
+    const document = JSON.parse(readFileSync("test/documents/job-v1-before-lift-kinds.json", "utf8"));
+    const opened = openJobText(JSON.stringify(document));
+    expect(opened.ok ? [] : opened.issues).toEqual([]);
+    expect(opened.ok && opened.job).toMatchObject(document);
+    expect(opened.ok && opened.job.rooms[0]?.windows[0]?.shade.making?.lift?.kind).toBeUndefined();
+  });
+
   test("each older version has its step, and no step is for a version that never was", () => {
     expect(Object.keys(MIGRATIONS).map(Number)).toEqual(older);
     expect(existsSync(fileOf(JOB_VERSION + 1))).toBe(false);

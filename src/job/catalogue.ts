@@ -1,11 +1,12 @@
 import { inches } from "../units/index.ts";
 import type { Cloth } from "./cloth.ts";
-import type { Bar, Board, Cord, CordLock, Eye, Ring } from "./hardware.ts";
+import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 
 /**
  * Parts and cloths that stand in until the maker enters his or her own.
  * All are invented for demonstration; capacities and cord diameters of the locks follow
- * “Hardware instruction and gallery pages” (see `lock-instructions` in the sources).
+ * “Hardware instruction and gallery pages” (see `lock-instructions` in the sources), the two limits of the loop
+ * drives, 15 and 30 lb, a “Soft-shade clutch installation sheet” (`clutch-sheet`).
  */
 export interface Catalogue {
   cloths: Cloth[];
@@ -16,6 +17,8 @@ export interface Catalogue {
   boards: Board[];
   rings: Ring[];
   eyes: Eye[];
+  tubes: Tube[];
+  drives: Drive[];
 }
 
 const demo = true as const;
@@ -229,6 +232,148 @@ export const CATALOGUE: Catalogue = {
       friction: 0.25,
       packOf: 25,
       price: 4,
+      demo,
+    },
+  ],
+  tubes: [
+    {
+      id: "tube-12",
+      name: "Lift tube 12 mm, spools 20 mm",
+      diameterMm: 12,
+      massGPerM: 180,
+      stockMm: 2400,
+      spoolCoreMm: 20,
+      spoolFlangeMm: 34,
+      spoolLengthMm: 22,
+      spoolWindMm: 14,
+      spoolPrice: 2.5,
+      price: 11,
+      demo,
+    },
+    {
+      id: "tube-25",
+      name: "Lift tube 25 mm, spools 28 mm",
+      diameterMm: 25,
+      massGPerM: 310,
+      stockMm: 3000,
+      spoolCoreMm: 28,
+      spoolFlangeMm: 46,
+      spoolLengthMm: 26,
+      spoolWindMm: 18,
+      spoolPrice: 3.5,
+      price: 19,
+      demo,
+    },
+  ],
+  drives: [
+    {
+      id: "spring-light",
+      name: "Spring unit, light",
+      kind: "spring",
+      lengthMm: 70,
+      heightMm: 40,
+      depthMm: 36,
+      massMinKg: 0.7,
+      massMaxKg: 2.2,
+      ratio: 1,
+      screws: 2,
+      massG: 190,
+      price: 24,
+      demo,
+    },
+    {
+      id: "spring-strong",
+      name: "Spring unit, strong",
+      kind: "spring",
+      lengthMm: 110,
+      heightMm: 42,
+      depthMm: 36,
+      massMinKg: 1.8,
+      massMaxKg: 4,
+      ratio: 1,
+      screws: 2,
+      massG: 310,
+      price: 33,
+      demo,
+    },
+    {
+      id: "wand-drive",
+      name: "Wand drive",
+      kind: "wand",
+      lengthMm: 30,
+      heightMm: 38,
+      depthMm: 36,
+      massMaxKg: 5,
+      ratio: 2,
+      crankMm: 60,
+      detachable: true,
+      screws: 2,
+      massG: 120,
+      price: 21,
+      demo,
+    },
+    {
+      id: "loop-slim",
+      name: "Loop drive, slim",
+      kind: "loop",
+      lengthMm: 30,
+      heightMm: 42,
+      depthMm: 36,
+      massMaxKg: 6.8,
+      ratio: 1,
+      wheelMm: 36,
+      screws: 2,
+      massG: 90,
+      price: 17,
+      demo,
+    },
+    {
+      id: "loop-standard",
+      name: "Loop drive, standard",
+      kind: "loop",
+      lengthMm: 34,
+      heightMm: 54,
+      depthMm: 48,
+      massMaxKg: 13.6,
+      ratio: 1.5,
+      wheelMm: 46,
+      screws: 2,
+      massG: 160,
+      price: 26,
+      demo,
+    },
+    {
+      id: "motor-low-voltage",
+      name: "Motor, low voltage",
+      kind: "motor",
+      lengthMm: 150,
+      heightMm: 40,
+      depthMm: 36,
+      massMaxKg: 4.5,
+      ratio: 1,
+      torqueNm: 1.1,
+      turnsPerMin: 28,
+      power: "low-voltage",
+      screws: 2,
+      massG: 380,
+      price: 120,
+      demo,
+    },
+    {
+      id: "motor-mains",
+      name: "Motor, mains",
+      kind: "motor",
+      lengthMm: 165,
+      heightMm: 52,
+      depthMm: 48,
+      massMaxKg: 10,
+      ratio: 1,
+      torqueNm: 3,
+      turnsPerMin: 20,
+      power: "mains",
+      screws: 4,
+      massG: 760,
+      price: 160,
       demo,
     },
   ],

@@ -77,6 +77,8 @@ export const DEFAULTS = {
     placementRepeat: sourced(false, "", cite("our-choice")),
   },
   lift: {
+    kind: workedOut("follows the place and the purpose of the shade"),
+    rearCords: sourced("open", "", cite("common-practice", "cords run bare through the rings")),
     controlSide: sourced("right", "", cite("our-choice")),
     lock: workedOut("the first lock that takes the cords"),
     cord: sourced("cord-1-4", "", cite("lock-instructions", "1.4 mm is the usual size")),
@@ -91,6 +93,10 @@ export const DEFAULTS = {
       1600,
       cite("from-memory", "the higher of the two published heights; the safety review reads the place's own"),
     ),
+    tube: sourced("tube-12", "", cite("demo")),
+    drive: workedOut("the first of the lift’s kind that takes the weight and finds a place"),
+    loopDropMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
+    wandMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
   },
   board: {
     section: sourced("board-1x2", "", cite("austrian-2008", "1 × 2")),

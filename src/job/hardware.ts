@@ -125,6 +125,61 @@ export const eyeSchema = z.strictObject({
   packOf: z.number().int().min(1).max(10_000).optional(),
 });
 
+/**
+ * A lift tube under the board, with a spool above each column that winds up its cord.
+ * Without a stated winding width the cord is taken to wind upon itself, which grows fastest.
+ */
+export const tubeSchema = z.strictObject({
+  ...part,
+  diameterMm: partMm.meta({ description: "Outside of the tube, mm" }),
+  massGPerM: z.number().min(1).max(20_000).optional(),
+  stockMm: sizeMm.optional().meta({ description: "Length in which it is sold, mm" }),
+  spoolCoreMm: partMm.optional().meta({
+    description: "Diameter on which the cord winds, mm; the tube's own where none is given",
+  }),
+  spoolFlangeMm: partMm.optional().meta({ description: "Outside diameter of the spool's flanges, mm" }),
+  spoolLengthMm: partMm.default(20).meta({ description: "Length of one spool along the tube, mm" }),
+  spoolWindMm: partMm.optional().meta({ description: "Clear width between the flanges, mm" }),
+  spoolPrice: money.optional(),
+});
+
+export const DRIVE_KINDS = ["spring", "wand", "loop", "motor"] as const;
+export const POWERS = ["mains", "low-voltage"] as const;
+
+/** What turns a lift tube. Length is along the board, depth from wall to room, height downwards. */
+export const driveSchema = z.strictObject({
+  ...part,
+  kind: z.enum(DRIVE_KINDS),
+  lengthMm: partMm,
+  heightMm: partMm,
+  depthMm: partMm,
+  massMaxKg: z.number().min(0.1).max(500).optional().meta({
+    description: "Heaviest shade that its maker states, kg",
+  }),
+  massMinKg: z.number().min(0).max(500).optional().meta({
+    description: "Spring: lightest shade that its maker states, kg",
+  }),
+  ratio: z.number().min(0.1).max(200).default(1).meta({
+    description: "Turns of wheel or wand for one turn of the tube",
+  }),
+  wheelMm: partMm.optional().meta({ description: "Loop: diameter on which the loop runs, mm" }),
+  crankMm: partMm.optional().meta({ description: "Wand: radius of the crank at its lower end, mm" }),
+  detachable: z.boolean().optional().meta({ description: "Wand: taken off when it is not in use" }),
+  efficiency: z.number().min(0.05).max(1).optional().meta({
+    description: "Share of the hand's work that reaches the tube",
+  }),
+  torqueNm: z.number().min(0.01).max(1000).optional().meta({ description: "Motor: rated torque, N·m" }),
+  turnsPerMin: z
+    .number()
+    .min(0.1)
+    .max(1000)
+    .optional()
+    .meta({ description: "Motor: turns of the tube a minute" }),
+  power: z.enum(POWERS).optional().meta({ description: "Motor: mains, or battery and low voltage" }),
+  screws: z.number().int().min(1).max(6).default(2),
+  massG: z.number().min(0).max(20_000).optional(),
+});
+
 export const hardwareSchema = z
   .strictObject({
     locks: z.array(cordLockSchema).max(500).optional(),
@@ -134,6 +189,8 @@ export const hardwareSchema = z
     boards: z.array(boardSchema).max(500).optional(),
     rings: z.array(ringSchema).max(500).optional(),
     eyes: z.array(eyeSchema).max(500).optional(),
+    tubes: z.array(tubeSchema).max(500).optional(),
+    drives: z.array(driveSchema).max(500).optional(),
   })
   .meta({ description: "The maker's own parts, beside the catalogue" });
 
@@ -143,4 +200,7 @@ export type Bar = z.output<typeof barSchema>;
 export type Board = z.output<typeof boardSchema>;
 export type Ring = z.output<typeof ringSchema>;
 export type Eye = z.output<typeof eyeSchema>;
+export type Tube = z.output<typeof tubeSchema>;
+export type Drive = z.output<typeof driveSchema>;
+export type DriveKind = (typeof DRIVE_KINDS)[number];
 export type Hardware = z.output<typeof hardwareSchema>;

@@ -99,8 +99,19 @@ const pattern = z
 
 export const SEATS = ["auto", "between", "outside"] as const;
 export const CONTROL_SIDES = ["left", "right"] as const;
+/** How a shade is raised: cords over a lock, or cords on spools that a spring, a wand, a loop or a motor turns. */
+export const LIFT_KINDS = ["cord-lock", "spring", "tube-wand", "tube-loop", "motor"] as const;
+export type LiftKind = (typeof LIFT_KINDS)[number];
+/** How the cords run up the back: bare through rings, in a woven sleeve that the rings grip, or in a sewn sleeve. */
+export const REAR_CORDS = ["open", "ring-locked", "enclosed"] as const;
+export type RearCords = (typeof REAR_CORDS)[number];
 const lift = z
   .strictObject({
+    kind: z.enum(LIFT_KINDS).meta({ description: "How the shade is raised" }),
+    rearCords: z.enum(REAR_CORDS).meta({
+      description:
+        "Cords up the back: open through rings; ring-locked, in a woven sleeve that every ring grips; enclosed, in a sleeve sewn along each column",
+    }),
     controlSide: z
       .enum(CONTROL_SIDES)
       .meta({ description: "Side on which the shade is worked, seen from the room" }),
@@ -120,6 +131,10 @@ const lift = z
     tailMm: cordMm.meta({ description: "Cord below the lock with the shade lowered, mm" }),
     knotsMm: cordMm.meta({ description: "Cord for knots and threading, each, mm" }),
     cleatAboveFloorMm: lengthMm.meta({ description: "Height of the cleat above the floor, mm" }),
+    tube: id.meta({ description: "Lift tube with its spools, by id" }),
+    drive: id.meta({ description: "Spring, wand, loop or motor that turns the tube, by id" }),
+    loopDropMm: cordMm.meta({ description: "Loop: from the drive down to its tensioner, mm" }),
+    wandMm: cordMm.meta({ description: "Wand: its length below the drive, mm" }),
   })
   .partial();
 

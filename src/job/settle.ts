@@ -3,7 +3,7 @@ import type { UnitChoice } from "../units/index.ts";
 import { CATALOGUE, type Catalogue } from "./catalogue.ts";
 import type { Cloth } from "./cloth.ts";
 import { DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
-import type { Bar, Board, Cord, CordLock, Eye, Ring } from "./hardware.ts";
+import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { Making } from "./making.ts";
 
@@ -64,6 +64,10 @@ export interface Brief {
   cord: Cord;
   eye: Eye;
   ring: Ring;
+  tube: Tube;
+  /** The maker's own choice of drive, and every drive to choose from. */
+  drive?: Drive;
+  drives: Drive[];
   bar: Bar;
   rib: Bar;
   board: Board;
@@ -86,6 +90,8 @@ export function partsOf(job: Job): Catalogue {
     boards: merge(job.hardware.boards, CATALOGUE.boards),
     rings: merge(job.hardware.rings, CATALOGUE.rings),
     eyes: merge(job.hardware.eyes, CATALOGUE.eyes),
+    tubes: merge(job.hardware.tubes, CATALOGUE.tubes),
+    drives: merge(job.hardware.drives, CATALOGUE.drives),
   };
 }
 
@@ -160,6 +166,14 @@ export function settleShade(job: Job, parts: Catalogue, room: Room, window: Wind
   // A reference to nothing is mended where it was written: in the shade or in the workshop's habits.
   const at = (group: MakingGroup, key: string) =>
     own?.[group]?.[key] === undefined ? `/workshop/${group}/${key}` : `${path}/shade/making/${group}/${key}`;
+  // Which drive stands in hangs on the kind of lift, which is not settled yet.
+  const ownDrive = (asked: string): Drive | undefined => {
+    const found = parts.drives.find((drive) => drive.id === asked);
+    if (found === undefined) {
+      missing.push({ path: at("lift", "drive"), asked, used: "the first that fits", what: "drive" });
+    }
+    return found;
+  };
   const { lift, board, ribs } = making;
   return {
     shadeId: window.id,
@@ -189,6 +203,9 @@ export function settleShade(job: Job, parts: Catalogue, room: Room, window: Wind
     cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
     eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),
     ring: find(parts.rings, lift.ring, at("lift", "ring"), "ring"),
+    tube: find(parts.tubes, lift.tube, at("lift", "tube"), "lift tube"),
+    drive: lift.drive === undefined ? undefined : ownDrive(lift.drive),
+    drives: parts.drives,
     bar: find(parts.bars, board.bar, at("board", "bar"), "weight bar"),
     rib: find(parts.ribs, ribs.rib, at("ribs", "rib"), "rib"),
     board: find(parts.boards, board.section, at("board", "section"), "board"),

@@ -4,9 +4,11 @@ import {
   BAR_FIELDS,
   BOARD_FIELDS,
   CORD_FIELDS,
+  DRIVE_FIELDS,
   EYE_FIELDS,
   LOCK_FIELDS,
   RING_FIELDS,
+  TUBE_FIELDS,
 } from "../settings/part-fields.ts";
 import { useJob } from "../state/fields.ts";
 import { PartList } from "./part-list.tsx";
@@ -57,6 +59,20 @@ const KINDS = [
     kind: "eye",
     fields: EYE_FIELDS,
     needed: ["name", "outsideDiameterMm"],
+  },
+  {
+    key: "tubes",
+    title: "Lift tubes",
+    kind: "tube",
+    fields: TUBE_FIELDS,
+    needed: ["name", "diameterMm", "spoolLengthMm"],
+  },
+  {
+    key: "drives",
+    title: "Drives of lift tubes",
+    kind: "drive",
+    fields: DRIVE_FIELDS,
+    needed: ["name", "kind", "lengthMm", "heightMm", "depthMm", "ratio", "screws"],
   },
 ] as const;
 

@@ -79,6 +79,18 @@ export const MAKING_FIELDS = {
     },
   },
   lift: {
+    kind: choice("Raised by", {
+      "cord-lock": "cords over a cord lock",
+      spring: "a spring, by hand at the hem",
+      "tube-wand": "a lift tube and a wand",
+      "tube-loop": "a lift tube and a loop on a tensioner",
+      motor: "a lift tube and a motor",
+    }),
+    rearCords: choice("Cords up the back", {
+      open: "bare, through the rings",
+      "ring-locked": "in a woven sleeve that the rings grip",
+      enclosed: "in a sleeve sewn along each column",
+    }),
     controlSide: choice("Control side", { left: "left", right: "right" }, "seen from the room"),
     lock: part("Cord lock", "locks"),
     cord: part("Cord", "cords"),
@@ -94,6 +106,10 @@ export const MAKING_FIELDS = {
     tailMm: length("Cord below the lock", "shade lowered"),
     knotsMm: length("For knots and threading", "each cord"),
     cleatAboveFloorMm: length("Cleat above the floor"),
+    tube: part("Lift tube", "tubes"),
+    drive: part("Drive of the tube", "drives"),
+    loopDropMm: length("Loop, drive to tensioner"),
+    wandMm: length("Wand below its drive"),
   },
   board: {
     section: part("Board", "boards"),

@@ -1,4 +1,16 @@
-import type { Bar, Board, Cloth, Cord, CordLock, Eye, Rates, Repeat, Ring } from "../../job/index.ts";
+import type {
+  Bar,
+  Board,
+  Cloth,
+  Cord,
+  CordLock,
+  Drive,
+  Eye,
+  Rates,
+  Repeat,
+  Ring,
+  Tube,
+} from "../../job/index.ts";
 import {
   choice,
   count,
@@ -122,6 +134,42 @@ export const EYE_FIELDS: Fields<Eye> = {
   friction: number("Friction of cord on it", 0, 1, "", "coefficient"),
   packOf: count("In a pack", 1, 10_000),
   price: { ...PRICE, label: "Price of a pack" },
+  note: NOTE,
+};
+
+export const TUBE_FIELDS: Fields<Tube> = {
+  name: NAME,
+  diameterMm: fine("Outside diameter", 0.1, 500),
+  massGPerM: number("Weight of a metre", 1, 20_000, "g"),
+  stockMm: run("Sold in lengths of", 0.01, 20_000),
+  spoolCoreMm: fine("Spool: cord winds on", 0.1, 500, "diameter; the tube’s own where none is given"),
+  spoolFlangeMm: fine("Spool: flanges", 0.1, 500, "outside diameter"),
+  spoolLengthMm: fine("Spool: length along the tube", 0.1, 500),
+  spoolWindMm: fine("Spool: clear width", 0.1, 500, "between the flanges"),
+  spoolPrice: money("Price of a spool"),
+  price: { ...PRICE, label: "Price of a length" },
+  note: NOTE,
+};
+
+export const DRIVE_FIELDS: Fields<Drive> = {
+  name: NAME,
+  kind: choice("Driven by", { spring: "a spring", wand: "a wand", loop: "a loop", motor: "a motor" }),
+  lengthMm: fine("Length along the board", 0.1, 500),
+  heightMm: fine("Height", 0.1, 500),
+  depthMm: fine("Depth", 0.1, 500, "from the wall into the room"),
+  massMaxKg: number("Heaviest shade", 0.1, 500, "kg", "as stated by its maker"),
+  massMinKg: number("Lightest shade", 0, 500, "kg", "spring; as stated by its maker"),
+  ratio: number("Turns for one of the tube", 0.1, 200, "", "of wheel or wand"),
+  wheelMm: fine("Wheel that the loop runs on", 0.1, 500, "diameter"),
+  crankMm: fine("Crank of the wand", 0.1, 500, "radius"),
+  detachable: { kind: "flag", label: "Wand", yes: "taken off after use", no: "stays on" },
+  efficiency: number("Share of the work passed on", 0.05, 1),
+  torqueNm: number("Rated torque", 0.01, 1000, "N·m", "motor"),
+  turnsPerMin: number("Turns a minute", 0.1, 1000, "", "motor"),
+  power: choice("Power", { mains: "mains", "low-voltage": "battery or low voltage" }),
+  screws: count("Screws", 1, 6),
+  massG: number("Weight", 0, 20_000, "g"),
+  price: PRICE,
   note: NOTE,
 };
 
