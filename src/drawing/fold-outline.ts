@@ -65,7 +65,7 @@ function curveOf(gap: number, { outerMm, innerMm }: LoopReach, share: number, dr
 }
 
 /** Length of a line of points, mm. */
-export function lengthOf(points: readonly Point[]): number {
+function lengthOf(points: readonly Point[]): number {
   let sum = 0;
   for (let i = 1; i < points.length; i += 1) {
     const a = points[i - 1];

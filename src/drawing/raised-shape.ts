@@ -3,7 +3,7 @@ import { foldOutline } from "./fold-outline.ts";
 import type { Point } from "./model.ts";
 
 /** One stretch of cloth between two neighbouring rows (or the headrail line and the top row). */
-export interface FoldState {
+interface FoldState {
   /** Row at its lower end. */
   row: number;
   upperYMm: number;

@@ -3,7 +3,7 @@ import type { Paint } from "./paints.ts";
 import type { Stroke } from "./placed.ts";
 
 /** Parallel lines across an area, mm on paper. */
-export interface Hatch {
+interface Hatch {
   angleDeg: number;
   spacingMm: number;
   stroke: Stroke;

@@ -12,8 +12,8 @@ import {
 import { CASING_MM, cordStyle } from "../cord-style.ts";
 import type { Drawing, Point } from "../model.ts";
 import { paintHex } from "../paints.ts";
-import { place } from "../place.ts";
 import type { Placed, PlacedItem, PlacedPath, PlacedText } from "../placed.ts";
+import { place } from "../placing/place.ts";
 import { LOOKS } from "../style.ts";
 
 /** Letters and ticks get the size that they would have on a sheet of A3. */

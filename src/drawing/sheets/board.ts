@@ -47,7 +47,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
   };
 }
 
-export function depthStretch({ shade }: SheetInput): number {
+function depthStretch({ shade }: SheetInput): number {
   const { lengthMm, depthMm } = shade.board;
   return Math.min(MOST_STRETCH, Math.max(1, Math.round(lengthMm / (depthMm * READABLE_ASPECT))));
 }

@@ -12,10 +12,9 @@ import { drawSide } from "./side.ts";
 import { drawColumnStrip, drawRowStrip, drawStrips } from "./strips.ts";
 
 export { drawLegend } from "./legend.ts";
-export type { SheetInput } from "./sheet-input.ts";
 
 /** Who draws which sheet. */
-export const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
+const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
   front: drawFront,
   back: drawBack,
   side: drawSide,

@@ -74,7 +74,7 @@ export function callout(
 }
 
 /** A number in a ring: of a cord where one is given. */
-export function tag(at: Point, text: string, rest: Partial<Marker> = {}): Marker {
+function tag(at: Point, text: string, rest: Partial<Marker> = {}): Marker {
   return { kind: "marker", role: "label", shape: "tag", at, text, paperMm: TAG_MM, ...rest };
 }
 

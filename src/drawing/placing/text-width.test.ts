@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { realWidthEm } from "../../test/drawing/real-letters.ts";
+import { realWidthEm } from "../../../test/drawing/real-letters.ts";
 import { textWidthEm } from "./text-width.ts";
 
 const LINES = [

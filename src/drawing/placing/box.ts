@@ -1,4 +1,4 @@
-import type { Point } from "./model.ts";
+import type { Point } from "../model.ts";
 
 /** An upright rectangle. */
 export interface Box {

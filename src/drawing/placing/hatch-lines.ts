@@ -1,4 +1,4 @@
-import type { Point } from "./model.ts";
+import type { Point } from "../model.ts";
 
 /**
  * Parallel lines across a polygon (any simple one, even–odd), already clipped to it.

@@ -1,6 +1,6 @@
+import type { Point } from "../model.ts";
+import type { PlacedText } from "../placed.ts";
 import { type Box, emptyBox, include, overlaps } from "./box.ts";
-import type { Point } from "./model.ts";
-import type { PlacedText } from "./placed.ts";
 import { ASCENT_EM, DESCENT_EM } from "./text-width.ts";
 
 /** Shift of a line's start from its anchor, in widths of the line. */
@@ -9,7 +9,7 @@ const BEFORE = { start: 0, middle: 0.5, end: 1 } as const;
 const radians = (deg: number) => (deg * Math.PI) / 180;
 
 /** The four corners of a placed line of text. */
-export function textCorners(text: PlacedText): Point[] {
+function textCorners(text: PlacedText): Point[] {
   const along = -BEFORE[text.anchor] * text.widthMm;
   const up = -ASCENT_EM * text.sizeMm;
   const down = DESCENT_EM * text.sizeMm;

@@ -1,7 +1,8 @@
-import type { Dimension, Point } from "./model.ts";
-import { commonOf, type LineOfText, lineOfText, type Scaling, toPaper, uprightDeg } from "./place-text.ts";
-import type { PlacedCommon, PlacedItem, PlacedText, Stroke } from "./placed.ts";
-import { LOOKS, TICK_PEN } from "./style.ts";
+import type { Dimension, Point } from "../model.ts";
+import type { PlacedCommon, PlacedItem, PlacedText, Stroke } from "../placed.ts";
+import { LOOKS, TICK_PEN } from "../style.ts";
+import { type LineOfText, lineOfText, uprightDeg } from "./line-of-text.ts";
+import { commonOf, type Scaling, toPaper } from "./scaling.ts";
 import { type TakenPlaces, textBox } from "./text-box.ts";
 import { textWidthEm } from "./text-width.ts";
 

@@ -1,6 +1,6 @@
-import type { Point } from "./model.ts";
-import { type Paint, paintHex, type Theme } from "./paints.ts";
-import type { Placed, PlacedItem, PlacedPath, PlacedText, Stroke } from "./placed.ts";
+import type { Point } from "../model.ts";
+import { type Paint, paintHex, type Theme } from "../paints.ts";
+import type { Placed, PlacedItem, PlacedPath, PlacedText, Stroke } from "../placed.ts";
 
 /** A node of SVG as plain data, attribute names as React spells them; text is not escaped. */
 export interface SvgNode {

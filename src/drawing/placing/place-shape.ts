@@ -1,9 +1,9 @@
-import { cordStyle } from "./cord-style.ts";
+import { cordStyle } from "../cord-style.ts";
+import type { Circle, Point, Polyline } from "../model.ts";
+import type { PlacedItem, Stroke } from "../placed.ts";
+import { LOOKS, TICK_PEN } from "../style.ts";
 import { hatchLines } from "./hatch-lines.ts";
-import type { Circle, Point, Polyline } from "./model.ts";
-import { commonOf } from "./place-text.ts";
-import type { PlacedItem, Stroke } from "./placed.ts";
-import { LOOKS, TICK_PEN } from "./style.ts";
+import { commonOf } from "./scaling.ts";
 
 const ARROW_MM = 2.4;
 export const SCISSORS_MM = 4.2;

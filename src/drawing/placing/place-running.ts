@@ -1,4 +1,7 @@
-import type { Dimension, Point } from "./model.ts";
+import type { Dimension, Point } from "../model.ts";
+import type { PlacedItem, PlacedText, Stroke } from "../placed.ts";
+import { LOOKS, TICK_PEN } from "../style.ts";
+import { lineOfText } from "./line-of-text.ts";
 import {
   add,
   DIMENSION_TEXT_MM,
@@ -10,10 +13,8 @@ import {
   tick,
   wordsOf,
 } from "./place-dimension.ts";
-import { commonOf, lineOfText, type Scaling } from "./place-text.ts";
-import type { PlacedItem, PlacedText, Stroke } from "./placed.ts";
+import { commonOf, type Scaling } from "./scaling.ts";
 import { spreadApart } from "./spread-apart.ts";
-import { LOOKS, TICK_PEN } from "./style.ts";
 import { type TakenPlaces, textBox } from "./text-box.ts";
 import { textWidthEm } from "./text-width.ts";
 

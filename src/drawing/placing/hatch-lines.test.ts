@@ -1,6 +1,6 @@
 import { expect, test } from "vitest";
+import type { Point } from "../model.ts";
 import { hatchLines } from "./hatch-lines.ts";
-import type { Point } from "./model.ts";
 
 const lengthOf = (lines: Point[][]) =>
   lines.reduce((sum, [a, b]) => (a && b ? sum + Math.hypot(b[0] - a[0], b[1] - a[1]) : sum), 0);

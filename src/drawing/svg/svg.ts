@@ -1,7 +1,7 @@
-import type { Theme } from "./paints.ts";
-import type { Placed } from "./placed.ts";
+import type { Theme } from "../paints.ts";
+import type { Placed } from "../placed.ts";
+import { textWidthEm } from "../placing/text-width.ts";
 import { FONT_STACK, itemsNode, paintValue, round, type SvgNode } from "./svg-nodes.ts";
-import { textWidthEm } from "./text-width.ts";
 
 const TITLE_MM = 4.4;
 const CAPTION_MM = 3.1;
@@ -86,7 +86,7 @@ function breakLines(text: string, roomEm: number): string[] {
 }
 
 /** Nodes as SVG text; every text and attribute escaped, control characters dropped. */
-export function svgText(node: SvgNode): string {
+function svgText(node: SvgNode): string {
   const attrs = Object.entries(node.attrs)
     .map(([name, value]) => ` ${attributeName(name)}="${escaped(String(value))}"`)
     .join("");
