@@ -1,12 +1,12 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from "node:fs";
 
 /**
- * `npx tsx test/gallery/page.ts` writes `out/gallery.html`: every kept drawing, with the changed one beside it
+ * `npx tsx scripts/gallery-page.ts` writes `out/gallery.html`: every kept drawing, with the changed one beside it
  * where there is one.
  */
-const OUTPUT = new URL("./output/", import.meta.url);
-const CHANGED = new URL("./changed/", import.meta.url);
-const PAGE = new URL("../../out/gallery.html", import.meta.url);
+const OUTPUT = new URL("../test/gallery/output/", import.meta.url);
+const CHANGED = new URL("../test/gallery/changed/", import.meta.url);
+const PAGE = new URL("../out/gallery.html", import.meta.url);
 
 function figure(folder: URL, file: string, words: string): string {
   const svg = readFileSync(new URL(file, folder), "utf8");
