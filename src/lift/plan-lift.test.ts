@@ -127,7 +127,7 @@ function mirrorImage(lift: Lift, { size, grid }: LiftInput): Lift {
   const across = (xMm: number) => size.finishedWidthMm - xMm;
   const point = ({ xMm, zMm }: { xMm: number; zMm: number }) => ({ xMm: across(xMm), zMm });
   const number = (n: number) => grid.columns.length + 1 - n;
-  const side = (one: "left" | "right") => (one === "left" ? "right" : "left");
+  const side = (one: "left" | "right"): "left" | "right" => (one === "left" ? "right" : "left");
   return {
     ...lift,
     controlSide: side(lift.controlSide),
