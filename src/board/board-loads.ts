@@ -2,7 +2,7 @@ import type { BoardPlan, Lift, Mass } from "../shade/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
 /** A downward load on the board at one place, from the left finished edge. */
-export interface PointLoad {
+interface PointLoad {
   what: "eye" | "lock";
   atMm: number;
   loadN: number;

@@ -12,7 +12,7 @@ export const ROLLER_EFFICIENCY = sourced(
   cite("sheave-efficiency", "taken for the roller of a lock as well"),
 );
 /** Cord on a steel screw eye, where the eye's friction was not given. */
-export const EYE_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
+const EYE_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
 /** Clear opening of a screw eye, as a share of its outside diameter. */
 export const EYE_OPENING = sourced(
   0.6,

@@ -1,5 +1,7 @@
-export { chooseLock, type LockChoice } from "./choose-lock.ts";
-export { type CordLengthsInput, cordLengths } from "./cord-lengths.ts";
+export { chooseLock } from "./choose-lock.ts";
+/** @public Cord lengths from bare numbers, without a job. */
+export { cordLengths } from "./cord-lengths.ts";
 export type { LiftInput } from "./lift-input.ts";
 export { planLift } from "./plan-lift.ts";
-export { type TailState, tailAt } from "./tail-at.ts";
+/** @public The hanging cord at any height, for the safety review. */
+export { tailAt } from "./tail-at.ts";
