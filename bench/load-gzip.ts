@@ -1,4 +1,5 @@
 import { gzipSync } from "node:zlib";
+import type { Response } from "playwright-core";
 import type { Harness } from "../test/e2e/browser.ts";
 import type { Figure } from "./figure.ts";
 import { untilUsable } from "./usable.ts";
@@ -7,12 +8,14 @@ import { untilUsable } from "./usable.ts";
 export async function loadGzip(harness: Harness): Promise<Figure> {
   const { page } = await harness.open();
   const scripts = new Map<string, Promise<Buffer>>();
-  page.on("response", (response) => {
+  const collect = (response: Response) => {
     const isScript = (response.headers()["content-type"] ?? "").includes("javascript");
     if (isScript && response.request().serviceWorker() === null) scripts.set(response.url(), response.body());
-  });
+  };
+  page.on("response", collect);
   await page.goto(harness.url);
   await untilUsable(page);
+  page.off("response", collect);
   const bodies = await Promise.all(scripts.values());
   await page.context().close();
   const bytes = bodies.reduce((sum, body) => sum + gzipSync(body, { level: 9 }).length, 0);
