@@ -62,6 +62,19 @@ test.each(NAMES)("%s is printed whole, and nothing runs off the page", async (na
   }
 });
 
+test("two names too long for one line stand under each other", async () => {
+  const [first] = await read("A name of a good length, nearly as long as the page is wide, but not quite");
+  const head = (first?.runs ?? []).filter((run) => run.y < 60 && run.text.trim() !== "");
+  expect(head).toHaveLength(2);
+  for (const [i, run] of head.entries()) {
+    for (const other of head.slice(i + 1)) {
+      const apart =
+        Math.abs(run.y - other.y) > 8 || run.x + run.width < other.x || other.x + other.width < run.x;
+      expect(apart, `${run.text} and ${other.text}`).toBe(true);
+    }
+  }
+});
+
 test("letters that the typeface lacks show as a box, marks that turn the reading order are dropped", async () => {
   const [first] = await read("Küche 日本 \u202egnp.exe\u2066 Ελλάδα 🪟");
   const [head] = first?.runs ?? [];
