@@ -23,7 +23,7 @@ export function median(samples: readonly number[]): number {
 }
 
 /** Milliseconds that one call takes. */
-export function timed(work: () => unknown): number {
+function timed(work: () => unknown): number {
   const start = performance.now();
   work();
   return performance.now() - start;

@@ -7,7 +7,7 @@ import { program } from "./program.ts";
 import { issuesText } from "./report.ts";
 
 /** 3 is kept for plans that the safety review stops. */
-export const EXIT = { done: 0, ourFault: 1, badInput: 2 } as const;
+const EXIT = { done: 0, ourFault: 1, badInput: 2 } as const;
 
 /**
  * Runs one command line and says how it ended. Never throws and never shows a stack trace.
