@@ -125,6 +125,7 @@ function handLift(): Lift {
   return {
     kind: "cord-lock",
     controlSide: "right",
+    rearCords: "open",
     lockId: "lock-3-slot",
     lockName: "Three-slot lock",
     cordId: "cord-1-4",

@@ -78,7 +78,7 @@ export const DEFAULTS = {
   },
   lift: {
     kind: workedOut("follows the place and the purpose of the shade"),
-    rearCords: sourced("open", "", cite("common-practice", "cords run bare through the rings")),
+    rearCords: workedOut("follows the place and the purpose of the shade"),
     controlSide: sourced("right", "", cite("our-choice")),
     lock: workedOut("the first lock that takes the cords"),
     cord: sourced("cord-1-4", "", cite("lock-instructions", "1.4 mm is the usual size")),

@@ -5,7 +5,7 @@ import type { Cloth } from "./cloth.ts";
 import { DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
-import type { Making } from "./making.ts";
+import type { LiftKind, Making, RearCords } from "./making.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
@@ -49,6 +49,9 @@ export interface Brief {
   mount: Mount;
   opening: Opening;
   making: SettledMaking;
+  /** As the maker chose, else as it was proposed for the place and the purpose. */
+  liftKind: LiftKind;
+  rearCords: RearCords;
   /** What the shade itself says about its making, before workshop and defaults: where patches go. */
   own?: Making;
   cloths: LayerCloths;
@@ -138,8 +141,24 @@ export function settleRates(rates: Rates): SettledRates {
   return settled as SettledRates;
 }
 
+/** What is proposed for a shade whose maker chose no lift. */
+export interface LiftProposal {
+  kind: LiftKind;
+  rearCords: RearCords;
+}
+
+/** Nothing proposed: the lift that the trade has always made. */
+export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" };
+
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
-export function settleShade(job: Job, parts: Catalogue, room: Room, window: Window, path: string): Brief {
+export function settleShade(
+  job: Job,
+  parts: Catalogue,
+  room: Room,
+  window: Window,
+  path: string,
+  proposal: LiftProposal = PLAIN_LIFT,
+): Brief {
   const missing: Brief["missing"] = [];
   const { shade } = window;
   const making = settleMaking(shade.making, job.workshop);
@@ -188,6 +207,8 @@ export function settleShade(job: Job, parts: Catalogue, room: Room, window: Wind
     mount: shade.mount,
     opening: window.opening,
     making,
+    liftKind: lift.kind ?? proposal.kind,
+    rearCords: lift.rearCords ?? proposal.rearCords,
     own: shade.making,
     cloths: {
       face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),

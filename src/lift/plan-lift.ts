@@ -45,6 +45,7 @@ export function planLift(input: LiftInput, book: WorkingBook): { lift: Lift; fin
   const lift: Lift = {
     kind: "cord-lock",
     controlSide: frame.side,
+    rearCords: brief.rearCords,
     lockId: lock.id,
     lockName: lock.name,
     ...(choice.refused.length === 0

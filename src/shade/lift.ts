@@ -29,59 +29,85 @@ export interface LockSeat {
   screwsMm: BoardPoint[];
 }
 
-/** One lift cord and its whole path. Cords carry the number of their column. */
-export interface CordRun {
+/** One lift cord, whatever takes it up. Cords carry the number of their column. */
+export interface LiftCord {
   number: number;
   columnX: number;
+  /** Bottom ring to board, mm. */
+  riseMm: number;
+  knotsMm: number;
+  /** Exact length and the length to cut (raised to the ruler), mm. */
+  lengthMm: number;
+  cutMm: number;
+  /** Weight it carries at full raise, N, and the pull that this asks for where the cord is taken up. */
+  loadN: number;
+  pullN: number;
+}
+
+/** A cord over a lock, and its whole path. */
+export interface CordRun extends LiftCord {
   /** End of the lock by which it comes in. */
   entersFrom: "left" | "right";
   slot: number;
   /** Order among cords in one slot, from the wall outwards. */
   placeInSlot: number;
-  /** Bottom ring to board, mm. */
-  riseMm: number;
   /** Along the board from its own eye to the lock, mm. */
   runMm: number;
   tailMm: number;
-  knotsMm: number;
-  /** Exact length and the length to cut (raised to the ruler), mm. */
-  lengthMm: number;
-  cutMm: number;
   /** Path seen from below: own eye, lane along the board, roller. */
   path: BoardPoint[];
   /** Numbers of the eyes it passes, its own first. */
   eyes: number[];
-  /** Weight it carries at full raise, N, and the pull that this asks for at the hand. */
-  loadN: number;
-  pullN: number;
 }
 
-export interface Lift {
-  kind: "cord-lock";
+/** A cord that ends on a spool above its column: it has no tail. */
+export interface SpoolCord extends LiftCord {
+  /** Cord that stays on the spool with the shade lowered, mm. */
+  wrapsMm: number;
+}
+
+/** Sleeves of woven tube that the rings grip, one on each cord: cut length of one and of all, mm. */
+export interface WovenSleeves {
+  count: number;
+  cutMm: number;
+  totalMm: number;
+}
+
+/** What every lift has, whatever takes up its cords. */
+interface AnyLift {
   controlSide: "left" | "right";
+  /** How the cords run up the back: bare through rings, in a woven sleeve that rings grip, in a sewn sleeve. */
+  rearCords: "open" | "ring-locked" | "enclosed";
+  wovenSleeves?: WovenSleeves;
+  cordId: string;
+  cordName: string;
+  cordDiameterMm: number;
+  /** Under a tube there are none. */
+  eyes: BoardPoint[];
+  /** Sum of cut lengths, mm. */
+  cordTotalMm: number;
+  /** Pull at the hand where it is greatest, N; 0 for a motor. */
+  pullN: number;
+  /** Total weight on the cords at full raise, N. */
+  heldN: number;
+}
+
+/** Cords through eyes along the board and over a lock; their tails hang. */
+export interface CordLockLift extends AnyLift {
+  kind: "cord-lock";
   lockId: string;
   lockName: string;
   /** Locks that came before it in the list and do not take these cords, each with why. */
   refusedLocks?: { lockId: string; lockName: string; reason: string }[];
-  cordId: string;
-  cordName: string;
-  cordDiameterMm: number;
   housingLengthMm: number;
   housingWidthMm: number;
   housingHeightMm: number;
   slots: Slot[];
   dividerWires: number;
   seat: LockSeat;
-  eyes: BoardPoint[];
   cords: CordRun[];
   /** Order in which cords go into the lock, by number. */
   threading: number[];
-  /** Sum of cut lengths, mm. */
-  cordTotalMm: number;
-  /** Pull at the hand with the shade nearly raised, N. */
-  pullN: number;
-  /** Total weight on the cords at full raise, N. */
-  heldN: number;
   /** Tail below the lock when lowered and when raised, mm. */
   tailLoweredMm: number;
   tailRaisedMm: number;
@@ -89,3 +115,123 @@ export interface Lift {
   tailEndAboveFloorLoweredMm?: number;
   tailEndAboveFloorRaisedMm?: number;
 }
+
+/** The tube under the board on which the spools sit. Along the board from the left finished edge, mm. */
+export interface LiftTube {
+  id: string;
+  name: string;
+  diameterMm: number;
+  fromMm: number;
+  toMm: number;
+  lengthMm: number;
+  /** Its axis: from the wall, and below the underside of the board, mm. */
+  zMm: number;
+  axisMm: number;
+}
+
+/** One spool, its middle above its column. */
+export interface Spool {
+  number: number;
+  xMm: number;
+  lengthMm: number;
+  coreMm: number;
+  flangeMm: number;
+}
+
+/** A bearing of the tube, screwed up into the board. */
+export interface TubeSupport {
+  number: number;
+  xMm: number;
+}
+
+/** What turns the tube, and where it sits under the board. */
+export interface DriveSeat {
+  id: string;
+  name: string;
+  /** Its middle. */
+  xMm: number;
+  zMm: number;
+  lengthMm: number;
+  heightMm: number;
+  depthMm: number;
+  /** `outside` the last spool on the control side, `between` two spools, or at the `far` end. */
+  place: "outside" | "between" | "far";
+  /** Every place of its middle that keeps clear of spools and board ends, mm. */
+  feasibleMm: [from: number, to: number][];
+  /** Unreachable wish: it is drawn all the same, with a finding. */
+  forced: boolean;
+  screwsMm: BoardPoint[];
+  /** Heaviest shade that its maker states, kg. */
+  massMaxKg?: number;
+}
+
+/** What every lift with a tube has. */
+interface TubeParts extends AnyLift {
+  cords: SpoolCord[];
+  tube: LiftTube;
+  spools: Spool[];
+  supports: TubeSupport[];
+  supportLengthMm: number;
+  drive: DriveSeat;
+  /** Drives that came before it in the list and do not do, each with why. */
+  refusedDrives?: { driveId: string; driveName: string; reason: string }[];
+  /** From the underside of the board to the lowest part, mm. */
+  heightMm: number;
+  /** Wraps that stay on a spool with the shade lowered. */
+  wrapsLeft: number;
+  /** From the tube's axis to the middle of the cord that runs off, lowered and raised, mm. */
+  woundLoweredMm: number;
+  woundRaisedMm: number;
+  /** Turns of the tube from lowered to raised. */
+  turns: number;
+  /** Weight on the cords as the first fold begins, N. */
+  heldLoweredN: number;
+  torqueLoweredNm: number;
+  torqueRaisedNm: number;
+}
+
+/** A spring balances the weight; the shade is raised and lowered by hand at its hem. */
+export interface SpringLift extends TubeParts {
+  kind: "spring";
+  /** Pull at the hem that friction must hold each way, so that the shade stays where it is left, N. */
+  bandN: number;
+  massMinKg?: number;
+}
+
+/** A rigid wand turns the tube. */
+export interface WandLift extends TubeParts {
+  kind: "tube-wand";
+  /** Below the drive, mm. */
+  wandMm: number;
+  detachable: boolean;
+  /** Radius on which the hand turns it, mm. */
+  crankMm: number;
+  /** Turns of the wand from lowered to raised. */
+  handTurns: number;
+  wandEndAboveFloorMm?: number;
+}
+
+/** A continuous loop turns the tube; a tensioner fixed to the wall holds its lower end. */
+export interface LoopLift extends TubeParts {
+  kind: "tube-loop";
+  /** From the drive's wheel down to the lowest point of the loop, mm. */
+  loopDropMm: number;
+  /** From the top line down to the wheel, mm. */
+  loopExitBelowTopMm: number;
+  loopPerimeterMm: number;
+  wheelMm: number;
+  /** Loop that the hand pulls down from lowered to raised, mm. */
+  loopTravelMm: number;
+  loopEndAboveFloorMm?: number;
+}
+
+/** A motor turns the tube. */
+export interface MotorLift extends TubeParts {
+  kind: "motor";
+  power?: "mains" | "low-voltage";
+  /** From lowered to raised, where the motor's speed is known. */
+  raiseSeconds?: number;
+}
+
+export type TubeLift = SpringLift | WandLift | LoopLift | MotorLift;
+export type Lift = CordLockLift;
