@@ -5,7 +5,7 @@ import type { Caution } from "./caution.ts";
 export const LIFT_KINDS = ["cord-lock", "spring", "tube-wand", "tube-loop", "motor"] as const;
 export type LiftKind = (typeof LIFT_KINDS)[number];
 
-/** How the lift cords run up the back: through open rings, through rings that grip them, or inside a tape or pocket. */
+/** How the lift cords run up the back: through open rings, in a woven sleeve that every ring grips, or in a sewn sleeve. */
 export const REAR_GUIDES = ["open", "ring-locked", "enclosed"] as const;
 export type RearGuide = (typeof REAR_GUIDES)[number];
 

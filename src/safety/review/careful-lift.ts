@@ -48,9 +48,9 @@ function rearText(rearCords: RearGuide): string {
     case "open":
       return "";
     case "ring-locked":
-      return ", with rings that grip the cords at the back";
+      return ", with the cords at the back in a sleeve that every ring grips";
     case "enclosed":
-      return ", with the cords at the back inside a tape or pocket";
+      return ", with the cords at the back in a sewn sleeve";
   }
 }
 
@@ -133,6 +133,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
       count: 4,
       guide,
       spans,
+      endBelowTopMm: 20,
       boardSpansMm: corded ? [190, 190, 190] : [],
       heldN: spans.map((_, i) => 6 + i),
       leastShare: 0.12,

@@ -40,6 +40,8 @@ export type LoopDevice = (typeof LOOP_DEVICES)[number];
 export interface OperatingLoop {
   /** Below the point from which it hangs, mm. */
   dropMm: number;
+  /** Around the whole loop, mm. */
+  perimeterMm: number;
   device: LoopDevice;
   exitBelowTopMm: number;
 }
@@ -48,8 +50,10 @@ export interface OperatingLoop {
 export interface RearCords {
   count: number;
   guide: RearGuide;
-  /** From the bottom row up; the last ends at the board. */
+  /** From the bottom row up; the last ends at the board or at a spool below it. */
   spans: RearSpan[];
+  /** Where that is, below the top line, mm. */
+  endBelowTopMm: number;
   /** Between neighbouring points that hold the cords along the board, mm; none under a tube. */
   boardSpansMm: readonly number[];
   /** Weight on all cords together while each span gathers, N, and the share of the least loaded cord. */

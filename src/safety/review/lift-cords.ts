@@ -8,7 +8,7 @@ import type { LoopDevice } from "./cord-geometry.ts";
 export type LiftCords = CordLockCords | SpringCords | WandCords | LoopCords | MotorCords;
 
 interface AnyLift {
-  /** How the lift cords run up the back; open rings where it is not said. */
+  /** How the lift cords run up the back; the maker’s setting where it is not said. */
   rearCords?: RearGuide;
 }
 
@@ -23,29 +23,36 @@ export interface CordLockCords extends AnyLift {
   seat: { xMm: number };
 }
 
+/** Cords on spools of a tube; where its axis lies below the underside of the board is taken as 0 if it is not said. */
+interface OnSpools extends AnyLift {
+  tube?: { axisMm: number };
+}
+
 /** Spools under a spring: the shade is raised by hand at its hem. */
-export interface SpringCords extends AnyLift {
+export interface SpringCords extends OnSpools {
   kind: "spring";
 }
 
 /** A tube turned by a rigid wand. */
-export interface WandCords extends AnyLift {
+export interface WandCords extends OnSpools {
   kind: "tube-wand";
   wandMm?: number;
 }
 
 /** A tube turned by a continuous loop. */
-export interface LoopCords extends AnyLift {
+export interface LoopCords extends OnSpools {
   kind: "tube-loop";
-  /** Below the clutch, mm. */
+  /** From where it hangs down to its lowest point, mm. */
   loopDropMm: number;
+  /** Around the whole loop; twice its drop where it is not said, mm. */
+  loopPerimeterMm?: number;
   /** A tensioner where it is not said. */
   loopDevice?: LoopDevice;
-  /** Clutch below the top line; the underside of the board where it is not said, mm. */
+  /** Where it hangs, below the top line; the underside of the board where it is not said, mm. */
   loopExitBelowTopMm?: number;
 }
 
 /** A tube turned by a motor without a cord at the front. */
-export interface MotorCords extends AnyLift {
+export interface MotorCords extends OnSpools {
   kind: "motor";
 }

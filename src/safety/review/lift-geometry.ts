@@ -28,7 +28,7 @@ export interface ShadeFacts {
 export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
   const { brief, size, grid } = shade;
   const boardUndersideMm = brief.board.thicknessMm;
-  const rear = rearCords(shade, lift, boardUndersideMm);
+  const rear = rearCords(shade, lift, boardUndersideMm + axisMm(lift));
   const geometry: CordGeometry = {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
@@ -68,19 +68,21 @@ function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: numb
 export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLoop {
   return {
     dropMm: lift.loopDropMm,
+    perimeterMm: lift.loopPerimeterMm ?? 2 * lift.loopDropMm,
     device: lift.loopDevice ?? "tensioner",
     exitBelowTopMm: lift.loopExitBelowTopMm ?? undersideMm,
   };
 }
 
-function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, undersideMm: number) {
-  const spans = rearSpans(grid, undersideMm);
+function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+  const spans = rearSpans(grid, endBelowTopMm);
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   if (spans.length === 0 || columnsMm.length === 0) return undefined;
   return {
     count: columnsMm.length,
-    guide: lift.rearCords ?? "open",
+    guide: lift.rearCords ?? brief.rearCords,
     spans,
+    endBelowTopMm,
     boardSpansMm:
       lift.kind === "cord-lock"
         ? boardSpans(
@@ -94,6 +96,10 @@ function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, und
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;
+}
+
+function axisMm(lift: LiftCords): number {
+  return lift.kind === "cord-lock" ? 0 : (lift.tube?.axisMm ?? 0);
 }
 
 /** A spool under a spring lies above its column: its cord does not turn on the way. */

@@ -23,7 +23,7 @@ const TESTS: Record<PhysicalTestId, { title: string; text: (units: UnitChoice) =
   "pull-enclosure": {
     title: "Try to get at the hidden cords",
     text: (units) =>
-      `Pull at the tape or pocket, and at each grip or ring, with ${scaleText(35, units)} in every direction, in every position of the shade. Try to get a finger or a hook at a cord, and to take a part off without a tool. Raise and lower the shade a few hundred times and do it again.`,
+      `Pull at the sleeve, and at each grip or ring, with ${scaleText(35, units)} in every direction, in every position of the shade. Try to get a finger or a hook at a cord, and to take a part off without a tool. Raise and lower the shade a few hundred times and do it again.`,
   },
   "reach-and-loop": {
     title: "Reach and loop tests of the 2018 standard",

@@ -5,15 +5,15 @@ import type { RearSpan } from "./cord-geometry.ts";
 
 /**
  * Stretches of cord between the guides of one column, shade lowered, from the bottom row up. Whole stretches
- * gather from the bottom, and the last, from the top ring to the board, by what is left of the travel.
+ * gather from the bottom, and the last, from the top ring to the board or its spool, by what is left of the travel.
  */
-export function rearSpans(grid: Grid, boardUndersideMm: number): RearSpan[] {
+export function rearSpans(grid: Grid, endBelowTopMm: number): RearSpan[] {
   const rows = [...grid.rows].sort((a, b) => a.number - b.number);
   const spans: RearSpan[] = [];
   let startsMm = 0;
   rows.forEach((row, i) => {
     const above = rows[i + 1];
-    const cordMm = Math.max(0, row.yMm - (above?.yMm ?? boardUndersideMm));
+    const cordMm = Math.max(0, row.yMm - (above?.yMm ?? endBelowTopMm));
     const gathersMm = above === undefined ? Math.min(cordMm, Math.max(0, grid.travelMm - startsMm)) : cordMm;
     spans.push({
       cordMm,

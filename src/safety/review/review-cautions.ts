@@ -18,9 +18,16 @@ const ORDER_OF_ADVICE: Caution = {
 
 const WHY_THESE_LENGTHS: Caution = {
   id: "why-these-lengths",
-  title: "Why so short, and how fast",
-  text: "A cord of 22 cm is too short to go around the neck of a one-year-old, a loop of 44 cm around too small to pass over the head, and 35 N is the force that a child can exert. A caught child loses consciousness in about 15 seconds, without a sound.",
+  title: "Why so short",
+  text: "A cord of 22 cm is too short to go around the neck of a one-year-old, a loop of 44 cm around too small to pass over the head, and 35 N is the force that a child can exert.",
   cite: cite("child-pull"),
+};
+
+const HOW_FAST: Caution = {
+  id: "how-fast",
+  title: "How fast",
+  text: "A child caught by the neck loses consciousness in about 15 seconds.",
+  cite: cite("cord-hazard-nz"),
 };
 
 const ASK_AND_DEFER: Caution = {
@@ -36,6 +43,7 @@ export function reviewCautions(brief: Brief): Caution[] {
     CHILDREN_AND_CORDS,
     ORDER_OF_ADVICE,
     WHY_THESE_LENGTHS,
+    HOW_FAST,
     CORDS_BEHIND,
     NEVER_KNOT,
     FURNITURE_AWAY,

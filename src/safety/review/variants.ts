@@ -37,9 +37,9 @@ type OtherKind = keyof typeof OTHER_KINDS;
 
 const CLOSED_GUIDES = {
   "ring-locked":
-    "Run the rear cords through rings that grip them: no cord can be drawn out, and the rings cost more",
+    "Run the rear cords in a woven sleeve that every ring grips: no cord can be drawn out between rings, and sleeve and rings cost more",
   enclosed:
-    "Run the rear cords inside a tape or pocket from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth",
+    "Run the rear cords in a sleeve sewn along each column, from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth",
 } as const satisfies Partial<Record<RearGuide, string>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;
 
@@ -98,7 +98,7 @@ export function rowVariant(
   const laid = closer.grid(rows);
   const [key, value] = closer.setting(rows);
   const { rear } = geometry;
-  const spans = rearSpans(laid, brief.board.thicknessMm);
+  const spans = rearSpans(laid, rear?.endBelowTopMm ?? brief.board.thicknessMm);
   return {
     settings: [["fold", key, value]],
     says: () =>

@@ -113,7 +113,7 @@ export const operatingLoopLength = fact(({ geometry }, { belowFloorMm }) => {
 export const innerCordsReachable = fact(({ geometry: { rear } }) => {
   if (rear === undefined) return { absent: "No lift cord runs up the back." };
   return rear.guide === "enclosed"
-    ? known(0, "The lift cords run inside a tape or pocket.")
+    ? known(0, "The lift cords run in a sewn sleeve.")
     : untold(
         "The lift cords can be reached at the back. Whether they are too short to form a hazardous loop is for the tests of appendices C and D to say, which no plan replaces.",
       );
@@ -154,7 +154,7 @@ function reachableBehind({ rear }: CordGeometry): number {
 export const hiddenCordExposed = fact(({ geometry: { rear } }) =>
   rear?.guide === "enclosed"
     ? untold(
-        "The lift cords are hidden in a tape or pocket. That they stay so, in every position and for years, shows only in a test.",
+        "The lift cords are hidden in a sewn sleeve. That they stay so, in every position and for years, shows only in a test.",
       )
     : { absent: "No cord of this shade is counted as out of reach." },
 );
@@ -165,7 +165,7 @@ export const reliesOnDevice = fact(({ geometry: { pull, loop, rear } }) => {
   if (loop !== undefined) return known(1, "The loop is held only by the device that its owner fixes.");
   if (rear !== undefined && rear.guide !== "open") {
     return untold(
-      "The rear cords lean on rings or a tape. They count only if no hand takes them off without a tool.",
+      "The rear cords lean on a sleeve. They count only if no hand takes them off without a tool.",
     );
   }
   return known(0, "Nothing on this lift leans on a device.");

@@ -78,7 +78,7 @@ function openingStates(geometry: CordGeometry): number[] {
 }
 
 function frontOpeningMm({ pull, loop }: CordGeometry, raise: number): number {
-  return Math.max(joinedLoopAt(pull, raise), loop === undefined ? 0 : 2 * loop.dropMm) / Math.PI;
+  return Math.max(joinedLoopAt(pull, raise), loop?.perimeterMm ?? 0) / Math.PI;
 }
 
 function rearOpeningMm(geometry: CordGeometry, raise: number): number {

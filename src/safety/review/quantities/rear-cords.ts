@@ -7,7 +7,7 @@ import type { Ask, Sweep } from "./quantity.ts";
 import { courseStates, gatherStates, pushInside } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
-const ENCLOSED = "The lift cords run inside a tape or pocket and are counted as out of reach.";
+const ENCLOSED = "The lift cords run in a sewn sleeve and are counted as out of reach.";
 
 /** Longest cord between two neighbouring points that hold it: ring and ring, ring and eye, eye and eye. */
 export const cordBetweenContacts: Sweep = {
@@ -178,7 +178,7 @@ function pulledBoardSpanMm(geometry: CordGeometry, raise: number, { pullN }: Ask
 }
 
 function frontLoopMm({ pull, loop }: CordGeometry, raise: number): number {
-  return Math.max(joinedLoopAt(pull, raise), loop === undefined ? 0 : 2 * loop.dropMm);
+  return Math.max(joinedLoopAt(pull, raise), loop?.perimeterMm ?? 0);
 }
 
 function frontLoopText({ loop }: CordGeometry): string {
@@ -191,9 +191,10 @@ function frontLoopText({ loop }: CordGeometry): string {
 function heldLoopMm(geometry: CordGeometry, { belowFloorMm }: Ask): number {
   const { loop, topAboveFloorMm } = geometry;
   if (loop === undefined || loop.device === "none") return 0;
-  if (belowFloorMm === undefined || topAboveFloorMm === undefined) return loop.dropMm;
+  const lengthMm = loop.perimeterMm / 2;
+  if (belowFloorMm === undefined || topAboveFloorMm === undefined) return lengthMm;
   const lowMm = topAboveFloorMm - loop.exitBelowTopMm - loop.dropMm;
-  return lowMm > belowFloorMm + SAME_LENGTH_MM ? 0 : loop.dropMm;
+  return lowMm > belowFloorMm + SAME_LENGTH_MM ? 0 : lengthMm;
 }
 
 function loopStates(geometry: CordGeometry): number[] {

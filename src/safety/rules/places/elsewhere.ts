@@ -7,7 +7,7 @@ import type { PlaceRules } from "../rule.ts";
 export const ELSEWHERE_RULES = {
   place: "elsewhere",
   whom: "Our own rounding down of the rows of all places: not a legal limit and not proven by anyone. Read the rules in force where the shade will hang.",
-  outside: "Read for everyone.",
+  outside: "The caution profile is read for everyone.",
   cautionFor: [],
   rules: [
     {

@@ -4,7 +4,7 @@ import type { PlaceRules } from "../rule.ts";
 export const NZ_RULES = {
   place: "nz",
   whom: "No mandatory rule was in force when the texts were read (early 2023), and one was being prepared: check. The advice is for everyone, and the caution profile is read beside it.",
-  outside: "Advice, for everyone.",
+  outside: "The advice is for everyone.",
   cautionFor: ["own-home", "gift", "for-sale", "public-building"],
   rules: [
     {

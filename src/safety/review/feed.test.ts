@@ -1,0 +1,64 @@
+import { describe, expect, it } from "vitest";
+import { expectNear } from "../../../test/near.ts";
+import { rears } from "../../../test/safety/cords.ts";
+import type { RearCords, RearSpan } from "./cord-geometry.ts";
+import { canFeed, drawnMm, risesToMm } from "./feed.ts";
+
+const spans = [200, 200, 200];
+/** 4, 8 and 40 N on the least loaded cord while the three folds gather. */
+const growing = { heldN: [8, 16, 80], leastShare: 0.5 };
+const at = (rear: RearCords, i: number): RearSpan => {
+  const span = rear.spans[i];
+  if (span === undefined) throw new Error(`invalid span: ${i}`);
+  return span;
+};
+
+describe("cord that a pull draws out", () => {
+  it("is all that the shade can still rise by, as far up as the pull lifts what the cord carries", () => {
+    const rear = rears(spans, growing);
+    expect(risesToMm(rear, 35, 600)).toBe(400);
+    expect(drawnMm(rear, at(rear, 0), 35, 0, 600)).toBe(400);
+    expect(drawnMm(rear, at(rear, 0), 35, 150, 600)).toBe(250);
+    expect(canFeed(rear, 35, 600)).toBe(true);
+  });
+
+  it("is the whole travel where every load is under the pull", () => {
+    const rear = rears(spans, { heldN: [8, 16, 24], leastShare: 0.5 });
+    expect(drawnMm(rear, at(rear, 2), 35, 0, 600)).toBe(600);
+  });
+
+  it("is less where the cord turns in the rings below: e^(0.25 · π/2) = 1.481 (Morton & Hearle, eq. 25.2)", () => {
+    // 8 N · 1.481 = 11.8 N is over a pull of 11 N, 8 N alone is not.
+    const straight = rears(spans, growing);
+    const turned = rears(spans, { ...growing, wrapBelowRad: Math.PI / 2 });
+    expect(risesToMm(straight, 11, 600)).toBe(400);
+    expect(risesToMm(turned, 11, 600)).toBe(200);
+  });
+
+  it("is what a taut cord gives sideways where nothing slides: 40 N against 35 N, sin ε = 35 / 80", () => {
+    const rear = rears([200], { heldN: [40], leastShare: 1 });
+    const epsilon = Math.asin(35 / 80);
+    expectNear(drawnMm(rear, at(rear, 0), 35, 0, 200), 200 / Math.cos(epsilon) - 200, 1e-9);
+    expect(canFeed(rear, 35, 200)).toBe(false);
+  });
+
+  it("comes off a spool too, whose spring balances the load: then raised as much as lowered", () => {
+    const rear = rears(spans, { heldN: [8, 8, 8], leastShare: 0.5, top: { holds: false, wrapRad: 0 } });
+    expect(drawnMm(rear, at(rear, 0), 35, 0, 600)).toBe(600);
+    expect(drawnMm(rear, at(rear, 2), 35, 500, 600)).toBe(600);
+    expect(canFeed({ ...rear, heldN: [200, 200, 200] }, 35, 600)).toBe(false);
+  });
+
+  it("is none in a sleeve, gripped or sewn", () => {
+    for (const guide of ["ring-locked", "enclosed"] as const) {
+      const rear = rears(spans, { ...growing, guide });
+      expect(drawnMm(rear, at(rear, 0), 35, 0, 600)).toBe(0);
+      expect(canFeed(rear, 35, 600)).toBe(false);
+    }
+  });
+
+  it("still comes out between eyes on the board, where no sleeve reaches", () => {
+    const rear = rears(spans, { ...growing, guide: "enclosed", boardSpansMm: [200] });
+    expect(canFeed(rear, 35, 600)).toBe(true);
+  });
+});

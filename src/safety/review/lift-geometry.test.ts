@@ -1,0 +1,112 @@
+import { describe, expect, it } from "vitest";
+import { handShade } from "../../../test/hand-shade.ts";
+import { expectNear } from "../../../test/near.ts";
+import { capstanRatio } from "../../mechanics/index.ts";
+import type { CordLockLift, Mass, TubeLift } from "../../shade/index.ts";
+import { GRAVITY, inches } from "../../units/index.ts";
+import { courseAt } from "./course.ts";
+import type { LiftCords } from "./lift-cords.ts";
+import { cordGeometry } from "./lift-geometry.ts";
+import { leastShare } from "./rear-cords.ts";
+
+/** Every lift of a plan can be reviewed as it stands: this compiles or it does not. */
+const asCords = (lift: CordLockLift | TubeLift): LiftCords => lift;
+
+const MASS: Mass = {
+  parts: [
+    { part: "face", label: "Face", massKg: 0.6 },
+    { part: "bar", label: "Bar", massKg: 0.4 },
+    { part: "rings", label: "Rings", massKg: 0.07 },
+  ],
+  totalKg: 1.07,
+  clothGsm: 370,
+};
+const shade = { ...handShade(), mass: MASS };
+
+describe("run X1 on a cord lock", () => {
+  const geometry = cordGeometry(shade, asCords(shade.lift));
+
+  it("hangs its tail from the underside of the lock, and joins it 3 in below", () => {
+    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: shade.brief.board.thicknessMm + 24 });
+    const { pull } = geometry;
+    if (pull?.joinedMm === undefined) throw new Error("invalid geometry: not joined");
+    expectNear(courseAt(pull.lengthMm, 0.5), inches(30 + 26.6), 1e-6);
+    expectNear(courseAt(pull.joinedMm, 1), inches(3 + 53.2), 1e-6);
+  });
+
+  it("has six stretches of 7.6 in and one from the top ring to the board, which together gather the travel", () => {
+    const spans = geometry.rear?.spans ?? [];
+    expect(spans).toHaveLength(7);
+    for (const { cordMm } of spans.slice(0, 6)) expectNear(cordMm, inches(7.6), 1e-6);
+    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - shade.brief.board.thicknessMm, 1e-6);
+    expectNear(
+      spans.reduce((sum, span) => sum + span.gathersMm, 0),
+      geometry.travelMm,
+      1e-6,
+    );
+  });
+
+  it("runs along the board from eye to eye, 8 in apart but for the lock between the last two", () => {
+    const spans = geometry.rear?.boardSpansMm ?? [];
+    const lockIn = shade.lift.seat.xMm / inches(1);
+    const inch = [8, 8, 8, lockIn - 26, 34 - lockIn];
+    expect(spans).toHaveLength(5);
+    spans.forEach((span, i) => {
+      expectNear(span, inches(inch[i] ?? 0), 1e-6);
+    });
+  });
+
+  it("carries bar, one row of rings, bottom section and half a fold as the first fold begins", () => {
+    // 0.4 + 0.07/7 + 0.6 · (3.8 + 7.6/2)/60 = 0.486 kg.
+    expectNear(geometry.rear?.heldN[0] ?? 0, GRAVITY * (0.4 + 0.01 + (0.6 * 7.6) / 60), 1e-6);
+  });
+});
+
+describe("the least loaded cord", () => {
+  it("is that of the smaller share: three equal bays give 0.4, 1.1, 1.1, 0.4 under a stiff bar (Clapeyron)", () => {
+    // Limp cloth gives the outer cords half a bay each, 0.5 of 3; the bar 0.4 of 3.
+    expectNear(leastShare([0, 100, 200, 300], 300), 0.4 / 3, 1e-9);
+  });
+
+  it("is all of it on one cord", () => {
+    expect(leastShare([100], 300)).toBe(1);
+  });
+});
+
+describe("other lifts", () => {
+  it("a spring: nothing hangs, and its spools pay out", () => {
+    const geometry = cordGeometry(shade, { kind: "spring" });
+    expect(geometry.pull).toBeUndefined();
+    expect(geometry.rear).toMatchObject({ boardSpansMm: [], top: { holds: false }, guide: "open" });
+    expect(capstanRatio(geometry.rear?.friction ?? 0, 0)).toBe(1);
+  });
+
+  it("a loop: its drop, its way around, and the tensioner that holds it where nothing else is said", () => {
+    const lift = {
+      kind: "tube-loop",
+      loopDropMm: 700,
+      loopPerimeterMm: 1450,
+      loopExitBelowTopMm: 40,
+    } as const;
+    expect(cordGeometry(shade, lift).loop).toEqual({
+      dropMm: 700,
+      perimeterMm: 1450,
+      device: "tensioner",
+      exitBelowTopMm: 40,
+    });
+  });
+
+  it("a wand and a motor: rear cords alone, up to the spool below the board", () => {
+    const wand = cordGeometry(shade, { kind: "tube-wand", wandMm: 600, tube: { axisMm: 25 } });
+    const motor = cordGeometry(shade, { kind: "motor", rearCords: "enclosed" });
+    expect(wand.wandMm).toBe(600);
+    const last = (geometry: typeof wand) => geometry.rear?.spans.at(-1)?.cordMm ?? 0;
+    expectNear(last(motor) - last(wand), 25, 1e-9);
+    expect(motor.rear).toMatchObject({ guide: "enclosed", top: { holds: true } });
+  });
+
+  it("follows the maker’s setting of the rear cords where the lift says nothing", () => {
+    const sleeved = handShade({ window: { shade: { making: { lift: { rearCords: "enclosed" } } } } });
+    expect(cordGeometry({ ...sleeved, mass: MASS }, { kind: "motor" }).rear?.guide).toBe("enclosed");
+  });
+});

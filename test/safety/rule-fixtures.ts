@@ -1,0 +1,298 @@
+import type { CordGeometry } from "../../src/safety/review/cord-geometry.ts";
+import type { RuleOutcome } from "../../src/shade/index.ts";
+import { backed, bare, fromTo, hanging, heightless, longestMidway, looped } from "./cords.ts";
+
+export interface RuleCase {
+  geometry: CordGeometry;
+  outcome: RuleOutcome;
+  /** Raise at which it is worst, where that is the point of the case. */
+  raise?: number;
+  tag?: { signalMm: number; textMm: number };
+}
+
+const fails = (geometry: CordGeometry, raise?: number): RuleCase => ({
+  geometry,
+  outcome: "failed",
+  ...(raise === undefined ? {} : { raise }),
+});
+const holds = (geometry: CordGeometry): RuleCase => ({ geometry, outcome: "not-shown-to-fail" });
+const open = (geometry: CordGeometry): RuleCase => ({ geometry, outcome: "not-proven" });
+const none = (geometry: CordGeometry): RuleCase => ({ geometry, outcome: "does-not-apply" });
+
+const always = (geometry: CordGeometry): Record<string, RuleCase> => ({ unknown: open(geometry) });
+const letters = (signalMm: number, textMm: number, outcome: RuleOutcome): RuleCase => ({
+  geometry: bare(),
+  outcome,
+  tag: { signalMm, textMm },
+});
+
+/** Cords that grow evenly to this length with the shade raised. */
+const raisedTo = (mm: number, over = {}) => hanging(fromTo(100, mm), over);
+const two = { count: 2 };
+const joined = (connectorRaisedMm: number) =>
+  hanging(fromTo(100, 900), { count: 4, joinedMm: fromTo(70, connectorRaisedMm) });
+const gripped = { guide: "ring-locked" as const };
+const sleeved = { guide: "enclosed" as const };
+/** 40 N on each cord, so that 35 N lifts nothing and bends it aside: sin ε = 35 / 80, longer by 11.2 %. */
+const heavy = { heldN: [80, 80], leastShare: 0.5 };
+/** So high that the lowest span hangs above 1.6 m. */
+const high = { topAboveFloorMm: 3000 };
+
+/** Each rule on each side of its limit, where it does not apply, and where a plan cannot tell. */
+export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
+  "CA-FREE": {
+    below: holds(raisedTo(219)),
+    at: holds(raisedTo(220)),
+    above: fails(raisedTo(221), 1),
+    "only midway": fails(hanging(longestMidway(150, 230)), 0.5),
+    "not applicable": none(backed([200])),
+  },
+  "CA-SPAN": {
+    below: holds(backed([150, 219], gripped)),
+    at: holds(backed([150, 220], gripped)),
+    above: fails(backed([150, 221], gripped), 0),
+    "two eyes on the board": fails(backed([150], { boardSpansMm: [221] })),
+    "not applicable": none(backed([400], sleeved)),
+    "unknown: it slides": open(backed([150, 219])),
+    "unknown: taut, and bent aside over the limit": open(backed([150, 198], heavy)),
+    "taut, and bent aside within the limit": holds(backed([150, 197], heavy)),
+  },
+  "CA-LOOP": {
+    below: holds(backed([219.5], gripped)),
+    at: holds(backed([220], gripped)),
+    above: fails(backed([220.5], gripped), 0),
+    "joined cords, raised": fails(joined(221), 1),
+    "a loop on a tension device": fails(looped(221)),
+    "not applicable": none(hanging(100)),
+    "unknown: it slides": open(backed([200])),
+  },
+  "CA-JOIN-L": {
+    below: holds(raisedTo(109, two)),
+    at: holds(raisedTo(110, two)),
+    above: fails(raisedTo(111, two), 1),
+    "only midway": fails(hanging(longestMidway(90, 120), two), 0.5),
+    "not applicable": none(raisedTo(400)),
+  },
+  "CA-JOIN-P": {
+    below: holds(raisedTo(219, two)),
+    at: holds(raisedTo(220, two)),
+    above: fails(raisedTo(221, two), 1),
+    "only midway": fails(hanging(longestMidway(200, 230), two), 0.5),
+    "not applicable": none(bare()),
+  },
+  "CA-HIDDEN": { unknown: open(backed([200], sleeved)), "not applicable": none(backed([200])) },
+  "CA-SMALL": always(bare()),
+  "CA-LEAD": always(bare()),
+  "CA-LBL-SIG": {
+    below: letters(4.9, 2.5, "failed"),
+    at: letters(5, 2.5, "not-proven"),
+    above: letters(6, 2.5, "not-proven"),
+  },
+  "CA-LBL-TXT": {
+    below: letters(5, 2.4, "failed"),
+    at: letters(5, 2.5, "not-proven"),
+    above: letters(5, 3, "not-proven"),
+  },
+  "CA-LBL": always(bare()),
+  "CA-NOREF": always(bare()),
+  "CA-NODEV": {
+    "a cleat": fails(raisedTo(900)),
+    "a tension device": fails(looped(600)),
+    nothing: holds(backed([200])),
+    "unknown: a sleeve": open(backed([200], sleeved)),
+  },
+  "US-STOCK-8": { "not applicable": none(raisedTo(900)) },
+  "US-INNER": {
+    unknown: open(backed([100])),
+    "unknown: gripped": open(backed([100], gripped)),
+    hidden: holds(backed([100], sleeved)),
+    "not applicable": none(bare()),
+  },
+  "US-LABEL": always(bare()),
+  "US-NOHANG": { at: holds(backed([200])), above: fails(raisedTo(100)) },
+  "US-NOMULTI": { at: holds(raisedTo(900)), above: fails(joined(900)) },
+  "US-LOOP-DEVICE": {
+    below: fails(looped(600, "none")),
+    unknown: open(looped(600)),
+    "not applicable": none(bare()),
+  },
+  "EU-H-PULL": {
+    above: holds(raisedTo(849)),
+    at: holds(raisedTo(850)),
+    below: fails(raisedTo(851), 1),
+    "only midway": fails(hanging(longestMidway(800, 900)), 0.5),
+    "a loop on a tensioner": fails(looped(851)),
+    "on the floor": fails(raisedTo(4000)),
+    "not applicable: it breaks away": none(looped(900, "breakaway")),
+    "not applicable: height not known": none(heightless(raisedTo(900))),
+  },
+  "EU-L-UNK1": {
+    below: holds(heightless(raisedTo(999))),
+    at: holds(heightless(raisedTo(1000))),
+    above: fails(heightless(raisedTo(1001)), 1),
+    "only midway": fails(heightless(hanging(longestMidway(900, 1100))), 0.5),
+    "blind at 2.5 m": fails(heightless({ ...raisedTo(1001), blindHeightMm: 2500 })),
+    "not applicable: higher": none(heightless({ ...raisedTo(1001), blindHeightMm: 2501 })),
+    "not applicable: height known": none(raisedTo(1001)),
+  },
+  "EU-L-UNK2": {
+    below: holds(heightless({ ...raisedTo(1499), blindHeightMm: 3000 })),
+    at: holds(heightless({ ...raisedTo(1500), blindHeightMm: 3000 })),
+    above: fails(heightless({ ...raisedTo(1501), blindHeightMm: 3000 }), 1),
+    "only midway": fails(heightless({ ...hanging(longestMidway(100, 1600)), blindHeightMm: 3000 }), 0.5),
+    "not applicable: lower": none(heightless({ ...raisedTo(1501), blindHeightMm: 2500 })),
+  },
+  "EU-H-BRK": {
+    above: holds(looped(1749, "breakaway")),
+    at: holds(looped(1750, "breakaway")),
+    below: fails(looped(1751, "breakaway")),
+    "not applicable": none(looped(1751)),
+    "not applicable: height not known": none(heightless(looped(1751, "breakaway"))),
+  },
+  "EU-L-BRK": {
+    below: holds(heightless(looped(999, "breakaway"))),
+    at: holds(heightless(looped(1000, "breakaway"))),
+    above: fails(heightless(looped(1001, "breakaway"))),
+    "not applicable": none(looped(1001, "breakaway")),
+  },
+  "EU-BRK": { unknown: open(looped(600, "breakaway")), "not applicable": none(looped(600)) },
+  "EU-CLEAT-H": {
+    above: holds(raisedTo(900, { cleatAboveFloorMm: 1501 })),
+    at: holds(raisedTo(900, { cleatAboveFloorMm: 1500 })),
+    below: fails(raisedTo(900, { cleatAboveFloorMm: 1499 }), 1),
+    "not applicable": none(bare()),
+  },
+  "EU-CLEAT-C": { unknown: open(raisedTo(900)), "not applicable": none(bare()) },
+  "EU-COLLECT": { unknown: open(joined(900)), "not applicable": none(raisedTo(900)) },
+  "EU-REAR": {
+    below: holds(backed([150, 199])),
+    at: holds(backed([150, 200])),
+    above: fails(backed([150, 201]), 0),
+    "not applicable": none(backed([400], sleeved)),
+  },
+  "EU-PROBE": {
+    unknown: open(backed([200])),
+    "unknown: a loop": open(looped(600)),
+    "not applicable": none(backed([400], sleeved)),
+  },
+  "EU-DEVICE": {
+    below: fails(looped(600, "none")),
+    unknown: open(looped(600)),
+    "not applicable": none(bare()),
+  },
+  "EU-WARN": always(bare()),
+  "UK-SECURED": {
+    above: open(raisedTo(849)),
+    at: open(raisedTo(850)),
+    below: fails(raisedTo(851)),
+    "only midway": fails(hanging(longestMidway(100, 900))),
+    unknown: open(heightless(raisedTo(900))),
+    "not applicable": none(bare()),
+  },
+  "UK-LOWLOOP": {
+    below: holds(looped(199, "tensioner", { topAboveFloorMm: 1500 })),
+    at: holds(looped(200, "tensioner", { topAboveFloorMm: 1500 })),
+    above: fails(looped(201, "tensioner", { topAboveFloorMm: 1500 })),
+    "not applicable: it ends at 1.5 m": none(looped(850)),
+    "not applicable": none(bare()),
+    unknown: open(heightless(looped(201))),
+  },
+  "UK-TAIL": {
+    below: holds(raisedTo(949)),
+    at: holds(raisedTo(950)),
+    "unknown above: it may be wound": open(raisedTo(951)),
+    "unknown: several": open(raisedTo(800, two)),
+    unknown: open(heightless(raisedTo(951))),
+    "not applicable": none(bare()),
+  },
+  "IE-END": {
+    above: holds(raisedTo(749)),
+    at: holds(raisedTo(750)),
+    below: fails(raisedTo(751), 1),
+    "only midway": fails(hanging(longestMidway(100, 760)), 0.5),
+    unknown: open(heightless(raisedTo(751))),
+    "not applicable": none(bare()),
+  },
+  "AU-LOOP": {
+    below: holds(hanging(fromTo(100, 219.9), { count: 2, exitBelowTopMm: 900 })),
+    at: fails(hanging(fromTo(100, 220), { count: 2, exitBelowTopMm: 900 }), 1),
+    above: fails(hanging(fromTo(100, 221), { count: 2, exitBelowTopMm: 900 }), 1),
+    "one cord, folded in two": holds(hanging(fromTo(100, 439), { exitBelowTopMm: 900 })),
+    "higher than 1600 mm": holds(hanging(fromTo(100, 749), two)),
+    "down to 1600 mm": fails(hanging(fromTo(100, 750), two), 1),
+    "only midway": fails(hanging(longestMidway(100, 760), two), 0.5),
+    "a loose loop": fails(looped(800, "none")),
+    "not applicable": none(looped(800)),
+    unknown: open(heightless(hanging(fromTo(100, 221), two))),
+    "height not known, and short": holds(heightless(hanging(fromTo(100, 219), two))),
+  },
+  "AU-CLEAT": {
+    above: holds(raisedTo(900, { cleatAboveFloorMm: 1601 })),
+    at: holds(raisedTo(900, { cleatAboveFloorMm: 1600 })),
+    below: fails(raisedTo(900, { cleatAboveFloorMm: 1599 }), 1),
+    "not applicable": none(bare()),
+  },
+  "AU-GUIDE": {
+    below: holds(backed([219.5], gripped, { topAboveFloorMm: 1700 })),
+    at: fails(backed([220], gripped, { topAboveFloorMm: 1700 }), 0),
+    above: fails(backed([221], gripped, { topAboveFloorMm: 1700 }), 0),
+    "higher than 1600 mm": holds(backed([300], gripped, high)),
+    "a tensioner": fails(looped(800)),
+    "unknown: it slides": open(backed([200], {}, { topAboveFloorMm: 1700 })),
+    "unknown: height": open(heightless(backed([300], gripped))),
+    "not applicable": none(backed([300], sleeved)),
+  },
+  "AU-INSTALLER": always(bare()),
+  "AU-LBL-W": {
+    below: letters(4.9, 2.5, "failed"),
+    at: letters(5, 2.5, "not-proven"),
+    above: letters(6, 2.5, "not-proven"),
+  },
+  "AU-LBL-T": {
+    below: letters(5, 1.4, "failed"),
+    at: letters(5, 1.5, "not-proven"),
+    above: letters(5, 2, "not-proven"),
+  },
+  "AU-SUPPLY": always(bare()),
+  "NZ-NONE": {
+    below: holds(backed([219.5], gripped)),
+    at: fails(backed([220], gripped), 0),
+    above: fails(backed([221], gripped), 0),
+    "hanging cords": fails(hanging(fromTo(100, 221), two), 1),
+    "unknown: it slides": open(backed([200])),
+    "not applicable": none(backed([300], sleeved)),
+  },
+  "NZ-EXPOSED": { at: holds(backed([300], sleeved)), above: fails(backed([100])) },
+  "CAUTION-FREE": {
+    below: holds(raisedTo(199)),
+    at: holds(raisedTo(200)),
+    above: fails(raisedTo(201), 1),
+    "only midway": fails(hanging(longestMidway(150, 201)), 0.5),
+    "not applicable": none(bare()),
+  },
+  "CAUTION-LOOP": {
+    below: holds(backed([199.5], gripped)),
+    at: holds(backed([200], gripped)),
+    above: fails(backed([200.5], gripped), 0),
+    "unknown: it slides": open(backed([150])),
+    "not applicable": none(bare()),
+  },
+  "CAUTION-GUIDE": {
+    below: holds(backed([150, 199])),
+    at: holds(backed([150, 200])),
+    above: fails(backed([150, 201]), 0),
+    "not applicable": none(bare()),
+  },
+  "CAUTION-CLEAT": {
+    above: holds(raisedTo(900, { cleatAboveFloorMm: 1601 })),
+    at: holds(raisedTo(900, { cleatAboveFloorMm: 1600 })),
+    below: fails(raisedTo(900, { cleatAboveFloorMm: 1599 }), 1),
+    "not applicable": none(bare()),
+  },
+  "GEN-CORDLESS": {
+    at: holds(backed([300], sleeved)),
+    "above: at the back": fails(backed([100])),
+    "above: at the front": fails(raisedTo(100), 1),
+    "above: a loop": fails(looped(600)),
+  },
+};
