@@ -1,8 +1,6 @@
 export { type CautionInput, planCautions } from "./plan-cautions.ts";
 export { type CarefulLift, carefulLift } from "./review/careful-lift.ts";
-export type { CordGeometry } from "./review/cord-geometry.ts";
 export type { LiftCords } from "./review/lift-cords.ts";
-export { cordGeometry, type ShadeFacts } from "./review/lift-geometry.ts";
 export type { ReviewInput } from "./review/review-input.ts";
 export { reviewShade } from "./review/review-shade.ts";
 export { childTag, type TagInput } from "./tag/child-tag.ts";

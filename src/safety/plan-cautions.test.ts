@@ -1,8 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { type HandShade, handShade } from "../../test/hand-shade.ts";
 import { verdictIn } from "../../test/words.ts";
+import { WorkingBook } from "../account/index.ts";
 import { PLACES, PURPOSES } from "../job/index.ts";
-import { planCautions } from "./index.ts";
+import { planCautions, reviewShade } from "./index.ts";
 
 const cautionsFor = (shade: HandShade) => planCautions(handShade(shade));
 const plain = (text: string) => text.replaceAll("\u00a0", " ");
@@ -57,6 +58,14 @@ describe("what is asked and what is not proven", () => {
     expect(findings[0]).toMatchObject({ weight: "unproven" });
     expect(findings[0]?.text).toContain("have not been reviewed against the rules of Canada");
     expect(findings[0]?.text).toContain("this shade is to be given");
+  });
+
+  it("leaves what the rules say to the review where one was made", () => {
+    const shade = handShade({ job: { place: "ca", purpose: "gift" } });
+    const { review } = reviewShade(shade, new WorkingBook());
+    const { cautions, findings } = planCautions({ ...shade, review });
+    expect(findings.map((finding) => finding.id)).toEqual(["safety.free-hanging-cord"]);
+    expect(cautions.find(({ id }) => id === "rules-of-the-place")?.text).toContain(review.line);
   });
 
   it("passes no verdict, wherever and for whomever the shade is", () => {

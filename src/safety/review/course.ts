@@ -27,16 +27,3 @@ export function courseAt({ raise, mm }: Course, at: number): number {
   if (to === undefined || end === undefined || at <= from) return start;
   return start + ((end - start) * (at - from)) / (to - from);
 }
-
-/** Where the course crosses a level, at most once on each straight piece: its knots are not repeated. */
-export function crossings({ raise, mm }: Course, levelMm: number): number[] {
-  const found: number[] = [];
-  for (let i = 1; i < raise.length; i++) {
-    const a = (mm[i - 1] ?? 0) - levelMm;
-    const b = (mm[i] ?? 0) - levelMm;
-    if (a * b >= 0) continue;
-    const from = raise[i - 1] ?? 0;
-    found.push(from + (((raise[i] ?? 0) - from) * a) / (a - b));
-  }
-  return found;
-}

@@ -56,10 +56,10 @@ function judge(
   limit: number | undefined,
   situation: Situation,
 ): RuleOutcome {
-  const { value, over, within, feeds } = measurement;
+  const { value, over, within } = measurement;
   if (value === undefined || limit === undefined) return "not-proven";
   if (violates(value, check.comparison, limit)) return over;
-  if (feeds === true) return "not-proven";
+  if (within === "not-proven") return within;
   const pulled = pulledMm(situation, check, measurement);
   return pulled !== undefined && violates(pulled, check.comparison, limit) ? "not-proven" : within;
 }

@@ -1,12 +1,13 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
+import { evaluate } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { anyJob } from "../../../test/arbitrary-job.ts";
 import { jobWith } from "../../../test/briefs.ts";
 import { handShade } from "../../../test/hand-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import { verdictIn } from "../../../test/words.ts";
-import { type Finding, WorkingBook } from "../../account/index.ts";
+import { type Finding, type Working, WorkingBook } from "../../account/index.ts";
 import {
   type Job,
   jobSchema,
@@ -45,7 +46,7 @@ function x1(place: Place | undefined, purpose: Purpose | undefined, lift?: LiftC
 }
 
 /** The first window of a job as `plan` has it, reviewed. */
-function planned(job: Job) {
+function planned(job: Job, book = new WorkingBook()) {
   const shade = plan(job).shades[0];
   const room = job.rooms[0];
   const window = room?.windows[0];
@@ -53,7 +54,7 @@ function planned(job: Job) {
     throw new Error("invalid job: empty");
   const brief = settleShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
   const { size, grid, mass, lift } = shade;
-  return reviewShade({ brief, size, grid, mass, lift }, new WorkingBook());
+  return reviewShade({ brief, size, grid, mass, lift }, book);
 }
 
 function resultOf(results: readonly RuleResult[], id: string): RuleResult {
@@ -355,6 +356,32 @@ describe("any shade", () => {
       { numRuns: 200 },
     );
   });
+
+  it("prints formulas that give their numbers when mathjs reads them", () => {
+    const seen = new Set<string>();
+    fc.assert(
+      fc.property(anyJob, (job) => {
+        for (const { id, formula, inputs, value } of workings(job)) {
+          seen.add(id);
+          const scope = Object.fromEntries(inputs.map((input) => [input.symbol, input.value]));
+          const read = Number(evaluate(formula.replaceAll("−", "-").replaceAll("·", "*"), scope));
+          expectNear(read, value, 1e-9 * Math.max(1, value), id);
+        }
+      }),
+      { numRuns: 100 },
+    );
+    const { book } = x1("eu", "for-sale", { kind: "spring" });
+    for (const { id } of book.workings) seen.add(id);
+    expect([...seen]).toEqual(
+      expect.arrayContaining(["safety.pull-cord-low-point", "safety.loop-perimeter", "safety.head-opening"]),
+    );
+  });
+
+  function workings(job: Job): Working[] {
+    const book = new WorkingBook();
+    planned(job, book);
+    return book.workings;
+  }
 
   /** Outcomes that got better though the change can only make things worse. */
   function eased(before: readonly RuleResult[], after: readonly RuleResult[]): string[] {

@@ -1,6 +1,6 @@
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
-import { aboveFloorMm, type CordGeometry, type PullCords } from "../cord-geometry.ts";
+import type { CordGeometry, PullCords } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
 import type { Ask, Sweep } from "./quantity.ts";
 import { courseStates } from "./states.ts";
@@ -86,7 +86,8 @@ export const looseLoopLength: Sweep = {
   absent: ({ pull, loop }) =>
     pull === undefined && loop?.device !== "none" ? "No loose cord hangs on this lift." : undefined,
   needsFloor: true,
-  states: looseStates,
+  // Longer cords hang lower, so that the longest is among those that count if any does.
+  states: pullStates,
   at: looseLoopAt,
   what: ({ pull }) => (pull === undefined ? "the loose loop" : "the loop that the hanging cords can form"),
 };
@@ -98,15 +99,7 @@ export function looseLoopAt(geometry: CordGeometry, raise: number, { belowFloorM
   return hangingAt(geometry, raise) / (pull.count > 1 ? 1 : 2);
 }
 
-export function looseStates(geometry: CordGeometry, { belowFloorMm }: Ask): number[] {
-  const { pull } = geometry;
-  if (pull === undefined) return [0];
-  const exitMm = aboveFloorMm(geometry, pull.exitBelowTopMm);
-  const levelMm = belowFloorMm === undefined || exitMm === undefined ? undefined : exitMm - belowFloorMm;
-  return courseStates(pull.lengthMm, levelMm);
-}
-
-function pullStates({ pull }: CordGeometry): number[] {
+export function pullStates({ pull }: CordGeometry): number[] {
   return pull === undefined ? [0] : courseStates(pull.lengthMm);
 }
 

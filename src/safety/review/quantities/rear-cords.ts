@@ -2,9 +2,9 @@ import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { CHILD_PULL, canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
-import { joinedLoopAt, looseLoopAt, looseStates } from "./pull-cords.ts";
+import { joinedLoopAt, looseLoopAt, pullStates } from "./pull-cords.ts";
 import type { Ask, Sweep } from "./quantity.ts";
-import { courseStates, gatherStates, pushInside } from "./states.ts";
+import { courseStates, gatherStates } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
 const ENCLOSED = "The lift cords run in a sewn sleeve and are counted as out of reach.";
@@ -77,7 +77,8 @@ export const guidedLoopLength: Sweep = {
       ? undefined
       : unreachable(geometry),
   needsFloor: true,
-  states: guidedStates,
+  // Guides only rise out of the height that counts, so that the last to count are those that did lowered.
+  states: gatherStates,
   at: (geometry, raise, ask) =>
     Math.max(heldLoopMm(geometry, ask), rearAt(geometry, raise, spanLoop, ask) / 2),
   pulledAt: (geometry, raise, ask) =>
@@ -91,7 +92,7 @@ export const anyLoopLength: Sweep = {
   kind: "sweep",
   worse: "high",
   absent: (geometry) => (geometry.pull === undefined ? noLoop(geometry) : undefined),
-  states: (geometry, ask) => [...loopStates(geometry), ...looseStates(geometry, ask)],
+  states: (geometry) => [...loopStates(geometry), ...pullStates(geometry)],
   at: (geometry, raise, ask) =>
     Math.max(looseLoopAt(geometry, raise, ask), loopPerimeter.at(geometry, raise, ask) / 2),
   feeds,
@@ -150,18 +151,6 @@ function worstSpan(geometry: CordGeometry, raise: number, of: OfSpan): RearSpan 
 function tooHigh(geometry: CordGeometry, span: RearSpan, liftMm: number, { belowFloorMm }: Ask): boolean {
   if (belowFloorMm === undefined || geometry.topAboveFloorMm === undefined) return false;
   return geometry.topAboveFloorMm - lowerGuideMm(span, liftMm) > belowFloorMm + SAME_LENGTH_MM;
-}
-
-/** Where folds begin and end, and where each guide passes the height that is asked. */
-function guidedStates(geometry: CordGeometry, { belowFloorMm }: Ask): number[] {
-  const states = gatherStates(geometry);
-  const { rear, travelMm, topAboveFloorMm } = geometry;
-  if (belowFloorMm === undefined || topAboveFloorMm === undefined || travelMm <= 0) return states;
-  for (const { startsMm, lowerBelowTopMm } of rear?.spans ?? []) {
-    const risesMm = belowFloorMm - (topAboveFloorMm - lowerBelowTopMm);
-    if (risesMm > 0) pushInside(states, (startsMm + risesMm) / travelMm);
-  }
-  return states;
 }
 
 function boardSpanMm({ rear }: CordGeometry): number {

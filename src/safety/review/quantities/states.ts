@@ -1,5 +1,5 @@
 import type { CordGeometry } from "../cord-geometry.ts";
-import { type Course, crossings } from "../course.ts";
+import type { Course } from "../course.ts";
 
 /** Both ends of the travel and every raise at which a fold begins to gather: there the one before it has ended. */
 export function gatherStates({ rear, travelMm }: CordGeometry): number[] {
@@ -13,11 +13,10 @@ export function gatherStates({ rear, travelMm }: CordGeometry): number[] {
   return states;
 }
 
-/** Knots of a course and both ends, and where it crosses a level if one is asked. */
-export function courseStates(course: Course, levelMm?: number): number[] {
+/** Knots of a course and both ends. */
+export function courseStates(course: Course): number[] {
   const states = [0, 1];
   for (const knot of course.raise) pushInside(states, knot);
-  if (levelMm !== undefined) for (const at of crossings(course, levelMm)) pushInside(states, at);
   return states;
 }
 

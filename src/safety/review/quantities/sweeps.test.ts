@@ -81,7 +81,7 @@ describe.each(sweeps)("%s", (quantity, sweep) => {
         const swept = dense.map((at) => sign * sweep.at(geometry, at, ask));
         expect(Math.max(...swept)).toBeLessThanOrEqual(Math.max(...named) + 1e-6);
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 

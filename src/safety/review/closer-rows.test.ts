@@ -1,0 +1,53 @@
+import { describe, expect, it } from "vitest";
+import { jobWith } from "../../../test/briefs.ts";
+import { expectNear } from "../../../test/near.ts";
+import { partsOf, settleShade } from "../../job/index.ts";
+import { plan } from "../../plan/index.ts";
+import { CloserRows } from "./closer-rows.ts";
+
+type Fold = { rule?: "half-fold" | "no-headrail" | "even-fold"; skirtMm?: number; rows?: number };
+
+function shadeWith(fold: Fold & { largestSpacingMm?: number }) {
+  const job = jobWith({
+    opening: { widthsMm: [900], heightsMm: [1500] },
+    shade: { mount: "to-size", making: { fold } },
+  });
+  const room = job.rooms[0];
+  const window = room?.windows[0];
+  const shade = plan(job).shades[0];
+  if (room === undefined || window === undefined || shade === undefined)
+    throw new Error("invalid job: empty");
+  const brief = settleShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
+  return { brief, size: shade.size, grid: shade.grid };
+}
+
+describe("closer rows are those that the style lays for the setting that asks for them", () => {
+  it.each<[string, Fold]>([
+    ["half folds", {}],
+    ["half folds with a skirt", { skirtMm: 60 }],
+    ["no headrail", { rule: "no-headrail" }],
+    ["even folds", { rule: "even-fold" }],
+    ["a fixed count", { rows: 7 }],
+  ])("%s", (_, fold) => {
+    const { brief, size, grid } = shadeWith(fold);
+    const closer = new CloserRows(brief, size, grid);
+    expect(closer.most).toBeGreaterThan(grid.rows.length + 2);
+    for (let rows = grid.rows.length + 1; rows <= closer.most; rows++) {
+      const [key, value] = closer.setting(rows);
+      const laid = shadeWith({ ...fold, [key]: value }).grid;
+      const foreseen = closer.grid(rows);
+      expect(laid.rows, `${key} ${value}`).toHaveLength(rows);
+      laid.rows.forEach((row, i) => {
+        expectNear(foreseen.rows[i]?.yMm ?? 0, row.yMm, 1e-6, `row ${row.number} of ${rows}`);
+      });
+      expectNear(foreseen.travelMm, laid.travelMm, 1e-6, "travel");
+    }
+  });
+
+  it("are not offered where the spacing is fixed or the folds grow step by step", () => {
+    for (const fold of [{ spacingMm: 180 }, { gradeStepMm: 10 }]) {
+      const { brief, size, grid } = shadeWith(fold as Fold);
+      expect(new CloserRows(brief, size, grid).most).toBe(grid.rows.length);
+    }
+  });
+});
