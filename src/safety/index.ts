@@ -1,3 +1,4 @@
+export { askPlace } from "./ask-place.ts";
 export { type CautionInput, planCautions } from "./plan-cautions.ts";
 export { type CarefulLift, carefulLift } from "./review/careful-lift.ts";
 export type { LiftCords } from "./review/lift-cords.ts";
