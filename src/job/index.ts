@@ -3,6 +3,7 @@ export * from "./cloth.ts";
 export * from "./defaults.ts";
 export * from "./hardware.ts";
 export * from "./job.ts";
+export * from "./job-text.ts";
 export * from "./making.ts";
 export * from "./new-job.ts";
 export * from "./open-job.ts";

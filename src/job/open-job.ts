@@ -1,6 +1,7 @@
 import type * as z from "zod";
 import { parseLength } from "../units/index.ts";
 import { JOB_FORMAT, JOB_VERSION, type Job, jobSchema } from "./job.ts";
+import { LARGEST_JOB_CHARS } from "./job-text.ts";
 import { MIGRATIONS } from "./migrations.ts";
 
 /** One thing wrong with a job document: which field, what was given, what would do. */
@@ -13,8 +14,6 @@ export interface JobIssue {
 
 export type OpenedJob = { ok: true; job: Job; migratedFrom?: number } | { ok: false; issues: JobIssue[] };
 
-/** Largest job document that is read, in characters: 2,000 shades take about 2 million. */
-export const LARGEST_JOB_CHARS = 20_000_000;
 /** Deeper nesting than any job has; refused before it can exhaust the stack. */
 const DEEPEST = 40;
 const MOST_ISSUES = 20;
@@ -223,9 +222,4 @@ function repeatedIds(job: Job): JobIssue[] {
     seen((parts ?? []).map((part, p) => ({ id: part.id, field: `hardware.${kind}[${p}].id` })));
   }
   return issues.slice(0, MOST_ISSUES);
-}
-
-/** A job as the text of its file: what `openJobText` reads back. */
-export function jobText(job: Job): string {
-  return `${JSON.stringify(job, null, 2)}\n`;
 }

@@ -6,6 +6,7 @@ import { KeepJob } from "./frame/keep-job.tsx";
 import { Keys } from "./frame/keys.tsx";
 import { NotFound } from "./frame/not-found.tsx";
 import { Said } from "./frame/said.tsx";
+import { ScrollPlaces } from "./frame/scroll-places.tsx";
 import { Shelf } from "./shelf/shelf.tsx";
 
 // Everything beyond the shelf comes when it is wanted; the shelf fetches it ahead once it stands.
@@ -35,6 +36,7 @@ export function App() {
       </KeepJob>
       <Keys />
       <Said />
+      <ScrollPlaces />
     </Router>
   );
 }

@@ -2,6 +2,7 @@ import { useEffect } from "react";
 import { useLocation } from "wouter";
 import { BenchPage } from "./bench/bench-page.tsx";
 import { BackToShelf } from "./frame/notices.tsx";
+import { Page } from "./frame/page.tsx";
 import { TopBar } from "./frame/top-bar.tsx";
 import { DamagedJob } from "./job/damaged-job.tsx";
 import { JobPage } from "./job/job-page.tsx";
@@ -32,9 +33,9 @@ function Opening() {
   return (
     <>
       <TopBar />
-      <main className="page" id="main" aria-busy="true">
+      <Page className="page" title="Opening" busy>
         <p className="quiet">Taking the job from the shelf</p>
-      </main>
+      </Page>
     </>
   );
 }
@@ -43,13 +44,13 @@ function MissingJob() {
   return (
     <>
       <TopBar />
-      <main className="page page-narrow" id="main">
+      <Page className="page page-narrow" title="Not on the shelf">
         <h1>This job is not on the shelf</h1>
         <p>It may have been taken off, or it stands on another device. A job file opens it anywhere.</p>
         <p className="page-actions">
           <BackToShelf />
         </p>
-      </main>
+      </Page>
     </>
   );
 }

@@ -1,5 +1,4 @@
 import { createRoot } from "react-dom/client";
-import * as z from "zod";
 import "./style/fonts.css";
 import "./style/tokens.css";
 import "./style/base.css";
@@ -7,9 +6,6 @@ import "./style/table.css";
 import { App } from "./app.tsx";
 import { registerServiceWorker } from "./offline/register.ts";
 import { applyTheme, usePreferences } from "./state/preferences.ts";
-
-// No code from text: the page's content policy forbids it.
-z.config({ jitless: true });
 
 applyTheme(usePreferences.getState().theme);
 usePreferences.subscribe(({ theme }) => applyTheme(theme));

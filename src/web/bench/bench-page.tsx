@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
 import { CHAPTER_NAMES, type Step } from "../../shade/index.ts";
+import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { ShadeContext, useShade } from "../shade/shade-context.tsx";
 import { useShadeOnPage } from "../shade/shade-page.tsx";
@@ -28,9 +29,9 @@ export function BenchPage({ windowId }: { windowId: string }) {
           <Bench />
         </ShadeContext>
       ) : (
-        <main className="page page-narrow" id="main">
+        <Page className="page page-narrow" title="This window is gone">
           <h1>This window is gone</h1>
-        </main>
+        </Page>
       )}
     </>
   );
@@ -44,9 +45,6 @@ function Bench() {
   const index = Math.min(at, plan.steps.length - 1);
   const step = plan.steps[index];
   useEffect(() => {
-    document.title = `Bench: ${window.name} · Shadewright`;
-  }, [window.name]);
-  useEffect(() => {
     const onKeyDown = (event: KeyboardEvent) => {
       if (event.target instanceof HTMLElement && event.target.closest("input, select, textarea, [role]"))
         return;
@@ -58,12 +56,12 @@ function Bench() {
   }, [plan.steps.length]);
   if (!step)
     return (
-      <main className="page" id="main">
+      <Page className="page" title="Bench">
         There are no steps.
-      </main>
+      </Page>
     );
   return (
-    <main className="bench" id="main" data-control={plan.lift.controlSide}>
+    <Page className="bench" title={`Bench: ${window.name}`} control={plan.lift.controlSide}>
       <StepText step={step} index={index} total={plan.steps.length} done={done.size} />
       <div className="bench-drawing">{step.sheet ? <BenchDrawing kind={step.sheet} /> : null}</div>
       <StepTools
@@ -72,7 +70,7 @@ function Bench() {
         onBack={index > 0 ? () => setAt(index - 1) : undefined}
         onNext={index < plan.steps.length - 1 ? () => setAt(index + 1) : undefined}
       />
-    </main>
+    </Page>
   );
 }
 

@@ -1,7 +1,8 @@
-import { memo } from "react";
+import { memo, useContext } from "react";
 import type { Finding, Weight } from "../../account/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { WeightIcon } from "../frame/icons.tsx";
+import { ShadeContext } from "../shade/shade-context.tsx";
 import { useCanEdit } from "../state/fields.ts";
 import { edit, pick, usePlanner } from "../state/store.ts";
 import "./finding-list.css";
@@ -36,14 +37,14 @@ export function FindingList({ findings, brief = false, onMore }: FindingListProp
       ) : null}
       {rest > 0 ? (
         <button type="button" className="button-plain small" onClick={onMore}>
-          {countText(findings)}
+          {restText(findings)}
         </button>
       ) : null}
     </div>
   );
 }
 
-function countText(findings: readonly Finding[]): string {
+function restText(findings: readonly Finding[]): string {
   const count = (weight: Weight) => findings.filter((finding) => finding.weight === weight).length;
   const [mind, unproven] = [count("mind"), count("unproven")];
   return [mind > 0 ? `${mind} to mind` : "", unproven > 0 ? `${unproven} unproven` : ""]
@@ -88,8 +89,11 @@ export const FindingNote = memo(function FindingNote({ finding }: { finding: Fin
   );
 });
 
+/** The working that a finding leans on, where the page has it. */
 function FigureLink({ figure }: { figure: string }) {
+  const working = useContext(ShadeContext)?.workings.get(figure);
   const picked = usePlanner((planner) => planner.view.picked?.figure === figure);
+  if (!working) return null;
   return (
     <button
       type="button"
@@ -97,7 +101,7 @@ function FigureLink({ figure }: { figure: string }) {
       aria-expanded={picked}
       onClick={() => pick(picked ? undefined : { figure })}
     >
-      show the working
+      {working.label}
     </button>
   );
 }

@@ -8,6 +8,7 @@ import {
   readNumber,
   readText,
   scaleOf,
+  standInLength,
   writeLength,
   writeNumber,
 } from "./read-write.ts";
@@ -50,6 +51,7 @@ export const Field = memo(function Field(props: FieldProps) {
           {...props}
           unit={(units) => lengthUnit(spec, units)}
           write={(value, units) => (typeof value === "number" ? writeLength(value, spec, units) : "")}
+          standIn={(value, units) => (typeof value === "number" ? standInLength(value, spec, units) : "")}
           read={(text, units) => readLength(text, spec, units)}
         />
       );
@@ -102,10 +104,22 @@ function Frame({ id, spec, error, origin, wide, children }: FrameProps) {
 interface DraftFieldProps extends FieldProps {
   unit(units: UnitChoice): string;
   write(value: unknown, units: UnitChoice): string;
+  /** What the empty field shows in place of a value. */
+  standIn?(value: unknown, units: UnitChoice): string;
   read(text: string, units: UnitChoice): ReturnType<typeof readLength>;
 }
 
-function DraftField({ pointer, spec, fallback, needed, origin, unit, write, read }: DraftFieldProps) {
+function DraftField({
+  pointer,
+  spec,
+  fallback,
+  needed,
+  origin,
+  unit,
+  write,
+  standIn = write,
+  read,
+}: DraftFieldProps) {
   const id = useId();
   const units = useUnits();
   const value = useField(pointer);
@@ -128,7 +142,7 @@ function DraftField({ pointer, spec, fallback, needed, origin, unit, write, read
           autoComplete="off"
           spellCheck={false}
           readOnly={!useCanEdit()}
-          placeholder={fallback === undefined ? undefined : write(fallback, units)}
+          placeholder={fallback === undefined ? undefined : standIn(fallback, units)}
           aria-invalid={draft.error === undefined ? undefined : true}
           aria-describedby={describedBy(id, origin, draft.error)}
           value={draft.shown}

@@ -31,7 +31,7 @@ describe("lengths in inputs", () => {
 
   it("outside their limits are refused with the limit", () => {
     const short = readLength("1", span("x"), imperial);
-    expect(short).toEqual({ ok: false, reason: expect.stringContaining("at least 2 in") });
+    expect(short).toEqual({ ok: false, reason: expect.stringContaining("at least 2\u00a0in") });
     const wide = readLength("40 ft", span("x"), imperial);
     expect(wide).toEqual({ ok: false, reason: expect.stringContaining("at most 472") });
     expect(readLength("a yard or so", span("x"), imperial).ok).toBe(false);
@@ -40,7 +40,7 @@ describe("lengths in inputs", () => {
 
 describe("numbers in inputs", () => {
   it("are shown for each yard to those who buy by the yard", () => {
-    const price = perRun("Price", 1e7, "USD");
+    const price = perRun("Price", 1e7, "¤");
     expect(writeNumber(25, price, imperial)).toBe("22.86");
     const read = readNumber("22.86", price, imperial);
     expect(read.ok && read.value).toBeCloseTo(25, 9);

@@ -5,10 +5,11 @@ import {
   lengthText,
   MM_PER_INCH,
   parseLength,
+  rulerText,
   trimmed,
   type UnitChoice,
 } from "../../units/index.ts";
-import type { LengthSpec, NumberSpec, Scale, TextSpec } from "./spec.ts";
+import { CURRENCY, type LengthSpec, type NumberSpec, type Scale, type TextSpec } from "./spec.ts";
 
 export type Read<V> = { ok: true; value: V } | { ok: false; reason: string };
 
@@ -25,6 +26,11 @@ export function writeLength(valueMm: number, spec: LengthSpec, units: UnitChoice
   const again = readLength(onRuler, { ...spec, minMm: 0 }, units);
   if (again.ok && Math.abs(again.value - valueMm) < SAME) return onRuler;
   return units.system === "metric" ? plain(trimmed(valueMm, 2)) : plain(trimmed(valueMm / MM_PER_INCH, 3));
+}
+
+/** A length that stands in for one not given: on the ruler, since nobody typed it. */
+export function standInLength(valueMm: number, spec: LengthSpec, units: UnitChoice): string {
+  return spec.as === "ruler" ? rulerText(valueMm, units.ruler) : writeLength(valueMm, spec, units);
 }
 
 /** Reads what a maker wrote; says what would do where it cannot. */
@@ -57,7 +63,8 @@ export function scaleOf(spec: NumberSpec, units: UnitChoice): Scale {
 }
 
 export function writeNumber(value: number, spec: NumberSpec, units: UnitChoice): string {
-  return plain(trimmed(value * scaleOf(spec, units).factor, 3));
+  const { factor, unit } = scaleOf(spec, units);
+  return plain(trimmed(value * factor, unit.startsWith(CURRENCY) ? 2 : 3));
 }
 
 export function readNumber(text: string, spec: NumberSpec, units: UnitChoice): Read<number> {

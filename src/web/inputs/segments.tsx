@@ -1,4 +1,4 @@
-import { Label, Radio, RadioGroup } from "react-aria-components/RadioGroup";
+import { useId } from "react";
 import "./field.css";
 
 export interface SegmentsProps<K extends string> {
@@ -15,21 +15,24 @@ export interface SegmentsProps<K extends string> {
 /** A few choices side by side, one of them taken. */
 export function Segments<K extends string>(props: SegmentsProps<K>) {
   const { label, quiet, options, value, onChange, readOnly = false } = props;
+  const name = useId();
   return (
-    <RadioGroup
-      value={value ?? null}
-      onChange={(chosen) => onChange(chosen as K)}
-      isReadOnly={readOnly}
-      orientation="horizontal"
-    >
-      <Label className={quiet ? "hidden-words" : "segments-label"}>{label}</Label>
-      <div className="segments">
-        {Object.entries<string>(options).map(([key, name]) => (
-          <Radio key={key} value={key} className="segment">
-            {name}
-          </Radio>
+    <fieldset disabled={readOnly}>
+      <legend className={quiet ? "hidden-words" : "segments-label"}>{label}</legend>
+      <span className="segments">
+        {(Object.entries(options) as [K, string][]).map(([key, words]) => (
+          <label key={key} className="segment">
+            <input
+              type="radio"
+              className="segment-input"
+              name={name}
+              checked={key === value}
+              onChange={() => onChange(key)}
+            />
+            {words}
+          </label>
         ))}
-      </div>
-    </RadioGroup>
+      </span>
+    </fieldset>
   );
 }

@@ -1,10 +1,10 @@
 import { type FormEvent, useId, useState } from "react";
-import { newWindow } from "../../job/index.ts";
 import { goToJob } from "../frame/importing.ts";
 import { readLength } from "../inputs/read-write.ts";
 import { span } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
+import { newWindow } from "../state/job-door.ts";
 import { edit } from "../state/store.ts";
 
 const SIDE = span("Length");

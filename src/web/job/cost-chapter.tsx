@@ -1,6 +1,7 @@
 import { moneyText } from "../../account/index.ts";
 import type { Cost, ShoppingLine } from "../../shade/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
+import { countText } from "../frame/count-text.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 
 const GROUPS: Record<ShoppingLine["group"], string> = {
@@ -24,8 +25,9 @@ export function CostChapter({ number, summary }: { number: number; summary: JobS
           "Being reckoned."
         ) : (
           <>
-            {cost.shopping.length} things to buy. Materials {moneyText(cost.materials, cost.currency)}, work{" "}
-            {moneyText(cost.labourCost, cost.currency)}, in all <b>{moneyText(cost.total, cost.currency)}</b>
+            {countText(cost.shopping.length, "thing")} to buy. Materials{" "}
+            {moneyText(cost.materials, cost.currency)}, work {moneyText(cost.labourCost, cost.currency)}, in
+            all <b>{moneyText(cost.total, cost.currency)}</b>
             {cost.unpriced.length > 0 ? `, without ${cost.unpriced.length} that have no price` : ""}.
           </>
         )

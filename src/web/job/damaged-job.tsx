@@ -1,4 +1,5 @@
 import { BackToShelf } from "../frame/notices.tsx";
+import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { download } from "../persistence/job-file.ts";
 import { damagedJob } from "../persistence/session.ts";
@@ -9,7 +10,7 @@ export function DamagedJob() {
   return (
     <>
       <TopBar />
-      <main className="page page-narrow" id="main">
+      <Page className="page page-narrow" title="A job that cannot be read">
         <h1>This job cannot be read</h1>
         <p>
           It stays on the shelf as it is. A newer Shadewright may open it; you can also keep it as a file.
@@ -36,7 +37,7 @@ export function DamagedJob() {
           </button>
           <BackToShelf />
         </p>
-      </main>
+      </Page>
     </>
   );
 }

@@ -43,22 +43,27 @@ export function Elevations() {
   );
 }
 
-/** Millimetres of paper for one of the wall, so that the widest room and the tallest window fit. */
+/** Tallest and smallest height of the tallest window above its floor, in letters of the root. */
+const TALL_REM = 22;
+const LOW_REM = 12;
+
+/**
+ * Millimetres of paper for one of the wall: all rooms side by side where they fit;
+ * where that would make them tiny, the row is longer than the page and moves sideways.
+ */
 function commonScale(job: Job, { widthPx, remPx }: Box): number {
   const paperPx = (PX_PER_MM * remPx) / 16;
-  let widest = 1;
+  let width = 0;
   let tallest = 1;
   for (const { windows } of job.rooms) {
-    let width = 0;
     for (const { opening } of windows) {
       width += Math.max(...opening.widthsMm) + BETWEEN_MM;
-      const top = Math.max(...opening.heightsMm) + (opening.sillAboveFloorMm ?? 0);
-      tallest = Math.max(tallest, top);
+      tallest = Math.max(tallest, Math.max(...opening.heightsMm) + (opening.sillAboveFloorMm ?? 0));
     }
-    widest = Math.max(widest, width);
+    width += BETWEEN_MM / 2;
   }
-  const tallestPx = Math.min(24 * remPx, widthPx * 0.9);
-  return Math.min((widthPx - remPx) / widest, tallestPx / tallest) / paperPx;
+  const fitting = Math.min(widthPx / width, (TALL_REM * remPx) / tallest);
+  return Math.max(fitting, (LOW_REM * remPx) / tallest) / paperPx;
 }
 
 interface RoomElevationProps {

@@ -1,5 +1,6 @@
 import { useEffect } from "react";
 import { Colophon } from "../frame/colophon.tsx";
+import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { useJob } from "../state/fields.ts";
 import { look, openSection, usePlanner } from "../state/store.ts";
@@ -22,16 +23,13 @@ import "./job-page.css";
 export function JobPage() {
   const job = useJob();
   const { summary, stale } = useJobSummary();
-  useEffect(() => {
-    document.title = `${job.name} · Shadewright`;
-  }, [job.name]);
   useJump();
   return (
     <>
       <TopBar withJob>
         <span aria-current="page">{job.name}</span>
       </TopBar>
-      <main className="page job-page" id="main" aria-busy={stale}>
+      <Page className="page job-page" title={job.name} busy={stale}>
         <JobHeading />
         <Elevations />
         <div className="job-columns">
@@ -48,7 +46,7 @@ export function JobPage() {
           </div>
           <TakeAway />
         </div>
-      </main>
+      </Page>
       <Colophon />
     </>
   );

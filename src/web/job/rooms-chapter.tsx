@@ -1,6 +1,6 @@
-import { Link } from "wouter";
 import type { Room, Window } from "../../job/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
+import { countText } from "../frame/count-text.ts";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
@@ -27,7 +27,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
       number={number}
       id="rooms"
       title="Rooms and windows"
-      sentence={`${windows} ${windows === 1 ? "window" : "windows"} in ${job.rooms.length} ${job.rooms.length === 1 ? "room" : "rooms"}.`}
+      sentence={`${countText(windows, "window")} in ${countText(job.rooms.length, "room")}.`}
     >
       {job.rooms.map((room, r) => (
         <div key={room.id} className="room-block">
@@ -51,7 +51,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
               }
             >
               Remove {room.name}
-              {room.windows.length > 0 ? ` with ${room.windows.length} windows` : ""}
+              {room.windows.length > 0 ? ` with ${countText(room.windows.length, "window")}` : ""}
             </button>
           ) : null}
         </div>
@@ -59,10 +59,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
       <p>
         <button type="button" className="button button-small" disabled={!mine} onClick={addRoom}>
           Add a room
-        </button>{" "}
-        <Link href="/" className="small">
-          Back to the shelf
-        </Link>
+        </button>
       </p>
     </Chapter>
   );

@@ -1,4 +1,4 @@
-import { type Job, type JobIssue, openJob } from "../../job/index.ts";
+import type { Job, JobIssue } from "../../job/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
 import { clearTable, layOut, setAccess, setSaving, usePlanner } from "../state/store.ts";
 import { Autosave, troubleOf } from "./autosave.ts";
@@ -74,7 +74,9 @@ class Session {
       setAccess("missing");
       return false;
     }
+    const { openJob } = await import("../state/job-door.ts");
     const opened = openJob(stored.job);
+    if (this.#closed) return false;
     if (!opened.ok) {
       damaged = { stored: stored.job, issues: opened.issues };
       setAccess("damaged");

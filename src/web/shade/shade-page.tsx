@@ -1,13 +1,15 @@
-import { useEffect, useMemo } from "react";
+import { useMemo } from "react";
 import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { BackToShelf } from "../frame/notices.tsx";
+import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { Stage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
 import { placeOf, shadePlanOf } from "../state/planning.ts";
+import { look, usePlanner } from "../state/store.ts";
 import { BoardSection } from "./sections/board-section.tsx";
 import { ClothSection } from "./sections/cloth-section.tsx";
 import { LiftSection } from "./sections/lift-section.tsx";
@@ -39,10 +41,6 @@ export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
 export function ShadePage({ windowId }: { windowId: string }) {
   const job = useJob();
   const shade = useShadeOnPage(windowId);
-  const name = shade?.window.name;
-  useEffect(() => {
-    if (name !== undefined) document.title = `${name}, ${job.name} · Shadewright`;
-  }, [name, job.name]);
   if (!shade) return <NoSuchWindow />;
   return (
     <ShadeContext value={shade}>
@@ -50,7 +48,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
         <Link href={`/job/${job.id}`}>{job.name}</Link>
         <span aria-current="page">{shade.window.name}</span>
       </TopBar>
-      <main className="shade-page" id="main">
+      <Page className="shade-page" title={`${shade.window.name}, ${job.name}`}>
         <div className="shade-walk">
           <h1 className="shade-title">
             {shade.plan.roomName}, {shade.window.name}
@@ -64,10 +62,8 @@ export function ShadePage({ windowId }: { windowId: string }) {
           <MakeSection />
           <AboutShade />
         </div>
-        <div className="shade-stage">
-          <Stage />
-        </div>
-      </main>
+        <StageRoom />
+      </Page>
       <Colophon />
     </ShadeContext>
   );
@@ -75,6 +71,23 @@ export function ShadePage({ windowId }: { windowId: string }) {
 
 const NAME = { ...text("Name of the window", 120), required: true };
 const NOTE = { ...text("Note", 4000), lines: true };
+
+function StageRoom() {
+  const large = usePlanner((planner) => planner.view.large === true);
+  return (
+    <div className="shade-stage" data-large={large || undefined}>
+      <button
+        type="button"
+        className="button-plain small stage-larger screen-only"
+        aria-pressed={large}
+        onClick={() => look({ large: !large })}
+      >
+        {large ? "smaller" : "larger"}
+      </button>
+      <Stage />
+    </div>
+  );
+}
 
 function AboutShade() {
   const { pointer } = useShade();
@@ -95,7 +108,7 @@ function NoSuchWindow() {
       <TopBar withJob>
         <Link href={`/job/${job.id}`}>{job.name}</Link>
       </TopBar>
-      <main className="page page-narrow" id="main">
+      <Page className="page page-narrow" title="This window is gone">
         <h1>This window is gone</h1>
         <p>The job has no window of this address; it may have been removed. Undo brings it back.</p>
         <p className="page-actions">
@@ -104,7 +117,7 @@ function NoSuchWindow() {
           </Link>
           <BackToShelf />
         </p>
-      </main>
+      </Page>
     </>
   );
 }

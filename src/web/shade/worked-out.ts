@@ -6,9 +6,11 @@ const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
   "fold.rows": ({ grid }) => grid.rows.length,
   "fold.spacingMm": ({ grid }) => grid.spacingsMm[0],
   "columns.count": ({ grid }) => grid.columns.length,
-  "lift.lock": ({ lift }) => lift.lockId,
-  "lift.seatMm": ({ lift }) => lift.seat.xMm,
-  "lift.tailMm": ({ lift }) => lift.tailLoweredMm,
+  "lift.kind": ({ lift }) => lift.kind,
+  "lift.rearCords": ({ lift }) => lift.rearCords,
+  "lift.lock": ({ lift }) => ("lockId" in lift ? lift.lockId : undefined),
+  "lift.seatMm": ({ lift }) => ("seat" in lift ? lift.seat.xMm : undefined),
+  "lift.tailMm": ({ lift }) => ("tailLoweredMm" in lift ? lift.tailLoweredMm : undefined),
 };
 
 /** What the shade came to where a setting is worked out, to stand in its empty field. */

@@ -6,7 +6,7 @@ export const FactsTable = memo(function FactsTable({ facts }: { facts: readonly 
   if (facts.length === 0) return null;
   return (
     <details className="facts">
-      <summary>The drawing in words</summary>
+      <summary>In words</summary>
       <table className="table">
         <caption className="hidden-words">Facts of the drawing</caption>
         <tbody>

@@ -12,6 +12,9 @@ import type { Box } from "./use-box.ts";
 
 /** Pixels for one millimetre of paper where letters are 16 px. */
 const PX_PER_MM = 4.3;
+/** Where there is less room than this the letters give way to the shade, down to a share of their size. */
+const ROOM_REM = 26;
+const SMALLEST = 0.8;
 
 interface SheetProps {
   kind: SheetKind;
@@ -25,8 +28,9 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   const { plan } = useShade();
   const units = useUnits();
   const raise = usePlanner((planner) => planner.view.raise);
-  const pxPerMm = (PX_PER_MM * letters * box.remPx) / 16;
   const heightPx = Math.max(60, box.heightPx - CAPTION_REM * box.remPx);
+  const room = Math.min(box.widthPx, heightPx) / (ROOM_REM * box.remPx);
+  const pxPerMm = (PX_PER_MM * Math.max(SMALLEST, Math.min(letters, letters * room)) * box.remPx) / 16;
   const onScreen = useMemo(
     () =>
       placeSheet(kind, plan, units, raise, {
@@ -104,7 +108,7 @@ const PlacedSheet = memo(function PlacedSheet({
         </g>
       </svg>
       <figcaption className="sheet-caption">
-        {placed.caption} <FactsTable facts={placed.facts} />
+        <span className="caption-words">{placed.caption}</span> <FactsTable facts={placed.facts} />
       </figcaption>
     </figure>
   );

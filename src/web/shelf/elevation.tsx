@@ -1,10 +1,11 @@
 import { useEffect, useMemo, useState } from "react";
 import { place, svgNodes } from "../../drawing/index.ts";
-import { type Job, openJob } from "../../job/index.ts";
+import type { Job } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { roomDrawing } from "../job/room-drawing.ts";
 import { readJob } from "../persistence/job-shelf.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
+import { openJob } from "../state/job-door.ts";
 import { shadePlanOf } from "../state/planning.ts";
 
 /** Windows that a card shows; the rest are counted in words. */

@@ -1,5 +1,5 @@
 import { type FormEvent, lazy, Suspense, useId, useState } from "react";
-import { type Mount, newJob, newWindow } from "../../job/index.ts";
+import type { Mount } from "../../job/index.ts";
 import { SYSTEM_DEFAULT_RULER, type UnitChoice, type UnitSystem } from "../../units/index.ts";
 import { goToJob } from "../frame/importing.ts";
 import { readLength } from "../inputs/read-write.ts";
@@ -43,6 +43,7 @@ export function FirstShade() {
     event.preventDefault();
     setAsked(true);
     if (!widthRead.ok || !lengthRead.ok) return;
+    const { newJob, newWindow } = await import("../state/job-door.ts");
     const job = newJob({ id: newId("job"), name: "My windows", system });
     const window = newWindow({
       id: "window-1",

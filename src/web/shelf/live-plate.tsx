@@ -1,10 +1,11 @@
 import { useMemo, useRef } from "react";
 import { svgNodes } from "../../drawing/index.ts";
-import { type Mount, newJob, newWindow } from "../../job/index.ts";
+import type { Mount } from "../../job/index.ts";
 import type { UnitSystem } from "../../units/index.ts";
 import { placeSheet } from "../sheets/sheet-placing.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type Box, useBox } from "../sheets/use-box.ts";
+import { newJob, newWindow } from "../state/job-door.ts";
 import { shadePlanOf } from "../state/planning.ts";
 
 interface LivePlateProps {

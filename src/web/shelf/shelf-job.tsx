@@ -1,5 +1,6 @@
 import type { ReactNode } from "react";
 import { Link } from "wouter";
+import { countText } from "../frame/count-text.ts";
 import type { Card } from "../persistence/database.ts";
 import { readJob } from "../persistence/job-shelf.ts";
 import { copyJob, takeOff, useShelf } from "./shelf-state.ts";
@@ -17,7 +18,7 @@ export function ShelfJob({ card, children }: { card: Card; children: ReactNode }
         <span className="shelf-job-about">
           {card.demo ? "Demonstration · " : ""}
           {card.client === undefined ? "" : `${card.client} · `}
-          {card.windows === 1 ? "1 window" : `${card.windows} windows`} · {day.format(card.savedAt)}
+          {countText(card.windows, "window")} · {day.format(card.savedAt)}
         </span>
       </Link>
       <p className="shelf-job-actions">

@@ -1,5 +1,4 @@
 import { create } from "zustand";
-import { openJob } from "../../job/index.ts";
 import type { Card, StoredJob } from "../persistence/database.ts";
 import { listCards, offerDemo, putBack, removeJob } from "../persistence/job-shelf.ts";
 import { newId } from "../persistence/new-id.ts";
@@ -36,7 +35,10 @@ export async function loadShelf(): Promise<void> {
   try {
     let cards = await listCards();
     if (cards.length === 0) {
-      const { default: document } = await import("../../../examples/lantern-row.json");
+      const [{ default: document }, { openJob }] = await Promise.all([
+        import("../../../examples/lantern-row.json"),
+        import("../state/job-door.ts"),
+      ]);
       const demo = openJob(document);
       if (demo.ok) await offerDemo(demo.job);
       cards = await listCards();

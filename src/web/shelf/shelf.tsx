@@ -1,6 +1,7 @@
 import { lazy, Suspense, useEffect, useRef, useState } from "react";
 import { Colophon } from "../frame/colophon.tsx";
 import { importFile } from "../frame/importing.ts";
+import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import type { Card } from "../persistence/database.ts";
 import { hearTabs } from "../persistence/tab-talk.ts";
@@ -18,14 +19,11 @@ export function Shelf() {
       if (message.kind !== "yield") void loadShelf();
     });
   }, []);
-  useEffect(() => {
-    document.title = "Shadewright";
-  }, []);
   useUsable(cards !== undefined || trouble);
   return (
     <>
       <TopBar />
-      <main className="shelf" id="main">
+      <Page className="shelf" title="Shadewright">
         <FirstShade />
         <section aria-labelledby="shelf-title" className="shelf-jobs">
           <div className="shelf-heading">
@@ -46,7 +44,7 @@ export function Shelf() {
           <ShelfCards cards={cards ?? []} />
           {removed ? <PutBack /> : null}
         </section>
-      </main>
+      </Page>
       <Colophon />
     </>
   );

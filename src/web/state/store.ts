@@ -19,6 +19,8 @@ export interface View {
   /** 0 lowered, 1 raised. */
   raise: number;
   picked?: Picked;
+  /** On a small screen the drawing has it all. */
+  large?: boolean;
   open: Partial<Record<string, boolean>>;
   /** A chapter of the job's page to come to. */
   jump?: string;

@@ -1,8 +1,8 @@
 import { LengthFig } from "../../figures/fig.tsx";
+import { countText } from "../../frame/count-text.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
-import { countText } from "./shape-section.tsx";
 
 const FIRST = ["section", "bar", "attachment", "substrate"] as const;
 

@@ -2,6 +2,7 @@ import { Link } from "wouter";
 import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade/index.ts";
 import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { countText } from "../../frame/count-text.ts";
 import { Field } from "../../inputs/field.tsx";
 import { part } from "../../inputs/spec.ts";
 import { useJob, useUnits } from "../../state/fields.ts";
@@ -10,7 +11,6 @@ import { look } from "../../state/store.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
-import { countText } from "./shape-section.tsx";
 
 const LAYER_SPECS: Record<Layer, ReturnType<typeof part>> = {
   face: part("Face", "cloths"),

@@ -1,19 +1,26 @@
 import type { CONTROL_SIDES } from "../../../job/index.ts";
+import type { Lift, TubeLift } from "../../../shade/index.ts";
 import { cordLengthText, fineText, forceText, lengthText } from "../../../units/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { countText } from "../../frame/count-text.ts";
 import { Segments } from "../../inputs/segments.tsx";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
-import { countText } from "./shape-section.tsx";
 
-const PARTS = ["lock", "cord", "eye", "ring"] as const;
+const FIRST = ["kind", "rearCords", "lock", "cord", "eye", "ring"] as const;
 
 export function LiftSection() {
   const { plan, pointer } = useShade();
   return (
-    <Section number={4} id="lift" title="Lift" stages={["lift", "rig"]} sentence={<LiftSentence />}>
+    <Section
+      number={4}
+      id="lift"
+      title="Lift"
+      stages={["lift", "rig"]}
+      sentence={<LiftSentence lift={plan.lift} />}
+    >
       <Segments
         label="Control side, seen from the room"
         options={{ left: "left", right: "right" } satisfies Record<(typeof CONTROL_SIDES)[number], string>}
@@ -22,26 +29,47 @@ export function LiftSection() {
         readOnly={!useCanEdit()}
       />
       <div className="fields">
-        <Settings group="lift" names={PARTS} />
+        <Settings group="lift" names={FIRST} />
       </div>
-      <CordTable />
+      <CordTable lift={plan.lift} />
       <MoreSettings
         group="lift"
-        but={["controlSide", ...PARTS, "cleatAboveFloorMm"]}
+        but={["controlSide", ...FIRST, "cleatAboveFloorMm"]}
         title="More on lock and cords"
       />
     </Section>
   );
 }
 
-function LiftSentence() {
-  const { lift } = useShade().plan;
+interface LiftProps {
+  lift: Lift | TubeLift;
+}
+
+function LiftSentence({ lift }: LiftProps) {
   const units = useUnits();
+  const cords = (
+    <>
+      {countText(lift.cords.length, "cord")} of {fineText(lift.cordDiameterMm)},{" "}
+      <Fig id="rig.cord-total">{cordLengthText(lift.cordTotalMm, units)}</Fig> in all
+    </>
+  );
+  if (lift.kind !== "cord-lock") {
+    return (
+      <>
+        {lift.drive.name} on the {lift.controlSide} turns {lift.tube.name.toLowerCase()}; {cords}, wound on
+        spools.
+        {lift.pullN > 0 ? (
+          <>
+            {" "}
+            The hand pulls <Fig id="lift.pull">{forceText(lift.pullN, units)}</Fig>.
+          </>
+        ) : null}
+      </>
+    );
+  }
   return (
     <>
-      {lift.lockName} on the {lift.controlSide}, {countText(lift.cords.length, "cord")} of{" "}
-      {fineText(lift.cordDiameterMm)},{" "}
-      <Fig id="rig.cord-total">{cordLengthText(lift.cordTotalMm, units)}</Fig> in all. The hand pulls{" "}
+      {lift.lockName} on the {lift.controlSide}, {cords}. The hand pulls{" "}
       <Fig id="lift.pull">{forceText(lift.pullN, units)}</Fig> near the top. The cords hang{" "}
       <LengthFig id="rig.tail" mm={lift.tailLoweredMm} /> below the lock when the shade is down,{" "}
       <LengthFig id="rig.tail-raised" mm={lift.tailRaisedMm} /> when it is up.
@@ -49,18 +77,24 @@ function LiftSentence() {
   );
 }
 
-/** Each cord: its slot, where it enters, how long to cut it. */
-function CordTable() {
-  const { lift } = useShade().plan;
+/** Each cord: where it runs, and how long to cut it. */
+function CordTable({ lift }: LiftProps) {
   const units = useUnits();
+  const locked = lift.kind === "cord-lock";
   return (
     <table className="table">
       <caption>Cords, numbered from the left seen from the room</caption>
       <thead>
         <tr>
           <th scope="col">Cord</th>
-          <th scope="col">Slot</th>
-          <th scope="col">In from</th>
+          {locked ? (
+            <>
+              <th scope="col">Slot</th>
+              <th scope="col">In from</th>
+            </>
+          ) : (
+            <th scope="col">Stays on the spool</th>
+          )}
           <th scope="col">Cut</th>
         </tr>
       </thead>
@@ -68,8 +102,14 @@ function CordTable() {
         {lift.cords.map((cord) => (
           <tr key={cord.number}>
             <th scope="row">{cord.number}</th>
-            <td>{cord.slot}</td>
-            <td>{cord.entersFrom}</td>
+            {"slot" in cord ? (
+              <>
+                <td>{cord.slot}</td>
+                <td>{cord.entersFrom}</td>
+              </>
+            ) : (
+              <td>{lengthText(cord.wrapsMm, units)}</td>
+            )}
             <td>
               <Fig id={`rig.cord-${cord.number}-length`}>{lengthText(cord.cutMm, units)}</Fig>
             </td>

@@ -11,6 +11,9 @@ import { Section } from "../section.tsx";
 import { MoreSettings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
 
+/** The same quarter inch that the plan lets pass. */
+const SQUARE_ENOUGH_MM = 6.35;
+
 const MOUNT_NAMES: Record<Mount, string> = {
   inside: "Inside",
   outside: "Outside",
@@ -76,7 +79,7 @@ function MeasureSentence() {
         ? ""
         : size.outOfSquareMm < 0.5
           ? ", square"
-          : `, square within ${lengthText(size.outOfSquareMm, units)}`}
+          : `, ${size.outOfSquareMm <= SQUARE_ENOUGH_MM ? "square within" : "out of square by"} ${lengthText(size.outOfSquareMm, units)}`}
       .
     </>
   );

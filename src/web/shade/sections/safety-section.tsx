@@ -1,11 +1,11 @@
 import { PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../../../job/index.ts";
+import { countText } from "../../frame/count-text.ts";
 import { Field } from "../../inputs/field.tsx";
 import { choice } from "../../inputs/spec.ts";
 import { useJob } from "../../state/fields.ts";
 import { Section } from "../section.tsx";
 import { Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
-import { countText } from "./shape-section.tsx";
 
 const NOT_SAID = "not said";
 export const PLACE_SPEC = choice(

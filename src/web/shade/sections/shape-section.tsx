@@ -1,4 +1,5 @@
 import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { countText } from "../../frame/count-text.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
@@ -46,8 +47,4 @@ function ShapeSentence() {
       .
     </>
   );
-}
-
-export function countText(count: number, thing: string): string {
-  return `${count} ${thing}${count === 1 ? "" : "s"}`;
 }
