@@ -41,10 +41,28 @@ export interface RuleSource {
   note?: string;
 }
 
+export const CONFIDENCE_NAMES: Record<RuleSource["confidence"], string> = {
+  V1: "legal text or official page",
+  V2: "secondary text",
+  ours: "our own rounding down",
+};
+export const STATUS_NAMES: Record<RuleSource["status"], string> = {
+  "in-force": "in force",
+  "voluntary-standard": "voluntary standard",
+  guidance: "guidance",
+  vacated: "vacated",
+  superseded: "superseded",
+  unverified: "not verified",
+};
+
 /** One rule held against this shade. */
 export interface RuleResult extends RuleSource {
   outcome: RuleOutcome;
   why: string;
+  /** What `value` measures, in words: the cord, span or loop. */
+  what?: string;
+  /** Why `value` alone proves nothing. */
+  open?: string;
   /** What the shade comes to in the worst state, and the limit, in `unit`. */
   value?: number;
   limit?: number;

@@ -40,6 +40,8 @@ export class ResultWriter {
       outcome === "not-proven" && measurement !== undefined && value !== undefined
         ? pulledMm(this.#situation, check, measurement)
         : undefined;
+    const what = measurement && this.#what(check, measurement, value);
+    const open = measurement && this.#openText(outcome, measurement, drawnTo);
     return {
       ruleId: rule.id,
       words: rule.words,
@@ -53,7 +55,9 @@ export class ResultWriter {
       why:
         measurement === undefined
           ? (why ?? "")
-          : this.#why(check, outcome, measurement, valueText, limitText, drawnTo),
+          : whyText(check, measurement, { what, valueText, limitText, open }),
+      what,
+      open,
       value,
       limit,
       unit: check.unit,
@@ -89,40 +93,52 @@ export class ResultWriter {
     return [id];
   }
 
-  #why(
-    check: Check,
-    outcome: RuleOutcome,
-    measurement: Measurement,
-    valueText: string | undefined,
-    limitText: string | undefined,
-    drawnTo: number | undefined,
-  ): string {
-    const { sweep, why, raise } = measurement;
-    if (valueText === undefined) return why;
-    const limit = limitText === undefined || check.unit === "yes-no" ? "" : ` The limit is ${limitText}.`;
-    if (sweep === undefined) {
-      if (check.unit === "yes-no" || check.unit === "count") return why;
-      return why.endsWith(".") ? `${upperFirst(valueText)}. ${why}${limit}` : `${why}: ${valueText}.${limit}`;
-    }
-    const what = upperFirst(sweep.what(this.#situation.geometry, raise, check));
-    const said = `${what}: ${valueText}, at its worst with the shade ${raiseText(raise)}.${limit}`;
-    if (outcome !== "not-proven") return said;
-    return `${said} ${this.#openText(measurement, drawnTo)}`;
+  #what(check: Check, { sweep, raise }: Measurement, value: number | undefined): string | undefined {
+    return sweep === undefined || value === undefined
+      ? undefined
+      : sweep.what(this.#situation.geometry, raise, check);
   }
 
   /** Why the number as it stands proves nothing. */
-  #openText({ why, feeds, value }: Measurement, drawnTo: number | undefined): string {
+  #openText(
+    outcome: RuleOutcome,
+    { sweep, why, feeds, value }: Measurement,
+    drawnTo: number | undefined,
+  ): string | undefined {
+    if (outcome !== "not-proven" || sweep === undefined || value === undefined) return undefined;
     if (feeds === true) {
       const more =
-        drawnTo === undefined || value === undefined || drawnTo <= value
+        drawnTo === undefined || drawnTo <= value
           ? ""
           : ` By calculation up to ${mmText(drawnTo - value, this.#brief.units)} more comes out.`;
       return `But the cord slides: a child’s pull makes the shade rise and feeds the loop, and the lock stops it from one side only.${more} Only the test decides.`;
     }
     if (why !== "") return why;
-    if (value !== undefined && drawnTo !== undefined && drawnTo > value) {
+    if (drawnTo !== undefined && drawnTo > value) {
       return `Under the pull a taut cord gives sideways, by calculation to ${trimmed(drawnTo, 0)} mm. Only the test decides.`;
     }
     return "Only the test decides.";
   }
+}
+
+interface WhyParts {
+  what: string | undefined;
+  valueText: string | undefined;
+  limitText: string | undefined;
+  open: string | undefined;
+}
+
+function whyText(
+  check: Check,
+  { why, raise }: Measurement,
+  { what, valueText, limitText, open }: WhyParts,
+): string {
+  if (valueText === undefined) return why;
+  const limit = limitText === undefined || check.unit === "yes-no" ? "" : ` The limit is ${limitText}.`;
+  if (what === undefined) {
+    if (check.unit === "yes-no" || check.unit === "count") return why;
+    return why.endsWith(".") ? `${upperFirst(valueText)}. ${why}${limit}` : `${why}: ${valueText}.${limit}`;
+  }
+  const said = `${upperFirst(what)}: ${valueText}, at its worst with the shade ${raiseText(raise)}.${limit}`;
+  return open === undefined ? said : `${said} ${open}`;
 }
