@@ -19,6 +19,7 @@ export type Saving =
  */
 export class Autosave {
   readonly #write: (snapshot: Snapshot, baseRevision: number) => Promise<Written>;
+  readonly #later: (run: () => void) => void;
   readonly #tell: (saving: Saving, revision: number) => void;
   #revision: number;
   #waiting: Snapshot | undefined;
@@ -28,19 +29,25 @@ export class Autosave {
     revision: number,
     write: (snapshot: Snapshot, baseRevision: number) => Promise<Written>,
     tell: (saving: Saving, revision: number) => void,
+    // The drawing of the edit goes before its writing; a timer also runs in a tab that is not seen.
+    later: (run: () => void) => void = (run) => setTimeout(run, 0),
   ) {
     this.#revision = revision;
     this.#write = write;
     this.#tell = tell;
+    this.#later = later;
   }
 
   save(snapshot: Snapshot): void {
     this.#waiting = snapshot;
     if (this.#running) return;
     this.#tell({ state: "saving" }, this.#revision);
-    this.#running = this.#drain().finally(() => {
-      this.#running = undefined;
-    });
+    const turn = new Promise<void>((resolve) => this.#later(resolve));
+    this.#running = turn
+      .then(() => this.#drain())
+      .finally(() => {
+        this.#running = undefined;
+      });
   }
 
   /** Resolves once nothing is being written. */

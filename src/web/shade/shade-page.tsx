@@ -1,4 +1,4 @@
-import { useMemo } from "react";
+import { memo, useMemo } from "react";
 import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { BackToShelf } from "../frame/notices.tsx";
@@ -72,7 +72,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
 const NAME = { ...text("Name of the window", 120), required: true };
 const NOTE = { ...text("Note", 4000), lines: true };
 
-function StageRoom() {
+const StageRoom = memo(function StageRoom() {
   const large = usePlanner((planner) => planner.view.large === true);
   return (
     <div className="shade-stage" data-large={large || undefined}>
@@ -87,7 +87,7 @@ function StageRoom() {
       <Stage />
     </div>
   );
-}
+});
 
 function AboutShade() {
   const { pointer } = useShade();

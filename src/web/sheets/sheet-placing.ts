@@ -22,6 +22,8 @@ export interface OnScreen {
 
 interface Frame {
   scale: number;
+  /** The shade lowered, as it is seen most of the time. */
+  lowered: Placed;
   /** About the model's origin, mm of paper. */
   left: number;
   top: number;
@@ -45,7 +47,7 @@ export function placeSheet(
     return { placed, box: { xMm: 0, yMm: 0, widthMm: placed.widthMm, heightMm: placed.heightMm } };
   }
   const frame = frameOf(`${kind} ${bounds.maxWidthMm} ${bounds.maxHeightMm}`, shade, draw, bounds);
-  const placed = place(draw(raise), { scale: frame.scale });
+  const placed = raise <= 0 ? frame.lowered : place(draw(raise), { scale: frame.scale });
   const [x0, y0] = placed.originMm;
   return {
     placed,
@@ -62,11 +64,16 @@ export function placeSheet(
 function frameOf(key: string, shade: ShadePlan, draw: (raise: number) => Drawing, bounds: Bounds): Frame {
   const known = frames.get(shade)?.get(key);
   if (known) return known;
-  const ends = [draw(0), draw(1)];
-  const scale = Math.min(...ends.map((drawing) => place(drawing, bounds).scale));
-  const boxes = ends.map((drawing) => place(drawing, { scale }));
+  const lowered = draw(0);
+  const raised = draw(1);
+  const fitted = [place(lowered, bounds), place(raised, bounds)] as const;
+  const scale = Math.min(fitted[0].scale, fitted[1].scale);
+  const atScale = (placed: Placed, drawing: Drawing) =>
+    placed.scale === scale ? placed : place(drawing, { scale });
+  const boxes = [atScale(fitted[0], lowered), atScale(fitted[1], raised)] as const;
   const frame: Frame = {
     scale,
+    lowered: boxes[0],
     left: Math.min(...boxes.map(({ originMm: [x] }) => -x)),
     top: Math.min(...boxes.map(({ originMm: [, y] }) => -y)),
     right: Math.max(...boxes.map(({ originMm: [x], widthMm }) => widthMm - x)),

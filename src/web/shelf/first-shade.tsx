@@ -24,7 +24,7 @@ const EXAMPLE: Record<UnitSystem, { width: string; length: string }> = {
 const LivePlate = lazy(() => import("./live-plate.tsx").then((module) => ({ default: module.LivePlate })));
 
 /** A width, a length: the whole way to a first shade. */
-export function FirstShade() {
+export function FirstShade({ drawn }: { drawn: boolean }) {
   const system = usePreferences((preferences) => preferences.system);
   const units: UnitChoice = { system, ruler: SYSTEM_DEFAULT_RULER[system] };
   const [width, setWidth] = useState("");
@@ -104,13 +104,15 @@ export function FirstShade() {
       </div>
       <div className="first-shade-plate">
         <Suspense fallback={null}>
-          <LivePlate
-            widthMm={shown(width, EXAMPLE[system].width)}
-            heightMm={shown(length, EXAMPLE[system].length)}
-            mount={mount}
-            system={system}
-            example={!widthRead.ok || !lengthRead.ok}
-          />
+          {drawn ? (
+            <LivePlate
+              widthMm={shown(width, EXAMPLE[system].width)}
+              heightMm={shown(length, EXAMPLE[system].length)}
+              mount={mount}
+              system={system}
+              example={!widthRead.ok || !lengthRead.ok}
+            />
+          ) : null}
         </Suspense>
       </div>
     </form>

@@ -19,12 +19,12 @@ export function Shelf() {
       if (message.kind !== "yield") void loadShelf();
     });
   }, []);
-  useUsable(cards !== undefined || trouble);
+  const drawn = useUsable(cards !== undefined || trouble);
   return (
     <>
       <TopBar />
       <Page className="shelf" title="Shadewright">
-        <FirstShade />
+        <FirstShade drawn={drawn} />
         <section aria-labelledby="shelf-title" className="shelf-jobs">
           <div className="shelf-heading">
             <h2 id="shelf-title">On the shelf</h2>
@@ -41,7 +41,7 @@ export function Shelf() {
               Nothing stands here yet. Type a width and a length above, or open a job file.
             </p>
           ) : null}
-          <ShelfCards cards={cards ?? []} />
+          <ShelfCards cards={cards ?? []} drawn={drawn} />
           {removed ? <PutBack /> : null}
         </section>
       </Page>
@@ -52,13 +52,13 @@ export function Shelf() {
 
 const Elevation = lazy(() => import("./elevation.tsx").then((module) => ({ default: module.Elevation })));
 
-function ShelfCards({ cards }: { cards: Card[] }) {
+function ShelfCards({ cards, drawn }: { cards: Card[]; drawn: boolean }) {
   return (
     <ul className="shelf-cards">
       {cards.map((card) => (
         <ShelfJob key={card.id} card={card}>
           <Suspense fallback={null}>
-            <Elevation jobId={card.id} savedAt={card.savedAt} />
+            {drawn ? <Elevation jobId={card.id} savedAt={card.savedAt} /> : null}
           </Suspense>
         </ShelfJob>
       ))}
@@ -101,12 +101,18 @@ function OpenFile() {
   );
 }
 
-/** Marks the moment from which the first screen can be used. */
-function useUsable(ready: boolean) {
-  const [marked, setMarked] = useState(false);
+/** A moment for the first screen to answer before the drawings, and their code, are fetched, ms. */
+const SETTLE_MS = 400;
+
+/** Marks the moment from which the first screen can be used; says when the drawings may follow. */
+function useUsable(ready: boolean): boolean {
+  const [drawn, setDrawn] = useState(false);
   useEffect(() => {
-    if (!ready || marked) return;
+    if (!ready) return;
+    if (performance.getEntriesByName("shadewright:usable").length > 0) return setDrawn(true);
     performance.mark("shadewright:usable");
-    setMarked(true);
-  }, [ready, marked]);
+    const timer = setTimeout(() => setDrawn(true), SETTLE_MS);
+    return () => clearTimeout(timer);
+  }, [ready]);
+  return drawn;
 }

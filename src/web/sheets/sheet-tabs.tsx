@@ -1,0 +1,56 @@
+import { type KeyboardEvent, useRef } from "react";
+import type { SheetKind } from "../../shade/index.ts";
+import { look, usePlanner } from "../state/store.ts";
+
+/** Sheets that stand on the screen; marking strips are for paper. */
+const TABS = {
+  front: "Front",
+  back: "Back",
+  side: "Side",
+  cutting: "Cutting",
+  marking: "Marking",
+  board: "Board",
+  lock: "Lock",
+} as const satisfies Partial<Record<SheetKind, string>>;
+
+const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
+
+/** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
+export function SheetTabs() {
+  const sheet = usePlanner((planner) => planner.view.sheet);
+  const row = useRef<HTMLDivElement>(null);
+  const onKeyDown = (event: KeyboardEvent) => {
+    const at = KINDS.indexOf(sheet as keyof typeof TABS);
+    const next = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: KINDS.length - 1 }[event.key];
+    if (next === undefined) return;
+    event.preventDefault();
+    const index = (next + KINDS.length) % KINDS.length;
+    look({ sheet: KINDS[index] ?? "front" });
+    row.current?.querySelectorAll<HTMLElement>("[role=tab]")[index]?.focus();
+  };
+  return (
+    <div
+      ref={row}
+      role="tablist"
+      aria-label="Drawings"
+      className="stage-tab-list screen-only"
+      onKeyDown={onKeyDown}
+    >
+      {KINDS.map((kind) => (
+        <button
+          key={kind}
+          type="button"
+          role="tab"
+          id={`tab-${kind}`}
+          className="stage-tab"
+          aria-selected={sheet === kind}
+          aria-controls="drawing"
+          tabIndex={sheet === kind ? 0 : -1}
+          onClick={() => look({ sheet: kind })}
+        >
+          {TABS[kind]}
+        </button>
+      ))}
+    </div>
+  );
+}
