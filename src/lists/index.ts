@@ -5,12 +5,23 @@ import { labourList, shoppingList } from "./cost-lists.ts";
 import { cutList } from "./cut-list.ts";
 import { findingsList } from "./findings-list.ts";
 import { markingList } from "./marking-list.ts";
+import { safetyList } from "./safety-list.ts";
 import type { Table } from "./table.ts";
 import { workingsList } from "./workings-list.ts";
 
 export { toCsv } from "./csv.ts";
 export type { Cell, Table } from "./table.ts";
-export { boardList, cordList, cutList, findingsList, labourList, markingList, shoppingList, workingsList };
+export {
+  boardList,
+  cordList,
+  cutList,
+  findingsList,
+  labourList,
+  markingList,
+  safetyList,
+  shoppingList,
+  workingsList,
+};
 
 /** Every list of a plan, in the order of the work. */
 export function allLists(plan: Plan): Table[] {
@@ -22,6 +33,7 @@ export function allLists(plan: Plan): Table[] {
     shoppingList(plan),
     labourList(plan),
     findingsList(plan),
+    safetyList(plan),
     workingsList(plan),
   ];
 }
