@@ -5,9 +5,9 @@ import type { Io } from "./io.ts";
 import { plainLine } from "./plain-text.ts";
 import { program } from "./program.ts";
 import { issuesText } from "./report.ts";
+import { SafetyStop, stopText } from "./safety-stop.ts";
 
-/** 3 is kept for plans that the safety review stops. */
-const EXIT = { done: 0, ourFault: 1, badInput: 2 } as const;
+const EXIT = { done: 0, ourFault: 1, badInput: 2, safetyStop: 3 } as const;
 
 /**
  * Runs one command line and says how it ended. Never throws and never shows a stack trace.
@@ -32,6 +32,10 @@ function ending(error: unknown, words: readonly string[], io: Io): number {
     io.err(issuesText(error.subject, error.issues, io.columns));
     if (words.includes("--json")) io.out(issuesJson(error.issues));
     return EXIT.badInput;
+  }
+  if (error instanceof SafetyStop) {
+    io.err(stopText(error, io.columns));
+    return EXIT.safetyStop;
   }
   if (error instanceof CommanderError) {
     if (error.exitCode === 0) return EXIT.done;

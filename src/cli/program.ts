@@ -8,7 +8,8 @@ import { packageVersion } from "./version.ts";
 
 const AFTER = `
 Lengths are written as makers write them: 35 3/8, 2' 11 3/8", 90,5 cm, 905 mm.
-Ends with 0 when done, 1 when Shadewright itself is at fault, 2 when the input cannot be used.
+Ends with 0 when done, 1 when Shadewright itself is at fault, 2 when the input cannot be used, and 3 when a rule
+on cords failed for a shade that is sold, given or hung where the public is (--allow-findings makes that 0).
 `;
 
 /** The commands and their options. Throws commander's own error on any that are wrong. */

@@ -3,6 +3,7 @@ import { plan } from "../../plan/index.ts";
 import type { Io } from "../io.ts";
 import { readJob } from "../read-job.ts";
 import { allFindings, findingsText } from "../report.ts";
+import { ALLOW_FINDINGS, SafetyStop, safetyJson, stampedShades } from "../safety-stop.ts";
 
 /** `shadewright check`: plans without writing anything, and says what was found. */
 export function addCheck(program: Command, io: Io): void {
@@ -11,7 +12,8 @@ export function addCheck(program: Command, io: Io): void {
     .description("Read a job and say what was found, without writing anything")
     .argument("<job>", "job file, or - for the standard input")
     .option("--json", "print the findings as JSON")
-    .action(async (path: string, { json }: { json?: boolean }) => {
+    .option(...ALLOW_FINDINGS)
+    .action(async (path: string, { json, allowFindings }: { json?: boolean; allowFindings?: boolean }) => {
       const planned = plan(await readJob(path, io));
       io.err(findingsText(planned, io.columns));
       if (json) {
@@ -21,8 +23,11 @@ export function addCheck(program: Command, io: Io): void {
           jobId: planned.jobId,
           shades: planned.shades.length,
           findings: allFindings(planned),
+          safety: safetyJson(planned),
         };
         io.out(`${JSON.stringify(document, null, 2)}\n`);
       }
+      const stamped = stampedShades(planned);
+      if (stamped.length > 0 && !allowFindings) throw new SafetyStop(stamped, false);
     });
 }

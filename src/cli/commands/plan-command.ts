@@ -8,6 +8,7 @@ import { nearest } from "../nearest.ts";
 import { plainLine } from "../plain-text.ts";
 import { readJob } from "../read-job.ts";
 import { findingsText } from "../report.ts";
+import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
 import { leftovers, writeFiles } from "../write-files.ts";
 
 const PAPERS = ["letter", "a4"] as const satisfies readonly PaperKind[];
@@ -17,6 +18,7 @@ interface PlanOptions {
   paper?: PaperKind;
   shade?: string;
   json?: boolean;
+  allowFindings?: boolean;
 }
 
 /** The job with one window alone. */
@@ -45,6 +47,7 @@ export function addPlan(program: Command, io: Io): void {
     )
     .option("--shade <id>", "plan this window alone")
     .option("--json", "print the plan as JSON; then --out may be left out")
+    .option(...ALLOW_FINDINGS)
     .action((path: string, options: PlanOptions) => planJob(path, options, io));
 }
 
@@ -69,6 +72,8 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     }
   }
   if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
+  const stamped = stampedShades(planned);
+  if (stamped.length > 0 && !options.allowFindings) throw new SafetyStop(stamped, out !== undefined);
 }
 
 async function writePlan(

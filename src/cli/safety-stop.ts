@@ -1,0 +1,63 @@
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import { plainLine, wrapped } from "./plain-text.ts";
+
+/** The plan is done and written, and a rule on cords failed for goods that are sold or given: the program ends with 3. */
+export class SafetyStop extends Error {
+  readonly shades: readonly ShadePlan[];
+  /** Whether files were written. */
+  readonly wrote: boolean;
+
+  constructor(shades: readonly ShadePlan[], wrote: boolean) {
+    super(`rules on cords failed: ${shades.length}`);
+    this.shades = shades;
+    this.wrote = wrote;
+  }
+}
+
+/** Shades whose every sheet is stamped. */
+export function stampedShades(plan: Plan): ShadePlan[] {
+  return plan.shades.filter(({ safety }) => safety.stamp);
+}
+
+/** What the reviews come to, for machines. */
+export function safetyJson(plan: Plan) {
+  return {
+    stopped: stampedShades(plan).length > 0,
+    shades: plan.shades.map(({ shadeId, safety }) => ({
+      shadeId,
+      stamp: safety.stamp,
+      ...(safety.stampText === undefined ? {} : { stampText: safety.stampText }),
+      line: safety.line,
+      counts: safety.counts,
+    })),
+  };
+}
+
+/** Most shades that are named one by one. */
+const MOST_NAMED = 20;
+
+/** Why the program ends with 3, shade by shade. */
+export function stopText({ shades, wrote }: SafetyStop, columns: number): string {
+  const count = `${shades.length} ${shades.length === 1 ? "shade" : "shades"}`;
+  const named = shades.slice(0, MOST_NAMED).map(({ roomName, windowName, shadeId, safety }) => {
+    const text = `${roomName} · ${windowName} (${shadeId}): ${safety.stampText ?? safety.line}`;
+    return `  ${wrapped(text, columns - 4, "    ")}`;
+  });
+  if (shades.length > MOST_NAMED) named.push(`  and ${shades.length - MOST_NAMED} more`);
+  const files = wrote ? " The files are written, and every sheet of the workbook is stamped." : "";
+  return [
+    plainLine(`Stopped by the child-safety review, with exit code 3: ${count}.`),
+    ...named,
+    wrapped(
+      `The findings say what would do.${files} With --allow-findings the same ends with 0.`,
+      columns,
+      "",
+    ),
+    "",
+  ].join("\n");
+}
+
+export const ALLOW_FINDINGS = [
+  "--allow-findings",
+  "end with 0 even where the child-safety review stops a shade",
+] as const;
