@@ -23,7 +23,7 @@ export function median(samples: readonly number[]): number {
 }
 
 /** Milliseconds that one call takes. */
-function timed(work: () => unknown): number {
+export function timed(work: () => unknown): number {
   const start = performance.now();
   work();
   return performance.now() - start;
