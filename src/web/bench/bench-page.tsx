@@ -83,7 +83,8 @@ interface StepTextProps {
 
 function StepText({ step, index, total, done }: StepTextProps) {
   return (
-    <article className="bench-step" aria-live="polite">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: on a phone the step is longer than its place and is scrolled by key
+    <article className="bench-step" aria-live="polite" tabIndex={0}>
       <p className="bench-where">
         {CHAPTER_NAMES[step.chapter]} · step {index + 1} of {total} · {done} done
       </p>

@@ -30,6 +30,7 @@ export function JobPage() {
         <span aria-current="page">{job.name}</span>
       </TopBar>
       <Page className="page job-page" title={job.name} busy={stale}>
+        <h1 className="hidden-words">{job.name}</h1>
         <JobHeading />
         <Elevations />
         <div className="job-columns">

@@ -36,7 +36,7 @@ export function PartList(props: PartListProps) {
     <div>
       {own.map((part, at) => (
         <div key={part.id} className="part-card">
-          <h4>
+          <h3>
             {part.name}
             <span className="part-card-tools">
               <button
@@ -50,7 +50,7 @@ export function PartList(props: PartListProps) {
                 Remove<span className="hidden-words"> {part.name}</span>
               </button>
             </span>
-          </h4>
+          </h3>
           <div className="fields">
             {Object.entries(fields).map(([name, spec]) => (
               <Field

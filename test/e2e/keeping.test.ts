@@ -1,0 +1,195 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, startBrowser } from "./browser.ts";
+import { field, firstVisit, openShade, saved } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser();
+});
+afterAll(() => harness.close());
+
+const WIDTH = "Width at the bottom";
+
+/** What is written in the page's database, with no help of the planner's code. */
+function stored(page: Page): Promise<{ revision: number; bottomMm: number; past: number }> {
+  return page.evaluate(
+    () =>
+      new Promise((resolve, reject) => {
+        const opening = indexedDB.open("shadewright");
+        opening.onerror = () => reject(opening.error);
+        opening.onsuccess = () => {
+          const request = opening.result.transaction("jobs").objectStore("jobs").get("lantern-row");
+          request.onerror = () => reject(request.error);
+          request.onsuccess = () => {
+            const { revision, job, history } = request.result;
+            opening.result.close();
+            resolve({
+              revision,
+              bottomMm: job.rooms[0].windows[0].opening.widthsMm[2],
+              past: history.past.length,
+            });
+          };
+        };
+      }),
+  );
+}
+
+test("what was acknowledged outlives a tab that is killed in the middle of an edit", async () => {
+  const { page } = await firstVisit(harness);
+  const context = page.context();
+  await openShade(page, harness.url);
+  await field(page, WIDTH).fill("35 1/2");
+  await saved(page);
+  // Edits go on while the renderer is killed; none of these was acknowledged.
+  await page.evaluate((name) => {
+    const input = [...document.querySelectorAll("label")].find(
+      (label) => label.textContent === name,
+    )?.control;
+    const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set;
+    let n = 0;
+    setInterval(() => {
+      set?.call(input, `35 ${1 + (n++ % 15)}/16`);
+      input?.dispatchEvent(new InputEvent("input", { bubbles: true }));
+    }, 4);
+  }, WIDTH);
+  await page.waitForTimeout(400);
+  const crashed = page.waitForEvent("crash");
+  const client = await context.newCDPSession(page);
+  client.send("Page.crash").catch(() => {});
+  await crashed;
+
+  const again = await context.newPage();
+  await openShade(again, harness.url);
+  const written = await field(again, WIDTH).inputValue();
+  expect(written).toMatch(/^35( \d+\/\d+)?$/);
+  expect((await stored(again)).revision).toBeGreaterThanOrEqual(2);
+  expect(await again.locator(".top-bar-tools button").first().isEnabled()).toBe(true);
+  await context.close();
+});
+
+test("undo goes on after the page was closed", async () => {
+  const { page } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await field(page, WIDTH).fill("34");
+  await field(page, WIDTH).blur();
+  await saved(page);
+  await page.reload();
+  await page.getByRole("button", { name: "Undo: Width at the bottom" }).click();
+  expect(await field(page, WIDTH).inputValue()).toBe("35 3/4");
+  await page.getByRole("button", { name: "Do again: Width at the bottom" }).click();
+  expect(await field(page, WIDTH).inputValue()).toBe("34");
+  await page.context().close();
+});
+
+test("a full device is told, nothing is lost, and the job leaves as a file", async () => {
+  const { page } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  const client = await page.context().newCDPSession(page);
+  const { origin } = new URL(harness.url);
+  await page.evaluate(() => {
+    const put = IDBObjectStore.prototype.put;
+    Object.assign(globalThis, { isFull: true });
+    IDBObjectStore.prototype.put = function (...given) {
+      if ("isFull" in globalThis) throw new DOMException("The disk is full.", "QuotaExceededError");
+      return put.apply(this, given as Parameters<typeof put>);
+    };
+  });
+  await field(page, WIDTH).fill("33 1/8");
+  const alert = page.getByRole("alert").filter({ hasText: "no room left" });
+  await alert.waitFor();
+  expect(await page.getByTestId("save-state").textContent()).toBe("Not saved");
+  expect(await field(page, WIDTH).inputValue()).toBe("33 1/8");
+  const bottomMm = 33.125 * 25.4;
+  expect((await stored(page)).bottomMm).not.toBeCloseTo(bottomMm, 3);
+
+  await page.evaluate(() => Object.assign(window, { showSaveFilePicker: undefined }));
+  await page.evaluate(() => Reflect.deleteProperty(window, "showSaveFilePicker"));
+  const downloading = page.waitForEvent("download");
+  await alert.getByRole("button", { name: "Save the job as a file" }).click();
+  const download = await downloading;
+  expect(download.suggestedFilename()).toBe("Number-3-Lantern-Row.shadewright.json");
+  const { readFile } = await import("node:fs/promises");
+  const file = JSON.parse(await readFile(await download.path(), "utf8"));
+  expect(file.rooms[0].windows[0].opening.widthsMm[2]).toBeCloseTo(bottomMm, 6);
+
+  // To the shelf and back: it is still all here, and is written once there is room.
+  await page.goto(`${harness.url}#/`);
+  await page.getByRole("alert").getByRole("link", { name: "Open it again" }).click();
+  await page.goto(`${harness.url}#/job/lantern-row/parlour-left`);
+  expect(await field(page, WIDTH).inputValue()).toBe("33 1/8");
+  await page.evaluate(() => Reflect.deleteProperty(globalThis, "isFull"));
+  await page.getByRole("button", { name: "Try again" }).click();
+  await saved(page);
+  expect((await stored(page)).bottomMm).toBeCloseTo(bottomMm, 6);
+  await client.detach();
+  expect(origin).toBe(new URL(page.url()).origin);
+  await page.context().close();
+});
+
+test("the browser's own quota, once used up, is told in the same way", async () => {
+  const { page } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await field(page, WIDTH).fill("35 1/2");
+  await saved(page);
+  const client = await page.context().newCDPSession(page);
+  await client.send("Storage.overrideQuotaForOrigin", { origin: new URL(harness.url).origin, quotaSize: 1 });
+  // A note that is larger than what may be kept.
+  await page.getByRole("textbox", { name: "Note" }).last().fill("x".repeat(4000));
+  await page.getByRole("alert").filter({ hasText: "no room left" }).waitFor();
+  await client.send("Storage.overrideQuotaForOrigin", { origin: new URL(harness.url).origin });
+  await page.getByRole("button", { name: "Try again" }).click();
+  await saved(page);
+  await page.context().close();
+});
+
+test("a job open in two tabs is written by one of them, and no acknowledged edit is lost", async () => {
+  const { page: first } = await firstVisit(harness);
+  const second = await first.context().newPage();
+  await openShade(first, harness.url);
+  await openShade(second, harness.url);
+  const notice = second.getByRole("status").filter({ hasText: "Open in another tab" });
+  await notice.waitFor();
+  expect(await field(second, WIDTH).isEditable()).toBe(false);
+
+  await field(first, WIDTH).fill("35 1/2");
+  await saved(first);
+  await expect.poll(() => field(second, WIDTH).inputValue()).toBe("35 1/2");
+
+  await notice.getByRole("button", { name: "Work here instead" }).click();
+  await expect.poll(() => field(second, WIDTH).isEditable()).toBe(true);
+  await first.getByRole("status").filter({ hasText: "Open in another tab" }).waitFor();
+  expect(await field(first, WIDTH).isEditable()).toBe(false);
+
+  await field(second, "Width at the top").fill("36");
+  await saved(second);
+  await expect.poll(() => field(first, "Width at the top").inputValue()).toBe("36");
+  expect((await stored(second)).bottomMm).toBeCloseTo(35.5 * 25.4, 6);
+  await second.getByRole("button", { name: "Undo: Width at the top" }).click();
+  await second.getByRole("button", { name: "Undo: Width at the bottom" }).click();
+  expect(await field(second, WIDTH).inputValue()).toBe("35 3/4");
+  await first.context().close();
+});
+
+test("a tab that hangs has its job taken over, and overwrites nothing when it wakes", async () => {
+  const { page: first } = await firstVisit(harness);
+  const second = await first.context().newPage();
+  await openShade(first, harness.url);
+  await field(first, WIDTH).fill("35 1/2");
+  await saved(first);
+  await openShade(second, harness.url);
+  // The first tab answers nobody for a while, with an edit that it has not yet written.
+  const hanging = first.evaluate(() => {
+    const until = performance.now() + 4000;
+    while (performance.now() < until);
+  });
+  await second.getByRole("button", { name: "Work here instead" }).click();
+  await expect.poll(() => field(second, WIDTH).isEditable(), { timeout: 8000 }).toBe(true);
+  await field(second, WIDTH).fill("34");
+  await saved(second);
+  await hanging;
+  await first.getByRole("status").filter({ hasText: "Open in another tab" }).waitFor();
+  await expect.poll(() => field(first, WIDTH).inputValue()).toBe("34");
+  expect((await stored(second)).bottomMm).toBeCloseTo(34 * 25.4, 6);
+  await first.context().close();
+});

@@ -1,0 +1,71 @@
+import { readFile } from "node:fs/promises";
+import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
+import type { BrowserContextOptions, Download, Page } from "playwright-core";
+import type { Harness } from "./browser.ts";
+
+export const DESK = { width: 1440, height: 900 } as const;
+export const PHONE = { width: 360, height: 740 } as const;
+
+export interface Planner {
+  page: Page;
+  errors: string[];
+}
+
+/** The planner on its first visit, in a profile of its own, ready to be used. */
+export async function firstVisit(harness: Harness, options: BrowserContextOptions = {}): Promise<Planner> {
+  const opened = await harness.open({ locale: "en-US", viewport: DESK, ...options });
+  await opened.page.goto(harness.url);
+  await usable(opened.page);
+  return opened;
+}
+
+export async function usable(page: Page): Promise<void> {
+  await page.waitForFunction(() => performance.getEntriesByName("shadewright:usable").length > 0);
+}
+
+/** A shade of the demonstration, with its drawing. */
+export async function openShade(page: Page, url: string, shadeId = "parlour-left"): Promise<void> {
+  await page.goto(`${url}#/job/lantern-row/${shadeId}`);
+  await page.locator(".sheet-svg").waitFor();
+}
+
+export function field(page: Page, name: string) {
+  return page.getByRole("textbox", { name, exact: true });
+}
+
+/** Waits until the planner acknowledges that everything is on disk. */
+export async function saved(page: Page): Promise<void> {
+  await page.locator('[data-testid="save-state"][data-state="saved"]').waitFor();
+}
+
+/** The drawing as it stands: every line and every word of it. */
+export function drawing(page: Page): Promise<string[]> {
+  return page
+    .locator(".sheet-svg")
+    .evaluate((svg) =>
+      [...svg.querySelectorAll("path, text")].map((item) => item.getAttribute("d") ?? item.textContent),
+    );
+}
+
+/** The demonstration on the shelf. */
+export function demo(page: Page) {
+  return page.getByRole("link", { name: /^Number 3, Lantern Row/ });
+}
+
+/** Opens every chapter of a page and every list of settings in it. */
+export async function openAll(page: Page): Promise<void> {
+  const folded = page.locator(".chapter-title button[aria-expanded=false]");
+  while ((await folded.count()) > 0) await folded.first().click();
+  for (const more of await page.locator("details.more-settings > summary").all()) await more.click();
+}
+
+export async function pdfText(download: Download): Promise<{ text: string; pages: number }> {
+  const data = new Uint8Array(await readFile(await download.path()));
+  const document = await getDocument({ data, verbosity: 0 }).promise;
+  const parts: string[] = [];
+  for (let number = 1; number <= document.numPages; number++) {
+    const content = await (await document.getPage(number)).getTextContent();
+    parts.push(content.items.map((item) => ("str" in item ? item.str : "")).join(" "));
+  }
+  return { text: parts.join("\n"), pages: document.numPages };
+}
