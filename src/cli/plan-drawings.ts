@@ -1,4 +1,4 @@
-import { type Drawing, drawMarkingStrips, drawSheet, type Fit } from "../drawing/index.ts";
+import { type Drawing, drawMarkingStrips, drawSheet, drawTag, type Fit } from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { SHEETS, type SheetKind } from "../shade/index.ts";
 
@@ -15,7 +15,7 @@ export interface FittedDrawing {
   fit: Fit;
 }
 
-/** Every drawing of one shade: sheets to fit a page, marking strips at full size. */
+/** Every drawing of one shade: sheets to fit a page, marking strips and child-safety tag at full size. */
 export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDrawing> {
   for (const kind of SHEETS) {
     // The strips come one by one below, so that each can be printed and laid on the cloth.
@@ -24,5 +24,7 @@ export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDra
       yield { drawing: drawSheet(kind, plan, shade, { raise }), fit: PAGE };
     }
   }
-  for (const drawing of drawMarkingStrips(plan, shade)) yield { drawing, fit: FULL_SIZE };
+  for (const drawing of [...drawMarkingStrips(plan, shade), ...drawTag(shade)]) {
+    yield { drawing, fit: FULL_SIZE };
+  }
 }

@@ -5,5 +5,6 @@ export * from "./placed.ts";
 export { place } from "./placing/place.ts";
 export { textWidthEm } from "./placing/text-width.ts";
 export * from "./sheets/index.ts";
+export { drawTag } from "./sheets/tag.ts";
 export { toSvg } from "./svg/svg.ts";
 export { paintValue, type SvgNode, svgNodes } from "./svg/svg-nodes.ts";

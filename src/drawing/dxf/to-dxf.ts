@@ -12,12 +12,12 @@ import {
 import { CASING_MM, cordStyle } from "../cord-style.ts";
 import type { Drawing, Point } from "../model.ts";
 import { paintHex } from "../paints.ts";
-import type { Placed, PlacedItem, PlacedPath, PlacedText } from "../placed.ts";
+import type { Fit, Placed, PlacedItem, PlacedPath, PlacedText } from "../placed.ts";
 import { place } from "../placing/place.ts";
 import { LOOKS } from "../style.ts";
 
 /** Letters and ticks get the size that they would have on a sheet of A3. */
-const SHEET = { maxWidthMm: 400, maxHeightMm: 277 };
+const SHEET: Fit = { maxWidthMm: 400, maxHeightMm: 277 };
 
 /** Capitals of a CAD font fill its text height; ours is that of the em. */
 const CAP_SHARE = 0.66;
@@ -25,9 +25,10 @@ const CAP_SHARE = 0.66;
 /**
  * A drawing as DXF text: one unit is one millimetre of the real thing, y upwards, one layer for each role
  * (`FINISHED-EDGE`, `FOLD`, `CORD-1` …) with its line type. Tints are left out; hatching is lines.
+ * What is made to be used at full size is given `{ scale: 1 }`: then its letters too are as large as on paper.
  */
-export function toDxf(drawing: Drawing): string {
-  const placed = place(drawing, SHEET);
+export function toDxf(drawing: Drawing, fit: Fit = SHEET): string {
+  const placed = place(drawing, fit);
   const file = new DxfWriter();
   file.setUnits(Units.Millimeters);
   file.setVariable("$LASTSAVEDBY", { 1: "Shadewright" });

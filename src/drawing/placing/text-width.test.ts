@@ -13,6 +13,7 @@ const LINES = [
   "hem when raised",
   "Pocket lines, before sewing",
   "WAVING & QUOTES “1 × 2”",
+  "Éloignez le garçon : là-bas, où la chaînette s’emmêle",
 ];
 
 describe("against the letters of the font files", () => {

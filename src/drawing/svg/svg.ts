@@ -1,6 +1,6 @@
 import type { Theme } from "../paints.ts";
 import type { Placed } from "../placed.ts";
-import { textWidthEm } from "../placing/text-width.ts";
+import { breakWords } from "../placing/break-words.ts";
 import { FONT_STACK, itemsNode, paintValue, round, type SvgNode } from "./svg-nodes.ts";
 
 const TITLE_MM = 4.4;
@@ -50,7 +50,7 @@ function headingNodes(placed: Placed, widthMm: number, theme: Theme): { nodes: S
   const nodes: SvgNode[] = [];
   let y = PADDING_MM;
   const write = (text: string, sizeMm: number, strong: boolean) => {
-    for (const line of breakLines(text, room / sizeMm)) {
+    for (const line of breakWords(text, room / sizeMm)) {
       y += sizeMm * LINE_EM;
       nodes.push({
         tag: "text",
@@ -69,20 +69,6 @@ function headingNodes(placed: Placed, widthMm: number, theme: Theme): { nodes: S
   write(placed.title, TITLE_MM, true);
   write(placed.caption, CAPTION_MM, false);
   return { nodes, heightMm: y };
-}
-
-function breakLines(text: string, roomEm: number): string[] {
-  const lines: string[] = [];
-  let line = "";
-  for (const word of text.split(" ")) {
-    const longer = line === "" ? word : `${line} ${word}`;
-    if (line !== "" && textWidthEm(longer) > roomEm) {
-      lines.push(line);
-      line = word;
-    } else line = longer;
-  }
-  if (line !== "") lines.push(line);
-  return lines;
 }
 
 /** Nodes as SVG text; every text and attribute escaped, control characters dropped. */
