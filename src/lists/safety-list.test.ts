@@ -6,10 +6,10 @@ import { PLACES } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
 import { findingsList, safetyList, type Table } from "./index.ts";
 
-const corded = {
+const corded: Parameters<typeof jobWith>[0] = {
   opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 800, recessDepthMm: 120 },
   shade: { mount: "inside", making: { lift: { kind: "cord-lock" } } },
-} as const;
+};
 const canada = plan(jobWith(corded, { place: "ca", purpose: "for-sale" }));
 
 function rowsOf({ header, rows }: Table) {

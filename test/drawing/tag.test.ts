@@ -1,5 +1,5 @@
 import { createRequire } from "node:module";
-import DxfParser, { type ITextEntity } from "dxf-parser";
+import * as reader from "dxf-parser";
 import { openSync } from "fontkit";
 import { describe, expect, test } from "vitest";
 import { toDxf } from "../../src/drawing/dxf/index.ts";
@@ -17,6 +17,15 @@ const open = (name: string) => {
   return font;
 };
 const FONTS = { regular: open("400Regular"), strong: open("600SemiBold") };
+
+/** The package is a bundle of the older kind, whose class comes as its default. */
+const Reader = (
+  reader as unknown as {
+    default: new () => {
+      parseSync(text: string): { entities: { type: string; text: string; textHeight: number }[] };
+    };
+  }
+).default;
 
 /** Height of a letter's own outline in the font file, in ems. */
 function letterEm(letter: string, strong: boolean): number {
@@ -170,8 +179,8 @@ describe.each(CASES)("the tag for %s", (_name, tag) => {
       const [, width, height] = /<svg [^>]*width="([\d.]+)mm" height="([\d.]+)mm"/.exec(svg) ?? [];
       const [, boxWidth, boxHeight] = /viewBox="0 0 ([\d.]+) ([\d.]+)"/.exec(svg) ?? [];
       expect([width, height]).toEqual([boxWidth, boxHeight]);
-      const read = new DxfParser().parseSync(toDxf(drawing, { scale: 1 }));
-      const texts = (read?.entities ?? []).filter((one): one is ITextEntity => one.type === "TEXT");
+      const { entities } = new Reader().parseSync(toDxf(drawing, { scale: 1 }));
+      const texts = entities.filter(({ type }) => type === "TEXT");
       expect(texts.length).toBeGreaterThanOrEqual(onTag(sides[i] ?? (sides[0] as Placed)).length);
       for (const { text, textHeight } of texts) {
         const line = tag.lines.find((one) => one.text.replaceAll("’", "'").includes(text));
