@@ -2,7 +2,10 @@ import { type Brief, type JobInput, jobSchema, partsOf, settleShade } from "../s
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 
-/** A valid job with one window, for tests: what is not said is the default. */
+/** The lift that most tests are about; a job that says nothing gets the careful proposal. */
+export const CORD_LOCK = { lift: { kind: "cord-lock" } } as const;
+
+/** A valid job with one window and a cord lock, for tests: what is not said is the default. */
 export function jobWith(window: Partial<WindowInput>, job: Partial<JobInput> = {}) {
   return jobSchema.parse({
     format: "shadewright-job",
@@ -19,6 +22,7 @@ export function jobWith(window: Partial<WindowInput>, job: Partial<JobInput> = {
       },
     ],
     ...job,
+    workshop: { ...CORD_LOCK, ...job.workshop, lift: { ...CORD_LOCK.lift, ...job.workshop?.lift } },
   });
 }
 

@@ -208,7 +208,8 @@ export function settleShade(
     opening: window.opening,
     making,
     liftKind: lift.kind ?? proposal.kind,
-    rearCords: lift.rearCords ?? proposal.rearCords,
+    // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.
+    rearCords: lift.rearCords ?? (lift.kind === undefined ? proposal : PLAIN_LIFT).rearCords,
     own: shade.making,
     cloths: {
       face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),

@@ -1,6 +1,18 @@
 import type { Finding, Working } from "../account/index.ts";
 import type { Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
-import type { BoardPlan, Caution, ClothPlan, Cost, Grid, Lift, Mass, Size, Step } from "../shade/index.ts";
+import type {
+  BoardPlan,
+  Caution,
+  ChildSafetyTag,
+  ClothPlan,
+  Cost,
+  Grid,
+  Lift,
+  Mass,
+  SafetyReview,
+  Size,
+  Step,
+} from "../shade/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
 export const PLAN_FORMAT = "shadewright-plan";
@@ -26,6 +38,10 @@ export interface ShadePlan {
   cost: Cost;
   /** Cautions for the first sheet. */
   cautions: Caution[];
+  /** Its cords held against the rules of its place and purpose, at every height. */
+  safety: SafetyReview;
+  /** The child-safety tag to print, as data. */
+  tag: ChildSafetyTag;
   workings: Working[];
   findings: Finding[];
 }

@@ -2,7 +2,7 @@ import { PLACE_NAMES } from "../job/index.ts";
 import type { Caution } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import type { CautionInput } from "./caution-input.ts";
-import { hangingText, lowEndText, ringText } from "./hanging-cords.ts";
+import { backText, frontText } from "./hanging-cords.ts";
 import {
   CHILDREN_AND_CORDS,
   CORDS_BEHIND,
@@ -13,23 +13,24 @@ import {
 
 /** What cords can do to a child, and what this shade's cords are. */
 export function cordCautions(input: CautionInput): Caution[] {
-  const { brief } = input;
+  const { brief, lift } = input;
+  const hangs = lift.kind === "cord-lock";
   return [
     CHILDREN_AND_CORDS,
     {
       id: "cords-of-this-shade",
       title: "The cords of this shade",
-      text: `${hangingText(input)}. ${lowEndText(input)}. ${ringText(input)}.`,
+      text: `${frontText(input)} ${backText(input)}`,
       cite: cite("geometry"),
     },
     CORDS_BEHIND,
     NEVER_KNOT,
     FURNITURE_AWAY,
-    cleatCaution(brief),
+    ...(hangs ? [cleatCaution(brief)] : []),
     {
       id: "rules-of-the-place",
       title: "The rules of the place",
-      text: `${reviewText(input)} A free-hanging pull cord is widely restricted for goods that are sold or given away. Read the rules in force before you sell, give or install.`,
+      text: `${reviewText(input)}${hangs ? " A free-hanging pull cord is widely restricted for goods that are sold or given away." : ""} Read the rules in force before you sell, give or install.`,
       cite: cite("cord-rules-at-a-glance"),
     },
   ];

@@ -1,6 +1,7 @@
 import { type Job, newJob, newWindow, type Window } from "../../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
 import { inches, type UnitSystem } from "../../src/units/index.ts";
+import { CORD_LOCK } from "../briefs.ts";
 
 /** Invented windows that between them show what every sheet can draw. */
 
@@ -10,7 +11,7 @@ export interface Case {
 }
 
 function planOne(system: UnitSystem, window: Window, rest: Partial<Job> = {}): Case {
-  const job = { ...newJob({ id: "gallery", name: "Gallery", system }), ...rest };
+  const job = { ...newJob({ id: "gallery", name: "Gallery", system }), workshop: CORD_LOCK, ...rest };
   const planned = plan({ ...job, rooms: [{ id: "room", name: "Room", windows: [window] }] });
   const shade = planned.shades[0];
   if (shade === undefined) throw new Error("invalid gallery job: no shade");

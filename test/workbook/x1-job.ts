@@ -28,7 +28,7 @@ export function x1Job(system: UnitSystem = "imperial"): Job {
               making: {
                 fold: { headrailMm: inches(3), largestSpacingMm: inches(8) },
                 columns: { edgeInsetMm: inches(2), largestSpacingMm: inches(10) },
-                lift: { controlSide: "right", tailMm: inches(30), knotsMm: inches(6) },
+                lift: { kind: "cord-lock", controlSide: "right", tailMm: inches(30), knotsMm: inches(6) },
               },
             },
           },

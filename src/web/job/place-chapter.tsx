@@ -4,7 +4,7 @@ import { Chapter } from "../frame/chapter.tsx";
 import { UnitsSwitch } from "../frame/units-switch.tsx";
 import { Field } from "../inputs/field.tsx";
 import { choice } from "../inputs/spec.ts";
-import { PlaceAndPurpose } from "../shade/sections/safety-section.tsx";
+import { PlaceAndPurpose } from "../shade/place-and-purpose.tsx";
 import { useJob } from "../state/fields.ts";
 
 const RULER = choice("Finest mark of the ruler", Object.fromEntries(RULERS.map((ruler) => [ruler, ruler])));

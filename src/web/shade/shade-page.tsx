@@ -10,6 +10,7 @@ import { Stage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
 import { placeOf, shadePlanOf } from "../state/planning.ts";
 import { look, usePlanner } from "../state/store.ts";
+import { Stamp } from "./review/stamp.tsx";
 import { BoardSection } from "./sections/board-section.tsx";
 import { ClothSection } from "./sections/cloth-section.tsx";
 import { LiftSection } from "./sections/lift-section.tsx";
@@ -53,6 +54,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
           <h1 className="shade-title">
             {shade.plan.roomName}, {shade.window.name}
           </h1>
+          <Stamp />
           <MeasureSection />
           <ShapeSection />
           <ClothSection />

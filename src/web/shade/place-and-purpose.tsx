@@ -1,0 +1,20 @@
+import { PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../../job/index.ts";
+import { Field } from "../inputs/field.tsx";
+import { choice } from "../inputs/spec.ts";
+
+const NOT_SAID = "not said";
+const PLACE_SPEC = choice(
+  "Where it will hang",
+  Object.fromEntries(PLACES.map((key) => [key, PLACE_NAMES[key]])),
+);
+const PURPOSE_SPEC = choice("Made for", Object.fromEntries(PURPOSES.map((key) => [key, PURPOSE_NAMES[key]])));
+
+/** Asked once for the whole job: they decide which rules are read. */
+export function PlaceAndPurpose() {
+  return (
+    <div className="fields">
+      <Field pointer="/place" spec={PLACE_SPEC} unset={NOT_SAID} />
+      <Field pointer="/purpose" spec={PURPOSE_SPEC} unset={NOT_SAID} />
+    </div>
+  );
+}

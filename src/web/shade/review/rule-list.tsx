@@ -1,0 +1,64 @@
+import type { Weight } from "../../../account/index.ts";
+import {
+  CONFIDENCE_NAMES,
+  RULE_OUTCOME_NAMES,
+  type RuleOutcome,
+  type RuleResult,
+  type RuleSource,
+  STATUS_NAMES,
+} from "../../../shade/index.ts";
+import { citeText } from "../../../sources/index.ts";
+import { Fig } from "../../figures/fig.tsx";
+import { WeightIcon } from "../../frame/icons.tsx";
+import { ShowWorst } from "./show-worst.tsx";
+import "./rule-list.css";
+
+/** What does not speak against the shade has no mark: nothing here looks like a pass. */
+const MARKS: Partial<Record<RuleOutcome, Weight>> = { failed: "stop", "not-proven": "unproven" };
+
+/** Rules of one outcome and what this shade comes to in its worst state. */
+export function RuleList({ results }: { results: readonly RuleResult[] }) {
+  return (
+    <ul className="rules">
+      {results.map((result) => (
+        <Rule key={result.ruleId} result={result} />
+      ))}
+    </ul>
+  );
+}
+
+function Rule({ result }: { result: RuleResult }) {
+  const mark = MARKS[result.outcome];
+  return (
+    <li className="rule" data-outcome={result.outcome} data-rule={result.ruleId}>
+      <p>
+        <b className="rule-outcome">
+          {mark ? <WeightIcon weight={mark} /> : null}
+          {RULE_OUTCOME_NAMES[result.outcome]}
+        </b>{" "}
+        {result.words}
+      </p>
+      <p>
+        <RuleFigure result={result} />
+        {result.why}
+      </p>
+      {result.worst && result.outcome !== "does-not-apply" ? <ShowWorst worst={result.worst} /> : null}
+      <p className="rule-source">{sourceText(result)}</p>
+    </li>
+  );
+}
+
+function RuleFigure({ result }: { result: RuleResult }) {
+  const { valueText, limitText, figures } = result;
+  if (valueText === undefined) return null;
+  return (
+    <>
+      <Fig id={figures?.[0] ?? ""}>{valueText}</Fig>
+      {limitText === undefined ? ". " : `, limit ${limitText}. `}
+    </>
+  );
+}
+
+export function sourceText(rule: RuleSource): string {
+  return `${rule.ruleId}, ${STATUS_NAMES[rule.status]}: ${citeText(rule.cite)}. Read as of ${rule.asOf}, ${CONFIDENCE_NAMES[rule.confidence]}; check the current text.`;
+}

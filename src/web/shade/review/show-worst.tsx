@@ -1,0 +1,29 @@
+import type { WorstState } from "../../../shade/index.ts";
+import { lengthText } from "../../../units/index.ts";
+import { useUnits } from "../../state/fields.ts";
+import { look } from "../../state/store.ts";
+
+/** Puts the drawing into the state in which a rule is worst. */
+export function ShowWorst({ worst }: { worst: WorstState }) {
+  const units = useUnits();
+  const above = worst.hemAboveFloorMm;
+  const hem =
+    above === undefined
+      ? `hem ${lengthText(worst.hemBelowTopMm, units)} below the top line`
+      : `hem ${lengthText(above, units)} above the floor`;
+  return (
+    <button
+      type="button"
+      className="button button-small"
+      onClick={() => look({ sheet: "side", raise: worst.raise })}
+    >
+      Draw it at its worst: {stateText(worst.raise)}, {hem}
+    </button>
+  );
+}
+
+function stateText(raise: number): string {
+  if (raise <= 0.001) return "lowered";
+  if (raise >= 0.999) return "raised";
+  return `raised ${Math.round(raise * 100)} %`;
+}
