@@ -2,11 +2,11 @@ import type { JobInput } from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
+  CordLockLift,
   CordRun,
   Grid,
   Layer,
   LayerCut,
-  Lift,
   Mass,
   Size,
 } from "../src/shade/index.ts";
@@ -119,7 +119,7 @@ function handCloth(
   };
 }
 
-function handLift(): Lift {
+function handLift(): CordLockLift {
   const eyes = [2, 10, 18, 26, 34].map((x) => ({ xMm: inches(x), zMm: 19 }));
   const lockMm = inches(31);
   return {

@@ -24,7 +24,8 @@ export function rigInput(brief: Brief, mass: Mass = PLAIN_MASS): LiftInput {
   const style = STYLE_MODULES[brief.style];
   const { columns } = style.columns(brief, size, book);
   const { lock } = chooseLock(brief, columns.length);
-  const { grid } = style.grid(brief, size, columns, lock, book);
+  const mechanism = { heightMm: lock.housingHeightMm, label: "lock height" };
+  const { grid } = style.grid(brief, size, columns, mechanism, book);
   return { brief, size, grid, mass, lock };
 }
 

@@ -10,11 +10,13 @@ export type FigureUnit =
   | "g/m"
   | "kg/m3"
   | "N"
+  | "Nm"
   | "ratio"
   | "count"
   | "deg"
   | "money"
-  | "min";
+  | "min"
+  | "s";
 
 /** One quantity that went into a figure. */
 export interface WorkingInput {

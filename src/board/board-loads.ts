@@ -3,7 +3,7 @@ import { GRAVITY } from "../units/index.ts";
 
 /** A downward load on the board at one place, from the left finished edge. */
 interface PointLoad {
-  what: "eye" | "lock";
+  what: "eye" | "spool" | "lock" | "drive";
   atMm: number;
   loadN: number;
 }
@@ -18,7 +18,7 @@ export interface BoardLoads {
   supportsMm: number[];
 }
 
-/** Each eye carries its cord's share of the weight; the lock the pull of the hand. */
+/** Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. */
 export function boardLoads(
   board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">,
   boardKg: number,
@@ -33,15 +33,24 @@ export function boardLoads(
     points: [
       ...lift.cords.map(
         ({ columnX, loadN }): PointLoad => ({
-          what: "eye",
+          what: lift.kind === "cord-lock" ? "eye" : "spool",
           atMm: columnX,
           loadN: (lift.heldN * loadN) / shares,
         }),
       ),
-      { what: "lock", atMm: lift.seat.xMm, loadN: lift.pullN },
+      {
+        what: lift.kind === "cord-lock" ? "lock" : "drive",
+        atMm: handAtMm(lift),
+        loadN: lift.pullN,
+      },
     ],
     supportsMm: board.brackets.map(({ xMm }) => xMm),
   };
+}
+
+/** A hand at the hem pulls anywhere; the drive stands for the middle of its pull. */
+function handAtMm(lift: Lift): number {
+  return lift.kind === "cord-lock" ? lift.seat.xMm : lift.drive.xMm;
 }
 
 /**

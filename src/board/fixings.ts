@@ -8,7 +8,7 @@ import { type FixingFault, placeFixings } from "./place-fixings.ts";
 /** Along the board. */
 const BRACKET_WIDTH = sourced(20, "mm", cite("our-choice", "a common bracket; measure your own"));
 const SCREW_ROOM = sourced(10, "mm", cite("our-choice", "head of a screw and the driver beside it"));
-/** Kept between a fixing and an eye or the lock. */
+/** Kept between a fixing and an eye, a spool or what else is screwed up from below. */
 const BESIDE_MM = 3;
 /** Nearer to each other they only get in each other's way. */
 export const NEAREST_FIXINGS_MM = 100;
@@ -21,7 +21,7 @@ export interface Fixings {
 }
 
 /**
- * Brackets under the board, or screws up through it for an inside mount, clear of eyes and lock.
+ * Brackets under the board, or screws up through it for an inside mount, clear of what hangs under it.
  * Placed from the control side, so that a shade worked on the left is the mirror image of one on the right.
  */
 export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook): Fixings {
@@ -65,7 +65,7 @@ function fewest(
       m: [largestMm, "mm", "largest distance of two"],
     },
     cite: cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart"),
-    note: "one more where eyes or the lock stand in the way",
+    note: "one more where something under the board stands in the way",
     reckon: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
   });
 }
@@ -75,8 +75,15 @@ function keepOut(lift: Lift, eyeMm: number, mirror: (x: number) => number): [num
     mirror(x) - half - BESIDE_MM,
     mirror(x) + half + BESIDE_MM,
   ];
+  if (lift.kind === "cord-lock") {
+    return [
+      ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
+      around(lift.seat.xMm, lift.housingLengthMm / 2),
+    ];
+  }
   return [
-    ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
-    around(lift.seat.xMm, lift.housingLengthMm / 2),
+    ...lift.spools.map(({ xMm, lengthMm }) => around(xMm, lengthMm / 2)),
+    ...lift.supports.map(({ xMm }) => around(xMm, lift.supportLengthMm / 2)),
+    around(lift.drive.xMm, lift.drive.lengthMm / 2),
   ];
 }

@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from "../account/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
-import type { BoardPlan } from "../shade/index.ts";
+import type { BoardPlan, Lift } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
@@ -15,13 +15,13 @@ export interface FixingFacts {
 
 /** Are the fixings placed as asked, and what does the wall have to do with it? */
 export function judgeFixings(
-  { brief }: BoardInput,
+  { brief, lift }: BoardInput,
   board: BoardPlan,
   fixings: Fixings,
   facts: FixingFacts,
 ): Finding[] {
   return [
-    ...misplaced(brief, board, fixings),
+    ...misplaced(brief, lift, board, fixings),
     ...wall(brief, board, facts),
     ...(facts.tooLong ? [noSuchScrew(brief, board)] : []),
     staticsElsewhere(brief, board, facts),
@@ -38,7 +38,21 @@ function base(brief: Brief, setting: string) {
 
 const placeCite = cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart");
 
-function misplaced(brief: Brief, board: BoardPlan, { kind, faults, brackets, widthMm }: Fixings): Finding[] {
+/** What is screwed up under the board beside its fixings. */
+function hanging({ kind }: Lift): string {
+  return kind === "cord-lock" ? "eyes and lock" : "spools, supports and drive";
+}
+
+function upper(text: string): string {
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+}
+
+function misplaced(
+  brief: Brief,
+  lift: Lift,
+  board: BoardPlan,
+  { kind, faults, brackets, widthMm }: Fixings,
+): Finding[] {
   const what = kind === "brackets" ? "bracket" : "screw";
   const text = (mm: number) => lengthText(mm, brief.units);
   const findings: Finding[] = [];
@@ -47,7 +61,7 @@ function misplaced(brief: Brief, board: BoardPlan, { kind, faults, brackets, wid
       ...base(brief, "bracketSpacingMm"),
       id: "board.fixing-not-clear",
       weight: "fix",
-      text: `Not every ${what} finds a place clear of eyes and lock: each needs ${text(widthMm)} and a little beside. Use fewer columns, or fix the board in another way.`,
+      text: `Not every ${what} finds a place clear of ${hanging(lift)}: each needs ${text(widthMm)} and a little beside. Use fewer columns, or fix the board in another way.`,
       cite: cite("geometry"),
       remedies: [],
     });
@@ -60,7 +74,7 @@ function misplaced(brief: Brief, board: BoardPlan, { kind, faults, brackets, wid
       ...base(brief, "bracketEndMm"),
       id: "board.fixing-from-end",
       weight: "mind",
-      text: `Eyes and lock leave the outer ${what} no place within ${text(brief.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
+      text: `${upper(hanging(lift))} leave the outer ${what} no place within ${text(brief.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
       cite: placeCite,
       remedies: accept(brief, "bracketEndMm", endMm),
     });
@@ -85,7 +99,7 @@ function misplaced(brief: Brief, board: BoardPlan, { kind, faults, brackets, wid
       ...base(brief, "bracketSpacingMm"),
       id: "board.fixing-spacing",
       weight: "mind",
-      text: `Eyes and lock push two ${what}s ${text(widest)} apart; ${text(Math.max(asked, NEAREST_FIXINGS_MM))} at most is asked for.`,
+      text: `${upper(hanging(lift))} push two ${what}s ${text(widest)} apart; ${text(Math.max(asked, NEAREST_FIXINGS_MM))} at most is asked for.`,
       cite: placeCite,
       remedies: accept(brief, "bracketSpacingMm", widest),
     });
@@ -166,7 +180,7 @@ function staticsElsewhere(brief: Brief, board: BoardPlan, { worstN }: FixingFact
     ...base(brief, "substrate"),
     id: "board.strength-not-judged",
     weight: "mind",
-    text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand on the cords, the heaviest ${forceText(worstN, brief.units)}. Whether board, screws and wall hold that is not judged here: local codes, licensed practice and the instructions of the hardware’s makers prevail.`,
+    text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand at work, the heaviest ${forceText(worstN, brief.units)}. Whether board, screws and wall hold that is not judged here: local codes, licensed practice and the instructions of the hardware’s makers prevail.`,
     cite: cite("our-choice", "places and loads are given, strength is not judged"),
     figures: ["board.load", "board.fixing-load"],
     remedies: [],

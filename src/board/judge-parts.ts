@@ -1,16 +1,20 @@
 import type { Finding, Remedy } from "../account/index.ts";
 import { settingPatch } from "../job/index.ts";
 import type { BoardPlan } from "../shade/index.ts";
-import { cite } from "../sources/index.ts";
+import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 
 /** Wood kept beyond an eye at the end of a board, so that it does not split. */
 const EYE_FROM_END_MM = 6;
 
-/** Do lock and eyes fit on this board? */
+/** Do lock and eyes, or tube and drive, fit on this board? */
 export function judgeParts(input: BoardInput, board: BoardPlan): Finding[] {
-  return [...lockTooWide(input), ...eyesTooWide(input), ...eyeOffBoard(input, board)];
+  return [
+    ...tooDeep(input),
+    ...screwsBehindTube(input, board),
+    ...(board.eyes.length === 0 ? [] : [...eyesTooWide(input), ...eyeOffBoard(input, board)]),
+  ];
 }
 
 function base({ brief }: BoardInput, setting: string) {
@@ -28,17 +32,52 @@ function deeperBoards({ brief }: BoardInput, leastMm: number): Remedy[] {
     }));
 }
 
-function lockTooWide(input: BoardInput): Finding[] {
+/** Lock, or the deeper of drive and spools: what must find room between the front and the back of the board. */
+export function takesUp({ lift }: BoardInput): { name: string; depthMm: number } {
+  if (lift.kind === "cord-lock") return { name: lift.lockName, depthMm: lift.housingWidthMm };
+  const flangeMm = lift.spools.reduce((most, spool) => Math.max(most, spool.flangeMm), 0);
+  return flangeMm > lift.drive.depthMm
+    ? { name: lift.tube.name, depthMm: flangeMm }
+    : { name: lift.drive.name, depthMm: lift.drive.depthMm };
+}
+
+function tooDeep(input: BoardInput): Finding[] {
   const { brief, lift } = input;
-  if (lift.housingWidthMm <= brief.board.depthMm) return [];
+  const { name, depthMm } = takesUp(input);
+  if (depthMm <= brief.board.depthMm) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const isLock = lift.kind === "cord-lock";
   return [
     {
       ...base(input, "board/section"),
-      id: "board.lock-too-wide",
+      id: isLock ? "board.lock-too-wide" : "board.drive-too-deep",
       weight: "fix",
-      text: `“${lift.lockName}” is ${lengthText(lift.housingWidthMm, brief.units)} wide and the board only ${lengthText(brief.board.depthMm, brief.units)} deep: the lock stands out over its edges and cannot be screwed down square.`,
+      text: isLock
+        ? `“${name}” is ${text(depthMm)} wide and the board only ${text(brief.board.depthMm)} deep: the lock stands out over its edges and cannot be screwed down square.`
+        : `“${name}” is ${text(depthMm)} deep and the board only ${text(brief.board.depthMm)}: it stands out over the edges, towards the cloth and the wall.`,
       cite: cite("geometry"),
-      remedies: deeperBoards(input, lift.housingWidthMm),
+      remedies: deeperBoards(input, depthMm),
+    },
+  ];
+}
+
+/** A driver passes between the wall edge and the tube only where there is room for it. */
+const DRIVER = sourced(7, "mm", cite("our-choice", "bit and its holder"));
+
+function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
+  const { brief, lift } = input;
+  if (board.screwsZMm === undefined || lift.kind === "cord-lock") return [];
+  const roomMm = brief.board.depthMm / 2 - lift.tube.diameterMm / 2;
+  if (roomMm >= DRIVER.value) return [];
+  return [
+    {
+      ...base(input, "board/section"),
+      id: "board.screws-behind-tube",
+      weight: "fix",
+      text: `The tube leaves only ${lengthText(Math.max(0, roomMm), brief.units)} of the board beside it, and no driver reaches the screws past it. Take a deeper board, or screw the board up before the tube goes into its supports.`,
+      cite: DRIVER.cite,
+      figures: ["board.screw-line"],
+      remedies: deeperBoards(input, lift.tube.diameterMm + 2 * DRIVER.value),
     },
   ];
 }

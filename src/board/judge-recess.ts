@@ -3,6 +3,7 @@ import { settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
+import { takesUp } from "./judge-parts.ts";
 import { recessNeeded, stackDepth } from "./recess.ts";
 
 /** Does an inside mount find room for board, stack and handles? */
@@ -36,10 +37,12 @@ function mountOutside(path: string): Remedy {
   };
 }
 
-/** Boards that save enough and still carry the lock. */
-function shallowerBoards({ brief, lift }: BoardInput, overMm: number): Remedy[] {
+/** Boards that save enough and still carry the lock or the drive. */
+function shallowerBoards(input: BoardInput, overMm: number): Remedy[] {
+  const { brief } = input;
+  const { depthMm } = takesUp(input);
   return (brief.parts?.boards ?? [])
-    .filter((board) => board.depthMm <= brief.board.depthMm - overMm && board.depthMm >= lift.housingWidthMm)
+    .filter((board) => board.depthMm <= brief.board.depthMm - overMm && board.depthMm >= depthMm)
     .slice(0, 2)
     .map((board) => ({
       label: `Use “${board.name}”`,

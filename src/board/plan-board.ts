@@ -37,6 +37,7 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     eyes: lift.eyes,
     fixing: fixings.kind,
     brackets: fixings.brackets,
+    ...screwLine(input, fixings.kind, book),
     screws,
     covering: covering(brief, size.boardLengthMm, book),
     barLengthMm: barLength(brief, size.finishedWidthMm, book),
@@ -63,6 +64,29 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     ...judgeFixings(input, board, fixings, { worstN, tooLong }),
   ];
   return { board, findings };
+}
+
+/** A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. */
+function screwLine(
+  { brief, lift }: BoardInput,
+  kind: BoardPlan["fixing"],
+  book: WorkingBook,
+): Pick<BoardPlan, "screwsZMm"> {
+  if (kind !== "screwed-up" || lift.kind === "cord-lock") return {};
+  return {
+    screwsZMm: book.figure("board.screw-line", {
+      label: "Screws from the wall edge",
+      symbol: "z",
+      unit: "mm",
+      formula: "max(0, d − D) / 4",
+      given: {
+        d: [brief.board.depthMm, "mm", "depth of the board"],
+        D: [lift.tube.diameterMm, "mm", "tube, under the middle of the board"],
+      },
+      cite: cite("geometry", "midway between the wall edge and the tube"),
+      reckon: ({ d, D }) => Math.max(0, d - D) / 4,
+    }),
+  };
 }
 
 function boardMass(brief: Brief, lengthMm: number, book: WorkingBook): number {

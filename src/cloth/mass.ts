@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../account/index.ts";
-import type { Bar, Brief, Cloth } from "../job/index.ts";
+import { BAR_DENSITY, type Bar, type Brief, barSectionMm2, type Cloth } from "../job/index.ts";
 import {
   type ClothPlan,
   type Grid,
@@ -8,23 +8,7 @@ import {
   type MassPart,
   type Size,
 } from "../shade/index.ts";
-import { type Cite, cite } from "../sources/index.ts";
-
-/** Density by material, kg/m³, where a bar was not weighed. */
-export const DENSITY_KG_M3: Record<Bar["material"], { value: number; cite: Cite }> = {
-  steel: { value: 7850, cite: cite("steel-density") },
-  aluminium: { value: 2700, cite: cite("aluminium-density") },
-  wood: {
-    value: 450,
-    cite: cite("wood-handbook", "ch. 5, table 5-3a: common softwoods 350 to 510 at 12 % moisture"),
-  },
-  plastic: { value: 1900, cite: cite("from-memory", "glass-fibre rod") },
-};
-
-/** Section of a bar, mm²: round where it is a rod. */
-export function sectionMm2(bar: Bar): number {
-  return bar.round === true ? (Math.PI * bar.widthMm ** 2) / 4 : bar.widthMm * bar.thicknessMm;
-}
+import { cite } from "../sources/index.ts";
 
 /** Mass of what hangs on the cords: each layer with its hems, bar, ribs and rings. */
 export function massOf(
@@ -71,11 +55,36 @@ export function massOf(
     label: `${rings} rings`,
     massKg: (rings * (brief.ring.massG ?? RING_MASS_G)) / 1000,
   });
+  parts.push(...sleeveMass(cloth, cloths, book));
   return {
     parts,
     totalKg: parts.reduce((sum, part) => sum + part.massKg, 0),
     clothGsm: layersGsm,
   };
+}
+
+function sleeveMass(
+  { sleeves, layers }: ClothPlan,
+  cloths: Map<string, Cloth>,
+  book: WorkingBook,
+): MassPart[] {
+  if (sleeves === undefined) return [];
+  const from = layers.find((cut) => cut.layer === "lining") ?? layers[0];
+  const massKg = book.figure("cloth.sleeve-mass", {
+    label: "Sleeves over the cords: mass",
+    symbol: "m",
+    unit: "kg",
+    formula: "n·v·s·g / 10^9",
+    given: {
+      n: [sleeves.count, "count", "sleeves"],
+      v: [sleeves.widthMm, "mm", "cut width"],
+      s: [sleeves.lengthMm, "mm", "cut length"],
+      g: [cloths.get(from?.clothId ?? "")?.massGsm ?? 0, "g/m2", "mass per area"],
+    },
+    cite: cite("arithmetic"),
+    reckon: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
+  });
+  return [{ part: "sleeves", label: "Sleeves over the cords", massKg }];
 }
 
 /** A plastic ring of 12 mm, where none was weighed: recalled from memory. */
@@ -97,7 +106,7 @@ function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, coun
       reckon: ({ n, l, g }) => (n * l * g) / 1e6,
     });
   }
-  const density = DENSITY_KG_M3[bar.material];
+  const density = BAR_DENSITY[bar.material];
   return book.figure(id, {
     label: `${bar.name}: mass`,
     symbol: "m",
@@ -106,7 +115,7 @@ function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, coun
     given: {
       n: [count, "count", "pieces"],
       l: [lengthMm, "mm", "length of one"],
-      A: [sectionMm2(bar), "mm2", "section"],
+      A: [barSectionMm2(bar), "mm2", "section"],
       ρ: [density.value, "kg/m3", "density"],
     },
     cite: density.cite,

@@ -5,6 +5,7 @@ import { cutLayer, STRIP_SHORTER_MM, STRIP_WIDTH_MM } from "./cut-layer.ts";
 import { judgeCloth } from "./judge-cloth.ts";
 import { massOf } from "./mass.ts";
 import { ribLines } from "./rib-lines.ts";
+import { sleeves } from "./sleeves.ts";
 
 /** Cut sizes, joins, repeats and length to buy of every layer; pocket lines; the mass of it all. */
 export function planCloth(
@@ -36,6 +37,7 @@ export function planCloth(
           },
         }
       : {}),
+    ...sleeves(brief, size, grid, book),
   };
   return {
     cloth,

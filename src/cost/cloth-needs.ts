@@ -6,7 +6,7 @@ import type { Need, RunningNeed } from "./need.ts";
 import { type Strips, stripsToBuy } from "./offcuts.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
 
-/** Cloth of every layer, and of the board's cover and the pocket strips where no offcut gives them. */
+/** Cloth of every layer, and of the board's cover, pocket strips and sleeves where no offcut gives them. */
 export function clothNeeds(input: CostInput): Need[] {
   const { brief, cloth: plan } = input;
   const needs: Need[] = [];
@@ -25,7 +25,7 @@ export function clothNeeds(input: CostInput): Need[] {
 }
 
 /**
- * The board's cover and the strips for rib pockets: small enough to come beside the panels.
+ * The board's cover, the strips for rib pockets and the sleeves over the cords: small enough to come beside the panels.
  * A cover longer than the bolt is wide is pieced, since its joins lie out of sight.
  */
 function stripsOf({ cloth, board }: CostInput, usableWidthMm: number): Strips[] {
@@ -34,6 +34,7 @@ function stripsOf({ cloth, board }: CostInput, usableWidthMm: number): Strips[] 
   return [
     { count, widthMm, lengthMm: lengthMm / count },
     ...(cloth.strips === undefined ? [] : [cloth.strips]),
+    ...(cloth.sleeves === undefined ? [] : [cloth.sleeves]),
   ];
 }
 

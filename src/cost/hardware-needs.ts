@@ -1,71 +1,21 @@
-import type { Bar, Board } from "../job/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
-import type { CountedNeed, LengthsNeed, Need } from "./need.ts";
+import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
+import { counted, lengths } from "./make-need.ts";
+import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit, cordStepMm, cordUnit } from "./sold.ts";
 import { SUNDRIES } from "./sundries.ts";
 
-/** Cord, rings, eyes, lock, bar, ribs, board and its fixings. */
+/** Cord, rings, what takes the cords up, bar, ribs, board and its fixings. */
 export function hardwareNeeds(input: CostInput): Need[] {
-  const { brief, lift } = input;
-  const needs: Need[] = [cordNeed(input), ringsNeed(input)];
-  const { eye } = brief;
-  needs.push(
-    counted(`eye-${eye.id}`, "hardware", eye.name, lift.eyes.length, {
-      ...eye,
-      packOf: eye.packOf,
-    }),
-  );
-  needs.push(...lockNeeds(input), ...barNeeds(input), ...boardNeeds(input));
-  return needs;
-}
-
-interface Sold {
-  price?: number;
-  packOf?: number;
-  packNoun?: string;
-  demo?: boolean;
-}
-
-function counted(
-  id: string,
-  group: CountedNeed["group"],
-  label: string,
-  pieces: number,
-  { price, packOf, packNoun = "pack", demo }: Sold = {},
-): CountedNeed {
-  return {
-    sort: "counted",
-    id,
-    group,
-    label,
-    pieces,
-    packOf: packOf ?? 1,
-    ...(packOf === undefined ? {} : { packNoun }),
-    price,
-    demo,
-  };
-}
-
-function lengths(
-  kind: string,
-  group: LengthsNeed["group"],
-  part: Bar | Board,
-  cutsMm: number[],
-): LengthsNeed {
-  return {
-    sort: "lengths",
-    id: `${kind}-${part.id}`,
-    group,
-    label: part.name,
-    price: part.price,
-    demo: part.demo,
-    stockId: part.id,
-    cutsMm,
-    stockMm: part.stockMm,
-    kerfMm: SUNDRIES.sawKerfMm.value,
-    noun: "length",
-  };
+  return [
+    cordNeed(input),
+    ringsNeed(input),
+    ...rearCordNeeds(input),
+    ...liftNeeds(input),
+    ...barNeeds(input),
+    ...boardNeeds(input),
+  ];
 }
 
 /** By the length where a price per metre is known, else by the spool, each cord in one piece. */
@@ -95,17 +45,6 @@ function cordNeed({ brief, lift }: CostInput): Need {
 function ringsNeed({ brief, grid }: CostInput): Need {
   const { ring } = brief;
   return counted(`ring-${ring.id}`, "hardware", ring.name, grid.rows.length * grid.columns.length, ring);
-}
-
-function lockNeeds({ brief, lift }: CostInput): Need[] {
-  const lock = brief.locks.find((one) => one.id === lift.lockId);
-  const needs: Need[] = [
-    counted(`lock-${lift.lockId}`, "hardware", lift.lockName, 1, lock),
-    counted("lock-screws", "hardware", "Small wood screw for the lock", lift.seat.screwsMm.length),
-    counted("cleat", "hardware", "Cleat with two screws", 1),
-  ];
-  if (lift.cords.length > 1) needs.push(counted("connector", "hardware", "Cord connector", 1));
-  return needs;
 }
 
 function barNeeds({ brief, cloth, board }: CostInput): Need[] {

@@ -13,18 +13,19 @@ export function labourLine(id: string, label: string, minutes: number, perHour: 
   return { id, label, minutes, cost: toCent((minutes / HOUR_MIN) * perHour) };
 }
 
-/** Hems, joins, lining sides and rib pockets of one shade, m. */
+/** Hems, joins, lining sides, rib pockets and sleeves of one shade, mm. */
 export function sewnMm(input: CostInput, book: WorkingBook): number {
   const { size, grid, cloth, brief } = input;
   const face = cloth.layers.find((cut) => cut.layer === "face");
   const lining = cloth.layers.find((cut) => cut.layer === "lining");
+  const { sleeves } = cloth;
   let joinsMm = 0;
   for (const cut of cloth.layers) joinsMm += Math.max(0, cut.panels.length - 1) * cut.cutLengthMm;
   return book.figure("cost.sewn", {
     label: "Length of sewing",
     symbol: "S",
     unit: "mm",
-    formula: "2·F + W + 2·G + J + p·B",
+    formula: sleeves === undefined ? "2·F + W + 2·G + J + p·B" : "2·F + W + 2·G + J + p·B + 2·c·v",
     given: {
       F: [face?.cutLengthMm ?? 0, "mm", "cut length of the face, for each side hem"],
       W: [face?.cutWidthMm ?? 0, "mm", "cut width of the face, for the bottom hem"],
@@ -32,9 +33,16 @@ export function sewnMm(input: CostInput, book: WorkingBook): number {
       J: [joinsMm, "mm", "joins of widths"],
       p: [brief.making.ribs.kind === "none" ? 0 : grid.rows.length, "count", "rib pockets"],
       B: [size.finishedWidthMm, "mm", "finished width, for each pocket"],
-    },
+      ...(sleeves === undefined
+        ? {}
+        : {
+            c: [sleeves.count, "count", "sleeves over the cords"] as const,
+            v: [sleeves.lengthMm, "mm", "length of one, for both edges"] as const,
+          }),
+    } as Record<"F" | "W" | "G" | "J" | "p" | "B" | "c" | "v", readonly [number, "mm" | "count", string]>,
     cite: cite("arithmetic"),
-    reckon: ({ F, W, G, J, p, B }) => 2 * F + W + 2 * G + J + p * B,
+    reckon: ({ F, W, G, J, p, B, c, v }) =>
+      2 * F + W + 2 * G + J + p * B + (sleeves === undefined ? 0 : 2 * c * v),
   });
 }
 

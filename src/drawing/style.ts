@@ -69,6 +69,13 @@ export const LOOKS: Record<Role, Look> = {
   toothedRoller: look("ROLLER-TOOTHED", "Toothed roller", { stroke: pen(PLAIN), fill: "wood" }),
   dividerWire: look("DIVIDER-WIRE", "Divider wire", { stroke: pen(EDGE) }),
   cord: look("CORD", "Cord", { stroke: pen(0.6) }),
+  sleeve: look("SLEEVE", "Sleeve over a cord", { stroke: pen(THIN, "ink", STITCH_DASH), fill: "lining" }),
+  tube: look("TUBE", "Lift tube", { stroke: pen(PLAIN), fill: "metal" }),
+  spool: look("SPOOL", "Spool", { stroke: pen(PLAIN), fill: "paper" }),
+  tubeSupport: look("TUBE-SUPPORT", "Support of the tube", { stroke: pen(PLAIN), fill: "wrong" }),
+  drive: look("DRIVE", "Drive of the tube", { stroke: pen(FIRM), fill: "metal" }),
+  loop: look("LOOP", "Loop", { stroke: pen(FIRM) }),
+  wand: look("WAND", "Wand", { stroke: pen(PLAIN), fill: "wood" }),
   opening: look("OPENING", "Opening", { stroke: pen(PLAIN, "pencil", HIDDEN_DASH), text: "pencil" }),
   glass: look("GLASS", "Glass", { stroke: pen(HAIR, "pencil"), fill: "glass", text: "pencil" }),
   wall: look("WALL", "Wall", {

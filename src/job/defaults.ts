@@ -1,5 +1,6 @@
 import { cite, type Sourced, sourced } from "../sources/index.ts";
 import { inches } from "../units/index.ts";
+import type { Bar } from "./hardware.ts";
 import type { Making } from "./making.ts";
 
 /** Worked out from the shade itself by the stage that needs it; `why` says how. */
@@ -37,7 +38,7 @@ export const DEFAULTS = {
   fold: {
     rule: sourced("half-fold", "", cite("pocket-spacing")),
     gradeStepMm: mm(0, cite("our-choice", "even folds")),
-    headrailMm: workedOut("the largest of 65 mm, lock height + 25 mm and rib face + 35 mm"),
+    headrailMm: workedOut("the largest of 65 mm, board and lift + 25 mm and rib face + 35 mm"),
     skirtMm: mm(0, cite("our-choice", "no band")),
     largestSpacingMm: mm(inches(8), cite("old-inner-cord-clauses", "4.4: rings at most 8 in apart")),
     smallestSpacingMm: mm(75, cite("our-choice", "below this the stack only grows thicker")),
@@ -113,6 +114,23 @@ export type MakingGroup = keyof typeof DEFAULTS;
 
 export function isWorkedOut(entry: Sourced<unknown> | WorkedOut): entry is WorkedOut {
   return "workedOut" in entry;
+}
+
+/** Density of a bar or rib by its material, where it was not weighed. */
+export const BAR_DENSITY = {
+  steel: sourced(7850, "kg/m3", cite("steel-density")),
+  aluminium: sourced(2700, "kg/m3", cite("aluminium-density")),
+  wood: sourced(
+    450,
+    "kg/m3",
+    cite("wood-handbook", "ch. 5, table 5-3a: common softwoods 350 to 510 at 12 % moisture"),
+  ),
+  plastic: sourced(1900, "kg/m3", cite("from-memory", "glass-fibre rod")),
+} as const satisfies Record<Bar["material"], Sourced>;
+
+/** Section of a bar or rib, mm²: round where it is a rod. */
+export function barSectionMm2(bar: Bar): number {
+  return bar.round === true ? (Math.PI * bar.widthMm ** 2) / 4 : bar.widthMm * bar.thicknessMm;
 }
 
 /** Labour rates and times that stand in until the maker sets his or her own. */

@@ -1,23 +1,28 @@
 import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
-import { type Bar, type Brief, settingPatch } from "../job/index.ts";
-import type { Lift } from "../shade/index.ts";
+import { type Bar, type Brief, barSectionMm2, settingPatch } from "../job/index.ts";
+import type { CordLockLift } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, N_PER_POUND_FORCE } from "../units/index.ts";
 import type { CordLoads } from "./cord-loads.ts";
 import type { LiftInput } from "./lift-input.ts";
 
 /** An easy pull, and what nearly everyone can pull at all. */
-const EASY_PULL = sourced(5 * N_PER_POUND_FORCE, "N", cite("ada-309", "309.4"));
-const HARD_PULL = sourced(44, "N", cite("en-1005-3", "table 1, arm down, domestic use"));
+export const EASY_PULL = sourced(5 * N_PER_POUND_FORCE, "N", cite("ada-309", "309.4"));
+export const HARD_PULL = sourced(44, "N", cite("en-1005-3", "table 1, arm down, domestic use"));
 /** Stiff bar and limp hem share the weight differently enough to say so. */
 const SHARES_DIFFER = 0.1;
 
 /** Can a hand raise it, and how sure is the share of the heaviest cord? */
-export function judgePull(input: LiftInput, lift: Lift, loads: CordLoads, book: WorkingBook): Finding[] {
+export function judgePull(
+  input: LiftInput,
+  lift: CordLockLift,
+  loads: CordLoads,
+  book: WorkingBook,
+): Finding[] {
   return [...hardPull(input, lift), ...unsureShares(input.brief, loads, book)];
 }
 
-function hardPull({ brief }: LiftInput, { pullN, heldN }: Lift): Finding[] {
+function hardPull({ brief }: LiftInput, { pullN, heldN }: CordLockLift): Finding[] {
   if (pullN <= EASY_PULL.value) return [];
   const hard = pullN > HARD_PULL.value;
   const mark = hard ? HARD_PULL : EASY_PULL;
@@ -42,15 +47,11 @@ const MATERIALS: readonly Bar["material"][] = ["wood", "plastic", "aluminium", "
 /** A lighter material in a section at most so much larger still makes a lighter bar. */
 const SECTION_GROWS = 1.4;
 
-function sectionMm2(bar: Bar): number {
-  return bar.round === true ? (Math.PI * bar.widthMm ** 2) / 4 : bar.widthMm * bar.thicknessMm;
-}
-
-function lighterBars(brief: Brief): Remedy[] {
+export function lighterBars(brief: Brief): Remedy[] {
   const now = MATERIALS.indexOf(brief.bar.material);
   return (brief.parts?.bars ?? [])
     .filter((bar) => MATERIALS.indexOf(bar.material) < now)
-    .filter((bar) => sectionMm2(bar) <= SECTION_GROWS * sectionMm2(brief.bar))
+    .filter((bar) => barSectionMm2(bar) <= SECTION_GROWS * barSectionMm2(brief.bar))
     .slice(0, 2)
     .map((bar) => ({
       label: `Use the lighter “${bar.name}”`,
@@ -58,7 +59,11 @@ function lighterBars(brief: Brief): Remedy[] {
     }));
 }
 
-function unsureShares(brief: Brief, { stiffN, limpN, designN }: CordLoads, book: WorkingBook): Finding[] {
+export function unsureShares(
+  brief: Brief,
+  { stiffN, limpN, designN }: CordLoads,
+  book: WorkingBook,
+): Finding[] {
   const heaviest = designN.indexOf(Math.max(...designN));
   const stiff = stiffN[heaviest] ?? 0;
   const limp = limpN[heaviest] ?? 0;

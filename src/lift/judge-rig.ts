@@ -1,6 +1,6 @@
 import type { Finding } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { Lift } from "../shade/index.ts";
+import type { CordLockLift, TubeLift } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { cordLengthText, fineText, lengthText } from "../units/index.ts";
 import type { FoundSeat } from "./find-seat.ts";
@@ -16,7 +16,7 @@ export function judgeRig(
   input: LiftInput,
   rigging: Rigging,
   seat: FoundSeat,
-  lift: Lift,
+  lift: CordLockLift,
   faults: string[],
 ): Finding[] {
   const { brief } = input;
@@ -43,7 +43,7 @@ function failedCheck(brief: Brief, faults: string[]): Finding {
   };
 }
 
-function sharedSlot(brief: Brief, lift: Lift): Finding {
+function sharedSlot(brief: Brief, lift: CordLockLift): Finding {
   const both = lift.slots.find(({ cords }) => {
     const ends = new Set(
       cords.map((number) => lift.cords.find((cord) => cord.number === number)?.entersFrom),
@@ -79,7 +79,8 @@ function crowdedEye(brief: Brief, rigging: Rigging, seat: FoundSeat): Finding[] 
   ];
 }
 
-function shortSpool(brief: Brief, lift: Lift): Finding[] {
+/** Is any cord longer than a spool holds? */
+export function shortSpool(brief: Brief, lift: CordLockLift | TubeLift): Finding[] {
   const { spoolMm } = brief.cord;
   const longest = lift.cords.reduce((most, { cutMm }) => Math.max(most, cutMm), 0);
   if (spoolMm === undefined || longest <= spoolMm) return [];

@@ -1,10 +1,8 @@
 import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
-import { type Brief, settingPatch } from "../job/index.ts";
-import type { Lift } from "../shade/index.ts";
+import { type Brief, type Cord, settingPatch } from "../job/index.ts";
+import type { CordLockLift, TubeLift } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
-import type { LiftInput } from "./lift-input.ts";
-import { misfits } from "./lock-fit.ts";
 
 /** Breaking strength over the largest load of a cord that runs over small radii again and again. */
 const FACTOR = sourced(5, "ratio", cite("from-memory", "factor of 5 for cord that runs over small radii"));
@@ -12,8 +10,13 @@ const FACTOR = sourced(5, "ratio", cite("from-memory", "factor of 5 for cord tha
 const KNOT = sourced(0.5, "ratio", cite("from-memory", "a knot keeps about half of a cord’s strength"));
 
 /** Is the cord strong enough, running and at its knot? */
-export function judgeStrength(input: LiftInput, lift: Lift, book: WorkingBook): Finding[] {
-  const { brief } = input;
+export function judgeStrength(
+  brief: Brief,
+  lift: CordLockLift | TubeLift,
+  /** Would another cord go where this one goes? */
+  takes: (cord: Cord) => boolean,
+  book: WorkingBook,
+): Finding[] {
   const loadN = largest(lift, "loadN");
   const runningN = largest(lift, "pullN");
   const { breakingN } = brief.cord;
@@ -42,10 +45,12 @@ export function judgeStrength(input: LiftInput, lift: Lift, book: WorkingBook): 
     reckon: ({ k, B, T }) => (k * B) / T,
   });
   const factor = Math.min(running, knotted);
-  return factor >= FACTOR.value ? [] : [tooWeak(input, factor, Math.max(runningN, loadN / KNOT.value))];
+  return factor >= FACTOR.value
+    ? []
+    : [tooWeak(brief, takes, factor, Math.max(runningN, loadN / KNOT.value))];
 }
 
-function largest({ cords }: Lift, key: "loadN" | "pullN"): number {
+function largest({ cords }: CordLockLift | TubeLift, key: "loadN" | "pullN"): number {
   return cords.reduce((most, cord) => Math.max(most, cord[key]), 0);
 }
 
@@ -68,12 +73,11 @@ function unknownStrength(brief: Brief, runningN: number): Finding {
   };
 }
 
-function tooWeak(input: LiftInput, factor: number, neededBaseN: number): Finding {
-  const { brief, lock, grid } = input;
+function tooWeak(brief: Brief, takes: (cord: Cord) => boolean, factor: number, neededBaseN: number): Finding {
   const neededN = FACTOR.value * neededBaseN;
   const stronger: Remedy[] = (brief.parts?.cords ?? [])
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
-    .filter((cord) => misfits(lock, cord, grid.columns.length).every(({ weight }) => weight !== "stop"))
+    .filter(takes)
     .slice(0, 2)
     .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(brief, "lift", "cord", cord.id) }));
   return {

@@ -1,19 +1,19 @@
 import type { Finding, Remedy } from "../account/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
-import type { Lift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 import type { TailPlan } from "./plan-tail.ts";
 
 /** Highest that a hand takes hold of a cord without a stool, above the floor, mm. */
-const REACH_MM = 1900;
-const reachCite = cite("our-choice", "1.9 m reach without a stool");
+export const REACH_MM = 1900;
+export const reachCite = cite("our-choice", "1.9 m reach without a stool");
 /** Cord that figure-of-eight turns on a cleat take up at least, mm. */
 const ON_CLEAT_MM = 200;
 
 /** Can the tail be reached, does it lie on the floor, does it reach the cleat? Safety is reviewed on its own. */
-export function judgeTail(input: LiftInput, lift: Lift, tail: TailPlan): Finding[] {
+export function judgeTail(input: LiftInput, lift: CordLockLift, tail: TailPlan): Finding[] {
   const lockMm = tail.lockAboveFloorMm;
   if (lockMm === undefined) return [];
   return [
@@ -38,7 +38,7 @@ function tailOf(brief: Brief, tailMm: number, toMark = downToMark): Remedy[] {
   ];
 }
 
-function onFloor(brief: Brief, lift: Lift, lockMm: number): Finding[] {
+function onFloor(brief: Brief, lift: CordLockLift, lockMm: number): Finding[] {
   const lies = lift.tailRaisedMm - lockMm;
   if (lies <= 0) return [];
   return [
@@ -54,7 +54,7 @@ function onFloor(brief: Brief, lift: Lift, lockMm: number): Finding[] {
   ];
 }
 
-function outOfReach(brief: Brief, lift: Lift, lockMm: number): Finding[] {
+function outOfReach(brief: Brief, lift: CordLockLift, lockMm: number): Finding[] {
   const endMm = lockMm - lift.tailLoweredMm;
   if (endMm <= REACH_MM) return [];
   return [
@@ -70,7 +70,7 @@ function outOfReach(brief: Brief, lift: Lift, lockMm: number): Finding[] {
   ];
 }
 
-function shortOfCleat(brief: Brief, lift: Lift, lockMm: number): Finding[] {
+function shortOfCleat(brief: Brief, lift: CordLockLift, lockMm: number): Finding[] {
   const cleatMm = brief.making.lift.cleatAboveFloorMm;
   const endMm = lockMm - lift.tailRaisedMm;
   if (cleatMm >= lockMm || endMm <= cleatMm - ON_CLEAT_MM) return [];

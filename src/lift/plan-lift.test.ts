@@ -6,7 +6,7 @@ import { expectNear } from "../../test/near.ts";
 import { briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
 import { WorkingBook } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { Lift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade/index.ts";
 import { upToMark } from "../units/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
@@ -18,7 +18,7 @@ const planned = (input: LiftInput) => planLift(input, new WorkingBook());
 /** Every window of a job that the schema accepts, sensible or not. */
 const anyInput = anyJob.map((job) => briefsOf(job).map((brief) => rigInput(brief)));
 
-function onAnEye(lift: Lift): boolean {
+function onAnEye(lift: CordLockLift): boolean {
   return lift.eyes.some(({ xMm }) => Math.abs(xMm - lift.seat.xMm) < 1e-6);
 }
 
@@ -123,7 +123,7 @@ function withFriction(input: LiftInput, friction: number): LiftInput {
   return { ...input, brief };
 }
 
-function mirrorImage(lift: Lift, { size, grid }: LiftInput): Lift {
+function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLift {
   const across = (xMm: number) => size.finishedWidthMm - xMm;
   const point = ({ xMm, zMm }: { xMm: number; zMm: number }) => ({ xMm: across(xMm), zMm });
   const number = (n: number) => grid.columns.length + 1 - n;

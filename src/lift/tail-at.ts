@@ -1,4 +1,4 @@
-import type { Lift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade/index.ts";
 
 /** The hanging cord at one height of the shade. */
 export interface TailState {
@@ -10,7 +10,7 @@ export interface TailState {
 
 /** The tail when the shade is raised by this share of its travel: 0 lowered, 1 raised. It grows by the travel. */
 export function tailAt(
-  lift: Pick<Lift, "tailLoweredMm" | "tailRaisedMm" | "tailEndAboveFloorLoweredMm">,
+  lift: Pick<CordLockLift, "tailLoweredMm" | "tailRaisedMm" | "tailEndAboveFloorLoweredMm">,
   raised: number,
 ): TailState {
   const grownMm = (lift.tailRaisedMm - lift.tailLoweredMm) * Math.min(1, Math.max(0, raised));

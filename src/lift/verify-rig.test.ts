@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { briefWith } from "../../test/briefs.ts";
 import { rigInput } from "../../test/rig-inputs.ts";
 import { WorkingBook } from "../account/index.ts";
-import type { BoardPoint, Lift } from "../shade/index.ts";
+import type { BoardPoint, CordLockLift } from "../shade/index.ts";
 import { planLift } from "./plan-lift.ts";
 import { countCrossings, verifyRig } from "./verify-rig.ts";
 
@@ -48,7 +48,7 @@ describe("a rig spoilt by hand is found out", () => {
     eyeDiameterMm: 12,
     perSlot: 2,
   };
-  const spoilt = (spoil: (copy: Lift) => void) => {
+  const spoilt = (spoil: (copy: CordLockLift) => void) => {
     const copy = structuredClone(lift);
     spoil(copy);
     return verifyRig(copy, facts).join("; ");
@@ -56,7 +56,7 @@ describe("a rig spoilt by hand is found out", () => {
 
   test("untouched it passes", () => expect(verifyRig(lift, facts)).toEqual([]));
 
-  test.each<[string, (copy: Lift) => void, RegExp]>([
+  test.each<[string, (copy: CordLockLift) => void, RegExp]>([
     ["two cords swap slots", swapEnds, /cross/],
     ["a cord starts beside its column", (l) => first(l).path.splice(0, 1), /does not start/],
     ["a cord ends before the lock", (l) => first(l).path.pop(), /misses the lock/],
@@ -73,13 +73,13 @@ describe("a rig spoilt by hand is found out", () => {
     ["a cord turns back", (l) => first(l).path.splice(1, 0, { xMm: -50, zMm: 2 }), /turns back/],
   ])("%s", (_, spoil, fault) => expect(spoilt(spoil)).toMatch(fault));
 
-  function first(copy: Lift) {
+  function first(copy: CordLockLift) {
     const cord = copy.cords[0];
     if (!cord) throw new Error("invalid lift: no cords");
     return cord;
   }
 
-  function swapEnds(copy: Lift) {
+  function swapEnds(copy: CordLockLift) {
     const [one, other] = copy.cords;
     const a = one?.path.splice(-2) ?? [];
     const b = other?.path.splice(-2) ?? [];

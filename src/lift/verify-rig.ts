@@ -1,4 +1,4 @@
-import type { BoardPoint, CordRun, Lift } from "../shade/index.ts";
+import type { BoardPoint, CordLockLift, CordRun } from "../shade/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
 
 /** Written from the drawing and the maker's words alone: it knows nothing of how the rig was found. */
@@ -12,7 +12,7 @@ export interface RigFacts {
 const TOUCH_MM = 1e-9;
 
 /** What is wrong with a rig as it is drawn, in words; nothing where nothing is. */
-export function verifyRig(lift: Lift, facts: RigFacts): string[] {
+export function verifyRig(lift: CordLockLift, facts: RigFacts): string[] {
   const faults: string[] = [];
   const crossings = countCrossings(lift.cords.map(({ path }) => path));
   if (crossings > 0) faults.push(`cords cross ${crossings} times`);
@@ -65,7 +65,7 @@ function side(from: BoardPoint, to: BoardPoint, point: BoardPoint): number {
   return Math.abs(cross) <= TOUCH_MM * Math.max(Math.abs(dx), Math.abs(dz)) ? 0 : Math.sign(cross);
 }
 
-function cordFaults(lift: Lift, cord: CordRun, columnMm: number | undefined): string[] {
+function cordFaults(lift: CordLockLift, cord: CordRun, columnMm: number | undefined): string[] {
   const faults: string[] = [];
   const start = cord.path[0];
   const end = cord.path.at(-1);
@@ -96,7 +96,7 @@ function turnsBack({ path }: CordRun): boolean {
   );
 }
 
-function slotFaults(lift: Lift, { perSlot }: RigFacts): string[] {
+function slotFaults(lift: CordLockLift, { perSlot }: RigFacts): string[] {
   const faults: string[] = [];
   const threaded = lift.slots.flatMap(({ cords }) => cords);
   if (new Set(threaded).size !== lift.cords.length || threaded.length !== lift.cords.length) {
@@ -118,7 +118,7 @@ function slotFaults(lift: Lift, { perSlot }: RigFacts): string[] {
 
 /** A seat that was forced is a finding of its own. */
 function seatFaults(
-  { seat, housingLengthMm, controlSide, eyes }: Lift,
+  { seat, housingLengthMm, controlSide, eyes }: CordLockLift,
   { eyeDiameterMm }: RigFacts,
 ): string[] {
   const faults: string[] = [];

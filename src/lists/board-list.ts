@@ -22,8 +22,19 @@ function boardRows({ roomName, windowName, board, lift }: ShadePlan, units: Unit
   ];
   return [
     ...board.eyes.map((eye, i) => row("screw eye", i + 1, eye.xMm, eye.zMm)),
-    row("lock, centre", "", lift.seat.xMm, lift.seat.zMm),
-    ...lift.seat.screwsMm.map((screw, i) => row("lock screw", i + 1, screw.xMm, screw.zMm)),
+    ...(lift.kind === "cord-lock"
+      ? [
+          row("lock, centre", "", lift.seat.xMm, lift.seat.zMm),
+          ...lift.seat.screwsMm.map((screw, i) => row("lock screw", i + 1, screw.xMm, screw.zMm)),
+        ]
+      : [
+          row("tube, one end", "", lift.tube.fromMm, lift.tube.zMm),
+          row("tube, other end", "", lift.tube.toMm, lift.tube.zMm),
+          ...lift.spools.map((spool) => row("spool, middle", spool.number, spool.xMm, lift.tube.zMm)),
+          ...lift.supports.map((one) => row("tube support", one.number, one.xMm, lift.tube.zMm)),
+          row("drive, middle", "", lift.drive.xMm, lift.drive.zMm),
+          ...lift.drive.screwsMm.map((screw, i) => row("drive screw", i + 1, screw.xMm, screw.zMm)),
+        ]),
     ...board.brackets.map((bracket) =>
       row(board.fixing === "brackets" ? "bracket" : "screw up", bracket.number, bracket.xMm),
     ),

@@ -1,5 +1,8 @@
-import type { Plan } from "../plan/index.ts";
-import { both, type Table } from "./table.ts";
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { both, type Cell, type Table } from "./table.ts";
+
+const NONE: Cell[] = ["", ""];
 
 /** Every cord: where it enters, its slot, its turn in the lock, and what makes up its length. */
 export function cordList(plan: Plan): Table {
@@ -21,27 +24,51 @@ export function cordList(plan: Plan): Table {
       "alongBoardMm",
       "tail",
       "tailMm",
+      "wrapsOnSpool",
+      "wrapsOnSpoolMm",
       "knots",
       "knotsMm",
       "cut",
       "cutMm",
     ],
-    rows: plan.shades.flatMap(({ roomName, windowName, lift }) =>
-      lift.cords.map((cord) => [
-        roomName,
-        windowName,
-        cord.number,
-        cord.number,
-        ...both(cord.columnX, plan.units),
-        cord.entersFrom,
-        cord.slot,
-        lift.threading.indexOf(cord.number) + 1,
-        ...both(cord.riseMm, plan.units),
-        ...both(cord.runMm, plan.units),
-        ...both(cord.tailMm, plan.units),
-        ...both(cord.knotsMm, plan.units),
-        ...both(cord.cutMm, plan.units),
-      ]),
-    ),
+    rows: plan.shades.flatMap((shade) => cordRows(shade, plan.units)),
   };
+}
+
+/** A cord on a spool has no lock to enter, runs along no board and has no tail, but wraps that stay on it. */
+function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {
+  if (lift.kind === "cord-lock") {
+    return lift.cords.map((cord) => [
+      roomName,
+      windowName,
+      cord.number,
+      cord.number,
+      ...both(cord.columnX, units),
+      cord.entersFrom,
+      cord.slot,
+      lift.threading.indexOf(cord.number) + 1,
+      ...both(cord.riseMm, units),
+      ...both(cord.runMm, units),
+      ...both(cord.tailMm, units),
+      ...NONE,
+      ...both(cord.knotsMm, units),
+      ...both(cord.cutMm, units),
+    ]);
+  }
+  return lift.cords.map((cord) => [
+    roomName,
+    windowName,
+    cord.number,
+    cord.number,
+    ...both(cord.columnX, units),
+    "",
+    "",
+    "",
+    ...both(cord.riseMm, units),
+    ...NONE,
+    ...NONE,
+    ...both(cord.wrapsMm, units),
+    ...both(cord.knotsMm, units),
+    ...both(cord.cutMm, units),
+  ]);
 }

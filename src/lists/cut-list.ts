@@ -2,7 +2,7 @@ import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { both, type Cell, type Table } from "./table.ts";
 
-/** Every piece to cut: cloth, pocket strips, ribs, bar, board and its cover. Cords have a list of their own. */
+/** Every piece to cut: cloth, pocket strips, sleeves, ribs, bar, board and its cover, lift tube. Cords have a list of their own. */
 export function cutList(plan: Plan): Table {
   return {
     name: "cut-list",
@@ -64,11 +64,15 @@ function stripRows({ roomName, windowName, cloth, board }: ShadePlan, units: Uni
   ];
   return [
     ...(cloth.strips === undefined ? [] : [row("Pocket strip", cloth.strips.count, cloth.strips)]),
+    ...(cloth.sleeves === undefined ? [] : [row("Sleeve over a cord", cloth.sleeves.count, cloth.sleeves)]),
     row("Cover of the board", 1, board.covering),
   ];
 }
 
-function stickRows({ roomName, windowName, cloth, board, cost }: ShadePlan, units: UnitChoice): Cell[][] {
+function stickRows(
+  { roomName, windowName, cloth, board, lift, cost }: ShadePlan,
+  units: UnitChoice,
+): Cell[][] {
   const row = (piece: string, material: string, count: number, lengthMm: number): Cell[] => [
     roomName,
     windowName,
@@ -88,5 +92,11 @@ function stickRows({ roomName, windowName, cloth, board, cost }: ShadePlan, unit
       ? []
       : [row("Weight bar", board.barName ?? "", 1, board.barLengthMm)]),
     row("Board", board.sectionName, 1, board.lengthMm),
+    ...(lift.kind === "cord-lock" ? [] : [row("Lift tube", lift.tube.name, 1, lift.tube.lengthMm)]),
+    ...(lift.wovenSleeves === undefined
+      ? []
+      : [
+          row("Woven sleeve", "Woven sleeve for lift cord", lift.wovenSleeves.count, lift.wovenSleeves.cutMm),
+        ]),
   ];
 }

@@ -17,6 +17,8 @@ export interface BoardPlan {
   /** Brackets under an outside-mounted board; screws up through the board for an inside mount. */
   fixing: "brackets" | "screwed-up";
   brackets: Bracket[];
+  /** Screws up through the board: from the wall edge, mm, where a tube under the board takes the middle. */
+  screwsZMm?: number;
   screws: { count: number; lengthMm: number; into: string };
   covering: { widthMm: number; lengthMm: number };
   barLengthMm?: number;

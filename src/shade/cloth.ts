@@ -72,4 +72,6 @@ export interface ClothPlan {
   ribLengthMm?: number;
   /** Strips for pockets, where they are cut apart: count and size, mm. */
   strips?: { count: number; widthMm: number; lengthMm: number };
+  /** Sleeves sewn over the cords, where those are enclosed: one along each column, and how far beside it its edges are sewn. */
+  sleeves?: { count: number; widthMm: number; lengthMm: number; besideMm: number };
 }

@@ -234,4 +234,4 @@ export interface MotorLift extends TubeParts {
 }
 
 export type TubeLift = SpringLift | WandLift | LoopLift | MotorLift;
-export type Lift = CordLockLift;
+export type Lift = CordLockLift | TubeLift;

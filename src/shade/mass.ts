@@ -1,7 +1,7 @@
 import type { Layer } from "./cloth.ts";
 
 export interface MassPart {
-  part: Layer | "bar" | "ribs" | "rings" | "cord";
+  part: Layer | "bar" | "ribs" | "rings" | "sleeves" | "cord";
   label: string;
   massKg: number;
 }

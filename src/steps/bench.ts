@@ -1,4 +1,4 @@
-import type { Layer, LayerCut } from "../shade/index.ts";
+import type { CordLockLift, Layer, LayerCut, TubeLift } from "../shade/index.ts";
 import { fineText, lengthText } from "../units/index.ts";
 import { type Habit, PRACTICE } from "./practice.ts";
 import type { StepInput } from "./step-input.ts";
@@ -27,6 +27,17 @@ export interface Bench extends StepInput {
   back: string;
   ribbed: boolean;
   stapled: boolean;
+}
+
+export type LockBench = Bench & { lift: CordLockLift };
+export type TubeBench = Bench & { lift: TubeLift };
+
+export function hasLock(bench: Bench): bench is LockBench {
+  return bench.lift.kind === "cord-lock";
+}
+
+export function hasTube(bench: Bench): bench is TubeBench {
+  return bench.lift.kind !== "cord-lock";
 }
 
 export function benchOf(input: StepInput): Bench {

@@ -1,11 +1,18 @@
 import type { Step } from "../shade/index.ts";
-import type { Bench } from "./bench.ts";
+import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
 
-/** From a length of wood to a board with eyes and the shade on it; the lock waits for its cords. */
+/** From a length of wood to a board with the shade on it; lock or tube wait for their cords. */
 export function boardSteps(bench: Bench): Step[] {
-  return [saw(bench), fixingHoles(bench), cover(bench), eyes(bench), lockHoles(bench), attach(bench)];
+  return [
+    saw(bench),
+    fixingHoles(bench),
+    cover(bench),
+    ...(hasLock(bench) ? [eyes(bench), lockHoles(bench)] : []),
+    ...(hasTube(bench) ? [tubeHoles(bench)] : []),
+    attach(bench),
+  ];
 }
 
 function saw({ board, len }: Bench): Step {
@@ -35,19 +42,22 @@ function unfit({ board }: Bench, xsMm: readonly number[]): string | undefined {
 const DOES_NOT_FIT = "Not all of this fits on the board: answer the findings of the plan before you drill.";
 
 function fixingHoles(bench: Bench): Step {
-  const { board } = bench;
+  const { board, len } = bench;
   const at = listed(board.brackets.map((bracket) => fromEnd(bench, bracket.xMm)));
   const brackets = board.fixing === "brackets";
+  const across =
+    board.screwsZMm === undefined
+      ? "midway between front and back"
+      : `${len(board.screwsZMm)} from the wall edge, behind the tube to come`;
+  const parts = hasLock(bench) ? "an eye or the lock" : "a spool, a support or the drive";
   return {
     id: "board-fixing",
     chapter: "board",
     title: brackets ? "Mark where the brackets come" : "Drill for the fixing screws",
     text: brackets
       ? `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end mark the middle of ${counted(board.brackets.length, "bracket")} at ${at}, and drill a starting hole for each bracket’s own screw.`
-      : `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end drill ${counted(board.brackets.length, "hole")} right through, midway between front and back, at ${at}. A screw must slide through without biting.`,
-    check: brackets
-      ? "No bracket comes where an eye or the lock will be."
-      : "No hole comes where an eye or the lock will be.",
+      : `Lay the board underside up, its wall edge towards you: its left end, seen from the room, is then at your left. From that end drill ${counted(board.brackets.length, "hole")} right through, ${across}, at ${at}. A screw must slide through without biting.`,
+    check: brackets ? `No bracket comes where ${parts} will be.` : `No hole comes where ${parts} will be.`,
     caution: DRILL,
     sheet: "board",
   };
@@ -95,7 +105,7 @@ function eyes(bench: Bench): Step {
   };
 }
 
-function lockHoles(bench: Bench): Step {
+function lockHoles(bench: LockBench): Step {
   const { lift, len } = bench;
   const { seat } = lift;
   const screws = placed(
@@ -125,6 +135,34 @@ function lockHoles(bench: Bench): Step {
     check: `Held in its place it is clear of every eye, and its toothed roller lies to the ${seat.facing}, seen from the room: towards the outside of the shade.`,
     caution: DRILL,
     sheet: "board",
+  };
+}
+
+function tubeHoles(bench: TubeBench): Step {
+  const { lift, len } = bench;
+  const { drive, supports, tube } = lift;
+  const xsMm = [...drive.screwsMm.map((screw) => screw.xMm), ...supports.map((one) => one.xMm)];
+  return {
+    id: "board-tube",
+    chapter: "board",
+    title: "Mark the places of drive and supports",
+    text: sentences(
+      drive.forced ? DOES_NOT_FIT : unfit(bench, xsMm),
+      `Underside up, wall edge towards you. The tube runs along the board ${len(tube.zMm)} from the wall edge.`,
+      `Mark from the left end the middle of the drive, ${drive.name}, at ${fromEnd(bench, drive.xMm)}${
+        supports.length === 0
+          ? ""
+          : `, and ${placed(
+              "support",
+              supports.map((one) => ({ number: one.number, at: fromEnd(bench, one.xMm) })),
+            )}`
+      }.`,
+      "Hold each part in its place and drill a starting hole for each of its screws. Do not screw them on yet.",
+    ),
+    check: "A straight edge laid along the marks runs through the middle of all of them.",
+    caution: DRILL,
+    sheet: "board",
+    figures: ["rig.tube-axis"],
   };
 }
 

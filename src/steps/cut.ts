@@ -14,6 +14,7 @@ export function cutSteps(bench: Bench): Step[] {
     ...cloth.layers.map((cut) => cutLayer(bench, cut)),
     ...trim(bench),
     ...strips(bench),
+    ...sleeves(bench),
     bars(bench),
   ];
 }
@@ -153,6 +154,22 @@ function strips({ cloth, len, layer }: Bench): Step[] {
       title: "Cut the pocket strips",
       text: `From what is left of the ${from} cut ${counted(count, "strip")}, each ${len(widthMm)} wide and ${len(lengthMm)} long.`,
       sheet: "cutting",
+    },
+  ];
+}
+
+function sleeves({ cloth, len, layer }: Bench): Step[] {
+  if (cloth.sleeves === undefined) return [];
+  const { count, widthMm, lengthMm } = cloth.sleeves;
+  const from = layer("lining") === undefined ? "face" : "lining";
+  return [
+    {
+      id: "cut-sleeves",
+      chapter: "cut",
+      title: "Cut the sleeves for the cords",
+      text: `From what is left of the ${from} cut ${counted(count, "strip")} along the grain, each ${len(widthMm)} wide and ${len(lengthMm)} long: one to cover each column of rings.`,
+      sheet: "cutting",
+      figures: ["cloth.sleeve-width", "cloth.sleeve-length"],
     },
   ];
 }

@@ -1,15 +1,15 @@
 import type { Step } from "../shade/index.ts";
 import type { Bench } from "./bench.ts";
-import { CORDS_AT_HANGING, HOLD_BOARD, WALL } from "./hazards.ts";
+import { controlSteps } from "./hang-control.ts";
+import { HOLD_BOARD, WALL } from "./hazards.ts";
 import { counted, listed, sentences } from "./wording.ts";
 
-/** Board up, shade down, cord on its cleat. */
+/** Board up, shade down, and whatever the hand works made ready. */
 export function hangSteps(bench: Bench): Step[] {
   return [
     wall(bench),
     ...(bench.board.fixing === "brackets" ? [brackets(bench), ontoBrackets(bench)] : [screwUp(bench)]),
-    cleat(bench),
-    tryIt(bench),
+    ...controlSteps(bench),
   ];
 }
 
@@ -31,7 +31,8 @@ function wall({ brief, lift, board, len }: Bench): Step {
     text: sentences(
       SUBSTRATE_TEXT[brief.making.board.substrate],
       `This plan counts on ${counted(count, "screw")} of ${len(lengthMm)}.`,
-      lift.cords.length > 0 && "They carry the shade and every pull on the cords.",
+      lift.cords.length > 0 &&
+        `They carry the shade and every pull on ${lift.kind === "cord-lock" ? "the cords" : "it"}.`,
     ),
     caution: WALL,
     sheet: "board",
@@ -82,35 +83,5 @@ function screwUp({ board, len }: Bench): Step {
     check: "Pull down hard on the board at both ends: nothing moves, and no gap opens above it.",
     caution: HOLD_BOARD,
     sheet: "side",
-  };
-}
-
-function cleat({ brief, lift, len }: Bench): Step {
-  return {
-    id: "hang-cleat",
-    chapter: "hang",
-    title: "Fix the cleat",
-    text: sentences(
-      `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(brief.making.lift.cleatAboveFloorMm)} or more above the floor.`,
-      `The cord hangs ${len(lift.tailLoweredMm)} below the lock when the shade is down and ${len(lift.tailRaisedMm)} when it is up. Wind all of it on the cleat in figures of eight, every time.`,
-    ),
-    check:
-      "With the shade up and the cord wound on, no cord hangs where a child can reach it. If one does, the shade should not hang there.",
-    caution: CORDS_AT_HANGING,
-    sheet: "front",
-    figures: ["rig.tail-raised"],
-  };
-}
-
-function tryIt({ grid, lift, len }: Bench): Step {
-  return {
-    id: "hang-try",
-    chapter: "hang",
-    title: "Raise it for the first time",
-    text: `Stand below the lock, a hand on the board the first time, and pull the cords slowly down, away from the ${lift.controlSide} edge. The shade goes up from the hem; raised, it is ${len(grid.raisedHeightMm)} high. Swing the cords outward to lock it, inward to let it down. Do this a few times and watch the eyes.`,
-    check: "It goes up without catching, holds where you stop, and comes all the way down.",
-    caution: CORDS_AT_HANGING,
-    sheet: "side",
-    figures: ["shape.raised-height"],
   };
 }

@@ -19,3 +19,17 @@ export const CORDS_LEFT_HANGING =
   "Cords strangle small children. Clear offcuts away at once, keep cots and furniture away, and never knot cords together. A cleat does not remove the hazard.";
 export const CORDS_AT_HANGING =
   "Cords strangle small children. Keep cots, beds and furniture away from this window, and never knot cords together. A cleat does not remove the hazard. Local codes, the instructions of the parts and licensed practice come before this plan.";
+export const CORDS_BEHIND_HANGING =
+  "No cord hangs at the front, but cords run up the back, and they strangle small children. Keep cots, beds and furniture away from this window. Local codes, the instructions of the parts and licensed practice come before this plan.";
+export const SPRING =
+  "A spring under tension unwinds with force: hold it as its instructions show, keep fingers and hair away from tube and spools, and wear eye protection. Never open its housing.";
+export const TUBE_TURNS =
+  "A tube that turns draws in fingers, hair and cord ends. Keep them away from it, and children too.";
+export const LOOP =
+  "A loop that hangs free can strangle a child. Do not leave it hanging, not for a minute: no tensioner, no loop. Keep cots, beds and furniture away from this window. Local codes and the parts’ own instructions come before this plan.";
+export const WAND =
+  "A wand is stiff and is poked with: hang one that comes off where children cannot reach it. Never tie a cord to it.";
+export const MAINS =
+  "Mains electricity kills. A licensed electrician does the wiring, by the code of the place and the motor’s own instructions; this plan does not.";
+export const LOW_VOLTAGE =
+  "Use only the power supply or charger that the motor’s maker names. Anything that joins it to the mains is a licensed electrician’s work. Button cells and small parts are kept from children.";

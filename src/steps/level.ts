@@ -1,11 +1,16 @@
 import type { Step } from "../shade/index.ts";
-import type { Bench } from "./bench.ts";
-import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
+import { type Bench, hasLock, type LockBench } from "./bench.ts";
+import { CORDS_AT_HANGING, CORDS_BEHIND_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
 
-/** The hem brought level by the knots at the bottom rings, then the tails joined. */
+/** The hem brought level by the knots at the bottom rings, then tails joined or sleeves closed. */
 export function levelSteps(bench: Bench): Step[] {
-  return [look(bench), knots(bench), ...connect(bench), trim(bench)];
+  return [
+    look(bench),
+    knots(bench),
+    ...sleeveEnds(bench),
+    ...(hasLock(bench) ? [...connect(bench), trim(bench)] : []),
+  ];
 }
 
 function look({ size, lift, len, about }: Bench): Step {
@@ -15,7 +20,7 @@ function look({ size, lift, len, about }: Bench): Step {
     chapter: "level",
     title: "See how the hem hangs",
     text: sentences(
-      "Raise the shade by a hand’s breadth and lock it, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.",
+      `Raise the shade by a hand’s breadth${lift.kind === "cord-lock" ? " and lock it" : ""}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
       floor !== undefined && floor > 0 && `Let right down, the hem is planned ${len(floor)} above the floor.`,
       lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
     ),
@@ -25,18 +30,28 @@ function look({ size, lift, len, about }: Bench): Step {
   };
 }
 
-/** A cord runs from its knot to the lock: taking up at the knot lifts the hem at that column by as much. */
-function knots({ brief, grid, lift, len }: Bench): Step {
-  const nearest = [...lift.cords].sort((a, b) => a.runMm - b.runMm)[0];
+/** The cord that stays: nearest the lock, or any one, in the middle, where all are alike. */
+function cordToKeep({ lift }: Bench): string | undefined {
+  if (lift.cords.length < 2) return undefined;
+  if (lift.kind !== "cord-lock") {
+    const middle = lift.cords[Math.floor((lift.cords.length - 1) / 2)];
+    return middle === undefined ? undefined : `Leave cord ${middle.number}, in the middle, as it is`;
+  }
+  const [nearest] = [...lift.cords].sort((a, b) => a.runMm - b.runMm);
+  return nearest === undefined ? undefined : `Leave cord ${nearest.number}, nearest the lock, as it is`;
+}
+
+/** A cord runs from its knot to lock or spool: taking up at the knot lifts the hem at that column by as much. */
+function knots(bench: Bench): Step {
+  const { brief, grid, len } = bench;
   const { knotsMm } = brief.making.lift;
+  const keep = cordToKeep(bench);
   return {
     id: "level-knots",
     chapter: "level",
     title: "Move the knots",
     text: sentences(
-      lift.cords.length > 1 &&
-        nearest !== undefined &&
-        `Leave cord ${nearest.number}, nearest the lock, as it is, and bring the others to it.`,
+      keep !== undefined && `${keep}, and bring the others to it.`,
       "Where the hem hangs low, the cord of that column is too long: undo its knot at the bottom ring, take up as much as the hem is low, and tie it again. Where the hem hangs high, let out as much.",
       `From the left edge, seen from the room, hangs ${placed(
         "cord",
@@ -50,7 +65,7 @@ function knots({ brief, grid, lift, len }: Bench): Step {
   };
 }
 
-function connect({ lift, about }: Bench): Step[] {
+function connect({ lift, about }: LockBench): Step[] {
   if (lift.cords.length < 2) return [];
   return [
     {
@@ -65,7 +80,7 @@ function connect({ lift, about }: Bench): Step[] {
   ];
 }
 
-function trim({ lift, len }: Bench): Step {
+function trim({ lift, len }: LockBench): Step {
   const one = lift.cords.length === 1;
   return {
     id: "level-trim",
@@ -77,4 +92,20 @@ function trim({ lift, len }: Bench): Step {
     sheet: "front",
     figures: ["rig.tail-raised"],
   };
+}
+
+/** Sleeves were left open at the knots. */
+function sleeveEnds({ cloth, lift }: Bench): Step[] {
+  if (cloth.sleeves === undefined && lift.wovenSleeves === undefined) return [];
+  return [
+    {
+      id: "level-sleeves",
+      chapter: "level",
+      title: "Close the sleeves at the bottom",
+      text: "Now that the knots stay, close each sleeve down to its bottom ring by hand, over the knot.",
+      check: "From the bottom ring up to the board no finger gets hold of a bare cord.",
+      caution: CORDS_BEHIND_HANGING,
+      sheet: "back",
+    },
+  ];
 }

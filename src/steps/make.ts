@@ -3,6 +3,7 @@ import type { Bench } from "./bench.ts";
 import { clothSteps } from "./make-cloth.ts";
 import { liningPocketSteps, ribSteps, stripPocketSteps, throughPocketSteps } from "./make-pockets.ts";
 import { ringSteps } from "./make-rings.ts";
+import { sleeveSteps } from "./make-sleeves.ts";
 import { topSteps } from "./make-top.ts";
 
 /**
@@ -26,5 +27,11 @@ export function makeSteps(bench: Bench): Step[] {
 }
 
 function order(bench: Bench, parts: Step[][]): Step[] {
-  return [...parts.flat(), ...ringSteps(bench), ...ribSteps(bench), ...topSteps(bench)];
+  return [
+    ...parts.flat(),
+    ...ringSteps(bench),
+    ...sleeveSteps(bench),
+    ...ribSteps(bench),
+    ...topSteps(bench),
+  ];
 }

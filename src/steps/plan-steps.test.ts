@@ -161,7 +161,9 @@ function figuresOf({ brief, size, grid, cloth, lift, board }: StepInput): number
   const { path: _, ...asked } = brief;
   const habits = Object.values(PRACTICE).map((habit) => habit[brief.units.system].value);
   const numbers = numbersOf({ asked, size, grid, cloth, lift, board });
-  const onBoard = numbersOf([board.eyes, board.brackets, lift.seat]).map((xMm) => xMm - board.leftMm);
+  const onBoard = numbersOf([board.eyes, board.brackets, lift.kind === "cord-lock" ? lift.seat : []]).map(
+    (xMm) => xMm - board.leftMm,
+  );
   const { hems } = brief.making;
   const hemsMm = [hems.sideTurnMm * hems.sideTurns, hems.bottomTurnMm * hems.bottomTurns];
   const face = cloth.layers[0];

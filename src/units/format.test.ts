@@ -7,7 +7,9 @@ import {
   inches,
   lengthText,
   massText,
+  NM_PER_POUND_FORCE_INCH,
   rulerText,
+  torqueText,
 } from "./index.ts";
 
 const imperial = { system: "imperial", ruler: "1/16 in" } as const;
@@ -36,5 +38,10 @@ describe("units against NIST SP 811 (2008), appendix B.8", () => {
     expect(plain(arealMassText(33.90575, imperial))).toBe("1 oz/yd²");
     expect(plain(forceText(4.448222, imperial))).toBe("1 lbf (4.4 N)");
     expect(GRAVITY).toBe(9.80665);
+  });
+  it("pound-force inch: 1.129 848 E-01 N·m", () => {
+    expect(NM_PER_POUND_FORCE_INCH).toBeCloseTo(0.1129848, 7);
+    expect(plain(torqueText(0.1129848, imperial))).toBe("1 lbf·in (0.11 N·m)");
+    expect(plain(torqueText(0.356, metric))).toBe("0.36 N·m");
   });
 });

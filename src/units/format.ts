@@ -1,5 +1,5 @@
 import { MM_PER_FOOT, MM_PER_M, MM_PER_YARD } from "./length.ts";
-import { GSM_PER_OZ_YD2, KG_PER_POUND, N_PER_POUND_FORCE } from "./mass.ts";
+import { GSM_PER_OZ_YD2, KG_PER_POUND, N_PER_POUND_FORCE, NM_PER_POUND_FORCE_INCH } from "./mass.ts";
 import type { BareUnit } from "./parse-length.ts";
 import { nearestMark, type Ruler } from "./ruler.ts";
 
@@ -84,6 +84,14 @@ export function forceText(forceN: number, units: UnitChoice): string {
   return units.system === "imperial"
     ? `${trimmed(forceN / N_PER_POUND_FORCE, 1)}${NBSP}lbf (${newtons})`
     : newtons;
+}
+
+/** Torque; the inch-pound beside it for makers who read inches. */
+export function torqueText(torqueNm: number, units: UnitChoice): string {
+  const newtonMetres = `${trimmed(torqueNm, 2)}${NBSP}N·m`;
+  return units.system === "imperial"
+    ? `${trimmed(torqueNm / NM_PER_POUND_FORCE_INCH, 1)}${NBSP}lbf·in (${newtonMetres})`
+    : newtonMetres;
 }
 
 export function arealMassText(massGsm: number, units: UnitChoice): string {

@@ -5,6 +5,7 @@ import {
   forceText,
   lengthText,
   massText,
+  torqueText,
   trimmed,
   type UnitChoice,
 } from "../units/index.ts";
@@ -30,10 +31,14 @@ export function figureText(value: number, unit: FigureUnit, units: UnitChoice, c
       return `${trimmed(value, 1)}${NBSP}g/m`;
     case "N":
       return forceText(value, units);
+    case "Nm":
+      return torqueText(value, units);
     case "deg":
       return `${trimmed(value, 1)}°`;
     case "min":
       return `${trimmed(value, 0)}${NBSP}min`;
+    case "s":
+      return `${trimmed(value, 0)}${NBSP}s`;
     case "money":
       return moneyText(value, currency);
     case "count":

@@ -92,7 +92,7 @@ function parts(book: Book, plan: Plan, shades: readonly ShadePlan[]): Part[] {
 
 function shadeParts(context: ShadeContext, anchor: string): Part[] {
   const { book, shade } = context;
-  const chapters = chaptersOf(anchor);
+  const chapters = chaptersOf(anchor, shade.lift);
   return [
     () => {
       book.tags.open("Sect", { title: shade.windowName });

@@ -1,3 +1,4 @@
+import type { Lift } from "../shade/index.ts";
 import type { ChapterHead } from "./heading.ts";
 import { boardPage } from "./pages/board.ts";
 import { cordsPage } from "./pages/cords.ts";
@@ -10,21 +11,36 @@ import { measurePage } from "./pages/measure.ts";
 import { shoppingPage } from "./pages/shopping.ts";
 import { stepsPage } from "./pages/steps.ts";
 import { stripsPages } from "./pages/strips.ts";
+import { tubePage } from "./pages/tube.ts";
 import { workingsPage } from "./pages/workings.ts";
-import type { ShadeContext } from "./shade-context.ts";
+import { hasLock, hasTube, type ShadeContext } from "./shade-context.ts";
 
 interface ShadeChapter {
   title: string;
   set: (context: ShadeContext, head: ChapterHead) => void;
 }
 
+/** What takes the cords up has a page of its own. */
+const LOCK: ShadeChapter = {
+  title: "Lock and threading",
+  set: (context, head) => {
+    if (hasLock(context)) lockPage(context, head);
+  },
+};
+const TUBE: ShadeChapter = {
+  title: "Tube, spools and drive",
+  set: (context, head) => {
+    if (hasTube(context)) tubePage(context, head);
+  },
+};
+
 /** The chapters of one shade, in the order of the work. */
-const CHAPTERS: readonly ShadeChapter[] = [
+const chapters = ({ kind }: Pick<Lift, "kind">): readonly ShadeChapter[] => [
   { title: "Measure", set: measurePage },
   { title: "Cutting", set: cuttingPage },
   { title: "Marking plan", set: markingPage },
   { title: "Board", set: boardPage },
-  { title: "Lock and threading", set: lockPage },
+  kind === "cord-lock" ? LOCK : TUBE,
   { title: "Cords", set: cordsPage },
   { title: "Step by step", set: stepsPage },
   { title: "Hang and level", set: hangPage },
@@ -39,8 +55,8 @@ export interface NumberedChapter extends ChapterHead {
 }
 
 /** The same with numbers, and with anchors that begin with the shade’s. */
-export function chaptersOf(shadeAnchor: string): NumberedChapter[] {
-  return CHAPTERS.map(({ title, set }, i) => ({
+export function chaptersOf(shadeAnchor: string, lift: Pick<Lift, "kind">): NumberedChapter[] {
+  return chapters(lift).map(({ title, set }, i) => ({
     number: i + 1,
     title,
     anchor: `${shadeAnchor}-${i + 1}`,

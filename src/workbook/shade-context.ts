@@ -1,7 +1,7 @@
 import type { Finding } from "../account/index.ts";
 import { type Drawing, drawSheet } from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import type { SheetKind } from "../shade/index.ts";
+import type { CordLockLift, SheetKind, TubeLift } from "../shade/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { Book } from "./book.ts";
 
@@ -16,6 +16,17 @@ export interface ShadeContext {
   length: (lengthMm: number) => string;
   /** A drawing of this shade; each is made once. */
   sheet: (kind: SheetKind, raise?: number) => Drawing;
+}
+
+export type LockContext = ShadeContext & { shade: { lift: CordLockLift } };
+export type TubeContext = ShadeContext & { shade: { lift: TubeLift } };
+
+export function hasLock(context: ShadeContext): context is LockContext {
+  return context.shade.lift.kind === "cord-lock";
+}
+
+export function hasTube(context: ShadeContext): context is TubeContext {
+  return context.shade.lift.kind !== "cord-lock";
 }
 
 export function shadeContext(book: Book, plan: Plan, shade: ShadePlan, alone: boolean): ShadeContext {

@@ -75,14 +75,11 @@ describe("derived run X1 (geometry check, not published)", () => {
   });
 
   it("five cords of 1.4 mm in a lock of three slots, which takes six", () => {
-    expect(shade.lift.lockId).toBe("lock-3-slot");
-    expect(shade.lift.cords).toHaveLength(5);
-    expectNear(
-      shade.lift.tailRaisedMm - shade.lift.tailLoweredMm,
-      shade.grid.travelMm,
-      1e-6,
-      "tail grows by the travel",
-    );
+    const { lift } = shade;
+    if (lift.kind !== "cord-lock") throw new Error("invalid X1: no lock");
+    expect(lift.lockId).toBe("lock-3-slot");
+    expect(lift.cords).toHaveLength(5);
+    expectNear(lift.tailRaisedMm - lift.tailLoweredMm, shade.grid.travelMm, 1e-6, "tail grows by the travel");
   });
 });
 

@@ -1,14 +1,20 @@
-import type { Drawing, Point, Primitive } from "../model.ts";
+import type { Lift } from "../../shade/index.ts";
+import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import type { RaisedShape } from "../raised-shape.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
+import { tubeControl } from "./hanging-control.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
+import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
 
 const RING_MM = 2.3;
 const BAR_FACE_MM = 19;
 const RIB_FACE_MM = 7;
+/** Half the width of a woven sleeve as drawn. */
+const WOVEN_HALF_MM = 5;
 /** Rows nearer than this leave no room for words between them. */
 const APART_MM = 60;
 
@@ -19,7 +25,6 @@ export function drawBack(input: SheetInput): Drawing {
   const shape = shapeNow(input);
   const { id, words } = raiseName(raise);
   const across = (xMm: number) => size.finishedWidthMm - xMm;
-  const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
   return {
     id: `back${id}`,
     title: "Back and rig",
@@ -28,13 +33,13 @@ export function drawBack(input: SheetInput): Drawing {
       ...drawLining(input, shape),
       ...drawBarAndRibs(input, shape),
       ...drawBoard(input, across),
+      ...drawSleeves(input, across, shape),
       ...drawRings(
         shape,
         shade.grid.columns.map((column) => [column.number, across(column.xMm)] as const),
       ),
-      ...drawCordLines(cords),
-      ...drawEyes(input, across, cords),
-      ...drawLock(input, across, cords, shape),
+      ...(hasLock(input) ? drawLockRig(input, across, shape) : []),
+      ...(hasTube(input) ? drawTubeRig(input, across, shape) : []),
       ...drawMeasures(input, shape, across),
     ],
     facts: [
@@ -42,12 +47,66 @@ export function drawBack(input: SheetInput): Drawing {
       ...grid.columns.map((column) =>
         lengthFact(`Column ${column.number} from the left edge seen from the room`, column.xMm, units),
       ),
-      ...lift.cords.map((cord) => ({
-        label: `Cord ${cord.number}`,
-        text: `column ${cord.number}, enters the lock from the ${cord.entersFrom} seen from the room, slot ${cord.slot}`,
-      })),
+      ...cordFacts(lift),
     ],
   };
+}
+
+function cordFacts(lift: Lift): Fact[] {
+  if (lift.kind === "cord-lock") {
+    return lift.cords.map((cord) => ({
+      label: `Cord ${cord.number}`,
+      text: `column ${cord.number}, enters the lock from the ${cord.entersFrom} seen from the room, slot ${cord.slot}`,
+    }));
+  }
+  return lift.cords.map((cord) => ({
+    label: `Cord ${cord.number}`,
+    text: `column ${cord.number}, straight up to spool ${cord.number}`,
+  }));
+}
+
+function drawLockRig(input: LockInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
+  const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
+  return [
+    ...drawCordLines(cords),
+    ...drawEyes(input, across, cords),
+    ...drawLock(input, across, cords, shape),
+  ];
+}
+
+/** Cords straight up to their spools; loop or wand in front of the cloth from here, since one looks from behind. */
+function drawTubeRig(input: TubeInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
+  const { lift, size } = input.shade;
+  const driveX = across(lift.drive.xMm);
+  const inward = driveX > size.finishedWidthMm / 2 ? -1 : 1;
+  return [
+    ...tubeControl(input, across),
+    ...tubeCords(input, across, shape.rows[0]?.yMm ?? 0),
+    ...tubeElevation(input, across),
+    ...lift.cords.map(
+      (cord): Primitive => ({
+        ...cordTag([across(cord.columnX), 0], cord.number, [0, -4]),
+        stack: "columns",
+      }),
+    ),
+    callout([driveX, axisYMm(input)], "drive", [inward * 6, 9], { part: "drive" }),
+  ];
+}
+
+/** Sleeves stand over rings and cords where those are enclosed, and run with the cords where rings grip them. */
+function drawSleeves({ shade }: SheetInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
+  const { cloth, lift, grid, board } = shade;
+  const half = cloth.sleeves?.besideMm ?? (lift.wovenSleeves === undefined ? 0 : WOVEN_HALF_MM);
+  if (half === 0) return [];
+  const top = board.thicknessMm;
+  const bottom = Math.max(top, shape.rows[0]?.yMm ?? top);
+  return grid.columns.map((column) =>
+    rect(
+      "sleeve",
+      { x: across(column.xMm) - half, y: top, width: 2 * half, height: bottom - top },
+      { part: `sleeve-${column.number}` },
+    ),
+  );
 }
 
 /** From the room backwards: flat cloth and upper folds first, the hem section last, nearest to the glass. */
@@ -191,7 +250,7 @@ function betweenRows(shape: RaisedShape, wishYMm: number): number {
 
 /** The lock hides the turn of its cords; below it they hang together. */
 function drawLock(
-  input: SheetInput,
+  input: LockInput,
   across: (x: number) => number,
   cords: DrawnCord[],
   shape: RaisedShape,

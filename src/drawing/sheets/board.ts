@@ -1,6 +1,9 @@
+import type { CordLockLift } from "../../shade/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
+import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
+import { type ToPage, tubeBelow } from "./tube-below.ts";
 
 const EYE_RADIUS_MM = 6;
 /** Lanes of cords at the eyes are drawn apart by up to this factor, as far as the eye then reaches. */
@@ -13,7 +16,7 @@ const BRACKET_MM = 22;
 const READABLE_ASPECT = 8;
 const MOST_STRETCH = 8;
 
-/** The board seen from below, room edge at the top of the page, with eyes, lock, cords in their lanes, brackets. */
+/** The board seen from below, room edge at the top of the page, with what is screwed under it and its cords. */
 export function drawBoardSheet(input: SheetInput): Drawing {
   const { shade, units } = input;
   const { board, lift } = shade;
@@ -26,20 +29,35 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     caption: `Seen from below, left as seen from the room, room edge at the top.${
       stretch === 1
         ? ""
-        : ` The depth is drawn ${stretch} times as large as the length, so that the cords can be followed.`
+        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.kind === "cord-lock" ? "the cords can be followed" : "the parts can be told apart"}.`
     }`,
     primitives: [
       ...drawWood(input, toPage, stretch),
-      ...drawEyes(input, toPage),
-      ...drawCords(input, toPage),
-      ...drawParts(input, toPage, stretch),
+      ...(hasLock(input)
+        ? [...drawEyes(input, toPage), ...drawCords(input, toPage), ...drawParts(input, toPage, stretch)]
+        : []),
+      ...(hasTube(input) ? drawTube(input, toPage) : []),
       ...drawMeasures(input, toPage),
     ],
     facts: [
       { label: "Board", text: board.sectionName },
       lengthFact("Length", board.lengthMm, units),
-      ...board.eyes.map((eye, i) => lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units)),
-      lengthFact("Middle of the lock from the left end", along(lift.seat.xMm), units),
+      ...(lift.kind === "cord-lock"
+        ? [
+            ...board.eyes.map((eye, i) =>
+              lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units),
+            ),
+            lengthFact("Middle of the lock from the left end", along(lift.seat.xMm), units),
+          ]
+        : [
+            ...lift.spools.map((spool) =>
+              lengthFact(`Spool ${spool.number} from the left end`, along(spool.xMm), units),
+            ),
+            ...lift.supports.map((support) =>
+              lengthFact(`Support ${support.number} from the left end`, along(support.xMm), units),
+            ),
+            lengthFact("Middle of the drive from the left end", along(lift.drive.xMm), units),
+          ]),
       ...board.brackets.map((bracket) =>
         lengthFact(`Bracket ${bracket.number} from the left end`, along(bracket.xMm), units),
       ),
@@ -51,8 +69,6 @@ function depthStretch({ shade }: SheetInput): number {
   const { lengthMm, depthMm } = shade.board;
   return Math.min(MOST_STRETCH, Math.max(1, Math.round(lengthMm / (depthMm * READABLE_ASPECT))));
 }
-
-type ToPage = (xMm: number, zMm: number) => Point;
 
 function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
   const { board } = shade;
@@ -78,7 +94,7 @@ function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primi
             kind: "marker",
             role: "screw",
             shape: "cross",
-            at: [screw.xMm, top + height / 2],
+            at: toPage(screw.xMm, board.screwsZMm ?? board.depthMm / 2),
             paperMm: 2.6,
             part: `bracket-${screw.number}`,
           }),
@@ -95,7 +111,7 @@ function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primi
 }
 
 /** Furthest that a cord runs beside the middle of an eye, mm, and by how much this is spread. */
-function laneSpread({ lift }: SheetInput["shade"]): { reachMm: number; times: number } {
+function laneSpread({ lift }: LockInput["shade"]): { reachMm: number; times: number } {
   const beside = lift.cords.flatMap((cord) =>
     cord.path.slice(0, -AT_LOCK).map((point) => Math.abs(point.zMm - eyeZ(lift))),
   );
@@ -104,12 +120,12 @@ function laneSpread({ lift }: SheetInput["shade"]): { reachMm: number; times: nu
   return { reachMm: reachMm * times, times };
 }
 
-function eyeZ({ eyes, seat }: SheetInput["shade"]["lift"]): number {
+function eyeZ({ eyes, seat }: CordLockLift): number {
   return eyes[0]?.zMm ?? seat.zMm;
 }
 
 /** Seen edge on, and as wide as the lanes that run through. */
-function drawEyes({ shade }: SheetInput, toPage: ToPage): Primitive[] {
+function drawEyes({ shade }: LockInput, toPage: ToPage): Primitive[] {
   const half = 2.6;
   const reach = Math.max(EYE_RADIUS_MM, laneSpread(shade).reachMm + 2);
   return shade.board.eyes.map((eye, i): Primitive => {
@@ -135,7 +151,7 @@ function drawEyes({ shade }: SheetInput, toPage: ToPage): Primitive[] {
 }
 
 /** Paths of the plan; only their distances beside the eyes are spread, which keeps their order. */
-function drawCords({ shade }: SheetInput, toPage: ToPage): Primitive[] {
+function drawCords({ shade }: LockInput, toPage: ToPage): Primitive[] {
   const { lift } = shade;
   const { times } = laneSpread(shade);
   const middle = eyeZ(lift);
@@ -151,7 +167,7 @@ function drawCords({ shade }: SheetInput, toPage: ToPage): Primitive[] {
   );
 }
 
-function drawParts({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
+function drawParts({ shade }: LockInput, toPage: ToPage, stretch: number): Primitive[] {
   const { board, lift } = shade;
   const [lockX, lockY] = toPage(lift.seat.xMm, lift.seat.zMm);
   const height = lift.housingWidthMm * stretch;
@@ -186,7 +202,34 @@ function drawParts({ shade }: SheetInput, toPage: ToPage, stretch: number): Prim
   ];
 }
 
-/** All from the left end: eyes on one line, lock and brackets on the next. */
+/** Tube and all that sits on it; each cord drops off the room side of its own spool. */
+function drawTube({ shade }: TubeInput, toPage: ToPage): Primitive[] {
+  const { board, lift } = shade;
+  const { drive } = lift;
+  const [driveX, driveY] = toPage(drive.xMm, drive.zMm + drive.depthMm / 2);
+  return [
+    ...tubeBelow(lift, toPage),
+    ...drive.screwsMm.map(
+      (screw): Primitive => ({
+        kind: "marker",
+        role: "screw",
+        shape: "cross",
+        at: toPage(screw.xMm, screw.zMm),
+        paperMm: 1.6,
+        part: "drive",
+      }),
+    ),
+    ...lift.cords.map(
+      (cord): Primitive => ({
+        ...cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5]),
+        stack: "columns",
+      }),
+    ),
+    callout([driveX, driveY], "drive", [lift.controlSide === "right" ? -5 : 5, -9.5], { part: "drive" }),
+  ];
+}
+
+/** All from the left end: eyes or spools on one line, lock or drive, supports and brackets on the next. */
 function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
   const { shade, units } = input;
   const { board, lift } = shade;
@@ -195,15 +238,29 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
   const one = (xMm: number, running: string, offset: number, rest: Record<string, string>) =>
     measure({ from: origin, to: at(xMm), offset, running, ...rest }, units);
   const bracketName = board.fixing === "brackets" ? "bracket" : "screw";
+  const parts =
+    lift.kind === "cord-lock"
+      ? [
+          ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
+          one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
+        ]
+      : [
+          ...lift.spools.map(({ xMm, number }) => one(xMm, "eyes", -8, { part: `spool-${number}` })),
+          ...lift.supports.map(({ xMm, number }) =>
+            one(xMm, "supports", -24, { label: "support", part: `support-${number}` }),
+          ),
+          one(lift.drive.xMm, "supports", -24, { label: "drive", part: "drive" }),
+        ];
+  // A tube takes a line of its own; the fixings then stand on the third.
+  const fixingsOffset = lift.kind === "cord-lock" ? -24 : -40;
   return [
-    ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
+    ...parts,
     one(board.leftMm + board.lengthMm, "eyes", -8, {
       part: "board",
       ...figure(input, "measure.board-length"),
     }),
-    one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
     ...board.brackets.map((bracket) =>
-      one(bracket.xMm, "fixings", -24, { label: bracketName, part: `bracket-${bracket.number}` }),
+      one(bracket.xMm, "fixings", fixingsOffset, { label: bracketName, part: `bracket-${bracket.number}` }),
     ),
   ];
 }

@@ -1,6 +1,6 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
 import type { RaisedShape } from "../raised-shape.ts";
-import { hangingTail } from "./hanging-tail.ts";
+import { hangingControl } from "./hanging-control.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
@@ -21,7 +21,7 @@ export function drawFront(input: SheetInput): Drawing {
       ...drawHiddenBoard(input),
       // An outside mount hides its opening: its outline shows through.
       ...(shade.mount === "outside" ? openingOf(shade).map((opening) => rect("ghost", opening)) : []),
-      ...hangingTail(input, raise, (x) => x),
+      ...hangingControl(input, raise),
       ...drawMeasures(input, shape),
     ],
     facts: [

@@ -3,9 +3,9 @@ import type { SheetKind } from "../../shade/index.ts";
 import type { Drawing } from "../model.ts";
 import { drawBack } from "./back.ts";
 import { drawBoardSheet } from "./board.ts";
+import { drawControlSheet } from "./control.ts";
 import { drawCutting } from "./cutting.ts";
 import { drawFront } from "./front.ts";
-import { drawLockSheet } from "./lock.ts";
 import { drawMarking } from "./marking.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { drawSide } from "./side.ts";
@@ -21,7 +21,7 @@ const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
   cutting: drawCutting,
   marking: drawMarking,
   board: drawBoardSheet,
-  lock: drawLockSheet,
+  lock: drawControlSheet,
   strips: drawStrips,
 };
 

@@ -27,6 +27,12 @@ const AREAS: ReadonlySet<Role> = new Set([
   "bar",
   "rib",
   "eye",
+  "sleeve",
+  "tube",
+  "spool",
+  "tubeSupport",
+  "drive",
+  "wand",
 ]);
 
 /** One legend for all given drawings: each role once with its line or tint, then the cords. Drawn at full size. */

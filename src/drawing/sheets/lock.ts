@@ -1,8 +1,8 @@
 import type { CordRun } from "../../shade/index.ts";
 import { fineText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
+import type { LockInput } from "./lift-input.ts";
 import { callout, cordTag, line, measure, name, note, rect } from "./shapes.ts";
-import type { SheetInput } from "./sheet-input.ts";
 
 const WALL_OF_HOUSING_MM = 1.5;
 const ROLLER_GAP_MM = 1.2;
@@ -14,7 +14,7 @@ const FAN_PAPER_MM = 9;
 type ToPage = (xMm: number, zMm: number) => Point;
 
 /** The lock seen from below, enlarged: rollers, wires, numbered slots, and every cord from the side it comes in. */
-export function drawLockSheet(input: SheetInput): Drawing {
+export function drawLockSheet(input: LockInput): Drawing {
   const { shade } = input;
   const { lift } = shade;
   const { seat } = lift;
@@ -57,11 +57,11 @@ export function drawLockSheet(input: SheetInput): Drawing {
 }
 
 /** Half the width of what is shown along the board. */
-function reachMm({ shade }: SheetInput): number {
+function reachMm({ shade }: LockInput): number {
   return shade.lift.housingLengthMm * 0.95;
 }
 
-function drawHousing({ shade }: SheetInput): Primitive[] {
+function drawHousing({ shade }: LockInput): Primitive[] {
   const { housingLengthMm: length, housingWidthMm: width } = shade.lift;
   const inner = { length: length - 2 * WALL_OF_HOUSING_MM, width: width - 2 * WALL_OF_HOUSING_MM };
   return [
@@ -71,7 +71,7 @@ function drawHousing({ shade }: SheetInput): Primitive[] {
 }
 
 /** Both rollers lie across the board with the cords between them; the toothed one towards the facing side. */
-function drawRollers({ shade }: SheetInput): Primitive[] {
+function drawRollers({ shade }: LockInput): Primitive[] {
   const { lift } = shade;
   const side = lift.seat.facing === "right" ? 1 : -1;
   const diameter = Math.min(LARGEST_ROLLER_MM, lift.housingLengthMm * 0.3);
@@ -93,7 +93,7 @@ function drawRollers({ shade }: SheetInput): Primitive[] {
   return [roller("roller", -side), roller("toothedRoller", side), ...teeth];
 }
 
-function drawWires({ shade }: SheetInput, toPage: ToPage): Primitive[] {
+function drawWires({ shade }: LockInput, toPage: ToPage): Primitive[] {
   const { slots, seat, housingLengthMm } = shade.lift;
   const half = housingLengthMm / 2 - WALL_OF_HOUSING_MM;
   return slots.slice(1).flatMap((slot, i) => {
@@ -113,7 +113,7 @@ function drawWires({ shade }: SheetInput, toPage: ToPage): Primitive[] {
   });
 }
 
-function drawCords(input: SheetInput, toPage: ToPage): Primitive[] {
+function drawCords(input: LockInput, toPage: ToPage): Primitive[] {
   const reach = reachMm(input);
   return input.shade.lift.cords.flatMap((cord): Primitive[] => {
     const points = cropped(
@@ -150,7 +150,7 @@ function cropped(path: readonly Point[], reach: number): Point[] {
 }
 
 /** Beside the housing on the side with fewer cords, so that the numbers stand clear. */
-function drawSlotNumbers(input: SheetInput, toPage: ToPage): Primitive[] {
+function drawSlotNumbers(input: LockInput, toPage: ToPage): Primitive[] {
   const { slots, cords, seat } = input.shade.lift;
   const from = (side: CordRun["entersFrom"]) => cords.filter((cord) => cord.entersFrom === side).length;
   const side = from("left") < from("right") ? -1 : 1;
@@ -167,7 +167,7 @@ function drawSlotNumbers(input: SheetInput, toPage: ToPage): Primitive[] {
   });
 }
 
-function drawScrews({ shade }: SheetInput, toPage: ToPage): Primitive[] {
+function drawScrews({ shade }: LockInput, toPage: ToPage): Primitive[] {
   return shade.lift.seat.screwsMm.map((screw) => ({
     kind: "marker",
     role: "screw",
@@ -178,7 +178,7 @@ function drawScrews({ shade }: SheetInput, toPage: ToPage): Primitive[] {
   }));
 }
 
-function drawNames(input: SheetInput): Primitive[] {
+function drawNames(input: LockInput): Primitive[] {
   const { lift } = input.shade;
   const { units } = input;
   const top = -lift.housingWidthMm / 2;

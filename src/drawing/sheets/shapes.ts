@@ -26,7 +26,11 @@ export function rect(role: Role, { x, y, width, height }: Rect, ref: Ref = {}): 
   };
 }
 
-export function line(role: Role, points: readonly Point[], ref: Ref & { cord?: number } = {}): Polyline {
+export function line(
+  role: Role,
+  points: readonly Point[],
+  ref: Ref & { cord?: number; closed?: boolean } = {},
+): Polyline {
   return { kind: "polyline", role, points, ...ref };
 }
 

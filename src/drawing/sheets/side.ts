@@ -1,8 +1,10 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
 import type { RaisedShape } from "../raised-shape.ts";
+import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, line, measure, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { axisYMm } from "./tube-elevation.ts";
 
 /** Depth of wall that is drawn, and how far above the board, mm. */
 const WALL_MM = 45;
@@ -81,12 +83,50 @@ function drawSurroundings({ shade }: SheetInput, shape: RaisedShape): Primitive[
   ];
 }
 
-/** Board, eye and lock at the head. */
-function drawHead({ shade }: SheetInput): Primitive[] {
+/** Board, and eye and lock or tube and drive at the head. */
+function drawHead(input: SheetInput): Primitive[] {
+  const { board } = input.shade;
+  return [
+    rect("board", { x: 0, y: 0, width: board.depthMm, height: board.thicknessMm }, { part: "board" }),
+    ...(hasLock(input) ? lockEnd(input) : []),
+    ...(hasTube(input) ? tubeEnd(input) : []),
+  ];
+}
+
+/** Drive behind, then the spool with its tube through it. */
+function tubeEnd(input: TubeInput): Primitive[] {
+  const { tube, drive, spools } = input.shade.lift;
+  const axis = axisYMm(input);
+  const circle = (role: "spool" | "tube", diameterMm: number, part: string): Primitive => ({
+    kind: "circle",
+    role,
+    centre: [tube.zMm, axis],
+    radiusMm: diameterMm / 2,
+    part,
+  });
+  const [spool] = spools;
+  return [
+    rect(
+      "drive",
+      {
+        x: drive.zMm - drive.depthMm / 2,
+        y: axis - drive.heightMm / 2,
+        width: drive.depthMm,
+        height: drive.heightMm,
+      },
+      { part: "drive" },
+    ),
+    ...(spool === undefined
+      ? []
+      : [circle("spool", spool.flangeMm, "spool-1"), circle("spool", spool.coreMm, "spool-1")]),
+    circle("tube", tube.diameterMm, "tube"),
+  ];
+}
+
+function lockEnd({ shade }: LockInput): Primitive[] {
   const { board, lift } = shade;
   const eyeZ = board.eyes[0]?.zMm ?? board.depthMm / 2;
   return [
-    rect("board", { x: 0, y: 0, width: board.depthMm, height: board.thicknessMm }, { part: "board" }),
     rect(
       "housing",
       {
@@ -107,24 +147,22 @@ function drawHead({ shade }: SheetInput): Primitive[] {
   ];
 }
 
-/** Up from the bottom row to the eye. */
-function drawCord({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
-  const { board } = shade;
-  const eyeZ = board.eyes[0]?.zMm ?? board.depthMm / 2;
-  const ringZ = ringPlane(shade);
+/** Up from the bottom row to the eye, or onto the side of the spool that is nearer to the cloth. */
+function drawCord(input: SheetInput, shape: RaisedShape): Primitive[] {
+  const { board } = input.shade;
+  const ringZ = ringPlane(input.shade);
+  const upper: Point = hasTube(input)
+    ? [input.shade.lift.tube.zMm + woundNow(input), axisYMm(input)]
+    : [board.eyes[0]?.zMm ?? board.depthMm / 2, board.thicknessMm + EYE_RADIUS_MM];
   const bottom = shape.rows[0]?.yMm ?? 0;
   const top = shape.rows.at(-1)?.yMm ?? 0;
-  return [
-    line(
-      "cord",
-      [
-        [ringZ, bottom],
-        [ringZ, top],
-        [eyeZ, board.thicknessMm + EYE_RADIUS_MM],
-      ],
-      { part: "cord-1" },
-    ),
-  ];
+  return [line("cord", [[ringZ, bottom], [ringZ, top], upper], { part: "cord-1" })];
+}
+
+/** Axis to cord at this height, mm: its square grows evenly with the cord that is wound up. */
+function woundNow({ shade, raise }: TubeInput): number {
+  const { woundLoweredMm: lowered, woundRaisedMm: raised } = shade.lift;
+  return Math.sqrt(lowered ** 2 + Math.min(1, Math.max(0, raise)) * (raised ** 2 - lowered ** 2));
 }
 
 function ringPlane({ board }: SheetInput["shade"]): number {

@@ -1,8 +1,8 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { Brief, CordLock } from "../../job/index.ts";
+import type { Brief } from "../../job/index.ts";
 import type { Column, Grid, Row, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
-import type { Style } from "../style.ts";
+import type { Mechanism, Style } from "../style.ts";
 import { layColumns } from "./columns.ts";
 import { judgeFolds } from "./judge-folds.ts";
 import { layRows } from "./rows.ts";
@@ -10,8 +10,8 @@ import { layRows } from "./rows.ts";
 /** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
 export const flat: Style = { columns: layColumns, grid: layGrid };
 
-function layGrid(brief: Brief, size: Size, columns: Column[], lock: CordLock, book: WorkingBook) {
-  const laid = layRows(brief, size, lock, book);
+function layGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+  const laid = layRows(brief, size, mechanism, book);
   const { folds } = laid;
   const length = size.finishedLengthMm;
 

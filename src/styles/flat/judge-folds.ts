@@ -129,7 +129,7 @@ function headrailShort(context: Context): Finding {
     ...base(context, noHeadrail ? "rule" : "headrailMm"),
     id: "shape.headrail-short",
     weight: "fix",
-    text: `The headrail allowance is ${lengthText(laid.folds.headrailMm, brief.units)}; board and lock need ${lengthText(laid.headrailNeededMm, brief.units)}. With less, the rings jam at the head while the shade still hangs low.`,
+    text: `The headrail allowance is ${lengthText(laid.folds.headrailMm, brief.units)}; board and lift need ${lengthText(laid.headrailNeededMm, brief.units)}. With less, the rings jam at the head while the shade still hangs low.`,
     cite: cite("headrail-allowance"),
     figures: ["shape.headrail-needed"],
     remedies: [

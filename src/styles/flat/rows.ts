@@ -1,7 +1,8 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { Brief, CordLock } from "../../job/index.ts";
+import type { Brief } from "../../job/index.ts";
 import type { Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
+import type { Mechanism } from "../style.ts";
 import { layEvenFolds } from "./even-folds.ts";
 import { type FoldAsk, type Folds, foldLimitMm, layFolds } from "./folds.ts";
 import { BESIDE_MECHANISM_MM, BESIDE_RIB_MM, HEADRAIL_FLOOR_MM } from "./headrail.ts";
@@ -14,9 +15,9 @@ export interface Rows {
 }
 
 /** Headrail allowance and folds by the published rule that the maker chose. */
-export function layRows(brief: Brief, size: Size, lock: CordLock, book: WorkingBook): Rows {
+export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: WorkingBook): Rows {
   const { fold } = brief.making;
-  const headrailNeededMm = headrailNeeded(brief, lock, book);
+  const headrailNeededMm = headrailNeeded(brief, mechanism, book);
   const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
   const ask: FoldAsk = {
     lengthMm: size.finishedLengthMm,
@@ -37,7 +38,7 @@ export function layRows(brief: Brief, size: Size, lock: CordLock, book: WorkingB
   return { folds, ask, headrailNeededMm };
 }
 
-function headrailNeeded(brief: Brief, lock: CordLock, book: WorkingBook): number {
+function headrailNeeded(brief: Brief, mechanism: Mechanism, book: WorkingBook): number {
   const ribbed = brief.making.ribs.kind !== "none";
   return book.figure("shape.headrail-needed", {
     label: "Headrail allowance needed",
@@ -47,7 +48,7 @@ function headrailNeeded(brief: Brief, lock: CordLock, book: WorkingBook): number
     given: {
       u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
       t: [brief.board.thicknessMm, "mm", "board thickness"],
-      h: [lock.housingHeightMm, "mm", "lock height"],
+      h: [mechanism.heightMm, "mm", mechanism.label],
       m: [BESIDE_MECHANISM_MM, "mm", "beside the mechanism"],
       ...(ribbed
         ? {
@@ -57,7 +58,7 @@ function headrailNeeded(brief: Brief, lock: CordLock, book: WorkingBook): number
         : {}),
     } as Record<"u" | "t" | "h" | "m" | "r" | "q", readonly [number, "mm", string]>,
     cite: cite("headrail-allowance"),
-    note: "board and lock together are the mechanism, since the cloth hangs from the board’s upper edge",
+    note: "board and what hangs below it are the mechanism, since the cloth hangs from the board’s upper edge",
     reckon: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0),
   });
 }

@@ -15,7 +15,11 @@ export function boardPage(context: ShadeContext, head: ChapterHead): void {
   });
   figure(book, context.sheet("board"), 260);
   const sizes = { ...factTable("The board", boardFacts(context), [1, 1.5]), heading: "Sizes" };
-  const places = shade.board.brackets.length > 0 ? [eyes(context), fixings(context)] : [eyes(context)];
+  // Under a tube there are no eyes: its spools have a page of their own.
+  const places = [
+    ...(shade.board.eyes.length > 0 ? [eyes(context)] : []),
+    ...(shade.board.brackets.length > 0 ? [fixings(context)] : []),
+  ];
   if (besideHeight(book, [sizes], places) <= book.room) {
     tablesBeside(book, [sizes], places);
     return;
@@ -36,6 +40,9 @@ function boardFacts({ shade, plan, length }: ShadeContext): FactLine[] {
       label: "Screws",
       text: `${board.screws.count}, each ${length(board.screws.lengthMm)}, into ${board.screws.into}`,
     },
+    ...(board.screwsZMm === undefined
+      ? []
+      : [{ label: "Screws from the wall edge", text: length(board.screwsZMm) }]),
     { label: "Load on the fixings", text: forceText(board.loadN, plan.units) },
   ];
   if (board.barName !== undefined) {

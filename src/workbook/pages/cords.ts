@@ -4,7 +4,7 @@ import { drawCordSwatch, SWATCH_WIDTH } from "../cord-swatch.ts";
 import { type FactLine, factList } from "../fact-list.ts";
 import { figureBeside } from "../figure.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
-import type { ShadeContext } from "../shade-context.ts";
+import { hasLock, hasTube, type LockContext, type ShadeContext, type TubeContext } from "../shade-context.ts";
 import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 
@@ -37,14 +37,24 @@ function figureHeight({ book, shade }: ShadeContext): number {
   return Math.max(LEAST_FIGURE_PT, Math.min(MOST_FIGURE_PT, book.room - tableHeight));
 }
 
-function lengths({ book, shade, plan, length }: ShadeContext): void {
+function lengths(context: ShadeContext): void {
+  if (hasLock(context)) lockLengths(context);
+  if (hasTube(context)) tubeLengths(context);
+}
+
+function numberCell({ book }: ShadeContext, number: number): CellLike {
+  return {
+    text: String(number),
+    strong: true,
+    sign: { widthPt: SWATCH_WIDTH, draw: (x, y) => drawCordSwatch(book.pen, number, x, y) },
+  };
+}
+
+function lockLengths(context: LockContext): void {
+  const { book, shade, plan, length } = context;
   const { lift } = shade;
   const rows = lift.cords.map((cord): CellLike[] => [
-    {
-      text: String(cord.number),
-      strong: true,
-      sign: { widthPt: SWATCH_WIDTH, draw: (x, y) => drawCordSwatch(book.pen, cord.number, x, y) },
-    },
+    numberCell(context, cord.number),
     cordStyle(cord.number).colourName,
     length(cord.riseMm),
     length(cord.runMm),
@@ -72,11 +82,53 @@ function lengths({ book, shade, plan, length }: ShadeContext): void {
   });
 }
 
-function together({ shade, plan, length }: ShadeContext): FactLine[] {
+function tubeLengths(context: TubeContext): void {
+  const { book, shade, plan, length } = context;
   const { lift } = shade;
+  const rows = lift.cords.map((cord): CellLike[] => [
+    numberCell(context, cord.number),
+    cordStyle(cord.number).colourName,
+    length(cord.riseMm),
+    length(cord.wrapsMm),
+    length(cord.knotsMm),
+    { text: length(cord.cutMm), strong: true },
+  ]);
+  rows.push(["In all", "", "", "", "", cordLengthText(lift.cordTotalMm, plan.units)]);
+  table(book, {
+    heading: "Cord lengths",
+    title: "Cord lengths: rise from the bottom ring, turns that stay on the spool, knots, length to cut",
+    columns: [
+      { title: "Cord", share: 1.15 },
+      { title: "Colour", share: 1.15 },
+      { title: "Rise", share: 1.15, align: "measure" },
+      { title: "On the spool", share: 1.2, align: "measure" },
+      { title: "Knots", share: 0.9, align: "measure" },
+      { title: "Cut", share: 1.3, align: "measure" },
+    ],
+    rows,
+    sum: true,
+  });
+}
+
+function together(context: ShadeContext): FactLine[] {
+  const { shade, plan, length } = context;
+  const { lift } = shade;
+  const sleeves = lift.wovenSleeves;
   const facts: FactLine[] = [
     { label: "Weight on the cords, raised", text: forceText(lift.heldN, plan.units) },
-    { label: "Pull at the hand, nearly raised", text: forceText(lift.pullN, plan.units) },
+    ...(lift.kind === "motor"
+      ? []
+      : [{ label: "Pull at the hand, where it is greatest", text: forceText(lift.pullN, plan.units) }]),
+    ...(sleeves === undefined
+      ? []
+      : [{ label: "Woven sleeves", text: `${sleeves.count}, each ${length(sleeves.cutMm)}` }]),
+  ];
+  return hasLock(context) ? [...facts, ...tailFacts(context)] : facts;
+}
+
+function tailFacts({ shade, length }: LockContext): FactLine[] {
+  const { lift } = shade;
+  const facts: FactLine[] = [
     { label: "Tail below the lock, lowered", text: length(lift.tailLoweredMm) },
     { label: "Tail below the lock, raised", text: length(lift.tailRaisedMm) },
   ];

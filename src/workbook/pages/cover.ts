@@ -86,7 +86,9 @@ function keySizes({ shade, plan, length }: ShadeContext): FactLine[] {
     { label: "Raised, to the hem", text: length(grid.raisedHeightMm) },
     { label: "Cord in all", text: cordLengthText(lift.cordTotalMm, plan.units) },
     { label: "Weight", text: massText(mass.totalKg, plan.units) },
-    { label: "Pull at the hand", text: forceText(lift.pullN, plan.units) },
+    ...(lift.kind === "motor"
+      ? []
+      : [{ label: "Pull at the hand", text: forceText(lift.pullN, plan.units) }]),
   ];
 }
 

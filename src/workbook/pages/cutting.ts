@@ -20,6 +20,7 @@ export function cuttingPage(context: ShadeContext, head: ChapterHead): void {
   buy(context);
   repeats(context);
   ribs(context);
+  sleeves(context);
 }
 
 const LAYOUT_PT = 300;
@@ -118,6 +119,16 @@ function repeats({ book, shade, length }: ShadeContext): void {
       `${LAYER_NAMES[layer.layer]}: pattern repeat ${length(layer.repeatMm)}, ${match} match. Each drop is cut ${length(layer.repeatLengthMm)} long, a whole number of repeats.`,
     );
   }
+}
+
+function sleeves({ book, shade, length }: ShadeContext): void {
+  const strips = shade.cloth.sleeves;
+  if (strips === undefined) return;
+  section(book, "Sleeves over the cords", 40);
+  paragraph(
+    book,
+    `${strips.count} strips, each ${length(strips.widthMm)} × ${length(strips.lengthMm)}, cut along the grain from what is left of the ${shade.cloth.layers.some(({ layer }) => layer === "lining") ? "lining" : "face"}.`,
+  );
 }
 
 function ribs({ book, shade, length }: ShadeContext): void {

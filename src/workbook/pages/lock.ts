@@ -3,7 +3,7 @@ import { drawCordSwatch, SWATCH_WIDTH } from "../cord-swatch.ts";
 import { type FactLine, factTable } from "../fact-list.ts";
 import { figure } from "../figure.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
-import type { ShadeContext } from "../shade-context.ts";
+import type { LockContext } from "../shade-context.ts";
 import { besideHeight, table, tablesBeside } from "../table.ts";
 import type { CellLike, Table } from "../table-spec.ts";
 
@@ -13,7 +13,7 @@ const MOST_FIGURE_PT = 320;
 const AROUND_FIGURE_PT = 52;
 
 /** The lock, enlarged: which slot each cord takes, from which end, in which order. */
-export function lockPage(context: ShadeContext, head: ChapterHead): void {
+export function lockPage(context: LockContext, head: ChapterHead): void {
   const { book } = context;
   openChapter(book, { ...head, lead: "Drawn from below. Cords carry the numbers of their columns." });
   const lock = { ...factTable("The lock", lockFacts(context), [1, 1.25]), heading: "The lock" };
@@ -30,7 +30,7 @@ export function lockPage(context: ShadeContext, head: ChapterHead): void {
   refused(context);
 }
 
-function lockFacts({ shade, length }: ShadeContext): FactLine[] {
+function lockFacts({ shade, length }: LockContext): FactLine[] {
   const { lift, board } = shade;
   const { seat } = lift;
   const free = seat.feasibleMm.map(([from, to]) => `${length(from)} to ${length(to)}`).join(", or ");
@@ -49,7 +49,7 @@ function lockFacts({ shade, length }: ShadeContext): FactLine[] {
   ];
 }
 
-function slots({ shade, length }: ShadeContext): Table {
+function slots({ shade, length }: LockContext): Table {
   return {
     heading: "Slots, from the wall outwards",
     title: "Slots of the lock, from the wall outwards",
@@ -68,7 +68,7 @@ function slots({ shade, length }: ShadeContext): Table {
   };
 }
 
-function threading({ book, shade }: ShadeContext): Table {
+function threading({ book, shade }: LockContext): Table {
   const { lift } = shade;
   return {
     heading: "Threading order",
@@ -102,7 +102,7 @@ function threading({ book, shade }: ShadeContext): Table {
 }
 
 /** Locks that stood before it and do not take these cords. */
-function refused({ book, shade }: ShadeContext): void {
+function refused({ book, shade }: LockContext): void {
   const { refusedLocks } = shade.lift;
   if (refusedLocks === undefined || refusedLocks.length === 0) return;
   table(book, {

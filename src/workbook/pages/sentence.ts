@@ -1,4 +1,4 @@
-import { LAYER_NAMES } from "../../shade/index.ts";
+import { LAYER_NAMES, type Lift } from "../../shade/index.ts";
 import { massText } from "../../units/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 
@@ -29,6 +29,23 @@ export function count(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }
 
+/** How it is raised, with what. */
+function liftWords({ kind, controlSide, cords }: Lift): string {
+  const many = count(cords.length, "cord");
+  switch (kind) {
+    case "cord-lock":
+      return `worked from the ${controlSide} with ${many} and a cord lock`;
+    case "spring":
+      return `raised by hand at its hem, with ${many} on spools and a spring`;
+    case "tube-wand":
+      return `worked from the ${controlSide} with ${many} on a lift tube and a wand`;
+    case "tube-loop":
+      return `worked from the ${controlSide} with ${many} on a lift tube and a loop on a tensioner`;
+    case "motor":
+      return `raised by a motor, with ${many} on a lift tube`;
+  }
+}
+
 /** The whole shade in one sentence. */
 export function shadeSentence({ shade, plan, length }: ShadeContext): string {
   const { size, grid, cloth, lift, mass } = shade;
@@ -37,7 +54,7 @@ export function shadeSentence({ shade, plan, length }: ShadeContext): string {
     `A ${STYLE_WORDS[shade.style]} shade, ${length(size.finishedWidthMm)} wide and ` +
     `${length(size.finishedLengthMm)} long, ${MOUNT_WORDS[shade.mount]}: ${layers}, ` +
     `${count(grid.rows.length, "row")} of ${count(grid.columns.length, "ring")}, ` +
-    `worked from the ${lift.controlSide} with ${count(lift.cords.length, "cord")} and a cord lock. ` +
+    `${liftWords(lift)}. ` +
     `It weighs ${massText(mass.totalKg, plan.units)}.`
   );
 }

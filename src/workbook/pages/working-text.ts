@@ -16,11 +16,13 @@ const UNIT_WORDS: Record<FigureUnit, string> = {
   "g/m": "g/m",
   "kg/m3": "kg/m³",
   N: "N",
+  Nm: "N·m",
   ratio: "",
   count: "",
   deg: "°",
   money: "",
   min: "min",
+  s: "s",
 };
 
 const DECIMALS: Partial<Record<FigureUnit, number>> = { mm: 2, mm2: 0, kg: 4, N: 3, money: 2 };

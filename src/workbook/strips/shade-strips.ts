@@ -59,7 +59,13 @@ function board({ shade, length }: ShadeContext): Strip {
   const ends = (name: string, atMm: number): StripMark => ({ name, atMm, text: length(atMm), end: true });
   const inner = [
     ...plan.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
-    mark("Lock, centre", lift.seat.xMm),
+    ...(lift.kind === "cord-lock"
+      ? [mark("Lock, centre", lift.seat.xMm)]
+      : [
+          ...lift.spools.map((spool) => mark(`Spool ${spool.number}`, spool.xMm)),
+          ...lift.supports.map((support) => mark(`Support ${support.number}`, support.xMm)),
+          mark("Drive, middle", lift.drive.xMm),
+        ]),
   ].sort((a, b) => a.atMm - b.atMm);
   return {
     key: "C",

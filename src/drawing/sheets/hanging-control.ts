@@ -1,0 +1,103 @@
+import type { LoopLift, WandLift } from "../../shade/index.ts";
+import type { Point, Primitive } from "../model.ts";
+import { hangingTail } from "./hanging-tail.ts";
+import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";
+import { callout, line, type Rect, rect } from "./shapes.ts";
+import type { SheetInput } from "./sheet-input.ts";
+import { axisYMm } from "./tube-elevation.ts";
+
+const WAND_MM = 9;
+const TENSIONER_MM = 26;
+
+/** What hangs at the control side, seen from the room: hidden behind the cloth, plain below it. */
+export function hangingControl(input: SheetInput, raise: number): Primitive[] {
+  if (hasLock(input)) return hangingTail(input, raise, (x) => x);
+  if (!hasTube(input)) return [];
+  const { grid } = input.shade;
+  const hemY = grid.bottomSectionMm + (grid.rows[0]?.yMm ?? grid.topSectionMm) - raise * grid.travelMm;
+  return tubeControl(input, (x) => x, hemY);
+}
+
+/** Loop or wand of a tube; a spring and a motor have nothing that hangs. `clothToYMm`: the cloth hides it so far down. */
+export function tubeControl(input: TubeInput, across: (xMm: number) => number, clothToYMm = 0): Primitive[] {
+  const { lift } = input.shade;
+  const x = across(lift.drive.xMm);
+  const outward = x > input.shade.size.finishedWidthMm / 2 ? 1 : -1;
+  switch (lift.kind) {
+    case "tube-loop":
+      return drawLoop(lift, { x, axis: axisYMm(input), outward, clothToYMm });
+    case "tube-wand":
+      return drawWand(lift, { x, axis: axisYMm(input), outward, clothToYMm });
+    default:
+      return [];
+  }
+}
+
+interface Place {
+  x: number;
+  axis: number;
+  outward: 1 | -1;
+  clothToYMm: number;
+}
+
+function drawLoop(lift: LoopLift, { x, axis, outward, clothToYMm }: Place): Primitive[] {
+  const half = lift.wheelMm / 2;
+  const end = axis + lift.loopDropMm;
+  const ref = { part: "loop" };
+  const strands: Point[][] = [
+    [
+      [x - half, axis],
+      [x - half, Math.max(axis, end - half)],
+    ],
+    [
+      [x + half, axis],
+      [x + half, Math.max(axis, end - half)],
+    ],
+  ];
+  const hidden = clothToYMm > end;
+  return [
+    ...strands.flatMap((points) => split("loop", points, clothToYMm, ref)),
+    line(hidden ? "hidden" : "loop", halfCircle(x, Math.max(axis, end - half), half), ref),
+    rect(hidden ? "ghost" : "housing", tensioner(x, end), { part: "tensioner" }),
+    callout([x + outward * half, end], "tensioner", [outward * 4, 3], { part: "tensioner" }),
+  ];
+}
+
+function tensioner(x: number, end: number): Rect {
+  return { x: x - TENSIONER_MM / 2, y: end - TENSIONER_MM * 0.8, width: TENSIONER_MM, height: TENSIONER_MM };
+}
+
+function halfCircle(x: number, y: number, radius: number): Point[] {
+  return Array.from({ length: 9 }, (_, i): Point => {
+    const angle = (Math.PI * i) / 8;
+    return [x - radius * Math.cos(angle), y + radius * Math.sin(angle)];
+  });
+}
+
+function drawWand(lift: WandLift, { x, axis, outward, clothToYMm }: Place): Primitive[] {
+  const end = axis + lift.wandMm;
+  const hiddenTo = Math.min(end, Math.max(axis, clothToYMm));
+  const ref = { part: "wand" };
+  const outline = (from: number, to: number): Rect => ({
+    x: x - WAND_MM / 2,
+    y: from,
+    width: WAND_MM,
+    height: Math.max(0, to - from),
+  });
+  return [
+    ...(hiddenTo > axis ? [rect("ghost", outline(axis, hiddenTo), ref)] : []),
+    ...(end > hiddenTo ? [rect("wand", outline(hiddenTo, end), ref)] : []),
+    callout([x + (outward * WAND_MM) / 2, end], "wand", [outward * 4, 3], ref),
+  ];
+}
+
+/** A vertical line, dashed as far as the cloth hides it. */
+function split(role: "loop", points: Point[], clothToYMm: number, ref: { part: string }): Primitive[] {
+  const [from, to] = points;
+  if (from === undefined || to === undefined) return [];
+  const edge = Math.min(to[1], Math.max(from[1], clothToYMm));
+  return [
+    ...(edge > from[1] ? [line("hidden", [from, [from[0], edge]], ref)] : []),
+    ...(to[1] > edge ? [line(role, [[to[0], edge], to], ref)] : []),
+  ];
+}

@@ -1,0 +1,14 @@
+import type { CordLockLift, TubeLift } from "../../shade/index.ts";
+import type { SheetInput } from "./sheet-input.ts";
+
+/** A sheet of a shade with a cord lock, and one of a shade with a lift tube. */
+export type LockInput = SheetInput & { shade: { lift: CordLockLift } };
+export type TubeInput = SheetInput & { shade: { lift: TubeLift } };
+
+export function hasLock(input: SheetInput): input is LockInput {
+  return input.shade.lift.kind === "cord-lock";
+}
+
+export function hasTube(input: SheetInput): input is TubeInput {
+  return input.shade.lift.kind !== "cord-lock";
+}

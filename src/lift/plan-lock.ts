@@ -1,0 +1,144 @@
+import type { Finding, WorkingBook } from "../account/index.ts";
+import type { CordLockLift } from "../shade/index.ts";
+import { chooseLock } from "./choose-lock.ts";
+import type { ControlFrame } from "./control-frame.ts";
+import { mirrored } from "./control-frame.ts";
+import { type CordLoads, cordLoads, heldWeight } from "./cord-loads.ts";
+import { cordRuns } from "./cord-runs.ts";
+import { findSeat } from "./find-seat.ts";
+import type { BoardLine } from "./gaps.ts";
+import { frictionOf, type Rigging } from "./harness.ts";
+import { judgeFit } from "./judge-fit.ts";
+import { judgePull } from "./judge-pull.ts";
+import { judgeRear } from "./judge-rear.ts";
+import { judgeRig } from "./judge-rig.ts";
+import { judgeSeat } from "./judge-seat.ts";
+import { judgeStrength } from "./judge-strength.ts";
+import { judgeTail } from "./judge-tail.ts";
+import type { LiftInput } from "./lift-input.ts";
+import { lockRoom, misfits } from "./lock-fit.ts";
+import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
+import { planTail } from "./plan-tail.ts";
+import { slotLayout } from "./slot-layout.ts";
+import { verifyRig } from "./verify-rig.ts";
+import { wovenSleeves } from "./woven-sleeves.ts";
+
+/** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
+export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockLift; findings: Finding[] } {
+  const { brief, size, grid, mass, lock } = input;
+  const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const heldN = heldWeight(size, grid, mass, book);
+  const loads = cordLoads(
+    grid.columns.map(({ xMm }) => xMm),
+    size.finishedWidthMm,
+    heldN,
+  );
+  const line = boardLine(input, frame);
+  const rigging = riggingOf(input, frame, line, loads, book);
+  const seat = findSeat(line, rigging, {
+    kind: brief.making.lift.seat,
+    ruler: brief.units.ruler,
+    ...(brief.making.lift.seatMm === undefined ? {} : { fixedMm: mirrored(frame, brief.making.lift.seatMm) }),
+  });
+  seatFigures(line, seat.gap, book);
+  const tail = planTail(input, book);
+  const runs = cordRuns(input, frame, rigging, seat, tail.loweredMm, book);
+  const choice = chooseLock(brief, grid.columns.length);
+  const lift: CordLockLift = {
+    kind: "cord-lock",
+    controlSide: frame.side,
+    rearCords: brief.rearCords,
+    ...wovenSleeves(input, book),
+    lockId: lock.id,
+    lockName: lock.name,
+    ...(choice.refused.length === 0
+      ? {}
+      : {
+          refusedLocks: choice.refused.map(({ lock: other, reason }) => ({
+            lockId: other.id,
+            lockName: other.name,
+            reason,
+          })),
+        }),
+    cordId: brief.cord.id,
+    cordName: brief.cord.name,
+    cordDiameterMm: brief.cord.diameterMm,
+    housingLengthMm: lock.housingLengthMm,
+    housingWidthMm: lock.housingWidthMm,
+    housingHeightMm: lock.housingHeightMm,
+    slots: slotsOf(input, seat.harness),
+    dividerWires: lock.dividerWires,
+    seat: seatOf(input, frame, seat),
+    eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: rigging.eyeLineMm })),
+    cords: runs.cords,
+    threading: runs.threading,
+    cordTotalMm: runs.totalMm,
+    pullN: runs.pullN,
+    heldN,
+    tailLoweredMm: tail.loweredMm,
+    tailRaisedMm: tail.raisedMm,
+    ...(tail.endLoweredMm === undefined ? {} : { tailEndAboveFloorLoweredMm: tail.endLoweredMm }),
+    ...(tail.endRaisedMm === undefined ? {} : { tailEndAboveFloorRaisedMm: tail.endRaisedMm }),
+  };
+  const faults = verifyRig(lift, {
+    columnsMm: grid.columns.map(({ xMm }) => xMm),
+    eyeDiameterMm: brief.eye.outsideDiameterMm,
+    perSlot: rigging.perSlot,
+  });
+  const findings = [
+    ...judgeFit(input, choice),
+    ...judgeSeat(input, frame, line, seat),
+    ...judgeRig(input, rigging, seat, lift, faults),
+    ...judgePull(input, lift, loads, book),
+    ...judgeStrength(
+      brief,
+      lift,
+      (cord) => misfits(lock, cord, grid.columns.length).every(({ weight }) => weight !== "stop"),
+      book,
+    ),
+    ...judgeTail(input, lift, tail),
+    ...judgeRear(input, lift),
+  ];
+  return { lift, findings };
+}
+
+/** Eyes and board ends as distances from the control side. */
+function boardLine({ brief, size, grid, lock }: LiftInput, frame: ControlFrame): BoardLine {
+  const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  return {
+    eyesMm: eyesFromControl(grid.columns, frame),
+    boardFromMm,
+    boardToMm: boardFromMm + size.boardLengthMm,
+    eyeRadiusMm: brief.eye.outsideDiameterMm / 2,
+    straightRunMm: brief.making.lift.straightRunMm,
+    housingLengthMm: lock.housingLengthMm,
+  };
+}
+
+function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFrame): number[] {
+  const eyes = columns.map(({ xMm }) => mirrored(frame, xMm));
+  return frame.side === "right" ? eyes.reverse() : eyes;
+}
+
+function riggingOf(
+  { brief, lock }: LiftInput,
+  frame: ControlFrame,
+  line: BoardLine,
+  loads: CordLoads,
+  book: WorkingBook,
+): Rigging {
+  const room = lockRoom(lock, brief.cord);
+  const layout = slotLayout(lock, room, line.eyesMm.length, brief.board.depthMm / 2, book);
+  return {
+    eyesMm: line.eyesMm,
+    loadsN: frame.side === "right" ? [...loads.designN].reverse() : loads.designN,
+    cordDiameterMm: brief.cord.diameterMm,
+    eyeDiameterMm: brief.eye.outsideDiameterMm,
+    friction: frictionOf(brief.eye.friction).value,
+    housingLengthMm: lock.housingLengthMm,
+    eyeLineMm: brief.board.depthMm / 2,
+    slotsMm: layout.slotsMm,
+    slotPitchMm: layout.pitchMm,
+    perSlot: layout.perSlot,
+  };
+}

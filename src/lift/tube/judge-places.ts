@@ -1,0 +1,203 @@
+import type { Finding, Remedy } from "../../account/index.ts";
+import { settingPatch } from "../../job/index.ts";
+import type { TubeLift } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { cordLengthText, downToMark, lengthText, upToMark } from "../../units/index.ts";
+import { BOARD_END_MM, hasRoom } from "../gaps.ts";
+import { LARGEST_BAY } from "./place-supports.ts";
+import { drivePlaces } from "./seat-drive.ts";
+import type { TubeInput } from "./tube-input.ts";
+import { PARTS_APART, tubeLine } from "./tube-line.ts";
+import type { TubeRig } from "./tube-parts.ts";
+
+const sideBySide = cite("geometry", "parts laid side by side along the board");
+
+/** Is there room along the board for drive, spools and supports? */
+export function judgePlaces(input: TubeInput, lift: TubeLift, rig: TubeRig): Finding[] {
+  return [
+    ...(lift.drive.forced ? [noPlace(input, lift)] : controlBehind(input, lift)),
+    ...spoolsTouch(input, lift),
+    ...spoolOffBoard(input, lift),
+    ...supports(input, lift, rig),
+    ...tubeTooLong(input, lift),
+  ];
+}
+
+function base({ brief }: TubeInput, id: string) {
+  return { stage: "rig", shadeId: brief.shadeId, id, cite: sideBySide } as const;
+}
+
+function lineWith({ brief, size, grid, gear }: TubeInput, driveMm: number) {
+  return tubeLine(brief, size, grid.columns, { spoolMm: gear.spool.lengthMm, driveMm });
+}
+
+/** Board that a drive takes up outside the last spool, mm. */
+function outsideMm({ gear }: TubeInput): number {
+  return BOARD_END_MM + gear.drive.lengthMm + PARTS_APART.value + gear.spool.lengthMm / 2;
+}
+
+function noPlace(input: TubeInput, lift: TubeLift): Finding {
+  const { brief, gear } = input;
+  const line = lineWith(input, gear.drive.lengthMm);
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const hasMm = Math.max(0, (line.eyesMm[0] ?? 0) - line.boardFromMm);
+  const remedies = [...movedInset(input), ...longerBoard(input, hasMm), ...shorterDrive(input)];
+  const cure =
+    remedies.length > 0 ? "" : " Use fewer columns, a shorter drive, or an inset that leaves it room.";
+  return {
+    ...base(input, "rig.no-drive-place"),
+    weight: "stop",
+    path: `${brief.path}/shade/making/lift/drive`,
+    text: `There is no place for “${lift.drive.name}” under the board: outside the last spool on the ${lift.controlSide} it needs ${text(outsideMm(input))} and has ${text(hasMm)}, and it does not fit between two spools either. It is drawn where it misses by least.${cure}`,
+    remedies,
+  };
+}
+
+function movedInset(input: TubeInput): Remedy[] {
+  const { brief, size } = input;
+  const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  const insetMm = upToMark(boardFromMm + outsideMm(input), brief.units.ruler);
+  // Columns keep to the outer quarters of the shade.
+  if (insetMm > size.finishedWidthMm / 4) return [];
+  return [
+    {
+      label: `Set the edge columns in by ${lengthText(insetMm, brief.units)}`,
+      patch: settingPatch(brief, "columns", "edgeInsetMm", insetMm),
+    },
+  ];
+}
+
+function longerBoard(input: TubeInput, hasMm: number): Remedy[] {
+  const { brief, size } = input;
+  const nowMm = size.finishedWidthMm - size.boardLengthMm;
+  const shorterMm = downToMark(nowMm - 2 * (outsideMm(input) - hasMm), brief.units.ruler);
+  if (shorterMm < 0 || shorterMm >= nowMm) return [];
+  return [
+    {
+      label:
+        shorterMm === 0
+          ? "Make the board as long as the shade is wide"
+          : `Make the board only ${lengthText(shorterMm, brief.units)} shorter than the shade`,
+      patch: settingPatch(brief, "mount", "boardShorterMm", shorterMm),
+    },
+  ];
+}
+
+function shorterDrive(input: TubeInput): Remedy[] {
+  const { brief, gear, mass } = input;
+  return brief.drives
+    .filter((other) => other.kind === gear.drive.kind && other.lengthMm < gear.drive.lengthMm)
+    .filter((other) => (other.massMaxKg ?? 0) >= mass.totalKg)
+    .filter((other) => drivePlaces(lineWith(input, other.lengthMm), gear.kind).some(hasRoom))
+    .slice(0, 2)
+    .map((other) => ({
+      label: `Use the shorter “${other.name}”`,
+      patch: settingPatch(brief, "lift", "drive", other.id),
+    }));
+}
+
+/** A loop or a wand that hangs between two spools hangs behind the cloth. */
+function controlBehind(input: TubeInput, lift: TubeLift): Finding[] {
+  if (lift.drive.place !== "between" || (lift.kind !== "tube-loop" && lift.kind !== "tube-wand")) return [];
+  const { brief } = input;
+  const what = lift.kind === "tube-loop" ? "loop" : "wand";
+  return [
+    {
+      ...base(input, "rig.control-behind"),
+      weight: "fix",
+      path: `${brief.path}/shade/making/columns/edgeInsetMm`,
+      text: `Outside the last spool there is no room for “${lift.drive.name}”, so it sits between two spools, and its ${what} hangs behind the cloth.`,
+      remedies: movedInset(input),
+    },
+  ];
+}
+
+function spoolsTouch(input: TubeInput, lift: TubeLift): Finding[] {
+  const { brief, grid, gear } = input;
+  const nearest = lift.spools.reduce(
+    (least, { xMm }, i) => (i === 0 ? least : Math.min(least, xMm - (lift.spools[i - 1]?.xMm ?? xMm))),
+    Number.POSITIVE_INFINITY,
+  );
+  const neededMm = gear.spool.lengthMm + PARTS_APART.value;
+  if (nearest >= neededMm) return [];
+  const first = grid.columns[0]?.xMm ?? 0;
+  const last = grid.columns.at(-1)?.xMm ?? 0;
+  const count = Math.floor((last - first) / neededMm) + 1;
+  return [
+    {
+      ...base(input, "rig.spools-touch"),
+      weight: "stop",
+      path: `${brief.path}/shade/making/columns`,
+      text: `The columns are ${lengthText(nearest, brief.units)} apart, and a spool of “${lift.tube.name}” takes ${lengthText(neededMm, brief.units)} of the tube: neighbours would rub.`,
+      remedies:
+        count >= 2 && count < grid.columns.length
+          ? [{ label: `Use ${count} columns`, patch: settingPatch(brief, "columns", "count", count) }]
+          : [],
+    },
+  ];
+}
+
+function spoolOffBoard(input: TubeInput, lift: TubeLift): Finding[] {
+  const { brief, size, gear } = input;
+  const fromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  const toMm = fromMm + size.boardLengthMm;
+  const insetMm = Math.min(...lift.spools.map(({ xMm }) => Math.min(xMm - fromMm, toMm - xMm)));
+  const half = gear.spool.lengthMm / 2;
+  if (insetMm >= half) return [];
+  const edgeMm = upToMark(fromMm + half + BOARD_END_MM, brief.units.ruler);
+  return [
+    {
+      ...base(input, "rig.spool-off-board"),
+      weight: "stop",
+      path: `${brief.path}/shade/making/columns/edgeInsetMm`,
+      text: `The spool of the edge column reaches ${lengthText(half - insetMm, brief.units)} beyond the end of the board.`,
+      remedies:
+        edgeMm <= size.finishedWidthMm / 4
+          ? [
+              {
+                label: `Set the edge columns in by ${lengthText(edgeMm, brief.units)}`,
+                patch: settingPatch(brief, "columns", "edgeInsetMm", edgeMm),
+              },
+            ]
+          : [],
+    },
+  ];
+}
+
+function supports(input: TubeInput, lift: TubeLift, { placed }: TubeRig): Finding[] {
+  if (placed.faults.length === 0) return [];
+  const { brief } = input;
+  const text = (mm: number) => lengthText(mm, brief.units);
+  return [
+    {
+      ...base(input, "rig.supports"),
+      weight: "fix",
+      path: `${brief.path}/shade/making/columns`,
+      text: placed.faults.includes("clear")
+        ? `A support of the tube finds no place clear of the spools: it takes ${text(lift.supportLengthMm + 2 * PARTS_APART.value)} beside one.`
+        : `Spools and drive push two supports of the tube more than ${text(LARGEST_BAY.value)} apart.`,
+      remedies: [],
+    },
+  ];
+}
+
+function tubeTooLong(input: TubeInput, lift: TubeLift): Finding[] {
+  const { brief, gear } = input;
+  const { stockMm } = gear.tube;
+  if (stockMm === undefined || lift.tube.lengthMm <= stockMm) return [];
+  const longer = (brief.parts?.tubes ?? []).filter(
+    (tube) => tube.id !== gear.tube.id && (tube.stockMm ?? 0) >= lift.tube.lengthMm,
+  );
+  return [
+    {
+      ...base(input, "rig.tube-too-long"),
+      weight: "fix",
+      path: `${brief.path}/shade/making/lift/tube`,
+      text: `The tube is ${lengthText(lift.tube.lengthMm, brief.units)} long, and “${gear.tube.name}” is sold in lengths of ${cordLengthText(stockMm, brief.units)}. It would have to be coupled, which only its maker can say how to do.`,
+      remedies: longer.slice(0, 1).map((tube) => ({
+        label: `Use “${tube.name}”`,
+        patch: settingPatch(brief, "lift", "tube", tube.id),
+      })),
+    },
+  ];
+}

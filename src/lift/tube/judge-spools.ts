@@ -1,0 +1,75 @@
+import type { Finding, Remedy } from "../../account/index.ts";
+import { settingPatch } from "../../job/index.ts";
+import type { TubeLift } from "../../shade/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
+import { fineText, forceText, N_PER_POUND_FORCE } from "../../units/index.ts";
+import type { TubeInput } from "./tube-input.ts";
+import type { Wound } from "./winding.ts";
+
+/** What one sheet allows on the cord of one spool. */
+const PER_CORD = sourced(5 * N_PER_POUND_FORCE, "N", cite("clutch-sheet", "at most 5 lb a cord"));
+
+/** Do the spools hold the cord, and what of the tube is not judged? */
+export function judgeSpools(input: TubeInput, lift: TubeLift, wound: Wound): Finding[] {
+  return [...spoolFull(input, lift, wound), ...heavyCord(input, lift), notJudged(input, lift)];
+}
+
+function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Wound): Finding[] {
+  const { brief, gear } = input;
+  const woundMm = 2 * raisedMm + winding.cordDiameterMm;
+  if (woundMm <= gear.spool.flangeMm) return [];
+  const thinner: Remedy[] = (brief.parts?.cords ?? [])
+    .filter(({ diameterMm }) => diameterMm < brief.cord.diameterMm)
+    .slice(0, 1)
+    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(brief, "lift", "cord", cord.id) }));
+  const larger: Remedy[] = (brief.parts?.tubes ?? [])
+    .filter((tube) => tube.id !== gear.tube.id && (tube.spoolFlangeMm ?? 0) > gear.spool.flangeMm)
+    .slice(0, 1)
+    .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(brief, "lift", "tube", tube.id) }));
+  return [
+    {
+      stage: "rig",
+      shadeId: brief.shadeId,
+      id: "rig.spool-full",
+      weight: "fix",
+      path: `${brief.path}/shade/making/lift/tube`,
+      text: `With the shade raised the cord on a spool of “${lift.tube.name}” is ${fineText(woundMm)} across, and the flanges are ${fineText(gear.spool.flangeMm)}: it would spill over.`,
+      cite: cite("geometry", "Archimedean spiral that grows by one cord for each layer"),
+      figures: ["lift.wound-raised"],
+      remedies: [...thinner, ...larger],
+    },
+  ];
+}
+
+function heavyCord({ brief }: TubeInput, lift: TubeLift): Finding[] {
+  const heaviest = lift.cords.reduce((most, { loadN }) => Math.max(most, loadN), 0);
+  if (heaviest <= PER_CORD.value) return [];
+  const text = (forceN: number) => forceText(forceN, brief.units);
+  return [
+    {
+      stage: "lift",
+      shadeId: brief.shadeId,
+      id: "lift.heavy-spool",
+      weight: "mind",
+      path: `${brief.path}/shade/making/columns`,
+      text: `One spool carries up to ${text(heaviest)}. The one sheet that was read allows ${text(PER_CORD.value)} for each cord; ask the maker of yours. More columns share the weight.`,
+      cite: PER_CORD.cite,
+      figures: ["lift.heaviest-cord"],
+      remedies: [],
+    },
+  ];
+}
+
+function notJudged({ brief }: TubeInput, lift: TubeLift): Finding {
+  return {
+    stage: "rig",
+    shadeId: brief.shadeId,
+    id: "rig.tube-not-judged",
+    weight: "mind",
+    path: `${brief.path}/shade/making/lift/tube`,
+    text: `How far “${lift.tube.name}” bends and twists between its supports is not judged here. Keep to what its maker allows for ${forceText(lift.heldN, brief.units)} on ${lift.spools.length} ${lift.spools.length === 1 ? "spool" : "spools"}.`,
+    cite: cite("our-choice", "places and loads are given, stiffness is not judged"),
+    figures: ["lift.held"],
+    remedies: [],
+  };
+}

@@ -1,0 +1,52 @@
+import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { TubeLift } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import type { CordLoads } from "../cord-loads.ts";
+import { unsureShares } from "../judge-pull.ts";
+import { judgeRear } from "../judge-rear.ts";
+import { shortSpool } from "../judge-rig.ts";
+import { judgeStrength } from "../judge-strength.ts";
+import { judgeControl } from "./judge-control.ts";
+import { judgeDrive } from "./judge-drive.ts";
+import { judgePlaces } from "./judge-places.ts";
+import { judgeSpools } from "./judge-spools.ts";
+import type { TubeInput } from "./tube-input.ts";
+import type { TubeRig } from "./tube-parts.ts";
+import type { Wound } from "./winding.ts";
+
+export interface TubeFound {
+  rig: TubeRig;
+  wound: Wound;
+  loads: CordLoads;
+  /** What its own check says against it. */
+  faults: string[];
+}
+
+/** All that a maker should know of a lift with a tube before the board is drilled. */
+export function judgeTube(input: TubeInput, lift: TubeLift, found: TubeFound, book: WorkingBook): Finding[] {
+  const { brief } = input;
+  const places = judgePlaces(input, lift, found.rig);
+  return [
+    ...(found.faults.length === 0 ? [] : [failedCheck(input, found.faults)]),
+    ...places,
+    ...judgeSpools(input, lift, found.wound),
+    ...judgeDrive(input, lift),
+    ...judgeControl(input, lift),
+    ...unsureShares(brief, found.loads, book),
+    ...judgeStrength(brief, lift, () => true, book),
+    ...shortSpool(brief, lift),
+    ...judgeRear(input, lift),
+  ];
+}
+
+function failedCheck({ brief }: TubeInput, faults: string[]): Finding {
+  return {
+    stage: "rig",
+    shadeId: brief.shadeId,
+    id: "rig.check-failed",
+    weight: "stop",
+    text: `The drawn lift does not pass its own check: ${faults.slice(0, 3).join("; ")}. Do not drill the board by it.`,
+    cite: cite("geometry", "parts laid side by side on the drawn board"),
+    remedies: [],
+  };
+}

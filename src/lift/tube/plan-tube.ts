@@ -1,0 +1,75 @@
+import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { TubeLift } from "../../shade/index.ts";
+import { cordLoads, heldWeight } from "../cord-loads.ts";
+import { wovenSleeves } from "../woven-sleeves.ts";
+import { withControl } from "./control.ts";
+import { judgeTube } from "./judge-tube.ts";
+import { SUPPORT_LENGTH } from "./place-supports.ts";
+import { spoolCords } from "./spool-cords.ts";
+import { torques } from "./torque.ts";
+import type { TubeInput } from "./tube-input.ts";
+import { type TubeRig, tubeRig } from "./tube-parts.ts";
+import { verifyTube } from "./verify-tube.ts";
+import { windCords } from "./winding.ts";
+
+/** Lift and rig of one shade with a tube: spools, supports and drive, cords without tails, torque and pull. */
+export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift; findings: Finding[] } {
+  const { brief, size, grid, mass } = input;
+  const heldN = heldWeight(size, grid, mass, book);
+  const loads = cordLoads(
+    grid.columns.map(({ xMm }) => xMm),
+    size.finishedWidthMm,
+    heldN,
+  );
+  const rig = tubeRig(input);
+  const wound = windCords(input, book);
+  const turning = torques(input, heldN, wound, book);
+  const { cords, totalMm } = spoolCords(input, loads.designN, wound, book);
+  const parts = {
+    controlSide: brief.making.lift.controlSide,
+    rearCords: brief.rearCords,
+    ...wovenSleeves(input, book),
+    cordId: brief.cord.id,
+    cordName: brief.cord.name,
+    cordDiameterMm: brief.cord.diameterMm,
+    eyes: [],
+    cordTotalMm: totalMm,
+    heldN,
+    cords,
+    ...rigParts(input, rig),
+    wrapsLeft: wound.wrapsLeft,
+    woundLoweredMm: wound.loweredMm,
+    woundRaisedMm: wound.raisedMm,
+    turns: wound.turns,
+    heldLoweredN: turning.heldLoweredN,
+    torqueLoweredNm: turning.loweredNm,
+    torqueRaisedNm: turning.raisedNm,
+  };
+  const lift = withControl(input, parts, { wound, turning }, book);
+  const faults = verifyTube(lift, {
+    columnsMm: grid.columns.map(({ xMm }) => xMm),
+    boardFromMm: (size.finishedWidthMm - size.boardLengthMm) / 2,
+    boardToMm: (size.finishedWidthMm + size.boardLengthMm) / 2,
+  });
+  return { lift, findings: judgeTube(input, lift, { rig, wound, loads, faults }, book) };
+}
+
+function rigParts({ gear }: TubeInput, { tube, spools, supports, drive }: TubeRig) {
+  return {
+    tube,
+    spools,
+    supports,
+    supportLengthMm: SUPPORT_LENGTH.value,
+    drive,
+    ...(gear.refused.length === 0
+      ? {}
+      : {
+          refusedDrives: gear.refused.map(({ drive: other, reason }) => ({
+            driveId: other.id,
+            driveName: other.name,
+            reason,
+          })),
+        }),
+    heightMm: gear.heightMm,
+  };
+}

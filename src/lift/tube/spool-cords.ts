@@ -1,0 +1,70 @@
+import type { FigureUnit, WorkingBook } from "../../account/index.ts";
+import type { SpoolCord } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { upToMark } from "../../units/index.ts";
+import type { TubeInput } from "./tube-input.ts";
+import type { Wound } from "./winding.ts";
+
+/** Every cord: from its bottom ring to the spool above it, with the wraps that stay there. None has a tail. */
+export function spoolCords(
+  { brief, size, grid }: TubeInput,
+  loadsN: readonly number[],
+  { wrapsMm }: Wound,
+  book: WorkingBook,
+): { cords: SpoolCord[]; totalMm: number } {
+  const riseMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const { knotsMm } = brief.making.lift;
+  const cords = grid.columns.map(({ number, xMm }, i): SpoolCord => {
+    const lengthMm = lengthFigure(book, number, riseMm, wrapsMm, knotsMm);
+    const loadN = loadsN[i] ?? 0;
+    return {
+      number,
+      columnX: xMm,
+      riseMm,
+      wrapsMm,
+      knotsMm,
+      lengthMm,
+      cutMm: upToMark(lengthMm, brief.units.ruler),
+      loadN,
+      pullN: loadN,
+    };
+  });
+  return { cords, totalMm: totalFigure(book, cords) };
+}
+
+function lengthFigure(
+  book: WorkingBook,
+  number: number,
+  riseMm: number,
+  wrapsMm: number,
+  knotsMm: number,
+): number {
+  return book.figure(`rig.cord-${number}-length`, {
+    label: `Cord ${number}: length`,
+    symbol: `c${number}`,
+    unit: "mm",
+    formula: "y + w + k",
+    given: {
+      y: [riseMm, "mm", "bottom row to the top line"],
+      w: [wrapsMm, "mm", "wraps that stay on the spool"],
+      k: [knotsMm, "mm", "knots and threading"],
+    },
+    cite: cite("geometry", "rise, wraps and knots"),
+    note: "the rise is taken to the top line: board and tube stay as spare",
+    reckon: ({ y, w, k }) => y + w + k,
+  });
+}
+
+function totalFigure(book: WorkingBook, cords: readonly SpoolCord[]): number {
+  const given: Record<string, readonly [number, FigureUnit, string]> = {};
+  for (const { number, cutMm } of cords) given[`c${number}`] = [cutMm, "mm", `cord ${number}`];
+  return book.figure("rig.cord-total", {
+    label: "Cord to cut in all",
+    symbol: "C",
+    unit: "mm",
+    formula: Object.keys(given).join(" + "),
+    given,
+    cite: cite("arithmetic", "each length raised to the ruler first"),
+    reckon: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
+  });
+}

@@ -1,0 +1,46 @@
+import type { Brief, Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
+import type { Grid, Mass, Size } from "../../shade/index.ts";
+
+export type TubeKind = Exclude<LiftKind, "cord-lock">;
+
+/** The drive that each lift with a tube asks for. */
+export const DRIVE_OF: Record<TubeKind, DriveKind> = {
+  spring: "spring",
+  "tube-wand": "wand",
+  "tube-loop": "loop",
+  motor: "motor",
+};
+
+/** One spool as it sits on the tube, mm. */
+export interface SpoolSize {
+  lengthMm: number;
+  coreMm: number;
+  flangeMm: number;
+  /** Clear width between its flanges, where it is known. */
+  windMm?: number;
+}
+
+/** Tube and drive of one shade, chosen before the folds are laid: their height decides the headrail allowance. */
+export interface TubeGear {
+  kind: TubeKind;
+  tube: Tube;
+  spool: SpoolSize;
+  drive: Drive;
+  /** Set by the maker, but made for another kind of lift. */
+  asked?: Drive;
+  /** Drives of this kind that come before it in the list and do not do, each with why. */
+  refused: { drive: Drive; reason: string }[];
+  /** Axis of the tube, and the lowest part, below the underside of the board, mm. */
+  axisMm: number;
+  heightMm: number;
+  label: string;
+}
+
+/** What a lift with a tube follows from. */
+export interface TubeInput {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  mass: Mass;
+  gear: TubeGear;
+}

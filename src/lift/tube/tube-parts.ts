@@ -1,0 +1,85 @@
+import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade/index.ts";
+import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
+import { hasRoom } from "../gaps.ts";
+import { type PlacedSupports, placeSupports } from "./place-supports.ts";
+import { type SeatedDrive, seatDrive } from "./seat-drive.ts";
+import type { TubeInput } from "./tube-input.ts";
+import { tubeLine } from "./tube-line.ts";
+
+/** Everything under the board, placed from the control side and told from the left finished edge. */
+export interface TubeRig {
+  tube: LiftTube;
+  spools: Spool[];
+  supports: TubeSupport[];
+  drive: DriveSeat;
+  seated: SeatedDrive;
+  placed: PlacedSupports;
+}
+
+export function tubeRig({ brief, size, grid, gear }: TubeInput): TubeRig {
+  const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const { drive, spool, tube } = gear;
+  const line = tubeLine(brief, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
+  const seated = seatDrive(line, gear.kind, brief.units.ruler);
+  const placed = placeSupports(line, seated);
+  const [fromMm, toMm] = mirroredStretch(frame, [placed.tubeFromMm, placed.tubeToMm]);
+  const zMm = brief.board.depthMm / 2;
+  const xMm = mirrored(frame, seated.atMm);
+  return {
+    tube: {
+      id: tube.id,
+      name: tube.name,
+      diameterMm: tube.diameterMm,
+      fromMm,
+      toMm,
+      lengthMm: toMm - fromMm,
+      zMm,
+      axisMm: gear.axisMm,
+    },
+    spools: grid.columns.map(({ number, xMm: at }) => ({
+      number,
+      xMm: at,
+      lengthMm: spool.lengthMm,
+      coreMm: spool.coreMm,
+      flangeMm: spool.flangeMm,
+    })),
+    supports: placed.supportsMm
+      .map((at) => mirrored(frame, at))
+      .sort((a, b) => a - b)
+      .map((at, i) => ({ number: i + 1, xMm: at })),
+    drive: {
+      id: drive.id,
+      name: drive.name,
+      xMm,
+      zMm,
+      lengthMm: drive.lengthMm,
+      heightMm: drive.heightMm,
+      depthMm: drive.depthMm,
+      place: seated.place,
+      feasibleMm: seated.tried
+        .filter(hasRoom)
+        .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]))
+        .sort((a, b) => a[0] - b[0]),
+      forced: seated.forced,
+      screwsMm: screwPlaces(drive, xMm, zMm),
+      ...(drive.massMaxKg === undefined ? {} : { massMaxKg: drive.massMaxKg }),
+    },
+    seated,
+    placed,
+  };
+}
+
+/** One row of screws up to three, two rows from four, within the drive's own footprint. */
+function screwPlaces(
+  { screws, lengthMm, depthMm }: { screws: number; lengthMm: number; depthMm: number },
+  xMm: number,
+  zMm: number,
+): BoardPoint[] {
+  const rows = screws > 3 ? 2 : 1;
+  const inRow = Math.ceil(screws / rows);
+  return Array.from({ length: screws }, (_, i) => {
+    const along = inRow === 1 ? 0 : (i % inRow) / (inRow - 1) - 0.5;
+    const row = rows === 1 ? 0 : Math.floor(i / inRow) - 0.5;
+    return { xMm: xMm + along * 0.7 * lengthMm, zMm: zMm + row * 0.6 * depthMm };
+  });
+}

@@ -1,0 +1,129 @@
+import type { CordRun, Step } from "../shade/index.ts";
+import type { LockBench } from "./bench.ts";
+import { CORDS_AT_THREADING } from "./hazards.ts";
+import { bar, closeSleeves, cutCords, tie } from "./string-cords.ts";
+import { counted, listed, sentences } from "./wording.ts";
+
+/** From cut cords to a threaded lock on the board and the bar in the hem. */
+export function lockStringSteps(bench: LockBench): Step[] {
+  return [
+    cutCords(bench),
+    tie(bench),
+    ...closeSleeves(bench),
+    throughEyes(bench),
+    openLock(bench),
+    thread(bench),
+    screwLock(bench),
+    comb(bench),
+    bar(bench),
+  ];
+}
+
+function throughEyes({ lift }: LockBench): Step {
+  const path = (cord: CordRun) => {
+    const [, ...passed] = cord.eyes;
+    return passed.length === 0
+      ? `cord ${cord.number} through its own eye only`
+      : `cord ${cord.number} through its own eye, then through ${passed.length === 1 ? "eye" : "eyes"} ${listed(passed.map(String))}`;
+  };
+  return {
+    id: "string-eyes",
+    chapter: "string",
+    title: "Lead the cords through the eyes",
+    text: `Each cord goes up into the eye above its own column, turns there, and runs along the board towards the lock: ${lift.cords.map(path).join("; ")}. Keep them side by side.`,
+    check: "Between the eyes no cord lies over another.",
+    sheet: "board",
+  };
+}
+
+function openLock({ lift }: LockBench): Step {
+  const slots = lift.slots.length;
+  return {
+    id: "string-open-lock",
+    chapter: "string",
+    title: "Open the lock in your hand",
+    text: sentences(
+      `Hold the lock, ${lift.lockName}, under the board the way it will sit: toothed roller to the ${lift.seat.facing}, seen from the room.`,
+      "Shake it until the rollers fall apart and the gap between them opens.",
+      slots > 1
+        ? `Its ${counted(lift.dividerWires, "wire")} make ${counted(slots, "slot")}. Slot 1 is the one nearest the wall. Leave the wires in.`
+        : "It has one slot.",
+    ),
+    check: "Light shows through the gap from end to end.",
+    sheet: "lock",
+  };
+}
+
+/** Cord by cord in threading order, then how they lie, slot by slot. */
+function thread({ lift }: LockBench): Step {
+  const byNumber = new Map(lift.cords.map((cord) => [cord.number, cord]));
+  const turns = lift.threading.flatMap((number) => {
+    const cord = byNumber.get(number);
+    return cord === undefined
+      ? []
+      : [`cord ${number} from the ${cord.entersFrom} end into slot ${cord.slot}`];
+  });
+  return {
+    id: "string-thread",
+    chapter: "string",
+    title: "Thread the lock",
+    text: sentences(
+      `Put the cords in one at a time, in this order, ends seen from the room: ${turns.join("; ")}.`,
+      "Each comes in at its end between the rollers and goes down out of the lock.",
+      ...sharedSlots(lift.cords),
+    ),
+    check: `${slotText(lift.cords)}. No two cross, in front of the lock or below it.`,
+    caution: CORDS_AT_THREADING,
+    sheet: "lock",
+  };
+}
+
+function inSlots(cords: CordRun[]): [slot: number, cords: CordRun[]][] {
+  const slots = new Map<number, CordRun[]>();
+  for (const cord of cords) slots.set(cord.slot, [...(slots.get(cord.slot) ?? []), cord]);
+  return [...slots]
+    .sort(([a], [b]) => a - b)
+    .map(([slot, inside]) => [slot, inside.sort((a, b) => a.placeInSlot - b.placeInSlot)]);
+}
+
+function slotText(cords: CordRun[]): string {
+  const text = inSlots(cords).map(
+    ([slot, inside]) =>
+      `slot ${slot} holds ${inside.length === 1 ? "cord" : "cords"} ${listed(inside.map((cord) => String(cord.number)))}`,
+  );
+  const line = listed(text);
+  return `${line.charAt(0).toUpperCase()}${line.slice(1)}`;
+}
+
+function sharedSlots(cords: CordRun[]): string[] {
+  return inSlots(cords).some(([, inside]) => inside.length > 1)
+    ? ["Where cords share a slot they lie side by side, the first one in nearest the wall."]
+    : [];
+}
+
+function screwLock(bench: LockBench): Step {
+  const { lift, board, len } = bench;
+  return {
+    id: "string-screw-lock",
+    chapter: "string",
+    title: "Screw the lock on",
+    text: `Slide the lock up the cords to its place, its middle ${len(lift.seat.xMm - board.leftMm)} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
+    check: `Pull all cords to the ${lift.controlSide} and down: they hold. Pull to the other side: they run. If it is the other way round, the lock faces the wrong way.`,
+    sheet: "lock",
+  };
+}
+
+function comb({ lift }: LockBench): Step {
+  return {
+    id: "string-comb",
+    chapter: "string",
+    title: "Comb the tails",
+    text:
+      lift.cords.length === 1
+        ? "Let the tail hang, and take the twist out of it between two fingers, from the lock down."
+        : "Comb the tails between your fingers from the lock down, one cord after the other, until none is twisted round another. Do not join them yet.",
+    check: "Each tail can be lifted out of the bundle by itself, down to its end.",
+    caution: CORDS_AT_THREADING,
+    sheet: "lock",
+  };
+}
