@@ -21,6 +21,8 @@ export {
 } from "./account/index.ts";
 export {
   type Drawing,
+  drawMarkingStrips,
+  drawSheet,
   type Fit,
   type Placed,
   type Primitive,
@@ -40,6 +42,7 @@ export {
 } from "./job/index.ts";
 export { allLists, type Table, toCsv } from "./lists/index.ts";
 export { type Plan, plan, type ShadePlan } from "./plan/index.ts";
+export { SHEETS, type SheetKind } from "./shade/index.ts";
 export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
 export { lengthText, parseLength, type UnitChoice } from "./units/index.ts";
 export { makeWorkbook, type WorkbookFonts, type WorkbookInput } from "./workbook/index.ts";

@@ -93,8 +93,10 @@ describe("code in the pages", () => {
   };
 
   function ran(tool: string, ...words: string[]): string {
+    // What the code writes goes into a folder of its own.
     const { status, stdout, stderr } = spawnSync(resolve("node_modules/.bin", tool), words, {
       encoding: "utf8",
+      cwd: emptyFolder(),
     });
     expect([status, stderr, status === 0 ? "" : stdout]).toEqual([0, "", ""]);
     return stdout;
