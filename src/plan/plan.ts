@@ -5,7 +5,15 @@ import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
 import { type Brief, type Job, partsOf, type SettledRates, settleRates, settleShade } from "../job/index.ts";
 import { chooseGear, gearInput, planLift } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
-import { planCautions } from "../safety/index.ts";
+import {
+  askPlace,
+  type CarefulLift,
+  carefulLift,
+  childTag,
+  planCautions,
+  proposedLift,
+  reviewShade,
+} from "../safety/index.ts";
 import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
@@ -19,9 +27,10 @@ import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-typ
 export function plan(job: Job): Plan {
   const rates = settleRates(job.rates);
   const parts = partsOf(job);
+  const careful = carefulLift(job.place, job.purpose);
   const planned = job.rooms.flatMap((room, r) =>
     room.windows.map((window, w) =>
-      planShade(settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`), rates),
+      planShade(settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful), rates, careful),
     ),
   );
   const book = new WorkingBook();
@@ -41,7 +50,7 @@ export function plan(job: Job): Plan {
     ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
     units: job.units,
     shades: planned.map((one) => one.shade),
-    findings: findings.sort(byWeight),
+    findings: [...askPlace(job), ...findings].sort(byWeight),
     cost,
     workings: book.workings,
   };
@@ -53,11 +62,17 @@ export function planWindow(job: Job, roomIndex: number, windowIndex: number): Sh
   const window = room?.windows[windowIndex];
   if (!room || !window) return undefined;
   const path = `/rooms/${roomIndex}/windows/${windowIndex}`;
-  return planShade(settleShade(job, partsOf(job), room, window, path), settleRates(job.rates)).shade;
+  const careful = carefulLift(job.place, job.purpose);
+  const brief = settleShade(job, partsOf(job), room, window, path, careful);
+  return planShade(brief, settleRates(job.rates), careful).shade;
 }
 
 /** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */
-function planShade(brief: Brief, rates: SettledRates): { shade: ShadePlan; cost: ShadeCost } {
+function planShade(
+  brief: Brief,
+  rates: SettledRates,
+  careful: CarefulLift,
+): { shade: ShadePlan; cost: ShadeCost } {
   const book = new WorkingBook();
   const style = STYLE_MODULES[brief.style];
 
@@ -68,7 +83,8 @@ function planShade(brief: Brief, rates: SettledRates): { shade: ShadePlan; cost:
   const { cloth, mass, findings: clothFindings } = planCloth(brief, size, grid, book);
   const { lift, findings: liftFindings } = planLift({ brief, size, grid, mass, ...gearInput(gear) }, book);
   const { board, findings: boardFindings } = planBoard({ brief, size, grid, mass, lift }, book);
-  const { cautions, findings: cautionFindings } = planCautions({ brief, size, grid, lift });
+  const { review, findings: reviewFindings } = reviewShade({ brief, size, grid, mass, lift }, book);
+  const { cautions, findings: cautionFindings } = planCautions({ brief, size, grid, lift, review });
   const cost = planCost({ brief, size, grid, cloth, lift, board }, rates, book);
 
   const shade: ShadePlan = {
@@ -88,14 +104,18 @@ function planShade(brief: Brief, rates: SettledRates): { shade: ShadePlan; cost:
     steps: planSteps({ brief, size, grid, cloth, mass, lift, board }),
     cost: cost.cost,
     cautions,
+    safety: review,
+    tag: childTag({ place: brief.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
     workings: book.workings,
     findings: [
       ...measureFindings,
       ...columnFindings,
       ...foldFindings,
       ...clothFindings,
+      ...proposedLift(brief, careful),
       ...liftFindings,
       ...boardFindings,
+      ...reviewFindings,
       ...cautionFindings,
       ...cost.findings,
     ].sort(byWeight),
