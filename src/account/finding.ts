@@ -17,6 +17,8 @@ export type PatchOperation =
 /** A change to the job that would answer a finding, ready to press. */
 export interface Remedy {
   label: string;
+  /** What else it changes, for beside the label. */
+  changes?: string;
   patch: PatchOperation[];
 }
 

@@ -63,8 +63,7 @@ export class WaysOut {
     return this.#guides().flatMap((variant) => {
       const left = open(variant.geometry);
       if (left >= checks.length) return [];
-      const label = `${variant.says()}. Of these, ${left} would stay open`;
-      return [{ label, patch: variantPatch(this.#shade.brief, variant.settings) }];
+      return [offer(this.#shade.brief, variant, `Of these, ${left} would stay open.`)];
     });
   }
 
@@ -139,9 +138,15 @@ const OF_ROWS: ReadonlySet<Check["quantity"]> = new Set([
   "any-loop-length",
 ]);
 
-function remedyOf(brief: Brief, { says, settings }: Variant, outcome: RuleOutcome): Remedy {
+function remedyOf(brief: Brief, variant: Variant, outcome: RuleOutcome): Remedy {
+  return offer(brief, variant, `This rule: ${RULE_OUTCOME_NAMES[outcome]}.`);
+}
+
+function offer(brief: Brief, { says, settings }: Variant, then: string): Remedy {
+  const { label, changes } = says();
   return {
-    label: `${says()}. This rule: ${RULE_OUTCOME_NAMES[outcome]}`,
+    label,
+    changes: changes === undefined ? then : `${changes} ${then}`,
     patch: variantPatch(brief, settings),
   };
 }

@@ -12,11 +12,17 @@ import { heldWhileGathering, rearSpans } from "./rear-cords.ts";
 
 type Setting = [group: "lift" | "fold", key: string, value: unknown];
 
+/** What is done, short enough to press, and what it changes. */
+export interface VariantWords {
+  label: string;
+  changes?: string;
+}
+
 /** The same shade with one or two settings changed: what its cords would be then. */
 export interface Variant {
   settings: Setting[];
-  /** What it changes, in words that begin a sentence; asked for only where it is offered. */
-  says: () => string;
+  /** Asked for only where it is offered. */
+  says: () => VariantWords;
   geometry: CordGeometry;
 }
 
@@ -27,20 +33,27 @@ const LOOP_ABOVE_FLOOR_MM = 1600;
 
 /** Lifts that are offered in place of the one there is, the most careful first. */
 const OTHER_KINDS = {
-  spring: "Raise it by a spring: no cord hangs at the front",
-  "tube-wand": "Raise it by a tube and a rigid wand: no cord hangs at the front",
-  motor: "Raise it by a tube and a motor: no cord hangs at the front",
-  "tube-loop":
-    "Raise it by a tube and a loop on a tension device: one loop hangs, and no cord with a free end",
-} as const satisfies Partial<Record<LiftKind, string>>;
+  spring: { label: "Raise it by a spring", changes: "No cord hangs at the front." },
+  "tube-wand": { label: "Raise it by a tube and a rigid wand", changes: "No cord hangs at the front." },
+  motor: { label: "Raise it by a tube and a motor", changes: "No cord hangs at the front." },
+  "tube-loop": {
+    label: "Raise it by a tube and a loop on a tension device",
+    changes: "One loop hangs, and no cord with a free end.",
+  },
+} as const satisfies Partial<Record<LiftKind, VariantWords>>;
 type OtherKind = keyof typeof OTHER_KINDS;
 
 const CLOSED_GUIDES = {
-  "ring-locked":
-    "Run the rear cords in a woven sleeve that every ring grips: no cord can be drawn out between rings, and sleeve and rings cost more",
-  enclosed:
-    "Run the rear cords in a sleeve sewn along each column, from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth",
-} as const satisfies Partial<Record<RearGuide, string>>;
+  "ring-locked": {
+    label: "Run the rear cords in a woven sleeve that every ring grips",
+    changes: "No cord can be drawn out between rings; sleeve and rings cost more.",
+  },
+  enclosed: {
+    label: "Run the rear cords in sewn sleeves",
+    changes:
+      "A sleeve along each column from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth.",
+  },
+} as const satisfies Partial<Record<RearGuide, VariantWords>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;
 
 export function kindVariants(shade: ShadeFacts, geometry: CordGeometry): Variant[] {
@@ -101,8 +114,10 @@ export function rowVariant(
   const spans = rearSpans(laid, rear?.endBelowTopMm ?? brief.board.thicknessMm);
   return {
     settings: [["fold", key, value]],
-    says: () =>
-      `Set the rows closer: ${rows} rows ${lengthText(closer.foldMm(rows), brief.units)} apart instead of ${grid.rows.length}, with as many more rings to sew`,
+    says: () => ({
+      label: `Set the rows closer: ${rows} rows`,
+      changes: `${lengthText(closer.foldMm(rows), brief.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
+    }),
     geometry: withTravel(
       {
         ...geometry,
@@ -153,7 +168,7 @@ export function tailVariant(
   return [
     {
       settings: [["lift", "tailMm", tailMm]],
-      says: () => `Cut the tail ${lengthText(tailMm, units)} below the lock with the shade lowered`,
+      says: () => ({ label: `Cut the tail ${lengthText(tailMm, units)} below the lock, shade lowered` }),
       geometry: { ...geometry, pull: { ...pull, lengthMm: fromTo(tailMm, tailMm + raisedMm - loweredMm) } },
     },
   ];
@@ -172,7 +187,7 @@ export function cleatVariant(
   return [
     {
       settings: [["lift", "cleatAboveFloorMm", cleatMm]],
-      says: () => `Fix the cleat ${lengthText(cleatMm, units)} above the floor`,
+      says: () => ({ label: `Fix the cleat ${lengthText(cleatMm, units)} above the floor` }),
       geometry: { ...geometry, pull: { ...pull, cleatAboveFloorMm: cleatMm } },
     },
   ];
@@ -182,8 +197,15 @@ export function cleatVariant(
 export function both(first: Variant, second: Variant): Variant {
   return {
     settings: [...first.settings, ...second.settings],
-    says: () => `${first.says()}. ${second.says()}`,
+    says: () => bothSay(first.says(), second.says()),
     geometry: second.geometry,
+  };
+}
+
+function bothSay(first: VariantWords, second: VariantWords): VariantWords {
+  return {
+    label: `${first.label}; ${second.label.charAt(0).toLowerCase()}${second.label.slice(1)}`,
+    changes: [first.changes, second.changes].filter((text) => text !== undefined).join(" "),
   };
 }
 

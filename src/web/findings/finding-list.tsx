@@ -65,19 +65,21 @@ export const FindingNote = memo(function FindingNote({ finding }: { finding: Fin
         {finding.text}
       </p>
       {finding.remedies.length > 0 ? (
-        <p className="finding-remedies">
+        <div className="finding-remedies">
           {finding.remedies.map((remedy) => (
-            <button
-              key={remedy.label}
-              type="button"
-              className="button button-small"
-              disabled={!mine}
-              onClick={() => edit({ label: remedy.label, patch: remedy.patch })}
-            >
-              {remedy.label}
-            </button>
+            <p key={remedy.label}>
+              <button
+                type="button"
+                className="button button-small"
+                disabled={!mine}
+                onClick={() => edit({ label: remedy.label, patch: remedy.patch })}
+              >
+                {remedy.label}
+              </button>
+              {remedy.changes ? <span className="finding-changes">{remedy.changes}</span> : null}
+            </p>
           ))}
-        </p>
+        </div>
       ) : null}
       <p className="finding-source">
         {finding.figures?.map((figure) => (
