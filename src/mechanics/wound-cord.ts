@@ -13,7 +13,7 @@ export interface Winding {
  *
  * The middle line is taken as an Archimedean spiral that grows by d/n a turn, with dl = ρ dθ. That leaves out the
  * slope of the spiral: against its exact length the radius is too large by d²·ln(ρ/ρ₀)/(8 π² n² ρ²) of itself,
- * under 0.1 % where the core is wider than the cord is thick. Layer by layer the true radius goes up in steps of d,
+ * 0.1 % at most where the core is twice as wide as the cord is thick. Layer by layer the true radius goes up in steps of d,
  * never more than one cord's thickness from this.
  */
 export function woundRadiusMm(

@@ -1,0 +1,250 @@
+import { solveDense } from "../solve/dense.ts";
+import type { Solved } from "../solve/outcome.ts";
+import { solveTridiagonal } from "../solve/tridiagonal.ts";
+import { PANE_SINK, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
+import { copyState, placesOf, type StripProblem, type StripState } from "./strip.ts";
+
+/**
+ * Newton's method on the strip's moment balance.
+ *
+ * Numerov's formula (Hairer, Nørsett & Wanner, Solving Ordinary Differential Equations I, §III.10) ties three
+ * neighbouring slopes with an error of h⁶/240 · θ⁽⁶⁾; the hinges (θ′ = 0) use the same formula on one side with the
+ * known f′ = −λ sin θ. Since θ′ = 0 at both hinges the plain trapezoid rule closes the shape to fourth order too. What
+ * is left is a tridiagonal matrix bordered by the two hinge forces and by the forces of the pane, so one step costs a
+ * fixed number of sines a node.
+ *
+ * The pane is a row of stiff one-sided springs at the nodes: they push only, and sink by `PANE_SINK` under the weight
+ * that usually leans there.
+ */
+export function hangStrip(problem: StripProblem, start: StripState): Solved<StripState> {
+  const state = copyState(start);
+  let residual = Number.POSITIVE_INFINITY;
+  for (let iterations = 0; iterations <= STRIP_STEPS; iterations++) {
+    const system = assemble(problem, state);
+    residual = system.residual;
+    if (residual <= STRIP_RESIDUAL) return { kind: "converged", value: state, iterations, residual };
+    if (!(residual < Number.POSITIVE_INFINITY) || !step(system, state)) break;
+  }
+  return { kind: "notConverged", best: state, iterations: STRIP_STEPS, residual };
+}
+
+interface System {
+  lower: Float64Array;
+  diagonal: Float64Array;
+  upper: Float64Array;
+  /** Moment balance of each node. */
+  balance: Float64Array;
+  /** Its change with each force: up, side, then each spring that is pressed. */
+  byForce: Float64Array[];
+  /** Where the far hinge and the pressed nodes are too far, then how soft each is. */
+  misfit: Float64Array;
+  softness: Float64Array;
+  pressed: number[];
+  sin: Float64Array;
+  cos: Float64Array;
+  residual: number;
+}
+
+function assemble(problem: StripProblem, state: StripState): System {
+  const { slope } = state;
+  const n = slope.length - 1;
+  const sin = slope.map(Math.sin);
+  const cos = slope.map(Math.cos);
+  const contact = pressedNodes(problem, state);
+  const along = sideForces(state, contact);
+  const system: System = {
+    lower: new Float64Array(n + 1),
+    diagonal: new Float64Array(n + 1),
+    upper: new Float64Array(n + 1),
+    balance: new Float64Array(n + 1),
+    byForce: [new Float64Array(n + 1)],
+    misfit: new Float64Array(2 + contact.nodes.length),
+    softness: new Float64Array(2 + contact.nodes.length),
+    pressed: contact.nodes,
+    sin,
+    cos,
+    residual: 0,
+  };
+  const bySide = balanceNodes(system, problem, state, along);
+  addForceColumns(system, bySide);
+  addMisfits(system, problem, contact, state);
+  for (const row of system.balance) system.residual = Math.max(system.residual, Math.abs(row));
+  for (const row of system.misfit) system.residual = Math.max(system.residual, Math.abs(row));
+  return system;
+}
+
+interface Contact {
+  nodes: number[];
+  /** How far each pressed node is past its pane. */
+  depth: number[];
+  softness: number;
+}
+
+function pressedNodes({ weight, gap, pane, back }: StripProblem, { slope }: StripState): Contact {
+  const softness = PANE_SINK / (10 + 2 * Math.sqrt(weight));
+  const contact: Contact = { nodes: [], depth: [], softness };
+  if (pane === Number.POSITIVE_INFINITY && back === Number.POSITIVE_INFINITY) return contact;
+  const { x, y } = placesOf(slope);
+  for (let i = 1; i + 1 < slope.length; i++) {
+    const behind = (y[i] as number) > gap ? Math.min(pane, back) : pane;
+    const depth = -(x[i] as number) - behind;
+    if (depth <= 0) continue;
+    contact.nodes.push(i);
+    contact.depth.push(depth);
+  }
+  return contact;
+}
+
+/** Sideways force in each interval: each spring takes its push away from there on. */
+function sideForces({ slope, side, push }: StripState, { nodes }: Contact): Float64Array {
+  const along = new Float64Array(slope.length).fill(side);
+  const pressed = new Set(nodes);
+  let left = side;
+  for (let i = 0; i < slope.length; i++) {
+    if (pressed.has(i)) left -= push[i] as number;
+    else push[i] = 0;
+    along[i] = left;
+  }
+  return along;
+}
+
+/** Fills balance and its derivatives by slope and by V; returns those by the sideways force before and after a node. */
+function balanceNodes(
+  { lower, diagonal, upper, balance, byForce, sin, cos }: System,
+  { weight }: StripProblem,
+  { slope, up }: StripState,
+  along: Float64Array,
+): { before: Float64Array; after: Float64Array } {
+  const n = slope.length - 1;
+  const step = 2 / n;
+  const part = (step * step) / 12;
+  const byUp = byForce[0] as Float64Array;
+  const before = new Float64Array(n + 1);
+  const after = new Float64Array(n + 1);
+  for (let i = 0; i <= n; i++) {
+    const [s, c, v] = [sin[i] as number, cos[i] as number, up - weight * step * i];
+    let [row, own, upPart] = [0, 0, 0];
+    if (i > 0) {
+      const [s0, c0, h] = [sin[i - 1] as number, cos[i - 1] as number, along[i - 1] as number];
+      const v0 = v + weight * step;
+      row += (slope[i - 1] as number) - (slope[i] as number);
+      row -= part * (v0 * s0 - h * c0 + 5 * (v * s - h * c));
+      own -= 1 + 5 * part * (v * c + h * s);
+      lower[i] = 1 - part * (v0 * c0 + h * s0);
+      before[i] = part * (c0 + 5 * c);
+      upPart -= part * (s0 + 5 * s);
+    }
+    if (i < n) {
+      const [s1, c1, h] = [sin[i + 1] as number, cos[i + 1] as number, along[i] as number];
+      const v1 = v - weight * step;
+      row += (slope[i + 1] as number) - (slope[i] as number);
+      row -= part * (v1 * s1 - h * c1 + 5 * (v * s - h * c));
+      own -= 1 + 5 * part * (v * c + h * s);
+      upper[i] = 1 - part * (v1 * c1 + h * s1);
+      after[i] = part * (c1 + 5 * c);
+      upPart -= part * (s1 + 5 * s);
+    }
+    // At a hinge the half formula lacks the slope of f, which is −λ sin θ there.
+    const hinge = i === 0 ? part * step * weight : i === n ? -part * step * weight : 0;
+    balance[i] = row + hinge * s;
+    diagonal[i] = own + hinge * c;
+    byUp[i] = upPart;
+  }
+  return { before, after };
+}
+
+/** A push at a node lowers the sideways force of every interval after it; H itself does so from the top, the other way. */
+function addForceColumns(
+  { byForce, pressed, balance }: System,
+  { before, after }: { before: Float64Array; after: Float64Array },
+): void {
+  byForce.push(balance.map((_, i) => (before[i] as number) + (after[i] as number)));
+  for (const at of pressed) {
+    const column = new Float64Array(balance.length);
+    column[at] = -(after[at] as number);
+    for (let i = at + 1; i < column.length; i++) column[i] = -((before[i] as number) + (after[i] as number));
+    byForce.push(column);
+  }
+}
+
+function addMisfits(
+  { misfit, softness, sin, cos }: System,
+  { gap }: StripProblem,
+  contact: Contact,
+  { push }: StripState,
+): void {
+  const n = sin.length - 1;
+  const step = 2 / n;
+  misfit[0] = step * (sum(sin) - ((sin[0] as number) + (sin[n] as number)) / 2);
+  misfit[1] = step * (sum(cos) - ((cos[0] as number) + (cos[n] as number)) / 2) - gap;
+  contact.nodes.forEach((node, k) => {
+    softness[2 + k] = contact.softness;
+    misfit[2 + k] = contact.softness * (push[node] as number) - (contact.depth[k] as number);
+  });
+}
+
+function sum(list: Float64Array): number {
+  let total = 0;
+  for (const value of list) total += value;
+  return total;
+}
+
+/** One damped Newton step by block elimination; false where a block is singular. */
+function step(system: System, state: StripState): boolean {
+  const { lower, diagonal, upper, balance, byForce, misfit, softness, pressed } = system;
+  const { slope } = state;
+  const columns = [balance, ...byForce];
+  if (!solveTridiagonal(lower, diagonal, upper, columns)) return false;
+  const moved = columns.map((column) => shifts(system, slope, column));
+  const size = misfit.length;
+  const rows = Array.from({ length: size }, (_, r) =>
+    Float64Array.from({ length: size }, (_, c) => {
+      const own = r === c ? (softness[r] as number) : 0;
+      return own - ((moved[c + 1] as Float64Array)[r] as number);
+    }),
+  );
+  const forces = misfit.map((value, r) => ((moved[0] as Float64Array)[r] as number) - value);
+  if (!solveDense(rows, forces)) return false;
+  let largest = 0;
+  const turn = new Float64Array(slope.length);
+  for (let i = 0; i < turn.length; i++) {
+    let value = -(balance[i] as number);
+    for (let k = 0; k < size; k++) value -= ((byForce[k] as Float64Array)[i] as number) * (forces[k] as number);
+    turn[i] = value;
+    largest = Math.max(largest, Math.abs(value));
+  }
+  if (!(largest < Number.POSITIVE_INFINITY)) return false;
+  const share = Math.min(1, STRIP_TURN_RAD / largest);
+  for (let i = 0; i < turn.length; i++) slope[i] = (slope[i] as number) + share * (turn[i] as number);
+  state.up += share * (forces[0] as number);
+  state.side += share * (forces[1] as number);
+  pressed.forEach((node, k) => {
+    state.push[node] = (state.push[node] as number) + share * (forces[2 + k] as number);
+  });
+  return true;
+}
+
+/** How far hinge and pressed nodes go (x and y of the far hinge, then x of each pressed node) when the slopes turn by `turn`. */
+function shifts({ sin, cos, pressed, misfit }: System, slope: Float64Array, turn: Float64Array): Float64Array {
+  const n = slope.length - 1;
+  const step = 2 / n;
+  const result = new Float64Array(misfit.length);
+  let [x, y, k] = [0, 0, 0];
+  for (let i = 0; i <= n; i++) {
+    const end = i === 0 || i === n ? 0.5 : 1;
+    const dx = (cos[i] as number) * (turn[i] as number);
+    y -= end * step * (sin[i] as number) * (turn[i] as number);
+    if (k < pressed.length && pressed[k] === i) {
+      const bent = (slope[i + 1] as number) - (slope[i - 1] as number);
+      const bends = (turn[i + 1] as number) - (turn[i - 1] as number);
+      const corrected =
+        (step / 24) * ((cos[i] as number) * bends - (sin[i] as number) * (turn[i] as number) * bent);
+      result[2 + k] = x + (step / 2) * dx - corrected;
+      k++;
+    }
+    x += end * step * dx;
+  }
+  result[0] = x;
+  result[1] = y;
+  return result;
+}

@@ -1,0 +1,38 @@
+/**
+ * Gauss elimination with partial pivoting of a small dense system (Golub & Van Loan, Matrix Computations, §3.4).
+ * `rows` is square and, with `right`, overwritten; `right` holds the answer.
+ *
+ * @returns false where the matrix is singular to working precision
+ */
+export function solveDense(rows: Float64Array[], right: Float64Array): boolean {
+  const n = right.length;
+  for (let c = 0; c < n; c++) {
+    pivotTo(rows, right, c);
+    const pivotRow = rows[c] as Float64Array;
+    const pivot = pivotRow[c] as number;
+    if (!(Math.abs(pivot) > 0)) return false;
+    for (let r = c + 1; r < n; r++) {
+      const row = rows[r] as Float64Array;
+      const factor = (row[c] as number) / pivot;
+      if (factor === 0) continue;
+      for (let k = c + 1; k < n; k++) row[k] = (row[k] as number) - factor * (pivotRow[k] as number);
+      right[r] = (right[r] as number) - factor * (right[c] as number);
+    }
+  }
+  for (let r = n - 1; r >= 0; r--) {
+    const row = rows[r] as Float64Array;
+    let sum = right[r] as number;
+    for (let k = r + 1; k < n; k++) sum -= (row[k] as number) * (right[k] as number);
+    right[r] = sum / (row[r] as number);
+  }
+  return true;
+}
+
+function pivotTo(rows: Float64Array[], right: Float64Array, c: number): void {
+  let best = c;
+  const size = (r: number) => Math.abs((rows[r] as Float64Array)[c] as number);
+  for (let r = c + 1; r < right.length; r++) if (size(r) > size(best)) best = r;
+  if (best === c) return;
+  [rows[c], rows[best]] = [rows[best] as Float64Array, rows[c] as Float64Array];
+  [right[c], right[best]] = [right[best] as number, right[c] as number];
+}

@@ -1,0 +1,42 @@
+import { ROOT_STEPS, ROOT_WIDTH } from "../tolerances.ts";
+
+/** What a search for a zero of one function came to. */
+export type Root =
+  | { kind: "converged"; value: number; iterations: number; residual: number }
+  | { kind: "notConverged"; best: number; iterations: number; residual: number }
+  | { kind: "noBracket"; atLow: number; atHigh: number };
+
+/**
+ * Zero of a continuous function between two places where its sign differs: Dekker's and Brent's safeguard in its short
+ * form, regula falsi with the Illinois rule and a bisection wherever that would be slower (Dahlquist & Björck, Numerical
+ * Methods, §6.2). The bracket ends narrower than `ROOT_WIDTH` of its larger end.
+ */
+export function findRoot(f: (x: number) => number, low: number, high: number): Root {
+  let [a, fa] = [low, f(low)];
+  let [b, fb] = [high, f(high)];
+  if (fa === 0) return { kind: "converged", value: a, iterations: 0, residual: 0 };
+  if (fb === 0) return { kind: "converged", value: b, iterations: 0, residual: 0 };
+  if (!(fa * fb < 0)) return { kind: "noBracket", atLow: fa, atHigh: fb };
+  for (let iterations = 1; iterations <= ROOT_STEPS; iterations++) {
+    const width = b - a;
+    const x = iterations % 3 === 0 ? (a + b) / 2 : between(a, b, (a * fb - b * fa) / (fb - fa));
+    const fx = f(x);
+    if (fx === 0) return { kind: "converged", value: x, iterations, residual: 0 };
+    if (fx * fb < 0) {
+      [a, fa] = [b, fb];
+    } else {
+      fa /= 2;
+    }
+    [b, fb] = [x, fx];
+    const narrow = ROOT_WIDTH * Math.max(Math.abs(a), Math.abs(b));
+    if (Math.abs(b - a) <= narrow || Math.abs(width) <= narrow) {
+      return { kind: "converged", value: b, iterations, residual: Math.abs(fb) };
+    }
+  }
+  return { kind: "notConverged", best: b, iterations: ROOT_STEPS, residual: Math.abs(fb) };
+}
+
+/** Keeps a guess inside its bracket, where rounding or a flat function throws it out. */
+function between(a: number, b: number, x: number): number {
+  return x > Math.min(a, b) && x < Math.max(a, b) ? x : (a + b) / 2;
+}

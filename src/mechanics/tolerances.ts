@@ -1,0 +1,25 @@
+/** Tolerances of the numerical modules, each with what it means on the table. No other is written inline. */
+
+/** A root is found when its bracket is this narrow against its place: a few units in the last digit of a double. */
+export const ROOT_WIDTH = 4e-16;
+
+/** Bisection alone narrows any bracket of doubles to nothing in this many steps, three to one. */
+export const ROOT_STEPS = 400;
+
+/**
+ * A strip hangs right when no node is further off than this, in radians for its slope and half arcs for its ends:
+ * 1e-11 of a fold of 125 mm is a hundredth of the size of an atom, far under the error of the nodes themselves.
+ */
+export const STRIP_RESIDUAL = 1e-11;
+
+/** Newton steps from one shape to a near one. Three to six do it; past this the start was too far off. */
+export const STRIP_STEPS = 30;
+
+/** No slope may turn by more than this in one Newton step, rad: half a right angle keeps to the branch begun on. */
+export const STRIP_TURN_RAD = 0.8;
+
+/** A continuation gives up when it must take steps smaller than this part of its way. */
+export const SHORTEST_STEP = 1 / 4096;
+
+/** How deep a fold may sink into a pane where it touches, as a part of its half arc: 0.01 mm in a fold of 125 mm. */
+export const PANE_SINK = 1e-4;
