@@ -4,6 +4,7 @@ import { useHashLocation } from "wouter/use-hash-location";
 import { DropFile } from "./frame/drop-file.tsx";
 import { KeepJob } from "./frame/keep-job.tsx";
 import { Keys } from "./frame/keys.tsx";
+import { LeavingGuard } from "./frame/leaving-guard.tsx";
 import { NotFound } from "./frame/not-found.tsx";
 import { Said } from "./frame/said.tsx";
 import { ScrollPlaces } from "./frame/scroll-places.tsx";
@@ -35,6 +36,7 @@ export function App() {
         </DropFile>
       </KeepJob>
       <Keys />
+      <LeavingGuard />
       <Said />
       <ScrollPlaces />
     </Router>

@@ -16,7 +16,6 @@ export function JobRoutes({ jobId }: { jobId: string }) {
     void openSession(jobId);
   }, [jobId]);
   useEffect(() => () => void closeSession(), []);
-  useLeavingGuard();
   const access = usePlanner((planner) => planner.access);
   const openId = usePlanner((planner) => planner.job?.id);
   const [location] = useLocation();
@@ -53,15 +52,4 @@ function MissingJob() {
       </Page>
     </>
   );
-}
-
-/** Asks before a tab is closed that holds something unsaved. */
-function useLeavingGuard() {
-  const unsaved = usePlanner((planner) => planner.saving.state !== "saved");
-  useEffect(() => {
-    if (!unsaved) return;
-    const onLeave = (event: BeforeUnloadEvent) => event.preventDefault();
-    addEventListener("beforeunload", onLeave);
-    return () => removeEventListener("beforeunload", onLeave);
-  }, [unsaved]);
 }

@@ -37,13 +37,13 @@ test("text that cannot be read changes nothing and is not lost", async () => {
   await openShade(page, harness.url);
   const before = await drawing(page);
   const width = field(page, "Width at the top");
-  await width.fill("35 3/");
+  await width.fill("35 or so");
   await page.keyboard.press("Tab");
   await page.getByRole("alert").filter({ hasText: "is not a length" }).waitFor();
   expect(await width.getAttribute("aria-invalid")).toBe("true");
   await page.getByRole("button", { name: "Measure" }).click();
   await page.getByRole("button", { name: "Measure" }).click();
-  expect(await width.inputValue()).toBe("35 3/");
+  expect(await width.inputValue()).toBe("35 or so");
   expect(await drawing(page)).toEqual(before);
   await width.focus();
   await page.keyboard.press("Escape");
@@ -101,7 +101,7 @@ test("a figure shows its working: formula, values, source; its fields change it"
     .locator(".fig", { hasText: /34.3.4.in/ })
     .first()
     .waitFor();
-  await slip.getByRole("button", { name: "take it back: Taken off the width" }).click();
+  await slip.getByRole("button", { name: /^take it back.*Taken off the width/ }).click();
   await page
     .locator(".fig", { hasText: /35.1.4.in/ })
     .first()

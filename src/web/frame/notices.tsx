@@ -1,7 +1,9 @@
 import { Link } from "wouter";
+import type { Job } from "../../job/index.ts";
 import { takeRelease, useRelease } from "../offline/register.ts";
+import type { SaveTrouble } from "../persistence/autosave.ts";
 import { saveJobFile } from "../persistence/job-file.ts";
-import { keepCopy, saveAgain, takeOver } from "../persistence/session.ts";
+import { keepCopy, saveAgain, takeOver, unwrittenJob } from "../persistence/session.ts";
 import { usePlanner } from "../state/store.ts";
 import { dismissImport, useImport } from "./importing.ts";
 import "./notices.css";
@@ -20,40 +22,55 @@ export function Notices() {
 
 function SaveNotice() {
   const saving = usePlanner((planner) => planner.saving);
-  const job = usePlanner((planner) => planner.job);
-  if (saving.state !== "failed") return null;
-  const save = job ? (
-    <button type="button" className="button button-small button-main" onClick={() => void saveJobFile(job)}>
-      Save the job as a file
-    </button>
-  ) : null;
-  if (saving.trouble === "newer") {
-    return (
-      <div className="notice notice-stop" role="alert">
-        <p>
-          <strong>Not saved.</strong> Another tab has saved this job since. What you did here is still in this
-          tab.
-        </p>
-        <button type="button" className="button button-small button-main" onClick={() => void keepCopy()}>
-          Keep mine as a copy
-        </button>
-        {save}
-      </div>
-    );
-  }
+  const open = usePlanner((planner) => planner.job);
+  if (saving.state === "failed" && open) return <NotSaved trouble={saving.trouble} job={open} />;
+  const unwritten = unwrittenJob();
+  if (!unwritten || unwritten.id === open?.id) return null;
   return (
     <div className="notice notice-stop" role="alert">
       <p>
-        <strong>Not saved.</strong>{" "}
-        {saving.trouble === "full"
-          ? "This device has no room left for the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab, or make room and try again."
-          : "This browser does not keep the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab."}
+        <strong>Not saved.</strong> “{unwritten.name}” is in this tab alone.
       </p>
-      {save}
-      <button type="button" className="button button-small" onClick={saveAgain}>
-        Try again
-      </button>
+      <Link href={`/job/${unwritten.id}`} className="button button-small button-main">
+        Open it again
+      </Link>
+      <SaveAsFile job={unwritten} />
     </div>
+  );
+}
+
+const TROUBLES: Record<SaveTrouble, string> = {
+  full: "This device has no room left for the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab, or make room and try again.",
+  unavailable:
+    "This browser does not keep the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab.",
+  newer: "Another tab has saved this job since. What you did here is still in this tab.",
+};
+
+function NotSaved({ trouble, job }: { trouble: SaveTrouble; job: Job }) {
+  return (
+    <div className="notice notice-stop" role="alert">
+      <p>
+        <strong>Not saved.</strong> {TROUBLES[trouble]}
+      </p>
+      {trouble === "newer" ? (
+        <button type="button" className="button button-small button-main" onClick={() => void keepCopy()}>
+          Keep mine as a copy
+        </button>
+      ) : (
+        <button type="button" className="button button-small" onClick={saveAgain}>
+          Try again
+        </button>
+      )}
+      <SaveAsFile job={job} />
+    </div>
+  );
+}
+
+function SaveAsFile({ job }: { job: Job }) {
+  return (
+    <button type="button" className="button button-small button-main" onClick={() => void saveJobFile(job)}>
+      Save the job as a file
+    </button>
   );
 }
 

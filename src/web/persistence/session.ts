@@ -8,7 +8,7 @@ import { newId } from "./new-id.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
 
-/** Jobs that could not be written when they were made: they live in this tab until they can. */
+/** Jobs that could not be written: they live in this tab until they can. */
 const inMemory = new Map<string, StoredJob>();
 
 /** A job that is open in this tab: who may write it, and the writing itself. */
@@ -17,6 +17,7 @@ class Session {
   #lock: JobLock | undefined;
   #autosave: Autosave | undefined;
   #revision = 0;
+  #last: Snapshot | undefined;
   #closed = false;
   readonly #stops: (() => void)[] = [];
 
@@ -40,7 +41,7 @@ class Session {
       usePlanner.subscribe((planner) => {
         if (planner.edits === edits || planner.job?.id !== this.jobId) return;
         edits = planner.edits;
-        this.#autosave?.save({ job: planner.job, history: planner.history });
+        this.#save({ job: planner.job, history: planner.history });
       }),
     );
   }
@@ -56,7 +57,12 @@ class Session {
   /** Tries once more to write what is on the table. */
   retry(): void {
     const { job, history } = usePlanner.getState();
-    if (job?.id === this.jobId) this.#autosave?.save({ job, history });
+    if (job?.id === this.jobId) this.#save({ job, history });
+  }
+
+  #save(snapshot: Snapshot): void {
+    this.#last = snapshot;
+    this.#autosave?.save(snapshot);
   }
 
   async close(): Promise<void> {
@@ -89,18 +95,22 @@ class Session {
     return true;
   }
 
+  /** What was never written comes before what is on the shelf. */
   async #read(): Promise<StoredJob | undefined> {
+    const unwritten = inMemory.get(this.jobId);
+    if (unwritten) return unwritten;
     try {
-      return (await readJob(this.jobId)) ?? inMemory.get(this.jobId);
+      return await readJob(this.jobId);
     } catch {
-      return inMemory.get(this.jobId);
+      return undefined;
     }
   }
 
   #newAutosave(revision: number): Autosave {
     return new Autosave(revision, writeJob, (saving, saved) => {
       this.#revision = saved;
-      setSaving(saving);
+      if (saving.state === "failed") this.#keepInMemory();
+      if (!this.#closed || saving.state === "failed") setSaving(saving);
       if (saving.state !== "saved") return;
       inMemory.delete(this.jobId);
       tellTabs({ kind: "saved", jobId: this.jobId, revision: saved });
@@ -110,6 +120,16 @@ class Session {
   /** Shows what the writing tab saved, unless something here was never written: that stays on the table. */
   async #follow(): Promise<void> {
     if (usePlanner.getState().saving.state !== "failed") await this.#load();
+  }
+
+  #keepInMemory(): void {
+    if (!this.#last) return;
+    inMemory.set(this.jobId, {
+      id: this.jobId,
+      revision: this.#revision,
+      savedAt: Date.now(),
+      ...this.#last,
+    });
   }
 
   /** Another tab asks for the job: everything is saved first. */
@@ -158,6 +178,13 @@ export function saveAgain(): void {
   session?.retry();
 }
 
+/** A job that lives in this tab alone, since it could not be written; the one that is open counts last. */
+export function unwrittenJob(): Job | undefined {
+  const open = usePlanner.getState().job?.id;
+  const all = [...inMemory.values()].map(({ job }) => job);
+  return all.findLast((job) => job.id !== open) ?? all.at(-1);
+}
+
 /** What stands on the shelf under the id of a job that cannot be read. */
 export function damagedJob(): typeof damaged {
   return damaged;
@@ -181,5 +208,7 @@ export async function keepCopy(): Promise<void> {
   if (!job) return;
   const copy: Job = { ...job, id: newId("job"), name: `${job.name} (copy)`.slice(0, 120) };
   await shelveJob(copy, history);
+  inMemory.delete(job.id);
+  setSaving({ state: "saved" });
   location.hash = `/job/${copy.id}`;
 }

@@ -1,5 +1,6 @@
-import type { Making, MakingGroup } from "../../job/index.ts";
+import { type Making, type MakingGroup, makingSchema } from "../../job/index.ts";
 import { choice, count, type FieldSpec, length, part, size } from "../inputs/spec.ts";
+import { withLimits } from "./limits.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = { [G in MakingGroup]: { [K in keyof Groups[G]]-?: FieldSpec } };
@@ -10,7 +11,7 @@ const TURNS = { "1": "single", "2": "double" };
  * Every making setting in the maker's words. The type asks for each setting of the schema,
  * so that a new one cannot be left out of the planner.
  */
-export const MAKING_FIELDS = {
+const WORDS = {
   mount: {
     insideWidthOffMm: length("Taken off the width", "inside mount, both sides together"),
     insideLengthOffMm: length("Taken off the length", "inside mount, at the sill"),
@@ -129,6 +130,14 @@ export const MAKING_FIELDS = {
     bracketSpacingMm: size("Brackets apart", "at most"),
   },
 } satisfies Table;
+
+/** Every making setting with its words and its limits. */
+export const MAKING_FIELDS = Object.fromEntries(
+  Object.entries(makingSchema.shape).map(([group, fields]) => [
+    group,
+    withLimits(fields.unwrap(), WORDS[group as MakingGroup]),
+  ]),
+) as typeof WORDS;
 
 export const MAKING_GROUP_NAMES: Record<MakingGroup, string> = {
   mount: "Deductions and overlaps",

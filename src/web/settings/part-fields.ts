@@ -1,15 +1,26 @@
-import type {
-  Bar,
-  Board,
-  Cloth,
-  Cord,
-  CordLock,
-  Drive,
-  Eye,
-  Rates,
-  Repeat,
-  Ring,
-  Tube,
+import {
+  type Bar,
+  type Board,
+  barSchema,
+  boardSchema,
+  type Cloth,
+  type Cord,
+  type CordLock,
+  clothSchema,
+  cordLockSchema,
+  cordSchema,
+  type Drive,
+  driveSchema,
+  type Eye,
+  eyeSchema,
+  type Rates,
+  type Repeat,
+  type Ring,
+  ratesSchema,
+  repeatSchema,
+  ringSchema,
+  type Tube,
+  tubeSchema,
 } from "../../job/index.ts";
 import {
   choice,
@@ -24,6 +35,7 @@ import {
   size,
   text,
 } from "../inputs/spec.ts";
+import { withLimits } from "./limits.ts";
 
 type Fields<T> = { [K in Exclude<keyof T, "id" | "demo">]-?: FieldSpec };
 
@@ -33,7 +45,7 @@ const PRICE = money("Price of one");
 const GSM_PER_OZ_YD2 = 33.90575;
 
 /** Fields of a cloth that stand beside its repeat. */
-export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat"> = {
+export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat"> = withLimits(clothSchema, {
   name: NAME,
   usableWidthMm: size("Usable width", "selvedges taken off"),
   massGsm: {
@@ -50,18 +62,18 @@ export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat"> = {
   pricePerM: perRun("Price", 1e7, "¤"),
   soldByMm: size("Sold by", "smallest step off the bolt"),
   note: NOTE,
-};
+});
 
-export const REPEAT_FIELDS: Fields<Repeat> = {
+export const REPEAT_FIELDS: Fields<Repeat> = withLimits(repeatSchema, {
   verticalMm: size("Repeat along the length"),
   horizontalMm: size("Repeat across the width"),
   match: choice("Neighbouring widths match", {
     straight: "straight across",
     "half-drop": "half a repeat lower",
   }),
-};
+});
 
-export const LOCK_FIELDS: Fields<CordLock> = {
+export const LOCK_FIELDS: Fields<CordLock> = withLimits(cordLockSchema, {
   name: NAME,
   dividerWires: count("Divider wires", 0, 12, "slots are one more"),
   cordsMax: count("Cords at most", 1, 40),
@@ -79,9 +91,9 @@ export const LOCK_FIELDS: Fields<CordLock> = {
   massG: number("Weight", 0, 2000, "g"),
   price: PRICE,
   note: NOTE,
-};
+});
 
-export const CORD_FIELDS: Fields<Cord> = {
+export const CORD_FIELDS: Fields<Cord> = withLimits(cordSchema, {
   name: NAME,
   diameterMm: fine("Diameter", 0.3, 6),
   massGPerM: number("Weight of a metre", 0, 100, "g"),
@@ -90,9 +102,9 @@ export const CORD_FIELDS: Fields<Cord> = {
   spoolMm: run("On one spool", 100, 5_000_000),
   price: { ...PRICE, label: "Price of a spool" },
   note: NOTE,
-};
+});
 
-export const BAR_FIELDS: Fields<Bar> = {
+export const BAR_FIELDS: Fields<Bar> = withLimits(barSchema, {
   name: NAME,
   material: choice("Material", {
     steel: "steel",
@@ -107,9 +119,9 @@ export const BAR_FIELDS: Fields<Bar> = {
   stockMm: run("Sold in lengths of", 0.01, 20_000),
   price: PRICE,
   note: NOTE,
-};
+});
 
-export const BOARD_FIELDS: Fields<Board> = {
+export const BOARD_FIELDS: Fields<Board> = withLimits(boardSchema, {
   name: NAME,
   depthMm: size("Depth", "from the wall or glass into the room"),
   thicknessMm: size("Thickness"),
@@ -117,27 +129,27 @@ export const BOARD_FIELDS: Fields<Board> = {
   stockMm: run("Sold in lengths of", 0.01, 20_000),
   price: PRICE,
   note: NOTE,
-};
+});
 
-export const RING_FIELDS: Fields<Ring> = {
+export const RING_FIELDS: Fields<Ring> = withLimits(ringSchema, {
   name: NAME,
   diameterMm: fine("Diameter"),
   massG: number("Weight of one", 0, 100, "g"),
   packOf: count("In a pack", 1, 10_000),
   price: { ...PRICE, label: "Price of a pack" },
   note: NOTE,
-};
+});
 
-export const EYE_FIELDS: Fields<Eye> = {
+export const EYE_FIELDS: Fields<Eye> = withLimits(eyeSchema, {
   name: NAME,
   outsideDiameterMm: fine("Outside diameter"),
   friction: number("Friction of cord on it", 0, 1, "", "coefficient"),
   packOf: count("In a pack", 1, 10_000),
   price: { ...PRICE, label: "Price of a pack" },
   note: NOTE,
-};
+});
 
-export const TUBE_FIELDS: Fields<Tube> = {
+export const TUBE_FIELDS: Fields<Tube> = withLimits(tubeSchema, {
   name: NAME,
   diameterMm: fine("Outside diameter", 0.1, 500),
   massGPerM: number("Weight of a metre", 1, 20_000, "g"),
@@ -149,9 +161,9 @@ export const TUBE_FIELDS: Fields<Tube> = {
   spoolPrice: money("Price of a spool"),
   price: { ...PRICE, label: "Price of a length" },
   note: NOTE,
-};
+});
 
-export const DRIVE_FIELDS: Fields<Drive> = {
+export const DRIVE_FIELDS: Fields<Drive> = withLimits(driveSchema, {
   name: NAME,
   kind: choice("Driven by", { spring: "a spring", wand: "a wand", loop: "a loop", motor: "a motor" }),
   lengthMm: fine("Length along the board", 0.1, 500),
@@ -171,9 +183,9 @@ export const DRIVE_FIELDS: Fields<Drive> = {
   massG: number("Weight", 0, 20_000, "g"),
   price: PRICE,
   note: NOTE,
-};
+});
 
-export const RATE_FIELDS: { [K in keyof Required<Rates>]: FieldSpec } = {
+export const RATE_FIELDS: { [K in keyof Required<Rates>]: FieldSpec } = withLimits(ratesSchema, {
   currency: {
     ...text("Currency", 3, "three letters of ISO 4217"),
     required: true,
@@ -190,4 +202,4 @@ export const RATE_FIELDS: { [K in keyof Required<Rates>]: FieldSpec } = {
   hangMin: number("Hanging one shade", 0, 10_000, "min"),
   wasteShare: percent("Extra on plain cloth"),
   taxShare: percent("Tax"),
-};
+});

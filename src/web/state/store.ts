@@ -58,7 +58,15 @@ export function layOut(job: Job, history: History, access: Access): void {
 }
 
 export function clearTable(access: Access = "none"): void {
-  set({ job: undefined, history: EMPTY_HISTORY, access, saving: { state: "saved" }, said: "" });
+  const { saving } = get();
+  // What could not be written is still not written when another page is looked at.
+  set({
+    job: undefined,
+    history: EMPTY_HISTORY,
+    access,
+    saving: saving.state === "failed" ? saving : { state: "saved" },
+    said: "",
+  });
 }
 
 export function canEdit(): boolean {

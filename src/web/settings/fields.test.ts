@@ -1,0 +1,112 @@
+import { describe, expect, it } from "vitest";
+import { type Job, type JobInput, jobSchema, makingSchema, newJob } from "../../job/index.ts";
+import { settingsNamed } from "../figures/fields-behind.ts";
+import type { FieldSpec } from "../inputs/spec.ts";
+import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
+import { setPatch } from "../state/pointer.ts";
+import { fieldAt } from "./field-at.ts";
+import { MAKING_FIELDS } from "./making-fields.ts";
+import {
+  BAR_FIELDS,
+  BOARD_FIELDS,
+  CLOTH_FIELDS,
+  CORD_FIELDS,
+  DRIVE_FIELDS,
+  EYE_FIELDS,
+  LOCK_FIELDS,
+  RATE_FIELDS,
+  REPEAT_FIELDS,
+  RING_FIELDS,
+  TUBE_FIELDS,
+} from "./part-fields.ts";
+
+/** The outermost values that a field lets a maker type. */
+function extremes(spec: FieldSpec): unknown[] {
+  switch (spec.kind) {
+    case "length":
+      return [spec.minMm, spec.maxMm];
+    case "number":
+      return [spec.min, spec.max];
+    case "choice":
+      return Object.keys(spec.options).map((key) => (spec.numeric ? Number(key) : key));
+    case "flag":
+      return [true, false];
+    case "text":
+      return spec.pattern ? ["EUR"] : ["x".repeat(spec.most)];
+    case "part":
+      return spec.none === undefined ? ["some-part"] : ["some-part", null];
+  }
+}
+
+const job: Job = jobSchema.parse({
+  ...newJob({ id: "job", name: "Job", system: "metric" }),
+  cloths: [{ id: "c", name: "C", usableWidthMm: 1000, massGsm: 100, repeat: { verticalMm: 300 } }],
+  hardware: {
+    locks: [
+      {
+        id: "l",
+        name: "L",
+        housingLengthMm: 20,
+        housingWidthMm: 20,
+        housingHeightMm: 20,
+        dividerWires: 1,
+        cordsMax: 1,
+      },
+    ],
+    cords: [{ id: "k", name: "K", diameterMm: 1 }],
+    bars: [{ id: "b", name: "B", material: "steel", widthMm: 19, thicknessMm: 3 }],
+    boards: [{ id: "d", name: "D", depthMm: 20, thicknessMm: 20 }],
+    rings: [{ id: "r", name: "R", diameterMm: 10 }],
+    eyes: [{ id: "e", name: "E", outsideDiameterMm: 10 }],
+    tubes: [{ id: "t", name: "T", diameterMm: 20 }],
+    drives: [{ id: "v", name: "V", kind: "loop", lengthMm: 30, heightMm: 30, depthMm: 30 }],
+  },
+} satisfies JobInput);
+
+const settings = Object.entries(MAKING_FIELDS).flatMap(([group, fields]) =>
+  Object.entries<FieldSpec>(fields).map(([name, spec]) => [`/workshop/${group}/${name}`, spec] as const),
+);
+const ofParts = (
+  [
+    ["/cloths/0", CLOTH_FIELDS],
+    ["/cloths/0/repeat", REPEAT_FIELDS],
+    ["/hardware/locks/0", LOCK_FIELDS],
+    ["/hardware/cords/0", CORD_FIELDS],
+    ["/hardware/bars/0", BAR_FIELDS],
+    ["/hardware/boards/0", BOARD_FIELDS],
+    ["/hardware/rings/0", RING_FIELDS],
+    ["/hardware/eyes/0", EYE_FIELDS],
+    ["/hardware/tubes/0", TUBE_FIELDS],
+    ["/hardware/drives/0", DRIVE_FIELDS],
+    ["/rates", RATE_FIELDS],
+  ] as const
+).flatMap(([parent, fields]) =>
+  Object.entries<FieldSpec>(fields).map(([name, spec]) => [`${parent}/${name}`, spec] as const),
+);
+
+describe("fields and the schema agree", () => {
+  it.each([...settings, ...ofParts])("%s: whatever the field accepts the job may hold", (pointer, spec) => {
+    for (const value of extremes(spec)) {
+      const { document } = applyEdit(job, EMPTY_HISTORY, { label: "", patch: setPatch(job, pointer, value) });
+      const parsed = jobSchema.safeParse(document);
+      expect(parsed.error?.issues ?? [], `${pointer} = ${value}`).toEqual([]);
+    }
+  });
+
+  it("each setting of the schema has its field", () => {
+    const schema = Object.entries(makingSchema.shape).flatMap(([group, fields]) =>
+      Object.keys(fields.unwrap().shape).map((name) => `/workshop/${group}/${name}`),
+    );
+    expect(settings.map(([pointer]) => pointer).sort()).toEqual(schema.sort());
+  });
+
+  it("each setting that a figure leans on exists, at its pointer", () => {
+    const named = settingsNamed();
+    expect(named.length).toBeGreaterThan(15);
+    for (const key of named)
+      expect(fieldAt(`/rooms/0/windows/0/shade/making/${key}`), key).toHaveProperty("setting");
+    expect(fieldAt("/rooms/0/windows/0/opening/widthsMm/1")).toHaveProperty("spec");
+    expect(fieldAt("/rooms/0/windows/0/opening/widthsMm/7")).toBeUndefined();
+    expect(fieldAt("/name")).toBeUndefined();
+  });
+});
