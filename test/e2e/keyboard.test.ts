@@ -37,6 +37,7 @@ test("from the shelf to a changed figure and the workbook, by keyboard alone", a
   await demo(page).waitFor();
   await tabTo(page, /^Number 3, Lantern Row/);
   await page.keyboard.press("Enter");
+  await page.locator(".elevation-window").first().waitFor();
   await tabTo(page, /^Street window, left, 35/);
   await page.keyboard.press("Enter");
   await page.locator(".sheet-svg").waitFor();
@@ -79,21 +80,25 @@ test("arrows go from figure to figure on the drawing, and from sheet to sheet", 
   await page.context().close();
 });
 
+function caption(page: Page, words: string) {
+  return page.locator(".caption-words", { hasText: words });
+}
+
 test("the raise slider pulls the shade up and lets it down", async () => {
   const { page } = await firstVisit(harness);
   await openShade(page, harness.url);
   const lowered = await drawing(page);
   await page.getByRole("slider", { name: "Raise" }).focus();
   await page.keyboard.press("End");
-  await page.getByText("Raised.").waitFor();
+  await caption(page, "Raised.").waitFor();
   const raised = await drawing(page);
   expect(raised).not.toEqual(lowered);
   await page.getByRole("tab", { name: "Back" }).click();
-  await page.getByText(/Raised\./).waitFor();
+  await caption(page, "Raised.").waitFor();
   await page.getByRole("tab", { name: "Front" }).click();
   await page.getByRole("slider", { name: "Raise" }).focus();
   await page.keyboard.press("Home");
-  await page.getByText("Lowered.").waitFor();
+  await caption(page, "Lowered.").waitFor();
   expect(await drawing(page)).toEqual(lowered);
   await page.context().close();
 });

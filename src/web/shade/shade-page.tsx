@@ -1,4 +1,4 @@
-import { memo, useMemo } from "react";
+import { memo, useEffect, useMemo } from "react";
 import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { BackToShelf } from "../frame/notices.tsx";
@@ -9,7 +9,7 @@ import { text } from "../inputs/spec.ts";
 import { Stage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
 import { placeOf, shadePlanOf } from "../state/planning.ts";
-import { look, usePlanner } from "../state/store.ts";
+import { look, pick, usePlanner } from "../state/store.ts";
 import { Stamp } from "./review/stamp.tsx";
 import { BoardSection } from "./sections/board-section.tsx";
 import { ClothSection } from "./sections/cloth-section.tsx";
@@ -42,6 +42,9 @@ export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
 export function ShadePage({ windowId }: { windowId: string }) {
   const job = useJob();
   const shade = useShadeOnPage(windowId);
+  // A slip belongs to the shade whose figure was pressed.
+  // biome-ignore lint/correctness/useExhaustiveDependencies: another window is another shade
+  useEffect(() => () => pick(undefined), [windowId]);
   if (!shade) return <NoSuchWindow />;
   return (
     <ShadeContext value={shade}>
