@@ -18,6 +18,9 @@ export const STRIP_STEPS = 30;
 /** No slope may turn by more than this in one Newton step, rad: half a right angle keeps to the branch begun on. */
 export const STRIP_TURN_RAD = 0.8;
 
+/** From one shape to the next of a continuation no slope may turn by more than this, rad: more is another branch. */
+export const STRIP_REACH_RAD = 0.3;
+
 /** A continuation gives up when it must take steps smaller than this part of its way. */
 export const SHORTEST_STEP = 1 / 4096;
 

@@ -11,7 +11,7 @@ const FIRST_GAP = { min: 0.6, max: 1.8 };
 export function hangFromNothing(problem: StripProblem, nodes: number): Solved<StripState> {
   const open = Number.POSITIVE_INFINITY;
   const easy = Math.min(FIRST_GAP.max, Math.max(FIRST_GAP.min, problem.gap));
-  const bent = hangStrip({ weight: 0, gap: easy, pane: open, back: open }, cosineStart(easy, nodes));
+  const bent = hangStrip({ weight: 0, gap: easy, pane: open, back: open }, cosineStart(easy, nodes), 1);
   if (bent.kind === "notConverged") return bent;
   const heavy = follow(bent.value, (part, from) => {
     const weight = (1 + problem.weight) ** part - 1;

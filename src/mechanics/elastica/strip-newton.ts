@@ -1,7 +1,7 @@
 import { solveDense } from "../solve/dense.ts";
 import type { Solved } from "../solve/outcome.ts";
 import { solveTridiagonal } from "../solve/tridiagonal.ts";
-import { PANE_SINK, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
+import { PANE_SINK, STRIP_RESIDUAL, STRIP_REACH_RAD, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
 import { copyState, placesOf, type StripProblem, type StripState } from "./strip.ts";
 
 /**
@@ -16,16 +16,32 @@ import { copyState, placesOf, type StripProblem, type StripState } from "./strip
  * The pane is a row of stiff one-sided springs at the nodes: they push only, and sink by `PANE_SINK` under the weight
  * that usually leans there.
  */
-export function hangStrip(problem: StripProblem, start: StripState): Solved<StripState> {
+export function hangStrip(
+  problem: StripProblem,
+  start: StripState,
+  reach = STRIP_REACH_RAD,
+): Solved<StripState> {
   const state = copyState(start);
   let residual = Number.POSITIVE_INFINITY;
   for (let iterations = 0; iterations <= STRIP_STEPS; iterations++) {
     const system = assemble(problem, state);
     residual = system.residual;
-    if (residual <= STRIP_RESIDUAL) return { kind: "converged", value: state, iterations, residual };
+    if (residual <= STRIP_RESIDUAL) {
+      // A shape far from its start is another equilibrium, as a rule one that would not stay.
+      if (turned(start, state) > reach) return { kind: "notConverged", best: start, iterations, residual };
+      return { kind: "converged", value: state, iterations, residual };
+    }
     if (!(residual < Number.POSITIVE_INFINITY) || !step(system, state)) break;
   }
   return { kind: "notConverged", best: state, iterations: STRIP_STEPS, residual };
+}
+
+function turned(a: StripState, b: StripState): number {
+  let most = 0;
+  for (let i = 0; i < a.slope.length; i++) {
+    most = Math.max(most, Math.abs((a.slope[i] as number) - (b.slope[i] as number)));
+  }
+  return most;
 }
 
 interface System {
