@@ -3,7 +3,8 @@ import { BOTTOM_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { OutlineItem, PdfDocument } from "./pdf-kit.ts";
 import { Pen } from "./pen.ts";
 import { printable } from "./printable.ts";
-import { drawFoot, drawHead, headHeight, type Running } from "./running-heads.ts";
+import { drawFoot, drawHead, headHeight, type Running, stampTop } from "./running-heads.ts";
+import { drawStampFrame, drawStampWords } from "./stamp.ts";
 import { Tags } from "./tags.ts";
 import type { TextStyle } from "./type-scale.ts";
 import type { Faces } from "./typeface.ts";
@@ -68,8 +69,18 @@ export class Book {
     this.#doc.addPage();
     this.#pages.push(this.#running);
     this.tags.artifact(() => drawHead(this.pen, this.#running, this.left, this.width), "Pagination");
+    this.#stamp();
     this.#top = headHeight(this.pen, this.#running, this.width);
     this.y = this.#top;
+  }
+
+  /** Why the shade is stopped is content of every page, not one of its artifacts. */
+  #stamp(): void {
+    const { stamp } = this.#running;
+    if (stamp === undefined) return;
+    const top = stampTop(this.pen, this.#running, this.width);
+    this.tags.artifact(() => drawStampFrame(this.pen, stamp, this.left, top, this.width));
+    this.tags.aside("P", () => drawStampWords(this.pen, stamp, this.left, top, this.width));
   }
 
   /** Turns the page unless so much height is left. */

@@ -1,6 +1,7 @@
 import { type Drawing, type Fit, type Placed, type Primitive, place, textWidthEm } from "../drawing/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
+import { section } from "./heading.ts";
 import { columns, mm, pt, type Span } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 import { TYPE } from "./type-scale.ts";
@@ -63,11 +64,28 @@ export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeig
   return laid(book, drawing, bounds, widthPt, maxHeightPt);
 }
 
+/** One that is made to be cut out: as large as it is, with all of its words, whatever its place. */
+export function layFullSize(book: Book, drawing: Drawing): LaidFigure {
+  const placed = place(drawing, { scale: 1 });
+  known.set(drawing, placed);
+  return captioned(book, drawing, placed, 1, pt(placed.widthMm));
+}
+
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
   const placed = place(withShortWords(drawing, mm(widthPt)), fit);
   known.set(drawing, placed);
-  const caption = book.lines(captionText(drawing), widthPt, TYPE.caption);
   const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
+  return captioned(book, drawing, placed, zoom, widthPt);
+}
+
+function captioned(
+  book: Book,
+  drawing: Drawing,
+  placed: Placed,
+  zoom: number,
+  captionWidthPt: number,
+): LaidFigure {
+  const caption = book.lines(captionText(drawing), captionWidthPt, TYPE.caption);
   const drawnPt = pt(placed.heightMm) * zoom;
   return {
     placed,
@@ -98,8 +116,16 @@ export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
   book.y += one.heightPt + AFTER;
 }
 
-/** Drawings side by side at one scale and on one level, so that they can be compared. */
-export function figureRow(book: Book, drawings: readonly Drawing[], maxHeight: number): void {
+/**
+ * Drawings side by side at one scale and on one level, so that they can be compared; a heading over them never
+ * parts from them.
+ */
+export function figureRow(
+  book: Book,
+  drawings: readonly Drawing[],
+  maxHeight: number,
+  heading?: string,
+): void {
   const share = 12 / drawings.length;
   const { width } = columns(book.paper, 0, share);
   const scales = drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale);
@@ -107,7 +133,8 @@ export function figureRow(book: Book, drawings: readonly Drawing[], maxHeight: n
   const row = drawings.map((drawing) => laid(book, drawing, { scale }, width, maxHeight));
   const origin = Math.max(...row.map(originPt));
   const height = Math.max(...row.map((one) => origin - originPt(one) + one.heightPt));
-  book.need(height);
+  if (heading === undefined) book.need(height);
+  else section(book, heading, height);
   const top = book.y;
   row.forEach((one, i) => {
     setFigure(book, one, columns(book.paper, i * share, share).x, top + origin - originPt(one));

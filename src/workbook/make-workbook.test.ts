@@ -73,6 +73,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     expect(shade?.title).toBe("Landing window");
     const titles = shade?.items.map((item: { title: string }) => item.title.replace(/^\d+\s+/, ""));
     expect(titles).toEqual([
+      "Child safety",
       "Measure",
       "Cutting",
       "Marking plan",
@@ -84,6 +85,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       "Shopping and cost",
       "Findings",
       "Workings",
+      "Child-safety tag, full size",
       "Marking strips, full size",
     ]);
     for (const item of shade?.items ?? []) {
@@ -97,7 +99,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     const at = pages.findIndex((page) => page.text.includes("In this workbook"));
     const page = await pdf.getPage(at + 1);
     const links = (await page.getAnnotations()).filter((one) => one.subtype === "Link");
-    expect(links).toHaveLength(12);
+    expect(links).toHaveLength(14);
     for (const link of links) {
       const [ref] = (await pdf.getDestination(link.dest)) as [{ num: number; gen: number }];
       const index = await pdf.getPageIndex(ref);

@@ -76,10 +76,24 @@ function remark(plan: Plan, createdOn: Date | undefined): string | undefined {
   return parts.length === 0 ? undefined : parts.join(" · ");
 }
 
+const MOST_NAMED = 4;
+
+/** For the pages of the whole job: which of its shades a rule on cords stops. */
+function jobStamp(shades: readonly ShadePlan[]): string | undefined {
+  const stopped = shades.filter(({ safety }) => safety.stamp);
+  const [first] = stopped;
+  if (first === undefined) return undefined;
+  const names = stopped.slice(0, MOST_NAMED).map(({ windowName }) => windowName);
+  if (stopped.length > MOST_NAMED) names.push(`${stopped.length - MOST_NAMED} more`);
+  const many = stopped.length > 1;
+  return `Rules on cords failed for ${stopped.length} of ${shades.length} shades: ${names.join(", ")}. Do not sell, give away or install ${many ? "them as they are" : "it as it is"} planned.`;
+}
+
 type Part = () => void;
 
 /** Everything to set, piece by piece, so that work can stop between two of them. */
 function parts(book: Book, plan: Plan, shades: readonly ShadePlan[]): Part[] {
+  book.run({ stamp: jobStamp(shades) });
   const anchorOf = (shade: ShadePlan) => `shade-${plan.shades.indexOf(shade) + 1}`;
   const front: Part[] = shades.length === 1 ? [] : [() => jobFront(book, plan, shades, anchorOf)];
   return [
@@ -96,7 +110,7 @@ function shadeParts(context: ShadeContext, anchor: string): Part[] {
   return [
     () => {
       book.tags.open("Sect", { title: shade.windowName });
-      book.run({ shade: shade.windowName });
+      book.run({ shade: shade.windowName, stamp: shade.safety.stampText });
       coverPage(context, anchor);
       guide(context, chapters);
     },

@@ -2,6 +2,7 @@ import { breakLines } from "./break-lines.ts";
 import { FOOT_PT, HEAD_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { Pen } from "./pen.ts";
 import { onOneLine } from "./printable.ts";
+import { stampHeight } from "./stamp.ts";
 import { TYPE } from "./type-scale.ts";
 
 /** What a page says of itself at head and foot. */
@@ -11,6 +12,8 @@ export interface Running {
   chapter: string;
   /** Words at the middle of the foot: that the job is invented, or when it was made. */
   remark?: string;
+  /** Why nobody should have this shade as it is planned: stands under the head of every page. */
+  stamp?: string;
 }
 
 const GAP = 24;
@@ -35,12 +38,25 @@ function setHead(pen: Pen, running: Running, width: number): Head {
 }
 
 const UNDER_HEAD = 34;
+/** From the rule under the head to a stamp. */
+const STAMP_GAP = 8;
+const UNDER_STAMP = 22;
+
+function ruleY(pen: Pen, running: Running, width: number): number {
+  const { job, shade, together } = setHead(pen, running, width);
+  const lines = together ? 1 : job.length + shade.length;
+  return HEAD_PT + (lines - 1) * TYPE.running.leadingPt + 6;
+}
+
+/** Where the stamp of a page begins. */
+export function stampTop(pen: Pen, running: Running, width: number): number {
+  return ruleY(pen, running, width) + STAMP_GAP;
+}
 
 /** Where the text of a page begins under its head. */
 export function headHeight(pen: Pen, running: Running, width: number): number {
-  const { job, shade, together } = setHead(pen, running, width);
-  const lines = together ? 1 : job.length + shade.length;
-  return HEAD_PT + (lines - 1) * TYPE.running.leadingPt + UNDER_HEAD;
+  if (running.stamp === undefined) return ruleY(pen, running, width) - 6 + UNDER_HEAD;
+  return stampTop(pen, running, width) + stampHeight(pen, running.stamp, width) + UNDER_STAMP;
 }
 
 export function drawHead(pen: Pen, running: Running, left: number, width: number): void {
@@ -55,9 +71,8 @@ export function drawHead(pen: Pen, running: Running, left: number, width: number
     pen.text(line, together ? left + width : left, y, TYPE.running, together ? "end" : "start");
     y += TYPE.running.leadingPt;
   }
-  if (shade.length === 0 && together) y = HEAD_PT + TYPE.running.leadingPt;
-  const ruleY = y - TYPE.running.leadingPt + 6;
-  pen.line(left, ruleY, left + width, ruleY);
+  const rule = ruleY(pen, running, width);
+  pen.line(left, rule, left + width, rule);
 }
 
 export function drawFoot(

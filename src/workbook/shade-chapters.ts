@@ -1,6 +1,7 @@
 import type { Lift } from "../shade/index.ts";
 import type { ChapterHead } from "./heading.ts";
 import { boardPage } from "./pages/board.ts";
+import { childSafetyPage } from "./pages/child-safety.ts";
 import { cordsPage } from "./pages/cords.ts";
 import { cuttingPage } from "./pages/cutting.ts";
 import { findingsPage } from "./pages/findings.ts";
@@ -11,6 +12,7 @@ import { measurePage } from "./pages/measure.ts";
 import { shoppingPage } from "./pages/shopping.ts";
 import { stepsPage } from "./pages/steps.ts";
 import { stripsPages } from "./pages/strips.ts";
+import { tagPage } from "./pages/tag.ts";
 import { tubePage } from "./pages/tube.ts";
 import { workingsPage } from "./pages/workings.ts";
 import { hasLock, hasTube, type ShadeContext } from "./shade-context.ts";
@@ -36,6 +38,7 @@ const TUBE: ShadeChapter = {
 
 /** The chapters of one shade, in the order of the work. */
 const chapters = ({ kind }: Pick<Lift, "kind">): readonly ShadeChapter[] => [
+  { title: "Child safety", set: childSafetyPage },
   { title: "Measure", set: measurePage },
   { title: "Cutting", set: cuttingPage },
   { title: "Marking plan", set: markingPage },
@@ -47,6 +50,7 @@ const chapters = ({ kind }: Pick<Lift, "kind">): readonly ShadeChapter[] => [
   { title: "Shopping and cost", set: shoppingPage },
   { title: "Findings", set: findingsPage },
   { title: "Workings", set: workingsPage },
+  { title: "Child-safety tag, full size", set: tagPage },
   { title: "Marking strips, full size", set: stripsPages },
 ];
 

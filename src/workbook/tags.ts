@@ -41,6 +41,8 @@ type ArtifactType = "Pagination" | "Layout" | "Page";
 export class Tags {
   readonly #doc: PdfDocument;
   readonly #open: StructElement[] = [];
+  /** Elements that anything may stand in, the innermost last. */
+  readonly #parts: StructElement[] = [];
 
   constructor(doc: PdfDocument) {
     this.#doc = doc;
@@ -52,21 +54,28 @@ export class Tags {
     if (parent) parent.add(element);
     else this.#doc.addStructure(element);
     this.#open.push(element);
+    if (type === "Document" || type === "Sect") this.#parts.push(element);
   }
 
   close(): void {
-    this.#open.pop()?.end();
+    this.#pop()?.end();
+  }
+
+  #pop(): StructElement | undefined {
+    const element = this.#open.pop();
+    if (element !== undefined && element === this.#parts.at(-1)) this.#parts.pop();
+    return element;
   }
 
   /** Leaves an element without ending it: some of its children are filled later. It ends with its parent. */
   leave(): void {
-    this.#open.pop();
+    this.#pop();
   }
 
   /** An element that keeps its place in the tree and gets its content later. */
   reserve(type: StructType): StructElement {
     this.open(type);
-    const element = this.#open.pop();
+    const element = this.#pop();
     if (element === undefined) throw new Error(`invalid tag: ${type}`);
     return element;
   }
@@ -109,6 +118,17 @@ export class Tags {
   /** An element with one piece of content. */
   mark(type: StructType, body: () => void, options?: TagOptions): void {
     this.within(type, () => this.content(type, body), options);
+  }
+
+  /** An element of the part that is open, whatever is open inside it: a page can turn in the middle of a table. */
+  aside(type: StructType, body: () => void): void {
+    const element = this.#doc.struct(type);
+    this.#parts.at(-1)?.add(element);
+    const content = this.#doc.markStructureContent(type);
+    body();
+    this.#doc.endMarkedContent();
+    element.add(content);
+    element.end();
   }
 
   /** Rules, boxes, running heads: seen, but not read out. */

@@ -1,0 +1,105 @@
+import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade/index.ts";
+import { citeText } from "../../sources/index.ts";
+import { columnBlocks } from "../column-blocks.ts";
+import { type ChapterHead, openChapter, section } from "../heading.ts";
+import { notedList } from "../noted-list.ts";
+import { drawOutcomeMark, OUTCOME_MEANINGS, OUTCOME_PAINTS } from "../outcome-mark.ts";
+import { columns } from "../paper.ts";
+import { paragraph, setLines } from "../paragraph.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { testList } from "../test-list.ts";
+import { painted, TYPE } from "../type-scale.ts";
+import { MARK_WIDTH } from "../weight-mark.ts";
+import { resultTables } from "./safety-results.ts";
+import { worstStates } from "./safety-states.ts";
+import { fullSourceText } from "./safety-words.ts";
+import { capital, sentence } from "./sentence.ts";
+
+/** The cords of this shade held against the rules of its place and purpose, and what only hands can test. */
+export function childSafetyPage(context: ShadeContext, head: ChapterHead): void {
+  const { book, shade } = context;
+  const { safety } = shade;
+  openChapter(book, {
+    ...head,
+    lead: "Every cord at every height, against the rules that were read. For the maker: these pages do not go out with the shade.",
+  });
+  paragraph(book, safety.line, { style: TYPE.strong });
+  paragraph(book, safety.readAs);
+  paragraph(book, WAYS_OUT, { after: 14 });
+  outcomes(context);
+  resultTables(context);
+  worstStates(context);
+  physicalTests(context);
+  listedRules(context);
+  cautions(context);
+}
+
+const WAYS_OUT =
+  "A plan can show that a rule fails; that none fails it cannot show. What would answer each rule that failed stands beside it in the chapter “Findings”.";
+
+/** The four outcomes side by side: mark, count, word, and what it means. */
+function outcomes({ book, shade }: ShadeContext): void {
+  const { counts } = shade.safety;
+  const word = TYPE.strong;
+  const laid = RULE_OUTCOMES.map((outcome, i) => {
+    const span = columns(book.paper, i * 3, 3);
+    return { outcome, span, meaning: book.lines(OUTCOME_MEANINGS[outcome], span.width, TYPE.note) };
+  });
+  const lines = Math.max(...laid.map(({ meaning }) => meaning.length));
+  const height = word.leadingPt + 2 + lines * TYPE.note.leadingPt;
+  book.need(height);
+  const top = book.y;
+  for (const { outcome, span, meaning } of laid) {
+    book.tags.artifact(() => drawOutcomeMark(book.pen, outcome, span.x, top + word.leadingPt / 2));
+    const name = [`${counts[outcome]} ${RULE_OUTCOME_NAMES[outcome]}`];
+    book.tags.mark("H4", () =>
+      setLines(book, name, span.x + MARK_WIDTH, top, painted(word, OUTCOME_PAINTS[outcome])),
+    );
+    book.tags.mark("P", () => setLines(book, meaning, span.x, top + word.leadingPt + 2, TYPE.note));
+  }
+  book.y = top + height + 14;
+}
+
+function physicalTests({ book, shade }: ShadeContext): void {
+  const { tests, results } = shade.safety;
+  if (tests.length === 0) return;
+  section(book, "Tests to do on the finished shade", 120);
+  testList(
+    book,
+    tests.map(({ id, title, text }) => {
+      const rules = results.filter((result) => result.test === id).map(({ ruleId }) => ruleId);
+      return { title, text, decides: rules.length === 0 ? "" : `Decides: ${rules.join(", ")}.` };
+    }),
+  );
+}
+
+/** Rules that no longer hold, or that nobody confirmed: listed so that nobody leans on them. */
+function listedRules({ book, shade }: ShadeContext): void {
+  const { listed } = shade.safety;
+  if (listed.length === 0) return;
+  section(book, "Listed only, never a result", 80);
+  notedList(
+    book,
+    listed.map((rule) => ({
+      word: capital(STATUS_NAMES[rule.status]),
+      wordStyle: TYPE.cellStrong,
+      text: [
+        { words: `${rule.words} ${rule.ruleId}`, style: TYPE.cell },
+        ...(rule.note === undefined ? [] : [{ words: sentence(rule.note), style: TYPE.cell }]),
+        { words: fullSourceText(rule), style: TYPE.small },
+      ],
+    })),
+  );
+}
+
+function cautions({ book, shade }: ShadeContext): void {
+  section(book, "Cautions", 100);
+  columnBlocks(
+    book,
+    shade.safety.cautions.map(({ title, text, cite }) => ({
+      title,
+      text,
+      ...(cite === undefined ? {} : { small: `Source: ${citeText(cite)}.` }),
+    })),
+  );
+}

@@ -1,0 +1,49 @@
+import type { Drawing } from "../../drawing/index.ts";
+import type { RuleResult } from "../../shade/index.ts";
+import { figureRow } from "../figure.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { comesTo, raiseWords } from "./safety-words.ts";
+import { capital } from "./sentence.ts";
+
+const FIGURE_PT = 240;
+/** States that are drawn, those of the heaviest results first. */
+const MOST_STATES = 3;
+
+/** The shade in every state in which a rule fails or stays open at its worst: from the side and from the back. */
+export function worstStates(context: ShadeContext): void {
+  const { book, sheet } = context;
+  for (const { raise, results } of statesOf(context.shade.safety.results)) {
+    const drawings = [sheet("side", raise), withWorst(sheet("back", raise), results)];
+    figureRow(book, drawings, FIGURE_PT, `Where it is worst: ${raiseWords(raise)}`);
+  }
+}
+
+interface State {
+  raise: number;
+  results: RuleResult[];
+}
+
+function statesOf(results: readonly RuleResult[]): State[] {
+  const states: State[] = [];
+  for (const result of results) {
+    const { worst, outcome, what } = result;
+    const isSeen = outcome === "failed" || (outcome === "not-proven" && what !== undefined);
+    if (worst === undefined || !isSeen) continue;
+    const known = states.find(({ raise }) => Math.abs(raise - worst.raise) < 1e-6);
+    if (known !== undefined) known.results.push(result);
+    else states.push({ raise: worst.raise, results: [result] });
+  }
+  return states.slice(0, MOST_STATES);
+}
+
+/** The drawing with the spans and cords that are worst in it named under it. */
+function withWorst(drawing: Drawing, results: readonly RuleResult[]): Drawing {
+  const named = new Map<string, string[]>();
+  for (const result of results) {
+    const { what, valueText } = result;
+    const words = what === undefined ? comesTo(result).replace(/\.$/, "") : `${what}, ${valueText}`;
+    named.set(words, [...(named.get(words) ?? []), result.ruleId]);
+  }
+  const list = [...named].map(([words, ids]) => `${capital(words)} (${ids.join(", ")}).`);
+  return { ...drawing, caption: `${drawing.caption} Worst here: ${list.join(" ")}` };
+}
