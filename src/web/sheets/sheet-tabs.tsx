@@ -1,5 +1,6 @@
 import { type KeyboardEvent, useRef } from "react";
 import type { SheetKind } from "../../shade/index.ts";
+import { useShade } from "../shade/shade-context.tsx";
 import { look, usePlanner } from "../state/store.ts";
 
 /** Sheets that stand on the screen; marking strips are for paper. */
@@ -18,6 +19,7 @@ const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
 /** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
 export function SheetTabs() {
   const sheet = usePlanner((planner) => planner.view.sheet);
+  const locked = useShade().plan.lift.kind === "cord-lock";
   const row = useRef<HTMLDivElement>(null);
   const onKeyDown = (event: KeyboardEvent) => {
     const at = KINDS.indexOf(sheet as keyof typeof TABS);
@@ -48,7 +50,7 @@ export function SheetTabs() {
           tabIndex={sheet === kind ? 0 : -1}
           onClick={() => look({ sheet: kind })}
         >
-          {TABS[kind]}
+          {kind === "lock" && !locked ? "Drive" : TABS[kind]}
         </button>
       ))}
     </div>

@@ -6,7 +6,7 @@ import { useShade } from "../shade-context.tsx";
 
 /** Every cord at every height against the rules of the place; its standing line is always in sight. */
 export function SafetySection() {
-  const { cautions, safety } = useShade().plan;
+  const { cautions, safety, lift } = useShade().plan;
   return (
     <Section
       number={6}
@@ -16,9 +16,11 @@ export function SafetySection() {
       sentence={<>{safety.line} Cords can strangle a child: keep every cord out of reach.</>}
     >
       <PlaceAndPurpose />
-      <div className="fields">
-        <Settings group="lift" names={["cleatAboveFloorMm"]} />
-      </div>
+      {lift.kind === "cord-lock" ? (
+        <div className="fields">
+          <Settings group="lift" names={["cleatAboveFloorMm"]} />
+        </div>
+      ) : null}
       <Review review={safety} />
       <dl className="cautions">
         {cautions.map((caution) => (
