@@ -72,7 +72,7 @@ export const LOOKS: Record<Role, Look> = {
   sleeve: look("SLEEVE", "Sleeve over a cord", { stroke: pen(THIN, "ink", STITCH_DASH), fill: "lining" }),
   tube: look("TUBE", "Lift tube", { stroke: pen(PLAIN), fill: "metal" }),
   spool: look("SPOOL", "Spool", { stroke: pen(PLAIN), fill: "paper" }),
-  tubeSupport: look("TUBE-SUPPORT", "Support of the tube", { stroke: pen(PLAIN), fill: "wrong" }),
+  tubeSupport: look("TUBE-SUPPORT", "Support of tube or loop", { stroke: pen(PLAIN), fill: "wrong" }),
   drive: look("DRIVE", "Drive of the tube", { stroke: pen(FIRM), fill: "metal" }),
   loop: look("LOOP", "Loop", { stroke: pen(FIRM) }),
   wand: look("WAND", "Wand", { stroke: pen(PLAIN), fill: "wood" }),

@@ -90,4 +90,52 @@ export function tall(): Case {
   );
 }
 
-export const CASES = { outside, leftHanded, ribbed, wide, small, tall };
+type LiftMaking = NonNullable<NonNullable<NonNullable<Window["shade"]>["making"]>["lift"]>;
+
+/** The window of `outside` with another lift. */
+function withLift(lift: LiftMaking, system: UnitSystem = "imperial"): Case {
+  const window = windowOf(inches(32), inches(54), { ...flat, mount: "outside", making: { lift } });
+  window.opening.sillAboveFloorMm = inches(30);
+  return planOne(system, window);
+}
+
+/** Raised by hand over a spring, the cords at the back in sewn sleeves. */
+export function spring(): Case {
+  return withLift({ kind: "spring", rearCords: "enclosed" });
+}
+
+/** A tube turned by a wand that comes off, worked on the left. */
+export function wand(): Case {
+  return withLift({ kind: "tube-wand", controlSide: "left" }, "metric");
+}
+
+/** A tube turned by a loop on a tensioner, the cords at the back in woven sleeves. */
+export function loop(): Case {
+  return withLift({ kind: "tube-loop", rearCords: "ring-locked" });
+}
+
+/** The same on the left. */
+export function loopLeft(): Case {
+  return withLift({ kind: "tube-loop", rearCords: "ring-locked", controlSide: "left" });
+}
+
+/** A wide shade inside its opening, turned by a motor. */
+export function motor(): Case {
+  const window = windowOf(1900, 1500, { ...flat, mount: "inside", making: { lift: { kind: "motor" } } });
+  window.opening.recessDepthMm = 140;
+  return planOne("metric", window);
+}
+
+export const CASES = {
+  outside,
+  leftHanded,
+  ribbed,
+  wide,
+  small,
+  tall,
+  spring,
+  wand,
+  loop,
+  loopLeft,
+  motor,
+};

@@ -225,7 +225,10 @@ function drawTube({ shade }: TubeInput, toPage: ToPage): Primitive[] {
         stack: "columns",
       }),
     ),
-    callout([driveX, driveY], "drive", [lift.controlSide === "right" ? -5 : 5, -9.5], { part: "drive" }),
+    callout([driveX, driveY], "drive", [driveX > board.leftMm + board.lengthMm / 2 ? 5 : -5, -9.5], {
+      part: "drive",
+      yields: true,
+    }),
   ];
 }
 
@@ -252,7 +255,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
           one(lift.drive.xMm, "supports", -24, { label: "drive", part: "drive" }),
         ];
   // A tube takes a line of its own; the fixings then stand on the third.
-  const fixingsOffset = lift.kind === "cord-lock" ? -24 : -40;
+  const fixingsOffset = lift.kind === "cord-lock" ? -24 : -50;
   return [
     ...parts,
     one(board.leftMm + board.lengthMm, "eyes", -8, {

@@ -10,7 +10,9 @@ import { type ToPage, tubeBelow } from "./tube-below.ts";
 /** Shown beyond the outermost part on either side, mm. */
 const MARGIN_MM = 14;
 /** Between the view from below and the view from the end, mm. */
-const APART_MM = 26;
+const APART_MM = 34;
+/** Turns drawn on a spool where there is room for them. */
+const MANY_TURNS = 4;
 
 const TITLES: Record<TubeLift["kind"], string> = {
   spring: "Spring and spool",
@@ -36,8 +38,8 @@ function drawDriveSheet(input: TubeInput): Drawing {
   return {
     id: "lock",
     title: TITLES[lift.kind],
-    caption: `Seen from below, left as seen from the room, room at the top; beneath it one spool seen from the left end, wall on the left. Control side: ${lift.controlSide}.`,
-    primitives: [...fromBelow(input, window, toPage), ...fromTheEnd(input)],
+    caption: `Seen from below, left as seen from the room, room at the top. Beside it one spool seen from the left end, wall on the left. Control side: ${lift.controlSide}.`,
+    primitives: [...fromBelow(input, window, toPage), ...fromTheEnd(input, window)],
     facts: facts(input),
   };
 }
@@ -77,9 +79,17 @@ function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[
     supports: lift.supports.filter(({ xMm }) => inWindow(xMm)),
     tube: { ...tube, fromMm, toMm, lengthMm: Math.max(0, toMm - fromMm) },
   };
-  const widest = Math.max(drive.depthMm, ...lift.spools.map(({ flangeMm }) => flangeMm)) / 2;
+  const { board, mount } = input.shade;
+  const boardFrom = Math.max(board.leftMm, window.fromMm);
+  const boardTo = Math.min(board.leftMm + board.lengthMm, window.toMm);
+  const [left, top] = toPage(boardFrom, board.depthMm);
+  const [right, bottom] = toPage(Math.max(boardFrom, boardTo), 0);
+  const reach = Math.max(drive.depthMm, ...lift.spools.map(({ flangeMm }) => flangeMm)) / 2;
+  const upper = Math.min(top, -reach);
+  const lower = Math.max(bottom, reach);
   return [
-    ...tubeBelow(shown, toPage),
+    rect("board", { x: left, y: top, width: right - left, height: bottom - top }, { part: "board" }),
+    ...tubeBelow(shown, toPage, MANY_TURNS),
     ...controlMark(input, toPage),
     ...drive.screwsMm.map(
       (screw): Primitive => ({
@@ -91,18 +101,17 @@ function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[
         part: "drive",
       }),
     ),
-    ...shown.spools.map(
-      ({ number, xMm }): Primitive => cordTag(toPage(xMm, tube.zMm + widest), number, [0, -5]),
-    ),
-    note([0, -widest], "room", { shiftPaperMm: [0, -11] }),
-    note([0, widest], input.shade.mount === "inside" ? "glass" : "wall", {
-      shiftPaperMm: [0, 14],
+    ...shown.spools.map(({ number, xMm }): Primitive => cordTag([toPage(xMm, 0)[0], upper], number, [0, -5])),
+    note([left, upper], "room", { anchor: "end", shiftPaperMm: [-2, 1.5], yields: true }),
+    note([left, lower], mount === "inside" ? "glass" : "wall", {
+      anchor: "end",
+      shiftPaperMm: [-2, -1.5],
       yields: true,
     }),
     measure(
       {
-        from: toPage(drive.xMm - drive.lengthMm / 2, tube.zMm - widest),
-        to: toPage(drive.xMm + drive.lengthMm / 2, tube.zMm - widest),
+        from: [toPage(drive.xMm - drive.lengthMm / 2, 0)[0], lower],
+        to: [toPage(drive.xMm + drive.lengthMm / 2, 0)[0], lower],
         offset: -6,
         label: "drive",
         part: "drive",
@@ -115,7 +124,8 @@ function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[
 /** Where loop or wand leave the drive, towards the one who looks up. */
 function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
   const { lift } = shade;
-  const { xMm, zMm } = lift.drive;
+  const { xMm, zMm, depthMm } = lift.drive;
+  const outward = lift.controlSide === "right" ? 1 : -1;
   switch (lift.kind) {
     case "tube-loop": {
       const half = lift.wheelMm / 2;
@@ -131,13 +141,16 @@ function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
             part: "loop",
           }),
         ),
-        callout(toPage(xMm, zMm - half), "loop, down", [8, 5], { part: "loop", yields: true }),
+        callout(toPage(xMm, zMm + half), "loop, down", [outward * 6, -8], { part: "loop", yields: true }),
       ];
     }
     case "tube-wand":
       return [
         { kind: "circle", role: "wand", centre: toPage(xMm, zMm), radiusMm: 4.5, part: "wand" },
-        callout(toPage(xMm, zMm), "wand, down", [9, 6], { part: "wand", yields: true }),
+        callout(toPage(xMm, zMm + depthMm / 2), "wand, down", [outward * 6, -8], {
+          part: "wand",
+          yields: true,
+        }),
       ];
     default:
       return [];
@@ -145,43 +158,34 @@ function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
 }
 
 /** Flange, core and tube, and the cord where it drops off, lowered and raised: always on the room side. */
-function fromTheEnd(input: TubeInput): Primitive[] {
+function fromTheEnd(input: TubeInput, window: Window): Primitive[] {
   const { lift, board } = input.shade;
-  const [spool] = lift.spools;
+  const spool = lift.spools.find(({ number }) => window.spools.includes(number)) ?? lift.spools[0];
   if (spool === undefined) return [];
-  const { tube, drive } = lift;
-  const top = Math.max(drive.depthMm, spool.flangeMm) / 2 + APART_MM;
-  const centre: Point = [0, top + tube.axisMm];
-  const left = centre[0] - tube.zMm;
-  const bottom = centre[1] + spool.flangeMm * 1.1;
-  const circle = (role: "spool" | "tube" | "ghost", diameterMm: number, part: string): Primitive => ({
+  const { tube } = lift;
+  const left = (window.toMm - window.fromMm) / 2 + APART_MM;
+  const top = -board.depthMm / 2;
+  const underside = top + board.thicknessMm;
+  const centre: Point = [left + tube.zMm, underside + tube.axisMm];
+  const bottom = centre[1] + spool.flangeMm;
+  const part = `spool-${spool.number}`;
+  const circle = (role: "spool" | "tube" | "ghost", diameterMm: number): Primitive => ({
     kind: "circle",
     role,
     centre,
     radiusMm: diameterMm / 2,
-    part,
+    part: role === "tube" ? "tube" : part,
   });
-  const ref = { cord: spool.number, part: `cord-${spool.number}` };
   const lowered: Point = [centre[0] + lift.woundLoweredMm, centre[1]];
-  const raised: Point = [centre[0] + lift.woundRaisedMm, centre[1]];
   return [
-    rect(
-      "board",
-      { x: left, y: top - board.thicknessMm, width: board.depthMm, height: board.thicknessMm },
-      { part: "board" },
-    ),
-    circle("spool", spool.flangeMm, "spool-1"),
-    circle("spool", spool.coreMm, "spool-1"),
-    circle("ghost", 2 * lift.woundRaisedMm, "spool-1"),
-    circle("tube", tube.diameterMm, "tube"),
-    line("cord", [lowered, [lowered[0], bottom]], ref),
-    note([centre[0] - spool.flangeMm / 2, centre[1]], "wall side", {
-      anchor: "end",
-      shiftPaperMm: [-3, 0],
-      yields: true,
-    }),
-    callout([raised[0], centre[1] - 2], "cord raised", [11, -6], { part: "spool-1", yields: true }),
-    callout([lowered[0], bottom - 3], "cord down", [9, 2], { part: `cord-${spool.number}`, yields: true }),
+    rect("board", { x: left, y: top, width: board.depthMm, height: board.thicknessMm }, { part: "board" }),
+    circle("spool", spool.flangeMm),
+    circle("spool", spool.coreMm),
+    circle("ghost", 2 * lift.woundRaisedMm),
+    circle("tube", tube.diameterMm),
+    line("cord", [lowered, [lowered[0], bottom]], { part: `cord-${spool.number}` }),
+    callout([centre[0] + lift.woundRaisedMm, centre[1] - 2], "cord, raised", [9, -5], { part, yields: true }),
+    callout([lowered[0], bottom - 3], "cord, down", [8, 1], { part: `cord-${spool.number}`, yields: true }),
   ];
 }
 

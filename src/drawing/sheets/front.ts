@@ -1,6 +1,6 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
 import type { RaisedShape } from "../raised-shape.ts";
-import { hangingControl } from "./hanging-control.ts";
+import { controlFacts, hangingControl } from "./hanging-control.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
@@ -32,6 +32,7 @@ export function drawFront(input: SheetInput): Drawing {
       { label: "Rows of rings", text: String(grid.rows.length) },
       { label: "Columns of rings", text: String(grid.columns.length) },
       { label: "Control side", text: lift.controlSide },
+      ...controlFacts(input),
       ...(size.hemAboveFloorMm === undefined
         ? []
         : [lengthFact("Hem above the floor when lowered", size.hemAboveFloorMm, units)]),

@@ -1,9 +1,9 @@
 import type { LoopLift, WandLift } from "../../shade/index.ts";
-import type { Point, Primitive } from "../model.ts";
+import type { Fact, Point, Primitive } from "../model.ts";
 import { hangingTail } from "./hanging-tail.ts";
 import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";
 import { callout, line, type Rect, rect } from "./shapes.ts";
-import type { SheetInput } from "./sheet-input.ts";
+import { lengthFact, type SheetInput } from "./sheet-input.ts";
 import { axisYMm } from "./tube-elevation.ts";
 
 const WAND_MM = 9;
@@ -16,6 +16,19 @@ export function hangingControl(input: SheetInput, raise: number): Primitive[] {
   const { grid } = input.shade;
   const hemY = grid.bottomSectionMm + (grid.rows[0]?.yMm ?? grid.topSectionMm) - raise * grid.travelMm;
   return tubeControl(input, (x) => x, hemY);
+}
+
+/** The same in words. */
+export function controlFacts({ shade, units }: SheetInput): Fact[] {
+  const { lift } = shade;
+  switch (lift.kind) {
+    case "tube-loop":
+      return [lengthFact("Loop, from the drive down to its tensioner", lift.loopDropMm, units)];
+    case "tube-wand":
+      return [lengthFact("Wand below the drive", lift.wandMm, units)];
+    default:
+      return [];
+  }
 }
 
 /** Loop or wand of a tube; a spring and a motor have nothing that hangs. `clothToYMm`: the cloth hides it so far down. */
@@ -58,8 +71,8 @@ function drawLoop(lift: LoopLift, { x, axis, outward, clothToYMm }: Place): Prim
   return [
     ...strands.flatMap((points) => split("loop", points, clothToYMm, ref)),
     line(hidden ? "hidden" : "loop", halfCircle(x, Math.max(axis, end - half), half), ref),
-    rect(hidden ? "ghost" : "housing", tensioner(x, end), { part: "tensioner" }),
-    callout([x + outward * half, end], "tensioner", [outward * 4, 3], { part: "tensioner" }),
+    rect(hidden ? "ghost" : "tubeSupport", tensioner(x, end), { part: "tensioner" }),
+    callout([x + outward * half, end], "tensioner", [outward * 4, 3], { part: "tensioner", yields: true }),
   ];
 }
 
@@ -87,7 +100,7 @@ function drawWand(lift: WandLift, { x, axis, outward, clothToYMm }: Place): Prim
   return [
     ...(hiddenTo > axis ? [rect("ghost", outline(axis, hiddenTo), ref)] : []),
     ...(end > hiddenTo ? [rect("wand", outline(hiddenTo, end), ref)] : []),
-    callout([x + (outward * WAND_MM) / 2, end], "wand", [outward * 4, 3], ref),
+    callout([x + (outward * WAND_MM) / 2, end], "wand", [outward * 4, 3], { ...ref, yields: true }),
   ];
 }
 

@@ -6,9 +6,9 @@ import { line } from "./shapes.ts";
 export type ToPage = (xMm: number, zMm: number) => Point;
 
 const FLANGE_MM = 2.5;
-/** Share of a spool's length over which its turns are drawn, and how many are. */
+/** Share of a spool's length over which its turns are drawn, and how many are, unless asked for more. */
 const TURNS_SHARE = 0.5;
-const TURNS = 4;
+const FEW_TURNS = 2;
 
 /** A part along the board, symmetric about its middle line. */
 interface Box {
@@ -18,7 +18,7 @@ interface Box {
 }
 
 /** Tube, supports, drive and spools with their cords, seen from below. */
-export function tubeBelow(lift: TubeLift, toPage: ToPage): Primitive[] {
+export function tubeBelow(lift: TubeLift, toPage: ToPage, turns = FEW_TURNS): Primitive[] {
   const { tube, drive } = lift;
   return [
     ...lift.supports.map(({ number, xMm }) =>
@@ -38,7 +38,7 @@ export function tubeBelow(lift: TubeLift, toPage: ToPage): Primitive[] {
       "tube",
     ),
     ...lift.spools.flatMap((spool) => spoolBelow(spool, tube.zMm, toPage)),
-    ...lift.spools.flatMap((spool) => turnsBelow(spool, lift, toPage)),
+    ...lift.spools.flatMap((spool) => turnsBelow(spool, lift, toPage, turns)),
     box(
       "drive",
       toPage,
@@ -80,16 +80,21 @@ function spoolBelow(
 }
 
 /** A few of the turns on a spool, and the place where the cord drops off it, on the side nearer to the room. */
-function turnsBelow(spool: Spool, { tube, woundLoweredMm }: TubeLift, toPage: ToPage): Primitive[] {
+function turnsBelow(
+  spool: Spool,
+  { tube, woundLoweredMm }: TubeLift,
+  toPage: ToPage,
+  turns: number,
+): Primitive[] {
   const ref = { cord: spool.number, part: `cord-${spool.number}` };
-  const step = (spool.lengthMm * TURNS_SHARE) / TURNS;
-  const from = spool.xMm - (step * TURNS) / 2;
+  const step = (spool.lengthMm * TURNS_SHARE) / turns;
+  const from = spool.xMm - (step * turns) / 2;
   const half = spool.coreMm / 2;
   const points: Point[] = [];
-  for (let i = 0; i < TURNS; i++) {
+  for (let i = 0; i < turns; i++) {
     points.push(toPage(from + i * step, tube.zMm - half), toPage(from + (i + 0.7) * step, tube.zMm + half));
   }
-  const drop = toPage(spool.xMm + (step * TURNS) / 2, tube.zMm + woundLoweredMm);
+  const drop = toPage(spool.xMm + (step * turns) / 2, tube.zMm + woundLoweredMm);
   return [
     line("cord", [...points, drop], ref),
     { kind: "marker", role: "cord", shape: "dot", at: drop, paperMm: 1.5, ...ref },
