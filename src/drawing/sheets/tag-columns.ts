@@ -3,7 +3,7 @@ import { breakWords } from "../placing/break-words.ts";
 import { FLAT_CAPITAL_EM, SMALL_LETTER_EM, textWidthEm } from "../placing/text-width.ts";
 
 /** Printers and paper lose a little: letters are set so much higher than the least. */
-const PRINT_ALLOWANCE = 0.99;
+const PRINT_ALLOWANCE = 1.02;
 const LEADING_EM = 1.15;
 const LINE_GAP_EM = 0.24;
 const GROUP_GAP_MM = 2;
