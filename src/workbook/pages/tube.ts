@@ -1,4 +1,4 @@
-import { fineText, massText, torqueText, trimmed } from "../../units/index.ts";
+import { massText, torqueText, trimmed } from "../../units/index.ts";
 import { type FactLine, factTable } from "../fact-list.ts";
 import { figure } from "../figure.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
@@ -15,7 +15,7 @@ const AROUND_FIGURE_PT = 52;
 export function tubePage(context: TubeContext, head: ChapterHead): void {
   const { book } = context;
   openChapter(book, { ...head, lead: "Drawn from below. Spools carry the numbers of their columns." });
-  const drive = { ...factTable("Tube and drive", driveFacts(context), [1, 1.25]), heading: "Tube and drive" };
+  const drive = { ...factTable("Tube and drive", driveFacts(context), [1, 1.2]), heading: "Tube and drive" };
   const right = [spools(context), supports(context)];
   const free = book.room - besideHeight(book, [drive], right) - AROUND_FIGURE_PT;
   figure(book, context.sheet("lock"), Math.max(LEAST_FIGURE_PT, Math.min(MOST_FIGURE_PT, free)));
@@ -30,18 +30,16 @@ function driveFacts(context: TubeContext): FactLine[] {
   const { units } = plan;
   return [
     { label: "Drive", text: drive.name },
-    { label: "Side", text: lift.controlSide },
-    { label: "Middle from the board’s left", text: length(drive.xMm - board.leftMm) },
+    { label: "Its middle", text: `${length(drive.xMm - board.leftMm)} from the board’s left` },
     ...(drive.massMaxKg === undefined
       ? []
-      : [{ label: "Heaviest shade, as stated", text: massText(drive.massMaxKg, units) }]),
+      : [{ label: "Heaviest shade", text: massText(drive.massMaxKg, units) }]),
     { label: "Tube", text: `${tube.name}, cut ${length(tube.lengthMm)} long` },
-    { label: "Axis below the board", text: length(tube.axisMm) },
-    { label: "Turns left on a spool, lowered", text: trimmed(lift.wrapsLeft, 0) },
-    { label: "Turns from lowered to raised", text: trimmed(lift.turns, 1) },
-    { label: "Torque, lowered", text: torqueText(lift.torqueLoweredNm, units) },
-    { label: "Torque, raised", text: torqueText(lift.torqueRaisedNm, units) },
-    { label: "Cord", text: `${lift.cordName}, ${fineText(lift.cordDiameterMm)}` },
+    { label: "Axis under board", text: length(tube.axisMm) },
+    { label: "Turns left, lowered", text: trimmed(lift.wrapsLeft, 0) },
+    { label: "Turns to raise it", text: trimmed(lift.turns, 1) },
+    { label: "Torque lowered", text: torqueText(lift.torqueLoweredNm, units) },
+    { label: "Torque raised", text: torqueText(lift.torqueRaisedNm, units) },
     ...controlFacts(context),
   ];
 }
@@ -58,11 +56,11 @@ function controlFacts({ shade, length }: TubeContext): FactLine[] {
       ];
     case "tube-loop":
       return [
-        { label: "Loop, down to its lowest point", text: length(lift.loopDropMm) },
+        { label: "Loop below drive", text: length(lift.loopDropMm) },
         { label: "Loop, all round", text: length(lift.loopPerimeterMm) },
         ...(lift.loopEndAboveFloorMm === undefined
           ? []
-          : [{ label: "Its lowest point above the floor", text: length(lift.loopEndAboveFloorMm) }]),
+          : [{ label: "Loop above floor", text: length(lift.loopEndAboveFloorMm) }]),
       ];
     case "motor":
       return lift.raiseSeconds === undefined
