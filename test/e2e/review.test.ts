@@ -1,0 +1,58 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, startBrowser } from "./browser.ts";
+import { drawing, field, firstVisit, openShade, saved } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser();
+});
+afterAll(() => harness.close());
+
+test("the review stands on the shade's page and a way out is pressed from the keyboard", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  const review = page.locator("#safety");
+  await expect.poll(() => review.textContent()).toMatch(/rules? failed/);
+
+  const spring = review.getByRole("button", { name: /^Raise it by a spring/ }).first();
+  await spring.focus();
+  await page.keyboard.press("Enter");
+  await expect.poll(() => review.textContent()).not.toMatch(/rules? failed/);
+  await expect.poll(() => page.locator("#lift").textContent()).toMatch(/spool/);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => review.textContent()).toMatch(/rules? failed/);
+  await saved(page);
+  expect(errors).toEqual([]);
+});
+
+test("a rule draws the state in which it is worst", async () => {
+  const { page } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.locator("#safety-title button").click();
+  const before = await drawing(page);
+  await page
+    .locator("#safety")
+    .getByRole("button", { name: /Draw it at its worst: raised/ })
+    .first()
+    .click();
+  await expect.poll(() => drawing(page)).not.toEqual(before);
+  expect(await page.getByRole("tab", { name: "Side" }).getAttribute("aria-selected")).toBe("true");
+});
+
+test("place and purpose are asked at the first shade, and decide lift and stamp", async () => {
+  const { page } = await firstVisit(harness);
+  await field(page, "Width").fill("36");
+  await field(page, "Length").fill("60");
+  await page.getByRole("button", { name: "Draw my shade" }).click();
+  const ask = page.locator(".ask-place");
+  await ask.waitFor();
+  expect(await page.locator("#lift").textContent()).toMatch(/spool/);
+  await page.locator("#lift-title button").click();
+  const lock = page.locator("#lift").getByRole("button", { name: "Use a cord lock" });
+  await lock.click();
+  await ask.getByLabel("Where it will hang").selectOption({ label: "Canada" });
+  await page.locator(".ask-place").getByLabel("Made for").selectOption({ label: "For sale" });
+  await page.locator(".stamp").waitFor();
+  expect(await page.locator(".stamp").textContent()).toMatch(/failed in Canada/);
+  await expect.poll(() => page.locator(".ask-place").count()).toBe(0);
+});
