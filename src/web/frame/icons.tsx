@@ -27,7 +27,6 @@ function Icon({ paths, fill = "none" }: IconProps) {
 export const UndoIcon = () => <Icon paths="M7.5 4.5 3.5 8.5l4 4M4 8.5h7.5a4.5 4.5 0 0 1 0 9H8" />;
 export const RedoIcon = () => <Icon paths="m12.5 4.5 4 4-4 4M16 8.5H8.500a4.500 4.500 0 0 0 0 9H12" />;
 export const CloseIcon = () => <Icon paths="m5 5 10 10M15 5 5 15" />;
-export const PaperIcon = () => <Icon paths="M10 3a7 7 0 1 0 0 14zM10 3a7 7 0 0 1 0 14" />;
 export const TickIcon = () => <Icon paths="m4 10.500 4 4 8-9" />;
 
 /** The mark of the program: a board, three folds, a cord. */
