@@ -40,7 +40,7 @@ export function itemsNode(placed: Placed, theme?: Theme): SvgNode {
       strokeLinecap: "round",
       strokeLinejoin: "round",
       fontFamily: FONT_STACK,
-      fontVariantNumeric: "tabular-nums",
+      fontVariant: "tabular-nums",
     },
     children: placed.items.map((item) => itemNode(item, theme)),
   };
