@@ -198,3 +198,46 @@ test("a tab that hangs has its job taken over, and overwrites nothing when it wa
   expect((await stored(second)).bottomMm).toBeCloseTo(34 * 25.4, 6);
   await first.context().close();
 });
+
+test("a screen that fails keeps the job and offers it as a file", async () => {
+  const { page } = await firstVisit(harness);
+  await page.evaluate(() => Object.assign(globalThis, { ResizeObserver: undefined }));
+  await page.goto(`${harness.url}#/job/lantern-row/parlour-left`);
+  await page.getByRole("heading", { name: "This page could not be drawn" }).waitFor();
+  await page.evaluate(() => Reflect.deleteProperty(window, "showSaveFilePicker"));
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Save the job as a file" }).click();
+  const file = JSON.parse(await readFile(await (await downloading).path(), "utf8"));
+  expect(file.name).toBe("Number 3, Lantern Row");
+  await page.context().close();
+});
+
+test("a job on the shelf that cannot be read is kept as it is", async () => {
+  const { page } = await firstVisit(harness);
+  await page.evaluate(
+    () =>
+      new Promise<void>((resolve, reject) => {
+        const opening = indexedDB.open("shadewright");
+        opening.onsuccess = () => {
+          const jobs = opening.result.transaction("jobs", "readwrite").objectStore("jobs");
+          const request = jobs.get("lantern-row");
+          request.onsuccess = () => {
+            request.result.job.rooms[0].windows[0].opening.widthsMm = ["wide"];
+            jobs.put(request.result).onsuccess = () => {
+              opening.result.close();
+              resolve();
+            };
+          };
+          request.onerror = () => reject(request.error);
+        };
+      }),
+  );
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  await page.getByRole("heading", { name: "This job cannot be read" }).waitFor();
+  await page.getByText("rooms[0].windows[0].opening.widthsMm[0]").waitFor();
+  const downloading = page.waitForEvent("download");
+  await page.getByRole("button", { name: "Keep it as a file" }).click();
+  const file = JSON.parse(await readFile(await (await downloading).path(), "utf8"));
+  expect(file.rooms[0].windows[0].opening.widthsMm).toEqual(["wide"]);
+  await page.context().close();
+});

@@ -1,6 +1,11 @@
+import { cpSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from "node:fs";
+import { tmpdir } from "node:os";
+import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { WEB } from "../../scripts/build-web.mjs";
+import { serveWeb } from "../../scripts/web-server.mjs";
 import { type Harness, startBrowser } from "./browser.ts";
-import { demo, field, firstVisit, openShade, pdfText, saved, usable } from "./planner.ts";
+import { DESK, demo, field, firstVisit, openShade, pdfText, saved, usable } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -27,4 +32,36 @@ test("after the first visit everything works without a network, the workbook inc
   expect((await pdfText(await downloading)).text).toContain("Over the sink");
   expect(errors).toEqual([]);
   await page.context().close();
+});
+
+test("a newer release waits until the maker asks for it", async () => {
+  const folder = mkdtempSync(join(tmpdir(), "shadewright-release-"));
+  cpSync(WEB, folder, { recursive: true });
+  const serving = await serveWeb(folder, { port: 0 });
+  const { page } = await harness.open({ locale: "en-US", viewport: DESK });
+  await page.goto(serving.url);
+  await usable(page);
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();
+  await usable(page);
+
+  for (const ending of ["", ".gz", ".br"])
+    rmSync(join(folder, `service-worker.js${ending}`), { force: true });
+  const worker = readFileSync(join(WEB, "service-worker.js"), "utf8");
+  writeFileSync(
+    join(folder, "service-worker.js"),
+    worker.replace(/"[0-9a-f]{16}"/, '"next"'),
+  );
+  await page.reload();
+  const notice = page.getByRole("status").filter({ hasText: "A newer Shadewright is ready" });
+  await notice.waitFor();
+  const reloaded = page.waitForEvent("load");
+  await notice.getByRole("button", { name: "Change to it" }).click();
+  await reloaded;
+  await usable(page);
+  await expect.poll(() => page.evaluate(() => caches.keys())).toHaveLength(1);
+  expect(await notice.count()).toBe(0);
+  await page.context().close();
+  await serving.close();
+  rmSync(folder, { recursive: true });
 });

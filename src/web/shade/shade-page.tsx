@@ -10,6 +10,7 @@ import { Stage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
 import { placeOf, shadePlanOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
+import { Neighbours } from "./neighbours.tsx";
 import { Stamp } from "./review/stamp.tsx";
 import { BoardSection } from "./sections/board-section.tsx";
 import { ClothSection } from "./sections/cloth-section.tsx";
@@ -58,6 +59,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
             {shade.plan.roomName}, {shade.window.name}
           </h1>
           <Stamp />
+          <Neighbours windowId={windowId} />
           <MeasureSection />
           <ShapeSection />
           <ClothSection />

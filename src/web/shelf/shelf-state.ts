@@ -1,4 +1,5 @@
 import { create } from "zustand";
+import type { Job } from "../../job/index.ts";
 import type { Card, StoredJob } from "../persistence/database.ts";
 import { listCards, offerDemo, putBack, removeJob } from "../persistence/job-shelf.ts";
 import { newId } from "../persistence/new-id.ts";
@@ -35,18 +36,29 @@ export async function loadShelf(): Promise<void> {
   try {
     let cards = await listCards();
     if (cards.length === 0) {
-      const [{ default: document }, { openJob }] = await Promise.all([
-        import("../../../examples/lantern-row.json"),
-        import("../state/job-door.ts"),
-      ]);
-      const demo = openJob(document);
-      if (demo.ok) await offerDemo(demo.job);
+      await offerDemo(await readDemo());
       cards = await listCards();
     }
     set({ cards, trouble: false });
   } catch {
     set({ cards: [], trouble: true });
   }
+}
+
+async function readDemo(): Promise<Job> {
+  const [{ default: document }, { openJob }] = await Promise.all([
+    import("../../../examples/lantern-row.json"),
+    import("../state/job-door.ts"),
+  ]);
+  const demo = openJob(document);
+  if (!demo.ok) throw new Error(`invalid demonstration: ${demo.issues[0]?.field}`);
+  return demo.job;
+}
+
+/** The demonstration as it was at first, for those who took it off or changed it beyond use. */
+export async function shelveDemo(): Promise<void> {
+  await shelveJob(await readDemo());
+  await refresh();
 }
 
 async function refresh(): Promise<void> {

@@ -7,7 +7,7 @@ import type { Card } from "../persistence/database.ts";
 import { hearTabs } from "../persistence/tab-talk.ts";
 import { FirstShade } from "./first-shade.tsx";
 import { ShelfJob } from "./shelf-job.tsx";
-import { loadShelf, useShelf } from "./shelf-state.ts";
+import { loadShelf, shelveDemo, useShelf } from "./shelf-state.ts";
 import "./shelf.css";
 
 /** All jobs on this device, and the way to a new one. */
@@ -28,7 +28,14 @@ export function Shelf() {
         <section aria-labelledby="shelf-title" className="shelf-jobs">
           <div className="shelf-heading">
             <h2 id="shelf-title">On the shelf</h2>
-            <OpenFile />
+            <span className="shelf-tools">
+              {cards && !trouble && !cards.some((card) => card.demo) ? (
+                <button type="button" className="button button-small" onClick={() => void shelveDemo()}>
+                  Bring the demonstration
+                </button>
+              ) : null}
+              <OpenFile />
+            </span>
           </div>
           {trouble ? (
             <p className="quiet">
