@@ -18,16 +18,24 @@ const service = {
     onProgress: (progress: WorkbookProgress) => void,
   ): Promise<Uint8Array> {
     const bytes = await makeWorkbook({
-      plan: plan(job),
+      plan: plan(shadeIds === undefined ? job : withOnly(job, shadeIds)),
       paper,
       fonts: await workbookFonts(),
       createdOn: new Date(),
       onProgress,
-      ...(shadeIds === undefined ? {} : { shadeIds }),
     });
     return transfer(bytes, [bytes.buffer]);
   },
 };
+
+/** The job without its other windows: one shade of a large job need not wait for two thousand. */
+function withOnly(job: Job, shadeIds: readonly string[]): Job {
+  const rooms = job.rooms.map((room) => ({
+    ...room,
+    windows: room.windows.filter((window) => shadeIds.includes(window.id)),
+  }));
+  return { ...job, rooms };
+}
 
 export type PlanningService = typeof service;
 
