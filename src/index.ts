@@ -23,6 +23,7 @@ export {
   type Drawing,
   drawMarkingStrips,
   drawSheet,
+  drawTag,
   type Fit,
   type Placed,
   type Primitive,

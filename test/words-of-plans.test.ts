@@ -195,7 +195,21 @@ function everyText(made: Plan): string[] {
       ...shade.steps.map(textOf),
       ...shade.cautions.map((caution) => `${caution.title}. ${caution.text}`),
       ...shade.findings.map((finding) => finding.text),
+      ...reviewTexts(shade),
     ]),
+  ];
+}
+
+function reviewTexts({ safety, tag }: ShadePlan): string[] {
+  return [
+    safety.line,
+    safety.readAs,
+    safety.stampText ?? "",
+    ...safety.results.map(({ words, what, why, open }) => [words, what, why, open].join(" ")),
+    ...safety.listed.map(({ words, note }) => [words, note].join(" ")),
+    ...[...safety.tests, ...safety.cautions].map(({ title, text }) => `${title}. ${text}`),
+    ...tag.lines.map(({ text }) => text),
+    tag.note,
   ];
 }
 

@@ -24,7 +24,10 @@ export async function* planFiles(plan: Plan, paper: PaperKind, createdOn: Date):
     const folder = `drawings/${folders.get(shade.shadeId)}`;
     for (const { drawing, fit } of planDrawings(plan, shade)) {
       yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
-      yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing, "scale" in fit ? fit : undefined) };
+      yield {
+        path: `${folder}/${drawing.id}.dxf`,
+        content: toDxf(drawing, "scale" in fit ? fit : undefined),
+      };
     }
   }
 }
