@@ -13,10 +13,14 @@ export function hangFromNothing(problem: StripProblem, nodes: number): Solved<St
   const easy = Math.min(FIRST_GAP.max, Math.max(FIRST_GAP.min, problem.gap));
   const bent = hangStrip({ weight: 0, gap: easy, pane: open, back: open }, cosineStart(easy, nodes), 1);
   if (bent.kind === "notConverged") return bent;
-  const heavy = follow(bent.value, (part, from) => {
-    const weight = (1 + problem.weight) ** part - 1;
-    return hangStrip({ weight, gap: easy, pane: open, back: open }, from);
-  }, 1 / 4);
+  const heavy = follow(
+    bent.value,
+    (part, from) => {
+      const weight = (1 + problem.weight) ** part - 1;
+      return hangStrip({ weight, gap: easy, pane: open, back: open }, from);
+    },
+    1 / 4,
+  );
   if (heavy.kind === "notConverged") return heavy;
   const free = { weight: problem.weight, gap: easy, pane: open, back: open };
   return moveStrip(free, problem, heavy.value);

@@ -1,7 +1,7 @@
 import { solveDense } from "../solve/dense.ts";
 import type { Solved } from "../solve/outcome.ts";
 import { solveTridiagonal } from "../solve/tridiagonal.ts";
-import { PANE_SINK, STRIP_RESIDUAL, STRIP_REACH_RAD, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
+import { PANE_SINK, STRIP_REACH_RAD, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
 import { copyState, placesOf, type StripProblem, type StripState } from "./strip.ts";
 
 /**
@@ -13,8 +13,8 @@ import { copyState, placesOf, type StripProblem, type StripState } from "./strip
  * is left is a tridiagonal matrix bordered by the two hinge forces and by the forces of the pane, so one step costs a
  * fixed number of sines a node.
  *
- * The pane is a row of stiff one-sided springs at the nodes: they push only, and sink by `PANE_SINK` under the weight
- * that usually leans there.
+ * The pane is a row of one-sided springs at the nodes that push with the square of their depth, as a nap does, and sink
+ * by `PANE_SINK` under about the force that leans there. Plain springs make Newton swap the same two nodes for ever.
  */
 export function hangStrip(
   problem: StripProblem,
@@ -97,7 +97,7 @@ interface Contact {
 }
 
 function pressedNodes({ weight, gap, pane, back }: StripProblem, { slope }: StripState): Contact {
-  const softness = PANE_SINK / (10 + 2 * Math.sqrt(weight));
+  const softness = PANE_SINK ** 2 / (10 + 2 * Math.sqrt(weight));
   const contact: Contact = { nodes: [], depth: [], softness };
   if (pane === Number.POSITIVE_INFINITY && back === Number.POSITIVE_INFINITY) return contact;
   const { x, y } = placesOf(slope);
@@ -194,8 +194,10 @@ function addMisfits(
   misfit[0] = step * (sum(sin) - ((sin[0] as number) + (sin[n] as number)) / 2);
   misfit[1] = step * (sum(cos) - ((cos[0] as number) + (cos[n] as number)) / 2) - gap;
   contact.nodes.forEach((node, k) => {
-    softness[2 + k] = contact.softness;
-    misfit[2 + k] = contact.softness * (push[node] as number) - (contact.depth[k] as number);
+    const depth = contact.depth[k] as number;
+    const rate = (2 * depth) / contact.softness;
+    softness[2 + k] = 1 / rate;
+    misfit[2 + k] = (push[node] as number) / rate - depth / 2;
   });
 }
 
@@ -225,7 +227,8 @@ function step(system: System, state: StripState): boolean {
   const turn = new Float64Array(slope.length);
   for (let i = 0; i < turn.length; i++) {
     let value = -(balance[i] as number);
-    for (let k = 0; k < size; k++) value -= ((byForce[k] as Float64Array)[i] as number) * (forces[k] as number);
+    for (let k = 0; k < size; k++)
+      value -= ((byForce[k] as Float64Array)[i] as number) * (forces[k] as number);
     turn[i] = value;
     largest = Math.max(largest, Math.abs(value));
   }
@@ -241,7 +244,11 @@ function step(system: System, state: StripState): boolean {
 }
 
 /** How far hinge and pressed nodes go (x and y of the far hinge, then x of each pressed node) when the slopes turn by `turn`. */
-function shifts({ sin, cos, pressed, misfit }: System, slope: Float64Array, turn: Float64Array): Float64Array {
+function shifts(
+  { sin, cos, pressed, misfit }: System,
+  slope: Float64Array,
+  turn: Float64Array,
+): Float64Array {
   const n = slope.length - 1;
   const step = 2 / n;
   const result = new Float64Array(misfit.length);

@@ -61,15 +61,10 @@ function quarticThrough(values: number[]): number[] {
   const d2 = c - 2 * b + a;
   const d3 = d - 3 * c + 3 * b - a;
   const d4 = e - 4 * d + 6 * c - 4 * b + a;
-  return [
-    a,
-    d1 - d2 / 2 + d3 / 3 - d4 / 4,
-    d2 / 2 - d3 / 2 + (11 * d4) / 24,
-    d3 / 6 - d4 / 4,
-    d4 / 24,
-  ];
+  return [a, d1 - d2 / 2 + d3 / 3 - d4 / 4, d2 / 2 - d3 / 2 + (11 * d4) / 24, d3 / 6 - d4 / 4, d4 / 24];
 }
 
 const value = (poly: number[], t: number) => poly.reduceRight((sum, c) => sum * t + c, 0);
-const derivative = (poly: number[], t: number) => poly.reduceRight((sum, c, k) => (k === 0 ? sum : sum * t + k * c), 0);
+const derivative = (poly: number[], t: number) =>
+  poly.reduceRight((sum, c, k) => (k === 0 ? sum : sum * t + k * c), 0);
 const integral = (poly: number[], t: number) => poly.reduceRight((sum, c, k) => sum * t + c / (k + 1), 0) * t;

@@ -16,20 +16,21 @@ export function findRoot(f: (x: number) => number, low: number, high: number): R
   let [b, fb] = [high, f(high)];
   if (fa === 0) return { kind: "converged", value: a, iterations: 0, residual: 0 };
   if (fb === 0) return { kind: "converged", value: b, iterations: 0, residual: 0 };
-  if (!(fa * fb < 0)) return { kind: "noBracket", atLow: fa, atHigh: fb };
+  if (!(Math.sign(fa) * Math.sign(fb) < 0)) return { kind: "noBracket", atLow: fa, atHigh: fb };
+  // A zero at 0 has no size of its own to be near against.
+  const floor = ROOT_WIDTH * Math.abs(b - a);
   for (let iterations = 1; iterations <= ROOT_STEPS; iterations++) {
-    const width = b - a;
     const x = iterations % 3 === 0 ? (a + b) / 2 : between(a, b, (a * fb - b * fa) / (fb - fa));
     const fx = f(x);
     if (fx === 0) return { kind: "converged", value: x, iterations, residual: 0 };
-    if (fx * fb < 0) {
+    if (Math.sign(fx) * Math.sign(fb) < 0) {
       [a, fa] = [b, fb];
     } else {
       fa /= 2;
     }
     [b, fb] = [x, fx];
-    const narrow = ROOT_WIDTH * Math.max(Math.abs(a), Math.abs(b));
-    if (Math.abs(b - a) <= narrow || Math.abs(width) <= narrow) {
+    const narrow = ROOT_WIDTH * Math.max(Math.abs(a), Math.abs(b), floor);
+    if (Math.abs(b - a) <= narrow) {
       return { kind: "converged", value: b, iterations, residual: Math.abs(fb) };
     }
   }
