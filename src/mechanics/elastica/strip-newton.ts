@@ -64,8 +64,12 @@ interface System {
 function assemble(problem: StripProblem, state: StripState): System {
   const { slope } = state;
   const n = slope.length - 1;
-  const sin = slope.map(Math.sin);
-  const cos = slope.map(Math.cos);
+  const sin = new Float64Array(n + 1);
+  const cos = new Float64Array(n + 1);
+  for (let i = 0; i <= n; i++) {
+    sin[i] = Math.sin(slope[i] as number);
+    cos[i] = Math.cos(slope[i] as number);
+  }
   const contact = pressedNodes(problem, state);
   const along = sideForces(state, contact);
   const system: System = {
@@ -84,8 +88,7 @@ function assemble(problem: StripProblem, state: StripState): System {
   const bySide = balanceNodes(system, problem, state, along);
   addForceColumns(system, bySide);
   addMisfits(system, problem, contact, state);
-  for (const row of system.balance) system.residual = Math.max(system.residual, Math.abs(row));
-  for (const row of system.misfit) system.residual = Math.max(system.residual, Math.abs(row));
+  system.residual = Math.max(largestOf(system.balance), largestOf(system.misfit));
   return system;
 }
 
@@ -174,11 +177,13 @@ function addForceColumns(
   { byForce, pressed, balance }: System,
   { before, after }: { before: Float64Array; after: Float64Array },
 ): void {
-  byForce.push(balance.map((_, i) => (before[i] as number) + (after[i] as number)));
+  const bySide = new Float64Array(balance.length);
+  for (let i = 0; i < bySide.length; i++) bySide[i] = (before[i] as number) + (after[i] as number);
+  byForce.push(bySide);
   for (const at of pressed) {
     const column = new Float64Array(balance.length);
     column[at] = -(after[at] as number);
-    for (let i = at + 1; i < column.length; i++) column[i] = -((before[i] as number) + (after[i] as number));
+    for (let i = at + 1; i < column.length; i++) column[i] = -(bySide[i] as number);
     byForce.push(column);
   }
 }
@@ -201,9 +206,19 @@ function addMisfits(
   });
 }
 
+function largestOf(list: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < list.length; i++) {
+    const size = Math.abs(list[i] as number);
+    // Written so that what is no number stays none.
+    if (!(size <= most)) most = size;
+  }
+  return most;
+}
+
 function sum(list: Float64Array): number {
   let total = 0;
-  for (const value of list) total += value;
+  for (let i = 0; i < list.length; i++) total += list[i] as number;
   return total;
 }
 
@@ -215,23 +230,23 @@ function step(system: System, state: StripState): boolean {
   if (!solveTridiagonal(lower, diagonal, upper, columns)) return false;
   const moved = columns.map((column) => shifts(system, slope, column));
   const size = misfit.length;
-  const rows = Array.from({ length: size }, (_, r) =>
-    Float64Array.from({ length: size }, (_, c) => {
-      const own = r === c ? (softness[r] as number) : 0;
-      return own - ((moved[c + 1] as Float64Array)[r] as number);
-    }),
-  );
+  const rows: Float64Array[] = [];
+  for (let r = 0; r < size; r++) {
+    const row = new Float64Array(size);
+    for (let c = 0; c < size; c++) row[c] = -((moved[c + 1] as Float64Array)[r] as number);
+    row[r] = (row[r] as number) + (softness[r] as number);
+    rows.push(row);
+  }
   const forces = misfit.map((value, r) => ((moved[0] as Float64Array)[r] as number) - value);
   if (!solveDense(rows, forces)) return false;
-  let largest = 0;
-  const turn = new Float64Array(slope.length);
-  for (let i = 0; i < turn.length; i++) {
-    let value = -(balance[i] as number);
-    for (let k = 0; k < size; k++)
-      value -= ((byForce[k] as Float64Array)[i] as number) * (forces[k] as number);
-    turn[i] = value;
-    largest = Math.max(largest, Math.abs(value));
+  // The balance column is done with, so it becomes the turn of each node.
+  const turn = balance;
+  for (let i = 0; i < turn.length; i++) turn[i] = -(turn[i] as number);
+  for (let k = 0; k < size; k++) {
+    const [column, force] = [byForce[k] as Float64Array, forces[k] as number];
+    for (let i = 0; i < turn.length; i++) turn[i] = (turn[i] as number) - force * (column[i] as number);
   }
+  const largest = largestOf(turn);
   if (!(largest < Number.POSITIVE_INFINITY)) return false;
   const share = Math.min(1, STRIP_TURN_RAD / largest);
   for (let i = 0; i < turn.length; i++) slope[i] = (slope[i] as number) + share * (turn[i] as number);

@@ -15,20 +15,28 @@ export function solveTridiagonal(
 ): boolean {
   const n = diagonal.length;
   const second = new Float64Array(n);
+  const swapped = new Uint8Array(n);
   for (let i = 0; i + 1 < n; i++) {
     if (Math.abs(lower[i + 1] as number) > Math.abs(diagonal[i] as number)) {
-      swapRows(lower, diagonal, upper, second, rightSides, i);
+      swapped[i] = 1;
+      swapRows(lower, diagonal, upper, second, i);
     }
     const pivot = diagonal[i] as number;
     if (pivot === 0) return false;
     const factor = (lower[i + 1] as number) / pivot;
-    if (factor === 0) continue;
     diagonal[i + 1] = (diagonal[i + 1] as number) - factor * (upper[i] as number);
     upper[i + 1] = (upper[i + 1] as number) - factor * (second[i] as number);
-    for (const b of rightSides) b[i + 1] = (b[i + 1] as number) - factor * (b[i] as number);
+    // The place of what is eliminated keeps its factor, for the right sides.
+    lower[i + 1] = factor;
   }
   if (diagonal[n - 1] === 0) return false;
-  for (const b of rightSides) substituteBack(diagonal, upper, second, b);
+  // Dividing once for all right sides is what makes many of them cheap.
+  for (let i = 0; i < n; i++) diagonal[i] = 1 / (diagonal[i] as number);
+  for (let k = 0; k < rightSides.length; k++) {
+    const side = rightSides[k] as Float64Array;
+    eliminate(lower, swapped, side);
+    substituteBack(diagonal, upper, second, side);
+  }
   return true;
 }
 
@@ -37,7 +45,6 @@ function swapRows(
   diagonal: Float64Array,
   upper: Float64Array,
   second: Float64Array,
-  rightSides: readonly Float64Array[],
   i: number,
 ): void {
   const [d, u] = [diagonal[i] as number, upper[i] as number];
@@ -47,24 +54,30 @@ function swapRows(
   lower[i + 1] = d;
   diagonal[i + 1] = u;
   upper[i + 1] = 0;
-  for (const b of rightSides) {
-    const kept = b[i] as number;
-    b[i] = b[i + 1] as number;
-    b[i + 1] = kept;
+}
+
+function eliminate(factors: Float64Array, swapped: Uint8Array, b: Float64Array): void {
+  for (let i = 0; i + 1 < b.length; i++) {
+    if (swapped[i] === 1) {
+      const kept = b[i] as number;
+      b[i] = b[i + 1] as number;
+      b[i + 1] = kept;
+    }
+    b[i + 1] = (b[i + 1] as number) - (factors[i + 1] as number) * (b[i] as number);
   }
 }
 
 function substituteBack(
-  diagonal: Float64Array,
+  inverse: Float64Array,
   upper: Float64Array,
   second: Float64Array,
   b: Float64Array,
 ): void {
-  const n = diagonal.length;
+  const n = b.length;
   for (let i = n - 1; i >= 0; i--) {
     let sum = b[i] as number;
     if (i + 1 < n) sum -= (upper[i] as number) * (b[i + 1] as number);
     if (i + 2 < n) sum -= (second[i] as number) * (b[i + 2] as number);
-    b[i] = sum / (diagonal[i] as number);
+    b[i] = sum * (inverse[i] as number);
   }
 }
