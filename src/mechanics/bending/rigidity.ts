@@ -1,4 +1,5 @@
-import { GRAVITY } from "../../units/index.ts";
+/** Standard acceleration of gravity, m/s² (NIST SP 811, appendix B; exact by definition). */
+const GRAVITY = 9.80665;
 
 /** Weight of a square mm of cloth, N. */
 export function weightNPerMm2(massGPerM2: number): number {

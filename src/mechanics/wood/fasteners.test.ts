@@ -4,6 +4,7 @@ import { casesOf, given, type PhysicsCase } from "../../../test/mechanics/physic
 import { expectNear } from "../../../test/near.ts";
 import { dowelBearingNPerMm2, nailLateralN, screwLateralN } from "./lateral.ts";
 import { screwPulls } from "./prying.ts";
+import { SCREW_SHANK_MM } from "./screw-sizes.ts";
 import { densityKgPerM3, WOOD_SPECIES } from "./species.ts";
 import { lagWithdrawalN, nailWithdrawalN, ringNailWithdrawalN, screwWithdrawalN } from "./withdrawal.ts";
 
@@ -87,6 +88,12 @@ describe("fasteners", () => {
     const one = { gravity: 0.5, diameterMm: 3.76, depthMm: 50 };
     expectNear(nailWithdrawalN(one), 1798.625, 1e-3);
     expectNear(ringNailWithdrawalN(one), 3645.79, 0.01);
+  });
+
+  test("shanks by gauge: 0.060 + 0.013·n inches to their printed two decimals (ASME B18.6.1; from memory)", () => {
+    for (const [gauge, shankMm] of Object.entries(SCREW_SHANK_MM)) {
+      expectNear(shankMm, (0.06 + 0.013 * Number(gauge)) * IN, 0.01, gauge);
+    }
   });
 
   test("no lateral factor where Table 8-4 does not reach", () => {

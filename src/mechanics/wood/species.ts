@@ -1,4 +1,3 @@
-import { type Cite, cite } from "../../sources/index.ts";
 import type { WoodKind } from "./lateral.ts";
 
 /** Clear straight-grained wood at 12 % moisture, in the units of the table: means of tests, not design values. */
@@ -11,10 +10,11 @@ export interface WoodSpecies {
   elasticityMPa: number;
   /** Modulus of rupture, kPa; undefined where it was not read. */
   ruptureKPa?: number;
-  cite: Cite;
+  /** Place in the Wood Handbook, FPL-GTR-282 (2021) or its edition before. */
+  table: "5-3a" | "5-5a";
+  /** Whether all figures were read there, or some recalled. */
+  known: "read" | "from memory";
 }
-
-const TABLE = cite("wood-handbook", "Table 5-3a");
 
 export const WOOD_SPECIES = {
   "eastern-white-pine": {
@@ -23,7 +23,8 @@ export const WOOD_SPECIES = {
     gravity: 0.35,
     elasticityMPa: 8500,
     ruptureKPa: 59000,
-    cite: cite("from-memory", "Wood Handbook, Table 5-3a; G read, moduli recalled"),
+    table: "5-3a",
+    known: "from memory",
   },
   "ponderosa-pine": {
     name: "Ponderosa pine",
@@ -31,7 +32,8 @@ export const WOOD_SPECIES = {
     gravity: 0.4,
     elasticityMPa: 8900,
     ruptureKPa: 65000,
-    cite: TABLE,
+    table: "5-3a",
+    known: "read",
   },
   "loblolly-pine": {
     name: "Loblolly pine",
@@ -39,7 +41,8 @@ export const WOOD_SPECIES = {
     gravity: 0.51,
     elasticityMPa: 12300,
     ruptureKPa: 88000,
-    cite: TABLE,
+    table: "5-3a",
+    known: "read",
   },
   "radiata-pine": {
     name: "Radiata pine",
@@ -47,7 +50,8 @@ export const WOOD_SPECIES = {
     gravity: 0.42,
     elasticityMPa: 10200,
     ruptureKPa: 80700,
-    cite: cite("from-memory", "Wood Handbook, Table 5-5a, imported woods"),
+    table: "5-5a",
+    known: "from memory",
   },
   "engelmann-spruce": {
     name: "Engelmann spruce",
@@ -55,25 +59,42 @@ export const WOOD_SPECIES = {
     gravity: 0.35,
     elasticityMPa: 8900,
     ruptureKPa: 64000,
-    cite: TABLE,
+    table: "5-3a",
+    known: "read",
   },
-  "sitka-spruce": { name: "Sitka spruce", wood: "softwood", gravity: 0.4, elasticityMPa: 10800, cite: TABLE },
+  "sitka-spruce": {
+    name: "Sitka spruce",
+    wood: "softwood",
+    gravity: 0.4,
+    elasticityMPa: 10800,
+    table: "5-3a",
+    known: "read",
+  },
   "douglas-fir-coast": {
     name: "Douglas-fir, coast",
     wood: "softwood",
     gravity: 0.48,
     elasticityMPa: 13400,
     ruptureKPa: 85000,
-    cite: TABLE,
+    table: "5-3a",
+    known: "read",
   },
-  basswood: { name: "Basswood", wood: "hardwood", gravity: 0.37, elasticityMPa: 10100, cite: TABLE },
+  basswood: {
+    name: "Basswood",
+    wood: "hardwood",
+    gravity: 0.37,
+    elasticityMPa: 10100,
+    table: "5-3a",
+    known: "read",
+  },
   "yellow-poplar": {
     name: "Yellow-poplar",
     wood: "hardwood",
     gravity: 0.42,
     elasticityMPa: 10900,
     ruptureKPa: 70000,
-    cite: TABLE,
+    table: "5-3a",
+    known: "read",
   },
   "northern-red-oak": {
     name: "Northern red oak",
@@ -81,7 +102,8 @@ export const WOOD_SPECIES = {
     gravity: 0.63,
     elasticityMPa: 12500,
     ruptureKPa: 99000,
-    cite: TABLE,
+    table: "5-3a",
+    known: "read",
   },
 } as const satisfies Record<string, WoodSpecies>;
 
