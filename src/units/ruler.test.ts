@@ -22,4 +22,10 @@ describe("rounding at the ruler", () => {
     expect(upToMark(toMark(898.525, "1/16 in"), "1/16 in")).toBeCloseTo(898.525, 9);
     expect(downToMark(toMark(898.525, "1/16 in"), "1/16 in")).toBeCloseTo(898.525, 9);
   });
+  it("takes a tie upwards, whichever way the sum came to it", () => {
+    // (35 1/4 − 2·2) / 4 in = 7 13/16 in: half way between two eighths.
+    expect(toMark(((35.25 - 4) / 4) * 25.4, "1/8 in")).toBeCloseTo(7.875 * 25.4, 9);
+    expect(toMark((35.25 * 25.4 - 2 * 2 * 25.4) / 4, "1/8 in")).toBeCloseTo(7.875 * 25.4, 9);
+    expect(toMark(63.5 - 1e-14, "1 mm")).toBe(64);
+  });
 });

@@ -1,4 +1,5 @@
 import { MM_PER_INCH } from "./length.ts";
+import { TIE_SLACK } from "./tolerances.ts";
 
 /** The finest mark on the ruler that the maker works with. */
 export const RULERS = ["1/16 in", "1/8 in", "1 mm"] as const;
@@ -20,7 +21,7 @@ export function markMm(ruler: Ruler): number {
  * Round an absolute position, never a difference: then no error accumulates along a shade.
  */
 export function nearestMark(positionMm: number, ruler: Ruler): number {
-  return Math.round(positionMm / markMm(ruler));
+  return Math.round(positionMm / markMm(ruler) + TIE_SLACK);
 }
 
 /** The position of the nearest mark, mm. */

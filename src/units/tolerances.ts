@@ -13,3 +13,9 @@ export const CLOSURE_MM = 1e-6;
  * and 0.1 + 0.2 must not cost the maker a second width.
  */
 export const FIT_SLACK = 1e-9;
+
+/**
+ * Half a mark is half a mark, whatever the last bits of the sum that led there: in marks of the ruler.
+ * Without it the same place would print as 7 3/4 in one figure and 7 7/8 in another.
+ */
+export const TIE_SLACK = 1e-10;

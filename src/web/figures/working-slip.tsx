@@ -6,6 +6,7 @@ import { Field } from "../inputs/field.tsx";
 import { fieldAt } from "../settings/field-at.ts";
 import { SettingField } from "../settings/setting-field.tsx";
 import { useShade } from "../shade/shade-context.tsx";
+import { workedOut } from "../shade/worked-out.ts";
 import { useUnits } from "../state/fields.ts";
 import { useCurrency } from "../state/parts.ts";
 import { pick, usePlanner } from "../state/store.ts";
@@ -58,9 +59,15 @@ export function WorkingSlip() {
 }
 
 function FieldAt({ pointer }: { pointer: string }) {
+  const { plan } = useShade();
   const found = fieldAt(pointer);
   if (!found) return null;
-  if ("setting" in found) return <SettingField scope={found.scope} {...found.setting} />;
+  if ("setting" in found) {
+    const { group, name } = found.setting;
+    return (
+      <SettingField scope={found.scope} group={group} name={name} worked={workedOut(plan, group, name)} />
+    );
+  }
   return <Field pointer={pointer} spec={found.spec} {...(found.needed ? { needed: found.needed } : {})} />;
 }
 
@@ -70,7 +77,7 @@ function WorkingText({ working }: { working: Working }) {
   const write = (value: number, unit: Working["unit"]) => figureText(value, unit, units, currency);
   const source = sourceOf(working.cite);
   return (
-    <>
+    <div>
       <h3 className="slip-title">{working.label}</h3>
       <p className="slip-formula">
         <var>{working.symbol}</var> = <FormulaText formula={working.formula} /> ={" "}
@@ -94,7 +101,7 @@ function WorkingText({ working }: { working: Working }) {
       <p className="slip-source" data-kind={source.kind}>
         Source: {citeText(working.cite)}
       </p>
-    </>
+    </div>
   );
 }
 

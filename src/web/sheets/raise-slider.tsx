@@ -1,4 +1,4 @@
-import { Slider, SliderFill, SliderThumb, SliderTrack } from "react-aria-components/Slider";
+import { Slider, SliderThumb, SliderTrack } from "react-aria-components/Slider";
 import { Label } from "react-aria-components/TextField";
 import { setRaise, usePlanner } from "../state/store.ts";
 
@@ -18,7 +18,7 @@ export function RaiseSlider() {
     >
       <Label className="raise-label">Raise</Label>
       <SliderTrack className="raise-track">
-        <SliderFill className="raise-fill" />
+        <div className="raise-fill" style={{ height: `${raise * 100}%` }} />
         <SliderThumb className="raise-thumb" />
       </SliderTrack>
     </Slider>

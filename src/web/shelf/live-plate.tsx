@@ -2,7 +2,7 @@ import { useMemo, useRef } from "react";
 import { svgNodes } from "../../drawing/index.ts";
 import type { Mount } from "../../job/index.ts";
 import type { UnitSystem } from "../../units/index.ts";
-import { placeSheet } from "../sheets/sheet-placing.ts";
+import { CAPTION_REM, placeSheet } from "../sheets/sheet-placing.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type Box, useBox } from "../sheets/use-box.ts";
 import { newJob, newWindow } from "../state/job-door.ts";
@@ -42,10 +42,10 @@ function LiveDrawing({ widthMm, heightMm, mount, system, example, box }: LivePla
       shade &&
       placeSheet("front", shade, job.units, 0, {
         maxWidthMm: box.widthPx / pxPerMm,
-        maxHeightMm: box.heightPx / pxPerMm,
+        maxHeightMm: (box.heightPx - CAPTION_REM * box.remPx) / pxPerMm,
       })
     );
-  }, [widthMm, heightMm, mount, system, box.widthPx, box.heightPx, pxPerMm]);
+  }, [widthMm, heightMm, mount, system, box.widthPx, box.heightPx, box.remPx, pxPerMm]);
   if (!onScreen) return null;
   const { placed, box: sheet } = onScreen;
   return (
