@@ -1,7 +1,7 @@
 import type { WorkingBook } from "../account/index.ts";
-import type { Brief, Cloth } from "../job/index.ts";
+import type { Brief, Cloth, HalfDropRule } from "../job/index.ts";
 import { type Grid, LAYER_NAMES, type Layer, type LayerCut, type Panel, type Size } from "../shade/index.ts";
-import { cite } from "../sources/index.ts";
+import { type Cite, cite } from "../sources/index.ts";
 import { inches, MM_PER_YARD, SAME_LENGTH_MM } from "../units/index.ts";
 import { type Joined, joinWidths, seamThatFitsMm } from "./joins.ts";
 import { layDrops } from "./lay-drops.ts";
@@ -12,6 +12,12 @@ import { halfDropExtraMm, repeatLengthMm } from "./repeats.ts";
 export function soldByMm(cloth: Cloth, brief: Brief): number {
   return cloth.soldByMm ?? (brief.units.system === "imperial" ? MM_PER_YARD / 8 : 100);
 }
+
+const WHOLE_REPEATS = cite("curtain-encyclopaedia", "pp. 116–119");
+const HALF_DROP_SOURCES: Record<HalfDropRule, Cite> = {
+  "whole-repeat-per-order": cite("half-drop-tutorial"),
+  "half-repeat-if-needed": cite("half-drop-faq"),
+};
 
 /** Cut size, panels, place on the bolt and length to buy for one layer. */
 export function cutLayer(
@@ -43,7 +49,17 @@ export function cutLayer(
     halfDropMm: repeat?.match === "half-drop" && joined.drops > 1 ? repeat.verticalMm / 2 : 0,
     sidesShareDrop: joined.sidesShareDrop,
   });
-  const lengthMm = Math.max(laidMm, writeLength(book, layer, joined.drops, pitchMm, extraMm));
+  const lengthMm = Math.max(
+    laidMm,
+    writeLength(
+      book,
+      layer,
+      joined.drops,
+      pitchMm,
+      extraMm,
+      halfDropMm > 0 ? HALF_DROP_SOURCES[rule] : WHOLE_REPEATS,
+    ),
+  );
   const stepMm = soldByMm(cloth, brief);
 
   return {
@@ -139,6 +155,7 @@ function writeLength(
   drops: number,
   pitchMm: number,
   extraMm: number,
+  from: Cite,
 ): number {
   return book.figure(`cloth.${layer}-length`, {
     label: `${LAYER_NAMES[layer]}: length off the bolt`,
@@ -150,7 +167,7 @@ function writeLength(
       C: [pitchMm, "mm", "length of one width"],
       x: [extraMm, "mm", "extra for half drop and placing"],
     },
-    cite: cite("curtain-encyclopaedia", "pp. 116–119"),
+    cite: from,
     reckon: ({ n, C, x }) => n * C + x,
   });
 }

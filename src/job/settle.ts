@@ -1,4 +1,3 @@
-import type { Cite } from "../sources/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { CATALOGUE, type Catalogue } from "./catalogue.ts";
 import type { Cloth } from "./cloth.ts";
@@ -21,11 +20,6 @@ export type SettledMaking = {
       : never]?: NonNullable<Groups[G][K]>;
   };
 };
-
-export type Origin =
-  | { by: "shade" | "workshop" }
-  | { by: "default"; cite: Cite }
-  | { by: "worked-out"; why: string };
 
 export interface LayerCloths {
   face: Cloth;
@@ -118,20 +112,6 @@ export function settleMaking(shade: Making | undefined, workshop: Making | undef
     settled[group] = values;
   }
   return settled as SettledMaking;
-}
-
-/** Who decided a setting, for screens and sheets. */
-export function originOf(
-  group: MakingGroup,
-  key: string,
-  shade: Making | undefined,
-  workshop: Making | undefined,
-): Origin {
-  if ((shade as Loose | undefined)?.[group]?.[key] !== undefined) return { by: "shade" };
-  if ((workshop as Loose | undefined)?.[group]?.[key] !== undefined) return { by: "workshop" };
-  const entry = (DEFAULTS[group] as Record<string, Parameters<typeof isWorkedOut>[0]>)[key];
-  if (entry === undefined) throw new Error(`invalid setting: ${group}.${key}`);
-  return isWorkedOut(entry) ? { by: "worked-out", why: entry.why } : { by: "default", cite: entry.cite };
 }
 
 export function settleRates(rates: Rates): SettledRates {

@@ -103,7 +103,6 @@ export const SOURCES = {
     note: "title page not seen",
   },
   "austrian-2008": { title: "“How-to: Austrian shades” (2008)", kind: "trade-text" },
-  "fabric-required": { title: "Track instruction sheet, “Fabric required”", kind: "trade-text" },
   "curtain-encyclopaedia": { title: "The Encyclopaedia of Curtains, pp. 98, 108, 116–119", kind: "handbook" },
   "astm-d3691": {
     title: "ASTM D3691 (withdrawn 2018), woven drapery fabrics",
@@ -114,7 +113,6 @@ export const SOURCES = {
     title: "“Everything about Roman blinds”: pinholes in stitched blackout",
     kind: "trade-text",
   },
-  "cloth-weights": { title: "Consumer guides to cloth weights (three)", kind: "trade-text" },
   "lock-instructions": {
     title: "Hardware instruction and gallery pages: threading, cord-lock questions, cord size",
     kind: "trade-text",

@@ -5,9 +5,6 @@
 /** Two lengths nearer than this are the same length: a tenth of what a sharp chalk line is wide. */
 export const SAME_LENGTH_MM = 1e-3;
 
-/** Sums of lengths that must close (rows plus sections against the finished length). */
-export const CLOSURE_MM = 1e-6;
-
 /**
  * Slack when counting "how many fit": a cloth cut exactly as wide as the bolt fits it,
  * and 0.1 + 0.2 must not cost the maker a second width.
