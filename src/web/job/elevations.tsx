@@ -1,4 +1,4 @@
-import { useMemo, useRef } from "react";
+import { Fragment, useMemo, useRef } from "react";
 import { Link } from "wouter";
 import { place, svgNodes } from "../../drawing/index.ts";
 import type { Job, Room } from "../../job/index.ts";
@@ -10,12 +10,11 @@ import { type Box, useBox } from "../sheets/use-box.ts";
 import { useJob } from "../state/fields.ts";
 import { shadePlanOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
-import { roomDrawing } from "./room-drawing.ts";
+import { BETWEEN_MM, roomDrawing } from "./room-drawing.ts";
 import { useNear } from "./use-near.ts";
 import "./elevations.css";
 
 const PX_PER_MM = 4.3;
-const BETWEEN_MM = 350;
 
 /** All rooms with their windows to one scale, on one floor. */
 export function Elevations() {
@@ -93,7 +92,7 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
       const shade = shadePlanOf(job, { room: index, window });
       return shade ? [shade] : [];
     });
-    const made = roomDrawing(room.name, shades, job.units, raise, true);
+    const made = roomDrawing(room.name, shades, job.units, raise);
     const onPaper = place(made.drawing, { scale });
     return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: made.standing };
   }, [job, room, index, raise, scale]);
@@ -114,20 +113,33 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
           <SvgElement key={at} node={node} />
         ))}
       </svg>
-      {standing.map(({ shade, xMm, topMm, widthMm, heightMm }) => (
-        <Link
-          key={shade.shadeId}
-          href={`/job/${job.id}/${shade.shadeId}`}
-          className="elevation-window"
-          aria-label={`${shade.windowName}, ${lengthText(widthMm, job.units)} by ${lengthText(heightMm, job.units)}`}
-          style={{
-            left: (xMm * scale + x0) * pxPerMm,
-            top: (topMm * scale + y0) * pxPerMm,
-            width: widthMm * scale * pxPerMm,
-            height: heightMm * scale * pxPerMm,
-          }}
-        />
-      ))}
+      {standing.map(({ shade, xMm, topMm, widthMm, heightMm }) => {
+        const left = (xMm * scale + x0) * pxPerMm;
+        const width = widthMm * scale * pxPerMm;
+        const aside = (BETWEEN_MM * scale * pxPerMm) / 2 - 3;
+        return (
+          <Fragment key={shade.shadeId}>
+            <Link
+              href={`/job/${job.id}/${shade.shadeId}`}
+              className="elevation-window"
+              aria-label={`${shade.windowName}, ${lengthText(widthMm, job.units)} by ${lengthText(heightMm, job.units)}`}
+              style={{
+                left,
+                top: (topMm * scale + y0) * pxPerMm,
+                width,
+                height: heightMm * scale * pxPerMm,
+              }}
+            />
+            <span
+              className="elevation-name"
+              aria-hidden="true"
+              style={{ left: left - aside, width: width + 2 * aside }}
+            >
+              {shade.windowName}
+            </span>
+          </Fragment>
+        );
+      })}
     </div>
   );
 }

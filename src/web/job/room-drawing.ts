@@ -3,8 +3,7 @@ import type { ShadePlan } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 
 /** Clear wall between two windows, mm. */
-const BETWEEN_MM = 350;
-const NAME_PAPER_MM = 3.3;
+export const BETWEEN_MM = 350;
 /** Lines that belong to one shade's own sheet. */
 const LEFT_OUT: ReadonlySet<Role> = new Set<Role>(["floor", "ghost"]);
 
@@ -31,7 +30,6 @@ export function roomDrawing(
   shades: readonly ShadePlan[],
   units: UnitChoice,
   raise: number,
-  named: boolean,
 ): RoomDrawing {
   const known = shades.flatMap((shade) => shade.size.topAboveFloorMm ?? []);
   const tallest = Math.max(0, ...shades.map((shade) => shade.size.finishedLengthMm));
@@ -70,11 +68,7 @@ export function roomDrawing(
       id: "room",
       title,
       caption: "Seen from the room, to one scale.",
-      primitives: [
-        ...standing.flatMap((one) => frontOf(one, units, raise)),
-        ...(named ? standing.map(nameOf) : []),
-        ...floor,
-      ],
+      primitives: [...standing.flatMap((one) => frontOf(one, units, raise)), ...floor],
       facts: standing.map(({ shade }) => ({
         label: shade.windowName,
         text: `${lengthText(shade.size.finishedWidthMm, units)} × ${lengthText(shade.size.finishedLengthMm, units)}`,
@@ -99,19 +93,4 @@ function moved(primitive: Primitive, dx: number, dy: number): Primitive[] {
     return [{ ...primitive, centre: [x + dx, y + dy] }];
   }
   return [];
-}
-
-function nameOf({ shade, xMm, widthMm }: Standing): Primitive {
-  return {
-    kind: "text",
-    role: "label",
-    at: [xMm + widthMm / 2, 0],
-    text: shade.windowName,
-    paperMm: NAME_PAPER_MM,
-    anchor: "middle",
-    baseline: "top",
-    shiftPaperMm: [0, 1.5],
-    roomMm: [widthMm + BETWEEN_MM * 0.9, 1e6],
-    strong: true,
-  };
 }

@@ -39,7 +39,7 @@ function JobSvg({ job }: { job: Job }) {
       const shade = shadePlanOf(job, at);
       return shade ? [shade] : [];
     });
-    return place(roomDrawing(job.name, shades, job.units, 0.35, false).drawing, BOX);
+    return place(roomDrawing(job.name, shades, job.units, 0.35).drawing, BOX);
   }, [job]);
   const nodes = svgNodes(placed).children ?? [];
   return (
