@@ -48,10 +48,7 @@ test("a newer release waits until the maker asks for it", async () => {
   for (const ending of ["", ".gz", ".br"])
     rmSync(join(folder, `service-worker.js${ending}`), { force: true });
   const worker = readFileSync(join(WEB, "service-worker.js"), "utf8");
-  writeFileSync(
-    join(folder, "service-worker.js"),
-    worker.replace(/"[0-9a-f]{16}"/, '"next"'),
-  );
+  writeFileSync(join(folder, "service-worker.js"), worker.replace(/"[0-9a-f]{16}"/, '"next"'));
   await page.reload();
   const notice = page.getByRole("status").filter({ hasText: "A newer Shadewright is ready" });
   await notice.waitFor();
