@@ -1,8 +1,8 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
 import type { Remedy } from "../src/account/index.ts";
 import { WorkingBook } from "../src/account/index.ts";
-import { type Brief, type Job, jobSchema, partsOf, settleShade } from "../src/job/index.ts";
-import { chooseLock, type LiftInput } from "../src/lift/index.ts";
+import { type Brief, type Job, jobSchema, type LiftKind, partsOf, settleShade } from "../src/job/index.ts";
+import { chooseGear, chooseLock, gearInput, type LiftInput, type TubeInput } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Mass } from "../src/shade/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
@@ -27,6 +27,23 @@ export function rigInput(brief: Brief, mass: Mass = PLAIN_MASS): LiftInput {
   const mechanism = { heightMm: lock.housingHeightMm, label: "lock height" };
   const { grid } = style.grid(brief, size, columns, mechanism, book);
   return { brief, size, grid, mass, lock };
+}
+
+/** The same for a lift with a tube. */
+export function tubeInput(
+  brief: Brief,
+  kind: Exclude<LiftKind, "cord-lock">,
+  mass: Mass = PLAIN_MASS,
+): TubeInput {
+  const book = new WorkingBook();
+  const { size } = measure(brief, book);
+  const style = STYLE_MODULES[brief.style];
+  const { columns } = style.columns(brief, size, book);
+  const gear = chooseGear({ ...brief, liftKind: kind }, size, columns, book);
+  const { grid } = style.grid(brief, size, columns, gear, book);
+  const chosen = gearInput(gear);
+  if (!("gear" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
+  return { brief: { ...brief, liftKind: kind }, size, grid, mass, ...chosen };
 }
 
 /** Briefs of all windows of a job. */

@@ -41,7 +41,12 @@ function noPlace(input: TubeInput, lift: TubeLift): Finding {
   const line = lineWith(input, gear.drive.lengthMm);
   const text = (mm: number) => lengthText(mm, brief.units);
   const hasMm = Math.max(0, (line.eyesMm[0] ?? 0) - line.boardFromMm);
-  const remedies = [...movedInset(input), ...longerBoard(input, hasMm), ...shorterDrive(input)];
+  const remedies = [
+    ...movedInset(input),
+    ...longerBoard(input, hasMm),
+    ...shorterDrive(input),
+    ...widerBays(input),
+  ];
   const cure =
     remedies.length > 0 ? "" : " Use fewer columns, a shorter drive, or an inset that leaves it room.";
   return {
@@ -94,6 +99,18 @@ function shorterDrive(input: TubeInput): Remedy[] {
       label: `Use the shorter “${other.name}”`,
       patch: settingPatch(brief, "lift", "drive", other.id),
     }));
+}
+
+/** Fewer columns make wider bays; of use only to what may sit between two spools. */
+function widerBays(input: TubeInput): Remedy[] {
+  const { brief, grid, gear } = input;
+  if (gear.kind === "tube-loop" || gear.kind === "tube-wand") return [];
+  const first = grid.columns[0]?.xMm ?? 0;
+  const last = grid.columns.at(-1)?.xMm ?? 0;
+  const bayMm = gear.drive.lengthMm + gear.spool.lengthMm + 2 * PARTS_APART.value;
+  const count = Math.floor((last - first) / bayMm) + 1;
+  if (count < 2 || count >= grid.columns.length) return [];
+  return [{ label: `Use ${count} columns`, patch: settingPatch(brief, "columns", "count", count) }];
 }
 
 /** A loop or a wand that hangs between two spools hangs behind the cloth. */

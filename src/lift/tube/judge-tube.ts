@@ -26,8 +26,10 @@ export interface TubeFound {
 export function judgeTube(input: TubeInput, lift: TubeLift, found: TubeFound, book: WorkingBook): Finding[] {
   const { brief } = input;
   const places = judgePlaces(input, lift, found.rig);
+  // What has no place is said once, with what makes one.
+  const isSaid = places.some(({ weight, id }) => weight === "stop" || id === "rig.supports");
   return [
-    ...(found.faults.length === 0 ? [] : [failedCheck(input, found.faults)]),
+    ...(found.faults.length === 0 || isSaid ? [] : [failedCheck(input, found.faults)]),
     ...places,
     ...judgeSpools(input, lift, found.wound),
     ...judgeDrive(input, lift),

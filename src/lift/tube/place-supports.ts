@@ -37,6 +37,9 @@ export function placeSupports(line: BoardLine, drive: SeatedDrive): PlacedSuppor
     tubeEndMm: flip(farTurned.tubeEndMm),
     isSupport: farTurned.isSupport,
   };
+  if (near.isSupport && far.isSupport && far.bearingMm - near.bearingMm < SUPPORT_LENGTH.value) {
+    faults.add("clear");
+  }
   const half = line.housingLengthMm / 2;
   const inner: [number, number][] =
     drive.place === "between"
@@ -84,7 +87,7 @@ function nearEnd(
     return { bearingMm: outside, tubeEndMm: outside - half, isSupport: true };
   }
   // No wood beyond the last spool: the bearing goes inside it, and the tube ends with the spool.
-  const inside = nextClear(blocked, firstSpool + beside, line.boardToMm);
+  const inside = nextClear(blocked, firstSpool + beside, line.boardToMm - half);
   if (inside === undefined) faults.add("clear");
   return {
     bearingMm: inside ?? firstSpool + beside,
@@ -139,7 +142,7 @@ function nearestClear(
   const [before, after] = stretch;
   const canBefore = before > low;
   const canAfter = after < high;
-  if (canBefore && (!canAfter || wish - before <= after - wish)) return before;
+  if (canBefore && (!canAfter || wish - before <= after - wish + SAME_LENGTH_MM)) return before;
   return canAfter ? after : undefined;
 }
 

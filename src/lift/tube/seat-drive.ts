@@ -25,7 +25,8 @@ export function drivePlaces(line: BoardLine, kind: TubeKind): Gap[] {
 export function seatDrive(line: BoardLine, kind: TubeKind, ruler: Ruler): SeatedDrive {
   const tried = drivePlaces(line, kind);
   const found = tried.find(hasRoom);
-  const gap = found ?? tried.reduce((a, b) => (shortOfMm(b) < shortOfMm(a) ? b : a));
+  // Bays alike but for rounding are alike, so that left and right choose the same one.
+  const gap = found ?? tried.reduce((a, b) => (shortOfMm(b) < shortOfMm(a) - SAME_LENGTH_MM ? b : a));
   const place = gap.outer === 0 ? "outside" : gap.outer === line.eyesMm.length ? "far" : "between";
   if (found === undefined) return { atMm: (gap.fromMm + gap.toMm) / 2, place, tried, forced: true };
   const wish = place === "outside" ? gap.fromMm : place === "far" ? gap.toMm : (gap.fromMm + gap.toMm) / 2;

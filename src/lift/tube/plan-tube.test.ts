@@ -1,0 +1,403 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { anyJob } from "../../../test/arbitrary-job.ts";
+import { briefWith } from "../../../test/briefs.ts";
+import { expectNear } from "../../../test/near.ts";
+import { briefsOf, PLAIN_MASS, tubeInput } from "../../../test/rig-inputs.ts";
+import { WorkingBook } from "../../account/index.ts";
+import { type Brief, type Drive, LIFT_KINDS, REAR_CORDS } from "../../job/index.ts";
+import type { Mass, TubeLift } from "../../shade/index.ts";
+import { GRAVITY, inches } from "../../units/index.ts";
+import { planTube } from "./plan-tube.ts";
+import type { TubeInput, TubeKind } from "./tube-input.ts";
+
+const KINDS = LIFT_KINDS.filter((kind): kind is TubeKind => kind !== "cord-lock");
+
+const planned = (input: TubeInput) => planTube(input, new WorkingBook());
+const ids = (input: TubeInput) => planned(input).findings.map(({ id }) => id);
+
+/** A shade that a workroom makes, with any of the lifts. */
+const usual = fc.record({
+  kind: fc.constantFrom(...KINDS),
+  rearCords: fc.constantFrom(...REAR_CORDS),
+  widthMm: fc.integer({ min: 500, max: 2400 }),
+  heightMm: fc.integer({ min: 700, max: 2600 }),
+  tube: fc.constantFrom("tube-12", "tube-25"),
+  system: fc.constantFrom("imperial" as const, "metric" as const),
+});
+type Usual = typeof usual extends fc.Arbitrary<infer T> ? T : never;
+
+function usualBrief(
+  { rearCords, widthMm, heightMm, tube, system }: Usual,
+  side: "left" | "right" = "right",
+): Brief {
+  return briefWith(
+    {
+      opening: { widthsMm: [widthMm], heightsMm: [heightMm], sillAboveFloorMm: 700 },
+      shade: { mount: "to-size", making: { lift: { rearCords, tube, controlSide: side } } },
+    },
+    { units: { system, ruler: system === "metric" ? "1 mm" : "1/8 in" } },
+  );
+}
+
+interface Part {
+  what: string;
+  from: number;
+  to: number;
+}
+
+/** Stretches of the board that the parts take up, from the drawing alone. */
+function partsOf({ spools, supports, supportLengthMm, drive }: TubeLift): Part[] {
+  const part = (what: string, x: number, length: number) => ({
+    what,
+    from: x - length / 2,
+    to: x + length / 2,
+  });
+  return [
+    ...spools.map(({ number, xMm, lengthMm }) => part(`spool ${number}`, xMm, lengthMm)),
+    ...supports.map(({ number, xMm }) => part(`support ${number}`, xMm, supportLengthMm)),
+    part("drive", drive.xMm, drive.lengthMm),
+  ].sort((a, b) => a.from - b.from);
+}
+
+describe("parts along the board", () => {
+  test("lie clear of each other and on the board, unless a finding says that they do not", () => {
+    fc.assert(
+      fc.property(anyJob, fc.constantFrom(...KINDS), (job, kind) => {
+        for (const brief of briefsOf(job)) {
+          const input = tubeInput(brief, kind);
+          const { lift, findings } = planned(input);
+          const said = findings.some(({ id }) =>
+            ["rig.no-drive-place", "rig.spools-touch", "rig.spool-off-board", "rig.supports"].includes(id),
+          );
+          if (said) continue;
+          const parts = partsOf(lift);
+          parts.forEach((one, i) => {
+            const before = parts[i - 1];
+            if (before) expect(one.from, `${before.what}, ${one.what}`).toBeGreaterThan(before.to - 1e-3);
+          });
+          const half = input.size.boardLengthMm / 2;
+          const middle = input.size.finishedWidthMm / 2;
+          expect(parts[0]?.from ?? 0).toBeGreaterThan(middle - half - 1e-3);
+          expect(Math.max(...parts.map(({ to }) => to))).toBeLessThan(middle + half + 1e-3);
+          expect(findings.map(({ id }) => id)).not.toContain("rig.check-failed");
+        }
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test("of a usual shade find their places, and no tube runs free for more than 600 mm", () => {
+    fc.assert(
+      fc.property(usual, (shade) => {
+        const input = tubeInput(usualBrief(shade), shade.kind);
+        const { lift, findings } = planned(input);
+        const stops = findings.filter(({ weight }) => weight === "stop");
+        // A motor is longer than the bays of a narrow shade: then there is a way out to press.
+        expect(stops.map(({ id }) => id).filter((id) => id !== "rig.no-drive-place")).toEqual([]);
+        for (const { remedies } of stops) expect(remedies.length).toBeGreaterThan(0);
+        if (stops.length > 0) return;
+        const face = lift.drive.lengthMm / 2;
+        const bearings = [
+          ...lift.supports.map(({ xMm }) => xMm),
+          lift.drive.xMm - face,
+          lift.drive.xMm + face,
+        ].sort((a, b) => a - b);
+        bearings.forEach((at, i) => {
+          if (i > 0)
+            expect(at - (bearings[i - 1] ?? at)).toBeLessThanOrEqual(
+              Math.max(600, lift.drive.lengthMm) + 0.01,
+            );
+        });
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  test("worked on the left everything is the mirror image", () => {
+    fc.assert(
+      fc.property(usual, (shade) => {
+        const right = planned(tubeInput(usualBrief(shade), shade.kind)).lift;
+        const left = planned(tubeInput(usualBrief(shade, "left"), shade.kind)).lift;
+        const flip = (x: number) => shade.widthMm - x;
+        const places = (lift: TubeLift, map: (x: number) => number) =>
+          [
+            ...lift.supports.map(({ xMm }) => map(xMm)),
+            ...lift.drive.screwsMm.map(({ xMm }) => map(xMm)),
+            map(lift.drive.xMm),
+            map(lift.tube.fromMm),
+            map(lift.tube.toMm),
+          ].sort((a, b) => a - b);
+        const [ours, theirs] = [places(right, (x) => x), places(left, flip)];
+        expect(theirs.length).toBe(ours.length);
+        // The finished width is a whole mark of the ruler off at most, and marks are taken from the control side.
+        ours.forEach((at, i) => {
+          expectNear(theirs[i] ?? Number.NaN, at, 0.01);
+        });
+        expect({ ...left, ...SIDED }).toEqual({ ...right, ...SIDED });
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  /** What belongs to a side; all else must be alike. */
+  const SIDED = { controlSide: 0, cords: 0, spools: 0, supports: 0, drive: 0, tube: 0 };
+});
+
+describe("cords of a tube", () => {
+  test("none hangs free: no tail and no eye, in any lift of any shade", () => {
+    fc.assert(
+      fc.property(anyJob, fc.constantFrom(...KINDS), (job, kind) => {
+        for (const brief of briefsOf(job)) {
+          const { lift } = planned(tubeInput(brief, kind));
+          expect(lift.eyes).toEqual([]);
+          expect(JSON.stringify(lift)).not.toMatch(/tail/i);
+          for (const cord of lift.cords) {
+            expectNear(cord.lengthMm, cord.riseMm + cord.wrapsMm + cord.knotsMm, 1e-6);
+            expect(cord.cutMm).toBeGreaterThanOrEqual(cord.lengthMm - 1e-3);
+          }
+        }
+      }),
+      { numRuns: 100 },
+    );
+  });
+
+  test("leave two or three turns on the spool when the shade is down (common practice)", () => {
+    const { lift } = planned(tubeInput(briefWith({}), "tube-loop"));
+    expect(lift.wrapsLeft).toBeGreaterThanOrEqual(2);
+    // 3 turns on a core of 20 mm under a cord of 1.4 mm: 3 π 21.4 mm.
+    expectNear(lift.cords[0]?.wrapsMm ?? 0, 3 * Math.PI * 21.4, 1e-9);
+  });
+
+  test("wound up they take in just the travel: mean circumference times turns, by the trapezoid", () => {
+    fc.assert(
+      fc.property(usual, (shade) => {
+        const input = tubeInput(usualBrief(shade), shade.kind);
+        const { lift } = planned(input);
+        // dl = ρ dθ and ρ grows evenly with the angle, so the trapezoid is exact.
+        const woundMm = Math.PI * (lift.woundLoweredMm + lift.woundRaisedMm) * lift.turns;
+        expectNear(woundMm, input.grid.travelMm, 1e-6 * input.grid.travelMm + 1e-6);
+      }),
+    );
+  });
+});
+
+function massOf(clothKg: number, barKg: number): Mass {
+  return {
+    parts: [
+      { part: "face", label: "Face", massKg: clothKg },
+      { part: "bar", label: "Bar", massKg: barKg },
+    ],
+    totalKg: clothKg + barKg,
+    clothGsm: 300,
+  };
+}
+
+function withDrive(brief: Brief, change: Partial<Drive>, kind: TubeKind): Brief {
+  const [first] = brief.drives.filter(
+    (drive) =>
+      drive.kind === { "tube-loop": "loop", "tube-wand": "wand", spring: "spring", motor: "motor" }[kind],
+  );
+  if (first === undefined) throw new Error(`invalid catalogue: no drive for ${kind}`);
+  const drive = { ...first, ...change };
+  return { ...brief, drive, drives: [drive] };
+}
+
+describe("torque and pull", () => {
+  test("torque is weight times distance in newton metres (NIST SP 811, table 4: N·m), shade of 1.5 kg by hand", () => {
+    const input = tubeInput(briefWith({ shade: { mount: "to-size" } }), "tube-loop");
+    const { lift } = planned(input);
+    const { grid, size } = input;
+    const topFold = grid.topSectionMm - grid.headrailMm;
+    const heldN = GRAVITY * (0.5 + 1 - (grid.headrailMm + topFold / 2) / size.finishedLengthMm);
+    expectNear(lift.heldN, heldN, 1e-9);
+    expectNear(lift.torqueRaisedNm, heldN * (lift.woundRaisedMm / 1000), 1e-12);
+    const lowered =
+      GRAVITY * (0.5 + (grid.bottomSectionMm + (grid.spacingsMm[0] ?? 0) / 2) / size.finishedLengthMm);
+    expectNear(lift.torqueLoweredNm, lowered * (lift.woundLoweredMm / 1000), 1e-12);
+  });
+
+  test("the hand's work at a loop is the weight's work and the losses, where the torque is even", () => {
+    // With a core this wide the cord hardly grows, and a bar alone weighs the same at every height.
+    const brief = { ...briefWith({ shade: { mount: "to-size" } }) };
+    const tube = { ...brief.tube, diameterMm: 400, spoolCoreMm: 400, spoolFlangeMm: 450, spoolWindMm: 20 };
+    const even = withDrive({ ...brief, tube }, { efficiency: 0.75, ratio: 2, wheelMm: 40 }, "tube-loop");
+    const input = tubeInput(even, "tube-loop", massOf(0, 1));
+    const { lift } = planned(input);
+    if (lift.kind !== "tube-loop") throw new Error("invalid lift");
+    const handJ = (lift.pullN * lift.loopTravelMm) / 1000;
+    const weightJ = (GRAVITY * input.grid.travelMm) / 1000;
+    expectNear(handJ, weightJ / 0.75, 0.01 * handJ);
+  });
+
+  const amount = fc.double({ min: 0.05, max: 20, noNaN: true });
+
+  test("a heavier shade never turns easier", () => {
+    fc.assert(
+      fc.property(usual, amount, amount, amount, (shade, a, b, barKg) => {
+        const brief = usualBrief(shade);
+        const lifts = [Math.min(a, b), Math.max(a, b)].map(
+          (clothKg) => planned(tubeInput(brief, shade.kind, massOf(clothKg, barKg))).lift,
+        );
+        const [light, heavy] = lifts;
+        if (!light || !heavy) throw new Error("invalid lifts");
+        expect(heavy.torqueRaisedNm).toBeGreaterThanOrEqual(light.torqueRaisedNm - 1e-12);
+        expect(heavy.torqueLoweredNm).toBeGreaterThanOrEqual(light.torqueLoweredNm - 1e-12);
+        if (shade.kind !== "spring") expect(heavy.pullN).toBeGreaterThanOrEqual(light.pullN - 1e-9);
+      }),
+    );
+  });
+
+  test("a higher ratio, a larger wheel or crank and a better drive never pull harder", () => {
+    const steps = fc.constantFrom<[TubeKind, (by: number) => Partial<Drive>]>(
+      ["tube-loop", (by) => ({ ratio: by })],
+      ["tube-loop", (by) => ({ wheelMm: 20 * by })],
+      ["tube-wand", (by) => ({ ratio: by })],
+      ["tube-wand", (by) => ({ crankMm: 20 * by })],
+      ["tube-loop", (by) => ({ efficiency: by / 10 })],
+    );
+    const by = fc.double({ min: 1, max: 9, noNaN: true });
+    fc.assert(
+      fc.property(usual, steps, by, by, (shade, [kind, change], a, b) => {
+        const pull = (at: number) =>
+          planned(tubeInput(withDrive(usualBrief(shade), change(at), kind), kind)).lift.pullN;
+        expect(pull(Math.max(a, b))).toBeLessThanOrEqual(pull(Math.min(a, b)) + 1e-9);
+      }),
+    );
+  });
+
+  test("a spring's band is half of what the weight on the cords changes by, on the lowered spool", () => {
+    const { lift } = planned(tubeInput(briefWith({ shade: { mount: "to-size" } }), "spring"));
+    if (lift.kind !== "spring") throw new Error("invalid lift");
+    const changeN = (lift.torqueRaisedNm - lift.torqueLoweredNm) / (lift.woundLoweredMm / 1000);
+    expectNear(lift.bandN, changeN / 2, 1e-9);
+    expectNear(lift.pullN, changeN, 1e-9);
+  });
+});
+
+describe("what the hand works", () => {
+  const high = (kind: TubeKind, sillAboveFloorMm: number | undefined, lift = {}) =>
+    tubeInput(
+      briefWith({
+        opening: {
+          widthsMm: [900],
+          heightsMm: [1500],
+          ...(sillAboveFloorMm === undefined ? {} : { sillAboveFloorMm }),
+        },
+        shade: { mount: "inside", making: { lift } },
+      }),
+      kind,
+    );
+
+  test.each(["tube-loop", "tube-wand"] as const)(
+    "%s: half the shade, or down to 1.6 m above the floor (the higher of the two published heights)",
+    (kind) => {
+      const drop = (input: TubeInput) => {
+        const { lift } = planned(input);
+        return lift.kind === "tube-loop"
+          ? [lift.loopDropMm, lift.loopEndAboveFloorMm]
+          : lift.kind === "tube-wand"
+            ? [lift.wandMm, lift.wandEndAboveFloorMm]
+            : [];
+      };
+      const [unknownMm, nothing] = drop(high(kind, undefined));
+      expect(nothing).toBeUndefined();
+      const half = high(kind, undefined).size.finishedLengthMm / 2;
+      expectNear(unknownMm ?? 0, half, 1e-9);
+      const [clearMm, endMm] = drop(high(kind, 500));
+      expectNear(endMm ?? 0, 1600, 1e-9);
+      expect(clearMm ?? 0).toBeLessThan(half);
+      expectNear(drop(high(kind, 2000))[0] ?? 0, half, 1e-9);
+    },
+  );
+
+  test("a loop all round: twice the drop and round two wheels of 36 mm, drawn by hand", () => {
+    const { lift } = planned(high("tube-loop", undefined, { loopDropMm: 700 }));
+    if (lift.kind !== "tube-loop") throw new Error("invalid lift");
+    // Two strands of 700 − 18 mm between the axes and half a turn of 36 mm at either end.
+    expectNear(lift.loopPerimeterMm, 2 * (700 - 18) + Math.PI * 36, 1e-9);
+  });
+
+  test.each([
+    ["spring", "lift.spring-unproven", "unproven"],
+    ["tube-loop", "lift.loop-tensioner", "mind"],
+    ["motor", "lift.motor-power", "mind"],
+  ] as const)("%s never goes without its caution", (kind, id, weight) => {
+    const { findings } = planned(high(kind, 900));
+    expect(findings.find((finding) => finding.id === id)).toMatchObject({ weight });
+  });
+
+  test("a motor on the mains, or on nobody knows what, is a licensed electrician's", () => {
+    for (const power of ["mains", undefined] as const) {
+      const brief = withDrive(briefWith({}), { power }, "motor");
+      const finding = planned(tubeInput(brief, "motor")).findings.find(({ id }) => id === "lift.motor-power");
+      expect(finding?.text).toMatch(/licensed electrician/);
+      expect(finding?.weight).toBe("unproven");
+    }
+  });
+
+  test("nothing is said of the time where the motor's speed is not known; 28 turns a minute else", () => {
+    const silent = planned(
+      tubeInput(withDrive(briefWith({}), { turnsPerMin: undefined }, "motor"), "motor"),
+    ).lift;
+    expect(silent).not.toHaveProperty("raiseSeconds");
+    const { lift } = planned(tubeInput(withDrive(briefWith({}), { turnsPerMin: 28 }, "motor"), "motor"));
+    if (lift.kind !== "motor") throw new Error("invalid lift");
+    expectNear(lift.raiseSeconds ?? 0, (lift.turns / 28) * 60, 1e-9);
+    expect(lift.pullN).toBe(0);
+  });
+
+  test("the loop is too long for its height, out of reach, or neither", () => {
+    expect(ids(high("tube-loop", 900, { loopDropMm: 2400 }))).toContain("rig.loop-on-floor");
+    expect(ids(high("tube-loop", 900, { loopDropMm: 300 }))).toContain("rig.loop-out-of-reach");
+    for (const id of ids(high("tube-loop", 900))) expect(id).not.toMatch(/^rig\.loop/);
+  });
+});
+
+describe("cords at the back", () => {
+  const rear = (rearCords: (typeof REAR_CORDS)[number]) =>
+    planned(
+      tubeInput(
+        briefWith({
+          opening: { widthsMm: [inches(36)], heightsMm: [inches(60)] },
+          shade: { mount: "to-size", making: { fold: { headrailMm: inches(3) }, lift: { rearCords } } },
+        }),
+        "spring",
+      ),
+    );
+
+  test("open rings ask for nothing", () => {
+    const { lift, findings } = rear("open");
+    expect(lift).not.toHaveProperty("wovenSleeves");
+    expect(findings.map(({ id }) => id)).not.toContain("lift.sleeve-friction");
+  });
+
+  test("rings grip a sleeve from the bottom ring to the board, and never the bare cord (X1: 56.2 in less the board)", () => {
+    const { lift, findings } = rear("ring-locked");
+    // 60 − 3.8 in, less 3/4 in of board, and an inch turned in at either end, raised to an eighth.
+    expectNear(lift.wovenSleeves?.cutMm ?? 0, inches(57.5), 1e-6);
+    expect(lift.wovenSleeves?.totalMm).toBe(5 * (lift.wovenSleeves?.cutMm ?? 0));
+    const finding = findings.find(({ id }) => id === "rig.gripped-sleeve");
+    expect(finding?.text).toMatch(/Do not fix the bare cord itself at every ring/);
+    // The cloth above the top ring of X1 is 10.6 in: all that would ever fold.
+    expect(finding?.text.replaceAll("\u00a0", " ")).toContain("10 5⁄8 in");
+  });
+
+  test.each(["ring-locked", "enclosed"] as const)("%s: what the sleeves rub is not proven", (rearCords) => {
+    const found = rear(rearCords).findings.filter(({ id }) => id === "lift.sleeve-friction");
+    expect(found).toMatchObject([{ weight: "unproven" }]);
+  });
+});
+
+test("X1 with a loop: five spools above five columns, cords of 56.2 in, three turns and 6 in of knots", () => {
+  const brief = briefWith({
+    opening: { widthsMm: [inches(36)], heightsMm: [inches(60)] },
+    shade: {
+      mount: "to-size",
+      making: { fold: { headrailMm: inches(3) }, lift: { knotsMm: inches(6) } },
+    },
+  });
+  const { lift } = planned(tubeInput(brief, "tube-loop", PLAIN_MASS));
+  expect(lift.spools.map(({ xMm }) => Math.round(xMm / inches(1)))).toEqual([2, 10, 18, 26, 34]);
+  for (const cord of lift.cords) expectNear(cord.lengthMm, inches(56.2 + 6) + 3 * Math.PI * 21.4, 1e-6);
+});
