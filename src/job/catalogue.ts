@@ -238,7 +238,7 @@ export const CATALOGUE: Catalogue = {
   tubes: [
     {
       id: "tube-12",
-      name: "Lift tube 12 mm, spools 20 mm",
+      name: "Lift tube 12 mm with 20 mm spools",
       diameterMm: 12,
       massGPerM: 180,
       stockMm: 2400,
@@ -252,7 +252,7 @@ export const CATALOGUE: Catalogue = {
     },
     {
       id: "tube-25",
-      name: "Lift tube 25 mm, spools 28 mm",
+      name: "Lift tube 25 mm with 28 mm spools",
       diameterMm: 25,
       massGPerM: 310,
       stockMm: 3000,
@@ -268,7 +268,7 @@ export const CATALOGUE: Catalogue = {
   drives: [
     {
       id: "spring-light",
-      name: "Spring unit, light",
+      name: "Light spring unit",
       kind: "spring",
       lengthMm: 70,
       heightMm: 40,
@@ -283,7 +283,7 @@ export const CATALOGUE: Catalogue = {
     },
     {
       id: "spring-strong",
-      name: "Spring unit, strong",
+      name: "Strong spring unit",
       kind: "spring",
       lengthMm: 110,
       heightMm: 42,
@@ -314,7 +314,7 @@ export const CATALOGUE: Catalogue = {
     },
     {
       id: "loop-slim",
-      name: "Loop drive, slim",
+      name: "Slim loop drive",
       kind: "loop",
       lengthMm: 30,
       heightMm: 42,
@@ -329,7 +329,7 @@ export const CATALOGUE: Catalogue = {
     },
     {
       id: "loop-standard",
-      name: "Loop drive, standard",
+      name: "Standard loop drive",
       kind: "loop",
       lengthMm: 34,
       heightMm: 54,
@@ -344,7 +344,7 @@ export const CATALOGUE: Catalogue = {
     },
     {
       id: "motor-low-voltage",
-      name: "Motor, low voltage",
+      name: "Low-voltage motor",
       kind: "motor",
       lengthMm: 150,
       heightMm: 40,
@@ -361,7 +361,7 @@ export const CATALOGUE: Catalogue = {
     },
     {
       id: "motor-mains",
-      name: "Motor, mains",
+      name: "Mains motor",
       kind: "motor",
       lengthMm: 165,
       heightMm: 52,

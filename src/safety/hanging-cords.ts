@@ -57,7 +57,7 @@ export function backText({ brief, grid, lift }: CautionInput): string {
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back they run through rings ${lengthText(widestMm, brief.units)} apart`;
+      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, brief.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;

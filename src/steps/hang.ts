@@ -61,25 +61,33 @@ function brackets(bench: Bench): Step {
   };
 }
 
-function ontoBrackets(_bench: Bench): Step {
+/** Slack cord slips over the edge of a spool, and then jams beside it. */
+function letDown({ lift }: Bench): string {
+  return lift.kind === "cord-lock"
+    ? "Then untie the shade and let it down."
+    : "Then untie the shade and let it down slowly, and see that no slack cord has slipped over the edge of its spool.";
+}
+
+function ontoBrackets(bench: Bench): Step {
   return {
     id: "hang-board",
     chapter: "hang",
     title: "Set the board on the brackets",
-    text: "Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Set the board on the brackets against the wall and put a screw through each bracket into its underside. Then untie the shade and let it down.",
+    text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Set the board on the brackets against the wall and put a screw through each bracket into its underside. ${letDown(bench)}`,
     check: "Pull down hard on the board at both ends: nothing moves.",
     caution: HOLD_BOARD,
     sheet: "side",
   };
 }
 
-function screwUp({ board, len }: Bench): Step {
+function screwUp(bench: Bench): Step {
+  const { board, len } = bench;
   const at = listed(board.brackets.map((bracket) => len(bracket.xMm - board.leftMm)));
   return {
     id: "hang-board",
     chapter: "hang",
     title: "Screw the board up",
-    text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Hold the board against the head of the opening, the same gap at either end, and put a screw of ${len(board.screws.lengthMm)} up through each hole, at ${at} from its left end: first one in the middle, then the others. Then untie the shade and let it down.`,
+    text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Hold the board against the head of the opening, the same gap at either end, and put a screw of ${len(board.screws.lengthMm)} up through each hole, at ${at} from its left end: first one in the middle, then the others. ${letDown(bench)}`,
     check: "Pull down hard on the board at both ends: nothing moves, and no gap opens above it.",
     caution: HOLD_BOARD,
     sheet: "side",

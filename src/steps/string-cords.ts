@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Lift, Step } from "../shade/index.ts";
 import { cordLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
@@ -11,11 +11,7 @@ export function cutCords({ brief, lift, fine, len }: Bench): Step {
     chapter: "string",
     title: "Cut and number the cords",
     text: sentences(
-      `From ${lift.cordName}, ${fine(lift.cordDiameterMm)} thick, cut ${placed(
-        "cord",
-        lift.cords.map((cord) => ({ number: cord.number, at: len(cord.cutMm) })),
-        "to",
-      )}.`,
+      `From ${lift.cordName}, ${fine(lift.cordDiameterMm)} thick, cut ${cutsText(lift, len)}.`,
       lift.wovenSleeves !== undefined &&
         `Cut ${counted(lift.wovenSleeves.count, "woven sleeve")} of ${len(lift.wovenSleeves.cutMm)} as well, and draw a cord through each with a bodkin.`,
       "Seal the ends and put a numbered tag on each: a cord has the number of its column, counted from the left seen from the room.",
@@ -25,6 +21,19 @@ export function cutCords({ brief, lift, fine, len }: Bench): Step {
     sheet: "back",
     figures: [...lift.cords.map((cord) => `rig.cord-${cord.number}-length`), "rig.cord-total"],
   };
+}
+
+/** Over a lock no two cords are alike; on spools all are. */
+function cutsText({ kind, cords }: Lift, len: Bench["len"]): string {
+  const [first] = cords;
+  if (kind === "cord-lock" || first === undefined) {
+    return placed(
+      "cord",
+      cords.map((cord) => ({ number: cord.number, at: len(cord.cutMm) })),
+      "to",
+    );
+  }
+  return `${counted(cords.length, "cord")} of ${len(first.cutMm)}${cords.length > 1 ? ", all alike" : ""}`;
 }
 
 /** Each cord on the bottom ring of its own column and up through the others. */
