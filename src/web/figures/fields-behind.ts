@@ -1,4 +1,4 @@
-import type { Window } from "../../job/index.ts";
+import type { LiftKind, Window } from "../../job/index.ts";
 
 /** Making settings that a figure rests on, by the figure's id; openings by their own names. */
 const BEHIND: Record<string, readonly string[]> = {
@@ -29,8 +29,13 @@ const BEHIND: Record<string, readonly string[]> = {
 };
 
 /** Pointers of the fields that change a figure of this window, the nearest first. */
-export function fieldsBehind(figure: string, windowPointer: string, window: Window): string[] {
-  const known = BEHIND[figure] ?? byStage(figure);
+export function fieldsBehind(
+  figure: string,
+  windowPointer: string,
+  window: Window,
+  kind: LiftKind,
+): string[] {
+  const known = BEHIND[figure] ?? byStage(figure, kind);
   return known
     .filter((key) => applies(key, window))
     .map((key) =>
@@ -51,11 +56,18 @@ function applies(key: string, { opening, shade }: Window): boolean {
 }
 
 /** Where no closer fields are named: cut sizes hang on hems, cords on tails and knots, boards on brackets. */
-function byStage(figure: string): readonly string[] {
+function byStage(figure: string, kind: LiftKind): readonly string[] {
   if (/^cloth\..*-cut-width$/.test(figure)) return ["hems/sideTurnMm", "hems/sideTurns"];
   if (/^cloth\..*-cut-length$/.test(figure))
     return ["hems/bottomTurnMm", "hems/bottomTurns", "hems/boardAllowanceMm"];
-  if (/^rig\.(cord|tail)/.test(figure)) return ["lift/tailMm", "lift/knotsMm"];
+  if (/^rig\.(cord|tail)/.test(figure)) {
+    // Under a tube a cord has no tail.
+    return kind === "cord-lock" ? ["lift/tailMm", "lift/knotsMm"] : ["lift/knotsMm", "lift/tube"];
+  }
+  if (/^rig\.loop/.test(figure)) return ["lift/loopDropMm", "lift/drive"];
+  if (/^rig\.wand(?:$|-)/.test(figure)) return ["lift/wandMm", "lift/drive"];
+  if (/^(?:rig\.(?:tube|wraps)|lift\.(?:wound|turns|torque|wraps))/.test(figure))
+    return ["lift/tube", "lift/drive"];
   if (/^rig\.seat/.test(figure)) return ["lift/seat", "lift/seatMm", "lift/straightRunMm"];
   if (/^board\.fixing/.test(figure)) return ["board/bracketEndMm", "board/bracketSpacingMm"];
   return [];

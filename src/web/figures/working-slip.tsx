@@ -16,13 +16,13 @@ import "./working-slip.css";
 /** What stands behind a pressed figure: formula, values, source, and the fields that change it. */
 export function WorkingSlip() {
   const picked = usePlanner((planner) => planner.view.picked);
-  const { workings, pointer, window } = useShade();
+  const { plan, workings, pointer, window } = useShade();
   const slip = useRef<HTMLElement>(null);
   const working = picked?.figure === undefined ? undefined : workings.get(picked.figure);
   const fields = [
     ...new Set([
       ...(picked?.field === undefined ? [] : [picked.field]),
-      ...(picked?.figure === undefined ? [] : fieldsBehind(picked.figure, pointer, window)),
+      ...(picked?.figure === undefined ? [] : fieldsBehind(picked.figure, pointer, window, plan.lift.kind)),
     ]),
   ];
   const key = `${picked?.figure} ${picked?.field}`;

@@ -9,6 +9,9 @@ const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
   "lift.kind": ({ lift }) => lift.kind,
   "lift.rearCords": ({ lift }) => lift.rearCords,
   "lift.lock": ({ lift }) => ("lockId" in lift ? lift.lockId : undefined),
+  "lift.drive": ({ lift }) => ("drive" in lift ? lift.drive.id : undefined),
+  "lift.loopDropMm": ({ lift }) => ("loopDropMm" in lift ? lift.loopDropMm : undefined),
+  "lift.wandMm": ({ lift }) => ("wandMm" in lift ? lift.wandMm : undefined),
   "lift.seatMm": ({ lift }) => ("seat" in lift ? lift.seat.xMm : undefined),
   "lift.tailMm": ({ lift }) => ("tailLoweredMm" in lift ? lift.tailLoweredMm : undefined),
 };

@@ -9,10 +9,32 @@ import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
 
-const FIRST = ["kind", "rearCords", "lock", "cord", "eye", "ring"] as const;
+/** Settings that every lift has, and those that belong to one of them: what does not apply is not asked. */
+const OF_LOCK = ["lock", "eye", "seat", "seatMm", "straightRunMm", "tailMm"];
+const OF_TUBE = ["tube", "drive"];
+const OF_CONTROL: Record<Lift["kind"], readonly string[]> = {
+  "cord-lock": [],
+  spring: [],
+  "tube-wand": ["wandMm"],
+  "tube-loop": ["loopDropMm"],
+  motor: [],
+};
+
+function firstOf(kind: Lift["kind"]): readonly string[] {
+  const parts = kind === "cord-lock" ? ["lock", "cord", "eye", "ring"] : [...OF_TUBE, "cord", "ring"];
+  return ["kind", "rearCords", ...parts, ...OF_CONTROL[kind]];
+}
+
+/** Settings of the other lifts. */
+function notOf(kind: Lift["kind"]): readonly string[] {
+  const controls = Object.values(OF_CONTROL).flat();
+  return kind === "cord-lock" ? [...OF_TUBE, ...controls] : [...OF_LOCK, ...controls];
+}
 
 export function LiftSection() {
   const { plan, pointer } = useShade();
+  const { kind } = plan.lift;
+  const first = firstOf(kind);
   return (
     <Section
       number={4}
@@ -29,13 +51,13 @@ export function LiftSection() {
         readOnly={!useCanEdit()}
       />
       <div className="fields">
-        <Settings group="lift" names={FIRST} />
+        <Settings group="lift" names={first} />
       </div>
       <CordTable lift={plan.lift} />
       <MoreSettings
         group="lift"
-        but={["controlSide", ...FIRST, "cleatAboveFloorMm"]}
-        title="More on lock and cords"
+        but={["controlSide", ...first, ...notOf(kind), "cleatAboveFloorMm"]}
+        title={kind === "cord-lock" ? "More on lock and cords" : "More on the cords"}
       />
     </Section>
   );
