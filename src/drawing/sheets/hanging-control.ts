@@ -15,7 +15,8 @@ export function hangingControl(input: SheetInput, raise: number): Primitive[] {
   if (!hasTube(input)) return [];
   const { grid } = input.shade;
   const hemY = grid.bottomSectionMm + (grid.rows[0]?.yMm ?? grid.topSectionMm) - raise * grid.travelMm;
-  return tubeControl(input, (x) => x, hemY);
+  // Measures stand on the left of the front: words go to the right, over the cloth where need be.
+  return tubeControl(input, (x) => x, { clothToYMm: hemY, side: 1 });
 }
 
 /** The same in words. */
@@ -31,16 +32,34 @@ export function controlFacts({ shade, units }: SheetInput): Fact[] {
   }
 }
 
-/** Loop or wand of a tube; a spring and a motor have nothing that hangs. `clothToYMm`: the cloth hides it so far down. */
-export function tubeControl(input: TubeInput, across: (xMm: number) => number, clothToYMm = 0): Primitive[] {
+interface Seen {
+  /** The cloth hides it so far down, mm below the top line. */
+  clothToYMm?: number;
+  /** Words to the right (1) or to the left (−1); outwards unless told. */
+  side?: 1 | -1;
+}
+
+/** Loop or wand of a tube; a spring and a motor have nothing that hangs. */
+export function tubeControl(
+  input: TubeInput,
+  across: (xMm: number) => number,
+  { clothToYMm = 0, side }: Seen = {},
+): Primitive[] {
   const { lift } = input.shade;
   const x = across(lift.drive.xMm);
   const outward = x > input.shade.size.finishedWidthMm / 2 ? 1 : -1;
+  const place: Place = {
+    x,
+    axis: axisYMm(input),
+    side: side ?? outward,
+    isInward: side === -outward,
+    clothToYMm,
+  };
   switch (lift.kind) {
     case "tube-loop":
-      return drawLoop(lift, { x, axis: axisYMm(input), outward, clothToYMm });
+      return drawLoop(lift, place);
     case "tube-wand":
-      return drawWand(lift, { x, axis: axisYMm(input), outward, clothToYMm });
+      return drawWand(lift, place);
     default:
       return [];
   }
@@ -49,11 +68,13 @@ export function tubeControl(input: TubeInput, across: (xMm: number) => number, c
 interface Place {
   x: number;
   axis: number;
-  outward: 1 | -1;
+  side: 1 | -1;
+  /** Words stand over the shade and not beside it. */
+  isInward: boolean;
   clothToYMm: number;
 }
 
-function drawLoop(lift: LoopLift, { x, axis, outward, clothToYMm }: Place): Primitive[] {
+function drawLoop(lift: LoopLift, { x, axis, side, isInward, clothToYMm }: Place): Primitive[] {
   const half = lift.wheelMm / 2;
   const end = axis + lift.loopDropMm;
   const ref = { part: "loop" };
@@ -72,7 +93,7 @@ function drawLoop(lift: LoopLift, { x, axis, outward, clothToYMm }: Place): Prim
     ...strands.flatMap((points) => split("loop", points, clothToYMm, ref)),
     line(hidden ? "hidden" : "loop", halfCircle(x, Math.max(axis, end - half), half), ref),
     rect(hidden ? "ghost" : "tubeSupport", tensioner(x, end), { part: "tensioner" }),
-    callout([x + outward * half, end], "tensioner", [outward * 4, 3], { part: "tensioner", yields: true }),
+    words("tensioner", [x + side * half, end], side, hidden && isInward, "tensioner"),
   ];
 }
 
@@ -87,7 +108,7 @@ function halfCircle(x: number, y: number, radius: number): Point[] {
   });
 }
 
-function drawWand(lift: WandLift, { x, axis, outward, clothToYMm }: Place): Primitive[] {
+function drawWand(lift: WandLift, { x, axis, side, isInward, clothToYMm }: Place): Primitive[] {
   const end = axis + lift.wandMm;
   const hiddenTo = Math.min(end, Math.max(axis, clothToYMm));
   const ref = { part: "wand" };
@@ -100,8 +121,15 @@ function drawWand(lift: WandLift, { x, axis, outward, clothToYMm }: Place): Prim
   return [
     ...(hiddenTo > axis ? [rect("ghost", outline(axis, hiddenTo), ref)] : []),
     ...(end > hiddenTo ? [rect("wand", outline(hiddenTo, end), ref)] : []),
-    callout([x + (outward * WAND_MM) / 2, end], "wand", [outward * 4, 3], { ...ref, yields: true }),
+    words("wand", [x + (side * WAND_MM) / 2, end], side, isInward && clothToYMm > end, "wand"),
   ];
+}
+
+function words(text: string, at: Point, side: 1 | -1, onCloth: boolean, part: string): Primitive {
+  return {
+    ...callout(at, text, [side * 4, 3], { part, yields: true }),
+    ...(onCloth ? { ground: "faceCloth" as const } : {}),
+  };
 }
 
 /** A vertical line, dashed as far as the cloth hides it. */
