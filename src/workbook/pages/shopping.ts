@@ -1,6 +1,6 @@
+import { moneyText } from "../../account/index.ts";
 import type { Cost, ShoppingLine } from "../../shade/index.ts";
 import type { Book } from "../book.ts";
-import { moneyText } from "../figure-text.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
 import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";

@@ -1,8 +1,7 @@
-import type { FigureUnit, Working } from "../../account/index.ts";
+import { type FigureUnit, figureText, moneyText, type Working } from "../../account/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
-import { figureText, moneyText } from "../figure-text.ts";
 import type { Noted } from "../noted-list.ts";
 import { TYPE } from "../type-scale.ts";
 import { sentence } from "./sentence.ts";
