@@ -98,3 +98,15 @@ describe("slots", () => {
     expectNear(Math.max(...counts), 5, 0);
   });
 });
+
+test("a last digit of the loads moves no cord (regression: six equal cords in five slots, seen in the mirror)", () => {
+  const loadsN = [0.1, 0.2, 0.2, 0.2, 0.2, 0.1];
+  const problem = { fromInner: 6, offsetsMm: [12, 6, 0, 6, 12], perSlot: 2 };
+  const { counts } = assignSlots({ ...problem, loadsN });
+  for (const [i, loadN] of loadsN.entries()) {
+    for (const hair of [1 - 2e-16, 1 + 3e-16, 1 + 1e-14]) {
+      const nudged = loadsN.with(i, loadN * hair);
+      expect(assignSlots({ ...problem, loadsN: nudged }).counts, `cord ${i + 1} × ${hair}`).toEqual(counts);
+    }
+  }
+});

@@ -25,6 +25,11 @@ export interface SlotCounts {
 const SHARED = 1e6;
 const COUNT = 10;
 const OFFSET = 1e-6;
+/**
+ * Costs nearer than this are equal, and the first found stays: loads of a shade and of its mirror image differ in
+ * their last digit, which must not move a cord to another slot. A tenth of a millimetre of offset still counts.
+ */
+const TIE = 1e-8;
 
 /**
  * Exact by dynamic programming over (slots used, cords placed): least cost over all ways to cut the row of
@@ -47,7 +52,7 @@ export function assignSlots(problem: SlotProblem): SlotCounts {
       for (let count = 0; count <= most; count++) {
         const before = least[(slot - 1) * width + placed - count] ?? Number.POSITIVE_INFINITY;
         const cost = before + slotCost(problem, upTo, slot - 1, placed - count, count);
-        if (cost < (least[slot * width + placed] ?? 0)) {
+        if (cost < (least[slot * width + placed] ?? 0) - TIE) {
           least[slot * width + placed] = cost;
           taken[slot * width + placed] = count;
         }
