@@ -7,6 +7,7 @@ export default defineConfig({
       {
         test: {
           name: "unit",
+          setupFiles: "test/seed.ts",
           include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
           exclude: ["test/cli/**", "test/hostile/**", "test/e2e/**"],
           testTimeout: 30_000,
@@ -15,6 +16,7 @@ export default defineConfig({
       {
         test: {
           name: "cli",
+          setupFiles: "test/seed.ts",
           include: ["test/cli/**/*.test.ts", "test/hostile/**/*.test.ts"],
           globalSetup: "test/cli/build.ts",
           testTimeout: 60_000,
