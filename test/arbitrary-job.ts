@@ -9,7 +9,7 @@ import {
   PLACES,
   POWERS,
   PURPOSES,
-  REAR_CORDS,
+  REAR_GUIDES,
 } from "../src/job/index.ts";
 import { RULERS } from "../src/units/index.ts";
 
@@ -83,7 +83,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
   }),
   lift: some<Group<"lift">>({
     kind: fc.constantFrom(...LIFT_KINDS),
-    rearCords: fc.constantFrom(...REAR_CORDS),
+    rearCords: fc.constantFrom(...REAR_GUIDES),
     controlSide: fc.constantFrom("left", "right"),
     lock: fc.constantFrom("lock-3-slot", "lock-5-slot", "no-such-lock", "odd-lock"),
     cord: fc.constantFrom("cord-1-4", "cord-0-9", "cord-1-8", "no-such-cord", "odd-cord"),

@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { LIFT_KINDS, type LiftKind, REAR_CORDS, type RearCords } from "../src/job/index.ts";
+import { LIFT_KINDS, type LiftKind, REAR_GUIDES, type RearGuide } from "../src/job/index.ts";
 import { boardList, cordList, cutList } from "../src/lists/index.ts";
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
 import { jobWith } from "./briefs.ts";
 
 interface Wish {
   kind: LiftKind;
-  rearCords?: RearCords;
+  rearCords?: RearGuide;
   controlSide?: "left" | "right";
 }
 
@@ -29,7 +29,7 @@ function planned(lift: Wish): { made: Plan; shade: ShadePlan } {
 const TUBES = LIFT_KINDS.filter((kind) => kind !== "cord-lock");
 const anyWish = fc.record({
   kind: fc.constantFrom(...LIFT_KINDS),
-  rearCords: fc.constantFrom(...REAR_CORDS),
+  rearCords: fc.constantFrom(...REAR_GUIDES),
   controlSide: fc.constantFrom("left" as const, "right" as const),
 });
 

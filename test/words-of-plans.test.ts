@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type JobInput, LIFT_KINDS, REAR_CORDS } from "../src/job/index.ts";
+import { type JobInput, LIFT_KINDS, REAR_GUIDES } from "../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
 import type { Step } from "../src/shade/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
@@ -34,7 +34,7 @@ const workroomJob = fc
     attachment: fc.constantFrom("staple" as const, "hook-and-loop" as const),
     controlSide: fc.constantFrom("left" as const, "right" as const),
     lift: fc.constantFrom(...LIFT_KINDS),
-    rearCords: fc.constantFrom(...REAR_CORDS),
+    rearCords: fc.constantFrom(...REAR_GUIDES),
     widthOverFinishedMm: fc.constantFrom(0, 25.4),
     lengthOverFinishedMm: fc.constantFrom(undefined, 20),
     widthMm: fc.integer({ min: 400, max: 2600 }),

@@ -2,6 +2,7 @@ export * from "./cord-style.ts";
 export * from "./model.ts";
 export * from "./paints.ts";
 export * from "./placed.ts";
+export { moved } from "./placing/moved.ts";
 export { place } from "./placing/place.ts";
 export { textWidthEm } from "./placing/text-width.ts";
 export * from "./sheets/index.ts";

@@ -103,12 +103,13 @@ export const CONTROL_SIDES = ["left", "right"] as const;
 export const LIFT_KINDS = ["cord-lock", "spring", "tube-wand", "tube-loop", "motor"] as const;
 export type LiftKind = (typeof LIFT_KINDS)[number];
 /** How the cords run up the back: bare through rings, in a woven sleeve that the rings grip, or in a sewn sleeve. */
-export const REAR_CORDS = ["open", "ring-locked", "enclosed"] as const;
-export type RearCords = (typeof REAR_CORDS)[number];
+export const REAR_GUIDES = ["open", "ring-locked", "enclosed"] as const;
+/** How the lift cords run up the back: through open rings, in a woven sleeve that every ring grips, or in a sewn sleeve. */
+export type RearGuide = (typeof REAR_GUIDES)[number];
 const lift = z
   .strictObject({
     kind: z.enum(LIFT_KINDS).meta({ description: "How the shade is raised" }),
-    rearCords: z.enum(REAR_CORDS).meta({
+    rearCords: z.enum(REAR_GUIDES).meta({
       description:
         "Cords up the back: open through rings; ring-locked, in a woven sleeve that every ring grips; enclosed, in a sleeve sewn along each column",
     }),

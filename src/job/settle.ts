@@ -4,7 +4,7 @@ import type { Cloth } from "./cloth.ts";
 import { DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
-import type { LiftKind, Making, RearCords } from "./making.ts";
+import type { LiftKind, Making, RearGuide } from "./making.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
@@ -45,7 +45,7 @@ export interface Brief {
   making: SettledMaking;
   /** As the maker chose, else as it was proposed for the place and the purpose. */
   liftKind: LiftKind;
-  rearCords: RearCords;
+  rearCords: RearGuide;
   /** What the shade itself says about its making, before workshop and defaults: where patches go. */
   own?: Making;
   cloths: LayerCloths;
@@ -124,7 +124,7 @@ export function settleRates(rates: Rates): SettledRates {
 /** What is proposed for a shade whose maker chose no lift. */
 export interface LiftProposal {
   kind: LiftKind;
-  rearCords: RearCords;
+  rearCords: RearGuide;
 }
 
 /** Nothing proposed: the lift that the trade has always made. */

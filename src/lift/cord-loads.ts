@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../account/index.ts";
 import { continuousBeam } from "../mechanics/index.ts";
-import { type Grid, LAYERS, type Mass, type Size } from "../shade/index.ts";
+import { type Grid, type Mass, massByPlace, type Size } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
@@ -9,12 +9,7 @@ import { GRAVITY } from "../units/index.ts";
  * heading carries, which is the headrail allowance and half of the fold below it.
  */
 export function heldWeight(size: Size, grid: Grid, mass: Mass, book: WorkingBook): number {
-  let clothKg = 0;
-  let restKg = 0;
-  for (const { part, massKg } of mass.parts) {
-    if ((LAYERS as readonly string[]).includes(part)) clothKg += massKg;
-    else restKg += massKg;
-  }
+  const { clothKg, barKg, rowsKg } = massByPlace(mass);
   return book.figure("lift.held", {
     label: "Weight on the cords, fully raised",
     symbol: "G",
@@ -22,7 +17,7 @@ export function heldWeight(size: Size, grid: Grid, mass: Mass, book: WorkingBook
     formula: "g·(B + C·max(0, 1 − (T + F / 2) / L))",
     given: {
       g: [GRAVITY, "ratio", "standard gravity, m/s²"],
-      B: [restKg, "kg", "bar, ribs and rings"],
+      B: [barKg + rowsKg, "kg", "bar, ribs and rings"],
       C: [clothKg, "kg", "cloth, all layers"],
       T: [grid.headrailMm, "mm", "headrail allowance"],
       F: [Math.max(0, grid.topSectionMm - grid.headrailMm), "mm", "fold below it"],

@@ -1,9 +1,10 @@
-import type { FigureUnit, WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../account/index.ts";
 import type { CordRun } from "../shade/index.ts";
-import { type Cite, cite } from "../sources/index.ts";
+import { cite } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";
 import { cordLength } from "./cord-lengths.ts";
+import { cordTotal, sumFigure } from "./cord-sum.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import {
   cordPull,
@@ -72,14 +73,7 @@ export function cordRuns(
   return {
     cords,
     threading: strands.map(({ eye }) => numbers[eye] ?? 0),
-    totalMm: sumFigure(book, "rig.cord-total", {
-      label: "Cord to cut in all",
-      symbol: "C",
-      unit: "mm",
-      each: cords.map(({ number, cutMm }) => [number, cutMm]),
-      name: "cord",
-      cite: cite("arithmetic", "each length raised to the ruler first"),
-    }),
+    totalMm: cordTotal(book, cords),
     pullN: sumFigure(book, "lift.pull", {
       label: "Pull at the hand, shade nearly raised",
       symbol: "F",
@@ -144,27 +138,5 @@ function pullFigure(
     },
     cite: cite("capstan"),
     reckon: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
-  });
-}
-
-interface SumSpec {
-  label: string;
-  symbol: string;
-  unit: FigureUnit;
-  each: [number: number, value: number][];
-  name: string;
-  cite: Cite;
-}
-
-/** A sum over all cords, each with its own symbol, so that the working can be read and checked. */
-function sumFigure(book: WorkingBook, id: string, { each, name, ...spec }: SumSpec): number {
-  const prefix = spec.unit === "N" ? "p" : "c";
-  const given: Record<string, readonly [number, FigureUnit, string]> = {};
-  for (const [number, value] of each) given[`${prefix}${number}`] = [value, spec.unit, `${name} ${number}`];
-  return book.figure(id, {
-    ...spec,
-    formula: Object.keys(given).join(" + "),
-    given,
-    reckon: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
   });
 }

@@ -7,6 +7,7 @@ import type { FoundSeat } from "./find-seat.ts";
 import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "./gaps.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { misfits } from "./lock-fit.ts";
+import { boardRemedy, insetRemedy } from "./make-room.ts";
 
 const seatCite = cite("lock-instructions", "clear of the last eye, cords entering straight");
 
@@ -90,30 +91,15 @@ function wideBay({ brief, grid }: LiftInput, line: BoardLine): Remedy[] {
 }
 
 function longerBoard({ brief, size }: LiftInput, line: BoardLine): Remedy[] {
+  if (brief.making.lift.seat === "between") return [];
   const shorterMm = downToMark(2 * ((line.eyesMm[0] ?? 0) - outsideMm(line)), brief.units.ruler);
-  const nowMm = size.finishedWidthMm - size.boardLengthMm;
-  if (brief.making.lift.seat === "between" || shorterMm < 0 || shorterMm >= nowMm) return [];
-  return [
-    {
-      label:
-        shorterMm === 0
-          ? "Make the board as long as the shade is wide"
-          : `Make the board only ${lengthText(shorterMm, brief.units)} shorter than the shade`,
-      patch: settingPatch(brief, "mount", "boardShorterMm", shorterMm),
-    },
-  ];
+  return boardRemedy(brief, shorterMm, size.finishedWidthMm - size.boardLengthMm);
 }
 
 function movedInset({ brief, size }: LiftInput, line: BoardLine): Remedy[] {
+  if (brief.making.lift.seat === "between") return [];
   const insetMm = upToMark(line.boardFromMm + outsideMm(line), brief.units.ruler);
-  // Columns keep to the outer quarters of the shade.
-  if (brief.making.lift.seat === "between" || insetMm > size.finishedWidthMm / 4) return [];
-  return [
-    {
-      label: `Set the edge columns in by ${lengthText(insetMm, brief.units)}`,
-      patch: settingPatch(brief, "columns", "edgeInsetMm", insetMm),
-    },
-  ];
+  return insetRemedy(brief, insetMm, size.finishedWidthMm);
 }
 
 function shorterLock({ brief, lock, grid }: LiftInput, line: BoardLine): Remedy[] {

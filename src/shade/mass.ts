@@ -1,4 +1,4 @@
-import type { Layer } from "./cloth.ts";
+import { LAYERS, type Layer } from "./cloth.ts";
 
 export interface MassPart {
   part: Layer | "bar" | "ribs" | "rings" | "sleeves" | "cord";
@@ -11,4 +11,22 @@ export interface Mass {
   totalKg: number;
   /** Cloth alone, per finished area, g/m². */
   clothGsm: number;
+}
+
+/** The same mass by where it sits: in the cloth, at the bottom in the bar, or spread over the rows. */
+export interface MassByPlace {
+  clothKg: number;
+  barKg: number;
+  /** Ribs, rings and whatever else goes with the rows. */
+  rowsKg: number;
+}
+
+export function massByPlace({ parts }: Mass): MassByPlace {
+  const mass = { clothKg: 0, barKg: 0, rowsKg: 0 };
+  for (const { part, massKg } of parts) {
+    if ((LAYERS as readonly string[]).includes(part)) mass.clothKg += massKg;
+    else if (part === "bar") mass.barKg += massKg;
+    else mass.rowsKg += massKg;
+  }
+  return mass;
 }

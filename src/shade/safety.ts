@@ -1,14 +1,6 @@
 import type { Cite } from "../sources/index.ts";
 import type { Caution } from "./caution.ts";
 
-/** How a shade is raised. */
-export const LIFT_KINDS = ["cord-lock", "spring", "tube-wand", "tube-loop", "motor"] as const;
-export type LiftKind = (typeof LIFT_KINDS)[number];
-
-/** How the lift cords run up the back: through open rings, in a woven sleeve that every ring grips, or in a sewn sleeve. */
-export const REAR_GUIDES = ["open", "ring-locked", "enclosed"] as const;
-export type RearGuide = (typeof REAR_GUIDES)[number];
-
 /** What a rule comes to, the heaviest first. There is no verdict for the whole. */
 export const RULE_OUTCOMES = ["failed", "not-proven", "not-shown-to-fail", "does-not-apply"] as const;
 export type RuleOutcome = (typeof RULE_OUTCOMES)[number];

@@ -4,9 +4,9 @@ import { verdictIn } from "../../test/words.ts";
 import { FONTS } from "../../test/workbook/fonts.ts";
 import { openPdf, type ReadPage, readPages, readStrokes } from "../../test/workbook/read-pdf.ts";
 import { cordedJob, stoppedJob } from "../../test/workbook/stopped-job.ts";
-import { type Job, PLACES } from "../job/index.ts";
+import { type Job, LIFT_KINDS, PLACES } from "../job/index.ts";
 import { type Plan, plan } from "../plan/index.ts";
-import { LIFT_KINDS, RULE_OUTCOME_NAMES } from "../shade/index.ts";
+import { RULE_OUTCOME_NAMES } from "../shade/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
 import type { PaperKind } from "./paper.ts";
 

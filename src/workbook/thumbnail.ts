@@ -1,4 +1,11 @@
-import type { Drawing, Placed, PlacedItem, Point, Role } from "../drawing/index.ts";
+import {
+  type Drawing,
+  moved,
+  type Placed,
+  type PlacedItem,
+  type Point,
+  type Role,
+} from "../drawing/index.ts";
 import { placedOnce } from "./figure.ts";
 import { mm, pt } from "./paper.ts";
 
@@ -59,18 +66,6 @@ function boundsOf(items: readonly PlacedItem[]): Bounds {
   return bounds.left > bounds.right ? { left: 0, top: 0, right: 1, bottom: 1 } : bounds;
 }
 
-function moved(item: PlacedItem, dx: number, dy: number): PlacedItem {
-  const move = ([x, y]: Point): Point => [x + dx, y + dy];
-  switch (item.kind) {
-    case "path":
-      return { ...item, lines: item.lines.map((line) => line.map(move)) };
-    case "circle":
-      return { ...item, centre: move(item.centre) };
-    case "text":
-      return { ...item, at: move(item.at) };
-  }
-}
-
 /** Room for the pens at the edges, mm. */
 const PEN_MM = 0.4;
 
@@ -85,7 +80,7 @@ export function thumbnail(drawing: Drawing, maxWidthPt: number, maxHeightPt: num
     ...full,
     widthMm: right - left + 2 * PEN_MM,
     heightMm: bottom - top + 2 * PEN_MM,
-    items: items.map((item) => moved(item, PEN_MM - left, PEN_MM - top)),
+    items: items.map((item) => moved(item, [PEN_MM - left, PEN_MM - top])),
   };
   const zoom = Math.min(1, maxWidthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
   return { placed, zoom, widthPt: pt(placed.widthMm) * zoom, heightPt: pt(placed.heightMm) * zoom };

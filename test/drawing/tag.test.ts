@@ -4,9 +4,9 @@ import { openSync } from "fontkit";
 import { describe, expect, test } from "vitest";
 import { toDxf } from "../../src/drawing/dxf/index.ts";
 import { drawTag, type Placed, type PlacedText, place, toSvg } from "../../src/drawing/index.ts";
-import { PLACES } from "../../src/job/index.ts";
+import { LIFT_KINDS, PLACES } from "../../src/job/index.ts";
 import { childTag } from "../../src/safety/index.ts";
-import { type ChildSafetyTag, LIFT_KINDS, type TagLine } from "../../src/shade/index.ts";
+import type { ChildSafetyTag, TagLine } from "../../src/shade/index.ts";
 import { verdictIn } from "../words.ts";
 import { realCorners } from "./real-letters.ts";
 

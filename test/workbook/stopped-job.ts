@@ -1,5 +1,4 @@
-import type { Job, Place, Purpose } from "../../src/job/index.ts";
-import type { LiftKind, RearGuide } from "../../src/shade/index.ts";
+import type { Job, LiftKind, Place, Purpose, RearGuide } from "../../src/job/index.ts";
 import type { UnitChoice } from "../../src/units/index.ts";
 import { jobWith } from "../briefs.ts";
 

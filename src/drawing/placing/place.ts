@@ -3,6 +3,7 @@ import type { Fit, Placed, PlacedItem, PlaceOptions } from "../placed.ts";
 import type { Words } from "./annotate.ts";
 import { layOut, roomiest } from "./fit-scale.ts";
 import { modelBoxes, NO_SHIFT } from "./model-extent.ts";
+import { moved } from "./moved.ts";
 import { placeCircle, placePolyline } from "./place-shape.ts";
 
 const MARGIN_MM = 1;
@@ -59,16 +60,4 @@ function shapes(
         return [];
     }
   });
-}
-
-function moved(item: PlacedItem, [dx, dy]: Point): PlacedItem {
-  const move = ([x, y]: Point): Point => [x + dx, y + dy];
-  switch (item.kind) {
-    case "path":
-      return { ...item, lines: item.lines.map((line) => line.map(move)) };
-    case "circle":
-      return { ...item, centre: move(item.centre) };
-    case "text":
-      return { ...item, at: move(item.at) };
-  }
 }

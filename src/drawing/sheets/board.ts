@@ -1,7 +1,7 @@
 import type { CordLockLift } from "../../shade/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
-import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
+import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 import { type ToPage, tubeBelow } from "./tube-below.ts";
 
@@ -182,16 +182,7 @@ function drawParts({ shade }: LockInput, toPage: ToPage, stretch: number): Primi
       },
       { part: "lock" },
     ),
-    ...lift.seat.screwsMm.map(
-      (screw): Primitive => ({
-        kind: "marker",
-        role: "screw",
-        shape: "cross",
-        at: toPage(screw.xMm, screw.zMm),
-        paperMm: 1.6,
-        part: "lock",
-      }),
-    ),
+    ...lift.seat.screwsMm.map((screw) => screwMark(toPage(screw.xMm, screw.zMm), "lock", 1.6)),
     ...lift.cords.map((cord) => ({
       ...cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5]),
       stack: "columns",
@@ -209,16 +200,7 @@ function drawTube({ shade }: TubeInput, toPage: ToPage): Primitive[] {
   const [driveX, driveY] = toPage(drive.xMm, drive.zMm + drive.depthMm / 2);
   return [
     ...tubeBelow(lift, toPage),
-    ...drive.screwsMm.map(
-      (screw): Primitive => ({
-        kind: "marker",
-        role: "screw",
-        shape: "cross",
-        at: toPage(screw.xMm, screw.zMm),
-        paperMm: 1.6,
-        part: "drive",
-      }),
-    ),
+    ...drive.screwsMm.map((screw) => screwMark(toPage(screw.xMm, screw.zMm), "drive", 1.6)),
     ...lift.cords.map(
       (cord): Primitive => ({
         ...cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5]),

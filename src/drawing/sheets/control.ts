@@ -3,7 +3,7 @@ import { fineText, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";
 import { drawLockSheet } from "./lock.ts";
-import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
+import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 import { type ToPage, tubeBelow } from "./tube-below.ts";
 
@@ -91,16 +91,7 @@ function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[
     rect("board", { x: left, y: top, width: right - left, height: bottom - top }, { part: "board" }),
     ...tubeBelow(shown, toPage, MANY_TURNS),
     ...controlMark(input, toPage),
-    ...drive.screwsMm.map(
-      (screw): Primitive => ({
-        kind: "marker",
-        role: "screw",
-        shape: "cross",
-        at: toPage(screw.xMm, screw.zMm),
-        paperMm: 2.4,
-        part: "drive",
-      }),
-    ),
+    ...drive.screwsMm.map((screw) => screwMark(toPage(screw.xMm, screw.zMm), "drive", 2.4)),
     ...shown.spools.map(({ number, xMm }): Primitive => cordTag([toPage(xMm, 0)[0], upper], number, [0, -5])),
     note([left, upper], "room", { anchor: "end", shiftPaperMm: [-2, 1.5], yields: true }),
     note([left, lower], mount === "inside" ? "glass" : "wall", {

@@ -93,3 +93,8 @@ export function movedOnPaper(primitives: readonly Primitive[], [dx, dy]: Point):
     return { ...primitive, shiftPaperMm: [x + dx, y + dy] };
   });
 }
+
+/** A screw seen end on. */
+export function screwMark(at: Point, part: string, paperMm: number): Marker {
+  return { kind: "marker", role: "screw", shape: "cross", at, paperMm, part };
+}

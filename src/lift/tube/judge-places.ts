@@ -4,6 +4,7 @@ import type { TubeLift } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { cordLengthText, downToMark, lengthText, upToMark } from "../../units/index.ts";
 import { BOARD_END_MM, hasRoom } from "../gaps.ts";
+import { boardRemedy, insetRemedy } from "../make-room.ts";
 import { LARGEST_BAY } from "./place-supports.ts";
 import { drivePlaces } from "./seat-drive.ts";
 import type { TubeInput } from "./tube-input.ts";
@@ -62,30 +63,14 @@ function movedInset(input: TubeInput): Remedy[] {
   const { brief, size } = input;
   const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   const insetMm = upToMark(boardFromMm + outsideMm(input), brief.units.ruler);
-  // Columns keep to the outer quarters of the shade.
-  if (insetMm > size.finishedWidthMm / 4) return [];
-  return [
-    {
-      label: `Set the edge columns in by ${lengthText(insetMm, brief.units)}`,
-      patch: settingPatch(brief, "columns", "edgeInsetMm", insetMm),
-    },
-  ];
+  return insetRemedy(brief, insetMm, size.finishedWidthMm);
 }
 
 function longerBoard(input: TubeInput, hasMm: number): Remedy[] {
   const { brief, size } = input;
   const nowMm = size.finishedWidthMm - size.boardLengthMm;
   const shorterMm = downToMark(nowMm - 2 * (outsideMm(input) - hasMm), brief.units.ruler);
-  if (shorterMm < 0 || shorterMm >= nowMm) return [];
-  return [
-    {
-      label:
-        shorterMm === 0
-          ? "Make the board as long as the shade is wide"
-          : `Make the board only ${lengthText(shorterMm, brief.units)} shorter than the shade`,
-      patch: settingPatch(brief, "mount", "boardShorterMm", shorterMm),
-    },
-  ];
+  return boardRemedy(brief, shorterMm, nowMm);
 }
 
 function shorterDrive(input: TubeInput): Remedy[] {

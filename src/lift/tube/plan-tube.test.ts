@@ -5,7 +5,7 @@ import { briefWith } from "../../../test/briefs.ts";
 import { expectNear } from "../../../test/near.ts";
 import { briefsOf, PLAIN_MASS, tubeInput } from "../../../test/rig-inputs.ts";
 import { WorkingBook } from "../../account/index.ts";
-import { type Brief, type Drive, LIFT_KINDS, REAR_CORDS } from "../../job/index.ts";
+import { type Brief, type Drive, LIFT_KINDS, REAR_GUIDES } from "../../job/index.ts";
 import type { Mass, TubeLift } from "../../shade/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
 import { planTube } from "./plan-tube.ts";
@@ -19,7 +19,7 @@ const ids = (input: TubeInput) => planned(input).findings.map(({ id }) => id);
 /** A shade that a workroom makes, with any of the lifts. */
 const usual = fc.record({
   kind: fc.constantFrom(...KINDS),
-  rearCords: fc.constantFrom(...REAR_CORDS),
+  rearCords: fc.constantFrom(...REAR_GUIDES),
   widthMm: fc.integer({ min: 500, max: 2400 }),
   heightMm: fc.integer({ min: 700, max: 2600 }),
   tube: fc.constantFrom("tube-12", "tube-25"),
@@ -355,7 +355,7 @@ describe("what the hand works", () => {
 });
 
 describe("cords at the back", () => {
-  const rear = (rearCords: (typeof REAR_CORDS)[number]) =>
+  const rear = (rearCords: (typeof REAR_GUIDES)[number]) =>
     planned(
       tubeInput(
         briefWith({

@@ -1,7 +1,8 @@
-import type { FigureUnit, WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../account/index.ts";
 import type { SpoolCord } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
+import { cordTotal } from "../cord-sum.ts";
 import type { TubeInput } from "./tube-input.ts";
 import type { Wound } from "./winding.ts";
 
@@ -29,7 +30,7 @@ export function spoolCords(
       pullN: loadN,
     };
   });
-  return { cords, totalMm: totalFigure(book, cords) };
+  return { cords, totalMm: cordTotal(book, cords) };
 }
 
 function lengthFigure(
@@ -52,19 +53,5 @@ function lengthFigure(
     cite: cite("geometry", "rise, wraps and knots"),
     note: "the rise is taken to the top line: board and tube stay as spare",
     reckon: ({ y, w, k }) => y + w + k,
-  });
-}
-
-function totalFigure(book: WorkingBook, cords: readonly SpoolCord[]): number {
-  const given: Record<string, readonly [number, FigureUnit, string]> = {};
-  for (const { number, cutMm } of cords) given[`c${number}`] = [cutMm, "mm", `cord ${number}`];
-  return book.figure("rig.cord-total", {
-    label: "Cord to cut in all",
-    symbol: "C",
-    unit: "mm",
-    formula: Object.keys(given).join(" + "),
-    given,
-    cite: cite("arithmetic", "each length raised to the ruler first"),
-    reckon: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
   });
 }

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../account/index.ts";
-import { type Grid, LAYERS, type Mass, type Size } from "../../shade/index.ts";
+import { type Grid, type Mass, massByPlace, type Size } from "../../shade/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { Wound } from "./winding.ts";
@@ -37,14 +37,7 @@ export function torques(
  * half of the first fold. The other half hangs from the ring above.
  */
 function heldLowered(size: Size, grid: Grid, mass: Mass, book: WorkingBook): number {
-  let clothKg = 0;
-  let barKg = 0;
-  let rowsKg = 0;
-  for (const { part, massKg } of mass.parts) {
-    if ((LAYERS as readonly string[]).includes(part)) clothKg += massKg;
-    else if (part === "bar") barKg += massKg;
-    else rowsKg += massKg;
-  }
+  const { clothKg, barKg, rowsKg } = massByPlace(mass);
   return book.figure("lift.held-lowered", {
     label: "Weight on the cords, shade lowered",
     symbol: "G",

@@ -1,5 +1,4 @@
-import type { Place, Purpose } from "../../job/index.ts";
-import { type LiftKind, REAR_GUIDES, type RearGuide } from "../../shade/index.ts";
+import { type LiftKind, type Place, type Purpose, REAR_GUIDES, type RearGuide } from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { type ActiveRule, rulesFor } from "../rules/rules-for.ts";
 import { tagHeights } from "../tag/tag-heights.ts";

@@ -1,4 +1,4 @@
-import type { LiftKind, RearGuide } from "../../shade/index.ts";
+import type { LiftKind, RearGuide } from "../../job/index.ts";
 import type { Course } from "./course.ts";
 
 /**

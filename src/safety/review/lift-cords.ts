@@ -1,4 +1,4 @@
-import type { RearGuide } from "../../shade/index.ts";
+import type { RearGuide } from "../../job/index.ts";
 import type { LoopDevice } from "./cord-geometry.ts";
 
 /**

@@ -55,7 +55,7 @@ export function openFinding(
   const first = open[0];
   if (first === undefined) return [];
   const ids = open.map(({ ruleId }) => ruleId).join(", ");
-  const todo =
+  const toTest =
     tests.length === 0 ? "" : ` Tests to do, described in the review: ${tests.map(lowerFirst).join("; ")}.`;
   return [
     {
@@ -64,7 +64,7 @@ export function openFinding(
       stage: "safety",
       shadeId: brief.shadeId,
       path: `${brief.path}/shade`,
-      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${todo}`,
+      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
       cite: first.cite,
       remedies,
     },

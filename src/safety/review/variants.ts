@@ -1,6 +1,5 @@
 import type { PatchOperation } from "../../account/index.ts";
-import { type Brief, type Making, settingPatch } from "../../job/index.ts";
-import type { LiftKind, RearGuide } from "../../shade/index.ts";
+import { type Brief, type LiftKind, type Making, type RearGuide, settingPatch } from "../../job/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { Check } from "../rules/rule.ts";
 import type { CloserRows } from "./closer-rows.ts";

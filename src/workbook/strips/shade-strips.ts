@@ -6,14 +6,15 @@ export function shadeStrips(context: ShadeContext): Strip[] {
   return [rows(context), columns(context), board(context)];
 }
 
+type Marker = (name: string, atMm: number, end?: boolean) => StripMark;
+
+function marker(length: ShadeContext["length"]): Marker {
+  return (name, atMm, end = false) => ({ name, atMm, text: length(atMm), end });
+}
+
 function rows({ shade, length }: ShadeContext): Strip {
   const { grid, size } = shade;
-  const mark = (name: string, atMm: number, end = false): StripMark => ({
-    name,
-    atMm,
-    text: length(atMm),
-    end,
-  });
+  const mark = marker(length);
   return {
     key: "A",
     name: "Rows",
@@ -30,12 +31,7 @@ function rows({ shade, length }: ShadeContext): Strip {
 
 function columns({ shade, length }: ShadeContext): Strip {
   const { grid, size } = shade;
-  const mark = (name: string, atMm: number, end = false): StripMark => ({
-    name,
-    atMm,
-    text: length(atMm),
-    end,
-  });
+  const mark = marker(length);
   return {
     key: "B",
     name: "Columns",
@@ -52,11 +48,8 @@ function columns({ shade, length }: ShadeContext): Strip {
 
 function board({ shade, length }: ShadeContext): Strip {
   const { board: plan, lift } = shade;
-  const mark = (name: string, xMm: number): StripMark => {
-    const atMm = xMm - plan.leftMm;
-    return { name, atMm, text: length(atMm) };
-  };
-  const ends = (name: string, atMm: number): StripMark => ({ name, atMm, text: length(atMm), end: true });
+  const ends = marker(length);
+  const mark = (name: string, xMm: number) => ends(name, xMm - plan.leftMm);
   const inner = [
     ...plan.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
     ...(lift.kind === "cord-lock"
@@ -73,6 +66,6 @@ function board({ shade, length }: ShadeContext): Strip {
     title: "Board, from its left end",
     use: "Lay it along the underside of the board, its start on the left end as seen from the room.",
     lengthMm: plan.lengthMm,
-    marks: [ends("Left end", 0), ...inner, ends("Right end", plan.lengthMm)],
+    marks: [ends("Left end", 0, true), ...inner, ends("Right end", plan.lengthMm, true)],
   };
 }
