@@ -10,6 +10,7 @@ import {
   POWERS,
   PURPOSES,
   REAR_GUIDES,
+  STYLES,
 } from "../src/job/index.ts";
 import { RULERS } from "../src/units/index.ts";
 
@@ -135,6 +136,7 @@ const anyWindow = (index: number): fc.Arbitrary<WindowInput> =>
       ),
     }),
     shade: fc.record({
+      style: fc.option(fc.constantFrom(...STYLES), { nil: undefined }),
       mount: fc.constantFrom("inside", "outside", "to-size"),
       face: fc.constantFrom(undefined, "cloth-a", "cloth-b", "no-such-cloth"),
       lining: layer,

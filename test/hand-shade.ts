@@ -10,6 +10,7 @@ import type {
   Mass,
   Size,
 } from "../src/shade/index.ts";
+import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { inches } from "../src/units/index.ts";
 import { briefWith } from "./briefs.ts";
 
@@ -56,6 +57,8 @@ export function handShade({ widthIn = 36, lengthIn = 60, layers, window, job }: 
     brief,
     size,
     grid,
+    form: flatForm(brief, size, grid),
+    styleSteps: [],
     cloth: handCloth(
       layers ?? [
         { layer: "face", cutWidthIn: widthIn + 6, cutLengthIn: lengthIn + 6.5 },

@@ -25,8 +25,8 @@ export function rigInput(brief: Brief, mass: Mass = PLAIN_MASS): LiftInput {
   const { columns } = style.columns(brief, size, book);
   const { lock } = chooseLock(brief, columns.length);
   const mechanism = { heightMm: lock.housingHeightMm, label: "lock height" };
-  const { grid } = style.grid(brief, size, columns, mechanism, book);
-  return { brief, size, grid, mass, lock };
+  const { grid, form } = style.grid(brief, size, columns, mechanism, book);
+  return { brief, size, grid, form, mass, lock };
 }
 
 /** The same for a lift with a tube. */
@@ -40,10 +40,10 @@ export function tubeInput(
   const style = STYLE_MODULES[brief.style];
   const { columns } = style.columns(brief, size, book);
   const gear = chooseGear({ ...brief, liftKind: kind }, size, columns, book);
-  const { grid } = style.grid(brief, size, columns, gear, book);
+  const { grid, form } = style.grid(brief, size, columns, gear, book);
   const chosen = gearInput(gear);
   if (!("gear" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
-  return { brief: { ...brief, liftKind: kind }, size, grid, mass, ...chosen };
+  return { brief: { ...brief, liftKind: kind }, size, grid, form, mass, ...chosen };
 }
 
 /** Briefs of all windows of a job. */

@@ -1,11 +1,12 @@
 import type { Brief } from "../job/index.ts";
-import type { Grid, Lift, Mass, Size } from "../shade/index.ts";
+import type { Form, Grid, Lift, Mass, Size } from "../shade/index.ts";
 
 /** What the board of one shade follows from. */
 export interface BoardInput {
   brief: Brief;
   size: Size;
   grid: Grid;
+  form: Form;
   mass: Mass;
   lift: Lift;
 }

@@ -1,6 +1,6 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { BoardPlan } from "../shade/index.ts";
+import type { BoardPlan, Form } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY, inches } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
@@ -21,7 +21,7 @@ const WOOD_DENSITY = sourced(
 
 /** The board of one shade: size, eyes, fixings, covering, bar, and what its fixings must carry. */
 export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardPlan; findings: Finding[] } {
-  const { brief, size, mass, lift } = input;
+  const { brief, size, form, mass, lift } = input;
   const { depthMm, thicknessMm } = brief.board;
   const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   const fixings = planFixings(input, leftMm, book);
@@ -40,8 +40,7 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     ...screwLine(input, fixings.kind, book),
     screws,
     covering: covering(brief, size.boardLengthMm, book),
-    barLengthMm: barLength(brief, size.finishedWidthMm, book),
-    barName: brief.bar.name,
+    ...barOf(brief, form, book),
     loadN: book.figure("board.load", {
       label: "Load on all fixings together",
       symbol: "Q",
@@ -134,19 +133,22 @@ function covering(brief: Brief, lengthMm: number, book: WorkingBook): BoardPlan[
   };
 }
 
-function barLength(brief: Brief, widthMm: number, book: WorkingBook): number {
-  return book.figure("board.bar-length", {
+function barOf(brief: Brief, { bar }: Form, book: WorkingBook): Pick<BoardPlan, "barLengthMm" | "barName"> {
+  if (bar === undefined) return {};
+  const { barShorterMm } = brief.making.board;
+  const barLengthMm = book.figure("board.bar-length", {
     label: "Weight bar: length",
     symbol: "b",
     unit: "mm",
     formula: "max(0, W − s)",
     given: {
-      W: [widthMm, "mm", "finished width"],
+      W: [bar.toMm - bar.fromMm + barShorterMm, "mm", "width of hem that it stiffens"],
       s: [brief.making.board.barShorterMm, "mm", "bar shorter than the shade"],
     },
     cite: cite("from-memory", "W − 1/2 in"),
     reckon: ({ W, s }) => Math.max(0, W - s),
   });
+  return { barLengthMm, barName: brief.bar.name };
 }
 
 function worstFixing(loadsN: number[], book: WorkingBook): number {

@@ -6,6 +6,7 @@ import { WorkingBook } from "../account/index.ts";
 import type { JobInput } from "../job/index.ts";
 import { measure } from "../measure/index.ts";
 import type { Grid } from "../shade/index.ts";
+import { flatForm } from "../styles/flat/flat-form.ts";
 import { centimetres, inches, MM_PER_YARD } from "../units/index.ts";
 import { joinWidths } from "./joins.ts";
 import { planCloth } from "./plan-cloth.ts";
@@ -126,7 +127,8 @@ function clothOf(example: Example) {
   });
   const book = new WorkingBook();
   const { size } = measure(brief, book);
-  return planCloth(brief, size, gridOf(example.rows, size.finishedLengthMm), book).cloth;
+  const grid = gridOf(example.rows, size.finishedLengthMm);
+  return planCloth({ brief, size, grid, form: flatForm(brief, size, grid) }, book).cloth;
 }
 
 describe("cut sizes of published examples", () => {
@@ -167,9 +169,10 @@ describe("cut sizes of published examples", () => {
     const book = new WorkingBook();
     const { size } = measure(brief, book);
     const half = (990 - 70) / 7;
-    const grid = gridOf(3, 990);
-    const rows = grid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
-    const { cloth } = planCloth(brief, size, { ...grid, rows }, book);
+    const laid = gridOf(3, 990);
+    const rows = laid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
+    const grid = { ...laid, rows };
+    const { cloth } = planCloth({ brief, size, grid, form: flatForm(brief, size, grid) }, book);
     // Published with the half fold rounded to 13 cm: 14, 42, 70 cm.
     cloth.ribLines.forEach((line, i) => {
       expectNear(line.onLiningMm, centimetres(14 + 28 * i), 2 + 3 * i, `line ${i + 1}`);
@@ -253,7 +256,9 @@ describe("on the bolt", () => {
         );
         const book = new WorkingBook();
         const { size } = measure(brief, book);
-        const face = planCloth(brief, size, gridOf(5, size.finishedLengthMm), book).cloth.layers[0];
+        const grid = gridOf(5, size.finishedLengthMm);
+        const form = flatForm(brief, size, grid);
+        const face = planCloth({ brief, size, grid, form }, book).cloth.layers[0];
         if (face === undefined) return false;
         const used = face.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
         const apart = face.lays.every((a, i) =>

@@ -1,8 +1,9 @@
 import type { WorkingBook } from "../account/index.ts";
 import type { Brief, Cloth, HalfDropRule } from "../job/index.ts";
-import { type Grid, LAYER_NAMES, type Layer, type LayerCut, type Panel, type Size } from "../shade/index.ts";
+import { LAYER_NAMES, type Layer, type LayerCut, type Panel, type Size } from "../shade/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 import { inches, MM_PER_YARD, SAME_LENGTH_MM } from "../units/index.ts";
+import type { ClothInput } from "./cloth-input.ts";
 import { type Joined, joinWidths, seamThatFitsMm } from "./joins.ts";
 import { layDrops } from "./lay-drops.ts";
 import { allowances, beforeShrinkingMm } from "./make-up.ts";
@@ -21,14 +22,12 @@ const HALF_DROP_SOURCES: Record<HalfDropRule, Cite> = {
 
 /** Cut size, panels, place on the bolt and length to buy for one layer. */
 export function cutLayer(
-  brief: Brief,
-  size: Size,
-  grid: Grid,
+  { brief, size, form }: ClothInput,
   layer: Layer,
   cloth: Cloth,
   book: WorkingBook,
 ): LayerCut {
-  const added = allowances(brief, grid, layer);
+  const added = allowances(brief, form, layer);
   const cutWidthMm = writeCut(book, layer, "width", size.finishedWidthMm, added, cloth.shrinkWidth);
   const cutLengthMm = writeCut(book, layer, "length", size.finishedLengthMm, added, cloth.shrinkLength);
 

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Grid, Layer } from "../shade/index.ts";
+import type { Form, Layer } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 
 /** One allowance on top of the finished size, mm. */
@@ -22,24 +22,28 @@ export function boardAllowanceMm(brief: Brief): number {
 }
 
 /** Cloth that the pockets of one layer take up along the length, mm: two depths for each. */
-export function pocketTakeUpMm(brief: Brief, grid: Grid, layer: Layer): number {
+export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
   const { kind, pocketMm } = brief.making.ribs;
   const through = kind === "through-pocket";
   const inLining = kind === "lining-pocket" && layer === "lining";
-  return through || inLining ? 2 * pocketMm * grid.rows.length : 0;
+  return through || inLining ? 2 * pocketMm * form.ribs.rows.length : 0;
 }
 
 /** What each layer is cut larger by than the finished shade, in the order in which a maker adds it up. */
-export function allowances(brief: Brief, grid: Grid, layer: Layer): Allowance[] {
+export function allowances(brief: Brief, form: Form, layer: Layer): Allowance[] {
   const { hems, lining } = brief.making;
   const bottomHemMm = hems.bottomTurnMm * hems.bottomTurns;
   const boardMm = boardAllowanceMm(brief);
-  const takeUpMm = pocketTakeUpMm(brief, grid, layer);
+  const takeUpMm = pocketTakeUpMm(brief, form, layer);
   const pockets: Allowance[] =
-    takeUpMm > 0 ? [{ label: `${grid.rows.length} rib pockets`, widthMm: 0, lengthMm: takeUpMm }] : [];
+    takeUpMm > 0 ? [{ label: `${form.ribs.rows.length} rib pockets`, widthMm: 0, lengthMm: takeUpMm }] : [];
+  const style = form.allowances
+    .filter(({ layers }) => layers === undefined || layers.includes(layer))
+    .map(({ label, widthMm, lengthMm }) => ({ label, widthMm, lengthMm }));
   switch (layer) {
     case "face":
       return [
+        ...style,
         { label: "side hems", widthMm: 2 * hems.sideTurnMm * hems.sideTurns, lengthMm: 0 },
         { label: "bottom hem", widthMm: 0, lengthMm: bottomHemMm },
         { label: "board", widthMm: 0, lengthMm: boardMm },
@@ -47,6 +51,7 @@ export function allowances(brief: Brief, grid: Grid, layer: Layer): Allowance[] 
       ];
     case "lining":
       return [
+        ...style,
         {
           label: "lining over the finished size",
           widthMm: lining.widthOverFinishedMm,
@@ -57,7 +62,7 @@ export function allowances(brief: Brief, grid: Grid, layer: Layer): Allowance[] 
     // Interlining and blackout are cut to the finished size, no turnings (from memory).
     case "interlining":
     case "blackout":
-      return pockets;
+      return [...style, ...pockets];
   }
 }
 

@@ -1,20 +1,12 @@
 import type { WorkingBook } from "../account/index.ts";
-import { BAR_DENSITY, type Bar, type Brief, barSectionMm2, type Cloth } from "../job/index.ts";
-import {
-  type ClothPlan,
-  type Grid,
-  LAYER_NAMES,
-  type Mass,
-  type MassPart,
-  type Size,
-} from "../shade/index.ts";
+import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
+import { type ClothPlan, LAYER_NAMES, type Mass, type MassPart } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
+import type { ClothInput } from "./cloth-input.ts";
 
 /** Mass of what hangs on the cords: each layer with its hems, bar, ribs and rings. */
 export function massOf(
-  brief: Brief,
-  size: Size,
-  grid: Grid,
+  { brief, grid, form }: ClothInput,
   cloth: ClothPlan,
   cloths: Map<string, Cloth>,
   book: WorkingBook,
@@ -36,17 +28,18 @@ export function massOf(
     });
     parts.push({ part: cut.layer, label: LAYER_NAMES[cut.layer], massKg });
   }
-  const barMm = Math.max(0, size.finishedWidthMm - brief.making.board.barShorterMm);
-  parts.push({
-    part: "bar",
-    label: brief.bar.name,
-    massKg: barMass(book, "cloth.bar-mass", brief.bar, barMm, 1),
-  });
+  if (form.bar !== undefined) {
+    parts.push({
+      part: "bar",
+      label: brief.bar.name,
+      massKg: barMass(book, "cloth.bar-mass", brief.bar, form.bar.toMm - form.bar.fromMm, 1),
+    });
+  }
   if (cloth.ribLengthMm !== undefined) {
     parts.push({
       part: "ribs",
       label: brief.rib.name,
-      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, grid.rows.length),
+      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, form.ribs.rows.length),
     });
   }
   const rings = grid.rows.length * grid.columns.length;

@@ -10,6 +10,9 @@ export type Point = readonly [xMm: number, yMm: number];
 export const ROLES = [
   "finishedEdge",
   "fold",
+  "crease",
+  "gather",
+  "tape",
   "hidden",
   "cut",
   "stitch",

@@ -51,6 +51,9 @@ const look = (
 export const LOOKS: Record<Role, Look> = {
   finishedEdge: look("FINISHED-EDGE", "Finished edge", { stroke: pen(EDGE) }),
   fold: look("FOLD", "Fold", { stroke: pen(THIN) }),
+  crease: look("CREASE", "Pleat or tuck", { stroke: pen(PLAIN) }),
+  gather: look("GATHER", "Gathers", { stroke: pen(HAIR, "pencil") }),
+  tape: look("TAPE", "Tape", { stroke: pen(PLAIN, "pencil", [0.5, 0.5]) }),
   hidden: look("HIDDEN", "Hidden", { stroke: pen(THIN, "ink", HIDDEN_DASH) }),
   cut: look("CUT", "Cut here", { stroke: pen(FIRM) }),
   stitch: look("STITCH", "Stitch", { stroke: pen(PLAIN, "ink", STITCH_DASH) }),

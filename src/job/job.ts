@@ -32,8 +32,33 @@ export const PURPOSE_NAMES: Record<Purpose, string> = {
   "public-building": "For a public building",
 };
 
-export const STYLES = ["flat"] as const;
+/** Styles of soft shade, the plainest first. Their names differ from country to country; `docs/method.md` says what we mean. */
+export const STYLES = [
+  "flat",
+  "ribbed",
+  "hobbled",
+  "tucked",
+  "relaxed",
+  "tailed",
+  "pleated-balloon",
+  "gathered-balloon",
+  "austrian",
+  "festoon",
+] as const;
 export type StyleKind = (typeof STYLES)[number];
+/** As they stand in a sentence: “a … shade”. */
+export const STYLE_NAMES: Record<StyleKind, string> = {
+  flat: "flat",
+  ribbed: "ribbed",
+  hobbled: "hobbled",
+  tucked: "stitched-tuck",
+  relaxed: "relaxed",
+  tailed: "tailed",
+  "pleated-balloon": "pleated balloon",
+  "gathered-balloon": "gathered balloon",
+  austrian: "Austrian",
+  festoon: "gathered festoon",
+};
 
 export const unitsSchema = z.strictObject({
   system: z.enum(UNIT_SYSTEMS),
@@ -66,6 +91,8 @@ export const shadeSchema = z.strictObject({
   lining: id.nullable().optional().meta({ description: "Cloth of the lining; null for unlined" }),
   interlining: id.nullable().optional(),
   blackout: id.nullable().optional(),
+  banding: id.nullable().optional().meta({ description: "Cloth of the contrast banding, by id" }),
+  bottomBand: id.nullable().optional().meta({ description: "Cloth of the band along the bottom, by id" }),
   making: makingSchema.optional(),
   note: note.optional(),
 });

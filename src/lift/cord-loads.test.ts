@@ -8,11 +8,11 @@ import { cordLoads, heldWeight } from "./cord-loads.ts";
 const sum = (list: number[]) => list.reduce((all, one) => all + one, 0);
 
 describe("held weight", () => {
-  const { size, grid } = handShade();
+  const { grid, form } = handShade();
   const held = (parts: { part: "face" | "lining" | "bar"; massKg: number }[]) =>
     heldWeight(
-      size,
       grid,
+      form,
       { parts: parts.map((part) => ({ ...part, label: part.part })), totalKg: 0, clothGsm: 0 },
       new WorkingBook(),
     );

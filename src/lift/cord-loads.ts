@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../account/index.ts";
 import { continuousBeam } from "../mechanics/index.ts";
-import { type Grid, type Mass, massByPlace, type Size } from "../shade/index.ts";
+import { type Form, type Grid, type Mass, massByPlace } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
@@ -8,7 +8,9 @@ import { GRAVITY } from "../units/index.ts";
  * Weight on the cords with the shade fully raised, N: bar, ribs and rings, and the cloth but for what the
  * heading carries, which is the headrail allowance and half of the fold below it.
  */
-export function heldWeight(size: Size, grid: Grid, mass: Mass, book: WorkingBook): number {
+export function heldWeight(grid: Grid, form: Form, mass: Mass, book: WorkingBook): number {
+  const top = form.stretches.at(-1);
+  const slackMm = top === undefined ? 0 : Math.max(0, top.clothMm - top.cordMm);
   const { clothKg, barKg, rowsKg } = massByPlace(mass);
   return book.figure("lift.held", {
     label: "Weight on the cords, fully raised",
@@ -20,8 +22,8 @@ export function heldWeight(size: Size, grid: Grid, mass: Mass, book: WorkingBook
       B: [barKg + rowsKg, "kg", "bar, ribs and rings"],
       C: [clothKg, "kg", "cloth, all layers"],
       T: [grid.headrailMm, "mm", "headrail allowance"],
-      F: [Math.max(0, grid.topSectionMm - grid.headrailMm), "mm", "fold below it"],
-      L: [size.finishedLengthMm, "mm", "finished length"],
+      F: [Math.max(0, grid.topSectionMm - grid.headrailMm) + slackMm, "mm", "cloth of the fold below it"],
+      L: [form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0), "mm", "cloth from hem to top line"],
     },
     cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
     reckon: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),

@@ -1,11 +1,12 @@
 import type { Brief, CordLock } from "../job/index.ts";
-import type { Grid, Mass, Size } from "../shade/index.ts";
+import type { Form, Grid, Mass, Size } from "../shade/index.ts";
 
 /** What the lift and the rig of one shade follow from. */
 export interface LiftInput {
   brief: Brief;
   size: Size;
   grid: Grid;
+  form: Form;
   mass: Mass;
   /** As `chooseLock` chose it before the folds were laid. */
   lock: CordLock;

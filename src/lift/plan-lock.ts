@@ -27,7 +27,7 @@ import { wovenSleeves } from "./woven-sleeves.ts";
 export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockLift; findings: Finding[] } {
   const { brief, size, grid, mass, lock } = input;
   const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
-  const heldN = heldWeight(size, grid, mass, book);
+  const heldN = heldWeight(grid, input.form, mass, book);
   const loads = cordLoads(
     grid.columns.map(({ xMm }) => xMm),
     size.finishedWidthMm,

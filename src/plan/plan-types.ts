@@ -6,6 +6,7 @@ import type {
   ChildSafetyTag,
   ClothPlan,
   Cost,
+  Form,
   Grid,
   Lift,
   Mass,
@@ -30,6 +31,8 @@ export interface ShadePlan {
   opening?: Opening;
   size: Size;
   grid: Grid;
+  /** How the style shapes its cloth beyond a plain rectangle with rings. */
+  form: Form;
   cloth: ClothPlan;
   mass: Mass;
   lift: Lift;

@@ -79,13 +79,16 @@ function planShade(
   const { size, findings: measureFindings } = measure(brief, book);
   const { columns, findings: columnFindings } = style.columns(brief, size, book);
   const gear = chooseGear(brief, size, columns, book);
-  const { grid, findings: foldFindings } = style.grid(brief, size, columns, gear, book);
-  const { cloth, mass, findings: clothFindings } = planCloth(brief, size, grid, book);
-  const { lift, findings: liftFindings } = planLift({ brief, size, grid, mass, ...gearInput(gear) }, book);
-  const { board, findings: boardFindings } = planBoard({ brief, size, grid, mass, lift }, book);
-  const { review, findings: reviewFindings } = reviewShade({ brief, size, grid, mass, lift }, book);
+  const { grid, form, findings: foldFindings } = style.grid(brief, size, columns, gear, book);
+  const { cloth, mass, findings: clothFindings } = planCloth({ brief, size, grid, form }, book);
+  const { lift, findings: liftFindings } = planLift(
+    { brief, size, grid, form, mass, ...gearInput(gear) },
+    book,
+  );
+  const { board, findings: boardFindings } = planBoard({ brief, size, grid, form, mass, lift }, book);
+  const { review, findings: reviewFindings } = reviewShade({ brief, size, grid, form, mass, lift }, book);
   const { cautions, findings: cautionFindings } = planCautions({ brief, size, grid, lift, review });
-  const cost = planCost({ brief, size, grid, cloth, lift, board }, rates, book);
+  const cost = planCost({ brief, size, grid, form, cloth, lift, board }, rates, book);
 
   const shade: ShadePlan = {
     shadeId: brief.shadeId,
@@ -97,11 +100,15 @@ function planShade(
     opening: brief.opening,
     size,
     grid,
+    form,
     cloth,
     mass,
     lift,
     board,
-    steps: planSteps({ brief, size, grid, cloth, mass, lift, board }),
+    steps: planSteps({
+      ...{ brief, size, grid, form, cloth, mass, lift, board },
+      styleSteps: style.steps({ brief, size, grid, form, cloth }),
+    }),
     cost: cost.cost,
     cautions,
     safety: review,

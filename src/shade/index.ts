@@ -2,6 +2,7 @@ export * from "./board.ts";
 export * from "./caution.ts";
 export * from "./cloth.ts";
 export * from "./cost.ts";
+export * from "./form.ts";
 export * from "./grid.ts";
 export * from "./lift.ts";
 export * from "./mass.ts";

@@ -30,3 +30,12 @@ export interface Step {
   /** Ids of the workings whose numbers stand in the words. */
   figures?: string[];
 }
+
+/** A step that a style adds to the usual ones: where it goes, and which of them it stands in for. */
+export interface StyleStep extends Step {
+  /** Id of the usual step that it follows or precedes; at the end of its chapter where neither is there. */
+  after?: string;
+  before?: string;
+  /** Ids of usual steps that it stands in for. */
+  replaces?: string[];
+}

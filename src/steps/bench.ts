@@ -1,4 +1,4 @@
-import type { CordLockLift, Layer, LayerCut, TubeLift } from "../shade/index.ts";
+import { type CordLockLift, flatSize, type Layer, type LayerCut, type TubeLift } from "../shade/index.ts";
 import { fineText, lengthText } from "../units/index.ts";
 import { type Habit, PRACTICE } from "./practice.ts";
 import type { StepInput } from "./step-input.ts";
@@ -17,8 +17,10 @@ export interface Bench extends StepInput {
   bottomHemMm: number;
   /** Cloth of the face beyond its top line. */
   boardAllowanceMm: number;
-  /** Hem line to top line on the flat face, pockets not yet taken up. */
+  /** Hem line to top line on the flat face, before pockets, tucks or gathers take any up. */
   faceTopLineMm: number;
+  /** Width of the flat face between its side hems, before pleats or gathers take any up. */
+  faceWidthMm: number;
   /** How far the lining reaches below the hem line; negative where it ends above. */
   liningBelowMm: number;
   /** The bottom hem takes the lining's lower edge in. */
@@ -47,7 +49,8 @@ export function benchOf(input: StepInput): Bench {
   const layer = (wanted: Layer) => cloth.layers.find((cut) => cut.layer === wanted);
   const takeUpMm = ribs.kind === "through-pocket" ? 2 * ribs.pocketMm * cloth.ribLines.length : 0;
   const bottomHemMm = hems.bottomTurnMm * hems.bottomTurns;
-  const faceTopLineMm = size.finishedLengthMm + takeUpMm;
+  const flat = flatSize(size, input.form, "face");
+  const faceTopLineMm = flat.lengthMm + takeUpMm;
   const habitMm = (habit: Habit) => habit[units.system].value;
   const shrunk: Bench["shrunk"] = (cut) => {
     const { shrinkWidth = 0, shrinkLength = 0 } = brief.cloths[cut.layer] ?? {};
@@ -74,6 +77,7 @@ export function benchOf(input: StepInput): Bench {
     liningBelowMm,
     liningInHem: lining !== undefined && liningBelowMm >= -hems.bottomTurnMm,
     faceTopLineMm,
+    faceWidthMm: flat.widthMm,
     back: lining === undefined ? "wrong side of the face" : "lining",
     ribbed: cloth.ribLines.length > 0,
     stapled: board.attachment === "staple",

@@ -45,7 +45,7 @@ function lines({ len, bottomHemMm, faceTopLineMm, boardAllowanceMm }: Bench): St
   };
 }
 
-function sideHems({ brief, size, layer, len, sideHemMm }: Bench): Step[] {
+function sideHems({ brief, faceWidthMm, layer, len, sideHemMm }: Bench): Step[] {
   const { sideTurnMm, sideTurns } = brief.making.hems;
   if (sideHemMm === 0) return [];
   const turn =
@@ -65,7 +65,7 @@ function sideHems({ brief, size, layer, len, sideHemMm }: Bench): Step[] {
           ? "Sew them down with small slip stitches, or a blind hem on the machine."
           : "Do not sew them yet: open them out again, the creases stay.",
       ),
-      check: `Folded, the face measures ${len(size.finishedWidthMm)} across at the top, the middle and the bottom. Put it right now; later it cannot be.`,
+      check: `Folded, the face measures ${len(faceWidthMm)} across at the top, the middle and the bottom. Put it right now; later it cannot be.`,
       caution: IRON,
       sheet: "marking",
     },

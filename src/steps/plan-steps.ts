@@ -6,6 +6,7 @@ import { hangSteps } from "./hang.ts";
 import { levelSteps } from "./level.ts";
 import { makeSteps } from "./make.ts";
 import { measureSteps } from "./measure.ts";
+import { mergeStyleSteps } from "./merge-style-steps.ts";
 import type { StepInput } from "./step-input.ts";
 import { stringSteps } from "./string.ts";
 import { trainSteps } from "./train.ts";
@@ -24,5 +25,6 @@ const CHAPTER_STEPS: Record<Chapter, (bench: Bench) => Step[]> = {
 /** Everything to do for this very shade, in the order of the work, with its own numbers in the words. */
 export function planSteps(input: StepInput): Step[] {
   const bench = benchOf(input);
-  return CHAPTERS.flatMap((chapter) => CHAPTER_STEPS[chapter](bench));
+  const usual = CHAPTERS.flatMap((chapter) => CHAPTER_STEPS[chapter](bench));
+  return mergeStyleSteps(usual, input.styleSteps);
 }

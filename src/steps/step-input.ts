@@ -1,13 +1,16 @@
 import type { Brief } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, Grid, Lift, Mass, Size } from "../shade/index.ts";
+import type { BoardPlan, ClothPlan, Form, Grid, Lift, Mass, Size, StyleStep } from "../shade/index.ts";
 
 /** What the steps of one shade follow from. */
 export interface StepInput {
   brief: Brief;
   size: Size;
   grid: Grid;
+  form: Form;
   cloth: ClothPlan;
   mass: Mass;
   lift: Lift;
   board: BoardPlan;
+  /** What the style adds to the usual steps. */
+  styleSteps: StyleStep[];
 }

@@ -1,6 +1,7 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { Column, Grid, Size } from "../shade/index.ts";
+import type { Brief, MakingGroup, SettledMaking } from "../job/index.ts";
+import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade/index.ts";
+import type { ShapeInput, VisibleShape } from "./visible-shape.ts";
 
 /** What sits under the board and takes up the cords: the folds gather below it. */
 export interface Mechanism {
@@ -10,16 +11,35 @@ export interface Mechanism {
   label: string;
 }
 
+/** A setting that means something to a style. */
+export type Ask = {
+  [G in MakingGroup]: { group: G; keys: readonly (keyof SettledMaking[G])[] };
+}[MakingGroup];
+
+export interface StyleStepInput {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  form: Form;
+  cloth: ClothPlan;
+}
+
 /** What every style of shade answers. A new style is one folder with these. */
 export interface Style {
+  /** Settings of its own, first asked on the shade's page. */
+  asks: readonly Ask[];
   /** Columns come first: their number decides lock or drive, whose height decides the headrail allowance. */
   columns(brief: Brief, size: Size, book: WorkingBook): { columns: Column[]; findings: Finding[] };
-  /** The whole ring grid and how the shade folds on it. */
+  /** The whole ring grid, how the shade folds on it, what cloth that takes, and what speaks against it. */
   grid(
     brief: Brief,
     size: Size,
     columns: Column[],
     mechanism: Mechanism,
     book: WorkingBook,
-  ): { grid: Grid; findings: Finding[] };
+  ): { grid: Grid; form: Form; findings: Finding[] };
+  /** The shade as it is seen anywhere between lowered (0) and raised (1). */
+  shape(input: ShapeInput, raise: number): VisibleShape;
+  /** What is done otherwise, or besides, for this style. */
+  steps(input: StyleStepInput): StyleStep[];
 }

@@ -1,6 +1,6 @@
 import type { Lift } from "../../shade/index.ts";
+import type { RaisedShape, VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
-import type { RaisedShape } from "../raised-shape.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
 import { tubeControl } from "./hanging-control.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
@@ -9,6 +9,7 @@ import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
+import { drawVisibleLine } from "./visible-lines.ts";
 
 const RING_MM = 2.3;
 const BAR_FACE_MM = 19;
@@ -22,7 +23,8 @@ const APART_MM = 60;
 export function drawBack(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { size, grid, lift } = shade;
-  const shape = shapeNow(input);
+  const visible = shapeNow(input);
+  const shape = visible.section;
   const { id, words } = raiseName(raise);
   const across = (xMm: number) => size.finishedWidthMm - xMm;
   return {
@@ -30,8 +32,8 @@ export function drawBack(input: SheetInput): Drawing {
     title: "Back and rig",
     caption: `Seen from the back: what is left from the room lies on the right here, and columns are measured from there. ${words}.`,
     primitives: [
-      ...drawLining(input, shape),
-      ...drawBarAndRibs(input, shape),
+      ...drawLining(input, visible, across),
+      ...drawBarAndRibs(input, shape, across),
       ...drawBoard(input, across),
       ...drawSleeves(input, across, shape),
       ...drawRings(
@@ -109,42 +111,40 @@ function drawSleeves({ shade }: SheetInput, across: (x: number) => number, shape
   );
 }
 
-/** From the room backwards: flat cloth and upper folds first, the hem section last, nearest to the glass. */
-function drawLining({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
-  const width = shade.size.finishedWidthMm;
-  const role = shade.cloth.layers.some((cut) => cut.layer === "lining") ? "liningCloth" : "wrongSide";
-  const piece = (top: number, bottom: number) =>
-    rect(role, { x: 0, y: top, width, height: Math.max(0, bottom - top) });
-  const across = (y: number): Point[] => [
-    [0, y],
-    [width, y],
+/** The same pieces seen from behind: what is in front for the room comes first here, the hem section last. */
+function drawLining(
+  { shade }: SheetInput,
+  { pieces, lines, section }: VisibleShape,
+  across: (x: number) => number,
+): Primitive[] {
+  const isLined = shade.cloth.layers.some((cut) => cut.layer === "lining");
+  const turn = ([x, y]: Point): Point => [across(x), y];
+  const moving = new Set(section.folds.filter(({ state }) => state !== "flat").map(({ row }) => row));
+  return [
+    ...[...pieces]
+      .reverse()
+      .flatMap(({ outline, edges }): Primitive[] => [
+        line(isLined ? "liningCloth" : "wrongSide", outline.map(turn), { closed: true }),
+        ...edges.map((edge) =>
+          edge.row === undefined
+            ? { ...drawVisibleLine(edge, turn), part: "hem" }
+            : drawVisibleLine(
+                moving.has(edge.row) && edge.kind === "fold" ? { ...edge, kind: "edge" } : edge,
+                turn,
+              ),
+        ),
+      ]),
+    ...lines.map((one) => drawVisibleLine(one, turn)),
   ];
-  const bottomRowY = shape.rows[0]?.yMm ?? 0;
-  const gathered = shape.folds.filter((fold) => fold.state !== "flat");
-  const flatBottom = gathered.at(-1)?.upperYMm ?? shape.hemYMm;
-  const primitives: Primitive[] = [piece(0, flatBottom)];
-  for (const fold of [...gathered].reverse()) {
-    primitives.push(piece(fold.upperYMm, fold.bottomYMm), line("finishedEdge", across(fold.bottomYMm)));
-  }
-  if (gathered.length > 0) primitives.push(piece(bottomRowY, shape.hemYMm));
-  for (const fold of shape.folds)
-    if (fold.state === "flat" && fold.row > 0)
-      primitives.push(line("fold", across(fold.lowerYMm), { part: `row-${fold.row}` }));
-  primitives.push(
-    line("finishedEdge", across(shape.hemYMm), { part: "hem" }),
-    line("finishedEdge", [
-      [0, shape.bottomYMm],
-      [0, 0],
-      [width, 0],
-      [width, shape.bottomYMm],
-    ]),
-  );
-  return primitives;
 }
 
-function drawBarAndRibs({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
+function drawBarAndRibs(
+  { shade }: SheetInput,
+  shape: RaisedShape,
+  across: (x: number) => number,
+): Primitive[] {
   const width = shade.size.finishedWidthMm;
-  const { barLengthMm } = shade.board;
+  const { bar } = shade.form;
   const { ribLengthMm, ribLines } = shade.cloth;
   const primitives: Primitive[] = [];
   if (ribLengthMm !== undefined) {
@@ -163,8 +163,9 @@ function drawBarAndRibs({ shade }: SheetInput, shape: RaisedShape): Primitive[] 
         ),
       );
   }
-  if (barLengthMm !== undefined) {
-    const x = (width - barLengthMm) / 2;
+  if (bar !== undefined) {
+    const x = across(bar.toMm);
+    const barLengthMm = bar.toMm - bar.fromMm;
     const y = shape.hemYMm - BAR_FACE_MM - 4;
     primitives.push(
       rect("bar", { x, y, width: barLengthMm, height: BAR_FACE_MM }, { part: "bar" }),

@@ -1,9 +1,10 @@
-import type { Drawing, Point, Primitive } from "../model.ts";
-import type { RaisedShape } from "../raised-shape.ts";
+import type { VisibleShape } from "../../styles/index.ts";
+import type { Drawing, Primitive } from "../model.ts";
 import { controlFacts, hangingControl } from "./hanging-control.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { drawVisibleLine } from "./visible-lines.ts";
 
 /** The shade seen from the room, anywhere between lowered and raised, in its opening where that is known. */
 export function drawFront(input: SheetInput): Drawing {
@@ -22,12 +23,12 @@ export function drawFront(input: SheetInput): Drawing {
       // An outside mount hides its opening: its outline shows through.
       ...(shade.mount === "outside" ? openingOf(shade).map((opening) => rect("ghost", opening)) : []),
       ...hangingControl(input, raise),
-      ...drawMeasures(input, shape),
+      ...drawMeasures(input, shape.section),
     ],
     facts: [
       lengthFact("Finished width", size.finishedWidthMm, units),
       lengthFact("Finished length", size.finishedLengthMm, units),
-      lengthFact("Top line to hem now", shape.hemYMm, units),
+      lengthFact("Top line to hem now", shape.section.hemYMm, units),
       lengthFact("Top line to hem when raised", grid.raisedHeightMm, units),
       { label: "Rows of rings", text: String(grid.rows.length) },
       { label: "Columns of rings", text: String(grid.columns.length) },
@@ -91,38 +92,22 @@ function drawHiddenBoard({ shade }: SheetInput): Primitive[] {
   ];
 }
 
-/** From behind to the front: the hem section first, then fold over fold, the flat cloth last. */
-function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
-  const width = shade.size.finishedWidthMm;
-  const primitives: Primitive[] = [];
-  const bottomRowY = shape.rows[0]?.yMm ?? 0;
-  const piece = (top: number, bottom: number) =>
-    rect("faceCloth", { x: 0, y: top, width, height: Math.max(0, bottom - top) });
-  const across = (y: number): Point[] => [
-    [0, y],
-    [width, y],
-  ];
-  primitives.push(
-    piece(bottomRowY, shape.hemYMm),
-    line("finishedEdge", across(shape.hemYMm), { part: "hem" }),
-  );
-  const front = shape.folds.filter((fold) => fold.state !== "flat").at(-1);
-  for (const fold of shape.folds) {
-    primitives.push(piece(fold.upperYMm, fold.bottomYMm));
-    const edge = fold === front ? "finishedEdge" : "fold";
-    primitives.push(line(edge, across(fold.bottomYMm), { part: `row-${fold.row}` }));
-  }
-  const top = shape.folds.at(-1)?.upperYMm ?? bottomRowY;
-  primitives.push(piece(0, top), ...seams(shade, top));
-  primitives.push(
-    line("finishedEdge", [
-      [0, shape.bottomYMm],
-      [0, 0],
-      [width, 0],
-      [width, shape.bottomYMm],
+/** Piece over piece, from behind to the front. */
+function drawCloth({ shade }: SheetInput, { pieces, lines, section }: VisibleShape): Primitive[] {
+  const top = section.folds.at(-1)?.upperYMm ?? section.rows[0]?.yMm ?? 0;
+  return [
+    ...pieces.flatMap(({ outline, edges }): Primitive[] => [
+      line("faceCloth", outline, { closed: true }),
+      ...edges.map((edge) =>
+        edge.row === undefined && edge.kind === "edge"
+          ? { ...drawVisibleLine(edge), part: "hem" }
+          : drawVisibleLine(edge),
+      ),
     ]),
-  );
-  return primitives;
+    // Pleats and gathers swallow a join; on a smooth shade it shows.
+    ...(shade.form.across === "flat" ? seams(shade, top) : []),
+    ...lines.map((one) => drawVisibleLine(one)),
+  ];
 }
 
 /** Joins of the face, where they come to lie on the finished shade. */
@@ -148,7 +133,7 @@ function seams(shade: SheetInput["shade"], down: number): Primitive[] {
   });
 }
 
-function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
+function drawMeasures(input: SheetInput, shape: VisibleShape["section"]): Primitive[] {
   const { shade, units, raise } = input;
   const { size, grid } = shade;
   const width = size.finishedWidthMm;

@@ -1,11 +1,10 @@
-import { type RaisedShape, raisedShape } from "../raised-shape.ts";
+import { STYLE_MODULES, type VisibleShape } from "../../styles/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 /** The shade at its present height: one shape for front, back and side, so that they agree. */
-export function shapeNow({ shade, raise }: SheetInput): RaisedShape {
+export function shapeNow({ shade, raise }: SheetInput): VisibleShape {
+  const { size, grid, form } = shade;
   const stack = shade.workings.find((working) => working.id === "board.stack-depth");
-  const { grid } = shade;
-  return stack === undefined
-    ? raisedShape(grid, raise)
-    : raisedShape(grid, raise, stack.value / (grid.rows.length + 1));
+  const depth = stack === undefined ? {} : { foldDepthMm: stack.value / (grid.rows.length + 1) };
+  return STYLE_MODULES[shade.style].shape({ size, grid, form, ...depth }, raise);
 }

@@ -1,5 +1,5 @@
+import type { RaisedShape } from "../../styles/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import type { RaisedShape } from "../raised-shape.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, line, measure, rect } from "./shapes.ts";
@@ -24,7 +24,7 @@ const EYE_RADIUS_MM = 6;
 export function drawSide(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { board, grid } = shade;
-  const shape = shapeNow(input);
+  const shape = shapeNow(input).section;
   const { id, words } = raiseName(raise);
   const gathered = shape.folds.filter((fold) => fold.state === "gathered").length;
   const isMoving = shape.outMm > 0;

@@ -15,7 +15,7 @@ import { windCords } from "./winding.ts";
 /** Lift and rig of one shade with a tube: spools, supports and drive, cords without tails, torque and pull. */
 export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift; findings: Finding[] } {
   const { brief, size, grid, mass } = input;
-  const heldN = heldWeight(size, grid, mass, book);
+  const heldN = heldWeight(grid, input.form, mass, book);
   const loads = cordLoads(
     grid.columns.map(({ xMm }) => xMm),
     size.finishedWidthMm,

@@ -1,5 +1,5 @@
 import type { Brief, Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
-import type { Grid, Mass, Size } from "../../shade/index.ts";
+import type { Form, Grid, Mass, Size } from "../../shade/index.ts";
 
 export type TubeKind = Exclude<LiftKind, "cord-lock">;
 
@@ -41,6 +41,7 @@ export interface TubeInput {
   brief: Brief;
   size: Size;
   grid: Grid;
+  form: Form;
   mass: Mass;
   gear: TubeGear;
 }

@@ -1,9 +1,12 @@
-import type { Brief } from "../../job/index.ts";
+import type { Brief, StyleKind } from "../../job/index.ts";
 import type { Grid, Row, Size } from "../../shade/index.ts";
 import { upToMark } from "../../units/index.ts";
 
 /** More rows than this only make a thick stack: the search for a count that does ends here. */
 const MOST_MORE_ROWS = 40;
+
+/** Styles whose rows follow the fold rules alone; elsewhere cloth, tape and pattern have a say. */
+const FOLLOW_FOLD_RULES: readonly StyleKind[] = ["flat", "ribbed", "relaxed"];
 
 /**
  * The same shade with more rows, by the rule that the maker chose. None where the folds follow a fixed spacing
@@ -24,6 +27,7 @@ export class CloserRows {
   get most(): number {
     const { fold } = this.#brief.making;
     const now = this.#grid.rows.length;
+    if (!FOLLOW_FOLD_RULES.includes(this.#brief.style)) return now;
     if (fold.spacingMm !== undefined || (fold.rule !== "even-fold" && fold.gradeStepMm > 0)) return now;
     let most = now;
     while (most < now + MOST_MORE_ROWS && this.foldMm(most + 1) >= fold.smallestSpacingMm) most++;

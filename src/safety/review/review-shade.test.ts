@@ -53,8 +53,8 @@ function planned(job: Job, book = new WorkingBook()) {
   if (shade === undefined || room === undefined || window === undefined)
     throw new Error("invalid job: empty");
   const brief = settleShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
-  const { size, grid, mass, lift } = shade;
-  return reviewShade({ brief, size, grid, mass, lift }, book);
+  const { size, grid, form, mass, lift } = shade;
+  return reviewShade({ brief, size, grid, form, mass, lift }, book);
 }
 
 function resultOf(results: readonly RuleResult[], id: string): RuleResult {

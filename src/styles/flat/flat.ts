@@ -4,13 +4,27 @@ import type { Column, Grid, Row, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { Mechanism, Style } from "../style.ts";
 import { layColumns } from "./columns.ts";
+import { flatForm } from "./flat-form.ts";
+import { flatShape } from "./flat-shape.ts";
 import { judgeFolds } from "./judge-folds.ts";
 import { layRows } from "./rows.ts";
 
 /** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
-export const flat: Style = { columns: layColumns, grid: layGrid };
+export const flat: Style = {
+  asks: [],
+  columns: layColumns,
+  grid: layGrid,
+  shape: flatShape,
+  steps: () => [],
+};
 
-function layGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+export function layGrid(
+  brief: Brief,
+  size: Size,
+  columns: Column[],
+  mechanism: Mechanism,
+  book: WorkingBook,
+) {
   const laid = layRows(brief, size, mechanism, book);
   const { folds } = laid;
   const length = size.finishedLengthMm;
@@ -59,7 +73,11 @@ function layGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechani
       raisedHeightMm - (brief.mount === "outside" ? brief.making.mount.overlapAboveMm : 0),
     ),
   };
-  return { grid, findings: judgeFolds(brief, size, laid, grid) };
+  return {
+    grid,
+    form: flatForm(brief, size, grid),
+    findings: judgeFolds(brief, size, laid, grid),
+  };
 }
 
 function raisedHeight(brief: Brief, folds: ReturnType<typeof layRows>["folds"], book: WorkingBook): number {

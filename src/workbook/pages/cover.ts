@@ -1,5 +1,5 @@
 import { byWeight, type Finding } from "../../account/index.ts";
-import { PLACE_NAMES, PURPOSE_NAMES } from "../../job/index.ts";
+import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../job/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { clothLengthText, cordLengthText, forceText, massText } from "../../units/index.ts";
 import { columnBlocks, fittingBlocks, layBlocks, setBlocks, type TitledText } from "../column-blocks.ts";
@@ -13,7 +13,7 @@ import type { ShadeContext } from "../shade-context.ts";
 import { painted, TYPE } from "../type-scale.ts";
 import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
 import { remediesText } from "./findings-text.ts";
-import { count, STYLE_WORDS, shadeSentence } from "./sentence.ts";
+import { count, shadeSentence } from "./sentence.ts";
 
 /** Height that the key sizes take under the elevation, pt. */
 const SIZES_PT = 200;
@@ -41,7 +41,7 @@ export function coverPage(context: ShadeContext, anchor: string): void {
 }
 
 function coverTitle({ book, shade, plan }: ShadeContext): void {
-  const eyebrow = `Workbook · ${STYLE_WORDS[shade.style]} shade`;
+  const eyebrow = `Workbook · ${STYLE_NAMES[shade.style]} shade`;
   const large = book.lines(shade.windowName, book.width, TYPE.title);
   const style = large.length > 2 ? TYPE.section : TYPE.title;
   const lines = large.length > 2 ? book.lines(shade.windowName, book.width, style) : large;

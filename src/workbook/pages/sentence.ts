@@ -1,3 +1,4 @@
+import { STYLE_NAMES } from "../../job/index.ts";
 import { LAYER_NAMES, type Lift } from "../../shade/index.ts";
 import { massText } from "../../units/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -7,8 +8,6 @@ const MOUNT_WORDS = {
   outside: "outside the opening",
   "to-size": "made to the size given",
 } as const;
-
-export const STYLE_WORDS = { flat: "flat" } as const;
 
 function listed(words: readonly string[]): string {
   const last = words.at(-1) ?? "";
@@ -51,7 +50,7 @@ export function shadeSentence({ shade, plan, length }: ShadeContext): string {
   const { size, grid, cloth, lift, mass } = shade;
   const layers = listed(cloth.layers.map(({ layer }) => LAYER_NAMES[layer].toLowerCase()));
   return (
-    `A ${STYLE_WORDS[shade.style]} shade, ${length(size.finishedWidthMm)} wide and ` +
+    `${shade.style === "austrian" ? "An" : "A"} ${STYLE_NAMES[shade.style]} shade, ${length(size.finishedWidthMm)} wide and ` +
     `${length(size.finishedLengthMm)} long, ${MOUNT_WORDS[shade.mount]}: ${layers}, ` +
     `${count(grid.rows.length, "row")} of ${count(grid.columns.length, "ring")}, ` +
     `${liftWords(lift)}. ` +

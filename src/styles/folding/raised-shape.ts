@@ -1,16 +1,16 @@
-import type { Grid, Row } from "../shade/index.ts";
+import type { Grid, Row, ShadePoint, Stretch } from "../../shade/index.ts";
 import { foldOutline } from "./fold-outline.ts";
-import type { Point } from "./model.ts";
 
 /** One stretch of cloth between two neighbouring rows (or the headrail line and the top row). */
-interface FoldState {
+export interface FoldState {
   /** Row at its lower end. */
   row: number;
   upperYMm: number;
   lowerYMm: number;
+  /** Cloth in it. */
   arcMm: number;
   /** (out from the cloth's plane, below the top line), mm. */
-  outline: Point[];
+  outline: ShadePoint[];
   /** Lowest point of the cloth, mm below the top line. */
   bottomYMm: number;
   outMm: number;
@@ -47,16 +47,21 @@ const SAME_MM = 1e-6;
  * whole from the bottom up, one is on its way, the rest hangs flat. Each gathered fold lies in front of those
  * below it and adds its own depth to the stack.
  */
-export function raisedShape(grid: Grid, raise: number, foldDepthMm = USUAL_FOLD_DEPTH_MM): RaisedShape {
+export function raisedShape(
+  grid: Grid,
+  clothOf: readonly Stretch[],
+  raise: number,
+  foldDepthMm = USUAL_FOLD_DEPTH_MM,
+): RaisedShape {
   const depthMm = Math.max(LEAST_FOLD_DEPTH_MM, foldDepthMm);
   const share = Math.min(Math.max(raise, 0), 1);
   const liftMm = share * grid.travelMm;
   const rows = [...grid.rows].sort((a, b) => a.number - b.number);
-  const stretches = stretchesOf(rows, grid.travelMm);
+  const stretches = stretchesOf(rows, clothOf, grid.travelMm);
   const folds: FoldState[] = [];
   let slack = liftMm;
-  const takes = stretches.map(({ arcMm }) => {
-    const take = Math.min(arcMm, slack);
+  const takes = stretches.map(({ cordMm }) => {
+    const take = Math.min(cordMm, slack);
     slack -= take;
     return take;
   });
@@ -83,35 +88,43 @@ export function raisedShape(grid: Grid, raise: number, foldDepthMm = USUAL_FOLD_
   };
 }
 
-interface Stretch {
+interface Gathering {
   row: number;
   upperYMm: number;
-  arcMm: number;
+  /** What can be gathered along the cord, and the cloth there. */
+  cordMm: number;
+  clothMm: number;
 }
 
-/** Cloth that can be gathered, from the bottom up: between rows, and what the top row rises by. */
-function stretchesOf(rows: readonly Row[], travelMm: number): Stretch[] {
+/** What can be gathered, from the bottom up: between rows, and what the top row rises by. */
+function stretchesOf(rows: readonly Row[], clothOf: readonly Stretch[], travelMm: number): Gathering[] {
   const between = (rows[0]?.yMm ?? 0) - (rows.at(-1)?.yMm ?? 0);
+  const slackOf = new Map(clothOf.map(({ row, cordMm, clothMm }) => [row, Math.max(0, clothMm - cordMm)]));
   return rows.map((row, i) => {
     const next = rows[i + 1];
-    const arcMm = next === undefined ? Math.max(0, travelMm - between) : row.yMm - next.yMm;
-    return { row: row.number, upperYMm: row.yMm - arcMm, arcMm };
+    const cordMm = next === undefined ? Math.max(0, travelMm - between) : row.yMm - next.yMm;
+    return {
+      row: row.number,
+      upperYMm: row.yMm - cordMm,
+      cordMm,
+      clothMm: cordMm + (slackOf.get(row.number) ?? 0),
+    };
   });
 }
 
 function foldState(
-  stretch: Stretch,
+  stretch: Gathering,
   upperYMm: number,
   takeMm: number,
   behindMm: number,
   depthMm: number,
 ): FoldState {
-  const { row, arcMm } = stretch;
-  const gapMm = arcMm - takeMm;
+  const { row, cordMm, clothMm: arcMm } = stretch;
+  const gapMm = cordMm - takeMm;
   const lowerYMm = upperYMm + gapMm;
-  const at = (points: Point[]): Point[] => points.map(([out, down]) => [out, upperYMm + down]);
-  if (takeMm < SAME_MM) {
-    const outline: Point[] = [
+  const at = (points: ShadePoint[]): ShadePoint[] => points.map(([out, down]) => [out, upperYMm + down]);
+  if (arcMm - gapMm < SAME_MM) {
+    const outline: ShadePoint[] = [
       [0, upperYMm],
       [0, lowerYMm],
     ];
@@ -121,7 +134,7 @@ function foldState(
   const stacked = behindMm + depthMm;
   const free = Math.min(FREE_REACH_SHARE * arcMm, FREE_REACH_MOST_MM);
   // A fold on its way swings freely out past those below it and lies down on them as it closes.
-  const closed = takeMm / arcMm;
+  const closed = 1 - gapMm / arcMm;
   const outerMm = stacked + Math.max(0, free) * (1 - closed);
   // Wide open it bulges evenly; half closed it hangs as a drop.
   const roundness = Math.min(1, Math.max(0, 1.4 - 1.6 * closed));

@@ -1,4 +1,4 @@
-import type { Point } from "./model.ts";
+import type { ShadePoint } from "../../shade/index.ts";
 
 /** How a loop stands out: reach of its outer and inner strand from the plane of the rings, mm. */
 export interface LoopReach {
@@ -25,7 +25,7 @@ const BLENDS: readonly (readonly number[])[] = Array.from({ length: SEGMENTS + 1
  * (Bézier) with the length of the cloth, its slack hanging as in the flexible limit; bending stiffness
  * is left out, so how far it stands out is approximate.
  */
-export function foldOutline(arcMm: number, gapMm: number, reach: LoopReach): Point[] {
+export function foldOutline(arcMm: number, gapMm: number, reach: LoopReach): ShadePoint[] {
   const gap = Math.min(Math.max(gapMm, 0), arcMm);
   const curve = (share: number, droop: number) => curveOf(gap, reach, share, droop);
   // A loop too open for its full reach only bulges; one with more slack hangs at full reach.
@@ -41,11 +41,11 @@ export function foldOutline(arcMm: number, gapMm: number, reach: LoopReach): Poi
  * A Bézier curve of the fifth degree: out of the upper ring, down the outer strand, round the bottom, up the inner
  * strand, into the lower ring.
  */
-function curveOf(gap: number, { outerMm, innerMm }: LoopReach, share: number, droop: number): Point[] {
+function curveOf(gap: number, { outerMm, innerMm }: LoopReach, share: number, droop: number): ShadePoint[] {
   // In the middle of such a curve 30 of 32 parts of the weight lie on the four inner points.
   const outer = (share * outerMm * 32) / 30;
   const inner = (share * innerMm * 32) / 30;
-  const control: readonly Point[] = [
+  const control: readonly ShadePoint[] = [
     [0, 0],
     [outer, 0.18 * gap + 0.08 * droop],
     [outer, 0.38 * gap + droop],
@@ -53,7 +53,7 @@ function curveOf(gap: number, { outerMm, innerMm }: LoopReach, share: number, dr
     [inner, 0.82 * gap + 0.08 * droop],
     [0, gap],
   ];
-  return BLENDS.map((weights): Point => {
+  return BLENDS.map((weights): ShadePoint => {
     let out = 0;
     let down = 0;
     for (let i = 0; i < 6; i += 1) {
@@ -65,7 +65,7 @@ function curveOf(gap: number, { outerMm, innerMm }: LoopReach, share: number, dr
 }
 
 /** Length of a line of points, mm. */
-function lengthOf(points: readonly Point[]): number {
+function lengthOf(points: readonly ShadePoint[]): number {
   let sum = 0;
   for (let i = 1; i < points.length; i += 1) {
     const a = points[i - 1];

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
+import type { ShadePoint } from "../../shade/index.ts";
 import { foldOutline } from "./fold-outline.ts";
-import type { Point } from "./model.ts";
 
-const walked = (points: readonly Point[]) =>
+const walked = (points: readonly ShadePoint[]) =>
   points.slice(1).reduce((sum, [x, y], i) => {
     const [beforeX, beforeY] = points[i] ?? [0, 0];
     return sum + Math.hypot(x - beforeX, y - beforeY);
@@ -63,8 +63,8 @@ describe("one fold between two rings", () => {
   });
 });
 
-function crossings(a: readonly Point[], b: readonly Point[]): number {
-  const side = (p: Point, q: Point, r: Point) =>
+function crossings(a: readonly ShadePoint[], b: readonly ShadePoint[]): number {
+  const side = (p: ShadePoint, q: ShadePoint, r: ShadePoint) =>
     (q[0] - p[0]) * (r[1] - p[1]) - (q[1] - p[1]) * (r[0] - p[0]);
   let count = 0;
   for (let i = 1; i < a.length; i += 1)

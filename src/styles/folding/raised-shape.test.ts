@@ -1,5 +1,6 @@
 import { describe, expect, test } from "vitest";
-import type { Grid } from "../shade/index.ts";
+import type { Grid } from "../../shade/index.ts";
+import { plainStretches } from "../flat/flat-form.ts";
 import { raisedShape } from "./raised-shape.ts";
 
 /**
@@ -24,9 +25,11 @@ function published(): Grid {
   };
 }
 
+const shapeOf = (grid: Grid, raise: number) => raisedShape(grid, plainStretches(grid), raise);
+
 describe("a shade between lowered and raised", () => {
   test("lowered, every row is where it was marked and nothing stands out", () => {
-    const shape = raisedShape(published(), 0);
+    const shape = shapeOf(published(), 0);
     expect(shape.rows.map((row) => row.yMm)).toEqual(published().rows.map((row) => row.yMm));
     expect(shape.hemYMm).toBeCloseTo(990, 6);
     expect(shape.outMm).toBe(0);
@@ -34,7 +37,7 @@ describe("a shade between lowered and raised", () => {
   });
 
   test("raised, the hem hangs at the published 20 cm and every fold is gathered", () => {
-    const shape = raisedShape(published(), 1);
+    const shape = shapeOf(published(), 1);
     expect(Math.abs(shape.hemYMm - 200)).toBeLessThan(5);
     expect(shape.folds.map((fold) => fold.state)).toEqual(["gathered", "gathered", "gathered"]);
     for (const row of shape.rows) expect(row.yMm).toBeCloseTo(70, 6);
@@ -43,7 +46,7 @@ describe("a shade between lowered and raised", () => {
   test("the bottom row rises by the share of the travel, and gathers from the bottom up", () => {
     for (const raise of [0.1, 0.33, 0.5, 0.71, 0.9]) {
       const grid = published();
-      const shape = raisedShape(grid, raise);
+      const shape = shapeOf(grid, raise);
       expect((grid.rows[0]?.yMm ?? 0) - (shape.rows[0]?.yMm ?? 0)).toBeCloseTo(raise * grid.travelMm, 6);
       expect(shape.folds.filter((fold) => fold.state === "partial").length).toBeLessThanOrEqual(1);
       const order = shape.folds.map((fold) => ["gathered", "partial", "flat"].indexOf(fold.state));
@@ -53,7 +56,7 @@ describe("a shade between lowered and raised", () => {
 
   test("no cloth is made or lost: flat part, folds and bottom section add up to the length", () => {
     for (const raise of [0, 0.2, 0.5, 0.84, 1]) {
-      const { folds } = raisedShape(published(), raise);
+      const { folds } = shapeOf(published(), raise);
       const top = folds.at(-1)?.upperYMm ?? 0;
       const length = top + folds.reduce((sum, fold) => sum + fold.arcMm, 0) + published().bottomSectionMm;
       expect(length).toBeCloseTo(990, 6);
@@ -61,9 +64,9 @@ describe("a shade between lowered and raised", () => {
   });
 
   test("beyond its ends it stays at them; without rows it hangs straight", () => {
-    expect(raisedShape(published(), 3).hemYMm).toBe(raisedShape(published(), 1).hemYMm);
-    expect(raisedShape(published(), -1).hemYMm).toBe(raisedShape(published(), 0).hemYMm);
+    expect(shapeOf(published(), 3).hemYMm).toBe(shapeOf(published(), 1).hemYMm);
+    expect(shapeOf(published(), -1).hemYMm).toBe(shapeOf(published(), 0).hemYMm);
     const bare = { ...published(), rows: [], bottomSectionMm: 100, topSectionMm: 400, travelMm: 0 };
-    expect(raisedShape(bare, 0.5).hemYMm).toBe(500);
+    expect(shapeOf(bare, 0.5).hemYMm).toBe(500);
   });
 });

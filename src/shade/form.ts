@@ -1,0 +1,95 @@
+import type { Layer } from "./cloth.ts";
+
+/** A place on the shade seen from the room: x from the left finished edge, y down from the top line, mm. */
+export type ShadePoint = readonly [xMm: number, yMm: number];
+
+/** Cloth of one stretch between two neighbouring rows, lowered: what it measures along cord or tape, and along the cloth. */
+export interface Stretch {
+  /** Row at its lower end; 0 is the stretch from the hem up to row 1. */
+  row: number;
+  cordMm: number;
+  /** At least `cordMm`: the rest hangs as a fold, a tuck, gathers or a swag even with the shade lowered. */
+  clothMm: number;
+}
+
+/** What the style adds to the finished size before hems, in the order in which a maker adds it up, mm. */
+export interface StyleAllowance {
+  label: string;
+  widthMm: number;
+  lengthMm: number;
+  /** Layers that take it; all of them where absent. */
+  layers?: readonly Layer[];
+}
+
+/** A line or point to mark on the flat, hemmed cloth before it is pleated, tucked or gathered. */
+export interface ClothMark {
+  kind: "pleat" | "pleat-centre" | "tuck" | "tape" | "gather" | "row" | "rib";
+  /** `x`: an upright line, measured from the left edge; `y`: a line across, measured from the hem up. */
+  along: "x" | "y";
+  atMm: number;
+  label: string;
+}
+
+/** A pleat: cloth that is folded away behind one upright line. */
+export interface Pleat {
+  number: number;
+  /** Where its edges meet on the finished shade, mm from the left. */
+  xMm: number;
+  /** Cloth folded away, mm. */
+  foldedMm: number;
+  /** Its left line, middle and right line on the flat, hemmed cloth, mm from the left. */
+  flatMm: readonly [left: number, middle: number, right: number];
+}
+
+/** What the lower edge does between two neighbouring columns, shade lowered. */
+export interface Swag {
+  fromMm: number;
+  toMm: number;
+  /** Cloth across it, mm, and how far its middle hangs below the line of its ends. */
+  arcMm: number;
+  sagMm: number;
+}
+
+/** Tape, cord or band by the length that the style asks for beside the usual parts. */
+export interface Haberdashery {
+  id: string;
+  label: string;
+  count: number;
+  /** Of one, cut, mm. */
+  lengthMm: number;
+}
+
+/** How the style shapes its cloth beyond a plain rectangle with rings. */
+export interface Form {
+  /** From the hem up: stretch 0, then one above each row. Their cord lengths add up to the finished length. */
+  stretches: Stretch[];
+  /** On top of the finished size, before hems. */
+  allowances: StyleAllowance[];
+  /** How the width beyond the finished width is taken in. */
+  across: "flat" | "pleated" | "gathered";
+  pleats: Pleat[];
+  /** Between columns, from the left, where the lower edge does not hang straight. */
+  swags: Swag[];
+  /** Weight bar or rod along the hem, from the left finished edge; absent where the hem must hang soft. */
+  bar?: { fromMm: number; toMm: number };
+  /** Rows that carry a rib, and on which face; none where empty. */
+  ribs: { rows: number[]; face: "back" | "front" };
+  /** To mark on the flat, hemmed face. */
+  marks: ClothMark[];
+  /** Places on the flat, hemmed face where a join shows least, mm from the left. */
+  joinsAtMm: number[];
+  haberdashery: Haberdashery[];
+}
+
+/** What of a layer hangs between hems, before they are turned: the finished size and what the style adds, mm. */
+export function flatSize(
+  size: { finishedWidthMm: number; finishedLengthMm: number },
+  { allowances }: Pick<Form, "allowances">,
+  layer: Layer,
+): { widthMm: number; lengthMm: number } {
+  const own = allowances.filter(({ layers }) => layers === undefined || layers.includes(layer));
+  return {
+    widthMm: own.reduce((sum, { widthMm }) => sum + widthMm, size.finishedWidthMm),
+    lengthMm: own.reduce((sum, { lengthMm }) => sum + lengthMm, size.finishedLengthMm),
+  };
+}

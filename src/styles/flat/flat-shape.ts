@@ -1,0 +1,42 @@
+import type { ShadePoint } from "../../shade/index.ts";
+import { raisedShape } from "../folding/raised-shape.ts";
+import type { ShapeInput, VisiblePiece, VisibleShape } from "../visible-shape.ts";
+
+/** Straight across: the hem section behind, fold over fold before it, the flat cloth last. */
+export function flatShape({ size, grid, form, foldDepthMm }: ShapeInput, raise: number): VisibleShape {
+  const section = raisedShape(grid, form.stretches, raise, foldDepthMm);
+  const width = size.finishedWidthMm;
+  const bottomRowY = section.rows[0]?.yMm ?? 0;
+  const across = (y: number): ShadePoint[] => [
+    [0, y],
+    [width, y],
+  ];
+  const piece = (top: number, bottom: number, edges: VisiblePiece["edges"]): VisiblePiece => ({
+    outline: [...across(top), ...across(Math.max(top, bottom)).reverse()],
+    edges,
+  });
+  const front = section.folds.filter(({ state }) => state !== "flat").at(-1);
+  return {
+    pieces: [
+      piece(bottomRowY, section.hemYMm, [{ kind: "edge", points: across(section.hemYMm) }]),
+      ...section.folds.map((fold) =>
+        piece(fold.upperYMm, fold.bottomYMm, [
+          { kind: fold === front ? "edge" : "fold", points: across(fold.bottomYMm), row: fold.row },
+        ]),
+      ),
+      piece(0, section.folds.at(-1)?.upperYMm ?? bottomRowY, []),
+    ],
+    lines: [
+      {
+        kind: "edge",
+        points: [
+          [0, section.bottomYMm],
+          [0, 0],
+          [width, 0],
+          [width, section.bottomYMm],
+        ],
+      },
+    ],
+    section,
+  };
+}

@@ -1,0 +1,35 @@
+import type { Form, Grid, ShadePoint, Size } from "../shade/index.ts";
+import type { RaisedShape } from "./folding/raised-shape.ts";
+
+/** What a shape follows from. */
+export interface ShapeInput {
+  size: Size;
+  grid: Grid;
+  form: Form;
+  /** Depth that each gathered fold adds to the stack, mm, where it is known. */
+  foldDepthMm?: number;
+}
+
+/** A line of the shade as the eye sees it. `crease` is a pleat or tuck line, `gather` a short ruffle. */
+export interface VisibleLine {
+  kind: "edge" | "fold" | "crease" | "gather" | "rib" | "tape" | "stitch";
+  points: readonly ShadePoint[];
+  /** Row it belongs to, where it does. */
+  row?: number;
+}
+
+/** A stretch of cloth seen from the room: its closed outline, and the edges of it that show. */
+export interface VisiblePiece {
+  outline: readonly ShadePoint[];
+  edges: readonly VisibleLine[];
+}
+
+/** The shade seen from the room, and the section through a column. */
+export interface VisibleShape {
+  /** From behind to the front: each hides what lies behind it. */
+  pieces: VisiblePiece[];
+  /** Over all of them. */
+  lines: VisibleLine[];
+  /** The section through a column: rows where they are now, folds from the bottom up, the hem. */
+  section: RaisedShape;
+}
