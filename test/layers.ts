@@ -5,7 +5,7 @@ import { importsOf, nodesOf, type SourceFile, type SyntaxNode } from "./source-t
 export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics"],
   ["account", "job", "shade"],
-  ["measure", "styles", "cloth", "lift", "board", "safety", "cutting", "cost", "steps"],
+  ["measure", "styles", "cloth", "lift", "board", "safety", "cutting", "line-up", "cost", "steps"],
   ["plan"],
   ["drawing", "lists"],
   ["workbook"],

@@ -5,6 +5,7 @@ export * from "./cost.ts";
 export * from "./form.ts";
 export * from "./grid.ts";
 export * from "./lift.ts";
+export * from "./line-up.ts";
 export * from "./mass.ts";
 export * from "./safety.ts";
 export * from "./size.ts";

@@ -1,0 +1,65 @@
+import type { LineAsk, LinePlace } from "../shade/index.ts";
+import { inches } from "../units/index.ts";
+
+/** A row more is taken where it saves at least this much cloth from hanging below the board, mm. */
+export const ROW_WORTH_MM = inches(1);
+/** A raised hem at its neighbours' level is worth this much more cloth hanging below the board, mm. */
+export const SHARED_HEM_WORTH_MM = inches(4);
+/** How much lower than it must a raised shade may hang for the sake of the line, where the maker does not say, mm. */
+export const MOST_LOWER_MM = inches(8);
+
+/** One window that may follow the room. */
+export interface LineWindow {
+  id: string;
+  /** Top line above the floor, mm, where it is known: without it no level can be met. */
+  topMm?: number;
+  ask: LineAsk;
+  /** How it is made where it follows nothing. */
+  own: { rows: number; raisedMm: number };
+}
+
+export interface LineProblem {
+  /** The ruler's mark, mm: every spacing and every level is a whole number of these. */
+  markMm: number;
+  windows: readonly LineWindow[];
+  /** Whether rows meet at equal heights above the floor, or only at equal spacing. */
+  folds: "levels" | "spacing";
+  /** Whether raised hems at one level count. */
+  stack: boolean;
+  /** Fixed by the maker for the whole room. */
+  spacingMm?: number;
+  mostLowerMm: number;
+}
+
+/** What the room comes to by the objective: compared in this order, first difference decides. */
+export interface LineScore {
+  /** Windows on the shared levels: more is better. */
+  levels: number;
+  /** Windows with the shared spacing, those on the levels included: more is better. */
+  followers: number;
+  /** Cloth that hangs below the boards when all is raised, rows and shared hems at their worth, mm: less is better. */
+  costMm: number;
+  /** Hem sections longer than wanted, all together, mm: less is better. */
+  bottomExtraMm: number;
+}
+
+export interface LinedPlace {
+  follows: "levels" | "spacing";
+  place: LinePlace;
+  sharesRaisedHem: boolean;
+}
+
+export type LineSolution =
+  | {
+      kind: "lined";
+      spacingMm: number;
+      /** One of the levels above the floor, mm: the others are whole spacings from it. */
+      levelMm: number;
+      raisedHemMm?: number;
+      /** By window; one that is missing keeps its own rows. */
+      places: ReadonlyMap<string, LinedPlace>;
+      score: LineScore;
+      proven: boolean;
+    }
+  /** Fewer than two windows can follow one spacing. */
+  | { kind: "nothing-shared" };
