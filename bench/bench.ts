@@ -1,5 +1,6 @@
 import { ensureWeb } from "../scripts/build-web.mjs";
 import { startBrowser } from "../test/e2e/browser.ts";
+import { cutLengths } from "./cut-lengths.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { loadGzip } from "./load-gzip.ts";
@@ -10,7 +11,7 @@ import { planOne } from "./plan-one.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
-  const figures = [planOne(), plan2000(), planGrowth(), await workbookOne()];
+  const figures = [planOne(), plan2000(), planGrowth(), cutLengths(), await workbookOne()];
   ensureWeb();
   const harness = await startBrowser();
   try {

@@ -1,0 +1,3 @@
+export * from "./lengths/index.ts";
+export { solveWithHighs } from "./solve-with-highs.ts";
+export type { SolveWhole, WholeAnswer, WholeProgramme } from "./whole-programme.ts";

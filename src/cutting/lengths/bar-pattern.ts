@@ -1,0 +1,25 @@
+import type { WholeLengths } from "./whole-lengths.ts";
+
+/** What comes off one length: stock by its index, or -1 for a cut bought to measure; types with repetition. */
+export interface Bar {
+  stock: number;
+  types: number[];
+}
+
+export const TO_MEASURE = -1;
+
+export function costOf(whole: WholeLengths, bars: readonly Bar[]): number {
+  let cost = 0;
+  for (const { stock, types } of bars) {
+    cost +=
+      stock === TO_MEASURE ? (whole.toMeasure?.[types[0] as number] ?? 0) : (whole.stock[stock]?.cost ?? 0);
+  }
+  return cost;
+}
+
+/** Cells that are left free on a bar. */
+export function roomOn(whole: WholeLengths, { stock, types }: Bar): number {
+  let room = whole.stock[stock]?.size ?? 0;
+  for (const type of types) room -= whole.sizes[type] as number;
+  return room;
+}

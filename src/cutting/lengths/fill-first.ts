@@ -1,0 +1,132 @@
+import { type Bar, costOf, TO_MEASURE } from "./bar-pattern.ts";
+import type { WholeLengths } from "./whole-lengths.ts";
+
+interface Open extends Bar {
+  room: number;
+}
+
+/**
+ * First-fit and best-fit decreasing: what is at hand first, the shortest piece of it first, then new lengths of each
+ * kind in turn; the cheapest filling wins. Undefined where a cut fits nothing that can be had.
+ *
+ * @param demand how many of each type are wanted
+ * @param available how many of each stock there are
+ */
+export function fillFirst(
+  whole: WholeLengths,
+  demand: readonly number[] = whole.demand,
+  available: readonly number[] = whole.stock.map((one) => one.available),
+): Bar[] | undefined {
+  const unlimited = whole.stock.flatMap((_, s) => (available[s] === Number.POSITIVE_INFINITY ? [s] : []));
+  const openers = unlimited.length === 0 ? [TO_MEASURE] : unlimited;
+  let best: Bar[] | undefined;
+  let bestCost = Number.POSITIVE_INFINITY;
+  for (const opener of openers) {
+    for (const bestFit of [false, true]) {
+      const bars = fillBy(whole, demand, available, { opener, unlimited, bestFit });
+      if (bars === undefined) return undefined;
+      const fitted = bars.map((bar) => onCheapest(whole, bar, unlimited));
+      const cost = costOf(whole, fitted);
+      if (cost < bestCost) [best, bestCost] = [fitted, cost];
+    }
+  }
+  return best;
+}
+
+interface Way {
+  opener: number;
+  unlimited: readonly number[];
+  bestFit: boolean;
+}
+
+function fillBy(
+  whole: WholeLengths,
+  demand: readonly number[],
+  available: readonly number[],
+  way: Way,
+): Bar[] | undefined {
+  const open = atHand(whole, available, demand);
+  const toMeasure: Bar[] = [];
+  for (let type = 0; type < demand.length; type++) {
+    const size = whole.sizes[type] as number;
+    let from = 0;
+    for (let n = demand[type] as number; n > 0; n--) {
+      // Of equal cuts none can fit where the one before did not.
+      let at = way.bestFit ? bestPlace(open, size) : firstPlace(open, size, from);
+      from = at;
+      if (at === open.length) {
+        const stock = openerFor(whole, size, way);
+        if (stock === undefined) {
+          if (whole.toMeasure === undefined) return undefined;
+          toMeasure.push({ stock: TO_MEASURE, types: [type] });
+          continue;
+        }
+        at = open.push({ stock, types: [], room: whole.stock[stock]?.size ?? 0 }) - 1;
+      }
+      const bar = open[at] as Open;
+      bar.types.push(type);
+      bar.room -= size;
+    }
+  }
+  const used = open.filter((bar) => bar.types.length > 0).map(({ stock, types }) => ({ stock, types }));
+  return used.concat(toMeasure);
+}
+
+/** Pieces of the rack that hold anything at all, the shortest first, and no more of them than there are cuts. */
+function atHand(whole: WholeLengths, available: readonly number[], demand: readonly number[]): Open[] {
+  const smallest = Math.min(...whole.sizes.filter((_, type) => (demand[type] as number) > 0));
+  const cuts = demand.reduce((sum, count) => sum + count, 0);
+  const limited = whole.stock.flatMap((one, s) =>
+    available[s] === Number.POSITIVE_INFINITY || one.size < smallest ? [] : [s],
+  );
+  limited.sort((a, b) => (whole.stock[a]?.size ?? 0) - (whole.stock[b]?.size ?? 0));
+  return limited.flatMap((stock) =>
+    Array.from({ length: Math.min(available[stock] as number, cuts) }, () => ({
+      stock,
+      types: [],
+      room: whole.stock[stock]?.size ?? 0,
+    })),
+  );
+}
+
+function firstPlace(open: readonly Open[], size: number, from: number): number {
+  let at = from;
+  while (at < open.length && (open[at] as Open).room < size) at++;
+  return at;
+}
+
+function bestPlace(open: readonly Open[], size: number): number {
+  let best = open.length;
+  let least = Number.POSITIVE_INFINITY;
+  for (let at = 0; at < open.length; at++) {
+    const { room } = open[at] as Open;
+    if (room >= size && room < least) [best, least] = [at, room];
+    if (room === size) break;
+  }
+  return best;
+}
+
+function openerFor(whole: WholeLengths, size: number, { opener, unlimited }: Way): number | undefined {
+  const holds = (stock: number) => (whole.stock[stock]?.size ?? 0) >= size;
+  if (opener !== TO_MEASURE && holds(opener)) return opener;
+  return cheapest(whole, unlimited.filter(holds));
+}
+
+function cheapest(whole: WholeLengths, stocks: readonly number[]): number | undefined {
+  let best: number | undefined;
+  for (const stock of stocks) {
+    if (best === undefined || (whole.stock[stock]?.cost ?? 0) < (whole.stock[best]?.cost ?? 0)) best = stock;
+  }
+  return best;
+}
+
+/** The cheapest length that is sold and holds what is on the bar. */
+function onCheapest(whole: WholeLengths, bar: Bar, unlimited: readonly number[]): Bar {
+  if (!unlimited.includes(bar.stock)) return bar;
+  const used = bar.types.reduce((sum, type) => sum + (whole.sizes[type] as number), 0);
+  const stock = cheapest(
+    whole,
+    unlimited.filter((one) => (whole.stock[one]?.size ?? 0) >= used),
+  );
+  return stock === undefined ? bar : { stock, types: bar.types };
+}

@@ -1,0 +1,4 @@
+export * from "./problem.ts";
+export { proveLengths } from "./prove.ts";
+export { LengthsSearch, solveLengths } from "./search.ts";
+export { verifyLengths } from "./verify.ts";
