@@ -1,4 +1,3 @@
-import loadHighs from "highs";
 import { describe, expect, it } from "vitest";
 import {
   LengthsSearch,
@@ -8,6 +7,7 @@ import {
   verifyLengths,
 } from "../../src/cutting/index.ts";
 import { arcFlow, barsOfFlow } from "../../src/cutting/lengths/arc-flow.ts";
+import { loadHighs } from "./load-highs.ts";
 import { lengthsProblem, STOCK_INSTANCES, stockInstance } from "./stock-lengths.ts";
 
 const ENOUGH = 100_000;
