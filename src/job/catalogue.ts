@@ -234,6 +234,15 @@ export const CATALOGUE: Catalogue = {
       price: 4,
       demo,
     },
+    {
+      id: "pulley-16",
+      name: "Pulley 16 mm on a screw",
+      outsideDiameterMm: 16,
+      pulleyShare: 0.89,
+      packOf: 5,
+      price: 9,
+      demo,
+    },
   ],
   tubes: [
     {

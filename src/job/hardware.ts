@@ -79,6 +79,12 @@ export const cordSchema = z.strictObject({
     .max(20_000)
     .optional()
     .meta({ description: "Breaking strength stated by its maker, N" }),
+  stretchAt10N: z
+    .number()
+    .min(0)
+    .max(0.5)
+    .optional()
+    .meta({ description: "Stretch under a pull of 10 N (1 kg hung on it), share of its length" }),
   pricePerM: money.optional(),
   spoolMm: z.number().min(100).max(5_000_000).optional().meta({ description: "Length on one spool, mm" }),
 });
@@ -122,6 +128,12 @@ export const eyeSchema = z.strictObject({
     .max(1)
     .optional()
     .meta({ description: "Coefficient of friction of cord on the eye" }),
+  pulleyShare: z
+    .number()
+    .min(0.5)
+    .max(1)
+    .optional()
+    .meta({ description: "A pulley: share of the pull that it passes on at a quarter turn" }),
   packOf: z.number().int().min(1).max(10_000).optional(),
 });
 

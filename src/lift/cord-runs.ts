@@ -124,7 +124,7 @@ function pullFigure(
   loadN: number,
   wrap: number,
 ): number {
-  const friction = frictionOf(brief.eye.friction);
+  const friction = frictionOf(brief.eye);
   return book.figure(`lift.cord-${number}-pull`, {
     label: `Cord ${number}: pull at the hand`,
     symbol: `p${number}`,

@@ -1,10 +1,11 @@
+import type { Eye } from "../job/index.ts";
 import { capstanRatio, turnRad } from "../mechanics/index.ts";
 import { type Cite, cite, sourced } from "../sources/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
 import { assignSlots } from "./assign-slots.ts";
 
 /** A turn from vertical to horizontal at the cord's own eye. */
-const OWN_EYE_RAD = Math.PI / 2;
+export const OWN_EYE_RAD = Math.PI / 2;
 /** Share of the pull that the lock's roller passes on: a plain bearing. */
 export const ROLLER_EFFICIENCY = sourced(
   0.917,
@@ -149,8 +150,20 @@ export function cordPull(loadN: number, friction: number, wrap: number, efficien
   return (loadN * capstanRatio(friction, wrap)) / efficiency;
 }
 
-/** Friction of this eye, with its source. */
-export function frictionOf(friction: number | undefined): { value: number; cite: Cite } {
+/**
+ * Friction of this eye, with its source. A pulley that passes on the share v at a quarter turn counts as an eye
+ * of the friction that does the same, e^(−μ·π/2) = v.
+ */
+export function frictionOf({ friction, pulleyShare }: Pick<Eye, "friction" | "pulleyShare">): {
+  value: number;
+  cite: Cite;
+} {
+  if (pulleyShare !== undefined) {
+    return {
+      value: -Math.log(pulleyShare) / OWN_EYE_RAD,
+      cite: cite("maker", "share that the pulley passes on, as friction over a quarter turn"),
+    };
+  }
   return friction === undefined
     ? EYE_FRICTION
     : { value: friction, cite: cite("maker", "friction of the eye") };

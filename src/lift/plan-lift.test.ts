@@ -153,8 +153,19 @@ function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLif
       }))
       .reverse(),
     threading: lift.threading.map(number),
+    course: {
+      ...lift.course,
+      places: PLACE_ORDER.flatMap((what) =>
+        lift.course.places
+          .filter((place) => place.what === what)
+          .map((place) => (place.eye === undefined ? place : { ...place, eye: number(place.eye) }))
+          .sort((a, b) => (a.eye ?? 0) - (b.eye ?? 0)),
+      ),
+    },
   };
 }
+
+const PLACE_ORDER = ["weight", "own-eye", "passed-eye", "roller"];
 
 /** Everything alike: words and counts exactly, lengths to a hundredth of a millimetre (one ruler mark for cuts). */
 function expectSameLift(one: unknown, other: unknown, path = "lift"): void {

@@ -5,6 +5,7 @@ import type { ControlFrame } from "./control-frame.ts";
 import { mirrored } from "./control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "./cord-loads.ts";
 import { cordRuns } from "./cord-runs.ts";
+import { planLockCourse } from "./course/plan-course.ts";
 import { findSeat } from "./find-seat.ts";
 import type { BoardLine } from "./gaps.ts";
 import { frictionOf, type Rigging } from "./harness.ts";
@@ -75,6 +76,7 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
     cordTotalMm: runs.totalMm,
     pullN: runs.pullN,
     heldN,
+    course: planLockCourse(input, { cords: runs.cords, heldN, pullN: runs.pullN }, book),
     tailLoweredMm: tail.loweredMm,
     tailRaisedMm: tail.raisedMm,
     ...(tail.endLoweredMm === undefined ? {} : { tailEndAboveFloorLoweredMm: tail.endLoweredMm }),
@@ -134,7 +136,7 @@ function riggingOf(
     loadsN: frame.side === "right" ? [...loads.designN].reverse() : loads.designN,
     cordDiameterMm: brief.cord.diameterMm,
     eyeDiameterMm: brief.eye.outsideDiameterMm,
-    friction: frictionOf(brief.eye.friction).value,
+    friction: frictionOf(brief.eye).value,
     housingLengthMm: lock.housingLengthMm,
     eyeLineMm: brief.board.depthMm / 2,
     slotsMm: layout.slotsMm,

@@ -73,6 +73,40 @@ export interface WovenSleeves {
   totalMm: number;
 }
 
+/** Forces at one height on the way from lowered to raised. */
+export interface CourseHeight {
+  /** How far the bottom row has risen, mm, and the same as a share of its travel. */
+  liftMm: number;
+  raise: number;
+  /** Weight on all cords together, N. */
+  heldN: number;
+  /** Pull of the hand that raises it from here, and what must hold it here, N. */
+  pullN: number;
+  holdN: number;
+  /** On the tube, where there is one, N·m. */
+  torqueNm?: number;
+}
+
+/** What one place of the rig adds to the pull at the hand, shade raised, N. */
+export interface PullPlace {
+  /** The weight itself, the turn at a cord's own eye, the bends from the last eye into the lock, its roller. */
+  what: "weight" | "own-eye" | "passed-eye" | "roller";
+  /** Column of the eye. */
+  eye?: number;
+  addsN: number;
+}
+
+/** Forces at every height: straight lines between neighbouring entries, a step where two share a height. */
+export interface LiftCourse {
+  heights: CourseHeight[];
+  /** What makes up the pull where it is greatest: the weight first; empty for a tube. */
+  places: PullPlace[];
+  /** Pull at the hand if every eye above a column but the last before the lock were a pulley, N. */
+  withPulleysN?: number;
+  /** How far the hem hangs out of level, since cords stretch unequally, mm, at the worst height. */
+  levelMm?: number;
+}
+
 /** What every lift has, whatever takes up its cords. */
 interface AnyLift {
   controlSide: "left" | "right";
@@ -90,6 +124,8 @@ interface AnyLift {
   pullN: number;
   /** Total weight on the cords at full raise, N. */
   heldN: number;
+  /** Forces at every height between. */
+  course: LiftCourse;
 }
 
 /** Cords through eyes along the board and over a lock; their tails hang. */

@@ -1,6 +1,7 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { TubeLift } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
+import { planTubeCourse, type TubeCourseParts } from "../course/plan-course.ts";
 import { controlDrop, endAboveFloor } from "./control-drop.ts";
 import { handPull, type Torques } from "./torque.ts";
 import type { TubeInput } from "./tube-input.ts";
@@ -17,7 +18,7 @@ const WAND_RADIUS = sourced(
 /** A lift with a tube but for what the hand works. */
 export type TubeWithoutControl = Omit<
   Extract<TubeLift, { kind: "motor" }>,
-  "kind" | "pullN" | "power" | "raiseSeconds"
+  "kind" | "pullN" | "power" | "raiseSeconds" | "course"
 >;
 
 /** What the hand works: hem, wand, loop or nothing. */
@@ -27,15 +28,19 @@ export function withControl(
   { wound, turning }: { wound: Wound; turning: Torques },
   book: WorkingBook,
 ): TubeLift {
+  const coursed = <L extends TubeCourseParts>(lift: L) => ({
+    ...lift,
+    course: planTubeCourse(input, lift, book),
+  });
   switch (input.gear.kind) {
     case "spring":
-      return { ...parts, kind: "spring", ...springControl(input, turning, wound, book) };
+      return coursed({ ...parts, kind: "spring" as const, ...springControl(input, turning, wound, book) });
     case "tube-wand":
-      return { ...parts, kind: "tube-wand", ...wandControl(input, turning, wound, book) };
+      return coursed({ ...parts, kind: "tube-wand" as const, ...wandControl(input, turning, wound, book) });
     case "tube-loop":
-      return { ...parts, kind: "tube-loop", ...loopControl(input, turning, wound, book) };
+      return coursed({ ...parts, kind: "tube-loop" as const, ...loopControl(input, turning, wound, book) });
     case "motor":
-      return { ...parts, kind: "motor", pullN: 0, ...motorControl(input, wound, book) };
+      return coursed({ ...parts, kind: "motor" as const, pullN: 0, ...motorControl(input, wound, book) });
   }
 }
 
