@@ -26,6 +26,7 @@ const RAISES: Record<SheetKind, readonly number[]> = {
   marking: [0],
   board: [0],
   lock: [0],
+  force: [0, 0.5, 1],
   strips: [0],
 };
 

@@ -5,6 +5,7 @@ import { drawBack } from "./back.ts";
 import { drawBoardSheet } from "./board.ts";
 import { drawControlSheet } from "./control.ts";
 import { drawCutting } from "./cutting.ts";
+import { drawForce } from "./force.ts";
 import { drawFront } from "./front.ts";
 import { drawMarking } from "./marking.ts";
 import type { SheetInput } from "./sheet-input.ts";
@@ -22,6 +23,7 @@ const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
   marking: drawMarking,
   board: drawBoardSheet,
   lock: drawControlSheet,
+  force: drawForce,
   strips: drawStrips,
 };
 

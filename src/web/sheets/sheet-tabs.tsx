@@ -12,6 +12,7 @@ const TABS = {
   marking: "Marking",
   board: "Board",
   lock: "Lock",
+  force: "Forces",
 } as const satisfies Partial<Record<SheetKind, string>>;
 
 const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
