@@ -1,41 +1,31 @@
 import type { Cloth } from "../job/index.ts";
-import { LAYERS, type LayerCut } from "../shade/index.ts";
+import { LAYERS, type LayerCut, type TrimBolt } from "../shade/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import type { Need, RunningNeed } from "./need.ts";
-import { type Strips, stripsToBuy } from "./offcuts.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
 
-/** Cloth of every layer, and of the board's cover, pocket strips and sleeves where no offcut gives them. */
-export function clothNeeds(input: CostInput): Need[] {
-  const { brief, cloth: plan } = input;
+/** Cloth of every layer, and of the pieces beside them where no offcut gives them. */
+export function clothNeeds({ brief, cloth: plan }: CostInput): Need[] {
   const needs: Need[] = [];
   for (const layer of LAYERS) {
     const cut = plan.layers.find((one) => one.layer === layer);
     const cloth = brief.cloths[layer];
     if (cut && cloth) needs.push(layerNeed(cut, cloth, brief.units));
   }
-  const from = plan.layers.find((cut) => cut.layer === "lining") ?? plan.layers[0];
-  const trim = from && brief.cloths[from.layer];
-  if (from && trim) {
-    const bought = stripsToBuy(from, trim.usableWidthMm, stripsOf(input, trim.usableWidthMm));
-    if (bought.lengthMm > 0) needs.push(running(trim, [bought.lengthMm], bought.widthMm, brief.units));
+  const cloths = [...Object.values(brief.cloths), ...Object.values(brief.bandCloths)];
+  for (const bolt of plan.trimBolts) {
+    const cloth = cloths.find((one) => one?.id === bolt.clothId);
+    if (cloth && bolt.lengthMm > 0) needs.push(trimNeed(bolt, cloth, brief.units));
   }
   return needs;
 }
 
-/**
- * The board's cover, the strips for rib pockets and the sleeves over the cords: small enough to come beside the panels.
- * A cover longer than the bolt is wide is pieced, since its joins lie out of sight.
- */
-function stripsOf({ cloth, board }: CostInput, usableWidthMm: number): Strips[] {
-  const { widthMm, lengthMm } = board.covering;
-  const count = Math.max(1, Math.ceil(lengthMm / usableWidthMm));
-  return [
-    { count, widthMm, lengthMm: lengthMm / count },
-    ...(cloth.strips === undefined ? [] : [cloth.strips]),
-    ...(cloth.sleeves === undefined ? [] : [cloth.sleeves]),
-  ];
+/** What the pieces take beyond the panels of a layer, or all that they take of a cloth of their own. */
+function trimNeed(bolt: TrimBolt, cloth: Cloth, units: UnitChoice): RunningNeed {
+  const beyond = bolt.lays.filter((lay) => lay.yMm >= bolt.fromMm - 1e-6);
+  const widthMm = Math.max(0, ...beyond.map((lay) => lay.xMm + lay.widthMm));
+  return running(cloth, [bolt.lengthMm], Math.min(widthMm, bolt.usableWidthMm), units);
 }
 
 function running(cloth: Cloth, cutsMm: number[], widthMm: number, units: UnitChoice): RunningNeed {

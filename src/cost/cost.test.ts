@@ -6,7 +6,7 @@ import { WorkingBook } from "../account/index.ts";
 import { type JobInput, type Stock, settleRates } from "../job/index.ts";
 import type { Cost, ShoppingLine } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
-import { fillLengths } from "./fill-lengths.ts";
+import { fillRack } from "./fill-rack.ts";
 import { planCost, sumCosts } from "./index.ts";
 
 const RATES = settleRates({});
@@ -151,44 +151,29 @@ describe("the rest of X1", () => {
   });
 });
 
-describe("small pieces of cloth", () => {
-  it("come out of the offcut beside the panel where it is wide enough", () => {
-    // X1's lining is cut 36 in of 54: 18 in beside it, and the cover is 6 in wide.
-    const shade = planCost(handShade(), RATES);
-    expect(shade.needs.find((need) => need.id === "cloth-cotton-lining")).toMatchObject({
-      cutsMm: [inches(66.5)],
-    });
+describe("pieces beside the panels", () => {
+  const shade = handShade();
+  const bolts = (lengthMm: number, clothId = "cotton-lining") => ({
+    ...shade.cloth,
+    trimBolts: [
+      { clothId, clothName: "", usableWidthMm: inches(54), lays: [], fromMm: inches(66.5), lengthMm },
+    ],
+  });
+  const liningOf = (cloth: typeof shade.cloth) =>
+    planCost({ ...shade, cloth }, RATES).needs.find((need) => need.id === "cloth-cotton-lining");
+
+  it("take nothing more where they lie beside them", () => {
+    expect(liningOf(bolts(0))).toMatchObject({ cutsMm: [inches(66.5)] });
   });
 
-  it("are bought where it is not", () => {
-    const wide = handShade({
-      layers: [
-        { layer: "face", cutWidthIn: 54, cutLengthIn: 66.5 },
-        { layer: "lining", cutWidthIn: 49, cutLengthIn: 66.5 },
-      ],
-    });
-    const need = planCost(wide, RATES).needs.find((one) => one.id === "cloth-cotton-lining");
-    expect(need).toMatchObject({ cutsMm: [inches(66.5), inches(6)] });
+  it("are bought where they do not", () => {
+    expect(liningOf(bolts(inches(6)))).toMatchObject({ cutsMm: [inches(66.5), inches(6)] });
   });
 
-  it("a cover longer than the bolt is wide is pieced", () => {
-    const shade = handShade();
-    const board = { ...shade.board, covering: { widthMm: inches(6), lengthMm: inches(100) } };
-    // Two of 50 in: 18 in are free beside the lining, one each in two columns of 6 in.
-    const need = planCost({ ...shade, board }, RATES).needs.find((one) => one.id === "cloth-cotton-lining");
-    expect(need).toMatchObject({ cutsMm: [inches(66.5)] });
-  });
-
-  it("pocket strips share the offcut with the cover", () => {
-    const shade = handShade();
-    const strips = { count: 7, widthMm: inches(3), lengthMm: inches(35.5) };
-    // Beside the lining 18 in are free: the cover takes 6, four columns of 3 in are left, one strip long each.
-    const need = planCost({ ...shade, cloth: { ...shade.cloth, strips } }, RATES).needs.find(
-      (one) => one.id === "cloth-cotton-lining",
-    );
-    // 7 − 4 = 3 strips across the 54 in bolt, one beside the other in no row: 3 × 3 in.
-    const cutsMm = need?.sort === "running" ? need.cutsMm : [];
-    expectNear(cutsMm[1] ?? 0, inches(9), 1e-6, "strips off the bolt");
+  it("are bought of a cloth of their own", () => {
+    const brief = { ...shade.brief, bandCloths: { banding: { ...shade.brief.cloths.face, id: "stripe" } } };
+    const { needs } = planCost({ ...shade, brief, cloth: bolts(inches(9), "stripe") }, RATES);
+    expect(needs.find((need) => need.id === "cloth-stripe")).toMatchObject({ cutsMm: [inches(9)] });
   });
 });
 
@@ -284,7 +269,9 @@ describe("first-fit decreasing over the whole job", () => {
       ],
     });
     const shades = [alone([23, 19, 15], 1), alone([23, 3, 23, 15, 15, 7, 27], 2)];
-    expect(fillLengths([23, 19, 15, 23, 3, 23, 15, 15, 7, 27], [], 60, 0).bought).toBe(4);
+    expect(
+      fillRack({ cutsMm: [23, 19, 15, 23, 3, 23, 15, 15, 7, 27], rackMm: [], newMm: 60, kerfMm: 0 }).bought,
+    ).toBe(4);
     const { cost } = sumCosts(shades, { rates: RATES, units: METRIC });
     expect(lineOf(cost, "rib")).toMatchObject({ quantity: 3, buyText: "3 lengths of 0.06 m" });
   });

@@ -1,6 +1,6 @@
 import type { Stock } from "../job/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
-import { type Filled, fillLengths } from "./fill-lengths.ts";
+import { type Filled, fillRack } from "./fill-rack.ts";
 
 interface RackPiece {
   lengthMm: number;
@@ -42,12 +42,7 @@ export class Rack {
     const wide = (this.#pieces.get(id) ?? []).filter(
       (piece) => piece.widthMm === undefined || piece.widthMm + SAME_LENGTH_MM >= widthMm,
     );
-    const filled = fillLengths(
-      cutsMm,
-      wide.map((piece) => piece.lengthMm),
-      newMm,
-      kerfMm,
-    );
+    const filled = fillRack({ cutsMm, rackMm: wide.map((piece) => piece.lengthMm), newMm, kerfMm });
     wide.forEach((piece, index) => {
       piece.lengthMm = filled.rackLeftMm[index] ?? piece.lengthMm;
     });

@@ -5,6 +5,9 @@ interface Open extends Bar {
   room: number;
 }
 
+/** Best-fit looks at every bar for every cut. */
+const MOST_FOR_BEST_FIT = 2000;
+
 /**
  * First-fit and best-fit decreasing: what is at hand first, the shortest piece of it first, then new lengths of each
  * kind in turn; the cheapest filling wins. Undefined where a cut fits nothing that can be had.
@@ -21,8 +24,9 @@ export function fillFirst(
   const openers = unlimited.length === 0 ? [TO_MEASURE] : unlimited;
   let best: Bar[] | undefined;
   let bestCost = Number.POSITIVE_INFINITY;
+  const few = demand.reduce((sum, count) => sum + count, 0) <= MOST_FOR_BEST_FIT;
   for (const opener of openers) {
-    for (const bestFit of [false, true]) {
+    for (const bestFit of few ? [false, true] : [false]) {
       const bars = fillBy(whole, demand, available, { opener, unlimited, bestFit });
       if (bars === undefined) return undefined;
       const fitted = bars.map((bar) => onCheapest(whole, bar, unlimited));
