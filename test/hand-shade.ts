@@ -116,8 +116,30 @@ function handCloth(
         lengthMm,
         buyMm: lengthMm,
         makeUp: [],
+        edges: { leftMm: 0, rightMm: 0, topMm: 0, bottomMm: 0 },
+        turned: false,
+        joinsAt: "none",
+        seamsMm: [],
+        startWasteMm: 0,
       };
     }),
+    trims: [
+      {
+        id: "board-cover",
+        label: "Cover of the board",
+        clothId: (cloths.lining ?? cloths.face).id,
+        clothName: (cloths.lining ?? cloths.face).name,
+        count: 1,
+        widthMm: inches(6),
+        lengthMm: inches(38),
+        grain: "free",
+        why: "",
+        hangs: false,
+      },
+    ],
+    trimBolts: [],
+    bands: [],
+    corner: { kind: "square", outMm: inches(3), downMm: inches(3), lines: [] },
     ribLines: [],
   };
 }

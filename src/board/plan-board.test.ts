@@ -137,12 +137,6 @@ describe("a plain shade", () => {
     expectNear(one(shade({ board: { substrate: "timber" } }, "inside")).board.screws.lengthMm, 70, 0);
   });
 
-  test("covering goes once around: 2 × (38.1 + 19.05) + 25.4 = 139.7 mm", () => {
-    const { board } = one(shade());
-    expectNear(board.covering.widthMm, 139.7, 1e-9);
-    expectNear(board.covering.lengthMm, board.lengthMm + 2 * 19.05 + 25.4, 1e-9);
-  });
-
   test("bar 1/2 in under the width", () => {
     const { board, input } = one(shade());
     expectNear(board.barLengthMm ?? Number.NaN, input.size.finishedWidthMm - 12.7, 1e-9);

@@ -2,7 +2,7 @@ import type { Finding, WorkingBook } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
 import type { BoardPlan, Form } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
-import { GRAVITY, inches } from "../units/index.ts";
+import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { boardLoads, fixingLoads } from "./board-loads.ts";
 import { planFixings } from "./fixings.ts";
@@ -11,8 +11,6 @@ import { judgeParts } from "./judge-parts.ts";
 import { judgeRecess } from "./judge-recess.ts";
 import { wallScrews } from "./wall-screws.ts";
 
-/** Covering that laps over itself, and that is folded in at each end together. */
-const LAP = sourced(inches(1), "mm", cite("from-memory", "1 in to staple through"));
 const WOOD_DENSITY = sourced(
   450,
   "kg/m3",
@@ -39,7 +37,6 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     brackets: fixings.brackets,
     ...screwLine(input, fixings.kind, book),
     screws,
-    covering: covering(brief, size.boardLengthMm, book),
     ...barOf(brief, form, book),
     loadN: book.figure("board.load", {
       label: "Load on all fixings together",
@@ -104,33 +101,6 @@ function boardMass(brief: Brief, lengthMm: number, book: WorkingBook): number {
     cite: densityKgM3 === undefined ? WOOD_DENSITY.cite : cite("maker", "density of the board"),
     reckon: (v) => (v.l * v.d * v.t * v.ρ) / 1e9,
   });
-}
-
-/** Once around the board and lapped; the ends folded in like a parcel. */
-function covering(brief: Brief, lengthMm: number, book: WorkingBook): BoardPlan["covering"] {
-  const { depthMm, thicknessMm } = brief.board;
-  const lap = [LAP.value, "mm", "lap"] as const;
-  const t = [thicknessMm, "mm", "thickness of the board"] as const;
-  return {
-    widthMm: book.figure("board.covering-width", {
-      label: "Covering: width",
-      symbol: "w",
-      unit: "mm",
-      formula: "2·(d + t) + o",
-      given: { d: [depthMm, "mm", "depth of the board"], t, o: lap },
-      cite: LAP.cite,
-      reckon: ({ d, t: thick, o }) => 2 * (d + thick) + o,
-    }),
-    lengthMm: book.figure("board.covering-length", {
-      label: "Covering: length",
-      symbol: "l",
-      unit: "mm",
-      formula: "B + 2·t + o",
-      given: { B: [lengthMm, "mm", "length of the board"], t, o: lap },
-      cite: LAP.cite,
-      reckon: ({ B, t: thick, o }) => B + 2 * thick + o,
-    }),
-  };
 }
 
 function barOf(brief: Brief, { bar }: Form, book: WorkingBook): Pick<BoardPlan, "barLengthMm" | "barName"> {

@@ -8,7 +8,7 @@ import { measure } from "../measure/index.ts";
 import type { Grid } from "../shade/index.ts";
 import { flatForm } from "../styles/flat/flat-form.ts";
 import { centimetres, inches, MM_PER_YARD } from "../units/index.ts";
-import { joinWidths } from "./joins.ts";
+import { joinEqualParts } from "./joins.ts";
 import { planCloth } from "./plan-cloth.ts";
 import { halfDropExtraMm, repeatLengthMm } from "./repeats.ts";
 
@@ -201,10 +201,16 @@ describe("repeats", () => {
 });
 
 describe("joins", () => {
+  const plain = (usableMm: number, seamMm: number) => ({ usableMm, seamMm, centreMm: usableMm / 2 });
+
   it("“Fabric required”: 440 cm from 140 cm cloth is 4 widths (curtain, no seams)", () => {
-    const joined = joinWidths(4400, 1400, 0);
+    const joined = joinEqualParts(4400, plain(1400, 0));
     expect(joined.drops).toBe(4);
     expect(joined.panels.map((panel) => Math.round(panel.widthMm))).toEqual([100, 1400, 1400, 1400, 100]);
+  });
+
+  it("“How to make Austrian blinds/shades”: a 72 in frill of 36 in cloth is 2 widths", () => {
+    expect(joinEqualParts(inches(72), plain(inches(36), 0)).drops).toBe(2);
   });
 
   it("puts a full width in the middle, equal parts at the sides, and adds up", () => {
@@ -214,13 +220,14 @@ describe("joins", () => {
         fc.double({ min: 500, max: 3300, noNaN: true }),
         fc.double({ min: 0, max: 60, noNaN: true }),
         (cutWidthMm, usableMm, seamMm) => {
-          const { panels } = joinWidths(cutWidthMm, usableMm, seamMm);
+          fc.pre(cutWidthMm > usableMm);
+          const { panels } = joinEqualParts(cutWidthMm, plain(usableMm, seamMm));
           const widths = panels.map((panel) => panel.widthMm);
           const joined = widths.reduce((sum, w) => sum + w, 0) - 2 * seamMm * (panels.length - 1);
           return (
             panels.length % 2 === 1 &&
             Math.abs(joined - cutWidthMm) < 1e-6 &&
-            Math.abs((widths[0] ?? 0) - (widths.at(-1) ?? 0)) < 1e-9 &&
+            Math.abs((widths[0] ?? 0) - (widths.at(-1) ?? 0)) < 1e-6 &&
             widths.every((w) => w > 0 && w <= usableMm + 1e-6)
           );
         },

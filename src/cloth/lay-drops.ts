@@ -1,65 +1,77 @@
 import type { Lay, Panel } from "../shade/index.ts";
+import { moduloMm } from "./joins.ts";
 
 export interface DropsOnBolt {
   lays: Lay[];
+  /** Cloth before the first piece, and to the end of the last, mm. */
+  startMm: number;
   lengthMm: number;
 }
 
+/** A panel with its place across the bolt and, on a patterned cloth, where in the repeat its upper edge must lie. */
+export interface Drop {
+  panel: Panel;
+  boltXMm: number;
+  startMm: number;
+}
+
 interface Bolt {
-  usableWidthMm: number;
-  cutLengthMm: number;
-  /** Start of one drop to start of the next, mm. */
-  pitchMm: number;
-  /** Half the repeat where neighbours drop by half, else 0. */
-  halfDropMm: number;
+  /** Repeat along the bolt, mm; absent on plain cloth. */
+  repeatMm?: number;
+  /** The outermost two come off one drop. */
   sidesShareDrop: boolean;
 }
 
 /**
- * Lays the panels of one layer on the bolt, drop after drop.
+ * Lays the panels of one layer on the bolt, drop after drop, from a bolt that begins with a whole repeat.
  *
- * Panels at an even number of seams from the middle come first, then the bolt is moved on by half a
- * repeat and the odd ones follow (“cut odd-numbered widths, shift R/2, cut even”). Side parts lie at the
- * selvedge that meets their neighbour, so that the match runs through the seam.
+ * Each drop begins at the next place of the repeat that is its own; drops of one place follow each other, then those
+ * half a repeat on (“cut odd-numbered widths, shift R/2, cut even”), whichever order takes less cloth.
  */
-export function layDrops(panels: Panel[], bolt: Bolt): DropsOnBolt {
-  const middle = (panels.length - 1) / 2;
-  const seamsAway = (index: number) => Math.abs(index - middle);
-  const order = panels
-    .map((panel, index) => ({ panel, index, shifted: bolt.halfDropMm > 0 && seamsAway(index) % 2 === 1 }))
-    .sort(
+export function layDrops(drops: readonly Drop[], bolt: Bolt): DropsOnBolt {
+  const middle = (drops.length - 1) / 2;
+  const away = (index: number) => Math.abs(index - middle);
+  const own = drops[Math.floor(middle)]?.startMm ?? 0;
+  const indices = drops.map((_, index) => index);
+  const order = (first: boolean) =>
+    [...indices].sort(
       (a, b) =>
-        Number(a.shifted) - Number(b.shifted) || seamsAway(a.index) - seamsAway(b.index) || a.index - b.index,
+        Number(isFirst(drops[b], own) === first) - Number(isFirst(drops[a], own) === first) ||
+        away(a) - away(b) ||
+        a - b,
     );
+  const [as, other] = [layInOrder(drops, order(true), bolt), layInOrder(drops, order(false), bolt)];
+  return other.lengthMm < as.lengthMm - 1e-6 ? other : as;
+}
 
+function isFirst(drop: Drop | undefined, ownMm: number): boolean {
+  return Math.abs((drop?.startMm ?? 0) - ownMm) < 1e-6;
+}
+
+function layInOrder(drops: readonly Drop[], order: readonly number[], bolt: Bolt): DropsOnBolt {
   const lays: Lay[] = [];
-  let nextYMm = 0;
-  let shiftDone = false;
+  let endMm = 0;
   let sharedYMm: number | undefined;
-  for (const { panel, index, shifted } of order) {
-    if (shifted && !shiftDone) {
-      nextYMm += bolt.halfDropMm;
-      shiftDone = true;
-    }
-    const isSide = panels.length > 1 && (index === 0 || index === panels.length - 1);
-    const shares = isSide && bolt.sidesShareDrop && sharedYMm !== undefined;
-    const yMm = shares && sharedYMm !== undefined ? sharedYMm : nextYMm;
+  for (const index of order) {
+    const drop = drops[index];
+    if (drop === undefined) continue;
+    const { panel } = drop;
+    const isSide = bolt.sidesShareDrop && (index === 0 || index === drops.length - 1);
+    const yMm = (isSide ? sharedYMm : undefined) ?? nextStart(endMm, drop.startMm, bolt.repeatMm);
     lays.push({
       panelId: panel.id,
-      xMm: lieAtMm(panel, index, panels.length, bolt),
+      xMm: drop.boltXMm,
       yMm,
       widthMm: panel.widthMm,
       lengthMm: panel.lengthMm,
     });
-    if (isSide && bolt.sidesShareDrop) sharedYMm = yMm;
-    if (!shares) nextYMm = yMm + bolt.pitchMm;
+    if (isSide) sharedYMm = yMm;
+    endMm = Math.max(endMm, yMm + panel.lengthMm);
   }
-  const lengthMm = Math.max(0, ...lays.map((lay) => lay.yMm + lay.lengthMm));
-  return { lays, lengthMm };
+  return { lays, startMm: Math.min(...lays.map((lay) => lay.yMm)), lengthMm: endMm };
 }
 
-function lieAtMm(panel: Panel, index: number, count: number, bolt: Bolt): number {
-  if (count === 1) return bolt.pitchMm > bolt.cutLengthMm ? (bolt.usableWidthMm - panel.widthMm) / 2 : 0;
-  // A left part takes the right-hand edge of its width: that edge meets the next panel.
-  return index === 0 ? bolt.usableWidthMm - panel.widthMm : 0;
+/** The first place at or after `fromMm` that lies `startMm` below a repeat. */
+function nextStart(fromMm: number, startMm: number, repeatMm: number | undefined): number {
+  return repeatMm === undefined ? fromMm : fromMm + moduloMm(startMm - fromMm, repeatMm);
 }

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Form, Layer } from "../shade/index.ts";
+import type { Form, Layer, LayerCut } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 
 /** One allowance on top of the finished size, mm. */
@@ -7,6 +7,8 @@ export interface Allowance {
   label: string;
   widthMm: number;
   lengthMm: number;
+  /** Where the cloth lies: past the side edges, past the top line, past the hem line, or within the outline. */
+  place: "sides" | "top" | "bottom" | "within";
 }
 
 /** Stapled cloth passes over the board and an inch beyond; hook-and-loop turns down an inch and a half. */
@@ -21,6 +23,13 @@ export function boardAllowanceMm(brief: Brief): number {
     : HOOK_TURN_DOWN_MM;
 }
 
+/** Cloth of the face past its side edge and its hem line, mm: turned hems, or the seam of a bagged-out shade. */
+export function hemDepthsMm(brief: Brief): { sideMm: number; bottomMm: number } {
+  const { makeUp, seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = brief.making.hems;
+  if (makeUp === "bagged-out") return { sideMm: seamMm, bottomMm: seamMm };
+  return { sideMm: sideTurnMm * sideTurns, bottomMm: bottomTurnMm * bottomTurns };
+}
+
 /** Cloth that the pockets of one layer take up along the length, mm: two depths for each. */
 export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
   const { kind, pocketMm } = brief.making.ribs;
@@ -29,41 +38,135 @@ export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
   return through || inLining ? 2 * pocketMm * form.ribs.rows.length : 0;
 }
 
+/** Depth of the band that is joined to the lower edge of the face, mm; at most half of the shade. */
+export function bottomBandMm(brief: Brief, finishedLengthMm: number): number {
+  return Math.min(brief.making.banding.bottomBandMm, finishedLengthMm / 2);
+}
+
+/** Cloth of one side that wraps round the end of the board, mm. */
+export function wrapMm(brief: Brief): number {
+  return brief.making.board.returns === "wrapped" ? brief.board.depthMm : 0;
+}
+
+interface Flat {
+  finishedWidthMm: number;
+  finishedLengthMm: number;
+}
+
 /** What each layer is cut larger by than the finished shade, in the order in which a maker adds it up. */
-export function allowances(brief: Brief, form: Form, layer: Layer): Allowance[] {
-  const { hems, lining } = brief.making;
-  const bottomHemMm = hems.bottomTurnMm * hems.bottomTurns;
-  const boardMm = boardAllowanceMm(brief);
-  const takeUpMm = pocketTakeUpMm(brief, form, layer);
-  const pockets: Allowance[] =
-    takeUpMm > 0 ? [{ label: `${form.ribs.rows.length} rib pockets`, widthMm: 0, lengthMm: takeUpMm }] : [];
-  const style = form.allowances
+export function allowances(brief: Brief, size: Flat, form: Form, layer: Layer): Allowance[] {
+  const { lining } = brief.making;
+  const edges =
+    layer === "face"
+      ? faceEdges(brief, size)
+      : layer === "lining" || lining[`${layer}Cut`] === "as-lining"
+        ? liningEdges(brief)
+        : innerEdges(brief, size);
+  return [...styleParts(form, layer), ...edges, ...pockets(brief, form, layer)];
+}
+
+function styleParts(form: Form, layer: Layer): Allowance[] {
+  return form.allowances
     .filter(({ layers }) => layers === undefined || layers.includes(layer))
-    .map(({ label, widthMm, lengthMm }) => ({ label, widthMm, lengthMm }));
-  switch (layer) {
-    case "face":
-      return [
-        ...style,
-        { label: "side hems", widthMm: 2 * hems.sideTurnMm * hems.sideTurns, lengthMm: 0 },
-        { label: "bottom hem", widthMm: 0, lengthMm: bottomHemMm },
-        { label: "board", widthMm: 0, lengthMm: boardMm },
-        ...pockets,
-      ];
-    case "lining":
-      return [
-        ...style,
-        {
-          label: "lining over the finished size",
-          widthMm: lining.widthOverFinishedMm,
-          lengthMm: lining.lengthOverFinishedMm ?? bottomHemMm + boardMm,
-        },
-        ...pockets,
-      ];
-    // Interlining and blackout are cut to the finished size, no turnings (from memory).
-    case "interlining":
-    case "blackout":
-      return [...style, ...pockets];
-  }
+    .map(({ label, widthMm, lengthMm }) => ({ label, widthMm, lengthMm, place: "within" }));
+}
+
+function pockets(brief: Brief, form: Form, layer: Layer): Allowance[] {
+  const lengthMm = pocketTakeUpMm(brief, form, layer);
+  const label = `${form.ribs.rows.length} rib pockets`;
+  return lengthMm > 0 ? [{ label, widthMm: 0, lengthMm, place: "within" }] : [];
+}
+
+function faceEdges(brief: Brief, size: Flat): Allowance[] {
+  const { sideMm, bottomMm } = hemDepthsMm(brief);
+  const bagged = brief.making.hems.makeUp === "bagged-out";
+  const bandMm = bottomBandMm(brief, size.finishedLengthMm);
+  const wrap = wrapMm(brief);
+  const bottom: Allowance[] =
+    bandMm > 0
+      ? [
+          { label: "less the bottom band", widthMm: 0, lengthMm: -bandMm, place: "within" },
+          {
+            label: "seam to the bottom band",
+            widthMm: 0,
+            lengthMm: brief.making.hems.seamMm,
+            place: "bottom",
+          },
+        ]
+      : [
+          {
+            label: bagged ? "seam at the bottom" : "bottom hem",
+            widthMm: 0,
+            lengthMm: bottomMm,
+            place: "bottom",
+          },
+        ];
+  return [
+    { label: bagged ? "seams at the sides" : "side hems", widthMm: 2 * sideMm, lengthMm: 0, place: "sides" },
+    ...(wrap > 0
+      ? [{ label: "round the ends of the board", widthMm: 2 * wrap, lengthMm: 0, place: "sides" } as const]
+      : []),
+    ...bottom,
+    { label: "board", widthMm: 0, lengthMm: boardAllowanceMm(brief), place: "top" },
+  ];
+}
+
+/** Level with the face at the top; what it is longer than that lies at the bottom. */
+function liningEdges(brief: Brief): Allowance[] {
+  const { lining, hems } = brief.making;
+  const { bottomMm } = hemDepthsMm(brief);
+  const boardMm = boardAllowanceMm(brief);
+  const bagged = hems.makeUp === "bagged-out";
+  const widthMm = (lining.widthOverFinishedMm ?? (bagged ? 2 * hems.seamMm : 0)) + 2 * wrapMm(brief);
+  const lengthMm = lining.lengthOverFinishedMm ?? bottomMm + boardMm;
+  return [
+    { label: "lining over the finished size", widthMm, lengthMm, place: "sides" },
+    ...(lining.squaringMm > 0
+      ? [
+          {
+            label: "spare to square it up",
+            widthMm: 0,
+            lengthMm: lining.squaringMm,
+            place: "bottom",
+          } as const,
+        ]
+      : []),
+  ];
+}
+
+/** Cut to the finished size, no turnings (from memory), or a given measure off it. */
+function innerEdges(brief: Brief, size: Flat): Allowance[] {
+  const { innerNarrowerMm, innerLongerMm } = brief.making.lining;
+  const narrower = Math.min(innerNarrowerMm, size.finishedWidthMm / 2);
+  if (narrower === 0 && innerLongerMm === 0) return [];
+  return [
+    { label: "cut off the finished size", widthMm: -narrower, lengthMm: innerLongerMm, place: "sides" },
+  ];
+}
+
+/**
+ * Cloth past the finished outline at each edge, mm before shrinkage. The lining's length over the finished size
+ * starts level with the face at the top.
+ */
+export function edgesOf(brief: Brief, layer: Layer, added: readonly Allowance[]): LayerCut["edges"] {
+  const at = (place: Allowance["place"], key: "widthMm" | "lengthMm") =>
+    added.filter((one) => one.place === place).reduce((sum, one) => sum + one[key], 0);
+  const sideMm = at("sides", "widthMm") / 2;
+  const asLining = at("sides", "lengthMm");
+  const isInner =
+    (layer === "interlining" || layer === "blackout") &&
+    brief.making.lining[`${layer}Cut`] === "finished-size";
+  const topMm = isInner ? asLining / 2 : layer === "face" ? 0 : Math.min(asLining, boardAllowanceMm(brief));
+  return {
+    leftMm: sideMm,
+    rightMm: sideMm,
+    topMm: at("top", "lengthMm") + topMm,
+    bottomMm: at("bottom", "lengthMm") + asLining - topMm,
+  };
+}
+
+export function sumOf(added: readonly Allowance[], key: "widthMm" | "lengthMm"): number {
+  return added.reduce((total, allowance) => total + allowance[key], 0);
 }
 
 /** Shrinkage still to come: cut = finished ÷ (1 − share). */

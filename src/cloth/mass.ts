@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../account/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
-import { type ClothPlan, LAYER_NAMES, type Mass, type MassPart } from "../shade/index.ts";
+import { type ClothPlan, LAYER_NAMES, type Mass, type MassPart, type Trim } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 
@@ -8,7 +8,7 @@ import type { ClothInput } from "./cloth-input.ts";
 export function massOf(
   { brief, grid, form }: ClothInput,
   cloth: ClothPlan,
-  cloths: Map<string, Cloth>,
+  cloths: ReadonlyMap<string, Cloth>,
   book: WorkingBook,
 ): Mass {
   const parts: MassPart[] = [];
@@ -48,7 +48,7 @@ export function massOf(
     label: `${rings} rings`,
     massKg: (rings * (brief.ring.massG ?? RING_MASS_G)) / 1000,
   });
-  parts.push(...sleeveMass(cloth, cloths, book));
+  parts.push(...trimMass(cloth.trims, cloths, book));
   return {
     parts,
     totalKg: parts.reduce((sum, part) => sum + part.massKg, 0),
@@ -56,29 +56,30 @@ export function massOf(
   };
 }
 
-function sleeveMass(
-  { sleeves, layers }: ClothPlan,
-  cloths: Map<string, Cloth>,
-  book: WorkingBook,
-): MassPart[] {
-  if (sleeves === undefined) return [];
-  const from = layers.find((cut) => cut.layer === "lining") ?? layers[0];
-  const massKg = book.figure("cloth.sleeve-mass", {
-    label: "Sleeves over the cords: mass",
-    symbol: "m",
-    unit: "kg",
-    formula: "n·v·s·g / 10^9",
-    given: {
-      n: [sleeves.count, "count", "sleeves"],
-      v: [sleeves.widthMm, "mm", "cut width"],
-      s: [sleeves.lengthMm, "mm", "cut length"],
-      g: [cloths.get(from?.clothId ?? "")?.massGsm ?? 0, "g/m2", "mass per area"],
-    },
-    cite: cite("arithmetic"),
-    reckon: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
-  });
-  return [{ part: "sleeves", label: "Sleeves over the cords", massKg }];
+/** Trims that are lifted with the shade: bands, pocket strips, sleeves. */
+function trimMass(trims: readonly Trim[], cloths: ReadonlyMap<string, Cloth>, book: WorkingBook): MassPart[] {
+  return trims
+    .filter((trim) => trim.hangs)
+    .map((trim) => {
+      const massKg = book.figure(`cloth.${trim.id}-mass`, {
+        label: `${trim.label}: mass`,
+        symbol: "m",
+        unit: "kg",
+        formula: "n·v·s·g / 10^9",
+        given: {
+          n: [trim.count, "count", "pieces"],
+          v: [trim.widthMm, "mm", "cut width"],
+          s: [trim.lengthMm, "mm", "cut length"],
+          g: [cloths.get(trim.clothId)?.massGsm ?? 0, "g/m2", "mass per area"],
+        },
+        cite: cite("arithmetic"),
+        reckon: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
+      });
+      return { part: TRIM_PARTS[trim.id] ?? "bands", label: trim.label, massKg };
+    });
 }
+
+const TRIM_PARTS: Record<string, MassPart["part"]> = { "pocket-strip": "strips", sleeve: "sleeves" };
 
 /** A plastic ring of 12 mm, where none was weighed: recalled from memory. */
 const RING_MASS_G = 0.5;

@@ -1,47 +1,107 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Cloth } from "../job/index.ts";
-import { type ClothPlan, LAYERS, type LayerCut, type Mass } from "../shade/index.ts";
+import type { Brief, Cloth } from "../job/index.ts";
+import { type ClothPlan, LAYERS, type LayerCut, type Mass, type Size, type Trim } from "../shade/index.ts";
+import { inches } from "../units/index.ts";
+import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
+import { boardTrims } from "./board-trims.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import { cutLayer, STRIP_SHORTER_MM, STRIP_WIDTH_MM } from "./cut-layer.ts";
+import { cutLayer } from "./cut-layer.ts";
+import { hemCorner } from "./hem-corner.ts";
 import { judgeCloth } from "./judge-cloth.ts";
+import { layTrims } from "./lay-trims.ts";
 import { massOf } from "./mass.ts";
 import { ribLines } from "./rib-lines.ts";
 import { sleeves } from "./sleeves.ts";
 
-/** Cut sizes, joins, repeats and length to buy of every layer; pocket lines; the mass of it all. */
+/** Strips for pockets that are cut apart: 3 in wide, half an inch shorter than the shade (“Roman blinds”, 2012). */
+const STRIP_WIDTH_MM = inches(3);
+const STRIP_SHORTER_MM = inches(0.5);
+
+/** Cut sizes, joins, repeats and length to buy of every layer; what is cut beside them; pocket lines; the mass of it all. */
 export function planCloth(
   input: ClothInput,
   book: WorkingBook,
 ): { cloth: ClothPlan; mass: Mass; findings: Finding[] } {
   const { brief, size, grid, form } = input;
-  const cloths = new Map<string, Cloth>();
-  const layers: LayerCut[] = [];
-  for (const layer of LAYERS) {
+  const cuts = LAYERS.flatMap((layer) => {
     const used = brief.cloths[layer];
-    if (used === undefined) continue;
-    cloths.set(used.id, used);
-    layers.push(cutLayer(input, layer, used, book));
-  }
-  const { kind, shorterMm } = brief.making.ribs;
+    return used === undefined ? [] : [cutLayer(input, layer, used, book)];
+  });
+  const layers = cuts.map(({ cut }) => cut);
+  const cloths = clothsOf(brief);
   const ribbed = form.ribs.rows.length > 0;
+  const { shorterMm } = brief.making.ribs;
+  const sewn = { ...strips(brief, size, form.ribs.rows.length), ...sleeves(brief, size, grid, book) };
+  const { trims: bandTrims, bands } = bandsOf(brief, size, faceOf(layers));
+  const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
   const cloth: ClothPlan = {
     layers,
+    trims,
+    trimBolts: layTrims(trims, layers, cloths),
+    bands,
+    corner: hemCorner(brief),
     ribLines: ribLines(brief, grid, form),
     ...(ribbed ? { ribLengthMm: Math.max(size.finishedWidthMm / 2, size.finishedWidthMm - shorterMm) } : {}),
-    ...(kind === "strip-pocket"
-      ? {
-          strips: {
-            count: form.ribs.rows.length,
-            widthMm: STRIP_WIDTH_MM,
-            lengthMm: Math.max(size.finishedWidthMm / 2, size.finishedWidthMm - STRIP_SHORTER_MM),
-          },
-        }
-      : {}),
-    ...sleeves(brief, size, grid, book),
+    ...sewn,
   };
   return {
     cloth,
     mass: massOf(input, cloth, cloths, book),
-    findings: judgeCloth(brief, grid, layers, cloths),
+    findings: judgeCloth(input, cuts, cloth, cloths),
   };
+}
+
+function faceOf(layers: readonly LayerCut[]): LayerCut {
+  const face = layers.find((cut) => cut.layer === "face");
+  if (face === undefined) throw new Error("invalid cloth: no face");
+  return face;
+}
+
+/** Every cloth that goes into the shade, by id. */
+function clothsOf(brief: Brief): Map<string, Cloth> {
+  const used = [...Object.values(brief.cloths), bandingCloth(brief), bottomBandCloth(brief)];
+  return new Map(used.flatMap((cloth) => (cloth === undefined ? [] : [[cloth.id, cloth] as const])));
+}
+
+function strips(brief: Brief, size: Size, count: number): Pick<ClothPlan, "strips"> {
+  if (brief.making.ribs.kind !== "strip-pocket" || count === 0) return {};
+  const lengthMm = Math.max(size.finishedWidthMm / 2, size.finishedWidthMm - STRIP_SHORTER_MM);
+  return { strips: { count, widthMm: STRIP_WIDTH_MM, lengthMm } };
+}
+
+/** Pocket strips and sleeves as pieces to cut, from the lining where there is one. */
+function sewnTrims(brief: Brief, sewn: Pick<ClothPlan, "strips" | "sleeves">): Trim[] {
+  const from = brief.cloths.lining ?? brief.cloths.face;
+  const cloth = { clothId: from.id, clothName: from.name, hangs: true };
+  const { strips: pockets, sleeves: over } = sewn;
+  return [
+    ...(pockets === undefined
+      ? []
+      : [
+          {
+            ...cloth,
+            id: "pocket-strip",
+            label: "Pocket strip",
+            count: pockets.count,
+            widthMm: pockets.widthMm,
+            lengthMm: pockets.lengthMm,
+            grain: "free" as const,
+            why: "one for each rib",
+          },
+        ]),
+    ...(over === undefined
+      ? []
+      : [
+          {
+            ...cloth,
+            id: "sleeve",
+            label: "Sleeve over a cord",
+            count: over.count,
+            widthMm: over.widthMm,
+            lengthMm: over.lengthMm,
+            grain: "warp" as const,
+            why: "one along each column of rings",
+          },
+        ]),
+  ];
 }

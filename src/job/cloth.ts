@@ -1,7 +1,10 @@
 import * as z from "zod";
-import { clothWidthMm, id, money, name, note, share, sizeMm } from "./primitives.ts";
+import { clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
 
 export const MATCHES = ["straight", "half-drop"] as const;
+
+/** Whether a cloth may hang upside down: `one-way` has a top. */
+export const DIRECTIONS = ["none", "one-way"] as const;
 
 /** How the pattern of a cloth repeats; a plain cloth has none. */
 export const repeatSchema = z
@@ -9,6 +12,10 @@ export const repeatSchema = z
     verticalMm: sizeMm.meta({ description: "Height of one repeat along the length, mm" }),
     horizontalMm: sizeMm.optional().meta({ description: "Width of one repeat, mm" }),
     match: z.enum(MATCHES).default("straight").meta({ description: "How neighbouring widths match" }),
+    startXMm: lengthMm.optional().meta({
+      description:
+        "From the left usable edge to the left edge of a whole repeat, mm; left out: whole repeats lie centred in the width",
+    }),
   })
   .meta({ description: "Pattern repeat" });
 
@@ -27,6 +34,21 @@ export const clothSchema = z
     shrinkWidth: share
       .optional()
       .meta({ description: "Shrinkage across the width still to come, share of one" }),
+    bowShare: share.optional().meta({
+      description: "Bow: depth of the arc of a weft thread, or of a printed line, as a share of the width",
+    }),
+    skewShare: share.optional().meta({
+      description:
+        "Skew: how far a weft thread, or a printed line, slants from edge to edge, as a share of the width",
+    }),
+    direction: z
+      .enum(DIRECTIONS)
+      .optional()
+      .meta({ description: "one-way: the pattern has a top, so every piece hangs the same way up" }),
+    nap: z
+      .boolean()
+      .optional()
+      .meta({ description: "It has a pile or a shine that lies one way, as velvet" }),
     pricePerM: money
       .optional()
       .meta({ description: "Price of one metre off the bolt, in the job's currency" }),

@@ -2,6 +2,7 @@ import * as z from "zod";
 import { RULERS, UNIT_SYSTEMS } from "../units/index.ts";
 import { clothSchema } from "./cloth.ts";
 import { hardwareSchema } from "./hardware.ts";
+import { inLineSchema } from "./in-line.ts";
 import { makingSchema } from "./making.ts";
 import { id, lengthMm, minutes, money, name, note, share, spanMm } from "./primitives.ts";
 import { stockSchema } from "./stock.ts";
@@ -110,6 +111,9 @@ export const roomSchema = z.strictObject({
   name,
   note: note.optional(),
   windows: z.array(windowSchema).max(5000),
+  inLine: inLineSchema
+    .optional()
+    .meta({ description: "Windows of the room share levels and spacing of their folds" }),
 });
 
 export const ratesSchema = z

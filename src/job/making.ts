@@ -36,6 +36,9 @@ const fold = z
     headrailMm: lengthMm.meta({
       description: "Headrail allowance: flat cloth kept above the gathered stack, mm",
     }),
+    cascadeMm: lengthMm.meta({
+      description: "Cascade: raised, each fold shows this much below the one in front of it, mm; 0 is level",
+    }),
     skirtMm: lengthMm.meta({ description: "Hem band that shows below the raised stack, mm" }),
     largestSpacingMm: spacingMm.meta({ description: "Largest spacing of ring rows, mm" }),
     smallestSpacingMm: spacingMm.meta({ description: "Smallest spacing of ring rows, mm" }),
@@ -55,6 +58,10 @@ const columns = z
   })
   .partial();
 
+/** How the layers are put together: hems turned over the lining, or sewn right sides together and turned out. */
+export const MAKE_UPS = ["turned-hems", "bagged-out"] as const;
+export const HEM_CORNERS = ["square", "mitred"] as const;
+export const JOIN_PLACES = ["auto", "equal-parts", "under-columns"] as const;
 const hems = z
   .strictObject({
     sideTurnMm: lengthMm.meta({ description: "Width of one turn of the side hem, mm" }),
@@ -63,9 +70,22 @@ const hems = z
     bottomTurns: z.literal([1, 2]).meta({ description: "Turns of the bottom hem" }),
     boardAllowanceMm: lengthMm.meta({ description: "Cloth beyond the top line, for the board, mm" }),
     seamMm: lengthMm.meta({ description: "Seam allowance on each piece at a join, mm" }),
+    makeUp: z.enum(MAKE_UPS).meta({
+      description:
+        "turned-hems: hems fold over the lining; bagged-out: sewn right sides together and turned out",
+    }),
+    corner: z.enum(HEM_CORNERS).meta({ description: "Corners where side hem and bottom hem meet" }),
+    joins: z.enum(JOIN_PLACES).meta({
+      description:
+        "Joins of widths: equal-parts beside a full width, under-columns at rings or pleats, auto: there where it takes no more cloth",
+    }),
   })
   .partial();
 
+export const RAILROADS = ["auto", "never", "always"] as const;
+export type Railroad = (typeof RAILROADS)[number];
+export const INNER_CUTS = ["finished-size", "as-lining"] as const;
+const railroad = z.enum(RAILROADS);
 const lining = z
   .strictObject({
     widthOverFinishedMm: lengthMm.meta({
@@ -74,26 +94,149 @@ const lining = z
     lengthOverFinishedMm: lengthMm.meta({
       description: "Lining cut longer than the finished length, before pockets, mm",
     }),
+    squaringMm: lengthMm.meta({ description: "Lining cut longer still, to square it up by, mm" }),
+    interliningCut: z.enum(INNER_CUTS).meta({
+      description: "Interlining: finished-size, out of the hems; as-lining, sewn in with the edges",
+    }),
+    blackoutCut: z.enum(INNER_CUTS).meta({
+      description: "Blackout: finished-size, out of the hems; as-lining, sewn in with the edges",
+    }),
+    innerNarrowerMm: lengthMm.meta({
+      description: "Interlining and blackout cut to size: narrower than the finished width, mm",
+    }),
+    innerLongerMm: lengthMm.meta({
+      description: "Interlining and blackout cut to size: longer than the finished length, mm",
+    }),
+    railroad: railroad.meta({
+      description:
+        "Layers behind the face turned sideways on the bolt: auto where that saves a join and no cloth is lost",
+    }),
   })
   .partial();
 
+/** What holds a rib: a pocket folded in a layer or in all of them, a strip sewn on, or nothing but stitches. */
+export const RIB_KINDS = [
+  "none",
+  "lining-pocket",
+  "through-pocket",
+  "face-pocket",
+  "strip-pocket",
+  "bare",
+] as const;
+export type RibKind = (typeof RIB_KINDS)[number];
+export const RIB_FACES = ["back", "front"] as const;
+/** At the rows of rings alone, or also midway between them, where the folds break at the front. */
+export const RIB_PLACES = ["rows", "half-folds"] as const;
 const ribs = z
   .strictObject({
-    kind: z
-      .enum(["none", "lining-pocket", "through-pocket", "strip-pocket"])
-      .meta({ description: "Ribs and what their pockets are made of" }),
+    kind: z.enum(RIB_KINDS).meta({ description: "Ribs and what their pockets are made of" }),
+    face: z.enum(RIB_FACES).meta({ description: "Side of the shade on which the ribs lie" }),
+    at: z.enum(RIB_PLACES).meta({
+      description: "rows: a rib at every row of rings; half-folds: another midway between two rows",
+    }),
     pocketMm: lengthMm.meta({ description: "Depth of a rib pocket, mm" }),
     rib: id,
     shorterMm: lengthMm.meta({ description: "Rib shorter than the finished width, mm" }),
   })
   .partial();
 
+/**
+ * How a hobbled shade spaces cloth and tape: by tape and fullness, or by a published rule that can be read in two
+ * ways: n folds with a tape mark for each (`folds-of-six`), or twice as many of half the size (`folds-of-three`).
+ */
+export const HOBBLE_RULES = ["tape", "folds-of-six", "folds-of-three"] as const;
+export type HobbleRule = (typeof HOBBLE_RULES)[number];
+const hobble = z
+  .strictObject({
+    rule: z.enum(HOBBLE_RULES).meta({
+      description:
+        "tape: by tape spacing and fullness; folds-of-six: tape L/n and cloth 2L/n; folds-of-three: cloth L/n and tape L/2n",
+    }),
+    tapeMm: spacingMm.meta({ description: "Tape between two marks at most, mm" }),
+    fullness: z.number().min(1).max(3).meta({ description: "Cloth over tape: 1.5 to 2 is usual" }),
+    clothMm: spacingMm.meta({ description: "Fixed cloth between two marks, mm; it decides the fullness" }),
+    match: z
+      .boolean()
+      .meta({ description: "Cloth between marks chosen so that the pattern comes back on the folds" }),
+    repeats: count
+      .min(1)
+      .max(12)
+      .meta({ description: "Pattern: so many repeats fill the folds after which it comes back" }),
+    folds: count.min(1).max(12).meta({ description: "Pattern: it comes back on every so-manieth fold" }),
+  })
+  .partial();
+
+const tuck = z
+  .strictObject({
+    spacingMm: spacingMm.meta({ description: "Tucks about this far apart, mm" }),
+    depthMm: lengthMm.meta({ description: "Depth of a tuck from its fold to its stitching, mm" }),
+    face: z.enum(RIB_FACES).meta({ description: "Side of the shade on which the tucks stand" }),
+  })
+  .partial();
+
+/** What keeps the lower edge of a gathered shade down: a covered rod, a bag of shot at each column, or nothing. */
+export const HEM_WEIGHTS = ["rod", "shot-bags", "none"] as const;
+export type HemWeight = (typeof HEM_WEIGHTS)[number];
+/** Times as much cloth as shade. */
+const fullness = z.number().min(1).max(5);
+const gather = z
+  .strictObject({
+    lengthFullness: fullness.meta({
+      description: "Austrian: cloth along the length, times the finished length",
+    }),
+    widthFullness: fullness.meta({
+      description: "Gathered balloon and festoon: cloth across, times the finished width",
+    }),
+    scallopExtraMm: lengthMm.meta({
+      description: "Austrian: cloth across each scallop beyond its width between two tapes, mm",
+    }),
+    sagMm: lengthMm.meta({
+      description:
+        "Austrian: how far a scallop hangs below its corners, mm; the cloth across follows from it",
+    }),
+    hemExtraMm: lengthMm.meta({
+      description:
+        "Gathered balloon and festoon: cloth beyond the finished length that stays drawn up at the hem, mm",
+    }),
+    hemRowMm: lengthMm.meta({
+      description: "Gathered balloon and festoon: lowest ring above the lower edge, mm",
+    }),
+    drawInMm: lengthMm.meta({
+      description: "Cloth beyond the finished width for the sides that draw in, both sides together, mm",
+    }),
+    weight: z.enum(HEM_WEIGHTS).meta({ description: "What keeps the lower edge down and the columns apart" }),
+    frillMm: lengthMm.meta({ description: "Frill along the lower edge: its depth, mm; 0 is none" }),
+    frillFullness: fullness.meta({ description: "Frill: cloth, times the edge that it is sewn to" }),
+  })
+  .partial();
+
 export const HALF_DROP_RULES = ["whole-repeat-per-order", "half-repeat-if-needed"] as const;
 export type HalfDropRule = (typeof HALF_DROP_RULES)[number];
+/** Where a repeat begins on the shade: standing on the hem, centred on the length, from the top line, or as fixed. */
+export const MOTIF_PLACES = ["hem", "centre", "top", "free"] as const;
+export const MOTIF_ACROSS = ["centre-motif", "between-motifs", "offset"] as const;
+export const PILES = ["down", "up"] as const;
 const pattern = z
   .strictObject({
     halfDropRule: z.enum(HALF_DROP_RULES).meta({ description: "How much more a half drop asks for" }),
     placementRepeat: z.boolean().meta({ description: "Buy one repeat more to place the motif" }),
+    place: z.enum(MOTIF_PLACES).meta({
+      description:
+        "Motif along the length: whole repeats stand on the hem, are centred, begin at the top line, or as fixed",
+    }),
+    offsetMm: lengthMm.meta({
+      description: "Placed freely: from the top line down to where a repeat begins, mm",
+    }),
+    across: z.enum(MOTIF_ACROSS).meta({
+      description: "Motif across: its middle or the gap between two at the shade's middle, or as fixed",
+    }),
+    acrossMm: lengthMm.meta({
+      description: "Fixed across: from the left finished edge to where a repeat begins, mm",
+    }),
+    railroad: railroad.meta({
+      description: "Face turned sideways on the bolt: auto where that saves a join and no cloth is lost",
+    }),
+    pile: z.enum(PILES).meta({ description: "Way in which a pile strokes smooth on the hanging shade" }),
   })
   .partial();
 
@@ -141,6 +284,26 @@ const lift = z
 
 export const ATTACHMENTS = ["staple", "hook-and-loop"] as const;
 export const SUBSTRATES = ["timber", "masonry", "hollow-wall", "unknown"] as const;
+export const BANDINGS = ["none", "sides", "bottom", "sides-and-bottom", "all-round"] as const;
+export const BAND_CORNERS = ["mitred", "butted"] as const;
+const banding = z
+  .strictObject({
+    where: z.enum(BANDINGS).meta({ description: "Contrast banding sewn on the face" }),
+    widthMm: sizeMm.meta({ description: "Width of the banding that shows, mm" }),
+    insetMm: lengthMm.meta({
+      description: "Banding in from the finished edge, mm; 0 turns it round the edge",
+    }),
+    turnMm: lengthMm.meta({ description: "Turned under along an edge of the banding, mm" }),
+    corners: z.enum(BAND_CORNERS).meta({ description: "Corners of the banding" }),
+    bottomBandMm: lengthMm.meta({
+      description:
+        "Band of another cloth joined to the lower edge of the face: depth that shows, mm; 0 is none",
+    }),
+  })
+  .partial();
+
+export const COVER_FROM = ["lining", "face"] as const;
+export const RETURNS = ["none", "pieces", "wrapped"] as const;
 const board = z
   .strictObject({
     section: id,
@@ -150,11 +313,34 @@ const board = z
     substrate: z.enum(SUBSTRATES).meta({ description: "What the brackets are screwed to" }),
     bracketEndMm: lengthMm.meta({ description: "First bracket at most this far from the board's end, mm" }),
     bracketSpacingMm: spacingMm.meta({ description: "Largest distance between brackets, mm" }),
+    coverFrom: z.enum(COVER_FROM).meta({ description: "Cloth that the board is covered with" }),
+    returns: z.enum(RETURNS).meta({
+      description:
+        "Outside mount, the board's ends: open, covered by pieces of their own, or by the face wrapped round them",
+    }),
+    returnDropMm: lengthMm.meta({ description: "Pieces over the board's ends: how far they hang down, mm" }),
+    dustStripMm: lengthMm.meta({
+      description: "Strip that closes the gap between board and wall at the top: its depth, mm; 0 is none",
+    }),
   })
   .partial();
 
 export const makingSchema = z
-  .strictObject({ mount, fold, columns, hems, lining, ribs, pattern, lift, board })
+  .strictObject({
+    mount,
+    fold,
+    columns,
+    hems,
+    lining,
+    ribs,
+    hobble,
+    tuck,
+    gather,
+    pattern,
+    banding,
+    lift,
+    board,
+  })
   .partial()
   .meta({ description: "How shades are made; only what the maker chose" });
 

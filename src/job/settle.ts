@@ -5,6 +5,7 @@ import { DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaul
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
+import { styleDefault } from "./style-defaults.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
@@ -49,6 +50,8 @@ export interface Brief {
   /** What the shade itself says about its making, before workshop and defaults: where patches go. */
   own?: Making;
   cloths: LayerCloths;
+  /** Cloths of the bands on the face, where one was chosen. */
+  bandCloths: { banding?: Cloth; bottomBand?: Cloth };
   /** References that named nothing: where, what was asked, what stands in. */
   missing: { path: string; asked: string; used: string; what: string }[];
   /** The face is the stand-in of the catalogue, since none was named. */
@@ -94,8 +97,12 @@ export function partsOf(job: Job): Catalogue {
 
 type Loose = Record<string, Record<string, unknown> | undefined>;
 
-/** Shade over workshop over default, setting by setting. */
-export function settleMaking(shade: Making | undefined, workshop: Making | undefined): SettledMaking {
+/** Shade over workshop over the style’s own default over the usual one, setting by setting. */
+export function settleMaking(
+  shade: Making | undefined,
+  workshop: Making | undefined,
+  style: StyleKind = "flat",
+): SettledMaking {
   const own = (shade ?? {}) as Loose;
   const habits = (workshop ?? {}) as Loose;
   const settled: Loose = {};
@@ -106,7 +113,10 @@ export function settleMaking(shade: Making | undefined, workshop: Making | undef
       const entry = table[key];
       if (entry === undefined) continue;
       const value =
-        own[group]?.[key] ?? habits[group]?.[key] ?? (isWorkedOut(entry) ? undefined : entry.value);
+        own[group]?.[key] ??
+        habits[group]?.[key] ??
+        styleDefault(style, group, key)?.value ??
+        (isWorkedOut(entry) ? undefined : entry.value);
       if (value !== undefined) values[key] = value;
     }
     settled[group] = values;
@@ -141,7 +151,7 @@ export function settleShade(
 ): Brief {
   const missing: Brief["missing"] = [];
   const { shade } = window;
-  const making = settleMaking(shade.making, job.workshop);
+  const making = settleMaking(shade.making, job.workshop, shade.style);
   const find = <P extends { id: string; name: string }>(
     list: P[],
     asked: string,
@@ -174,6 +184,14 @@ export function settleShade(
     return found;
   };
   const { lift, board, ribs } = making;
+  const lining = cloth(shade.lining, "lining", "cotton-lining");
+  // A ribbed shade whose maker did not say how takes strips where there is no lining to fold pockets in.
+  if (
+    shade.style === "ribbed" &&
+    lining === undefined &&
+    (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
+  )
+    ribs.kind = "strip-pocket";
   return {
     shadeId: window.id,
     windowName: window.name,
@@ -195,7 +213,11 @@ export function settleShade(
       face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
       interlining: cloth(shade.interlining, "interlining"),
       blackout: cloth(shade.blackout, "blackout"),
-      lining: cloth(shade.lining, "lining", "cotton-lining"),
+      lining,
+    },
+    bandCloths: {
+      banding: cloth(shade.banding, "banding"),
+      bottomBand: cloth(shade.bottomBand, "bottomBand"),
     },
     missing,
     faceAssumed: shade.face === undefined,

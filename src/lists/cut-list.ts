@@ -2,7 +2,7 @@ import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { both, type Cell, type Table } from "./table.ts";
 
-/** Every piece to cut: cloth, pocket strips, sleeves, ribs, bar, board and its cover, lift tube. Cords have a list of their own. */
+/** Every piece to cut: cloth, bands, strips and covers, ribs, bar, board, lift tube. Cords have a list of their own. */
 export function cutList(plan: Plan): Table {
   return {
     name: "cut-list",
@@ -23,7 +23,7 @@ export function cutList(plan: Plan): Table {
     ],
     rows: plan.shades.flatMap((shade) => [
       ...clothRows(shade, plan.units),
-      ...stripRows(shade, plan.units),
+      ...trimRows(shade, plan.units),
       ...stickRows(shade, plan.units),
     ]),
   };
@@ -49,24 +49,22 @@ function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice
   );
 }
 
-function stripRows({ roomName, windowName, cloth, board }: ShadePlan, units: UnitChoice): Cell[][] {
-  const from = cloth.layers.find((cut) => cut.layer === "lining") ?? cloth.layers[0];
-  const material = from?.clothName ?? "";
-  const row = (piece: string, count: number, size: { widthMm: number; lengthMm: number }): Cell[] => [
-    roomName,
-    windowName,
-    piece,
-    material,
-    count,
-    ...both(size.widthMm, units),
-    ...both(size.lengthMm, units),
-    ...NO_PLACE,
-  ];
-  return [
-    ...(cloth.strips === undefined ? [] : [row("Pocket strip", cloth.strips.count, cloth.strips)]),
-    ...(cloth.sleeves === undefined ? [] : [row("Sleeve over a cord", cloth.sleeves.count, cloth.sleeves)]),
-    row("Cover of the board", 1, board.covering),
-  ];
+/** Pieces beside the panels: bands, board cover, returns, strips. A single one has its place on the cloth. */
+function trimRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
+  return cloth.trims.map((trim) => {
+    const bolt = cloth.trimBolts.find((one) => one.clothId === trim.clothId);
+    const lay = trim.count === 1 ? bolt?.lays.find((one) => one.panelId === trim.id) : undefined;
+    return [
+      roomName,
+      windowName,
+      trim.label,
+      trim.clothName,
+      trim.count,
+      ...both(trim.widthMm, units),
+      ...both(trim.lengthMm, units),
+      ...(lay === undefined ? NO_PLACE : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+    ];
+  });
 }
 
 function stickRows(

@@ -20,7 +20,6 @@ export interface BoardPlan {
   /** Screws up through the board: from the wall edge, mm, where a tube under the board takes the middle. */
   screwsZMm?: number;
   screws: { count: number; lengthMm: number; into: string };
-  covering: { widthMm: number; lengthMm: number };
   barLengthMm?: number;
   barName?: string;
   /** Weight, shade and hand together that the fixings must carry, N (before any tug factor). */

@@ -20,6 +20,11 @@ export interface Panel {
   joinedXMm: number;
   /** A full usable width of the cloth. */
   full: boolean;
+  /**
+   * Where its upper left cut corner lies in the pattern, mm as cut: below the beginning of a repeat along the bolt,
+   * and right of one across it. Absent on plain cloth; across only where the repeat across is known.
+   */
+  inRepeat?: { alongMm: number; acrossMm?: number };
 }
 
 /** Where a panel lies on the bolt: x across the cloth from one selvedge, y along it, mm. */
@@ -51,13 +56,107 @@ export interface LayerCut {
   buyMm: number;
   /** How the cut size is made up: what was added to the finished size, mm. */
   makeUp: { label: string; widthMm: number; lengthMm: number }[];
+  /** Cloth beyond the finished outline at each edge, mm as cut. */
+  edges: { leftMm: number; rightMm: number; topMm: number; bottomMm: number };
+  /** Turned sideways on the bolt: its length lies across the cloth. */
+  turned: boolean;
+  /** How the places of the joins were found. */
+  joinsAt: "none" | "equal-parts" | "under-columns";
+  /** Seam lines on the flat, hemmed layer, mm from its left edge. */
+  seamsMm: number[];
+  /** Cloth before the first cut, so that the pattern falls where it is wanted, mm. The bolt begins with a repeat. */
+  startWasteMm: number;
+  /** Where the pattern falls on the finished shade. */
+  motif?: Motif;
   repeatMm?: number;
   match?: "straight" | "half-drop";
+}
+
+/**
+ * The lattice of the pattern in coordinates of the finished shade: x from its left edge seen from the room, y down
+ * from the top line, mm. A repeat has its upper left corner at the origin and at every step of the repeat from there;
+ * on a half drop every second column is half a repeat lower.
+ */
+export interface Motif {
+  originXMm: number;
+  originYMm: number;
+  repeatXMm: number;
+  repeatYMm: number;
+  match: "straight" | "half-drop";
+  /** The repeat across was given; otherwise the width between two seams stands in for it. */
+  acrossKnown: boolean;
+}
+
+/** A piece beside the panels of the layers: a strip, a band, a cover. */
+export interface Trim {
+  /** `board-cover`, `banding-side` … */
+  id: string;
+  label: string;
+  clothId: string;
+  clothName: string;
+  count: number;
+  /** Cut size of one, mm. */
+  widthMm: number;
+  lengthMm: number;
+  /** Threads along which its length lies: `warp` along the bolt, `weft` across it, `free` either. */
+  grain: "warp" | "weft" | "free";
+  why: string;
+  /** It hangs on the cords and is lifted with the shade. */
+  hangs: boolean;
+}
+
+/** Pieces beside the panels as they lie on one cloth: beside the panels of a layer where they fit, else beyond them. */
+export interface TrimBolt {
+  clothId: string;
+  clothName: string;
+  usableWidthMm: number;
+  /** Layer of the same cloth, beside whose panels they lie. */
+  beside?: Layer;
+  lays: Lay[];
+  /** Where the cloth of the layer ends, and what the pieces take beyond it, mm. */
+  fromMm: number;
+  lengthMm: number;
+}
+
+/** A band as it shows on the finished shade, mm from the left edge and down from the top line. */
+export interface Band {
+  part: "left" | "right" | "top" | "bottom" | "bottom-band";
+  clothId: string;
+  clothName: string;
+  xMm: number;
+  yMm: number;
+  widthMm: number;
+  heightMm: number;
+}
+
+export type CornerPoint = readonly [outMm: number, downMm: number];
+
+/** A line on a corner of the flat face, mm from the finished corner: out past the side edge, down past the hem line. */
+export interface CornerLine {
+  kind: "edge" | "crease" | "mitre" | "trim";
+  label: string;
+  from: CornerPoint;
+  to: CornerPoint;
+}
+
+/** The bottom corner of the face laid flat, at the right-hand side; the left one is its mirror. */
+export interface HemCorner {
+  kind: "square" | "mitred";
+  /** Cloth past the finished corner, mm: out to the side, down past the hem line. */
+  outMm: number;
+  downMm: number;
+  lines: CornerLine[];
+  /** Slant of the mitre from the hem line, degrees. */
+  angleDeg?: number;
+  /** Where the mitre ends inside, once folded: mm in from the side edge and up from the hem line. */
+  insideMm?: CornerPoint;
 }
 
 /** A line to mark on a layer, measured from the cut bottom edge after hemming: from the finished hem up. */
 export interface RibLine {
   row: number;
+  /** Midway between this row and the next one above, in the front edge of the fold. */
+  between?: true;
   /** On the finished shade, mm from the hem. */
   fromHemMm: number;
   /** On the lining (or on both layers) before the pockets are sewn, mm from the hem. */
@@ -66,6 +165,12 @@ export interface RibLine {
 
 export interface ClothPlan {
   layers: LayerCut[];
+  /** Pieces beside the layers: board cover, returns, bands, strips, sleeves. */
+  trims: Trim[];
+  trimBolts: TrimBolt[];
+  bands: Band[];
+  /** Bottom corner of the face. */
+  corner: HemCorner;
   /** Pocket lines, one for each row, where ribs are asked for. */
   ribLines: RibLine[];
   /** Cut length of each rib, mm. */

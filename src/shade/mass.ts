@@ -1,7 +1,7 @@
 import { LAYERS, type Layer } from "./cloth.ts";
 
 export interface MassPart {
-  part: Layer | "bar" | "ribs" | "rings" | "sleeves" | "cord";
+  part: Layer | "bands" | "bar" | "ribs" | "strips" | "rings" | "sleeves" | "cord";
   label: string;
   massKg: number;
 }
@@ -24,7 +24,7 @@ export interface MassByPlace {
 export function massByPlace({ parts }: Mass): MassByPlace {
   const mass = { clothKg: 0, barKg: 0, rowsKg: 0 };
   for (const { part, massKg } of parts) {
-    if ((LAYERS as readonly string[]).includes(part)) mass.clothKg += massKg;
+    if (part === "bands" || (LAYERS as readonly string[]).includes(part)) mass.clothKg += massKg;
     else if (part === "bar") mass.barKg += massKg;
     else mass.rowsKg += massKg;
   }

@@ -87,6 +87,27 @@ export const SOURCES = {
     title: "Assorted home-decor posts on graduated folds (7, 6, 5 in)",
     kind: "trade-text",
   },
+  "singer-sewing": {
+    title: "Singer Sewing for the Home (1984–88): hobbled and stitched-tuck shades",
+    kind: "handbook",
+    note: "read in a reprint; its rule for the tape of a hobbled shade can be read in two ways",
+  },
+  "hobbled-workroom": {
+    title: "Professional workroom notes (2010–2018): pattern and loops of hobbled shades",
+    kind: "trade-text",
+    note: "cloth and tape between two marks together at most 16.9 in",
+  },
+  "hobbled-lean": { title: "“Hobbling the hobbled shade”: cut 1.5 × the length", kind: "trade-text" },
+  "cascade-folds": {
+    title: "Workroom tutorials: glossary and blackout-lined blind, folds that show one below the other",
+    kind: "trade-text",
+    note: "half folds grow by the step downwards; the fold lengths are derived here",
+  },
+  "velvet-guide": {
+    title: "“Everything about Roman blinds”: velvet creases and is poor for Roman shades",
+    kind: "trade-text",
+  },
+  "roman-blinds-2012": { title: "“Roman blinds” (2012): face, lining and pocket strips of a batten shade", kind: "trade-text" },
   "roman-shades-2018": { title: "“Roman shades” (2018)", kind: "trade-text" },
   "measuring-guides": {
     title: "About fifteen trade measuring guides",
@@ -264,6 +285,44 @@ export const SOURCES = {
     title: "Handbook density of aluminium, 2 700 kg/m³ (EN 1991-1-1:2002, table A.4: 27.0 kN/m³)",
     kind: "handbook",
     note: "clause from memory",
+  },
+  "astm-d3882": {
+    title: "ASTM D3882, bow and skew in woven and knitted fabrics",
+    kind: "standard",
+    note: "how they are measured, as shares of the width; it sets no limit; read in summaries",
+  },
+  "set-of-shades": {
+    title: "Workroom magazine, “Flat Roman shades kicked up a notch”",
+    kind: "trade-text",
+    note: "motif centred; one start line from the top for a set",
+  },
+  "board-returns": {
+    title: "Contract maker’s notes: “Top mistakes in specifying Romans”",
+    kind: "trade-text",
+    note: "cloth off the front of a deep outside board leaves a gap as deep as the board",
+  },
+  "austrian-uk": {
+    title: "UK curtain page, “Austrian”",
+    kind: "trade-text",
+    note: "width × 2, length + 50 cm: what is called a gathered festoon here",
+  },
+  "austrian-blinds": { title: "“How to make Austrian blinds/shades”", kind: "trade-text" },
+  "austrian-workroom": {
+    title: "Professional workroom notes (2010–2018): Austrian shades",
+    kind: "trade-text",
+    note: "more than triple for unlined silk; a slight bow-in at the sides is normal",
+  },
+  "balloon-2009": { title: "“Making balloon shades”, parts 1 and 2 (2009)", kind: "trade-text" },
+  "cutting-and-draping": {
+    title: "J. W. Stephenson, Cutting and Draping, “Window shades and blinds”",
+    kind: "handbook",
+    note: "loose weights let the hem swing inwards; a covered rod or shot bags hold it",
+  },
+  "cloth-weights": { title: "Three consumer guides to cloth weights: sheer 40 to 100 g/m², heavy from 300", kind: "trade-text" },
+  catenary: {
+    title: "Catenary, a = 2k sinh(w/2k) and sag = k(cosh(w/2k) − 1): Beer & Johnston, Vector Mechanics, section 7.10",
+    kind: "handbook",
+    note: "chapter from memory; a cord’s line, taken for the edge of a swag of cloth",
   },
   geometry: { title: "Plane geometry of the shade", kind: "derived", note: "derived here" },
   arithmetic: { title: "Arithmetic", kind: "derived", note: "derived here" },

@@ -8,7 +8,7 @@ export function boardSteps(bench: Bench): Step[] {
   return [
     saw(bench),
     fixingHoles(bench),
-    cover(bench),
+    ...cover(bench),
     ...(hasLock(bench) ? [eyes(bench), lockHoles(bench)] : []),
     ...(hasTube(bench) ? [tubeHoles(bench)] : []),
     attach(bench),
@@ -63,22 +63,26 @@ function fixingHoles(bench: Bench): Step {
   };
 }
 
-function cover({ board, cloth, layer, len, about }: Bench): Step {
-  const from = layer("lining") === undefined ? "face cloth" : "lining";
-  const usableWidthMm = (layer("lining") ?? cloth.layers[0])?.usableWidthMm ?? 0;
-  return {
-    id: "board-cover",
-    chapter: "board",
-    title: "Cover the board",
-    text: sentences(
-      `Cut a strip of ${from}, ${len(board.covering.widthMm)} by ${len(board.covering.lengthMm)}.`,
-      board.covering.lengthMm > usableWidthMm && "It may be pieced.",
-      `Wrap the board in it like a parcel, the free edge turned under by ${about("coverTurn")} on the top, ends folded flat, and staple it on the top.`,
-    ),
-    check: "The front edge and the underside are smooth, without a staple.",
-    caution: STAPLER,
-    sheet: "board",
-  };
+function cover({ cloth, len, about }: Bench): Step[] {
+  const strip = cloth.trims.find(({ id }) => id === "board-cover");
+  if (strip === undefined) return [];
+  return [
+    {
+      id: "board-cover",
+      chapter: "board",
+      title: "Cover the board",
+      text: sentences(
+        `Take the cover, ${len(strip.widthMm)} by ${len(strip.lengthMm)} of ${strip.clothName}.`,
+        strip.count > 1 &&
+          `It is in ${strip.count} pieces: sew them end to end, or let them meet on the board.`,
+        `Wrap the board in it like a parcel, the free edge turned under by ${about("coverTurn")} on the top, ends folded flat, and staple it on the top.`,
+      ),
+      check: "The front edge and the underside are smooth, without a staple.",
+      caution: STAPLER,
+      sheet: "board",
+      figures: ["cloth.cover-width", "cloth.cover-length"],
+    },
+  ];
 }
 
 function eyes(bench: Bench): Step {

@@ -35,7 +35,7 @@ function between({ len, faceWidthMm, layer, faceTopLineMm }: Bench, name: "inter
 
 function lineIt(bench: Bench): Step {
   const { brief, len, about, layer } = bench;
-  const over = brief.making.lining.widthOverFinishedMm;
+  const over = brief.making.lining.widthOverFinishedMm ?? 0;
   const under = layer("blackout") ? "blackout" : layer("interlining") ? "interlining" : "face";
   return {
     id: "make-lining",
@@ -70,7 +70,7 @@ function catchDown({ brief, about, layer }: Bench, lining: LayerCut | undefined)
     chapter: "make",
     title: "Catch the layers down",
     text: sentences(
-      brief.making.lining.widthOverFinishedMm > 0 && lining !== undefined
+      (brief.making.lining.widthOverFinishedMm ?? 0) > 0 && lining !== undefined
         ? "Slip-stitch the folded sides of the lining to the side hems, from the top line to the hem line."
         : `Slip-stitch ${what} down along both sides, from the top line to the hem line.`,
       `Then catch the layers together every ${about("catchDown")} or so along the line of each ring column, with long loose stitches.`,

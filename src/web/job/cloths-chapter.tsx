@@ -59,6 +59,7 @@ function RepeatFields({ pointer }: { pointer: string }) {
         needed="a repeat has a length"
       />
       <Field pointer={`${pointer}/horizontalMm`} spec={REPEAT_FIELDS.horizontalMm} />
+      <Field pointer={`${pointer}/startXMm`} spec={REPEAT_FIELDS.startXMm} unset="whole repeats centred" />
       <Field pointer={`${pointer}/match`} spec={REPEAT_FIELDS.match} needed="choose one" />
       <p className="field-wide">
         <button

@@ -1,10 +1,13 @@
 import { type Making, type MakingGroup, makingSchema } from "../../job/index.ts";
 import { choice, count, type FieldSpec, length, part, size } from "../inputs/spec.ts";
+import { GATHER_FIELDS } from "./gather-fields.ts";
 import { withLimits } from "./limits.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = { [G in MakingGroup]: { [K in keyof Groups[G]]-?: FieldSpec } };
 
+const INNER = { "finished-size": "cut to the finished size", "as-lining": "cut like the lining" };
+const RAILROAD = { auto: "where it saves a join", never: "never", always: "always" };
 const TURNS = { "1": "single", "2": "double" };
 
 /**
@@ -51,10 +54,26 @@ const WORDS = {
     bottomTurns: { ...choice("Bottom hem turned", TURNS), numeric: true },
     boardAllowanceMm: length("Cloth for the board", "beyond the top line"),
     seamMm: length("Seam allowance", "on each piece at a join"),
+    makeUp: choice("Put together", {
+      "turned-hems": "hems turned over the lining",
+      "bagged-out": "bagged out, sewn round and turned",
+    }),
+    corner: choice("Bottom corners", { square: "square", mitred: "mitred" }),
+    joins: choice("Joins of widths", {
+      auto: "under columns where no more cloth is needed",
+      "equal-parts": "equal parts at the sides",
+      "under-columns": "under columns or pleats",
+    }),
   },
   lining: {
     widthOverFinishedMm: length("Lining wider than the shade", "both sides together"),
     lengthOverFinishedMm: length("Lining longer than the shade", "before pockets"),
+    squaringMm: length("Lining longer to square it up"),
+    interliningCut: choice("Interlining", INNER),
+    blackoutCut: choice("Blackout", INNER),
+    innerNarrowerMm: length("Interlining and blackout narrower", "where cut to the finished size"),
+    innerLongerMm: length("Interlining and blackout longer", "where cut to the finished size"),
+    railroad: choice("Lining and layers sideways on the bolt", RAILROAD),
   },
   ribs: {
     kind: choice("Ribs", {
@@ -67,6 +86,7 @@ const WORDS = {
     pocketMm: length("Depth of a pocket"),
     shorterMm: length("Rib shorter than the shade"),
   },
+  gather: GATHER_FIELDS,
   pattern: {
     halfDropRule: choice("Half drop asks for", {
       "whole-repeat-per-order": "one whole repeat more for the order",
@@ -78,6 +98,35 @@ const WORDS = {
       yes: "bought",
       no: "not bought",
     },
+    place: choice("Motif along the length", {
+      hem: "stands on the hem",
+      centre: "centred",
+      top: "begins at the top line",
+      free: "begins as fixed",
+    }),
+    offsetMm: length("Repeat begins", "below the top line, where fixed"),
+    across: choice("Motif across", {
+      "centre-motif": "a motif in the middle",
+      "between-motifs": "the gap in the middle",
+      offset: "begins as fixed",
+    }),
+    acrossMm: length("Repeat begins across", "from the left edge, where fixed"),
+    railroad: choice("Face sideways on the bolt", RAILROAD),
+    pile: choice("Pile strokes", { down: "down", up: "up" }, "of velvet and the like"),
+  },
+  banding: {
+    where: choice("Banding", {
+      none: "none",
+      sides: "along the sides",
+      bottom: "along the bottom",
+      "sides-and-bottom": "sides and bottom",
+      "all-round": "all round",
+    }),
+    widthMm: size("Banding shows"),
+    insetMm: length("Banding in from the edge", "0 turns it round the edge"),
+    turnMm: length("Banding turned under"),
+    corners: choice("Corners of the banding", { mitred: "mitred", butted: "butted" }),
+    bottomBandMm: length("Bottom band", "joined to the lower edge; 0 is none"),
   },
   lift: {
     kind: choice("Raised by", {
@@ -128,6 +177,18 @@ const WORDS = {
     }),
     bracketEndMm: length("First bracket from the end", "at most"),
     bracketSpacingMm: size("Brackets apart", "at most"),
+    coverFrom: choice("Board covered with", { lining: "lining", face: "face cloth" }),
+    returns: choice(
+      "Ends of the board",
+      {
+        none: "left open",
+        pieces: "covered by pieces of their own",
+        wrapped: "covered by the face wrapped round",
+      },
+      "outside mount",
+    ),
+    returnDropMm: length("Returns hang down"),
+    dustStripMm: length("Dust strip", "depth; 0 is none"),
   },
 } satisfies Table;
 
@@ -146,7 +207,9 @@ export const MAKING_GROUP_NAMES: Record<MakingGroup, string> = {
   hems: "Hems and allowances",
   lining: "Lining",
   ribs: "Ribs",
+  gather: "Gathers and scallops",
   pattern: "Pattern",
+  banding: "Banding",
   lift: "Lift",
   board: "Board and bar",
 };

@@ -27,6 +27,7 @@ import {
   count,
   type FieldSpec,
   fine,
+  length,
   money,
   number,
   percent,
@@ -59,6 +60,10 @@ export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat"> = withLimits(clothSchem
   thicknessMm: fine("Thickness", 0.01, 50),
   shrinkLength: percent("Shrinks along the length", "still to come"),
   shrinkWidth: percent("Shrinks across the width", "still to come"),
+  bowShare: percent("Bow", "depth of a weft thread’s arc, of the width"),
+  skewShare: percent("Skew", "slant of a weft thread from edge to edge, of the width"),
+  direction: choice("Pattern has a top", { none: "no, either way up", "one-way": "yes, one way up" }),
+  nap: { kind: "flag", label: "Pile or shine", yes: "lies one way, as velvet", no: "none" },
   pricePerM: perRun("Price", 1e7, "¤"),
   soldByMm: size("Sold by", "smallest step off the bolt"),
   note: NOTE,
@@ -71,6 +76,7 @@ export const REPEAT_FIELDS: Fields<Repeat> = withLimits(repeatSchema, {
     straight: "straight across",
     "half-drop": "half a repeat lower",
   }),
+  startXMm: length("First whole repeat", "from the left usable edge"),
 });
 
 export const LOCK_FIELDS: Fields<CordLock> = withLimits(cordLockSchema, {

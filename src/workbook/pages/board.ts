@@ -30,12 +30,20 @@ export function boardPage(context: ShadeContext, head: ChapterHead): void {
 
 function boardFacts({ shade, plan, length }: ShadeContext): FactLine[] {
   const { board } = shade;
+  const cover = shade.cloth.trims.find(({ id }) => id === "board-cover");
   const facts: FactLine[] = [
     { label: "Section", text: board.sectionName },
     { label: "Length", text: length(board.lengthMm) },
     { label: "Depth × thickness", text: `${length(board.depthMm)} × ${length(board.thicknessMm)}` },
     { label: "Left end", text: `${length(board.leftMm)} inside the left finished edge` },
-    { label: "Covering", text: `${length(board.covering.lengthMm)} × ${length(board.covering.widthMm)}` },
+    ...(cover === undefined
+      ? []
+      : [
+          {
+            label: "Covering",
+            text: `${cover.count > 1 ? `${cover.count} pieces, each ` : ""}${length(cover.lengthMm)} × ${length(cover.widthMm)}, ${cover.clothName}`,
+          },
+        ]),
     {
       label: "Screws",
       text: `${board.screws.count}, each ${length(board.screws.lengthMm)}, into ${board.screws.into}`,

@@ -18,6 +18,8 @@ const LAYER_SPECS: Record<Layer, ReturnType<typeof part>> = {
   blackout: part("Blackout", "cloths", "none"),
   lining: part("Lining", "cloths", "none, unlined"),
 };
+const BANDING = part("Cloth of the banding", "cloths", "none of its own");
+const BOTTOM_BAND = part("Cloth of the bottom band", "cloths", "none of its own");
 const FALLBACK: Record<Layer, string | null> = {
   face: "plain-cotton",
   interlining: null,
@@ -40,6 +42,8 @@ export function ClothSection() {
             origin={<ClothFacts layer={layer} />}
           />
         ))}
+        <Field pointer={`${pointer}/shade/banding`} spec={BANDING} fallback={null} />
+        <Field pointer={`${pointer}/shade/bottomBand`} spec={BOTTOM_BAND} fallback={null} />
         <Settings group="ribs" names={["kind"]} />
       </div>
       <p>
@@ -52,6 +56,7 @@ export function ClothSection() {
       <MoreSettings group="lining" />
       <MoreSettings group="ribs" but={["kind"]} />
       <MoreSettings group="pattern" />
+      <MoreSettings group="banding" />
     </Section>
   );
 }

@@ -1,0 +1,139 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { Brief, Cloth } from "../job/index.ts";
+import type { Grid, Size, Trim } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { inches, lengthText, upToMark } from "../units/index.ts";
+import { boardAllowanceMm } from "./make-up.ts";
+
+const LAP = sourced(inches(1), "mm", cite("from-memory", "1 in to staple through"));
+const TURN = sourced(inches(0.5), "mm", cite("common-practice", "1/2 in turned under"));
+
+/** Cover, returns and dust strip: cloth that belongs to the board and is not lifted. */
+export function boardTrims(brief: Brief, size: Size, grid: Grid, book: WorkingBook): Trim[] {
+  return [cover(brief, size, book), ...returns(brief, grid, book), ...dustStrip(brief, size, book)];
+}
+
+/** Cloth for what is hidden: the lining where there is one. */
+function hiddenCloth(brief: Brief, from: "lining" | "face"): Cloth {
+  return from === "lining" ? (brief.cloths.lining ?? brief.cloths.face) : brief.cloths.face;
+}
+
+/** Once around the board and lapped; the ends folded in like a parcel. Longer than its cloth is wide it is pieced. */
+function cover(brief: Brief, size: Size, book: WorkingBook): Trim {
+  const { depthMm, thicknessMm } = brief.board;
+  const cloth = hiddenCloth(brief, brief.making.board.coverFrom);
+  const lap = [LAP.value, "mm", "lap"] as const;
+  const t = [thicknessMm, "mm", "thickness of the board"] as const;
+  const widthMm = book.figure("cloth.cover-width", {
+    label: "Cover of the board: width",
+    symbol: "w",
+    unit: "mm",
+    formula: "2·(d + t) + o",
+    given: { d: [depthMm, "mm", "depth of the board"], t, o: lap },
+    cite: LAP.cite,
+    reckon: ({ d, t: thick, o }) => 2 * (d + thick) + o,
+  });
+  const lengthMm = book.figure("cloth.cover-length", {
+    label: "Cover of the board: length",
+    symbol: "l",
+    unit: "mm",
+    formula: "B + 2·t + o",
+    given: { B: [size.boardLengthMm, "mm", "length of the board"], t, o: lap },
+    cite: LAP.cite,
+    reckon: ({ B, t: thick, o }) => B + 2 * thick + o,
+  });
+  const count = Math.max(1, Math.ceil(lengthMm / cloth.usableWidthMm - 1e-9));
+  return {
+    id: "board-cover",
+    label: "Cover of the board",
+    ...named(cloth),
+    count,
+    widthMm,
+    lengthMm: lengthMm / count,
+    grain: "free",
+    why: `once round the board with a lap of ${lengthText(LAP.value, brief.units)}${count > 1 ? `, in ${count} pieces: their joins lie out of sight` : ""}`,
+    hangs: false,
+  };
+}
+
+/** Two pieces that hide the board's ends on an outside mount, as deep as the board and as long as never folds. */
+function returns(brief: Brief, grid: Grid, book: WorkingBook): Trim[] {
+  if (brief.making.board.returns !== "pieces" || brief.mount === "inside") return [];
+  const cloth = brief.cloths.face;
+  const dropMm = brief.making.board.returnDropMm ?? grid.headrailMm;
+  const turn = [TURN.value, "mm", "turned under"] as const;
+  const widthMm = book.figure("cloth.return-width", {
+    label: "Return over the board’s end: cut width",
+    symbol: "w",
+    unit: "mm",
+    formula: "d + 2·e",
+    given: { d: [brief.board.depthMm, "mm", "depth of the board"], e: turn },
+    cite: cite("board-returns", "as deep as the board"),
+    reckon: ({ d, e }) => d + 2 * e,
+  });
+  const lengthMm = book.figure("cloth.return-length", {
+    label: "Return over the board’s end: cut length",
+    symbol: "l",
+    unit: "mm",
+    formula: "h + b + 2·e",
+    given: {
+      h: [dropMm, "mm", "how far it hangs down"],
+      b: [boardAllowanceMm(brief), "mm", "for the board"],
+      e: turn,
+    },
+    cite: TURN.cite,
+    reckon: ({ h, b, e }) => h + b + 2 * e,
+  });
+  return [
+    {
+      id: "board-return",
+      label: "Return over the board’s end",
+      ...named(cloth),
+      count: 2,
+      widthMm,
+      lengthMm,
+      grain: "warp",
+      why: `hides the end of the board, ${lengthText(brief.board.depthMm, brief.units)} deep, ${lengthText(dropMm, brief.units)} down`,
+      hangs: false,
+    },
+  ];
+}
+
+/** A strip that is stapled on the board at the back and lies over the gap to the wall or frame. */
+function dustStrip(brief: Brief, size: Size, book: WorkingBook): Trim[] {
+  const depthMm = brief.making.board.dustStripMm;
+  if (depthMm === 0) return [];
+  const cloth = hiddenCloth(brief, "lining");
+  const widthMm = book.figure("cloth.dust-strip-width", {
+    label: "Dust strip: cut width",
+    symbol: "w",
+    unit: "mm",
+    formula: "g + e + o",
+    given: {
+      g: [depthMm, "mm", "depth that closes the gap"],
+      e: [TURN.value, "mm", "hem"],
+      o: [LAP.value, "mm", "stapled on"],
+    },
+    cite: cite("from-memory", "a 1 to 2 in strip of lining closes the top gap"),
+    reckon: ({ g, e, o }) => g + e + o,
+  });
+  const lengthMm = upToMark(size.boardLengthMm + 2 * TURN.value, brief.units.ruler);
+  const count = Math.max(1, Math.ceil(lengthMm / cloth.usableWidthMm - 1e-9));
+  return [
+    {
+      id: "dust-strip",
+      label: "Dust strip",
+      ...named(cloth),
+      count,
+      widthMm,
+      lengthMm: lengthMm / count,
+      grain: "free",
+      why: `closes the gap behind the top of the shade, ${lengthText(depthMm, brief.units)} deep`,
+      hangs: false,
+    },
+  ];
+}
+
+function named(cloth: Cloth): Pick<Trim, "clothId" | "clothName"> {
+  return { clothId: cloth.id, clothName: cloth.name };
+}

@@ -1,0 +1,213 @@
+import type { Finding } from "../account/index.ts";
+import { type Brief, settingPatch } from "../job/index.ts";
+import { LAYER_NAMES } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { clothLengthText, lengthText } from "../units/index.ts";
+import type { CutStory } from "./cut-layer.ts";
+import { seamThatFitsMm } from "./joins.ts";
+
+/** Share that a cloth is taken to shrink, bow or skew by in a sentence where its own is not known. */
+const USUAL_SHARE = 0.03;
+
+export function clothBase(brief: Brief) {
+  return { stage: "cloth", shadeId: brief.shadeId } as const;
+}
+
+/** What one layer makes difficult: width, joins, shrinkage, slant. */
+export function judgeLayer(brief: Brief, story: CutStory): Finding[] {
+  return [
+    ...joins(brief, story),
+    ...tooNarrow(brief, story),
+    ...tooManyJoins(brief, story),
+    ...shrinkage(brief, story),
+    ...slant(brief, story),
+  ];
+}
+
+function layerPath(brief: Brief, { cut }: CutStory): string {
+  return `${brief.path}/shade/${cut.layer}`;
+}
+
+function joins(brief: Brief, story: CutStory): Finding[] {
+  const { cut, shape } = story;
+  const { at, equalDrops, columnDrops } = shape.joins;
+  if (at === "none") return [];
+  const { units } = brief;
+  const seams = cut.seamsMm.map((mm) => lengthText(mm, units)).join(" and ");
+  const moreWidths = (more: number) =>
+    more === 0 ? "no more cloth" : `${more} ${more === 1 ? "width" : "widths"} more`;
+  const how =
+    at === "under-columns"
+      ? `under ring columns or pleats, where they show least, for ${moreWidths(Math.max(0, (columnDrops ?? 0) - equalDrops))} than equal parts would take`
+      : columnDrops === undefined
+        ? "equal parts at the sides: no columns or pleats lie where the cloth would reach them"
+        : columnDrops > equalDrops
+          ? `equal parts at the sides; under ring columns or pleats they would take ${moreWidths(columnDrops - equalDrops)}`
+          : "equal parts at the sides";
+  const instead =
+    at === "equal-parts" && columnDrops !== undefined
+      ? [
+          {
+            label: "Put the joins under columns",
+            patch: settingPatch(brief, "hems", "joins", "under-columns"),
+          },
+        ]
+      : at === "under-columns" && (columnDrops ?? 0) > equalDrops
+        ? [{ label: "Join equal parts", patch: settingPatch(brief, "hems", "joins", "equal-parts") }]
+        : [];
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.joins",
+      weight: "mind",
+      path: layerPath(brief, story),
+      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, one in the middle and none of the seams in the centre, at ${seams} from the left edge: ${how}.`,
+      cite: cite("us-sewing-handbook", "full width centred, equal parts at each side"),
+      remedies: instead,
+    },
+  ];
+}
+
+function tooNarrow(brief: Brief, story: CutStory): Finding[] {
+  const { cut } = story;
+  const { seamMm } = brief.making.hems;
+  if (seamThatFitsMm(seamMm, cut.usableWidthMm) >= seamMm) return [];
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.too-narrow",
+      weight: "stop",
+      path: layerPath(brief, story),
+      text: `${cut.clothName} is ${lengthText(cut.usableWidthMm, brief.units)} wide, too narrow for seams of ${lengthText(seamMm, brief.units)}.`,
+      cite: cite("our-choice"),
+      remedies: [],
+    },
+  ];
+}
+
+function tooManyJoins(brief: Brief, story: CutStory): Finding[] {
+  const { cut } = story;
+  const over = cut.panels.some((panel) => panel.widthMm > cut.usableWidthMm + 1);
+  if (cut.turned || (!over && cut.panels.length <= 20)) return [];
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.too-many-joins",
+      weight: "stop",
+      path: layerPath(brief, story),
+      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels of ${cut.clothName} would be joined. Choose a wider cloth.`,
+      cite: cite("our-choice"),
+      remedies: [],
+    },
+  ];
+}
+
+function shrinkage(brief: Brief, story: CutStory): Finding[] {
+  const { cut, cloth } = story;
+  const along = cut.turned ? cloth.shrinkWidth : cloth.shrinkLength;
+  if (along !== undefined || cut.layer === "interlining") return [];
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.shrinkage-unknown",
+      weight: "unproven",
+      path: layerPath(brief, story),
+      text: `${LAYER_NAMES[cut.layer]}: how much ${cut.clothName} still shrinks is not given. Steam or wash it before cutting, or allow 3 %: ${lengthText(USUAL_SHARE * cut.cutLengthMm, brief.units)} on the length.`,
+      cite: cite("astm-d3691"),
+      remedies: [],
+    },
+  ];
+}
+
+/** A printed or woven pattern shows where the weft does not run square; plain cloth is squared on a thread. */
+function slant(brief: Brief, story: CutStory): Finding[] {
+  const { cut, cloth } = story;
+  if (cloth.repeat === undefined || cloth.bowShare !== undefined || cloth.skewShare !== undefined) return [];
+  const widest = Math.max(...cut.panels.map((panel) => Math.min(panel.widthMm, cut.usableWidthMm)));
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.slant-unknown",
+      weight: "unproven",
+      path: layerPath(brief, story),
+      text: `${LAYER_NAMES[cut.layer]}: bow and skew of ${cut.clothName} are not given, so none is allowed for. Lay a straight edge across it: each 3 % of the width would take ${lengthText(USUAL_SHARE * widest, brief.units)} off the length of a piece that is squared.`,
+      cite: cite("astm-d3882"),
+      remedies: [],
+    },
+  ];
+}
+
+/** Turned sideways or not, what that saves and what it costs, and what speaks against it. */
+export function judgeTurn(brief: Brief, story: CutStory): Finding[] {
+  const { cut, turn, cloth } = story;
+  const { asked, against, uprightMm, turnedMm, uprightPanels } = turn;
+  const name = LAYER_NAMES[cut.layer];
+  const [group, key] =
+    cut.layer === "face" ? (["pattern", "railroad"] as const) : (["lining", "railroad"] as const);
+  const patch = (value: string) => settingPatch(brief, group, key, value);
+  const base = { ...clothBase(brief), path: layerPath(brief, story), cite: cite("geometry") };
+  const length = (mm: number) => clothLengthText(mm, brief.units);
+  if (asked === "always" && turnedMm === undefined) {
+    return [
+      {
+        ...base,
+        id: "cloth.railroad-too-narrow",
+        weight: "fix",
+        text: `${name}: asked for sideways, but ${cut.clothName} is ${lengthText(cut.usableWidthMm, brief.units)} wide and the layer is cut ${lengthText(cut.cutLengthMm, brief.units)} long. It is cut upright.`,
+        remedies: [{ label: "Let the planner choose", patch: patch("auto") }],
+      },
+    ];
+  }
+  if (cut.turned) {
+    const differs = uprightMm - (turnedMm ?? uprightMm);
+    const saves = differs >= 0 ? `${length(differs)} less cloth` : `${length(-differs)} more cloth`;
+    const seams = uprightPanels > 1 ? `and none of the ${uprightPanels - 1} joins` : "and no join less";
+    const upright = { label: "Cut it upright", patch: patch("never") };
+    return [
+      ...(against === undefined ? [] : [sideways(brief, story, upright)]),
+      {
+        ...base,
+        id: "cloth.railroaded",
+        weight: "mind",
+        text: `${name}: ${cut.clothName} is turned sideways, its length across the shade: ${saves} than upright ${seams}. Its weave runs the other way than on a shade that is cut upright.`,
+        remedies: [upright],
+      },
+    ];
+  }
+  if (uprightPanels === 1 || turnedMm === undefined || asked === "never" || cloth.nap === true) return [];
+  const more = turnedMm - uprightMm;
+  const price = more > 0 ? `${length(more)} more` : `${length(-more)} less`;
+  const because =
+    against === "pattern"
+      ? "its pattern would lie on its side"
+      : against === "direction"
+        ? "its top would point sideways"
+        : "that takes more cloth";
+  return [
+    {
+      ...base,
+      id: "cloth.could-railroad",
+      weight: "mind",
+      text: `${name}: turned sideways ${cut.clothName} would do without a join, for ${price} cloth. It is cut upright, since ${because}.`,
+      remedies: [{ label: "Turn it sideways", patch: patch("always") }],
+    },
+  ];
+}
+
+function sideways(brief: Brief, story: CutStory, upright: Finding["remedies"][number]): Finding {
+  const { cut, turn } = story;
+  const why = {
+    nap: "Its pile then strokes sideways, and looks another shade from either side of the room",
+    direction: "Its pattern has a top, which then points sideways",
+    pattern: "Its pattern then lies on its side",
+  }[turn.against ?? "pattern"];
+  return {
+    ...clothBase(brief),
+    id: "cloth.railroad-sideways",
+    weight: turn.against === "pattern" ? "mind" : "fix",
+    path: layerPath(brief, story),
+    text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} is turned sideways. ${why}.`,
+    cite: cite("our-choice"),
+    remedies: [upright],
+  };
+}

@@ -1,0 +1,118 @@
+import type { Brief, Repeat } from "../job/index.ts";
+import type { Motif } from "../shade/index.ts";
+import { moduloMm } from "./joins.ts";
+
+/** One layer as cut: what lies past the finished outline, the flat size between hems, and what still shrinks. */
+export interface Flat {
+  edges: { leftMm: number; topMm: number };
+  /** Between the hems, mm as cut. */
+  widthMm: number;
+  lengthMm: number;
+  finishedWidthMm: number;
+  finishedLengthMm: number;
+  /** Share of one that it still loses in the width and the length of the shade. */
+  shrinkWidth: number;
+  shrinkLength: number;
+}
+
+/** From the upper cut edge down to where a repeat begins, mm as cut. */
+export function repeatBelowTopMm(brief: Brief, flat: Flat, repeatMm: number): number {
+  const { place, offsetMm } = brief.making.pattern;
+  const fromTopLine = {
+    hem: flat.lengthMm,
+    centre: flat.lengthMm / 2 - repeatMm / 2,
+    top: 0,
+    free: offsetMm / (1 - flat.shrinkLength),
+  }[place];
+  return flat.edges.topMm + fromTopLine;
+}
+
+/** From the middle of the flat shade to the right, to where a repeat begins, mm as cut. */
+export function repeatBesideMiddleMm(brief: Brief, flat: Flat, repeatMm: number): number {
+  const { across, acrossMm } = brief.making.pattern;
+  return {
+    "centre-motif": -repeatMm / 2,
+    "between-motifs": 0,
+    offset: acrossMm / (1 - flat.shrinkWidth) - flat.widthMm / 2,
+  }[across];
+}
+
+/** The repeat across that counts: as given, or the width between two seams where it is not, or is wider than that. */
+export function acrossRepeatMm(repeat: Repeat, usableMm: number, seamMm: number): number {
+  const netMm = usableMm - 2 * seamMm;
+  const given = repeat.horizontalMm;
+  return given === undefined || given > netMm + 1e-6 ? netMm : given;
+}
+
+export function acrossIsKnown(repeat: Repeat, usableMm: number, seamMm: number): boolean {
+  return repeat.horizontalMm !== undefined && repeat.horizontalMm <= usableMm - 2 * seamMm + 1e-6;
+}
+
+/** From the left usable edge to the left edge of a whole repeat: as given, else whole repeats lie centred. */
+export function firstColumnMm(repeat: Repeat, repeatMm: number, usableMm: number): number {
+  return moduloMm(repeat.startXMm ?? (usableMm % repeatMm) / 2, repeatMm);
+}
+
+export interface CentreOnBolt {
+  /** Place on the bolt of the middle of the shade. */
+  centreMm: number;
+  /** Column of the bolt whose left edge is the one that was placed; on a half drop odd ones lie half a repeat lower. */
+  column: number;
+  /** How far the pattern misses its place, mm: the cloth is not wide enough to centre it. */
+  missMm: number;
+}
+
+/** Narrower than this share of the cloth no middle panel is cut, only to centre a motif. */
+const LEAST_MIDDLE = 0.25;
+
+/**
+ * The place on the bolt where the middle of the shade falls, so that the pattern falls across as was asked: of all
+ * such places the nearest to the middle of the cloth. A single panel must lie within the cloth; where none does, it
+ * lies in the middle and the miss is told.
+ */
+export function centreOnBolt(
+  brief: Brief,
+  flat: Flat,
+  repeat: Repeat,
+  bolt: { usableMm: number; seamMm: number; panelMm?: number },
+): CentreOnBolt {
+  const { usableMm, seamMm, panelMm } = bolt;
+  const middle = usableMm / 2;
+  const repeatMm = acrossRepeatMm(repeat, usableMm, seamMm);
+  if (!acrossIsKnown(repeat, usableMm, seamMm)) return { centreMm: middle, column: 0, missMm: 0 };
+  const first = firstColumnMm(repeat, repeatMm, usableMm);
+  const wanted = first - repeatBesideMiddleMm(brief, flat, repeatMm);
+  const column = Math.round((middle - wanted) / repeatMm);
+  const centreMm = wanted + column * repeatMm;
+  const offMm = Math.abs(centreMm - middle);
+  const slackMm = panelMm === undefined ? (usableMm / 2) * (1 - LEAST_MIDDLE) : (usableMm - panelMm) / 2;
+  if (offMm <= slackMm + 1e-6) return { centreMm, column, missMm: 0 };
+  const shown = Math.floor((middle + repeatBesideMiddleMm(brief, flat, repeatMm) - first) / repeatMm + 1e-9);
+  return { centreMm: middle, column: shown, missMm: offMm };
+}
+
+/** Lattice of the pattern on the finished shade. `columnMm` on the bolt is the left edge of the column that was placed. */
+export function motifOf(
+  brief: Brief,
+  flat: Flat,
+  repeat: Repeat,
+  at: { belowTopMm: number; besideMiddleMm: number; acrossMm: number; alongMm: number; acrossKnown: boolean },
+): Motif {
+  const { place } = brief.making.pattern;
+  const repeatYMm = at.alongMm * (1 - flat.shrinkLength);
+  const repeatXMm = at.acrossMm * (1 - flat.shrinkWidth);
+  const fromTop = {
+    hem: flat.finishedLengthMm,
+    centre: flat.finishedLengthMm / 2 - repeatYMm / 2,
+    top: 0,
+    free: (at.belowTopMm - flat.edges.topMm) * (1 - flat.shrinkLength),
+  }[place];
+  return {
+    originXMm: flat.finishedWidthMm / 2 + at.besideMiddleMm * (1 - flat.shrinkWidth),
+    originYMm: moduloMm(fromTop, repeatYMm),
+    repeatXMm,
+    repeatYMm,
+    match: repeat.match,
+    acrossKnown: at.acrossKnown,
+  };
+}
