@@ -27,9 +27,11 @@ export function fillFirst(
   const few = demand.reduce((sum, count) => sum + count, 0) <= MOST_FOR_BEST_FIT;
   for (const opener of openers) {
     for (const bestFit of few ? [false, true] : [false]) {
+      // One bar cannot be filled otherwise.
+      if (bestFit && best && best.length < 2) break;
       const bars = fillBy(whole, demand, available, { opener, unlimited, bestFit });
       if (bars === undefined) return undefined;
-      const fitted = bars.map((bar) => onCheapest(whole, bar, unlimited));
+      const fitted = unlimited.length > 1 ? bars.map((bar) => onCheapest(whole, bar, unlimited)) : bars;
       const cost = costOf(whole, fitted);
       if (cost < bestCost) [best, bestCost] = [fitted, cost];
     }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { expectNear } from "../../../test/near.ts";
+import { dualBound } from "./dual-bound.ts";
 import {
   type LengthsAnswer,
   type LengthsProblem,
@@ -8,6 +9,7 @@ import {
   solveLengths,
   verifyLengths,
 } from "./index.ts";
+import { wholeLengths } from "./whole-lengths.ts";
 
 const ENOUGH = 10_000;
 
@@ -183,6 +185,18 @@ describe("any problem", () => {
         expect(solveLengths(problem, ENOUGH)).toEqual(search.answer());
       }),
       { numRuns: 40 },
+    );
+  });
+});
+
+describe("the bound from worths", () => {
+  it("holds whatever each cut is said to be worth", () => {
+    const duals = fc.array(fc.double({ min: 0, max: 12, noNaN: true }), { minLength: 7, maxLength: 7 });
+    fc.assert(
+      fc.property(smallProblem, duals, (problem, worths) => {
+        expect(dualBound(wholeLengths(problem).whole, worths)).toBeLessThanOrEqual(leastByTrial(problem));
+      }),
+      { numRuns: 150 },
     );
   });
 });

@@ -4,6 +4,8 @@ import type { Worth } from "./price-pattern.ts";
 const MOST_CELLS = 20_000;
 /** Worths become whole numbers of this fineness, so that their sums are exact. */
 const PARTS = 2 ** 24;
+/** Below this all worths count as nothing, before dividing by it overflows. */
+const SMALLEST_PART = 1e-100;
 
 /**
  * What the best pattern is worth on any length up to `longest`: bounded knapsack by dynamic programming. Sizes are
@@ -19,7 +21,7 @@ export function worthTable(
   const cell = Math.max(1, longest / MOST_CELLS);
   const cells = Math.floor(longest / cell);
   const greatest = Array.from(worth).reduce((most, one) => Math.max(most, one), 0);
-  const part = greatest > 0 ? greatest / PARTS : 1;
+  const part = greatest / PARTS > SMALLEST_PART ? greatest / PARTS : 1;
   const whole = sizes.map((_, type) => Math.floor(Math.max(0, worth[type] as number) / part));
   const most = new Float64Array(cells + 1);
   for (let type = 0; type < sizes.length; type++) {
