@@ -22,7 +22,7 @@ export function judgePull(
   return [...hardPull(input, lift), ...unsureShares(input.brief, loads, book)];
 }
 
-function hardPull({ brief }: LiftInput, { pullN, heldN }: CordLockLift): Finding[] {
+function hardPull({ brief }: LiftInput, { pullN, heldN, course }: CordLockLift): Finding[] {
   if (pullN <= EASY_PULL.value) return [];
   const hard = pullN > HARD_PULL.value;
   const mark = hard ? HARD_PULL : EASY_PULL;
@@ -37,9 +37,22 @@ function hardPull({ brief }: LiftInput, { pullN, heldN }: CordLockLift): Finding
       text: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: the eyes and the lock add the rest. ${hard ? `Nearly everyone can pull ${text(mark.value)} with one arm, not everyone more.` : `A pull up to ${text(mark.value)} is easy for one hand.`} Pulleys in place of the eyes, a lighter bar or cloth, or two shades side by side make it lighter.`,
       cite: mark.cite,
       figures: ["lift.pull", "lift.held"],
-      remedies: lighterBars(brief),
+      remedies: [...pulleys(brief, course, pullN), ...lighterBars(brief)],
     },
   ];
+}
+
+/** Pulleys in place of the eyes, where that eases the pull. */
+function pulleys(brief: Brief, { withPulleysN }: CordLockLift["course"], pullN: number): Remedy[] {
+  if (withPulleysN === undefined || withPulleysN >= pullN) return [];
+  return (brief.parts?.eyes ?? [])
+    .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== brief.eye.id)
+    .slice(0, 1)
+    .map((pulley) => ({
+      label: `Use “${pulley.name}” in place of the eyes`,
+      changes: `The pull then comes to about ${forceText(withPulleysN, brief.units)}.`,
+      patch: settingPatch(brief, "lift", "eye", pulley.id),
+    }));
 }
 
 /** From light to heavy, by density. */

@@ -201,16 +201,18 @@ describe("pull and strength", () => {
     expect(find(findingsOf(there, mass), "lift.hard-pull").weight).toBe("fix");
   });
 
-  test("a lighter bar is offered in place of steel, none in place of wood", () => {
+  test("pulleys for eyes, and a lighter bar in place of steel, none in place of wood", () => {
     const labels = (bar: string) =>
       find(findingsOf(job({ making: { board: { bar } } }), heavy), "lift.hard-pull").remedies.map(
         (r) => r.label,
       );
+    const pulley = "Use “Pulley 16 mm on a screw” in place of the eyes";
     expect(labels("bar-steel-19x3")).toEqual([
+      pulley,
       "Use the lighter “Flat aluminium bar 19 × 3 mm”",
       "Use the lighter “Flat wood lath 25 × 3 mm”",
     ]);
-    expect(labels("bar-wood-25x3")).toEqual([]);
+    expect(labels("bar-wood-25x3")).toEqual([pulley]);
   });
 
   const withCord = (breakingN?: number) =>

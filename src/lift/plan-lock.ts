@@ -1,10 +1,12 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Cord } from "../job/index.ts";
 import type { CordLockLift } from "../shade/index.ts";
 import { chooseLock } from "./choose-lock.ts";
 import type { ControlFrame } from "./control-frame.ts";
 import { mirrored } from "./control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "./cord-loads.ts";
 import { cordRuns } from "./cord-runs.ts";
+import { judgeLevel } from "./course/judge-level.ts";
 import { planLockCourse } from "./course/plan-course.ts";
 import { findSeat } from "./find-seat.ts";
 import type { BoardLine } from "./gaps.ts";
@@ -87,17 +89,15 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
     eyeDiameterMm: brief.eye.outsideDiameterMm,
     perSlot: rigging.perSlot,
   });
+  const takes = (cord: Cord) =>
+    misfits(lock, cord, grid.columns.length).every(({ weight }) => weight !== "stop");
   const findings = [
     ...judgeFit(input, choice),
     ...judgeSeat(input, frame, line, seat),
     ...judgeRig(input, rigging, seat, lift, faults),
     ...judgePull(input, lift, loads, book),
-    ...judgeStrength(
-      brief,
-      lift,
-      (cord) => misfits(lock, cord, grid.columns.length).every(({ weight }) => weight !== "stop"),
-      book,
-    ),
+    ...judgeStrength(brief, lift, takes, book),
+    ...judgeLevel(brief, lift.course, takes),
     ...judgeTail(input, lift, tail),
     ...judgeRear(input, lift),
   ];

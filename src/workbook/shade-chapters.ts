@@ -5,6 +5,7 @@ import { childSafetyPage } from "./pages/child-safety.ts";
 import { cordsPage } from "./pages/cords.ts";
 import { cuttingPage } from "./pages/cutting.ts";
 import { findingsPage } from "./pages/findings.ts";
+import { forcesPage } from "./pages/forces.ts";
 import { hangPage } from "./pages/hang.ts";
 import { lockPage } from "./pages/lock.ts";
 import { markingPage } from "./pages/marking.ts";
@@ -45,6 +46,7 @@ const chapters = ({ kind }: Pick<Lift, "kind">): readonly ShadeChapter[] => [
   { title: "Board", set: boardPage },
   kind === "cord-lock" ? LOCK : TUBE,
   { title: "Cords", set: cordsPage },
+  { title: "Pull and weight", set: forcesPage },
   { title: "Step by step", set: stepsPage },
   { title: "Hang and level", set: hangPage },
   { title: "Shopping and cost", set: shoppingPage },

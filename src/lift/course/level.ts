@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { Brief, Cord } from "../../job/index.ts";
 import type { CourseHeight, LiftCord } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
@@ -11,6 +11,12 @@ const STRETCH_AT_BREAK = sourced(
 );
 /** Pull at which a maker measures the stretch of a cord. */
 const STRETCH_PULL_N = 10;
+
+/** Pull that would stretch it to twice its length, EA, N: as measured, else from its strength; undefined for neither. */
+export function cordStiffnessN({ stretchAt10N, breakingN }: Cord): number | undefined {
+  if (stretchAt10N !== undefined) return STRETCH_PULL_N / stretchAt10N;
+  return breakingN === undefined ? undefined : breakingN / STRETCH_AT_BREAK.value;
+}
 
 /**
  * How far the hem hangs out of level because cords stretch by T·l/(EA), each by its own load and free length, mm.

@@ -2,6 +2,7 @@ import type { Finding, WorkingBook } from "../../account/index.ts";
 import type { TubeLift } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { CordLoads } from "../cord-loads.ts";
+import { judgeLevel } from "../course/judge-level.ts";
 import { unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
 import { shortSpool } from "../judge-rig.ts";
@@ -36,6 +37,7 @@ export function judgeTube(input: TubeInput, lift: TubeLift, found: TubeFound, bo
     ...judgeControl(input, lift),
     ...unsureShares(brief, found.loads, book),
     ...judgeStrength(brief, lift, () => true, book),
+    ...judgeLevel(brief, lift.course, () => true),
     ...shortSpool(brief, lift),
     ...judgeRear(input, lift),
   ];

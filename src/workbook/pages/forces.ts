@@ -1,0 +1,26 @@
+import { factList } from "../fact-list.ts";
+import { figureBeside } from "../figure.ts";
+import { type ChapterHead, openChapter } from "../heading.ts";
+import type { ShadeContext } from "../shade-context.ts";
+
+const FIGURE_PT = 400;
+
+/** What the hand pulls at every height, and which place of the rig asks for how much of it. */
+export function forcesPage(context: ShadeContext, head: ChapterHead): void {
+  const { book, shade } = context;
+  const locked = shade.lift.kind === "cord-lock";
+  openChapter(book, {
+    ...head,
+    lead: locked
+      ? "What the hand pulls at every height, and what each eye and the lock ask for on top of the weight."
+      : "What hangs on the cords at every height, and what the hand adds.",
+  });
+  const drawing = context.sheet("force", 1);
+  figureBeside(book, drawing, { figureColumns: 7, maxHeight: FIGURE_PT }, (right) => {
+    factList(book, "Forces with the shade raised", drawing.facts, {
+      ...right,
+      heading: "Shade raised",
+      shares: [1.5, 1],
+    });
+  });
+}
