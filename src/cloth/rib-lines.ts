@@ -12,11 +12,24 @@ import type { Form, Grid, RibLine } from "../shade/index.ts";
  */
 export function ribLines(brief: Brief, grid: Grid, form: Form): RibLine[] {
   const { kind, pocketMm } = brief.making.ribs;
-  const takesUp = kind === "lining-pocket" || kind === "through-pocket";
-  const ribbed = grid.rows.filter(({ number }) => form.ribs.rows.includes(number));
-  return ribbed.map((row, i) => ({
-    row: row.number,
-    fromHemMm: row.fromHemMm,
-    onLiningMm: takesUp ? row.fromHemMm + 2 * pocketMm * i + pocketMm : row.fromHemMm,
+  const takesUp = kind === "lining-pocket" || kind === "through-pocket" || kind === "face-pocket";
+  return ribPlaces(grid, form).map((place, i) => ({
+    ...place,
+    onLiningMm: takesUp ? place.fromHemMm + 2 * pocketMm * i + pocketMm : place.fromHemMm,
   }));
+}
+
+/** From the hem up: at the rows that carry a rib, and midway to what the row above, or the headrail, leaves it to fold. */
+function ribPlaces(grid: Grid, { ribs }: Form): Omit<RibLine, "onLiningMm">[] {
+  const between = new Set(ribs.between);
+  return grid.rows.flatMap(({ number, fromHemMm, yMm }, i) => {
+    if (!ribs.rows.includes(number)) return [];
+    const foldMm = yMm - (grid.rows[i + 1]?.yMm ?? Math.min(grid.headrailMm, yMm));
+    return [
+      { row: number, fromHemMm },
+      ...(between.has(number)
+        ? [{ row: number, between: true as const, fromHemMm: fromHemMm + foldMm / 2 }]
+        : []),
+    ];
+  });
 }

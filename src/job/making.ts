@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { allowanceMm, cordMm, count, id, lengthMm, sizeMm, spacingMm } from "./primitives.ts";
+import { allowanceMm, cordMm, count, id, lengthMm, share, sizeMm, spacingMm } from "./primitives.ts";
 
 /**
  * How shades are made: every field has a default with its source (`defaults.ts`).
@@ -210,6 +210,71 @@ const gather = z
   })
   .partial();
 
+/** How the lower edge of a relaxed shade is cut, and how its panel grows wider towards it. */
+export const LOWER_EDGES = ["curved", "straight"] as const;
+export const WIDENINGS = ["tapered", "even"] as const;
+export const RELAXED_WEIGHTS = ["none", "at-columns", "bar"] as const;
+const relax = z
+  .strictObject({
+    dipMm: lengthMm.meta({
+      description: "How far the middle of the lower edge hangs below its ends, mm; the width follows from it",
+    }),
+    extraWidthMm: lengthMm.meta({
+      description: "Panel wider at the hem than between its columns, mm; the dip follows from it",
+    }),
+    lowerEdge: z.enum(LOWER_EDGES).meta({
+      description: "curved: cut to the dip, which shows at every height; straight: hangs level until it is raised",
+    }),
+    widening: z.enum(WIDENINGS).meta({
+      description: "tapered: the sides slant out towards the hem; even: as wide all the way, eased in at the board",
+    }),
+    weight: z.enum(RELAXED_WEIGHTS).meta({
+      description: "In the hem: nothing, short weights at the columns, or a bar, which lets nothing dip",
+    }),
+  })
+  .partial();
+
+export const PLEAT_KINDS = ["inverted", "box"] as const;
+/** A published rule, two ways: the pleat is sewn shut nearly to the hem, or caught at the top and pressed below. */
+export const PLEATS_HELD = ["sewn", "pressed"] as const;
+export const PLEAT_CUTS = ["in-one", "inserts"] as const;
+export const EDGE_PLEATS = ["half", "none"] as const;
+export const PLEAT_BARS = ["none", "between"] as const;
+const pleat = z
+  .strictObject({
+    foldedMm: lengthMm.meta({ description: "Cloth folded away in one pleat, mm" }),
+    kind: z.enum(PLEAT_KINDS).meta({
+      description: "inverted: its edges meet at the front; box: they meet at the back",
+    }),
+    held: z.enum(PLEATS_HELD).meta({
+      description: "sewn: shut from the top to near the hem; pressed: sewn at the top alone and opens below",
+    }),
+    sewnAtTopMm: lengthMm.meta({
+      description: "Pressed pleats are sewn so far down; stitches of sewn ones begin there, mm",
+    }),
+    openAtHemMm: lengthMm.meta({ description: "Sewn pleats stay open above the hem, mm" }),
+    insetMm: lengthMm.meta({ description: "Tailed: pleat in from each edge, mm" }),
+    insetShare: share.meta({ description: "Tailed: pleat in from each edge, share of the width" }),
+    cut: z.enum(PLEAT_CUTS).meta({
+      description: "in-one: pleats folded in one panel; inserts: centre, sides and pleats cut apart and joined",
+    }),
+    poufMm: spacingMm.meta({ description: "Pleated balloon: poufs at most this wide, mm" }),
+    edges: z.enum(EDGE_PLEATS).meta({ description: "Pleated balloon: half a pleat at each edge, or none" }),
+    firstRingMm: lengthMm.meta({ description: "First ring above the lower edge, mm" }),
+    bar: z.enum(PLEAT_BARS).meta({ description: "Weight bar in the hem: none, or between the pleats alone" }),
+    centreLine: z.boolean().meta({ description: "Tailed: a lift line in the middle as well" }),
+  })
+  .partial();
+
+const pouf = z
+  .strictObject({
+    marks: count.max(6).meta({
+      description: "Marks that lie on each other at the lowest ring, so that a pouf stays: 2 or 3; under 2 none",
+    }),
+    clothMm: lengthMm.meta({ description: "Cloth that stays up in that pouf, mm" }),
+  })
+  .partial();
+
 export const HALF_DROP_RULES = ["whole-repeat-per-order", "half-repeat-if-needed"] as const;
 export type HalfDropRule = (typeof HALF_DROP_RULES)[number];
 /** Where a repeat begins on the shade: standing on the hem, centred on the length, from the top line, or as fixed. */
@@ -336,6 +401,9 @@ export const makingSchema = z
     hobble,
     tuck,
     gather,
+    relax,
+    pleat,
+    pouf,
     pattern,
     banding,
     lift,

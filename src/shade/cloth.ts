@@ -21,8 +21,9 @@ export interface Panel {
   /** A full usable width of the cloth. */
   full: boolean;
   /**
-   * Where its upper left cut corner lies in the pattern, mm as cut: below the beginning of a repeat along the bolt,
-   * and right of one across it. Absent on plain cloth; across only where the repeat across is known.
+   * Where its upper left cut corner lies in the pattern, mm as cut: below and right of the corner of the repeat in
+   * which it lies. Absent on plain cloth; across only where that repeat is known (a half drop between joined widths is
+   * in `alongMm` then).
    */
   inRepeat?: { alongMm: number; acrossMm?: number };
 }

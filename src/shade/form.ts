@@ -10,6 +10,8 @@ export interface Stretch {
   cordMm: number;
   /** At least `cordMm`: the rest hangs as a fold, a tuck, gathers or a swag even with the shade lowered. */
   clothMm: number;
+  /** Of that cloth, what is sewn up for good, as in tucks: it neither hangs nor opens. */
+  sewnMm?: number;
 }
 
 /** What the style adds to the finished size before hems, in the order in which a maker adds it up, mm. */
@@ -71,14 +73,29 @@ export interface Form {
   /** Between columns, from the left, where the lower edge does not hang straight. */
   swags: Swag[];
   /** Weight bar or rod along the hem, from the left finished edge; absent where the hem must hang soft. */
-  bar?: { fromMm: number; toMm: number };
-  /** Rows that carry a rib, and on which face; none where empty. */
-  ribs: { rows: number[]; face: "back" | "front" };
+  bar?: {
+    fromMm: number;
+    toMm: number;
+    /** How far it hangs above the lowest point of the hem, where that droops between the columns, mm. */
+    aboveHemMm?: number;
+  };
+  /**
+   * Rows that carry a rib, and on which face; none where empty. `between`: rows with another rib midway to the next
+   * one above, which lies in the front edge of the fold.
+   */
+  ribs: { rows: number[]; face: "back" | "front"; between?: number[] };
+  /** Rings in each column beside those of the rows, tied to the lowest one so that cloth stays drawn up there. */
+  tiedRings?: number;
   /** To mark on the flat, hemmed face. */
   marks: ClothMark[];
   /** Places on the flat, hemmed face where a join shows least, mm from the left. */
   joinsAtMm: number[];
   haberdashery: Haberdashery[];
+}
+
+/** Ribs of a shade, those between rows included. */
+export function ribCount({ ribs }: Pick<Form, "ribs">): number {
+  return ribs.rows.length + (ribs.between?.length ?? 0);
 }
 
 /** What of a layer hangs between hems, before they are turned: the finished size and what the style adds, mm. */

@@ -324,6 +324,27 @@ export const SOURCES = {
     kind: "handbook",
     note: "chapter from memory; a cord’s line, taken for the edge of a swag of cloth",
   },
+  "inset-pleats": {
+    title: "“Making a London blind”, “Inverted pleat curtains” and two UK tutorials on tailed shades",
+    kind: "trade-text",
+    note: "12 in (30 cm) for each pleat; marks at 6, 12 and 18 in; a worked 150 × 220 cm shade with separate inserts",
+  },
+  "relaxed-notes": {
+    title: "“Relaxed Roman shades”, notes of a workroom talk",
+    kind: "trade-text",
+    note: "outer columns alone, no ribs, no rings in the middle",
+  },
+  "mock-roman": { title: "“Mock Roman shade” (2014)", kind: "trade-text", note: "cut 2 in wider at the bottom" },
+  "box-pleat-valance": {
+    title: "“Box pleat valance tutorial”",
+    kind: "trade-text",
+    note: "not a shade: 47 in wide with one 8 in pleat and 3 1/2 in returns is cut 63 1/2 in",
+  },
+  "tailed-workroom": {
+    title: "Professional workroom notes (2010–2018): wide tailed shades",
+    kind: "trade-text",
+    note: "the centre droops too far; a lift line in the middle helps",
+  },
   geometry: { title: "Plane geometry of the shade", kind: "derived", note: "derived here" },
   arithmetic: { title: "Arithmetic", kind: "derived", note: "derived here" },
   maker: { title: "Given by the maker", kind: "maker" },

@@ -19,6 +19,8 @@ export interface Bench extends StepInput {
   boardAllowanceMm: number;
   /** Hem line to top line on the flat face, before pockets, tucks or gathers take any up. */
   faceTopLineMm: number;
+  /** The same once pockets of the face alone are sewn: what the layers are laid to. */
+  layersTopLineMm: number;
   /** Width of the flat face between its side hems, before pleats or gathers take any up. */
   faceWidthMm: number;
   /** How far the lining reaches below the hem line; negative where it ends above. */
@@ -28,6 +30,8 @@ export interface Bench extends StepInput {
   /** What the hands see when the shade lies face down: the lining, or the wrong side of the face. */
   back: string;
   ribbed: boolean;
+  /** Pockets stand at the back, so that the rings are sewn to their edges. */
+  ringsOnPockets: boolean;
   stapled: boolean;
 }
 
@@ -47,7 +51,9 @@ export function benchOf(input: StepInput): Bench {
   const { units, making } = brief;
   const { hems, ribs, board } = making;
   const layer = (wanted: Layer) => cloth.layers.find((cut) => cut.layer === wanted);
-  const takeUpMm = ribs.kind === "through-pocket" ? 2 * ribs.pocketMm * cloth.ribLines.length : 0;
+  const pocketsMm = 2 * ribs.pocketMm * cloth.ribLines.length;
+  const inFaceMm = ribs.kind === "face-pocket" ? pocketsMm : 0;
+  const takeUpMm = ribs.kind === "through-pocket" ? pocketsMm : inFaceMm;
   const bottomHemMm = hems.bottomTurnMm * hems.bottomTurns;
   const flat = flatSize(size, input.form, "face");
   const faceTopLineMm = flat.lengthMm + takeUpMm;
@@ -77,9 +83,15 @@ export function benchOf(input: StepInput): Bench {
     liningBelowMm,
     liningInHem: lining !== undefined && liningBelowMm >= -hems.bottomTurnMm,
     faceTopLineMm,
+    layersTopLineMm: faceTopLineMm - inFaceMm,
     faceWidthMm: flat.widthMm,
     back: lining === undefined ? "wrong side of the face" : "lining",
     ribbed: cloth.ribLines.length > 0,
+    ringsOnPockets:
+      cloth.ribLines.length > 0 &&
+      ribs.face === "back" &&
+      ribs.kind !== "bare" &&
+      ribs.kind !== "face-pocket",
     stapled: board.attachment === "staple",
   };
 }

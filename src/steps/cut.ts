@@ -1,3 +1,4 @@
+import type { RibKind } from "../job/index.ts";
 import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
 import { clothLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
@@ -93,7 +94,10 @@ function panelWidths({ len }: Bench, { panels }: LayerCut): string {
   ]);
 }
 
-function allowances({ brief, cloth, len, sideHemMm, bottomHemMm }: Bench, cut: LayerCut): string {
+/** Pockets that take up cloth of the face. */
+const POCKETS_IN_FACE: ReadonlySet<RibKind> = new Set(["through-pocket", "face-pocket"]);
+
+function allowances({ brief, cloth, form, len, sideHemMm, bottomHemMm }: Bench, cut: LayerCut): string {
   const shrinks = cut.makeUp.some((part) => part.label === "shrinkage");
   const kept = shrinks ? "The shrinkage still to come is in these figures." : "";
   if (cut.layer !== "face") return kept;
@@ -101,7 +105,12 @@ function allowances({ brief, cloth, len, sideHemMm, bottomHemMm }: Bench, cut: L
     ...(sideHemMm > 0 ? [`${len(sideHemMm)} for each side hem`] : []),
     ...(bottomHemMm > 0 ? [`${len(bottomHemMm)} for the bottom hem`] : []),
     brief.making.board.attachment === "staple" ? "the cloth for the board" : "the turn-down at the top",
-    ...(brief.making.ribs.kind === "through-pocket" ? [counted(cloth.ribLines.length, "rib pocket")] : []),
+    ...(POCKETS_IN_FACE.has(brief.making.ribs.kind) && cloth.ribLines.length > 0
+      ? [counted(cloth.ribLines.length, "rib pocket")]
+      : []),
+    ...form.allowances
+      .filter(({ layers }) => layers === undefined || layers.includes("face"))
+      .map(({ label, widthMm, lengthMm }) => `${len(Math.max(widthMm, lengthMm))} for ${label}`),
   ];
   return sentences(`In it are ${listed(parts)}.`, kept);
 }

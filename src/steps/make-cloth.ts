@@ -72,14 +72,23 @@ function sideHems({ brief, faceWidthMm, layer, len, sideHemMm }: Bench): Step[] 
   ];
 }
 
-function bottomHem({ brief, size, layer, len, bottomHemMm, faceTopLineMm, liningInHem }: Bench): Step[] {
+function bottomHem({
+  brief,
+  size,
+  layer,
+  len,
+  ribbed,
+  bottomHemMm,
+  layersTopLineMm,
+  liningInHem,
+}: Bench): Step[] {
   if (bottomHemMm === 0) return [];
   const { bottomTurnMm, bottomTurns } = brief.making.hems;
   const turn =
     bottomTurns === 2
       ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again, so that the fold lies on the hem line`
       : `Turn the lower edge up by ${len(bottomTurnMm)} on the hem line, its raw edge neatened`;
-  const through = faceTopLineMm !== size.finishedLengthMm;
+  const through = Math.abs(layersTopLineMm - size.finishedLengthMm) > 0.5;
   return [
     {
       id: "make-bottom-hem",
@@ -91,7 +100,7 @@ function bottomHem({ brief, size, layer, len, bottomHemMm, faceTopLineMm, lining
         "Sew along the upper edge of the hem, and leave both ends open: the weight bar goes in there.",
       ),
       check: through
-        ? `From the hem to the top line it measures ${len(faceTopLineMm)} at the left, the centre and the right; the pockets take up the rest.`
+        ? `From the hem to the top line it measures ${len(layersTopLineMm)} at the left, the centre and the right; ${ribbed ? "the pockets" : "folds, tucks or gathers"} take up the rest.`
         : `From the hem to the top line it measures ${len(size.finishedLengthMm)} at the left, the centre and the right.`,
       caution: layer("blackout") === undefined ? IRON : BLACKOUT_IRON,
       sheet: "marking",

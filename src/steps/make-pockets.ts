@@ -6,8 +6,35 @@ import { counted, placed } from "./wording.ts";
 function pocketLines({ cloth, len }: Bench): string {
   return placed(
     "line",
-    cloth.ribLines.map((line) => ({ number: line.row, at: len(line.onLiningMm) })),
+    cloth.ribLines.map((line, i) => ({ number: i + 1, at: len(line.onLiningMm) })),
   );
+}
+
+const IN_FRONT = "so that the pocket stands on the face";
+
+/** Pockets folded in the face alone, before the layers go behind it. */
+export function facePocketSteps(bench: Bench): Step[] {
+  const { brief, cloth, size, len, about, bottomHemMm } = bench;
+  const isFront = brief.making.ribs.face === "front";
+  return [
+    {
+      id: "make-pocket-lines",
+      chapter: "make",
+      title: "Mark the pockets on the face",
+      text: `The hem line is ${len(bottomHemMm)} above the lower edge of the face. From that line up, and never from one mark to the next, mark on the ${isFront ? "right" : "wrong"} side ${pocketLines(bench)}. What the pockets below take up is in these figures.`,
+      check: "Each line is as far from the hem line at both sides as in the middle.",
+      sheet: "marking",
+    },
+    {
+      id: "make-pockets",
+      chapter: "make",
+      title: `Sew ${counted(cloth.ribLines.length, "pocket")} in the face`,
+      text: `Fold the face on each line, ${isFront ? `wrong sides together, ${IN_FRONT}` : "right sides together, so that the pocket stands behind it"}. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open. Draw the top line again, ${len(size.finishedLengthMm)} above the hem line.`,
+      check: `Hem line to top line measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}.`,
+      caution: IRON,
+      sheet: "marking",
+    },
+  ];
 }
 
 /** Pockets folded in the lining alone, before it meets the face. */
@@ -51,7 +78,7 @@ export function throughPocketSteps(bench: Bench): Step[] {
       id: "make-pockets",
       chapter: "make",
       title: `Sew ${counted(cloth.ribLines.length, "pocket")}`,
-      text: `Fold all layers on each line, face sides together, so that the pocket stands at the back. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
+      text: `Fold all layers on each line, ${brief.making.ribs.face === "front" ? `the ${back} inside, ${IN_FRONT}` : "face sides together, so that the pocket stands at the back"}. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
       check: `Hem to top line now measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}.`,
       caution: IRON,
       sheet: "marking",
@@ -61,9 +88,11 @@ export function throughPocketSteps(bench: Bench): Step[] {
 
 /** Strips sewn on at the rows: on the lining before it meets the face, else on the back of the face. */
 export function stripPocketSteps(bench: Bench): Step[] {
-  const { cloth, layer, len, about, bottomHemMm } = bench;
-  const from =
-    layer("lining") === undefined
+  const { brief, cloth, layer, len, about, bottomHemMm } = bench;
+  const isFront = brief.making.ribs.face === "front";
+  const from = isFront
+    ? `On the right side of the face mark the hem line ${len(bottomHemMm)} above the lower edge. From that line up`
+    : layer("lining") === undefined
       ? "With the wrong side of the face up, measure from the hem up"
       : `On the right side of the lining mark the hem line ${len(bottomHemMm)} above the lower edge. From that line up`;
   return [
@@ -88,8 +117,10 @@ export function stripPocketSteps(bench: Bench): Step[] {
 }
 
 /** Ribs go in once the rings are on. */
-export function ribSteps({ cloth, ribbed }: Bench): Step[] {
+export function ribSteps(bench: Bench): Step[] {
+  const { cloth, ribbed, brief } = bench;
   if (!ribbed) return [];
+  if (brief.making.ribs.kind === "bare") return [bareRibs(bench)];
   return [
     {
       id: "make-ribs",
@@ -100,4 +131,21 @@ export function ribSteps({ cloth, ribbed }: Bench): Step[] {
       sheet: "back",
     },
   ];
+}
+
+/** Battens without pockets lie on the cloth and are held by stitches. */
+function bareRibs({ brief, cloth, len }: Bench): Step {
+  const isFront = brief.making.ribs.face === "front";
+  return {
+    id: "make-ribs",
+    chapter: "make",
+    title: `Sew ${counted(cloth.ribLines.length, "batten")} on`,
+    text: `Drill each batten through, small holes in pairs, at every column and 20 mm from both ends, and smooth them. Lay the battens ${isFront ? "on the face" : "on the back, over the rings’ stitches"}, their middles on the lines: ${placed(
+      "batten",
+      cloth.ribLines.map((line, i) => ({ number: i + 1, at: len(line.fromHemMm) })),
+    )} above the hem. Sew each on through its holes with strong thread, through all layers${isFront ? ", the ring behind it with the same stitches" : ""}.`,
+    check: "Every batten is level, and the same distance is free at either side.",
+    caution: "Clamp what you drill, and wear eye protection.",
+    sheet: "back",
+  };
 }

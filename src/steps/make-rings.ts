@@ -4,7 +4,7 @@ import { counted, placed, sentences } from "./wording.ts";
 
 /** Rows from the hem up, columns from the left seen from the room, and a ring at every crossing. */
 export function ringSteps(bench: Bench): Step[] {
-  return [...(bench.ribbed ? [] : [rows(bench)]), columns(bench), rings(bench)];
+  return [...(bench.ringsOnPockets ? [] : [rows(bench)]), columns(bench), rings(bench)];
 }
 
 function rows({ grid, back, len }: Bench): Step {
@@ -21,12 +21,13 @@ function rows({ grid, back, len }: Bench): Step {
   };
 }
 
-function columns({ grid, len, ribbed }: Bench): Step {
+function columns({ grid, form, len, ringsOnPockets }: Bench): Step {
+  const pocket = form.ribs.between === undefined ? "pocket" : "second pocket, the lowest first,";
   return {
     id: "make-columns",
     chapter: "make",
     title: "Mark the columns",
-    text: `The shade lies on its face, the hem towards you, so its left edge seen from the room is at your right. From that edge mark on every ${ribbed ? "pocket" : "row"} ${placed(
+    text: `The shade lies on its face, the hem towards you, so its left edge seen from the room is at your right. From that edge mark on every ${ringsOnPockets ? pocket : "row"} ${placed(
       "column",
       grid.columns.map((column) => ({ number: column.number, at: len(column.xMm) })),
     )}.`,
@@ -36,7 +37,7 @@ function columns({ grid, len, ribbed }: Bench): Step {
   };
 }
 
-function rings({ brief, grid, layer, ribbed }: Bench): Step {
+function rings({ brief, grid, layer, ringsOnPockets }: Bench): Step {
   const count = grid.rows.length * grid.columns.length;
   return {
     id: "make-rings",
@@ -44,7 +45,7 @@ function rings({ brief, grid, layer, ribbed }: Bench): Step {
     title: `Sew ${counted(count, "ring")}`,
     text: sentences(
       `Sew a ring, ${brief.ring.name}, at every crossing: ${counted(grid.rows.length, "row")} of ${grid.columns.length}, ${counted(count, "ring")} in all.`,
-      ribbed
+      ringsOnPockets
         ? "Sew it to the free edge of the pocket with four or five stitches, and tack the seam of the pocket to the face there with one thread."
         : "Pin through all layers at the mark first, then take four or five stitches through all of them, and only one thread of the face.",
       layer("blackout") !== undefined &&

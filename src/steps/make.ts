@@ -1,7 +1,13 @@
 import type { Step } from "../shade/index.ts";
 import type { Bench } from "./bench.ts";
 import { clothSteps } from "./make-cloth.ts";
-import { liningPocketSteps, ribSteps, stripPocketSteps, throughPocketSteps } from "./make-pockets.ts";
+import {
+  facePocketSteps,
+  liningPocketSteps,
+  ribSteps,
+  stripPocketSteps,
+  throughPocketSteps,
+} from "./make-pockets.ts";
 import { ringSteps } from "./make-rings.ts";
 import { sleeveSteps } from "./make-sleeves.ts";
 import { topSteps } from "./make-top.ts";
@@ -16,11 +22,14 @@ export function makeSteps(bench: Bench): Step[] {
     case "lining-pocket":
       return order(bench, [joins, hemsPressed, liningPocketSteps(bench), layers, bottomHem]);
     case "strip-pocket":
-      return bench.layer("lining") === undefined
+      return bench.layer("lining") === undefined && bench.brief.making.ribs.face === "back"
         ? order(bench, [joins, hemsPressed, layers, bottomHem, stripPocketSteps(bench)])
         : order(bench, [joins, hemsPressed, stripPocketSteps(bench), layers, bottomHem]);
+    case "face-pocket":
+      return order(bench, [joins, hemsPressed, facePocketSteps(bench), layers, bottomHem]);
     case "through-pocket":
       return order(bench, [joins, hemsPressed, layers, bottomHem, throughPocketSteps(bench)]);
+    case "bare":
     case "none":
       return order(bench, [joins, hemsPressed, layers, bottomHem]);
   }

@@ -1,18 +1,22 @@
 import type { StyleKind } from "../job/index.ts";
 import { flat } from "./flat/flat.ts";
+import { hobbled } from "./hobbled/hobbled.ts";
+import { ribbed } from "./ribbed/ribbed.ts";
 import type { Style } from "./style.ts";
+import { tucked } from "./tucked/tucked.ts";
 
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
 export { raisedShape } from "./folding/raised-shape.ts";
+export { STYLES_IN_LINE, type StyleInLine } from "./in-line.ts";
 export type { Ask, Mechanism, Style, StyleStepInput } from "./style.ts";
 export type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "./visible-shape.ts";
 
 /** Every style of the trade that can be planned; the compiler names each new one that is missing. */
 export const STYLE_MODULES: Record<StyleKind, Style> = {
   flat,
-  ribbed: flat,
-  hobbled: flat,
-  tucked: flat,
+  ribbed,
+  hobbled,
+  tucked,
   relaxed: flat,
   tailed: flat,
   "pleated-balloon": flat,

@@ -16,6 +16,8 @@ export interface VisibleLine {
   points: readonly ShadePoint[];
   /** Row it belongs to, where it does. */
   row?: number;
+  /** From where alone it is seen, where the cloth hides it from the other side. */
+  seenFrom?: "front" | "back";
 }
 
 /** A stretch of cloth seen from the room: its closed outline, and the edges of it that show. */
@@ -32,4 +34,8 @@ export interface VisibleShape {
   lines: VisibleLine[];
   /** The section through a column: rows where they are now, folds from the bottom up, the hem. */
   section: RaisedShape;
+  /** Lowest point between the columns, where the cloth droops there below the hem of the section, mm below the top line. */
+  lowestYMm?: number;
+  /** The section midway between two columns, where it differs: (out from the cloth's plane, below the top line), from the top. */
+  swagSection?: readonly ShadePoint[];
 }

@@ -12,11 +12,18 @@ export function flatForm({ making }: Brief, size: Size, grid: Grid): Form {
     pleats: [],
     swags: [],
     bar: { fromMm: inMm, toMm: width - inMm },
-    ribs: { rows: making.ribs.kind === "none" ? [] : grid.rows.map(({ number }) => number), face: "back" },
+    ribs: ribsOf(making, grid),
     marks: [],
     joinsAtMm: grid.columns.map(({ xMm }) => xMm),
     haberdashery: [],
   };
+}
+
+/** Ribs as they were asked for: at every row, and midway between two rows where every half fold has one. */
+function ribsOf({ ribs }: Brief["making"], grid: Grid): Form["ribs"] {
+  if (ribs.kind === "none") return { rows: [], face: "back" };
+  const rows = grid.rows.map(({ number }) => number);
+  return { rows, face: ribs.face, ...(ribs.at === "half-folds" ? { between: rows } : {}) };
 }
 
 /** As much cloth as cord in every stretch. */

@@ -2,19 +2,31 @@ import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
 import type { Column, Grid, Row, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
-import type { Mechanism, Style } from "../style.ts";
+import { judgeRibs } from "../ribbed/judge-ribs.ts";
+import { ribbedShape } from "../ribbed/ribbed-shape.ts";
+import type { Ask, Mechanism, Style } from "../style.ts";
 import { layColumns } from "./columns.ts";
 import { flatForm } from "./flat-form.ts";
-import { flatShape } from "./flat-shape.ts";
 import { judgeFolds } from "./judge-folds.ts";
 import { layRows } from "./rows.ts";
 
+/** What is asked first of a shade that folds row by row. */
+export const FOLD_ASKS: readonly Ask[] = [
+  { group: "fold", keys: ["rows", "headrailMm", "skirtMm", "largestSpacingMm", "cascadeMm", "gradeStepMm"] },
+  { group: "columns", keys: ["count"] },
+];
+
 /** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
 export const flat: Style = {
-  asks: [],
+  asks: FOLD_ASKS,
   columns: layColumns,
-  grid: layGrid,
-  shape: flatShape,
+  grid: (brief, size, columns, mechanism, book) => {
+    const laid = layGrid(brief, size, columns, mechanism, book);
+    return brief.making.ribs.kind === "none"
+      ? laid
+      : { ...laid, findings: [...laid.findings, ...judgeRibs(brief, laid.grid)] };
+  },
+  shape: ribbedShape,
   steps: () => [],
 };
 

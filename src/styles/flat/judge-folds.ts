@@ -5,7 +5,7 @@ import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { evenFoldCount } from "./even-folds.ts";
 import { fewestRows, type Unmet } from "./folds.ts";
-import type { Rows } from "./rows.ts";
+import { canCascade, type Rows } from "./rows.ts";
 
 /** What the folds do not satisfy, each with what would. */
 export function judgeFolds(brief: Brief, size: Size, laid: Rows, grid: Grid): Finding[] {
@@ -14,6 +14,7 @@ export function judgeFolds(brief: Brief, size: Size, laid: Rows, grid: Grid): Fi
   if (laid.folds.headrailMm < laid.headrailNeededMm - 1e-6 && !laid.folds.unmet.includes("length")) {
     findings.push(headrailShort(context));
   }
+  findings.push(...judgeSteps(context));
   const half = size.finishedLengthMm / 2;
   if (grid.raisedHeightMm > half && laid.folds.unmet.length === 0) findings.push(coversMuch(context));
   return findings;
@@ -78,7 +79,17 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
     cite: cite("our-choice", "smallest useful spacing"),
     remedies:
       context.laid.ask.gradeStepMm > 0
-        ? [{ label: "Make the folds even", patch: settingPatch(context.brief, "fold", "gradeStepMm", 0) }]
+        ? [
+            {
+              label: "Make the folds even",
+              patch: settingPatch(
+                context.brief,
+                "fold",
+                context.brief.making.fold.cascadeMm > 0 ? "cascadeMm" : "gradeStepMm",
+                0,
+              ),
+            },
+          ]
         : rowsRemedy(context),
   }),
   stack: (context) => {
@@ -142,6 +153,81 @@ function headrailShort(context: Context): Finding {
             label: `Set the headrail allowance to ${lengthText(laid.headrailNeededMm, brief.units)}`,
             patch: settingPatch(brief, "fold", "headrailMm", laid.headrailNeededMm),
           },
+    ],
+  };
+}
+
+/** A cascade that the other settings of the folds leave no room for. */
+function judgeSteps(context: Context): Finding[] {
+  const { brief, laid } = context;
+  const { fold } = brief.making;
+  if (fold.cascadeMm === 0 || laid.folds.unmet.includes("length")) return [];
+  const step = lengthText(fold.cascadeMm, brief.units);
+  if (!canCascade(fold)) {
+    const key = fold.rule === "even-fold" ? "rule" : "spacingMm";
+    const what = key === "rule" ? "the even-fold rule makes" : "a fixed spacing makes";
+    return [
+      {
+        ...base(context, "cascadeMm"),
+        id: "shape.cascade-needs-free-folds",
+        weight: "fix",
+        text: `A cascade of ${step} needs folds that grow downwards, and ${what} them all the same. The folds hang level.`,
+        cite: cite("cascade-folds"),
+        remedies: [
+          { label: "Hang the folds level", patch: settingPatch(brief, "fold", "cascadeMm", 0) },
+          ...(key === "rule"
+            ? [{ label: "Use the half-fold rule", patch: settingPatch(brief, "fold", "rule", "half-fold") }]
+            : []),
+        ],
+      },
+    ];
+  }
+  const [lowest = 0, second] = laid.folds.foldsMm;
+  const eased = second !== undefined && lowest - second < laid.ask.gradeStepMm - 1e-6;
+  const both = fold.gradeStepMm > 0 && Math.abs(fold.gradeStepMm - 2 * fold.cascadeMm) > 1e-6;
+  return [
+    ...(eased ? [cascadeEased(context, (lowest - second) / 2)] : []),
+    ...(both ? [cascadeAndGraded(context)] : []),
+  ];
+}
+
+function cascadeEased(context: Context, stepMm: number): Finding {
+  const { brief, laid } = context;
+  const most = Math.floor(stepMm * 100) / 100;
+  return {
+    ...base(context, "cascadeMm"),
+    id: "shape.cascade-too-steep",
+    weight: "fix",
+    text: `A cascade of ${lengthText(brief.making.fold.cascadeMm, brief.units)} over ${laid.folds.foldsMm.length} folds would leave the top fold no cloth; ${lengthText(stepMm, brief.units)} is laid.`,
+    cite: cite("geometry", "folds that shrink by twice the step"),
+    remedies: [{ label: "Hang the folds level", patch: settingPatch(brief, "fold", "cascadeMm", 0) }].concat(
+      most > 0
+        ? [
+            {
+              label: `Set the cascade to ${lengthText(most, brief.units)}`,
+              patch: settingPatch(brief, "fold", "cascadeMm", most),
+            },
+          ]
+        : [],
+    ),
+  };
+}
+
+function cascadeAndGraded(context: Context): Finding {
+  const { brief } = context;
+  const { cascadeMm, gradeStepMm } = brief.making.fold;
+  return {
+    ...base(context, "gradeStepMm"),
+    id: "shape.cascade-and-graded",
+    weight: "mind",
+    text: `Folds graded by ${lengthText(gradeStepMm, brief.units)} and a cascade of ${lengthText(cascadeMm, brief.units)} are both asked for. The cascade decides: its folds step by ${lengthText(2 * cascadeMm, brief.units)}.`,
+    cite: cite("cascade-folds"),
+    remedies: [
+      { label: "Leave it to the cascade", patch: settingPatch(brief, "fold", "gradeStepMm", 0) },
+      {
+        label: "Grade the folds and let them hang as they come",
+        patch: settingPatch(brief, "fold", "cascadeMm", 0),
+      },
     ],
   };
 }

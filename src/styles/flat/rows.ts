@@ -7,6 +7,7 @@ import { layEvenFolds } from "./even-folds.ts";
 import { type FoldAsk, type Folds, foldLimitMm, layFolds } from "./folds.ts";
 import { BESIDE_MECHANISM_MM, BESIDE_RIB_MM, HEADRAIL_FLOOR_MM } from "./headrail.ts";
 
+/** Rows of a shade that folds along them. */
 export interface Rows {
   folds: Folds;
   /** What was asked of the folds, for findings. */
@@ -14,16 +15,22 @@ export interface Rows {
   headrailNeededMm: number;
 }
 
+/** Styles that hang straight between their rows can carry ribs. */
+function takesRibs({ style, making }: Brief): boolean {
+  return making.ribs.kind !== "none" && (style === "flat" || style === "ribbed");
+}
+
 /** Headrail allowance and folds by the published rule that the maker chose. */
 export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: WorkingBook): Rows {
   const { fold } = brief.making;
   const headrailNeededMm = headrailNeeded(brief, mechanism, book);
   const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
+  const cascade = cascadeAsk(brief, book);
   const ask: FoldAsk = {
     lengthMm: size.finishedLengthMm,
     headrailMm,
-    skirtMm: fold.rule === "even-fold" ? 0 : fold.skirtMm,
-    gradeStepMm: fold.rule === "even-fold" ? 0 : fold.gradeStepMm,
+    skirtMm: fold.rule === "even-fold" ? 0 : cascade.skirtMm,
+    gradeStepMm: fold.rule === "even-fold" ? 0 : cascade.gradeStepMm,
     largestFoldMm: fold.largestSpacingMm,
     smallestFoldMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
     stackMm: fold.stackMm,
@@ -38,8 +45,46 @@ export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: Wo
   return { folds, ask, headrailNeededMm };
 }
 
-function headrailNeeded(brief: Brief, mechanism: Mechanism, book: WorkingBook): number {
-  const ribbed = brief.making.ribs.kind !== "none";
+/**
+ * A cascade shows each fold c below the one in front. The top fold is in front and the hem flap behind, so the half
+ * folds grow by c downwards: the folds step by 2·c, and the hem hangs c below the lowest of them.
+ */
+function cascadeAsk(
+  { making: { fold } }: Brief,
+  book: WorkingBook,
+): { gradeStepMm: number; skirtMm: number } {
+  if (fold.cascadeMm === 0 || !canCascade(fold))
+    return { gradeStepMm: fold.gradeStepMm, skirtMm: fold.skirtMm };
+  const step = [fold.cascadeMm, "mm", "each fold shows below the one in front"] as const;
+  return {
+    gradeStepMm: book.figure("shape.cascade-step", {
+      label: "Each fold smaller than the one below",
+      symbol: "c_F",
+      unit: "mm",
+      formula: "2·c",
+      given: { c: step },
+      cite: cite("cascade-folds"),
+      reckon: ({ c }) => 2 * c,
+    }),
+    skirtMm: book.figure("shape.cascade-hem", {
+      label: "Hem below the lowest fold",
+      symbol: "k",
+      unit: "mm",
+      formula: "b + c",
+      given: { b: [fold.skirtMm, "mm", "skirt"], c: step },
+      cite: cite("cascade-folds"),
+      reckon: ({ b, c }) => b + c,
+    }),
+  };
+}
+
+/** Fixed spacings and even folds leave a cascade nothing to step by. */
+export function canCascade(fold: Brief["making"]["fold"]): boolean {
+  return fold.rule !== "even-fold" && fold.spacingMm === undefined;
+}
+
+export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: WorkingBook): number {
+  const ribbed = takesRibs(brief);
   return book.figure("shape.headrail-needed", {
     label: "Headrail allowance needed",
     symbol: "T_min",

@@ -99,7 +99,9 @@ interface Gathering {
 /** What can be gathered, from the bottom up: between rows, and what the top row rises by. */
 function stretchesOf(rows: readonly Row[], clothOf: readonly Stretch[], travelMm: number): Gathering[] {
   const between = (rows[0]?.yMm ?? 0) - (rows.at(-1)?.yMm ?? 0);
-  const slackOf = new Map(clothOf.map(({ row, cordMm, clothMm }) => [row, Math.max(0, clothMm - cordMm)]));
+  const slackOf = new Map(
+    clothOf.map(({ row, cordMm, clothMm, sewnMm = 0 }) => [row, Math.max(0, clothMm - sewnMm - cordMm)]),
+  );
   return rows.map((row, i) => {
     const next = rows[i + 1];
     const cordMm = next === undefined ? Math.max(0, travelMm - between) : row.yMm - next.yMm;
@@ -110,6 +112,19 @@ function stretchesOf(rows: readonly Row[], clothOf: readonly Stretch[], travelMm
       clothMm: cordMm + (slackOf.get(row.number) ?? 0),
     };
   });
+}
+
+/** A fold that hangs free at a fixed gap, whatever the height: cloth longer than the tape behind it. */
+export function hangingFold(fold: {
+  row: number;
+  upperYMm: number;
+  gapMm: number;
+  clothMm: number;
+  depthMm?: number;
+}): FoldState {
+  const { row, upperYMm, gapMm, clothMm, depthMm = USUAL_FOLD_DEPTH_MM } = fold;
+  const stretch: Gathering = { row, upperYMm, cordMm: gapMm, clothMm };
+  return foldState(stretch, upperYMm, 0, 0, Math.max(LEAST_FOLD_DEPTH_MM, depthMm));
 }
 
 function foldState(

@@ -1,5 +1,7 @@
 import { type Making, type MakingGroup, makingSchema } from "../../job/index.ts";
 import { choice, count, type FieldSpec, length, part, size } from "../inputs/spec.ts";
+import { PLEAT_FIELDS, POUF_FIELDS, RELAX_FIELDS } from "./drape-fields.ts";
+import { HOBBLE_FIELDS, TUCK_FIELDS } from "./fold-style-fields.ts";
 import { GATHER_FIELDS } from "./gather-fields.ts";
 import { withLimits } from "./limits.ts";
 
@@ -35,6 +37,7 @@ const WORDS = {
     spacingMm: size("Rows apart", "fixed spacing"),
     largestSpacingMm: size("Rows at most apart"),
     smallestSpacingMm: size("Rows at least apart"),
+    cascadeMm: length("Each fold shows below the next", "cascade, raised; 0 for level folds"),
     gradeStepMm: length("Each fold smaller by", "going up; 0 for even folds"),
     headrailMm: length("Headrail allowance", "flat cloth above the gathered stack"),
     skirtMm: length("Skirt", "hem band that shows below the raised stack"),
@@ -79,14 +82,23 @@ const WORDS = {
     kind: choice("Ribs", {
       none: "none",
       "lining-pocket": "in pockets of the lining",
-      "through-pocket": "in pockets through both layers",
+      "through-pocket": "in pockets through all layers",
+      "face-pocket": "in pockets of the face",
       "strip-pocket": "in strips sewn on",
+      bare: "sewn on without pockets",
     }),
+    face: choice("Ribs lie at the", { back: "back", front: "front" }),
+    at: choice("A rib at", { rows: "every row of rings", "half-folds": "every half fold" }),
     rib: part("Rib", "ribs"),
     pocketMm: length("Depth of a pocket"),
     shorterMm: length("Rib shorter than the shade"),
   },
+  hobble: HOBBLE_FIELDS,
+  tuck: TUCK_FIELDS,
   gather: GATHER_FIELDS,
+  relax: RELAX_FIELDS,
+  pleat: PLEAT_FIELDS,
+  pouf: POUF_FIELDS,
   pattern: {
     halfDropRule: choice("Half drop asks for", {
       "whole-repeat-per-order": "one whole repeat more for the order",
@@ -207,7 +219,12 @@ export const MAKING_GROUP_NAMES: Record<MakingGroup, string> = {
   hems: "Hems and allowances",
   lining: "Lining",
   ribs: "Ribs",
+  hobble: "Soft folds",
+  tuck: "Tucks",
   gather: "Gathers and scallops",
+  relax: "Dip of the lower edge",
+  pleat: "Pleats",
+  pouf: "Pouf that stays",
   pattern: "Pattern",
   banding: "Banding",
   lift: "Lift",

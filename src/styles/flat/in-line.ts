@@ -1,0 +1,48 @@
+import { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade/index.ts";
+import type { StyleInLine } from "../in-line.ts";
+import type { Mechanism } from "../style.ts";
+import { layRows } from "./rows.ts";
+
+/** A flat shade follows a common line by its spacing, its rows and its hem section; the headrail takes up the rest. */
+export const flatInLine: StyleInLine = { ask: askOf, follow };
+
+function askOf(brief: Brief, size: Size, mechanism: Mechanism): LineAsk | string {
+  const { fold } = brief.making;
+  if (fold.rule !== "even-fold" && fold.gradeStepMm > 0) return "its folds grow smaller upwards";
+  if (fold.rule !== "even-fold" && fold.cascadeMm > 0) return "its folds hang in a cascade";
+  const { headrailNeededMm } = layRows(brief, size, mechanism, new WorkingBook());
+  const isEven = fold.rule === "even-fold";
+  const own = brief.own?.fold;
+  return {
+    lengthMm: size.finishedLengthMm,
+    leastHeadrailMm: fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm),
+    headrailFixed: fold.rule === "no-headrail",
+    bottom: bottomOf(brief),
+    // A hem band that was set on this very shade is there to be seen; a workshop's habit is where it begins.
+    bottomFixed: (isEven ? own?.hemBarMm : own?.skirtMm) !== undefined,
+    smallestMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
+    largestMm: fold.largestSpacingMm,
+    // The even-fold rule gathers at least a third of the shade.
+    leastGatheredMm: isEven ? size.finishedLengthMm / 3 : 0,
+    ...(fold.rows === undefined ? {} : { rows: fold.rows }),
+    ...(fold.spacingMm === undefined || isEven ? {} : { spacingMm: fold.spacingMm }),
+    ...(fold.stackMm === undefined ? {} : { stackMm: fold.stackMm }),
+  };
+}
+
+function bottomOf({ making: { fold } }: Brief): LineBottom {
+  return fold.rule === "even-fold"
+    ? { kind: "hem-bar", hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm }
+    : { kind: "half-fold", skirtMm: fold.skirtMm };
+}
+
+function follow(brief: Brief, place: LinePlace): Brief {
+  const { fold } = brief.making;
+  const placed =
+    fold.rule === "even-fold"
+      ? { rows: place.rows, headrailMm: place.headrailMm, hemBarMm: place.bottomMm }
+      : { rows: place.rows, spacingMm: place.spacingMm, skirtMm: place.bottomMm - place.spacingMm / 2 };
+  return { ...brief, making: { ...brief.making, fold: { ...fold, ...placed } } };
+}

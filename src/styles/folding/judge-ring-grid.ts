@@ -1,0 +1,48 @@
+import type { Finding } from "../../account/index.ts";
+import { type Brief, settingPatch } from "../../job/index.ts";
+import type { Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { lengthText } from "../../units/index.ts";
+
+/** No fold fits between hem and headrail allowance. */
+export function noRoomForRow(brief: Brief, size: Size, firstMm: number): Finding {
+  const text = (mm: number) => lengthText(mm, brief.units);
+  return {
+    id: "shape.too-short",
+    weight: "stop",
+    stage: "shape",
+    shadeId: brief.shadeId,
+    path: `${brief.path}/shade/style`,
+    text: `A shade ${text(size.finishedLengthMm)} long has no room for a row of rings ${text(firstMm)} above the hem and for the headrail allowance above it.`,
+    cite: cite("geometry"),
+    remedies: [
+      {
+        label: "Make it a flat shade",
+        patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+      },
+    ],
+  };
+}
+
+/** Ribs that were asked for and have no place in the style. */
+export function needlessRibs(brief: Brief, why: string): Finding[] {
+  if (brief.making.ribs.kind === "none") return [];
+  return [
+    {
+      id: "shape.ribs-left-out",
+      weight: "fix",
+      stage: "shape",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/shade/making/ribs/kind`,
+      text: `${why}. Ribs were asked for and are left out.`,
+      cite: cite("our-choice"),
+      remedies: [
+        { label: "No ribs", patch: settingPatch(brief, "ribs", "kind", "none") },
+        {
+          label: "Make it a ribbed shade",
+          patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "ribbed" }],
+        },
+      ],
+    },
+  ];
+}

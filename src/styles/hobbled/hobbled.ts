@@ -1,0 +1,44 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Column, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { layColumns } from "../flat/columns.ts";
+import { headrailNeeded } from "../flat/rows.ts";
+import { ringGrid } from "../folding/ring-grid.ts";
+import type { Mechanism, Style } from "../style.ts";
+import { hobbledForm } from "./hobbled-form.ts";
+import { hobbledShape } from "./hobbled-shape.ts";
+import { hobbledSteps } from "./hobbled-steps.ts";
+import { judgeHobbled } from "./judge-hobbled.ts";
+import { hobbledSpacing } from "./spacing.ts";
+
+/** The hobbled shade: cloth longer than the tapes behind it, in soft folds also when lowered. */
+export const hobbled: Style = {
+  asks: [
+    { group: "hobble", keys: ["rule", "tapeMm", "fullness", "clothMm", "match", "repeats", "folds"] },
+    { group: "columns", keys: ["count"] },
+  ],
+  columns: layColumns,
+  grid: layHobbled,
+  shape: hobbledShape,
+  steps: hobbledSteps,
+};
+
+function layHobbled(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+  const headrailMm = brief.making.fold.headrailMm ?? headrailNeeded(brief, mechanism, book);
+  const spacing = hobbledSpacing(brief, size.finishedLengthMm, book);
+  const { grid, isTooShort } = ringGrid(
+    {
+      brief,
+      size,
+      columns,
+      headrailMm,
+      firstMm: spacing.tapeMm,
+      stepMm: spacing.tapeMm,
+      cite: cite("singer-sewing", "a ring at every mark of the tape"),
+    },
+    book,
+  );
+  const form = hobbledForm(brief, size, grid, spacing, book);
+  return { grid, form, findings: judgeHobbled({ brief, size, grid, form, spacing, isTooShort }) };
+}

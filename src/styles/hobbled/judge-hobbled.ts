@@ -1,0 +1,195 @@
+import type { Finding, Remedy } from "../../account/index.ts";
+import { type Brief, type Cloth, settingPatch } from "../../job/index.ts";
+import type { Form, Grid, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { lengthText, trimmed } from "../../units/index.ts";
+import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
+import { LEAST_FULLNESS, MOST_FULLNESS } from "./fullness.ts";
+import type { HobbledSpacing } from "./spacing.ts";
+
+export interface HobbledLaid {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  form: Form;
+  spacing: HobbledSpacing;
+  isTooShort: boolean;
+}
+
+/** Layers thicker than this together do not fall in a soft fold: our choice. */
+const THICK_MM = 2.5;
+const HEAVY_GSM = 700;
+
+/** What soft folds do not go with, each with the reason. */
+export function judgeHobbled(laid: HobbledLaid): Finding[] {
+  const { brief, size, isTooShort } = laid;
+  return [
+    ...(isTooShort ? [noRoomForRow(brief, size, laid.spacing.tapeMm)] : []),
+    ...offFullness(laid),
+    ...pattern(laid),
+    ...stiffCloth(brief),
+    ...(brief.cloths.blackout === undefined ? [] : [blackoutTapes(brief)]),
+    ...needlessRibs(brief, "Soft folds hang between the tapes: a rib would hold them flat"),
+  ];
+}
+
+function base(brief: Brief, at: string) {
+  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${at}` } as const;
+}
+
+function offFullness({ brief, spacing }: HobbledLaid): Finding[] {
+  const fullness = spacing.clothMm / spacing.tapeMm;
+  if (fullness >= LEAST_FULLNESS - 1e-6 && fullness <= MOST_FULLNESS + 1e-6) return [];
+  const isLean = fullness < LEAST_FULLNESS;
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const nearest = isLean ? LEAST_FULLNESS : MOST_FULLNESS;
+  const { clothMm } = brief.making.hobble;
+  const remedies: Remedy[] =
+    clothMm !== undefined
+      ? [
+          {
+            label: `Fix the cloth at ${text(nearest * spacing.tapeMm)}`,
+            patch: settingPatch(brief, "hobble", "clothMm", nearest * spacing.tapeMm),
+          },
+        ]
+      : spacing.match !== undefined
+        ? [{ label: "Leave the pattern as it falls", patch: settingPatch(brief, "hobble", "match", false) }]
+        : [
+            {
+              label: `Take a fullness of ${trimmed(nearest, 2)}`,
+              patch: settingPatch(brief, "hobble", "fullness", nearest),
+            },
+          ];
+  return [
+    {
+      ...base(brief, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
+      id: "shape.hobble-fullness",
+      weight: isLean ? "fix" : "mind",
+      text: `${text(spacing.clothMm)} of cloth hang on ${text(spacing.tapeMm)} of tape, a fullness of ${trimmed(fullness, 2)}. ${isLean ? "Under 1.5 the folds hardly show." : "Over 2 they hang long and heavy."}`,
+      cite: isLean ? cite("hobbled-lean") : cite("singer-sewing", "2 × the length"),
+      figures: ["shape.hobble-cloth", "shape.hobble-tape"],
+      remedies,
+    },
+  ];
+}
+
+function pattern({ brief, spacing }: HobbledLaid): Finding[] {
+  const text = (mm: number) => lengthText(mm, brief.units);
+  if (spacing.match !== undefined && spacing.match.folds > 1) {
+    const { folds, repeats, repeatMm } = spacing.match;
+    return [
+      {
+        ...base(brief, "making/hobble/match"),
+        id: "shape.hobble-every-nth",
+        weight: "mind",
+        text: `The pattern comes back on every ${ordinal(folds)} fold: ${folds} folds take ${repeats === 1 ? "one repeat" : `${repeats} repeats`} of ${text(repeatMm)}. The folds between show other parts of it.`,
+        cite: cite("hobbled-workroom", "pattern on hobbled shades"),
+        figures: ["shape.hobble-cloth"],
+        remedies: [],
+      },
+    ];
+  }
+  if (spacing.unmatched === undefined) return [];
+  return [
+    {
+      ...base(brief, "making/hobble/match"),
+      id: "shape.hobble-pattern-unmatched",
+      weight: "fix",
+      text: `A repeat of ${text(spacing.unmatched.repeatMm)} does not come back on the folds: no whole number of up to four folds on ${text(spacing.tapeMm)} of tape takes whole repeats with a fullness of 1.5 to 2. The folds show ever other parts of the motif.`,
+      cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
+      figures: ["shape.hobble-tape"],
+      remedies: [
+        ...tapeThatMatches(brief, spacing),
+        { label: "Leave the pattern as it falls", patch: settingPatch(brief, "hobble", "match", false) },
+      ],
+    },
+  ];
+}
+
+/** A tape spacing on which one repeat, or a part of it, fills a fold: tried as the planner would lay it. */
+function tapeThatMatches(brief: Brief, { spacings, tapeMm, unmatched }: HobbledSpacing): Remedy[] {
+  if (unmatched === undefined || brief.making.hobble.rule !== "tape") return [];
+  if (brief.making.hobble.repeats !== undefined || brief.making.hobble.folds !== undefined) return [];
+  const lengthMm = spacings * tapeMm;
+  for (const folds of [1, 2, 3, 4]) {
+    const clothMm = unmatched.repeatMm / folds;
+    for (
+      let q = Math.ceil((LEAST_FULLNESS * lengthMm) / clothMm);
+      (q * clothMm) / lengthMm <= MOST_FULLNESS;
+      q += 1
+    ) {
+      const wishMm = lengthMm / q;
+      if (wishMm < 40 || wishMm > 2 * tapeMm) continue;
+      // A hair more than the spacing itself, so that rounding cannot ask for one more.
+      const setMm = wishMm + 1e-6;
+      return [
+        {
+          label: `Space the tape ${lengthText(wishMm, brief.units)}`,
+          patch: settingPatch(brief, "hobble", "tapeMm", setMm),
+        },
+      ];
+    }
+  }
+  return [];
+}
+
+function ordinal(count: number): string {
+  return ["", "", "second", "third", "fourth"][count] ?? `${count}th`;
+}
+
+function stiffCloth(brief: Brief): Finding[] {
+  const { face } = brief.cloths;
+  const layers = (["face", "interlining", "blackout", "lining"] as const).flatMap(
+    (layer) => brief.cloths[layer] ?? [],
+  );
+  const gsm = layers.reduce((sum, { massGsm }) => sum + massGsm, 0);
+  const thickMm = layers.reduce((sum, cloth) => sum + thicknessOf(cloth), 0);
+  const pile = face.nap === true;
+  if (!pile && thickMm <= THICK_MM && gsm <= HEAVY_GSM) return [];
+  const why = pile
+    ? `${face.name} has a pile: it creases where a fold is held, and the folds stay marked`
+    : `the layers together are ${thickMm > THICK_MM ? `about ${trimmed(thickMm, 1)} mm thick` : `${trimmed(gsm, 0)} g/m²`}, and so much cloth stands out stiffly where it should hang in a soft fold`;
+  return [
+    {
+      ...base(brief, "style"),
+      id: "shape.hobbled-cloth-too-stiff",
+      weight: "fix",
+      text: `Not a cloth for a hobbled shade: ${why}.`,
+      cite: pile ? cite("velvet-guide") : cite("our-choice", "over 700 g/m² or 2.5 mm"),
+      remedies: [
+        {
+          label: "Make it a flat shade",
+          patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+        },
+        ...(brief.cloths.interlining === undefined || pile
+          ? []
+          : [
+              {
+                label: "Leave the interlining out",
+                patch: [{ op: "add" as const, path: `${brief.path}/shade/interlining`, value: null }],
+              },
+            ]),
+      ],
+    },
+  ];
+}
+
+function thicknessOf(cloth: Cloth): number {
+  return cloth.thicknessMm ?? 0;
+}
+
+function blackoutTapes(brief: Brief): Finding {
+  return {
+    ...base(brief, "blackout"),
+    id: "shape.hobbled-blackout",
+    weight: "mind",
+    text: "Every mark of the tapes is sewn through the blackout: each shows as a point of light. Blackout also makes the soft folds stiff.",
+    cite: cite("blackout-guide"),
+    remedies: [
+      {
+        label: "Leave the blackout out",
+        patch: [{ op: "add", path: `${brief.path}/shade/blackout`, value: null }],
+      },
+    ],
+  };
+}

@@ -1,0 +1,27 @@
+import type { StyleStep } from "../../shade/index.ts";
+import { lengthText } from "../../units/index.ts";
+import type { StyleStepInput } from "../style.ts";
+
+/** Pockets and ribs are usual steps wherever there are ribs; this style trains its folds on them. */
+export function ribbedSteps({ brief, grid, form, cloth }: StyleStepInput): StyleStep[] {
+  if (form.ribs.rows.length === 0) return [];
+  const len = (mm: number) => lengthText(mm, brief.units);
+  const ribs = cloth.ribLines.length;
+  const breaks =
+    form.ribs.between === undefined
+      ? `Each fold breaks midway between two ribs: pinch it there, ${len((grid.spacingsMm[0] ?? 2 * grid.bottomSectionMm) / 2)} from the rib, from the middle out to both sides.`
+      : "Every second rib comes forward and makes the front edge of a fold; the ribs with the rings stay behind.";
+  return [
+    {
+      id: "train-fold",
+      chapter: "train",
+      replaces: ["train-fold"],
+      title: "Lay the folds",
+      text: `Raise the shade slowly and stop at every row. ${breaks} Raised, the shade is ${len(grid.raisedHeightMm)} from the top of the board to the hem.`,
+      check: `All ${ribs === 1 ? "ribs hang" : `${ribs} ribs hang`} level, and none has worked its way out at an end.`,
+      caution: "Stand on a steady ladder on a firm floor, and do not lean out to either side.",
+      sheet: "side",
+      figures: ["shape.raised-height"],
+    },
+  ];
+}

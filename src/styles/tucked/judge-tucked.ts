@@ -1,0 +1,147 @@
+import type { Finding } from "../../account/index.ts";
+import { type Brief, settingPatch } from "../../job/index.ts";
+import type { Grid, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { lengthText, trimmed } from "../../units/index.ts";
+import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
+import type { Tucks } from "./tucks.ts";
+
+export interface TuckedLaid {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  tucks: Tucks;
+  isTooShort: boolean;
+}
+
+/** A tuck is a fold of all layers: thicker than this, doubled, it neither presses flat nor breaks. Our choice. */
+const THICK_MM = 2;
+/** Under this a row of stitches holds no tuck. */
+const LEAST_DEPTH_MM = 3;
+const PATTERN_SLACK_MM = 1;
+
+/** What tucks do not go with, each with the reason. */
+export function judgeTucked(laid: TuckedLaid): Finding[] {
+  const { brief, size, tucks, isTooShort } = laid;
+  return [
+    ...(isTooShort ? [noRoomForRow(brief, size, tucks.spacingMm)] : []),
+    ...depth(laid),
+    ...thickness(brief),
+    ...(brief.cloths.blackout === undefined ? [] : [pinholes(brief, tucks)]),
+    ...pattern(laid),
+    ...needlessRibs(brief, "The tucks are what the folds break on"),
+  ];
+}
+
+function base(brief: Brief, at: string) {
+  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${at}` } as const;
+}
+
+function depth({ brief, tucks }: TuckedLaid): Finding[] {
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const { depthMm, spacingMm } = tucks;
+  if (depthMm < LEAST_DEPTH_MM)
+    return [
+      {
+        ...base(brief, "making/tuck/depthMm"),
+        id: "shape.tuck-too-shallow",
+        weight: "fix",
+        text: `A tuck ${text(depthMm)} deep is no more than a row of stitches: the folds have nothing to break on.`,
+        cite: cite("our-choice", "at least 3 mm"),
+        remedies: [
+          { label: "Make it 1/4 in (6 mm) deep", patch: settingPatch(brief, "tuck", "depthMm", 6.35) },
+        ],
+      },
+    ];
+  if (depthMm <= spacingMm / 2) return [];
+  const overlaps = depthMm >= spacingMm;
+  const cureMm = Math.floor(spacingMm / 4);
+  return [
+    {
+      ...base(brief, "making/tuck/depthMm"),
+      id: "shape.tuck-too-deep",
+      weight: overlaps ? "stop" : "fix",
+      text: `Tucks ${text(depthMm)} deep stand ${text(spacingMm)} apart: ${overlaps ? "each reaches past the stitching of the next and cannot be sewn so" : "each hides more than half of the cloth to the next, and the shade hangs as stiff as a mat"}.`,
+      cite: cite("geometry"),
+      figures: ["shape.tuck-spacing"],
+      remedies:
+        cureMm < LEAST_DEPTH_MM
+          ? []
+          : [
+              {
+                label: `Make them ${text(cureMm)} deep`,
+                patch: settingPatch(brief, "tuck", "depthMm", cureMm),
+              },
+            ],
+    },
+  ];
+}
+
+function thickness(brief: Brief): Finding[] {
+  const { face, interlining, blackout, lining } = brief.cloths;
+  const thickMm = [face, interlining, blackout, lining].reduce(
+    (sum, cloth) => sum + (cloth?.thicknessMm ?? 0),
+    0,
+  );
+  if (face.nap !== true && thickMm <= THICK_MM) return [];
+  return [
+    {
+      ...base(brief, "style"),
+      id: "shape.tucked-cloth-too-thick",
+      weight: "fix",
+      text:
+        face.nap === true
+          ? `${face.name} has a pile: sewn tucks crush it, and its folded edges wear bare.`
+          : `The layers together are about ${trimmed(thickMm, 1)} mm thick: folded into a tuck they do not press flat.`,
+      cite: face.nap === true ? cite("velvet-guide") : cite("our-choice", "over 2 mm"),
+      remedies: [
+        {
+          label: "Make it a flat shade",
+          patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+        },
+      ],
+    },
+  ];
+}
+
+function pinholes(brief: Brief, { sewn }: Tucks): Finding {
+  return {
+    ...base(brief, "blackout"),
+    id: "shape.tuck-pinholes",
+    weight: "fix",
+    text: `${sewn} tucks stitched through the blackout from edge to edge let light in along every row of needle holes.`,
+    cite: cite("blackout-guide"),
+    remedies: [
+      {
+        label: "Leave the blackout out",
+        patch: [{ op: "add", path: `${brief.path}/shade/blackout`, value: null }],
+      },
+      {
+        label: "Make it a flat shade",
+        patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+      },
+    ],
+  };
+}
+
+/** Every tuck swallows two depths of the pattern; only whole repeats from tuck to tuck hide that. */
+function pattern({ brief, tucks }: TuckedLaid): Finding[] {
+  const { repeat } = brief.cloths.face;
+  if (repeat === undefined || tucks.sewn === 0) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const pitchMm = tucks.spacingMm + 2 * tucks.depthMm;
+  const times = pitchMm / repeat.verticalMm;
+  const offMm = Math.abs(times - Math.round(times)) * repeat.verticalMm;
+  if (Math.round(times) > 0 && offMm * tucks.sewn < PATTERN_SLACK_MM) return [];
+  return [
+    {
+      ...base(brief, "making/tuck/spacingMm"),
+      id: "shape.tucks-break-pattern",
+      weight: "fix",
+      text: `Every tuck swallows ${text(2 * tucks.depthMm)} of a pattern that repeats every ${text(repeat.verticalMm)}, and from tuck to tuck it is ${text(pitchMm)} of cloth: the motifs no longer meet across the tucks. Tucks want a plain cloth, or a small all-over pattern.`,
+      cite: cite("geometry", "cloth from tuck to tuck against the repeat"),
+      figures: ["shape.tuck-spacing"],
+      remedies: [],
+    },
+  ];
+}

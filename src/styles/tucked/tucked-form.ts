@@ -1,0 +1,59 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { flatForm, plainStretches } from "../flat/flat-form.ts";
+import type { Tucks } from "./tucks.ts";
+
+/** Two depths of cloth for every tuck, in all layers: they are sewn through together. */
+export function tuckedForm(brief: Brief, size: Size, grid: Grid, tucks: Tucks, book: WorkingBook): Form {
+  const { count, sewn, depthMm } = tucks;
+  const takeUpMm = book.figure("shape.tuck-cloth", {
+    label: "Cloth in the tucks",
+    symbol: "X",
+    unit: "mm",
+    formula: "2·n·d",
+    given: {
+      n: [count, "count", "tucks"],
+      d: [depthMm, "mm", "depth of a tuck"],
+    },
+    cite: cite("singer-sewing", "1/2 in for each tuck, face and lining"),
+    reckon: ({ n, d }) => 2 * n * d,
+  });
+  return {
+    ...flatForm(brief, size, grid),
+    stretches: stretches(grid, tucks),
+    allowances: [
+      ...(sewn > 0 ? [{ label: `${sewn} tucks`, widthMm: 0, lengthMm: (takeUpMm * sewn) / count }] : []),
+      { label: "the rule’s tuck on the top line, spare", widthMm: 0, lengthMm: takeUpMm / count },
+    ].filter(({ lengthMm }) => lengthMm > 0),
+    ribs: { rows: [], face: brief.making.tuck.face },
+    marks: tuckMarks(tucks),
+  };
+}
+
+/** A tuck counts to the stretch above its stitching. */
+function stretches(grid: Grid, { sewn, spacingMm, depthMm }: Tucks): Stretch[] {
+  let fromHemMm = 0;
+  return plainStretches(grid).map(({ row, cordMm }) => {
+    const below = countUpTo(fromHemMm, spacingMm, sewn);
+    fromHemMm += cordMm;
+    const sewnMm = 2 * depthMm * (countUpTo(fromHemMm, spacingMm, sewn) - below);
+    return { row, cordMm, clothMm: cordMm + sewnMm, sewnMm };
+  });
+}
+
+/** Tucks whose stitching lies lower than this above the hem. */
+function countUpTo(fromHemMm: number, spacingMm: number, sewn: number): number {
+  return Math.max(0, Math.min(sewn, Math.ceil(fromHemMm / spacingMm - 1e-6) - 1));
+}
+
+/** Fold line of every tuck on the flat cloth, from the hem up: the tucks below have taken up two depths each. */
+function tuckMarks({ sewn, spacingMm, depthMm }: Tucks): ClothMark[] {
+  return Array.from({ length: sewn }, (_, i) => ({
+    kind: "tuck",
+    along: "y",
+    atMm: (i + 1) * spacingMm + 2 * depthMm * i + depthMm,
+    label: `tuck ${i + 1}`,
+  }));
+}

@@ -1,0 +1,45 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Column, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { layColumns } from "../flat/columns.ts";
+import { headrailNeeded } from "../flat/rows.ts";
+import { ringGrid } from "../folding/ring-grid.ts";
+import type { Mechanism, Style } from "../style.ts";
+import { judgeTucked } from "./judge-tucked.ts";
+import { tuckedForm } from "./tucked-form.ts";
+import { tuckedShape } from "./tucked-shape.ts";
+import { tuckedSteps } from "./tucked-steps.ts";
+import { layTucks } from "./tucks.ts";
+
+/** The stitched-tuck shade: narrow tucks across, rings behind every second one, so that it folds on sewn edges. */
+export const tucked: Style = {
+  asks: [
+    { group: "tuck", keys: ["spacingMm", "depthMm", "face"] },
+    { group: "columns", keys: ["count"] },
+  ],
+  columns: layColumns,
+  grid: layTucked,
+  shape: tuckedShape,
+  steps: tuckedSteps,
+};
+
+/** First ring at the first tuck, then at every second: half a fold at the hem, as the half-fold rule has it. */
+function layTucked(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+  const headrailMm = brief.making.fold.headrailMm ?? headrailNeeded(brief, mechanism, book);
+  const tucks = layTucks(brief, size.finishedLengthMm, book);
+  const { grid, isTooShort } = ringGrid(
+    {
+      brief,
+      size,
+      columns,
+      headrailMm,
+      firstMm: tucks.spacingMm,
+      stepMm: 2 * tucks.spacingMm,
+      cite: cite("singer-sewing", "rings on alternate tucks from the bottom"),
+    },
+    book,
+  );
+  const form = tuckedForm(brief, size, grid, tucks, book);
+  return { grid, form, findings: judgeTucked({ brief, size, grid, tucks, isTooShort }) };
+}
