@@ -13,10 +13,11 @@ export interface ClothProblem {
   /** Cloth left between two cuts, mm. */
   gapMm: number;
   /**
-   * How the cloth is cut. `straight`: only cuts from edge to edge, the first crosswise, and the direction turns at
-   * most `stages` times; trimming a piece to its own size is not counted. `free`: any way the scissors go.
+   * How the cloth is cut. `straight`: only cuts from edge to edge, the first across the bolt. A stage is all cuts in
+   * one direction before the cloth is turned; without `stages` there may be any number. Trimming a piece to its own
+   * size is not counted. `free`: any way the scissors go.
    */
-  cutting: { kind: "straight"; stages: number } | { kind: "free" };
+  cutting: { kind: "straight"; stages?: number } | { kind: "free" };
   /** What is left over and at least so large goes back to stock; the sides may be swapped. */
   keep: { widthMm: number; lengthMm: number };
   /** Any whole number. The same problem, seed and budget give the same plan. */
@@ -122,7 +123,12 @@ export interface Cut {
 /** A sheet that nothing cuts any further. */
 export interface Leaf extends Rect {
   sheet: number;
-  holds: { kind: "piece"; pieceId: string } | { kind: "remnant"; name: string } | { kind: "waste" };
+  /** `rest` is what stays on the bolt; an endless bolt has no leaf for it. */
+  holds:
+    | { kind: "piece"; pieceId: string }
+    | { kind: "remnant"; name: string }
+    | { kind: "rest" }
+    | { kind: "waste" };
 }
 
 export interface Remnant extends Rect {

@@ -1,0 +1,127 @@
+import { ALL_LAID, type Decoder } from "./decoder.ts";
+
+/** Plans between two pauses, where the search may be stopped. */
+const BETWEEN_PAUSES = 64;
+/** A worse plan is taken while it loses no more than this share of the area of the cloth beyond the last. */
+const FIRST_THRESHOLD = 0.004;
+/** Plans until the threshold has sunk to nothing and begins anew. */
+const PERIOD = 20_000;
+/** Without a better plan in so many the aim is given up. */
+const STALL = 3 * PERIOD;
+/** Places up to which an item moves in a near exchange. */
+const NEAR = 6;
+
+/**
+ * Looks for an order and choices that lay all items on the lengths set: threshold accepting (Dueck and Scheuer, Journal
+ * of Computational Physics 90, 1990) on the area left over, the threshold lowered and raised again. Pauses after some
+ * plans and gives their number; the end tells whether all items were laid.
+ */
+export function* anneal(decoder: Decoder, draw: () => number, patience = 1): Generator<number, boolean> {
+  const { masks } = decoder;
+  const moves = new Moves(decoder, draw);
+  const area = masks.w.reduce((sum, w, item) => sum + w * (masks.h[item] ?? 0), 0);
+  let current = decoder.lay(Number.POSITIVE_INFINITY);
+  if (current === ALL_LAID) return true;
+  if (masks.count < 2 && !moves.any) {
+    yield 1;
+    return false;
+  }
+  let best = current;
+  let stale = 0;
+  for (let n = 1; ; n++) {
+    if (n % BETWEEN_PAUSES === 0) yield BETWEEN_PAUSES;
+    const sunk = 1 - (n % PERIOD) / PERIOD;
+    const limit = current + FIRST_THRESHOLD * area * sunk * sunk * draw();
+    moves.make();
+    const lost = decoder.lay(limit);
+    if (lost === ALL_LAID) return true;
+    if (lost > limit) {
+      moves.unmake();
+    } else {
+      current = lost;
+      if (current < best) {
+        best = current;
+        stale = 0;
+      }
+    }
+    if (++stale > STALL * patience) return false;
+  }
+}
+
+/** One small change of order, choices, turns or lots, and the way back. */
+class Moves {
+  readonly any: boolean;
+  private readonly decoder: Decoder;
+  private readonly draw: () => number;
+  private readonly turning: number[];
+  private readonly lots: readonly (readonly number[])[];
+  private undo: () => void = () => {};
+
+  constructor(decoder: Decoder, draw: () => number) {
+    this.decoder = decoder;
+    this.draw = draw;
+    this.turning = decoder.masks.turning;
+    this.lots = decoder.lotChoices;
+    this.any = this.turning.length > 0 || this.lots.length > 0;
+  }
+
+  unmake(): void {
+    this.undo();
+  }
+
+  make(): void {
+    const kind = this.draw();
+    if (kind < 0.3) this.flip();
+    else if (kind < 0.4 && this.turning.length > 0) this.turn();
+    else if (kind < 0.43 && this.lots.length > 0) this.holdLot();
+    else this.exchange(kind < 0.65);
+  }
+
+  private below(count: number): number {
+    return Math.floor(this.draw() * count);
+  }
+
+  private flip(): void {
+    const { bits } = this.decoder;
+    const item = this.below(bits.length);
+    const turned = () => {
+      bits[item] = (bits[item] as number) ^ 1;
+    };
+    turned();
+    this.undo = turned;
+  }
+
+  private turn(): void {
+    const { masks } = this.decoder;
+    const place = masks.order.indexOf(this.turning[this.below(this.turning.length)] as number);
+    masks.turn(place);
+    this.undo = () => masks.turn(place);
+  }
+
+  private holdLot(): void {
+    const { heldLots } = this.decoder;
+    const group = this.below(this.lots.length);
+    const choices = this.lots[group] as readonly number[];
+    const before = heldLots[group] as number;
+    heldLots[group] = choices[this.below(choices.length)] as number;
+    this.undo = () => {
+      heldLots[group] = before;
+    };
+  }
+
+  private exchange(near: boolean): void {
+    const { masks } = this.decoder;
+    const { count, order, w, h } = masks;
+    // Equal items change nothing; after some tries one such exchange does no harm.
+    for (let tries = 0; ; tries++) {
+      const p = this.below(count);
+      const q = near ? (p + 1 + this.below(Math.min(NEAR, count - 1 || 1))) % count : this.below(count);
+      const a = order[p] as number;
+      const b = order[q] as number;
+      if (tries < 8 && (a === b || (w[a] === w[b] && h[a] === h[b]))) continue;
+      masks.swap(p, q);
+      this.undo = () => masks.swap(p, q);
+      return;
+    }
+  }
+}

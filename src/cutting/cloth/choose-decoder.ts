@@ -1,0 +1,72 @@
+import { aimAt } from "./aim.ts";
+import { BoxDecoder } from "./box-decoder.ts";
+import type { Decoder } from "./decoder.ts";
+import { FitMasks } from "./fit-masks.ts";
+import type { Grid, GridBolt } from "./grid.ts";
+import { LayerDecoder } from "./layer-decoder.ts";
+import type { Packing } from "./packing.ts";
+import type { ClothProblem } from "./problem.ts";
+import { byRows } from "./rows.ts";
+
+/** A decoder with what the search must know of it. */
+export interface Setting {
+  decoder: Decoder;
+  /** The problem as the decoder sees it. */
+  grid: Grid;
+  /** Bolts in the order in which they are cut. */
+  sequence: readonly number[];
+  /** What the decoder has laid, as it lies on the bolt. */
+  finish: (packing: Packing) => Packing;
+  /** Lengths for a plan that costs so much less than the best. */
+  aim: (best: Packing, saving: number, tight: boolean) => ArrayLike<number>;
+}
+
+/** Stages of layers where any number is allowed. */
+const MANY_STAGES = 9;
+
+/** The ways to look at the problem: one for each endless bolt, since none needs two of them. */
+export function settingsFor(problem: ClothProblem, grid: Grid): Setting[] {
+  const rows = byRows(grid);
+  const seen = rows?.grid ?? grid;
+  return sequencesOf(grid).flatMap((sequence) => {
+    const aim = rows
+      ? rows.aim
+      : (best: Packing, saving: number, tight: boolean) => aimAt(grid, sequence, best, saving, tight);
+    const finish = rows ? rows.finish : (packing: Packing) => packing;
+    return decodersFor(problem, seen, sequence).map((decoder) => ({
+      decoder,
+      grid: seen,
+      sequence,
+      finish,
+      aim,
+    }));
+  });
+}
+
+function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly number[]): Decoder[] {
+  const { items, bolts, lotAreas, lattice, gap } = grid;
+  const masks = () =>
+    new FitMasks(
+      items.map(({ w }) => w),
+      items.map(({ h }) => h),
+      items.map(({ turns }) => turns),
+    );
+  const stages = cutting.kind === "straight" ? cutting.stages : undefined;
+  const layers = new LayerDecoder(grid, masks(), sequence, stages ?? MANY_STAGES);
+  const [only] = bolts;
+  const simple = bolts.length === 1 && only?.flaws.length === 0 && lotAreas.length === 0 && !lattice;
+  return stages === undefined && simple ? [new BoxDecoder(masks(), only.w, gap), layers] : [layers];
+}
+
+/** Finite bolts in the order of their cost by area, an endless bolt among them. */
+function sequencesOf({ bolts }: Grid): number[][] {
+  const rate = ({ costPerStep, w }: GridBolt) => costPerStep / w;
+  const numbers = bolts.map((_, at) => at);
+  const isEndless = (at: number) => bolts[at]?.h === Number.POSITIVE_INFINITY;
+  const finite = numbers.filter((at) => !isEndless(at));
+  const sorted = (list: number[]) =>
+    list.toSorted((a, b) => rate(bolts[a] as GridBolt) - rate(bolts[b] as GridBolt) || a - b);
+  const endless = numbers.filter(isEndless);
+  if (endless.length === 0) return [sorted(finite)];
+  return endless.map((at) => sorted([...finite, at]));
+}

@@ -1,0 +1,27 @@
+import type { FitMasks } from "./fit-masks.ts";
+
+/** Turns an order of preference into places on the cloth. */
+export interface Decoder {
+  readonly masks: FitMasks;
+  /** A choice of each item; what it decides is the decoder's own business. */
+  readonly bits: Uint8Array;
+  /** Lot that each lot group is held to, by number; −1: whichever comes first. */
+  readonly heldLots: Int32Array;
+  /** Lots that each lot group may be held to. */
+  readonly lotChoices: readonly (readonly number[])[];
+  /** Length that may be cut from each bolt, in steps, without the gap. */
+  setLengths(lengths: ArrayLike<number>): void;
+  /**
+   * Lays all items. Gives `ALL_LAID`, or the area lost, in steps squared, as soon as it exceeds `limit`; then or at
+   * the end the items left over are those not laid.
+   */
+  lay(limit: number): number;
+  /** Upper left corners and bolt by item, after `lay`; bolt −1 was not laid. */
+  readonly x: Int32Array;
+  readonly y: Float64Array;
+  readonly bolt: Int16Array;
+  /** Area of the lengths that may be cut, less that of all items. */
+  readonly spare: number;
+}
+
+export const ALL_LAID = -1;

@@ -1,0 +1,189 @@
+/**
+ * Items in an order of preference, and at once which of them fit into a rectangle.
+ *
+ * For every width that occurs there is a set of the places in the order whose item is no wider, and one of those
+ * that are just as wide; for heights the same. Sets are bits of 32-bit words, so one AND answers for 32 items.
+ */
+export class FitMasks {
+  readonly count: number;
+  readonly words: number;
+  /** Item at each place. */
+  readonly order: Int32Array;
+  /** Sizes by item, as it now lies. */
+  readonly w: Int32Array;
+  readonly h: Int32Array;
+  /** Places still to be filled. */
+  readonly open: Int32Array;
+  /** Items that may be turned. */
+  readonly turning: number[];
+  private readonly widths: Ranks;
+  private readonly heights: Ranks;
+
+  constructor(widths: ArrayLike<number>, heights: ArrayLike<number>, turns: ArrayLike<boolean>) {
+    this.count = widths.length;
+    this.words = (this.count + 31) >> 5;
+    this.w = Int32Array.from(widths);
+    this.h = Int32Array.from(heights);
+    this.order = Int32Array.from(this.w, (_, item) => item);
+    this.open = new Int32Array(this.words);
+    this.turning = Array.from(this.w.keys()).filter((item) => turns[item]);
+    this.widths = new Ranks([...this.w, ...this.turning.map((item) => this.h[item] ?? 0)], this.words);
+    this.heights = new Ranks([...this.h, ...this.turning.map((item) => this.w[item] ?? 0)], this.words);
+    this.setOrder(this.order);
+  }
+
+  setOrder(order: ArrayLike<number>): void {
+    this.order.set(order);
+    this.widths.clear();
+    this.heights.clear();
+    this.order.forEach((item, place) => {
+      this.widths.toggle(this.w[item] ?? 0, place);
+      this.heights.toggle(this.h[item] ?? 0, place);
+    });
+  }
+
+  openAll(): void {
+    this.open.fill(-1);
+    if (this.count & 31) this.open[this.words - 1] = (1 << (this.count & 31)) - 1;
+  }
+
+  close(place: number): void {
+    this.open[place >> 5] = (this.open[place >> 5] ?? 0) & ~(1 << (place & 31));
+  }
+
+  swap(p: number, q: number): void {
+    const a = this.order[p] ?? 0;
+    const b = this.order[q] ?? 0;
+    this.order[p] = b;
+    this.order[q] = a;
+    this.widths.exchange(this.w[a] ?? 0, this.w[b] ?? 0, p, q);
+    this.heights.exchange(this.h[a] ?? 0, this.h[b] ?? 0, p, q);
+  }
+
+  /** Turns the item at a place by a quarter. */
+  turn(place: number): void {
+    const item = this.order[place] ?? 0;
+    const w = this.w[item] ?? 0;
+    const h = this.h[item] ?? 0;
+    this.widths.toggle(w, place);
+    this.widths.toggle(h, place);
+    this.heights.toggle(h, place);
+    this.heights.toggle(w, place);
+    this.w[item] = h;
+    this.h[item] = w;
+  }
+
+  /** First open place, not before `from`, whose item fits; −1 when none does. */
+  nextFit(w: number, h: number, from: number): number {
+    const a = this.widths.rankOf(w) * this.words;
+    const b = this.heights.rankOf(h) * this.words;
+    if (a === 0 || b === 0) return -1;
+    const { open, words } = this;
+    const wide = this.widths.upTo;
+    const high = this.heights.upTo;
+    let mask = -1 << (from & 31);
+    for (let k = from >> 5; k < words; k++) {
+      const bits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number) & mask;
+      if (bits !== 0) return (k << 5) + 31 - Math.clz32(bits & -bits);
+      mask = -1;
+    }
+    return -1;
+  }
+
+  /** First open place whose item fills the rectangle, else fits one of its sides, else fits; −1 when none does. */
+  bestFit(w: number, h: number): number {
+    const { open, words } = this;
+    const a = this.widths.rankOf(w) * words;
+    const b = this.heights.rankOf(h) * words;
+    if (a === 0 || b === 0) return -1;
+    const wide = this.widths.upTo;
+    const high = this.heights.upTo;
+    const sameWidth = this.widths.same;
+    const sameHeight = this.heights.same;
+    const ea = this.widths.exactRankOf(w) * words;
+    const eb = this.heights.exactRankOf(h) * words;
+    if (ea === 0 && eb === 0) return this.nextFit(w, h, 0);
+    let oneSide = -1;
+    let any = -1;
+    for (let k = 0; k < words; k++) {
+      const bits = open[k] as number;
+      if (bits === 0) continue;
+      const e1 = (sameWidth[ea + k] as number) & bits;
+      const e2 = (sameHeight[eb + k] as number) & bits;
+      const both = e1 & e2;
+      if (both !== 0) return (k << 5) + 31 - Math.clz32(both & -both);
+      if (oneSide >= 0) continue;
+      const one = (e1 & (high[b + k] as number)) | (e2 & (wide[a + k] as number));
+      if (one !== 0) oneSide = (k << 5) + 31 - Math.clz32(one & -one);
+      if (any >= 0) continue;
+      const fits = bits & (wide[a + k] as number) & (high[b + k] as number);
+      if (fits !== 0) any = (k << 5) + 31 - Math.clz32(fits & -fits);
+    }
+    return oneSide >= 0 ? oneSide : any;
+  }
+}
+
+/** Sets of places for every value of one side; rank 0 is below them all. */
+class Ranks {
+  readonly upTo: Int32Array;
+  readonly same: Int32Array;
+  private readonly count: number;
+  private readonly greatest: number;
+  private readonly ranks: Int32Array;
+  private readonly exact: Int32Array;
+  private readonly words: number;
+
+  constructor(values: readonly number[], words: number) {
+    const sorted = Array.from(new Set(values)).sort((a, b) => a - b);
+    this.words = words;
+    this.count = sorted.length;
+    this.greatest = sorted[sorted.length - 1] ?? 0;
+    this.ranks = new Int32Array(this.greatest + 1);
+    this.exact = new Int32Array(this.greatest + 1);
+    sorted.forEach((value, k) => {
+      this.ranks.fill(k + 1, value);
+      this.exact[value] = k + 1;
+    });
+    this.upTo = new Int32Array((this.count + 1) * words);
+    this.same = new Int32Array((this.count + 1) * words);
+  }
+
+  rankOf(value: number): number {
+    return value > this.greatest ? this.count : (this.ranks[value] as number);
+  }
+
+  exactRankOf(value: number): number {
+    return value > this.greatest ? 0 : (this.exact[value] as number);
+  }
+
+  clear(): void {
+    this.upTo.fill(0);
+    this.same.fill(0);
+  }
+
+  toggle(value: number, place: number): void {
+    const rank = this.rankOf(value);
+    this.flip(this.same, rank, place);
+    for (let r = rank; r <= this.count; r++) this.flip(this.upTo, r, place);
+  }
+
+  /** The values at two places change places. */
+  exchange(a: number, b: number, p: number, q: number): void {
+    if (a === b) return;
+    const low = this.rankOf(Math.min(a, b));
+    const high = this.rankOf(Math.max(a, b));
+    for (const rank of [low, high]) {
+      this.flip(this.same, rank, p);
+      this.flip(this.same, rank, q);
+    }
+    for (let r = low; r < high; r++) {
+      this.flip(this.upTo, r, p);
+      this.flip(this.upTo, r, q);
+    }
+  }
+
+  private flip(set: Int32Array, rank: number, place: number): void {
+    const at = rank * this.words + (place >> 5);
+    set[at] = (set[at] as number) ^ (1 << (place & 31));
+  }
+}

@@ -1,0 +1,189 @@
+import type { Bolt, ClothProblem, ClothRepeat, Piece } from "./problem.ts";
+
+/**
+ * The problem in whole steps of the grid.
+ *
+ * Sizes of pieces, bolts and stretches are larger by the gap between cuts, so that pieces may touch: whoever packs
+ * these needs no gap of his own. Starts are not shifted by it.
+ */
+export interface Grid {
+  /** Steps in a millimetre: 10, or more where the repeat needs it. */
+  perMm: number;
+  gap: number;
+  items: readonly GridItem[];
+  bolts: readonly GridBolt[];
+  lattice?: Lattice;
+  /** Counts of the groups that pieces are in, and area of the pieces of each lot group. */
+  lotAreas: readonly number[];
+  joins: number;
+  /** Bolts of one lot share its number. */
+  lots: number;
+  /** Every length along the bolt is a multiple of it. */
+  stepY: number;
+}
+
+export interface GridItem {
+  piece: Piece;
+  w: number;
+  h: number;
+  turns: boolean;
+  /** Start in the repeat; −1 is anywhere. */
+  phaseY: number;
+  phaseX: number;
+  /** −1 is none. */
+  join: number;
+  lotGroup: number;
+}
+
+export interface GridBolt {
+  bolt: Bolt;
+  w: number;
+  /** Infinity when endless. */
+  h: number;
+  costPerStep: number;
+  lot: number;
+  rowY: number;
+  columnX: number;
+  /** Left, right, top and bottom of each flaw, on the outside. */
+  flaws: readonly { x1: number; x2: number; y1: number; y2: number }[];
+}
+
+export interface Lattice {
+  along: number;
+  /** 0: no columns. */
+  across: number;
+  half: boolean;
+}
+
+/** A hundred-thousandth of a millimetre: numbers closer than that are the same length written differently. */
+const SAME_STEP = 1e-5;
+
+const up = (value: number) => Math.ceil(value - SAME_STEP);
+const down = (value: number) => Math.floor(value + SAME_STEP);
+
+/** The coarsest grid, 0.1 mm or finer, on which half a repeat is a whole number of steps. */
+function stepsPerMm(repeat: ClothRepeat | undefined): number {
+  if (!repeat) return 10;
+  for (let perMm = 10; perMm <= 320; perMm *= 2) {
+    const lengths = [(repeat.alongMm * perMm) / 2, (repeat.acrossMm ?? 0) * perMm];
+    if (lengths.every((value) => Math.abs(value - Math.round(value)) < SAME_STEP)) return perMm;
+  }
+  return 320;
+}
+
+export function gcd(a: number, b: number): number {
+  while (b > 0) [a, b] = [b, a % b];
+  return a;
+}
+
+export const modulo = (value: number, by: number): number => ((value % by) + by) % by;
+
+export function gridOf(problem: ClothProblem): Grid {
+  const perMm = stepsPerMm(problem.repeat);
+  const gap = up(problem.gapMm * perMm);
+  const lattice = latticeOf(problem.repeat, perMm);
+  const joins = new Numbers();
+  const lotGroups = new Numbers();
+  const items = problem.pieces.map((piece) => itemOf(piece, { perMm, gap, lattice, joins, lotGroups }));
+  const lots = new Numbers();
+  const bolts = problem.bolts.map((bolt) => boltOf(bolt, perMm, gap, lots));
+  const lotAreas = Array.from({ length: lotGroups.count }, () => 0);
+  for (const { lotGroup, w, h } of items) {
+    if (lotGroup >= 0) lotAreas[lotGroup] = (lotAreas[lotGroup] ?? 0) + w * h;
+  }
+  const stepY = commonStep(items, gap, lattice, bolts);
+  const grid = { perMm, gap, items, bolts, lotAreas, joins: joins.count, lots: lots.count, stepY };
+  const bound = items.some(({ phaseX, phaseY }) => phaseX >= 0 || phaseY >= 0);
+  return lattice && bound ? { ...grid, lattice } : grid;
+}
+
+/** Numbers names as they come. */
+class Numbers {
+  private readonly byName = new Map<string, number>();
+
+  get count(): number {
+    return this.byName.size;
+  }
+
+  of(name: string | undefined): number {
+    if (name === undefined) return -1;
+    const known = this.byName.get(name);
+    if (known !== undefined) return known;
+    this.byName.set(name, this.byName.size);
+    return this.byName.size - 1;
+  }
+}
+
+function latticeOf(repeat: ClothRepeat | undefined, perMm: number): Lattice | undefined {
+  if (!repeat) return undefined;
+  const along = Math.max(2, 2 * Math.round((repeat.alongMm * perMm) / 2));
+  return {
+    along,
+    across: Math.round((repeat.acrossMm ?? 0) * perMm),
+    half: repeat.match === "half-drop",
+  };
+}
+
+interface ItemContext {
+  perMm: number;
+  gap: number;
+  lattice: Lattice | undefined;
+  joins: Numbers;
+  lotGroups: Numbers;
+}
+
+function itemOf(piece: Piece, { perMm, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
+  const { start, join } = piece;
+  const drop = lattice?.half && join && modulo(join.index, 2) === 1 ? lattice.along / 2 : 0;
+  const fixedY = lattice && start?.alongMm !== undefined;
+  const fixedX = lattice && lattice.across > 0 && start?.acrossMm !== undefined;
+  // A free start of a join is kept as what it adds to the start of the group.
+  const phaseY = fixedY ? Math.round((start?.alongMm ?? 0) * perMm) + drop : drop;
+  return {
+    piece,
+    w: up(piece.widthMm * perMm) + gap,
+    h: up(piece.lengthMm * perMm) + gap,
+    turns: piece.grain === "free" && piece.nap === "either" && !lattice && piece.widthMm !== piece.lengthMm,
+    phaseY: lattice && (fixedY || join) ? modulo(phaseY, lattice.along) : -1,
+    phaseX: fixedX ? modulo(Math.round((start?.acrossMm ?? 0) * perMm), lattice.across) : -1,
+    join: lattice && join && !fixedY ? joins.of(join.group) : -1,
+    lotGroup: lotGroups.of(piece.lotGroup),
+  };
+}
+
+function boltOf(bolt: Bolt, perMm: number, gap: number, lots: Numbers): GridBolt {
+  return {
+    bolt,
+    w: down(bolt.widthMm * perMm) + gap,
+    h: bolt.lengthMm === undefined ? Number.POSITIVE_INFINITY : down(bolt.lengthMm * perMm) + gap,
+    costPerStep: bolt.costPerMm / perMm,
+    lot: lots.of(bolt.lot === undefined ? `bolt ${bolt.id}` : `lot ${bolt.lot}`),
+    rowY: Math.round((bolt.rowMm ?? 0) * perMm),
+    columnX: Math.round((bolt.columnMm ?? 0) * perMm),
+    flaws: bolt.flaws
+      .map(({ xMm, yMm, widthMm, lengthMm }) => ({
+        x1: down(xMm * perMm),
+        x2: up((xMm + widthMm) * perMm),
+        y1: down(yMm * perMm),
+        y2: up((yMm + lengthMm) * perMm),
+      }))
+      .filter(({ x1, x2, y1, y2 }) => x2 > x1 && y2 > y1),
+  };
+}
+
+function commonStep(
+  items: readonly GridItem[],
+  gap: number,
+  lattice: Lattice | undefined,
+  bolts: readonly GridBolt[],
+): number {
+  let step = lattice ? lattice.along / 2 : 0;
+  for (const { w, h, turns, phaseY } of items) {
+    step = gcd(gcd(step, h - gap), gap);
+    if (turns) step = gcd(step, w - gap);
+    if (phaseY > 0) step = gcd(step, phaseY);
+  }
+  if (lattice) for (const { rowY } of bolts) step = gcd(step, Math.abs(rowY));
+  for (const { flaws } of bolts) for (const { y2 } of flaws) step = gcd(step, Math.abs(y2));
+  return Math.max(1, step);
+}

@@ -1,0 +1,3 @@
+export * from "./problem.ts";
+export { ClothSearch, solveCloth } from "./search.ts";
+export { verifyCloth } from "./verify.ts";

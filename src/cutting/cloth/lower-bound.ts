@@ -1,0 +1,140 @@
+import { type Bars, barBound } from "./bar-bound.ts";
+import type { Grid, GridBolt } from "./grid.ts";
+import type { Bound } from "./problem.ts";
+import { latticeSpread, plainSpread, type Spread } from "./spread.ts";
+
+/** Widths apart in the bar relaxation: more are rounded down to steps, which lets the bound only sink. */
+const MOST_WIDTHS = 300;
+/** Sums of worths are exact to so many parts. */
+const SLIVER = 1e-7;
+
+/** What the areas, and the pieces that cannot lie side by side, prove at once. */
+export function quickBound(grid: Grid): Bound {
+  const bounds: Bound[] = [];
+  for (const spread of spreadsOf(grid)) {
+    bounds.push({ cost: raise(grid, spread, areaCost(grid, spread)), which: "area" });
+    bounds.push({ cost: raise(grid, spread, wideCost(grid, spread)), which: "wide" });
+  }
+  return bounds.reduce((best, bound) => (bound.cost > best.cost ? bound : best));
+}
+
+/** The bar relaxation; pauses between its rounds. */
+export function* strictBound(grid: Grid): Generator<void, Bound> {
+  let cost = 0;
+  for (const spread of spreadsOf(grid)) {
+    const value = yield* barBound(barsOf(grid, spread));
+    cost = Math.max(cost, raise(grid, spread, value));
+  }
+  return { cost, which: "bars" };
+}
+
+/** One bolt gains from the repeat; over many the tails of each would cost more than the repeat gives. */
+function spreadsOf(grid: Grid): Spread[] {
+  const plain = plainSpread(grid);
+  if (!grid.lattice) return [plain];
+  const spread = latticeSpread(grid, grid.lattice);
+  const gains = spread.tailX > plain.tailX || spread.tailY > plain.tailY || spread.lead > 0;
+  if (!gains) return [plain];
+  return grid.bolts.length === 1 ? [spread] : [plain, spread];
+}
+
+const extended = (bolt: GridBolt, spread: Spread, gap: number) => ({
+  width: bolt.w + spread.tailX,
+  length: bolt.h + spread.tailY - gap,
+  cost: bolt.costPerStep,
+});
+
+/** From the cost of enlarged items to that of a plan: the tails come off, and a single length is raised to its step. */
+function raise(grid: Grid, spread: Spread, cost: number): number {
+  const [only] = grid.bolts;
+  if (!only || grid.bolts.length > 1) {
+    const tails = grid.bolts.reduce((sum, bolt) => sum + bolt.costPerStep * spread.tailY, 0);
+    return Math.max(0, cost * (1 - SLIVER) - tails);
+  }
+  if (only.costPerStep <= 0) return 0;
+  const length = cost / only.costPerStep;
+  const whole = spread.rows > 0 ? upTo(length, spread.rows) : length;
+  return Math.max(0, upTo(spread.lead + whole - spread.tailY, grid.stepY)) * only.costPerStep;
+}
+
+function upTo(value: number, step: number): number {
+  return Math.ceil((value / step) * (1 - SLIVER)) * step;
+}
+
+function areaCost(grid: Grid, spread: Spread): number {
+  let area = spread.w.reduce((sum, w, i) => sum + w * (spread.h[i] ?? 0), 0);
+  let cost = 0;
+  const byArea = grid.bolts
+    .map((bolt) => extended(bolt, spread, grid.gap))
+    .sort((a, b) => a.cost / a.width - b.cost / b.width);
+  for (const { width, length, cost: each } of byArea) {
+    const used = Math.min(length, area / width);
+    cost += used * each;
+    area -= used * width;
+    if (area <= 0) break;
+  }
+  return cost;
+}
+
+function wideCost(grid: Grid, spread: Spread): number {
+  const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
+  const least = grid.bolts.reduce((cost, { costPerStep }) => Math.min(cost, costPerStep), Number.MAX_VALUE);
+  let length = 0;
+  grid.items.forEach(({ turns }, i) => {
+    const w = spread.w[i] ?? 0;
+    const h = spread.h[i] ?? 0;
+    const ways = turns ? [[w, h] as const, [h, w] as const] : [[w, h] as const];
+    const shares = ways.filter(([width]) => width <= widest);
+    if (shares.every(([width]) => 2 * width > widest)) {
+      length +=
+        shares.reduce((min, [, each]) => Math.min(min, each), Number.MAX_VALUE) * (shares.length > 0 ? 1 : 0);
+    }
+  });
+  return length * least;
+}
+
+function barsOf(grid: Grid, spread: Spread): Bars {
+  const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
+  const all = grid.items.flatMap(({ turns }, i) =>
+    turns ? [spread.w[i] ?? 0, spread.h[i] ?? 0] : [spread.w[i] ?? 0],
+  );
+  const fits = all.filter((width) => width <= widest);
+  const classes = widthClasses(fits);
+  const index = new Map(classes.widths.map((width, k) => [width, k]));
+  const at = (width: number) => index.get(classes.of(width)) ?? 0;
+  const limits = classes.widths.map(() => 0);
+  const demand = classes.widths.map(() => 0);
+  const turning: Bars["turning"][number][] = [];
+  const add = (list: number[], k: number, value: number) => {
+    list[k] = (list[k] ?? 0) + value;
+  };
+  grid.items.forEach(({ turns }, i) => {
+    const w = spread.w[i] ?? 0;
+    const h = spread.h[i] ?? 0;
+    const ways = (turns ? [[w, h] as const, [h, w] as const] : [[w, h] as const]).filter(
+      ([width]) => width <= widest,
+    );
+    for (const [width] of ways) add(limits, at(width), 1);
+    const [one, other] = ways;
+    if (!one) return;
+    if (!other) add(demand, at(one[0]), one[1]);
+    else {
+      turning.push({
+        upright: { width: at(one[0]), length: one[1] },
+        turned: { width: at(other[0]), length: other[1] },
+      });
+    }
+  });
+  const stock = grid.bolts.map((bolt) => extended(bolt, spread, grid.gap));
+  return { widths: classes.widths, limits, demand, turning, stock };
+}
+
+function widthClasses(widths: readonly number[]): { widths: number[]; of: (width: number) => number } {
+  const distinct = Array.from(new Set(widths)).sort((a, b) => a - b);
+  if (distinct.length <= MOST_WIDTHS) return { widths: distinct, of: (width) => width };
+  const least = distinct[0] ?? 0;
+  const most = distinct[distinct.length - 1] ?? 0;
+  const step = (most - least) / (MOST_WIDTHS - 1);
+  const of = (width: number) => Math.floor(least + Math.floor((width - least) / step) * step);
+  return { widths: Array.from(new Set(distinct.map(of))), of };
+}

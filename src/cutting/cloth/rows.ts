@@ -1,0 +1,79 @@
+import { apart } from "./cut-tree.ts";
+import { type Grid, type Lattice, modulo } from "./grid.ts";
+import { type Packing, packed } from "./packing.ts";
+
+/**
+ * The usual case of a repeat: one bolt without flaws, and every piece begins at the same place of the repeat. Lengths
+ * raised to whole repeats then make it a problem of plain cloth, but for the tail of the last layer.
+ */
+export function byRows(grid: Grid):
+  | {
+      grid: Grid;
+      finish: (packing: Packing) => Packing;
+      aim: (best: Packing, saving: number) => ArrayLike<number>;
+    }
+  | undefined {
+  const { lattice } = grid;
+  const [bolt] = grid.bolts;
+  if (!lattice || !bolt || !isByRows(grid)) return undefined;
+  const repeat = lattice.along;
+  const lead = modulo((grid.items[0]?.phaseY ?? 0) + bolt.rowY, repeat);
+  const seen = rounded(grid, repeat);
+  return {
+    grid: seen,
+    finish: (packing) => unrounded(grid, lattice, lead, packing),
+    aim: (best, saving) => {
+      const rows = Math.ceil(((best.used[0] ?? 0) - lead) / repeat);
+      const fewer = Math.floor(((best.used[0] ?? 0) - lead - saving / bolt.costPerStep) / repeat) + 1;
+      return [Math.max(0, Math.min(rows - 1, fewer)) * repeat - grid.gap];
+    },
+  };
+}
+
+function isByRows({ items, bolts, lotAreas }: Grid): boolean {
+  const [first] = items;
+  const [bolt] = bolts;
+  return (
+    bolts.length === 1 &&
+    bolt?.flaws.length === 0 &&
+    bolt.h === Number.POSITIVE_INFINITY &&
+    bolt.costPerStep > 0 &&
+    lotAreas.length === 0 &&
+    first !== undefined &&
+    items.every(
+      ({ phaseY, phaseX, join }) => phaseY >= 0 && phaseY === first.phaseY && phaseX < 0 && join < 0,
+    )
+  );
+}
+
+function rounded({ lattice: _, ...grid }: Grid, repeat: number): Grid {
+  const items = grid.items.map((item) => ({ ...item, h: Math.ceil(item.h / repeat) * repeat, phaseY: -1 }));
+  return { ...grid, items, stepY: repeat };
+}
+
+/** Lengths as they are again; the layer that saves most at its end goes last. */
+function unrounded(grid: Grid, lattice: Lattice, lead: number, packing: Packing): Packing {
+  const h = Int32Array.from(grid.items, (item) => item.h);
+  const blocks = grid.items.map((_, item) => {
+    const y1 = packing.y[item] ?? 0;
+    return { item, x1: 0, x2: 1, y1, y2: y1 + (packing.h[item] ?? 0), end: y1 + (h[item] ?? 0) };
+  });
+  const layers = apart(blocks, "across").map((layer) => {
+    const y1 = layer.reduce((least, one) => Math.min(least, one.y1), Number.POSITIVE_INFINITY);
+    const y2 = layer.reduce((most, one) => Math.max(most, one.y2), 0);
+    const end = layer.reduce((most, one) => Math.max(most, one.end), 0);
+    return { layer, y1, length: Math.ceil((y2 - y1) / lattice.along) * lattice.along, saved: y2 - end };
+  });
+  const last = layers.reduce(
+    (best, layer) => (layer.saved > best.saved ? layer : best),
+    layers[0] ?? { saved: 0 },
+  );
+  const order = [...layers.filter((layer) => layer !== last), ...layers.filter((layer) => layer === last)];
+  const y = new Float64Array(packing.y.length);
+  let top = lead;
+  for (const { layer, y1, length } of order) {
+    for (const { item, y1: own } of layer) y[item] = top + own - y1;
+    top += length;
+  }
+  return packed(grid, { x: packing.x, y, bolt: packing.bolt, w: packing.w, h });
+}

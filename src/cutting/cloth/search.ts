@@ -1,0 +1,254 @@
+import { chance } from "../chance.ts";
+import { anneal } from "./anneal.ts";
+import { type Setting, settingsFor } from "./choose-decoder.ts";
+import { firstPacking } from "./first-packing.ts";
+import { type Grid, gridOf } from "./grid.ts";
+import { layOut } from "./lay-out.ts";
+import { quickBound, strictBound } from "./lower-bound.ts";
+import { type Packing, packingOf } from "./packing.ts";
+import { beyondAll, impossible } from "./possible.ts";
+import type { Bound, ClothAnswer, ClothPlan, ClothProblem } from "./problem.ts";
+import { verifyCloth } from "./verify.ts";
+
+/** A round of the bound costs about as much as so many plans. */
+const PLANS_PER_ROUND = 20;
+/** A new aim saves this share of what lies between the best plan and the bound; half as much after each failure. */
+const FIRST_SAVING = 0.35;
+/** An aim that would save less than this share of the cost is not worth a try before the others. */
+const LEAST_SAVING = 0.0005;
+/** Plans tried in one way before the next has its turn. */
+const TURN = 1024;
+/** Amounts of cost nearer than this share of them are the same. */
+const SAME_COST = 1e-9;
+
+/**
+ * Looks for the cheapest way to cut the pieces, a few plans at a time. A plan is there from the beginning; the same
+ * problem and number of plans tried give the same answer, in however many portions they are asked for.
+ */
+export class ClothSearch {
+  readonly problem: ClothProblem;
+  private readonly grid: Grid;
+  private readonly impossible: ClothAnswer | undefined;
+  private readonly steps: Generator<number, void>;
+  private best: Packing | undefined;
+  private bound: Bound = { cost: 0, which: "area" };
+  private spent = 0;
+  private ended = false;
+
+  constructor(problem: ClothProblem) {
+    refuseNonsense(problem);
+    this.problem = problem;
+    this.grid = gridOf(problem);
+    this.impossible = impossible(this.grid);
+    this.steps = this.run();
+    if (this.impossible || this.grid.items.length === 0) this.ended = true;
+    else {
+      this.bound = quickBound(this.grid);
+      this.advance();
+    }
+  }
+
+  /** Nothing more to look for. */
+  get done(): boolean {
+    return this.ended;
+  }
+
+  get cost(): number {
+    return this.best?.cost ?? Number.POSITIVE_INFINITY;
+  }
+
+  get lowerBound(): Bound {
+    return this.bound;
+  }
+
+  get evaluations(): number {
+    return this.spent;
+  }
+
+  /** Tries about so many plans more; true while there is more to do. */
+  improve(evaluations: number): boolean {
+    const until = this.spent + evaluations;
+    while (!this.ended && this.spent < until) this.advance();
+    return !this.ended;
+  }
+
+  /** The best so far, checked. */
+  answer(status: "feasible" | "stopped" = "feasible"): ClothAnswer {
+    if (this.impossible) return this.impossible;
+    const { problem, grid, best, bound, spent } = this;
+    const none = beyondAll(grid, bound);
+    if (none) return none;
+    if (!best && grid.items.length > 0) {
+      return {
+        status: "not-found",
+        reason: "no place was found for all pieces",
+        pieceIds: this.leftOver,
+        bound,
+        evaluations: spent,
+      };
+    }
+    const cost = best?.cost ?? 0;
+    const optimal = this.isSettled;
+    const plan: ClothPlan = {
+      status: optimal ? "optimal" : status,
+      bolts: best ? layOut(problem, grid, best) : [],
+      cost,
+      bound,
+      gap: optimal || bound.cost <= 0 ? 0 : (cost - bound.cost) / bound.cost,
+      evaluations: spent,
+    };
+    const reasons = verifyCloth(problem, plan);
+    return reasons.length > 0 ? { status: "withheld", reasons } : plan;
+  }
+
+  private leftOver: string[] = [];
+
+  private get isSettled(): boolean {
+    const { cost } = this;
+    if (this.grid.items.length === 0) return true;
+    return this.best !== undefined && cost - this.bound.cost <= SAME_COST * Math.max(1, cost);
+  }
+
+  private advance(): void {
+    const step = this.steps.next();
+    if (step.done) this.ended = true;
+    else this.spent += step.value;
+    if (this.isSettled) this.ended = true;
+  }
+
+  private raise(bound: Bound): void {
+    if (bound.cost > this.bound.cost) this.bound = bound;
+  }
+
+  private offer(packing: Packing | undefined): boolean {
+    if (!packing || packing.cost >= this.cost * (1 - SAME_COST)) return false;
+    this.best = packing;
+    return true;
+  }
+
+  private *run(): Generator<number, void> {
+    const { grid } = this;
+    const draw = chance(this.problem.seed);
+    const settings = this.tryFirst();
+    yield 1;
+    const rounds = strictBound(grid);
+    for (let round = rounds.next(); ; round = rounds.next()) {
+      if (round.done) {
+        this.raise(round.value);
+        break;
+      }
+      yield PLANS_PER_ROUND;
+    }
+    if (this.isSettled || beyondAll(grid, this.bound)) return;
+    const searchers = settings.map((setting) => this.searchWith(setting, draw));
+    // Each in turn: which of them suits the pieces shows only on the way.
+    for (;;) {
+      for (const searcher of searchers) {
+        let spent = 0;
+        while (spent < TURN) {
+          const step = searcher.next();
+          if (step.done) return;
+          spent += step.value;
+          yield step.value;
+        }
+      }
+    }
+  }
+
+  private tryFirst(): Setting[] {
+    const tried = settingsFor(this.problem, this.grid).map((setting) => {
+      const { decoder, grid, sequence, finish } = setting;
+      const first = firstPacking(grid, decoder, sequence, this.bound.cost);
+      this.spent += first.tried;
+      const packing = first.packing && finish(first.packing);
+      this.offer(packing);
+      return { setting, cost: packing?.cost ?? Number.POSITIVE_INFINITY };
+    });
+    // Of several widths of cloth the cheapest is looked at further.
+    const best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
+    const key = String(best.setting.sequence);
+    return tried.filter(({ setting }) => String(setting.sequence) === key).map(({ setting }) => setting);
+  }
+
+  private *searchWith(setting: Setting, draw: () => number): Generator<number, void> {
+    if (!this.best) yield* this.findAny(setting, draw);
+    yield* this.improveOn(setting, draw);
+  }
+
+  /** Tries to lay all pieces on all the cloth there is. */
+  private *findAny({ decoder, grid: seen, finish }: Setting, draw: () => number): Generator<number, void> {
+    decoder.setLengths(seen.bolts.map(({ h }) => h - seen.gap));
+    while (!this.best) {
+      const laid = yield* this.whileUseful(anneal(decoder, draw), 0);
+      if (laid) this.offer(finish(packingOf(seen, decoder)));
+    }
+  }
+
+  /** Aims at ever less cloth: a third of what may be saved at most, less after each failure. */
+  private *improveOn(
+    { decoder, grid: seen, finish, aim }: Setting,
+    draw: () => number,
+  ): Generator<number, void> {
+    let share = FIRST_SAVING;
+    let tight = false;
+    while (this.best && !this.isSettled) {
+      const saving = Math.max(share * (this.cost - this.bound.cost), this.leastSaving());
+      decoder.setLengths(aim(this.best, saving, tight));
+      const goal = this.cost - saving;
+      const laid = yield* this.whileUseful(anneal(decoder, draw), goal);
+      if (laid) {
+        const better = this.offer(finish(packingOf(seen, decoder)));
+        tight = !better;
+        if (better) share = FIRST_SAVING;
+        yield 1;
+      } else if (this.cost > goal && share * (this.cost - this.bound.cost) > this.leastSaving()) {
+        share /= 2;
+      }
+    }
+  }
+
+  /** Breaks off where another way has come so low meanwhile. */
+  private *whileUseful(search: Generator<number, boolean>, goal: number): Generator<number, boolean> {
+    for (;;) {
+      const step = search.next();
+      if (step.done) return step.value;
+      yield step.value;
+      if (this.cost <= goal * (1 + SAME_COST)) return false;
+    }
+  }
+
+  private leastSaving(): number {
+    const steps = this.grid.bolts
+      .map(({ costPerStep }) => costPerStep * this.grid.stepY)
+      .filter((cost) => cost > 0);
+    return Math.max(Math.min(...steps, Number.MAX_VALUE), LEAST_SAVING * this.cost);
+  }
+}
+
+function refuseNonsense({ pieces, bolts, gapMm, repeat }: ClothProblem): void {
+  const positive = (name: string, value: number) => {
+    if (!(value > 0)) throw new Error(`invalid ${name}: ${value}`);
+  };
+  for (const { widthMm, lengthMm } of pieces) {
+    positive("piece widthMm", widthMm);
+    positive("piece lengthMm", lengthMm);
+  }
+  for (const { widthMm, lengthMm, costPerMm } of bolts) {
+    positive("bolt widthMm", widthMm);
+    if (lengthMm !== undefined) positive("bolt lengthMm", lengthMm);
+    if (!(costPerMm >= 0)) throw new Error(`invalid bolt costPerMm: ${costPerMm}`);
+  }
+  if (!(gapMm >= 0)) throw new Error(`invalid gapMm: ${gapMm}`);
+  if (repeat) positive("repeat alongMm", repeat.alongMm);
+  for (const list of [pieces, bolts]) {
+    if (new Set(list.map(({ id }) => id)).size < list.length)
+      throw new Error("invalid ids: one is given twice");
+  }
+}
+
+/** The cheapest plan that about so many tries find; the same problem and number give the same answer. */
+export function solveCloth(problem: ClothProblem, evaluations: number): ClothAnswer {
+  const search = new ClothSearch(problem);
+  search.improve(evaluations);
+  return search.answer();
+}
