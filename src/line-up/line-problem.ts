@@ -2,12 +2,9 @@ import type { LineAsk, LinePlace } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 
 /** A row more is taken where it saves at least this much cloth from hanging below the board, mm. */
-export const ROW_WORTH_MM = inches(1);
+export const ROW_WORTH_MM = inches(1 / 2);
 /** A raised hem at its neighbours' level is worth this much more cloth hanging below the board, mm. */
-export const SHARED_HEM_WORTH_MM = inches(4);
-/** How much lower than it must a raised shade may hang for the sake of the line, where the maker does not say, mm. */
-export const MOST_LOWER_MM = inches(8);
-
+export const SHARED_HEM_WORTH_MM = inches(2);
 /** One window that may follow the room. */
 export interface LineWindow {
   id: string;

@@ -171,7 +171,7 @@ function hemOf(
   return topMm === undefined ? {} : { hemMark: Math.round((topMm - raisedMm) / markMm + FIT_SLACK) };
 }
 
-/** What hangs below the board when all is raised, what gave for the line, and an inch a row, mm. */
+/** What hangs below the board when all is raised, what gave for the line, and what each row is worth, mm. */
 function costMm(rows: number, hangsMm: number): number {
   return hangsMm + rows * ROW_WORTH_MM;
 }

@@ -1,2 +1,3 @@
-export { plan, planWindow } from "./plan.ts";
+export type { LinedRoom } from "./line-room.ts";
+export { plan, planRoom, planWindow } from "./plan.ts";
 export * from "./plan-types.ts";

@@ -9,6 +9,7 @@ import type {
   Form,
   Grid,
   Lift,
+  LineUp,
   Mass,
   SafetyReview,
   Size,
@@ -49,6 +50,15 @@ export interface ShadePlan {
   findings: Finding[];
 }
 
+/** What the windows of one room share; findings of the room stand with those of the job. */
+export interface RoomPlan {
+  roomId: string;
+  roomName: string;
+  /** Where the job asks for a room in line. */
+  lineUp?: LineUp;
+  workings: Working[];
+}
+
 /** Everything that follows from a job. Derived; never stored as truth. */
 export interface Plan {
   format: typeof PLAN_FORMAT;
@@ -61,6 +71,7 @@ export interface Plan {
   purpose?: Purpose;
   units: UnitChoice;
   shades: ShadePlan[];
+  rooms: RoomPlan[];
   /** Findings of the job as a whole; those of a shade stand with it. */
   findings: Finding[];
   /** Shopping and cost of all shades together. */

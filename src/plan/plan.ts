@@ -4,6 +4,7 @@ import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
 import { type Brief, type Job, partsOf, type SettledRates, settleRates, settleShade } from "../job/index.ts";
 import { chooseGear, gearInput, planLift } from "../lift/index.ts";
+import { judgeMotif, writeLine } from "../line-up/index.ts";
 import { measure } from "../measure/index.ts";
 import {
   askPlace,
@@ -16,6 +17,7 @@ import {
 } from "../safety/index.ts";
 import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
+import { followRoom, type LinedRoom, type LinedShade, lineRoom } from "./line-room.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 
 /**
@@ -28,10 +30,14 @@ export function plan(job: Job): Plan {
   const rates = settleRates(job.rates);
   const parts = partsOf(job);
   const careful = carefulLift(job.place, job.purpose);
-  const planned = job.rooms.flatMap((room, r) =>
-    room.windows.map((window, w) =>
-      planShade(settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful), rates, careful),
-    ),
+  const lined = job.rooms.map((room, r) => {
+    const briefs = room.windows.map((window, w) =>
+      settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful),
+    );
+    return { briefs, ...lineRoom(job, room, `/rooms/${r}`, () => briefs) };
+  });
+  const planned = lined.flatMap(({ briefs, shades }) =>
+    briefs.map((brief) => planShade(brief, rates, careful, shades.get(brief.shadeId))),
   );
   const book = new WorkingBook();
   const { cost, findings } = sumCosts(
@@ -50,36 +56,62 @@ export function plan(job: Job): Plan {
     ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
     units: job.units,
     shades: planned.map((one) => one.shade),
-    findings: [...askPlace(job), ...findings].sort(byWeight),
+    rooms: lined.map(({ room }) => room),
+    findings: [...askPlace(job), ...lined.flatMap((one) => one.findings), ...findings].sort(byWeight),
     cost,
     workings: book.workings,
   };
 }
 
-/** One window's part of `plan(job)` alone, for a screen that shows one shade; undefined where there is no such window. */
-export function planWindow(job: Job, roomIndex: number, windowIndex: number): ShadePlan | undefined {
+/**
+ * What the windows of one room share, for a screen that shows them one by one; undefined where there is no such room.
+ */
+export function planRoom(job: Job, roomIndex: number): LinedRoom | undefined {
+  const room = job.rooms[roomIndex];
+  if (!room) return undefined;
+  const parts = partsOf(job);
+  const careful = carefulLift(job.place, job.purpose);
+  const path = `/rooms/${roomIndex}`;
+  return lineRoom(job, room, path, () =>
+    room.windows.map((window, w) => settleShade(job, parts, room, window, `${path}/windows/${w}`, careful)),
+  );
+}
+
+/**
+ * One window's part of `plan(job)` alone, for a screen that shows one shade; undefined where there is no such window.
+ * `lined` is its room's `planRoom`, where that is at hand already.
+ */
+export function planWindow(
+  job: Job,
+  roomIndex: number,
+  windowIndex: number,
+  lined: LinedRoom | undefined = planRoom(job, roomIndex),
+): ShadePlan | undefined {
   const room = job.rooms[roomIndex];
   const window = room?.windows[windowIndex];
   if (!room || !window) return undefined;
   const path = `/rooms/${roomIndex}/windows/${windowIndex}`;
   const careful = carefulLift(job.place, job.purpose);
   const brief = settleShade(job, partsOf(job), room, window, path, careful);
-  return planShade(brief, settleRates(job.rates), careful).shade;
+  return planShade(brief, settleRates(job.rates), careful, lined?.shades.get(brief.shadeId)).shade;
 }
 
 /** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */
 function planShade(
-  brief: Brief,
+  alone: Brief,
   rates: SettledRates,
   careful: CarefulLift,
+  lined: LinedShade = { findings: [] },
 ): { shade: ShadePlan; cost: ShadeCost } {
   const book = new WorkingBook();
+  const brief = followRoom(alone, lined);
   const style = STYLE_MODULES[brief.style];
 
   const { size, findings: measureFindings } = measure(brief, book);
   const { columns, findings: columnFindings } = style.columns(brief, size, book);
   const gear = chooseGear(brief, size, columns, book);
   const { grid, form, findings: foldFindings } = style.grid(brief, size, columns, gear, book);
+  if (lined.place !== undefined) writeLine(lined.place, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ brief, size, grid, form }, book);
   const { lift, findings: liftFindings } = planLift(
     { brief, size, grid, form, mass, ...gearInput(gear) },
@@ -118,7 +150,9 @@ function planShade(
       ...measureFindings,
       ...columnFindings,
       ...foldFindings,
+      ...lined.findings,
       ...clothFindings,
+      ...(lined.motif === undefined ? [] : judgeMotif(brief, lined.motif, cloth)),
       ...proposedLift(brief, careful),
       ...liftFindings,
       ...boardFindings,

@@ -77,6 +77,8 @@ export interface LineUp {
   raisedHemMm?: number;
   motifs: MotifLine[];
   windows: LinedWindow[];
+  /** What the room shares, in sentences. */
+  words: string;
   /** Every spacing and every level was tried; false where a very large room was searched in steps. */
   proven: boolean;
 }

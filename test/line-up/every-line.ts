@@ -41,7 +41,7 @@ const upTo = (most: number) => Array.from({ length: most }, (_, i) => i + 1);
 function waysOf(problem: LineProblem, window: LineWindow, s: number, phase: number | undefined): Way[] {
   const { ask, topMm, own } = window;
   const { markMm } = problem;
-  const ways: Way[] = [{ levels: 0, follows: 0, costMm: own.raisedMm + inches(own.rows), extraMm: 0 }];
+  const ways: Way[] = [{ levels: 0, follows: 0, costMm: own.raisedMm + inches(own.rows / 2), extraMm: 0 }];
   if (s > ask.largestMm + 1e-6 || s < ask.smallestMm - 1e-6) return ways;
   if (ask.spacingMm !== undefined && Math.abs(s - ask.spacingMm) > markMm / 2 + 1e-6) return ways;
   const wanted = ask.bottom.kind === "half-fold" ? ask.bottom.skirtMm + s / 2 : ask.bottom.hemBarMm;
@@ -63,7 +63,7 @@ function waysOf(problem: LineProblem, window: LineWindow, s: number, phase: numb
     ways.push({
       levels,
       follows: 1,
-      costMm: below(wanted) + headrail + d - wanted + inches(rows),
+      costMm: below(wanted) + headrail + d - wanted + inches(rows / 2),
       extraMm: Math.max(0, d - wanted),
       ...(topMm === undefined ? {} : { hem: Math.round((topMm - raised) / markMm + 1e-9) }),
     });
@@ -93,7 +93,7 @@ function scoreOf({ stack }: LineProblem, chosen: readonly Way[]): LineScore {
   return {
     levels: sum((way) => way.levels),
     followers: sum((way) => way.follows),
-    costMm: sum((way) => way.costMm) - (stack && sharing > 1 ? (sharing - 1) * inches(4) : 0),
+    costMm: sum((way) => way.costMm) - (stack && sharing > 1 ? (sharing - 1) * inches(2) : 0),
     bottomExtraMm: sum((way) => way.extraMm),
   };
 }

@@ -5,7 +5,6 @@ import {
   type LineProblem,
   type LineSolution,
   type LineWindow,
-  MOST_LOWER_MM,
   solveLine,
   verifyLine,
 } from "../../src/line-up/index.ts";
@@ -36,7 +35,7 @@ function window(id: string, topMm: number | undefined, ask: Partial<LineAsk> = {
 }
 
 function room(windows: LineWindow[], rest: Partial<LineProblem> = {}): LineProblem {
-  return { markMm: 1, windows, folds: "levels", stack: true, mostLowerMm: MOST_LOWER_MM, ...rest };
+  return { markMm: 1, windows, folds: "levels", stack: true, mostLowerMm: 200, ...rest };
 }
 
 function lined(problem: LineProblem): Lined {
@@ -87,10 +86,10 @@ describe("a room by hand", () => {
     });
   });
 
-  it("counts what hangs: raised heights and an inch a row", () => {
+  it("counts what hangs: raised heights and half an inch a row", () => {
     // 250 + 200 + 280 mm, and 26 rows.
     expect(lined(problem).score).toMatchObject({ levels: 3, followers: 3, bottomExtraMm: 30 });
-    expect(lined(problem).score.costMm).toBeCloseTo(730 + 26 * 25.4, 9);
+    expect(lined(problem).score.costMm).toBeCloseTo(730 + 26 * 12.7, 9);
   });
 
   it("finds the raised hems that meet: hem + rows × spacing", () => {

@@ -1,0 +1,255 @@
+import type { Finding, Remedy } from "../account/index.ts";
+import { type InLine, settingPatch } from "../job/index.ts";
+import type { LinePlace, LineUp } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { downToMark, inches, lengthText } from "../units/index.ts";
+import type { LineProblem } from "./line-problem.ts";
+import type { Told } from "./line-up.ts";
+import type { Motifs } from "./motif.ts";
+import type { RoomInput, RoomWindow } from "./room-window.ts";
+import { type Trial, trialsOf, withWindow } from "./trials.ts";
+import type { Hindrance, WishSetting } from "./why.ts";
+import { gaveWords } from "./words.ts";
+
+/** Less than this is no news: a finger's breadth of flat cloth more. */
+const WORTH_TELLING_MM = inches(1);
+
+/** What did not come into line, and what it cost, each with a way out where one edit is one. */
+export function judgeLine(
+  input: RoomInput,
+  problem: LineProblem,
+  lineUp: LineUp,
+  told: readonly Told[],
+  motifs: Motifs,
+): Finding[] {
+  const free = told.filter(({ window }) => !input.settings.without.includes(window.brief.shadeId));
+  const trial = trialsOf(problem);
+  return [
+    ...roomFindings(input, lineUp, free.length),
+    ...free.flatMap((one) => [
+      ...unmeasured(input, one),
+      ...apart(input, lineUp, one, trial),
+      ...lower(input, one, trial),
+    ]),
+    ...motifs.elsewhere.map(({ window }) => motifElsewhere(input, window)),
+  ];
+}
+
+function lineBase(input: RoomInput) {
+  return {
+    stage: "shape",
+    path: `${input.path}/inLine`,
+    cite: cite("our-choice", "a room in line"),
+  } as const;
+}
+
+function withChange(inLine: InLine, change: Exclude<InLine, true>): InLine {
+  return { ...(inLine === true ? {} : inLine), ...change };
+}
+
+function lineRemedy(input: RoomInput, label: string, change: Exclude<InLine, true>): Remedy {
+  return {
+    label,
+    patch: [{ op: "add", path: `${input.path}/inLine`, value: withChange(input.inLine, change) }],
+  };
+}
+
+function leaveOut(input: RoomInput, { brief }: RoomWindow): Remedy {
+  return lineRemedy(input, `Leave ${brief.windowName} out of the line`, {
+    without: [...input.settings.without, brief.shadeId],
+  });
+}
+
+function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[] {
+  const findings: Finding[] = [];
+  if (input.settings.folds !== "own" && lineUp.spacingMm === undefined) {
+    findings.push({
+      ...lineBase(input),
+      id: "line-up.nothing-shared",
+      weight: "mind",
+      text:
+        free < 2
+          ? `${input.roomName} is to have its folds in line, but ${free === 1 ? "only one window" : "no window"} is there to follow.`
+          : `No two windows of ${input.roomName} can have their rows at one spacing: each keeps its own.`,
+      remedies: [
+        {
+          label: "Let every window keep its own folds",
+          patch: [{ op: "remove", path: `${input.path}/inLine` }],
+        },
+      ],
+    });
+  }
+  if (!lineUp.proven) {
+    findings.push({
+      ...lineBase(input),
+      id: "line-up.not-every-spacing",
+      weight: "unproven",
+      text: `${input.roomName} has so many windows that not every spacing was tried: a closer one may leave less cloth hanging.`,
+      remedies: [],
+    });
+  }
+  return findings;
+}
+
+function unmeasured({ settings, roomName }: RoomInput, { window }: Told): Finding[] {
+  const { brief, size, ask, hangsFlat } = window;
+  const forFolds = settings.folds === "levels" && typeof ask !== "string";
+  const forMotif = settings.motif && hangsFlat && brief.cloths.face.repeat !== undefined;
+  if (size.topAboveFloorMm !== undefined || !(forFolds || forMotif)) return [];
+  return [
+    {
+      id: "line-up.measure-floor",
+      weight: "unproven",
+      stage: "shape",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/opening/sillAboveFloorMm`,
+      text: `Measure how high the bottom of the opening is above the floor at ${brief.windowName}: without that its ${forFolds ? "folds" : "pattern"} cannot be set to the height of its neighbours in ${roomName}.`,
+      cite: cite("our-choice", "a room in line"),
+      remedies: [],
+    },
+  ];
+}
+
+function apart(
+  input: RoomInput,
+  lineUp: LineUp,
+  { window, lined, hindrance }: Told,
+  trial: Trial,
+): Finding[] {
+  const { settings } = input;
+  const { brief, size } = window;
+  if (settings.folds === "own" || lineUp.spacingMm === undefined || hindrance === undefined) return [];
+  const unknownHeight = size.topAboveFloorMm === undefined && lined.follows === "spacing";
+  // That finding stands already, with what to measure.
+  if (unknownHeight) return [];
+  const isOwn = lined.follows === "own";
+  return [
+    {
+      ...lineBase(input),
+      id: isOwn ? "line-up.own-rows" : "line-up.own-levels",
+      weight: "mind",
+      shadeId: brief.shadeId,
+      text: isOwn
+        ? `${brief.windowName} keeps its own rows, since ${hindrance.words}.`
+        : `${brief.windowName} has the spacing of ${input.roomName}, but its rows stand at heights of their own, since ${hindrance.words}.`,
+      remedies: [...unhinder(input, window, hindrance, trial), leaveOut(input, window)],
+    },
+  ];
+}
+
+/** What lets the window onto the levels, where letting go of one thing does. */
+function unhinder(input: RoomInput, { brief }: RoomWindow, hindrance: Hindrance, trial: Trial): Remedy[] {
+  const { setting, without, lowerMm } = hindrance;
+  const { shadeId } = brief;
+  const goal = input.settings.folds;
+  if (setting !== undefined && without !== undefined) {
+    const isOwn =
+      setting === "rule" || (brief.own?.fold as Record<string, unknown> | undefined)?.[setting] !== undefined;
+    const after = trial(shadeId, (problem) =>
+      withWindow(problem, shadeId, (window) => ({ ...window, ask: without(window.ask) })),
+    );
+    return isOwn && after?.follows === goal ? [letGo(brief, setting)] : [];
+  }
+  if (lowerMm === undefined) return [];
+  const mostLowerMm = Math.ceil(lowerMm);
+  if (trial(shadeId, (problem) => ({ ...problem, mostLowerMm }))?.follows !== goal) return [];
+  const label = `Let shades of the room hang up to ${lengthText(mostLowerMm, input.units)} lower`;
+  return [lineRemedy(input, label, { mostLowerMm })];
+}
+
+const SETTING_NAMES: Record<WishSetting, string> = {
+  rows: "number of rows",
+  spacingMm: "spacing",
+  skirtMm: "skirt",
+  hemBarMm: "hem bar section",
+  stackMm: "highest stack",
+  rule: "rule",
+};
+
+function letGo(brief: RoomWindow["brief"], setting: WishSetting): Remedy {
+  if (setting === "rule") {
+    return {
+      label: `Give ${brief.windowName} a headrail allowance`,
+      patch: settingPatch(brief, "fold", "rule", "half-fold"),
+    };
+  }
+  return {
+    label: `Let the ${SETTING_NAMES[setting]} of ${brief.windowName} follow the room`,
+    patch: [{ op: "remove", path: `${brief.path}/shade/making/fold/${setting}` }],
+  };
+}
+
+function given({ headrailExtraMm, bottomExtraMm }: LinePlace): number {
+  return headrailExtraMm + bottomExtraMm;
+}
+
+function lower(input: RoomInput, { window, lined }: Told, trial: Trial): Finding[] {
+  const { place } = lined;
+  const { brief } = window;
+  if (place === undefined || given(place) < WORTH_TELLING_MM) return [];
+  return [
+    {
+      ...lineBase(input),
+      id: "line-up.hangs-lower",
+      weight: "mind",
+      shadeId: brief.shadeId,
+      text: `So that its folds meet those of its neighbours, ${brief.windowName} gives way. ${gaveWords(place, input.units).join(" ")}`,
+      figures: ["line-up.headrail-extra", "line-up.hem-extra"],
+      remedies: [
+        ...lowerBoard(input, window, place, trial),
+        leaveOut(input, window),
+        ...spacingAlone(input, window, trial),
+      ],
+    },
+  ];
+}
+
+function isCured({ place }: { place?: LinePlace } = {}): boolean {
+  return place === undefined || given(place) < WORTH_TELLING_MM;
+}
+
+/** An outside mount can take its flat cloth off at the top: board and top line come down, the folds stay. */
+function lowerBoard(input: RoomInput, { brief }: RoomWindow, place: LinePlace, trial: Trial): Remedy[] {
+  const { overlapAboveMm } = brief.making.mount;
+  const byMm = downToMark(place.headrailExtraMm, input.units.ruler);
+  if (brief.mount !== "outside" || byMm <= 0 || byMm > overlapAboveMm) return [];
+  const { shadeId } = brief;
+  const after = trial(shadeId, (problem) =>
+    withWindow(problem, shadeId, (window) => ({
+      ...window,
+      ...(window.topMm === undefined ? {} : { topMm: window.topMm - byMm }),
+      ask: { ...window.ask, lengthMm: window.ask.lengthMm - byMm },
+    })),
+  );
+  if (after === undefined || after.follows === "own" || !isCured(after)) return [];
+  return [
+    {
+      label: `Fix the board of ${brief.windowName} ${lengthText(byMm, input.units)} lower`,
+      patch: settingPatch(brief, "mount", "overlapAboveMm", overlapAboveMm - byMm),
+    },
+  ];
+}
+
+function spacingAlone(input: RoomInput, { brief }: RoomWindow, trial: Trial): Remedy[] {
+  if (input.settings.folds !== "levels") return [];
+  const after = trial(brief.shadeId, (problem) => ({ ...problem, folds: "spacing" }));
+  if (after === undefined || !isCured(after)) return [];
+  return [lineRemedy(input, "Share the spacing alone, not the heights", { folds: "spacing" })];
+}
+
+function motifElsewhere(input: RoomInput, { brief }: RoomWindow): Finding {
+  return {
+    ...lineBase(input),
+    id: "line-up.motif-elsewhere",
+    weight: "mind",
+    shadeId: brief.shadeId,
+    text: `The pattern of ${brief.windowName} was placed on the shade itself and does not begin at the height of its neighbours in ${input.roomName}.`,
+    cite: cite("set-of-shades", "one start line for a set"),
+    remedies: [
+      {
+        label: `Let the pattern of ${brief.windowName} follow the room`,
+        patch: [{ op: "remove", path: `${brief.path}/shade/making/pattern/place` }],
+      },
+    ],
+  };
+}

@@ -1,0 +1,168 @@
+import type { Finding, WorkingBook } from "../account/index.ts";
+import type { LinedWindow, LineUp } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
+import { judgeLine } from "./judge-line.ts";
+import type { LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
+import { type MotifPlace, motifLines } from "./motif.ts";
+import type { RoomInput, RoomWindow } from "./room-window.ts";
+import { solveLine } from "./solve.ts";
+import { verifyLine } from "./verify.ts";
+import { type Hindrance, hindrance } from "./why.ts";
+import { roomWords, windowWords } from "./words.ts";
+
+export interface RoomInLine {
+  lineUp: LineUp;
+  /** Where the pattern begins on each shade that follows a motif line, by shade. */
+  motifs: ReadonlyMap<string, MotifPlace>;
+  /** Those of a shade carry its id. */
+  findings: Finding[];
+}
+
+/** Lines up the folds, the raised hems and the patterns of one room. */
+export function lineUp(input: RoomInput, book: WorkingBook): RoomInLine {
+  const problem = problemOf(input);
+  const solution = solveLine(problem);
+  const faults = verifyLine(problem, solution);
+  if (faults.length > 0) throw new Error(`invalid line of ${input.roomName}: ${faults.join("; ")}`);
+  const told = input.windows.map((window) => tell(input, problem, solution, window));
+  const motifs = motifLines(input);
+  if (solution.kind === "lined") writeDown(problem, solution, book);
+  const line: Omit<LineUp, "words"> = {
+    ...(solution.kind === "lined" ? { spacingMm: solution.spacingMm } : {}),
+    levelsMm: levelsOf(input, told),
+    ...(solution.kind === "lined" && solution.raisedHemMm !== undefined
+      ? { raisedHemMm: solution.raisedHemMm }
+      : {}),
+    motifs: motifs.lines,
+    windows: told.map(({ lined }) => lined),
+    proven: solution.kind !== "lined" || solution.proven,
+  };
+  const answer = { ...line, words: roomWords(line, input.units) };
+  return { lineUp: answer, motifs: motifs.places, findings: judgeLine(input, problem, answer, told, motifs) };
+}
+
+/** What is told of one window, with what is in its way. */
+export interface Told {
+  window: RoomWindow;
+  lined: LinedWindow;
+  hindrance?: Hindrance;
+}
+
+function isFree({ settings }: RoomInput, { brief }: RoomWindow): boolean {
+  return !settings.without.includes(brief.shadeId);
+}
+
+function problemOf(input: RoomInput): LineProblem {
+  const { settings, units } = input;
+  const windows = input.windows.flatMap((window): LineWindow[] => {
+    const { ask, brief, size, own } = window;
+    if (typeof ask === "string" || settings.folds === "own" || !isFree(input, window)) return [];
+    const topMm = size.topAboveFloorMm;
+    return [{ id: brief.shadeId, ...(topMm === undefined ? {} : { topMm }), ask, own }];
+  });
+  return {
+    markMm: markMm(units.ruler),
+    windows,
+    folds: settings.folds === "levels" ? "levels" : "spacing",
+    stack: settings.stack,
+    ...(settings.spacingMm === undefined ? {} : { spacingMm: settings.spacingMm }),
+    mostLowerMm: settings.mostLowerMm,
+  };
+}
+
+function tell(input: RoomInput, problem: LineProblem, solution: LineSolution, window: RoomWindow): Told {
+  const { settings, units } = input;
+  const { shadeId, windowName } = window.brief;
+  const placed = solution.kind === "lined" ? solution.places.get(shadeId) : undefined;
+  const hinders = whatHinders(input, problem, solution, window);
+  const lined = {
+    shadeId,
+    windowName,
+    follows: placed?.follows ?? ("own" as const),
+    ...(placed === undefined ? {} : { place: placed.place }),
+    sharesRaisedHem: placed?.sharesRaisedHem ?? false,
+    ...(hinders === undefined ? {} : { why: hinders.words }),
+  };
+  return {
+    window,
+    lined: { ...lined, words: windowWords(lined, settings.folds, units) },
+    ...(hinders === undefined ? {} : { hindrance: hinders }),
+  };
+}
+
+function whatHinders(
+  input: RoomInput,
+  problem: LineProblem,
+  solution: LineSolution,
+  window: RoomWindow,
+): Hindrance | undefined {
+  const { settings, units } = input;
+  if (settings.folds === "own") return undefined;
+  if (!isFree(input, window)) return { words: "it was left out of the line" };
+  if (typeof window.ask === "string") return { words: window.ask };
+  if (solution.kind !== "lined") return { words: "no other window can share a spacing with it" };
+  const { shadeId } = window.brief;
+  const one = problem.windows.find(({ id }) => id === shadeId);
+  const placed = solution.places.get(shadeId);
+  if (one === undefined || placed?.follows === "levels") return undefined;
+  if (placed === undefined) return hindrance(problem, solution, one, "spacing", units);
+  return settings.folds === "levels" ? hindrance(problem, solution, one, "levels", units) : undefined;
+}
+
+/** Heights of all rows that stand on the shared levels, each once, lowest first. */
+function levelsOf(input: RoomInput, told: readonly Told[]): number[] {
+  const heights = told
+    .flatMap(({ window: { size }, lined: { follows, place } }) => {
+      const topMm = size.topAboveFloorMm;
+      if (follows !== "levels" || place === undefined || topMm === undefined) return [];
+      const firstMm = topMm - size.finishedLengthMm + place.bottomMm;
+      return Array.from({ length: place.rows }, (_, row) => firstMm + row * place.spacingMm);
+    })
+    .sort((a, b) => a - b);
+  const mark = markMm(input.units.ruler);
+  return heights
+    .filter((mm, i) => i === 0 || mm - (heights[i - 1] ?? 0) > SAME_LENGTH_MM)
+    .map((mm) => Math.round(mm / mark) * mark);
+}
+
+function writeDown(
+  problem: LineProblem,
+  solution: Extract<LineSolution, { kind: "lined" }>,
+  book: WorkingBook,
+): void {
+  const { markMm: mark } = problem;
+  book.figure("line-up.spacing", {
+    label: "Spacing shared by the room",
+    symbol: "s",
+    unit: "mm",
+    formula: "n·u",
+    given: {
+      n: [Math.round(solution.spacingMm / mark), "count", "marks of the ruler"],
+      u: [mark, "mm", "one mark"],
+    },
+    cite: cite("our-choice", "most windows in line, then the least cloth that hangs below the boards"),
+    reckon: ({ n, u }) => n * u,
+  });
+  const places = [...solution.places.values()].map(({ place }) => place);
+  book.figure("line-up.given", {
+    label: "Given for the line, all windows together",
+    symbol: "g",
+    unit: "mm",
+    formula: "a + b",
+    given: {
+      a: [
+        places.reduce((sum, { headrailExtraMm }) => sum + headrailExtraMm, 0),
+        "mm",
+        "more headrail than needed",
+      ],
+      b: [
+        places.reduce((sum, { bottomExtraMm }) => sum + bottomExtraMm, 0),
+        "mm",
+        "hem sections longer than wanted",
+      ],
+    },
+    cite: cite("geometry"),
+    reckon: ({ a, b }) => a + b,
+  });
+}

@@ -1,0 +1,103 @@
+import type { MotifLine } from "../shade/index.ts";
+import { SAME_LENGTH_MM, toMark } from "../units/index.ts";
+import type { RoomInput, RoomWindow } from "./room-window.ts";
+
+/** Where a pattern begins on one window, told by the room. */
+export interface MotifPlace {
+  clothId: string;
+  /** From the top line down to where a repeat begins, mm. */
+  fromTopMm: number;
+  /** As it hangs, mm. */
+  repeatMm: number;
+}
+
+export interface Motifs {
+  lines: MotifLine[];
+  /** By shade. */
+  places: Map<string, MotifPlace>;
+  /** Shades whose maker placed the motif elsewhere, with the line that they miss. */
+  elsewhere: { window: RoomWindow; line: MotifLine }[];
+}
+
+/** Patterned cloths on two or more windows: each begins anew at the same heights above the floor. */
+export function motifLines({ windows, settings, units }: RoomInput): Motifs {
+  const motifs: Motifs = { lines: [], places: new Map(), elsewhere: [] };
+  if (!settings.motif) return motifs;
+  const byCloth = new Map<string, Patterned[]>();
+  for (const window of windows) {
+    const patterned = patternedOf(window, settings.without);
+    if (patterned === undefined) continue;
+    const { id } = window.brief.cloths.face;
+    byCloth.set(id, [...(byCloth.get(id) ?? []), patterned]);
+  }
+  for (const group of byCloth.values()) {
+    if (group.length > 1) addLine(motifs, group, (mm) => toMark(mm, units.ruler));
+  }
+  return motifs;
+}
+
+interface Patterned {
+  window: RoomWindow;
+  topMm: number;
+  /** Repeat as it hangs, shrinkage done. */
+  repeatMm: number;
+  /** A level at which the maker has it begin, where the maker placed it on this shade. */
+  placedMm?: number;
+}
+
+function patternedOf(window: RoomWindow, without: readonly string[]): Patterned | undefined {
+  const { brief, size, hangsFlat } = window;
+  const { repeat, shrinkLength = 0 } = brief.cloths.face;
+  const topMm = size.topAboveFloorMm;
+  if (repeat === undefined || topMm === undefined || !hangsFlat || without.includes(brief.shadeId))
+    return undefined;
+  const repeatMm = repeat.verticalMm * (1 - shrinkLength);
+  if (brief.own?.pattern?.place === undefined) return { window, topMm, repeatMm };
+  const { place, offsetMm } = brief.making.pattern;
+  const lengthMm = size.finishedLengthMm;
+  const fromTopMm = { hem: lengthMm, centre: lengthMm / 2 - repeatMm / 2, top: 0, free: offsetMm }[place];
+  return { window, topMm, repeatMm, placedMm: topMm - fromTopMm };
+}
+
+/** One start line from the top for a set: at the top line that most of them share, or where the maker placed it. */
+function addLine(motifs: Motifs, group: readonly Patterned[], onMark: (mm: number) => number): void {
+  const [first] = group;
+  if (first === undefined) return;
+  const { repeatMm } = first;
+  const { face } = first.window.brief.cloths;
+  const levelMm = group.find(({ placedMm }) => placedMm !== undefined)?.placedMm ?? onMark(commonTop(group));
+  const line: MotifLine = { clothId: face.id, clothName: face.name, repeatMm, levelMm, windows: [] };
+  for (const { window, topMm, placedMm } of group) {
+    const { shadeId } = window.brief;
+    if (placedMm !== undefined && awayFrom(levelMm - placedMm, repeatMm) > SAME_LENGTH_MM) {
+      motifs.elsewhere.push({ window, line });
+      continue;
+    }
+    const hemMm = topMm - window.size.finishedLengthMm;
+    line.windows.push({ shadeId, fromHemMm: modulo(levelMm - hemMm, repeatMm) });
+    if (placedMm === undefined) {
+      motifs.places.set(shadeId, {
+        clothId: face.id,
+        fromTopMm: modulo(topMm - levelMm, repeatMm),
+        repeatMm,
+      });
+    }
+  }
+  motifs.lines.push(line);
+}
+
+function commonTop(group: readonly Patterned[]): number {
+  const times = (mm: number) => group.filter(({ topMm }) => Math.abs(topMm - mm) < SAME_LENGTH_MM).length;
+  const [best] = [...group].sort((a, b) => times(b.topMm) - times(a.topMm) || b.topMm - a.topMm);
+  return best?.topMm ?? 0;
+}
+
+function modulo(mm: number, stepMm: number): number {
+  const left = mm - Math.floor(mm / stepMm) * stepMm;
+  return stepMm - left < SAME_LENGTH_MM ? 0 : left;
+}
+
+/** How far a length is from the nearest whole number of steps, mm. */
+export function awayFrom(mm: number, stepMm: number): number {
+  return Math.abs(mm - Math.round(mm / stepMm) * stepMm);
+}

@@ -1,0 +1,87 @@
+import { type Finding, WorkingBook } from "../account/index.ts";
+import { type Brief, type Job, type Room, settleLine } from "../job/index.ts";
+import { chooseGear } from "../lift/index.ts";
+import { lineUp, type MotifPlace, type RoomWindow } from "../line-up/index.ts";
+import { measure } from "../measure/index.ts";
+import type { LinePlace } from "../shade/index.ts";
+import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
+import type { RoomPlan } from "./plan-types.ts";
+
+/** What the room tells one of its shades. */
+export interface LinedShade {
+  place?: LinePlace;
+  motif?: MotifPlace;
+  findings: Finding[];
+}
+
+/** A room with what its windows share, and what each of them is told. */
+export interface LinedRoom {
+  room: RoomPlan;
+  /** Findings of the room as a whole. */
+  findings: Finding[];
+  /** By shade; empty where the room is not to be in line. */
+  shades: ReadonlyMap<string, LinedShade>;
+}
+
+/**
+ * Lines up one room before its shades are planned: each window is measured and asked what it needs, and the answer
+ * is laid on top of its own settings. `settled` are those, window by window; they are asked for only where needed.
+ */
+export function lineRoom(job: Job, room: Room, path: string, settled: () => readonly Brief[]): LinedRoom {
+  const book = new WorkingBook();
+  const plain = { roomId: room.id, roomName: room.name };
+  if (room.inLine === undefined) {
+    return { room: { ...plain, workings: [] }, findings: [], shades: new Map() };
+  }
+  const answer = lineUp(
+    {
+      path,
+      roomName: room.name,
+      units: job.units,
+      inLine: room.inLine,
+      settings: settleLine(room.inLine),
+      windows: settled().map(ask),
+    },
+    book,
+  );
+  const shades = answer.lineUp.windows.map(({ shadeId, place }): [string, LinedShade] => {
+    const motif = answer.motifs.get(shadeId);
+    const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
+    return [
+      shadeId,
+      { ...(place === undefined ? {} : { place }), ...(motif === undefined ? {} : { motif }), findings },
+    ];
+  });
+  return {
+    room: { ...plain, lineUp: answer.lineUp, workings: book.workings },
+    findings: answer.findings.filter(({ shadeId }) => shadeId === undefined),
+    shades: new Map(shades),
+  };
+}
+
+/** Measures one window and asks it what it needs; its own workings are written when it is planned. */
+function ask(brief: Brief): RoomWindow {
+  const scratch = new WorkingBook();
+  const style = STYLE_MODULES[brief.style];
+  const { size } = measure(brief, scratch);
+  const { columns } = style.columns(brief, size, scratch);
+  const gear = chooseGear(brief, size, columns, scratch);
+  const { grid } = style.grid(brief, size, columns, gear, scratch);
+  const inLine = STYLES_IN_LINE[brief.style];
+  return {
+    brief,
+    size,
+    ask: typeof inLine === "string" ? inLine : inLine.ask(brief, size, gear),
+    hangsFlat: typeof inLine !== "string",
+    own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
+  };
+}
+
+/** The brief of a shade as the room has it. */
+export function followRoom(brief: Brief, { place, motif }: LinedShade): Brief {
+  const inLine = STYLES_IN_LINE[brief.style];
+  const placed = place === undefined || typeof inLine === "string" ? brief : inLine.follow(brief, place);
+  if (motif === undefined) return placed;
+  const pattern = { ...placed.making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
+  return { ...placed, making: { ...placed.making, pattern } };
+}
