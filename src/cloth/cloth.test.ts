@@ -1,43 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { briefWith } from "../../test/briefs.ts";
+import { clothOf, gridOf, type ShadeInput } from "../../test/cloth-shade.ts";
 import { expectNear } from "../../test/near.ts";
 import { WorkingBook } from "../account/index.ts";
-import type { JobInput } from "../job/index.ts";
 import { measure } from "../measure/index.ts";
-import type { Grid } from "../shade/index.ts";
+import type { Form } from "../shade/index.ts";
 import { flatForm } from "../styles/flat/flat-form.ts";
 import { centimetres, inches, MM_PER_YARD } from "../units/index.ts";
 import { joinEqualParts } from "./joins.ts";
 import { planCloth } from "./plan-cloth.ts";
 import { halfDropExtraMm, repeatLengthMm } from "./repeats.ts";
-
-type ShadeInput = NonNullable<JobInput["rooms"][number]["windows"][number]["shade"]>;
-
-/** Rows only matter here by their number. */
-function gridOf(rows: number, lengthMm: number): Grid {
-  const spacing = lengthMm / (rows + 1);
-  return {
-    rows: Array.from({ length: rows }, (_, i) => ({
-      number: i + 1,
-      fromHemMm: spacing * (i + 0.5),
-      yMm: lengthMm - spacing * (i + 0.5),
-    })),
-    columns: [
-      { number: 1, xMm: 50 },
-      { number: 2, xMm: 300 },
-    ],
-    bottomSectionMm: spacing / 2,
-    spacingsMm: Array.from({ length: rows - 1 }, () => spacing),
-    topSectionMm: spacing * 1.5,
-    columnSpacingMm: 250,
-    headrailMm: spacing / 2,
-    skirtMm: 0,
-    raisedHeightMm: spacing,
-    travelMm: lengthMm - spacing,
-    coveredWhenRaisedMm: spacing,
-  };
-}
 
 interface Example {
   source: string;
@@ -45,9 +18,10 @@ interface Example {
   lengthIn: number;
   rows: number;
   shade: ShadeInput;
-  cloth?: { usableIn: number };
+  form?: Partial<Form>;
   faceIn: [width: number, length: number];
   liningIn?: [width: number, length: number];
+  innerIn?: [width: number, length: number];
 }
 
 const hems = (sideIn: number, sideTurns: 1 | 2, bottomIn: number, boardIn: number) => ({
@@ -118,22 +92,69 @@ const EXAMPLES: Example[] = [
     },
     faceIn: [36, 69],
   },
+  {
+    source: "home blog, September 2011, as a bagged-out make-up: 1/2 in seams, 4 in for the board",
+    widthIn: 45,
+    lengthIn: 56,
+    rows: 5,
+    shade: {
+      making: { hems: { makeUp: "bagged-out", seamMm: inches(0.5), boardAllowanceMm: inches(4) } },
+    },
+    faceIn: [46, 60.5],
+    liningIn: [46, 60.5],
+  },
+  {
+    source: "“Insulated shades cut chill of cold drafts”: face and back w + 1/2 × h + 3, inner w − 1 × h + 2",
+    widthIn: 32,
+    lengthIn: 54,
+    rows: 6,
+    shade: {
+      interlining: "domett",
+      making: {
+        hems: { makeUp: "bagged-out", seamMm: inches(0.25), boardAllowanceMm: inches(2.75) },
+        lining: { innerNarrowerMm: inches(1), innerLongerMm: inches(2) },
+      },
+    },
+    faceIn: [32.5, 57],
+    liningIn: [32.5, 57],
+    innerIn: [31, 56],
+  },
+  {
+    // Not a shade: 47 wide, 16 drop, one 8 in pleat, 3 1/2 in returns; 47 + 8 + .5 + 7 + 1 and 16 + 3.5 + 1.
+    source: "“Box pleat valance tutorial”: a pleated board valance with returns is cut 63 1/2 × 20 1/2",
+    widthIn: 47,
+    lengthIn: 16,
+    rows: 2,
+    shade: {
+      lining: null,
+      making: {
+        hems: { makeUp: "bagged-out", seamMm: inches(0.5), boardAllowanceMm: inches(4) },
+        board: { section: "board-1x4", returns: "wrapped" },
+      },
+    },
+    form: {
+      allowances: [
+        { label: "pleat", widthMm: inches(8), lengthMm: 0 },
+        { label: "ease", widthMm: inches(0.5), lengthMm: 0 },
+      ],
+    },
+    faceIn: [63.5, 20.5],
+  },
 ];
 
-function clothOf(example: Example) {
-  const brief = briefWith({
-    opening: { widthsMm: [inches(example.widthIn)], heightsMm: [inches(example.lengthIn)] },
+function exampleCloth(example: Example) {
+  return clothOf({
+    widthMm: inches(example.widthIn),
+    lengthMm: inches(example.lengthIn),
+    rows: example.rows,
     shade: example.shade,
-  });
-  const book = new WorkingBook();
-  const { size } = measure(brief, book);
-  const grid = gridOf(example.rows, size.finishedLengthMm);
-  return planCloth({ brief, size, grid, form: flatForm(brief, size, grid) }, book).cloth;
+    form: example.form,
+  }).cloth;
 }
 
 describe("cut sizes of published examples", () => {
   it.each(EXAMPLES)("$source", (example) => {
-    const cloth = clothOf(example);
+    const cloth = exampleCloth(example);
     const face = cloth.layers.find((cut) => cut.layer === "face");
     expectNear(face?.cutWidthMm ?? 0, inches(example.faceIn[0]), 1e-6, "face width");
     expectNear(face?.cutLengthMm ?? 0, inches(example.faceIn[1]), 1e-6, "face length");
@@ -142,12 +163,17 @@ describe("cut sizes of published examples", () => {
       expectNear(lining?.cutWidthMm ?? 0, inches(example.liningIn[0]), 1e-6, "lining width");
       expectNear(lining?.cutLengthMm ?? 0, inches(example.liningIn[1]), 1e-6, "lining length");
     }
+    if (example.innerIn) {
+      const inner = cloth.layers.find((cut) => cut.layer === "interlining");
+      expectNear(inner?.cutWidthMm ?? 0, inches(example.innerIn[0]), 1e-6, "inner width");
+      expectNear(inner?.cutLengthMm ?? 0, inches(example.innerIn[1]), 1e-6, "inner length");
+    }
   });
 
   it("“Roman blinds” (2012): pocket strips 3 × 33 in", () => {
     const example = EXAMPLES[3];
     if (example === undefined) throw new Error("invalid example");
-    const { strips } = clothOf(example);
+    const { strips } = exampleCloth(example);
     expectNear(strips?.widthMm ?? 0, inches(3), 1e-6);
     expectNear(strips?.lengthMm ?? 0, inches(33), 1e-6);
     expect(strips?.count).toBe(3);
@@ -156,7 +182,7 @@ describe("cut sizes of published examples", () => {
   it("“Roman shades” (2018): two such shades need 136 in of 55 in cloth, 4 yd bought by the yard", () => {
     const example = EXAMPLES[0];
     if (example === undefined) throw new Error("invalid example");
-    const face = clothOf(example).layers[0];
+    const face = exampleCloth(example).layers[0];
     expectNear(2 * (face?.lengthMm ?? 0), inches(136), 1e-6, "both");
     expect(Math.ceil((2 * (face?.lengthMm ?? 0)) / MM_PER_YARD)).toBe(4);
   });
@@ -169,7 +195,7 @@ describe("cut sizes of published examples", () => {
     const book = new WorkingBook();
     const { size } = measure(brief, book);
     const half = (990 - 70) / 7;
-    const laid = gridOf(3, 990);
+    const laid = gridOf(3, 990, [50, 300]);
     const rows = laid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
     const grid = { ...laid, rows };
     const { cloth } = planCloth({ brief, size, grid, form: flatForm(brief, size, grid) }, book);
@@ -263,7 +289,7 @@ describe("on the bolt", () => {
         );
         const book = new WorkingBook();
         const { size } = measure(brief, book);
-        const grid = gridOf(5, size.finishedLengthMm);
+        const grid = gridOf(5, size.finishedLengthMm, [50, 300]);
         const form = flatForm(brief, size, grid);
         const face = planCloth({ brief, size, grid, form }, book).cloth.layers[0];
         if (face === undefined) return false;
@@ -319,4 +345,114 @@ describe("on the bolt", () => {
       return miss < 1e-6;
     });
   }
+});
+
+describe("turned sideways", () => {
+  const wide = { id: "wide", name: "Wide", usableWidthMm: 2800, massGsm: 200 };
+  const planned = (
+    cloth: Partial<typeof wide> & Record<string, unknown>,
+    making: NonNullable<ShadeInput["making"]> = {},
+    sizeMm: [number, number] = [4000, 1500],
+  ) =>
+    clothOf({
+      widthMm: sizeMm[0],
+      lengthMm: sizeMm[1],
+      shade: {
+        face: "wide",
+        lining: null,
+        making: {
+          hems: { sideTurnMm: 20, sideTurns: 1, bottomTurnMm: 40, bottomTurns: 1, boardAllowanceMm: 60 },
+          ...making,
+        },
+      },
+      cloths: [{ ...wide, ...cloth }],
+    });
+  const ids = (shade: ReturnType<typeof planned>) => shade.findings.map(({ id }) => id);
+
+  // “Railroad”: possible when the cut length is within the usable width; the length bought is the cut width.
+  it("comes in one piece and is bought by its cut width, where it is cut shorter than the cloth is wide", () => {
+    // Upright three drops of 1600 mm are 4.8 m.
+    const shade = planned({ usableWidthMm: 1700 });
+    expect(shade.face.turned).toBe(true);
+    expect(shade.face.panels).toHaveLength(1);
+    expectNear(shade.face.lengthMm, 4040, 1e-9);
+    expect(shade.face.lays[0]).toMatchObject({ widthMm: 1600, lengthMm: 4040 });
+    expect(ids(shade)).toContain("cloth.railroaded");
+  });
+  it("stays upright where that takes less, and says what it would cost", () => {
+    // Upright two drops of 1600 mm are 3.2 m; sideways 4.04 m.
+    const shade = planned({});
+    expect(shade.face.turned).toBe(false);
+    const told = shade.findings.find(({ id }) => id === "cloth.could-railroad");
+    expect(told?.text).toContain("more cloth");
+    expect(told?.remedies).toHaveLength(1);
+  });
+  it("never by itself with a pile, a top or a pattern; asked for, it is told", () => {
+    const narrow = { usableWidthMm: 1600 };
+    const size: [number, number] = [4000, 1200];
+    for (const cloth of [
+      { nap: true },
+      { direction: "one-way" },
+      { repeat: { verticalMm: 300, match: "straight" } },
+    ]) {
+      expect(planned({ ...narrow, ...cloth }, {}, size).face.turned).toBe(false);
+      const asked = planned({ ...narrow, ...cloth }, { pattern: { railroad: "always" } }, size);
+      expect(asked.face.turned).toBe(true);
+      expect(ids(asked)).toContain("cloth.railroad-sideways");
+    }
+  });
+  it("is refused where the cloth is too narrow", () => {
+    const shade = planned({ usableWidthMm: 1400 }, { pattern: { railroad: "always" } });
+    expect(shade.face.turned).toBe(false);
+    expect(ids(shade)).toContain("cloth.railroad-too-narrow");
+  });
+  it("shrinks by the other figure each way: 1300 / 0.98 across the cloth, 4040 / 0.95 along it", () => {
+    const cloth = { usableWidthMm: 1600, shrinkLength: 0.05, shrinkWidth: 0.02 };
+    const { face } = planned(cloth, { pattern: { railroad: "always" } }, [4000, 1200]);
+    expectNear(face.cutLengthMm, 1300 / 0.98, 1e-9);
+    expectNear(face.cutWidthMm, 4040 / 0.95, 1e-9);
+    const upright = planned(cloth, { pattern: { railroad: "never" } }, [4000, 1200]).face;
+    expectNear(upright.cutLengthMm, 1300 / 0.95, 1e-9);
+    expectNear(upright.cutWidthMm, 4040 / 0.98, 1e-9);
+  });
+});
+
+describe("bow and skew", () => {
+  // ASTM D3882: both are given as shares of the width of the cloth.
+  const slanted = (bowShare: number, skewShare: number, making: NonNullable<ShadeInput["making"]> = {}) =>
+    clothOf({
+      widthMm: 1000,
+      lengthMm: 1500,
+      shade: {
+        face: "mine",
+        lining: null,
+        making: { hems: { sideTurnMm: 0, bottomTurnMm: 0, boardAllowanceMm: 50 }, ...making },
+      },
+      cloths: [
+        { id: "mine", name: "Mine", usableWidthMm: 1600, massGsm: 200, bowShare, skewShare, shrinkLength: 0 },
+      ],
+    }).face;
+
+  it("2 % bow and 1 % skew take 30 mm off a piece 1000 mm wide when it is squared", () => {
+    const face = slanted(0.02, 0.01);
+    expectNear(face.cutLengthMm, 1550 + 30, 1e-9);
+    expect(face.makeUp.find(({ label }) => label === "bow and skew")?.lengthMm).toBeCloseTo(30, 9);
+  });
+  it("turned sideways they come off the width, for the 1550 mm that lie across the cloth", () => {
+    expectNear(slanted(0.02, 0.01, { pattern: { railroad: "always" } }).cutWidthMm, 1000 + 46.5, 1e-9);
+  });
+});
+
+describe("cloth with a pile", () => {
+  it("is told to go one way up, and lies so: no lay is turned", () => {
+    const { face, findings } = clothOf({
+      widthMm: 2500,
+      lengthMm: 1200,
+      shade: { face: "velvet", lining: null, making: { pattern: { pile: "up" } } },
+      cloths: [{ id: "velvet", name: "Velvet", usableWidthMm: 1370, massGsm: 360, nap: true }],
+    });
+    expect(findings.find(({ id }) => id === "cloth.nap")?.text).toContain("stroking up");
+    expect(face.turned).toBe(false);
+    expect(face.lays.every((lay) => lay.lengthMm === face.cutLengthMm)).toBe(true);
+  });
 });

@@ -1,1 +1,2 @@
+export { acrossRepeatMm, firstColumnMm } from "./place-motif.ts";
 export { planCloth } from "./plan-cloth.ts";

@@ -102,12 +102,15 @@ export function uprightShape(input: ClothInput, layer: Layer, cloth: Cloth): Lay
   const firstMm = firstColumnMm(repeat, repeatAcrossMm ?? usableMm, usableMm);
   const acrossKnown = acrossIsKnown(repeat, usableMm, seamMm);
   const panels = namePanels(layer, joined, cutLengthMm).map((panel, i): Panel => {
-    const boltXMm = joined.panels[i]?.boltXMm ?? 0;
+    const startMm = starts[i] ?? 0;
+    if (!acrossKnown || repeatAcrossMm === undefined) return { ...panel, inRepeat: { alongMm: startMm } };
+    const beside = (joined.panels[i]?.boltXMm ?? 0) - firstMm;
+    const column = Math.floor(beside / repeatAcrossMm + 1e-9);
     return {
       ...panel,
       inRepeat: {
-        alongMm: starts[i] ?? 0,
-        ...(acrossKnown ? { acrossMm: moduloMm(boltXMm - firstMm, repeatAcrossMm ?? usableMm) } : {}),
+        alongMm: moduloMm(startMm - (column % 2) * halfMm, alongMm),
+        acrossMm: Math.max(0, beside - column * repeatAcrossMm),
       },
     };
   });

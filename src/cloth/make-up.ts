@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Form, Layer, LayerCut } from "../shade/index.ts";
+import { type Form, type Layer, type LayerCut, ribCount } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 
 /** One allowance on top of the finished size, mm. */
@@ -35,7 +35,8 @@ export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
   const { kind, pocketMm } = brief.making.ribs;
   const through = kind === "through-pocket";
   const inLining = kind === "lining-pocket" && layer === "lining";
-  return through || inLining ? 2 * pocketMm * form.ribs.rows.length : 0;
+  const inFace = kind === "face-pocket" && layer === "face";
+  return through || inLining || inFace ? 2 * pocketMm * ribCount(form) : 0;
 }
 
 /** Depth of the band that is joined to the lower edge of the face, mm; at most half of the shade. */
@@ -73,7 +74,7 @@ function styleParts(form: Form, layer: Layer): Allowance[] {
 
 function pockets(brief: Brief, form: Form, layer: Layer): Allowance[] {
   const lengthMm = pocketTakeUpMm(brief, form, layer);
-  const label = `${form.ribs.rows.length} rib pockets`;
+  const label = `${ribCount(form)} rib pockets`;
   return lengthMm > 0 ? [{ label, widthMm: 0, lengthMm, place: "within" }] : [];
 }
 

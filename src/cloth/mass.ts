@@ -1,6 +1,13 @@
 import type { WorkingBook } from "../account/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
-import { type ClothPlan, LAYER_NAMES, type Mass, type MassPart, type Trim } from "../shade/index.ts";
+import {
+  type ClothPlan,
+  LAYER_NAMES,
+  type Mass,
+  type MassPart,
+  ribCount,
+  type Trim,
+} from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 
@@ -39,7 +46,7 @@ export function massOf(
     parts.push({
       part: "ribs",
       label: brief.rib.name,
-      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, form.ribs.rows.length),
+      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, ribCount(form)),
     });
   }
   const rings = grid.rows.length * grid.columns.length;

@@ -50,7 +50,7 @@ export function acrossIsKnown(repeat: Repeat, usableMm: number, seamMm: number):
 
 /** From the left usable edge to the left edge of a whole repeat: as given, else whole repeats lie centred. */
 export function firstColumnMm(repeat: Repeat, repeatMm: number, usableMm: number): number {
-  return moduloMm(repeat.startXMm ?? (usableMm % repeatMm) / 2, repeatMm);
+  return repeat.startXMm ?? (usableMm % repeatMm) / 2;
 }
 
 export interface CentreOnBolt {

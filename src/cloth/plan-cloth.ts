@@ -1,6 +1,14 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
 import type { Brief, Cloth } from "../job/index.ts";
-import { type ClothPlan, LAYERS, type LayerCut, type Mass, type Size, type Trim } from "../shade/index.ts";
+import {
+  type ClothPlan,
+  LAYERS,
+  type LayerCut,
+  type Mass,
+  ribCount,
+  type Size,
+  type Trim,
+} from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
 import { boardTrims } from "./board-trims.ts";
@@ -31,7 +39,7 @@ export function planCloth(
   const cloths = clothsOf(brief);
   const ribbed = form.ribs.rows.length > 0;
   const { shorterMm } = brief.making.ribs;
-  const sewn = { ...strips(brief, size, form.ribs.rows.length), ...sleeves(brief, size, grid, book) };
+  const sewn = { ...strips(brief, size, ribCount(form)), ...sleeves(brief, size, grid, book) };
   const { trims: bandTrims, bands } = bandsOf(brief, size, faceOf(layers));
   const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
   const cloth: ClothPlan = {
@@ -71,15 +79,15 @@ function strips(brief: Brief, size: Size, count: number): Pick<ClothPlan, "strip
 
 /** Pocket strips and sleeves as pieces to cut, from the lining where there is one. */
 function sewnTrims(brief: Brief, sewn: Pick<ClothPlan, "strips" | "sleeves">): Trim[] {
-  const from = brief.cloths.lining ?? brief.cloths.face;
-  const cloth = { clothId: from.id, clothName: from.name, hangs: true };
+  const { face, lining = face } = brief.cloths;
+  const cut = (from: Cloth) => ({ clothId: from.id, clothName: from.name, hangs: true });
   const { strips: pockets, sleeves: over } = sewn;
   return [
     ...(pockets === undefined
       ? []
       : [
           {
-            ...cloth,
+            ...cut(brief.making.ribs.face === "front" ? face : lining),
             id: "pocket-strip",
             label: "Pocket strip",
             count: pockets.count,
@@ -93,7 +101,7 @@ function sewnTrims(brief: Brief, sewn: Pick<ClothPlan, "strips" | "sleeves">): T
       ? []
       : [
           {
-            ...cloth,
+            ...cut(lining),
             id: "sleeve",
             label: "Sleeve over a cord",
             count: over.count,

@@ -8,6 +8,7 @@ import type { Cost, ShoppingLine } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 import { fillRack } from "./fill-rack.ts";
 import { planCost, sumCosts } from "./index.ts";
+import { billableWidths } from "./labour.ts";
 
 const RATES = settleRates({});
 const IMPERIAL = { system: "imperial", ruler: "1/8 in" } as const;
@@ -148,6 +149,14 @@ describe("the rest of X1", () => {
     const ids = book.workings.map((working) => working.id);
     expect(ids).toEqual(["cost.sewn", "cost.thread", "cost.tax", "cost.total"]);
     expect(book.workings.find((working) => working.id === "cost.total")?.value).toBe(written.total);
+  });
+});
+
+describe("labour by the width", () => {
+  it("“Workroom price terms”: 2 × 118 in is 236 / 54 = 4.37, so 5 widths", () => {
+    expect(billableWidths(2, inches(118))).toBe(5);
+    expect(billableWidths(3, inches(54))).toBe(3);
+    expect(billableWidths(2, inches(48))).toBe(2);
   });
 });
 

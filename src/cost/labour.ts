@@ -1,8 +1,8 @@
 import type { WorkingBook } from "../account/index.ts";
 import type { SettledRates } from "../job/index.ts";
 import type { LabourLine } from "../shade/index.ts";
-import { cite } from "../sources/index.ts";
-import { MM_PER_M } from "../units/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { inches, MM_PER_M, SAME_LENGTH_MM } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import { toCent } from "./money.ts";
 
@@ -46,10 +46,26 @@ export function sewnMm(input: CostInput, book: WorkingBook): number {
   });
 }
 
+/** Width that labour is priced by: wider cloth counts as so many of these. */
+const BILLED_WIDTH = sourced(
+  inches(54),
+  "mm",
+  cite("workroom-price-terms", "billable widths = flat width / 54 in"),
+);
+
+/** Widths as a workroom counts them: cloth wider than 54 in counts as more than one (“Workroom price terms”). */
+export function billableWidths(drops: number, usableWidthMm: number): number {
+  if (usableWidthMm <= BILLED_WIDTH.value + SAME_LENGTH_MM) return drops;
+  return Math.ceil((drops * usableWidthMm) / BILLED_WIDTH.value - 1e-9);
+}
+
 /** The work on one shade by the job's own times. */
 export function labourOf(input: CostInput, rates: SettledRates, sewMm: number): LabourLine[] {
   const { grid, cloth, lift } = input;
-  const widths = cloth.layers.reduce((total, cut) => total + cut.widths, 0);
+  const widths = cloth.layers.reduce(
+    (total, cut) => total + billableWidths(cut.widths, cut.usableWidthMm),
+    0,
+  );
   const rings = grid.rows.length * grid.columns.length;
   const lines: [id: string, label: string, minutes: number][] = [
     ["measure", "Measure the window", rates.measureMin],

@@ -296,6 +296,11 @@ export const SOURCES = {
     kind: "trade-text",
     note: "motif centred; one start line from the top for a set",
   },
+  "workroom-price-terms": {
+    title: "Workroom price terms: labour by the width",
+    kind: "trade-text",
+    note: "widths of 48 to 54 in; wider goods count as their flat width over 54 in",
+  },
   "board-returns": {
     title: "Contract maker’s notes: “Top mistakes in specifying Romans”",
     kind: "trade-text",
