@@ -5,9 +5,17 @@ import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
 
 /** Breaking strength over the largest load of a cord that runs over small radii again and again. */
-const FACTOR = sourced(5, "ratio", cite("from-memory", "factor of 5 for cord that runs over small radii"));
+export const STRENGTH_FACTOR = sourced(
+  5,
+  "ratio",
+  cite("from-memory", "factor of 5 for cord that runs over small radii"),
+);
 /** What a knot leaves of a cord's strength. */
-const KNOT = sourced(0.5, "ratio", cite("from-memory", "a knot keeps about half of a cord’s strength"));
+export const KNOT = sourced(
+  0.5,
+  "ratio",
+  cite("from-memory", "a knot keeps about half of a cord’s strength"),
+);
 
 /** Is the cord strong enough, running and at its knot? */
 export function judgeStrength(
@@ -28,7 +36,7 @@ export function judgeStrength(
     unit: "ratio",
     formula: "B / P",
     given: { B: [breakingN, "N", "breaking strength"], P: [runningN, "N", "largest pull in one cord"] },
-    cite: FACTOR.cite,
+    cite: STRENGTH_FACTOR.cite,
     reckon: ({ B, P }) => B / P,
   });
   const knotted = book.figure("lift.strength-knot", {
@@ -45,7 +53,7 @@ export function judgeStrength(
     reckon: ({ k, B, T }) => (k * B) / T,
   });
   const factor = Math.min(running, knotted);
-  return factor >= FACTOR.value
+  return factor >= STRENGTH_FACTOR.value
     ? []
     : [tooWeak(brief, takes, factor, Math.max(runningN, loadN / KNOT.value))];
 }
@@ -59,7 +67,7 @@ function base(brief: Brief) {
     stage: "lift",
     shadeId: brief.shadeId,
     path: `${brief.path}/shade/making/lift/cord`,
-    cite: FACTOR.cite,
+    cite: STRENGTH_FACTOR.cite,
   } as const;
 }
 
@@ -68,13 +76,13 @@ function unknownStrength(brief: Brief, runningN: number): Finding {
     ...base(brief),
     id: "lift.strength-unknown",
     weight: "unproven",
-    text: `The breaking strength of “${brief.cord.name}” is not given. One cord sees up to ${forceText(runningN, brief.units)}; ask its maker whether it breaks above ${forceText(FACTOR.value * runningN, brief.units)}.`,
+    text: `The breaking strength of “${brief.cord.name}” is not given. One cord sees up to ${forceText(runningN, brief.units)}; ask its maker whether it breaks above ${forceText(STRENGTH_FACTOR.value * runningN, brief.units)}.`,
     remedies: [],
   };
 }
 
 function tooWeak(brief: Brief, takes: (cord: Cord) => boolean, factor: number, neededBaseN: number): Finding {
-  const neededN = FACTOR.value * neededBaseN;
+  const neededN = STRENGTH_FACTOR.value * neededBaseN;
   const stronger: Remedy[] = (brief.parts?.cords ?? [])
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
     .filter(takes)
@@ -84,7 +92,7 @@ function tooWeak(brief: Brief, takes: (cord: Cord) => boolean, factor: number, n
     ...base(brief),
     id: "lift.cord-too-weak",
     weight: "stop",
-    text: `“${brief.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${FACTOR.value} times is asked for: ${forceText(neededN, brief.units)}.`,
+    text: `“${brief.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, brief.units)}.`,
     figures: ["lift.strength-running", "lift.strength-knot"],
     remedies: stronger,
   };

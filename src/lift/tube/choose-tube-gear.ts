@@ -1,15 +1,14 @@
 import type { WorkingBook } from "../../account/index.ts";
-import { BAR_DENSITY, type Brief, barSectionMm2, CATALOGUE, type Drive, type Tube } from "../../job/index.ts";
+import { BAR_DENSITY, type Brief, barSectionMm2, CATALOGUE, type Drive } from "../../job/index.ts";
 import type { Column, Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";
 import { drivePlaces } from "./seat-drive.ts";
+import { spoolOf } from "./spool-size.ts";
 import { DRIVE_OF, type SpoolSize, type TubeGear, type TubeKind } from "./tube-input.ts";
 import { tubeLine } from "./tube-line.ts";
 
-/** Flanges over the core, both sides together, where the spool was not measured. */
-const FLANGE_OVER = sourced(14, "mm", cite("our-choice", "room for a few layers of cord"));
 /** Kept between the flanges and the board. */
 const UNDER_BOARD = sourced(2, "mm", cite("our-choice", "so that the spools turn free of the board"));
 /** Hems and turnings over the finished area. */
@@ -56,16 +55,6 @@ export function chooseTubeGear(
     axisMm,
     heightMm: height(chosen, spool, axisMm, book),
     label: "height of tube and drive",
-  };
-}
-
-function spoolOf(tube: Tube): SpoolSize {
-  const coreMm = Math.max(tube.spoolCoreMm ?? tube.diameterMm, tube.diameterMm);
-  return {
-    lengthMm: tube.spoolLengthMm,
-    coreMm,
-    flangeMm: Math.max(coreMm, tube.spoolFlangeMm ?? coreMm + FLANGE_OVER.value),
-    ...(tube.spoolWindMm === undefined ? {} : { windMm: Math.min(tube.spoolWindMm, tube.spoolLengthMm) }),
   };
 }
 

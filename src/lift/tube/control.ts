@@ -8,8 +8,8 @@ import type { TubeInput } from "./tube-input.ts";
 import type { Wound } from "./winding.ts";
 
 /** Where the maker of a drive gives none of these. */
-const WHEEL = sourced(30, "mm", cite("our-choice", "a small wheel; measure your own"));
-const WAND_RADIUS = sourced(
+export const WHEEL = sourced(30, "mm", cite("our-choice", "a small wheel; measure your own"));
+export const WAND_RADIUS = sourced(
   8,
   "mm",
   cite("our-choice", "a plain wand of 16 mm, twisted between the fingers"),

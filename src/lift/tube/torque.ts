@@ -5,7 +5,7 @@ import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { Wound } from "./winding.ts";
 
 /** Share of the work at wheel or crank that reaches the cords, where the drive's maker states none. */
-const EFFICIENCY = sourced(
+export const DRIVE_EFFICIENCY = sourced(
   0.8,
   "ratio",
   cite("from-memory", "drive and bearings of the tube together, 0.7 to 0.9"),
@@ -81,7 +81,7 @@ export function handPull(
 ): number {
   const efficiency: { value: number; cite: Cite } =
     hand.efficiency === undefined
-      ? EFFICIENCY
+      ? DRIVE_EFFICIENCY
       : { value: hand.efficiency, cite: cite("maker", "of the drive") };
   return book.figure("lift.pull", {
     label: hand.label,

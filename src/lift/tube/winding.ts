@@ -5,7 +5,7 @@ import { FIT_SLACK } from "../../units/index.ts";
 import type { TubeInput } from "./tube-input.ts";
 
 /** Wraps that stay on a spool with the shade lowered, so that its knot carries nothing. */
-const WRAPS_LEFT = sourced(3, "count", cite("common-practice", "two or three wraps stay on a drum"));
+export const WRAPS_LEFT = sourced(3, "count", cite("common-practice", "two or three wraps stay on a drum"));
 
 const woundCite = cite("geometry", "Archimedean spiral that grows by one cord for each layer");
 
