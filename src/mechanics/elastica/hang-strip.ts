@@ -1,47 +1,55 @@
-import { bestOf, type Solved } from "../solve/outcome.ts";
+import type { Solved } from "../solve/outcome.ts";
 import { follow } from "./follow.ts";
-import { placesOf, type StripProblem, type StripState } from "./strip.ts";
+import { depthPast, type Plane, placesOf, type StripProblem, type StripState } from "./strip.ts";
 import { hangStrip } from "./strip-newton.ts";
 import { weightlessFold } from "./weightless.ts";
 
 /** A weightless strip at this gap is bent well, yet far from a loop: every start from nothing begins here. */
 const FIRST_GAP = { min: 0.6, max: 1.8 };
 
-/** Shape of a strip with nothing to start from: weightless at a gap that is easy, then weight, gap, pane. */
+/** Shape of a strip with nothing to start from: weightless at a gap that is easy, then weight, gap, planes. */
 export function hangFromNothing(problem: StripProblem, nodes: number): Solved<StripState> {
-  const open = Number.POSITIVE_INFINITY;
   const easy = Math.min(FIRST_GAP.max, Math.max(FIRST_GAP.min, problem.gap));
-  const bent = hangStrip({ weight: 0, gap: easy, pane: open, back: open }, cosineStart(easy, nodes), 1);
+  const bent = hangStrip({ weight: 0, gap: easy, planes: [] }, cosineStart(easy, nodes), 1);
   if (bent.kind === "notConverged") return bent;
   const heavy = follow(
     bent.value,
-    (part, from) => {
-      const weight = (1 + problem.weight) ** part - 1;
-      return hangStrip({ weight, gap: easy, pane: open, back: open }, from);
-    },
+    (part, from) => hangStrip({ weight: (1 + problem.weight) ** part - 1, gap: easy, planes: [] }, from),
     1 / 4,
   );
   if (heavy.kind === "notConverged") return heavy;
-  const free = { weight: problem.weight, gap: easy, pane: open, back: open };
-  return moveStrip(free, problem, heavy.value);
+  return moveStrip({ weight: problem.weight, gap: easy, planes: [] }, problem, heavy.value);
 }
 
 /** Takes a strip that hangs in one problem over to another of the same weight, in as few steps as go. */
 export function moveStrip(was: StripProblem, problem: StripProblem, start: StripState): Solved<StripState> {
-  const { weight } = problem;
-  const between = (a: number, b: number, part: number) => a + (b - a) * part;
+  const { weight, planes } = problem;
   const toGap = follow(start, (part, from) =>
-    hangStrip({ ...was, weight, gap: between(was.gap, problem.gap, part) }, from),
+    hangStrip({ ...was, weight, gap: was.gap + (problem.gap - was.gap) * part }, from),
   );
-  if (toGap.kind === "notConverged") return toGap;
-  if (was.pane === problem.pane && was.back === problem.back) return toGap;
-  const reach = Math.max(0, -Math.min(...placesOf(toGap.value.slope).x));
-  return follow(bestOf(toGap), (part, from) => {
-    // A pane that stands further back than the fold reaches touches nothing yet, so it may start there.
-    const pane = between(Math.min(was.pane, Math.max(reach, problem.pane)), problem.pane, part);
-    const back = between(Math.min(was.back, Math.max(reach, problem.back)), problem.back, part);
-    return hangStrip(part === 1 ? problem : { ...problem, pane, back }, from);
-  });
+  if (toGap.kind === "notConverged" || was.planes === planes) return toGap;
+  const { x, y } = placesOf(toGap.value.slope);
+  // Planes come in from where they only just touch.
+  const away = planes.map((plane) =>
+    x.reduce((most, out, i) => Math.max(most, depthPast(plane, problem.gap, out, y[i] as number)), 0),
+  );
+  return follow(toGap.value, (part, from) =>
+    hangStrip(
+      { ...problem, planes: planes.map((plane, k) => backed(plane, (1 - part) * (away[k] ?? 0))) },
+      from,
+    ),
+  );
+}
+
+/** A plane moved square to itself, away from the strip. */
+function backed(plane: Plane, byHalves: number): Plane {
+  if (byHalves === 0) return plane;
+  const { out, down, tiltRad, facing } = plane;
+  return {
+    ...plane,
+    out: out - facing * byHalves * Math.cos(tiltRad),
+    down: down + facing * byHalves * Math.sin(tiltRad),
+  };
 }
 
 /** θ₀ cos(πs/2) with the end slope and the thrust of the weightless strip: near enough for Newton to end it. */

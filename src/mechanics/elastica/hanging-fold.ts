@@ -1,8 +1,9 @@
 import type { Solved } from "../solve/outcome.ts";
 import { hangFromNothing, moveStrip } from "./hang-strip.ts";
-import { copyState, type StripProblem, type StripState } from "./strip.ts";
+import { copyState, type Plane, planeForces, type StripProblem, type StripState } from "./strip.ts";
 import { hangStrip } from "./strip-newton.ts";
 import { shapeOf } from "./strip-shape.ts";
+import { isStable } from "./strip-stability.ts";
 
 /** A strip of cloth between two rows of hinges, one above the other; forces are for each mm of its width. */
 export interface HangingFold {
@@ -17,6 +18,8 @@ export interface HangingFold {
   paneMm?: number;
   /** The same to what hangs behind below the lower row, such as the folds already gathered. */
   backMm?: number;
+  /** How far the lower part of that back leans forward, rad. */
+  backTiltRad?: number;
 }
 
 /** How a fold hangs; x away from the pane, y down from the upper row. */
@@ -37,8 +40,10 @@ export interface FoldShape {
   upAtBottomNPerMm: number;
   backwardAtTopNPerMm: number;
   forwardAtBottomNPerMm: number;
-  /** What pane and back push with altogether, N/mm. */
+  /** What pane and back push forward with altogether, N/mm. */
   pushNPerMm: number;
+  /** It would stay so: the second variation of its energy is positive. */
+  stable: boolean;
 }
 
 /** Intervals of a fold: the 40 published cases come out within 1e-6 of the half arc. */
@@ -103,18 +108,18 @@ function drawOn(problem: StripProblem, last: Hung, before: Hung): StripState {
   return state;
 }
 
-function problemOf({ arcMm, gapMm, weightNPerMm2, rigidityNmm, paneMm, backMm }: HangingFold): StripProblem {
+function problemOf(fold: HangingFold): StripProblem {
+  const { arcMm, gapMm, weightNPerMm2, rigidityNmm, paneMm, backMm, backTiltRad } = fold;
   if (!(gapMm >= 0 && gapMm < arcMm)) throw new Error(`invalid gapMm: ${gapMm} in an arc of ${arcMm}`);
   if (!(rigidityNmm > 0)) throw new Error(`invalid rigidityNmm: ${rigidityNmm}`);
   if (!(weightNPerMm2 >= 0)) throw new Error(`invalid weightNPerMm2: ${weightNPerMm2}`);
   const half = arcMm / 2;
-  const far = Number.POSITIVE_INFINITY;
-  return {
-    weight: (weightNPerMm2 * half ** 3) / rigidityNmm,
-    gap: gapMm / half,
-    pane: (paneMm ?? far) / half,
-    back: (backMm ?? far) / half,
-  };
+  const planes: Plane[] = [];
+  if (paneMm !== undefined) planes.push({ out: -paneMm / half, down: 0, tiltRad: 0, facing: 1 });
+  if (backMm !== undefined) {
+    planes.push({ out: -backMm / half, down: 0, tiltRad: backTiltRad ?? 0, facing: 1, hanging: true });
+  }
+  return { weight: (weightNPerMm2 * half ** 3) / rigidityNmm, gap: gapMm / half, planes };
 }
 
 function inMm(fold: HangingFold, problem: StripProblem, solved: Solved<StripState>): Solved<FoldShape> {
@@ -132,7 +137,7 @@ function shapeInMm(
   const half = arcMm / 2;
   const force = rigidityNmm / half ** 2;
   const shape = shapeOf(problem, state);
-  const push = state.push.reduce((sum, one) => sum + one, 0);
+  const push = planeForces(problem, state, 1);
   const inHalves = (list: Float64Array) => Array.from(list, (value) => value * half);
   return {
     xMm: inHalves(shape.x),
@@ -143,9 +148,10 @@ function shapeInMm(
     behindMm: shape.behind * half,
     droopMm: shape.droop * half,
     upAtTopNPerMm: state.up * force,
-    upAtBottomNPerMm: weightNPerMm2 * arcMm - state.up * force,
+    upAtBottomNPerMm: weightNPerMm2 * arcMm - (state.up + push.up) * force,
     backwardAtTopNPerMm: state.side * force,
-    forwardAtBottomNPerMm: (state.side - push) * force,
-    pushNPerMm: push * force,
+    forwardAtBottomNPerMm: (state.side - push.out) * force,
+    pushNPerMm: push.out * force,
+    stable: isStable(problem, state),
   };
 }

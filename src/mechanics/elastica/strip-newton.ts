@@ -1,8 +1,16 @@
 import { solveDense } from "../solve/dense.ts";
 import type { Solved } from "../solve/outcome.ts";
 import { solveTridiagonal } from "../solve/tridiagonal.ts";
-import { PANE_SINK, STRIP_REACH_RAD, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
-import { copyState, placesOf, type StripProblem, type StripState } from "./strip.ts";
+import { STRIP_REACH_RAD, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
+import {
+  copyState,
+  deepestOf,
+  depthPast,
+  placesOf,
+  type StripProblem,
+  type StripState,
+  springSoftness,
+} from "./strip.ts";
 
 /**
  * Newton's method on the strip's moment balance.
@@ -10,10 +18,10 @@ import { copyState, placesOf, type StripProblem, type StripState } from "./strip
  * Numerov's formula (Hairer, Nørsett & Wanner, Solving Ordinary Differential Equations I, §III.10) ties three
  * neighbouring slopes with an error of h⁶/240 · θ⁽⁶⁾; the hinges (θ′ = 0) use the same formula on one side with the
  * known f′ = −λ sin θ. Since θ′ = 0 at both hinges the plain trapezoid rule closes the shape to fourth order too. What
- * is left is a tridiagonal matrix bordered by the two hinge forces and by the forces of the pane, so one step costs a
+ * is left is a tridiagonal matrix bordered by the two hinge forces and by the forces of the planes, so one step costs a
  * fixed number of sines a node.
  *
- * The pane is a row of one-sided springs at the nodes that push with the square of their depth, as a nap does, and sink
+ * A plane is a row of one-sided springs at the nodes that push with the square of their depth, as a nap does, and sink
  * by `PANE_SINK` under about the force that leans there. Plain springs make Newton swap the same two nodes for ever.
  */
 export function hangStrip(
@@ -55,7 +63,7 @@ interface System {
   /** Where the far hinge and the pressed nodes are too far, then how soft each is. */
   misfit: Float64Array;
   softness: Float64Array;
-  pressed: number[];
+  contact: Contact;
   sin: Float64Array;
   cos: Float64Array;
   residual: number;
@@ -71,22 +79,21 @@ function assemble(problem: StripProblem, state: StripState): System {
     cos[i] = Math.cos(slope[i] as number);
   }
   const contact = pressedNodes(problem, state);
-  const along = sideForces(state, contact);
+  const inside = forcesInside(problem, state, contact);
   const system: System = {
     lower: new Float64Array(n + 1),
     diagonal: new Float64Array(n + 1),
     upper: new Float64Array(n + 1),
     balance: new Float64Array(n + 1),
-    byForce: [new Float64Array(n + 1)],
+    byForce: [],
     misfit: new Float64Array(2 + contact.nodes.length),
     softness: new Float64Array(2 + contact.nodes.length),
-    pressed: contact.nodes,
+    contact,
     sin,
     cos,
     residual: 0,
   };
-  const bySide = balanceNodes(system, problem, state, along);
-  addForceColumns(system, bySide);
+  addForceColumns(system, balanceNodes(system, problem, state, inside));
   addMisfits(system, problem, contact, state);
   system.residual = Math.max(largestOf(system.balance), largestOf(system.misfit));
   return system;
@@ -94,98 +101,120 @@ function assemble(problem: StripProblem, state: StripState): System {
 
 interface Contact {
   nodes: number[];
-  /** How far each pressed node is past its pane. */
+  /** How far each pressed node is past its plane, and which way that pushes: towards the bulge and up. */
   depth: number[];
+  out: number[];
+  up: number[];
   softness: number;
 }
 
-function pressedNodes({ weight, gap, pane, back }: StripProblem, { slope }: StripState): Contact {
-  const softness = PANE_SINK ** 2 / (10 + 2 * Math.sqrt(weight));
-  const contact: Contact = { nodes: [], depth: [], softness };
-  if (pane === Number.POSITIVE_INFINITY && back === Number.POSITIVE_INFINITY) return contact;
+function pressedNodes(problem: StripProblem, { slope }: StripState): Contact {
+  const softness = springSoftness(problem);
+  const contact: Contact = { nodes: [], depth: [], out: [], up: [], softness };
+  if (problem.planes.length === 0) return contact;
   const { x, y } = placesOf(slope);
   for (let i = 1; i + 1 < slope.length; i++) {
-    const behind = (y[i] as number) > gap ? Math.min(pane, back) : pane;
-    const depth = -(x[i] as number) - behind;
-    if (depth <= 0) continue;
+    const by = deepestOf(problem, x[i] as number, y[i] as number);
+    if (by === undefined) continue;
     contact.nodes.push(i);
-    contact.depth.push(depth);
+    contact.depth.push(depthPast(by, problem.gap, x[i] as number, y[i] as number));
+    contact.out.push(by.facing * Math.cos(by.tiltRad));
+    contact.up.push(by.facing * Math.sin(by.tiltRad));
   }
   return contact;
 }
 
-/** Sideways force in each interval: each spring takes its push away from there on. */
-function sideForces({ slope, side, push }: StripState, { nodes }: Contact): Float64Array {
-  const along = new Float64Array(slope.length).fill(side);
-  const pressed = new Set(nodes);
-  let left = side;
-  for (let i = 0; i < slope.length; i++) {
-    if (pressed.has(i)) left -= push[i] as number;
-    else push[i] = 0;
-    along[i] = left;
+/** Sideways force in each interval and upward force on each side of each node: every push changes both from there on. */
+function forcesInside(
+  { weight }: StripProblem,
+  { slope, side, up, push }: StripState,
+  { nodes, out, up: lift }: Contact,
+): { side: Float64Array; up: Float64Array } {
+  const n = slope.length - 1;
+  const inside = { side: new Float64Array(n + 1), up: new Float64Array(n + 1) };
+  let [left, held, k] = [side, up, 0];
+  for (let i = 0; i <= n; i++) {
+    if (nodes[k] === i) {
+      left -= (push[i] as number) * (out[k] as number);
+      held += (push[i] as number) * (lift[k] as number);
+      k++;
+    } else push[i] = 0;
+    inside.side[i] = left;
+    // What is inside the interval below a node; the weight of the node itself hangs on it.
+    inside.up[i] = held - weight * (2 / n) * i;
   }
-  return along;
+  return inside;
 }
 
-/** Fills balance and its derivatives by slope and by V; returns those by the sideways force before and after a node. */
+/** Change of each node's balance with a force in the interval before and in the one after it. */
+interface ByForce {
+  before: Float64Array;
+  after: Float64Array;
+}
+
+/** Fills balance and its derivatives by slope; returns those by the two forces inside. */
 function balanceNodes(
-  { lower, diagonal, upper, balance, byForce, sin, cos }: System,
+  { lower, diagonal, upper, balance, sin, cos }: System,
   { weight }: StripProblem,
-  { slope, up }: StripState,
-  along: Float64Array,
-): { before: Float64Array; after: Float64Array } {
+  { slope }: StripState,
+  inside: { side: Float64Array; up: Float64Array },
+): { side: ByForce; up: ByForce } {
   const n = slope.length - 1;
   const step = 2 / n;
   const part = (step * step) / 12;
-  const byUp = byForce[0] as Float64Array;
-  const before = new Float64Array(n + 1);
-  const after = new Float64Array(n + 1);
+  const drop = weight * step;
+  const side = { before: new Float64Array(n + 1), after: new Float64Array(n + 1) };
+  const up = { before: new Float64Array(n + 1), after: new Float64Array(n + 1) };
   for (let i = 0; i <= n; i++) {
-    const [s, c, v] = [sin[i] as number, cos[i] as number, up - weight * step * i];
-    let [row, own, upPart] = [0, 0, 0];
+    const [s, c] = [sin[i] as number, cos[i] as number];
+    let [row, own] = [0, 0];
     if (i > 0) {
-      const [s0, c0, h] = [sin[i - 1] as number, cos[i - 1] as number, along[i - 1] as number];
-      const v0 = v + weight * step;
+      const [s0, c0, h] = [sin[i - 1] as number, cos[i - 1] as number, inside.side[i - 1] as number];
+      const v0 = inside.up[i - 1] as number;
+      const v = v0 - drop;
       row += (slope[i - 1] as number) - (slope[i] as number);
       row -= part * (v0 * s0 - h * c0 + 5 * (v * s - h * c));
       own -= 1 + 5 * part * (v * c + h * s);
       lower[i] = 1 - part * (v0 * c0 + h * s0);
-      before[i] = part * (c0 + 5 * c);
-      upPart -= part * (s0 + 5 * s);
+      side.before[i] = part * (c0 + 5 * c);
+      up.before[i] = -part * (s0 + 5 * s);
     }
     if (i < n) {
-      const [s1, c1, h] = [sin[i + 1] as number, cos[i + 1] as number, along[i] as number];
-      const v1 = v - weight * step;
+      const [s1, c1, h] = [sin[i + 1] as number, cos[i + 1] as number, inside.side[i] as number];
+      const v = inside.up[i] as number;
+      const v1 = v - drop;
       row += (slope[i + 1] as number) - (slope[i] as number);
       row -= part * (v1 * s1 - h * c1 + 5 * (v * s - h * c));
       own -= 1 + 5 * part * (v * c + h * s);
       upper[i] = 1 - part * (v1 * c1 + h * s1);
-      after[i] = part * (c1 + 5 * c);
-      upPart -= part * (s1 + 5 * s);
+      side.after[i] = part * (c1 + 5 * c);
+      up.after[i] = -part * (s1 + 5 * s);
     }
     // At a hinge the half formula lacks the slope of f, which is −λ sin θ there.
-    const hinge = i === 0 ? part * step * weight : i === n ? -part * step * weight : 0;
+    const hinge = i === 0 ? part * drop : i === n ? -part * drop : 0;
     balance[i] = row + hinge * s;
     diagonal[i] = own + hinge * c;
-    byUp[i] = upPart;
   }
-  return { before, after };
+  return { side, up };
 }
 
-/** A push at a node lowers the sideways force of every interval after it; H itself does so from the top, the other way. */
+/** V and H act in every interval; a push lowers the sideways force of every interval after it and lifts the upward one. */
 function addForceColumns(
-  { byForce, pressed, balance }: System,
-  { before, after }: { before: Float64Array; after: Float64Array },
+  { byForce, contact, balance }: System,
+  { side, up }: { side: ByForce; up: ByForce },
 ): void {
-  const bySide = new Float64Array(balance.length);
-  for (let i = 0; i < bySide.length; i++) bySide[i] = (before[i] as number) + (after[i] as number);
-  byForce.push(bySide);
-  for (const at of pressed) {
+  const whole = ({ before, after }: ByForce) => before.map((value, i) => value + (after[i] as number));
+  const [byUp, bySide] = [whole(up), whole(side)];
+  byForce.push(byUp, bySide);
+  contact.nodes.forEach((at, k) => {
+    const [out, lift] = [contact.out[k] as number, contact.up[k] as number];
     const column = new Float64Array(balance.length);
-    column[at] = -(after[at] as number);
-    for (let i = at + 1; i < column.length; i++) column[i] = -(bySide[i] as number);
+    column[at] = lift * (up.after[at] as number) - out * (side.after[at] as number);
+    for (let i = at + 1; i < column.length; i++) {
+      column[i] = lift * (byUp[i] as number) - out * (bySide[i] as number);
+    }
     byForce.push(column);
-  }
+  });
 }
 
 function addMisfits(
@@ -224,7 +253,7 @@ function sum(list: Float64Array): number {
 
 /** One damped Newton step by block elimination; false where a block is singular. */
 function step(system: System, state: StripState): boolean {
-  const { lower, diagonal, upper, balance, byForce, misfit, softness, pressed } = system;
+  const { lower, diagonal, upper, balance, byForce, misfit, softness, contact } = system;
   const { slope } = state;
   const columns = [balance, ...byForce];
   if (!solveTridiagonal(lower, diagonal, upper, columns)) return false;
@@ -252,15 +281,15 @@ function step(system: System, state: StripState): boolean {
   for (let i = 0; i < turn.length; i++) slope[i] = (slope[i] as number) + share * (turn[i] as number);
   state.up += share * (forces[0] as number);
   state.side += share * (forces[1] as number);
-  pressed.forEach((node, k) => {
+  contact.nodes.forEach((node, k) => {
     state.push[node] = (state.push[node] as number) + share * (forces[2 + k] as number);
   });
   return true;
 }
 
-/** How far hinge and pressed nodes go (x and y of the far hinge, then x of each pressed node) when the slopes turn by `turn`. */
+/** How far hinge and pressed nodes go (x and y of the far hinge, then each pressed node off its plane) when the slopes turn by `turn`. */
 function shifts(
-  { sin, cos, pressed, misfit }: System,
+  { sin, cos, contact, misfit }: System,
   slope: Float64Array,
   turn: Float64Array,
 ): Float64Array {
@@ -271,16 +300,17 @@ function shifts(
   for (let i = 0; i <= n; i++) {
     const end = i === 0 || i === n ? 0.5 : 1;
     const dx = (cos[i] as number) * (turn[i] as number);
-    y -= end * step * (sin[i] as number) * (turn[i] as number);
-    if (k < pressed.length && pressed[k] === i) {
-      const bent = (slope[i + 1] as number) - (slope[i - 1] as number);
-      const bends = (turn[i + 1] as number) - (turn[i - 1] as number);
-      const corrected =
-        (step / 24) * ((cos[i] as number) * bends - (sin[i] as number) * (turn[i] as number) * bent);
-      result[2 + k] = x + (step / 2) * dx - corrected;
+    const dy = -(sin[i] as number) * (turn[i] as number);
+    if (contact.nodes[k] === i) {
+      const bent = ((slope[i + 1] as number) - (slope[i - 1] as number)) / 24;
+      const bends = ((turn[i + 1] as number) - (turn[i - 1] as number)) / 24;
+      const nodeX = x + step * (dx / 2 - (cos[i] as number) * bends - dy * bent);
+      const nodeY = y + step * (dy / 2 + (sin[i] as number) * bends + dx * bent);
+      result[2 + k] = (contact.out[k] as number) * nodeX - (contact.up[k] as number) * nodeY;
       k++;
     }
     x += end * step * dx;
+    y += end * step * dy;
   }
   result[0] = x;
   result[1] = y;

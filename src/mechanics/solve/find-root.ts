@@ -9,16 +9,16 @@ export type Root =
 /**
  * Zero of a continuous function between two places where its sign differs: Dekker's and Brent's safeguard in its short
  * form, regula falsi with the Illinois rule and a bisection wherever that would be slower (Dahlquist & Björck, Numerical
- * Methods, §6.2). The bracket ends narrower than `ROOT_WIDTH` of its larger end.
+ * Methods, §6.2). The bracket ends narrower than `width` of its larger end.
  */
-export function findRoot(f: (x: number) => number, low: number, high: number): Root {
+export function findRoot(f: (x: number) => number, low: number, high: number, width = ROOT_WIDTH): Root {
   let [a, fa] = [low, f(low)];
   let [b, fb] = [high, f(high)];
   if (fa === 0) return { kind: "converged", value: a, iterations: 0, residual: 0 };
   if (fb === 0) return { kind: "converged", value: b, iterations: 0, residual: 0 };
   if (!(Math.sign(fa) * Math.sign(fb) < 0)) return { kind: "noBracket", atLow: fa, atHigh: fb };
   // A zero at 0 has no size of its own to be near against.
-  const floor = ROOT_WIDTH * Math.abs(b - a);
+  const floor = width * Math.abs(b - a);
   for (let iterations = 1; iterations <= ROOT_STEPS; iterations++) {
     const x = iterations % 3 === 0 ? (a + b) / 2 : between(a, b, (a * fb - b * fa) / (fb - fa));
     const fx = f(x);
@@ -29,7 +29,7 @@ export function findRoot(f: (x: number) => number, low: number, high: number): R
       fa /= 2;
     }
     [b, fb] = [x, fx];
-    const narrow = ROOT_WIDTH * Math.max(Math.abs(a), Math.abs(b), floor);
+    const narrow = width * Math.max(Math.abs(a), Math.abs(b), floor);
     if (Math.abs(b - a) <= narrow) {
       return { kind: "converged", value: b, iterations, residual: Math.abs(fb) };
     }
