@@ -21,6 +21,8 @@ export interface StyleAllowance {
   lengthMm: number;
   /** Layers that take it; all of them where absent. */
   layers?: readonly Layer[];
+  /** Taken up by seams of pieces cut apart, so that it is cut but not there once they are joined. */
+  inSeams?: boolean;
 }
 
 /** A line or point to mark on the flat, hemmed cloth before it is pleated, tucked or gathered. */
@@ -41,6 +43,8 @@ export interface Pleat {
   foldedMm: number;
   /** Its left line, middle and right line on the flat, hemmed cloth, mm from the left. */
   flatMm: readonly [left: number, middle: number, right: number];
+  /** The edges that show where it stands at the front as a box, mm from the left; they meet at `xMm` otherwise. */
+  facesMm?: readonly [left: number, right: number];
 }
 
 /** What the lower edge does between two neighbouring columns, shade lowered. */
@@ -50,6 +54,24 @@ export interface Swag {
   /** Cloth across it, mm, and how far its middle hangs below the line of its ends. */
   arcMm: number;
   sagMm: number;
+}
+
+/** Cloth across, from one upright line to the next, that is longer than the two are apart and opens towards the hem. */
+export interface Ease {
+  /** A column, or the finished edge where it hangs at the side as a tail, mm from the left. */
+  fromMm: number;
+  toMm: number;
+  /** More cloth at the hem than the distance, mm. */
+  extraMm: number;
+  /** Above the hem on the flat cloth, where nothing of it is left, mm; the same all the way up where absent. */
+  untilMm?: number;
+}
+
+/** Cloth that stays folded up at the lowest row with the shade down. */
+export interface Pouf {
+  clothMm: number;
+  /** Folds that it lies in at each column. */
+  loops: number;
 }
 
 /** Tape, cord or band by the length that the style asks for beside the usual parts. */
@@ -72,6 +94,9 @@ export interface Form {
   pleats: Pleat[];
   /** Between columns, from the left, where the lower edge does not hang straight. */
   swags: Swag[];
+  /** Between columns and beside them, where the cloth across can open once it is raised. */
+  ease?: Ease[];
+  pouf?: Pouf;
   /** Weight bar or rod along the hem, from the left finished edge; absent where the hem must hang soft. */
   bar?: {
     fromMm: number;
@@ -81,9 +106,9 @@ export interface Form {
   };
   /**
    * Rows that carry a rib, and on which face; none where empty. `between`: rows with another rib midway to the next
-   * one above, which lies in the front edge of the fold.
+   * one above, which lies in the front edge of the fold. `bare`: laid on the cloth without a pocket.
    */
-  ribs: { rows: number[]; face: "back" | "front"; between?: number[] };
+  ribs: { rows: number[]; face: "back" | "front"; between?: number[]; bare?: true };
   /** Rings in each column beside those of the rows, tied to the lowest one so that cloth stays drawn up there. */
   tiedRings?: number;
   /** To mark on the flat, hemmed face. */
@@ -104,7 +129,9 @@ export function flatSize(
   { allowances }: Pick<Form, "allowances">,
   layer: Layer,
 ): { widthMm: number; lengthMm: number } {
-  const own = allowances.filter(({ layers }) => layers === undefined || layers.includes(layer));
+  const own = allowances.filter(
+    ({ layers, inSeams = false }) => !inSeams && (layers === undefined || layers.includes(layer)),
+  );
   return {
     widthMm: own.reduce((sum, { widthMm }) => sum + widthMm, size.finishedWidthMm),
     lengthMm: own.reduce((sum, { lengthMm }) => sum + lengthMm, size.finishedLengthMm),

@@ -9,7 +9,7 @@ import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
-import { drawVisibleLine } from "./visible-lines.ts";
+import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
 const RING_MM = 2.3;
 const BAR_FACE_MM = 19;
@@ -125,16 +125,18 @@ function drawLining(
       .reverse()
       .flatMap(({ outline, edges }): Primitive[] => [
         line(isLined ? "liningCloth" : "wrongSide", outline.map(turn), { closed: true }),
-        ...edges.map((edge) =>
-          edge.row === undefined
-            ? { ...drawVisibleLine(edge, turn), part: "hem" }
-            : drawVisibleLine(
-                moving.has(edge.row) && edge.kind === "fold" ? { ...edge, kind: "edge" } : edge,
-                turn,
-              ),
-        ),
+        ...edges
+          .filter(seenFrom("back"))
+          .map((edge) =>
+            edge.row === undefined
+              ? { ...drawVisibleLine(edge, turn), part: "hem" }
+              : drawVisibleLine(
+                  moving.has(edge.row) && edge.kind === "fold" ? { ...edge, kind: "edge" } : edge,
+                  turn,
+                ),
+          ),
       ]),
-    ...lines.map((one) => drawVisibleLine(one, turn)),
+    ...lines.filter(seenFrom("back")).map((one) => drawVisibleLine(one, turn)),
   ];
 }
 
@@ -149,10 +151,11 @@ function drawBarAndRibs(
   const primitives: Primitive[] = [];
   if (ribLengthMm !== undefined) {
     const ribbed = new Set(ribLines.map((rib) => rib.row));
+    const role = shade.form.ribs.face === "front" ? "hidden" : "rib";
     for (const row of shape.rows.filter((one) => ribbed.has(one.number)))
       primitives.push(
         rect(
-          "rib",
+          role,
           {
             x: (width - ribLengthMm) / 2,
             y: row.yMm - RIB_FACE_MM / 2,

@@ -4,7 +4,7 @@ import { controlFacts, hangingControl } from "./hanging-control.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
-import { drawVisibleLine } from "./visible-lines.ts";
+import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
 /** The shade seen from the room, anywhere between lowered and raised, in its opening where that is known. */
 export function drawFront(input: SheetInput): Drawing {
@@ -98,15 +98,17 @@ function drawCloth({ shade }: SheetInput, { pieces, lines, section }: VisibleSha
   return [
     ...pieces.flatMap(({ outline, edges }): Primitive[] => [
       line("faceCloth", outline, { closed: true }),
-      ...edges.map((edge) =>
-        edge.row === undefined && edge.kind === "edge"
-          ? { ...drawVisibleLine(edge), part: "hem" }
-          : drawVisibleLine(edge),
-      ),
+      ...edges
+        .filter(seenFrom("front"))
+        .map((edge) =>
+          edge.row === undefined && edge.kind === "edge"
+            ? { ...drawVisibleLine(edge), part: "hem" }
+            : drawVisibleLine(edge),
+        ),
     ]),
     // Pleats and gathers swallow a join; on a smooth shade it shows.
     ...(shade.form.across === "flat" ? seams(shade, top) : []),
-    ...lines.map((one) => drawVisibleLine(one)),
+    ...lines.filter(seenFrom("front")).map((one) => drawVisibleLine(one)),
   ];
 }
 

@@ -10,9 +10,11 @@ import { drawFront } from "./front.ts";
 import { drawMarking } from "./marking.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { drawSide } from "./side.ts";
-import { drawColumnStrip, drawRowStrip, drawStrips } from "./strips.ts";
+import { drawEachStrip, drawStrips } from "./strips.ts";
 
 export { drawLegend } from "./legend.ts";
+export { drawRoom, type RoomOptions, type RoomView, roomViews } from "./room.ts";
+export { BETWEEN_MM, type Standing, standInRoom } from "./stand-in-room.ts";
 
 /** Who draws which sheet. */
 const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
@@ -42,8 +44,7 @@ export function drawSheet(
   return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise });
 }
 
-/** The two marking strips one by one, to be tiled at full size. */
+/** The marking strips one by one, to be tiled at full size. */
 export function drawMarkingStrips(plan: Pick<Plan, "units">, shade: ShadePlan): Drawing[] {
-  const input = { units: plan.units, shade, raise: 0 };
-  return [drawRowStrip(input), drawColumnStrip(input)];
+  return drawEachStrip({ units: plan.units, shade, raise: 0 });
 }

@@ -1,10 +1,23 @@
-import type { Drawing, Fact, Point, Primitive } from "../model.ts";
+import type { ClothMark } from "../../shade/index.ts";
+import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
+import { flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
 const RING_MM = 2.3;
 /** From one figure to the next: measures and a name stand between, mm on paper. */
 const BELOW_PAPER_MM = 34;
+
+/** What the flat cloth is marked for, over its figure. */
+const MARKED_BEFORE: Record<ClothMark["kind"], string> = {
+  pleat: "The face laid flat, before pleating",
+  "pleat-centre": "The face laid flat, before pleating",
+  tuck: "Fold lines of the tucks, before sewing",
+  tape: "Marks for the tapes, on the cloth laid flat",
+  gather: "The face laid flat, before gathering",
+  row: "The face laid flat, before gathering",
+  rib: "Lines for the ribs, before sewing",
+};
 
 /** The back laid flat: every point to mark, rows from the hem up, columns from the edge that is left from the room. */
 export function drawMarking(input: SheetInput): Drawing {
@@ -15,22 +28,48 @@ export function drawMarking(input: SheetInput): Drawing {
     title: "Marking",
     caption:
       "The back laid flat, hemmed, before it goes on the board. What is left from the room lies on the right here. Mark rows from the hem up at both edges and in the middle.",
-    primitives: [...drawFlat(input), ...drawPoints(input), ...drawMeasures(input), ...drawPockets(input)],
+    primitives: [
+      ...drawFlat(input),
+      ...drawPoints(input),
+      ...drawMeasures(input),
+      ...drawPockets(input),
+      ...drawClothMarks(input),
+    ],
     facts: [
       ...grid.rows.map((row) => lengthFact(`Row ${row.number} above the hem`, row.fromHemMm, units)),
       ...grid.columns.map((column) =>
         lengthFact(`Column ${column.number} from the left edge seen from the room`, column.xMm, units),
       ),
       ...pocketFacts(input),
+      ...markFacts(input),
       { label: "Rings", text: String(grid.rows.length * grid.columns.length) },
     ],
   };
 }
 
 function pocketFacts({ shade, units }: SheetInput): Fact[] {
-  return shade.cloth.ribLines.map((rib) =>
-    lengthFact(`Pocket line ${rib.row} on the flat lining, above the hem`, rib.onLiningMm, units),
+  return shade.cloth.ribLines.map((rib, i) =>
+    lengthFact(`Pocket line ${i + 1} on the flat lining, above the hem`, rib.onLiningMm, units),
   );
+}
+
+function markFacts({ shade, units }: SheetInput): Fact[] {
+  return [
+    ...marksAlong(shade, "y").map((mark) =>
+      lengthFact(`${capital(mark.label)} on the flat face, above the hem`, mark.atMm, units),
+    ),
+    ...marksAlong(shade, "x").map((mark) =>
+      lengthFact(
+        `${capital(mark.label)} on the flat face, from the left edge seen from the room`,
+        mark.atMm,
+        units,
+      ),
+    ),
+  ];
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 function backRole({ shade }: SheetInput) {
@@ -131,43 +170,116 @@ function drawMeasures(input: SheetInput): Primitive[] {
   ];
 }
 
-/** With ribs the lining is marked before its pockets are sewn: a second figure below the first. */
+/** With ribs the lining is marked before its pockets are sewn: a figure below the first. */
 function drawPockets(input: SheetInput): Primitive[] {
-  const { shade, units } = input;
-  const { ribLines } = shade.cloth;
+  const { ribLines } = input.shade.cloth;
   const takeUpMm = Math.max(0, ...ribLines.map((rib) => rib.onLiningMm - rib.fromHemMm));
   if (takeUpMm < 1e-6) return [];
-  const { finishedWidthMm: width, finishedLengthMm: length } = shade.size;
-  const tallest = length + takeUpMm + boardAllowanceMm(input);
-  const hem = length + tallest;
+  const { finishedWidthMm, finishedLengthMm } = input.shade.size;
+  return drawBefore(input, {
+    id: "pockets",
+    title: "Pocket lines, before sewing",
+    widthMm: finishedWidthMm,
+    lengthMm: finishedLengthMm + takeUpMm,
+    up: ribLines.map((rib, i) => ({
+      role: "stitch",
+      atMm: rib.onLiningMm,
+      label: `pocket ${i + 1}`,
+      part: `rib-${rib.row}`,
+    })),
+    over: [],
+  });
+}
+
+/** Lines that the style asks for on the flat face, before its pleats, tucks or gathers take any of it up. */
+function drawClothMarks(input: SheetInput): Primitive[] {
+  const { shade } = input;
+  const lines = (along: "x" | "y"): FlatLine[] =>
+    marksAlong(shade, along).map(({ kind, atMm, label }, i) => ({
+      role: MARK_ROLES[kind],
+      atMm,
+      label,
+      part: `${kind}-${along}-${i + 1}`,
+    }));
+  const [up, over] = [lines("y"), lines("x")];
+  if (up.length + over.length === 0) return [];
+  return drawBefore(input, {
+    id: "marks",
+    title: MARKED_BEFORE[shade.form.marks[0]?.kind ?? "row"],
+    ...flatFace(shade),
+    up,
+    over,
+  });
+}
+
+interface FlatLine {
+  role: Role;
+  atMm: number;
+  label: string;
+  part: string;
+}
+
+interface FlatFigure {
+  id: string;
+  title: string;
+  widthMm: number;
+  lengthMm: number;
+  /** Across, from the hem up; upright, from the edge that is left seen from the room. */
+  up: FlatLine[];
+  over: FlatLine[];
+}
+
+/** The back as it lies flat before something is sewn, centred below the finished shade. */
+function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over }: FlatFigure): Primitive[] {
+  const { shade, units } = input;
+  const beyond = boardAllowanceMm(input);
+  const left = (shade.size.finishedWidthMm - widthMm) / 2;
+  const right = left + widthMm;
+  const topLine = shade.size.finishedLengthMm + beyond;
+  const hem = topLine + lengthMm;
   const role = backRole(input);
   const across = (y: number): Point[] => [
-    [0, y],
-    [width, y],
+    [left, y],
+    [right, y],
   ];
   const figure: Primitive[] = [
-    rect(role, { x: 0, y: hem - tallest, width, height: tallest }),
-    line("finishedEdge", [[0, hem - tallest], ...across(hem), [width, hem - tallest]]),
-    ...ribLines.flatMap((rib) => [
-      line("stitch", across(hem - rib.onLiningMm), { part: `rib-${rib.row}` }),
-      note([width, hem - rib.onLiningMm], `pocket ${rib.row}`, {
+    rect(role, { x: left, y: topLine - beyond, width: widthMm, height: lengthMm + beyond }),
+    line("finishedEdge", [[left, topLine - beyond], ...across(hem), [right, topLine - beyond]]),
+    line("markLine", across(topLine), { part: "top-line" }),
+    ...up.flatMap(({ role: kind, atMm, label, part }): Primitive[] => [
+      line(kind, across(hem - atMm), { part }),
+      note([right, hem - atMm], label, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
+      measure({ from: [left, hem], to: [left, hem - atMm], offset: 7, running: id, part }, units),
+    ]),
+    measure({ from: [left, hem], to: [left, topLine], offset: 7, running: id, part: "top-line" }, units),
+    ...over.flatMap(({ role: kind, atMm, label, part }): Primitive[] => [
+      line(
+        kind,
+        [
+          [right - atMm, topLine - beyond],
+          [right - atMm, hem],
+        ],
+        { part },
+      ),
+      note([right - atMm, topLine - beyond], label, {
         anchor: "start",
-        shiftPaperMm: [2, 0],
+        baseline: "bottom",
+        shiftPaperMm: [0, -1.5],
+        angleDeg: -60,
         yields: true,
       }),
-      measure(
-        {
-          from: [0, hem],
-          to: [0, hem - rib.onLiningMm],
-          offset: 7,
-          running: "pockets",
-          part: `rib-${rib.row}`,
-        },
-        units,
-      ),
+      measure({ from: [right, hem], to: [right - atMm, hem], offset: 7, running: `${id}-over`, part }, units),
     ]),
-    name([width / 2, hem - tallest], "Pocket lines, before sewing", { shiftPaperMm: [0, -3] }),
-    note([0, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
+    ...(over.length === 0
+      ? []
+      : [
+          measure(
+            { from: [right, hem], to: [left, hem], offset: 7, running: `${id}-over`, part: "edge" },
+            units,
+          ),
+        ]),
+    name([left + widthMm / 2, topLine - beyond], title, { shiftPaperMm: [0, over.length > 0 ? -16 : -3] }),
+    note([left, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
   ];
-  return movedOnPaper(figure, [0, BELOW_PAPER_MM]);
+  return movedOnPaper(figure, [0, BELOW_PAPER_MM + (over.length > 0 ? 13 : 0)]);
 }

@@ -1,5 +1,6 @@
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
+import { flatFace, marksAlong } from "./cloth-marks.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
@@ -52,22 +53,49 @@ function columnMarks({ shade }: SheetInput): Strip {
   };
 }
 
-/** Both marking strips, one under the other. To be printed at full size. */
+/** Lines of the style on the flat face, up from the hem and over from the left edge, where there are any. */
+function clothStrips({ shade }: SheetInput): Strip[] {
+  const flat = flatFace(shade);
+  const strips: Strip[] = [
+    {
+      id: "strip-cloth-up",
+      title: "Strip for the flat cloth, from the hem up",
+      start: "hem",
+      end: "top line",
+      lengthMm: flat.lengthMm,
+      marks: markedAlong(shade, "y"),
+    },
+    {
+      id: "strip-cloth-over",
+      title: "Strip for the flat cloth, from the left edge",
+      start: "left edge of the flat face, seen from the room",
+      end: "right edge",
+      lengthMm: flat.widthMm,
+      marks: markedAlong(shade, "x"),
+    },
+  ];
+  return strips.filter(({ marks }) => marks.length > 0);
+}
+
+function markedAlong(shade: SheetInput["shade"], along: "x" | "y"): Mark[] {
+  return marksAlong(shade, along).map(({ kind, label, atMm }, i) => ({
+    label,
+    atMm,
+    part: `${kind}-${along}-${i + 1}`,
+  }));
+}
+
+/** Every strip alone, for tiling. */
+export function drawEachStrip(input: SheetInput): Drawing[] {
+  return [rowMarks(input), columnMarks(input), ...clothStrips(input)].map((strip) =>
+    drawing(input, strip.id, strip.title, [strip]),
+  );
+}
+
+/** The marking strips, one under the other. To be printed at full size. */
 export function drawStrips(input: SheetInput): Drawing {
-  const strips = [rowMarks(input), columnMarks(input)];
+  const strips = [rowMarks(input), columnMarks(input), ...clothStrips(input)];
   return drawing(input, "strips", "Marking strips", strips);
-}
-
-/** One strip alone, for tiling: row marks from the hem up. */
-export function drawRowStrip(input: SheetInput): Drawing {
-  const strip = rowMarks(input);
-  return drawing(input, strip.id, strip.title, [strip]);
-}
-
-/** One strip alone, for tiling: column marks from the left edge seen from the room. */
-export function drawColumnStrip(input: SheetInput): Drawing {
-  const strip = columnMarks(input);
-  return drawing(input, strip.id, strip.title, [strip]);
 }
 
 function drawing({ units }: SheetInput, id: string, title: string, strips: Strip[]): Drawing {

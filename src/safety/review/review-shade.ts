@@ -6,6 +6,7 @@ import type { PhysicalTestId } from "../rules/rule.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
+import { judgeFoldLoop } from "./fold-loop.ts";
 import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { WaysOut } from "./remedies.ts";
@@ -43,7 +44,13 @@ export function reviewShade(
     })
     .sort(heaviestFirst);
   const review = assemble(brief, rules, held);
-  return { review, findings: findingsOf(held, review, new WaysOut(input, geometry, tag), brief) };
+  return {
+    review,
+    findings: [
+      ...findingsOf(held, review, new WaysOut(input, geometry, tag), brief),
+      ...judgeFoldLoop(input, book),
+    ],
+  };
 }
 
 const KIND_ORDER = { rule: 0, standard: 1, advice: 2 } as const;

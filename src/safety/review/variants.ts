@@ -9,7 +9,7 @@ import type { LoopCords } from "./lift-cords.ts";
 import { operatingLoop, type ShadeFacts, topOf } from "./lift-geometry.ts";
 import { heldWhileGathering, rearSpans } from "./rear-cords.ts";
 
-type Setting = [group: "lift" | "fold", key: string, value: unknown];
+export type Setting = [group: "lift" | "fold" | "hobble", key: string, value: unknown];
 
 /** What is done, short enough to press, and what it changes. */
 export interface VariantWords {

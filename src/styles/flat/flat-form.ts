@@ -23,7 +23,12 @@ export function flatForm({ making }: Brief, size: Size, grid: Grid): Form {
 function ribsOf({ ribs }: Brief["making"], grid: Grid): Form["ribs"] {
   if (ribs.kind === "none") return { rows: [], face: "back" };
   const rows = grid.rows.map(({ number }) => number);
-  return { rows, face: ribs.face, ...(ribs.at === "half-folds" ? { between: rows } : {}) };
+  return {
+    rows,
+    face: ribs.face,
+    ...(ribs.at === "half-folds" ? { between: rows } : {}),
+    ...(ribs.kind === "bare" ? { bare: true as const } : {}),
+  };
 }
 
 /** As much cloth as cord in every stretch. */

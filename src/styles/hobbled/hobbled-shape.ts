@@ -1,7 +1,11 @@
 import type { ShadePoint } from "../../shade/index.ts";
 import { flatShape } from "../flat/flat-shape.ts";
-import { hangingFold } from "../folding/raised-shape.ts";
+import { type FoldState, hangingFold, type RaisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
+
+/** Lower corners of a soft fold as they are drawn. */
+const CORNER_MM = 16;
+const CORNER_STEPS = 5;
 
 /**
  * A soft fold hangs below every tape mark, lowered or raised, the lowest over the hem. Seen from the room each fold
@@ -9,59 +13,78 @@ import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../vis
  */
 export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
   const shape = flatShape(input, raise);
-  const { form, grid, size } = input;
+  const width = input.size.finishedWidthMm;
+  const section = withBottomFold(input, shape.section);
+  const [hem] = shape.pieces;
+  const top = section.folds.at(-1)?.upperYMm ?? 0;
+  return {
+    pieces: [
+      ...(hem === undefined ? [] : [hem]),
+      ...section.folds.map((fold) => softFold(fold, width)),
+      { outline: box(0, top, width), edges: [] },
+    ],
+    lines: [
+      {
+        kind: "edge",
+        points: [
+          [0, top],
+          [0, 0],
+          [width, 0],
+          [width, top],
+        ],
+      },
+      ...input.grid.columns.map(
+        ({ xMm }): VisibleLine => ({
+          kind: "tape",
+          points: [
+            [xMm, 0],
+            [xMm, section.hemYMm],
+          ],
+          seenFrom: "back",
+        }),
+      ),
+    ],
+    section,
+  };
+}
+
+/** The section with the fold that hangs over the hem, which no height opens or closes. */
+function withBottomFold({ form, foldDepthMm }: ShapeInput, section: RaisedShape): RaisedShape {
   const [bottom] = form.stretches;
-  const [lowest] = shape.section.rows;
-  const tapes = grid.columns.map(
-    ({ xMm }): VisibleLine => ({
-      kind: "tape",
-      points: [
-        [xMm, 0],
-        [xMm, shape.section.hemYMm],
-      ],
-      seenFrom: "back",
-    }),
-  );
-  if (bottom === undefined || lowest === undefined || bottom.clothMm - bottom.cordMm < 1e-6)
-    return { ...shape, lines: [...shape.lines, ...tapes] };
+  const [lowest] = section.rows;
+  if (bottom === undefined || lowest === undefined || bottom.clothMm - bottom.cordMm < 1e-6) return section;
   const fold = hangingFold({
     row: 0,
     upperYMm: lowest.yMm,
     gapMm: bottom.cordMm,
     clothMm: bottom.clothMm,
-    ...(input.foldDepthMm === undefined ? {} : { depthMm: input.foldDepthMm }),
+    ...(foldDepthMm === undefined ? {} : { depthMm: foldDepthMm }),
   });
-  const across = (y: number): ShadePoint[] => [
-    [0, y],
-    [size.finishedWidthMm, y],
-  ];
-  const overHem: VisiblePiece = {
-    outline: [...across(fold.upperYMm), ...across(fold.bottomYMm).reverse()],
-    edges: [{ kind: "edge", points: across(fold.bottomYMm), row: 0 }],
-  };
-  const [hem, ...others] = shape.pieces;
-  const { section } = shape;
-  const bottomYMm = Math.max(section.bottomYMm, fold.bottomYMm);
   return {
-    pieces: [...(hem === undefined ? [] : [hem]), overHem, ...others],
-    lines: [
-      {
-        kind: "edge",
-        points: [
-          [0, bottomYMm],
-          [0, 0],
-          [size.finishedWidthMm, 0],
-          [size.finishedWidthMm, bottomYMm],
-        ],
-      },
-      ...shape.lines.slice(1),
-      ...tapes,
-    ],
-    section: {
-      ...section,
-      folds: [fold, ...section.folds],
-      bottomYMm,
-      outMm: Math.max(section.outMm, fold.outMm),
-    },
+    ...section,
+    folds: [fold, ...section.folds],
+    bottomYMm: Math.max(section.bottomYMm, fold.bottomYMm),
+    outMm: Math.max(section.outMm, fold.outMm),
   };
+}
+
+/** A roll of cloth with soft lower corners; the one below shows past them. */
+function softFold({ row, upperYMm, bottomYMm }: FoldState, width: number): VisiblePiece {
+  const r = Math.min(CORNER_MM, (bottomYMm - upperYMm) / 3, width / 8);
+  const corner = (x: number, towards: 1 | -1): ShadePoint[] =>
+    Array.from({ length: CORNER_STEPS + 1 }, (_, i) => {
+      const angle = ((towards > 0 ? i : CORNER_STEPS - i) / CORNER_STEPS) * (Math.PI / 2);
+      return [x + towards * r * (1 - Math.cos(angle)), bottomYMm - r * (1 - Math.sin(angle))];
+    });
+  const points: ShadePoint[] = [[0, upperYMm], ...corner(0, 1), ...corner(width, -1), [width, upperYMm]];
+  return { outline: points, edges: [{ kind: "crease", points, row }] };
+}
+
+function box(top: number, bottom: number, width: number): ShadePoint[] {
+  return [
+    [0, top],
+    [width, top],
+    [width, bottom],
+    [0, bottom],
+  ];
 }
