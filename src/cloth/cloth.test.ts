@@ -126,7 +126,6 @@ const EXAMPLES: Example[] = [
     lengthIn: 16,
     rows: 2,
     shade: {
-      lining: null,
       making: {
         hems: { makeUp: "bagged-out", seamMm: inches(0.5), boardAllowanceMm: inches(4) },
         board: { section: "board-1x4", returns: "wrapped" },

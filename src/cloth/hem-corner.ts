@@ -1,7 +1,7 @@
 import type { Brief } from "../job/index.ts";
 import type { CornerLine, CornerPoint, HemCorner } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
-import { hemDepthsMm } from "./make-up.ts";
+import { hemDepthsMm, isBagged } from "./make-up.ts";
 
 /** Beyond the fold of the mitre so much cloth is left when the corner is cut away. */
 const TRIM_MM = inches(0.25);
@@ -18,7 +18,7 @@ const INTO = 1.5;
 export function hemCorner(brief: Brief): HemCorner {
   const { hems } = brief.making;
   const { sideMm, bottomMm } = hemDepthsMm(brief);
-  const bagged = hems.makeUp === "bagged-out";
+  const bagged = isBagged(brief);
   const s = bagged ? sideMm : hems.sideTurnMm;
   const b = bagged ? bottomMm : hems.bottomTurnMm;
   const mitred = hems.corner === "mitred" && !bagged && s > 0 && b > 0;

@@ -5,7 +5,7 @@ import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { bandingWidthMm } from "./bands.ts";
 import { clothBase } from "./judge-layer.ts";
-import { bottomBandMm } from "./make-up.ts";
+import { bottomBandMm, isBagged } from "./make-up.ts";
 
 /** A board deeper than this shows open ends on an outside mount. */
 const DEEP_BOARD_MM = inches(2);
@@ -21,6 +21,7 @@ export function judgeTrims(
     ...bandsTooLarge(brief, size),
     ...bandsOfFace(brief),
     ...widerThanCloth(brief, cloth, cloths),
+    ...baggedUnlined(brief),
     ...mitreWithoutHem(brief),
     ...returnsInside(brief),
     ...openEnds(brief),
@@ -104,20 +105,35 @@ function widerThanCloth(brief: Brief, { trims }: ClothPlan, cloths: ReadonlyMap<
 }
 
 function mitreWithoutHem(brief: Brief): Finding[] {
-  const { corner, makeUp, sideTurnMm, bottomTurnMm } = brief.making.hems;
-  if (corner !== "mitred" || (makeUp === "turned-hems" && sideTurnMm > 0 && bottomTurnMm > 0)) return [];
+  const { corner, sideTurnMm, bottomTurnMm } = brief.making.hems;
+  const bagged = isBagged(brief);
+  if (corner !== "mitred" || (!bagged && sideTurnMm > 0 && bottomTurnMm > 0)) return [];
   return [
     {
       ...clothBase(brief),
       id: "cloth.mitre-without-hem",
       weight: "mind",
       path: `${brief.path}/shade/making/hems/corner`,
-      text:
-        makeUp === "bagged-out"
-          ? "Bagged out, the shade has no hems to mitre: its corners are turned square."
-          : "A mitred corner needs a side hem and a bottom hem: the corners are left square.",
+      text: bagged
+        ? "Bagged out, the shade has no hems to mitre: its corners are turned square."
+        : "A mitred corner needs a side hem and a bottom hem: the corners are left square.",
       cite: cite("geometry"),
       remedies: [{ label: "Square corners", patch: settingPatch(brief, "hems", "corner", "square") }],
+    },
+  ];
+}
+
+function baggedUnlined(brief: Brief): Finding[] {
+  if (brief.making.hems.makeUp !== "bagged-out" || brief.cloths.lining !== undefined) return [];
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.bagged-unlined",
+      weight: "fix",
+      path: `${brief.path}/shade/making/hems/makeUp`,
+      text: "A shade is bagged out with its lining, and this one has none: its hems are turned instead.",
+      cite: cite("geometry"),
+      remedies: [{ label: "Turn the hems", patch: settingPatch(brief, "hems", "makeUp", "turned-hems") }],
     },
   ];
 }

@@ -38,7 +38,8 @@ function boltOf(trims: readonly Trim[], cloth: Cloth, layer: LayerCut | undefine
   let endMm = fromMm;
   const longestFirst = [...trims].sort((a, b) => b.lengthMm - a.lengthMm || b.widthMm - a.widthMm);
   for (const trim of longestFirst) {
-    let left = fill(trim, trim.count, free, lays);
+    // Along the bolt beside a panel first: what is left there is long and narrow.
+    const left = fill(trim, trim.count, turnsOf(trim).reverse(), free, lays);
     if (left === 0) continue;
     const [acrossMm, alongMm] = turnsOf(trim).find(([a]) => a <= usableWidthMm + SAME_LENGTH_MM) ?? [0, 0];
     if (acrossMm === 0) {
@@ -47,9 +48,10 @@ function boltOf(trims: readonly Trim[], cloth: Cloth, layer: LayerCut | undefine
     }
     const side = Math.max(1, howMany(usableWidthMm, acrossMm));
     const lengthMm = Math.ceil(left / side) * alongMm;
-    free.push({ xMm: 0, yMm: endMm, widthMm: usableWidthMm, lengthMm });
+    const shelf = [{ xMm: 0, yMm: endMm, widthMm: usableWidthMm, lengthMm }];
+    fill(trim, left, [[acrossMm, alongMm]], shelf, lays);
+    free.push(...shelf);
     endMm += lengthMm;
-    left = fill(trim, left, free, lays);
   }
   return {
     clothId: cloth.id,
@@ -63,17 +65,18 @@ function boltOf(trims: readonly Trim[], cloth: Cloth, layer: LayerCut | undefine
 }
 
 /** Sizes across and along the bolt in which a piece may lie, the better first: a free piece across, where that is short. */
-function turnsOf({ grain, widthMm, lengthMm }: Trim): [acrossMm: number, alongMm: number][] {
-  const warp: [number, number] = [widthMm, lengthMm];
-  const weft: [number, number] = [lengthMm, widthMm];
+function turnsOf({ grain, widthMm, lengthMm }: Trim): Turn[] {
+  const warp: Turn = [widthMm, lengthMm];
+  const weft: Turn = [lengthMm, widthMm];
   return { warp: [warp], weft: [weft], free: [weft, warp] }[grain];
 }
 
-/** Fills free areas with blocks of a piece; gives how many found no place. */
-function fill(trim: Trim, count: number, free: Area[], lays: Lay[]): number {
+type Turn = [acrossMm: number, alongMm: number];
+
+/** Fills free areas with blocks of a piece, turned one way or the other; gives how many found no place. */
+function fill(trim: Trim, count: number, turns: readonly Turn[], free: Area[], lays: Lay[]): number {
   let left = count;
-  // Along the bolt beside a panel first: what is left there is long and narrow.
-  for (const [acrossMm, alongMm] of turnsOf(trim).reverse()) {
+  for (const [acrossMm, alongMm] of turns) {
     for (let i = 0; i < free.length && left > 0; i++) {
       const area = free[i];
       if (area === undefined) continue;

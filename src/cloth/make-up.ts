@@ -23,10 +23,15 @@ export function boardAllowanceMm(brief: Brief): number {
     : HOOK_TURN_DOWN_MM;
 }
 
+/** Bagged out: face and lining are sewn round and turned, which an unlined shade cannot be. */
+export function isBagged({ making, cloths }: Brief): boolean {
+  return making.hems.makeUp === "bagged-out" && cloths.lining !== undefined;
+}
+
 /** Cloth of the face past its side edge and its hem line, mm: turned hems, or the seam of a bagged-out shade. */
 export function hemDepthsMm(brief: Brief): { sideMm: number; bottomMm: number } {
-  const { makeUp, seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = brief.making.hems;
-  if (makeUp === "bagged-out") return { sideMm: seamMm, bottomMm: seamMm };
+  const { seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = brief.making.hems;
+  if (isBagged(brief)) return { sideMm: seamMm, bottomMm: seamMm };
   return { sideMm: sideTurnMm * sideTurns, bottomMm: bottomTurnMm * bottomTurns };
 }
 
@@ -46,7 +51,7 @@ export function bottomBandMm(brief: Brief, finishedLengthMm: number): number {
 
 /** Cloth of one side that wraps round the end of the board, mm. */
 export function wrapMm(brief: Brief): number {
-  return brief.making.board.returns === "wrapped" ? brief.board.depthMm : 0;
+  return brief.making.board.returns === "wrapped" && brief.mount !== "inside" ? brief.board.depthMm : 0;
 }
 
 interface Flat {
@@ -80,7 +85,7 @@ function pockets(brief: Brief, form: Form, layer: Layer): Allowance[] {
 
 function faceEdges(brief: Brief, size: Flat): Allowance[] {
   const { sideMm, bottomMm } = hemDepthsMm(brief);
-  const bagged = brief.making.hems.makeUp === "bagged-out";
+  const bagged = isBagged(brief);
   const bandMm = bottomBandMm(brief, size.finishedLengthMm);
   const wrap = wrapMm(brief);
   const bottom: Allowance[] =
@@ -117,7 +122,7 @@ function liningEdges(brief: Brief): Allowance[] {
   const { lining, hems } = brief.making;
   const { bottomMm } = hemDepthsMm(brief);
   const boardMm = boardAllowanceMm(brief);
-  const bagged = hems.makeUp === "bagged-out";
+  const bagged = isBagged(brief);
   const widthMm = (lining.widthOverFinishedMm ?? (bagged ? 2 * hems.seamMm : 0)) + 2 * wrapMm(brief);
   const lengthMm = lining.lengthOverFinishedMm ?? bottomMm + boardMm;
   return [

@@ -240,6 +240,15 @@ describe("where the pieces come from", () => {
           return apart && inside && counted;
         },
       ),
+      {
+        // Failed once: a shelf laid out for pieces across was filled with pieces along.
+        examples: [
+          [
+            [{ count: 9, widthIn: 18.000013123359583, lengthIn: 18.000052493438325, grain: "free" as const }],
+            5,
+          ],
+        ],
+      },
     );
   });
 });

@@ -27,6 +27,10 @@ export interface Bench extends StepInput {
   liningBelowMm: number;
   /** The bottom hem takes the lining's lower edge in. */
   liningInHem: boolean;
+  /** Sewn right sides together and turned out, instead of hemmed. */
+  bagged: boolean;
+  /** Cloth at each side that goes round the end of the board. */
+  wrapMm: number;
   /** What the hands see when the shade lies face down: the lining, or the wrong side of the face. */
   back: string;
   ribbed: boolean;
@@ -54,17 +58,21 @@ export function benchOf(input: StepInput): Bench {
   const pocketsMm = 2 * ribs.pocketMm * cloth.ribLines.length;
   const inFaceMm = ribs.kind === "face-pocket" ? pocketsMm : 0;
   const takeUpMm = ribs.kind === "through-pocket" ? pocketsMm : inFaceMm;
-  const bottomHemMm = hems.bottomTurnMm * hems.bottomTurns;
+  const bagged = hems.makeUp === "bagged-out" && layer("lining") !== undefined;
+  const bottomHemMm = bagged ? hems.seamMm : hems.bottomTurnMm * hems.bottomTurns;
+  const bandMm = cloth.bands.find(({ part }) => part === "bottom-band")?.heightMm;
   const flat = flatSize(size, input.form, "face");
   const faceTopLineMm = flat.lengthMm + takeUpMm;
   const habitMm = (habit: Habit) => habit[units.system].value;
   const shrunk: Bench["shrunk"] = (cut) => {
     const { shrinkWidth = 0, shrinkLength = 0 } = brief.cloths[cut.layer] ?? {};
-    return { width: (mm) => mm * (1 - shrinkWidth), length: (mm) => mm * (1 - shrinkLength) };
+    const [across, along] = cut.turned ? [shrinkLength, shrinkWidth] : [shrinkWidth, shrinkLength];
+    return { width: (mm) => mm * (1 - across), length: (mm) => mm * (1 - along) };
   };
   const face = layer("face");
   const faceLengthMm = face === undefined ? 0 : shrunk(face).length(face.cutLengthMm);
-  const boardAllowanceMm = faceLengthMm - faceTopLineMm - bottomHemMm;
+  const belowMm = bandMm === undefined ? bottomHemMm : hems.seamMm - bandMm;
+  const boardAllowanceMm = faceLengthMm - faceTopLineMm - belowMm;
   const lining = layer("lining");
   const liningTakeUpMm = ribs.kind === "lining-pocket" ? 2 * ribs.pocketMm * cloth.ribLines.length : 0;
   const liningLengthMm =
@@ -77,7 +85,9 @@ export function benchOf(input: StepInput): Bench {
     about: (name) => lengthText(habitMm(PRACTICE[name]), units),
     layer,
     shrunk,
-    sideHemMm: hems.sideTurnMm * hems.sideTurns,
+    sideHemMm: bagged ? hems.seamMm : hems.sideTurnMm * hems.sideTurns,
+    bagged,
+    wrapMm: board.returns === "wrapped" && brief.mount !== "inside" ? brief.board.depthMm : 0,
     bottomHemMm,
     boardAllowanceMm,
     liningBelowMm,

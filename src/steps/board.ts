@@ -11,7 +11,9 @@ export function boardSteps(bench: Bench): Step[] {
     ...cover(bench),
     ...(hasLock(bench) ? [eyes(bench), lockHoles(bench)] : []),
     ...(hasTube(bench) ? [tubeHoles(bench)] : []),
+    ...returnPieces(bench),
     attach(bench),
+    ...dustStrip(bench),
   ];
 }
 
@@ -170,7 +172,7 @@ function tubeHoles(bench: TubeBench): Step {
   };
 }
 
-function attach({ board, size, len, about, stapled, boardAllowanceMm }: Bench): Step {
+function attach({ board, size, len, about, stapled, boardAllowanceMm, wrapMm }: Bench): Step {
   const centred =
     board.leftMm > 0.5
       ? `The shade reaches ${len(board.leftMm)} beyond the board at each end.`
@@ -184,6 +186,8 @@ function attach({ board, size, len, about, stapled, boardAllowanceMm }: Bench): 
           `Lay the top line of the shade on the top front edge of the board, the lining towards the wall. ${centred}`,
           `Bring the ${len(boardAllowanceMm)} beyond the line back over the top and staple it there, first in the middle, then at both ends, then in between.`,
           "Trim what hangs over at the back.",
+          wrapMm > 0 &&
+            `Fold the ${len(wrapMm)} at each side back round the end of the board, and staple it on the top there, folded flat.`,
         )
       : sentences(
           `Staple the hook half of the tape along the front edge of the board, level with its top. Press the shade on, its upper fold level with the top edge. ${centred}`,
@@ -192,4 +196,46 @@ function attach({ board, size, len, about, stapled, boardAllowanceMm }: Bench): 
     caution: STAPLER,
     sheet: "side",
   };
+}
+
+/** Pieces over the ends of the board go on before the shade, which then covers their front edges. */
+function returnPieces({ cloth, board, about, len }: Bench): Step[] {
+  const piece = cloth.trims.find(({ id }) => id === "board-return");
+  if (piece === undefined) return [];
+  return [
+    {
+      id: "board-returns",
+      chapter: "board",
+      title: "Cover the ends of the board",
+      text: sentences(
+        `Hem both long edges and the lower edge of each return by ${about("coverTurn")}: it is then as wide as the board is deep, ${len(board.depthMm)}.`,
+        "Staple its upper edge on the top of the board, so that it hangs down over the end, its front edge level with the front of the board.",
+        "Tack its front edge to the side of the shade by hand, no further down than the return reaches, once the shade is on.",
+      ),
+      check: "From the side nothing is seen of the board.",
+      caution: STAPLER,
+      sheet: "board",
+      figures: ["cloth.return-width", "cloth.return-length"],
+    },
+  ];
+}
+
+function dustStrip({ cloth, about }: Bench): Step[] {
+  const strip = cloth.trims.find(({ id }) => id === "dust-strip");
+  if (strip === undefined) return [];
+  return [
+    {
+      id: "board-dust-strip",
+      chapter: "board",
+      title: "Staple the dust strip on",
+      text: sentences(
+        `Turn one long edge and both ends of the strip under by ${about("coverTurn")} and sew.`,
+        "Staple the raw long edge on the top of the board along its wall edge, so that the strip lies over the gap behind the shade.",
+      ),
+      check: "Held as it will hang, the board lets no light through between shade and wall.",
+      caution: STAPLER,
+      sheet: "board",
+      figures: ["cloth.dust-strip-width"],
+    },
+  ];
 }

@@ -2,6 +2,7 @@ import type { RibKind } from "../job/index.ts";
 import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
 import { clothLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
+import { cutTrims } from "./cut-trims.ts";
 import { BLACKOUT_IRON, IRON, SAW } from "./hazards.ts";
 import { counted, listed, sentences } from "./wording.ts";
 
@@ -14,8 +15,7 @@ export function cutSteps(bench: Bench): Step[] {
     squareEnd(),
     ...cloth.layers.map((cut) => cutLayer(bench, cut)),
     ...trim(bench),
-    ...strips(bench),
-    ...sleeves(bench),
+    ...cutTrims(bench),
     bars(bench),
   ];
 }
@@ -76,7 +76,7 @@ function cutLayer(bench: Bench, cut: LayerCut): Step {
     id: `cut-${layer}`,
     chapter: "cut",
     title: `Cut the ${name}`,
-    text: sentences(pieces, allowances(bench, cut), ...pattern(bench, cut)),
+    text: sentences(pieces, allowances(bench, cut), ...wayUp(bench, cut), ...pattern(bench, cut)),
     check: `Both diagonals of ${panels.length === 1 ? "the piece" : "each piece"} agree within ${about("square")}.`,
     sheet: "cutting",
     figures: [`cloth.${layer}-cut-width`, `cloth.${layer}-cut-length`],
@@ -84,26 +84,52 @@ function cutLayer(bench: Bench, cut: LayerCut): Step {
 }
 
 function panelWidths({ len }: Bench, { panels }: LayerCut): string {
-  const full = panels.filter((panel) => panel.full);
-  const sides = panels.filter((panel) => !panel.full);
-  const fullWidth = full[0]?.widthMm ?? 0;
-  const sideWidth = sides[0]?.widthMm ?? 0;
-  return listed([
-    ...(full.length > 0 ? [`${full.length} of the full ${len(fullWidth)} for the middle`] : []),
-    ...(sides.length > 0 ? [`${sides.length} of ${len(sideWidth)} for the sides`] : []),
-  ]);
+  const middle = Math.floor(panels.length / 2);
+  const sizes = new Map<string, number>();
+  panels.forEach(({ widthMm }, i) => {
+    const size = i === middle ? `${len(widthMm)} for the middle` : `${len(widthMm)} for the sides`;
+    sizes.set(size, (sizes.get(size) ?? 0) + 1);
+  });
+  return listed([...sizes].map(([size, count]) => `${count} of ${size}`).reverse());
+}
+
+/** Cloth that may not be turned about. */
+function wayUp({ brief }: Bench, cut: LayerCut): string[] {
+  const cloth = brief.cloths[cut.layer];
+  const many = cut.panels.length > 1 ? "every piece" : "it";
+  return [
+    ...(cut.turned
+      ? [
+          "The cloth is turned sideways: the length of the piece lies across it, from selvedge to selvedge, its upper edge towards the same selvedge as it is drawn.",
+        ]
+      : []),
+    ...(cloth?.nap === true
+      ? [
+          `It has a pile: cut ${many} so that it strokes ${brief.making.pattern.pile} on the hanging shade, and mark the upper edge.`,
+        ]
+      : cloth?.direction === "one-way"
+        ? [`Its pattern has a top: cut ${many} the same way up, and mark the upper edge.`]
+        : []),
+  ];
 }
 
 /** Pockets that take up cloth of the face. */
 const POCKETS_IN_FACE: ReadonlySet<RibKind> = new Set(["through-pocket", "face-pocket"]);
 
-function allowances({ brief, cloth, form, len, sideHemMm, bottomHemMm }: Bench, cut: LayerCut): string {
+function allowances(bench: Bench, cut: LayerCut): string {
+  const { brief, cloth, form, len, sideHemMm, bottomHemMm, bagged, wrapMm } = bench;
+  const bottomBand = cloth.bands.some(({ part }) => part === "bottom-band");
   const shrinks = cut.makeUp.some((part) => part.label === "shrinkage");
   const kept = shrinks ? "The shrinkage still to come is in these figures." : "";
   if (cut.layer !== "face") return kept;
   const parts = [
-    ...(sideHemMm > 0 ? [`${len(sideHemMm)} for each side hem`] : []),
-    ...(bottomHemMm > 0 ? [`${len(bottomHemMm)} for the bottom hem`] : []),
+    ...(sideHemMm > 0 ? [`${len(sideHemMm)} for each side ${bagged ? "seam" : "hem"}`] : []),
+    ...(wrapMm > 0 ? [`${len(wrapMm)} at each side to go round the end of the board`] : []),
+    ...(bottomBand
+      ? [`${len(brief.making.hems.seamMm)} to join the bottom band`]
+      : bottomHemMm > 0
+        ? [`${len(bottomHemMm)} for the bottom ${bagged ? "seam" : "hem"}`]
+        : []),
     brief.making.board.attachment === "staple" ? "the cloth for the board" : "the turn-down at the top",
     ...(POCKETS_IN_FACE.has(brief.making.ribs.kind) && cloth.ribLines.length > 0
       ? [counted(cloth.ribLines.length, "rib pocket")]
@@ -118,14 +144,27 @@ function allowances({ brief, cloth, form, len, sideHemMm, bottomHemMm }: Bench, 
 function pattern({ brief, len }: Bench, cut: LayerCut): string[] {
   const repeat = brief.cloths[cut.layer]?.repeat;
   if (repeat === undefined) return [];
+  const joined = cut.panels.length > 1;
+  const next = `start each length at the same place in it, ${len(cut.repeatLengthMm)} after the one before`;
   return [
-    `The pattern repeats every ${len(repeat.verticalMm)}: start each length at the same place in it, ${len(cut.repeatLengthMm)} after the one before.`,
-    ...(repeat.match === "half-drop" && cut.panels.length > 1
+    `The pattern repeats every ${len(repeat.verticalMm)}. Find where a repeat begins, lay that at the end of the bolt, and make the first cut ${len(cut.startWasteMm)} from there: then the motif falls where it is drawn.`,
+    ...(joined ? [`Then ${next}.`] : []),
+    ...(repeat.match === "half-drop" && joined && dropsByHalf(cut)
       ? [
-          `It drops by half: cut the middle and every second piece from it first, move on by half a repeat, ${len(repeat.verticalMm / 2)}, then cut the others.`,
+          `It drops by half: cut the middle and every piece that goes with it first, move on by half a repeat, ${len(repeat.verticalMm / 2)}, then cut the others.`,
         ]
       : []),
   ];
+}
+
+/** Whether the pieces begin at two places of the repeat. */
+function dropsByHalf({ lays, repeatMm }: LayerCut): boolean {
+  if (repeatMm === undefined) return false;
+  const first = lays[0]?.yMm ?? 0;
+  return lays.some(({ yMm }) => {
+    const steps = (yMm - first) / repeatMm;
+    return Math.abs(steps - Math.round(steps)) > 0.25;
+  });
 }
 
 /** Pieces that were cut large for the shrinkage still to come. */
@@ -148,37 +187,6 @@ function trim(bench: Bench): Step[] {
         "No piece has come out smaller. If one has, enter the shrinkage that you found and cut it again.",
       caution: IRON,
       sheet: "cutting",
-    },
-  ];
-}
-
-function strips({ cloth, len, layer }: Bench): Step[] {
-  if (cloth.strips === undefined) return [];
-  const { count, widthMm, lengthMm } = cloth.strips;
-  const from = layer("lining") === undefined ? "face" : "lining";
-  return [
-    {
-      id: "cut-strips",
-      chapter: "cut",
-      title: "Cut the pocket strips",
-      text: `From what is left of the ${from} cut ${counted(count, "strip")}, each ${len(widthMm)} wide and ${len(lengthMm)} long.`,
-      sheet: "cutting",
-    },
-  ];
-}
-
-function sleeves({ cloth, len, layer }: Bench): Step[] {
-  if (cloth.sleeves === undefined) return [];
-  const { count, widthMm, lengthMm } = cloth.sleeves;
-  const from = layer("lining") === undefined ? "face" : "lining";
-  return [
-    {
-      id: "cut-sleeves",
-      chapter: "cut",
-      title: "Cut the sleeves for the cords",
-      text: `From what is left of the ${from} cut ${counted(count, "strip")} along the grain, each ${len(widthMm)} wide and ${len(lengthMm)} long: one to cover each column of rings.`,
-      sheet: "cutting",
-      figures: ["cloth.sleeve-width", "cloth.sleeve-length"],
     },
   ];
 }

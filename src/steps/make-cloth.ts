@@ -1,16 +1,27 @@
 import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
 import type { Bench } from "./bench.ts";
 import { BLACKOUT_IRON, IRON } from "./hazards.ts";
+import { baggedSteps } from "./make-bagged.ts";
+import { bandingSteps, bottomBandSteps } from "./make-bands.ts";
 import { layerSteps } from "./make-layers.ts";
-import { sentences } from "./wording.ts";
+import { mitreSteps } from "./make-mitre.ts";
+import { listed, sentences } from "./wording.ts";
 
 /** Joins, side hems, layers and bottom hem, apart so that pockets can come between them. */
 export function clothSteps(bench: Bench) {
+  const { bagged } = bench;
   return {
-    joins: bench.cloth.layers.filter((cut) => cut.panels.length > 1).map((cut) => join(bench, cut)),
-    hemsPressed: [lines(bench), ...sideHems(bench)],
-    layers: layerSteps(bench),
-    bottomHem: bottomHem(bench),
+    joins: [
+      ...bench.cloth.layers.filter((cut) => cut.panels.length > 1).map((cut) => join(bench, cut)),
+      ...bottomBandSteps(bench),
+    ],
+    hemsPressed: [
+      lines(bench),
+      ...bandingSteps(bench),
+      ...(bagged ? [] : [...sideHems(bench), ...mitreSteps(bench)]),
+    ],
+    layers: bagged ? baggedSteps(bench) : layerSteps(bench),
+    bottomHem: bagged ? [] : bottomHem(bench),
   };
 }
 
@@ -22,12 +33,12 @@ function join({ brief, len, shrunk }: Bench, cut: LayerCut): Step {
     chapter: "make",
     title: `Join the ${name}`,
     text: sentences(
-      `Lay the ${cut.panels.length} pieces of the ${name} side by side, the full width in the middle, all the same way up.`,
+      `Lay the ${cut.panels.length} pieces of the ${name} side by side, the middle piece in the middle, all the same way up.`,
       matched &&
         "Match the pattern along the seam line, not along the edge, and pin it every hand’s breadth.",
       `Sew right sides together, ${len(brief.making.hems.seamMm)} from the edge, and press the seams open.`,
     ),
-    check: `Joined, the ${name} measures ${len(shrunk(cut).width(cut.cutWidthMm))} across.`,
+    check: `Joined, the ${name} measures ${len(shrunk(cut).width(cut.cutWidthMm))} across, and once its sides are turned the seams will lie ${listed(cut.seamsMm.map(len))} from its left edge seen from the room${cut.joinsAt === "under-columns" ? ", under columns or pleats" : ""}.`,
     caution: cut.layer === "blackout" ? BLACKOUT_IRON : IRON,
     sheet: "cutting",
   };
@@ -75,6 +86,7 @@ function sideHems({ brief, faceWidthMm, layer, len, sideHemMm }: Bench): Step[] 
 function bottomHem({
   brief,
   size,
+  cloth,
   layer,
   len,
   ribbed,
@@ -97,7 +109,9 @@ function bottomHem({
       text: sentences(
         `${turn}.`,
         liningInHem && "The lower edge of the lining goes in with it.",
-        "Sew along the upper edge of the hem, and leave both ends open: the weight bar goes in there.",
+        cloth.corner.kind === "mitred"
+          ? "Sew along the upper edge of the hem. Slip-stitch the slant of one corner, slide the weight bar in at the other, then close that too."
+          : "Sew along the upper edge of the hem, and leave both ends open: the weight bar goes in there.",
       ),
       check: through
         ? `From the hem to the top line it measures ${len(layersTopLineMm)} at the left, the centre and the right; ${ribbed ? "the pockets" : "folds, tucks or gathers"} take up the rest.`

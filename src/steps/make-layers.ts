@@ -17,14 +17,17 @@ export function layerSteps(bench: Bench): Step[] {
 }
 
 /** Cut to the finished size, it lies within the fold lines. */
-function between({ len, faceWidthMm, layer, faceTopLineMm }: Bench, name: "interlining" | "blackout"): Step {
+function between(
+  { len, faceWidthMm, layer, layersTopLineMm }: Bench,
+  name: "interlining" | "blackout",
+): Step {
   const onWhat = name === "blackout" && layer("interlining") ? "interlining" : "wrong side of the face";
   return {
     id: `make-${name}`,
     chapter: "make",
     title: `Lay the ${name} in`,
     text: sentences(
-      `Lay the ${name} on the ${onWhat}: its sides on the creases of the side hems, its lower edge on the hem line, its upper edge on the top line, ${len(faceWidthMm)} by ${len(faceTopLineMm)}.`,
+      `Lay the ${name} on the ${onWhat}: its sides on the creases of the side hems, its lower edge on the hem line, its upper edge on the top line, ${len(faceWidthMm)} by ${len(layersTopLineMm)}.`,
       name === "interlining"
         ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
         : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",

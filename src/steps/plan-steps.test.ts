@@ -92,7 +92,7 @@ describe("a shade of another make", () => {
     expect(find(steps, "make-side-hems").title).toBe("Sew the side hems");
     expect(find(steps, "make-rows").text).toContain("mark on the wrong side of the face");
     expect(steps.map((step) => step.id)).not.toContain("make-lining");
-    expect(find(steps, "board-cover").text).toContain("strip of face cloth");
+    expect(find(steps, "board-cover").text).toContain("of Plain cotton");
   });
 
   it("interlined and with blackout: layers from the room to the glass, a cool iron", () => {
