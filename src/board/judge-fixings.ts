@@ -5,6 +5,7 @@ import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
+import { STRENGTH_NOTE } from "./judge-strength.ts";
 
 export interface FixingFacts {
   /** Load on the heaviest fixing, N. */
@@ -24,7 +25,7 @@ export function judgeFixings(
     ...misplaced(brief, lift, board, fixings),
     ...wall(brief, board, facts),
     ...(facts.tooLong ? [noSuchScrew(brief, board)] : []),
-    staticsElsewhere(brief, board, facts),
+    localCodes(brief, board, facts),
   ];
 }
 
@@ -116,7 +117,7 @@ function accept(brief: Brief, key: "bracketEndMm" | "bracketSpacingMm", mm: numb
 
 /** A tug may be half as much again, and a rating is to be met several times over: the maker of an anchor says how. */
 function wall(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
-  const { substrate } = brief.making.board;
+  const { substrate, fixingRatedN } = brief.making.board;
   const load = forceText(worstN, brief.units);
   const common = { ...base(brief, "substrate"), figures: ["board.fixing-load", "board.load"] };
   if (substrate === "timber") return [];
@@ -141,7 +142,7 @@ function wall(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding[
     {
       ...common,
       id: masonry ? "board.masonry" : "board.hollow-wall",
-      weight: masonry ? "mind" : "unproven",
+      weight: masonry || fixingRatedN !== undefined ? "mind" : "unproven",
       text: masonry
         ? `Use wall plugs whose maker rates them for this masonry: the heaviest fixing carries ${load}, more when somebody tugs. Drill and plug as the maker says.`
         : `A hollow wall holds only what its anchor’s maker states for it: the heaviest fixing carries ${load}, more when somebody tugs. Take anchors rated for at least four times as much, or fix to the framing.`,
@@ -175,13 +176,13 @@ function noSuchScrew(brief: Brief, board: BoardPlan): Finding {
   };
 }
 
-function staticsElsewhere(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding {
+function localCodes(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding {
   return {
     ...base(brief, "substrate"),
-    id: "board.strength-not-judged",
+    id: "board.local-codes",
     weight: "mind",
-    text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand at work, the heaviest ${forceText(worstN, brief.units)}. Whether board, screws and wall hold that is not judged here: local codes, licensed practice and the instructions of the hardware’s makers prevail.`,
-    cite: cite("our-choice", "places and loads are given, strength is not judged"),
+    text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand at work, the heaviest ${forceText(worstN, brief.units)}. ${STRENGTH_NOTE}`,
+    cite: cite("our-choice", "mean strengths over a factor; nothing here replaces a local code"),
     figures: ["board.load", "board.fixing-load"],
     remedies: [],
   };

@@ -5,11 +5,13 @@ import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { boardLoads, fixingLoads } from "./board-loads.ts";
+import { boardStrength } from "./board-strength.ts";
 import { planFixings } from "./fixings.ts";
 import { judgeFixings } from "./judge-fixings.ts";
 import { judgeParts } from "./judge-parts.ts";
 import { judgeRecess } from "./judge-recess.ts";
-import { wallScrews } from "./wall-screws.ts";
+import { judgeStrength } from "./judge-strength.ts";
+import { gripMm, wallScrews } from "./wall-screws.ts";
 
 const WOOD_DENSITY = sourced(
   450,
@@ -53,11 +55,15 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
       reckon: ({ g, S, B, F }) => g * (S + B) + F,
     }),
   };
-  const worstN = worstFixing(fixingLoads(boardLoads(board, boardKg, mass, lift)), book);
+  const loads = boardLoads(board, boardKg, mass, lift);
+  const worstN = worstFixing(fixingLoads(loads), book);
+  const strength = boardStrength(brief, board, loads, gripMm(brief).value, book);
+  if (strength !== undefined) board.strength = strength;
   const findings = [
     ...judgeParts(input, board),
     ...judgeRecess(input, book),
     ...judgeFixings(input, board, fixings, { worstN, tooLong }),
+    ...judgeStrength(brief, board),
   ];
   return { board, findings };
 }

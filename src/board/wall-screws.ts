@@ -1,13 +1,12 @@
 import type { WorkingBook } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
+import { SCREW_SHANK_MM } from "../mechanics/index.ts";
 import type { BoardPlan } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, type UnitSystem } from "../units/index.ts";
 
 type Substrate = Brief["making"]["board"]["substrate"];
 
-/** No. 8 wood screw. */
-const SHANK = sourced(4.17, "mm", cite("wood-handbook", "table 8-9: shank of a No. 8 screw"));
 /** Penetration, in shank diameters, at which the published lateral load holds. */
 const PENETRATION = sourced(7, "ratio", cite("wood-handbook", "eq. 8-13, p. 8-11: at least 7 diameters"));
 /** Plaster or board on the wall, which holds nothing. */
@@ -36,11 +35,15 @@ const INTO: Record<Substrate, string> = {
 };
 
 /** How far a screw must reach behind the skin of the wall. */
-function gripMm(substrate: Substrate): { value: number; label: string } {
+export function gripMm({ making }: Pick<Brief, "making">): { value: number; label: string } {
+  const { substrate, screwGauge } = making.board;
   if (substrate === "masonry") return { value: PLUG_LENGTH.value, label: "length of the plug" };
   if (substrate === "hollow-wall")
     return { value: ANCHOR_GRIP.value, label: "room for the anchor behind the wall" };
-  return { value: PENETRATION.value * SHANK.value, label: "7 diameters of a No. 8 screw in the wood" };
+  return {
+    value: PENETRATION.value * SCREW_SHANK_MM[screwGauge],
+    label: `7 diameters of a No. ${screwGauge} screw in the wood`,
+  };
 }
 
 export interface WallScrews {
@@ -60,7 +63,7 @@ export function wallScrews(
 ): WallScrews {
   const { substrate } = brief.making.board;
   const brackets = fixing === "brackets";
-  const grip = gripMm(substrate);
+  const grip = gripMm(brief);
   const neededMm = book.figure("board.screw-length", {
     label: "Length that the wall screws need",
     symbol: "l",

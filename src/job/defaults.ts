@@ -125,9 +125,9 @@ export const DEFAULTS = {
     weight: sourced("at-columns", "", cite("our-choice", "short weights keep the corners down")),
   },
   pleat: {
-    foldedMm: workedOut("12 in (30 cm) on a tailed shade, 8 in on a pleated balloon"),
+    foldedMm: mm(inches(12), cite("inset-pleats", "12 in (30 cm) for each pleat")),
     kind: sourced("inverted", "", cite("inset-pleats")),
-    held: workedOut("sewn on a tailed shade, pressed on a pleated balloon"),
+    held: sourced("sewn", "", cite("inset-pleats", "sewn to 2 in above the bottom")),
     sewnAtTopMm: mm(inches(4), cite("inset-pleats", "from 4 in below the top")),
     openAtHemMm: mm(inches(2), cite("inset-pleats", "to 2 in above the bottom")),
     insetMm: workedOut("a share of the width"),
@@ -136,7 +136,7 @@ export const DEFAULTS = {
     poufMm: mm(inches(12), cite("from-memory", "poufs 9 to 14 in wide")),
     edges: sourced("half", "", cite("from-memory", "half a pleat at each side")),
     firstRingMm: mm(inches(2), cite("inset-pleats", "first loop 2 in up")),
-    bar: workedOut("between the pleats of a tailed shade, none on a pleated balloon"),
+    bar: sourced("between", "", cite("from-memory", "a lath in the hem of the centre alone")),
     centreLine: sourced(false, "", cite("our-choice", "the centre hangs free")),
   },
   pouf: {
@@ -193,6 +193,11 @@ export const DEFAULTS = {
     barShorterMm: mm(inches(0.5), cite("from-memory", "W − 1/2 in")),
     attachment: sourced("staple", "", cite("common-practice")),
     substrate: sourced("unknown", "", cite("our-choice", "nothing is assumed")),
+    wood: sourced("eastern-white-pine", "", cite("our-choice", "the weakest of the woods listed")),
+    wallWood: sourced("engelmann-spruce", "", cite("our-choice", "the weakest of the woods listed")),
+    screwGauge: sourced("8", "", cite("from-memory", "No. 8 wood screws")),
+    bracketLegMm: mm(50, cite("our-choice", "a small bracket; measure your own")),
+    fixingRatedN: workedOut("nothing: only the maker of plug or anchor can say"),
     bracketEndMm: mm(inches(4), cite("from-memory", "within 4 in of the ends")),
     bracketSpacingMm: mm(inches(24), cite("from-memory", "at most 24 to 30 in apart")),
     coverFrom: sourced("lining", "", cite("from-memory", "board covered with lining")),
@@ -239,3 +244,17 @@ export const DEFAULT_RATES = {
   wasteShare: sourced(0, "ratio", cite("our-choice", "what is computed is bought")),
   taxShare: sourced(0, "ratio", cite("our-choice")),
 } satisfies { [K in keyof import("./job.ts").Rates]-?: Sourced<NonNullable<import("./job.ts").Rates[K]>> };
+
+/** How cloth and lengths are cut until the maker says otherwise. */
+export const DEFAULT_CUTTING = {
+  way: sourced("straight", "", cite("common-practice", "along a straight edge")),
+  stages: sourced(3, "count", cite("our-choice", "across the bolt, along the piece, across again")),
+  gapMm: mm(0, cite("our-choice", "scissors take no cloth")),
+  keepClothWidthMm: mm(300, cite("our-choice", "wide enough for a board cover or a band")),
+  keepClothLengthMm: mm(500, cite("our-choice")),
+  keepLengthMm: mm(400, cite("our-choice")),
+  sawKerfMm: mm(3, cite("common-practice", "a hand or circular saw")),
+  seed: sourced(1, "", cite("our-choice")),
+} satisfies {
+  [K in keyof import("./cutting.ts").Cutting]-?: Sourced<NonNullable<import("./cutting.ts").Cutting[K]>>;
+};

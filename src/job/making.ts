@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { SCREW_SHANK_MM, WOOD_SPECIES } from "../mechanics/index.ts";
 import { allowanceMm, cordMm, count, id, lengthMm, share, sizeMm, spacingMm } from "./primitives.ts";
 
 /**
@@ -223,10 +224,12 @@ const relax = z
       description: "Panel wider at the hem than between its columns, mm; the dip follows from it",
     }),
     lowerEdge: z.enum(LOWER_EDGES).meta({
-      description: "curved: cut to the dip, which shows at every height; straight: hangs level until it is raised",
+      description:
+        "curved: cut to the dip, which shows at every height; straight: hangs level until it is raised",
     }),
     widening: z.enum(WIDENINGS).meta({
-      description: "tapered: the sides slant out towards the hem; even: as wide all the way, eased in at the board",
+      description:
+        "tapered: the sides slant out towards the hem; even: as wide all the way, eased in at the board",
     }),
     weight: z.enum(RELAXED_WEIGHTS).meta({
       description: "In the hem: nothing, short weights at the columns, or a bar, which lets nothing dip",
@@ -256,7 +259,8 @@ const pleat = z
     insetMm: lengthMm.meta({ description: "Tailed: pleat in from each edge, mm" }),
     insetShare: share.meta({ description: "Tailed: pleat in from each edge, share of the width" }),
     cut: z.enum(PLEAT_CUTS).meta({
-      description: "in-one: pleats folded in one panel; inserts: centre, sides and pleats cut apart and joined",
+      description:
+        "in-one: pleats folded in one panel; inserts: centre, sides and pleats cut apart and joined",
     }),
     poufMm: spacingMm.meta({ description: "Pleated balloon: poufs at most this wide, mm" }),
     edges: z.enum(EDGE_PLEATS).meta({ description: "Pleated balloon: half a pleat at each edge, or none" }),
@@ -269,7 +273,8 @@ const pleat = z
 const pouf = z
   .strictObject({
     marks: count.max(6).meta({
-      description: "Marks that lie on each other at the lowest ring, so that a pouf stays: 2 or 3; under 2 none",
+      description:
+        "Marks that lie on each other at the lowest ring, so that a pouf stays: 2 or 3; under 2 none",
     }),
     clothMm: lengthMm.meta({ description: "Cloth that stays up in that pouf, mm" }),
   })
@@ -347,6 +352,19 @@ const lift = z
   })
   .partial();
 
+/** Woods of which the figures are known, weak ones among them: one of those is taken where nothing is said. */
+export const WOODS = Object.keys(WOOD_SPECIES) as [
+  keyof typeof WOOD_SPECIES,
+  ...(keyof typeof WOOD_SPECIES)[],
+];
+export const WOOD_NAMES = Object.fromEntries(
+  Object.entries(WOOD_SPECIES).map(([wood, { name: words }]) => [wood, words]),
+) as Record<keyof typeof WOOD_SPECIES, string>;
+export const SCREW_GAUGES = Object.keys(SCREW_SHANK_MM) as [
+  keyof typeof SCREW_SHANK_MM,
+  ...(keyof typeof SCREW_SHANK_MM)[],
+];
+
 export const ATTACHMENTS = ["staple", "hook-and-loop"] as const;
 export const SUBSTRATES = ["timber", "masonry", "hollow-wall", "unknown"] as const;
 export const BANDINGS = ["none", "sides", "bottom", "sides-and-bottom", "all-round"] as const;
@@ -376,6 +394,15 @@ const board = z
     barShorterMm: lengthMm.meta({ description: "Weight bar shorter than the finished width, mm" }),
     attachment: z.enum(ATTACHMENTS),
     substrate: z.enum(SUBSTRATES).meta({ description: "What the brackets are screwed to" }),
+    wood: z.enum(WOODS).meta({ description: "Wood of the board" }),
+    wallWood: z.enum(WOODS).meta({ description: "Wood that the screws go into, where they go into wood" }),
+    screwGauge: z.enum(SCREW_GAUGES).meta({ description: "Gauge of the wall screws" }),
+    bracketLegMm: sizeMm.meta({ description: "Leg of a bracket down the wall, mm" }),
+    fixingRatedN: z
+      .number()
+      .min(1)
+      .max(100_000)
+      .meta({ description: "Load that the maker of plug or anchor allows on one, N" }),
     bracketEndMm: lengthMm.meta({ description: "First bracket at most this far from the board's end, mm" }),
     bracketSpacingMm: spacingMm.meta({ description: "Largest distance between brackets, mm" }),
     coverFrom: z.enum(COVER_FROM).meta({ description: "Cloth that the board is covered with" }),

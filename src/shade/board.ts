@@ -5,6 +5,24 @@ export interface Bracket {
   xMm: number;
 }
 
+/** What the board and its fixings are put to, with a hand tugging at the cords. */
+export interface BoardStrength {
+  /** Load on each fixing from the left, N: reactions of a continuous beam. */
+  reactionsN: number[];
+  /** Largest bend either way, where, and what is allowed, mm. */
+  deflectionMm: number;
+  deflectionAtMm: number;
+  deflectionLimitMm: number;
+  /** Largest stress of bending, and the mean strength of the wood where it is known, N/mm². */
+  stressNPerMm2: number;
+  ruptureNPerMm2?: number;
+  /** On the hardest worked screw or plug: away from the wall and along it, N. */
+  pullN: number;
+  shearN: number;
+  /** Share of what one screw into wood may be put to, 1 at its limit. */
+  screwShare?: number;
+}
+
 export interface BoardPlan {
   sectionId: string;
   sectionName: string;
@@ -24,4 +42,6 @@ export interface BoardPlan {
   barName?: string;
   /** Weight, shade and hand together that the fixings must carry, N (before any tug factor). */
   loadN: number;
+  /** Absent where one fixing alone holds it: then it is no beam. */
+  strength?: BoardStrength;
 }

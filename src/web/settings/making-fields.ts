@@ -1,5 +1,5 @@
-import { type Making, type MakingGroup, makingSchema } from "../../job/index.ts";
-import { choice, count, type FieldSpec, length, part, size } from "../inputs/spec.ts";
+import { type Making, type MakingGroup, makingSchema, WOOD_NAMES } from "../../job/index.ts";
+import { choice, count, type FieldSpec, length, number, part, size } from "../inputs/spec.ts";
 import { PLEAT_FIELDS, POUF_FIELDS, RELAX_FIELDS } from "./drape-fields.ts";
 import { HOBBLE_FIELDS, TUCK_FIELDS } from "./fold-style-fields.ts";
 import { GATHER_FIELDS } from "./gather-fields.ts";
@@ -187,6 +187,11 @@ const WORDS = {
       masonry: "masonry",
       "hollow-wall": "a hollow wall",
     }),
+    wood: choice("Wood of the board", WOOD_NAMES),
+    wallWood: choice("Wood behind the wall", WOOD_NAMES, "where it is screwed into timber"),
+    screwGauge: choice("Wall screws", { "6": "No. 6", "8": "No. 8", "10": "No. 10", "12": "No. 12" }),
+    bracketLegMm: size("Bracket’s leg down the wall"),
+    fixingRatedN: number("One plug or anchor holds", 1, 100_000, "N", "as its maker states"),
     bracketEndMm: length("First bracket from the end", "at most"),
     bracketSpacingMm: size("Brackets apart", "at most"),
     coverFrom: choice("Board covered with", { lining: "lining", face: "face cloth" }),

@@ -1,0 +1,108 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { jobWith } from "../../test/briefs.ts";
+import { expectNear } from "../../test/near.ts";
+import { afterRemedy } from "../../test/rig-inputs.ts";
+import type { ShadePlan } from "../plan/index.ts";
+import { plan } from "../plan/index.ts";
+import { boardLoads } from "./board-loads.ts";
+
+type Board = Record<string, unknown>;
+
+const job = (board: Board = {}, mount: "outside" | "inside" = "outside", widthMm = 1200) =>
+  jobWith(
+    {
+      opening: { widthsMm: [widthMm], heightsMm: [1500] },
+      shade: { mount, making: { board, lift: { kind: "cord-lock" } } },
+    },
+    { units: { system: "metric", ruler: "1 mm" } },
+  );
+const shadeOf = (...args: Parameters<typeof job>): ShadePlan => {
+  const shade = plan(job(...args)).shades[0];
+  if (shade === undefined) throw new Error("invalid test job: no shade");
+  return shade;
+};
+const strengthOf = (...args: Parameters<typeof job>) => {
+  const { strength } = shadeOf(...args).board;
+  if (strength === undefined) throw new Error("invalid test job: one fixing");
+  return strength;
+};
+const idsOf = (...args: Parameters<typeof job>) => shadeOf(...args).findings.map(({ id }) => id);
+
+describe("the board as a beam", () => {
+  test("its reactions carry all that pulls, the hand half as much again", () => {
+    const { board, lift, mass } = shadeOf();
+    const loads = boardLoads(board, 0, mass, lift);
+    const sum = board.strength?.reactionsN.reduce((all, one) => all + one, 0) ?? 0;
+    const boardKg = (board.lengthMm * board.depthMm * board.thicknessMm * 450) / 1e9;
+    const points = loads.points.reduce(
+      (all, { what, loadN }) => all + loadN * (what === "lock" ? 1.5 : 1),
+      0,
+    );
+    expectNear(sum, loads.evenN + points + boardKg * 9.80665, 1e-6);
+  });
+
+  // 5wL⁴/384EI, AWC Design Aid 6, figure 1: trade table “pine 3/4 × 1.5 flat, 8 lb, unsupported: 72 in 0.61 in”
+  // is of that order; held at both ends alone a long board must bend more than it may.
+  test("a long board on two fixings bends too much, and each remedy cures it", () => {
+    const long = job({ bracketSpacingMm: 3000 }, "outside", 2300);
+    const finding = plan(long).shades[0]?.findings.find(({ id }) => id === "board.bends");
+    expect(finding?.weight).toBe("fix");
+    expect(finding?.remedies.length).toBeGreaterThan(0);
+    for (const remedy of finding?.remedies ?? []) {
+      const before = plan(long).shades[0]?.board.strength?.deflectionMm ?? 0;
+      const after = plan(afterRemedy(long, remedy)).shades[0]?.board.strength?.deflectionMm ?? 0;
+      expect(after).toBeLessThan(before);
+    }
+  });
+
+  test("a stiffer wood never bends more; more brackets never bend more", () => {
+    const pine = strengthOf({ wood: "eastern-white-pine" }).deflectionMm;
+    const fir = strengthOf({ wood: "douglas-fir-coast" }).deflectionMm;
+    // Wood Handbook, table 5-3a: 8,500 and 13,400 MPa; deflection goes with 1/E.
+    expectNear(pine / fir, 13_400 / 8_500, 1e-9);
+    expect(strengthOf({ bracketSpacingMm: 300 }).deflectionMm).toBeLessThan(
+      strengthOf({ bracketSpacingMm: 900 }).deflectionMm,
+    );
+  });
+});
+
+describe("what holds it", () => {
+  test("by hand: a screw up into pine of G 0.35, eq. 8-10 with a factor of five", () => {
+    const strength = strengthOf({ substrate: "timber", wallWood: "engelmann-spruce" }, "inside");
+    const ultimateN = 108.25 * 0.35 ** 2 * 4.17 * (7 * 4.17);
+    expectNear(strength.screwShare ?? 0, (strength.pullN * 5) / ultimateN, 1e-9);
+    expect(strength.shearN).toBe(0);
+  });
+
+  test("by hand: the upper screw of a bracket, T = M z / Σz²", () => {
+    const strength = strengthOf({ bracketLegMm: 60 });
+    const worstN = Math.max(...strength.reactionsN);
+    expectNear(strength.pullN, (worstN * 38.1 * 50) / (10 ** 2 + 50 ** 2), 1e-6);
+    expectNear(strength.shearN, worstN / 2, 1e-9);
+  });
+
+  test("a longer leg never pulls harder at its screw", () => {
+    fc.assert(
+      fc.property(fc.integer({ min: 25, max: 200 }), fc.integer({ min: 1, max: 100 }), (leg, more) => {
+        const pull = (bracketLegMm: number) => strengthOf({ bracketLegMm }).pullN;
+        expect(pull(leg + more)).toBeLessThanOrEqual(pull(leg) * (1 + 1e-9));
+      }),
+      { numRuns: 20 },
+    );
+  });
+
+  test("the maker's rating decides in masonry and hollow walls: below, and well above", () => {
+    expect(idsOf({ substrate: "masonry", fixingRatedN: 1 })).toContain("board.rating-too-low");
+    expect(idsOf({ substrate: "masonry", fixingRatedN: 5000 })).not.toContain("board.rating-too-low");
+    const { pullN, shearN } = strengthOf({ substrate: "hollow-wall" });
+    const onOne = Math.hypot(pullN, shearN);
+    expect(idsOf({ substrate: "hollow-wall", fixingRatedN: Math.ceil(4 * onOne) })).not.toContain(
+      "board.rating-too-low",
+    );
+    expect(idsOf({ substrate: "hollow-wall", fixingRatedN: Math.floor(3.9 * onOne) })).toContain(
+      "board.rating-too-low",
+    );
+    expect(idsOf({ substrate: "hollow-wall" })).toContain("board.hollow-wall");
+  });
+});
