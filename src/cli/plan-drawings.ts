@@ -1,4 +1,12 @@
-import { type Drawing, drawMarkingStrips, drawSheet, drawTag, type Fit } from "../drawing/index.ts";
+import {
+  type Drawing,
+  drawMarkingStrips,
+  drawRoom,
+  drawSheet,
+  drawTag,
+  type Fit,
+  type RoomView,
+} from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { SHEETS, type SheetKind } from "../shade/index.ts";
 
@@ -8,6 +16,7 @@ const HEIGHTS = [0, 0.5, 1];
 
 /** What a page of either paper takes within its margins. */
 const PAGE: Fit = { maxWidthMm: 180, maxHeightMm: 235 };
+const PAGE_ON_ITS_SIDE: Fit = { maxWidthMm: 235, maxHeightMm: 180 };
 const FULL_SIZE: Fit = { scale: 1 };
 
 export interface FittedDrawing {
@@ -27,4 +36,9 @@ export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDra
   for (const drawing of [...drawMarkingStrips(plan, shade), ...drawTag(shade)]) {
     yield { drawing, fit: FULL_SIZE };
   }
+}
+
+/** All windows of a room to one scale, lowered, half raised and raised, to fit a page laid on its side. */
+export function* roomDrawings(plan: Plan, view: RoomView): Generator<FittedDrawing> {
+  for (const raise of HEIGHTS) yield { drawing: drawRoom(plan, view, { raise }), fit: PAGE_ON_ITS_SIDE };
 }

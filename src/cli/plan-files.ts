@@ -1,10 +1,10 @@
 import { toDxf } from "../drawing/dxf/index.ts";
-import { place, toSvg } from "../drawing/index.ts";
+import { place, roomViews, toSvg } from "../drawing/index.ts";
 import { allLists, toCsv } from "../lists/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { makeWorkbook, type PaperKind } from "../workbook/index.ts";
 import { fileNames } from "./file-names.ts";
-import { planDrawings } from "./plan-drawings.ts";
+import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { workbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
 
@@ -22,12 +22,17 @@ export async function* planFiles(plan: Plan, paper: PaperKind, createdOn: Date):
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {
     const folder = `drawings/${folders.get(shade.shadeId)}`;
-    for (const { drawing, fit } of planDrawings(plan, shade)) {
-      yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
-      yield {
-        path: `${folder}/${drawing.id}.dxf`,
-        content: toDxf(drawing, "scale" in fit ? fit : undefined),
-      };
-    }
+    for (const one of planDrawings(plan, shade)) yield* drawingFiles(folder, one);
   }
+  const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
+  for (const view of roomViews(plan)) {
+    // A window alone stands on its own front sheet.
+    if (view.shades.length < 2) continue;
+    for (const one of roomDrawings(plan, view)) yield* drawingFiles(`rooms/${rooms.get(view.roomId)}`, one);
+  }
+}
+
+function* drawingFiles(folder: string, { drawing, fit }: FittedDrawing): Generator<OutFile> {
+  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
+  yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing, "scale" in fit ? fit : undefined) };
 }

@@ -60,6 +60,8 @@ export const LOOKS: Record<Role, Look> = {
   holdCurve: look("HOLD", "Force that holds it", { stroke: pen(FIRM, "woad", [2, 0.9]), text: "woad" }),
   hidden: look("HIDDEN", "Hidden", { stroke: pen(THIN, "ink", HIDDEN_DASH) }),
   cut: look("CUT", "Cut here", { stroke: pen(FIRM) }),
+  numberedCut: look("CUT-ORDER", "Cut, with its number", { stroke: pen(PLAIN) }),
+  flaw: look("FLAW", "Flaw in the cloth", { stroke: pen(PLAIN, "madder"), text: "madder" }),
   stitch: look("STITCH", "Stitch", { stroke: pen(PLAIN, "ink", STITCH_DASH) }),
   grain: look("GRAIN", "Grain", { stroke: pen(THIN) }),
   markLine: look("MARK", "Line to mark", { stroke: pen(THIN, "woad", CHAIN_DASH), text: "woad" }),
@@ -91,6 +93,7 @@ export const LOOKS: Record<Role, Look> = {
     hatch: { angleDeg: 45, spacingMm: 2, stroke: pen(HAIR, "chalk") },
     text: "pencil",
   }),
+  level: look("LEVEL", "Shared level", { stroke: pen(HAIR, "woad", CHAIN_DASH), text: "woad" }),
   floor: look("FLOOR", "Floor", { stroke: pen(FIRM), text: "pencil" }),
   faceCloth: look("FACE", "Face, right side", { fill: "face", openStroke: pen(PLAIN) }),
   liningCloth: look("LINING", "Lining", {

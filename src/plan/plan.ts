@@ -2,7 +2,15 @@ import { byWeight, WorkingBook } from "../account/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
-import { type Brief, type Job, partsOf, type SettledRates, settleRates, settleShade } from "../job/index.ts";
+import {
+  type Brief,
+  type Job,
+  partsOf,
+  type SettledRates,
+  settleRates,
+  settleShade,
+  type Window,
+} from "../job/index.ts";
 import { chooseGear, gearInput, planLift } from "../lift/index.ts";
 import { judgeMotif, writeLine } from "../line-up/index.ts";
 import { measure } from "../measure/index.ts";
@@ -20,21 +28,28 @@ import { STYLE_MODULES } from "../styles/index.ts";
 import { followRoom, type LinedRoom, type LinedShade, lineRoom } from "./line-room.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 
+export interface PlanOptions {
+  /** Ids of the windows to plan; all of them unless told. Those of one room still follow their neighbours. */
+  only?: readonly string[];
+}
+
 /**
  * Plans every shade of a job: the one entry for command line, planner and code.
  *
  * Pure, deterministic and total: any valid job gives a plan. What cannot be made, or not well, is in the
  * findings, never an exception.
  */
-export function plan(job: Job): Plan {
+export function plan(job: Job, { only }: PlanOptions = {}): Plan {
   const rates = settleRates(job.rates);
   const parts = partsOf(job);
   const careful = carefulLift(job.place, job.purpose);
-  const lined = job.rooms.map((room, r) => {
-    const briefs = room.windows.map((window, w) =>
-      settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful),
-    );
-    return { briefs, ...lineRoom(job, room, `/rooms/${r}`, () => briefs) };
+  const isWanted = ({ id }: Window) => only === undefined || only.includes(id);
+  const lined = job.rooms.flatMap((room, r) => {
+    if (only !== undefined && !room.windows.some(isWanted)) return [];
+    const settle = (window: Window, w: number) =>
+      settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
+    const briefs = room.windows.flatMap((window, w) => (isWanted(window) ? [settle(window, w)] : []));
+    return [{ briefs, ...lineRoom(job, room, `/rooms/${r}`, () => room.windows.map(settle)) }];
   });
   const planned = lined.flatMap(({ briefs, shades }) =>
     briefs.map((brief) => planShade(brief, rates, careful, shades.get(brief.shadeId))),

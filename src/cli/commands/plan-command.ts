@@ -21,13 +21,10 @@ interface PlanOptions {
   allowFindings?: boolean;
 }
 
-/** The job with one window alone. */
-function onlyShade(job: Job, shadeId: string): Job {
-  const rooms = job.rooms
-    .map((room) => ({ ...room, windows: room.windows.filter(({ id }) => id === shadeId) }))
-    .filter(({ windows }) => windows.length > 0);
-  if (rooms.length > 0) return { ...job, rooms };
+/** The id of one window of the job, as it was typed. */
+function knownShade(job: Job, shadeId: string): string {
   const ids = job.rooms.flatMap((room) => room.windows.map(({ id }) => id));
+  if (ids.includes(shadeId)) return shadeId;
   const close = nearest(shadeId, ids);
   const list = ids.slice(0, 12).join(", ");
   const wanted =
@@ -56,14 +53,13 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   if (out === undefined && !json) {
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
-  const whole = await readJob(path, io);
-  const job = options.shade === undefined ? whole : onlyShade(whole, options.shade);
-  const planned = plan(job);
+  const job = await readJob(path, io);
+  const planned = plan(job, options.shade === undefined ? {} : { only: [knownShade(job, options.shade)] });
   const written = out === undefined ? [] : await writePlan(planned, options, out, path);
   io.err(findingsText(planned, io.columns));
   if (out !== undefined) {
     io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    const left = await leftovers(out, ["lists", "drawings"], written);
+    const left = await leftovers(out, ["lists", "drawings", "rooms"], written);
     if (left.length > 0) {
       const more = left.length > 3 ? ` and ${left.length - 3} more` : "";
       io.err(

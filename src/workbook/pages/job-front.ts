@@ -8,6 +8,7 @@ import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 import { painted, TYPE } from "../type-scale.ts";
 import { findingsList } from "./findings.ts";
+import { roomPages } from "./rooms.ts";
 import { count } from "./sentence.ts";
 import { shoppingAndCost } from "./shopping.ts";
 import { workingEntries } from "./working-text.ts";
@@ -28,6 +29,7 @@ export function jobFront(
     section(book, "Findings for the whole job", 80);
     findingsList(book, plan.findings);
   }
+  roomPages(book, plan, shades);
   openChapter(book, {
     number: 0,
     title: "Shopping and cost of the whole job",

@@ -1,0 +1,45 @@
+import { drawRoom, type RoomView, roomViews } from "../../drawing/index.ts";
+import type { Plan, ShadePlan } from "../../plan/index.ts";
+import type { Book } from "../book.ts";
+import { figure } from "../figure.ts";
+import { openChapter, section } from "../heading.ts";
+import { notedList } from "../noted-list.ts";
+import { paragraph } from "../paragraph.ts";
+import { TYPE } from "../type-scale.ts";
+import { workingEntries } from "./working-text.ts";
+
+/** Most that one drawing takes of a page, pt: lowered and raised stand under each other. */
+const DRAWN_PT = 250;
+
+/** Rooms of two windows or more, each to one scale, with what their windows share and what gave for it. */
+export function roomPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
+  const views = roomViews({ rooms: plan.rooms, shades: [...shades] }).filter(
+    (view) => view.shades.length > 1,
+  );
+  if (views.length === 0) return;
+  openChapter(book, {
+    number: 0,
+    title: "Rooms",
+    anchor: "job-rooms",
+    lead: "The windows of a room on one floor, to one scale, in their order along the wall.",
+  });
+  for (const view of views) setRoom(book, plan, view);
+}
+
+function setRoom(book: Book, plan: Plan, view: RoomView): void {
+  const { lineUp } = view;
+  section(book, view.roomName, DRAWN_PT);
+  if (lineUp !== undefined) paragraph(book, lineUp.words, { style: TYPE.lead });
+  figure(book, drawRoom(plan, view), DRAWN_PT);
+  if (lineUp === undefined) return;
+  figure(book, drawRoom(plan, view, { raise: 1 }), DRAWN_PT);
+  const shown = new Set(view.shades.map(({ shadeId }) => shadeId));
+  notedList(
+    book,
+    lineUp.windows
+      .filter(({ shadeId }) => shown.has(shadeId))
+      .map(({ windowName, words }) => ({ word: windowName, text: [{ words, style: TYPE.body }] })),
+  );
+  const workings = plan.rooms.find(({ roomId }) => roomId === view.roomId)?.workings ?? [];
+  if (workings.length > 0 && (view.part ?? 1) === 1) notedList(book, workingEntries(plan, workings, true));
+}
