@@ -23,12 +23,12 @@ export function drawFront(input: SheetInput): Drawing {
       // An outside mount hides its opening: its outline shows through.
       ...(shade.mount === "outside" ? openingOf(shade).map((opening) => rect("ghost", opening)) : []),
       ...hangingControl(input, raise),
-      ...drawMeasures(input, shape.section),
+      ...drawMeasures(input, lowestNow(shape)),
     ],
     facts: [
       lengthFact("Finished width", size.finishedWidthMm, units),
       lengthFact("Finished length", size.finishedLengthMm, units),
-      lengthFact("Top line to hem now", shape.section.hemYMm, units),
+      lengthFact("Top line to hem now", lowestNow(shape), units),
       lengthFact("Top line to hem when raised", grid.raisedHeightMm, units),
       { label: "Rows of rings", text: String(grid.rows.length) },
       { label: "Columns of rings", text: String(grid.columns.length) },
@@ -135,7 +135,12 @@ function seams(shade: SheetInput["shade"], down: number): Primitive[] {
   });
 }
 
-function drawMeasures(input: SheetInput, shape: VisibleShape["section"]): Primitive[] {
+/** Where the shade ends now: at its hem, or where that droops between the columns. */
+function lowestNow({ section, lowestYMm }: VisibleShape): number {
+  return lowestYMm ?? section.hemYMm;
+}
+
+function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
   const { shade, units, raise } = input;
   const { size, grid } = shade;
   const width = size.finishedWidthMm;
@@ -144,7 +149,7 @@ function drawMeasures(input: SheetInput, shape: VisibleShape["section"]): Primit
     measure(
       {
         from: [0, 0],
-        to: [0, shape.hemYMm],
+        to: [0, hemYMm],
         offset: -7,
         ...figure(input, raise > 0 ? "shape.raised-height" : "measure.finished-length"),
       },
@@ -170,7 +175,7 @@ function drawMeasures(input: SheetInput, shape: VisibleShape["section"]): Primit
     );
   }
   if (grid.skirtMm > 0) {
-    const bottom = raise <= 0 ? grid.raisedHeightMm : shape.hemYMm;
+    const bottom = raise <= 0 ? grid.raisedHeightMm : hemYMm;
     primitives.push(
       measure(
         { from: [width, bottom - grid.skirtMm], to: [width, bottom], offset: 13, label: "skirt" },
@@ -178,9 +183,9 @@ function drawMeasures(input: SheetInput, shape: VisibleShape["section"]): Primit
       ),
     );
   }
-  if (size.topAboveFloorMm !== undefined && shape.hemYMm < size.topAboveFloorMm) {
+  if (size.topAboveFloorMm !== undefined && hemYMm < size.topAboveFloorMm) {
     primitives.push(
-      measure({ from: [0, shape.hemYMm], to: [0, size.topAboveFloorMm], offset: -7, part: "floor" }, units),
+      measure({ from: [0, hemYMm], to: [0, size.topAboveFloorMm], offset: -7, part: "floor" }, units),
     );
   }
   return primitives;

@@ -1,0 +1,147 @@
+import type { ShadePoint } from "../../shade/index.ts";
+import { foldOutline } from "../folding/fold-outline.ts";
+import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { limpBottomYMm } from "../gathering/limp-fold.ts";
+import { edgeDropMm, scallopedLines } from "../gathering/scalloped-line.ts";
+import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
+
+/** More swags than this in one stretch only darken the picture. */
+const MOST_SWAGS = 6;
+/** Visible swags lie about this share of their sag apart. */
+const SWAG_PITCH_SHARE = 0.75;
+/** How far a swag stands out from the tapes, as a share of its sag. */
+const SWAG_OUT_SHARE = 0.35;
+const MOST_RUFFLES = 900;
+const SAME_MM = 1e-6;
+
+/** Swag over swag on every row, shirred along the tapes; raised, the lowest rows gather and their swags lie together. */
+export function austrianShape(input: ShapeInput, raise: number): VisibleShape {
+  const { size, grid, form, foldDepthMm } = input;
+  const width = size.finishedWidthMm;
+  const sagMm = form.swags[0]?.sagMm ?? 0;
+  // The cloth is sewn to its tape: at a tape only the tape folds.
+  const tape = form.stretches.map((stretch) => ({ ...stretch, clothMm: stretch.cordMm }));
+  const shape = raisedShape(grid, tape, raise, foldDepthMm);
+  const bottomRowY = shape.rows[0]?.yMm ?? 0;
+  const section: RaisedShape = { ...shape, hemYMm: bottomRowY };
+  const across = scallopedLines(width, form.swags, ({ sagMm: sag }) => sag);
+  const piece = (top: number, bottom: number, edges: VisibleLine[]): VisiblePiece => ({
+    outline: [...across(top, 0), ...across(Math.max(top, bottom)).reverse()],
+    edges,
+  });
+  const bottoms = section.folds.map((fold) => limpBottomYMm(fold));
+  const pitch = swagPitch(input);
+  const flatFrom = section.folds.at(-1)?.upperYMm ?? bottomRowY;
+  const lowestY = Math.max(bottomRowY, ...bottoms);
+  const edgeY = lowestY + edgeDropMm(form.swags[0]?.fromMm ?? 0, form.swags[0], ({ sagMm: sag }) => sag);
+  return {
+    pieces: [
+      piece(0, bottomRowY, [{ kind: "edge", points: across(bottomRowY) }]),
+      ...section.folds.map((fold, i) => {
+        const bottom = bottoms[i] ?? fold.lowerYMm;
+        return piece(fold.upperYMm, bottom, [
+          ...swagLines(fold.upperYMm, bottom, pitch).map(
+            (y): VisibleLine => ({ kind: "gather", points: across(y) }),
+          ),
+          { kind: bottom > lowestY - SAME_MM ? "edge" : "fold", points: across(bottom), row: fold.row },
+        ]);
+      }),
+      piece(0, flatFrom, [
+        ...swagLines(0, flatFrom, pitch).map((y): VisibleLine => ({ kind: "gather", points: across(y) })),
+      ]),
+    ],
+    lines: [
+      ...ruffles(input, lowestY, pitch),
+      ...form.swags
+        .flatMap(({ fromMm }) => [fromMm])
+        .concat(form.swags.at(-1)?.toMm ?? [])
+        .map(
+          (x): VisibleLine => ({
+            kind: "tape",
+            seenFrom: "back",
+            points: [
+              [x, 0],
+              [x, bottomRowY],
+            ],
+          }),
+        ),
+      {
+        kind: "edge",
+        points: [
+          [0, edgeY],
+          [0, 0],
+          [width, 0],
+          [width, edgeY],
+        ],
+      },
+    ],
+    section,
+    lowestYMm: lowestY + sagMm,
+    swagSection: swagSection(input, section),
+  };
+}
+
+/** How far apart the drapes lie that are seen between two rows, mm. */
+function swagPitch({ grid, form }: ShapeInput): number {
+  const sagMm = form.swags[0]?.sagMm ?? 0;
+  const spacingMm = grid.spacingsMm[0] ?? grid.topSectionMm;
+  const count = sagMm > 0 ? Math.round(spacingMm / (SWAG_PITCH_SHARE * sagMm)) : 1;
+  return spacingMm / Math.min(MOST_SWAGS, Math.max(1, count));
+}
+
+/** Heights of the drapes between two rows, neither end among them. */
+function swagLines(topMm: number, bottomMm: number, pitchMm: number): number[] {
+  const count = Math.ceil((bottomMm - topMm) / pitchMm - 1e-6) - 1;
+  return Array.from({ length: Math.max(0, count) }, (_, i) => topMm + (i + 1) * pitchMm);
+}
+
+/** Short ruffles along each tape, where the cloth is drawn up: evenly, alike on both sides. */
+function ruffles({ form, size }: ShapeInput, bottomMm: number, pitchMm: number): VisibleLine[] {
+  const { swags } = form;
+  const first = swags[0];
+  if (first === undefined) return [];
+  const columns = [first.fromMm, ...swags.map(({ toMm }) => toMm)];
+  const count = Math.floor(bottomMm / pitchMm);
+  if (columns.length * count > MOST_RUFFLES) return [];
+  const reachMm = 0.14 * (first.toMm - first.fromMm);
+  const dropMm = 0.22 * pitchMm;
+  return columns.flatMap((x) =>
+    Array.from({ length: count }, (_, i): VisibleLine => {
+      const y = (i + 0.5) * pitchMm;
+      const left = Math.max(0, x - reachMm);
+      const right = Math.min(size.finishedWidthMm, x + reachMm);
+      return {
+        kind: "gather",
+        seenFrom: "front",
+        points: [
+          [left, y + dropMm],
+          [x, y],
+          [right, y + dropMm],
+        ],
+      };
+    }),
+  );
+}
+
+/** Midway between two tapes: every swag hangs out and below the ring that it belongs to. */
+function swagSection({ form }: ShapeInput, section: RaisedShape): ShadePoint[] {
+  const sagMm = form.swags[0]?.sagMm ?? 0;
+  const outerMm = SWAG_OUT_SHARE * sagMm;
+  const clothOf = new Map(form.stretches.map(({ row, clothMm, cordMm }) => [row, clothMm / (cordMm || 1)]));
+  const points: ShadePoint[] = [[0, 0]];
+  const upperY = section.folds.at(-1)?.upperYMm ?? 0;
+  const drape = (fromY: number, toY: number, arcMm: number, behindMm: number) => {
+    const reach = { outerMm: outerMm + behindMm, innerMm: 0.3 * outerMm + behindMm };
+    for (const [out, down] of foldOutline(arcMm, Math.max(0, toY - fromY), reach))
+      points.push([out, fromY + down]);
+  };
+  const top = clothOf.get(section.folds.at(-1)?.row ?? 0) ?? 1;
+  drape(0, upperY + sagMm, Math.max(upperY + sagMm, top * upperY), 0);
+  for (const fold of [...section.folds].reverse()) {
+    const cloth = (clothOf.get(fold.row) ?? 1) * fold.arcMm;
+    const bottom = fold.lowerYMm + sagMm;
+    const { outMm } = fold;
+    drape(fold.upperYMm + sagMm, bottom, Math.max(cloth, bottom - fold.upperYMm - sagMm), outMm / 2);
+  }
+  return points;
+}

@@ -1,0 +1,62 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Column, Size } from "../../shade/index.ts";
+import { layColumns } from "../flat/columns.ts";
+import { gatheredGrid } from "../gathering/gathered-grid.ts";
+import { judgeGathers } from "../gathering/judge-gathers.ts";
+import { type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
+import { writeArc, writeSag } from "../gathering/write-scallop.ts";
+import type { Mechanism, Style } from "../style.ts";
+import { austrianForm } from "./austrian-form.ts";
+import { austrianShape } from "./austrian-shape.ts";
+import { austrianSteps } from "./austrian-steps.ts";
+import { judgeAustrian } from "./judge-austrian.ts";
+
+/** Deeper than this share of the length nothing is left to shirr. */
+const DEEPEST_SHARE = 0.25;
+
+/**
+ * The Austrian shade: cloth shirred onto tapes along its whole length, swag over swag, lowered as well as raised.
+ * In the United Kingdom it is a festoon, and “Austrian” there is our gathered festoon.
+ */
+export const austrian: Style = {
+  asks: [
+    { group: "gather", keys: ["lengthFullness", "scallopExtraMm", "sagMm", "weight", "drawInMm", "frillMm"] },
+    { group: "columns", keys: ["count", "largestSpacingMm"] },
+    { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
+  ],
+  columns: layColumns,
+  grid: layAustrian,
+  shape: austrianShape,
+  steps: austrianSteps,
+};
+
+function layAustrian(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+  const asked = askedScallop(brief, columns);
+  const deepestMm = DEEPEST_SHARE * size.finishedLengthMm;
+  const scallop = asked.sagMm > deepestMm ? scallopOfSag(asked.spanMm, deepestMm) : asked;
+  const sagMm =
+    brief.making.gather.sagMm === undefined ? writeSag(scallop, "A scallop hangs by", book) : scallop.sagMm;
+  if (brief.making.gather.sagMm !== undefined) writeArc(scallop, book);
+  const laid = gatheredGrid(
+    { brief, size, columns, mechanism, hemRowMm: 0, sagMm, raisedSagMm: () => sagMm },
+    book,
+  );
+  const form = austrianForm(brief, size, laid.grid, scallop, book);
+  return {
+    grid: laid.grid,
+    form,
+    findings: [
+      ...judgeGathers({ brief, size, ...laid, form, asked, scallop }),
+      ...judgeAustrian(brief, form),
+    ],
+  };
+}
+
+/** Either how far it hangs is given, or the cloth across it. */
+function askedScallop({ making: { gather } }: Brief, columns: readonly Column[]): Scallop {
+  const spanMm = ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1);
+  return gather.sagMm === undefined
+    ? scallopOfArc(spanMm, spanMm + gather.scallopExtraMm)
+    : scallopOfSag(spanMm, gather.sagMm);
+}

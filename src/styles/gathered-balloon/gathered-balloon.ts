@@ -1,0 +1,19 @@
+import { cite } from "../../sources/index.ts";
+import { layColumns } from "../flat/columns.ts";
+import { layGatheredHem } from "../gathering/gathered-hem.ts";
+import { gatheredHemShape } from "../gathering/gathered-hem-shape.ts";
+import type { Style } from "../style.ts";
+
+/** The gathered balloon, or cloud: full across, its hem drawn up into poufs that stay. */
+export const gatheredBalloon: Style = {
+  asks: [
+    { group: "gather", keys: ["widthFullness", "hemExtraMm", "weight", "frillMm"] },
+    { group: "columns", keys: ["count", "largestSpacingMm"] },
+    { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
+  ],
+  columns: layColumns,
+  grid: (brief, size, columns, mechanism, book) =>
+    layGatheredHem(brief, size, columns, mechanism, book, cite("balloon-2009", "width × 2.5")),
+  shape: gatheredHemShape,
+  steps: () => [],
+};

@@ -1,0 +1,91 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { ClothMark, Form, Grid, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
+
+export interface HemScallops {
+  flatWidthMm: number;
+  arcMm: number;
+  /** Shade lowered. */
+  sagMm: number;
+  hemRowMm: number;
+}
+
+/** Cloth that is gathered at the head and drawn up at the columns of the hem. */
+export function gatheredHemForm(
+  brief: Brief,
+  size: Size,
+  grid: Grid,
+  { flatWidthMm, arcMm, sagMm, hemRowMm }: HemScallops,
+  book: WorkingBook,
+): Form {
+  const { columns } = grid;
+  const { hemExtraMm, drawInMm } = brief.making.gather;
+  const flatLengthMm = book.figure("shape.flat-length", {
+    label: "Cloth along the length, before it is drawn up",
+    symbol: "S",
+    unit: "mm",
+    formula: "L + x",
+    given: {
+      L: [size.finishedLengthMm, "mm", "finished length, to the lowest point"],
+      x: [hemExtraMm, "mm", "cloth that stays drawn up at the hem"],
+    },
+    cite: cite("austrian-uk", "length + 50 cm; a pouf that stays takes 10 to 15 in (from memory)"),
+    reckon: ({ L, x }) => L + x,
+  });
+  const drawnUpMm = hemExtraMm + sagMm;
+  const flat = flatColumnsMm(columns, flatWidthMm, drawInMm);
+  const bar = rodOf(brief, size, grid.bottomSectionMm);
+  const tied = tiedRings(drawnUpMm, brief.making.fold.largestSpacingMm);
+  return {
+    stretches: [
+      { row: 0, cordMm: grid.bottomSectionMm, clothMm: grid.bottomSectionMm + hemExtraMm },
+      ...grid.rows.map(({ number, yMm }, i) => {
+        const mm = yMm - (grid.rows[i + 1]?.yMm ?? 0);
+        return { row: number, cordMm: mm, clothMm: mm };
+      }),
+    ],
+    allowances: [
+      { label: "gathers across", widthMm: flatWidthMm - size.finishedWidthMm - drawInMm, lengthMm: 0 },
+      ...(drawInMm > 0 ? [{ label: "sides drawing in", widthMm: drawInMm, lengthMm: 0 }] : []),
+      ...(hemExtraMm > 0
+        ? [{ label: "drawn up at the hem", widthMm: 0, lengthMm: flatLengthMm - size.finishedLengthMm }]
+        : []),
+    ],
+    across: "gathered",
+    pleats: [],
+    swags: swagsOf(columns, arcMm, sagMm),
+    ...bar,
+    ribs: { rows: [], face: "back" },
+    marks: [...columnMarks(flat, "column"), ...rowMarks(grid, hemRowMm, drawnUpMm, tied)],
+    ...(tied > 1 ? { tiedRings: tied - 1 } : {}),
+    joinsAtMm: flat.slice(1, -1),
+    haberdashery: [
+      tapeOf("gathering-tape", "Gathering tape along the head", 1, flatWidthMm),
+      ...weightOf(brief, bar, columns.length),
+      ...frillOf(brief, flatWidthMm),
+    ],
+  };
+}
+
+/** Rings of a column that are tied together: no two farther apart on the cloth than the largest spacing of rows. */
+export function tiedRings(drawnUpMm: number, largestSpacingMm: number): number {
+  return drawnUpMm <= 0 ? 1 : Math.ceil(drawnUpMm / largestSpacingMm - 1e-9) + 1;
+}
+
+/** On the flat cloth, from the hem up: the rings that are tied to the lowest one, then the rows above them. */
+function rowMarks(grid: Grid, hemRowMm: number, drawnUpMm: number, tied: number): ClothMark[] {
+  const first = grid.rows[0]?.fromHemMm ?? 0;
+  const bundle = Array.from({ length: tied - 1 }, (_, i): ClothMark => {
+    const atMm = hemRowMm + (drawnUpMm * i) / (tied - 1);
+    return { kind: "row", along: "y", atMm, label: `tied ring ${i + 1}` };
+  });
+  return [
+    ...bundle,
+    ...grid.rows.map(({ number, fromHemMm }): ClothMark => {
+      const atMm = hemRowMm + drawnUpMm + fromHemMm - first;
+      return { kind: "row", along: "y", atMm, label: `row ${number}` };
+    }),
+  ];
+}

@@ -1,0 +1,65 @@
+import type { Row } from "../../shade/index.ts";
+
+/** What the rows of a gathered shade follow from. */
+export interface GatheredRowsAsk {
+  lengthMm: number;
+  headrailMm: number;
+  /** Lowest row to the lowest point of the shade, mm. */
+  bottomSectionMm: number;
+  largestSpacingMm: number;
+  smallestSpacingMm: number;
+  rows?: number;
+  spacingMm?: number;
+}
+
+export type GatheredUnmet = "largest" | "smallest" | "length";
+
+export interface GatheredRows {
+  rows: Row[];
+  spacingMm: number;
+  headrailMm: number;
+  bottomSectionMm: number;
+  travelMm: number;
+  /** What was asked for and does not hold. */
+  unmet: GatheredUnmet[];
+}
+
+export const MOST_GATHERED_ROWS = 200;
+
+/**
+ * Rows from the lowest one up, evenly: raised, every ring stands at the headrail line.
+ * The fewest that keep to the largest spacing; a fixed spacing leaves what is over to the headrail allowance.
+ */
+export function layGatheredRows(ask: GatheredRowsAsk): GatheredRows {
+  const short = ask.lengthMm - ask.headrailMm - ask.bottomSectionMm < ask.smallestSpacingMm;
+  const bottomSectionMm = short ? Math.min(ask.bottomSectionMm, ask.lengthMm / 3) : ask.bottomSectionMm;
+  const leastHeadrailMm = short ? Math.min(ask.headrailMm, ask.lengthMm / 3) : ask.headrailMm;
+  const room = ask.lengthMm - bottomSectionMm - leastHeadrailMm;
+  const fixed = ask.spacingMm !== undefined && ask.spacingMm <= room;
+  const count = fixed
+    ? Math.min(ask.rows ?? MOST_GATHERED_ROWS, Math.floor(room / (ask.spacingMm ?? room) + 1e-9))
+    : (ask.rows ?? fewestGatheredRows(room, ask.largestSpacingMm));
+  const rowCount = Math.min(MOST_GATHERED_ROWS, Math.max(1, count));
+  const spacingMm = fixed ? (ask.spacingMm ?? room) : room / rowCount;
+  const travelMm = rowCount * spacingMm;
+  const unmet: GatheredUnmet[] = [];
+  if (short) unmet.push("length");
+  if (spacingMm > ask.largestSpacingMm + 1e-6) unmet.push("largest");
+  if (spacingMm < ask.smallestSpacingMm - 1e-6) unmet.push("smallest");
+  return {
+    rows: Array.from({ length: rowCount }, (_, i) => {
+      const fromHemMm = bottomSectionMm + i * spacingMm;
+      return { number: i + 1, fromHemMm, yMm: ask.lengthMm - fromHemMm };
+    }),
+    spacingMm,
+    headrailMm: ask.lengthMm - bottomSectionMm - travelMm,
+    bottomSectionMm,
+    travelMm,
+    unmet: short ? ["length"] : unmet,
+  };
+}
+
+/** Fewest rows over this height whose spacing keeps to the largest. */
+export function fewestGatheredRows(heightMm: number, largestMm: number): number {
+  return Math.min(MOST_GATHERED_ROWS, Math.max(1, Math.ceil(heightMm / largestMm - 1e-9)));
+}

@@ -1,0 +1,309 @@
+import type { Finding, Remedy } from "../../account/index.ts";
+import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
+import type { Form, Grid, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { inches, lengthText } from "../../units/index.ts";
+import { needlessRibs } from "../folding/judge-ring-grid.ts";
+import { fewestGatheredRows, type GatheredRows } from "./gathered-rows.ts";
+import type { Scallop } from "./scallop.ts";
+
+/** A scallop wider than this swings and gapes (“How-to: Austrian shades”, 2008). */
+export const WIDEST_SCALLOP_MM = inches(12);
+/** Edge cords nearer than this to the edge were not allowed by the older clauses. */
+const LEAST_INSET_MM = inches(2);
+
+export interface GatherContext {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  laid: GatheredRows;
+  headrailNeededMm: number;
+  form: Form;
+  /** The scallop that the settings ask for, and the one that the length leaves room for. */
+  asked: Scallop;
+  scallop: Scallop;
+}
+
+/** What every gathered or shirred shade must mind, each with the reason. */
+export function judgeGathers(context: GatherContext): Finding[] {
+  const { brief, laid } = context;
+  const ribs = needlessRibs(brief, "Ribs do not lie flat in gathered cloth");
+  return [
+    ...laid.unmet.map((what) => UNMET[what](context)),
+    ...shortHeadrail(context),
+    ...stackOver(context),
+    ...deepScallop(context),
+    ...wideScallops(context),
+    ...edgeCords(context),
+    ...noWeight(context),
+    ...stiffLayers(brief),
+    ...lostRepeat(brief),
+    ...frillCloth(context),
+    ...ribs,
+  ];
+}
+
+function base(brief: Brief, key: string) {
+  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/making/${key}` } as const;
+}
+
+function rowsRemedy({ brief, grid }: GatherContext): Remedy[] {
+  const height = grid.travelMm;
+  const rows = fewestGatheredRows(height, brief.making.fold.largestSpacingMm);
+  return rows === grid.rows.length
+    ? []
+    : [
+        {
+          label: `Use ${rows} row${rows === 1 ? "" : "s"}`,
+          patch: settingPatch(brief, "fold", "rows", rows),
+        },
+      ];
+}
+
+const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => Finding> = {
+  largest: (context) => {
+    const { brief, laid } = context;
+    const { fold } = brief.making;
+    const largest = lengthText(fold.largestSpacingMm, brief.units);
+    return {
+      ...base(brief, fold.spacingMm === undefined ? "fold/rows" : "fold/spacingMm"),
+      id: "shape.rows-too-few",
+      weight: "fix",
+      text: `Rows stand ${lengthText(laid.spacingMm, brief.units)} apart, more than the ${largest} asked for. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
+      cite: cite("inner-cord-hazard"),
+      figures: ["shape.row-spacing"],
+      remedies:
+        fold.spacingMm === undefined
+          ? rowsRemedy(context)
+          : [
+              {
+                label: `Set the spacing to ${largest}`,
+                patch: settingPatch(brief, "fold", "spacingMm", fold.largestSpacingMm),
+              },
+            ],
+    };
+  },
+  smallest: (context) => ({
+    ...base(context.brief, "fold/rows"),
+    id: "shape.rows-too-many",
+    weight: "fix",
+    text: `Rows stand ${lengthText(context.laid.spacingMm, context.brief.units)} apart, under the ${lengthText(context.brief.making.fold.smallestSpacingMm, context.brief.units)} below which the stack only grows thicker.`,
+    cite: cite("our-choice", "smallest useful spacing"),
+    figures: ["shape.row-spacing"],
+    remedies: rowsRemedy(context),
+  }),
+  length: ({ brief, size }) => ({
+    ...base(brief, "fold/headrailMm"),
+    id: "shape.too-short",
+    weight: "stop",
+    text: `A shade ${lengthText(size.finishedLengthMm, brief.units)} long has no room for a row of rings between its scallops and the headrail allowance.`,
+    cite: cite("geometry"),
+    remedies: [],
+  }),
+};
+
+function shortHeadrail({ brief, laid, headrailNeededMm }: GatherContext): Finding[] {
+  if (laid.headrailMm >= headrailNeededMm - 1e-6 || laid.unmet.includes("length")) return [];
+  const needed = lengthText(headrailNeededMm, brief.units);
+  return [
+    {
+      ...base(brief, "fold/headrailMm"),
+      id: "shape.headrail-short",
+      weight: "fix",
+      text: `The headrail allowance is ${lengthText(laid.headrailMm, brief.units)}; board and lift need ${needed}. With less, the rings jam at the head while the shade still hangs low.`,
+      cite: cite("headrail-allowance"),
+      figures: ["shape.headrail-needed"],
+      remedies: [
+        {
+          label: `Set the headrail allowance to ${needed}`,
+          patch: settingPatch(brief, "fold", "headrailMm", headrailNeededMm),
+        },
+      ],
+    },
+  ];
+}
+
+function stackOver({ brief, grid, size }: GatherContext): Finding[] {
+  const { stackMm } = brief.making.fold;
+  const raised = lengthText(grid.raisedHeightMm, brief.units);
+  if (stackMm === undefined || grid.raisedHeightMm <= stackMm + 1e-6) {
+    return grid.raisedHeightMm <= size.finishedLengthMm / 2
+      ? []
+      : [
+          {
+            ...base(brief, "columns/count"),
+            id: "shape.stack-covers-much",
+            weight: "mind",
+            text: `Raised, the shade still hangs ${raised}, more than half its length. More columns make shallower scallops.`,
+            cite: cite("our-choice"),
+            figures: ["shape.raised-height"],
+            remedies: [],
+          },
+        ];
+  }
+  return [
+    {
+      ...base(brief, "fold/stackMm"),
+      id: "shape.stack-over-limit",
+      weight: "fix",
+      text: `Raised, the shade hangs ${raised}, over the limit of ${lengthText(stackMm, brief.units)}. Its scallops hang below the rings however many rows there are; more columns make them shallower.`,
+      cite: cite("geometry"),
+      figures: ["shape.raised-height"],
+      remedies:
+        grid.raisedHeightMm < LONGEST_MM
+          ? [
+              {
+                label: `Allow a stack of ${raised}`,
+                patch: settingPatch(brief, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+              },
+            ]
+          : [],
+    },
+  ];
+}
+
+function deepScallop({ brief, asked, scallop }: GatherContext): Finding[] {
+  if (asked.sagMm <= scallop.sagMm + 1e-6) return [];
+  return [
+    {
+      ...base(brief, "gather"),
+      id: "shape.scallop-too-deep",
+      weight: "fix",
+      text: `The scallops would hang ${lengthText(asked.sagMm, brief.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, brief.units)} is drawn and reckoned. Take less cloth across, or more columns.`,
+      cite: cite("our-choice", "at most a quarter of the length"),
+      figures: ["shape.sag"],
+      remedies: moreColumns(brief, asked.spanMm),
+    },
+  ];
+}
+
+/** The count that keeps scallops to the widest, where the maker may still choose it. */
+function moreColumns(brief: Brief, spanMm: number): Remedy[] {
+  if (spanMm <= WIDEST_SCALLOP_MM || brief.making.columns.count !== undefined) return [];
+  return [
+    {
+      label: `Set columns at most ${lengthText(inches(10), brief.units)} apart`,
+      patch: settingPatch(brief, "columns", "largestSpacingMm", inches(10)),
+    },
+  ];
+}
+
+function wideScallops({ brief, grid, scallop }: GatherContext): Finding[] {
+  const widest = WIDEST_SCALLOP_MM;
+  if (grid.columnSpacingMm <= widest + 1e-6) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const bays = Math.ceil((grid.columnSpacingMm * (grid.columns.length - 1)) / widest - 1e-9);
+  return [
+    {
+      ...base(brief, "columns/count"),
+      id: "shape.scallops-too-wide",
+      weight: "fix",
+      text: `Scallops ${text(grid.columnSpacingMm)} wide, over the published ${text(widest)}, hang ${text(scallop.sagMm)} and pull the columns together.`,
+      cite: cite("austrian-2008", "scallops at most 12 in wide, tapes 10 to 12 in apart"),
+      figures: ["shape.column-spacing", "shape.sag"],
+      remedies:
+        bays + 1 > 60
+          ? []
+          : [{ label: `Use ${bays + 1} columns`, patch: settingPatch(brief, "columns", "count", bays + 1) }],
+    },
+  ];
+}
+
+/** Tutorials and the older clauses disagree; the maker decides. */
+function edgeCords({ brief, grid }: GatherContext): Finding[] {
+  const inset = grid.columns[0]?.xMm ?? 0;
+  if (brief.rearCords === "enclosed" || inset >= LEAST_INSET_MM - 1e-6) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const remedy: Remedy = {
+    label: `Set the edge columns in by ${text(LEAST_INSET_MM)}`,
+    patch: settingPatch(brief, "columns", "edgeInsetMm", LEAST_INSET_MM),
+  };
+  return [
+    {
+      ...base(brief, "columns/edgeInsetMm"),
+      id: "shape.edge-cords-near-edge",
+      weight: "mind",
+      text: `The outer cords run ${text(inset)} from the edge, as tutorials for this style have them. Older clauses on lift cords that can be reached ask for ${text(LEAST_INSET_MM)} at least, so that a hand does not find them.`,
+      cite: cite("old-inner-cord-clauses", "4.4: side cords at least 2 in from the edge"),
+      remedies: grid.columnSpacingMm * (grid.columns.length - 1) > 2 * LEAST_INSET_MM ? [remedy] : [],
+    },
+  ];
+}
+
+function noWeight({ brief }: GatherContext): Finding[] {
+  const { weight } = brief.making.gather;
+  if (weight === "rod") return [];
+  const bags = weight === "shot-bags";
+  return [
+    {
+      ...base(brief, "gather/weight"),
+      id: bags ? "shape.loose-weights" : "shape.no-rod",
+      weight: bags ? "mind" : "fix",
+      text: bags
+        ? "Loose weights keep the edge down, but nothing keeps the columns apart: the sides swing inwards."
+        : "Nothing holds the lower edge: the scallops draw the columns together and the sides swing inwards.",
+      cite: cite("cutting-and-draping"),
+      remedies: [{ label: "Hang a covered rod", patch: settingPatch(brief, "gather", "weight", "rod") }],
+    },
+  ];
+}
+
+const STIFF = { blackout: "Blackout", interlining: "Interlining" } as const;
+
+function stiffLayers(brief: Brief): Finding[] {
+  return (["blackout", "interlining"] as const).flatMap((layer): Finding[] => {
+    if (brief.cloths[layer] === undefined) return [];
+    return [
+      {
+        stage: "shape",
+        shadeId: brief.shadeId,
+        path: `${brief.path}/shade/${layer}`,
+        id: `shape.gathered-${layer}`,
+        weight: "fix",
+        text:
+          layer === "blackout"
+            ? "Blackout does not gather: it stands out stiffly, and every needle hole along tapes and heading lets light in."
+            : "Interlining does not gather: the folds become thick rolls and the shade heavy.",
+        cite: layer === "blackout" ? cite("blackout-guide") : cite("common-practice"),
+        remedies: [
+          {
+            label: `Leave the ${STIFF[layer].toLowerCase()} out`,
+            patch: [{ op: "remove", path: `${brief.path}/shade/${layer}` }],
+          },
+        ],
+      },
+    ];
+  });
+}
+
+function lostRepeat(brief: Brief): Finding[] {
+  const { face } = brief.cloths;
+  if (face.repeat === undefined) return [];
+  return [
+    {
+      stage: "shape",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/shade/face`,
+      id: "shape.repeat-lost",
+      weight: "mind",
+      text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, brief.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
+      cite: cite("common-practice"),
+      remedies: [],
+    },
+  ];
+}
+
+function frillCloth({ brief, form }: GatherContext): Finding[] {
+  const frill = form.haberdashery.find(({ id }) => id === "frill");
+  if (frill === undefined) return [];
+  return [
+    {
+      ...base(brief, "gather/frillMm"),
+      id: "shape.frill-cloth",
+      weight: "mind",
+      text: `The frill takes ${frill.count} strip${frill.count === 1 ? "" : "s"} across the face cloth, joined end to end. Cut them beside the shade: they are not in the lengths of its layers.`,
+      cite: cite("austrian-blinds", "72 in of frill from 36 in cloth: 2 widths"),
+      remedies: [],
+    },
+  ];
+}

@@ -1,0 +1,75 @@
+import type { ShadePoint, Swag } from "../../shade/index.ts";
+import { scallopOfSag } from "./scallop.ts";
+
+/** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */
+const STEPS = 16;
+const SAME_MM = 1e-9;
+
+/** One such line whose strips beside the outermost columns lie level. */
+export function scallopedLine(
+  cornersYMm: number,
+  widthMm: number,
+  swags: readonly Swag[],
+  sagOf: (swag: Swag) => number,
+): ShadePoint[] {
+  const line = scallopedLines(widthMm, swags, sagOf)(cornersYMm);
+  return line.map(([x, y], i): ShadePoint => [x, i === 0 || i === line.length - 1 ? cornersYMm : y]);
+}
+
+/** Draws a line across the whole shade with its corners at this height, its scallops as deep as this share of their sag. */
+export type ScallopedLine = (cornersYMm: number, share?: number) => ShadePoint[];
+
+/**
+ * Lines that hang in scallops between the columns; the strips beside the outermost droop to the edges as far as they
+ * are wide. `sagOf` says how far each scallop hangs, mm.
+ */
+export function scallopedLines(
+  widthMm: number,
+  swags: readonly Swag[],
+  sagOf: (swag: Swag) => number,
+): ScallopedLine {
+  // Scallops are mostly alike: each is reckoned once for all lines.
+  const known = new Map<string, readonly number[]>();
+  const dropsOf = (spanMm: number, sagMm: number) => {
+    const key = `${spanMm.toFixed(6)} ${sagMm.toFixed(6)}`;
+    const found = known.get(key) ?? scallopDrops(spanMm, sagMm);
+    known.set(key, found);
+    return found;
+  };
+  const first = swags[0];
+  const last = swags.at(-1);
+  const rightMm = widthMm - (last?.toMm ?? widthMm);
+  return (cornersYMm, share = 1) => {
+    const sag = (swag: Swag) => share * sagOf(swag);
+    const points: ShadePoint[] = [[0, cornersYMm + edgeDropMm(first?.fromMm ?? 0, first, sag)]];
+    for (const swag of swags) {
+      const spanMm = swag.toMm - swag.fromMm;
+      dropsOf(spanMm, sag(swag)).forEach((drop, i) => {
+        const x = i === STEPS ? swag.toMm : swag.fromMm + (spanMm * i) / STEPS;
+        append(points, [x, cornersYMm + drop]);
+      });
+    }
+    append(points, [widthMm, cornersYMm + edgeDropMm(rightMm, last, sag)]);
+    return points;
+  };
+}
+
+/** How far the cloth droops at an edge, beside a strip of this width. */
+export function edgeDropMm(stripMm: number, swag: Swag | undefined, sagOf: (swag: Swag) => number): number {
+  return swag === undefined ? 0 : Math.min(stripMm, sagOf(swag));
+}
+
+function append(points: ShadePoint[], point: ShadePoint): void {
+  if (Math.abs((points.at(-1)?.[0] ?? 0) - point[0]) > SAME_MM) points.push(point);
+}
+
+/** How far each point of the scallop hangs below its corners. */
+function scallopDrops(spanMm: number, sagMm: number): number[] {
+  const { parameterMm: k, sagMm: hangs } = scallopOfSag(spanMm, sagMm);
+  return Array.from({ length: STEPS + 1 }, (_, i) => {
+    if (k === undefined || i === 0 || i === STEPS) return 0;
+    const fromMiddle = spanMm * (i / STEPS - 0.5);
+    // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
+    return Math.max(0, hangs - 2 * k * Math.sinh(fromMiddle / (2 * k)) ** 2);
+  });
+}
