@@ -1,3 +1,4 @@
+import { DEFAULT_CUTTING } from "../job/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 
 /** What a shade uses of the small things, for the shopping list. */
@@ -10,5 +11,5 @@ export const SUNDRIES = {
   /** Once for the board's cover, once for the shade. */
   stapleRows: sourced(2, "count", cite("common-practice")),
   staplesPerBox: sourced(1000, "count", cite("our-choice")),
-  sawKerfMm: sourced(3, "mm", cite("common-practice", "a hand or circular saw")),
+  sawKerfMm: DEFAULT_CUTTING.sawKerfMm,
 } as const;

@@ -1,5 +1,7 @@
 export * from "./catalogue.ts";
 export * from "./cloth.ts";
+export * from "./cloth-stiffness.ts";
+export * from "./cutting.ts";
 export * from "./defaults.ts";
 export * from "./hardware.ts";
 export * from "./in-line.ts";

@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { RULERS, UNIT_SYSTEMS } from "../units/index.ts";
 import { clothSchema } from "./cloth.ts";
+import { cuttingSchema } from "./cutting.ts";
 import { hardwareSchema } from "./hardware.ts";
 import { inLineSchema } from "./in-line.ts";
 import { makingSchema } from "./making.ts";
@@ -155,6 +156,7 @@ export const jobSchema = z
       .optional()
       .meta({ description: "The workshop's habits, for all shades of the job" }),
     rates: ratesSchema.default({}),
+    cutting: cuttingSchema.optional(),
   })
   .meta({ title: "Shadewright job", description: "Windows, shades, cloths, hardware and rates of one job" });
 

@@ -1,7 +1,8 @@
 import type { UnitChoice } from "../units/index.ts";
 import { CATALOGUE, type Catalogue } from "./catalogue.ts";
 import type { Cloth } from "./cloth.ts";
-import { DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
+import type { Cutting } from "./cutting.ts";
+import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
@@ -129,6 +130,15 @@ export function settleRates(rates: Rates): SettledRates {
   for (const [key, entry] of Object.entries(DEFAULT_RATES))
     settled[key] = rates[key as keyof Rates] ?? entry.value;
   return settled as SettledRates;
+}
+
+export type SettledCutting = Required<Cutting>;
+
+export function settleCutting(cutting: Cutting = {}): SettledCutting {
+  const settled: Record<string, unknown> = {};
+  for (const [key, entry] of Object.entries(DEFAULT_CUTTING))
+    settled[key] = cutting[key as keyof Cutting] ?? entry.value;
+  return settled as SettledCutting;
 }
 
 /** What is proposed for a shade whose maker chose no lift. */

@@ -1,5 +1,23 @@
 import * as z from "zod";
-import { id, name, sizeMm } from "./primitives.ts";
+import { id, lengthMm, money, name, note, sizeMm } from "./primitives.ts";
+
+/** Longest bolt, mm. */
+const BOLT_MM = 1_000_000;
+
+/** A place on a bolt that no piece may touch. */
+export const flawSchema = z
+  .strictObject({
+    fromMm: z.number().min(0).max(BOLT_MM).meta({ description: "From the end that is cut first, mm" }),
+    lengthMm: sizeMm.meta({ description: "Along the bolt, mm" }),
+    xMm: lengthMm
+      .optional()
+      .meta({ description: "From the left selvedge, mm; left out: over the whole width" }),
+    widthMm: sizeMm
+      .optional()
+      .meta({ description: "Across the bolt, mm; left out: as far as the right selvedge" }),
+    note: note.optional(),
+  })
+  .meta({ description: "A flaw to avoid" });
 
 /** What lies on the rack: cloth in bolts and remnants, cord, battens and boards by the length. */
 export const stockSchema = z
@@ -11,7 +29,17 @@ export const stockSchema = z
           name: name.optional(),
           cloth: id,
           widthMm: sizeMm.optional(),
-          lengthMm: z.number().min(1).max(1_000_000),
+          lengthMm: z.number().min(1).max(BOLT_MM),
+          lot: name.optional().meta({
+            description: "Dye lot; pieces of one shade that are seen come from one lot",
+          }),
+          pricePerM: money.optional().meta({
+            description: "What a metre of it is reckoned at; left out: it costs nothing more",
+          }),
+          flaws: z.array(flawSchema).max(200).optional(),
+          repeatStartMm: lengthMm.optional().meta({
+            description: "Patterned cloth: from the end that is cut first to where a repeat begins, mm",
+          }),
         }),
       )
       .max(2000),
@@ -20,4 +48,5 @@ export const stockSchema = z
   .partial()
   .meta({ description: "Bolts, remnants, cord and lengths at hand" });
 
+export type Flaw = z.output<typeof flawSchema>;
 export type Stock = z.output<typeof stockSchema>;

@@ -2,6 +2,9 @@
 export interface LengthCut {
   id: string;
   lengthMm: number;
+  /** The shade it belongs to and what it becomes there: for labels. */
+  shade?: string;
+  part?: string;
 }
 
 /** A length that can be cut up: one that is sold, or pieces of the rack. */

@@ -73,11 +73,11 @@ export class LengthsSearch {
     return !this.#done;
   }
 
-  /** The best so far. */
-  answer(): LengthsAnswer {
+  /** The best so far; `unless` it is known to be the end of the search, why that is no end. */
+  answer(unless: "feasible" | "stopped" = "stopped"): LengthsAnswer {
     if (this.#bars === undefined) return tooLong(this.problem);
     const plan = layBars(this.problem, this.whole, this.#typeOf, tidyBars(this.whole, this.#bars));
-    return answerOf(plan, this.#bound, this.#done ? "feasible" : "stopped");
+    return answerOf(plan, this.#bound, this.#done ? "feasible" : unless);
   }
 
   /** A plan or a bound found elsewhere, in the terms of `whole`. */

@@ -12,6 +12,7 @@ import type { SheetInput } from "./sheet-input.ts";
 import { drawSide } from "./side.ts";
 import { drawEachStrip, drawStrips } from "./strips.ts";
 
+export { type BoltDrawingInput, type BoltStretch, boltStretches, drawBoltPlan } from "./bolt.ts";
 export { drawLegend } from "./legend.ts";
 export { drawRoom, type RoomOptions, type RoomView, roomViews } from "./room.ts";
 export { BETWEEN_MM, type Standing, standInRoom } from "./stand-in-room.ts";

@@ -1,0 +1,90 @@
+import { WorkingBook } from "../account/index.ts";
+import type { Cloth, SettledRates } from "../job/index.ts";
+import type { Cost, ShoppingLine } from "../shade/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { toCent } from "./money.ts";
+import {
+  boughtLengthText,
+  clothStepMm,
+  clothUnit,
+  countText,
+  inUnit,
+  needLengthText,
+  raisedToStep,
+  UNIT_MM,
+} from "./sold.ts";
+import { totalCost } from "./total.ts";
+
+/** What a cutting plan takes of one cloth, mm along the bolts. */
+export interface ClothTaken {
+  cloth: Cloth;
+  newMm: number;
+  atHandMm: number;
+}
+
+/** What a cutting plan takes of one thing that is sold by the length. */
+export interface LengthsTaken {
+  lineId: string;
+  noun: string;
+  stockMm: number;
+  bought: number;
+  fromRack: number;
+}
+
+/** The job's cost with cloth and lengths bought as the cutting plan takes them; all other lines stay. */
+export function priceAsCut(
+  cost: Cost,
+  taken: { cloths: readonly ClothTaken[]; lengths: readonly LengthsTaken[] },
+  rates: SettledRates,
+  units: UnitChoice,
+  book = new WorkingBook(),
+): Cost {
+  const cloths = new Map(taken.cloths.map((one) => [`cloth-${one.cloth.id}`, one]));
+  const lengths = new Map(taken.lengths.map((one) => [one.lineId, one]));
+  const shopping = cost.shopping.map((line) => {
+    const cloth = cloths.get(line.id);
+    if (cloth) return clothLine(line, cloth, rates, units);
+    const bars = lengths.get(line.id);
+    return bars ? lengthsLine(line, bars, units) : line;
+  });
+  return totalCost(shopping, cost.labour, rates, book);
+}
+
+function clothLine(
+  line: ShoppingLine,
+  { cloth, newMm, atHandMm }: ClothTaken,
+  { wasteShare }: SettledRates,
+  units: UnitChoice,
+): ShoppingLine {
+  const unit = clothUnit(units);
+  const extra = cloth.repeat === undefined ? 1 + wasteShare : 1;
+  const boughtMm = raisedToStep(newMm * extra, cloth.soldByMm ?? clothStepMm(units));
+  const { onHand: _, ...rest } = line;
+  return {
+    ...rest,
+    needText: needLengthText(newMm + atHandMm, unit, units),
+    buyText: boughtMm === 0 ? "none: at hand" : boughtLengthText(boughtMm, unit, units),
+    quantity: inUnit(boughtMm, unit),
+    ...(atHandMm > 0 ? { onHand: inUnit(atHandMm, unit) } : {}),
+    ...(line.price === undefined ? {} : { cost: toCent((boughtMm / UNIT_MM[unit]) * line.price) }),
+  };
+}
+
+function lengthsLine(
+  line: ShoppingLine,
+  { noun, stockMm, bought, fromRack }: LengthsTaken,
+  units: UnitChoice,
+): ShoppingLine {
+  const unit = units.system === "imperial" ? "ft" : "m";
+  const { onHand: _, ...rest } = line;
+  return {
+    ...rest,
+    buyText:
+      bought === 0
+        ? "none: at hand"
+        : `${countText(bought, noun)} of ${boughtLengthText(stockMm, unit, units)}`,
+    quantity: bought,
+    ...(fromRack > 0 ? { onHand: fromRack } : {}),
+    ...(line.price === undefined ? {} : { cost: toCent(bought * line.price) }),
+  };
+}

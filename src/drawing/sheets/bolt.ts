@@ -1,0 +1,266 @@
+import type { Bolt, BoltPlan, Leaf, Placement } from "../../cutting/index.ts";
+import type { ClothCutting } from "../../plan/index.ts";
+import { lengthText, type UnitChoice } from "../../units/index.ts";
+import type { Drawing, Fact, Marker, Point, Primitive } from "../model.ts";
+import { type CutLine, cutLines } from "./cut-lines.ts";
+import { line, measure, name, note, type Rect, rect } from "./shapes.ts";
+
+/** More repeats than this would only blacken the cloth. */
+const MOST_REPEATS = 200;
+/** Number of a cut, mm on paper. */
+const CUT_TAG_MM = 3.2;
+
+/** A part of a bolt that is drawn by itself, mm from the end that is cut first. */
+export interface BoltStretch {
+  fromMm: number;
+  toMm: number;
+}
+
+export interface BoltDrawingInput {
+  units: UnitChoice;
+  cutting: ClothCutting;
+  bolt: BoltPlan;
+}
+
+/**
+ * One bolt to scale as it lies on the table, right side up, the end that is cut first at the left: every piece with the
+ * end at which its top lies, every cut with its number in the order of cutting, the repeat of the pattern under them,
+ * what is left over.
+ */
+export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Drawing {
+  const { units, cutting, bolt: plan } = input;
+  const bolt = boltOf(input);
+  const { fromMm, toMm } = stretch ?? { fromMm: 0, toMm: plan.usedMm };
+  const within = (yMm: number, lengthMm: number) => yMm + lengthMm > fromMm + 0.05 && yMm < toMm - 0.05;
+  const placements = plan.placements.filter(({ yMm, lengthMm }) => within(yMm, lengthMm));
+  const leaves = plan.leaves.filter(({ yMm, lengthMm }) => within(yMm, lengthMm));
+  const lines = cutLines(bolt, plan).filter(({ cut, from, to }) =>
+    cut.direction === "across"
+      ? from[1] > fromMm + 0.05 && from[1] < toMm + 0.05
+      : within(from[1], to[1] - from[1]),
+  );
+  const ground: Rect = { x: fromMm, y: 0, width: toMm - fromMm, height: bolt.widthMm };
+  const isPart = fromMm > 0 || toMm < plan.usedMm - 0.05;
+  const title = `${cutting.clothName}: ${cutting.boltNames[plan.boltId] ?? plan.boltId}`;
+  return {
+    id: `bolt-${plan.boltId}${isPart ? `-${Math.round(fromMm)}` : ""}`,
+    title,
+    caption: `Right side up, cut from the left${isPart ? `; ${lengthText(fromMm, units)} to ${lengthText(toMm, units)} of the bolt` : ""}. Numbers are cuts in their order; arrows point to the top of each piece.`,
+    primitives: [
+      rect("clothOnBolt", ground),
+      ...leaves.filter(isWaste).map((leaf) => rect("waste", areaOf(leaf), { part: "waste" })),
+      ...(plan.leaves.length === 0 ? [rect("waste", ground)] : []),
+      ...placements.map((placement) => rect("faceCloth", areaOf(placement), { part: placement.pieceId })),
+      ...repeatLines(cutting, bolt, ground),
+      ...flawsOf(bolt, ground),
+      selvedge(ground, 0),
+      selvedge(ground, bolt.widthMm),
+      ...placements.flatMap((placement) => drawPiece(input, placement)),
+      ...leaves.flatMap((leaf) => drawKept(leaf, units)),
+      ...lines.flatMap(drawCut),
+      ...measures(ground, lines, units),
+    ],
+    facts: factsOf(input, placements),
+  };
+}
+
+/** The bolt in stretches no longer than `mostMm` where cuts from selvedge to selvedge allow, for a page or a screen. */
+export function boltStretches(input: BoltDrawingInput, mostMm: number): BoltStretch[] {
+  const ends = cutLines(boltOf(input), input.bolt)
+    .filter(({ wholeWidth }) => wholeWidth)
+    .map(({ cut }) => cut.atMm)
+    .sort((a, b) => a - b);
+  const stretches: BoltStretch[] = [];
+  let fromMm = 0;
+  let reachMm = 0;
+  for (const endMm of [...ends, input.bolt.usedMm]) {
+    if (endMm - fromMm > mostMm && reachMm > fromMm) {
+      stretches.push({ fromMm, toMm: reachMm });
+      fromMm = reachMm;
+    }
+    reachMm = Math.max(reachMm, Math.min(endMm, input.bolt.usedMm));
+  }
+  if (reachMm > fromMm) stretches.push({ fromMm, toMm: reachMm });
+  return stretches;
+}
+
+function boltOf({ cutting, bolt: { boltId } }: BoltDrawingInput): Bolt {
+  const found = cutting.problem.bolts.find(({ id }) => id === boltId);
+  if (found === undefined) throw new Error(`invalid bolt: ${boltId}`);
+  return found;
+}
+
+/** A bolt runs to the right on paper, its width downwards. */
+function areaOf({ xMm, yMm, widthMm, lengthMm }: Placement | Leaf): Rect {
+  return { x: yMm, y: xMm, width: lengthMm, height: widthMm };
+}
+
+function isWaste({ holds }: Leaf): boolean {
+  return holds.kind === "waste";
+}
+
+function selvedge({ x, width }: Rect, y: number): Primitive {
+  return line("selvedge", [
+    [x, y],
+    [x + width, y],
+  ]);
+}
+
+/** Rows of the repeat across the bolt; with columns each its own, every second half a row on in a half drop. */
+function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: Rect): Primitive[] {
+  const { repeat } = problem;
+  if (repeat === undefined || ground.width / repeat.alongMm > MOST_REPEATS) return [];
+  const { alongMm, acrossMm, match } = repeat;
+  const columns = acrossMm === undefined ? [] : [...steps(bolt.columnMm ?? 0, acrossMm, 0, bolt.widthMm)];
+  const isDropped = match === "half-drop" && columns.length > 0;
+  const lines = columns.map((y) =>
+    line("repeatLine", [
+      [ground.x, y],
+      [ground.x + ground.width, y],
+    ]),
+  );
+  const bands = isDropped ? bandsOf(columns, bolt.widthMm) : [[0, bolt.widthMm] as const];
+  bands.forEach(([top, bottom], k) => {
+    const parity = isDropped ? Math.round((top - (bolt.columnMm ?? 0)) / (acrossMm ?? 1)) : k;
+    const shift = isDropped && parity % 2 !== 0 ? alongMm / 2 : 0;
+    for (const x of steps((bolt.rowMm ?? 0) + shift, alongMm, ground.x, ground.x + ground.width)) {
+      lines.push(
+        line("repeatLine", [
+          [x, top],
+          [x, bottom],
+        ]),
+      );
+    }
+  });
+  return lines;
+}
+
+function* steps(originMm: number, stepMm: number, fromMm: number, toMm: number): Generator<number> {
+  const first = originMm + Math.ceil((fromMm - originMm) / stepMm - 1e-9) * stepMm;
+  for (let at = first; at < toMm - 1e-6; at += stepMm) yield at;
+}
+
+/** From column to column, and what lies before the first. */
+function bandsOf(columns: readonly number[], widthMm: number): (readonly [number, number])[] {
+  const step = (columns[1] ?? widthMm) - (columns[0] ?? 0);
+  const first = columns[0] ?? 0;
+  const edges = first > 0.05 ? [first - step, ...columns] : columns;
+  return edges.map((from) => [Math.max(0, from), Math.min(widthMm, from + step)] as const);
+}
+
+function flawsOf(bolt: Bolt, ground: Rect): Primitive[] {
+  return bolt.flaws
+    .filter(({ yMm, lengthMm }) => yMm + lengthMm > ground.x && yMm < ground.x + ground.width)
+    .flatMap(({ xMm, yMm, widthMm, lengthMm }) => {
+      const area = { x: yMm, y: xMm, width: lengthMm, height: widthMm };
+      const corner = (dx: number, dy: number): Point => [area.x + dx * area.width, area.y + dy * area.height];
+      return [
+        rect("flaw", area),
+        line("flaw", [corner(0, 0), corner(1, 1)]),
+        line("flaw", [corner(0, 1), corner(1, 0)]),
+        note(corner(0.5, 0.5), "flaw", { yields: true, role: "flaw" }),
+      ];
+    });
+}
+
+function drawPiece({ units, cutting, bolt: plan }: BoltDrawingInput, placement: Placement): Primitive[] {
+  const area = areaOf(placement);
+  const piece = cutting.problem.pieces.find(({ id }) => id === placement.pieceId);
+  const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
+  const ref = { part: placement.pieceId, ground: "faceCloth" as const };
+  const roomMm = [area.width * 0.86, area.height * 0.4] as const;
+  const size = `${lengthText(placement.widthMm, units)} × ${lengthText(placement.lengthMm, units)}`;
+  return [
+    ...(plan.cuts.length === 0 ? [rect("numberedCut", area, { part: placement.pieceId })] : []),
+    ...topArrow(area, placement),
+    name(middle, `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`, {
+      baseline: "bottom",
+      roomMm,
+      ...ref,
+    }),
+    note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
+  ];
+}
+
+/** A small arrow in a corner of the piece that points to where its top lies: to the bolt's first end unless turned. */
+function topArrow({ x, y, width, height }: Rect, { turn }: Placement): Primitive[] {
+  const size = Math.min(width, height) * 0.16;
+  const centre: Point = [x + size, y + size];
+  const [dx, dy] = { 0: [-1, 0], 90: [0, -1], 180: [1, 0], 270: [0, 1] }[turn] as [number, number];
+  const at = (along: number, across: number): Point => [
+    centre[0] + size * (along * dx - across * dy),
+    centre[1] + size * (along * dy + across * dx),
+  ];
+  return [line("grain", [at(-0.6, 0), at(0.6, 0)]), line("grain", [at(0.2, 0.3), at(0.6, 0), at(0.2, -0.3)])];
+}
+
+function drawKept(leaf: Leaf, units: UnitChoice): Primitive[] {
+  if (leaf.holds.kind !== "remnant") return [];
+  const area = areaOf(leaf);
+  const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
+  const roomMm = [area.width * 0.9, area.height * 0.45] as const;
+  const ref = { part: leaf.holds.name, ground: "clothOnBolt" as const };
+  const size = `${lengthText(leaf.widthMm, units)} × ${lengthText(leaf.lengthMm, units)}`;
+  return [
+    rect("covering", area, { part: leaf.holds.name }),
+    name(middle, `Keep: ${leaf.holds.name}`, { baseline: "bottom", roomMm, ...ref }),
+    note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
+  ];
+}
+
+/** The line of a cut, and its number at the edge where the scissors begin. */
+function drawCut({ cut, from, to, wholeWidth }: CutLine): Primitive[] {
+  const points: Point[] = [
+    [from[1], from[0]],
+    [to[1], to[0]],
+  ];
+  const across = cut.direction === "across";
+  const [start = [0, 0], end = start] = points;
+  const middle: Point = [start[0], (start[1] + end[1]) / 2];
+  // Numbers of cuts along one sheet stand under each other at its left end, each tied to its line.
+  const place: Partial<Marker> = across
+    ? { at: wholeWidth ? end : middle, shiftPaperMm: [0, wholeWidth ? -CUT_TAG_MM * 0.6 : 0] }
+    : { at: start, shiftPaperMm: [CUT_TAG_MM * 0.6, 0], stack: `along-${from[1].toFixed(1)}` };
+  return [
+    line("numberedCut", points, { part: `cut-${cut.number}` }),
+    {
+      kind: "marker",
+      role: "label",
+      shape: "tag",
+      at: end,
+      text: String(cut.number),
+      paperMm: CUT_TAG_MM,
+      part: `cut-${cut.number}`,
+      ...place,
+    },
+  ];
+}
+
+/** The bolt’s width, and how far each cut from selvedge to selvedge lies from the first end. */
+function measures(ground: Rect, lines: readonly CutLine[], units: UnitChoice): Primitive[] {
+  const bottom = ground.y + ground.height;
+  const ends = lines.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => cut.atMm);
+  const shown = [...new Set([...ends, ground.x + ground.width])]
+    .filter((end) => end > 0.05)
+    .sort((a, b) => a - b);
+  return [
+    measure({ from: [ground.x, 0], to: [ground.x, bottom], offset: -6 }, units),
+    ...(ground.x > 0.05 ? [] : shown).map((end) =>
+      measure({ from: [0, bottom], to: [end, bottom], offset: -7, running: "bolt", yields: true }, units),
+    ),
+    ...(ground.x > 0.05
+      ? [measure({ from: [ground.x, bottom], to: [ground.x + ground.width, bottom], offset: -7 }, units)]
+      : []),
+  ];
+}
+
+function factsOf({ units, cutting }: BoltDrawingInput, placements: readonly Placement[]): Fact[] {
+  return placements.map(({ pieceId, widthMm, lengthMm, xMm, yMm, turn }) => {
+    const piece = cutting.problem.pieces.find(({ id }) => id === pieceId);
+    const turned = turn === 0 ? "" : turn === 180 ? ", upside down" : ", turned a quarter";
+    return {
+      label: `${piece?.shade ?? ""}, ${piece?.part ?? pieceId}`,
+      text: `${lengthText(widthMm, units)} across × ${lengthText(lengthMm, units)} along, ${lengthText(yMm, units)} from the end and ${lengthText(xMm, units)} from the selvedge${turned}`,
+    };
+  });
+}

@@ -1,0 +1,32 @@
+import * as z from "zod";
+import { lengthMm, sizeMm } from "./primitives.ts";
+
+/** Scissors that go from edge to edge along a straight edge, or as they like. */
+export const CUT_WAYS = ["straight", "free"] as const;
+export type CutWay = (typeof CUT_WAYS)[number];
+
+/** How the workshop cuts cloth and stock lengths, and what it keeps of the rest. */
+export const cuttingSchema = z
+  .strictObject({
+    way: z.enum(CUT_WAYS).meta({ description: "straight: only cuts from edge to edge; free: any" }),
+    stages: z.number().int().min(2).max(6).meta({
+      description: "Straight cuts: how often the direction may turn; across, along and across again is 3",
+    }),
+    gapMm: z.number().min(0).max(100).meta({ description: "Cloth left between two cuts, mm" }),
+    keepClothWidthMm: sizeMm.meta({ description: "A remnant at least so wide goes back on the rack, mm" }),
+    keepClothLengthMm: sizeMm.meta({ description: "A remnant at least so long goes back on the rack, mm" }),
+    keepLengthMm: sizeMm.meta({
+      description: "An offcut of bar, rib, board or tube at least so long is kept, mm",
+    }),
+    sawKerfMm: lengthMm.max(20).meta({ description: "Width of the saw line, mm" }),
+    seed: z
+      .number()
+      .int()
+      .min(0)
+      .max(2 ** 31 - 1)
+      .meta({ description: "The same job and seed give the same cutting plan" }),
+  })
+  .partial()
+  .meta({ description: "How cloth and lengths are cut, and what is kept" });
+
+export type Cutting = z.output<typeof cuttingSchema>;

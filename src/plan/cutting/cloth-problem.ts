@@ -1,0 +1,89 @@
+import type { Bolt, ClothProblem } from "../../cutting/index.ts";
+import type { Cloth, SettledCutting, Stock } from "../../job/index.ts";
+import type { ShadePlan } from "../plan-types.ts";
+import { clothPieces, columnsOf } from "./cloth-pieces.ts";
+
+/** What is at hand costs so little beside new cloth, but something: less of it is better too. */
+const AT_HAND_SHARE = 0.01;
+const NEW = "new";
+
+/** The pieces of one cloth and where they can come from; undefined where no shade takes any of it. */
+export function clothProblem(
+  shades: readonly ShadePlan[],
+  cloth: Cloth,
+  stock: Stock,
+  cutting: SettledCutting,
+): { problem: ClothProblem; newBoltId: string; boltNames: Record<string, string> } | undefined {
+  const pieces = clothPieces(shades, cloth);
+  if (pieces.length === 0) return undefined;
+  const held = (stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
+  const newBoltId = unusedId(held.map(({ id }) => id));
+  const boltNames: Record<string, string> = { [newBoltId]: "New cloth" };
+  for (const { id, name } of held) boltNames[id] = name ?? id;
+  const columnMm = columnsOf(cloth).firstMm;
+  const bolts: Bolt[] = held.map((one) => heldBolt(one, cloth, columnMm));
+  bolts.push({
+    id: newBoltId,
+    remnant: false,
+    widthMm: cloth.usableWidthMm,
+    flaws: [],
+    costPerMm: 1,
+    ...(cloth.repeat ? { columnMm } : {}),
+  });
+  return {
+    newBoltId,
+    boltNames,
+    problem: {
+      id: cloth.id,
+      bolts,
+      pieces,
+      ...repeatOf(
+        cloth,
+        pieces.some(({ start }) => start?.acrossMm !== undefined),
+      ),
+      gapMm: cutting.gapMm,
+      cutting: cutting.way === "free" ? { kind: "free" } : { kind: "straight", stages: cutting.stages },
+      keep: { widthMm: cutting.keepClothWidthMm, lengthMm: cutting.keepClothLengthMm },
+      seed: cutting.seed,
+    },
+  };
+}
+
+function unusedId(taken: readonly string[]): string {
+  let id = NEW;
+  while (taken.includes(id)) id = `${id}-cloth`;
+  return id;
+}
+
+type HeldCloth = NonNullable<Stock["cloth"]>[number];
+
+/** Costs are in millimetres of new cloth. */
+function heldBolt(held: HeldCloth, cloth: Cloth, columnMm: number): Bolt {
+  const widthMm = Math.min(held.widthMm ?? cloth.usableWidthMm, cloth.usableWidthMm);
+  const priced = held.pricePerM !== undefined && cloth.pricePerM !== undefined && cloth.pricePerM > 0;
+  const share = priced ? (held.pricePerM ?? 0) / (cloth.pricePerM ?? 1) : AT_HAND_SHARE;
+  return {
+    id: held.id,
+    remnant: true,
+    widthMm,
+    lengthMm: held.lengthMm,
+    flaws: (held.flaws ?? []).map(({ fromMm, lengthMm, xMm = 0, widthMm: across }) => ({
+      xMm,
+      yMm: fromMm,
+      widthMm: across ?? Math.max(0.1, widthMm - xMm),
+      lengthMm,
+    })),
+    costPerMm: Math.max(share, AT_HAND_SHARE),
+    ...(held.lot === undefined ? {} : { lot: held.lot }),
+    ...(cloth.repeat ? { columnMm, rowMm: held.repeatStartMm ?? 0 } : {}),
+  };
+}
+
+/** Without a known width of the repeat each piece has its own place along, half drops included. */
+function repeatOf({ repeat, usableWidthMm }: Cloth, acrossKnown: boolean): Pick<ClothProblem, "repeat"> {
+  if (repeat === undefined) return {};
+  const alongMm = repeat.verticalMm;
+  if (!acrossKnown) return { repeat: { alongMm, match: "straight" } };
+  const { stepMm } = columnsOf({ repeat, usableWidthMm } as Cloth);
+  return { repeat: { alongMm, acrossMm: stepMm, match: repeat.match } };
+}

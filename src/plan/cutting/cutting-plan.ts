@@ -1,0 +1,50 @@
+import type {
+  ClothAnswer,
+  ClothProblem,
+  LengthCut,
+  LengthsAnswer,
+  LengthsProblem,
+} from "../../cutting/index.ts";
+import type { UnitChoice } from "../../units/index.ts";
+
+export const CUTTING_FORMAT = "shadewright-cutting";
+export const CUTTING_VERSION = 1;
+
+/** All pieces of one cloth, of all shades, on the bolts and remnants at hand and on new cloth. */
+export interface ClothCutting {
+  clothId: string;
+  clothName: string;
+  /** Id of the bolt that is to be bought. */
+  newBoltId: string;
+  /** What bolts are called. */
+  boltNames: Record<string, string>;
+  problem: ClothProblem;
+  answer: ClothAnswer;
+}
+
+/** All cuts of one bar, rib, board, tube or cord. */
+export interface LengthsCutting {
+  /** Id of the line of the shopping list. */
+  id: string;
+  name: string;
+  /** What one is called: length, spool. */
+  noun: string;
+  /** Id of the length that is to be bought, where it is sold in lengths. */
+  newStockId?: string;
+  stockNames: Record<string, string>;
+  problem: LengthsProblem;
+  answer: LengthsAnswer;
+  /** Longer than any that is sold: bought to their own length, and not part of the plan. */
+  tooLong: LengthCut[];
+}
+
+/** How everything of a job is cut. Derived from job and plan; the same seed and tries give the same. */
+export interface CuttingPlan {
+  format: typeof CUTTING_FORMAT;
+  version: typeof CUTTING_VERSION;
+  jobId: string;
+  jobName: string;
+  units: UnitChoice;
+  cloths: ClothCutting[];
+  lengths: LengthsCutting[];
+}

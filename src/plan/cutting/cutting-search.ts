@@ -1,0 +1,134 @@
+import type { CostInput } from "../../cost/index.ts";
+import { ClothSearch, LengthsSearch } from "../../cutting/index.ts";
+import { type Job, partsOf, settleCutting, settleShade } from "../../job/index.ts";
+import { carefulLift } from "../../safety/index.ts";
+import type { Plan } from "../plan-types.ts";
+import { clothProblem } from "./cloth-problem.ts";
+import { type ClothCutting, CUTTING_FORMAT, CUTTING_VERSION, type CuttingPlan } from "./cutting-plan.ts";
+import { type LengthsTask, lengthTasks } from "./length-problems.ts";
+
+/** A round of patterns for stock lengths costs about as much as so many cloth plans. */
+const TRIES_PER_ROUND = 5;
+/** Tries of one cloth before the next is looked at. */
+const PORTION = 50;
+
+interface ClothTask extends Omit<ClothCutting, "answer"> {
+  search: ClothSearch;
+  /** Money, or millimetres where there is no price, for one millimetre of new cloth. */
+  worth: number;
+}
+
+/**
+ * Looks for the least cloth and the fewest lengths for a whole job, a few tries at a time. A plan is there from the
+ * beginning, and a better one may be after each step; the same tries give the same plan.
+ */
+export class CuttingSearch {
+  readonly #job: Pick<CuttingPlan, "jobId" | "jobName" | "units">;
+  readonly #cloths: ClothTask[];
+  readonly #lengths: { task: LengthsTask; search: LengthsSearch }[];
+
+  constructor(job: Job, plan: Plan) {
+    this.#job = { jobId: plan.jobId, jobName: plan.jobName, units: plan.units };
+    const cutting = settleCutting(job.cutting);
+    const parts = partsOf(job);
+    this.#cloths = parts.cloths.flatMap((cloth) => {
+      const made = clothProblem(plan.shades, cloth, job.stock, cutting);
+      if (made === undefined) return [];
+      const { id: clothId, name: clothName } = cloth;
+      const worth = (cloth.pricePerM ?? 1000) / 1000;
+      return [{ clothId, clothName, ...made, worth, search: new ClothSearch(made.problem) }];
+    });
+    this.#lengths = lengthTasks(costInputs(job, plan), job.stock, cutting).map((task) => ({
+      task,
+      search: new LengthsSearch(task.problem),
+    }));
+  }
+
+  get done(): boolean {
+    return (
+      this.#cloths.every(({ search }) => search.done) && this.#lengths.every(({ search }) => search.done)
+    );
+  }
+
+  /** Tries so far, of cloth plans alone. */
+  get tries(): number {
+    return this.#cloths.reduce((sum, { search }) => sum + search.evaluations, 0);
+  }
+
+  /** About so many tries more, where the most may be saved; true while there is more to do. */
+  improve(tries: number): boolean {
+    let left = tries;
+    for (const { search } of this.#lengths) {
+      while (left > 0 && !search.done) {
+        search.step();
+        left -= TRIES_PER_ROUND;
+      }
+    }
+    for (let next = this.#next(); left > 0 && next; next = this.#next()) {
+      const before = next.search.evaluations;
+      next.search.improve(Math.min(left, PORTION));
+      left -= Math.max(1, next.search.evaluations - before);
+    }
+    return !this.done;
+  }
+
+  /** The cloth with the most to be saved for the tries that it has had. */
+  #next(): ClothTask | undefined {
+    let best: ClothTask | undefined;
+    let most = -1;
+    for (const task of this.#cloths) {
+      const { search, worth } = task;
+      if (search.done) continue;
+      const open = Number.isFinite(search.cost) ? search.cost - search.lowerBound.cost : 1e9;
+      const value = (open * worth) / (PORTION + search.evaluations);
+      if (value > most) [best, most] = [task, value];
+    }
+    return best;
+  }
+
+  /** The best plan so far, checked. `stopped` where the maker stopped it. */
+  plan(status: "feasible" | "stopped" = "feasible"): CuttingPlan {
+    return {
+      format: CUTTING_FORMAT,
+      version: CUTTING_VERSION,
+      ...this.#job,
+      cloths: this.#cloths.map(({ search, worth: _, ...cloth }) => ({
+        ...cloth,
+        answer: search.answer(status),
+      })),
+      lengths: this.#lengths.map(({ task, search }) => ({
+        ...task,
+        answer: search.answer(status),
+      })),
+    };
+  }
+}
+
+/** What each shade's parts follow from, as the cost of it does. */
+function costInputs(job: Job, plan: Plan): CostInput[] {
+  const parts = partsOf(job);
+  const careful = carefulLift(job.place, job.purpose);
+  const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
+  return job.rooms.flatMap((room, r) =>
+    room.windows.flatMap((window, w) => {
+      const shade = shades.get(window.id);
+      if (shade === undefined) return [];
+      const brief = settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
+      const { size, grid, form, cloth, lift, board } = shade;
+      return [{ brief, size, grid, form, cloth, lift, board }];
+    }),
+  );
+}
+
+/** Tries for a first answer: a moment for a few shades. */
+export const FIRST_TRIES = 200;
+
+/**
+ * How everything of a job is cut, after about so many tries. `plan(job)` reckons cloth layer by layer; this puts the
+ * pieces of all shades together.
+ */
+export function planCutting(job: Job, plan: Plan, tries = FIRST_TRIES): CuttingPlan {
+  const search = new CuttingSearch(job, plan);
+  search.improve(tries);
+  return search.plan();
+}

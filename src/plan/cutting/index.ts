@@ -1,0 +1,3 @@
+export { buyAsCut } from "./buy-as-cut.ts";
+export * from "./cutting-plan.ts";
+export { CuttingSearch, FIRST_TRIES, planCutting } from "./cutting-search.ts";
