@@ -22,6 +22,13 @@ export const STYLE_DEFAULTS: Partial<Record<StyleKind, StyleTable>> = {
       largestSpacingMm: sourced(inches(14), "mm", cite("ring-spacing-faq", "12 to 14 in with ribs")),
     },
   },
+  "pleated-balloon": {
+    pleat: {
+      foldedMm: sourced(inches(8), "mm", cite("box-pleat-valance", "one 8 in pleat")),
+      held: sourced("pressed", "", cite("our-choice", "so that the poufs open")),
+      bar: sourced("none", "", cite("our-choice", "the hem hangs soft")),
+    },
+  },
   "gathered-balloon": {
     columns: { edgeInsetMm: sourced(inches(1), "mm", cite("balloon-2009", "rings 1 in from the edges")) },
     board: { bar: sourced("rod-steel-10", "", cite("austrian-2008", "3/8 in rod")) },

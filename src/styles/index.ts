@@ -1,8 +1,14 @@
 import type { StyleKind } from "../job/index.ts";
+import { austrian } from "./austrian/austrian.ts";
+import { festoon } from "./festoon/festoon.ts";
 import { flat } from "./flat/flat.ts";
+import { gatheredBalloon } from "./gathered-balloon/gathered-balloon.ts";
 import { hobbled } from "./hobbled/hobbled.ts";
+import { pleatedBalloon } from "./pleated-balloon/pleated-balloon.ts";
+import { relaxed } from "./relaxed/relaxed.ts";
 import { ribbed } from "./ribbed/ribbed.ts";
 import type { Style } from "./style.ts";
+import { tailed } from "./tailed/tailed.ts";
 import { tucked } from "./tucked/tucked.ts";
 
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
@@ -17,10 +23,10 @@ export const STYLE_MODULES: Record<StyleKind, Style> = {
   ribbed,
   hobbled,
   tucked,
-  relaxed: flat,
-  tailed: flat,
-  "pleated-balloon": flat,
-  "gathered-balloon": flat,
-  austrian: flat,
-  festoon: flat,
+  relaxed,
+  tailed,
+  "pleated-balloon": pleatedBalloon,
+  "gathered-balloon": gatheredBalloon,
+  austrian,
+  festoon,
 };

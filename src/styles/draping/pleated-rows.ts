@@ -1,0 +1,53 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { headrailNeeded } from "../flat/rows.ts";
+import { type GatheredRows, layGatheredRows } from "../gathering/gathered-rows.ts";
+import type { Mechanism } from "../style.ts";
+
+export interface PleatedRows extends GatheredRows {
+  headrailNeededMm: number;
+  /** What of the bottom section that was asked for has room: 1 but on a shade that is too short. */
+  share: number;
+}
+
+/** Rows of rings from the first above the hem to the headrail line, evenly spaced. */
+export function layPleatedRows(
+  brief: Brief,
+  size: Size,
+  mechanism: Mechanism,
+  bottomSectionMm: number,
+  book: WorkingBook,
+): PleatedRows {
+  const { fold } = brief.making;
+  const headrailNeededMm = headrailNeeded(brief, mechanism, book);
+  const laid = layGatheredRows({
+    lengthMm: size.finishedLengthMm,
+    headrailMm: fold.headrailMm ?? headrailNeededMm,
+    bottomSectionMm,
+    largestSpacingMm: fold.largestSpacingMm,
+    smallestSpacingMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
+    rows: fold.rows,
+    spacingMm: fold.spacingMm,
+  });
+  book.figure("shape.row-spacing", {
+    label: "Spacing of rows",
+    symbol: "s",
+    unit: "mm",
+    formula: "(L − b − T) / p",
+    given: {
+      L: [size.finishedLengthMm, "mm", "finished length"],
+      b: [laid.bottomSectionMm, "mm", "lowest row to the lowest point"],
+      T: [laid.headrailMm, "mm", "headrail allowance"],
+      p: [laid.rows.length, "count", "rows of rings"],
+    },
+    cite: cite("geometry", "evenly from the first row to the headrail line"),
+    reckon: ({ L, b, T, p }) => (L - b - T) / p,
+  });
+  return {
+    ...laid,
+    headrailNeededMm,
+    share: bottomSectionMm > 0 ? laid.bottomSectionMm / bottomSectionMm : 1,
+  };
+}

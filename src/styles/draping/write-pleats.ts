@@ -1,0 +1,54 @@
+import type { WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Form, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+
+/** Flat width of the pleated cloth, and the pieces where the pleats are cut apart. */
+export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: WorkingBook): void {
+  const [pleat] = pleats;
+  if (pleat === undefined) return;
+  const F = [pleats.reduce((sum, { foldedMm }) => sum + foldedMm, 0), "mm", "cloth in all pleats"] as const;
+  book.figure("shape.flat-width", {
+    label: "Width of the flat, hemmed cloth",
+    symbol: "W_f",
+    unit: "mm",
+    formula: "W + F",
+    given: { W: [size.finishedWidthMm, "mm", "finished width"], F },
+    cite: cite("inset-pleats", "+12 in (30 cm) for each pleat"),
+    reckon: ({ W, F: folded }) => W + folded,
+  });
+  if (brief.making.pleat.cut === "in-one") return;
+  const s = [brief.making.hems.seamMm, "mm", "seam on each piece"] as const;
+  const piece = (id: string, label: string, widthMm: number, what: string) =>
+    book.figure(id, {
+      label,
+      symbol: "C_p",
+      unit: "mm",
+      formula: "p + 2·s",
+      given: { p: [widthMm, "mm", what], s },
+      cite: cite("inset-pleats", "centre 80 cm cut 83, inserts 39 cm cut 42"),
+      reckon: (v) => v.p + 2 * v.s,
+    });
+  piece("shape.insert-cut", "Pleat insert: cut width", pleat.foldedMm, "cloth in one pleat");
+  const second = pleats[1];
+  if (second === undefined) return;
+  piece(
+    "shape.centre-cut",
+    "Piece between two pleats: cut width",
+    second.xMm - pleat.xMm,
+    "between two pleats",
+  );
+  book.figure("shape.side-cut", {
+    label: "Side piece: cut width",
+    symbol: "C_p",
+    unit: "mm",
+    formula: "p + s + h",
+    given: {
+      p: [pleat.xMm, "mm", "edge to the first pleat"],
+      s,
+      h: [brief.making.hems.sideTurnMm * brief.making.hems.sideTurns, "mm", "side hem"],
+    },
+    cite: cite("inset-pleats", "sides 35 cm cut 38"),
+    reckon: (v) => v.p + v.s + v.h,
+  });
+}

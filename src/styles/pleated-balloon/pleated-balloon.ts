@@ -1,0 +1,87 @@
+import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Column, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { drapedShape } from "../draping/draped-shape.ts";
+import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
+import { judgePleats } from "../draping/judge-pleats.ts";
+import { judgeRows } from "../draping/judge-rows.ts";
+import { layPleatedRows } from "../draping/pleated-rows.ts";
+import { writePieces } from "../draping/write-pleats.ts";
+import { layColumns } from "../flat/columns.ts";
+import type { Mechanism, Style } from "../style.ts";
+import { balloonForm, bayEase, laidPleats } from "./balloon-form.ts";
+import { balloonSteps } from "./balloon-steps.ts";
+import { judgeBalloon } from "./judge-balloon.ts";
+import { lowestPouf, smaller } from "./pouf.ts";
+
+/** The pleated balloon: poufs between columns that stand in pleats, which open towards the hem. */
+export const pleatedBalloon: Style = {
+  asks: [
+    { group: "pleat", keys: ["poufMm", "foldedMm", "kind", "held", "edges"] },
+    { group: "pouf", keys: ["marks", "clothMm"] },
+    { group: "columns", keys: ["count"] },
+    { group: "fold", keys: ["rows", "headrailMm", "largestSpacingMm"] },
+  ],
+  columns: poufColumns,
+  grid: balloonGrid,
+  shape: drapedShape,
+  steps: balloonSteps,
+};
+
+/** As many columns as keep every pouf within its width. */
+function poufColumns(
+  brief: Brief,
+  size: Size,
+  book: WorkingBook,
+): { columns: Column[]; findings: Finding[] } {
+  const { columns, pleat } = brief.making;
+  return layColumns(
+    { ...brief, making: { ...brief.making, columns: { ...columns, largestSpacingMm: pleat.poufMm } } },
+    size,
+    book,
+  );
+}
+
+function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+  const length = size.finishedLengthMm;
+  const pleats = laidPleats(brief, columns);
+  const ease = bayEase(brief, columns, length);
+  const bays = ease.map(({ fromMm, toMm, extraMm }) => ({
+    spanMm: toMm - fromMm,
+    // A bar in the hem lets nothing hang between the columns.
+    arcMm: toMm - fromMm + (brief.making.pleat.bar === "none" ? extraMm : 0),
+  }));
+  const wanted = lowestPouf(brief, bays, length);
+  const sagMm = Math.max(0, ...wanted.sagsMm);
+  book.figure("shape.bottom-section", {
+    label: "Lowest ring to the lowest point, shade down",
+    symbol: "b",
+    unit: "mm",
+    formula: "max(k + D, (P + D) / 2, q)",
+    given: {
+      k: [wanted.firstRingMm, "mm", "lowest ring to the hem"],
+      D: [sagMm, "mm", "middle of a pouf below its corners"],
+      P: [wanted.clothMm, "mm", "cloth that stays up in the pouf"],
+      q: [wanted.loops > 0 ? wanted.clothMm / (2 * wanted.loops) : 0, "mm", "a fold of it at the columns"],
+    },
+    cite: cite("catenary"),
+    reckon: ({ k, D, P, q }) => Math.max(k + D, (P + D) / 2, q),
+  });
+  const laid = layPleatedRows(brief, size, mechanism, wanted.bottomMm, book);
+  const pouf = smaller(wanted, laid.share);
+  const travelMm = writeTravel(length, laid, book);
+  const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
+  const form = balloonForm(brief, bare, { pleats, ease, pouf });
+  writePieces(brief, size, form, book);
+  const grid = finishGrid(brief, size, bare, form, book);
+  return {
+    grid,
+    form,
+    findings: [
+      ...judgeRows(brief, size, laid, grid),
+      ...judgePleats(brief, size, form),
+      ...judgeBalloon(brief, size, form),
+    ],
+  };
+}

@@ -1,0 +1,56 @@
+import type { Brief } from "../../job/index.ts";
+import type { Form, Grid, Haberdashery, Size, Swag } from "../../shade/index.ts";
+import { inches } from "../../units/index.ts";
+import { plainStretches } from "../flat/flat-form.ts";
+import { scallopOfSag } from "../gathering/scallop.ts";
+import type { Dip } from "./dip.ts";
+
+/** A weight of a hand's breadth at each column. */
+const WEIGHT_MM = inches(4);
+
+/** Where the columns lie on the flat cloth at the hem, from its left edge: as far from the edges as on the shade. */
+export function flatColumns(size: Size, { columns }: Grid, extraMm: number): number[] {
+  const first = columns[0]?.xMm ?? 0;
+  return [first, size.finishedWidthMm + extraMm - first];
+}
+
+export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): Form {
+  const { relax, board } = brief.making;
+  const width = size.finishedWidthMm;
+  const [first, last] = grid.columns;
+  const fromMm = first?.xMm ?? 0;
+  const toMm = last?.xMm ?? width;
+  const inMm = Math.min(board.barShorterMm, width) / 2;
+  const swags = swagsOf(brief, grid, dip, fromMm, toMm);
+  const isBarred = relax.weight === "bar";
+  const aboveHemMm = Math.max(0, ...swags.map(({ sagMm }) => sagMm));
+  const untilMm = relax.widening === "even" ? {} : { untilMm: size.finishedLengthMm };
+  return {
+    stretches: plainStretches(grid),
+    allowances: dip.extraMm > 0 ? [{ label: "wider at the hem", widthMm: dip.extraMm, lengthMm: 0 }] : [],
+    across: "flat",
+    pleats: [],
+    swags,
+    ease: [{ fromMm, toMm, extraMm: dip.extraMm, ...untilMm }],
+    ...(isBarred ? { bar: { fromMm: inMm, toMm: width - inMm, aboveHemMm } } : {}),
+    ribs: { rows: [], face: "back" },
+    marks: [],
+    joinsAtMm: flatColumns(size, grid, dip.extraMm),
+    haberdashery: weights(brief),
+  };
+}
+
+/** A curved edge dips with the shade down as well, but never so far that it would pass the lowest rings. */
+function swagsOf({ making }: Brief, grid: Grid, dip: Dip, fromMm: number, toMm: number): Swag[] {
+  const isCurved = making.relax.lowerEdge === "curved" && making.relax.weight !== "bar";
+  const sagMm = Math.min(dip.dipMm, (2 / 3) * grid.bottomSectionMm);
+  if (!isCurved || sagMm <= 0) return [];
+  // Cut to the dip over a cloth that is already wider than the columns are apart.
+  const { arcMm } = scallopOfSag(dip.spanMm + dip.extraMm, sagMm);
+  return [{ fromMm, toMm, arcMm, sagMm }];
+}
+
+function weights({ making }: Brief): Haberdashery[] {
+  if (making.relax.weight !== "at-columns") return [];
+  return [{ id: "hem-weights", label: "Short weight for the hem", count: 2, lengthMm: WEIGHT_MM }];
+}

@@ -1,0 +1,86 @@
+import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Column, Size } from "../../shade/index.ts";
+import { cite } from "../../sources/index.ts";
+import { drapedShape } from "../draping/draped-shape.ts";
+import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
+import { judgeFolds } from "../flat/judge-folds.ts";
+import { layRows } from "../flat/rows.ts";
+import type { Mechanism, Style } from "../style.ts";
+import { dipOf, writeDip } from "./dip.ts";
+import { judgeRelaxed } from "./judge-relaxed.ts";
+import { relaxedForm } from "./relaxed-form.ts";
+import { relaxedSteps } from "./relaxed-steps.ts";
+
+/** The relaxed shade: two outer columns, nothing across, and a lower edge that dips between them. */
+export const relaxed: Style = {
+  asks: [
+    { group: "relax", keys: ["dipMm", "extraWidthMm", "lowerEdge", "weight"] },
+    { group: "fold", keys: ["rows", "headrailMm", "largestSpacingMm"] },
+  ],
+  columns: outerColumns,
+  grid: relaxedGrid,
+  shape: drapedShape,
+  steps: relaxedSteps,
+};
+
+/** The two outer columns, in from the edges; no others. */
+function outerColumns(
+  { making }: Brief,
+  size: Size,
+  book: WorkingBook,
+): { columns: Column[]; findings: Finding[] } {
+  const width = size.finishedWidthMm;
+  const insetMm = Math.min(making.columns.edgeInsetMm, width / 4);
+  book.figure("shape.column-spacing", {
+    label: "Between the two columns",
+    symbol: "w",
+    unit: "mm",
+    formula: "W − 2·e",
+    given: { W: [width, "mm", "finished width"], e: [insetMm, "mm", "edge inset"] },
+    cite: cite("relaxed-notes", "outer columns alone"),
+    reckon: ({ W, e }) => W - 2 * e,
+  });
+  const columns = [insetMm, width - insetMm].map((xMm, i) => ({ number: i + 1, xMm }));
+  return { columns, findings: [] };
+}
+
+function relaxedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+  const length = size.finishedLengthMm;
+  const spanMm = (columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0);
+  const dip = dipOf(brief, spanMm, length);
+  writeDip(brief, dip, book);
+  const { lowerEdge, weight } = brief.making.relax;
+  const dipped = lowerEdge === "curved" && weight !== "bar" ? belowDip(brief, dip.dipMm) : brief;
+  const laid = layRows(dipped, size, mechanism, book);
+  const { folds } = laid;
+  let fromHemMm = folds.bottomSectionMm;
+  const rows = folds.foldsMm.map((foldMm, i) => {
+    const row = { number: i + 1, fromHemMm, yMm: length - fromHemMm };
+    fromHemMm += foldMm;
+    return row;
+  });
+  const { bottomSectionMm, headrailMm } = folds;
+  const travelMm = writeTravel(length, { rows, bottomSectionMm, headrailMm }, book);
+  const skirtMm = Math.min(folds.skirtMm, brief.making.fold.skirtMm);
+  const bare = gridOf(size, columns, { rows, bottomSectionMm, headrailMm, skirtMm, travelMm });
+  const form = relaxedForm(brief, size, bare, dip);
+  const grid = finishGrid(brief, size, bare, form, book);
+  return {
+    grid,
+    form,
+    findings: [...judgeFolds(brief, size, laid, grid), ...judgeRelaxed(brief, size, dip)],
+  };
+}
+
+/** Rows are laid as if the columns ended where the dip begins: what dips hangs below the stack like a skirt. */
+function belowDip(brief: Brief, dipMm: number): Brief {
+  const { fold } = brief.making;
+  return {
+    ...brief,
+    making: {
+      ...brief.making,
+      fold: { ...fold, skirtMm: fold.skirtMm + dipMm, hemBarMm: fold.hemBarMm + dipMm },
+    },
+  };
+}

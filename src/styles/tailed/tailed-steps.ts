@@ -1,0 +1,6 @@
+import type { StyleStep } from "../../shade/index.ts";
+import type { StyleStepInput } from "../style.ts";
+
+export function tailedSteps(_input: StyleStepInput): StyleStep[] {
+  return [];
+}
