@@ -137,6 +137,8 @@ export const eyeSchema = z.strictObject({
   packOf: z.number().int().min(1).max(10_000).optional(),
 });
 
+export const TUBE_METALS = ["aluminium", "steel"] as const;
+
 /**
  * A lift tube under the board, with a spool above each column that winds up its cord.
  * Without a stated winding width the cord is taken to wind upon itself, which grows fastest.
@@ -145,6 +147,8 @@ export const tubeSchema = z.strictObject({
   ...part,
   diameterMm: partMm.meta({ description: "Outside of the tube, mm" }),
   massGPerM: z.number().min(1).max(20_000).optional(),
+  wallMm: z.number().min(0.1).max(50).optional().meta({ description: "Wall of the tube, mm" }),
+  metal: z.enum(TUBE_METALS).optional(),
   stockMm: sizeMm.optional().meta({ description: "Length in which it is sold, mm" }),
   spoolCoreMm: partMm.optional().meta({
     description: "Diameter on which the cord winds, mm; the tube's own where none is given",

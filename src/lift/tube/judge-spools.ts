@@ -1,17 +1,18 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../../account/index.ts";
 import { settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { fineText, forceText, N_PER_POUND_FORCE } from "../../units/index.ts";
+import { fineText, forceText, lengthText, N_PER_POUND_FORCE } from "../../units/index.ts";
+import { TUBE_BEND, TUBE_TWIST, tubeStiffness } from "./tube-bend.ts";
 import type { TubeInput } from "./tube-input.ts";
 import type { Wound } from "./winding.ts";
 
 /** What one sheet allows on the cord of one spool. */
 const PER_CORD = sourced(5 * N_PER_POUND_FORCE, "N", cite("clutch-sheet", "at most 5 lb a cord"));
 
-/** Do the spools hold the cord, and what of the tube is not judged? */
-export function judgeSpools(input: TubeInput, lift: TubeLift, wound: Wound): Finding[] {
-  return [...spoolFull(input, lift, wound), ...heavyCord(input, lift), notJudged(input, lift)];
+/** Do the spools hold the cord, and does the tube stay straight? */
+export function judgeSpools(input: TubeInput, lift: TubeLift, wound: Wound, book: WorkingBook): Finding[] {
+  return [...spoolFull(input, lift, wound), ...heavyCord(input, lift), ...bend(input, lift, wound, book)];
 }
 
 function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Wound): Finding[] {
@@ -60,15 +61,47 @@ function heavyCord({ brief }: TubeInput, lift: TubeLift): Finding[] {
   ];
 }
 
-function notJudged({ brief }: TubeInput, lift: TubeLift): Finding {
+function bend(input: TubeInput, lift: TubeLift, { raisedMm }: Wound, book: WorkingBook): Finding[] {
+  const { brief, gear } = input;
+  const parts = { ...lift, driveMm: lift.drive.xMm };
+  const loadsN = lift.cords.map(({ loadN }) => loadN);
+  const stiff = tubeStiffness(gear.tube, parts, loadsN, raisedMm, book);
+  if (stiff === undefined) return [unknownTube(input, lift)];
+  const { bendMm, twistMm } = stiff;
+  const bends = bendMm > TUBE_BEND.value;
+  if (!bends && twistMm <= TUBE_TWIST.value) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const thicker: Remedy[] = (brief.parts?.tubes ?? [])
+    .filter(({ diameterMm, wallMm }) => diameterMm > gear.tube.diameterMm && wallMm !== undefined)
+    .sort((a, b) => a.diameterMm - b.diameterMm)
+    .slice(0, 1)
+    .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(brief, "lift", "tube", tube.id) }));
+  return [
+    {
+      stage: "rig",
+      shadeId: brief.shadeId,
+      id: bends ? "rig.tube-bends" : "rig.tube-twists",
+      weight: "fix",
+      path: `${brief.path}/shade/making/lift/tube`,
+      text: bends
+        ? `“${lift.tube.name}” bends ${text(bendMm)} between its supports under the raised shade; beyond ${text(TUBE_BEND.value)} spools begin to rub. A thicker tube, or another support, helps.`
+        : `“${lift.tube.name}” twists so far under the raised shade that the hem hangs ${text(twistMm)} out of level. A thicker tube helps, or a drive nearer to the middle.`,
+      cite: cite("beam-theory"),
+      figures: [bends ? "lift.tube-bend" : "lift.tube-twist"],
+      remedies: thicker,
+    },
+  ];
+}
+
+function unknownTube({ brief }: TubeInput, lift: TubeLift): Finding {
   return {
     stage: "rig",
     shadeId: brief.shadeId,
     id: "rig.tube-not-judged",
-    weight: "mind",
+    weight: "unproven",
     path: `${brief.path}/shade/making/lift/tube`,
-    text: `How far “${lift.tube.name}” bends and twists between its supports is not judged here. Keep to what its maker allows for ${forceText(lift.heldN, brief.units)} on ${lift.spools.length} ${lift.spools.length === 1 ? "spool" : "spools"}.`,
-    cite: cite("our-choice", "places and loads are given, stiffness is not judged"),
+    text: `The wall of “${lift.tube.name}” is not given, so how far it bends and twists is not judged. Measure it, or keep to what its maker allows for ${forceText(lift.heldN, brief.units)} on ${lift.spools.length} ${lift.spools.length === 1 ? "spool" : "spools"}.`,
+    cite: cite("our-choice", "nothing is assumed"),
     figures: ["lift.held"],
     remedies: [],
   };

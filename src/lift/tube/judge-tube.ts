@@ -32,7 +32,7 @@ export function judgeTube(input: TubeInput, lift: TubeLift, found: TubeFound, bo
   return [
     ...(found.faults.length === 0 || isSaid ? [] : [failedCheck(input, found.faults)]),
     ...places,
-    ...judgeSpools(input, lift, found.wound),
+    ...judgeSpools(input, lift, found.wound, book),
     ...judgeDrive(input, lift),
     ...judgeControl(input, lift),
     ...unsureShares(brief, found.loads, book),

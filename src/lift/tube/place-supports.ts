@@ -5,7 +5,7 @@ import type { SeatedDrive } from "./seat-drive.ts";
 
 /** A bearing along the tube, and the most that a tube runs free between two. */
 export const SUPPORT_LENGTH = sourced(12, "mm", cite("our-choice", "a common bearing; measure your own"));
-export const LARGEST_BAY = sourced(600, "mm", cite("our-choice", "how far a tube sags is not judged here"));
+export const LARGEST_BAY = sourced(600, "mm", cite("our-choice", "and how far it bends is judged"));
 /** So many more are tried where spools stand in the way. */
 const MORE = 3;
 
