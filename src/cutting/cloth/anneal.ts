@@ -4,10 +4,8 @@ import { ALL_LAID, type Decoder } from "./decoder.ts";
 const BETWEEN_PAUSES = 64;
 /** A worse plan is taken while it loses no more than this share of the area of the cloth beyond the last. */
 const FIRST_THRESHOLD = 0.004;
-/** Plans until the threshold has sunk to nothing and begins anew. */
-const PERIOD = 20_000;
-/** Without a better plan in so many the aim is given up. */
-const STALL = 3 * PERIOD;
+/** Without a better plan in so many periods the aim is given up. */
+const STALL = 3;
 /** Places up to which an item moves in a near exchange. */
 const NEAR = 6;
 
@@ -15,8 +13,10 @@ const NEAR = 6;
  * Looks for an order and choices that lay all items on the lengths set: threshold accepting (Dueck and Scheuer, Journal
  * of Computational Physics 90, 1990) on the area left over, the threshold lowered and raised again. Pauses after some
  * plans and gives their number; the end tells whether all items were laid.
+ *
+ * @param period plans until the threshold has sunk to nothing and begins anew
  */
-export function* anneal(decoder: Decoder, draw: () => number, patience = 1): Generator<number, boolean> {
+export function* anneal(decoder: Decoder, draw: () => number, period: number): Generator<number, boolean> {
   const { masks } = decoder;
   const moves = new Moves(decoder, draw);
   const area = masks.w.reduce((sum, w, item) => sum + w * (masks.h[item] ?? 0), 0);
@@ -30,7 +30,7 @@ export function* anneal(decoder: Decoder, draw: () => number, patience = 1): Gen
   let stale = 0;
   for (let n = 1; ; n++) {
     if (n % BETWEEN_PAUSES === 0) yield BETWEEN_PAUSES;
-    const sunk = 1 - (n % PERIOD) / PERIOD;
+    const sunk = 1 - (n % period) / period;
     const limit = current + FIRST_THRESHOLD * area * sunk * sunk * draw();
     moves.make();
     const lost = decoder.lay(limit);
@@ -44,7 +44,7 @@ export function* anneal(decoder: Decoder, draw: () => number, patience = 1): Gen
         stale = 0;
       }
     }
-    if (++stale > STALL * patience) return false;
+    if (++stale > STALL * period) return false;
   }
 }
 

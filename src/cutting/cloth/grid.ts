@@ -134,9 +134,13 @@ interface ItemContext {
 
 function itemOf(piece: Piece, { perMm, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
   const { start, join } = piece;
-  const drop = lattice?.half && join && modulo(join.index, 2) === 1 ? lattice.along / 2 : 0;
   const fixedY = lattice && start?.alongMm !== undefined;
   const fixedX = lattice && lattice.across > 0 && start?.acrossMm !== undefined;
+  const acrossSteps = fixedX ? Math.round((start?.acrossMm ?? 0) * perMm) : 0;
+  // Within the first column the start would have the other half of a half drop where whole columns were taken off.
+  const columns = fixedX ? Math.floor(acrossSteps / lattice.across) : 0;
+  const halves = (join?.index ?? 0) + columns;
+  const drop = lattice?.half && modulo(halves, 2) === 1 ? lattice.along / 2 : 0;
   // A free start of a join is kept as what it adds to the start of the group.
   const phaseY = fixedY ? Math.round((start?.alongMm ?? 0) * perMm) + drop : drop;
   return {
@@ -145,7 +149,7 @@ function itemOf(piece: Piece, { perMm, gap, lattice, joins, lotGroups }: ItemCon
     h: up(piece.lengthMm * perMm) + gap,
     turns: piece.grain === "free" && piece.nap === "either" && !lattice && piece.widthMm !== piece.lengthMm,
     phaseY: lattice && (fixedY || join) ? modulo(phaseY, lattice.along) : -1,
-    phaseX: fixedX ? modulo(Math.round((start?.acrossMm ?? 0) * perMm), lattice.across) : -1,
+    phaseX: fixedX ? modulo(acrossSteps, lattice.across) : -1,
     join: lattice && join && !fixedY ? joins.of(join.group) : -1,
     lotGroup: lotGroups.of(piece.lotGroup),
   };

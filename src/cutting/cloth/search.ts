@@ -10,12 +10,17 @@ import { beyondAll, impossible } from "./possible.ts";
 import type { Bound, ClothAnswer, ClothPlan, ClothProblem } from "./problem.ts";
 import { verifyCloth } from "./verify.ts";
 
+/** Once the least savings have failed, larger ones are tried again from here. */
+const AGAIN = 0.08;
 /** A round of the bound costs about as much as so many plans. */
 const PLANS_PER_ROUND = 20;
 /** A new aim saves this share of what lies between the best plan and the bound; half as much after each failure. */
 const FIRST_SAVING = 0.35;
 /** An aim that would save less than this share of the cost is not worth a try before the others. */
 const LEAST_SAVING = 0.0005;
+/** Plans in a period of the search, at first and after many failures (tried on strips of 16 to 200 pieces). */
+const FIRST_PERIOD = 1000;
+const LONGEST_PERIOD = 20_000;
 /** Plans tried in one way before the next has its turn. */
 const TURN = 1024;
 /** Amounts of cost nearer than this share of them are the same. */
@@ -179,7 +184,7 @@ export class ClothSearch {
   private *findAny({ decoder, grid: seen, finish }: Setting, draw: () => number): Generator<number, void> {
     decoder.setLengths(seen.bolts.map(({ h }) => h - seen.gap));
     while (!this.best) {
-      const laid = yield* this.whileUseful(anneal(decoder, draw), 0);
+      const laid = yield* this.whileUseful(anneal(decoder, draw, LONGEST_PERIOD), 0);
       if (laid) this.offer(finish(packingOf(seen, decoder)));
     }
   }
@@ -191,18 +196,23 @@ export class ClothSearch {
   ): Generator<number, void> {
     let share = FIRST_SAVING;
     let tight = false;
+    let period = FIRST_PERIOD;
     while (this.best && !this.isSettled) {
       const saving = Math.max(share * (this.cost - this.bound.cost), this.leastSaving());
       decoder.setLengths(aim(this.best, saving, tight));
       const goal = this.cost - saving;
-      const laid = yield* this.whileUseful(anneal(decoder, draw), goal);
+      const laid = yield* this.whileUseful(anneal(decoder, draw, period), goal);
       if (laid) {
         const better = this.offer(finish(packingOf(seen, decoder)));
         tight = !better;
         if (better) share = FIRST_SAVING;
         yield 1;
-      } else if (this.cost > goal && share * (this.cost - this.bound.cost) > this.leastSaving()) {
-        share /= 2;
+      } else if (this.cost > goal) {
+        if (share * (this.cost - this.bound.cost) > this.leastSaving()) share /= 2;
+        else {
+          period = Math.min(LONGEST_PERIOD, 2 * period);
+          share = AGAIN;
+        }
       }
     }
   }

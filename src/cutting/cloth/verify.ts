@@ -12,9 +12,10 @@ const SAME_PLACE_MM = 0.051;
 export function verifyCloth(problem: ClothProblem, plan: ClothPlan): string[] {
   const faults = new Faults();
   checkDemand(problem, plan, faults);
-  for (const bolt of plan.bolts) checkBolt(problem, bolt, faults);
+  const pieces = new Map(problem.pieces.map((piece) => [piece.id, piece]));
+  for (const bolt of plan.bolts) checkBolt(problem, pieces, bolt, faults);
   checkLots(problem, plan, faults);
-  checkJoins(problem, plan, faults);
+  checkJoins(problem, pieces, plan, faults);
   checkSums(problem, plan, faults);
   return faults.list;
 }
@@ -49,11 +50,13 @@ function checkDemand({ pieces, bolts }: ClothProblem, plan: ClothPlan, faults: F
 const right = (rect: Rect) => rect.xMm + rect.widthMm;
 const bottom = (rect: Rect) => rect.yMm + rect.lengthMm;
 
-function checkBolt(problem: ClothProblem, cut: BoltPlan, faults: Faults): void {
+type Pieces = ReadonlyMap<string, Piece>;
+
+function checkBolt(problem: ClothProblem, pieces: Pieces, cut: BoltPlan, faults: Faults): void {
   const bolt = problem.bolts.find(({ id }) => id === cut.boltId);
   if (!bolt) return;
   for (const placement of cut.placements) {
-    const piece = problem.pieces.find(({ id }) => id === placement.pieceId);
+    const piece = pieces.get(placement.pieceId);
     if (!piece) continue;
     checkPlace(bolt, placement, cut.usedMm, faults);
     checkWay(problem, piece, placement, faults);
@@ -306,14 +309,14 @@ function checkLots({ pieces, bolts }: ClothProblem, plan: ClothPlan, faults: Fau
 }
 
 /** Panels of one join show the same part of the repeat at their tops, half a repeat on from width to width in a half drop. */
-function checkJoins({ pieces, repeat, bolts }: ClothProblem, plan: ClothPlan, faults: Faults): void {
+function checkJoins({ repeat, bolts }: ClothProblem, pieces: Pieces, plan: ClothPlan, faults: Faults): void {
   if (!repeat) return;
   const firsts = new Map<string, { piece: Piece; top: number }>();
   for (const { boltId, placements } of plan.bolts) {
     const bolt = bolts.find(({ id }) => id === boltId);
     if (!bolt) continue;
     for (const placement of placements) {
-      const piece = pieces.find(({ id }) => id === placement.pieceId);
+      const piece = pieces.get(placement.pieceId);
       if (!piece?.join || piece.start?.alongMm !== undefined) continue;
       const top = placement.yMm - shiftMm(repeat, bolt, piece, placement);
       const first = firsts.get(piece.join.group);
