@@ -5,25 +5,26 @@ import { id, lengthMm, spacingMm } from "./primitives.ts";
 
 export const LINE_FOLDS = ["levels", "spacing", "own"] as const;
 
-/** What the windows of a room share. `true` is all of it. */
-export const inLineSchema = z.union([
-  z.literal(true),
-  z.strictObject({
-    folds: z.enum(LINE_FOLDS).optional().meta({
-      description:
-        "levels: rows at equal heights above the floor; spacing: equal spacing alone; own: neither",
-    }),
-    spacingMm: spacingMm.optional().meta({ description: "Fixed spacing of rows for the whole room, mm" }),
-    stack: z.boolean().optional().meta({ description: "Raised hems at one height where that costs little" }),
-    motif: z.boolean().optional().meta({ description: "Patterns begin at equal heights above the floor" }),
-    mostLowerMm: lengthMm.optional().meta({
-      description: "How much lower than it must a raised shade may hang for the sake of the line, mm",
-    }),
-    without: z.array(id).max(5000).optional().meta({ description: "Windows that keep to themselves, by id" }),
+const wishesSchema = z.strictObject({
+  folds: z.enum(LINE_FOLDS).optional().meta({
+    description: "levels: rows at equal heights above the floor; spacing: equal spacing alone; own: neither",
   }),
+  spacingMm: spacingMm.optional().meta({ description: "Fixed spacing of rows for the whole room, mm" }),
+  stack: z.boolean().optional().meta({ description: "Raised hems at one height where that costs little" }),
+  motif: z.boolean().optional().meta({ description: "Patterns begin at equal heights above the floor" }),
+  mostLowerMm: lengthMm.optional().meta({
+    description: "How much lower than it must a raised shade may hang for the sake of the line, mm",
+  }),
+  without: z.array(id).max(5000).optional().meta({ description: "Windows that keep to themselves, by id" }),
+});
+
+/** What the windows of a room share; `true` is the same as nothing wished, which is all of it. */
+export const inLineSchema = z.union([
+  z.literal(true).transform((): z.output<typeof wishesSchema> => ({})),
+  wishesSchema,
 ]);
 
-export type InLine = z.output<typeof inLineSchema>;
+export type InLine = z.output<typeof wishesSchema>;
 
 /** What a room in line gets where the maker said nothing. */
 export const IN_LINE_DEFAULTS = {
@@ -42,8 +43,7 @@ export interface SettledLine {
   without: readonly string[];
 }
 
-export function settleLine(inLine: InLine): SettledLine {
-  const own = inLine === true ? {} : inLine;
+export function settleLine(own: InLine): SettledLine {
   return {
     folds: own.folds ?? (IN_LINE_DEFAULTS.folds.value as SettledLine["folds"]),
     ...(own.spacingMm === undefined ? {} : { spacingMm: own.spacingMm }),

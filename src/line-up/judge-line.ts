@@ -43,14 +43,10 @@ function lineBase(input: RoomInput) {
   } as const;
 }
 
-function withChange(inLine: InLine, change: Exclude<InLine, true>): InLine {
-  return { ...(inLine === true ? {} : inLine), ...change };
-}
-
-function lineRemedy(input: RoomInput, label: string, change: Exclude<InLine, true>): Remedy {
+function lineRemedy(input: RoomInput, label: string, change: InLine): Remedy {
   return {
     label,
-    patch: [{ op: "add", path: `${input.path}/inLine`, value: withChange(input.inLine, change) }],
+    patch: [{ op: "add", path: `${input.path}/inLine`, value: { ...input.inLine, ...change } }],
   };
 }
 

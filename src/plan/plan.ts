@@ -100,7 +100,7 @@ export function planWindow(
   job: Job,
   roomIndex: number,
   windowIndex: number,
-  lined: LinedRoom | undefined = planRoom(job, roomIndex),
+  lined?: LinedRoom,
 ): ShadePlan | undefined {
   const room = job.rooms[roomIndex];
   const window = room?.windows[windowIndex];
@@ -108,7 +108,8 @@ export function planWindow(
   const path = `/rooms/${roomIndex}/windows/${windowIndex}`;
   const careful = carefulLift(job.place, job.purpose);
   const brief = settleShade(job, partsOf(job), room, window, path, careful);
-  return planShade(brief, settleRates(job.rates), careful, lined?.shades.get(brief.shadeId)).shade;
+  const told = room.inLine === undefined ? undefined : (lined ?? planRoom(job, roomIndex));
+  return planShade(brief, settleRates(job.rates), careful, told?.shades.get(brief.shadeId)).shade;
 }
 
 /** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */

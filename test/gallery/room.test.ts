@@ -14,7 +14,7 @@ type Opening = {
 
 function room(
   openings: readonly Opening[],
-  inLine: InLine | undefined,
+  inLine: InLine | true | undefined,
   raise: number,
   paper: object,
   face?: string,

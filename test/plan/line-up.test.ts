@@ -10,7 +10,11 @@ import { CORD_LOCK } from "../briefs.ts";
 type RoomInput = JobInput["rooms"][number];
 type WindowInput = RoomInput["windows"][number];
 
-function roomOf(windows: WindowInput[], inLine: InLine | undefined, rest: Partial<JobInput> = {}): Job {
+function roomOf(
+  windows: WindowInput[],
+  inLine: InLine | true | undefined,
+  rest: Partial<JobInput> = {},
+): Job {
   return jobSchema.parse({
     format: "shadewright-job",
     version: 1,
@@ -194,7 +198,7 @@ describe("patterns", () => {
 
 const mm = (min: number, max: number) => fc.integer({ min, max });
 const anyInLine: fc.Arbitrary<InLine> = fc.oneof(
-  fc.constant(true as const),
+  fc.constant({}),
   fc.record(
     {
       folds: fc.constantFrom("levels" as const, "levels" as const, ...LINE_FOLDS),

@@ -1,6 +1,6 @@
 import { Fragment, useMemo, useRef } from "react";
 import { Link } from "wouter";
-import { place, svgNodes } from "../../drawing/index.ts";
+import { BETWEEN_MM, drawRoom, place, standInRoom, svgNodes } from "../../drawing/index.ts";
 import type { Job, Room } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -8,9 +8,8 @@ import { RaiseSlider } from "../sheets/raise-slider.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type Box, useBox } from "../sheets/use-box.ts";
 import { useJob } from "../state/fields.ts";
-import { shadePlanOf } from "../state/planning.ts";
+import { lineOf, shadePlanOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
-import { BETWEEN_MM, roomDrawing } from "./room-drawing.ts";
 import { useNear } from "./use-near.ts";
 import "./elevations.css";
 
@@ -92,9 +91,15 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
       const shade = shadePlanOf(job, { room: index, window });
       return shade ? [shade] : [];
     });
-    const made = roomDrawing(room.name, shades, job.units, raise);
-    const onPaper = place(made.drawing, { scale });
-    return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: made.standing };
+    const lineUp = lineOf(job, index)?.room.lineUp;
+    const view = {
+      roomId: room.id,
+      roomName: room.name,
+      shades,
+      ...(lineUp === undefined ? {} : { lineUp }),
+    };
+    const onPaper = place(drawRoom(job, view, { raise, names: false }), { scale });
+    return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: standInRoom(shades) };
   }, [job, room, index, raise, scale]);
   const [x0, y0] = placed.originMm;
   return (

@@ -30,7 +30,7 @@ export function FindingsChapter({ number, summary }: { number: number; summary: 
       {ofJob.length > 0 ? (
         <ul>
           {ofJob.map((finding) => (
-            <FindingNote key={finding.id} finding={finding} />
+            <FindingNote key={`${finding.id} ${finding.path ?? ""}`} finding={finding} />
           ))}
         </ul>
       ) : null}

@@ -8,6 +8,7 @@ import { useCanEdit, useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { edit } from "../state/store.ts";
 import { AddWindow } from "./add-window.tsx";
+import { RoomInLine } from "./room-in-line.tsx";
 import { WindowRow } from "./window-row.tsx";
 
 const ROOM_NAME = { ...text("Room", 120), required: true };
@@ -41,6 +42,11 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
             ))}
           </ul>
           <AddWindow room={r} />
+          <RoomInLine
+            room={room}
+            index={r}
+            lineUp={summary?.rooms.find(({ roomId }) => roomId === room.id)?.lineUp}
+          />
           {job.rooms.length > 1 ? (
             <button
               type="button"

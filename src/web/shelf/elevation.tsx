@@ -1,8 +1,7 @@
 import { useEffect, useMemo, useState } from "react";
-import { place, svgNodes } from "../../drawing/index.ts";
+import { drawRoom, place, svgNodes } from "../../drawing/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { roomDrawing } from "../job/room-drawing.ts";
 import { readJob } from "../persistence/job-shelf.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { openJob } from "../state/job-door.ts";
@@ -39,7 +38,8 @@ function JobSvg({ job }: { job: Job }) {
       const shade = shadePlanOf(job, at);
       return shade ? [shade] : [];
     });
-    return place(roomDrawing(job.name, shades, job.units, 0.35).drawing, BOX);
+    const row = { roomId: job.id, roomName: job.name, shades };
+    return place(drawRoom(job, row, { raise: 0.35, names: false }), BOX);
   }, [job]);
   const nodes = svgNodes(placed).children ?? [];
   return (

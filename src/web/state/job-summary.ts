@@ -1,5 +1,5 @@
 import type { Finding } from "../../account/index.ts";
-import type { Plan } from "../../plan/index.ts";
+import type { Plan, RoomPlan } from "../../plan/index.ts";
 import type { Cost } from "../../shade/index.ts";
 
 /** What the page of a job shows of its plan, small enough to be sent between threads. */
@@ -7,9 +7,10 @@ export interface JobSummary {
   jobId: string;
   /** Findings of the job and of its shades, the heaviest first within each. */
   findings: Finding[];
+  rooms: RoomPlan[];
   cost: Cost;
 }
 
-export function summaryOf({ jobId, findings, shades, cost }: Plan): JobSummary {
-  return { jobId, findings: [...findings, ...shades.flatMap((shade) => shade.findings)], cost };
+export function summaryOf({ jobId, findings, shades, rooms, cost }: Plan): JobSummary {
+  return { jobId, findings: [...findings, ...shades.flatMap((shade) => shade.findings)], rooms, cost };
 }

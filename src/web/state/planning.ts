@@ -1,5 +1,5 @@
-import type { Job } from "../../job/index.ts";
-import { type Plan, plan, planWindow, type ShadePlan } from "../../plan/index.ts";
+import type { Job, Room } from "../../job/index.ts";
+import { type LinedRoom, type Plan, plan, planRoom, planWindow, type ShadePlan } from "../../plan/index.ts";
 
 type Place = { room: number; window: number };
 
@@ -10,6 +10,26 @@ export function placeOf(job: Job, windowId: string): Place | undefined {
     if (window >= 0) return { room, window };
   }
   return undefined;
+}
+
+interface KnownLine {
+  context: unknown[];
+  line: LinedRoom | undefined;
+}
+
+const lines = new WeakMap<Room, KnownLine>();
+
+/** What the windows of a room share, where they are to be in line; lined up again only when something has changed. */
+export function lineOf(job: Job, roomIndex: number): LinedRoom | undefined {
+  const room = job.rooms[roomIndex];
+  if (room?.inLine === undefined) return undefined;
+  const { cloths, hardware, workshop, units, place, purpose } = job;
+  const context = [cloths, hardware, workshop, units, place, purpose, roomIndex];
+  const known = lines.get(room);
+  if (known?.context.every((value, i) => value === context[i])) return known.line;
+  const line = planRoom(job, roomIndex);
+  lines.set(room, { context, line });
+  return line;
 }
 
 interface Known {
@@ -25,10 +45,13 @@ export function shadePlanOf(job: Job, { room, window }: Place): ShadePlan | unde
   if (!it) return undefined;
   const { cloths, hardware, stock, workshop, rates, units, place, purpose, rooms } = job;
   const name = rooms[room]?.name;
-  const context = [cloths, hardware, stock, workshop, rates, units, place, purpose, name, room, window];
+  const line = lineOf(job, room);
+  // A neighbour's edit changes what the room tells this shade, or it does not.
+  const told = line === undefined ? undefined : JSON.stringify(line.shades.get(it.id));
+  const context = [cloths, hardware, stock, workshop, rates, units, place, purpose, name, room, window, told];
   const known = shades.get(it);
   if (known?.context.every((value, i) => value === context[i])) return known.shade;
-  const shade = planWindow(job, room, window);
+  const shade = planWindow(job, room, window, line);
   if (shade) shades.set(it, { context, shade });
   return shade;
 }
