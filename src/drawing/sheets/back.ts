@@ -42,7 +42,7 @@ export function drawBack(input: SheetInput): Drawing {
       ),
       ...(hasLock(input) ? drawLockRig(input, across, shape) : []),
       ...(hasTube(input) ? drawTubeRig(input, across, shape) : []),
-      ...drawMeasures(input, shape, across),
+      ...drawMeasures(input, visible, across),
     ],
     facts: [
       ...grid.rows.map((row) => lengthFact(`Row ${row.number} above the hem`, row.fromHemMm, units)),
@@ -292,11 +292,15 @@ function drawLock(
   ];
 }
 
-function drawMeasures(input: SheetInput, shape: RaisedShape, across: (x: number) => number): Primitive[] {
+function drawMeasures(
+  input: SheetInput,
+  { section: shape, lowestYMm }: VisibleShape,
+  across: (x: number) => number,
+): Primitive[] {
   const { shade, units } = input;
   const width = shade.size.finishedWidthMm;
-  const hem = shape.hemYMm;
-  const lowest = shape.bottomYMm;
+  const hem = lowestYMm ?? shape.hemYMm;
+  const lowest = Math.max(hem, shape.bottomYMm);
   const rows = shape.rows.map((row) =>
     measure(
       {

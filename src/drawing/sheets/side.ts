@@ -24,7 +24,7 @@ const EYE_RADIUS_MM = 6;
 export function drawSide(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { board, grid } = shade;
-  const shape = shapeNow(input).section;
+  const { section: shape, lowestYMm = shape.hemYMm, swagSection = [] } = shapeNow(input);
   const { id, words } = raiseName(raise);
   const gathered = shape.folds.filter((fold) => fold.state === "gathered").length;
   const isMoving = shape.outMm > 0;
@@ -33,17 +33,21 @@ export function drawSide(input: SheetInput): Drawing {
     title: "Side",
     caption: `Section seen from the left end: wall on the left, room on the right. ${words}.${
       isMoving ? " Folds are drawn as limp cloth; how far they stand out is approximate." : ""
-    }`,
+    }${swagSection.length > 0 ? " The thin line is the cloth midway between two columns." : ""}`,
     primitives: [
       ...drawSurroundings(input, shape),
       ...drawHead(input),
       ...drawCord(input, shape),
+      ...drawSwag(input, swagSection),
       ...drawCloth(input, shape),
       ...drawRings(input, shape),
-      ...drawMeasures(input, shape),
+      ...drawMeasures(input, shape, {
+        lowestYMm,
+        outMm: Math.max(shape.outMm, ...swagSection.map(([out]) => out)),
+      }),
     ],
     facts: [
-      lengthFact("Top line to hem now", shape.hemYMm, units),
+      lengthFact("Top line to hem now", lowestYMm, units),
       lengthFact("Bottom row risen by", shape.liftMm, units),
       { label: "Folds gathered", text: `${gathered} of ${grid.rows.length}` },
       lengthFact("Board depth", board.depthMm, units),
@@ -182,6 +186,20 @@ function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
   return [...(isLined ? linings(openStretches(shape, plane), board.thicknessMm) : []), face];
 }
 
+/** The cloth midway between two columns, where it hangs otherwise than at a column. */
+function drawSwag({ shade }: SheetInput, swagSection: readonly Point[]): Primitive[] {
+  const plane = shade.board.depthMm;
+  return swagSection.length === 0
+    ? []
+    : [
+        line(
+          "gather",
+          swagSection.map(([out, y]): Point => [plane + out, y]),
+          { part: "swag" },
+        ),
+      ];
+}
+
 /** Where the lining shows beside the face. */
 function openStretches(shape: RaisedShape, plane: number): Point[][] {
   const open = [...shape.folds]
@@ -237,16 +255,19 @@ function drawRings({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
   }));
 }
 
-function drawMeasures(input: SheetInput, shape: RaisedShape): Primitive[] {
+function drawMeasures(
+  input: SheetInput,
+  shape: RaisedShape,
+  { lowestYMm, outMm }: { lowestYMm: number; outMm: number },
+): Primitive[] {
   const { shade, units, raise } = input;
   const { board, grid } = shade;
-  const right = board.depthMm + shape.outMm;
-  const hem: Point = [board.depthMm, shape.hemYMm];
+  const right = board.depthMm + outMm;
   return [
     measure(
       {
         from: [right, 0],
-        to: [right, hem[1]],
+        to: [right, lowestYMm],
         offset: raise > 0 ? 7 : 15,
         ...figure(input, raise >= 1 ? "shape.raised-height" : "measure.finished-length"),
       },

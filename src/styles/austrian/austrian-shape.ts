@@ -36,7 +36,7 @@ export function austrianShape(input: ShapeInput, raise: number): VisibleShape {
   const edgeY = lowestY + edgeDropMm(form.swags[0]?.fromMm ?? 0, form.swags[0], ({ sagMm: sag }) => sag);
   return {
     pieces: [
-      piece(0, bottomRowY, [{ kind: "edge", points: across(bottomRowY) }]),
+      piece(bottomRowY, bottomRowY, [{ kind: "edge", points: across(bottomRowY) }]),
       ...section.folds.map((fold, i) => {
         const bottom = bottoms[i] ?? fold.lowerYMm;
         return piece(fold.upperYMm, bottom, [
@@ -123,25 +123,27 @@ function ruffles({ form, size }: ShapeInput, bottomMm: number, pitchMm: number):
   );
 }
 
-/** Midway between two tapes: every swag hangs out and below the ring that it belongs to. */
+/**
+ * Midway between two tapes: every stretch hangs as a drape whose lowest point is that of its swag; the more cloth
+ * there is, the farther the next one comes up behind it.
+ */
 function swagSection({ form }: ShapeInput, section: RaisedShape): ShadePoint[] {
   const sagMm = form.swags[0]?.sagMm ?? 0;
-  const outerMm = SWAG_OUT_SHARE * sagMm;
-  const clothOf = new Map(form.stretches.map(({ row, clothMm, cordMm }) => [row, clothMm / (cordMm || 1)]));
-  const points: ShadePoint[] = [[0, 0]];
-  const upperY = section.folds.at(-1)?.upperYMm ?? 0;
-  const drape = (fromY: number, toY: number, arcMm: number, behindMm: number) => {
-    const reach = { outerMm: outerMm + behindMm, innerMm: 0.3 * outerMm + behindMm };
-    for (const [out, down] of foldOutline(arcMm, Math.max(0, toY - fromY), reach))
-      points.push([out, fromY + down]);
-  };
-  const top = clothOf.get(section.folds.at(-1)?.row ?? 0) ?? 1;
-  drape(0, upperY + sagMm, Math.max(upperY + sagMm, top * upperY), 0);
+  const [, lowest] = form.stretches;
+  const topY = section.folds.at(-1)?.upperYMm ?? 0;
+  const slackMm = lowest === undefined ? 0 : (lowest.clothMm - lowest.cordMm) / 2;
+  const behindMm = Math.min(topY, slackMm - sagMm);
+  const points: ShadePoint[] = [
+    [0, 0],
+    [0, topY - behindMm],
+  ];
   for (const fold of [...section.folds].reverse()) {
-    const cloth = (clothOf.get(fold.row) ?? 1) * fold.arcMm;
-    const bottom = fold.lowerYMm + sagMm;
-    const { outMm } = fold;
-    drape(fold.upperYMm + sagMm, bottom, Math.max(cloth, bottom - fold.upperYMm - sagMm), outMm / 2);
+    const fromY = fold.upperYMm - behindMm;
+    const arcMm = fold.arcMm + 2 * Math.max(0, behindMm + sagMm);
+    const outerMm = SWAG_OUT_SHARE * sagMm + fold.outMm / 2;
+    const reach = { outerMm, innerMm: 0.3 * outerMm };
+    for (const [out, down] of foldOutline(arcMm, fold.lowerYMm - fold.upperYMm, reach))
+      points.push([out, fromY + down]);
   }
   return points;
 }

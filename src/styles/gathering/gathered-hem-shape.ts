@@ -39,11 +39,15 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
   const moving = section.folds.filter(({ state }) => state !== "flat");
   const front = moving.at(-1);
   const lowestCornersY = Math.max(cornersY, ...moving.map((fold) => limpBottomYMm(fold)));
+  const lowestYMm = Math.min(size.finishedLengthMm, lowestCornersY + sagMm);
   const edgeY = lowestCornersY + edgeDropMm(form.swags[0]?.fromMm ?? 0, form.swags[0], sagOf);
-  const flatFrom = front?.upperYMm ?? cornersY;
+  const flatFrom = front?.upperYMm ?? bottomRowY;
   return {
     pieces: [
-      piece(0, cornersY, [{ kind: "edge", points: across(cornersY) }, ...fans(input, bottomRowY, sagMm)]),
+      piece(bottomRowY, cornersY, [
+        { kind: "edge", points: across(cornersY) },
+        ...fans(input, bottomRowY, sagMm),
+      ]),
       ...moving.map((fold) => {
         const bottom = limpBottomYMm(fold);
         return piece(fold.upperYMm, bottom, [
@@ -55,7 +59,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
           ...(fold === front ? [...poufLines(bottom, across), ...fans(input, fold.lowerYMm, sagMm)] : []),
         ]);
       }),
-      ...(front === undefined ? [] : [piece(0, flatFrom, [], 0)]),
+      piece(0, flatFrom, [], 0),
     ],
     lines: [
       ...ruffles(input, flatFrom),
@@ -70,8 +74,8 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
       },
     ],
     section,
-    lowestYMm: Math.min(size.finishedLengthMm, lowestCornersY + sagMm),
-    swagSection: poufSection(input, section, sagMm),
+    lowestYMm,
+    swagSection: poufSection(input, section, sagMm, lowestYMm),
   };
 }
 
@@ -132,7 +136,12 @@ function ruffles({ form, size }: ShapeInput, downMm: number): VisibleLine[] {
  * Midway between two columns: the folds on their way, then the pouf, which billows down to the scallop’s lowest point
  * and comes up again behind it by the slack that it has there.
  */
-function poufSection({ form }: ShapeInput, section: RaisedShape, sagMm: number): ShadePoint[] {
+function poufSection(
+  { form }: ShapeInput,
+  section: RaisedShape,
+  sagMm: number,
+  lowestYMm: number,
+): ShadePoint[] {
   const [first] = form.swags;
   const [hem] = form.stretches;
   if (first === undefined || hem === undefined) return [];
@@ -145,7 +154,7 @@ function poufSection({ form }: ShapeInput, section: RaisedShape, sagMm: number):
   for (const { upperYMm, lowerYMm, arcMm, outMm } of moving)
     drape(upperYMm, lowerYMm - upperYMm, arcMm, { outerMm: outMm, innerMm: 0.4 * outMm });
   const bottomRowY = section.rows[0]?.yMm ?? 0;
-  const dropMm = section.hemYMm - bottomRowY + sagMm;
+  const dropMm = lowestYMm - bottomRowY;
   const slackMm = Math.min(dropMm, Math.max(0, hem.clothMm - hem.cordMm + first.sagMm - sagMm));
   if (dropMm > 0) drape(bottomRowY, dropMm - slackMm, dropMm + slackMm, { outerMm, innerMm: 0.35 * outerMm });
   return points;
