@@ -5,9 +5,10 @@ import { importsOf, nodesOf, type SourceFile, type SyntaxNode } from "./source-t
 export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics"],
   ["account", "job", "shade"],
-  ["measure", "styles", "cloth", "lift", "board", "safety", "cutting", "line-up", "steps"],
+  ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "line-up", "steps"],
   ["cost"],
   ["plan"],
+  ["diagnose"],
   ["drawing", "lists"],
   ["workbook"],
   ["cli", "web"],
@@ -16,7 +17,7 @@ export const FLOORS: readonly (readonly string[])[] = [
 const DOOR = "index.ts";
 const TOP = FLOORS.length - 1;
 /** Rooms up to this floor compute and nothing else. */
-const LAST_PURE_FLOOR = 5;
+const LAST_PURE_FLOOR = 6;
 
 function roomOf(path: string): string {
   return path.split("/")[1] ?? "";

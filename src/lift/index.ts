@@ -4,6 +4,7 @@ export { chooseLock } from "./choose-lock.ts";
 export { cordLengths } from "./cord-lengths.ts";
 export { HARD_PULL } from "./judge-pull.ts";
 export type { LiftInput } from "./lift-input.ts";
+export { misfits as lockMisfits } from "./lock-fit.ts";
 export { planLift } from "./plan-lift.ts";
 export type { HardwareNeed, HardwareSearch, HardwareSet, PartShelf, Refusal } from "./search/need.ts";
 export { searchHardware } from "./search/search-hardware.ts";

@@ -1,0 +1,25 @@
+import type { Cord, CordLock } from "../job/index.ts";
+import { lockMisfits } from "../lift/index.ts";
+
+/** What a lock comes to for so many cords of one thickness, with no shade at all. */
+export interface LockAnswer {
+  lock: CordLock;
+  takes: boolean;
+  /** What speaks against it or must be tested, as sentences. */
+  remarks: { weight: "stop" | "fix" | "mind" | "unproven"; text: string }[];
+}
+
+/** “Eight cords of 1.4 mm: which lock?” The locks that take them first, each other with why not. */
+export function askLock(cords: number, diameterMm: number, locks: readonly CordLock[]): LockAnswer[] {
+  const cord: Cord = { id: "asked", name: "cord", diameterMm };
+  return locks
+    .map((lock) => {
+      const found = lockMisfits(lock, cord, cords);
+      return {
+        lock,
+        takes: found.every(({ weight }) => weight !== "stop"),
+        remarks: found.map(({ weight, reason }) => ({ weight, text: `The lock ${reason}.`.replace("this shade has", "you have") })),
+      };
+    })
+    .sort((a, b) => Number(b.takes) - Number(a.takes) || a.remarks.length - b.remarks.length);
+}

@@ -1,0 +1,40 @@
+import { type Job, partsOf, settleShade } from "../job/index.ts";
+import { planWindow } from "../plan/index.ts";
+import { forceText, lengthText } from "../units/index.ts";
+import type { Cause, CauseOf, Evidence, Facts } from "./cause.ts";
+import { CLOTH_CAUSES } from "./causes/cloth-causes.ts";
+import { CORD_CAUSES } from "./causes/cord-causes.ts";
+import { LOCK_CAUSES } from "./causes/lock-causes.ts";
+import type { Symptom } from "./symptoms.ts";
+
+export const CAUSES: readonly CauseOf[] = [...CORD_CAUSES, ...LOCK_CAUSES, ...CLOTH_CAUSES];
+
+const ORDER: readonly Evidence[] = ["points-to-it", "cannot-tell", "speaks-against"];
+
+/** What can be behind a symptom of one shade, what its own numbers point to first. Empty where there is no such window. */
+export function diagnose(job: Job, roomIndex: number, windowIndex: number, symptom: Symptom): Cause[] {
+  const facts = factsOf(job, roomIndex, windowIndex);
+  if (facts === undefined) return [];
+  return CAUSES.filter(({ symptoms }) => symptoms.includes(symptom))
+    .flatMap(({ judge }) => judge(facts) ?? [])
+    .sort((a, b) => ORDER.indexOf(a.evidence) - ORDER.indexOf(b.evidence));
+}
+
+function factsOf(job: Job, roomIndex: number, windowIndex: number): Facts | undefined {
+  const room = job.rooms[roomIndex];
+  const window = room?.windows[windowIndex];
+  const shade = planWindow(job, roomIndex, windowIndex);
+  if (room === undefined || window === undefined || shade === undefined) return undefined;
+  const parts = partsOf(job);
+  const brief = settleShade(job, parts, room, window, `/rooms/${roomIndex}/windows/${windowIndex}`);
+  const { lift } = shade;
+  const lock = lift.kind === "cord-lock" ? parts.locks.find(({ id }) => id === lift.lockId) : undefined;
+  return {
+    brief,
+    shade,
+    cord: brief.cord,
+    ...(lock === undefined ? {} : { lock }),
+    len: (mm) => lengthText(mm, job.units),
+    force: (n) => forceText(n, job.units),
+  };
+}

@@ -1,0 +1,5 @@
+export { askLock, type LockAnswer } from "./ask-lock.ts";
+export type { Cause, Evidence } from "./cause.ts";
+export { CAUSES, diagnose } from "./diagnose.ts";
+export { type KnotMove, type Levelling, levelHem, type MeasuredHem } from "./level-hem.ts";
+export { SYMPTOM_NAMES, SYMPTOMS, type Symptom } from "./symptoms.ts";
