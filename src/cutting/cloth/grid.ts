@@ -156,20 +156,22 @@ function itemOf(piece: Piece, { perMm, gap, lattice, joins, lotGroups }: ItemCon
 }
 
 function boltOf(bolt: Bolt, perMm: number, gap: number, lots: Numbers): GridBolt {
+  const width = down(bolt.widthMm * perMm);
+  const length = bolt.lengthMm === undefined ? Number.POSITIVE_INFINITY : down(bolt.lengthMm * perMm);
   return {
     bolt,
-    w: down(bolt.widthMm * perMm) + gap,
-    h: bolt.lengthMm === undefined ? Number.POSITIVE_INFINITY : down(bolt.lengthMm * perMm) + gap,
+    w: width + gap,
+    h: length + gap,
     costPerStep: bolt.costPerMm / perMm,
     lot: lots.of(bolt.lot === undefined ? `bolt ${bolt.id}` : `lot ${bolt.lot}`),
     rowY: Math.round((bolt.rowMm ?? 0) * perMm),
     columnX: Math.round((bolt.columnMm ?? 0) * perMm),
     flaws: bolt.flaws
       .map(({ xMm, yMm, widthMm, lengthMm }) => ({
-        x1: down(xMm * perMm),
-        x2: up((xMm + widthMm) * perMm),
-        y1: down(yMm * perMm),
-        y2: up((yMm + lengthMm) * perMm),
+        x1: Math.max(0, down(xMm * perMm)),
+        x2: Math.min(width, up((xMm + widthMm) * perMm)),
+        y1: Math.max(0, down(yMm * perMm)),
+        y2: Math.min(length, up((yMm + lengthMm) * perMm)),
       }))
       .filter(({ x1, x2, y1, y2 }) => x2 > x1 && y2 > y1),
   };

@@ -48,7 +48,7 @@ const extended = (bolt: GridBolt, spread: Spread, gap: number) => ({
 function raise(grid: Grid, spread: Spread, cost: number): number {
   const [only] = grid.bolts;
   if (!only || grid.bolts.length > 1) {
-    const tails = grid.bolts.reduce((sum, bolt) => sum + bolt.costPerStep * spread.tailY, 0);
+    const tails = grid.bolts.reduce((sum, bolt) => sum + bolt.costPerStep * (spread.tailY + SLIVER), 0);
     return Math.max(0, cost * (1 - SLIVER) - tails);
   }
   if (only.costPerStep <= 0) return 0;

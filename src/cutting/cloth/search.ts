@@ -1,6 +1,7 @@
 import { chance } from "../chance.ts";
 import { anneal } from "./anneal.ts";
 import { type Setting, settingsFor } from "./choose-decoder.ts";
+import type { Decoder } from "./decoder.ts";
 import { firstPacking } from "./first-packing.ts";
 import { type Grid, gridOf } from "./grid.ts";
 import { layOut } from "./lay-out.ts";
@@ -37,6 +38,7 @@ export class ClothSearch {
   private readonly steps: Generator<number, void>;
   private best: Packing | undefined;
   private bound: Bound = { cost: 0, which: "area" };
+  private leftOver: string[] = [];
   private spent = 0;
   private ended = false;
 
@@ -106,7 +108,13 @@ export class ClothSearch {
     return reasons.length > 0 ? { status: "withheld", reasons } : plan;
   }
 
-  private leftOver: string[] = [];
+  /** Keeps which pieces find no place on all the cloth there is. */
+  private noteLeftOver(grid: Grid, decoder: Decoder): void {
+    decoder.setLengths(grid.bolts.map(({ h }) => h - grid.gap));
+    decoder.lay(Number.POSITIVE_INFINITY);
+    const left = grid.items.flatMap(({ piece }, item) => ((decoder.bolt[item] ?? 0) < 0 ? [piece.id] : []));
+    if (this.leftOver.length === 0 || left.length < this.leftOver.length) this.leftOver = left;
+  }
 
   private get isSettled(): boolean {
     const { cost } = this;
@@ -167,6 +175,7 @@ export class ClothSearch {
       this.spent += first.tried;
       const packing = first.packing && finish(first.packing);
       this.offer(packing);
+      if (!packing) this.noteLeftOver(grid, decoder);
       return { setting, cost: packing?.cost ?? Number.POSITIVE_INFINITY };
     });
     // Of several widths of cloth the cheapest is looked at further.
@@ -186,6 +195,7 @@ export class ClothSearch {
     while (!this.best) {
       const laid = yield* this.whileUseful(anneal(decoder, draw, LONGEST_PERIOD), 0);
       if (laid) this.offer(finish(packingOf(seen, decoder)));
+      else this.noteLeftOver(seen, decoder);
     }
   }
 

@@ -45,6 +45,7 @@ export function latticeSpread(grid: Grid, lattice: Lattice): Spread {
   const [first] = items;
   const common =
     first !== undefined &&
+    items.length > 1 &&
     !half &&
     items.every(({ phaseY, join }) => phaseY >= 0 && join < 0 && phaseY === first.phaseY);
   return {
