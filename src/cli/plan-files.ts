@@ -1,8 +1,9 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { place, roomViews, toSvg } from "../drawing/index.ts";
 import { allLists, toCsv } from "../lists/index.ts";
-import type { Plan } from "../plan/index.ts";
+import type { CuttingPlan, Plan } from "../plan/index.ts";
 import { makeWorkbook, type PaperKind } from "../workbook/index.ts";
+import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";
 import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { workbookFonts } from "./workbook-fonts.ts";
@@ -12,13 +13,25 @@ import type { OutFile } from "./write-files.ts";
  * Everything that is written for a plan, one file at a time, so that a job of two thousand shades
  * needs no more memory than one.
  */
-export async function* planFiles(plan: Plan, paper: PaperKind, createdOn: Date): AsyncGenerator<OutFile> {
+export async function* planFiles(
+  plan: Plan,
+  cutting: CuttingPlan | undefined,
+  paper: PaperKind,
+  createdOn: Date,
+): AsyncGenerator<OutFile> {
   yield { path: "plan.json", content: `${JSON.stringify(plan, null, 2)}\n` };
   yield {
     path: "workbook.pdf",
-    content: await makeWorkbook({ plan, paper, fonts: workbookFonts(), createdOn }),
+    content: await makeWorkbook({
+      plan,
+      ...(cutting === undefined ? {} : { cutting }),
+      paper,
+      fonts: workbookFonts(),
+      createdOn,
+    }),
   };
   for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list) };
+  if (cutting !== undefined) yield* cuttingFiles(cutting);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {
     const folder = `drawings/${folders.get(shade.shadeId)}`;

@@ -1,5 +1,6 @@
 import { Command } from "commander";
 import { addCheck } from "./commands/check-command.ts";
+import { addCut } from "./commands/cut-command.ts";
 import { addNew } from "./commands/new-command.ts";
 import { addPlan } from "./commands/plan-command.ts";
 import { addSchema } from "./commands/schema-command.ts";
@@ -28,6 +29,7 @@ export function program(io: Io): Command {
       getOutHelpWidth: () => io.columns,
     });
   addPlan(root, io);
+  addCut(root, io);
   addCheck(root, io);
   addNew(root, io);
   addSchema(root, io);

@@ -2,7 +2,7 @@ import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { both, type Cell, type Table } from "./table.ts";
 
-/** Every ring, from the hem up and from the left seen from the room, and the pocket lines where there are ribs. */
+/** Every ring, from the hem up and from the left seen from the room; pocket lines and lines on the flat cloth where there are any. */
 export function markingList(plan: Plan): Table {
   return {
     name: "marking-list",
@@ -17,7 +17,11 @@ export function markingList(plan: Plan): Table {
       "fromLeftEdge",
       "fromLeftEdgeMm",
     ],
-    rows: plan.shades.flatMap((shade) => [...pocketRows(shade, plan.units), ...ringRows(shade, plan.units)]),
+    rows: plan.shades.flatMap((shade) => [
+      ...pocketRows(shade, plan.units),
+      ...clothRows(shade, plan.units),
+      ...ringRows(shade, plan.units),
+    ]),
   };
 }
 
@@ -35,11 +39,25 @@ function ringRows({ roomName, windowName, grid }: ShadePlan, units: UnitChoice):
   );
 }
 
+function clothRows({ roomName, windowName, form }: ShadePlan, units: UnitChoice): Cell[][] {
+  return form.marks.map(({ label, along, atMm }) => [
+    roomName,
+    windowName,
+    `${label} on the flat face`,
+    "",
+    "",
+    ...(along === "y" ? both(atMm, units) : ["", ""]),
+    ...(along === "x" ? both(atMm, units) : ["", ""]),
+  ]);
+}
+
 function pocketRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
   return cloth.ribLines.map((line) => [
     roomName,
     windowName,
-    "pocket line before it is sewn",
+    line.between
+      ? "pocket line before it is sewn, between this row and the next"
+      : "pocket line before it is sewn",
     line.row,
     "",
     ...both(line.onLiningMm, units),

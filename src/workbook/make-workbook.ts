@@ -1,8 +1,10 @@
-import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { Book } from "./book.ts";
 import { coverPage } from "./pages/cover.ts";
+import { clothTickets, lengthTickets } from "./pages/cutting-plan.ts";
 import { guide } from "./pages/guide.ts";
 import { jobFront } from "./pages/job-front.ts";
+import { pieceLabels } from "./pages/piece-labels.ts";
 import { PAPERS, type PaperKind } from "./paper.ts";
 import { closeDocument, openDocument } from "./pdf-kit.ts";
 import { chaptersOf } from "./shade-chapters.ts";
@@ -18,6 +20,8 @@ export interface WorkbookProgress {
 
 export interface WorkbookInput {
   plan: Plan;
+  /** How everything of the job is cut: tickets for each cloth and length, and labels. */
+  cutting?: CuttingPlan;
   /** Only these shades, in the order of the job; all of them unless told. */
   shadeIds?: readonly string[];
   paper: PaperKind;
@@ -55,7 +59,7 @@ export async function makeWorkbook(input: WorkbookInput): Promise<Uint8Array> {
   const book = new Book(doc, faces, paper);
   book.tags.open("Document");
   book.run({ job: plan.jobName, remark: remark(plan, createdOn) });
-  await setParts(book, parts(book, plan, shades), input);
+  await setParts(book, parts(book, plan, shades, input.cutting), input);
   book.finish();
   book.tags.close();
   return closeDocument(doc);
@@ -92,7 +96,12 @@ function jobStamp(shades: readonly ShadePlan[]): string | undefined {
 type Part = () => void;
 
 /** Everything to set, piece by piece, so that work can stop between two of them. */
-function parts(book: Book, plan: Plan, shades: readonly ShadePlan[]): Part[] {
+function parts(
+  book: Book,
+  plan: Plan,
+  shades: readonly ShadePlan[],
+  cutting: CuttingPlan | undefined,
+): Part[] {
   book.run({ stamp: jobStamp(shades) });
   const anchorOf = (shade: ShadePlan) => `shade-${plan.shades.indexOf(shade) + 1}`;
   const front: Part[] = shades.length === 1 ? [] : [() => jobFront(book, plan, shades, anchorOf)];
@@ -101,6 +110,24 @@ function parts(book: Book, plan: Plan, shades: readonly ShadePlan[]): Part[] {
     ...shades.flatMap((shade) =>
       shadeParts(shadeContext(book, plan, shade, shades.length === 1), anchorOf(shade)),
     ),
+    ...(cutting === undefined ? [] : cuttingParts(book, cutting, jobStamp(shades))),
+  ];
+}
+
+/** The cutting of the whole job, behind its shades: cloth by cloth, the lengths, a label for each piece. */
+function cuttingParts(book: Book, cutting: CuttingPlan, stamp: string | undefined): Part[] {
+  const head = (title: string, name: string) => ({ number: 0, title, anchor: `cutting-${name}` });
+  return [
+    () => {
+      book.tags.open("Sect", { title: "Cutting plan" });
+      book.run({ shade: "", stamp });
+    },
+    ...cutting.cloths.map(
+      (cloth) => () => clothTickets(book, cutting, cloth, head(`Cutting: ${cloth.clothName}`, cloth.clothId)),
+    ),
+    () => lengthTickets(book, cutting, head("Cutting to length", "lengths")),
+    () => pieceLabels(book, cutting, head("Labels for the pieces", "labels")),
+    () => book.tags.leave(),
   ];
 }
 

@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { Ajv } from "ajv";
 import { describe, expect, test } from "vitest";
 import { type Job, jobText, newJob, newWindow } from "../../src/job/index.ts";
-import { plan } from "../../src/plan/index.ts";
+import { planAndCut } from "../../src/plan/index.ts";
 import { emptyFolder, launched, typed } from "./typed.ts";
 
 function twoWindows(): Job {
@@ -33,7 +33,14 @@ describe("shadewright plan", () => {
     expect(code).toBe(0);
     expect(err).toContain("2 shades planned");
     expect(readdirSync(folder).sort()).toEqual(["job.json", "out"]);
-    expect(readdirSync(out).sort()).toEqual(["drawings", "lists", "plan.json", "workbook.pdf"]);
+    expect(readdirSync(out).sort()).toEqual([
+      "cutting",
+      "cutting.json",
+      "drawings",
+      "lists",
+      "plan.json",
+      "workbook.pdf",
+    ]);
     expect(readdirSync(join(out, "drawings")).sort()).toEqual(["east", "west"]);
     const drawings = readdirSync(join(out, "drawings/east"));
     expect(drawings).toContain("front.svg");
@@ -47,7 +54,7 @@ describe("shadewright plan", () => {
     const { file, out } = jobFolder();
     await typed(["plan", file, "--out", out]);
     const written = JSON.parse(readFileSync(join(out, "plan.json"), "utf8"));
-    expect(written).toEqual(JSON.parse(JSON.stringify(plan(twoWindows()))));
+    expect(written).toEqual(JSON.parse(JSON.stringify(planAndCut(twoWindows()).plan)));
     const follows = new Ajv({ strictTuples: false }).compile(
       JSON.parse(readFileSync("schema/shadewright-plan-1.schema.json", "utf8")),
     );

@@ -1,6 +1,6 @@
 import { type Command, Option } from "commander";
 import type { Job } from "../../job/index.ts";
-import { type Plan, plan } from "../../plan/index.ts";
+import { type CuttingPlan, type Plan, planAndCut } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import type { Io } from "../io.ts";
@@ -36,7 +36,7 @@ function knownShade(job: Job, shadeId: string): string {
 export function addPlan(program: Command, io: Io): void {
   program
     .command("plan")
-    .description("Plan a job: plan.json, workbook, lists, and drawings of each shade")
+    .description("Plan a job: plan.json, workbook, lists, drawings of each shade, and how its cloth is cut")
     .argument("<job>", "job file, or - for the standard input")
     .option("--out <folder>", "folder to write into; it is made where it is missing")
     .addOption(
@@ -54,12 +54,13 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
   const job = await readJob(path, io);
-  const planned = plan(job, options.shade === undefined ? {} : { only: [knownShade(job, options.shade)] });
-  const written = out === undefined ? [] : await writePlan(planned, options, out, path);
+  const only = options.shade === undefined ? {} : { only: [knownShade(job, options.shade)] };
+  const { plan: planned, cutting } = planAndCut(job, only);
+  const written = out === undefined ? [] : await writePlan(planned, cutting, options, out, path);
   io.err(findingsText(planned, io.columns));
   if (out !== undefined) {
     io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    const left = await leftovers(out, ["lists", "drawings", "rooms"], written);
+    const left = await leftovers(out, ["lists", "drawings", "rooms", "cutting"], written);
     if (left.length > 0) {
       const more = left.length > 3 ? ` and ${left.length - 3} more` : "";
       io.err(
@@ -74,6 +75,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
 
 async function writePlan(
   planned: Plan,
+  cutting: CuttingPlan | undefined,
   options: PlanOptions,
   out: string,
   jobPath: string,
@@ -81,5 +83,9 @@ async function writePlan(
   const paper = options.paper ?? (planned.units.system === "imperial" ? "letter" : "a4");
   // The PDF library is large: only this command waits for it.
   const { planFiles } = await import("../plan-files.ts");
-  return writeFiles(out, planFiles(planned, paper, new Date()), jobPath === "-" ? undefined : jobPath);
+  return writeFiles(
+    out,
+    planFiles(planned, cutting, paper, new Date()),
+    jobPath === "-" ? undefined : jobPath,
+  );
 }

@@ -1,8 +1,7 @@
 import type { Bolt, BoltPlan, Leaf, Placement } from "../../cutting/index.ts";
-import type { ClothCutting } from "../../plan/index.ts";
+import { type ClothCutting, type FollowedCut, followCuts } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Marker, Point, Primitive } from "../model.ts";
-import { type CutLine, cutLines } from "./cut-lines.ts";
 import { line, measure, name, note, type Rect, rect } from "./shapes.ts";
 
 /** More repeats than this would only blacken the cloth. */
@@ -34,10 +33,10 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
   const within = (yMm: number, lengthMm: number) => yMm + lengthMm > fromMm + 0.05 && yMm < toMm - 0.05;
   const placements = plan.placements.filter(({ yMm, lengthMm }) => within(yMm, lengthMm));
   const leaves = plan.leaves.filter(({ yMm, lengthMm }) => within(yMm, lengthMm));
-  const lines = cutLines(bolt, plan).filter(({ cut, from, to }) =>
+  const lines = followCuts(bolt, plan).filter(({ cut, sheet }) =>
     cut.direction === "across"
-      ? from[1] > fromMm + 0.05 && from[1] < toMm + 0.05
-      : within(from[1], to[1] - from[1]),
+      ? cut.atMm > fromMm + 0.05 && cut.atMm < toMm + 0.05
+      : within(sheet.yMm, sheet.lengthMm),
   );
   const ground: Rect = { x: fromMm, y: 0, width: toMm - fromMm, height: bolt.widthMm };
   const isPart = fromMm > 0 || toMm < plan.usedMm - 0.05;
@@ -66,7 +65,7 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
 
 /** The bolt in stretches no longer than `mostMm` where cuts from selvedge to selvedge allow, for a page or a screen. */
 export function boltStretches(input: BoltDrawingInput, mostMm: number): BoltStretch[] {
-  const ends = cutLines(boltOf(input), input.bolt)
+  const ends = followCuts(boltOf(input), input.bolt)
     .filter(({ wholeWidth }) => wholeWidth)
     .map(({ cut }) => cut.atMm)
     .sort((a, b) => a - b);
@@ -166,32 +165,57 @@ function flawsOf(bolt: Bolt, ground: Rect): Primitive[] {
 function drawPiece({ units, cutting, bolt: plan }: BoltDrawingInput, placement: Placement): Primitive[] {
   const area = areaOf(placement);
   const piece = cutting.problem.pieces.find(({ id }) => id === placement.pieceId);
-  const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
+  const outline = plan.cuts.length === 0 ? [rect("numberedCut", area, { part: placement.pieceId })] : [];
+  const words = `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`;
   const ref = { part: placement.pieceId, ground: "faceCloth" as const };
+  const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
+  if (area.height < SLIM_SHARE * widestBolt(cutting)) {
+    return [
+      ...outline,
+      note(middle, words, { baseline: "middle", roomMm: [area.width * 0.7, area.height], ...ref }),
+    ];
+  }
   const roomMm = [area.width * 0.86, area.height * 0.4] as const;
   const size = `${lengthText(placement.widthMm, units)} × ${lengthText(placement.lengthMm, units)}`;
   return [
-    ...(plan.cuts.length === 0 ? [rect("numberedCut", area, { part: placement.pieceId })] : []),
-    ...topArrow(area, placement),
-    name(middle, `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`, {
-      baseline: "bottom",
-      roomMm,
-      ...ref,
-    }),
+    ...outline,
+    topArrow(area, placement),
+    name(middle, words, { baseline: "bottom", roomMm, ...ref }),
     note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
   ];
 }
 
+/** A piece narrower than this share of the bolt has one line of words and no arrow. */
+const SLIM_SHARE = 0.09;
+
+function widestBolt({ problem }: ClothCutting): number {
+  return problem.bolts.reduce((most, { widthMm }) => Math.max(most, widthMm), 0);
+}
+
+const ARROW: readonly Point[] = [
+  [0.6, 0],
+  [0, 0.4],
+  [0, 0.14],
+  [-0.6, 0.14],
+  [-0.6, -0.14],
+  [0, -0.14],
+  [0, -0.4],
+];
+
 /** A small arrow in a corner of the piece that points to where its top lies: to the bolt's first end unless turned. */
-function topArrow({ x, y, width, height }: Rect, { turn }: Placement): Primitive[] {
+function topArrow({ x, y, width, height }: Rect, { turn }: Placement): Primitive {
   const size = Math.min(width, height) * 0.16;
-  const centre: Point = [x + size, y + size];
   const [dx, dy] = { 0: [-1, 0], 90: [0, -1], 180: [1, 0], 270: [0, 1] }[turn] as [number, number];
-  const at = (along: number, across: number): Point => [
-    centre[0] + size * (along * dx - across * dy),
-    centre[1] + size * (along * dy + across * dx),
-  ];
-  return [line("grain", [at(-0.6, 0), at(0.6, 0)]), line("grain", [at(0.2, 0.3), at(0.6, 0), at(0.2, -0.3)])];
+  return line(
+    "label",
+    ARROW.map(
+      ([along, across]): Point => [
+        x + 1.3 * size + size * (along * dx - across * dy),
+        y + 1.3 * size + size * (along * dy + across * dx),
+      ],
+    ),
+    { closed: true },
+  );
 }
 
 function drawKept(leaf: Leaf, units: UnitChoice): Primitive[] {
@@ -209,20 +233,17 @@ function drawKept(leaf: Leaf, units: UnitChoice): Primitive[] {
 }
 
 /** The line of a cut, and its number at the edge where the scissors begin. */
-function drawCut({ cut, from, to, wholeWidth }: CutLine): Primitive[] {
-  const points: Point[] = [
-    [from[1], from[0]],
-    [to[1], to[0]],
-  ];
+function drawCut({ cut, sheet, wholeWidth }: FollowedCut): Primitive[] {
   const across = cut.direction === "across";
-  const [start = [0, 0], end = start] = points;
+  const start: Point = across ? [cut.atMm, sheet.xMm] : [sheet.yMm, cut.atMm];
+  const end: Point = across ? [cut.atMm, sheet.xMm + sheet.widthMm] : [sheet.yMm + sheet.lengthMm, cut.atMm];
   const middle: Point = [start[0], (start[1] + end[1]) / 2];
   // Numbers of cuts along one sheet stand under each other at its left end, each tied to its line.
   const place: Partial<Marker> = across
     ? { at: wholeWidth ? end : middle, shiftPaperMm: [0, wholeWidth ? -CUT_TAG_MM * 0.6 : 0] }
-    : { at: start, shiftPaperMm: [CUT_TAG_MM * 0.6, 0], stack: `along-${from[1].toFixed(1)}` };
+    : { at: start, shiftPaperMm: [CUT_TAG_MM * 0.6, 0], stack: `along-${sheet.yMm.toFixed(1)}` };
   return [
-    line("numberedCut", points, { part: `cut-${cut.number}` }),
+    line("numberedCut", [start, end], { part: `cut-${cut.number}` }),
     {
       kind: "marker",
       role: "label",
@@ -237,7 +258,7 @@ function drawCut({ cut, from, to, wholeWidth }: CutLine): Primitive[] {
 }
 
 /** The bolt’s width, and how far each cut from selvedge to selvedge lies from the first end. */
-function measures(ground: Rect, lines: readonly CutLine[], units: UnitChoice): Primitive[] {
+function measures(ground: Rect, lines: readonly FollowedCut[], units: UnitChoice): Primitive[] {
   const bottom = ground.y + ground.height;
   const ends = lines.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => cut.atMm);
   const shown = [...new Set([...ends, ground.x + ground.width])]

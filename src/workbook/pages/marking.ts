@@ -20,6 +20,7 @@ export function markingPage(context: ShadeContext, head: ChapterHead): void {
     columnsTable(context, right);
   });
   ribLines(context);
+  clothMarks(context);
 }
 
 function rows({ book, shade, length }: ShadeContext, span: Span): void {
@@ -76,14 +77,37 @@ function ribLines({ book, shade, length }: ShadeContext): void {
     title: "Lines of the rib pockets, before they are sewn",
     heading: "Rib pockets",
     columns: [
-      { title: "Row", share: 1.4 },
+      { title: "Pocket", share: 1.4 },
       { title: "Line to mark, from the hem", share: 2, align: "measure" },
       { title: "On the finished shade", share: 2, align: "measure" },
     ],
-    rows: lines.map((line): CellLike[] => [
-      { text: `Row ${line.row}`, strong: true },
+    rows: lines.map((line, i): CellLike[] => [
+      {
+        text: line.between ? `${i + 1}, above row ${line.row}` : `${i + 1}, row ${line.row}`,
+        strong: true,
+      },
       { text: length(line.onLiningMm), strong: true },
       length(line.fromHemMm),
+    ]),
+  });
+}
+
+/** Lines on the flat cloth, before pleats, tucks or gathers take any of it up. */
+function clothMarks({ book, shade, length }: ShadeContext): void {
+  const { marks } = shade.form;
+  if (marks.length === 0) return;
+  table(book, {
+    title: "Lines to mark on the flat face, hemmed, before anything is pleated, tucked or gathered",
+    heading: "The flat cloth",
+    columns: [
+      { title: "", share: 1.6 },
+      { title: "From the hem", share: 1.6, align: "measure" },
+      { title: "From the left edge", share: 1.6, align: "measure" },
+    ],
+    rows: marks.map(({ label, along, atMm }): CellLike[] => [
+      { text: label.charAt(0).toUpperCase() + label.slice(1), strong: true },
+      along === "y" ? { text: length(atMm), strong: true } : "",
+      along === "x" ? { text: length(atMm), strong: true } : "",
     ]),
   });
 }

@@ -1,9 +1,16 @@
+import { flatSize } from "../../shade/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Strip, StripMark } from "./tile-strip.ts";
 
-/** The strips that a shade is marked from: rows, columns, and the board. */
+/** The strips that a shade is marked from: rows, columns, the board, and the flat cloth where the style marks it. */
 export function shadeStrips(context: ShadeContext): Strip[] {
-  return [rows(context), columns(context), board(context)];
+  const cloth = [clothUp(context), clothOver(context)].filter(({ marks }) => marks.length > 2);
+  return [
+    rows(context),
+    columns(context),
+    board(context),
+    ...cloth.map((strip, i) => ({ ...strip, key: String.fromCharCode("D".charCodeAt(0) + i) })),
+  ];
 }
 
 type Marker = (name: string, atMm: number, end?: boolean) => StripMark;
@@ -44,6 +51,44 @@ function columns({ shade, length }: ShadeContext): Strip {
       mark("Right edge", size.finishedWidthMm, true),
     ],
   };
+}
+
+function clothUp({ shade, length }: ShadeContext): Strip {
+  const { lengthMm } = flatSize(shade.size, shade.form, "face");
+  const mark = marker(length);
+  return {
+    key: "D",
+    name: "Cloth, up",
+    title: "The flat cloth, from the hem up",
+    use: "Lay it along the side of the flat, hemmed face, its start on the hem, before anything is sewn up or gathered.",
+    lengthMm,
+    marks: [
+      mark("Hem", 0, true),
+      ...marksOf(shade, "y").map(({ label, atMm }) => mark(label, atMm)),
+      mark("Top line", lengthMm, true),
+    ],
+  };
+}
+
+function clothOver({ shade, length }: ShadeContext): Strip {
+  const { widthMm } = flatSize(shade.size, shade.form, "face");
+  const mark = marker(length);
+  return {
+    key: "E",
+    name: "Cloth, over",
+    title: "The flat cloth, from the left edge",
+    use: "Lay it across the flat, hemmed face, right side up, its start on the left edge. Face down, start at the right.",
+    lengthMm: widthMm,
+    marks: [
+      mark("Left edge", 0, true),
+      ...marksOf(shade, "x").map(({ label, atMm }) => mark(label, atMm)),
+      mark("Right edge", widthMm, true),
+    ],
+  };
+}
+
+function marksOf({ form }: ShadeContext["shade"], along: "x" | "y") {
+  return form.marks.filter((one) => one.along === along).sort((a, b) => a.atMm - b.atMm);
 }
 
 function board({ shade, length }: ShadeContext): Strip {

@@ -1,0 +1,63 @@
+import { type Command, InvalidArgumentError } from "commander";
+import { type CuttingPlan, plan, planCutting } from "../../plan/index.ts";
+import { badInput } from "../bad-input.ts";
+import { cuttingFiles } from "../cutting-files.ts";
+import { cuttingText } from "../cutting-report.ts";
+import type { Io } from "../io.ts";
+import { plainLine } from "../plain-text.ts";
+import { readJob } from "../read-job.ts";
+import { leftovers, writeFiles } from "../write-files.ts";
+
+interface CutOptions {
+  out?: string;
+  tries: number;
+  seed?: number;
+  json?: boolean;
+}
+
+/** More takes minutes and seldom helps. */
+const MOST_TRIES = 5_000_000;
+const USUAL_TRIES = 5000;
+
+/** `shadewright cut`: how everything of a job is cut from bolts, remnants and lengths. */
+export function addCut(program: Command, io: Io): void {
+  program
+    .command("cut")
+    .description("Lay all pieces of a job on its cloths and lengths: tickets, drawings, what is kept")
+    .argument("<job>", "job file, or - for the standard input")
+    .option("--out <folder>", "folder to write into; it is made where it is missing")
+    .option("--tries <number>", "plans to try before the best is taken", wholeUpTo(MOST_TRIES), USUAL_TRIES)
+    .option("--seed <number>", "another seed tries other plans", wholeUpTo(2 ** 31 - 1))
+    .option("--json", "print the cutting plan as JSON; then --out may be left out")
+    .action((path: string, options: CutOptions) => cutJob(path, options, io));
+}
+
+function wholeUpTo(most: number): (text: string) => number {
+  return (text) => {
+    const value = Number(text);
+    if (!/^\d+$/.test(text) || value > most) {
+      throw new InvalidArgumentError(`It takes a whole number from 0 to ${most}.`);
+    }
+    return value;
+  };
+}
+
+async function cutJob(path: string, { out, tries, seed, json }: CutOptions, io: Io): Promise<void> {
+  if (out === undefined && !json) {
+    throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
+  }
+  const read = await readJob(path, io);
+  const job = seed === undefined ? read : { ...read, cutting: { ...read.cutting, seed } };
+  const cutting = planCutting(job, plan(job), tries);
+  io.err(cuttingText(cutting));
+  if (out !== undefined) await write(cutting, out, path, io);
+  if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
+}
+
+async function write(cutting: CuttingPlan, out: string, jobPath: string, io: Io): Promise<void> {
+  const written = await writeFiles(out, cuttingFiles(cutting), jobPath === "-" ? undefined : jobPath);
+  io.err(`Wrote ${written.length} files into ${plainLine(out)}.\n`);
+  const left = await leftovers(out, ["cutting"], written);
+  if (left.length > 0)
+    io.err(`From an earlier run, not of this plan: ${left.slice(0, 3).map(plainLine).join(", ")}.\n`);
+}

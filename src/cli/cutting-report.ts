@@ -1,0 +1,34 @@
+import { clothGapWords, lengthsGapWords } from "../lists/index.ts";
+import type { ClothCutting, CuttingPlan, LengthsCutting } from "../plan/index.ts";
+import { clothLengthText, type UnitChoice } from "../units/index.ts";
+import { plainLine } from "./plain-text.ts";
+
+/** Each cloth and each thing by the length in a line: what it takes, and how near that is to the least. */
+export function cuttingText({ cloths, lengths, units }: CuttingPlan): string {
+  return [...cloths.map((one) => clothLine(one, units)), ...lengths.map(lengthsLine)]
+    .map((line) => `${plainLine(line)}\n`)
+    .join("");
+}
+
+function clothLine(one: ClothCutting, units: UnitChoice): string {
+  const { clothName, newBoltId, answer, problem } = one;
+  const pieces = `${problem.pieces.length} ${problem.pieces.length === 1 ? "piece" : "pieces"}`;
+  if (!("bolts" in answer)) return `${clothName}: ${pieces}. ${clothGapWords(one, units)}`;
+  const newMm = answer.bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0;
+  const held = answer.bolts.filter(({ boltId }) => boltId !== newBoltId).length;
+  const rack = held === 0 ? "" : `, ${held} from the rack`;
+  return `${clothName}: ${pieces}, ${clothLengthText(newMm, units)} of new cloth${rack}; ${clothGapWords(one, units)}`;
+}
+
+function lengthsLine(one: LengthsCutting): string {
+  const { name, newStockId, noun, answer } = one;
+  if (answer.kind === "infeasible") return `${name}: ${lengthsGapWords(one)}`;
+  const { bars, toMeasure } = answer.plan;
+  const bought = bars.filter(({ stockId }) => stockId === newStockId).length;
+  const parts = [
+    ...(newStockId === undefined ? [] : [`${bought} new ${bought === 1 ? noun : `${noun}s`}`]),
+    ...(bars.length > bought ? [`${bars.length - bought} from the rack`] : []),
+    ...(toMeasure.length > 0 ? [`${toMeasure.length} cut to their own length`] : []),
+  ];
+  return `${name}: ${parts.join(", ")}; ${lengthsGapWords(one)}`;
+}

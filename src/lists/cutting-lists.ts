@@ -1,0 +1,229 @@
+import type { ClothCutting, CuttingPlan, LengthsCutting } from "../plan/index.ts";
+import { cuttingTicket } from "./cutting-ticket.ts";
+import { asciiText, both, type Cell, type Table } from "./table.ts";
+
+/** Every list of a cutting plan: where each piece lies, each cut in its order, lengths, what is kept. */
+export function cuttingLists(cutting: CuttingPlan): Table[] {
+  return [
+    placesList(cutting),
+    cutsList(cutting),
+    lengthsList(cutting),
+    keptList(cutting),
+    statusList(cutting),
+  ];
+}
+
+/** Every bolt that is cut, with its cloth. */
+function boltsOf({ cloths }: CuttingPlan) {
+  return cloths.flatMap((cloth) =>
+    "bolts" in cloth.answer ? cloth.answer.bolts.map((bolt) => ({ cloth, bolt })) : [],
+  );
+}
+
+function boltName({ boltNames }: ClothCutting, boltId: string): string {
+  return boltNames[boltId] ?? boltId;
+}
+
+function placesList(cutting: CuttingPlan): Table {
+  return {
+    name: "cutting-pieces",
+    header: [
+      "cloth",
+      "bolt",
+      "window",
+      "piece",
+      "acrossBolt",
+      "acrossBoltMm",
+      "alongBolt",
+      "alongBoltMm",
+      "fromSelvedge",
+      "fromSelvedgeMm",
+      "fromEnd",
+      "fromEndMm",
+      "turnedDeg",
+    ],
+    rows: boltsOf(cutting).flatMap(({ cloth, bolt }) =>
+      bolt.placements.map((placement): Cell[] => {
+        const piece = cloth.problem.pieces.find(({ id }) => id === placement.pieceId);
+        return [
+          cloth.clothName,
+          boltName(cloth, bolt.boltId),
+          piece?.shade ?? "",
+          piece?.part ?? placement.pieceId,
+          ...both(placement.widthMm, cutting.units),
+          ...both(placement.lengthMm, cutting.units),
+          ...both(placement.xMm, cutting.units),
+          ...both(placement.yMm, cutting.units),
+          placement.turn,
+        ];
+      }),
+    ),
+  };
+}
+
+function cutsList(cutting: CuttingPlan): Table {
+  return {
+    name: "cutting-order",
+    header: ["cloth", "bolt", "cut", "how", "setsFree", "check", "direction", "onBoltMm"],
+    rows: boltsOf(cutting).flatMap(({ cloth, bolt }) =>
+      cuttingTicket(cloth, bolt, cutting.units).map(({ number, how, frees, check }): Cell[] => {
+        const cut = bolt.cuts.find((one) => one.number === number);
+        return [
+          cloth.clothName,
+          boltName(cloth, bolt.boltId),
+          number,
+          asciiText(how),
+          asciiText(frees),
+          asciiText(check),
+          cut?.direction ?? "",
+          cut === undefined ? "" : Math.round(cut.atMm * 1000) / 1000,
+        ];
+      }),
+    ),
+  };
+}
+
+/** Bars of one thing, numbered, each cut on a line of its own. */
+function lengthsList(cutting: CuttingPlan): Table {
+  const { units } = cutting;
+  return {
+    name: "cutting-lengths",
+    header: [
+      "what",
+      "length",
+      "number",
+      "stock",
+      "stockMm",
+      "window",
+      "piece",
+      "cut",
+      "cutMm",
+      "from",
+      "fromMm",
+      "offcut",
+      "offcutMm",
+      "keep",
+    ],
+    rows: cutting.lengths.flatMap((lengths) => [
+      ...barRows(lengths, units),
+      ...boughtToMeasure(lengths).map(({ shade, part, lengthMm }): Cell[] => [
+        lengths.name,
+        "to its own length",
+        "",
+        "",
+        "",
+        shade ?? "",
+        part ?? "",
+        ...both(lengthMm, units),
+        "",
+        "",
+        "",
+        "",
+        "",
+      ]),
+    ]),
+  };
+}
+
+function barRows({ name, answer, stockNames }: LengthsCutting, units: CuttingPlan["units"]): Cell[][] {
+  if (answer.kind === "infeasible") return [];
+  return answer.plan.bars.flatMap((bar, i) =>
+    bar.cuts.map(({ shade, part, lengthMm, fromMm }): Cell[] => [
+      name,
+      stockNames[bar.stockId] ?? bar.stockId,
+      i + 1,
+      ...both(bar.stockMm, units),
+      shade ?? "",
+      part ?? "",
+      ...both(lengthMm, units),
+      ...both(fromMm, units),
+      ...both(bar.offcutMm, units),
+      bar.kept ? "yes" : "no",
+    ]),
+  );
+}
+
+/** Cuts that are bought to their own length: off a reel, or longer than what is sold. */
+export function boughtToMeasure({ answer, tooLong, problem }: LengthsCutting): LengthsCutting["tooLong"] {
+  if (answer.kind === "infeasible") return [...tooLong, ...problem.cuts];
+  return [...tooLong, ...answer.plan.toMeasure];
+}
+
+function keptList(cutting: CuttingPlan): Table {
+  const { units } = cutting;
+  return {
+    name: "cutting-kept",
+    header: ["what", "from", "name", "width", "widthMm", "length", "lengthMm"],
+    rows: [
+      ...boltsOf(cutting).flatMap(({ cloth, bolt }) =>
+        bolt.remnants.map((remnant): Cell[] => [
+          cloth.clothName,
+          boltName(cloth, bolt.boltId),
+          remnant.name,
+          ...both(remnant.widthMm, units),
+          ...both(remnant.lengthMm, units),
+        ]),
+      ),
+      ...cutting.lengths.flatMap(({ name, answer, stockNames }) =>
+        answer.kind === "infeasible"
+          ? []
+          : answer.plan.bars.flatMap((bar, i): Cell[][] =>
+              bar.kept
+                ? [
+                    [
+                      name,
+                      stockNames[bar.stockId] ?? bar.stockId,
+                      `offcut of ${i + 1}`,
+                      "",
+                      "",
+                      ...both(bar.offcutMm, units),
+                    ],
+                  ]
+                : [],
+            ),
+      ),
+    ],
+  };
+}
+
+/** How near each plan is to the least that it could take. */
+function statusList(cutting: CuttingPlan): Table {
+  return {
+    name: "cutting-gaps",
+    header: ["what", "status", "takesMm", "atLeastMm", "gapPercent", "boundBy"],
+    rows: [
+      ...cutting.cloths.map(({ clothName, answer }): Cell[] =>
+        "bolts" in answer
+          ? [
+              clothName,
+              answer.status,
+              round(answer.cost),
+              round(answer.bound.cost),
+              percent(answer.gap),
+              answer.bound.which,
+            ]
+          : [clothName, answer.status, "", "", "", ""],
+      ),
+      ...cutting.lengths.map(({ name, answer }): Cell[] =>
+        answer.kind === "infeasible"
+          ? [name, answer.kind, "", "", "", ""]
+          : [
+              name,
+              answer.kind,
+              round(answer.plan.cost),
+              round(answer.bound.cost),
+              percent(answer.bound.cost > 0 ? answer.plan.cost / answer.bound.cost - 1 : 0),
+              answer.bound.by,
+            ],
+      ),
+    ],
+  };
+}
+
+function round(value: number): number {
+  return Math.round(value * 10) / 10;
+}
+
+function percent(share: number): number {
+  return Math.round(share * 10_000) / 100;
+}

@@ -1,0 +1,22 @@
+import type { ClothCutting, LengthsCutting } from "../plan/index.ts";
+import { clothLengthText, type UnitChoice } from "../units/index.ts";
+
+/** How near a cloth's plan is to the least that it could take, in honest words. */
+export function clothGapWords({ answer }: ClothCutting, units: UnitChoice): string {
+  if (answer.status === "withheld")
+    return "The plan failed its check and is withheld. Cut by the sheets of the shades.";
+  if (!("bolts" in answer)) return `No plan: ${answer.reason}.`;
+  if (answer.status === "optimal") return "No plan takes less cloth: that is proved.";
+  const saving = clothLengthText(answer.cost - answer.bound.cost, units);
+  return `At the most ${saving} (${percentText(answer.cost, answer.bound.cost)}) could still be saved; nobody knows yet whether any can.`;
+}
+
+export function lengthsGapWords({ answer }: LengthsCutting): string {
+  if (answer.kind === "infeasible") return "Longer than any that is sold.";
+  if (answer.kind === "optimal") return "No plan takes less: that is proved.";
+  return `At the most ${percentText(answer.plan.cost, answer.bound.cost)} could still be saved.`;
+}
+
+function percentText(cost: number, bound: number): string {
+  return `${((100 * (cost - bound)) / cost).toFixed(1)}\u00a0%`;
+}

@@ -1,0 +1,43 @@
+import type { Bolt, BoltPlan, Cut, Leaf, Rect } from "../../cutting/index.ts";
+
+/** One cut with the sheet that it goes through, as that lies on the bolt; what it leaves, and what of it is done. */
+export interface FollowedCut {
+  cut: Cut;
+  sheet: Rect;
+  /** Measure to mark, from the edge of the sheet nearer to the bolt’s beginning, mm; what remains beyond it. */
+  markMm: number;
+  beyondMm: number;
+  /** It goes from selvedge to selvedge. */
+  wholeWidth: boolean;
+  /** It is the bolt itself, of which nobody has measured the length. */
+  endless: boolean;
+  /** What comes free with this cut: pieces, remnants, waste, the rest of the bolt. */
+  frees: Leaf[];
+}
+
+/** Every cut in its order: follows the sheets from the bolt to the pieces. */
+export function followCuts({ widthMm, lengthMm }: Bolt, { cuts, leaves, usedMm }: BoltPlan): FollowedCut[] {
+  const isEndless = lengthMm === undefined;
+  const farMm = lengthMm ?? cuts.reduce((most, { atMm }) => Math.max(most, atMm), usedMm);
+  const sheets = new Map<number, Rect & { endless: boolean }>([
+    [0, { xMm: 0, yMm: 0, widthMm, lengthMm: farMm, endless: isEndless }],
+  ]);
+  return cuts.flatMap((cut): FollowedCut[] => {
+    const sheet = sheets.get(cut.sheet);
+    if (sheet === undefined) return [];
+    const across = cut.direction === "across";
+    const markMm = cut.atMm - (across ? sheet.yMm : sheet.xMm);
+    const beyondMm = (across ? sheet.lengthMm : sheet.widthMm) - markMm;
+    const size = (mm: number) => (across ? { lengthMm: mm } : { widthMm: mm });
+    sheets.set(cut.first, { ...sheet, ...size(markMm), endless: false });
+    sheets.set(cut.second, {
+      ...sheet,
+      ...(across ? { yMm: cut.atMm } : { xMm: cut.atMm }),
+      ...size(beyondMm),
+    });
+    const frees = leaves.filter((leaf) => leaf.sheet === cut.first || leaf.sheet === cut.second);
+    const wholeWidth = across && sheet.widthMm === widthMm;
+    const { endless, ...area } = sheet;
+    return [{ cut, sheet: area, markMm, beyondMm, wholeWidth, endless: endless && across, frees }];
+  });
+}

@@ -1,0 +1,121 @@
+import type { BoltPlan } from "../../cutting/index.ts";
+import { type BoltDrawingInput, boltStretches, drawBoltPlan } from "../../drawing/index.ts";
+import { boughtToMeasure, clothGapWords, cuttingTicket, lengthsGapWords } from "../../lists/index.ts";
+import type { ClothCutting, CuttingPlan, LengthsCutting } from "../../plan/index.ts";
+import { clothLengthText, lengthText } from "../../units/index.ts";
+import type { Book } from "../book.ts";
+import { figure } from "../figure.ts";
+import { type ChapterHead, openChapter, section } from "../heading.ts";
+import { paragraph } from "../paragraph.ts";
+import { table } from "../table.ts";
+import type { CellLike } from "../table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../tick-box.ts";
+
+const DRAWING_PT = 300;
+/** Longest part of a bolt on one drawing, in widths of the bolt. */
+const STRETCH_WIDTHS = 2;
+
+/** The cutting of one cloth: every bolt as it lies, and a ticket with check sums for each. */
+export function clothTickets(book: Book, cutting: CuttingPlan, cloth: ClothCutting, head: ChapterHead): void {
+  openChapter(book, {
+    ...head,
+    lead: "All pieces of all shades together. Cut in the order of the numbers, and check each measure before the next cut.",
+  });
+  paragraph(book, clothGapWords(cloth, cutting.units));
+  if (!("bolts" in cloth.answer)) return;
+  for (const bolt of cloth.answer.bolts) boltTicket(book, cutting, cloth, bolt);
+}
+
+function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, bolt: BoltPlan): void {
+  const input: BoltDrawingInput = { units, cutting, bolt };
+  const of = cutting.problem.bolts.find(({ id }) => id === bolt.boltId);
+  const name = cutting.boltNames[bolt.boltId] ?? bolt.boltId;
+  section(book, `${name}: ${clothLengthText(bolt.usedMm, units)} of it`, DRAWING_PT);
+  const startsAnew = cutting.problem.repeat !== undefined;
+  if (startsAnew) {
+    const rowMm = of?.rowMm ?? 0;
+    paragraph(
+      book,
+      rowMm > 0
+        ? `A repeat of the pattern begins ${lengthText(rowMm, units)} from the end.`
+        : "Square the end where a repeat of the pattern begins: all measures count from there.",
+    );
+  }
+  for (const stretch of boltStretches(input, STRETCH_WIDTHS * (of?.widthMm ?? 0))) {
+    figure(book, drawBoltPlan(input, stretch), DRAWING_PT);
+  }
+  const lines = cuttingTicket(cutting, bolt, units);
+  if (lines.length === 0) return;
+  table(book, {
+    heading: `Ticket: ${name}`,
+    title: `Cuts of ${name} in their order`,
+    columns: [
+      { title: "Cut", share: 0.7 },
+      { title: "How", share: 3.4 },
+      { title: "Sets free", share: 3 },
+      { title: "Check", share: 2.9 },
+    ],
+    rows: lines.map(({ number, how, frees, check }): CellLike[] => [
+      tick(book, String(number)),
+      how,
+      { text: frees, strong: true },
+      check,
+    ]),
+  });
+}
+
+function tick(book: Book, text: string): CellLike {
+  return { text, sign: { widthPt: TICK_BOX_PT + 6, draw: (x, y) => drawTickBox(book.pen, x, y) } };
+}
+
+/** Every bar, rib, board, tube and cord, length by length. */
+export function lengthTickets(book: Book, cutting: CuttingPlan, head: ChapterHead): void {
+  openChapter(book, {
+    ...head,
+    lead: "Longest first on every length. The saw line is reckoned in; mark the next cut after the one before is made.",
+  });
+  for (const one of cutting.lengths) lengthTicket(book, cutting, one);
+}
+
+function lengthTicket(book: Book, { units }: CuttingPlan, one: LengthsCutting): void {
+  const { answer, stockNames, name, problem } = one;
+  const bars = answer.kind === "infeasible" ? [] : answer.plan.bars;
+  const own = boughtToMeasure(one);
+  const len = (mm: number) => lengthText(mm, units);
+  const rows = bars.map(({ stockId, stockMm, cuts, offcutMm, kept }, i): CellLike[] => [
+    tick(book, String(i + 1)),
+    `${stockNames[stockId] ?? stockId}, ${len(stockMm)}`,
+    cuts.map(({ lengthMm, shade }) => `${len(lengthMm)} (${shade ?? ""})`).join("; "),
+    kept ? `${len(offcutMm)}, keep` : len(offcutMm),
+  ]);
+  if (rows.length > 0) {
+    table(book, {
+      heading: name,
+      title: `Lengths of ${name}`,
+      intro: `${lengthsGapWords(one)}${problem.kerfMm > 0 ? ` Saw line ${len(problem.kerfMm)}.` : ""}`,
+      columns: [
+        { title: "", share: 0.6 },
+        { title: "From", share: 2 },
+        { title: "Cuts", share: 5 },
+        { title: "Left", share: 1.4 },
+      ],
+      rows,
+    });
+  }
+  if (own.length > 0) {
+    table(book, {
+      heading: rows.length > 0 ? `${name}: cut to their own length` : name,
+      title: `${name}: cut to their own length`,
+      columns: [
+        { title: "", share: 0.6 },
+        { title: "For", share: 6 },
+        { title: "Length", share: 2, align: "measure" },
+      ],
+      rows: own.map(({ shade, part, lengthMm }, i): CellLike[] => [
+        tick(book, String(i + 1)),
+        `${shade ?? ""}${part === undefined ? "" : `, ${part}`}`,
+        len(lengthMm),
+      ]),
+    });
+  }
+}

@@ -1,0 +1,95 @@
+import type { CuttingPlan } from "../../plan/index.ts";
+import { lengthText } from "../../units/index.ts";
+import type { Book } from "../book.ts";
+import { type ChapterHead, openChapter } from "../heading.ts";
+import { columns } from "../paper.ts";
+import { firstBaseline } from "../paragraph.ts";
+import { TYPE } from "../type-scale.ts";
+
+/** Labels side by side, and the height of one, pt. */
+const ACROSS = 3;
+const HEIGHT_PT = 76;
+const PAD_PT = 9;
+const ARROW_PT = 20;
+
+interface Label {
+  shade: string;
+  part: string;
+  cloth: string;
+  size: string;
+}
+
+/** A label for every piece of cloth, to cut out and pin on: shade, part, size, and an arrow to its top. */
+export function pieceLabels(book: Book, cutting: CuttingPlan, head: ChapterHead): void {
+  openChapter(book, {
+    ...head,
+    lead: "Cut them out and pin one to each piece as it comes off the bolt, the arrow to the top of the piece.",
+  });
+  const labels = labelsOf(cutting);
+  for (let i = 0; i < labels.length; i += ACROSS) {
+    book.need(HEIGHT_PT);
+    const top = book.y;
+    labels.slice(i, i + ACROSS).forEach((label, k) => {
+      const { x, width } = columns(book.paper, (12 / ACROSS) * k, 12 / ACROSS);
+      setLabel(book, label, x, top, width);
+    });
+    book.y = top + HEIGHT_PT + 8;
+  }
+}
+
+function labelsOf({ cloths, units }: CuttingPlan): Label[] {
+  return cloths.flatMap(({ clothName, problem }) =>
+    problem.pieces.map(({ shade, part, widthMm, lengthMm }) => ({
+      shade,
+      part,
+      cloth: clothName,
+      size: `${lengthText(widthMm, units)} × ${lengthText(lengthMm, units)}`,
+    })),
+  );
+}
+
+function setLabel(
+  book: Book,
+  { shade, part, cloth, size }: Label,
+  x: number,
+  y: number,
+  width: number,
+): void {
+  const { pen, tags } = book;
+  tags.artifact(() => {
+    pen.box(x, y, width, HEIGHT_PT, { paint: "pencil", widthPt: 0.5, dashPt: [3, 2] });
+    drawArrow(book, x + width - PAD_PT - ARROW_PT / 2, y + PAD_PT);
+  });
+  const room = width - 2 * PAD_PT;
+  const rows = [
+    { text: shade, style: TYPE.strong, room: room - ARROW_PT - 4 },
+    { text: part, style: TYPE.cellStrong, room: room - ARROW_PT - 4 },
+    { text: size, style: TYPE.cell, room },
+    { text: cloth, style: TYPE.small, room },
+  ];
+  tags.mark("P", () => {
+    let at = y + PAD_PT;
+    for (const { text, style, room: widthPt } of rows) {
+      const [first = "", ...more] = book.lines(text, widthPt, style);
+      pen.text(more.length > 0 ? `${first} …` : first, x + PAD_PT, at + firstBaseline(style), style);
+      at += style.leadingPt + 1;
+    }
+  });
+}
+
+/** Up: to the top of the piece. */
+function drawArrow({ pen }: Book, x: number, y: number): void {
+  const half = ARROW_PT / 2;
+  pen.polygon(
+    [
+      [x, y],
+      [x + half, y + 12],
+      [x + 3.5, y + 12],
+      [x + 3.5, y + 26],
+      [x - 3.5, y + 26],
+      [x - 3.5, y + 12],
+      [x - half, y + 12],
+    ],
+    "ink",
+  );
+}
