@@ -10,7 +10,7 @@ export interface Case {
   shade: ShadePlan;
 }
 
-function planOne(system: UnitSystem, window: Window, rest: Partial<Job> = {}): Case {
+export function planOne(system: UnitSystem, window: Window, rest: Partial<Job> = {}): Case {
   const job = { ...newJob({ id: "gallery", name: "Gallery", system }), workshop: CORD_LOCK, ...rest };
   const planned = plan({ ...job, rooms: [{ id: "room", name: "Room", windows: [window] }] });
   const shade = planned.shades[0];
@@ -18,7 +18,7 @@ function planOne(system: UnitSystem, window: Window, rest: Partial<Job> = {}): C
   return { plan: planned, shade };
 }
 
-function windowOf(widthMm: number, heightMm: number, shade: Window["shade"]): Window {
+export function windowOf(widthMm: number, heightMm: number, shade: Window["shade"]): Window {
   const window = newWindow({ id: "window", name: "Window", widthMm, heightMm });
   return { ...window, shade };
 }
@@ -77,6 +77,63 @@ export function wide(): Case {
   });
 }
 
+/** Banded in stripe on three sides with mitred corners, its own corners mitred too; returns and a dust strip. */
+export function banded(): Case {
+  const window = windowOf(inches(40), inches(58), {
+    ...flat,
+    mount: "outside",
+    banding: "stripe",
+    making: {
+      hems: { corner: "mitred" },
+      banding: { where: "sides-and-bottom", widthMm: inches(2), insetMm: inches(1.5) },
+      board: { section: "board-1x4", returns: "pieces", dustStripMm: inches(1.5) },
+    },
+  });
+  return planOne("imperial", window, {
+    cloths: [{ id: "stripe", name: "Stripe, 54 in", usableWidthMm: inches(54), massGsm: 240, demo: true }],
+  });
+}
+
+/** A plain cloth as wide as the shade is long, turned sideways on the bolt; the lining is joined. */
+export function sideways(): Case {
+  const window = windowOf(3300, 1400, {
+    ...flat,
+    mount: "inside",
+    face: "wide-plain",
+    making: { pattern: { railroad: "always" } },
+  });
+  return planOne("metric", window, {
+    cloths: [
+      { id: "wide-plain", name: "Plain linen, 180 cm", usableWidthMm: 1780, massGsm: 240, demo: true },
+    ],
+  });
+}
+
+/** A straight repeat whose columns are known, centred and kept through the joins. */
+export function patterned(): Case {
+  const window = windowOf(1800, 1500, {
+    ...flat,
+    mount: "inside",
+    face: "trellis",
+    making: { pattern: { place: "top" } },
+  });
+  return planOne("metric", window, {
+    cloths: [
+      {
+        id: "trellis",
+        name: "Trellis cotton, 140 cm",
+        usableWidthMm: 1380,
+        massGsm: 200,
+        shrinkLength: 0.02,
+        shrinkWidth: 0.01,
+        bowShare: 0.01,
+        repeat: { verticalMm: 320, horizontalMm: 335, match: "straight" },
+        demo: true,
+      },
+    ],
+  });
+}
+
 /** A pane in a door. */
 export function small(): Case {
   return planOne("imperial", windowOf(inches(14), inches(22), { ...flat, mount: "to-size" }));
@@ -127,6 +184,9 @@ export function motor(): Case {
 }
 
 export const CASES = {
+  banded,
+  sideways,
+  patterned,
   outside,
   leftHanded,
   ribbed,

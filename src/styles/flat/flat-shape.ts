@@ -1,10 +1,11 @@
 import type { ShadePoint } from "../../shade/index.ts";
+import { hungShape } from "../folding/hung-shape.ts";
 import { raisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
 /** Straight across: the hem section behind, fold over fold before it, the flat cloth last. */
-export function flatShape({ size, grid, form, foldDepthMm }: ShapeInput, raise: number): VisibleShape {
-  const section = raisedShape(grid, form.stretches, raise, foldDepthMm);
+export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, raise: number): VisibleShape {
+  const section = hungShape(raisedShape(grid, form.stretches, raise, foldDepthMm), grid, hang);
   const width = size.finishedWidthMm;
   const bottomRowY = section.rows[0]?.yMm ?? 0;
   const across = (y: number): ShadePoint[] => [

@@ -201,7 +201,8 @@ function cascadeEased(context: Context, stepMm: number): Finding {
     text: `A cascade of ${lengthText(brief.making.fold.cascadeMm, brief.units)} over ${laid.folds.foldsMm.length} folds would leave the top fold no cloth; ${lengthText(stepMm, brief.units)} is laid.`,
     cite: cite("geometry", "folds that shrink by twice the step"),
     remedies: [{ label: "Hang the folds level", patch: settingPatch(brief, "fold", "cascadeMm", 0) }].concat(
-      most > 0
+      // With a free number of rows a smaller step brings more of them, and they the same trouble.
+      most > 0 && brief.making.fold.rows !== undefined
         ? [
             {
               label: `Set the cascade to ${lengthText(most, brief.units)}`,

@@ -32,6 +32,10 @@ export interface RaisedShape {
   bottomYMm: number;
   /** Furthest that cloth stands out from its own plane, mm. */
   outMm: number;
+  /** Folds hang as their cloth bends (`hungShape`); otherwise they are drawn as limp cloth. */
+  hung?: true;
+  /** Hem behind the flat cloth, mm, where the folds in front of it press it back. */
+  hemBehindMm?: number;
 }
 
 /** A loop that hangs free stands out by about this share of its cloth, but never further than the limit. */
@@ -73,7 +77,11 @@ export function raisedShape(
     if (stretch === undefined || take === undefined) continue;
     const upperYMm = stretch.upperYMm - above;
     above += take;
-    folds.unshift(foldState(stretch, upperYMm, take, i * depthMm, depthMm));
+    // Only what is gathered lies behind it: a soft fold that hangs open leaves room for the next.
+    const behind = takes
+      .slice(0, i)
+      .filter((below, j) => (stretches[j]?.cordMm ?? 0) - below < SAME_MM).length;
+    folds.unshift(foldState(stretch, upperYMm, take, behind * depthMm, depthMm));
   }
   const rowsNow = rows.map(({ number, yMm }, i) => ({ number, yMm: folds[i]?.lowerYMm ?? yMm - liftMm }));
   const hemYMm = (rowsNow[0]?.yMm ?? grid.topSectionMm) + grid.bottomSectionMm;

@@ -1,5 +1,6 @@
 import type { ShadePoint } from "../../shade/index.ts";
 import { flatShape } from "../flat/flat-shape.ts";
+import { hungAlone } from "../folding/hung-shape.ts";
 import { type FoldState, hangingFold, type RaisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
@@ -49,17 +50,18 @@ export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
 }
 
 /** The section with the fold that hangs over the hem, which no height opens or closes. */
-function withBottomFold({ form, foldDepthMm }: ShapeInput, section: RaisedShape): RaisedShape {
+function withBottomFold({ form, foldDepthMm, hang }: ShapeInput, section: RaisedShape): RaisedShape {
   const [bottom] = form.stretches;
   const [lowest] = section.rows;
   if (bottom === undefined || lowest === undefined || bottom.clothMm - bottom.cordMm < 1e-6) return section;
-  const fold = hangingFold({
+  const limp = hangingFold({
     row: 0,
     upperYMm: lowest.yMm,
     gapMm: bottom.cordMm,
     clothMm: bottom.clothMm,
     ...(foldDepthMm === undefined ? {} : { depthMm: foldDepthMm }),
   });
+  const fold = hungAlone(limp, hang);
   return {
     ...section,
     folds: [fold, ...section.folds],

@@ -26,6 +26,7 @@ export function judgeHobbled(laid: HobbledLaid): Finding[] {
   return [
     ...(isTooShort ? [noRoomForRow(brief, size, laid.spacing.tapeMm)] : []),
     ...offFullness(laid),
+    ...foldOverHem(laid),
     ...pattern(laid),
     ...stiffCloth(brief),
     ...(brief.cloths.blackout === undefined ? [] : [blackoutTapes(brief)]),
@@ -69,6 +70,35 @@ function offFullness({ brief, spacing }: HobbledLaid): Finding[] {
       cite: isLean ? cite("hobbled-lean") : cite("singer-sewing", "2 × the length"),
       figures: ["shape.hobble-cloth", "shape.hobble-tape"],
       remedies,
+    },
+  ];
+}
+
+/** The lowest fold hangs past the hem, onto the sill where there is one. */
+function foldOverHem({ brief, form }: HobbledLaid): Finding[] {
+  const [bottom] = form.stretches;
+  const pastMm = bottom === undefined ? 0 : (bottom.clothMm - bottom.cordMm) / 2;
+  if (pastMm < 1) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const { insideLengthOffMm } = brief.making.mount;
+  const offMm = Math.ceil(pastMm) + insideLengthOffMm;
+  const isInside = brief.mount === "inside" && insideLengthOffMm < pastMm;
+  return [
+    {
+      ...base(brief, isInside ? "making/mount/insideLengthOffMm" : "style"),
+      id: "shape.hobble-fold-over-hem",
+      weight: "mind",
+      text: `The lowest fold hangs up to ${text(pastMm)} below the hem, lowered and raised${isInside ? `, and the hem is only ${text(insideLengthOffMm)} above the sill: the fold lies on it` : ""}.`,
+      cite: cite("geometry", "half of the slack, where cloth is limp"),
+      figures: ["shape.hobble-cloth", "shape.hobble-tape"],
+      remedies: isInside
+        ? [
+            {
+              label: `End the hem ${text(offMm)} above the sill`,
+              patch: settingPatch(brief, "mount", "insideLengthOffMm", Math.min(3000, offMm)),
+            },
+          ]
+        : [],
     },
   ];
 }
