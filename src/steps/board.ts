@@ -172,7 +172,7 @@ function tubeHoles(bench: TubeBench): Step {
   };
 }
 
-function attach({ board, size, len, about, stapled, boardAllowanceMm, wrapMm }: Bench): Step {
+function attach({ board, form, size, len, about, stapled, boardAllowanceMm, wrapMm }: Bench): Step {
   const centred =
     board.leftMm > 0.5
       ? `The shade reaches ${len(board.leftMm)} beyond the board at each end.`
@@ -192,7 +192,7 @@ function attach({ board, size, len, about, stapled, boardAllowanceMm, wrapMm }: 
       : sentences(
           `Staple the hook half of the tape along the front edge of the board, level with its top. Press the shade on, its upper fold level with the top edge. ${centred}`,
         ),
-    check: `From the top front edge of the board to the hem it measures ${len(size.finishedLengthMm)} at both sides, within ${about("level")}.`,
+    check: `From the top front edge of the board to the ${form.swags.length > 0 ? "lowest point of the scallops" : "hem"} it measures ${len(size.finishedLengthMm)} at both sides, within ${about("level")}.`,
     caution: STAPLER,
     sheet: "side",
   };

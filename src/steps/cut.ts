@@ -16,7 +16,7 @@ export function cutSteps(bench: Bench): Step[] {
     ...cloth.layers.map((cut) => cutLayer(bench, cut)),
     ...trim(bench),
     ...cutTrims(bench),
-    bars(bench),
+    ...bars(bench),
   ];
 }
 
@@ -191,21 +191,28 @@ function trim(bench: Bench): Step[] {
   ];
 }
 
-function bars({ brief, cloth, board, len }: Bench): Step {
+function bars({ brief, cloth, board, len }: Bench): Step[] {
   const ribs = cloth.ribLines.length;
-  return {
-    id: "cut-bar",
-    chapter: "cut",
-    title: ribs > 0 ? "Saw the weight bar and the ribs" : "Saw the weight bar",
-    text: sentences(
-      board.barLengthMm === undefined
-        ? `Have the bar for the hem (${brief.bar.name}) at hand.`
-        : `Saw the weight bar, ${board.barName ?? brief.bar.name}, to ${len(board.barLengthMm)}.`,
-      ribs > 0 &&
-        cloth.ribLengthMm !== undefined &&
-        `Saw ${counted(ribs, "rib")}, ${brief.rib.name}, to ${len(cloth.ribLengthMm)}.`,
-      "File the ends smooth and put tape round them, so that they do not wear through the cloth.",
-    ),
-    caution: SAW,
-  };
+  if (board.barLengthMm === undefined && ribs === 0) return [];
+  return [
+    {
+      id: "cut-bar",
+      chapter: "cut",
+      title:
+        ribs === 0
+          ? "Saw the weight bar"
+          : board.barLengthMm === undefined
+            ? "Saw the ribs"
+            : "Saw the weight bar and the ribs",
+      text: sentences(
+        board.barLengthMm !== undefined &&
+          `Saw the weight bar, ${board.barName ?? brief.bar.name}, to ${len(board.barLengthMm)}.`,
+        ribs > 0 &&
+          cloth.ribLengthMm !== undefined &&
+          `Saw ${counted(ribs, "rib")}, ${brief.rib.name}, to ${len(cloth.ribLengthMm)}.`,
+        "File the ends smooth and put tape round them, so that they do not wear through the cloth.",
+      ),
+      caution: SAW,
+    },
+  ];
 }

@@ -1,6 +1,7 @@
 import type { Step } from "../shade/index.ts";
 import type { Bench } from "./bench.ts";
 import { BLACKOUT_IRON, IRON } from "./hazards.ts";
+import { barInHem } from "./rod-behind.ts";
 import { listed, sentences } from "./wording.ts";
 
 /** Face and lining sewn right sides together round three sides, turned out, and a channel sewn for the bar. */
@@ -41,8 +42,8 @@ function turnOut({ size, faceWidthMm, layer, len }: Bench): Step {
   };
 }
 
-function channel({ board, brief, fine }: Bench): Step[] {
-  if (board.barLengthMm === undefined) return [];
+function channel({ form, brief, fine }: Bench): Step[] {
+  if (!barInHem(form)) return [];
   return [
     {
       id: "make-bottom-hem",

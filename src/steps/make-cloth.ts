@@ -5,6 +5,7 @@ import { baggedSteps } from "./make-bagged.ts";
 import { bandingSteps, bottomBandSteps } from "./make-bands.ts";
 import { layerSteps } from "./make-layers.ts";
 import { mitreSteps } from "./make-mitre.ts";
+import { barInHem } from "./rod-behind.ts";
 import { listed, sentences } from "./wording.ts";
 
 /** Joins, side hems, layers and bottom hem, apart so that pockets can come between them. */
@@ -93,6 +94,7 @@ function bottomHem({
   bottomHemMm,
   layersTopLineMm,
   liningInHem,
+  form,
 }: Bench): Step[] {
   if (bottomHemMm === 0) return [];
   const { bottomTurnMm, bottomTurns } = brief.making.hems;
@@ -101,6 +103,7 @@ function bottomHem({
       ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again, so that the fold lies on the hem line`
       : `Turn the lower edge up by ${len(bottomTurnMm)} on the hem line, its raw edge neatened`;
   const through = Math.abs(layersTopLineMm - size.finishedLengthMm) > 0.5;
+  const inHem = barInHem(form);
   return [
     {
       id: "make-bottom-hem",
@@ -109,9 +112,11 @@ function bottomHem({
       text: sentences(
         `${turn}.`,
         liningInHem && "The lower edge of the lining goes in with it.",
-        cloth.corner.kind === "mitred"
+        cloth.corner.kind === "mitred" && inHem
           ? "Sew along the upper edge of the hem. Slip-stitch the slant of one corner, slide the weight bar in at the other, then close that too."
-          : "Sew along the upper edge of the hem, and leave both ends open: the weight bar goes in there.",
+          : inHem
+            ? "Sew along the upper edge of the hem, and leave both ends open: the weight bar goes in there."
+            : "Sew along the upper edge of the hem, and close both ends: no bar goes in there.",
       ),
       check: through
         ? `From the hem to the top line it measures ${len(layersTopLineMm)} at the left, the centre and the right; ${ribbed ? "the pockets" : "folds, tucks or gathers"} take up the rest.`

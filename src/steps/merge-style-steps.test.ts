@@ -46,3 +46,9 @@ test("a usual step that is only named to be replaced goes, even by two", () => {
     "make-x",
   ]);
 });
+
+test("a step that takes another’s place may carry on its id", () => {
+  expect(
+    merged({ ...step("make-rings"), replaces: ["make-rings"] }).filter((id) => id === "make-rings"),
+  ).toEqual(["make-rings"]);
+});

@@ -11,8 +11,9 @@ export function mergeStyleSteps(usual: readonly Step[], own: readonly StyleStep[
     const at = found >= 0 ? found + (before === undefined ? 1 : 0) : endOfChapter(merged, step);
     merged.splice(at, 0, step);
   }
-  const ownIds = new Set(own.map(({ id }) => id));
-  return merged.filter(({ id }) => !replaced.has(id) || ownIds.has(id));
+  // One that takes another’s place may carry on its id, so that ticks stay.
+  const ofUsual = new Set(usual);
+  return merged.filter((step) => !ofUsual.has(step) || !replaced.has(step.id));
 }
 
 function endOfChapter(steps: readonly Step[], { chapter }: Step): number {

@@ -73,16 +73,17 @@ export function closeSleeves({ cloth, lift }: Bench): Step[] {
 }
 
 /** The weight bar goes in last, when the shade is on its cords. */
-export function bar({ board, brief, len }: Bench): Step {
+export function bar({ board, brief, form, len }: Bench): Step[] {
+  if (form.bar === undefined) return [];
   const barMm = board.barLengthMm;
-  return {
-    id: "string-bar",
-    chapter: "string",
-    title: "Slide the bar into the hem",
-    text: sentences(
-      `Slide the weight bar, ${board.barName ?? brief.bar.name}${barMm === undefined ? "" : `, ${len(barMm)} long`}, into the bottom hem and close both ends by hand.`,
-    ),
-    check: "The bar lies free in the hem, as far from one side as from the other.",
-    sheet: "back",
-  };
+  return [
+    {
+      id: "string-bar",
+      chapter: "string",
+      title: "Slide the bar into the hem",
+      text: `Slide the weight bar, ${board.barName ?? brief.bar.name}${barMm === undefined ? "" : `, ${len(barMm)} long`}, into the bottom hem and close both ends by hand.`,
+      check: "The bar lies free in the hem, as far from one side as from the other.",
+      sheet: "back",
+    },
+  ];
 }

@@ -15,7 +15,7 @@ export function lockStringSteps(bench: LockBench): Step[] {
     thread(bench),
     screwLock(bench),
     comb(bench),
-    bar(bench),
+    ...bar(bench),
   ];
 }
 

@@ -16,7 +16,7 @@ export function tubeStringSteps(bench: TubeBench): Step[] {
     hangTube(bench),
     ontoSpools(bench),
     ...tension(bench),
-    bar(bench),
+    ...bar(bench),
   ];
 }
 

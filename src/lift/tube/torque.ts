@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../account/index.ts";
-import { type Grid, type Mass, massByPlace, type Size } from "../../shade/index.ts";
+import { type Form, type Grid, type Mass, massByPlace } from "../../shade/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { Wound } from "./winding.ts";
@@ -19,12 +19,12 @@ export interface Torques {
 
 /** Torque on the tube at both ends of the travel: the weight on the cords times their distance from the axis. */
 export function torques(
-  { size, grid, mass }: { size: Size; grid: Grid; mass: Mass },
+  { grid, form, mass }: { grid: Grid; form: Form; mass: Mass },
   heldN: number,
   wound: Wound,
   book: WorkingBook,
 ): Torques {
-  const heldLoweredN = heldLowered(size, grid, mass, book);
+  const heldLoweredN = heldLowered(grid, form, mass, book);
   return {
     heldLoweredN,
     loweredNm: torque("lift.torque-lowered", "lowered", heldLoweredN, wound.loweredMm, book),
@@ -36,7 +36,10 @@ export function torques(
  * Weight on the cords as the first fold begins: bar, the rings and rib of the bottom row, the bottom section and
  * half of the first fold. The other half hangs from the ring above.
  */
-function heldLowered(size: Size, grid: Grid, mass: Mass, book: WorkingBook): number {
+function heldLowered(grid: Grid, form: Form, mass: Mass, book: WorkingBook): number {
+  const [bottom, first] = form.stretches;
+  const slackMm = first === undefined ? 0 : Math.max(0, first.clothMm - first.cordMm);
+  const cordMm = grid.spacingsMm[0] ?? Math.max(0, grid.topSectionMm - grid.headrailMm);
   const { clothKg, barKg, rowsKg } = massByPlace(mass);
   return book.figure("lift.held-lowered", {
     label: "Weight on the cords, shade lowered",
@@ -49,9 +52,9 @@ function heldLowered(size: Size, grid: Grid, mass: Mass, book: WorkingBook): num
       e: [rowsKg, "kg", "ribs and rings of all rows"],
       p: [Math.max(1, grid.rows.length), "count", "rows"],
       C: [clothKg, "kg", "cloth, all layers"],
-      d: [grid.bottomSectionMm, "mm", "hem to the bottom row"],
-      F: [grid.spacingsMm[0] ?? Math.max(0, grid.topSectionMm - grid.headrailMm), "mm", "first fold"],
-      L: [size.finishedLengthMm, "mm", "finished length"],
+      d: [bottom?.clothMm ?? grid.bottomSectionMm, "mm", "cloth from the hem to the bottom row"],
+      F: [cordMm + slackMm, "mm", "cloth of the first fold"],
+      L: [form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0), "mm", "cloth from hem to top line"],
     },
     cite: cite("geometry", "the ring above carries the other half of the first fold"),
     reckon: ({ g, b, e, p, C, d, F, L }) => g * (b + e / p + C * Math.min(1, (d + F / 2) / L)),
