@@ -1,11 +1,12 @@
 import type { Brief, Cloth } from "../job/index.ts";
-import type { Band, LayerCut, Size, Trim } from "../shade/index.ts";
+import type { Band, Size, Trim } from "../shade/index.ts";
 import { lengthText } from "../units/index.ts";
+import type { BareCut } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
 import { beforeShrinkingMm, boardAllowanceMm, bottomBandMm, hemDepthsMm } from "./make-up.ts";
 
 /** The contrast banding sewn on the face, and a band of another cloth joined to its lower edge. */
-export function bandsOf(brief: Brief, size: Size, face: LayerCut): { trims: Trim[]; bands: Band[] } {
+export function bandsOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[]; bands: Band[] } {
   const parts = [bandingOf(brief, size), bottomBandOf(brief, size, face)];
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
@@ -126,7 +127,7 @@ function bandingOf(brief: Brief, size: Size): { trims: Trim[]; bands: Band[] } {
   return { trims, bands };
 }
 
-function bottomBandOf(brief: Brief, size: Size, face: LayerCut): { trims: Trim[]; bands: Band[] } {
+function bottomBandOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[]; bands: Band[] } {
   const depthMm = bottomBandMm(brief, size.finishedLengthMm);
   if (depthMm === 0) return { trims: [], bands: [] };
   const cloth = bottomBandCloth(brief);

@@ -7,22 +7,25 @@ import type { ClothInput } from "./cloth-input.ts";
 import type { LayerShape } from "./layer-shape.ts";
 import { type Allowance, sumOf } from "./make-up.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";
-import { writeBuy, writeCut, writeLength, writeRepeat, writeStart } from "./write-layer.ts";
+import { writeCut, writeLength, writeRepeat, writeStart } from "./write-layer.ts";
 
 /** Step in which cloth is sold where the cloth does not say: an eighth of a yard, or 10 cm. */
 export function soldByMm(cloth: Cloth, brief: Brief): number {
   return cloth.soldByMm ?? (brief.units.system === "imperial" ? MM_PER_YARD / 8 : 100);
 }
 
+/** A layer as cut, before what is bought of its cloth is known. */
+export type BareCut = Omit<LayerCut, "buyMm">;
+
 /** A layer as cut, with what was weighed on the way: for the findings. */
 export interface CutStory {
-  cut: LayerCut;
+  cut: BareCut;
   cloth: Cloth;
   shape: LayerShape;
   turn: TurnStory;
 }
 
-/** Cut size, panels, place on the bolt and length to buy for one layer. */
+/** Cut size, panels, place on the bolt and length off it for one layer. */
 export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: WorkingBook): CutStory {
   const { brief, size } = input;
   const { shape, story } = chooseTurn(input, layer, cloth);
@@ -36,7 +39,7 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: Wo
       : writeRepeat(book, layer, shape.turned ? cutWidthMm : cutLengthMm, repeat.verticalMm);
   if (repeat !== undefined) writeStart(book, layer, shape, repeat.verticalMm);
   const lengthMm = writeLength(book, layer, shape, off, brief.making.pattern.halfDropRule);
-  const cut: LayerCut = {
+  const cut: BareCut = {
     layer,
     clothId: cloth.id,
     clothName: cloth.name,
@@ -48,7 +51,6 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: Wo
     panels: shape.panels,
     lays: shape.lays,
     lengthMm,
-    buyMm: writeBuy(book, layer, lengthMm, soldByMm(cloth, brief)),
     makeUp: [
       { label: "finished", widthMm: size.finishedWidthMm, lengthMm: size.finishedLengthMm },
       ...shape.added.map(({ label, widthMm, lengthMm: longer }) => ({ label, widthMm, lengthMm: longer })),

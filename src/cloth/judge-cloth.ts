@@ -6,16 +6,17 @@ import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase, judgeLayer, judgeTurn } from "./judge-layer.ts";
-import { judgeDirection, judgeMotif } from "./judge-motif.ts";
+import { judgeCentring, judgeDirection, judgeMotif } from "./judge-motif.ts";
 import { judgeTrims } from "./judge-trims.ts";
 
 /** What the cloth itself makes difficult. */
 export function judgeCloth(
-  { brief, size, grid }: ClothInput,
+  input: ClothInput,
   cuts: readonly CutStory[],
   cloth: ClothPlan,
   cloths: ReadonlyMap<string, Cloth>,
 ): Finding[] {
+  const { brief, size, grid } = input;
   return [
     ...missingCloths(brief),
     ...(brief.faceAssumed ? [assumedFace(brief)] : []),
@@ -23,6 +24,7 @@ export function judgeCloth(
       ...judgeLayer(brief, cut),
       ...judgeTurn(brief, cut),
       ...judgeMotif(brief, cut),
+      ...judgeCentring(input, cut),
     ]),
     ...judgeDirection(brief, cuts),
     ...stitchedBlackout(brief),

@@ -2,9 +2,12 @@ import type { Finding } from "../account/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
 import { LAYER_NAMES } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
-import { lengthText } from "../units/index.ts";
+import { clothLengthText, lengthText } from "../units/index.ts";
+import type { ClothInput } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase } from "./judge-layer.ts";
+import { uprightShape } from "./layer-shape.ts";
+import { offTheBoltMm } from "./off-the-bolt.ts";
 import { acrossIsKnown } from "./place-motif.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
@@ -82,6 +85,41 @@ export function judgeMotif(brief: Brief, story: CutStory): Finding[] {
     });
   }
   return findings;
+}
+
+const OTHER_ACROSS = { "centre-motif": "between-motifs", "between-motifs": "centre-motif" } as const;
+const ACROSS_WORDS = {
+  "centre-motif": "a motif in the middle",
+  "between-motifs": "the gap between two motifs in the middle",
+};
+
+/** Whether the other way to centre the pattern would take less cloth. */
+export function judgeCentring(input: ClothInput, { cut, cloth }: CutStory): Finding[] {
+  const { brief } = input;
+  const { across } = brief.making.pattern;
+  if (across === "offset" || cut.turned || cut.motif?.acrossKnown !== true) return [];
+  const other = OTHER_ACROSS[across];
+  const making = { ...brief.making, pattern: { ...brief.making.pattern, across: other } };
+  const changed = { ...brief, making };
+  const shape = uprightShape({ ...input, brief: changed }, cut.layer, cloth);
+  const savedMm = cut.lengthMm - offTheBoltMm(changed, cloth, shape).lengthMm;
+  if (savedMm < 1 || shape.missMm > 0.5) return [];
+  return [
+    {
+      ...clothBase(brief),
+      id: "cloth.motif-costs",
+      weight: "mind",
+      path: `${brief.path}/shade/making/pattern/across`,
+      text: `${LAYER_NAMES[cut.layer]}: with ${ACROSS_WORDS[across]} it takes ${clothLengthText(savedMm, brief.units)} more cloth than with ${ACROSS_WORDS[other]}.`,
+      cite: cite("geometry"),
+      remedies: [
+        {
+          label: other === "between-motifs" ? "Centre the gap between two motifs" : "Centre a motif",
+          patch: settingPatch(brief, "pattern", "across", other),
+        },
+      ],
+    },
+  ];
 }
 
 /** Cloth with a top or a pile: every piece one way up. */

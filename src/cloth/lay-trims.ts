@@ -1,6 +1,7 @@
 import type { Cloth } from "../job/index.ts";
-import type { Lay, LayerCut, Trim, TrimBolt } from "../shade/index.ts";
+import type { Lay, Trim, TrimBolt } from "../shade/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
+import type { BareCut } from "./cut-layer.ts";
 
 interface Area {
   xMm: number;
@@ -15,7 +16,7 @@ interface Area {
  */
 export function layTrims(
   trims: readonly Trim[],
-  layers: readonly LayerCut[],
+  layers: readonly BareCut[],
   cloths: ReadonlyMap<string, Cloth>,
 ): TrimBolt[] {
   const ids = [...new Set(trims.map((trim) => trim.clothId))];
@@ -30,7 +31,7 @@ export function layTrims(
   });
 }
 
-function boltOf(trims: readonly Trim[], cloth: Cloth, layer: LayerCut | undefined): TrimBolt {
+function boltOf(trims: readonly Trim[], cloth: Cloth, layer: BareCut | undefined): TrimBolt {
   const usableWidthMm = cloth.usableWidthMm;
   const fromMm = layer?.lengthMm ?? 0;
   const free = layer === undefined ? [] : leftBeside(layer);
@@ -108,7 +109,7 @@ function fill(trim: Trim, count: number, turns: readonly Turn[], free: Area[], l
 }
 
 /** What a layer leaves of its cloth: before the first cut, beside the panels, and between two drops. */
-function leftBeside(cut: LayerCut): Area[] {
+function leftBeside(cut: BareCut): Area[] {
   const starts = [...new Set(cut.lays.map((lay) => lay.yMm))].sort((a, b) => a - b);
   const whole = { xMm: 0, widthMm: cut.usableWidthMm };
   const areas: Area[] = [{ ...whole, yMm: 0, lengthMm: starts[0] ?? 0 }];

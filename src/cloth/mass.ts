@@ -6,6 +6,7 @@ import {
   type Mass,
   type MassPart,
   ribCount,
+  ringCount,
   type Trim,
 } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
@@ -49,7 +50,7 @@ export function massOf(
       massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, ribCount(form)),
     });
   }
-  const rings = grid.rows.length * grid.columns.length;
+  const rings = ringCount(grid, form);
   parts.push({
     part: "rings",
     label: `${rings} rings`,

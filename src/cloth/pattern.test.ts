@@ -207,6 +207,38 @@ describe("motif placed by the maker", () => {
   });
 });
 
+describe("centring", () => {
+  it("says what a centred motif costs where four repeats make the width, and its remedy saves just that", () => {
+    // 4 × 335 = 1340 of 1380 mm: a gap lies in the middle of the cloth, a motif 167.5 mm beside it.
+    const planWith = (across: "centre-motif" | "between-motifs") =>
+      clothOf({
+        widthMm: 1800,
+        lengthMm: 1500,
+        shade: { face: "trellis", lining: null, making: { pattern: { across } } },
+        cloths: [
+          {
+            id: "trellis",
+            name: "Trellis",
+            usableWidthMm: 1380,
+            massGsm: 200,
+            repeat: { verticalMm: 320, horizontalMm: 335, match: "straight" },
+          },
+        ],
+      });
+    const [dear, cheap] = [planWith("centre-motif"), planWith("between-motifs")];
+    const told = dear.findings.find(({ id }) => id === "cloth.motif-costs");
+    expect([dear.face.widths, cheap.face.widths]).toEqual([3, 2]);
+    expect(told?.remedies[0]?.patch).toEqual([
+      {
+        op: "add",
+        path: "/rooms/0/windows/0/shade/making/pattern/across",
+        value: "between-motifs",
+      },
+    ]);
+    expect(cheap.findings.map(({ id }) => id)).not.toContain("cloth.motif-costs");
+  });
+});
+
 describe("joins under columns", () => {
   const plain = { id: "plain", name: "Plain", usableWidthMm: 1400, massGsm: 200 };
   const joined = (columnsMm: number[], joins?: "equal-parts" | "under-columns") =>

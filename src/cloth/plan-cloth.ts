@@ -3,6 +3,7 @@ import type { Brief, Cloth } from "../job/index.ts";
 import {
   type ClothPlan,
   LAYERS,
+  type Layer,
   type LayerCut,
   type Mass,
   ribCount,
@@ -13,13 +14,14 @@ import { inches } from "../units/index.ts";
 import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
 import { boardTrims } from "./board-trims.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import { cutLayer } from "./cut-layer.ts";
+import { type BareCut, cutLayer, soldByMm } from "./cut-layer.ts";
 import { hemCorner } from "./hem-corner.ts";
 import { judgeCloth } from "./judge-cloth.ts";
 import { layTrims } from "./lay-trims.ts";
 import { massOf } from "./mass.ts";
 import { ribLines } from "./rib-lines.ts";
 import { sleeves } from "./sleeves.ts";
+import { writeBuy } from "./write-layer.ts";
 
 /** Strips for pockets that are cut apart: 3 in wide, half an inch shorter than the shade (“Roman blinds”, 2012). */
 const STRIP_WIDTH_MM = inches(3);
@@ -35,17 +37,23 @@ export function planCloth(
     const used = brief.cloths[layer];
     return used === undefined ? [] : [cutLayer(input, layer, used, book)];
   });
-  const layers = cuts.map(({ cut }) => cut);
+  const bare = cuts.map(({ cut }) => cut);
   const cloths = clothsOf(brief);
   const ribbed = form.ribs.rows.length > 0;
   const { shorterMm } = brief.making.ribs;
   const sewn = { ...strips(brief, size, ribCount(form)), ...sleeves(brief, size, grid, book) };
-  const { trims: bandTrims, bands } = bandsOf(brief, size, faceOf(layers));
+  const { trims: bandTrims, bands } = bandsOf(brief, size, faceOf(bare));
   const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
+  const trimBolts = layTrims(trims, bare, cloths);
+  const beyondMm = (layer: Layer) => trimBolts.find((bolt) => bolt.beside === layer)?.lengthMm ?? 0;
+  const layers = cuts.map(({ cut, cloth }): LayerCut => {
+    const stepMm = soldByMm(cloth, brief);
+    return { ...cut, buyMm: writeBuy(book, cut.layer, cut.lengthMm, beyondMm(cut.layer), stepMm) };
+  });
   const cloth: ClothPlan = {
     layers,
     trims,
-    trimBolts: layTrims(trims, layers, cloths),
+    trimBolts,
     bands,
     corner: hemCorner(brief),
     ribLines: ribLines(brief, grid, form),
@@ -59,7 +67,7 @@ export function planCloth(
   };
 }
 
-function faceOf(layers: readonly LayerCut[]): LayerCut {
+function faceOf(layers: readonly BareCut[]): BareCut {
   const face = layers.find((cut) => cut.layer === "face");
   if (face === undefined) throw new Error("invalid cloth: no face");
   return face;

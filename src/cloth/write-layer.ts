@@ -79,18 +79,26 @@ export function writeLength(
   });
 }
 
-export function writeBuy(book: WorkingBook, layer: Layer, lengthMm: number, stepMm: number): number {
+/** `beyondMm`: what the pieces beside the panels take of the same cloth beyond them. */
+export function writeBuy(
+  book: WorkingBook,
+  layer: Layer,
+  lengthMm: number,
+  beyondMm: number,
+  stepMm: number,
+): number {
   return book.figure(`cloth.${layer}-buy`, {
     label: `${LAYER_NAMES[layer]}: length to buy`,
     symbol: "Q_b",
     unit: "mm",
-    formula: "ceil(Q / s) · s",
+    formula: "ceil((Q + t) / s) · s",
     given: {
       Q: [lengthMm, "mm", "length off the bolt"],
+      t: [beyondMm, "mm", "strips, bands and covers that find no room beside the panels"],
       s: [stepMm, "mm", "step in which it is sold"],
     },
     cite: cite("arithmetic"),
-    reckon: ({ Q, s }) => Math.ceil(Q / s - 1e-9) * s,
+    reckon: ({ Q, t, s }) => Math.ceil((Q + t) / s - 1e-9) * s,
   });
 }
 

@@ -1,7 +1,7 @@
 import { drawSheet, place } from "../../src/drawing/index.ts";
 import { draws } from "./gallery.ts";
 import { PAGE } from "./papers.ts";
-import { outside, ribbed, small, tall } from "./windows.ts";
+import { banded, outside, ribbed, small, tall, wide } from "./windows.ts";
 
 draws("marking", () => {
   const { plan, shade } = outside();
@@ -20,5 +20,15 @@ draws("marking-small", () => {
 
 draws("marking-tall", () => {
   const { plan, shade } = tall();
+  return place(drawSheet("marking", plan, shade), PAGE);
+});
+
+draws("marking-corner", () => {
+  const { plan, shade } = banded();
+  return place(drawSheet("marking", plan, shade), PAGE);
+});
+
+draws("marking-joins", () => {
+  const { plan, shade } = wide();
   return place(drawSheet("marking", plan, shade), PAGE);
 });

@@ -1,47 +1,96 @@
-import { LAYER_NAMES, type Lay, type Layer, type LayerCut } from "../../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type TrimBolt } from "../../shade/index.ts";
 import { lengthText } from "../../units/index.ts";
-import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
+import type { Drawing, Fact, Primitive } from "../model.ts";
+import { CLOTH_ROLE, drawLay, patternLines } from "./cutting-pieces.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, type SheetInput } from "./sheet-input.ts";
 
-const CLOTH_ROLE: Record<Layer, Role> = {
-  face: "faceCloth",
-  interlining: "wrongSide",
-  blackout: "wrongSide",
-  lining: "liningCloth",
-};
+/** Between two cloths, mm on paper: the name of the next one, and a row of measures each. */
+const NAME_PAPER_MM = 13;
+const ROW_PAPER_MM = 6;
+/** Length of a cloth in its widths beyond which more than its name stands above it. */
+const ROOM_FOR_NAME = 1.8;
 
-/** Between two bolts, mm on paper: their measures and names stand there. */
-const GAP_PAPER_MM = 25;
+/** One cloth on the table: a layer with the pieces beside it, or a cloth of which only bands or covers are cut. */
+interface Table {
+  cut?: LayerCut;
+  trims?: TrimBolt;
+  name: string;
+  usableWidthMm: number;
+  lengthMm: number;
+}
 
-/** More repeats than this would only blacken the cloth. */
-const MOST_REPEATS = 200;
-
-/** Every layer's cloth as it lies on the table, bolt end on the left: panels, cuts, grain, repeats, what is left. */
+/** Every cloth as it lies on the table, bolt end on the left: panels, hem lines, pieces beside them, grain, pattern, what is left. */
 export function drawCutting(input: SheetInput): Drawing {
-  const { layers } = input.shade.cloth;
+  const tables = tablesOf(input);
   const primitives: Primitive[] = [];
   let top = 0;
-  layers.forEach((cut, i) => {
-    primitives.push(...movedOnPaper(drawBolt(input, cut, top), [0, i * GAP_PAPER_MM]));
-    top += cut.usableWidthMm;
-  });
+  let below = 0;
+  for (const table of tables) {
+    primitives.push(...movedOnPaper(drawTable(input, table, top), [0, below]));
+    top += table.usableWidthMm;
+    below += NAME_PAPER_MM + ROW_PAPER_MM * rowsOf(table).length;
+  }
   return {
     id: "cutting",
     title: "Cutting",
     caption:
       "Each cloth as it lies on the table, right side up, cut from the left. Check the width of your own cloth first.",
     primitives,
-    facts: layers.flatMap((cut) => factsOf(cut, input)),
+    facts: [...tables.flatMap((table) => factsOf(table, input)), ...trimFacts(input)],
   };
 }
 
-function factsOf(cut: LayerCut, { units }: SheetInput): Fact[] {
+function tablesOf({ shade }: SheetInput): Table[] {
+  const { layers, trimBolts } = shade.cloth;
+  const own = layers.map((cut): Table => {
+    const trims = trimBolts.find((bolt) => bolt.beside === cut.layer);
+    const usedMm = trims === undefined ? cut.lengthMm : trims.fromMm + trims.lengthMm;
+    return {
+      cut,
+      trims,
+      name: `${LAYER_NAMES[cut.layer]}: ${cut.clothName}`,
+      usableWidthMm: cut.usableWidthMm,
+      lengthMm: Math.max(usedMm, cut.buyMm),
+    };
+  });
+  const others = trimBolts
+    .filter((bolt) => bolt.beside === undefined)
+    .map((trims): Table => {
+      return {
+        trims,
+        name: trims.clothName,
+        usableWidthMm: trims.usableWidthMm,
+        lengthMm: trims.lengthMm,
+      };
+    });
+  return [...own, ...others];
+}
+
+function factsOf({ cut, trims }: Table, { units }: SheetInput): Fact[] {
+  if (cut === undefined) {
+    return trims === undefined
+      ? []
+      : [
+          {
+            label: trims.clothName,
+            text: `${lengthText(trims.lengthMm, units)} off a cloth ${lengthText(trims.usableWidthMm, units)} wide`,
+          },
+        ];
+  }
   return [
     {
       label: `${LAYER_NAMES[cut.layer]}, ${cut.clothName}`,
-      text: `${lengthText(cut.lengthMm, units)} off a cloth ${lengthText(cut.usableWidthMm, units)} wide`,
+      text: `${lengthText(cut.lengthMm, units)} off a cloth ${lengthText(cut.usableWidthMm, units)} wide${cut.turned ? ", turned sideways" : ""}`,
     },
+    ...(cut.motif === undefined
+      ? []
+      : [
+          {
+            label: `${LAYER_NAMES[cut.layer]}, first cut`,
+            text: `${lengthText(cut.startWasteMm, units)} from where a repeat begins`,
+          },
+        ]),
     ...cut.panels.map((panel) => ({
       label: panel.label,
       text: `${lengthText(panel.widthMm, units)} wide × ${lengthText(panel.lengthMm, units)} long`,
@@ -49,122 +98,90 @@ function factsOf(cut: LayerCut, { units }: SheetInput): Fact[] {
   ];
 }
 
-function drawBolt(input: SheetInput, cut: LayerCut, top: number): Primitive[] {
-  const length = Math.max(cut.lengthMm, cut.buyMm);
-  const bolt = { x: 0, y: top, width: length, height: cut.usableWidthMm };
+function trimFacts({ shade, units }: SheetInput): Fact[] {
+  return shade.cloth.trims.map(({ label, clothName, count, widthMm, lengthMm }) => ({
+    label,
+    text: `${count === 1 ? "one" : `${count}, each`} ${lengthText(widthMm, units)} wide × ${lengthText(lengthMm, units)} long, of ${clothName}`,
+  }));
+}
+
+function drawTable(input: SheetInput, table: Table, top: number): Primitive[] {
+  const { cut, trims, usableWidthMm, lengthMm } = table;
+  const bolt = { x: 0, y: top, width: lengthMm, height: usableWidthMm };
   const edge = (y: number) =>
     line("selvedge", [
       [0, y],
-      [length, y],
+      [lengthMm, y],
     ]);
+  const part = cut?.layer ?? trims?.clothId;
+  const role = cut === undefined ? "faceCloth" : CLOTH_ROLE[cut.layer];
   const sizes = new Set<string>();
   return [
-    rect("clothOnBolt", bolt, { part: cut.layer }),
+    rect("clothOnBolt", bolt, { part }),
     rect("waste", bolt),
     edge(top),
-    edge(top + cut.usableWidthMm),
-    ...cut.lays.flatMap((lay) => drawPanel(input, cut, lay, top, sizes)),
-    ...repeatLines(cut, top, length),
-    name([0, top], `${LAYER_NAMES[cut.layer]}: ${cut.clothName}`, {
+    edge(top + usableWidthMm),
+    ...(cut?.lays.flatMap((lay) => drawLay(input, { lay, top, role, cut, sizes })) ?? []),
+    ...(trims?.lays.flatMap((lay) => drawLay(input, { lay, top, role, sizes })) ?? []),
+    ...(cut === undefined ? [] : patternLines(cut, top, lengthMm)),
+    name([0, top], table.name, {
       anchor: "start",
       baseline: "bottom",
       shiftPaperMm: [0, -2],
-      part: cut.layer,
+      part,
     }),
-    ...drawMeasures(input, cut, top, length),
+    ...drawMeasures(input, table, top),
   ];
 }
 
-/** A panel lies with its length along the bolt, which runs to the right. */
-function drawPanel(input: SheetInput, cut: LayerCut, lay: Lay, top: number, sizes: Set<string>): Primitive[] {
-  const { units } = input;
-  const panel = cut.panels.find((one) => one.id === lay.panelId);
-  const area = { x: lay.yMm, y: top + lay.xMm, width: lay.lengthMm, height: lay.widthMm };
-  const ref = { part: lay.panelId };
-  const right = area.x + area.width;
-  const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
-  const size = `${lengthText(lay.lengthMm, units)} × ${lengthText(lay.widthMm, units)}`;
-  const isLarge = lay.widthMm > 0.5 * cut.usableWidthMm && lay.lengthMm > 0.2 * cut.lengthMm;
-  const isMeasured = isLarge && !sizes.has(size);
-  if (isMeasured) sizes.add(size);
-  const ground = CLOTH_ROLE[cut.layer];
-  const grainY = middle[1] + area.height * 0.2;
+/** Lengths to write below a cloth: what the panels take, what all pieces take, what is bought. */
+function rowsOf({ cut, trims, lengthMm }: Table): [toMm: number, label: string, id: string][] {
+  const usedMm = trims === undefined ? (cut?.lengthMm ?? 0) : trims.fromMm + trims.lengthMm;
+  const panelsMm = cut?.lengthMm ?? usedMm;
   return [
-    rect(ground, area, ref),
-    rect("cut", area, ref),
-    line("grain", [
-      [area.x + area.width * 0.3, grainY],
-      [right - area.width * 0.3, grainY],
-    ]),
-    name(middle, panel?.label ?? lay.panelId, {
-      roomMm: [area.width * 0.9, area.height * 0.5],
-      baseline: "bottom",
-      ground,
-      ...ref,
-    }),
-    ...(isMeasured
+    [panelsMm, "cut", "length"],
+    ...(usedMm - panelsMm > 0.5 ? [[usedMm, "pieces and all", "buy"] as [number, string, string]] : []),
+    ...(lengthMm - usedMm > 0.5 ? [[lengthMm, "buy", "buy"] as [number, string, string]] : []),
+  ];
+}
+
+function drawMeasures(input: SheetInput, table: Table, top: number): Primitive[] {
+  const { units } = input;
+  const { cut, usableWidthMm, lengthMm } = table;
+  const bottom = top + usableWidthMm;
+  const ref = (id: string) => (cut === undefined ? {} : figure(input, `cloth.${cut.layer}-${id}`));
+  const along = (to: number, offset: number, label: string, id: string) =>
+    measure({ from: [0, bottom], to: [to, bottom], offset, label, ...ref(id) }, units);
+  const starts = cut?.motif !== undefined && cut.startWasteMm > 0.5;
+  return [
+    measure({ from: [0, top], to: [0, bottom], offset: -6, part: cut?.layer }, units),
+    ...rowsOf(table).map(([toMm, label, id], i) => along(toMm, -ROW_PAPER_MM * (i + 1), label, id)),
+    ...(starts
       ? [
           measure(
             {
-              from: [area.x, area.y],
-              to: [right, area.y],
-              offset: -5,
+              from: [0, top],
+              to: [cut.startWasteMm, top],
+              offset: -4.5,
+              label: "start",
               yields: true,
-              ground,
-              ...figure(input, `cloth.${cut.layer}-cut-length`),
-              ...ref,
-            },
-            units,
-          ),
-          measure(
-            {
-              from: [right, area.y],
-              to: [right, area.y + area.height],
-              offset: -5,
-              yields: true,
-              ground,
-              ...figure(input, `cloth.${cut.layer}-cut-width`),
-              ...ref,
+              ground: "waste",
+              ...ref("start"),
             },
             units,
           ),
         ]
-      : [note(middle, size, { shiftPaperMm: [0, 2.6], ground, yields: true, ...ref })]),
-  ];
-}
-
-function repeatLines(cut: LayerCut, top: number, length: number): Primitive[] {
-  const repeat = cut.repeatMm;
-  if (repeat === undefined || length / repeat > MOST_REPEATS) return [];
-  const lines: Primitive[] = [];
-  for (let x = repeat; x < length; x += repeat)
-    lines.push(
-      line("repeatLine", [
-        [x, top],
-        [x, top + cut.usableWidthMm],
-      ]),
-    );
-  return lines;
-}
-
-function drawMeasures(input: SheetInput, cut: LayerCut, top: number, length: number): Primitive[] {
-  const { units } = input;
-  const bottom = top + cut.usableWidthMm;
-  const along = (to: number, offset: number, label: string, id: string) =>
-    measure(
-      { from: [0, bottom], to: [to, bottom], offset, label, ...figure(input, `cloth.${cut.layer}-${id}`) },
-      units,
-    );
-  const hasMore = cut.buyMm - cut.lengthMm > 0.5;
-  return [
-    measure({ from: [0, top], to: [0, bottom], offset: -6, part: cut.layer }, units),
-    along(cut.lengthMm, -6, "cut", "length"),
-    ...(hasMore ? [along(length, -12, "buy", "buy")] : []),
-    note([length, top], "cloth on the bolt →", {
-      anchor: "end",
-      baseline: "bottom",
-      shiftPaperMm: [0, -2],
-      yields: true,
-    }),
+      : []),
+    // On a short cloth its name takes the place.
+    ...(lengthMm > ROOM_FOR_NAME * usableWidthMm
+      ? [
+          note([lengthMm, top], "bolt →", {
+            anchor: "end",
+            baseline: "bottom",
+            shiftPaperMm: [0, -2],
+            yields: true,
+          }),
+        ]
+      : []),
   ];
 }

@@ -1,6 +1,7 @@
 import type { ClothMark } from "../../shade/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
+import { cornerFacts, drawCorner } from "./hem-corner.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
@@ -34,6 +35,8 @@ export function drawMarking(input: SheetInput): Drawing {
       ...drawMeasures(input),
       ...drawPockets(input),
       ...drawClothMarks(input),
+      ...drawSeams(input),
+      ...drawCorners(input),
     ],
     facts: [
       ...grid.rows.map((row) => lengthFact(`Row ${row.number} above the hem`, row.fromHemMm, units)),
@@ -42,6 +45,8 @@ export function drawMarking(input: SheetInput): Drawing {
       ),
       ...pocketFacts(input),
       ...markFacts(input),
+      ...seamFacts(input),
+      ...cornerFacts(input),
       { label: "Rings", text: String(grid.rows.length * grid.columns.length) },
     ],
   };
@@ -112,6 +117,46 @@ function drawFlat(input: SheetInput): Primitive[] {
     }),
     note([0, length], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
   ];
+}
+
+/** Joins of the layer that is seen from behind, where it hangs as flat as the finished shade. */
+function drawSeams({ shade }: SheetInput): Primitive[] {
+  const { finishedWidthMm: width, finishedLengthMm: length } = shade.size;
+  if (shade.form.across !== "flat") return [];
+  return seamsBehind(shade).map((xMm, i) =>
+    line(
+      "seam",
+      [
+        [width - xMm, 0],
+        [width - xMm, length],
+      ],
+      { part: `seam-${i + 1}` },
+    ),
+  );
+}
+
+function seamsBehind({ cloth }: SheetInput["shade"]): number[] {
+  return (cloth.layers.find((cut) => cut.layer === "lining") ?? cloth.layers[0])?.seamsMm ?? [];
+}
+
+function seamFacts({ shade, units }: SheetInput): Fact[] {
+  return seamsBehind(shade).map((xMm, i) =>
+    lengthFact(`Join ${i + 1} from the left edge seen from the room`, xMm, units),
+  );
+}
+
+/** The corner stands below everything else. */
+function drawCorners(input: SheetInput): Primitive[] {
+  const { shade } = input;
+  const before = [
+    Math.max(0, ...shade.cloth.ribLines.map((rib) => rib.onLiningMm - rib.fromHemMm)) > 1e-6
+      ? shade.size.finishedLengthMm
+      : 0,
+    shade.form.marks.length > 0 ? flatFace(shade).lengthMm : 0,
+  ];
+  const aboveMm = Math.max(...before) > 0 ? Math.max(...before) + 2 * boardAllowanceMm(input) : 0;
+  const paperMm = BELOW_PAPER_MM * (aboveMm > 0 ? 2 : 1);
+  return movedOnPaper(drawCorner(input, shade.size.finishedLengthMm + aboveMm), [0, paperMm]);
 }
 
 function drawPoints(input: SheetInput): Primitive[] {

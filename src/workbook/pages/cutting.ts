@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type LayerCut } from "../../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type Trim } from "../../shade/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { figure, figureBeside, isNarrow, type Split } from "../figure.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
@@ -17,10 +17,10 @@ export function cuttingPage(context: ShadeContext, head: ChapterHead): void {
   });
   layout(context);
   pieces(context);
+  trims(context);
   buy(context);
   repeats(context);
   ribs(context);
-  sleeves(context);
 }
 
 const LAYOUT_PT = 300;
@@ -63,6 +63,37 @@ function pieces({ book, shade, length }: ShadeContext): void {
       { title: "", share: 1 },
     ],
     rows,
+  });
+}
+
+const GRAIN: Record<Trim["grain"], string> = {
+  warp: "length along the bolt",
+  weft: "length across the bolt",
+  free: "either way",
+};
+
+/** Bands, covers, strips: whatever is cut beside the panels. */
+function trims({ book, shade, length }: ShadeContext): void {
+  if (shade.cloth.trims.length === 0) return;
+  table(book, {
+    heading: "Pieces beside the layers",
+    title: "Bands, covers and strips to cut",
+    columns: [
+      { title: "Piece", share: 2.4 },
+      { title: "From", share: 2.2 },
+      { title: "Count", share: 0.7 },
+      { title: "Width", share: 1.3, align: "measure" },
+      { title: "Length", share: 1.3, align: "measure" },
+      { title: "Grain", share: 1.9 },
+    ],
+    rows: shade.cloth.trims.map((trim): CellLike[] => [
+      { text: trim.label, strong: true },
+      trim.clothName,
+      String(trim.count),
+      { text: length(trim.widthMm), strong: true },
+      { text: length(trim.lengthMm), strong: true },
+      GRAIN[trim.grain],
+    ]),
   });
 }
 
@@ -116,29 +147,15 @@ function repeats({ book, shade, length }: ShadeContext): void {
     const match = layer.match === "half-drop" ? "half-drop" : "straight";
     paragraph(
       book,
-      `${LAYER_NAMES[layer.layer]}: pattern repeat ${length(layer.repeatMm)}, ${match} match. Each drop is cut ${length(layer.repeatLengthMm)} long, a whole number of repeats.`,
+      `${LAYER_NAMES[layer.layer]}: pattern repeat ${length(layer.repeatMm)}, ${match} match. The first cut comes ${length(layer.startWasteMm)} after a repeat begins; each drop takes ${length(layer.repeatLengthMm)} of the bolt, a whole number of repeats.`,
     );
   }
 }
 
-function sleeves({ book, shade, length }: ShadeContext): void {
-  const strips = shade.cloth.sleeves;
-  if (strips === undefined) return;
-  section(book, "Sleeves over the cords", 40);
-  paragraph(
-    book,
-    `${strips.count} strips, each ${length(strips.widthMm)} × ${length(strips.lengthMm)}, cut along the grain from what is left of the ${shade.cloth.layers.some(({ layer }) => layer === "lining") ? "lining" : "face"}.`,
-  );
-}
-
 function ribs({ book, shade, length }: ShadeContext): void {
-  const { ribLines, ribLengthMm, strips } = shade.cloth;
+  const { ribLines, ribLengthMm } = shade.cloth;
   if (ribLines.length === 0) return;
   section(book, "Ribs", 40);
   const cut = ribLengthMm === undefined ? "" : `, each cut ${length(ribLengthMm)} long`;
-  const pockets =
-    strips === undefined
-      ? ""
-      : ` Strips for their pockets: ${strips.count}, each ${length(strips.widthMm)} × ${length(strips.lengthMm)}.`;
-  paragraph(book, `${ribLines.length} ribs${cut}.${pockets}`);
+  paragraph(book, `${ribLines.length} ribs${cut}.`);
 }

@@ -126,6 +126,13 @@ function CutSizes() {
             </tr>
           )),
         )}
+        {cloth.trims.map((trim) => (
+          <tr key={trim.id}>
+            <th scope="row">{trim.count > 1 ? `${trim.label}, ${trim.count} of them` : trim.label}</th>
+            <td>{lengthText(trim.widthMm, units)}</td>
+            <td>{lengthText(trim.lengthMm, units)}</td>
+          </tr>
+        ))}
       </tbody>
     </table>
   );

@@ -1,0 +1,69 @@
+import fc from "fast-check";
+import { expect, it } from "vitest";
+import { plan } from "../src/plan/index.ts";
+import { anyJob } from "./arbitrary-job.ts";
+
+/** Sum of the make-up of a layer: the finished size, what is added to it, and the shrinkage still to come. */
+const sum = (parts: { widthMm: number; lengthMm: number }[], key: "widthMm" | "lengthMm") =>
+  parts.reduce((total, part) => total + part[key], 0);
+
+// Area is neither made nor lost by cutting: what is cut is the finished size, its allowances and the seams.
+it("over any job, the panels of a layer are its finished size, its allowances and its seams, to the last mm²", () => {
+  let layers = 0;
+  fc.assert(
+    fc.property(anyJob, (job) => {
+      for (const { cloth } of plan(job).shades) {
+        for (const cut of cloth.layers) {
+          const panelsMm2 = cut.panels.reduce((total, panel) => total + panel.widthMm * panel.lengthMm, 0);
+          const seamMm = cut.panels
+            .slice(1)
+            .map((right, i) => {
+              const left = cut.panels[i];
+              return left === undefined ? 0 : left.joinedXMm + left.widthMm - right.joinedXMm;
+            })
+            .reduce((total, overlap) => total + overlap, 0);
+          const widthMm = sum(cut.makeUp, "widthMm");
+          const lengthMm = sum(cut.makeUp, "lengthMm");
+          const expected = (widthMm + seamMm) * lengthMm;
+          expect(Math.abs(panelsMm2 - expected) / expected).toBeLessThan(1e-9);
+          expect(Math.abs(widthMm - cut.cutWidthMm)).toBeLessThan(1e-6 * (1 + widthMm));
+          layers += 1;
+        }
+      }
+    }),
+    { numRuns: 200 },
+  );
+  expect(layers).toBeGreaterThan(200);
+});
+
+it("over any job, every piece that its cloth can hold lies on it once, clear of the others", () => {
+  fc.assert(
+    fc.property(anyJob, (job) => {
+      for (const { cloth, findings } of plan(job).shades) {
+        const refused = findings.some(({ id }) =>
+          ["cloth.trim-wider-than-cloth", "cloth.too-many-joins", "cloth.too-narrow"].includes(id),
+        );
+        if (refused) continue;
+        for (const bolt of cloth.trimBolts) {
+          const panels = cloth.layers.find((cut) => cut.layer === bolt.beside)?.lays ?? [];
+          const all = [...panels, ...bolt.lays];
+          const counted = cloth.trims
+            .filter((trim) => trim.clothId === bolt.clothId)
+            .every((trim) => bolt.lays.filter((lay) => lay.panelId === trim.id).length === trim.count);
+          expect(counted).toBe(true);
+          for (const [i, a] of all.entries()) {
+            for (const b of all.slice(i + 1)) {
+              const apart =
+                a.xMm + a.widthMm <= b.xMm + 0.01 ||
+                b.xMm + b.widthMm <= a.xMm + 0.01 ||
+                a.yMm + a.lengthMm <= b.yMm + 0.01 ||
+                b.yMm + b.lengthMm <= a.yMm + 0.01;
+              expect(apart, `${a.panelId} on ${b.panelId}`).toBe(true);
+            }
+          }
+        }
+      }
+    }),
+    { numRuns: 150 },
+  );
+});
