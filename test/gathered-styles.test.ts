@@ -101,7 +101,7 @@ describe("any gathered shade", () => {
       const scallops = form.swags.reduce((sum, { arcMm }) => sum + arcMm, 0);
       const first = grid.columns[0]?.xMm ?? 0;
       const strips = first + size.finishedWidthMm - (grid.columns.at(-1)?.xMm ?? 0);
-      const drawIn = form.allowances.find(({ label }) => label === "sides drawing in")?.widthMm ?? 0;
+      const drawIn = form.allowances.find(({ label }) => label === "sides that draw in")?.widthMm ?? 0;
       const flat = flatSize(size, form, "face").widthMm;
       expectNear(scallops + strips + drawIn, flat, 1e-6 * flat, "cloth across");
       for (const layer of LAYERS) {

@@ -1,5 +1,7 @@
+import { ringCount } from "../shade/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
+import { haberdasheryNeeds } from "./haberdashery-needs.ts";
 import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
 import { counted, lengths } from "./make-need.ts";
 import type { Need } from "./need.ts";
@@ -15,6 +17,7 @@ export function hardwareNeeds(input: CostInput): Need[] {
     ...liftNeeds(input),
     ...barNeeds(input),
     ...boardNeeds(input),
+    ...haberdasheryNeeds(input),
   ];
 }
 
@@ -42,9 +45,9 @@ function cordNeed({ brief, lift }: CostInput): Need {
   };
 }
 
-function ringsNeed({ brief, grid }: CostInput): Need {
+function ringsNeed({ brief, grid, form }: CostInput): Need {
   const { ring } = brief;
-  return counted(`ring-${ring.id}`, "hardware", ring.name, grid.rows.length * grid.columns.length, ring);
+  return counted(`ring-${ring.id}`, "hardware", ring.name, ringCount(grid, form), ring);
 }
 
 function barNeeds({ brief, cloth, board }: CostInput): Need[] {

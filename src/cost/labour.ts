@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../account/index.ts";
 import type { SettledRates } from "../job/index.ts";
-import type { LabourLine } from "../shade/index.ts";
+import { type LabourLine, ringCount } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, MM_PER_M, SAME_LENGTH_MM } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
@@ -61,12 +61,12 @@ export function billableWidths(drops: number, usableWidthMm: number): number {
 
 /** The work on one shade by the job's own times. */
 export function labourOf(input: CostInput, rates: SettledRates, sewMm: number): LabourLine[] {
-  const { grid, cloth, lift } = input;
+  const { grid, form, cloth, lift } = input;
   const widths = cloth.layers.reduce(
     (total, cut) => total + billableWidths(cut.widths, cut.usableWidthMm),
     0,
   );
-  const rings = grid.rows.length * grid.columns.length;
+  const rings = ringCount(grid, form);
   const lines: [id: string, label: string, minutes: number][] = [
     ["measure", "Measure the window", rates.measureMin],
     ["cut", "Cut the cloth", rates.cutMinPerWidth * widths],

@@ -1,10 +1,11 @@
 import type { WorkingBook } from "../account/index.ts";
+import { ringCount } from "../shade/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import type { Need } from "./need.ts";
 import { SUNDRIES } from "./sundries.ts";
 
 /** Sewing thread for seams and rings. */
-export function threadNeed({ grid }: CostInput, sewMm: number, book: WorkingBook): Need {
+export function threadNeed({ grid, form }: CostInput, sewMm: number, book: WorkingBook): Need {
   const { threadPerSeam, threadPerRingMm, threadSpoolMm } = SUNDRIES;
   const lengthMm = book.figure("cost.thread", {
     label: "Thread",
@@ -15,7 +16,7 @@ export function threadNeed({ grid }: CostInput, sewMm: number, book: WorkingBook
       t: [threadPerSeam.value, "ratio", "thread for each length of seam"],
       S: [sewMm, "mm", "length of sewing"],
       q: [threadPerRingMm.value, "mm", "thread for each ring"],
-      n: [grid.rows.length * grid.columns.length, "count", "rings"],
+      n: [ringCount(grid, form), "count", "rings"],
     },
     cite: threadPerSeam.cite,
     reckon: ({ t, S, q, n }) => t * S + q * n,

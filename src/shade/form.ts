@@ -1,4 +1,5 @@
 import type { Layer } from "./cloth.ts";
+import type { Grid } from "./grid.ts";
 
 /** A place on the shade seen from the room: x from the left finished edge, y down from the top line, mm. */
 export type ShadePoint = readonly [xMm: number, yMm: number];
@@ -81,6 +82,10 @@ export interface Haberdashery {
   count: number;
   /** Of one, cut, mm. */
   lengthMm: number;
+  /** Cut from the face cloth, so that it is not bought. */
+  fromFace?: true;
+  /** Made or bought piece by piece, whatever its length. */
+  piece?: true;
 }
 
 /** How the style shapes its cloth beyond a plain rectangle with rings. */
@@ -121,6 +126,11 @@ export interface Form {
 /** Ribs of a shade, those between rows included. */
 export function ribCount({ ribs }: Pick<Form, "ribs">): number {
   return ribs.rows.length + (ribs.between?.length ?? 0);
+}
+
+/** Rings of a shade: at every crossing of row and column, and those tied to the lowest. */
+export function ringCount({ rows, columns }: Grid, { tiedRings = 0 }: Pick<Form, "tiedRings">): number {
+  return (rows.length + tiedRings) * columns.length;
 }
 
 /** What of a layer hangs between hems, before they are turned: the finished size and what the style adds, mm. */

@@ -57,7 +57,7 @@ export function austrianForm(
         widthMm: scallops * (scallop.arcMm - scallop.spanMm),
         lengthMm: 0,
       },
-      ...(drawInMm > 0 ? [{ label: "sides drawing in", widthMm: drawInMm, lengthMm: 0 }] : []),
+      ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),
       { label: "shirring", widthMm: 0, lengthMm: clothMm - size.finishedLengthMm },
     ],
     across: "gathered",

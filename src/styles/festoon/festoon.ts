@@ -2,6 +2,7 @@ import { cite } from "../../sources/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { layGatheredHem } from "../gathering/gathered-hem.ts";
 import { gatheredHemShape } from "../gathering/gathered-hem-shape.ts";
+import { gatheredHemSteps } from "../gathering/gathered-hem-steps.ts";
 import type { Style } from "../style.ts";
 
 /**
@@ -18,5 +19,10 @@ export const festoon: Style = {
   grid: (brief, size, columns, mechanism, book) =>
     layGatheredHem(brief, size, columns, mechanism, book, cite("austrian-uk", "width × 2")),
   shape: gatheredHemShape,
-  steps: () => [],
+  steps: (input) =>
+    gatheredHemSteps(
+      input,
+      "scallops",
+      "Raise the shade by a hand’s breadth and pull each scallop forward and down in its middle. Then raise it slowly, stop at every row and spread the ruffles so that each scallop is as full as the next.",
+    ),
 };

@@ -45,10 +45,10 @@ export function weightOf({ making, units }: Brief, form: Pick<Form, "bar">, colu
   if (form.bar !== undefined) {
     const lengthMm = form.bar.toMm - form.bar.fromMm + TAPE_END_MM;
     const label = `Cover for the rod, ${lengthText(inches(2), units)} wide`;
-    return [{ id: "rod-cover", label, count: 1, lengthMm }];
+    return [{ id: "rod-cover", label, count: 1, lengthMm, fromFace: true }];
   }
   if (making.gather.weight === "none") return [];
-  return [{ id: "shot-bags", label: "Bag of shot", count: columns, lengthMm: SHOT_BAG_MM }];
+  return [{ id: "shot-bags", label: "Bag of shot", count: columns, lengthMm: SHOT_BAG_MM, piece: true }];
 }
 
 /** Strips across the cloth that a frill takes: 72 in of frill are two widths of 36 in cloth. */
@@ -62,5 +62,5 @@ export function frillOf({ making: { gather }, cloths, units }: Brief, edgeMm: nu
   const count = frillWidths(edgeMm * gather.frillFullness, cloths.face.usableWidthMm);
   const deepMm = gather.frillMm + FRILL_TURNS_MM;
   const label = `Frill, strip across the face cloth, cut ${lengthText(deepMm, units)} deep`;
-  return [{ id: "frill", label, count, lengthMm: cloths.face.usableWidthMm }];
+  return [{ id: "frill", label, count, lengthMm: cloths.face.usableWidthMm, fromFace: true }];
 }

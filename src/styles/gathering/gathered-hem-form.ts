@@ -48,9 +48,9 @@ export function gatheredHemForm(
     ],
     allowances: [
       { label: "gathers across", widthMm: flatWidthMm - size.finishedWidthMm - drawInMm, lengthMm: 0 },
-      ...(drawInMm > 0 ? [{ label: "sides drawing in", widthMm: drawInMm, lengthMm: 0 }] : []),
+      ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),
       ...(hemExtraMm > 0
-        ? [{ label: "drawn up at the hem", widthMm: 0, lengthMm: flatLengthMm - size.finishedLengthMm }]
+        ? [{ label: "cloth drawn up at the hem", widthMm: 0, lengthMm: flatLengthMm - size.finishedLengthMm }]
         : []),
     ],
     across: "gathered",

@@ -1,0 +1,23 @@
+import type { CostInput } from "./cost-input.ts";
+import { counted } from "./make-need.ts";
+import type { Need } from "./need.ts";
+import { clothStepMm, clothUnit } from "./sold.ts";
+
+/** Tapes by the length and weights by the piece, as the style asks for them. */
+export function haberdasheryNeeds({ brief, form }: CostInput): Need[] {
+  return form.haberdashery
+    .filter(({ fromFace, count }) => fromFace !== true && count > 0)
+    .map(({ id, label, count, lengthMm, piece }): Need => {
+      if (piece === true) return counted(id, "sundries", label, count);
+      return {
+        sort: "running",
+        id,
+        group: "sundries",
+        label,
+        stockId: id,
+        cutsMm: Array.from({ length: count }, () => lengthMm),
+        stepMm: clothStepMm(brief.units),
+        unit: clothUnit(brief.units),
+      };
+    });
+}
