@@ -13,6 +13,8 @@ import { Shelf } from "./shelf/shelf.tsx";
 // Everything beyond the shelf comes when it is wanted; the shelf fetches it ahead once it stands.
 const JobRoutes = lazy(() => import("./job-routes.tsx").then(({ JobRoutes }) => ({ default: JobRoutes })));
 
+const AskPage = lazy(() => import("./ask/ask-page.tsx").then(({ AskPage }) => ({ default: AskPage })));
+
 export function App() {
   return (
     <Router hook={useHashLocation}>
@@ -21,6 +23,11 @@ export function App() {
           <Switch>
             <Route path="/">
               <Shelf />
+            </Route>
+            <Route path="/ask">
+              <Suspense fallback={null}>
+                <AskPage />
+              </Suspense>
             </Route>
             <Route path="/job/:jobId/*?">
               {({ jobId }) => (

@@ -12,6 +12,7 @@ import { placeOf, shadePlanOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
 import { Neighbours } from "./neighbours.tsx";
 import { Stamp } from "./review/stamp.tsx";
+import { AskSection } from "./sections/ask-section.tsx";
 import { BoardSection } from "./sections/board-section.tsx";
 import { ClothSection } from "./sections/cloth-section.tsx";
 import { LiftSection } from "./sections/lift-section.tsx";
@@ -67,6 +68,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
           <BoardSection />
           <SafetySection />
           <MakeSection />
+          <AskSection />
           <AboutShade />
         </div>
         <StageRoom />

@@ -1,4 +1,5 @@
 import { lazy, Suspense, useEffect, useRef, useState } from "react";
+import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { importFile } from "../frame/importing.ts";
 import { Page } from "../frame/page.tsx";
@@ -35,6 +36,9 @@ export function Shelf() {
                 </button>
               ) : null}
               <OpenFile />
+              <Link href="/ask" className="button button-small">
+                Ask a question
+              </Link>
             </span>
           </div>
           {trouble ? (

@@ -1,0 +1,101 @@
+import { useId, useMemo, useState } from "react";
+import {
+  type Cause,
+  diagnose,
+  type Evidence,
+  SYMPTOM_NAMES,
+  SYMPTOMS,
+  type Symptom,
+} from "../../diagnose/index.ts";
+import { citeText } from "../../sources/index.ts";
+import { Fig } from "../figures/fig.tsx";
+import { useCanEdit, useJob } from "../state/fields.ts";
+import { edit } from "../state/store.ts";
+
+const EVIDENCE: Record<Evidence, string> = {
+  "points-to-it": "the numbers point to it",
+  "cannot-tell": "only a look can tell",
+  "speaks-against": "the numbers speak against it",
+};
+
+/** Pick what is wrong; causes come ranked by this shade's own numbers. */
+export function Causes({ room, window }: { room: number; window: number }) {
+  const id = useId();
+  const job = useJob();
+  const [symptom, setSymptom] = useState<Symptom | "">("");
+  const causes = useMemo(
+    () => (symptom === "" ? [] : diagnose(job, room, window, symptom)),
+    [job, room, window, symptom],
+  );
+  return (
+    <div className="ask-causes">
+      <div className="field field-wide">
+        <label htmlFor={id} className="field-label">
+          What is wrong?
+        </label>
+        <span className="field-line field-select">
+          <select
+            id={id}
+            className="field-input"
+            value={symptom}
+            onChange={(event) => setSymptom(event.target.value as Symptom | "")}
+          >
+            <option value="">nothing: it hangs well</option>
+            {SYMPTOMS.map((one) => (
+              <option key={one} value={one}>
+                {SYMPTOM_NAMES[one]}
+              </option>
+            ))}
+          </select>
+        </span>
+      </div>
+      <ol className="ask-answers" aria-live="polite">
+        {causes.map((cause) => (
+          <CauseNote key={cause.id} cause={cause} />
+        ))}
+      </ol>
+    </div>
+  );
+}
+
+function CauseNote({ cause }: { cause: Cause }) {
+  const mine = useCanEdit();
+  return (
+    <li className="ask-answer" data-evidence={cause.evidence} data-cause={cause.id}>
+      <h3>
+        {cause.title} <span className="ask-evidence">{EVIDENCE[cause.evidence]}</span>
+      </h3>
+      <p>{cause.why}</p>
+      <p>
+        <b>To be sure:</b> {cause.test}
+      </p>
+      <p>
+        <b>Cure:</b> {cause.cure}
+      </p>
+      {cause.remedies.length > 0 ? (
+        <div className="finding-remedies">
+          {cause.remedies.map((remedy) => (
+            <p key={remedy.label}>
+              <button
+                type="button"
+                className="button button-small"
+                disabled={!mine}
+                onClick={() => edit({ label: remedy.label, patch: remedy.patch })}
+              >
+                {remedy.label}
+              </button>
+            </p>
+          ))}
+        </div>
+      ) : null}
+      <p className="finding-source">
+        {cause.figures?.map((figure) => (
+          <span key={figure}>
+            <Fig id={figure}>working</Fig>{" "}
+          </span>
+        ))}
+        {citeText(cause.cite)}
+      </p>
+    </li>
+  );
+}

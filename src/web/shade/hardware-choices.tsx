@@ -1,0 +1,114 @@
+import { useMemo, useState } from "react";
+import { chooseHardware, type HardwareChoice } from "../../plan/index.ts";
+import { forceText, lengthText } from "../../units/index.ts";
+import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
+import { edit } from "../state/store.ts";
+import { useShade } from "./shade-context.tsx";
+
+const KINDS = {
+  "cord-lock": "cord lock",
+  spring: "spring",
+  "tube-wand": "wand",
+  "tube-loop": "loop",
+  motor: "motor",
+} as const;
+
+/** Every way to raise this shade with the parts at hand: what goes, ranked, and what does not, with the figures against it. */
+export function HardwareChoices() {
+  const [asked, setAsked] = useState(false);
+  return (
+    <details className="more-settings" onToggle={(event) => setAsked(event.currentTarget.open)}>
+      <summary>What else could raise it?</summary>
+      {asked ? <Found /> : null}
+    </details>
+  );
+}
+
+function Found() {
+  const job = useJob();
+  const { pointer } = useShade();
+  const [, , room, , window] = pointer.split("/");
+  const found = useMemo(() => chooseHardware(job, Number(room), Number(window)), [job, room, window]);
+  if (found === undefined) return null;
+  const { search, choices } = found;
+  return (
+    <>
+      <p className="quiet">
+        {search.considered} sets of parts, {search.feasible} of which go together on this shade. The best few
+        of each kind, those with the fewest stops first, then the easiest pull.
+      </p>
+      <div className="table-room">
+        <table className="table">
+          <caption>Ways to raise it</caption>
+          <thead>
+            <tr>
+              <th scope="col">Parts</th>
+              <th scope="col">Pull</th>
+              <th scope="col">Raised height</th>
+              <th scope="col">Stops, fixes</th>
+              <th scope="col">Cord rules failed, not proven</th>
+              <th scope="col">
+                <span className="hidden-words">Use</span>
+              </th>
+            </tr>
+          </thead>
+          <tbody>
+            {choices.map((choice) => (
+              <ChoiceRow key={idOf(choice)} choice={choice} />
+            ))}
+          </tbody>
+        </table>
+      </div>
+      {search.refusals.length > 0 ? (
+        <>
+          <p className="quiet">What does not go, and why:</p>
+          <ul>
+            {search.refusals.map(({ text, id }) => (
+              <li key={`${id} ${text}`}>{text}</li>
+            ))}
+          </ul>
+        </>
+      ) : null}
+    </>
+  );
+}
+
+function idOf({ set }: HardwareChoice): string {
+  return [set.kind, set.lock?.id, set.eye?.id, set.tube?.id, set.drive?.id, set.cord.id].join(" ");
+}
+
+function ChoiceRow({ choice }: { choice: HardwareChoice }) {
+  const units = useUnits();
+  const mine = useCanEdit();
+  const { set, pullN, raisedHeightMm, stops, fixes, safety, chosen, patch } = choice;
+  const parts = [set.lock?.name, set.eye?.name, set.tube?.name, set.drive?.name, set.cord.name].filter(
+    (name) => name !== undefined,
+  );
+  return (
+    <tr>
+      <th scope="row">{parts.join(", ")}</th>
+      <td>{set.kind === "motor" ? "none" : forceText(pullN, units)}</td>
+      <td>{lengthText(raisedHeightMm, units)}</td>
+      <td>
+        {stops}, {fixes}
+      </td>
+      <td>
+        {safety.failed}, {safety["not-proven"]}
+      </td>
+      <td>
+        {chosen ? (
+          "as it is"
+        ) : (
+          <button
+            type="button"
+            className="button button-small"
+            disabled={!mine}
+            onClick={() => edit({ label: `Raise it by ${KINDS[set.kind]}`, patch })}
+          >
+            Use<span className="hidden-words"> {parts.join(", ")}</span>
+          </button>
+        )}
+      </td>
+    </tr>
+  );
+}

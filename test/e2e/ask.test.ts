@@ -1,0 +1,52 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, startBrowser } from "./browser.ts";
+import { field, firstVisit, openShade, saved } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser();
+});
+afterAll(() => harness.close());
+
+test("which lock for eight cords of 1.4 mm is answered with no job at all", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.getByRole("link", { name: "Ask a question" }).click();
+  const part = page.locator(".ask-part", { hasText: "Which lock takes my cords?" });
+  await part.waitFor();
+  await field(page, "Cords").fill("8");
+  expect(await part.textContent()).toMatch(/Five-slot lock: takes them/);
+  expect(await part.textContent()).toMatch(/Three-slot lock: does not.*at most 6 cords; you have 8/);
+  await field(page, "Cords").fill("many");
+  await expect.poll(() => part.getByRole("alert").textContent()).toMatch(/a whole number/);
+  expect(errors).toEqual([]);
+});
+
+test("a symptom names its causes, and a hem is levelled by what was measured", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.locator("#ask-title button").click();
+  const ask = page.locator("#ask");
+  await ask.getByLabel("What is wrong?").selectOption({ label: "It is hard to raise" });
+  await expect.poll(() => ask.locator("[data-cause]").count()).toBeGreaterThan(1);
+  await ask.getByText("Level the hem").click();
+  const boxes = ask.locator(".ask-level input");
+  const count = await boxes.count();
+  for (let i = 0; i < count; i++) await boxes.nth(i).fill(i === 1 ? "3/4" : "1");
+  await expect.poll(() => ask.textContent()).toMatch(/Column 2: shorten its cord by/);
+  expect(errors).toEqual([]);
+});
+
+test("another set of parts is pressed from the list of all that go", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.locator("#lift-title button").click();
+  const lift = page.locator("#lift");
+  await lift.getByText("What else could raise it?").click();
+  const use = lift.getByRole("button", { name: /^Use.*Low-voltage motor/ }).first();
+  await use.click();
+  await expect.poll(() => lift.locator(".chapter-sentence").textContent()).toMatch(/motor/i);
+  await page.getByRole("tab", { name: "Forces" }).click();
+  await expect.poll(() => page.locator(".sheet-svg").textContent()).toMatch(/Risen by/);
+  await saved(page);
+  expect(errors).toEqual([]);
+});
