@@ -25,8 +25,10 @@ function hangingMm({ bottom }: LineAsk, bottomMm: number, spacingMm: number): nu
 /** One place that a shade can take, and how far it hangs below its board for it. */
 export interface Way {
   place: LinePlace;
-  /** Raised height at the least headrail and the wanted hem section, and what either gave, mm. */
-  hangsMm: number;
+  /** Raised height at the least headrail and the wanted hem section, mm. */
+  leastRaisedMm: number;
+  /** What headrail and hem section gave together, mm. */
+  gaveMm: number;
 }
 
 /**
@@ -62,7 +64,8 @@ function placesAt(
     if (ask.stackMm !== undefined && raisedMm > ask.stackMm + EPS) continue;
     ways.push({
       place: { spacingMm, rows, bottomMm, headrailMm, raisedMm, headrailExtraMm, bottomExtraMm },
-      hangsMm: leastRaisedMm + gaveMm,
+      leastRaisedMm,
+      gaveMm,
     });
   }
   return ways;

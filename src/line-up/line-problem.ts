@@ -5,6 +5,9 @@ import { inches } from "../units/index.ts";
 export const ROW_WORTH_MM = inches(1 / 2);
 /** A raised hem at its neighbours' level is worth this much more cloth hanging below the board, mm. */
 export const SHARED_HEM_WORTH_MM = inches(2);
+/** What one window gives for the line counts twice once it is this much, mm: no window should bear it all. */
+export const COUNTS_TWICE_MM = inches(4);
+
 /** One window that may follow the room. */
 export interface LineWindow {
   id: string;
@@ -34,7 +37,7 @@ export interface LineScore {
   levels: number;
   /** Windows with the shared spacing, those on the levels included: more is better. */
   followers: number;
-  /** Cloth that hangs below the boards when all is raised, rows and shared hems at their worth, mm: less is better. */
+  /** Cloth that hangs below the boards when all is raised, with what it counts besides, mm: less is better. */
   costMm: number;
   /** Hem sections longer than wanted, all together, mm: less is better. */
   bottomExtraMm: number;

@@ -3,6 +3,7 @@ import { FIT_SLACK } from "../units/index.ts";
 import { placesAtSpacing, placesOnLevels, remainderMm, type Way, wantedBottomMm } from "./choices.ts";
 import { type Alike, alikeWindows } from "./groups.ts";
 import {
+  COUNTS_TWICE_MM,
   type LinedPlace,
   type LineProblem,
   type LineScore,
@@ -125,10 +126,10 @@ function bestPlaces(
     const follows = onLevels.length > 0 ? "levels" : "spacing";
     const ways = onLevels.length > 0 ? onLevels : (loose[i] ?? []);
     const picks = ways.map(
-      ({ place, hangsMm }): Pick => ({
+      ({ place, leastRaisedMm, gaveMm }): Pick => ({
         follows,
         place,
-        costMm: costMm(place.rows, hangsMm),
+        costMm: costMm(place.rows, leastRaisedMm, gaveMm),
         ...hemOf(problem, window.topMm, place),
       }),
     );
@@ -171,9 +172,9 @@ function hemOf(
   return topMm === undefined ? {} : { hemMark: Math.round((topMm - raisedMm) / markMm + FIT_SLACK) };
 }
 
-/** What hangs below the board when all is raised, what gave for the line, and what each row is worth, mm. */
-function costMm(rows: number, hangsMm: number): number {
-  return hangsMm + rows * ROW_WORTH_MM;
+/** What hangs below the board when raised, what gave for the line at its worth, and what each row is worth, mm. */
+function costMm(rows: number, leastRaisedMm: number, gaveMm = 0): number {
+  return leastRaisedMm + gaveMm * (1 + gaveMm / COUNTS_TWICE_MM) + rows * ROW_WORTH_MM;
 }
 
 /** The cheapest pick; with a shared hem given, one on it where it costs no more than sharing is worth. */

@@ -60,10 +60,11 @@ function waysOf(problem: LineProblem, window: LineWindow, s: number, phase: numb
       headrail - ask.leastHeadrailMm + d - wanted <= problem.mostLowerMm + 1e-6 &&
       (ask.stackMm === undefined || raised <= ask.stackMm + 1e-6);
     if (!fits) return;
+    const gave = headrail - ask.leastHeadrailMm + d - wanted;
     ways.push({
       levels,
       follows: 1,
-      costMm: below(wanted) + headrail + d - wanted + inches(rows / 2),
+      costMm: ask.leastHeadrailMm + below(wanted) + gave * (1 + gave / inches(4)) + inches(rows / 2),
       extraMm: Math.max(0, d - wanted),
       ...(topMm === undefined ? {} : { hem: Math.round((topMm - raised) / markMm + 1e-9) }),
     });

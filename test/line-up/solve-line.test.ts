@@ -86,10 +86,11 @@ describe("a room by hand", () => {
     });
   });
 
-  it("counts what hangs: raised heights and half an inch a row", () => {
-    // 250 + 200 + 280 mm, and 26 rows.
+  it("counts what hangs, what gave (twice at 4 in), and half an inch a row", () => {
+    // Each needs 70 + 75 mm; they gave 105, 55 and 105 + 30 mm; 26 rows.
+    const gave = [105, 55, 135].reduce((sum, mm) => sum + mm * (1 + mm / 101.6), 0);
     expect(lined(problem).score).toMatchObject({ levels: 3, followers: 3, bottomExtraMm: 30 });
-    expect(lined(problem).score.costMm).toBeCloseTo(730 + 26 * 12.7, 9);
+    expect(lined(problem).score.costMm).toBeCloseTo(3 * 145 + gave + 26 * 12.7, 9);
   });
 
   it("finds the raised hems that meet: hem + rows × spacing", () => {

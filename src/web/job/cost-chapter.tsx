@@ -1,7 +1,9 @@
 import { moneyText } from "../../account/index.ts";
 import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { countText } from "../frame/count-text.ts";
+import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 
 const GROUPS: Record<ShoppingLine["group"], string> = {
@@ -14,7 +16,10 @@ const GROUPS: Record<ShoppingLine["group"], string> = {
 
 /** What to buy and what it comes to. */
 export function CostChapter({ number, summary }: { number: number; summary: JobSummary | undefined }) {
-  const cost = summary?.cost;
+  const job = useJob();
+  // As the cutting plan lays the cloth, once there is one for the job as it stands.
+  const asCut = useCuttingStore((cutting) => (cutting.job === job ? cutting.progress?.cost : undefined));
+  const cost = asCut ?? summary?.cost;
   return (
     <Chapter
       number={number}

@@ -41,6 +41,11 @@ export function Elevations() {
   );
 }
 
+/** What the heights of a room in line take beside it, in letters of the root. */
+const LEVELS_REM = 8;
+/** What lies below the floor line of a plain drawing, mm of paper: pen and margin. */
+const BELOW_FLOOR_MM = 1.2;
+
 /** Tallest and smallest height of the tallest window above its floor, in letters of the root. */
 const TALL_REM = 22;
 const LOW_REM = 12;
@@ -53,14 +58,16 @@ function commonScale(job: Job, { widthPx, remPx }: Box): number {
   const paperPx = (PX_PER_MM * remPx) / 16;
   let width = 0;
   let tallest = 1;
-  for (const { windows } of job.rooms) {
+  let wordsPx = 0;
+  for (const { windows, inLine } of job.rooms) {
+    if (inLine !== undefined && windows.length > 1) wordsPx += LEVELS_REM * remPx;
     for (const { opening } of windows) {
       width += Math.max(...opening.widthsMm) + BETWEEN_MM;
       tallest = Math.max(tallest, Math.max(...opening.heightsMm) + (opening.sillAboveFloorMm ?? 0));
     }
     width += BETWEEN_MM / 2;
   }
-  const fitting = Math.min(widthPx / width, (TALL_REM * remPx) / tallest);
+  const fitting = Math.min(Math.max(widthPx / 2, widthPx - wordsPx) / width, (TALL_REM * remPx) / tallest);
   return Math.max(fitting, (LOW_REM * remPx) / tallest) / paperPx;
 }
 
@@ -105,7 +112,12 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
   return (
     <div
       className="elevation-plate"
-      style={{ width: placed.widthMm * pxPerMm, height: placed.heightMm * pxPerMm }}
+      style={{
+        width: placed.widthMm * pxPerMm,
+        height: placed.heightMm * pxPerMm,
+        // All rooms stand on one floor, whatever is written below it.
+        marginBottom: (BELOW_FLOOR_MM + y0 - placed.heightMm) * pxPerMm,
+      }}
     >
       <svg
         width={placed.widthMm * pxPerMm}

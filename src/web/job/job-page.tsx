@@ -1,4 +1,6 @@
 import { useEffect } from "react";
+import { CuttingChapter } from "../cutting/cutting-chapter.tsx";
+import { useCutting } from "../cutting/use-cutting.ts";
 import { Colophon } from "../frame/colophon.tsx";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
@@ -24,6 +26,7 @@ export function JobPage() {
   const job = useJob();
   const { summary, stale } = useJobSummary();
   useJump();
+  useCutting();
   return (
     <>
       <TopBar withJob>
@@ -38,12 +41,13 @@ export function JobPage() {
             <RoomsChapter number={1} summary={summary} />
             <PlaceChapter number={2} />
             <FindingsChapter number={3} summary={summary} />
-            <CostChapter number={4} summary={summary} />
-            <ClothsChapter number={5} />
-            <HardwareChapter number={6} />
-            <StockChapter number={7} />
-            <HabitsChapter number={8} />
-            <RatesChapter number={9} />
+            <CuttingChapter number={4} />
+            <CostChapter number={5} summary={summary} />
+            <ClothsChapter number={6} />
+            <HardwareChapter number={7} />
+            <StockChapter number={8} />
+            <HabitsChapter number={9} />
+            <RatesChapter number={10} />
           </div>
           <TakeAway />
         </div>
