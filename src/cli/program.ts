@@ -1,4 +1,5 @@
 import { Command } from "commander";
+import { addAsk } from "./commands/ask-command.ts";
 import { addCheck } from "./commands/check-command.ts";
 import { addCut } from "./commands/cut-command.ts";
 import { addNew } from "./commands/new-command.ts";
@@ -31,6 +32,7 @@ export function program(io: Io): Command {
   addPlan(root, io);
   addCut(root, io);
   addCheck(root, io);
+  addAsk(root, io);
   addNew(root, io);
   addSchema(root, io);
   return root;

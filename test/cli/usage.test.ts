@@ -6,11 +6,11 @@ describe("what can be typed", () => {
   test("--help names every command", async () => {
     const { code, out } = await typed(["--help"]);
     expect(code).toBe(0);
-    for (const command of ["plan", "check", "new", "schema"])
+    for (const command of ["plan", "ask", "check", "new", "schema"])
       expect(out).toMatch(new RegExp(`^  ${command} `, "m"));
   });
 
-  test.each(["plan", "check", "new", "schema"])("%s --help explains itself", async (command) => {
+  test.each(["plan", "ask", "check", "new", "schema"])("%s --help explains itself", async (command) => {
     const { code, out } = await typed([command, "--help"]);
     expect(code).toBe(0);
     expect(out).toContain(`shadewright ${command}`);
