@@ -1,7 +1,7 @@
 import type { WorkingBook } from "../account/index.ts";
 import type { Brief, Cloth } from "../job/index.ts";
 import type { Layer, LayerCut, Size } from "../shade/index.ts";
-import { MM_PER_YARD, SAME_LENGTH_MM } from "../units/index.ts";
+import { FIT_SLACK, MM_PER_YARD } from "../units/index.ts";
 import { chooseTurn, type TurnStory } from "./choose-turn.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { LayerShape } from "./layer-shape.ts";
@@ -75,5 +75,5 @@ function shrinkage(
 ): LayerCut["makeUp"] {
   const widthMm = Math.max(0, cutWidthMm - size.finishedWidthMm - sumOf(added, "widthMm"));
   const lengthMm = Math.max(0, cutLengthMm - size.finishedLengthMm - sumOf(added, "lengthMm"));
-  return Math.max(widthMm, lengthMm) > SAME_LENGTH_MM ? [{ label: "shrinkage", widthMm, lengthMm }] : [];
+  return Math.max(widthMm, lengthMm) > FIT_SLACK ? [{ label: "shrinkage", widthMm, lengthMm }] : [];
 }

@@ -19,7 +19,7 @@ export function judgeTrims(
 ): Finding[] {
   return [
     ...bandsTooLarge(brief, size),
-    ...bandsOfFace(brief),
+    ...bandsOfFace(brief, size),
     ...widerThanCloth(brief, cloth, cloths),
     ...baggedUnlined(brief),
     ...mitreWithoutHem(brief),
@@ -59,8 +59,9 @@ function bandsTooLarge(brief: Brief, size: Size): Finding[] {
   return findings;
 }
 
-function bandsOfFace(brief: Brief): Finding[] {
-  const { where, bottomBandMm: depthMm } = brief.making.banding;
+function bandsOfFace(brief: Brief, size: Size): Finding[] {
+  const { where } = brief.making.banding;
+  const depthMm = bottomBandMm(brief, size.finishedLengthMm);
   const banding = where !== "none" && brief.bandCloths.banding === undefined;
   const bottom =
     depthMm > 0 && brief.bandCloths.bottomBand === undefined && brief.bandCloths.banding === undefined;

@@ -44,9 +44,13 @@ export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
   return through || inLining || inFace ? 2 * pocketMm * ribCount(form) : 0;
 }
 
+/** A band shallower than this is none. */
+const LEAST_BAND_MM = 1;
+
 /** Depth of the band that is joined to the lower edge of the face, mm; at most half of the shade. */
 export function bottomBandMm(brief: Brief, finishedLengthMm: number): number {
-  return Math.min(brief.making.banding.bottomBandMm, finishedLengthMm / 2);
+  const depthMm = Math.min(brief.making.banding.bottomBandMm, finishedLengthMm / 2);
+  return depthMm < LEAST_BAND_MM ? 0 : depthMm;
 }
 
 /** Cloth of one side that wraps round the end of the board, mm. */
