@@ -116,6 +116,8 @@ export interface Form {
   ribs: { rows: number[]; face: "back" | "front"; between?: number[]; bare?: true };
   /** Rings in each column beside those of the rows, tied to the lowest one so that cloth stays drawn up there. */
   tiedRings?: number;
+  /** Frill sewn on the face along the lower edge: its depth, mm. */
+  frillMm?: number;
   /** To mark on the flat, hemmed face. */
   marks: ClothMark[];
   /** Places on the flat, hemmed face where a join shows least, mm from the left. */

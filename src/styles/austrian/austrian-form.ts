@@ -67,6 +67,7 @@ export function austrianForm(
     ribs: { rows: [], face: "back" },
     marks: [...columnMarks(flat, "tape"), ...rowMarks(grid, stretches)],
     joinsAtMm: flat.slice(1, -1),
+    ...(brief.making.gather.frillMm > 0 ? { frillMm: brief.making.gather.frillMm } : {}),
     haberdashery: [
       tapeOf("shirring-tape", "Shirring tape, sewn flat and drawn up", columns.length, clothMm),
       ...weightOf(brief, bar, columns.length),

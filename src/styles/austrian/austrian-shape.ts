@@ -1,6 +1,7 @@
 import type { ShadePoint } from "../../shade/index.ts";
 import { foldOutline } from "../folding/fold-outline.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { frillLines } from "../gathering/frill-lines.ts";
 import { limpBottomYMm } from "../gathering/limp-fold.ts";
 import { edgeDropMm, scallopedLines } from "../gathering/scalloped-line.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
@@ -29,29 +30,39 @@ export function austrianShape(input: ShapeInput, raise: number): VisibleShape {
     outline: [...across(top, 0), ...across(Math.max(top, bottom)).reverse()],
     edges,
   });
-  const bottoms = section.folds.map((fold) => limpBottomYMm(fold));
+  const moving = section.folds.filter(({ state }) => state !== "flat");
+  const hanging = section.folds.filter(({ state, row }) => state === "flat" && row > 1);
   const pitch = swagPitch(input);
-  const flatFrom = section.folds.at(-1)?.upperYMm ?? bottomRowY;
-  const lowestY = Math.max(bottomRowY, ...bottoms);
+  const flatTo = moving.at(-1)?.upperYMm ?? bottomRowY;
+  const drapes = (from: number, to: number) =>
+    swagLines(from, to, pitch).map((y): VisibleLine => ({ kind: "gather", points: across(y) }));
+  const lowestY = Math.max(bottomRowY, ...moving.map((fold) => limpBottomYMm(fold)));
   const edgeY = lowestY + edgeDropMm(form.swags[0]?.fromMm ?? 0, form.swags[0], ({ sagMm: sag }) => sag);
   return {
     pieces: [
       piece(bottomRowY, bottomRowY, [{ kind: "edge", points: across(bottomRowY) }]),
-      ...section.folds.map((fold, i) => {
-        const bottom = bottoms[i] ?? fold.lowerYMm;
+      ...moving.map((fold) => {
+        const bottom = limpBottomYMm(fold);
         return piece(fold.upperYMm, bottom, [
-          ...swagLines(fold.upperYMm, bottom, pitch).map(
-            (y): VisibleLine => ({ kind: "gather", points: across(y) }),
-          ),
-          { kind: bottom > lowestY - SAME_MM ? "edge" : "fold", points: across(bottom), row: fold.row },
+          ...drapes(fold.upperYMm, bottom),
+          {
+            kind: bottom > lowestY - SAME_MM ? "edge" : "fold",
+            points: across(bottom),
+            row: fold.row,
+          },
         ]);
       }),
-      piece(0, flatFrom, [
-        ...swagLines(0, flatFrom, pitch).map((y): VisibleLine => ({ kind: "gather", points: across(y) })),
+      piece(0, flatTo, [
+        ...drapes(0, flatTo),
+        ...hanging.map(({ row, lowerYMm }): VisibleLine => ({ kind: "fold", points: across(lowerYMm), row })),
+        ...(moving.length > 0
+          ? [{ kind: "fold" as const, points: across(flatTo) }]
+          : [{ kind: "edge" as const, points: across(bottomRowY) }]),
       ]),
     ],
     lines: [
       ...ruffles(input, lowestY, pitch),
+      ...(lowestY > bottomRowY ? [] : frillLines(bottomRowY, form.frillMm ?? 0, across)),
       ...form.swags
         .flatMap(({ fromMm }) => [fromMm])
         .concat(form.swags.at(-1)?.toMm ?? [])

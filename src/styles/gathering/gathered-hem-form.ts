@@ -58,9 +58,10 @@ export function gatheredHemForm(
     swags: swagsOf(columns, arcMm, sagMm),
     ...bar,
     ribs: { rows: [], face: "back" },
-    marks: [...columnMarks(flat, "column"), ...rowMarks(grid, hemRowMm, drawnUpMm, tied)],
+    marks: [...rowMarks(grid, hemRowMm, drawnUpMm, tied), ...columnMarks(flat, "column")],
     ...(tied > 1 ? { tiedRings: tied - 1 } : {}),
     joinsAtMm: flat.slice(1, -1),
+    ...(brief.making.gather.frillMm > 0 ? { frillMm: brief.making.gather.frillMm } : {}),
     haberdashery: [
       tapeOf("gathering-tape", "Gathering tape along the head", 1, flatWidthMm),
       ...weightOf(brief, bar, columns.length),

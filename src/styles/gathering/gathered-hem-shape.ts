@@ -2,6 +2,7 @@ import type { ShadePoint, Swag } from "../../shade/index.ts";
 import { foldOutline, type LoopReach } from "../folding/fold-outline.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
+import { frillLines } from "./frill-lines.ts";
 import { limpBottomYMm } from "./limp-fold.ts";
 import { scallopOfArc } from "./scallop.ts";
 import { edgeDropMm, type ScallopedLine, scallopedLines } from "./scalloped-line.ts";
@@ -46,6 +47,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     pieces: [
       piece(bottomRowY, cornersY, [
         { kind: "edge", points: across(cornersY) },
+        ...(form.frillMm === undefined ? poufLines(cornersY, across) : []),
         ...fans(input, bottomRowY, sagMm),
       ]),
       ...moving.map((fold) => {
@@ -63,6 +65,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     ],
     lines: [
       ...ruffles(input, flatFrom),
+      ...(moving.length === 0 ? frillLines(cornersY, form.frillMm ?? 0, across) : []),
       {
         kind: "edge",
         points: [

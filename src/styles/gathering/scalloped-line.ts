@@ -2,7 +2,7 @@ import type { ShadePoint, Swag } from "../../shade/index.ts";
 import { scallopOfSag } from "./scallop.ts";
 
 /** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */
-const STEPS = 16;
+const STEPS = 20;
 const SAME_MM = 1e-9;
 
 /** One such line whose strips beside the outermost columns lie level. */
@@ -29,10 +29,10 @@ export function scallopedLines(
   sagOf: (swag: Swag) => number,
 ): ScallopedLine {
   // Scallops are mostly alike: each is reckoned once for all lines.
-  const known = new Map<string, readonly number[]>();
-  const dropsOf = (spanMm: number, sagMm: number) => {
+  const known = new Map<string, readonly ShadePoint[]>();
+  const pointsOf = (spanMm: number, sagMm: number) => {
     const key = `${spanMm.toFixed(6)} ${sagMm.toFixed(6)}`;
-    const found = known.get(key) ?? scallopDrops(spanMm, sagMm);
+    const found = known.get(key) ?? scallopPoints(spanMm, sagMm);
     known.set(key, found);
     return found;
   };
@@ -43,10 +43,9 @@ export function scallopedLines(
     const sag = (swag: Swag) => share * sagOf(swag);
     const points: ShadePoint[] = [[0, cornersYMm + edgeDropMm(first?.fromMm ?? 0, first, sag)]];
     for (const swag of swags) {
-      const spanMm = swag.toMm - swag.fromMm;
-      dropsOf(spanMm, sag(swag)).forEach((drop, i) => {
-        const x = i === STEPS ? swag.toMm : swag.fromMm + (spanMm * i) / STEPS;
-        append(points, [x, cornersYMm + drop]);
+      const scallop = pointsOf(swag.toMm - swag.fromMm, sag(swag));
+      scallop.forEach(([along, drop], i) => {
+        append(points, [i === STEPS ? swag.toMm : swag.fromMm + along, cornersYMm + drop]);
       });
     }
     append(points, [widthMm, cornersYMm + edgeDropMm(rightMm, last, sag)]);
@@ -63,13 +62,15 @@ function append(points: ShadePoint[], point: ShadePoint): void {
   if (Math.abs((points.at(-1)?.[0] ?? 0) - point[0]) > SAME_MM) points.push(point);
 }
 
-/** How far each point of the scallop hangs below its corners. */
-function scallopDrops(spanMm: number, sagMm: number): number[] {
-  const { parameterMm: k, sagMm: hangs } = scallopOfSag(spanMm, sagMm);
-  return Array.from({ length: STEPS + 1 }, (_, i) => {
-    if (k === undefined || i === 0 || i === STEPS) return 0;
-    const fromMiddle = spanMm * (i / STEPS - 0.5);
-    // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
-    return Math.max(0, hangs - 2 * k * Math.sinh(fromMiddle / (2 * k)) ** 2);
+/** Points of one scallop, [along it, below its corners], as far apart as its cloth is long. */
+function scallopPoints(spanMm: number, sagMm: number): ShadePoint[] {
+  const { parameterMm: k, sagMm: hangs, arcMm } = scallopOfSag(spanMm, sagMm);
+  return Array.from({ length: STEPS + 1 }, (_, i): ShadePoint => {
+    if (i === 0 || i === STEPS) return [i === 0 ? 0 : spanMm, 0];
+    const share = i / STEPS - 0.5;
+    if (k === undefined) return [spanMm * (share + 0.5), 0];
+    // So far along the cloth from its lowest point lies x = k·arsinh(s/k), and cosh(x/k) − 1 = 2 sinh²(x/2k).
+    const x = k * Math.asinh((share * arcMm) / k);
+    return [spanMm / 2 + x, Math.max(0, hangs - 2 * k * Math.sinh(x / (2 * k)) ** 2)];
   });
 }

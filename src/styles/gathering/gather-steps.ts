@@ -1,0 +1,110 @@
+import type { ClothMark, StyleStep } from "../../shade/index.ts";
+import { lengthText } from "../../units/index.ts";
+import type { StyleStepInput } from "../style.ts";
+
+const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
+
+/** A length in the maker's own units. */
+export function measureText({ brief }: StyleStepInput): (mm: number) => string {
+  return (mm) => lengthText(mm, brief.units);
+}
+
+/** `tape 1 at 1/2 in, 2 at 13 in and 3 at 26 in`. */
+export function marksText(marks: readonly ClothMark[], name: string, len: (mm: number) => string): string {
+  const items = marks.map(({ atMm }, i) => `${i === 0 ? `${name} ` : ""}${i + 1} at ${len(atMm)}`);
+  const last = items.at(-1) ?? "";
+  return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
+}
+
+export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): ClothMark[] {
+  return form.marks.filter((mark) => mark.kind === kind);
+}
+
+/** Tapes, covers, bags and frills cut before the sewing begins. */
+export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
+  const len = measureText(input);
+  const { haberdashery } = input.form;
+  if (haberdashery.length === 0) return [];
+  const lines = haberdashery.map(({ label, count, lengthMm, id }) =>
+    id === "shot-bags"
+      ? `Fill ${count} small bags with shot, ${len(lengthMm)} long, and sew them shut.`
+      : `${label}: ${count === 1 ? "one length of" : `${count} lengths, each`} ${len(lengthMm)}.`,
+  );
+  return [
+    {
+      id: "cut-gather-tapes",
+      chapter: "cut",
+      after: "cut-bar",
+      title: "Cut tapes and strips",
+      text: lines.join(" "),
+      check: "Each tape is longer than the cloth that it gathers by a finger’s length at both ends.",
+    },
+  ];
+}
+
+/** A frill goes on the flat cloth, before anything is drawn up. */
+export function sewFrill(input: StyleStepInput): StyleStep[] {
+  const { gather } = input.brief.making;
+  const frill = input.form.haberdashery.find(({ id }) => id === "frill");
+  if (frill === undefined) return [];
+  const len = measureText(input);
+  return [
+    {
+      id: "make-frill",
+      chapter: "make",
+      after: "make-bottom-hem",
+      title: "Sew on the frill",
+      text: `Join the ${frill.count === 1 ? "strip" : `${frill.count} strips`} of the frill end to end and turn a narrow hem on both long edges. Gather it along one edge until it is as long as the hem of the flat cloth: ${gather.frillFullness} times the edge. Pin it on the face, its lower edge level with the hem, and sew it along the gathers.`,
+      check: `The frill stands ${len(gather.frillMm)} deep all along, as full at the sides as in the middle.`,
+    },
+  ];
+}
+
+/** Rod behind, bags of shot, or a word on having neither. */
+export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[] {
+  const { form, grid } = input;
+  const len = measureText(input);
+  const columns = grid.columns.length;
+  if (form.bar !== undefined) {
+    return [
+      {
+        id: "string-bar",
+        chapter: "string",
+        replaces: ["string-bar"],
+        title: "Hang the rod behind",
+        text: `Sew the strip for its cover into a tube, slide the rod in and close both ends. Hang it behind the shade and sew the cover to the lowest ring of each of the ${columns} columns, each as far from the left end as its column is from the edge. The cloth below hangs free in front of it.`,
+        check: `The rod lies level, ${len(lowestMm)} above the lowest point of the scallops, and no scallop is caught on it.`,
+        sheet: "back",
+      },
+    ];
+  }
+  if (input.brief.making.gather.weight === "none") return [];
+  return [
+    {
+      id: "string-shot",
+      chapter: "string",
+      title: "Hang the bags of shot",
+      text: `Sew one bag of shot behind the lowest ring of each of the ${columns} columns, where it does not show from the room.`,
+      check: "All columns hang straight down when the shade is lowered.",
+      sheet: "back",
+    },
+  ];
+}
+
+/** Dressed by hand, so that the folds come forward. */
+export function dress(input: StyleStepInput, words: string): StyleStep {
+  const { grid } = input;
+  const len = measureText(input);
+  return {
+    id: "train-fold",
+    chapter: "train",
+    replaces: ["train-fold"],
+    title: "Dress the scallops",
+    text: `${words} Raised, the shade is ${len(grid.raisedHeightMm)} from the top of the board to the lowest point of its scallops.`,
+    check:
+      "The scallops are alike from side to side, lowered and raised, and nothing hangs behind the cords.",
+    caution: LADDER,
+    sheet: "front",
+    figures: ["shape.raised-height"],
+  };
+}
