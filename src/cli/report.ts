@@ -1,5 +1,5 @@
 import { byWeight, type Finding, WEIGHTS, type Weight } from "../account/index.ts";
-import type { JobIssue } from "../job/index.ts";
+import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
@@ -38,8 +38,8 @@ function headed(title: string, findings: readonly Finding[], columns: number): s
   return `${plainLine(title)}\n${blocks.join("\n")}\n\n`;
 }
 
-function shadeTitle({ roomName, windowName, shadeId }: ShadePlan): string {
-  return `${roomName} · ${windowName} (${shadeId})`;
+function shadeTitle({ roomName, windowName, shadeId, style }: ShadePlan): string {
+  return `${roomName} · ${windowName} (${shadeId}), ${STYLE_NAMES[style]} shade`;
 }
 
 /** Every finding of the job. */

@@ -30,7 +30,8 @@ describe("shadewright new", () => {
       "--units",
       "metric",
     ];
-    const { code, out } = await typed([...words, "--mount", "outside", "--place", "eu", "--purpose", "gift"]);
+    const more = ["--mount", "outside", "--style", "hobbled", "--place", "eu", "--purpose", "gift"];
+    const { code, out } = await typed([...words, ...more]);
     expect(code).toBe(0);
     const job = opened(out);
     expect(job).toMatchObject({
@@ -42,7 +43,7 @@ describe("shadewright new", () => {
     expect(job.id).toMatch(/^kathe-s-window-[0-9a-f]{8}$/);
     expect(job.rooms[0]?.windows[0]).toMatchObject({
       opening: { widthsMm: [905], heightsMm: [1500] },
-      shade: { mount: "outside" },
+      shade: { mount: "outside", style: "hobbled" },
     });
   });
 

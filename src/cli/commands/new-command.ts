@@ -12,6 +12,8 @@ import {
   type Place,
   PURPOSES,
   type Purpose,
+  STYLES,
+  type StyleKind,
 } from "../../job/index.ts";
 import {
   bareUnit,
@@ -33,6 +35,7 @@ interface NewOptions {
   width?: string;
   length?: string;
   mount?: Mount;
+  style?: StyleKind;
   units: UnitSystem;
   place?: Place;
   purpose?: Purpose;
@@ -86,7 +89,7 @@ function jobFrom(options: NewOptions): string {
               widthsMm: [lengthOf("--width", options.width, units)],
               heightsMm: [lengthOf("--length", options.length, units)],
             },
-            shade: { mount: options.mount },
+            shade: { mount: options.mount, style: options.style },
           },
         ],
       },
@@ -109,6 +112,7 @@ export function addNew(program: Command, io: Io): void {
         MOUNTS,
       ),
     )
+    .addOption(new Option("--style <style>", "style of the shade; flat where it is left out").choices(STYLES))
     .addOption(
       new Option("--units <system>", "how lengths are read and shown")
         .choices(UNIT_SYSTEMS)

@@ -16,6 +16,7 @@ export { type BoltDrawingInput, type BoltStretch, boltStretches, drawBoltPlan } 
 export { drawLegend } from "./legend.ts";
 export { drawRoom, type RoomOptions, type RoomView, roomViews } from "./room.ts";
 export { BETWEEN_MM, type Standing, standInRoom } from "./stand-in-room.ts";
+export { drawStyleSample } from "./style-sample.ts";
 
 /** Who draws which sheet. */
 const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {

@@ -78,8 +78,19 @@ function softFold({ row, upperYMm, bottomYMm }: FoldState, width: number): Visib
       const angle = ((towards > 0 ? i : CORNER_STEPS - i) / CORNER_STEPS) * (Math.PI / 2);
       return [x + towards * r * (1 - Math.cos(angle)), bottomYMm - r * (1 - Math.sin(angle))];
     });
-  const points: ShadePoint[] = [[0, upperYMm], ...corner(0, 1), ...corner(width, -1), [width, upperYMm]];
-  return { outline: points, edges: [{ kind: "crease", points, row }] };
+  const lower = [...corner(0, 1), ...corner(width, -1)];
+  const side = (x: number): VisibleLine => ({
+    kind: "edge",
+    points: [
+      [x, upperYMm],
+      [x, bottomYMm - r],
+    ],
+    row,
+  });
+  return {
+    outline: [[0, upperYMm], ...lower, [width, upperYMm]],
+    edges: [{ kind: row === 0 ? "edge" : "crease", points: lower, row }, side(0), side(width)],
+  };
 }
 
 function box(top: number, bottom: number, width: number): ShadePoint[] {

@@ -16,6 +16,7 @@ import { hobbledSpacing } from "./spacing.ts";
 export const hobbled: Style = {
   asks: [
     { group: "hobble", keys: ["rule", "tapeMm", "fullness", "clothMm", "match", "repeats", "folds"] },
+    { group: "fold", keys: ["headrailMm"] },
     { group: "columns", keys: ["count"] },
   ],
   columns: layColumns,

@@ -16,6 +16,7 @@ import { layTucks } from "./tucks.ts";
 export const tucked: Style = {
   asks: [
     { group: "tuck", keys: ["spacingMm", "depthMm", "face"] },
+    { group: "fold", keys: ["headrailMm"] },
     { group: "columns", keys: ["count"] },
   ],
   columns: layColumns,

@@ -26,6 +26,16 @@ const BEHIND: Record<string, readonly string[]> = {
   "shape.headrail": ["fold/headrailMm"],
   "shape.raised-height": ["fold/headrailMm", "fold/stackMm", "fold/skirtMm"],
   "shape.travel": ["fold/headrailMm", "fold/rows"],
+  "shape.cascade-step": ["fold/cascadeMm"],
+  "shape.cascade-hem": ["fold/cascadeMm", "fold/skirtMm"],
+  "shape.hobble-folds": ["hobble/rule"],
+  "shape.hobble-spacings": ["hobble/tapeMm", "hobble/rule"],
+  "shape.hobble-tape": ["hobble/tapeMm", "hobble/rule"],
+  "shape.hobble-cloth": ["hobble/fullness", "hobble/clothMm", "hobble/repeats", "hobble/folds"],
+  "shape.hobble-more": ["hobble/fullness", "hobble/clothMm"],
+  "shape.tucks": ["tuck/spacingMm"],
+  "shape.tuck-spacing": ["tuck/spacingMm"],
+  "shape.tuck-cloth": ["tuck/depthMm", "tuck/spacingMm"],
 };
 
 /** Pointers of the fields that change a figure of this window, the nearest first. */

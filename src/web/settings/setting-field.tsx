@@ -1,5 +1,5 @@
 import { memo, type ReactNode } from "react";
-import { DEFAULTS, isWorkedOut, type MakingGroup } from "../../job/index.ts";
+import { DEFAULTS, isWorkedOut, type MakingGroup, type StyleKind, styleDefault } from "../../job/index.ts";
 import { citeText, type Sourced } from "../../sources/index.ts";
 import { Field } from "../inputs/field.tsx";
 import type { FieldSpec } from "../inputs/spec.ts";
@@ -15,13 +15,23 @@ export interface SettingFieldProps {
   name: string;
   /** What the shade came to, where the setting is worked out. */
   worked?: unknown;
+  /** Style of the shade, which may have a default of its own. */
+  style?: StyleKind;
 }
 
 /** One making setting: the maker's own value, or what stands in for it and who says so. */
-export const SettingField = memo(function SettingField({ scope, group, name, worked }: SettingFieldProps) {
+export const SettingField = memo(function SettingField({
+  scope,
+  group,
+  name,
+  worked,
+  style,
+}: SettingFieldProps) {
   const pointer = `${scope}/${group}/${name}`;
   const spec = (MAKING_FIELDS[group] as Record<string, FieldSpec>)[name];
-  const entry = (DEFAULTS[group] as Record<string, Entry>)[name];
+  const entry =
+    (style === undefined ? undefined : styleDefault(style, group, name)) ??
+    (DEFAULTS[group] as Record<string, Entry>)[name];
   const own = useField(pointer);
   const habit = useField(`/workshop/${group}/${name}`);
   if (!spec || !entry) throw new Error(`invalid setting: ${group}.${name}`);

@@ -20,6 +20,7 @@ export function Settings({ group, names }: SettingsProps) {
       group={group}
       name={name}
       worked={workedOut(plan, group, name)}
+      style={plan.style}
     />
   ));
 }

@@ -1,22 +1,44 @@
+import type { MakingGroup } from "../../../job/index.ts";
+import { STYLE_NAMES } from "../../../job/index.ts";
+import { type Ask, STYLE_MODULES } from "../../../styles/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { countText } from "../../frame/count-text.ts";
+import { MAKING_GROUP_NAMES } from "../../settings/making-fields.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
-
-const FOLD = ["rows", "headrailMm", "skirtMm", "largestSpacingMm"] as const;
+import { FormSentence } from "./form-sentence.tsx";
+import { StylePicker } from "./style-picker.tsx";
 
 export function ShapeSection() {
+  const { plan } = useShade();
+  const { asks } = STYLE_MODULES[plan.style];
   return (
     <Section number={2} id="shape" title="Shape" stages={["shape"]} sentence={<ShapeSentence />}>
+      <StylePicker />
       <div className="fields">
-        <Settings group="fold" names={FOLD} />
-        <Settings group="columns" names={["count"]} />
+        {asks.map(({ group, keys }) => (
+          <Settings key={group} group={group} names={keys} />
+        ))}
       </div>
-      <MoreSettings group="fold" but={FOLD} title="More on rows and folds" />
-      <MoreSettings group="columns" but={["count"]} title="More on columns" />
+      {groupsOf(asks).map((group) => (
+        <MoreSettings
+          key={group}
+          group={group}
+          but={asks.flatMap((ask): readonly string[] => (ask.group === group ? ask.keys : []))}
+          title={`More on ${MORE[group] ?? MAKING_GROUP_NAMES[group].toLowerCase()}`}
+        />
+      ))}
     </Section>
   );
+}
+
+const MORE: Partial<Record<MakingGroup, string>> = { fold: "rows and folds", columns: "columns" };
+
+/** Rest of the groups that the style asks from; the columns belong to every style. */
+function groupsOf(asks: readonly Ask[]): MakingGroup[] {
+  const own = asks.filter(({ group, keys }) => group !== "fold" || keys.length > 1).map(({ group }) => group);
+  return [...new Set<MakingGroup>([...own, "columns"])];
 }
 
 function ShapeSentence() {
@@ -24,20 +46,29 @@ function ShapeSentence() {
   const { grid } = plan;
   const [first] = grid.spacingsMm;
   const even = grid.spacingsMm.every((spacing) => Math.abs(spacing - (first ?? spacing)) < 0.01);
+  const name = STYLE_NAMES[plan.style];
   return (
     <>
-      Flat, with <Fig id="shape.half-folds">{countText(grid.rows.length, "row")}</Fig> of rings
+      {name.charAt(0).toUpperCase() + name.slice(1)}, with{" "}
+      <Fig id={workings.has("shape.half-folds") ? "shape.half-folds" : "shape.rows"}>
+        {countText(grid.rows.length, "row")}
+      </Fig>{" "}
+      of rings
       {first === undefined ? null : (
         <>
           {" "}
-          <LengthFig id={workings.has("shape.fold") ? "shape.fold" : "shape.half-fold"} mm={first} /> apart
+          <LengthFig id={spacingFigure(workings)} mm={first} /> apart
           {even ? "" : " at the hem, closer above"}
         </>
       )}{" "}
       and <Fig id="shape.columns">{countText(grid.columns.length, "column")}</Fig>{" "}
       <LengthFig id="shape.column-spacing" mm={grid.columnSpacingMm} /> apart. The first row lies{" "}
-      <LengthFig id="shape.half-fold" mm={grid.bottomSectionMm} /> above the hem. Raised it is{" "}
-      <LengthFig id="shape.raised-height" mm={grid.raisedHeightMm} /> high
+      <LengthFig
+        id={workings.has("shape.half-fold") ? "shape.half-fold" : spacingFigure(workings)}
+        mm={grid.bottomSectionMm}
+      />{" "}
+      above the hem. <FormSentence />
+      Raised it is <LengthFig id="shape.raised-height" mm={grid.raisedHeightMm} /> high
       {grid.coveredWhenRaisedMm > 0.5 ? (
         <>
           {" "}
@@ -47,4 +78,10 @@ function ShapeSentence() {
       .
     </>
   );
+}
+
+/** The figure that decides how far apart the rows are, by the style’s own rule. */
+function spacingFigure(workings: ReadonlyMap<string, unknown>): string {
+  const known = ["shape.fold", "shape.half-fold", "shape.hobble-tape", "shape.tuck-spacing"];
+  return known.find((id) => workings.has(id)) ?? "shape.rows";
 }

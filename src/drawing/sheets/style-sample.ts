@@ -1,0 +1,78 @@
+import { WorkingBook } from "../../account/index.ts";
+import {
+  type Making,
+  newJob,
+  newWindow,
+  partsOf,
+  STYLE_NAMES,
+  type StyleKind,
+  settleShade,
+} from "../../job/index.ts";
+import type { Size } from "../../shade/index.ts";
+import { STYLE_MODULES } from "../../styles/index.ts";
+import type { Drawing, Primitive } from "../model.ts";
+import { line } from "./shapes.ts";
+import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
+
+/** A window that shows what tells the styles apart. */
+const WIDTH_MM = 760;
+const LENGTH_MM = 900;
+/** Half way up, folds and flat cloth both show. */
+const RAISE = 0.35;
+const UNDER_BOARD = { heightMm: 20, label: "lock" };
+
+/** Settings that let a style be told from its neighbours at the size of a stamp. */
+const SHOWN: Partial<Record<StyleKind, Making>> = {
+  ribbed: { ribs: { kind: "bare", face: "front" } },
+};
+
+/** A style in small, from its own shape: no measures, no rig. */
+export function drawStyleSample(style: StyleKind, raise = RAISE): Drawing {
+  const shape = shapeOf(style, raise);
+  const name = STYLE_NAMES[style];
+  return {
+    id: `style-${style}`,
+    title: name,
+    caption: "",
+    primitives: [
+      ...shape.pieces.flatMap(({ outline, edges }): Primitive[] => [
+        line("faceCloth", outline, { closed: true }),
+        ...edges.filter(seenFrom("front")).map((edge) => drawVisibleLine(edge)),
+      ]),
+      ...shape.lines.filter(seenFrom("front")).map((one) => drawVisibleLine(one)),
+    ],
+    facts: [],
+  };
+}
+
+function shapeOf(style: StyleKind, raise: number) {
+  const job = newJob({ id: "sample", name: "Sample", system: "metric" });
+  const [room] = job.rooms;
+  if (room === undefined) throw new Error("invalid sample job: no room");
+  const window = newWindow({
+    id: "sample",
+    name: "Sample",
+    widthMm: WIDTH_MM,
+    heightMm: LENGTH_MM,
+    mount: "to-size",
+  });
+  const making = SHOWN[style];
+  const shade = { ...window.shade, style, ...(making === undefined ? {} : { making }) };
+  const brief = settleShade(job, partsOf(job), room, { ...window, shade }, "/rooms/0/windows/0");
+  const module = STYLE_MODULES[style];
+  const book = new WorkingBook();
+  const { columns } = module.columns(brief, SIZE, book);
+  const { grid, form } = module.grid(brief, SIZE, columns, UNDER_BOARD, book);
+  return module.shape({ size: SIZE, grid, form }, raise);
+}
+
+const SIZE: Size = {
+  finishedWidthMm: WIDTH_MM,
+  finishedLengthMm: LENGTH_MM,
+  boardLengthMm: WIDTH_MM,
+  openingWidthMm: WIDTH_MM,
+  openingHeightMm: LENGTH_MM,
+  widthSpreadMm: 0,
+  heightSpreadMm: 0,
+  toMeasure: [],
+};

@@ -1,0 +1,33 @@
+import { ribCount } from "../../../shade/index.ts";
+import { trimmed } from "../../../units/index.ts";
+import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { countText } from "../../frame/count-text.ts";
+import { useShade } from "../shade-context.tsx";
+
+/** What the style does with its cloth beyond a plain rectangle, in a clause each. */
+export function FormSentence() {
+  const { form, size } = useShade().plan;
+  const ribs = ribCount(form);
+  const tucks = form.marks.filter(({ kind }) => kind === "tuck").length;
+  const hangingMm = form.stretches.reduce((sum, { clothMm, sewnMm = 0 }) => sum + clothMm - sewnMm, 0);
+  const fullness = hangingMm / size.finishedLengthMm;
+  const deepestMm = Math.max(0, ...form.swags.map(({ sagMm }) => sagMm));
+  return (
+    <>
+      {ribs > 0 ? `${countText(ribs, "rib")} at the ${form.ribs.face}. ` : null}
+      {tucks > 0 ? (
+        <>
+          <Fig id="shape.tucks">{countText(tucks, "tuck")}</Fig>,{" "}
+          <LengthFig id="shape.tuck-spacing" mm={size.finishedLengthMm / (tucks + 1)} /> apart.{" "}
+        </>
+      ) : null}
+      {form.pleats.length > 0 ? `${countText(form.pleats.length, "pleat")}. ` : null}
+      {fullness > 1.001 ? `The cloth is ${trimmed(fullness, 2)} times as long as the shade. ` : null}
+      {deepestMm > 1 ? (
+        <>
+          Between columns the lower edge hangs by up to <LengthFig id="shape.sag" mm={deepestMm} />.{" "}
+        </>
+      ) : null}
+    </>
+  );
+}

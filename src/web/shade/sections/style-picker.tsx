@@ -1,0 +1,65 @@
+import { memo, useMemo } from "react";
+import { drawStyleSample, type Placed, place, svgNodes } from "../../../drawing/index.ts";
+import { STYLE_NAMES, STYLES, type StyleKind } from "../../../job/index.ts";
+import { SvgElement } from "../../sheets/svg-node.tsx";
+import { editField, useCanEdit } from "../../state/fields.ts";
+import { useShade } from "../shade-context.tsx";
+import { STYLE_WORDS } from "./style-words.ts";
+import "./style-picker.css";
+
+const BOX = { maxWidthMm: 26, maxHeightMm: 31 };
+
+/** Every style in small, drawn by the same hand as the sheets. */
+export function StylePicker() {
+  const { plan, pointer } = useShade();
+  const mine = useCanEdit();
+  return (
+    <fieldset className="style-picker" disabled={!mine}>
+      <legend>Style</legend>
+      <div className="style-cards">
+        {STYLES.map((style) => (
+          <label key={style} className="style-card">
+            <input
+              type="radio"
+              name={`${pointer}/shade/style`}
+              value={style}
+              checked={style === plan.style}
+              onChange={() => editField(`${pointer}/shade/style`, style, `Style: ${STYLE_NAMES[style]}`)}
+            />
+            <Sample style={style} />
+            <span>{capital(STYLE_NAMES[style])}</span>
+          </label>
+        ))}
+      </div>
+      <p className="style-words">{STYLE_WORDS[plan.style]}</p>
+    </fieldset>
+  );
+}
+
+/** A sample never changes: it is placed once, when it is first shown. */
+const samples = new Map<StyleKind, Placed>();
+
+function sampleOf(style: StyleKind): Placed {
+  const known = samples.get(style);
+  if (known) return known;
+  const placed = place(drawStyleSample(style), BOX);
+  samples.set(style, placed);
+  return placed;
+}
+
+const Sample = memo(function Sample({ style }: { style: StyleKind }) {
+  const placed = useMemo(() => sampleOf(style), [style]);
+  const nodes = svgNodes(placed).children ?? [];
+  return (
+    <svg viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`} aria-hidden="true">
+      {nodes.map((node, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names
+        <SvgElement key={at} node={node} />
+      ))}
+    </svg>
+  );
+});
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
