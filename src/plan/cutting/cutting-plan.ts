@@ -24,8 +24,9 @@ export interface ClothCutting {
 
 /** All cuts of one bar, rib, board, tube or cord. */
 export interface LengthsCutting {
-  /** Id of the line of the shopping list. */
+  /** Id of the line of the shopping list, and of the part. */
   id: string;
+  partId: string;
   name: string;
   /** What one is called: length, spool. */
   noun: string;

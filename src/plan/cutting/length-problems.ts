@@ -56,6 +56,7 @@ function taskOf(
   const fits = ({ lengthMm }: LengthCut) => !isSold || lengthMm <= longestMm + SAME_LENGTH_MM;
   const common = {
     id: need.id,
+    partId: need.stockId,
     name: need.label,
     noun: need.sort === "lengths" ? need.noun : "piece",
     tooLong: cuts.filter((cut) => !fits(cut)),

@@ -1,6 +1,6 @@
 import { expose, transfer } from "comlink";
 import type { Job } from "../../job/index.ts";
-import { plan } from "../../plan/index.ts";
+import { plan, planAndCut } from "../../plan/index.ts";
 import { makeWorkbook, type PaperKind, type WorkbookProgress } from "../../workbook/index.ts";
 import { type JobSummary, summaryOf } from "../state/job-summary.ts";
 import { workbookFonts } from "./fonts.ts";
@@ -19,7 +19,7 @@ const service = {
   ): Promise<Uint8Array> {
     const bytes = await makeWorkbook({
       // One shade of a large job need not wait for two thousand.
-      plan: plan(job, shadeIds === undefined ? {} : { only: shadeIds }),
+      ...planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds }),
       paper,
       fonts: await workbookFonts(),
       createdOn: new Date(),

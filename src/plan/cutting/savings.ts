@@ -1,0 +1,212 @@
+import { immutableJSONPatch, type JSONPatchDocument, type JSONValue } from "immutable-json-patch";
+import type { PatchOperation } from "../../account/index.ts";
+import { type Job, type Making, partsOf, settleMaking } from "../../job/index.ts";
+import { clothLengthText, lengthText } from "../../units/index.ts";
+import { plan } from "../plan.ts";
+import type { ClothCutting, CuttingPlan } from "./cutting-plan.ts";
+import { planCutting } from "./cutting-search.ts";
+
+/** A change that was tried on the whole job, and the new cloth that it saves. */
+export interface Saving {
+  id: string;
+  label: string;
+  /** What it saves, in words. */
+  text: string;
+  savedMm: number;
+  /** Share of the area of the cloth. */
+  savedShare: number;
+  clothId: string;
+  /** The change, ready to press; absent where it is not the maker's alone to make. */
+  patch?: PatchOperation[];
+}
+
+interface Change {
+  id: string;
+  label: string;
+  patch: PatchOperation[];
+  /** Told without a button. */
+  only?: boolean;
+  /** One cloth alone is looked at. */
+  clothId?: string;
+  /** What is saved is told for another width of cloth: less area, not less length. */
+  widthMm?: number;
+}
+
+/** Less than this is not worth a change, mm of cloth. */
+const LEAST_MM = 20;
+const HEM_MM = 3;
+/** Usual widths of furnishing cloth, mm (from memory). */
+const WIDTHS_MM = [1120, 1370, 1400, 1500, 2800, 3000];
+/** Another width must save so much of the area. */
+const LEAST_SHARE = 0.03;
+
+/**
+ * What would save cloth: each change is planned and cut anew with the same number of tries, and told only where it
+ * takes less than the job as it stands. Yields after each, with the saving where there is one.
+ */
+export function* cuttingSavings(job: Job, tries: number): Generator<Saving | undefined, void, void> {
+  const before = planCutting(job, plan(job), tries);
+  const widths = new Map<string, Saving>();
+  for (const change of changesOf(job, before)) {
+    const changed = patched(job, change.patch);
+    const saving = savingOf(change, before, planCutting(changed, plan(changed), tries));
+    if (change.widthMm === undefined) {
+      yield saving;
+      continue;
+    }
+    // Of several widths only the one that takes the least area is told.
+    const best = saving && widths.get(saving.clothId);
+    if (saving && (best?.savedShare ?? 0) < saving.savedShare) widths.set(saving.clothId, saving);
+    yield undefined;
+  }
+  yield* widths.values();
+}
+
+function patched(job: Job, patch: PatchOperation[]): Job {
+  return immutableJSONPatch(job as unknown as JSONValue, patch as JSONPatchDocument) as unknown as Job;
+}
+
+function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Saving | undefined {
+  const { units } = before;
+  let best: Saving | undefined;
+  for (const cloth of before.cloths) {
+    if (change.clothId !== undefined && cloth.clothId !== change.clothId) continue;
+    const other = after.cloths.find(({ clothId }) => clothId === cloth.clothId);
+    const was = newClothMm(cloth);
+    const is = other === undefined ? undefined : newClothMm(other);
+    if (was === undefined || is === undefined) continue;
+    const savedMm = was - is;
+    const { id, label, patch, widthMm } = change;
+    const width = cloth.problem.bolts.at(-1)?.widthMm ?? 0;
+    const savedShare = was === 0 ? 0 : 1 - (is * (widthMm ?? width)) / (was * width);
+    const isLess = widthMm === undefined ? savedMm > LEAST_MM : savedShare > LEAST_SHARE;
+    if (!isLess || (best && best.savedMm >= savedMm)) continue;
+    const text =
+      widthMm === undefined
+        ? `${clothLengthText(savedMm, units)} less of ${cloth.clothName}`
+        : `${clothLengthText(is, units)} of it instead of ${clothLengthText(was, units)}: ${Math.round(100 * savedShare)}\u00a0% less area. Ask its price`;
+    best = {
+      id,
+      label,
+      text,
+      savedMm,
+      savedShare,
+      clothId: cloth.clothId,
+      ...(change.only ? {} : { patch }),
+    };
+  }
+  return best;
+}
+
+function newClothMm({ answer, newBoltId }: ClothCutting): number | undefined {
+  if (!("bolts" in answer)) return undefined;
+  return answer.bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0;
+}
+
+function changesOf(job: Job, before: CuttingPlan): Change[] {
+  const habits = settleMaking(undefined, job.workshop);
+  const { units } = job;
+  const less = (key: "sideTurnMm" | "bottomTurnMm", what: string): Change[] => {
+    const valueMm = habits.hems[key] - HEM_MM;
+    if (valueMm < HEM_MM) return [];
+    return [
+      {
+        id: `hem-${key}`,
+        label: `${what} ${lengthText(HEM_MM, { ...units, system: "metric", ruler: "1 mm" })} narrower at each turn`,
+        patch: workshopPatch(job, "hems", key, valueMm),
+      },
+    ];
+  };
+  return [
+    ...(habits.lining.railroad === "always"
+      ? []
+      : [
+          {
+            id: "turn-lining",
+            label: "Turn the lining sideways on the bolt",
+            patch: workshopPatch(job, "lining", "railroad", "always"),
+          },
+        ]),
+    ...(habits.hems.joins === "under-columns"
+      ? []
+      : [
+          {
+            id: "join-under-column",
+            label: "Move the joins under columns of rings",
+            patch: workshopPatch(job, "hems", "joins", "under-columns"),
+          },
+        ]),
+    ...less("sideTurnMm", "Side hems"),
+    ...less("bottomTurnMm", "Bottom hems"),
+    ...(job.cutting?.way === "free"
+      ? []
+      : [
+          {
+            id: "cut-free",
+            label: "Cut around the pieces instead of from edge to edge",
+            patch: settingOf(job, "cutting", "way", "free"),
+          },
+        ]),
+    ...before.cloths.flatMap((cloth) => [...widthChanges(job, cloth), ...remnantChange(job, cloth)]),
+  ];
+}
+
+function workshopPatch<G extends keyof Making>(
+  job: Job,
+  group: G,
+  key: string,
+  value: unknown,
+): PatchOperation[] {
+  const habits = job.workshop;
+  if (habits === undefined) return [{ op: "add", path: "/workshop", value: { [group]: { [key]: value } } }];
+  if (habits[group] === undefined)
+    return [{ op: "add", path: `/workshop/${group}`, value: { [key]: value } }];
+  return [{ op: "add", path: `/workshop/${group}/${key}`, value }];
+}
+
+function settingOf(job: Job, group: "cutting", key: string, value: unknown): PatchOperation[] {
+  return job[group] === undefined
+    ? [{ op: "add", path: `/${group}`, value: { [key]: value } }]
+    : [{ op: "add", path: `/${group}/${key}`, value }];
+}
+
+/** The same cloth in a usual width, where it is a cloth of the job and no pattern hangs on the width. */
+function widthChanges(job: Job, { clothId, clothName, problem }: ClothCutting): Change[] {
+  const at = job.cloths.findIndex(({ id }) => id === clothId);
+  const held = problem.bolts.at(-1)?.widthMm ?? 0;
+  if (at < 0 || problem.repeat !== undefined) return [];
+  return WIDTHS_MM.filter((widthMm) => Math.abs(widthMm - held) > 30).map((widthMm) => ({
+    id: `width-${clothId}-${widthMm}`,
+    label: `${clothName} in a width of ${lengthText(widthMm, job.units)}`,
+    patch: [{ op: "replace", path: `/cloths/${at}/usableWidthMm`, value: widthMm }],
+    only: true,
+    clothId,
+    widthMm,
+  }));
+}
+
+/** A remnant for what lies last on the new cloth: often a single piece makes the bolt that much longer. */
+function remnantChange(job: Job, { clothId, clothName, problem, answer, newBoltId }: ClothCutting): Change[] {
+  if (!("bolts" in answer) || !partsOf(job).cloths.some(({ id }) => id === clothId)) return [];
+  const bolt = answer.bolts.find(({ boltId }) => boltId === newBoltId);
+  if (bolt === undefined || bolt.placements.length < 2) return [];
+  const last = bolt.placements.reduce((far, one) =>
+    one.yMm + one.lengthMm > far.yMm + far.lengthMm ? one : far,
+  );
+  const piece = problem.pieces.find(({ id }) => id === last.pieceId);
+  if (piece === undefined) return [];
+  const widthMm = Math.ceil(piece.widthMm);
+  const lengthMm = Math.ceil(piece.lengthMm);
+  const value = { id: "wanted-remnant", cloth: clothId, widthMm, lengthMm };
+  const path = job.stock.cloth === undefined ? "/stock/cloth" : "/stock/cloth/-";
+  const size = `${lengthText(widthMm, job.units)} × ${lengthText(lengthMm, job.units)}`;
+  return [
+    {
+      id: `remnant-${clothId}`,
+      label: `A remnant of ${clothName}, ${size}`,
+      patch: [{ op: "add", path, value: job.stock.cloth === undefined ? [value] : value }],
+      only: true,
+      clothId,
+    },
+  ];
+}

@@ -1,0 +1,151 @@
+import { type KeyboardEvent, memo, type PointerEvent, useMemo, useRef, useState } from "react";
+import type { BoltPlan, Placement } from "../../cutting/index.ts";
+import { drawBoltPlan, type Placed, place, svgNodes } from "../../drawing/index.ts";
+import type { ClothCutting } from "../../plan/index.ts";
+import { FactsTable } from "../sheets/facts-table.tsx";
+import { SvgElement } from "../sheets/svg-node.tsx";
+import { useUnits } from "../state/fields.ts";
+
+/** Pixels for one millimetre of paper where letters are 16 px. */
+const PX_PER_MM = 4.3;
+/** The width of a bolt on the screen, mm of paper: strips of a few centimetres can still be told apart. */
+const BOLT_MM = 62;
+
+interface BoltSheetProps {
+  cloth: ClothCutting;
+  bolt: BoltPlan;
+  onMove: (placement: Placement) => void;
+}
+
+/** One bolt to scale, its end at the left; wider than the page it scrolls. */
+export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
+  const units = useUnits();
+  const widthMm = cloth.problem.bolts.find(({ id }) => id === bolt.boltId)?.widthMm ?? 1000;
+  const placed = useMemo(
+    () => place(drawBoltPlan({ units, cutting: cloth, bolt }), { scale: BOLT_MM / widthMm }),
+    [units, cloth, bolt, widthMm],
+  );
+  return (
+    <figure className="bolt">
+      <div className="bolt-room">
+        {/* biome-ignore lint/a11y/useSemanticElements: SVG has no fieldset of its own */}
+        <svg
+          className="bolt-svg"
+          width={placed.widthMm * PX_PER_MM}
+          height={placed.heightMm * PX_PER_MM}
+          viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
+          role="group"
+          aria-label={`${placed.title}. ${placed.caption}`}
+        >
+          <BoltDrawing placed={placed} />
+          {bolt.placements.map((placement) => (
+            <Handle
+              key={placement.pieceId}
+              placement={placement}
+              name={nameOf(cloth, placement)}
+              placed={placed}
+              onMove={onMove}
+            />
+          ))}
+        </svg>
+      </div>
+      <figcaption className="sheet-caption">
+        <span className="caption-words">
+          {placed.title}. {placed.caption}
+        </span>{" "}
+        <FactsTable facts={placed.facts} />
+      </figcaption>
+    </figure>
+  );
+}
+
+function nameOf({ problem }: ClothCutting, { pieceId }: Placement): string {
+  const piece = problem.pieces.find(({ id }) => id === pieceId);
+  return piece === undefined ? pieceId : `${piece.shade}: ${piece.part}`;
+}
+
+const BoltDrawing = memo(function BoltDrawing({ placed }: { placed: Placed }) {
+  const nodes = useMemo(() => svgNodes(placed).children ?? [], [placed]);
+  return (
+    // biome-ignore lint/a11y/noAriaHiddenOnFocusable: nothing in the picture takes the focus; the handles above it do
+    <g aria-hidden="true">
+      {nodes.map((node, at) => (
+        // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names
+        <SvgElement key={at} node={node} />
+      ))}
+    </g>
+  );
+});
+
+/** Steps of the arrow keys on the cloth, mm; with shift the larger. */
+const STEP_MM = 5;
+const LARGE_STEP_MM = 50;
+const KEYS: Record<string, readonly [along: number, across: number]> = {
+  ArrowRight: [1, 0],
+  ArrowLeft: [-1, 0],
+  ArrowDown: [0, 1],
+  ArrowUp: [0, -1],
+};
+
+interface HandleProps {
+  placement: Placement;
+  name: string;
+  placed: Placed;
+  onMove: (placement: Placement) => void;
+}
+
+/** What the pointer takes hold of: a piece, moved along and across the bolt in whole millimetres. */
+function Handle({ placement, name, placed, onMove }: HandleProps) {
+  const [shift, setShift] = useState<readonly [number, number]>();
+  const start = useRef<{ x: number; y: number }>(undefined);
+  const { scale, originMm } = placed;
+  const [dx, dy] = shift ?? [0, 0];
+  const move = (alongMm: number, acrossMm: number) => {
+    if (alongMm === 0 && acrossMm === 0) return;
+    onMove({ ...placement, yMm: placement.yMm + alongMm, xMm: placement.xMm + acrossMm });
+  };
+  const inMm = (px: number) => Math.round(px / PX_PER_MM / scale);
+  const onPointerDown = (event: PointerEvent<SVGRectElement>) => {
+    event.currentTarget.setPointerCapture(event.pointerId);
+    start.current = { x: event.clientX, y: event.clientY };
+    setShift([0, 0]);
+  };
+  const onPointerMove = (event: PointerEvent<SVGRectElement>) => {
+    if (start.current)
+      setShift([inMm(event.clientX - start.current.x), inMm(event.clientY - start.current.y)]);
+  };
+  const onPointerUp = () => {
+    start.current = undefined;
+    setShift(undefined);
+    move(dx, dy);
+  };
+  const onKeyDown = (event: KeyboardEvent<SVGRectElement>) => {
+    const step = KEYS[event.key];
+    if (step === undefined) return;
+    event.preventDefault();
+    const mm = event.shiftKey ? LARGE_STEP_MM : STEP_MM;
+    move(step[0] * mm, step[1] * mm);
+  };
+  return (
+    // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
+    <rect
+      className="bolt-handle"
+      role="button"
+      tabIndex={0}
+      aria-label={`${name}: move it`}
+      data-moving={shift !== undefined || undefined}
+      x={originMm[0] + scale * (placement.yMm + dx)}
+      y={originMm[1] + scale * (placement.xMm + dy)}
+      width={scale * placement.lengthMm}
+      height={scale * placement.widthMm}
+      onPointerDown={onPointerDown}
+      onPointerMove={onPointerMove}
+      onPointerUp={onPointerUp}
+      onPointerCancel={() => {
+        start.current = undefined;
+        setShift(undefined);
+      }}
+      onKeyDown={onKeyDown}
+    />
+  );
+}

@@ -1,0 +1,133 @@
+import type { ReactNode } from "react";
+import { clothGapWords } from "../../lists/index.ts";
+import { type ClothCutting, type CuttingPlan, rackAfter } from "../../plan/index.ts";
+import { clothLengthText, type UnitChoice } from "../../units/index.ts";
+import { Chapter } from "../frame/chapter.tsx";
+import { countText } from "../frame/count-text.ts";
+import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
+import { edit } from "../state/store.ts";
+import { BoltView } from "./bolt-view.tsx";
+import { startCutting, stopCutting, useCuttingStore } from "./cutting-store.ts";
+import { LengthsTable } from "./lengths-table.tsx";
+import { SavingsList } from "./savings-list.tsx";
+import "./cutting.css";
+
+/** How all pieces of the job lie on its cloths: better and better while one looks. */
+export function CuttingChapter({ number }: { number: number }) {
+  const units = useUnits();
+  const cutting = useCuttingStore((cutting) => cutting.progress?.cutting);
+  return (
+    <Chapter number={number} id="cutting" title="Cutting" sentence={sentenceOf(cutting, units)}>
+      {cutting === undefined ? null : <CuttingBody cutting={cutting} />}
+    </Chapter>
+  );
+}
+
+function sentenceOf(cutting: CuttingPlan | undefined, units: UnitChoice): ReactNode {
+  if (cutting === undefined) return "The pieces are being laid on the cloth.";
+  if (cutting.cloths.length === 0) return "Nothing to cut yet.";
+  const pieces = cutting.cloths.reduce((sum, { problem }) => sum + problem.pieces.length, 0);
+  const newMm = cutting.cloths.reduce((sum, cloth) => sum + newClothMm(cloth), 0);
+  return (
+    <>
+      {countText(pieces, "piece")} on {countText(cutting.cloths.length, "cloth")}:{" "}
+      <b>{clothLengthText(newMm, units)}</b> of new cloth in all.
+    </>
+  );
+}
+
+function newClothMm({ answer, newBoltId }: ClothCutting): number {
+  return "bolts" in answer ? (answer.bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0) : 0;
+}
+
+function CuttingBody({ cutting }: { cutting: CuttingPlan }) {
+  return (
+    <>
+      <SearchState />
+      {cutting.cloths.map((cloth) => (
+        <ClothBlock key={cloth.clothId} cloth={cloth} />
+      ))}
+      <LengthsTable cutting={cutting} />
+      <SavingsList />
+      <WhatIsLeft cutting={cutting} />
+    </>
+  );
+}
+
+/** Once all is cut: remnants by name and shorter bolts go on the rack, what is used up leaves it. */
+function WhatIsLeft({ cutting }: { cutting: CuttingPlan }) {
+  const job = useJob();
+  const mine = useCanEdit();
+  const stale = useCuttingStore((one) => one.job !== job);
+  const putBack = () =>
+    edit({
+      label: "Put what is left on the rack",
+      patch: [{ op: "add", path: "/stock", value: rackAfter(job, cutting) }],
+    });
+  return (
+    <section className="cutting-cloth screen-only">
+      <h3>When all is cut</h3>
+      <p>
+        <button type="button" className="button button-small" disabled={!mine || stale} onClick={putBack}>
+          Put what is left on the rack
+        </button>{" "}
+        <span className="quiet small">
+          Remnants and offcuts worth keeping, by their names; bolts by what is left of them.
+        </span>
+      </p>
+    </section>
+  );
+}
+
+/** What the search is at, and the button that ends it. */
+function SearchState() {
+  const job = useJob();
+  const state = useCuttingStore((cutting) => cutting.state);
+  const tries = useCuttingStore((cutting) => cutting.progress?.tries ?? 0);
+  const ended = useCuttingStore((cutting) => cutting.progress?.ended);
+  const stale = useCuttingStore((cutting) => cutting.job !== job);
+  if (state === "looking" || state === "first" || (stale && state !== "failed")) {
+    return (
+      <p className="cutting-state screen-only" data-testid="cutting-state" data-state="looking">
+        <span role="status">Looking for less cloth. {tries.toLocaleString("en")} plans tried.</span>{" "}
+        <button type="button" className="button button-small" onClick={stopCutting}>
+          Stop here
+        </button>
+      </p>
+    );
+  }
+  const words =
+    state === "failed"
+      ? "The search came to grief; the last plan is shown."
+      : ended === "done"
+        ? "No plan takes less: the search is through."
+        : `${ended === "stopped" ? "Stopped" : "Through"} after ${tries.toLocaleString("en")} plans; the best is shown.`;
+  return (
+    <p className="cutting-state screen-only" data-testid="cutting-state" data-state="ended">
+      <span role="status">{words}</span>{" "}
+      {ended === "done" ? null : (
+        <button type="button" className="button button-small" onClick={() => void startCutting(job, true)}>
+          Look again
+        </button>
+      )}
+    </p>
+  );
+}
+
+function ClothBlock({ cloth }: { cloth: ClothCutting }) {
+  const units = useUnits();
+  const { answer, clothName, boltNames, newBoltId, problem } = cloth;
+  return (
+    <section className="cutting-cloth">
+      <h3>{clothName}</h3>
+      <p>
+        {countText(problem.pieces.length, "piece")}
+        {"bolts" in answer
+          ? ` out of ${answer.bolts.map(({ boltId, usedMm }) => `${clothLengthText(usedMm, units)} of ${boltId === newBoltId ? "new cloth" : `“${boltNames[boltId] ?? boltId}”`}`).join(" and ")}`
+          : ""}
+        . {clothGapWords(cloth, units)}
+      </p>
+      {"bolts" in answer ? <BoltView cloth={cloth} plan={answer} /> : null}
+    </section>
+  );
+}
