@@ -14,6 +14,12 @@ function twoWindows(): Job {
   return { ...job, rooms: [{ id: "room", name: "Room", windows }] };
 }
 
+/** Measured above the floor, each with a sill of its own. */
+function atHeight(window: Job["rooms"][number]["windows"][number], i: number): typeof window {
+  const sillAboveFloorMm = 900 - 110 * i;
+  return { ...window, opening: { ...window.opening, heightsMm: [1200 + 110 * i], sillAboveFloorMm } };
+}
+
 function jobFolder(job: Job = twoWindows()) {
   const folder = emptyFolder();
   const file = join(folder, "job.json");
@@ -39,7 +45,16 @@ describe("shadewright plan", () => {
       "drawings",
       "lists",
       "plan.json",
+      "rooms",
       "workbook.pdf",
+    ]);
+    expect(readdirSync(join(out, "rooms/room")).sort()).toEqual([
+      "room-half.dxf",
+      "room-half.svg",
+      "room-raised.dxf",
+      "room-raised.svg",
+      "room.dxf",
+      "room.svg",
     ]);
     expect(readdirSync(join(out, "drawings")).sort()).toEqual(["east", "west"]);
     const drawings = readdirSync(join(out, "drawings/east"));
@@ -106,6 +121,19 @@ describe("shadewright plan", () => {
     await typed(["plan", file, "--out", join(folder, "letter"), "--shade", "east", "--paper", "letter"]);
     expect(Number(boxOf(join(folder, "a4"))?.[1])).toBeCloseTo((210 / 25.4) * 72, 1);
     expect(Number(boxOf(join(folder, "letter"))?.[1])).toBeCloseTo(8.5 * 72, 1);
+  });
+
+  test("one shade of a room in line still follows its neighbours", async () => {
+    const job = twoWindows();
+    const [room] = job.rooms;
+    if (room === undefined) throw new Error("invalid test job: no room");
+    const lined = { ...job, rooms: [{ ...room, inLine: {}, windows: room.windows.map(atHeight) }] };
+    const { file } = jobFolder(lined);
+    const alone = await typed(["plan", file, "--json", "--shade", "west"]);
+    const whole = await typed(["plan", file, "--json"]);
+    const [west] = JSON.parse(alone.out).shades;
+    expect(west.grid).toEqual(JSON.parse(whole.out).shades[1].grid);
+    expect(west.workings.map(({ id }: { id: string }) => id)).toContain("line-up.first-row");
   });
 
   test("a second run takes the place of the first and says what is left of it", async () => {
