@@ -8,22 +8,28 @@ const STEPS = 20;
 export function bayLine(cornersYMm: number, bays: readonly Swag[]): ShadePoint[] {
   const [first] = bays;
   if (first === undefined) return [];
-  const start: ShadePoint = [first.fromMm, cornersYMm];
-  return [start, ...bays.flatMap((bay) => bayPoints(cornersYMm, bay))];
+  // Bays are mostly alike: each kind is reckoned once.
+  const known = new Map<string, readonly number[]>();
+  const points: ShadePoint[] = [[first.fromMm, cornersYMm]];
+  for (const { fromMm, toMm, sagMm } of bays) {
+    const key = `${(toMm - fromMm).toFixed(6)} ${sagMm.toFixed(6)}`;
+    const drops = known.get(key) ?? dropsOf(toMm - fromMm, sagMm);
+    known.set(key, drops);
+    drops.forEach((drop, i) => {
+      points.push([fromMm + ((toMm - fromMm) * (i + 1)) / (drops.length + 1), cornersYMm + drop]);
+    });
+    points.push([toMm, cornersYMm]);
+  }
+  return points;
 }
 
-/** The points of one bay after its left corner. */
-function bayPoints(cornersYMm: number, { fromMm, toMm, sagMm }: Swag): ShadePoint[] {
-  const right: ShadePoint = [toMm, cornersYMm];
-  const spanMm = toMm - fromMm;
+/** How far the points between its corners hang below them; none where it lies straight. */
+function dropsOf(spanMm: number, sagMm: number): number[] {
   const { parameterMm: k, sagMm: hangs } = scallopOfSag(spanMm, sagMm);
-  if (k === undefined) return [right];
-  const inner = Array.from({ length: STEPS - 1 }, (_, i): ShadePoint => {
-    const share = (i + 1) / STEPS;
-    const fromMiddle = spanMm * (share - 0.5);
+  if (k === undefined) return [];
+  return Array.from({ length: STEPS - 1 }, (_, i) => {
+    const fromMiddle = spanMm * ((i + 1) / STEPS - 0.5);
     // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
-    const rise = 2 * k * Math.sinh(fromMiddle / (2 * k)) ** 2;
-    return [fromMm + share * spanMm, cornersYMm + Math.max(0, hangs - rise)];
+    return Math.max(0, hangs - 2 * k * Math.sinh(fromMiddle / (2 * k)) ** 2);
   });
-  return [...inner, right];
 }

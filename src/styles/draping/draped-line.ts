@@ -22,6 +22,14 @@ export interface DrapedAsk {
 /** How far the line hangs between each two columns, from the left, mm. */
 export function baysOf(ask: DrapedAsk): Swag[] {
   const { form, columns, aboveHemMm, risenMm, isHem = false } = ask;
+  // Bays are mostly alike: each kind is reckoned once.
+  const known = new Map<string, number>();
+  const sagOf = (spanMm: number, arcMm: number, mostMm: number) => {
+    const key = `${spanMm.toFixed(6)} ${arcMm.toFixed(6)} ${mostMm}`;
+    const sagMm = known.get(key) ?? scallopWithin(spanMm, arcMm, mostMm).sagMm;
+    known.set(key, sagMm);
+    return sagMm;
+  };
   return columns.slice(1).map(({ xMm: toMm }, i) => {
     const fromMm = columns[i]?.xMm ?? 0;
     const spanMm = toMm - fromMm;
@@ -29,7 +37,7 @@ export function baysOf(ask: DrapedAsk): Swag[] {
     const own = isHem ? form.swags.find((swag) => swag.fromMm < middle && middle < swag.toMm) : undefined;
     const isHeld = isHem && form.bar !== undefined && form.bar.fromMm < middle && middle < form.bar.toMm;
     const arcMm = own?.arcMm ?? spanMm + easeBetween(form, fromMm, toMm, aboveHemMm);
-    const sagMm = isHeld ? 0 : scallopWithin(spanMm, arcMm, (own?.sagMm ?? 0) + risenMm).sagMm;
+    const sagMm = isHeld ? 0 : sagOf(spanMm, arcMm, (own?.sagMm ?? 0) + risenMm);
     return { fromMm, toMm, arcMm, sagMm };
   });
 }

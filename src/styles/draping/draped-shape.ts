@@ -1,10 +1,13 @@
 import type { Form, Grid, ShadePoint } from "../../shade/index.ts";
-import type { FoldState } from "../folding/raised-shape.ts";
+import type { FoldState, RaisedShape } from "../folding/raised-shape.ts";
 import { raisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 import { bayLine } from "./bay-line.ts";
 import { baysOf, type DrapedAsk, drapedLine, levelEnds } from "./draped-line.ts";
 import { hasTails } from "./ease.ts";
+import { middleSection, poufFolds } from "./middle-section.ts";
+
+const SAME_MM = 1e-6;
 
 /** Lowest row to the lower edge at a column, shade down, mm: between the columns it may hang lower. */
 export function hemBelowRowMm(grid: Grid, form: Form): number {
@@ -23,11 +26,11 @@ export function drapedShape(input: ShapeInput, raise: number): VisibleShape {
   const top = folded.folds.at(-1)?.upperYMm ?? bottomRowYMm;
   const front = folded.folds.filter(({ state }) => state !== "flat").at(-1);
   const pieces = [...hem, ...folded.folds.map((fold) => foldPiece(input, drape, fold, fold === front))];
-  const lowestYMm = Math.max(...pieces.flatMap(({ outline }) => outline.map(([, y]) => y)));
+  const lowestYMm = lowestOf(pieces);
   const width = size.finishedWidthMm;
   const sidesTo = hasTails(form, width) ? top : sideEnd(pieces, width);
   return {
-    pieces: [...pieces, { outline: box(width, 0, top), edges: [] }],
+    pieces: [...outlineLowest(pieces, lowestYMm), { outline: box(width, 0, top), edges: [] }],
     lines: [
       {
         kind: "edge",
@@ -38,14 +41,16 @@ export function drapedShape(input: ShapeInput, raise: number): VisibleShape {
           [width, sidesTo],
         ],
       },
-      ...creases(form, 0, top),
+      ...creases(input, 0, top),
     ],
     section: {
       ...folded,
+      folds: [...poufFolds(form, bottomRowYMm), ...folded.folds],
       hemYMm: bottomRowYMm + hemBelowRowMm(grid, form),
       bottomYMm: Math.max(folded.bottomYMm, lowestYMm),
     },
     lowestYMm,
+    ...swagSection(input, drape, folded),
   };
 }
 
@@ -53,6 +58,9 @@ interface Drape {
   /** Each row above the hem on the flat cloth, and where it hangs with the shade down, mm. */
   rows: Map<number, { aboveHemMm: number; yMm: number }>;
   line: (yMm: number, aboveHemMm: number, risenMm: number) => ShadePoint[];
+  /** Lowest point of such a line between the columns, mm below the top line. */
+  middle: (yMm: number, aboveHemMm: number, risenMm: number, isHem?: boolean) => number;
+  tailed: boolean;
 }
 
 function drapeOf({ size, grid, form }: ShapeInput, folds: readonly FoldState[]): Drape {
@@ -64,13 +72,44 @@ function drapeOf({ size, grid, form }: ShapeInput, folds: readonly FoldState[]):
     aboveHemMm += clothOf.get(number) ?? folds.find(({ row }) => row === number)?.arcMm ?? 0;
   }
   const rest = { form, columns: grid.columns, widthMm: size.finishedWidthMm };
-  return { rows, line: (yMm, above, risenMm) => drapedLine({ ...rest, yMm, aboveHemMm: above, risenMm }) };
+  const tailed = hasTails(form, size.finishedWidthMm);
+  return {
+    rows,
+    tailed,
+    line: (yMm, above, risenMm) => drapedLine({ ...rest, yMm, aboveHemMm: above, risenMm }),
+    middle: (yMm, above, risenMm, isHem = false) =>
+      yMm +
+      Math.max(0, ...baysOf({ ...rest, yMm, aboveHemMm: above, risenMm, isHem }).map((bay) => bay.sagMm)),
+  };
+}
+
+/** The section midway between two columns, where anything hangs lower there. */
+function swagSection(
+  { grid, form }: ShapeInput,
+  { rows, middle }: Drape,
+  folded: RaisedShape,
+): Pick<VisibleShape, "swagSection"> {
+  const rowYMm = folded.rows[0]?.yMm ?? 0;
+  const hemAtColumnMm = rowYMm + hemBelowRowMm(grid, form);
+  const hemYMm = middle(hemAtColumnMm, 0, folded.liftMm, true);
+  const folds = folded.folds.map(({ row, upperYMm, lowerYMm, arcMm }) => {
+    const lower = rows.get(row) ?? { aboveHemMm: 0, yMm: lowerYMm };
+    const upper = rows.get(row + 1) ?? { aboveHemMm: lower.aboveHemMm + arcMm, yMm: upperYMm };
+    return {
+      upperYMm: middle(upperYMm, upper.aboveHemMm, Math.max(0, upper.yMm - upperYMm)),
+      lowerYMm: middle(lowerYMm, lower.aboveHemMm, Math.max(0, lower.yMm - lowerYMm)),
+    };
+  });
+  const droops =
+    hemYMm > hemAtColumnMm + 1 ||
+    folds.some(({ lowerYMm }, i) => lowerYMm > (folded.folds[i]?.lowerYMm ?? 0) + 1);
+  return droops ? { swagSection: middleSection(folded, form, rowYMm, { folds, hemYMm }) } : {};
 }
 
 /** A fold between its upper row and its lower edge; limp cloth hangs by half its slack below the lower row. */
 function foldPiece(
-  { form }: ShapeInput,
-  { rows, line }: Drape,
+  input: ShapeInput,
+  { rows, line, tailed }: Drape,
   fold: FoldState,
   isFront: boolean,
 ): VisiblePiece {
@@ -84,19 +123,20 @@ function foldPiece(
     upper === undefined
       ? line(upperYMm, lower.aboveHemMm + arcMm, 0)
       : line(upperYMm, upper.aboveHemMm, Math.max(0, upper.yMm - upperYMm));
-  const piece = between(above, edge, row);
+  const piece = between(above, edge, row, tailed);
   return {
     ...piece,
     edges: [
       { kind: isFront ? "edge" : "fold", points: edge, row },
       ...piece.edges,
-      ...creases(form, upperYMm, edgeYMm).map((crease) => ({ ...crease, row })),
+      ...creases(input, upperYMm, edgeYMm).map((crease) => ({ ...crease, row })),
     ],
   };
 }
 
 /** What hangs below the lowest row: the hem section, and in front of it the pouf that stays. */
-function hemPieces({ size, grid, form }: ShapeInput, rowYMm: number, liftMm: number): VisiblePiece[] {
+function hemPieces(input: ShapeInput, rowYMm: number, liftMm: number): VisiblePiece[] {
+  const { size, grid, form } = input;
   const widthMm = size.finishedWidthMm;
   const hemYMm = rowYMm + hemBelowRowMm(grid, form);
   const ask: DrapedAsk = {
@@ -108,13 +148,13 @@ function hemPieces({ size, grid, form }: ShapeInput, rowYMm: number, liftMm: num
     ...{ form, columns: grid.columns, widthMm },
     ...{ yMm: rowYMm, aboveHemMm: form.stretches[0]?.clothMm ?? 0, risenMm: liftMm },
   });
-  const piece = between(above, hem, 1);
+  const piece = between(above, hem, 1, hasTails(form, widthMm));
   const section: VisiblePiece = {
     ...piece,
     edges: [
       { kind: "edge", points: hem },
       ...piece.edges,
-      ...creases(form, rowYMm, hemYMm).map((crease) => ({ ...crease, row: 1 })),
+      ...creases(input, rowYMm, hemYMm).map((crease) => ({ ...crease, row: 1 })),
     ],
   };
   if (form.pouf === undefined || form.pouf.loops < 1) return [section];
@@ -131,33 +171,48 @@ function hemPieces({ size, grid, form }: ShapeInput, rowYMm: number, liftMm: num
       outline: [[0, rowYMm], [widthMm, rowYMm], ...[...edge].reverse()],
       edges: [
         { kind: "fold", points: edge, row: 1 },
-        ...creases(form, rowYMm, rowYMm + cornerMm).map((crease) => ({ ...crease, row: 1 })),
+        ...creases(input, rowYMm, rowYMm + cornerMm).map((crease) => ({ ...crease, row: 1 })),
       ],
     },
   ];
 }
 
-/** The cloth between two lines: its top level but for the sides, whose edges show where they slant. */
-function between(above: readonly ShadePoint[], below: readonly ShadePoint[], row: number): VisiblePiece {
-  const ends = [above[0], above.at(-1), below[0], below.at(-1)];
-  const [topLeft, topRight, left, right] = ends;
+/** The cloth between two lines: its top level but for the sides, whose edges show where they slant as tails. */
+function between(
+  above: readonly ShadePoint[],
+  below: readonly ShadePoint[],
+  row: number,
+  isTailed: boolean,
+): VisiblePiece {
+  const [topLeft, topRight, left, right] = [above[0], above.at(-1), below[0], below.at(-1)];
   if (topLeft === undefined || topRight === undefined || left === undefined || right === undefined)
     return { outline: [...above, ...below], edges: [] };
   const level = Math.min(...above.map(([, y]) => y));
-  const slants = left[0] > 0 || topLeft[0] > 0 || topLeft[1] > level;
   const inner = above.filter(([, y]) => y <= level);
-  const top = [topLeft, ...inner.slice(0, 1), ...inner.slice(-1), topRight];
   const edge = (points: readonly ShadePoint[]): VisibleLine => ({ kind: "edge", points, row });
   return {
-    outline: [...top, ...[...below].reverse()],
-    edges: slants || below.length > 2 ? [edge([topLeft, left]), edge([topRight, right])] : [],
+    outline: [topLeft, ...inner.slice(0, 1), ...inner.slice(-1), topRight, ...[...below].reverse()],
+    edges: isTailed ? [edge([topLeft, left]), edge([topRight, right])] : [],
   };
 }
 
-function creases({ pleats }: Form, fromYMm: number, toYMm: number): VisibleLine[] {
+/** What reaches lowest ends the shade against the window, whichever piece it is. */
+function outlineLowest(pieces: readonly VisiblePiece[], lowestYMm: number): VisiblePiece[] {
+  return pieces.map(({ outline, edges }) => ({
+    outline,
+    edges: edges.map((edge) =>
+      edge.kind === "fold" && edge.points.some(([, y]) => y > lowestYMm - SAME_MM)
+        ? { ...edge, kind: "edge" as const }
+        : edge,
+    ),
+  }));
+}
+
+function creases({ form, size }: ShapeInput, fromYMm: number, toYMm: number): VisibleLine[] {
   if (toYMm <= fromYMm) return [];
-  return pleats
+  return form.pleats
     .flatMap(({ xMm, facesMm }) => facesMm ?? [xMm])
+    .filter((x) => x > 0 && x < size.finishedWidthMm)
     .map((x) => ({
       kind: "crease",
       points: [
@@ -167,9 +222,17 @@ function creases({ pleats }: Form, fromYMm: number, toYMm: number): VisibleLine[
     }));
 }
 
+function lowestOf(pieces: readonly VisiblePiece[]): number {
+  let lowest = 0;
+  for (const { outline } of pieces) for (const [, y] of outline) lowest = Math.max(lowest, y);
+  return lowest;
+}
+
 function sideEnd(pieces: readonly VisiblePiece[], widthMm: number): number {
-  const atSides = pieces.flatMap(({ outline }) => outline.filter(([x]) => x <= 0 || x >= widthMm));
-  return Math.max(0, ...atSides.map(([, y]) => y));
+  let lowest = 0;
+  for (const { outline } of pieces)
+    for (const [x, y] of outline) if (x <= 0 || x >= widthMm) lowest = Math.max(lowest, y);
+  return lowest;
 }
 
 function box(width: number, top: number, bottom: number): ShadePoint[] {

@@ -4,6 +4,7 @@ import type { Form, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { hasTails } from "./ease.ts";
+import { insertPieces, widthsFor } from "./insert-pieces.ts";
 
 const SAME_MM = 0.5;
 
@@ -15,6 +16,7 @@ export function judgePleats(brief: Brief, size: Size, form: Form): Finding[] {
     ...pattern(brief, form),
     ...blackout(brief, form),
     ...interlining(brief, form),
+    ...inserts(brief, size, form),
   ];
 }
 
@@ -142,6 +144,33 @@ function interlining(brief: Brief, { pleats }: Form): Finding[] {
           label: "Leave the interlining out",
           patch: [{ op: "add", path: `${brief.path}/shade/interlining`, value: null }],
         },
+      ],
+    },
+  ];
+}
+
+/** Pieces cut apart do not always come out of as many widths as the panel in one. */
+function inserts(brief: Brief, size: Size, form: Form): Finding[] {
+  if (brief.making.pleat.cut === "in-one" || form.pleats.length === 0) return [];
+  const pieces = insertPieces(brief, size, form);
+  const all = [...pieces.sides, ...pieces.between, ...pieces.pleats];
+  const { usableWidthMm } = brief.cloths.face;
+  const widest = Math.max(...all);
+  const needed = widthsFor(all, usableWidthMm);
+  const inOne = Math.max(1, Math.ceil(all.reduce((sum, mm) => sum + mm, 0) / usableWidthMm - 1e-9));
+  if (widest <= usableWidthMm && needed <= inOne) return [];
+  return [
+    {
+      ...base(brief, "making/pleat/cut"),
+      id: "shape.inserts-take-more",
+      weight: "fix",
+      text:
+        widest > usableWidthMm
+          ? `Cut apart, one piece is ${lengthText(widest, brief.units)} wide, more than the cloth: it would need a join within it.`
+          : `Cut apart, the pieces come out of ${needed} widths of the cloth, where ${inOne} hold as much: ${needed - inOne === 1 ? "one width" : `${needed - inOne} widths`} more than is reckoned.`,
+      cite: cite("geometry", "widest pieces laid first"),
+      remedies: [
+        { label: "Fold the pleats in one panel", patch: settingPatch(brief, "pleat", "cut", "in-one") },
       ],
     },
   ];

@@ -60,7 +60,7 @@ export function balloonForm(
     pleats,
     swags,
     ease,
-    ...(isTied ? { pouf: { clothMm: pouf.clothMm, loops: pouf.loops } } : {}),
+    ...(isTied ? { pouf: { clothMm: pouf.clothMm, loops: pouf.loops }, tiedRings: pouf.loops } : {}),
     ...barBetween(making, grid.columns[0]?.xMm ?? 0, grid.columns.at(-1)?.xMm ?? 0),
     ribs: { rows: [], face: "back" },
     marks: [...pleatMarks(pleats), ...rowMarks(grid, pouf, extraMm)],

@@ -4,6 +4,9 @@ import { scallopWithin } from "../gathering/scallop.ts";
 /** No more of the length than this stays up in a pouf. */
 const MOST_SHARE = 1 / 3;
 
+/** Less cloth than this is no pouf. */
+const LEAST_MM = 1;
+
 /** What hangs below the lowest ring with the shade down, mm. */
 export interface LowestPouf {
   /** Cloth that stays up; nothing where no marks are tied. */
@@ -26,7 +29,7 @@ export function lowestPouf(
   bays: readonly { spanMm: number; arcMm: number }[],
   lengthMm: number,
 ): LowestPouf {
-  const isTied = pouf.marks >= 2 && pouf.clothMm > 0;
+  const isTied = pouf.marks >= 2 && pouf.clothMm >= LEAST_MM;
   const clothMm = isTied ? Math.min(pouf.clothMm, lengthMm * MOST_SHARE) : 0;
   const loops = isTied ? pouf.marks - 1 : 0;
   const firstRingMm = Math.min(pleat.firstRingMm, lengthMm * MOST_SHARE);

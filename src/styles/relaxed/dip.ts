@@ -8,6 +8,9 @@ export const USUAL_DIP_SHARE = sourced(1 / 9, "ratio", cite("our-choice", "4 in 
 /** A deeper dip than this share of the length is not made. */
 const DEEPEST_SHARE = sourced(1 / 3, "ratio", cite("our-choice"));
 
+/** A shallower dip than this is none. */
+const LEAST_MM = 1;
+
 /** How the lower edge of a relaxed shade hangs between its two columns, and the width that this takes. */
 export interface Dip {
   spanMm: number;
@@ -26,7 +29,8 @@ const SAME_MM = 1;
 export function dipOf({ making: { relax } }: Brief, spanMm: number, lengthMm: number): Dip {
   const deepestMm = lengthMm * DEEPEST_SHARE.value;
   const asked = askedDip(relax.dipMm, relax.extraWidthMm, spanMm);
-  const hangs = scallopOfSag(spanMm, Math.min(asked.sagMm, deepestMm));
+  const wantedMm = Math.min(asked.sagMm, deepestMm);
+  const hangs = scallopOfSag(spanMm, wantedMm < LEAST_MM ? 0 : wantedMm);
   return {
     spanMm,
     dipMm: hangs.sagMm,

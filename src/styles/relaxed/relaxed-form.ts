@@ -23,7 +23,6 @@ export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): For
   const inMm = Math.min(board.barShorterMm, width) / 2;
   const swags = swagsOf(brief, grid, dip, fromMm, toMm);
   const isBarred = relax.weight === "bar";
-  const aboveHemMm = Math.max(0, ...swags.map(({ sagMm }) => sagMm));
   const untilMm = relax.widening === "even" ? {} : { untilMm: size.finishedLengthMm };
   return {
     stretches: plainStretches(grid),
@@ -32,7 +31,7 @@ export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): For
     pleats: [],
     swags,
     ease: [{ fromMm, toMm, extraMm: dip.extraMm, ...untilMm }],
-    ...(isBarred ? { bar: { fromMm: inMm, toMm: width - inMm, aboveHemMm } } : {}),
+    ...(isBarred ? { bar: { fromMm: inMm, toMm: width - inMm } } : {}),
     ribs: { rows: [], face: "back" },
     marks: [],
     joinsAtMm: flatColumns(size, grid, dip.extraMm),

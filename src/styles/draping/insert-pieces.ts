@@ -1,0 +1,32 @@
+import type { Brief } from "../../job/index.ts";
+import type { Form, Size } from "../../shade/index.ts";
+
+/** Cut widths of the pieces of a face whose pleats are cut apart, mm. */
+export interface InsertPieces {
+  sides: number[];
+  between: number[];
+  pleats: number[];
+}
+
+export function insertPieces({ making: { hems } }: Brief, size: Size, { pleats }: Form): InsertPieces {
+  const first = pleats[0];
+  const last = pleats.at(-1);
+  if (first === undefined || last === undefined) return { sides: [], between: [], pleats: [] };
+  const hemMm = hems.sideTurnMm * hems.sideTurns;
+  return {
+    sides: [first.xMm, size.finishedWidthMm - last.xMm].map((mm) => mm + hems.seamMm + hemMm),
+    between: pleats.slice(1).map(({ xMm }, i) => xMm - (pleats[i]?.xMm ?? 0) + 2 * hems.seamMm),
+    pleats: pleats.map(({ foldedMm }) => foldedMm + 2 * hems.seamMm),
+  };
+}
+
+/** Widths of cloth that these pieces come out of side by side, the widest laid first. */
+export function widthsFor(piecesMm: readonly number[], usableMm: number): number {
+  const left: number[] = [];
+  for (const piece of [...piecesMm].sort((a, b) => b - a)) {
+    const at = left.findIndex((room) => piece <= room + 1e-6);
+    if (at < 0) left.push(usableMm - piece);
+    else left[at] = (left[at] ?? 0) - piece;
+  }
+  return left.length;
+}

@@ -1,0 +1,28 @@
+import { lengthText } from "../../units/index.ts";
+import type { StyleStepInput } from "../style.ts";
+
+/** What the steps of draped styles put into words. */
+export function wordsOf({ brief, cloth, size }: StyleStepInput) {
+  const { hems } = brief.making;
+  return {
+    len: (mm: number) => lengthText(mm, brief.units),
+    back: cloth.layers.some(({ layer }) => layer === "lining") ? "lining" : "wrong side of the face",
+    bottomHemMm: hems.bottomTurnMm * hems.bottomTurns,
+    lengthMm: size.finishedLengthMm,
+  };
+}
+
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  const last = items.at(-1) ?? "";
+  return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
+}
+
+/** How the bottom hem is turned, as the start of a sentence. */
+export function hemTurn(input: StyleStepInput): string {
+  const { bottomTurnMm, bottomTurns } = input.brief.making.hems;
+  const { len } = wordsOf(input);
+  return bottomTurns === 2
+    ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again`
+    : `Turn the lower edge up by ${len(bottomTurnMm)}, its raw edge neatened`;
+}
