@@ -106,6 +106,7 @@ function bandingOf(brief: Brief, size: Size): { trims: Trim[]; bands: Band[] } {
   if (has.top) across("banding-top", "Banding, top", over.top, into("over the board"));
   const band = (part: Band["part"], xMm: number, yMm: number, widthMm: number, heightMm: number): Band => ({
     part,
+    mitred,
     clothId: cloth.id,
     clothName: cloth.name,
     xMm,
@@ -113,7 +114,7 @@ function bandingOf(brief: Brief, size: Size): { trims: Trim[]; bands: Band[] } {
     widthMm,
     heightMm,
   });
-  const acrossFrom = has.sides ? inset : 0;
+  const acrossFrom = has.sides ? inset + (mitred ? 0 : wide) : 0;
   const bands = [
     ...(has.sides
       ? [
@@ -154,6 +155,7 @@ function bottomBandOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[];
     bands: [
       {
         part: "bottom-band",
+        mitred: false,
         clothId: cloth.id,
         clothName: cloth.name,
         xMm: 0,

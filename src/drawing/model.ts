@@ -50,6 +50,7 @@ export const ROLES = [
   "floor",
   "level",
   "faceCloth",
+  "bandCloth",
   "liningCloth",
   "wrongSide",
   "clothOnBolt",

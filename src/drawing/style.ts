@@ -96,6 +96,7 @@ export const LOOKS: Record<Role, Look> = {
   level: look("LEVEL", "Shared level", { stroke: pen(HAIR, "woad", CHAIN_DASH), text: "woad" }),
   floor: look("FLOOR", "Floor", { stroke: pen(FIRM), text: "pencil" }),
   faceCloth: look("FACE", "Face, right side", { fill: "face", openStroke: pen(PLAIN) }),
+  bandCloth: look("BAND", "Band of another cloth", { fill: "wood", openStroke: pen(THIN) }),
   liningCloth: look("LINING", "Lining", {
     fill: "lining",
     hatch: { angleDeg: -45, spacingMm: 4.5, stroke: pen(0.09, "chalk") },

@@ -122,6 +122,8 @@ export interface TrimBolt {
 /** A band as it shows on the finished shade, mm from the left edge and down from the top line. */
 export interface Band {
   part: "left" | "right" | "top" | "bottom" | "bottom-band";
+  /** Its corners with its neighbours are mitred; otherwise those across lie between the sides. */
+  mitred: boolean;
   clothId: string;
   clothName: string;
   xMm: number;

@@ -1,7 +1,7 @@
 import { drawSheet, place } from "../../src/drawing/index.ts";
 import { draws } from "./gallery.ts";
 import { PAGE, PHONE } from "./papers.ts";
-import { outside, ribbed, wide } from "./windows.ts";
+import { banded, outside, ribbed, wide } from "./windows.ts";
 
 draws("front", () => {
   const { plan, shade } = outside();
@@ -21,4 +21,14 @@ draws("front-half", () => {
 draws("front-raised", () => {
   const { plan, shade } = wide();
   return place(drawSheet("front", plan, shade, { raise: 1 }), PAGE);
+});
+
+draws("front-bands", () => {
+  const { plan, shade } = banded();
+  return place(drawSheet("front", plan, shade), PAGE);
+});
+
+draws("front-bands-half", () => {
+  const { plan, shade } = banded();
+  return place(drawSheet("front", plan, shade, { raise: 0.5 }), PAGE);
 });

@@ -114,7 +114,7 @@ function drawTable(input: SheetInput, table: Table, top: number): Primitive[] {
       [lengthMm, y],
     ]);
   const part = cut?.layer ?? trims?.clothId;
-  const role = cut === undefined ? "faceCloth" : CLOTH_ROLE[cut.layer];
+  const role = cut === undefined ? "bandCloth" : CLOTH_ROLE[cut.layer];
   const sizes = new Set<string>();
   return [
     rect("clothOnBolt", bolt, { part }),

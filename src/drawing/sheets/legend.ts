@@ -13,6 +13,7 @@ const SELF_EVIDENT: ReadonlySet<Role> = new Set(["dimension", "leader", "label",
 /** Roles drawn as an area in the legend; all others as a line. */
 const AREAS: ReadonlySet<Role> = new Set([
   "faceCloth",
+  "bandCloth",
   "liningCloth",
   "wrongSide",
   "clothOnBolt",
