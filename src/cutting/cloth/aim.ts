@@ -27,7 +27,8 @@ export function aimAt(
         0,
         (Math.ceil((used - take) / grid.stepY) - (take < grid.stepY ? 1 : 0)) * grid.stepY,
       );
-      left -= (used - (lengths[at] ?? 0)) * costPerStep;
+      // What rounding leaves of the saving is not asked of the cheaper cloth, which would have to give many times as much.
+      left = (lengths[at] ?? 0) > 0 ? 0 : left - used * costPerStep;
     } else {
       lengths[at] = tight || !Number.isFinite(whole) ? used : whole;
     }
