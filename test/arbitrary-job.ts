@@ -8,6 +8,7 @@ import {
   DIRECTIONS,
   DRIVE_KINDS,
   EDGE_PLEATS,
+  HEADS,
   HEM_CORNERS,
   HOBBLE_RULES,
   INNER_CUTS,
@@ -41,6 +42,7 @@ import {
   WOODS,
 } from "../src/job/index.ts";
 import { RULERS } from "../src/units/index.ts";
+import { anyInLine } from "./arbitrary-room.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 type MakingInput = NonNullable<NonNullable<WindowInput["shade"]>["making"]>;
@@ -71,6 +73,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     overlapBelowMm: allowance,
     floorClearanceMm: allowance,
     boardShorterMm: allowance,
+    neighbourGapMm: allowance,
+    foldRoomMm: allowance,
     handClearanceMm: allowance,
   }),
   fold: some<Group<"fold">>({
@@ -229,6 +233,12 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
 
 const layer = fc.constantFrom(undefined, null, "cloth-a", "cloth-b", "no-such-cloth");
 
+const anyBeside = fc.record({
+  angleDeg: mm(60, 300),
+  wallMm: fc.oneof(length, mm(0, 300)),
+  shade: fc.boolean(),
+});
+
 const anyWindow = (index: number): fc.Arbitrary<WindowInput> =>
   fc.record({
     id: fc.constant(`window-${index}`),
@@ -239,6 +249,16 @@ const anyWindow = (index: number): fc.Arbitrary<WindowInput> =>
       diagonalsMm: fc.option(fc.tuple(span, span), { nil: undefined }),
       recessDepthMm: fc.option(length, { nil: undefined }),
       sillAboveFloorMm: fc.option(length, { nil: undefined }),
+      left: fc.option(anyBeside, { nil: undefined }),
+      right: fc.option(anyBeside, { nil: undefined }),
+      head: fc.option(
+        fc.record({
+          kind: fc.constantFrom(...HEADS),
+          fallMm: fc.oneof(length, mm(1, 400)),
+          high: fc.constantFrom("left" as const, "right" as const),
+        }),
+        { nil: undefined },
+      ),
       obstructions: fc.option(
         fc.array(
           fc.record({
@@ -299,6 +319,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
     purpose: fc.constantFrom(undefined, ...PURPOSES),
     workshop: fc.option(anyMaking, { nil: undefined }),
     windows: fc.tuple(anyWindow(1), fc.option(anyWindow(2)), fc.option(anyWindow(3))),
+    inLine: fc.oneof({ weight: 2, arbitrary: fc.constant(undefined) }, { weight: 1, arbitrary: anyInLine }),
     cloths: fc.tuple(anyCloth("cloth-a"), anyCloth("cloth-b")),
     lock: fc.record({
       id: fc.constant("odd-lock"),
@@ -347,7 +368,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
       power: fc.option(fc.constantFrom(...POWERS), { nil: undefined }),
     }),
   })
-  .map(({ ruler, place, purpose, workshop, windows, cloths, lock, cord, tube, drive }) =>
+  .map(({ ruler, place, purpose, workshop, windows, inLine, cloths, lock, cord, tube, drive }) =>
     jobSchema.parse({
       format: "shadewright-job",
       version: 1,
@@ -356,7 +377,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
       place,
       purpose,
       units: { system: ruler === "1 mm" ? "metric" : "imperial", ruler },
-      rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null) }],
+      rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null), inLine }],
       cloths,
       hardware: { locks: [lock], cords: [cord], tubes: [tube], drives: [drive] },
       workshop,

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Form, Grid, Lift, Mass, Size } from "../shade/index.ts";
+import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade/index.ts";
 
 /** What the board of one shade follows from. */
 export interface BoardInput {
@@ -9,4 +9,6 @@ export interface BoardInput {
   form: Form;
   mass: Mass;
   lift: Lift;
+  /** Where they hang in one plane and are known. */
+  folds?: Folds;
 }

@@ -8,26 +8,39 @@ import { recessNeeded, stackDepth } from "./recess.ts";
 
 /** Does an inside mount find room for board, stack and handles? */
 export function judgeRecess(input: BoardInput, book: WorkingBook): Finding[] {
-  const { brief, grid } = input;
-  const stackMm = stackDepth(brief, grid, book);
+  const { brief, folds } = input;
+  const stackMm = stackDepth(input, book);
   if (brief.mount !== "inside") return [];
-  const neededMm = recessNeeded(brief, brief.board.depthMm, stackMm, book);
+  // What is pressed back lies behind the board's front; only the rest needs room before it.
+  const frontMm = folds?.outMm ?? stackMm;
+  const neededMm = recessNeeded(brief, brief.board.depthMm, frontMm, book);
   const has = brief.opening.recessDepthMm;
   if (has === undefined || has >= neededMm) return [];
   const text = (mm: number) => lengthText(mm, brief.units);
-  return [
-    {
-      id: "board.recess-too-shallow",
-      weight: "fix",
-      stage: "board",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/opening/recessDepthMm`,
-      text: `The recess is ${text(has)} deep; board, raised stack and what stands out from the glass need about ${text(neededMm)}. The stack would stand out in front of the recess or rub behind.`,
-      cite: cite("from-memory", "thickness of the stack"),
-      figures: ["board.recess-needed", "board.stack-depth"],
-      remedies: [...shallowerBoards(input, neededMm - has), mountOutside(brief.path)],
-    },
-  ];
+  const leastMm = folds === undefined ? neededMm : neededMm - frontMm + Math.min(frontMm, folds.trainedMm);
+  const needs = `The recess is ${text(has)} deep; board, raised stack and what stands out from the glass need about ${text(neededMm)}`;
+  const finding: Finding = {
+    id: "board.recess-too-shallow",
+    weight: "fix",
+    stage: "board",
+    shadeId: brief.shadeId,
+    path: `${brief.path}/opening/recessDepthMm`,
+    text: `${needs}. The stack would stand out in front of the recess or rub behind.`,
+    cite: folds === undefined ? cite("from-memory", "thickness of the stack") : cite("heavy-elastica"),
+    figures: ["board.recess-needed", "board.stack-depth"],
+    remedies: [...shallowerBoards(input, neededMm - has), mountOutside(brief.path)],
+  };
+  return has < leastMm
+    ? [finding]
+    : [
+        {
+          ...finding,
+          id: "board.recess-tight",
+          weight: "mind",
+          text: `${needs} as sewn, so that the stack stands out in front of the recess by ${text(neededMm - has)}. Folds that were laid by hand, pressed and tied for some days lie flatter: at best ${text(leastMm)} would do.`,
+          figures: [...(finding.figures ?? []), "folds.trained"],
+        },
+      ];
 }
 
 function mountOutside(path: string): Remedy {

@@ -31,6 +31,7 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     sectionId: brief.board.id,
     sectionName: brief.board.name,
     lengthMm: size.boardLengthMm,
+    cutMm: size.boardOnSlopeMm ?? size.boardLengthMm,
     depthMm,
     thicknessMm,
     leftMm,

@@ -1,22 +1,40 @@
 import type { WorkingBook } from "../account/index.ts";
-import type { Brief, Cloth } from "../job/index.ts";
-import type { Grid } from "../shade/index.ts";
+import { type Brief, clothThicknessMm } from "../job/index.ts";
+import type { Folds, Grid } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
+import type { BoardInput } from "./board-input.ts";
 
 /** How far gathered folds stand off each other, over their bare thickness. */
 const LOFT = sourced(2, "ratio", cite("from-memory", "1.5 to 2; the looser taken"));
-/** Where a cloth's thickness was not given: mass over this density. */
-const CLOTH_DENSITY = sourced(450, "kg/m3", cite("from-memory", "woven cotton, loosely"));
-
-function thicknessMm(cloth: Cloth | undefined): number {
-  if (cloth === undefined) return 0;
-  return cloth.thicknessMm ?? cloth.massGsm / CLOTH_DENSITY.value;
-}
 
 /** Depth of the gathered stack from front to back, mm. */
-export function stackDepth(brief: Brief, grid: Grid, book: WorkingBook): number {
+export function stackDepth({ brief, grid, folds }: BoardInput, book: WorkingBook): number {
+  return folds === undefined ? thickStack(brief, grid, book) : hungStack(folds, book);
+}
+
+/** As the folds hang: the foremost one, and the hem that they press back. */
+function hungStack(folds: Folds, book: WorkingBook): number {
+  return book.figure("board.stack-depth", {
+    label: "Depth of the raised stack, as sewn",
+    symbol: "d",
+    unit: "mm",
+    formula: "f + h",
+    given: {
+      f: [folds.outMm, "mm", "folds in front of the flat cloth"],
+      h: [folds.behindMm, "mm", "hem pressed back behind it"],
+    },
+    cite: cite("heavy-elastica", "gathered folds pressed by those in front of them"),
+    reckon: ({ f, h }) => f + h,
+  });
+}
+
+/** Where cloth is drawn in both ways nothing better is known than how thick it lies. */
+function thickStack(brief: Brief, grid: Grid, book: WorkingBook): number {
   const { face, interlining, blackout, lining } = brief.cloths;
-  const layersMm = [face, interlining, blackout, lining].reduce((sum, cloth) => sum + thicknessMm(cloth), 0);
+  const layersMm = [face, interlining, blackout, lining].reduce(
+    (sum, cloth) => sum + (cloth === undefined ? 0 : clothThicknessMm(cloth)),
+    0,
+  );
   return book.figure("board.stack-depth", {
     label: "Depth of the raised stack",
     symbol: "d",
@@ -32,8 +50,8 @@ export function stackDepth(brief: Brief, grid: Grid, book: WorkingBook): number 
   });
 }
 
-/** Depth that an inside mount needs, mm: board, stack, and what stands out from the glass. */
-export function recessNeeded(brief: Brief, boardDepthMm: number, stackMm: number, book: WorkingBook): number {
+/** Depth that an inside mount needs, mm: board, what stands in front of it, and what stands out from the glass. */
+export function recessNeeded(brief: Brief, boardDepthMm: number, frontMm: number, book: WorkingBook): number {
   const standsOut = (brief.opening.obstructions ?? []).reduce((most, o) => Math.max(most, o.projectionMm), 0);
   return book.figure("board.recess-needed", {
     label: "Depth of recess needed",
@@ -42,7 +60,7 @@ export function recessNeeded(brief: Brief, boardDepthMm: number, stackMm: number
     formula: "b + d + o",
     given: {
       b: [boardDepthMm, "mm", "depth of the board"],
-      d: [stackMm, "mm", "depth of the stack"],
+      d: [frontMm, "mm", "stack in front of the board"],
       o: [
         standsOut > 0 ? standsOut + brief.making.mount.handClearanceMm : 0,
         "mm",

@@ -69,7 +69,7 @@ function barNeeds({ brief, cloth, board }: CostInput): Need[] {
 
 function boardNeeds({ brief, board }: CostInput): Need[] {
   const { units } = brief;
-  const needs: Need[] = [lengths("board", "board", brief.board, [board.lengthMm])];
+  const needs: Need[] = [lengths("board", "board", brief.board, [board.cutMm])];
   if (board.fixing === "brackets") {
     const label = `Bracket for a board ${lengthText(board.depthMm, units)} deep`;
     needs.push(counted(`brackets-${Math.round(board.depthMm)}`, "board", label, board.brackets.length));

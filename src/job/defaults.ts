@@ -33,6 +33,8 @@ export const DEFAULTS = {
     overlapBelowMm: mm(inches(2), cite("measuring-guides", "5 cm below the sill")),
     floorClearanceMm: mm(inches(0.5), cite("from-memory")),
     boardShorterMm: mm(inches(0.25), cite("us-sewing-handbook", "board = finished width − 1/4 in")),
+    neighbourGapMm: mm(inches(0.5), cite("our-choice", "a finger’s breadth")),
+    foldRoomMm: mm(50, cite("our-choice", "gathered folds of a lined shade")),
     handClearanceMm: mm(inches(0.5), cite("our-choice")),
   },
   fold: {
@@ -223,6 +225,14 @@ export const BAR_DENSITY = {
     cite("wood-handbook", "ch. 5, table 5-3a: common softwoods 350 to 510 at 12 % moisture"),
   ),
   plastic: sourced(1900, "kg/m3", cite("from-memory", "glass-fibre rod")),
+} as const satisfies Record<Bar["material"], Sourced>;
+
+/** Modulus of elasticity of a bar or rib by its material. */
+export const BAR_STIFFNESS = {
+  steel: sourced(210_000, "N/mm2", cite("steel-stiffness")),
+  aluminium: sourced(70_000, "N/mm2", cite("aluminium-stiffness")),
+  wood: sourced(8900, "N/mm2", cite("wood-handbook", "ch. 5, table 5-3a: ponderosa pine, 12 % moisture")),
+  plastic: sourced(35_000, "N/mm2", cite("from-memory", "glass-fibre rod, 30 to 45 GPa")),
 } as const satisfies Record<Bar["material"], Sourced>;
 
 /** Section of a bar or rib, mm²: round where it is a rod. */

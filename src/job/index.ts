@@ -1,3 +1,4 @@
+export * from "./beyond-rectangle.ts";
 export * from "./catalogue.ts";
 export * from "./cloth.ts";
 export * from "./cloth-stiffness.ts";
@@ -13,5 +14,6 @@ export * from "./open-job.ts";
 export * from "./patch.ts";
 export { LONGEST_MM } from "./primitives.ts";
 export * from "./settle.ts";
+export { splitWindow } from "./split-window.ts";
 export * from "./stock.ts";
 export * from "./style-defaults.ts";

@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { RULERS, UNIT_SYSTEMS } from "../units/index.ts";
+import { besideSchema, headSchema } from "./beyond-rectangle.ts";
 import { clothSchema } from "./cloth.ts";
 import { cuttingSchema } from "./cutting.ts";
 import { hardwareSchema } from "./hardware.ts";
@@ -81,6 +82,9 @@ export const openingSchema = z.strictObject({
   recessDepthMm: lengthMm.optional().meta({ description: "Free depth of the recess, mm" }),
   sillAboveFloorMm: lengthMm.optional().meta({ description: "Bottom of the opening above the floor, mm" }),
   obstructions: z.array(obstructionSchema).max(20).optional(),
+  left: besideSchema.optional().meta({ description: "What stands at its left, seen from the room" }),
+  right: besideSchema.optional().meta({ description: "What stands at its right, seen from the room" }),
+  head: headSchema.optional().meta({ description: "A head that is not level; a level one where absent" }),
 });
 
 export const MOUNTS = ["inside", "outside", "to-size"] as const;

@@ -24,6 +24,10 @@ const mount = z
     boardShorterMm: allowanceMm.meta({
       description: "Board shorter than the finished width, both ends together, mm",
     }),
+    neighbourGapMm: allowanceMm.meta({ description: "Gap kept to a shade or wall beside it, mm" }),
+    foldRoomMm: allowanceMm.meta({
+      description: "How far folds stand out before the board, for corners with another shade, mm",
+    }),
     handClearanceMm: allowanceMm.meta({ description: "Gap kept to handles and other obstructions, mm" }),
   })
   .partial();

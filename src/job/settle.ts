@@ -44,6 +44,8 @@ export interface Brief {
   style: StyleKind;
   mount: Mount;
   opening: Opening;
+  /** The window as the job has it, for patches that put others in its place. */
+  window: Window;
   making: SettledMaking;
   /** As the maker chose, else as it was proposed for the place and the purpose. */
   liftKind: LiftKind;
@@ -214,6 +216,7 @@ export function settleShade(
     style: shade.style,
     mount: shade.mount,
     opening: window.opening,
+    window,
     making,
     liftKind: lift.kind ?? proposal.kind,
     // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../account/index.ts";
-import type { CordRun } from "../shade/index.ts";
+import { type CordRun, headYMm } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";
@@ -43,12 +43,13 @@ export function cordRuns(
   const columns = xFromControl(grid.columns, frame.side);
   const { strands } = seat.harness;
   const lockX = mirrored(frame, seat.lockMm);
-  const riseMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
   const firstSlot = firstSlotInUse(lockRoom(input.lock, brief.cord));
   const cords = strands
     .map((strand): CordRun => {
       const number = numbers[strand.eye] ?? 0;
       const columnX = columns[strand.eye] ?? 0;
+      const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
       const path = strandPath(rigging, strand, seat.lockMm);
       const lengthMm = lengthFigure(book, number, columnX, lockX, riseMm, tailMm, brief.making.lift.knotsMm);
       return {
@@ -105,7 +106,7 @@ function lengthFigure(
     unit: "mm",
     formula: "y + abs(X − x) + t + k",
     given: {
-      y: [riseMm, "mm", "bottom row to the top line"],
+      y: [riseMm, "mm", "bottom row to the board above it"],
       X: [lockX, "mm", "lock, from the left edge"],
       x: [columnX, "mm", "column, from the left edge"],
       t: [tailMm, "mm", "tail, shade lowered"],

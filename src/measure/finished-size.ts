@@ -2,10 +2,13 @@ import type { WorkingBook } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, toMark } from "../units/index.ts";
+import { reachMm } from "./beside.ts";
 
 export interface FinishedSize {
   finishedWidthMm: number;
   finishedLengthMm: number;
+  /** How far the shade reaches beyond the opening at its left, mm; negative within it. */
+  beyondLeftMm?: number;
 }
 
 /** A shade is never planned smaller than this: a finding says that nothing sensible is left. */
@@ -20,23 +23,33 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
   const tallest = Math.max(...heightsMm);
   const { mount } = brief.making;
   const { ruler } = brief.units;
+  const reach = { left: reachMm(brief, "left", book), right: reachMm(brief, "right", book) };
+  // What each side gets: its overlap or deduction, or less where a neighbour stands in the way.
+  const beyond = (wishMm: number) => {
+    const left = Math.min(wishMm, reach.left ?? wishMm);
+    const right = Math.min(wishMm, reach.right ?? wishMm);
+    return { left, right, apart: left !== wishMm || right !== wishMm };
+  };
 
   switch (brief.mount) {
     case "to-size":
       return { finishedWidthMm: narrowest, finishedLengthMm: shortest };
     case "inside": {
-      const width = book.figure("measure.finished-width", {
-        label: "Finished width before rounding down to the ruler",
-        symbol: "W",
-        unit: "mm",
-        formula: "w − a",
-        given: {
-          w: [narrowest, "mm", "narrowest width of the opening"],
-          a: [mount.insideWidthOffMm, "mm", "deduction, both sides together"],
-        },
-        cite: cite("measuring-guides", "narrowest width; total deduction 6 to 20 mm"),
-        reckon: ({ w, a }) => w - a,
-      });
+      const sides = beyond(-mount.insideWidthOffMm / 2);
+      const width = sides.apart
+        ? betweenNeighbours(narrowest, sides, "narrowest width of the opening", book)
+        : book.figure("measure.finished-width", {
+            label: "Finished width before rounding down to the ruler",
+            symbol: "W",
+            unit: "mm",
+            formula: "w − a",
+            given: {
+              w: [narrowest, "mm", "narrowest width of the opening"],
+              a: [mount.insideWidthOffMm, "mm", "deduction, both sides together"],
+            },
+            cite: cite("measuring-guides", "narrowest width; total deduction 6 to 20 mm"),
+            reckon: ({ w, a }) => w - a,
+          });
       const length = book.figure("measure.finished-length", {
         label: "Finished length before rounding down to the ruler",
         symbol: "L",
@@ -55,21 +68,25 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
       return {
         finishedWidthMm: Math.max(SMALLEST_FINISHED_MM, downToMark(width, ruler)),
         finishedLengthMm: Math.max(SMALLEST_FINISHED_MM, downToMark(length, ruler)),
+        ...(sides.apart ? { beyondLeftMm: sides.left } : {}),
       };
     }
     case "outside": {
-      const width = book.figure("measure.finished-width", {
-        label: "Finished width before rounding to the ruler",
-        symbol: "W",
-        unit: "mm",
-        formula: "w + 2·o",
-        given: {
-          w: [widest, "mm", "widest width of the opening"],
-          o: [mount.overlapSideMm, "mm", "overlap at each side"],
-        },
-        cite: cite("measuring-guides", "overlap 38 to 75 mm at each side"),
-        reckon: ({ w, o }) => w + 2 * o,
-      });
+      const sides = beyond(mount.overlapSideMm);
+      const width = sides.apart
+        ? betweenNeighbours(widest, sides, "widest width of the opening", book)
+        : book.figure("measure.finished-width", {
+            label: "Finished width before rounding to the ruler",
+            symbol: "W",
+            unit: "mm",
+            formula: "w + 2·o",
+            given: {
+              w: [widest, "mm", "widest width of the opening"],
+              o: [mount.overlapSideMm, "mm", "overlap at each side"],
+            },
+            cite: cite("measuring-guides", "overlap 38 to 75 mm at each side"),
+            reckon: ({ w, o }) => w + 2 * o,
+          });
       const length = book.figure("measure.finished-length", {
         label: "Finished length before rounding to the ruler",
         symbol: "L",
@@ -83,7 +100,36 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
         cite: cite("measuring-guides", "10 to 15 cm above, to 5 cm below the sill"),
         reckon: ({ h, a, b }) => h + a + b,
       });
-      return { finishedWidthMm: toMark(width, ruler), finishedLengthMm: toMark(length, ruler) };
+      return {
+        // Between neighbours there is no room to round up.
+        finishedWidthMm: Math.max(
+          SMALLEST_FINISHED_MM,
+          sides.apart ? downToMark(width, ruler) : toMark(width, ruler),
+        ),
+        finishedLengthMm: toMark(length, ruler),
+        ...(sides.apart ? { beyondLeftMm: sides.left } : {}),
+      };
     }
   }
+}
+
+function betweenNeighbours(
+  openingMm: number,
+  { left, right }: { left: number; right: number },
+  label: string,
+  book: WorkingBook,
+): number {
+  return book.figure("measure.finished-width", {
+    label: "Finished width before rounding down to the ruler",
+    symbol: "W",
+    unit: "mm",
+    formula: "w + l + r",
+    given: {
+      w: [openingMm, "mm", label],
+      l: [left, "mm", "beyond it at the left; less than nothing within it"],
+      r: [right, "mm", "beyond it at the right"],
+    },
+    cite: cite("geometry", "each side reaches as far as is wished, or as its neighbour leaves"),
+    reckon: ({ w, l, r }) => w + l + r,
+  });
 }

@@ -3,13 +3,15 @@ import type { Brief } from "../job/index.ts";
 import type { Size } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { finishedSize } from "./finished-size.ts";
+import { judgeBeyond } from "./judge-beyond.ts";
 import { judgeOpening } from "./judge-opening.ts";
 
 /** From the measured opening to the finished size, with what must still be measured. */
 export function measure(brief: Brief, book: WorkingBook): { size: Size; findings: Finding[] } {
   const { widthsMm, heightsMm, diagonalsMm, sillAboveFloorMm } = brief.opening;
   const { mount } = brief.making;
-  const { finishedWidthMm, finishedLengthMm } = finishedSize(brief, book);
+  const { finishedWidthMm, finishedLengthMm, beyondLeftMm } = finishedSize(brief, book);
+  const head = headOf(brief);
 
   const boardLengthMm = book.figure("measure.board-length", {
     label: "Board length",
@@ -28,11 +30,14 @@ export function measure(brief: Brief, book: WorkingBook): { size: Size; findings
     finishedWidthMm,
     finishedLengthMm,
     boardLengthMm,
+    ...onSlope(boardLengthMm, finishedWidthMm, head, book),
     openingWidthMm: brief.mount === "outside" ? Math.max(...widthsMm) : Math.min(...widthsMm),
     openingHeightMm: brief.mount === "outside" ? Math.max(...heightsMm) : Math.min(...heightsMm),
     ...(brief.mount === "to-size"
       ? {}
       : { openingTopMm: brief.mount === "outside" ? mount.overlapAboveMm : 0 }),
+    ...(beyondLeftMm === undefined ? {} : { openingLeftMm: beyondLeftMm }),
+    ...(head === undefined ? {} : { head }),
     widthSpreadMm: Math.max(...widthsMm) - Math.min(...widthsMm),
     heightSpreadMm: Math.max(...heightsMm) - Math.min(...heightsMm),
     ...(diagonalsMm === undefined ? {} : { outOfSquareMm: Math.abs(diagonalsMm[0] - diagonalsMm[1]) }),
@@ -40,7 +45,7 @@ export function measure(brief: Brief, book: WorkingBook): { size: Size; findings
     toMeasure: [],
   };
   const { findings, toMeasure } = judgeOpening(brief, size);
-  return { size: { ...size, toMeasure }, findings };
+  return { size: { ...size, toMeasure }, findings: [...findings, ...judgeBeyond(brief, size)] };
 }
 
 /** Top line and hem above the floor, where the sill's height was given. */
@@ -57,4 +62,36 @@ function heightsAboveFloor(
       ? sillAboveFloorMm + Math.max(...heightsMm) + mount.overlapAboveMm
       : sillAboveFloorMm + Math.min(...heightsMm);
   return { topAboveFloorMm, hemAboveFloorMm: topAboveFloorMm - finishedLengthMm };
+}
+
+/** A head that is not level, no lower than the opening itself. */
+function headOf({ opening }: Brief): Size["head"] {
+  const { head, heightsMm } = opening;
+  if (head === undefined || head.fallMm === 0) return undefined;
+  return { ...head, fallMm: Math.min(head.fallMm, Math.min(...heightsMm)) };
+}
+
+/** A board on a slope is longer than it looks from the room. */
+function onSlope(
+  levelMm: number,
+  widthMm: number,
+  head: Size["head"],
+  book: WorkingBook,
+): Pick<Size, "boardOnSlopeMm"> {
+  if (head?.kind !== "angled") return {};
+  return {
+    boardOnSlopeMm: book.figure("measure.board-on-slope", {
+      label: "Board, cut to lie on the slope",
+      symbol: "B_s",
+      unit: "mm",
+      formula: "B·sqrt(1 + (j / W)^2)",
+      given: {
+        B: [levelMm, "mm", "level length of the board"],
+        j: [head.fallMm, "mm", "fall of the head"],
+        W: [widthMm, "mm", "finished width"],
+      },
+      cite: cite("geometry"),
+      reckon: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
+    }),
+  };
 }

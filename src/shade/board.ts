@@ -27,6 +27,8 @@ export interface BoardPlan {
   sectionId: string;
   sectionName: string;
   lengthMm: number;
+  /** Length to saw: longer where it lies on a slope. */
+  cutMm: number;
   depthMm: number;
   thicknessMm: number;
   /** Left end of the board, mm from the left finished edge. */

@@ -143,6 +143,11 @@ export const SOURCES = {
     kind: "trade-text",
     note: "15 lb slim, 30 lb standard, at most 5 lb a cord, weight bar required",
   },
+  "extra-wide": {
+    title: "“Extra wide Roman blinds”",
+    kind: "trade-text",
+    note: "usual most about 2 m wide; rods stop at 2.4 m",
+  },
   "old-inner-cord-clauses": {
     title: "A100.1 (about 2010) clauses 4.4–4.5 as reprinted by a safety group",
     kind: "trade-text",
@@ -349,6 +354,26 @@ export const SOURCES = {
     title: "Professional workroom notes (2010–2018): wide tailed shades",
     kind: "trade-text",
     note: "the centre droops too far; a lift line in the middle helps",
+  },
+  "peirce-1930": {
+    title: "Peirce, Journal of the Textile Institute 21 (1930) T377: bending length of cloth, c³ = B/w",
+    kind: "handbook",
+    note: "read in pages that quote it; the cantilever test of IS 6490:1971 reads c as half the overhang at 41.5°",
+  },
+  "heavy-elastica": {
+    title: "Heavy elastica in contact with its neighbours, solved here (docs/method.md)",
+    kind: "derived",
+    note: "held to published and independent solutions of the heavy strip",
+  },
+  "steel-stiffness": {
+    title: "EN 1993-1-1:2005, 3.2.6: modulus of elasticity of steel, 210 000 N/mm²",
+    kind: "standard",
+    note: "clause from memory",
+  },
+  "aluminium-stiffness": {
+    title: "EN 1999-1-1:2007, 3.2.5: modulus of elasticity of aluminium alloys, 70 000 N/mm²",
+    kind: "standard",
+    note: "clause from memory",
   },
   geometry: { title: "Plane geometry of the shade", kind: "derived", note: "derived here" },
   arithmetic: { title: "Arithmetic", kind: "derived", note: "derived here" },

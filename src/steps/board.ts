@@ -22,7 +22,7 @@ function saw({ board, len }: Bench): Step {
     id: "board-saw",
     chapter: "board",
     title: "Saw the board",
-    text: `Saw the board, ${board.sectionName}, to ${len(board.lengthMm)}, ends square, and sand the edges that the cloth will lie on.`,
+    text: `Saw the board, ${board.sectionName}, to ${len(board.cutMm)}, ends ${board.cutMm > board.lengthMm ? "upright to the slope" : "square"}, and sand the edges that the cloth will lie on.`,
     check: `It is ${len(board.depthMm)} from front to back and ${len(board.thicknessMm)} thick.`,
     caution: SAW,
     sheet: "board",

@@ -1,4 +1,4 @@
-import type { Lift } from "../../shade/index.ts";
+import { headLine, headYMm, type Lift } from "../../shade/index.ts";
 import type { RaisedShape, VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
@@ -181,13 +181,22 @@ function drawBarAndRibs(
   return primitives;
 }
 
-function drawBoard(input: SheetInput, across: (x: number) => number): Primitive[] {
-  const { board } = input.shade;
+/** Level, or along the head. */
+function drawBoard({ shade }: SheetInput, across: (x: number) => number): Primitive[] {
+  const { board, size } = shade;
+  const right = board.leftMm + board.lengthMm;
+  const end = (x: number): Point => [x, headYMm(size, x)];
+  const upper = [
+    end(board.leftMm),
+    ...headLine(size).filter(([x]) => x > board.leftMm && x < right),
+    end(right),
+  ];
+  const lower = [...upper].reverse().map(([x, y]): Point => [x, y + board.thicknessMm]);
   return [
-    rect(
+    line(
       "board",
-      { x: across(board.leftMm + board.lengthMm), y: 0, width: board.lengthMm, height: board.thicknessMm },
-      { part: "board" },
+      [...upper, ...lower].map(([x, y]): Point => [across(x), y]),
+      { closed: true, part: "board" },
     ),
   ];
 }

@@ -1,8 +1,10 @@
+import { headLine, headYMm } from "../../shade/index.ts";
 import type { VisibleShape } from "../../styles/index.ts";
-import type { Drawing, Primitive } from "../model.ts";
+import type { Drawing, Point, Primitive } from "../model.ts";
+import { bandsOn } from "./bands.ts";
 import { controlFacts, hangingControl } from "./hanging-control.ts";
 import { shapeNow } from "./shape-now.ts";
-import { line, measure, note, type Rect, rect } from "./shapes.ts";
+import { line, measure, note, type Rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
@@ -21,7 +23,9 @@ export function drawFront(input: SheetInput): Drawing {
       ...drawCloth(input, shape),
       ...drawHiddenBoard(input),
       // An outside mount hides its opening: its outline shows through.
-      ...(shade.mount === "outside" ? openingOf(shade).map((opening) => rect("ghost", opening)) : []),
+      ...(shade.mount === "outside"
+        ? openingOf(shade).map((opening) => line("ghost", openingLine(shade, opening), { closed: true }))
+        : []),
       ...hangingControl(input, raise),
       ...drawMeasures(input, lowestNow(shape)),
     ],
@@ -45,7 +49,7 @@ function openingOf({ size }: SheetInput["shade"]): Rect[] {
   if (size.openingTopMm === undefined) return [];
   return [
     {
-      x: (size.finishedWidthMm - size.openingWidthMm) / 2,
+      x: size.openingLeftMm ?? (size.finishedWidthMm - size.openingWidthMm) / 2,
       y: size.openingTopMm,
       width: size.openingWidthMm,
       height: size.openingHeightMm,
@@ -53,12 +57,22 @@ function openingOf({ size }: SheetInput["shade"]): Rect[] {
   ];
 }
 
+/** Outline of the opening, its head as it was measured. */
+function openingLine({ size }: SheetInput["shade"], { x, y, width, height }: Rect): Point[] {
+  const head = headLine({ finishedWidthMm: width, ...(size.head === undefined ? {} : { head: size.head }) });
+  return [
+    ...head.map(([along, down]): Point => [x + along, y + down]),
+    [x + width, y + height],
+    [x, y + height],
+  ];
+}
+
 /** Glass and edge of the opening behind the shade, and the floor. */
 function drawOpening({ shade }: SheetInput): Primitive[] {
   const { size } = shade;
   const primitives: Primitive[] = openingOf(shade).flatMap((opening) => [
-    rect("glass", opening),
-    rect("opening", opening, { part: "opening" }),
+    line("glass", openingLine(shade, opening), { closed: true }),
+    line("opening", openingLine(shade, opening), { closed: true, part: "opening" }),
   ]);
   const floor = size.topAboveFloorMm;
   if (floor !== undefined) {
@@ -74,30 +88,30 @@ function drawOpening({ shade }: SheetInput): Primitive[] {
   return primitives;
 }
 
-/** The board behind the cloth: its ends and underside. */
+/** The board behind the cloth, level or along its head: its ends and underside. */
 function drawHiddenBoard({ shade }: SheetInput): Primitive[] {
   const { leftMm, lengthMm, thicknessMm } = shade.board;
   const right = leftMm + lengthMm;
+  const under = headLine(shade.size)
+    .filter(([x]) => x > leftMm && x < right)
+    .map(([x, y]): Point => [x, y + thicknessMm]);
+  const end = (x: number): Point => [x, headYMm(shade.size, x)];
+  const below = ([x, y]: Point): Point => [x, y + thicknessMm];
   return [
-    line(
-      "hidden",
-      [
-        [leftMm, 0],
-        [leftMm, thicknessMm],
-        [right, thicknessMm],
-        [right, 0],
-      ],
-      { part: "board" },
-    ),
+    line("hidden", [end(leftMm), below(end(leftMm)), ...under, below(end(right)), end(right)], {
+      part: "board",
+    }),
   ];
 }
 
 /** Piece over piece, from behind to the front. */
-function drawCloth({ shade }: SheetInput, { pieces, lines, section }: VisibleShape): Primitive[] {
+function drawCloth(input: SheetInput, { pieces, lines, section }: VisibleShape): Primitive[] {
+  const { shade } = input;
   const top = section.folds.at(-1)?.upperYMm ?? section.rows[0]?.yMm ?? 0;
   return [
     ...pieces.flatMap(({ outline, edges }): Primitive[] => [
       line("faceCloth", outline, { closed: true }),
+      ...bandsOn(input, outline),
       ...edges
         .filter(seenFrom("front"))
         .map((edge) =>
@@ -116,23 +130,16 @@ function drawCloth({ shade }: SheetInput, { pieces, lines, section }: VisibleSha
 function seams(shade: SheetInput["shade"], down: number): Primitive[] {
   const face = shade.cloth.layers.find((cut) => cut.layer === "face");
   if (face === undefined) return [];
-  const turned = (face.cutWidthMm - shade.size.finishedWidthMm) / 2;
-  return face.panels.slice(1).flatMap((panel) => {
-    const x = panel.joinedXMm - turned;
-    const inside = x > 0 && x < shade.size.finishedWidthMm;
-    return inside
-      ? [
-          line(
-            "seam",
-            [
-              [x, 0],
-              [x, down],
-            ],
-            { part: panel.id },
-          ),
-        ]
-      : [];
-  });
+  return face.seamsMm.map((x, i) =>
+    line(
+      "seam",
+      [
+        [x, 0],
+        [x, down],
+      ],
+      { part: `seam-${i + 1}` },
+    ),
+  );
 }
 
 /** Where the shade ends now: at its hem, or where that droops between the columns. */

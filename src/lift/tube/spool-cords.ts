@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { SpoolCord } from "../../shade/index.ts";
+import { headYMm, type SpoolCord } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { cordTotal } from "../cord-sum.ts";
@@ -13,9 +13,10 @@ export function spoolCords(
   { wrapsMm }: Wound,
   book: WorkingBook,
 ): { cords: SpoolCord[]; totalMm: number } {
-  const riseMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
   const { knotsMm } = brief.making.lift;
   const cords = grid.columns.map(({ number, xMm }, i): SpoolCord => {
+    const riseMm = Math.max(0, toTopMm - headYMm(size, xMm));
     const lengthMm = lengthFigure(book, number, riseMm, wrapsMm, knotsMm);
     const loadN = loadsN[i] ?? 0;
     return {
@@ -46,7 +47,7 @@ function lengthFigure(
     unit: "mm",
     formula: "y + w + k",
     given: {
-      y: [riseMm, "mm", "bottom row to the top line"],
+      y: [riseMm, "mm", "bottom row to the board above it"],
       w: [wrapsMm, "mm", "wraps that stay on the spool"],
       k: [knotsMm, "mm", "knots and threading"],
     },

@@ -1,4 +1,4 @@
-import type { ShadePoint } from "../../shade/index.ts";
+import { headLine, type ShadePoint } from "../../shade/index.ts";
 import { hungShape } from "../folding/hung-shape.ts";
 import { raisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisiblePiece, VisibleShape } from "../visible-shape.ts";
@@ -25,19 +25,21 @@ export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, r
           { kind: fold === front ? "edge" : "fold", points: across(fold.bottomYMm), row: fold.row },
         ]),
       ),
-      piece(0, section.folds.at(-1)?.upperYMm ?? bottomRowY, []),
+      headPiece(size, section.folds.at(-1)?.upperYMm ?? bottomRowY),
     ],
     lines: [
       {
         kind: "edge",
-        points: [
-          [0, section.bottomYMm],
-          [0, 0],
-          [width, 0],
-          [width, section.bottomYMm],
-        ],
+        points: [[0, section.bottomYMm], ...headLine(size), [width, section.bottomYMm]],
       },
     ],
     section,
   };
+}
+
+/** The flat cloth under the board, whose upper edge follows the head. */
+function headPiece(size: ShapeInput["size"], bottomMm: number): VisiblePiece {
+  const head = headLine(size);
+  const lowest = Math.max(bottomMm, ...head.map(([, y]) => y));
+  return { outline: [...head, [size.finishedWidthMm, lowest], [0, lowest]], edges: [] };
 }

@@ -85,11 +85,13 @@ export function canCascade(fold: Brief["making"]["fold"]): boolean {
 
 export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: WorkingBook): number {
   const ribbed = takesRibs(brief);
+  const fallMm = Math.min(brief.opening.head?.fallMm ?? 0, ...brief.opening.heightsMm);
+  const most = ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)";
   return book.figure("shape.headrail-needed", {
     label: "Headrail allowance needed",
     symbol: "T_min",
     unit: "mm",
-    formula: ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)",
+    formula: fallMm > 0 ? `${most} + j` : most,
     given: {
       u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
       t: [brief.board.thicknessMm, "mm", "board thickness"],
@@ -101,10 +103,11 @@ export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: Working
             q: [BESIDE_RIB_MM, "mm", "beside the rib"] as const,
           }
         : {}),
-    } as Record<"u" | "t" | "h" | "m" | "r" | "q", readonly [number, "mm", string]>,
+      ...(fallMm > 0 ? { j: [fallMm, "mm", "fall of the head: nothing rises into it"] as const } : {}),
+    } as Record<"u" | "t" | "h" | "m" | "r" | "q" | "j", readonly [number, "mm", string]>,
     cite: cite("headrail-allowance"),
     note: "board and what hangs below it are the mechanism, since the cloth hangs from the board’s upper edge",
-    reckon: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0),
+    reckon: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0) + (fallMm > 0 ? v.j : 0),
   });
 }
 

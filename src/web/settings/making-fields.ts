@@ -25,6 +25,8 @@ const WORDS = {
     overlapBelowMm: length("Overlap below", "outside mount"),
     floorClearanceMm: length("Least gap above the floor"),
     boardShorterMm: length("Board shorter than the shade", "both ends together"),
+    neighbourGapMm: length("Gap to a neighbour", "shade or wall beside it"),
+    foldRoomMm: length("Folds stand out", "before the board, where two shades meet in a corner"),
     handClearanceMm: length("Gap kept to handles"),
   },
   fold: {

@@ -1,5 +1,6 @@
 import { Link } from "wouter";
 import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade/index.ts";
+import { STYLE_MODULES } from "../../../styles/index.ts";
 import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { countText } from "../../frame/count-text.ts";
@@ -28,8 +29,10 @@ const FALLBACK: Record<Layer, string | null> = {
 };
 
 export function ClothSection() {
-  const { pointer } = useShade();
+  const { pointer, plan } = useShade();
   const job = useJob();
+  // A style that asks for its ribs has them with its shape.
+  const ribsHere = !STYLE_MODULES[plan.style].asks.some(({ group }) => group === "ribs");
   return (
     <Section number={3} id="cloth" title="Cloth" stages={["cloth"]} sentence={<ClothSentence />}>
       <div className="fields">
@@ -44,7 +47,7 @@ export function ClothSection() {
         ))}
         <Field pointer={`${pointer}/shade/banding`} spec={BANDING} fallback={null} />
         <Field pointer={`${pointer}/shade/bottomBand`} spec={BOTTOM_BAND} fallback={null} />
-        <Settings group="ribs" names={["kind"]} />
+        {ribsHere ? <Settings group="ribs" names={["kind"]} /> : null}
       </div>
       <p>
         <Link href={`/job/${job.id}`} onClick={() => look({ jump: "cloths" })}>
@@ -54,7 +57,7 @@ export function ClothSection() {
       <CutSizes />
       <MoreSettings group="hems" />
       <MoreSettings group="lining" />
-      <MoreSettings group="ribs" but={["kind"]} />
+      {ribsHere ? <MoreSettings group="ribs" but={["kind"]} /> : null}
       <MoreSettings group="pattern" />
       <MoreSettings group="banding" />
     </Section>

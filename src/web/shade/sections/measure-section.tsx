@@ -5,6 +5,7 @@ import { Field } from "../../inputs/field.tsx";
 import { Segments } from "../../inputs/segments.tsx";
 import { fieldAt } from "../../settings/field-at.ts";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
+import { BeyondRectangle } from "../beyond-rectangle.tsx";
 import { Diagonals } from "../diagonals.tsx";
 import { Obstructions } from "../obstructions.tsx";
 import { Section } from "../section.tsx";
@@ -49,6 +50,7 @@ export function MeasureSection() {
         <OpeningField pointer={`${pointer}/opening/recessDepthMm`} />
         <OpeningField pointer={`${pointer}/opening/sillAboveFloorMm`} />
       </div>
+      {mount === "to-size" ? null : <BeyondRectangle />}
       <Obstructions pointer={`${pointer}/opening/obstructions`} />
       {plan.size.toMeasure.length > 0 ? (
         <p className="quiet">Still to measure: {plan.size.toMeasure.join("; ")}.</p>

@@ -1,0 +1,132 @@
+import { useId } from "react";
+import { useLocation } from "wouter";
+import { type Beside, type Head, splitWindow } from "../../job/index.ts";
+import { Field } from "../inputs/field.tsx";
+import { Segments } from "../inputs/segments.tsx";
+import { choice, length, number } from "../inputs/spec.ts";
+import { editField, useCanEdit, useField, useJob } from "../state/fields.ts";
+import { edit } from "../state/store.ts";
+import { useShade } from "./shade-context.tsx";
+
+const ANGLE = number("Angle of the two walls", 60, 300, "°", "180 straight on, 135 in a bay, 90 in a corner");
+const WALL = length("Wall between", "from the opening to the corner; straight on, half of it");
+const NEXT = { kind: "flag", label: "On the next wall", yes: "another shade", no: "no shade" } as const;
+const FALL = length("Fall or rise of the head", "highest point less lowest; the arc above its ends");
+const HIGH = choice("Higher end", { left: "left", right: "right" }, "seen from the room");
+
+const BESIDE = { none: "nothing near", straight: "the next window", bay: "a bay", corner: "a corner" };
+type BesideChoice = keyof typeof BESIDE;
+const ANGLES: Record<Exclude<BesideChoice, "none">, number> = { straight: 180, bay: 135, corner: 90 };
+const HEAD_NAMES = { level: "level", angled: "sloping", arched: "an arc" };
+
+/** Corners and neighbours, a head that is not level, and one opening shared by several shades. */
+export function BeyondRectangle() {
+  const { pointer } = useShade();
+  return (
+    <details className="more-settings">
+      <summary>Corners, a head that is not level, several shades in one opening</summary>
+      <Side pointer={`${pointer}/opening/left`} side="left" />
+      <Side pointer={`${pointer}/opening/right`} side="right" />
+      <HeadFields pointer={`${pointer}/opening/head`} />
+      <Split />
+    </details>
+  );
+}
+
+function besideChoice(beside: Beside | undefined): BesideChoice {
+  if (beside === undefined) return "none";
+  if (beside.angleDeg >= 170) return "straight";
+  return beside.angleDeg > 110 ? "bay" : "corner";
+}
+
+function Side({ pointer, side }: { pointer: string; side: "left" | "right" }) {
+  const beside = useField(pointer) as Beside | undefined;
+  const choose = (to: BesideChoice) =>
+    editField(
+      pointer,
+      to === "none"
+        ? undefined
+        : { angleDeg: ANGLES[to], wallMm: beside?.wallMm ?? 100, shade: beside?.shade ?? true },
+      `At its ${side}`,
+    );
+  return (
+    <>
+      <Segments<BesideChoice>
+        label={`At its ${side}`}
+        options={BESIDE}
+        value={besideChoice(beside)}
+        onChange={choose}
+        readOnly={!useCanEdit()}
+      />
+      {beside === undefined ? null : (
+        <div className="fields">
+          <Field pointer={`${pointer}/angleDeg`} spec={ANGLE} needed="an angle from 60° to 300°" />
+          <Field pointer={`${pointer}/wallMm`} spec={WALL} needed="how much wall lies between" />
+          <Field pointer={`${pointer}/shade`} spec={NEXT} needed="whether a shade hangs there" />
+        </div>
+      )}
+    </>
+  );
+}
+
+function HeadFields({ pointer }: { pointer: string }) {
+  const head = useField(pointer) as Head | undefined;
+  return (
+    <>
+      <Segments<keyof typeof HEAD_NAMES>
+        label="Head of the opening"
+        options={HEAD_NAMES}
+        value={head?.kind ?? "level"}
+        onChange={(kind) =>
+          editField(
+            pointer,
+            kind === "level" ? undefined : { kind, fallMm: head?.fallMm ?? 200, high: head?.high ?? "left" },
+            "Head",
+          )
+        }
+        readOnly={!useCanEdit()}
+      />
+      {head === undefined ? null : (
+        <div className="fields">
+          <Field pointer={`${pointer}/fallMm`} spec={FALL} needed="how much the head falls" />
+          {head.kind === "angled" ? (
+            <Field pointer={`${pointer}/high`} spec={HIGH} needed="which end is higher" />
+          ) : null}
+        </div>
+      )}
+    </>
+  );
+}
+
+/** The window becomes several, side by side; undo brings the one back. */
+function Split() {
+  const { pointer, window } = useShade();
+  const job = useJob();
+  const mine = useCanEdit();
+  const id = useId();
+  const [, go] = useLocation();
+  const split = (parts: number) => {
+    const patch = splitWindow(window, pointer, parts);
+    edit({ label: `Split into ${parts} side by side`, patch });
+    const [first] = patch;
+    if (first !== undefined) go(`/job/${job.id}/${first.value.id}`);
+  };
+  return (
+    <p aria-labelledby={id}>
+      <span id={id} className="segments-label">
+        Split this window into shades side by side
+      </span>
+      {[2, 3].map((parts) => (
+        <button
+          key={parts}
+          type="button"
+          className="button button-small"
+          disabled={!mine}
+          onClick={() => split(parts)}
+        >
+          {parts === 2 ? "Two" : "Three"}
+        </button>
+      ))}
+    </p>
+  );
+}
