@@ -24,6 +24,25 @@ const LAYERS = [
 ] as const;
 const RIBS = ["none", "lining-pocket", "through-pocket", "strip-pocket"] as const;
 
+/** What a maker may ask of the cloth beyond the plainest make. */
+const MAKES: NonNullable<NonNullable<JobInput["workshop"]>>[] = [
+  {},
+  { hems: { corner: "mitred", sideTurnMm: 30, sideTurns: 1 } },
+  { hems: { makeUp: "bagged-out" }, lining: { blackoutCut: "as-lining" } },
+  {
+    banding: { where: "sides-and-bottom", widthMm: 60, insetMm: 30 },
+    board: { returns: "pieces", dustStripMm: 40 },
+  },
+  {
+    banding: { where: "all-round", widthMm: 45, insetMm: 0, corners: "butted", bottomBandMm: 180 },
+    board: { returns: "wrapped" },
+  },
+  {
+    lining: { squaringMm: 60, innerNarrowerMm: 20, innerLongerMm: 30, interliningCut: "as-lining" },
+    pattern: { place: "free", offsetMm: 70, railroad: "always" },
+  },
+];
+
 /** Shades that a workroom makes: every mount, layers, ribs, fixing and side, on every ruler. */
 const workroomJob = fc
   .record({
@@ -40,6 +59,7 @@ const workroomJob = fc
     widthMm: fc.integer({ min: 400, max: 2600 }),
     heightMm: fc.integer({ min: 700, max: 2600 }),
     shrink: fc.constantFrom(0, 0.03),
+    make: fc.constantFrom(...MAKES),
     repeat: fc.constantFrom(
       undefined,
       { verticalMm: 320, match: "straight" as const },
@@ -71,10 +91,12 @@ const workroomJob = fc
           face: "face",
           ...r.layers,
           making: {
+            ...r.make,
             ribs: { kind: ribKind },
-            board: { attachment: r.attachment },
+            board: { ...r.make.board, attachment: r.attachment },
             lift: { kind: r.lift, rearCords: r.rearCords, controlSide: r.controlSide },
             lining: {
+              ...r.make.lining,
               widthOverFinishedMm: r.widthOverFinishedMm,
               ...(r.lengthOverFinishedMm === undefined
                 ? {}
@@ -112,6 +134,10 @@ function allowed(shade: ShadePlan, job: ReturnType<typeof jobWith>): number[] {
   return [
     ...numbersOf({ size, grid, cloth, lift, board }),
     ...onBoard,
+    ...numbersOf(cloth.corner).map((mm) => Math.abs(mm)),
+    // A seam below the top line, and layers cut narrower and longer than the face between its hems.
+    ...cloth.bands.map((band) => size.finishedLengthMm - band.heightMm),
+    ...(asked.includes(20) ? [size.finishedWidthMm - 20, throughMm + 30, size.finishedLengthMm + 30] : []),
     ...put,
     ...asked,
     ...shrunkMm,

@@ -77,7 +77,7 @@ export function benchOf(input: StepInput): Bench {
   const liningTakeUpMm = ribs.kind === "lining-pocket" ? 2 * ribs.pocketMm * cloth.ribLines.length : 0;
   const liningLengthMm =
     lining === undefined ? 0 : shrunk(lining).length(lining.cutLengthMm) - liningTakeUpMm;
-  const liningBelowMm = liningLengthMm - boardAllowanceMm - faceTopLineMm;
+  const liningBelowMm = liningLengthMm - making.lining.squaringMm - boardAllowanceMm - faceTopLineMm;
   return {
     ...input,
     len: (lengthMm) => lengthText(lengthMm, units),

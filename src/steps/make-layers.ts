@@ -16,24 +16,37 @@ export function layerSteps(bench: Bench): Step[] {
   return steps.length === 0 ? [] : [...steps, catchDown(bench, lining)];
 }
 
-/** Cut to the finished size, it lies within the fold lines. */
-function between(
-  { len, faceWidthMm, layer, layersTopLineMm }: Bench,
-  name: "interlining" | "blackout",
-): Step {
+/** Cut to the finished size it lies within the fold lines; cut like the lining it is turned in with the edges. */
+function between(bench: Bench, name: "interlining" | "blackout"): Step {
+  const { brief, layer } = bench;
   const onWhat = name === "blackout" && layer("interlining") ? "interlining" : "wrong side of the face";
+  const turnedIn = brief.making.lining[`${name}Cut`] === "as-lining";
   return {
     id: `make-${name}`,
     chapter: "make",
     title: `Lay the ${name} in`,
     text: sentences(
-      `Lay the ${name} on the ${onWhat}: its sides on the creases of the side hems, its lower edge on the hem line, its upper edge on the top line, ${len(faceWidthMm)} by ${len(layersTopLineMm)}.`,
+      turnedIn
+        ? `Lay the ${name} on the ${onWhat}, its upper edge level with that of the face: side hems and bottom hem fold over it with the lining.`
+        : `Lay the ${name} on the ${onWhat}: ${innerPlace(bench, name)}.`,
       name === "interlining"
         ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
         : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",
     ),
-    check: "It lies flat without a ripple and reaches no further than the creases.",
+    check: turnedIn
+      ? "It lies flat without a ripple, and its sides reach as far as the lining will."
+      : "It lies flat without a ripple and reaches no further than the creases.",
   };
+}
+
+function innerPlace(bench: Bench, name: "interlining" | "blackout"): string {
+  const { brief, len, faceWidthMm, layersTopLineMm } = bench;
+  const { innerNarrowerMm, innerLongerMm } = brief.making.lining;
+  const sizes = `${len(faceWidthMm - innerNarrowerMm)} by ${len(layersTopLineMm + innerLongerMm)}`;
+  if (innerNarrowerMm === 0 && innerLongerMm === 0) {
+    return `its sides on the creases of the side hems, its lower edge on the hem line, its upper edge on the top line, ${sizes}`;
+  }
+  return `the ${name} is ${sizes}; centre it between the side creases, its lower edge on the hem line`;
 }
 
 function lineIt(bench: Bench): Step {
@@ -49,6 +62,8 @@ function lineIt(bench: Bench): Step {
       over > 0
         ? `It is ${len(over)} wider than the finished shade: fold the side hems of the face in first, then turn each side of the lining under by ${len(over / 2)}, so that it lies just inside the edge.`
         : "Its sides lie in the creases of the side hems: fold the hems over them.",
+      brief.making.lining.squaringMm > 0 &&
+        `Square it first: ${len(brief.making.lining.squaringMm)} at its lower edge is to spare for that, and is cut off now.`,
       lowerEdge(bench),
       "Smooth it from the middle outwards. Never pull it: a tight lining puckers the face.",
     ),

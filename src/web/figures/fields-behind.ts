@@ -67,7 +67,18 @@ function applies(key: string, { opening, shade }: Window): boolean {
 
 /** Where no closer fields are named: cut sizes hang on hems, cords on tails and knots, boards on brackets. */
 function byStage(figure: string, kind: LiftKind): readonly string[] {
-  if (/^cloth\..*-cut-width$/.test(figure)) return ["hems/sideTurnMm", "hems/sideTurns"];
+  if (/^cloth\..*-start$/.test(figure))
+    return ["pattern/place", "pattern/offsetMm", "pattern/across", "pattern/acrossMm"];
+  if (/^cloth\.face-(?:length|buy|repeat-length)$/.test(figure))
+    return ["pattern/railroad", "pattern/across", "hems/joins"];
+  if (/^cloth\.(?:lining|interlining|blackout)-(?:length|buy)$/.test(figure))
+    return ["lining/railroad", "hems/joins"];
+  if (/^cloth\.return-/.test(figure)) return ["board/returns", "board/returnDropMm"];
+  if (/^cloth\.cover-/.test(figure)) return ["board/section", "board/coverFrom"];
+  if (/^cloth\.dust-strip-/.test(figure)) return ["board/dustStripMm"];
+  if (/^cloth\.(?:banding|bottom-band)-/.test(figure))
+    return ["banding/where", "banding/widthMm", "banding/insetMm", "banding/bottomBandMm"];
+  if (/^cloth\..*-cut-width$/.test(figure)) return ["hems/makeUp", "hems/sideTurnMm", "hems/sideTurns"];
   if (/^cloth\..*-cut-length$/.test(figure))
     return ["hems/bottomTurnMm", "hems/bottomTurns", "hems/boardAllowanceMm"];
   if (/^rig\.(cord|tail)/.test(figure)) {
