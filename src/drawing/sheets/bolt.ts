@@ -169,11 +169,10 @@ function drawPiece({ units, cutting, bolt: plan }: BoltDrawingInput, placement: 
   const words = `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`;
   const ref = { part: placement.pieceId, ground: "faceCloth" as const };
   const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
-  if (area.height < SLIM_SHARE * widestBolt(cutting)) {
-    return [
-      ...outline,
-      note(middle, words, { baseline: "middle", roomMm: [area.width * 0.7, area.height], ...ref }),
-    ];
+  if (Math.min(area.height, area.width / 2) < SLIM_SHARE * widestBolt(cutting)) {
+    const lies = area.width > area.height;
+    const roomMm = [area.width * (lies ? 0.7 : 1), area.height * (lies ? 1 : 0.8)] as const;
+    return [...outline, note(middle, words, { baseline: "middle", roomMm, ...ref })];
   }
   const roomMm = [area.width * 0.86, area.height * 0.4] as const;
   const size = `${lengthText(placement.widthMm, units)} × ${lengthText(placement.lengthMm, units)}`;
@@ -185,7 +184,7 @@ function drawPiece({ units, cutting, bolt: plan }: BoltDrawingInput, placement: 
   ];
 }
 
-/** A piece narrower than this share of the bolt has one line of words and no arrow. */
+/** A piece across the bolt narrower than this share of it, or along it than twice that, has one line of words and no arrow. */
 const SLIM_SHARE = 0.09;
 
 function widestBolt({ problem }: ClothCutting): number {

@@ -106,6 +106,8 @@ function Handle({ placement, name, placed, onMove }: HandleProps) {
   };
   const inMm = (px: number) => Math.round(px / PX_PER_MM / scale);
   const onPointerDown = (event: PointerEvent<SVGRectElement>) => {
+    // A first touch chooses the piece; it may as well be the beginning of a scroll.
+    if (event.pointerType === "touch" && document.activeElement !== event.currentTarget) return;
     event.currentTarget.setPointerCapture(event.pointerId);
     start.current = { x: event.clientX, y: event.clientY };
     setShift([0, 0]);
@@ -115,6 +117,7 @@ function Handle({ placement, name, placed, onMove }: HandleProps) {
       setShift([inMm(event.clientX - start.current.x), inMm(event.clientY - start.current.y)]);
   };
   const onPointerUp = () => {
+    if (start.current === undefined) return;
     start.current = undefined;
     setShift(undefined);
     move(dx, dy);
