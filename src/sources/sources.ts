@@ -107,7 +107,6 @@ export const SOURCES = {
     title: "“Everything about Roman blinds”: velvet creases and is poor for Roman shades",
     kind: "trade-text",
   },
-  "roman-blinds-2012": { title: "“Roman blinds” (2012): face, lining and pocket strips of a batten shade", kind: "trade-text" },
   "roman-shades-2018": { title: "“Roman shades” (2018)", kind: "trade-text" },
   "measuring-guides": {
     title: "About fifteen trade measuring guides",

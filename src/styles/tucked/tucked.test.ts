@@ -1,0 +1,103 @@
+import fc from "fast-check";
+import { describe, expect, test } from "vitest";
+import { briefWith } from "../../../test/briefs.ts";
+import { WorkingBook } from "../../account/index.ts";
+import type { JobInput } from "../../job/index.ts";
+import type { Size } from "../../shade/index.ts";
+import { inches } from "../../units/index.ts";
+import { tucked } from "./tucked.ts";
+import { tucksOf } from "./tucks-of.ts";
+
+type Shade = NonNullable<JobInput["rooms"][number]["windows"][number]["shade"]>;
+
+function laid(lengthMm: number, shade: Shade = {}, cloths: NonNullable<JobInput["cloths"]> = []) {
+  const brief = briefWith({ shade: { style: "tucked", ...shade } }, { cloths });
+  const book = new WorkingBook();
+  const size: Size = {
+    finishedWidthMm: 900,
+    finishedLengthMm: lengthMm,
+    boardLengthMm: 890,
+    openingWidthMm: 900,
+    openingHeightMm: lengthMm,
+    widthSpreadMm: 0,
+    heightSpreadMm: 0,
+    toMeasure: [],
+  };
+  const { columns } = tucked.columns(brief, size, book);
+  return { size, book, ...tucked.grid(brief, size, columns, { heightMm: 20, label: "lock" }, book) };
+}
+
+/** Published rule, Singer Sewing for the Home; derived run X3: L 45 in, 14 tucks, 3.21 in apart, 7.0 in of cloth. */
+describe("X3", () => {
+  const { book, form, grid, size } = laid(inches(45));
+  const value = (id: string) => book.workings.find((working) => working.id === id)?.value ?? Number.NaN;
+
+  test("14 tucks 3.21 in apart take 7 in of cloth, in every layer", () => {
+    expect(value("shape.tucks")).toBe(14);
+    expect(Math.abs(value("shape.tuck-spacing") / 25.4 - 3.21)).toBeLessThan(0.005);
+    expect(form.allowances.reduce((sum, { lengthMm }) => sum + lengthMm, 0)).toBeCloseTo(inches(7), 9);
+    expect(form.allowances.every(({ layers }) => layers === undefined)).toBe(true);
+  });
+
+  test("a ring behind every second tuck from the bottom, none where the board is", () => {
+    const spacing = inches(45) / 14;
+    for (const [i, row] of grid.rows.entries()) {
+      expect(row.fromHemMm).toBeCloseTo((2 * i + 1) * spacing, 6);
+      expect(row.yMm).toBeGreaterThanOrEqual(grid.headrailMm - 1e-9);
+    }
+  });
+
+  test("the marks, sewn, come to lie one spacing apart on the finished shade", () => {
+    const { fromHemMm, depthMm } = tucksOf(form, size);
+    expect(depthMm).toBeCloseTo(inches(0.25), 9);
+    expect(fromHemMm).toHaveLength(13);
+    for (const [i, up] of fromHemMm.entries()) expect(up).toBeCloseTo(((i + 1) * inches(45)) / 14, 6);
+  });
+});
+
+/** A second way: sew the tucks one by one on a strip, from the hem up, and see where each mark comes to lie. */
+test("sewn in order, every stitching lies on a whole number of spacings", () => {
+  fc.assert(
+    fc.property(
+      fc.double({ min: 300, max: 4000, noNaN: true }),
+      fc.double({ min: 40, max: 200, noNaN: true }),
+      fc.double({ min: 3, max: 12, noNaN: true }),
+      (lengthMm, spacingMm, depthMm) => {
+        const { form, book } = laid(lengthMm, { making: { tuck: { spacingMm, depthMm } } });
+        const pitch = book.workings.find(({ id }) => id === "shape.tuck-spacing")?.value ?? 0;
+        let takenUp = 0;
+        for (const [i, mark] of form.marks.entries()) {
+          const stitchedAt = mark.atMm - depthMm - takenUp;
+          expect(Math.abs(stitchedAt - (i + 1) * pitch)).toBeLessThan(1e-6 * lengthMm);
+          takenUp += 2 * depthMm;
+        }
+      },
+    ),
+  );
+});
+
+describe("what does not go together", () => {
+  const ids = (shade: Shade, cloths: NonNullable<JobInput["cloths"]> = []) =>
+    laid(inches(45), shade, cloths).findings.map(({ id, weight }) => `${id} ${weight}`);
+  const deep = (depthMm: number): Shade => ({ making: { tuck: { depthMm } } });
+
+  test("a tuck deeper than its spacing allows", () => {
+    const spacing = inches(45) / 14;
+    expect(ids(deep(spacing / 2 - 0.1)).join()).not.toContain("tuck-too-deep");
+    expect(ids(deep(spacing / 2 + 0.1))).toContain("shape.tuck-too-deep fix");
+    expect(ids(deep(spacing + 0.1))).toContain("shape.tuck-too-deep stop");
+    expect(ids(deep(2))).toContain("shape.tuck-too-shallow fix");
+  });
+
+  test("blackout, a pile, a pattern, ribs", () => {
+    expect(ids({ blackout: "three-pass-blackout" })).toContain("shape.tuck-pinholes fix");
+    const cloth = { usableWidthMm: 1370, massGsm: 300 };
+    expect(ids({ face: "v" }, [{ ...cloth, id: "v", name: "Velvet", nap: true }])).toContain(
+      "shape.tucked-cloth-too-thick fix",
+    );
+    expect(ids({ face: "p" }, [{ ...cloth, id: "p", name: "Print", repeat: { verticalMm: 320 } }])).toContain(
+      "shape.tucks-break-pattern fix",
+    );
+    expect(ids({ making: { ribs: { kind: "strip-pocket" } } })).toContain("shape.ribs-left-out fix");
+  });
+});
