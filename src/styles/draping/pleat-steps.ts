@@ -27,7 +27,10 @@ function inserts(input: StyleStepInput): StyleStep[] {
       text: `Do not join the widths of the face. Out of them cut, each as long as the face: two side pieces ${listed([...new Set(sides.map(len))])} wide, ${between.length === 1 ? "one centre piece" : `${between.length} pieces for between the pleats`} ${listed([...new Set(between.map(len))])} wide, and ${pleats.length} inserts ${listed([...new Set(pleats.map(len))])} wide. Mark the upper end of each.`,
       check: "Laid side by side they are in order: side, insert, centre, insert, side.",
       sheet: "cutting",
-      figures: ["shape.insert-cut", "shape.centre-cut", "shape.side-cut"],
+      figures: [
+        "shape.insert-cut",
+        ...(form.pleats.length > 1 ? ["shape.centre-cut", "shape.side-cut"] : []),
+      ],
     },
     {
       id: "make-inserts",

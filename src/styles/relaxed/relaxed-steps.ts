@@ -18,6 +18,12 @@ export function relaxedSteps(input: StyleStepInput): StyleStep[] {
   ];
 }
 
+/** Which of the two was worked out from the other. */
+function widthFigure({ brief: { making } }: StyleStepInput): string {
+  const byWidth = making.relax.dipMm === undefined && making.relax.extraWidthMm !== undefined;
+  return byWidth ? "shape.dip" : "shape.extra-width";
+}
+
 function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
   if (extraMm <= 0) return [];
   const { len } = wordsOf(input);
@@ -33,7 +39,7 @@ function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
           text: `Fold each piece lengthwise, edge on edge, or where it is joined do this after joining. At the lower edge it keeps its whole width. At the upper edge measure in ${len(extraMm / 2)} from either side, draw a straight line from there to the lower corner, and cut along it. ${layers}`.trim(),
           check: `The upper edge is ${len(extraMm)} narrower than the lower one, half of it at each side.`,
           sheet: "cutting",
-          figures: ["shape.extra-width"],
+          figures: [widthFigure(input)],
         },
       ]
     : [
@@ -46,7 +52,7 @@ function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
           check: `Along the top line it measures ${len(finishedWidthMm)}.`,
           caution: IRON,
           sheet: "marking",
-          figures: ["shape.extra-width"],
+          figures: [widthFigure(input)],
         },
       ];
 }
