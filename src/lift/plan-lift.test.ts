@@ -115,7 +115,13 @@ function workedOn(input: LiftInput, side: "left" | "right"): LiftInput {
     ...input.brief.making,
     lift: { ...lift, controlSide: side, ...(seatMm === undefined ? {} : { seatMm }) },
   };
-  return { ...input, brief: { ...input.brief, making } };
+  // The mirror image of a sloping head slopes the other way.
+  const { head } = input.size;
+  const turned =
+    head === undefined || side === "right"
+      ? {}
+      : { head: { ...head, high: head.high === "left" ? ("right" as const) : ("left" as const) } };
+  return { ...input, size: { ...input.size, ...turned }, brief: { ...input.brief, making } };
 }
 
 function withFriction(input: LiftInput, friction: number): LiftInput {

@@ -15,7 +15,8 @@ export function headYMm(
   // More than half a circle would overhang its ends.
   if (head.fallMm > width / 2)
     return head.fallMm * (1 - Math.sqrt(Math.max(0, 1 - ((2 * fromMiddle) / width) ** 2)));
-  return radius - Math.sqrt(Math.max(0, radius ** 2 - fromMiddle ** 2));
+  // The same as R − √(R² − d²), without the difference of two large numbers where the arc is all but flat.
+  return fromMiddle ** 2 / (radius + Math.sqrt(Math.max(0, radius ** 2 - fromMiddle ** 2)));
 }
 
 const ARC_STEPS = 24;

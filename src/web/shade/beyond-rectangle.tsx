@@ -1,4 +1,3 @@
-import { useId } from "react";
 import { useLocation } from "wouter";
 import { type Beside, type Head, splitWindow } from "../../job/index.ts";
 import { Field } from "../inputs/field.tsx";
@@ -103,7 +102,6 @@ function Split() {
   const { pointer, window } = useShade();
   const job = useJob();
   const mine = useCanEdit();
-  const id = useId();
   const [, go] = useLocation();
   const split = (parts: number) => {
     const patch = splitWindow(window, pointer, parts);
@@ -112,10 +110,8 @@ function Split() {
     if (first !== undefined) go(`/job/${job.id}/${first.value.id}`);
   };
   return (
-    <p aria-labelledby={id}>
-      <span id={id} className="segments-label">
-        Split this window into shades side by side
-      </span>
+    <fieldset>
+      <legend className="segments-label">Split this window into shades side by side</legend>
       {[2, 3].map((parts) => (
         <button
           key={parts}
@@ -127,6 +123,6 @@ function Split() {
           {parts === 2 ? "Two" : "Three"}
         </button>
       ))}
-    </p>
+    </fieldset>
   );
 }
