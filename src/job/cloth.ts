@@ -6,6 +6,19 @@ export const MATCHES = ["straight", "half-drop"] as const;
 /** Whether a cloth may hang upside down: `one-way` has a top. */
 export const DIRECTIONS = ["none", "one-way"] as const;
 
+/** What a cloth is, where it tells how stiff it may be. */
+export const CLOTH_KINDS = [
+  "sheer",
+  "cotton",
+  "linen",
+  "velvet",
+  "canvas",
+  "lining",
+  "interlining",
+  "blackout",
+] as const;
+export type ClothKind = (typeof CLOTH_KINDS)[number];
+
 /** How the pattern of a cloth repeats; a plain cloth has none. */
 export const repeatSchema = z
   .strictObject({
@@ -27,6 +40,13 @@ export const clothSchema = z
     usableWidthMm: clothWidthMm.meta({ description: "Width that can be used, selvedges taken off, mm" }),
     massGsm: z.number().min(1).max(3000).meta({ description: "Mass per area, g/m²" }),
     thicknessMm: z.number().min(0.01).max(50).optional().meta({ description: "Thickness, mm" }),
+    kind: z.enum(CLOTH_KINDS).optional().meta({
+      description: "What it is: tells how stiff it may be, where that was not measured",
+    }),
+    bendingLengthMm: z.number().min(3).max(200).optional().meta({
+      description:
+        "Bending length, mm: half the overhang at which a strip slid over an edge has drooped by 41.5°",
+    }),
     repeat: repeatSchema.optional(),
     shrinkLength: share
       .optional()

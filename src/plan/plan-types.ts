@@ -6,6 +6,7 @@ import type {
   ChildSafetyTag,
   ClothPlan,
   Cost,
+  Folds,
   Form,
   Grid,
   Lift,
@@ -34,6 +35,8 @@ export interface ShadePlan {
   grid: Grid;
   /** How the style shapes its cloth beyond a plain rectangle with rings. */
   form: Form;
+  /** How its cloth folds, where it does so in one plane: not where it is drawn in across, or hangs in swags. */
+  folds?: Folds;
   cloth: ClothPlan;
   mass: Mass;
   lift: Lift;

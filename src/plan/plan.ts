@@ -2,6 +2,7 @@ import { byWeight, WorkingBook } from "../account/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
+import { planFolds } from "../folds/index.ts";
 import {
   type Brief,
   type Job,
@@ -129,11 +130,15 @@ function planShade(
   const { grid, form, findings: foldFindings } = style.grid(brief, size, columns, gear, book);
   if (lined.place !== undefined) writeLine(lined.place, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ brief, size, grid, form }, book);
+  const { folds, findings: foldingFindings } = planFolds({ brief, size, grid, form, mass }, book);
   const { lift, findings: liftFindings } = planLift(
     { brief, size, grid, form, mass, ...gearInput(gear) },
     book,
   );
-  const { board, findings: boardFindings } = planBoard({ brief, size, grid, form, mass, lift }, book);
+  const { board, findings: boardFindings } = planBoard(
+    { brief, size, grid, form, mass, lift, ...(folds === undefined ? {} : { folds }) },
+    book,
+  );
   const { review, findings: reviewFindings } = reviewShade({ brief, size, grid, form, mass, lift }, book);
   const { cautions, findings: cautionFindings } = planCautions({ brief, size, grid, lift, review });
   const cost = planCost({ brief, size, grid, form, cloth, lift, board }, rates, book);
@@ -149,6 +154,7 @@ function planShade(
     size,
     grid,
     form,
+    ...(folds === undefined ? {} : { folds }),
     cloth,
     mass,
     lift,
@@ -168,6 +174,7 @@ function planShade(
       ...foldFindings,
       ...lined.findings,
       ...clothFindings,
+      ...foldingFindings,
       ...(lined.motif === undefined ? [] : judgeMotif(brief, lined.motif, cloth)),
       ...proposedLift(brief, careful),
       ...liftFindings,

@@ -1,3 +1,4 @@
+import type { FoldCloth } from "../mechanics/index.ts";
 import type { Form, Grid, ShadePoint, Size } from "../shade/index.ts";
 import type { RaisedShape } from "./folding/raised-shape.ts";
 
@@ -8,6 +9,8 @@ export interface ShapeInput {
   form: Form;
   /** Depth that each gathered fold adds to the stack, mm, where it is known. */
   foldDepthMm?: number;
+  /** What its folds feel, where they hang in one plane: then they are drawn as they bend. */
+  hang?: FoldCloth;
 }
 
 /** A line of the shade as the eye sees it. `crease` is a pleat or tuck line, `gather` a short ruffle. */

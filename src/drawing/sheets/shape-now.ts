@@ -3,8 +3,9 @@ import type { SheetInput } from "./sheet-input.ts";
 
 /** The shade at its present height: one shape for front, back and side, so that they agree. */
 export function shapeNow({ shade, raise }: SheetInput): VisibleShape {
-  const { size, grid, form } = shade;
+  const { size, grid, form, folds } = shade;
   const stack = shade.workings.find((working) => working.id === "board.stack-depth");
   const depth = stack === undefined ? {} : { foldDepthMm: stack.value / (grid.rows.length + 1) };
-  return STYLE_MODULES[shade.style].shape({ size, grid, form, ...depth }, raise);
+  const hang = folds === undefined ? {} : { hang: folds.cloth };
+  return STYLE_MODULES[shade.style].shape({ size, grid, form, ...depth, ...hang }, raise);
 }

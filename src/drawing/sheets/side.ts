@@ -1,4 +1,5 @@
 import type { RaisedShape } from "../../styles/index.ts";
+import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { shapeNow } from "./shape-now.ts";
@@ -32,7 +33,7 @@ export function drawSide(input: SheetInput): Drawing {
     id: `side${id}`,
     title: "Side",
     caption: `Section seen from the left end: wall on the left, room on the right. ${words}.${
-      isMoving ? " Folds are drawn as limp cloth; how far they stand out is approximate." : ""
+      isMoving ? foldWords(input, shape) : ""
     }${swagSection.length > 0 ? " The thin line is the cloth midway between two columns." : ""}`,
     primitives: [
       ...drawSurroundings(input, shape),
@@ -55,6 +56,15 @@ export function drawSide(input: SheetInput): Drawing {
       ...(isMoving ? [lengthFact("Folds stand out from the cloth by about", shape.outMm, units)] : []),
     ],
   };
+}
+
+/** How true the folds are. */
+function foldWords({ shade: { folds }, units }: SheetInput, { hung }: RaisedShape): string {
+  if (hung !== true || folds === undefined) {
+    return " Folds are drawn as limp cloth; how far they stand out is approximate.";
+  }
+  const known = folds.measured ? "as given" : "a guess";
+  return ` Folds hang as sewn, for cloth with a bending length of ${lengthText(folds.bendingMm, units)} (${known}).`;
 }
 
 /** Wall or recess round the shade, glass where the opening is known. Wall face (or back of the recess) is x = 0. */
@@ -180,7 +190,7 @@ function drawCloth({ shade }: SheetInput, shape: RaisedShape): Primitive[] {
   const hanging: Point[] = [[plane, 0]];
   const fromTop = [...shape.folds].reverse();
   for (const fold of fromTop) for (const [out, y] of fold.outline) append(hanging, [plane + out, y]);
-  append(hanging, [plane, shape.hemYMm]);
+  append(hanging, hemPoint(shape, plane));
   const face = line("faceCloth", [[0, 0], ...hanging], { part: "face" });
   const isLined = cloth.layers.some((cut) => cut.layer === "lining");
   return [...(isLined ? linings(openStretches(shape, plane), board.thicknessMm) : []), face];
@@ -200,6 +210,11 @@ function drawSwag({ shade }: SheetInput, swagSection: readonly Point[]): Primiti
       ];
 }
 
+function hemPoint({ hemEnd, hemYMm }: RaisedShape, plane: number): Point {
+  const [out, y] = hemEnd ?? [0, hemYMm];
+  return [plane + out, y];
+}
+
 /** Where the lining shows beside the face. */
 function openStretches(shape: RaisedShape, plane: number): Point[][] {
   const open = [...shape.folds]
@@ -208,13 +223,7 @@ function openStretches(shape: RaisedShape, plane: number): Point[][] {
   const upper: Point[] = [[plane, 0]];
   for (const fold of open) for (const [out, y] of fold.outline) append(upper, [plane + out, y]);
   const bottomRowY = shape.rows[0]?.yMm ?? 0;
-  return [
-    upper,
-    [
-      [plane, bottomRowY],
-      [plane, shape.hemYMm],
-    ],
-  ];
+  return [upper, [[plane, bottomRowY], hemPoint(shape, plane)]];
 }
 
 function linings(stretches: Point[][], below: number): Primitive[] {

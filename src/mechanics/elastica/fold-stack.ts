@@ -9,10 +9,19 @@ export interface FoldStackProblem {
   rigidityNmm: number;
   /** All layers together, mm. */
   thicknessMm: number;
-  /** The flat piece that hangs behind them, below the lowest row: its length, weight per mm of width, and where that acts. */
-  apron: { lengthMm: number; weightNPerMm: number; centreMm: number };
+  /** The flat piece that hangs behind them, below the lowest row. */
+  apron: Apron;
   /** From the line of the hinges back to a pane, mm. */
   paneMm?: number;
+}
+
+/** Its length, weight for each mm of width, and how far down that acts. */
+export interface Apron {
+  lengthMm: number;
+  weightNPerMm: number;
+  centreMm: number;
+  /** How far its front leans forward by itself, as where it is a soft fold and no flat piece. */
+  leanRad?: number;
 }
 
 /** How they hang. Angles are from the vertical, forward positive, about the line of hinges. */
@@ -31,23 +40,39 @@ export interface FoldStack {
 }
 
 /** A moment is found within this share of itself: far below what is known of any cloth. */
-const MOMENT_WIDTH = 1e-7;
+const MOMENT_WIDTH = 1e-6;
+/** Rounds in which a drop and what leans on it settle: each takes an error to a tenth. */
+const ROUNDS = 4;
 
 /**
  * Neighbours touch along planes through the hinges, about which the hinges give no moment. So what is in front of a plane
  * leans on it with just its own weight's moment, M_k = Σ_{j ≥ k} W_j ȳ_j sin α_j, and that presses the drops behind it to a
  * smaller angle (`DropFamily`; each takes the mean of the moments on its two sides). Drops are taken as even about their own
- * axes. Undefined where a drop could not be solved.
+ * axes.
  */
-export function stackFolds(problem: FoldStackProblem): FoldStack | undefined {
+export function stackFolds(problem: FoldStackProblem): FoldStack {
   const drops = dropsOf(problem);
-  if (drops === undefined) return undefined;
   const most = drops.reduce((sum, { pull }) => sum + pull, 0);
   const left = (moment: number) => lean(problem, drops, moment).left;
   const root = drops.length === 0 || left(0) >= 0 ? undefined : findRoot(left, 0, most, MOMENT_WIDTH);
   const moment =
     root === undefined || root.kind === "noBracket" ? 0 : root.kind === "converged" ? root.value : root.best;
-  return described(problem, drops, lean(problem, drops, moment));
+  return described(problem, drops, keptDown(lean(problem, drops, moment)));
+}
+
+/** Folds that would stand up past this lie under the cloth above their row, which presses them down, rad. */
+const STEEPEST_RAD = 1.9;
+
+/** A stack of too many or too stiff folds, pressed into the room it has. */
+function keptDown(found: Lean): Lean {
+  const [back, front] = [found.planes[0] ?? 0, found.planes.at(-1) ?? 0];
+  if (front <= STEEPEST_RAD) return found;
+  const share = (STEEPEST_RAD - back) / (front - back);
+  return {
+    ...found,
+    planes: found.planes.map((plane) => back + share * (plane - back)),
+    halves: found.halves.map((half) => share * half),
+  };
 }
 
 interface Drop {
@@ -65,14 +90,13 @@ interface Drop {
 const WIDEST = 0.87;
 const CENTRE = 0.485;
 
-function dropsOf({ arcsMm, weightNPerMm2, rigidityNmm, thicknessMm }: FoldStackProblem): Drop[] | undefined {
+function dropsOf({ arcsMm, weightNPerMm2, rigidityNmm, thicknessMm }: FoldStackProblem): Drop[] {
   const drops: Drop[] = [];
-  const families = new Map<number, DropFamily | undefined>();
+  const families = new Map<number, DropFamily>();
   for (const arcMm of arcsMm) {
     const halfMm = arcMm / 2;
-    if (!families.has(arcMm)) families.set(arcMm, dropFamily((weightNPerMm2 * halfMm ** 3) / rigidityNmm));
-    const family = families.get(arcMm);
-    if (family === undefined) return undefined;
+    const family = families.get(arcMm) ?? dropFamily((weightNPerMm2 * halfMm ** 3) / rigidityNmm);
+    families.set(arcMm, family);
     const pull = weightNPerMm2 * arcMm * CENTRE * halfMm;
     drops.push({
       family,
@@ -99,7 +123,7 @@ function lean(problem: FoldStackProblem, drops: readonly Drop[], moment: number)
   for (const { family, pull, scale, thickRad } of drops) {
     const from = found.planes.at(-1) ?? 0;
     let [half, next] = [family.freeRad, 0];
-    for (let round = 0; round < 4; round++) {
+    for (let round = 0; round < ROUNDS; round++) {
       next = found.left - pull * Math.sin(Math.min(Math.PI / 2, from + half + thickRad));
       half = family.halfRad((scale * (found.left + next)) / 2);
     }
@@ -117,7 +141,7 @@ function apronRad({ apron, paneMm }: FoldStackProblem, moment: number): number {
   const free = pull > 0 ? Math.atan(moment / pull) : moment > 0 ? Math.PI / 2 : 0;
   const room =
     paneMm === undefined || apron.lengthMm <= paneMm ? Math.PI / 2 : Math.asin(paneMm / apron.lengthMm);
-  return -Math.min(free, room);
+  return (apron.leanRad ?? 0) - Math.min(free, room);
 }
 
 function described(
@@ -129,10 +153,11 @@ function described(
   drops.forEach(({ halfMm, thickRad }, k) => {
     const half = halves[k] ?? 0;
     const axis = (planes[k] ?? 0) + half + thickRad;
-    // Loop round the drop's end, which just reaches both planes.
-    const radius = WIDEST * halfMm * Math.tan(half) + problem.thicknessMm / 2;
-    frontMm = Math.max(frontMm, WIDEST * halfMm * Math.sin(axis) + radius);
-    bottomMm = Math.max(bottomMm, WIDEST * halfMm * Math.cos(axis) + radius);
+    // A loop round a circle that touches both planes, with as much cloth as there is.
+    const middle = halfMm / (Math.cos(half) + Math.sin(half) * (Math.PI / 2 + half));
+    const radius = middle * Math.sin(half);
+    frontMm = Math.max(frontMm, middle * Math.sin(axis) + radius);
+    bottomMm = Math.max(bottomMm, middle * Math.cos(axis) + radius);
   });
   const behindMm = Math.max(0, -Math.sin(planes[0] ?? 0) * problem.apron.lengthMm);
   return { planesRad: planes, halvesRad: halves, momentsN: moments, frontMm, behindMm, bottomMm };

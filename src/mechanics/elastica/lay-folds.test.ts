@@ -22,9 +22,9 @@ function placesAt(liftMm: number, count: number, arcMm = 200): FoldPlace[] {
 }
 
 function laid(cloth: FoldCloth, places: readonly FoldPlace[]): LaidFold[] {
-  const folds = layFolds(cloth, places);
-  if (folds === undefined) throw new Error("no folds");
-  return folds;
+  const found = layFolds(cloth, places);
+  if (found === undefined) throw new Error("no folds");
+  return found.folds;
 }
 
 const lengthOf = (points: LaidFold["outline"]) =>

@@ -1,11 +1,11 @@
-import { closeStrip } from "./close-strip.ts";
+import { closeEdges } from "./close-strip.ts";
 import { dropFamily } from "./drop-family.ts";
 import { type FoldStack, type FoldStackProblem, stackFolds } from "./fold-stack.ts";
 import { follow } from "./follow.ts";
 import { hangFromNothing } from "./hang-strip.ts";
 import { type LeaningProblem, type LeaningState, leanStrip } from "./leaning-strip.ts";
 import { DROP_NODES } from "./pressed-drop.ts";
-import { placesOf, type StripState } from "./strip.ts";
+import type { StripState } from "./strip.ts";
 
 /** The cloth of a shade as its folds feel it. */
 export type FoldCloth = Omit<FoldStackProblem, "arcsMm">;
@@ -24,6 +24,14 @@ export interface LaidFold {
   /** Lowest point, down from the upper row. */
   bottomMm: number;
   state: "flat" | "open" | "gathered";
+}
+
+export interface LaidFolds {
+  folds: LaidFold[];
+  /** How far the apron below the lowest row swings: forward positive, so 0 or less. */
+  apronRad: number;
+  /** The soft fold below the lowest row, where there is one. */
+  under?: LaidFold;
 }
 
 /** Folds less open than this share of their cloth are drawn on from here: they stand out as the root of the slack. */
@@ -49,11 +57,15 @@ const KNOT_REACH_RAD = 1.2;
  * its way is a heavy elastica in front of the pane and of the drops below it. Undefined where a shape was not found, so that
  * the caller can draw limp cloth and say so.
  */
-export function layFolds(cloth: FoldCloth, places: readonly FoldPlace[]): LaidFold[] | undefined {
+export function layFolds(
+  cloth: FoldCloth,
+  places: readonly FoldPlace[],
+  under?: FoldPlace,
+): LaidFolds | undefined {
+  if (under !== undefined) return layOver(cloth, places, under);
   const memo = memoOf(cloth);
   const laid: LaidFold[] = [];
   const stack = stackNow(memo, cloth, places);
-  if (stack === undefined) return undefined;
   for (let k = 0; k < places.length; k++) {
     const place = places[k] as FoldPlace;
     const fold =
@@ -65,14 +77,34 @@ export function layFolds(cloth: FoldCloth, places: readonly FoldPlace[]): LaidFo
     if (fold === undefined) return undefined;
     laid.push(fold);
   }
-  return laid;
+  return { folds: laid, apronRad: stack.planesRad[0] ?? 0 };
 }
 
 type Path = (LeaningState | undefined)[];
 
+/** The same over a soft fold that hangs below the lowest row for good: those above lean on its outer side. */
+function layOver(cloth: FoldCloth, places: readonly FoldPlace[], under: FoldPlace): LaidFolds | undefined {
+  const memo = memoOf(cloth);
+  const key = `${under.arcMm} ${under.gapMm}`;
+  const known = memo.over.get(key);
+  const lowest = known?.under ?? layFolds(cloth, [under])?.folds[0];
+  if (lowest === undefined) return undefined;
+  const above = known?.above ?? { ...cloth, apron: fixedAt(outerTilt(lowest)) };
+  memo.over.set(key, { under: lowest, above });
+  const laid = layFolds(above, places);
+  return laid === undefined ? undefined : { ...laid, under: lowest };
+}
+
+/** An apron so heavy that nothing swings it. */
+function fixedAt(leanRad: number): FoldCloth["apron"] {
+  return { lengthMm: 1, centreMm: 1, weightNPerMm: 1e9, leanRad };
+}
+
 interface Memo {
-  stacks: Map<string, FoldStack | undefined>;
+  stacks: Map<string, FoldStack>;
   paths: Map<string, Path>;
+  /** Soft folds below the lowest row, and the cloth as those above them feel it. */
+  over: Map<string, { under: LaidFold; above: FoldCloth }>;
 }
 
 /** Shapes already found, kept as long as the cloth they belong to. */
@@ -81,15 +113,16 @@ const memos = new WeakMap<FoldCloth, Memo>();
 function memoOf(cloth: FoldCloth): Memo {
   const known = memos.get(cloth);
   if (known !== undefined) return known;
-  const memo: Memo = { stacks: new Map(), paths: new Map() };
+  const memo: Memo = { stacks: new Map(), paths: new Map(), over: new Map() };
   memos.set(cloth, memo);
   return memo;
 }
 
-function stackOf(memo: Memo, cloth: FoldCloth, arcsMm: readonly number[]): FoldStack | undefined {
+function stackOf(memo: Memo, cloth: FoldCloth, arcsMm: readonly number[]): FoldStack {
   const key = arcsMm.join(" ");
-  if (!memo.stacks.has(key)) memo.stacks.set(key, stackFolds({ ...cloth, arcsMm }));
-  return memo.stacks.get(key);
+  const stack = memo.stacks.get(key) ?? stackFolds({ ...cloth, arcsMm });
+  memo.stacks.set(key, stack);
+  return stack;
 }
 
 /** How many folds at the bottom are gathered. */
@@ -103,14 +136,13 @@ const arcsOf = (places: readonly FoldPlace[], from: number, to: number) =>
   places.slice(from, to).map(({ arcMm }) => arcMm);
 
 /** The drops at the bottom, giving way to the next fold as it closes. */
-function stackNow(memo: Memo, cloth: FoldCloth, places: readonly FoldPlace[]): FoldStack | undefined {
+function stackNow(memo: Memo, cloth: FoldCloth, places: readonly FoldPlace[]): FoldStack {
   let count = 0;
   while (count < places.length && (places[count] as FoldPlace).gapMm < SAME_MM) count++;
   const now = stackOf(memo, cloth, arcsOf(places, 0, count));
   const next = places[count];
-  if (now === undefined || next === undefined || next.arcMm - next.gapMm < SAME_MM) return now;
+  if (next === undefined || next.arcMm - next.gapMm < SAME_MM) return now;
   const after = stackOf(memo, cloth, arcsOf(places, 0, count + 1));
-  if (after === undefined) return undefined;
   const part = leaning(closingOf(next));
   const mix = (a: readonly number[], b: readonly number[]) =>
     a.map((value, i) => value + part * ((b[i] ?? value) - value));
@@ -159,19 +191,17 @@ function dropSlope(
   const half = stack.halvesRad[k];
   const [back, front] = [stack.planesRad[k], stack.planesRad[k + 1]];
   const family = dropFamily(weightOf(cloth, arcMm));
-  if (half === undefined || back === undefined || family === undefined) return undefined;
+  if (half === undefined || back === undefined) return undefined;
   const axis = front === undefined ? back + half : (back + front) / 2;
-  return family.slope(half).map((slope) => slope + axis);
+  return family.slope(half)?.map((slope) => slope + axis);
 }
 
 function weightOf({ weightNPerMm2, rigidityNmm }: FoldCloth, arcMm: number): number {
   return (weightNPerMm2 * (arcMm / 2) ** 3) / rigidityNmm;
 }
 
-function drawn(slope: Float64Array, { arcMm }: FoldPlace, state: LaidFold["state"]): LaidFold {
-  const { x, y } = placesOf(slope);
-  const half = arcMm / 2;
-  const outline = Array.from(x, (out, i): [number, number] => [out * half, (y[i] as number) * half]);
+function drawn(slope: Float64Array, { arcMm, gapMm }: FoldPlace, state: LaidFold["state"]): LaidFold {
+  const outline = polygon(slope, arcMm, gapMm);
   let [outMm, behindMm, bottomMm] = [0, 0, 0];
   for (const [out, down] of outline) {
     outMm = Math.max(outMm, out);
@@ -179,6 +209,24 @@ function drawn(slope: Float64Array, { arcMm }: FoldPlace, state: LaidFold["state
     bottomMm = Math.max(bottomMm, down);
   }
   return { outline, outMm, behindMm, bottomMm, state };
+}
+
+/** Edges of one length, as long together as the cloth, each at the mean slope of its ends and closed on the lower row. */
+function polygon(slope: Float64Array, arcMm: number, gapMm: number): LaidFold["outline"] {
+  const n = slope.length - 1;
+  const edges = closeEdges(
+    Float64Array.from({ length: n }, (_, i) => ((slope[i] as number) + (slope[i + 1] as number)) / 2),
+    (2 * gapMm) / arcMm,
+  );
+  const edgeMm = arcMm / n;
+  const outline: LaidFold["outline"] = [[0, 0]];
+  let [out, down] = [0, 0];
+  for (const angle of edges) {
+    out += edgeMm * Math.sin(angle);
+    down += edgeMm * Math.cos(angle);
+    outline.push([out, down]);
+  }
+  return outline;
 }
 
 function open(
@@ -190,15 +238,14 @@ function open(
 ): LaidFold | undefined {
   const place = places[k] as FoldPlace;
   const course = courseOf(memo, cloth, places, k, below);
-  const path = course === undefined ? undefined : pathOf(memo, course);
-  if (course === undefined || path === undefined) return undefined;
+  const path = pathOf(memo, course);
   const closing = closingOf(place);
   const at = Math.max(JUST_OPEN, closing);
   const state = stateAt(path, course, at);
   if (state === undefined) return undefined;
   const whole = wholeSlope(state, course.problem(at));
   const slope = at > closing ? opening(whole, closing / at) : ending(course, whole, path.at(-1), closing);
-  return drawn(closeStrip(slope, (2 * place.gapMm) / place.arcMm), place, "open");
+  return drawn(slope, place, "open");
 }
 
 /** Slopes all along the cloth, what lies on the folds below included. */
@@ -246,7 +293,7 @@ function courseOf(
   places: readonly FoldPlace[],
   k: number,
   below: LaidFold | undefined,
-): Course | undefined {
+): Course {
   const { arcMm } = places[k] as FoldPlace;
   const weight = Math.min(LIMPEST, weightOf(cloth, arcMm));
   const problemAt = (closing: number, tiltRad: number): LeaningProblem => ({
@@ -261,7 +308,6 @@ function courseOf(
   }
   const before = stackOf(memo, cloth, arcsOf(places, 0, k));
   const after = stackOf(memo, cloth, arcsOf(places, 0, k + 1));
-  if (before === undefined || after === undefined) return undefined;
   const [from, to] = [before.planesRad[k] ?? 0, after.planesRad[k] ?? 0];
   const last = dropSlope(cloth, places[k] as FoldPlace, after, k);
   const like = k > 0 && places[k - 1]?.arcMm === arcMm ? memo.paths.get(keyOf(places, k - 1)) : undefined;

@@ -79,11 +79,10 @@ describe("drops between those that were solved", () => {
   test.each([1.4, 11.3, 90, 700])("λ %f: as if it were solved itself", (weight) => {
     const family = dropFamily(weight);
     const exact = pressDrops(weight);
-    if (family === undefined) throw new Error("no family");
     expectNear(family.freeRad, exact.presses[0]?.halfAngleRad ?? 0, 0.012 * family.freeRad);
     for (const { halfAngleRad, moment, slope } of exact.presses.slice(1)) {
       expectNear(family.halfRad(moment), halfAngleRad, 0.03 * halfAngleRad);
-      const drawn = placesOf(family.slope(halfAngleRad));
+      const drawn = placesOf(family.slope(halfAngleRad) ?? new Float64Array(3));
       const solved = placesOf(slope);
       drawn.x.forEach((x, i) => {
         expectNear(x, solved.x[i] ?? 0, 6e-3);
@@ -95,7 +94,6 @@ describe("drops between those that were solved", () => {
   test("the angle falls as the moment grows, on and off the table, for every weight", () => {
     for (const weight of [0, 0.3, 5, 77, 1024, 30_000]) {
       const family = dropFamily(weight);
-      if (family === undefined) throw new Error("no family");
       let was = Number.POSITIVE_INFINITY;
       for (let moment = 0.001; moment < 1e6; moment *= 1.7) {
         const half = family.halfRad(moment);
@@ -108,7 +106,7 @@ describe("drops between those that were solved", () => {
 
   test("limp cloth: the loop keeps its size in bending lengths", () => {
     const [one, other] = [dropFamily(1024), dropFamily(8 * 1024)];
-    expectNear((one?.freeRad ?? 0) / (other?.freeRad ?? 1), 2, 1e-9);
+    expectNear(one.freeRad / other.freeRad, 2, 1e-9);
   });
 
   test("a weight below nothing is refused", () => expect(() => dropFamily(-1)).toThrow("invalid weight"));

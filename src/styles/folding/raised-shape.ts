@@ -34,8 +34,8 @@ export interface RaisedShape {
   outMm: number;
   /** Folds hang as their cloth bends (`hungShape`); otherwise they are drawn as limp cloth. */
   hung?: true;
-  /** Hem behind the flat cloth, mm, where the folds in front of it press it back. */
-  hemBehindMm?: number;
+  /** (out, down) of the hem, where the folds in front of it press it back. */
+  hemEnd?: ShadePoint;
 }
 
 /** A loop that hangs free stands out by about this share of its cloth, but never further than the limit. */

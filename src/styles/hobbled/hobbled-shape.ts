@@ -1,7 +1,7 @@
 import type { ShadePoint } from "../../shade/index.ts";
 import { flatShape } from "../flat/flat-shape.ts";
-import { hungAlone } from "../folding/hung-shape.ts";
-import { type FoldState, hangingFold, type RaisedShape } from "../folding/raised-shape.ts";
+import { hungShape } from "../folding/hung-shape.ts";
+import { type FoldState, hangingFold, type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
 /** Lower corners of a soft fold as they are drawn. */
@@ -15,7 +15,7 @@ const CORNER_STEPS = 5;
 export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
   const shape = flatShape(input, raise);
   const width = input.size.finishedWidthMm;
-  const section = withBottomFold(input, shape.section);
+  const section = sectionOf(input, raise);
   const [hem] = shape.pieces;
   const top = section.folds.at(-1)?.upperYMm ?? 0;
   return {
@@ -50,24 +50,21 @@ export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
 }
 
 /** The section with the fold that hangs over the hem, which no height opens or closes. */
-function withBottomFold({ form, foldDepthMm, hang }: ShapeInput, section: RaisedShape): RaisedShape {
+function sectionOf({ form, foldDepthMm, grid, hang }: ShapeInput, raise: number): RaisedShape {
+  const section = raisedShape(grid, form.stretches, raise, foldDepthMm);
   const [bottom] = form.stretches;
   const [lowest] = section.rows;
-  if (bottom === undefined || lowest === undefined || bottom.clothMm - bottom.cordMm < 1e-6) return section;
-  const limp = hangingFold({
+  if (bottom === undefined || lowest === undefined || bottom.clothMm - bottom.cordMm < 1e-6) {
+    return hungShape(section, grid, hang);
+  }
+  const fold = hangingFold({
     row: 0,
     upperYMm: lowest.yMm,
     gapMm: bottom.cordMm,
     clothMm: bottom.clothMm,
     ...(foldDepthMm === undefined ? {} : { depthMm: foldDepthMm }),
   });
-  const fold = hungAlone(limp, hang);
-  return {
-    ...section,
-    folds: [fold, ...section.folds],
-    bottomYMm: Math.max(section.bottomYMm, fold.bottomYMm),
-    outMm: Math.max(section.outMm, fold.outMm),
-  };
+  return hungShape(section, grid, hang, fold);
 }
 
 /** A roll of cloth with soft lower corners; the one below shows past them. */

@@ -1,0 +1,68 @@
+import type { WorkingBook } from "../account/index.ts";
+import { dropFamily, type FoldCloth, type FoldStack } from "../mechanics/index.ts";
+import { type Folds, ribCount } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import type { FoldsInput } from "./folds-input.ts";
+
+/** How far behind the cloth the cord lifts: half a ring's wire, the cord, and what is sewn through. */
+const LEVER = sourced(2.5, "mm", cite("from-memory", "1.5 to 4 mm with rings sewn close"));
+/** Below 1 a fold goes backward by itself; up to here it may. */
+export const SURELY_FORWARD = 2;
+
+/**
+ * Which way folds break by themselves.
+ *
+ * A cord lifts behind the cloth, and that couple, F·e, turns the cloth above the row forward. Where nothing hinges at the
+ * row, the cloth runs on into the fold gathered below, whose top leans forward and would turn the cloth above it backward:
+ * to hold that top upright takes M = θ·√(B (9B/a² + w a)), a bent strip with the fold's own weight pulling at it (its two
+ * limits: 3Bθ/a without weight, √(B·T)·θ of a long strip under tension T). A rib or a trained crease is a hinge and
+ * passes nothing on.
+ */
+export function breakWay(
+  { form }: FoldsInput,
+  cloth: FoldCloth,
+  arcsMm: readonly number[],
+  stack: FoldStack,
+  book: WorkingBook,
+): Folds["breaks"] {
+  if (ribCount(form) > 0 || arcsMm.length < 2) return "forward";
+  let worst = { ratio: Number.POSITIVE_INFINITY, liftN: 0, leanRad: 0, holdN: 0 };
+  let liftN = cloth.apron.weightNPerMm;
+  for (let k = 1; k < arcsMm.length; k++) {
+    const half = (arcsMm[k - 1] ?? 0) / 2;
+    liftN += cloth.weightNPerMm2 * 2 * half;
+    const leanRad = openLean(cloth, half, stack, k);
+    const holdN = Math.sqrt(
+      cloth.rigidityNmm * ((9 * cloth.rigidityNmm) / half ** 2 + cloth.weightNPerMm2 * half),
+    );
+    const ratio = (liftN * LEVER.value) / (leanRad * holdN);
+    if (ratio < worst.ratio) worst = { ratio, liftN, leanRad, holdN };
+  }
+  const ratio = book.figure("folds.forward", {
+    label: "Couple that turns folds forward over the one that turns them back",
+    symbol: "x",
+    unit: "ratio",
+    formula: "F·e / (t·h)",
+    given: {
+      F: [worst.liftN * 1000, "N", "weight lifted at the row, on each metre of width"],
+      e: [LEVER.value, "mm", "how far behind the cloth the cord lifts"],
+      t: [worst.leanRad, "ratio", "lean of the fold gathered below, rad"],
+      h: [worst.holdN * 1000, "ratio", "to hold it upright, N·mm on each mm, times 1000"],
+    },
+    cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
+    note: "at the row where it is least",
+    reckon: ({ F, e, t, h }) => (F * e) / (t * h),
+  });
+  return ratio < 1 ? "backward" : ratio < SURELY_FORWARD ? "unsure" : "forward";
+}
+
+/** Lean of the front of the k-th fold while it is the foremost one. */
+function openLean(
+  { weightNPerMm2, rigidityNmm }: FoldCloth,
+  halfMm: number,
+  stack: FoldStack,
+  k: number,
+): number {
+  const free = dropFamily((weightNPerMm2 * halfMm ** 3) / rigidityNmm).freeRad;
+  return Math.max(2 * free, stack.planesRad[k] ?? 0);
+}

@@ -1,0 +1,11 @@
+import type { Brief } from "../job/index.ts";
+import type { Form, Grid, Mass, Size } from "../shade/index.ts";
+
+/** What the folds of one shade follow from. */
+export interface FoldsInput {
+  brief: Brief;
+  size: Size;
+  grid: Grid;
+  form: Form;
+  mass: Mass;
+}

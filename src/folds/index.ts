@@ -1,0 +1,2 @@
+export type { FoldsInput } from "./folds-input.ts";
+export { planFolds } from "./plan-folds.ts";

@@ -1,0 +1,153 @@
+import type { Finding, Remedy } from "../account/index.ts";
+import { settingPatch } from "../job/index.ts";
+import type { Folds } from "../shade/index.ts";
+import { cite } from "../sources/index.ts";
+import { lengthText } from "../units/index.ts";
+import type { FoldLayer } from "./fold-cloth.ts";
+import type { FoldsInput } from "./folds-input.ts";
+import {
+  barWeightNPerMm,
+  fewestColumns,
+  type LoadedBar,
+  limitOf,
+  loadedBars,
+  sagOver,
+  widestBay,
+} from "./hem-sag.ts";
+
+/** What is to be said of how the cloth folds. */
+export function judgeFolding(input: FoldsInput, folds: Folds, layers: readonly FoldLayer[]): Finding[] {
+  return [...unknownStiffness(input, folds, layers), ...breaksBack(input, folds), ...sags(input, folds)];
+}
+
+/** How to measure a cloth at home, in words: the cantilever test of IS 6490:1971 with what is in a workroom. */
+const GUIDE =
+  "Cut a strip 25 mm (1 in) wide along the length, slide it over a straight edge until its end hangs on a line that falls 88 mm for every 100 mm (7 in for every 8); half the length that hangs over is the bending length. Take both faces and both ends, and the mean.";
+
+function unknownStiffness({ brief }: FoldsInput, folds: Folds, layers: readonly FoldLayer[]): Finding[] {
+  if (folds.measured || folds.arcsMm.length === 0) return [];
+  const names = layers.filter(({ measured }) => !measured).map(({ cloth }) => `“${cloth.name}”`);
+  const text = (mm: number) => lengthText(mm, brief.units);
+  return [
+    {
+      id: "folds.stiffness-unknown",
+      weight: "unproven",
+      stage: "cloth",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/shade`,
+      text: `The stiffness of ${[...new Set(names)].join(" and ")} was not measured, so that raised folds stand out by ${text(folds.outMm)} is a guess. ${GUIDE}`,
+      cite: cite("peirce-1930"),
+      figures: ["folds.bending-length", "folds.out"],
+      remedies: [],
+    },
+  ];
+}
+
+function breaksBack({ brief }: FoldsInput, { breaks }: Folds): Finding[] {
+  if (breaks === "forward") return [];
+  const goes = breaks === "backward" ? "Folds will" : "Folds may";
+  return [
+    {
+      id: "folds.break-backwards",
+      weight: breaks === "backward" ? "fix" : "mind",
+      stage: "shape",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/shade/making/ribs/kind`,
+      text: `${goes} break backwards, towards the glass: the cloth is stiff for what hangs below it, and nothing hinges at the rows. Ribs at the rows, a heavier bar, or folds laid by hand and tied for some days make them break forward.`,
+      cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
+      figures: ["folds.forward"],
+      remedies: [
+        {
+          label: "Put ribs at the rows",
+          changes: "cloth for their pockets, and weight",
+          patch: settingPatch(
+            brief,
+            "ribs",
+            "kind",
+            brief.cloths.lining === undefined ? "strip-pocket" : "lining-pocket",
+          ),
+        },
+      ],
+    },
+  ];
+}
+
+function sags(input: FoldsInput, folds: Folds): Finding[] {
+  const { sag, cloth } = folds;
+  const { bar, rib } = loadedBars(input, cloth);
+  const bars: [LoadedBar | undefined, number | undefined, "bar" | "rib"][] = [
+    [bar, sag.barMm, "bar"],
+    [rib, sag.ribMm, "rib"],
+  ];
+  return bars.flatMap(([loaded, mm, what]) =>
+    loaded === undefined || mm === undefined || mm <= sag.limitMm
+      ? []
+      : [sagging(input, loaded, mm, sag.limitMm, what)],
+  );
+}
+
+function sagging(
+  input: FoldsInput,
+  loaded: LoadedBar,
+  sagMm: number,
+  limitMm: number,
+  what: "bar" | "rib",
+): Finding {
+  const { brief, grid } = input;
+  const text = (mm: number) => lengthText(mm, brief.units);
+  const bayMm = widestBay(grid.columns.map(({ xMm }) => xMm));
+  const words = what === "bar" ? "The hem" : "Ribs";
+  return {
+    id: what === "bar" ? "folds.hem-sags" : "folds.ribs-sag",
+    weight: "fix",
+    stage: "shape",
+    shadeId: brief.shadeId,
+    path: `${brief.path}/shade/making/columns/largestSpacingMm`,
+    text: `${words} would sag by ${text(sagMm)} between columns ${text(bayMm)} apart with “${loaded.bar.name}”; more than ${text(limitMm)} is seen.`,
+    cite: cite("beam-theory", "continuous beam on the columns"),
+    figures: [`folds.${what}-sag`, "folds.sag-limit"],
+    remedies: [...closerColumns(input, loaded), ...stifferBars(input, loaded, what)],
+  };
+}
+
+function closerColumns(input: FoldsInput, loaded: LoadedBar): Remedy[] {
+  const { brief, grid } = input;
+  const needed = fewestColumns(input, [loaded]);
+  if (needed <= grid.columns.length) return [];
+  if (brief.making.columns.count !== undefined) {
+    return [{ label: `Use ${needed} columns`, patch: settingPatch(brief, "columns", "count", needed) }];
+  }
+  const first = grid.columns[0]?.xMm ?? 0;
+  const last = grid.columns.at(-1)?.xMm ?? 0;
+  const spacingMm = Math.max(20, (last - first) / (needed - 1));
+  return [
+    {
+      label: `Columns at most ${lengthText(spacingMm, brief.units)} apart: ${needed} of them`,
+      patch: settingPatch(brief, "columns", "largestSpacingMm", spacingMm),
+    },
+  ];
+}
+
+/** Bars of the list that stay straight over the columns as they are, what they weigh more taken along. */
+function stifferBars(input: FoldsInput, loaded: LoadedBar, what: "bar" | "rib"): Remedy[] {
+  const { brief, grid, size } = input;
+  const columnsMm = grid.columns.map(({ xMm }) => xMm);
+  const limitMm = limitOf(widestBay(columnsMm));
+  const list = (what === "bar" ? brief.parts?.bars : brief.parts?.ribs) ?? [];
+  const own = barWeightNPerMm(loaded.bar);
+  return list
+    .filter((bar) => {
+      const loadNPerMm = loaded.loadNPerMm - own + barWeightNPerMm(bar);
+      return (
+        bar.id !== loaded.bar.id && sagOver(columnsMm, size.finishedWidthMm, { bar, loadNPerMm }) <= limitMm
+      );
+    })
+    .slice(0, 2)
+    .map((bar) => ({
+      label: `Use “${bar.name}”`,
+      patch:
+        what === "bar"
+          ? settingPatch(brief, "board", "bar", bar.id)
+          : settingPatch(brief, "ribs", "rib", bar.id),
+    }));
+}

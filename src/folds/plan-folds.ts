@@ -1,0 +1,111 @@
+import type { Finding, WorkingBook } from "../account/index.ts";
+import { foldOpening, stackFolds } from "../mechanics/index.ts";
+import type { Folds } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { GRAVITY } from "../units/index.ts";
+import { breakWay } from "./break-way.ts";
+import { foldArcs } from "./fold-arcs.ts";
+import { foldCloth, foldLayers } from "./fold-cloth.ts";
+import type { FoldsInput } from "./folds-input.ts";
+import { hemSag } from "./hem-sag.ts";
+import { judgeFolding } from "./judge-folding.ts";
+
+/** How far folds that were pressed and tied stand off each other, over their bare thickness. */
+const LOFT = sourced(2, "ratio", cite("from-memory", "1.5 to 2; the looser taken"));
+/** A stack of more folds than this is taken as this deep and that many times thicker: nobody makes it. */
+const MOST_FOLDS = 24;
+
+/**
+ * How the cloth folds: what it feels, how far folds stand out raised and on their way, what starts them, which way they
+ * break, and how the hem hangs between columns. Shapes for every height come from `layFolds` when they are drawn. Cloth
+ * that is drawn in across, or hangs in swags, folds in two directions at once: it has no such section.
+ */
+export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds; findings: Finding[] } {
+  const { form, grid } = input;
+  if (form.across === "gathered" || form.swags.length > 0) return { findings: [] };
+  const layers = foldLayers(input.brief);
+  const { cloth, bendingMm } = foldCloth(input, layers, book);
+  const arcsMm = foldArcs(grid, form).slice(0, MOST_FOLDS);
+  const stack = stackFolds({ ...cloth, apron: apronOf(input, cloth), arcsMm });
+  const folds: Folds = {
+    cloth,
+    arcsMm,
+    bendingMm,
+    measured: layers.every(({ measured }) => measured),
+    outMm: standsOut(stack.frontMm, cloth.thicknessMm, book),
+    behindMm: stack.behindMm,
+    trainedMm: trained(arcsMm.length, cloth.thicknessMm, book),
+    ...opening(input, cloth, arcsMm, book),
+    breaks: breakWay(input, cloth, arcsMm, stack, book),
+    sag: hemSag(input, cloth, book),
+  };
+  return { folds, findings: judgeFolding(input, folds, layers) };
+}
+
+/** A soft fold over the hem holds the folds above it off, and nothing swings it back. */
+function apronOf({ form: { stretches } }: FoldsInput, { apron, weightNPerMm2, rigidityNmm }: Folds["cloth"]) {
+  const [lowest] = stretches;
+  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return apron;
+  const { outShare } = foldOpening((weightNPerMm2 * (lowest.clothMm / 2) ** 3) / rigidityNmm);
+  const leanRad = Math.min(Math.PI / 3, Math.atan2(outShare * lowest.clothMm, Math.max(1, lowest.cordMm)));
+  return { lengthMm: 1, centreMm: 1, weightNPerMm: 1e9, leanRad };
+}
+
+function standsOut(frontMm: number, thicknessMm: number, book: WorkingBook): number {
+  return book.figure("folds.out", {
+    label: "Raised folds stand out in front of the flat cloth",
+    symbol: "f",
+    unit: "mm",
+    formula: "x + t / 2",
+    given: {
+      x: [frontMm, "mm", "middle of the foremost fold’s cloth, where its loop is widest"],
+      t: [thicknessMm, "mm", "thickness of all layers"],
+    },
+    cite: cite("heavy-elastica", "gathered folds pressed by those in front of them"),
+    note: "as sewn; trained and tied they lie flatter",
+    reckon: ({ x, t }) => x + t / 2,
+  });
+}
+
+function trained(folds: number, thicknessMm: number, book: WorkingBook): number {
+  return book.figure("folds.trained", {
+    label: "Depth of the stack once trained flat",
+    symbol: "d_0",
+    unit: "mm",
+    formula: "(2·p + 2)·t·k",
+    given: {
+      p: [folds, "count", "folds"],
+      t: [thicknessMm, "mm", "thickness of all layers"],
+      k: [LOFT.value, "ratio", "loft of gathered folds"],
+    },
+    cite: LOFT.cite,
+    reckon: ({ p, t, k }) => (2 * p + 2) * t * k,
+  });
+}
+
+/** The lowest fold on its way: what makes it give way, and how far it swings out. */
+function opening(
+  { size }: FoldsInput,
+  { weightNPerMm2, rigidityNmm }: Folds["cloth"],
+  arcsMm: readonly number[],
+  book: WorkingBook,
+): Pick<Folds, "openOutMm" | "startN"> {
+  const arcMm = arcsMm[0] ?? 0;
+  const { startShare, outShare } = foldOpening((weightNPerMm2 * (arcMm / 2) ** 3) / rigidityNmm);
+  const startN = book.figure("folds.start", {
+    label: "Pull that makes the first fold give way, besides the weight below it",
+    symbol: "P",
+    unit: "N",
+    formula: "u·g·m·s·W / 10^9",
+    given: {
+      u: [startShare, "ratio", "share of the fold’s weight"],
+      g: [GRAVITY, "ratio", "standard gravity, m/s²"],
+      m: [(weightNPerMm2 / GRAVITY) * 1e9, "g/m2", "mass per area of all layers"],
+      s: [arcMm, "mm", "cloth in the fold"],
+      W: [size.finishedWidthMm, "mm", "finished width"],
+    },
+    cite: cite("heavy-elastica", "a strip between two rows, 2 % of it slack"),
+    reckon: ({ u, g, m, s, W }) => (u * g * m * s * W) / 1e9,
+  });
+  return { startN, openOutMm: outShare * arcMm };
+}
