@@ -25,12 +25,13 @@ function facts({ brief, size, grid, form }: StyleStepInput) {
 
 function cutTapes(input: StyleStepInput): StyleStep {
   const { len, marks, tapeMm, columns, tape } = facts(input);
+  const spareMm = (tape?.lengthMm ?? 0) - input.size.finishedLengthMm;
   return {
     id: "cut-hobble-tapes",
     chapter: "cut",
     after: "cut-bar",
     title: `Cut and mark ${columns} tapes`,
-    text: `Cut ${columns} lengths of twill tape, each ${len(tape?.lengthMm ?? 0)}. Draw a line half of the spare length in from one end: that is the hem. From it mark ${marks.length} times, ${len(tapeMm)} from mark to mark, measuring every mark from the hem line and never from the one before; the last line, ${len(input.size.finishedLengthMm)} from the hem, is the top line.`,
+    text: `Cut ${columns} lengths of twill tape, each ${len(tape?.lengthMm ?? 0)}. Draw a line ${len(spareMm / 2)} in from one end: that is the hem. From it mark ${marks.length} times, ${len(tapeMm)} from mark to mark, measuring every mark from the hem line and never from the one before; the last line, ${len(input.size.finishedLengthMm)} from the hem, is the top line.`,
     check: "Laid side by side, all tapes show their marks at the same places.",
     figures: ["shape.hobble-tape", "shape.hobble-tape-length"],
   };

@@ -88,7 +88,10 @@ function clothOver({ shade, length }: ShadeContext): Strip {
 }
 
 function marksOf({ form }: ShadeContext["shade"], along: "x" | "y") {
-  return form.marks.filter((one) => one.along === along).sort((a, b) => a.atMm - b.atMm);
+  return form.marks
+    .filter((one) => one.along === along)
+    .sort((a, b) => a.atMm - b.atMm)
+    .map((one) => ({ ...one, label: one.label.charAt(0).toUpperCase() + one.label.slice(1) }));
 }
 
 function board({ shade, length }: ShadeContext): Strip {
