@@ -23,7 +23,7 @@ export function judgeCloth(
     ...cuts.flatMap((cut) => [
       ...judgeLayer(brief, cut),
       ...judgeTurn(brief, cut),
-      ...judgeMotif(brief, cut),
+      ...judgeMotif(input, cut),
       ...judgeCentring(input, cut),
     ]),
     ...judgeDirection(brief, cuts),

@@ -6,19 +6,19 @@ import { clothLengthText, lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase } from "./judge-layer.ts";
-import { uprightShape } from "./layer-shape.ts";
+import { uprightShape, withAcross } from "./layer-shape.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";
 import { acrossIsKnown } from "./place-motif.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
-export function judgeMotif(brief: Brief, story: CutStory): Finding[] {
+export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
+  const { brief } = input;
   const { cut, cloth, shape } = story;
   const { repeat } = cloth;
   if (repeat === undefined) return [];
   const { units } = brief;
   const name = LAYER_NAMES[cut.layer];
   const base = { ...clothBase(brief), path: `${brief.path}/shade/${cut.layer}` };
-  const { across } = brief.making.pattern;
   const findings: Finding[] = [];
   if (shape.missMm > 0.5) {
     findings.push({
@@ -27,17 +27,10 @@ export function judgeMotif(brief: Brief, story: CutStory): Finding[] {
       weight: "fix",
       text: `${name}: across, the pattern misses its place by ${lengthText(shape.missMm, units)}: ${cut.clothName} is not wide enough to move it there. It lies in the middle of the cloth.`,
       cite: cite("geometry"),
-      remedies:
-        across === "between-motifs"
-          ? [{ label: "Centre a motif", patch: settingPatch(brief, "pattern", "across", "centre-motif") }]
-          : [
-              {
-                label: "Centre the gap between two motifs",
-                patch: settingPatch(brief, "pattern", "across", "between-motifs"),
-              },
-            ],
+      remedies: waysToCentre(input, story),
     });
   }
+  const { across = "centre-motif" } = brief.making.pattern;
   const asksAcross = cut.panels.length > 1 || across !== "centre-motif";
   if (repeat.horizontalMm === undefined && asksAcross) {
     findings.push({
@@ -87,37 +80,71 @@ export function judgeMotif(brief: Brief, story: CutStory): Finding[] {
   return findings;
 }
 
+/** The ways to centre the pattern that this cloth is wide enough for. */
+function waysToCentre(input: ClothInput, { cut, cloth, shape }: CutStory): Finding["remedies"] {
+  if (cut.turned) return [];
+  return (["centre-motif", "between-motifs"] as const)
+    .filter((way) => way !== shape.across)
+    .filter((way) => uprightShape(withAcross(input, way), cut.layer, cloth).missMm <= 0.5)
+    .map((way) => ({
+      label: ACROSS_LABELS[way],
+      patch: settingPatch(input.brief, "pattern", "across", way),
+    }));
+}
+
 const OTHER_ACROSS = { "centre-motif": "between-motifs", "between-motifs": "centre-motif" } as const;
 const ACROSS_WORDS = {
   "centre-motif": "a motif in the middle",
   "between-motifs": "the gap between two motifs in the middle",
 };
 
+const ACROSS_LABELS = {
+  "centre-motif": "Centre a motif",
+  "between-motifs": "Centre the gap between two motifs",
+};
+
 /** Whether the other way to centre the pattern would take less cloth. */
-export function judgeCentring(input: ClothInput, { cut, cloth }: CutStory): Finding[] {
+export function judgeCentring(input: ClothInput, { cut, cloth, shape }: CutStory): Finding[] {
   const { brief } = input;
-  const { across } = brief.making.pattern;
-  if (across === "offset" || cut.turned || cut.motif?.acrossKnown !== true) return [];
+  const asked = brief.making.pattern.across;
+  if (asked === "offset" || cut.turned || cut.motif?.acrossKnown !== true) return [];
+  const { across } = shape;
+  if (across === "offset") return [];
   const other = OTHER_ACROSS[across];
-  const making = { ...brief.making, pattern: { ...brief.making.pattern, across: other } };
-  const changed = { ...brief, making };
-  const shape = uprightShape({ ...input, brief: changed }, cut.layer, cloth);
-  const savedMm = cut.lengthMm - offTheBoltMm(changed, cloth, shape).lengthMm;
-  if (savedMm < 1 || shape.missMm > 0.5) return [];
+  const changed = withAcross(input, other);
+  const otherwise = uprightShape(changed, cut.layer, cloth);
+  const moreMm = offTheBoltMm(changed.brief, cloth, otherwise).lengthMm - cut.lengthMm;
+  const base = {
+    ...clothBase(brief),
+    weight: "mind" as const,
+    path: `${brief.path}/shade/making/pattern/across`,
+    cite: cite("geometry"),
+    remedies: [{ label: ACROSS_LABELS[other], patch: settingPatch(brief, "pattern", "across", other) }],
+  };
+  const name = LAYER_NAMES[cut.layer];
+  const length = (mm: number) => clothLengthText(mm, brief.units);
+  if (asked === undefined) {
+    if (across !== "between-motifs") return [];
+    const why =
+      otherwise.missMm > 0.5
+        ? `the cloth is not wide enough to bring a motif there`
+        : `a motif there would take ${length(Math.max(0, moreMm))} more cloth`;
+    const remedies = otherwise.missMm > 0.5 ? [] : base.remedies;
+    return [
+      {
+        ...base,
+        id: "cloth.gap-centred",
+        text: `${name}: the gap between two motifs comes in the middle, since ${why}.`,
+        remedies,
+      },
+    ];
+  }
+  if (moreMm > -1 || otherwise.missMm > 0.5) return [];
   return [
     {
-      ...clothBase(brief),
+      ...base,
       id: "cloth.motif-costs",
-      weight: "mind",
-      path: `${brief.path}/shade/making/pattern/across`,
-      text: `${LAYER_NAMES[cut.layer]}: with ${ACROSS_WORDS[across]} it takes ${clothLengthText(savedMm, brief.units)} more cloth than with ${ACROSS_WORDS[other]}.`,
-      cite: cite("geometry"),
-      remedies: [
-        {
-          label: other === "between-motifs" ? "Centre the gap between two motifs" : "Centre a motif",
-          patch: settingPatch(brief, "pattern", "across", other),
-        },
-      ],
+      text: `${name}: with ${ACROSS_WORDS[across]} it takes ${length(-moreMm)} more cloth than with ${ACROSS_WORDS[other]}.`,
     },
   ];
 }

@@ -1,4 +1,4 @@
-import type { Brief, Cloth } from "../job/index.ts";
+import type { Brief, Cloth, MotifAcross } from "../job/index.ts";
 import { LAYER_NAMES, type Lay, type Layer, type LayerCut, type Motif, type Panel } from "../shade/index.ts";
 import { chooseJoins, type JoinStory } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -31,7 +31,8 @@ export interface LayerShape {
   startWasteMm: number;
   laidMm: number;
   motif?: Motif;
-  /** How far the pattern misses its place across, mm. */
+  /** How the pattern falls across, and how far it misses that place, mm. */
+  across: MotifAcross;
   missMm: number;
 }
 
@@ -46,8 +47,28 @@ export function slantShare(cloth: Cloth): number {
   return (cloth.bowShare ?? 0) + (cloth.skewShare ?? 0);
 }
 
-/** Its length along the bolt, joined from as many widths as it takes. */
+/** The same shade with the pattern placed across in a given way. */
+export function withAcross(input: ClothInput, across: MotifAcross): ClothInput {
+  const { brief } = input;
+  const pattern = { ...brief.making.pattern, across };
+  return { ...input, brief: { ...brief, making: { ...brief.making, pattern } } };
+}
+
+/**
+ * Its length along the bolt, joined from as many widths as it takes. Where the maker does not say how the pattern is to
+ * fall across, a motif comes in the middle, or the gap between two where only that can be centred or takes fewer widths.
+ */
 export function uprightShape(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape {
+  if (input.brief.making.pattern.across !== undefined) return shapeAcross(input, layer, cloth);
+  const motif = shapeAcross(withAcross(input, "centre-motif"), layer, cloth);
+  if (motif.motif?.acrossKnown !== true) return motif;
+  const gap = shapeAcross(withAcross(input, "between-motifs"), layer, cloth);
+  const worse = motif.missMm - gap.missMm;
+  if (Math.abs(worse) > 0.5) return worse > 0 ? gap : motif;
+  return gap.drops < motif.drops ? gap : motif;
+}
+
+function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape {
   const { brief, size, form } = input;
   const shrink = shrinkOf(cloth, false);
   const plain = allowances(brief, size, form, layer);
@@ -73,7 +94,8 @@ export function uprightShape(input: ClothInput, layer: Layer, cloth: Cloth): Lay
   const added = [...plain, ...slant("lengthMm", slantShare(cloth) * widest)];
   const cutLengthMm = beforeShrinkingMm(size.finishedLengthMm + sumOf(added, "lengthMm"), shrink.length);
   const flat = flatOf(brief, input, layer, added, shrink);
-  const shape = { added, cutWidthMm, cutLengthMm, edges: cutEdges(brief, layer, added, shrink) };
+  const { across: way = "centre-motif" } = brief.making.pattern;
+  const shape = { across: way, added, cutWidthMm, cutLengthMm, edges: cutEdges(brief, layer, added, shrink) };
   const seamsMm = joined.panels
     .slice(1)
     .map((panel) => (panel.joinedXMm + seamMm - shape.edges.leftMm) * (1 - shrink.width));
@@ -165,6 +187,7 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   };
   return {
     turned: true,
+    across: brief.making.pattern.across ?? "centre-motif",
     added,
     cutWidthMm,
     cutLengthMm,

@@ -210,7 +210,7 @@ describe("motif placed by the maker", () => {
 describe("centring", () => {
   it("says what a centred motif costs where four repeats make the width, and its remedy saves just that", () => {
     // 4 × 335 = 1340 of 1380 mm: a gap lies in the middle of the cloth, a motif 167.5 mm beside it.
-    const planWith = (across: "centre-motif" | "between-motifs") =>
+    const planWith = (across?: "centre-motif" | "between-motifs") =>
       clothOf({
         widthMm: 1800,
         lengthMm: 1500,
@@ -236,6 +236,10 @@ describe("centring", () => {
       },
     ]);
     expect(cheap.findings.map(({ id }) => id)).not.toContain("cloth.motif-costs");
+    // Left to the planner, the gap comes in the middle, and it says why.
+    const free = planWith();
+    expect(free.face.widths).toBe(2);
+    expect(free.findings.map(({ id }) => id)).toContain("cloth.gap-centred");
   });
 });
 

@@ -29,7 +29,7 @@ export function repeatBelowTopMm(brief: Brief, flat: Flat, repeatMm: number): nu
 
 /** From the middle of the flat shade to the right, to where a repeat begins, mm as cut. */
 export function repeatBesideMiddleMm(brief: Brief, flat: Flat, repeatMm: number): number {
-  const { across, acrossMm } = brief.making.pattern;
+  const { across = "centre-motif", acrossMm } = brief.making.pattern;
   return {
     "centre-motif": -repeatMm / 2,
     "between-motifs": 0,

@@ -154,7 +154,9 @@ export const DEFAULTS = {
       cite("curtain-encyclopaedia", "pp. 116–119: a full motif at the hem (curtains)"),
     ),
     offsetMm: mm(0, cite("our-choice", "a repeat begins at the top line")),
-    across: sourced("centre-motif", "", cite("set-of-shades", "motif centred across")),
+    across: workedOut(
+      "a motif in the middle (“kicked up a notch”), or the gap between two where that takes less cloth",
+    ),
     acrossMm: mm(0, cite("our-choice", "a repeat begins at the left edge")),
     railroad: sourced("auto", "", cite("our-choice", "no join where none is needed")),
     pile: sourced("down", "", cite("from-memory", "pile down sheds dust, pile up looks deeper")),

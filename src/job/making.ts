@@ -289,6 +289,7 @@ export type HalfDropRule = (typeof HALF_DROP_RULES)[number];
 /** Where a repeat begins on the shade: standing on the hem, centred on the length, from the top line, or as fixed. */
 export const MOTIF_PLACES = ["hem", "centre", "top", "free"] as const;
 export const MOTIF_ACROSS = ["centre-motif", "between-motifs", "offset"] as const;
+export type MotifAcross = (typeof MOTIF_ACROSS)[number];
 export const PILES = ["down", "up"] as const;
 const pattern = z
   .strictObject({
