@@ -42,7 +42,13 @@ export const STYLE_DEFAULTS: Partial<Record<StyleKind, StyleTable>> = {
       edgeInsetMm: sourced(inches(0.5), "mm", cite("austrian-2008", "a tape at each edge, on its hem")),
     },
     board: { bar: sourced("rod-steel-10", "", cite("austrian-2008", "3/8 in rod")) },
-    gather: { drawInMm: sourced(inches(1), "mm", cite("our-choice", "the sides bow in a little")) },
+    gather: {
+      drawInMm: sourced(
+        inches(1),
+        "mm",
+        cite("austrian-workroom", "the sides bow in a little; how much is our choice"),
+      ),
+    },
   },
   festoon: {
     columns: { edgeInsetMm: sourced(inches(1), "mm", cite("balloon-2009", "rings 1 in from the edges")) },

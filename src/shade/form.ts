@@ -75,6 +75,15 @@ export interface Pouf {
   loops: number;
 }
 
+/** A panel whose sides slant, or whose lower edge is cut in a curve. */
+export interface ShapedPanel {
+  /** Wider at the hem than at the top line, both sides together, mm. */
+  taperMm: number;
+  /** Ends of the curve above its middle, mm, and in from the edges. */
+  dipMm: number;
+  endsInMm: number;
+}
+
 /** Tape, cord or band by the length that the style asks for beside the usual parts. */
 export interface Haberdashery {
   id: string;
@@ -102,6 +111,7 @@ export interface Form {
   /** Between columns and beside them, where the cloth across can open once it is raised. */
   ease?: Ease[];
   pouf?: Pouf;
+  panel?: ShapedPanel;
   /** Weight bar or rod along the hem, from the left finished edge; absent where the hem must hang soft. */
   bar?: {
     fromMm: number;

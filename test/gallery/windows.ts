@@ -183,6 +183,40 @@ export function motor(): Case {
   return planOne("metric", window);
 }
 
+/** Two outer columns and a lower edge that dips between them: 36 × 60 in finished. */
+export function relaxed(): Case {
+  const window = windowOf(inches(36), inches(60), { style: "relaxed", mount: "to-size" });
+  return planOne("imperial", window);
+}
+
+/** Sewn pleats set in from the edges, a bar between them, inside its opening, worked on the left. */
+export function tailed(): Case {
+  const window = windowOf(1212, 1606, {
+    style: "tailed",
+    mount: "inside",
+    making: { lift: { controlSide: "left" } },
+  });
+  window.opening.recessDepthMm = 120;
+  return planOne("metric", window);
+}
+
+/** Pressed pleats that open, no bar: a swag between two tails, the face of separate pieces. */
+export function tailedPressed(): Case {
+  const window = windowOf(inches(46), inches(60), {
+    style: "tailed",
+    mount: "to-size",
+    making: { pleat: { held: "pressed", bar: "none", insetMm: inches(12), cut: "inserts" } },
+  });
+  return planOne("imperial", window);
+}
+
+/** Four poufs between pleats, the lowest tied so that it stays, outside above a sill. */
+export function pleatedBalloon(): Case {
+  const window = windowOf(1100, 1300, { style: "pleated-balloon", mount: "outside" });
+  window.opening.sillAboveFloorMm = 850;
+  return planOne("metric", window);
+}
+
 export const CASES = {
   banded,
   sideways,
@@ -198,4 +232,8 @@ export const CASES = {
   loop,
   loopLeft,
   motor,
+  relaxed,
+  tailed,
+  tailedPressed,
+  pleatedBalloon,
 };

@@ -17,7 +17,7 @@ export function drawFront(input: SheetInput): Drawing {
   return {
     id: `front${id}`,
     title: "Front",
-    caption: `Seen from the room. ${words}.`,
+    caption: `Seen from the room. ${words}.${drapeNote(shade.form, raise)}`,
     primitives: [
       ...drawOpening(input),
       ...drawCloth(input, shape),
@@ -43,6 +43,12 @@ export function drawFront(input: SheetInput): Drawing {
         : [lengthFact("Hem above the floor when lowered", size.hemAboveFloorMm, units)]),
     ],
   };
+}
+
+/** What a strip that bends one way only leaves out of a swag. */
+function drapeNote({ ease = [], swags }: SheetInput["shade"]["form"], raise: number): string {
+  if (ease.length === 0 || (raise <= 0 && swags.length === 0)) return "";
+  return " Curves are those of a cord as long as the cloth there; limp cloth hangs a little lower and further in.";
 }
 
 function openingOf({ size }: SheetInput["shade"]): Rect[] {
@@ -105,13 +111,13 @@ function drawHiddenBoard({ shade }: SheetInput): Primitive[] {
 }
 
 /** Piece over piece, from behind to the front. */
-function drawCloth(input: SheetInput, { pieces, lines, section }: VisibleShape): Primitive[] {
+function drawCloth(input: SheetInput, { pieces, lines }: VisibleShape): Primitive[] {
   const { shade } = input;
-  const top = section.folds.at(-1)?.upperYMm ?? section.rows[0]?.yMm ?? 0;
   return [
     ...pieces.flatMap(({ outline, edges }): Primitive[] => [
       line("faceCloth", outline, { closed: true }),
       ...bandsOn(input, outline),
+      ...seamsOn(shade, outline),
       ...edges
         .filter(seenFrom("front"))
         .map((edge) =>
@@ -120,22 +126,22 @@ function drawCloth(input: SheetInput, { pieces, lines, section }: VisibleShape):
             : drawVisibleLine(edge),
         ),
     ]),
-    // Pleats and gathers swallow a join; on a smooth shade it shows.
-    ...(shade.form.across === "flat" ? seams(shade, top) : []),
     ...lines.filter(seenFrom("front")).map((one) => drawVisibleLine(one)),
   ];
 }
 
-/** Joins of the face, where they come to lie on the finished shade. */
-function seams(shade: SheetInput["shade"], down: number): Primitive[] {
-  const face = shade.cloth.layers.find((cut) => cut.layer === "face");
-  if (face === undefined) return [];
+/** Joins of the face on one stretch of it; pleats and gathers swallow them, on a smooth shade they show. */
+function seamsOn({ cloth, form }: SheetInput["shade"], outline: readonly Point[]): Primitive[] {
+  const face = cloth.layers.find((cut) => cut.layer === "face");
+  if (face === undefined || form.across !== "flat") return [];
+  const ys = outline.map(([, y]) => y);
+  const [top, bottom] = [Math.min(...ys), Math.max(...ys)];
   return face.seamsMm.map((x, i) =>
     line(
       "seam",
       [
-        [x, 0],
-        [x, down],
+        [x, top],
+        [x, bottom],
       ],
       { part: `seam-${i + 1}` },
     ),

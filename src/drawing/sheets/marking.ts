@@ -2,6 +2,7 @@ import type { ClothMark } from "../../shade/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
+import { drawShapedPanel, lowerEdge, panelFacts } from "./shaped-panel.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
@@ -35,6 +36,7 @@ export function drawMarking(input: SheetInput): Drawing {
       ...drawMeasures(input),
       ...drawPockets(input),
       ...drawClothMarks(input),
+      ...movedOnPaper(drawShapedPanel(input, backRole(input), boardAllowanceMm(input)), [0, BELOW_PAPER_MM]),
       ...drawSeams(input),
       ...drawCorners(input),
     ],
@@ -45,6 +47,7 @@ export function drawMarking(input: SheetInput): Drawing {
       ),
       ...pocketFacts(input),
       ...markFacts(input),
+      ...panelFacts(input),
       ...seamFacts(input),
       ...cornerFacts(input),
       { label: "Rings", text: String(grid.rows.length * grid.columns.length) },
@@ -90,14 +93,10 @@ function drawFlat(input: SheetInput): Primitive[] {
   const { finishedWidthMm: width, finishedLengthMm: length } = input.shade.size;
   const beyond = boardAllowanceMm(input);
   const role = backRole(input);
+  const edges: Point[] = [[0, -beyond], ...lowerEdge(input), [width, -beyond]];
   return [
-    rect(role, { x: 0, y: -beyond, width, height: length + beyond }),
-    line("finishedEdge", [
-      [0, -beyond],
-      [0, length],
-      [width, length],
-      [width, -beyond],
-    ]),
+    line(role, edges, { closed: true }),
+    line("finishedEdge", edges),
     line("cut", [
       [0, -beyond],
       [width, -beyond],
@@ -149,6 +148,7 @@ function seamFacts({ shade, units }: SheetInput): Fact[] {
 function drawCorners(input: SheetInput): Primitive[] {
   const { shade } = input;
   const before = [
+    shade.form.panel === undefined ? 0 : flatFace(shade).lengthMm,
     Math.max(0, ...shade.cloth.ribLines.map((rib) => rib.onLiningMm - rib.fromHemMm)) > 1e-6
       ? shade.size.finishedLengthMm
       : 0,

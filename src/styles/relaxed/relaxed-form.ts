@@ -32,6 +32,11 @@ export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): For
     swags,
     ease: [{ fromMm, toMm, extraMm: dip.extraMm, ...untilMm }],
     ...(isBarred ? { bar: { fromMm: inMm, toMm: width - inMm } } : {}),
+    panel: {
+      taperMm: relax.widening === "tapered" ? dip.extraMm : 0,
+      dipMm: swags[0]?.sagMm ?? 0,
+      endsInMm: fromMm,
+    },
     ribs: { rows: [], face: "back" },
     marks: [],
     joinsAtMm: flatColumns(size, grid, dip.extraMm),
