@@ -50,7 +50,8 @@ function agrees(working: Working): boolean {
 }
 
 function allWorkings(planned: ReturnType<typeof plan>): Working[] {
-  return [...planned.workings, ...planned.shades.flatMap((shade) => shade.workings)];
+  const rooms = planned.rooms.flatMap((room) => room.workings);
+  return [...planned.workings, ...rooms, ...planned.shades.flatMap((shade) => shade.workings)];
 }
 
 describe("workings", () => {
