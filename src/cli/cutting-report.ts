@@ -1,5 +1,5 @@
-import { clothGapWords, lengthsGapWords } from "../lists/index.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "../plan/index.ts";
+import { clothGapWords, lengthsGapWords } from "../plan/index.ts";
 import { clothLengthText, type UnitChoice } from "../units/index.ts";
 import { plainLine } from "./plain-text.ts";
 

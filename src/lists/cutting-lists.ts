@@ -1,5 +1,10 @@
-import type { ClothCutting, CuttingPlan, LengthsCutting } from "../plan/index.ts";
-import { cuttingTicket } from "./cutting-ticket.ts";
+import {
+  boughtToMeasure,
+  type ClothCutting,
+  type CuttingPlan,
+  cuttingTicket,
+  type LengthsCutting,
+} from "../plan/index.ts";
 import { asciiText, both, type Cell, type Table } from "./table.ts";
 
 /** Every list of a cutting plan: where each piece lies, each cut in its order, lengths, what is kept. */
@@ -141,12 +146,6 @@ function barRows({ name, answer, stockNames }: LengthsCutting, units: CuttingPla
       bar.kept ? "yes" : "no",
     ]),
   );
-}
-
-/** Cuts that are bought to their own length: off a reel, or longer than what is sold. */
-export function boughtToMeasure({ answer, tooLong, problem }: LengthsCutting): LengthsCutting["tooLong"] {
-  if (answer.kind === "infeasible") return [...tooLong, ...problem.cuts];
-  return [...tooLong, ...answer.plan.toMeasure];
 }
 
 function keptList(cutting: CuttingPlan): Table {

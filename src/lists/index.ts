@@ -10,9 +10,7 @@ import type { Table } from "./table.ts";
 import { workingsList } from "./workings-list.ts";
 
 export { toCsv } from "./csv.ts";
-export { boughtToMeasure, cuttingLists } from "./cutting-lists.ts";
-export { cuttingTicket, leafText, type TicketLine } from "./cutting-ticket.ts";
-export { clothGapWords, lengthsGapWords } from "./gap-words.ts";
+export { cuttingLists } from "./cutting-lists.ts";
 export type { Cell, Table } from "./table.ts";
 export {
   boardList,

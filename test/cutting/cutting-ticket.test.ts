@@ -1,10 +1,11 @@
 import { describe, expect, it } from "vitest";
 import { boltStretches, drawBoltPlan } from "../../src/drawing/index.ts";
 import type { Job } from "../../src/job/index.ts";
-import { cuttingLists, cuttingTicket, toCsv } from "../../src/lists/index.ts";
+import { cuttingLists, toCsv } from "../../src/lists/index.ts";
 import {
   type CuttingPlan,
   cuttingSavings,
+  cuttingTicket,
   followCuts,
   plan,
   planCutting,

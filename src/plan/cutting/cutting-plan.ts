@@ -49,3 +49,9 @@ export interface CuttingPlan {
   cloths: ClothCutting[];
   lengths: LengthsCutting[];
 }
+
+/** Cuts that are bought to their own length: off a reel, or longer than what is sold. */
+export function boughtToMeasure({ answer, tooLong, problem }: LengthsCutting): LengthsCutting["tooLong"] {
+  if (answer.kind === "infeasible") return [...tooLong, ...problem.cuts];
+  return [...tooLong, ...answer.plan.toMeasure];
+}

@@ -1,7 +1,7 @@
 import { useState } from "react";
 import type { BoltPlan, ClothPlan } from "../../cutting/index.ts";
-import { cuttingTicket } from "../../lists/index.ts";
 import type { ClothCutting } from "../../plan/index.ts";
+import { cuttingTicket } from "../../plan/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { useUnits } from "../state/fields.ts";
 import { BoltSheet } from "./bolt-sheet.tsx";

@@ -1,6 +1,5 @@
 import type { ReactNode } from "react";
-import { clothGapWords } from "../../lists/index.ts";
-import { type ClothCutting, type CuttingPlan, rackAfter } from "../../plan/index.ts";
+import { type ClothCutting, type CuttingPlan, clothGapWords, rackAfter } from "../../plan/index.ts";
 import { clothLengthText, type UnitChoice } from "../../units/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { countText } from "../frame/count-text.ts";

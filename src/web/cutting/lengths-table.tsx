@@ -1,5 +1,5 @@
-import { boughtToMeasure, lengthsGapWords } from "../../lists/index.ts";
 import type { CuttingPlan, LengthsCutting } from "../../plan/index.ts";
+import { boughtToMeasure, lengthsGapWords } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { useUnits } from "../state/fields.ts";
 

@@ -1,7 +1,7 @@
 import type { BoltPlan } from "../../cutting/index.ts";
 import { type BoltDrawingInput, boltStretches, drawBoltPlan } from "../../drawing/index.ts";
-import { boughtToMeasure, clothGapWords, cuttingTicket, lengthsGapWords } from "../../lists/index.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "../../plan/index.ts";
+import { boughtToMeasure, clothGapWords, cuttingTicket, lengthsGapWords } from "../../plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import type { Book } from "../book.ts";
 import { figure } from "../figure.ts";

@@ -1,5 +1,5 @@
-import type { ClothCutting, LengthsCutting } from "../plan/index.ts";
-import { clothLengthText, type UnitChoice } from "../units/index.ts";
+import { clothLengthText, type UnitChoice } from "../../units/index.ts";
+import type { ClothCutting, LengthsCutting } from "./cutting-plan.ts";
 
 /** How near a cloth's plan is to the least that it could take, in honest words. */
 export function clothGapWords({ answer }: ClothCutting, units: UnitChoice): string {

@@ -1,6 +1,7 @@
-import type { BoltPlan, Leaf } from "../cutting/index.ts";
-import { type ClothCutting, type FollowedCut, followCuts } from "../plan/index.ts";
-import { lengthText, type UnitChoice } from "../units/index.ts";
+import type { BoltPlan, Leaf } from "../../cutting/index.ts";
+import { lengthText, type UnitChoice } from "../../units/index.ts";
+import type { ClothCutting } from "./cutting-plan.ts";
+import { type FollowedCut, followCuts } from "./follow-cuts.ts";
 
 /** One cut in words, and a measure by which to check it. */
 export interface TicketLine {
@@ -53,7 +54,7 @@ function checkText(
 }
 
 /** A sheet that is done, in words. */
-export function leafText({ problem }: ClothCutting, { holds }: Leaf): string {
+function leafText({ problem }: ClothCutting, { holds }: Leaf): string {
   switch (holds.kind) {
     case "piece": {
       const piece = problem.pieces.find(({ id }) => id === holds.pieceId);

@@ -1,0 +1,108 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, startBrowser } from "./browser.ts";
+import { demo, firstVisit, saved } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser();
+});
+afterAll(() => harness.close());
+
+/** The demonstration with its Cutting chapter open and the search at its end. */
+async function openCutting(page: Page): Promise<void> {
+  await demo(page).click();
+  await page.locator("#cutting-title button").click();
+  await page.locator(".bolt-svg").first().waitFor();
+}
+
+async function ended(page: Page): Promise<void> {
+  await page.locator('[data-testid="cutting-state"][data-state="ended"]').waitFor({ timeout: 40_000 });
+}
+
+test("all pieces lie on the cloths, how near that is to the least is told, and the shopping follows", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openCutting(page);
+  await ended(page);
+  const chapter = page.locator("#cutting");
+  expect(await chapter.locator(".chapter-sentence").textContent()).toMatch(/\d+ pieces on \d+ cloths/);
+  const words = (await chapter.textContent()) ?? "";
+  expect(words).toMatch(/No plan takes less cloth: that is proved\./);
+  expect(words).not.toMatch(/optimal/i);
+  // What the drawings use of one cloth is what is to be bought of it.
+  await page.locator("#cost-title button").click();
+  const bought = await page.locator("#cost tr", { hasText: "Ticking stripe" }).textContent();
+  expect(bought).toMatch(/1 1⁄4.yd/);
+  expect(errors).toEqual([]);
+});
+
+test("the search is stopped by its button and keeps what it has", async () => {
+  const { page } = await firstVisit(harness);
+  await openCutting(page);
+  const stop = page.getByRole("button", { name: "Stop here" });
+  await stop.click();
+  await ended(page);
+  expect(await page.locator('[data-testid="cutting-state"]').textContent()).toMatch(
+    /Stopped after [\d,]+ plans/,
+  );
+  expect(await page.locator(".bolt-svg").count()).toBeGreaterThan(3);
+  await page.getByRole("button", { name: "Look again" }).click();
+  await ended(page);
+});
+
+test("a piece moved by key or by mouse is checked at once, and put back", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openCutting(page);
+  await ended(page);
+  const piece = page.getByRole("button", { name: "Over the sink: Face: move it" });
+  await piece.focus();
+  await page.keyboard.press("ArrowUp");
+  const hand = page.locator(".cutting-hand");
+  await expect.poll(() => hand.textContent()).toMatch(/does not fit.*outside/);
+  await hand.getByRole("button", { name: "Put everything back" }).click();
+  expect(await hand.count()).toBe(0);
+
+  await piece.scrollIntoViewIfNeeded();
+  const box = await piece.boundingBox();
+  if (box === null) throw new Error("the piece is not there");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 60, box.y + box.height / 2, { steps: 4 });
+  await page.mouse.up();
+  // Further along an endless bolt it still fits, and takes more cloth.
+  await expect.poll(() => hand.textContent()).toMatch(/By hand: it fits\..* more than the plan/);
+  expect(errors).toEqual([]);
+});
+
+test("what would save cloth is tried, and done at a press; what is left goes on the rack", async () => {
+  const { page } = await firstVisit(harness);
+  await openCutting(page);
+  await ended(page);
+  await page.getByRole("button", { name: "Try the usual ways" }).click();
+  const first = page.locator(".savings button").first();
+  await first.waitFor({ timeout: 40_000 });
+  await first.click();
+  await saved(page);
+  await ended(page);
+  await page.getByRole("button", { name: "Put what is left on the rack" }).click();
+  await saved(page);
+  expect(await page.locator("#stock .chapter-sentence").textContent()).toMatch(/\d+ pieces? of cloth/);
+});
+
+test.each([
+  ["desk, light", { width: 1280, height: 900 }, "light"],
+  ["desk, dark", { width: 1280, height: 900 }, "dark"],
+  ["phone, light", { width: 390, height: 844 }, "light"],
+  ["phone, dark", { width: 390, height: 844 }, "dark"],
+] as const)("the bolts scroll and the page does not: %s", async (_, viewport, colorScheme) => {
+  const { page, errors } = await firstVisit(harness, { viewport, colorScheme });
+  await openCutting(page);
+  await ended(page);
+  const over = await page.evaluate(() => document.documentElement.scrollWidth - window.innerWidth);
+  expect(over).toBeLessThanOrEqual(0);
+  const rooms = await page
+    .locator(".bolt-room")
+    .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right <= window.innerWidth));
+  expect(rooms.every(Boolean)).toBe(true);
+  expect(errors).toEqual([]);
+});
