@@ -9,6 +9,7 @@ import {
   ribCount,
   type Size,
   type Trim,
+  type TrimBolt,
 } from "../shade/index.ts";
 import { inches } from "../units/index.ts";
 import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
@@ -21,7 +22,7 @@ import { layTrims } from "./lay-trims.ts";
 import { massOf } from "./mass.ts";
 import { ribLines } from "./rib-lines.ts";
 import { sleeves } from "./sleeves.ts";
-import { writeBuy } from "./write-layer.ts";
+import { writeBuy, writeOwnBuy } from "./write-layer.ts";
 
 /** Strips for pockets that are cut apart: 3 in wide, half an inch shorter than the shade (“Roman blinds”, 2012). */
 const STRIP_WIDTH_MM = inches(3);
@@ -44,7 +45,7 @@ export function planCloth(
   const sewn = { ...strips(brief, size, ribCount(form)), ...sleeves(brief, size, grid, book) };
   const { trims: bandTrims, bands } = bandsOf(brief, size, faceOf(bare));
   const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
-  const trimBolts = layTrims(trims, bare, cloths);
+  const trimBolts = layTrims(trims, bare, cloths).map((bolt) => bought(bolt, brief, cloths, book));
   const beyondMm = (layer: Layer) => trimBolts.find((bolt) => bolt.beside === layer)?.lengthMm ?? 0;
   const layers = cuts.map(({ cut, cloth }): LayerCut => {
     const stepMm = soldByMm(cloth, brief);
@@ -71,6 +72,19 @@ function faceOf(layers: readonly BareCut[]): BareCut {
   const face = layers.find((cut) => cut.layer === "face");
   if (face === undefined) throw new Error("invalid cloth: no face");
   return face;
+}
+
+/** A cloth of which only bands or strips are cut, with what is bought of it. */
+function bought(
+  bolt: TrimBolt,
+  brief: Brief,
+  cloths: ReadonlyMap<string, Cloth>,
+  book: WorkingBook,
+): TrimBolt {
+  const cloth = cloths.get(bolt.clothId);
+  if (cloth === undefined || bolt.beside !== undefined) return bolt;
+  const buyMm = writeOwnBuy(book, cloth, bolt.lengthMm, soldByMm(cloth, brief));
+  return { ...bolt, buyMm };
 }
 
 /** Every cloth that goes into the shade, by id. */

@@ -102,6 +102,22 @@ export function writeBuy(
   });
 }
 
+/** Of a cloth that only bands or strips are cut from. */
+export function writeOwnBuy(book: WorkingBook, cloth: Cloth, lengthMm: number, stepMm: number): number {
+  return book.figure(`cloth.trims-${cloth.id}-buy`, {
+    label: `${cloth.name}: length to buy`,
+    symbol: "Q_b",
+    unit: "mm",
+    formula: "ceil(Q / s) · s",
+    given: {
+      Q: [lengthMm, "mm", "length that its pieces take"],
+      s: [stepMm, "mm", "step in which it is sold"],
+    },
+    cite: cite("arithmetic"),
+    reckon: ({ Q, s }) => Math.ceil(Q / s - 1e-9) * s,
+  });
+}
+
 /** Cloth before the first cut, where the pattern must fall in its place. */
 export function writeStart(book: WorkingBook, layer: Layer, shape: LayerShape, repeatMm: number): number {
   const fromTopMm = repeatMm - shape.startWasteMm;

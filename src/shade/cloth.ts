@@ -117,6 +117,8 @@ export interface TrimBolt {
   /** Where the cloth of the layer ends, and what the pieces take beyond it, mm. */
   fromMm: number;
   lengthMm: number;
+  /** To buy of a cloth that no layer is cut from, mm; where one is, that has what is bought. */
+  buyMm?: number;
 }
 
 /** A band as it shows on the finished shade, mm from the left edge and down from the top line. */

@@ -61,7 +61,7 @@ function tablesOf({ shade }: SheetInput): Table[] {
         trims,
         name: trims.clothName,
         usableWidthMm: trims.usableWidthMm,
-        lengthMm: trims.lengthMm,
+        lengthMm: Math.max(trims.lengthMm, trims.buyMm ?? 0),
       };
     });
   return [...own, ...others];
@@ -149,7 +149,8 @@ function drawMeasures(input: SheetInput, table: Table, top: number): Primitive[]
   const { units } = input;
   const { cut, usableWidthMm, lengthMm } = table;
   const bottom = top + usableWidthMm;
-  const ref = (id: string) => (cut === undefined ? {} : figure(input, `cloth.${cut.layer}-${id}`));
+  const of = cut?.layer ?? `trims-${table.trims?.clothId}`;
+  const ref = (id: string) => figure(input, `cloth.${of}-${id}`);
   const along = (to: number, offset: number, label: string, id: string) =>
     measure({ from: [0, bottom], to: [to, bottom], offset, label, ...ref(id) }, units);
   const starts = cut?.motif !== undefined && cut.startWasteMm > 0.5;

@@ -24,7 +24,8 @@ export function cuttingPage(context: ShadeContext, head: ChapterHead): void {
 }
 
 const LAYOUT_PT = 300;
-const BESIDE: Split = { figureColumns: 6, maxHeight: 330 };
+/** Height for each cloth where the drawing stands beside the tables. */
+const EACH_PT = 165;
 
 /** The cloth as it lies, and how the cut sizes come about: side by side where the drawing leaves room. */
 function layout(context: ShadeContext): void {
@@ -32,7 +33,13 @@ function layout(context: ShadeContext): void {
   const drawing = sheet("cutting");
   const specs = shade.cloth.layers.map((layer) => makeUp(context, layer));
   if (isNarrow(book, drawing, LAYOUT_PT)) {
-    figureBeside(book, drawing, BESIDE, (right) => {
+    const { layers, trimBolts } = shade.cloth;
+    const cloths = layers.length + trimBolts.filter(({ beside }) => beside === undefined).length;
+    const split: Split = {
+      figureColumns: 6,
+      maxHeight: Math.min(book.room - 30, EACH_PT * Math.max(2, cloths)),
+    };
+    figureBeside(book, drawing, split, (right) => {
       for (const spec of specs) table(book, { ...spec, ...right });
     });
     return;
@@ -109,14 +116,31 @@ function buy({ book, shade, plan, length }: ShadeContext): void {
       { title: "Off the bolt", share: 1.4, align: "measure" },
       { title: "To buy", share: 1.2, align: "measure" },
     ],
-    rows: shade.cloth.layers.map((layer): CellLike[] => [
-      { text: LAYER_NAMES[layer.layer], strong: true },
-      layer.clothName,
-      length(layer.usableWidthMm),
-      String(layer.widths),
-      length(layer.lengthMm),
-      { text: clothLengthText(layer.buyMm, plan.units), strong: true },
-    ]),
+    rows: shade.cloth.layers
+      .map((layer): CellLike[] => [
+        { text: LAYER_NAMES[layer.layer], strong: true },
+        layer.clothName,
+        length(layer.usableWidthMm),
+        String(layer.widths),
+        length(layer.lengthMm),
+        { text: clothLengthText(layer.buyMm, plan.units), strong: true },
+      ])
+      .concat(
+        shade.cloth.trimBolts.flatMap((bolt): CellLike[][] =>
+          bolt.buyMm === undefined
+            ? []
+            : [
+                [
+                  { text: "Pieces beside", strong: true },
+                  bolt.clothName,
+                  length(bolt.usableWidthMm),
+                  "",
+                  length(bolt.lengthMm),
+                  { text: clothLengthText(bolt.buyMm, plan.units), strong: true },
+                ],
+              ],
+        ),
+      ),
   });
 }
 
