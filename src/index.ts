@@ -20,7 +20,9 @@ export {
   type Working,
 } from "./account/index.ts";
 export {
+  boltStretches,
   type Drawing,
+  drawBoltPlan,
   drawMarkingStrips,
   drawSheet,
   drawTag,
@@ -41,8 +43,8 @@ export {
   openJob,
   openJobText,
 } from "./job/index.ts";
-export { allLists, type Table, toCsv } from "./lists/index.ts";
-export { type Plan, plan, type ShadePlan } from "./plan/index.ts";
+export { allLists, cuttingLists, type Table, toCsv } from "./lists/index.ts";
+export { buyAsCut, type CuttingPlan, type Plan, plan, planCutting, type ShadePlan } from "./plan/index.ts";
 export { SHEETS, type SheetKind } from "./shade/index.ts";
 export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
 export { lengthText, parseLength, type UnitChoice } from "./units/index.ts";

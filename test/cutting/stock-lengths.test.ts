@@ -1,4 +1,5 @@
 import { describe, expect, it } from "vitest";
+import { loadHighs } from "../../src/cli/load-highs.ts";
 import {
   LengthsSearch,
   proveLengths,
@@ -7,7 +8,6 @@ import {
   verifyLengths,
 } from "../../src/cutting/index.ts";
 import { arcFlow, barsOfFlow } from "../../src/cutting/lengths/arc-flow.ts";
-import { loadHighs } from "./load-highs.ts";
 import { lengthsProblem, STOCK_INSTANCES, stockInstance } from "./stock-lengths.ts";
 
 const ENOUGH = 100_000;

@@ -1,5 +1,7 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { type CuttingPlan, plan, planCutting } from "../../plan/index.ts";
+import { solveWithHighs } from "../../cutting/index.ts";
+import type { Job } from "../../job/index.ts";
+import { type CuttingPlan, CuttingSearch, plan } from "../../plan/index.ts";
 import { badInput } from "../bad-input.ts";
 import { cuttingFiles } from "../cutting-files.ts";
 import { cuttingText } from "../cutting-report.ts";
@@ -48,10 +50,20 @@ async function cutJob(path: string, { out, tries, seed, json }: CutOptions, io: 
   }
   const read = await readJob(path, io);
   const job = seed === undefined ? read : { ...read, cutting: { ...read.cutting, seed } };
-  const cutting = planCutting(job, plan(job), tries);
+  const cutting = await cutAll(job, tries);
   io.err(cuttingText(cutting));
   if (out !== undefined) await write(cutting, out, path, io);
   if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
+}
+
+async function cutAll(job: Job, tries: number): Promise<CuttingPlan> {
+  const search = new CuttingSearch(job, plan(job));
+  search.improve(tries);
+  if (search.openLengths > 0) {
+    const { loadHighs } = await import("../load-highs.ts");
+    search.proveLengths(solveWithHighs(await loadHighs()));
+  }
+  return search.plan();
 }
 
 async function write(cutting: CuttingPlan, out: string, jobPath: string, io: Io): Promise<void> {

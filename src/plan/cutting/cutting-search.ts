@@ -1,5 +1,5 @@
 import type { CostInput } from "../../cost/index.ts";
-import { ClothSearch, LengthsSearch } from "../../cutting/index.ts";
+import { ClothSearch, LengthsSearch, proveLengths, type SolveWhole } from "../../cutting/index.ts";
 import { type Job, partsOf, settleCutting, settleShade } from "../../job/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
@@ -84,6 +84,16 @@ export class CuttingSearch {
       if (value > most) [best, most] = [task, value];
     }
     return best;
+  }
+
+  /** Lengths whose search has ended with a gap. */
+  get openLengths(): number {
+    return this.#lengths.filter(({ search }) => search.done && !search.isSettled).length;
+  }
+
+  /** Closes gaps that the search of lengths has left, where an exact solver can. */
+  proveLengths(solve: SolveWhole): void {
+    for (const { search } of this.#lengths) if (search.done) proveLengths(search, solve);
   }
 
   /** The best plan so far, checked. `stopped` where the maker stopped it. */
