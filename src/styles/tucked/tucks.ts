@@ -5,7 +5,7 @@ import { inches } from "../../units/index.ts";
 
 /** The published rule takes this off the length before it divides. */
 const RULE_OFF_MM = inches(3);
-const MOST_TUCKS = 600;
+const MOST_TUCKS = 400;
 
 export interface Tucks {
   /** As the rule counts them: the last lies on the top line. */
