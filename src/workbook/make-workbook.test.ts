@@ -220,7 +220,9 @@ describe("a job of several shades", () => {
       expect(cover?.text).toContain("Workbook · flat shade");
       expect(cover?.text).toContain(`Window ${name}`);
     }
-    expect(pages[1]?.text).toContain("Shopping and cost of the whole job");
+    // Its room to one scale, then what to buy.
+    expect(pages[1]?.text).toContain("Seen from the room, to one scale. Lowered.");
+    expect(pages[2]?.text).toContain("Shopping and cost of the whole job");
   });
 
   test("can be made for some of its shades", async () => {
