@@ -22,7 +22,8 @@ const MOST_FOLDS = 24;
  */
 export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds; findings: Finding[] } {
   const { form, grid } = input;
-  if (form.across === "gathered" || form.swags.length > 0) return { findings: [] };
+  const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
+  if (form.across === "gathered" || hangs) return { findings: [] };
   const layers = foldLayers(input.brief);
   const { cloth, bendingMm } = foldCloth(input, layers, book);
   const arcsMm = foldArcs(grid, form).slice(0, MOST_FOLDS);

@@ -46,8 +46,8 @@ export function drawFront(input: SheetInput): Drawing {
 }
 
 /** What a strip that bends one way only leaves out of a swag. */
-function drapeNote({ ease = [], swags }: SheetInput["shade"]["form"], raise: number): string {
-  if (ease.length === 0 || (raise <= 0 && swags.length === 0)) return "";
+function drapeNote({ ease = [], pouf }: SheetInput["shade"]["form"], raise: number): string {
+  if (ease.length === 0 || (raise <= 0 && pouf === undefined)) return "";
   return " Curves are those of a cord as long as the cloth there; limp cloth hangs a little lower and further in.";
 }
 

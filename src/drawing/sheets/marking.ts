@@ -95,7 +95,9 @@ function drawFlat(input: SheetInput): Primitive[] {
   const role = backRole(input);
   const edges: Point[] = [[0, -beyond], ...lowerEdge(input), [width, -beyond]];
   return [
-    line(role, edges, { closed: true }),
+    input.shade.form.panel === undefined
+      ? rect(role, { x: 0, y: -beyond, width, height: length + beyond })
+      : line(role, edges, { closed: true }),
     line("finishedEdge", edges),
     line("cut", [
       [0, -beyond],
@@ -323,8 +325,8 @@ function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over 
             units,
           ),
         ]),
-    name([left + widthMm / 2, topLine - beyond], title, { shiftPaperMm: [0, over.length > 0 ? -16 : -3] }),
+    name([left + widthMm / 2, topLine - beyond], title, { shiftPaperMm: [0, over.length > 0 ? -21 : -3] }),
     note([left, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
   ];
-  return movedOnPaper(figure, [0, BELOW_PAPER_MM + (over.length > 0 ? 13 : 0)]);
+  return movedOnPaper(figure, [0, BELOW_PAPER_MM + (over.length > 0 ? 18 : 0)]);
 }

@@ -40,9 +40,9 @@ export function pleatAllowances(
 
 export function pleatMarks(pleats: readonly Pleat[]): ClothMark[] {
   return pleats.flatMap(({ number, flatMm: [left, middle, right] }): ClothMark[] => [
-    { kind: "pleat", along: "x", atMm: left, label: `Pleat ${number}, left line` },
-    { kind: "pleat-centre", along: "x", atMm: middle, label: `Pleat ${number}, middle` },
-    { kind: "pleat", along: "x", atMm: right, label: `Pleat ${number}, right line` },
+    { kind: "pleat", along: "x", atMm: left, label: `Pleat ${number} left` },
+    { kind: "pleat-centre", along: "x", atMm: middle, label: `Pleat ${number} middle` },
+    { kind: "pleat", along: "x", atMm: right, label: `Pleat ${number} right` },
   ]);
 }
 
