@@ -24,12 +24,15 @@ export {
   type Drawing,
   drawBoltPlan,
   drawMarkingStrips,
+  drawRoom,
   drawSheet,
   drawTag,
   type Fit,
   type Placed,
   type Primitive,
   place,
+  type RoomView,
+  roomViews,
   toSvg,
 } from "./drawing/index.ts";
 export {
