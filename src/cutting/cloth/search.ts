@@ -4,11 +4,15 @@ import { type Setting, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
 import { firstPacking } from "./first-packing.ts";
 import { type Grid, gridOf } from "./grid.ts";
+import { layLayers } from "./lay-layers.ts";
 import { layOut } from "./lay-out.ts";
+import { layerColumns } from "./layer-columns.ts";
+import { layersOn } from "./layers-of.ts";
 import { quickBound, strictBound } from "./lower-bound.ts";
 import { type Packing, packingOf } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
 import type { Bound, ClothAnswer, ClothPlan, ClothProblem } from "./problem.ts";
+import { regroup } from "./regroup.ts";
 import { verifyCloth } from "./verify.ts";
 
 /** Once the least savings have failed, larger ones are tried again from here. */
@@ -22,6 +26,13 @@ const LEAST_SAVING = 0.0005;
 /** Plans in a period of the search, at first and after many failures (tried on strips of 16 to 200 pieces). */
 const FIRST_PERIOD = 1000;
 const LONGEST_PERIOD = 20_000;
+/** From so many pieces on, and so many of each size, layers are found by a linear programme. */
+const MANY_PIECES = 60;
+const EQUAL_PIECES = 1.5;
+/** Fewer layers than that are better searched as a whole. */
+const LEAST_LAYERS = 8;
+/** Stages of layers where any number is allowed. */
+const MANY = 9;
 /** Plans tried in one way before the next has its turn. */
 const TURN = 1024;
 /** Amounts of cost nearer than this share of them are the same. */
@@ -37,6 +48,8 @@ export class ClothSearch {
   private readonly impossible: ClothAnswer | undefined;
   private readonly steps: Generator<number, void>;
   private best: Packing | undefined;
+  /** The best as its decoder laid it. */
+  private laid: Packing | undefined;
   private bound: Bound = { cost: 0, which: "area" };
   private leftOver: string[] = [];
   private spent = 0;
@@ -133,9 +146,11 @@ export class ClothSearch {
     if (bound.cost > this.bound.cost) this.bound = bound;
   }
 
-  private offer(packing: Packing | undefined): boolean {
+  private offer(laid: Packing | undefined, { finish }: Setting): boolean {
+    const packing = laid && finish(laid);
     if (!packing || packing.cost >= this.cost * (1 - SAME_COST)) return false;
     this.best = packing;
+    this.laid = laid;
     return true;
   }
 
@@ -153,16 +168,25 @@ export class ClothSearch {
       yield PLANS_PER_ROUND;
     }
     if (this.isSettled || beyondAll(grid, this.bound)) return;
+    yield* this.layByColumns(settings);
+    if (this.isSettled) return;
     const searchers = settings.map((setting) => this.searchWith(setting, draw));
-    // Each in turn: which of them suits the pieces shows only on the way.
+    const [setting] = settings;
+    if (setting && grid.items.length >= MANY_PIECES) searchers.unshift(this.regroupOn(setting, draw));
+    // Each in turn, as long as it gains: which of them suits the pieces shows only on the way.
     for (;;) {
       for (const searcher of searchers) {
         let spent = 0;
+        let { cost } = this;
         while (spent < TURN) {
           const step = searcher.next();
           if (step.done) return;
+          // Nothing to do for this one as the plan lies.
+          if (step.value === 0) break;
           spent += step.value;
           yield step.value;
+          if (this.cost < cost) spent = 0;
+          cost = this.cost;
         }
       }
     }
@@ -170,13 +194,12 @@ export class ClothSearch {
 
   private tryFirst(): Setting[] {
     const tried = settingsFor(this.problem, this.grid).map((setting) => {
-      const { decoder, grid, sequence, finish } = setting;
+      const { decoder, grid, sequence } = setting;
       const first = firstPacking(grid, decoder, sequence, this.bound.cost);
       this.spent += first.tried;
-      const packing = first.packing && finish(first.packing);
-      this.offer(packing);
-      if (!packing) this.noteLeftOver(grid, decoder);
-      return { setting, cost: packing?.cost ?? Number.POSITIVE_INFINITY };
+      this.offer(first.packing, setting);
+      if (!first.packing) this.noteLeftOver(grid, decoder);
+      return { setting, cost: first.packing?.cost ?? Number.POSITIVE_INFINITY };
     });
     // Of several widths of cloth the cheapest is looked at further.
     const best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
@@ -189,21 +212,64 @@ export class ClothSearch {
     yield* this.improveOn(setting, draw);
   }
 
+  /** Where many pieces are equal: all of them in layers that a linear programme finds. */
+  private *layByColumns([setting]: readonly Setting[]): Generator<number, void> {
+    const stages = this.stages ?? MANY;
+    if (!setting || stages < 3) return;
+    const { grid, sequence } = setting;
+    const [at] = sequence;
+    const bolt = grid.bolts[at ?? 0];
+    const sizes = new Set(grid.items.map(({ w, h }) => `${w} ${h}`)).size;
+    const many = grid.items.length >= MANY_PIECES && grid.items.length >= EQUAL_PIECES * sizes;
+    if (at === undefined || !bolt || sequence.length > 1 || bolt.flaws.length > 0 || grid.lattice || !many)
+      return;
+    const rounds = layerColumns(grid, bolt.w);
+    for (let round = rounds.next(); ; round = rounds.next()) {
+      if (!round.done) {
+        yield PLANS_PER_ROUND;
+        continue;
+      }
+      const laid = layLayers(grid, at, stages, round.value);
+      if (laid && (laid.used[at] ?? 0) <= bolt.h - grid.gap) this.offer(laid, setting);
+      return;
+    }
+  }
+
+  private get stages(): number | undefined {
+    const { cutting } = this.problem;
+    return cutting.kind === "straight" ? cutting.stages : undefined;
+  }
+
+  /** Lays pieces of a few layers anew, on the last bolt in use, where layers can be moved. */
+  private *regroupOn(setting: Setting, draw: () => number): Generator<number, void> {
+    const { grid, sequence } = setting;
+    const { stages } = this;
+    while (!this.isSettled) {
+      const { laid } = this;
+      const at = sequence.findLast((one) => (laid?.used[one] ?? 0) > 0);
+      const plain = !grid.lattice && at !== undefined && grid.bolts[at]?.flaws.length === 0;
+      if (!laid || !plain || layersOn(laid, at).length < LEAST_LAYERS) {
+        yield 0;
+        continue;
+      }
+      this.offer(yield* regroup({ grid, at, stages, draw }, laid), setting);
+    }
+  }
+
   /** Tries to lay all pieces on all the cloth there is. */
-  private *findAny({ decoder, grid: seen, finish }: Setting, draw: () => number): Generator<number, void> {
+  private *findAny(setting: Setting, draw: () => number): Generator<number, void> {
+    const { decoder, grid: seen } = setting;
     decoder.setLengths(seen.bolts.map(({ h }) => h - seen.gap));
     while (!this.best) {
       const laid = yield* this.whileUseful(anneal(decoder, draw, LONGEST_PERIOD), 0);
-      if (laid) this.offer(finish(packingOf(seen, decoder)));
+      if (laid) this.offer(packingOf(seen, decoder), setting);
       else this.noteLeftOver(seen, decoder);
     }
   }
 
   /** Aims at ever less cloth: a third of what may be saved at most, less after each failure. */
-  private *improveOn(
-    { decoder, grid: seen, finish, aim }: Setting,
-    draw: () => number,
-  ): Generator<number, void> {
+  private *improveOn(setting: Setting, draw: () => number): Generator<number, void> {
+    const { decoder, grid: seen, aim } = setting;
     let share = FIRST_SAVING;
     let tight = false;
     let period = FIRST_PERIOD;
@@ -213,7 +279,7 @@ export class ClothSearch {
       const goal = this.cost - saving;
       const laid = yield* this.whileUseful(anneal(decoder, draw, period), goal);
       if (laid) {
-        const better = this.offer(finish(packingOf(seen, decoder)));
+        const better = this.offer(packingOf(seen, decoder), setting);
         tight = !better;
         if (better) share = FIRST_SAVING;
         yield 1;

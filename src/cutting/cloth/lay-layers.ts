@@ -1,0 +1,79 @@
+import { firstPacking } from "./first-packing.ts";
+import { FitMasks } from "./fit-masks.ts";
+import type { Grid } from "./grid.ts";
+import type { LayerPlan } from "./layer-columns.ts";
+import { LayerDecoder } from "./layer-decoder.ts";
+import { type Packing, packed } from "./packing.ts";
+
+/** Layers below each other on one bolt, and below them what no layer holds; undefined where that has no place. */
+export function layLayers(grid: Grid, at: number, stages: number, plan: LayerPlan): Packing | undefined {
+  const { items } = grid;
+  const count = items.length;
+  const laid = {
+    x: new Int32Array(count),
+    y: new Float64Array(count),
+    bolt: new Int16Array(count).fill(-1),
+    w: Int32Array.from(items, ({ w }) => w),
+    h: Int32Array.from(items, ({ h }) => h),
+  };
+  const waiting = queues(grid, plan);
+  let top = 0;
+  for (const { length, columns } of plan.layers) {
+    let left = 0;
+    let used = 0;
+    for (const { types, width } of columns) {
+      let y = top;
+      for (const type of types) {
+        const { w, h, row } = plan.types[type] as LayerPlan["types"][number];
+        const item = waiting[row]?.pop();
+        if (item === undefined) continue;
+        [laid.x[item], laid.y[item], laid.bolt[item], laid.w[item], laid.h[item]] = [left, y, at, w, h];
+        y += h;
+      }
+      left += width;
+      used = Math.max(used, y - top);
+    }
+    top += Math.min(length, used);
+  }
+  const rest = waiting.flat();
+  if (rest.length > 0 && !layRest(grid, at, stages, rest, top, laid)) return undefined;
+  return packed(grid, laid);
+}
+
+function queues({ items }: Grid, plan: LayerPlan): number[][] {
+  const rowOf = new Map<string, number>();
+  for (const { w, h, turned, row } of plan.types) rowOf.set(turned ? `${h} ${w}` : `${w} ${h}`, row);
+  const waiting: number[][] = plan.rest.map(() => []);
+  items.forEach(({ w, h }, item) => {
+    waiting[rowOf.get(`${w} ${h}`) ?? -1]?.push(item);
+  });
+  return waiting;
+}
+
+function layRest(
+  grid: Grid,
+  at: number,
+  stages: number,
+  rest: readonly number[],
+  top: number,
+  laid: Omit<Packing, "used" | "cost">,
+): boolean {
+  const own = rest.map((item) => grid.items[item] as Grid["items"][number]);
+  const bolt = grid.bolts[at] as Grid["bolts"][number];
+  const small: Grid = { ...grid, items: own, bolts: [{ ...bolt, h: Number.POSITIVE_INFINITY }] };
+  const masks = new FitMasks(
+    own.map(({ w }) => w),
+    own.map(({ h }) => h),
+    own.map(({ turns }) => turns),
+  );
+  const { packing } = firstPacking(small, new LayerDecoder(small, masks, [0], stages), [0], 0);
+  if (!packing) return false;
+  rest.forEach((item, k) => {
+    laid.x[item] = packing.x[k] ?? 0;
+    laid.y[item] = top + (packing.y[k] ?? 0);
+    laid.bolt[item] = at;
+    laid.w[item] = packing.w[k] ?? 0;
+    laid.h[item] = packing.h[k] ?? 0;
+  });
+  return true;
+}
