@@ -2,6 +2,7 @@ import {
   type Drawing,
   drawMarkingStrips,
   drawRoom,
+  drawShadeTemplates,
   drawSheet,
   drawTag,
   type Fit,
@@ -33,7 +34,11 @@ export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDra
       yield { drawing: drawSheet(kind, plan, shade, { raise }), fit: PAGE };
     }
   }
-  for (const drawing of [...drawMarkingStrips(plan, shade), ...drawTag(shade)]) {
+  for (const drawing of [
+    ...drawMarkingStrips(plan, shade),
+    ...drawShadeTemplates(plan, shade),
+    ...drawTag(shade),
+  ]) {
     yield { drawing, fit: FULL_SIZE };
   }
 }

@@ -19,7 +19,7 @@ export function headYMm(
   return fromMiddle ** 2 / (radius + Math.sqrt(Math.max(0, radius ** 2 - fromMiddle ** 2)));
 }
 
-const ARC_STEPS = 24;
+const ARC_STEPS = 64;
 
 /** The head as a line from left to right. */
 export function headLine(size: Pick<Size, "finishedWidthMm" | "head">): ShadePoint[] {

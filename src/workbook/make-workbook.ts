@@ -133,7 +133,7 @@ function cuttingParts(book: Book, cutting: CuttingPlan, stamp: string | undefine
 
 function shadeParts(context: ShadeContext, anchor: string): Part[] {
   const { book, shade } = context;
-  const chapters = chaptersOf(anchor, shade.lift);
+  const chapters = chaptersOf(anchor, shade);
   return [
     () => {
       book.tags.open("Sect", { title: shade.windowName });

@@ -1,4 +1,5 @@
-import type { Lift } from "../shade/index.ts";
+import { hasTemplates } from "../drawing/index.ts";
+import type { ShadePlan } from "../plan/index.ts";
 import type { ChapterHead } from "./heading.ts";
 import { boardPage } from "./pages/board.ts";
 import { childSafetyPage } from "./pages/child-safety.ts";
@@ -14,6 +15,7 @@ import { shoppingPage } from "./pages/shopping.ts";
 import { stepsPage } from "./pages/steps.ts";
 import { stripsPages } from "./pages/strips.ts";
 import { tagPage } from "./pages/tag.ts";
+import { templatesPages } from "./pages/templates.ts";
 import { tubePage } from "./pages/tube.ts";
 import { workingsPage } from "./pages/workings.ts";
 import { hasLock, hasTube, type ShadeContext } from "./shade-context.ts";
@@ -38,13 +40,13 @@ const TUBE: ShadeChapter = {
 };
 
 /** The chapters of one shade, in the order of the work. */
-const chapters = ({ kind }: Pick<Lift, "kind">): readonly ShadeChapter[] => [
+const chapters = (shade: ShadePlan): readonly ShadeChapter[] => [
   { title: "Child safety", set: childSafetyPage },
   { title: "Measure", set: measurePage },
   { title: "Cutting", set: cuttingPage },
   { title: "Marking plan", set: markingPage },
   { title: "Board", set: boardPage },
-  kind === "cord-lock" ? LOCK : TUBE,
+  shade.lift.kind === "cord-lock" ? LOCK : TUBE,
   { title: "Cords", set: cordsPage },
   { title: "Pull and weight", set: forcesPage },
   { title: "Step by step", set: stepsPage },
@@ -54,6 +56,8 @@ const chapters = ({ kind }: Pick<Lift, "kind">): readonly ShadeChapter[] => [
   { title: "Workings", set: workingsPage },
   { title: "Child-safety tag, full size", set: tagPage },
   { title: "Marking strips, full size", set: stripsPages },
+  // A shade of straight lines and square corners needs none.
+  ...(hasTemplates(shade) ? [{ title: "Templates, full size", set: templatesPages }] : []),
 ];
 
 export interface NumberedChapter extends ChapterHead {
@@ -61,8 +65,8 @@ export interface NumberedChapter extends ChapterHead {
 }
 
 /** The same with numbers, and with anchors that begin with the shade’s. */
-export function chaptersOf(shadeAnchor: string, lift: Pick<Lift, "kind">): NumberedChapter[] {
-  return chapters(lift).map(({ title, set }, i) => ({
+export function chaptersOf(shadeAnchor: string, shade: ShadePlan): NumberedChapter[] {
+  return chapters(shade).map(({ title, set }, i) => ({
     number: i + 1,
     title,
     anchor: `${shadeAnchor}-${i + 1}`,

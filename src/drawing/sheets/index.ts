@@ -11,12 +11,14 @@ import { drawMarking } from "./marking.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { drawSide } from "./side.ts";
 import { drawEachStrip, drawStrips } from "./strips.ts";
+import { drawTemplates } from "./templates.ts";
 
 export { type BoltDrawingInput, type BoltStretch, boltStretches, drawBoltPlan } from "./bolt.ts";
 export { drawLegend } from "./legend.ts";
 export { drawRoom, type RoomOptions, type RoomView, roomViews } from "./room.ts";
 export { BETWEEN_MM, type Standing, standInRoom } from "./stand-in-room.ts";
 export { drawStyleSample } from "./style-sample.ts";
+export { hasTemplates } from "./templates.ts";
 
 /** Who draws which sheet. */
 const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
@@ -49,4 +51,9 @@ export function drawSheet(
 /** The marking strips one by one, to be tiled at full size. */
 export function drawMarkingStrips(plan: Pick<Plan, "units">, shade: ShadePlan): Drawing[] {
   return drawEachStrip({ units: plan.units, shade, raise: 0 });
+}
+
+/** Templates at full size, for what is cut or folded along a shape; none where all is straight and square. */
+export function drawShadeTemplates(plan: Pick<Plan, "units">, shade: ShadePlan): Drawing[] {
+  return drawTemplates({ units: plan.units, shade, raise: 0 });
 }

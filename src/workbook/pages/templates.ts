@@ -1,0 +1,153 @@
+import {
+  type Drawing,
+  drawShadeTemplates,
+  type Placed,
+  type PlacedItem,
+  type Point,
+  place,
+} from "../../drawing/index.ts";
+import { drawPlaced } from "../draw-placed.ts";
+import { type ChapterHead, openChapter, section } from "../heading.ts";
+import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../paper.ts";
+import { paragraph } from "../paragraph.ts";
+import { num } from "../set-text.ts";
+import type { ShadeContext } from "../shade-context.ts";
+import { drawTestSquare } from "../strips/draw-tile.ts";
+import { OVERLAP_MM, TEST_SQUARE_MM } from "../strips/strip-page.ts";
+import { MOST_TILES, type SheetTile, type SheetTiles, tileSheet } from "../strips/tile-sheet.ts";
+import { table } from "../table.ts";
+import type { CellLike } from "../table-spec.ts";
+import { painted, TYPE } from "../type-scale.ts";
+
+const JOIN = { paint: "woad", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
+const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
+
+interface Template {
+  drawing: Drawing;
+  placed: Placed;
+  tiled: SheetTiles;
+}
+
+/** Templates at full size, cut into pages that are glued together: print, measure, cut, join. */
+export function templatesPages(context: ShadeContext, head: ChapterHead): void {
+  const { book, plan, shade } = context;
+  openChapter(book, {
+    ...head,
+    lead: "Shapes that no tape measure gives, at full size: print, measure the square, join the pages, cut by them.",
+  });
+  const page = {
+    widthMm: mm(book.paper.widthPt - 2 * MARGIN_PT),
+    heightMm: mm(book.paper.heightPt - BOTTOM_PT - book.top) - 6,
+  };
+  const templates = drawShadeTemplates(plan, shade).map((drawing): Template => {
+    const placed = place(drawing, { scale: 1 });
+    return {
+      drawing,
+      placed,
+      tiled: tileSheet(placed, page, OVERLAP_MM, (tile) => placed.items.some((item) => touches(item, tile))),
+    };
+  });
+  listOfTemplates(context, templates);
+  const side = pt(TEST_SQUARE_MM);
+  book.need(side + 16);
+  const top = book.y;
+  book.tags.mark("Figure", () => drawTestSquare(book.pen, MARGIN_PT, top), {
+    alt: "Test square: each side measures 100 mm, the sloping line in it 4 in",
+  });
+  book.y = top + side + 16;
+  for (const template of templates) setTemplate(context, template);
+}
+
+function listOfTemplates({ book }: ShadeContext, templates: readonly Template[]): void {
+  paragraph(
+    book,
+    "Print at 100 %, “actual size”, never “fit to page”. Measure the square below: each side is 100 mm. Lay each page’s joins on those of its neighbours, so that the dashed lines meet, and glue.",
+  );
+  section(book, "The templates", 90);
+  table(book, {
+    title: "Templates and their pages",
+    columns: [
+      { title: "Template", share: 1.2 },
+      { title: "Pages", share: 0.8 },
+      { title: "How it is used", share: 4 },
+    ],
+    rows: templates.map(({ drawing, tiled }): CellLike[] => [
+      { text: drawing.title.replace("Template: ", ""), strong: true },
+      tiled.tiles.length > MOST_TILES
+        ? "too large for pages: take the DXF"
+        : `${tiled.tiles.length}, ${tiled.rows} × ${tiled.columns}`,
+      drawing.caption,
+    ]),
+  });
+}
+
+/** Whether any of an item lies on the page, by its box. */
+function touches(item: PlacedItem, tile: Omit<SheetTile, "key">): boolean {
+  const points: readonly Point[] =
+    item.kind === "path"
+      ? item.lines.flat()
+      : item.kind === "circle"
+        ? [
+            [item.centre[0] - item.radiusMm, item.centre[1] - item.radiusMm],
+            [item.centre[0] + item.radiusMm, item.centre[1] + item.radiusMm],
+          ]
+        : [item.at];
+  const xs = points.map(([x]) => x);
+  const ys = points.map(([, y]) => y);
+  return (
+    Math.max(...xs) >= tile.fromXMm &&
+    Math.min(...xs) <= tile.toXMm &&
+    Math.max(...ys) >= tile.fromYMm &&
+    Math.min(...ys) <= tile.toYMm
+  );
+}
+
+function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Template): void {
+  if (tiled.tiles.length > MOST_TILES) return;
+  const { pen } = book;
+  for (const tile of tiled.tiles) {
+    book.turnPage();
+    const top = book.top + pt(6);
+    const [left, width, height] = [MARGIN_PT, pt(tile.toXMm - tile.fromXMm), pt(tile.toYMm - tile.fromYMm)];
+    book.tags.mark(
+      "Figure",
+      () => {
+        pen.doc.addContent(`q ${num(left)} ${num(top)} ${num(width)} ${num(height)} re W n`);
+        drawPlaced(pen, placed, left - pt(tile.fromXMm), top - pt(tile.fromYMm));
+        pen.doc.addContent("Q");
+        pen.box(left, top, width, height, EDGE);
+        const at = (xMm: number, yMm: number): Place => [
+          left + pt(xMm - tile.fromXMm),
+          top + pt(yMm - tile.fromYMm),
+        ];
+        for (const [a, b] of joins(tile, tiled, at)) pen.line(a[0], a[1], b[0], b[1], JOIN);
+        pen.text(
+          `${drawing.title.replace("Template: ", "")}, ${tile.key} of ${tiled.rows} × ${tiled.columns}`,
+          left,
+          top - 4,
+          painted(TYPE.label, "ink"),
+        );
+      },
+      { alt: `${drawing.title}, page ${tile.key} of ${tiled.rows} by ${tiled.columns} at full size` },
+    );
+  }
+}
+
+type Place = readonly [x: number, y: number];
+
+/** Middle of each overlap with a neighbour: there both pages carry the same line. */
+function joins(
+  tile: SheetTile,
+  { columns, rows }: SheetTiles,
+  at: (xMm: number, yMm: number) => Place,
+): (readonly [Place, Place])[] {
+  const half = OVERLAP_MM / 2;
+  const upright = (x: number): readonly [Place, Place] => [at(x, tile.fromYMm), at(x, tile.toYMm)];
+  const across = (y: number): readonly [Place, Place] => [at(tile.fromXMm, y), at(tile.toXMm, y)];
+  return [
+    ...(tile.column > 0 ? [upright(tile.fromXMm + half)] : []),
+    ...(tile.column < columns - 1 ? [upright(tile.toXMm - half)] : []),
+    ...(tile.row > 0 ? [across(tile.fromYMm + half)] : []),
+    ...(tile.row < rows - 1 ? [across(tile.toYMm - half)] : []),
+  ];
+}

@@ -1,0 +1,69 @@
+import { describe, expect, test } from "vitest";
+import { type Drawing, drawShadeTemplates, hasTemplates, type Polyline } from "../../src/drawing/index.ts";
+import { plan, type ShadePlan } from "../../src/plan/index.ts";
+import { headYMm } from "../../src/shade/index.ts";
+import { jobWith } from "../briefs.ts";
+import { expectNear } from "../near.ts";
+
+function planned(window: Parameters<typeof jobWith>[0]): { shade: ShadePlan; templates: Drawing[] } {
+  const all = plan(jobWith(window, { units: { system: "metric", ruler: "1 mm" } }));
+  const [shade] = all.shades;
+  if (shade === undefined) throw new Error("invalid test job: no shade");
+  return { shade, templates: drawShadeTemplates(all, shade) };
+}
+
+const lines = (drawing: Drawing | undefined, role: string): Polyline[] =>
+  (drawing?.primitives ?? []).filter((one): one is Polyline => one.kind === "polyline" && one.role === role);
+
+describe("templates at full size", () => {
+  test("a shade of straight lines and square corners has none", () => {
+    const { shade, templates } = planned({ shade: { making: { hems: { corner: "square" } } } });
+    expect(templates).toEqual([]);
+    expect(hasTemplates(shade)).toBe(false);
+  });
+
+  test("the head is the shade's own line, half of an arc, millimetre for millimetre", () => {
+    const head = { kind: "arched" as const, fallMm: 250 };
+    const { shade, templates } = planned({
+      opening: { widthsMm: [900], heightsMm: [1500], head },
+      shade: { mount: "outside" },
+    });
+    const [curve] = lines(
+      templates.find(({ id }) => id === "template-head"),
+      "finishedEdge",
+    );
+    const points = curve?.points ?? [];
+    expect(points.length).toBeGreaterThan(20);
+    for (const [x, y] of points) expectNear(y, headYMm(shade.size, x), 1e-9);
+    expectNear(points.at(-1)?.[0] ?? 0, shade.size.finishedWidthMm / 2, 1e-9);
+  });
+
+  test("a scallop is as long as the cloth across half of it", () => {
+    const { shade, templates } = planned({ shade: { style: "austrian", mount: "outside" } });
+    const [curve] = lines(
+      templates.find(({ id }) => id === "template-scallop"),
+      "finishedEdge",
+    );
+    const points = curve?.points ?? [];
+    const walked = points.slice(1).reduce((sum, [x, y], i) => {
+      const [a, b] = points[i] ?? [0, 0];
+      return sum + Math.hypot(x - a, y - b);
+    }, 0);
+    const widest = [...shade.form.swags].sort((a, b) => b.toMm - b.fromMm - (a.toMm - a.fromMm))[0];
+    expectNear(walked, (widest?.arcMm ?? 0) / 2, 0.5);
+  });
+
+  test("the mitre folds halfway between its creases: seen from the corner, hem over side", () => {
+    const { shade, templates } = planned({ shade: { making: { hems: { corner: "mitred" } } } });
+    const [fold] = lines(
+      templates.find(({ id }) => id === "template-corner"),
+      "crease",
+    );
+    const [[ax, ay] = [0, 0], [bx, by] = [0, 0]] = fold?.points ?? [];
+    expectNear(
+      (Math.atan2(Math.abs(by - ay), Math.abs(bx - ax)) * 180) / Math.PI,
+      shade.cloth.corner.angleDeg ?? 0,
+      1e-6,
+    );
+  });
+});
