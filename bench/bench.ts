@@ -3,6 +3,8 @@ import { startBrowser } from "../test/e2e/browser.ts";
 import { cutLengths } from "./cut-lengths.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
+import { foldProfile } from "./fold-profile.ts";
+import { foldVsBvp, foldVsBvpError } from "./fold-vs-bvp.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
 import { plan2000 } from "./plan-2000.ts";
@@ -11,7 +13,16 @@ import { planOne } from "./plan-one.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
-  const figures = [planOne(), plan2000(), planGrowth(), cutLengths(), await workbookOne()];
+  const figures = [
+    planOne(),
+    plan2000(),
+    planGrowth(),
+    cutLengths(),
+    foldProfile(),
+    foldVsBvp(),
+    foldVsBvpError(),
+    await workbookOne(),
+  ];
   ensureWeb();
   const harness = await startBrowser();
   try {

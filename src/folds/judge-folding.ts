@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../account/index.ts";
-import { settingPatch } from "../job/index.ts";
+import { MEASURE_STIFFNESS, settingPatch } from "../job/index.ts";
 import type { Folds } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
@@ -20,10 +20,6 @@ export function judgeFolding(input: FoldsInput, folds: Folds, layers: readonly F
   return [...unknownStiffness(input, folds, layers), ...breaksBack(input, folds), ...sags(input, folds)];
 }
 
-/** How to measure a cloth at home, in words: the cantilever test of IS 6490:1971 with what is in a workroom. */
-const GUIDE =
-  "Cut a strip 25 mm (1 in) wide along the length, slide it over a straight edge until its end hangs on a line that falls 88 mm for every 100 mm (7 in for every 8); half the length that hangs over is the bending length. Take both faces and both ends, and the mean.";
-
 function unknownStiffness({ brief }: FoldsInput, folds: Folds, layers: readonly FoldLayer[]): Finding[] {
   if (folds.measured || folds.arcsMm.length === 0) return [];
   const names = layers.filter(({ measured }) => !measured).map(({ cloth }) => `“${cloth.name}”`);
@@ -35,7 +31,7 @@ function unknownStiffness({ brief }: FoldsInput, folds: Folds, layers: readonly 
       stage: "cloth",
       shadeId: brief.shadeId,
       path: `${brief.path}/shade`,
-      text: `The stiffness of ${[...new Set(names)].join(" and ")} was not measured, so that raised folds stand out by ${text(folds.outMm)} is a guess. ${GUIDE}`,
+      text: `The stiffness of ${[...new Set(names)].join(" and ")} was not measured, so that raised folds stand out by ${text(folds.outMm)} is a guess. ${MEASURE_STIFFNESS}`,
       cite: cite("peirce-1930"),
       figures: ["folds.bending-length", "folds.out"],
       remedies: [],

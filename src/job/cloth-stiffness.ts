@@ -19,6 +19,10 @@ export const USUAL_BENDING_MM: Record<ClothKind, Sourced<number>> = {
   blackout: guess(33, "25 to 45 mm, coated"),
 };
 
+/** How to measure a cloth at home, in words: the cantilever test of IS 6490:1971 with what is in a workroom. */
+export const MEASURE_STIFFNESS =
+  "Cut a strip 25 mm (1 in) wide along the length, slide it over a straight edge until its end hangs on a line that falls 88 mm for every 100 mm (7 in for every 8); half the length that hangs over is the bending length. Take both faces and both ends, and the mean.";
+
 /** Bending length of one cloth as measured, else as its kind, or its place among the layers, lets one guess. */
 export function bendingOf(
   { bendingLengthMm, kind }: Pick<Cloth, "bendingLengthMm" | "kind">,

@@ -2,6 +2,7 @@ import type { RibKind } from "../job/index.ts";
 import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
 import { clothLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
+import { cutStiffness } from "./cut-stiffness.ts";
 import { cutTrims } from "./cut-trims.ts";
 import { BLACKOUT_IRON, IRON, SAW } from "./hazards.ts";
 import { counted, listed, sentences } from "./wording.ts";
@@ -12,6 +13,7 @@ export function cutSteps(bench: Bench): Step[] {
   return [
     look(bench),
     press(bench),
+    ...cutStiffness(bench),
     squareEnd(),
     ...cloth.layers.map((cut) => cutLayer(bench, cut)),
     ...trim(bench),

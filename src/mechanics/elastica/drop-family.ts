@@ -1,4 +1,3 @@
-import { closeStrip } from "./close-strip.ts";
 import { FOLD_TABLE, foldLevel } from "./fold-table.ts";
 import { DROP_SHARES, type PressedDrops, pressDrops } from "./pressed-drop.ts";
 
@@ -32,7 +31,7 @@ export function dropFamily(weight: number): DropFamily {
     weight,
     freeRad,
     halfRad: (moment) => freeRad * pressedTo(moments, moment),
-    slope: (halfRad) => slopeAt(low, part, halfRad / freeRad),
+    slope: (halfRad) => slopeAt(low + Math.round(part), halfRad / freeRad),
   };
 }
 
@@ -61,19 +60,19 @@ function pressedTo(moments: readonly number[], moment: number): number {
   return share * Math.exp(part * Math.log((DROP_SHARES[k + 1] as number) / share));
 }
 
-/** Slopes at this share of the free angle. Undefined where a drop could not be solved. */
-function slopeAt(low: number, part: number, share: number): Float64Array | undefined {
-  const [a, b] = [dropsAt(low), dropsAt(low + 1)];
-  if (!a.converged || !b.converged) return undefined;
+/** Slopes at this share of the free angle, those of the nearest level: a drop looks alike at twice the weight. */
+function slopeAt(level: number, share: number): Float64Array | undefined {
+  const { presses, converged } = dropsAt(level);
+  if (!converged) return undefined;
   let k = 1;
   while (k + 1 < DROP_SHARES.length && (DROP_SHARES[k] as number) > share) k++;
   const [wide, tight] = [DROP_SHARES[k - 1] as number, DROP_SHARES[k] as number];
   const closer = Math.min(1, Math.max(0, (wide - share) / (wide - tight)));
-  const at = ({ presses }: PressedDrops, press: number, i: number) => presses[press]?.slope[i] ?? 0;
-  const mixed = (press: number, i: number) => at(a, press, i) * (1 - part) + at(b, press, i) * part;
-  const first = a.presses[0]?.slope ?? new Float64Array();
-  return closeStrip(
-    first.map((_, i) => mixed(k - 1, i) * (1 - closer) + mixed(k, i) * closer),
-    0,
-  );
+  const [a, b] = [presses[k - 1]?.slope, presses[k]?.slope];
+  if (a === undefined || b === undefined) return undefined;
+  const slope = new Float64Array(a.length);
+  for (let i = 0; i < slope.length; i++) {
+    slope[i] = (a[i] as number) * (1 - closer) + (b[i] as number) * closer;
+  }
+  return slope;
 }

@@ -21,21 +21,51 @@ export function hangFromNothing(problem: StripProblem, nodes: number): Solved<St
   return moveStrip({ weight: problem.weight, gap: easy, planes: [] }, problem, heavy.value);
 }
 
-/** Takes a strip that hangs in one problem over to another of the same weight, in as few steps as go. */
+/** Takes a strip that hangs in one problem over to another of the same weight, in as few steps as go: gap, planes, ends. */
 export function moveStrip(was: StripProblem, problem: StripProblem, start: StripState): Solved<StripState> {
-  const { weight, planes } = problem;
   const toGap = follow(start, (part, from) =>
-    hangStrip({ ...was, weight, gap: was.gap + (problem.gap - was.gap) * part }, from),
+    hangStrip({ ...was, weight: problem.weight, gap: was.gap + (problem.gap - was.gap) * part }, from),
   );
-  if (toGap.kind === "notConverged" || was.planes === planes) return toGap;
-  const { x, y } = placesOf(toGap.value.slope);
-  // Planes come in from where they only just touch.
+  if (toGap.kind === "notConverged") return toGap;
+  const toPlanes = was.planes === problem.planes ? toGap : bringPlanes(was, problem, toGap.value);
+  return toPlanes.kind === "notConverged" || !turnsEnds(was, problem)
+    ? toPlanes
+    : holdEnds(problem, toPlanes.value);
+}
+
+/** Planes come in from where they only just touch. */
+function bringPlanes({ held }: StripProblem, problem: StripProblem, start: StripState): Solved<StripState> {
+  const { planes, gap } = problem;
+  const { x, y } = placesOf(start.slope);
   const away = planes.map((plane) =>
-    x.reduce((most, out, i) => Math.max(most, depthPast(plane, problem.gap, out, y[i] as number)), 0),
+    x.reduce((most, out, i) => Math.max(most, depthPast(plane, gap, out, y[i] as number)), 0),
   );
-  return follow(toGap.value, (part, from) =>
+  return follow(start, (part, from) =>
     hangStrip(
-      { ...problem, planes: planes.map((plane, k) => backed(plane, (1 - part) * (away[k] ?? 0))) },
+      { ...problem, held, planes: planes.map((plane, k) => backed(plane, (1 - part) * (away[k] ?? 0))) },
+      from,
+    ),
+  );
+}
+
+function turnsEnds(was: StripProblem, { held }: StripProblem): boolean {
+  return held?.top !== was.held?.top || held?.bottom !== was.held?.bottom;
+}
+
+/** Ends turn from where they hang to where they are held. */
+function holdEnds(problem: StripProblem, start: StripState): Solved<StripState> {
+  const n = start.slope.length - 1;
+  const turned = (to: number | undefined, from: number, part: number) =>
+    to === undefined ? undefined : from + part * (to - from);
+  return follow(start, (part, from) =>
+    hangStrip(
+      {
+        ...problem,
+        held: {
+          top: turned(problem.held?.top, start.slope[0] as number, part),
+          bottom: turned(problem.held?.bottom, start.slope[n] as number, part),
+        },
+      },
       from,
     ),
   );

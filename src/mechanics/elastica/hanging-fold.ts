@@ -1,7 +1,7 @@
 import type { Solved } from "../solve/outcome.ts";
 import { hangFromNothing, moveStrip } from "./hang-strip.ts";
 import { copyState, type Plane, planeForces, type StripProblem, type StripState } from "./strip.ts";
-import { hangStrip } from "./strip-newton.ts";
+import { endMoments, hangStrip } from "./strip-newton.ts";
 import { shapeOf } from "./strip-shape.ts";
 import { isStable } from "./strip-stability.ts";
 
@@ -20,6 +20,9 @@ export interface HangingFold {
   backMm?: number;
   /** How far the lower part of that back leans forward, rad. */
   backTiltRad?: number;
+  /** Slopes of ends that are held, rad from the downward vertical, where they are no hinges. */
+  topSlopeRad?: number;
+  bottomSlopeRad?: number;
 }
 
 /** How a fold hangs; x away from the pane, y down from the upper row. */
@@ -44,6 +47,9 @@ export interface FoldShape {
   pushNPerMm: number;
   /** It would stay so: the second variation of its energy is positive. */
   stable: boolean;
+  /** Moments that hold the ends for each mm of width, N: what cloth that runs on through a row passes on; 0 at a hinge. */
+  momentAtTopN: number;
+  momentAtBottomN: number;
 }
 
 /** Intervals of a fold: the 40 published cases come out within 1e-6 of the half arc. */
@@ -119,7 +125,11 @@ function problemOf(fold: HangingFold): StripProblem {
   if (backMm !== undefined) {
     planes.push({ out: -backMm / half, down: 0, tiltRad: backTiltRad ?? 0, facing: 1, hanging: true });
   }
-  return { weight: (weightNPerMm2 * half ** 3) / rigidityNmm, gap: gapMm / half, planes };
+  const held = {
+    ...(fold.topSlopeRad === undefined ? {} : { top: fold.topSlopeRad }),
+    ...(fold.bottomSlopeRad === undefined ? {} : { bottom: fold.bottomSlopeRad }),
+  };
+  return { weight: (weightNPerMm2 * half ** 3) / rigidityNmm, gap: gapMm / half, planes, held };
 }
 
 function inMm(fold: HangingFold, problem: StripProblem, solved: Solved<StripState>): Solved<FoldShape> {
@@ -138,6 +148,7 @@ function shapeInMm(
   const force = rigidityNmm / half ** 2;
   const shape = shapeOf(problem, state);
   const push = planeForces(problem, state, 1);
+  const moments = endMoments(problem, state);
   const inHalves = (list: Float64Array) => Array.from(list, (value) => value * half);
   return {
     xMm: inHalves(shape.x),
@@ -153,5 +164,7 @@ function shapeInMm(
     forwardAtBottomNPerMm: (state.side - push.out) * force,
     pushNPerMm: push.out * force,
     stable: isStable(problem, state),
+    momentAtTopN: (moments.top * rigidityNmm) / half,
+    momentAtBottomN: (moments.bottom * rigidityNmm) / half,
   };
 }

@@ -214,16 +214,15 @@ function drawn(slope: Float64Array, { arcMm, gapMm }: FoldPlace, state: LaidFold
 /** Edges of one length, as long together as the cloth, each at the mean slope of its ends and closed on the lower row. */
 function polygon(slope: Float64Array, arcMm: number, gapMm: number): LaidFold["outline"] {
   const n = slope.length - 1;
-  const edges = closeEdges(
-    Float64Array.from({ length: n }, (_, i) => ((slope[i] as number) + (slope[i + 1] as number)) / 2),
-    (2 * gapMm) / arcMm,
-  );
+  const edges = new Float64Array(n);
+  for (let i = 0; i < n; i++) edges[i] = ((slope[i] as number) + (slope[i + 1] as number)) / 2;
+  closeEdges(edges, (2 * gapMm) / arcMm);
   const edgeMm = arcMm / n;
   const outline: LaidFold["outline"] = [[0, 0]];
   let [out, down] = [0, 0];
-  for (const angle of edges) {
-    out += edgeMm * Math.sin(angle);
-    down += edgeMm * Math.cos(angle);
+  for (let i = 0; i < n; i++) {
+    out += edgeMm * Math.sin(edges[i] as number);
+    down += edgeMm * Math.cos(edges[i] as number);
     outline.push([out, down]);
   }
   return outline;

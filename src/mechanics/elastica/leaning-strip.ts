@@ -48,9 +48,10 @@ function newton(
   reach: number,
 ): Solved<LeaningState> {
   const state = { ...start, slope: start.slope.slice() };
+  const system = workspace(start.slope.length, leans);
   let residual = Number.POSITIVE_INFINITY;
   for (let iterations = 0; iterations <= STRIP_STEPS; iterations++) {
-    const system = assemble(problem, state, leans);
+    assemble(system, problem, state, leans);
     residual = system.residual;
     if (residual <= STRIP_RESIDUAL) {
       if (turned(start.slope, state.slope) > reach) break;
@@ -83,33 +84,44 @@ interface System {
 /** L is moved by this share to see what that changes: the balance is smooth in it, so six digits of the rate are enough. */
 const NUDGE = 1e-6;
 
-function assemble(problem: LeaningProblem, state: LeaningState, leans: boolean): System {
-  const { slope, length } = state;
-  const n = slope.length - 1;
-  const system: System = {
-    sin: slope.map(Math.sin),
-    cos: slope.map(Math.cos),
-    lower: new Float64Array(n + 1),
-    diagonal: new Float64Array(n + 1),
-    upper: new Float64Array(n + 1),
-    balance: new Float64Array(n + 1),
-    columns: [new Float64Array(n + 1), new Float64Array(n + 1)],
+/** Made once for all steps: the rounds of a raise would otherwise fill the memory with small arrays. */
+function workspace(nodes: number, leans: boolean): System {
+  const array = () => new Float64Array(nodes);
+  return {
+    sin: array(),
+    cos: array(),
+    lower: array(),
+    diagonal: array(),
+    upper: array(),
+    balance: array(),
+    columns: leans ? [array(), array(), array()] : [array(), array()],
     misfit: [],
     residual: 0,
   };
+}
+
+function assemble(system: System, problem: LeaningProblem, state: LeaningState, leans: boolean): void {
+  const { slope, length } = state;
+  const { sin, cos, balance, columns } = system;
+  for (let i = 0; i < slope.length; i++) {
+    sin[i] = Math.sin(slope[i] as number);
+    cos[i] = Math.cos(slope[i] as number);
+  }
   balanceNodes(system, problem, state);
   if (leans) {
-    const longer = new Float64Array(n + 1);
-    balanceOnly(system, problem, state, length * (1 + NUDGE), longer);
-    system.columns.push(longer.map((value, i) => (value - (system.balance[i] as number)) / (NUDGE * length)));
+    const byLength = columns[2] as Float64Array;
+    balanceOnly(system, problem, state, length * (1 + NUDGE), byLength);
+    for (let i = 0; i < byLength.length; i++) {
+      byLength[i] = ((byLength[i] as number) - (balance[i] as number)) / (NUDGE * length);
+    }
   }
   system.misfit = misfits(system, problem, state, leans);
   system.residual = Math.max(...system.misfit.map(Math.abs));
-  for (let i = 0; i <= n; i++) {
-    const size = Math.abs(system.balance[i] as number);
+  for (let i = 0; i < balance.length; i++) {
+    const size = Math.abs(balance[i] as number);
+    // Written so that what is no number stays none.
     if (!(size <= system.residual)) system.residual = size;
   }
-  return system;
 }
 
 /** Numerov's formula at each node, and half of it with the known rate at both ends (see `hangStrip`). */

@@ -94,6 +94,7 @@ function assemble(problem: StripProblem, state: StripState): System {
     residual: 0,
   };
   addForceColumns(system, balanceNodes(system, problem, state, inside));
+  holdEnds(system, problem, state);
   addMisfits(system, problem, contact, state);
   system.residual = Math.max(largestOf(system.balance), largestOf(system.misfit));
   return system;
@@ -215,6 +216,37 @@ function addForceColumns(
     }
     byForce.push(column);
   });
+}
+
+/** A held end has its slope, and no balance of its own. */
+function holdEnds(
+  { balance, lower, diagonal, upper, byForce }: System,
+  { held }: StripProblem,
+  { slope }: StripState,
+): void {
+  const n = slope.length - 1;
+  const ends: [number, number | undefined][] = [
+    [0, held?.top],
+    [n, held?.bottom],
+  ];
+  for (const [node, rad] of ends) {
+    if (rad === undefined) continue;
+    balance[node] = (slope[node] as number) - rad;
+    diagonal[node] = 1;
+    (node === 0 ? upper : lower)[node] = 0;
+    for (const column of byForce) column[node] = 0;
+  }
+}
+
+/**
+ * Moments that hold the ends, θ′ at the top and at the bottom: what Numerov's half formula is short of there; nothing at a
+ * hinge. With held ends the shape closes to second order only, since the trapezoid rule keeps its end terms.
+ */
+export function endMoments(problem: StripProblem, state: StripState): { top: number; bottom: number } {
+  const { balance } = assemble({ ...problem, held: {} }, state);
+  const n = state.slope.length - 1;
+  const step = 2 / n;
+  return { top: (balance[0] as number) / step, bottom: -(balance[n] as number) / step };
 }
 
 function addMisfits(

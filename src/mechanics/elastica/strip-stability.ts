@@ -51,6 +51,8 @@ function bordersOf(problem: StripProblem, { slope, push }: StripState): Border[]
     { column: until(n, 1, 0), softness: 0 },
     { column: until(n, 0, 1), softness: 0 },
   ];
+  if (problem.held?.top !== undefined) borders.push({ column: only(n, 0), softness: 0 });
+  if (problem.held?.bottom !== undefined) borders.push({ column: only(n, n), softness: 0 });
   for (let i = 1; i < n; i++) {
     if (!((push[i] as number) > 0)) continue;
     const plane = deepestOf(problem, x[i] as number, y[i] as number);
@@ -63,6 +65,13 @@ function bordersOf(problem: StripProblem, { slope, push }: StripState): Border[]
     });
   }
   return borders;
+}
+
+/** A held end does not turn. */
+function only(n: number, at: number): Float64Array {
+  const column = new Float64Array(n + 1);
+  column[at] = 1;
+  return column;
 }
 
 interface Tridiagonal {

@@ -16,6 +16,8 @@ export interface StripProblem {
   gap: number;
   /** What the strip leans on and cannot pass. */
   planes: readonly Plane[];
+  /** Ends that are held at a slope, rad, where they are no hinges: cloth that runs on through its row. */
+  held?: { top?: number; bottom?: number };
 }
 
 /** A flat, smooth plane that the strip stays on one side of. */

@@ -40,10 +40,20 @@ const BEHIND: Record<string, readonly string[]> = {
   "shape.insert-cut": ["pleat/foldedMm", "pleat/cut"],
   "shape.centre-cut": ["pleat/insetMm", "pleat/cut"],
   "shape.side-cut": ["pleat/insetMm", "pleat/cut"],
+  "shape.edge-insert-cut": ["pleat/foldedMm", "pleat/cut"],
+  "shape.tail": ["pleat/insetMm", "pleat/foldedMm", "pleat/held"],
   "shape.bottom-section": ["pouf/clothMm", "pouf/marks", "pleat/firstRingMm"],
   "shape.tucks": ["tuck/spacingMm"],
   "shape.tuck-spacing": ["tuck/spacingMm"],
   "shape.tuck-cloth": ["tuck/depthMm", "tuck/spacingMm"],
+  "folds.out": ["fold/rows", "fold/largestSpacingMm"],
+  "folds.trained": ["fold/rows", "fold/largestSpacingMm"],
+  "folds.start": ["fold/rows", "fold/largestSpacingMm"],
+  "folds.forward": ["ribs/kind", "board/bar"],
+  "folds.bar-sag": ["columns/largestSpacingMm", "columns/count", "board/bar"],
+  "folds.rib-sag": ["columns/largestSpacingMm", "columns/count", "ribs/rib"],
+  "folds.sag-limit": ["columns/largestSpacingMm", "columns/count"],
+  "board.stack-depth": ["fold/rows", "fold/largestSpacingMm"],
 };
 
 /** Pointers of the fields that change a figure of this window, the nearest first. */
