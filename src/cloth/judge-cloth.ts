@@ -1,6 +1,6 @@
 import type { Finding } from "../account/index.ts";
 import { type Brief, type Cloth, settingPatch } from "../job/index.ts";
-import type { ClothPlan, Grid } from "../shade/index.ts";
+import type { ClothPlan } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -16,7 +16,7 @@ export function judgeCloth(
   cloth: ClothPlan,
   cloths: ReadonlyMap<string, Cloth>,
 ): Finding[] {
-  const { brief, size, grid } = input;
+  const { brief, size } = input;
   return [
     ...missingCloths(brief),
     ...(brief.faceAssumed ? [assumedFace(brief)] : []),
@@ -27,9 +27,8 @@ export function judgeCloth(
       ...judgeCentring(input, cut),
     ]),
     ...judgeDirection(brief, cuts),
-    ...stitchedBlackout(brief),
-    ...deepPockets(brief, grid),
-    ...liningOverHem(brief),
+    ...stitchedBlackout(brief, cloth),
+    ...(cloth.ribLines.length === 0 ? [] : [...deepPockets(brief, cloth), ...liningOverHem(brief)]),
     ...judgeTrims(brief, size, cloth, cloths),
   ];
 }
@@ -58,9 +57,9 @@ function assumedFace(brief: Brief): Finding {
   };
 }
 
-function stitchedBlackout(brief: Brief): Finding[] {
+function stitchedBlackout(brief: Brief, { ribLines }: ClothPlan): Finding[] {
   if (brief.cloths.blackout === undefined) return [];
-  const pockets = brief.making.ribs.kind === "through-pocket";
+  const pockets = brief.making.ribs.kind === "through-pocket" && ribLines.length > 0;
   return [
     {
       ...clothBase(brief),
@@ -83,10 +82,12 @@ function stitchedBlackout(brief: Brief): Finding[] {
   ];
 }
 
-function deepPockets(brief: Brief, grid: Grid): Finding[] {
+/** Strips and bare battens have no pocket to be too deep. */
+function deepPockets(brief: Brief, { ribLines }: ClothPlan): Finding[] {
   const { kind, pocketMm } = brief.making.ribs;
-  const smallest = Math.min(...grid.spacingsMm, grid.bottomSectionMm);
-  if (kind === "none" || pocketMm < smallest / 2) return [];
+  const heights = ribLines.map(({ fromHemMm }) => fromHemMm);
+  const smallest = Math.min(...heights.map((mm, i) => mm - (heights[i - 1] ?? 0)));
+  if (kind === "strip-pocket" || kind === "bare" || pocketMm < smallest / 2) return [];
   return [
     {
       ...clothBase(brief),
@@ -95,7 +96,10 @@ function deepPockets(brief: Brief, grid: Grid): Finding[] {
       path: `${brief.path}/shade/making/ribs/pocketMm`,
       text: `A pocket ${lengthText(pocketMm, brief.units)} deep does not fit between rows ${lengthText(smallest, brief.units)} apart.`,
       cite: cite("geometry"),
-      remedies: [{ label: "Make it 10 mm deep", patch: settingPatch(brief, "ribs", "pocketMm", 10) }],
+      remedies:
+        smallest > 20
+          ? [{ label: "Make it 10 mm deep", patch: settingPatch(brief, "ribs", "pocketMm", 10) }]
+          : [],
     },
   ];
 }

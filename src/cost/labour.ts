@@ -15,10 +15,12 @@ export function labourLine(id: string, label: string, minutes: number, perHour: 
 
 /** Hems, joins, lining sides, rib pockets and sleeves of one shade, mm. */
 export function sewnMm(input: CostInput, book: WorkingBook): number {
-  const { size, grid, cloth, brief } = input;
+  const { size, cloth, form, brief } = input;
   const face = cloth.layers.find((cut) => cut.layer === "face");
   const lining = cloth.layers.find((cut) => cut.layer === "lining");
   const { sleeves } = cloth;
+  const pockets = brief.making.ribs.kind === "bare" ? 0 : cloth.ribLines.length;
+  const tucks = form.marks.filter(({ kind }) => kind === "tuck").length;
   let joinsMm = 0;
   for (const cut of cloth.layers) joinsMm += Math.max(0, cut.panels.length - 1) * cut.cutLengthMm;
   return book.figure("cost.sewn", {
@@ -31,8 +33,8 @@ export function sewnMm(input: CostInput, book: WorkingBook): number {
       W: [face?.cutWidthMm ?? 0, "mm", "cut width of the face, for the bottom hem"],
       G: [lining?.cutLengthMm ?? 0, "mm", "cut length of the lining, for each side"],
       J: [joinsMm, "mm", "joins of widths"],
-      p: [brief.making.ribs.kind === "none" ? 0 : grid.rows.length, "count", "rib pockets"],
-      B: [size.finishedWidthMm, "mm", "finished width, for each pocket"],
+      p: [pockets + tucks, "count", tucks > 0 ? "tucks" : "rib pockets"],
+      B: [size.finishedWidthMm, "mm", "finished width, for each of them"],
       ...(sleeves === undefined
         ? {}
         : {
