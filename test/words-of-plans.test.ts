@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { type JobInput, LIFT_KINDS, REAR_GUIDES } from "../src/job/index.ts";
+import { type JobInput, LIFT_KINDS, REAR_GUIDES, STYLES } from "../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
-import type { Step } from "../src/shade/index.ts";
+import { flatSize, type Step } from "../src/shade/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
 import { jobWith } from "./briefs.ts";
 import { lengthsIn, numbersOf, strayLengths } from "./lengths-in-text.ts";
@@ -41,6 +41,9 @@ const MAKES: NonNullable<NonNullable<JobInput["workshop"]>>[] = [
     lining: { squaringMm: 60, innerNarrowerMm: 20, innerLongerMm: 30, interliningCut: "as-lining" },
     pattern: { place: "free", offsetMm: 70, railroad: "always" },
   },
+  { relax: { lowerEdge: "straight", widening: "even" }, pleat: { cut: "inserts" } },
+  { relax: { extraWidthMm: 40, weight: "none" }, pleat: { held: "pressed", bar: "none", kind: "box" } },
+  { pouf: { marks: 0 }, pleat: { edges: "none", centreLine: true, cut: "inserts" } },
 ];
 
 /** Shades that a workroom makes: every mount, layers, ribs, fixing and side, on every ruler. */
@@ -60,6 +63,7 @@ const workroomJob = fc
     heightMm: fc.integer({ min: 700, max: 2600 }),
     shrink: fc.constantFrom(0, 0.03),
     make: fc.constantFrom(...MAKES),
+    style: fc.constantFrom(...STYLES),
     repeat: fc.constantFrom(
       undefined,
       { verticalMm: 320, match: "straight" as const },
@@ -87,6 +91,7 @@ const workroomJob = fc
           recessDepthMm: 120,
         },
         shade: {
+          style: r.style,
           mount: r.mount,
           face: "face",
           ...r.layers,
@@ -111,9 +116,11 @@ const workroomJob = fc
 
 /** Measures of the hand that steps state beside the plan's own: see `src/steps/practice.ts`. */
 const HABITS_MM = [3.175, 3, 101.6, 100, 12.7, 12, 76.2, 75];
+/** The slope of 41.5° of a bending test, by the ruler. */
+const SLOPE_MM = [88, 7 * 25.4];
 
 function allowed(shade: ShadePlan, job: ReturnType<typeof jobWith>): number[] {
-  const { board, lift, workings, size, grid, cloth } = shade;
+  const { board, lift, workings, size, grid, form, cloth } = shade;
   const under = lift.kind === "cord-lock" ? [lift.seat] : [lift.spools, lift.supports, lift.drive];
   const onBoard = numbersOf([board.eyes, board.brackets, under]).map((xMm) => xMm - board.leftMm);
   const put = workings.flatMap((working) => [working.value, ...working.inputs.map((input) => input.value)]);
@@ -132,7 +139,7 @@ function allowed(shade: ShadePlan, job: ReturnType<typeof jobWith>): number[] {
     cut.makeUp.filter((part) => part.label === "board").map((part) => part.lengthMm),
   );
   return [
-    ...numbersOf({ size, grid, cloth, lift, board }),
+    ...numbersOf({ size, grid, form, cloth, lift, board, flat: flatSize(size, form, "face") }),
     ...onBoard,
     ...numbersOf(cloth.corner).map((mm) => Math.abs(mm)),
     // A seam below the top line, and layers cut narrower and longer than the face between its hems.
@@ -144,6 +151,7 @@ function allowed(shade: ShadePlan, job: ReturnType<typeof jobWith>): number[] {
     ...beyondMm,
     ...defaultsMm,
     ...HABITS_MM,
+    ...SLOPE_MM,
     throughMm,
     repeatMm / 2,
     ...liningEndsMm(shade),

@@ -77,11 +77,17 @@ export interface Pouf {
 
 /** A panel whose sides slant, or whose lower edge is cut in a curve. */
 export interface ShapedPanel {
-  /** Wider at the hem than at the top line, both sides together, mm. */
+  /** Between its side hems at the lower edge, mm. */
+  hemWidthMm: number;
+  /** Wider at the hem than at the top line, at each side, mm. */
   taperMm: number;
   /** Ends of the curve above its middle, mm, and in from the edges. */
   dipMm: number;
   endsInMm: number;
+  /** Top line to the hem at the columns, mm: the dip shorter than in the middle. */
+  sideLengthMm: number;
+  /** Points of the curve on the flat cloth, from its middle outwards, and how far above its lowest point, mm. */
+  curve: { outMm: number; upMm: number }[];
 }
 
 /** Tape, cord or band by the length that the style asks for beside the usual parts. */

@@ -1,4 +1,5 @@
 import { STYLE_MODULES } from "../../styles/index.ts";
+import { lengthText } from "../../units/index.ts";
 import type { Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace } from "./cloth-marks.ts";
 import { line, measure, name, note } from "./shapes.ts";
@@ -23,10 +24,19 @@ export function panelFacts({ shade, units }: SheetInput): Fact[] {
   if (panel === undefined) return [];
   return [
     ...(panel.taperMm > 0
-      ? [lengthFact("Panel wider at the hem than at the top line", panel.taperMm, units)]
+      ? [lengthFact("Panel wider at the hem than at the top line, at each side", panel.taperMm, units)]
       : []),
     ...(panel.dipMm > 0
-      ? [lengthFact("Ends of the lower edge above its lowest point", panel.dipMm, units)]
+      ? [
+          lengthFact("Ends of the lower edge above its lowest point", panel.dipMm, units),
+          ...panel.curve.map(({ outMm, upMm }) =>
+            lengthFact(
+              `Lower edge ${lengthText(outMm, units)} from its middle, above its lowest point`,
+              upMm,
+              units,
+            ),
+          ),
+        ]
       : []),
   ];
 }
@@ -41,7 +51,7 @@ export function drawShapedPanel(input: SheetInput, role: Role, beyondMm: number)
   const topLine = shade.size.finishedLengthMm + beyondMm;
   const base = topLine + lengthMm;
   const halfHem = widthMm / 2;
-  const halfTop = (widthMm - panel.taperMm) / 2;
+  const halfTop = widthMm / 2 - panel.taperMm;
   // The flat curve is as wide as the panel; its depth stays.
   const stretch = widthMm / shade.size.finishedWidthMm;
   const curve = lowerEdge(input).map(

@@ -16,20 +16,29 @@ function inserts(input: StyleStepInput): StyleStep[] {
   const { brief, form, size } = input;
   if (brief.making.pleat.cut === "in-one") return [];
   const { len } = wordsOf(input);
-  const { seamMm, sideTurnMm, sideTurns } = brief.making.hems;
+  const { seamMm } = brief.making.hems;
   const { sides, between, pleats } = insertPieces(brief, size, form);
+  const piecesOf = piecesWords(input);
   return [
     {
       id: "cut-inserts",
       chapter: "cut",
       after: "cut-face",
       title: "Cut the face apart for its pleats",
-      text: `Do not join the widths of the face. Out of them cut, each as long as the face: two side pieces ${listed([...new Set(sides.map(len))])} wide, ${between.length === 1 ? "one centre piece" : `${between.length} pieces for between the pleats`} ${listed([...new Set(between.map(len))])} wide, and ${pleats.length} inserts ${listed([...new Set(pleats.map(len))])} wide. Mark the upper end of each.`,
-      check: "Laid side by side they are in order: side, insert, centre, insert, side.",
+      text: `Do not join the widths of the face. Out of them cut, each as long as the face: ${listed([
+        piecesOf(sides, "side piece"),
+        ...(between.length === 0
+          ? []
+          : [piecesOf(between, "piece for between the pleats", "pieces for between the pleats")]),
+        piecesOf(pleats, "insert"),
+      ])}. Mark the upper end of each.`,
+      check:
+        "Laid side by side in order, a side piece at either end, every insert lies where a pleat is to be.",
       sheet: "cutting",
       figures: [
         "shape.insert-cut",
-        ...(form.pleats.length > 1 ? ["shape.centre-cut", "shape.side-cut"] : []),
+        "shape.side-cut",
+        ...(form.pleats.length > 1 ? ["shape.centre-cut"] : []),
       ],
     },
     {
@@ -38,12 +47,19 @@ function inserts(input: StyleStepInput): StyleStep[] {
       replaces: ["make-join-face"],
       before: "make-lines",
       title: "Join the inserts",
-      text: `Sew side, insert, centre, insert and side together, right sides facing, ${len(seamMm)} from the edge, and press the seams open. The seams are the lines of the pleats.`,
-      check: `Joined, the face measures ${len(flatWidthMm(input) + 2 * sideTurnMm * sideTurns)} across.`,
+      text: `Sew them together in that order, right sides facing, ${len(seamMm)} from the edge, and press the seams open. The seams are the lines of the pleats.`,
+      check: "The seams run straight and upright, as far apart at the top as at the hem.",
       caution: IRON,
       sheet: "marking",
     },
   ];
+}
+
+/** `2 inserts, 13 in wide`: how many there are, and each width once. */
+function piecesWords(input: StyleStepInput) {
+  const { len } = wordsOf(input);
+  return (widthsMm: readonly number[], one: string, many = `${one}s`) =>
+    `${widthsMm.length} ${widthsMm.length === 1 ? one : many}, ${listed([...new Set(widthsMm.map(len))])} wide`;
 }
 
 function flatWidthMm({ size, form }: StyleStepInput): number {

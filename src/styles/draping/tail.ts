@@ -1,3 +1,4 @@
+import type { WorkingBook } from "../../account/index.ts";
 import { slantedCatenary } from "../../mechanics/index.ts";
 import type { ShadePoint } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
@@ -27,6 +28,29 @@ export function hangTail(widthMm: number, clothMm: number, mostSinkMm: number): 
   const reachMm = cloth * (fullMm === 0 ? 1 : 1 - (BOWED.value * dropMm) / fullMm);
   const acrossMm = Math.min(widthMm, Math.sqrt(Math.max(0, reachMm ** 2 - dropMm ** 2)));
   return { dropMm, inMm: widthMm - acrossMm };
+}
+
+/** Writes down how far the corner of a tail hangs below its column, the shade raised. */
+export function writeTail(widthMm: number, clothMm: number, travelMm: number, book: WorkingBook): number {
+  return book.figure("shape.tail", {
+    label: "Corner of a tail below its column, shade raised",
+    symbol: "t",
+    unit: "mm",
+    formula: "min(r, sqrt(max(0, ((1 − q)·max(a, c))^2 − ((1 − i)·a)^2)))",
+    given: {
+      r: [travelMm, "mm", "travel of the bottom row"],
+      a: [widthMm, "mm", "column to the edge"],
+      c: [clothMm, "mm", "cloth between them, the pleat open"],
+      q: [BOWED.value, "ratio", "cloth that its curve takes"],
+      i: [DRAWN_IN.value, "ratio", "drawn in at the edge"],
+    },
+    cite: cite(
+      "geometry",
+      "a strip that bends one way only; tutorials: about as long as the pleat is from the edge",
+    ),
+    reckon: (v) =>
+      Math.min(v.r, Math.sqrt(Math.max(0, ((1 - v.q) * Math.max(v.a, v.c)) ** 2 - ((1 - v.i) * v.a) ** 2))),
+  });
 }
 
 /** The line of such a tail from its outer end to the column, x outwards from the column, mm. */

@@ -29,15 +29,18 @@ export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: Wo
       cite: cite("inset-pleats", "centre 80 cm cut 83, inserts 39 cm cut 42"),
       reckon: (v) => v.p + 2 * v.s,
     });
-  piece("shape.insert-cut", "Pleat insert: cut width", pleat.foldedMm, "cloth in one pleat");
+  const widest = Math.max(...pleats.map(({ foldedMm }) => foldedMm));
+  piece("shape.insert-cut", "Pleat insert: cut width", widest, "cloth in one pleat");
+  if (pleat.foldedMm < widest)
+    piece("shape.edge-insert-cut", "Pleat insert at the edge: cut width", pleat.foldedMm, "half a pleat");
   const second = pleats[1];
-  if (second === undefined) return;
-  piece(
-    "shape.centre-cut",
-    "Piece between two pleats: cut width",
-    second.xMm - pleat.xMm,
-    "between two pleats",
-  );
+  if (second !== undefined)
+    piece(
+      "shape.centre-cut",
+      "Piece between two pleats: cut width",
+      second.xMm - pleat.xMm,
+      "between two pleats",
+    );
   book.figure("shape.side-cut", {
     label: "Side piece: cut width",
     symbol: "C_p",

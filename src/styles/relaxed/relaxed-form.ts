@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Haberdashery, Size, Swag } from "../../shade/index.ts";
+import type { Form, Grid, Haberdashery, ShapedPanel, Size, Swag } from "../../shade/index.ts";
 import { inches } from "../../units/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { scallopOfSag } from "../gathering/scallop.ts";
@@ -32,11 +32,7 @@ export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): For
     swags,
     ease: [{ fromMm, toMm, extraMm: dip.extraMm, ...untilMm }],
     ...(isBarred ? { bar: { fromMm: inMm, toMm: width - inMm } } : {}),
-    panel: {
-      taperMm: relax.widening === "tapered" ? dip.extraMm : 0,
-      dipMm: swags[0]?.sagMm ?? 0,
-      endsInMm: fromMm,
-    },
+    panel: panelOf(brief, size, dip, swags[0]?.sagMm ?? 0, fromMm),
     ribs: { rows: [], face: "back" },
     marks: [],
     joinsAtMm: flatColumns(size, grid, dip.extraMm),
@@ -52,6 +48,26 @@ function swagsOf({ making }: Brief, grid: Grid, dip: Dip, fromMm: number, toMm: 
   // Cut to the dip over a cloth that is already wider than the columns are apart.
   const { arcMm } = scallopOfSag(dip.spanMm + dip.extraMm, sagMm);
   return [{ fromMm, toMm, arcMm, sagMm }];
+}
+
+/** Places along each half of the curve at which it is measured. */
+const CURVE_SHARES = [0.25, 0.5, 0.75, 1];
+
+function panelOf({ making }: Brief, size: Size, dip: Dip, dipMm: number, endsInMm: number): ShapedPanel {
+  const spanMm = dip.spanMm + dip.extraMm;
+  const { parameterMm: k } = scallopOfSag(spanMm, dipMm);
+  const upMm = (outMm: number) => (k === undefined ? 0 : 2 * k * Math.sinh(outMm / (2 * k)) ** 2);
+  return {
+    hemWidthMm: size.finishedWidthMm + dip.extraMm,
+    taperMm: making.relax.widening === "tapered" ? dip.extraMm / 2 : 0,
+    dipMm,
+    endsInMm,
+    sideLengthMm: size.finishedLengthMm - dipMm,
+    curve:
+      dipMm > 0
+        ? CURVE_SHARES.map((share) => ({ outMm: (share * spanMm) / 2, upMm: upMm((share * spanMm) / 2) }))
+        : [],
+  };
 }
 
 function weights({ making }: Brief): Haberdashery[] {

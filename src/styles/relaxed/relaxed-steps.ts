@@ -1,6 +1,5 @@
 import type { StyleStep } from "../../shade/index.ts";
 import { hemTurn, listed, wordsOf } from "../draping/step-words.ts";
-import { scallopOfSag } from "../gathering/scallop.ts";
 import type { StyleStepInput } from "../style.ts";
 
 const IRON = "Mind the iron: it is hot, and so is what it has just left.";
@@ -11,7 +10,8 @@ export function relaxedSteps(input: StyleStepInput): StyleStep[] {
   const extraMm = input.form.allowances.reduce((sum, one) => sum + one.widthMm, 0);
   return [
     ...widen(input, extraMm),
-    ...(dipMm > 0 ? [curve(input, dipMm, extraMm), ...levels(input, dipMm)] : []),
+    ...slantedHems(input),
+    ...(dipMm > 0 ? [curve(input, dipMm), ...levels(input, dipMm)] : []),
     hem(input, dipMm > 0),
     columns(input),
     dress(input),
@@ -36,7 +36,7 @@ function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
           chapter: "cut",
           after: input.cloth.layers.some(({ layer }) => layer === "lining") ? "cut-lining" : "cut-face",
           title: "Taper the sides",
-          text: `Fold each piece lengthwise, edge on edge, or where it is joined do this after joining. At the lower edge it keeps its whole width. At the upper edge measure in ${len(extraMm / 2)} from either side, draw a straight line from there to the lower corner, and cut along it. ${layers}`.trim(),
+          text: `Fold each piece lengthwise, edge on edge, or where it is joined do this after joining. At the lower edge it keeps its whole width. At the upper edge measure in ${len(input.form.panel?.taperMm ?? 0)} from either side, draw a straight line from there to the lower corner, and cut along it. ${layers}`.trim(),
           check: `The upper edge is ${len(extraMm)} narrower than the lower one, half of it at each side.`,
           sheet: "cutting",
           figures: [widthFigure(input)],
@@ -57,17 +57,38 @@ function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
       ];
 }
 
+/** The usual step measures the same width all the way down. */
+function slantedHems(input: StyleStepInput): StyleStep[] {
+  const { brief, form, size, cloth } = input;
+  const { sideTurnMm, sideTurns } = brief.making.hems;
+  const { panel } = form;
+  if (panel === undefined || panel.taperMm === 0 || sideTurnMm === 0) return [];
+  const { len } = wordsOf(input);
+  const alone = cloth.layers.length === 1;
+  const twice = sideTurns === 2 ? `, then by ${len(sideTurnMm)} again` : "";
+  return [
+    {
+      id: "make-slanted-hems",
+      chapter: "make",
+      replaces: ["make-side-hems"],
+      title: alone ? "Sew the side hems" : "Press the side hems",
+      text: `With the wrong side of the face up, turn each side in by ${len(sideTurnMm)}${twice}, along its slanted edge, and press. ${
+        alone
+          ? "Sew them down with small slip stitches, or a blind hem on the machine."
+          : "Do not sew them yet: open them out again, the creases stay."
+      }`,
+      check: `Folded, the face measures ${len(size.finishedWidthMm)} across at the top line and ${len(panel.hemWidthMm)} at the hem. Put it right now; later it cannot be.`,
+      caution: IRON,
+      sheet: "marking",
+    },
+  ];
+}
+
 /** Heights of the curve over its lowest point: from the middle out to a column. */
-function curve(input: StyleStepInput, dipMm: number, extraMm: number): StyleStep {
+function curve(input: StyleStepInput, dipMm: number): StyleStep {
   const { len, bottomHemMm } = wordsOf(input);
-  const first = input.grid.columns[0]?.xMm ?? 0;
-  const spanMm = input.size.finishedWidthMm + extraMm - 2 * first;
-  const { parameterMm: k } = scallopOfSag(spanMm, dipMm);
-  const places = [0.25, 0.5, 0.75, 1].map((share) => {
-    const outMm = (share * spanMm) / 2;
-    const upMm = k === undefined ? 0 : 2 * k * Math.sinh(outMm / (2 * k)) ** 2;
-    return `${len(upMm)} at ${len(outMm)}`;
-  });
+  const points = input.form.panel?.curve ?? [];
+  const places = points.map(({ outMm, upMm }) => `${len(upMm)} at ${len(outMm)}`);
   return {
     id: "make-curve",
     chapter: "make",
@@ -97,7 +118,7 @@ function levels(input: StyleStepInput, dipMm: number): StyleStep[] {
       chapter: "make",
       replaces: ["make-length"],
       title: "Check the finished length",
-      text: `Lay the shade flat and measure from the top line down: ${len(lengthMm)} to the hem in the middle, ${len(lengthMm - dipMm)} at each column. Draw the top line again there, on the face as well, with chalk that brushes out.`,
+      text: `Lay the shade flat and measure from the top line down: ${len(lengthMm)} to the hem in the middle, ${len(input.form.panel?.sideLengthMm ?? lengthMm)} at each column. Draw the top line again there, on the face as well, with chalk that brushes out.`,
       check: "Left and right agree, and the top line is straight and square to the middle.",
       sheet: "marking",
     },

@@ -42,5 +42,6 @@ function dress(input: StyleStepInput): StyleStep {
     text: `At each side draw the folds outwards from the pleat and let them fall, one behind the other, the outer edge straight down. Each corner hangs about ${len(tailMm)} below its pleat; limp cloth hangs a little lower and further in. Make both sides alike.${form.bar === undefined ? " In the centre draw the folds down in the middle, so that they hang in a curve." : ""}`,
     check: "Seen from across the room the two tails are as long as each other and as wide.",
     sheet: "front",
+    figures: ["shape.tail"],
   };
 }

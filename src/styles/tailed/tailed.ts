@@ -3,11 +3,13 @@ import type { Brief } from "../../job/index.ts";
 import type { Column, Ease, Form, Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
+import { easeBetween } from "../draping/ease.ts";
 import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
 import { judgePleats } from "../draping/judge-pleats.ts";
 import { judgeRows } from "../draping/judge-rows.ts";
 import { layPleatedRows } from "../draping/pleated-rows.ts";
 import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from "../draping/pleats.ts";
+import { writeTail } from "../draping/tail.ts";
 import { writePieces } from "../draping/write-pleats.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import type { Mechanism, Style } from "../style.ts";
@@ -58,6 +60,8 @@ function tailedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mech
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
   const form = tailedForm(brief, size, bare);
   writePieces(brief, size, form, book);
+  const columnMm = columns[0]?.xMm ?? 0;
+  writeTail(columnMm, columnMm + easeBetween(form, 0, columnMm, 0), travelMm, book);
   const grid = finishGrid(brief, size, bare, form, book);
   return {
     grid,
