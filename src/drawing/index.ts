@@ -7,5 +7,6 @@ export { place } from "./placing/place.ts";
 export { textWidthEm } from "./placing/text-width.ts";
 export * from "./sheets/index.ts";
 export { drawTag } from "./sheets/tag.ts";
+export type { PhotoOfCloth } from "./svg/cloth-photo.ts";
 export { toSvg } from "./svg/svg.ts";
 export { paintValue, type SvgNode, svgNodes } from "./svg/svg-nodes.ts";

@@ -97,6 +97,8 @@ export interface Polyline extends Common {
   kind: "polyline";
   points: readonly Point[];
   closed?: boolean;
+  /** Face cloth: how far it hung below here with the shade lowered, so that its pattern can go with it. */
+  clothShiftMm?: number;
 }
 
 export interface Circle extends Common {

@@ -42,6 +42,8 @@ export interface PlacedPath extends PlacedCommon {
   kind: "path";
   lines: readonly (readonly Point[])[];
   closed: boolean;
+  /** Face cloth: how far it hung below here with the shade lowered, mm of the real thing. */
+  clothShiftMm?: number;
   fill?: Paint;
   stroke?: Stroke;
 }

@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { clothPhotoSchema } from "./cloth-photo.ts";
 import { clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
 
 export const MATCHES = ["straight", "half-drop"] as const;
@@ -73,6 +74,7 @@ export const clothSchema = z
       .optional()
       .meta({ description: "Price of one metre off the bolt, in the job's currency" }),
     soldByMm: sizeMm.optional().meta({ description: "Step in which it is sold, mm" }),
+    photo: clothPhotoSchema.optional().meta({ description: "A picture of it, with one repeat marked" }),
     note: note.optional(),
     demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
   })

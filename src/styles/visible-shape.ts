@@ -26,6 +26,8 @@ export interface VisibleLine {
 /** A stretch of cloth seen from the room: its closed outline, and the edges of it that show. */
 export interface VisiblePiece {
   outline: readonly ShadePoint[];
+  /** How far this cloth hangs below here with the shade lowered, mm: its pattern goes with it. */
+  clothShiftMm?: number;
   edges: readonly VisibleLine[];
 }
 

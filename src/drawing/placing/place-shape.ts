@@ -32,7 +32,10 @@ export function placePolyline(line: Polyline, toPage: (at: Point) => Point, k: n
     return items;
   }
   const items: PlacedItem[] = [];
-  if (look.fill !== undefined) items.push({ ...path([points], true), fill: look.fill } as PlacedItem);
+  if (look.fill !== undefined) {
+    const shift = line.clothShiftMm === undefined ? {} : { clothShiftMm: line.clothShiftMm };
+    items.push({ ...path([points], true), fill: look.fill, ...shift } as PlacedItem);
+  }
   if (look.hatch !== undefined) {
     const { angleDeg, spacingMm, stroke } = look.hatch;
     items.push(path(hatchLines(points, angleDeg, spacingMm), false, stroke));

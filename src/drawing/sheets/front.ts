@@ -114,8 +114,11 @@ function drawHiddenBoard({ shade }: SheetInput): Primitive[] {
 function drawCloth(input: SheetInput, { pieces, lines }: VisibleShape): Primitive[] {
   const { shade } = input;
   return [
-    ...pieces.flatMap(({ outline, edges }): Primitive[] => [
-      line("faceCloth", outline, { closed: true }),
+    ...pieces.flatMap(({ outline, edges, clothShiftMm }): Primitive[] => [
+      {
+        ...line("faceCloth", outline, { closed: true }),
+        ...(clothShiftMm === undefined ? {} : { clothShiftMm }),
+      },
       ...bandsOn(input, outline),
       ...seamsOn(shade, outline),
       ...edges

@@ -1,10 +1,11 @@
 import type { Point } from "../model.ts";
 import { type Paint, paintHex, type Theme } from "../paints.ts";
 import type { Placed, PlacedItem, PlacedPath, PlacedText, Stroke } from "../placed.ts";
+import { type PhotoOfCloth, photoId, photoPatterns } from "./cloth-photo.ts";
 
 /** A node of SVG as plain data, attribute names as React spells them; text is not escaped. */
 export interface SvgNode {
-  tag: "svg" | "title" | "desc" | "g" | "path" | "circle" | "rect" | "text";
+  tag: "svg" | "title" | "desc" | "g" | "path" | "circle" | "rect" | "text" | "defs" | "pattern" | "image";
   attrs: Record<string, string | number>;
   children?: SvgNode[];
   text?: string;
@@ -16,9 +17,9 @@ export const FONT_STACK =
 /**
  * A placed drawing as SVG nodes: one group inside an `svg` of its own size, user units = mm of paper.
  * Without a theme, colours are CSS variables (`var(--sw-ink, #1E2A4A)`) so that one markup serves both papers;
- * with one they are plain hex. What can be pressed carries `data-figure`, `data-field` and `data-part`.
+ * with one they are plain hex. With a photo the face of the shade carries it, at its true scale. What can be pressed carries `data-figure`, `data-field` and `data-part`.
  */
-export function svgNodes(placed: Placed, theme?: Theme): SvgNode {
+export function svgNodes(placed: Placed, theme?: Theme, photo?: PhotoOfCloth): SvgNode {
   return {
     tag: "svg",
     attrs: {
@@ -27,12 +28,15 @@ export function svgNodes(placed: Placed, theme?: Theme): SvgNode {
       role: "img",
       "aria-label": `${placed.title}. ${placed.caption}`,
     },
-    children: [itemsNode(placed, theme)],
+    children: [
+      ...(photo === undefined ? [] : [photoPatterns(placed, photo)]),
+      itemsNode(placed, theme, photo !== undefined),
+    ],
   };
 }
 
 /** The group of all items alone, for those who bring their own frame. */
-export function itemsNode(placed: Placed, theme?: Theme): SvgNode {
+export function itemsNode(placed: Placed, theme?: Theme, withPhoto = false): SvgNode {
   return {
     tag: "g",
     attrs: {
@@ -42,7 +46,7 @@ export function itemsNode(placed: Placed, theme?: Theme): SvgNode {
       fontFamily: FONT_STACK,
       fontVariant: "tabular-nums",
     },
-    children: placed.items.map((item) => itemNode(item, theme)),
+    children: placed.items.map((item) => itemNode(item, theme, withPhoto)),
   };
 }
 
@@ -57,10 +61,20 @@ export function round(value: number): number {
   return rounded === 0 ? 0 : rounded;
 }
 
-function itemNode(item: PlacedItem, theme?: Theme): SvgNode {
+function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean): SvgNode {
   switch (item.kind) {
     case "path":
-      return { tag: "path", attrs: { d: pathData(item), ...painted(item, theme), ...tied(item) } };
+      return {
+        tag: "path",
+        attrs: {
+          d: pathData(item),
+          ...painted(item, theme),
+          ...(withPhoto && item.fill !== undefined && item.clothShiftMm !== undefined
+            ? { fill: `url(#${photoId(item.clothShiftMm)})` }
+            : {}),
+          ...tied(item),
+        },
+      };
     case "circle":
       return {
         tag: "circle",

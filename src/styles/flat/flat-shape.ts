@@ -12,18 +12,33 @@ export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, r
     [0, y],
     [width, y],
   ];
-  const piece = (top: number, bottom: number, edges: VisiblePiece["edges"]): VisiblePiece => ({
+  const piece = (
+    top: number,
+    bottom: number,
+    edges: VisiblePiece["edges"],
+    clothTopMm: number,
+  ): VisiblePiece => ({
     outline: [...across(top), ...across(Math.max(top, bottom)).reverse()],
     edges,
+    clothShiftMm: clothTopMm - top,
   });
+  const loweredMm = new Map(grid.rows.map(({ number, yMm }) => [number, yMm]));
   const front = section.folds.filter(({ state }) => state !== "flat").at(-1);
   return {
     pieces: [
-      piece(bottomRowY, section.hemYMm, [{ kind: "edge", points: across(section.hemYMm) }]),
+      piece(
+        bottomRowY,
+        section.hemYMm,
+        [{ kind: "edge", points: across(section.hemYMm) }],
+        grid.rows[0]?.yMm ?? bottomRowY,
+      ),
       ...section.folds.map((fold) =>
-        piece(fold.upperYMm, fold.bottomYMm, [
-          { kind: fold === front ? "edge" : "fold", points: across(fold.bottomYMm), row: fold.row },
-        ]),
+        piece(
+          fold.upperYMm,
+          fold.bottomYMm,
+          [{ kind: fold === front ? "edge" : "fold", points: across(fold.bottomYMm), row: fold.row }],
+          (loweredMm.get(fold.row) ?? fold.lowerYMm) - fold.arcMm,
+        ),
       ),
       headPiece(size, section.folds.at(-1)?.upperYMm ?? bottomRowY),
     ],
@@ -41,5 +56,5 @@ export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, r
 function headPiece(size: ShapeInput["size"], bottomMm: number): VisiblePiece {
   const head = headLine(size);
   const lowest = Math.max(bottomMm, ...head.map(([, y]) => y));
-  return { outline: [...head, [size.finishedWidthMm, lowest], [0, lowest]], edges: [] };
+  return { outline: [...head, [size.finishedWidthMm, lowest], [0, lowest]], edges: [], clothShiftMm: 0 };
 }

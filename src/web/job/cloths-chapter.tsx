@@ -3,6 +3,7 @@ import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { CLOTH_FIELDS, REPEAT_FIELDS } from "../settings/part-fields.ts";
 import { editField, useCanEdit, useField, useJob } from "../state/fields.ts";
+import { ClothPhotoFields } from "./cloth-photo.tsx";
 import { PartList } from "./part-list.tsx";
 
 /** A repeat to begin from, mm. */
@@ -61,6 +62,7 @@ function RepeatFields({ pointer }: { pointer: string }) {
       <Field pointer={`${pointer}/horizontalMm`} spec={REPEAT_FIELDS.horizontalMm} />
       <Field pointer={`${pointer}/startXMm`} spec={REPEAT_FIELDS.startXMm} unset="whole repeats centred" />
       <Field pointer={`${pointer}/match`} spec={REPEAT_FIELDS.match} needed="choose one" />
+      <ClothPhotoFields pointer={`${pointer.slice(0, -"/repeat".length)}/photo`} />
       <p className="field-wide">
         <button
           type="button"

@@ -6,9 +6,11 @@ import {
   type Cloth,
   type Cord,
   type CordLock,
+  type Cutting,
   clothSchema,
   cordLockSchema,
   cordSchema,
+  cuttingSchema,
   type Drive,
   driveSchema,
   type Eye,
@@ -46,7 +48,7 @@ const PRICE = money("Price of one");
 const GSM_PER_OZ_YD2 = 33.90575;
 
 /** Fields of a cloth that stand beside its repeat. */
-export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat"> = withLimits(clothSchema, {
+export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat" | "photo"> = withLimits(clothSchema, {
   name: NAME,
   usableWidthMm: size("Usable width", "selvedges taken off"),
   massGsm: {
@@ -223,4 +225,18 @@ export const RATE_FIELDS: { [K in keyof Required<Rates>]: FieldSpec } = withLimi
   hangMin: number("Hanging one shade", 0, 10_000, "min"),
   wasteShare: percent("Extra on plain cloth"),
   taxShare: percent("Tax"),
+});
+
+export const CUTTING_FIELDS: { [K in keyof Required<Cutting>]: FieldSpec } = withLimits(cuttingSchema, {
+  way: choice("Cloth is cut", {
+    straight: "from edge to edge, along a straight edge",
+    free: "around the pieces",
+  }),
+  stages: count("Straight cuts turn", 2, 6, "across, along and across again is 3"),
+  gapMm: length("Cloth left between two cuts"),
+  keepClothWidthMm: size("Remnants to keep", "at least so wide"),
+  keepClothLengthMm: size("Remnants to keep, length", "at least so long"),
+  keepLengthMm: size("Offcuts to keep", "of bars, ribs, boards and tubes"),
+  sawKerfMm: fine("Saw line", 0, 20),
+  seed: count("Seed", 0, 2 ** 31 - 1, "another seed tries other plans"),
 });

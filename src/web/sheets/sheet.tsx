@@ -1,10 +1,11 @@
 import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef } from "react";
-import { type Placed, type PlacedText, svgNodes } from "../../drawing/index.ts";
+import { type PhotoOfCloth, type Placed, type PlacedText, svgNodes } from "../../drawing/index.ts";
 import type { SheetKind } from "../../shade/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
-import { useUnits } from "../state/fields.ts";
+import { useJob, useUnits } from "../state/fields.ts";
 import { type Picked, pick, usePlanner } from "../state/store.ts";
 import { FactsTable } from "./facts-table.tsx";
+import { photoOfFace } from "./photo-of-face.ts";
 import { CAPTION_REM, type OnScreen, placeSheet } from "./sheet-placing.ts";
 import { SvgElement } from "./svg-node.tsx";
 import { targetBox } from "./target-box.ts";
@@ -39,22 +40,26 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
       }),
     [kind, plan, units, raise, box.widthPx, heightPx, pxPerMm],
   );
-  return <PlacedSheet onScreen={onScreen} pxPerMm={pxPerMm} />;
+  const job = useJob();
+  const photo = useMemo(() => (kind === "front" ? photoOfFace(job, plan) : undefined), [kind, job, plan]);
+  return <PlacedSheet onScreen={onScreen} pxPerMm={pxPerMm} photo={photo} />;
 }
 
 const PlacedSheet = memo(function PlacedSheet({
   onScreen,
   pxPerMm,
+  photo,
 }: {
   onScreen: OnScreen;
   pxPerMm: number;
+  photo: PhotoOfCloth | undefined;
 }) {
   const { placed, box } = onScreen;
   const { workings } = useShade();
   const targets = useMemo(() => targetsOf(placed), [placed]);
   const picked = usePlanner((planner) => planner.view.picked);
   const svg = useRef<SVGSVGElement>(null);
-  const nodes = useMemo(() => svgNodes(placed).children ?? [], [placed]);
+  const nodes = useMemo(() => svgNodes(placed, undefined, photo).children ?? [], [placed, photo]);
   const name = (target: PlacedText) => {
     const label = target.figure === undefined ? undefined : workings.get(target.figure)?.label;
     return label === undefined ? `${target.text}: change it` : `${target.text}: ${label}, show the working`;

@@ -1,0 +1,25 @@
+import * as z from "zod";
+
+/** Longest picture that a job carries, characters: about 300 kB. */
+export const LARGEST_PHOTO_CHARS = 400_000;
+
+const place = z.number().min(0).max(1);
+const part = z.number().min(0.01).max(1);
+
+/** A picture of the cloth lying flat, with one repeat of its pattern marked in it, as shares of its width and height. */
+export const clothPhotoSchema = z.strictObject({
+  image: z
+    .string()
+    .max(LARGEST_PHOTO_CHARS)
+    .regex(
+      /^data:image\/(?:png|jpeg|webp);base64,[A-Za-z0-9+/]+={0,2}$/,
+      "a picture as data URL: PNG, JPEG or WebP",
+    )
+    .meta({ description: "The picture itself, as a data URL" }),
+  leftShare: place.meta({ description: "Left edge of one repeat, share of the picture's width" }),
+  topShare: place.meta({ description: "Top edge of one repeat, share of the picture's height" }),
+  widthShare: part.meta({ description: "Width of one repeat, share of the picture's width" }),
+  heightShare: part.meta({ description: "Height of one repeat, share of the picture's height" }),
+});
+
+export type ClothPhoto = z.output<typeof clothPhotoSchema>;

@@ -1,0 +1,156 @@
+import { type ChangeEvent, type PointerEvent, useRef, useState } from "react";
+import { type ClothPhoto, LARGEST_PHOTO_CHARS } from "../../job/index.ts";
+import { Field } from "../inputs/field.tsx";
+import { number } from "../inputs/spec.ts";
+import { editField, useCanEdit, useField } from "../state/fields.ts";
+import "./cloth-photo.css";
+
+/** Longest side of the picture that the job keeps, px. */
+const KEPT_PX = 900;
+const QUALITIES = [0.85, 0.7, 0.5, 0.35];
+
+const SHARES = {
+  leftShare: number("Repeat begins, from the left", 0, 1, "", "share of the picture"),
+  topShare: number("Repeat begins, from the top", 0, 1, "", "share of the picture"),
+  widthShare: number("Repeat’s width", 0.01, 1, "", "share of the picture"),
+  heightShare: number("Repeat’s height", 0.01, 1, "", "share of the picture"),
+};
+
+/** A picture of the cloth in which one repeat is marked: drag over it, or type the shares. */
+export function ClothPhotoFields({ pointer }: { pointer: string }) {
+  const photo = useField(pointer) as ClothPhoto | undefined;
+  const mine = useCanEdit();
+  const [trouble, setTrouble] = useState<string>();
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const [file] = event.target.files ?? [];
+    event.target.value = "";
+    if (!file) return;
+    const image = await shrunk(file).catch(() => undefined);
+    if (image === undefined) {
+      setTrouble(`“${file.name}” cannot be read as a picture. A photo as JPEG, PNG or WebP will do.`);
+      return;
+    }
+    setTrouble(undefined);
+    editField(
+      pointer,
+      { image, leftShare: 0, topShare: 0, widthShare: 1, heightShare: 1 } satisfies ClothPhoto,
+      "Photo of the cloth",
+    );
+  };
+  return (
+    <div className="field-wide cloth-photo">
+      {photo === undefined ? (
+        <label className="cloth-photo-add">
+          <span>Photo of the cloth, lying flat</span>
+          <input type="file" accept="image/*" disabled={!mine} onChange={(event) => void take(event)} />
+        </label>
+      ) : (
+        <>
+          <p className="quiet small">
+            Drag from corner to corner over one repeat. It is then shown on the shade at its true size and
+            place.
+          </p>
+          <Marked photo={photo} pointer={pointer} />
+          <div className="fields">
+            {(Object.keys(SHARES) as (keyof typeof SHARES)[]).map((key) => (
+              <Field
+                key={key}
+                pointer={`${pointer}/${key}`}
+                spec={SHARES[key]}
+                needed="a share from 0 to 1"
+              />
+            ))}
+          </div>
+          <button
+            type="button"
+            className="button-plain small"
+            disabled={!mine}
+            onClick={() => editField(pointer, undefined, "No photo")}
+          >
+            Take the photo away
+          </button>
+        </>
+      )}
+      {trouble === undefined ? null : (
+        <p className="field-error" role="alert">
+          {trouble}
+        </p>
+      )}
+    </div>
+  );
+}
+
+type Corner = readonly [x: number, y: number];
+
+function Marked({ photo, pointer }: { photo: ClothPhoto; pointer: string }) {
+  const mine = useCanEdit();
+  const frame = useRef<HTMLDivElement>(null);
+  const [from, setFrom] = useState<Corner>();
+  const [to, setTo] = useState<Corner>();
+  const at = (event: PointerEvent): Corner => {
+    const box = frame.current?.getBoundingClientRect();
+    if (!box) return [0, 0];
+    const share = (value: number, start: number, length: number) =>
+      Math.min(1, Math.max(0, (value - start) / length));
+    return [share(event.clientX, box.left, box.width), share(event.clientY, box.top, box.height)];
+  };
+  const shown = from && to ? between(from, to) : photo;
+  return (
+    <div
+      ref={frame}
+      className="cloth-photo-frame"
+      data-testid="cloth-photo"
+      onPointerDown={(event) => {
+        if (!mine) return;
+        event.currentTarget.setPointerCapture(event.pointerId);
+        setFrom(at(event));
+        setTo(undefined);
+      }}
+      onPointerMove={(event) => {
+        if (from) setTo(at(event));
+      }}
+      onPointerUp={() => {
+        const marked = from && to ? between(from, to) : undefined;
+        if (marked && marked.widthShare >= 0.01 && marked.heightShare >= 0.01) {
+          editField(pointer, { image: photo.image, ...marked }, "Repeat in the photo");
+        }
+        setFrom(undefined);
+        setTo(undefined);
+      }}
+    >
+      <img src={photo.image} alt="The cloth, lying flat" draggable={false} />
+      <span
+        className="cloth-photo-repeat"
+        style={{
+          left: `${shown.leftShare * 100}%`,
+          top: `${shown.topShare * 100}%`,
+          width: `${shown.widthShare * 100}%`,
+          height: `${shown.heightShare * 100}%`,
+        }}
+      />
+    </div>
+  );
+}
+
+function between([ax, ay]: Corner, [bx, by]: Corner): Omit<ClothPhoto, "image"> {
+  return {
+    leftShare: Math.min(ax, bx),
+    topShare: Math.min(ay, by),
+    widthShare: Math.abs(ax - bx),
+    heightShare: Math.abs(ay - by),
+  };
+}
+
+/** The picture small enough to live in the job, as JPEG. */
+async function shrunk(file: Blob): Promise<string | undefined> {
+  const bitmap = await createImageBitmap(file);
+  const share = Math.min(1, KEPT_PX / Math.max(bitmap.width, bitmap.height));
+  const canvas = document.createElement("canvas");
+  canvas.width = Math.max(1, Math.round(bitmap.width * share));
+  canvas.height = Math.max(1, Math.round(bitmap.height * share));
+  canvas.getContext("2d")?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
+  bitmap.close();
+  return QUALITIES.map((quality) => canvas.toDataURL("image/jpeg", quality)).find(
+    (url) => url.length <= LARGEST_PHOTO_CHARS,
+  );
+}

@@ -1,0 +1,84 @@
+import { deflateSync } from "node:zlib";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, startBrowser } from "./browser.ts";
+import { firstVisit, openShade, saved } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser();
+});
+afterAll(() => harness.close());
+
+/** A plain picture of 40 × 40 pixels as PNG (ISO/IEC 15948), made here so that no file has to be kept. */
+function png(): Buffer {
+  const side = 40;
+  const chunk = (type: string, data: Buffer) => {
+    const body = Buffer.concat([Buffer.from(type, "latin1"), data]);
+    const length = Buffer.alloc(4);
+    length.writeUInt32BE(data.length);
+    const crc = Buffer.alloc(4);
+    crc.writeUInt32BE(crc32(body));
+    return Buffer.concat([length, body, crc]);
+  };
+  const head = Buffer.alloc(13);
+  head.writeUInt32BE(side, 0);
+  head.writeUInt32BE(side, 4);
+  head.set([8, 2, 0, 0, 0], 8);
+  const rows = Array.from({ length: side }, (_, y) =>
+    Buffer.from([
+      0,
+      ...Array.from({ length: side }, (_u, x) =>
+        x < 20 === y < 20 ? [160, 40, 40] : [240, 220, 180],
+      ).flat(),
+    ]),
+  );
+  const signature = Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]);
+  return Buffer.concat([
+    signature,
+    chunk("IHDR", head),
+    chunk("IDAT", deflateSync(Buffer.concat(rows))),
+    chunk("IEND", Buffer.alloc(0)),
+  ]);
+}
+
+function crc32(bytes: Buffer): number {
+  let crc = 0xffffffff;
+  for (const byte of bytes) {
+    crc ^= byte;
+    for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
+  }
+  return (crc ^ 0xffffffff) >>> 0;
+}
+
+test("a photo of the cloth with its repeat marked is shown on the shade, at its scale and phase", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  await page.locator("#cloths-title button").click();
+  const card = page.locator("#cloths .part-card", { has: page.locator('input[type="file"]') }).first();
+  await card
+    .locator('input[type="file"]')
+    .setInputFiles({ name: "cloth.png", mimeType: "image/png", buffer: png() });
+  const frame = card.getByTestId("cloth-photo");
+  await frame.locator("img").waitFor();
+  const box = await frame.boundingBox();
+  if (!box) throw new Error("invalid page: no photo");
+  await page.mouse.move(box.x + 1, box.y + 1);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2, { steps: 4 });
+  await page.mouse.up();
+  await expect.poll(() => card.getByLabel("Repeat’s width").inputValue()).toMatch(/^0\.4|^0\.5/);
+  await saved(page);
+
+  // The demonstration's first patterned cloth hangs in the parlour, on a half drop: two columns to a tile.
+  await openShade(page, harness.url);
+  const tiles = page.locator(".sheet-svg pattern");
+  await expect.poll(() => tiles.count()).toBeGreaterThan(0);
+  expect(await page.locator('.sheet-svg path[fill^="url(#cloth-"]').count()).toBeGreaterThan(1);
+  const [width, height] = await tiles
+    .first()
+    .evaluate((node) => [Number(node.getAttribute("width")), Number(node.getAttribute("height"))]);
+  // 27 in across and 25 1/4 in down, as the cloth's own entry says.
+  expect((width ?? 0) / 2 / (height ?? 1)).toBeCloseTo(685.8 / 641.35, 2);
+  expect(errors).toEqual([]);
+});
