@@ -58,7 +58,7 @@ export function austrianForm(
         lengthMm: 0,
       },
       ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),
-      { label: "shirring", widthMm: 0, lengthMm: clothMm - size.finishedLengthMm },
+      { label: "shirring", widthMm: 0, lengthMm: size.finishedLengthMm * (lengthFullness(brief) - 1) },
     ],
     across: "gathered",
     pleats: [],

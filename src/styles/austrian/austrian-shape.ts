@@ -6,8 +6,9 @@ import { limpBottomYMm } from "../gathering/limp-fold.ts";
 import { edgeDropMm, scallopedLines } from "../gathering/scalloped-line.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
-/** More swags than this in one stretch only darken the picture. */
+/** More swags than this in one stretch, or in all, only darken the picture. */
 const MOST_SWAGS = 6;
+const MOST_SWAGS_IN_ALL = 900;
 /** Visible swags lie about this share of their sag apart. */
 const SWAG_PITCH_SHARE = 0.75;
 /** How far a swag stands out from the tapes, as a share of its sag. */
@@ -97,7 +98,8 @@ function swagPitch({ grid, form }: ShapeInput): number {
   const sagMm = form.swags[0]?.sagMm ?? 0;
   const spacingMm = grid.spacingsMm[0] ?? grid.topSectionMm;
   const count = sagMm > 0 ? Math.round(spacingMm / (SWAG_PITCH_SHARE * sagMm)) : 1;
-  return spacingMm / Math.min(MOST_SWAGS, Math.max(1, count));
+  const inAll = Math.floor(MOST_SWAGS_IN_ALL / (grid.rows.length * Math.max(1, form.swags.length)));
+  return spacingMm / Math.max(1, Math.min(MOST_SWAGS, inAll, count));
 }
 
 /** Heights of the drapes between two rows, neither end among them. */

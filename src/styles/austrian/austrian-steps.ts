@@ -84,7 +84,6 @@ function head(input: StyleStepInput): StyleStep {
     text: `Along the top line the cloth is wider than the board. Lay what each scallop has more than its width in small pleats at its two tapes, half of it at each, until the top line measures ${len(size.finishedWidthMm)}, and sew across them.`,
     check: `The head measures ${len(size.finishedWidthMm)}, and each tape lies as far from the edge as its column will.`,
     sheet: "front",
-    figures: ["measure.finished-width"],
   };
 }
 

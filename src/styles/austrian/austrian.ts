@@ -35,8 +35,7 @@ function layAustrian(brief: Brief, size: Size, columns: Column[], mechanism: Mec
   const asked = askedScallop(brief, columns);
   const deepestMm = DEEPEST_SHARE * size.finishedLengthMm;
   const scallop = asked.sagMm > deepestMm ? scallopOfSag(asked.spanMm, deepestMm) : asked;
-  const sagMm =
-    brief.making.gather.sagMm === undefined ? writeSag(scallop, "A scallop hangs by", book) : scallop.sagMm;
+  const sagMm = writeSag(scallop, "A scallop hangs by", book);
   if (brief.making.gather.sagMm !== undefined) writeArc(scallop, book);
   const laid = gatheredGrid(
     { brief, size, columns, mechanism, hemRowMm: 0, sagMm, raisedSagMm: () => sagMm },

@@ -21,8 +21,8 @@ export function gatheredHemForm(
   book: WorkingBook,
 ): Form {
   const { columns } = grid;
-  const { hemExtraMm, drawInMm } = brief.making.gather;
-  const flatLengthMm = book.figure("shape.flat-length", {
+  const { widthFullness, hemExtraMm, drawInMm } = brief.making.gather;
+  book.figure("shape.flat-length", {
     label: "Cloth along the length, before it is drawn up",
     symbol: "S",
     unit: "mm",
@@ -47,11 +47,9 @@ export function gatheredHemForm(
       }),
     ],
     allowances: [
-      { label: "gathers across", widthMm: flatWidthMm - size.finishedWidthMm - drawInMm, lengthMm: 0 },
+      { label: "gathers across", widthMm: size.finishedWidthMm * (widthFullness - 1), lengthMm: 0 },
       ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),
-      ...(hemExtraMm > 0
-        ? [{ label: "cloth drawn up at the hem", widthMm: 0, lengthMm: flatLengthMm - size.finishedLengthMm }]
-        : []),
+      ...(hemExtraMm > 0 ? [{ label: "cloth drawn up at the hem", widthMm: 0, lengthMm: hemExtraMm }] : []),
     ],
     across: "gathered",
     pleats: [],

@@ -70,7 +70,7 @@ function rings(input: StyleStepInput): StyleStep {
     chapter: "make",
     replaces: ["make-rings"],
     title: `Sew ${count === 1 ? "1 ring" : `${count} rings`}`,
-    text: `Sew a ring, ${brief.ring.name}, at every crossing: ${perColumn} in each of ${grid.columns.length} columns, ${count} in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
+    text: `Sew a ring, ${brief.ring.name}, at every crossing: ${grid.columns.length} columns of ${perColumn}, ${count === 1 ? "1 ring" : `${count} rings`} in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
     check: "Tug each ring of the lowest row: none gives.",
     sheet: "marking",
   };
@@ -104,7 +104,6 @@ function gatherHead(input: StyleStepInput): StyleStep {
     text: `Sew the gathering tape along the back just below the top line, its cords free at both ends. Draw the cords up until the head measures ${len(size.finishedWidthMm)}, spread the gathers evenly, and knot the cords. Tuck their ends in: let out, the shade can be washed flat.`,
     check: `The head measures ${len(size.finishedWidthMm)}, as full at the sides as in the middle.`,
     sheet: "front",
-    figures: ["measure.finished-width"],
   };
 }
 
@@ -119,6 +118,5 @@ function measureIt(input: StyleStepInput, scallops: string): StyleStep {
     text: `Hang the shade up by its top line. From there to the lowest point of the ${scallops} it measures ${len(size.finishedLengthMm)}, at the left, the centre and the right. Draw the top line again where it does not, with chalk that brushes out.`,
     check: `All ${scallops} end on one level line.`,
     sheet: "front",
-    figures: ["measure.finished-length"],
   };
 }

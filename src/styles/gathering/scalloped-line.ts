@@ -2,7 +2,7 @@ import type { ShadePoint, Swag } from "../../shade/index.ts";
 import { scallopOfSag } from "./scallop.ts";
 
 /** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */
-const STEPS = 20;
+const STEPS = 24;
 const SAME_MM = 1e-9;
 
 /** One such line whose strips beside the outermost columns lie level. */
@@ -62,15 +62,18 @@ function append(points: ShadePoint[], point: ShadePoint): void {
   if (Math.abs((points.at(-1)?.[0] ?? 0) - point[0]) > SAME_MM) points.push(point);
 }
 
-/** Points of one scallop, [along it, below its corners], as far apart as its cloth is long. */
+/** Points of one scallop, [along it, below its corners]: close where it turns, and not too far apart where it falls. */
 function scallopPoints(spanMm: number, sagMm: number): ShadePoint[] {
   const { parameterMm: k, sagMm: hangs, arcMm } = scallopOfSag(spanMm, sagMm);
+  const endRad = k === undefined ? 0 : Math.atan(Math.sinh(spanMm / (2 * k)));
   return Array.from({ length: STEPS + 1 }, (_, i): ShadePoint => {
     if (i === 0 || i === STEPS) return [i === 0 ? 0 : spanMm, 0];
     const share = i / STEPS - 0.5;
     if (k === undefined) return [spanMm * (share + 0.5), 0];
-    // So far along the cloth from its lowest point lies x = k·arsinh(s/k), and cosh(x/k) − 1 = 2 sinh²(x/2k).
-    const x = k * Math.asinh((share * arcMm) / k);
+    // From its lowest point x = k·arsinh(tan φ) where it slopes by φ, and x = k·arsinh(s/k) so far along the cloth.
+    const byTurn = Math.asinh(Math.tan(2 * share * endRad));
+    const x = (k * (byTurn + Math.asinh((share * arcMm) / k))) / 2;
+    // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
     return [spanMm / 2 + x, Math.max(0, hangs - 2 * k * Math.sinh(x / (2 * k)) ** 2)];
   });
 }
