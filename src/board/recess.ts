@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../account/index.ts";
 import { type Brief, clothThicknessMm } from "../job/index.ts";
-import type { Folds, Grid } from "../shade/index.ts";
+import { type Folds, flatSize } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { BoardInput } from "./board-input.ts";
 
@@ -8,8 +8,8 @@ import type { BoardInput } from "./board-input.ts";
 const LOFT = sourced(2, "ratio", cite("from-memory", "1.5 to 2; the looser taken"));
 
 /** Depth of the gathered stack from front to back, mm. */
-export function stackDepth({ brief, grid, folds }: BoardInput, book: WorkingBook): number {
-  return folds === undefined ? thickStack(brief, grid, book) : hungStack(folds, book);
+export function stackDepth(input: BoardInput, book: WorkingBook): number {
+  return input.folds === undefined ? thickStack(input, book) : hungStack(input.folds, book);
 }
 
 /** As the folds hang: the foremost one, and the hem that they press back. */
@@ -29,7 +29,9 @@ function hungStack(folds: Folds, book: WorkingBook): number {
 }
 
 /** Where cloth is drawn in both ways nothing better is known than how thick it lies. */
-function thickStack(brief: Brief, grid: Grid, book: WorkingBook): number {
+function thickStack({ brief, size, grid, form }: BoardInput, book: WorkingBook): number {
+  const flat = flatSize(size, form, "face");
+  const fullness = (flat.widthMm * flat.lengthMm) / (size.finishedWidthMm * size.finishedLengthMm);
   const { face, interlining, blackout, lining } = brief.cloths;
   const layersMm = [face, interlining, blackout, lining].reduce(
     (sum, cloth) => sum + (cloth === undefined ? 0 : clothThicknessMm(cloth)),
@@ -39,14 +41,15 @@ function thickStack(brief: Brief, grid: Grid, book: WorkingBook): number {
     label: "Depth of the raised stack",
     symbol: "d",
     unit: "mm",
-    formula: "(2·p + 2)·t·k",
+    formula: "(2·p + 2)·t·k·f",
     given: {
       p: [grid.rows.length, "count", "rows of rings"],
       t: [layersMm, "mm", "thickness of all layers"],
       k: [LOFT.value, "ratio", "loft of gathered folds"],
+      f: [fullness, "ratio", "cloth for each area of the shade"],
     },
     cite: LOFT.cite,
-    reckon: ({ p, t, k }) => (2 * p + 2) * t * k,
+    reckon: ({ p, t, k, f }) => (2 * p + 2) * t * k * f,
   });
 }
 
