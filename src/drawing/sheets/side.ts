@@ -54,6 +54,12 @@ export function drawSide(input: SheetInput): Drawing {
       lengthFact("Board depth", board.depthMm, units),
       lengthFact("Headrail allowance", grid.headrailMm, units),
       ...(isMoving ? [lengthFact("Folds stand out from the cloth by about", shape.outMm, units)] : []),
+      ...(shade.folds === undefined
+        ? []
+        : [
+            lengthFact("Raised they stand out by, as sewn", shade.folds.outMm, units),
+            lengthFact("Raised they press the hem back by", shade.folds.behindMm, units),
+          ]),
     ],
   };
 }
