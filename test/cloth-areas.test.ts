@@ -1,29 +1,8 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { WorkingBook } from "../src/account/index.ts";
-import { planCloth } from "../src/cloth/index.ts";
-import { type Job, partsOf, settleShade } from "../src/job/index.ts";
-import { chooseGear } from "../src/lift/index.ts";
-import { measure } from "../src/measure/index.ts";
 import type { Lay } from "../src/shade/index.ts";
-import { STYLE_MODULES } from "../src/styles/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
-
-/** The cloth of every shade of a job, as far as the plan goes before it is rigged. */
-function clothsOf(job: Job) {
-  return job.rooms.flatMap((room, r) =>
-    room.windows.map((window, w) => {
-      const book = new WorkingBook();
-      const brief = settleShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
-      const { size } = measure(brief, book);
-      const style = STYLE_MODULES[brief.style];
-      const { columns } = style.columns(brief, size, book);
-      const gear = chooseGear(brief, size, columns, book);
-      const { grid, form } = style.grid(brief, size, columns, gear, book);
-      return planCloth({ brief, size, grid, form }, book);
-    }),
-  );
-}
+import { clothsOfJob } from "./cloth-shade.ts";
 
 /** Sum of the make-up of a layer: the finished size, what is added to it, and the shrinkage still to come. */
 const sum = (parts: { widthMm: number; lengthMm: number }[], key: "widthMm" | "lengthMm") =>
@@ -43,7 +22,7 @@ it("over any job, the panels of a layer are its finished size, its allowances an
   let layers = 0;
   fc.assert(
     fc.property(anyJob, (job) => {
-      for (const { cloth } of clothsOf(job)) {
+      for (const { cloth } of clothsOfJob(job)) {
         for (const cut of cloth.layers) {
           const panelsMm2 = cut.panels.reduce((total, panel) => total + panel.widthMm * panel.lengthMm, 0);
           const seamMm = cut.panels
@@ -70,7 +49,7 @@ it("over any job, the panels of a layer are its finished size, its allowances an
 it("over any job, every piece that its cloth can hold lies on it once, clear of the others", () => {
   fc.assert(
     fc.property(anyJob, (job) => {
-      for (const { cloth, findings } of clothsOf(job)) {
+      for (const { cloth, findings } of clothsOfJob(job)) {
         const refused = findings.some(({ id }) =>
           ["cloth.trim-wider-than-cloth", "cloth.too-many-joins", "cloth.too-narrow"].includes(id),
         );

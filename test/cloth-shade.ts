@@ -1,9 +1,11 @@
 import { WorkingBook } from "../src/account/index.ts";
 import { planCloth } from "../src/cloth/plan-cloth.ts";
-import type { JobInput } from "../src/job/index.ts";
+import { type Job, type JobInput, partsOf, settleShade } from "../src/job/index.ts";
+import { chooseGear } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Form, Grid } from "../src/shade/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
+import { STYLE_MODULES } from "../src/styles/index.ts";
 import { briefWith } from "./briefs.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
@@ -59,4 +61,30 @@ export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm,
   const face = planned.cloth.layers[0];
   if (face === undefined) throw new Error("invalid test shade: no face");
   return { ...planned, brief, size, face, workings: book.workings };
+}
+
+/** The cloth of every shade of a job, or of one, as far as the plan goes before it is rigged. */
+export function clothsOfJob(job: Job, only?: number) {
+  const windows = job.rooms.flatMap((room, r) => room.windows.map((window, w) => ({ room, r, window, w })));
+  return windows
+    .filter((_, index) => only === undefined || only === index)
+    .map((one) => clothOfWindow(job, one));
+}
+
+interface Place {
+  room: Job["rooms"][number];
+  r: number;
+  window: Job["rooms"][number]["windows"][number];
+  w: number;
+}
+
+function clothOfWindow(job: Job, { room, r, window, w }: Place) {
+  const book = new WorkingBook();
+  const brief = settleShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
+  const { size } = measure(brief, book);
+  const style = STYLE_MODULES[brief.style];
+  const { columns } = style.columns(brief, size, book);
+  const gear = chooseGear(brief, size, columns, book);
+  const { grid, form } = style.grid(brief, size, columns, gear, book);
+  return planCloth({ brief, size, grid, form }, book);
 }

@@ -73,7 +73,8 @@ function ClothSentence() {
     <>
       {face.clothName}, <Fig id="cloth.face-widths">{countText(face.widths, "width")}</Fig>, cut{" "}
       <LengthFig id="cloth.face-cut-width" mm={face.cutWidthMm} /> ×{" "}
-      <LengthFig id="cloth.face-cut-length" mm={face.cutLengthMm} />; buy{" "}
+      <LengthFig id="cloth.face-cut-length" mm={face.cutLengthMm} />
+      {face.turned ? ", turned sideways on the bolt" : ""}; buy{" "}
       <Fig id="cloth.face-buy">{clothLengthText(face.buyMm, units)}</Fig>.
       {others.map((layer) => (
         <span key={layer.layer}>
