@@ -82,13 +82,13 @@ class Moves {
   }
 
   private flip(): void {
-    const { bits } = this.decoder;
+    const { bits, choices } = this.decoder;
     const item = this.below(bits.length);
-    const turned = () => {
-      bits[item] = (bits[item] as number) ^ 1;
+    const before = bits[item] as number;
+    bits[item] = (before + 1 + this.below(choices - 1)) % choices;
+    this.undo = () => {
+      bits[item] = before;
     };
-    turned();
-    this.undo = turned;
   }
 
   private turn(): void {

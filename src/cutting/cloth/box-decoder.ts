@@ -10,6 +10,7 @@ import type { FitMasks } from "./fit-masks.ts";
 export class BoxDecoder implements Decoder {
   readonly masks: FitMasks;
   readonly bits: Uint8Array;
+  readonly choices = 2;
   readonly heldLots = new Int32Array(0);
   readonly lotChoices = [];
   readonly x: Int32Array;

@@ -54,7 +54,12 @@ function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly n
   const stages = cutting.kind === "straight" ? cutting.stages : undefined;
   const layers = new LayerDecoder(grid, masks(), sequence, stages ?? MANY_STAGES);
   const [only] = bolts;
-  const simple = bolts.length === 1 && only?.flaws.length === 0 && lotAreas.length === 0 && !lattice;
+  const simple =
+    grid.longestLayer === Number.POSITIVE_INFINITY &&
+    bolts.length === 1 &&
+    only?.flaws.length === 0 &&
+    lotAreas.length === 0 &&
+    !lattice;
   return stages === undefined && simple ? [new BoxDecoder(masks(), only.w, gap), layers] : [layers];
 }
 

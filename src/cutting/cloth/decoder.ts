@@ -3,8 +3,9 @@ import type { FitMasks } from "./fit-masks.ts";
 /** Turns an order of preference into places on the cloth. */
 export interface Decoder {
   readonly masks: FitMasks;
-  /** A choice of each item; what it decides is the decoder's own business. */
+  /** A choice of each item, below `choices`; what it decides is the decoder's own business. */
   readonly bits: Uint8Array;
+  readonly choices: number;
   /** Lot that each lot group is held to, by number; −1: whichever comes first. */
   readonly heldLots: Int32Array;
   /** Lots that each lot group may be held to. */

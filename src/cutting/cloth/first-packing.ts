@@ -4,6 +4,8 @@ import { type Packing, packingOf } from "./packing.ts";
 
 /** Growth of the length tried, until all items lie on it. */
 const GROWTH = 1.02;
+/** Choices that all items begin with. */
+const FIRST_CHOICES = [0, 1];
 const MOST_TRIES = 400;
 
 /**
@@ -30,7 +32,7 @@ export function firstPacking(
   let tried = 0;
   for (const order of orders) {
     masks.setOrder(order);
-    for (const bit of [0, 1]) {
+    for (const bit of FIRST_CHOICES) {
       bits.fill(bit);
       const { packing, tries } = growUntilLaid(grid, decoder, sequence, leastCost, best);
       tried += tries;

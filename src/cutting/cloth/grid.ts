@@ -20,6 +20,8 @@ export interface Grid {
   lots: number;
   /** Every length along the bolt is a multiple of it. */
   stepY: number;
+  /** The longest that is cut along, the gap among it. */
+  longestLayer: number;
 }
 
 export interface GridItem {
@@ -92,7 +94,18 @@ export function gridOf(problem: ClothProblem): Grid {
     if (lotGroup >= 0) lotAreas[lotGroup] = (lotAreas[lotGroup] ?? 0) + w * h;
   }
   const stepY = commonStep(items, gap, lattice, bolts);
-  const grid = { perMm, gap, items, bolts, lotAreas, joins: joins.count, lots: lots.count, stepY };
+  const longestLayer = down((problem.tableMm ?? Number.POSITIVE_INFINITY) * perMm) + gap;
+  const grid = {
+    perMm,
+    gap,
+    items,
+    bolts,
+    lotAreas,
+    joins: joins.count,
+    lots: lots.count,
+    stepY,
+    longestLayer,
+  };
   const bound = items.some(({ phaseX, phaseY }) => phaseX >= 0 || phaseY >= 0);
   return lattice && bound ? { ...grid, lattice } : grid;
 }

@@ -1,3 +1,4 @@
+export { planByHand } from "./by-hand.ts";
 export * from "./problem.ts";
 export { ClothSearch, solveCloth } from "./search.ts";
 export { verifyCloth } from "./verify.ts";

@@ -7,12 +7,13 @@ import { type Grid, type GridBolt, modulo } from "./grid.ts";
  *
  * A bolt is cut across into layers, a layer along into columns, a column across into pieces, and so on to the last
  * stage. The item of the first place that fits opens a layer, a column or a cell; on plain cloth one that fills the
- * space or a side of it goes before. A layer is as long as the item that opens it, or, where that item's bit is set,
- * as the item and the next that fits below it.
+ * space or a side of it goes before. A layer is as long as the item that opens it, or, as that item's choice says, as
+ * the item and one or two below it, or as all the cloth that is left.
  */
 export class LayerDecoder implements Decoder {
   readonly masks: FitMasks;
   readonly bits: Uint8Array;
+  readonly choices = 4;
   readonly heldLots: Int32Array;
   readonly lotChoices: readonly (readonly number[])[];
   readonly x: Int32Array;
@@ -23,6 +24,7 @@ export class LayerDecoder implements Decoder {
   /** Bolts in the order in which they are cut. */
   private readonly sequence: readonly number[];
   private readonly stages: number;
+  private readonly longest: number;
   private readonly plain: boolean;
   private readonly latticed: boolean;
   private readonly lengths: Float64Array;
@@ -47,6 +49,7 @@ export class LayerDecoder implements Decoder {
   private leadY = 0;
 
   constructor(grid: Grid, masks: FitMasks, sequence: readonly number[], stages: number) {
+    this.longest = grid.longestLayer;
     this.grid = grid;
     this.masks = masks;
     this.sequence = sequence;
@@ -153,16 +156,17 @@ export class LayerDecoder implements Decoder {
       this.rw[at] as number,
       this.rh[at] as number,
       this.on[at] as number,
+      0,
     );
   }
 
-  private pick(x: number, y: number, w: number, h: number, on: number): number {
+  private pick(x: number, y: number, w: number, h: number, on: number, from: number): number {
     const { masks } = this;
-    if (this.plain) return masks.bestFit(w, h);
+    if (this.plain) return from === 0 ? masks.bestFit(w, h) : masks.nextFit(w, h, from);
     let fallback = -1;
     let fallbackX = 0;
     let fallbackY = 0;
-    for (let place = masks.nextFit(w, h, 0); place >= 0; place = masks.nextFit(w, h, place + 1)) {
+    for (let place = masks.nextFit(w, h, from); place >= 0; place = masks.nextFit(w, h, place + 1)) {
       const item = masks.order[place] as number;
       if (!this.suits(item, x, y, on)) continue;
       const needW = this.leadX + (masks.w[item] as number);
@@ -270,6 +274,7 @@ export class LayerDecoder implements Decoder {
     if (layer > usedH) this.push(x, y + usedH, usedW, layer - usedH, deep + 2, on);
   }
 
+  /** As long as the item that opens it and so many below it as its choice says; the last choice is all that is left. */
   private layerLength(
     item: number,
     x: number,
@@ -279,13 +284,24 @@ export class LayerDecoder implements Decoder {
     h: number,
     on: number,
   ): number {
-    if ((this.bits[item] as number) === 0 || h <= usedH) return usedH;
+    const choice = this.bits[item] as number;
+    if (choice === 0 || h <= usedH) return usedH;
+    if (choice === this.choices - 1) return h <= this.longest ? h : usedH;
     const { leadX, leadY } = this;
-    const below = this.pick(x, y + usedH, usedW, h - usedH, on);
-    const more = below < 0 ? 0 : this.leadY + (this.masks.h[this.masks.order[below] as number] as number);
+    let length = usedH;
+    let from = 0;
+    for (let more = 0; more < choice; more++) {
+      const below = this.pick(x, y + length, usedW, h - length, on, from);
+      if (below < 0) break;
+      const longer = length + this.leadY + (this.masks.h[this.masks.order[below] as number] as number);
+      if (longer > this.longest) break;
+      length = longer;
+      // Those looked at are not laid yet: the next is one of those behind them.
+      from = below + 1;
+    }
     this.leadX = leadX;
     this.leadY = leadY;
-    return usedH + more;
+    return length;
   }
 
   private flawBelow(at: number): boolean {

@@ -25,6 +25,7 @@ const FIRST_SAVING = 0.35;
 const LEAST_SAVING = 0.0005;
 /** Plans in a period of the search, at first and after many failures (tried on strips of 16 to 200 pieces). */
 const FIRST_PERIOD = 1000;
+const PERIOD_BY_PAIRS = 16;
 const LONGEST_PERIOD = 20_000;
 /** From so many pieces on, and so many of each size, layers are found by a linear programme. */
 const MANY_PIECES = 60;
@@ -272,7 +273,8 @@ export class ClothSearch {
     const { decoder, grid: seen, aim } = setting;
     let share = FIRST_SAVING;
     let tight = false;
-    let period = FIRST_PERIOD;
+    // A few pieces have few orders.
+    let period = Math.min(FIRST_PERIOD, PERIOD_BY_PAIRS * seen.items.length ** 2);
     while (this.best && !this.isSettled) {
       const saving = Math.max(share * (this.cost - this.bound.cost), this.leastSaving());
       decoder.setLengths(aim(this.best, saving, tight));
