@@ -1,8 +1,10 @@
 import type { ShadePoint, Swag } from "../../shade/index.ts";
 import { scallopOfSag } from "../gathering/scallop.ts";
 
-/** Points of one bay: enough that its drawn line keeps within a hair of the catenary. */
+/** Points of one bay: enough that its drawn line keeps within a hair of the catenary; fewer where there are many bays. */
 const STEPS = 20;
+const LEAST_STEPS = 6;
+const MOST_POINTS = 320;
 
 /** The line through all bays from the first column to the last, its corners at one height. */
 export function bayLine(cornersYMm: number, bays: readonly Swag[]): ShadePoint[] {
@@ -10,10 +12,11 @@ export function bayLine(cornersYMm: number, bays: readonly Swag[]): ShadePoint[]
   if (first === undefined) return [];
   // Bays are mostly alike: each kind is reckoned once.
   const known = new Map<string, readonly number[]>();
+  const steps = 2 * Math.floor(Math.max(LEAST_STEPS, Math.min(STEPS, MOST_POINTS / bays.length)) / 2);
   const points: ShadePoint[] = [[first.fromMm, cornersYMm]];
   for (const { fromMm, toMm, sagMm } of bays) {
     const key = `${(toMm - fromMm).toFixed(6)} ${sagMm.toFixed(6)}`;
-    const drops = known.get(key) ?? dropsOf(toMm - fromMm, sagMm);
+    const drops = known.get(key) ?? dropsOf(toMm - fromMm, sagMm, steps);
     known.set(key, drops);
     drops.forEach((drop, i) => {
       points.push([fromMm + ((toMm - fromMm) * (i + 1)) / (drops.length + 1), cornersYMm + drop]);
@@ -24,11 +27,11 @@ export function bayLine(cornersYMm: number, bays: readonly Swag[]): ShadePoint[]
 }
 
 /** How far the points between its corners hang below them; none where it lies straight. */
-function dropsOf(spanMm: number, sagMm: number): number[] {
+function dropsOf(spanMm: number, sagMm: number, steps: number): number[] {
   const { parameterMm: k, sagMm: hangs } = scallopOfSag(spanMm, sagMm);
   if (k === undefined) return [];
-  return Array.from({ length: STEPS - 1 }, (_, i) => {
-    const fromMiddle = spanMm * ((i + 1) / STEPS - 0.5);
+  return Array.from({ length: steps - 1 }, (_, i) => {
+    const fromMiddle = spanMm * ((i + 1) / steps - 0.5);
     // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
     return Math.max(0, hangs - 2 * k * Math.sinh(fromMiddle / (2 * k)) ** 2);
   });
