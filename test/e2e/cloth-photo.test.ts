@@ -55,12 +55,13 @@ test("a photo of the cloth with its repeat marked is shown on the shade, at its 
   await openShade(page, harness.url);
   await page.goto(`${harness.url}#/job/lantern-row`);
   await page.locator("#cloths-title button").click();
-  const card = page.locator("#cloths .part-card", { has: page.locator('input[type="file"]') }).first();
+  const card = page.locator("#cloths .part-card").first();
   await card
     .locator('input[type="file"]')
     .setInputFiles({ name: "cloth.png", mimeType: "image/png", buffer: png() });
   const frame = card.getByTestId("cloth-photo");
   await frame.locator("img").waitFor();
+  await frame.scrollIntoViewIfNeeded();
   const box = await frame.boundingBox();
   if (!box) throw new Error("invalid page: no photo");
   await page.mouse.move(box.x + 1, box.y + 1);
@@ -80,5 +81,28 @@ test("a photo of the cloth with its repeat marked is shown on the shade, at its 
     .evaluate((node) => [Number(node.getAttribute("width")), Number(node.getAttribute("height"))]);
   // 27 in across and 25 1/4 in down, as the cloth's own entry says.
   expect((width ?? 0) / 2 / (height ?? 1)).toBeCloseTo(685.8 / 641.35, 2);
+  expect(errors).toEqual([]);
+});
+
+test("the motif is placed by hand on the drawing, and by the arrow keys", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  const handle = page.locator(".motif-handle");
+  const before = await handle.getAttribute("aria-label");
+  const box = await handle.boundingBox();
+  if (!box) throw new Error("invalid page: no handle");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 12, box.y + box.height / 2 + 30, { steps: 5 });
+  await page.mouse.up();
+  await expect.poll(() => handle.getAttribute("aria-label")).not.toBe(before);
+  const dragged = await handle.getAttribute("aria-label");
+  await handle.focus();
+  await page.keyboard.press("ArrowDown");
+  await expect.poll(() => handle.getAttribute("aria-label")).not.toBe(dragged);
+  await page.keyboard.press("Control+z");
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => handle.getAttribute("aria-label")).toBe(before);
+  await saved(page);
   expect(errors).toEqual([]);
 });

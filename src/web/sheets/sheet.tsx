@@ -1,10 +1,11 @@
 import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef } from "react";
 import { type PhotoOfCloth, type Placed, type PlacedText, svgNodes } from "../../drawing/index.ts";
-import type { SheetKind } from "../../shade/index.ts";
+import type { Motif, SheetKind } from "../../shade/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
 import { type Picked, pick, usePlanner } from "../state/store.ts";
 import { FactsTable } from "./facts-table.tsx";
+import { MotifHandle } from "./motif-handle.tsx";
 import { photoOfFace } from "./photo-of-face.ts";
 import { CAPTION_REM, type OnScreen, placeSheet } from "./sheet-placing.ts";
 import { SvgElement } from "./svg-node.tsx";
@@ -42,17 +43,22 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   );
   const job = useJob();
   const photo = useMemo(() => (kind === "front" ? photoOfFace(job, plan) : undefined), [kind, job, plan]);
-  return <PlacedSheet onScreen={onScreen} pxPerMm={pxPerMm} photo={photo} />;
+  const face = plan.cloth.layers.find(({ layer }) => layer === "face");
+  // Where the cloth hangs flat its pattern can be taken hold of.
+  const motif = kind === "front" && raise <= 0 && plan.form.across === "flat" ? face?.motif : undefined;
+  return <PlacedSheet onScreen={onScreen} pxPerMm={pxPerMm} photo={photo} motif={motif} />;
 }
 
 const PlacedSheet = memo(function PlacedSheet({
   onScreen,
   pxPerMm,
   photo,
+  motif,
 }: {
   onScreen: OnScreen;
   pxPerMm: number;
   photo: PhotoOfCloth | undefined;
+  motif: Motif | undefined;
 }) {
   const { placed, box } = onScreen;
   const { workings } = useShade();
@@ -85,6 +91,7 @@ const PlacedSheet = memo(function PlacedSheet({
             <SvgElement key={at} node={node} />
           ))}
         </g>
+        {motif === undefined ? null : <MotifHandle placed={placed} motif={motif} mmPerPx={1 / pxPerMm} />}
         <g>
           {targets.map((target, at) => {
             const { x, y, width, height, transform } = targetBox(target, pxPerMm);
