@@ -311,6 +311,52 @@ const anyCloth = (id: string) =>
     ),
   });
 
+const anyCutting = fc.record(
+  {
+    way: fc.constantFrom("straight" as const, "free" as const),
+    stages: fc.integer({ min: 2, max: 6 }),
+    tableMm: fc.oneof(size, mm(1500, 6000)),
+    gapMm: mm(0, 100),
+    keepClothWidthMm: size,
+    keepClothLengthMm: size,
+    keepLengthMm: size,
+    sawKerfMm: mm(0, 20),
+    seed: fc.integer({ min: 0, max: 2 ** 31 - 1 }),
+  },
+  { requiredKeys: [] },
+);
+
+const anyFlaw = fc.record(
+  { fromMm: mm(0, 5000), lengthMm: mm(0.01, 800), xMm: mm(0, 2000), widthMm: mm(0.01, 2000) },
+  { requiredKeys: ["fromMm", "lengthMm"] },
+);
+
+/** A bolt or remnant of one of the cloths, and a length of some part. */
+const anyStock = fc.record({
+  cloth: fc.array(
+    fc.record(
+      {
+        cloth: fc.constantFrom("cloth-a", "cloth-b"),
+        widthMm: fc.oneof(size, mm(300, 1500)),
+        lengthMm: mm(1, 8000),
+        lot: fc.constantFrom("1", "2"),
+        pricePerM: mm(0, 100),
+        flaws: fc.array(anyFlaw, { maxLength: 2 }),
+        repeatStartMm: mm(0, 600),
+      },
+      { requiredKeys: ["cloth", "lengthMm"] },
+    ),
+    { maxLength: 2 },
+  ),
+  lengths: fc.array(
+    fc.record({
+      part: fc.constantFrom("board-1x2", "bar-steel-19x3", "odd-cord", "odd-tube"),
+      lengthMm: mm(1, 9000),
+    }),
+    { maxLength: 2 },
+  ),
+});
+
 /** Any job that the schema accepts, sensible or not, with one to three windows. */
 export const anyJob: fc.Arbitrary<Job> = fc
   .record({
@@ -367,19 +413,27 @@ export const anyJob: fc.Arbitrary<Job> = fc
       turnsPerMin: fc.option(mm(0.1, 1000), { nil: undefined }),
       power: fc.option(fc.constantFrom(...POWERS), { nil: undefined }),
     }),
+    cutting: fc.option(anyCutting, { nil: undefined }),
+    stock: anyStock,
   })
-  .map(({ ruler, place, purpose, workshop, windows, inLine, cloths, lock, cord, tube, drive }) =>
-    jobSchema.parse({
-      format: "shadewright-job",
-      version: 1,
-      id: "any-job",
-      name: "Any job",
-      place,
-      purpose,
-      units: { system: ruler === "1 mm" ? "metric" : "imperial", ruler },
-      rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null), inLine }],
-      cloths,
-      hardware: { locks: [lock], cords: [cord], tubes: [tube], drives: [drive] },
-      workshop,
-    }),
+  .map(
+    ({ ruler, place, purpose, workshop, windows, inLine, cloths, lock, cord, tube, drive, cutting, stock }) =>
+      jobSchema.parse({
+        format: "shadewright-job",
+        version: 1,
+        id: "any-job",
+        name: "Any job",
+        place,
+        purpose,
+        units: { system: ruler === "1 mm" ? "metric" : "imperial", ruler },
+        rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null), inLine }],
+        cloths,
+        hardware: { locks: [lock], cords: [cord], tubes: [tube], drives: [drive] },
+        workshop,
+        cutting,
+        stock: {
+          cloth: stock.cloth.map((one, i) => ({ id: `piece-${i}`, ...one })),
+          lengths: stock.lengths.map((one, i) => ({ id: `length-${i}`, ...one })),
+        },
+      }),
   );

@@ -12,6 +12,9 @@ export const cuttingSchema = z
     stages: z.number().int().min(2).max(6).meta({
       description: "Straight cuts: how often the direction may turn; across, along and across again is 3",
     }),
+    tableMm: sizeMm.meta({
+      description: "Straight cuts: the longest that is cut along at a time, as the table is, mm",
+    }),
     gapMm: z.number().min(0).max(100).meta({ description: "Cloth left between two cuts, mm" }),
     keepClothWidthMm: sizeMm.meta({ description: "A remnant at least so wide goes back on the rack, mm" }),
     keepClothLengthMm: sizeMm.meta({ description: "A remnant at least so long goes back on the rack, mm" }),

@@ -268,5 +268,7 @@ export const DEFAULT_CUTTING = {
   sawKerfMm: mm(3, cite("common-practice", "a hand or circular saw")),
   seed: sourced(1, "", cite("our-choice")),
 } satisfies {
-  [K in keyof import("./cutting.ts").Cutting]-?: Sourced<NonNullable<import("./cutting.ts").Cutting[K]>>;
+  [K in Exclude<keyof import("./cutting.ts").Cutting, "tableMm">]-?: Sourced<
+    NonNullable<import("./cutting.ts").Cutting[K]>
+  >;
 };

@@ -134,10 +134,12 @@ export function settleRates(rates: Rates): SettledRates {
   return settled as SettledRates;
 }
 
-export type SettledCutting = Required<Cutting>;
+/** Without a table any length is cut along. */
+export type SettledCutting = Required<Omit<Cutting, "tableMm">> & Pick<Cutting, "tableMm">;
 
 export function settleCutting(cutting: Cutting = {}): SettledCutting {
-  const settled: Record<string, unknown> = {};
+  const { tableMm } = cutting;
+  const settled: Record<string, unknown> = tableMm === undefined ? {} : { tableMm };
   for (const [key, entry] of Object.entries(DEFAULT_CUTTING))
     settled[key] = cutting[key as keyof Cutting] ?? entry.value;
   return settled as SettledCutting;

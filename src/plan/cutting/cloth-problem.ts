@@ -43,6 +43,7 @@ export function clothProblem(
       ),
       gapMm: cutting.gapMm,
       cutting: cutting.way === "free" ? { kind: "free" } : { kind: "straight", stages: cutting.stages },
+      ...(cutting.tableMm === undefined ? {} : { tableMm: cutting.tableMm }),
       keep: { widthMm: cutting.keepClothWidthMm, lengthMm: cutting.keepClothLengthMm },
       seed: cutting.seed,
     },
@@ -79,11 +80,21 @@ function heldBolt(held: HeldCloth, cloth: Cloth, columnMm: number): Bolt {
   };
 }
 
+/** A repeat shorter than this is not matched by anybody, mm. */
+const LEAST_REPEAT_MM = 10;
+/** The search lays patterns on a grid of this fineness; nobody measures a repeat so finely. */
+const REPEAT_STEPS_PER_MM = 160;
+
 /** Without a known width of the repeat each piece has its own place along, half drops included. */
-function repeatOf({ repeat, usableWidthMm }: Cloth, acrossKnown: boolean): Pick<ClothProblem, "repeat"> {
-  if (repeat === undefined) return {};
-  const alongMm = repeat.verticalMm;
-  if (!acrossKnown) return { repeat: { alongMm, match: "straight" } };
-  const { stepMm } = columnsOf({ repeat, usableWidthMm } as Cloth);
-  return { repeat: { alongMm, acrossMm: stepMm, match: repeat.match } };
+function repeatOf(cloth: Cloth, acrossKnown: boolean): Pick<ClothProblem, "repeat"> {
+  const { repeat } = cloth;
+  if (repeat === undefined || repeat.verticalMm < LEAST_REPEAT_MM) return {};
+  const alongMm = onGrid(repeat.verticalMm);
+  const { stepMm } = columnsOf(cloth);
+  if (!acrossKnown || stepMm < LEAST_REPEAT_MM) return { repeat: { alongMm, match: "straight" } };
+  return { repeat: { alongMm, acrossMm: onGrid(stepMm), match: repeat.match } };
+}
+
+function onGrid(mm: number): number {
+  return Math.round(mm * REPEAT_STEPS_PER_MM) / REPEAT_STEPS_PER_MM;
 }

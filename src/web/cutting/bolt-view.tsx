@@ -5,7 +5,7 @@ import { cuttingTicket } from "../../plan/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { useUnits } from "../state/fields.ts";
 import { BoltSheet } from "./bolt-sheet.tsx";
-import { type HandTry, moved, tryByHand } from "./try-by-hand.ts";
+import { type HandTry, tryByHand } from "./try-by-hand.ts";
 
 /** The bolts of one cloth as they are cut, with pieces to be moved by hand. */
 export function BoltView({ cloth, plan }: { cloth: ClothCutting; plan: ClothPlan }) {
@@ -21,7 +21,7 @@ export function BoltView({ cloth, plan }: { cloth: ClothCutting; plan: ClothPlan
           cloth={cloth}
           bolt={bolt}
           onMove={(placement) =>
-            setHand({ plan, made: tryByHand(cloth, plan, moved(bolts, bolt.boltId, placement)) })
+            setHand({ plan, made: tryByHand(cloth, plan, bolts, bolt.boltId, placement) })
           }
         />
       ))}

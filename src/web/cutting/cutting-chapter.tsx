@@ -1,8 +1,12 @@
 import type { ReactNode } from "react";
+import { type Cutting, DEFAULT_CUTTING } from "../../job/index.ts";
 import { type ClothCutting, type CuttingPlan, clothGapWords, rackAfter } from "../../plan/index.ts";
+import { citeText } from "../../sources/index.ts";
 import { clothLengthText, type UnitChoice } from "../../units/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { countText } from "../frame/count-text.ts";
+import { Field } from "../inputs/field.tsx";
+import { CUTTING_FIELDS } from "../settings/part-fields.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 import { BoltView } from "./bolt-view.tsx";
@@ -49,6 +53,7 @@ function CuttingBody({ cutting }: { cutting: CuttingPlan }) {
       <LengthsTable cutting={cutting} />
       <SavingsList />
       <WhatIsLeft cutting={cutting} />
+      <HowItIsCut />
     </>
   );
 }
@@ -75,6 +80,34 @@ function WhatIsLeft({ cutting }: { cutting: CuttingPlan }) {
         </span>
       </p>
     </section>
+  );
+}
+
+const FIELDS = Object.keys(CUTTING_FIELDS) as (keyof Cutting)[];
+
+/** What stands in a field until the maker fills it in, and where that comes from. */
+function standing(name: keyof Cutting, isOwn: boolean) {
+  if (name === "tableMm") return { unset: "any length" };
+  const { value, cite } = DEFAULT_CUTTING[name];
+  return { fallback: value, origin: isOwn ? "yours" : `default: ${citeText(cite)}` };
+}
+
+function HowItIsCut() {
+  const { cutting } = useJob();
+  return (
+    <details className="more-settings">
+      <summary>How it is cut, and what is kept</summary>
+      <div className="fields">
+        {FIELDS.map((name) => (
+          <Field
+            key={name}
+            pointer={`/cutting/${name}`}
+            spec={CUTTING_FIELDS[name]}
+            {...standing(name, cutting?.[name] !== undefined)}
+          />
+        ))}
+      </div>
+    </details>
   );
 }
 

@@ -233,6 +233,7 @@ export const CUTTING_FIELDS: { [K in keyof Required<Cutting>]: FieldSpec } = wit
     free: "around the pieces",
   }),
   stages: count("Straight cuts turn", 2, 6, "across, along and across again is 3"),
+  tableMm: size("Length of the table", "no cut along the cloth is longer"),
   gapMm: length("Cloth left between two cuts"),
   keepClothWidthMm: size("Remnants to keep", "at least so wide"),
   keepClothLengthMm: size("Remnants to keep, length", "at least so long"),
