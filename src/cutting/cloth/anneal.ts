@@ -6,6 +6,8 @@ const BETWEEN_PAUSES = 64;
 const FIRST_THRESHOLD = 0.004;
 /** Without a better plan in so many periods the aim is given up. */
 const STALL = 3;
+/** Of so few pieces each is too large a part of the cloth for the threshold: they begin in a new order instead. */
+const FEW = 12;
 /** Places up to which an item moves in a near exchange. */
 const NEAR = 6;
 
@@ -30,6 +32,11 @@ export function* anneal(decoder: Decoder, draw: () => number, period: number): G
   let stale = 0;
   for (let n = 1; ; n++) {
     if (n % BETWEEN_PAUSES === 0) yield BETWEEN_PAUSES;
+    if (n % period === 0 && masks.count <= FEW) {
+      for (let k = 0; k < masks.count; k++) moves.make();
+      current = decoder.lay(Number.POSITIVE_INFINITY);
+      if (current === ALL_LAID) return true;
+    }
     const sunk = 1 - (n % period) / period;
     const limit = current + FIRST_THRESHOLD * area * sunk * sunk * draw();
     moves.make();
