@@ -8,7 +8,7 @@ type WindowInput = JobInput["rooms"][number]["windows"][number];
 /** A valid metric job of one room; what is not said is the default. */
 export function roomOf(
   windows: WindowInput[],
-  inLine: InLine | true | undefined,
+  inLine: InLine | undefined,
   rest: Partial<JobInput> = {},
 ): Job {
   return jobSchema.parse({

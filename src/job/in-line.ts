@@ -19,12 +19,11 @@ const wishesSchema = z.strictObject({
 });
 
 /** What the windows of a room share; `true` is the same as nothing wished, which is all of it. */
-export const inLineSchema = z.union([
-  z.literal(true).transform((): z.output<typeof wishesSchema> => ({})),
-  wishesSchema,
-]);
+export const inLineSchema = z.union([z.literal(true), wishesSchema]);
 
-export type InLine = z.output<typeof wishesSchema>;
+/** What was wished of a room in line. */
+export type LineWishes = z.output<typeof wishesSchema>;
+export type InLine = z.output<typeof inLineSchema>;
 
 /** What a room in line gets where the maker said nothing. */
 export const IN_LINE_DEFAULTS = {
@@ -43,7 +42,13 @@ export interface SettledLine {
   without: readonly string[];
 }
 
-export function settleLine(own: InLine): SettledLine {
+/** `true` as the wishes that it stands for. */
+export function lineWishes(inLine: InLine): LineWishes {
+  return inLine === true ? {} : inLine;
+}
+
+export function settleLine(inLine: InLine): SettledLine {
+  const own = lineWishes(inLine);
   return {
     folds: own.folds ?? (IN_LINE_DEFAULTS.folds.value as SettledLine["folds"]),
     ...(own.spacingMm === undefined ? {} : { spacingMm: own.spacingMm }),

@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../account/index.ts";
-import { type InLine, settingPatch } from "../job/index.ts";
+import { type LineWishes, lineWishes, settingPatch } from "../job/index.ts";
 import type { LinePlace, LineUp } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, inches, lengthText } from "../units/index.ts";
@@ -43,10 +43,10 @@ function lineBase(input: RoomInput) {
   } as const;
 }
 
-function lineRemedy(input: RoomInput, label: string, change: InLine): Remedy {
+function lineRemedy(input: RoomInput, label: string, change: LineWishes): Remedy {
   return {
     label,
-    patch: [{ op: "add", path: `${input.path}/inLine`, value: { ...input.inLine, ...change } }],
+    patch: [{ op: "add", path: `${input.path}/inLine`, value: { ...lineWishes(input.inLine), ...change } }],
   };
 }
 

@@ -14,7 +14,7 @@ type Opening = {
 
 function room(
   openings: readonly Opening[],
-  inLine: InLine | true | undefined,
+  inLine: InLine | undefined,
   raise: number,
   paper: object,
   face?: string,

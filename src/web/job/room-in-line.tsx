@@ -1,9 +1,8 @@
-import type { InLine, Room } from "../../job/index.ts";
-import { IN_LINE_DEFAULTS } from "../../job/index.ts";
+import { IN_LINE_DEFAULTS, type LineWishes, lineWishes, type Room } from "../../job/index.ts";
 import type { LinedWindow, LineUp } from "../../shade/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, type FlagSpec, type LengthSpec, length } from "../inputs/spec.ts";
-import { useCanEdit } from "../state/fields.ts";
+import { editField, useCanEdit } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 import "./room-in-line.css";
 
@@ -58,7 +57,7 @@ export function RoomInLine({ room, index, lineUp }: RoomInLineProps) {
       </label>
       {room.inLine === undefined ? null : (
         <>
-          <Outcome room={room} inLine={room.inLine} pointer={pointer} lineUp={lineUp} />
+          <Outcome room={room} wishes={lineWishes(room.inLine)} pointer={pointer} lineUp={lineUp} />
           <details className="more-settings">
             <summary>What they share</summary>
             <div className="fields">
@@ -80,11 +79,11 @@ export function RoomInLine({ room, index, lineUp }: RoomInLineProps) {
 }
 
 interface OutcomeProps extends Omit<RoomInLineProps, "index"> {
-  inLine: InLine;
+  wishes: LineWishes;
   pointer: string;
 }
 
-function Outcome({ room, inLine, pointer, lineUp }: OutcomeProps) {
+function Outcome({ room, wishes, pointer, lineUp }: OutcomeProps) {
   if (lineUp === undefined) return <p className="quiet">Being lined up.</p>;
   return (
     <>
@@ -93,7 +92,7 @@ function Outcome({ room, inLine, pointer, lineUp }: OutcomeProps) {
         {room.windows.map(({ id }) => {
           const told = lineUp.windows.find(({ shadeId }) => shadeId === id);
           return told === undefined ? null : (
-            <WindowInLine key={id} told={told} inLine={inLine} pointer={pointer} />
+            <WindowInLine key={id} told={told} wishes={wishes} pointer={pointer} />
           );
         })}
       </ul>
@@ -102,12 +101,13 @@ function Outcome({ room, inLine, pointer, lineUp }: OutcomeProps) {
 }
 
 /** What one window kept and gave, and the way out of the line or back into it. */
-function WindowInLine({ told, inLine, pointer }: { told: LinedWindow; inLine: InLine; pointer: string }) {
+function WindowInLine({ told, wishes, pointer }: { told: LinedWindow; wishes: LineWishes; pointer: string }) {
   const mine = useCanEdit();
   const { shadeId, windowName, words } = told;
-  const without = inLine.without ?? [];
+  const { without = [] } = wishes;
   const isOut = without.includes(shadeId);
   const next = isOut ? without.filter((id) => id !== shadeId) : [...without, shadeId];
+  const label = isOut ? `Take ${windowName} into the line` : `Leave ${windowName} out of the line`;
   return (
     <li data-follows={told.follows}>
       <span>
@@ -117,15 +117,7 @@ function WindowInLine({ told, inLine, pointer }: { told: LinedWindow; inLine: In
         type="button"
         className="button-plain small"
         disabled={!mine}
-        onClick={() =>
-          edit({
-            label: isOut ? `Take ${windowName} into the line` : `Leave ${windowName} out of the line`,
-            patch:
-              next.length === 0
-                ? [{ op: "remove", path: `${pointer}/without` }]
-                : [{ op: "add", path: `${pointer}/without`, value: next }],
-          })
-        }
+        onClick={() => editField(`${pointer}/without`, next.length === 0 ? undefined : next, label)}
       >
         {isOut ? "Take in" : "Leave out"}
         <span className="hidden-words">: {windowName}</span>

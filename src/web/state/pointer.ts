@@ -27,7 +27,7 @@ export function setPatch(document: unknown, pointer: string, value: unknown): Pa
   let parent = document;
   for (let depth = 0; depth < segments.length - 1; depth++) {
     const next = child(parent, segments[depth] ?? "");
-    if (next === undefined || next === null) {
+    if (typeof next !== "object" || next === null) {
       const missing = segments
         .slice(depth + 1)
         .reduceRight<unknown>((inner, key) => ({ [key]: inner }), value);
