@@ -183,6 +183,9 @@ describe("flat, ribbed, hobbled and tucked over layers and mounts", () => {
     fc.assert(
       fc.property(fc.constantFrom(...STYLES), anyMaking, (style, making) => {
         const shade = only(jobWith({ shade: { style, mount: "to-size", making } }));
+        const figures = new Set(shade.workings.map(({ id }) => id));
+        for (const { id, figures: leansOn } of [...shade.findings, ...shade.steps])
+          for (const figure of leansOn ?? []) expect(figures, `${id} leans on ${figure}`).toContain(figure);
         for (const { value } of shade.workings) expect(Number.isFinite(value)).toBe(true);
         for (const { cordMm, clothMm } of shade.form.stretches) {
           expect(cordMm).toBeGreaterThanOrEqual(-1e-6);

@@ -24,6 +24,30 @@ export function noRoomForRow(brief: Brief, size: Size, firstMm: number): Finding
   };
 }
 
+/** Less flat cloth at the head than board and lift take. */
+export function headrailShort(brief: Brief, headrailMm: number, neededMm: number): Finding[] {
+  if (headrailMm >= neededMm - 1e-6) return [];
+  const text = (mm: number) => lengthText(mm, brief.units);
+  return [
+    {
+      id: "shape.headrail-short",
+      weight: "fix",
+      stage: "shape",
+      shadeId: brief.shadeId,
+      path: `${brief.path}/shade/making/fold/headrailMm`,
+      text: `The headrail allowance is ${text(headrailMm)}; board and lift need ${text(neededMm)}. With less, the rings jam at the head while the shade still hangs low.`,
+      cite: cite("headrail-allowance"),
+      figures: ["shape.headrail-needed"],
+      remedies: [
+        {
+          label: `Set the headrail allowance to ${text(neededMm)}`,
+          patch: settingPatch(brief, "fold", "headrailMm", neededMm),
+        },
+      ],
+    },
+  ];
+}
+
 /** Ribs that were asked for and have no place in the style. */
 export function needlessRibs(brief: Brief, why: string): Finding[] {
   if (brief.making.ribs.kind === "none") return [];

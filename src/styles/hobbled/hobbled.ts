@@ -4,6 +4,7 @@ import type { Column, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";
+import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
 import type { Mechanism, Style } from "../style.ts";
 import { hobbledForm } from "./hobbled-form.ts";
@@ -26,7 +27,8 @@ export const hobbled: Style = {
 };
 
 function layHobbled(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
-  const headrailMm = brief.making.fold.headrailMm ?? headrailNeeded(brief, mechanism, book);
+  const neededMm = headrailNeeded(brief, mechanism, book);
+  const headrailMm = brief.making.fold.headrailMm ?? neededMm;
   const spacing = hobbledSpacing(brief, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(
     {
@@ -41,5 +43,12 @@ function layHobbled(brief: Brief, size: Size, columns: Column[], mechanism: Mech
     book,
   );
   const form = hobbledForm(brief, size, grid, spacing, book);
-  return { grid, form, findings: judgeHobbled({ brief, size, grid, form, spacing, isTooShort }) };
+  return {
+    grid,
+    form,
+    findings: [
+      ...judgeHobbled({ brief, size, grid, form, spacing, isTooShort }),
+      ...headrailShort(brief, headrailMm, neededMm),
+    ],
+  };
 }

@@ -4,6 +4,7 @@ import type { Column, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";
+import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
 import type { Mechanism, Style } from "../style.ts";
 import { judgeTucked } from "./judge-tucked.ts";
@@ -27,7 +28,8 @@ export const tucked: Style = {
 
 /** First ring at the first tuck, then at every second: half a fold at the hem, as the half-fold rule has it. */
 function layTucked(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
-  const headrailMm = brief.making.fold.headrailMm ?? headrailNeeded(brief, mechanism, book);
+  const neededMm = headrailNeeded(brief, mechanism, book);
+  const headrailMm = brief.making.fold.headrailMm ?? neededMm;
   const tucks = layTucks(brief, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(
     {
@@ -42,5 +44,12 @@ function layTucked(brief: Brief, size: Size, columns: Column[], mechanism: Mecha
     book,
   );
   const form = tuckedForm(brief, size, grid, tucks, book);
-  return { grid, form, findings: judgeTucked({ brief, size, grid, tucks, isTooShort }) };
+  return {
+    grid,
+    form,
+    findings: [
+      ...judgeTucked({ brief, size, grid, tucks, isTooShort }),
+      ...headrailShort(brief, headrailMm, neededMm),
+    ],
+  };
 }
