@@ -98,7 +98,7 @@ function writeWidth(
   drawInMm: number,
   book: WorkingBook,
 ): number {
-  return book.figure("shape.flat-width", {
+  return book.figure("shape.gathered-width", {
     label: "Cloth across, hemmed",
     symbol: "P",
     unit: "mm",

@@ -39,7 +39,7 @@ function markTapes(input: StyleStepInput): StyleStep {
     text: `Lay the cloth on its face, the hem towards you: its left edge seen from the room is at your right. From that edge mark, from the hem to the top line, ${marksText(marksOf(input, "tape"), "tape", len)}. They stand wider apart than they will on the finished shade: each scallop has cloth to hang in.`,
     check: "Every line runs straight from the hem to the top line.",
     sheet: "marking",
-    figures: ["shape.flat-width"],
+    figures: ["shape.gathered-width"],
   };
 }
 

@@ -91,7 +91,7 @@ function pouredOn(brief: Brief, { swags }: Form): Finding[] {
       weight: "mind",
       text: `Each scallop has ${(swag.arcMm / (swag.toMm - swag.fromMm)).toFixed(1)} times its width in cloth: ${text(inches(3))} to ${text(inches(4))} beyond the width are published, and more hangs as a bag.`,
       cite: cite("austrian-2008", "3 to 4 in for each scallop"),
-      figures: ["shape.flat-width"],
+      figures: ["shape.gathered-width"],
       remedies: [],
     },
   ];

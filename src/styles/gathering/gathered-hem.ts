@@ -26,7 +26,7 @@ export function layGatheredHem(
   published: Cite,
 ) {
   const { gather } = brief.making;
-  const flatWidthMm = book.figure("shape.flat-width", {
+  const flatWidthMm = book.figure("shape.gathered-width", {
     label: "Cloth across, hemmed",
     symbol: "P",
     unit: "mm",
