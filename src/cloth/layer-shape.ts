@@ -219,7 +219,7 @@ function placeTurned(
   const belowTopMm = repeatBelowTopMm(brief, flat, onLengthMm);
   const spareMm = usableMm - cutLengthMm;
   const wantedMm = acrossKnown
-    ? moduloMm(firstColumnMm(repeat, onLengthMm, usableMm) - belowTopMm, onLengthMm)
+    ? moduloMm(firstColumnMm(repeat, onLengthMm, usableMm) + belowTopMm - cutLengthMm, onLengthMm)
     : spareMm / 2;
   const fits = wantedMm <= spareMm + 1e-9;
   const motif = motifOf(brief, flat, repeat, {

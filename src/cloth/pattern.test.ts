@@ -26,7 +26,9 @@ const anyCloth: fc.Arbitrary<Cloth> = fc.record(
   { requiredKeys: ["usableMm", "alongMm", "match"] },
 );
 
-const anyPattern = fc.record({
+type Pattern = NonNullable<NonNullable<ShadeInput["making"]>["pattern"]>;
+
+const anyPattern: fc.Arbitrary<Pattern> = fc.record({
   place: fc.constantFrom("hem" as const, "centre" as const, "top" as const, "free" as const),
   offsetMm: mm(0, 800),
   across: fc.constantFrom("centre-motif" as const, "between-motifs" as const, "offset" as const),
@@ -149,6 +151,35 @@ describe("pattern through the joins", () => {
       { numRuns: 400 },
     );
     expect(checked).toBeGreaterThan(100);
+  });
+
+  it("falls where it is told on a layer turned sideways too: left edge first off the bolt, top at the right selvedge", () => {
+    let checked = 0;
+    fc.assert(
+      fc.property(anyShade, (shade) => {
+        const straight = { ...shade.cloth, match: "straight" as const };
+        const sideways = { ...shade.pattern, railroad: "always" as const };
+        const { face } = planned({ ...shade, cloth: straight, pattern: sideways });
+        const { motif } = face;
+        const [lay] = face.lays;
+        fc.pre(face.turned && motif?.acrossKnown === true && lay !== undefined);
+        if (motif === undefined || lay === undefined) return;
+        const z = 1 - shade.shrink;
+        const fromLeft = face.edges.leftMm + motif.originXMm / z;
+        const fromTop = face.edges.topMm + motif.originYMm / z;
+        const repeat = shade.cloth.acrossMm ?? Number.NaN;
+        const first = shade.cloth.startXMm ?? (shade.cloth.usableMm % repeat) / 2;
+        const off = (value: number, step: number) => Math.abs(value - Math.round(value / step) * step);
+        expect(off(lay.yMm + fromLeft, shade.cloth.alongMm)).toBeLessThan(0.5);
+        const across = off(lay.xMm + lay.widthMm - fromTop - first, repeat);
+        if (across > 0.5) {
+          // No room to move it there: it lies in the middle of the cloth.
+          expect(Math.abs(lay.xMm - (shade.cloth.usableMm - lay.widthMm) / 2)).toBeLessThan(0.5);
+        } else checked += 1;
+      }),
+      { numRuns: 400 },
+    );
+    expect(checked).toBeGreaterThan(10);
   });
 
   it("is centred as asked, or the miss is told", () => {

@@ -28,7 +28,11 @@ export interface Panel {
   inRepeat?: { alongMm: number; acrossMm?: number };
 }
 
-/** Where a panel lies on the bolt: x across the cloth from one selvedge, y along it, mm. */
+/**
+ * Where a piece lies on the bolt, right side up, tops towards the end that is cut first: x across the cloth from the
+ * left selvedge (the pattern standing upright), y along it, mm. A layer that is turned sideways has its top at the right
+ * selvedge and its left edge towards the end that is cut first.
+ */
 export interface Lay {
   panelId: string;
   xMm: number;

@@ -102,7 +102,7 @@ function wayUp({ brief }: Bench, cut: LayerCut): string[] {
   return [
     ...(cut.turned
       ? [
-          "The cloth is turned sideways: the length of the piece lies across it, from selvedge to selvedge, its upper edge towards the same selvedge as it is drawn.",
+          "The cloth is turned sideways: the length of the piece lies across it, from selvedge to selvedge, its upper edge towards the right selvedge.",
         ]
       : []),
     ...(cloth?.nap === true

@@ -18,6 +18,7 @@ const LARGE = { width: 0.5, length: 0.2 };
 
 interface LayDrawing {
   lay: Lay;
+  usableWidthMm: number;
   /** Upper selvedge of the cloth on the drawing. */
   top: number;
   role: Role;
@@ -27,10 +28,15 @@ interface LayDrawing {
   sizes: Set<string>;
 }
 
-/** A piece lies with its length along the bolt, which runs to the right, unless its layer is turned sideways. */
-export function drawLay(input: SheetInput, { lay, top, role, cut, sizes }: LayDrawing): Primitive[] {
+/**
+ * A piece lies with its length along the bolt, which runs to the right, unless its layer is turned sideways. Right side
+ * up with the tops at the left, the left selvedge of an upright pattern is the lower one.
+ */
+export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
+  const { lay, usableWidthMm, top, role, cut, sizes } = drawing;
   const { units, shade } = input;
-  const area: Rect = { x: lay.yMm, y: top + lay.xMm, width: lay.lengthMm, height: lay.widthMm };
+  const y = top + usableWidthMm - lay.xMm - lay.widthMm;
+  const area: Rect = { x: lay.yMm, y, width: lay.lengthMm, height: lay.widthMm };
   const ref = { part: lay.panelId };
   const trim = shade.cloth.trims.find(({ id }) => id === lay.panelId);
   const label = cut?.panels.find(({ id }) => id === lay.panelId)?.label ?? trim?.label ?? lay.panelId;
@@ -42,6 +48,7 @@ export function drawLay(input: SheetInput, { lay, top, role, cut, sizes }: LayDr
     lay.widthMm > LARGE.width * cut.usableWidthMm &&
     lay.lengthMm > LARGE.length * cut.lengthMm;
   const isMeasured = isLarge && !sizes.has(size);
+  const isLow = middle[1] > top + usableWidthMm / 2;
   const isNamed = cut !== undefined || !sizes.has(lay.panelId);
   if (isMeasured) sizes.add(size);
   sizes.add(lay.panelId);
@@ -50,7 +57,9 @@ export function drawLay(input: SheetInput, { lay, top, role, cut, sizes }: LayDr
     rect("cut", area, ref),
     ...(cut === undefined ? [] : hemLines(cut, lay, area)),
     ...(cut === undefined ? [] : grain(area, cut)),
-    ...(isNamed && cut === undefined ? [callout([right, middle[1]], label, [3.5, 2.5], ref)] : []),
+    ...(isNamed && cut === undefined
+      ? [callout([right, middle[1]], label, [3.5, isLow ? -2.5 : 2.5], ref)]
+      : []),
     ...(cut === undefined
       ? []
       : [
@@ -96,7 +105,7 @@ function hemLines(cut: LayerCut, lay: Lay, area: Rect): Primitive[] {
     [x, at],
     [right, at],
   ];
-  // Sideways the top of the piece lies at the upper selvedge of the drawing, its left edge at the end of the bolt.
+  // Sideways a piece is seen upright, its left edge at the end of the bolt.
   const lines: [marginMm: number, points: Point[]][] = cut.turned
     ? [
         [topMm, level(y + topMm)],
@@ -107,8 +116,8 @@ function hemLines(cut: LayerCut, lay: Lay, area: Rect): Primitive[] {
     : [
         [topMm, upright(x + topMm)],
         [bottomMm, upright(right - bottomMm)],
-        [first ? leftMm : 0, level(y + leftMm)],
-        [last ? rightMm : 0, level(bottom - rightMm)],
+        [first ? leftMm : 0, level(bottom - leftMm)],
+        [last ? rightMm : 0, level(y + rightMm)],
       ];
   return lines
     .filter(([marginMm]) => marginMm > 0.5)
@@ -166,12 +175,13 @@ export function patternLines(cut: LayerCut, top: number, lengthMm: number): Prim
   const columnMm = (motif.repeatXMm * cut.cutWidthMm) / shrunkWidth(cut);
   if (usableWidthMm / columnMm > MOST_REPEATS) return lines;
   const first = (((lay.xMm - acrossMm) % columnMm) + columnMm) % columnMm;
-  for (let y = first; y < usableWidthMm; y += columnMm) {
-    if (y < 1) continue;
+  for (let x = first; x < usableWidthMm; x += columnMm) {
+    if (x < 1) continue;
+    const y = top + usableWidthMm - x;
     lines.push(
       line("repeatLine", [
-        [0, top + y],
-        [lengthMm, top + y],
+        [0, y],
+        [lengthMm, y],
       ]),
     );
   }

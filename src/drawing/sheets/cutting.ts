@@ -35,7 +35,7 @@ export function drawCutting(input: SheetInput): Drawing {
     id: "cutting",
     title: "Cutting",
     caption:
-      "Each cloth as it lies on the table, right side up, cut from the left. Check the width of your own cloth first.",
+      "Each cloth as it lies on the table, right side up, cut from the left, tops to the left: the left selvedge is the lower one. Check the width of your own cloth first.",
     primitives,
     facts: [...tables.flatMap((table) => factsOf(table, input)), ...trimFacts(input)],
   };
@@ -121,8 +121,8 @@ function drawTable(input: SheetInput, table: Table, top: number): Primitive[] {
     rect("waste", bolt),
     edge(top),
     edge(top + usableWidthMm),
-    ...(cut?.lays.flatMap((lay) => drawLay(input, { lay, top, role, cut, sizes })) ?? []),
-    ...(trims?.lays.flatMap((lay) => drawLay(input, { lay, top, role, sizes })) ?? []),
+    ...(cut?.lays.flatMap((lay) => drawLay(input, { lay, usableWidthMm, top, role, cut, sizes })) ?? []),
+    ...(trims?.lays.flatMap((lay) => drawLay(input, { lay, usableWidthMm, top, role, sizes })) ?? []),
     ...(cut === undefined ? [] : patternLines(cut, top, lengthMm)),
     name([0, top], table.name, {
       anchor: "start",
