@@ -82,6 +82,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     gradeStepMm: length,
     headrailMm: length,
     skirtMm: length,
+    topDropMm: length,
     cascadeMm: length,
     largestSpacingMm: spacing,
     smallestSpacingMm: spacing,

@@ -30,7 +30,7 @@ function cordNeed({ brief, lift }: CostInput): Need {
     label: cord.name,
     demo: cord.demo,
     stockId: cord.id,
-    cutsMm: lift.cords.map((run) => run.cutMm),
+    cutsMm: [...lift.cords, ...(lift.topRail?.cords ?? [])].map((run) => run.cutMm),
   } as const;
   if (cord.pricePerM === undefined && cord.spoolMm !== undefined) {
     const noun = "spool";

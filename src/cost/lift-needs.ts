@@ -11,7 +11,19 @@ const SCREWS_A_SUPPORT = 2;
 
 /** What takes the cords up: eyes, lock and cleat, or tube, spools and drive with what the hand works. */
 export function liftNeeds({ brief, lift }: CostInput): Need[] {
-  return lift.kind === "cord-lock" ? lockNeeds(brief, lift) : tubeNeeds(brief, lift);
+  const usual = lift.kind === "cord-lock" ? lockNeeds(brief, lift) : tubeNeeds(brief, lift);
+  return [...usual, ...railNeeds(brief, lift)];
+}
+
+/** A top that is let down has eyes and a lock of its own. */
+function railNeeds({ eye, locks }: Brief, { topRail }: CostInput["lift"]): Need[] {
+  if (topRail === undefined) return [];
+  const lock = locks.find(({ cordsMax }) => cordsMax >= topRail.cords.length);
+  return [
+    counted("rail-eyes", "hardware", `${eye.name}, for the top rail`, topRail.cords.length, eye),
+    counted("rail-lock", "hardware", `${lock?.name ?? "Cord lock"}, for the top rail`, 1, lock),
+    counted("rail-cleat", "hardware", "Cleat with two screws, for the top rail", 1),
+  ];
 }
 
 function lockNeeds(brief: Brief, lift: CordLockLift): Need[] {

@@ -41,6 +41,7 @@ export const DEFAULTS = {
     rule: sourced("half-fold", "", cite("pocket-spacing")),
     gradeStepMm: mm(0, cite("our-choice", "even folds")),
     headrailMm: workedOut("the largest of 65 mm, board and lift + 25 mm and rib face + 35 mm"),
+    topDropMm: mm(0, cite("our-choice", "hangs from the board")),
     cascadeMm: mm(0, cite("our-choice", "folds hang level")),
     skirtMm: mm(0, cite("our-choice", "no band")),
     largestSpacingMm: mm(inches(8), cite("old-inner-cord-clauses", "4.4: rings at most 8 in apart")),

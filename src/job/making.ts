@@ -41,6 +41,9 @@ const fold = z
     headrailMm: lengthMm.meta({
       description: "Headrail allowance: flat cloth kept above the gathered stack, mm",
     }),
+    topDropMm: lengthMm.meta({
+      description: "Top that can be let down: how far, mm; 0 hangs from the board",
+    }),
     cascadeMm: lengthMm.meta({
       description: "Cascade: raised, each fold shows this much below the one in front of it, mm; 0 is level",
     }),

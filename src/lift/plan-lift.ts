@@ -1,7 +1,9 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
 import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import { judgeTopRail } from "./judge-top-rail.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { planLock } from "./plan-lock.ts";
+import { topRail } from "./top-rail.ts";
 import { planTube } from "./tube/plan-tube.ts";
 import type { TubeInput } from "./tube/tube-input.ts";
 
@@ -15,5 +17,10 @@ export function planLift(input: LiftInput, book: WorkingBook): Planned<CordLockL
 export function planLift(input: TubeInput, book: WorkingBook): Planned<TubeLift>;
 export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift>;
 export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift> {
-  return "gear" in input ? planTube(input, book) : planLock(input, book);
+  const { lift, findings } = "gear" in input ? planTube(input, book) : planLock(input, book);
+  const rail = topRail(input.brief, input.size, input.grid, book);
+  return {
+    lift: rail === undefined ? lift : { ...lift, topRail: rail },
+    findings: [...findings, ...judgeTopRail(input.brief, rail)],
+  };
 }

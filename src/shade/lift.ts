@@ -107,6 +107,21 @@ export interface LiftCourse {
   levelMm?: number;
 }
 
+/** An upper edge that can be let down: a stiff rail on cords and a lock of its own. */
+export interface TopRail {
+  /** How far it comes down, mm. */
+  dropMm: number;
+  /** End of the board at which its lock sits, seen from the room. */
+  side: "left" | "right";
+  /** Length of the rail, mm. */
+  railMm: number;
+  cords: { column: number; xMm: number; lengthMm: number; cutMm: number }[];
+  /** Its cords below their lock, the rail let down and up, mm. */
+  tailDownMm: number;
+  tailUpMm: number;
+  cordTotalMm: number;
+}
+
 /** What every lift has, whatever takes up its cords. */
 interface AnyLift {
   controlSide: "left" | "right";
@@ -126,6 +141,8 @@ interface AnyLift {
   heldN: number;
   /** Forces at every height between. */
   course: LiftCourse;
+  /** Absent where the shade hangs from the board. */
+  topRail?: TopRail;
 }
 
 /** Cords through eyes along the board and over a lock; their tails hang. */

@@ -190,6 +190,20 @@ function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
       ),
     );
   }
+  const rail = shade.lift.topRail;
+  if (raise <= 0 && rail !== undefined) {
+    primitives.push(
+      line("ghost", [
+        [0, rail.dropMm],
+        [width, rail.dropMm],
+      ]),
+      note([width / 2, rail.dropMm], "top let down", {
+        shiftPaperMm: [0, 2.6],
+        yields: true,
+        ground: "faceCloth",
+      }),
+    );
+  }
   if (grid.skirtMm > 0) {
     const bottom = raise <= 0 ? grid.raisedHeightMm : hemYMm;
     primitives.push(

@@ -28,7 +28,10 @@ export class CloserRows {
     const { fold } = this.#brief.making;
     const now = this.#grid.rows.length;
     if (!FOLLOW_FOLD_RULES.includes(this.#brief.style)) return now;
-    if (fold.spacingMm !== undefined || (fold.rule !== "even-fold" && (fold.gradeStepMm > 0 || fold.cascadeMm > 0)))
+    if (
+      fold.spacingMm !== undefined ||
+      (fold.rule !== "even-fold" && (fold.gradeStepMm > 0 || fold.cascadeMm > 0))
+    )
       return now;
     let most = now;
     while (most < now + MOST_MORE_ROWS && this.foldMm(most + 1) >= fold.smallestSpacingMm) most++;

@@ -10,6 +10,8 @@ export type LiftCords = CordLockCords | SpringCords | WandCords | LoopCords | Mo
 interface AnyLift {
   /** How the lift cords run up the back; the maker’s setting where it is not said. */
   rearCords?: RearGuide;
+  /** An upper edge that can be let down, on cords of its own. */
+  topRail?: { dropMm: number; tailUpMm: number; cords: readonly unknown[] };
 }
 
 /** Cords run along the board through eyes, over a lock, and hang at the front. */

@@ -3,7 +3,7 @@ import type { Form, Grid, Mass, Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
-import { fromTo } from "./course.ts";
+import { atLeast, fromTo } from "./course.ts";
 import type { CordLockCords, LiftCords, LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
@@ -40,14 +40,45 @@ export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
   };
   switch (lift.kind) {
     case "cord-lock":
-      return { ...geometry, ...pullCords(shade, lift, boardUndersideMm) };
+      return {
+        ...geometry,
+        ...railPull(shade, lift, pullCords(shade, lift, boardUndersideMm).pull, boardUndersideMm),
+      };
     case "tube-loop":
-      return { ...geometry, loop: operatingLoop(lift, boardUndersideMm) };
+      return {
+        ...geometry,
+        ...railPull(shade, lift, undefined, boardUndersideMm),
+        loop: operatingLoop(lift, boardUndersideMm),
+      };
     case "tube-wand":
-      return lift.wandMm === undefined ? geometry : { ...geometry, wandMm: lift.wandMm };
+      return {
+        ...geometry,
+        ...railPull(shade, lift, undefined, boardUndersideMm),
+        ...(lift.wandMm === undefined ? {} : { wandMm: lift.wandMm }),
+      };
     default:
-      return geometry;
+      return { ...geometry, ...railPull(shade, lift, undefined, boardUndersideMm) };
   }
+}
+
+/** Cords of a top rail hang at the front too: the longer they are the higher the rail, whatever the hem does. */
+function railPull(
+  { brief }: ShadeFacts,
+  { topRail }: LiftCords,
+  pull: PullCords | undefined,
+  undersideMm: number,
+): { pull?: PullCords } {
+  if (topRail === undefined) return pull === undefined ? {} : { pull };
+  const { tailUpMm, cords } = topRail;
+  return {
+    pull: {
+      count: Math.max(pull?.count ?? 0, cords.length),
+      lengthMm: pull === undefined ? fromTo(tailUpMm, tailUpMm) : atLeast(pull.lengthMm, tailUpMm),
+      ...(pull?.joinedMm === undefined ? {} : { joinedMm: pull.joinedMm }),
+      exitBelowTopMm: pull?.exitBelowTopMm ?? undersideMm,
+      cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
+    },
+  };
 }
 
 function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: number): { pull?: PullCords } {
@@ -76,12 +107,16 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
 }
 
 function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
-  const spans = rearSpans(grid, endBelowTopMm);
+  const dropMm = lift.topRail?.dropMm ?? 0;
+  // Between board and rail the cords run bare, whatever encloses them on the cloth.
+  const spans = rearSpans(grid, endBelowTopMm).map((span) =>
+    span.top ? { ...span, cordMm: span.cordMm + dropMm } : span,
+  );
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   if (spans.length === 0 || columnsMm.length === 0) return undefined;
   return {
     count: columnsMm.length,
-    guide: lift.rearCords ?? brief.rearCords,
+    guide: dropMm > 0 ? "open" : (lift.rearCords ?? brief.rearCords),
     spans,
     endBelowTopMm,
     boardSpansMm:

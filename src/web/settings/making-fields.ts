@@ -39,6 +39,7 @@ const WORDS = {
     spacingMm: size("Rows apart", "fixed spacing"),
     largestSpacingMm: size("Rows at most apart"),
     smallestSpacingMm: size("Rows at least apart"),
+    topDropMm: length("Top comes down by", "on a rail of its own; 0 hangs from the board"),
     cascadeMm: length("Each fold shows below the next", "cascade, raised; 0 for level folds"),
     gradeStepMm: length("Each fold smaller by", "going up; 0 for even folds"),
     headrailMm: length("Headrail allowance", "flat cloth above the gathered stack"),

@@ -1,0 +1,63 @@
+import type { WorkingBook } from "../account/index.ts";
+import type { Brief } from "../job/index.ts";
+import type { Grid, Size, TopRail } from "../shade/index.ts";
+import { cite, sourced } from "../sources/index.ts";
+import { upToMark } from "../units/index.ts";
+
+/** A stiff rail hangs straight between cords so far apart. */
+const RAIL_BAY = sourced(900, "mm", cite("our-choice", "a stiff flat bar on edge"));
+
+/**
+ * The upper edge of a shade that can be let down: a rail on cords of its own, over a lock of its own at the far end
+ * of the board. Undefined where the shade hangs from the board.
+ */
+export function topRail(brief: Brief, size: Size, grid: Grid, book: WorkingBook): TopRail | undefined {
+  const dropMm = Math.min(
+    brief.making.fold.topDropMm,
+    Math.max(0, size.finishedLengthMm - grid.raisedHeightMm),
+  );
+  if (dropMm <= 0 || (brief.style !== "flat" && brief.style !== "ribbed")) return undefined;
+  const side = brief.making.lift.controlSide === "left" ? "right" : "left";
+  const columns = railColumns(grid);
+  const lockMm = side === "left" ? 0 : size.finishedWidthMm;
+  const tailMm = brief.making.lift.tailMm ?? size.finishedLengthMm / 2;
+  const { knotsMm } = brief.making.lift;
+  const cords = columns.map(({ number, xMm }) => {
+    const lengthMm = book.figure(`rig.rail-cord-${number}-length`, {
+      label: `Rail cord at column ${number}: length`,
+      symbol: `a${number}`,
+      unit: "mm",
+      formula: "abs(X − x) + v + t + k",
+      given: {
+        X: [lockMm, "mm", "end of the board on the side of its lock, from the left edge"],
+        x: [xMm, "mm", "column, from the left edge"],
+        v: [dropMm, "mm", "how far the rail is let down"],
+        t: [tailMm, "mm", "tail with the rail let down"],
+        k: [knotsMm, "mm", "knots and threading"],
+      },
+      cite: cite("geometry", "run, drop, tail and knots; the rail hangs at the board when it is up"),
+      reckon: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
+    });
+    return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, brief.units.ruler) };
+  });
+  return {
+    dropMm,
+    side,
+    railMm: Math.max(0, size.finishedWidthMm - brief.making.board.barShorterMm),
+    cords,
+    tailDownMm: tailMm,
+    tailUpMm: tailMm + dropMm,
+    cordTotalMm: cords.reduce((sum, { cutMm }) => sum + cutMm, 0),
+  };
+}
+
+/** The outer columns, and as many between as keep the rail straight. */
+function railColumns({ columns }: Grid): Grid["columns"] {
+  const [first] = columns;
+  const last = columns.at(-1);
+  if (first === undefined || last === undefined || columns.length < 2) return columns;
+  const bays = Math.max(1, Math.ceil((last.xMm - first.xMm) / RAIL_BAY.value));
+  const step = (columns.length - 1) / bays;
+  const chosen = new Set(Array.from({ length: bays + 1 }, (_, i) => Math.round(i * step)));
+  return columns.filter((_, i) => chosen.has(i));
+}

@@ -1,0 +1,37 @@
+import type { Step } from "../shade/index.ts";
+import type { Bench } from "./bench.ts";
+import { CORDS_AT_THREADING } from "./hazards.ts";
+import { counted, listed } from "./wording.ts";
+
+/** A top that can be let down: a rail sewn in, and cords of its own over a lock at the other end. */
+export function railSteps({ lift, len, brief, board }: Bench): Step[] {
+  const { topRail } = lift;
+  if (topRail === undefined) return [];
+  const { cords, side, railMm, dropMm } = topRail;
+  return [
+    {
+      id: "string-rail",
+      chapter: "string",
+      title: "Close the upper edge over its rail",
+      text: `Cut the top rail to ${len(railMm)}. Turn the cloth above the top line over it, turn its raw edge under, and sew it down by hand close below the rail. At each column leave a hole in its lower edge, so that the lift cords pass it freely on their way up.`,
+      check: "The top line lies along the upper edge of the rail, and every lift cord slides past it.",
+    },
+    {
+      id: "string-rail-eyes",
+      chapter: "string",
+      title: "Screw the rail’s eyes and lock in",
+      text: `Beside the eye of each of columns ${listed(cords.map(({ column }) => String(column)))} screw a second eye into the underside of the board, nearer to the wall. At the ${side} end, seen from the room, screw the rail’s own lock down as the first one, its toothed roller outwards.`,
+      check: "No cord of the rail touches a lift cord between its eye and its lock.",
+      sheet: "board",
+    },
+    {
+      id: "string-rail-cords",
+      chapter: "string",
+      title: `Tie ${counted(cords.length, "rail cord")}`,
+      text: `From ${brief.cord.name} cut ${cords.map(({ column, cutMm }) => `${len(cutMm)} for column ${column}`).join(", ")}. Tie each round the rail at its column, take it up through its eye and along the board to the lock at the ${side} end. Draw the rail up to the board’s underside, ${len(board.thicknessMm)} below its upper edge, and join the tails there.`,
+      check: `Let down, the rail comes ${len(dropMm)} below the board, level; drawn up, it closes the gap at the top.`,
+      caution: CORDS_AT_THREADING,
+      figures: cords.map(({ column }) => `rig.rail-cord-${column}-length`),
+    },
+  ];
+}
