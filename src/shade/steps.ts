@@ -1,5 +1,15 @@
 /** Drawing sheets that can stand beside a step. */
-export const SHEETS = ["front", "back", "side", "cutting", "marking", "board", "lock", "force", "strips"] as const;
+export const SHEETS = [
+  "front",
+  "back",
+  "side",
+  "cutting",
+  "marking",
+  "board",
+  "lock",
+  "force",
+  "strips",
+] as const;
 export type SheetKind = (typeof SHEETS)[number];
 
 export const CHAPTERS = ["measure", "cut", "make", "board", "string", "hang", "level", "train"] as const;
