@@ -1,5 +1,6 @@
+import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
-import type { JobInput } from "../src/job/index.ts";
+import { type JobInput, jobSchema } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
 import { frillWidths } from "../src/styles/gathering/gathered-form.ts";
 import { inches } from "../src/units/index.ts";
@@ -154,6 +155,38 @@ describe("gathered balloon by its published formulas", () => {
   });
 });
 
+describe("fullness on the cords", () => {
+  const austrian = (lengthFullness: number) =>
+    shadeOf({ style: "austrian", making: { gather: { lengthFullness } } });
+
+  it("more cloth weighs more, pulls more and stacks deeper, and hangs no less", () => {
+    const [thin, full] = [austrian(1.5), austrian(3)];
+    expect(full.mass.totalKg).toBeGreaterThan(thin.mass.totalKg);
+    expect(full.lift.heldN).toBeGreaterThan(thin.lift.heldN);
+    expect(full.lift.pullN).toBeGreaterThan(thin.lift.pullN);
+    const depth = (shade: ShadePlan) =>
+      shade.workings.find(({ id }) => id === "board.stack-depth")?.value ?? 0;
+    expectNear(depth(full), 2 * depth(thin), 1e-6, "twice the cloth, twice the stack");
+    expect(full.form.swags[0]?.sagMm).toBe(thin.form.swags[0]?.sagMm);
+  });
+
+  it("never more hangs on the cords than the shade weighs", () => {
+    for (const style of ["austrian", "gathered-balloon", "festoon"] as const) {
+      const { lift, mass } = shadeOf({ style });
+      expect(lift.heldN).toBeLessThan(mass.totalKg * 9.80665);
+    }
+  });
+
+  it("rings that are tied to the lowest are sewn, weighed and bought", () => {
+    const { form, grid, mass, cost } = shadeOf({ style: "festoon" });
+    const rings = (grid.rows.length + (form.tiedRings ?? 0)) * grid.columns.length;
+    expect(form.tiedRings).toBeGreaterThan(0);
+    expect(mass.parts.find(({ part }) => part === "rings")?.label).toBe(`${rings} rings`);
+    const bought = cost.shopping.find(({ id }) => id.startsWith("ring-"));
+    expect(bought?.needText).toContain(String(rings));
+  });
+});
+
 describe("findings on what does not go with gathers", () => {
   const idsOf = (shade: ShadeInput, job: Partial<JobInput> = {}) =>
     shadeOf(shade, job).findings.map(({ id }) => id);
@@ -176,5 +209,31 @@ describe("findings on what does not go with gathers", () => {
   ])("%s", (id, shade, job) => {
     expect(idsOf({ style: "austrian", ...shade }, job)).toContain(id);
     expect(idsOf({ style: "austrian", making: { columns: { edgeInsetMm: 60 } } })).not.toContain(id);
+  });
+
+  it.each([
+    ["shape.gathered-blackout", { blackout: "blackout-lining" }, {}],
+    ["shape.no-rod", { making: { gather: { weight: "none" as const } } }, {}],
+    ["shape.shirred-heavy", { face: "own" }, cloth({ massGsm: 380 })],
+    ["shape.shirred-thin", { face: "own", making: { gather: { lengthFullness: 1.2 } } }, cloth({})],
+    ["shape.scallops-too-wide", { making: { columns: { count: 2 } } }, {}],
+    ["shape.rows-too-few", { making: { fold: { rows: 2 } } }, {}],
+    ["shape.rows-too-many", { making: { fold: { rows: 60 } } }, {}],
+    ["shape.headrail-short", { making: { fold: { headrailMm: 5 } } }, {}],
+    ["shape.stack-over-limit", { making: { fold: { stackMm: 50 } } }, {}],
+    ["shape.edge-cords-near-edge", {}, {}],
+  ])("%s is cured by its remedy", (id, shade, more) => {
+    const job = jobWith(
+      {
+        opening: { widthsMm: [WIDTH], heightsMm: [LENGTH] },
+        shade: { mount: "to-size", lining: null, style: "austrian", ...shade },
+      },
+      more,
+    );
+    const found = plan(job).shades[0]?.findings.find((finding) => finding.id === id);
+    const patch = found?.remedies[0]?.patch;
+    if (patch === undefined) throw new Error(`no remedy for ${id}`);
+    const cured = jobSchema.parse(applyPatch(JSON.parse(JSON.stringify(job)), patch as never));
+    expect(plan(cured).shades[0]?.findings.map((finding) => finding.id)).not.toContain(id);
   });
 });
