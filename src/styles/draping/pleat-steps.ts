@@ -1,9 +1,7 @@
 import type { StyleStep } from "../../shade/index.ts";
 import type { StyleStepInput } from "../style.ts";
 import { insertPieces } from "./insert-pieces.ts";
-import { hemTurn, listed, wordsOf } from "./step-words.ts";
-
-const IRON = "Mind the iron: it is hot, and so is what it has just left.";
+import { hemTurn, IRON, listed, wordsOf } from "./step-words.ts";
 
 /** Pleats marked on the hemmed cloth, folded, held, and the rings behind them. */
 export function pleatSteps(input: StyleStepInput): StyleStep[] {

@@ -50,11 +50,7 @@ function askedDip(dipMm: number | undefined, extraMm: number | undefined, spanMm
 }
 
 /** Dip and width as they were found, with their formula. */
-export function writeDip(
-  { making: { relax } }: Brief,
-  { spanMm, dipMm, extraMm }: Dip,
-  book: WorkingBook,
-): void {
+export function writeDip({ making: { relax } }: Brief, { spanMm, dipMm }: Dip, book: WorkingBook): void {
   const w = [spanMm, "mm", "between the two columns"] as const;
   const { parameterMm } = scallopOfSag(spanMm, dipMm);
   if (parameterMm === undefined) return;
@@ -79,7 +75,7 @@ export function writeDip(
     formula: "max(0, 2·sqrt(D^2 + 2·k·D) − w)",
     given: { D: [dipMm, "mm", "dip in the middle"], k, w },
     cite: cite("catenary"),
-    note: `about 8·D² / (3·w) for a shallow dip; ${Math.round(extraMm * 10) / 10} mm here`,
+    note: "about 8·D² / (3·w) for a shallow dip",
     reckon: ({ D, k: parameter, w: span }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * parameter * D) - span),
   });
 }

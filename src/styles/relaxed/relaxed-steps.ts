@@ -1,8 +1,6 @@
 import type { StyleStep } from "../../shade/index.ts";
-import { hemTurn, listed, wordsOf } from "../draping/step-words.ts";
+import { hemTurn, IRON, listed, wordsOf } from "../draping/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
-
-const IRON = "Mind the iron: it is hot, and so is what it has just left.";
 
 /** The panel tapered, the lower edge curved, rings along two edges and nothing between. */
 export function relaxedSteps(input: StyleStepInput): StyleStep[] {
