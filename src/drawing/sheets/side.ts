@@ -57,8 +57,8 @@ export function drawSide(input: SheetInput): Drawing {
       ...(shade.folds === undefined
         ? []
         : [
-            lengthFact("Raised they stand out by, as sewn", shade.folds.outMm, units),
-            lengthFact("Raised they press the hem back by", shade.folds.behindMm, units),
+            lengthFact("Raised folds stand out, as sewn, by", shade.folds.outMm, units),
+            lengthFact("Raised folds press the hem back by", shade.folds.behindMm, units),
           ]),
     ],
   };
