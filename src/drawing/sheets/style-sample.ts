@@ -23,7 +23,7 @@ const UNDER_BOARD = { heightMm: 20, label: "lock" };
 
 /** Settings that let a style be told from its neighbours at the size of a stamp. */
 const SHOWN: Partial<Record<StyleKind, Making>> = {
-  ribbed: { ribs: { kind: "bare", face: "front" } },
+  ribbed: { ribs: { kind: "bare", face: "front", at: "half-folds" } },
 };
 
 /** A style in small, from its own shape: no measures, no rig. */
