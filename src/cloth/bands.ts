@@ -1,13 +1,25 @@
 import type { Brief, Cloth } from "../job/index.ts";
-import type { Band, Size, Trim } from "../shade/index.ts";
+import { type Band, flatSize, type Size, type Trim } from "../shade/index.ts";
 import { lengthText } from "../units/index.ts";
+import type { ClothInput } from "./cloth-input.ts";
 import type { BareCut } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
 import { beforeShrinkingMm, boardAllowanceMm, bottomBandMm, hemDepthsMm } from "./make-up.ts";
 
+/** The face between its hems, down to the band that is joined to it, mm. */
+interface FlatFace {
+  widthMm: number;
+  lengthMm: number;
+}
+
+/** A piece of impossible bands still has a size. */
+const LEAST_MM = 0.01;
+
 /** The contrast banding sewn on the face, and a band of another cloth joined to its lower edge. */
-export function bandsOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[]; bands: Band[] } {
-  const parts = [bandingOf(brief, size), bottomBandOf(brief, size, face)];
+export function bandsOf({ brief, size, form }: ClothInput, face: BareCut): { trims: Trim[]; bands: Band[] } {
+  const flat = flatSize(size, form, "face");
+  const lengthMm = flat.lengthMm - bottomBandMm(brief, size.finishedLengthMm);
+  const parts = [bandingOf(brief, size, { ...flat, lengthMm }), bottomBandOf(brief, size, face)];
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
 
@@ -35,97 +47,107 @@ function keepsItsTop(cloth: Cloth): boolean {
   return cloth.repeat !== undefined || cloth.direction === "one-way" || cloth.nap === true;
 }
 
-function bandingOf(brief: Brief, size: Size): { trims: Trim[]; bands: Band[] } {
+/** How the banding lies: which edges it follows, and what of it goes past its own edge. */
+interface Banding {
+  cloth: Cloth;
+  has: { sides: boolean; bottom: boolean; top: boolean };
+  mitred: boolean;
+  wideMm: number;
+  insetMm: number;
+  turnMm: number;
+  /** Past the outer edge of the band: turned under, or taken into the hem with the face. */
+  over: { sideMm: number; bottomMm: number; topMm: number };
+  /** Where the sides end that no band across meets: at the board's cloth and in the bottom hem. */
+  free: { topMm: number; bottomMm: number };
+}
+
+function layBanding(brief: Brief, size: Size): Banding | undefined {
   const { where, turnMm, corners } = brief.making.banding;
-  if (where === "none") return { trims: [], bands: [] };
-  const cloth = bandingCloth(brief);
-  const [W, L] = [size.finishedWidthMm, size.finishedLengthMm - bottomBandMm(brief, size.finishedLengthMm)];
-  const wide = bandingWidthMm(brief, size);
-  const inset = insetOf(brief, size);
+  if (where === "none") return undefined;
+  const insetMm = insetOf(brief, size);
   const hem = hemDepthsMm(brief);
-  const has = {
-    sides: where !== "bottom",
-    bottom: where !== "sides",
-    top: where === "all-round",
-  };
-  const mitred = corners === "mitred";
-  // Past the edge of the band: turned under, or taken into the hem with the face.
-  const past = (hemMm: number) => (inset > 0 ? turnMm : hemMm);
+  const past = (hemMm: number) => (insetMm > 0 ? turnMm : hemMm);
   const belowMm = bottomBandMm(brief, size.finishedLengthMm) > 0 ? brief.making.hems.seamMm : hem.bottomMm;
-  const over = {
-    side: past(hem.sideMm),
-    bottom: past(belowMm),
-    top: past(boardAllowanceMm(brief)),
+  const boardMm = boardAllowanceMm(brief);
+  return {
+    cloth: bandingCloth(brief),
+    has: { sides: where !== "bottom", bottom: where !== "sides", top: where === "all-round" },
+    mitred: corners === "mitred",
+    wideMm: bandingWidthMm(brief, size),
+    insetMm,
+    turnMm,
+    over: { sideMm: past(hem.sideMm), bottomMm: past(belowMm), topMm: past(boardMm) },
+    free: { topMm: boardMm, bottomMm: belowMm },
   };
-  const sidesFrom = has.top ? inset : 0;
-  const sidesTo = has.bottom ? L - inset : L;
-  const sideLength =
-    sidesTo -
-    sidesFrom +
-    (has.top ? over.top : boardAllowanceMm(brief)) +
-    (has.bottom ? over.bottom : belowMm);
-  const acrossLength =
+}
+
+function bandingOf(brief: Brief, size: Size, flat: FlatFace): { trims: Trim[]; bands: Band[] } {
+  const banding = layBanding(brief, size);
+  if (banding === undefined) return { trims: [], bands: [] };
+  const lowerMm = size.finishedLengthMm - bottomBandMm(brief, size.finishedLengthMm);
+  return { trims: bandingTrims(brief, banding, flat), bands: bandingBands(banding, size, lowerMm) };
+}
+
+/** Strips to cut: as long as the face is before pleats, tucks or gathers take any of it up. */
+function bandingTrims(brief: Brief, banding: Banding, flat: FlatFace): Trim[] {
+  const { cloth, has, mitred, wideMm, insetMm, turnMm, over, free } = banding;
+  const why = `${lengthText(wideMm, brief.units)} shows, ${lengthText(turnMm, brief.units)} turned under`;
+  const corners = mitred && has.sides && (has.bottom || has.top) ? "; corners mitred" : "";
+  const edge = (into: string) =>
+    `${why}${insetMm > 0 ? " along both edges" : `, the outer edge ${into}`}${corners}`;
+  const sideMm =
+    flat.lengthMm -
+    (has.top ? insetMm - over.topMm : -free.topMm) -
+    (has.bottom ? insetMm - over.bottomMm : -free.bottomMm);
+  const acrossMm =
     has.sides && !mitred
-      ? W - 2 * inset - 2 * wide + 2 * turnMm
-      : W - 2 * (has.sides ? inset : 0) + 2 * over.side;
-  const shows = lengthText(wide, brief.units);
-  const why = `${shows} shows, ${lengthText(turnMm, brief.units)} turned under`;
-  const into = (into: string) => (inset > 0 ? `${why} along both edges` : `${why}, the outer edge ${into}`);
-  const ends = mitred && has.sides && (has.bottom || has.top) ? "; corners mitred" : "";
-  const trims: Trim[] = [];
-  if (has.sides) {
-    trims.push(
-      strip(
-        cloth,
-        "banding-side",
-        "Banding, side",
-        2,
-        wide + turnMm + over.side,
-        sideLength,
-        "warp",
-        `${into("into the side hem")}${ends}`,
-      ),
-    );
-  }
-  const across = (id: string, label: string, overMm: number, reason: string) => {
-    const pieces = alongOrAcross(brief, cloth, acrossLength);
-    trims.push(
-      strip(
-        cloth,
-        id,
-        label,
-        pieces.count,
-        wide + turnMm + overMm,
-        pieces.lengthMm,
-        pieces.grain,
-        `${reason}${ends}${pieces.count > 1 ? `; ${pieces.count} pieces joined` : ""}`,
-      ),
-    );
-  };
-  if (has.bottom) across("banding-bottom", "Banding, bottom", over.bottom, into("into the bottom hem"));
-  if (has.top) across("banding-top", "Banding, top", over.top, into("over the board"));
-  const band = (part: Band["part"], xMm: number, yMm: number, widthMm: number, heightMm: number): Band => ({
-    part,
-    mitred,
-    clothId: cloth.id,
-    clothName: cloth.name,
-    xMm,
-    yMm,
-    widthMm,
-    heightMm,
+      ? flat.widthMm - 2 * insetMm - 2 * wideMm + 2 * turnMm
+      : flat.widthMm - 2 * (has.sides ? insetMm : 0) + 2 * over.sideMm;
+  const pieces = alongOrAcross(brief, cloth, acrossMm);
+  const joined = pieces.count > 1 ? `; ${pieces.count} pieces joined` : "";
+  const across = (end: "bottom" | "top", overMm: number, into: string) =>
+    strip(cloth, {
+      id: `banding-${end}`,
+      label: `Banding, ${end}`,
+      widthMm: wideMm + turnMm + overMm,
+      why: `${edge(into)}${joined}`,
+      ...pieces,
+    });
+  const side = strip(cloth, {
+    id: "banding-side",
+    label: "Banding, side",
+    count: 2,
+    widthMm: wideMm + turnMm + over.sideMm,
+    lengthMm: sideMm,
+    grain: "warp",
+    why: edge("into the side hem"),
   });
-  const acrossFrom = has.sides ? inset + (mitred ? 0 : wide) : 0;
-  const bands = [
-    ...(has.sides
-      ? [
-          band("left", inset, sidesFrom, wide, sidesTo - sidesFrom),
-          band("right", W - inset - wide, sidesFrom, wide, sidesTo - sidesFrom),
-        ]
-      : []),
-    ...(has.top ? [band("top", acrossFrom, inset, W - 2 * acrossFrom, wide)] : []),
-    ...(has.bottom ? [band("bottom", acrossFrom, L - inset - wide, W - 2 * acrossFrom, wide)] : []),
+  return [
+    ...(has.sides ? [side] : []),
+    ...(has.bottom ? [across("bottom", over.bottomMm, "into the bottom hem")] : []),
+    ...(has.top ? [across("top", over.topMm, "over the board")] : []),
   ];
-  return { trims, bands };
+}
+
+/** Where the banding shows on the finished shade. */
+function bandingBands(banding: Banding, size: Size, lowerMm: number): Band[] {
+  const { cloth, has, mitred, wideMm, insetMm } = banding;
+  const band = (part: Band["part"], xMm: number, yMm: number, widthMm: number, heightMm: number): Band => ({
+    ...{ part, mitred, clothId: cloth.id, clothName: cloth.name },
+    ...{ xMm, yMm, widthMm, heightMm },
+  });
+  const fromMm = has.top ? insetMm : 0;
+  const longMm = (has.bottom ? lowerMm - insetMm : lowerMm) - fromMm;
+  const betweenMm = has.sides ? insetMm + (mitred ? 0 : wideMm) : 0;
+  const acrossMm = size.finishedWidthMm - 2 * betweenMm;
+  const rightMm = size.finishedWidthMm - insetMm - wideMm;
+  return [
+    ...(has.sides
+      ? [band("left", insetMm, fromMm, wideMm, longMm), band("right", rightMm, fromMm, wideMm, longMm)]
+      : []),
+    ...(has.top ? [band("top", betweenMm, insetMm, acrossMm, wideMm)] : []),
+    ...(has.bottom ? [band("bottom", betweenMm, lowerMm - insetMm - wideMm, acrossMm, wideMm)] : []),
+  ];
 }
 
 function bottomBandOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[]; bands: Band[] } {
@@ -140,16 +162,13 @@ function bottomBandOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[];
   const pieces = alongOrAcross(brief, cloth, flatWidthMm);
   const { units } = brief;
   const why = `${lengthText(depthMm, units)} shows, ${lengthText(seamMm, units)} seam to the face, ${lengthText(bottomMm, units)} bottom hem${pieces.count > 1 ? `; ${pieces.count} pieces joined` : ""}`;
-  const trim = strip(
-    cloth,
-    "bottom-band",
-    "Bottom band",
-    pieces.count,
-    depthMm + seamMm + bottomMm,
-    pieces.lengthMm,
-    pieces.grain,
+  const trim = strip(cloth, {
+    id: "bottom-band",
+    label: "Bottom band",
+    widthMm: depthMm + seamMm + bottomMm,
     why,
-  );
+    ...pieces,
+  });
   return {
     trims: [trim],
     bands: [
@@ -182,27 +201,19 @@ function alongOrAcross(brief: Brief, cloth: Cloth, lengthMm: number) {
   return { count, lengthMm: (lengthMm + 2 * seamMm * (count - 1)) / count, grain: "weft" as const };
 }
 
-function strip(
-  cloth: Cloth,
-  id: string,
-  label: string,
-  count: number,
-  widthMm: number,
-  lengthMm: number,
-  grain: "warp" | "weft",
-  why: string,
-): Trim {
+type Strip = Pick<Trim, "id" | "label" | "count" | "widthMm" | "lengthMm" | "grain" | "why">;
+
+/** A strip that hangs with the face, cut larger by what it still shrinks. */
+function strip(cloth: Cloth, { widthMm, lengthMm, grain, ...rest }: Strip): Trim {
   const [along, across] = [cloth.shrinkLength, cloth.shrinkWidth];
+  const isWarp = grain === "warp";
   return {
-    id,
-    label,
+    ...rest,
     clothId: cloth.id,
     clothName: cloth.name,
-    count,
-    widthMm: beforeShrinkingMm(widthMm, grain === "warp" ? across : along),
-    lengthMm: beforeShrinkingMm(Math.max(0.01, lengthMm), grain === "warp" ? along : across),
+    widthMm: beforeShrinkingMm(widthMm, isWarp ? across : along),
+    lengthMm: beforeShrinkingMm(Math.max(LEAST_MM, lengthMm), isWarp ? along : across),
     grain,
-    why,
     hangs: true,
   };
 }

@@ -10,6 +10,8 @@ export interface JoinStory {
   columnDrops?: number;
 }
 
+export const NO_JOINS: JoinStory = { at: "none", equalDrops: 1 };
+
 /** A pair of places is taken for even when its halves differ by no more, mm. */
 const EVEN_MM = 0.5;
 

@@ -1,8 +1,10 @@
 import type { Cloth, Railroad } from "../job/index.ts";
 import type { Layer } from "../shade/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import { type LayerShape, turnedShape, uprightShape } from "./layer-shape.ts";
+import type { LayerShape } from "./layer-shape.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";
+import { turnedShape } from "./turned-shape.ts";
+import { uprightShape } from "./upright-shape.ts";
 
 /** What was weighed when a layer was cut upright or turned sideways. */
 export interface TurnStory {

@@ -6,9 +6,10 @@ import { clothLengthText, lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase } from "./judge-layer.ts";
-import { uprightShape, withAcross } from "./layer-shape.ts";
+
 import { offTheBoltMm } from "./off-the-bolt.ts";
 import { acrossIsKnown } from "./place-motif.ts";
+import { uprightShape, withAcross } from "./upright-shape.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
 export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {

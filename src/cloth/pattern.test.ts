@@ -303,6 +303,25 @@ describe("joins under columns", () => {
     expect(finding?.text).toContain("1 width more");
     expect(joined([50, 800, 1000, 1200, 1950], "under-columns").face.joinsAt).toBe("under-columns");
   });
+  it("lie under the pleats of a style where it says that they hide them", () => {
+    // 2000 mm finished and 600 mm in two pleats: the flat face is 2600 mm, its pleats at 500 and 2100 mm.
+    const { face } = clothOf({
+      widthMm: 2000,
+      lengthMm: 1500,
+      shade: {
+        face: "plain",
+        lining: null,
+        making: { hems: { sideTurnMm: 25, sideTurns: 1, seamMm: 10 }, pattern: { railroad: "never" } },
+      },
+      cloths: [{ ...plain, usableWidthMm: 1700 }],
+      form: {
+        allowances: [{ label: "pleats", widthMm: 600, lengthMm: 0 }],
+        joinsAtMm: [500, 2100],
+      },
+    });
+    expect(face.joinsAt).toBe("under-columns");
+    expect(face.seamsMm.map(Math.round)).toEqual([500, 2100]);
+  });
   it("never lie in the centre", () => {
     fc.assert(
       fc.property(anyShade, (shade) => {

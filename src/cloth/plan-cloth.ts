@@ -43,7 +43,7 @@ export function planCloth(
   const ribbed = form.ribs.rows.length > 0;
   const { shorterMm } = brief.making.ribs;
   const sewn = { ...strips(brief, size, ribCount(form)), ...sleeves(brief, size, grid, book) };
-  const { trims: bandTrims, bands } = bandsOf(brief, size, faceOf(bare));
+  const { trims: bandTrims, bands } = bandsOf(input, faceOf(bare));
   const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
   const trimBolts = layTrims(trims, bare, cloths).map((bolt) => bought(bolt, brief, cloths, book));
   const beyondMm = (layer: Layer) => trimBolts.find((bolt) => bolt.beside === layer)?.lengthMm ?? 0;

@@ -95,6 +95,26 @@ describe("banding", () => {
   });
 });
 
+describe("bands on a face that is fuller than the shade", () => {
+  it("are as long as the face laid flat: twice the length, half as wide again", () => {
+    const { cloth } = clothOf({
+      widthMm: 1000,
+      lengthMm: 1500,
+      shade: {
+        banding: "stripe",
+        making: {
+          hems: { sideTurnMm: 20, sideTurns: 2, bottomTurnMm: 30, bottomTurns: 2, boardAllowanceMm: 60 },
+          banding: { where: "sides-and-bottom", widthMm: 50, insetMm: 25, turnMm: 10, corners: "mitred" },
+        },
+      },
+      cloths: [{ ...stripe, usableWidthMm: 2000 }],
+      form: { allowances: [{ label: "fullness", widthMm: 500, lengthMm: 1500 }] },
+    });
+    expectNear(trim(cloth.trims, "banding-side").lengthMm, 60 + 3000 - 25 + 10, 1e-9);
+    expectNear(trim(cloth.trims, "banding-bottom").lengthMm, 1500 - 2 * 25 + 2 * 10, 1e-9);
+  });
+});
+
 describe("bottom band", () => {
   it("takes its depth off the face: 1500 − 200 + 10 seam + 60 board; band 200 + 10 + 60 hem", () => {
     const { face, cloth } = banded({ bottomBandMm: 200 });
