@@ -49,8 +49,13 @@ export function solveBeam(beam: LoadedBeam): SolvedBeam {
   const shear = (atMm: number) => known.bent((atMm - beam.fromMm) / length, 3);
   return {
     ...solved,
-    largestDeflection: largest(beam, solved.deflectionMm, rise),
-    largestMoment: largest(beam, solved.momentNmm, shear),
+    // Searched for only where it is asked for: whoever tries many columns looks at a few places alone.
+    get largestDeflection() {
+      return largest(beam, solved.deflectionMm, rise);
+    },
+    get largestMoment() {
+      return largest(beam, solved.momentNmm, shear);
+    },
   };
 }
 
