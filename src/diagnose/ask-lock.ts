@@ -18,7 +18,10 @@ export function askLock(cords: number, diameterMm: number, locks: readonly CordL
       return {
         lock,
         takes: found.every(({ weight }) => weight !== "stop"),
-        remarks: found.map(({ weight, reason }) => ({ weight, text: `The lock ${reason}.`.replace("this shade has", "you have") })),
+        remarks: found.map(({ weight, reason }) => ({
+          weight,
+          text: `The lock ${reason}.`.replace("this shade has", "you have"),
+        })),
       };
     })
     .sort((a, b) => Number(b.takes) - Number(a.takes) || a.remarks.length - b.remarks.length);

@@ -8,7 +8,16 @@ declare module "papaparse/papaparse.js" {
     quotes: (value: unknown, column: number) => boolean;
     escapeFormulae: RegExp;
   }
+  interface ParseConfig {
+    header: true;
+    skipEmptyLines: "greedy";
+    transformHeader: (header: string) => string;
+  }
   const papaparse: {
+    parse(
+      text: string,
+      config: ParseConfig,
+    ): { data: Record<string, string | undefined>[]; meta: { fields?: string[] } };
     unparse(table: { fields: string[]; data: (string | number)[][] }, config: UnparseConfig): string;
   };
 

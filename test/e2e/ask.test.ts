@@ -50,3 +50,23 @@ test("another set of parts is pressed from the list of all that go", async () =>
   await saved(page);
   expect(errors).toEqual([]);
 });
+
+test("parts come from a list; what cannot be used is told by line, the rest is there to choose", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  await page.locator("#hardware-title button").click();
+  const cords = page.locator("#hardware details.more-settings", { hasText: /^Cords/ });
+  await cords.locator("summary").click();
+  await cords.locator('input[type="file"]').setInputFiles({
+    name: "cords.csv",
+    mimeType: "text/csv",
+    buffer: Buffer.from("name,diameterMm,breakingN\nBench braid,1.6,500\nRope,60,9000\n"),
+  });
+  await expect
+    .poll(() => cords.getByRole("status").textContent())
+    .toMatch(/1 taken.*Line 3, diameterMm: “60”/);
+  await expect.poll(() => cords.locator(".part-card h3", { hasText: "Bench braid" }).count()).toBe(1);
+  await saved(page);
+  expect(errors).toEqual([]);
+});

@@ -2,6 +2,7 @@ import { Colophon } from "../frame/colophon.tsx";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { HowLong } from "./how-long.tsx";
+import { MeasurePart } from "./measure-part.tsx";
 import { WhichLock } from "./which-lock.tsx";
 import "./ask.css";
 
@@ -20,6 +21,7 @@ export function AskPage() {
         </p>
         <WhichLock />
         <HowLong />
+        <MeasurePart />
       </Page>
       <Colophon />
     </>

@@ -5,6 +5,7 @@ import { CLOTH_FIELDS, REPEAT_FIELDS } from "../settings/part-fields.ts";
 import { editField, useCanEdit, useField, useJob } from "../state/fields.ts";
 import { ClothPhotoFields } from "./cloth-photo.tsx";
 import { PartList } from "./part-list.tsx";
+import { PartsFromFile } from "./parts-from-file.tsx";
 
 /** A repeat to begin from, mm. */
 const FIRST_REPEAT = { verticalMm: 320, match: "straight" };
@@ -30,6 +31,7 @@ export function ClothsChapter({ number }: { number: number }) {
         needed={["name", "usableWidthMm", "massGsm"]}
         more={(pointer) => <RepeatFields pointer={`${pointer}/repeat`} />}
       />
+      <PartsFromFile kind="cloths" pointer="/cloths" />
     </Chapter>
   );
 }

@@ -12,6 +12,7 @@ import {
 } from "../settings/part-fields.ts";
 import { useJob } from "../state/fields.ts";
 import { PartList } from "./part-list.tsx";
+import { PartsFromFile } from "./parts-from-file.tsx";
 
 /** Which fields make a part of each kind, and which it cannot be without. */
 const KINDS = [
@@ -96,6 +97,7 @@ export function HardwareChapter({ number }: { number: number }) {
             fields={fields}
             needed={needed}
           />
+          <PartsFromFile kind={key} pointer={`/hardware/${key}`} />
         </details>
       ))}
     </Chapter>

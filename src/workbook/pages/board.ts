@@ -1,4 +1,4 @@
-import { forceText } from "../../units/index.ts";
+import { forceText, trimmed, type UnitChoice } from "../../units/index.ts";
 import { type FactLine, factTable } from "../fact-list.ts";
 import { figure } from "../figure.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
@@ -52,12 +52,36 @@ function boardFacts({ shade, plan, length }: ShadeContext): FactLine[] {
       ? []
       : [{ label: "Screws from the wall edge", text: length(board.screwsZMm) }]),
     { label: "Load on the fixings", text: forceText(board.loadN, plan.units) },
+    ...strengthFacts(board, plan.units, length),
   ];
   if (board.barName !== undefined) {
     const cut = board.barLengthMm === undefined ? "" : `, cut ${length(board.barLengthMm)} long`;
     facts.push({ label: "Weight bar", text: `${board.barName}${cut}` });
   }
   return facts;
+}
+
+/** What a tug puts it to, and how it stands up to that by mean strengths over a factor. */
+function strengthFacts(
+  { strength }: ShadeContext["shade"]["board"],
+  units: UnitChoice,
+  length: ShadeContext["length"],
+): FactLine[] {
+  if (strength === undefined) return [];
+  const { deflectionMm, deflectionLimitMm, pullN, shearN, screwShare } = strength;
+  const along = shearN > 0 ? `, ${forceText(shearN, units)} along the wall` : "";
+  return [
+    { label: "Bends with a tug", text: `${length(deflectionMm)}; ${length(deflectionLimitMm)} is allowed` },
+    { label: "Hardest worked screw", text: `${forceText(pullN, units)} out of the wall${along}` },
+    ...(screwShare === undefined
+      ? []
+      : [
+          {
+            label: "Of what it may be put to",
+            text: `${trimmed(100 * screwShare, 0)} %, at a factor of five`,
+          },
+        ]),
+  ];
 }
 
 function eyes({ shade, length }: ShadeContext): Table {
@@ -80,7 +104,7 @@ function eyes({ shade, length }: ShadeContext): Table {
   };
 }
 
-function fixings({ shade, length }: ShadeContext): Table {
+function fixings({ shade, plan, length }: ShadeContext): Table {
   const { board } = shade;
   const brackets = board.fixing === "brackets";
   const one = brackets ? "Bracket" : "Screw";
@@ -92,13 +116,13 @@ function fixings({ shade, length }: ShadeContext): Table {
       { title: "", share: 0.9 },
       { title: "From the board’s left end", share: 1.4, align: "measure" },
       { title: "From the left finished edge", share: 1.4, align: "measure" },
-      { title: "", share: 0.9 },
+      { title: "Carries, with a tug", share: 1.2 },
     ],
-    rows: board.brackets.map((bracket): CellLike[] => [
+    rows: board.brackets.map((bracket, i): CellLike[] => [
       { text: `${one} ${bracket.number}`, strong: true },
       { text: length(bracket.xMm - board.leftMm), strong: true },
       length(bracket.xMm),
-      "",
+      board.strength === undefined ? "" : forceText(board.strength.reactionsN[i] ?? 0, plan.units),
     ]),
   };
 }

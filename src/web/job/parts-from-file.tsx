@@ -1,0 +1,66 @@
+import { type ChangeEvent, useState } from "react";
+import type { PartKind } from "../../lists/parts-csv/index.ts";
+import { useCanEdit, useField } from "../state/fields.ts";
+import { setPatch } from "../state/pointer.ts";
+import { edit, usePlanner } from "../state/store.ts";
+
+interface Told {
+  line: number;
+  column: string;
+  given: string;
+  wanted: string;
+}
+
+/** Parts from a CSV file: its first line names the fields. What cannot be used is told line by line, the rest comes in. */
+export function PartsFromFile({ kind, pointer }: { kind: PartKind; pointer: string }) {
+  const mine = useCanEdit();
+  const own = (useField(pointer) as { id: string }[] | undefined) ?? [];
+  const [told, setTold] = useState<{ taken: number; issues: readonly Told[]; columns: readonly string[] }>();
+  const take = async (event: ChangeEvent<HTMLInputElement>) => {
+    const [file] = event.target.files ?? [];
+    event.target.value = "";
+    if (!file) return;
+    const { partColumns, readPartsCsv } = await import("../../lists/parts-csv/index.ts");
+    const { parts, issues } = readPartsCsv(await file.text(), kind);
+    setTold({ taken: parts.length, issues, columns: partColumns(kind) });
+    const { job } = usePlanner.getState();
+    if (!job || parts.length === 0) return;
+    const ids = new Set(parts.map(({ id }) => id));
+    // A part of the same id is replaced: a list that was mended can be read again.
+    const list = [...own.filter(({ id }) => !ids.has(id)), ...parts];
+    edit({
+      label: `Read ${parts.length} from ${file.name.slice(0, 60)}`,
+      patch: setPatch(job, pointer, list),
+    });
+  };
+  return (
+    <div className="parts-from-file">
+      <label>
+        <span className="quiet small">Read a list, as CSV: </span>
+        <input type="file" accept=".csv,text/csv" disabled={!mine} onChange={(event) => void take(event)} />
+      </label>
+      <div role="status">
+        {told === undefined ? null : (
+          <>
+            <p className="small">
+              {told.taken === 0 ? "Nothing was taken." : `${told.taken} taken.`}
+              {told.issues.length > 0 ? " What could not be used:" : ""}
+            </p>
+            {told.issues.length > 0 ? (
+              <>
+                <ul className="small">
+                  {told.issues.slice(0, 20).map(({ line, column, given, wanted }) => (
+                    <li key={`${line} ${column} ${wanted}`}>
+                      Line {line}, {column}: “{given}”. Wanted: {wanted}.
+                    </li>
+                  ))}
+                </ul>
+                <p className="quiet small">Columns that a list can have: {told.columns.join(", ")}.</p>
+              </>
+            ) : null}
+          </>
+        )}
+      </div>
+    </div>
+  );
+}
