@@ -1,6 +1,11 @@
 import { ensureWeb } from "../scripts/build-web.mjs";
 import { startBrowser } from "../test/e2e/browser.ts";
+import { cut400x10 } from "./cut-400x10.ts";
+import { cutC1C7 } from "./cut-c1-c7.ts";
+import { cutFirst } from "./cut-first.ts";
+import { cutGrowth } from "./cut-growth.ts";
 import { cutLengths } from "./cut-lengths.ts";
+import { cutVsPackers } from "./cut-vs-packers.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
@@ -18,6 +23,11 @@ async function measureAll(): Promise<Figure[]> {
     plan2000(),
     planGrowth(),
     cutLengths(),
+    cutFirst(),
+    cutGrowth(),
+    ...cut400x10(),
+    ...cutC1C7(process.argv.includes("--long")),
+    ...(await cutVsPackers()),
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),
