@@ -13,7 +13,7 @@ export function judgePleats(brief: Brief, size: Size, form: Form): Finding[] {
   return [
     ...tooWide(brief, size, form),
     ...ribs(brief),
-    ...pattern(brief, form),
+    ...pattern(brief, size, form),
     ...blackout(brief, form),
     ...interlining(brief, form),
     ...inserts(brief, size, form),
@@ -78,13 +78,15 @@ function ribs(brief: Brief): Finding[] {
 }
 
 /** A pleat of whole repeats lets the pattern run on across its line. */
-function pattern(brief: Brief, { pleats }: Form): Finding[] {
+function pattern(brief: Brief, { finishedWidthMm }: Size, form: Form): Finding[] {
   const { repeat } = brief.cloths.face;
+  const { pleats } = form;
   const folded = Math.max(0, ...pleats.map(({ foldedMm }) => foldedMm));
   if (repeat === undefined || folded === 0) return [];
   const across = repeat.horizontalMm;
   const whole = across === undefined ? 0 : Math.max(1, Math.round(folded / across)) * across;
   if (across !== undefined && Math.abs(whole - folded) <= SAME_MM) return [];
+  const fits = across !== undefined && whole <= mostFoldedMm(form, finishedWidthMm);
   return [
     {
       ...base(brief, "making/pleat/foldedMm"),
@@ -93,18 +95,19 @@ function pattern(brief: Brief, { pleats }: Form): Finding[] {
       text: `Each pleat hides ${lengthText(folded, brief.units)} of the pattern, and the two sides of its line do not meet in it.${
         across === undefined
           ? " Where a whole repeat across is folded away they do."
-          : ` A repeat is ${lengthText(across, brief.units)} across: fold away ${lengthText(whole, brief.units)} and the pattern runs on.`
+          : fits
+            ? ` A repeat is ${lengthText(across, brief.units)} across: fold away ${lengthText(whole, brief.units)} and the pattern runs on.`
+            : ` A repeat is ${lengthText(across, brief.units)} across, more than there is room to fold away.`
       }`,
       cite: cite("geometry", "whole repeats folded away"),
-      remedies:
-        across === undefined
-          ? []
-          : [
-              {
-                label: `Fold away ${lengthText(whole, brief.units)}`,
-                patch: settingPatch(brief, "pleat", "foldedMm", whole),
-              },
-            ],
+      remedies: !fits
+        ? []
+        : [
+            {
+              label: `Fold away ${lengthText(whole, brief.units)}`,
+              patch: settingPatch(brief, "pleat", "foldedMm", whole),
+            },
+          ],
     },
   ];
 }

@@ -50,6 +50,6 @@ describe("a tail", () => {
   });
 
   test("with the shade down it lies level at its whole width", () => {
-    expect(hangTail(300, 500, 0)).toEqual({ dropMm: 0, inMm: 0 });
+    expect(hangTail(300, 500, 0)).toMatchObject({ dropMm: 0, inMm: 0 });
   });
 });

@@ -13,6 +13,8 @@ const STEPS = 10;
 export interface TailHang {
   dropMm: number;
   inMm: number;
+  /** Cloth of its line: a little more than straight from column to corner, where there is as much. */
+  arcMm: number;
 }
 
 /**
@@ -27,7 +29,8 @@ export function hangTail(widthMm: number, clothMm: number, mostSinkMm: number): 
   const dropMm = Math.min(fullMm, Math.max(0, mostSinkMm));
   const reachMm = cloth * (fullMm === 0 ? 1 : 1 - (BOWED.value * dropMm) / fullMm);
   const acrossMm = Math.min(widthMm, Math.sqrt(Math.max(0, reachMm ** 2 - dropMm ** 2)));
-  return { dropMm, inMm: widthMm - acrossMm };
+  const arcMm = Math.min(cloth, Math.hypot(acrossMm, dropMm) * (1 + BOWED.value));
+  return { dropMm, inMm: widthMm - acrossMm, arcMm };
 }
 
 /** Writes down how far the corner of a tail hangs below its column, the shade raised. */
@@ -54,14 +57,13 @@ export function writeTail(widthMm: number, clothMm: number, travelMm: number, bo
 }
 
 /** The line of such a tail from its outer end to the column, x outwards from the column, mm. */
-export function tailLine(widthMm: number, { dropMm, inMm }: TailHang): ShadePoint[] {
+export function tailLine(widthMm: number, { dropMm, inMm, arcMm }: TailHang): ShadePoint[] {
   const acrossMm = widthMm - inMm;
   const straight: ShadePoint[] = [
     [acrossMm, dropMm],
     [0, 0],
   ];
-  if (acrossMm <= 0 || dropMm <= 0) return straight;
-  const arcMm = Math.hypot(acrossMm, dropMm) * (1 + BOWED.value);
+  if (acrossMm <= 0 || dropMm <= 0 || arcMm <= Math.hypot(acrossMm, dropMm) * (1 + 1e-9)) return straight;
   const hang = slantedCatenary(acrossMm, dropMm, arcMm);
   if (hang === undefined || !Number.isFinite(hang.parameterMm)) return straight;
   const k = hang.parameterMm;
