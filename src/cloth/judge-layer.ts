@@ -61,7 +61,7 @@ function joins(brief: Brief, story: CutStory): Finding[] {
       id: "cloth.joins",
       weight: "mind",
       path: layerPath(brief, story),
-      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, one in the middle and none of the seams in the centre, at ${seams} from the left edge: ${how}.`,
+      text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,
       cite: cite("us-sewing-handbook", "full width centred, equal parts at each side"),
       remedies: instead,
     },

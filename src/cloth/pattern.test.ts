@@ -238,6 +238,40 @@ describe("motif placed by the maker", () => {
   });
 });
 
+describe("published lengths, through the whole plan of a layer", () => {
+  const curtain = (widthMm: number, lengthMm: number, verticalMm: number, match: "straight" | "half-drop") =>
+    clothOf({
+      widthMm,
+      lengthMm,
+      columnsMm: [50, widthMm - 50],
+      shade: {
+        face: "mine",
+        lining: null,
+        making: {
+          hems: { sideTurnMm: 0, bottomTurnMm: 0, boardAllowanceMm: 0, seamMm: 0, joins: "equal-parts" },
+          pattern: { place: "top", railroad: "never" },
+        },
+      },
+      cloths: [
+        { id: "mine", name: "Mine", usableWidthMm: 1400, massGsm: 200, repeat: { verticalMm, match } },
+      ],
+    }).face;
+
+  it("“Fabric required”: 440 cm of 140 cm cloth, 240 cm cut, 37 cm repeat: 4 × 259 cm = 10.36 m (curtain)", () => {
+    const face = curtain(4400, 2400, 370, "straight");
+    expect(face.widths).toBe(4);
+    expectNear(face.repeatLengthMm, 2590, 1e-6);
+    expectNear(face.lengthMm, 10_360, 1e-6);
+  });
+  it("“Half drop repeat”: 3 widths of 195 cm, 65 cm repeat: 6.5 m (curtain)", () => {
+    const face = curtain(4200, 1950, 650, "half-drop");
+    expect(face.widths).toBe(3);
+    expectNear(face.lengthMm, 6500, 1e-6);
+    // It lies in less than that: from the first cut to the end of the last piece, half a repeat for the drop.
+    expect(Math.max(...face.lays.map((lay) => lay.yMm + lay.lengthMm))).toBeLessThanOrEqual(6500);
+  });
+});
+
 describe("centring", () => {
   it("says what a centred motif costs where four repeats make the width, and its remedy saves just that", () => {
     // 4 × 335 = 1340 of 1380 mm: a gap lies in the middle of the cloth, a motif 167.5 mm beside it.
