@@ -1,6 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { type ClothPlan, type ClothProblem, type Piece, solveCloth } from "../../src/cutting/cloth/index.ts";
+import {
+  type ClothPlan,
+  type ClothProblem,
+  type Piece,
+  STRAIGHT,
+  solveCloth,
+} from "../../src/cutting/cloth/index.ts";
 import { inches, MM_PER_YARD } from "../../src/units/index.ts";
 
 function cloth(
@@ -22,7 +28,7 @@ function cloth(
       ...piece,
     })),
     gapMm: 0,
-    cutting: { kind: "straight", stages: 3 },
+    cutting: STRAIGHT,
     keep: { widthMm: 200, lengthMm: 300 },
     seed: 1,
     ...more,
