@@ -5,17 +5,6 @@ import { scallopOfSag } from "./scallop.ts";
 const STEPS = 24;
 const SAME_MM = 1e-9;
 
-/** One such line whose strips beside the outermost columns lie level. */
-export function scallopedLine(
-  cornersYMm: number,
-  widthMm: number,
-  swags: readonly Swag[],
-  sagOf: (swag: Swag) => number,
-): ShadePoint[] {
-  const line = scallopedLines(widthMm, swags, sagOf)(cornersYMm);
-  return line.map(([x, y], i): ShadePoint => [x, i === 0 || i === line.length - 1 ? cornersYMm : y]);
-}
-
 /** Draws a line across the whole shade with its corners at this height, its scallops as deep as this share of their sag. */
 export type ScallopedLine = (cornersYMm: number, share?: number) => ShadePoint[];
 
