@@ -21,12 +21,12 @@ function clothLine(one: ClothCutting, units: UnitChoice): string {
 }
 
 function lengthsLine(one: LengthsCutting): string {
-  const { name, newStockId, noun, answer } = one;
+  const { name, newStockIds, noun, answer } = one;
   if (answer.kind === "infeasible") return `${name}: ${lengthsGapWords(one)}`;
   const { bars, toMeasure } = answer.plan;
-  const bought = bars.filter(({ stockId }) => stockId === newStockId).length;
+  const bought = bars.filter(({ stockId }) => newStockIds.includes(stockId)).length;
   const parts = [
-    ...(newStockId === undefined ? [] : [`${bought} new ${bought === 1 ? noun : `${noun}s`}`]),
+    ...(newStockIds.length === 0 ? [] : [`${bought} new ${bought === 1 ? noun : `${noun}s`}`]),
     ...(bars.length > bought ? [`${bars.length - bought} from the rack`] : []),
     ...(toMeasure.length > 0 ? [`${toMeasure.length} cut to their own length`] : []),
   ];

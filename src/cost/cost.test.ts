@@ -236,7 +236,7 @@ describe("what is at hand", () => {
 describe("a part longer than it is sold", () => {
   it("is a finding, and stays out of the price", () => {
     const shade = handShade();
-    const long = { ...shade, board: { ...shade.board, lengthMm: 2600 } };
+    const long = { ...shade, board: { ...shade.board, lengthMm: 2600, cutMm: 2600 } };
     const { cost, findings } = planCost(long, RATES);
     expect(findings.map((finding) => finding.id)).toEqual(["cost.longer-than-sold"]);
     expect(lineOf(cost, "board-board-1x2")).toMatchObject({ quantity: 1 });

@@ -3,6 +3,7 @@ import type { Brief } from "../job/index.ts";
 import type { Cost } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
+import { soldLengths } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
 import type { Need } from "./need.ts";
 import type { Rack } from "./rack.ts";
@@ -15,14 +16,15 @@ export function judgeLengths(needs: Need[], brief: Brief): Finding[] {
   for (const need of needs) {
     if (need.sort !== "lengths" || need.stockMm === undefined) continue;
     const longest = longestMm(need.cutsMm);
-    if (longest <= need.stockMm + SAME_LENGTH_MM) continue;
+    const soldMm = longestMm(soldLengths(need).map(({ lengthMm }) => lengthMm));
+    if (longest <= soldMm + SAME_LENGTH_MM) continue;
     findings.push({
       id: "cost.longer-than-sold",
       weight: "fix",
       stage: "cost",
       shadeId: brief.shadeId,
       path: `${brief.path}/shade`,
-      text: `${need.label}: a piece of ${lengthText(longest, brief.units)} is needed, but it is sold in lengths of ${lengthText(need.stockMm, brief.units)}. Ask for a longer length, or choose another part. It is left out of the price.`,
+      text: `${need.label}: a piece of ${lengthText(longest, brief.units)} is needed, but it is sold in lengths of ${lengthText(soldMm, brief.units)}${need.alsoSold ? " at the most" : ""}. Ask for a longer length, or choose another part. It is left out of the price.`,
       cite: cite("arithmetic"),
       remedies: [],
     });

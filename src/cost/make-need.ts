@@ -34,7 +34,7 @@ export function counted(
 export function lengths(
   kind: string,
   group: LengthsNeed["group"],
-  part: Pick<Bar | Board | Tube, "id" | "name" | "price" | "demo" | "stockMm">,
+  part: Pick<Bar | Board | Tube, "id" | "name" | "price" | "demo" | "stockMm"> & Pick<Bar, "alsoSold">,
   cutsMm: number[],
 ): LengthsNeed {
   return {
@@ -47,6 +47,7 @@ export function lengths(
     stockId: part.id,
     cutsMm,
     stockMm: part.stockMm,
+    ...(part.alsoSold === undefined ? {} : { alsoSold: part.alsoSold }),
     kerfMm: SUNDRIES.sawKerfMm.value,
     noun: "length",
   };

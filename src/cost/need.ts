@@ -25,12 +25,19 @@ export interface RunningNeed extends Common {
   plain?: boolean;
 }
 
+export interface SoldLength {
+  lengthMm: number;
+  price?: number;
+}
+
 /** Sawn or cut from lengths as they are sold. Without a stock length every cut is bought to size. */
 export interface LengthsNeed extends Common {
   sort: "lengths";
   stockId: string;
   cutsMm: number[];
   stockMm?: number;
+  /** Other lengths in which it is sold, with their prices. */
+  alsoSold?: readonly SoldLength[];
   kerfMm: number;
   /** What one is called: length, spool. */
   noun: string;

@@ -26,8 +26,8 @@ export interface ClothTaken {
 export interface LengthsTaken {
   lineId: string;
   noun: string;
-  stockMm: number;
-  bought: number;
+  /** How many of each length in which it is sold, and what one costs. */
+  counts: readonly { lengthMm: number; count: number; price?: number }[];
   fromRack: number;
 }
 
@@ -72,19 +72,21 @@ function clothLine(
 
 function lengthsLine(
   line: ShoppingLine,
-  { noun, stockMm, bought, fromRack }: LengthsTaken,
+  { noun, counts, fromRack }: LengthsTaken,
   units: UnitChoice,
 ): ShoppingLine {
   const unit = units.system === "imperial" ? "ft" : "m";
-  const { onHand: _, ...rest } = line;
+  const { onHand: _, cost: __, ...rest } = line;
+  const words = counts.map(
+    ({ count, lengthMm }) => `${countText(count, noun)} of ${boughtLengthText(lengthMm, unit, units)}`,
+  );
   return {
     ...rest,
-    buyText:
-      bought === 0
-        ? "none: at hand"
-        : `${countText(bought, noun)} of ${boughtLengthText(stockMm, unit, units)}`,
-    quantity: bought,
+    buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
+    quantity: counts.reduce((sum, { count }) => sum + count, 0),
     ...(fromRack > 0 ? { onHand: fromRack } : {}),
-    ...(line.price === undefined ? {} : { cost: toCent(bought * line.price) }),
+    ...(counts.some(({ price }) => price === undefined)
+      ? {}
+      : { cost: toCent(counts.reduce((sum, { count, price = 0 }) => sum + count * price, 0)) }),
   };
 }

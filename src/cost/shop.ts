@@ -1,5 +1,6 @@
 import type { ShoppingLine } from "../shade/index.ts";
 import type { UnitChoice } from "../units/index.ts";
+import { lengthFor } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
 import { toCent } from "./money.ts";
 import type { CountedNeed, LengthsNeed, Need, RunningNeed, SpooledNeed } from "./need.ts";
@@ -71,7 +72,9 @@ function shopRunning(need: RunningNeed, rack: Rack, { units, wasteShare }: ShopT
 }
 
 function shopLengths(need: LengthsNeed, rack: Rack, units: UnitChoice, atMost: number): ShoppingLine {
-  const { id, group, label, noun, stockMm } = need;
+  const { id, group, label, noun } = need;
+  const sold = lengthFor(need);
+  const stockMm = sold?.lengthMm;
   const filled = rack.fill(need.stockId, need.cutsMm, stockMm, need.kerfMm);
   const overlong = filled.leftMm.length;
   const quantity = Math.min(filled.bought + overlong, atMost);
@@ -92,7 +95,9 @@ function shopLengths(need: LengthsNeed, rack: Rack, units: UnitChoice, atMost: n
     unit: "length",
     ...(filled.rackPiecesUsed > 0 ? { onHand: filled.rackPiecesUsed } : {}),
     // A piece longer than any that is sold has no price that we know.
-    ...(overlong > 0 && stockMm !== undefined ? {} : priced(quantity, need.price)),
+    ...(overlong > 0 && stockMm !== undefined
+      ? {}
+      : priced(quantity, sold === undefined ? need.price : sold.price)),
   };
 }
 

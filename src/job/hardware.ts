@@ -11,6 +11,18 @@ const part = {
   note: note.optional(),
 };
 
+/** Other lengths in which it can be bought, each with its price. */
+const alsoSold = z
+  .array(
+    z.strictObject({
+      lengthMm: sizeMm,
+      price: money.optional().meta({ description: "Price of one such length, in the job's currency" }),
+    }),
+  )
+  .max(20)
+  .optional()
+  .meta({ description: "Other lengths in which it is sold" });
+
 /**
  * A cord lock: a smooth roller and a toothed one in a housing, with wires that divide it into slots.
  * Lengths are along the board, widths across it (the roller's axis), heights downwards.
@@ -102,6 +114,7 @@ export const barSchema = z.strictObject({
     .optional()
     .meta({ description: "Weighed mass per metre; else from section and density" }),
   stockMm: sizeMm.optional().meta({ description: "Length in which it is sold, mm" }),
+  alsoSold,
 });
 
 export const boardSchema = z.strictObject({
@@ -110,6 +123,7 @@ export const boardSchema = z.strictObject({
   thicknessMm: partMm.meta({ description: "Vertical, mm" }),
   densityKgM3: z.number().min(100).max(1500).optional(),
   stockMm: sizeMm.optional(),
+  alsoSold,
 });
 
 export const ringSchema = z.strictObject({

@@ -253,3 +253,44 @@ describe("what is at hand", () => {
     expect(faces).toHaveLength(1);
   });
 });
+
+describe("several lengths at several prices", () => {
+  const boards = (alsoSold: { lengthMm: number; price: number }[]) =>
+    jobWith(
+      {
+        opening: { widthsMm: [1200], heightsMm: [1500] },
+        shade: { mount: "to-size", making: { board: { section: "own" } } },
+      },
+      {
+        hardware: {
+          boards: [
+            { id: "own", name: "Own", depthMm: 38, thicknessMm: 19, stockMm: 2400, price: 9, alsoSold },
+          ],
+        },
+      },
+    );
+
+  // One board of 1,193.65 mm (1,200 − 1/4 in): 9 for a length of 2,400, 5 for one of 1,300.
+  it("the cheapest that serves is bought, and the line says which", () => {
+    const job = boards([{ lengthMm: 1300, price: 5 }]);
+    const whole = plan(job);
+    const line = buyAsCut(job, whole, planCutting(job, whole, 0)).cost.shopping.find(
+      ({ id }) => id === "board-own",
+    );
+    expect(line).toMatchObject({ quantity: 1, cost: 5 });
+    expect(line?.buyText).toMatch(/^1 length of 4\.3/);
+  });
+
+  it("a longer one takes what the usual one is too short for", () => {
+    const job = boards([{ lengthMm: 3600, price: 14 }]);
+    const [window] = job.rooms[0]?.windows ?? [];
+    if (window) window.opening.widthsMm = [3000];
+    const whole = plan(job);
+    const long = whole.shades[0]?.findings.filter(({ id }) => id === "cost.longer-than-sold") ?? [];
+    expect(long.filter(({ text }) => text.startsWith("Own"))).toEqual([]);
+    const line = buyAsCut(job, whole, planCutting(job, whole, 0)).cost.shopping.find(
+      ({ id }) => id === "board-own",
+    );
+    expect(line).toMatchObject({ quantity: 1, cost: 14 });
+  });
+});

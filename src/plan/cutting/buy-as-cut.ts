@@ -40,16 +40,20 @@ function clothTaken(
 function lengthsTaken({
   id,
   noun,
-  newStockId,
+  newStockIds,
+  stockPrices,
   answer,
   tooLong,
   problem,
 }: LengthsCutting): LengthsTaken | undefined {
-  const sold = problem.stock.find((one) => one.id === newStockId);
-  if (sold === undefined || answer.kind === "infeasible") return undefined;
+  if (newStockIds.length === 0 || answer.kind === "infeasible") return undefined;
   // What is bought to its own length has no price that we know: the line stays as it was.
   if (tooLong.length > 0 || answer.plan.toMeasure.length > 0) return undefined;
-  const bought = answer.plan.bars.filter(({ stockId }) => stockId === newStockId).length;
-  const fromRack = answer.plan.bars.length - bought;
-  return { lineId: id, noun, stockMm: sold.lengthMm, bought, fromRack };
+  const counts = newStockIds.flatMap((stockId) => {
+    const count = answer.plan.bars.filter((bar) => bar.stockId === stockId).length;
+    const lengthMm = problem.stock.find((one) => one.id === stockId)?.lengthMm ?? 0;
+    return count === 0 ? [] : [{ lengthMm, count, price: stockPrices[stockId] }];
+  });
+  const bought = counts.reduce((sum, { count }) => sum + count, 0);
+  return { lineId: id, noun, counts, fromRack: answer.plan.bars.length - bought };
 }

@@ -30,9 +30,11 @@ export interface LengthsCutting {
   name: string;
   /** What one is called: length, spool. */
   noun: string;
-  /** Id of the length that is to be bought, where it is sold in lengths. */
-  newStockId?: string;
+  /** Ids of the lengths that are to be bought, where it is sold in lengths: the usual one first. */
+  newStockIds: string[];
   stockNames: Record<string, string>;
+  /** What one of the lengths that are to be bought costs, where that is known. */
+  stockPrices: Record<string, number>;
   problem: LengthsProblem;
   answer: LengthsAnswer;
   /** Longer than any that is sold: bought to their own length, and not part of the plan. */

@@ -1,5 +1,11 @@
-import { type CostInput, hardwareNeeds, type LengthsNeed, type RunningNeed } from "../../cost/index.ts";
-import type { LengthCut, LengthsProblem, StockLength } from "../../cutting/index.ts";
+import {
+  type CostInput,
+  hardwareNeeds,
+  type LengthsNeed,
+  type RunningNeed,
+  soldLengths,
+} from "../../cost/index.ts";
+import type { LengthCut, StockLength } from "../../cutting/index.ts";
 import type { SettledCutting, Stock } from "../../job/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LengthsCutting } from "./cutting-plan.ts";
@@ -44,46 +50,61 @@ function taskOf(
   cutting: SettledCutting,
 ): LengthsTask {
   const held = (stock.lengths ?? []).filter(({ part }) => part === need.stockId);
-  let newStockId = NEW;
-  while (held.some(({ id }) => id === newStockId)) newStockId += "-length";
   const rack = held.map(({ id, lengthMm }): StockLength => ({ id, lengthMm, cost: 0, available: 1 }));
-  const stockNames = Object.fromEntries(held.map(({ id }) => [id, id]));
-  const isSold = need.sort === "lengths" && need.stockMm !== undefined;
-  const longestMm = [...rack.map(({ lengthMm }) => lengthMm), isSold ? (need.stockMm ?? 0) : 0].reduce(
-    (most, one) => Math.max(most, one),
-    0,
-  );
+  const sold = need.sort === "lengths" ? newStock(need, new Set(held.map(({ id }) => id))) : [];
+  const longestMm = [...rack, ...sold].reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
+  const soldMm = sold.reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
+  const isSold = sold.length > 0;
   const fits = ({ lengthMm }: LengthCut) => !isSold || lengthMm <= longestMm + SAME_LENGTH_MM;
-  const common = {
+  const fitting = cuts.filter(fits);
+  const noun = need.sort === "lengths" ? need.noun : "piece";
+  // A cut that only the rack is long enough for is bought to measure where the rack does not reach.
+  const rackAlone = fitting.some(({ lengthMm }) => lengthMm > soldMm + SAME_LENGTH_MM);
+  const perMm = isSold ? 2 * dearestPerMm(sold) : 1;
+  return {
     id: need.id,
     partId: need.stockId,
     name: need.label,
-    noun: need.sort === "lengths" ? need.noun : "piece",
+    noun,
+    newStockIds: sold.map(({ id }) => id),
+    stockNames: Object.fromEntries([
+      ...held.map(({ id }) => [id, id]),
+      ...sold.map(({ id }) => [id, `New ${noun}`]),
+    ]),
+    stockPrices: need.sort === "lengths" ? pricesOf(need, sold) : {},
     tooLong: cuts.filter((cut) => !fits(cut)),
-  };
-  const problem: LengthsProblem = {
-    cuts: cuts.filter(fits),
-    stock: rack,
-    kerfMm: need.sort === "lengths" && need.kerfMm > 0 ? cutting.sawKerfMm : 0,
-    keepMm: cutting.keepLengthMm,
-    seed: cutting.seed,
-  };
-  if (!isSold) return { ...common, stockNames, problem: { ...problem, toMeasureCostPerMm: 1 } };
-  const stockMm = need.stockMm ?? 0;
-  const sold: StockLength = { id: newStockId, lengthMm: stockMm, cost: stockMm };
-  return {
-    ...common,
-    newStockId,
-    stockNames: { ...stockNames, [newStockId]: `New ${need.noun}` },
     problem: {
-      ...problem,
-      stock: [sold, ...rack],
-      ...(rackAlone(problem, stockMm) ? { toMeasureCostPerMm: 2 } : {}),
+      cuts: fitting,
+      stock: [...sold, ...rack],
+      ...(!isSold || rackAlone ? { toMeasureCostPerMm: perMm } : {}),
+      kerfMm: need.sort === "lengths" && need.kerfMm > 0 ? cutting.sawKerfMm : 0,
+      keepMm: cutting.keepLengthMm,
+      seed: cutting.seed,
     },
   };
 }
 
-/** A cut that only the rack is long enough for must be bought to measure where the rack does not reach. */
-function rackAlone({ cuts }: LengthsProblem, stockMm: number): boolean {
-  return cuts.some(({ lengthMm }) => lengthMm > stockMm + SAME_LENGTH_MM);
+/** Every length that can be bought, at its price; by its length where one of them has none. */
+function newStock(need: LengthsNeed, taken: ReadonlySet<string>): StockLength[] {
+  const lengths = soldLengths(need);
+  const priced = lengths.every(({ price }) => price !== undefined && price > 0);
+  return lengths.map(({ lengthMm, price }, n) => {
+    let id = n === 0 ? NEW : `${NEW}-${n + 1}`;
+    while (taken.has(id)) id += "-length";
+    return { id, lengthMm, cost: priced ? (price ?? 0) : lengthMm };
+  });
+}
+
+function pricesOf(need: LengthsNeed, sold: readonly StockLength[]): Record<string, number> {
+  const prices = soldLengths(need).map(({ price }) => price);
+  return Object.fromEntries(
+    sold.flatMap(({ id }, n) => {
+      const price = prices[n];
+      return price === undefined ? [] : [[id, price] as const];
+    }),
+  );
+}
+
+function dearestPerMm(sold: readonly StockLength[]): number {
+  return sold.reduce((most, { cost, lengthMm }) => Math.max(most, cost / lengthMm), 0);
 }

@@ -92,11 +92,13 @@ function lengthsAfter(
     one.answer.kind === "infeasible" ? [] : one.answer.plan.bars.map((bar) => ({ one, bar })),
   );
   const cut = new Map(
-    bars.filter(({ one, bar }) => bar.stockId !== one.newStockId).map(({ bar }) => [bar.stockId, bar]),
+    bars
+      .filter(({ one, bar }) => !one.newStockIds.includes(bar.stockId))
+      .map(({ bar }) => [bar.stockId, bar]),
   );
   const held = (job.stock.lengths ?? []).flatMap((piece) => offcutOf(piece, cut.get(piece.id)));
   const kept = bars.flatMap(({ one, bar }): HeldLength[] =>
-    bar.kept && bar.stockId === one.newStockId
+    bar.kept && one.newStockIds.includes(bar.stockId)
       ? [{ id: freshId(`${one.partId}-offcut`), part: one.partId, lengthMm: tenth(bar.offcutMm) }]
       : [],
   );

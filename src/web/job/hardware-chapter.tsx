@@ -11,6 +11,7 @@ import {
   TUBE_FIELDS,
 } from "../settings/part-fields.ts";
 import { useJob } from "../state/fields.ts";
+import { AlsoSold } from "./also-sold.tsx";
 import { PartList } from "./part-list.tsx";
 import { PartsFromFile } from "./parts-from-file.tsx";
 
@@ -77,6 +78,9 @@ const KINDS = [
   },
 ] as const;
 
+/** Kinds that are sawn from lengths as they are sold. */
+const SAWN: ReadonlySet<string> = new Set(["bars", "ribs", "boards"]);
+
 export function HardwareChapter({ number }: { number: number }) {
   const { hardware } = useJob();
   const own = Object.values(hardware).reduce((sum, parts) => sum + (parts?.length ?? 0), 0);
@@ -96,6 +100,7 @@ export function HardwareChapter({ number }: { number: number }) {
             catalogue={CATALOGUE[key]}
             fields={fields}
             needed={needed}
+            {...(SAWN.has(key) ? { more: (part: string) => <AlsoSold pointer={`${part}/alsoSold`} /> } : {})}
           />
           <PartsFromFile kind={key} pointer={`/hardware/${key}`} />
         </details>

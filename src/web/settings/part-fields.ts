@@ -124,7 +124,7 @@ export const CORD_FIELDS: Fields<Cord> = withLimits(cordSchema, {
   note: NOTE,
 });
 
-export const BAR_FIELDS: Fields<Bar> = withLimits(barSchema, {
+export const BAR_FIELDS: Fields<Omit<Bar, "alsoSold">> = withLimits(barSchema, {
   name: NAME,
   material: choice("Material", {
     steel: "steel",
@@ -141,7 +141,7 @@ export const BAR_FIELDS: Fields<Bar> = withLimits(barSchema, {
   note: NOTE,
 });
 
-export const BOARD_FIELDS: Fields<Board> = withLimits(boardSchema, {
+export const BOARD_FIELDS: Fields<Omit<Board, "alsoSold">> = withLimits(boardSchema, {
   name: NAME,
   depthMm: size("Depth", "from the wall or glass into the room"),
   thicknessMm: size("Thickness"),
@@ -241,3 +241,9 @@ export const CUTTING_FIELDS: { [K in keyof Required<Cutting>]: FieldSpec } = wit
   sawKerfMm: fine("Saw line", 0, 20),
   seed: count("Seed", 0, 2 ** 31 - 1, "another seed tries other plans"),
 });
+
+/** Another length in which a bar, rib or board is sold. */
+export const SOLD_FIELDS = {
+  lengthMm: run("Also sold in lengths of", 0.01, 20_000),
+  price: money("Price of such a length"),
+};
