@@ -9,6 +9,8 @@ import { judgeRows } from "../draping/judge-rows.ts";
 import { layPleatedRows } from "../draping/pleated-rows.ts";
 import { writePieces } from "../draping/write-pleats.ts";
 import { layColumns } from "../flat/columns.ts";
+import { scallopWithin } from "../gathering/scallop.ts";
+import { writeSag } from "../gathering/write-scallop.ts";
 import type { Mechanism, Style } from "../style.ts";
 import { balloonForm, bayEase, laidPleats } from "./balloon-form.ts";
 import { balloonSteps } from "./balloon-steps.ts";
@@ -54,6 +56,13 @@ function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mec
   }));
   const wanted = lowestPouf(brief, bays, length);
   const sagMm = Math.max(0, ...wanted.sagsMm);
+  const deepest = bays[wanted.sagsMm.indexOf(sagMm)];
+  if (deepest !== undefined && sagMm > 0)
+    writeSag(
+      scallopWithin(deepest.spanMm, deepest.arcMm, wanted.clothMm),
+      "Middle of a pouf below its corners",
+      book,
+    );
   book.figure("shape.bottom-section", {
     label: "Lowest ring to the lowest point, shade down",
     symbol: "b",

@@ -82,6 +82,12 @@ function ShapeSentence() {
 
 /** The figure that decides how far apart the rows are, by the style’s own rule. */
 function spacingFigure(workings: ReadonlyMap<string, unknown>): string {
-  const known = ["shape.fold", "shape.half-fold", "shape.hobble-tape", "shape.tuck-spacing"];
+  const known = [
+    "shape.fold",
+    "shape.half-fold",
+    "shape.hobble-tape",
+    "shape.tuck-spacing",
+    "shape.row-spacing",
+  ];
   return known.find((id) => workings.has(id)) ?? "shape.rows";
 }
