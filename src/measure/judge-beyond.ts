@@ -82,10 +82,7 @@ function headFor(brief: Brief, size: Size): Finding[] {
         ? `The head slopes by ${text(head.fallMm)}. The upper part stays; the shade rises to below its low end. Its board, cut ${text(size.boardOnSlopeMm ?? size.boardLengthMm)} long, lies on the slope, and the top of the cloth is cut by a template.`
         : `The head rises in an arc of ${text(head.fallMm)}. The arc stays covered; the shade rises to below its ends. The board there is cut to the arc, and the top of the cloth by a template.`,
     cite: cite("geometry"),
-    figures: [
-      "shape.headrail-needed",
-      ...(size.boardOnSlopeMm === undefined ? [] : ["measure.board-on-slope"]),
-    ],
+    ...(size.boardOnSlopeMm === undefined ? {} : { figures: ["measure.board-on-slope"] }),
     remedies: [],
   });
   if (head.kind === "arched" && head.fallMm > size.finishedWidthMm / 2) {
@@ -128,7 +125,8 @@ function tooWide(brief: Brief, size: Size): Finding[] {
       weight: "mind",
       text: `One shade ${text(size.finishedWidthMm)} wide is heavy and its hem hard to keep straight; about ${text(ONE_SHADE_WIDE.value)} is the usual most. ${parts} side by side, each on its own board, are lighter, and their folds can be lined up.`,
       cite: ONE_SHADE_WIDE.cite,
-      figures: ["measure.finished-width"],
+      // A shade made to size has no figure of its width.
+      ...(brief.mount === "to-size" ? {} : { figures: ["measure.finished-width"] }),
       remedies: [
         {
           label: `Split it into ${parts} side by side`,
