@@ -1,4 +1,4 @@
-import type { Bolt, BoltPlan, Leaf, Placement } from "../../cutting/index.ts";
+import type { Bolt, BoltPlan, Rect as BoltRect, Leaf, Placement } from "../../cutting/index.ts";
 import { type ClothCutting, type FollowedCut, followCuts } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Marker, Point, Primitive } from "../model.ts";
@@ -44,19 +44,21 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
   return {
     id: `bolt-${plan.boltId}${isPart ? `-${Math.round(fromMm)}` : ""}`,
     title,
-    caption: `Right side up, cut from the left${isPart ? `; ${lengthText(fromMm, units)} to ${lengthText(toMm, units)} of the bolt` : ""}. Numbers are cuts in their order; arrows point to the top of each piece.`,
+    caption: `Right side up, cut from the left, the left selvedge below${isPart ? `; ${lengthText(fromMm, units)} to ${lengthText(toMm, units)} of the bolt` : ""}. Numbers are cuts in their order; arrows point to the top of each piece.`,
     primitives: [
       rect("clothOnBolt", ground),
-      ...leaves.filter(isWaste).map((leaf) => rect("waste", areaOf(leaf), { part: "waste" })),
+      ...leaves.filter(isWaste).map((leaf) => rect("waste", areaOf(leaf, bolt), { part: "waste" })),
       ...(plan.leaves.length === 0 ? [rect("waste", ground)] : []),
-      ...placements.map((placement) => rect("faceCloth", areaOf(placement), { part: placement.pieceId })),
+      ...placements.map((placement) =>
+        rect("faceCloth", areaOf(placement, bolt), { part: placement.pieceId }),
+      ),
       ...repeatLines(cutting, bolt, ground),
       ...flawsOf(bolt, ground),
       selvedge(ground, 0),
       selvedge(ground, bolt.widthMm),
-      ...placements.flatMap((placement) => drawPiece(input, placement)),
-      ...leaves.flatMap((leaf) => drawKept(leaf, units)),
-      ...lines.flatMap(drawCut),
+      ...placements.flatMap((placement) => drawPiece(input, placement, bolt)),
+      ...leaves.flatMap((leaf) => drawKept(leaf, units, bolt)),
+      ...lines.flatMap((one) => drawCut(one, bolt)),
       ...measures(ground, lines, units),
     ],
     facts: factsOf(input, placements),
@@ -89,9 +91,12 @@ function boltOf({ cutting, bolt: { boltId } }: BoltDrawingInput): Bolt {
   return found;
 }
 
-/** A bolt runs to the right on paper, its width downwards. */
-function areaOf({ xMm, yMm, widthMm, lengthMm }: Placement | Leaf): Rect {
-  return { x: yMm, y: xMm, width: lengthMm, height: widthMm };
+/**
+ * A bolt runs to the right on paper with the tops at the left: right side up, its left selvedge is then the lower one.
+ * So x of the bolt, which counts from there, runs upwards.
+ */
+function areaOf({ xMm, yMm, widthMm, lengthMm }: BoltRect, bolt: Bolt): Rect {
+  return { x: yMm, y: bolt.widthMm - xMm - widthMm, width: lengthMm, height: widthMm };
 }
 
 function isWaste({ holds }: Leaf): boolean {
@@ -112,21 +117,22 @@ function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: Rect): Primi
   const { alongMm, acrossMm, match } = repeat;
   const columns = acrossMm === undefined ? [] : [...steps(bolt.columnMm ?? 0, acrossMm, 0, bolt.widthMm)];
   const isDropped = match === "half-drop" && columns.length > 0;
-  const lines = columns.map((y) =>
+  const yOf = (xMm: number) => bolt.widthMm - xMm;
+  const lines = columns.map((xMm) =>
     line("repeatLine", [
-      [ground.x, y],
-      [ground.x + ground.width, y],
+      [ground.x, yOf(xMm)],
+      [ground.x + ground.width, yOf(xMm)],
     ]),
   );
   const bands = isDropped ? bandsOf(columns, bolt.widthMm) : [[0, bolt.widthMm] as const];
-  bands.forEach(([top, bottom], k) => {
-    const parity = isDropped ? Math.round((top - (bolt.columnMm ?? 0)) / (acrossMm ?? 1)) : k;
+  bands.forEach(([from, to], k) => {
+    const parity = isDropped ? Math.round((from - (bolt.columnMm ?? 0)) / (acrossMm ?? 1)) : k;
     const shift = isDropped && parity % 2 !== 0 ? alongMm / 2 : 0;
     for (const x of steps((bolt.rowMm ?? 0) + shift, alongMm, ground.x, ground.x + ground.width)) {
       lines.push(
         line("repeatLine", [
-          [x, top],
-          [x, bottom],
+          [x, yOf(to)],
+          [x, yOf(from)],
         ]),
       );
     }
@@ -150,8 +156,8 @@ function bandsOf(columns: readonly number[], widthMm: number): (readonly [number
 function flawsOf(bolt: Bolt, ground: Rect): Primitive[] {
   return bolt.flaws
     .filter(({ yMm, lengthMm }) => yMm + lengthMm > ground.x && yMm < ground.x + ground.width)
-    .flatMap(({ xMm, yMm, widthMm, lengthMm }) => {
-      const area = { x: yMm, y: xMm, width: lengthMm, height: widthMm };
+    .flatMap((flaw) => {
+      const area = areaOf(flaw, bolt);
       const corner = (dx: number, dy: number): Point => [area.x + dx * area.width, area.y + dy * area.height];
       return [
         rect("flaw", area),
@@ -162,8 +168,12 @@ function flawsOf(bolt: Bolt, ground: Rect): Primitive[] {
     });
 }
 
-function drawPiece({ units, cutting, bolt: plan }: BoltDrawingInput, placement: Placement): Primitive[] {
-  const area = areaOf(placement);
+function drawPiece(
+  { units, cutting, bolt: plan }: BoltDrawingInput,
+  placement: Placement,
+  bolt: Bolt,
+): Primitive[] {
+  const area = areaOf(placement, bolt);
   const piece = cutting.problem.pieces.find(({ id }) => id === placement.pieceId);
   const outline = plan.cuts.length === 0 ? [rect("numberedCut", area, { part: placement.pieceId })] : [];
   const words = `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`;
@@ -217,9 +227,9 @@ function topArrow({ x, y, width, height }: Rect, { turn }: Placement): Primitive
   );
 }
 
-function drawKept(leaf: Leaf, units: UnitChoice): Primitive[] {
+function drawKept(leaf: Leaf, units: UnitChoice, bolt: Bolt): Primitive[] {
   if (leaf.holds.kind !== "remnant") return [];
-  const area = areaOf(leaf);
+  const area = areaOf(leaf, bolt);
   const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
   const roomMm = [area.width * 0.9, area.height * 0.45] as const;
   const ref = { part: leaf.holds.name, ground: "clothOnBolt" as const };
@@ -232,10 +242,12 @@ function drawKept(leaf: Leaf, units: UnitChoice): Primitive[] {
 }
 
 /** The line of a cut, and its number at the edge where the scissors begin. */
-function drawCut({ cut, sheet, wholeWidth }: FollowedCut): Primitive[] {
+function drawCut({ cut, sheet, wholeWidth }: FollowedCut, bolt: Bolt): Primitive[] {
+  const { x, y, width, height } = areaOf(sheet, bolt);
+  const along = bolt.widthMm - cut.atMm;
   const across = cut.direction === "across";
-  const start: Point = across ? [cut.atMm, sheet.xMm] : [sheet.yMm, cut.atMm];
-  const end: Point = across ? [cut.atMm, sheet.xMm + sheet.widthMm] : [sheet.yMm + sheet.lengthMm, cut.atMm];
+  const start: Point = across ? [cut.atMm, y] : [x, along];
+  const end: Point = across ? [cut.atMm, y + height] : [x + width, along];
   const middle: Point = [start[0], (start[1] + end[1]) / 2];
   // Numbers of cuts along one sheet stand under each other at its left end, each tied to its line.
   const place: Partial<Marker> = across
@@ -280,7 +292,7 @@ function factsOf({ units, cutting }: BoltDrawingInput, placements: readonly Plac
     const turned = turn === 0 ? "" : turn === 180 ? ", upside down" : ", turned a quarter";
     return {
       label: `${piece?.shade ?? ""}, ${piece?.part ?? pieceId}`,
-      text: `${lengthText(widthMm, units)} across × ${lengthText(lengthMm, units)} along, ${lengthText(yMm, units)} from the end and ${lengthText(xMm, units)} from the selvedge${turned}`,
+      text: `${lengthText(widthMm, units)} across × ${lengthText(lengthMm, units)} along, ${lengthText(yMm, units)} from the end and ${lengthText(xMm, units)} from the left selvedge${turned}`,
     };
   });
 }

@@ -44,6 +44,7 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
               placement={placement}
               name={nameOf(cloth, placement)}
               placed={placed}
+              boltWidthMm={widthMm}
               onMove={onMove}
             />
           ))}
@@ -91,18 +92,20 @@ interface HandleProps {
   placement: Placement;
   name: string;
   placed: Placed;
+  /** The left selvedge of the cloth, right side up, is the lower one on the drawing. */
+  boltWidthMm: number;
   onMove: (placement: Placement) => void;
 }
 
 /** What the pointer takes hold of: a piece, moved along and across the bolt in whole millimetres. */
-function Handle({ placement, name, placed, onMove }: HandleProps) {
+function Handle({ placement, name, placed, boltWidthMm, onMove }: HandleProps) {
   const [shift, setShift] = useState<readonly [number, number]>();
   const start = useRef<{ x: number; y: number }>(undefined);
   const { scale, originMm } = placed;
   const [dx, dy] = shift ?? [0, 0];
   const move = (alongMm: number, acrossMm: number) => {
     if (alongMm === 0 && acrossMm === 0) return;
-    onMove({ ...placement, yMm: placement.yMm + alongMm, xMm: placement.xMm + acrossMm });
+    onMove({ ...placement, yMm: placement.yMm + alongMm, xMm: placement.xMm - acrossMm });
   };
   const inMm = (px: number) => Math.round(px / PX_PER_MM / scale);
   const onPointerDown = (event: PointerEvent<SVGRectElement>) => {
@@ -138,7 +141,7 @@ function Handle({ placement, name, placed, onMove }: HandleProps) {
       aria-label={`${name}: move it`}
       data-moving={shift !== undefined || undefined}
       x={originMm[0] + scale * (placement.yMm + dx)}
-      y={originMm[1] + scale * (placement.xMm + dy)}
+      y={originMm[1] + scale * (boltWidthMm - placement.xMm - placement.widthMm + dy)}
       width={scale * placement.lengthMm}
       height={scale * placement.widthMm}
       onPointerDown={onPointerDown}
