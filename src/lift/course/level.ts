@@ -30,7 +30,8 @@ export function levelMm(
 ): number | undefined {
   const { stretchAt10N, breakingN } = brief.cord;
   if (stretchAt10N === undefined && breakingN === undefined) return undefined;
-  if (stretchAt10N !== undefined && stretchAt10N <= 0) return 0;
+  // Less than a thousandth of a millimetre in a metre is none.
+  if (stretchAt10N !== undefined && stretchAt10N < 1e-6) return 0;
   const worst = worstPair(cords, heights);
   if (worst === undefined) return undefined;
   const stiff =
