@@ -38,7 +38,7 @@ function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice
       return [
         roomName,
         windowName,
-        panel.label,
+        cut.turned ? `${panel.label}, sideways` : panel.label,
         cut.clothName,
         1,
         ...both(panel.widthMm, units),

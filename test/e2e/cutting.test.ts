@@ -61,7 +61,7 @@ test("a piece moved by key or by mouse is checked at once, and put back", async 
   await ended(page);
   const piece = page.getByRole("button", { name: "Over the sink: Face: move it" });
   await piece.focus();
-  await page.keyboard.press("ArrowUp");
+  await page.keyboard.press("ArrowDown");
   const hand = page.locator(".cutting-hand");
   await expect.poll(() => hand.textContent()).toMatch(/does not fit.*outside/);
   await hand.getByRole("button", { name: "Put everything back" }).click();
