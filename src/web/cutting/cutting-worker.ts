@@ -32,26 +32,31 @@ let stopped = false;
 
 const service = {
   /** A plan at once, and better ones until there is no more to do or it is stopped; without `look` only the first. */
-  async search(job: Job, look: boolean, tell: (progress: CuttingProgress) => void): Promise<void> {
+  async search(
+    job: Job,
+    look: boolean,
+    tell: (progress: CuttingProgress) => void | Promise<void>,
+  ): Promise<void> {
     stopped = false;
     const planned = plan(job);
     const search = new CuttingSearch(job, planned);
     search.improve(FIRST_TRIES);
-    const told = (ended?: CuttingProgress["ended"]) => {
+    // The end of a search and its last plan come by two ways: it ends only once the plan has arrived.
+    const told = async (ended?: CuttingProgress["ended"]) => {
       const cutting = search.plan(ended === "stopped" ? "stopped" : "feasible");
       const { cost } = buyAsCut(job, planned, cutting);
-      tell({ cutting, cost, tries: search.tries, ...(ended === undefined ? {} : { ended }) });
+      await tell({ cutting, cost, tries: search.tries, ...(ended === undefined ? {} : { ended }) });
     };
     if (search.done) return told("done");
-    told(look ? undefined : "first");
+    await told(look ? undefined : "first");
     for (let n = 1; look && search.tries < MOST_TRIES; n++) {
       const more = search.improve(PORTION);
       await breath();
       if (stopped) return told("stopped");
       if (!more) return told("done");
-      if (n % QUIET_PORTIONS === 0) told();
+      if (n % QUIET_PORTIONS === 0) await told();
     }
-    if (look) told("spent");
+    if (look) await told("spent");
   },
 
   stop(): void {
@@ -59,9 +64,9 @@ const service = {
   },
 
   /** What would save cloth, one after the other as it is found. */
-  async savings(job: Job, tell: (saving: Saving) => void): Promise<void> {
+  async savings(job: Job, tell: (saving: Saving) => void | Promise<void>): Promise<void> {
     for (const saving of cuttingSavings(job, SAVING_TRIES)) {
-      if (saving) tell(saving);
+      if (saving) await tell(saving);
       await breath();
     }
   },
