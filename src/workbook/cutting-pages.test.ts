@@ -1,0 +1,69 @@
+import type { PDFDocumentProxy } from "pdfjs-dist/legacy/build/pdf.mjs";
+import { beforeAll, describe, expect, test } from "vitest";
+import { FONTS } from "../../test/workbook/fonts.ts";
+import { openPdf, type ReadPage, readPages } from "../../test/workbook/read-pdf.ts";
+import { x1Job } from "../../test/workbook/x1-job.ts";
+import { type CuttingPlan, cuttingTicket, planAndCut } from "../plan/index.ts";
+import { makeWorkbook } from "./make-workbook.ts";
+import { PAPER_KINDS } from "./paper.ts";
+
+/** Letters alone: a PDF breaks lines and spaces where it likes. */
+const letters = (text: string) => text.replace(/[\s\u00a0]+/g, "");
+
+describe.each(PAPER_KINDS)("the cutting pages on %s", (paper) => {
+  const { plan, cutting } = planAndCut(x1Job());
+  let pdf: PDFDocumentProxy;
+  let pages: ReadPage[];
+
+  beforeAll(async () => {
+    pdf = await openPdf(await makeWorkbook({ plan, cutting, paper, fonts: FONTS }));
+    pages = await readPages(pdf);
+  });
+
+  const planned = (): CuttingPlan => {
+    if (cutting === undefined) throw new Error("no cutting plan");
+    return cutting;
+  };
+  const of = (title: string) =>
+    letters(
+      pages
+        .filter(({ runs, heightPt }) => runs.some((run) => run.text === title && run.y > heightPt - 40))
+        .map((page) => page.text)
+        .join(" "),
+    );
+
+  test("every cloth has a chapter with a ticket: each cut in its order, what comes free, and its check sum", () => {
+    for (const cloth of planned().cloths) {
+      const words = of(`Cutting: ${cloth.clothName}`);
+      expect(words).not.toBe("");
+      if (!("bolts" in cloth.answer)) throw new Error(cloth.answer.status);
+      for (const bolt of cloth.answer.bolts) {
+        for (const { how, check } of cuttingTicket(cloth, bolt, planned().units)) {
+          expect(words).toContain(letters(how));
+          expect(words).toContain(letters(check));
+        }
+      }
+    }
+  });
+
+  test("every length has its cuts", () => {
+    const words = of("Cutting to length");
+    for (const { name } of planned().lengths) expect(words).toContain(letters(name));
+  });
+
+  test("every piece has a label with its shade, its part and its size", () => {
+    const words = of("Labels for the pieces");
+    for (const { problem } of planned().cloths) {
+      for (const { shade, part } of problem.pieces) {
+        expect(words).toContain(letters(shade));
+        expect(words).toContain(letters(part).slice(0, 12));
+      }
+    }
+  });
+
+  test("they stand in the outline beside the shades", async () => {
+    const outline = await pdf.getOutline();
+    const titles = outline.map(({ title }: { title: string }) => title);
+    expect(titles).toEqual(expect.arrayContaining(["Cutting to length", "Labels for the pieces"]));
+  });
+});
