@@ -58,6 +58,9 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   const { plan: planned, cutting } = planAndCut(job, only);
   const written = out === undefined ? [] : await writePlan(planned, cutting, options, out, path);
   io.err(findingsText(planned, io.columns));
+  if (cutting === undefined) {
+    io.err("A cutting plan of so many windows takes a while: `shadewright cut` makes it.\n");
+  }
   if (out !== undefined) {
     io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
     const left = await leftovers(out, ["lists", "drawings", "rooms", "cutting"], written);

@@ -1,7 +1,9 @@
 import { proxy, wrap } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
+import type { CuttingPlan } from "../../plan/index.ts";
 import type { PaperKind, WorkbookProgress } from "../../workbook/index.ts";
+import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { download, fileNameOf } from "../persistence/job-file.ts";
 import type { PlanningService } from "./planning-worker.ts";
 
@@ -38,6 +40,7 @@ export async function makeAndDownload(
       paper,
       shade === undefined ? undefined : [shade.id],
       proxy(onProgress),
+      shade === undefined ? cuttingSeen(job) : undefined,
     );
     if (worker !== own) return;
     const name = fileNameOf(shade === undefined ? job.name : `${job.name} ${shade.name}`, ".pdf");
@@ -50,6 +53,12 @@ export async function makeAndDownload(
     own.terminate();
     if (worker === own) worker = undefined;
   }
+}
+
+/** The cutting plan that the maker has looked at, where it is of the job as it stands: the tickets are its own. */
+function cuttingSeen(job: Job): CuttingPlan | undefined {
+  const { job: known, progress } = useCuttingStore.getState();
+  return known === job ? progress?.cutting : undefined;
 }
 
 /** Stops a workbook on the way. */
