@@ -6,7 +6,7 @@ import { type FollowedCut, followCuts } from "./follow-cuts.ts";
 /** One cut in words, and a measure by which to check it. */
 export interface TicketLine {
   number: number;
-  /** `Across the bolt, 78 3/4 in from the last cut`. */
+  /** `Across the bolt, 78 3/4 in from the cut before`; edges and ends are those of the drawing. */
   how: string;
   /** What comes free. */
   frees: string;
@@ -38,7 +38,7 @@ function howText({ cut, markMm, sheet, wholeWidth }: FollowedCut, units: UnitCho
   }
   return cut.direction === "across"
     ? `Across the piece, ${mark} from its left end`
-    : `Along the piece, ${mark} from its upper edge`;
+    : `Along the piece, ${mark} from its lower edge`;
 }
 
 /** What must measure how much when the cut is made: a slip of the ruler shows at once. */

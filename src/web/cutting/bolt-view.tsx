@@ -71,7 +71,7 @@ function Ticket({ cloth, bolt }: { cloth: ClothCutting; bolt: BoltPlan }) {
   const lines = cuttingTicket(cloth, bolt, units);
   if (lines.length === 0) return null;
   return (
-    <details className="facts">
+    <details className="more-settings">
       <summary>Cuts in their order: {cloth.boltNames[bolt.boltId] ?? bolt.boltId}</summary>
       <div className="table-room">
         <table className="table">

@@ -26,7 +26,7 @@ function LengthsOf({ one }: { one: LengthsCutting }) {
   if (answer.kind === "infeasible") return null;
   const own = boughtToMeasure(one);
   return (
-    <details className="facts">
+    <details className="more-settings">
       <summary>
         {name}: {answer.plan.bars.length}. {lengthsGapWords(one)}
       </summary>
