@@ -48,6 +48,7 @@ export const anyCloth: fc.Arbitrary<ClothProblem> = fc
       endless: fc.boolean(),
       pieces: fc.oneof(fc.array(piece, { maxLength: 9 }), fc.array(piece, { minLength: 8, maxLength: 40 })),
       gapMm: fc.constantFrom(0, 0, 2, 5.5),
+      tableMm: fc.constantFrom(500, 1200),
       cutting: fc.oneof(
         fc.constantFrom({ kind: "free" as const }, { kind: "straight" as const }),
         fc.record({ kind: fc.constant("straight" as const), stages: fc.integer({ min: 2, max: 5 }) }),

@@ -40,6 +40,7 @@ export function* layerColumns(grid: Grid, width: number): Generator<void, LayerP
   // Rows lie from the longest pieces to the shortest, so every part has some of all lengths.
   for (let part = 0; part < parts; part++) {
     const plan = yield* columnsOf(
+      grid.longestLayer,
       types,
       demand.map((count, row) => (row % parts === part ? count : 0)),
       width,
@@ -51,6 +52,7 @@ export function* layerColumns(grid: Grid, width: number): Generator<void, LayerP
 }
 
 function* columnsOf(
+  table: number,
   all: readonly PieceType[],
   demand: readonly number[],
   width: number,
@@ -58,7 +60,7 @@ function* columnsOf(
   const types = all.filter(({ row }) => (demand[row] ?? 0) > 0);
   const tallest = types.reduce((most, { h }) => Math.max(most, h), 0);
   const count = demand.reduce((a, b) => a + b, 0);
-  const lengths = layerLengths(types, demand, tallest, count);
+  const lengths = layerLengths(types, demand, tallest, count, table);
   const longest = lengths.reduce((most, length) => Math.max(most, length), 0);
   const prices = new LayerPrices(types, width, longest);
   const pool: LayerPattern[] = [];
@@ -109,9 +111,10 @@ function layerLengths(
   demand: readonly number[],
   tallest: number,
   count: number,
+  table: number,
 ): number[] {
   const weights = new Map<number, number>();
-  const most = tallest * LONGEST_BY_TALLEST;
+  const most = Math.min(tallest * LONGEST_BY_TALLEST, Math.max(tallest, table));
   const add = (length: number, weight: number) => {
     if (length <= most) weights.set(length, (weights.get(length) ?? 0) + weight);
   };
@@ -121,7 +124,7 @@ function layerLengths(
     add(h, 10 * one);
     for (let b = a; b < types.length; b++) {
       const two = h + (types[b]?.h ?? 0);
-      if (two > most) continue;
+      if (two > Math.min(most, table)) continue;
       add(two, one * (share[b] ?? 0));
     }
   });

@@ -1,5 +1,5 @@
 import { apart } from "./cut-tree.ts";
-import type { Grid } from "./grid.ts";
+import type { Grid, GridBolt } from "./grid.ts";
 import { type Packing, packed } from "./packing.ts";
 
 /** Items of one bolt between two cuts right across it, in steps. */
@@ -56,4 +56,15 @@ export function withLayers(
     h[item] = laid.h[k] ?? 0;
   });
   return packed(grid, { x, y, bolt: packing.bolt.slice(), w, h });
+}
+
+/** Some of the items as a problem of their own, on as much of a bolt as they need. */
+export function partOf(grid: Grid, bolt: GridBolt, items: readonly number[]): Grid {
+  return {
+    ...grid,
+    items: items.map((item) => ({ ...(grid.items[item] as Grid["items"][number]), lotGroup: -1, join: -1 })),
+    bolts: [{ ...bolt, h: Number.POSITIVE_INFINITY }],
+    lotAreas: [],
+    joins: 0,
+  };
 }

@@ -18,7 +18,10 @@ export interface ClothProblem {
    * size is not counted. `free`: any way the scissors go.
    */
   cutting: { kind: "straight"; stages?: number } | { kind: "free" };
-  /** The longest that is cut along at a time, as the table is; only where cuts are straight. Pieces may be longer. */
+  /**
+   * The longest that is cut along at a time, as the table is; only where cuts are straight. A piece, with what the
+   * repeat loses before it, may be longer.
+   */
   tableMm?: number;
   /** What is left over and at least so large goes back to stock; the sides may be swapped. */
   keep: { widthMm: number; lengthMm: number };

@@ -4,7 +4,7 @@ import type { Decoder } from "./decoder.ts";
 import { FitMasks } from "./fit-masks.ts";
 import type { Grid } from "./grid.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
-import { type Layer, layersOn, withLayers } from "./layers-of.ts";
+import { type Layer, layersOn, partOf, withLayers } from "./layers-of.ts";
 import type { Packing } from "./packing.ts";
 
 /** Pieces that are laid anew at a time, and layers that they come from. */
@@ -121,13 +121,8 @@ function decoderOf(
   const h = (k: number) => masks.h[k] ?? 0;
   masks.setOrder(own.map((_, k) => k).sort((a, b) => h(b) - h(a) || (masks.w[b] ?? 0) - (masks.w[a] ?? 0)));
   const bolt = grid.bolts[at] as Grid["bolts"][number];
-  if (stages === undefined && draw() < 0.5) return new BoxDecoder(masks, bolt.w, grid.gap);
-  const small: Grid = {
-    ...grid,
-    items: own.map((item) => ({ ...item, lotGroup: -1 })),
-    bolts: [{ ...bolt, h: Number.POSITIVE_INFINITY }],
-    lotAreas: [],
-    joins: 0,
-  };
+  const whole = stages === undefined && grid.longestLayer === Number.POSITIVE_INFINITY;
+  if (whole && draw() < 0.5) return new BoxDecoder(masks, bolt.w, grid.gap);
+  const small = partOf(grid, bolt, items);
   return new LayerDecoder(small, masks, [0], stages ?? 6);
 }

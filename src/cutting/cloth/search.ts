@@ -7,7 +7,7 @@ import { type Grid, gridOf } from "./grid.ts";
 import { layLayers } from "./lay-layers.ts";
 import { layOut } from "./lay-out.ts";
 import { layerColumns } from "./layer-columns.ts";
-import { layersOn } from "./layers-of.ts";
+import { layersOn, partOf, withLayers } from "./layers-of.ts";
 import { quickBound, strictBound } from "./lower-bound.ts";
 import { type Packing, packingOf } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
@@ -213,25 +213,28 @@ export class ClothSearch {
     yield* this.improveOn(setting, draw);
   }
 
-  /** Where many pieces are equal: all of them in layers that a linear programme finds. */
+  /** Where many pieces of the last bolt in use are equal: those in layers that a linear programme finds. */
   private *layByColumns([setting]: readonly Setting[]): Generator<number, void> {
     const stages = this.stages ?? MANY;
-    if (!setting || stages < 3) return;
+    const { laid } = this;
+    if (!setting || !laid || stages < 3) return;
     const { grid, sequence } = setting;
-    const [at] = sequence;
-    const bolt = grid.bolts[at ?? 0];
-    const sizes = new Set(grid.items.map(({ w, h }) => `${w} ${h}`)).size;
-    const many = grid.items.length >= MANY_PIECES && grid.items.length >= EQUAL_PIECES * sizes;
-    if (at === undefined || !bolt || sequence.length > 1 || bolt.flaws.length > 0 || grid.lattice || !many)
-      return;
-    const rounds = layerColumns(grid, bolt.w);
+    const at = sequence.findLast((one) => (laid.used[one] ?? 0) > 0);
+    const bolt = at === undefined ? undefined : grid.bolts[at];
+    if (at === undefined || !bolt || bolt.flaws.length > 0 || grid.lattice) return;
+    const items = Array.from(laid.bolt.keys()).filter((item) => laid.bolt[item] === at);
+    const part = partOf(grid, bolt, items);
+    const sizes = new Set(part.items.map(({ w, h }) => `${w} ${h}`)).size;
+    if (items.length < MANY_PIECES || items.length < EQUAL_PIECES * sizes) return;
+    const rounds = layerColumns(part, bolt.w);
     for (let round = rounds.next(); ; round = rounds.next()) {
       if (!round.done) {
         yield PLANS_PER_ROUND;
         continue;
       }
-      const laid = layLayers(grid, at, stages, round.value);
-      if (laid && (laid.used[at] ?? 0) <= bolt.h - grid.gap) this.offer(laid, setting);
+      const anew = layLayers(part, 0, stages, round.value);
+      const fits = anew && (anew.used[0] ?? 0) <= bolt.h - grid.gap;
+      if (fits) this.offer(withLayers(grid, laid, [], { items, ...anew }), setting);
       return;
     }
   }

@@ -184,6 +184,7 @@ function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Fa
   ]);
   plan.cuts.forEach((cut, at) => {
     faults.unless(cut.number === at + 1, `cut ${cut.number} of bolt ${bolt.id} is out of order`);
+    checkTable(problem, bolt, sheets, cut, plan.placements, faults);
     makeCut(bolt, sheets, cut, faults);
   });
   checkStages(problem, bolt, plan.cuts, faults);
@@ -196,6 +197,25 @@ function coversBolt(bolt: Bolt, { xMm, yMm, widthMm, lengthMm }: Placement): boo
     Math.abs(yMm) <= SAME_MM &&
     Math.abs(widthMm - bolt.widthMm) <= 0.1 &&
     Math.abs(lengthMm - (bolt.lengthMm ?? Number.POSITIVE_INFINITY)) <= 0.1
+  );
+}
+
+/** A cut along is no longer than the table, or than the longest piece and the repeat before it where that is longer. */
+function checkTable(
+  { tableMm, cutting, repeat }: ClothProblem,
+  bolt: Bolt,
+  sheets: ReadonlyMap<number, Held>,
+  cut: Cut,
+  placements: readonly Placement[],
+  faults: Faults,
+): void {
+  const sheet = sheets.get(cut.sheet);
+  if (tableMm === undefined || cutting.kind !== "straight" || cut.direction === "across" || !sheet) return;
+  const longestMm = placements.reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
+  const mostMm = Math.max(tableMm, longestMm + (repeat?.alongMm ?? 0));
+  faults.unless(
+    sheet.lengthMm <= mostMm + SAME_MM,
+    `cut ${cut.number} of bolt ${bolt.id} is longer than the table`,
   );
 }
 
