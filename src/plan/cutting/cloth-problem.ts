@@ -5,6 +5,8 @@ import { clothPieces, columnsOf } from "./cloth-pieces.ts";
 
 /** What is at hand costs so little beside new cloth, but something: less of it is better too. */
 const AT_HAND_SHARE = 0.01;
+/** Dearer than this beside new cloth nothing is told apart. */
+const MOST_SHARE = 1000;
 const NEW = "new";
 
 /** The pieces of one cloth and where they can come from; undefined where no shade takes any of it. */
@@ -74,7 +76,7 @@ function heldBolt(held: HeldCloth, cloth: Cloth, columnMm: number): Bolt {
       widthMm: across ?? Math.max(0.1, widthMm - xMm),
       lengthMm,
     })),
-    costPerMm: Math.max(share, AT_HAND_SHARE),
+    costPerMm: Math.min(MOST_SHARE, Math.max(share, AT_HAND_SHARE)),
     ...(held.lot === undefined ? {} : { lot: held.lot }),
     ...(cloth.repeat ? { columnMm, rowMm: held.repeatStartMm ?? 0 } : {}),
   };
