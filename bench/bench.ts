@@ -10,6 +10,7 @@ import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
 import { foldVsBvp, foldVsBvpError } from "./fold-vs-bvp.ts";
+import { liftSearch } from "./lift-search.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
 import { plan2000 } from "./plan-2000.ts";
@@ -28,6 +29,7 @@ async function measureAll(): Promise<Figure[]> {
     ...cut400x10(),
     ...cutC1C7(process.argv.includes("--long")),
     ...(await cutVsPackers()),
+    liftSearch(),
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),

@@ -327,9 +327,13 @@ export const SOURCES = {
     kind: "handbook",
     note: "loose weights let the hem swing inwards; a covered rod or shot bags hold it",
   },
-  "cloth-weights": { title: "Three consumer guides to cloth weights: sheer 40 to 100 g/m², heavy from 300", kind: "trade-text" },
+  "cloth-weights": {
+    title: "Three consumer guides to cloth weights: sheer 40 to 100 g/m², heavy from 300",
+    kind: "trade-text",
+  },
   catenary: {
-    title: "Catenary, a = 2k sinh(w/2k) and sag = k(cosh(w/2k) − 1): Beer & Johnston, Vector Mechanics, section 7.10",
+    title:
+      "Catenary, a = 2k sinh(w/2k) and sag = k(cosh(w/2k) − 1): Beer & Johnston, Vector Mechanics, section 7.10",
     kind: "handbook",
     note: "chapter from memory; a cord’s line, taken for the edge of a swag of cloth",
   },
@@ -343,7 +347,11 @@ export const SOURCES = {
     kind: "trade-text",
     note: "outer columns alone, no ribs, no rings in the middle",
   },
-  "mock-roman": { title: "“Mock Roman shade” (2014)", kind: "trade-text", note: "cut 2 in wider at the bottom" },
+  "mock-roman": {
+    title: "“Mock Roman shade” (2014)",
+    kind: "trade-text",
+    note: "cut 2 in wider at the bottom",
+  },
   "box-pleat-valance": {
     title: "“Box pleat valance tutorial”",
     kind: "trade-text",

@@ -12,7 +12,6 @@ import { tailed } from "./tailed/tailed.ts";
 import { tucked } from "./tucked/tucked.ts";
 
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
-export { raisedShape } from "./folding/raised-shape.ts";
 export { STYLES_IN_LINE, type StyleInLine } from "./in-line.ts";
 export type { Ask, Mechanism, Style, StyleStepInput } from "./style.ts";
 export type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "./visible-shape.ts";

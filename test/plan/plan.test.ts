@@ -95,7 +95,8 @@ describe("any valid job", () => {
             /(Width|Length|Height|Depth|Thickness|run|rise|cut|buy|total|travel|mass)\w*(Mm|Kg)$/i.test(path);
           // What a cut size is made up of may take off as well as add.
           const isPart = path.includes(".makeUp.");
-          if (typeof leaf === "number" && isSize && !isPart && leaf < 0) throw new Error(`${path} is ${leaf}`);
+          if (typeof leaf === "number" && isSize && !isPart && leaf < 0)
+            throw new Error(`${path} is ${leaf}`);
         }
       }),
       { numRuns: 300 },

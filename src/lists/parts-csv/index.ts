@@ -1,1 +1,1 @@
-export { PART_KINDS, type PartKind, type PartsRead, partColumns, readPartsCsv } from "./read-parts-csv.ts";
+export { type PartKind, type PartsRead, partColumns, readPartsCsv } from "./read-parts-csv.ts";
