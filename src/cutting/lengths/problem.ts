@@ -56,7 +56,7 @@ export interface LengthsPlan {
 /** No plan costs less, and by which argument. */
 export interface LengthsBound {
   cost: number;
-  by: "material" | "patterns" | "arc-flow";
+  by: "material" | "patterns" | "every-placing" | "arc-flow";
 }
 
 /** What a search came to. `gap` is a share of the bound's distance: (cost − bound) / cost. */

@@ -14,12 +14,15 @@ import {
   SAME_COST,
 } from "./problem.ts";
 import { tidyBars } from "./tidy-bars.ts";
+import { tryAll } from "./try-all.ts";
 import { type WholeLengths, wholeLengths } from "./whole-lengths.ts";
 
 /** Beyond so many rows the pattern programme would take minutes: the first answer stands, with its bound. */
 const MOST_ROWS = 600;
 /** Dives after the first, each with other picks. */
 const MORE_DIVES = 12;
+/** So few cuts are at last placed in every way. */
+const FEW_CUTS = 12;
 
 /**
  * Looks for the cheapest way to cut the lengths, a step at a time: first-fit and the material bound at once, then
@@ -112,6 +115,14 @@ export class LengthsSearch {
       const pick = (count: number) => Math.floor(draw() * Math.min(3, count));
       yield* dive({ whole, pool, pick, offer }, fractions);
     }
+    if (!this.isSettled && this.problem.cuts.length <= FEW_CUTS) this.#tryAll();
+  }
+
+  /** A few cuts are placed in every way there is: that finds the best and proves it. */
+  #tryAll(): void {
+    const { bars, proved } = tryAll(this.whole, this.#cost);
+    if (bars) this.#offer(bars);
+    if (proved) this.#raise({ cost: this.#cost, by: "every-placing" });
   }
 }
 
