@@ -168,6 +168,15 @@ function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLif
           .sort((a, b) => (a.eye ?? 0) - (b.eye ?? 0)),
       ),
     },
+    ...(lift.topRail && {
+      topRail: {
+        ...lift.topRail,
+        side: side(lift.topRail.side),
+        cords: lift.topRail.cords
+          .map((cord) => ({ ...cord, column: number(cord.column), xMm: across(cord.xMm) }))
+          .reverse(),
+      },
+    }),
   };
 }
 

@@ -20,14 +20,15 @@ const shadeOf = (making: object, rest: object = {}, job: object = {}): ShadePlan
 
 describe("a top that comes down", () => {
   test("by hand: run to the far end, drop, tail and knots", () => {
-    const { lift, size } = shadeOf({ fold: { topDropMm: 400 }, lift: { tailMm: 700, knotsMm: 100 } });
+    const { lift, size, grid } = shadeOf({ fold: { topDropMm: 400 }, lift: { tailMm: 700, knotsMm: 100 } });
     const rail = lift.topRail;
     expect(rail?.side).toBe("left");
     for (const { xMm, lengthMm } of rail?.cords ?? []) expectNear(lengthMm, xMm + 400 + 700 + 100, 1e-9);
     expect(rail?.tailUpMm).toBe(1100);
-    // A bay of at most 900 mm: three cords on a shade as wide as this.
+    // A bay of at most 900 mm: two bays on a shade as wide as this, and both middle columns where none is in the middle.
     expect(size.finishedWidthMm).toBeGreaterThan(1000);
-    expect(rail?.cords).toHaveLength(3);
+    expect(grid.columns).toHaveLength(6);
+    expect(rail?.cords.map(({ column }) => column)).toEqual([1, 3, 4, 6]);
   });
 
   test("it is bought: eyes, lock, rail, and its cord with the rest", () => {

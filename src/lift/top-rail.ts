@@ -58,6 +58,13 @@ function railColumns({ columns }: Grid): Grid["columns"] {
   if (first === undefined || last === undefined || columns.length < 2) return columns;
   const bays = Math.max(1, Math.ceil((last.xMm - first.xMm) / RAIL_BAY.value));
   const step = (columns.length - 1) / bays;
-  const chosen = new Set(Array.from({ length: bays + 1 }, (_, i) => Math.round(i * step)));
+  // Taken from both ends alike, so that a shade worked on the left is the mirror image of one worked on the right.
+  const at = (i: number): number[] =>
+    2 * i === bays ? [Math.floor(i * step), Math.ceil(i * step)] : [Math.round(Math.min(i, bays - i) * step)];
+  const chosen = new Set(
+    Array.from({ length: bays + 1 }, (_, i) =>
+      at(i).map((n) => (2 * i > bays ? columns.length - 1 - n : n)),
+    ).flat(),
+  );
   return columns.filter((_, i) => chosen.has(i));
 }

@@ -80,6 +80,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       "Board",
       "Lock and threading",
       "Cords",
+      "Pull and weight",
       "Step by step",
       "Hang and level",
       "Shopping and cost",
@@ -99,7 +100,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     const at = pages.findIndex((page) => page.text.includes("In this workbook"));
     const page = await pdf.getPage(at + 1);
     const links = (await page.getAnnotations()).filter((one) => one.subtype === "Link");
-    expect(links).toHaveLength(14);
+    expect(links).toHaveLength(15);
     for (const link of links) {
       const [ref] = (await pdf.getDestination(link.dest)) as [{ num: number; gen: number }];
       const index = await pdf.getPageIndex(ref);

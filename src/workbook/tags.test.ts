@@ -43,7 +43,7 @@ describe.each([
 
   test("one title, a heading for each chapter, sections under them", () => {
     expect(everywhere("H1")).toHaveLength(1);
-    expect(everywhere("H2")).toHaveLength(14);
+    expect(everywhere("H2")).toHaveLength(15);
     expect(everywhere("H3").length).toBeGreaterThan(20);
   });
 

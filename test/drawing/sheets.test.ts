@@ -100,7 +100,8 @@ describe.each(cases)("$name", ({ plan: planned, shade }) => {
     const areas = drawSheet("cutting", planned, shade).primitives.filter(
       (primitive): primitive is Polyline => primitive.kind === "polyline" && primitive.role === "cut",
     );
-    expect(areas.length).toBe(shade.cloth.layers.reduce((sum, cut) => sum + cut.lays.length, 0));
+    const { layers, trimBolts } = shade.cloth;
+    expect(areas.length).toBe([...layers, ...trimBolts].reduce((sum, { lays }) => sum + lays.length, 0));
     const boxes = areas.map(boxOf);
     boxes.forEach((box, i) => {
       for (const other of boxes.slice(i + 1)) expect(isApart(box, other)).toBe(true);
