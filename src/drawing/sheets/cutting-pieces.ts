@@ -58,7 +58,7 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
     ...(cut === undefined ? [] : hemLines(cut, lay, area)),
     ...(cut === undefined ? [] : grain(area, cut)),
     ...(isNamed && cut === undefined
-      ? [callout([right, middle[1]], label, [3.5, isLow ? -2.5 : 2.5], ref)]
+      ? [callout([right, middle[1]], label, [3.5, isLow ? -2.5 : 2.5], { ...ref, yields: true })]
       : []),
     ...(cut === undefined
       ? []

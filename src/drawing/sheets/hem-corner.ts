@@ -39,7 +39,7 @@ export function drawCorner(input: SheetInput, topYMm: number): Primitive[] {
     ...corner.lines.map(({ kind, from, to }) =>
       line(ROLE[kind], [place(from), place(to)], { part: "corner" }),
     ),
-    name([left + (spanMm * k) / 2, topYMm], "Bottom corner, enlarged, before the hems are turned", {
+    name([left + (spanMm * k) / 2, topYMm], "Bottom corner, enlarged, hems not turned", {
       shiftPaperMm: [0, -9],
     }),
     ...labels(input, place),
