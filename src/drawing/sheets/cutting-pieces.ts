@@ -1,7 +1,7 @@
 import type { Lay, Layer, LayerCut } from "../../shade/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Point, Primitive, Role } from "../model.ts";
-import { callout, line, measure, name, note, type Rect, rect } from "./shapes.ts";
+import { line, measure, name, note, type Rect, rect } from "./shapes.ts";
 import { figure, type SheetInput } from "./sheet-input.ts";
 
 export const CLOTH_ROLE: Record<Layer, Role> = {
@@ -58,7 +58,14 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
     ...(cut === undefined ? [] : hemLines(cut, lay, area)),
     ...(cut === undefined ? [] : grain(area, cut)),
     ...(isNamed && cut === undefined
-      ? [callout([right, middle[1]], label, [3.5, isLow ? -2.5 : 2.5], { ...ref, yields: true })]
+      ? [
+          note([right, middle[1]], label, {
+            anchor: "start",
+            shiftPaperMm: [2, isLow ? -2.5 : 2.5],
+            yields: true,
+            ...ref,
+          }),
+        ]
       : []),
     ...(cut === undefined
       ? []
