@@ -55,7 +55,14 @@ describe("a shade that a rule on cords stops", () => {
     const { file, out } = jobFolder(corded("ca", "for-sale"));
     const { code, err } = await typed(["plan", file, "--out", out]);
     expect(code).toBe(3);
-    expect(readdirSync(out).sort()).toEqual(["drawings", "lists", "plan.json", "workbook.pdf"]);
+    expect(readdirSync(out).sort()).toEqual([
+      "cutting",
+      "cutting.json",
+      "drawings",
+      "lists",
+      "plan.json",
+      "workbook.pdf",
+    ]);
     const said = err.replace(/\s+/g, " ");
     expect(said).toContain("Stopped by the child-safety review, with exit code 3: 1 shade.");
     expect(said).toContain("Room · East (east): ");

@@ -187,8 +187,8 @@ function drawNames(input: LockInput): Primitive[] {
   return [
     note([0, top], "room", { shiftPaperMm: [0, -10] }),
     note([0, bottom], input.shade.mount === "inside" ? "glass" : "wall", { shiftPaperMm: [0, 10] }),
-    callout([side * 5, bottom - 2.2], "toothed roller", [side * 10, 9], { part: "toothed-roller" }),
-    callout([-side * 5, bottom - 2.2], "smooth roller", [-side * 13, 9], { part: "smooth-roller" }),
+    callout([side * 5, bottom - 2.2], "toothed roller", [side * 10, 14], { part: "toothed-roller" }),
+    callout([-side * 5, bottom - 2.2], "smooth roller", [-side * 10, 14], { part: "smooth-roller" }),
     measure(
       {
         from: [-lift.housingLengthMm / 2, top],
