@@ -116,7 +116,7 @@ function macaulay(x: number, power: number): number {
 }
 
 /** Between two neighbouring loads or supports the rate changes sign a few times at most; this many looks find each. */
-const LOOKS = 16;
+const LOOKS = 8;
 
 function largest(beam: LoadedBeam, value: (at: number) => number, rate: (at: number) => number): BeamPlace {
   const marks = [
@@ -130,13 +130,16 @@ function largest(beam: LoadedBeam, value: (at: number) => number, rate: (at: num
   const places = [...marks];
   for (let i = 0; i + 1 < marks.length; i++) {
     const [from, to] = [marks[i] as number, marks[i + 1] as number];
-    for (let look = 0; look < LOOKS && to > from; look++) {
-      const root = findRoot(
-        rate,
-        from + ((to - from) * look) / LOOKS,
-        from + ((to - from) * (look + 1)) / LOOKS,
-      );
-      if (root.kind === "converged") places.push(root.value);
+    if (to <= from) continue;
+    let left = rate(from);
+    for (let look = 0; look < LOOKS; look++) {
+      const end = from + ((to - from) * (look + 1)) / LOOKS;
+      const right = rate(end);
+      if (left * right < 0) {
+        const root = findRoot(rate, from + ((to - from) * look) / LOOKS, end);
+        if (root.kind === "converged") places.push(root.value);
+      } else if (right === 0) places.push(end);
+      left = right;
     }
   }
   return places
