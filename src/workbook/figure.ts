@@ -59,6 +59,16 @@ function shortened(text: string, roomEm: number): string {
   return `${letters.join("").trimEnd()}…`;
 }
 
+/** Of the height asked for, what a drawing gives up at most so that it and its caption end on this page. */
+const GIVES_UP = 0.3;
+
+/** The height asked for, or a little less where a long caption would else push the drawing off the page. */
+function heightWithCaption(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): number {
+  const caption = book.lines(captionText(drawing), widthPt, TYPE.caption);
+  const roomPt = book.room - CAPTION_GAP - caption.length * TYPE.caption.leadingPt - 1;
+  return roomPt < maxHeightPt * (1 - GIVES_UP) ? maxHeightPt : Math.min(maxHeightPt, roomPt);
+}
+
 export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): LaidFigure {
   const bounds = { maxWidthMm: mm(widthPt), maxHeightMm: mm(maxHeightPt) };
   return laid(book, drawing, bounds, widthPt, maxHeightPt);
@@ -110,7 +120,7 @@ export function setFigure(book: Book, figure: LaidFigure, x: number, y: number):
 
 /** A drawing in the flow of the page. */
 export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
-  const one = layFigure(book, drawing, book.width, maxHeight);
+  const one = layFigure(book, drawing, book.width, heightWithCaption(book, drawing, book.width, maxHeight));
   book.need(one.heightPt);
   setFigure(book, one, book.left, book.y);
   book.y += one.heightPt + AFTER;
@@ -159,7 +169,7 @@ export interface Split {
 export function figureBeside(book: Book, drawing: Drawing, split: Split, body: (right: Span) => void): void {
   const { figureColumns, maxHeight } = split;
   const left = columns(book.paper, 0, figureColumns);
-  const one = layFigure(book, drawing, left.width, maxHeight);
+  const one = layFigure(book, drawing, left.width, heightWithCaption(book, drawing, left.width, maxHeight));
   book.need(one.heightPt);
   const top = book.y;
   const page = book.pageCount;
