@@ -1,4 +1,5 @@
 import { settingPatch } from "../../job/index.ts";
+import { ringCount } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { CauseOf } from "../cause.ts";
 import { findingsAs, hasFinding } from "../from-findings.ts";
@@ -111,7 +112,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
             id: "lining-tight",
             title: "The lining is tight, or the layers shifted",
             evidence: "cannot-tell",
-            why: `${shade.cloth.layers.length} layers are caught together at ${shade.grid.rows.length * shade.grid.columns.length} rings.`,
+            why: `${shade.cloth.layers.length} layers are caught together at ${ringCount(shade.grid, shade.form)} rings.`,
             test: "Snip one ring off: does the pucker go?",
             cure: "Ease the lining down by a thread’s breadth at each row, pin through all layers, sew again.",
             remedies: [],
@@ -170,7 +171,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
         id: "stitched-blackout",
         title: "Needle holes through the blackout",
         evidence: stitched ? "points-to-it" : "speaks-against",
-        why: `${facts.shade.grid.rows.length * facts.shade.grid.columns.length} rings are sewn on this shade.`,
+        why: `${ringCount(facts.shade.grid, facts.shade.form)} rings are sewn on this shade.`,
         test: "Hold a lamp behind it: do the points lie at the rings and along pockets?",
         cure: "Glue a patch of blackout behind each ring; form pockets in the lining alone next time.",
         remedies: findingsAs(facts, ["cloth.blackout-pinholes"]),

@@ -1,4 +1,4 @@
-import type { ClothMark } from "../../shade/index.ts";
+import { type ClothMark, ringCount } from "../../shade/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
@@ -50,7 +50,7 @@ export function drawMarking(input: SheetInput): Drawing {
       ...panelFacts(input),
       ...seamFacts(input),
       ...cornerFacts(input),
-      { label: "Rings", text: String(grid.rows.length * grid.columns.length) },
+      { label: "Rings", text: String(ringCount(grid, shade.form)) },
     ],
   };
 }

@@ -1,6 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
+import { HARDWARE_NEED } from "../../../test/hardware-need.ts";
 import { expectNear } from "../../../test/near.ts";
 import { rigInput } from "../../../test/rig-inputs.ts";
 import { WorkingBook } from "../../account/index.ts";
@@ -10,23 +11,7 @@ import { planLift } from "../plan-lift.ts";
 import type { HardwareNeed, PartShelf } from "./need.ts";
 import { searchHardware } from "./search-hardware.ts";
 
-const need = (rest: Partial<HardwareNeed> = {}): HardwareNeed => ({
-  units: { system: "metric", ruler: "1 mm" },
-  controlSide: "right",
-  columnsMm: [50, 300, 550, 800, 1050],
-  widthMm: 1100,
-  boardLengthMm: 1094,
-  boardDepthMm: 38,
-  heldLoweredN: 4,
-  heldRaisedN: 12,
-  massKg: 1.5,
-  riseMm: 1400,
-  travelMm: 1200,
-  spareMm: 900,
-  straightRunMm: 12,
-  handMostN: 44,
-  ...rest,
-});
+const need = (rest: Partial<HardwareNeed> = {}): HardwareNeed => ({ ...HARDWARE_NEED, ...rest });
 const shelf: PartShelf = CATALOGUE;
 
 describe("choosing hardware", () => {
