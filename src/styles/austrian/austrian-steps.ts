@@ -1,4 +1,4 @@
-import type { StyleStep } from "../../shade/index.ts";
+import { ringCount, type StyleStep } from "../../shade/index.ts";
 import {
   cutHaberdashery,
   dress,
@@ -87,9 +87,10 @@ function head(input: StyleStepInput): StyleStep {
   };
 }
 
-function rings({ brief, grid, ...rest }: StyleStepInput): StyleStep {
-  const len = measureText({ brief, grid, ...rest });
-  const count = grid.rows.length * grid.columns.length;
+function rings(input: StyleStepInput): StyleStep {
+  const { brief, grid, form } = input;
+  const len = measureText(input);
+  const count = ringCount(grid, form);
   const rows = [...grid.rows].reverse();
   const places = rows
     .map(({ number, yMm }, i) => `${i === 0 ? "row " : ""}${number} at ${len(yMm)}`)
@@ -98,7 +99,7 @@ function rings({ brief, grid, ...rest }: StyleStepInput): StyleStep {
     id: "make-rings",
     chapter: "make",
     replaces: ["make-rings"],
-    title: `Sew ${count === 1 ? "1 ring" : `${count} rings`} to the tapes`,
+    title: `Sew ${count} rings to the tapes`,
     text: `Sew a ring, ${brief.ring.name}, to every tape at each row. Measure along the drawn-up tape from the top line down: ${places}. Sew through tape and gathers. Sew the bottom row twice: the cords are tied to it, and it carries the shade.`,
     check: "Tug each ring of the bottom row: none gives.",
     sheet: "back",

@@ -1,4 +1,4 @@
-import type { StyleStep } from "../../shade/index.ts";
+import { ringCount, type StyleStep } from "../../shade/index.ts";
 import type { StyleStepInput } from "../style.ts";
 import {
   cutHaberdashery,
@@ -57,20 +57,15 @@ function columns(input: StyleStepInput): StyleStep {
   };
 }
 
-function ringCount({ grid, form }: StyleStepInput): number {
-  return (grid.rows.length + (form.tiedRings ?? 0)) * grid.columns.length;
-}
-
 function rings(input: StyleStepInput): StyleStep {
   const { brief, grid, form } = input;
-  const count = ringCount(input);
-  const perColumn = grid.rows.length + (form.tiedRings ?? 0);
+  const count = ringCount(grid, form);
   return {
     id: "make-rings",
     chapter: "make",
     replaces: ["make-rings"],
-    title: `Sew ${count === 1 ? "1 ring" : `${count} rings`}`,
-    text: `Sew a ring, ${brief.ring.name}, at every crossing: ${grid.columns.length} columns of ${perColumn}, ${count === 1 ? "1 ring" : `${count} rings`} in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
+    title: `Sew ${count} rings`,
+    text: `Sew a ring, ${brief.ring.name}, at every crossing: ${grid.columns.length} columns of ${count / grid.columns.length}, ${count} rings in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
     check: "Tug each ring of the lowest row: none gives.",
     sheet: "marking",
   };

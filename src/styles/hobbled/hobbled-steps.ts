@@ -1,4 +1,4 @@
-import type { StyleStep } from "../../shade/index.ts";
+import { ringCount, type StyleStep } from "../../shade/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { StyleStepInput } from "../style.ts";
 
@@ -71,14 +71,14 @@ function sewTapes(input: StyleStepInput): StyleStep {
   };
 }
 
-function rings({ brief, grid }: StyleStepInput): StyleStep {
-  const count = grid.rows.length * grid.columns.length;
+function rings({ brief, grid, form }: StyleStepInput): StyleStep {
+  const count = ringCount(grid, form);
   const len = (mm: number) => lengthText(mm, brief.units);
   return {
     id: "make-rings",
     chapter: "make",
     replaces: ["make-rings"],
-    title: `Sew ${count === 1 ? "1 ring" : `${count} rings`}`,
+    title: `Sew ${count} rings`,
     text: `Sew a ring, ${brief.ring.name}, onto the tape at each of its lowest ${grid.rows.length === 1 ? "marks" : `${grid.rows.length} marks`}, on all ${grid.columns.length} tapes. The first row is ${len(grid.bottomSectionMm)} above the hem along the tape. Marks nearer to the top line than ${len(grid.headrailMm)} get none: that much hangs still below the board. Sew the bottom row twice: it carries the shade.`,
     check: "Tug each ring of the bottom row: none gives.",
     sheet: "back",
