@@ -1,4 +1,4 @@
-import { FIT_SLACK } from "../units/index.ts";
+import { FIT_SLACK, remainderMm } from "../units/index.ts";
 
 /** Panels of one layer from the left, widths as cut, mm. */
 export interface Joined {
@@ -102,8 +102,8 @@ function roomBeyond(atMm: number, bolt: AcrossBolt) {
   const { usableMm, seamMm, repeatMm, centreMm } = bolt;
   const right = centreMm + atMm - seamMm;
   const left = usableMm - (centreMm - atMm + seamMm);
-  const rightFromMm = repeatMm === undefined ? 0 : moduloMm(right, repeatMm);
-  const leftFromMm = repeatMm === undefined ? 0 : moduloMm(left, repeatMm);
+  const rightFromMm = repeatMm === undefined ? 0 : remainderMm(right, repeatMm);
+  const leftFromMm = repeatMm === undefined ? 0 : remainderMm(left, repeatMm);
   const columns = (needed: number, used: number) =>
     repeatMm === undefined ? 0 : Math.round((needed - used) / repeatMm);
   return {
@@ -115,12 +115,6 @@ function roomBeyond(atMm: number, bolt: AcrossBolt) {
     rightColumns: columns(right, rightFromMm),
     leftColumns: columns(left, leftFromMm),
   };
-}
-
-/** Remainder from 0 up to the repeat; a hair below a whole repeat is none. */
-export function moduloMm(valueMm: number, repeatMm: number): number {
-  const rest = valueMm - Math.floor(valueMm / repeatMm) * repeatMm;
-  return rest < 1e-7 || repeatMm - rest < 1e-7 ? 0 : rest;
 }
 
 function panelsOf(cutWidthMm: number, seams: Seams, bolt: AcrossBolt): Joined {

@@ -1,5 +1,5 @@
 import type { Lay, Panel } from "../shade/index.ts";
-import { moduloMm } from "./joins.ts";
+import { remainderMm } from "../units/index.ts";
 
 export interface DropsOnBolt {
   lays: Lay[];
@@ -73,5 +73,5 @@ function layInOrder(drops: readonly Drop[], order: readonly number[], bolt: Bolt
 
 /** The first place at or after `fromMm` that lies `startMm` below a repeat. */
 function nextStart(fromMm: number, startMm: number, repeatMm: number | undefined): number {
-  return repeatMm === undefined ? fromMm : fromMm + moduloMm(startMm - fromMm, repeatMm);
+  return repeatMm === undefined ? fromMm : fromMm + remainderMm(startMm - fromMm, repeatMm);
 }

@@ -1,6 +1,6 @@
 import type { Brief, Repeat } from "../job/index.ts";
 import type { Motif } from "../shade/index.ts";
-import { moduloMm } from "./joins.ts";
+import { remainderMm } from "../units/index.ts";
 
 /** One layer as cut: what lies past the finished outline, the flat size between hems, and what still shrinks. */
 export interface Flat {
@@ -109,7 +109,7 @@ export function motifOf(
   }[place];
   return {
     originXMm: flat.finishedWidthMm / 2 + at.besideMiddleMm * (1 - flat.shrinkWidth),
-    originYMm: moduloMm(fromTop, repeatYMm),
+    originYMm: remainderMm(fromTop, repeatYMm),
     repeatXMm,
     repeatYMm,
     match: repeat.match,

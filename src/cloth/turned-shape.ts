@@ -1,8 +1,9 @@
 import type { Brief, Cloth } from "../job/index.ts";
 import type { Lay, Layer } from "../shade/index.ts";
+import { remainderMm } from "../units/index.ts";
 import { NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import { inOnePiece, moduloMm } from "./joins.ts";
+import { inOnePiece } from "./joins.ts";
 import { cutEdges, flatOf, type LayerShape, namePanels, shrinkOf, slant, slantShare } from "./layer-shape.ts";
 import { allowances, beforeShrinkingMm, sumOf } from "./make-up.ts";
 import {
@@ -72,7 +73,7 @@ function placeTurned(
   const belowTopMm = repeatBelowTopMm(brief, flat, onLengthMm);
   const spareMm = usableMm - cutLengthMm;
   const wantedMm = acrossKnown
-    ? moduloMm(firstColumnMm(repeat, onLengthMm, usableMm) + belowTopMm - cutLengthMm, onLengthMm)
+    ? remainderMm(firstColumnMm(repeat, onLengthMm, usableMm) + belowTopMm - cutLengthMm, onLengthMm)
     : spareMm / 2;
   const fits = wantedMm <= spareMm + 1e-9;
   const motif = motifOf(brief, flat, repeat, {
@@ -83,7 +84,7 @@ function placeTurned(
     acrossKnown,
   });
   return {
-    startMm: moduloMm(-fromLeftMm, repeat.verticalMm),
+    startMm: remainderMm(-fromLeftMm, repeat.verticalMm),
     boltXMm: fits ? wantedMm : spareMm / 2,
     missMm: fits ? 0 : Math.abs(wantedMm - spareMm / 2),
     // Columns of a half drop lie sideways: only rows of a straight match can be told.

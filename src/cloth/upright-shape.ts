@@ -1,8 +1,9 @@
 import type { Cloth, MotifAcross } from "../job/index.ts";
 import type { Layer, Motif, Panel } from "../shade/index.ts";
+import { remainderMm } from "../units/index.ts";
 import { chooseJoins, type JoinStory, NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import { inOnePiece, type Joined, moduloMm, seamThatFitsMm } from "./joins.ts";
+import { inOnePiece, type Joined, seamThatFitsMm } from "./joins.ts";
 import { layDrops } from "./lay-drops.ts";
 import { cutEdges, flatOf, type LayerShape, namePanels, shrinkOf, slant, slantShare } from "./layer-shape.ts";
 import { type Allowance, allowances, beforeShrinkingMm, sumOf } from "./make-up.ts";
@@ -145,14 +146,14 @@ function patternOn(
   const firstMm = firstColumnMm(repeat, repeatMm, usableMm);
   const acrossKnown = acrossIsKnown(repeat, usableMm, seamMm);
   const startsMm = joined.panels.map(({ columnsOn }) =>
-    moduloMm(((centre.column - columnsOn) % 2) * halfMm - belowTopMm, alongMm),
+    remainderMm(((centre.column - columnsOn) % 2) * halfMm - belowTopMm, alongMm),
   );
   const inRepeat = joined.panels.map(({ boltXMm }, i) => {
     const startMm = startsMm[i] ?? 0;
     if (!acrossKnown) return { alongMm: startMm };
     const column = Math.floor((boltXMm - firstMm) / repeatMm + 1e-9);
     return {
-      alongMm: moduloMm(startMm - (column % 2) * halfMm, alongMm),
+      alongMm: remainderMm(startMm - (column % 2) * halfMm, alongMm),
       acrossMm: Math.max(0, boltXMm - firstMm - column * repeatMm),
     };
   });

@@ -1,16 +1,9 @@
 import type { LineAsk, LinePlace } from "../shade/index.ts";
-import { SAME_LENGTH_MM } from "../units/index.ts";
+import { remainderMm, SUM_SLACK_MM } from "../units/index.ts";
 import type { LineProblem, LineWindow } from "./line-problem.ts";
 
 /** More rows than any shade has. */
 const MOST_ROWS = 200;
-const EPS = SAME_LENGTH_MM / 1000;
-
-/** What is left of a length after whole steps; a hair below a step counts as one. */
-export function remainderMm(lengthMm: number, stepMm: number): number {
-  const left = lengthMm - Math.floor(lengthMm / stepMm) * stepMm;
-  return left > stepMm - EPS || left < EPS ? 0 : left;
-}
 
 /** Hem to first row at this spacing, as wanted, mm. */
 export function wantedBottomMm({ bottom }: LineAsk, spacingMm: number): number {
@@ -44,24 +37,24 @@ function placesAt(
   if (!spacingFits(problem, ask, spacingMm)) return [];
   const wantedMm = wantedBottomMm(ask, spacingMm);
   const leastRaisedMm = ask.leastHeadrailMm + hangingMm(ask, wantedMm, spacingMm);
-  const mostRows = Math.floor((ask.lengthMm - ask.leastHeadrailMm - wantedMm) / spacingMm + EPS);
+  const mostRows = Math.floor((ask.lengthMm - ask.leastHeadrailMm - wantedMm) / spacingMm + SUM_SLACK_MM);
   const ways: Way[] = [];
   for (let rows = Math.min(MOST_ROWS, mostRows); rows >= 1; rows--) {
     const gaveMm = ask.lengthMm - ask.leastHeadrailMm - wantedMm - rows * spacingMm;
     // Fewer rows only hang lower.
-    if (gaveMm > problem.mostLowerMm + EPS) break;
+    if (gaveMm > problem.mostLowerMm + SUM_SLACK_MM) break;
     if (ask.rows !== undefined && rows !== ask.rows) continue;
-    if (rows * spacingMm < ask.leastGatheredMm - EPS) continue;
+    if (rows * spacingMm < ask.leastGatheredMm - SUM_SLACK_MM) continue;
     const bottomMm = bottomOf(rows);
-    if (bottomMm === undefined || bottomMm < wantedMm - EPS) continue;
+    if (bottomMm === undefined || bottomMm < wantedMm - SUM_SLACK_MM) continue;
     const headrailMm = ask.lengthMm - bottomMm - rows * spacingMm;
-    if (headrailMm < ask.leastHeadrailMm - EPS) continue;
+    if (headrailMm < ask.leastHeadrailMm - SUM_SLACK_MM) continue;
     const headrailExtraMm = Math.max(0, headrailMm - ask.leastHeadrailMm);
     const bottomExtraMm = Math.max(0, bottomMm - wantedMm);
-    if (ask.headrailFixed && headrailExtraMm >= problem.markMm - EPS) continue;
-    if (ask.bottomFixed && bottomExtraMm >= problem.markMm - EPS) continue;
+    if (ask.headrailFixed && headrailExtraMm >= problem.markMm - SUM_SLACK_MM) continue;
+    if (ask.bottomFixed && bottomExtraMm >= problem.markMm - SUM_SLACK_MM) continue;
     const raisedMm = headrailMm + hangingMm(ask, bottomMm, spacingMm);
-    if (ask.stackMm !== undefined && raisedMm > ask.stackMm + EPS) continue;
+    if (ask.stackMm !== undefined && raisedMm > ask.stackMm + SUM_SLACK_MM) continue;
     ways.push({
       place: { spacingMm, rows, bottomMm, headrailMm, raisedMm, headrailExtraMm, bottomExtraMm },
       leastRaisedMm,
@@ -72,8 +65,10 @@ function placesAt(
 }
 
 function spacingFits(problem: LineProblem, ask: LineAsk, spacingMm: number): boolean {
-  if (spacingMm > ask.largestMm + EPS || spacingMm < ask.smallestMm - EPS) return false;
-  return ask.spacingMm === undefined || Math.abs(spacingMm - ask.spacingMm) < problem.markMm / 2 + EPS;
+  if (spacingMm > ask.largestMm + SUM_SLACK_MM || spacingMm < ask.smallestMm - SUM_SLACK_MM) return false;
+  return (
+    ask.spacingMm === undefined || Math.abs(spacingMm - ask.spacingMm) < problem.markMm / 2 + SUM_SLACK_MM
+  );
 }
 
 /** Ways onto the levels `levelMm` + whole spacings above the floor. */

@@ -1,5 +1,5 @@
 import type { MotifLine } from "../shade/index.ts";
-import { SAME_LENGTH_MM, toMark } from "../units/index.ts";
+import { remainderMm, SAME_LENGTH_MM, toMark } from "../units/index.ts";
 import type { RoomInput, RoomWindow } from "./room-window.ts";
 
 /** Where a pattern begins on one window, told by the room. */
@@ -74,11 +74,11 @@ function addLine(motifs: Motifs, group: readonly Patterned[], onMark: (mm: numbe
       continue;
     }
     const hemMm = topMm - window.size.finishedLengthMm;
-    line.windows.push({ shadeId, fromHemMm: modulo(levelMm - hemMm, repeatMm) });
+    line.windows.push({ shadeId, fromHemMm: remainderMm(levelMm - hemMm, repeatMm) });
     if (placedMm === undefined) {
       motifs.places.set(shadeId, {
         clothId: face.id,
-        fromTopMm: modulo(topMm - levelMm, repeatMm),
+        fromTopMm: remainderMm(topMm - levelMm, repeatMm),
         repeatMm,
       });
     }
@@ -90,11 +90,6 @@ function commonTop(group: readonly Patterned[]): number {
   const times = (mm: number) => group.filter(({ topMm }) => Math.abs(topMm - mm) < SAME_LENGTH_MM).length;
   const [best] = [...group].sort((a, b) => times(b.topMm) - times(a.topMm) || b.topMm - a.topMm);
   return best?.topMm ?? 0;
-}
-
-function modulo(mm: number, stepMm: number): number {
-  const left = mm - Math.floor(mm / stepMm) * stepMm;
-  return stepMm - left < SAME_LENGTH_MM ? 0 : left;
 }
 
 /** How far a length is from the nearest whole number of steps, mm. */

@@ -1,8 +1,5 @@
-import { SAME_LENGTH_MM } from "../units/index.ts";
+import { SUM_SLACK_MM } from "../units/index.ts";
 import type { LineScore } from "./line-problem.ts";
-
-/** Less than this is no difference, mm: far below what a sum of lengths can lose on its way. */
-const SAME_MM = SAME_LENGTH_MM / 1000;
 
 interface Scored {
   score: LineScore;
@@ -14,8 +11,8 @@ interface Scored {
 export function compareScores(a: LineScore, b: LineScore): number {
   if (a.levels !== b.levels) return b.levels - a.levels;
   if (a.followers !== b.followers) return b.followers - a.followers;
-  if (Math.abs(a.costMm - b.costMm) > SAME_MM) return a.costMm - b.costMm;
-  return Math.abs(a.bottomExtraMm - b.bottomExtraMm) > SAME_MM ? a.bottomExtraMm - b.bottomExtraMm : 0;
+  if (Math.abs(a.costMm - b.costMm) > SUM_SLACK_MM) return a.costMm - b.costMm;
+  return Math.abs(a.bottomExtraMm - b.bottomExtraMm) > SUM_SLACK_MM ? a.bottomExtraMm - b.bottomExtraMm : 0;
 }
 
 /** Of equals the larger spacing and then the lower phase, so that one room has one answer. */

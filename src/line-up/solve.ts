@@ -1,6 +1,6 @@
 import type { LinePlace } from "../shade/index.ts";
-import { FIT_SLACK } from "../units/index.ts";
-import { placesAtSpacing, placesOnLevels, remainderMm, type Way, wantedBottomMm } from "./choices.ts";
+import { FIT_SLACK, remainderMm } from "../units/index.ts";
+import { placesAtSpacing, placesOnLevels, type Way, wantedBottomMm } from "./choices.ts";
 import { type Alike, alikeWindows } from "./groups.ts";
 import {
   COUNTS_TWICE_MM,

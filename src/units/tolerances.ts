@@ -11,6 +11,9 @@ export const SAME_LENGTH_MM = 1e-3;
  */
 export const FIT_SLACK = 1e-9;
 
+/** Sums of the same lengths, added up in another order, are the same: more than their last bits, less than any length. */
+export const SUM_SLACK_MM = 1e-6;
+
 /**
  * Half a mark is half a mark, whatever the last bits of the sum that led there: in marks of the ruler.
  * Without it the same place would print as 7 3/4 in one figure and 7 7/8 in another.
