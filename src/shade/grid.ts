@@ -40,3 +40,8 @@ export interface Grid {
   /** Height of the opening's glass that the raised stack still covers, mm. */
   coveredWhenRaisedMm: number;
 }
+
+/** From one column to the next, mm. */
+export function columnSpacingMm(columns: readonly Column[]): number {
+  return ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1);
+}

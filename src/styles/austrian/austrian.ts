@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { gatheredGrid } from "../gathering/gathered-grid.ts";
 import { judgeGathers } from "../gathering/judge-gathers.ts";
@@ -54,7 +54,7 @@ function layAustrian(brief: Brief, size: Size, columns: Column[], mechanism: Mec
 
 /** Either how far it hangs is given, or the cloth across it. */
 function askedScallop({ making: { gather } }: Brief, columns: readonly Column[]): Scallop {
-  const spanMm = ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1);
+  const spanMm = columnSpacingMm(columns);
   return gather.sagMm === undefined
     ? scallopOfArc(spanMm, spanMm + gather.scallopExtraMm)
     : scallopOfSag(spanMm, gather.sagMm);

@@ -1,6 +1,12 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Column, Form, Grid, Row, Size } from "../../shade/index.ts";
+import {
+  type Column,
+  columnSpacingMm,
+  type Form,
+  type Grid,
+  type Row,
+  type Size,
+} from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "./draped-shape.ts";
 
@@ -22,7 +28,7 @@ export function gridOf(size: Size, columns: Column[], laid: LaidRows): Grid {
     bottomSectionMm,
     spacingsMm: rows.slice(1).map(({ fromHemMm }, i) => fromHemMm - (rows[i]?.fromHemMm ?? 0)),
     topSectionMm: rows.at(-1)?.yMm ?? size.finishedLengthMm,
-    columnSpacingMm: ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1),
+    columnSpacingMm: columnSpacingMm(columns),
     headrailMm,
     skirtMm,
     raisedHeightMm: 0,
@@ -32,7 +38,7 @@ export function gridOf(size: Size, columns: Column[], laid: LaidRows): Grid {
 }
 
 /** The raised height is that of the lowest point between the columns or beside them, as it is drawn. */
-export function finishGrid(brief: Brief, size: Size, grid: Grid, form: Form, book: WorkingBook): Grid {
+export function finishGrid(size: Size, grid: Grid, form: Form, book: WorkingBook): Grid {
   const { lowestYMm = 0 } = drapedShape({ size, grid, form }, 1);
   const raisedHeightMm = book.figure("shape.raised-height", {
     label: "Raised height, top line to the lowest point",
@@ -49,10 +55,7 @@ export function finishGrid(brief: Brief, size: Size, grid: Grid, form: Form, boo
   return {
     ...grid,
     raisedHeightMm,
-    coveredWhenRaisedMm: Math.max(
-      0,
-      raisedHeightMm - (brief.mount === "outside" ? brief.making.mount.overlapAboveMm : 0),
-    ),
+    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
   };
 }
 

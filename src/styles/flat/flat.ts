@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Grid, Row, Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { judgeRibs } from "../ribbed/judge-ribs.ts";
 import { ribbedShape } from "../ribbed/ribbed-shape.ts";
@@ -8,7 +8,7 @@ import type { Ask, Mechanism, Style } from "../style.ts";
 import { layColumns } from "./columns.ts";
 import { flatForm } from "./flat-form.ts";
 import { judgeFolds } from "./judge-folds.ts";
-import { layRows } from "./rows.ts";
+import { layRows, rowsFromHem } from "./rows.ts";
 
 /** What is asked first of a shade that folds row by row. */
 export const FOLD_ASKS: readonly Ask[] = [
@@ -40,13 +40,7 @@ export function layGrid(
   const laid = layRows(brief, size, mechanism, book);
   const { folds } = laid;
   const length = size.finishedLengthMm;
-
-  let fromHemMm = folds.bottomSectionMm;
-  const rows: Row[] = folds.foldsMm.map((foldMm, i) => {
-    const row = { number: i + 1, fromHemMm, yMm: length - fromHemMm };
-    fromHemMm += foldMm;
-    return row;
-  });
+  const rows = rowsFromHem(folds, length);
   const topRow = rows.at(-1);
 
   const raisedHeightMm = raisedHeight(brief, folds, book);
@@ -75,15 +69,12 @@ export function layGrid(
     bottomSectionMm: folds.bottomSectionMm,
     spacingsMm: folds.foldsMm.slice(0, -1),
     topSectionMm: topRow?.yMm ?? length,
-    columnSpacingMm: ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1),
+    columnSpacingMm: columnSpacingMm(columns),
     headrailMm: folds.headrailMm,
     skirtMm: folds.skirtMm,
     raisedHeightMm,
     travelMm,
-    coveredWhenRaisedMm: Math.max(
-      0,
-      raisedHeightMm - (brief.mount === "outside" ? brief.making.mount.overlapAboveMm : 0),
-    ),
+    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
   };
   return {
     grid,

@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { Row, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { Mechanism } from "../style.ts";
 import { layEvenFolds } from "./even-folds.ts";
@@ -43,6 +43,16 @@ export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: Wo
       : layFolds(ask);
   writeDown(brief, size, ask, folds, book);
   return { folds, ask, headrailNeededMm };
+}
+
+/** A row at the lower end of every fold. */
+export function rowsFromHem({ bottomSectionMm, foldsMm }: Folds, lengthMm: number): Row[] {
+  let fromHemMm = bottomSectionMm;
+  return foldsMm.map((foldMm, i) => {
+    const row = { number: i + 1, fromHemMm, yMm: lengthMm - fromHemMm };
+    fromHemMm += foldMm;
+    return row;
+  });
 }
 
 /**

@@ -1,11 +1,9 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Column, Grid, Row, Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
 
 export interface RingGridAsk {
-  brief: Brief;
   size: Size;
   columns: Column[];
   headrailMm: number;
@@ -20,7 +18,7 @@ export interface RingGridAsk {
  * decide where a ring can sit, the rows cannot be spread to fill the length.
  */
 export function ringGrid(ask: RingGridAsk, book: WorkingBook): { grid: Grid; isTooShort: boolean } {
-  const { brief, size, columns, headrailMm, stepMm } = ask;
+  const { size, columns, headrailMm, stepMm } = ask;
   const length = size.finishedLengthMm;
   const isTooShort = length - headrailMm < ask.firstMm;
   // A shade shorter than that still gets a row, halfway at most, so that it can be drawn and judged.
@@ -60,19 +58,18 @@ export function ringGrid(ask: RingGridAsk, book: WorkingBook): { grid: Grid; isT
     const fromHemMm = firstMm + i * stepMm;
     return { number: i + 1, fromHemMm, yMm: length - fromHemMm };
   });
-  const aboveMm = brief.mount === "outside" ? brief.making.mount.overlapAboveMm : 0;
   const grid: Grid = {
     rows,
     columns,
     bottomSectionMm: firstMm,
     spacingsMm: rows.slice(1).map(() => stepMm),
     topSectionMm: rows.at(-1)?.yMm ?? length,
-    columnSpacingMm: ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1),
+    columnSpacingMm: columnSpacingMm(columns),
     headrailMm: T[0],
     skirtMm: 0,
     raisedHeightMm,
     travelMm,
-    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - aboveMm),
+    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
   };
   return { grid, isTooShort };
 }

@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Grid, Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import type { Mechanism } from "../style.ts";
@@ -61,15 +61,12 @@ export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredG
     bottomSectionMm: laid.bottomSectionMm,
     spacingsMm: laid.rows.slice(1).map(() => laid.spacingMm),
     topSectionMm: laid.headrailMm + laid.spacingMm,
-    columnSpacingMm: ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / Math.max(1, columns.length - 1),
+    columnSpacingMm: columnSpacingMm(columns),
     headrailMm: laid.headrailMm,
     skirtMm: 0,
     raisedHeightMm,
     travelMm: laid.travelMm,
-    coveredWhenRaisedMm: Math.max(
-      0,
-      raisedHeightMm - (brief.mount === "outside" ? brief.making.mount.overlapAboveMm : 0),
-    ),
+    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
   };
   return { grid, laid, headrailNeededMm };
 }

@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import type { Mechanism } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";
@@ -41,7 +41,7 @@ export function layGatheredHem(
   });
   const extraMm = gather.hemExtraMm;
   const spans = Math.max(1, columns.length - 1);
-  const spanMm = ((columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0)) / spans;
+  const spanMm = columnSpacingMm(columns);
   const stripMm = columns[0]?.xMm ?? 0;
   const arcMm = book.figure("shape.scallop-cloth", {
     label: "Cloth across a scallop",

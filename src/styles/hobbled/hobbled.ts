@@ -32,7 +32,6 @@ function layHobbled(brief: Brief, size: Size, columns: Column[], mechanism: Mech
   const spacing = hobbledSpacing(brief, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(
     {
-      brief,
       size,
       columns,
       headrailMm,

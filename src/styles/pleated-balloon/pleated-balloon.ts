@@ -83,7 +83,7 @@ function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mec
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
   const form = balloonForm(brief, bare, { pleats, ease, pouf });
   writePieces(brief, size, form, book);
-  const grid = finishGrid(brief, size, bare, form, book);
+  const grid = finishGrid(size, bare, form, book);
   return {
     grid,
     form,

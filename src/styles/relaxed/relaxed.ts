@@ -1,11 +1,11 @@
 import type { Finding, WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
 import { judgeFolds } from "../flat/judge-folds.ts";
-import { layRows } from "../flat/rows.ts";
+import { layRows, rowsFromHem } from "../flat/rows.ts";
 import type { Mechanism, Style } from "../style.ts";
 import { dipOf, writeDip } from "./dip.ts";
 import { judgeRelaxed } from "./judge-relaxed.ts";
@@ -47,25 +47,19 @@ function outerColumns(
 
 function relaxedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
   const length = size.finishedLengthMm;
-  const spanMm = (columns.at(-1)?.xMm ?? 0) - (columns[0]?.xMm ?? 0);
-  const dip = dipOf(brief, spanMm, length);
+  const dip = dipOf(brief, columnSpacingMm(columns), length);
   writeDip(brief, dip, book);
   const { lowerEdge, weight } = brief.making.relax;
   const dipped = lowerEdge === "curved" && weight !== "bar" ? belowDip(brief, dip.dipMm) : brief;
   const laid = layRows(dipped, size, mechanism, book);
   const { folds } = laid;
-  let fromHemMm = folds.bottomSectionMm;
-  const rows = folds.foldsMm.map((foldMm, i) => {
-    const row = { number: i + 1, fromHemMm, yMm: length - fromHemMm };
-    fromHemMm += foldMm;
-    return row;
-  });
+  const rows = rowsFromHem(folds, length);
   const { bottomSectionMm, headrailMm } = folds;
   const travelMm = writeTravel(length, { rows, bottomSectionMm, headrailMm }, book);
   const skirtMm = Math.min(folds.skirtMm, brief.making.fold.skirtMm);
   const bare = gridOf(size, columns, { rows, bottomSectionMm, headrailMm, skirtMm, travelMm });
   const form = relaxedForm(brief, size, bare, dip);
-  const grid = finishGrid(brief, size, bare, form, book);
+  const grid = finishGrid(size, bare, form, book);
   return {
     grid,
     form,

@@ -62,7 +62,7 @@ function tailedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mech
   writePieces(brief, size, form, book);
   const columnMm = columns[0]?.xMm ?? 0;
   writeTail(columnMm, columnMm + easeBetween(form, 0, columnMm, 0), travelMm, book);
-  const grid = finishGrid(brief, size, bare, form, book);
+  const grid = finishGrid(size, bare, form, book);
   return {
     grid,
     form,

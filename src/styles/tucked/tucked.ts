@@ -33,7 +33,6 @@ function layTucked(brief: Brief, size: Size, columns: Column[], mechanism: Mecha
   const tucks = layTucks(brief, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(
     {
-      brief,
       size,
       columns,
       headrailMm,
