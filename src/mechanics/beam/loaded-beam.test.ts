@@ -138,6 +138,32 @@ describe("any beam", () => {
     );
   });
 
+  test("its largest deflection and moment are there, and nowhere between is either larger", () => {
+    const place = fc.double({ min: 0, max: 2000, noNaN: true });
+    const points = fc.array(fc.record({ atMm: place, loadN: fc.double({ min: 0, max: 50, noNaN: true }) }), {
+      maxLength: 4,
+    });
+    fc.assert(
+      fc.property(points, load, place, (some, q, end) => {
+        const found = solveBeam(
+          beam({ supportsMm: [150, 900, 1700], toMm: 2000, points: some, spread: even(q, end) }),
+        );
+        const { largestDeflection, largestMoment } = found;
+        expect(found.deflectionMm(largestDeflection.atMm)).toBe(largestDeflection.value);
+        expect(found.momentNmm(largestMoment.atMm)).toBe(largestMoment.value);
+        for (let x = 0; x <= 2000; x += 7.3) {
+          const near = 1 + 1e-9;
+          expect(Math.abs(found.deflectionMm(x))).toBeLessThanOrEqual(
+            Math.abs(largestDeflection.value) * near + 1e-9,
+          );
+          expect(Math.abs(found.momentNmm(x))).toBeLessThanOrEqual(
+            Math.abs(largestMoment.value) * near + 1e-6,
+          );
+        }
+      }),
+    );
+  });
+
   test.each([[[500]], [[500, 400]], [[-1, 500]], [[0, 1001]]])("supports %j are refused", (supportsMm) => {
     expect(() => solveBeam(beam({ supportsMm }))).toThrow("invalid supportsMm");
   });

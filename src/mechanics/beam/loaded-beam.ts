@@ -45,20 +45,22 @@ export function solveBeam(beam: LoadedBeam): SolvedBeam {
     deflectionMm: (atMm: number) => scale * known.bent((atMm - beam.fromMm) / length, 0),
     momentNmm: (atMm: number) => -length * known.bent((atMm - beam.fromMm) / length, 2),
   };
-  const rise = (atMm: number) => known.bent((atMm - beam.fromMm) / length, 1);
-  const shear = (atMm: number) => known.bent((atMm - beam.fromMm) / length, 3);
   return {
     ...solved,
     // Searched for only where it is asked for: whoever tries many columns looks at a few places alone.
     get largestDeflection() {
-      return largest(beam, solved.deflectionMm, rise);
+      const slope = (atMm: number) => known.bent((atMm - beam.fromMm) / length, 1);
+      return largestDeflection(beam, solved.deflectionMm, slope);
     },
     get largestMoment() {
-      return largest(beam, solved.momentNmm, shear);
+      const shear = (atMm: number) => -known.bent((atMm - beam.fromMm) / length, 3);
+      return largestMoment(beam, solved.momentNmm, shear);
     },
   };
 }
 
+/** Of a place on the beam, mm. */
+type Along = (atMm: number) => number;
 type Bent = (x: number, order: 0 | 1 | 2 | 3) => number;
 
 /** In units of the length of the beam, so that the matrix keeps its digits. */
@@ -71,27 +73,42 @@ function solveReactions(beam: LoadedBeam, length: number): { reactions: number[]
     to: (one.toMm - fromMm) / length,
     load: one.loadNPerMm * length,
   }));
-  const loaded: Bent = (x, order) =>
-    evens.reduce((sum, { from, to, load }) => sum + load * stretch(x - from, x - to, 4 - order), 0) +
-    loads.reduce((sum, { at, load }) => sum + load * macaulay(x - at, 3 - order), 0);
+  // Plain loops: a search for the largest sag asks this some hundred times.
+  const loaded: Bent = (x, order) => {
+    let [even, single] = [0, 0];
+    for (const { from, to, load } of evens) {
+      even += load * (macaulay(x - from, 4 - order) - macaulay(x - to, 4 - order));
+    }
+    for (const { at, load } of loads) single += load * macaulay(x - at, 3 - order);
+    return even + single;
+  };
   const n = supports.length;
-  const rows = supports.map((x) => Float64Array.from([...supports.map((r) => -macaulay(x - r, 3)), x, 1]));
-  rows.push(Float64Array.from([...supports.map(() => 1), 0, 0]));
-  rows.push(Float64Array.from([...supports, 0, 0]));
-  const right = Float64Array.from([
-    ...supports.map((x) => -loaded(x, 0)),
-    [...loads, ...evens.map(whole)].reduce((sum, { load }) => sum + load, 0),
-    [...loads, ...evens.map(whole)].reduce((sum, { at, load }) => sum + load * at, 0),
-  ]);
+  const rows = Array.from({ length: n + 2 }, () => new Float64Array(n + 2));
+  const right = new Float64Array(n + 2);
+  const [force, turn] = [rows[n] as Float64Array, rows[n + 1] as Float64Array];
+  for (let i = 0; i < n; i++) {
+    const x = supports[i] as number;
+    const row = rows[i] as Float64Array;
+    for (let k = 0; k < i; k++) row[k] = -macaulay(x - (supports[k] as number), 3);
+    row[n] = x;
+    row[n + 1] = 1;
+    right[i] = -loaded(x, 0);
+    force[i] = 1;
+    turn[i] = x;
+  }
+  for (const { at, load } of [...loads, ...evens.map(whole)]) {
+    right[n] = (right[n] as number) + load;
+    right[n + 1] = (right[n + 1] as number) + load * at;
+  }
   if (!solveDense(rows, right)) throw new Error(`invalid supportsMm: ${supportsMm.join(", ")}`);
   const reactions = Array.from(right.slice(0, n));
   const [slope, height] = [right[n] as number, right[n + 1] as number];
   const bent: Bent = (x, order) => {
     const straight = order === 0 ? slope * x + height : order === 1 ? slope : 0;
-    const held = reactions.reduce(
-      (sum, r, i) => sum + r * macaulay(x - (supports[i] as number), 3 - order),
-      0,
-    );
+    let held = 0;
+    for (let i = 0; i < n; i++) {
+      held += (reactions[i] as number) * macaulay(x - (supports[i] as number), 3 - order);
+    }
     return loaded(x, order) - held + straight;
   };
   return { reactions, bent };
@@ -102,11 +119,6 @@ function whole({ from, to, load }: { from: number; to: number; load: number }): 
   return { at: (from + to) / 2, load: load * (to - from) };
 }
 
-/** An even load from one place on, less the same from where it ends. */
-function stretch(fromStart: number, fromEnd: number, power: number): number {
-  return macaulay(fromStart, power) - macaulay(fromEnd, power);
-}
-
 /** ⟨x⟩ⁿ / n!, nothing left of its place. */
 function macaulay(x: number, power: number): number {
   if (x < 0) return 0;
@@ -115,36 +127,63 @@ function macaulay(x: number, power: number): number {
   return result;
 }
 
-/** Between two neighbouring loads or supports the rate changes sign a few times at most; this many looks find each. */
+/** Ends, supports and loads in order: between two neighbours deflection is one polynomial, and moment a parabola. */
+function marksOf({ fromMm, toMm, supportsMm, points, spread }: LoadedBeam): number[] {
+  const marks = [fromMm, ...supportsMm, toMm];
+  for (const { atMm } of points) marks.push(atMm);
+  for (const one of spread) marks.push(one.fromMm, one.toMm);
+  return marks.sort((a, b) => a - b);
+}
+
+/** Between two marks the slope changes sign a few times at most; this many looks find each. */
 const LOOKS = 8;
 
-function largest(beam: LoadedBeam, value: (at: number) => number, rate: (at: number) => number): BeamPlace {
-  const marks = [
-    beam.fromMm,
-    ...beam.supportsMm,
-    ...beam.points.map(({ atMm }) => atMm),
-    ...beam.spread.flatMap((one) => [one.fromMm, one.toMm]),
-    beam.toMm,
-  ];
-  marks.sort((a, b) => a - b);
-  const places = [...marks];
-  for (let i = 0; i + 1 < marks.length; i++) {
-    const [from, to] = [marks[i] as number, marks[i + 1] as number];
+function largestDeflection(beam: LoadedBeam, value: Along, slope: Along): BeamPlace {
+  const marks = marksOf(beam);
+  let best = placeAt(value, beam.fromMm);
+  for (let i = 1; i < marks.length; i++) {
+    const [from, to] = [marks[i - 1] as number, marks[i] as number];
+    best = larger(best, placeAt(value, to));
     if (to <= from) continue;
-    let left = rate(from);
+    let left = slope(from);
     for (let look = 0; look < LOOKS; look++) {
       const end = from + ((to - from) * (look + 1)) / LOOKS;
-      const right = rate(end);
+      const right = slope(end);
       if (left * right < 0) {
-        const root = findRoot(rate, from + ((to - from) * look) / LOOKS, end);
-        if (root.kind === "converged") places.push(root.value);
-      } else if (right === 0) places.push(end);
+        const root = findRoot(slope, from + ((to - from) * look) / LOOKS, end);
+        if (root.kind === "converged") best = larger(best, placeAt(value, root.value));
+      } else if (right === 0) best = larger(best, placeAt(value, end));
       left = right;
     }
   }
-  return places
-    .map((atMm) => ({ atMm, value: value(atMm) }))
-    .reduce((best, one) => (Math.abs(one.value) > Math.abs(best.value) ? one : best));
+  return best;
+}
+
+/** A parabola follows from the moments at both its ends and the shear at its beginning. */
+function largestMoment(beam: LoadedBeam, value: Along, shear: Along): BeamPlace {
+  const marks = marksOf(beam);
+  let best = placeAt(value, beam.fromMm);
+  let before = best;
+  for (let i = 1; i < marks.length; i++) {
+    const now = placeAt(value, marks[i] as number);
+    const spanMm = now.atMm - before.atMm;
+    if (spanMm > 0) {
+      const rise = shear(before.atMm);
+      const peak = before.atMm - (rise * spanMm ** 2) / (2 * (now.value - before.value - rise * spanMm));
+      if (peak > before.atMm && peak < now.atMm) best = larger(best, placeAt(value, peak));
+    }
+    best = larger(best, now);
+    before = now;
+  }
+  return best;
+}
+
+function placeAt(value: Along, atMm: number): BeamPlace {
+  return { atMm, value: value(atMm) };
+}
+
+function larger(best: BeamPlace, one: BeamPlace): BeamPlace {
+  return Math.abs(one.value) > Math.abs(best.value) ? one : best;
 }
 
 function demandSupports({ supportsMm, fromMm, toMm, points, spread, stiffnessNmm2 }: LoadedBeam): void {
