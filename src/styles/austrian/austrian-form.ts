@@ -2,6 +2,7 @@ import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
+import { plainStretches } from "../flat/flat-form.ts";
 import {
   columnMarks,
   flatColumnsMm,
@@ -118,13 +119,7 @@ function writeWidth(
 function shirred(grid: Grid, clothMm: number, tapeMm: number): Stretch[] {
   const loopMm = grid.bottomSectionMm;
   const onTape = Math.max(1, tapeMm > 0 ? (clothMm - loopMm) / tapeMm : 1);
-  return [
-    { row: 0, cordMm: loopMm, clothMm: loopMm },
-    ...grid.rows.map(({ number, yMm }, i) => {
-      const cordMm = yMm - (grid.rows[i + 1]?.yMm ?? 0);
-      return { row: number, cordMm, clothMm: cordMm * onTape };
-    }),
-  ];
+  return plainStretches(grid).map((one) => (one.row === 0 ? one : { ...one, clothMm: one.cordMm * onTape }));
 }
 
 /** Where each row of rings lies on the flat cloth: matched with its place on the tape, the gathers spread evenly. */

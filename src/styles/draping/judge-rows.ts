@@ -3,6 +3,7 @@ import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { fewestGatheredRows } from "../gathering/gathered-rows.ts";
 import type { PleatedRows } from "./pleated-rows.ts";
 
@@ -14,7 +15,7 @@ export function judgeRows(brief: Brief, size: Size, laid: PleatedRows, grid: Gri
   return [
     ...(laid.unmet.includes("largest") ? [tooFew(brief, laid)] : []),
     ...(laid.unmet.includes("smallest") ? [tooMany(brief, laid)] : []),
-    ...(laid.headrailMm < laid.headrailNeededMm - 1e-6 ? [headrailShort(brief, laid)] : []),
+    ...headrailShort(brief, laid.headrailMm, laid.headrailNeededMm),
     ...(over ? [stackOver(brief, grid)] : []),
     ...(!over && grid.raisedHeightMm > size.finishedLengthMm / 2 ? [coversMuch(brief, grid)] : []),
   ];
@@ -72,23 +73,6 @@ function tooMany(brief: Brief, laid: PleatedRows): Finding {
     text: `The rows stand ${lengthText(laid.spacingMm, brief.units)} apart, under the ${lengthText(brief.making.fold.smallestSpacingMm, brief.units)} below which the stack only grows thicker.`,
     cite: cite("our-choice", "smallest useful spacing"),
     remedies: [...rowsRemedy(brief, laid), ...spacingRemedy(brief)],
-  };
-}
-
-function headrailShort(brief: Brief, laid: PleatedRows): Finding {
-  return {
-    ...base(brief, "headrailMm"),
-    id: "shape.headrail-short",
-    weight: "fix",
-    text: `The headrail allowance is ${lengthText(laid.headrailMm, brief.units)}; board and lift need ${lengthText(laid.headrailNeededMm, brief.units)}. With less, the rings jam at the head while the shade still hangs low.`,
-    cite: cite("headrail-allowance"),
-    figures: ["shape.headrail-needed"],
-    remedies: [
-      {
-        label: `Set the headrail allowance to ${lengthText(laid.headrailNeededMm, brief.units)}`,
-        patch: settingPatch(brief, "fold", "headrailMm", laid.headrailNeededMm),
-      },
-    ],
   };
 }
 

@@ -3,7 +3,7 @@ import type { Brief } from "../../job/index.ts";
 import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade/index.ts";
 import type { StyleInLine } from "../in-line.ts";
 import type { Mechanism } from "../style.ts";
-import { layRows } from "./rows.ts";
+import { headrailNeeded } from "./rows.ts";
 
 /** A flat shade follows a common line by its spacing, its rows and its hem section; the headrail takes up the rest. */
 export const flatInLine: StyleInLine = { ask: askOf, follow };
@@ -12,7 +12,7 @@ function askOf(brief: Brief, size: Size, mechanism: Mechanism): LineAsk | string
   const { fold } = brief.making;
   if (fold.rule !== "even-fold" && fold.gradeStepMm > 0) return "its folds grow smaller upwards";
   if (fold.rule !== "even-fold" && fold.cascadeMm > 0) return "its folds hang in a cascade";
-  const { headrailNeededMm } = layRows(brief, size, mechanism, new WorkingBook());
+  const headrailNeededMm = headrailNeeded(brief, mechanism, new WorkingBook());
   const isEven = fold.rule === "even-fold";
   const own = brief.own?.fold;
   return {

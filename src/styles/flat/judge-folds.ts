@@ -3,6 +3,7 @@ import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { evenFoldCount } from "./even-folds.ts";
 import { fewestRows, type Unmet } from "./folds.ts";
 import { canCascade, type Rows } from "./rows.ts";
@@ -11,9 +12,7 @@ import { canCascade, type Rows } from "./rows.ts";
 export function judgeFolds(brief: Brief, size: Size, laid: Rows, grid: Grid): Finding[] {
   const context: Context = { brief, size, laid, grid };
   const findings = laid.folds.unmet.map((what) => UNMET[what](context));
-  if (laid.folds.headrailMm < laid.headrailNeededMm - 1e-6 && !laid.folds.unmet.includes("length")) {
-    findings.push(headrailShort(context));
-  }
+  if (!laid.folds.unmet.includes("length")) findings.push(...shortHeadrail(context));
   findings.push(...judgeSteps(context));
   const half = size.finishedLengthMm / 2;
   if (grid.raisedHeightMm > half && laid.folds.unmet.length === 0) findings.push(coversMuch(context));
@@ -133,28 +132,21 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
   }),
 };
 
-function headrailShort(context: Context): Finding {
+/** The rule without a headrail allowance has none to set: there the rule gives way. */
+function shortHeadrail(context: Context): Finding[] {
   const { brief, laid } = context;
-  const noHeadrail = brief.making.fold.rule === "no-headrail";
-  return {
-    ...base(context, noHeadrail ? "rule" : "headrailMm"),
-    id: "shape.headrail-short",
-    weight: "fix",
-    text: `The headrail allowance is ${lengthText(laid.folds.headrailMm, brief.units)}; board and lift need ${lengthText(laid.headrailNeededMm, brief.units)}. With less, the rings jam at the head while the shade still hangs low.`,
-    cite: cite("headrail-allowance"),
-    figures: ["shape.headrail-needed"],
+  const short = headrailShort(brief, laid.folds.headrailMm, laid.headrailNeededMm);
+  if (brief.making.fold.rule !== "no-headrail") return short;
+  return short.map((finding) => ({
+    ...finding,
+    ...base(context, "rule"),
     remedies: [
-      noHeadrail
-        ? {
-            label: "Use the half-fold rule with a headrail allowance",
-            patch: settingPatch(brief, "fold", "rule", "half-fold"),
-          }
-        : {
-            label: `Set the headrail allowance to ${lengthText(laid.headrailNeededMm, brief.units)}`,
-            patch: settingPatch(brief, "fold", "headrailMm", laid.headrailNeededMm),
-          },
+      {
+        label: "Use the half-fold rule with a headrail allowance",
+        patch: settingPatch(brief, "fold", "rule", "half-fold"),
+      },
     ],
-  };
+  }));
 }
 
 /** A cascade that the other settings of the folds leave no room for. */

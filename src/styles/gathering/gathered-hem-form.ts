@@ -2,6 +2,7 @@ import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
 import type { ClothMark, Form, Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
+import { plainStretches } from "../flat/flat-form.ts";
 import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
 
 export interface HemScallops {
@@ -39,13 +40,9 @@ export function gatheredHemForm(
   const bar = rodOf(brief, size, grid.bottomSectionMm);
   const tied = tiedRings(drawnUpMm, brief.making.fold.largestSpacingMm);
   return {
-    stretches: [
-      { row: 0, cordMm: grid.bottomSectionMm, clothMm: grid.bottomSectionMm + hemExtraMm },
-      ...grid.rows.map(({ number, yMm }, i) => {
-        const mm = yMm - (grid.rows[i + 1]?.yMm ?? 0);
-        return { row: number, cordMm: mm, clothMm: mm };
-      }),
-    ],
+    stretches: plainStretches(grid).map((one) =>
+      one.row === 0 ? { ...one, clothMm: one.clothMm + hemExtraMm } : one,
+    ),
     allowances: [
       { label: "gathers across", widthMm: size.finishedWidthMm * (widthFullness - 1), lengthMm: 0 },
       ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),

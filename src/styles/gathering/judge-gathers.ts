@@ -3,7 +3,7 @@ import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
-import { needlessRibs } from "../folding/judge-ring-grid.ts";
+import { headrailShort, needlessRibs } from "../folding/judge-ring-grid.ts";
 import { fewestGatheredRows, type GatheredRows } from "./gathered-rows.ts";
 import type { Scallop } from "./scallop.ts";
 
@@ -30,7 +30,7 @@ export function judgeGathers(context: GatherContext): Finding[] {
   const ribs = needlessRibs(brief, "Ribs do not lie flat in gathered cloth");
   return [
     ...laid.unmet.map((what) => UNMET[what](context)),
-    ...shortHeadrail(context),
+    ...(laid.unmet.includes("length") ? [] : headrailShort(brief, laid.headrailMm, context.headrailNeededMm)),
     ...stackOver(context),
     ...deepScallop(context),
     ...wideScallops(context),
@@ -101,27 +101,6 @@ const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => F
     remedies: [],
   }),
 };
-
-function shortHeadrail({ brief, laid, headrailNeededMm }: GatherContext): Finding[] {
-  if (laid.headrailMm >= headrailNeededMm - 1e-6 || laid.unmet.includes("length")) return [];
-  const needed = lengthText(headrailNeededMm, brief.units);
-  return [
-    {
-      ...base(brief, "fold/headrailMm"),
-      id: "shape.headrail-short",
-      weight: "fix",
-      text: `The headrail allowance is ${lengthText(laid.headrailMm, brief.units)}; board and lift need ${needed}. With less, the rings jam at the head while the shade still hangs low.`,
-      cite: cite("headrail-allowance"),
-      figures: ["shape.headrail-needed"],
-      remedies: [
-        {
-          label: `Set the headrail allowance to ${needed}`,
-          patch: settingPatch(brief, "fold", "headrailMm", headrailNeededMm),
-        },
-      ],
-    },
-  ];
-}
 
 function stackOver({ brief, grid, size }: GatherContext): Finding[] {
   const { stackMm } = brief.making.fold;
