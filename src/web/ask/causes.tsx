@@ -9,8 +9,8 @@ import {
 } from "../../diagnose/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { Fig } from "../figures/fig.tsx";
-import { useCanEdit, useJob } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { Remedies } from "../findings/remedies.tsx";
+import { useJob } from "../state/fields.ts";
 
 const EVIDENCE: Record<Evidence, string> = {
   "points-to-it": "the numbers point to it",
@@ -59,7 +59,6 @@ export function Causes({ room, window }: { room: number; window: number }) {
 }
 
 function CauseNote({ cause }: { cause: Cause }) {
-  const mine = useCanEdit();
   return (
     <li className="ask-answer" data-evidence={cause.evidence} data-cause={cause.id}>
       <h3>
@@ -72,22 +71,7 @@ function CauseNote({ cause }: { cause: Cause }) {
       <p>
         <b>Cure:</b> {cause.cure}
       </p>
-      {cause.remedies.length > 0 ? (
-        <div className="finding-remedies">
-          {cause.remedies.map((remedy) => (
-            <p key={remedy.label}>
-              <button
-                type="button"
-                className="button button-small"
-                disabled={!mine}
-                onClick={() => edit({ label: remedy.label, patch: remedy.patch })}
-              >
-                {remedy.label}
-              </button>
-            </p>
-          ))}
-        </div>
-      ) : null}
+      <Remedies remedies={cause.remedies} />
       <p className="finding-source">
         {cause.figures?.map((figure) => (
           <span key={figure}>

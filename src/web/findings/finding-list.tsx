@@ -3,8 +3,8 @@ import type { Finding, Weight } from "../../account/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { WeightIcon } from "../frame/icons.tsx";
 import { ShadeContext } from "../shade/shade-context.tsx";
-import { useCanEdit } from "../state/fields.ts";
-import { edit, pick, usePlanner } from "../state/store.ts";
+import { pick, usePlanner } from "../state/store.ts";
+import { Remedies } from "./remedies.tsx";
 import "./finding-list.css";
 
 export const WEIGHT_WORDS: Record<Weight, string> = {
@@ -54,7 +54,6 @@ function restText(findings: readonly Finding[]): string {
 
 /** One finding where its cause is, with what would answer it ready to press. */
 export const FindingNote = memo(function FindingNote({ finding }: { finding: Finding }) {
-  const mine = useCanEdit();
   return (
     <li className="finding" data-weight={finding.weight} data-finding={finding.id}>
       <p className="finding-text">
@@ -64,23 +63,7 @@ export const FindingNote = memo(function FindingNote({ finding }: { finding: Fin
         </b>{" "}
         {finding.text}
       </p>
-      {finding.remedies.length > 0 ? (
-        <div className="finding-remedies">
-          {finding.remedies.map((remedy) => (
-            <p key={remedy.label}>
-              <button
-                type="button"
-                className="button button-small"
-                disabled={!mine}
-                onClick={() => edit({ label: remedy.label, patch: remedy.patch })}
-              >
-                {remedy.label}
-              </button>
-              {remedy.changes ? <span className="finding-changes">{remedy.changes}</span> : null}
-            </p>
-          ))}
-        </div>
-      ) : null}
+      <Remedies remedies={finding.remedies} />
       <p className="finding-source">
         {finding.figures?.map((figure) => (
           <FigureLink key={figure} figure={figure} />
