@@ -1,5 +1,5 @@
 import type { Brief, Repeat } from "../job/index.ts";
-import type { Motif } from "../shade/index.ts";
+import { type Motif, motifFallMm } from "../shade/index.ts";
 import { remainderMm } from "../units/index.ts";
 
 /** One layer as cut: what lies past the finished outline, the flat size between hems, and what still shrinks. */
@@ -18,13 +18,8 @@ export interface Flat {
 /** From the upper cut edge down to where a repeat begins, mm as cut. */
 export function repeatBelowTopMm(brief: Brief, flat: Flat, repeatMm: number): number {
   const { place, offsetMm } = brief.making.pattern;
-  const fromTopLine = {
-    hem: flat.lengthMm,
-    centre: flat.lengthMm / 2 - repeatMm / 2,
-    top: 0,
-    free: offsetMm / (1 - flat.shrinkLength),
-  }[place];
-  return flat.edges.topMm + fromTopLine;
+  const asCut = { place, offsetMm: offsetMm / (1 - flat.shrinkLength) };
+  return flat.edges.topMm + motifFallMm(asCut, flat.lengthMm, repeatMm);
 }
 
 /** From the middle of the flat shade to the right, to where a repeat begins, mm as cut. */
@@ -91,25 +86,19 @@ export function centreOnBolt(
   return { centreMm: middle, column: shown, missMm: offMm };
 }
 
-/** Lattice of the pattern on the finished shade. `columnMm` on the bolt is the left edge of the column that was placed. */
+/** Lattice of the pattern on the finished shade. */
 export function motifOf(
   brief: Brief,
   flat: Flat,
   repeat: Repeat,
-  at: { belowTopMm: number; besideMiddleMm: number; acrossMm: number; alongMm: number; acrossKnown: boolean },
+  at: { besideMiddleMm: number; acrossMm: number; alongMm: number; acrossKnown: boolean },
 ): Motif {
-  const { place } = brief.making.pattern;
   const repeatYMm = at.alongMm * (1 - flat.shrinkLength);
   const repeatXMm = at.acrossMm * (1 - flat.shrinkWidth);
-  const fromTop = {
-    hem: flat.finishedLengthMm,
-    centre: flat.finishedLengthMm / 2 - repeatYMm / 2,
-    top: 0,
-    free: (at.belowTopMm - flat.edges.topMm) * (1 - flat.shrinkLength),
-  }[place];
+  const fallMm = motifFallMm(brief.making.pattern, flat.finishedLengthMm, repeatYMm);
   return {
     originXMm: flat.finishedWidthMm / 2 + at.besideMiddleMm * (1 - flat.shrinkWidth),
-    originYMm: remainderMm(fromTop, repeatYMm),
+    originYMm: remainderMm(fallMm, repeatYMm),
     repeatXMm,
     repeatYMm,
     match: repeat.match,

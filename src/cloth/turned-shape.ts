@@ -77,7 +77,6 @@ function placeTurned(
     : spareMm / 2;
   const fits = wantedMm <= spareMm + 1e-9;
   const motif = motifOf(brief, flat, repeat, {
-    belowTopMm,
     besideMiddleMm,
     acrossMm: repeat.verticalMm,
     alongMm: onLengthMm,

@@ -158,6 +158,6 @@ function patternOn(
     };
   });
   const besideMiddleMm = acrossKnown ? firstMm + centre.column * repeatMm - centre.centreMm : -repeatMm / 2;
-  const place = { belowTopMm, besideMiddleMm, acrossMm: repeatMm, alongMm, acrossKnown };
+  const place = { besideMiddleMm, acrossMm: repeatMm, alongMm, acrossKnown };
   return { startsMm, inRepeat, motif: motifOf(brief, flat, repeat, place) };
 }

@@ -1,6 +1,6 @@
-import type { MotifLine } from "../shade/index.ts";
+import { type MotifLine, motifFallMm } from "../shade/index.ts";
 import { remainderMm, SAME_LENGTH_MM, toMark } from "../units/index.ts";
-import type { RoomInput, RoomWindow } from "./room-window.ts";
+import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 
 /** Where a pattern begins on one window, told by the room. */
 export interface MotifPlace {
@@ -20,12 +20,13 @@ export interface Motifs {
 }
 
 /** Patterned cloths on two or more windows: each begins anew at the same heights above the floor. */
-export function motifLines({ windows, settings, units }: RoomInput): Motifs {
+export function motifLines(input: RoomInput): Motifs {
+  const { settings, units } = input;
   const motifs: Motifs = { lines: [], places: new Map(), elsewhere: [] };
   if (!settings.motif) return motifs;
   const byCloth = new Map<string, Patterned[]>();
-  for (const window of windows) {
-    const patterned = patternedOf(window, settings.without);
+  for (const window of input.windows.filter((one) => isFree(input, one))) {
+    const patterned = patternedOf(window);
     if (patterned === undefined) continue;
     const { id } = window.brief.cloths.face;
     byCloth.set(id, [...(byCloth.get(id) ?? []), patterned]);
@@ -45,17 +46,14 @@ interface Patterned {
   placedMm?: number;
 }
 
-function patternedOf(window: RoomWindow, without: readonly string[]): Patterned | undefined {
+function patternedOf(window: RoomWindow): Patterned | undefined {
   const { brief, size, hangsFlat } = window;
   const { repeat, shrinkLength = 0 } = brief.cloths.face;
   const topMm = size.topAboveFloorMm;
-  if (repeat === undefined || topMm === undefined || !hangsFlat || without.includes(brief.shadeId))
-    return undefined;
+  if (repeat === undefined || topMm === undefined || !hangsFlat) return undefined;
   const repeatMm = repeat.verticalMm * (1 - shrinkLength);
   if (brief.own?.pattern?.place === undefined) return { window, topMm, repeatMm };
-  const { place, offsetMm } = brief.making.pattern;
-  const lengthMm = size.finishedLengthMm;
-  const fromTopMm = { hem: lengthMm, centre: lengthMm / 2 - repeatMm / 2, top: 0, free: offsetMm }[place];
+  const fromTopMm = motifFallMm(brief.making.pattern, size.finishedLengthMm, repeatMm);
   return { window, topMm, repeatMm, placedMm: topMm - fromTopMm };
 }
 

@@ -25,3 +25,8 @@ export interface RoomInput {
   /** In the order along the wall. */
   windows: readonly RoomWindow[];
 }
+
+/** Not left out of the line by the maker. */
+export function isFree({ settings }: Pick<RoomInput, "settings">, { brief }: RoomWindow): boolean {
+  return !settings.without.includes(brief.shadeId);
+}
