@@ -6,7 +6,7 @@ import { downToMark, inches, lengthText } from "../units/index.ts";
 import type { LineProblem } from "./line-problem.ts";
 import type { Told } from "./line-up.ts";
 import type { Motifs } from "./motif.ts";
-import type { RoomInput, RoomWindow } from "./room-window.ts";
+import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { type Trial, trialsOf, withWindow } from "./trials.ts";
 import type { Hindrance, WishSetting } from "./why.ts";
 import { gaveWords } from "./words.ts";
@@ -22,7 +22,7 @@ export function judgeLine(
   told: readonly Told[],
   motifs: Motifs,
 ): Finding[] {
-  const free = told.filter(({ window }) => !input.settings.without.includes(window.brief.shadeId));
+  const free = told.filter(({ window }) => isFree(input, window));
   const trial = trialsOf(problem);
   return [
     ...roomFindings(input, lineUp, free.length),

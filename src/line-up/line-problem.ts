@@ -49,17 +49,17 @@ export interface LinedPlace {
   sharesRaisedHem: boolean;
 }
 
-export type LineSolution =
-  | {
-      kind: "lined";
-      spacingMm: number;
-      /** One of the levels above the floor, mm: the others are whole spacings from it. */
-      levelMm: number;
-      raisedHemMm?: number;
-      /** By window; one that is missing keeps its own rows. */
-      places: ReadonlyMap<string, LinedPlace>;
-      score: LineScore;
-      proven: boolean;
-    }
-  /** Fewer than two windows can follow one spacing. */
-  | { kind: "nothing-shared" };
+export interface LinedRoom {
+  kind: "lined";
+  spacingMm: number;
+  /** One of the levels above the floor, mm: the others are whole spacings from it. */
+  levelMm: number;
+  raisedHemMm?: number;
+  /** By window; one that is missing keeps its own rows. */
+  places: ReadonlyMap<string, LinedPlace>;
+  score: LineScore;
+  proven: boolean;
+}
+
+/** With nothing shared, fewer than two windows can follow one spacing. */
+export type LineSolution = LinedRoom | { kind: "nothing-shared" };

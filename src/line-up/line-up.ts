@@ -3,9 +3,9 @@ import type { LinedWindow, LineUp } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
 import { judgeLine } from "./judge-line.ts";
-import type { LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
+import type { LinedRoom, LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
 import { type MotifPlace, motifLines } from "./motif.ts";
-import type { RoomInput, RoomWindow } from "./room-window.ts";
+import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { solveLine } from "./solve.ts";
 import { verifyLine } from "./verify.ts";
 import { type Hindrance, hindrance } from "./why.ts";
@@ -47,10 +47,6 @@ export interface Told {
   window: RoomWindow;
   lined: LinedWindow;
   hindrance?: Hindrance;
-}
-
-function isFree({ settings }: RoomInput, { brief }: RoomWindow): boolean {
-  return !settings.without.includes(brief.shadeId);
 }
 
 function problemOf(input: RoomInput): LineProblem {
@@ -126,12 +122,7 @@ function levelsOf(input: RoomInput, told: readonly Told[]): number[] {
     .map((mm) => Math.round(mm / mark) * mark);
 }
 
-function writeDown(
-  problem: LineProblem,
-  solution: Extract<LineSolution, { kind: "lined" }>,
-  book: WorkingBook,
-): void {
-  const { markMm: mark } = problem;
+function writeDown({ markMm: mark }: LineProblem, solution: LinedRoom, book: WorkingBook): void {
   book.figure("line-up.spacing", {
     label: "Spacing shared by the room",
     symbol: "s",

@@ -1,10 +1,8 @@
 import type { LinePlace } from "../shade/index.ts";
-import type { LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
+import type { LinedRoom, LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
 
 /** Sums of lengths may differ by this, mm. */
 const SAME_MM = 1e-4;
-
-type Lined = Extract<LineSolution, { kind: "lined" }>;
 
 /**
  * What is wrong with a line, in words; nothing where nothing is. Written from what a maker would measure on the
@@ -27,7 +25,7 @@ export function verifyLine(problem: LineProblem, solution: LineSolution): string
   return [...faults, ...hemFaults(problem, solution)];
 }
 
-function windowFaults(problem: LineProblem, solution: Lined, window: LineWindow): string[] {
+function windowFaults(problem: LineProblem, solution: LinedRoom, window: LineWindow): string[] {
   const lined = solution.places.get(window.id);
   if (lined === undefined) return [];
   const { place, follows } = lined;
@@ -92,7 +90,7 @@ function askFaults(problem: LineProblem, { ask }: LineWindow, place: LinePlace):
 }
 
 /** Raised hems that are said to meet do so to one mark. */
-function hemFaults({ windows, markMm }: LineProblem, { places, raisedHemMm }: Lined): string[] {
+function hemFaults({ windows, markMm }: LineProblem, { places, raisedHemMm }: LinedRoom): string[] {
   const heights = windows.flatMap(({ id, topMm = Number.NaN }) => {
     const lined = places.get(id);
     return lined?.sharesRaisedHem === true ? [topMm - lined.place.raisedMm] : [];
