@@ -30,6 +30,7 @@ export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
   const { brief, size, grid } = shade;
   const boardUndersideMm = brief.board.thicknessMm;
   const rear = rearCords(shade, lift, boardUndersideMm + axisMm(lift));
+  const pull = hangingCords(shade, lift, boardUndersideMm);
   const geometry: CordGeometry = {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
@@ -37,63 +38,53 @@ export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),
+    ...(pull === undefined ? {} : { pull }),
   };
   switch (lift.kind) {
-    case "cord-lock":
-      return {
-        ...geometry,
-        ...railPull(shade, lift, pullCords(shade, lift, boardUndersideMm).pull, boardUndersideMm),
-      };
     case "tube-loop":
-      return {
-        ...geometry,
-        ...railPull(shade, lift, undefined, boardUndersideMm),
-        loop: operatingLoop(lift, boardUndersideMm),
-      };
+      return { ...geometry, loop: operatingLoop(lift, boardUndersideMm) };
     case "tube-wand":
-      return {
-        ...geometry,
-        ...railPull(shade, lift, undefined, boardUndersideMm),
-        ...(lift.wandMm === undefined ? {} : { wandMm: lift.wandMm }),
-      };
+      return lift.wandMm === undefined ? geometry : { ...geometry, wandMm: lift.wandMm };
     default:
-      return { ...geometry, ...railPull(shade, lift, undefined, boardUndersideMm) };
+      return geometry;
   }
 }
 
+/** Every cord that hangs at the front for a hand to pull. */
+function hangingCords(shade: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords | undefined {
+  const pull = lift.kind === "cord-lock" ? pullCords(shade, lift, undersideMm) : undefined;
+  return withRailCords(shade, lift, pull, undersideMm);
+}
+
 /** Cords of a top rail hang at the front too: the longer they are the higher the rail, whatever the hem does. */
-function railPull(
+function withRailCords(
   { brief }: ShadeFacts,
   { topRail }: LiftCords,
   pull: PullCords | undefined,
   undersideMm: number,
-): { pull?: PullCords } {
-  if (topRail === undefined) return pull === undefined ? {} : { pull };
+): PullCords | undefined {
+  if (topRail === undefined) return pull;
   const { tailUpMm, cords } = topRail;
   return {
-    pull: {
-      count: Math.max(pull?.count ?? 0, cords.length),
-      lengthMm: pull === undefined ? fromTo(tailUpMm, tailUpMm) : atLeast(pull.lengthMm, tailUpMm),
-      ...(pull?.joinedMm === undefined ? {} : { joinedMm: pull.joinedMm }),
-      exitBelowTopMm: pull?.exitBelowTopMm ?? undersideMm,
-      cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
-    },
+    count: Math.max(pull?.count ?? 0, cords.length),
+    lengthMm: pull === undefined ? fromTo(tailUpMm, tailUpMm) : atLeast(pull.lengthMm, tailUpMm),
+    ...(pull?.joinedMm === undefined ? {} : { joinedMm: pull.joinedMm }),
+    exitBelowTopMm: pull?.exitBelowTopMm ?? undersideMm,
+    cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
   };
 }
 
-function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: number): { pull?: PullCords } {
+function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: number): PullCords | undefined {
   const count = lift.cords.length;
-  if (count === 0) return {};
+  if (count === 0) return undefined;
   const { tailLoweredMm, tailRaisedMm } = lift;
   const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, tailLoweredMm);
   return {
-    pull: {
-      count,
-      lengthMm: fromTo(tailLoweredMm, tailRaisedMm),
-      ...(count > 1 ? { joinedMm: fromTo(joinedMm, joinedMm + tailRaisedMm - tailLoweredMm) } : {}),
-      exitBelowTopMm: undersideMm + lift.housingHeightMm,
-      cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
-    },
+    count,
+    lengthMm: fromTo(tailLoweredMm, tailRaisedMm),
+    ...(count > 1 ? { joinedMm: fromTo(joinedMm, joinedMm + tailRaisedMm - tailLoweredMm) } : {}),
+    exitBelowTopMm: undersideMm + lift.housingHeightMm,
+    cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
   };
 }
 
