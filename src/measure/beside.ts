@@ -33,6 +33,11 @@ export function reachMm(brief: Brief, side: "left" | "right", book: WorkingBook)
   });
 }
 
+/** How far beyond the edge of the opening the shade is to reach where nothing stands there, mm; negative within it. */
+export function wishMm({ mount, making }: Brief): number {
+  return mount === "outside" ? making.mount.overlapSideMm : -making.mount.insideWidthOffMm / 2;
+}
+
 /** The angle that counts, no wider than square on: beyond that d / tan would turn into room that is not there. */
 function cornerRad({ angleDeg, shade }: Beside): number {
   const counted = shade ? Math.min(angleDeg, 180) / 2 : Math.min(angleDeg, 90);

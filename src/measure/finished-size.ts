@@ -2,7 +2,7 @@ import type { WorkingBook } from "../account/index.ts";
 import type { Brief } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, toMark } from "../units/index.ts";
-import { reachMm } from "./beside.ts";
+import { reachMm, wishMm } from "./beside.ts";
 
 export interface FinishedSize {
   finishedWidthMm: number;
@@ -23,19 +23,12 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
   const tallest = Math.max(...heightsMm);
   const { mount } = brief.making;
   const { ruler } = brief.units;
-  const reach = { left: reachMm(brief, "left", book), right: reachMm(brief, "right", book) };
-  // What each side gets: its overlap or deduction, or less where a neighbour stands in the way.
-  const beyond = (wishMm: number) => {
-    const left = Math.min(wishMm, reach.left ?? wishMm);
-    const right = Math.min(wishMm, reach.right ?? wishMm);
-    return { left, right, apart: left !== wishMm || right !== wishMm };
-  };
+  const sides = sidesOf(brief, book);
 
   switch (brief.mount) {
     case "to-size":
       return { finishedWidthMm: narrowest, finishedLengthMm: shortest };
     case "inside": {
-      const sides = beyond(-mount.insideWidthOffMm / 2);
       const width = sides.apart
         ? betweenNeighbours(narrowest, sides, "narrowest width of the opening", book)
         : book.figure("measure.finished-width", {
@@ -72,7 +65,6 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
       };
     }
     case "outside": {
-      const sides = beyond(mount.overlapSideMm);
       const width = sides.apart
         ? betweenNeighbours(widest, sides, "widest width of the opening", book)
         : book.figure("measure.finished-width", {
@@ -113,9 +105,24 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
   }
 }
 
+interface Sides {
+  left: number;
+  right: number;
+  /** One of them gets less than is wished. */
+  apart: boolean;
+}
+
+/** What each side gets: its overlap or deduction, or less where a neighbour stands in the way. */
+function sidesOf(brief: Brief, book: WorkingBook): Sides {
+  const wish = wishMm(brief);
+  const left = Math.min(wish, reachMm(brief, "left", book) ?? wish);
+  const right = Math.min(wish, reachMm(brief, "right", book) ?? wish);
+  return { left, right, apart: left !== wish || right !== wish };
+}
+
 function betweenNeighbours(
   openingMm: number,
-  { left, right }: { left: number; right: number },
+  { left, right }: Sides,
   label: string,
   book: WorkingBook,
 ): number {

@@ -3,6 +3,7 @@ import { type Brief, STYLE_NAMES, type StyleKind, settingPatch, splitWindow } fr
 import type { Size } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import { wishMm } from "./beside.ts";
 
 /** Wider than this one shade is heavy, its rods are hard to get and its hem hard to keep straight. */
 const ONE_SHADE_WIDE = sourced(2000, "mm", cite("extra-wide", "usual most about 2 m; rods stop at 2.4 m"));
@@ -28,12 +29,12 @@ function corner(brief: Brief, size: Size, side: "left" | "right"): Finding[] {
   const beside = brief.opening[side];
   if (beside === undefined || brief.mount === "to-size") return [];
   const { mount } = brief.making;
-  const wishMm = brief.mount === "outside" ? mount.overlapSideMm : -mount.insideWidthOffMm / 2;
+  const wish = wishMm(brief);
   const gotMm =
     side === "left"
-      ? (size.openingLeftMm ?? wishMm)
-      : size.finishedWidthMm - size.openingWidthMm - (size.openingLeftMm ?? wishMm);
-  if (gotMm >= wishMm - 1) return [];
+      ? (size.openingLeftMm ?? wish)
+      : size.finishedWidthMm - size.openingWidthMm - (size.openingLeftMm ?? wish);
+  if (gotMm >= wish - 1) return [];
   const text = (mm: number) => lengthText(mm, brief.units);
   const meets = beside.shade ? "the shade beside it" : "the wall beside it";
   return [
@@ -43,7 +44,7 @@ function corner(brief: Brief, size: Size, side: "left" | "right"): Finding[] {
       weight: gotMm < 0 && brief.mount === "outside" ? "fix" : "mind",
       text:
         gotMm >= 0
-          ? `At its ${side} the shade overlaps the wall by ${text(gotMm)} in place of ${text(wishMm)}, to keep clear of ${meets}. Light comes in along that edge.`
+          ? `At its ${side} the shade overlaps the wall by ${text(gotMm)} in place of ${text(wish)}, to keep clear of ${meets}. Light comes in along that edge.`
           : `At its ${side} the shade ends ${text(-gotMm)} inside the opening, to keep clear of ${meets}: ${text(brief.board.depthMm + mount.foldRoomMm)} stand out from the wall.`,
       cite: cite("geometry", "each keeps to its own side of the line that halves the corner"),
       figures: [`measure.reach-${side}`],
