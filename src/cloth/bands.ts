@@ -2,9 +2,15 @@ import type { Brief, Cloth } from "../job/index.ts";
 import { type Band, flatSize, type Size, type Trim } from "../shade/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import type { BareCut } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
-import { beforeShrinkingMm, boardAllowanceMm, bottomBandMm, hemDepthsMm } from "./make-up.ts";
+import {
+  allowances,
+  beforeShrinkingMm,
+  boardAllowanceMm,
+  bottomBandMm,
+  hemDepthsMm,
+  sumOf,
+} from "./make-up.ts";
 
 /** The face between its hems, down to the band that is joined to it, mm. */
 interface FlatFace {
@@ -16,10 +22,11 @@ interface FlatFace {
 const LEAST_MM = 0.01;
 
 /** The contrast banding sewn on the face, and a band of another cloth joined to its lower edge. */
-export function bandsOf({ brief, size, form }: ClothInput, face: BareCut): { trims: Trim[]; bands: Band[] } {
+export function bandsOf(input: ClothInput): { trims: Trim[]; bands: Band[] } {
+  const { brief, size, form } = input;
   const flat = flatSize(size, form, "face");
   const lengthMm = flat.lengthMm - bottomBandMm(brief, size.finishedLengthMm);
-  const parts = [bandingOf(brief, size, { ...flat, lengthMm }), bottomBandOf(brief, size, face)];
+  const parts = [bandingOf(brief, size, { ...flat, lengthMm }), bottomBandOf(input)];
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
 
@@ -150,16 +157,14 @@ function bandingBands(banding: Banding, size: Size, lowerMm: number): Band[] {
   ];
 }
 
-function bottomBandOf(brief: Brief, size: Size, face: BareCut): { trims: Trim[]; bands: Band[] } {
+function bottomBandOf({ brief, size, form }: ClothInput): { trims: Trim[]; bands: Band[] } {
   const depthMm = bottomBandMm(brief, size.finishedLengthMm);
   if (depthMm === 0) return { trims: [], bands: [] };
   const cloth = bottomBandCloth(brief);
   const { seamMm } = brief.making.hems;
   const { bottomMm } = hemDepthsMm(brief);
-  const flatWidthMm = face.makeUp
-    .filter(({ label }) => label !== "shrinkage")
-    .reduce((sum, part) => sum + part.widthMm, 0);
-  const pieces = alongOrAcross(brief, cloth, flatWidthMm);
+  const faceWidthMm = size.finishedWidthMm + sumOf(allowances(brief, size, form, "face"), "widthMm");
+  const pieces = alongOrAcross(brief, cloth, faceWidthMm);
   const { units } = brief;
   const why = `${lengthText(depthMm, units)} shows, ${lengthText(seamMm, units)} seam to the face, ${lengthText(bottomMm, units)} bottom hem${pieces.count > 1 ? `; ${pieces.count} pieces joined` : ""}`;
   const trim = strip(cloth, {

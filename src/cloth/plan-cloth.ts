@@ -15,7 +15,7 @@ import { inches } from "../units/index.ts";
 import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
 import { boardTrims } from "./board-trims.ts";
 import type { ClothInput } from "./cloth-input.ts";
-import { type BareCut, cutLayer, soldByMm } from "./cut-layer.ts";
+import { cutLayer, soldByMm } from "./cut-layer.ts";
 import { hemCorner } from "./hem-corner.ts";
 import { judgeCloth } from "./judge-cloth.ts";
 import { layTrims } from "./lay-trims.ts";
@@ -43,7 +43,7 @@ export function planCloth(
   const ribbed = form.ribs.rows.length > 0;
   const { shorterMm } = brief.making.ribs;
   const sewn = { ...strips(brief, size, ribCount(form)), ...sleeves(brief, size, grid, book) };
-  const { trims: bandTrims, bands } = bandsOf(input, faceOf(bare));
+  const { trims: bandTrims, bands } = bandsOf(input);
   const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
   const trimBolts = layTrims(trims, bare, cloths).map((bolt) => bought(bolt, brief, cloths, book));
   const beyondMm = (layer: Layer) => trimBolts.find((bolt) => bolt.beside === layer)?.lengthMm ?? 0;
@@ -66,12 +66,6 @@ export function planCloth(
     mass: massOf(input, cloth, cloths, book),
     findings: judgeCloth(input, cuts, cloth, cloths),
   };
-}
-
-function faceOf(layers: readonly BareCut[]): BareCut {
-  const face = layers.find((cut) => cut.layer === "face");
-  if (face === undefined) throw new Error("invalid cloth: no face");
-  return face;
 }
 
 /** A cloth of which only bands or strips are cut, with what is bought of it. */

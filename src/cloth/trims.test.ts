@@ -126,6 +126,26 @@ describe("bottom band", () => {
     });
     expect(cloth.bands.at(-1)).toMatchObject({ part: "bottom-band", yMm: 1300, heightMm: 200 });
   });
+  it("is as wide as the face once that is squared: what its slant takes off is no part of it", () => {
+    const { face, cloth } = clothOf({
+      widthMm: 1000,
+      lengthMm: 1200,
+      shade: {
+        face: "own",
+        lining: null,
+        banding: "stripe",
+        making: {
+          pattern: { railroad: "always" },
+          hems: { sideTurnMm: 20, sideTurns: 2 },
+          banding: { bottomBandMm: 200 },
+        },
+      },
+      cloths: [stripe, { id: "own", name: "Own", usableWidthMm: 1600, massGsm: 200, bowShare: 0.03 }],
+    });
+    expect(face.turned).toBe(true);
+    expectNear(face.cutWidthMm, 1000 + 2 * 40 + 0.03 * face.cutLengthMm, 1e-9);
+    expectNear(trim(cloth.trims, "bottom-band").lengthMm, 1000 + 2 * 40, 1e-9);
+  });
   it("deeper than half of the shade is told", () => {
     const { findings } = banded({ bottomBandMm: 900 });
     expect(findings.map(({ id }) => id)).toContain("cloth.bottom-band-too-deep");
