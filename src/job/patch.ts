@@ -1,4 +1,5 @@
 import type { MakingGroup } from "./defaults.ts";
+import type { StyleKind } from "./job.ts";
 import type { Brief } from "./settle.ts";
 
 /** One operation of RFC 6902 on the job document. */
@@ -23,4 +24,17 @@ export function settingPatch(
   if (own === undefined) return [{ op: "add", path: making, value: { [group]: { [key]: value } } }];
   if (own[group] === undefined) return [{ op: "add", path: `${making}/${group}`, value: { [key]: value } }];
   return [{ op: "add", path: `${making}/${group}/${key}`, value }];
+}
+
+/** The patch that makes the same shade in another style. */
+export function stylePatch({ path }: Brief, style: StyleKind): SettingOperation[] {
+  return [{ op: "add", path: `${path}/shade/style`, value: style }];
+}
+
+/** The patch that makes one shade without a layer of its cloth. */
+export function leaveOutPatch(
+  { path }: Brief,
+  layer: Exclude<keyof Brief["cloths"], "face">,
+): SettingOperation[] {
+  return [{ op: "add", path: `${path}/shade/${layer}`, value: null }];
 }

@@ -1,5 +1,5 @@
 import type { Finding } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
+import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Form } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { arealMassText, inches, lengthText } from "../../units/index.ts";
@@ -22,7 +22,7 @@ function base(brief: Brief, at: string) {
 function otherStyle(brief: Brief) {
   return {
     label: "Make it a gathered festoon, full at the hem alone",
-    patch: [{ op: "add" as const, path: `${brief.path}/shade/style`, value: "festoon" }],
+    patch: stylePatch(brief, "festoon"),
   };
 }
 

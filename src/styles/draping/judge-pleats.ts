@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
+import { type Brief, leaveOutPatch, settingPatch } from "../../job/index.ts";
 import type { Form, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -125,7 +125,7 @@ function blackout(brief: Brief, { pleats }: Form): Finding[] {
       remedies: [
         {
           label: "Leave the blackout out",
-          patch: [{ op: "add", path: `${brief.path}/shade/blackout`, value: null }],
+          patch: leaveOutPatch(brief, "blackout"),
         },
       ],
     },
@@ -145,7 +145,7 @@ function interlining(brief: Brief, { pleats }: Form): Finding[] {
       remedies: [
         {
           label: "Leave the interlining out",
-          patch: [{ op: "add", path: `${brief.path}/shade/interlining`, value: null }],
+          patch: leaveOutPatch(brief, "interlining"),
         },
       ],
     },

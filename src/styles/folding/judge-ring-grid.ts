@@ -1,5 +1,5 @@
 import type { Finding } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
+import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -18,7 +18,7 @@ export function noRoomForRow(brief: Brief, size: Size, firstMm: number): Finding
     remedies: [
       {
         label: "Make it a flat shade",
-        patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+        patch: stylePatch(brief, "flat"),
       },
     ],
   };
@@ -64,7 +64,7 @@ export function needlessRibs(brief: Brief, why: string): Finding[] {
         { label: "No ribs", patch: settingPatch(brief, "ribs", "kind", "none") },
         {
           label: "Make it a ribbed shade",
-          patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "ribbed" }],
+          patch: stylePatch(brief, "ribbed"),
         },
       ],
     },

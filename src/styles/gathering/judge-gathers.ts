@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
+import { type Brief, LONGEST_MM, leaveOutPatch, settingPatch } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
@@ -247,7 +247,7 @@ function stiffLayers(brief: Brief): Finding[] {
         remedies: [
           {
             label: `Leave the ${STIFF[layer].toLowerCase()} out`,
-            patch: [{ op: "remove", path: `${brief.path}/shade/${layer}` }],
+            patch: leaveOutPatch(brief, layer),
           },
         ],
       },

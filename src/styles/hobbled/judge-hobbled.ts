@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, type Cloth, settingPatch } from "../../job/index.ts";
+import { type Brief, type Cloth, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
@@ -189,14 +189,14 @@ function stiffCloth(brief: Brief): Finding[] {
       remedies: [
         {
           label: "Make it a flat shade",
-          patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+          patch: stylePatch(brief, "flat"),
         },
         ...(brief.cloths.interlining === undefined || pile
           ? []
           : [
               {
                 label: "Leave the interlining out",
-                patch: [{ op: "add" as const, path: `${brief.path}/shade/interlining`, value: null }],
+                patch: leaveOutPatch(brief, "interlining"),
               },
             ]),
       ],
@@ -218,7 +218,7 @@ function blackoutTapes(brief: Brief): Finding {
     remedies: [
       {
         label: "Leave the blackout out",
-        patch: [{ op: "add", path: `${brief.path}/shade/blackout`, value: null }],
+        patch: leaveOutPatch(brief, "blackout"),
       },
     ],
   };

@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, type StyleKind, settingPatch } from "../../job/index.ts";
+import { type Brief, leaveOutPatch, type StyleKind, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
@@ -29,7 +29,7 @@ function base(brief: Brief, path: string) {
 }
 
 function styleRemedy(brief: Brief, style: StyleKind, label: string): Remedy {
-  return { label, patch: [{ op: "add", path: `${brief.path}/shade/style`, value: style }] };
+  return { label, patch: stylePatch(brief, style) };
 }
 
 function tooWide(brief: Brief, { finishedWidthMm: width }: Size): Finding[] {
@@ -120,7 +120,7 @@ function stiff(brief: Brief): Finding[] {
         remedies: [
           {
             label: `Leave the ${layer} out`,
-            patch: [{ op: "add", path: `${brief.path}/shade/${layer}`, value: null }],
+            patch: leaveOutPatch(brief, layer),
           },
         ],
       },

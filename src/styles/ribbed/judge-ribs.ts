@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, type RibKind, settingPatch } from "../../job/index.ts";
+import { type Brief, type RibKind, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Grid } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
@@ -46,7 +46,7 @@ function noRibs(brief: Brief): Finding {
       { label: `Put ribs in ${words}`, patch: settingPatch(brief, "ribs", "kind", kind) },
       {
         label: "Make it a flat shade",
-        patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+        patch: stylePatch(brief, "flat"),
       },
     ],
   };

@@ -1,5 +1,5 @@
 import type { Finding } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
+import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
@@ -63,7 +63,7 @@ function droops(brief: Brief, grid: Grid): Finding[] {
         ? [
             {
               label: "Make it a pleated balloon",
-              patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "pleated-balloon" }],
+              patch: stylePatch(brief, "pleated-balloon"),
             },
           ]
         : [

@@ -1,5 +1,5 @@
 import type { Finding } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
+import { type Brief, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
@@ -97,7 +97,7 @@ function thickness(brief: Brief): Finding[] {
       remedies: [
         {
           label: "Make it a flat shade",
-          patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+          patch: stylePatch(brief, "flat"),
         },
       ],
     },
@@ -114,11 +114,11 @@ function pinholes(brief: Brief, { sewn }: Tucks): Finding {
     remedies: [
       {
         label: "Leave the blackout out",
-        patch: [{ op: "add", path: `${brief.path}/shade/blackout`, value: null }],
+        patch: leaveOutPatch(brief, "blackout"),
       },
       {
         label: "Make it a flat shade",
-        patch: [{ op: "add", path: `${brief.path}/shade/style`, value: "flat" }],
+        patch: stylePatch(brief, "flat"),
       },
     ],
   };
