@@ -1,7 +1,7 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { drawBoltPlan, place, toSvg } from "../drawing/index.ts";
 import { cuttingLists, toCsv } from "../lists/index.ts";
-import type { CuttingPlan } from "../plan/index.ts";
+import { boltsCut, type CuttingPlan } from "../plan/index.ts";
 import { fileNames } from "./file-names.ts";
 import type { OutFile } from "./write-files.ts";
 
@@ -12,9 +12,7 @@ const SCALE = { scale: 0.1 };
 export async function* cuttingFiles(cutting: CuttingPlan): AsyncGenerator<OutFile> {
   yield { path: "cutting.json", content: `${JSON.stringify(cutting, null, 2)}\n` };
   for (const list of cuttingLists(cutting)) yield { path: `cutting/${list.name}.csv`, content: toCsv(list) };
-  const bolts = cutting.cloths.flatMap((cloth) =>
-    "bolts" in cloth.answer ? cloth.answer.bolts.map((bolt) => ({ cloth, bolt })) : [],
-  );
+  const bolts = boltsCut(cutting);
   const names = fileNames(bolts.map(({ cloth, bolt }) => `${cloth.clothId}-${bolt.boltId}`));
   for (const { cloth, bolt } of bolts) {
     const drawing = drawBoltPlan({ units: cutting.units, cutting: cloth, bolt });

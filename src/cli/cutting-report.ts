@@ -1,5 +1,11 @@
-import type { ClothCutting, CuttingPlan, LengthsCutting } from "../plan/index.ts";
-import { clothGapWords, lengthsGapWords } from "../plan/index.ts";
+import {
+  type ClothCutting,
+  type CuttingPlan,
+  clothGapWords,
+  type LengthsCutting,
+  lengthsGapWords,
+  newClothMm,
+} from "../plan/index.ts";
 import { clothLengthText, type UnitChoice } from "../units/index.ts";
 import { plainLine } from "./plain-text.ts";
 
@@ -14,10 +20,9 @@ function clothLine(one: ClothCutting, units: UnitChoice): string {
   const { clothName, newBoltId, answer, problem } = one;
   const pieces = `${problem.pieces.length} ${problem.pieces.length === 1 ? "piece" : "pieces"}`;
   if (!("bolts" in answer)) return `${clothName}: ${pieces}. ${clothGapWords(one, units)}`;
-  const newMm = answer.bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0;
   const held = answer.bolts.filter(({ boltId }) => boltId !== newBoltId).length;
   const rack = held === 0 ? "" : `, ${held} from the rack`;
-  return `${clothName}: ${pieces}, ${clothLengthText(newMm, units)} of new cloth${rack}; ${clothGapWords(one, units)}`;
+  return `${clothName}: ${pieces}, ${clothLengthText(newClothMm(one), units)} of new cloth${rack}; ${clothGapWords(one, units)}`;
 }
 
 function lengthsLine(one: LengthsCutting): string {

@@ -1,6 +1,7 @@
 import {
+  boltName,
+  boltsCut,
   boughtToMeasure,
-  type ClothCutting,
   type CuttingPlan,
   cuttingTicket,
   type LengthsCutting,
@@ -16,17 +17,6 @@ export function cuttingLists(cutting: CuttingPlan): Table[] {
     keptList(cutting),
     statusList(cutting),
   ];
-}
-
-/** Every bolt that is cut, with its cloth. */
-function boltsOf({ cloths }: CuttingPlan) {
-  return cloths.flatMap((cloth) =>
-    "bolts" in cloth.answer ? cloth.answer.bolts.map((bolt) => ({ cloth, bolt })) : [],
-  );
-}
-
-function boltName({ boltNames }: ClothCutting, boltId: string): string {
-  return boltNames[boltId] ?? boltId;
 }
 
 function placesList(cutting: CuttingPlan): Table {
@@ -47,9 +37,10 @@ function placesList(cutting: CuttingPlan): Table {
       "fromEndMm",
       "turnedDeg",
     ],
-    rows: boltsOf(cutting).flatMap(({ cloth, bolt }) =>
-      bolt.placements.map((placement): Cell[] => {
-        const piece = cloth.problem.pieces.find(({ id }) => id === placement.pieceId);
+    rows: boltsCut(cutting).flatMap(({ cloth, bolt }) => {
+      const pieces = new Map(cloth.problem.pieces.map((piece) => [piece.id, piece]));
+      return bolt.placements.map((placement): Cell[] => {
+        const piece = pieces.get(placement.pieceId);
         return [
           cloth.clothName,
           boltName(cloth, bolt.boltId),
@@ -61,8 +52,8 @@ function placesList(cutting: CuttingPlan): Table {
           ...both(placement.yMm, cutting.units),
           placement.turn,
         ];
-      }),
-    ),
+      });
+    }),
   };
 }
 
@@ -70,9 +61,9 @@ function cutsList(cutting: CuttingPlan): Table {
   return {
     name: "cutting-order",
     header: ["cloth", "bolt", "cut", "how", "setsFree", "check", "direction", "onBoltMm"],
-    rows: boltsOf(cutting).flatMap(({ cloth, bolt }) =>
+    rows: boltsCut(cutting).flatMap(({ cloth, bolt }) =>
       cuttingTicket(cloth, bolt, cutting.units).map(({ number, how, frees, check }): Cell[] => {
-        const cut = bolt.cuts.find((one) => one.number === number);
+        const cut = bolt.cuts[number - 1];
         return [
           cloth.clothName,
           boltName(cloth, bolt.boltId),
@@ -154,7 +145,7 @@ function keptList(cutting: CuttingPlan): Table {
     name: "cutting-kept",
     header: ["what", "from", "name", "width", "widthMm", "length", "lengthMm"],
     rows: [
-      ...boltsOf(cutting).flatMap(({ cloth, bolt }) =>
+      ...boltsCut(cutting).flatMap(({ cloth, bolt }) =>
         bolt.remnants.map((remnant): Cell[] => [
           cloth.clothName,
           boltName(cloth, bolt.boltId),

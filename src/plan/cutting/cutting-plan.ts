@@ -1,4 +1,5 @@
 import type {
+  BoltPlan,
   ClothAnswer,
   ClothProblem,
   LengthCut,
@@ -50,6 +51,31 @@ export interface CuttingPlan {
   units: UnitChoice;
   cloths: ClothCutting[];
   lengths: LengthsCutting[];
+}
+
+/** Every bolt that is cut, with its cloth. */
+export function boltsCut({ cloths }: Pick<CuttingPlan, "cloths">): { cloth: ClothCutting; bolt: BoltPlan }[] {
+  return cloths.flatMap((cloth) =>
+    "bolts" in cloth.answer ? cloth.answer.bolts.map((bolt) => ({ cloth, bolt })) : [],
+  );
+}
+
+/** What a bolt is called. */
+export function boltName({ boltNames }: ClothCutting, boltId: string): string {
+  return boltNames[boltId] ?? boltId;
+}
+
+/** What each piece of a cloth is called, by its id: `Window 1: Face 1`. */
+export function pieceNames({ problem }: ClothCutting): ReadonlyMap<string, string> {
+  return new Map(problem.pieces.map(({ id, shade, part }) => [id, `${shade}: ${part}`]));
+}
+
+/** How much new cloth some bolts take, mm along it; those of the plan unless told. */
+export function newClothMm(
+  { newBoltId, answer }: ClothCutting,
+  bolts = "bolts" in answer ? answer.bolts : [],
+): number {
+  return bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0;
 }
 
 /** Cuts that are bought to their own length: off a reel, or longer than what is sold. */

@@ -1,6 +1,6 @@
 import type { BoltPlan, Leaf } from "../../cutting/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
-import type { ClothCutting } from "./cutting-plan.ts";
+import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
 
 /** One cut in words, and a measure by which to check it. */
@@ -18,11 +18,12 @@ export interface TicketLine {
 export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: UnitChoice): TicketLine[] {
   const of = cutting.problem.bolts.find(({ id }) => id === bolt.boltId);
   if (of === undefined) throw new Error(`invalid bolt: ${bolt.boltId}`);
+  const names = pieceNames(cutting);
   return followCuts(of, bolt).map((followed) => ({
     number: followed.cut.number,
     how: howText(followed, units),
     frees: followed.frees
-      .map((leaf) => leafText(cutting, leaf))
+      .map((leaf) => leafText(names, leaf))
       .filter((text) => text !== "")
       .join("; "),
     check: checkText(followed, units),
@@ -54,12 +55,10 @@ function checkText(
 }
 
 /** A sheet that is done, in words. */
-function leafText({ problem }: ClothCutting, { holds }: Leaf): string {
+function leafText(names: ReadonlyMap<string, string>, { holds }: Leaf): string {
   switch (holds.kind) {
-    case "piece": {
-      const piece = problem.pieces.find(({ id }) => id === holds.pieceId);
-      return piece === undefined ? holds.pieceId : `${piece.shade}: ${piece.part}`;
-    }
+    case "piece":
+      return names.get(holds.pieceId) ?? holds.pieceId;
     case "remnant":
       return `keep ${holds.name}`;
     case "rest":

@@ -19,6 +19,7 @@ export interface FollowedCut {
 export function followCuts({ widthMm, lengthMm }: Bolt, { cuts, leaves, usedMm }: BoltPlan): FollowedCut[] {
   const isEndless = lengthMm === undefined;
   const farMm = lengthMm ?? cuts.reduce((most, { atMm }) => Math.max(most, atMm), usedMm);
+  const leafOf = new Map(leaves.map((leaf) => [leaf.sheet, leaf]));
   const sheets = new Map<number, Rect & { endless: boolean }>([
     [0, { xMm: 0, yMm: 0, widthMm, lengthMm: farMm, endless: isEndless }],
   ]);
@@ -35,7 +36,7 @@ export function followCuts({ widthMm, lengthMm }: Bolt, { cuts, leaves, usedMm }
       ...(across ? { yMm: cut.atMm } : { xMm: cut.atMm }),
       ...size(beyondMm),
     });
-    const frees = leaves.filter((leaf) => leaf.sheet === cut.first || leaf.sheet === cut.second);
+    const frees = [cut.first, cut.second].flatMap((id) => leafOf.get(id) ?? []);
     const wholeWidth = across && sheet.widthMm === widthMm;
     const { endless, ...area } = sheet;
     return [{ cut, sheet: area, markMm, beyondMm, wholeWidth, endless: endless && across, frees }];

@@ -3,7 +3,7 @@ import type { PatchOperation } from "../../account/index.ts";
 import { type Job, type Making, partsOf, settleMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import { plan } from "../plan.ts";
-import type { ClothCutting, CuttingPlan } from "./cutting-plan.ts";
+import { type ClothCutting, type CuttingPlan, newClothMm } from "./cutting-plan.ts";
 import { planCutting } from "./cutting-search.ts";
 
 /** A change that was tried on the whole job, and the new cloth that it saves. */
@@ -72,9 +72,9 @@ function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Savi
   for (const cloth of before.cloths) {
     if (change.clothId !== undefined && cloth.clothId !== change.clothId) continue;
     const other = after.cloths.find(({ clothId }) => clothId === cloth.clothId);
+    if (!other || !("bolts" in cloth.answer) || !("bolts" in other.answer)) continue;
     const was = newClothMm(cloth);
-    const is = other === undefined ? undefined : newClothMm(other);
-    if (was === undefined || is === undefined) continue;
+    const is = newClothMm(other);
     const savedMm = was - is;
     const { id, label, patch, widthMm } = change;
     const width = cloth.problem.bolts.at(-1)?.widthMm ?? 0;
@@ -96,11 +96,6 @@ function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Savi
     };
   }
   return best;
-}
-
-function newClothMm({ answer, newBoltId }: ClothCutting): number | undefined {
-  if (!("bolts" in answer)) return undefined;
-  return answer.bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0;
 }
 
 function changesOf(job: Job, before: CuttingPlan): Change[] {

@@ -1,7 +1,7 @@
 import { type KeyboardEvent, memo, type PointerEvent, useMemo, useRef, useState } from "react";
 import type { BoltPlan, Placement } from "../../cutting/index.ts";
 import { drawBoltPlan, type Placed, place, svgNodes } from "../../drawing/index.ts";
-import type { ClothCutting } from "../../plan/index.ts";
+import { type ClothCutting, pieceNames } from "../../plan/index.ts";
 import { FactsTable } from "../sheets/facts-table.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { useUnits } from "../state/fields.ts";
@@ -25,6 +25,7 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
     () => place(drawBoltPlan({ units, cutting: cloth, bolt }), { scale: BOLT_MM / widthMm }),
     [units, cloth, bolt, widthMm],
   );
+  const names = useMemo(() => pieceNames(cloth), [cloth]);
   return (
     <figure className="bolt">
       <div className="bolt-room">
@@ -42,7 +43,7 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
             <Handle
               key={placement.pieceId}
               placement={placement}
-              name={nameOf(cloth, placement)}
+              name={names.get(placement.pieceId) ?? placement.pieceId}
               placed={placed}
               boltWidthMm={widthMm}
               onMove={onMove}
@@ -58,11 +59,6 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
       </figcaption>
     </figure>
   );
-}
-
-function nameOf({ problem }: ClothCutting, { pieceId }: Placement): string {
-  const piece = problem.pieces.find(({ id }) => id === pieceId);
-  return piece === undefined ? pieceId : `${piece.shade}: ${piece.part}`;
 }
 
 const BoltDrawing = memo(function BoltDrawing({ placed }: { placed: Placed }) {

@@ -1,7 +1,6 @@
 import { useState } from "react";
 import type { BoltPlan, ClothPlan } from "../../cutting/index.ts";
-import type { ClothCutting } from "../../plan/index.ts";
-import { cuttingTicket } from "../../plan/index.ts";
+import { boltName, type ClothCutting, cuttingTicket } from "../../plan/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { useUnits } from "../state/fields.ts";
 import { BoltSheet } from "./bolt-sheet.tsx";
@@ -72,7 +71,7 @@ function Ticket({ cloth, bolt }: { cloth: ClothCutting; bolt: BoltPlan }) {
   if (lines.length === 0) return null;
   return (
     <details className="more-settings">
-      <summary>Cuts in their order: {cloth.boltNames[bolt.boltId] ?? bolt.boltId}</summary>
+      <summary>Cuts in their order: {boltName(cloth, bolt.boltId)}</summary>
       <div className="table-room">
         <table className="table">
           <caption className="hidden-words">Cuts in their order</caption>

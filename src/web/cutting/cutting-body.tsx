@@ -1,5 +1,5 @@
 import { type Cutting, DEFAULT_CUTTING } from "../../job/index.ts";
-import { type ClothCutting, type CuttingPlan, clothGapWords, rackAfter } from "../../plan/index.ts";
+import { boltName, type ClothCutting, type CuttingPlan, clothGapWords, rackAfter } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { countText } from "../frame/count-text.ts";
@@ -121,14 +121,14 @@ function SearchState() {
 
 function ClothBlock({ cloth }: { cloth: ClothCutting }) {
   const units = useUnits();
-  const { answer, clothName, boltNames, newBoltId, problem } = cloth;
+  const { answer, clothName, newBoltId, problem } = cloth;
   return (
     <section className="cutting-cloth">
       <h3>{clothName}</h3>
       <p>
         {countText(problem.pieces.length, "piece")}
         {"bolts" in answer
-          ? ` out of ${answer.bolts.map(({ boltId, usedMm }) => `${clothLengthText(usedMm, units)} of ${boltId === newBoltId ? "new cloth" : `“${boltNames[boltId] ?? boltId}”`}`).join(" and ")}`
+          ? ` out of ${answer.bolts.map(({ boltId, usedMm }) => `${clothLengthText(usedMm, units)} of ${boltId === newBoltId ? "new cloth" : `“${boltName(cloth, boltId)}”`}`).join(" and ")}`
           : ""}
         . {clothGapWords(cloth, units)}
       </p>

@@ -1,5 +1,5 @@
 import { lazy, type ReactNode, Suspense } from "react";
-import type { ClothCutting, CuttingPlan } from "../../plan/index.ts";
+import { type CuttingPlan, newClothMm } from "../../plan/index.ts";
 import { clothLengthText, type UnitChoice } from "../../units/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { countText } from "../frame/count-text.ts";
@@ -35,8 +35,4 @@ function sentenceOf(cutting: CuttingPlan | undefined, units: UnitChoice): ReactN
       <b>{clothLengthText(newMm, units)}</b> of new cloth in all.
     </>
   );
-}
-
-function newClothMm({ answer, newBoltId }: ClothCutting): number {
-  return "bolts" in answer ? (answer.bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0) : 0;
 }

@@ -1,5 +1,5 @@
 import { type BoltPlan, type ClothPlan, type Placement, planByHand } from "../../cutting/index.ts";
-import type { ClothCutting } from "../../plan/index.ts";
+import { boltName, type ClothCutting, newClothMm, pieceNames } from "../../plan/index.ts";
 
 /** Pieces moved by hand on the bolts of one cloth: what is wrong with that, and the new cloth that it takes. */
 export interface HandTry {
@@ -26,25 +26,21 @@ export function tryByHand(
   }));
   const { plan, faults } = planByHand(cutting.problem, laid, { ...found.bound, cost: 0 });
   const usedMm = newClothMm(cutting, plan.bolts);
+  const names = pieceNames(cutting);
   return {
     bolts: plan.bolts,
-    faults: faults.map((fault) => inWords(cutting, fault)),
+    faults: faults.map((fault) => inWords(cutting, names, fault)),
     usedMm,
     moreMm: usedMm - newClothMm(cutting, found.bolts),
   };
 }
 
-function newClothMm({ newBoltId }: ClothCutting, bolts: readonly BoltPlan[]): number {
-  return bolts.find(({ boltId }) => boltId === newBoltId)?.usedMm ?? 0;
-}
-
 /** The check knows pieces and bolts by id; people know them by name. */
-function inWords({ problem, boltNames }: ClothCutting, fault: string): string {
-  let text = fault;
-  for (const { id, shade, part } of problem.pieces) text = text.replaceAll(id, `${shade}: ${part}`);
-  for (const [id, name] of Object.entries(boltNames)) {
-    if (text === `bolt ${id} has no cuts`) return `${name} cannot be cut from edge to edge so`;
-    text = text.replaceAll(`bolt ${id}`, name);
-  }
-  return text;
+function inWords(cutting: ClothCutting, names: ReadonlyMap<string, string>, fault: string): string {
+  const [, uncut] = /^bolt (\S+) has no cuts$/.exec(fault) ?? [];
+  if (uncut !== undefined) return `${boltName(cutting, uncut)} cannot be cut from edge to edge so`;
+  // Word by word: one id may be part of another.
+  return fault.replace(/bolt ([^\s,:]+)|[^\s,:]+/g, (word, bolt?: string) =>
+    bolt === undefined ? (names.get(word) ?? word) : boltName(cutting, bolt),
+  );
 }

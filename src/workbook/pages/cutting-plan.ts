@@ -1,7 +1,15 @@
 import type { BoltPlan } from "../../cutting/index.ts";
 import { type BoltDrawingInput, boltStretches, drawBoltPlan } from "../../drawing/index.ts";
-import type { ClothCutting, CuttingPlan, LengthsCutting } from "../../plan/index.ts";
-import { boughtToMeasure, clothGapWords, cuttingTicket, lengthsGapWords } from "../../plan/index.ts";
+import {
+  boltName,
+  boughtToMeasure,
+  type ClothCutting,
+  type CuttingPlan,
+  clothGapWords,
+  cuttingTicket,
+  type LengthsCutting,
+  lengthsGapWords,
+} from "../../plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import type { Book } from "../book.ts";
 import { figure } from "../figure.ts";
@@ -29,7 +37,7 @@ export function clothTickets(book: Book, cutting: CuttingPlan, cloth: ClothCutti
 function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, bolt: BoltPlan): void {
   const input: BoltDrawingInput = { units, cutting, bolt };
   const of = cutting.problem.bolts.find(({ id }) => id === bolt.boltId);
-  const name = cutting.boltNames[bolt.boltId] ?? bolt.boltId;
+  const name = boltName(cutting, bolt.boltId);
   section(book, `${name}: ${clothLengthText(bolt.usedMm, units)} of it`, DRAWING_PT);
   const startsAnew = cutting.problem.repeat !== undefined;
   if (startsAnew) {

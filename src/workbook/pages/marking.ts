@@ -6,6 +6,7 @@ import type { ShadeContext } from "../shade-context.ts";
 import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 import { TYPE } from "../type-scale.ts";
+import { capital } from "./sentence.ts";
 
 /** Where every row and column is marked: from the hem up, from the left edge across. */
 export function markingPage(context: ShadeContext, head: ChapterHead): void {
@@ -105,7 +106,7 @@ function clothMarks({ book, shade, length }: ShadeContext): void {
       { title: "From the left edge", share: 1.6, align: "measure" },
     ],
     rows: marks.map(({ label, along, atMm }): CellLike[] => [
-      { text: label.charAt(0).toUpperCase() + label.slice(1), strong: true },
+      { text: capital(label), strong: true },
       along === "y" ? { text: length(atMm), strong: true } : "",
       along === "x" ? { text: length(atMm), strong: true } : "",
     ]),
