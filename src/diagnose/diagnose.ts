@@ -1,5 +1,5 @@
 import { type Job, partsOf, settleShade } from "../job/index.ts";
-import { planWindow } from "../plan/index.ts";
+import { planWindow, type ShadePlan } from "../plan/index.ts";
 import { forceText, lengthText } from "../units/index.ts";
 import type { Cause, CauseOf, Evidence, Facts } from "./cause.ts";
 import { CLOTH_CAUSES } from "./causes/cloth-causes.ts";
@@ -11,20 +11,28 @@ export const CAUSES: readonly CauseOf[] = [...CORD_CAUSES, ...LOCK_CAUSES, ...CL
 
 const ORDER: readonly Evidence[] = ["points-to-it", "cannot-tell", "speaks-against"];
 
-/** What can be behind a symptom of one shade, what its own numbers point to first. Empty where there is no such window. */
-export function diagnose(job: Job, roomIndex: number, windowIndex: number, symptom: Symptom): Cause[] {
-  const facts = factsOf(job, roomIndex, windowIndex);
+/**
+ * What can be behind a symptom of one shade, what its own numbers point to first. Empty where there is no such window.
+ * `shade` is its `planWindow`, where that is at hand already.
+ */
+export function diagnose(
+  job: Job,
+  roomIndex: number,
+  windowIndex: number,
+  symptom: Symptom,
+  shade = planWindow(job, roomIndex, windowIndex),
+): Cause[] {
+  const facts = shade && factsOf(job, roomIndex, windowIndex, shade);
   if (facts === undefined) return [];
   return CAUSES.filter(({ symptoms }) => symptoms.includes(symptom))
     .flatMap(({ judge }) => judge(facts) ?? [])
     .sort((a, b) => ORDER.indexOf(a.evidence) - ORDER.indexOf(b.evidence));
 }
 
-function factsOf(job: Job, roomIndex: number, windowIndex: number): Facts | undefined {
+function factsOf(job: Job, roomIndex: number, windowIndex: number, shade: ShadePlan): Facts | undefined {
   const room = job.rooms[roomIndex];
   const window = room?.windows[windowIndex];
-  const shade = planWindow(job, roomIndex, windowIndex);
-  if (room === undefined || window === undefined || shade === undefined) return undefined;
+  if (room === undefined || window === undefined) return undefined;
   const parts = partsOf(job);
   const brief = settleShade(job, parts, room, window, `/rooms/${roomIndex}/windows/${windowIndex}`);
   const { lift } = shade;

@@ -1,4 +1,4 @@
-import { useId, useMemo, useState } from "react";
+import { useId, useState } from "react";
 import {
   type Cause,
   diagnose,
@@ -10,7 +10,9 @@ import {
 import { citeText } from "../../sources/index.ts";
 import { Fig } from "../figures/fig.tsx";
 import { Remedies } from "../findings/remedies.tsx";
+import { useShade } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
+import { usePlanner } from "../state/store.ts";
 
 const EVIDENCE: Record<Evidence, string> = {
   "points-to-it": "the numbers point to it",
@@ -19,14 +21,11 @@ const EVIDENCE: Record<Evidence, string> = {
 };
 
 /** Pick what is wrong; causes come ranked by this shade's own numbers. */
-export function Causes({ room, window }: { room: number; window: number }) {
+export function Causes() {
   const id = useId();
-  const job = useJob();
+  // Folded away it answers nothing; what was picked stays.
+  const isOpen = usePlanner((planner) => planner.view.open.ask === true);
   const [symptom, setSymptom] = useState<Symptom | "">("");
-  const causes = useMemo(
-    () => (symptom === "" ? [] : diagnose(job, room, window, symptom)),
-    [job, room, window, symptom],
-  );
   return (
     <div className="ask-causes">
       <div className="field field-wide">
@@ -50,12 +49,18 @@ export function Causes({ room, window }: { room: number; window: number }) {
         </span>
       </div>
       <ol className="ask-answers" aria-live="polite">
-        {causes.map((cause) => (
-          <CauseNote key={cause.id} cause={cause} />
-        ))}
+        {isOpen && symptom !== "" ? <CausesOf symptom={symptom} /> : null}
       </ol>
     </div>
   );
+}
+
+function CausesOf({ symptom }: { symptom: Symptom }) {
+  const job = useJob();
+  const { plan, place } = useShade();
+  return diagnose(job, place.room, place.window, symptom, plan).map((cause) => (
+    <CauseNote key={cause.id} cause={cause} />
+  ));
 }
 
 function CauseNote({ cause }: { cause: Cause }) {

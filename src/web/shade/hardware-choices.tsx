@@ -1,8 +1,8 @@
-import { useMemo, useState } from "react";
+import { useDeferredValue, useMemo, useState } from "react";
 import { chooseHardware, type HardwareChoice } from "../../plan/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { edit, usePlanner } from "../state/store.ts";
 import { useShade } from "./shade-context.tsx";
 
 const KINDS = {
@@ -16,19 +16,21 @@ const KINDS = {
 /** Every way to raise this shade with the parts at hand: what goes, ranked, and what does not, with the figures against it. */
 export function HardwareChoices() {
   const [asked, setAsked] = useState(false);
+  const isOpen = usePlanner((planner) => planner.view.open.lift === true);
   return (
     <details className="more-settings" onToggle={(event) => setAsked(event.currentTarget.open)}>
       <summary>What else could raise it?</summary>
-      {asked ? <Found /> : null}
+      {asked && isOpen ? <Found /> : null}
     </details>
   );
 }
 
 function Found() {
-  const job = useJob();
-  const { pointer } = useShade();
-  const [, , room, , window] = pointer.split("/");
-  const found = useMemo(() => chooseHardware(job, Number(room), Number(window)), [job, room, window]);
+  // A search takes longer than a keystroke may: the drawing of the edit goes before it.
+  const job = useDeferredValue(useJob());
+  const { place } = useShade();
+  const { room, window } = place;
+  const found = useMemo(() => chooseHardware(job, room, window), [job, room, window]);
   if (found === undefined) return null;
   const { search, choices } = found;
   return (

@@ -34,6 +34,7 @@ export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
     return {
       plan,
       window,
+      place,
       pointer: `/rooms/${place.room}/windows/${place.window}`,
       workings: workingsById(plan.workings),
     };

@@ -1,9 +1,10 @@
 import type { Job, Room } from "../../job/index.ts";
 import { type LinedRoom, type Plan, plan, planRoom, planWindow, type ShadePlan } from "../../plan/index.ts";
 
-type Place = { room: number; window: number };
-
 /** Where a window stands in the job. */
+export type Place = { room: number; window: number };
+
+/** The window's place; undefined where the job has no such window. */
 export function placeOf(job: Job, windowId: string): Place | undefined {
   for (const [room, { windows }] of job.rooms.entries()) {
     const window = windows.findIndex((one) => one.id === windowId);

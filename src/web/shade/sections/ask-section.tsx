@@ -2,12 +2,9 @@ import { Causes } from "../../ask/causes.tsx";
 import { Level } from "../../ask/level.tsx";
 import "../../ask/ask.css";
 import { Section } from "../section.tsx";
-import { useShade } from "../shade-context.tsx";
 
 /** When it hangs and something is wrong: symptoms, causes by this shade's numbers, and the levelling of its hem. */
 export function AskSection() {
-  const { pointer } = useShade();
-  const [, , room, , window] = pointer.split("/");
   return (
     <Section
       number={8}
@@ -16,7 +13,7 @@ export function AskSection() {
       stages={[]}
       sentence={<>Something is wrong with it, or its hem does not hang level: ask what it can be.</>}
     >
-      <Causes room={Number(room)} window={Number(window)} />
+      <Causes />
       <details className="more-settings">
         <summary>Level the hem</summary>
         <Level />
