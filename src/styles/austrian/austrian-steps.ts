@@ -5,9 +5,9 @@ import {
   hangWeight,
   marksOf,
   marksText,
-  measureText,
   sewFrill,
 } from "../gathering/gather-steps.ts";
+import { wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** Tapes sewn flat and drawn up, rings on the tapes, scallops hung. */
@@ -30,7 +30,7 @@ export function austrianSteps(input: StyleStepInput): StyleStep[] {
 }
 
 function markTapes(input: StyleStepInput): StyleStep {
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-columns",
     chapter: "make",
@@ -44,7 +44,7 @@ function markTapes(input: StyleStepInput): StyleStep {
 }
 
 function markRows(input: StyleStepInput): StyleStep {
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-rows",
     chapter: "make",
@@ -59,7 +59,7 @@ function markRows(input: StyleStepInput): StyleStep {
 
 function shirr(input: StyleStepInput): StyleStep {
   const { size, grid } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   const tapeMm = size.finishedLengthMm - grid.bottomSectionMm;
   return {
     id: "make-shirring",
@@ -75,7 +75,7 @@ function shirr(input: StyleStepInput): StyleStep {
 
 function head(input: StyleStepInput): StyleStep {
   const { size } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-head",
     chapter: "make",
@@ -89,7 +89,7 @@ function head(input: StyleStepInput): StyleStep {
 
 function rings(input: StyleStepInput): StyleStep {
   const { brief, grid, form } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   const count = ringCount(grid, form);
   const rows = [...grid.rows].reverse();
   const places = rows
@@ -108,7 +108,7 @@ function rings(input: StyleStepInput): StyleStep {
 
 function measureTapes(input: StyleStepInput): StyleStep {
   const { size, grid } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-length",
     chapter: "make",

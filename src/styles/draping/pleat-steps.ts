@@ -1,7 +1,7 @@
 import type { StyleStep } from "../../shade/index.ts";
+import { hemTurn, IRON, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { insertPieces } from "./insert-pieces.ts";
-import { hemTurn, IRON, listed, wordsOf } from "./step-words.ts";
 
 /** Pleats marked on the hemmed cloth, folded, held, and the rings behind them. */
 export function pleatSteps(input: StyleStepInput): StyleStep[] {

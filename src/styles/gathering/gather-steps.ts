@@ -1,19 +1,10 @@
 import type { ClothMark, StyleStep } from "../../shade/index.ts";
-import { lengthText } from "../../units/index.ts";
+import { LADDER, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
-
-const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
-
-/** A length in the maker's own units. */
-export function measureText({ brief }: StyleStepInput): (mm: number) => string {
-  return (mm) => lengthText(mm, brief.units);
-}
 
 /** `tape 1 at 1/2 in, 2 at 13 in and 3 at 26 in`. */
 export function marksText(marks: readonly ClothMark[], name: string, len: (mm: number) => string): string {
-  const items = marks.map(({ atMm }, i) => `${i === 0 ? `${name} ` : ""}${i + 1} at ${len(atMm)}`);
-  const last = items.at(-1) ?? "";
-  return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
+  return listed(marks.map(({ atMm }, i) => `${i === 0 ? `${name} ` : ""}${i + 1} at ${len(atMm)}`));
 }
 
 export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): ClothMark[] {
@@ -22,7 +13,7 @@ export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): Clot
 
 /** Tapes, covers, bags and frills cut before the sewing begins. */
 export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   const { haberdashery } = input.form;
   if (haberdashery.length === 0) return [];
   const lines = haberdashery.map(({ label, count, lengthMm, id }) =>
@@ -47,7 +38,7 @@ export function sewFrill(input: StyleStepInput): StyleStep[] {
   const { gather } = input.brief.making;
   const frill = input.form.haberdashery.find(({ id }) => id === "frill");
   if (frill === undefined) return [];
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return [
     {
       id: "make-frill",
@@ -63,7 +54,7 @@ export function sewFrill(input: StyleStepInput): StyleStep[] {
 /** Rod behind, bags of shot, or a word on having neither. */
 export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[] {
   const { form, grid } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   const columns = grid.columns.length;
   if (form.bar !== undefined) {
     return [
@@ -94,7 +85,7 @@ export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[]
 /** Dressed by hand, so that the folds come forward. */
 export function dress(input: StyleStepInput, words: string): StyleStep {
   const { grid } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "train-fold",
     chapter: "train",

@@ -1,14 +1,7 @@
 import { ringCount, type StyleStep } from "../../shade/index.ts";
+import { wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
-import {
-  cutHaberdashery,
-  dress,
-  hangWeight,
-  marksOf,
-  marksText,
-  measureText,
-  sewFrill,
-} from "./gather-steps.ts";
+import { cutHaberdashery, dress, hangWeight, marksOf, marksText, sewFrill } from "./gather-steps.ts";
 
 /** Rings on the flat cloth, the lowest tied, the head gathered. `scallops` is what the style calls them. */
 export function gatheredHemSteps(input: StyleStepInput, scallops: string, dressing: string): StyleStep[] {
@@ -27,7 +20,7 @@ export function gatheredHemSteps(input: StyleStepInput, scallops: string, dressi
 }
 
 function rows(input: StyleStepInput): StyleStep {
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   const all = marksOf(input, "row");
   const tied = all.filter(({ label }) => label.startsWith("tied"));
   const others = all.slice(tied.length);
@@ -44,7 +37,7 @@ function rows(input: StyleStepInput): StyleStep {
 }
 
 function columns(input: StyleStepInput): StyleStep {
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-columns",
     chapter: "make",
@@ -90,7 +83,7 @@ function tie(input: StyleStepInput, scallops: string): StyleStep[] {
 
 function gatherHead(input: StyleStepInput): StyleStep {
   const { size } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-head",
     chapter: "make",
@@ -104,7 +97,7 @@ function gatherHead(input: StyleStepInput): StyleStep {
 
 function measureIt(input: StyleStepInput, scallops: string): StyleStep {
   const { size } = input;
-  const len = measureText(input);
+  const { len } = wordsOf(input);
   return {
     id: "make-length",
     chapter: "make",

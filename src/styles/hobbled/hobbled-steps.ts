@@ -1,5 +1,5 @@
 import { ringCount, type StyleStep } from "../../shade/index.ts";
-import { lengthText } from "../../units/index.ts";
+import { LADDER, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** Tapes marked, cloth gathered onto them mark by mark, rings through both. */
@@ -14,13 +14,13 @@ export function hobbledSteps(input: StyleStepInput): StyleStep[] {
   ];
 }
 
-function facts({ brief, size, grid, form }: StyleStepInput) {
-  const len = (mm: number) => lengthText(mm, brief.units);
+function facts(input: StyleStepInput) {
+  const { size, grid, form } = input;
   const marks = form.marks.filter(({ kind }) => kind === "tape");
   const clothMm = marks[0]?.atMm ?? form.stretches.reduce((sum, stretch) => sum + stretch.clothMm, 0);
   const tapeMm = size.finishedLengthMm / (marks.length + 1);
   const [tape] = form.haberdashery;
-  return { len, marks, clothMm, tapeMm, columns: grid.columns.length, tape };
+  return { ...wordsOf(input), marks, clothMm, tapeMm, columns: grid.columns.length, tape };
 }
 
 function cutTapes(input: StyleStepInput): StyleStep {
@@ -71,9 +71,10 @@ function sewTapes(input: StyleStepInput): StyleStep {
   };
 }
 
-function rings({ brief, grid, form }: StyleStepInput): StyleStep {
+function rings(input: StyleStepInput): StyleStep {
+  const { brief, grid, form } = input;
   const count = ringCount(grid, form);
-  const len = (mm: number) => lengthText(mm, brief.units);
+  const { len } = wordsOf(input);
   return {
     id: "make-rings",
     chapter: "make",
@@ -85,8 +86,9 @@ function rings({ brief, grid, form }: StyleStepInput): StyleStep {
   };
 }
 
-function measureTapes({ brief, size, form }: StyleStepInput): StyleStep {
-  const len = (mm: number) => lengthText(mm, brief.units);
+function measureTapes(input: StyleStepInput): StyleStep {
+  const { size, form } = input;
+  const { len } = wordsOf(input);
   const cloth = form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0);
   return {
     id: "make-length",
@@ -100,9 +102,8 @@ function measureTapes({ brief, size, form }: StyleStepInput): StyleStep {
 }
 
 function dress(input: StyleStepInput): StyleStep {
-  const { brief, grid, form } = input;
-  const len = (mm: number) => lengthText(mm, brief.units);
-  const { marks } = facts(input);
+  const { grid, form } = input;
+  const { len, marks } = facts(input);
   const [bottom] = form.stretches;
   const droopMm = bottom === undefined ? 0 : (bottom.clothMm - bottom.cordMm) / 2;
   return {
@@ -112,7 +113,7 @@ function dress(input: StyleStepInput): StyleStep {
     title: "Dress the folds",
     text: `Lowered, draw each of the ${marks.length + 1} folds down and forward between your fingers so that it hangs over the mark below, about ${len(droopMm)} past it. Then raise the shade slowly, stop at every row and lay the folds one on the other. Raised, it is ${len(grid.raisedHeightMm)} from the top of the board to the hem.`,
     check: "The folds are even, lowered and raised, and none has slipped behind the tapes.",
-    caution: "Stand on a steady ladder on a firm floor, and do not lean out to either side.",
+    caution: LADDER,
     sheet: "side",
     figures: ["shape.raised-height"],
   };

@@ -1,6 +1,6 @@
 import type { StyleStep } from "../../shade/index.ts";
 import { pleatSteps } from "../draping/pleat-steps.ts";
-import { listed, wordsOf } from "../draping/step-words.ts";
+import { listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** Pleats, rings behind them, and the lowest marks tied into a pouf that stays. */

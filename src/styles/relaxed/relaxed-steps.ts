@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../shade/index.ts";
-import { hemTurn, IRON, listed, wordsOf } from "../draping/step-words.ts";
+import { hemTurn, IRON, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** The panel tapered, the lower edge curved, rings along two edges and nothing between. */

@@ -1,11 +1,12 @@
 import type { StyleStep } from "../../shade/index.ts";
-import { lengthText } from "../../units/index.ts";
+import { LADDER, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** Pockets and ribs are usual steps wherever there are ribs; this style trains its folds on them. */
-export function ribbedSteps({ brief, grid, form, cloth }: StyleStepInput): StyleStep[] {
+export function ribbedSteps(input: StyleStepInput): StyleStep[] {
+  const { grid, form, cloth } = input;
   if (form.ribs.rows.length === 0) return [];
-  const len = (mm: number) => lengthText(mm, brief.units);
+  const { len } = wordsOf(input);
   const ribs = cloth.ribLines.length;
   const breaks =
     form.ribs.between === undefined
@@ -19,7 +20,7 @@ export function ribbedSteps({ brief, grid, form, cloth }: StyleStepInput): Style
       title: "Lay the folds",
       text: `Raise the shade slowly and stop at every row. ${breaks} Raised, the shade is ${len(grid.raisedHeightMm)} from the top of the board to the hem.`,
       check: `All ${ribs === 1 ? "ribs hang" : `${ribs} ribs hang`} level, and none has worked its way out at an end.`,
-      caution: "Stand on a steady ladder on a firm floor, and do not lean out to either side.",
+      caution: LADDER,
       sheet: "side",
       figures: ["shape.raised-height"],
     },

@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../shade/index.ts";
-import { lengthText } from "../../units/index.ts";
+import { IRON, LADDER, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { tucksOf } from "./tucks-of.ts";
 
@@ -10,10 +10,11 @@ export function tuckedSteps(input: StyleStepInput): StyleStep[] {
   return [markTucks(input, tucks), sewTucks(input, tucks), rows(input), train(input)];
 }
 
-function facts({ brief, form, size }: StyleStepInput) {
+function facts(input: StyleStepInput) {
+  const { form, size } = input;
   const { depthMm, face, fromHemMm } = tucksOf(form, size);
   return {
-    len: (mm: number) => lengthText(mm, brief.units),
+    ...wordsOf(input),
     depthMm,
     face,
     spacingMm: fromHemMm[0] ?? size.finishedLengthMm,
@@ -22,9 +23,8 @@ function facts({ brief, form, size }: StyleStepInput) {
 }
 
 function markTucks(input: StyleStepInput, tucks: number): StyleStep {
-  const { len, marks, depthMm, spacingMm, face } = facts(input);
+  const { len, back, marks, depthMm, spacingMm, face } = facts(input);
   const last = marks.at(-1);
-  const back = input.brief.cloths.lining === undefined ? "wrong side of the face" : "lining";
   const side = face === "front" ? "on the face, with chalk that brushes out or with pins" : `on the ${back}`;
   return {
     id: "make-tuck-lines",
@@ -47,8 +47,7 @@ function sewTucks(input: StyleStepInput, tucks: number): StyleStep {
     title: `Sew ${tucks === 1 ? "1 tuck" : `${tucks} tucks`}`,
     text: `Fold all layers on each line, ${face === "front" ? "so that the fold stands on the face" : "face sides together, so that the fold stands at the back"}, and stitch ${len(depthMm)} from the fold, from edge to edge. Begin at the hem. Press each tuck downwards before you sew the next.`,
     check: `From stitching to stitching it is ${len(spacingMm)}; the first is ${len(spacingMm)} above the hem. Check every fourth tuck against the hem, so that a small error does not add up.`,
-    caution:
-      "Iron and steam burn. Stand the iron upright, keep your hand out of the steam, and try a scrap first.",
+    caution: IRON,
     sheet: "marking",
     figures: ["shape.tuck-spacing"],
   };
@@ -57,8 +56,8 @@ function sewTucks(input: StyleStepInput, tucks: number): StyleStep {
 function rows(input: StyleStepInput): StyleStep {
   const { grid } = input;
   const { len } = facts(input);
-  const list = grid.rows.map(({ number }) => 2 * number - 1);
-  const named = list.length === 1 ? "tuck 1" : `tucks ${list.slice(0, -1).join(", ")} and ${list.at(-1)}`;
+  const list = grid.rows.map(({ number }) => `${2 * number - 1}`);
+  const named = `${list.length === 1 ? "tuck" : "tucks"} ${listed(list)}`;
   return {
     id: "make-rows",
     chapter: "make",
@@ -81,7 +80,7 @@ function train(input: StyleStepInput): StyleStep {
     title: "Lay the folds",
     text: `Raise the shade slowly and stop at every row. Each of the ${folds === 1 ? "folds" : `${folds} folds`} breaks forward on the tuck between two rows of rings: pinch that tuck from the middle out to both sides. Raised, the shade is ${len(grid.raisedHeightMm)} from the top of the board to the hem.`,
     check: "Every fold has a tuck at its front edge and another with its rings behind.",
-    caution: "Stand on a steady ladder on a firm floor, and do not lean out to either side.",
+    caution: LADDER,
     sheet: "side",
     figures: ["shape.raised-height"],
   };

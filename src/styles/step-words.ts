@@ -1,11 +1,14 @@
-import { lengthText } from "../../units/index.ts";
-import type { StyleStepInput } from "../style.ts";
+import { lengthText } from "../units/index.ts";
+import type { StyleStepInput } from "./style.ts";
 
 /** The usual words about hot irons. */
 export const IRON =
   "Iron and steam burn. Stand the iron upright, keep your hand out of the steam, and try a scrap first.";
 
-/** What the steps of draped styles put into words. */
+/** The usual words about ladders. */
+export const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
+
+/** What the steps of a style put into words. */
 export function wordsOf({ brief, cloth, size }: StyleStepInput) {
   const { hems } = brief.making;
   return {
