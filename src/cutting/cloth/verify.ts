@@ -166,6 +166,7 @@ function checkApart(gapMm: number, { boltId, placements }: BoltPlan, faults: Fau
 }
 
 interface Held extends Rect {
+  /** By where they begin along the bolt. */
   placements: readonly Placement[];
 }
 
@@ -179,12 +180,18 @@ function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Fa
     return;
   }
   const lengthMm = bolt.lengthMm ?? Number.POSITIVE_INFINITY;
+  const placements = plan.placements.toSorted((a, b) => a.yMm - b.yMm);
   const sheets = new Map<number, Held>([
-    [0, { xMm: 0, yMm: 0, widthMm: bolt.widthMm, lengthMm, placements: plan.placements }],
+    [0, { xMm: 0, yMm: 0, widthMm: bolt.widthMm, lengthMm, placements }],
   ]);
+  const mostMm = longestCutMm(problem, placements);
   plan.cuts.forEach((cut, at) => {
     faults.unless(cut.number === at + 1, `cut ${cut.number} of bolt ${bolt.id} is out of order`);
-    checkTable(problem, bolt, sheets, cut, plan.placements, faults);
+    const alongMm = cut.direction === "along" ? (sheets.get(cut.sheet)?.lengthMm ?? 0) : 0;
+    faults.unless(
+      alongMm <= mostMm + SAME_MM,
+      `cut ${cut.number} of bolt ${bolt.id} is longer than the table`,
+    );
     makeCut(bolt, sheets, cut, faults);
   });
   checkStages(problem, bolt, plan.cuts, faults);
@@ -200,23 +207,11 @@ function coversBolt(bolt: Bolt, { xMm, yMm, widthMm, lengthMm }: Placement): boo
   );
 }
 
-/** A cut along is no longer than the table, or than the longest piece and the repeat before it where that is longer. */
-function checkTable(
-  { tableMm, cutting, repeat }: ClothProblem,
-  bolt: Bolt,
-  sheets: ReadonlyMap<number, Held>,
-  cut: Cut,
-  placements: readonly Placement[],
-  faults: Faults,
-): void {
-  const sheet = sheets.get(cut.sheet);
-  if (tableMm === undefined || cutting.kind !== "straight" || cut.direction === "across" || !sheet) return;
+/** The longest cut along, mm: the table, or the longest piece and the repeat before it where that is longer. */
+function longestCutMm({ tableMm, cutting, repeat }: ClothProblem, placements: readonly Placement[]): number {
+  if (tableMm === undefined || cutting.kind !== "straight") return Number.POSITIVE_INFINITY;
   const longestMm = placements.reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
-  const mostMm = Math.max(tableMm, longestMm + (repeat?.alongMm ?? 0));
-  faults.unless(
-    sheet.lengthMm <= mostMm + SAME_MM,
-    `cut ${cut.number} of bolt ${bolt.id} is longer than the table`,
-  );
+  return Math.max(tableMm, longestMm + (repeat?.alongMm ?? 0));
 }
 
 function makeCut(bolt: Bolt, sheets: Map<number, Held>, cut: Cut, faults: Faults): void {
@@ -232,12 +227,17 @@ function makeCut(bolt: Bolt, sheets: Map<number, Held>, cut: Cut, faults: Faults
   faults.unless(cut.atMm > from && cut.atMm < to, `${name} misses its sheet`);
   const start = (p: Placement) => (across ? p.yMm : p.xMm);
   const end = (p: Placement) => (across ? bottom(p) : right(p));
-  for (const piece of sheet.placements) {
+  // Across a long bolt thousands of pieces begin beyond the cut, and need no look.
+  const beyond = across ? sheet.placements.findIndex(({ yMm }) => yMm >= cut.atMm) : -1;
+  const near = beyond < 0 ? sheet.placements : sheet.placements.slice(0, beyond);
+  for (const piece of near) {
     const through = start(piece) < cut.atMm - SAME_MM && end(piece) > cut.atMm + SAME_MM;
     faults.unless(!through, `${name} goes through ${piece.pieceId}`);
   }
-  const before = sheet.placements.filter((piece) => start(piece) + end(piece) < 2 * cut.atMm);
-  const after = sheet.placements.filter((piece) => start(piece) + end(piece) >= 2 * cut.atMm);
+  const before = near.filter((piece) => start(piece) + end(piece) < 2 * cut.atMm);
+  const after = near
+    .filter((piece) => start(piece) + end(piece) >= 2 * cut.atMm)
+    .concat(beyond < 0 ? [] : sheet.placements.slice(beyond));
   const first = across
     ? { ...sheet, lengthMm: cut.atMm - from, placements: before }
     : { ...sheet, widthMm: cut.atMm - from, placements: before };
