@@ -4,6 +4,7 @@ import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
 import { frillLines } from "../gathering/frill-lines.ts";
 import { limpBottomYMm } from "../gathering/limp-fold.ts";
 import { edgeDropMm, scallopedLines } from "../gathering/scalloped-line.ts";
+import { sidesAndTop, tapes } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
 /** More swags than this in one stretch, or in all, only darken the picture. */
@@ -64,28 +65,8 @@ export function austrianShape(input: ShapeInput, raise: number): VisibleShape {
     lines: [
       ...ruffles(input, lowestY, pitch),
       ...(lowestY > bottomRowY ? [] : frillLines(bottomRowY, form.frillMm ?? 0, across)),
-      ...form.swags
-        .flatMap(({ fromMm }) => [fromMm])
-        .concat(form.swags.at(-1)?.toMm ?? [])
-        .map(
-          (x): VisibleLine => ({
-            kind: "tape",
-            seenFrom: "back",
-            points: [
-              [x, 0],
-              [x, bottomRowY],
-            ],
-          }),
-        ),
-      {
-        kind: "edge",
-        points: [
-          [0, edgeY],
-          [0, 0],
-          [width, 0],
-          [width, edgeY],
-        ],
-      },
+      ...tapes(grid.columns, bottomRowY),
+      sidesAndTop(width, edgeY),
     ],
     section,
     lowestYMm: lowestY + sagMm,
@@ -109,16 +90,15 @@ function swagLines(topMm: number, bottomMm: number, pitchMm: number): number[] {
 }
 
 /** Short ruffles along each tape, where the cloth is drawn up: evenly, alike on both sides. */
-function ruffles({ form, size }: ShapeInput, bottomMm: number, pitchMm: number): VisibleLine[] {
-  const { swags } = form;
-  const first = swags[0];
+function ruffles({ grid, form, size }: ShapeInput, bottomMm: number, pitchMm: number): VisibleLine[] {
+  const { columns } = grid;
+  const [first] = form.swags;
   if (first === undefined) return [];
-  const columns = [first.fromMm, ...swags.map(({ toMm }) => toMm)];
   const count = Math.floor(bottomMm / pitchMm);
   if (columns.length * count > MOST_RUFFLES) return [];
   const reachMm = 0.14 * (first.toMm - first.fromMm);
   const dropMm = 0.22 * pitchMm;
-  return columns.flatMap((x) =>
+  return columns.flatMap(({ xMm: x }) =>
     Array.from({ length: count }, (_, i): VisibleLine => {
       const y = (i + 0.5) * pitchMm;
       const left = Math.max(0, x - reachMm);

@@ -1,5 +1,5 @@
 import type { ShadePoint, Swag } from "../../shade/index.ts";
-import { scallopOfSag } from "../gathering/scallop.ts";
+import { riseMm, scallopOfSag } from "../gathering/scallop.ts";
 
 /** Points of one bay: enough that its drawn line keeps within a hair of the catenary; fewer where there are many bays. */
 const STEPS = 20;
@@ -30,9 +30,7 @@ export function bayLine(cornersYMm: number, bays: readonly Swag[]): ShadePoint[]
 function dropsOf(spanMm: number, sagMm: number, steps: number): number[] {
   const { parameterMm: k, sagMm: hangs } = scallopOfSag(spanMm, sagMm);
   if (k === undefined) return [];
-  return Array.from({ length: steps - 1 }, (_, i) => {
-    const fromMiddle = spanMm * ((i + 1) / steps - 0.5);
-    // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
-    return Math.max(0, hangs - 2 * k * Math.sinh(fromMiddle / (2 * k)) ** 2);
-  });
+  return Array.from({ length: steps - 1 }, (_, i) =>
+    Math.max(0, hangs - riseMm(k, spanMm * ((i + 1) / steps - 0.5))),
+  );
 }

@@ -1,6 +1,8 @@
 import type { Form, Grid, ShadePoint } from "../../shade/index.ts";
 import type { FoldState, RaisedShape } from "../folding/raised-shape.ts";
 import { raisedShape } from "../folding/raised-shape.ts";
+import { limpBottomYMm } from "../gathering/limp-fold.ts";
+import { headCloth, sidesAndTop } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 import { bayLine } from "./bay-line.ts";
 import { baysOf, type DrapedAsk, drapedLine, levelEnds } from "./draped-line.ts";
@@ -20,7 +22,7 @@ export function hemBelowRowMm(grid: Grid, form: Form): number {
 export function drapedShape(input: ShapeInput, raise: number): VisibleShape {
   const { size, grid, form, foldDepthMm } = input;
   const folded = raisedShape(grid, form.stretches, raise, foldDepthMm);
-  const drape = drapeOf(input, folded.folds);
+  const drape = drapeOf(input);
   const bottomRowYMm = folded.rows[0]?.yMm ?? 0;
   const hem = hemPieces(input, bottomRowYMm, folded.liftMm);
   const top = folded.folds.at(-1)?.upperYMm ?? bottomRowYMm;
@@ -30,19 +32,8 @@ export function drapedShape(input: ShapeInput, raise: number): VisibleShape {
   const width = size.finishedWidthMm;
   const sidesTo = hasTails(form, width) ? top : sideEnd(pieces, width);
   return {
-    pieces: [...outlineLowest(pieces, lowestYMm), { outline: box(width, 0, top), edges: [] }],
-    lines: [
-      {
-        kind: "edge",
-        points: [
-          [0, sidesTo],
-          [0, 0],
-          [width, 0],
-          [width, sidesTo],
-        ],
-      },
-      ...creases(input, 0, top),
-    ],
+    pieces: [...outlineLowest(pieces, lowestYMm), headCloth(width, top)],
+    lines: [sidesAndTop(width, sidesTo), ...creases(input, 0, top)],
     section: {
       ...folded,
       folds: [...poufFolds(form, bottomRowYMm), ...folded.folds],
@@ -63,13 +54,13 @@ interface Drape {
   tailed: boolean;
 }
 
-function drapeOf({ size, grid, form }: ShapeInput, folds: readonly FoldState[]): Drape {
+function drapeOf({ size, grid, form }: ShapeInput): Drape {
   const rows = new Map<number, { aboveHemMm: number; yMm: number }>();
   const clothOf = new Map(form.stretches.map(({ row, clothMm }) => [row, clothMm]));
   let aboveHemMm = clothOf.get(0) ?? grid.bottomSectionMm;
   for (const { number, yMm } of grid.rows) {
     rows.set(number, { aboveHemMm, yMm });
-    aboveHemMm += clothOf.get(number) ?? folds.find(({ row }) => row === number)?.arcMm ?? 0;
+    aboveHemMm += clothOf.get(number) ?? 0;
   }
   const rest = { form, columns: grid.columns, widthMm: size.finishedWidthMm };
   const tailed = hasTails(form, size.finishedWidthMm);
@@ -117,7 +108,7 @@ function foldPiece(
   const lower = rows.get(row) ?? { aboveHemMm: 0, yMm: lowerYMm };
   const upper = rows.get(row + 1);
   const isFlat = state === "flat";
-  const edgeYMm = isFlat ? lowerYMm : (upperYMm + lowerYMm + arcMm) / 2;
+  const edgeYMm = isFlat ? lowerYMm : limpBottomYMm(fold);
   const edge = line(edgeYMm, lower.aboveHemMm + (isFlat ? 0 : arcMm / 2), Math.max(0, lower.yMm - edgeYMm));
   const above =
     upper === undefined
@@ -233,13 +224,4 @@ function sideEnd(pieces: readonly VisiblePiece[], widthMm: number): number {
   for (const { outline } of pieces)
     for (const [x, y] of outline) if (x <= 0 || x >= widthMm) lowest = Math.max(lowest, y);
   return lowest;
-}
-
-function box(width: number, top: number, bottom: number): ShadePoint[] {
-  return [
-    [0, top],
-    [width, top],
-    [width, bottom],
-    [0, bottom],
-  ];
 }

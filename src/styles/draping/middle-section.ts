@@ -1,16 +1,12 @@
 import type { Form, ShadePoint } from "../../shade/index.ts";
 import { foldOutline } from "../folding/fold-outline.ts";
-import type { FoldState, RaisedShape } from "../folding/raised-shape.ts";
-
-/** How far a loop of the pouf stands out, as a share of its cloth, and at most, mm. */
-const REACH_SHARE = 0.2;
-const REACH_MOST_MM = 48;
+import { type FoldState, freeReachMm, type RaisedShape } from "../folding/raised-shape.ts";
 
 /** Folds of the pouf that stays, at a column: loops that hang from the lowest row. */
 export function poufFolds({ pouf }: Form, rowYMm: number): FoldState[] {
   if (pouf === undefined || pouf.loops < 1) return [];
   const arcMm = pouf.clothMm / pouf.loops;
-  const outMm = Math.min(REACH_MOST_MM, REACH_SHARE * arcMm);
+  const outMm = freeReachMm(arcMm);
   return Array.from({ length: pouf.loops }, (_, i) => {
     const reach = { outerMm: (outMm * (i + 1)) / pouf.loops, innerMm: (0.4 * outMm * (i + 1)) / pouf.loops };
     const outline = foldOutline(arcMm, 0, reach).map(([out, down]): ShadePoint => [out, rowYMm + down]);
@@ -49,8 +45,7 @@ export function middleSection(
   }
   if (pouf !== undefined && pouf.loops > 0) {
     const sunk = { upperYMm: rowYMm, lowerYMm: levels.folds[0]?.lowerYMm ?? rowYMm };
-    const reachMm = Math.min(REACH_MOST_MM, REACH_SHARE * pouf.clothMm);
-    points.push(...loop(pouf.clothMm, reachMm, sunk));
+    points.push(...loop(pouf.clothMm, freeReachMm(pouf.clothMm), sunk));
   }
   points.push([0, levels.hemYMm]);
   return points;

@@ -38,7 +38,6 @@ export interface RaisedShape {
   hemEnd?: ShadePoint;
 }
 
-/** A loop that hangs free stands out by about this share of its cloth, but never further than the limit. */
 const FREE_REACH_SHARE = 0.2;
 const FREE_REACH_MOST_MM = 48;
 /** Depth that each gathered fold adds, mm, where nothing is known of the cloth; and the least that can be drawn. */
@@ -122,6 +121,11 @@ function stretchesOf(rows: readonly Row[], clothOf: readonly Stretch[], travelMm
   });
 }
 
+/** A loop that hangs free stands out by about a share of its cloth, but never further than the limit. */
+export function freeReachMm(arcMm: number): number {
+  return Math.min(FREE_REACH_SHARE * arcMm, FREE_REACH_MOST_MM);
+}
+
 /** A fold that hangs free at a fixed gap, whatever the height: cloth longer than the tape behind it. */
 export function hangingFold(fold: {
   row: number;
@@ -155,10 +159,9 @@ function foldState(
   }
   const innerMm = behindMm + 0.35 * depthMm;
   const stacked = behindMm + depthMm;
-  const free = Math.min(FREE_REACH_SHARE * arcMm, FREE_REACH_MOST_MM);
   // A fold on its way swings freely out past those below it and lies down on them as it closes.
   const closed = 1 - gapMm / arcMm;
-  const outerMm = stacked + Math.max(0, free) * (1 - closed);
+  const outerMm = stacked + freeReachMm(arcMm) * (1 - closed);
   // Wide open it bulges evenly; half closed it hangs as a drop.
   const roundness = Math.min(1, Math.max(0, 1.4 - 1.6 * closed));
   const outline = at(

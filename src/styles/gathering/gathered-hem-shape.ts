@@ -1,6 +1,7 @@
 import type { ShadePoint, Swag } from "../../shade/index.ts";
 import { foldOutline, type LoopReach } from "../folding/fold-outline.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { sidesAndTop } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 import { frillLines } from "./frill-lines.ts";
 import { limpBottomYMm } from "./limp-fold.ts";
@@ -66,15 +67,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     lines: [
       ...ruffles(input, flatFrom),
       ...(moving.length === 0 ? frillLines(cornersY, form.frillMm ?? 0, across) : []),
-      {
-        kind: "edge",
-        points: [
-          [0, edgeY],
-          [0, 0],
-          [width, 0],
-          [width, edgeY],
-        ],
-      },
+      sidesAndTop(width, edgeY),
     ],
     section,
     lowestYMm,
@@ -100,12 +93,12 @@ function poufLines(cornersYMm: number, across: ScallopedLine): VisibleLine[] {
 }
 
 /** Creases from each ring into the pouf on either side of it. */
-function fans({ form }: ShapeInput, ringYMm: number, sagMm: number): VisibleLine[] {
+function fans({ grid, form }: ShapeInput, ringYMm: number, sagMm: number): VisibleLine[] {
   const first = form.swags[0];
   if (first === undefined || sagMm <= 0) return [];
   const spanMm = first.toMm - first.fromMm;
   const last = form.swags.at(-1)?.toMm ?? 0;
-  return [first.fromMm, ...form.swags.map(({ toMm }) => toMm)].flatMap((x) =>
+  return grid.columns.flatMap(({ xMm: x }) =>
     FAN.filter((share) => x + share * spanMm >= first.fromMm && x + share * spanMm <= last).map(
       (share): VisibleLine => ({
         kind: "gather",

@@ -30,6 +30,12 @@ export function scallopWithin(spanMm: number, arcMm: number, mostSagMm: number):
   return full.sagMm > mostSagMm ? scallopOfSag(spanMm, mostSagMm) : full;
 }
 
+/** How far a catenary of this parameter has risen, so far from its middle, mm. */
+export function riseMm(parameterMm: number, fromMiddleMm: number): number {
+  // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
+  return 2 * parameterMm * Math.sinh(fromMiddleMm / (2 * parameterMm)) ** 2;
+}
+
 function scallopFrom(spanMm: number, outcome: CatenaryOutcome): Scallop {
   switch (outcome.kind) {
     case "hangs": {

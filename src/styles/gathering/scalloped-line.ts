@@ -1,5 +1,5 @@
 import type { ShadePoint, Swag } from "../../shade/index.ts";
-import { scallopOfSag } from "./scallop.ts";
+import { riseMm, scallopOfSag } from "./scallop.ts";
 
 /** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */
 const STEPS = 24;
@@ -62,7 +62,6 @@ function scallopPoints(spanMm: number, sagMm: number): ShadePoint[] {
     // From its lowest point x = k·arsinh(tan φ) where it slopes by φ, and x = k·arsinh(s/k) so far along the cloth.
     const byTurn = Math.asinh(Math.tan(2 * share * endRad));
     const x = (k * (byTurn + Math.asinh((share * arcMm) / k))) / 2;
-    // cosh(x/k) − 1 = 2 sinh²(x/2k), which keeps the digits of a shallow curve.
-    return [spanMm / 2 + x, Math.max(0, hangs - 2 * k * Math.sinh(x / (2 * k)) ** 2)];
+    return [spanMm / 2 + x, Math.max(0, hangs - riseMm(k, x))];
   });
 }

@@ -2,6 +2,7 @@ import type { ShadePoint } from "../../shade/index.ts";
 import { flatShape } from "../flat/flat-shape.ts";
 import { hungShape } from "../folding/hung-shape.ts";
 import { type FoldState, hangingFold, type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { headCloth, sidesAndTop, tapes } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
 /** Lower corners of a soft fold as they are drawn. */
@@ -22,29 +23,9 @@ export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
     pieces: [
       ...(hem === undefined ? [] : [hem]),
       ...section.folds.map((fold) => softFold(fold, width)),
-      { outline: box(0, top, width), edges: [] },
+      headCloth(width, top),
     ],
-    lines: [
-      {
-        kind: "edge",
-        points: [
-          [0, top],
-          [0, 0],
-          [width, 0],
-          [width, top],
-        ],
-      },
-      ...input.grid.columns.map(
-        ({ xMm }): VisibleLine => ({
-          kind: "tape",
-          points: [
-            [xMm, 0],
-            [xMm, section.hemYMm],
-          ],
-          seenFrom: "back",
-        }),
-      ),
-    ],
+    lines: [sidesAndTop(width, top), ...tapes(input.grid.columns, section.hemYMm)],
     section,
   };
 }
@@ -88,13 +69,4 @@ function softFold({ row, upperYMm, bottomYMm }: FoldState, width: number): Visib
     outline: [[0, upperYMm], ...lower, [width, upperYMm]],
     edges: [{ kind: row === 0 ? "edge" : "crease", points: lower, row }, side(0), side(width)],
   };
-}
-
-function box(top: number, bottom: number, width: number): ShadePoint[] {
-  return [
-    [0, top],
-    [width, top],
-    [width, bottom],
-    [0, bottom],
-  ];
 }

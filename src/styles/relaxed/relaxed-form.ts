@@ -2,7 +2,7 @@ import type { Brief } from "../../job/index.ts";
 import type { Form, Grid, Haberdashery, ShapedPanel, Size, Swag } from "../../shade/index.ts";
 import { inches } from "../../units/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
-import { scallopOfSag } from "../gathering/scallop.ts";
+import { riseMm, scallopOfSag } from "../gathering/scallop.ts";
 import type { Dip } from "./dip.ts";
 
 /** A weight of a hand's breadth at each column. */
@@ -56,17 +56,14 @@ const CURVE_SHARES = [0.25, 0.5, 0.75, 1];
 function panelOf({ making }: Brief, size: Size, dip: Dip, dipMm: number, endsInMm: number): ShapedPanel {
   const spanMm = dip.spanMm + dip.extraMm;
   const { parameterMm: k } = scallopOfSag(spanMm, dipMm);
-  const upMm = (outMm: number) => (k === undefined ? 0 : 2 * k * Math.sinh(outMm / (2 * k)) ** 2);
+  const onCurve = (outMm: number) => ({ outMm, upMm: k === undefined ? 0 : riseMm(k, outMm) });
   return {
     hemWidthMm: size.finishedWidthMm + dip.extraMm,
     taperMm: making.relax.widening === "tapered" ? dip.extraMm / 2 : 0,
     dipMm,
     endsInMm,
     sideLengthMm: size.finishedLengthMm - dipMm,
-    curve:
-      dipMm > 0
-        ? CURVE_SHARES.map((share) => ({ outMm: (share * spanMm) / 2, upMm: upMm((share * spanMm) / 2) }))
-        : [],
+    curve: dipMm > 0 ? CURVE_SHARES.map((share) => onCurve((share * spanMm) / 2)) : [],
   };
 }
 

@@ -12,16 +12,10 @@ export function tuckedShape(input: ShapeInput, raise: number): VisibleShape {
   const { depthMm, face, fromHemMm } = tucksOf(input.form, input.size);
   const width = input.size.finishedWidthMm;
   const { section } = shape;
-  const flat = section.folds.filter(({ state }) => state === "flat");
-  const flatFrom = flat[0];
+  const flatFrom = section.folds.find(({ state }) => state === "flat");
   // What hangs flat hangs where it did: only the rows below have been drawn up.
-  const risen = flatFrom === undefined ? input.grid.headrailMm : flatFrom.lowerYMm;
-  const lift = flatFrom === undefined ? section.liftMm : 0;
-  const heights = fromHemMm
-    .map((up) => input.size.finishedLengthMm - up)
-    .filter(
-      (y) => y <= risen + 1e-6 && (flatFrom !== undefined || y <= input.grid.headrailMm + 1e-6 || lift === 0),
-    );
+  const risen = flatFrom?.lowerYMm ?? input.grid.headrailMm;
+  const heights = fromHemMm.map((up) => input.size.finishedLengthMm - up).filter((y) => y <= risen + 1e-6);
   const across = (y: number): ShadePoint[] => [
     [0, y],
     [width, y],
