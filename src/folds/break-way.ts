@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../account/index.ts";
-import { dropFamily, type FoldCloth, type FoldStack } from "../mechanics/index.ts";
+import { dropFamily, type FoldCloth, type FoldStack, foldWeight } from "../mechanics/index.ts";
 import { type Folds, ribCount } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -29,9 +29,10 @@ export function breakWay(
   let worst = { ratio: Number.POSITIVE_INFINITY, liftN: 0, leanRad: 0, holdN: 0 };
   let liftN = cloth.apron.weightNPerMm;
   for (let k = 1; k < arcsMm.length; k++) {
-    const half = (arcsMm[k - 1] ?? 0) / 2;
-    liftN += cloth.weightNPerMm2 * 2 * half;
-    const leanRad = openLean(cloth, half, stack, k);
+    const arcMm = arcsMm[k - 1] ?? 0;
+    const half = arcMm / 2;
+    liftN += cloth.weightNPerMm2 * arcMm;
+    const leanRad = openLean(cloth, arcMm, stack, k);
     const holdN = Math.sqrt(
       cloth.rigidityNmm * ((9 * cloth.rigidityNmm) / half ** 2 + cloth.weightNPerMm2 * half),
     );
@@ -57,12 +58,7 @@ export function breakWay(
 }
 
 /** Lean of the front of the k-th fold while it is the foremost one. */
-function openLean(
-  { weightNPerMm2, rigidityNmm }: FoldCloth,
-  halfMm: number,
-  stack: FoldStack,
-  k: number,
-): number {
-  const free = dropFamily((weightNPerMm2 * halfMm ** 3) / rigidityNmm).freeRad;
-  return Math.max(2 * free, stack.planesRad[k] ?? 0);
+function openLean(cloth: FoldCloth, arcMm: number, stack: FoldStack, k: number): number {
+  const { freeRad } = dropFamily(foldWeight(cloth, arcMm));
+  return Math.max(2 * freeRad, stack.planesRad[k] ?? 0);
 }

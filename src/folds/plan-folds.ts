@@ -1,5 +1,5 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
-import { foldOpening, stackFolds } from "../mechanics/index.ts";
+import { fixedApron, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
 import type { Folds } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
@@ -44,12 +44,12 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
 }
 
 /** A soft fold over the hem holds the folds above it off, and nothing swings it back. */
-function apronOf({ form: { stretches } }: FoldsInput, { apron, weightNPerMm2, rigidityNmm }: Folds["cloth"]) {
+function apronOf({ form: { stretches } }: FoldsInput, cloth: Folds["cloth"]) {
   const [lowest] = stretches;
-  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return apron;
-  const { outShare } = foldOpening((weightNPerMm2 * (lowest.clothMm / 2) ** 3) / rigidityNmm);
+  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return cloth.apron;
+  const { outShare } = foldOpening(foldWeight(cloth, lowest.clothMm));
   const leanRad = Math.min(Math.PI / 3, Math.atan2(outShare * lowest.clothMm, Math.max(1, lowest.cordMm)));
-  return { lengthMm: 1, centreMm: 1, weightNPerMm: 1e9, leanRad };
+  return fixedApron(leanRad);
 }
 
 function standsOut(frontMm: number, thicknessMm: number, book: WorkingBook): number {
@@ -87,12 +87,12 @@ function trained(folds: number, thicknessMm: number, book: WorkingBook): number 
 /** The lowest fold on its way: what makes it give way, and how far it swings out. */
 function opening(
   { size }: FoldsInput,
-  { weightNPerMm2, rigidityNmm }: Folds["cloth"],
+  cloth: Folds["cloth"],
   arcsMm: readonly number[],
   book: WorkingBook,
 ): Pick<Folds, "openOutMm" | "startN"> {
   const arcMm = arcsMm[0] ?? 0;
-  const { startShare, outShare } = foldOpening((weightNPerMm2 * (arcMm / 2) ** 3) / rigidityNmm);
+  const { startShare, outShare } = foldOpening(foldWeight(cloth, arcMm));
   const startN = book.figure("folds.start", {
     label: "Pull that makes the first fold give way, besides the weight below it",
     symbol: "P",
@@ -101,7 +101,7 @@ function opening(
     given: {
       u: [startShare, "ratio", "share of the fold’s weight"],
       g: [GRAVITY, "ratio", "standard gravity, m/s²"],
-      m: [(weightNPerMm2 / GRAVITY) * 1e9, "g/m2", "mass per area of all layers"],
+      m: [(cloth.weightNPerMm2 / GRAVITY) * 1e9, "g/m2", "mass per area of all layers"],
       s: [arcMm, "mm", "cloth in the fold"],
       W: [size.finishedWidthMm, "mm", "finished width"],
     },

@@ -7,6 +7,7 @@ export * from "./catenary.ts";
 export * from "./continuous-beam.ts";
 export * from "./elastica/cantilever.ts";
 export * from "./elastica/drop-family.ts";
+export { foldWeight } from "./elastica/fold-level.ts";
 export * from "./elastica/fold-opening.ts";
 export * from "./elastica/fold-stack.ts";
 export * from "./elastica/hanging-fold.ts";

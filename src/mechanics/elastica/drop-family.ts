@@ -1,4 +1,4 @@
-import { FOLD_TABLE, foldLevel } from "./fold-table.ts";
+import { foldLevel } from "./fold-level.ts";
 import { DROP_SHARES, type PressedDrops, pressDrops } from "./pressed-drop.ts";
 
 /** Drops of every weight between those that were solved. */
@@ -21,12 +21,12 @@ const shapes = new Map<number, PressedDrops>();
  * levels angles are 3 % off at worst.
  */
 export function dropFamily(weight: number): DropFamily {
-  const { low, part, above } = foldLevel(weight);
-  const [a, b] = [FOLD_TABLE[low], FOLD_TABLE[low + 1]];
-  if (a === undefined || b === undefined) throw new Error("invalid table: a level is missing");
-  const freeRad = (a.freeRad ** (1 - part) * b.freeRad ** part) / above;
+  const { low, below, next, part, above } = foldLevel(weight);
+  const freeRad = (below.freeRad ** (1 - part) * next.freeRad ** part) / above;
   const scale = above * above;
-  const moments = a.moments.map((moment, k) => moment ** (1 - part) * (b.moments[k] ?? 0) ** part * scale);
+  const moments = below.moments.map(
+    (moment, k) => moment ** (1 - part) * (next.moments[k] ?? 0) ** part * scale,
+  );
   return {
     weight,
     freeRad,

@@ -1,5 +1,5 @@
 import type { Solved } from "../solve/outcome.ts";
-import { FOLD_TABLE, foldLevel } from "./fold-table.ts";
+import { foldLevel } from "./fold-level.ts";
 import { follow } from "./follow.ts";
 import { hangFromNothing } from "./hang-strip.ts";
 import { type LeaningState, leaningPlaces, leanStrip } from "./leaning-strip.ts";
@@ -20,16 +20,14 @@ const REACH_RAD = 1.2;
 
 /** Interpolated by the logarithm of λ = w a³/B between the first and the last of the table, and taken as there outside. */
 export function foldOpening(weight: number): FoldOpening {
-  const { low, part, above } = foldLevel(weight);
-  const [a, b] = [FOLD_TABLE[low], FOLD_TABLE[low + 1]];
-  if (a === undefined || b === undefined) throw new Error("invalid table: a level is missing");
+  const { below, next, part, above } = foldLevel(weight);
   const mix = (from: number, to: number) => from ** (1 - part) * to ** part;
   // Lighter than the first, cloth only bends: the push is that of a strip without weight, whatever its weight.
   const light = Math.max(1, 1 / Math.max(weight, 1e-6));
   return {
-    startShare: mix(a.startShare, b.startShare) * light,
+    startShare: mix(below.startShare, next.startShare) * light,
     // Limper than the last, it stands out by a number of bending lengths.
-    outShare: mix(a.outShare, b.outShare) / above,
+    outShare: mix(below.outShare, next.outShare) / above,
   };
 }
 

@@ -1,5 +1,6 @@
 import { findRoot } from "../solve/find-root.ts";
 import { type DropFamily, dropFamily } from "./drop-family.ts";
+import { foldWeight } from "./fold-level.ts";
 
 /** Gathered folds that hang from one line of hinges, each in front of the one below it. */
 export interface FoldStackProblem {
@@ -22,6 +23,11 @@ export interface Apron {
   centreMm: number;
   /** How far its front leans forward by itself, as where it is a soft fold and no flat piece. */
   leanRad?: number;
+}
+
+/** An apron so heavy that nothing swings it: a soft fold, which holds those above it off. */
+export function fixedApron(leanRad: number): Apron {
+  return { lengthMm: 1, centreMm: 1, weightNPerMm: 1e9, leanRad };
 }
 
 /** How they hang. Angles are from the vertical, forward positive, about the line of hinges. */
@@ -90,12 +96,13 @@ interface Drop {
 const WIDEST = 0.87;
 const CENTRE = 0.485;
 
-function dropsOf({ arcsMm, weightNPerMm2, rigidityNmm, thicknessMm }: FoldStackProblem): Drop[] {
+function dropsOf(problem: FoldStackProblem): Drop[] {
+  const { arcsMm, weightNPerMm2, rigidityNmm, thicknessMm } = problem;
   const drops: Drop[] = [];
   const families = new Map<number, DropFamily>();
   for (const arcMm of arcsMm) {
     const halfMm = arcMm / 2;
-    const family = families.get(arcMm) ?? dropFamily((weightNPerMm2 * halfMm ** 3) / rigidityNmm);
+    const family = families.get(arcMm) ?? dropFamily(foldWeight(problem, arcMm));
     families.set(arcMm, family);
     const pull = weightNPerMm2 * arcMm * CENTRE * halfMm;
     drops.push({

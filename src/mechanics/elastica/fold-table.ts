@@ -1,18 +1,9 @@
-/**
- * Folds of every weight, so that planning a shade solves none. Written by `npm run fold-table` from `pressDrops` and
- * `solveOpening`; a test solves each row again.
- */
-export interface FoldLevel {
-  /** Half the angle of a drop that hangs free. */
-  freeRad: number;
-  /** Moments that press it to the shares of `DROP_SHARES` after the first, in units of B/a. */
-  moments: readonly number[];
-  /** As in `FoldOpening`. */
-  startShare: number;
-  outShare: number;
-}
+import type { FoldLevel } from "./fold-level.ts";
 
-/** Row k is for λ = 2^k. */
+/**
+ * Folds of every weight, so that planning a shade solves none: row k is for λ = 2^k. Written by `npm run fold-table` from
+ * `pressDrops` and `solveOpening`; a test solves each row again.
+ */
 export const FOLD_TABLE: readonly FoldLevel[] = [
   {
     freeRad: 0.68905,
@@ -81,12 +72,3 @@ export const FOLD_TABLE: readonly FoldLevel[] = [
     outShare: 0.086129,
   },
 ];
-
-/** The row at or below a weight, how far on to the next it is by its logarithm, and ∛(λ over the last row's) where that is over 1. */
-export function foldLevel(weight: number): { low: number; part: number; above: number } {
-  if (!(weight >= 0)) throw new Error(`invalid weight: ${weight}`);
-  const last = FOLD_TABLE.length - 1;
-  const place = Math.min(last, Math.max(0, Math.log2(weight)));
-  const low = Math.min(last - 1, Math.floor(place));
-  return { low, part: place - low, above: Math.cbrt(Math.max(1, weight / 2 ** last)) };
-}

@@ -1,4 +1,5 @@
 import type { Solved } from "../solve/outcome.ts";
+import { foldWeight } from "./fold-level.ts";
 import { hangFromNothing, moveStrip } from "./hang-strip.ts";
 import { copyState, type Plane, planeForces, type StripProblem, type StripState } from "./strip.ts";
 import { endMoments, hangStrip } from "./strip-newton.ts";
@@ -129,7 +130,7 @@ function problemOf(fold: HangingFold): StripProblem {
     ...(fold.topSlopeRad === undefined ? {} : { top: fold.topSlopeRad }),
     ...(fold.bottomSlopeRad === undefined ? {} : { bottom: fold.bottomSlopeRad }),
   };
-  return { weight: (weightNPerMm2 * half ** 3) / rigidityNmm, gap: gapMm / half, planes, held };
+  return { weight: foldWeight(fold, arcMm), gap: gapMm / half, planes, held };
 }
 
 function inMm(fold: HangingFold, problem: StripProblem, solved: Solved<StripState>): Solved<FoldShape> {

@@ -1,6 +1,7 @@
 import { closeEdges } from "./close-edges.ts";
 import { dropFamily } from "./drop-family.ts";
-import { type FoldStack, type FoldStackProblem, stackFolds } from "./fold-stack.ts";
+import { foldWeight } from "./fold-level.ts";
+import { type FoldStack, type FoldStackProblem, fixedApron, stackFolds } from "./fold-stack.ts";
 import type { LeaningProblem } from "./leaning-strip.ts";
 import { type Course, leaning, openSlope, type Path } from "./open-fold.ts";
 
@@ -70,15 +71,10 @@ function layOver(cloth: FoldCloth, places: readonly FoldPlace[], under: FoldPlac
   const known = memo.over.get(key);
   const lowest = known?.under ?? layFolds(cloth, [under])?.folds[0];
   if (lowest === undefined) return undefined;
-  const above = known?.above ?? { ...cloth, apron: fixedAt(outerTilt(lowest)) };
+  const above = known?.above ?? { ...cloth, apron: fixedApron(outerTilt(lowest)) };
   memo.over.set(key, { under: lowest, above });
   const laid = layFolds(above, places);
   return laid === undefined ? undefined : { ...laid, under: lowest };
-}
-
-/** An apron so heavy that nothing swings it. */
-function fixedAt(leanRad: number): FoldCloth["apron"] {
-  return { lengthMm: 1, centreMm: 1, weightNPerMm: 1e9, leanRad };
 }
 
 interface Memo {
@@ -166,14 +162,10 @@ function dropSlope(
 ): Float64Array | undefined {
   const half = stack.halvesRad[k];
   const [back, front] = [stack.planesRad[k], stack.planesRad[k + 1]];
-  const family = dropFamily(weightOf(cloth, arcMm));
+  const family = dropFamily(foldWeight(cloth, arcMm));
   if (half === undefined || back === undefined) return undefined;
   const axis = front === undefined ? back + half : (back + front) / 2;
   return family.slope(half)?.map((slope) => slope + axis);
-}
-
-function weightOf({ weightNPerMm2, rigidityNmm }: FoldCloth, arcMm: number): number {
-  return (weightNPerMm2 * (arcMm / 2) ** 3) / rigidityNmm;
 }
 
 function drawn(slope: Float64Array, { arcMm, gapMm }: FoldPlace, state: LaidFold["state"]): LaidFold {
@@ -224,7 +216,7 @@ function courseOf(
   below: LaidFold | undefined,
 ): Course {
   const { arcMm } = places[k] as FoldPlace;
-  const weight = Math.min(LIMPEST, weightOf(cloth, arcMm));
+  const weight = Math.min(LIMPEST, foldWeight(cloth, arcMm));
   const problemAt = (closing: number, tiltRad: number): LeaningProblem => ({
     weight,
     gap: 2 * (1 - closing),
