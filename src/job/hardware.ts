@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, money, name, note, partMm, sizeMm } from "./primitives.ts";
+import { id, MOST_PARTS, money, name, note, partMm, sizeMm } from "./primitives.ts";
 
 const part = {
   id,
@@ -11,15 +11,17 @@ const part = {
   note: note.optional(),
 };
 
+export const soldLengthSchema = z.strictObject({
+  lengthMm: sizeMm,
+  price: money.optional().meta({ description: "Price of one such length, in the job's currency" }),
+});
+/** Most lengths in which one part is sold. */
+export const MOST_SOLD_LENGTHS = 20;
+
 /** Other lengths in which it can be bought, each with its price. */
 const alsoSold = z
-  .array(
-    z.strictObject({
-      lengthMm: sizeMm,
-      price: money.optional().meta({ description: "Price of one such length, in the job's currency" }),
-    }),
-  )
-  .max(20)
+  .array(soldLengthSchema)
+  .max(MOST_SOLD_LENGTHS)
   .optional()
   .meta({ description: "Other lengths in which it is sold" });
 
@@ -212,15 +214,15 @@ export const driveSchema = z.strictObject({
 
 export const hardwareSchema = z
   .strictObject({
-    locks: z.array(cordLockSchema).max(500).optional(),
-    cords: z.array(cordSchema).max(500).optional(),
-    bars: z.array(barSchema).max(500).optional(),
-    ribs: z.array(barSchema).max(500).optional(),
-    boards: z.array(boardSchema).max(500).optional(),
-    rings: z.array(ringSchema).max(500).optional(),
-    eyes: z.array(eyeSchema).max(500).optional(),
-    tubes: z.array(tubeSchema).max(500).optional(),
-    drives: z.array(driveSchema).max(500).optional(),
+    locks: z.array(cordLockSchema).max(MOST_PARTS).optional(),
+    cords: z.array(cordSchema).max(MOST_PARTS).optional(),
+    bars: z.array(barSchema).max(MOST_PARTS).optional(),
+    ribs: z.array(barSchema).max(MOST_PARTS).optional(),
+    boards: z.array(boardSchema).max(MOST_PARTS).optional(),
+    rings: z.array(ringSchema).max(MOST_PARTS).optional(),
+    eyes: z.array(eyeSchema).max(MOST_PARTS).optional(),
+    tubes: z.array(tubeSchema).max(MOST_PARTS).optional(),
+    drives: z.array(driveSchema).max(MOST_PARTS).optional(),
   })
   .meta({ description: "The maker's own parts, beside the catalogue" });
 

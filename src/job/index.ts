@@ -13,7 +13,7 @@ export * from "./making.ts";
 export * from "./new-job.ts";
 export * from "./open-job.ts";
 export * from "./patch.ts";
-export { LONGEST_MM } from "./primitives.ts";
+export { LONGEST_MM, MOST_PARTS } from "./primitives.ts";
 export * from "./settle.ts";
 export { splitWindow } from "./split-window.ts";
 export * from "./stock.ts";

@@ -6,7 +6,7 @@ import { cuttingSchema } from "./cutting.ts";
 import { hardwareSchema } from "./hardware.ts";
 import { inLineSchema } from "./in-line.ts";
 import { makingSchema } from "./making.ts";
-import { id, lengthMm, minutes, money, name, note, share, spanMm } from "./primitives.ts";
+import { id, lengthMm, MOST_PARTS, minutes, money, name, note, share, spanMm } from "./primitives.ts";
 import { stockSchema } from "./stock.ts";
 
 export const JOB_FORMAT = "shadewright-job";
@@ -153,7 +153,7 @@ export const jobSchema = z
     purpose: z.enum(PURPOSES).optional(),
     units: unitsSchema.default({ system: "imperial", ruler: "1/8 in" }),
     rooms: z.array(roomSchema).max(500),
-    cloths: z.array(clothSchema).max(500).default([]),
+    cloths: z.array(clothSchema).max(MOST_PARTS).default([]),
     hardware: hardwareSchema.default({}),
     stock: stockSchema.default({}),
     workshop: makingSchema

@@ -3,6 +3,9 @@ import * as z from "zod";
 /** Largest length that a job may hold, mm: taller than any window that one shade covers. */
 export const LONGEST_MM = 20_000;
 
+/** Most cloths, or parts of one kind, that a job may hold. */
+export const MOST_PARTS = 500;
+
 /** A length in millimetres, zero allowed. */
 export const lengthMm = z.number().min(0).max(LONGEST_MM);
 

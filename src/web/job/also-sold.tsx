@@ -1,7 +1,7 @@
+import { MOST_SOLD_LENGTHS } from "../../job/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { SOLD_FIELDS } from "../settings/part-fields.ts";
-import { editField, useCanEdit, useField } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { addToList, removeFromList, useCanEdit, useField } from "../state/fields.ts";
 
 const FIRST = { lengthMm: 3000 };
 
@@ -9,14 +9,6 @@ const FIRST = { lengthMm: 3000 };
 export function AlsoSold({ pointer }: { pointer: string }) {
   const mine = useCanEdit();
   const list = (useField(pointer) as unknown[] | undefined) ?? [];
-  const add = () => {
-    if (list.length === 0) editField(pointer, [FIRST], "Another length");
-    else edit({ label: "Another length", patch: [{ op: "add", path: `${pointer}/-`, value: FIRST }] });
-  };
-  const remove = (at: number) => {
-    if (list.length === 1) editField(pointer, undefined, "Not sold so");
-    else edit({ label: "Not sold so", patch: [{ op: "remove", path: `${pointer}/${at}` }] });
-  };
   return (
     <>
       {list.map((_, at) => (
@@ -29,14 +21,24 @@ export function AlsoSold({ pointer }: { pointer: string }) {
           />
           <Field pointer={`${pointer}/${at}/price`} spec={SOLD_FIELDS.price} unset="not said" />
           <p>
-            <button type="button" className="button-plain small" disabled={!mine} onClick={() => remove(at)}>
+            <button
+              type="button"
+              className="button-plain small"
+              disabled={!mine}
+              onClick={() => removeFromList(pointer, at, "Not sold so")}
+            >
               Not sold in this length
             </button>
           </p>
         </div>
       ))}
       <p className="field-wide">
-        <button type="button" className="button-plain small" disabled={!mine} onClick={add}>
+        <button
+          type="button"
+          className="button-plain small"
+          disabled={!mine || list.length >= MOST_SOLD_LENGTHS}
+          onClick={() => addToList(pointer, FIRST, "Another length")}
+        >
           Also sold in another length
         </button>
       </p>

@@ -2,9 +2,8 @@ import type { ReactNode } from "react";
 import { Field } from "../inputs/field.tsx";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
-import { useCanEdit, useField } from "../state/fields.ts";
-import { setPatch } from "../state/pointer.ts";
-import { edit, usePlanner } from "../state/store.ts";
+import { addToList, useCanEdit, useField } from "../state/fields.ts";
+import { edit } from "../state/store.ts";
 
 interface Named {
   id: string;
@@ -104,20 +103,6 @@ export function PartList(props: PartListProps) {
 
 /** Adds a part to the maker's own; it is no demonstration any more. */
 function addPart(pointer: string, part: Named & { demo?: boolean }): void {
-  const { job } = usePlanner.getState();
-  if (!job) return;
   const { demo: _, ...own } = part;
-  const known = pointerList(job, pointer);
-  const patch =
-    known === undefined
-      ? setPatch(job, pointer, [own])
-      : [{ op: "add" as const, path: `${pointer}/-`, value: own }];
-  edit({ label: `Add ${part.name}`, patch });
-}
-
-function pointerList(job: object, pointer: string): unknown {
-  return pointer
-    .slice(1)
-    .split("/")
-    .reduce<unknown>((value, key) => (value as Record<string, unknown> | undefined)?.[key], job);
+  addToList(pointer, own, `Add ${part.name}`);
 }

@@ -1,4 +1,5 @@
 import { type ChangeEvent, useState } from "react";
+import { MOST_PARTS } from "../../job/index.ts";
 import type { PartKind } from "../../lists/parts-csv/index.ts";
 import { useCanEdit, useField } from "../state/fields.ts";
 import { setPatch } from "../state/pointer.ts";
@@ -22,12 +23,19 @@ export function PartsFromFile({ kind, pointer }: { kind: PartKind; pointer: stri
     if (!file) return;
     const { partColumns, readPartsCsv } = await import("../../lists/parts-csv/index.ts");
     const { parts, issues } = readPartsCsv(await file.text(), kind);
-    setTold({ taken: parts.length, issues, columns: partColumns(kind) });
-    const { job } = usePlanner.getState();
-    if (!job || parts.length === 0) return;
+    const columns = partColumns(kind);
     const ids = new Set(parts.map(({ id }) => id));
     // A part of the same id is replaced: a list that was mended can be read again.
     const list = [...own.filter(({ id }) => !ids.has(id)), ...parts];
+    if (list.length > MOST_PARTS) {
+      const given = `${list.length} with those of the job`;
+      const tooMany = { line: 2, column: "(list)", given, wanted: `at most ${MOST_PARTS}` };
+      setTold({ taken: 0, issues: [tooMany], columns });
+      return;
+    }
+    setTold({ taken: parts.length, issues, columns });
+    const { job } = usePlanner.getState();
+    if (!job || parts.length === 0) return;
     edit({
       label: `Read ${parts.length} from ${file.name.slice(0, 60)}`,
       patch: setPatch(job, pointer, list),

@@ -4,7 +4,7 @@ import { countText } from "../frame/count-text.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, part, run, size, text } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
-import { editField, useCanEdit, useJob } from "../state/fields.ts";
+import { addToList, useCanEdit, useJob } from "../state/fields.ts";
 import { useParts } from "../state/parts.ts";
 import { edit } from "../state/store.ts";
 
@@ -47,9 +47,7 @@ function StockList({ kind, title }: { kind: Kind; title: string }) {
   const PART = choice("What it is", Object.fromEntries(runs.map((one) => [one.id, one.name])));
   const add = () => {
     const first = kind === "cloth" ? { cloth: parts.cloths[0]?.id } : { part: runs[0]?.id };
-    const one = { id: newId("piece"), ...first, lengthMm: 1000 };
-    if (list.length === 0) editField(pointer, [one], `Add to the rack`);
-    else edit({ label: "Add to the rack", patch: [{ op: "add", path: `${pointer}/-`, value: one }] });
+    addToList(pointer, { id: newId("piece"), ...first, lengthMm: 1000 }, "Add to the rack");
   };
   return (
     <div>

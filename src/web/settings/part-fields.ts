@@ -21,6 +21,7 @@ import {
   ratesSchema,
   repeatSchema,
   ringSchema,
+  soldLengthSchema,
   type Tube,
   tubeSchema,
 } from "../../job/index.ts";
@@ -243,7 +244,7 @@ export const CUTTING_FIELDS: { [K in keyof Required<Cutting>]: FieldSpec } = wit
 });
 
 /** Another length in which a bar, rib or board is sold. */
-export const SOLD_FIELDS = {
+export const SOLD_FIELDS = withLimits(soldLengthSchema, {
   lengthMm: run("Also sold in lengths of", 0.01, 20_000),
   price: money("Price of such a length"),
-};
+});

@@ -1,7 +1,6 @@
 import { Field } from "../inputs/field.tsx";
 import { choice, length, text } from "../inputs/spec.ts";
-import { editField, useCanEdit, useField } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { addToList, removeFromList, useCanEdit, useField } from "../state/fields.ts";
 
 const KIND = choice("What is in the way", {
   handle: "a handle",
@@ -18,15 +17,8 @@ export function Obstructions({ pointer }: { pointer: string }) {
   const held = useField(pointer);
   const mine = useCanEdit();
   const list = Array.isArray(held) ? held : [];
-  const add = () => {
-    const one = { kind: "handle", projectionMm: 50 };
-    if (list.length === 0) editField(pointer, [one], "Add an obstruction");
-    else edit({ label: "Add an obstruction", patch: [{ op: "add", path: `${pointer}/-`, value: one }] });
-  };
-  const remove = (at: number) => {
-    if (list.length === 1) editField(pointer, undefined, "Remove an obstruction");
-    else edit({ label: "Remove an obstruction", patch: [{ op: "remove", path: `${pointer}/${at}` }] });
-  };
+  const add = () => addToList(pointer, { kind: "handle", projectionMm: 50 }, "Add an obstruction");
+  const remove = (at: number) => removeFromList(pointer, at, "Remove an obstruction");
   return (
     <div>
       {list.map((_, at) => (

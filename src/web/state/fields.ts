@@ -31,3 +31,22 @@ export function editField(pointer: string, value: unknown, label: string, joins?
   const patch = value === undefined ? clearPatch(job, pointer) : setPatch(job, pointer, value);
   edit({ label, patch, ...(joins === undefined ? {} : { joins: `${pointer} ${joins}` }) });
 }
+
+/** Puts one more at the end of a list that the job may not hold yet. */
+export function addToList(pointer: string, value: unknown, label: string): void {
+  const { job } = usePlanner.getState();
+  if (!job) return;
+  const isThere = Array.isArray(valueAt(job, pointer));
+  const patch = isThere
+    ? [{ op: "add" as const, path: `${pointer}/-`, value }]
+    : setPatch(job, pointer, [value]);
+  edit({ label, patch });
+}
+
+/** Takes one away from an optional list; the list goes with its last. */
+export function removeFromList(pointer: string, at: number, label: string): void {
+  const list = valueAt(usePlanner.getState().job, pointer);
+  if (!Array.isArray(list)) return;
+  if (list.length === 1) editField(pointer, undefined, label);
+  else edit({ label, patch: [{ op: "remove", path: `${pointer}/${at}` }] });
+}

@@ -1,6 +1,6 @@
 import { beforeEach, describe, expect, it } from "vitest";
 import { type Job, newJob } from "../../job/index.ts";
-import { editField } from "./fields.ts";
+import { addToList, editField, removeFromList } from "./fields.ts";
 import { EMPTY_HISTORY } from "./history.ts";
 import { clearTable, edit, layOut, redoEdit, setSaving, undoEdit, usePlanner } from "./store.ts";
 
@@ -36,6 +36,17 @@ describe("the job on the table", () => {
     expect(table().job?.workshop).toEqual({ fold: { rows: 6 } });
     editField("/workshop/fold/rows", undefined, "Rows");
     expect(table().job).not.toHaveProperty("workshop");
+  });
+
+  it("puts one at the end of a list that may not be there, and drops the list with its last", () => {
+    const at = "/hardware/eyes";
+    addToList(at, "a", "Add");
+    addToList(at, "b", "Add");
+    expect(table().job?.hardware).toEqual({ eyes: ["a", "b"] });
+    removeFromList(at, 0, "Remove");
+    expect(table().job?.hardware).toEqual({ eyes: ["b"] });
+    removeFromList(at, 0, "Remove");
+    expect(table().job?.hardware).toEqual({});
   });
 
   it("changes nothing in a tab that only reads", () => {
