@@ -1,5 +1,13 @@
-import type { Column } from "../shade/index.ts";
+import type { Column, ShadePoint } from "../shade/index.ts";
 import type { VisibleLine, VisiblePiece } from "./visible-shape.ts";
+
+/** A level line from edge to edge. */
+export function across(widthMm: number, yMm: number): ShadePoint[] {
+  return [
+    [0, yMm],
+    [widthMm, yMm],
+  ];
+}
 
 /** Up one side from this height, along the level top line and down the other. */
 export function sidesAndTop(widthMm: number, fromYMm: number): VisibleLine {

@@ -1,46 +1,27 @@
-import { headLine, type ShadePoint } from "../../shade/index.ts";
+import { type Grid, headLine, type ShadePoint } from "../../shade/index.ts";
 import { hungShape } from "../folding/hung-shape.ts";
-import { raisedShape } from "../folding/raised-shape.ts";
+import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { across } from "../visible-lines.ts";
 import type { ShapeInput, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
 /** Straight across: the hem section behind, fold over fold before it, the flat cloth last. */
 export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, raise: number): VisibleShape {
   const section = hungShape(raisedShape(grid, form.stretches, raise, foldDepthMm), grid, hang);
   const width = size.finishedWidthMm;
-  const bottomRowY = section.rows[0]?.yMm ?? 0;
-  const across = (y: number): ShadePoint[] => [
-    [0, y],
-    [width, y],
-  ];
-  const piece = (
-    top: number,
-    bottom: number,
-    edges: VisiblePiece["edges"],
-    clothTopMm: number,
-  ): VisiblePiece => ({
-    outline: [...across(top), ...across(Math.max(top, bottom)).reverse()],
-    edges,
-    clothShiftMm: clothTopMm - top,
-  });
   const loweredMm = new Map(grid.rows.map(({ number, yMm }) => [number, yMm]));
   const front = section.folds.filter(({ state }) => state !== "flat").at(-1);
   return {
     pieces: [
-      piece(
-        bottomRowY,
-        section.hemYMm,
-        [{ kind: "edge", points: across(section.hemYMm) }],
-        grid.rows[0]?.yMm ?? bottomRowY,
-      ),
-      ...section.folds.map((fold) =>
-        piece(
-          fold.upperYMm,
-          fold.bottomYMm,
-          [{ kind: fold === front ? "edge" : "fold", points: across(fold.bottomYMm), row: fold.row }],
-          (loweredMm.get(fold.row) ?? fold.lowerYMm) - fold.arcMm,
-        ),
-      ),
-      headPiece(size, section.folds.at(-1)?.upperYMm ?? bottomRowY),
+      hemPiece(section, grid, width),
+      ...section.folds.map((fold): VisiblePiece => {
+        const { row, upperYMm, bottomYMm } = fold;
+        return {
+          outline: strip(width, upperYMm, bottomYMm),
+          edges: [{ kind: fold === front ? "edge" : "fold", points: across(width, bottomYMm), row }],
+          clothShiftMm: (loweredMm.get(row) ?? fold.lowerYMm) - fold.arcMm - upperYMm,
+        };
+      }),
+      headPiece(size, section.folds.at(-1)?.upperYMm ?? section.rows[0]?.yMm ?? 0),
     ],
     lines: [
       {
@@ -50,6 +31,20 @@ export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, r
     ],
     section,
   };
+}
+
+/** What hangs below the lowest row. */
+export function hemPiece({ rows, hemYMm }: RaisedShape, grid: Grid, widthMm: number): VisiblePiece {
+  const rowYMm = rows[0]?.yMm ?? 0;
+  return {
+    outline: strip(widthMm, rowYMm, hemYMm),
+    edges: [{ kind: "edge", points: across(widthMm, hemYMm) }],
+    clothShiftMm: (grid.rows[0]?.yMm ?? rowYMm) - rowYMm,
+  };
+}
+
+function strip(widthMm: number, topMm: number, bottomMm: number): ShadePoint[] {
+  return [...across(widthMm, topMm), ...across(widthMm, Math.max(topMm, bottomMm)).reverse()];
 }
 
 /** The flat cloth under the board, whose upper edge follows the head. */

@@ -1,5 +1,5 @@
 import type { ShadePoint } from "../../shade/index.ts";
-import { flatShape } from "../flat/flat-shape.ts";
+import { hemPiece } from "../flat/flat-shape.ts";
 import { hungShape } from "../folding/hung-shape.ts";
 import { type FoldState, hangingFold, type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
 import { headCloth, sidesAndTop, tapes } from "../visible-lines.ts";
@@ -14,14 +14,12 @@ const CORNER_STEPS = 5;
  * lies over the one below; from behind, the tapes run up the columns.
  */
 export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
-  const shape = flatShape(input, raise);
   const width = input.size.finishedWidthMm;
   const section = sectionOf(input, raise);
-  const [hem] = shape.pieces;
   const top = section.folds.at(-1)?.upperYMm ?? 0;
   return {
     pieces: [
-      ...(hem === undefined ? [] : [hem]),
+      hemPiece(section, input.grid, width),
       ...section.folds.map((fold) => softFold(fold, width)),
       headCloth(width, top),
     ],

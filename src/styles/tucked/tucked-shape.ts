@@ -1,5 +1,6 @@
 import type { ShadePoint } from "../../shade/index.ts";
 import { flatShape } from "../flat/flat-shape.ts";
+import { across } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisibleShape } from "../visible-shape.ts";
 import { tucksOf } from "./tucks-of.ts";
 
@@ -16,15 +17,11 @@ export function tuckedShape(input: ShapeInput, raise: number): VisibleShape {
   // What hangs flat hangs where it did: only the rows below have been drawn up.
   const risen = flatFrom?.lowerYMm ?? input.grid.headrailMm;
   const heights = fromHemMm.map((up) => input.size.finishedLengthMm - up).filter((y) => y <= risen + 1e-6);
-  const across = (y: number): ShadePoint[] => [
-    [0, y],
-    [width, y],
-  ];
   const [tuckSide, stitchSide] =
     face === "front" ? (["front", "back"] as const) : (["back", "front"] as const);
   const lines = heights.flatMap((y): VisibleLine[] => [
-    { kind: "crease", points: across(y + depthMm), seenFrom: tuckSide },
-    { kind: "stitch", points: across(y), seenFrom: stitchSide },
+    { kind: "crease", points: across(width, y + depthMm), seenFrom: tuckSide },
+    { kind: "stitch", points: across(width, y), seenFrom: stitchSide },
   ]);
   const moving = new Set(section.folds.filter(({ state }) => state !== "flat").map(({ row }) => row));
   return {
