@@ -21,6 +21,21 @@ test("which lock for eight cords of 1.4 mm is answered with no job at all", asyn
   expect(errors).toEqual([]);
 });
 
+test("cords are as long as the sizes say, whose edge may be narrow and whose first row lies within", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.getByRole("link", { name: "Ask a question" }).click();
+  const part = page.locator(".ask-part", { hasText: "How long are my cords?" });
+  await field(page, "Edge columns in from the edge").fill("1");
+  await field(page, "For knots, each").fill("0");
+  // Eyes 1, 9 1/2, 18, 26 1/2 and 35 in, the lock at 30 3/4 in: 60 − 3 3/4 + 29 3/4 + 30 = 116 in for the first.
+  const first = part.getByRole("row", { name: /^Cord 1/ });
+  expect((await first.textContent())?.replaceAll("\u00a0", " ")).toMatch(/29 3⁄4 in of run116 in/);
+  await field(page, "Hem to the bottom row").fill("61");
+  await expect.poll(() => part.getByRole("alert").textContent()).toMatch(/too much; at most 60.in/);
+  expect(await first.count()).toBe(0);
+  expect(errors).toEqual([]);
+});
+
 test("a symptom names its causes, and a hem is levelled by what was measured", async () => {
   const { page, errors } = await firstVisit(harness);
   await openShade(page, harness.url);

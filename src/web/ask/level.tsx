@@ -1,11 +1,12 @@
 import { useState } from "react";
 import { levelHem } from "../../diagnose/index.ts";
 import { lengthText } from "../../units/index.ts";
-import { readLength } from "../inputs/read-write.ts";
+import { lengthUnit, readLength } from "../inputs/read-write.ts";
 import { length } from "../inputs/spec.ts";
 import { Typed } from "../inputs/typed.tsx";
 import { useShade } from "../shade/shade-context.tsx";
 import { useUnits } from "../state/fields.ts";
+import { reasonOf } from "./asked-number.ts";
 
 /** Hem heights as measured at each column, and which knot to move by how much. */
 export function Level() {
@@ -32,10 +33,10 @@ export function Level() {
           <Typed
             key={number}
             label={`Column ${number}`}
-            unit={units.system === "imperial" ? "in" : "mm"}
+            unit={lengthUnit(spec, units)}
             value={text}
             onChange={(next) => setTyped({ ...typed, [number]: next })}
-            error={found?.ok === false ? found.reason : undefined}
+            error={reasonOf(found)}
           />
         ))}
       </div>

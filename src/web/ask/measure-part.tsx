@@ -2,13 +2,13 @@ import { useState } from "react";
 import { fromTwoReadings, PART_TESTS } from "../../diagnose/index.ts";
 import { trimmed } from "../../units/index.ts";
 import { Typed } from "../inputs/typed.tsx";
+import { askedNumber } from "./asked-number.ts";
 
 /** Tests at the bench for what no label says, and what two readings of a scale come to. */
 export function MeasurePart() {
   const [raises, setRaises] = useState("1.5");
   const [lowers, setLowers] = useState("0.7");
-  const number = (text: string) => Number(text.trim().replace(",", "."));
-  const found = fromTwoReadings(number(raises), number(lowers));
+  const found = fromTwoReadings(askedNumber(raises), askedNumber(lowers));
   return (
     <section className="chapter ask-part" aria-labelledby="measure-part">
       <h2 id="measure-part">Measure your own part</h2>

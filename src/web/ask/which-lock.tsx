@@ -3,6 +3,7 @@ import { askLock } from "../../diagnose/index.ts";
 import { CATALOGUE, type CordLock } from "../../job/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
 import { Typed } from "../inputs/typed.tsx";
+import { askedNumber, readCount, reasonOf } from "./asked-number.ts";
 
 interface WhichLockProps {
   /** The maker's own before those of the catalogue. */
@@ -13,21 +14,15 @@ interface WhichLockProps {
 export function WhichLock({ locks = CATALOGUE.locks }: WhichLockProps) {
   const [cords, setCords] = useState("8");
   const [diameter, setDiameter] = useState("1.4");
-  const count = Number(cords.trim());
-  const mm = Number(diameter.trim().replace(",", "."));
-  const countOk = Number.isInteger(count) && count >= 1 && count <= 60;
+  const count = readCount(cords, 1, 60);
+  const mm = askedNumber(diameter);
   const mmOk = mm >= 0.3 && mm <= 6;
-  const answers = countOk && mmOk ? askLock(count, mm, locks) : [];
+  const answers = count.ok && mmOk ? askLock(count.value, mm, locks) : [];
   return (
     <section className="chapter ask-part" aria-labelledby="which-lock">
       <h2 id="which-lock">Which lock takes my cords?</h2>
       <div className="fields">
-        <Typed
-          label="Cords"
-          value={cords}
-          onChange={setCords}
-          error={countOk ? undefined : `a whole number from 1 to 60, not “${cords}”`}
-        />
+        <Typed label="Cords" value={cords} onChange={setCords} error={reasonOf(count)} />
         <Typed
           label="Thickness of one"
           hint="turns side by side round a pencil: their width by their number"
@@ -49,7 +44,10 @@ export function WhichLock({ locks = CATALOGUE.locks }: WhichLockProps) {
               {lock.cordMinMm === undefined || lock.cordMaxMm === undefined
                 ? ""
                 : `, made for ${fineText(lock.cordMinMm)} to ${fineText(lock.cordMaxMm)}`}
-              {takes ? `; ${count} cords fill ${trimmed((100 * count) / lock.cordsMax, 0)} % of it` : ""}.
+              {takes && count.ok
+                ? `; ${count.value} cords fill ${trimmed((100 * count.value) / lock.cordsMax, 0)} % of it`
+                : ""}
+              .
             </p>
             {remarks.map(({ text }) => (
               <p key={text}>{text}</p>

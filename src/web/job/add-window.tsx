@@ -1,6 +1,6 @@
 import { type FormEvent, useId, useState } from "react";
 import { goToJob } from "../frame/importing.ts";
-import { readLength } from "../inputs/read-write.ts";
+import { lengthUnit, readLength } from "../inputs/read-write.ts";
 import { span } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
@@ -18,7 +18,7 @@ export function AddWindow({ room }: { room: number }) {
   const [width, setWidth] = useState("");
   const [length, setLength] = useState("");
   const [error, setError] = useState<string>();
-  const unit = units.ruler === "1 mm" ? "mm" : "in";
+  const unit = lengthUnit(SIDE, units);
 
   const add = (event: FormEvent) => {
     event.preventDefault();

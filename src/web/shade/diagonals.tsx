@@ -1,5 +1,5 @@
 import { useState } from "react";
-import { readLength, writeLength } from "../inputs/read-write.ts";
+import { lengthUnit, readLength, writeLength } from "../inputs/read-write.ts";
 import { span } from "../inputs/spec.ts";
 import { useDraft } from "../inputs/use-draft.ts";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
@@ -72,7 +72,7 @@ function Diagonal({ name, value, onChange }: DiagonalProps) {
             onBlur={draft.onBlur}
             onKeyDown={draft.onKeyDown}
           />
-          <span className="field-unit">{units.ruler === "1 mm" ? "mm" : "in"}</span>
+          <span className="field-unit">{lengthUnit(spec, units)}</span>
         </span>
       </label>
       {draft.error === undefined ? null : (
