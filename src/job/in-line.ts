@@ -5,7 +5,8 @@ import { id, lengthMm, spacingMm } from "./primitives.ts";
 
 export const LINE_FOLDS = ["levels", "spacing", "own"] as const;
 
-const wishesSchema = z.strictObject({
+/** What may be wished of a room in line. */
+export const lineWishesSchema = z.strictObject({
   folds: z.enum(LINE_FOLDS).optional().meta({
     description: "levels: rows at equal heights above the floor; spacing: equal spacing alone; own: neither",
   }),
@@ -19,10 +20,10 @@ const wishesSchema = z.strictObject({
 });
 
 /** What the windows of a room share; `true` is the same as nothing wished, which is all of it. */
-export const inLineSchema = z.union([z.literal(true), wishesSchema]);
+export const inLineSchema = z.union([z.literal(true), lineWishesSchema]);
 
 /** What was wished of a room in line. */
-export type LineWishes = z.output<typeof wishesSchema>;
+export type LineWishes = z.output<typeof lineWishesSchema>;
 export type InLine = z.output<typeof inLineSchema>;
 
 /** What a room in line gets where the maker said nothing. */

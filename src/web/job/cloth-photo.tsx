@@ -1,7 +1,8 @@
 import { type ChangeEvent, type PointerEvent, useRef, useState } from "react";
-import { type ClothPhoto, LARGEST_PHOTO_CHARS } from "../../job/index.ts";
+import { type ClothPhoto, clothPhotoSchema, LARGEST_PHOTO_CHARS } from "../../job/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { number } from "../inputs/spec.ts";
+import { withLimits } from "../settings/limits.ts";
 import { editField, useCanEdit, useField } from "../state/fields.ts";
 import "./cloth-photo.css";
 
@@ -9,12 +10,12 @@ import "./cloth-photo.css";
 const KEPT_PX = 900;
 const QUALITIES = [0.85, 0.7, 0.5, 0.35];
 
-const SHARES = {
+const SHARES = withLimits(clothPhotoSchema, {
   leftShare: number("Repeat begins, from the left", 0, 1, "", "share of the picture"),
   topShare: number("Repeat begins, from the top", 0, 1, "", "share of the picture"),
   widthShare: number("Repeat’s width", 0.01, 1, "", "share of the picture"),
   heightShare: number("Repeat’s height", 0.01, 1, "", "share of the picture"),
-};
+});
 
 /** A picture of the cloth in which one repeat is marked: drag over it, or type the shares. */
 export function ClothPhotoFields({ pointer }: { pointer: string }) {

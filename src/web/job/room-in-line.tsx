@@ -1,7 +1,14 @@
-import { IN_LINE_DEFAULTS, type LineWishes, lineWishes, type Room } from "../../job/index.ts";
+import {
+  IN_LINE_DEFAULTS,
+  type LineWishes,
+  lineWishes,
+  lineWishesSchema,
+  type Room,
+} from "../../job/index.ts";
 import type { LinedWindow, LineUp } from "../../shade/index.ts";
 import { Field } from "../inputs/field.tsx";
-import { choice, type FlagSpec, type LengthSpec, length } from "../inputs/spec.ts";
+import { choice, type FlagSpec, length } from "../inputs/spec.ts";
+import { withLimits } from "../settings/limits.ts";
 import { editField, useCanEdit } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 import "./room-in-line.css";
@@ -23,10 +30,10 @@ const MOTIF: FlagSpec = {
   yes: "begin at one height above the floor",
   no: "begin on each shade for itself",
 };
-/** The closest rows that the schema allows, mm. */
-const CLOSEST_MM = 20;
-const SPACING: LengthSpec = { ...length("Spacing for the whole room"), minMm: CLOSEST_MM };
-const LOWER = length("A shade may hang lower by", "at most, for the sake of the line");
+const LENGTHS = withLimits(lineWishesSchema, {
+  spacingMm: length("Spacing for the whole room"),
+  mostLowerMm: length("A shade may hang lower by", "at most, for the sake of the line"),
+});
 
 interface RoomInLineProps {
   room: Room;
@@ -64,10 +71,10 @@ export function RoomInLine({ room, index, lineUp }: RoomInLineProps) {
               <Field pointer={`${pointer}/folds`} spec={FOLDS} fallback={IN_LINE_DEFAULTS.folds.value} />
               <Field pointer={`${pointer}/stack`} spec={STACK} fallback={IN_LINE_DEFAULTS.stack.value} />
               <Field pointer={`${pointer}/motif`} spec={MOTIF} fallback={IN_LINE_DEFAULTS.motif.value} />
-              <Field pointer={`${pointer}/spacingMm`} spec={SPACING} unset="worked out" />
+              <Field pointer={`${pointer}/spacingMm`} spec={LENGTHS.spacingMm} unset="worked out" />
               <Field
                 pointer={`${pointer}/mostLowerMm`}
-                spec={LOWER}
+                spec={LENGTHS.mostLowerMm}
                 fallback={IN_LINE_DEFAULTS.mostLowerMm.value}
               />
             </div>

@@ -1,17 +1,22 @@
 import { useLocation } from "wouter";
-import { type Beside, type Head, splitWindow } from "../../job/index.ts";
+import { type Beside, besideSchema, type Head, headSchema, splitWindow } from "../../job/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { Segments } from "../inputs/segments.tsx";
 import { choice, length, number } from "../inputs/spec.ts";
+import { withLimits } from "../settings/limits.ts";
 import { editField, useCanEdit, useField, useJob } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 import { useShade } from "./shade-context.tsx";
 
-const ANGLE = number("Angle of the two walls", 60, 300, "°", "180 straight on, 135 in a bay, 90 in a corner");
-const WALL = length("Wall between", "from the opening to the corner; straight on, half of it");
-const NEXT = { kind: "flag", label: "On the next wall", yes: "another shade", no: "no shade" } as const;
-const FALL = length("Fall or rise of the head", "highest point less lowest; the arc above its ends");
-const HIGH = choice("Higher end", { left: "left", right: "right" }, "seen from the room");
+const BESIDE_FIELDS = withLimits(besideSchema, {
+  angleDeg: number("Angle of the two walls", 60, 300, "°", "180 straight on, 135 in a bay, 90 in a corner"),
+  wallMm: length("Wall between", "from the opening to the corner; straight on, half of it"),
+  shade: { kind: "flag", label: "On the next wall", yes: "another shade", no: "no shade" },
+});
+const HEAD_FIELDS = withLimits(headSchema, {
+  fallMm: length("Fall or rise of the head", "highest point less lowest; the arc above its ends"),
+  high: choice("Higher end", { left: "left", right: "right" }, "seen from the room"),
+});
 
 const BESIDE = { none: "nothing near", straight: "the next window", bay: "a bay", corner: "a corner" };
 type BesideChoice = keyof typeof BESIDE;
@@ -59,9 +64,21 @@ function Side({ pointer, side }: { pointer: string; side: "left" | "right" }) {
       />
       {beside === undefined ? null : (
         <div className="fields">
-          <Field pointer={`${pointer}/angleDeg`} spec={ANGLE} needed="an angle from 60° to 300°" />
-          <Field pointer={`${pointer}/wallMm`} spec={WALL} needed="how much wall lies between" />
-          <Field pointer={`${pointer}/shade`} spec={NEXT} needed="whether a shade hangs there" />
+          <Field
+            pointer={`${pointer}/angleDeg`}
+            spec={BESIDE_FIELDS.angleDeg}
+            needed="an angle from 60° to 300°"
+          />
+          <Field
+            pointer={`${pointer}/wallMm`}
+            spec={BESIDE_FIELDS.wallMm}
+            needed="how much wall lies between"
+          />
+          <Field
+            pointer={`${pointer}/shade`}
+            spec={BESIDE_FIELDS.shade}
+            needed="whether a shade hangs there"
+          />
         </div>
       )}
     </>
@@ -87,9 +104,9 @@ function HeadFields({ pointer }: { pointer: string }) {
       />
       {head === undefined ? null : (
         <div className="fields">
-          <Field pointer={`${pointer}/fallMm`} spec={FALL} needed="how much the head falls" />
+          <Field pointer={`${pointer}/fallMm`} spec={HEAD_FIELDS.fallMm} needed="how much the head falls" />
           {head.kind === "angled" ? (
-            <Field pointer={`${pointer}/high`} spec={HIGH} needed="which end is higher" />
+            <Field pointer={`${pointer}/high`} spec={HEAD_FIELDS.high} needed="which end is higher" />
           ) : null}
         </div>
       )}
