@@ -1,4 +1,4 @@
-import { CATALOGUE, type Catalogue, type Job, partsOf, settleRates } from "../../job/index.ts";
+import { CATALOGUE, type Catalogue, DEFAULT_RATES, type Job, partsOf } from "../../job/index.ts";
 import { usePlanner } from "./store.ts";
 
 const known = new WeakMap<Job["cloths"], { hardware: Job["hardware"]; parts: Catalogue }>();
@@ -17,5 +17,5 @@ export function useParts(): Catalogue {
 }
 
 export function useCurrency(): string {
-  return usePlanner((planner) => settleRates(planner.job?.rates ?? {}).currency);
+  return usePlanner((planner) => planner.job?.rates.currency ?? DEFAULT_RATES.currency.value);
 }

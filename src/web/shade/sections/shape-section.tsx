@@ -1,5 +1,4 @@
 import type { MakingGroup } from "../../../job/index.ts";
-import { STYLE_NAMES } from "../../../job/index.ts";
 import { type Ask, STYLE_MODULES } from "../../../styles/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { countText } from "../../frame/count-text.ts";
@@ -9,6 +8,7 @@ import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
 import { FormSentence } from "./form-sentence.tsx";
 import { StylePicker } from "./style-picker.tsx";
+import { styleTitle } from "./style-words.ts";
 
 export function ShapeSection() {
   const { plan } = useShade();
@@ -46,10 +46,9 @@ function ShapeSentence() {
   const { grid } = plan;
   const [first] = grid.spacingsMm;
   const even = grid.spacingsMm.every((spacing) => Math.abs(spacing - (first ?? spacing)) < 0.01);
-  const name = STYLE_NAMES[plan.style];
   return (
     <>
-      {name.charAt(0).toUpperCase() + name.slice(1)}, with{" "}
+      {styleTitle(plan.style)}, with{" "}
       <Fig id={workings.has("shape.half-folds") ? "shape.half-folds" : "shape.rows"}>
         {countText(grid.rows.length, "row")}
       </Fig>{" "}

@@ -4,7 +4,7 @@ import { STYLE_NAMES, STYLES, type StyleKind } from "../../../job/index.ts";
 import { SvgElement } from "../../sheets/svg-node.tsx";
 import { editField, useCanEdit } from "../../state/fields.ts";
 import { useShade } from "../shade-context.tsx";
-import { STYLE_WORDS } from "./style-words.ts";
+import { STYLE_WORDS, styleTitle } from "./style-words.ts";
 import "./style-picker.css";
 
 const BOX = { maxWidthMm: 26, maxHeightMm: 31 };
@@ -27,7 +27,7 @@ export function StylePicker() {
               onChange={() => editField(`${pointer}/shade/style`, style, `Style: ${STYLE_NAMES[style]}`)}
             />
             <Sample style={style} />
-            <span>{capital(STYLE_NAMES[style])}</span>
+            <span>{styleTitle(style)}</span>
           </label>
         ))}
       </div>
@@ -59,7 +59,3 @@ const Sample = memo(function Sample({ style }: { style: StyleKind }) {
     </svg>
   );
 });
-
-function capital(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
-}

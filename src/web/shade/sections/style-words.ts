@@ -1,4 +1,4 @@
-import type { StyleKind } from "../../../job/index.ts";
+import { STYLE_NAMES, type StyleKind } from "../../../job/index.ts";
 
 /** What tells a style from the others, for whoever chooses. */
 export const STYLE_WORDS: Record<StyleKind, string> = {
@@ -17,3 +17,9 @@ export const STYLE_WORDS: Record<StyleKind, string> = {
   festoon:
     "Gathered at the head, with scallops at the hem alone; full only when it is drawn up. In the United Kingdom it is called an Austrian.",
 };
+
+/** The name of a style where it begins a line. */
+export function styleTitle(style: StyleKind): string {
+  const name = STYLE_NAMES[style];
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}
