@@ -21,7 +21,6 @@ const NEAR = 6;
 export function* anneal(decoder: Decoder, draw: () => number, period: number): Generator<number, boolean> {
   const { masks } = decoder;
   const moves = new Moves(decoder, draw);
-  const area = masks.w.reduce((sum, w, item) => sum + w * (masks.h[item] ?? 0), 0);
   let current = decoder.lay(Number.POSITIVE_INFINITY);
   if (current === ALL_LAID) return true;
   if (masks.count < 2 && !moves.any) {
@@ -38,7 +37,7 @@ export function* anneal(decoder: Decoder, draw: () => number, period: number): G
       if (current === ALL_LAID) return true;
     }
     const sunk = 1 - (n % period) / period;
-    const limit = current + FIRST_THRESHOLD * area * sunk * sunk * draw();
+    const limit = current + FIRST_THRESHOLD * masks.area * sunk * sunk * draw();
     moves.make();
     const lost = decoder.lay(limit);
     if (lost === ALL_LAID) return true;

@@ -18,7 +18,6 @@ export class BoxDecoder implements Decoder {
   readonly bolt: Int16Array;
   private readonly width: number;
   private readonly gap: number;
-  private readonly area: number;
   private length = 0;
   /** The free rectangles yet to be filled. */
   private readonly rx: Int32Array;
@@ -36,7 +35,6 @@ export class BoxDecoder implements Decoder {
     this.x = new Int32Array(count);
     this.y = new Float64Array(count);
     this.bolt = new Int16Array(count);
-    this.area = masks.w.reduce((sum, w, item) => sum + w * (masks.h[item] ?? 0), 0);
     const most = 2 * count + 4;
     this.rx = new Int32Array(most);
     this.ry = new Float64Array(most);
@@ -45,7 +43,7 @@ export class BoxDecoder implements Decoder {
   }
 
   get spare(): number {
-    return this.width * this.length - this.area;
+    return this.width * this.length - this.masks.area;
   }
 
   setLengths(lengths: ArrayLike<number>): void {

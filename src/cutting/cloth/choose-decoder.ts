@@ -22,7 +22,7 @@ export interface Setting {
 }
 
 /** Stages of layers where any number is allowed. */
-const MANY_STAGES = 9;
+export const MANY_STAGES = 9;
 
 /** The ways to look at the problem: one for each endless bolt, since none needs two of them. */
 export function settingsFor(problem: ClothProblem, grid: Grid): Setting[] {
@@ -45,14 +45,8 @@ export function settingsFor(problem: ClothProblem, grid: Grid): Setting[] {
 
 function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly number[]): Decoder[] {
   const { items, bolts, lotAreas, lattice, gap } = grid;
-  const masks = () =>
-    new FitMasks(
-      items.map(({ w }) => w),
-      items.map(({ h }) => h),
-      items.map(({ turns }) => turns),
-    );
   const stages = cutting.kind === "straight" ? cutting.stages : undefined;
-  const layers = new LayerDecoder(grid, masks(), sequence, stages ?? MANY_STAGES);
+  const layers = new LayerDecoder(grid, new FitMasks(items), sequence, stages ?? MANY_STAGES);
   const [only] = bolts;
   const simple =
     grid.longestLayer === Number.POSITIVE_INFINITY &&
@@ -60,7 +54,9 @@ function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly n
     only?.flaws.length === 0 &&
     lotAreas.length === 0 &&
     !lattice;
-  return stages === undefined && simple ? [new BoxDecoder(masks(), only.w, gap), layers] : [layers];
+  return stages === undefined && simple
+    ? [new BoxDecoder(new FitMasks(items), only.w, gap), layers]
+    : [layers];
 }
 
 /** Finite bolts in the order of their cost by area, an endless bolt among them. */

@@ -12,6 +12,8 @@ export class FitMasks {
   /** Sizes by item, as it now lies. */
   readonly w: Int32Array;
   readonly h: Int32Array;
+  /** Of all items together. */
+  readonly area: number;
   /** Places still to be filled. */
   readonly open: Int32Array;
   /** Items that may be turned. */
@@ -19,14 +21,15 @@ export class FitMasks {
   private readonly widths: Ranks;
   private readonly heights: Ranks;
 
-  constructor(widths: ArrayLike<number>, heights: ArrayLike<number>, turns: ArrayLike<boolean>) {
-    this.count = widths.length;
+  constructor(items: readonly { w: number; h: number; turns: boolean }[]) {
+    this.count = items.length;
     this.words = (this.count + 31) >> 5;
-    this.w = Int32Array.from(widths);
-    this.h = Int32Array.from(heights);
+    this.w = Int32Array.from(items, ({ w }) => w);
+    this.h = Int32Array.from(items, ({ h }) => h);
+    this.area = items.reduce((sum, { w, h }) => sum + w * h, 0);
     this.order = Int32Array.from(this.w, (_, item) => item);
     this.open = new Int32Array(this.words);
-    this.turning = Array.from(this.w.keys()).filter((item) => turns[item]);
+    this.turning = Array.from(this.w.keys()).filter((item) => items[item]?.turns);
     this.widths = new Ranks([...this.w, ...this.turning.map((item) => this.h[item] ?? 0)], this.words);
     this.heights = new Ranks([...this.h, ...this.turning.map((item) => this.w[item] ?? 0)], this.words);
     this.setOrder(this.order);

@@ -5,8 +5,8 @@ import type { LayerPlan } from "./layer-columns.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 import { type Packing, packed } from "./packing.ts";
 
-/** Layers below each other on one bolt, and below them what no layer holds; undefined where that has no place. */
-export function layLayers(grid: Grid, at: number, stages: number, plan: LayerPlan): Packing | undefined {
+/** Layers below each other on the only bolt, and below them what no layer holds; undefined where that has no place. */
+export function layLayers(grid: Grid, stages: number, plan: LayerPlan): Packing | undefined {
   const { items } = grid;
   const count = items.length;
   const laid = {
@@ -27,7 +27,7 @@ export function layLayers(grid: Grid, at: number, stages: number, plan: LayerPla
         const { w, h, row } = plan.types[type] as LayerPlan["types"][number];
         const item = waiting[row]?.pop();
         if (item === undefined) continue;
-        [laid.x[item], laid.y[item], laid.bolt[item], laid.w[item], laid.h[item]] = [left, y, at, w, h];
+        [laid.x[item], laid.y[item], laid.bolt[item], laid.w[item], laid.h[item]] = [left, y, 0, w, h];
         y += h;
       }
       left += width;
@@ -36,7 +36,7 @@ export function layLayers(grid: Grid, at: number, stages: number, plan: LayerPla
     top += Math.min(length, used);
   }
   const rest = waiting.flat();
-  if (rest.length > 0 && !layRest(grid, at, stages, rest, top, laid)) return undefined;
+  if (rest.length > 0 && !layRest(grid, stages, rest, top, laid)) return undefined;
   return packed(grid, laid);
 }
 
@@ -52,26 +52,20 @@ function queues({ items }: Grid, plan: LayerPlan): number[][] {
 
 function layRest(
   grid: Grid,
-  at: number,
   stages: number,
   rest: readonly number[],
   top: number,
   laid: Omit<Packing, "used" | "cost">,
 ): boolean {
   const own = rest.map((item) => grid.items[item] as Grid["items"][number]);
-  const bolt = grid.bolts[at] as Grid["bolts"][number];
-  const small: Grid = { ...grid, items: own, bolts: [{ ...bolt, h: Number.POSITIVE_INFINITY }] };
-  const masks = new FitMasks(
-    own.map(({ w }) => w),
-    own.map(({ h }) => h),
-    own.map(({ turns }) => turns),
-  );
+  const small: Grid = { ...grid, items: own };
+  const masks = new FitMasks(own);
   const { packing } = firstPacking(small, new LayerDecoder(small, masks, [0], stages), [0], 0);
   if (!packing) return false;
   rest.forEach((item, k) => {
     laid.x[item] = packing.x[k] ?? 0;
     laid.y[item] = top + (packing.y[k] ?? 0);
-    laid.bolt[item] = at;
+    laid.bolt[item] = 0;
     laid.w[item] = packing.w[k] ?? 0;
     laid.h[item] = packing.h[k] ?? 0;
   });

@@ -1,6 +1,7 @@
+import { clearStretches, type Stretch, stretchStarts } from "./clear-stretches.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
-import { type Grid, type GridBolt, modulo } from "./grid.ts";
+import { type Grid, type GridBolt, type Lattice, modulo } from "./grid.ts";
 
 /**
  * Straight cuts in stages, from several bolts, round flaws, on the repeat.
@@ -28,7 +29,6 @@ export class LayerDecoder implements Decoder {
   private readonly plain: boolean;
   private readonly latticed: boolean;
   private readonly lengths: Float64Array;
-  private readonly area: number;
   private readonly lotGroup: Int32Array;
   private readonly lotOf: Int32Array;
   private readonly join: Int32Array;
@@ -60,7 +60,6 @@ export class LayerDecoder implements Decoder {
     this.y = new Float64Array(count);
     this.bolt = new Int16Array(count);
     this.lengths = new Float64Array(grid.bolts.length);
-    this.area = masks.w.reduce((sum, w, item) => sum + w * (masks.h[item] ?? 0), 0);
     this.lotGroup = Int32Array.from(grid.items, (item) => item.lotGroup);
     this.lotOf = new Int32Array(grid.lotAreas.length);
     this.lotChoices = lotChoices(grid, sequence);
@@ -81,7 +80,7 @@ export class LayerDecoder implements Decoder {
   }
 
   setLengths(lengths: ArrayLike<number>): void {
-    this.spare = -this.area;
+    this.spare = -this.masks.area;
     for (const at of this.sequence) {
       const length = lengths[at] ?? 0;
       this.lengths[at] = length > 0 ? length + this.grid.gap : 0;
@@ -203,12 +202,8 @@ export class LayerDecoder implements Decoder {
     if (!lattice) return;
     const { rowY, columnX } = this.boltAt(on);
     const phaseX = this.phaseX[item] as number;
-    let drop = 0;
-    if (phaseX >= 0) {
-      this.leadX = modulo(phaseX + columnX - x, lattice.across);
-      const column = Math.round((x + this.leadX - phaseX - columnX) / lattice.across);
-      if (lattice.half && modulo(column, 2) === 1) drop = lattice.along / 2;
-    }
+    if (phaseX >= 0) this.leadX = modulo(phaseX + columnX - x, lattice.across);
+    const drop = this.dropAt(lattice, item, x + this.leadX, on);
     const phaseY = this.phaseY[item] as number;
     if (phaseY < 0) return;
     const group = this.join[item] as number;
@@ -244,11 +239,19 @@ export class LayerDecoder implements Decoder {
   private setJoinStart(item: number, joined: number, x: number, y: number, on: number): void {
     const { lattice } = this.grid;
     if (!lattice) return;
-    const { rowY, columnX } = this.boltAt(on);
+    const drop = this.dropAt(lattice, item, x, on);
+    this.joinStart[joined] = modulo(
+      y - this.boltAt(on).rowY - (this.phaseY[item] as number) - drop,
+      lattice.along,
+    );
+  }
+
+  /** How far on the rows begin in the column where the item lies: half a row in every second one of a half drop. */
+  private dropAt(lattice: Lattice, item: number, x: number, on: number): number {
     const phaseX = this.phaseX[item] as number;
-    const column = phaseX >= 0 ? Math.round((x - phaseX - columnX) / lattice.across) : 0;
-    const drop = lattice.half && modulo(column, 2) === 1 ? lattice.along / 2 : 0;
-    this.joinStart[joined] = modulo(y - rowY - (this.phaseY[item] as number) - drop, lattice.along);
+    if (!lattice.half || phaseX < 0) return 0;
+    const column = Math.round((x - phaseX - this.boltAt(on).columnX) / lattice.across);
+    return modulo(column, 2) === 1 ? lattice.along / 2 : 0;
   }
 
   /** Leaves the rest of the rectangle, and what lies beside and below the item, to be filled. */
@@ -317,14 +320,13 @@ export class LayerDecoder implements Decoder {
    */
   private layAmongFlaws(at: number): boolean {
     const { masks } = this;
-    const x = 0;
     const y = this.ry[at] as number;
     const w = this.rw[at] as number;
     const h = this.rh[at] as number;
     const on = this.on[at] as number;
     for (let place = masks.nextFit(w, h, 0); place >= 0; place = masks.nextFit(w, h, place + 1)) {
       const item = masks.order[place] as number;
-      const stretch = this.stretchFor(item, x, y, w, h, on);
+      const stretch = this.stretchFor(item, y, w, h, on);
       if (stretch) {
         this.layInStretch(place, stretch, y, w, h, on);
         return true;
@@ -337,17 +339,11 @@ export class LayerDecoder implements Decoder {
     return false;
   }
 
-  private stretchFor(
-    item: number,
-    x: number,
-    y: number,
-    w: number,
-    h: number,
-    on: number,
-  ): Stretch | undefined {
+  private stretchFor(item: number, y: number, w: number, h: number, on: number): Stretch | undefined {
     const { masks } = this;
+    const { flaws } = this.boltAt(on);
     // The lead along the bolt depends on the stretch only where the repeat has columns.
-    for (const from of this.stretchStarts(x, y, on)) {
+    for (const from of stretchStarts(flaws, y)) {
       if (!this.suits(item, from, y, on)) return undefined;
       const layer = this.leadY + (masks.h[item] as number);
       if (layer > h) continue;
@@ -357,25 +353,8 @@ export class LayerDecoder implements Decoder {
     return undefined;
   }
 
-  private stretchStarts(x: number, y: number, on: number): number[] {
-    const { flaws } = this.boltAt(on);
-    return [x, ...flaws.filter(({ y2 }) => y2 > y).map(({ x2 }) => x2)].sort((a, b) => a - b);
-  }
-
-  /** Stretches across the bolt that no flaw touches over the length of a layer; the gap is theirs already. */
   private clear(y: number, layer: number, w: number, on: number): Stretch[] {
-    const { gap } = this.grid;
-    const hit = this.boltAt(on)
-      .flaws.filter(({ y1, y2 }) => y2 > y && y1 < y + layer - gap)
-      .sort((a, b) => a.x1 - b.x1);
-    const stretches: Stretch[] = [];
-    let from = 0;
-    for (const { x1, x2 } of hit) {
-      if (x1 > from) stretches.push({ from, to: x1 + gap });
-      from = Math.max(from, x2);
-    }
-    if (from < w) stretches.push({ from, to: w });
-    return stretches;
+    return clearStretches(this.boltAt(on).flaws, y, layer, w, this.grid.gap);
   }
 
   private layInStretch(place: number, stretch: Stretch, y: number, w: number, h: number, on: number): void {
@@ -411,9 +390,4 @@ function lotChoices(grid: Grid, sequence: readonly number[]): number[][] {
   }
   const lots = [...areas].sort((a, b) => (b[1] === a[1] ? 0 : b[1] - a[1]));
   return grid.lotAreas.map((need) => lots.filter(([, area]) => area >= need).map(([lot]) => lot));
-}
-
-interface Stretch {
-  from: number;
-  to: number;
 }

@@ -110,11 +110,7 @@ function decoderOf(
   items: readonly number[],
 ): Decoder {
   const own = items.map((item) => grid.items[item] as Grid["items"][number]);
-  const masks = new FitMasks(
-    own.map(({ w }) => w),
-    own.map(({ h }) => h),
-    own.map(({ turns }) => turns),
-  );
+  const masks = new FitMasks(own);
   items.forEach((item, k) => {
     if (packing.w[item] !== masks.w[k] || packing.h[item] !== masks.h[k]) masks.turn(k);
   });

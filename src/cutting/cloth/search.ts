@@ -1,6 +1,6 @@
 import { chance } from "../chance.ts";
 import { anneal } from "./anneal.ts";
-import { type Setting, settingsFor } from "./choose-decoder.ts";
+import { MANY_STAGES, type Setting, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
 import { firstPacking } from "./first-packing.ts";
 import { type Grid, gridOf } from "./grid.ts";
@@ -32,8 +32,6 @@ const MANY_PIECES = 60;
 const EQUAL_PIECES = 1.5;
 /** Fewer layers than that are better searched as a whole. */
 const LEAST_LAYERS = 8;
-/** Stages of layers where any number is allowed. */
-const MANY = 9;
 /** Plans tried in one way before the next has its turn. */
 const TURN = 1024;
 /** Amounts of cost nearer than this share of them are the same. */
@@ -160,14 +158,7 @@ export class ClothSearch {
     const draw = chance(this.problem.seed);
     const settings = this.tryFirst();
     yield 1;
-    const rounds = strictBound(grid);
-    for (let round = rounds.next(); ; round = rounds.next()) {
-      if (round.done) {
-        this.raise(round.value);
-        break;
-      }
-      yield PLANS_PER_ROUND;
-    }
+    this.raise(yield* byRounds(strictBound(grid)));
     if (this.isSettled || beyondAll(grid, this.bound)) return;
     yield* this.layByColumns(settings);
     if (this.isSettled) return;
@@ -215,28 +206,20 @@ export class ClothSearch {
 
   /** Where many pieces of the last bolt in use are equal: those in layers that a linear programme finds. */
   private *layByColumns([setting]: readonly Setting[]): Generator<number, void> {
-    const stages = this.stages ?? MANY;
+    const stages = this.stages ?? MANY_STAGES;
     const { laid } = this;
     if (!setting || !laid || stages < 3) return;
-    const { grid, sequence } = setting;
-    const at = sequence.findLast((one) => (laid.used[one] ?? 0) > 0);
+    const { grid } = setting;
+    const at = lastInUse(setting, laid);
     const bolt = at === undefined ? undefined : grid.bolts[at];
     if (at === undefined || !bolt || bolt.flaws.length > 0 || grid.lattice) return;
     const items = Array.from(laid.bolt.keys()).filter((item) => laid.bolt[item] === at);
     const part = partOf(grid, bolt, items);
     const sizes = new Set(part.items.map(({ w, h }) => `${w} ${h}`)).size;
     if (items.length < MANY_PIECES || items.length < EQUAL_PIECES * sizes) return;
-    const rounds = layerColumns(part, bolt.w);
-    for (let round = rounds.next(); ; round = rounds.next()) {
-      if (!round.done) {
-        yield PLANS_PER_ROUND;
-        continue;
-      }
-      const anew = layLayers(part, 0, stages, round.value);
-      const fits = anew && (anew.used[0] ?? 0) <= bolt.h - grid.gap;
-      if (fits) this.offer(withLayers(grid, laid, [], { items, ...anew }), setting);
-      return;
-    }
+    const anew = layLayers(part, stages, yield* byRounds(layerColumns(part, bolt.w)));
+    const fits = anew && (anew.used[0] ?? 0) <= bolt.h - grid.gap;
+    if (fits) this.offer(withLayers(grid, laid, [], { items, ...anew }), setting);
   }
 
   private get stages(): number | undefined {
@@ -246,11 +229,11 @@ export class ClothSearch {
 
   /** Lays pieces of a few layers anew, on the last bolt in use, where layers can be moved. */
   private *regroupOn(setting: Setting, draw: () => number): Generator<number, void> {
-    const { grid, sequence } = setting;
+    const { grid } = setting;
     const { stages } = this;
     while (!this.isSettled) {
       const { laid } = this;
-      const at = sequence.findLast((one) => (laid?.used[one] ?? 0) > 0);
+      const at = laid && lastInUse(setting, laid);
       const plain = !grid.lattice && at !== undefined && grid.bolts[at]?.flaws.length === 0;
       if (!laid || !plain || layersOn(laid, at).length < LEAST_LAYERS) {
         yield 0;
@@ -314,6 +297,19 @@ export class ClothSearch {
       .filter((cost) => cost > 0);
     return Math.max(Math.min(...steps, Number.MAX_VALUE), LEAST_SAVING * this.cost);
   }
+}
+
+/** Rounds counted as the plans that they cost as much as. */
+function* byRounds<T>(rounds: Generator<void, T>): Generator<number, T> {
+  for (let round = rounds.next(); ; round = rounds.next()) {
+    if (round.done) return round.value;
+    yield PLANS_PER_ROUND;
+  }
+}
+
+/** The bolt that is cut last. */
+function lastInUse({ sequence }: Setting, { used }: Packing): number | undefined {
+  return sequence.findLast((at) => (used[at] ?? 0) > 0);
 }
 
 function refuseNonsense({ pieces, bolts, gapMm, repeat }: ClothProblem): void {

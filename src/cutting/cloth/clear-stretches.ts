@@ -1,0 +1,33 @@
+import type { GridBolt } from "./grid.ts";
+
+/** Part of the width of a bolt, in steps. */
+export interface Stretch {
+  from: number;
+  to: number;
+}
+
+type Flaws = GridBolt["flaws"];
+
+/** Where a clear stretch can begin beside the flaws that lie below y: at the selvedge, and at the right of each. */
+export function stretchStarts(flaws: Flaws, y: number): number[] {
+  return [0, ...flaws.filter(({ y2 }) => y2 > y).map(({ x2 }) => x2)].sort((a, b) => a - b);
+}
+
+/** Stretches across the bolt that no flaw touches over the length of a layer; the gap is theirs already. */
+export function clearStretches(
+  flaws: Flaws,
+  y: number,
+  layer: number,
+  width: number,
+  gap: number,
+): Stretch[] {
+  const hit = flaws.filter(({ y1, y2 }) => y2 > y && y1 < y + layer - gap).sort((a, b) => a.x1 - b.x1);
+  const stretches: Stretch[] = [];
+  let from = 0;
+  for (const { x1, x2 } of hit) {
+    if (x1 > from) stretches.push({ from, to: x1 + gap });
+    from = Math.max(from, x2);
+  }
+  if (from < width) stretches.push({ from, to: width });
+  return stretches;
+}
