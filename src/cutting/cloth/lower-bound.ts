@@ -80,26 +80,31 @@ function wideCost(grid: Grid, spread: Spread): number {
   const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
   const least = grid.bolts.reduce((cost, { costPerStep }) => Math.min(cost, costPerStep), Number.MAX_VALUE);
   let length = 0;
-  grid.items.forEach(({ turns }, i) => {
-    const w = spread.w[i] ?? 0;
-    const h = spread.h[i] ?? 0;
-    const ways = turns ? [[w, h] as const, [h, w] as const] : [[w, h] as const];
-    const shares = ways.filter(([width]) => width <= widest);
-    if (shares.every(([width]) => 2 * width > widest)) {
-      length +=
-        shares.reduce((min, [, each]) => Math.min(min, each), Number.MAX_VALUE) * (shares.length > 0 ? 1 : 0);
-    }
-  });
+  for (const ways of waysToLie(grid, spread, widest)) {
+    if (ways.length === 0 || ways.some(([width]) => 2 * width <= widest)) continue;
+    length += Math.min(...ways.map(([, each]) => each));
+  }
   return length * least;
+}
+
+/** Width and length of each enlarged item as it may lie on the widest bolt: upright first, then turned. */
+function waysToLie({ items }: Grid, { w, h }: Spread, widest: number): [width: number, length: number][][] {
+  return items.map(({ turns }, i) => {
+    const [width, length] = [w[i] ?? 0, h[i] ?? 0];
+    const ways: [number, number][] = turns
+      ? [
+          [width, length],
+          [length, width],
+        ]
+      : [[width, length]];
+    return ways.filter(([across]) => across <= widest);
+  });
 }
 
 function barsOf(grid: Grid, spread: Spread): Bars {
   const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
-  const all = grid.items.flatMap(({ turns }, i) =>
-    turns ? [spread.w[i] ?? 0, spread.h[i] ?? 0] : [spread.w[i] ?? 0],
-  );
-  const fits = all.filter((width) => width <= widest);
-  const classes = widthClasses(fits);
+  const items = waysToLie(grid, spread, widest);
+  const classes = widthClasses(items.flatMap((ways) => ways.map(([width]) => width)));
   const index = new Map(classes.widths.map((width, k) => [width, k]));
   const at = (width: number) => index.get(classes.of(width)) ?? 0;
   const limits = classes.widths.map(() => 0);
@@ -108,15 +113,10 @@ function barsOf(grid: Grid, spread: Spread): Bars {
   const add = (list: number[], k: number, value: number) => {
     list[k] = (list[k] ?? 0) + value;
   };
-  grid.items.forEach(({ turns }, i) => {
-    const w = spread.w[i] ?? 0;
-    const h = spread.h[i] ?? 0;
-    const ways = (turns ? [[w, h] as const, [h, w] as const] : [[w, h] as const]).filter(
-      ([width]) => width <= widest,
-    );
+  for (const ways of items) {
     for (const [width] of ways) add(limits, at(width), 1);
     const [one, other] = ways;
-    if (!one) return;
+    if (!one) continue;
     if (!other) add(demand, at(one[0]), one[1]);
     else {
       turning.push({
@@ -124,7 +124,7 @@ function barsOf(grid: Grid, spread: Spread): Bars {
         turned: { width: at(other[0]), length: other[1] },
       });
     }
-  });
+  }
   const stock = grid.bolts.map((bolt) => extended(bolt, spread, grid.gap));
   return { widths: classes.widths, limits, demand, turning, stock };
 }

@@ -1,5 +1,5 @@
-import { apart } from "./cut-tree.ts";
 import { type Grid, type Lattice, modulo } from "./grid.ts";
+import { layersOn } from "./layers-of.ts";
 import { type Packing, packed } from "./packing.ts";
 
 /**
@@ -54,15 +54,10 @@ function rounded({ lattice: _, ...grid }: Grid, repeat: number): Grid {
 /** Lengths as they are again; the layer that saves most at its end goes last. */
 function unrounded(grid: Grid, lattice: Lattice, lead: number, packing: Packing): Packing {
   const h = Int32Array.from(grid.items, (item) => item.h);
-  const blocks = grid.items.map((_, item) => {
-    const y1 = packing.y[item] ?? 0;
-    return { item, x1: 0, x2: 1, y1, y2: y1 + (packing.h[item] ?? 0), end: y1 + (h[item] ?? 0) };
-  });
-  const layers = apart(blocks, "across").map((layer) => {
-    const y1 = layer.reduce((least, one) => Math.min(least, one.y1), Number.POSITIVE_INFINITY);
-    const y2 = layer.reduce((most, one) => Math.max(most, one.y2), 0);
-    const end = layer.reduce((most, one) => Math.max(most, one.end), 0);
-    return { layer, y1, length: Math.ceil((y2 - y1) / lattice.along) * lattice.along, saved: y2 - end };
+  const layers = layersOn(packing, 0).map(({ items, y: start, length }) => {
+    const end = items.reduce((most, item) => Math.max(most, (packing.y[item] ?? 0) + (h[item] ?? 0)), 0);
+    const whole = Math.ceil(length / lattice.along) * lattice.along;
+    return { items, start, length: whole, saved: start + length - end };
   });
   const last = layers.reduce(
     (best, layer) => (layer.saved > best.saved ? layer : best),
@@ -71,8 +66,8 @@ function unrounded(grid: Grid, lattice: Lattice, lead: number, packing: Packing)
   const order = [...layers.filter((layer) => layer !== last), ...layers.filter((layer) => layer === last)];
   const y = new Float64Array(packing.y.length);
   let top = lead;
-  for (const { layer, y1, length } of order) {
-    for (const { item, y1: own } of layer) y[item] = top + own - y1;
+  for (const { items, start, length } of order) {
+    for (const item of items) y[item] = top + (packing.y[item] ?? 0) - start;
     top += length;
   }
   return packed(grid, { x: packing.x, y, bolt: packing.bolt, w: packing.w, h });
