@@ -5,6 +5,7 @@ import { gapsToTry, hasRoom } from "../gaps.ts";
 import { frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY } from "../harness.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
 import { misfits } from "../lock-fit.ts";
+import { bareBoard } from "./bare-board.ts";
 import { BestSets } from "./best-sets.ts";
 import type { HardwareNeed, HardwareSearch, PartShelf, Refusal } from "./need.ts";
 import { PairMarks } from "./pairs.ts";
@@ -75,11 +76,8 @@ function lockAndCord({ locks, cords }: PartShelf, columns: number): PairMarks {
 
 function lockAndEye(need: HardwareNeed, { locks, eyes }: PartShelf): PairMarks {
   const marks = new PairMarks(locks.length, eyes.length);
-  const { units, widthMm, boardLengthMm } = need;
-  const fromControl = need.columnsMm
-    .map((x) => (need.controlSide === "right" ? widthMm - x : x))
-    .sort((a, b) => a - b);
-  const boardFromMm = (widthMm - boardLengthMm) / 2;
+  const { units } = need;
+  const board = bareBoard(need);
   locks.forEach((lock, l) => {
     eyes.forEach((eye, e) => {
       if (lock.housingWidthMm > need.boardDepthMm) {
@@ -92,9 +90,7 @@ function lockAndEye(need: HardwareNeed, { locks, eyes }: PartShelf): PairMarks {
         return;
       }
       const line = {
-        eyesMm: fromControl,
-        boardFromMm,
-        boardToMm: boardFromMm + boardLengthMm,
+        ...board,
         eyeRadiusMm: eye.outsideDiameterMm / 2,
         straightRunMm: need.straightRunMm,
         housingLengthMm: lock.housingLengthMm,

@@ -1,14 +1,6 @@
 import type { Drive, DriveKind, Tube } from "../../job/index.ts";
 import { woundRadiusMm } from "../../mechanics/index.ts";
-import {
-  FIT_SLACK,
-  fineText,
-  forceText,
-  MM_PER_M,
-  massText,
-  torqueText,
-  trimmed,
-} from "../../units/index.ts";
+import { fineText, forceText, MM_PER_M, massText, torqueText, trimmed } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { hasRoom } from "../gaps.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
@@ -17,7 +9,8 @@ import { drivePlaces } from "../tube/seat-drive.ts";
 import { spoolOf } from "../tube/spool-size.ts";
 import { DRIVE_EFFICIENCY } from "../tube/torque.ts";
 import { PARTS_APART } from "../tube/tube-line.ts";
-import { WRAPS_LEFT } from "../tube/winding.ts";
+import { wrapsAbreast, wrapsLeftMm } from "../tube/winding.ts";
+import { bareBoard } from "./bare-board.ts";
 import { BestSets } from "./best-sets.ts";
 import type { HardwareNeed, HardwareSearch, HardwareSet, PartShelf, Refusal } from "./need.ts";
 import { PairMarks } from "./pairs.ts";
@@ -38,11 +31,12 @@ const bestOfKinds = (most: number): Record<DriveKind, BestSets> => ({
   motor: new BestSets(most),
 });
 
-/** Torque on the tube at both ends of the travel, and the radius lowered, for one tube and one cord. */
+/** Torque on the tube at both ends of the travel, and the axis to the cord there, for one tube and one cord. */
 interface Turning {
   loweredNm: number;
   raisedNm: number;
-  radiusMm: number;
+  loweredMm: number;
+  raisedMm: number;
 }
 
 /** Every tube with every drive and every cord. */
@@ -50,11 +44,11 @@ export function searchTubes(need: HardwareNeed, shelf: PartShelf, most: number):
   const { tubes, cords, drives } = shelf;
   const columns = need.columnsMm.length;
   const loads = cordLoads(need.columnsMm, need.widthMm, need.heldRaisedN).designN;
-  const tubeCord = tubeAndCord(need, shelf, Math.max(0, ...loads));
-  const tubeDrive = tubeAndDrive(need, shelf);
   const turning = tubes.map((tube) => cords.map((cord) => turningOf(need, tube, cord.diameterMm)));
+  const tubeCord = tubeAndCord(need, shelf, turning, Math.max(0, ...loads));
+  const tubeDrive = tubeAndDrive(need, shelf);
   const cordMoney = cords.map((cord) => cordPrice(cord, columns, need));
-  const tooHard = new Map<string, Refusal>();
+  const tooHard = new Map<string, Overasked>();
   // A motor asks nothing of the hand and would crowd out all others: the best of each kind are kept.
   const best = bestOfKinds(most);
   let feasible = 0;
@@ -67,13 +61,13 @@ export function searchTubes(need: HardwareNeed, shelf: PartShelf, most: number):
         if (!tubeCord.takes(t, c)) continue;
         const turn = turning[t]?.[c];
         if (turn === undefined) continue;
-        const against = tooMuch(need, drive, turn);
-        if (against !== undefined) {
-          note(tooHard, drive, against);
+        const pullN = handPullN(drive, turn);
+        const asked = drive.kind === "motor" ? Math.max(turn.loweredNm, turn.raisedNm) : pullN;
+        if (!(asked <= mostOf(need, drive))) {
+          note(tooHard, drive, asked);
           continue;
         }
         feasible++;
-        const pullN = handPullN(drive, turn);
         if (!best[drive.kind].admits(pullN)) continue;
         const price = money + (cordMoney[c] ?? Number.POSITIVE_INFINITY);
         best[drive.kind].add({ pullN, price, pieces: 2 + 2 * columns, first: t, cord: c, third: d });
@@ -94,33 +88,33 @@ export function searchTubes(need: HardwareNeed, shelf: PartShelf, most: number):
     refusals: [
       ...refusals(tubeDrive, tubes, drives, cords.length),
       ...refusals(tubeCord, tubes, cords, drives.length),
-      ...tooHard.values(),
+      ...[...tooHard.values()].map((one) => overasks(need, one)),
     ],
   };
 }
 
 function turningOf(need: HardwareNeed, tube: Tube, cordMm: number): Turning {
-  const spool = spoolOf(tube);
-  const sideBySide =
-    spool.windMm === undefined ? 1 : Math.max(1, Math.floor(spool.windMm / cordMm + FIT_SLACK));
-  const winding = { coreRadiusMm: spool.coreMm / 2, cordDiameterMm: cordMm, sideBySide };
-  const wrapsMm = WRAPS_LEFT.value * Math.PI * (spool.coreMm + cordMm);
-  const radiusMm = woundRadiusMm(winding, wrapsMm);
+  const { coreMm, windMm } = spoolOf(tube);
+  const sideBySide = windMm === undefined ? 1 : wrapsAbreast(windMm, cordMm);
+  const winding = { coreRadiusMm: coreMm / 2, cordDiameterMm: cordMm, sideBySide };
+  const wrapsMm = wrapsLeftMm(coreMm, cordMm);
+  const loweredMm = woundRadiusMm(winding, wrapsMm);
   const raisedMm = woundRadiusMm(winding, wrapsMm + need.travelMm);
   return {
-    loweredNm: (need.heldLoweredN * radiusMm) / MM_PER_M,
+    loweredNm: (need.heldLoweredN * loweredMm) / MM_PER_M,
     raisedNm: (need.heldRaisedN * raisedMm) / MM_PER_M,
-    radiusMm,
+    loweredMm,
+    raisedMm,
   };
 }
 
-function handPullN(drive: Drive, { loweredNm, raisedNm, radiusMm }: Turning): number {
+function handPullN(drive: Drive, { loweredNm, raisedNm, loweredMm }: Turning): number {
   const over = (handMm: number) =>
     (MM_PER_M * Math.max(loweredNm, raisedNm)) /
     ((drive.efficiency ?? DRIVE_EFFICIENCY.value) * drive.ratio * handMm);
   switch (drive.kind) {
     case "spring":
-      return (MM_PER_M * Math.abs(raisedNm - loweredNm)) / radiusMm;
+      return (MM_PER_M * Math.abs(raisedNm - loweredNm)) / loweredMm;
     case "wand":
       return over(drive.crankMm ?? WAND_RADIUS.value);
     case "loop":
@@ -130,44 +124,36 @@ function handPullN(drive: Drive, { loweredNm, raisedNm, radiusMm }: Turning): nu
   }
 }
 
-/** What a drive asks too much of, for this tube and cord: a hand or a motor. */
-function tooMuch(
-  need: HardwareNeed,
-  drive: Drive,
-  turn: Turning,
-): { id: string; amount: number; text: (least: number) => string } | undefined {
-  if (drive.kind === "motor") {
-    const neededNm = Math.max(turn.loweredNm, turn.raisedNm);
-    if (drive.torqueNm === undefined || neededNm <= drive.torqueNm) return undefined;
-    return {
-      id: "lift.motor-torque",
-      amount: neededNm,
-      text: (least) =>
-        `“${drive.name}” is rated for ${torqueText(drive.torqueNm ?? 0, need.units)}; the shade takes ${torqueText(least, need.units)} or more on the tubes at hand.`,
-    };
-  }
-  const pullN = handPullN(drive, turn);
-  if (pullN <= need.handMostN) return undefined;
-  return {
-    id: "lift.hard-pull",
-    amount: pullN,
-    text: (least) =>
-      `With “${drive.name}” the hand would pull ${forceText(least, need.units)} or more; ${forceText(need.handMostN, need.units)} is the most that is asked of one arm.`,
-  };
+/** What may be asked at most: of a motor its torque where that is known, else of the hand its pull. */
+function mostOf({ handMostN }: HardwareNeed, { kind, torqueNm }: Drive): number {
+  return kind === "motor" ? (torqueNm ?? Number.POSITIVE_INFINITY) : handMostN;
 }
 
-const least = new WeakMap<Refusal, number>();
+/** A drive too weak for some tubes and cords: the least that is asked of it there, and how many sets that refuses. */
+interface Overasked {
+  drive: Drive;
+  least: number;
+  sets: number;
+}
 
-function note(
-  list: Map<string, Refusal>,
-  drive: Drive,
-  { id, amount, text }: { id: string; amount: number; text: (least: number) => string },
-): void {
+function note(list: Map<string, Overasked>, drive: Drive, asked: number): void {
   const same = list.get(drive.id);
-  const lowest = Math.min(amount, same === undefined ? amount : (least.get(same) ?? amount));
-  const next: Refusal = { id, partIds: [drive.id], text: text(lowest), sets: (same?.sets ?? 0) + 1 };
-  least.set(next, lowest);
-  list.set(drive.id, next);
+  if (same === undefined) list.set(drive.id, { drive, least: asked, sets: 1 });
+  else {
+    same.least = Math.min(same.least, asked);
+    same.sets++;
+  }
+}
+
+function overasks(need: HardwareNeed, { drive, least, sets }: Overasked): Refusal {
+  const most = mostOf(need, drive);
+  const partIds = [drive.id];
+  if (drive.kind === "motor") {
+    const text = `“${drive.name}” is rated for ${torqueText(most, need.units)}; the shade takes ${torqueText(least, need.units)} or more on the tubes at hand.`;
+    return { id: "lift.motor-torque", partIds, text, sets };
+  }
+  const text = `With “${drive.name}” the hand would pull ${forceText(least, need.units)} or more; ${forceText(most, need.units)} is the most that is asked of one arm.`;
+  return { id: "lift.hard-pull", partIds, text, sets };
 }
 
 function tubePrice(tube: Tube, { boardLengthMm }: HardwareNeed, spools: number): number {
@@ -176,24 +162,25 @@ function tubePrice(tube: Tube, { boardLengthMm }: HardwareNeed, spools: number):
   return tube.price * lengths + tube.spoolPrice * spools;
 }
 
-function tubeAndCord(need: HardwareNeed, { tubes, cords }: PartShelf, heaviestN: number): PairMarks {
+function tubeAndCord(
+  need: HardwareNeed,
+  { tubes, cords }: PartShelf,
+  turning: readonly (readonly Turning[])[],
+  heaviestN: number,
+): PairMarks {
   const marks = new PairMarks(tubes.length, cords.length);
   const text = (forceN: number) => forceText(forceN, need.units);
   tubes.forEach((tube, t) => {
-    const spool = spoolOf(tube);
+    const { flangeMm } = spoolOf(tube);
     cords.forEach((cord, c) => {
       const { diameterMm, breakingN } = cord;
-      const sideBySide =
-        spool.windMm === undefined ? 1 : Math.max(1, Math.floor(spool.windMm / diameterMm + FIT_SLACK));
-      const wrapsMm = WRAPS_LEFT.value * Math.PI * (spool.coreMm + diameterMm);
-      const winding = { coreRadiusMm: spool.coreMm / 2, cordDiameterMm: diameterMm, sideBySide };
-      const woundMm = 2 * woundRadiusMm(winding, wrapsMm + need.travelMm) + diameterMm;
-      if (woundMm > spool.flangeMm) {
+      const woundMm = 2 * (turning[t]?.[c]?.raisedMm ?? 0) + diameterMm;
+      if (woundMm > flangeMm) {
         marks.refuse(
           t,
           c,
           "rig.spool-full",
-          `Raised, “${cord.name}” stands ${fineText(woundMm)} across on a spool of “${tube.name}”, whose flanges are ${fineText(spool.flangeMm)}.`,
+          `Raised, “${cord.name}” stands ${fineText(woundMm)} across on a spool of “${tube.name}”, whose flanges are ${fineText(flangeMm)}.`,
         );
       }
       const carriesN = heaviestN / KNOT.value;
@@ -213,10 +200,7 @@ function tubeAndCord(need: HardwareNeed, { tubes, cords }: PartShelf, heaviestN:
 function tubeAndDrive(need: HardwareNeed, { tubes, drives }: PartShelf): PairMarks {
   const marks = new PairMarks(tubes.length, drives.length);
   const text = (kg: number) => massText(kg, need.units);
-  const boardFromMm = (need.widthMm - need.boardLengthMm) / 2;
-  const eyesMm = need.columnsMm
-    .map((x) => (need.controlSide === "right" ? need.widthMm - x : x))
-    .sort((a, b) => a - b);
+  const board = bareBoard(need);
   tubes.forEach((tube, t) => {
     drives.forEach((drive, d) => {
       if (drive.massMaxKg !== undefined && need.massKg > drive.massMaxKg) {
@@ -228,9 +212,7 @@ function tubeAndDrive(need: HardwareNeed, { tubes, drives }: PartShelf): PairMar
         marks.refuse(t, d, "lift.spring-too-strong", words);
       }
       const line = {
-        eyesMm,
-        boardFromMm,
-        boardToMm: boardFromMm + need.boardLengthMm,
+        ...board,
         eyeRadiusMm: spoolOf(tube).lengthMm / 2,
         straightRunMm: PARTS_APART.value,
         housingLengthMm: drive.lengthMm,

@@ -5,7 +5,7 @@ import { FIT_SLACK } from "../../units/index.ts";
 import type { TubeInput } from "./tube-input.ts";
 
 /** Wraps that stay on a spool with the shade lowered, so that its knot carries nothing. */
-export const WRAPS_LEFT = sourced(3, "count", cite("common-practice", "two or three wraps stay on a drum"));
+const WRAPS_LEFT = sourced(3, "count", cite("common-practice", "two or three wraps stay on a drum"));
 
 const woundCite = cite("geometry", "Archimedean spiral that grows by one cord for each layer");
 
@@ -37,7 +37,7 @@ export function windCords({ brief, grid, gear }: TubeInput, book: WorkingBook): 
       d: [cordMm, "mm", "cord"],
     },
     cite: WRAPS_LEFT.cite,
-    reckon: ({ m, c, d }) => m * Math.PI * (c + d),
+    reckon: ({ c, d }) => wrapsLeftMm(c, d),
   });
   const travelMm = Math.max(0, grid.travelMm);
   const loweredMm = radius("lift.wound-lowered", "lowered", winding, wrapsMm, book);
@@ -59,6 +59,16 @@ export function windCords({ brief, grid, gear }: TubeInput, book: WorkingBook): 
   return { winding, wrapsLeft: WRAPS_LEFT.value, wrapsMm, loweredMm, raisedMm, turns };
 }
 
+/** Cord that stays on a spool of this core, mm. */
+export function wrapsLeftMm(coreMm: number, cordMm: number): number {
+  return WRAPS_LEFT.value * Math.PI * (coreMm + cordMm);
+}
+
+/** So many wraps lie side by side between the flanges. */
+export function wrapsAbreast(windMm: number, cordMm: number): number {
+  return Math.max(1, Math.floor(windMm / cordMm + FIT_SLACK));
+}
+
 /** Where nobody measured the spool, the cord is taken to wind upon itself: then it grows fastest. */
 function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBook): number {
   if (windMm === undefined) return 1;
@@ -72,7 +82,7 @@ function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBoo
       d: [cordMm, "mm", "cord"],
     },
     cite: cite("geometry"),
-    reckon: ({ b, d }) => Math.max(1, Math.floor(b / d + FIT_SLACK)),
+    reckon: ({ b, d }) => wrapsAbreast(b, d),
   });
 }
 
