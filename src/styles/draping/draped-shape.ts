@@ -20,15 +20,10 @@ export function hemBelowRowMm(grid: Grid, form: Form): number {
 
 /** A shade that is held at few columns: every line across hangs between them, and beside them as tails. */
 export function drapedShape(input: ShapeInput, raise: number): VisibleShape {
-  const { size, grid, form, foldDepthMm } = input;
-  const folded = raisedShape(grid, form.stretches, raise, foldDepthMm);
-  const drape = drapeOf(input);
+  const { size, grid, form } = input;
+  const { folded, drape, pieces, lowestYMm } = drapedPieces(input, raise);
   const bottomRowYMm = folded.rows[0]?.yMm ?? 0;
-  const hem = hemPieces(input, bottomRowYMm, folded.liftMm);
   const top = folded.folds.at(-1)?.upperYMm ?? bottomRowYMm;
-  const front = folded.folds.filter(({ state }) => state !== "flat").at(-1);
-  const pieces = [...hem, ...folded.folds.map((fold) => foldPiece(input, drape, fold, fold === front))];
-  const lowestYMm = lowestOf(pieces);
   const width = size.finishedWidthMm;
   const sidesTo = hasTails(form, width) ? top : sideEnd(pieces, width);
   return {
@@ -43,6 +38,18 @@ export function drapedShape(input: ShapeInput, raise: number): VisibleShape {
     lowestYMm,
     ...swagSection(input, drape, folded),
   };
+}
+
+/** The cloth below the flat head of such a shade, piece by piece, and how low it reaches. */
+export function drapedPieces(input: ShapeInput, raise: number) {
+  const folded = raisedShape(input.grid, input.form.stretches, raise, input.foldDepthMm);
+  const drape = drapeOf(input);
+  const front = folded.folds.filter(({ state }) => state !== "flat").at(-1);
+  const pieces = [
+    ...hemPieces(input, folded.rows[0]?.yMm ?? 0, folded.liftMm),
+    ...folded.folds.map((fold) => foldPiece(input, drape, fold, fold === front)),
+  ];
+  return { folded, drape, pieces, lowestYMm: lowestOf(pieces) };
 }
 
 interface Drape {

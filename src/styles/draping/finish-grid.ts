@@ -8,7 +8,7 @@ import {
   type Size,
 } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
-import { drapedShape } from "./draped-shape.ts";
+import { drapedPieces } from "./draped-shape.ts";
 
 /** Rows as they were laid, before it is known how far the raised shade hangs. */
 export interface LaidRows {
@@ -39,7 +39,7 @@ export function gridOf(size: Size, columns: Column[], laid: LaidRows): Grid {
 
 /** The raised height is that of the lowest point between the columns or beside them, as it is drawn. */
 export function finishGrid(size: Size, grid: Grid, form: Form, book: WorkingBook): Grid {
-  const { lowestYMm = 0 } = drapedShape({ size, grid, form }, 1);
+  const { lowestYMm } = drapedPieces({ size, grid, form }, 1);
   const raisedHeightMm = book.figure("shape.raised-height", {
     label: "Raised height, top line to the lowest point",
     symbol: "R",

@@ -1,24 +1,35 @@
 import { type FoldCloth, type FoldPlace, type LaidFold, layFolds } from "../../mechanics/index.ts";
 import type { Grid, ShadePoint } from "../../shade/index.ts";
-import type { FoldState, RaisedShape } from "./raised-shape.ts";
+import {
+  type FoldEnds,
+  type FoldState,
+  limpFold,
+  limpShape,
+  type RaisedShape,
+  type StandingShape,
+} from "./raised-shape.ts";
 
 /**
- * The same shape with folds that hang as their cloth bends, leans and is pressed (`layFolds`). What the solver does not
+ * The shape with folds that hang as their cloth bends, leans and is pressed (`layFolds`). What the solver does not
  * find stays limp cloth, all of it, so that no fold passes through another. `under` is a soft fold that hangs below the
  * lowest row at every height, as a hobbled shade has.
  */
 export function hungShape(
-  shape: RaisedShape,
+  shape: StandingShape,
   grid: Grid,
   cloth: FoldCloth | undefined,
   under?: FoldState,
 ): RaisedShape {
-  const whole = under === undefined ? shape : over(shape, under);
   const laid =
     cloth === undefined ? undefined : layFolds(cloth, shape.folds.map(placeOf), under && placeOf(under));
-  if (laid === undefined) return whole;
+  if (laid === undefined) return under === undefined ? limpShape(shape) : over(limpShape(shape), under);
   const below = under === undefined || laid.under === undefined ? [] : [hungFold(under, laid.under)];
-  const folds = [...below, ...shape.folds.map((fold, i) => hungFold(fold, laid.folds[i]))];
+  const standing = shape.folds.map((fold, i) => {
+    const found = laid.folds[i];
+    const { behindMm: _, depthMm: __, ...ends } = fold;
+    return found === undefined ? limpFold(fold) : hungFold(ends, found);
+  });
+  const folds = [...below, ...standing];
   return {
     ...shape,
     folds,
@@ -29,7 +40,7 @@ export function hungShape(
   };
 }
 
-function placeOf({ arcMm, upperYMm, lowerYMm }: FoldState): FoldPlace {
+function placeOf({ arcMm, upperYMm, lowerYMm }: FoldEnds): FoldPlace {
   return { arcMm, gapMm: Math.max(0, lowerYMm - upperYMm) };
 }
 
@@ -43,17 +54,16 @@ function over(shape: RaisedShape, under: FoldState): RaisedShape {
 }
 
 /** Swung back the hem hangs a little higher, by a hundredth of what hangs below the row: `hemYMm` stays as the plan says. */
-function hemEnd({ rows, hemYMm }: RaisedShape, lengthMm: number, apronRad: number): ShadePoint {
+function hemEnd({ rows, hemYMm }: StandingShape, lengthMm: number, apronRad: number): ShadePoint {
   const rowYMm = rows[0]?.yMm ?? hemYMm - lengthMm;
   return [lengthMm * Math.sin(apronRad), rowYMm + lengthMm * Math.cos(apronRad)];
 }
 
-function hungFold(fold: FoldState, laid: LaidFold | undefined): FoldState {
-  if (laid === undefined) return fold;
+function hungFold(ends: FoldEnds, laid: LaidFold): FoldState {
   return {
-    ...fold,
-    outline: laid.outline.map(([out, down]): ShadePoint => [out, fold.upperYMm + down]),
-    bottomYMm: fold.upperYMm + laid.bottomMm,
+    ...ends,
+    outline: laid.outline.map(([out, down]): ShadePoint => [out, ends.upperYMm + down]),
+    bottomYMm: ends.upperYMm + laid.bottomMm,
     outMm: laid.outMm,
   };
 }

@@ -1,24 +1,35 @@
 import type { Grid, Row, ShadePoint, Stretch } from "../../shade/index.ts";
 import { foldOutline } from "./fold-outline.ts";
 
-/** One stretch of cloth between two neighbouring rows (or the headrail line and the top row). */
-export interface FoldState {
+/** Where one stretch of cloth stands between two neighbouring rows (or the headrail line and the top row). */
+export interface FoldEnds {
   /** Row at its lower end. */
   row: number;
   upperYMm: number;
   lowerYMm: number;
   /** Cloth in it. */
   arcMm: number;
+  state: "flat" | "partial" | "gathered";
+}
+
+/** One stretch of cloth as it hangs. */
+export interface FoldState extends FoldEnds {
   /** (out from the cloth's plane, below the top line), mm. */
   outline: ShadePoint[];
   /** Lowest point of the cloth, mm below the top line. */
   bottomYMm: number;
   outMm: number;
-  state: "flat" | "partial" | "gathered";
 }
 
-/** The shade somewhere between lowered and raised. */
-export interface RaisedShape {
+/** A stretch whose cloth is not laid yet. */
+export interface StandingFold extends FoldEnds {
+  /** What gathered folds take behind it, and what each of them adds, mm. */
+  behindMm: number;
+  depthMm: number;
+}
+
+/** Rows and stretches somewhere between lowered and raised, whatever the cloth in them does. */
+export interface StandingShape {
   /** 0 lowered, 1 raised. */
   raise: number;
   /** How far the bottom row has risen, mm. */
@@ -26,8 +37,14 @@ export interface RaisedShape {
   /** Rows from the hem up, where they are now. */
   rows: { number: number; yMm: number }[];
   /** From the bottom up. */
-  folds: FoldState[];
+  folds: StandingFold[];
   hemYMm: number;
+}
+
+/** The shade somewhere between lowered and raised. */
+export interface RaisedShape extends Omit<StandingShape, "folds"> {
+  /** From the bottom up. */
+  folds: FoldState[];
   /** Lowest point of all, mm below the top line. */
   bottomYMm: number;
   /** Furthest that cloth stands out from its own plane, mm. */
@@ -50,18 +67,18 @@ const SAME_MM = 1e-6;
  * whole from the bottom up, one is on its way, the rest hangs flat. Each gathered fold lies in front of those
  * below it and adds its own depth to the stack.
  */
-export function raisedShape(
+export function standingShape(
   grid: Grid,
   clothOf: readonly Stretch[],
   raise: number,
   foldDepthMm = USUAL_FOLD_DEPTH_MM,
-): RaisedShape {
+): StandingShape {
   const depthMm = Math.max(LEAST_FOLD_DEPTH_MM, foldDepthMm);
   const share = Math.min(Math.max(raise, 0), 1);
   const liftMm = share * grid.travelMm;
   const rows = [...grid.rows].sort((a, b) => a.number - b.number);
   const stretches = stretchesOf(rows, clothOf, grid.travelMm);
-  const folds: FoldState[] = [];
+  const folds: StandingFold[] = [];
   let slack = liftMm;
   const takes = stretches.map(({ cordMm }) => {
     const take = Math.min(cordMm, slack);
@@ -80,19 +97,27 @@ export function raisedShape(
     const behind = takes
       .slice(0, i)
       .filter((below, j) => (stretches[j]?.cordMm ?? 0) - below < SAME_MM).length;
-    folds.unshift(foldState(stretch, upperYMm, take, behind * depthMm, depthMm));
+    folds.unshift(standingFold(stretch, upperYMm, take, behind * depthMm, depthMm));
   }
   const rowsNow = rows.map(({ number, yMm }, i) => ({ number, yMm: folds[i]?.lowerYMm ?? yMm - liftMm }));
   const hemYMm = (rowsNow[0]?.yMm ?? grid.topSectionMm) + grid.bottomSectionMm;
+  return { raise: share, liftMm, rows: rowsNow, folds, hemYMm };
+}
+
+/** The same with all of its folds as limp cloth. */
+export function limpShape({ folds: standing, ...shape }: StandingShape): RaisedShape {
+  const folds = standing.map(limpFold);
   return {
-    raise: share,
-    liftMm,
-    rows: rowsNow,
+    ...shape,
     folds,
-    hemYMm,
-    bottomYMm: Math.max(hemYMm, ...folds.map((fold) => fold.bottomYMm)),
+    bottomYMm: Math.max(shape.hemYMm, ...folds.map((fold) => fold.bottomYMm)),
     outMm: Math.max(0, ...folds.map((fold) => fold.outMm)),
   };
+}
+
+/** How the shade stands, of limp cloth. */
+export function raisedShape(...standing: Parameters<typeof standingShape>): RaisedShape {
+  return limpShape(standingShape(...standing));
 }
 
 interface Gathering {
@@ -136,26 +161,34 @@ export function hangingFold(fold: {
 }): FoldState {
   const { row, upperYMm, gapMm, clothMm, depthMm = USUAL_FOLD_DEPTH_MM } = fold;
   const stretch: Gathering = { row, upperYMm, cordMm: gapMm, clothMm };
-  return foldState(stretch, upperYMm, 0, 0, Math.max(LEAST_FOLD_DEPTH_MM, depthMm));
+  return limpFold(standingFold(stretch, upperYMm, 0, 0, Math.max(LEAST_FOLD_DEPTH_MM, depthMm)));
 }
 
-function foldState(
-  stretch: Gathering,
+function standingFold(
+  { row, cordMm, clothMm: arcMm }: Gathering,
   upperYMm: number,
   takeMm: number,
   behindMm: number,
   depthMm: number,
-): FoldState {
-  const { row, cordMm, clothMm: arcMm } = stretch;
+): StandingFold {
   const gapMm = cordMm - takeMm;
-  const lowerYMm = upperYMm + gapMm;
+  const gathered = gapMm < SAME_MM ? "gathered" : "partial";
+  return {
+    ...{ row, upperYMm, lowerYMm: upperYMm + gapMm, arcMm, behindMm, depthMm },
+    state: arcMm - gapMm < SAME_MM ? "flat" : gathered,
+  };
+}
+
+export function limpFold({ behindMm, depthMm, ...ends }: StandingFold): FoldState {
+  const { upperYMm, lowerYMm, arcMm } = ends;
+  const gapMm = lowerYMm - upperYMm;
   const at = (points: ShadePoint[]): ShadePoint[] => points.map(([out, down]) => [out, upperYMm + down]);
-  if (arcMm - gapMm < SAME_MM) {
+  if (ends.state === "flat") {
     const outline: ShadePoint[] = [
       [0, upperYMm],
       [0, lowerYMm],
     ];
-    return { row, upperYMm, lowerYMm, arcMm, outline, bottomYMm: lowerYMm, outMm: 0, state: "flat" };
+    return { ...ends, outline, bottomYMm: lowerYMm, outMm: 0 };
   }
   const innerMm = behindMm + 0.35 * depthMm;
   const stacked = behindMm + depthMm;
@@ -168,13 +201,9 @@ function foldState(
     foldOutline(arcMm, gapMm, { outerMm, innerMm: innerMm + (outerMm - stacked) * roundness }),
   );
   return {
-    row,
-    upperYMm,
-    lowerYMm,
-    arcMm,
+    ...ends,
     outline,
     bottomYMm: Math.max(...outline.map(([, y]) => y)),
     outMm: Math.max(...outline.map(([out]) => out)),
-    state: gapMm < SAME_MM ? "gathered" : "partial",
   };
 }
