@@ -22,6 +22,17 @@ describe("templates at full size", () => {
     expect(hasTemplates(shade)).toBe(false);
   });
 
+  test("scallops that hardly hang ask for no template, and none is promised", () => {
+    const { shade } = planned({
+      shade: { style: "austrian", mount: "outside", making: { hems: { corner: "square" } } },
+    });
+    const taut = { ...shade.form, swags: shade.form.swags.map((swag) => ({ ...swag, sagMm: 0.5 })) };
+    const flat = { ...shade, form: taut };
+    expect(flat.form.swags.length).toBeGreaterThan(0);
+    expect(drawShadeTemplates({ units: { system: "metric", ruler: "1 mm" } }, flat)).toEqual([]);
+    expect(hasTemplates(flat)).toBe(false);
+  });
+
   test("the head is the shade's own line, half of an arc, millimetre for millimetre", () => {
     const head = { kind: "arched" as const, fallMm: 250 };
     const { shade, templates } = planned({

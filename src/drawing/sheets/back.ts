@@ -1,7 +1,8 @@
-import { headLine, headYMm, type Lift } from "../../shade/index.ts";
+import type { Lift } from "../../shade/index.ts";
 import type { RaisedShape, VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
+import { boardLine } from "./board-line.ts";
 import { tubeControl } from "./hanging-control.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
@@ -183,15 +184,8 @@ function drawBarAndRibs(
 
 /** Level, or along the head. */
 function drawBoard({ shade }: SheetInput, across: (x: number) => number): Primitive[] {
-  const { board, size } = shade;
-  const right = board.leftMm + board.lengthMm;
-  const end = (x: number): Point => [x, headYMm(size, x)];
-  const upper = [
-    end(board.leftMm),
-    ...headLine(size).filter(([x]) => x > board.leftMm && x < right),
-    end(right),
-  ];
-  const lower = [...upper].reverse().map(([x, y]): Point => [x, y + board.thicknessMm]);
+  const upper = boardLine(shade);
+  const lower = [...upper].reverse().map(([x, y]): Point => [x, y + shade.board.thicknessMm]);
   return [
     line(
       "board",

@@ -18,6 +18,12 @@ export function marksAlong({ form }: Pick<ShadePlan, "form">, along: ClothMark["
   return form.marks.filter((mark) => mark.along === along).sort((a, b) => a.atMm - b.atMm);
 }
 
+/** Cloth of the face past the top line, for the board, mm. */
+export function boardAllowanceMm({ cloth }: Pick<ShadePlan, "cloth">): number {
+  const face = cloth.layers.find(({ layer }) => layer === "face");
+  return face?.makeUp.find(({ label }) => label === "board")?.lengthMm ?? 0;
+}
+
 /** The face between its hems before pleats, tucks or gathers take any of it up, mm. */
 export function flatFace({ size, form }: Pick<ShadePlan, "size" | "form">): {
   widthMm: number;

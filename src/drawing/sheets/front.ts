@@ -1,7 +1,8 @@
-import { headLine, headYMm } from "../../shade/index.ts";
+import { headLine } from "../../shade/index.ts";
 import type { VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { bandsOn } from "./bands.ts";
+import { boardLine } from "./board-line.ts";
 import { controlFacts, hangingControl } from "./hanging-control.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect } from "./shapes.ts";
@@ -96,18 +97,9 @@ function drawOpening({ shade }: SheetInput): Primitive[] {
 
 /** The board behind the cloth, level or along its head: its ends and underside. */
 function drawHiddenBoard({ shade }: SheetInput): Primitive[] {
-  const { leftMm, lengthMm, thicknessMm } = shade.board;
-  const right = leftMm + lengthMm;
-  const under = headLine(shade.size)
-    .filter(([x]) => x > leftMm && x < right)
-    .map(([x, y]): Point => [x, y + thicknessMm]);
-  const end = (x: number): Point => [x, headYMm(shade.size, x)];
-  const below = ([x, y]: Point): Point => [x, y + thicknessMm];
-  return [
-    line("hidden", [end(leftMm), below(end(leftMm)), ...under, below(end(right)), end(right)], {
-      part: "board",
-    }),
-  ];
+  const upper = boardLine(shade);
+  const under = upper.map(([x, y]): Point => [x, y + shade.board.thicknessMm]);
+  return [line("hidden", [...upper.slice(0, 1), ...under, ...upper.slice(-1)], { part: "board" })];
 }
 
 /** Piece over piece, from behind to the front. */

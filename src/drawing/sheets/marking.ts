@@ -1,6 +1,6 @@
 import { type ClothMark, ringCount } from "../../shade/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
-import { flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
+import { boardAllowanceMm, flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
 import { drawShapedPanel, lowerEdge, panelFacts } from "./shaped-panel.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
@@ -36,7 +36,10 @@ export function drawMarking(input: SheetInput): Drawing {
       ...drawMeasures(input),
       ...drawPockets(input),
       ...drawClothMarks(input),
-      ...movedOnPaper(drawShapedPanel(input, backRole(input), boardAllowanceMm(input)), [0, BELOW_PAPER_MM]),
+      ...movedOnPaper(drawShapedPanel(input, backRole(input), boardAllowanceMm(input.shade)), [
+        0,
+        BELOW_PAPER_MM,
+      ]),
       ...drawSeams(input),
       ...drawCorners(input),
     ],
@@ -84,14 +87,9 @@ function backRole({ shade }: SheetInput) {
   return shade.cloth.layers.some((cut) => cut.layer === "lining") ? "liningCloth" : "wrongSide";
 }
 
-function boardAllowanceMm({ shade }: SheetInput): number {
-  const face = shade.cloth.layers.find((cut) => cut.layer === "face");
-  return face?.makeUp.find((part) => part.label === "board")?.lengthMm ?? shade.board.depthMm;
-}
-
 function drawFlat(input: SheetInput): Primitive[] {
   const { finishedWidthMm: width, finishedLengthMm: length } = input.shade.size;
-  const beyond = boardAllowanceMm(input);
+  const beyond = boardAllowanceMm(input.shade);
   const role = backRole(input);
   const edges: Point[] = [[0, -beyond], ...lowerEdge(input), [width, -beyond]];
   return [
@@ -156,7 +154,7 @@ function drawCorners(input: SheetInput): Primitive[] {
       : 0,
     shade.form.marks.length > 0 ? flatFace(shade).lengthMm : 0,
   ];
-  const aboveMm = Math.max(...before) > 0 ? Math.max(...before) + 2 * boardAllowanceMm(input) : 0;
+  const aboveMm = Math.max(...before) > 0 ? Math.max(...before) + 2 * boardAllowanceMm(input.shade) : 0;
   const paperMm = BELOW_PAPER_MM * (aboveMm > 0 ? 2 : 1);
   return movedOnPaper(drawCorner(input, shade.size.finishedLengthMm + aboveMm), [0, paperMm]);
 }
@@ -197,7 +195,7 @@ function drawMeasures(input: SheetInput): Primitive[] {
       { from: [width, length], to: [width - xMm, length], offset: 7, running: "columns", ...rest },
       units,
     );
-  const beyond = boardAllowanceMm(input);
+  const beyond = boardAllowanceMm(input.shade);
   return [
     ...shade.grid.rows.map((row) => up(row.yMm, { part: `row-${row.number}` })),
     up(0, { part: "top-line", ...figure(input, "measure.finished-length") }),
@@ -279,7 +277,7 @@ interface FlatFigure {
 /** The back as it lies flat before something is sewn, centred below the finished shade. */
 function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over }: FlatFigure): Primitive[] {
   const { shade, units } = input;
-  const beyond = boardAllowanceMm(input);
+  const beyond = boardAllowanceMm(input.shade);
   const left = (shade.size.finishedWidthMm - widthMm) / 2;
   const right = left + widthMm;
   const topLine = shade.size.finishedLengthMm + beyond;

@@ -1,8 +1,9 @@
 import { catenaryOfSag } from "../../mechanics/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { flatSize, headLine, type Swag } from "../../shade/index.ts";
+import { type CornerLine, flatSize, headLine, type Swag } from "../../shade/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive, Role } from "../model.ts";
+import { boardAllowanceMm } from "./cloth-marks.ts";
 import { line, measure, note, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
@@ -26,20 +27,22 @@ export function hasTemplates({ cloth, size, form }: ShadePlan): boolean {
     cloth.corner.kind === "mitred" ||
     size.head !== undefined ||
     form.pleats.length > 0 ||
-    form.swags.length > 0
+    widestScallop(form) !== undefined
   );
 }
 
-const CORNER_ROLES: Record<string, Role> = { edge: "cut", crease: "fold", mitre: "crease", trim: "stitch" };
+const CORNER_ROLES: Record<CornerLine["kind"], Role> = {
+  edge: "cut",
+  crease: "fold",
+  mitre: "crease",
+  trim: "stitch",
+};
 
 /** The bottom corner laid flat, right-hand side; the left one is its mirror: turn the paper over. */
 function cornerTemplate({ shade, units }: SheetInput): Drawing[] {
   const { corner } = shade.cloth;
   if (corner.kind !== "mitred") return [];
-  const at = ([out, down]: readonly [number, number]): Point => [out, down];
-  const lines = corner.lines.map(({ kind, from, to }) =>
-    line(CORNER_ROLES[kind] ?? "fold", [at(from), at(to)]),
-  );
+  const lines = corner.lines.map(({ kind, from, to }) => line(CORNER_ROLES[kind], [from, to]));
   const mitre = corner.lines.find(({ kind }) => kind === "mitre");
   const middle: Point[] =
     mitre === undefined ? [] : [[(mitre.from[0] + mitre.to[0]) / 2, (mitre.from[1] + mitre.to[1]) / 2]];
@@ -73,8 +76,7 @@ function headTemplate({ shade, units }: SheetInput): Drawing[] {
   const { size } = shade;
   const { head } = size;
   if (head === undefined) return [];
-  const face = shade.cloth.layers.find(({ layer }) => layer === "face");
-  const boardMm = face?.makeUp.find(({ label }) => label.startsWith("board"))?.lengthMm ?? 0;
+  const boardMm = boardAllowanceMm(shade);
   const finished = headLine(size);
   // An arc is the same on either side of its crown: half of the paper does.
   const shown =
@@ -155,13 +157,19 @@ function pleatTemplate({ shade, units }: SheetInput): Drawing[] {
   ];
 }
 
+/** Of those that hang enough to be drawn. */
+function widestScallop({ swags }: ShadePlan["form"]): Swag | undefined {
+  return swags
+    .filter(({ sagMm, fromMm, toMm }) => sagMm > 1 && toMm - fromMm > 1)
+    .reduce<Swag | undefined>(
+      (best, swag) => (best === undefined || swag.toMm - swag.fromMm > best.toMm - best.fromMm ? swag : best),
+      undefined,
+    );
+}
+
 /** Half of the widest scallop, as it is to hang: hold it behind the hem to see whether the gathers are even. */
 function swagTemplate({ shade, units }: SheetInput): Drawing[] {
-  const swags = shade.form.swags.filter(({ sagMm, fromMm, toMm }) => sagMm > 1 && toMm - fromMm > 1);
-  const widest = swags.reduce<Swag | undefined>(
-    (best, swag) => (best === undefined || swag.toMm - swag.fromMm > best.toMm - best.fromMm ? swag : best),
-    undefined,
-  );
+  const widest = widestScallop(shade.form);
   if (widest === undefined) return [];
   const spanMm = widest.toMm - widest.fromMm;
   const found = catenaryOfSag(spanMm, widest.sagMm);
