@@ -1,17 +1,20 @@
+import { marksAlong } from "../../drawing/index.ts";
 import { flatSize } from "../../shade/index.ts";
+import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Strip, StripMark } from "./tile-strip.ts";
 
 /** The strips that a shade is marked from: rows, columns, the board, and the flat cloth where the style marks it. */
 export function shadeStrips(context: ShadeContext): Strip[] {
   const cloth = [clothUp(context), clothOver(context)].filter(({ marks }) => marks.length > 2);
-  return [
-    rows(context),
-    columns(context),
-    board(context),
-    ...cloth.map((strip, i) => ({ ...strip, key: String.fromCharCode("D".charCodeAt(0) + i) })),
-  ];
+  return [rows(context), columns(context), board(context), ...cloth].map((strip, i) => ({
+    ...strip,
+    key: String.fromCharCode("A".charCodeAt(0) + i),
+  }));
 }
+
+/** Its key is its place among the strips of its shade. */
+type BareStrip = Omit<Strip, "key">;
 
 type Marker = (name: string, atMm: number, end?: boolean) => StripMark;
 
@@ -19,11 +22,10 @@ function marker(length: ShadeContext["length"]): Marker {
   return (name, atMm, end = false) => ({ name, atMm, text: length(atMm), end });
 }
 
-function rows({ shade, length }: ShadeContext): Strip {
+function rows({ shade, length }: ShadeContext): BareStrip {
   const { grid, size } = shade;
   const mark = marker(length);
   return {
-    key: "A",
     name: "Rows",
     title: "Rows, from the hem up",
     use: "Lay it along the side of the shade, its start on the finished hem.",
@@ -36,11 +38,10 @@ function rows({ shade, length }: ShadeContext): Strip {
   };
 }
 
-function columns({ shade, length }: ShadeContext): Strip {
+function columns({ shade, length }: ShadeContext): BareStrip {
   const { grid, size } = shade;
   const mark = marker(length);
   return {
-    key: "B",
     name: "Columns",
     title: "Columns, from the left edge",
     use: "Lay it across the shade, face up, its start on the left finished edge. Face down, start at the right.",
@@ -53,48 +54,39 @@ function columns({ shade, length }: ShadeContext): Strip {
   };
 }
 
-function clothUp({ shade, length }: ShadeContext): Strip {
+function clothUp({ shade, length }: ShadeContext): BareStrip {
   const { lengthMm } = flatSize(shade.size, shade.form, "face");
   const mark = marker(length);
   return {
-    key: "D",
     name: "Cloth, up",
     title: "The flat cloth, from the hem up",
     use: "Lay it along the side of the flat, hemmed face, its start on the hem, before anything is sewn up or gathered.",
     lengthMm,
     marks: [
       mark("Hem", 0, true),
-      ...marksOf(shade, "y").map(({ label, atMm }) => mark(label, atMm)),
+      ...marksAlong(shade, "y").map(({ label, atMm }) => mark(capital(label), atMm)),
       mark("Top line", lengthMm, true),
     ],
   };
 }
 
-function clothOver({ shade, length }: ShadeContext): Strip {
+function clothOver({ shade, length }: ShadeContext): BareStrip {
   const { widthMm } = flatSize(shade.size, shade.form, "face");
   const mark = marker(length);
   return {
-    key: "E",
     name: "Cloth, over",
     title: "The flat cloth, from the left edge",
     use: "Lay it across the flat, hemmed face, right side up, its start on the left edge. Face down, start at the right.",
     lengthMm: widthMm,
     marks: [
       mark("Left edge", 0, true),
-      ...marksOf(shade, "x").map(({ label, atMm }) => mark(label, atMm)),
+      ...marksAlong(shade, "x").map(({ label, atMm }) => mark(capital(label), atMm)),
       mark("Right edge", widthMm, true),
     ],
   };
 }
 
-function marksOf({ form }: ShadeContext["shade"], along: "x" | "y") {
-  return form.marks
-    .filter((one) => one.along === along)
-    .sort((a, b) => a.atMm - b.atMm)
-    .map((one) => ({ ...one, label: one.label.charAt(0).toUpperCase() + one.label.slice(1) }));
-}
-
-function board({ shade, length }: ShadeContext): Strip {
+function board({ shade, length }: ShadeContext): BareStrip {
   const { board: plan, lift } = shade;
   const ends = marker(length);
   const mark = (name: string, xMm: number) => ends(name, xMm - plan.leftMm);
@@ -109,7 +101,6 @@ function board({ shade, length }: ShadeContext): Strip {
         ]),
   ].sort((a, b) => a.atMm - b.atMm);
   return {
-    key: "C",
     name: "Board",
     title: "Board, from its left end",
     use: "Lay it along the underside of the board, its start on the left end as seen from the room.",
