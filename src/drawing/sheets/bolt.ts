@@ -125,9 +125,9 @@ function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: Rect): Primi
     ]),
   );
   const bands = isDropped ? bandsOf(columns, bolt.widthMm) : [[0, bolt.widthMm] as const];
-  bands.forEach(([from, to], k) => {
-    const parity = isDropped ? Math.round((from - (bolt.columnMm ?? 0)) / (acrossMm ?? 1)) : k;
-    const shift = isDropped && parity % 2 !== 0 ? alongMm / 2 : 0;
+  for (const [from, to] of bands) {
+    const column = isDropped ? Math.round((from - (bolt.columnMm ?? 0)) / (acrossMm ?? 1)) : 0;
+    const shift = column % 2 === 0 ? 0 : alongMm / 2;
     for (const x of steps((bolt.rowMm ?? 0) + shift, alongMm, ground.x, ground.x + ground.width)) {
       lines.push(
         line("repeatLine", [
@@ -136,7 +136,7 @@ function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: Rect): Primi
         ]),
       );
     }
-  });
+  }
   return lines;
 }
 

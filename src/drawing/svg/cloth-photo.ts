@@ -1,3 +1,4 @@
+import type { Motif } from "../../shade/index.ts";
 import type { Placed } from "../placed.ts";
 import { round, type SvgNode } from "./svg-nodes.ts";
 
@@ -9,13 +10,7 @@ export interface PhotoOfCloth {
   topShare: number;
   widthShare: number;
   heightShare: number;
-  motif: {
-    originXMm: number;
-    originYMm: number;
-    repeatXMm: number;
-    repeatYMm: number;
-    match: "straight" | "half-drop";
-  };
+  motif: Omit<Motif, "acrossKnown">;
 }
 
 /** Name of the pattern for cloth that hangs so far from where it hung lowered. */
