@@ -20,7 +20,8 @@ export function bareUnit(units: UnitChoice): BareUnit {
 const NBSP = "\u00a0";
 const FRACTION_SLASH = "⁄";
 
-function greatestCommonDivisor(a: number, b: number): number {
+/** Of whole numbers, neither below 0. */
+export function greatestCommonDivisor(a: number, b: number): number {
   return b === 0 ? a : greatestCommonDivisor(b, a % b);
 }
 

@@ -1,6 +1,6 @@
+import { farley } from "../lengths/farley.ts";
 import { type Column, PatternLp } from "../lengths/pattern-lp.ts";
 import { pricePattern } from "../lengths/price-pattern.ts";
-import { worthTable } from "../lengths/worth-table.ts";
 
 /** Strips one step long across the cloth: how much of each width is wanted, and off which cloth. */
 export interface Bars {
@@ -102,21 +102,13 @@ function addPatterns(
   return found;
 }
 
-/** What any worths of the widths prove: weak duality, scaled after Farley (Operations Research 38, 1990). */
+/** What any worths of the widths prove. */
 function proven(bars: Bars, duals: Float64Array): number {
-  const longest = bars.stock.reduce((most, { width }) => Math.max(most, width), 0);
-  const table = worthTable({ sizes: bars.widths, worth: duals, limits: bars.limits }, longest);
-  let scale = 1;
-  for (const { width, cost, length } of bars.stock) {
-    const most = table.on(width);
-    if (!Number.isFinite(length) && most > cost) scale = Math.min(scale, cost / most);
-  }
-  const worthOf = ({ width, length }: Share) => scale * (table.worth[width] ?? 0) * length;
+  const stock = bars.stock.map(({ width, length, cost }) => ({ size: width, available: length, cost }));
+  const { worth, held } = farley({ sizes: bars.widths, worth: duals, limits: bars.limits }, stock);
+  const worthOf = ({ width, length }: Share) => (worth[width] ?? 0) * length;
   let bound = 0;
   for (const [width, length] of bars.demand.entries()) bound += worthOf({ width, length });
   for (const { upright, turned } of bars.turning) bound += Math.min(worthOf(upright), worthOf(turned));
-  for (const { width, cost, length } of bars.stock) {
-    if (Number.isFinite(length)) bound -= length * Math.max(0, scale * table.on(width) - cost);
-  }
-  return bound;
+  return bound - held;
 }

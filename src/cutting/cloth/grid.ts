@@ -1,3 +1,4 @@
+import { greatestCommonDivisor as gcd } from "../../units/index.ts";
 import type { Bolt, ClothProblem, ClothRepeat, Piece } from "./problem.ts";
 
 /**
@@ -71,11 +72,6 @@ function stepsPerMm(repeat: ClothRepeat | undefined): number {
     if (lengths.every((value) => Math.abs(value - Math.round(value)) < SAME_STEP)) return perMm;
   }
   return 320;
-}
-
-export function gcd(a: number, b: number): number {
-  while (b > 0) [a, b] = [b, a % b];
-  return a;
 }
 
 export const modulo = (value: number, by: number): number => ((value % by) + by) % by;

@@ -155,14 +155,12 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
   const at = new Map(rows.map((row, k) => [row, k]));
   const listed: LayerPattern[] = [];
   const columnOf = (layer: LayerPattern): Column => {
-    const counts = new Map<number, number>();
-    for (const { types: stack } of layer.columns) {
-      for (const type of stack) {
-        const k = at.get(types[type]?.row ?? -1);
-        if (k !== undefined) counts.set(k, (counts.get(k) ?? 0) + 1);
-      }
-    }
-    return { cost: layer.length, rows: [...counts.keys()], counts: [...counts.values()] };
+    const held = [...heldBy(types, layer)].filter(([row]) => at.has(row));
+    return {
+      cost: layer.length,
+      rows: held.map(([row]) => at.get(row) as number),
+      counts: held.map(([, count]) => count),
+    };
   };
   const singles = rows.map((row) => trimmed(types, rest, singleLayer(programme, row)));
   listed.push(...singles);
@@ -235,8 +233,8 @@ function singleLayer({ types, width }: Programme, row: number): LayerPattern {
   return best ?? { length: 0, columns: [] };
 }
 
-/** Rows of which a layer holds more than is left. */
-function lackedBy(types: readonly PieceType[], rest: readonly number[], layer: LayerPattern): number[] {
+/** How much a layer holds of each row of the demand. */
+function heldBy(types: readonly PieceType[], layer: LayerPattern): Map<number, number> {
   const held = new Map<number, number>();
   for (const { types: stack } of layer.columns) {
     for (const type of stack) {
@@ -244,7 +242,12 @@ function lackedBy(types: readonly PieceType[], rest: readonly number[], layer: L
       held.set(row, (held.get(row) ?? 0) + 1);
     }
   }
-  return [...held].filter(([row, count]) => count > (rest[row] ?? 0)).map(([row]) => row);
+  return held;
+}
+
+/** Rows of which a layer holds more than is left. */
+function lackedBy(types: readonly PieceType[], rest: readonly number[], layer: LayerPattern): number[] {
+  return [...heldBy(types, layer)].filter(([row, count]) => count > (rest[row] ?? 0)).map(([row]) => row);
 }
 
 /** A layer without the pieces that are no longer wanted. */
@@ -280,11 +283,8 @@ function fix(plan: LayerPlan, used: readonly Used[]): boolean {
   const take = (layer: LayerPattern): void => {
     plan.layers.push(layer);
     taken++;
-    for (const { types } of layer.columns) {
-      for (const type of types) {
-        const row = plan.types[type]?.row ?? -1;
-        plan.rest[row] = Math.max(0, (plan.rest[row] ?? 0) - 1);
-      }
+    for (const [row, count] of heldBy(plan.types, layer)) {
+      plan.rest[row] = Math.max(0, (plan.rest[row] ?? 0) - count);
     }
   };
   const sorted = used.toSorted((a, b) => b.amount - a.amount);
@@ -303,14 +303,5 @@ function fix(plan: LayerPlan, used: readonly Used[]): boolean {
 
 /** Whether all that the layer holds is still wanted. */
 function isFull({ types, rest }: LayerPlan, layer: LayerPattern): boolean {
-  const left = new Map<number, number>();
-  for (const { types: stack } of layer.columns) {
-    for (const type of stack) {
-      const row = types[type]?.row ?? -1;
-      const count = left.get(row) ?? rest[row] ?? 0;
-      if (count === 0) return false;
-      left.set(row, count - 1);
-    }
-  }
-  return true;
+  return lackedBy(types, rest, layer).length === 0;
 }

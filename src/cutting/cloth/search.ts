@@ -1,4 +1,5 @@
 import { chance } from "../chance.ts";
+import { isProved, SAME_COST } from "../is-proved.ts";
 import { anneal } from "./anneal.ts";
 import { MANY_STAGES, type Setting, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
@@ -34,8 +35,6 @@ const EQUAL_PIECES = 1.5;
 const LEAST_LAYERS = 8;
 /** Plans tried in one way before the next has its turn. */
 const TURN = 1024;
-/** Amounts of cost nearer than this share of them are the same. */
-const SAME_COST = 1e-9;
 
 /**
  * Looks for the cheapest way to cut the pieces, a few plans at a time. A plan is there from the beginning; the same
@@ -129,9 +128,8 @@ export class ClothSearch {
   }
 
   private get isSettled(): boolean {
-    const { cost } = this;
     if (this.grid.items.length === 0) return true;
-    return this.best !== undefined && cost - this.bound.cost <= SAME_COST * Math.max(1, cost);
+    return this.best !== undefined && isProved(this.cost, this.bound.cost);
   }
 
   private advance(): void {

@@ -1,3 +1,5 @@
+import { isProved } from "../is-proved.ts";
+
 /** One piece to saw or cut off, mm. */
 export interface LengthCut {
   id: string;
@@ -65,16 +67,11 @@ export type LengthsAnswer =
   | { kind: "feasible" | "stopped"; plan: LengthsPlan; bound: LengthsBound; gap: number }
   | { kind: "infeasible"; reason: { kind: "longer-than-stock"; cutIds: string[]; longestStockMm: number } };
 
-/** Amounts of cost nearer than this share of them are the same. */
-export const SAME_COST = 1e-9;
-
-/** A plan is optimal where nothing lies between it and the bound; the word is given nowhere else. */
 export function answerOf(
   plan: LengthsPlan,
   bound: LengthsBound,
   otherwise: "feasible" | "stopped",
 ): LengthsAnswer {
-  const difference = plan.cost - bound.cost;
-  if (difference <= SAME_COST * Math.max(1, plan.cost)) return { kind: "optimal", plan, bound };
-  return { kind: otherwise, plan, bound, gap: difference / plan.cost };
+  if (isProved(plan.cost, bound.cost)) return { kind: "optimal", plan, bound };
+  return { kind: otherwise, plan, bound, gap: (plan.cost - bound.cost) / plan.cost };
 }

@@ -1,4 +1,5 @@
 import { chance } from "../chance.ts";
+import { isProved, SAME_COST } from "../is-proved.ts";
 import { type Bar, costOf } from "./bar-pattern.ts";
 import { dive } from "./dive.ts";
 import { dualBound } from "./dual-bound.ts";
@@ -6,13 +7,7 @@ import { fillFirst } from "./fill-first.ts";
 import { generatePatterns, type Pattern } from "./generate-patterns.ts";
 import { layBars } from "./lay-bars.ts";
 import { materialBound } from "./material-bound.ts";
-import {
-  answerOf,
-  type LengthsAnswer,
-  type LengthsBound,
-  type LengthsProblem,
-  SAME_COST,
-} from "./problem.ts";
+import { answerOf, type LengthsAnswer, type LengthsBound, type LengthsProblem } from "./problem.ts";
 import { tidyBars } from "./tidy-bars.ts";
 import { tryAll } from "./try-all.ts";
 import { type WholeLengths, wholeLengths } from "./whole-lengths.ts";
@@ -59,7 +54,7 @@ export class LengthsSearch {
 
   /** The best plan costs no more than the bound, or there is none. */
   get isSettled(): boolean {
-    return this.#bars === undefined || this.#cost - this.#bound.cost <= SAME_COST * Math.max(1, this.#cost);
+    return this.#bars === undefined || isProved(this.#cost, this.#bound.cost);
   }
 
   get cost(): number {

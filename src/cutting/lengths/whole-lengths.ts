@@ -1,3 +1,4 @@
+import { greatestCommonDivisor } from "../../units/index.ts";
 import type { LengthsProblem } from "./problem.ts";
 
 /** A length to cut up, in cells. */
@@ -39,7 +40,7 @@ export function wholeLengths(problem: LengthsProblem): { whole: WholeLengths; ty
   for (const type of typeOf) demand[type] = (demand[type] as number) + 1;
   const stockSizes = stock.map(({ lengthMm }) => Math.ceil(lengthMm * CELLS_PER_MM - DUST) + kerf);
   // Only the cuts' measure matters: a length of stock holds no more than its whole multiples of it.
-  const cell = sizes.reduce(commonMeasure, 0) || 1;
+  const cell = sizes.reduce((a, b) => greatestCommonDivisor(a, b), 0) || 1;
   const perMm = problem.toMeasureCostPerMm;
   const toMeasure = perMm === undefined ? undefined : sizes.map(() => 0);
   if (perMm !== undefined && toMeasure) {
@@ -63,10 +64,6 @@ export function wholeLengths(problem: LengthsProblem): { whole: WholeLengths; ty
   };
 }
 
-function commonMeasure(a: number, b: number): number {
-  return b === 0 ? a : commonMeasure(b, a % b);
-}
-
 /** Costs are often whole numbers, cents, or lengths in tenths. */
 const COST_PARTS = [1, 100, 1000];
 
@@ -74,7 +71,7 @@ function costStepOf(costs: readonly number[]): number {
   for (const parts of COST_PARTS) {
     const whole = costs.map((cost) => Math.round(cost * parts));
     if (whole.every((part, i) => Math.abs(part - (costs[i] ?? 0) * parts) <= DUST)) {
-      return whole.reduce(commonMeasure, 0) / parts;
+      return whole.reduce((a, b) => greatestCommonDivisor(a, b), 0) / parts;
     }
   }
   return 0;
