@@ -1,12 +1,12 @@
 import { type Grid, headLine, type ShadePoint } from "../../shade/index.ts";
 import { hungShape } from "../folding/hung-shape.ts";
-import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { type RaisedShape, standingShape } from "../folding/raised-shape.ts";
 import { across } from "../visible-lines.ts";
 import type { ShapeInput, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
 /** Straight across: the hem section behind, fold over fold before it, the flat cloth last. */
 export function flatShape({ size, grid, form, foldDepthMm, hang }: ShapeInput, raise: number): VisibleShape {
-  const section = hungShape(raisedShape(grid, form.stretches, raise, foldDepthMm), grid, hang);
+  const section = hungShape(standingShape(grid, form.stretches, raise, foldDepthMm), grid, hang);
   const width = size.finishedWidthMm;
   const loweredMm = new Map(grid.rows.map(({ number, yMm }) => [number, yMm]));
   const front = section.folds.filter(({ state }) => state !== "flat").at(-1);

@@ -4,7 +4,7 @@ import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../../mechanics/inde
 import type { Grid } from "../../shade/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { hungShape } from "./hung-shape.ts";
-import { hangingFold, raisedShape } from "./raised-shape.ts";
+import { hangingFold, standingShape } from "./raised-shape.ts";
 
 /** Rows of the same spacing below a headrail of 100 mm. */
 function gridOf(spacingMm: number, count = 9): Grid {
@@ -38,7 +38,7 @@ const cloth = (change: Partial<FoldCloth> = {}): FoldCloth => ({
 });
 
 function at(grid: Grid, raise: number, hang: FoldCloth | undefined) {
-  return hungShape(raisedShape(grid, plainStretches(grid), raise), grid, hang);
+  return hungShape(standingShape(grid, plainStretches(grid), raise), grid, hang);
 }
 
 describe("folds that hang as their cloth bends", () => {
@@ -76,7 +76,7 @@ describe("folds that hang as their cloth bends", () => {
 
   test("over a soft fold at the hem those above lean forward and never through it", () => {
     const grid = gridOf(180);
-    const shape = raisedShape(grid, plainStretches(grid), 1);
+    const shape = standingShape(grid, plainStretches(grid), 1);
     const under = hangingFold({ row: 0, upperYMm: shape.rows[0]?.yMm ?? 0, gapMm: 90, clothMm: 160 });
     const over = hungShape(shape, grid, cloth(), under);
     expect(over.folds.length).toBe(10);

@@ -1,7 +1,7 @@
 import type { ShadePoint } from "../../shade/index.ts";
 import { hemPiece } from "../flat/flat-shape.ts";
 import { hungShape } from "../folding/hung-shape.ts";
-import { type FoldState, hangingFold, type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
+import { type FoldState, hangingFold, type RaisedShape, standingShape } from "../folding/raised-shape.ts";
 import { headCloth, sidesAndTop, tapes } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 
@@ -30,7 +30,7 @@ export function hobbledShape(input: ShapeInput, raise: number): VisibleShape {
 
 /** The section with the fold that hangs over the hem, which no height opens or closes. */
 function sectionOf({ form, foldDepthMm, grid, hang }: ShapeInput, raise: number): RaisedShape {
-  const section = raisedShape(grid, form.stretches, raise, foldDepthMm);
+  const section = standingShape(grid, form.stretches, raise, foldDepthMm);
   const [bottom] = form.stretches;
   const [lowest] = section.rows;
   if (bottom === undefined || lowest === undefined || bottom.clothMm - bottom.cordMm < 1e-6) {
