@@ -62,7 +62,7 @@ export function boardStrength(
   return {
     reactionsN: beam.reactionsN,
     ...bend(loads, wood, board, beam, book),
-    ...stress(beam, wood, section, book),
+    ...stress(beam, wood, section),
     pullN,
     shearN,
     ...(share === undefined ? {} : { screwShare: share }),
@@ -117,7 +117,6 @@ function stress(
   { largestMoment }: SolvedBeam,
   { ruptureKPa }: WoodSpecies,
   section: ReturnType<typeof rectangle>,
-  _book: WorkingBook,
 ): Pick<BoardStrength, "stressNPerMm2" | "ruptureNPerMm2"> {
   return {
     stressNPerMm2: bendingStressNPerMm2(largestMoment.value, section),

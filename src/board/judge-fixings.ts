@@ -3,6 +3,7 @@ import { type Brief, settingPatch } from "../job/index.ts";
 import type { BoardPlan, Lift } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
+import { atSetting } from "./at-setting.ts";
 import type { BoardInput } from "./board-input.ts";
 import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
 import { STRENGTH_NOTE } from "./judge-strength.ts";
@@ -29,14 +30,6 @@ export function judgeFixings(
   ];
 }
 
-function base(brief: Brief, setting: string) {
-  return {
-    stage: "board",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/board/${setting}`,
-  } as const;
-}
-
 const placeCite = cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart");
 
 /** What is screwed up under the board beside its fixings. */
@@ -59,7 +52,7 @@ function misplaced(
   const findings: Finding[] = [];
   if (faults.includes("clear")) {
     findings.push({
-      ...base(brief, "bracketSpacingMm"),
+      ...atSetting(brief, "board/bracketSpacingMm"),
       id: "board.fixing-not-clear",
       weight: "fix",
       text: `Not every ${what} finds a place clear of ${hanging(lift)}: each needs ${text(widthMm)} and a little beside. Use fewer columns, or fix the board in another way.`,
@@ -72,7 +65,7 @@ function misplaced(
   const endMm = Math.max(first - board.leftMm, board.leftMm + board.lengthMm - last);
   if (faults.includes("end")) {
     findings.push({
-      ...base(brief, "bracketEndMm"),
+      ...atSetting(brief, "board/bracketEndMm"),
       id: "board.fixing-from-end",
       weight: "mind",
       text: `${upper(hanging(lift))} leave the outer ${what} no place within ${text(brief.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
@@ -87,7 +80,7 @@ function misplaced(
   const asked = brief.making.board.bracketSpacingMm;
   if (asked < NEAREST_FIXINGS_MM && widest > asked) {
     findings.push({
-      ...base(brief, "bracketSpacingMm"),
+      ...atSetting(brief, "board/bracketSpacingMm"),
       id: "board.fixings-too-near",
       weight: "mind",
       text: `At most ${text(asked)} between two ${what}s is asked for. Nearer than ${text(NEAREST_FIXINGS_MM)} they only get in each other’s way, so that is used.`,
@@ -97,7 +90,7 @@ function misplaced(
   }
   if (faults.includes("spacing")) {
     findings.push({
-      ...base(brief, "bracketSpacingMm"),
+      ...atSetting(brief, "board/bracketSpacingMm"),
       id: "board.fixing-spacing",
       weight: "mind",
       text: `${upper(hanging(lift))} push two ${what}s ${text(widest)} apart; ${text(Math.max(asked, NEAREST_FIXINGS_MM))} at most is asked for.`,
@@ -119,7 +112,7 @@ function accept(brief: Brief, key: "bracketEndMm" | "bracketSpacingMm", mm: numb
 function wall(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
   const { substrate, fixingRatedN } = brief.making.board;
   const load = forceText(worstN, brief.units);
-  const common = { ...base(brief, "substrate"), figures: ["board.fixing-load", "board.load"] };
+  const common = { ...atSetting(brief, "board/substrate"), figures: ["board.fixing-load", "board.load"] };
   if (substrate === "timber") return [];
   if (substrate === "unknown") {
     return [
@@ -166,7 +159,7 @@ function substrateIs(brief: Brief, substrate: Brief["making"]["board"]["substrat
 
 function noSuchScrew(brief: Brief, board: BoardPlan): Finding {
   return {
-    ...base(brief, "section"),
+    ...atSetting(brief, "board/section"),
     id: "board.no-such-screw",
     weight: "fix",
     text: `The wall screws would have to be ${lengthText(board.screws.lengthMm, brief.units)} long, longer than they are commonly sold. Take a thinner board, or brackets.`,
@@ -178,7 +171,7 @@ function noSuchScrew(brief: Brief, board: BoardPlan): Finding {
 
 function localCodes(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding {
   return {
-    ...base(brief, "substrate"),
+    ...atSetting(brief, "board/substrate"),
     id: "board.local-codes",
     weight: "mind",
     text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand at work, the heaviest ${forceText(worstN, brief.units)}. ${STRENGTH_NOTE}`,

@@ -3,6 +3,7 @@ import { settingPatch } from "../job/index.ts";
 import type { BoardPlan } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
+import { atSetting } from "./at-setting.ts";
 import type { BoardInput } from "./board-input.ts";
 
 /** Wood kept beyond an eye at the end of a board, so that it does not split. */
@@ -15,10 +16,6 @@ export function judgeParts(input: BoardInput, board: BoardPlan): Finding[] {
     ...screwsBehindTube(input, board),
     ...(board.eyes.length === 0 ? [] : [...eyesTooWide(input), ...eyeOffBoard(input, board)]),
   ];
-}
-
-function base({ brief }: BoardInput, setting: string) {
-  return { stage: "board", shadeId: brief.shadeId, path: `${brief.path}/shade/making/${setting}` } as const;
 }
 
 function deeperBoards({ brief }: BoardInput, leastMm: number): Remedy[] {
@@ -49,7 +46,7 @@ function tooDeep(input: BoardInput): Finding[] {
   const isLock = lift.kind === "cord-lock";
   return [
     {
-      ...base(input, "board/section"),
+      ...atSetting(input.brief, "board/section"),
       id: isLock ? "board.lock-too-wide" : "board.drive-too-deep",
       weight: "fix",
       text: isLock
@@ -71,7 +68,7 @@ function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
   if (roomMm >= DRIVER.value) return [];
   return [
     {
-      ...base(input, "board/section"),
+      ...atSetting(input.brief, "board/section"),
       id: "board.screws-behind-tube",
       weight: "fix",
       text: `The tube leaves only ${lengthText(Math.max(0, roomMm), brief.units)} of the board beside it, and no driver reaches the screws past it. Take a deeper board, or screw the board up before the tube goes into its supports.`,
@@ -88,7 +85,7 @@ function eyesTooWide(input: BoardInput): Finding[] {
   if (eyeMm <= brief.board.depthMm) return [];
   return [
     {
-      ...base(input, "lift/eye"),
+      ...atSetting(input.brief, "lift/eye"),
       id: "board.eyes-too-wide",
       weight: "fix",
       text: `The eyes are ${lengthText(eyeMm, brief.units)} across and the board only ${lengthText(brief.board.depthMm, brief.units)} deep.`,
@@ -126,7 +123,7 @@ function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
   }
   return [
     {
-      ...base(input, "columns/edgeInsetMm"),
+      ...atSetting(input.brief, "columns/edgeInsetMm"),
       id: "board.eye-off-board",
       weight: "stop",
       text:

@@ -4,6 +4,7 @@ import { WOOD_SPECIES } from "../mechanics/index.ts";
 import type { BoardPlan, BoardStrength } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, forceText, lengthText, trimmed } from "../units/index.ts";
+import { atSetting } from "./at-setting.ts";
 import { TUG, WOOD_FACTOR } from "./board-strength.ts";
 import { NEAREST_FIXINGS_MM } from "./fixings.ts";
 
@@ -22,14 +23,6 @@ export function judgeStrength(brief: Brief, board: BoardPlan): Finding[] {
   ];
 }
 
-function base(brief: Brief, setting: string) {
-  return {
-    stage: "board",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/board/${setting}`,
-  } as const;
-}
-
 function bends(
   brief: Brief,
   board: BoardPlan,
@@ -39,7 +32,7 @@ function bends(
   const text = (mm: number) => lengthText(mm, brief.units);
   return [
     {
-      ...base(brief, "bracketSpacingMm"),
+      ...atSetting(brief, "board/bracketSpacingMm"),
       id: "board.bends",
       weight: "fix",
       text: `With a hand at the cords the board bends ${text(deflectionMm)}, ${text(Math.max(0, deflectionAtMm - board.leftMm))} from its left end; ${text(deflectionLimitMm)} is what nobody sees. Fix it at more places, or take a thicker board.`,
@@ -57,7 +50,7 @@ function breaks(brief: Brief, board: BoardPlan, { stressNPerMm2, ruptureNPerMm2 
     if (stressNPerMm2 < 1) return [];
     return [
       {
-        ...base(brief, "wood"),
+        ...atSetting(brief, "board/wood"),
         id: "board.rupture-unknown",
         weight: "unproven",
         text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
@@ -69,7 +62,7 @@ function breaks(brief: Brief, board: BoardPlan, { stressNPerMm2, ruptureNPerMm2 
   if (stressNPerMm2 * WOOD_FACTOR.value <= ruptureNPerMm2) return [];
   return [
     {
-      ...base(brief, "section"),
+      ...atSetting(brief, "board/section"),
       id: "board.breaks",
       weight: "stop",
       text: `With a tug bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
@@ -90,7 +83,7 @@ function screws(brief: Brief, board: BoardPlan, { screwShare, pullN, shearN }: B
   const along = shearN > 0 ? ` and ${forceText(shearN, brief.units)} down along it` : "";
   return [
     {
-      ...base(brief, "screwGauge"),
+      ...atSetting(brief, "board/screwGauge"),
       id: "board.screws-pull",
       weight: "stop",
       text: `The hardest worked screw takes ${forceText(pullN, brief.units)} out of the wood${along} when somebody tugs: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
@@ -111,7 +104,7 @@ function rating(brief: Brief, board: BoardPlan, { pullN, shearN }: BoardStrength
   const what = hollow ? "anchor" : "plug";
   return [
     {
-      ...base(brief, "fixingRatedN"),
+      ...atSetting(brief, "board/fixingRatedN"),
       id: "board.rating-too-low",
       weight: "stop",
       text: `With a tug ${forceText(Math.hypot(pullN, shearN), brief.units)} come on one ${what}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${forceText(neededN, brief.units)}` : ""}. Its maker states ${forceText(fixingRatedN, brief.units)}.`,
@@ -140,14 +133,15 @@ function closer(brief: Brief, board: BoardPlan): Remedy[] {
   ];
 }
 
-function thicker({ parts, board, ...brief }: Brief): Remedy[] {
-  return (parts?.boards ?? [])
+function thicker(brief: Brief): Remedy[] {
+  const { board } = brief;
+  return (brief.parts?.boards ?? [])
     .filter(({ thicknessMm, depthMm }) => thicknessMm > board.thicknessMm && depthMm >= board.depthMm)
     .sort((a, b) => a.thicknessMm - b.thicknessMm)
     .slice(0, 1)
     .map((other) => ({
       label: `Use “${other.name}”`,
-      patch: settingPatch({ parts, board, ...brief }, "board", "section", other.id),
+      patch: settingPatch(brief, "board", "section", other.id),
     }));
 }
 

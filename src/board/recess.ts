@@ -1,11 +1,8 @@
 import type { WorkingBook } from "../account/index.ts";
-import { type Brief, clothThicknessMm } from "../job/index.ts";
+import { type Brief, LOFT, layersThicknessMm } from "../job/index.ts";
 import { type Folds, flatSize } from "../shade/index.ts";
-import { cite, sourced } from "../sources/index.ts";
+import { cite } from "../sources/index.ts";
 import type { BoardInput } from "./board-input.ts";
-
-/** How far gathered folds stand off each other, over their bare thickness. */
-const LOFT = sourced(2, "ratio", cite("from-memory", "1.5 to 2; the looser taken"));
 
 /** Depth of the gathered stack from front to back, mm. */
 export function stackDepth(input: BoardInput, book: WorkingBook): number {
@@ -32,11 +29,6 @@ function hungStack(folds: Folds, book: WorkingBook): number {
 function thickStack({ brief, size, grid, form }: BoardInput, book: WorkingBook): number {
   const flat = flatSize(size, form, "face");
   const fullness = (flat.widthMm * flat.lengthMm) / (size.finishedWidthMm * size.finishedLengthMm);
-  const { face, interlining, blackout, lining } = brief.cloths;
-  const layersMm = [face, interlining, blackout, lining].reduce(
-    (sum, cloth) => sum + (cloth === undefined ? 0 : clothThicknessMm(cloth)),
-    0,
-  );
   return book.figure("board.stack-depth", {
     label: "Depth of the raised stack",
     symbol: "d",
@@ -44,7 +36,7 @@ function thickStack({ brief, size, grid, form }: BoardInput, book: WorkingBook):
     formula: "(2·p + 2)·t·k·f",
     given: {
       p: [grid.rows.length, "count", "rows of rings"],
-      t: [layersMm, "mm", "thickness of all layers"],
+      t: [layersThicknessMm(brief.cloths), "mm", "thickness of all layers"],
       k: [LOFT.value, "ratio", "loft of gathered folds"],
       f: [fullness, "ratio", "cloth for each area of the shade"],
     },

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../account/index.ts";
-import { type Brief, bendingOf, type Cloth, type ClothKind, clothThicknessMm } from "../job/index.ts";
+import { type Brief, bendingOf, type Cloth, type ClothKind, layersThicknessMm } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
 import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
@@ -47,7 +47,7 @@ export function foldCloth(
     cloth: {
       weightNPerMm2: weight,
       rigidityNmm: rigidityNmm(gsm, bendingMm),
-      thicknessMm: layers.reduce((sum, { cloth }) => sum + clothThicknessMm(cloth), 0),
+      thicknessMm: layersThicknessMm(brief.cloths),
       apron: {
         lengthMm: apronMm,
         weightNPerMm: total,

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../account/index.ts";
-import { BAR_DENSITY, BAR_STIFFNESS, type Bar, barSectionMm2 } from "../job/index.ts";
+import { BAR_STIFFNESS, type Bar, barMassGPerM } from "../job/index.ts";
 import { type FoldCloth, rectangle, roundTube, solveBeam } from "../mechanics/index.ts";
 import { type HemSag, massByPlace, ribCount } from "../shade/index.ts";
 import { cite, sourced } from "../sources/index.ts";
@@ -60,8 +60,7 @@ export function barStiffnessNmm2({ material, round, widthMm, thicknessMm }: Bar)
 
 /** Weight of a bar on each mm of its length. */
 export function barWeightNPerMm(bar: Bar): number {
-  const gPerM = bar.massGPerM ?? barSectionMm2(bar) * BAR_DENSITY[bar.material].value * 1e-3;
-  return gPerM * GRAVITY * 1e-6;
+  return barMassGPerM(bar) * GRAVITY * 1e-6;
 }
 
 /** Largest sag of a bar over columns, mm: between them, and at its ends beyond them. */

@@ -1,7 +1,8 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
+import { LOFT } from "../job/index.ts";
 import { fixedApron, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
 import type { Folds } from "../shade/index.ts";
-import { cite, sourced } from "../sources/index.ts";
+import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";
 import { foldArcs } from "./fold-arcs.ts";
@@ -10,8 +11,6 @@ import type { FoldsInput } from "./folds-input.ts";
 import { hemSag } from "./hem-sag.ts";
 import { judgeFolding } from "./judge-folding.ts";
 
-/** How far folds that were pressed and tied stand off each other, over their bare thickness. */
-const LOFT = sourced(2, "ratio", cite("from-memory", "1.5 to 2; the looser taken"));
 /** A stack of more folds than this is taken as this deep and that many times thicker: nobody makes it. */
 const MOST_FOLDS = 24;
 

@@ -1,5 +1,6 @@
 import { cite, type Sourced, sourced } from "../sources/index.ts";
 import type { Cloth, ClothKind } from "./cloth.ts";
+import type { LayerCloths } from "./settle.ts";
 
 const guess = (value: number, range: string) =>
   sourced(value, "mm", cite("from-memory", `bending length ${range}`));
@@ -39,3 +40,14 @@ const CLOTH_DENSITY = sourced(450, "kg/m3", cite("from-memory", "woven cotton, l
 export function clothThicknessMm({ thicknessMm, massGsm }: Pick<Cloth, "thicknessMm" | "massGsm">): number {
   return thicknessMm ?? massGsm / CLOTH_DENSITY.value;
 }
+
+/** All layers of a shade together, mm. */
+export function layersThicknessMm({ face, interlining, blackout, lining }: LayerCloths): number {
+  return [face, interlining, blackout, lining].reduce(
+    (sum, cloth) => sum + (cloth === undefined ? 0 : clothThicknessMm(cloth)),
+    0,
+  );
+}
+
+/** How far gathered folds, pressed and tied, stand off each other, over their bare thickness. */
+export const LOFT = sourced(2, "ratio", cite("from-memory", "1.5 to 2; the looser taken"));

@@ -243,6 +243,11 @@ export function barSectionMm2(bar: Bar): number {
   return bar.round === true ? (Math.PI * bar.widthMm ** 2) / 4 : bar.widthMm * bar.thicknessMm;
 }
 
+/** Mass of a bar or rib on each m of its length, g: as it was weighed, else by its section. */
+export function barMassGPerM(bar: Bar): number {
+  return bar.massGPerM ?? (barSectionMm2(bar) * BAR_DENSITY[bar.material].value) / 1000;
+}
+
 /** Labour rates and times that stand in until the maker sets his or her own. */
 export const DEFAULT_RATES = {
   currency: sourced("USD", "", cite("our-choice")),

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../account/index.ts";
-import { BAR_DENSITY, type Brief, barSectionMm2, CATALOGUE, type Drive } from "../../job/index.ts";
+import { type Brief, barMassGPerM, CATALOGUE, type Drive } from "../../job/index.ts";
 import type { Column, Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
@@ -63,7 +63,6 @@ function massGuess(brief: Brief, size: Size, book: WorkingBook): number {
   const { bar, cloths } = brief;
   const { face, interlining, blackout, lining } = cloths;
   const gsm = [face, interlining, blackout, lining].reduce((sum, cloth) => sum + (cloth?.massGsm ?? 0), 0);
-  const barGPerM = bar.massGPerM ?? (barSectionMm2(bar) * BAR_DENSITY[bar.material].value) / 1000;
   const barMm = Math.max(0, size.finishedWidthMm - brief.making.board.barShorterMm);
   return book.figure("lift.mass-guess", {
     label: "Weight, about, for choosing the drive",
@@ -75,7 +74,7 @@ function massGuess(brief: Brief, size: Size, book: WorkingBook): number {
       W: [size.finishedWidthMm, "mm", "finished width"],
       L: [size.finishedLengthMm, "mm", "finished length"],
       q: [gsm, "g/m2", "all layers"],
-      b: [barGPerM, "g/m", "weight bar"],
+      b: [barMassGPerM(bar), "g/m", "weight bar"],
       l: [barMm, "mm", "length of the bar"],
     },
     cite: HEMS.cite,
