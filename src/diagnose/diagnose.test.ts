@@ -4,7 +4,8 @@ import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
 import { jobWith } from "../../test/briefs.ts";
 import { CATALOGUE, jobSchema } from "../job/index.ts";
-import { RULERS } from "../units/index.ts";
+import { plan } from "../plan/index.ts";
+import { inches, RULERS } from "../units/index.ts";
 import { askLock, CAUSES, diagnose, levelHem, SYMPTOMS } from "./index.ts";
 
 const plain = (making: object = {}, hardware: object = {}) =>
@@ -59,6 +60,37 @@ describe("symptoms and causes", () => {
       }),
       { numRuns: 60 },
     );
+  });
+
+  test.each([
+    // “How far apart do I space my rings”: 10 to 12 in without ribs, 12 to 14 with.
+    ["13 in, no ribs", {}, "points-to-it"],
+    ["13 in with ribs", { ribs: { kind: "strip-pocket" } }, "cannot-tell"],
+  ] as const)("columns %s", (_, making, evidence) => {
+    const job = jobWith(
+      {
+        opening: { widthsMm: [inches(43)], heightsMm: [1500] },
+        shade: {
+          mount: "to-size",
+          style: "ribs" in making ? "ribbed" : "flat",
+          making: { columns: { count: 4, edgeInsetMm: inches(2) }, ...making },
+        },
+      },
+      { units: { system: "metric", ruler: "1 mm" } },
+    );
+    const found = diagnose(job, 0, 0, "folds-sag").find(({ id }) => id === "columns-too-far");
+    expect(found?.why).toMatch(/330\smm/);
+    expect(found?.evidence).toBe(evidence);
+  });
+
+  test("ribs are counted as they are made, those midway between two rows too", () => {
+    const ribbed = { kind: "bare", face: "front", at: "half-folds" } as const;
+    const job = jobWith({ shade: { style: "ribbed", making: { ribs: ribbed } } });
+    const [shade] = plan(job).shades;
+    const ribs = shade?.cloth.ribLines.length ?? 0;
+    expect(ribs).toBeGreaterThan(shade?.form.ribs.rows.length ?? 0);
+    const found = diagnose(job, 0, 0, "folds-sag").find(({ id }) => id === "no-ribs");
+    expect(found?.why).toContain(` ${ribs} ribs.`);
   });
 
   test("each cause belongs to a symptom that people know", () => {

@@ -1,8 +1,12 @@
 import { settingPatch } from "../../job/index.ts";
-import { ringCount } from "../../shade/index.ts";
+import { ribCount, ringCount } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
+import { inches } from "../../units/index.ts";
 import type { CauseOf } from "../cause.ts";
 import { findingsAs, hasFinding } from "../from-findings.ts";
+
+/** The widest published spacing of columns, rounded up to the ruler’s millimetre: without ribs, and with them. */
+const WIDEST_MM = { without: Math.ceil(inches(12)), with: Math.ceil(inches(14)) };
 
 export const CLOTH_CAUSES: readonly CauseOf[] = [
   {
@@ -58,13 +62,13 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
     symptoms: ["folds-sag"],
     judge: (facts) => {
       const { brief, shade, len } = facts;
-      const wide = shade.grid.columnSpacingMm > 305;
+      const wide = shade.grid.columnSpacingMm > WIDEST_MM[ribCount(shade.form) > 0 ? "with" : "without"];
       const nearer = Math.max(100, Math.round(shade.grid.columnSpacingMm * 0.75));
       return {
         id: "columns-too-far",
         title: "Columns too far apart for the cloth",
         evidence: wide || hasFinding(facts, "shape.hem-sags", "fold.sags") ? "points-to-it" : "cannot-tell",
-        why: `The columns of this shade are ${len(shade.grid.columnSpacingMm)} apart; 10 to 12 in is the published spacing without ribs.`,
+        why: `The columns of this shade are ${len(shade.grid.columnSpacingMm)} apart; 10 to 12 in is the published spacing without ribs, 12 to 14 in with them.`,
         test: "Push a lath into one fold: if the fold hangs straight with it, the cloth is too limp for the spacing.",
         cure: "Closer columns, or ribs in pockets.",
         remedies:
@@ -83,25 +87,29 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
   },
   {
     symptoms: ["folds-sag", "sides-draw-in"],
-    judge: ({ brief, shade }) => ({
-      id: "no-ribs",
-      title: "Nothing stiff across the width",
-      evidence:
-        shade.form.bar === undefined && shade.form.ribs.rows.length === 0 ? "points-to-it" : "cannot-tell",
-      why: `This shade has ${shade.form.bar === undefined ? "no bar" : "a bar in its hem"} and ${shade.form.ribs.rows.length === 0 ? "no ribs" : `${shade.form.ribs.rows.length} ribs`}.`,
-      test: "Hold the hem out to its full width by hand: do the folds come straight?",
-      cure: "A stiffer bar, or ribs.",
-      remedies:
-        shade.form.ribs.rows.length === 0 && shade.style === "flat"
-          ? [
-              {
-                label: "Put ribs in strips sewn on",
-                patch: settingPatch(brief, "ribs", "kind", "strip-pocket"),
-              },
-            ]
-          : [],
-      cite: cite("common-practice", "bar and ribs keep the sides out"),
-    }),
+    judge: ({ brief, shade }) => {
+      const { bar } = shade.form;
+      const ribs = ribCount(shade.form);
+      const ribWords = ribs === 0 ? "no ribs" : ribs === 1 ? "one rib" : `${ribs} ribs`;
+      return {
+        id: "no-ribs",
+        title: "Nothing stiff across the width",
+        evidence: bar === undefined && ribs === 0 ? "points-to-it" : "cannot-tell",
+        why: `This shade has ${bar === undefined ? "no bar" : "a bar in its hem"} and ${ribWords}.`,
+        test: "Hold the hem out to its full width by hand: do the folds come straight?",
+        cure: "A stiffer bar, or ribs.",
+        remedies:
+          ribs === 0 && shade.style === "flat"
+            ? [
+                {
+                  label: "Put ribs in strips sewn on",
+                  patch: settingPatch(brief, "ribs", "kind", "strip-pocket"),
+                },
+              ]
+            : [],
+        cite: cite("common-practice", "bar and ribs keep the sides out"),
+      };
+    },
   },
   {
     symptoms: ["puckers"],
@@ -121,13 +129,11 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
   },
   {
     symptoms: ["puckers", "pattern-smiles"],
-    judge: ({ shade, len }) => ({
+    judge: (facts) => ({
       id: "shrunk",
       title: "One layer shrank",
-      evidence: shade.findings.some(({ id }) => id === "cloth.shrinkage-unknown")
-        ? "points-to-it"
-        : "cannot-tell",
-      why: `A layer that shrinks by one in a hundred takes up ${len(shade.size.finishedLengthMm / 100)} of this length.`,
+      evidence: hasFinding(facts, "cloth.shrinkage-unknown") ? "points-to-it" : "cannot-tell",
+      why: `A layer that shrinks by one in a hundred takes up ${facts.len(facts.shade.size.finishedLengthMm / 100)} of this length.`,
       test: "Measure each layer between two rows: they must agree.",
       cure: "Unpick the side hems, let the layers hang free, and catch them again. Steam or wash before cutting next time.",
       remedies: [],

@@ -1,9 +1,14 @@
+import type { Lift } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { CauseOf } from "../cause.ts";
-import { findingsAs } from "../from-findings.ts";
+import { findingsAs, hasFinding } from "../from-findings.ts";
 
-/** Hem heights that differ by less than this are level to the eye. */
+/** Hem heights that differ by less than this are level to the eye: our choice. */
 const SEEN_MM = 3;
+
+function mostLoadN({ cords }: Pick<Lift, "cords">): number {
+  return Math.max(0, ...cords.map(({ loadN }) => loadN));
+}
 
 export const CORD_CAUSES: readonly CauseOf[] = [
   {
@@ -101,7 +106,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
         id: "toothed-roller",
         title: "The toothed roller works on the cord",
         evidence: "cannot-tell",
-        why: `Each time it locks, up to ${force(Math.max(0, ...shade.lift.cords.map(({ loadN }) => loadN)))} press one cord against the teeth.`,
+        why: `Each time it locks, up to ${force(mostLoadN(shade.lift))} press one cord against the teeth.`,
         test: "The frayed stretch lies at the lock with the shade at the height where it is left most.",
         cure: "Move the worn stretch by re-tying at the ring, or take a cleat in place of the lock where no child can reach.",
         remedies: [],
@@ -125,7 +130,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["cord-frays"],
     judge: (facts) => {
-      const weak = facts.shade.findings.some(({ id }) => id === "lift.cord-too-weak");
+      const weak = hasFinding(facts, "lift.cord-too-weak");
       return {
         id: "cord-too-weak",
         title: "The cord is too thin for its load",
@@ -133,7 +138,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
         why:
           facts.cord.breakingN === undefined
             ? `How strong “${facts.cord.name}” is was not given.`
-            : `“${facts.cord.name}” breaks at ${facts.force(facts.cord.breakingN)}; one cord carries ${facts.force(Math.max(0, ...facts.shade.lift.cords.map(({ loadN }) => loadN)))}.`,
+            : `“${facts.cord.name}” breaks at ${facts.force(facts.cord.breakingN)}; one cord carries ${facts.force(mostLoadN(facts.shade.lift))}.`,
         test: "Compare a worn piece with a fresh one: a thinned core tells of load, a rough skin of an edge.",
         cure: "Take a stronger cord that the lock takes.",
         remedies: findingsAs(facts, ["lift.cord-too-weak"]),

@@ -3,6 +3,12 @@ import { fineText } from "../../units/index.ts";
 import type { CauseOf } from "../cause.ts";
 import { findingsAs, hasFinding } from "../from-findings.ts";
 
+/** From here on the numbers of a shade point to its pull, its weight or its spring: our choice, all of them. */
+const HARD_PULL_N = 15;
+const HARD_PULL_TIMES_WEIGHT = 1.5;
+const HEAVY_KG = 3;
+const OFF_BALANCE_N = 4;
+
 export const LOCK_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["lock-jams", "lock-slips"],
@@ -106,7 +112,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
       return {
         id: "spring-off-balance",
         title: "The spring does not match the weight",
-        evidence: bandN > 4 ? "points-to-it" : "cannot-tell",
+        evidence: bandN > OFF_BALANCE_N ? "points-to-it" : "cannot-tell",
         why: `Lowered and raised the weight on the cords differs: friction must hold ${force(bandN)} either way${massMinKg === undefined ? "" : ", and a shade lighter than the spring is made for creeps up"}.`,
         test: "Creeps up lowered: the spring is too strong. Creeps down raised: it is too weak. Both: friction is too little for its range.",
         cure: "Set the spring’s turns as its maker says; change the bar’s weight; or take another spring.",
@@ -127,7 +133,8 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
       return {
         id: "eyes-cost",
         title: "Friction at the eyes and the lock",
-        evidence: pullN > 1.5 * heldN && pullN > 15 ? "points-to-it" : "cannot-tell",
+        evidence:
+          pullN > HARD_PULL_TIMES_WEIGHT * heldN && pullN > HARD_PULL_N ? "points-to-it" : "cannot-tell",
         why:
           costs.length === 0
             ? `The hand pulls ${force(pullN)} for a weight of ${force(heldN)}.`
@@ -144,7 +151,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
     symptoms: ["hard-to-raise"],
     judge: (facts) => {
       const { shade, force } = facts;
-      const heavy = shade.mass.totalKg > 3;
+      const heavy = shade.mass.totalKg > HEAVY_KG;
       return {
         id: "too-heavy",
         title: "The shade is heavy",
