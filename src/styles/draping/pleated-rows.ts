@@ -3,7 +3,7 @@ import type { Brief } from "../../job/index.ts";
 import type { Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
-import { type GatheredRows, layGatheredRows } from "../gathering/gathered-rows.ts";
+import { type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";
 import type { Mechanism } from "../style.ts";
 
 export interface PleatedRows extends GatheredRows {
@@ -20,17 +20,8 @@ export function layPleatedRows(
   bottomSectionMm: number,
   book: WorkingBook,
 ): PleatedRows {
-  const { fold } = brief.making;
   const headrailNeededMm = headrailNeeded(brief, mechanism, book);
-  const laid = layGatheredRows({
-    lengthMm: size.finishedLengthMm,
-    headrailMm: fold.headrailMm ?? headrailNeededMm,
-    bottomSectionMm,
-    largestSpacingMm: fold.largestSpacingMm,
-    smallestSpacingMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
-    rows: fold.rows,
-    spacingMm: fold.spacingMm,
-  });
+  const laid = gatheredRowsOf(brief, size, headrailNeededMm, bottomSectionMm);
   book.figure("shape.row-spacing", {
     label: "Spacing of rows",
     symbol: "s",

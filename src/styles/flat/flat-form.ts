@@ -1,8 +1,17 @@
 import type { Brief } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade/index.ts";
 
-/** Form of a shade that is a plain rectangle with rings: nothing added, a straight bar, cords at the columns. */
-export function flatForm({ making, style }: Brief, size: Size, grid: Grid): Form {
+/** Form of a flat or ribbed shade: with its ribs, and the rail of one that comes down. */
+export function flatForm(brief: Brief, size: Size, grid: Grid): Form {
+  return {
+    ...plainForm(brief, size, grid),
+    ribs: ribsOf(brief.making, grid),
+    haberdashery: topRail(brief.making, size.finishedWidthMm),
+  };
+}
+
+/** Form of a plain rectangle with rings: nothing added, a straight bar, cords at the columns. */
+export function plainForm({ making }: Brief, size: Size, grid: Grid): Form {
   const width = size.finishedWidthMm;
   const inMm = Math.min(making.board.barShorterMm, width) / 2;
   return {
@@ -12,18 +21,17 @@ export function flatForm({ making, style }: Brief, size: Size, grid: Grid): Form
     pleats: [],
     swags: [],
     bar: { fromMm: inMm, toMm: width - inMm },
-    ribs: ribsOf(making, grid),
+    ribs: { rows: [], face: "back" },
     marks: [],
     joinsAtMm: grid.columns.map(({ xMm }) => xMm),
-    haberdashery: topRail({ making, style }, width),
+    haberdashery: [],
   };
 }
 
 /** A shade whose top comes down hangs from a rail in place of the board. */
-function topRail({ making, style }: Pick<Brief, "making" | "style">, widthMm: number): Form["haberdashery"] {
-  const wanted = making.fold.topDropMm > 0 && (style === "flat" || style === "ribbed");
-  const lengthMm = Math.max(0, widthMm - making.board.barShorterMm);
-  return wanted && lengthMm > 0
+function topRail({ fold, board }: Brief["making"], widthMm: number): Form["haberdashery"] {
+  const lengthMm = widthMm - board.barShorterMm;
+  return fold.topDropMm > 0 && lengthMm > 0
     ? [{ id: "top-rail", label: "Top rail, a stiff flat bar", count: 1, lengthMm }]
     : [];
 }

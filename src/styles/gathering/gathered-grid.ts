@@ -4,7 +4,7 @@ import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade/
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import type { Mechanism } from "../style.ts";
-import { type GatheredRows, layGatheredRows } from "./gathered-rows.ts";
+import { type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
 
 export interface GatheredGridAsk {
   brief: Brief;
@@ -27,18 +27,9 @@ export interface GatheredGrid {
 /** The ring grid of a gathered or shirred shade: even rows from the lowest one to the headrail line. */
 export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredGrid {
   const { brief, size, columns, hemRowMm, sagMm } = ask;
-  const { fold } = brief.making;
   const length = size.finishedLengthMm;
   const headrailNeededMm = headrailNeeded(brief, ask.mechanism, book);
-  const laid = layGatheredRows({
-    lengthMm: length,
-    headrailMm: fold.headrailMm ?? headrailNeededMm,
-    bottomSectionMm: hemRowMm + sagMm,
-    largestSpacingMm: fold.largestSpacingMm,
-    smallestSpacingMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
-    rows: fold.rows,
-    spacingMm: fold.spacingMm,
-  });
+  const laid = gatheredRowsOf(brief, size, headrailNeededMm, hemRowMm + sagMm);
   writeRows(brief, length, laid, book);
   const raisedHeightMm = book.figure("shape.raised-height", {
     label: "Raised height, top line to the lowest point",

@@ -1,7 +1,8 @@
-import type { Row } from "../../shade/index.ts";
+import type { Brief } from "../../job/index.ts";
+import type { Row, Size } from "../../shade/index.ts";
 
 /** What the rows of a gathered shade follow from. */
-export interface GatheredRowsAsk {
+interface GatheredRowsAsk {
   lengthMm: number;
   headrailMm: number;
   /** Lowest row to the lowest point of the shade, mm. */
@@ -30,7 +31,7 @@ export const MOST_GATHERED_ROWS = 200;
  * Rows from the lowest one up, evenly: raised, every ring stands at the headrail line.
  * The fewest that keep to the largest spacing; a fixed spacing leaves what is over to the headrail allowance.
  */
-export function layGatheredRows(ask: GatheredRowsAsk): GatheredRows {
+function layGatheredRows(ask: GatheredRowsAsk): GatheredRows {
   const short = ask.lengthMm - ask.headrailMm - ask.bottomSectionMm < ask.smallestSpacingMm;
   const bottomSectionMm = short ? Math.min(ask.bottomSectionMm, ask.lengthMm / 3) : ask.bottomSectionMm;
   const leastHeadrailMm = short ? Math.min(ask.headrailMm, ask.lengthMm / 3) : ask.headrailMm;
@@ -57,6 +58,24 @@ export function layGatheredRows(ask: GatheredRowsAsk): GatheredRows {
     travelMm,
     unmet: short ? ["length"] : unmet,
   };
+}
+
+/** The same for one shade, by its settings and what its board and lift take at the head. */
+export function gatheredRowsOf(
+  { making: { fold } }: Brief,
+  { finishedLengthMm }: Size,
+  headrailNeededMm: number,
+  bottomSectionMm: number,
+): GatheredRows {
+  return layGatheredRows({
+    lengthMm: finishedLengthMm,
+    headrailMm: fold.headrailMm ?? headrailNeededMm,
+    bottomSectionMm,
+    largestSpacingMm: fold.largestSpacingMm,
+    smallestSpacingMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
+    rows: fold.rows,
+    spacingMm: fold.spacingMm,
+  });
 }
 
 /** Fewest rows over this height whose spacing keeps to the largest. */

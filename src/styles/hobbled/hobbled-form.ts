@@ -3,7 +3,7 @@ import type { Brief } from "../../job/index.ts";
 import type { ClothMark, Form, Grid, Haberdashery, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, upToMark } from "../../units/index.ts";
-import { flatForm, plainStretches } from "../flat/flat-form.ts";
+import { plainForm, plainStretches } from "../flat/flat-form.ts";
 import type { HobbledSpacing } from "./spacing.ts";
 
 /** Tape is cut longer than the shade, for its two ends. */
@@ -32,10 +32,9 @@ export function hobbledForm(
     reckon: ({ q, c, L }) => q * c - L,
   });
   return {
-    ...flatForm(brief, size, grid),
+    ...plainForm(brief, size, grid),
     stretches: plainStretches(grid).map(({ row, cordMm }) => ({ row, cordMm, clothMm: cordMm * fullness })),
     allowances: [{ label: "soft folds", widthMm: 0, lengthMm: Math.max(0, moreMm) }],
-    ribs: { rows: [], face: "back" },
     marks: tapeMarks(spacings, clothMm),
     haberdashery: [tape(brief, size, grid, book)],
   };

@@ -2,7 +2,7 @@ import type { WorkingBook } from "../../account/index.ts";
 import type { Brief } from "../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
-import { flatForm, plainStretches } from "../flat/flat-form.ts";
+import { plainForm, plainStretches } from "../flat/flat-form.ts";
 import type { Tucks } from "./tucks.ts";
 
 /** Two depths of cloth for every tuck, in all layers: they are sewn through together. */
@@ -21,7 +21,7 @@ export function tuckedForm(brief: Brief, size: Size, grid: Grid, tucks: Tucks, b
     reckon: ({ n, d }) => 2 * n * d,
   });
   return {
-    ...flatForm(brief, size, grid),
+    ...plainForm(brief, size, grid),
     stretches: stretches(grid, tucks),
     allowances: [
       ...(sewn > 0 ? [{ label: `${sewn} tucks`, widthMm: 0, lengthMm: (takeUpMm * sewn) / count }] : []),
