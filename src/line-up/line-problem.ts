@@ -49,7 +49,7 @@ export interface LinedPlace {
   sharesRaisedHem: boolean;
 }
 
-export interface LinedRoom {
+export interface SolvedLine {
   kind: "lined";
   spacingMm: number;
   /** One of the levels above the floor, mm: the others are whole spacings from it. */
@@ -62,4 +62,4 @@ export interface LinedRoom {
 }
 
 /** With nothing shared, fewer than two windows can follow one spacing. */
-export type LineSolution = LinedRoom | { kind: "nothing-shared" };
+export type LineSolution = SolvedLine | { kind: "nothing-shared" };

@@ -3,7 +3,7 @@ import type { LinedWindow, LineUp } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
 import { judgeLine } from "./judge-line.ts";
-import type { LinedRoom, LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
+import type { LineProblem, LineSolution, LineWindow, SolvedLine } from "./line-problem.ts";
 import { type MotifPlace, motifLines } from "./motif.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { solveLine } from "./solve.ts";
@@ -122,7 +122,7 @@ function levelsOf(input: RoomInput, told: readonly Told[]): number[] {
     .map((mm) => Math.round(mm / mark) * mark);
 }
 
-function writeDown({ markMm: mark }: LineProblem, solution: LinedRoom, book: WorkingBook): void {
+function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: WorkingBook): void {
   book.figure("line-up.spacing", {
     label: "Spacing shared by the room",
     symbol: "s",

@@ -1,5 +1,5 @@
 import type { LinePlace } from "../shade/index.ts";
-import type { LinedRoom, LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
+import type { LineProblem, LineSolution, LineWindow, SolvedLine } from "./line-problem.ts";
 
 /** Sums of lengths may differ by this, mm. */
 const SAME_MM = 1e-4;
@@ -25,7 +25,7 @@ export function verifyLine(problem: LineProblem, solution: LineSolution): string
   return [...faults, ...hemFaults(problem, solution)];
 }
 
-function windowFaults(problem: LineProblem, solution: LinedRoom, window: LineWindow): string[] {
+function windowFaults(problem: LineProblem, solution: SolvedLine, window: LineWindow): string[] {
   const lined = solution.places.get(window.id);
   if (lined === undefined) return [];
   const { place, follows } = lined;
@@ -90,7 +90,7 @@ function askFaults(problem: LineProblem, { ask }: LineWindow, place: LinePlace):
 }
 
 /** Raised hems that are said to meet do so to one mark. */
-function hemFaults({ windows, markMm }: LineProblem, { places, raisedHemMm }: LinedRoom): string[] {
+function hemFaults({ windows, markMm }: LineProblem, { places, raisedHemMm }: SolvedLine): string[] {
   const heights = windows.flatMap(({ id, topMm = Number.NaN }) => {
     const lined = places.get(id);
     return lined?.sharesRaisedHem === true ? [topMm - lined.place.raisedMm] : [];

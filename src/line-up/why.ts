@@ -1,7 +1,7 @@
 import type { LineAsk } from "../shade/index.ts";
 import { lengthText, type UnitChoice } from "../units/index.ts";
 import { placesAtSpacing, placesOnLevels, type Way } from "./choices.ts";
-import type { LinedRoom, LineProblem, LineWindow } from "./line-problem.ts";
+import type { LineProblem, LineWindow, SolvedLine } from "./line-problem.ts";
 
 /** Settings of the folds that a window may have to let go of. */
 export type WishSetting = "rows" | "spacingMm" | "skirtMm" | "hemBarMm" | "stackMm" | "rule";
@@ -66,7 +66,7 @@ const WISHES: readonly Wish[] = [
 /** Why a window is not on the levels (or, by `tier`, has not even the spacing) of a solved room. */
 export function hindrance(
   problem: LineProblem,
-  solution: LinedRoom,
+  solution: SolvedLine,
   window: LineWindow,
   tier: "levels" | "spacing",
   units: UnitChoice,
