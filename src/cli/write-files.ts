@@ -3,6 +3,7 @@ import { mkdir, mkdtemp, open, readdir, realpath, rename, rm, writeFile } from "
 import { dirname, join, relative, sep } from "node:path";
 import { badInput } from "./bad-input.ts";
 import { aboutPath } from "./file-trouble.ts";
+import { plainLine } from "./plain-text.ts";
 
 /** A file to write: its path inside the folder, with forward slashes, and what is in it. */
 export interface OutFile {
@@ -100,8 +101,16 @@ async function beginning(path: string): Promise<string> {
   }
 }
 
-/** Files in these parts of a folder that are not among `written`: what an earlier run left. */
-export async function leftovers(folder: string, parts: string[], written: string[]): Promise<string[]> {
+/** What an earlier run left in these parts of a folder, in a line; nothing where it left nothing. */
+export async function leftoversText(folder: string, parts: string[], written: string[]): Promise<string> {
+  const left = await leftovers(folder, parts, written);
+  if (left.length === 0) return "";
+  const more = left.length > 3 ? ` and ${left.length - 3} more` : "";
+  return `From an earlier run, not of this plan: ${left.slice(0, 3).map(plainLine).join(", ")}${more}.\n`;
+}
+
+/** Files in these parts of a folder that are not among `written`. */
+async function leftovers(folder: string, parts: string[], written: string[]): Promise<string[]> {
   const known = new Set(written);
   const present = await Promise.all(parts.map((part) => filesIn(folder, part)));
   return present

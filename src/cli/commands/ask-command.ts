@@ -12,8 +12,8 @@ import { chooseHardware, type HardwareChoices } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { forceText, lengthText, parseLength } from "../../units/index.ts";
 import { badInput } from "../bad-input.ts";
+import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
-import { nearest } from "../nearest.ts";
 import { plainLine, wrapped } from "../plain-text.ts";
 import { readJob } from "../read-job.ts";
 
@@ -88,21 +88,12 @@ function thicknessOf(text: string): number {
   throw badInput("--thickness", plainLine(text), "0.3 to 6 mm");
 }
 
-/** Where the shade stands in the job. */
+/** Where the shade stands in the job; the first unless it is named. */
 function placeOf(job: Job, shadeId: string | undefined): [room: number, window: number] {
-  const places = job.rooms.flatMap(({ windows }, room) =>
-    windows.map(({ id }, window) => ({ id, room, window })),
-  );
-  const found = shadeId === undefined ? places[0] : places.find(({ id }) => id === shadeId);
-  if (found !== undefined) return [found.room, found.window];
-  if (shadeId === undefined) throw badInput("(file)", "a job without windows", "a job with at least one");
-  const ids = places.map(({ id }) => id);
-  const like = nearest(shadeId, ids);
-  throw badInput(
-    "--shade",
-    plainLine(shadeId),
-    like === undefined ? `a window of this job: ${ids.slice(0, 12).join(", ")}` : `${like}, perhaps`,
-  );
+  if (shadeId !== undefined) return findWindow(job, shadeId);
+  const room = job.rooms.findIndex(({ windows }) => windows.length > 0);
+  if (room < 0) throw badInput("(file)", "a job without windows", "a job with at least one");
+  return [room, 0];
 }
 
 function hardwareText({ search, choices }: HardwareChoices, { units }: Job, columns: number): string {

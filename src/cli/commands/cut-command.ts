@@ -8,7 +8,7 @@ import { cuttingText } from "../cutting-report.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
 import { readJob } from "../read-job.ts";
-import { leftovers, writeFiles } from "../write-files.ts";
+import { leftoversText, writeFiles } from "../write-files.ts";
 
 interface CutOptions {
   out?: string;
@@ -69,7 +69,5 @@ async function cutAll(job: Job, tries: number): Promise<CuttingPlan> {
 async function write(cutting: CuttingPlan, out: string, jobPath: string, io: Io): Promise<void> {
   const written = await writeFiles(out, cuttingFiles(cutting), jobPath === "-" ? undefined : jobPath);
   io.err(`Wrote ${written.length} files into ${plainLine(out)}.\n`);
-  const left = await leftovers(out, ["cutting"], written);
-  if (left.length > 0)
-    io.err(`From an earlier run, not of this plan: ${left.slice(0, 3).map(plainLine).join(", ")}.\n`);
+  io.err(await leftoversText(out, ["cutting"], written));
 }

@@ -1,15 +1,14 @@
 import { type Command, Option } from "commander";
-import type { Job } from "../../job/index.ts";
 import { type CuttingPlan, type Plan, planAndCut } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
+import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
-import { nearest } from "../nearest.ts";
 import { plainLine } from "../plain-text.ts";
 import { readJob } from "../read-job.ts";
 import { findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
-import { leftovers, writeFiles } from "../write-files.ts";
+import { leftoversText, writeFiles } from "../write-files.ts";
 
 const PAPERS = ["letter", "a4"] as const satisfies readonly PaperKind[];
 
@@ -19,17 +18,6 @@ interface PlanOptions {
   shade?: string;
   json?: boolean;
   allowFindings?: boolean;
-}
-
-/** The id of one window of the job, as it was typed. */
-function knownShade(job: Job, shadeId: string): string {
-  const ids = job.rooms.flatMap((room) => room.windows.map(({ id }) => id));
-  if (ids.includes(shadeId)) return shadeId;
-  const close = nearest(shadeId, ids);
-  const list = ids.slice(0, 12).join(", ");
-  const wanted =
-    ids.length === 0 ? "a job that has windows" : `the id of a window of this job: ${close ?? list}`;
-  throw badInput("--shade", JSON.stringify(shadeId), wanted);
 }
 
 /** `shadewright plan`: plans a job and writes everything that a maker takes to the table. */
@@ -54,7 +42,8 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
   const job = await readJob(path, io);
-  const only = options.shade === undefined ? {} : { only: [knownShade(job, options.shade)] };
+  if (options.shade !== undefined) findWindow(job, options.shade);
+  const only = options.shade === undefined ? {} : { only: [options.shade] };
   const { plan: planned, cutting } = planAndCut(job, only);
   const written = out === undefined ? [] : await writePlan(planned, cutting, options, out, path);
   io.err(findingsText(planned, io.columns));
@@ -63,13 +52,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   }
   if (out !== undefined) {
     io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    const left = await leftovers(out, ["lists", "drawings", "rooms", "cutting"], written);
-    if (left.length > 0) {
-      const more = left.length > 3 ? ` and ${left.length - 3} more` : "";
-      io.err(
-        `From an earlier run, not of this plan: ${left.slice(0, 3).map(plainLine).join(", ")}${more}.\n`,
-      );
-    }
+    io.err(await leftoversText(out, ["lists", "drawings", "rooms", "cutting"], written));
   }
   if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
   const stamped = stampedShades(planned);
