@@ -5,7 +5,7 @@ import { haberdasheryNeeds } from "./haberdashery-needs.ts";
 import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
 import { counted, lengths } from "./make-need.ts";
 import type { Need } from "./need.ts";
-import { clothStepMm, clothUnit, cordStepMm, cordUnit } from "./sold.ts";
+import { clothStepMm, clothUnit, cordStepMm, cutUnit } from "./sold.ts";
 import { SUNDRIES } from "./sundries.ts";
 
 /** Cord, rings, what takes the cords up, bar, ribs, board and its fixings. */
@@ -41,7 +41,7 @@ function cordNeed({ brief, lift }: CostInput): Need {
     sort: "running",
     price: cord.pricePerM,
     stepMm: cordStepMm(units),
-    unit: cordUnit(units),
+    unit: cutUnit(units),
   };
 }
 

@@ -8,6 +8,7 @@ import {
   clothStepMm,
   clothUnit,
   countText,
+  cutUnit,
   inUnit,
   needLengthText,
   raisedToStep,
@@ -75,10 +76,10 @@ function lengthsLine(
   { noun, counts, fromRack }: LengthsTaken,
   units: UnitChoice,
 ): ShoppingLine {
-  const unit = units.system === "imperial" ? "ft" : "m";
   const { onHand: _, cost: __, ...rest } = line;
   const words = counts.map(
-    ({ count, lengthMm }) => `${countText(count, noun)} of ${boughtLengthText(lengthMm, unit, units)}`,
+    ({ count, lengthMm }) =>
+      `${countText(count, noun)} of ${boughtLengthText(lengthMm, cutUnit(units), units)}`,
   );
   return {
     ...rest,

@@ -5,7 +5,15 @@ import { longestMm } from "./longest.ts";
 import { toCent } from "./money.ts";
 import type { CountedNeed, LengthsNeed, Need, RunningNeed, SpooledNeed } from "./need.ts";
 import type { Rack } from "./rack.ts";
-import { boughtLengthText, countText, inUnit, needLengthText, raisedToStep, UNIT_MM } from "./sold.ts";
+import {
+  boughtLengthText,
+  countText,
+  cutUnit,
+  inUnit,
+  needLengthText,
+  raisedToStep,
+  UNIT_MM,
+} from "./sold.ts";
 
 export interface ShopTerms {
   units: UnitChoice;
@@ -99,10 +107,6 @@ function shopLengths(need: LengthsNeed, rack: Rack, units: UnitChoice, atMost: n
       ? {}
       : priced(quantity, sold === undefined ? need.price : sold.price)),
   };
-}
-
-function cutUnit(units: UnitChoice): "ft" | "m" {
-  return units.system === "imperial" ? "ft" : "m";
 }
 
 function shopCounted({ id, group, label, pieces, packOf, packNoun, price }: CountedNeed): ShoppingLine {

@@ -24,7 +24,8 @@ export function clothUnit(units: UnitChoice): "yd" | "m" {
   return units.system === "imperial" ? "yd" : "m";
 }
 
-export function cordUnit(units: UnitChoice): "ft" | "m" {
+/** Cord, bars and boards are told in feet or metres. */
+export function cutUnit(units: UnitChoice): "ft" | "m" {
   return units.system === "imperial" ? "ft" : "m";
 }
 
