@@ -227,8 +227,6 @@ function noWeight({ brief }: GatherContext): Finding[] {
   ];
 }
 
-const STIFF = { blackout: "Blackout", interlining: "Interlining" } as const;
-
 function stiffLayers(brief: Brief): Finding[] {
   return (["blackout", "interlining"] as const).flatMap((layer): Finding[] => {
     if (brief.cloths[layer] === undefined) return [];
@@ -246,7 +244,7 @@ function stiffLayers(brief: Brief): Finding[] {
         cite: layer === "blackout" ? cite("blackout-guide") : cite("common-practice"),
         remedies: [
           {
-            label: `Leave the ${STIFF[layer].toLowerCase()} out`,
+            label: `Leave the ${layer} out`,
             patch: leaveOutPatch(brief, layer),
           },
         ],

@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, type Cloth, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
-import type { Form, Grid, Size } from "../../shade/index.ts";
+import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
+import { type Form, type Grid, LAYERS, type Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
@@ -169,11 +169,8 @@ function ordinal(count: number): string {
 
 function stiffCloth(brief: Brief): Finding[] {
   const { face } = brief.cloths;
-  const layers = (["face", "interlining", "blackout", "lining"] as const).flatMap(
-    (layer) => brief.cloths[layer] ?? [],
-  );
-  const gsm = layers.reduce((sum, { massGsm }) => sum + massGsm, 0);
-  const thickMm = layers.reduce((sum, cloth) => sum + thicknessOf(cloth), 0);
+  const gsm = LAYERS.reduce((sum, layer) => sum + (brief.cloths[layer]?.massGsm ?? 0), 0);
+  const thickMm = layersThicknessMm(brief.cloths);
   const pile = face.nap === true;
   if (!pile && thickMm <= THICK_MM && gsm <= HEAVY_GSM) return [];
   const why = pile
@@ -202,10 +199,6 @@ function stiffCloth(brief: Brief): Finding[] {
       ],
     },
   ];
-}
-
-function thicknessOf(cloth: Cloth): number {
-  return cloth.thicknessMm ?? 0;
 }
 
 function blackoutTapes(brief: Brief): Finding {

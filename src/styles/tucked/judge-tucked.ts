@@ -1,5 +1,5 @@
 import type { Finding } from "../../account/index.ts";
-import { type Brief, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
+import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
@@ -78,11 +78,8 @@ function depth({ brief, tucks }: TuckedLaid): Finding[] {
 }
 
 function thickness(brief: Brief): Finding[] {
-  const { face, interlining, blackout, lining } = brief.cloths;
-  const thickMm = [face, interlining, blackout, lining].reduce(
-    (sum, cloth) => sum + (cloth?.thicknessMm ?? 0),
-    0,
-  );
+  const { face } = brief.cloths;
+  const thickMm = layersThicknessMm(brief.cloths);
   if (face.nap !== true && thickMm <= THICK_MM) return [];
   return [
     {

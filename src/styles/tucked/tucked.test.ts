@@ -95,6 +95,13 @@ describe("what does not go together", () => {
     expect(ids({ face: "v" }, [{ ...cloth, id: "v", name: "Velvet", nap: true }])).toContain(
       "shape.tucked-cloth-too-thick fix",
     );
+    // 1000 g/m² at 450 kg/m³ (from memory) is 2.2 mm, over the 2 mm of our choice; nobody has measured its thickness.
+    expect(ids({ face: "h" }, [{ ...cloth, id: "h", name: "Heavy", massGsm: 1000 }])).toContain(
+      "shape.tucked-cloth-too-thick fix",
+    );
+    expect(ids({ face: "h" }, [{ ...cloth, id: "h", name: "Middling", massGsm: 600 }]).join()).not.toContain(
+      "shape.tucked-cloth-too-thick",
+    );
     expect(ids({ face: "p" }, [{ ...cloth, id: "p", name: "Print", repeat: { verticalMm: 320 } }])).toContain(
       "shape.tucks-break-pattern fix",
     );
