@@ -1,5 +1,5 @@
-import type { PatchOperation } from "../account/index.ts";
-import { type Catalogue, DEFAULTS, type Job, partsOf, type Window } from "../job/index.ts";
+import { type PatchOperation, setPatch } from "../account/index.ts";
+import { type Catalogue, type Job, partsOf, settleMaking, type Window } from "../job/index.ts";
 import {
   HARD_PULL,
   type HardwareNeed,
@@ -8,6 +8,7 @@ import {
   searchHardware,
 } from "../lift/index.ts";
 import type { RuleOutcome } from "../shade/index.ts";
+import { patched } from "./patched.ts";
 import { planWindow } from "./plan.ts";
 import type { ShadePlan } from "./plan-types.ts";
 
@@ -51,10 +52,9 @@ export function chooseHardware(
   const need = needOf(job, shade, window);
   const search = searchHardware(need, shelf, perKind);
   const choices = search.sets.flatMap((set): HardwareChoice[] => {
-    const other = withSet(job, roomIndex, windowIndex, set);
-    const planned = planWindow(other, roomIndex, windowIndex);
-    if (planned === undefined) return [];
-    return [choiceOf(set, shade, planned, patchOf(window, roomIndex, windowIndex, set))];
+    const patch = patchOf(job, roomIndex, windowIndex, set);
+    const planned = planWindow(patched(job, patch), roomIndex, windowIndex);
+    return planned === undefined ? [] : [choiceOf(set, shade, planned, patch)];
   });
   return { need, search, choices: choices.sort(byStanding) };
 }
@@ -93,7 +93,7 @@ function partsIn({ lift, cost }: ShadePlan): string {
 
 function needOf(job: Job, shade: ShadePlan, window: Window): HardwareNeed {
   const { size, grid, lift, board, mass } = shade;
-  const making = { ...job.workshop?.lift, ...window.shade.making?.lift };
+  const making = settleMaking(window.shade.making, job.workshop, shade.style);
   return {
     units: job.units,
     controlSide: lift.controlSide,
@@ -107,7 +107,7 @@ function needOf(job: Job, shade: ShadePlan, window: Window): HardwareNeed {
     riseMm: lift.cords[0]?.riseMm ?? size.finishedLengthMm,
     travelMm: grid.travelMm,
     spareMm: size.finishedLengthMm / 2 + (lift.cords[0]?.knotsMm ?? 0),
-    straightRunMm: making.straightRunMm ?? DEFAULTS.lift.straightRunMm.value,
+    straightRunMm: making.lift.straightRunMm,
     handMostN: HARD_PULL.value,
   };
 }
@@ -123,28 +123,8 @@ function settingsOf({ kind, cord, lock, eye, tube, drive }: HardwareSet) {
   };
 }
 
-function withSet(job: Job, room: number, at: number, set: HardwareSet): Job {
-  const rooms = job.rooms.map((one, r) =>
-    r !== room
-      ? one
-      : {
-          ...one,
-          windows: one.windows.map((window, w) => {
-            if (w !== at) return window;
-            const { making } = window.shade;
-            const lift = { ...making?.lift, ...settingsOf(set) };
-            return { ...window, shade: { ...window.shade, making: { ...making, lift } } };
-          }),
-        },
-  );
-  return { ...job, rooms };
-}
-
-/** RFC 6902 adds only into objects that exist: the whole of what is missing is added at once. */
-function patchOf({ shade }: Window, room: number, window: number, set: HardwareSet): PatchOperation[] {
-  const making = `/rooms/${room}/windows/${window}/shade/making`;
-  const lift = { ...shade.making?.lift, ...settingsOf(set) };
-  return shade.making === undefined
-    ? [{ op: "add", path: making, value: { lift } }]
-    : [{ op: "add", path: `${making}/lift`, value: lift }];
+function patchOf(job: Job, room: number, window: number, set: HardwareSet): PatchOperation[] {
+  const lift = job.rooms[room]?.windows[window]?.shade.making?.lift;
+  const pointer = `/rooms/${room}/windows/${window}/shade/making/lift`;
+  return setPatch(job, pointer, { ...lift, ...settingsOf(set) });
 }

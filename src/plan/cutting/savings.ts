@@ -1,7 +1,7 @@
-import { immutableJSONPatch, type JSONPatchDocument, type JSONValue } from "immutable-json-patch";
-import type { PatchOperation } from "../../account/index.ts";
-import { type Job, type Making, partsOf, settleMaking } from "../../job/index.ts";
+import { type PatchOperation, setPatch } from "../../account/index.ts";
+import { type Job, partsOf, settleMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
+import { patched } from "../patched.ts";
 import { plan } from "../plan.ts";
 import { type ClothCutting, type CuttingPlan, newClothMm } from "./cutting-plan.ts";
 import { planCutting } from "./cutting-search.ts";
@@ -62,10 +62,6 @@ export function* cuttingSavings(job: Job, tries: number): Generator<Saving | und
   yield* widths.values();
 }
 
-function patched(job: Job, patch: PatchOperation[]): Job {
-  return immutableJSONPatch(job as unknown as JSONValue, patch as JSONPatchDocument) as unknown as Job;
-}
-
 function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Saving | undefined {
   const { units } = before;
   let best: Saving | undefined;
@@ -108,7 +104,7 @@ function changesOf(job: Job, before: CuttingPlan): Change[] {
       {
         id: `hem-${key}`,
         label: `${what} ${lengthText(HEM_MM, { ...units, system: "metric", ruler: "1 mm" })} narrower at each turn`,
-        patch: workshopPatch(job, "hems", key, valueMm),
+        patch: setPatch(job, `/workshop/hems/${key}`, valueMm),
       },
     ];
   };
@@ -119,7 +115,7 @@ function changesOf(job: Job, before: CuttingPlan): Change[] {
           {
             id: "turn-lining",
             label: "Turn the lining sideways on the bolt",
-            patch: workshopPatch(job, "lining", "railroad", "always"),
+            patch: setPatch(job, "/workshop/lining/railroad", "always"),
           },
         ]),
     ...(habits.hems.joins === "under-columns"
@@ -128,7 +124,7 @@ function changesOf(job: Job, before: CuttingPlan): Change[] {
           {
             id: "join-under-column",
             label: "Move the joins under columns of rings",
-            patch: workshopPatch(job, "hems", "joins", "under-columns"),
+            patch: setPatch(job, "/workshop/hems/joins", "under-columns"),
           },
         ]),
     ...less("sideTurnMm", "Side hems"),
@@ -139,30 +135,11 @@ function changesOf(job: Job, before: CuttingPlan): Change[] {
           {
             id: "cut-free",
             label: "Cut around the pieces instead of from edge to edge",
-            patch: settingOf(job, "cutting", "way", "free"),
+            patch: setPatch(job, "/cutting/way", "free"),
           },
         ]),
     ...before.cloths.flatMap((cloth) => [...widthChanges(job, cloth), ...remnantChange(job, cloth)]),
   ];
-}
-
-function workshopPatch<G extends keyof Making>(
-  job: Job,
-  group: G,
-  key: string,
-  value: unknown,
-): PatchOperation[] {
-  const habits = job.workshop;
-  if (habits === undefined) return [{ op: "add", path: "/workshop", value: { [group]: { [key]: value } } }];
-  if (habits[group] === undefined)
-    return [{ op: "add", path: `/workshop/${group}`, value: { [key]: value } }];
-  return [{ op: "add", path: `/workshop/${group}/${key}`, value }];
-}
-
-function settingOf(job: Job, group: "cutting", key: string, value: unknown): PatchOperation[] {
-  return job[group] === undefined
-    ? [{ op: "add", path: `/${group}`, value: { [key]: value } }]
-    : [{ op: "add", path: `/${group}/${key}`, value }];
 }
 
 /** The same cloth in a usual width, where it is a cloth of the job and no pattern hangs on the width. */
