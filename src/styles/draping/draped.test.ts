@@ -2,26 +2,15 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyMaking } from "../../../test/arbitrary-job.ts";
 import { briefWith } from "../../../test/briefs.ts";
+import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
-import { WorkingBook } from "../../account/index.ts";
-import type { Brief, StyleKind } from "../../job/index.ts";
-import { measure } from "../../measure/index.ts";
+import type { StyleKind } from "../../job/index.ts";
 import { flatSize, type ShadePoint } from "../../shade/index.ts";
-import { STYLE_MODULES } from "../index.ts";
 import { baysOf } from "./draped-line.ts";
 import { hemBelowRowMm } from "./draped-shape.ts";
 
 const STYLES = ["relaxed", "tailed", "pleated-balloon"] as const satisfies StyleKind[];
 const RAISES = [0, 0.03, 0.31, 0.5, 0.88, 1];
-
-function shadeOf(brief: Brief) {
-  const book = new WorkingBook();
-  const style = STYLE_MODULES[brief.style];
-  const { size } = measure(brief, book);
-  const { columns } = style.columns(brief, size, book);
-  const { grid, form } = style.grid(brief, size, columns, { heightMm: 25, label: "lock" }, book);
-  return { brief, size, grid, form, at: (raise: number) => style.shape({ size, grid, form }, raise) };
-}
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 
@@ -38,7 +27,7 @@ const anyShade = fc.record({
 type Asked = typeof anyShade extends fc.Arbitrary<infer T> ? T : never;
 
 function planned({ style, mount, widthMm, heightMm, lining, making }: Asked) {
-  return shadeOf(
+  return laidShade(
     briefWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style, mount, lining, making },

@@ -1,26 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
-import { WorkingBook } from "../../account/index.ts";
-import type { Size } from "../../shade/index.ts";
+import { laidAt } from "../../../test/laid-shade.ts";
 import { inches } from "../../units/index.ts";
 import { flat } from "./flat.ts";
 
 function laid(lengthMm: number, fold: Record<string, unknown>) {
-  const brief = briefWith({ shade: { making: { fold } } });
-  const size: Size = {
-    finishedWidthMm: 900,
-    finishedLengthMm: lengthMm,
-    boardLengthMm: 890,
-    openingWidthMm: 900,
-    openingHeightMm: lengthMm,
-    widthSpreadMm: 0,
-    heightSpreadMm: 0,
-    toMeasure: [],
-  };
-  const book = new WorkingBook();
-  const { columns } = flat.columns(brief, size, book);
-  return { size, book, ...flat.grid(brief, size, columns, { heightMm: 20, label: "lock" }, book) };
+  return laidAt(lengthMm, briefWith({ shade: { making: { fold } } }));
 }
 
 /** Fold lengths from the hem up: between rows, and from the top row to the headrail line. */

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
+import { laidAt } from "../../../test/laid-shade.ts";
 import { WorkingBook } from "../../account/index.ts";
 import type { JobInput } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
 import { inches } from "../../units/index.ts";
 import { hobbled } from "./hobbled.ts";
 import { matchRepeat } from "./match-repeat.ts";
@@ -29,25 +29,8 @@ function spacingOf(lengthMm: number, hobble: Hobble, cloths: Cloths = []) {
   return hobbledSpacing(briefOf(hobble, face, cloths), lengthMm, new WorkingBook());
 }
 
-function sizeOf(finishedLengthMm: number): Size {
-  return {
-    finishedWidthMm: 900,
-    finishedLengthMm,
-    boardLengthMm: 890,
-    openingWidthMm: 900,
-    openingHeightMm: finishedLengthMm,
-    widthSpreadMm: 0,
-    heightSpreadMm: 0,
-    toMeasure: [],
-  };
-}
-
 function laid(lengthMm: number, hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {
-  const brief = briefOf(hobble, shade, cloths);
-  const book = new WorkingBook();
-  const size = sizeOf(lengthMm);
-  const { columns } = hobbled.columns(brief, size, book);
-  return { size, ...hobbled.grid(brief, size, columns, { heightMm: 20, label: "lock" }, book) };
+  return laidAt(lengthMm, briefOf(hobble, shade, cloths));
 }
 
 describe("published rule, Singer Sewing for the Home, in its two readings; derived run X2: L 45 in", () => {

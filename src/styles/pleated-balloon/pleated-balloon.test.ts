@@ -1,23 +1,14 @@
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
+import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
-import { WorkingBook } from "../../account/index.ts";
-import type { Brief, Making } from "../../job/index.ts";
-import { measure } from "../../measure/index.ts";
+import type { Making } from "../../job/index.ts";
 import { flatSize } from "../../shade/index.ts";
 import { inches } from "../../units/index.ts";
 import { layPleats, pleatAllowances } from "../draping/pleats.ts";
-import { pleatedBalloon } from "./pleated-balloon.ts";
-
-function shadeOf(brief: Brief) {
-  const book = new WorkingBook();
-  const { size } = measure(brief, book);
-  const { columns } = pleatedBalloon.columns(brief, size, book);
-  return { brief, size, ...pleatedBalloon.grid(brief, size, columns, { heightMm: 25, label: "lock" }, book) };
-}
 
 function asked(widthMm: number, heightMm: number, making: Making, rest: object = {}) {
-  return shadeOf(
+  return laidShade(
     briefWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style: "pleated-balloon", mount: "to-size", making, ...rest },
@@ -122,7 +113,7 @@ describe("wrong combinations", () => {
       },
     ];
     const withCloth = (foldedMm: number) =>
-      shadeOf(
+      laidShade(
         briefWith(
           {
             opening: { widthsMm: [W], heightsMm: [L] },

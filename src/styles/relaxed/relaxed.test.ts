@@ -1,26 +1,20 @@
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
+import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
-import { WorkingBook } from "../../account/index.ts";
 import type { Making } from "../../job/index.ts";
-import { measure } from "../../measure/index.ts";
 import { flatSize } from "../../shade/index.ts";
 import { inches } from "../../units/index.ts";
 import { baysOf } from "../draping/draped-line.ts";
 import { HOLDS_NO_MORE, HOLDS_WELL } from "./judge-relaxed.ts";
-import { relaxed } from "./relaxed.ts";
 
 function shadeOf(making: Making, { widthMm = inches(36), heightMm = inches(60), ...rest } = {}) {
-  const brief = briefWith({
-    opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
-    shade: { style: "relaxed", mount: "to-size", making, ...rest },
-  });
-  const book = new WorkingBook();
-  const { size } = measure(brief, book);
-  const { columns } = relaxed.columns(brief, size, book);
-  const laid = relaxed.grid(brief, size, columns, { heightMm: 25, label: "lock" }, book);
-  const { grid, form } = laid;
-  return { brief, size, ...laid, at: (raise: number) => relaxed.shape({ size, grid, form }, raise) };
+  return laidShade(
+    briefWith({
+      opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
+      shade: { style: "relaxed", mount: "to-size", making, ...rest },
+    }),
+  );
 }
 
 /** “Relaxed Roman shades”, notes of a workroom talk: outer columns alone, no ribs, no rings in the middle. */

@@ -1,25 +1,16 @@
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
+import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
-import { WorkingBook } from "../../account/index.ts";
-import type { Brief, Making } from "../../job/index.ts";
-import { measure } from "../../measure/index.ts";
+import type { WorkingBook } from "../../account/index.ts";
+import type { Making } from "../../job/index.ts";
 import { flatSize } from "../../shade/index.ts";
 import { centimetres, inches } from "../../units/index.ts";
 import { insertPieces } from "../draping/insert-pieces.ts";
 import { tailLengthMm } from "./judge-tailed.ts";
-import { tailed } from "./tailed.ts";
-
-function shadeOf(brief: Brief) {
-  const book = new WorkingBook();
-  const { size } = measure(brief, book);
-  const { columns } = tailed.columns(brief, size, book);
-  const laid = tailed.grid(brief, size, columns, { heightMm: 25, label: "lock" }, book);
-  return { brief, size, book, ...laid };
-}
 
 function asked(widthMm: number, heightMm: number, making: Making) {
-  return shadeOf(
+  return laidShade(
     briefWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style: "tailed", mount: "to-size", making },

@@ -1,30 +1,15 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { laidAt } from "../../../test/laid-shade.ts";
 import type { JobInput } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
 import { inches } from "../../units/index.ts";
-import { tucked } from "./tucked.ts";
 import { tucksOf } from "./tucks-of.ts";
 
 type Shade = NonNullable<JobInput["rooms"][number]["windows"][number]["shade"]>;
 
 function laid(lengthMm: number, shade: Shade = {}, cloths: NonNullable<JobInput["cloths"]> = []) {
-  const brief = briefWith({ shade: { style: "tucked", ...shade } }, { cloths });
-  const book = new WorkingBook();
-  const size: Size = {
-    finishedWidthMm: 900,
-    finishedLengthMm: lengthMm,
-    boardLengthMm: 890,
-    openingWidthMm: 900,
-    openingHeightMm: lengthMm,
-    widthSpreadMm: 0,
-    heightSpreadMm: 0,
-    toMeasure: [],
-  };
-  const { columns } = tucked.columns(brief, size, book);
-  return { size, book, ...tucked.grid(brief, size, columns, { heightMm: 20, label: "lock" }, book) };
+  return laidAt(lengthMm, briefWith({ shade: { style: "tucked", ...shade } }, { cloths }));
 }
 
 /** Published rule, Singer Sewing for the Home; derived run X3: L 45 in, 14 tucks, 3.21 in apart, 7.0 in of cloth. */
