@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../account/index.ts";
 import type { Brief, Cord } from "../../job/index.ts";
-import type { CourseHeight, LiftCord } from "../../shade/index.ts";
+import type { CordRun, CourseHeight, SpoolCord } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
 /** Stretch of braided polyester as it breaks, for a cord whose stretch was not measured. */
@@ -24,7 +24,7 @@ export function cordStiffnessN({ stretchAt10N, breakingN }: Cord): number | unde
  */
 export function levelMm(
   brief: Brief,
-  cords: readonly LiftCord[],
+  cords: readonly (CordRun | SpoolCord)[],
   heights: readonly CourseHeight[],
   book: WorkingBook,
 ): number | undefined {
@@ -86,12 +86,12 @@ interface Stretched {
 
 /** The two cords whose stretch differs most, at the height where it does. */
 function worstPair(
-  cords: readonly LiftCord[],
+  cords: readonly (CordRun | SpoolCord)[],
   heights: readonly CourseHeight[],
 ): readonly [Stretched, Stretched] | undefined {
   const loads = cords.reduce((sum, { loadN }) => sum + loadN, 0);
   if (cords.length < 2 || loads <= 0) return undefined;
-  const runMm = (cord: LiftCord) => ("runMm" in cord ? Number(cord.runMm) : 0);
+  const runMm = (cord: CordRun | SpoolCord) => ("runMm" in cord ? cord.runMm : 0);
   let best: readonly [Stretched, Stretched] | undefined;
   let gap = -1;
   for (const { heldN, liftMm } of heights) {

@@ -1,5 +1,12 @@
 import type { WorkingBook } from "../../account/index.ts";
-import type { CordLockLift, CourseHeight, LiftCord, LiftCourse, TubeLift } from "../../shade/index.ts";
+import type {
+  CordLockLift,
+  CordRun,
+  CourseHeight,
+  LiftCourse,
+  SpoolCord,
+  TubeLift,
+} from "../../shade/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LiftInput } from "../lift-input.ts";
 import type { TubeInput } from "../tube/tube-input.ts";
@@ -58,7 +65,7 @@ export function planTubeCourse(input: TubeInput, lift: TubeCourseParts, book: Wo
 /** Weight and forces where each fold begins and just before it closes; between them they run straight. */
 function courseOf(
   input: LiftInput | TubeInput,
-  cords: readonly LiftCord[],
+  cords: readonly (CordRun | SpoolCord)[],
   forces: (heldN: number, raise: number) => Forces,
   book: WorkingBook,
 ): LiftCourse {

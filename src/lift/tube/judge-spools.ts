@@ -63,7 +63,8 @@ function heavyCord({ brief }: TubeInput, lift: TubeLift): Finding[] {
 
 function bend(input: TubeInput, lift: TubeLift, { raisedMm }: Wound, book: WorkingBook): Finding[] {
   const { brief, gear } = input;
-  const parts = { ...lift, driveMm: lift.drive.xMm };
+  const { tube, spools, supports, drive } = lift;
+  const parts = { tube, spools, supports, driveMm: drive.xMm };
   const loadsN = lift.cords.map(({ loadN }) => loadN);
   const stiff = tubeStiffness(gear.tube, parts, loadsN, raisedMm, book);
   if (stiff === undefined) return [unknownTube(input, lift)];
@@ -75,7 +76,7 @@ function bend(input: TubeInput, lift: TubeLift, { raisedMm }: Wound, book: Worki
     .filter(({ diameterMm, wallMm }) => diameterMm > gear.tube.diameterMm && wallMm !== undefined)
     .sort((a, b) => a.diameterMm - b.diameterMm)
     .slice(0, 1)
-    .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(brief, "lift", "tube", tube.id) }));
+    .map((other) => ({ label: `Use “${other.name}”`, patch: settingPatch(brief, "lift", "tube", other.id) }));
   return [
     {
       stage: "rig",

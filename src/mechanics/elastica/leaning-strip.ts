@@ -1,7 +1,9 @@
 import { solveDense } from "../solve/dense.ts";
+import { largestOf } from "../solve/largest-of.ts";
 import type { Solved } from "../solve/outcome.ts";
 import { solveTridiagonal } from "../solve/tridiagonal.ts";
 import { STRIP_REACH_RAD, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
+import { turnBetween } from "./strip.ts";
 
 /**
  * A heavy strip as in `StripProblem` whose far part lies on a flat, smooth plane through its lower hinge, as a fold lies on
@@ -54,18 +56,12 @@ function newton(
     assemble(system, problem, state, leans);
     residual = system.residual;
     if (residual <= STRIP_RESIDUAL) {
-      if (turned(start.slope, state.slope) > reach) break;
+      if (turnBetween(start.slope, state.slope) > reach) break;
       return { kind: "converged", value: state, iterations, residual };
     }
     if (!(residual < Number.POSITIVE_INFINITY) || !step(system, state, problem, leans)) break;
   }
   return { kind: "notConverged", best: state, iterations: STRIP_STEPS, residual };
-}
-
-function turned(a: Float64Array, b: Float64Array): number {
-  let most = 0;
-  for (let i = 0; i < a.length; i++) most = Math.max(most, Math.abs((a[i] as number) - (b[i] as number)));
-  return most;
 }
 
 interface System {
@@ -116,12 +112,7 @@ function assemble(system: System, problem: LeaningProblem, state: LeaningState, 
     }
   }
   system.misfit = misfits(system, problem, state, leans);
-  system.residual = Math.max(...system.misfit.map(Math.abs));
-  for (let i = 0; i < balance.length; i++) {
-    const size = Math.abs(balance[i] as number);
-    // Written so that what is no number stays none.
-    if (!(size <= system.residual)) system.residual = size;
-  }
+  system.residual = Math.max(largestOf(balance), ...system.misfit.map(Math.abs));
 }
 
 /** Numerov's formula at each node, and half of it with the known rate at both ends (see `hangStrip`). */

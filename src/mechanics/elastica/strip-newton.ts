@@ -1,4 +1,5 @@
 import { solveDense } from "../solve/dense.ts";
+import { largestOf } from "../solve/largest-of.ts";
 import type { Solved } from "../solve/outcome.ts";
 import { solveTridiagonal } from "../solve/tridiagonal.ts";
 import { STRIP_REACH_RAD, STRIP_RESIDUAL, STRIP_STEPS, STRIP_TURN_RAD } from "../tolerances.ts";
@@ -10,6 +11,7 @@ import {
   type StripProblem,
   type StripState,
   springSoftness,
+  turnBetween,
 } from "./strip.ts";
 
 /**
@@ -36,20 +38,13 @@ export function hangStrip(
     residual = system.residual;
     if (residual <= STRIP_RESIDUAL) {
       // A shape far from its start is another equilibrium, as a rule one that would not stay.
-      if (turned(start, state) > reach) return { kind: "notConverged", best: start, iterations, residual };
+      if (turnBetween(start.slope, state.slope) > reach)
+        return { kind: "notConverged", best: start, iterations, residual };
       return { kind: "converged", value: state, iterations, residual };
     }
     if (!(residual < Number.POSITIVE_INFINITY) || !step(system, state)) break;
   }
   return { kind: "notConverged", best: state, iterations: STRIP_STEPS, residual };
-}
-
-function turned(a: StripState, b: StripState): number {
-  let most = 0;
-  for (let i = 0; i < a.slope.length; i++) {
-    most = Math.max(most, Math.abs((a.slope[i] as number) - (b.slope[i] as number)));
-  }
-  return most;
 }
 
 interface System {
@@ -265,16 +260,6 @@ function addMisfits(
     softness[2 + k] = 1 / rate;
     misfit[2 + k] = (push[node] as number) / rate - depth / 2;
   });
-}
-
-function largestOf(list: Float64Array): number {
-  let most = 0;
-  for (let i = 0; i < list.length; i++) {
-    const size = Math.abs(list[i] as number);
-    // Written so that what is no number stays none.
-    if (!(size <= most)) most = size;
-  }
-  return most;
 }
 
 function sum(list: Float64Array): number {

@@ -59,6 +59,13 @@ export function copyState({ slope, up, side, push }: StripState): StripState {
   return { slope: slope.slice(), up, side, push: push.slice() };
 }
 
+/** Most that any node turns from one shape to another, rad. */
+export function turnBetween(a: Float64Array, b: Float64Array): number {
+  let most = 0;
+  for (let i = 0; i < a.length; i++) most = Math.max(most, Math.abs((a[i] as number) - (b[i] as number)));
+  return most;
+}
+
 /** What the planes push with altogether: towards the bulge, up, and as a moment about the upper hinge that turns the strip forward. */
 export interface PlaneForces {
   out: number;

@@ -3,6 +3,7 @@ import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { solveDense } from "./dense.ts";
 import { findRoot } from "./find-root.ts";
+import { largestOf } from "./largest-of.ts";
 import { solveTridiagonal } from "./tridiagonal.ts";
 
 const entry = fc.double({ min: -10, max: 10, noNaN: true });
@@ -54,6 +55,18 @@ describe("small linear systems", () => {
       expectNear(b[i] ?? 0, value, 1e-8);
     });
     expect(solveDense([Float64Array.of(1, 2), Float64Array.of(2, 4)], Float64Array.of(1, 1))).toBe(false);
+  });
+});
+
+describe("the largest size in a list", () => {
+  test("either sign counts, nothing is 0", () => {
+    expect(largestOf(Float64Array.of(1, -3, 2))).toBe(3);
+    expect(largestOf(new Float64Array(0))).toBe(0);
+  });
+
+  test("what is no number stays none, wherever it stands", () => {
+    expect(largestOf(Float64Array.of(Number.NaN, 1, 2))).toBeNaN();
+    expect(largestOf(Float64Array.of(1, 2, Number.NaN))).toBeNaN();
   });
 });
 
