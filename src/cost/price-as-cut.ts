@@ -76,13 +76,17 @@ function lengthsLine(
   { noun, counts, fromRack }: LengthsTaken,
   units: UnitChoice,
 ): ShoppingLine {
-  const { onHand: _, cost: __, ...rest } = line;
+  const { onHand: _, cost: __, price: usual, ...rest } = line;
   const words = counts.map(
     ({ count, lengthMm }) =>
       `${countText(count, noun)} of ${boughtLengthText(lengthMm, cutUnit(units), units)}`,
   );
+  const prices = new Set(counts.length === 0 ? [usual] : counts.map((one) => one.price));
+  const [each] = prices;
   return {
     ...rest,
+    // Lengths that differ have no one price.
+    ...(prices.size > 1 || each === undefined ? {} : { price: each }),
     buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
     quantity: counts.reduce((sum, { count }) => sum + count, 0),
     ...(fromRack > 0 ? { onHand: fromRack } : {}),

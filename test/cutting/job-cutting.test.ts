@@ -277,7 +277,7 @@ describe("several lengths at several prices", () => {
     const line = buyAsCut(job, whole, planCutting(job, whole, 0)).cost.shopping.find(
       ({ id }) => id === "board-own",
     );
-    expect(line).toMatchObject({ quantity: 1, cost: 5 });
+    expect(line).toMatchObject({ quantity: 1, price: 5, cost: 5 });
     expect(line?.buyText).toMatch(/^1 length of 4\.3/);
   });
 
@@ -291,6 +291,24 @@ describe("several lengths at several prices", () => {
     const line = buyAsCut(job, whole, planCutting(job, whole, 0)).cost.shopping.find(
       ({ id }) => id === "board-own",
     );
-    expect(line).toMatchObject({ quantity: 1, cost: 14 });
+    expect(line).toMatchObject({ quantity: 1, price: 14, cost: 14 });
+  });
+
+  // 1,193.65 mm out of one of 1,300 at 5, 2,993.65 out of one of 3,600 at 14: 19 in all, and no one price.
+  it("two that differ have no price each", () => {
+    const job = boards([
+      { lengthMm: 1300, price: 5 },
+      { lengthMm: 3600, price: 14 },
+    ]);
+    const [room] = job.rooms;
+    const [window] = room?.windows ?? [];
+    if (window === undefined) throw new Error("no window");
+    room?.windows.push({ ...window, id: "wide", opening: { ...window.opening, widthsMm: [3000] } });
+    const whole = plan(job);
+    const line = buyAsCut(job, whole, planCutting(job, whole, 0)).cost.shopping.find(
+      ({ id }) => id === "board-own",
+    );
+    expect(line).toMatchObject({ quantity: 2, cost: 19 });
+    expect(line?.price).toBeUndefined();
   });
 });

@@ -47,7 +47,6 @@ function shopping(book: Book, cost: Cost): void {
 }
 
 function shoppingRow(book: Book, line: ShoppingLine, currency: string): CellLike[] {
-  const none: CellLike = { text: "no price", quiet: true };
   return [
     {
       text: line.label,
@@ -55,9 +54,15 @@ function shoppingRow(book: Book, line: ShoppingLine, currency: string): CellLike
     },
     line.needText,
     { text: line.buyText, strong: true },
-    line.price === undefined ? none : moneyText(line.price, currency),
+    priceText(line, currency),
     line.cost === undefined ? "" : moneyText(line.cost, currency),
   ];
+}
+
+/** What one costs: nothing to say where what is bought differs in price. */
+function priceText({ price, cost }: ShoppingLine, currency: string): CellLike {
+  if (price !== undefined) return moneyText(price, currency);
+  return cost === undefined ? { text: "no price", quiet: true } : "";
 }
 
 function labour(book: Book, cost: Cost): void {
