@@ -1,11 +1,4 @@
-import {
-  type Drawing,
-  moved,
-  type Placed,
-  type PlacedItem,
-  type Point,
-  type Role,
-} from "../drawing/index.ts";
+import { type Drawing, moved, type Placed, type PlacedItem, type Role, shapesBox } from "../drawing/index.ts";
 import { placedOnce } from "./figure.ts";
 import { mm, pt } from "./paper.ts";
 
@@ -29,43 +22,6 @@ function isShown(item: PlacedItem): boolean {
   return item.kind !== "text" && !WORDS.has(item.role);
 }
 
-interface Bounds {
-  left: number;
-  top: number;
-  right: number;
-  bottom: number;
-}
-
-function pointsOf(item: PlacedItem): Point[] {
-  switch (item.kind) {
-    case "path":
-      return item.lines.flat();
-    case "circle": {
-      const [x, y] = item.centre;
-      const r = item.radiusMm;
-      return [
-        [x - r, y - r],
-        [x + r, y + r],
-      ];
-    }
-    case "text":
-      return [];
-  }
-}
-
-function boundsOf(items: readonly PlacedItem[]): Bounds {
-  const bounds = { left: Infinity, top: Infinity, right: -Infinity, bottom: -Infinity };
-  for (const item of items) {
-    for (const [x, y] of pointsOf(item)) {
-      bounds.left = Math.min(bounds.left, x);
-      bounds.right = Math.max(bounds.right, x);
-      bounds.top = Math.min(bounds.top, y);
-      bounds.bottom = Math.max(bounds.bottom, y);
-    }
-  }
-  return bounds.left > bounds.right ? { left: 0, top: 0, right: 1, bottom: 1 } : bounds;
-}
-
 /** Room for the pens at the edges, mm. */
 const PEN_MM = 0.4;
 
@@ -75,7 +31,7 @@ export function thumbnail(drawing: Drawing, maxWidthPt: number, maxHeightPt: num
     maxHeightMm: mm(FULL_PT.height),
   });
   const items = full.items.filter(isShown);
-  const { left, top, right, bottom } = boundsOf(items);
+  const { left, top, right, bottom } = shapesBox(items) ?? { left: 0, top: 0, right: 1, bottom: 1 };
   const placed: Placed = {
     ...full,
     widthMm: right - left + 2 * PEN_MM,

@@ -1,10 +1,11 @@
 import {
+  type Box,
   type Drawing,
   drawShadeTemplates,
   type Placed,
   type PlacedItem,
-  type Point,
   place,
+  shapesBox,
 } from "../../drawing/index.ts";
 import { drawPlaced } from "../draw-placed.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
@@ -41,11 +42,9 @@ export function templatesPages(context: ShadeContext, head: ChapterHead): void {
   };
   const templates = drawShadeTemplates(plan, shade).map((drawing): Template => {
     const placed = place(drawing, { scale: 1 });
-    return {
-      drawing,
-      placed,
-      tiled: tileSheet(placed, page, OVERLAP_MM, (tile) => placed.items.some((item) => touches(item, tile))),
-    };
+    const boxes = placed.items.flatMap(boxOf);
+    const isDrawn = (tile: Omit<SheetTile, "key">) => boxes.some((box) => touches(box, tile));
+    return { drawing, placed, tiled: tileSheet(placed, page, OVERLAP_MM, isDrawn) };
   });
   listOfTemplates(context, templates);
   const side = pt(TEST_SQUARE_MM);
@@ -81,25 +80,18 @@ function listOfTemplates({ book }: ShadeContext, templates: readonly Template[])
   });
 }
 
-/** Whether any of an item lies on the page, by its box. */
-function touches(item: PlacedItem, tile: Omit<SheetTile, "key">): boolean {
-  const points: readonly Point[] =
-    item.kind === "path"
-      ? item.lines.flat()
-      : item.kind === "circle"
-        ? [
-            [item.centre[0] - item.radiusMm, item.centre[1] - item.radiusMm],
-            [item.centre[0] + item.radiusMm, item.centre[1] + item.radiusMm],
-          ]
-        : [item.at];
-  const xs = points.map(([x]) => x);
-  const ys = points.map(([, y]) => y);
-  return (
-    Math.max(...xs) >= tile.fromXMm &&
-    Math.min(...xs) <= tile.toXMm &&
-    Math.max(...ys) >= tile.fromYMm &&
-    Math.min(...ys) <= tile.toYMm
-  );
+/** What a page must hold of an item: all of a shape; of words, the place that they stand at. */
+function boxOf(item: PlacedItem): Box[] {
+  if (item.kind === "text") {
+    const [x, y] = item.at;
+    return [{ left: x, top: y, right: x, bottom: y }];
+  }
+  const box = shapesBox([item]);
+  return box === undefined ? [] : [box];
+}
+
+function touches({ left, top, right, bottom }: Box, tile: Omit<SheetTile, "key">): boolean {
+  return right >= tile.fromXMm && left <= tile.toXMm && bottom >= tile.fromYMm && top <= tile.toYMm;
 }
 
 function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Template): void {
