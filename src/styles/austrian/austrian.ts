@@ -4,16 +4,13 @@ import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { gatheredGrid } from "../gathering/gathered-grid.ts";
 import { judgeGathers } from "../gathering/judge-gathers.ts";
-import { type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
+import { DEEPEST_SHARE, type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
 import { writeArc, writeSag } from "../gathering/write-scallop.ts";
 import type { Mechanism, Style } from "../style.ts";
 import { austrianForm } from "./austrian-form.ts";
 import { austrianShape } from "./austrian-shape.ts";
 import { austrianSteps } from "./austrian-steps.ts";
 import { judgeAustrian } from "./judge-austrian.ts";
-
-/** Deeper than this share of the length nothing is left to shirr. */
-const DEEPEST_SHARE = 0.25;
 
 /**
  * The Austrian shade: cloth shirred onto tapes along its whole length, swag over swag, lowered as well as raised.

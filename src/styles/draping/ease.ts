@@ -3,7 +3,7 @@ import type { Ease, Form } from "../../shade/index.ts";
 const SAME_MM = 1e-6;
 
 /** What of it is open at a height above the hem on the flat cloth, mm: a wedge that closes upwards. */
-export function openMm({ extraMm, untilMm }: Ease, aboveHemMm: number): number {
+function openMm({ extraMm, untilMm }: Ease, aboveHemMm: number): number {
   if (untilMm === undefined) return extraMm;
   return untilMm <= 0 ? 0 : extraMm * Math.max(0, 1 - aboveHemMm / untilMm);
 }

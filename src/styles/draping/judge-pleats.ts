@@ -25,7 +25,7 @@ function base(brief: Brief, path: string) {
 }
 
 /** Most cloth that one pleat can hold before its folds meet those of the next, or reach past the edge, mm. */
-export function mostFoldedMm(form: Form, widthMm: number): number {
+function mostFoldedMm(form: Form, widthMm: number): number {
   const { pleats } = form;
   const tailed = hasTails(form, widthMm);
   const room = pleats.flatMap(({ xMm }, i) => {

@@ -6,11 +6,10 @@ import type { Mechanism } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";
 import { gatheredHemForm } from "./gathered-hem-form.ts";
 import { judgeGathers } from "./judge-gathers.ts";
-import { scallopOfArc, scallopWithin } from "./scallop.ts";
+import { DEEPEST_SHARE, scallopOfArc, scallopWithin } from "./scallop.ts";
 import { writeSag } from "./write-scallop.ts";
 
-/** Deeper than these shares of the length nothing is left to gather. */
-const DEEPEST_SHARE = 0.25;
+/** A lowest row higher than this share of the length leaves nothing to gather. */
 const HIGHEST_HEM_ROW_SHARE = 1 / 12;
 
 /**

@@ -25,7 +25,7 @@ export interface GatheredRows {
   unmet: GatheredUnmet[];
 }
 
-export const MOST_GATHERED_ROWS = 200;
+const MOST_GATHERED_ROWS = 200;
 
 /**
  * Rows from the lowest one up, evenly: raised, every ring stands at the headrail line.

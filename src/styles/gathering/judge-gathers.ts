@@ -8,7 +8,7 @@ import { fewestGatheredRows, type GatheredRows } from "./gathered-rows.ts";
 import type { Scallop } from "./scallop.ts";
 
 /** A scallop wider than this swings and gapes (“How-to: Austrian shades”, 2008). */
-export const WIDEST_SCALLOP_MM = inches(12);
+const WIDEST_SCALLOP_MM = inches(12);
 /** Edge cords nearer than this to the edge were not allowed by the older clauses. */
 const LEAST_INSET_MM = inches(2);
 
@@ -168,16 +168,15 @@ function moreColumns(brief: Brief, spanMm: number): Remedy[] {
 }
 
 function wideScallops({ brief, grid, scallop }: GatherContext): Finding[] {
-  const widest = WIDEST_SCALLOP_MM;
-  if (grid.columnSpacingMm <= widest + 1e-6) return [];
+  if (grid.columnSpacingMm <= WIDEST_SCALLOP_MM + 1e-6) return [];
   const text = (mm: number) => lengthText(mm, brief.units);
-  const bays = Math.ceil((grid.columnSpacingMm * (grid.columns.length - 1)) / widest - 1e-9);
+  const bays = Math.ceil((grid.columnSpacingMm * (grid.columns.length - 1)) / WIDEST_SCALLOP_MM - 1e-9);
   return [
     {
       ...base(brief, "columns/count"),
       id: "shape.scallops-too-wide",
       weight: "fix",
-      text: `Scallops ${text(grid.columnSpacingMm)} wide, over the published ${text(widest)}, hang ${text(scallop.sagMm)} and pull the columns together.`,
+      text: `Scallops ${text(grid.columnSpacingMm)} wide, over the published ${text(WIDEST_SCALLOP_MM)}, hang ${text(scallop.sagMm)} and pull the columns together.`,
       cite: cite("austrian-2008", "scallops at most 12 in wide, tapes 10 to 12 in apart"),
       figures: ["shape.column-spacing", "shape.sag"],
       remedies:

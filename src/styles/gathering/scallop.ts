@@ -3,6 +3,9 @@ import { type CatenaryOutcome, catenaryOfArc, catenaryOfSag } from "../../mechan
 /** Nobody sees or cuts a sag below this. */
 const STRAIGHT_MM = 1e-3;
 
+/** A scallop deeper than this share of the length leaves nothing to gather or to shirr. */
+export const DEEPEST_SHARE = 0.25;
+
 /** One scallop between two columns: cloth across it, and how far its middle hangs below its corners, mm. */
 export interface Scallop {
   spanMm: number;

@@ -10,7 +10,7 @@ import { type Dip, USUAL_DIP_SHARE } from "./dip.ts";
 export const HOLDS_WELL = sourced(inches(40), "mm", cite("from-memory", "up to about 40 in"));
 export const HOLDS_NO_MORE = sourced(inches(48), "mm", cite("from-memory", "hardly over 48 in"));
 /** A shallower dip draws the columns together with more than about twice the weight of the lower edge. */
-export const SHALLOW_SHARE = sourced(1 / 16, "ratio", cite("our-choice"));
+const SHALLOW_SHARE = sourced(1 / 16, "ratio", cite("our-choice"));
 
 export function judgeRelaxed(brief: Brief, size: Size, dip: Dip): Finding[] {
   return [

@@ -9,7 +9,7 @@ import type { Dip } from "./dip.ts";
 const WEIGHT_MM = inches(4);
 
 /** Where the columns lie on the flat cloth at the hem, from its left edge: as far from the edges as on the shade. */
-export function flatColumns(size: Size, { columns }: Grid, extraMm: number): number[] {
+function flatColumns(size: Size, { columns }: Grid, extraMm: number): number[] {
   const first = columns[0]?.xMm ?? 0;
   return [first, size.finishedWidthMm + extraMm - first];
 }

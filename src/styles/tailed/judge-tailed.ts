@@ -8,7 +8,7 @@ import { hangTail } from "../draping/tail.ts";
 import { withinShade } from "./inset.ts";
 
 /** A wider centre droops between its two lines: recalled, the source names no width. */
-export const WIDEST_CENTRE = sourced(inches(40), "mm", cite("from-memory", "about 40 in between two lines"));
+const WIDEST_CENTRE = sourced(inches(40), "mm", cite("from-memory", "about 40 in between two lines"));
 const SAME_MM = 0.5;
 
 export function judgeTailed(brief: Brief, size: Size, grid: Grid, form: Form): Finding[] {
