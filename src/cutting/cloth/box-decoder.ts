@@ -42,10 +42,6 @@ export class BoxDecoder implements Decoder {
     this.rh = new Float64Array(most);
   }
 
-  get spare(): number {
-    return this.width * this.length - this.masks.area;
-  }
-
   setLengths(lengths: ArrayLike<number>): void {
     this.length = (lengths[0] ?? 0) + this.gap;
   }

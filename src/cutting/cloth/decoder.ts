@@ -21,8 +21,6 @@ export interface Decoder {
   readonly x: Int32Array;
   readonly y: Float64Array;
   readonly bolt: Int16Array;
-  /** Area of the lengths that may be cut, less that of all items. */
-  readonly spare: number;
 }
 
 export const ALL_LAID = -1;

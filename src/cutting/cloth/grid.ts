@@ -17,8 +17,6 @@ export interface Grid {
   /** Counts of the groups that pieces are in, and area of the pieces of each lot group. */
   lotAreas: readonly number[];
   joins: number;
-  /** Bolts of one lot share its number. */
-  lots: number;
   /** Every length along the bolt is a multiple of it. */
   stepY: number;
   /** The longest that is cut along, the gap among it. */
@@ -44,6 +42,7 @@ export interface GridBolt {
   /** Infinity when endless. */
   h: number;
   costPerStep: number;
+  /** Bolts of one lot share its number. */
   lot: number;
   rowY: number;
   columnX: number;
@@ -98,7 +97,6 @@ export function gridOf(problem: ClothProblem): Grid {
     bolts,
     lotAreas,
     joins: joins.count,
-    lots: lots.count,
     stepY,
     longestLayer,
   };

@@ -20,7 +20,6 @@ export class LayerDecoder implements Decoder {
   readonly x: Int32Array;
   readonly y: Float64Array;
   readonly bolt: Int16Array;
-  spare = 0;
   private readonly grid: Grid;
   /** Bolts in the order in which they are cut. */
   private readonly sequence: readonly number[];
@@ -80,11 +79,9 @@ export class LayerDecoder implements Decoder {
   }
 
   setLengths(lengths: ArrayLike<number>): void {
-    this.spare = -this.masks.area;
     for (const at of this.sequence) {
       const length = lengths[at] ?? 0;
       this.lengths[at] = length > 0 ? length + this.grid.gap : 0;
-      this.spare += (this.lengths[at] ?? 0) * this.boltAt(at).w;
     }
   }
 

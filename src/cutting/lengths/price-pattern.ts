@@ -5,12 +5,10 @@ export interface Worth {
   limits: readonly number[];
 }
 
-/** A pattern by type and count, what it is worth, and whether every other was looked at. */
+/** A pattern by type and count; of no type where none is worth enough. */
 export interface Priced {
   types: number[];
   counts: number[];
-  worth: number;
-  proved: boolean;
 }
 
 const SLIVER = 1e-9;
@@ -70,7 +68,7 @@ export function pricePattern(
   visit(0, room, 0);
 
   const found = bestTaken ?? new Int32Array(n);
-  const priced: Priced = { types: [], counts: [], worth: best, proved: nodes < mostNodes };
+  const priced: Priced = { types: [], counts: [] };
   for (let k = 0; k < n; k++) {
     if ((found[k] as number) === 0) continue;
     priced.types.push(order[k] as number);
