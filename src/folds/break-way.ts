@@ -30,12 +30,9 @@ export function breakWay(
   let liftN = cloth.apron.weightNPerMm;
   for (let k = 1; k < arcsMm.length; k++) {
     const arcMm = arcsMm[k - 1] ?? 0;
-    const half = arcMm / 2;
     liftN += cloth.weightNPerMm2 * arcMm;
     const leanRad = openLean(cloth, arcMm, stack, k);
-    const holdN = Math.sqrt(
-      cloth.rigidityNmm * ((9 * cloth.rigidityNmm) / half ** 2 + cloth.weightNPerMm2 * half),
-    );
+    const holdN = uprightN(cloth, arcMm / 2);
     const ratio = (liftN * LEVER.value) / (leanRad * holdN);
     if (ratio < worst.ratio) worst = { ratio, liftN, leanRad, holdN };
   }
@@ -55,6 +52,14 @@ export function breakWay(
     reckon: ({ F, e, t, h }) => (F * e) / (t * h),
   });
   return ratio < 1 ? "backward" : ratio < SURELY_FORWARD ? "unsure" : "forward";
+}
+
+/** What it takes to hold the top of a fold upright, for each radian of its lean and each mm of width, N. */
+export function uprightN(
+  { rigidityNmm, weightNPerMm2 }: Pick<FoldCloth, "rigidityNmm" | "weightNPerMm2">,
+  halfMm: number,
+): number {
+  return Math.sqrt(rigidityNmm * ((9 * rigidityNmm) / halfMm ** 2 + weightNPerMm2 * halfMm));
 }
 
 /** Lean of the front of the k-th fold while it is the foremost one. */

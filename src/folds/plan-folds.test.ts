@@ -9,6 +9,7 @@ import { type Job, type JobInput, jobSchema } from "../job/index.ts";
 import { layFolds } from "../mechanics/index.ts";
 import { plan } from "../plan/index.ts";
 import type { Folds } from "../shade/index.ts";
+import { uprightN } from "./break-way.ts";
 
 const applyPatch = (job: Job, patch: Remedy["patch"]) =>
   immutableJSONPatch(JSON.parse(JSON.stringify(job)), patch as never);
@@ -96,6 +97,20 @@ describe("what is said of it", () => {
     ] as const) {
       expectNear((Math.atan(fall / run) * 180) / Math.PI, 41.5, 0.4);
     }
+  });
+
+  // Timoshenko & Gere, Theory of Elastic Stability: M = 3EIθ/l of a strut hinged at its far end; √(EI·T)·θ of a long tie
+  // under tension T. From memory.
+  test("to hold a top upright: 3Bθ/a of cloth that weighs nothing, √(B·T)·θ of limp cloth", () => {
+    expectNear(uprightN({ rigidityNmm: 40, weightNPerMm2: 0 }, 80), (3 * 40) / 80, 1e-12);
+    const limp = uprightN({ rigidityNmm: 1e-4, weightNPerMm2: 2e-6 }, 100);
+    expectNear(limp / Math.sqrt(1e-4 * 2e-6 * 100), 1, 1e-3);
+  });
+
+  test("bare cloth of two bays sags as a beam: w b⁴ / 184.634 B (AWC Design Aid 6, fig. 29)", () => {
+    const { cloth, sag } = foldsOf({});
+    const sagMm = (cloth.weightNPerMm2 * sag.clothSpanMm ** 4) / (184.634 * cloth.rigidityNmm);
+    expectNear(sagMm / sag.limitMm, 1, 3e-3);
   });
 
   test("stiff cloth over a light hem breaks backwards; ribs at the rows stop it, and the remedy sets them", () => {

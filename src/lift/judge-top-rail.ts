@@ -3,6 +3,7 @@ import { type Brief, STYLE_NAMES, settingPatch } from "../job/index.ts";
 import type { TopRail } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import { hangsFromRail } from "./top-rail.ts";
 
 /** A top that comes down: what it asks for, and where it cannot be. */
 export function judgeTopRail(brief: Brief, rail: TopRail | undefined): Finding[] {
@@ -17,7 +18,7 @@ export function judgeTopRail(brief: Brief, rail: TopRail | undefined): Finding[]
     label: "Hang it from the board",
     patch: settingPatch(brief, "fold", "topDropMm", 0),
   };
-  if (brief.style !== "flat" && brief.style !== "ribbed") {
+  if (!hangsFromRail(brief)) {
     return [
       {
         ...base,

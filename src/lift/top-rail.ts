@@ -16,7 +16,7 @@ export function topRail(brief: Brief, size: Size, grid: Grid, book: WorkingBook)
     brief.making.fold.topDropMm,
     Math.max(0, size.finishedLengthMm - grid.raisedHeightMm),
   );
-  if (dropMm <= 0 || (brief.style !== "flat" && brief.style !== "ribbed")) return undefined;
+  if (dropMm <= 0 || !hangsFromRail(brief)) return undefined;
   const side = brief.making.lift.controlSide === "left" ? "right" : "left";
   const columns = railColumns(grid);
   const lockMm = side === "left" ? 0 : size.finishedWidthMm;
@@ -49,6 +49,11 @@ export function topRail(brief: Brief, size: Size, grid: Grid, book: WorkingBook)
     tailUpMm: tailMm + dropMm,
     cordTotalMm: cords.reduce((sum, { cutMm }) => sum + cutMm, 0),
   };
+}
+
+/** Only flat cloth hangs from a rail as it hangs from a board. */
+export function hangsFromRail({ style }: Pick<Brief, "style">): boolean {
+  return style === "flat" || style === "ribbed";
 }
 
 /** The outer columns, and as many between as keep the rail straight. */
