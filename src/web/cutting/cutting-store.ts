@@ -9,7 +9,7 @@ export interface CuttingState {
   job?: Job;
   progress?: CuttingProgress;
   state: "idle" | "first" | "looking" | "ended" | "failed";
-  savings: { state: "idle" | "looking" | "done"; found: Saving[] };
+  savings: { state: "idle" | "looking" | "done" | "failed"; found: Saving[] };
 }
 
 const IDLE: CuttingState = { state: "idle", savings: { state: "idle", found: [] } };
@@ -75,10 +75,15 @@ export async function findSavings(job: Job): Promise<void> {
   const tell = (found: Saving) => {
     if (saving === worker) set({ savings: { state: "looking", found: [...get().savings.found, found] } });
   };
+  const end = (state: "done" | "failed") => {
+    if (saving === worker) set({ savings: { ...get().savings, state } });
+  };
   try {
     await wrap<CuttingService>(worker).savings(job, proxy(tell));
+    end("done");
+  } catch {
+    end("failed");
   } finally {
     worker.terminate();
-    if (saving === worker) set({ savings: { ...get().savings, state: "done" } });
   }
 }

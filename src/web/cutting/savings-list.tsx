@@ -3,6 +3,11 @@ import { useCanEdit, useJob } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 import { findSavings, useCuttingStore } from "./cutting-store.ts";
 
+const WORDS = {
+  looking: "Each way is planned and cut anew.",
+  failed: "The search came to grief; not every way was tried.",
+};
+
 /** What would save cloth: every change was planned and cut anew before it is told. */
 export function SavingsList() {
   const job = useJob();
@@ -21,8 +26,8 @@ export function SavingsList() {
         </p>
       ) : (
         <p role="status">
-          {state === "looking"
-            ? "Each way is planned and cut anew."
+          {state === "looking" || state === "failed"
+            ? WORDS[state]
             : found.length === 0
               ? "None of the usual ways takes less cloth."
               : "Each was planned and cut anew before it was put here."}

@@ -1,0 +1,38 @@
+import { expose } from "comlink";
+import { afterEach, expect, test, vi } from "vitest";
+import { newJob } from "../../job/index.ts";
+import { findSavings, leaveCutting, useCuttingStore } from "./cutting-store.ts";
+
+afterEach(() => {
+  leaveCutting();
+  vi.unstubAllGlobals();
+});
+
+/** Every worker from here on does what it is told to do here. */
+function workersDo(service: object): void {
+  vi.stubGlobal("Worker", function begun() {
+    const { port1, port2 } = new MessageChannel();
+    expose(service, port2);
+    port2.start();
+    port1.start();
+    return Object.assign(port1, { terminate: () => port1.close() });
+  });
+}
+
+const job = newJob({ id: "job", name: "Job", system: "metric" });
+
+test("a search for savings that came to grief does not say that nothing saves cloth", async () => {
+  workersDo({
+    savings: () => {
+      throw new Error("out of memory");
+    },
+  });
+  await findSavings(job);
+  expect(useCuttingStore.getState().savings).toEqual({ state: "failed", found: [] });
+});
+
+test("one that is through says so", async () => {
+  workersDo({ savings: () => undefined });
+  await findSavings(job);
+  expect(useCuttingStore.getState().savings).toEqual({ state: "done", found: [] });
+});
