@@ -3,6 +3,7 @@ import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Form } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { arealMassText, inches, lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { lengthFullness, SHEER_GSM } from "./austrian-form.ts";
 
 /** Heavier than this and cloth does not shirr into soft swags, g/m². */
@@ -13,10 +14,6 @@ const LEAST_FULLNESS = 1.5;
 /** What does not go with shirring, each with the reason. */
 export function judgeAustrian(brief: Brief, form: Form): Finding[] {
   return [...heavyCloth(brief), ...pile(brief), ...thinShirring(brief), ...pouredOn(brief, form)];
-}
-
-function base(brief: Brief, at: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${at}` } as const;
 }
 
 function otherStyle(brief: Brief) {
@@ -31,7 +28,7 @@ function heavyCloth(brief: Brief): Finding[] {
   if (face.massGsm < HEAVY_GSM) return [];
   return [
     {
-      ...base(brief, "face"),
+      ...atShade(brief, "face"),
       id: "shape.shirred-heavy",
       weight: "fix",
       text: `${face.name} weighs ${arealMassText(face.massGsm, brief.units)}: a heavy cloth does not shirr into soft swags, and there is ${lengthFullness(brief)} times its weight on the cords.`,
@@ -45,7 +42,7 @@ function pile(brief: Brief): Finding[] {
   if (brief.cloths.face.nap !== true) return [];
   return [
     {
-      ...base(brief, "face"),
+      ...atShade(brief, "face"),
       id: "shape.shirred-pile",
       weight: "fix",
       text: `${brief.cloths.face.name} has a pile: shirred tight it is crushed along every tape, and the marks stay.`,
@@ -62,7 +59,7 @@ function thinShirring(brief: Brief): Finding[] {
   if (fullness >= (isSheer ? usual - 0.5 : LEAST_FULLNESS)) return [];
   return [
     {
-      ...base(brief, "making/gather/lengthFullness"),
+      ...atShade(brief, "making/gather/lengthFullness"),
       id: "shape.shirred-thin",
       weight: "mind",
       text: `${fullness} times the length is little cloth: published are ${usual} times for ${isSheer ? "a sheer" : "a cloth that is not sheer"}. The swags hang flat.`,
@@ -86,7 +83,7 @@ function pouredOn(brief: Brief, { swags }: Form): Finding[] {
   if (swag === undefined || swag.arcMm <= MOST_ACROSS * (swag.toMm - swag.fromMm)) return [];
   return [
     {
-      ...base(brief, "making/gather/scallopExtraMm"),
+      ...atShade(brief, "making/gather/scallopExtraMm"),
       id: "shape.scallop-overfull",
       weight: "mind",
       text: `Each scallop has ${(swag.arcMm / (swag.toMm - swag.fromMm)).toFixed(1)} times its width in cloth: ${text(inches(3))} to ${text(inches(4))} beyond the width are published, and more hangs as a bag.`,

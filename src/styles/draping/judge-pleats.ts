@@ -3,6 +3,7 @@ import { type Brief, leaveOutPatch, settingPatch } from "../../job/index.ts";
 import type { Form, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { hasTails } from "./ease.ts";
 import { insertPieces, widthsFor } from "./insert-pieces.ts";
 
@@ -18,10 +19,6 @@ export function judgePleats(brief: Brief, size: Size, form: Form): Finding[] {
     ...interlining(brief, form),
     ...inserts(brief, size, form),
   ];
-}
-
-function base(brief: Brief, path: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${path}` } as const;
 }
 
 /** Most cloth that one pleat can hold before its folds meet those of the next, or reach past the edge, mm. */
@@ -53,7 +50,7 @@ function tooWide(brief: Brief, { finishedWidthMm }: Size, form: Form): Finding[]
       : [];
   return [
     {
-      ...base(brief, "making/pleat/foldedMm"),
+      ...atShade(brief, "making/pleat/foldedMm"),
       id: "shape.pleats-too-wide",
       weight: "fix",
       text: `Pleats of ${lengthText(folded, brief.units)} are too wide for the cloth between them: behind the shade their folds lie over each other or show past the edge. ${lengthText(mostMm, brief.units)} is the most here.`,
@@ -67,7 +64,7 @@ function ribs(brief: Brief): Finding[] {
   if (brief.making.ribs.kind === "none") return [];
   return [
     {
-      ...base(brief, "making/ribs/kind"),
+      ...atShade(brief, "making/ribs/kind"),
       id: "shape.pleats-with-ribs",
       weight: "fix",
       text: "Ribs across would hold the pleats shut and the swags straight. They are left out.",
@@ -89,7 +86,7 @@ function pattern(brief: Brief, { finishedWidthMm }: Size, form: Form): Finding[]
   const fits = across !== undefined && whole <= mostFoldedMm(form, finishedWidthMm);
   return [
     {
-      ...base(brief, "making/pleat/foldedMm"),
+      ...atShade(brief, "making/pleat/foldedMm"),
       id: "shape.pattern-in-pleats",
       weight: "mind",
       text: `Each pleat hides ${lengthText(folded, brief.units)} of the pattern, and the two sides of its line do not meet in it.${
@@ -117,7 +114,7 @@ function blackout(brief: Brief, { pleats }: Form): Finding[] {
   if (cloth === undefined || pleats.length === 0) return [];
   return [
     {
-      ...base(brief, "blackout"),
+      ...atShade(brief, "blackout"),
       id: "shape.blackout-in-pleats",
       weight: "fix",
       text: `${cloth.name} in a pleat lies in three layers and is stitched through along its whole line: it stands off stiffly and lets light in at every needle hole.`,
@@ -137,7 +134,7 @@ function interlining(brief: Brief, { pleats }: Form): Finding[] {
   if (cloth === undefined || pleats.length === 0) return [];
   return [
     {
-      ...base(brief, "interlining"),
+      ...atShade(brief, "interlining"),
       id: "shape.interlining-in-pleats",
       weight: "mind",
       text: `${cloth.name} folded into the pleats makes them thick, and the swags stiff.`,
@@ -164,7 +161,7 @@ function inserts(brief: Brief, size: Size, form: Form): Finding[] {
   if (widest <= usableWidthMm && needed <= inOne) return [];
   return [
     {
-      ...base(brief, "making/pleat/cut"),
+      ...atShade(brief, "making/pleat/cut"),
       id: "shape.inserts-take-more",
       weight: "fix",
       text:

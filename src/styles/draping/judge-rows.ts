@@ -3,6 +3,7 @@ import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { fewestGatheredRows } from "../gathering/gathered-rows.ts";
 import type { PleatedRows } from "./pleated-rows.ts";
@@ -22,7 +23,7 @@ export function judgeRows(brief: Brief, size: Size, laid: PleatedRows, grid: Gri
 }
 
 function base(brief: Brief, key: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/making/fold/${key}` } as const;
+  return atShade(brief, `making/fold/${key}`);
 }
 
 function rowsRemedy(brief: Brief, laid: PleatedRows): Remedy[] {

@@ -3,6 +3,7 @@ import { type Brief, settingPatch } from "../../job/index.ts";
 import type { Column, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { FIT_SLACK, lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 
 /** More columns than any lock takes: the plan stays readable and the findings say the rest. */
 const MOST_COLUMNS = 60;
@@ -74,9 +75,7 @@ function insetTooWide(brief: Brief, insetMm: number): Finding {
   return {
     id: "shape.inset-too-wide",
     weight: "fix",
-    stage: "shape",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/columns/edgeInsetMm`,
+    ...atShade(brief, "making/columns/edgeInsetMm"),
     text: `An edge inset of ${lengthText(brief.making.columns.edgeInsetMm, brief.units)} leaves no room between the edge columns; ${lengthText(insetMm, brief.units)} is used.`,
     cite: cite("geometry"),
     remedies: [
@@ -98,9 +97,7 @@ function tooFewColumns(
   return {
     id: "shape.columns-too-few",
     weight: "fix",
-    stage: "shape",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/columns/count`,
+    ...atShade(brief, "making/columns/count"),
     text: `${count} columns stand ${lengthText(spacingMm, brief.units)} apart, more than the ${lengthText(largestMm, brief.units)} asked for: the hem and the folds may bow between them. ${needed} columns keep to it.`,
     cite: cite("ring-spacing-faq", "spacing too wide for limp cloth"),
     figures: ["shape.column-spacing"],

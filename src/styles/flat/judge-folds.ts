@@ -3,6 +3,7 @@ import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { evenFoldCount } from "./even-folds.ts";
 import { fewestRows, type Unmet } from "./folds.ts";
@@ -27,11 +28,7 @@ interface Context {
 }
 
 function base({ brief }: Context, setting: string) {
-  return {
-    stage: "shape",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/fold/${setting}`,
-  } as const;
+  return atShade(brief, `making/fold/${setting}`);
 }
 
 /** Rows that would keep the limits, with the count no longer fixed. */

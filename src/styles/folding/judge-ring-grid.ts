@@ -3,6 +3,7 @@ import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 
 /** No fold fits between hem and headrail allowance. */
 export function noRoomForRow(brief: Brief, size: Size, firstMm: number): Finding {
@@ -10,9 +11,7 @@ export function noRoomForRow(brief: Brief, size: Size, firstMm: number): Finding
   return {
     id: "shape.too-short",
     weight: "stop",
-    stage: "shape",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/style`,
+    ...atShade(brief, "style"),
     text: `A shade ${text(size.finishedLengthMm)} long has no room for a row of rings ${text(firstMm)} above the hem and for the headrail allowance above it.`,
     cite: cite("geometry"),
     remedies: [
@@ -32,9 +31,7 @@ export function headrailShort(brief: Brief, headrailMm: number, neededMm: number
     {
       id: "shape.headrail-short",
       weight: "fix",
-      stage: "shape",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade/making/fold/headrailMm`,
+      ...atShade(brief, "making/fold/headrailMm"),
       text: `The headrail allowance is ${text(headrailMm)}; board and lift need ${text(neededMm)}. With less, the rings jam at the head while the shade still hangs low.`,
       cite: cite("headrail-allowance"),
       figures: ["shape.headrail-needed"],
@@ -55,9 +52,7 @@ export function needlessRibs(brief: Brief, why: string): Finding[] {
     {
       id: "shape.ribs-left-out",
       weight: "fix",
-      stage: "shape",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade/making/ribs/kind`,
+      ...atShade(brief, "making/ribs/kind"),
       text: `${why}. Ribs were asked for and are left out.`,
       cite: cite("our-choice"),
       remedies: [

@@ -3,6 +3,7 @@ import { type Brief, LONGEST_MM, leaveOutPatch, settingPatch } from "../../job/i
 import type { Form, Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { headrailShort, needlessRibs } from "../folding/judge-ring-grid.ts";
 import { fewestGatheredRows, type GatheredRows } from "./gathered-rows.ts";
 import type { Scallop } from "./scallop.ts";
@@ -43,10 +44,6 @@ export function judgeGathers(context: GatherContext): Finding[] {
   ];
 }
 
-function base(brief: Brief, key: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/making/${key}` } as const;
-}
-
 function rowsRemedy({ brief, grid }: GatherContext): Remedy[] {
   const height = grid.travelMm;
   const rows = fewestGatheredRows(height, brief.making.fold.largestSpacingMm);
@@ -66,7 +63,7 @@ const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => F
     const { fold } = brief.making;
     const largest = lengthText(fold.largestSpacingMm, brief.units);
     return {
-      ...base(brief, fold.spacingMm === undefined ? "fold/rows" : "fold/spacingMm"),
+      ...atShade(brief, `making/fold/${fold.spacingMm === undefined ? "rows" : "spacingMm"}`),
       id: "shape.rows-too-few",
       weight: "fix",
       text: `Rows stand ${lengthText(laid.spacingMm, brief.units)} apart, more than the ${largest} asked for. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
@@ -84,7 +81,7 @@ const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => F
     };
   },
   smallest: (context) => ({
-    ...base(context.brief, "fold/rows"),
+    ...atShade(context.brief, "making/fold/rows"),
     id: "shape.rows-too-many",
     weight: "fix",
     text: `Rows stand ${lengthText(context.laid.spacingMm, context.brief.units)} apart, under the ${lengthText(context.brief.making.fold.smallestSpacingMm, context.brief.units)} below which the stack only grows thicker.`,
@@ -93,7 +90,7 @@ const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => F
     remedies: rowsRemedy(context),
   }),
   length: ({ brief, size }) => ({
-    ...base(brief, "fold/headrailMm"),
+    ...atShade(brief, "making/fold/headrailMm"),
     id: "shape.too-short",
     weight: "stop",
     text: `A shade ${lengthText(size.finishedLengthMm, brief.units)} long has no room for a row of rings between its scallops and the headrail allowance.`,
@@ -110,7 +107,7 @@ function stackOver({ brief, grid, size }: GatherContext): Finding[] {
       ? []
       : [
           {
-            ...base(brief, "columns/count"),
+            ...atShade(brief, "making/columns/count"),
             id: "shape.stack-covers-much",
             weight: "mind",
             text: `Raised, the shade still hangs ${raised}, more than half its length. More columns make shallower scallops.`,
@@ -122,7 +119,7 @@ function stackOver({ brief, grid, size }: GatherContext): Finding[] {
   }
   return [
     {
-      ...base(brief, "fold/stackMm"),
+      ...atShade(brief, "making/fold/stackMm"),
       id: "shape.stack-over-limit",
       weight: "fix",
       text: `Raised, the shade hangs ${raised}, over the limit of ${lengthText(stackMm, brief.units)}. Its scallops hang below the rings however many rows there are; more columns make them shallower.`,
@@ -145,7 +142,7 @@ function deepScallop({ brief, asked, scallop }: GatherContext): Finding[] {
   if (asked.sagMm <= scallop.sagMm + 1e-6) return [];
   return [
     {
-      ...base(brief, "gather"),
+      ...atShade(brief, "making/gather"),
       id: "shape.scallop-too-deep",
       weight: "fix",
       text: `The scallops would hang ${lengthText(asked.sagMm, brief.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, brief.units)} is drawn and reckoned. Take less cloth across, or more columns.`,
@@ -173,7 +170,7 @@ function wideScallops({ brief, grid, scallop }: GatherContext): Finding[] {
   const bays = Math.ceil((grid.columnSpacingMm * (grid.columns.length - 1)) / WIDEST_SCALLOP_MM - 1e-9);
   return [
     {
-      ...base(brief, "columns/count"),
+      ...atShade(brief, "making/columns/count"),
       id: "shape.scallops-too-wide",
       weight: "fix",
       text: `Scallops ${text(grid.columnSpacingMm)} wide, over the published ${text(WIDEST_SCALLOP_MM)}, hang ${text(scallop.sagMm)} and pull the columns together.`,
@@ -198,7 +195,7 @@ function edgeCords({ brief, grid }: GatherContext): Finding[] {
   };
   return [
     {
-      ...base(brief, "columns/edgeInsetMm"),
+      ...atShade(brief, "making/columns/edgeInsetMm"),
       id: "shape.edge-cords-near-edge",
       weight: "mind",
       text: `The outer cords run ${text(inset)} from the edge, as tutorials for this style have them. Older clauses on lift cords that can be reached ask for ${text(LEAST_INSET_MM)} at least, so that a hand does not find them.`,
@@ -214,7 +211,7 @@ function noWeight({ brief }: GatherContext): Finding[] {
   const bags = weight === "shot-bags";
   return [
     {
-      ...base(brief, "gather/weight"),
+      ...atShade(brief, "making/gather/weight"),
       id: bags ? "shape.loose-weights" : "shape.no-rod",
       weight: bags ? "mind" : "fix",
       text: bags
@@ -231,9 +228,7 @@ function stiffLayers(brief: Brief): Finding[] {
     if (brief.cloths[layer] === undefined) return [];
     return [
       {
-        stage: "shape",
-        shadeId: brief.shadeId,
-        path: `${brief.path}/shade/${layer}`,
+        ...atShade(brief, layer),
         id: `shape.gathered-${layer}`,
         weight: "fix",
         text:
@@ -257,9 +252,7 @@ function lostRepeat(brief: Brief): Finding[] {
   if (face.repeat === undefined) return [];
   return [
     {
-      stage: "shape",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade/face`,
+      ...atShade(brief, "face"),
       id: "shape.repeat-lost",
       weight: "mind",
       text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, brief.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
@@ -274,7 +267,7 @@ function frillCloth({ brief, form }: GatherContext): Finding[] {
   if (frill === undefined) return [];
   return [
     {
-      ...base(brief, "gather/frillMm"),
+      ...atShade(brief, "making/gather/frillMm"),
       id: "shape.frill-cloth",
       weight: "mind",
       text: `The frill takes ${frill.count} strip${frill.count === 1 ? "" : "s"} across the face cloth, joined end to end. Cut them beside the shade: they are not in the lengths of its layers.`,

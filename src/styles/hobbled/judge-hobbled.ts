@@ -3,6 +3,7 @@ import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch 
 import { type Form, type Grid, LAYERS, type Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
 import { LEAST_FULLNESS, MOST_FULLNESS } from "./fullness.ts";
 import type { HobbledSpacing } from "./spacing.ts";
@@ -34,10 +35,6 @@ export function judgeHobbled(laid: HobbledLaid): Finding[] {
   ];
 }
 
-function base(brief: Brief, at: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${at}` } as const;
-}
-
 function offFullness({ brief, spacing }: HobbledLaid): Finding[] {
   const fullness = spacing.clothMm / spacing.tapeMm;
   if (fullness >= LEAST_FULLNESS - 1e-6 && fullness <= MOST_FULLNESS + 1e-6) return [];
@@ -63,7 +60,7 @@ function offFullness({ brief, spacing }: HobbledLaid): Finding[] {
           ];
   return [
     {
-      ...base(brief, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
+      ...atShade(brief, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
       id: "shape.hobble-fullness",
       weight: isLean ? "fix" : "mind",
       text: `${text(spacing.clothMm)} of cloth hang on ${text(spacing.tapeMm)} of tape, a fullness of ${trimmed(fullness, 2)}. ${isLean ? "Under 1.5 the folds hardly show." : "Over 2 they hang long and heavy."}`,
@@ -85,7 +82,7 @@ function foldOverHem({ brief, form }: HobbledLaid): Finding[] {
   const isInside = brief.mount === "inside" && insideLengthOffMm < pastMm;
   return [
     {
-      ...base(brief, isInside ? "making/mount/insideLengthOffMm" : "style"),
+      ...atShade(brief, isInside ? "making/mount/insideLengthOffMm" : "style"),
       id: "shape.hobble-fold-over-hem",
       weight: "mind",
       text: `The lowest fold hangs up to ${text(pastMm)} below the hem, lowered and raised${isInside ? `, and the hem is only ${text(insideLengthOffMm)} above the sill: the fold lies on it` : ""}.`,
@@ -109,7 +106,7 @@ function pattern({ brief, spacing }: HobbledLaid): Finding[] {
     const { folds, repeats, repeatMm } = spacing.match;
     return [
       {
-        ...base(brief, "making/hobble/match"),
+        ...atShade(brief, "making/hobble/match"),
         id: "shape.hobble-every-nth",
         weight: "mind",
         text: `The pattern comes back on every ${ordinal(folds)} fold: ${folds} folds take ${repeats === 1 ? "one repeat" : `${repeats} repeats`} of ${text(repeatMm)}. The folds between show other parts of it.`,
@@ -122,7 +119,7 @@ function pattern({ brief, spacing }: HobbledLaid): Finding[] {
   if (spacing.unmatched === undefined) return [];
   return [
     {
-      ...base(brief, "making/hobble/match"),
+      ...atShade(brief, "making/hobble/match"),
       id: "shape.hobble-pattern-unmatched",
       weight: "fix",
       text: `A repeat of ${text(spacing.unmatched.repeatMm)} does not come back on the folds: no whole number of up to four folds on ${text(spacing.tapeMm)} of tape takes whole repeats with a fullness of 1.5 to 2. The folds show ever other parts of the motif.`,
@@ -178,7 +175,7 @@ function stiffCloth(brief: Brief): Finding[] {
     : `the layers together are ${thickMm > THICK_MM ? `about ${trimmed(thickMm, 1)} mm thick` : `${trimmed(gsm, 0)} g/m²`}, and so much cloth stands out stiffly where it should hang in a soft fold`;
   return [
     {
-      ...base(brief, "style"),
+      ...atShade(brief, "style"),
       id: "shape.hobbled-cloth-too-stiff",
       weight: "fix",
       text: `Not a cloth for a hobbled shade: ${why}.`,
@@ -203,7 +200,7 @@ function stiffCloth(brief: Brief): Finding[] {
 
 function blackoutTapes(brief: Brief): Finding {
   return {
-    ...base(brief, "blackout"),
+    ...atShade(brief, "blackout"),
     id: "shape.hobbled-blackout",
     weight: "mind",
     text: "Every mark of the tapes is sewn through the blackout: each shows as a point of light. Blackout also makes the soft folds stiff.",

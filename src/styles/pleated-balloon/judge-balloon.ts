@@ -3,6 +3,7 @@ import { type Brief, settingPatch } from "../../job/index.ts";
 import type { Form, Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 
 /** Less cloth across a pouf than this much more than its width hardly swells. */
 const LEAST_FULLNESS = sourced(1.3, "ratio", cite("our-choice"));
@@ -10,10 +11,6 @@ const SAME_MM = 0.5;
 
 export function judgeBalloon(brief: Brief, size: Size, form: Form): Finding[] {
   return [...thinPoufs(brief, form), ...bigPouf(brief, size, form), ...barred(brief, form)];
-}
-
-function base(brief: Brief, path: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/making/${path}` } as const;
 }
 
 function thinPoufs(brief: Brief, { ease = [] }: Form): Finding[] {
@@ -37,7 +34,7 @@ function thinPoufs(brief: Brief, { ease = [] }: Form): Finding[] {
         : [{ label: "Fold away 8 in (20 cm)", patch: settingPatch(brief, "pleat", "foldedMm", inches(8)) }];
   return [
     {
-      ...base(brief, "pleat/foldedMm"),
+      ...atShade(brief, "making/pleat/foldedMm"),
       id: "shape.poufs-thin",
       weight: "mind",
       text: `A pouf ${lengthText(widthMm, brief.units)} wide has only ${lengthText(thinnest.extraMm, brief.units)} more cloth across at the hem: it hardly swells.`,
@@ -53,7 +50,7 @@ function bigPouf(brief: Brief, size: Size, { pouf }: Form): Finding[] {
   const fits = Math.floor(pouf.clothMm);
   return [
     {
-      ...base(brief, "pouf/clothMm"),
+      ...atShade(brief, "making/pouf/clothMm"),
       id: "shape.pouf-too-big",
       weight: "fix",
       text: `A pouf of ${lengthText(asked, brief.units)} has no room in a shade ${lengthText(size.finishedLengthMm, brief.units)} long; ${lengthText(pouf.clothMm, brief.units)} stay up.`,
@@ -72,7 +69,7 @@ function barred(brief: Brief, { bar }: Form): Finding[] {
   if (bar === undefined) return [];
   return [
     {
-      ...base(brief, "pleat/bar"),
+      ...atShade(brief, "making/pleat/bar"),
       id: "shape.balloon-bar",
       weight: "fix",
       text: "A bar along the hem keeps it straight, and the poufs cannot hang.",

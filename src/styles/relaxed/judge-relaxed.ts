@@ -3,6 +3,7 @@ import { type Brief, leaveOutPatch, type StyleKind, settingPatch, stylePatch } f
 import type { Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { scallopOfSag } from "../gathering/scallop.ts";
 import { type Dip, USUAL_DIP_SHARE } from "./dip.ts";
 
@@ -24,10 +25,6 @@ export function judgeRelaxed(brief: Brief, size: Size, dip: Dip): Finding[] {
   ];
 }
 
-function base(brief: Brief, path: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${path}` } as const;
-}
-
 function styleRemedy(brief: Brief, style: StyleKind, label: string): Remedy {
   return { label, patch: stylePatch(brief, style) };
 }
@@ -38,7 +35,7 @@ function tooWide(brief: Brief, { finishedWidthMm: width }: Size): Finding[] {
   const limit = over ? HOLDS_NO_MORE : HOLDS_WELL;
   return [
     {
-      ...base(brief, "style"),
+      ...atShade(brief, "style"),
       id: "shape.relaxed-too-wide",
       weight: over ? "fix" : "mind",
       text: `${lengthText(width, brief.units)} is wide for a relaxed shade: nothing carries it between the two columns, and over ${lengthText(limit.value, brief.units)} the dip ${over ? "no longer holds and the folds hang down in the middle" : "begins to sag unevenly"}. With lines in the middle it becomes a balloon, with its columns set in a tailed shade.`,
@@ -55,7 +52,7 @@ function ribs(brief: Brief): Finding[] {
   if (brief.making.ribs.kind === "none") return [];
   return [
     {
-      ...base(brief, "making/ribs/kind"),
+      ...atShade(brief, "making/ribs/kind"),
       id: "shape.relaxed-ribs",
       weight: "fix",
       text: "A rib across would hold the folds straight, and a relaxed shade is there to dip. The ribs are left out.",
@@ -72,7 +69,7 @@ function bar(brief: Brief): Finding[] {
   if (brief.making.relax.weight !== "bar") return [];
   return [
     {
-      ...base(brief, "making/relax/weight"),
+      ...atShade(brief, "making/relax/weight"),
       id: "shape.relaxed-bar",
       weight: "fix",
       text: "A bar along the hem keeps it straight: only the folds above it dip, and the extra width puckers over it.",
@@ -93,7 +90,7 @@ function columns(brief: Brief): Finding[] {
   if (count === undefined || count <= 2) return [];
   return [
     {
-      ...base(brief, "making/columns/count"),
+      ...atShade(brief, "making/columns/count"),
       id: "shape.relaxed-columns",
       weight: "fix",
       text: `${count} columns were asked for; a relaxed shade has two. A line in the middle would carry what is to dip, so the others are left out.`,
@@ -112,7 +109,7 @@ function stiff(brief: Brief): Finding[] {
     if (cloth === undefined) return [];
     return [
       {
-        ...base(brief, layer),
+        ...atShade(brief, layer),
         id: `shape.relaxed-${layer}`,
         weight: layer === "interlining" ? "fix" : "mind",
         text: `With ${cloth.name} between face and lining the shade is stiff: its folds break in corners instead of hanging in a curve.`,
@@ -139,7 +136,7 @@ function depth(brief: Brief, { finishedLengthMm }: Size, dip: Dip): Finding[] {
   if (dip.tooDeep) {
     return [
       {
-        ...base(brief, "making/relax/dipMm"),
+        ...atShade(brief, "making/relax/dipMm"),
         id: "shape.relaxed-dip-too-deep",
         weight: "fix",
         text: `The dip that was asked for is more than a third of the length; ${lengthText(dip.dipMm, brief.units)} is planned.`,
@@ -156,7 +153,7 @@ function depth(brief: Brief, { finishedLengthMm }: Size, dip: Dip): Finding[] {
       : `So shallow an edge draws the columns together with ${(parameterMm / arcMm).toFixed(1)} times its own weight.`;
   return [
     {
-      ...base(brief, "making/relax/dipMm"),
+      ...atShade(brief, "making/relax/dipMm"),
       id: "shape.relaxed-dip-shallow",
       weight: "mind",
       text: `The lower edge dips by ${lengthText(dip.dipMm, brief.units)} over ${lengthText(dip.spanMm, brief.units)}. ${pull}`,
@@ -171,7 +168,7 @@ function both(brief: Brief, dip: Dip): Finding[] {
   const asked = brief.making.relax.extraWidthMm ?? 0;
   return [
     {
-      ...base(brief, "making/relax/extraWidthMm"),
+      ...atShade(brief, "making/relax/extraWidthMm"),
       id: "shape.relaxed-dip-and-width",
       weight: "mind",
       text: `Dip and extra width are both fixed and do not agree: a dip of ${lengthText(dip.dipMm, brief.units)} takes ${lengthText(dip.extraMm, brief.units)}, not ${lengthText(asked, brief.units)}. The dip is kept.`,

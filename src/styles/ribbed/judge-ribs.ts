@@ -3,6 +3,7 @@ import { type Brief, type RibKind, settingPatch, stylePatch } from "../../job/in
 import type { Grid } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 
 /** What ribs do not go with, each with the reason. */
 export function judgeRibs(brief: Brief, grid: Grid): Finding[] {
@@ -21,11 +22,7 @@ export function judgeRibs(brief: Brief, grid: Grid): Finding[] {
 }
 
 function base(brief: Brief, key: string) {
-  return {
-    stage: "shape",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/ribs/${key}`,
-  } as const;
+  return atShade(brief, `making/ribs/${key}`);
 }
 
 /** Pockets that this shade has the layers for. */

@@ -3,6 +3,7 @@ import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { easeBetween } from "../draping/ease.ts";
 import { hangTail } from "../draping/tail.ts";
 import { withinShade } from "./inset.ts";
@@ -16,7 +17,7 @@ export function judgeTailed(brief: Brief, size: Size, grid: Grid, form: Form): F
 }
 
 function base(brief: Brief, key: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/making/pleat/${key}` } as const;
+  return atShade(brief, `making/pleat/${key}`);
 }
 
 /** How far the corner of a tail hangs below its column with the shade raised far enough, mm. */

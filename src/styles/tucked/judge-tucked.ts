@@ -3,6 +3,7 @@ import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch 
 import type { Grid, Size } from "../../shade/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
+import { atShade } from "../at-shade.ts";
 import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
 import type { Tucks } from "./tucks.ts";
 
@@ -33,17 +34,13 @@ export function judgeTucked(laid: TuckedLaid): Finding[] {
   ];
 }
 
-function base(brief: Brief, at: string) {
-  return { stage: "shape", shadeId: brief.shadeId, path: `${brief.path}/shade/${at}` } as const;
-}
-
 function depth({ brief, tucks }: TuckedLaid): Finding[] {
   const text = (mm: number) => lengthText(mm, brief.units);
   const { depthMm, spacingMm } = tucks;
   if (depthMm < LEAST_DEPTH_MM)
     return [
       {
-        ...base(brief, "making/tuck/depthMm"),
+        ...atShade(brief, "making/tuck/depthMm"),
         id: "shape.tuck-too-shallow",
         weight: "fix",
         text: `A tuck ${text(depthMm)} deep is no more than a row of stitches: the folds have nothing to break on.`,
@@ -58,7 +55,7 @@ function depth({ brief, tucks }: TuckedLaid): Finding[] {
   const cureMm = Math.floor(spacingMm / 4);
   return [
     {
-      ...base(brief, "making/tuck/depthMm"),
+      ...atShade(brief, "making/tuck/depthMm"),
       id: "shape.tuck-too-deep",
       weight: overlaps ? "stop" : "fix",
       text: `Tucks ${text(depthMm)} deep stand ${text(spacingMm)} apart: ${overlaps ? "each reaches past the stitching of the next and cannot be sewn so" : "each hides more than half of the cloth to the next, and the shade hangs as stiff as a mat"}.`,
@@ -83,7 +80,7 @@ function thickness(brief: Brief): Finding[] {
   if (face.nap !== true && thickMm <= THICK_MM) return [];
   return [
     {
-      ...base(brief, "style"),
+      ...atShade(brief, "style"),
       id: "shape.tucked-cloth-too-thick",
       weight: "fix",
       text:
@@ -103,7 +100,7 @@ function thickness(brief: Brief): Finding[] {
 
 function pinholes(brief: Brief, { sewn }: Tucks): Finding {
   return {
-    ...base(brief, "blackout"),
+    ...atShade(brief, "blackout"),
     id: "shape.tuck-pinholes",
     weight: "fix",
     text: `${sewn} tucks stitched through the blackout from edge to edge let light in along every row of needle holes.`,
@@ -132,7 +129,7 @@ function pattern({ brief, tucks }: TuckedLaid): Finding[] {
   if (Math.round(times) > 0 && offMm * tucks.sewn < PATTERN_SLACK_MM) return [];
   return [
     {
-      ...base(brief, "making/tuck/spacingMm"),
+      ...atShade(brief, "making/tuck/spacingMm"),
       id: "shape.tucks-break-pattern",
       weight: "fix",
       text: `Every tuck swallows ${text(2 * tucks.depthMm)} of a pattern that repeats every ${text(repeat.verticalMm)}, and from tuck to tuck it is ${text(pitchMm)} of cloth: the motifs no longer meet across the tucks. Tucks want a plain cloth, or a small all-over pattern.`,
