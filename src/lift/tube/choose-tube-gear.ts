@@ -30,30 +30,25 @@ export function chooseTubeGear(
   const listed = brief.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
   const drives =
     listed.length > 0 ? listed : CATALOGUE.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
-  const judged = drives.map((drive) => ({
-    drive,
-    reason: objection(brief, kind, size, columns, spool, drive, massKg),
-  }));
-  const at = judged.findIndex(({ reason }) => reason === undefined);
-  const chosen = own ?? judged[at]?.drive ?? nearest(drives, massKg);
-  const refused =
-    own !== undefined
-      ? []
-      : judged
-          .slice(0, at < 0 ? judged.length : at)
-          .flatMap(({ drive, reason }) =>
-            drive === chosen || reason === undefined ? [] : [{ drive, reason }],
-          );
-  const axisMm = axis(chosen, spool, book);
+  const refused: TubeGear["refused"] = [];
+  let chosen = own;
+  for (const drive of drives) {
+    if (chosen !== undefined) break;
+    const reason = objection(brief, kind, size, columns, spool, drive, massKg);
+    if (reason === undefined) chosen = drive;
+    else refused.push({ drive, reason });
+  }
+  const drive = chosen ?? nearest(drives, massKg);
+  const axisMm = axis(drive, spool, book);
   return {
     kind,
     tube,
     spool,
-    drive: chosen,
+    drive,
     ...(isAsked ? { asked: brief.drive } : {}),
-    refused,
+    refused: refused.filter((one) => one.drive !== drive),
     axisMm,
-    heightMm: height(chosen, spool, axisMm, book),
+    heightMm: height(drive, spool, axisMm, book),
     label: "height of tube and drive",
   };
 }
