@@ -5,11 +5,13 @@ import {
   CATALOGUE,
   CLOTH_KINDS,
   COVER_FROM,
+  CUT_WAYS,
   DIRECTIONS,
   DRIVE_KINDS,
   EDGE_PLEATS,
   HEADS,
   HEM_CORNERS,
+  HEM_WEIGHTS,
   HOBBLE_RULES,
   INNER_CUTS,
   JOIN_PLACES,
@@ -38,6 +40,7 @@ import {
   RIB_PLACES,
   SCREW_GAUGES,
   STYLES,
+  TUBE_METALS,
   WIDENINGS,
   WOODS,
 } from "../src/job/index.ts";
@@ -171,7 +174,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     hemExtraMm: length,
     hemRowMm: length,
     drawInMm: length,
-    weight: fc.constantFrom("rod", "shot-bags", "none"),
+    weight: fc.constantFrom(...HEM_WEIGHTS),
     frillMm: length,
     frillFullness: mm(1, 5),
   }),
@@ -199,7 +202,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     controlSide: fc.constantFrom("left", "right"),
     lock: fc.constantFrom("lock-3-slot", "lock-5-slot", "no-such-lock", "odd-lock"),
     cord: fc.constantFrom("cord-1-4", "cord-0-9", "cord-1-8", "no-such-cord", "odd-cord"),
-    eye: fc.constantFrom("eye-12", "no-such-eye"),
+    eye: fc.constantFrom("eye-12", "pulley-16", "odd-eye", "no-such-eye"),
     ring: fc.constantFrom("ring-12", "no-such-ring"),
     seat: fc.constantFrom("auto", "between", "outside"),
     seatMm: length,
@@ -314,7 +317,7 @@ const anyCloth = (id: string) =>
 
 const anyCutting = fc.record(
   {
-    way: fc.constantFrom("straight" as const, "free" as const),
+    way: fc.constantFrom(...CUT_WAYS),
     stages: fc.integer({ min: 2, max: 6 }),
     tableMm: fc.oneof(size, mm(1500, 6000)),
     gapMm: mm(0, 100),
@@ -384,11 +387,21 @@ export const anyJob: fc.Arbitrary<Job> = fc
       name: fc.constant("Odd cord"),
       diameterMm: mm(0.3, 6),
       breakingN: fc.option(mm(1, 20_000), { nil: undefined }),
+      stretchAt10N: fc.option(mm(0, 0.5), { nil: undefined }),
+    }),
+    eye: fc.record({
+      id: fc.constant("odd-eye"),
+      name: fc.constant("Odd eye"),
+      outsideDiameterMm: part,
+      friction: fc.option(mm(0, 1), { nil: undefined }),
+      pulleyShare: fc.option(mm(0.5, 1), { nil: undefined }),
     }),
     tube: fc.record({
       id: fc.constant("odd-tube"),
       name: fc.constant("Odd tube"),
       diameterMm: part,
+      wallMm: fc.option(mm(0.1, 50), { nil: undefined }),
+      metal: fc.constantFrom(undefined, ...TUBE_METALS),
       massGPerM: fc.option(mm(1, 20_000), { nil: undefined }),
       stockMm: fc.option(size, { nil: undefined }),
       spoolCoreMm: fc.option(part, { nil: undefined }),
@@ -418,7 +431,22 @@ export const anyJob: fc.Arbitrary<Job> = fc
     stock: anyStock,
   })
   .map(
-    ({ ruler, place, purpose, workshop, windows, inLine, cloths, lock, cord, tube, drive, cutting, stock }) =>
+    ({
+      ruler,
+      place,
+      purpose,
+      workshop,
+      windows,
+      inLine,
+      cloths,
+      lock,
+      cord,
+      eye,
+      tube,
+      drive,
+      cutting,
+      stock,
+    }) =>
       jobSchema.parse({
         format: "shadewright-job",
         version: 1,
@@ -429,7 +457,7 @@ export const anyJob: fc.Arbitrary<Job> = fc
         units: { system: ruler === "1 mm" ? "metric" : "imperial", ruler },
         rooms: [{ id: "room-1", name: "Room", windows: windows.filter((window) => window !== null), inLine }],
         cloths,
-        hardware: { locks: [lock], cords: [cord], tubes: [tube], drives: [drive] },
+        hardware: { locks: [lock], cords: [cord], eyes: [eye], tubes: [tube], drives: [drive] },
         workshop,
         cutting,
         stock: {
