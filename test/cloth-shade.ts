@@ -1,9 +1,9 @@
-import { WorkingBook } from "../src/account/index.ts";
 import { planCloth } from "../src/cloth/plan-cloth.ts";
+import { WorkingBook } from "../src/figures/index.ts";
 import { type Job, type JobInput, partsOf, settleShade } from "../src/job/index.ts";
 import { chooseGear } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Form, Grid } from "../src/shade/index.ts";
+import type { Form, Grid } from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { briefWith } from "./briefs.ts";

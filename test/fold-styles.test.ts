@@ -3,7 +3,7 @@ import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
 import { HOBBLE_RULES, jobSchema, MOUNTS, RIB_FACES, RIB_KINDS, RIB_PLACES } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
-import { flatSize } from "../src/shade/index.ts";
+import { flatSize } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { anyMaking } from "./arbitrary-job.ts";
 import { jobWith } from "./briefs.ts";

@@ -9,7 +9,7 @@ import type {
   LayerCut,
   Mass,
   Size,
-} from "../src/shade/index.ts";
+} from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { inches } from "../src/units/index.ts";
 import { briefWith } from "./briefs.ts";

@@ -1,7 +1,7 @@
-import { WorkingBook } from "../src/account/index.ts";
+import { WorkingBook } from "../src/figures/index.ts";
 import type { Brief } from "../src/job/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Size } from "../src/shade/index.ts";
+import type { Size } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 
 /** A shade measured and laid in its style, over a lock that hangs 25 mm below the board. */

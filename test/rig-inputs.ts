@@ -1,10 +1,10 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
-import type { Remedy } from "../src/account/index.ts";
-import { WorkingBook } from "../src/account/index.ts";
+import type { Remedy } from "../src/figures/index.ts";
+import { WorkingBook } from "../src/figures/index.ts";
 import { type Brief, type Job, jobSchema, type LiftKind, partsOf, settleShade } from "../src/job/index.ts";
 import { chooseGear, chooseLock, gearInput, type LiftInput, type TubeInput } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Mass } from "../src/shade/index.ts";
+import type { Mass } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 
 /** A shade of 1 kg of cloth and 0.5 kg of bar, so that loads are easy to follow. */

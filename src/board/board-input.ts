@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade/index.ts";
+import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the board of one shade follows from. */
 export interface BoardInput {

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
 import {
   bendingStressNPerMm2,
@@ -12,7 +12,7 @@ import {
   WOOD_SPECIES,
   type WoodSpecies,
 } from "../mechanics/index.ts";
-import type { BoardPlan, BoardStrength } from "../shade/index.ts";
+import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { BoardLoads } from "./board-loads.ts";
 

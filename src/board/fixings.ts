@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { BoardPlan, Bracket, Lift } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { BoardPlan, Bracket, Lift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { FIT_SLACK } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import type { BoardPlan } from "../shade/index.ts";
+import type { BoardPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";

@@ -1,4 +1,4 @@
-import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";

@@ -1,7 +1,7 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type Brief, SCREW_GAUGES, settingPatch } from "../job/index.ts";
 import { WOOD_SPECIES } from "../mechanics/index.ts";
-import type { BoardPlan, BoardStrength } from "../shade/index.ts";
+import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, forceText, lengthText, trimmed } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";

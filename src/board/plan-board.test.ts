@@ -4,7 +4,7 @@ import { anyJob } from "../../test/arbitrary-job.ts";
 import { jobWith } from "../../test/briefs.ts";
 import { expectNear } from "../../test/near.ts";
 import { afterRemedy, briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook } from "../account/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
 import type { Brief, Job, JobInput } from "../job/index.ts";
 // Board and lift are neighbours that never import each other; here the lift is what the board is given.
 import { planLift } from "../lift/index.ts";

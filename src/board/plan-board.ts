@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { BoardPlan, Form } from "../shade/index.ts";
+import type { BoardPlan, Form } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { type Brief, LOFT, layersThicknessMm } from "../job/index.ts";
-import { type Folds, flatSize } from "../shade/index.ts";
+import { type Folds, flatSize } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { BoardInput } from "./board-input.ts";
 

@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
 import { SCREW_SHANK_MM } from "../mechanics/index.ts";
-import type { BoardPlan } from "../shade/index.ts";
+import type { BoardPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, type UnitSystem } from "../units/index.ts";
 

@@ -1,4 +1,4 @@
-import { byWeight, type Finding, WEIGHTS, type Weight } from "../account/index.ts";
+import { byWeight, type Finding, WEIGHTS, type Weight } from "../figures/index.ts";
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";

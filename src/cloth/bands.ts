@@ -1,5 +1,5 @@
 import type { Brief, Cloth } from "../job/index.ts";
-import { type Band, flatSize, type Size, type Trim } from "../shade/index.ts";
+import { type Band, flatSize, type Size, type Trim } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import { seamThatFitsMm } from "./joins.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Brief, Cloth } from "../job/index.ts";
-import type { Grid, Size, Trim } from "../shade/index.ts";
+import type { Grid, Size, Trim } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, lengthText, upToMark } from "../units/index.ts";
 import { boardAllowanceMm } from "./make-up.ts";

@@ -1,4 +1,4 @@
-import type { LayerCut } from "../shade/index.ts";
+import type { LayerCut } from "../shade-plan/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import { type AcrossBolt, type Joined, joinAtWishes, joinEqualParts } from "./joins.ts";
 

@@ -1,5 +1,5 @@
 import type { Cloth, Railroad } from "../job/index.ts";
-import type { Layer } from "../shade/index.ts";
+import type { Layer } from "../shade-plan/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { LayerShape } from "./layer-shape.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";

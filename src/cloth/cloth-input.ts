@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Form, Grid, Size } from "../shade/index.ts";
+import type { Form, Grid, Size } from "../shade-plan/index.ts";
 
 /** What the cloth of one shade follows from. */
 export interface ClothInput {

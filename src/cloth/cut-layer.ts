@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Brief, Cloth } from "../job/index.ts";
-import type { Layer, LayerCut, Size } from "../shade/index.ts";
+import type { Layer, LayerCut, Size } from "../shade-plan/index.ts";
 import { FIT_SLACK, MM_PER_YARD } from "../units/index.ts";
 import { chooseTurn, type TurnStory } from "./choose-turn.ts";
 import type { ClothInput } from "./cloth-input.ts";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { briefWith } from "../../test/briefs.ts";
 import { expectNear } from "../../test/near.ts";
-import type { CornerPoint, HemCorner } from "../shade/index.ts";
+import type { CornerPoint, HemCorner } from "../shade-plan/index.ts";
 import { hemCorner } from "./hem-corner.ts";
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { CornerLine, CornerPoint, HemCorner } from "../shade/index.ts";
+import type { CornerLine, CornerPoint, HemCorner } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 import { hemDepthsMm, isBagged } from "./make-up.ts";
 

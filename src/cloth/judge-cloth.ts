@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import { type Brief, type Cloth, settingPatch } from "../job/index.ts";
-import type { ClothPlan } from "../shade/index.ts";
+import type { ClothPlan } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";

@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
-import { LAYER_NAMES } from "../shade/index.ts";
+import { LAYER_NAMES } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
 import type { CutStory } from "./cut-layer.ts";

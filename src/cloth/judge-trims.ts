@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import { type Brief, type Cloth, settingPatch } from "../job/index.ts";
-import type { ClothPlan, Size } from "../shade/index.ts";
+import type { ClothPlan, Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { bandingWidthMm } from "./bands.ts";

@@ -1,5 +1,12 @@
 import type { Brief, Cloth, MotifAcross } from "../job/index.ts";
-import { LAYER_NAMES, type Lay, type Layer, type LayerCut, type Motif, type Panel } from "../shade/index.ts";
+import {
+  LAYER_NAMES,
+  type Lay,
+  type Layer,
+  type LayerCut,
+  type Motif,
+  type Panel,
+} from "../shade-plan/index.ts";
 import type { JoinStory } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { Joined } from "./joins.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import { type Form, type Layer, type LayerCut, ribCount } from "../shade/index.ts";
+import { type Form, type Layer, type LayerCut, ribCount } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 
 /** One allowance on top of the finished size, mm. */

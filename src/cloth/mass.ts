@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
 import {
   type ClothPlan,
@@ -8,7 +8,7 @@ import {
   ribCount,
   ringCount,
   type Trim,
-} from "../shade/index.ts";
+} from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 

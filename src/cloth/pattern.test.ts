@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { clothOf, type ShadeInput } from "../../test/cloth-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import type { LayerCut, Panel } from "../shade/index.ts";
+import type { LayerCut, Panel } from "../shade-plan/index.ts";
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const SEAM_MM = 12.7;

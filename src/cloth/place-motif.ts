@@ -1,5 +1,5 @@
 import type { Brief, Repeat } from "../job/index.ts";
-import { type Motif, motifFallMm } from "../shade/index.ts";
+import { type Motif, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 
 /** One layer as cut: what lies past the finished outline, the flat size between hems, and what still shrinks. */

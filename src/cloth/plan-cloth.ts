@@ -1,4 +1,4 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import type { Brief, Cloth } from "../job/index.ts";
 import {
   type ClothPlan,
@@ -10,7 +10,7 @@ import {
   type Size,
   type Trim,
   type TrimBolt,
-} from "../shade/index.ts";
+} from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
 import { boardTrims } from "./board-trims.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Form, Grid, RibLine } from "../shade/index.ts";
+import type { Form, Grid, RibLine } from "../shade-plan/index.ts";
 
 /**
  * Pocket lines: on the finished shade they are the rows; on the flat lining each pocket below has taken

@@ -1,5 +1,5 @@
 import type { Brief, Cloth } from "../job/index.ts";
-import type { Lay, Layer } from "../shade/index.ts";
+import type { Lay, Layer } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";

@@ -1,5 +1,5 @@
 import type { Cloth, MotifAcross } from "../job/index.ts";
-import type { Layer, Motif, Panel } from "../shade/index.ts";
+import type { Layer, Motif, Panel } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { chooseJoins, type JoinStory, NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";

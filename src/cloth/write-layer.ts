@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Cloth, HalfDropRule } from "../job/index.ts";
-import { LAYER_NAMES, type Layer } from "../shade/index.ts";
+import { LAYER_NAMES, type Layer } from "../shade-plan/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 import type { LayerShape } from "./layer-shape.ts";
 import { shrinkOf, slantShare } from "./layer-shape.ts";

@@ -1,5 +1,5 @@
 import type { Cloth } from "../job/index.ts";
-import { LAYERS, type LayerCut, type TrimBolt } from "../shade/index.ts";
+import { LAYERS, type LayerCut, type TrimBolt } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import type { Need, RunningNeed } from "./need.ts";

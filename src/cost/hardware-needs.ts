@@ -1,4 +1,4 @@
-import { ringCount } from "../shade/index.ts";
+import { ringCount } from "../shade-plan/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import { haberdasheryNeeds } from "./haberdashery-needs.ts";

@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { Cost } from "../shade/index.ts";
+import type { Cost } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
 import { soldLengths } from "./length-for.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { SettledRates } from "../job/index.ts";
-import { type LabourLine, ringCount } from "../shade/index.ts";
+import { type LabourLine, ringCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, MM_PER_M, SAME_LENGTH_MM } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";

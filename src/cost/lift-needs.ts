@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { CordLockLift, Grid, TubeLift } from "../shade/index.ts";
+import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import { counted, lengths } from "./make-need.ts";

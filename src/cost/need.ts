@@ -1,4 +1,4 @@
-import type { ShoppingLine } from "../shade/index.ts";
+import type { ShoppingLine } from "../shade-plan/index.ts";
 
 interface Common {
   /** Id of the shopping line that it ends in; needs of one id are bought together. */

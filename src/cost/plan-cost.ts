@@ -1,6 +1,6 @@
-import { type Finding, WorkingBook } from "../account/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
 import type { SettledRates } from "../job/index.ts";
-import type { Cost } from "../shade/index.ts";
+import type { Cost } from "../shade-plan/index.ts";
 import { clothNeeds } from "./cloth-needs.ts";
 import type { CostInput } from "./cost-input.ts";
 import { hardwareNeeds } from "./hardware-needs.ts";

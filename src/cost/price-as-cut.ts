@@ -1,6 +1,6 @@
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import type { Cloth, SettledRates } from "../job/index.ts";
-import type { Cost, ShoppingLine } from "../shade/index.ts";
+import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { toCent } from "./money.ts";
 import {

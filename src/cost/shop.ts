@@ -1,4 +1,4 @@
-import type { ShoppingLine } from "../shade/index.ts";
+import type { ShoppingLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { lengthFor } from "./length-for.ts";
 import { longestMm } from "./longest.ts";

@@ -1,6 +1,6 @@
-import { type Finding, WorkingBook } from "../account/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
 import type { SettledRates, Stock } from "../job/index.ts";
-import type { Cost } from "../shade/index.ts";
+import type { Cost } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { judgePrices, judgeRack } from "./judge-cost.ts";
 import { sumLabour } from "./labour.ts";

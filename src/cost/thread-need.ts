@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import { ringCount } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import { ringCount } from "../shade-plan/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import type { Need } from "./need.ts";
 import { SUNDRIES } from "./sundries.ts";

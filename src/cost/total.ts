@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { SettledRates } from "../job/index.ts";
-import type { Cost, LabourLine, ShoppingLine } from "../shade/index.ts";
+import type { Cost, LabourLine, ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { sumCents } from "./money.ts";
 

@@ -1,4 +1,4 @@
-import type { Remedy } from "../account/index.ts";
+import type { Remedy } from "../figures/index.ts";
 import type { Brief, Cord, CordLock } from "../job/index.ts";
 import type { ShadePlan } from "../plan/index.ts";
 import type { Cite } from "../sources/index.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { dropFamily, type FoldCloth, type FoldStack, foldWeight } from "../mechanics/index.ts";
-import { type Folds, ribCount } from "../shade/index.ts";
+import { type Folds, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
 

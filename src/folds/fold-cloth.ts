@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { type Brief, bendingOf, type Cloth, type ClothKind, layersThicknessMm } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade/index.ts";
+import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";

@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { BAR_STIFFNESS, type Bar, barMassGPerM } from "../job/index.ts";
 import { type FoldCloth, rectangle, roundTube, solveBeam } from "../mechanics/index.ts";
-import { type HemSag, massByPlace, ribCount } from "../shade/index.ts";
+import { type HemSag, massByPlace, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { MEASURE_STIFFNESS, settingPatch } from "../job/index.ts";
-import type { Folds } from "../shade/index.ts";
+import type { Folds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { FoldLayer } from "./fold-cloth.ts";

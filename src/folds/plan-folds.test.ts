@@ -4,11 +4,11 @@ import { describe, expect, test } from "vitest";
 import { anyMaking } from "../../test/arbitrary-job.ts";
 import { jobWith } from "../../test/briefs.ts";
 import { expectNear } from "../../test/near.ts";
-import type { Remedy } from "../account/index.ts";
+import type { Remedy } from "../figures/index.ts";
 import { type Job, type JobInput, jobSchema } from "../job/index.ts";
 import { layFolds } from "../mechanics/index.ts";
 import { plan } from "../plan/index.ts";
-import type { Folds } from "../shade/index.ts";
+import type { Folds } from "../shade-plan/index.ts";
 import { uprightN } from "./break-way.ts";
 
 const applyPatch = (job: Job, patch: Remedy["patch"]) =>

@@ -1,7 +1,7 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
 import { fixedApron, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
-import type { Folds } from "../shade/index.ts";
+import type { Folds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";

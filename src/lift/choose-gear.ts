@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Brief, CordLock } from "../job/index.ts";
-import type { Column, Size } from "../shade/index.ts";
+import type { Column, Size } from "../shade-plan/index.ts";
 import { chooseLock } from "./choose-lock.ts";
 import { chooseTubeGear } from "./tube/choose-tube-gear.ts";
 import type { TubeGear } from "./tube/tube-input.ts";

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import { inches } from "../units/index.ts";
 import { cordLengths } from "./cord-lengths.ts";
 import { planTail } from "./plan-tail.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { continuousBeam } from "../mechanics/index.ts";
-import { type Form, type Grid, type Mass, massByPlace } from "../shade/index.ts";
+import { type Form, type Grid, type Mass, massByPlace } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import { type CordRun, headYMm } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import { type CordRun, headYMm } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";

@@ -1,4 +1,4 @@
-import type { FigureUnit, WorkingBook } from "../account/index.ts";
+import type { FigureUnit, WorkingBook } from "../figures/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 
 interface SumSpec {

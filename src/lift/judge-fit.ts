@@ -1,4 +1,4 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type Brief, type CordLock, settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { fineText } from "../units/index.ts";

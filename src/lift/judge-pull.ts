@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
 import { type Bar, type Brief, barSectionMm2, settingPatch } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, N_PER_POUND_FORCE } from "../units/index.ts";
 import type { CordLoads } from "./cord-loads.ts";

@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { cordLengthText, fineText, lengthText } from "../units/index.ts";
 import type { FoundSeat } from "./find-seat.ts";

@@ -1,4 +1,4 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
 import { type Brief, type Cord, settingPatch } from "../job/index.ts";
-import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
 

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import type { LiftInput } from "./lift-input.ts";

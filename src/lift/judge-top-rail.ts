@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import { type Brief, STYLE_NAMES, settingPatch } from "../job/index.ts";
-import type { TopRail } from "../shade/index.ts";
+import type { TopRail } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import { hangsFromRail } from "./top-rail.ts";

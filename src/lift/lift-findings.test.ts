@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { jobWith } from "../../test/briefs.ts";
 import { afterRemedy, briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook } from "../account/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
 import type { CordLock, Job, JobInput } from "../job/index.ts";
-import type { Mass } from "../shade/index.ts";
+import type { Mass } from "../shade-plan/index.ts";
 import { planLift } from "./plan-lift.ts";
 
 type Making = NonNullable<NonNullable<Parameters<typeof jobWith>[0]["shade"]>["making"]>;

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { BoardPoint, LockSeat, Slot } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { BoardPoint, LockSeat, Slot } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "./control-frame.ts";
 import type { FoundSeat } from "./find-seat.ts";

@@ -1,4 +1,4 @@
-import type { Remedy } from "../account/index.ts";
+import type { Remedy } from "../figures/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
 import { lengthText } from "../units/index.ts";
 

@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { judgeTopRail } from "./judge-top-rail.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { planLock } from "./plan-lock.ts";

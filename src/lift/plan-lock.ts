@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import type { Cord } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { chooseLock } from "./choose-lock.ts";
 import type { ControlFrame } from "./control-frame.ts";
 import { mirrored } from "./control-frame.ts";

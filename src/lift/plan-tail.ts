@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { cite } from "../sources/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { Grid, Size, TopRail } from "../shade/index.ts";
+import type { Grid, Size, TopRail } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 

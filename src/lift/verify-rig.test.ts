@@ -2,8 +2,8 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../test/briefs.ts";
 import { rigInput } from "../../test/rig-inputs.ts";
-import { WorkingBook } from "../account/index.ts";
-import type { BoardPoint, CordLockLift } from "../shade/index.ts";
+import { WorkingBook } from "../figures/index.ts";
+import type { BoardPoint, CordLockLift } from "../shade-plan/index.ts";
 import { planLift } from "./plan-lift.ts";
 import { countCrossings, verifyRig } from "./verify-rig.ts";
 

@@ -5,7 +5,7 @@ import { jobWith } from "../../test/briefs.ts";
 import { expectNear } from "../../test/near.ts";
 import { type Job, type JobInput, jobSchema, splitWindow } from "../job/index.ts";
 import { plan, type ShadePlan } from "../plan/index.ts";
-import { headYMm } from "../shade/index.ts";
+import { headYMm } from "../shade-plan/index.ts";
 
 type Window = Partial<JobInput["rooms"][number]["windows"][number]>;
 type Opening = Partial<NonNullable<Window["opening"]>>;

@@ -1,6 +1,6 @@
-import type { Finding, PatchOperation } from "../account/index.ts";
+import type { Finding, PatchOperation } from "../figures/index.ts";
 import { type Brief, STYLE_NAMES, type StyleKind, settingPatch, splitWindow } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import { wishMm } from "./beside.ts";

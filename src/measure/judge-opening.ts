@@ -1,7 +1,7 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
 import { settingPatch } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { SMALLEST_FINISHED_MM } from "./finished-size.ts";

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { briefWith } from "../../test/briefs.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import type { JobInput } from "../job/index.ts";
 import { inches, markMm, RULERS } from "../units/index.ts";
 import { measure } from "./index.ts";

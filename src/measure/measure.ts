@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import type { Brief } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { finishedSize } from "./finished-size.ts";
 import { judgeBeyond } from "./judge-beyond.ts";

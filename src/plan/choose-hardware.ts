@@ -1,4 +1,4 @@
-import { type PatchOperation, setPatch } from "../account/index.ts";
+import { type PatchOperation, setPatch } from "../figures/index.ts";
 import { type Catalogue, type Job, partsOf, settleMaking, type Window } from "../job/index.ts";
 import {
   HARD_PULL,
@@ -7,7 +7,7 @@ import {
   type HardwareSet,
   searchHardware,
 } from "../lift/index.ts";
-import type { RuleOutcome } from "../shade/index.ts";
+import type { RuleOutcome } from "../shade-plan/index.ts";
 import { patched } from "./patched.ts";
 import { planWindow } from "./plan.ts";
 import type { ShadePlan } from "./plan-types.ts";

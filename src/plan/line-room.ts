@@ -1,9 +1,9 @@
-import { type Finding, WorkingBook } from "../account/index.ts";
+import { lineUp, type MotifPlace, type RoomWindow } from "../align/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
 import { type Brief, type Job, type Room, settleLine } from "../job/index.ts";
 import { chooseGear } from "../lift/index.ts";
-import { lineUp, type MotifPlace, type RoomWindow } from "../line-up/index.ts";
 import { measure } from "../measure/index.ts";
-import type { LinePlace } from "../shade/index.ts";
+import type { LinePlace } from "../shade-plan/index.ts";
 import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
 import type { RoomPlan } from "./plan-types.ts";
 

@@ -1,4 +1,4 @@
-import type { Finding, Working } from "../account/index.ts";
+import type { Finding, Working } from "../figures/index.ts";
 import type { Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type {
   BoardPlan,
@@ -15,7 +15,7 @@ import type {
   SafetyReview,
   Size,
   Step,
-} from "../shade/index.ts";
+} from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
 export const PLAN_FORMAT = "shadewright-plan";

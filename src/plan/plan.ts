@@ -1,7 +1,8 @@
-import { byWeight, WorkingBook } from "../account/index.ts";
+import { judgeMotif, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
+import { byWeight, WorkingBook } from "../figures/index.ts";
 import { planFolds } from "../folds/index.ts";
 import {
   type Brief,
@@ -13,7 +14,6 @@ import {
   type Window,
 } from "../job/index.ts";
 import { chooseGear, gearInput, planLift } from "../lift/index.ts";
-import { judgeMotif, writeLine } from "../line-up/index.ts";
 import { measure } from "../measure/index.ts";
 import {
   askPlace,

@@ -1,4 +1,4 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type Job, PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 

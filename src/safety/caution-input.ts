@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Grid, Lift, SafetyReview, Size } from "../shade/index.ts";
+import type { Grid, Lift, SafetyReview, Size } from "../shade-plan/index.ts";
 
 export interface CautionInput {
   brief: Brief;

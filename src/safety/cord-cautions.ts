@@ -1,5 +1,5 @@
 import { PLACE_NAMES } from "../job/index.ts";
-import type { Caution } from "../shade/index.ts";
+import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 import { backText, frontText } from "./hanging-cords.ts";

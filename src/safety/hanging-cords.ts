@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { CordLockLift, LoopLift, WandLift } from "../shade/index.ts";
+import type { CordLockLift, LoopLift, WandLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 

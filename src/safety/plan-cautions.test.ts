@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type HandShade, handShade } from "../../test/hand-shade.ts";
 import { verdictIn } from "../../test/words.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import { PLACES, PURPOSES } from "../job/index.ts";
 import { askPlace, planCautions, reviewShade } from "./index.ts";
 

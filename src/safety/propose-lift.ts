@@ -1,4 +1,4 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
 import type { CarefulLift } from "./review/careful-lift.ts";
 

@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { Caution } from "../shade/index.ts";
+import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 

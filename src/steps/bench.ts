@@ -1,4 +1,10 @@
-import { type CordLockLift, flatSize, type Layer, type LayerCut, type TubeLift } from "../shade/index.ts";
+import {
+  type CordLockLift,
+  flatSize,
+  type Layer,
+  type LayerCut,
+  type TubeLift,
+} from "../shade-plan/index.ts";
 import { fineText, lengthText } from "../units/index.ts";
 import { type Habit, PRACTICE } from "./practice.ts";
 import type { StepInput } from "./step-input.ts";

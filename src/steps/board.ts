@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";

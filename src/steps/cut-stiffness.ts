@@ -1,5 +1,5 @@
 import { MEASURE_STIFFNESS } from "../job/index.ts";
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { listed } from "./wording.ts";
 

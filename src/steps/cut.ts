@@ -1,5 +1,5 @@
 import type { RibKind } from "../job/index.ts";
-import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
 import { clothLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
 import { cutStiffness } from "./cut-stiffness.ts";

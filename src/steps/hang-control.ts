@@ -1,4 +1,4 @@
-import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade/index.ts";
+import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade-plan/index.ts";
 import { cordLengthText, trimmed } from "../units/index.ts";
 import { type Bench, hasLock, type LockBench } from "./bench.ts";
 import {

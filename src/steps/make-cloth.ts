@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { BLACKOUT_IRON, IRON } from "./hazards.ts";
 import { baggedSteps } from "./make-bagged.ts";

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type HandShade, handShade } from "../../test/hand-shade.ts";
 import { lengthsIn, numbersOf, strayLengths } from "../../test/lengths-in-text.ts";
 import { verdictIn } from "../../test/words.ts";
-import { CHAPTERS, SHEETS, type Step } from "../shade/index.ts";
+import { CHAPTERS, SHEETS, type Step } from "../shade-plan/index.ts";
 import { planSteps, type StepInput } from "./index.ts";
 import { PRACTICE } from "./practice.ts";
 

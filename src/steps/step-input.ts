@@ -1,5 +1,5 @@
 import type { Brief } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, Form, Grid, Lift, Mass, Size, StyleStep } from "../shade/index.ts";
+import type { BoardPlan, ClothPlan, Form, Grid, Lift, Mass, Size, StyleStep } from "../shade-plan/index.ts";
 
 /** What the steps of one shade follow from. */
 export interface StepInput {

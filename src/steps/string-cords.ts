@@ -1,4 +1,4 @@
-import type { Lift, Step } from "../shade/index.ts";
+import type { Lift, Step } from "../shade-plan/index.ts";
 import { cordLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";

@@ -1,5 +1,5 @@
 import type { Brief, StyleKind } from "../job/index.ts";
-import type { LineAsk, LinePlace, Size } from "../shade/index.ts";
+import type { LineAsk, LinePlace, Size } from "../shade-plan/index.ts";
 import { flatInLine } from "./flat/in-line.ts";
 import type { Mechanism } from "./style.ts";
 

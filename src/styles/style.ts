@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import type { Brief, MakingGroup, SettledMaking } from "../job/index.ts";
-import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade/index.ts";
+import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade-plan/index.ts";
 import type { ShapeInput, VisibleShape } from "./visible-shape.ts";
 
 /** What sits under the board and takes up the cords: the folds gather below it. */

@@ -1,5 +1,5 @@
 import type { Drawing } from "../drawing/index.ts";
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { altText } from "./figure.ts";

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { boltStretches, drawBoltPlan } from "../../src/drawing/index.ts";
 import type { Job } from "../../src/job/index.ts";
-import { cuttingLists, toCsv } from "../../src/lists/index.ts";
 import {
   type CuttingPlan,
   cuttingSavings,
@@ -11,6 +10,7 @@ import {
   planCutting,
   rackAfter,
 } from "../../src/plan/index.ts";
+import { cuttingLists, toCsv } from "../../src/tables/index.ts";
 import { jobWith } from "../briefs.ts";
 import { expectNear } from "../near.ts";
 

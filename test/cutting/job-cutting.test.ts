@@ -10,7 +10,7 @@ import {
   plan,
   planCutting,
 } from "../../src/plan/index.ts";
-import type { LayerCut, Panel } from "../../src/shade/index.ts";
+import type { LayerCut, Panel } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
 import { jobWith } from "../briefs.ts";
 import { expectNear } from "../near.ts";

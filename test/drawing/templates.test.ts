@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { type Drawing, drawShadeTemplates, hasTemplates, type Polyline } from "../../src/drawing/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
-import { headYMm } from "../../src/shade/index.ts";
+import { headYMm } from "../../src/shade-plan/index.ts";
 import { jobWith } from "../briefs.ts";
 import { expectNear } from "../near.ts";
 

@@ -36,7 +36,7 @@ const lineFindings = ({ findings }: ShadePlan | Plan) =>
   findings.filter(({ id }) => id.startsWith("line-up."));
 
 describe("a kitchen by hand", () => {
-  // The sums stand in test/line-up/solve-line.test.ts: spacing 150 mm, least headrail 70 mm, levels 725 + whole folds.
+  // The sums stand in test/align/solve-line.test.ts: spacing 150 mm, least headrail 70 mm, levels 725 + whole folds.
   const windows = [
     hung("a", 650, 1450, headrail(70)),
     hung("b", 950, 1100, headrail(70)),

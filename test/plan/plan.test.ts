@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
-import type { Remedy } from "../../src/account/index.ts";
+import type { Remedy } from "../../src/figures/index.ts";
 import { type Job, jobSchema } from "../../src/job/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
 import { cite } from "../../src/sources/index.ts";

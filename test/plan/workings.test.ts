@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { compile, type EvalFunction } from "mathjs";
 import { describe, expect, it } from "vitest";
-import type { Working } from "../../src/account/index.ts";
+import type { Working } from "../../src/figures/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { jobWith } from "../briefs.ts";

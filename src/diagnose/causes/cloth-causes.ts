@@ -1,5 +1,5 @@
 import { settingPatch } from "../../job/index.ts";
-import { ribCount, ringCount } from "../../shade/index.ts";
+import { ribCount, ringCount } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { CauseOf } from "../cause.ts";

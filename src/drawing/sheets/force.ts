@@ -1,5 +1,5 @@
 import { scaleLinear } from "d3-scale";
-import type { CourseHeight, Lift, PullPlace } from "../../shade/index.ts";
+import type { CourseHeight, Lift, PullPlace } from "../../shade-plan/index.ts";
 import { forceText, lengthText, N_PER_POUND_FORCE, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { line, name, note } from "./shapes.ts";

@@ -1,4 +1,4 @@
-import type { LoopLift, WandLift } from "../../shade/index.ts";
+import type { LoopLift, WandLift } from "../../shade-plan/index.ts";
 import type { Fact, Point, Primitive } from "../model.ts";
 import { hangingTail } from "./hanging-tail.ts";
 import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";

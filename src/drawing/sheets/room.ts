@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import type { LineUp } from "../../shade/index.ts";
+import type { LineUp } from "../../shade-plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { textWidthEm } from "../placing/text-width.ts";

@@ -1,4 +1,4 @@
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import {
   type Making,
   newJob,
@@ -8,7 +8,7 @@ import {
   type StyleKind,
   settleShade,
 } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { STYLE_MODULES } from "../../styles/index.ts";
 import type { Drawing, Primitive } from "../model.ts";
 import { line } from "./shapes.ts";

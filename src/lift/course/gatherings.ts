@@ -1,4 +1,4 @@
-import { type Form, type Grid, type Mass, massByPlace } from "../../shade/index.ts";
+import { type Form, type Grid, type Mass, massByPlace } from "../../shade-plan/index.ts";
 import { GRAVITY, SAME_LENGTH_MM } from "../../units/index.ts";
 
 /** One stretch of the shade as the cords gather it, from the bottom up. */

@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { type Brief, type Cord, settingPatch } from "../../job/index.ts";
-import type { LiftCourse } from "../../shade/index.ts";
+import type { LiftCourse } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { cordStiffnessN } from "./level.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief, Cord } from "../../job/index.ts";
-import type { CordRun, CourseHeight, SpoolCord } from "../../shade/index.ts";
+import type { CordRun, CourseHeight, SpoolCord } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
 /** Stretch of braided polyester as it breaks, for a cord whose stretch was not measured. */

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type {
   CordLockLift,
   CordRun,
@@ -6,7 +6,7 @@ import type {
   LiftCourse,
   SpoolCord,
   TubeLift,
-} from "../../shade/index.ts";
+} from "../../shade-plan/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LiftInput } from "../lift-input.ts";
 import type { TubeInput } from "../tube/tube-input.ts";

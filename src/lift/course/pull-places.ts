@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
-import type { CordLockLift, CordRun, PullPlace } from "../../shade/index.ts";
+import type { CordLockLift, CordRun, PullPlace } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { cordPull, frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY, wrapRad } from "../harness.ts";
 import type { LiftInput } from "../lift-input.ts";

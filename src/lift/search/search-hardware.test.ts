@@ -4,7 +4,7 @@ import { briefWith } from "../../../test/briefs.ts";
 import { HARDWARE_NEED } from "../../../test/hardware-need.ts";
 import { expectNear } from "../../../test/near.ts";
 import { rigInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import { CATALOGUE, type Cord, type CordLock, type Eye } from "../../job/index.ts";
 import { misfits } from "../lock-fit.ts";
 import { planLift } from "../plan-lift.ts";

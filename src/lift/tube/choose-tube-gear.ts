@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { type Brief, barMassGPerM, CATALOGUE, type Drive } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";

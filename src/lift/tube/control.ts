@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { planTubeCourse, type TubeCourseParts } from "../course/plan-course.ts";
 import { controlDrop, endAboveFloor } from "./control-drop.ts";

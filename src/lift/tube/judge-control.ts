@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
 import { type Brief, settingPatch } from "../../job/index.ts";
-import type { LoopLift, MotorLift, SpringLift, TubeLift } from "../../shade/index.ts";
+import type { LoopLift, MotorLift, SpringLift, TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { downToMark, forceText, lengthText, massText } from "../../units/index.ts";
 import { EASY_PULL, HARD_PULL, lighterBars } from "../judge-pull.ts";

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { briefWith, jobWith } from "../../../test/briefs.ts";
 import { afterRemedy, briefsOf, tubeInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import type { Brief, Drive, JobInput } from "../../job/index.ts";
-import type { Mass } from "../../shade/index.ts";
+import type { Mass } from "../../shade-plan/index.ts";
 import { planTube } from "./plan-tube.ts";
 import type { TubeKind } from "./tube-input.ts";
 

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
 import { type Brief, type Drive, type DriveKind, settingPatch } from "../../job/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { massText, torqueText } from "../../units/index.ts";
 import { lighterBars } from "../judge-pull.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { cordLengthText, downToMark, lengthText, upToMark } from "../../units/index.ts";
 import { BOARD_END_MM, hasRoom } from "../gaps.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { fineText, forceText, lengthText, N_PER_POUND_FORCE } from "../../units/index.ts";
 import { TUBE_BEND, TUBE_TWIST, tubeStiffness } from "./tube-bend.ts";

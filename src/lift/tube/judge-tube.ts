@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { CordLoads } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";

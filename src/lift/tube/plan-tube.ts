@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cordLoads, heldWeight } from "../cord-loads.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
 import { withControl } from "./control.ts";

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import { headYMm, type SpoolCord } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import { headYMm, type SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { cordTotal } from "../cord-sum.ts";

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import { type Form, type Grid, type Mass, massByPlace } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import { type Form, type Grid, type Mass, massByPlace } from "../../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { Wound } from "./winding.ts";

@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Tube } from "../../job/index.ts";
 import { roundTube, solveBeam } from "../../mechanics/index.ts";
-import type { LiftTube, Spool, TubeSupport } from "../../shade/index.ts";
+import type { LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 

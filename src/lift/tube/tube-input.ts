@@ -1,5 +1,5 @@
 import type { Brief, Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../../shade/index.ts";
+import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 
 export type TubeKind = Exclude<LiftKind, "cord-lock">;
 

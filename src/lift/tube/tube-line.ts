@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { type ControlFrame, mirrored } from "../control-frame.ts";
 import type { BoardLine } from "../gaps.ts";

@@ -1,4 +1,4 @@
-import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade/index.ts";
+import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
 import { hasRoom } from "../gaps.ts";
 import { type PlacedSupports, placeSupports } from "./place-supports.ts";

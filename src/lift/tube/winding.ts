@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { turnsBetween, type Winding, woundRadiusMm } from "../../mechanics/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";

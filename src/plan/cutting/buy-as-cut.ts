@@ -1,5 +1,5 @@
-import { WorkingBook } from "../../account/index.ts";
 import { type ClothTaken, type LengthsTaken, priceAsCut } from "../../cost/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import { type Job, partsOf, settleRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";

@@ -1,4 +1,4 @@
-import { type PatchOperation, setPatch } from "../../account/index.ts";
+import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import { type Job, partsOf, settleMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import { patched } from "../patched.ts";

@@ -1,5 +1,5 @@
 import type { Brief, StyleKind } from "../../job/index.ts";
-import type { Grid, Row, Size } from "../../shade/index.ts";
+import type { Grid, Row, Size } from "../../shade-plan/index.ts";
 import { upToMark } from "../../units/index.ts";
 
 /** More rows than this only make a thick stack: the search for a count that does ends here. */

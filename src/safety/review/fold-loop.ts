@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Form, Stretch } from "../../shade/index.ts";
+import type { Form, Stretch } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText, SAME_LENGTH_MM } from "../../units/index.ts";
 import { type Setting, variantPatch } from "./variants.ts";

@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { handShade } from "../../../test/hand-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
-import type { CordLockLift, Mass, TubeLift } from "../../shade/index.ts";
+import type { CordLockLift, Mass, TubeLift } from "../../shade-plan/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
 import { courseAt } from "./course.ts";
 import type { LiftCords } from "./lift-cords.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../../shade/index.ts";
+import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";

@@ -1,5 +1,5 @@
 import { continuousBeam } from "../../mechanics/index.ts";
-import { type Grid, type Mass, massByPlace, type Size } from "../../shade/index.ts";
+import { type Grid, type Mass, massByPlace, type Size } from "../../shade-plan/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 import type { RearSpan } from "./cord-geometry.ts";
 

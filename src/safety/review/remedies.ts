@@ -1,6 +1,6 @@
-import type { Remedy } from "../../account/index.ts";
+import type { Remedy } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import { RULE_OUTCOME_NAMES, type RuleOutcome } from "../../shade/index.ts";
+import { RULE_OUTCOME_NAMES, type RuleOutcome } from "../../shade-plan/index.ts";
 import type { Check } from "../rules/rule.ts";
 import { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy, Weight } from "../../account/index.ts";
+import type { Finding, Remedy, Weight } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { RuleResult } from "../../shade/index.ts";
+import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
 
 /** Secondary texts, and our own rounding, never stop the work. */

@@ -7,7 +7,7 @@ import { jobWith } from "../../../test/briefs.ts";
 import { handShade } from "../../../test/hand-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import { verdictIn } from "../../../test/words.ts";
-import { type Finding, type Working, WorkingBook } from "../../account/index.ts";
+import { type Finding, type Working, WorkingBook } from "../../figures/index.ts";
 import {
   type Job,
   jobSchema,
@@ -19,7 +19,7 @@ import {
   settleShade,
 } from "../../job/index.ts";
 import { plan } from "../../plan/index.ts";
-import type { Mass, RuleResult } from "../../shade/index.ts";
+import type { Mass, RuleResult } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import type { LiftCords } from "./lift-cords.ts";
 import { reviewShade } from "./review-shade.ts";

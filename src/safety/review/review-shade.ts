@@ -1,6 +1,11 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import { RULE_OUTCOMES, type RuleOutcome, type RuleResult, type SafetyReview } from "../../shade/index.ts";
+import {
+  RULE_OUTCOMES,
+  type RuleOutcome,
+  type RuleResult,
+  type SafetyReview,
+} from "../../shade-plan/index.ts";
 import { placeText, purposeText } from "../rules/place-words.ts";
 import type { PhysicalTestId } from "../rules/rule.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";

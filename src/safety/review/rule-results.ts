@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { RuleOutcome, RuleResult, RuleSource } from "../../shade/index.ts";
+import type { RuleOutcome, RuleResult, RuleSource } from "../../shade-plan/index.ts";
 import { trimmed } from "../../units/index.ts";
 import type { Check, Rule } from "../rules/rule.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";

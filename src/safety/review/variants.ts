@@ -1,4 +1,4 @@
-import type { PatchOperation } from "../../account/index.ts";
+import type { PatchOperation } from "../../figures/index.ts";
 import { type Brief, type LiftKind, type Making, type RearGuide, settingPatch } from "../../job/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { Check } from "../rules/rule.ts";

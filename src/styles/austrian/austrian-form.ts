@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade/index.ts";
+import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import {

@@ -1,4 +1,4 @@
-import type { Column, Form, ShadePoint, Swag } from "../../shade/index.ts";
+import type { Column, Form, ShadePoint, Swag } from "../../shade-plan/index.ts";
 import { scallopWithin } from "../gathering/scallop.ts";
 import { bayLine } from "./bay-line.ts";
 import { easeBetween, hasTails } from "./ease.ts";

@@ -5,7 +5,7 @@ import { briefWith } from "../../../test/briefs.ts";
 import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import type { StyleKind } from "../../job/index.ts";
-import { flatSize, type ShadePoint } from "../../shade/index.ts";
+import { flatSize, type ShadePoint } from "../../shade-plan/index.ts";
 import { baysOf } from "./draped-line.ts";
 import { hemBelowRowMm } from "./draped-shape.ts";
 

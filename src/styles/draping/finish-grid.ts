@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import {
   type Column,
   columnSpacingMm,
@@ -6,7 +6,7 @@ import {
   type Grid,
   type Row,
   type Size,
-} from "../../shade/index.ts";
+} from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedPieces } from "./draped-shape.ts";
 

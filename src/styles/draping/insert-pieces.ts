@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Form, Size } from "../../shade/index.ts";
+import type { Form, Size } from "../../shade-plan/index.ts";
 
 /** Cut widths of the pieces of a face whose pleats are cut apart, mm. */
 export interface InsertPieces {

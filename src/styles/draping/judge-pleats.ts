@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
 import { type Brief, leaveOutPatch, settingPatch } from "../../job/index.ts";
-import type { Form, Size } from "../../shade/index.ts";
+import type { Form, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";

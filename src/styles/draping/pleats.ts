@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Pleat, StyleAllowance } from "../../shade/index.ts";
+import type { ClothMark, Form, Pleat, StyleAllowance } from "../../shade-plan/index.ts";
 
 /** A pleat to lay: where it comes to stand on the finished shade, and the cloth in it. */
 export interface PleatAsk {

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { slantedCatenary } from "../../mechanics/index.ts";
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
 /** Edge of a tail that hangs freely: drawn in by about this share of its width. */

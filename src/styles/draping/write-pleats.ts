@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Form, Size } from "../../shade/index.ts";
+import type { Form, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 
 /** Flat width of the pleated cloth, and the pieces where the pleats are cut apart. */

@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
 import { type Brief, settingPatch } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { FIT_SLACK, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

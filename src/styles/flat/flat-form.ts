@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Size } from "../../shade/index.ts";
+import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 
 /** Form of a flat or ribbed shade: with its ribs, and the rail of one that comes down. */
 export function flatForm(brief: Brief, size: Size, grid: Grid): Form {

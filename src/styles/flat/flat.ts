@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { judgeRibs } from "../ribbed/judge-ribs.ts";
 import { ribbedShape } from "../ribbed/ribbed-shape.ts";

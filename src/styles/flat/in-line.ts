@@ -1,6 +1,6 @@
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade/index.ts";
+import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade-plan/index.ts";
 import type { StyleInLine } from "../in-line.ts";
 import type { Mechanism } from "../style.ts";
 import { headrailNeeded } from "./rows.ts";

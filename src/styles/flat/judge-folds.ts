@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
 import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
-import type { Grid, Size } from "../../shade/index.ts";
+import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

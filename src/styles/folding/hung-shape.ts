@@ -1,5 +1,5 @@
 import { type FoldCloth, type FoldPlace, type LaidFold, layFolds } from "../../mechanics/index.ts";
-import type { Grid, ShadePoint } from "../../shade/index.ts";
+import type { Grid, ShadePoint } from "../../shade-plan/index.ts";
 import {
   type FoldEnds,
   type FoldState,

@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
 

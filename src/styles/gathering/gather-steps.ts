@@ -1,4 +1,4 @@
-import type { ClothMark, StyleStep } from "../../shade/index.ts";
+import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
 import { LADDER, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 

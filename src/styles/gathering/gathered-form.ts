@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Column, Form, Haberdashery, Size, Swag } from "../../shade/index.ts";
+import type { ClothMark, Column, Form, Haberdashery, Size, Swag } from "../../shade-plan/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 
 /** Tape beyond each end of the cloth that it gathers, to knot its cords. */

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import type { Mechanism } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Row, Size } from "../../shade/index.ts";
+import type { Row, Size } from "../../shade-plan/index.ts";
 
 /** What the rows of a gathered shade follow from. */
 interface GatheredRowsAsk {

@@ -1,4 +1,4 @@
-import type { ShadePoint, Swag } from "../../shade/index.ts";
+import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
 import { riseMm, scallopOfSag } from "./scallop.ts";
 
 /** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */

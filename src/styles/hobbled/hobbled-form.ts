@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Grid, Haberdashery, Size } from "../../shade/index.ts";
+import type { ClothMark, Form, Grid, Haberdashery, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, upToMark } from "../../units/index.ts";
 import { plainForm, plainStretches } from "../flat/flat-form.ts";

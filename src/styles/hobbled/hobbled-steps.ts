@@ -1,4 +1,4 @@
-import { ringCount, type StyleStep } from "../../shade/index.ts";
+import { ringCount, type StyleStep } from "../../shade-plan/index.ts";
 import { LADDER, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 

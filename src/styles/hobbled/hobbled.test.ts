@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { briefWith } from "../../../test/briefs.ts";
 import { laidAt } from "../../../test/laid-shade.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import type { JobInput } from "../../job/index.ts";
 import { inches } from "../../units/index.ts";
 import { hobbled } from "./hobbled.ts";

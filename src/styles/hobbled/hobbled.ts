@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";

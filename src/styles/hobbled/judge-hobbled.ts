@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
 import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
-import { type Form, type Grid, LAYERS, type Size } from "../../shade/index.ts";
+import { type Form, type Grid, LAYERS, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK, inches } from "../../units/index.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Column, Ease, Form, Grid, Pleat, Swag } from "../../shade/index.ts";
+import type { ClothMark, Column, Ease, Form, Grid, Pleat, Swag } from "../../shade-plan/index.ts";
 import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from "../draping/pleats.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import type { LowestPouf } from "./pouf.ts";

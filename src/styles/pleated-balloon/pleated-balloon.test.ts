@@ -3,7 +3,7 @@ import { briefWith } from "../../../test/briefs.ts";
 import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import type { Making } from "../../job/index.ts";
-import { flatSize } from "../../shade/index.ts";
+import { flatSize } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import { layPleats, pleatAllowances } from "../draping/pleats.ts";
 

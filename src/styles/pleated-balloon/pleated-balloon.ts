@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
 import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";

@@ -1,5 +1,5 @@
 import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Haberdashery, ShapedPanel, Size, Swag } from "../../shade/index.ts";
+import type { Form, Grid, Haberdashery, ShapedPanel, Size, Swag } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { riseMm, scallopOfSag } from "../gathering/scallop.ts";

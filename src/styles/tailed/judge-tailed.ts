@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
-import type { Form, Grid, Size } from "../../shade/index.ts";
+import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

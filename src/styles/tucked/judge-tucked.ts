@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
-import type { Grid, Size } from "../../shade/index.ts";
+import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";

@@ -1,5 +1,5 @@
 import { memo, useContext } from "react";
-import type { Finding, Weight } from "../../account/index.ts";
+import type { Finding, Weight } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { WeightIcon } from "../frame/icons.tsx";
 import { ShadeContext } from "../shade/shade-context.tsx";

@@ -1,4 +1,4 @@
-import type { Weight } from "../../account/index.ts";
+import type { Weight } from "../../figures/index.ts";
 
 interface IconProps {
   paths: string;

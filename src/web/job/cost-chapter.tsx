@@ -1,5 +1,5 @@
-import { moneyText } from "../../account/index.ts";
-import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import { moneyText } from "../../figures/index.ts";
+import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { countText } from "../frame/count-text.ts";

@@ -1,5 +1,5 @@
 import { Link } from "wouter";
-import { type Finding, WEIGHTS } from "../../account/index.ts";
+import { type Finding, WEIGHTS } from "../../figures/index.ts";
 import { FindingNote, WEIGHT_WORDS } from "../findings/finding-list.tsx";
 import { Chapter } from "../frame/chapter.tsx";
 import { useJob } from "../state/fields.ts";

@@ -1,6 +1,6 @@
 import { type ChangeEvent, useState } from "react";
 import { MOST_PARTS } from "../../job/index.ts";
-import type { PartKind } from "../../lists/parts-csv/index.ts";
+import type { PartKind } from "../../tables/parts-csv/index.ts";
 import { useCanEdit, useField } from "../state/fields.ts";
 import { setPatch } from "../state/pointer.ts";
 import { edit, usePlanner } from "../state/store.ts";
@@ -21,7 +21,7 @@ export function PartsFromFile({ kind, pointer }: { kind: PartKind; pointer: stri
     const [file] = event.target.files ?? [];
     event.target.value = "";
     if (!file) return;
-    const { partColumns, readPartsCsv } = await import("../../lists/parts-csv/index.ts");
+    const { partColumns, readPartsCsv } = await import("../../tables/parts-csv/index.ts");
     const { parts, issues } = readPartsCsv(await file.text(), kind);
     const columns = partColumns(kind);
     const ids = new Set(parts.map(({ id }) => id));

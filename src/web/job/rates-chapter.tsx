@@ -1,4 +1,4 @@
-import { moneyText } from "../../account/index.ts";
+import { moneyText } from "../../figures/index.ts";
 import { DEFAULT_RATES, type Rates, settleRates } from "../../job/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { Chapter } from "../frame/chapter.tsx";

@@ -5,7 +5,7 @@ import {
   lineWishesSchema,
   type Room,
 } from "../../job/index.ts";
-import type { LinedWindow, LineUp } from "../../shade/index.ts";
+import type { LinedWindow, LineUp } from "../../shade-plan/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, type FlagSpec, length } from "../inputs/spec.ts";
 import { withLimits } from "../settings/limits.ts";

@@ -1,5 +1,5 @@
 import { Link } from "wouter";
-import { type Finding, WEIGHTS } from "../../account/index.ts";
+import { type Finding, WEIGHTS } from "../../figures/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { WEIGHT_WORDS } from "../findings/finding-list.tsx";
 import { WeightIcon } from "../frame/icons.tsx";

@@ -1,4 +1,4 @@
-import type { Stage } from "../../account/index.ts";
+import type { Stage } from "../../figures/index.ts";
 import { FindingList } from "../findings/finding-list.tsx";
 import { Chapter, type ChapterProps } from "../frame/chapter.tsx";
 import { openSection } from "../state/store.ts";

@@ -1,5 +1,5 @@
 import { createContext, useContext } from "react";
-import type { Working } from "../../account/index.ts";
+import type { Working } from "../../figures/index.ts";
 import type { Window } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import type { Place } from "../state/planning.ts";

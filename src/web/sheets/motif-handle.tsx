@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useState } from "react";
 import type { Placed } from "../../drawing/index.ts";
-import type { Motif } from "../../shade/index.ts";
+import type { Motif } from "../../shade-plan/index.ts";
 import { lengthText, markMm, toMark } from "../../units/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useCanEdit, useField, useUnits } from "../state/fields.ts";

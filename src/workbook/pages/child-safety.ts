@@ -1,4 +1,4 @@
-import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade/index.ts";
+import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { columnBlocks } from "../column-blocks.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";

@@ -1,4 +1,4 @@
-import { byWeight, type Finding } from "../../account/index.ts";
+import { byWeight, type Finding } from "../../figures/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../job/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { clothLengthText, cordLengthText, forceText, massText } from "../../units/index.ts";

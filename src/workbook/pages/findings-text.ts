@@ -1,4 +1,4 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { Book } from "../book.ts";
 import type { Noted } from "../noted-list.ts";

@@ -1,6 +1,6 @@
-import { WEIGHTS } from "../../account/index.ts";
 import { drawLegend } from "../../drawing/index.ts";
-import { SHEETS } from "../../shade/index.ts";
+import { WEIGHTS } from "../../figures/index.ts";
+import { SHEETS } from "../../shade-plan/index.ts";
 import type { Book } from "../book.ts";
 import { type ContentsEntry, contentsList } from "../contents.ts";
 import { figure } from "../figure.ts";

@@ -1,4 +1,4 @@
-import { RULE_OUTCOME_NAMES, type RuleResult } from "../../shade/index.ts";
+import { RULE_OUTCOME_NAMES, type RuleResult } from "../../shade-plan/index.ts";
 import { drawOutcomeMark } from "../outcome-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { table } from "../table.ts";

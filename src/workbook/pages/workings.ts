@@ -1,4 +1,4 @@
-import type { Working } from "../../account/index.ts";
+import type { Working } from "../../figures/index.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
 import { notedList } from "../noted-list.ts";
 import type { ShadeContext } from "../shade-context.ts";

@@ -1,4 +1,4 @@
-import type { FigureSpec } from "../../../account/index.ts";
+import type { FigureSpec } from "../../../figures/index.ts";
 import type { Check } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 

@@ -1,4 +1,4 @@
-import type { Weight } from "../../../account/index.ts";
+import type { Weight } from "../../../figures/index.ts";
 import {
   CONFIDENCE_NAMES,
   RULE_OUTCOME_NAMES,
@@ -6,7 +6,7 @@ import {
   type RuleResult,
   type RuleSource,
   STATUS_NAMES,
-} from "../../../shade/index.ts";
+} from "../../../shade-plan/index.ts";
 import { citeText } from "../../../sources/index.ts";
 import { Fig } from "../../figures/fig.tsx";
 import { WeightIcon } from "../../frame/icons.tsx";

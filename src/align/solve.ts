@@ -1,4 +1,4 @@
-import type { LinePlace } from "../shade/index.ts";
+import type { LinePlace } from "../shade-plan/index.ts";
 import { FIT_SLACK, remainderMm } from "../units/index.ts";
 import { placesAtSpacing, placesOnLevels, type Way, wantedBottomMm } from "./choices.ts";
 import { type Alike, alikeWindows } from "./groups.ts";

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type LineWishes, lineWishes, settingPatch } from "../job/index.ts";
-import type { LinePlace, LineUp } from "../shade/index.ts";
+import type { LinePlace, LineUp } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, inches, lengthText } from "../units/index.ts";
 import type { LineProblem } from "./line-problem.ts";

@@ -1,4 +1,4 @@
-import type { LineProblem, LineScore, LineWindow } from "../../src/line-up/index.ts";
+import type { LineProblem, LineScore, LineWindow } from "../../src/align/index.ts";
 import { inches } from "../../src/units/index.ts";
 
 /** One way for one window: what the objective counts of it. */

@@ -1,4 +1,4 @@
-import type { LineAsk, LinePlace } from "../shade/index.ts";
+import type { LineAsk, LinePlace } from "../shade-plan/index.ts";
 import { remainderMm, SUM_SLACK_MM } from "../units/index.ts";
 import type { LineProblem, LineWindow } from "./line-problem.ts";
 

@@ -1,5 +1,5 @@
 import type { Brief, InLine, SettledLine } from "../job/index.ts";
-import type { LineAsk, Size } from "../shade/index.ts";
+import type { LineAsk, Size } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
 /** One window of a room, measured, with what its style asks of a common line. */

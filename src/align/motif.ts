@@ -1,4 +1,4 @@
-import { type MotifLine, motifFallMm } from "../shade/index.ts";
+import { type MotifLine, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm, SAME_LENGTH_MM, toMark } from "../units/index.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 

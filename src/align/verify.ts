@@ -1,4 +1,4 @@
-import type { LinePlace } from "../shade/index.ts";
+import type { LinePlace } from "../shade-plan/index.ts";
 import type { LineProblem, LineSolution, LineWindow, SolvedLine } from "./line-problem.ts";
 
 /** Sums of lengths may differ by this, mm. */

@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import { type Brief, settingPatch } from "../job/index.ts";
-import type { ClothPlan } from "../shade/index.ts";
+import type { ClothPlan } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText, markMm } from "../units/index.ts";
 import { awayFrom, type MotifPlace } from "./motif.ts";

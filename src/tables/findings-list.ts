@@ -1,4 +1,4 @@
-import type { Finding } from "../account/index.ts";
+import type { Finding } from "../figures/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import { asciiText, type Cell, type Table } from "./table.ts";

@@ -1,4 +1,4 @@
-import type { LineAsk } from "../shade/index.ts";
+import type { LineAsk } from "../shade-plan/index.ts";
 import { lengthText, type UnitChoice } from "../units/index.ts";
 import { placesAtSpacing, placesOnLevels, type Way } from "./choices.ts";
 import type { LineProblem, LineWindow, SolvedLine } from "./line-problem.ts";

@@ -1,4 +1,4 @@
-import type { LinedWindow, LinePlace, LineUp } from "../shade/index.ts";
+import type { LinedWindow, LinePlace, LineUp } from "../shade-plan/index.ts";
 import { lengthText, markMm, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
 
 type Told = Pick<LinedWindow, "follows" | "place" | "sharesRaisedHem" | "why">;

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Grid, LinePlace, Size } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { Grid, LinePlace, Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 
 /** The figures of one shade that follows the room: where its first row comes to stand, and what it gave. */

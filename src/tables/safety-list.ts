@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import { CONFIDENCE_NAMES, RULE_OUTCOME_NAMES, type RuleResult, STATUS_NAMES } from "../shade/index.ts";
+import { CONFIDENCE_NAMES, RULE_OUTCOME_NAMES, type RuleResult, STATUS_NAMES } from "../shade-plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { asciiText, both, type Cell, listMm, type Table } from "./table.ts";

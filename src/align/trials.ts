@@ -1,4 +1,4 @@
-import type { LinePlace } from "../shade/index.ts";
+import type { LinePlace } from "../shade-plan/index.ts";
 import type { LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
 import { solveLine } from "./solve.ts";
 

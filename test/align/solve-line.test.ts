@@ -7,8 +7,8 @@ import {
   type LineWindow,
   solveLine,
   verifyLine,
-} from "../../src/line-up/index.ts";
-import type { LineAsk } from "../../src/shade/index.ts";
+} from "../../src/align/index.ts";
+import type { LineAsk } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
 import { everyLine } from "./every-line.ts";
 

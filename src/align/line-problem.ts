@@ -1,4 +1,4 @@
-import type { LineAsk, LinePlace } from "../shade/index.ts";
+import type { LineAsk, LinePlace } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 
 /** A row more is taken where it saves at least this much cloth from hanging below the board, mm. */

@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { LinedWindow, LineUp } from "../shade/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { LinedWindow, LineUp } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
 import { judgeLine } from "./judge-line.ts";

@@ -1,4 +1,4 @@
-import type { Working } from "../account/index.ts";
+import type { Working } from "../figures/index.ts";
 import type { Plan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import type { Cell, Table } from "./table.ts";
