@@ -30,10 +30,10 @@ export {
 export {
   type Finding,
   type Remedy,
+  SEVERITIES,
+  type Severity,
   STAGES,
   type Stage,
-  WEIGHTS,
-  type Weight,
   type Working,
 } from "./figures/index.ts";
 export {

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { type InLine, type Job, type JobInput, jobSchema, LINE_FOLDS } from "../src/job/index.ts";
 import { RULERS } from "../src/units/index.ts";
-import { CORD_LOCK } from "./briefs.ts";
+import { CORD_LOCK } from "./job-with.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 

@@ -6,7 +6,7 @@ import { plan, type ShadePlan } from "../src/plan/index.ts";
 import { flatSize } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { anyMaking } from "./arbitrary-job.ts";
-import { jobWith } from "./briefs.ts";
+import { jobWith } from "./job-with.ts";
 
 /** Styles whose cloth folds straight across between rows. */
 const STYLES = ["flat", "ribbed", "hobbled", "tucked"] as const;
@@ -166,11 +166,11 @@ describe("flat, ribbed, hobbled and tucked over layers and mounts", () => {
     fc.assert(
       fc.property(anyShade, (input) => {
         const job = jobOf(input);
-        for (const { id, weight, remedies } of only(job).findings) {
-          if (!id.startsWith("shape.") || weight === "mind") continue;
+        for (const { id, severity, remedies } of only(job).findings) {
+          if (!id.startsWith("shape.") || severity === "note") continue;
           for (const { patch, label } of remedies) {
             const changed = jobSchema.parse(applyPatch(JSON.parse(JSON.stringify(job)), patch as never));
-            const left = only(changed).findings.filter((one) => one.id === id && one.weight === weight);
+            const left = only(changed).findings.filter((one) => one.id === id && one.severity === severity);
             if (left.length > 0) throw new Error(`${id}: “${label}” does not cure: ${left[0]?.text}`);
           }
         }

@@ -50,9 +50,9 @@ function lineRemedy(input: RoomInput, label: string, change: LineWishes): Remedy
   };
 }
 
-function leaveOut(input: RoomInput, { brief }: RoomWindow): Remedy {
-  return lineRemedy(input, `Leave ${brief.windowName} out of the line`, {
-    without: [...input.settings.without, brief.shadeId],
+function leaveOut(input: RoomInput, { resolved }: RoomWindow): Remedy {
+  return lineRemedy(input, `Leave ${resolved.windowName} out of the line`, {
+    without: [...input.settings.without, resolved.shadeId],
   });
 }
 
@@ -62,7 +62,7 @@ function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[]
     findings.push({
       ...lineBase(input),
       id: "line-up.nothing-shared",
-      weight: "mind",
+      severity: "note",
       text:
         free < 2
           ? `${input.roomName} is to have its folds in line, but ${free === 1 ? "only one window" : "no window"} is there to follow.`
@@ -79,7 +79,7 @@ function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[]
     findings.push({
       ...lineBase(input),
       id: "line-up.not-every-spacing",
-      weight: "unproven",
+      severity: "unproven",
       text: `${input.roomName} has so many windows that not every spacing was tried: a closer one may leave less cloth hanging.`,
       remedies: [],
     });
@@ -88,18 +88,18 @@ function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[]
 }
 
 function unmeasured({ settings, roomName }: RoomInput, { window }: Told): Finding[] {
-  const { brief, size, ask, hangsFlat } = window;
+  const { resolved, size, ask, hangsFlat } = window;
   const forFolds = settings.folds === "levels" && typeof ask !== "string";
-  const forMotif = settings.motif && hangsFlat && brief.cloths.face.repeat !== undefined;
+  const forMotif = settings.motif && hangsFlat && resolved.cloths.face.repeat !== undefined;
   if (size.topAboveFloorMm !== undefined || !(forFolds || forMotif)) return [];
   return [
     {
       id: "line-up.measure-floor",
-      weight: "unproven",
+      severity: "unproven",
       stage: "shape",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/opening/sillAboveFloorMm`,
-      text: `Measure how high the bottom of the opening is above the floor at ${brief.windowName}: without that its ${forFolds ? "folds" : "pattern"} cannot be set to the height of its neighbours in ${roomName}.`,
+      shadeId: resolved.shadeId,
+      path: `${resolved.path}/opening/sillAboveFloorMm`,
+      text: `Measure how high the bottom of the opening is above the floor at ${resolved.windowName}: without that its ${forFolds ? "folds" : "pattern"} cannot be set to the height of its neighbours in ${roomName}.`,
       cite: cite("our-choice", "a room in line"),
       remedies: [],
     },
@@ -113,7 +113,7 @@ function apart(
   trial: Trial,
 ): Finding[] {
   const { settings } = input;
-  const { brief, size } = window;
+  const { resolved, size } = window;
   if (settings.folds === "own" || lineUp.spacingMm === undefined || hindrance === undefined) return [];
   const unknownHeight = size.topAboveFloorMm === undefined && lined.follows === "spacing";
   // That finding stands already, with what to measure.
@@ -123,28 +123,29 @@ function apart(
     {
       ...lineBase(input),
       id: isOwn ? "line-up.own-rows" : "line-up.own-levels",
-      weight: "mind",
-      shadeId: brief.shadeId,
+      severity: "note",
+      shadeId: resolved.shadeId,
       text: isOwn
-        ? `${brief.windowName} keeps its own rows, since ${hindrance.words}.`
-        : `${brief.windowName} has the spacing of ${input.roomName}, but its rows stand at heights of their own, since ${hindrance.words}.`,
+        ? `${resolved.windowName} keeps its own rows, since ${hindrance.words}.`
+        : `${resolved.windowName} has the spacing of ${input.roomName}, but its rows stand at heights of their own, since ${hindrance.words}.`,
       remedies: [...unhinder(input, window, hindrance, trial), leaveOut(input, window)],
     },
   ];
 }
 
 /** What lets the window onto the levels, where letting go of one thing does. */
-function unhinder(input: RoomInput, { brief }: RoomWindow, hindrance: Hindrance, trial: Trial): Remedy[] {
+function unhinder(input: RoomInput, { resolved }: RoomWindow, hindrance: Hindrance, trial: Trial): Remedy[] {
   const { setting, without, lowerMm } = hindrance;
-  const { shadeId } = brief;
+  const { shadeId } = resolved;
   const goal = input.settings.folds;
   if (setting !== undefined && without !== undefined) {
     const isOwn =
-      setting === "rule" || (brief.own?.fold as Record<string, unknown> | undefined)?.[setting] !== undefined;
+      setting === "rule" ||
+      (resolved.own?.fold as Record<string, unknown> | undefined)?.[setting] !== undefined;
     const after = trial(shadeId, (problem) =>
       withWindow(problem, shadeId, (window) => ({ ...window, ask: without(window.ask) })),
     );
-    return isOwn && after?.follows === goal ? [letGo(brief, setting)] : [];
+    return isOwn && after?.follows === goal ? [letGo(resolved, setting)] : [];
   }
   if (lowerMm === undefined) return [];
   const mostLowerMm = Math.ceil(lowerMm);
@@ -162,16 +163,16 @@ const SETTING_NAMES: Record<WishSetting, string> = {
   rule: "rule",
 };
 
-function letGo(brief: RoomWindow["brief"], setting: WishSetting): Remedy {
+function letGo(resolved: RoomWindow["resolved"], setting: WishSetting): Remedy {
   if (setting === "rule") {
     return {
-      label: `Give ${brief.windowName} a headrail allowance`,
-      patch: settingPatch(brief, "fold", "rule", "half-fold"),
+      label: `Give ${resolved.windowName} a headrail allowance`,
+      patch: settingPatch(resolved, "fold", "rule", "half-fold"),
     };
   }
   return {
-    label: `Let the ${SETTING_NAMES[setting]} of ${brief.windowName} follow the room`,
-    patch: [{ op: "remove", path: `${brief.path}/shade/making/fold/${setting}` }],
+    label: `Let the ${SETTING_NAMES[setting]} of ${resolved.windowName} follow the room`,
+    patch: [{ op: "remove", path: `${resolved.path}/shade/making/fold/${setting}` }],
   };
 }
 
@@ -181,15 +182,15 @@ function given({ headrailExtraMm, bottomExtraMm }: LinePlace): number {
 
 function lower(input: RoomInput, { window, lined }: Told, trial: Trial): Finding[] {
   const { place } = lined;
-  const { brief } = window;
+  const { resolved } = window;
   if (place === undefined || given(place) < WORTH_TELLING_MM) return [];
   return [
     {
       ...lineBase(input),
       id: "line-up.hangs-lower",
-      weight: "mind",
-      shadeId: brief.shadeId,
-      text: `So that its folds meet those of its neighbours, ${brief.windowName} gives way. ${gaveWords(place, input.units).join(" ")}`,
+      severity: "note",
+      shadeId: resolved.shadeId,
+      text: `So that its folds meet those of its neighbours, ${resolved.windowName} gives way. ${gaveWords(place, input.units).join(" ")}`,
       figures: ["line-up.headrail-extra", "line-up.hem-extra"],
       remedies: [
         ...lowerBoard(input, window, place, trial),
@@ -205,11 +206,11 @@ function isCured({ place }: { place?: LinePlace } = {}): boolean {
 }
 
 /** An outside mount can take its flat cloth off at the top: board and top line come down, the folds stay. */
-function lowerBoard(input: RoomInput, { brief }: RoomWindow, place: LinePlace, trial: Trial): Remedy[] {
-  const { overlapAboveMm } = brief.making.mount;
+function lowerBoard(input: RoomInput, { resolved }: RoomWindow, place: LinePlace, trial: Trial): Remedy[] {
+  const { overlapAboveMm } = resolved.making.mount;
   const byMm = downToMark(place.headrailExtraMm, input.units.ruler);
-  if (brief.mount !== "outside" || byMm <= 0 || byMm > overlapAboveMm) return [];
-  const { shadeId } = brief;
+  if (resolved.mount !== "outside" || byMm <= 0 || byMm > overlapAboveMm) return [];
+  const { shadeId } = resolved;
   const after = trial(shadeId, (problem) =>
     withWindow(problem, shadeId, (window) => ({
       ...window,
@@ -220,31 +221,31 @@ function lowerBoard(input: RoomInput, { brief }: RoomWindow, place: LinePlace, t
   if (after === undefined || after.follows === "own" || !isCured(after)) return [];
   return [
     {
-      label: `Fix the board of ${brief.windowName} ${lengthText(byMm, input.units)} lower`,
-      patch: settingPatch(brief, "mount", "overlapAboveMm", overlapAboveMm - byMm),
+      label: `Fix the board of ${resolved.windowName} ${lengthText(byMm, input.units)} lower`,
+      patch: settingPatch(resolved, "mount", "overlapAboveMm", overlapAboveMm - byMm),
     },
   ];
 }
 
-function spacingAlone(input: RoomInput, { brief }: RoomWindow, trial: Trial): Remedy[] {
+function spacingAlone(input: RoomInput, { resolved }: RoomWindow, trial: Trial): Remedy[] {
   if (input.settings.folds !== "levels") return [];
-  const after = trial(brief.shadeId, (problem) => ({ ...problem, folds: "spacing" }));
+  const after = trial(resolved.shadeId, (problem) => ({ ...problem, folds: "spacing" }));
   if (after === undefined || !isCured(after)) return [];
   return [lineRemedy(input, "Share the spacing alone, not the heights", { folds: "spacing" })];
 }
 
-function motifElsewhere(input: RoomInput, { brief }: RoomWindow): Finding {
+function motifElsewhere(input: RoomInput, { resolved }: RoomWindow): Finding {
   return {
     ...lineBase(input),
     id: "line-up.motif-elsewhere",
-    weight: "mind",
-    shadeId: brief.shadeId,
-    text: `The pattern of ${brief.windowName} was placed on the shade itself and does not begin at the height of its neighbours in ${input.roomName}.`,
+    severity: "note",
+    shadeId: resolved.shadeId,
+    text: `The pattern of ${resolved.windowName} was placed on the shade itself and does not begin at the height of its neighbours in ${input.roomName}.`,
     cite: cite("set-of-shades", "one start line for a set"),
     remedies: [
       {
-        label: `Let the pattern of ${brief.windowName} follow the room`,
-        patch: [{ op: "remove", path: `${brief.path}/shade/making/pattern/place` }],
+        label: `Let the pattern of ${resolved.windowName} follow the room`,
+        patch: [{ op: "remove", path: `${resolved.path}/shade/making/pattern/place` }],
       },
     ],
   };

@@ -52,10 +52,10 @@ export interface Told {
 function problemOf(input: RoomInput): LineProblem {
   const { settings, units } = input;
   const windows = input.windows.flatMap((window): LineWindow[] => {
-    const { ask, brief, size, own } = window;
+    const { ask, resolved, size, own } = window;
     if (typeof ask === "string" || settings.folds === "own" || !isFree(input, window)) return [];
     const topMm = size.topAboveFloorMm;
-    return [{ id: brief.shadeId, ...(topMm === undefined ? {} : { topMm }), ask, own }];
+    return [{ id: resolved.shadeId, ...(topMm === undefined ? {} : { topMm }), ask, own }];
   });
   return {
     markMm: markMm(units.ruler),
@@ -69,7 +69,7 @@ function problemOf(input: RoomInput): LineProblem {
 
 function tell(input: RoomInput, problem: LineProblem, solution: LineSolution, window: RoomWindow): Told {
   const { settings, units } = input;
-  const { shadeId, windowName } = window.brief;
+  const { shadeId, windowName } = window.resolved;
   const placed = solution.kind === "lined" ? solution.places.get(shadeId) : undefined;
   const hinders = whatHinders(input, problem, solution, window);
   const lined = {
@@ -98,7 +98,7 @@ function whatHinders(
   if (!isFree(input, window)) return { words: "it was left out of the line" };
   if (typeof window.ask === "string") return { words: window.ask };
   if (solution.kind !== "lined") return { words: "no other window can share a spacing with it" };
-  const { shadeId } = window.brief;
+  const { shadeId } = window.resolved;
   const one = problem.windows.find(({ id }) => id === shadeId);
   const placed = solution.places.get(shadeId);
   if (one === undefined || placed?.follows === "levels") return undefined;

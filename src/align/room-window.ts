@@ -1,10 +1,10 @@
-import type { Brief, InLine, SettledLine } from "../job/index.ts";
+import type { InLine, ResolvedLine, ResolvedShade } from "../job/index.ts";
 import type { LineAsk, Size } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
 /** One window of a room, measured, with what its style asks of a common line. */
 export interface RoomWindow {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   /** What it asks, or why it cannot follow a line, as the end of “… since”. */
   ask: LineAsk | string;
@@ -21,12 +21,12 @@ export interface RoomInput {
   units: UnitChoice;
   /** As the job has it, and with every question answered. */
   inLine: InLine;
-  settings: SettledLine;
+  settings: ResolvedLine;
   /** In the order along the wall. */
   windows: readonly RoomWindow[];
 }
 
 /** Not left out of the line by the maker. */
-export function isFree({ settings }: Pick<RoomInput, "settings">, { brief }: RoomWindow): boolean {
-  return !settings.without.includes(brief.shadeId);
+export function isFree({ settings }: Pick<RoomInput, "settings">, { resolved }: RoomWindow): boolean {
+  return !settings.without.includes(resolved.shadeId);
 }

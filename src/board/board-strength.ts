@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 import {
   bendingStressNPerMm2,
   rectangle,
@@ -32,14 +32,14 @@ const SCREW_FROM_END_MM = 10;
 
 /** Bend, stress and screws of the board with a hand tugging; undefined where it does not lie on two fixings. */
 export function boardStrength(
-  brief: Brief,
+  resolved: ResolvedShade,
   board: Omit<BoardPlan, "strength">,
   loads: BoardLoads,
   gripMm: number,
   book: WorkingBook,
 ): BoardStrength | undefined {
   if (loads.supportsMm.length < 2 || !(loads.toMm > loads.fromMm)) return undefined;
-  const wood: WoodSpecies = WOOD_SPECIES[brief.making.board.wood];
+  const wood: WoodSpecies = WOOD_SPECIES[resolved.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
   const beam = solveBeam({
     supportsMm: loads.supportsMm,
@@ -57,8 +57,8 @@ export function boardStrength(
     stiffnessNmm2: wood.elasticityMPa * section.inertiaMm4,
   });
   const worstN = Math.max(...beam.reactionsN.map(Math.abs));
-  const { pullN, shearN } = onOneScrew(brief, board, worstN, book);
-  const share = screwShare(brief, pullN, shearN, gripMm, book);
+  const { pullN, shearN } = onOneScrew(resolved, board, worstN, book);
+  const share = screwShare(resolved, pullN, shearN, gripMm, book);
   return {
     reactionsN: beam.reactionsN,
     ...bend(loads, wood, board, beam, book),
@@ -126,13 +126,13 @@ function stress(
 
 /** A screw up through the board takes its load straight; a bracket turns on the lower end of its leg. */
 function onOneScrew(
-  brief: Brief,
+  resolved: ResolvedShade,
   board: Pick<BoardPlan, "fixing" | "depthMm">,
   loadN: number,
   book: WorkingBook,
 ): { pullN: number; shearN: number } {
   if (board.fixing === "screwed-up") return { pullN: loadN, shearN: 0 };
-  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, brief.making.board.bracketLegMm);
+  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, resolved.making.board.bracketLegMm);
   const screwsMm = [SCREW_FROM_END_MM, legMm - SCREW_FROM_END_MM];
   const pulls = screwPulls({ loadN, armMm: board.depthMm, screwsMm });
   const pullN = book.figure("board.screw-pull", {
@@ -154,13 +154,13 @@ function onOneScrew(
 
 /** Withdrawal and shear together as shares of what each may be, for a screw into wood. */
 function screwShare(
-  brief: Brief,
+  resolved: ResolvedShade,
   pullN: number,
   shearN: number,
   gripMm: number,
   book: WorkingBook,
 ): number | undefined {
-  const { substrate, wallWood, screwGauge } = brief.making.board;
+  const { substrate, wallWood, screwGauge } = resolved.making.board;
   if (substrate !== "timber") return undefined;
   const wood: WoodSpecies = WOOD_SPECIES[wallWood];
   const diameterMm = SCREW_SHANK_MM[screwGauge];

@@ -1,4 +1,4 @@
-import type { Brief, Cloth, MotifAcross } from "../job/index.ts";
+import type { Cloth, MotifAcross, ResolvedShade } from "../job/index.ts";
 import {
   LAYER_NAMES,
   type Lay,
@@ -53,12 +53,12 @@ export function slant(key: "widthMm" | "lengthMm", mm: number): Allowance[] {
 
 /** Between its hems, as cut. */
 export function flatOf(
-  { brief, size }: ClothInput,
+  { resolved, size }: ClothInput,
   layer: Layer,
   added: readonly Allowance[],
   shrink: { width: number; length: number },
 ): Flat {
-  const edges = edgesOf(brief, layer, added);
+  const edges = edgesOf(resolved, layer, added);
   const widthMm = size.finishedWidthMm + sumOf(added, "widthMm") - edges.leftMm - edges.rightMm;
   const lengthMm = size.finishedLengthMm + sumOf(added, "lengthMm") - edges.topMm - edges.bottomMm;
   return {
@@ -76,12 +76,12 @@ export function flatOf(
 }
 
 export function cutEdges(
-  brief: Brief,
+  resolved: ResolvedShade,
   layer: Layer,
   added: readonly Allowance[],
   shrink: { width: number; length: number },
 ): LayerCut["edges"] {
-  const { leftMm, rightMm, topMm, bottomMm } = edgesOf(brief, layer, added);
+  const { leftMm, rightMm, topMm, bottomMm } = edgesOf(resolved, layer, added);
   return {
     leftMm: beforeShrinkingMm(leftMm, shrink.width),
     rightMm: beforeShrinkingMm(rightMm, shrink.width),

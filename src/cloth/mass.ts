@@ -14,7 +14,7 @@ import type { ClothInput } from "./cloth-input.ts";
 
 /** Mass of what hangs on the cords: each layer with its hems, bar, ribs and rings. */
 export function massOf(
-  { brief, grid, form }: ClothInput,
+  { resolved, grid, form }: ClothInput,
   cloth: ClothPlan,
   cloths: ReadonlyMap<string, Cloth>,
   book: WorkingBook,
@@ -39,22 +39,22 @@ export function massOf(
   if (form.bar !== undefined) {
     parts.push({
       part: "bar",
-      label: brief.bar.name,
-      massKg: barMass(book, "cloth.bar-mass", brief.bar, form.bar.toMm - form.bar.fromMm, 1),
+      label: resolved.bar.name,
+      massKg: barMass(book, "cloth.bar-mass", resolved.bar, form.bar.toMm - form.bar.fromMm, 1),
     });
   }
   if (cloth.ribLengthMm !== undefined) {
     parts.push({
       part: "ribs",
-      label: brief.rib.name,
-      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, ribCount(form)),
+      label: resolved.rib.name,
+      massKg: barMass(book, "cloth.rib-mass", resolved.rib, cloth.ribLengthMm, ribCount(form)),
     });
   }
   const rings = ringCount(grid, form);
   parts.push({
     part: "rings",
     label: `${rings} rings`,
-    massKg: (rings * (brief.ring.massG ?? RING_MASS_G)) / 1000,
+    massKg: (rings * (resolved.ring.massG ?? RING_MASS_G)) / 1000,
   });
   parts.push(...trimMass(cloth.trims, cloths, book));
   return {

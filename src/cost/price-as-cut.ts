@@ -1,5 +1,5 @@
 import { WorkingBook } from "../figures/index.ts";
-import type { Cloth, SettledRates } from "../job/index.ts";
+import type { Cloth, ResolvedRates } from "../job/index.ts";
 import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { toCent } from "./money.ts";
@@ -36,7 +36,7 @@ export interface LengthsTaken {
 export function priceAsCut(
   cost: Cost,
   taken: { cloths: readonly ClothTaken[]; lengths: readonly LengthsTaken[] },
-  rates: SettledRates,
+  rates: ResolvedRates,
   units: UnitChoice,
   book = new WorkingBook(),
 ): Cost {
@@ -54,7 +54,7 @@ export function priceAsCut(
 function clothLine(
   line: ShoppingLine,
   { cloth, newMm, atHandMm }: ClothTaken,
-  { wasteShare }: SettledRates,
+  { wasteShare }: ResolvedRates,
   units: UnitChoice,
 ): ShoppingLine {
   const unit = clothUnit(units);

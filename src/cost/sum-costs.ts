@@ -1,5 +1,5 @@
 import { type Finding, WorkingBook } from "../figures/index.ts";
-import type { SettledRates, Stock } from "../job/index.ts";
+import type { ResolvedRates, Stock } from "../job/index.ts";
 import type { Cost } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { judgePrices, judgeRack } from "./judge-cost.ts";
@@ -11,7 +11,7 @@ import { shop } from "./shop.ts";
 import { totalCost } from "./total.ts";
 
 export interface JobTerms {
-  rates: SettledRates;
+  rates: ResolvedRates;
   units: UnitChoice;
   stock?: Stock;
 }

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { SettledRates } from "../job/index.ts";
+import type { ResolvedRates } from "../job/index.ts";
 import type { Cost, LabourLine, ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { sumCents } from "./money.ts";
@@ -8,7 +8,7 @@ import { sumCents } from "./money.ts";
 export function totalCost(
   shopping: ShoppingLine[],
   labour: LabourLine[],
-  rates: SettledRates,
+  rates: ResolvedRates,
   book: WorkingBook,
 ): Cost {
   const materials = sumCents(shopping.map((line) => line.cost ?? 0));

@@ -3,11 +3,19 @@ import type { Cite } from "../sources/index.ts";
 /**
  * - `stop`: cannot be made, or must not be made so
  * - `fix`: will work badly
- * - `mind`: worth knowing
+ * - `note`: worth knowing
  * - `unproven`: needs a physical test or a fact that was not given
  */
-export const WEIGHTS = ["stop", "fix", "mind", "unproven"] as const;
-export type Weight = (typeof WEIGHTS)[number];
+export const SEVERITIES = ["stop", "fix", "note", "unproven"] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+/** As screen and paper say it. */
+export const SEVERITY_WORDS: Record<Severity, string> = {
+  stop: "Stop",
+  fix: "Fix",
+  note: "Note",
+  unproven: "Check by hand",
+};
 
 /** One operation of RFC 6902 JSON Patch on the job document. */
 export type PatchOperation =
@@ -26,7 +34,7 @@ export interface Remedy {
 export interface Finding {
   /** Stable name of the rule, `stage.what`, e.g. `fold.stack-over-limit`. */
   id: string;
-  weight: Weight;
+  severity: Severity;
   /** The stage of the work in which it belongs on the page. */
   stage: Stage;
   /** The shade it concerns; absent for the job as a whole. */
@@ -54,9 +62,10 @@ export const STAGES = [
 ] as const;
 export type Stage = (typeof STAGES)[number];
 
-/** The heaviest first; otherwise in the order of the work. */
-export function byWeight(a: Finding, b: Finding): number {
+/** The gravest first; otherwise in the order of the work. */
+export function bySeverity(a: Finding, b: Finding): number {
   return (
-    WEIGHTS.indexOf(a.weight) - WEIGHTS.indexOf(b.weight) || STAGES.indexOf(a.stage) - STAGES.indexOf(b.stage)
+    SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+    STAGES.indexOf(a.stage) - STAGES.indexOf(b.stage)
   );
 }

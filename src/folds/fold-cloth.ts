@@ -1,5 +1,11 @@
 import type { WorkingBook } from "../figures/index.ts";
-import { type Brief, bendingOf, type Cloth, type ClothKind, layersThicknessMm } from "../job/index.ts";
+import {
+  bendingOf,
+  type Cloth,
+  type ClothKind,
+  layersThicknessMm,
+  type ResolvedShade,
+} from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
 import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
@@ -22,7 +28,7 @@ export interface FoldLayer {
   measured: boolean;
 }
 
-export function foldLayers({ cloths }: Brief): FoldLayer[] {
+export function foldLayers({ cloths }: ResolvedShade): FoldLayer[] {
   return LAYERS.flatMap((layer) => {
     const cloth = cloths[layer];
     return cloth === undefined ? [] : [{ layer, cloth, ...bendingOf(cloth, USUAL_KIND[layer]) }];
@@ -31,7 +37,7 @@ export function foldLayers({ cloths }: Brief): FoldLayer[] {
 
 /** All layers as one cloth: loose layers slide on each other, so weights and rigidities add. */
 export function foldCloth(
-  { brief, size, grid, mass }: FoldsInput,
+  { resolved, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
   book: WorkingBook,
 ): { cloth: FoldCloth; bendingMm: number } {
@@ -47,14 +53,14 @@ export function foldCloth(
     cloth: {
       weightNPerMm2: weight,
       rigidityNmm: rigidityNmm(gsm, bendingMm),
-      thicknessMm: layersThicknessMm(brief.cloths),
+      thicknessMm: layersThicknessMm(resolved.cloths),
       apron: {
         lengthMm: apronMm,
         weightNPerMm: total,
         centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * apronMm) / total : apronMm / 2,
       },
       // The cloth hangs from the front of the board, so glass or wall is a board's depth behind it.
-      paneMm: brief.board.depthMm,
+      paneMm: resolved.board.depthMm,
     },
   };
 }

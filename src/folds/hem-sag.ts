@@ -38,17 +38,17 @@ export function hemSag(input: FoldsInput, cloth: FoldCloth, book: WorkingBook): 
  * cloth of its own spacing. What is gathered above hangs from the columns by its own rows.
  */
 export function loadedBars(
-  { brief, size, grid, form, mass }: FoldsInput,
+  { resolved, size, grid, form, mass }: FoldsInput,
   { apron, weightNPerMm2 }: FoldCloth,
 ): { bar?: LoadedBar; rib?: LoadedBar } {
   const rowsNPerMm = (massByPlace(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
   const ribs = ribCount(form);
   const spacingMm = Math.max(grid.bottomSectionMm, ...form.stretches.map(({ clothMm }) => clothMm));
   return {
-    ...(form.bar === undefined ? {} : { bar: { bar: brief.bar, loadNPerMm: apron.weightNPerMm } }),
+    ...(form.bar === undefined ? {} : { bar: { bar: resolved.bar, loadNPerMm: apron.weightNPerMm } }),
     ...(ribs === 0
       ? {}
-      : { rib: { bar: brief.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),
+      : { rib: { bar: resolved.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),
   };
 }
 

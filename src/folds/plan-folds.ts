@@ -23,7 +23,7 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
   const { form, grid } = input;
   const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
   if (form.across === "gathered" || hangs) return { findings: [] };
-  const layers = foldLayers(input.brief);
+  const layers = foldLayers(input.resolved);
   const { cloth, bendingMm } = foldCloth(input, layers, book);
   const arcsMm = foldArcs(grid, form).slice(0, MOST_FOLDS);
   const stack = stackFolds({ ...cloth, apron: apronOf(input, cloth), arcsMm });

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { Brief, CordLock } from "../job/index.ts";
+import type { CordLock, ResolvedShade } from "../job/index.ts";
 import type { Column, Size } from "../shade-plan/index.ts";
 import { chooseLock } from "./choose-lock.ts";
 import { chooseTubeGear } from "./tube/choose-tube-gear.ts";
@@ -16,9 +16,15 @@ export interface LockGear {
 export type Gear = LockGear | TubeGear;
 
 /** What will take up the cords, chosen before the folds are laid: its height decides the headrail allowance. */
-export function chooseGear(brief: Brief, size: Size, columns: readonly Column[], book: WorkingBook): Gear {
-  if (brief.liftKind !== "cord-lock") return chooseTubeGear(brief, brief.liftKind, size, columns, book);
-  const { lock } = chooseLock(brief, columns.length);
+export function chooseGear(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: readonly Column[],
+  book: WorkingBook,
+): Gear {
+  if (resolved.liftKind !== "cord-lock")
+    return chooseTubeGear(resolved, resolved.liftKind, size, columns, book);
+  const { lock } = chooseLock(resolved, columns.length);
   return { kind: "cord-lock", lock, heightMm: lock.housingHeightMm, label: "lock height" };
 }
 

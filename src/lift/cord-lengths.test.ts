@@ -40,12 +40,12 @@ describe(X1.source, () => {
   });
 
   test("travel and raised tail", () => {
-    const { brief, size, grid, form, mass } = handShade({
+    const { resolved, size, grid, form, mass } = handShade({
       window: { shade: { making: { lift: { tailMm: inches(30) } } } },
     });
-    const lock = brief.locks[0];
+    const lock = resolved.locks[0];
     if (!lock) throw new Error("invalid catalogue: no lock");
-    const tail = planTail({ brief, size, grid, form, mass, lock }, new WorkingBook());
+    const tail = planTail({ resolved, size, grid, form, mass, lock }, new WorkingBook());
     expectNear(grid.travelMm / 25.4, X1.travelIn, X1.tolIn);
     expectNear(tail.raisedMm / 25.4, X1.raisedTailIn, X1.tolIn);
   });

@@ -38,20 +38,28 @@ export function cordRuns(
   tailMm: number,
   book: WorkingBook,
 ): CordRuns {
-  const { brief, grid, size } = input;
+  const { resolved, grid, size } = input;
   const numbers = numbersFromControl(grid.columns, frame.side);
   const columns = xFromControl(grid.columns, frame.side);
   const { strands } = seat.harness;
   const lockX = mirrored(frame, seat.lockMm);
   const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
-  const firstSlot = firstSlotInUse(lockRoom(input.lock, brief.cord));
+  const firstSlot = firstSlotInUse(lockRoom(input.lock, resolved.cord));
   const cords = strands
     .map((strand): CordRun => {
       const number = numbers[strand.eye] ?? 0;
       const columnX = columns[strand.eye] ?? 0;
       const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
       const path = strandPath(rigging, strand, seat.lockMm);
-      const lengthMm = lengthFigure(book, number, columnX, lockX, riseMm, tailMm, brief.making.lift.knotsMm);
+      const lengthMm = lengthFigure(
+        book,
+        number,
+        columnX,
+        lockX,
+        riseMm,
+        tailMm,
+        resolved.making.lift.knotsMm,
+      );
       return {
         number,
         columnX,
@@ -61,9 +69,9 @@ export function cordRuns(
         riseMm,
         runMm: Math.abs(lockX - columnX),
         tailMm,
-        knotsMm: brief.making.lift.knotsMm,
+        knotsMm: resolved.making.lift.knotsMm,
         lengthMm,
-        cutMm: upToMark(lengthMm, brief.units.ruler),
+        cutMm: upToMark(lengthMm, resolved.units.ruler),
         path: path.map(([along, zMm], i) => ({ xMm: i === 0 ? columnX : mirrored(frame, along), zMm })),
         eyes: [strand.eye, ...strand.passes].map((eye) => numbers[eye] ?? 0),
         loadN: rigging.loadsN[strand.eye] ?? 0,
@@ -119,13 +127,13 @@ function lengthFigure(
 }
 
 function pullFigure(
-  { brief }: LiftInput,
+  { resolved }: LiftInput,
   book: WorkingBook,
   number: number,
   loadN: number,
   wrap: number,
 ): number {
-  const friction = frictionOf(brief.eye);
+  const friction = frictionOf(resolved.eye);
   return book.figure(`lift.cord-${number}-pull`, {
     label: `Cord ${number}: pull at the hand`,
     symbol: `p${number}`,

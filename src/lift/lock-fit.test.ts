@@ -23,7 +23,7 @@ function pick(id: string): CordLock {
 
 const cord = (diameterMm: number): Cord => ({ id: "c", name: "Cord", diameterMm });
 const judged = (lock: CordLock, diameterMm: number, count = 4) =>
-  misfits(lock, cord(diameterMm), count).map(({ id, weight }) => `${weight} ${id}`);
+  misfits(lock, cord(diameterMm), count).map(({ id, severity }) => `${severity} ${id}`);
 
 describe("room in a lock", () => {
   // Source: “Hardware instruction and gallery pages”, cord-lock questions.
@@ -91,8 +91,8 @@ describe("end gap", () => {
   test.each([
     [0.99, "stop lift.end-gap"],
     [1, "stop lift.end-gap"],
-    [1.01, "mind lift.end-gap"],
-    [1.17, "mind lift.end-gap"],
+    [1.01, "note lift.end-gap"],
+    [1.17, "note lift.end-gap"],
   ])("cord of %f mm beside a gap of 1 mm", (diameter, expected) => {
     expect(judged({ ...gapped, cordNominalMm: diameter }, diameter)).toEqual([expected]);
   });
@@ -100,7 +100,7 @@ describe("end gap", () => {
 
   test("unknown gap and unknown range are not proven, and the test is described", () => {
     const [misfit] = misfits(bare, cord(1.4), 4);
-    expect(misfit?.weight).toBe("unproven");
+    expect(misfit?.severity).toBe("unproven");
     expect(misfit?.reason).toMatch(/five minutes.*kilogram.*twenty times/);
   });
 });

@@ -59,7 +59,7 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
 
 export function seatOf(input: LiftInput, frame: ControlFrame, found: FoundSeat): LockSeat {
   const xMm = mirrored(frame, found.lockMm);
-  const zMm = input.brief.board.depthMm / 2;
+  const zMm = input.resolved.board.depthMm / 2;
   const stretches = found.tried
     .filter(hasRoom)
     .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]));
@@ -85,13 +85,13 @@ function screwPlaces({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[
   });
 }
 
-export function slotsOf({ brief, grid, lock }: LiftInput, { strands }: Harness): Slot[] {
-  const room = lockRoom(lock, brief.cord);
+export function slotsOf({ resolved, grid, lock }: LiftInput, { strands }: Harness): Slot[] {
+  const room = lockRoom(lock, resolved.cord);
   const first = firstSlotInUse(room);
-  const numbers = numbersFromControl(grid.columns, brief.making.lift.controlSide);
+  const numbers = numbersFromControl(grid.columns, resolved.making.lift.controlSide);
   return Array.from({ length: room.slots }, (_, i) => ({
     number: i + 1,
-    zMm: slotMiddleMm(lock, i + 1, brief.board.depthMm / 2),
+    zMm: slotMiddleMm(lock, i + 1, resolved.board.depthMm / 2),
     usable: i + 1 >= room.firstSlot && i + 1 <= room.lastSlot,
     cords: strands.filter(({ slot }) => first + slot === i + 1).map(({ eye }) => numbers[eye] ?? 0),
   }));

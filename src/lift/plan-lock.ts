@@ -28,8 +28,8 @@ import { wovenSleeves } from "./woven-sleeves.ts";
 
 /** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
 export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockLift; findings: Finding[] } {
-  const { brief, size, grid, mass, lock } = input;
-  const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const { resolved, size, grid, mass, lock } = input;
+  const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
   const heldN = heldWeight(grid, input.form, mass, book);
   const loads = cordLoads(
     grid.columns.map(({ xMm }) => xMm),
@@ -39,18 +39,20 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
   const line = boardLine(input, frame);
   const rigging = riggingOf(input, frame, line, loads, book);
   const seat = findSeat(line, rigging, {
-    kind: brief.making.lift.seat,
-    ruler: brief.units.ruler,
-    ...(brief.making.lift.seatMm === undefined ? {} : { fixedMm: mirrored(frame, brief.making.lift.seatMm) }),
+    kind: resolved.making.lift.seat,
+    ruler: resolved.units.ruler,
+    ...(resolved.making.lift.seatMm === undefined
+      ? {}
+      : { fixedMm: mirrored(frame, resolved.making.lift.seatMm) }),
   });
   seatFigures(line, seat.gap, book);
   const tail = planTail(input, book);
   const runs = cordRuns(input, frame, rigging, seat, tail.loweredMm, book);
-  const choice = chooseLock(brief, grid.columns.length);
+  const choice = chooseLock(resolved, grid.columns.length);
   const lift: CordLockLift = {
     kind: "cord-lock",
     controlSide: frame.side,
-    rearCords: brief.rearCords,
+    rearCords: resolved.rearCords,
     ...wovenSleeves(input, book),
     lockId: lock.id,
     lockName: lock.name,
@@ -63,9 +65,9 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
             reason,
           })),
         }),
-    cordId: brief.cord.id,
-    cordName: brief.cord.name,
-    cordDiameterMm: brief.cord.diameterMm,
+    cordId: resolved.cord.id,
+    cordName: resolved.cord.name,
+    cordDiameterMm: resolved.cord.diameterMm,
     housingLengthMm: lock.housingLengthMm,
     housingWidthMm: lock.housingWidthMm,
     housingHeightMm: lock.housingHeightMm,
@@ -86,18 +88,18 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
   };
   const faults = verifyRig(lift, {
     columnsMm: grid.columns.map(({ xMm }) => xMm),
-    eyeDiameterMm: brief.eye.outsideDiameterMm,
+    eyeDiameterMm: resolved.eye.outsideDiameterMm,
     perSlot: rigging.perSlot,
   });
   const takes = (cord: Cord) =>
-    misfits(lock, cord, grid.columns.length).every(({ weight }) => weight !== "stop");
+    misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
   const findings = [
     ...judgeFit(input, choice),
     ...judgeSeat(input, frame, line, seat),
     ...judgeRig(input, rigging, seat, lift, faults),
     ...judgePull(input, lift, loads, book),
-    ...judgeStrength(brief, lift, takes, book),
-    ...judgeLevel(brief, lift.course, takes),
+    ...judgeStrength(resolved, lift, takes, book),
+    ...judgeLevel(resolved, lift.course, takes),
     ...judgeTail(input, lift, tail),
     ...judgeRear(input, lift),
   ];
@@ -105,14 +107,14 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
 }
 
 /** Eyes and board ends as distances from the control side. */
-function boardLine({ brief, size, grid, lock }: LiftInput, frame: ControlFrame): BoardLine {
+function boardLine({ resolved, size, grid, lock }: LiftInput, frame: ControlFrame): BoardLine {
   const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   return {
     eyesMm: eyesFromControl(grid.columns, frame),
     boardFromMm,
     boardToMm: boardFromMm + size.boardLengthMm,
-    eyeRadiusMm: brief.eye.outsideDiameterMm / 2,
-    straightRunMm: brief.making.lift.straightRunMm,
+    eyeRadiusMm: resolved.eye.outsideDiameterMm / 2,
+    straightRunMm: resolved.making.lift.straightRunMm,
     housingLengthMm: lock.housingLengthMm,
   };
 }
@@ -123,22 +125,22 @@ function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFram
 }
 
 function riggingOf(
-  { brief, lock }: LiftInput,
+  { resolved, lock }: LiftInput,
   frame: ControlFrame,
   line: BoardLine,
   loads: CordLoads,
   book: WorkingBook,
 ): Rigging {
-  const room = lockRoom(lock, brief.cord);
-  const layout = slotLayout(lock, room, line.eyesMm.length, brief.board.depthMm / 2, book);
+  const room = lockRoom(lock, resolved.cord);
+  const layout = slotLayout(lock, room, line.eyesMm.length, resolved.board.depthMm / 2, book);
   return {
     eyesMm: line.eyesMm,
     loadsN: frame.side === "right" ? [...loads.designN].reverse() : loads.designN,
-    cordDiameterMm: brief.cord.diameterMm,
-    eyeDiameterMm: brief.eye.outsideDiameterMm,
-    friction: frictionOf(brief.eye).value,
+    cordDiameterMm: resolved.cord.diameterMm,
+    eyeDiameterMm: resolved.eye.outsideDiameterMm,
+    friction: frictionOf(resolved.eye).value,
     housingLengthMm: lock.housingLengthMm,
-    eyeLineMm: brief.board.depthMm / 2,
+    eyeLineMm: resolved.board.depthMm / 2,
     slotsMm: layout.slotsMm,
     slotPitchMm: layout.pitchMm,
     perSlot: layout.perSlot,

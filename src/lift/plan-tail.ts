@@ -13,9 +13,9 @@ export interface TailPlan {
 
 /** The hanging cord: below the lock, lowered and raised, and its end above the floor. */
 export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
-  const { brief, size, grid, lock } = input;
+  const { resolved, size, grid, lock } = input;
   const loweredMm =
-    brief.making.lift.tailMm ??
+    resolved.making.lift.tailMm ??
     book.figure("rig.tail", {
       label: "Tail below the lock, shade lowered",
       symbol: "t",
@@ -38,7 +38,7 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
     reckon: ({ t, v }) => t + v,
   });
   if (size.topAboveFloorMm === undefined) return { loweredMm, raisedMm };
-  const lockAboveFloorMm = size.topAboveFloorMm - brief.board.thicknessMm - lock.housingHeightMm;
+  const lockAboveFloorMm = size.topAboveFloorMm - resolved.board.thicknessMm - lock.housingHeightMm;
   const end = (id: string, label: string, tailMm: number, tailLabel: string) =>
     book.figure(id, {
       label,
@@ -47,7 +47,7 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
       formula: "max(0, H − b − l − t)",
       given: {
         H: [size.topAboveFloorMm ?? 0, "mm", "top line above the floor"],
-        b: [brief.board.thicknessMm, "mm", "thickness of the board"],
+        b: [resolved.board.thicknessMm, "mm", "thickness of the board"],
         l: [lock.housingHeightMm, "mm", "height of the lock"],
         t: [tailMm, "mm", tailLabel],
       },

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, toMark } from "../units/index.ts";
 import { reachMm, wishMm } from "./beside.ts";
@@ -15,17 +15,17 @@ export interface FinishedSize {
 export const SMALLEST_FINISHED_MM = 50;
 
 /** Opening to finished size for each mount, rounded once at the ruler. */
-export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
-  const { widthsMm, heightsMm } = brief.opening;
+export function finishedSize(resolved: ResolvedShade, book: WorkingBook): FinishedSize {
+  const { widthsMm, heightsMm } = resolved.opening;
   const narrowest = Math.min(...widthsMm);
   const widest = Math.max(...widthsMm);
   const shortest = Math.min(...heightsMm);
   const tallest = Math.max(...heightsMm);
-  const { mount } = brief.making;
-  const { ruler } = brief.units;
-  const sides = sidesOf(brief, book);
+  const { mount } = resolved.making;
+  const { ruler } = resolved.units;
+  const sides = sidesOf(resolved, book);
 
-  switch (brief.mount) {
+  switch (resolved.mount) {
     case "to-size":
       return { finishedWidthMm: narrowest, finishedLengthMm: shortest };
     case "inside": {
@@ -113,10 +113,10 @@ interface Sides {
 }
 
 /** What each side gets: its overlap or deduction, or less where a neighbour stands in the way. */
-function sidesOf(brief: Brief, book: WorkingBook): Sides {
-  const wish = wishMm(brief);
-  const left = Math.min(wish, reachMm(brief, "left", book) ?? wish);
-  const right = Math.min(wish, reachMm(brief, "right", book) ?? wish);
+function sidesOf(resolved: ResolvedShade, book: WorkingBook): Sides {
+  const wish = wishMm(resolved);
+  const left = Math.min(wish, reachMm(resolved, "left", book) ?? wish);
+  const right = Math.min(wish, reachMm(resolved, "right", book) ?? wish);
   return { left, right, apart: left !== wish || right !== wish };
 }
 

@@ -1,6 +1,6 @@
 import { lineUp, type MotifPlace, type RoomWindow } from "../align/index.ts";
 import { type Finding, WorkingBook } from "../figures/index.ts";
-import { type Brief, type Job, type Room, settleLine } from "../job/index.ts";
+import { type Job, type ResolvedShade, type Room, resolveLine } from "../job/index.ts";
 import { chooseGear } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
 import type { LinePlace } from "../shade-plan/index.ts";
@@ -25,9 +25,14 @@ export interface LinedRoom {
 
 /**
  * Lines up one room before its shades are planned: each window is measured and asked what it needs, and the answer
- * is laid on top of its own settings. `settled` are those, window by window; they are asked for only where needed.
+ * is laid on top of its own settings. `resolved` are those, window by window; they are asked for only where needed.
  */
-export function lineRoom(job: Job, room: Room, path: string, settled: () => readonly Brief[]): LinedRoom {
+export function lineRoom(
+  job: Job,
+  room: Room,
+  path: string,
+  resolved: () => readonly ResolvedShade[],
+): LinedRoom {
   const book = new WorkingBook();
   const plain = { roomId: room.id, roomName: room.name };
   if (room.inLine === undefined) {
@@ -39,8 +44,8 @@ export function lineRoom(job: Job, room: Room, path: string, settled: () => read
       roomName: room.name,
       units: job.units,
       inLine: room.inLine,
-      settings: settleLine(room.inLine),
-      windows: settled().map(ask),
+      settings: resolveLine(room.inLine),
+      windows: resolved().map(ask),
     },
     book,
   );
@@ -60,27 +65,28 @@ export function lineRoom(job: Job, room: Room, path: string, settled: () => read
 }
 
 /** Measures one window and asks it what it needs; its own workings are written when it is planned. */
-function ask(brief: Brief): RoomWindow {
+function ask(resolved: ResolvedShade): RoomWindow {
   const scratch = new WorkingBook();
-  const style = STYLE_MODULES[brief.style];
-  const { size } = measure(brief, scratch);
-  const { columns } = style.columns(brief, size, scratch);
-  const gear = chooseGear(brief, size, columns, scratch);
-  const { grid } = style.grid(brief, size, columns, gear, scratch);
-  const inLine = STYLES_IN_LINE[brief.style];
+  const style = STYLE_MODULES[resolved.style];
+  const { size } = measure(resolved, scratch);
+  const { columns } = style.columns(resolved, size, scratch);
+  const gear = chooseGear(resolved, size, columns, scratch);
+  const { grid } = style.grid(resolved, size, columns, gear, scratch);
+  const inLine = STYLES_IN_LINE[resolved.style];
   return {
-    brief,
+    resolved,
     size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask(brief, size, gear),
+    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, gear),
     hangsFlat: typeof inLine !== "string",
     own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
   };
 }
 
-/** The brief of a shade as the room has it. */
-export function followRoom(brief: Brief, { place, motif }: LinedShade): Brief {
-  const inLine = STYLES_IN_LINE[brief.style];
-  const placed = place === undefined || typeof inLine === "string" ? brief : inLine.follow(brief, place);
+/** The resolved shade as the room has it. */
+export function followRoom(resolved: ResolvedShade, { place, motif }: LinedShade): ResolvedShade {
+  const inLine = STYLES_IN_LINE[resolved.style];
+  const placed =
+    place === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, place);
   if (motif === undefined) return placed;
   const pattern = { ...placed.making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
   return { ...placed, making: { ...placed.making, pattern } };

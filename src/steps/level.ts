@@ -43,8 +43,8 @@ function cordToKeep({ lift }: Bench): string | undefined {
 
 /** A cord runs from its knot to lock or spool: taking up at the knot lifts the hem at that column by as much. */
 function knots(bench: Bench): Step {
-  const { brief, grid, len } = bench;
-  const { knotsMm } = brief.making.lift;
+  const { resolved, grid, len } = bench;
+  const { knotsMm } = resolved.making.lift;
   const keep = cordToKeep(bench);
   return {
     id: "level-knots",

@@ -1,4 +1,4 @@
-import type { Brief, StyleKind } from "../job/index.ts";
+import type { ResolvedShade, StyleKind } from "../job/index.ts";
 import type { LineAsk, LinePlace, Size } from "../shade-plan/index.ts";
 import { flatInLine } from "./flat/in-line.ts";
 import type { Mechanism } from "./style.ts";
@@ -6,9 +6,9 @@ import type { Mechanism } from "./style.ts";
 /** How a style lets its rows be placed by the room. */
 export interface StyleInLine {
   /** What the shade asks of a common line, or why it cannot follow one, as the end of “… since”. */
-  ask(brief: Brief, size: Size, mechanism: Mechanism): LineAsk | string;
+  ask(resolved: ResolvedShade, size: Size, mechanism: Mechanism): LineAsk | string;
   /** The same shade, made to have its rows there. */
-  follow(brief: Brief, place: LinePlace): Brief;
+  follow(resolved: ResolvedShade, place: LinePlace): ResolvedShade;
 }
 
 /** Who follows a common line of folds; for the others, why not, as the end of “… since”. */

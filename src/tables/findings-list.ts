@@ -8,7 +8,7 @@ export function findingsList(plan: Plan): Table {
   const row = (room: string, window: string, finding: Finding): Cell[] => [
     room,
     window,
-    finding.weight,
+    finding.severity,
     finding.stage,
     finding.id,
     asciiText(finding.text),
@@ -18,7 +18,7 @@ export function findingsList(plan: Plan): Table {
   ];
   return {
     name: "findings-list",
-    header: ["room", "window", "weight", "stage", "finding", "text", "remedies", "source", "field"],
+    header: ["room", "window", "severity", "stage", "finding", "text", "remedies", "source", "field"],
     rows: [
       ...plan.findings.map((finding) => row("", "", finding)),
       ...plan.shades.flatMap((shade) =>

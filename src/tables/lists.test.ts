@@ -1,6 +1,6 @@
 import papaparse from "papaparse";
 import { describe, expect, it } from "vitest";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { plan } from "../plan/index.ts";
 import { inches, markMm, parseLength } from "../units/index.ts";

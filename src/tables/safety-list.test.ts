@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { verdictIn } from "../../test/words.ts";
 import { PLACES } from "../job/index.ts";

@@ -98,7 +98,7 @@ describe("shadewright plan", () => {
     expect(existsSync(out)).toBe(false);
   });
 
-  test("findings stand on standard error in words, with their weight and source", async () => {
+  test("findings stand on standard error in words, with their severity and source", async () => {
     const job = twoWindows();
     const [window] = job.rooms[0]?.windows ?? [];
     if (window) window.opening.diagonalsMm = [1660, 1720];
@@ -106,8 +106,8 @@ describe("shadewright plan", () => {
     const { findings } = JSON.parse(out);
     expect(findings.length).toBeGreaterThan(0);
     const words = err.replace(/\s+/g, " ");
-    for (const { weight, text } of findings) {
-      expect(words).toContain(`${weight} ${text}`.replace(/\s+/g, " "));
+    for (const { severity, text } of findings) {
+      expect(words).toContain(`${severity} ${text}`.replace(/\s+/g, " "));
     }
     expect(err).toContain("Source: ");
   });

@@ -11,7 +11,7 @@ import {
   rackAfter,
 } from "../../src/plan/index.ts";
 import { cuttingLists, toCsv } from "../../src/tables/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 function jobOfThree(): Job {

@@ -12,7 +12,7 @@ import {
 } from "../../src/plan/index.ts";
 import type { LayerCut, Panel } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 const TRIES = 400;

@@ -108,7 +108,7 @@ describe("what cannot follow", () => {
   it("graduated folds keep their own rows", () => {
     const odd = hung("c", 700, 1400, { making: { fold: { gradeStepMm: 10 } } });
     const shade = shadeOf(plan(roomOf(three(odd), true)), "c");
-    expect(lineFindings(shade)[0]).toMatchObject({ id: "line-up.own-rows", weight: "mind" });
+    expect(lineFindings(shade)[0]).toMatchObject({ id: "line-up.own-rows", severity: "note" });
     expect(shade.grid).toEqual(shadeOf(plan(roomOf([odd], undefined)), "c").grid);
   });
 

@@ -7,7 +7,7 @@ import { plan, type ShadePlan } from "../../src/plan/index.ts";
 import { cite } from "../../src/sources/index.ts";
 import { inches, lengthText, MM_PER_YARD, markMm, nearestMark } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 function onlyShade(job: Job): ShadePlan {

@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import type { Working } from "../../src/figures/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 
 /** mathjs is a general-purpose expression library: it reads the printed formula and knows nothing of ours. */
 const compiled = new Map<string, EvalFunction>();

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyJob } from "../../../test/arbitrary-job.ts";
-import { briefWith, jobWith } from "../../../test/briefs.ts";
+import { jobWith, resolvedWith } from "../../../test/job-with.ts";
 import { casesOf, given } from "../../../test/mechanics/physics-cases.ts";
 import { expectNear } from "../../../test/near.ts";
 import { rigInput } from "../../../test/rig-inputs.ts";
@@ -14,7 +14,7 @@ import { gatherings, heldAtN } from "./gatherings.ts";
 
 const made = (making: object = {}) =>
   rigInput(
-    briefWith({
+    resolvedWith({
       opening: { widthsMm: [1100], heightsMm: [1500] },
       shade: { mount: "to-size", making },
     }),

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief, Cord } from "../../job/index.ts";
+import type { Cord, ResolvedShade } from "../../job/index.ts";
 import type { CordRun, CourseHeight, SpoolCord } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
@@ -23,12 +23,12 @@ export function cordStiffnessN({ stretchAt10N, breakingN }: Cord): number | unde
  * Undefined where neither stretch nor strength of the cord is known.
  */
 export function levelMm(
-  brief: Brief,
+  resolved: ResolvedShade,
   cords: readonly (CordRun | SpoolCord)[],
   heights: readonly CourseHeight[],
   book: WorkingBook,
 ): number | undefined {
-  const { stretchAt10N, breakingN } = brief.cord;
+  const { stretchAt10N, breakingN } = resolved.cord;
   if (stretchAt10N === undefined && breakingN === undefined) return undefined;
   // Less than a thousandth of a millimetre in a metre is none.
   if (stretchAt10N !== undefined && stretchAt10N < 1e-6) return 0;

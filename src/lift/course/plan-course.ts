@@ -80,7 +80,7 @@ function courseOf(
     .filter(({ gathersMm }) => gathersMm > SAME_LENGTH_MM)
     .flatMap(({ startsMm, gathersMm }) => [at(startsMm), at(startsMm + gathersMm * NEARLY)]);
   const heights = found.length === 0 ? [at(0)] : found;
-  const level = levelMm(input.brief, cords, heights, book);
+  const level = levelMm(input.resolved, cords, heights, book);
   return { heights, places: [], ...(level === undefined ? {} : { levelMm: level }) };
 }
 

@@ -13,8 +13,8 @@ const PULLEY = sourced(
 );
 
 /** Which place costs what: each cord's load, then its own eye, the eyes it passes, the roller of the lock. */
-export function pullPlaces({ brief }: LiftInput, { cords }: Pick<CordLockLift, "cords">): PullPlace[] {
-  const friction = frictionOf(brief.eye).value;
+export function pullPlaces({ resolved }: LiftInput, { cords }: Pick<CordLockLift, "cords">): PullPlace[] {
+  const friction = frictionOf(resolved.eye).value;
   const own = new Map<number, number>();
   const passed = new Map<number, number>();
   let weightN = 0;
@@ -45,11 +45,11 @@ function add(sums: Map<number, number>, key: number, value: number): void {
 
 /** The pull with pulleys for eyes: the quarter turn above a column costs 1/η instead of e^(μπ/2). */
 export function pulleysN(
-  { brief }: LiftInput,
+  { resolved }: LiftInput,
   { cords }: Pick<CordLockLift, "cords">,
   book: WorkingBook,
 ): number {
-  const friction = frictionOf(brief.eye).value;
+  const friction = frictionOf(resolved.eye).value;
   const last = new Set(cords.map(({ eyes }) => eyes.at(-1)));
   const turns = (cord: CordRun) => wrapRad(cord.path.map(({ xMm, zMm }) => [xMm, zMm] as const));
   const sum = (some: readonly CordRun[], pull: (cord: CordRun) => number) =>

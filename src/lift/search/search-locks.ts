@@ -66,8 +66,8 @@ function lockAndCord({ locks, cords }: PartShelf, columns: number): PairMarks {
   const marks = new PairMarks(locks.length, cords.length);
   locks.forEach((lock, l) => {
     cords.forEach((cord, c) => {
-      for (const { id, weight, reason } of misfits(lock, cord, columns)) {
-        if (weight === "stop") marks.refuse(l, c, id, `“${lock.name}” ${reason}.`);
+      for (const { id, severity, reason } of misfits(lock, cord, columns)) {
+        if (severity === "stop") marks.refuse(l, c, id, `“${lock.name}” ${reason}.`);
       }
     });
   });

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import { type Brief, barMassGPerM, CATALOGUE, type Drive } from "../../job/index.ts";
+import { barMassGPerM, CATALOGUE, type Drive, type ResolvedShade } from "../../job/index.ts";
 import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
@@ -16,25 +16,25 @@ const HEMS = sourced(1.1, "ratio", cite("geometry", "area × 1.1 for hems, and t
 
 /** Tube and drive: the maker's where they suit, else the first drive of the kind that takes the shade and finds a place. */
 export function chooseTubeGear(
-  brief: Brief,
+  resolved: ResolvedShade,
   kind: TubeKind,
   size: Size,
   columns: readonly Column[],
   book: WorkingBook,
 ): TubeGear {
-  const { tube } = brief;
+  const { tube } = resolved;
   const spool = spoolOf(tube);
-  const massKg = massGuess(brief, size, book);
-  const isAsked = brief.drive !== undefined && brief.drive.kind !== DRIVE_OF[kind];
-  const own = isAsked ? undefined : brief.drive;
-  const listed = brief.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
+  const massKg = massGuess(resolved, size, book);
+  const isAsked = resolved.drive !== undefined && resolved.drive.kind !== DRIVE_OF[kind];
+  const own = isAsked ? undefined : resolved.drive;
+  const listed = resolved.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
   const drives =
     listed.length > 0 ? listed : CATALOGUE.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
   const refused: TubeGear["refused"] = [];
   let chosen = own;
   for (const drive of drives) {
     if (chosen !== undefined) break;
-    const reason = objection(brief, kind, size, columns, spool, drive, massKg);
+    const reason = objection(resolved, kind, size, columns, spool, drive, massKg);
     if (reason === undefined) chosen = drive;
     else refused.push({ drive, reason });
   }
@@ -45,7 +45,7 @@ export function chooseTubeGear(
     tube,
     spool,
     drive,
-    ...(isAsked ? { asked: brief.drive } : {}),
+    ...(isAsked ? { asked: resolved.drive } : {}),
     refused: refused.filter((one) => one.drive !== drive),
     axisMm,
     heightMm: height(drive, spool, axisMm, book),
@@ -54,11 +54,11 @@ export function chooseTubeGear(
 }
 
 /** The cloth is not cut yet when the drive is chosen; what it weighs in the end is held against the drive's limits again. */
-function massGuess(brief: Brief, size: Size, book: WorkingBook): number {
-  const { bar, cloths } = brief;
+function massGuess(resolved: ResolvedShade, size: Size, book: WorkingBook): number {
+  const { bar, cloths } = resolved;
   const { face, interlining, blackout, lining } = cloths;
   const gsm = [face, interlining, blackout, lining].reduce((sum, cloth) => sum + (cloth?.massGsm ?? 0), 0);
-  const barMm = Math.max(0, size.finishedWidthMm - brief.making.board.barShorterMm);
+  const barMm = Math.max(0, size.finishedWidthMm - resolved.making.board.barShorterMm);
   return book.figure("lift.mass-guess", {
     label: "Weight, about, for choosing the drive",
     symbol: "M",
@@ -80,7 +80,7 @@ function massGuess(brief: Brief, size: Size, book: WorkingBook): number {
 
 /** Why a drive does not do, as the end of “It …”. */
 function objection(
-  brief: Brief,
+  resolved: ResolvedShade,
   kind: TubeKind,
   size: Size,
   columns: readonly Column[],
@@ -88,14 +88,14 @@ function objection(
   drive: Drive,
   massKg: number,
 ): string | undefined {
-  const text = (kg: number) => massText(kg, brief.units);
+  const text = (kg: number) => massText(kg, resolved.units);
   if (drive.massMaxKg !== undefined && massKg > drive.massMaxKg) {
     return `takes at most ${text(drive.massMaxKg)}; this shade weighs about ${text(massKg)}`;
   }
   if (kind === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
     return `is made for ${text(drive.massMinKg)} and more; this shade weighs about ${text(massKg)}`;
   }
-  const line = tubeLine(brief, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
+  const line = tubeLine(resolved, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
   return drivePlaces(line, kind).some(hasRoom) ? undefined : "finds no place beside the spools";
 }
 

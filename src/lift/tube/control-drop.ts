@@ -12,10 +12,10 @@ const ABOVE_FLOOR = sourced(
 const SHORTEST_MM = 150;
 
 /** Axis of the drive above the floor, where the height of the window is known, mm. */
-export function driveAboveFloorMm({ brief, size, gear }: TubeInput): number | undefined {
+export function driveAboveFloorMm({ resolved, size, gear }: TubeInput): number | undefined {
   return size.topAboveFloorMm === undefined
     ? undefined
-    : size.topAboveFloorMm - brief.board.thicknessMm - gear.axisMm;
+    : size.topAboveFloorMm - resolved.board.thicknessMm - gear.axisMm;
 }
 
 /** How far a loop or a wand hangs below its drive, mm: as set, else half the shade or down to its height above the floor. */

@@ -83,7 +83,7 @@ function wandControl(input: TubeInput, turning: Torques, wound: Wound, book: Wor
   const crankMm = drive.crankMm ?? WAND_RADIUS.value;
   const wandMm = controlDrop(
     input,
-    input.brief.making.lift.wandMm,
+    input.resolved.making.lift.wandMm,
     { id: "rig.wand", label: "Wand below its drive", symbol: "p" },
     book,
   );
@@ -129,11 +129,11 @@ function handTurns(ratio: number, { turns }: Wound, book: WorkingBook): number {
 }
 
 function loopControl(input: TubeInput, turning: Torques, wound: Wound, book: WorkingBook) {
-  const { brief, gear } = input;
+  const { resolved, gear } = input;
   const wheelMm = gear.drive.wheelMm ?? WHEEL.value;
   const loopDropMm = controlDrop(
     input,
-    brief.making.lift.loopDropMm,
+    resolved.making.lift.loopDropMm,
     { id: "rig.loop", label: "Loop, from the drive down to its lowest point", symbol: "p" },
     book,
   );
@@ -146,7 +146,7 @@ function loopControl(input: TubeInput, turning: Torques, wound: Wound, book: Wor
   return {
     wheelMm,
     loopDropMm,
-    loopExitBelowTopMm: brief.board.thicknessMm + gear.axisMm,
+    loopExitBelowTopMm: resolved.board.thicknessMm + gear.axisMm,
     loopPerimeterMm: loopPerimeter(loopDropMm, wheelMm, book),
     loopTravelMm: loopTravel(gear.drive.ratio, wheelMm, wound, book),
     ...(endMm === undefined ? {} : { loopEndAboveFloorMm: endMm }),

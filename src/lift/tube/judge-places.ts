@@ -24,12 +24,12 @@ export function judgePlaces(input: TubeInput, lift: TubeLift, rig: TubeRig): Fin
   ];
 }
 
-function base({ brief }: TubeInput, id: string) {
-  return { stage: "rig", shadeId: brief.shadeId, id, cite: sideBySide } as const;
+function base({ resolved }: TubeInput, id: string) {
+  return { stage: "rig", shadeId: resolved.shadeId, id, cite: sideBySide } as const;
 }
 
-function lineWith({ brief, size, grid, gear }: TubeInput, driveMm: number) {
-  return tubeLine(brief, size, grid.columns, { spoolMm: gear.spool.lengthMm, driveMm });
+function lineWith({ resolved, size, grid, gear }: TubeInput, driveMm: number) {
+  return tubeLine(resolved, size, grid.columns, { spoolMm: gear.spool.lengthMm, driveMm });
 }
 
 /** Board that a drive takes up outside the last spool, mm. */
@@ -38,9 +38,9 @@ function outsideMm({ gear }: TubeInput): number {
 }
 
 function noPlace(input: TubeInput, lift: TubeLift): Finding {
-  const { brief, gear } = input;
+  const { resolved, gear } = input;
   const line = lineWith(input, gear.drive.lengthMm);
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const hasMm = Math.max(0, (line.eyesMm[0] ?? 0) - line.boardFromMm);
   const remedies = [
     ...movedInset(input),
@@ -52,62 +52,62 @@ function noPlace(input: TubeInput, lift: TubeLift): Finding {
     remedies.length > 0 ? "" : " Use fewer columns, a shorter drive, or an inset that leaves it room.";
   return {
     ...base(input, "rig.no-drive-place"),
-    weight: "stop",
-    path: `${brief.path}/shade/making/lift/drive`,
+    severity: "stop",
+    path: `${resolved.path}/shade/making/lift/drive`,
     text: `There is no place for “${lift.drive.name}” under the board: outside the last spool on the ${lift.controlSide} it needs ${text(outsideMm(input))} and has ${text(hasMm)}, and it does not fit between two spools either. It is drawn where it misses by least.${cure}`,
     remedies,
   };
 }
 
 function movedInset(input: TubeInput): Remedy[] {
-  const { brief, size } = input;
+  const { resolved, size } = input;
   const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
-  const insetMm = upToMark(boardFromMm + outsideMm(input), brief.units.ruler);
-  return insetRemedy(brief, insetMm, size.finishedWidthMm);
+  const insetMm = upToMark(boardFromMm + outsideMm(input), resolved.units.ruler);
+  return insetRemedy(resolved, insetMm, size.finishedWidthMm);
 }
 
 function longerBoard(input: TubeInput, hasMm: number): Remedy[] {
-  const { brief, size } = input;
+  const { resolved, size } = input;
   const nowMm = size.finishedWidthMm - size.boardLengthMm;
-  const shorterMm = downToMark(nowMm - 2 * (outsideMm(input) - hasMm), brief.units.ruler);
-  return boardRemedy(brief, shorterMm, nowMm);
+  const shorterMm = downToMark(nowMm - 2 * (outsideMm(input) - hasMm), resolved.units.ruler);
+  return boardRemedy(resolved, shorterMm, nowMm);
 }
 
 function shorterDrive(input: TubeInput): Remedy[] {
-  const { brief, gear, mass } = input;
-  return brief.drives
+  const { resolved, gear, mass } = input;
+  return resolved.drives
     .filter((other) => other.kind === gear.drive.kind && other.lengthMm < gear.drive.lengthMm)
     .filter((other) => (other.massMaxKg ?? 0) >= mass.totalKg)
     .filter((other) => drivePlaces(lineWith(input, other.lengthMm), gear.kind).some(hasRoom))
     .slice(0, 2)
     .map((other) => ({
       label: `Use the shorter “${other.name}”`,
-      patch: settingPatch(brief, "lift", "drive", other.id),
+      patch: settingPatch(resolved, "lift", "drive", other.id),
     }));
 }
 
 /** Fewer columns make wider bays; of use only to what may sit between two spools. */
 function widerBays(input: TubeInput): Remedy[] {
-  const { brief, grid, gear } = input;
+  const { resolved, grid, gear } = input;
   if (gear.kind === "tube-loop" || gear.kind === "tube-wand") return [];
   const first = grid.columns[0]?.xMm ?? 0;
   const last = grid.columns.at(-1)?.xMm ?? 0;
   const bayMm = gear.drive.lengthMm + gear.spool.lengthMm + 2 * PARTS_APART.value;
   const count = Math.floor((last - first) / bayMm) + 1;
   if (count < 2 || count >= grid.columns.length) return [];
-  return [{ label: `Use ${count} columns`, patch: settingPatch(brief, "columns", "count", count) }];
+  return [{ label: `Use ${count} columns`, patch: settingPatch(resolved, "columns", "count", count) }];
 }
 
 /** A loop or a wand that hangs between two spools hangs behind the cloth. */
 function controlBehind(input: TubeInput, lift: TubeLift): Finding[] {
   if (lift.drive.place !== "between" || (lift.kind !== "tube-loop" && lift.kind !== "tube-wand")) return [];
-  const { brief } = input;
+  const { resolved } = input;
   const what = lift.kind === "tube-loop" ? "loop" : "wand";
   return [
     {
       ...base(input, "rig.control-behind"),
-      weight: "fix",
-      path: `${brief.path}/shade/making/columns/edgeInsetMm`,
+      severity: "fix",
+      path: `${resolved.path}/shade/making/columns/edgeInsetMm`,
       text: `Outside the last spool there is no room for “${lift.drive.name}”, so it sits between two spools, and its ${what} hangs behind the cloth.`,
       remedies: movedInset(input),
     },
@@ -115,7 +115,7 @@ function controlBehind(input: TubeInput, lift: TubeLift): Finding[] {
 }
 
 function spoolsTouch(input: TubeInput, lift: TubeLift): Finding[] {
-  const { brief, grid, gear } = input;
+  const { resolved, grid, gear } = input;
   const nearest = lift.spools.reduce(
     (least, { xMm }, i) => (i === 0 ? least : Math.min(least, xMm - (lift.spools[i - 1]?.xMm ?? xMm))),
     Number.POSITIVE_INFINITY,
@@ -128,37 +128,37 @@ function spoolsTouch(input: TubeInput, lift: TubeLift): Finding[] {
   return [
     {
       ...base(input, "rig.spools-touch"),
-      weight: "stop",
-      path: `${brief.path}/shade/making/columns`,
-      text: `The columns are ${lengthText(nearest, brief.units)} apart, and a spool of “${lift.tube.name}” takes ${lengthText(neededMm, brief.units)} of the tube: neighbours would rub.`,
+      severity: "stop",
+      path: `${resolved.path}/shade/making/columns`,
+      text: `The columns are ${lengthText(nearest, resolved.units)} apart, and a spool of “${lift.tube.name}” takes ${lengthText(neededMm, resolved.units)} of the tube: neighbours would rub.`,
       remedies:
         count >= 2 && count < grid.columns.length
-          ? [{ label: `Use ${count} columns`, patch: settingPatch(brief, "columns", "count", count) }]
+          ? [{ label: `Use ${count} columns`, patch: settingPatch(resolved, "columns", "count", count) }]
           : [],
     },
   ];
 }
 
 function spoolOffBoard(input: TubeInput, lift: TubeLift): Finding[] {
-  const { brief, size, gear } = input;
+  const { resolved, size, gear } = input;
   const fromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   const toMm = fromMm + size.boardLengthMm;
   const insetMm = Math.min(...lift.spools.map(({ xMm }) => Math.min(xMm - fromMm, toMm - xMm)));
   const half = gear.spool.lengthMm / 2;
   if (insetMm >= half) return [];
-  const edgeMm = upToMark(fromMm + half + BOARD_END_MM, brief.units.ruler);
+  const edgeMm = upToMark(fromMm + half + BOARD_END_MM, resolved.units.ruler);
   return [
     {
       ...base(input, "rig.spool-off-board"),
-      weight: "stop",
-      path: `${brief.path}/shade/making/columns/edgeInsetMm`,
-      text: `The spool of the edge column reaches ${lengthText(half - insetMm, brief.units)} beyond the end of the board.`,
+      severity: "stop",
+      path: `${resolved.path}/shade/making/columns/edgeInsetMm`,
+      text: `The spool of the edge column reaches ${lengthText(half - insetMm, resolved.units)} beyond the end of the board.`,
       remedies:
         edgeMm <= size.finishedWidthMm / 4
           ? [
               {
-                label: `Set the edge columns in by ${lengthText(edgeMm, brief.units)}`,
-                patch: settingPatch(brief, "columns", "edgeInsetMm", edgeMm),
+                label: `Set the edge columns in by ${lengthText(edgeMm, resolved.units)}`,
+                patch: settingPatch(resolved, "columns", "edgeInsetMm", edgeMm),
               },
             ]
           : [],
@@ -168,13 +168,13 @@ function spoolOffBoard(input: TubeInput, lift: TubeLift): Finding[] {
 
 function supports(input: TubeInput, lift: TubeLift, { placed }: TubeRig): Finding[] {
   if (placed.faults.length === 0) return [];
-  const { brief } = input;
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const { resolved } = input;
+  const text = (mm: number) => lengthText(mm, resolved.units);
   return [
     {
       ...base(input, "rig.supports"),
-      weight: "fix",
-      path: `${brief.path}/shade/making/columns`,
+      severity: "fix",
+      path: `${resolved.path}/shade/making/columns`,
       text: placed.faults.includes("clear")
         ? `A support of the tube finds no place clear of the spools: it takes ${text(lift.supportLengthMm + 2 * PARTS_APART.value)} beside one.`
         : `Spools and drive push two supports of the tube more than ${text(LARGEST_BAY.value)} apart.`,
@@ -184,21 +184,21 @@ function supports(input: TubeInput, lift: TubeLift, { placed }: TubeRig): Findin
 }
 
 function tubeTooLong(input: TubeInput, lift: TubeLift): Finding[] {
-  const { brief, gear } = input;
+  const { resolved, gear } = input;
   const { stockMm } = gear.tube;
   if (stockMm === undefined || lift.tube.lengthMm <= stockMm) return [];
-  const longer = (brief.parts?.tubes ?? []).filter(
+  const longer = (resolved.parts?.tubes ?? []).filter(
     (tube) => tube.id !== gear.tube.id && (tube.stockMm ?? 0) >= lift.tube.lengthMm,
   );
   return [
     {
       ...base(input, "rig.tube-too-long"),
-      weight: "fix",
-      path: `${brief.path}/shade/making/lift/tube`,
-      text: `The tube is ${lengthText(lift.tube.lengthMm, brief.units)} long, and “${gear.tube.name}” is sold in lengths of ${cordLengthText(stockMm, brief.units)}. It would have to be coupled, which only its maker can say how to do.`,
+      severity: "fix",
+      path: `${resolved.path}/shade/making/lift/tube`,
+      text: `The tube is ${lengthText(lift.tube.lengthMm, resolved.units)} long, and “${gear.tube.name}” is sold in lengths of ${cordLengthText(stockMm, resolved.units)}. It would have to be coupled, which only its maker can say how to do.`,
       remedies: longer.slice(0, 1).map((tube) => ({
         label: `Use “${tube.name}”`,
-        patch: settingPatch(brief, "lift", "tube", tube.id),
+        patch: settingPatch(resolved, "lift", "tube", tube.id),
       })),
     },
   ];

@@ -14,7 +14,7 @@ import { windCords } from "./winding.ts";
 
 /** Lift and rig of one shade with a tube: spools, supports and drive, cords without tails, torque and pull. */
 export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift; findings: Finding[] } {
-  const { brief, size, grid, mass } = input;
+  const { resolved, size, grid, mass } = input;
   const heldN = heldWeight(grid, input.form, mass, book);
   const loads = cordLoads(
     grid.columns.map(({ xMm }) => xMm),
@@ -26,12 +26,12 @@ export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift;
   const turning = torques(input, heldN, wound, book);
   const { cords, totalMm } = spoolCords(input, loads.designN, wound, book);
   const parts = {
-    controlSide: brief.making.lift.controlSide,
-    rearCords: brief.rearCords,
+    controlSide: resolved.making.lift.controlSide,
+    rearCords: resolved.rearCords,
     ...wovenSleeves(input, book),
-    cordId: brief.cord.id,
-    cordName: brief.cord.name,
-    cordDiameterMm: brief.cord.diameterMm,
+    cordId: resolved.cord.id,
+    cordName: resolved.cord.name,
+    cordDiameterMm: resolved.cord.diameterMm,
     eyes: [],
     cordTotalMm: totalMm,
     heldN,

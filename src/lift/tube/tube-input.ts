@@ -1,4 +1,4 @@
-import type { Brief, Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
+import type { Drive, DriveKind, LiftKind, ResolvedShade, Tube } from "../../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 
 export type TubeKind = Exclude<LiftKind, "cord-lock">;
@@ -38,7 +38,7 @@ export interface TubeGear {
 
 /** What a lift with a tube follows from. */
 export interface TubeInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

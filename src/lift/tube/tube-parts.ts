@@ -16,14 +16,14 @@ export interface TubeRig {
   placed: PlacedSupports;
 }
 
-export function tubeRig({ brief, size, grid, gear }: TubeInput): TubeRig {
-  const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
+export function tubeRig({ resolved, size, grid, gear }: TubeInput): TubeRig {
+  const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
   const { drive, spool, tube } = gear;
-  const line = tubeLine(brief, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
-  const seated = seatDrive(line, gear.kind, brief.units.ruler);
+  const line = tubeLine(resolved, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
+  const seated = seatDrive(line, gear.kind, resolved.units.ruler);
   const placed = placeSupports(line, seated);
   const [fromMm, toMm] = mirroredStretch(frame, [placed.tubeFromMm, placed.tubeToMm]);
-  const zMm = brief.board.depthMm / 2;
+  const zMm = resolved.board.depthMm / 2;
   const xMm = mirrored(frame, seated.atMm);
   return {
     tube: {

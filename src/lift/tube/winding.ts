@@ -19,8 +19,8 @@ export interface Wound {
   turns: number;
 }
 
-export function windCords({ brief, grid, gear }: TubeInput, book: WorkingBook): Wound {
-  const cordMm = brief.cord.diameterMm;
+export function windCords({ resolved, grid, gear }: TubeInput, book: WorkingBook): Wound {
+  const cordMm = resolved.cord.diameterMm;
   const winding: Winding = {
     coreRadiusMm: gear.spool.coreMm / 2,
     cordDiameterMm: cordMm,

@@ -1,6 +1,6 @@
 import { type ClothTaken, type LengthsTaken, priceAsCut } from "../../cost/index.ts";
 import { WorkingBook } from "../../figures/index.ts";
-import { type Job, partsOf, settleRates } from "../../job/index.ts";
+import { type Job, partsOf, resolveRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 
@@ -14,7 +14,7 @@ export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
       cloths: cutting.cloths.flatMap((one) => clothTaken(one, cloths) ?? []),
       lengths: cutting.lengths.flatMap((one) => lengthsTaken(one) ?? []),
     },
-    settleRates(job.rates),
+    resolveRates(job.rates),
     plan.units,
     book,
   );

@@ -1,5 +1,5 @@
 import type { Bolt, ClothProblem } from "../../cutting/index.ts";
-import type { Cloth, SettledCutting, Stock } from "../../job/index.ts";
+import type { Cloth, ResolvedCutting, Stock } from "../../job/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
 import { clothPieces, columnsOf } from "./cloth-pieces.ts";
 
@@ -14,7 +14,7 @@ export function clothProblem(
   shades: readonly ShadePlan[],
   cloth: Cloth,
   stock: Stock,
-  cutting: SettledCutting,
+  cutting: ResolvedCutting,
 ): { problem: ClothProblem; newBoltId: string; boltNames: Record<string, string> } | undefined {
   const pieces = clothPieces(shades, cloth);
   if (pieces.length === 0) return undefined;

@@ -6,7 +6,7 @@ import {
   soldLengths,
 } from "../../cost/index.ts";
 import type { LengthCut, StockLength } from "../../cutting/index.ts";
-import type { SettledCutting, Stock } from "../../job/index.ts";
+import type { ResolvedCutting, Stock } from "../../job/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LengthsCutting } from "./cutting-plan.ts";
 
@@ -19,7 +19,7 @@ const NEW = "new";
 export function lengthTasks(
   inputs: readonly CostInput[],
   stock: Stock,
-  cutting: SettledCutting,
+  cutting: ResolvedCutting,
 ): LengthsTask[] {
   const byId = new Map<string, { need: CutNeed; cuts: LengthCut[] }>();
   for (const input of inputs) {
@@ -30,9 +30,9 @@ export function lengthTasks(
       need.cutsMm.forEach((lengthMm, n) => {
         if (lengthMm <= 0) return;
         task.cuts.push({
-          id: `${input.brief.shadeId}/${need.id}-${n + 1}`,
+          id: `${input.resolved.shadeId}/${need.id}-${n + 1}`,
           lengthMm,
-          shade: input.brief.windowName,
+          shade: input.resolved.windowName,
           part: need.cutsMm.length === 1 ? need.label : `${need.label} ${n + 1} of ${need.cutsMm.length}`,
         });
       });
@@ -47,7 +47,7 @@ function taskOf(
   need: CutNeed,
   cuts: readonly LengthCut[],
   stock: Stock,
-  cutting: SettledCutting,
+  cutting: ResolvedCutting,
 ): LengthsTask {
   const held = (stock.lengths ?? []).filter(({ part }) => part === need.stockId);
   const rack = held.map(({ id, lengthMm }): StockLength => ({ id, lengthMm, cost: 0, available: 1 }));

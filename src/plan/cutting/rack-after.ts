@@ -1,5 +1,5 @@
 import type { BoltPlan, CutBar } from "../../cutting/index.ts";
-import { type Job, type Stock, settleCutting } from "../../job/index.ts";
+import { type Job, resolveCutting, type Stock } from "../../job/index.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 
 type HeldCloth = NonNullable<Stock["cloth"]>[number];
@@ -26,7 +26,7 @@ function clothAfter(
   cloths: readonly ClothCutting[],
   freshId: (wish: string) => string,
 ): HeldCloth[] {
-  const { keepClothLengthMm } = settleCutting(job.cutting);
+  const { keepClothLengthMm } = resolveCutting(job.cutting);
   const used = new Map<string, { cloth: ClothCutting; bolt: BoltPlan }>();
   for (const cloth of cloths) {
     if (!("bolts" in cloth.answer)) continue;

@@ -1,5 +1,5 @@
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
-import { type Job, partsOf, settleMaking } from "../../job/index.ts";
+import { type Job, partsOf, resolveMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import { patched } from "../patched.ts";
 import { plan } from "../plan.ts";
@@ -95,7 +95,7 @@ function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Savi
 }
 
 function changesOf(job: Job, before: CuttingPlan): Change[] {
-  const habits = settleMaking(undefined, job.workshop);
+  const habits = resolveMaking(undefined, job.workshop);
   const { units } = job;
   const less = (key: "sideTurnMm" | "bottomTurnMm", what: string): Change[] => {
     const valueMm = habits.hems[key] - HEM_MM;

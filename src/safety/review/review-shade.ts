@@ -1,5 +1,5 @@
 import type { Finding, WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import {
   RULE_OUTCOMES,
   type RuleOutcome,
@@ -16,7 +16,7 @@ import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { WaysOut } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
-import { failedFinding, openFinding, weightOf } from "./review-findings.ts";
+import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
 import { countText } from "./texts.ts";
@@ -36,23 +36,23 @@ export function reviewShade(
   input: ReviewInput,
   book: WorkingBook,
 ): { review: SafetyReview; findings: Finding[] } {
-  const { brief, size } = input;
-  const rules = rulesFor(brief.place, brief.purpose);
+  const { resolved, size } = input;
+  const rules = rulesFor(resolved.place, resolved.purpose);
   const geometry = cordGeometry(input, input.lift);
-  const tag = tagHeights(brief.place);
+  const tag = tagHeights(resolved.place);
   const situation = { geometry, tag };
-  const writer = new ResultWriter(brief, situation, size.hemAboveFloorMm, book);
+  const writer = new ResultWriter(resolved, situation, size.hemAboveFloorMm, book);
   const held = rules.active
     .map(({ rule, outside }): Held => {
-      const evaluation = evaluate(rule, situation, brief.purpose, outside);
+      const evaluation = evaluate(rule, situation, resolved.purpose, outside);
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
     .sort(heaviestFirst);
-  const review = assemble(brief, rules, held);
+  const review = assemble(resolved, rules, held);
   return {
     review,
     findings: [
-      ...findingsOf(held, review, new WaysOut(input, geometry, tag), brief),
+      ...findingsOf(held, review, new WaysOut(input, geometry, tag), resolved),
       ...judgeFoldLoop(input, book),
     ],
   };
@@ -70,26 +70,26 @@ function heaviestFirst(a: Held, b: Held): number {
   );
 }
 
-function assemble(brief: Brief, rules: RuleSet, held: readonly Held[]): SafetyReview {
+function assemble(resolved: ResolvedShade, rules: RuleSet, held: readonly Held[]): SafetyReview {
   const results = held.map(({ result }) => result);
   const counts = countsOf(results);
   const stops = held.filter(
-    ({ rule, result }) => result.outcome === "failed" && weightOf(rule, brief) === "stop",
+    ({ rule, result }) => result.outcome === "failed" && severityOf(rule, resolved) === "stop",
   );
   const stamp = stops.length > 0;
   return {
-    ...(brief.place === undefined ? {} : { place: brief.place }),
-    ...(brief.purpose === undefined ? {} : { purpose: brief.purpose }),
+    ...(resolved.place === undefined ? {} : { place: resolved.place }),
+    ...(resolved.purpose === undefined ? {} : { purpose: resolved.purpose }),
     profile: rules.profile,
     readAs: rules.readAs,
-    line: lineOf(brief, rules, counts, results[0]),
+    line: lineOf(resolved, rules, counts, results[0]),
     counts,
     results,
     listed: rules.listed.map(sourceOfRule),
-    tests: testIds(held).map((id) => physicalTest(id, brief.units)),
-    cautions: reviewCautions(brief),
+    tests: testIds(held).map((id) => physicalTest(id, resolved.units)),
+    cautions: reviewCautions(resolved),
     stamp,
-    ...(stamp ? { stampText: stampText(brief, stops) } : {}),
+    ...(stamp ? { stampText: stampText(resolved, stops) } : {}),
   };
 }
 
@@ -100,7 +100,7 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
 }
 
 function lineOf(
-  brief: Brief,
+  resolved: ResolvedShade,
   { profile }: RuleSet,
   counts: Record<RuleOutcome, number>,
   heaviest: RuleResult | undefined,
@@ -112,10 +112,10 @@ function lineOf(
     heaviest?.outcome === "failed" || heaviest?.outcome === "not-proven"
       ? ` The heaviest, ${heaviest.outcome === "failed" ? "failed" : "not proven"}: ${heaviest.words}`
       : "";
-  return `${againstText(brief, profile)}: ${counted.join(", ")}.${first}`;
+  return `${againstText(resolved, profile)}: ${counted.join(", ")}.${first}`;
 }
 
-function againstText({ place, purpose }: Brief, profile: SafetyReview["profile"]): string {
+function againstText({ place, purpose }: ResolvedShade, profile: SafetyReview["profile"]): string {
   if (place === undefined || purpose === undefined || profile === "caution") {
     return "Read against our own caution profile, which is no place’s law";
   }
@@ -123,7 +123,7 @@ function againstText({ place, purpose }: Brief, profile: SafetyReview["profile"]
   return `Read against the rules of ${placeText(place)}, ${purposeText(purpose)}${beside}`;
 }
 
-function stampText({ place }: Brief, stops: readonly Held[]): string {
+function stampText({ place }: ResolvedShade, stops: readonly Held[]): string {
   const ids = stops.map(({ rule }) => rule.id).join(", ");
   const where = place === undefined ? "" : ` in ${placeText(place)}`;
   return `${stops.length === 1 ? "A rule" : `${stops.length} rules`} on cords failed${where}: ${ids}. Do not sell, give away or install this shade as it is planned.`;
@@ -137,15 +137,20 @@ function testIds(held: readonly Held[]): PhysicalTestId[] {
   return [...ids];
 }
 
-function findingsOf(held: readonly Held[], review: SafetyReview, ways: WaysOut, brief: Brief): Finding[] {
+function findingsOf(
+  held: readonly Held[],
+  review: SafetyReview,
+  ways: WaysOut,
+  resolved: ResolvedShade,
+): Finding[] {
   const failed = held.filter(({ result }) => result.outcome === "failed");
   const open = held.filter(({ result }) => result.outcome === "not-proven");
   return [
     ...failed.map(({ rule, evaluation, result }) =>
-      failedFinding(brief, rule, result, ways.of(rule.check, evaluation)),
+      failedFinding(resolved, rule, result, ways.of(rule.check, evaluation)),
     ),
     ...openFinding(
-      brief,
+      resolved,
       open.map(({ result }) => result),
       review.tests.map(({ title }) => title),
       ways.ofOpen(open.map(({ rule }) => rule.check)),

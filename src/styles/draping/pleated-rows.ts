@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
@@ -14,14 +14,14 @@ export interface PleatedRows extends GatheredRows {
 
 /** Rows of rings from the first above the hem to the headrail line, evenly spaced. */
 export function layPleatedRows(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   mechanism: Mechanism,
   bottomSectionMm: number,
   book: WorkingBook,
 ): PleatedRows {
-  const headrailNeededMm = headrailNeeded(brief, mechanism, book);
-  const laid = gatheredRowsOf(brief, size, headrailNeededMm, bottomSectionMm);
+  const headrailNeededMm = headrailNeeded(resolved, mechanism, book);
+  const laid = gatheredRowsOf(resolved, size, headrailNeededMm, bottomSectionMm);
   book.figure("shape.row-spacing", {
     label: "Spacing of rows",
     symbol: "s",

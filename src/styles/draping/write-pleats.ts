@@ -1,10 +1,10 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import type { Form, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 
 /** Flat width of the pleated cloth, and the pieces where the pleats are cut apart. */
-export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: WorkingBook): void {
+export function writePieces(resolved: ResolvedShade, size: Size, { pleats }: Form, book: WorkingBook): void {
   const [pleat] = pleats;
   if (pleat === undefined) return;
   const F = [pleats.reduce((sum, { foldedMm }) => sum + foldedMm, 0), "mm", "cloth in all pleats"] as const;
@@ -17,8 +17,8 @@ export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: Wo
     cite: cite("inset-pleats", "+12 in (30 cm) for each pleat"),
     reckon: ({ W, F: folded }) => W + folded,
   });
-  if (brief.making.pleat.cut === "in-one") return;
-  const s = [brief.making.hems.seamMm, "mm", "seam on each piece"] as const;
+  if (resolved.making.pleat.cut === "in-one") return;
+  const s = [resolved.making.hems.seamMm, "mm", "seam on each piece"] as const;
   const piece = (id: string, label: string, widthMm: number, what: string) =>
     book.figure(id, {
       label,
@@ -49,7 +49,7 @@ export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: Wo
     given: {
       p: [pleat.xMm, "mm", "edge to the first pleat"],
       s,
-      h: [brief.making.hems.sideTurnMm * brief.making.hems.sideTurns, "mm", "side hem"],
+      h: [resolved.making.hems.sideTurnMm * resolved.making.hems.sideTurns, "mm", "side hem"],
     },
     cite: cite("inset-pleats", "sides 35 cm cut 38"),
     reckon: (v) => v.p + v.s + v.h,

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import type { Row, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { Mechanism } from "../style.ts";
@@ -16,16 +16,16 @@ export interface Rows {
 }
 
 /** Styles that hang straight between their rows can carry ribs. */
-function takesRibs({ style, making }: Brief): boolean {
+function takesRibs({ style, making }: ResolvedShade): boolean {
   return making.ribs.kind !== "none" && (style === "flat" || style === "ribbed");
 }
 
 /** Headrail allowance and folds by the published rule that the maker chose. */
-export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: WorkingBook): Rows {
-  const { fold } = brief.making;
-  const headrailNeededMm = headrailNeeded(brief, mechanism, book);
+export function layRows(resolved: ResolvedShade, size: Size, mechanism: Mechanism, book: WorkingBook): Rows {
+  const { fold } = resolved.making;
+  const headrailNeededMm = headrailNeeded(resolved, mechanism, book);
   const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
-  const cascade = cascadeAsk(brief, book);
+  const cascade = cascadeAsk(resolved, book);
   const ask: FoldAsk = {
     lengthMm: size.finishedLengthMm,
     headrailMm,
@@ -41,7 +41,7 @@ export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: Wo
     fold.rule === "even-fold"
       ? layEvenFolds({ ...ask, hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm })
       : layFolds(ask);
-  writeDown(brief, size, ask, folds, book);
+  writeDown(resolved, size, ask, folds, book);
   return { folds, ask, headrailNeededMm };
 }
 
@@ -60,7 +60,7 @@ export function rowsFromHem({ bottomSectionMm, foldsMm }: Folds, lengthMm: numbe
  * folds grow by c downwards: the folds step by 2·c, and the hem hangs c below the lowest of them.
  */
 function cascadeAsk(
-  { making: { fold } }: Brief,
+  { making: { fold } }: ResolvedShade,
   book: WorkingBook,
 ): { gradeStepMm: number; skirtMm: number } {
   if (fold.cascadeMm === 0 || !canCascade(fold))
@@ -89,13 +89,13 @@ function cascadeAsk(
 }
 
 /** Fixed spacings and even folds leave a cascade nothing to step by. */
-export function canCascade(fold: Brief["making"]["fold"]): boolean {
+export function canCascade(fold: ResolvedShade["making"]["fold"]): boolean {
   return fold.rule !== "even-fold" && fold.spacingMm === undefined;
 }
 
-export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: WorkingBook): number {
-  const ribbed = takesRibs(brief);
-  const fallMm = Math.min(brief.opening.head?.fallMm ?? 0, ...brief.opening.heightsMm);
+export function headrailNeeded(resolved: ResolvedShade, mechanism: Mechanism, book: WorkingBook): number {
+  const ribbed = takesRibs(resolved);
+  const fallMm = Math.min(resolved.opening.head?.fallMm ?? 0, ...resolved.opening.heightsMm);
   const most = ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)";
   return book.figure("shape.headrail-needed", {
     label: "Headrail allowance needed",
@@ -104,12 +104,12 @@ export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: Working
     formula: fallMm > 0 ? `${most} + j` : most,
     given: {
       u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
-      t: [brief.board.thicknessMm, "mm", "board thickness"],
+      t: [resolved.board.thicknessMm, "mm", "board thickness"],
       h: [mechanism.heightMm, "mm", mechanism.label],
       m: [BESIDE_MECHANISM_MM, "mm", "beside the mechanism"],
       ...(ribbed
         ? {
-            r: [brief.rib.widthMm, "mm", "rib face"] as const,
+            r: [resolved.rib.widthMm, "mm", "rib face"] as const,
             q: [BESIDE_RIB_MM, "mm", "beside the rib"] as const,
           }
         : {}),
@@ -122,14 +122,14 @@ export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: Working
 }
 
 /** The figures of the rule that was followed, so that each can be shown and checked. */
-function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: WorkingBook): void {
+function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Folds, book: WorkingBook): void {
   const length = [size.finishedLengthMm, "mm", "finished length"] as const;
   const headrail = [folds.headrailMm, "mm", "headrail allowance"] as const;
   const rows = [folds.foldsMm.length, "count", "ring rows"] as const;
   const skirt = [folds.skirtMm, "mm", "skirt below the stack"] as const;
   if (folds.unmet.includes("length")) return;
 
-  if (brief.making.fold.rule === "even-fold") {
+  if (resolved.making.fold.rule === "even-fold") {
     book.figure("shape.fold", {
       label: "Fold",
       symbol: "F",
@@ -141,7 +141,8 @@ function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: W
     });
     return;
   }
-  const source = brief.making.fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
+  const source =
+    resolved.making.fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
   if (ask.spacingMm !== undefined && folds.foldsMm[0] === ask.spacingMm) {
     book.figure("shape.headrail", {
       label: "Headrail allowance left over by the fixed spacing",

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
@@ -7,7 +7,7 @@ import type { Mechanism } from "../style.ts";
 import { type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
 
 export interface GatheredGridAsk {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   columns: Column[];
   mechanism: Mechanism;
@@ -26,11 +26,11 @@ export interface GatheredGrid {
 
 /** The ring grid of a gathered or shirred shade: even rows from the lowest one to the headrail line. */
 export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredGrid {
-  const { brief, size, columns, hemRowMm, sagMm } = ask;
+  const { resolved, size, columns, hemRowMm, sagMm } = ask;
   const length = size.finishedLengthMm;
-  const headrailNeededMm = headrailNeeded(brief, ask.mechanism, book);
-  const laid = gatheredRowsOf(brief, size, headrailNeededMm, hemRowMm + sagMm);
-  writeRows(brief, length, laid, book);
+  const headrailNeededMm = headrailNeeded(resolved, ask.mechanism, book);
+  const laid = gatheredRowsOf(resolved, size, headrailNeededMm, hemRowMm + sagMm);
+  writeRows(resolved, length, laid, book);
   const raisedHeightMm = book.figure("shape.raised-height", {
     label: "Raised height, top line to the lowest point",
     symbol: "R",
@@ -62,7 +62,12 @@ export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredG
   return { grid, laid, headrailNeededMm };
 }
 
-function writeRows({ making: { fold } }: Brief, length: number, laid: GatheredRows, book: WorkingBook): void {
+function writeRows(
+  { making: { fold } }: ResolvedShade,
+  length: number,
+  laid: GatheredRows,
+  book: WorkingBook,
+): void {
   const L = [length, "mm", "finished length"] as const;
   const b = [laid.bottomSectionMm, "mm", "lowest row to the lowest point"] as const;
   const T = [laid.headrailMm, "mm", "headrail allowance"] as const;

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import type { Mechanism } from "../style.ts";
@@ -17,14 +17,14 @@ const HIGHEST_HEM_ROW_SHARE = 1 / 12;
  * what was cut longer and stays drawn up, and whatever the cords lift.
  */
 export function layGatheredHem(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   columns: Column[],
   mechanism: Mechanism,
   book: WorkingBook,
   published: Cite,
 ) {
-  const { gather } = brief.making;
+  const { gather } = resolved.making;
   const flatWidthMm = book.figure("shape.gathered-width", {
     label: "Cloth across, hemmed",
     symbol: "P",
@@ -63,14 +63,14 @@ export function layGatheredHem(
   writeSag(scallop, "A scallop hangs by, shade lowered", book);
   const laid = gatheredGrid(
     {
-      ...{ brief, size, columns, mechanism, hemRowMm },
+      ...{ resolved, size, columns, mechanism, hemRowMm },
       sagMm: scallop.sagMm,
       raisedSagMm: (travelMm) => Math.min(full.sagMm, scallop.sagMm + travelMm),
     },
     book,
   );
   const form = gatheredHemForm(
-    brief,
+    resolved,
     size,
     laid.grid,
     { flatWidthMm, arcMm, sagMm: scallop.sagMm, hemRowMm },
@@ -80,7 +80,7 @@ export function layGatheredHem(
     grid: laid.grid,
     form,
     findings: judgeGathers({
-      brief,
+      resolved,
       size,
       ...laid,
       form,

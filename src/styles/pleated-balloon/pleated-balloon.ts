@@ -1,5 +1,5 @@
 import type { Finding, WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
@@ -33,28 +33,34 @@ export const pleatedBalloon: Style = {
 
 /** As many columns as keep every pouf within its width. */
 function poufColumns(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   book: WorkingBook,
 ): { columns: Column[]; findings: Finding[] } {
-  const { columns, pleat } = brief.making;
+  const { columns, pleat } = resolved.making;
   return layColumns(
-    { ...brief, making: { ...brief.making, columns: { ...columns, largestSpacingMm: pleat.poufMm } } },
+    { ...resolved, making: { ...resolved.making, columns: { ...columns, largestSpacingMm: pleat.poufMm } } },
     size,
     book,
   );
 }
 
-function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+function balloonGrid(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  mechanism: Mechanism,
+  book: WorkingBook,
+) {
   const length = size.finishedLengthMm;
-  const pleats = laidPleats(brief, columns);
-  const ease = bayEase(brief, columns, length);
+  const pleats = laidPleats(resolved, columns);
+  const ease = bayEase(resolved, columns, length);
   const bays = ease.map(({ fromMm, toMm, extraMm }) => ({
     spanMm: toMm - fromMm,
     // A bar in the hem lets nothing hang between the columns.
-    arcMm: toMm - fromMm + (brief.making.pleat.bar === "none" ? extraMm : 0),
+    arcMm: toMm - fromMm + (resolved.making.pleat.bar === "none" ? extraMm : 0),
   }));
-  const wanted = lowestPouf(brief, bays, length);
+  const wanted = lowestPouf(resolved, bays, length);
   const sagMm = Math.max(0, ...wanted.sagsMm);
   const deepest = bays[wanted.sagsMm.indexOf(sagMm)];
   if (deepest !== undefined && sagMm > 0)
@@ -77,20 +83,20 @@ function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mec
     cite: cite("catenary"),
     reckon: ({ k, D, P, q }) => Math.max(k + D, (P + D) / 2, q),
   });
-  const laid = layPleatedRows(brief, size, mechanism, wanted.bottomMm, book);
+  const laid = layPleatedRows(resolved, size, mechanism, wanted.bottomMm, book);
   const pouf = smaller(wanted, laid.share);
   const travelMm = writeTravel(length, laid, book);
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
-  const form = balloonForm(brief, bare, { pleats, ease, pouf });
-  writePieces(brief, size, form, book);
+  const form = balloonForm(resolved, bare, { pleats, ease, pouf });
+  writePieces(resolved, size, form, book);
   const grid = finishGrid(size, bare, form, book);
   return {
     grid,
     form,
     findings: [
-      ...judgeRows(brief, size, laid, grid),
-      ...judgePleats(brief, size, form),
-      ...judgeBalloon(brief, size, form),
+      ...judgeRows(resolved, size, laid, grid),
+      ...judgePleats(resolved, size, form),
+      ...judgeBalloon(resolved, size, form),
     ],
   };
 }

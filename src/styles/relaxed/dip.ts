@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
 
@@ -26,7 +26,7 @@ export interface Dip {
 const SAME_MM = 1;
 
 /** Dip and extra width, whichever was given: the other follows by the catenary. */
-export function dipOf({ making: { relax } }: Brief, spanMm: number, lengthMm: number): Dip {
+export function dipOf({ making: { relax } }: ResolvedShade, spanMm: number, lengthMm: number): Dip {
   const deepestMm = lengthMm * DEEPEST_SHARE.value;
   const asked = askedDip(relax.dipMm, relax.extraWidthMm, spanMm);
   const wantedMm = Math.min(asked.sagMm, deepestMm);
@@ -50,7 +50,11 @@ function askedDip(dipMm: number | undefined, extraMm: number | undefined, spanMm
 }
 
 /** Dip and width as they were found, with their formula. */
-export function writeDip({ making: { relax } }: Brief, { spanMm, dipMm }: Dip, book: WorkingBook): void {
+export function writeDip(
+  { making: { relax } }: ResolvedShade,
+  { spanMm, dipMm }: Dip,
+  book: WorkingBook,
+): void {
   const w = [spanMm, "mm", "between the two columns"] as const;
   const { parameterMm } = scallopOfSag(spanMm, dipMm);
   if (parameterMm === undefined) return;

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 
@@ -17,8 +17,8 @@ export interface Tucks {
 }
 
 /** Tucks by the published rule: n = (L − 3 in) / 3 in, rounded, L/n apart on the finished shade. */
-export function layTucks(brief: Brief, lengthMm: number, book: WorkingBook): Tucks {
-  const { tuck } = brief.making;
+export function layTucks(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): Tucks {
+  const { tuck } = resolved.making;
   const count = book.figure("shape.tucks", {
     label: "Tucks",
     symbol: "n",

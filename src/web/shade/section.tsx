@@ -17,7 +17,7 @@ export function Section({ stages, ...chapter }: SectionProps) {
     <Chapter
       {...chapter}
       always={(open) => (
-        <FindingList findings={here} brief={!open} onMore={() => openSection(chapter.id, true)} />
+        <FindingList findings={here} short={!open} onMore={() => openSection(chapter.id, true)} />
       )}
     />
   );

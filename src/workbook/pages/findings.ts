@@ -1,4 +1,4 @@
-import { byWeight, type Finding } from "../../figures/index.ts";
+import { bySeverity, type Finding } from "../../figures/index.ts";
 import type { Caution } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { Book } from "../book.ts";
@@ -20,7 +20,7 @@ export function findingsList(book: Book, findings: readonly Finding[]): void {
   }
   notedList(
     book,
-    [...findings].sort(byWeight).map((finding) => findingEntry(book, finding)),
+    [...findings].sort(bySeverity).map((finding) => findingEntry(book, finding)),
   );
 }
 

@@ -66,7 +66,7 @@ function shadeTable(
   anchorOf: (shade: ShadePlan) => string,
 ): void {
   const grave = (shade: ShadePlan) =>
-    shade.findings.filter(({ weight }) => weight === "stop" || weight === "fix").length;
+    shade.findings.filter(({ severity }) => severity === "stop" || severity === "fix").length;
   const rows = shades.map((shade): CellLike[] => [
     { text: shade.windowName, strong: true },
     shade.roomName,

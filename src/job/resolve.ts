@@ -11,7 +11,7 @@ import { styleDefault } from "./style-defaults.ts";
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
 /** Settings with a default are always there; those that the shade works out are there when the maker fixed them. */
-export type SettledMaking = {
+export type ResolvedMaking = {
   [G in MakingGroup]: {
     [K in keyof Table[G] & keyof Groups[G] as Table[G][K] extends { workedOut: true }
       ? never
@@ -31,7 +31,7 @@ export interface LayerCloths {
 }
 
 /** One shade with every question answered: by the maker, by the workshop, or by a default. */
-export interface Brief {
+export interface ResolvedShade {
   shadeId: string;
   windowName: string;
   roomId: string;
@@ -46,7 +46,7 @@ export interface Brief {
   opening: Opening;
   /** The window as the job has it, for patches that put others in its place. */
   window: Window;
-  making: SettledMaking;
+  making: ResolvedMaking;
   /** As the maker chose, else as it was proposed for the place and the purpose. */
   liftKind: LiftKind;
   rearCords: RearGuide;
@@ -76,7 +76,7 @@ export interface Brief {
   board: Board;
 }
 
-export type SettledRates = Required<Rates>;
+export type ResolvedRates = Required<Rates>;
 
 /** All parts to choose from: the maker's own before the catalogue's, each id once. */
 export function partsOf(job: Job): Catalogue {
@@ -101,14 +101,14 @@ export function partsOf(job: Job): Catalogue {
 type Loose = Record<string, Record<string, unknown> | undefined>;
 
 /** Shade over workshop over the style’s own default over the usual one, setting by setting. */
-export function settleMaking(
+export function resolveMaking(
   shade: Making | undefined,
   workshop: Making | undefined,
   style: StyleKind = "flat",
-): SettledMaking {
+): ResolvedMaking {
   const own = (shade ?? {}) as Loose;
   const habits = (workshop ?? {}) as Loose;
-  const settled: Loose = {};
+  const resolved: Loose = {};
   for (const group of Object.keys(DEFAULTS) as MakingGroup[]) {
     const table: Record<string, Parameters<typeof isWorkedOut>[0]> = DEFAULTS[group];
     const values: Record<string, unknown> = {};
@@ -122,27 +122,27 @@ export function settleMaking(
         (isWorkedOut(entry) ? undefined : entry.value);
       if (value !== undefined) values[key] = value;
     }
-    settled[group] = values;
+    resolved[group] = values;
   }
-  return settled as SettledMaking;
+  return resolved as ResolvedMaking;
 }
 
-export function settleRates(rates: Rates): SettledRates {
-  const settled: Record<string, unknown> = {};
+export function resolveRates(rates: Rates): ResolvedRates {
+  const resolved: Record<string, unknown> = {};
   for (const [key, entry] of Object.entries(DEFAULT_RATES))
-    settled[key] = rates[key as keyof Rates] ?? entry.value;
-  return settled as SettledRates;
+    resolved[key] = rates[key as keyof Rates] ?? entry.value;
+  return resolved as ResolvedRates;
 }
 
 /** Without a table any length is cut along. */
-export type SettledCutting = Required<Omit<Cutting, "tableMm">> & Pick<Cutting, "tableMm">;
+export type ResolvedCutting = Required<Omit<Cutting, "tableMm">> & Pick<Cutting, "tableMm">;
 
-export function settleCutting(cutting: Cutting = {}): SettledCutting {
+export function resolveCutting(cutting: Cutting = {}): ResolvedCutting {
   const { tableMm } = cutting;
-  const settled: Record<string, unknown> = tableMm === undefined ? {} : { tableMm };
+  const resolved: Record<string, unknown> = tableMm === undefined ? {} : { tableMm };
   for (const [key, entry] of Object.entries(DEFAULT_CUTTING))
-    settled[key] = cutting[key as keyof Cutting] ?? entry.value;
-  return settled as SettledCutting;
+    resolved[key] = cutting[key as keyof Cutting] ?? entry.value;
+  return resolved as ResolvedCutting;
 }
 
 /** What is proposed for a shade whose maker chose no lift. */
@@ -155,17 +155,17 @@ export interface LiftProposal {
 export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" };
 
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
-export function settleShade(
+export function resolveShade(
   job: Job,
   parts: Catalogue,
   room: Room,
   window: Window,
   path: string,
   proposal: LiftProposal = PLAIN_LIFT,
-): Brief {
-  const missing: Brief["missing"] = [];
+): ResolvedShade {
+  const missing: ResolvedShade["missing"] = [];
   const { shade } = window;
-  const making = settleMaking(shade.making, job.workshop, shade.style);
+  const making = resolveMaking(shade.making, job.workshop, shade.style);
   const find = <P extends { id: string; name: string }>(
     list: P[],
     asked: string,
@@ -189,7 +189,7 @@ export function settleShade(
   // A reference to nothing is mended where it was written: in the shade or in the workshop's habits.
   const at = (group: MakingGroup, key: string) =>
     own?.[group]?.[key] === undefined ? `/workshop/${group}/${key}` : `${path}/shade/making/${group}/${key}`;
-  // Which drive stands in hangs on the kind of lift, which is not settled yet.
+  // Which drive stands in hangs on the kind of lift, which is not resolved yet.
   const ownDrive = (asked: string): Drive | undefined => {
     const found = parts.drives.find((drive) => drive.id === asked);
     if (found === undefined) {

@@ -1,26 +1,19 @@
 import type { Paint } from "../drawing/index.ts";
-import type { Weight } from "../figures/index.ts";
+import type { Severity } from "../figures/index.ts";
 import type { Pen } from "./pen.ts";
 
-/** A word and a paint for each weight of finding; the mark's shape says it once more, for black and white. */
-export const WEIGHT_WORDS: Record<Weight, string> = {
-  stop: "Stop",
-  fix: "Fix",
-  mind: "Mind",
-  unproven: "Unproven",
-};
-
-export const WEIGHT_MEANINGS: Record<Weight, string> = {
+/** What each severity means, and a paint for it; the mark's shape says it once more, for black and white. */
+export const SEVERITY_MEANINGS: Record<Severity, string> = {
   stop: "Cannot be made, or must not be made so.",
   fix: "Will work badly.",
-  mind: "Worth knowing.",
+  note: "Worth knowing.",
   unproven: "Needs a test by hand, or a fact that was not given.",
 };
 
-export const WEIGHT_PAINTS: Record<Weight, Paint> = {
+export const SEVERITY_PAINTS: Record<Severity, Paint> = {
   stop: "madder",
   fix: "weld",
-  mind: "woad",
+  note: "woad",
   unproven: "lichen",
 };
 
@@ -28,12 +21,12 @@ export const WEIGHT_PAINTS: Record<Weight, Paint> = {
 export const MARK_WIDTH = 13;
 const R = 4.2;
 
-/** Draws the mark of a weight with its left edge at `x`, centred on `y`. */
-export function drawWeightMark(pen: Pen, weight: Weight, x: number, y: number): void {
-  const paint = WEIGHT_PAINTS[weight];
+/** Draws the mark of a severity with its left edge at `x`, centred on `y`. */
+export function drawSeverityMark(pen: Pen, severity: Severity, x: number, y: number): void {
+  const paint = SEVERITY_PAINTS[severity];
   const cx = x + R;
   const look = { paint, widthPt: 1.2 };
-  switch (weight) {
+  switch (severity) {
     case "stop":
       pen.polygon(octagon(cx, y, R), paint);
       pen.polyline(
@@ -54,7 +47,7 @@ export function drawWeightMark(pen: Pen, weight: Weight, x: number, y: number): 
         paint,
       );
       break;
-    case "mind":
+    case "note":
       pen.polyline(closed(octagon(cx, y, R - 0.6, 16)), look);
       pen.polyline(
         [

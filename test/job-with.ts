@@ -1,4 +1,4 @@
-import { type Brief, type JobInput, jobSchema, partsOf, settleShade } from "../src/job/index.ts";
+import { type JobInput, jobSchema, partsOf, type ResolvedShade, resolveShade } from "../src/job/index.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 
@@ -26,11 +26,11 @@ export function jobWith(window: Partial<WindowInput>, job: Partial<JobInput> = {
   });
 }
 
-/** The brief of the only window of such a job. */
-export function briefWith(window: Partial<WindowInput>, job: Partial<JobInput> = {}): Brief {
-  const settled = jobWith(window, job);
-  const room = settled.rooms[0];
+/** The resolved shade of the only window of such a job. */
+export function resolvedWith(window: Partial<WindowInput>, job: Partial<JobInput> = {}): ResolvedShade {
+  const made = jobWith(window, job);
+  const room = made.rooms[0];
   const first = room?.windows[0];
   if (room === undefined || first === undefined) throw new Error("invalid test job: no window");
-  return settleShade(settled, partsOf(settled), room, first, "/rooms/0/windows/0");
+  return resolveShade(made, partsOf(made), room, first, "/rooms/0/windows/0");
 }
