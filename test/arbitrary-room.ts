@@ -93,6 +93,6 @@ export const likelyRoom: fc.Arbitrary<Job> = fc
   );
 
 /** The same job with its rooms in line. */
-export function inLined([job, inLine]: [Job, InLine]): Job {
+export function withInLine([job, inLine]: [Job, InLine]): Job {
   return { ...job, rooms: job.rooms.map((room) => ({ ...room, inLine })) };
 }

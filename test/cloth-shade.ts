@@ -1,7 +1,7 @@
 import { planCloth } from "../src/cloth/plan-cloth.ts";
 import { WorkingBook } from "../src/figures/index.ts";
 import { type Job, type JobInput, partsOf, resolveShade } from "../src/job/index.ts";
-import { chooseGear } from "../src/lift/index.ts";
+import { chooseLiftParts } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Form, Grid } from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
@@ -87,7 +87,7 @@ function clothOfWindow(job: Job, { room, r, window, w }: Place) {
   const { size } = measure(resolved, book);
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
-  const gear = chooseGear(resolved, size, columns, book);
-  const { grid, form } = style.grid(resolved, size, columns, gear, book);
+  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
   return planCloth({ resolved, size, grid, form }, book);
 }

@@ -9,7 +9,13 @@ import {
   type ResolvedShade,
   resolveShade,
 } from "../src/job/index.ts";
-import { chooseGear, chooseLock, gearInput, type LiftInput, type TubeInput } from "../src/lift/index.ts";
+import {
+  chooseLiftParts,
+  chooseLock,
+  type LiftInput,
+  liftPartsInput,
+  type TubeInput,
+} from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Mass } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
@@ -31,8 +37,8 @@ export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): Lift
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
   const { lock } = chooseLock(resolved, columns.length);
-  const mechanism = { heightMm: lock.housingHeightMm, label: "lock height" };
-  const { grid, form } = style.grid(resolved, size, columns, mechanism, book);
+  const liftParts = { heightMm: lock.housingHeightMm, label: "lock height" };
+  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
   return { resolved, size, grid, form, mass, lock };
 }
 
@@ -46,10 +52,10 @@ export function tubeInput(
   const { size } = measure(resolved, book);
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
-  const gear = chooseGear({ ...resolved, liftKind: kind }, size, columns, book);
-  const { grid, form } = style.grid(resolved, size, columns, gear, book);
-  const chosen = gearInput(gear);
-  if (!("gear" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
+  const liftParts = chooseLiftParts({ ...resolved, liftKind: kind }, size, columns, book);
+  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
+  const chosen = liftPartsInput(liftParts);
+  if (!("liftParts" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
   return { resolved: { ...resolved, liftKind: kind }, size, grid, form, mass, ...chosen };
 }
 

@@ -1,6 +1,6 @@
+export { alignWindows, type RoomInLine } from "./align-windows.ts";
 export { judgeMotif } from "./judge-motif.ts";
 export * from "./line-problem.ts";
-export { lineUp, type RoomInLine } from "./line-up.ts";
 export type { MotifPlace } from "./motif.ts";
 export type { RoomInput, RoomWindow } from "./room-window.ts";
 export { compareScores } from "./score.ts";

@@ -1,10 +1,10 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { type LineWishes, lineWishes, settingPatch } from "../job/index.ts";
-import type { LinePlace, LineUp } from "../shade-plan/index.ts";
+import type { LinePlace, RoomAlignment } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, inches, lengthText } from "../units/index.ts";
+import type { WindowOutcome } from "./align-windows.ts";
 import type { LineProblem } from "./line-problem.ts";
-import type { Told } from "./line-up.ts";
 import type { Motifs } from "./motif.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { type Trial, trialsOf, withWindow } from "./trials.ts";
@@ -18,17 +18,17 @@ const WORTH_TELLING_MM = inches(1);
 export function judgeLine(
   input: RoomInput,
   problem: LineProblem,
-  lineUp: LineUp,
-  told: readonly Told[],
+  alignment: RoomAlignment,
+  outcomes: readonly WindowOutcome[],
   motifs: Motifs,
 ): Finding[] {
-  const free = told.filter(({ window }) => isFree(input, window));
+  const free = outcomes.filter(({ window }) => isFree(input, window));
   const trial = trialsOf(problem);
   return [
-    ...roomFindings(input, lineUp, free.length),
+    ...roomFindings(input, alignment, free.length),
     ...free.flatMap((one) => [
       ...unmeasured(input, one),
-      ...apart(input, lineUp, one, trial),
+      ...apart(input, alignment, one, trial),
       ...lower(input, one, trial),
     ]),
     ...motifs.elsewhere.map(({ window }) => motifElsewhere(input, window)),
@@ -56,12 +56,12 @@ function leaveOut(input: RoomInput, { resolved }: RoomWindow): Remedy {
   });
 }
 
-function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[] {
+function roomFindings(input: RoomInput, alignment: RoomAlignment, free: number): Finding[] {
   const findings: Finding[] = [];
-  if (input.settings.folds !== "own" && lineUp.spacingMm === undefined) {
+  if (input.settings.folds !== "own" && alignment.spacingMm === undefined) {
     findings.push({
       ...lineBase(input),
-      id: "line-up.nothing-shared",
+      id: "align.nothing-shared",
       severity: "note",
       text:
         free < 2
@@ -75,10 +75,10 @@ function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[]
       ],
     });
   }
-  if (!lineUp.proven) {
+  if (!alignment.proven) {
     findings.push({
       ...lineBase(input),
-      id: "line-up.not-every-spacing",
+      id: "align.not-every-spacing",
       severity: "unproven",
       text: `${input.roomName} has so many windows that not every spacing was tried: a closer one may leave less cloth hanging.`,
       remedies: [],
@@ -87,14 +87,14 @@ function roomFindings(input: RoomInput, lineUp: LineUp, free: number): Finding[]
   return findings;
 }
 
-function unmeasured({ settings, roomName }: RoomInput, { window }: Told): Finding[] {
+function unmeasured({ settings, roomName }: RoomInput, { window }: WindowOutcome): Finding[] {
   const { resolved, size, ask, hangsFlat } = window;
   const forFolds = settings.folds === "levels" && typeof ask !== "string";
   const forMotif = settings.motif && hangsFlat && resolved.cloths.face.repeat !== undefined;
   if (size.topAboveFloorMm !== undefined || !(forFolds || forMotif)) return [];
   return [
     {
-      id: "line-up.measure-floor",
+      id: "align.measure-floor",
       severity: "unproven",
       stage: "shape",
       shadeId: resolved.shadeId,
@@ -108,21 +108,21 @@ function unmeasured({ settings, roomName }: RoomInput, { window }: Told): Findin
 
 function apart(
   input: RoomInput,
-  lineUp: LineUp,
-  { window, lined, hindrance }: Told,
+  alignment: RoomAlignment,
+  { window, aligned, hindrance }: WindowOutcome,
   trial: Trial,
 ): Finding[] {
   const { settings } = input;
   const { resolved, size } = window;
-  if (settings.folds === "own" || lineUp.spacingMm === undefined || hindrance === undefined) return [];
-  const unknownHeight = size.topAboveFloorMm === undefined && lined.follows === "spacing";
+  if (settings.folds === "own" || alignment.spacingMm === undefined || hindrance === undefined) return [];
+  const unknownHeight = size.topAboveFloorMm === undefined && aligned.follows === "spacing";
   // That finding stands already, with what to measure.
   if (unknownHeight) return [];
-  const isOwn = lined.follows === "own";
+  const isOwn = aligned.follows === "own";
   return [
     {
       ...lineBase(input),
-      id: isOwn ? "line-up.own-rows" : "line-up.own-levels",
+      id: isOwn ? "align.own-rows" : "align.own-levels",
       severity: "note",
       shadeId: resolved.shadeId,
       text: isOwn
@@ -180,18 +180,18 @@ function given({ headrailExtraMm, bottomExtraMm }: LinePlace): number {
   return headrailExtraMm + bottomExtraMm;
 }
 
-function lower(input: RoomInput, { window, lined }: Told, trial: Trial): Finding[] {
-  const { place } = lined;
+function lower(input: RoomInput, { window, aligned }: WindowOutcome, trial: Trial): Finding[] {
+  const { place } = aligned;
   const { resolved } = window;
   if (place === undefined || given(place) < WORTH_TELLING_MM) return [];
   return [
     {
       ...lineBase(input),
-      id: "line-up.hangs-lower",
+      id: "align.hangs-lower",
       severity: "note",
       shadeId: resolved.shadeId,
       text: `So that its folds meet those of its neighbours, ${resolved.windowName} gives way. ${gaveWords(place, input.units).join(" ")}`,
-      figures: ["line-up.headrail-extra", "line-up.hem-extra"],
+      figures: ["align.headrail-extra", "align.hem-extra"],
       remedies: [
         ...lowerBoard(input, window, place, trial),
         leaveOut(input, window),
@@ -237,7 +237,7 @@ function spacingAlone(input: RoomInput, { resolved }: RoomWindow, trial: Trial):
 function motifElsewhere(input: RoomInput, { resolved }: RoomWindow): Finding {
   return {
     ...lineBase(input),
-    id: "line-up.motif-elsewhere",
+    id: "align.motif-elsewhere",
     severity: "note",
     shadeId: resolved.shadeId,
     text: `The pattern of ${resolved.windowName} was placed on the shade itself and does not begin at the height of its neighbours in ${input.roomName}.`,

@@ -16,7 +16,7 @@ export function judgeMotif(resolved: ResolvedShade, motif: MotifPlace, { layers 
   if (meets) return [];
   return [
     {
-      id: "line-up.motif-missed",
+      id: "align.motif-missed",
       severity: "fix",
       stage: "cloth",
       shadeId: resolved.shadeId,

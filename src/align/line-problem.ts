@@ -43,20 +43,20 @@ export interface LineScore {
   bottomExtraMm: number;
 }
 
-export interface LinedPlace {
+export interface AlignedPlace {
   follows: "levels" | "spacing";
   place: LinePlace;
   sharesRaisedHem: boolean;
 }
 
 export interface SolvedLine {
-  kind: "lined";
+  kind: "aligned";
   spacingMm: number;
   /** One of the levels above the floor, mm: the others are whole spacings from it. */
   levelMm: number;
   raisedHemMm?: number;
   /** By window; one that is missing keeps its own rows. */
-  places: ReadonlyMap<string, LinedPlace>;
+  places: ReadonlyMap<string, AlignedPlace>;
   score: LineScore;
   proven: boolean;
 }

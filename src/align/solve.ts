@@ -3,8 +3,8 @@ import { FIT_SLACK, remainderMm } from "../units/index.ts";
 import { placesAtSpacing, placesOnLevels, type Way, wantedBottomMm } from "./choices.ts";
 import { type Alike, alikeWindows } from "./groups.ts";
 import {
+  type AlignedPlace,
   COUNTS_TWICE_MM,
-  type LinedPlace,
   type LineProblem,
   type LineScore,
   type LineSolution,
@@ -230,7 +230,7 @@ function solutionOf(
   { spacingMark, phaseMark, hemMark, score, picks }: Candidate,
   proven: boolean,
 ): LineSolution {
-  const places = new Map<string, LinedPlace>();
+  const places = new Map<string, AlignedPlace>();
   for (const [i, { ids }] of alike.entries()) {
     const pick = picks[i];
     if (pick === undefined) continue;
@@ -238,7 +238,7 @@ function solutionOf(
     for (const id of ids) places.set(id, { follows: pick.follows, place: pick.place, sharesRaisedHem });
   }
   return {
-    kind: "lined",
+    kind: "aligned",
     spacingMm: spacingMark * problem.markMm,
     levelMm: (phaseMark ?? 0) * problem.markMm,
     ...(hemMark === undefined ? {} : { raisedHemMm: hemMark * problem.markMm }),

@@ -26,7 +26,7 @@ export function trialsOf(problem: LineProblem): Trial {
       solution = solveLine(changed);
       known.set(key, solution);
     }
-    const placed = solution.kind === "lined" ? solution.places.get(id) : undefined;
+    const placed = solution.kind === "aligned" ? solution.places.get(id) : undefined;
     return placed === undefined ? { follows: "own" } : { follows: placed.follows, place: placed.place };
   };
 }

@@ -26,9 +26,9 @@ export function verifyLine(problem: LineProblem, solution: LineSolution): string
 }
 
 function windowFaults(problem: LineProblem, solution: SolvedLine, window: LineWindow): string[] {
-  const lined = solution.places.get(window.id);
-  if (lined === undefined) return [];
-  const { place, follows } = lined;
+  const aligned = solution.places.get(window.id);
+  if (aligned === undefined) return [];
+  const { place, follows } = aligned;
   const faults: string[] = [];
   const hold = (holds: boolean, fault: string) => {
     if (!holds) faults.push(fault);
@@ -92,8 +92,8 @@ function askFaults(problem: LineProblem, { ask }: LineWindow, place: LinePlace):
 /** Raised hems that are said to meet do so to one mark. */
 function hemFaults({ windows, markMm }: LineProblem, { places, raisedHemMm }: SolvedLine): string[] {
   const heights = windows.flatMap(({ id, topMm = Number.NaN }) => {
-    const lined = places.get(id);
-    return lined?.sharesRaisedHem === true ? [topMm - lined.place.raisedMm] : [];
+    const aligned = places.get(id);
+    return aligned?.sharesRaisedHem === true ? [topMm - aligned.place.raisedMm] : [];
   });
   if (raisedHemMm === undefined) return heights.length === 0 ? [] : ["raised hems meet at no level"];
   if (heights.length < 2) return ["a raised hem meets no other"];

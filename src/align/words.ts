@@ -1,11 +1,11 @@
-import type { LinedWindow, LinePlace, LineUp } from "../shade-plan/index.ts";
+import type { AlignedWindow, LinePlace, RoomAlignment } from "../shade-plan/index.ts";
 import { lengthText, markMm, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
 
-type Told = Pick<LinedWindow, "follows" | "place" | "sharesRaisedHem" | "why">;
+type Outcome = Pick<AlignedWindow, "follows" | "place" | "sharesRaisedHem" | "why">;
 
 /** What one window kept and what it gave, in a few sentences. */
 export function windowWords(
-  { follows, place, sharesRaisedHem, why }: Told,
+  { follows, place, sharesRaisedHem, why }: Outcome,
   folds: "levels" | "spacing" | "own",
   units: UnitChoice,
 ): string {
@@ -39,8 +39,8 @@ export function gaveWords({ headrailExtraMm, bottomExtraMm }: LinePlace, units: 
 }
 
 /** What the room shares, in a few sentences. */
-export function roomWords(lineUp: Omit<LineUp, "words">, units: UnitChoice): string {
-  const { spacingMm, levelsMm, raisedHemMm, motifs, windows } = lineUp;
+export function roomWords(alignment: Omit<RoomAlignment, "words">, units: UnitChoice): string {
+  const { spacingMm, levelsMm, raisedHemMm, motifs, windows } = alignment;
   const said: string[] = [];
   if (spacingMm !== undefined) {
     const [lowest] = levelsMm;

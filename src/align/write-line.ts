@@ -6,7 +6,7 @@ import { cite } from "../sources/index.ts";
 export function writeLine(place: LinePlace, size: Size, grid: Grid, book: WorkingBook): void {
   const topMm = size.topAboveFloorMm;
   if (topMm !== undefined) {
-    book.figure("line-up.first-row", {
+    book.figure("align.first-row", {
       label: "First row above the floor",
       symbol: "z",
       unit: "mm",
@@ -17,10 +17,10 @@ export function writeLine(place: LinePlace, size: Size, grid: Grid, book: Workin
         d: [grid.bottomSectionMm, "mm", "hem to first row"],
       },
       cite: cite("geometry"),
-      reckon: ({ H, L, d }) => H - L + d,
+      compute: ({ H, L, d }) => H - L + d,
     });
   }
-  book.figure("line-up.headrail-extra", {
+  book.figure("align.headrail-extra", {
     label: "More headrail than needed, for the line",
     symbol: "x",
     unit: "mm",
@@ -30,9 +30,9 @@ export function writeLine(place: LinePlace, size: Size, grid: Grid, book: Workin
       T_min: [place.headrailMm - place.headrailExtraMm, "mm", "least headrail allowance"],
     },
     cite: cite("geometry"),
-    reckon: ({ T, T_min }) => T - T_min,
+    compute: ({ T, T_min }) => T - T_min,
   });
-  book.figure("line-up.hem-extra", {
+  book.figure("align.hem-extra", {
     label: "Hem section longer than wanted, for the line",
     symbol: "y",
     unit: "mm",
@@ -42,6 +42,6 @@ export function writeLine(place: LinePlace, size: Size, grid: Grid, book: Workin
       w: [place.bottomMm - place.bottomExtraMm, "mm", "as the shade would have it at this spacing"],
     },
     cite: cite("geometry"),
-    reckon: ({ d, w }) => d - w,
+    compute: ({ d, w }) => d - w,
   });
 }

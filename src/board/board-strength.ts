@@ -95,7 +95,7 @@ function bend(
     },
     cite: cite("wood-handbook", `table ${wood.table}: ${wood.name}`),
     note: "continuous over its fixings, with the hand’s pull half as much again",
-    reckon: ({ J, E, D, t }) => (J * 12) / (E * D * t ** 3),
+    compute: ({ J, E, D, t }) => (J * 12) / (E * D * t ** 3),
   });
   const deflectionLimitMm = book.figure("board.deflection-limit", {
     label: "Bend that is allowed",
@@ -108,7 +108,7 @@ function bend(
       m: [MOST_BEND.value, "mm", "and never more than"],
     },
     cite: BEND_SHARE.cite,
-    reckon: ({ s, q, m }) => Math.min(s / q, m),
+    compute: ({ s, q, m }) => Math.min(s / q, m),
   });
   return { deflectionMm, deflectionAtMm: largestDeflection.atMm, deflectionLimitMm };
 }
@@ -147,7 +147,7 @@ function onOneScrew(
       y: [screwsMm[0] ?? 0, "mm", "lower screw above it"],
     },
     cite: cite("geometry", "a stiff bracket turns on the lower end of its leg"),
-    reckon: ({ Q, D, z, y }) => (Q * D * z) / (y ** 2 + z ** 2),
+    compute: ({ Q, D, z, y }) => (Q * D * z) / (y ** 2 + z ** 2),
   });
   return { pullN, shearN: pulls[0]?.shearN ?? 0 };
 }
@@ -175,7 +175,7 @@ function screwShare(
       l: [gripMm, "mm", "thread in the wood"],
     },
     cite: cite("wood-handbook", "eq. 8-10, p. 8-10: ultimate, side grain"),
-    reckon: ({ G, d, l }) => screwWithdrawalN({ gravity: G, diameterMm: d, depthMm: l }),
+    compute: ({ G, d, l }) => screwWithdrawalN({ gravity: G, diameterMm: d, depthMm: l }),
   });
   const lateralN = screwLateralN(wood.wood, wood.gravity, diameterMm);
   return book.figure("board.screw-share", {
@@ -196,6 +196,6 @@ function screwShare(
     } as Record<"T" | "k" | "p" | "V" | "c", readonly [number, "N" | "ratio", string]>,
     cite: cite("wood-handbook", "eq. 8-10 and 8-13; both shares added"),
     note: "mean strengths of clear dry wood; local codes and licensed practice prevail",
-    reckon: ({ T, k, p, V, c }) => (T * k) / p + (lateralN === undefined ? 0 : V / c),
+    compute: ({ T, k, p, V, c }) => (T * k) / p + (lateralN === undefined ? 0 : V / c),
   });
 }

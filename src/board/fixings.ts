@@ -66,7 +66,7 @@ function fewest(
     },
     cite: cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart"),
     note: "one more where something under the board stands in the way",
-    reckon: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
+    compute: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
   });
 }
 

@@ -53,7 +53,7 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
         F: [lift.pullN, "N", "pull of the hand"],
       },
       cite: cite("arithmetic", "weight of shade and board, and the hand’s pull"),
-      reckon: ({ g, S, B, F }) => g * (S + B) + F,
+      compute: ({ g, S, B, F }) => g * (S + B) + F,
     }),
   };
   const loads = boardLoads(board, boardKg, mass, lift);
@@ -87,7 +87,7 @@ function screwLine(
         D: [lift.tube.diameterMm, "mm", "tube, under the middle of the board"],
       },
       cite: cite("geometry", "midway between the wall edge and the tube"),
-      reckon: ({ d, D }) => Math.max(0, d - D) / 4,
+      compute: ({ d, D }) => Math.max(0, d - D) / 4,
     }),
   };
 }
@@ -106,7 +106,7 @@ function boardMass(resolved: ResolvedShade, lengthMm: number, book: WorkingBook)
       ρ: [densityKgM3 ?? WOOD_DENSITY.value, "kg/m3", "density"],
     },
     cite: densityKgM3 === undefined ? WOOD_DENSITY.cite : cite("maker", "density of the board"),
-    reckon: (v) => (v.l * v.d * v.t * v.ρ) / 1e9,
+    compute: (v) => (v.l * v.d * v.t * v.ρ) / 1e9,
   });
 }
 
@@ -127,7 +127,7 @@ function barOf(
       s: [resolved.making.board.barShorterMm, "mm", "bar shorter than the shade"],
     },
     cite: cite("from-memory", "W − 1/2 in"),
-    reckon: ({ W, s }) => Math.max(0, W - s),
+    compute: ({ W, s }) => Math.max(0, W - s),
   });
   return { barLengthMm, barName: resolved.bar.name };
 }
@@ -145,6 +145,6 @@ function worstFixing(loadsN: number[], book: WorkingBook): number {
     given,
     cite: cite("beam-theory", "each stretch between two fixings taken as a plank of its own"),
     note: "with the shade raised and a hand on the cords; a tug asks for more",
-    reckon: (values) => Math.max(...Object.values(values)),
+    compute: (values) => Math.max(...Object.values(values)),
   });
 }

@@ -21,7 +21,7 @@ function hungStack(folds: Folds, book: WorkingBook): number {
       h: [folds.behindMm, "mm", "hem pressed back behind it"],
     },
     cite: cite("heavy-elastica", "gathered folds pressed by those in front of them"),
-    reckon: ({ f, h }) => f + h,
+    compute: ({ f, h }) => f + h,
   });
 }
 
@@ -41,7 +41,7 @@ function thickStack({ resolved, size, grid, form }: BoardInput, book: WorkingBoo
       f: [fullness, "ratio", "cloth for each area of the shade"],
     },
     cite: LOFT.cite,
-    reckon: ({ p, t, k, f }) => (2 * p + 2) * t * k * f,
+    compute: ({ p, t, k, f }) => (2 * p + 2) * t * k * f,
   });
 }
 
@@ -71,6 +71,6 @@ export function recessNeeded(
       ],
     },
     cite: cite("geometry", "board depth + stack + obstructions"),
-    reckon: ({ b, d, o }) => b + d + o,
+    compute: ({ b, d, o }) => b + d + o,
   });
 }

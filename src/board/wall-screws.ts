@@ -78,7 +78,7 @@ export function wallScrews(
     },
     cite: substrate === "timber" || substrate === "unknown" ? PENETRATION.cite : cite("from-memory"),
     note: "raised to the next length that is sold",
-    reckon: ({ t, s, p }) => t + s + p,
+    compute: ({ t, s, p }) => t + s + p,
   });
   const sold = SOLD[resolved.units.system].find((length) => length >= neededMm - 1e-6);
   return {

@@ -31,7 +31,7 @@ function cover(resolved: ResolvedShade, size: Size, book: WorkingBook): Trim {
     formula: "2·(d + t) + o",
     given: { d: [depthMm, "mm", "depth of the board"], t, o: lap },
     cite: LAP.cite,
-    reckon: ({ d, t: thick, o }) => 2 * (d + thick) + o,
+    compute: ({ d, t: thick, o }) => 2 * (d + thick) + o,
   });
   const lengthMm = book.figure("cloth.cover-length", {
     label: "Cover of the board: length",
@@ -40,7 +40,7 @@ function cover(resolved: ResolvedShade, size: Size, book: WorkingBook): Trim {
     formula: "B + 2·t + o",
     given: { B: [size.boardLengthMm, "mm", "length of the board"], t, o: lap },
     cite: LAP.cite,
-    reckon: ({ B, t: thick, o }) => B + 2 * thick + o,
+    compute: ({ B, t: thick, o }) => B + 2 * thick + o,
   });
   const count = Math.max(1, Math.ceil(lengthMm / cloth.usableWidthMm - 1e-9));
   return {
@@ -69,7 +69,7 @@ function returns(resolved: ResolvedShade, grid: Grid, book: WorkingBook): Trim[]
     formula: "d + 2·e",
     given: { d: [resolved.board.depthMm, "mm", "depth of the board"], e: turn },
     cite: cite("board-returns", "as deep as the board"),
-    reckon: ({ d, e }) => d + 2 * e,
+    compute: ({ d, e }) => d + 2 * e,
   });
   const lengthMm = book.figure("cloth.return-length", {
     label: "Return over the board’s end: cut length",
@@ -82,7 +82,7 @@ function returns(resolved: ResolvedShade, grid: Grid, book: WorkingBook): Trim[]
       e: turn,
     },
     cite: TURN.cite,
-    reckon: ({ h, b, e }) => h + b + 2 * e,
+    compute: ({ h, b, e }) => h + b + 2 * e,
   });
   return [
     {
@@ -115,7 +115,7 @@ function dustStrip(resolved: ResolvedShade, size: Size, book: WorkingBook): Trim
       o: [LAP.value, "mm", "stapled on"],
     },
     cite: cite("from-memory", "a 1 to 2 in strip of lining closes the top gap"),
-    reckon: ({ g, e, o }) => g + e + o,
+    compute: ({ g, e, o }) => g + e + o,
   });
   const lengthMm = upToMark(size.boardLengthMm + 2 * TURN.value, resolved.units.ruler);
   const count = Math.max(1, Math.ceil(lengthMm / cloth.usableWidthMm - 1e-9));

@@ -382,9 +382,9 @@ describe("turned sideways", () => {
     // Upright two drops of 1600 mm are 3.2 m; sideways 4.04 m.
     const shade = planned({});
     expect(shade.face.turned).toBe(false);
-    const told = shade.findings.find(({ id }) => id === "cloth.could-railroad");
-    expect(told?.text).toContain("more cloth");
-    expect(told?.remedies).toHaveLength(1);
+    const finding = shade.findings.find(({ id }) => id === "cloth.could-railroad");
+    expect(finding?.text).toContain("more cloth");
+    expect(finding?.remedies).toHaveLength(1);
   });
   it("never by itself with a pile, a top or a pattern; asked for, it is told", () => {
     const narrow = { usableWidthMm: 1600 };

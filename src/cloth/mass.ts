@@ -32,7 +32,7 @@ export function massOf(
       formula: "A·g / 10^9",
       given: { A: [areaMm2, "mm2", "area as cut"], g: [gsm, "g/m2", "mass per area"] },
       cite: cite("arithmetic"),
-      reckon: ({ A, g }) => (A * g) / 1e9,
+      compute: ({ A, g }) => (A * g) / 1e9,
     });
     parts.push({ part: cut.layer, label: LAYER_NAMES[cut.layer], massKg });
   }
@@ -81,7 +81,7 @@ function trimMass(trims: readonly Trim[], cloths: ReadonlyMap<string, Cloth>, bo
           g: [cloths.get(trim.clothId)?.massGsm ?? 0, "g/m2", "mass per area"],
         },
         cite: cite("arithmetic"),
-        reckon: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
+        compute: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
       });
       return { part: TRIM_PARTS[trim.id] ?? "bands", label: trim.label, massKg };
     });
@@ -105,7 +105,7 @@ function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, coun
         g: [bar.massGPerM, "g/m", "mass per metre as weighed"],
       },
       cite: cite("maker"),
-      reckon: ({ n, l, g }) => (n * l * g) / 1e6,
+      compute: ({ n, l, g }) => (n * l * g) / 1e6,
     });
   }
   const density = BAR_DENSITY[bar.material];
@@ -121,6 +121,6 @@ function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, coun
       ρ: [density.value, "kg/m3", "density"],
     },
     cite: density.cite,
-    reckon: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
+    compute: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
   });
 }

@@ -63,7 +63,7 @@ const LEAST_MIDDLE = 0.25;
 /**
  * The place on the bolt where the middle of the shade falls, so that the pattern falls across as was asked: of all
  * such places the nearest to the middle of the cloth. A single panel must lie within the cloth; where none does, it
- * lies in the middle and the miss is told.
+ * lies in the middle and the miss is reported.
  */
 export function centreOnBolt(
   resolved: ResolvedShade,

@@ -33,7 +33,7 @@ export function sleeves(
       e: [TURN.value, "mm", "turned under at either edge"],
     },
     cite: SLEEVE_RINGS.cite,
-    reckon: ({ n, D, e }) => n * D + 2 * e,
+    compute: ({ n, D, e }) => n * D + 2 * e,
   });
   const lengthMm = book.figure("cloth.sleeve-length", {
     label: "Sleeve over the cords: cut length",
@@ -47,7 +47,7 @@ export function sleeves(
       e: [TURN.value, "mm", "turned in at either end"],
     },
     cite: TURN.cite,
-    reckon: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
+    compute: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
   });
   const { ruler } = resolved.units;
   return {

@@ -43,7 +43,7 @@ export function sewnMm(input: CostInput, book: WorkingBook): number {
           }),
     } as Record<"F" | "W" | "G" | "J" | "p" | "B" | "c" | "v", readonly [number, "mm" | "count", string]>,
     cite: cite("arithmetic"),
-    reckon: ({ F, W, G, J, p, B, c, v }) =>
+    compute: ({ F, W, G, J, p, B, c, v }) =>
       2 * F + W + 2 * G + J + p * B + (sleeves === undefined ? 0 : 2 * c * v),
   });
 }

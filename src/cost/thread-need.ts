@@ -19,7 +19,7 @@ export function threadNeed({ grid, form }: CostInput, sewMm: number, book: Worki
       n: [ringCount(grid, form), "count", "rings"],
     },
     cite: threadPerSeam.cite,
-    reckon: ({ t, S, q, n }) => t * S + q * n,
+    compute: ({ t, S, q, n }) => t * S + q * n,
   });
   return {
     sort: "spooled",

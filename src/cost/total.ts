@@ -24,7 +24,7 @@ export function totalCost(
       t: [rates.taxShare, "ratio", "tax, share of one"],
     },
     cite: cite("arithmetic", "rounded to the cent once"),
-    reckon: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
+    compute: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
   });
   const total = book.figure("cost.total", {
     label: "Total",
@@ -37,7 +37,7 @@ export function totalCost(
       X: [tax, "money", "tax"],
     },
     cite: cite("arithmetic"),
-    reckon: ({ M, A, X }) => Math.round((M + A + X) * 100) / 100,
+    compute: ({ M, A, X }) => Math.round((M + A + X) * 100) / 100,
   });
   return {
     currency: rates.currency,

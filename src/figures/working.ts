@@ -57,7 +57,7 @@ export interface FigureSpec<S extends string> {
   cite: Cite;
   note?: string;
   /** The same formula as code. It sees only what `given` names. */
-  reckon: (values: Record<S, number>) => number;
+  compute: (values: Record<S, number>) => number;
 }
 
 /**
@@ -76,7 +76,7 @@ export class WorkingBook {
       values[symbol] = value;
       inputs.push({ symbol, label, value, unit });
     }
-    const value = spec.reckon(values);
+    const value = spec.compute(values);
     if (!Number.isFinite(value)) throw new Error(`invalid figure ${id}: ${value}`);
     const { label, symbol, formula, unit, cite, note } = spec;
     this.workings.push({

@@ -49,7 +49,7 @@ export function breakWay(
     },
     cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
     note: "at the row where it is least",
-    reckon: ({ F, e, t, h }) => (F * e) / (t * h),
+    compute: ({ F, e, t, h }) => (F * e) / (t * h),
   });
   return ratio < 1 ? "backward" : ratio < SURELY_FORWARD ? "unsure" : "forward";
 }

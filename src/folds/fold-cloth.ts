@@ -82,7 +82,7 @@ function togetherMm(layers: readonly FoldLayer[], book: WorkingBook): number {
     given,
     cite: cite("peirce-1930"),
     note: "loose layers: masses and stiffnesses add",
-    reckon: (values) => {
+    compute: (values) => {
       let [stiffness, mass] = [0, 0];
       layers.forEach((_, i) => {
         const gsm = values[`m${i + 1}`] ?? 0;

@@ -109,7 +109,7 @@ function sagLimit(bayMm: number, book: WorkingBook): number {
       k: [SPAN_SHARE.value, "ratio", "share of the bay"],
     },
     cite: SPAN_SHARE.cite,
-    reckon: ({ u, b, k }) => Math.max(u, b / k),
+    compute: ({ u, b, k }) => Math.max(u, b / k),
   });
 }
 
@@ -140,7 +140,7 @@ function writeSag(
       I: [stiffness / modulus, "ratio", "second moment of area, mm⁴"],
     },
     cite: cite("beam-theory", "continuous beam on the columns, by Macaulay’s method"),
-    reckon: ({ f, q, b, E, I }) => (f * q * b ** 4) / (1000 * E * I),
+    compute: ({ f, q, b, E, I }) => (f * q * b ** 4) / (1000 * E * I),
   });
 }
 

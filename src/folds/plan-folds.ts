@@ -63,7 +63,7 @@ function standsOut(frontMm: number, thicknessMm: number, book: WorkingBook): num
     },
     cite: cite("heavy-elastica", "gathered folds pressed by those in front of them"),
     note: "as sewn; trained and tied they lie flatter",
-    reckon: ({ x, t }) => x + t / 2,
+    compute: ({ x, t }) => x + t / 2,
   });
 }
 
@@ -79,7 +79,7 @@ function trained(folds: number, thicknessMm: number, book: WorkingBook): number 
       k: [LOFT.value, "ratio", "loft of gathered folds"],
     },
     cite: LOFT.cite,
-    reckon: ({ p, t, k }) => (2 * p + 2) * t * k,
+    compute: ({ p, t, k }) => (2 * p + 2) * t * k,
   });
 }
 
@@ -105,7 +105,7 @@ function opening(
       W: [size.finishedWidthMm, "mm", "finished width"],
     },
     cite: cite("heavy-elastica", "a strip between two rows, 2 % of it slack"),
-    reckon: ({ u, g, m, s, W }) => (u * g * m * s * W) / 1e9,
+    compute: ({ u, g, m, s, W }) => (u * g * m * s * W) / 1e9,
   });
   return { startN, openOutMm: outShare * arcMm };
 }

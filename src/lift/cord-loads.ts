@@ -26,7 +26,7 @@ export function heldWeight(grid: Grid, form: Form, mass: Mass, book: WorkingBook
       L: [form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0), "mm", "cloth from hem to top line"],
     },
     cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
-    reckon: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
+    compute: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
   });
 }
 

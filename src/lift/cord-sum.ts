@@ -19,7 +19,7 @@ export function sumFigure(book: WorkingBook, id: string, { each, name, ...spec }
     ...spec,
     formula: Object.keys(given).join(" + "),
     given,
-    reckon: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
+    compute: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
   });
 }
 

@@ -90,7 +90,7 @@ export function unsureShares(
       B: [limp, "N", "share of a limp hem: half way to each neighbour"],
     },
     cite: cite("beam-theory"),
-    reckon: ({ A, B }) => Math.max(A, B),
+    compute: ({ A, B }) => Math.max(A, B),
   });
   const lighter = Math.min(stiff, limp);
   if (worse - lighter <= SHARES_DIFFER * worse) return [];

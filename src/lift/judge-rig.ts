@@ -4,8 +4,8 @@ import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { cordLengthText, fineText, lengthText } from "../units/index.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import { EYE_OPENING, type Rigging } from "./harness.ts";
 import type { LiftInput } from "./lift-input.ts";
+import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
 
 /** Share of a round opening that a bundle of cords can fill. */
 const BUNDLE_FILL = 0.7;
@@ -14,7 +14,7 @@ const bundleCite = cite("from-memory", "a bundle of cords fills about 70 % of a 
 /** What to note when threading: a rig that failed its check, shared slots, crowded eyes, short spools. */
 export function judgeRig(
   input: LiftInput,
-  rigging: Rigging,
+  layout: RigLayout,
   seat: FoundSeat,
   lift: CordLockLift,
   faults: string[],
@@ -22,8 +22,8 @@ export function judgeRig(
   const { resolved } = input;
   return [
     ...(faults.length === 0 ? [] : [failedCheck(resolved, faults)]),
-    ...(seat.harness.shared ? [sharedSlot(resolved, lift)] : []),
-    ...crowdedEye(resolved, rigging, seat),
+    ...(seat.threading.shared ? [sharedSlot(resolved, lift)] : []),
+    ...crowdedEye(resolved, layout, seat),
     ...shortSpool(resolved, lift),
   ];
 }
@@ -60,8 +60,8 @@ function sharedSlot(resolved: ResolvedShade, lift: CordLockLift): Finding {
   };
 }
 
-function crowdedEye(resolved: ResolvedShade, rigging: Rigging, seat: FoundSeat): Finding[] {
-  const inner = rigging.eyesMm.length - seat.gap.outer;
+function crowdedEye(resolved: ResolvedShade, layout: RigLayout, seat: FoundSeat): Finding[] {
+  const inner = layout.eyesMm.length - seat.gap.outer;
   const most = Math.max(inner, seat.gap.outer);
   const bundleMm = resolved.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
   const openingMm = EYE_OPENING.value * resolved.eye.outsideDiameterMm;

@@ -37,7 +37,7 @@ export function judgeStrength(
     formula: "B / P",
     given: { B: [breakingN, "N", "breaking strength"], P: [runningN, "N", "largest pull in one cord"] },
     cite: STRENGTH_FACTOR.cite,
-    reckon: ({ B, P }) => B / P,
+    compute: ({ B, P }) => B / P,
   });
   const knotted = book.figure("lift.strength-knot", {
     label: "Strength of the knot over the largest load of one cord",
@@ -50,7 +50,7 @@ export function judgeStrength(
       T: [loadN, "N", "largest load of one cord"],
     },
     cite: KNOT.cite,
-    reckon: ({ k, B, T }) => (k * B) / T,
+    compute: ({ k, B, T }) => (k * B) / T,
   });
   const factor = Math.min(running, knotted);
   return factor >= STRENGTH_FACTOR.value

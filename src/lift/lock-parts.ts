@@ -4,9 +4,9 @@ import { cite } from "../sources/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "./control-frame.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "./gaps.ts";
-import type { Harness } from "./harness.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { lockRoom } from "./lock-fit.ts";
+import type { RigThreading } from "./rig-threading.ts";
 import { firstSlotInUse, slotMiddleMm } from "./slot-layout.ts";
 
 const mouthCite = cite("lock-instructions", "cords enter straight, clear of the last eye");
@@ -34,7 +34,7 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
         m: [BOARD_END_MM, "mm", "kept to the board’s end"],
         H: half,
       },
-      reckon: ({ b, m, H }) => b + m + H / 2,
+      compute: ({ b, m, H }) => b + m + H / 2,
     });
   } else {
     book.figure("rig.seat-from", {
@@ -43,7 +43,7 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
       symbol: "a",
       formula: "c + r + s + H / 2",
       given: { c: [before, "mm", "eye before the lock"], r: radius, s: run, H: half },
-      reckon: ({ c, r, s, H }) => c + r + s + H / 2,
+      compute: ({ c, r, s, H }) => c + r + s + H / 2,
     });
   }
   if (after === undefined) return;
@@ -53,7 +53,7 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
     symbol: "z",
     formula: "c − r − s − H / 2",
     given: { c: [after, "mm", "eye behind the lock"], r: radius, s: run, H: half },
-    reckon: ({ c, r, s, H }) => c - r - s - H / 2,
+    compute: ({ c, r, s, H }) => c - r - s - H / 2,
   });
 }
 
@@ -85,7 +85,7 @@ function screwPlaces({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[
   });
 }
 
-export function slotsOf({ resolved, grid, lock }: LiftInput, { strands }: Harness): Slot[] {
+export function slotsOf({ resolved, grid, lock }: LiftInput, { strands }: RigThreading): Slot[] {
   const room = lockRoom(lock, resolved.cord);
   const first = firstSlotInUse(room);
   const numbers = numbersFromControl(grid.columns, resolved.making.lift.controlSide);

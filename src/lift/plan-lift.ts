@@ -17,7 +17,7 @@ export function planLift(input: LiftInput, book: WorkingBook): Planned<CordLockL
 export function planLift(input: TubeInput, book: WorkingBook): Planned<TubeLift>;
 export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift>;
 export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift> {
-  const { lift, findings } = "gear" in input ? planTube(input, book) : planLock(input, book);
+  const { lift, findings } = "liftParts" in input ? planTube(input, book) : planLock(input, book);
   const rail = topRail(input.resolved, input.size, input.grid, book);
   return {
     lift: rail === undefined ? lift : { ...lift, topRail: rail },

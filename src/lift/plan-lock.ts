@@ -10,7 +10,6 @@ import { judgeLevel } from "./course/judge-level.ts";
 import { planLockCourse } from "./course/plan-course.ts";
 import { findSeat } from "./find-seat.ts";
 import type { BoardLine } from "./gaps.ts";
-import { frictionOf, type Rigging } from "./harness.ts";
 import { judgeFit } from "./judge-fit.ts";
 import { judgePull } from "./judge-pull.ts";
 import { judgeRear } from "./judge-rear.ts";
@@ -22,6 +21,7 @@ import type { LiftInput } from "./lift-input.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
 import { planTail } from "./plan-tail.ts";
+import { frictionOf, type RigLayout } from "./rig-threading.ts";
 import { slotLayout } from "./slot-layout.ts";
 import { verifyRig } from "./verify-rig.ts";
 import { wovenSleeves } from "./woven-sleeves.ts";
@@ -37,8 +37,8 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
     heldN,
   );
   const line = boardLine(input, frame);
-  const rigging = riggingOf(input, frame, line, loads, book);
-  const seat = findSeat(line, rigging, {
+  const layout = rigLayoutOf(input, frame, line, loads, book);
+  const seat = findSeat(line, layout, {
     kind: resolved.making.lift.seat,
     ruler: resolved.units.ruler,
     ...(resolved.making.lift.seatMm === undefined
@@ -47,7 +47,7 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
   });
   seatFigures(line, seat.gap, book);
   const tail = planTail(input, book);
-  const runs = cordRuns(input, frame, rigging, seat, tail.loweredMm, book);
+  const runs = cordRuns(input, frame, layout, seat, tail.loweredMm, book);
   const choice = chooseLock(resolved, grid.columns.length);
   const lift: CordLockLift = {
     kind: "cord-lock",
@@ -71,10 +71,10 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
     housingLengthMm: lock.housingLengthMm,
     housingWidthMm: lock.housingWidthMm,
     housingHeightMm: lock.housingHeightMm,
-    slots: slotsOf(input, seat.harness),
+    slots: slotsOf(input, seat.threading),
     dividerWires: lock.dividerWires,
     seat: seatOf(input, frame, seat),
-    eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: rigging.eyeLineMm })),
+    eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: layout.eyeLineMm })),
     cords: runs.cords,
     threading: runs.threading,
     cordTotalMm: runs.totalMm,
@@ -89,14 +89,14 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
   const faults = verifyRig(lift, {
     columnsMm: grid.columns.map(({ xMm }) => xMm),
     eyeDiameterMm: resolved.eye.outsideDiameterMm,
-    perSlot: rigging.perSlot,
+    perSlot: layout.perSlot,
   });
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
   const findings = [
     ...judgeFit(input, choice),
     ...judgeSeat(input, frame, line, seat),
-    ...judgeRig(input, rigging, seat, lift, faults),
+    ...judgeRig(input, layout, seat, lift, faults),
     ...judgePull(input, lift, loads, book),
     ...judgeStrength(resolved, lift, takes, book),
     ...judgeLevel(resolved, lift.course, takes),
@@ -124,13 +124,13 @@ function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFram
   return frame.side === "right" ? eyes.reverse() : eyes;
 }
 
-function riggingOf(
+function rigLayoutOf(
   { resolved, lock }: LiftInput,
   frame: ControlFrame,
   line: BoardLine,
   loads: CordLoads,
   book: WorkingBook,
-): Rigging {
+): RigLayout {
   const room = lockRoom(lock, resolved.cord);
   const layout = slotLayout(lock, room, line.eyesMm.length, resolved.board.depthMm / 2, book);
   return {

@@ -23,7 +23,7 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
       formula: "L / 2",
       given: { L: [size.finishedLengthMm, "mm", "finished length"] },
       cite: cite("from-memory", "a tail ends half to two thirds down the window"),
-      reckon: ({ L }) => L / 2,
+      compute: ({ L }) => L / 2,
     });
   const raisedMm = book.figure("rig.tail-raised", {
     label: "Tail below the lock, shade raised",
@@ -35,7 +35,7 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
       v: [Math.max(0, grid.travelMm), "mm", "travel of the bottom row"],
     },
     cite: cite("geometry", "what the shade gives up hangs below the lock"),
-    reckon: ({ t, v }) => t + v,
+    compute: ({ t, v }) => t + v,
   });
   if (size.topAboveFloorMm === undefined) return { loweredMm, raisedMm };
   const lockAboveFloorMm = size.topAboveFloorMm - resolved.board.thicknessMm - lock.housingHeightMm;
@@ -52,7 +52,7 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
         t: [tailMm, "mm", tailLabel],
       },
       cite: cite("geometry", "0: it lies on the floor"),
-      reckon: ({ H, b, l, t }) => Math.max(0, H - b - l - t),
+      compute: ({ H, b, l, t }) => Math.max(0, H - b - l - t),
     });
   return {
     loweredMm,

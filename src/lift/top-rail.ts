@@ -41,7 +41,7 @@ export function topRail(
         k: [knotsMm, "mm", "knots and threading"],
       },
       cite: cite("geometry", "run, drop, tail and knots; the rail hangs at the board when it is up"),
-      reckon: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
+      compute: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
     });
     return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, resolved.units.ruler) };
   });

@@ -26,7 +26,7 @@ export function wovenSleeves(
       e: [SLEEVE_END.value, "mm", "at either end"],
     },
     cite: cite("geometry", "bottom ring to the underside of the board"),
-    reckon: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
+    compute: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
   });
   const cutMm = upToMark(lengthMm, resolved.units.ruler);
   return { wovenSleeves: { count, cutMm, totalMm: count * cutMm } };

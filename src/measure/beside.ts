@@ -33,7 +33,7 @@ export function reachMm(
     },
     cite: cite("geometry", "each keeps to its own side of the line that halves the corner"),
     note: "a corner that opens away from the room asks for nothing",
-    reckon: ({ w, g, d, a }) => w - (halved ? g / 2 : g) - d / Math.tan(a),
+    compute: ({ w, g, d, a }) => w - (halved ? g / 2 : g) - d / Math.tan(a),
   });
 }
 

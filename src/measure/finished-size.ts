@@ -41,7 +41,7 @@ export function finishedSize(resolved: ResolvedShade, book: WorkingBook): Finish
               a: [mount.insideWidthOffMm, "mm", "deduction, both sides together"],
             },
             cite: cite("measuring-guides", "narrowest width; total deduction 6 to 20 mm"),
-            reckon: ({ w, a }) => w - a,
+            compute: ({ w, a }) => w - a,
           });
       const length = book.figure("measure.finished-length", {
         label: "Finished length before rounding down to the ruler",
@@ -56,7 +56,7 @@ export function finishedSize(resolved: ResolvedShade, book: WorkingBook): Finish
           "our-choice",
           "guides disagree between shortest and longest; the shortest always clears the sill",
         ),
-        reckon: ({ h, b }) => h - b,
+        compute: ({ h, b }) => h - b,
       });
       return {
         finishedWidthMm: Math.max(SMALLEST_FINISHED_MM, downToMark(width, ruler)),
@@ -77,7 +77,7 @@ export function finishedSize(resolved: ResolvedShade, book: WorkingBook): Finish
               o: [mount.overlapSideMm, "mm", "overlap at each side"],
             },
             cite: cite("measuring-guides", "overlap 38 to 75 mm at each side"),
-            reckon: ({ w, o }) => w + 2 * o,
+            compute: ({ w, o }) => w + 2 * o,
           });
       const length = book.figure("measure.finished-length", {
         label: "Finished length before rounding to the ruler",
@@ -90,7 +90,7 @@ export function finishedSize(resolved: ResolvedShade, book: WorkingBook): Finish
           b: [mount.overlapBelowMm, "mm", "overlap below"],
         },
         cite: cite("measuring-guides", "10 to 15 cm above, to 5 cm below the sill"),
-        reckon: ({ h, a, b }) => h + a + b,
+        compute: ({ h, a, b }) => h + a + b,
       });
       return {
         // Between neighbours there is no room to round up.
@@ -137,6 +137,6 @@ function betweenNeighbours(
       r: [right, "mm", "beyond it at the right"],
     },
     cite: cite("geometry", "each side reaches as far as is wished, or as its neighbour leaves"),
-    reckon: ({ w, l, r }) => w + l + r,
+    compute: ({ w, l, r }) => w + l + r,
   });
 }

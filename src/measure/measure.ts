@@ -23,7 +23,7 @@ export function measure(resolved: ResolvedShade, book: WorkingBook): { size: Siz
       c: [mount.boardShorterMm, "mm", "board shorter than the shade"],
     },
     cite: cite("us-sewing-handbook", "board = finished width − 1/4 in"),
-    reckon: ({ W, c }) => Math.max(W - c, W / 2),
+    compute: ({ W, c }) => Math.max(W - c, W / 2),
   });
 
   const size: Size = {
@@ -91,7 +91,7 @@ function onSlope(
         W: [widthMm, "mm", "finished width"],
       },
       cite: cite("geometry"),
-      reckon: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
+      compute: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
     }),
   };
 }

@@ -10,8 +10,8 @@ import type {
   Form,
   Grid,
   Lift,
-  LineUp,
   Mass,
+  RoomAlignment,
   SafetyReview,
   Size,
   Step,
@@ -45,7 +45,7 @@ export interface ShadePlan {
   cost: Cost;
   /** Cautions for the first sheet. */
   cautions: Caution[];
-  /** Its cords held against the rules of its place and purpose, at every height. */
+  /** Its cords evaluated against the rules of its place and purpose, at every height. */
   safety: SafetyReview;
   /** The child-safety tag to print, as data. */
   tag: ChildSafetyTag;
@@ -58,7 +58,7 @@ export interface RoomPlan {
   roomId: string;
   roomName: string;
   /** Where the job asks for a room in line. */
-  lineUp?: LineUp;
+  alignment?: RoomAlignment;
   workings: Working[];
 }
 

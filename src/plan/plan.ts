@@ -13,7 +13,7 @@ import {
   resolveShade,
   type Window,
 } from "../job/index.ts";
-import { chooseGear, gearInput, planLift } from "../lift/index.ts";
+import { chooseLiftParts, liftPartsInput, planLift } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
 import {
   askPlace,
@@ -26,11 +26,11 @@ import {
 } from "../safety/index.ts";
 import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
-import { followRoom, type LinedRoom, type LinedShade, lineRoom } from "./line-room.ts";
+import { type AlignedRoom, type AlignedShade, alignRoom, followRoom } from "./align-room.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 
 export interface PlanOptions {
-  /** Ids of the windows to plan; all of them unless told. Those of one room still follow their neighbours. */
+  /** Ids of the windows to plan; all of them unless given. Those of one room still follow their neighbours. */
   only?: readonly string[];
 }
 
@@ -45,16 +45,16 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
   const parts = partsOf(job);
   const careful = carefulLift(job.place, job.purpose);
   const isWanted = ({ id }: Window) => only === undefined || only.includes(id);
-  const lined = job.rooms.flatMap((room, r) => {
+  const aligned = job.rooms.flatMap((room, r) => {
     if (only !== undefined && !room.windows.some(isWanted)) return [];
     const resolve = (window: Window, w: number) =>
       resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
     const resolvedShades = room.windows.flatMap((window, w) =>
       isWanted(window) ? [resolve(window, w)] : [],
     );
-    return [{ resolvedShades, ...lineRoom(job, room, `/rooms/${r}`, () => room.windows.map(resolve)) }];
+    return [{ resolvedShades, ...alignRoom(job, room, `/rooms/${r}`, () => room.windows.map(resolve)) }];
   });
-  const planned = lined.flatMap(({ resolvedShades, shades }) =>
+  const planned = aligned.flatMap(({ resolvedShades, shades }) =>
     resolvedShades.map((resolved) => planShade(resolved, rates, careful, shades.get(resolved.shadeId))),
   );
   const book = new WorkingBook();
@@ -74,8 +74,8 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
     ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
     units: job.units,
     shades: planned.map((one) => one.shade),
-    rooms: lined.map(({ room }) => room),
-    findings: [...askPlace(job), ...lined.flatMap((one) => one.findings), ...findings].sort(bySeverity),
+    rooms: aligned.map(({ room }) => room),
+    findings: [...askPlace(job), ...aligned.flatMap((one) => one.findings), ...findings].sort(bySeverity),
     cost,
     workings: book.workings,
   };
@@ -84,26 +84,26 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
 /**
  * What the windows of one room share, for a screen that shows them one by one; undefined where there is no such room.
  */
-export function planRoom(job: Job, roomIndex: number): LinedRoom | undefined {
+export function planRoom(job: Job, roomIndex: number): AlignedRoom | undefined {
   const room = job.rooms[roomIndex];
   if (!room) return undefined;
   const parts = partsOf(job);
   const careful = carefulLift(job.place, job.purpose);
   const path = `/rooms/${roomIndex}`;
-  return lineRoom(job, room, path, () =>
+  return alignRoom(job, room, path, () =>
     room.windows.map((window, w) => resolveShade(job, parts, room, window, `${path}/windows/${w}`, careful)),
   );
 }
 
 /**
  * One window's part of `plan(job)` alone, for a screen that shows one shade; undefined where there is no such window.
- * `lined` is its room's `planRoom`, where that is at hand already.
+ * `aligned` is its room's `planRoom`, where that is at hand already.
  */
 export function planWindow(
   job: Job,
   roomIndex: number,
   windowIndex: number,
-  lined?: LinedRoom,
+  aligned?: AlignedRoom,
 ): ShadePlan | undefined {
   const room = job.rooms[roomIndex];
   const window = room?.windows[windowIndex];
@@ -111,8 +111,8 @@ export function planWindow(
   const path = `/rooms/${roomIndex}/windows/${windowIndex}`;
   const careful = carefulLift(job.place, job.purpose);
   const resolved = resolveShade(job, partsOf(job), room, window, path, careful);
-  const told = room.inLine === undefined ? undefined : (lined ?? planRoom(job, roomIndex));
-  return planShade(resolved, resolveRates(job.rates), careful, told?.shades.get(resolved.shadeId)).shade;
+  const inRoom = room.inLine === undefined ? undefined : (aligned ?? planRoom(job, roomIndex));
+  return planShade(resolved, resolveRates(job.rates), careful, inRoom?.shades.get(resolved.shadeId)).shade;
 }
 
 /** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */
@@ -120,21 +120,21 @@ function planShade(
   alone: ResolvedShade,
   rates: ResolvedRates,
   careful: CarefulLift,
-  lined: LinedShade = { findings: [] },
+  aligned: AlignedShade = { findings: [] },
 ): { shade: ShadePlan; cost: ShadeCost } {
   const book = new WorkingBook();
-  const resolved = followRoom(alone, lined);
+  const resolved = followRoom(alone, aligned);
   const style = STYLE_MODULES[resolved.style];
 
   const { size, findings: measureFindings } = measure(resolved, book);
   const { columns, findings: columnFindings } = style.columns(resolved, size, book);
-  const gear = chooseGear(resolved, size, columns, book);
-  const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, gear, book);
-  if (lined.place !== undefined) writeLine(lined.place, size, grid, book);
+  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
+  if (aligned.place !== undefined) writeLine(aligned.place, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
   const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
   const { lift, findings: liftFindings } = planLift(
-    { resolved, size, grid, form, mass, ...gearInput(gear) },
+    { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
     book,
   );
   const { board, findings: boardFindings } = planBoard(
@@ -174,10 +174,10 @@ function planShade(
       ...measureFindings,
       ...columnFindings,
       ...foldFindings,
-      ...lined.findings,
+      ...aligned.findings,
       ...clothFindings,
       ...foldingFindings,
-      ...(lined.motif === undefined ? [] : judgeMotif(resolved, lined.motif, cloth)),
+      ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
       ...proposedLift(resolved, careful),
       ...liftFindings,
       ...boardFindings,

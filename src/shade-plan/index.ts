@@ -1,3 +1,4 @@
+export * from "./alignment.ts";
 export * from "./board.ts";
 export * from "./caution.ts";
 export * from "./cloth.ts";
@@ -7,7 +8,6 @@ export * from "./form.ts";
 export * from "./grid.ts";
 export * from "./head-line.ts";
 export * from "./lift.ts";
-export * from "./line-up.ts";
 export * from "./mass.ts";
 export * from "./motif-fall.ts";
 export * from "./safety.ts";

@@ -47,7 +47,7 @@ export const STATUS_NAMES: Record<RuleSource["status"], string> = {
   unverified: "not verified",
 };
 
-/** One rule held against this shade. */
+/** One rule evaluated for this shade. */
 export interface RuleResult extends RuleSource {
   outcome: RuleOutcome;
   why: string;
@@ -82,7 +82,7 @@ export interface WorstState {
   hemAboveFloorMm?: number;
 }
 
-/** The cords of one shade held against the rules of its place and purpose. */
+/** The cords of one shade evaluated against the rules of its place and purpose. */
 export interface SafetyReview {
   /** As the job says them; absent where it does not. */
   place?: string;

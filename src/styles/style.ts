@@ -4,7 +4,7 @@ import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade-pl
 import type { ShapeInput, VisibleShape } from "./visible-shape.ts";
 
 /** What sits under the board and takes up the cords: the folds gather below it. */
-export interface Mechanism {
+export interface LiftPartsHeight {
   /** Lowest part below the underside of the board, mm. */
   heightMm: number;
   /** What it is, in the working of the headrail allowance. */
@@ -35,7 +35,7 @@ export interface Style {
     resolved: ResolvedShade,
     size: Size,
     columns: Column[],
-    mechanism: Mechanism,
+    liftParts: LiftPartsHeight,
     book: WorkingBook,
   ): { grid: Grid; form: Form; findings: Finding[] };
   /** The shade as it is seen anywhere between lowered (0) and raised (1). */

@@ -4,7 +4,7 @@ import { citeText } from "../sources/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { asciiText, both, type Cell, listMm, type Table } from "./table.ts";
 
-/** Every rule that was held against a shade, the heaviest outcome first, with where it was read. */
+/** Every rule that was evaluated for a shade, the heaviest outcome first, with where it was read. */
 export function safetyList(plan: Plan): Table {
   return {
     name: "safety-list",

@@ -12,7 +12,7 @@ import type { LineAsk } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
 import { everyLine } from "./every-line.ts";
 
-type Lined = Extract<LineSolution, { kind: "lined" }>;
+type Aligned = Extract<LineSolution, { kind: "aligned" }>;
 
 const usual: LineAsk = {
   lengthMm: 1500,
@@ -38,10 +38,10 @@ function room(windows: LineWindow[], rest: Partial<LineProblem> = {}): LineProbl
   return { markMm: 1, windows, folds: "levels", stack: true, mostLowerMm: 200, ...rest };
 }
 
-function lined(problem: LineProblem): Lined {
+function aligned(problem: LineProblem): Aligned {
   const solution = solveLine(problem);
   expect(verifyLine(problem, solution)).toEqual([]);
-  if (solution.kind !== "lined") throw new Error("invalid room: nothing is shared");
+  if (solution.kind !== "aligned") throw new Error("invalid room: nothing is shared");
   return solution;
 }
 
@@ -65,7 +65,7 @@ describe("a room by hand", () => {
   );
 
   it("has its rows where paper has them", () => {
-    const { places } = lined(problem);
+    const { places } = aligned(problem);
     expect(places.get("a")?.place).toMatchObject({
       rows: 8,
       bottomMm: 75,
@@ -89,13 +89,13 @@ describe("a room by hand", () => {
   it("counts what hangs, what gave (twice at 4 in), and half an inch a row", () => {
     // Each needs 70 + 75 mm; they gave 105, 55 and 105 + 30 mm; 26 rows.
     const gave = [105, 55, 135].reduce((sum, mm) => sum + mm * (1 + mm / 101.6), 0);
-    expect(lined(problem).score).toMatchObject({ levels: 3, followers: 3, bottomExtraMm: 30 });
-    expect(lined(problem).score.costMm).toBeCloseTo(3 * 145 + gave + 26 * 12.7, 9);
+    expect(aligned(problem).score).toMatchObject({ levels: 3, followers: 3, bottomExtraMm: 30 });
+    expect(aligned(problem).score.costMm).toBeCloseTo(3 * 145 + gave + 26 * 12.7, 9);
   });
 
   it("finds the raised hems that meet: hem + rows × spacing", () => {
     // 650 + 8 × 150 = 1850 and 950 + 6 × 150 = 1850; C hangs at 20 + 1800 = 1820.
-    const { raisedHemMm, places } = lined({ ...problem, stack: true });
+    const { raisedHemMm, places } = aligned({ ...problem, stack: true });
     expect(raisedHemMm).toBe(1850);
     const sharing = [...places].filter(([, { sharesRaisedHem }]) => sharesRaisedHem);
     expect(sharing.map(([id]) => id).sort()).toEqual(["a", "b"]);
@@ -109,13 +109,13 @@ describe("what gives", () => {
   });
 
   it("windows of unknown height share the spacing", () => {
-    const { places } = lined(room([window("a", undefined), window("b", undefined, { lengthMm: 1300 })]));
+    const { places } = aligned(room([window("a", undefined), window("b", undefined, { lengthMm: 1300 })]));
     expect([...places.values()].map(({ follows }) => follows)).toEqual(["spacing", "spacing"]);
   });
 
   it("a hem section that the maker fixed may keep a window from the levels, not from the spacing", () => {
     const fixed = { bottomFixed: true, bottom: { kind: "half-fold", skirtMm: 0 } } as const;
-    const { places } = lined(
+    const { places } = aligned(
       room([window("a", 2100, fixed), window("b", 2033, fixed), window("c", 2100, fixed)], {
         spacingMm: 150,
       }),
@@ -126,7 +126,7 @@ describe("what gives", () => {
   });
 
   it("limits that do not meet leave a window its own rows", () => {
-    const { places } = lined(
+    const { places } = aligned(
       room([window("a", 2100), window("b", 2100), window("c", 2100, { smallestMm: 260, largestMm: 300 })]),
     );
     expect([...places.keys()]).toEqual(["a", "b"]);
@@ -142,7 +142,7 @@ describe("what gives", () => {
       leastGatheredMm: 1720 / 3,
       stackMm: 200,
     };
-    const { places } = lined(room([window("a", 2000, slides), window("b", 1985, slides)]));
+    const { places } = aligned(room([window("a", 2000, slides), window("b", 1985, slides)]));
     for (const { place } of places.values()) expect(place.raisedMm).toBeLessThanOrEqual(200);
     expect(places.size).toBe(2);
   });
@@ -254,7 +254,7 @@ describe("any room", () => {
       fc.property(anyRoom(6, 1), (problem) => {
         const turned = { ...problem, windows: [...problem.windows].reverse() };
         const byId = (solution: LineSolution) =>
-          solution.kind === "lined"
+          solution.kind === "aligned"
             ? { ...solution, places: [...solution.places].sort(([a], [b]) => (a < b ? -1 : 1)) }
             : solution;
         expect(byId(solveLine(turned))).toEqual(byId(solveLine(problem)));
@@ -269,12 +269,12 @@ describe("a large room", () => {
     const windows = Array.from({ length: 12 }, (_, i) =>
       window(`w${i}`, 2000 + 17 * i, { lengthMm: 1200 + 37 * i }),
     );
-    expect(lined(room(windows)).proven).toBe(true);
+    expect(aligned(room(windows)).proven).toBe(true);
   });
 
   it("of two thousand alike is searched in full", () => {
     const windows = Array.from({ length: 2000 }, (_, i) => window(`w${i}`, i % 2 ? 2100 : 2050));
-    const solution = lined(room(windows));
+    const solution = aligned(room(windows));
     expect(solution.proven).toBe(true);
     expect(solution.places.size).toBe(2000);
   });

@@ -127,13 +127,13 @@ describe("shadewright plan", () => {
     const job = twoWindows();
     const [room] = job.rooms;
     if (room === undefined) throw new Error("invalid test job: no room");
-    const lined = { ...job, rooms: [{ ...room, inLine: {}, windows: room.windows.map(atHeight) }] };
-    const { file } = jobFolder(lined);
+    const aligned = { ...job, rooms: [{ ...room, inLine: {}, windows: room.windows.map(atHeight) }] };
+    const { file } = jobFolder(aligned);
     const alone = await typed(["plan", file, "--json", "--shade", "west"]);
     const whole = await typed(["plan", file, "--json"]);
     const [west] = JSON.parse(alone.out).shades;
     expect(west.grid).toEqual(JSON.parse(whole.out).shades[1].grid);
-    expect(west.workings.map(({ id }: { id: string }) => id)).toContain("line-up.first-row");
+    expect(west.workings.map(({ id }: { id: string }) => id)).toContain("align.first-row");
   });
 
   test("a second run takes the place of the first and says what is left of it", async () => {

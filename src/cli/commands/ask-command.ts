@@ -42,7 +42,7 @@ export function addAsk(program: Command, io: Io): void {
     .command("hardware")
     .description("Every way to raise one shade with the parts at hand, ranked, and what does not go")
     .argument("<job>", "job file, or - for the standard input")
-    .option("--shade <id>", "which window; the first of the job unless told")
+    .option("--shade <id>", "which window; the first of the job unless given")
     .option("--json", "print the answer as JSON")
     .action(async (path: string, options: { shade?: string; json?: boolean }) => {
       const job = await readJob(path, io);
@@ -58,7 +58,7 @@ export function addAsk(program: Command, io: Io): void {
     .description("What can be behind a symptom of one shade, what its own numbers point to first")
     .addArgument(new Argument("<symptom>", "what is wrong").choices(SYMPTOMS))
     .argument("<job>", "job file, or - for the standard input")
-    .option("--shade <id>", "which window; the first of the job unless told")
+    .option("--shade <id>", "which window; the first of the job unless given")
     .option("--json", "print the answer as JSON")
     .action(async (symptom: Symptom, path: string, options: { shade?: string; json?: boolean }) => {
       const job = await readJob(path, io);

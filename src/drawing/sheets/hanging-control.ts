@@ -35,7 +35,7 @@ export function controlFacts({ shade, units }: SheetInput): Fact[] {
 interface Seen {
   /** The cloth hides it so far down, mm below the top line. */
   clothToYMm?: number;
-  /** Words to the right (1) or to the left (−1); outwards unless told. */
+  /** Words to the right (1) or to the left (−1); outwards unless given. */
   side?: 1 | -1;
 }
 

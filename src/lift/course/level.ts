@@ -46,7 +46,7 @@ export function levelMm(
             s: [STRETCH_AT_BREAK.value, "ratio", "stretch as it breaks"],
           },
           cite: STRETCH_AT_BREAK.cite,
-          reckon: ({ B, s }) => B / s,
+          compute: ({ B, s }) => B / s,
         })
       : book.figure("lift.cord-stiffness", {
           label: "Pull that would stretch the cord to twice its length",
@@ -58,7 +58,7 @@ export function levelMm(
             s: [stretchAt10N, "ratio", "stretch under it, as measured"],
           },
           cite: cite("maker", "measured on the cord itself"),
-          reckon: ({ Q, s }) => Q / s,
+          compute: ({ Q, s }) => Q / s,
         });
   const [most, least] = worst;
   return book.figure("lift.level", {
@@ -74,7 +74,7 @@ export function levelMm(
       E: [stiff, "N", "pull that would stretch the cord to twice its length"],
     },
     cite: cite("geometry", "stretch of each cord T·l/(EA)"),
-    reckon: ({ T, l, S, m, E }) => (T * l - S * m) / E,
+    compute: ({ T, l, S, m, E }) => (T * l - S * m) / E,
   });
 }
 

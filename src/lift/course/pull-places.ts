@@ -2,8 +2,8 @@ import type { WorkingBook } from "../../figures/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
 import type { CordLockLift, CordRun, PullPlace } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { cordPull, frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY, wrapRad } from "../harness.ts";
 import type { LiftInput } from "../lift-input.ts";
+import { cordPull, frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY, wrapRad } from "../rig-threading.ts";
 
 /** Share of the pull that a small pulley on balls passes on. */
 const PULLEY = sourced(
@@ -74,6 +74,6 @@ export function pulleysN(
     },
     cite: PULLEY.cite,
     note: "what the hand would gain; enter a pulley as the eye to plan with it",
-    reckon: ({ A, B, v, η }) => A + B / (v * η),
+    compute: ({ A, B, v, η }) => A + B / (v * η),
   });
 }

@@ -44,13 +44,13 @@ function base({ resolved }: { resolved: ResolvedShade }, id: string, key: string
 
 /** Weight grows on the way up, and no even spring follows it: only friction, and the maker's table, can settle it. */
 function springUnproven(input: TubeInput, lift: SpringLift): Finding {
-  const { resolved, mass, gear } = input;
+  const { resolved, mass, liftParts } = input;
   const text = (forceN: number) => forceText(forceN, resolved.units);
   return {
     ...base(input, "lift.spring-unproven", "drive"),
     stage: "lift",
     severity: "unproven",
-    text: `Not proven: whether “${gear.drive.name}” holds this shade at every height. The cords carry ${text(lift.heldLoweredN)} lowered and ${text(lift.heldN)} raised, so an even spring set half way is up to ${text(lift.bandN)} off at either end, and friction must hold that. Choose the spring by its maker’s table for ${massText(mass.totalKg, resolved.units)}, and try it with a weight on the bar before the cords are cut short.`,
+    text: `Not proven: whether “${liftParts.drive.name}” holds this shade at every height. The cords carry ${text(lift.heldLoweredN)} lowered and ${text(lift.heldN)} raised, so an even spring set half way is up to ${text(lift.bandN)} off at either end, and friction must hold that. Choose the spring by its maker’s table for ${massText(mass.totalKg, resolved.units)}, and try it with a weight on the bar before the cords are cut short.`,
     cite: cite("geometry", "an even spring set half way between the two torques"),
     figures: ["lift.held-lowered", "lift.held", "lift.spring-band"],
     remedies: [],

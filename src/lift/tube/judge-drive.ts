@@ -27,7 +27,7 @@ export function judgeDrive(input: TubeInput, lift: TubeLift): Finding[] {
     ...otherKind(input),
     ...weight(input),
     ...rating(input, lift),
-    ...(input.gear.drive.demo === true ? [demoDrive(input)] : []),
+    ...(input.liftParts.drive.demo === true ? [demoDrive(input)] : []),
   ];
 }
 
@@ -42,8 +42,8 @@ function base(resolved: ResolvedShade, severity: Finding["severity"], id: string
   } as const;
 }
 
-function otherKind({ resolved, gear }: TubeInput): Finding[] {
-  const { asked, drive } = gear;
+function otherKind({ resolved, liftParts }: TubeInput): Finding[] {
+  const { asked, drive } = liftParts;
   if (asked === undefined) return [];
   const remedies: Remedy[] = [
     {
@@ -55,7 +55,7 @@ function otherKind({ resolved, gear }: TubeInput): Finding[] {
   return [
     {
       ...base(resolved, "fix", "lift.drive-of-other-kind", cite("geometry", "what turns the tube")),
-      text: `“${asked.name}” is ${DRIVE_WORDS[asked.kind]}, and this lift asks for ${DRIVE_WORDS[DRIVE_OF[gear.kind]]}. “${drive.name}” is planned in its place.`,
+      text: `“${asked.name}” is ${DRIVE_WORDS[asked.kind]}, and this lift asks for ${DRIVE_WORDS[DRIVE_OF[liftParts.kind]]}. “${drive.name}” is planned in its place.`,
       remedies,
     },
   ];
@@ -64,8 +64,8 @@ function otherKind({ resolved, gear }: TubeInput): Finding[] {
 const limitCite = cite("maker", "heaviest and lightest shade of the drive");
 
 function weight(input: TubeInput): Finding[] {
-  const { resolved, gear, mass } = input;
-  const { drive } = gear;
+  const { resolved, liftParts, mass } = input;
+  const { drive } = liftParts;
   const text = (kg: number) => massText(kg, resolved.units);
   if (drive.massMaxKg === undefined) {
     return [
@@ -85,7 +85,7 @@ function weight(input: TubeInput): Finding[] {
       },
     ];
   }
-  if (gear.kind === "spring" && drive.massMinKg !== undefined && mass.totalKg < drive.massMinKg) {
+  if (liftParts.kind === "spring" && drive.massMinKg !== undefined && mass.totalKg < drive.massMinKg) {
     return [
       {
         ...base(resolved, "fix", "lift.spring-too-strong", limitCite),
@@ -97,14 +97,14 @@ function weight(input: TubeInput): Finding[] {
   return [];
 }
 
-function otherDrives({ resolved, gear, mass }: TubeInput): Remedy[] {
+function otherDrives({ resolved, liftParts, mass }: TubeInput): Remedy[] {
   const takes = ({ kind, massMaxKg, massMinKg }: Drive) =>
-    kind === gear.drive.kind &&
+    kind === liftParts.drive.kind &&
     massMaxKg !== undefined &&
     massMaxKg >= mass.totalKg &&
     (kind !== "spring" || (massMinKg ?? 0) <= mass.totalKg);
   return resolved.drives
-    .filter((other) => other.id !== gear.drive.id && takes(other))
+    .filter((other) => other.id !== liftParts.drive.id && takes(other))
     .slice(0, MOST_REMEDIES)
     .map((other) => ({
       label: `Use “${other.name}”`,
@@ -113,10 +113,10 @@ function otherDrives({ resolved, gear, mass }: TubeInput): Remedy[] {
 }
 
 /** A motor's torque, where its maker states one. */
-function rating({ resolved, gear }: TubeInput, lift: TubeLift): Finding[] {
-  const { drive } = gear;
+function rating({ resolved, liftParts }: TubeInput, lift: TubeLift): Finding[] {
+  const { drive } = liftParts;
   const neededNm = Math.max(lift.torqueLoweredNm, lift.torqueRaisedNm);
-  if (gear.kind !== "motor" || drive.torqueNm === undefined || neededNm <= drive.torqueNm) return [];
+  if (liftParts.kind !== "motor" || drive.torqueNm === undefined || neededNm <= drive.torqueNm) return [];
   return [
     {
       ...base(resolved, "stop", "lift.motor-torque", cite("maker", "rated torque")),
@@ -133,10 +133,10 @@ function rating({ resolved, gear }: TubeInput, lift: TubeLift): Finding[] {
   ];
 }
 
-function demoDrive({ resolved, gear }: TubeInput): Finding {
+function demoDrive({ resolved, liftParts }: TubeInput): Finding {
   return {
     ...base(resolved, "note", "lift.demo-drive", cite("demo")),
-    text: `The sizes and limits of “${gear.drive.name}” are invented for demonstration. Enter the drive in your hand before the board is drilled: its length decides where it sits, its height the headrail allowance.`,
+    text: `The sizes and limits of “${liftParts.drive.name}” are invented for demonstration. Enter the drive in your hand before the board is drilled: its length decides where it sits, its height the headrail allowance.`,
     remedies: [],
   };
 }

@@ -28,18 +28,18 @@ function base({ resolved }: TubeInput, id: string) {
   return { stage: "rig", shadeId: resolved.shadeId, id, cite: sideBySide } as const;
 }
 
-function lineWith({ resolved, size, grid, gear }: TubeInput, driveMm: number) {
-  return tubeLine(resolved, size, grid.columns, { spoolMm: gear.spool.lengthMm, driveMm });
+function lineWith({ resolved, size, grid, liftParts }: TubeInput, driveMm: number) {
+  return tubeLine(resolved, size, grid.columns, { spoolMm: liftParts.spool.lengthMm, driveMm });
 }
 
 /** Board that a drive takes up outside the last spool, mm. */
-function outsideMm({ gear }: TubeInput): number {
-  return BOARD_END_MM + gear.drive.lengthMm + PARTS_APART.value + gear.spool.lengthMm / 2;
+function outsideMm({ liftParts }: TubeInput): number {
+  return BOARD_END_MM + liftParts.drive.lengthMm + PARTS_APART.value + liftParts.spool.lengthMm / 2;
 }
 
 function noPlace(input: TubeInput, lift: TubeLift): Finding {
-  const { resolved, gear } = input;
-  const line = lineWith(input, gear.drive.lengthMm);
+  const { resolved, liftParts } = input;
+  const line = lineWith(input, liftParts.drive.lengthMm);
   const text = (mm: number) => lengthText(mm, resolved.units);
   const hasMm = Math.max(0, (line.eyesMm[0] ?? 0) - line.boardFromMm);
   const remedies = [
@@ -74,11 +74,11 @@ function longerBoard(input: TubeInput, hasMm: number): Remedy[] {
 }
 
 function shorterDrive(input: TubeInput): Remedy[] {
-  const { resolved, gear, mass } = input;
+  const { resolved, liftParts, mass } = input;
   return resolved.drives
-    .filter((other) => other.kind === gear.drive.kind && other.lengthMm < gear.drive.lengthMm)
+    .filter((other) => other.kind === liftParts.drive.kind && other.lengthMm < liftParts.drive.lengthMm)
     .filter((other) => (other.massMaxKg ?? 0) >= mass.totalKg)
-    .filter((other) => drivePlaces(lineWith(input, other.lengthMm), gear.kind).some(hasRoom))
+    .filter((other) => drivePlaces(lineWith(input, other.lengthMm), liftParts.kind).some(hasRoom))
     .slice(0, 2)
     .map((other) => ({
       label: `Use the shorter “${other.name}”`,
@@ -88,11 +88,11 @@ function shorterDrive(input: TubeInput): Remedy[] {
 
 /** Fewer columns make wider bays; of use only to what may sit between two spools. */
 function widerBays(input: TubeInput): Remedy[] {
-  const { resolved, grid, gear } = input;
-  if (gear.kind === "tube-loop" || gear.kind === "tube-wand") return [];
+  const { resolved, grid, liftParts } = input;
+  if (liftParts.kind === "tube-loop" || liftParts.kind === "tube-wand") return [];
   const first = grid.columns[0]?.xMm ?? 0;
   const last = grid.columns.at(-1)?.xMm ?? 0;
-  const bayMm = gear.drive.lengthMm + gear.spool.lengthMm + 2 * PARTS_APART.value;
+  const bayMm = liftParts.drive.lengthMm + liftParts.spool.lengthMm + 2 * PARTS_APART.value;
   const count = Math.floor((last - first) / bayMm) + 1;
   if (count < 2 || count >= grid.columns.length) return [];
   return [{ label: `Use ${count} columns`, patch: settingPatch(resolved, "columns", "count", count) }];
@@ -115,12 +115,12 @@ function controlBehind(input: TubeInput, lift: TubeLift): Finding[] {
 }
 
 function spoolsTouch(input: TubeInput, lift: TubeLift): Finding[] {
-  const { resolved, grid, gear } = input;
+  const { resolved, grid, liftParts } = input;
   const nearest = lift.spools.reduce(
     (least, { xMm }, i) => (i === 0 ? least : Math.min(least, xMm - (lift.spools[i - 1]?.xMm ?? xMm))),
     Number.POSITIVE_INFINITY,
   );
-  const neededMm = gear.spool.lengthMm + PARTS_APART.value;
+  const neededMm = liftParts.spool.lengthMm + PARTS_APART.value;
   if (nearest >= neededMm) return [];
   const first = grid.columns[0]?.xMm ?? 0;
   const last = grid.columns.at(-1)?.xMm ?? 0;
@@ -140,11 +140,11 @@ function spoolsTouch(input: TubeInput, lift: TubeLift): Finding[] {
 }
 
 function spoolOffBoard(input: TubeInput, lift: TubeLift): Finding[] {
-  const { resolved, size, gear } = input;
+  const { resolved, size, liftParts } = input;
   const fromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   const toMm = fromMm + size.boardLengthMm;
   const insetMm = Math.min(...lift.spools.map(({ xMm }) => Math.min(xMm - fromMm, toMm - xMm)));
-  const half = gear.spool.lengthMm / 2;
+  const half = liftParts.spool.lengthMm / 2;
   if (insetMm >= half) return [];
   const edgeMm = upToMark(fromMm + half + BOARD_END_MM, resolved.units.ruler);
   return [
@@ -184,18 +184,18 @@ function supports(input: TubeInput, lift: TubeLift, { placed }: TubeRig): Findin
 }
 
 function tubeTooLong(input: TubeInput, lift: TubeLift): Finding[] {
-  const { resolved, gear } = input;
-  const { stockMm } = gear.tube;
+  const { resolved, liftParts } = input;
+  const { stockMm } = liftParts.tube;
   if (stockMm === undefined || lift.tube.lengthMm <= stockMm) return [];
   const longer = (resolved.parts?.tubes ?? []).filter(
-    (tube) => tube.id !== gear.tube.id && (tube.stockMm ?? 0) >= lift.tube.lengthMm,
+    (tube) => tube.id !== liftParts.tube.id && (tube.stockMm ?? 0) >= lift.tube.lengthMm,
   );
   return [
     {
       ...base(input, "rig.tube-too-long"),
       severity: "fix",
       path: `${resolved.path}/shade/making/lift/tube`,
-      text: `The tube is ${lengthText(lift.tube.lengthMm, resolved.units)} long, and “${gear.tube.name}” is sold in lengths of ${cordLengthText(stockMm, resolved.units)}. It would have to be coupled, which only its maker can say how to do.`,
+      text: `The tube is ${lengthText(lift.tube.lengthMm, resolved.units)} long, and “${liftParts.tube.name}” is sold in lengths of ${cordLengthText(stockMm, resolved.units)}. It would have to be coupled, which only its maker can say how to do.`,
       remedies: longer.slice(0, 1).map((tube) => ({
         label: `Use “${tube.name}”`,
         patch: settingPatch(resolved, "lift", "tube", tube.id),

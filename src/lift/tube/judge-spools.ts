@@ -16,15 +16,15 @@ export function judgeSpools(input: TubeInput, lift: TubeLift, wound: Wound, book
 }
 
 function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Wound): Finding[] {
-  const { resolved, gear } = input;
+  const { resolved, liftParts } = input;
   const woundMm = 2 * raisedMm + winding.cordDiameterMm;
-  if (woundMm <= gear.spool.flangeMm) return [];
+  if (woundMm <= liftParts.spool.flangeMm) return [];
   const thinner: Remedy[] = (resolved.parts?.cords ?? [])
     .filter(({ diameterMm }) => diameterMm < resolved.cord.diameterMm)
     .slice(0, 1)
     .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(resolved, "lift", "cord", cord.id) }));
   const larger: Remedy[] = (resolved.parts?.tubes ?? [])
-    .filter((tube) => tube.id !== gear.tube.id && (tube.spoolFlangeMm ?? 0) > gear.spool.flangeMm)
+    .filter((tube) => tube.id !== liftParts.tube.id && (tube.spoolFlangeMm ?? 0) > liftParts.spool.flangeMm)
     .slice(0, 1)
     .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(resolved, "lift", "tube", tube.id) }));
   return [
@@ -34,7 +34,7 @@ function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Woun
       id: "rig.spool-full",
       severity: "fix",
       path: `${resolved.path}/shade/making/lift/tube`,
-      text: `With the shade raised the cord on a spool of “${lift.tube.name}” is ${fineText(woundMm)} across, and the flanges are ${fineText(gear.spool.flangeMm)}: it would spill over.`,
+      text: `With the shade raised the cord on a spool of “${lift.tube.name}” is ${fineText(woundMm)} across, and the flanges are ${fineText(liftParts.spool.flangeMm)}: it would spill over.`,
       cite: cite("geometry", "Archimedean spiral that grows by one cord for each layer"),
       figures: ["lift.wound-raised"],
       remedies: [...thinner, ...larger],
@@ -62,18 +62,18 @@ function heavyCord({ resolved }: TubeInput, lift: TubeLift): Finding[] {
 }
 
 function bend(input: TubeInput, lift: TubeLift, { raisedMm }: Wound, book: WorkingBook): Finding[] {
-  const { resolved, gear } = input;
+  const { resolved, liftParts } = input;
   const { tube, spools, supports, drive } = lift;
   const parts = { tube, spools, supports, driveMm: drive.xMm };
   const loadsN = lift.cords.map(({ loadN }) => loadN);
-  const stiff = tubeStiffness(gear.tube, parts, loadsN, raisedMm, book);
+  const stiff = tubeStiffness(liftParts.tube, parts, loadsN, raisedMm, book);
   if (stiff === undefined) return [unknownTube(input, lift)];
   const { bendMm, twistMm } = stiff;
   const bends = bendMm > TUBE_BEND.value;
   if (!bends && twistMm <= TUBE_TWIST.value) return [];
   const text = (mm: number) => lengthText(mm, resolved.units);
   const thicker: Remedy[] = (resolved.parts?.tubes ?? [])
-    .filter(({ diameterMm, wallMm }) => diameterMm > gear.tube.diameterMm && wallMm !== undefined)
+    .filter(({ diameterMm, wallMm }) => diameterMm > liftParts.tube.diameterMm && wallMm !== undefined)
     .sort((a, b) => a.diameterMm - b.diameterMm)
     .slice(0, 1)
     .map((other) => ({

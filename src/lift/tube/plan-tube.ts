@@ -54,22 +54,22 @@ export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift;
   return { lift, findings: judgeTube(input, lift, { rig, wound, loads, faults }, book) };
 }
 
-function rigParts({ gear }: TubeInput, { tube, spools, supports, drive }: TubeRig) {
+function rigParts({ liftParts }: TubeInput, { tube, spools, supports, drive }: TubeRig) {
   return {
     tube,
     spools,
     supports,
     supportLengthMm: SUPPORT_LENGTH.value,
     drive,
-    ...(gear.refused.length === 0
+    ...(liftParts.refused.length === 0
       ? {}
       : {
-          refusedDrives: gear.refused.map(({ drive: other, reason }) => ({
+          refusedDrives: liftParts.refused.map(({ drive: other, reason }) => ({
             driveId: other.id,
             driveName: other.name,
             reason,
           })),
         }),
-    heightMm: gear.heightMm,
+    heightMm: liftParts.heightMm,
   };
 }

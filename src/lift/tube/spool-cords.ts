@@ -53,6 +53,6 @@ function lengthFigure(
     },
     cite: cite("geometry", "rise, wraps and knots"),
     note: "the rise is taken to the top line: board and tube stay as spare",
-    reckon: ({ y, w, k }) => y + w + k,
+    compute: ({ y, w, k }) => y + w + k,
   });
 }

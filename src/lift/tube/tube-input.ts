@@ -21,7 +21,7 @@ export interface SpoolSize {
 }
 
 /** Tube and drive of one shade, chosen before the folds are laid: their height decides the headrail allowance. */
-export interface TubeGear {
+export interface TubeLiftParts {
   kind: TubeKind;
   tube: Tube;
   spool: SpoolSize;
@@ -43,5 +43,5 @@ export interface TubeInput {
   grid: Grid;
   form: Form;
   mass: Mass;
-  gear: TubeGear;
+  liftParts: TubeLiftParts;
 }

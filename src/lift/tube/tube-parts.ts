@@ -16,11 +16,11 @@ export interface TubeRig {
   placed: PlacedSupports;
 }
 
-export function tubeRig({ resolved, size, grid, gear }: TubeInput): TubeRig {
+export function tubeRig({ resolved, size, grid, liftParts }: TubeInput): TubeRig {
   const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
-  const { drive, spool, tube } = gear;
+  const { drive, spool, tube } = liftParts;
   const line = tubeLine(resolved, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
-  const seated = seatDrive(line, gear.kind, resolved.units.ruler);
+  const seated = seatDrive(line, liftParts.kind, resolved.units.ruler);
   const placed = placeSupports(line, seated);
   const [fromMm, toMm] = mirroredStretch(frame, [placed.tubeFromMm, placed.tubeToMm]);
   const zMm = resolved.board.depthMm / 2;
@@ -34,7 +34,7 @@ export function tubeRig({ resolved, size, grid, gear }: TubeInput): TubeRig {
       toMm,
       lengthMm: toMm - fromMm,
       zMm,
-      axisMm: gear.axisMm,
+      axisMm: liftParts.axisMm,
     },
     spools: grid.columns.map(({ number, xMm: at }) => ({
       number,

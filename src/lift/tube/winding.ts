@@ -19,12 +19,12 @@ export interface Wound {
   turns: number;
 }
 
-export function windCords({ resolved, grid, gear }: TubeInput, book: WorkingBook): Wound {
+export function windCords({ resolved, grid, liftParts }: TubeInput, book: WorkingBook): Wound {
   const cordMm = resolved.cord.diameterMm;
   const winding: Winding = {
-    coreRadiusMm: gear.spool.coreMm / 2,
+    coreRadiusMm: liftParts.spool.coreMm / 2,
     cordDiameterMm: cordMm,
-    sideBySide: sideBySide(gear.spool.windMm, cordMm, book),
+    sideBySide: sideBySide(liftParts.spool.windMm, cordMm, book),
   };
   const wrapsMm = book.figure("rig.wraps-left", {
     label: "Cord that stays on a spool, shade lowered",
@@ -33,11 +33,11 @@ export function windCords({ resolved, grid, gear }: TubeInput, book: WorkingBook
     formula: "m·π·(c + d)",
     given: {
       m: [WRAPS_LEFT.value, "count", "wraps that stay"],
-      c: [gear.spool.coreMm, "mm", "core of the spool"],
+      c: [liftParts.spool.coreMm, "mm", "core of the spool"],
       d: [cordMm, "mm", "cord"],
     },
     cite: WRAPS_LEFT.cite,
-    reckon: ({ c, d }) => wrapsLeftMm(c, d),
+    compute: ({ c, d }) => wrapsLeftMm(c, d),
   });
   const travelMm = Math.max(0, grid.travelMm);
   const loweredMm = radius("lift.wound-lowered", "lowered", winding, wrapsMm, book);
@@ -54,7 +54,7 @@ export function windCords({ resolved, grid, gear }: TubeInput, book: WorkingBook
       d: [cordMm, "mm", "cord"],
     },
     cite: woundCite,
-    reckon: ({ R, r }) => turnsBetween(winding, r, R),
+    compute: ({ R, r }) => turnsBetween(winding, r, R),
   });
   return { winding, wrapsLeft: WRAPS_LEFT.value, wrapsMm, loweredMm, raisedMm, turns };
 }
@@ -82,7 +82,7 @@ function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBoo
       d: [cordMm, "mm", "cord"],
     },
     cite: cite("geometry"),
-    reckon: ({ b, d }) => wrapsAbreast(b, d),
+    compute: ({ b, d }) => wrapsAbreast(b, d),
   });
 }
 
@@ -99,6 +99,6 @@ function radius(id: string, state: string, winding: Winding, woundMm: number, bo
       s: [winding.sideBySide, "count", "wraps side by side"],
     },
     cite: woundCite,
-    reckon: ({ l }) => woundRadiusMm(winding, l),
+    compute: ({ l }) => woundRadiusMm(winding, l),
   });
 }

@@ -26,7 +26,7 @@ function clothTaken(
   cloths: readonly ClothTaken["cloth"][],
 ): ClothTaken | undefined {
   const cloth = cloths.find(({ id }) => id === clothId);
-  // Without a plan the layers are bought one by one, as they were reckoned.
+  // Without a plan the layers are bought one by one, as they were computed.
   if (cloth === undefined || !("bolts" in answer)) return undefined;
   let newMm = 0;
   let atHandMm = 0;

@@ -134,7 +134,7 @@ function costInputs(job: Job, plan: Plan): CostInput[] {
 export const FIRST_TRIES = 200;
 
 /**
- * How everything of a job is cut, after about so many tries. `plan(job)` reckons cloth layer by layer; this puts the
+ * How everything of a job is cut, after about so many tries. `plan(job)` computes cloth layer by layer; this puts the
  * pieces of all shades together.
  */
 export function planCutting(job: Job, plan: Plan, tries = FIRST_TRIES): CuttingPlan {

@@ -2,8 +2,8 @@ import type { BoltPlan, CutBar } from "../../cutting/index.ts";
 import { type Job, resolveCutting, type Stock } from "../../job/index.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 
-type HeldCloth = NonNullable<Stock["cloth"]>[number];
-type HeldLength = NonNullable<Stock["lengths"]>[number];
+type ClothInStock = NonNullable<Stock["cloth"]>[number];
+type LengthInStock = NonNullable<Stock["lengths"]>[number];
 
 /** The rack once everything is cut as planned: what was used is shorter or gone, what is worth keeping is there by name. */
 export function rackAfter(job: Job, cutting: CuttingPlan): Stock {
@@ -25,7 +25,7 @@ function clothAfter(
   job: Job,
   cloths: readonly ClothCutting[],
   freshId: (wish: string) => string,
-): HeldCloth[] {
+): ClothInStock[] {
   const { keepClothLengthMm } = resolveCutting(job.cutting);
   const used = new Map<string, { cloth: ClothCutting; bolt: BoltPlan }>();
   for (const cloth of cloths) {
@@ -41,7 +41,7 @@ function clothAfter(
   const kept = [...used.values()].flatMap(({ cloth, bolt }) => {
     const from = (job.stock.cloth ?? []).find(({ id }) => id === bolt.boltId);
     return bolt.remnants.map(
-      (remnant): HeldCloth => ({
+      (remnant): ClothInStock => ({
         id: freshId(`${cloth.clothId}-${remnant.name}`),
         name: `Remnant ${remnant.name}`,
         cloth: cloth.clothId,
@@ -56,7 +56,7 @@ function clothAfter(
 }
 
 /** What stays of a bolt: its flaws, and the pattern, come nearer to the end. */
-function shortened(piece: HeldCloth, usedMm: number, cloth: ClothCutting): HeldCloth {
+function shortened(piece: ClothInStock, usedMm: number, cloth: ClothCutting): ClothInStock {
   const { flaws, ...rest } = piece;
   const left = (flaws ?? []).flatMap(({ fromMm, lengthMm, ...flaw }) => {
     const endMm = fromMm + lengthMm - usedMm;
@@ -76,7 +76,7 @@ function repeatAfter(
   { problem }: ClothCutting,
   boltId: string,
   offMm: number,
-): Pick<HeldCloth, "repeatStartMm"> {
+): Pick<ClothInStock, "repeatStartMm"> {
   const { repeat } = problem;
   if (repeat === undefined) return {};
   const from = (problem.bolts.find(({ id }) => id === boltId)?.rowMm ?? 0) - offMm;
@@ -87,7 +87,7 @@ function lengthsAfter(
   job: Job,
   lengths: readonly LengthsCutting[],
   freshId: (wish: string) => string,
-): HeldLength[] {
+): LengthInStock[] {
   const bars = lengths.flatMap((one) =>
     one.answer.kind === "infeasible" ? [] : one.answer.plan.bars.map((bar) => ({ one, bar })),
   );
@@ -97,7 +97,7 @@ function lengthsAfter(
       .map(({ bar }) => [bar.stockId, bar]),
   );
   const held = (job.stock.lengths ?? []).flatMap((piece) => offcutOf(piece, cut.get(piece.id)));
-  const kept = bars.flatMap(({ one, bar }): HeldLength[] =>
+  const kept = bars.flatMap(({ one, bar }): LengthInStock[] =>
     bar.kept && one.newStockIds.includes(bar.stockId)
       ? [{ id: freshId(`${one.partId}-offcut`), part: one.partId, lengthMm: tenth(bar.offcutMm) }]
       : [],
@@ -105,7 +105,7 @@ function lengthsAfter(
   return [...held, ...kept];
 }
 
-function offcutOf(piece: HeldLength, bar: CutBar | undefined): HeldLength[] {
+function offcutOf(piece: LengthInStock, bar: CutBar | undefined): LengthInStock[] {
   if (bar === undefined) return [piece];
   return bar.kept ? [{ ...piece, lengthMm: tenth(bar.offcutMm) }] : [];
 }

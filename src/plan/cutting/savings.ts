@@ -54,7 +54,7 @@ export function* cuttingSavings(job: Job, tries: number): Generator<Saving | und
       yield saving;
       continue;
     }
-    // Of several widths only the one that takes the least area is told.
+    // Of several widths only the one that takes the least area is reported.
     const best = saving && widths.get(saving.clothId);
     if (saving && (best?.savedShare ?? 0) < saving.savedShare) widths.set(saving.clothId, saving);
     yield undefined;

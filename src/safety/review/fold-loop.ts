@@ -32,7 +32,7 @@ export function judgeFoldLoop(
       c: [hangingMm(worst), "mm", "cloth between them"],
     },
     cite: WORKROOM_LOOP.cite,
-    reckon: ({ t, c }) => t + c,
+    compute: ({ t, c }) => t + c,
   });
   if (loopMm <= WORKROOM_LOOP.value + SAME_LENGTH_MM) return [];
   const text = (mm: number) => lengthText(mm, resolved.units);
@@ -46,7 +46,7 @@ export function judgeFoldLoop(
       text: `Each soft fold makes a loop of its own: ${text(hangingMm(worst))} of cloth and ${text(worst.cordMm)} of tape, ${text(loopMm)} around. A workroom keeps cloth and tape together to ${text(WORKROOM_LOOP.value)}, since a child’s head goes through a larger one. No rule that was read here says so.`,
       cite: WORKROOM_LOOP.cite,
       figures: ["safety.fold-loop"],
-      remedies: waysOut(resolved, worst),
+      remedies: remediesFor(resolved, worst),
     },
   ];
 }
@@ -56,7 +56,7 @@ function hangingMm({ clothMm, sewnMm = 0 }: Stretch): number {
 }
 
 /** Closer tape marks: at this fullness cloth and tape together then keep to the loop, however many marks fill the length. */
-function waysOut(resolved: ResolvedShade, { cordMm }: Stretch): Remedy[] {
+function remediesFor(resolved: ResolvedShade, { cordMm }: Stretch): Remedy[] {
   const { hobble } = resolved.making;
   if (resolved.style !== "hobbled") return [];
   const tapeMm = Math.floor(WORKROOM_LOOP.value / (1 + hobble.fullness));

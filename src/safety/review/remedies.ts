@@ -18,11 +18,11 @@ import {
   variantPatch,
 } from "./variants.ts";
 
-/** More ways out than this are a list that nobody reads. */
+/** More remedies than this are a list that nobody reads. */
 const MOST_REMEDIES = 6;
 
-/** Finds the ways out of failed rules: each is tried on the shade as it would be, and kept only if the outcome changes. */
-export class WaysOut {
+/** Finds remedies for failed rules: each is tried on the shade as it would be, and kept only if the outcome changes. */
+export class RemedyFinder {
   readonly #shade: ShadeFacts;
   readonly #geometry: CordGeometry;
   readonly #tag: TagHeights;
@@ -39,7 +39,7 @@ export class WaysOut {
     this.#closer = new CloserRows(shade.resolved, shade.size, shade.grid);
   }
 
-  /** Ways out of one failed rule; two changes together only where no single one helps. */
+  /** Remedies for one failed rule; two changes together only where no single one helps. */
   of(check: Check, failed: Evaluation): Remedy[] {
     const { resolved } = this.#shade;
     const singles = [

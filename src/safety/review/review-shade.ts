@@ -14,14 +14,14 @@ import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
 import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
-import { WaysOut } from "./remedies.ts";
+import { RemedyFinder } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
 import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
 import { countText } from "./texts.ts";
 
-interface Held {
+interface EvaluatedRule {
   rule: ActiveRule;
   evaluation: Evaluation;
   result: RuleResult;
@@ -42,17 +42,17 @@ export function reviewShade(
   const tag = tagHeights(resolved.place);
   const situation = { geometry, tag };
   const writer = new ResultWriter(resolved, situation, size.hemAboveFloorMm, book);
-  const held = rules.active
-    .map(({ rule, outside }): Held => {
+  const evaluated = rules.active
+    .map(({ rule, outside }): EvaluatedRule => {
       const evaluation = evaluate(rule, situation, resolved.purpose, outside);
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
-    .sort(heaviestFirst);
-  const review = assemble(resolved, rules, held);
+    .sort(gravestFirst);
+  const review = assemble(resolved, rules, evaluated);
   return {
     review,
     findings: [
-      ...findingsOf(held, review, new WaysOut(input, geometry, tag), resolved),
+      ...findingsOf(evaluated, review, new RemedyFinder(input, geometry, tag), resolved),
       ...judgeFoldLoop(input, book),
     ],
   };
@@ -62,7 +62,7 @@ const KIND_ORDER = { rule: 0, standard: 1, advice: 2 } as const;
 const CONFIDENCE_ORDER = { V1: 0, V2: 1, ours: 2 } as const;
 
 /** Outcome, then laws that were read before what others say of them. */
-function heaviestFirst(a: Held, b: Held): number {
+function gravestFirst(a: EvaluatedRule, b: EvaluatedRule): number {
   return (
     RULE_OUTCOMES.indexOf(a.result.outcome) - RULE_OUTCOMES.indexOf(b.result.outcome) ||
     KIND_ORDER[a.rule.kind] - KIND_ORDER[b.rule.kind] ||
@@ -70,10 +70,14 @@ function heaviestFirst(a: Held, b: Held): number {
   );
 }
 
-function assemble(resolved: ResolvedShade, rules: RuleSet, held: readonly Held[]): SafetyReview {
-  const results = held.map(({ result }) => result);
+function assemble(
+  resolved: ResolvedShade,
+  rules: RuleSet,
+  evaluated: readonly EvaluatedRule[],
+): SafetyReview {
+  const results = evaluated.map(({ result }) => result);
   const counts = countsOf(results);
-  const stops = held.filter(
+  const stops = evaluated.filter(
     ({ rule, result }) => result.outcome === "failed" && severityOf(rule, resolved) === "stop",
   );
   const stamp = stops.length > 0;
@@ -86,7 +90,7 @@ function assemble(resolved: ResolvedShade, rules: RuleSet, held: readonly Held[]
     counts,
     results,
     listed: rules.listed.map(sourceOfRule),
-    tests: testIds(held).map((id) => physicalTest(id, resolved.units)),
+    tests: testIds(evaluated).map((id) => physicalTest(id, resolved.units)),
     cautions: reviewCautions(resolved),
     stamp,
     ...(stamp ? { stampText: stampText(resolved, stops) } : {}),
@@ -123,37 +127,37 @@ function againstText({ place, purpose }: ResolvedShade, profile: SafetyReview["p
   return `Read against the rules of ${placeText(place)}, ${purposeText(purpose)}${beside}`;
 }
 
-function stampText({ place }: ResolvedShade, stops: readonly Held[]): string {
+function stampText({ place }: ResolvedShade, stops: readonly EvaluatedRule[]): string {
   const ids = stops.map(({ rule }) => rule.id).join(", ");
   const where = place === undefined ? "" : ` in ${placeText(place)}`;
   return `${stops.length === 1 ? "A rule" : `${stops.length} rules`} on cords failed${where}: ${ids}. Do not sell, give away or install this shade as it is planned.`;
 }
 
 /** Tests that open results ask for, each once, those of the cords first. */
-function testIds(held: readonly Held[]): PhysicalTestId[] {
+function testIds(evaluated: readonly EvaluatedRule[]): PhysicalTestId[] {
   const ids = new Set<PhysicalTestId>();
-  for (const { rule, result } of held)
+  for (const { rule, result } of evaluated)
     if (result.test !== undefined && rule.check.test) ids.add(rule.check.test);
   return [...ids];
 }
 
 function findingsOf(
-  held: readonly Held[],
+  evaluated: readonly EvaluatedRule[],
   review: SafetyReview,
-  ways: WaysOut,
+  remedies: RemedyFinder,
   resolved: ResolvedShade,
 ): Finding[] {
-  const failed = held.filter(({ result }) => result.outcome === "failed");
-  const open = held.filter(({ result }) => result.outcome === "not-proven");
+  const failed = evaluated.filter(({ result }) => result.outcome === "failed");
+  const open = evaluated.filter(({ result }) => result.outcome === "not-proven");
   return [
     ...failed.map(({ rule, evaluation, result }) =>
-      failedFinding(resolved, rule, result, ways.of(rule.check, evaluation)),
+      failedFinding(resolved, rule, result, remedies.of(rule.check, evaluation)),
     ),
     ...openFinding(
       resolved,
       open.map(({ result }) => result),
       review.tests.map(({ title }) => title),
-      ways.ofOpen(open.map(({ rule }) => rule.check)),
+      remedies.ofOpen(open.map(({ rule }) => rule.check)),
     ),
   ];
 }

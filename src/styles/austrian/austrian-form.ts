@@ -45,7 +45,7 @@ export function austrianForm(
       D: [grid.bottomSectionMm, "mm", "a scallop hangs by"],
     },
     cite: cite("austrian-2008", "the bottom loop hangs about 3 in below the corner of its scallop"),
-    reckon: ({ L, D }) => L - D,
+    compute: ({ L, D }) => L - D,
   });
   const bar = rodOf(resolved, size, grid.bottomSectionMm);
   const flat = flatColumnsMm(columns, widthMm, drawInMm);
@@ -88,7 +88,7 @@ function writeLength(resolved: ResolvedShade, size: Size, book: WorkingBook): nu
       f: [lengthFullness(resolved), "ratio", "cloth on tape"],
     },
     cite: cite("austrian-2008", "3 times for a sheer, twice for an opaque cloth"),
-    reckon: ({ L, f }) => L * f,
+    compute: ({ L, f }) => L * f,
   });
 }
 
@@ -111,7 +111,7 @@ function writeWidth(
       i: [drawInMm, "mm", "for sides that draw in"],
     },
     cite: cite("austrian-2008", "width + 3 to 4 in for each scallop, before hems"),
-    reckon: ({ W, x, n, i }) => W + x * n + i,
+    compute: ({ W, x, n, i }) => W + x * n + i,
   });
 }
 

@@ -6,7 +6,7 @@ import { gatheredGrid } from "../gathering/gathered-grid.ts";
 import { judgeGathers } from "../gathering/judge-gathers.ts";
 import { DEEPEST_SHARE, type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
 import { writeArc, writeSag } from "../gathering/write-scallop.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { austrianForm } from "./austrian-form.ts";
 import { austrianShape } from "./austrian-shape.ts";
 import { austrianSteps } from "./austrian-steps.ts";
@@ -32,7 +32,7 @@ function layAustrian(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
   const asked = askedScallop(resolved, columns);
@@ -41,7 +41,7 @@ function layAustrian(
   const sagMm = writeSag(scallop, "A scallop hangs by", book);
   if (resolved.making.gather.sagMm !== undefined) writeArc(scallop, book);
   const laid = gatheredGrid(
-    { resolved, size, columns, mechanism, hemRowMm: 0, sagMm, raisedSagMm: () => sagMm },
+    { resolved, size, columns, liftParts, hemRowMm: 0, sagMm, raisedSagMm: () => sagMm },
     book,
   );
   const form = austrianForm(resolved, size, laid.grid, scallop, book);

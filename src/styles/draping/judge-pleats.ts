@@ -167,7 +167,7 @@ function inserts(resolved: ResolvedShade, size: Size, form: Form): Finding[] {
       text:
         widest > usableWidthMm
           ? `Cut apart, one piece is ${lengthText(widest, resolved.units)} wide, more than the cloth: it would need a join within it.`
-          : `Cut apart, the pieces come out of ${needed} widths of the cloth, where ${inOne} hold as much: ${needed - inOne === 1 ? "one width" : `${needed - inOne} widths`} more than is reckoned.`,
+          : `Cut apart, the pieces come out of ${needed} widths of the cloth, where ${inOne} hold as much: ${needed - inOne === 1 ? "one width" : `${needed - inOne} widths`} more than is counted.`,
       cite: cite("geometry", "widest pieces laid first"),
       remedies: [
         { label: "Fold the pleats in one panel", patch: settingPatch(resolved, "pleat", "cut", "in-one") },

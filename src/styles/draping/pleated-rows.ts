@@ -4,7 +4,7 @@ import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 
 export interface PleatedRows extends GatheredRows {
   headrailNeededMm: number;
@@ -16,11 +16,11 @@ export interface PleatedRows extends GatheredRows {
 export function layPleatedRows(
   resolved: ResolvedShade,
   size: Size,
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   bottomSectionMm: number,
   book: WorkingBook,
 ): PleatedRows {
-  const headrailNeededMm = headrailNeeded(resolved, mechanism, book);
+  const headrailNeededMm = headrailNeeded(resolved, liftParts, book);
   const laid = gatheredRowsOf(resolved, size, headrailNeededMm, bottomSectionMm);
   book.figure("shape.row-spacing", {
     label: "Spacing of rows",
@@ -34,7 +34,7 @@ export function layPleatedRows(
       p: [laid.rows.length, "count", "rows of rings"],
     },
     cite: cite("geometry", "evenly from the first row to the headrail line"),
-    reckon: ({ L, b, T, p }) => (L - b - T) / p,
+    compute: ({ L, b, T, p }) => (L - b - T) / p,
   });
   return {
     ...laid,

@@ -15,7 +15,7 @@ export function writePieces(resolved: ResolvedShade, size: Size, { pleats }: For
     formula: "W + F",
     given: { W: [size.finishedWidthMm, "mm", "finished width"], F },
     cite: cite("inset-pleats", "+12 in (30 cm) for each pleat"),
-    reckon: ({ W, F: folded }) => W + folded,
+    compute: ({ W, F: folded }) => W + folded,
   });
   if (resolved.making.pleat.cut === "in-one") return;
   const s = [resolved.making.hems.seamMm, "mm", "seam on each piece"] as const;
@@ -27,7 +27,7 @@ export function writePieces(resolved: ResolvedShade, size: Size, { pleats }: For
       formula: "p + 2·s",
       given: { p: [widthMm, "mm", what], s },
       cite: cite("inset-pleats", "centre 80 cm cut 83, inserts 39 cm cut 42"),
-      reckon: (v) => v.p + 2 * v.s,
+      compute: (v) => v.p + 2 * v.s,
     });
   const widest = Math.max(...pleats.map(({ foldedMm }) => foldedMm));
   piece("shape.insert-cut", "Pleat insert: cut width", widest, "cloth in one pleat");
@@ -52,6 +52,6 @@ export function writePieces(resolved: ResolvedShade, size: Size, { pleats }: For
       h: [resolved.making.hems.sideTurnMm * resolved.making.hems.sideTurns, "mm", "side hem"],
     },
     cite: cite("inset-pleats", "sides 35 cm cut 38"),
-    reckon: (v) => v.p + v.s + v.h,
+    compute: (v) => v.p + v.s + v.h,
   });
 }

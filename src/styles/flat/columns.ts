@@ -45,7 +45,7 @@ export function layColumns(
           m: [asked.largestSpacingMm, "mm", "largest spacing of columns"],
         },
         cite: cite("ring-spacing-faq", "count corrected"),
-        reckon: ({ W, e, m }) => columnCount(W, e, m),
+        compute: ({ W, e, m }) => columnCount(W, e, m),
       }),
   );
   const spacingMm = book.figure("shape.column-spacing", {
@@ -59,7 +59,7 @@ export function layColumns(
       n: [count, "count", "ring columns"],
     },
     cite: cite("geometry"),
-    reckon: ({ W, e, n }) => (W - 2 * e) / (n - 1),
+    compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
   });
   if (spacingMm > asked.largestSpacingMm + 1e-6) {
     findings.push(tooFewColumns(resolved, count, needed, spacingMm, asked.largestSpacingMm));

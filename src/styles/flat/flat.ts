@@ -4,7 +4,7 @@ import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-
 import { cite } from "../../sources/index.ts";
 import { judgeRibs } from "../ribbed/judge-ribs.ts";
 import { ribbedShape } from "../ribbed/ribbed-shape.ts";
-import type { Ask, Mechanism, Style } from "../style.ts";
+import type { Ask, LiftPartsHeight, Style } from "../style.ts";
 import { layColumns } from "./columns.ts";
 import { flatForm } from "./flat-form.ts";
 import { judgeFolds } from "./judge-folds.ts";
@@ -20,8 +20,8 @@ export const FOLD_ASKS: readonly Ask[] = [
 export const flat: Style = {
   asks: FOLD_ASKS,
   columns: layColumns,
-  grid: (resolved, size, columns, mechanism, book) => {
-    const laid = layGrid(resolved, size, columns, mechanism, book);
+  grid: (resolved, size, columns, liftParts, book) => {
+    const laid = layGrid(resolved, size, columns, liftParts, book);
     return resolved.making.ribs.kind === "none"
       ? laid
       : { ...laid, findings: [...laid.findings, ...judgeRibs(resolved, laid.grid)] };
@@ -34,10 +34,10 @@ export function layGrid(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
-  const laid = layRows(resolved, size, mechanism, book);
+  const laid = layRows(resolved, size, liftParts, book);
   const { folds } = laid;
   const length = size.finishedLengthMm;
   const rows = rowsFromHem(folds, length);
@@ -60,7 +60,7 @@ export function layGrid(
       ],
     },
     cite: cite("geometry"),
-    reckon: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
+    compute: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
   });
 
   const grid: Grid = {
@@ -103,6 +103,6 @@ function raisedHeight(
       ],
     },
     cite: even ? cite("even-fold-slides") : cite("pocket-spacing"),
-    reckon: ({ T, g }) => T + g,
+    compute: ({ T, g }) => T + g,
   });
 }

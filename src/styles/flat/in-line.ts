@@ -2,17 +2,17 @@ import { WorkingBook } from "../../figures/index.ts";
 import type { ResolvedShade } from "../../job/index.ts";
 import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade-plan/index.ts";
 import type { StyleInLine } from "../in-line.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { headrailNeeded } from "./rows.ts";
 
 /** A flat shade follows a common line by its spacing, its rows and its hem section; the headrail takes up the rest. */
 export const flatInLine: StyleInLine = { ask: askOf, follow };
 
-function askOf(resolved: ResolvedShade, size: Size, mechanism: Mechanism): LineAsk | string {
+function askOf(resolved: ResolvedShade, size: Size, liftParts: LiftPartsHeight): LineAsk | string {
   const { fold } = resolved.making;
   if (fold.rule !== "even-fold" && fold.gradeStepMm > 0) return "its folds grow smaller upwards";
   if (fold.rule !== "even-fold" && fold.cascadeMm > 0) return "its folds hang in a cascade";
-  const headrailNeededMm = headrailNeeded(resolved, mechanism, new WorkingBook());
+  const headrailNeededMm = headrailNeeded(resolved, liftParts, new WorkingBook());
   const isEven = fold.rule === "even-fold";
   const own = resolved.own?.fold;
   return {

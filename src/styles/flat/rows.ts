@@ -2,7 +2,7 @@ import type { WorkingBook } from "../../figures/index.ts";
 import type { ResolvedShade } from "../../job/index.ts";
 import type { Row, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { layEvenFolds } from "./even-folds.ts";
 import { type FoldAsk, type Folds, foldLimitMm, layFolds } from "./folds.ts";
 import { BESIDE_MECHANISM_MM, BESIDE_RIB_MM, HEADRAIL_FLOOR_MM } from "./headrail.ts";
@@ -21,9 +21,14 @@ function takesRibs({ style, making }: ResolvedShade): boolean {
 }
 
 /** Headrail allowance and folds by the published rule that the maker chose. */
-export function layRows(resolved: ResolvedShade, size: Size, mechanism: Mechanism, book: WorkingBook): Rows {
+export function layRows(
+  resolved: ResolvedShade,
+  size: Size,
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+): Rows {
   const { fold } = resolved.making;
-  const headrailNeededMm = headrailNeeded(resolved, mechanism, book);
+  const headrailNeededMm = headrailNeeded(resolved, liftParts, book);
   const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
   const cascade = cascadeAsk(resolved, book);
   const ask: FoldAsk = {
@@ -74,7 +79,7 @@ function cascadeAsk(
       formula: "2·c",
       given: { c: step },
       cite: cite("cascade-folds"),
-      reckon: ({ c }) => 2 * c,
+      compute: ({ c }) => 2 * c,
     }),
     skirtMm: book.figure("shape.cascade-hem", {
       label: "Hem below the lowest fold",
@@ -83,7 +88,7 @@ function cascadeAsk(
       formula: "b + c",
       given: { b: [fold.skirtMm, "mm", "skirt"], c: step },
       cite: cite("cascade-folds"),
-      reckon: ({ b, c }) => b + c,
+      compute: ({ b, c }) => b + c,
     }),
   };
 }
@@ -93,7 +98,11 @@ export function canCascade(fold: ResolvedShade["making"]["fold"]): boolean {
   return fold.rule !== "even-fold" && fold.spacingMm === undefined;
 }
 
-export function headrailNeeded(resolved: ResolvedShade, mechanism: Mechanism, book: WorkingBook): number {
+export function headrailNeeded(
+  resolved: ResolvedShade,
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+): number {
   const ribbed = takesRibs(resolved);
   const fallMm = Math.min(resolved.opening.head?.fallMm ?? 0, ...resolved.opening.heightsMm);
   const most = ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)";
@@ -105,7 +114,7 @@ export function headrailNeeded(resolved: ResolvedShade, mechanism: Mechanism, bo
     given: {
       u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
       t: [resolved.board.thicknessMm, "mm", "board thickness"],
-      h: [mechanism.heightMm, "mm", mechanism.label],
+      h: [liftParts.heightMm, "mm", liftParts.label],
       m: [BESIDE_MECHANISM_MM, "mm", "beside the mechanism"],
       ...(ribbed
         ? {
@@ -117,7 +126,7 @@ export function headrailNeeded(resolved: ResolvedShade, mechanism: Mechanism, bo
     } as Record<"u" | "t" | "h" | "m" | "r" | "q" | "j", readonly [number, "mm", string]>,
     cite: cite("headrail-allowance"),
     note: "board and what hangs below it are the mechanism, since the cloth hangs from the board’s upper edge",
-    reckon: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0) + (fallMm > 0 ? v.j : 0),
+    compute: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0) + (fallMm > 0 ? v.j : 0),
   });
 }
 
@@ -137,7 +146,7 @@ function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Fol
       formula: "(L − T − h) / p",
       given: { L: length, T: headrail, h: [folds.bottomSectionMm, "mm", "hem bar section"], p: rows },
       cite: cite("even-fold-slides", "number of folds rounded up, not to nearest"),
-      reckon: ({ L, T, h, p }) => (L - T - h) / p,
+      compute: ({ L, T, h, p }) => (L - T - h) / p,
     });
     return;
   }
@@ -151,7 +160,7 @@ function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Fol
       formula: "L − k − s / 2 − p·s",
       given: { L: length, k: skirt, s: [ask.spacingMm, "mm", "spacing of rows"], p: rows },
       cite: cite("geometry"),
-      reckon: ({ L, k, s, p }) => L - k - s / 2 - p * s,
+      compute: ({ L, k, s, p }) => L - k - s / 2 - p * s,
     });
     return;
   }
@@ -165,7 +174,7 @@ function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Fol
       given: { p: rows },
       cite: source,
       note: `the fewest rows whose spacing is at most ${Math.round(foldLimitMm(ask) * 10) / 10} mm`,
-      reckon: ({ p }) => 2 * p + 1,
+      compute: ({ p }) => 2 * p + 1,
     });
   }
   if (step > 0) {
@@ -176,7 +185,7 @@ function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Fol
       formula: "(L − T − k + c·p·(p − 1) / 2) / (2·p + 1)",
       given: { L: length, T: headrail, k: skirt, c: [step, "mm", "step from fold to fold"], p: rows },
       cite: cite("geometry", "half-fold rule with folds that grow smaller upwards"),
-      reckon: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
+      compute: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
     });
     return;
   }
@@ -187,6 +196,6 @@ function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Fol
     formula: "(L − T − k) / (2·p + 1)",
     given: { L: length, T: headrail, k: skirt, p: rows },
     cite: source,
-    reckon: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
+    compute: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
   });
 }

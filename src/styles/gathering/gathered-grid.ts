@@ -3,14 +3,14 @@ import type { ResolvedShade } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
 
 export interface GatheredGridAsk {
   resolved: ResolvedShade;
   size: Size;
   columns: Column[];
-  mechanism: Mechanism;
+  liftParts: LiftPartsHeight;
   /** Lowest row to the hem at a column, and how far the scallops hang below that, lowered and raised, mm. */
   hemRowMm: number;
   sagMm: number;
@@ -28,7 +28,7 @@ export interface GatheredGrid {
 export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredGrid {
   const { resolved, size, columns, hemRowMm, sagMm } = ask;
   const length = size.finishedLengthMm;
-  const headrailNeededMm = headrailNeeded(resolved, ask.mechanism, book);
+  const headrailNeededMm = headrailNeeded(resolved, ask.liftParts, book);
   const laid = gatheredRowsOf(resolved, size, headrailNeededMm, hemRowMm + sagMm);
   writeRows(resolved, length, laid, book);
   const raisedHeightMm = book.figure("shape.raised-height", {
@@ -44,7 +44,7 @@ export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredG
       D: [ask.raisedSagMm(laid.travelMm), "mm", "a scallop hangs by, raised"],
     },
     cite: cite("geometry"),
-    reckon: ({ L, T, h, s, D }) => Math.min(L, T + Math.max(h, s / 2) + D),
+    compute: ({ L, T, h, s, D }) => Math.min(L, T + Math.max(h, s / 2) + D),
   });
   const grid: Grid = {
     rows: laid.rows,
@@ -79,7 +79,7 @@ function writeRows(
       formula: "max(1, ceil((L − b − T) / m))",
       given: { L, b, T, m: [fold.largestSpacingMm, "mm", "largest spacing of rows"] },
       cite: cite("balloon-2009", "rows 7 to 10 in apart; the largest spacing is a setting"),
-      reckon: (v) => Math.max(1, Math.ceil((v.L - v.b - v.T) / v.m - 1e-9)),
+      compute: (v) => Math.max(1, Math.ceil((v.L - v.b - v.T) / v.m - 1e-9)),
     });
   }
   book.figure("shape.row-spacing", {
@@ -89,7 +89,7 @@ function writeRows(
     formula: "(L − b − T) / p",
     given: { L, b, T, p: [laid.rows.length, "count", "rows of rings"] },
     cite: cite("geometry", "from the lowest row to the headrail line"),
-    reckon: (v) => (v.L - v.b - v.T) / v.p,
+    compute: (v) => (v.L - v.b - v.T) / v.p,
   });
   book.figure("shape.travel", {
     label: "Travel of the bottom row",
@@ -98,6 +98,6 @@ function writeRows(
     formula: "L − b − T",
     given: { L, b, T },
     cite: cite("geometry"),
-    reckon: (v) => v.L - v.b - v.T,
+    compute: (v) => v.L - v.b - v.T,
   });
 }

@@ -33,7 +33,7 @@ export function gatheredHemForm(
       x: [hemExtraMm, "mm", "cloth that stays drawn up at the hem"],
     },
     cite: cite("austrian-uk", "length + 50 cm; a pouf that stays takes 10 to 15 in (from memory)"),
-    reckon: ({ L, x }) => L + x,
+    compute: ({ L, x }) => L + x,
   });
   const drawnUpMm = hemExtraMm + sagMm;
   const flat = flatColumnsMm(columns, flatWidthMm, drawInMm);

@@ -147,7 +147,7 @@ function deepScallop({ resolved, asked, scallop }: GatherContext): Finding[] {
       ...atShade(resolved, "making/gather"),
       id: "shape.scallop-too-deep",
       severity: "fix",
-      text: `The scallops would hang ${lengthText(asked.sagMm, resolved.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, resolved.units)} is drawn and reckoned. Take less cloth across, or more columns.`,
+      text: `The scallops would hang ${lengthText(asked.sagMm, resolved.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, resolved.units)} is drawn and computed. Take less cloth across, or more columns.`,
       cite: cite("our-choice", "at most a quarter of the length"),
       figures: ["shape.sag"],
       remedies: moreColumns(resolved, asked.spanMm),

@@ -17,7 +17,7 @@ export function scallopedLines(
   swags: readonly Swag[],
   sagOf: (swag: Swag) => number,
 ): ScallopedLine {
-  // Scallops are mostly alike: each is reckoned once for all lines.
+  // Scallops are mostly alike: each is computed once for all lines.
   const known = new Map<string, readonly ShadePoint[]>();
   const pointsOf = (spanMm: number, sagMm: number) => {
     const key = `${spanMm.toFixed(6)} ${sagMm.toFixed(6)}`;

@@ -29,7 +29,7 @@ export function hobbledForm(
       L: [size.finishedLengthMm, "mm", "finished length"],
     },
     cite: cite("singer-sewing", "face and lining by the fullness longer than the shade"),
-    reckon: ({ q, c, L }) => q * c - L,
+    compute: ({ q, c, L }) => q * c - L,
   });
   return {
     ...plainForm(resolved, size, grid),
@@ -61,7 +61,7 @@ function tape(resolved: ResolvedShade, size: Size, grid: Grid, book: WorkingBook
       o: [TAPE_OVER_MM, "mm", "for its two ends"],
     },
     cite: cite("singer-sewing", "tape = L + 3 in"),
-    reckon: ({ L, o }) => L + o,
+    compute: ({ L, o }) => L + o,
   });
   return {
     id: "hobble-tape",

@@ -122,11 +122,11 @@ describe("pattern on the folds", () => {
     );
   });
 
-  test("a repeat that fits no whole fold is told, and the offered tape spacing cures it", () => {
+  test("a repeat that fits no whole fold is reported, and the offered tape spacing cures it", () => {
     const cloths = printed(31);
     const first = laid(inches(45), { tapeMm: inches(4) }, { face: "print" }, cloths);
-    const told = first.findings.find(({ id }) => id === "shape.hobble-pattern-unmatched");
-    const value = told?.remedies[0]?.patch[0];
+    const finding = first.findings.find(({ id }) => id === "shape.hobble-pattern-unmatched");
+    const value = finding?.remedies[0]?.patch[0];
     if (value === undefined || !("value" in value))
       throw new Error("invalid finding: no tape spacing offered");
     const tapeMm = typeof value.value === "number" ? value.value : Number.NaN;

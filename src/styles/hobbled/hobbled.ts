@@ -6,7 +6,7 @@ import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { hobbledForm } from "./hobbled-form.ts";
 import { hobbledShape } from "./hobbled-shape.ts";
 import { hobbledSteps } from "./hobbled-steps.ts";
@@ -30,10 +30,10 @@ function layHobbled(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
-  const neededMm = headrailNeeded(resolved, mechanism, book);
+  const neededMm = headrailNeeded(resolved, liftParts, book);
   const headrailMm = resolved.making.fold.headrailMm ?? neededMm;
   const spacing = hobbledSpacing(resolved, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(

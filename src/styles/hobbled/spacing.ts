@@ -36,7 +36,7 @@ export function hobbledSpacing(resolved: ResolvedShade, lengthMm: number, book: 
       q: [spacings, "count", "spacings of the tape"],
     },
     cite: hobble.rule === "tape" ? cite("geometry") : SINGER,
-    reckon: ({ L, q }) => L / q,
+    compute: ({ L, q }) => L / q,
   });
   return { spacings, tapeMm, ...clothOf(resolved, tapeMm, book) };
 }
@@ -52,7 +52,7 @@ function byTape(tapeMm: number, lengthMm: number, book: WorkingBook): number {
       m: [tapeMm, "mm", "tape between two marks at most"],
     },
     cite: cite("geometry", "the fewest that keep to it"),
-    reckon: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
+    compute: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
   });
 }
 
@@ -70,7 +70,7 @@ function byRule(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): n
     },
     cite: SINGER,
     note: "rounded to the nearest whole number",
-    reckon: ({ L, o, s }) => Math.max(1, Math.floor((L - o) / s + 1 / 2)),
+    compute: ({ L, o, s }) => Math.max(1, Math.floor((L - o) / s + 1 / 2)),
   });
   return book.figure("shape.hobble-spacings", {
     label: "Spacings of the tape",
@@ -86,7 +86,7 @@ function byRule(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): n
       resolved.making.hobble.rule === "folds-of-six"
         ? "read as n folds of about 6 in: tape L/n, cloth 2L/n"
         : "read to the letter: cloth L/n, tape L/2n",
-    reckon: ({ n, z }) => n * z,
+    compute: ({ n, z }) => n * z,
   });
 }
 
@@ -131,7 +131,7 @@ function writeMatched(
       n: [folds, "count", "folds after which the pattern comes back"],
     },
     cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
-    reckon: ({ m, R, n }) => (m * R) / n,
+    compute: ({ m, R, n }) => (m * R) / n,
   });
 }
 
@@ -142,7 +142,7 @@ function writeFixed(clothMm: number, tapeMm: number, book: WorkingBook): number 
     formula: "max(a, t)",
     given: { a: [clothMm, "mm", "cloth as fixed"], t: [tapeMm, "mm", "tape between two marks"] },
     cite: cite("maker"),
-    reckon: ({ a, t }) => Math.max(a, t),
+    compute: ({ a, t }) => Math.max(a, t),
   });
 }
 
@@ -156,6 +156,6 @@ function writeFull(tapeMm: number, fullness: number, published: boolean, book: W
       t: [tapeMm, "mm", "tape between two marks"],
     },
     cite: from,
-    reckon: ({ x, t }) => x * t,
+    compute: ({ x, t }) => x * t,
   });
 }

@@ -11,7 +11,7 @@ import { writePieces } from "../draping/write-pleats.ts";
 import { layColumns } from "../flat/columns.ts";
 import { scallopWithin } from "../gathering/scallop.ts";
 import { writeSag } from "../gathering/write-scallop.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { balloonForm, bayEase, laidPleats } from "./balloon-form.ts";
 import { balloonSteps } from "./balloon-steps.ts";
 import { judgeBalloon } from "./judge-balloon.ts";
@@ -49,7 +49,7 @@ function balloonGrid(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
   const length = size.finishedLengthMm;
@@ -81,9 +81,9 @@ function balloonGrid(
       q: [wanted.loops > 0 ? wanted.clothMm / (2 * wanted.loops) : 0, "mm", "a fold of it at the columns"],
     },
     cite: cite("catenary"),
-    reckon: ({ k, D, P, q }) => Math.max(k + D, (P + D) / 2, q),
+    compute: ({ k, D, P, q }) => Math.max(k + D, (P + D) / 2, q),
   });
-  const laid = layPleatedRows(resolved, size, mechanism, wanted.bottomMm, book);
+  const laid = layPleatedRows(resolved, size, liftParts, wanted.bottomMm, book);
   const pouf = smaller(wanted, laid.share);
   const travelMm = writeTravel(length, laid, book);
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });

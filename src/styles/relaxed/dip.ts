@@ -68,7 +68,7 @@ export function writeDip(
       formula: "2·k·sinh(w / (4·k))^2",
       given: { k, w },
       cite: cite("catenary"),
-      reckon: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
+      compute: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
     });
     return;
   }
@@ -80,6 +80,6 @@ export function writeDip(
     given: { D: [dipMm, "mm", "dip in the middle"], k, w },
     cite: cite("catenary"),
     note: "about 8·D² / (3·w) for a shallow dip",
-    reckon: ({ D, k: parameter, w: span }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * parameter * D) - span),
+    compute: ({ D, k: parameter, w: span }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * parameter * D) - span),
   });
 }

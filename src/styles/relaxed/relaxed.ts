@@ -6,7 +6,7 @@ import { drapedShape } from "../draping/draped-shape.ts";
 import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
 import { judgeFolds } from "../flat/judge-folds.ts";
 import { layRows, rowsFromHem } from "../flat/rows.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { dipOf, writeDip } from "./dip.ts";
 import { judgeRelaxed } from "./judge-relaxed.ts";
 import { relaxedForm } from "./relaxed-form.ts";
@@ -39,7 +39,7 @@ function outerColumns(
     formula: "W − 2·e",
     given: { W: [width, "mm", "finished width"], e: [insetMm, "mm", "edge inset"] },
     cite: cite("relaxed-notes", "outer columns alone"),
-    reckon: ({ W, e }) => W - 2 * e,
+    compute: ({ W, e }) => W - 2 * e,
   });
   const columns = [insetMm, width - insetMm].map((xMm, i) => ({ number: i + 1, xMm }));
   return { columns, findings: [] };
@@ -49,7 +49,7 @@ function relaxedGrid(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
   const length = size.finishedLengthMm;
@@ -57,7 +57,7 @@ function relaxedGrid(
   writeDip(resolved, dip, book);
   const { lowerEdge, weight } = resolved.making.relax;
   const dipped = lowerEdge === "curved" && weight !== "bar" ? belowDip(resolved, dip.dipMm) : resolved;
-  const laid = layRows(dipped, size, mechanism, book);
+  const laid = layRows(dipped, size, liftParts, book);
   const { folds } = laid;
   const rows = rowsFromHem(folds, length);
   const { bottomSectionMm, headrailMm } = folds;

@@ -16,7 +16,7 @@ export function pleatInset({ making: { pleat } }: ResolvedShade, widthMm: number
     formula: "q·W",
     given: { q: [pleat.insetShare, "ratio", "share of the width"], W: [widthMm, "mm", "finished width"] },
     cite: cite("inset-pleats", "35 cm in from the edges of 150 cm"),
-    reckon: ({ q, W }) => q * W,
+    compute: ({ q, W }) => q * W,
   });
   return withinShade(wanted, widthMm);
 }

@@ -12,7 +12,7 @@ import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from
 import { writeTail } from "../draping/tail.ts";
 import { writePieces } from "../draping/write-pleats.ts";
 import { plainStretches } from "../flat/flat-form.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { pleatInset } from "./inset.ts";
 import { judgeTailed } from "./judge-tailed.ts";
 import { tailedSteps } from "./tailed-steps.ts";
@@ -48,7 +48,7 @@ function pleatColumns(
       n: [centreLine ? 3 : 2, "count", "ring columns"],
     },
     cite: cite("geometry"),
-    reckon: ({ W, e, n }) => (W - 2 * e) / (n - 1),
+    compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
   });
   const places = [insetMm, ...(centreLine ? [width / 2] : []), width - insetMm];
   return { columns: places.map((xMm, i) => ({ number: i + 1, xMm })), findings: [] };
@@ -58,10 +58,10 @@ function tailedGrid(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
-  const laid = layPleatedRows(resolved, size, mechanism, resolved.making.pleat.firstRingMm, book);
+  const laid = layPleatedRows(resolved, size, liftParts, resolved.making.pleat.firstRingMm, book);
   const travelMm = writeTravel(size.finishedLengthMm, laid, book);
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
   const form = tailedForm(resolved, size, bare);

@@ -24,7 +24,7 @@ export function tuckedForm(
       d: [depthMm, "mm", "depth of a tuck"],
     },
     cite: cite("singer-sewing", "1/2 in for each tuck, face and lining"),
-    reckon: ({ n, d }) => 2 * n * d,
+    compute: ({ n, d }) => 2 * n * d,
   });
   return {
     ...plainForm(resolved, size, grid),

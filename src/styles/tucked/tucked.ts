@@ -6,7 +6,7 @@ import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { judgeTucked } from "./judge-tucked.ts";
 import { tuckedForm } from "./tucked-form.ts";
 import { tuckedShape } from "./tucked-shape.ts";
@@ -31,10 +31,10 @@ function layTucked(
   resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
-  const neededMm = headrailNeeded(resolved, mechanism, book);
+  const neededMm = headrailNeeded(resolved, liftParts, book);
   const headrailMm = resolved.making.fold.headrailMm ?? neededMm;
   const tucks = layTucks(resolved, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(

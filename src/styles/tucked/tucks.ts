@@ -31,7 +31,7 @@ export function layTucks(resolved: ResolvedShade, lengthMm: number, book: Workin
     },
     cite: cite("singer-sewing", "tucks = (L − 3 in) / 3 in"),
     note: "rounded to the nearest whole number; the last one is the top line itself",
-    reckon: ({ L, o, a }) => Math.min(MOST_TUCKS, Math.max(1, Math.floor((L - o) / a + 1 / 2))),
+    compute: ({ L, o, a }) => Math.min(MOST_TUCKS, Math.max(1, Math.floor((L - o) / a + 1 / 2))),
   });
   const spacingMm = book.figure("shape.tuck-spacing", {
     label: "Spacing of tucks",
@@ -40,7 +40,7 @@ export function layTucks(resolved: ResolvedShade, lengthMm: number, book: Workin
     formula: "L / n",
     given: { L: [lengthMm, "mm", "finished length"], n: [count, "count", "tucks"] },
     cite: cite("singer-sewing", "spacing = length / tucks"),
-    reckon: ({ L, n }) => L / n,
+    compute: ({ L, n }) => L / n,
   });
   return { count, sewn: count - 1, spacingMm, depthMm: tuck.depthMm };
 }

@@ -46,7 +46,7 @@ export function partColumns(kind: PartKind): string[] {
 
 /**
  * Reads parts from CSV (RFC 4180): the first line names the columns, an empty cell leaves a field out. An id is made
- * from the name where there is none. A row that cannot be used is told and left out; the others are kept.
+ * from the name where there is none. A row that cannot be used is reported and left out; the others are kept.
  */
 export function readPartsCsv(
   text: string,

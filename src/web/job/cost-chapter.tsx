@@ -27,7 +27,7 @@ export function CostChapter({ number, summary }: { number: number; summary: JobS
       title="Shopping and price"
       sentence={
         cost === undefined ? (
-          "Being reckoned."
+          "Being worked out."
         ) : (
           <>
             {countText(cost.shopping.length, "thing")} to buy. Materials{" "}

@@ -17,7 +17,7 @@ const GROUP_NAMES: Record<string, string> = {
   cost: "Cost",
 };
 
-/** Stages in the order in which they were reckoned. */
+/** Stages in the order in which they were computed. */
 function grouped(workings: readonly Working[]): Map<string, Working[]> {
   const groups = new Map<string, Working[]>();
   for (const working of workings) {

@@ -1,5 +1,5 @@
 import type { Finding, WorkingBook } from "../figures/index.ts";
-import type { LinedWindow, LineUp } from "../shade-plan/index.ts";
+import type { AlignedWindow, RoomAlignment } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
 import { judgeLine } from "./judge-line.ts";
@@ -12,7 +12,7 @@ import { type Hindrance, hindrance } from "./why.ts";
 import { roomWords, windowWords } from "./words.ts";
 
 export interface RoomInLine {
-  lineUp: LineUp;
+  alignment: RoomAlignment;
   /** Where the pattern begins on each shade that follows a motif line, by shade. */
   motifs: ReadonlyMap<string, MotifPlace>;
   /** Those of a shade carry its id. */
@@ -20,32 +20,36 @@ export interface RoomInLine {
 }
 
 /** Lines up the folds, the raised hems and the patterns of one room. */
-export function lineUp(input: RoomInput, book: WorkingBook): RoomInLine {
+export function alignWindows(input: RoomInput, book: WorkingBook): RoomInLine {
   const problem = problemOf(input);
   const solution = solveLine(problem);
   const faults = verifyLine(problem, solution);
   if (faults.length > 0) throw new Error(`invalid line of ${input.roomName}: ${faults.join("; ")}`);
-  const told = input.windows.map((window) => tell(input, problem, solution, window));
+  const outcomes = input.windows.map((window) => outcomeOf(input, problem, solution, window));
   const motifs = motifLines(input);
-  if (solution.kind === "lined") writeDown(problem, solution, book);
-  const line: Omit<LineUp, "words"> = {
-    ...(solution.kind === "lined" ? { spacingMm: solution.spacingMm } : {}),
-    levelsMm: levelsOf(input, told),
-    ...(solution.kind === "lined" && solution.raisedHemMm !== undefined
+  if (solution.kind === "aligned") writeDown(problem, solution, book);
+  const line: Omit<RoomAlignment, "words"> = {
+    ...(solution.kind === "aligned" ? { spacingMm: solution.spacingMm } : {}),
+    levelsMm: levelsOf(input, outcomes),
+    ...(solution.kind === "aligned" && solution.raisedHemMm !== undefined
       ? { raisedHemMm: solution.raisedHemMm }
       : {}),
     motifs: motifs.lines,
-    windows: told.map(({ lined }) => lined),
-    proven: solution.kind !== "lined" || solution.proven,
+    windows: outcomes.map(({ aligned }) => aligned),
+    proven: solution.kind !== "aligned" || solution.proven,
   };
   const answer = { ...line, words: roomWords(line, input.units) };
-  return { lineUp: answer, motifs: motifs.places, findings: judgeLine(input, problem, answer, told, motifs) };
+  return {
+    alignment: answer,
+    motifs: motifs.places,
+    findings: judgeLine(input, problem, answer, outcomes, motifs),
+  };
 }
 
-/** What is told of one window, with what is in its way. */
-export interface Told {
+/** What became of one window, with what is in its way. */
+export interface WindowOutcome {
   window: RoomWindow;
-  lined: LinedWindow;
+  aligned: AlignedWindow;
   hindrance?: Hindrance;
 }
 
@@ -67,12 +71,17 @@ function problemOf(input: RoomInput): LineProblem {
   };
 }
 
-function tell(input: RoomInput, problem: LineProblem, solution: LineSolution, window: RoomWindow): Told {
+function outcomeOf(
+  input: RoomInput,
+  problem: LineProblem,
+  solution: LineSolution,
+  window: RoomWindow,
+): WindowOutcome {
   const { settings, units } = input;
   const { shadeId, windowName } = window.resolved;
-  const placed = solution.kind === "lined" ? solution.places.get(shadeId) : undefined;
+  const placed = solution.kind === "aligned" ? solution.places.get(shadeId) : undefined;
   const hinders = whatHinders(input, problem, solution, window);
-  const lined = {
+  const aligned = {
     shadeId,
     windowName,
     follows: placed?.follows ?? ("own" as const),
@@ -82,7 +91,7 @@ function tell(input: RoomInput, problem: LineProblem, solution: LineSolution, wi
   };
   return {
     window,
-    lined: { ...lined, words: windowWords(lined, settings.folds, units) },
+    aligned: { ...aligned, words: windowWords(aligned, settings.folds, units) },
     ...(hinders === undefined ? {} : { hindrance: hinders }),
   };
 }
@@ -97,7 +106,7 @@ function whatHinders(
   if (settings.folds === "own") return undefined;
   if (!isFree(input, window)) return { words: "it was left out of the line" };
   if (typeof window.ask === "string") return { words: window.ask };
-  if (solution.kind !== "lined") return { words: "no other window can share a spacing with it" };
+  if (solution.kind !== "aligned") return { words: "no other window can share a spacing with it" };
   const { shadeId } = window.resolved;
   const one = problem.windows.find(({ id }) => id === shadeId);
   const placed = solution.places.get(shadeId);
@@ -107,9 +116,9 @@ function whatHinders(
 }
 
 /** Heights of all rows that stand on the shared levels, each once, lowest first. */
-function levelsOf(input: RoomInput, told: readonly Told[]): number[] {
-  const heights = told
-    .flatMap(({ window: { size }, lined: { follows, place } }) => {
+function levelsOf(input: RoomInput, outcomes: readonly WindowOutcome[]): number[] {
+  const heights = outcomes
+    .flatMap(({ window: { size }, aligned: { follows, place } }) => {
       const topMm = size.topAboveFloorMm;
       if (follows !== "levels" || place === undefined || topMm === undefined) return [];
       const firstMm = topMm - size.finishedLengthMm + place.bottomMm;
@@ -123,7 +132,7 @@ function levelsOf(input: RoomInput, told: readonly Told[]): number[] {
 }
 
 function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: WorkingBook): void {
-  book.figure("line-up.spacing", {
+  book.figure("align.spacing", {
     label: "Spacing shared by the room",
     symbol: "s",
     unit: "mm",
@@ -133,10 +142,10 @@ function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: Wo
       u: [mark, "mm", "one mark"],
     },
     cite: cite("our-choice", "most windows in line, then the least cloth that hangs below the boards"),
-    reckon: ({ n, u }) => n * u,
+    compute: ({ n, u }) => n * u,
   });
   const places = [...solution.places.values()].map(({ place }) => place);
-  book.figure("line-up.given", {
+  book.figure("align.given", {
     label: "Given for the line, all windows together",
     symbol: "g",
     unit: "mm",
@@ -154,6 +163,6 @@ function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: Wo
       ],
     },
     cite: cite("geometry"),
-    reckon: ({ a, b }) => a + b,
+    compute: ({ a, b }) => a + b,
   });
 }

@@ -6,7 +6,7 @@ import { massText } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";
 import { drivePlaces } from "./seat-drive.ts";
 import { spoolOf } from "./spool-size.ts";
-import { DRIVE_OF, type SpoolSize, type TubeGear, type TubeKind } from "./tube-input.ts";
+import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-input.ts";
 import { tubeLine } from "./tube-line.ts";
 
 /** Kept between the flanges and the board. */
@@ -15,13 +15,13 @@ const UNDER_BOARD = sourced(2, "mm", cite("our-choice", "so that the spools turn
 const HEMS = sourced(1.1, "ratio", cite("geometry", "area × 1.1 for hems, and the bar"));
 
 /** Tube and drive: the maker's where they suit, else the first drive of the kind that takes the shade and finds a place. */
-export function chooseTubeGear(
+export function chooseTubeLiftParts(
   resolved: ResolvedShade,
   kind: TubeKind,
   size: Size,
   columns: readonly Column[],
   book: WorkingBook,
-): TubeGear {
+): TubeLiftParts {
   const { tube } = resolved;
   const spool = spoolOf(tube);
   const massKg = massGuess(resolved, size, book);
@@ -30,7 +30,7 @@ export function chooseTubeGear(
   const listed = resolved.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
   const drives =
     listed.length > 0 ? listed : CATALOGUE.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
-  const refused: TubeGear["refused"] = [];
+  const refused: TubeLiftParts["refused"] = [];
   let chosen = own;
   for (const drive of drives) {
     if (chosen !== undefined) break;
@@ -74,7 +74,7 @@ function massGuess(resolved: ResolvedShade, size: Size, book: WorkingBook): numb
     },
     cite: HEMS.cite,
     note: "the cloth’s own figures come later",
-    reckon: ({ a, W, L, q, b, l }) => (a * W * L * q) / 1e9 + (b * l) / 1e6,
+    compute: ({ a, W, L, q, b, l }) => (a * W * L * q) / 1e9 + (b * l) / 1e6,
   });
 }
 
@@ -123,7 +123,7 @@ function axis(drive: Drive, spool: SpoolSize, book: WorkingBook): number {
       a: [UNDER_BOARD.value, "mm", "kept free under the board"],
     },
     cite: UNDER_BOARD.cite,
-    reckon: ({ h, f, a }) => Math.max(h / 2, f / 2 + a),
+    compute: ({ h, f, a }) => Math.max(h / 2, f / 2 + a),
   });
 }
 
@@ -139,6 +139,6 @@ function height(drive: Drive, spool: SpoolSize, axisMm: number, book: WorkingBoo
       f: [spool.flangeMm, "mm", "flanges of the spools"],
     },
     cite: cite("geometry"),
-    reckon: ({ x, k, f }) => x + Math.max(k, f) / 2,
+    compute: ({ x, k, f }) => x + Math.max(k, f) / 2,
   });
 }

@@ -1,44 +1,44 @@
-import { lineUp, type MotifPlace, type RoomWindow } from "../align/index.ts";
+import { alignWindows, type MotifPlace, type RoomWindow } from "../align/index.ts";
 import { type Finding, WorkingBook } from "../figures/index.ts";
 import { type Job, type ResolvedShade, type Room, resolveLine } from "../job/index.ts";
-import { chooseGear } from "../lift/index.ts";
+import { chooseLiftParts } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
 import type { LinePlace } from "../shade-plan/index.ts";
 import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */
-export interface LinedShade {
+export interface AlignedShade {
   place?: LinePlace;
   motif?: MotifPlace;
   findings: Finding[];
 }
 
-/** A room with what its windows share, and what each of them is told. */
-export interface LinedRoom {
+/** A room with what its windows share, and what each of them is reported. */
+export interface AlignedRoom {
   room: RoomPlan;
   /** Findings of the room as a whole. */
   findings: Finding[];
   /** By shade; empty where the room is not to be in line. */
-  shades: ReadonlyMap<string, LinedShade>;
+  shades: ReadonlyMap<string, AlignedShade>;
 }
 
 /**
  * Lines up one room before its shades are planned: each window is measured and asked what it needs, and the answer
  * is laid on top of its own settings. `resolved` are those, window by window; they are asked for only where needed.
  */
-export function lineRoom(
+export function alignRoom(
   job: Job,
   room: Room,
   path: string,
   resolved: () => readonly ResolvedShade[],
-): LinedRoom {
+): AlignedRoom {
   const book = new WorkingBook();
   const plain = { roomId: room.id, roomName: room.name };
   if (room.inLine === undefined) {
     return { room: { ...plain, workings: [] }, findings: [], shades: new Map() };
   }
-  const answer = lineUp(
+  const answer = alignWindows(
     {
       path,
       roomName: room.name,
@@ -49,7 +49,7 @@ export function lineRoom(
     },
     book,
   );
-  const shades = answer.lineUp.windows.map(({ shadeId, place }): [string, LinedShade] => {
+  const shades = answer.alignment.windows.map(({ shadeId, place }): [string, AlignedShade] => {
     const motif = answer.motifs.get(shadeId);
     const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
     return [
@@ -58,7 +58,7 @@ export function lineRoom(
     ];
   });
   return {
-    room: { ...plain, lineUp: answer.lineUp, workings: book.workings },
+    room: { ...plain, alignment: answer.alignment, workings: book.workings },
     findings: answer.findings.filter(({ shadeId }) => shadeId === undefined),
     shades: new Map(shades),
   };
@@ -70,20 +70,20 @@ function ask(resolved: ResolvedShade): RoomWindow {
   const style = STYLE_MODULES[resolved.style];
   const { size } = measure(resolved, scratch);
   const { columns } = style.columns(resolved, size, scratch);
-  const gear = chooseGear(resolved, size, columns, scratch);
-  const { grid } = style.grid(resolved, size, columns, gear, scratch);
+  const liftParts = chooseLiftParts(resolved, size, columns, scratch);
+  const { grid } = style.grid(resolved, size, columns, liftParts, scratch);
   const inLine = STYLES_IN_LINE[resolved.style];
   return {
     resolved,
     size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, gear),
+    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, liftParts),
     hangsFlat: typeof inLine !== "string",
     own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
   };
 }
 
 /** The resolved shade as the room has it. */
-export function followRoom(resolved: ResolvedShade, { place, motif }: LinedShade): ResolvedShade {
+export function followRoom(resolved: ResolvedShade, { place, motif }: AlignedShade): ResolvedShade {
   const inLine = STYLES_IN_LINE[resolved.style];
   const placed =
     place === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, place);

@@ -43,7 +43,7 @@ export interface LinePlace {
 /** What a window follows: levels and spacing of the room, its spacing alone, or neither. */
 export type Follows = "levels" | "spacing" | "own";
 
-export interface LinedWindow {
+export interface AlignedWindow {
   shadeId: string;
   windowName: string;
   follows: Follows;
@@ -68,7 +68,7 @@ export interface MotifLine {
 }
 
 /** The folds of a room in line: what is shared, and what each window kept or gave. */
-export interface LineUp {
+export interface RoomAlignment {
   /** Spacing of rows that is shared; absent where fewer than two windows follow it. */
   spacingMm?: number;
   /** Shared heights of rows above the floor, lowest first, mm. */
@@ -76,7 +76,7 @@ export interface LineUp {
   /** Height above the floor of the raised hem that most windows share, where two or more do. */
   raisedHemMm?: number;
   motifs: MotifLine[];
-  windows: LinedWindow[];
+  windows: AlignedWindow[];
   /** What the room shares, in sentences. */
   words: string;
   /** Every spacing and every level was tried; false where a very large room was searched in steps. */

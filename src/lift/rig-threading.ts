@@ -24,7 +24,7 @@ export const EYE_OPENING = sourced(
 const LEAST_LANE_MM = 0.02;
 
 /** What the cords of one shade run over. Places along the board from the control side inwards, mm. */
-export interface Rigging {
+export interface RigLayout {
   eyesMm: readonly number[];
   /** Load of the cord of each eye, N. */
   loadsN: readonly number[];
@@ -55,7 +55,7 @@ export interface Strand {
   eyeLaneMm: number;
 }
 
-export interface Harness {
+export interface RigThreading {
   /** From the wall outwards. */
   strands: Strand[];
   shared: boolean;
@@ -66,28 +66,28 @@ export interface Harness {
  * their order along the board, far end first. Through an eye the farther cord keeps the outer lane, so that the
  * nearer one, which starts in the eye's middle, joins without crossing it.
  */
-export function harnessFor(rigging: Rigging, outer: number): Harness {
-  const { eyesMm, loadsN, slotsMm, eyeLineMm } = rigging;
+export function threadRig(layout: RigLayout, outer: number): RigThreading {
+  const { eyesMm, loadsN, slotsMm, eyeLineMm } = layout;
   const order = eyesMm.map((_, i) => eyesMm.length - 1 - i);
   const { counts, shared } = assignSlots({
     loadsN: order.map((eye) => loadsN[eye] ?? 0),
     fromInner: eyesMm.length - outer,
     offsetsMm: slotsMm.map((z) => Math.abs(z - eyeLineMm)),
-    perSlot: rigging.perSlot,
+    perSlot: layout.perSlot,
   });
-  const pitch = [lanePitch(rigging, outer), lanePitch(rigging, eyesMm.length - outer)] as const;
+  const pitch = [lanePitch(layout, outer), lanePitch(layout, eyesMm.length - outer)] as const;
   const strands: Strand[] = [];
   counts.forEach((count, slot) => {
     for (let place = 1; place <= count; place++) {
       const eye = order[strands.length] ?? 0;
-      strands.push(strandOf(rigging, outer, pitch, eye, { slot, place, count }));
+      strands.push(strandOf(layout, outer, pitch, eye, { slot, place, count }));
     }
   });
   return { strands, shared };
 }
 
 function strandOf(
-  { slotsMm, slotPitchMm, cordDiameterMm, eyeLineMm }: Rigging,
+  { slotsMm, slotPitchMm, cordDiameterMm, eyeLineMm }: RigLayout,
   outer: number,
   pitch: readonly [outer: number, inner: number],
   eye: number,
@@ -110,14 +110,14 @@ function strandOf(
 }
 
 /** Lanes share half of the eye's opening. */
-function lanePitch({ eyeDiameterMm, cordDiameterMm }: Rigging, cords: number): number {
+function lanePitch({ eyeDiameterMm, cordDiameterMm }: RigLayout, cords: number): number {
   const halfOpening = (EYE_OPENING.value * eyeDiameterMm - cordDiameterMm) / 2;
   return Math.max(LEAST_LANE_MM, Math.min(1.5 * cordDiameterMm, halfOpening / Math.max(1, cords - 1)));
 }
 
 /** Its path seen from below, [along the board from the control side, from the wall]: eye, lane, housing, roller. */
-export function strandPath(rigging: Rigging, strand: Strand, lockMm: number): [number, number][] {
-  const { eyesMm, eyeLineMm, housingLengthMm } = rigging;
+export function strandPath(layout: RigLayout, strand: Strand, lockMm: number): [number, number][] {
+  const { eyesMm, eyeLineMm, housingLengthMm } = layout;
   const { passes, eyeLaneMm, slotLaneMm, fromInner } = strand;
   const path: [number, number][] = [[eyesMm[strand.eye] ?? 0, eyeLineMm]];
   const first = passes[0];

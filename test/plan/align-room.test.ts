@@ -5,7 +5,7 @@ import { type JobInput, jobSchema } from "../../src/job/index.ts";
 import { type Plan, plan, planWindow, type ShadePlan } from "../../src/plan/index.ts";
 import { inches, markMm } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { anyInLine, inLined, likelyRoom, roomOf } from "../arbitrary-room.ts";
+import { anyInLine, likelyRoom, roomOf, withInLine } from "../arbitrary-room.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 
@@ -32,8 +32,7 @@ function shadeOf({ shades }: Plan, id: string): ShadePlan {
   return shade;
 }
 
-const lineFindings = ({ findings }: ShadePlan | Plan) =>
-  findings.filter(({ id }) => id.startsWith("line-up."));
+const lineFindings = ({ findings }: ShadePlan | Plan) => findings.filter(({ id }) => id.startsWith("align."));
 
 describe("a kitchen by hand", () => {
   // The sums stand in test/align/solve-line.test.ts: spacing 150 mm, least headrail 70 mm, levels 725 + whole folds.
@@ -59,7 +58,7 @@ describe("a kitchen by hand", () => {
   });
 
   it("says what is shared and what gave, window by window", () => {
-    const line = planned.rooms[0]?.lineUp;
+    const line = planned.rooms[0]?.alignment;
     expect(line?.words).toBe(
       "Rows stand 150 mm apart on all windows, on 12 levels from 125 mm to 1775 mm above the floor.".replaceAll(
         / mm/g,
@@ -76,15 +75,15 @@ describe("a kitchen by hand", () => {
   it("writes the figures of it down", () => {
     const figures = Object.fromEntries(shadeOf(planned, "c").workings.map(({ id, value }) => [id, value]));
     expect(figures).toMatchObject({
-      "line-up.first-row": 125,
-      "line-up.headrail-extra": 105,
-      "line-up.hem-extra": 30,
+      "align.first-row": 125,
+      "align.headrail-extra": 105,
+      "align.hem-extra": 30,
     });
   });
 
   it("finds levels that cost little where the spacing is free", () => {
     const free = plan(roomOf(windows, true));
-    const line = free.rooms[0]?.lineUp;
+    const line = free.rooms[0]?.alignment;
     const gave =
       line?.windows.map(({ place }) => (place?.headrailExtraMm ?? 0) + (place?.bottomExtraMm ?? 0)) ?? [];
     expect(line?.windows.map(({ follows }) => follows)).toEqual(["levels", "levels", "levels"]);
@@ -99,8 +98,8 @@ describe("what cannot follow", () => {
     const { opening, ...rest } = hung("c", 0, 1300);
     const { sillAboveFloorMm: _, ...unmeasured } = opening;
     const planned = plan(roomOf(three({ ...rest, opening: unmeasured }), true));
-    expect(lineFindings(shadeOf(planned, "c")).map(({ id }) => id)).toContain("line-up.measure-floor");
-    expect(planned.rooms[0]?.lineUp?.windows[2]?.follows).toBe("spacing");
+    expect(lineFindings(shadeOf(planned, "c")).map(({ id }) => id)).toContain("align.measure-floor");
+    expect(planned.rooms[0]?.alignment?.windows[2]?.follows).toBe("spacing");
     const [a, , c] = planned.shades;
     expect(c?.grid.spacingsMm[0]).toBeCloseTo(a?.grid.spacingsMm[0] ?? 0, 9);
   });
@@ -108,7 +107,7 @@ describe("what cannot follow", () => {
   it("graduated folds keep their own rows", () => {
     const odd = hung("c", 700, 1400, { making: { fold: { gradeStepMm: 10 } } });
     const shade = shadeOf(plan(roomOf(three(odd), true)), "c");
-    expect(lineFindings(shade)[0]).toMatchObject({ id: "line-up.own-rows", severity: "note" });
+    expect(lineFindings(shade)[0]).toMatchObject({ id: "align.own-rows", severity: "note" });
     expect(shade.grid).toEqual(shadeOf(plan(roomOf([odd], undefined)), "c").grid);
   });
 
@@ -129,9 +128,9 @@ describe("what cannot follow", () => {
   it("a window alone has its own plan", () => {
     const [window] = three(hung("c", 333, 1711));
     if (window === undefined) throw new Error("invalid test");
-    const lined = plan(roomOf([window], true));
-    expect(lined.shades).toEqual(plan(roomOf([window], undefined)).shades);
-    expect(lineFindings(lined).map(({ id }) => id)).toEqual(["line-up.nothing-shared"]);
+    const aligned = plan(roomOf([window], true));
+    expect(aligned.shades).toEqual(plan(roomOf([window], undefined)).shades);
+    expect(lineFindings(aligned).map(({ id }) => id)).toEqual(["align.nothing-shared"]);
   });
 });
 
@@ -158,7 +157,7 @@ describe("patterns", () => {
       roomOf([leafy("a", 700, 1400), leafy("b", 650, 1300), leafy("c", 20, 2080)], true, { cloths }),
     );
     for (const shade of shades) expect(apart(level(shade), 2100)).toBeLessThan(0.5);
-    expect(rooms[0]?.lineUp?.motifs).toMatchObject([{ clothId: "leaf", repeatMm: 320, levelMm: 2100 }]);
+    expect(rooms[0]?.alignment?.motifs).toMatchObject([{ clothId: "leaf", repeatMm: 320, levelMm: 2100 }]);
   });
 
   it("follow a shade on which the maker placed it", () => {
@@ -172,7 +171,7 @@ describe("patterns", () => {
     const hem = { pattern: { place: "hem" as const } };
     const job = roomOf([leafy("a", 700, 1400, hem), leafy("b", 655, 1300, hem)], true, { cloths });
     const found = plan(job).shades.flatMap(lineFindings);
-    expect(found.filter(({ id }) => id === "line-up.motif-elsewhere").map(({ shadeId }) => shadeId)).toEqual([
+    expect(found.filter(({ id }) => id === "align.motif-elsewhere").map(({ shadeId }) => shadeId)).toEqual([
       "b",
     ]);
   });
@@ -183,7 +182,7 @@ describe("any room in line", () => {
     fc.assert(
       fc.property(likelyRoom, (job) => {
         const planned = plan(job);
-        const line = planned.rooms[0]?.lineUp;
+        const line = planned.rooms[0]?.alignment;
         const mark = markMm(job.units.ruler);
         for (const { shadeId, follows, place } of line?.windows ?? []) {
           const shade = shadeOf(planned, shadeId);
@@ -214,7 +213,7 @@ describe("any room in line", () => {
 
   it("gives each window of the plan that a screen plans alone", () => {
     fc.assert(
-      fc.property(fc.oneof(likelyRoom, fc.tuple(anyJob, anyInLine).map(inLined)), (job) => {
+      fc.property(fc.oneof(likelyRoom, fc.tuple(anyJob, anyInLine).map(withInLine)), (job) => {
         const { shades } = plan(job);
         shades.forEach((shade, w) => {
           expect(planWindow(job, 0, w)).toEqual(shade);
@@ -226,7 +225,7 @@ describe("any room in line", () => {
 
   it("holds no number that is none", () => {
     fc.assert(
-      fc.property(fc.tuple(anyJob, anyInLine).map(inLined), (job) => {
+      fc.property(fc.tuple(anyJob, anyInLine).map(withInLine), (job) => {
         const { rooms } = plan(job);
         expect(JSON.parse(JSON.stringify(rooms))).toEqual(rooms);
       }),
@@ -252,7 +251,7 @@ describe("any room in line", () => {
       fc.property(likelyRoom, (job) => {
         const planned = plan(job);
         for (const finding of [...planned.findings, ...planned.shades.flatMap(({ findings }) => findings)]) {
-          if (!finding.id.startsWith("line-up.")) continue;
+          if (!finding.id.startsWith("align.")) continue;
           for (const remedy of finding.remedies) {
             const patched = jobSchema.parse(
               applyPatch(JSON.parse(JSON.stringify(job)), remedy.patch as never),
