@@ -42,7 +42,7 @@ function liningAndCotton(): FoldCloth {
     weightNPerMm2: weightNPerMm2(370),
     rigidityNmm: rigidityNmm(370, 23.4),
     thicknessMm: 0.8,
-    apron: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
+    skirt: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
     paneMm: 38,
   };
 }

@@ -6,7 +6,7 @@ import { WorkingBook } from "../figures/index.ts";
 import { type JobInput, resolveRates, type Stock } from "../job/index.ts";
 import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
-import { fillRack } from "./fill-rack.ts";
+import { cutFromStock } from "./cut-from-stock.ts";
 import { planCost, sumCosts } from "./index.ts";
 import { billableWidths } from "./labour.ts";
 
@@ -207,7 +207,7 @@ describe("what is at hand", () => {
       buyText: "none: at hand",
       cost: 0,
     });
-    expectNear(lineOf(cost, "cloth-plain-cotton").onHand ?? 0, 66.5 / 36, 1e-6, "yards from the rack");
+    expectNear(lineOf(cost, "cloth-plain-cotton").onHand ?? 0, 66.5 / 36, 1e-6, "yards from stock");
     expect(lineOf(cost, "board-board-1x2")).toMatchObject({ quantity: 0, onHand: 1 });
     expect(findings.map((finding) => finding.id)).not.toContain("cost.cloth-short");
   });
@@ -282,7 +282,8 @@ describe("first-fit decreasing over the whole job", () => {
     });
     const shades = [alone([23, 19, 15], 1), alone([23, 3, 23, 15, 15, 7, 27], 2)];
     expect(
-      fillRack({ cutsMm: [23, 19, 15, 23, 3, 23, 15, 15, 7, 27], rackMm: [], newMm: 60, kerfMm: 0 }).bought,
+      cutFromStock({ cutsMm: [23, 19, 15, 23, 3, 23, 15, 15, 7, 27], inStockMm: [], newMm: 60, kerfMm: 0 })
+        .bought,
     ).toBe(4);
     const { cost } = sumCosts(shades, { rates: RATES, units: METRIC });
     expect(lineOf(cost, "rib")).toMatchObject({ quantity: 3, buyText: "3 lengths of 0.06 m" });

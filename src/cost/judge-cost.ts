@@ -6,9 +6,9 @@ import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "..
 import { soldLengths } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
 import type { Need } from "./need.ts";
-import type { Rack } from "./rack.ts";
 import type { Shopped } from "./shop.ts";
 import { countText } from "./sold.ts";
+import type { StockAtHand } from "./stock-at-hand.ts";
 
 /** Pieces longer than the lengths in which the part is sold. */
 export function judgeLengths(needs: Need[], resolved: ResolvedShade): Finding[] {
@@ -32,20 +32,20 @@ export function judgeLengths(needs: Need[], resolved: ResolvedShade): Finding[] 
   return findings;
 }
 
-/** A rack that holds some of a cloth but not enough. */
-export function judgeRack(
+/** Stock that holds some of a cloth but not enough. */
+export function judgeStock(
   need: Need,
   shopped: Shopped,
-  before: ReturnType<Rack["holds"]>,
+  before: ReturnType<StockAtHand["holds"]>,
   units: UnitChoice,
 ): Finding[] {
   if (need.sort !== "running" || need.group !== "cloth" || shopped.lengths === undefined) return [];
-  const { neededMm, fromRackMm, boughtMm } = shopped.lengths;
+  const { neededMm, fromStockMm, boughtMm } = shopped.lengths;
   if (before.pieces === 0 || boughtMm === 0) return [];
   const held = `${countText(before.pieces, "piece")} at hand, ${clothLengthText(before.lengthMm, units)} in all`;
   const serves =
-    fromRackMm > 0
-      ? `${clothLengthText(fromRackMm, units)} of it serves`
+    fromStockMm > 0
+      ? `${clothLengthText(fromStockMm, units)} of it serves`
       : "none is long and wide enough for a cut";
   return [
     {

@@ -7,8 +7,8 @@ import { hardwareNeeds } from "./hardware-needs.ts";
 import { judgeLengths } from "./judge-cost.ts";
 import { labourOf, sewnMm } from "./labour.ts";
 import { mergeNeeds, type Need } from "./need.ts";
-import { Rack } from "./rack.ts";
 import { shop } from "./shop.ts";
+import { StockAtHand } from "./stock-at-hand.ts";
 import { threadNeed } from "./thread-need.ts";
 import { totalCost } from "./total.ts";
 
@@ -27,8 +27,8 @@ export function planCost(input: CostInput, rates: ResolvedRates, book = new Work
   const { units } = input.resolved;
   const sewMm = sewnMm(input, book);
   const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(input, sewMm, book)]);
-  const rack = new Rack();
-  const shopping = needs.map((need) => shop(need, rack, { units, wasteShare: rates.wasteShare }).line);
+  const stock = new StockAtHand();
+  const shopping = needs.map((need) => shop(need, stock, { units, wasteShare: rates.wasteShare }).line);
   const cost = totalCost(shopping, labourOf(input, rates, sewMm), rates, book);
   return { cost, needs, findings: judgeLengths(needs, input.resolved) };
 }

@@ -29,7 +29,7 @@ export interface LengthsTaken {
   noun: string;
   /** How many of each length in which it is sold, and what one costs. */
   counts: readonly { lengthMm: number; count: number; price?: number }[];
-  fromRack: number;
+  fromStock: number;
 }
 
 /** The job's cost with cloth and lengths bought as the cutting plan takes them; all other lines stay. */
@@ -73,7 +73,7 @@ function clothLine(
 
 function lengthsLine(
   line: ShoppingLine,
-  { noun, counts, fromRack }: LengthsTaken,
+  { noun, counts, fromStock }: LengthsTaken,
   units: UnitChoice,
 ): ShoppingLine {
   const { onHand: _, cost: __, price: usual, ...rest } = line;
@@ -89,7 +89,7 @@ function lengthsLine(
     ...(prices.size > 1 || each === undefined ? {} : { price: each }),
     buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
     quantity: counts.reduce((sum, { count }) => sum + count, 0),
-    ...(fromRack > 0 ? { onHand: fromRack } : {}),
+    ...(fromStock > 0 ? { onHand: fromStock } : {}),
     ...(counts.some(({ price }) => price === undefined)
       ? {}
       : { cost: toCent(counts.reduce((sum, { count, price = 0 }) => sum + count * price, 0)) }),

@@ -27,7 +27,7 @@ export function breakWay(
 ): Folds["breaks"] {
   if (ribCount(form) > 0 || arcsMm.length < 2) return "forward";
   let worst = { ratio: Number.POSITIVE_INFINITY, liftN: 0, leanRad: 0, holdN: 0 };
-  let liftN = cloth.apron.weightNPerMm;
+  let liftN = cloth.skirt.weightNPerMm;
   for (let k = 1; k < arcsMm.length; k++) {
     const arcMm = arcsMm[k - 1] ?? 0;
     liftN += cloth.weightNPerMm2 * arcMm;

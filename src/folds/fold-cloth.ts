@@ -44,9 +44,9 @@ export function foldCloth(
   const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
   const bendingMm = togetherMm(layers, book);
   const weight = weightNPerMm2(gsm);
-  const apronMm = grid.bottomSectionMm;
+  const skirtMm = grid.bottomSectionMm;
   const barNPerMm = (massByPlace(mass).barKg * GRAVITY) / size.finishedWidthMm;
-  const clothNPerMm = weight * apronMm;
+  const clothNPerMm = weight * skirtMm;
   const total = clothNPerMm + barNPerMm;
   return {
     bendingMm,
@@ -54,10 +54,10 @@ export function foldCloth(
       weightNPerMm2: weight,
       rigidityNmm: rigidityNmm(gsm, bendingMm),
       thicknessMm: layersThicknessMm(resolved.cloths),
-      apron: {
-        lengthMm: apronMm,
+      skirt: {
+        lengthMm: skirtMm,
         weightNPerMm: total,
-        centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * apronMm) / total : apronMm / 2,
+        centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * skirtMm) / total : skirtMm / 2,
       },
       // The cloth hangs from the front of the board, so glass or wall is a board's depth behind it.
       paneMm: resolved.board.depthMm,

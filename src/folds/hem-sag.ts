@@ -39,13 +39,13 @@ export function hemSag(input: FoldsInput, cloth: FoldCloth, book: WorkingBook): 
  */
 export function loadedBars(
   { resolved, size, grid, form, mass }: FoldsInput,
-  { apron, weightNPerMm2 }: FoldCloth,
+  { skirt, weightNPerMm2 }: FoldCloth,
 ): { bar?: LoadedBar; rib?: LoadedBar } {
   const rowsNPerMm = (massByPlace(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
   const ribs = ribCount(form);
   const spacingMm = Math.max(grid.bottomSectionMm, ...form.stretches.map(({ clothMm }) => clothMm));
   return {
-    ...(form.bar === undefined ? {} : { bar: { bar: resolved.bar, loadNPerMm: apron.weightNPerMm } }),
+    ...(form.bar === undefined ? {} : { bar: { bar: resolved.bar, loadNPerMm: skirt.weightNPerMm } }),
     ...(ribs === 0
       ? {}
       : { rib: { bar: resolved.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),

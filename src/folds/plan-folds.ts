@@ -1,6 +1,6 @@
 import type { Finding, WorkingBook } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
-import { fixedApron, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
+import { fixedSkirt, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
 import type { Folds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
@@ -26,7 +26,7 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
   const layers = foldLayers(input.resolved);
   const { cloth, bendingMm } = foldCloth(input, layers, book);
   const arcsMm = foldArcs(grid, form).slice(0, MOST_FOLDS);
-  const stack = stackFolds({ ...cloth, apron: apronOf(input, cloth), arcsMm });
+  const stack = stackFolds({ ...cloth, skirt: skirtOf(input, cloth), arcsMm });
   const folds: Folds = {
     cloth,
     arcsMm,
@@ -43,12 +43,12 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
 }
 
 /** A soft fold over the hem holds the folds above it off, and nothing swings it back. */
-function apronOf({ form: { stretches } }: FoldsInput, cloth: Folds["cloth"]) {
+function skirtOf({ form: { stretches } }: FoldsInput, cloth: Folds["cloth"]) {
   const [lowest] = stretches;
-  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return cloth.apron;
+  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return cloth.skirt;
   const { outShare } = foldOpening(foldWeight(cloth, lowest.clothMm));
   const leanRad = Math.min(Math.PI / 3, Math.atan2(outShare * lowest.clothMm, Math.max(1, lowest.cordMm)));
-  return fixedApron(leanRad);
+  return fixedSkirt(leanRad);
 }
 
 function standsOut(frontMm: number, thicknessMm: number, book: WorkingBook): number {

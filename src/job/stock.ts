@@ -19,7 +19,7 @@ export const flawSchema = z
   })
   .meta({ description: "A flaw to avoid" });
 
-/** What lies on the rack: cloth in bolts and remnants, cord, battens and boards by the length. */
+/** What is in stock: cloth in bolts and remnants, cord, battens and boards by the length. */
 export const stockSchema = z
   .strictObject({
     cloth: z

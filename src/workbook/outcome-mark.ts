@@ -11,9 +11,9 @@ export const OUTCOME_MEANINGS: Record<RuleOutcome, string> = {
 };
 
 export const OUTCOME_PAINTS: Record<RuleOutcome, Paint> = {
-  failed: "madder",
-  "not-proven": "lichen",
-  "not-shown-to-fail": "woad",
+  failed: "stop",
+  "not-proven": "unproven",
+  "not-shown-to-fail": "accent",
   "does-not-apply": "pencil",
 };
 

@@ -11,10 +11,10 @@ export const SEVERITY_MEANINGS: Record<Severity, string> = {
 };
 
 export const SEVERITY_PAINTS: Record<Severity, Paint> = {
-  stop: "madder",
-  fix: "weld",
-  note: "woad",
-  unproven: "lichen",
+  stop: "stop",
+  fix: "fix",
+  note: "accent",
+  unproven: "unproven",
 };
 
 /** Width that a mark takes before its word, pt. */

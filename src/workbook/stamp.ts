@@ -8,7 +8,7 @@ import { painted, TYPE } from "./type-scale.ts";
 
 const PAD = 6;
 const TEXT = TYPE.cellStrong;
-const WORD = painted(TYPE.cellStrong, "madder");
+const WORD = painted(TYPE.cellStrong, "stop");
 const WORD_GAP = 8;
 
 /** A stop that every page says at its head: framed, with a mark and a word, so that black ink is enough. */
@@ -31,7 +31,7 @@ export function stampHeight(pen: Pen, text: string, width: number): number {
 /** The frame and the mark: seen, but not read out. */
 export function drawStampFrame(pen: Pen, text: string, x: number, top: number, width: number): void {
   const { heightPt } = layStamp(pen, text, width);
-  pen.box(x, top, width, heightPt, { paint: "madder", widthPt: 1.4 });
+  pen.box(x, top, width, heightPt, { paint: "stop", widthPt: 1.4 });
   drawSeverityMark(pen, "stop", x + PAD, top + PAD + TEXT.leadingPt / 2);
 }
 

@@ -8,7 +8,7 @@ import {
   followCuts,
   plan,
   planCutting,
-  rackAfter,
+  stockAfter,
 } from "../../src/plan/index.ts";
 import { cuttingLists, toCsv } from "../../src/tables/index.ts";
 import { jobWith } from "../job-with.ts";
@@ -143,8 +143,8 @@ describe("the bolt drawn", () => {
   });
 });
 
-describe("the rack when all is cut", () => {
-  const after = rackAfter(job, cutting);
+describe("the stock when all is cut", () => {
+  const after = stockAfter(job, cutting);
 
   it("holds each remnant by name, and the old bolt by what is left of it, its flaw nearer to the end", () => {
     const remnants = boltsOf(cutting).flatMap(({ bolt }) => bolt.remnants);

@@ -7,7 +7,7 @@ const clothOf = (bending: number): FoldCloth => ({
   weightNPerMm2: weightNPerMm2(370),
   rigidityNmm: rigidityNmm(370, bending),
   thicknessMm: 0.8,
-  apron: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
+  skirt: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
   paneMm: 30,
 });
 

@@ -1,7 +1,7 @@
 import { closeEdges } from "./close-edges.ts";
 import { dropFamily } from "./drop-family.ts";
 import { foldWeight } from "./fold-level.ts";
-import { type FoldStack, type FoldStackProblem, fixedApron, stackFolds } from "./fold-stack.ts";
+import { type FoldStack, type FoldStackProblem, fixedSkirt, stackFolds } from "./fold-stack.ts";
 import type { LeaningProblem } from "./leaning-strip.ts";
 import { type Course, leaning, openSlope, type Path } from "./open-fold.ts";
 
@@ -26,8 +26,8 @@ export interface LaidFold {
 
 export interface LaidFolds {
   folds: LaidFold[];
-  /** How far the apron below the lowest row swings: forward positive, so 0 or less. */
-  apronRad: number;
+  /** How far the skirt below the lowest row swings: forward positive, so 0 or less. */
+  skirtRad: number;
   /** The soft fold below the lowest row, where there is one. */
   under?: LaidFold;
 }
@@ -61,7 +61,7 @@ export function layFolds(
     if (fold === undefined) return undefined;
     laid.push(fold);
   }
-  return { folds: laid, apronRad: stack.planesRad[0] ?? 0 };
+  return { folds: laid, skirtRad: stack.planesRad[0] ?? 0 };
 }
 
 /** The same over a soft fold that hangs below the lowest row for good: those above lean on its outer side. */
@@ -71,7 +71,7 @@ function layOver(cloth: FoldCloth, places: readonly FoldPlace[], under: FoldPlac
   const known = memo.over.get(key);
   const lowest = known?.under ?? layFolds(cloth, [under])?.folds[0];
   if (lowest === undefined) return undefined;
-  const above = known?.above ?? { ...cloth, apron: fixedApron(outerTilt(lowest)) };
+  const above = known?.above ?? { ...cloth, skirt: fixedSkirt(outerTilt(lowest)) };
   memo.over.set(key, { under: lowest, above });
   const laid = layFolds(above, places);
   return laid === undefined ? undefined : { ...laid, under: lowest };

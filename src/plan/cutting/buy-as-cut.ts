@@ -55,5 +55,5 @@ function lengthsTaken({
     return count === 0 ? [] : [{ lengthMm, count, price: stockPrices[stockId] }];
   });
   const bought = counts.reduce((sum, { count }) => sum + count, 0);
-  return { lineId: id, noun, counts, fromRack: answer.plan.bars.length - bought };
+  return { lineId: id, noun, counts, fromStock: answer.plan.bars.length - bought };
 }

@@ -50,16 +50,16 @@ function taskOf(
   cutting: ResolvedCutting,
 ): LengthsTask {
   const held = (stock.lengths ?? []).filter(({ part }) => part === need.stockId);
-  const rack = held.map(({ id, lengthMm }): StockLength => ({ id, lengthMm, cost: 0, available: 1 }));
+  const atHand = held.map(({ id, lengthMm }): StockLength => ({ id, lengthMm, cost: 0, available: 1 }));
   const sold = need.sort === "lengths" ? newStock(need, new Set(held.map(({ id }) => id))) : [];
-  const longestMm = [...rack, ...sold].reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
+  const longestMm = [...atHand, ...sold].reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
   const soldMm = sold.reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
   const isSold = sold.length > 0;
   const fits = ({ lengthMm }: LengthCut) => !isSold || lengthMm <= longestMm + SAME_LENGTH_MM;
   const fitting = cuts.filter(fits);
   const noun = need.sort === "lengths" ? need.noun : "piece";
-  // A cut that only the rack is long enough for is bought to measure where the rack does not reach.
-  const rackAlone = fitting.some(({ lengthMm }) => lengthMm > soldMm + SAME_LENGTH_MM);
+  // A cut that only stock at hand is long enough for is bought to measure where that does not reach.
+  const atHandAlone = fitting.some(({ lengthMm }) => lengthMm > soldMm + SAME_LENGTH_MM);
   const perMm = isSold ? 2 * dearestPerMm(sold) : 1;
   return {
     id: need.id,
@@ -75,8 +75,8 @@ function taskOf(
     tooLong: cuts.filter((cut) => !fits(cut)),
     problem: {
       cuts: fitting,
-      stock: [...sold, ...rack],
-      ...(!isSold || rackAlone ? { toMeasureCostPerMm: perMm } : {}),
+      stock: [...sold, ...atHand],
+      ...(!isSold || atHandAlone ? { toMeasureCostPerMm: perMm } : {}),
       kerfMm: need.sort === "lengths" && need.kerfMm > 0 ? cutting.sawKerfMm : 0,
       keepMm: cutting.keepLengthMm,
       seed: cutting.seed,

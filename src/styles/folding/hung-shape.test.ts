@@ -32,7 +32,7 @@ const cloth = (change: Partial<FoldCloth> = {}): FoldCloth => ({
   weightNPerMm2: weightNPerMm2(370),
   rigidityNmm: rigidityNmm(370, 23),
   thicknessMm: 0.8,
-  apron: { lengthMm: 90, weightNPerMm: 0.0048, centreMm: 84 },
+  skirt: { lengthMm: 90, weightNPerMm: 0.0048, centreMm: 84 },
   paneMm: 38,
   ...change,
 });

@@ -40,7 +40,7 @@ export function Mark() {
         strokeWidth="1.5"
         strokeLinejoin="round"
       />
-      <path d="M22 6v14" stroke="var(--sw-madder)" strokeWidth="1.500" strokeDasharray="2 1.500" />
+      <path d="M22 6v14" stroke="var(--sw-stop)" strokeWidth="1.500" strokeDasharray="2 1.500" />
     </svg>
   );
 }

@@ -88,10 +88,10 @@ export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
       <circle r={CROSS_MM * 1.6} fill="transparent" />
       <path
         d={`M${-CROSS_MM} 0H${CROSS_MM}M0 ${-CROSS_MM}V${CROSS_MM}`}
-        stroke="var(--sw-woad)"
+        stroke="var(--sw-accent)"
         strokeWidth={0.5}
       />
-      <circle r={CROSS_MM * 0.55} fill="var(--sw-paper)" stroke="var(--sw-woad)" strokeWidth={0.4} />
+      <circle r={CROSS_MM * 0.55} fill="var(--sw-paper)" stroke="var(--sw-accent)" strokeWidth={0.4} />
     </g>
   );
 }

@@ -92,7 +92,7 @@ function shadeTable(
 
 /** The page on which a shade begins: known only at the end. */
 function pageNumber(book: Book, anchor: string, x: number, middleY: number): void {
-  const style = painted(TYPE.cellStrong, "woad");
+  const style = painted(TYPE.cellStrong, "accent");
   book.later(() =>
     book.tags.artifact(() =>
       book.pen.text(String(book.pageOf(anchor)), x, middleY + style.sizePt * 0.33, style),

@@ -20,7 +20,7 @@ import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 import { painted, TYPE } from "../type-scale.ts";
 
-const JOIN = { paint: "woad", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
+const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
 const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
 
 interface Template {

@@ -7,7 +7,7 @@ import { TEST_LINE_IN, TEST_SQUARE_MM } from "./strip-page.ts";
 import type { Strip, StripMark, Tile } from "./tile-strip.ts";
 
 const EDGE = { paint: "ink", widthPt: 0.6, dashPt: [5, 3] } as const;
-const JOIN = { paint: "woad", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
+const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
 const MARK = { paint: "ink", widthPt: 0.9 } as const;
 const TICK = { paint: "pencil", widthPt: 0.4 } as const;
 const NAME: TextStyle = { face: "semibold", sizePt: 8, leadingPt: 10, paint: "ink" };
@@ -82,7 +82,7 @@ function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePlace, units: 
     pen.line(x, y, x + width, y, JOIN);
     for (const at of [x + width * 0.3, x + width * 0.7]) overlapMark(pen, at, y);
     const words = `${other} at ${lengthText(atMm, units)}`;
-    pen.text(words, x + width / 2, above ? y - 9 : y + 13, painted(TINY, "woad"), "middle");
+    pen.text(words, x + width / 2, above ? y - 9 : y + 13, painted(TINY, "accent"), "middle");
   };
   if (tile.index > 1) join(tile.fromMm, `${strip.key}${tile.index - 1}`, false);
   if (tile.index < tile.of) join(tile.toMm, `${strip.key}${tile.index + 1}`, true);
@@ -98,7 +98,7 @@ function overlapMark(pen: Pen, x: number, y: number): void {
     [x - r, y],
     [x, y - r],
   ];
-  pen.polyline(points, { paint: "woad", widthPt: 0.8 });
+  pen.polyline(points, { paint: "accent", widthPt: 0.8 });
 }
 
 function drawMarks(pen: Pen, tile: Tile, place: TilePlace): void {

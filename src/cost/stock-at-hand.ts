@@ -1,23 +1,23 @@
 import type { Stock } from "../job/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
-import { type Filled, fillRack } from "./fill-rack.ts";
+import { cutFromStock, type Filled } from "./cut-from-stock.ts";
 
-interface RackPiece {
+interface StockPiece {
   lengthMm: number;
   /** Unknown: as wide as the cloth itself. */
   widthMm?: number;
 }
 
 /** What lies at hand, and is used up as needs are met. */
-export class Rack {
-  readonly #pieces = new Map<string, RackPiece[]>();
+export class StockAtHand {
+  readonly #pieces = new Map<string, StockPiece[]>();
 
   constructor(stock: Stock = {}) {
     for (const { cloth, lengthMm, widthMm } of stock.cloth ?? []) this.#put(cloth, { lengthMm, widthMm });
     for (const { part, lengthMm } of stock.lengths ?? []) this.#put(part, { lengthMm });
   }
 
-  #put(id: string, piece: RackPiece): void {
+  #put(id: string, piece: StockPiece): void {
     const pieces = this.#pieces.get(id);
     if (pieces === undefined) this.#pieces.set(id, [piece]);
     else pieces.push(piece);
@@ -42,9 +42,9 @@ export class Rack {
     const wide = (this.#pieces.get(id) ?? []).filter(
       (piece) => piece.widthMm === undefined || piece.widthMm + SAME_LENGTH_MM >= widthMm,
     );
-    const filled = fillRack({ cutsMm, rackMm: wide.map((piece) => piece.lengthMm), newMm, kerfMm });
+    const filled = cutFromStock({ cutsMm, inStockMm: wide.map((piece) => piece.lengthMm), newMm, kerfMm });
     wide.forEach((piece, index) => {
-      piece.lengthMm = filled.rackLeftMm[index] ?? piece.lengthMm;
+      piece.lengthMm = filled.stockLeftMm[index] ?? piece.lengthMm;
     });
     return filled;
   }

@@ -5,8 +5,8 @@ import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.t
 type ClothInStock = NonNullable<Stock["cloth"]>[number];
 type LengthInStock = NonNullable<Stock["lengths"]>[number];
 
-/** The rack once everything is cut as planned: what was used is shorter or gone, what is worth keeping is there by name. */
-export function rackAfter(job: Job, cutting: CuttingPlan): Stock {
+/** The stock once everything is cut as planned: what was used is shorter or gone, what is worth keeping is there by name. */
+export function stockAfter(job: Job, cutting: CuttingPlan): Stock {
   const taken = new Set([...(job.stock.cloth ?? []), ...(job.stock.lengths ?? [])].map(({ id }) => id));
   const freshId = (wish: string) => {
     let id = wish.slice(0, 50);
