@@ -1,6 +1,6 @@
 import {
   type FoldCloth,
-  type FoldPlace,
+  type FoldSpan,
   layFolds,
   rigidityNmm,
   weightNPerMm2,
@@ -28,7 +28,7 @@ export function foldProfile(): Figure {
   };
 }
 
-function placesAt(liftMm: number): FoldPlace[] {
+function placesAt(liftMm: number): FoldSpan[] {
   let left = liftMm;
   return Array.from({ length: FOLDS }, () => {
     const take = Math.min(ARC_MM, left);

@@ -74,14 +74,14 @@ export function clothsOfJob(job: Job, only?: number) {
     .map((one) => clothOfWindow(job, one));
 }
 
-interface Place {
+interface WindowAt {
   room: Job["rooms"][number];
   r: number;
   window: Job["rooms"][number]["windows"][number];
   w: number;
 }
 
-function clothOfWindow(job: Job, { room, r, window, w }: Place) {
+function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const book = new WorkingBook();
   const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
   const { size } = measure(resolved, book);

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
-import { HOBBLE_RULES, jobSchema, MOUNTS, RIB_FACES, RIB_KINDS, RIB_PLACES } from "../src/job/index.ts";
+import { HOBBLE_RULES, jobSchema, MOUNTS, RIB_FACES, RIB_KINDS, RIB_POSITIONS } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
 import { flatSize } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
@@ -26,7 +26,7 @@ const anyShade = fc.record({
   ribs: fc.record({
     kind: fc.constantFrom(undefined, ...RIB_KINDS),
     face: fc.constantFrom(...RIB_FACES),
-    at: fc.constantFrom(...RIB_PLACES),
+    at: fc.constantFrom(...RIB_POSITIONS),
   }),
   hobble: fc.record({
     rule: fc.constantFrom(...HOBBLE_RULES),

@@ -202,7 +202,7 @@ function handLift(): CordLockLift {
     cordTotalMm: inches(551.5),
     pullN: 15,
     heldN: 10,
-    course: { heights: [], places: [] },
+    course: { heights: [], shares: [] },
     tailLoweredMm: inches(30),
     tailRaisedMm: inches(83.2),
     tailEndAboveFloorLoweredMm: inches(59),

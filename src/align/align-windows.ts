@@ -4,7 +4,7 @@ import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
 import { judgeLine } from "./judge-line.ts";
 import type { LineProblem, LineSolution, LineWindow, SolvedLine } from "./line-problem.ts";
-import { type MotifPlace, motifLines } from "./motif.ts";
+import { type MotifStart, motifLines } from "./motif.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { solveLine } from "./solve.ts";
 import { verifyLine } from "./verify.ts";
@@ -14,7 +14,7 @@ import { roomWords, windowWords } from "./words.ts";
 export interface RoomInLine {
   alignment: RoomAlignment;
   /** Where the pattern begins on each shade that follows a motif line, by shade. */
-  motifs: ReadonlyMap<string, MotifPlace>;
+  motifs: ReadonlyMap<string, MotifStart>;
   /** Those of a shade carry its id. */
   findings: Finding[];
 }
@@ -41,7 +41,7 @@ export function alignWindows(input: RoomInput, book: WorkingBook): RoomInLine {
   const answer = { ...line, words: roomWords(line, input.units) };
   return {
     alignment: answer,
-    motifs: motifs.places,
+    motifs: motifs.starts,
     findings: judgeLine(input, problem, answer, outcomes, motifs),
   };
 }
@@ -79,13 +79,13 @@ function outcomeOf(
 ): WindowOutcome {
   const { settings, units } = input;
   const { shadeId, windowName } = window.resolved;
-  const placed = solution.kind === "aligned" ? solution.places.get(shadeId) : undefined;
+  const placed = solution.kind === "aligned" ? solution.layouts.get(shadeId) : undefined;
   const hinders = whatHinders(input, problem, solution, window);
   const aligned = {
     shadeId,
     windowName,
     follows: placed?.follows ?? ("own" as const),
-    ...(placed === undefined ? {} : { place: placed.place }),
+    ...(placed === undefined ? {} : { layout: placed.layout }),
     sharesRaisedHem: placed?.sharesRaisedHem ?? false,
     ...(hinders === undefined ? {} : { why: hinders.words }),
   };
@@ -109,7 +109,7 @@ function whatHinders(
   if (solution.kind !== "aligned") return { words: "no other window can share a spacing with it" };
   const { shadeId } = window.resolved;
   const one = problem.windows.find(({ id }) => id === shadeId);
-  const placed = solution.places.get(shadeId);
+  const placed = solution.layouts.get(shadeId);
   if (one === undefined || placed?.follows === "levels") return undefined;
   if (placed === undefined) return hindrance(problem, solution, one, "spacing", units);
   return settings.folds === "levels" ? hindrance(problem, solution, one, "levels", units) : undefined;
@@ -118,11 +118,11 @@ function whatHinders(
 /** Heights of all rows that stand on the shared levels, each once, lowest first. */
 function levelsOf(input: RoomInput, outcomes: readonly WindowOutcome[]): number[] {
   const heights = outcomes
-    .flatMap(({ window: { size }, aligned: { follows, place } }) => {
+    .flatMap(({ window: { size }, aligned: { follows, layout } }) => {
       const topMm = size.topAboveFloorMm;
-      if (follows !== "levels" || place === undefined || topMm === undefined) return [];
-      const firstMm = topMm - size.finishedLengthMm + place.bottomMm;
-      return Array.from({ length: place.rows }, (_, row) => firstMm + row * place.spacingMm);
+      if (follows !== "levels" || layout === undefined || topMm === undefined) return [];
+      const firstMm = topMm - size.finishedLengthMm + layout.bottomMm;
+      return Array.from({ length: layout.rows }, (_, row) => firstMm + row * layout.spacingMm);
     })
     .sort((a, b) => a - b);
   const mark = markMm(input.units.ruler);
@@ -144,7 +144,7 @@ function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: Wo
     cite: cite("our-choice", "most windows in line, then the least cloth that hangs below the boards"),
     compute: ({ n, u }) => n * u,
   });
-  const places = [...solution.places.values()].map(({ place }) => place);
+  const layouts = [...solution.layouts.values()].map(({ layout }) => layout);
   book.figure("align.given", {
     label: "Given for the line, all windows together",
     symbol: "g",
@@ -152,12 +152,12 @@ function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: Wo
     formula: "a + b",
     given: {
       a: [
-        places.reduce((sum, { headrailExtraMm }) => sum + headrailExtraMm, 0),
+        layouts.reduce((sum, { headrailExtraMm }) => sum + headrailExtraMm, 0),
         "mm",
         "more headrail than needed",
       ],
       b: [
-        places.reduce((sum, { bottomExtraMm }) => sum + bottomExtraMm, 0),
+        layouts.reduce((sum, { bottomExtraMm }) => sum + bottomExtraMm, 0),
         "mm",
         "hem sections longer than wanted",
       ],

@@ -1,4 +1,4 @@
-import type { LineAsk, LinePlace } from "../shade-plan/index.ts";
+import type { LineAsk, RowLayout } from "../shade-plan/index.ts";
 import { remainderMm, SUM_SLACK_MM } from "../units/index.ts";
 import type { LineProblem, LineWindow } from "./line-problem.ts";
 
@@ -15,9 +15,9 @@ function hangingMm({ bottom }: LineAsk, bottomMm: number, spacingMm: number): nu
   return bottom.kind === "half-fold" ? bottomMm : bottom.ringStackMm + Math.max(spacingMm / 2, bottomMm);
 }
 
-/** One place that a shade can take, and how far it hangs below its board for it. */
+/** One layout that a shade can take, and how far it hangs below its board for it. */
 export interface Way {
-  place: LinePlace;
+  layout: RowLayout;
   /** Raised height at the least headrail and the wanted hem section, mm. */
   leastRaisedMm: number;
   /** What headrail and hem section gave together, mm. */
@@ -56,7 +56,7 @@ function placesAt(
     const raisedMm = headrailMm + hangingMm(ask, bottomMm, spacingMm);
     if (ask.stackMm !== undefined && raisedMm > ask.stackMm + SUM_SLACK_MM) continue;
     ways.push({
-      place: { spacingMm, rows, bottomMm, headrailMm, raisedMm, headrailExtraMm, bottomExtraMm },
+      layout: { spacingMm, rows, bottomMm, headrailMm, raisedMm, headrailExtraMm, bottomExtraMm },
       leastRaisedMm,
       gaveMm,
     });

@@ -1,7 +1,7 @@
 export { alignWindows, type RoomInLine } from "./align-windows.ts";
 export { judgeMotif } from "./judge-motif.ts";
 export * from "./line-problem.ts";
-export type { MotifPlace } from "./motif.ts";
+export type { MotifStart } from "./motif.ts";
 export type { RoomInput, RoomWindow } from "./room-window.ts";
 export { compareScores } from "./score.ts";
 export { solveLine } from "./solve.ts";

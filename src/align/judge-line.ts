@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { type LineWishes, lineWishes, settingPatch } from "../job/index.ts";
-import type { LinePlace, RoomAlignment } from "../shade-plan/index.ts";
+import type { RoomAlignment, RowLayout } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, inches, lengthText } from "../units/index.ts";
 import type { WindowOutcome } from "./align-windows.ts";
@@ -176,24 +176,24 @@ function letGo(resolved: RoomWindow["resolved"], setting: WishSetting): Remedy {
   };
 }
 
-function given({ headrailExtraMm, bottomExtraMm }: LinePlace): number {
+function given({ headrailExtraMm, bottomExtraMm }: RowLayout): number {
   return headrailExtraMm + bottomExtraMm;
 }
 
 function lower(input: RoomInput, { window, aligned }: WindowOutcome, trial: Trial): Finding[] {
-  const { place } = aligned;
+  const { layout } = aligned;
   const { resolved } = window;
-  if (place === undefined || given(place) < WORTH_TELLING_MM) return [];
+  if (layout === undefined || given(layout) < WORTH_TELLING_MM) return [];
   return [
     {
       ...lineBase(input),
       id: "align.hangs-lower",
       severity: "note",
       shadeId: resolved.shadeId,
-      text: `So that its folds meet those of its neighbours, ${resolved.windowName} gives way. ${gaveWords(place, input.units).join(" ")}`,
+      text: `So that its folds meet those of its neighbours, ${resolved.windowName} gives way. ${gaveWords(layout, input.units).join(" ")}`,
       figures: ["align.headrail-extra", "align.hem-extra"],
       remedies: [
-        ...lowerBoard(input, window, place, trial),
+        ...lowerBoard(input, window, layout, trial),
         leaveOut(input, window),
         ...spacingAlone(input, window, trial),
       ],
@@ -201,14 +201,14 @@ function lower(input: RoomInput, { window, aligned }: WindowOutcome, trial: Tria
   ];
 }
 
-function isCured({ place }: { place?: LinePlace } = {}): boolean {
-  return place === undefined || given(place) < WORTH_TELLING_MM;
+function isCured({ layout }: { layout?: RowLayout } = {}): boolean {
+  return layout === undefined || given(layout) < WORTH_TELLING_MM;
 }
 
 /** An outside mount can take its flat cloth off at the top: board and top line come down, the folds stay. */
-function lowerBoard(input: RoomInput, { resolved }: RoomWindow, place: LinePlace, trial: Trial): Remedy[] {
+function lowerBoard(input: RoomInput, { resolved }: RoomWindow, layout: RowLayout, trial: Trial): Remedy[] {
   const { overlapAboveMm } = resolved.making.mount;
-  const byMm = downToMark(place.headrailExtraMm, input.units.ruler);
+  const byMm = downToMark(layout.headrailExtraMm, input.units.ruler);
   if (resolved.mount !== "outside" || byMm <= 0 || byMm > overlapAboveMm) return [];
   const { shadeId } = resolved;
   const after = trial(shadeId, (problem) =>

@@ -3,10 +3,10 @@ import { type ResolvedShade, settingPatch } from "../job/index.ts";
 import type { ClothPlan } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText, markMm } from "../units/index.ts";
-import { awayFrom, type MotifPlace } from "./motif.ts";
+import { awayFrom, type MotifStart } from "./motif.ts";
 
 /** The cloth as it was cut in the end: a face that lies turned on the bolt repeats otherwise along the shade. */
-export function judgeMotif(resolved: ResolvedShade, motif: MotifPlace, { layers }: ClothPlan): Finding[] {
+export function judgeMotif(resolved: ResolvedShade, motif: MotifStart, { layers }: ClothPlan): Finding[] {
   const falls = layers.find(({ layer }) => layer === "face")?.motif;
   if (falls === undefined) return [];
   const mark = markMm(resolved.units.ruler);

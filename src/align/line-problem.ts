@@ -1,4 +1,4 @@
-import type { LineAsk, LinePlace } from "../shade-plan/index.ts";
+import type { LineAsk, RowLayout } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 
 /** A row more is taken where it saves at least this much cloth from hanging below the board, mm. */
@@ -43,9 +43,9 @@ export interface LineScore {
   bottomExtraMm: number;
 }
 
-export interface AlignedPlace {
+export interface AlignedRows {
   follows: "levels" | "spacing";
-  place: LinePlace;
+  layout: RowLayout;
   sharesRaisedHem: boolean;
 }
 
@@ -56,7 +56,7 @@ export interface SolvedLine {
   levelMm: number;
   raisedHemMm?: number;
   /** By window; one that is missing keeps its own rows. */
-  places: ReadonlyMap<string, AlignedPlace>;
+  layouts: ReadonlyMap<string, AlignedRows>;
   score: LineScore;
   proven: boolean;
 }

@@ -2,8 +2,8 @@ import { type MotifLine, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm, SAME_LENGTH_MM, toMark } from "../units/index.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 
-/** Where a pattern begins on one window, told by the room. */
-export interface MotifPlace {
+/** Where a pattern begins on one window, set by the room. */
+export interface MotifStart {
   clothId: string;
   /** From the top line down to where a repeat begins, mm. */
   fromTopMm: number;
@@ -14,7 +14,7 @@ export interface MotifPlace {
 export interface Motifs {
   lines: MotifLine[];
   /** By shade. */
-  places: Map<string, MotifPlace>;
+  starts: Map<string, MotifStart>;
   /** Shades whose maker placed the motif elsewhere, with the line that they miss. */
   elsewhere: { window: RoomWindow; line: MotifLine }[];
 }
@@ -22,7 +22,7 @@ export interface Motifs {
 /** Patterned cloths on two or more windows: each begins anew at the same heights above the floor. */
 export function motifLines(input: RoomInput): Motifs {
   const { settings, units } = input;
-  const motifs: Motifs = { lines: [], places: new Map(), elsewhere: [] };
+  const motifs: Motifs = { lines: [], starts: new Map(), elsewhere: [] };
   if (!settings.motif) return motifs;
   const byCloth = new Map<string, Patterned[]>();
   for (const window of input.windows.filter((one) => isFree(input, one))) {
@@ -74,7 +74,7 @@ function addLine(motifs: Motifs, group: readonly Patterned[], onMark: (mm: numbe
     const hemMm = topMm - window.size.finishedLengthMm;
     line.windows.push({ shadeId, fromHemMm: remainderMm(levelMm - hemMm, repeatMm) });
     if (placedMm === undefined) {
-      motifs.places.set(shadeId, {
+      motifs.starts.set(shadeId, {
         clothId: face.id,
         fromTopMm: remainderMm(topMm - levelMm, repeatMm),
         repeatMm,

@@ -1,9 +1,9 @@
-import type { LinePlace } from "../shade-plan/index.ts";
+import type { RowLayout } from "../shade-plan/index.ts";
 import { FIT_SLACK, remainderMm } from "../units/index.ts";
 import { placesAtSpacing, placesOnLevels, type Way, wantedBottomMm } from "./choices.ts";
 import { type Alike, alikeWindows } from "./groups.ts";
 import {
-  type AlignedPlace,
+  type AlignedRows,
   COUNTS_TWICE_MM,
   type LineProblem,
   type LineScore,
@@ -18,11 +18,11 @@ const MOST_LOOKS = 4_000_000;
 
 /**
  * The spacing and the levels that serve a room best: every spacing on a mark, and for each spacing every
- * phase that can be best, with for each window the best place that is left to it.
+ * phase that can be best, with for each window the best layout that is left to it.
  *
  * Exact: a phase between two of those tried lets the same windows in with the same rows and only makes hem
  * sections longer. Windows do not hang on each other once spacing, phase and the level of the shared raised hem
- * are given, so each takes its own best place.
+ * are given, so each takes its own best layout.
  */
 export function solveLine(problem: LineProblem): LineSolution {
   const alike = alikeWindows(problem.windows);
@@ -57,7 +57,7 @@ export interface Candidate {
 
 interface Pick {
   follows: "levels" | "spacing";
-  place: LinePlace;
+  layout: RowLayout;
   costMm: number;
   /** Its raised hem above the floor, in marks, where that is known. */
   hemMark?: number;
@@ -109,7 +109,7 @@ function phasesToTry({ markMm }: LineProblem, alike: readonly Alike[], spacingMa
   return [...phases].sort((a, b) => a - b);
 }
 
-/** The best place of each window at one spacing and phase. */
+/** the best layout of each window at one spacing and phase. */
 function bestPlaces(
   problem: LineProblem,
   alike: readonly Alike[],
@@ -126,11 +126,11 @@ function bestPlaces(
     const follows = onLevels.length > 0 ? "levels" : "spacing";
     const ways = onLevels.length > 0 ? onLevels : (loose[i] ?? []);
     const picks = ways.map(
-      ({ place, leastRaisedMm, gaveMm }): Pick => ({
+      ({ layout, leastRaisedMm, gaveMm }): Pick => ({
         follows,
-        place,
-        costMm: costMm(place.rows, leastRaisedMm, gaveMm),
-        ...hemOf(problem, window.topMm, place),
+        layout,
+        costMm: costMm(layout.rows, leastRaisedMm, gaveMm),
+        ...hemOf(problem, window.topMm, layout),
       }),
     );
     return { picks, times: ids.length, ownMm: costMm(window.own.rows, window.own.raisedMm) };
@@ -145,7 +145,7 @@ function bestPlaces(
     if (pick === undefined) continue;
     const times = choices[i]?.times ?? 0;
     followers += times;
-    bottomExtraMm += times * pick.place.bottomExtraMm;
+    bottomExtraMm += times * pick.layout.bottomExtraMm;
   }
   const score = { levels, followers, costMm: total, bottomExtraMm };
   return {
@@ -167,7 +167,7 @@ interface Choices {
 function hemOf(
   { markMm }: LineProblem,
   topMm: number | undefined,
-  { raisedMm }: LinePlace,
+  { raisedMm }: RowLayout,
 ): { hemMark?: number } {
   return topMm === undefined ? {} : { hemMark: Math.round((topMm - raisedMm) / markMm + FIT_SLACK) };
 }
@@ -230,19 +230,19 @@ function solutionOf(
   { spacingMark, phaseMark, hemMark, score, picks }: Candidate,
   proven: boolean,
 ): LineSolution {
-  const places = new Map<string, AlignedPlace>();
+  const layouts = new Map<string, AlignedRows>();
   for (const [i, { ids }] of alike.entries()) {
     const pick = picks[i];
     if (pick === undefined) continue;
     const sharesRaisedHem = hemMark !== undefined && pick.hemMark === hemMark;
-    for (const id of ids) places.set(id, { follows: pick.follows, place: pick.place, sharesRaisedHem });
+    for (const id of ids) layouts.set(id, { follows: pick.follows, layout: pick.layout, sharesRaisedHem });
   }
   return {
     kind: "aligned",
     spacingMm: spacingMark * problem.markMm,
     levelMm: (phaseMark ?? 0) * problem.markMm,
     ...(hemMark === undefined ? {} : { raisedHemMm: hemMark * problem.markMm }),
-    places,
+    layouts,
     score,
     proven,
   };

@@ -1,4 +1,4 @@
-import type { LinePlace } from "../shade-plan/index.ts";
+import type { RowLayout } from "../shade-plan/index.ts";
 import type { LineProblem, LineSolution, LineWindow } from "./line-problem.ts";
 import { solveLine } from "./solve.ts";
 
@@ -7,7 +7,7 @@ const MOST_TRIALS = 6;
 
 export interface Outcome {
   follows: "levels" | "spacing" | "own";
-  place?: LinePlace;
+  layout?: RowLayout;
 }
 
 /** How a window would fare in a changed room; undefined where no more is tried. */
@@ -26,8 +26,8 @@ export function trialsOf(problem: LineProblem): Trial {
       solution = solveLine(changed);
       known.set(key, solution);
     }
-    const placed = solution.kind === "aligned" ? solution.places.get(id) : undefined;
-    return placed === undefined ? { follows: "own" } : { follows: placed.follows, place: placed.place };
+    const placed = solution.kind === "aligned" ? solution.layouts.get(id) : undefined;
+    return placed === undefined ? { follows: "own" } : { follows: placed.follows, layout: placed.layout };
   };
 }
 

@@ -1,4 +1,4 @@
-import type { LinePlace } from "../shade-plan/index.ts";
+import type { RowLayout } from "../shade-plan/index.ts";
 import type { LineProblem, LineSolution, LineWindow, SolvedLine } from "./line-problem.ts";
 
 /** Sums of lengths may differ by this, mm. */
@@ -15,8 +15,8 @@ export function verifyLine(problem: LineProblem, solution: LineSolution): string
     faults.push(`spacing ${solution.spacingMm} is between two marks`);
   if (!isOnMark(solution.levelMm, problem.markMm))
     faults.push(`level ${solution.levelMm} is between two marks`);
-  if (solution.places.size < 2) faults.push("fewer than two windows follow");
-  for (const id of solution.places.keys()) {
+  if (solution.layouts.size < 2) faults.push("fewer than two windows follow");
+  for (const id of solution.layouts.keys()) {
     if (!problem.windows.some((window) => window.id === id)) faults.push(`${id} is no window of the room`);
   }
   for (const window of problem.windows) {
@@ -26,19 +26,19 @@ export function verifyLine(problem: LineProblem, solution: LineSolution): string
 }
 
 function windowFaults(problem: LineProblem, solution: SolvedLine, window: LineWindow): string[] {
-  const aligned = solution.places.get(window.id);
+  const aligned = solution.layouts.get(window.id);
   if (aligned === undefined) return [];
-  const { place, follows } = aligned;
+  const { layout, follows } = aligned;
   const faults: string[] = [];
   const hold = (holds: boolean, fault: string) => {
     if (!holds) faults.push(fault);
   };
-  hold(Object.values(place).every(Number.isFinite), "a length is no number");
-  hold(Math.abs(place.spacingMm - solution.spacingMm) < SAME_MM, "its spacing is another");
+  hold(Object.values(layout).every(Number.isFinite), "a length is no number");
+  hold(Math.abs(layout.spacingMm - solution.spacingMm) < SAME_MM, "its spacing is another");
   if (follows === "levels") {
     const hemMm = (window.topMm ?? Number.NaN) - window.ask.lengthMm;
-    for (let row = 0; row < place.rows; row++) {
-      const heightMm = hemMm + place.bottomMm + row * place.spacingMm;
+    for (let row = 0; row < layout.rows; row++) {
+      const heightMm = hemMm + layout.bottomMm + row * layout.spacingMm;
       const steps = (heightMm - solution.levelMm) / solution.spacingMm;
       hold(
         Math.abs(steps - Math.round(steps)) * solution.spacingMm < SAME_MM,
@@ -47,17 +47,17 @@ function windowFaults(problem: LineProblem, solution: SolvedLine, window: LineWi
       hold(isOnMark(heightMm, problem.markMm), `row ${row + 1} is between two marks`);
     }
   }
-  return [...faults, ...askFaults(problem, window, place)];
+  return [...faults, ...askFaults(problem, window, layout)];
 }
 
 /** What the shade itself asks for. */
-function askFaults(problem: LineProblem, { ask }: LineWindow, place: LinePlace): string[] {
+function askFaults(problem: LineProblem, { ask }: LineWindow, layout: RowLayout): string[] {
   const faults: string[] = [];
   const hold = (holds: boolean, fault: string) => {
     if (!holds) faults.push(fault);
   };
   const { bottom } = ask;
-  const { bottomMm, headrailMm, raisedMm, spacingMm, rows } = place;
+  const { bottomMm, headrailMm, raisedMm, spacingMm, rows } = layout;
   const gatheredMm = rows * spacingMm;
   hold(
     Math.abs(bottomMm + gatheredMm + headrailMm - ask.lengthMm) < SAME_MM,
@@ -90,10 +90,10 @@ function askFaults(problem: LineProblem, { ask }: LineWindow, place: LinePlace):
 }
 
 /** Raised hems that are said to meet do so to one mark. */
-function hemFaults({ windows, markMm }: LineProblem, { places, raisedHemMm }: SolvedLine): string[] {
+function hemFaults({ windows, markMm }: LineProblem, { layouts, raisedHemMm }: SolvedLine): string[] {
   const heights = windows.flatMap(({ id, topMm = Number.NaN }) => {
-    const aligned = places.get(id);
-    return aligned?.sharesRaisedHem === true ? [topMm - aligned.place.raisedMm] : [];
+    const aligned = layouts.get(id);
+    return aligned?.sharesRaisedHem === true ? [topMm - aligned.layout.raisedMm] : [];
   });
   if (raisedHemMm === undefined) return heights.length === 0 ? [] : ["raised hems meet at no level"];
   if (heights.length < 2) return ["a raised hem meets no other"];

@@ -98,7 +98,7 @@ export function hindrance(
   }
   const [lower] = ways(ask, { ...problem, mostLowerMm: Number.POSITIVE_INFINITY });
   if (lower !== undefined) {
-    const lowerMm = lower.place.headrailExtraMm + lower.place.bottomExtraMm;
+    const lowerMm = lower.layout.headrailExtraMm + lower.layout.bottomExtraMm;
     return { words: `it would hang ${lengthText(lowerMm, units)} lower than it must`, lowerMm };
   }
   const free = WISHES.reduce((all, { without }) => without(all), ask);

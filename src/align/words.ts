@@ -1,17 +1,17 @@
-import type { AlignedWindow, LinePlace, RoomAlignment } from "../shade-plan/index.ts";
+import type { AlignedWindow, RoomAlignment, RowLayout } from "../shade-plan/index.ts";
 import { lengthText, markMm, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
 
-type Outcome = Pick<AlignedWindow, "follows" | "place" | "sharesRaisedHem" | "why">;
+type Outcome = Pick<AlignedWindow, "follows" | "layout" | "sharesRaisedHem" | "why">;
 
 /** What one window kept and what it gave, in a few sentences. */
 export function windowWords(
-  { follows, place, sharesRaisedHem, why }: Outcome,
+  { follows, layout, sharesRaisedHem, why }: Outcome,
   folds: "levels" | "spacing" | "own",
   units: UnitChoice,
 ): string {
   const since = why === undefined ? "" : `, since ${why}`;
-  if (place === undefined) return `Keeps its own rows${since}.`;
-  const rows = `${place.rows} row${place.rows === 1 ? "" : "s"}`;
+  if (layout === undefined) return `Keeps its own rows${since}.`;
+  const rows = `${layout.rows} row${layout.rows === 1 ? "" : "s"}`;
   const kept =
     follows === "levels"
       ? `${rows} on the shared levels.`
@@ -20,13 +20,13 @@ export function windowWords(
         : `${rows} at the shared spacing.`;
   return [
     kept,
-    ...gaveWords(place, units),
+    ...gaveWords(layout, units),
     ...(sharesRaisedHem ? ["Raised, its hem is at the shared height."] : []),
   ].join(" ");
 }
 
 /** What gave, where it is a whole mark of the ruler or more. */
-export function gaveWords({ headrailExtraMm, bottomExtraMm }: LinePlace, units: UnitChoice): string[] {
+export function gaveWords({ headrailExtraMm, bottomExtraMm }: RowLayout, units: UnitChoice): string[] {
   const shows = (mm: number) => mm > markMm(units.ruler) - SAME_LENGTH_MM;
   return [
     ...(shows(headrailExtraMm)
@@ -45,7 +45,7 @@ export function roomWords(alignment: Omit<RoomAlignment, "words">, units: UnitCh
   if (spacingMm !== undefined) {
     const [lowest] = levelsMm;
     const highest = levelsMm.at(-1);
-    const followers = windows.filter(({ place }) => place !== undefined).length;
+    const followers = windows.filter(({ layout }) => layout !== undefined).length;
     const whose = followers === windows.length ? "all windows" : `${followers} of ${windows.length} windows`;
     said.push(
       lowest === undefined || highest === undefined

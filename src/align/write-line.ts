@@ -1,9 +1,9 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { Grid, LinePlace, Size } from "../shade-plan/index.ts";
+import type { Grid, RowLayout, Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 
 /** The figures of one shade that follows the room: where its first row comes to stand, and what it gave. */
-export function writeLine(place: LinePlace, size: Size, grid: Grid, book: WorkingBook): void {
+export function writeLine(layout: RowLayout, size: Size, grid: Grid, book: WorkingBook): void {
   const topMm = size.topAboveFloorMm;
   if (topMm !== undefined) {
     book.figure("align.first-row", {
@@ -27,7 +27,7 @@ export function writeLine(place: LinePlace, size: Size, grid: Grid, book: Workin
     formula: "T − T_min",
     given: {
       T: [grid.headrailMm, "mm", "headrail allowance"],
-      T_min: [place.headrailMm - place.headrailExtraMm, "mm", "least headrail allowance"],
+      T_min: [layout.headrailMm - layout.headrailExtraMm, "mm", "least headrail allowance"],
     },
     cite: cite("geometry"),
     compute: ({ T, T_min }) => T - T_min,
@@ -39,7 +39,7 @@ export function writeLine(place: LinePlace, size: Size, grid: Grid, book: Workin
     formula: "d − w",
     given: {
       d: [grid.bottomSectionMm, "mm", "hem to first row"],
-      w: [place.bottomMm - place.bottomExtraMm, "mm", "as the shade would have it at this spacing"],
+      w: [layout.bottomMm - layout.bottomExtraMm, "mm", "as the shade would have it at this spacing"],
     },
     cite: cite("geometry"),
     compute: ({ d, w }) => d - w,

@@ -1,7 +1,7 @@
 import type { Cord, CordLock } from "../job/index.ts";
 import { lockMisfits } from "../lift/index.ts";
 
-/** What a lock comes to for so many cords of one thickness, with no shade at all. */
+/** What a lock comes to for so many cords of one diameter, with no shade at all. */
 export interface LockAnswer {
   lock: CordLock;
   takes: boolean;

@@ -7,7 +7,7 @@ import {
   type ResolvedShade,
 } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade-plan/index.ts";
+import { LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -45,7 +45,7 @@ export function foldCloth(
   const bendingMm = togetherMm(layers, book);
   const weight = weightNPerMm2(gsm);
   const skirtMm = grid.bottomSectionMm;
-  const barNPerMm = (massByPlace(mass).barKg * GRAVITY) / size.finishedWidthMm;
+  const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
   const clothNPerMm = weight * skirtMm;
   const total = clothNPerMm + barNPerMm;
   return {

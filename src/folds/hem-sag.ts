@@ -1,7 +1,7 @@
 import type { WorkingBook } from "../figures/index.ts";
 import { BAR_STIFFNESS, type Bar, barMassGPerM } from "../job/index.ts";
 import { type FoldCloth, rectangle, roundTube, solveBeam } from "../mechanics/index.ts";
-import { type HemSag, massByPlace, ribCount } from "../shade-plan/index.ts";
+import { type HemSag, massByCarrier, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -41,7 +41,7 @@ export function loadedBars(
   { resolved, size, grid, form, mass }: FoldsInput,
   { skirt, weightNPerMm2 }: FoldCloth,
 ): { bar?: LoadedBar; rib?: LoadedBar } {
-  const rowsNPerMm = (massByPlace(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
+  const rowsNPerMm = (massByCarrier(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
   const ribs = ribCount(form);
   const spacingMm = Math.max(grid.bottomSectionMm, ...form.stretches.map(({ clothMm }) => clothMm));
   return {

@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../figures/index.ts";
 import { continuousBeam } from "../mechanics/index.ts";
-import { type Form, type Grid, type Mass, massByPlace } from "../shade-plan/index.ts";
+import { type Form, type Grid, type Mass, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
@@ -11,7 +11,7 @@ import { GRAVITY } from "../units/index.ts";
 export function heldWeight(grid: Grid, form: Form, mass: Mass, book: WorkingBook): number {
   const top = form.stretches.at(-1);
   const slackMm = top === undefined ? 0 : Math.max(0, top.clothMm - top.cordMm);
-  const { clothKg, barKg, rowsKg } = massByPlace(mass);
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   return book.figure("lift.held", {
     label: "Weight on the cords, fully raised",
     symbol: "G",

@@ -99,7 +99,7 @@ describe("a lock that does not fit", () => {
   });
 
   test("cord that is too thin for the lock: another lock or another cord", () => {
-    expectCured(job({ making: { lift: { lock: "lock-3-slot", cord: "cord-0-9" } } }), "lift.cord-thickness");
+    expectCured(job({ making: { lift: { lock: "lock-3-slot", cord: "cord-0-9" } } }), "lift.cord-diameter");
   });
 
   test("nothing said of range or gap: not proven", () => {

@@ -50,10 +50,10 @@ describe("misfits of the published locks", () => {
   test.each([
     [three, 1.4, []],
     [three, 1.8, []],
-    [three, 0.9, ["stop lift.cord-thickness"]],
+    [three, 0.9, ["stop lift.cord-diameter"]],
     [five, 1.4, []],
     [five, 0.9, []],
-    [five, 1.8, ["stop lift.cord-thickness"]],
+    [five, 1.8, ["stop lift.cord-diameter"]],
   ] as const)("%o with cord of %f mm", (lock, diameter, expected) => {
     expect(judged(lock, diameter)).toEqual(expected);
   });
@@ -74,11 +74,11 @@ describe("one nominal diameter: 10 % is looked at, 25 % refused (our choice)", (
     [1, []],
     [1.1, []],
     [0.9, []],
-    [1.101, ["fix lift.cord-thickness"]],
-    [0.899, ["fix lift.cord-thickness"]],
-    [1.25, ["fix lift.cord-thickness"]],
-    [1.251, ["stop lift.cord-thickness"]],
-    [0.749, ["stop lift.cord-thickness"]],
+    [1.101, ["fix lift.cord-diameter"]],
+    [0.899, ["fix lift.cord-diameter"]],
+    [1.25, ["fix lift.cord-diameter"]],
+    [1.251, ["stop lift.cord-diameter"]],
+    [0.749, ["stop lift.cord-diameter"]],
   ])("%f mm", (diameter, expected) => expect(judged(nominal, diameter)).toEqual(expected));
 
   test("a stated range goes before it", () => {

@@ -81,7 +81,7 @@ function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
       : "a thicker cord does not run free";
     return [
       {
-        id: "lift.cord-thickness",
+        id: "lift.cord-diameter",
         severity: "stop",
         reason: `is made for ${rangeText(lock)}; this cord is ${fineText(d)}, and ${harm}`,
         cite: cite("lock-instructions", "cord diameters of a lock"),
@@ -93,7 +93,7 @@ function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
   if (off <= NOMINAL_FIX + FIT_SLACK) return [];
   return [
     {
-      id: "lift.cord-thickness",
+      id: "lift.cord-diameter",
       severity: off > NOMINAL_STOP + FIT_SLACK ? "stop" : "fix",
       reason: `is stated for cord of ${fineText(nominal)}; this cord of ${fineText(d)} is ${trimmed(off * 100, 0)} % off`,
       cite: nominalCite,

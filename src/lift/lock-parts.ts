@@ -70,12 +70,12 @@ export function seatOf(input: LiftInput, frame: ControlFrame, found: FoundSeat):
     kind: found.gap.kind,
     forced: found.forced,
     facing: frame.side,
-    screwsMm: screwPlaces(input, xMm, zMm),
+    screwsMm: screwPositions(input, xMm, zMm),
   };
 }
 
 /** Screws lie under the housing: one row up to three, two rows from four. */
-function screwPlaces({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[] {
+function screwPositions({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[] {
   const rows = lock.screws > 3 ? 2 : 1;
   const inRow = Math.ceil(lock.screws / rows);
   return Array.from({ length: lock.screws }, (_, i) => {

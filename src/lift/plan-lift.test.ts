@@ -163,8 +163,8 @@ function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLif
     threading: lift.threading.map(number),
     course: {
       ...lift.course,
-      places: PLACE_ORDER.flatMap((what) =>
-        lift.course.places
+      shares: PULL_ORDER.flatMap((what) =>
+        lift.course.shares
           .filter((place) => place.what === what)
           .map((place) => (place.eye === undefined ? place : { ...place, eye: number(place.eye) }))
           .sort((a, b) => (a.eye ?? 0) - (b.eye ?? 0)),
@@ -182,7 +182,7 @@ function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLif
   };
 }
 
-const PLACE_ORDER = ["weight", "own-eye", "passed-eye", "roller"];
+const PULL_ORDER = ["weight", "own-eye", "passed-eye", "roller"];
 
 /** Everything alike: words and counts exactly, lengths to a hundredth of a millimetre (one ruler mark for cuts). */
 function expectSameLift(one: unknown, other: unknown, path = "lift"): void {

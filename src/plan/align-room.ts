@@ -1,16 +1,16 @@
-import { alignWindows, type MotifPlace, type RoomWindow } from "../align/index.ts";
+import { alignWindows, type MotifStart, type RoomWindow } from "../align/index.ts";
 import { type Finding, WorkingBook } from "../figures/index.ts";
 import { type Job, type ResolvedShade, type Room, resolveLine } from "../job/index.ts";
 import { chooseLiftParts } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
-import type { LinePlace } from "../shade-plan/index.ts";
+import type { RowLayout } from "../shade-plan/index.ts";
 import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */
 export interface AlignedShade {
-  place?: LinePlace;
-  motif?: MotifPlace;
+  layout?: RowLayout;
+  motif?: MotifStart;
   findings: Finding[];
 }
 
@@ -49,12 +49,12 @@ export function alignRoom(
     },
     book,
   );
-  const shades = answer.alignment.windows.map(({ shadeId, place }): [string, AlignedShade] => {
+  const shades = answer.alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
     const motif = answer.motifs.get(shadeId);
     const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
     return [
       shadeId,
-      { ...(place === undefined ? {} : { place }), ...(motif === undefined ? {} : { motif }), findings },
+      { ...(layout === undefined ? {} : { layout }), ...(motif === undefined ? {} : { motif }), findings },
     ];
   });
   return {
@@ -83,10 +83,10 @@ function ask(resolved: ResolvedShade): RoomWindow {
 }
 
 /** The resolved shade as the room has it. */
-export function followRoom(resolved: ResolvedShade, { place, motif }: AlignedShade): ResolvedShade {
+export function followRoom(resolved: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
   const inLine = STYLES_IN_LINE[resolved.style];
   const placed =
-    place === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, place);
+    layout === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, layout);
   if (motif === undefined) return placed;
   const pattern = { ...placed.making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
   return { ...placed, making: { ...placed.making, pattern } };

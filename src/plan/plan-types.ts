@@ -19,7 +19,7 @@ import type {
 import type { UnitChoice } from "../units/index.ts";
 
 export const PLAN_FORMAT = "shadewright-plan";
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
 
 /** Everything that follows from one window of the job. */
 export interface ShadePlan {

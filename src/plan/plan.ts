@@ -130,7 +130,7 @@ function planShade(
   const { columns, findings: columnFindings } = style.columns(resolved, size, book);
   const liftParts = chooseLiftParts(resolved, size, columns, book);
   const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
-  if (aligned.place !== undefined) writeLine(aligned.place, size, grid, book);
+  if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
   const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
   const { lift, findings: liftFindings } = planLift(

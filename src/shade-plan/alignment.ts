@@ -26,7 +26,7 @@ export interface LineAsk {
 }
 
 /** Where a shade has its rows so that they meet those of its neighbours, mm. */
-export interface LinePlace {
+export interface RowLayout {
   spacingMm: number;
   rows: number;
   /** Hem to first row. */
@@ -47,7 +47,7 @@ export interface AlignedWindow {
   shadeId: string;
   windowName: string;
   follows: Follows;
-  place?: LinePlace;
+  layout?: RowLayout;
   /** Its raised hem is at the level that most of the room shares. */
   sharesRaisedHem: boolean;
   /** Why it does not follow the levels, or not even the spacing. */

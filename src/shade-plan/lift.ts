@@ -87,8 +87,8 @@ export interface CourseHeight {
   torqueNm?: number;
 }
 
-/** What one place of the rig adds to the pull at the hand, shade raised, N. */
-export interface PullPlace {
+/** What one part of the rig adds to the pull at the hand, shade raised, N. */
+export interface PullShare {
   /** The weight itself, the turn at a cord's own eye, the bends from the last eye into the lock, its roller. */
   what: "weight" | "own-eye" | "passed-eye" | "roller";
   /** Column of the eye. */
@@ -100,7 +100,7 @@ export interface PullPlace {
 export interface LiftCourse {
   heights: CourseHeight[];
   /** What makes up the pull where it is greatest: the weight first; empty for a tube. */
-  places: PullPlace[];
+  shares: PullShare[];
   /** Pull at the hand if every eye above a column but the last before the lock were a pulley, N. */
   withPulleysN?: number;
   /** How far the hem hangs out of level, since cords stretch unequally, mm, at the worst height. */

@@ -14,14 +14,14 @@ export interface Mass {
 }
 
 /** The same mass by where it sits: in the cloth, at the bottom in the bar, or spread over the rows. */
-export interface MassByPlace {
+export interface MassByCarrier {
   clothKg: number;
   barKg: number;
   /** Ribs, rings and whatever else goes with the rows. */
   rowsKg: number;
 }
 
-export function massByPlace({ parts }: Mass): MassByPlace {
+export function massByCarrier({ parts }: Mass): MassByCarrier {
   const mass = { clothKg: 0, barKg: 0, rowsKg: 0 };
   for (const { part, massKg } of parts) {
     if (part === "bands" || (LAYERS as readonly string[]).includes(part)) mass.clothKg += massKg;

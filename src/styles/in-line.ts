@@ -1,5 +1,5 @@
 import type { ResolvedShade, StyleKind } from "../job/index.ts";
-import type { LineAsk, LinePlace, Size } from "../shade-plan/index.ts";
+import type { LineAsk, RowLayout, Size } from "../shade-plan/index.ts";
 import { flatInLine } from "./flat/in-line.ts";
 import type { LiftPartsHeight } from "./style.ts";
 
@@ -8,7 +8,7 @@ export interface StyleInLine {
   /** What the shade asks of a common line, or why it cannot follow one, as the end of “… since”. */
   ask(resolved: ResolvedShade, size: Size, liftParts: LiftPartsHeight): LineAsk | string;
   /** The same shade, made to have its rows there. */
-  follow(resolved: ResolvedShade, place: LinePlace): ResolvedShade;
+  follow(resolved: ResolvedShade, layout: RowLayout): ResolvedShade;
 }
 
 /** Who follows a common line of folds; for the others, why not, as the end of “… since”. */

@@ -29,7 +29,7 @@ export function cutList(plan: Plan): Table {
   };
 }
 
-const NO_PLACE: Cell[] = ["", "", "", ""];
+const NO_POSITION: Cell[] = ["", "", "", ""];
 
 function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
   return cloth.layers.flatMap((cut) =>
@@ -43,7 +43,7 @@ function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice
         1,
         ...both(panel.widthMm, units),
         ...both(panel.lengthMm, units),
-        ...(lay === undefined ? NO_PLACE : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+        ...(lay === undefined ? NO_POSITION : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
       ];
     }),
   );
@@ -62,7 +62,7 @@ function trimRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice)
       trim.count,
       ...both(trim.widthMm, units),
       ...both(trim.lengthMm, units),
-      ...(lay === undefined ? NO_PLACE : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+      ...(lay === undefined ? NO_POSITION : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
     ];
   });
 }
@@ -80,7 +80,7 @@ function stickRows(
     "",
     "",
     ...both(lengthMm, units),
-    ...NO_PLACE,
+    ...NO_POSITION,
   ];
   const ribs = cloth.ribLines.length;
   const ribName = cost.shopping.find((line) => line.id.startsWith("rib-"))?.label ?? "";

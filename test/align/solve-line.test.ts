@@ -65,20 +65,20 @@ describe("a room by hand", () => {
   );
 
   it("has its rows where paper has them", () => {
-    const { places } = aligned(problem);
-    expect(places.get("a")?.place).toMatchObject({
+    const { layouts } = aligned(problem);
+    expect(layouts.get("a")?.layout).toMatchObject({
       rows: 8,
       bottomMm: 75,
       headrailMm: 175,
       headrailExtraMm: 105,
     });
-    expect(places.get("b")?.place).toMatchObject({
+    expect(layouts.get("b")?.layout).toMatchObject({
       rows: 6,
       bottomMm: 75,
       headrailMm: 125,
       headrailExtraMm: 55,
     });
-    expect(places.get("c")?.place).toMatchObject({
+    expect(layouts.get("c")?.layout).toMatchObject({
       rows: 12,
       bottomMm: 105,
       headrailMm: 175,
@@ -95,9 +95,9 @@ describe("a room by hand", () => {
 
   it("finds the raised hems that meet: hem + rows × spacing", () => {
     // 650 + 8 × 150 = 1850 and 950 + 6 × 150 = 1850; C hangs at 20 + 1800 = 1820.
-    const { raisedHemMm, places } = aligned({ ...problem, stack: true });
+    const { raisedHemMm, layouts } = aligned({ ...problem, stack: true });
     expect(raisedHemMm).toBe(1850);
-    const sharing = [...places].filter(([, { sharesRaisedHem }]) => sharesRaisedHem);
+    const sharing = [...layouts].filter(([, { sharesRaisedHem }]) => sharesRaisedHem);
     expect(sharing.map(([id]) => id).sort()).toEqual(["a", "b"]);
   });
 });
@@ -109,27 +109,27 @@ describe("what gives", () => {
   });
 
   it("windows of unknown height share the spacing", () => {
-    const { places } = aligned(room([window("a", undefined), window("b", undefined, { lengthMm: 1300 })]));
-    expect([...places.values()].map(({ follows }) => follows)).toEqual(["spacing", "spacing"]);
+    const { layouts } = aligned(room([window("a", undefined), window("b", undefined, { lengthMm: 1300 })]));
+    expect([...layouts.values()].map(({ follows }) => follows)).toEqual(["spacing", "spacing"]);
   });
 
   it("a hem section that the maker fixed may keep a window from the levels, not from the spacing", () => {
     const fixed = { bottomFixed: true, bottom: { kind: "half-fold", skirtMm: 0 } } as const;
-    const { places } = aligned(
+    const { layouts } = aligned(
       room([window("a", 2100, fixed), window("b", 2033, fixed), window("c", 2100, fixed)], {
         spacingMm: 150,
       }),
     );
-    expect(places.get("a")?.follows).toBe("levels");
-    expect(places.get("b")?.follows).toBe("spacing");
-    expect(places.get("c")?.follows).toBe("levels");
+    expect(layouts.get("a")?.follows).toBe("levels");
+    expect(layouts.get("b")?.follows).toBe("spacing");
+    expect(layouts.get("c")?.follows).toBe("levels");
   });
 
   it("limits that do not meet leave a window its own rows", () => {
-    const { places } = aligned(
+    const { layouts } = aligned(
       room([window("a", 2100), window("b", 2100), window("c", 2100, { smallestMm: 260, largestMm: 300 })]),
     );
-    expect([...places.keys()]).toEqual(["a", "b"]);
+    expect([...layouts.keys()]).toEqual(["a", "b"]);
   });
 
   it("keeps the stack limit of the published slides: 20 cm, at 172 cm long with 4 cm of headrail", () => {
@@ -142,9 +142,9 @@ describe("what gives", () => {
       leastGatheredMm: 1720 / 3,
       stackMm: 200,
     };
-    const { places } = aligned(room([window("a", 2000, slides), window("b", 1985, slides)]));
-    for (const { place } of places.values()) expect(place.raisedMm).toBeLessThanOrEqual(200);
-    expect(places.size).toBe(2);
+    const { layouts } = aligned(room([window("a", 2000, slides), window("b", 1985, slides)]));
+    for (const { layout } of layouts.values()) expect(layout.raisedMm).toBeLessThanOrEqual(200);
+    expect(layouts.size).toBe(2);
   });
 });
 
@@ -255,7 +255,7 @@ describe("any room", () => {
         const turned = { ...problem, windows: [...problem.windows].reverse() };
         const byId = (solution: LineSolution) =>
           solution.kind === "aligned"
-            ? { ...solution, places: [...solution.places].sort(([a], [b]) => (a < b ? -1 : 1)) }
+            ? { ...solution, layouts: [...solution.layouts].sort(([a], [b]) => (a < b ? -1 : 1)) }
             : solution;
         expect(byId(solveLine(turned))).toEqual(byId(solveLine(problem)));
       }),
@@ -276,6 +276,6 @@ describe("a large room", () => {
     const windows = Array.from({ length: 2000 }, (_, i) => window(`w${i}`, i % 2 ? 2100 : 2050));
     const solution = aligned(room(windows));
     expect(solution.proven).toBe(true);
-    expect(solution.places.size).toBe(2000);
+    expect(solution.layouts.size).toBe(2000);
   });
 });

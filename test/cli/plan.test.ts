@@ -71,7 +71,7 @@ describe("shadewright plan", () => {
     const written = JSON.parse(readFileSync(join(out, "plan.json"), "utf8"));
     expect(written).toEqual(JSON.parse(JSON.stringify(planAndCut(twoWindows()).plan)));
     const follows = new Ajv({ strictTuples: false }).compile(
-      JSON.parse(readFileSync("schema/shadewright-plan-1.schema.json", "utf8")),
+      JSON.parse(readFileSync("schema/shadewright-plan-2.schema.json", "utf8")),
     );
     follows(written);
     expect(follows.errors).toBeNull();
@@ -80,7 +80,7 @@ describe("shadewright plan", () => {
   test("--json prints the plan, and needs no folder", async () => {
     const { code, out } = await typed(["plan", "-", "--json"], jobText(twoWindows()));
     expect(code).toBe(0);
-    expect(JSON.parse(out)).toMatchObject({ format: "shadewright-plan", version: 1, jobId: "job" });
+    expect(JSON.parse(out)).toMatchObject({ format: "shadewright-plan", version: 2, jobId: "job" });
   });
 
   test("--shade plans one window alone", async () => {

@@ -85,7 +85,7 @@ describe("a kitchen by hand", () => {
     const free = plan(roomOf(windows, true));
     const line = free.rooms[0]?.alignment;
     const gave =
-      line?.windows.map(({ place }) => (place?.headrailExtraMm ?? 0) + (place?.bottomExtraMm ?? 0)) ?? [];
+      line?.windows.map(({ layout }) => (layout?.headrailExtraMm ?? 0) + (layout?.bottomExtraMm ?? 0)) ?? [];
     expect(line?.windows.map(({ follows }) => follows)).toEqual(["levels", "levels", "levels"]);
     expect(Math.max(...gave)).toBeLessThan(105);
   });
@@ -184,19 +184,19 @@ describe("any room in line", () => {
         const planned = plan(job);
         const line = planned.rooms[0]?.alignment;
         const mark = markMm(job.units.ruler);
-        for (const { shadeId, follows, place } of line?.windows ?? []) {
+        for (const { shadeId, follows, layout } of line?.windows ?? []) {
           const shade = shadeOf(planned, shadeId);
           const least = shade.workings.find(({ id }) => id === "shape.headrail-needed")?.value ?? 0;
-          if (place === undefined) continue;
-          expect(shade.grid.rows.length).toBe(place.rows);
-          expect(shade.grid.headrailMm).toBeCloseTo(place.headrailMm, 6);
-          expect(shade.grid.raisedHeightMm).toBeCloseTo(place.raisedMm, 6);
+          if (layout === undefined) continue;
+          expect(shade.grid.rows.length).toBe(layout.rows);
+          expect(shade.grid.headrailMm).toBeCloseTo(layout.headrailMm, 6);
+          expect(shade.grid.raisedHeightMm).toBeCloseTo(layout.raisedMm, 6);
           for (const spacing of shade.grid.spacingsMm) expect(spacing).toBeCloseTo(line?.spacingMm ?? 0, 6);
           const { fold } = job.rooms[0]?.windows.find(({ id }) => id === shadeId)?.shade.making ?? {};
           if (fold?.rule !== "no-headrail" && fold?.headrailMm === undefined) {
             expect(shade.grid.headrailMm).toBeGreaterThan(least - 1e-6);
           }
-          expect(place.spacingMm).toBeLessThanOrEqual((fold?.largestSpacingMm ?? inches(8)) + 1e-6);
+          expect(layout.spacingMm).toBeLessThanOrEqual((fold?.largestSpacingMm ?? inches(8)) + 1e-6);
           if (follows !== "levels") continue;
           for (const height of heights(shade)) {
             const nearest = line?.levelsMm.reduce((best, mm) =>

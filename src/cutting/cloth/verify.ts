@@ -3,7 +3,7 @@ import type { Bolt, BoltPlan, ClothPlan, ClothProblem, Cut, Piece, Placement, Re
 /** Lengths nearer than this are the same, mm: a cut is never made so finely. */
 const SAME_MM = 0.01;
 /** A piece may lie so far from its place in the repeat: half a step of the grid of 0.1 mm. */
-const SAME_PLACE_MM = 0.051;
+const SAME_POSITION_MM = 0.051;
 
 /**
  * What is wrong with a plan, in sentences; nothing when it can be cut. Written without the solver: from the problem and
@@ -126,13 +126,13 @@ function checkRepeat(
   if (acrossMm !== undefined && repeat.acrossMm) {
     const off = offMm(placement.xMm - (bolt.columnMm ?? 0) - acrossMm, repeat.acrossMm);
     faults.unless(
-      off <= SAME_PLACE_MM,
+      off <= SAME_POSITION_MM,
       `${piece.id} lies ${off.toFixed(1)} mm beside its column of the repeat`,
     );
   }
   if (alongMm === undefined) return;
   const off = offMm(placement.yMm - shiftMm(repeat, bolt, piece, placement) - alongMm, repeat.alongMm);
-  faults.unless(off <= SAME_PLACE_MM, `${piece.id} lies ${off.toFixed(1)} mm from its row of the repeat`);
+  faults.unless(off <= SAME_POSITION_MM, `${piece.id} lies ${off.toFixed(1)} mm from its row of the repeat`);
 }
 
 /** Where the rows of the repeat begin for a piece, mm: in a half drop every second column or width by half a row. */
@@ -344,7 +344,7 @@ function checkJoins({ repeat, bolts }: ClothProblem, pieces: Pieces, plan: Cloth
       else {
         const off = offMm(top - first.top, repeat.alongMm);
         faults.unless(
-          off <= SAME_PLACE_MM,
+          off <= SAME_POSITION_MM,
           `${piece.id} does not match ${first.piece.id}: ${off.toFixed(1)} mm off`,
         );
       }

@@ -12,7 +12,7 @@ import type { LiftInput } from "../lift-input.ts";
 import type { TubeInput } from "../tube/tube-input.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
-import { pulleysN, pullPlaces } from "./pull-places.ts";
+import { pulleysN, pullShares } from "./pull-shares.ts";
 
 /** Just before a fold closes, as a share of it: there the weight of the stretch is still to come. */
 const NEARLY = 1 - 1e-6;
@@ -36,7 +36,7 @@ export function planLockCourse(input: LiftInput, lift: LockParts, book: WorkingB
   });
   return {
     ...courseOf(input, lift.cords, forces, book),
-    places: pullPlaces(input, lift),
+    shares: pullShares(input, lift),
     withPulleysN: pulleysN(input, lift, book),
   };
 }
@@ -81,7 +81,7 @@ function courseOf(
     .flatMap(({ startsMm, gathersMm }) => [at(startsMm), at(startsMm + gathersMm * NEARLY)]);
   const heights = found.length === 0 ? [at(0)] : found;
   const level = levelMm(input.resolved, cords, heights, book);
-  return { heights, places: [], ...(level === undefined ? {} : { levelMm: level }) };
+  return { heights, shares: [], ...(level === undefined ? {} : { levelMm: level }) };
 }
 
 /** Axis to cord, mm: its square grows evenly with the cord that is wound up. */

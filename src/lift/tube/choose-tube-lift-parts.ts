@@ -4,7 +4,7 @@ import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";
-import { drivePlaces } from "./seat-drive.ts";
+import { driveGaps } from "./seat-drive.ts";
 import { spoolOf } from "./spool-size.ts";
 import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-input.ts";
 import { tubeLine } from "./tube-line.ts";
@@ -96,7 +96,7 @@ function objection(
     return `is made for ${text(drive.massMinKg)} and more; this shade weighs about ${text(massKg)}`;
   }
   const line = tubeLine(resolved, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
-  return drivePlaces(line, kind).some(hasRoom) ? undefined : "finds no place beside the spools";
+  return driveGaps(line, kind).some(hasRoom) ? undefined : "finds no place beside the spools";
 }
 
 /** The one that misses the weight by least. */

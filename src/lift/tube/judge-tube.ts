@@ -9,7 +9,7 @@ import { shortSpool } from "../judge-rig.ts";
 import { judgeStrength } from "../judge-strength.ts";
 import { judgeControl } from "./judge-control.ts";
 import { judgeDrive } from "./judge-drive.ts";
-import { judgePlaces } from "./judge-places.ts";
+import { judgePositions } from "./judge-positions.ts";
 import { judgeSpools } from "./judge-spools.ts";
 import type { TubeInput } from "./tube-input.ts";
 import type { TubeRig } from "./tube-parts.ts";
@@ -26,7 +26,7 @@ export interface TubeFound {
 /** All that a maker should know of a lift with a tube before the board is drilled. */
 export function judgeTube(input: TubeInput, lift: TubeLift, found: TubeFound, book: WorkingBook): Finding[] {
   const { resolved } = input;
-  const places = judgePlaces(input, lift, found.rig);
+  const places = judgePositions(input, lift, found.rig);
   // What has no place is said once, with what makes one.
   const isSaid = places.some(({ severity, id }) => severity === "stop" || id === "rig.supports");
   return [

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../../figures/index.ts";
-import { type Form, type Grid, type Mass, massByPlace } from "../../shade-plan/index.ts";
+import { type Form, type Grid, type Mass, massByCarrier } from "../../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { Wound } from "./winding.ts";
@@ -40,7 +40,7 @@ function heldLowered(grid: Grid, form: Form, mass: Mass, book: WorkingBook): num
   const [bottom, first] = form.stretches;
   const slackMm = first === undefined ? 0 : Math.max(0, first.clothMm - first.cordMm);
   const cordMm = grid.spacingsMm[0] ?? Math.max(0, grid.topSectionMm - grid.headrailMm);
-  const { clothKg, barKg, rowsKg } = massByPlace(mass);
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   return book.figure("lift.held-lowered", {
     label: "Weight on the cords, shade lowered",
     symbol: "G",

@@ -61,7 +61,7 @@ export function tubeRig({ resolved, size, grid, liftParts }: TubeInput): TubeRig
         .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]))
         .sort((a, b) => a[0] - b[0]),
       forced: seated.forced,
-      screwsMm: screwPlaces(drive, xMm, zMm),
+      screwsMm: screwPositions(drive, xMm, zMm),
       ...(drive.massMaxKg === undefined ? {} : { massMaxKg: drive.massMaxKg }),
     },
     seated,
@@ -70,7 +70,7 @@ export function tubeRig({ resolved, size, grid, liftParts }: TubeInput): TubeRig
 }
 
 /** One row of screws up to three, two rows from four, within the drive's own footprint. */
-function screwPlaces(
+function screwPositions(
   { screws, lengthMm, depthMm }: { screws: number; lengthMm: number; depthMm: number },
   xMm: number,
   zMm: number,

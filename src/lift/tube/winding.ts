@@ -20,11 +20,11 @@ export interface Wound {
 }
 
 export function windCords({ resolved, grid, liftParts }: TubeInput, book: WorkingBook): Wound {
-  const cordMm = resolved.cord.diameterMm;
+  const cordDiameterMm = resolved.cord.diameterMm;
   const winding: Winding = {
     coreRadiusMm: liftParts.spool.coreMm / 2,
-    cordDiameterMm: cordMm,
-    sideBySide: sideBySide(liftParts.spool.windMm, cordMm, book),
+    cordDiameterMm,
+    sideBySide: sideBySide(liftParts.spool.windMm, cordDiameterMm, book),
   };
   const wrapsMm = book.figure("rig.wraps-left", {
     label: "Cord that stays on a spool, shade lowered",
@@ -34,7 +34,7 @@ export function windCords({ resolved, grid, liftParts }: TubeInput, book: Workin
     given: {
       m: [WRAPS_LEFT.value, "count", "wraps that stay"],
       c: [liftParts.spool.coreMm, "mm", "core of the spool"],
-      d: [cordMm, "mm", "cord"],
+      d: [cordDiameterMm, "mm", "cord"],
     },
     cite: WRAPS_LEFT.cite,
     compute: ({ c, d }) => wrapsLeftMm(c, d),
@@ -51,7 +51,7 @@ export function windCords({ resolved, grid, liftParts }: TubeInput, book: Workin
       R: [raisedMm, "mm", "axis to cord, raised"],
       r: [loweredMm, "mm", "axis to cord, lowered"],
       s: [winding.sideBySide, "count", "wraps side by side"],
-      d: [cordMm, "mm", "cord"],
+      d: [cordDiameterMm, "mm", "cord"],
     },
     cite: woundCite,
     compute: ({ R, r }) => turnsBetween(winding, r, R),
@@ -60,17 +60,17 @@ export function windCords({ resolved, grid, liftParts }: TubeInput, book: Workin
 }
 
 /** Cord that stays on a spool of this core, mm. */
-export function wrapsLeftMm(coreMm: number, cordMm: number): number {
-  return WRAPS_LEFT.value * Math.PI * (coreMm + cordMm);
+export function wrapsLeftMm(coreMm: number, cordDiameterMm: number): number {
+  return WRAPS_LEFT.value * Math.PI * (coreMm + cordDiameterMm);
 }
 
 /** So many wraps lie side by side between the flanges. */
-export function wrapsAbreast(windMm: number, cordMm: number): number {
-  return Math.max(1, Math.floor(windMm / cordMm + FIT_SLACK));
+export function wrapsAbreast(windMm: number, cordDiameterMm: number): number {
+  return Math.max(1, Math.floor(windMm / cordDiameterMm + FIT_SLACK));
 }
 
 /** Where nobody measured the spool, the cord is taken to wind upon itself: then it grows fastest. */
-function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBook): number {
+function sideBySide(windMm: number | undefined, cordDiameterMm: number, book: WorkingBook): number {
   if (windMm === undefined) return 1;
   return book.figure("lift.wraps-side-by-side", {
     label: "Wraps side by side on a spool",
@@ -79,7 +79,7 @@ function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBoo
     formula: "max(1, floor(b / d))",
     given: {
       b: [windMm, "mm", "clear width between the flanges"],
-      d: [cordMm, "mm", "cord"],
+      d: [cordDiameterMm, "mm", "cord"],
     },
     cite: cite("geometry"),
     compute: ({ b, d }) => wrapsAbreast(b, d),

@@ -1,6 +1,6 @@
 import { WorkingBook } from "../../figures/index.ts";
 import type { ResolvedShade } from "../../job/index.ts";
-import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade-plan/index.ts";
+import type { LineAsk, LineBottom, RowLayout, Size } from "../../shade-plan/index.ts";
 import type { StyleInLine } from "../in-line.ts";
 import type { LiftPartsHeight } from "../style.ts";
 import { headrailNeeded } from "./rows.ts";
@@ -38,11 +38,11 @@ function bottomOf({ making: { fold } }: ResolvedShade): LineBottom {
     : { kind: "half-fold", skirtMm: fold.skirtMm };
 }
 
-function follow(resolved: ResolvedShade, place: LinePlace): ResolvedShade {
+function follow(resolved: ResolvedShade, layout: RowLayout): ResolvedShade {
   const { fold } = resolved.making;
   const placed =
     fold.rule === "even-fold"
-      ? { rows: place.rows, headrailMm: place.headrailMm, hemBarMm: place.bottomMm }
-      : { rows: place.rows, spacingMm: place.spacingMm, skirtMm: place.bottomMm - place.spacingMm / 2 };
+      ? { rows: layout.rows, headrailMm: layout.headrailMm, hemBarMm: layout.bottomMm }
+      : { rows: layout.rows, spacingMm: layout.spacingMm, skirtMm: layout.bottomMm - layout.spacingMm / 2 };
   return { ...resolved, making: { ...resolved.making, fold: { ...fold, ...placed } } };
 }

@@ -1,4 +1,4 @@
-import { type FoldCloth, type FoldPlace, type LaidFold, layFolds } from "../../mechanics/index.ts";
+import { type FoldCloth, type FoldSpan, type LaidFold, layFolds } from "../../mechanics/index.ts";
 import type { Grid, ShadePoint } from "../../shade-plan/index.ts";
 import {
   type FoldEnds,
@@ -40,7 +40,7 @@ export function hungShape(
   };
 }
 
-function placeOf({ arcMm, upperYMm, lowerYMm }: FoldEnds): FoldPlace {
+function placeOf({ arcMm, upperYMm, lowerYMm }: FoldEnds): FoldSpan {
   return { arcMm, gapMm: Math.max(0, lowerYMm - upperYMm) };
 }
 

@@ -2,10 +2,10 @@ import type { Job, Room } from "../../job/index.ts";
 import { type AlignedRoom, type Plan, plan, planRoom, planWindow, type ShadePlan } from "../../plan/index.ts";
 
 /** Where a window stands in the job. */
-export type Place = { room: number; window: number };
+export type WindowIndex = { room: number; window: number };
 
-/** The window's place; undefined where the job has no such window. */
-export function placeOf(job: Job, windowId: string): Place | undefined {
+/** The indices of a window; undefined where the job has no such window. */
+export function windowIndexOf(job: Job, windowId: string): WindowIndex | undefined {
   for (const [room, { windows }] of job.rooms.entries()) {
     const window = windows.findIndex((one) => one.id === windowId);
     if (window >= 0) return { room, window };
@@ -41,7 +41,7 @@ interface Known {
 const shades = new WeakMap<object, Known>();
 
 /** One shade's plan; planned again only when something that it hangs on has changed. */
-export function shadePlanOf(job: Job, { room, window }: Place): ShadePlan | undefined {
+export function shadePlanOf(job: Job, { room, window }: WindowIndex): ShadePlan | undefined {
   const it = job.rooms[room]?.windows[window];
   if (!it) return undefined;
   const { cloths, hardware, stock, workshop, rates, units, place, purpose, rooms } = job;

@@ -1,6 +1,6 @@
 import type { WorkingBook } from "../../figures/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
-import type { CordLockLift, CordRun, PullPlace } from "../../shade-plan/index.ts";
+import type { CordLockLift, CordRun, PullShare } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import type { LiftInput } from "../lift-input.ts";
 import { cordPull, frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY, wrapRad } from "../rig-threading.ts";
@@ -13,7 +13,7 @@ const PULLEY = sourced(
 );
 
 /** Which place costs what: each cord's load, then its own eye, the eyes it passes, the roller of the lock. */
-export function pullPlaces({ resolved }: LiftInput, { cords }: Pick<CordLockLift, "cords">): PullPlace[] {
+export function pullShares({ resolved }: LiftInput, { cords }: Pick<CordLockLift, "cords">): PullShare[] {
   const friction = frictionOf(resolved.eye).value;
   const own = new Map<number, number>();
   const passed = new Map<number, number>();
@@ -29,8 +29,8 @@ export function pullPlaces({ resolved }: LiftInput, { cords }: Pick<CordLockLift
     add(passed, cord.eyes.at(-1) ?? cord.number, atRoller - afterOwn);
     rollerN += pullN - atRoller;
   }
-  const eyes = (what: PullPlace["what"], list: Map<number, number>) =>
-    [...list].sort(([a], [b]) => a - b).map(([eye, addsN]): PullPlace => ({ what, addsN, eye }));
+  const eyes = (what: PullShare["what"], list: Map<number, number>) =>
+    [...list].sort(([a], [b]) => a - b).map(([eye, addsN]): PullShare => ({ what, addsN, eye }));
   return [
     { what: "weight", addsN: weightN },
     ...eyes("own-eye", own),

@@ -6,7 +6,7 @@ import { cordLengthText, downToMark, lengthText, upToMark } from "../../units/in
 import { BOARD_END_MM, hasRoom } from "../gaps.ts";
 import { boardRemedy, insetRemedy } from "../make-room.ts";
 import { LARGEST_BAY } from "./place-supports.ts";
-import { drivePlaces } from "./seat-drive.ts";
+import { driveGaps } from "./seat-drive.ts";
 import type { TubeInput } from "./tube-input.ts";
 import { PARTS_APART, tubeLine } from "./tube-line.ts";
 import type { TubeRig } from "./tube-parts.ts";
@@ -14,7 +14,7 @@ import type { TubeRig } from "./tube-parts.ts";
 const sideBySide = cite("geometry", "parts laid side by side along the board");
 
 /** Is there room along the board for drive, spools and supports? */
-export function judgePlaces(input: TubeInput, lift: TubeLift, rig: TubeRig): Finding[] {
+export function judgePositions(input: TubeInput, lift: TubeLift, rig: TubeRig): Finding[] {
   return [
     ...(lift.drive.forced ? [noPlace(input, lift)] : controlBehind(input, lift)),
     ...spoolsTouch(input, lift),
@@ -78,7 +78,7 @@ function shorterDrive(input: TubeInput): Remedy[] {
   return resolved.drives
     .filter((other) => other.kind === liftParts.drive.kind && other.lengthMm < liftParts.drive.lengthMm)
     .filter((other) => (other.massMaxKg ?? 0) >= mass.totalKg)
-    .filter((other) => drivePlaces(lineWith(input, other.lengthMm), liftParts.kind).some(hasRoom))
+    .filter((other) => driveGaps(lineWith(input, other.lengthMm), liftParts.kind).some(hasRoom))
     .slice(0, 2)
     .map((other) => ({
       label: `Use the shorter “${other.name}”`,
