@@ -126,13 +126,17 @@ function planShade(
   const resolved = followRoom(alone, aligned);
   const style = STYLE_MODULES[resolved.style];
 
-  const { size, findings: measureFindings } = measure(resolved, book);
+  const measured = measure(resolved);
+  const size = measured.values;
+  book.add(measured.workings);
   const { columns, findings: columnFindings } = style.columns(resolved, size, book);
   const liftParts = chooseLiftParts(resolved, size, columns, book);
   const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
   if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
-  const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
+  const folded = planFolds({ shade: resolved, size, grid, form, mass });
+  const folds = folded.values;
+  book.add(folded.workings);
   const { lift, findings: liftFindings } = planLift(
     { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
     book,
@@ -171,12 +175,12 @@ function planShade(
     tag: childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
     workings: book.workings,
     findings: [
-      ...measureFindings,
+      ...measured.findings,
       ...columnFindings,
       ...foldFindings,
       ...aligned.findings,
       ...clothFindings,
-      ...foldingFindings,
+      ...folded.findings,
       ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
       ...proposedLift(resolved, careful),
       ...liftFindings,
