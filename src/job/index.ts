@@ -14,6 +14,7 @@ export * from "./new-job.ts";
 export * from "./open-job.ts";
 export * from "./patch.ts";
 export { LONGEST_MM, MOST_PARTS } from "./primitives.ts";
+export * from "./reads.ts";
 export * from "./resolve.ts";
 export { splitWindow } from "./split-window.ts";
 export * from "./stock.ts";

@@ -52,6 +52,8 @@ export interface ResolvedShade {
   rearCords: RearGuide;
   /** What the shade itself says about its making, before workshop and defaults: where patches go. */
   own?: Making;
+  /** Groups of settings that the shade has of its own; undefined where it has none at all. A patch must know. */
+  ownGroups?: readonly MakingGroup[];
   cloths: LayerCloths;
   /** Cloths of the bands on the face, where one was chosen. */
   bandCloths: { banding?: Cloth; bottomBand?: Cloth };
@@ -224,6 +226,9 @@ export function resolveShade(
     // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.
     rearCords: lift.rearCords ?? (lift.kind === undefined ? proposal : PLAIN_LIFT).rearCords,
     own: shade.making,
+    ...(own === undefined
+      ? {}
+      : { ownGroups: (Object.keys(own) as MakingGroup[]).filter((group) => own[group] !== undefined) }),
     cloths: {
       face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
       interlining: cloth(shade.interlining, "interlining"),

@@ -1,7 +1,7 @@
 import type { PatchOperation } from "../../figures/index.ts";
 import {
   type LiftKind,
-  type Making,
+  type PatchedShade,
   type RearGuide,
   type ResolvedShade,
   settingPatch,
@@ -215,12 +215,19 @@ function bothSay(first: VariantWords, second: VariantWords): VariantWords {
 }
 
 /** One patch for all settings: a parent that the first creates is there for the next. */
-export function variantPatch(resolved: ResolvedShade, settings: readonly Setting[]): PatchOperation[] {
-  let own: Making | undefined = resolved.own;
+export function variantPatch(
+  { path, ownGroups }: PatchedShade,
+  settings: readonly Setting[],
+): PatchOperation[] {
+  let groups = ownGroups;
   return settings.flatMap(([group, key, value]) => {
-    // Only path and own settings decide a patch; a whole resolved shade copied for each would cost more than all else.
-    const patch = settingPatch({ path: resolved.path, own } as ResolvedShade, group, key, value);
-    own = { ...own, [group]: { ...own?.[group], [key]: value } };
+    const patch = settingPatch(
+      { path, ...(groups === undefined ? {} : { ownGroups: groups }) },
+      group,
+      key,
+      value,
+    );
+    groups = [...(groups ?? []), group];
     return patch;
   });
 }
