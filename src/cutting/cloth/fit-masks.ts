@@ -126,14 +126,20 @@ export class FitMasks {
   }
 }
 
+/** Buckets in which values are looked up: with few values in each, finding one is a step or two. */
+const MOST_BUCKETS = 4096;
+
 /** Sets of places for every value of one side; rank 0 is below them all. */
 class Ranks {
   readonly upTo: Int32Array;
   readonly same: Int32Array;
   private readonly count: number;
   private readonly greatest: number;
-  private readonly ranks: Int32Array;
-  private readonly exact: Int32Array;
+  /** The values, least first, and behind them one that nothing reaches. */
+  private readonly values: Float64Array;
+  /** Of each bucket: how many values lie in those before it. */
+  private readonly before: Int32Array;
+  private readonly shift: number;
   private readonly words: number;
 
   constructor(values: readonly number[], words: number) {
@@ -141,22 +147,28 @@ class Ranks {
     this.words = words;
     this.count = sorted.length;
     this.greatest = sorted[sorted.length - 1] ?? 0;
-    this.ranks = new Int32Array(this.greatest + 1);
-    this.exact = new Int32Array(this.greatest + 1);
+    this.values = Float64Array.from([...sorted, Number.POSITIVE_INFINITY]);
+    let shift = 0;
+    while (this.greatest >> shift >= MOST_BUCKETS) shift++;
+    this.shift = shift;
+    this.before = new Int32Array((this.greatest >> shift) + 1);
     sorted.forEach((value, k) => {
-      this.ranks.fill(k + 1, value);
-      this.exact[value] = k + 1;
+      this.before.fill(k + 1, (value >> shift) + 1);
     });
     this.upTo = new Int32Array((this.count + 1) * words);
     this.same = new Int32Array((this.count + 1) * words);
   }
 
   rankOf(value: number): number {
-    return value > this.greatest ? this.count : (this.ranks[value] as number);
+    if (value > this.greatest) return this.count;
+    let rank = this.before[value >> this.shift] as number;
+    while ((this.values[rank] as number) <= value) rank++;
+    return rank;
   }
 
   exactRankOf(value: number): number {
-    return value > this.greatest ? 0 : (this.exact[value] as number);
+    const rank = this.rankOf(value);
+    return rank > 0 && this.values[rank - 1] === value ? rank : 0;
   }
 
   clear(): void {

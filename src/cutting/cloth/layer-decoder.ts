@@ -1,7 +1,7 @@
 import { clearStretches, type Stretch, stretchStarts } from "./clear-stretches.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
-import { type Grid, type GridBolt, type Lattice, modulo } from "./grid.ts";
+import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.ts";
 
 /**
  * Straight cuts in stages, from several bolts, round flaws, on the repeat.
@@ -195,18 +195,18 @@ export class LayerDecoder implements Decoder {
   }
 
   private setLead(item: number, x: number, y: number, on: number): void {
-    const { lattice } = this.grid;
+    const { lattice, slack } = this.grid;
     if (!lattice) return;
     const { rowY, columnX } = this.boltAt(on);
     const phaseX = this.phaseX[item] as number;
-    if (phaseX >= 0) this.leadX = modulo(phaseX + columnX - x, lattice.across);
+    if (phaseX >= 0) this.leadX = leadTo(phaseX + columnX - x, lattice.across, slack);
     const drop = this.dropAt(lattice, item, x + this.leadX, on);
     const phaseY = this.phaseY[item] as number;
     if (phaseY < 0) return;
     const group = this.join[item] as number;
     const start = group >= 0 ? (this.joinStart[group] as number) : 0;
     // The first panel of a join may lie anywhere; the others follow it.
-    if (start >= 0) this.leadY = modulo(start + phaseY + drop + rowY - y, lattice.along);
+    if (start >= 0) this.leadY = leadTo(start + phaseY + drop + rowY - y, lattice.along, slack);
   }
 
   private put(at: number, place: number): void {
