@@ -124,13 +124,14 @@ export function gridOf(problem: ClothProblem): Grid {
   const gap = Math.max(0, rounding.up(problem.gapMm));
   const lattice = latticeOf(problem.repeat, perMm);
   const joins = new Numbers();
-  const lotGroups = new Numbers();
+  const lots = new Numbers();
+  const bolts = problem.bolts.map((bolt) => boltOf(bolt, perMm, rounding, gap, lots));
+  // Where all cloth is of one lot, every group comes from it.
+  const lotGroups = lots.count > 1 ? new Numbers() : undefined;
   const items = problem.pieces.map((piece) =>
     itemOf(piece, { perMm, rounding, gap, lattice, joins, lotGroups }),
   );
-  const lots = new Numbers();
-  const bolts = problem.bolts.map((bolt) => boltOf(bolt, perMm, rounding, gap, lots));
-  const lotAreas = Array.from({ length: lotGroups.count }, () => 0);
+  const lotAreas = Array.from({ length: lotGroups?.count ?? 0 }, () => 0);
   for (const { lotGroup, w, h } of items) {
     if (lotGroup >= 0) lotAreas[lotGroup] = (lotAreas[lotGroup] ?? 0) + w * h;
   }
@@ -184,7 +185,7 @@ interface ItemContext {
   gap: number;
   lattice: Lattice | undefined;
   joins: Numbers;
-  lotGroups: Numbers;
+  lotGroups: Numbers | undefined;
 }
 
 function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
@@ -206,7 +207,7 @@ function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups 
     phaseY: lattice && (fixedY || join) ? modulo(phaseY, lattice.along) : -1,
     phaseX: fixedX ? modulo(acrossSteps, lattice.across) : -1,
     join: lattice && join && !fixedY ? joins.of(join.group) : -1,
-    lotGroup: lotGroups.of(piece.lotGroup),
+    lotGroup: lotGroups?.of(piece.lotGroup) ?? -1,
   };
 }
 

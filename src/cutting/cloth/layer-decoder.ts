@@ -3,6 +3,9 @@ import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
 import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.ts";
 
+/** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
+const MOST_LOOKS = 128;
+
 /**
  * Straight cuts in stages, from several bolts, round flaws, on the repeat.
  *
@@ -153,29 +156,45 @@ export class LayerDecoder implements Decoder {
       this.rh[at] as number,
       this.on[at] as number,
       0,
+      // What opens a layer must be found wherever it stands in the order.
+      this.level[at] === 0 ? Number.POSITIVE_INFINITY : MOST_LOOKS,
     );
   }
 
-  private pick(x: number, y: number, w: number, h: number, on: number, from: number): number {
+  private pick(
+    x: number,
+    y: number,
+    w: number,
+    h: number,
+    on: number,
+    from: number,
+    mostLooks = MOST_LOOKS,
+  ): number {
     const { masks } = this;
     if (this.plain) return from === 0 ? masks.bestFit(w, h) : masks.nextFit(w, h, from);
     let fallback = -1;
     let fallbackX = 0;
     let fallbackY = 0;
-    for (let place = masks.nextFit(w, h, from); place >= 0; place = masks.nextFit(w, h, place + 1)) {
+    masks.skipNone();
+    let place = masks.nextFit(w, h, from);
+    for (let looks = 0; place >= 0 && looks < (fallback < 0 ? mostLooks : MOST_LOOKS); looks++) {
       const item = masks.order[place] as number;
-      if (!this.suits(item, x, y, on)) continue;
-      const needW = this.leadX + (masks.w[item] as number);
-      const needH = this.leadY + (masks.h[item] as number);
-      if (needW > w || needH > h) continue;
-      if (needW === w || needH === h) return place;
-      if (fallback < 0) {
-        fallback = place;
-        fallbackX = this.leadX;
-        fallbackY = this.leadY;
+      if (this.suits(item, x, y, on)) {
+        const needW = this.leadX + (masks.w[item] as number);
+        const needH = this.leadY + (masks.h[item] as number);
+        if (needW === w && needH <= h) return place;
+        if (needH === h && needW <= w) return place;
+        if (needW <= w && needH <= h && fallback < 0) {
+          fallback = place;
+          fallbackX = this.leadX;
+          fallbackY = this.leadY;
+        }
       }
       if (place + 1 >= masks.count) break;
+      masks.skipAlike(place);
+      place = masks.nextFit(w, h, place + 1);
     }
+    masks.skipNone();
     this.leadX = fallbackX;
     this.leadY = fallbackY;
     return fallback;
