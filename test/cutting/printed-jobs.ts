@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { type Job, MOUNTS, STYLES } from "../../src/job/index.ts";
 import { MM_PER_INCH } from "../../src/units/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 
 /** What a maker measures in: the step of what is typed, if it has one, and the rulers. */
 const MEASURES = {

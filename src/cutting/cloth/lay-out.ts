@@ -144,8 +144,9 @@ class Sequence {
     const fits = (width: number, length: number) => width >= keep.widthMm && length >= keep.lengthMm;
     const worth = fits(rect.widthMm, rect.lengthMm) || fits(rect.lengthMm, rect.widthMm);
     if (!worth || this.flawed(rect)) return { kind: "waste" };
-    const name = `${this.bolt.bolt.id}-${this.remnants.length + 1}`;
-    this.remnants.push({ ...rect, name, boltId: this.bolt.bolt.id });
+    const { id, name: boltName = id } = this.bolt.bolt;
+    const name = `${boltName} ${this.remnants.length + 1}`;
+    this.remnants.push({ ...rect, name, boltId: id });
     return { kind: "remnant", name };
   }
 

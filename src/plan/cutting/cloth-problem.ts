@@ -21,11 +21,15 @@ export function clothProblem(
   const held = (stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
   const newBoltId = unusedId(held.map(({ id }) => id));
   const boltNames: Record<string, string> = { [newBoltId]: "New cloth" };
-  for (const { id, name } of held) boltNames[id] = name ?? id;
+  for (const [n, { id, name }] of held.entries()) boltNames[id] = name ?? `Piece ${n + 1} in stock`;
   const columnMm = columnsOf(cloth).firstMm;
-  const bolts: Bolt[] = held.map((one) => boltInStock(one, cloth, columnMm));
+  const bolts: Bolt[] = held.map((one) => ({
+    ...boltInStock(one, cloth, columnMm),
+    name: boltNames[one.id] ?? one.id,
+  }));
   bolts.push({
     id: newBoltId,
+    name: cloth.name,
     remnant: false,
     widthMm: cloth.usableWidthMm,
     flaws: [],
