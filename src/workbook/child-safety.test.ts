@@ -8,7 +8,7 @@ import { type Job, LIFT_KINDS, PLACES } from "../job/index.ts";
 import { type Plan, plan } from "../plan/index.ts";
 import { RULE_OUTCOME_NAMES } from "../shade/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import type { PaperKind } from "./paper.ts";
+import type { PaperKind } from "./typeset/paper.ts";
 
 async function made(job: Job, paper: PaperKind) {
   const planned = plan(job);

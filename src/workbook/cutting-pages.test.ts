@@ -5,7 +5,7 @@ import { openPdf, type ReadPage, readPages } from "../../test/workbook/read-pdf.
 import { x1Job } from "../../test/workbook/x1-job.ts";
 import { type CuttingPlan, cuttingTicket, planAndCut } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PAPER_KINDS } from "./paper.ts";
+import { PAPER_KINDS } from "./typeset/paper.ts";
 
 /** Letters alone: a PDF breaks lines and spaces where it likes. */
 const letters = (text: string) => text.replace(/[\s\u00a0]+/g, "");

@@ -6,7 +6,7 @@ import { x1Job } from "../../test/workbook/x1-job.ts";
 import { jobSchema } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PAPER_KINDS } from "./paper.ts";
+import { PAPER_KINDS } from "./typeset/paper.ts";
 
 const JOB = x1Job();
 

@@ -1,15 +1,15 @@
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
-import { Book } from "./book.ts";
 import { coverPage } from "./pages/cover.ts";
 import { clothTickets, lengthTickets } from "./pages/cutting-plan.ts";
 import { guide } from "./pages/guide.ts";
 import { jobFront } from "./pages/job-front.ts";
 import { pieceLabels } from "./pages/piece-labels.ts";
-import { PAPERS, type PaperKind } from "./paper.ts";
-import { closeDocument, openDocument } from "./pdf-kit.ts";
 import { chaptersOf } from "./shade-chapters.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
-import { openFaces, type WorkbookFonts } from "./typeface.ts";
+import { Book } from "./typeset/book.ts";
+import { PAPERS, type PaperKind } from "./typeset/paper.ts";
+import { closeDocument, openDocument } from "./typeset/pdf-kit.ts";
+import { openFaces, type WorkbookFonts } from "./typeset/typeface.ts";
 
 export interface WorkbookProgress {
   /** Parts set so far, and in all: the front page, and every chapter of every shade. */

@@ -1,6 +1,5 @@
 import { hasTemplates } from "../drawing/index.ts";
 import type { ShadePlan } from "../plan/index.ts";
-import type { ChapterHead } from "./heading.ts";
 import { boardPage } from "./pages/board.ts";
 import { childSafetyPage } from "./pages/child-safety.ts";
 import { cordsPage } from "./pages/cords.ts";
@@ -19,6 +18,7 @@ import { templatesPages } from "./pages/templates.ts";
 import { tubePage } from "./pages/tube.ts";
 import { workingsPage } from "./pages/workings.ts";
 import { hasLock, hasTube, type ShadeContext } from "./shade-context.ts";
+import type { ChapterHead } from "./typeset/heading.ts";
 
 interface ShadeChapter {
   title: string;

@@ -1,10 +1,10 @@
 import { forceText, trimmed, type UnitChoice } from "../../units/index.ts";
-import { type FactLine, factTable } from "../fact-list.ts";
-import { figure } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { besideHeight, table, tablesBeside } from "../table.ts";
-import type { CellLike, Table } from "../table-spec.ts";
+import { type FactLine, factTable } from "../typeset/fact-list.ts";
+import { figure } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { besideHeight, table, tablesBeside } from "../typeset/table.ts";
+import type { CellLike, Table } from "../typeset/table-spec.ts";
 
 /** The board, drilled and covered: eyes above the columns, brackets or screws, the cloth round it. */
 export function boardPage(context: ShadeContext, head: ChapterHead): void {

@@ -1,12 +1,12 @@
 import { cordStyle } from "../../drawing/index.ts";
 import { cordLengthText, forceText } from "../../units/index.ts";
-import { drawCordSwatch, SWATCH_WIDTH } from "../cord-swatch.ts";
-import { type FactLine, factList } from "../fact-list.ts";
-import { figureBeside } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import { hasLock, hasTube, type LockContext, type ShadeContext, type TubeContext } from "../shade-context.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
+import { drawCordSwatch, SWATCH_WIDTH } from "../typeset/cord-swatch.ts";
+import { type FactLine, factList } from "../typeset/fact-list.ts";
+import { figureBeside } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
 
 const ROW_PT = 21;
 const LEAST_FIGURE_PT = 260;

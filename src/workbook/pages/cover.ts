@@ -2,16 +2,22 @@ import { byWeight, type Finding } from "../../account/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../job/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { clothLengthText, cordLengthText, forceText, massText } from "../../units/index.ts";
-import { columnBlocks, fittingBlocks, layBlocks, setBlocks, type TitledText } from "../column-blocks.ts";
-import { type FactLine, factList } from "../fact-list.ts";
-import { layFigure, setFigure } from "../figure.ts";
-import { section } from "../heading.ts";
-import { columns } from "../paper.ts";
-import { setLines } from "../paragraph.ts";
-import { hasUnprintable, NO_SHAPE } from "../printable.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { painted, TYPE } from "../type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
+import {
+  columnBlocks,
+  fittingBlocks,
+  layBlocks,
+  setBlocks,
+  type TitledText,
+} from "../typeset/column-blocks.ts";
+import { type FactLine, factList } from "../typeset/fact-list.ts";
+import { layFigure, setFigure } from "../typeset/figure.ts";
+import { section } from "../typeset/heading.ts";
+import { columns } from "../typeset/paper.ts";
+import { setLines } from "../typeset/paragraph.ts";
+import { hasUnprintable, NO_SHAPE } from "../typeset/printable.ts";
+import { painted, TYPE } from "../typeset/type-scale.ts";
+import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../typeset/weight-mark.ts";
 import { remediesText } from "./findings-text.ts";
 import { count, shadeSentence } from "./sentence.ts";
 

@@ -11,13 +11,13 @@ import {
   lengthsGapWords,
 } from "../../plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
-import type { Book } from "../book.ts";
-import { figure } from "../figure.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { paragraph } from "../paragraph.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { drawTickBox, TICK_BOX_PT } from "../tick-box.ts";
+import type { Book } from "../typeset/book.ts";
+import { figure } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
 
 const DRAWING_PT = 300;
 /** Longest part of a bolt on one drawing, in widths of the bolt. */

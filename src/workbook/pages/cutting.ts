@@ -1,11 +1,11 @@
 import { LAYER_NAMES, type LayerCut, type Trim } from "../../shade/index.ts";
 import { clothLengthText } from "../../units/index.ts";
-import { figure, figureBeside, isNarrow, type Split } from "../figure.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table, tablesBeside } from "../table.ts";
-import type { CellLike, Table } from "../table-spec.ts";
+import { figure, figureBeside, isNarrow, type Split } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table, tablesBeside } from "../typeset/table.ts";
+import type { CellLike, Table } from "../typeset/table-spec.ts";
 import { capital } from "./sentence.ts";
 
 /** Every piece on the cloth, its size, and how the cut size is made up. */

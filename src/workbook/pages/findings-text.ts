@@ -1,9 +1,9 @@
 import type { Finding } from "../../account/index.ts";
 import { citeText } from "../../sources/index.ts";
-import type { Book } from "../book.ts";
-import type { Noted } from "../noted-list.ts";
-import { painted, TYPE } from "../type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
+import type { Book } from "../typeset/book.ts";
+import type { Noted } from "../typeset/noted-list.ts";
+import { painted, TYPE } from "../typeset/type-scale.ts";
+import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../typeset/weight-mark.ts";
 
 /** What would answer a finding, on one line. */
 export function remediesText({ remedies }: Finding): string | undefined {

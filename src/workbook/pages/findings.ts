@@ -1,12 +1,12 @@
 import { byWeight, type Finding } from "../../account/index.ts";
 import type { Caution } from "../../shade/index.ts";
 import { citeText } from "../../sources/index.ts";
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { findingEntry } from "./findings-text.ts";
 
 /** Every finding, the heaviest first, with what would do and its source. */

@@ -1,7 +1,7 @@
-import { factList } from "../fact-list.ts";
-import { figureBeside } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import { factList } from "../typeset/fact-list.ts";
+import { figureBeside } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
 
 const FIGURE_PT = 400;
 

@@ -1,15 +1,21 @@
 import { WEIGHTS } from "../../account/index.ts";
 import { drawLegend } from "../../drawing/index.ts";
 import { SHEETS } from "../../shade/index.ts";
-import type { Book } from "../book.ts";
-import { type ContentsEntry, contentsList } from "../contents.ts";
-import { figure } from "../figure.ts";
-import { section } from "../heading.ts";
-import { columns } from "../paper.ts";
-import { setLines } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { painted, TYPE } from "../type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_MEANINGS, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
+import type { Book } from "../typeset/book.ts";
+import { type ContentsEntry, contentsList } from "../typeset/contents.ts";
+import { figure } from "../typeset/figure.ts";
+import { section } from "../typeset/heading.ts";
+import { columns } from "../typeset/paper.ts";
+import { setLines } from "../typeset/paragraph.ts";
+import { painted, TYPE } from "../typeset/type-scale.ts";
+import {
+  drawWeightMark,
+  MARK_WIDTH,
+  WEIGHT_MEANINGS,
+  WEIGHT_PAINTS,
+  WEIGHT_WORDS,
+} from "../typeset/weight-mark.ts";
 
 /** What is in the workbook, and how to read it. It follows the cautions, on the same page where there is room. */
 export function guide(context: ShadeContext, entries: readonly ContentsEntry[]): void {

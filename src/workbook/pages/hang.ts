@@ -1,6 +1,6 @@
-import { figureRow } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import { figureRow } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
 import { stepChapters } from "./steps.ts";
 
 /** Up on the wall: fixing, levelling, training the folds. */

@@ -1,11 +1,11 @@
 import { fineText } from "../../units/index.ts";
-import { drawCordSwatch, SWATCH_WIDTH } from "../cord-swatch.ts";
-import { type FactLine, factTable } from "../fact-list.ts";
-import { figure } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import type { LockContext } from "../shade-context.ts";
-import { besideHeight, table, tablesBeside } from "../table.ts";
-import type { CellLike, Table } from "../table-spec.ts";
+import { drawCordSwatch, SWATCH_WIDTH } from "../typeset/cord-swatch.ts";
+import { type FactLine, factTable } from "../typeset/fact-list.ts";
+import { figure } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { besideHeight, table, tablesBeside } from "../typeset/table.ts";
+import type { CellLike, Table } from "../typeset/table-spec.ts";
 
 const LEAST_FIGURE_PT = 190;
 const MOST_FIGURE_PT = 320;

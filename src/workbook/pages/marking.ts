@@ -1,11 +1,11 @@
-import { figureBeside } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
-import type { Span } from "../paper.ts";
-import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { TYPE } from "../type-scale.ts";
+import { figureBeside } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import type { Span } from "../typeset/paper.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { capital } from "./sentence.ts";
 
 /** Where every row and column is marked: from the hem up, from the left edge across. */

@@ -1,14 +1,14 @@
 import type { Opening } from "../../job/index.ts";
-import { type FactLine, factTable } from "../fact-list.ts";
-import { figureBeside } from "../figure.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import type { Span } from "../paper.ts";
-import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table, tablesBeside } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { TYPE } from "../type-scale.ts";
+import { type FactLine, factTable } from "../typeset/fact-list.ts";
+import { figureBeside } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import type { Span } from "../typeset/paper.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table, tablesBeside } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { measuringFigure } from "./measuring-figure.ts";
 import { workingEntries } from "./working-text.ts";
 

@@ -1,10 +1,9 @@
 import type { CuttingPlan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
-import { columns } from "../paper.ts";
-import { firstBaseline } from "../paragraph.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { columns } from "../typeset/paper.ts";
+import { firstBaseline, TYPE } from "../typeset/type-scale.ts";
 
 /** Labels side by side, and the height of one, pt. */
 const ACROSS = 3;

@@ -1,11 +1,11 @@
 import { drawRoom, type RoomView, roomViews } from "../../drawing/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import type { Book } from "../book.ts";
-import { figure } from "../figure.ts";
-import { openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { paragraph } from "../paragraph.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { figure } from "../typeset/figure.ts";
+import { openChapter, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { workingEntries } from "./working-text.ts";
 
 /** Most that one drawing takes of a page, pt: lowered and raised stand under each other. */

@@ -1,12 +1,12 @@
 import { moneyText } from "../../account/index.ts";
 import type { Cost, ShoppingLine } from "../../shade/index.ts";
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
-import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { drawTickBox, TICK_BOX_PT } from "../tick-box.ts";
+import type { Book } from "../typeset/book.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
 
 const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
   cloth: "Cloth",

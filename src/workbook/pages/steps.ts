@@ -1,7 +1,7 @@
 import { CHAPTER_NAMES, type Chapter, type Step } from "../../shade/index.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { type NumberedStep, stepList } from "../step-list.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { type NumberedStep, stepList } from "../typeset/step-list.ts";
 
 /** How far the shade is raised in the drawing of a chapter: what its steps are about. */
 const RAISE: Partial<Record<Chapter, number>> = { train: 1 };

@@ -1,8 +1,3 @@
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { MARGIN_PT, pt } from "../paper.ts";
-import { paragraph, setLines } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { drawTestSquare, drawTile, type TilePlace } from "../strips/draw-tile.ts";
 import { shadeStrips } from "../strips/shade-strips.ts";
@@ -15,9 +10,14 @@ import {
   tileLengthMm,
 } from "../strips/strip-page.ts";
 import { type Strip, type Tile, tileStrip } from "../strips/tile-strip.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { type TextStyle, TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { MARGIN_PT, pt } from "../typeset/paper.ts";
+import { paragraph, setLines } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { type TextStyle, TYPE } from "../typeset/type-scale.ts";
 
 interface Piece {
   strip: Strip;

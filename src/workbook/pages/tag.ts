@@ -2,11 +2,11 @@ import { drawTag } from "../../drawing/index.ts";
 import type { ChildSafetyTag } from "../../shade/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
-import { columnBlocks, layBlocks, setBlocks, type TitledText } from "../column-blocks.ts";
-import { type LaidFigure, layFullSize, setFigure } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
-import { columns } from "../paper.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import { columnBlocks, layBlocks, setBlocks, type TitledText } from "../typeset/column-blocks.ts";
+import { type LaidFigure, layFullSize, setFigure } from "../typeset/figure.ts";
+import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { columns } from "../typeset/paper.ts";
 
 const AFTER = 18;
 /** A tag that leaves so many columns free has its words beside it. */

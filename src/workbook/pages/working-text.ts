@@ -2,8 +2,8 @@ import { type FigureUnit, figureText, moneyText, type Working } from "../../acco
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
-import type { Noted } from "../noted-list.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Noted } from "../typeset/noted-list.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { sentence } from "./sentence.ts";
 
 const UNIT_WORDS: Record<FigureUnit, string> = {

@@ -1,7 +1,7 @@
 import type { Working } from "../../account/index.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
 import { workingEntries } from "./working-text.ts";
 
 const GROUP_NAMES: Record<string, string> = {

@@ -1,4 +1,11 @@
-import { type Drawing, moved, type Placed, type PlacedItem, type Role, shapesBox } from "../drawing/index.ts";
+import {
+  type Drawing,
+  moved,
+  type Placed,
+  type PlacedItem,
+  type Role,
+  shapesBox,
+} from "../../drawing/index.ts";
 import { placedOnce } from "./figure.ts";
 import { mm, pt } from "./paper.ts";
 

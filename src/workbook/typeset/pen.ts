@@ -1,4 +1,4 @@
-import { type Paint, paintHex } from "../drawing/index.ts";
+import { type Paint, paintHex } from "../../drawing/index.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
 import { printable } from "./printable.ts";
 import { num, TextSetter } from "./set-text.ts";

@@ -1,4 +1,4 @@
-import { cordStyle, type Stroke } from "../drawing/index.ts";
+import { cordStyle, type Stroke } from "../../drawing/index.ts";
 import { pt } from "./paper.ts";
 import type { Pen } from "./pen.ts";
 

@@ -1,14 +1,14 @@
-import type { Drawing } from "../drawing/index.ts";
-import type { Step } from "../shade/index.ts";
+import type { Drawing } from "../../drawing/index.ts";
+import type { Step } from "../../shade/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { altText } from "./figure.ts";
 import { section } from "./heading.ts";
 import { columns, type Span } from "./paper.ts";
-import { firstBaseline, setLines } from "./paragraph.ts";
+import { setLines } from "./paragraph.ts";
 import { type Thumbnail, thumbnail } from "./thumbnail.ts";
 import { drawTickBox, TICK_BOX_PT } from "./tick-box.ts";
-import { painted, type TextStyle, TYPE } from "./type-scale.ts";
+import { firstBaseline, painted, type TextStyle, TYPE } from "./type-scale.ts";
 
 const NUMBER_X = TICK_BOX_PT + 8;
 const TEXT_X = TICK_BOX_PT + 30;

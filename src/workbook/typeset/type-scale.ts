@@ -1,4 +1,4 @@
-import type { Paint } from "../drawing/index.ts";
+import type { Paint } from "../../drawing/index.ts";
 import type { FaceName } from "./typeface.ts";
 
 /** How a line of text looks: face, size and leading in points, and colour by name. */
@@ -36,4 +36,9 @@ export const TYPE = {
 
 export function painted(base: TextStyle, paint: Paint): TextStyle {
   return { ...base, paint };
+}
+
+/** Baseline of the first line below the top of its leading: letters sit centred in their line. */
+export function firstBaseline(style: TextStyle): number {
+  return style.leadingPt / 2 + style.sizePt * 0.33;
 }

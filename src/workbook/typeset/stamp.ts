@@ -1,8 +1,7 @@
 import { breakLines } from "./break-lines.ts";
-import { firstBaseline } from "./paragraph.ts";
 import type { Pen } from "./pen.ts";
 import { onOneLine } from "./printable.ts";
-import { painted, TYPE } from "./type-scale.ts";
+import { firstBaseline, painted, TYPE } from "./type-scale.ts";
 import { drawWeightMark, MARK_WIDTH, WEIGHT_WORDS } from "./weight-mark.ts";
 
 const PAD = 6;

@@ -1,7 +1,6 @@
 import type { Book } from "./book.ts";
 import { columns } from "./paper.ts";
-import { firstBaseline } from "./paragraph.ts";
-import { painted, TYPE } from "./type-scale.ts";
+import { firstBaseline, painted, TYPE } from "./type-scale.ts";
 
 export interface ContentsEntry {
   title: string;

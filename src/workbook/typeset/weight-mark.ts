@@ -1,5 +1,5 @@
-import type { Weight } from "../account/index.ts";
-import type { Paint } from "../drawing/index.ts";
+import type { Weight } from "../../account/index.ts";
+import type { Paint } from "../../drawing/index.ts";
 import type { Pen } from "./pen.ts";
 
 /** A word and a paint for each weight of finding; the mark's shape says it once more, for black and white. */

@@ -1,4 +1,4 @@
-import type { Placed, PlacedCircle, PlacedItem, PlacedPath, PlacedText, Point } from "../drawing/index.ts";
+import type { Placed, PlacedCircle, PlacedItem, PlacedPath, PlacedText, Point } from "../../drawing/index.ts";
 import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
 import { type Pen, rgb } from "./pen.ts";

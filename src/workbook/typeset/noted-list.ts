@@ -1,9 +1,9 @@
 import type { Book } from "./book.ts";
 import { setFormula } from "./formula-line.ts";
 import { columns } from "./paper.ts";
-import { firstBaseline, linesThatStay, setLines } from "./paragraph.ts";
+import { linesThatStay, setLines } from "./paragraph.ts";
 import { HAIRLINE, type Pen } from "./pen.ts";
-import { type TextStyle, TYPE } from "./type-scale.ts";
+import { firstBaseline, type TextStyle, TYPE } from "./type-scale.ts";
 
 interface NotedText {
   words: string;

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { FONTS } from "../../test/workbook/fonts.ts";
+import { FONTS } from "../../../test/workbook/fonts.ts";
 import { breakLines } from "./break-lines.ts";
 import { TYPE } from "./type-scale.ts";
 import { openFaces } from "./typeface.ts";

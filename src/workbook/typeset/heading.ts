@@ -1,7 +1,7 @@
 import type { Book } from "./book.ts";
 import type { Span } from "./paper.ts";
-import { firstBaseline, setLines } from "./paragraph.ts";
-import { TYPE } from "./type-scale.ts";
+import { setLines } from "./paragraph.ts";
+import { firstBaseline, TYPE } from "./type-scale.ts";
 
 const NUMBER_WIDTH = 38;
 /** Over the heading of a section, pt, and what a heading of one line takes with the space under it. */

@@ -1,7 +1,6 @@
 import type { Book } from "./book.ts";
 import { columns, type Span } from "./paper.ts";
-import { firstBaseline } from "./paragraph.ts";
-import { type TextStyle, TYPE } from "./type-scale.ts";
+import { firstBaseline, type TextStyle, TYPE } from "./type-scale.ts";
 
 /** A short text with a title over it, and perhaps a mark before the title and smaller words under the text. */
 export interface TitledText {

@@ -1,6 +1,6 @@
 import type { Book } from "./book.ts";
 import type { StructType } from "./tags.ts";
-import { type TextStyle, TYPE } from "./type-scale.ts";
+import { firstBaseline, type TextStyle, TYPE } from "./type-scale.ts";
 
 export interface TextBlock {
   style?: TextStyle;
@@ -9,11 +9,6 @@ export interface TextBlock {
   tag?: StructType;
   /** Space under it, pt. */
   after?: number;
-}
-
-/** Baseline of the first line below the top of its leading: letters sit centred in their line. */
-export function firstBaseline(style: TextStyle): number {
-  return style.leadingPt / 2 + style.sizePt * 0.33;
 }
 
 /** Sets lines that are known to fit on this page, from the top at `y`. */

@@ -1,5 +1,5 @@
-import type { Paint } from "../drawing/index.ts";
-import type { RuleOutcome } from "../shade/index.ts";
+import type { Paint } from "../../drawing/index.ts";
+import type { RuleOutcome } from "../../shade/index.ts";
 import type { Pen } from "./pen.ts";
 
 /** What each outcome of a rule says, and no more than that. */

@@ -1,7 +1,6 @@
 import type { Book } from "./book.ts";
-import { firstBaseline } from "./paragraph.ts";
 import { type Align, CELL_PAD_Y, type CellLike, type Table } from "./table-spec.ts";
-import { type TextStyle, TYPE } from "./type-scale.ts";
+import { firstBaseline, type TextStyle, TYPE } from "./type-scale.ts";
 
 const CELL_GAP = 12;
 

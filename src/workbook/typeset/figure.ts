@@ -1,4 +1,11 @@
-import { type Drawing, type Fit, type Placed, type Primitive, place, textWidthEm } from "../drawing/index.ts";
+import {
+  type Drawing,
+  type Fit,
+  type Placed,
+  type Primitive,
+  place,
+  textWidthEm,
+} from "../../drawing/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { section } from "./heading.ts";
