@@ -1,7 +1,7 @@
 import type { CuttingPlan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Book } from "../typeset/book.ts";
-import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { openPage } from "../typeset/heading.ts";
 import { columns } from "../typeset/paper.ts";
 import { firstBaseline, TYPE } from "../typeset/type-scale.ts";
 
@@ -19,9 +19,9 @@ interface Label {
 }
 
 /** A label for every piece of cloth, to cut out and pin on: shade, part, size, and an arrow to its top. */
-export function pieceLabels(book: Book, cutting: CuttingPlan, head: ChapterHead): void {
-  openChapter(book, {
-    ...head,
+export function pieceLabels(book: Book, cutting: CuttingPlan): void {
+  openPage(book, {
+    title: "Labels for the pieces",
     lead: "Cut them out and pin one to each piece as it comes off the bolt, the arrow to the top of the piece.",
   });
   const labels = labelsOf(cutting);

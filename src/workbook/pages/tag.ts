@@ -5,7 +5,7 @@ import { trimmed } from "../../units/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { columnBlocks, layBlocks, setBlocks, type TitledText } from "../typeset/column-blocks.ts";
 import { type LaidFigure, layFullSize, setFigure } from "../typeset/figure.ts";
-import { type ChapterHead, openChapter } from "../typeset/heading.ts";
+import { openPage } from "../typeset/heading.ts";
 import { columns } from "../typeset/paper.ts";
 
 const AFTER = 18;
@@ -13,9 +13,9 @@ const AFTER = 18;
 const ASIDE_COLUMNS = 5;
 
 /** The tag to cut out, as large as it must be, with what to know of it outside its line. */
-export function tagPage({ book, shade }: ShadeContext, head: ChapterHead): void {
-  openChapter(book, {
-    ...head,
+export function tagPage({ book, shade }: ShadeContext): void {
+  openPage(book, {
+    title: "Child-safety tag, full size",
     lead: "A warning that stays on the shade. Print it at its true size, measure its letters, then cut it out.",
   });
   const sides = drawTag(shade).map((drawing) => layFullSize(book, drawing));

@@ -12,7 +12,7 @@ import { drawTestSquare } from "../strips/draw-tile.ts";
 import { OVERLAP_MM, TEST_SQUARE_MM } from "../strips/strip-page.ts";
 import { MOST_TILES, type SheetTile, type SheetTiles, tileSheet } from "../strips/tile-sheet.ts";
 import { drawPlaced } from "../typeset/draw-placed.ts";
-import { type ChapterHead, openChapter, section } from "../typeset/heading.ts";
+import { openPage, section } from "../typeset/heading.ts";
 import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../typeset/paper.ts";
 import { paragraph } from "../typeset/paragraph.ts";
 import { num } from "../typeset/set-text.ts";
@@ -30,10 +30,10 @@ interface Template {
 }
 
 /** Templates at full size, cut into pages that are glued together: print, measure, cut, join. */
-export function templatesPages(context: ShadeContext, head: ChapterHead): void {
+export function templatesPages(context: ShadeContext): void {
   const { book, plan, shade } = context;
-  openChapter(book, {
-    ...head,
+  openPage(book, {
+    title: "Templates, full size",
     lead: "Shapes that no tape measure gives, at full size: print, measure the square, join the pages, cut by them.",
   });
   const page = {

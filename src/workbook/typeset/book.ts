@@ -1,4 +1,5 @@
 import { breakLines } from "./break-lines.ts";
+import { DESK, type Look } from "./look.ts";
 import { BOTTOM_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { OutlineItem, PdfDocument } from "./pdf-kit.ts";
 import { Pen } from "./pen.ts";
@@ -15,15 +16,20 @@ export class Book {
   readonly tags: Tags;
   readonly paper: Paper;
   readonly faces: Faces;
+  /** How things of the pages from here on are set. */
+  look: Look = DESK;
   /** Where the next thing goes, pt from the top of the page. */
   y = 0;
   readonly #doc: PdfDocument;
-  readonly #pages: Running[] = [];
-  #running: Running = { job: "", shade: "", chapter: "" };
+  /** Pages of the sheaf that is open. */
+  #sheaf: Running[] = [];
+  /** Pages of the sheaves that are done and written out. */
+  #before = 0;
+  #running: Running = { job: "", shade: "", set: "", reader: "" };
   #top = 0;
-  readonly #anchors = new Map<string, number>();
-  readonly #later: { page: number; draw: () => void }[] = [];
   readonly #outline: OutlineItem[];
+  /** Entries of the outline that what follows stands under, once there is a page. */
+  readonly #waiting: string[] = [];
 
   constructor(doc: PdfDocument, faces: Faces, paper: Paper) {
     this.#doc = doc;
@@ -52,7 +58,7 @@ export class Book {
   }
 
   get pageCount(): number {
-    return this.#pages.length;
+    return this.#before + this.#sheaf.length;
   }
 
   /** Height left on this page. */
@@ -67,7 +73,8 @@ export class Book {
 
   turnPage(): void {
     this.#doc.addPage();
-    this.#pages.push(this.#running);
+    this.#sheaf.push(this.#running);
+    for (const title of this.#waiting.splice(0)) this.#nest(title);
     this.tags.artifact(() => drawHead(this.pen, this.#running, this.left, this.width), "Pagination");
     this.#stamp();
     this.#top = headHeight(this.pen, this.#running, this.width);
@@ -88,48 +95,42 @@ export class Book {
     if (this.y + heightPt > this.bottom + 0.01 && this.y > this.top) this.turnPage();
   }
 
-  /** Names this place of this page, for links and for lists of contents. */
-  anchor(name: string): void {
-    this.#anchors.set(name, this.#pages.length);
-    this.#doc.addNamedDestination(name, "XYZ", 0, Math.max(0, this.y - 40), null);
+  /** An entry of the outline at the page that is open. */
+  bookmark(title: string): void {
+    this.#outline.at(-1)?.addItem(title);
   }
 
-  /** Number of the page that holds an anchor; 0 until it is set. */
-  pageOf(name: string): number {
-    return this.#anchors.get(name) ?? 0;
+  /** An entry at the next page, under which those that follow stand. */
+  openBookmark(title: string): void {
+    this.#waiting.push(title);
   }
 
-  /** Draws on the page that is open now, once every page number is known. */
-  later(draw: () => void): void {
-    this.#later.push({ page: this.#pages.length - 1, draw });
+  #nest(title: string): void {
+    const item = this.#outline.at(-1)?.addItem(title, { expanded: false });
+    if (item) this.#outline.push(item);
   }
 
-  /** An entry of the outline at the page that is open; `nested` makes what follows stand under it. */
-  bookmark(title: string, nested: boolean): void {
-    const parent = this.#outline.at(-1);
-    const item = parent?.addItem(title, { expanded: nested });
-    if (nested && item) this.#outline.push(item);
-  }
-
-  endBookmark(): void {
-    if (this.#outline.length > 1) this.#outline.pop();
+  closeBookmark(): void {
+    if (this.#waiting.pop() === undefined && this.#outline.length > 1) this.#outline.pop();
   }
 
   lines(text: string, widthPt: number, style: TextStyle): string[] {
     return breakLines(printable(text, this.faces[style.face]), widthPt, style, this.faces);
   }
 
-  /** Page numbers are known only now: contents, and the foot of every page. */
-  finish(): void {
-    for (const { page, draw } of this.#later) {
-      this.#doc.switchToPage(page);
-      draw();
-    }
-    const total = this.#pages.length;
-    this.#pages.forEach((running, index) => {
-      this.#doc.switchToPage(index);
+  /**
+   * Ends a sheaf of pages that are handed over together: only now is it known how many they are. They are numbered and
+   * written out, so that a job of any size needs the memory of one sheaf.
+   */
+  endSheaf(): void {
+    const total = this.#sheaf.length;
+    this.#sheaf.forEach((running, index) => {
+      this.#doc.switchToPage(this.#before + index);
       const drawn = () => drawFoot(this.pen, running, { number: index + 1, total }, this.paper);
       this.tags.artifact(drawn, "Pagination");
     });
+    this.#doc.flushPages();
+    this.#before += total;
+    this.#sheaf = [];
   }
 }

@@ -11,7 +11,6 @@ import { drawPlaced } from "./draw-placed.ts";
 import { section } from "./heading.ts";
 import { columns, mm, pt, type Span } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
-import { TYPE } from "./type-scale.ts";
 
 const CAPTION_GAP = 6;
 const AFTER = 16;
@@ -43,18 +42,46 @@ export interface LaidFigure {
   heightPt: number;
 }
 
-function captionText(drawing: Drawing): string {
-  return drawing.caption === "" ? drawing.title : `${drawing.title}. ${drawing.caption}`;
+/** From where it is seen, and the rest where there is room to read it. */
+function captionText(book: Book, { title, caption }: Drawing): string {
+  if (!book.look.measured) return /^.+?[.](?= |$)/u.exec(caption)?.[0] ?? title;
+  return caption === "" ? title : `${title}. ${caption}`;
+}
+
+function asLooked({ look }: Book, drawing: Drawing): Drawing {
+  if (look.measured) return drawing;
+  return { ...drawing, primitives: drawing.primitives.flatMap(withoutMeasure) };
+}
+
+const NUMBER_PAPER_MM = 3.3;
+
+/** A measure of a row or column leaves its number where its line would be; any other leaves nothing. */
+function withoutMeasure(one: Primitive): Primitive[] {
+  if (one.kind !== "dimension") return [one];
+  const [, along, number] = /^(row|column)-(\d+)$/.exec(one.part ?? "") ?? [];
+  if (number === undefined || one.running === undefined) return [];
+  return [
+    {
+      kind: "text",
+      role: "label",
+      at: one.to,
+      text: number,
+      paperMm: NUMBER_PAPER_MM,
+      anchor: "middle",
+      strong: true,
+      shiftPaperMm: along === "row" ? [-NUMBER_PAPER_MM, 0] : [0, NUMBER_PAPER_MM],
+    },
+  ];
 }
 
 /**
  * A name longer than the drawing may be wide would shrink the drawing to a speck. It is cut in the drawing;
  * the tables beside it have it whole.
  */
-function withShortWords(drawing: Drawing, widthMm: number): Drawing {
+function withShortWords(drawing: Drawing, widthMm: number, textScale: number): Drawing {
   const primitives = drawing.primitives.map((one): Primitive => {
     if (one.kind !== "text") return one;
-    const room = (widthMm * WORDS_SHARE) / one.paperMm;
+    const room = (widthMm * WORDS_SHARE) / (one.paperMm * textScale);
     return textWidthEm(one.text) <= room ? one : { ...one, text: shortened(one.text, room) };
   });
   return { ...drawing, primitives };
@@ -71,8 +98,8 @@ const GIVES_UP = 0.3;
 
 /** The height asked for, or a little less where a long caption would else push the drawing off the page. */
 function heightWithCaption(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): number {
-  const caption = book.lines(captionText(drawing), widthPt, TYPE.caption);
-  const roomPt = book.room - CAPTION_GAP - caption.length * TYPE.caption.leadingPt - 1;
+  const caption = book.lines(captionText(book, drawing), widthPt, book.look.caption);
+  const roomPt = book.room - CAPTION_GAP - caption.length * book.look.caption.leadingPt - 1;
   return roomPt < maxHeightPt * (1 - GIVES_UP) ? maxHeightPt : Math.min(maxHeightPt, roomPt);
 }
 
@@ -89,7 +116,8 @@ export function layFullSize(book: Book, drawing: Drawing): LaidFigure {
 }
 
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
-  const placed = place(withShortWords(drawing, mm(widthPt)), fit);
+  const textScale = book.look.drawingText;
+  const placed = place(withShortWords(asLooked(book, drawing), mm(widthPt), textScale), fit, { textScale });
   known.set(drawing, placed);
   const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
   return captioned(book, drawing, placed, zoom, widthPt);
@@ -102,7 +130,7 @@ function captioned(
   zoom: number,
   captionWidthPt: number,
 ): LaidFigure {
-  const caption = book.lines(captionText(drawing), captionWidthPt, TYPE.caption);
+  const caption = book.lines(captionText(book, drawing), captionWidthPt, book.look.caption);
   const drawnPt = pt(placed.heightMm) * zoom;
   return {
     placed,
@@ -110,7 +138,7 @@ function captioned(
     caption,
     widthPt: pt(placed.widthMm) * zoom,
     drawnPt,
-    heightPt: drawnPt + CAPTION_GAP + caption.length * TYPE.caption.leadingPt,
+    heightPt: drawnPt + CAPTION_GAP + caption.length * book.look.caption.leadingPt,
   };
 }
 
@@ -122,7 +150,7 @@ export function setFigure(book: Book, figure: LaidFigure, x: number, y: number):
     bbox: [x, y, x + figure.widthPt, y + drawnPt],
   });
   const captionY = y + drawnPt + CAPTION_GAP;
-  book.tags.mark("Caption", () => setLines(book, figure.caption, x, captionY, TYPE.caption));
+  book.tags.mark("Caption", () => setLines(book, figure.caption, x, captionY, book.look.caption));
 }
 
 /** A drawing in the flow of the page. */

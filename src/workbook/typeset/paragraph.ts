@@ -1,6 +1,6 @@
 import type { Book } from "./book.ts";
 import type { StructType } from "./tags.ts";
-import { firstBaseline, type TextStyle, TYPE } from "./type-scale.ts";
+import { firstBaseline, type TextStyle } from "./type-scale.ts";
 
 export interface TextBlock {
   style?: TextStyle;
@@ -28,7 +28,7 @@ export function linesThatStay(count: number, room: number, leadingPt: number): n
 
 /** A paragraph that flows over pages where it must. */
 export function paragraph(book: Book, text: string, block: TextBlock = {}): void {
-  const { style = TYPE.body, x = book.left, width = book.width, tag = "P", after = 8 } = block;
+  const { style = book.look.body, x = book.left, width = book.width, tag = "P", after = 8 } = block;
   let rest = book.lines(text, width, style);
   book.tags.open(tag);
   while (rest.length > 0) {

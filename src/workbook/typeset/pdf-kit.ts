@@ -81,18 +81,30 @@ function askForFullSize(doc: PdfDocument): void {
   if (preferences) preferences.data.PrintScaling = "None";
 }
 
-/** Ends the document and gathers its bytes. */
-export function closeDocument(doc: PdfDocument): Promise<Uint8Array> {
-  return new Promise((resolve, reject) => {
-    const chunks: Uint8Array[] = [];
-    doc.on("data", (chunk: Uint8Array) => chunks.push(chunk));
-    doc.on("end", () => resolve(joined(chunks)));
-    doc.on("error", reject);
-    doc.end();
-  });
+/** The way out of a document: what it has so far, and its end. */
+export interface Outlet {
+  /** Settles when everything that was handed out is written. */
+  written: () => Promise<void>;
+  ended: Promise<void>;
 }
 
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
+/** Hands every piece of the document on while it is made, one after the other. */
+export function writeOut(doc: PdfDocument, write: (chunk: Uint8Array) => Promise<void>): Outlet {
+  let queue: Promise<void> = Promise.resolve();
+  doc.on("data", (chunk: Uint8Array) => {
+    queue = queue.then(() => write(chunk));
+    // Told to whoever waits for the queue; here it would count as unheard.
+    queue.catch(() => {});
+  });
+  const ended = new Promise<void>((resolve, reject) => {
+    doc.on("end", () => queue.then(resolve, reject));
+    doc.on("error", reject);
+  });
+  ended.catch(() => {});
+  return { written: () => queue, ended };
+}
+
+export function joined(chunks: readonly Uint8Array[]): Uint8Array {
   const bytes = new Uint8Array(chunks.reduce((sum, chunk) => sum + chunk.byteLength, 0));
   let at = 0;
   for (const chunk of chunks) {

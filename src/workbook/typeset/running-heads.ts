@@ -9,8 +9,10 @@ import { TYPE } from "./type-scale.ts";
 export interface Running {
   job: string;
   shade: string;
-  chapter: string;
-  /** Words at the middle of the foot: that the job is invented, or when it was made. */
+  /** Which sheaf of pages this is, and for whom. */
+  set: string;
+  reader: string;
+  /** Words at the right of the foot: that the job is invented, or when it was made. */
   remark?: string;
   /** Why nobody should have this shade as it is planned: stands under the head of every page. */
   stamp?: string;
@@ -82,7 +84,10 @@ export function drawFoot(
   paper: Paper,
 ): void {
   const y = paper.heightPt - FOOT_PT;
-  pen.text(running.chapter, MARGIN_PT, y, TYPE.running);
-  if (running.remark !== undefined) pen.text(running.remark, paper.widthPt / 2, y, TYPE.running, "middle");
-  pen.text(`page ${page.number} of ${page.total}`, paper.widthPt - MARGIN_PT, y, TYPE.running, "end");
+  const right = paper.widthPt - MARGIN_PT;
+  const over = y - TYPE.running.leadingPt;
+  pen.text(running.set, MARGIN_PT, over, TYPE.runningStrong);
+  pen.text(running.reader, MARGIN_PT, y, TYPE.running);
+  pen.text(`page ${page.number} of ${page.total}`, right, over, TYPE.runningStrong, "end");
+  if (running.remark !== undefined) pen.text(running.remark, right, y, TYPE.running, "end");
 }

@@ -13,8 +13,8 @@ import { firstBaseline, painted, type TextStyle, TYPE } from "./type-scale.ts";
 const NUMBER_X = TICK_BOX_PT + 8;
 const TEXT_X = TICK_BOX_PT + 30;
 const STEP_GAP = 9;
-const FIGURE_COLUMNS = 4;
-const FIGURE_HEIGHT = 140;
+const FIGURE_COLUMNS = 3;
+const FIGURE_HEIGHT = 104;
 const FIGURE_GAP = 14;
 const CAPTION_GAP = 4;
 

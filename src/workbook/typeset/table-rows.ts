@@ -1,6 +1,6 @@
 import type { Book } from "./book.ts";
-import { type Align, CELL_PAD_Y, type CellLike, type Table } from "./table-spec.ts";
-import { firstBaseline, type TextStyle, TYPE } from "./type-scale.ts";
+import type { Align, CellLike, Table } from "./table-spec.ts";
+import { firstBaseline, type TextStyle } from "./type-scale.ts";
 
 const CELL_GAP = 12;
 
@@ -59,7 +59,7 @@ function axis(book: Book, spec: Table, column: number): number {
     const strong = spec.sum === true && i === spec.rows.length - 1;
     const cell = cells[column];
     const bold = strong || (typeof cell === "object" && cell.strong === true);
-    return book.pen.widthOf(splitMeasure(textOf(cell))[0], bold ? TYPE.cellStrong : TYPE.cell);
+    return book.pen.widthOf(splitMeasure(textOf(cell))[0], bold ? book.look.cellStrong : book.look.cell);
   });
   return Math.max(0, ...widths);
 }
@@ -74,7 +74,7 @@ export function layRow(
   const laid = columns.map((column, i): LaidCell => {
     const cell = cells[i];
     const rich = typeof cell === "object" ? cell : undefined;
-    const bold = rich?.strong === true ? TYPE.cellStrong : base;
+    const bold = rich?.strong === true ? book.look.cellStrong : base;
     const style: TextStyle = rich?.quiet === true ? { ...bold, paint: "pencil" } : bold;
     const indentPt = rich?.sign === undefined ? 0 : rich.sign.widthPt;
     const lines = book.lines(textOf(cell), column.width - indentPt, style);
@@ -82,7 +82,11 @@ export function layRow(
   });
   const lines = Math.max(1, ...laid.map((cell) => cell.lines.length));
   const leadingPt = base.leadingPt;
-  return { cells: laid, leadingPt, heightPt: Math.max(atLeastPt, lines * leadingPt + 2 * CELL_PAD_Y) };
+  return {
+    cells: laid,
+    leadingPt,
+    heightPt: Math.max(atLeastPt, lines * leadingPt + 2 * book.look.cellPadPt),
+  };
 }
 
 /** Sets a row with its top at `y`. The first cell of a body row names the row. */
@@ -90,7 +94,7 @@ export function setRow(book: Book, row: LaidRow, y: number, as: "TH" | "TD" | "p
   row.cells.forEach((cell, i) => {
     if (cell.sign !== undefined) {
       const { sign } = cell;
-      const middle = y + CELL_PAD_Y + row.leadingPt / 2;
+      const middle = y + book.look.cellPadPt + row.leadingPt / 2;
       const draw = () => sign(cell.column.x, middle);
       if (as === "plain") draw();
       else book.tags.artifact(draw);
@@ -110,7 +114,7 @@ function setCell(book: Book, cell: LaidCell, y: number, leadingPt: number): void
   const { column, style } = cell;
   const left = column.x + cell.indentPt;
   cell.lines.forEach((line, i) => {
-    const baseline = y + CELL_PAD_Y + i * leadingPt + firstBaseline({ ...style, leadingPt });
+    const baseline = y + book.look.cellPadPt + i * leadingPt + firstBaseline({ ...style, leadingPt });
     if (column.align === "right") {
       book.pen.text(line, column.x + column.width, baseline, style, "end");
     } else if (column.align === "measure" && column.axisPt > 0 && i === 0) {

@@ -37,5 +37,3 @@ export interface Table {
   /** Space under it. */
   after?: number;
 }
-
-export const CELL_PAD_Y = 4;

@@ -4,8 +4,8 @@ import { columns } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 import { HAIRLINE, RULE } from "./pen.ts";
 import { type LaidRow, layRow, type PlacedColumn, setRow, tableColumns } from "./table-rows.ts";
-import { CELL_PAD_Y, type Table } from "./table-spec.ts";
-import { TYPE } from "./type-scale.ts";
+import type { Table } from "./table-spec.ts";
+import type { TextStyle } from "./type-scale.ts";
 
 /** Tables up to this height are never parted. */
 const KEEP_WHOLE_PT = 200;
@@ -18,6 +18,7 @@ interface LaidTable {
   x: number;
   width: number;
   intro: string[];
+  introStyle: TextStyle;
   head: LaidRow;
   rows: LaidRow[];
 }
@@ -28,14 +29,15 @@ function layTable(book: Book, spec: Table): LaidTable {
   const titles = spec.columns.map((column) => column.title);
   const rows = spec.rows.map((cells, i) => {
     const strong = spec.sum === true && i === spec.rows.length - 1;
-    return layRow(book, columns, cells, strong ? TYPE.cellStrong : TYPE.cell, spec.rowHeightPt);
+    return layRow(book, columns, cells, strong ? book.look.cellStrong : book.look.cell, spec.rowHeightPt);
   });
   return {
     spec,
     x,
     width,
-    intro: spec.intro === undefined ? [] : book.lines(spec.intro, width, TYPE.small),
-    head: layRow(book, flushLeft(columns), titles, TYPE.label),
+    intro: spec.intro === undefined ? [] : book.lines(spec.intro, width, book.look.small),
+    introStyle: book.look.small,
+    head: layRow(book, flushLeft(columns), titles, book.look.label),
     rows,
   };
 }
@@ -45,8 +47,8 @@ function flushLeft(columns: readonly PlacedColumn[]): PlacedColumn[] {
   return columns.map((column) => (column.align === "measure" ? { ...column, align: "left" } : column));
 }
 
-function introHeight({ intro }: LaidTable): number {
-  return intro.length === 0 ? 0 : intro.length * TYPE.small.leadingPt + INTRO_GAP;
+function introHeight({ intro, introStyle }: LaidTable): number {
+  return intro.length === 0 ? 0 : intro.length * introStyle.leadingPt + INTRO_GAP;
 }
 
 /** Height without the heading. */
@@ -117,7 +119,7 @@ function setTable(book: Book, laid: LaidTable): void {
   const { spec, x, width, head, rows, intro } = laid;
   if (intro.length > 0) {
     const { y } = book;
-    book.tags.mark("P", () => setLines(book, intro, x, y, TYPE.small));
+    book.tags.mark("P", () => setLines(book, intro, x, y, book.look.small));
     book.y += introHeight(laid);
   }
   book.tags.open("Table", { title: spec.title });
@@ -160,10 +162,10 @@ function drawRow(book: Book, row: LaidRow, x: number, width: number, ruled: bool
   book.tags.open("TR");
   let rest = row;
   while (rest.heightPt > book.room) {
-    const fit = Math.max(1, Math.floor((book.room - 2 * CELL_PAD_Y) / rest.leadingPt));
-    const piece = part(rest, 0, fit);
+    const fit = Math.max(1, Math.floor((book.room - 2 * book.look.cellPadPt) / rest.leadingPt));
+    const piece = part(rest, 0, fit, book.look.cellPadPt);
     setRow(book, piece, book.y, "TD");
-    rest = part(rest, fit, Number.POSITIVE_INFINITY);
+    rest = part(rest, fit, Number.POSITIVE_INFINITY, book.look.cellPadPt);
     if (rest.cells.every((cell) => cell.lines.length === 0)) break;
     book.turnPage();
   }
@@ -175,8 +177,8 @@ function drawRow(book: Book, row: LaidRow, x: number, width: number, ruled: bool
   if (ruled) book.tags.artifact(() => book.pen.line(x, book.y, x + width, book.y, HAIRLINE));
 }
 
-function part(row: LaidRow, from: number, to: number): LaidRow {
+function part(row: LaidRow, from: number, to: number, padPt: number): LaidRow {
   const cells = row.cells.map((cell) => ({ ...cell, lines: cell.lines.slice(from, to) }));
   const lines = Math.max(0, ...cells.map((cell) => cell.lines.length));
-  return { ...row, cells, heightPt: lines * row.leadingPt + 2 * CELL_PAD_Y };
+  return { ...row, cells, heightPt: lines * row.leadingPt + 2 * padPt };
 }

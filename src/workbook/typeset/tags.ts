@@ -18,10 +18,7 @@ export type StructType =
   | "TH"
   | "TD"
   | "Figure"
-  | "Caption"
-  | "TOC"
-  | "TOCI"
-  | "Link";
+  | "Caption";
 
 export interface TagOptions {
   title?: string;
@@ -65,40 +62,6 @@ export class Tags {
     const element = this.#open.pop();
     if (element !== undefined && element === this.#parts.at(-1)) this.#parts.pop();
     return element;
-  }
-
-  /** Leaves an element without ending it: some of its children are filled later. It ends with its parent. */
-  leave(): void {
-    this.#pop();
-  }
-
-  /** An element that keeps its place in the tree and gets its content later. */
-  reserve(type: StructType): StructElement {
-    this.open(type);
-    const element = this.#pop();
-    if (element === undefined) throw new Error(`invalid tag: ${type}`);
-    return element;
-  }
-
-  /** Goes back into a reserved element and ends it. */
-  fill(element: StructElement, body: () => void): void {
-    this.#open.push(element);
-    body();
-    this.close();
-  }
-
-  /** A place to press that leads to a named destination, over the content that `body` sets. */
-  link(
-    to: string,
-    words: string,
-    box: [x: number, y: number, width: number, height: number],
-    body: () => void,
-  ): void {
-    this.open("Link");
-    this.content("Link", body);
-    const element = this.#open.at(-1);
-    this.#doc.goTo(...box, to, { structParent: element, Contents: new String(words) } as never);
-    this.close();
   }
 
   within(type: StructType, body: () => void, options?: TagOptions): void {

@@ -17,7 +17,6 @@ function style(face: FaceName, sizePt: number, leadingPt: number, paint: Paint =
 export const TYPE = {
   title: style("semibold", 28, 32),
   chapter: style("semibold", 21, 25),
-  chapterNumber: style("regular", 21, 25, "woad"),
   section: style("semibold", 12, 16),
   step: style("semibold", 10.5, 14),
   lead: style("regular", 12, 17, "pencil"),
@@ -29,9 +28,16 @@ export const TYPE = {
   note: style("regular", 8.8, 11.8),
   small: style("regular", 8.5, 11.5, "pencil"),
   caption: style("italic", 8.5, 11.5, "pencil"),
-  key: style("semibold", 15, 19),
-  running: style("regular", 8, 10, "pencil"),
-  runningStrong: style("semibold", 8, 10, "pencil"),
+  tableSection: style("semibold", 14, 18),
+  tableBody: style("regular", 12, 16),
+  tableStrong: style("semibold", 12, 16),
+  tableCell: style("regular", 12, 19),
+  tableLabel: style("semibold", 12, 15, "pencil"),
+  /** Figures that are cut, marked and threaded by. */
+  tableFigure: style("semibold", 15, 19),
+  key: style("semibold", 20, 25),
+  running: style("regular", 9, 11.5, "pencil"),
+  runningStrong: style("semibold", 9, 11.5, "pencil"),
 } as const satisfies Record<string, TextStyle>;
 
 export function painted(base: TextStyle, paint: Paint): TextStyle {
