@@ -73,7 +73,8 @@ export async function writeWorkbook(
   book.tags.open("Document");
   book.run({ remark: remark(plan, createdOn) });
   const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting });
-  await print(book, plan, sheaves, input, out.written);
+  const stamp = shades.length === 1 ? shades[0]?.safety.stampText : jobStamp(shades);
+  await print(book, plan, sheaves, stamp, input, out.written);
   book.tags.close();
   doc.end();
   await out.ended;
@@ -124,10 +125,10 @@ async function print(
   book: Book,
   plan: Plan,
   sheaves: readonly Sheaf[],
+  stamp: string | undefined,
   { onProgress, signal }: WorkbookInput,
   written: () => Promise<void>,
 ): Promise<void> {
-  const stamp = jobStamp(sheaves.flatMap(({ shade }) => shade ?? []));
   let last: ShadePlan | undefined;
   for (const [i, sheaf] of sheaves.entries()) {
     signal?.throwIfAborted();
