@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { dropFamily, type FoldCloth, type FoldStack, foldWeight } from "../mechanics/index.ts";
-import { type Folds, ribCount } from "../shade/index.ts";
+import { type Folds, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
 
@@ -27,7 +27,7 @@ export function breakWay(
 ): Folds["breaks"] {
   if (ribCount(form) > 0 || arcsMm.length < 2) return "forward";
   let worst = { ratio: Number.POSITIVE_INFINITY, liftN: 0, leanRad: 0, holdN: 0 };
-  let liftN = cloth.apron.weightNPerMm;
+  let liftN = cloth.skirt.weightNPerMm;
   for (let k = 1; k < arcsMm.length; k++) {
     const arcMm = arcsMm[k - 1] ?? 0;
     liftN += cloth.weightNPerMm2 * arcMm;
@@ -49,7 +49,7 @@ export function breakWay(
     },
     cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
     note: "at the row where it is least",
-    reckon: ({ F, e, t, h }) => (F * e) / (t * h),
+    compute: ({ F, e, t, h }) => (F * e) / (t * h),
   });
   return ratio < 1 ? "backward" : ratio < SURELY_FORWARD ? "unsure" : "forward";
 }

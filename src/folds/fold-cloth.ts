@@ -1,7 +1,13 @@
-import type { WorkingBook } from "../account/index.ts";
-import { type Brief, bendingOf, type Cloth, type ClothKind, layersThicknessMm } from "../job/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import {
+  bendingOf,
+  type Cloth,
+  type ClothKind,
+  layersThicknessMm,
+  type ResolvedShade,
+} from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade/index.ts";
+import { LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -22,7 +28,7 @@ export interface FoldLayer {
   measured: boolean;
 }
 
-export function foldLayers({ cloths }: Brief): FoldLayer[] {
+export function foldLayers({ cloths }: ResolvedShade): FoldLayer[] {
   return LAYERS.flatMap((layer) => {
     const cloth = cloths[layer];
     return cloth === undefined ? [] : [{ layer, cloth, ...bendingOf(cloth, USUAL_KIND[layer]) }];
@@ -31,30 +37,30 @@ export function foldLayers({ cloths }: Brief): FoldLayer[] {
 
 /** All layers as one cloth: loose layers slide on each other, so weights and rigidities add. */
 export function foldCloth(
-  { brief, size, grid, mass }: FoldsInput,
+  { resolved, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
   book: WorkingBook,
 ): { cloth: FoldCloth; bendingMm: number } {
   const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
   const bendingMm = togetherMm(layers, book);
   const weight = weightNPerMm2(gsm);
-  const apronMm = grid.bottomSectionMm;
-  const barNPerMm = (massByPlace(mass).barKg * GRAVITY) / size.finishedWidthMm;
-  const clothNPerMm = weight * apronMm;
+  const skirtMm = grid.bottomSectionMm;
+  const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
+  const clothNPerMm = weight * skirtMm;
   const total = clothNPerMm + barNPerMm;
   return {
     bendingMm,
     cloth: {
       weightNPerMm2: weight,
       rigidityNmm: rigidityNmm(gsm, bendingMm),
-      thicknessMm: layersThicknessMm(brief.cloths),
-      apron: {
-        lengthMm: apronMm,
+      thicknessMm: layersThicknessMm(resolved.cloths),
+      skirt: {
+        lengthMm: skirtMm,
         weightNPerMm: total,
-        centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * apronMm) / total : apronMm / 2,
+        centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * skirtMm) / total : skirtMm / 2,
       },
       // The cloth hangs from the front of the board, so glass or wall is a board's depth behind it.
-      paneMm: brief.board.depthMm,
+      paneMm: resolved.board.depthMm,
     },
   };
 }
@@ -76,7 +82,7 @@ function togetherMm(layers: readonly FoldLayer[], book: WorkingBook): number {
     given,
     cite: cite("peirce-1930"),
     note: "loose layers: masses and stiffnesses add",
-    reckon: (values) => {
+    compute: (values) => {
       let [stiffness, mass] = [0, 0];
       layers.forEach((_, i) => {
         const gsm = values[`m${i + 1}`] ?? 0;

@@ -1,9 +1,9 @@
-import type { Brief } from "../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the folds of one shade follow from. */
 export interface FoldsInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

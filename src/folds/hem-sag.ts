@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { BAR_STIFFNESS, type Bar, barMassGPerM } from "../job/index.ts";
 import { type FoldCloth, rectangle, roundTube, solveBeam } from "../mechanics/index.ts";
-import { type HemSag, massByPlace, ribCount } from "../shade/index.ts";
+import { type HemSag, massByCarrier, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -38,17 +38,17 @@ export function hemSag(input: FoldsInput, cloth: FoldCloth, book: WorkingBook): 
  * cloth of its own spacing. What is gathered above hangs from the columns by its own rows.
  */
 export function loadedBars(
-  { brief, size, grid, form, mass }: FoldsInput,
-  { apron, weightNPerMm2 }: FoldCloth,
+  { resolved, size, grid, form, mass }: FoldsInput,
+  { skirt, weightNPerMm2 }: FoldCloth,
 ): { bar?: LoadedBar; rib?: LoadedBar } {
-  const rowsNPerMm = (massByPlace(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
+  const rowsNPerMm = (massByCarrier(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
   const ribs = ribCount(form);
   const spacingMm = Math.max(grid.bottomSectionMm, ...form.stretches.map(({ clothMm }) => clothMm));
   return {
-    ...(form.bar === undefined ? {} : { bar: { bar: brief.bar, loadNPerMm: apron.weightNPerMm } }),
+    ...(form.bar === undefined ? {} : { bar: { bar: resolved.bar, loadNPerMm: skirt.weightNPerMm } }),
     ...(ribs === 0
       ? {}
-      : { rib: { bar: brief.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),
+      : { rib: { bar: resolved.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),
   };
 }
 
@@ -109,7 +109,7 @@ function sagLimit(bayMm: number, book: WorkingBook): number {
       k: [SPAN_SHARE.value, "ratio", "share of the bay"],
     },
     cite: SPAN_SHARE.cite,
-    reckon: ({ u, b, k }) => Math.max(u, b / k),
+    compute: ({ u, b, k }) => Math.max(u, b / k),
   });
 }
 
@@ -140,7 +140,7 @@ function writeSag(
       I: [stiffness / modulus, "ratio", "second moment of area, mm⁴"],
     },
     cite: cite("beam-theory", "continuous beam on the columns, by Macaulay’s method"),
-    reckon: ({ f, q, b, E, I }) => (f * q * b ** 4) / (1000 * E * I),
+    compute: ({ f, q, b, E, I }) => (f * q * b ** 4) / (1000 * E * I),
   });
 }
 

@@ -1,7 +1,7 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
-import { fixedApron, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
-import type { Folds } from "../shade/index.ts";
+import { fixedSkirt, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
+import type { Folds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";
@@ -23,10 +23,10 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
   const { form, grid } = input;
   const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
   if (form.across === "gathered" || hangs) return { findings: [] };
-  const layers = foldLayers(input.brief);
+  const layers = foldLayers(input.resolved);
   const { cloth, bendingMm } = foldCloth(input, layers, book);
   const arcsMm = foldArcs(grid, form).slice(0, MOST_FOLDS);
-  const stack = stackFolds({ ...cloth, apron: apronOf(input, cloth), arcsMm });
+  const stack = stackFolds({ ...cloth, skirt: skirtOf(input, cloth), arcsMm });
   const folds: Folds = {
     cloth,
     arcsMm,
@@ -43,12 +43,12 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
 }
 
 /** A soft fold over the hem holds the folds above it off, and nothing swings it back. */
-function apronOf({ form: { stretches } }: FoldsInput, cloth: Folds["cloth"]) {
+function skirtOf({ form: { stretches } }: FoldsInput, cloth: Folds["cloth"]) {
   const [lowest] = stretches;
-  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return cloth.apron;
+  if (lowest === undefined || lowest.clothMm - lowest.cordMm < 1) return cloth.skirt;
   const { outShare } = foldOpening(foldWeight(cloth, lowest.clothMm));
   const leanRad = Math.min(Math.PI / 3, Math.atan2(outShare * lowest.clothMm, Math.max(1, lowest.cordMm)));
-  return fixedApron(leanRad);
+  return fixedSkirt(leanRad);
 }
 
 function standsOut(frontMm: number, thicknessMm: number, book: WorkingBook): number {
@@ -63,7 +63,7 @@ function standsOut(frontMm: number, thicknessMm: number, book: WorkingBook): num
     },
     cite: cite("heavy-elastica", "gathered folds pressed by those in front of them"),
     note: "as sewn; trained and tied they lie flatter",
-    reckon: ({ x, t }) => x + t / 2,
+    compute: ({ x, t }) => x + t / 2,
   });
 }
 
@@ -79,7 +79,7 @@ function trained(folds: number, thicknessMm: number, book: WorkingBook): number 
       k: [LOFT.value, "ratio", "loft of gathered folds"],
     },
     cite: LOFT.cite,
-    reckon: ({ p, t, k }) => (2 * p + 2) * t * k,
+    compute: ({ p, t, k }) => (2 * p + 2) * t * k,
   });
 }
 
@@ -105,7 +105,7 @@ function opening(
       W: [size.finishedWidthMm, "mm", "finished width"],
     },
     cite: cite("heavy-elastica", "a strip between two rows, 2 % of it slack"),
-    reckon: ({ u, g, m, s, W }) => (u * g * m * s * W) / 1e9,
+    compute: ({ u, g, m, s, W }) => (u * g * m * s * W) / 1e9,
   });
   return { startN, openOutMm: outShare * arcMm };
 }

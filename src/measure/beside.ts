@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Beside, Brief } from "../job/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { Beside, ResolvedShade } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 
 /**
@@ -10,10 +10,14 @@ import { cite } from "../sources/index.ts";
  * the wall keeps d / tan(α/2) from the corner. A bare wall beside it only leans in where the corner is sharper than
  * square: d / tan α.
  */
-export function reachMm(brief: Brief, side: "left" | "right", book: WorkingBook): number | undefined {
-  const beside = brief.opening[side];
+export function reachMm(
+  resolved: ResolvedShade,
+  side: "left" | "right",
+  book: WorkingBook,
+): number | undefined {
+  const beside = resolved.opening[side];
   if (beside === undefined) return undefined;
-  const { neighbourGapMm, foldRoomMm } = brief.making.mount;
+  const { neighbourGapMm, foldRoomMm } = resolved.making.mount;
   const halved = beside.shade;
   const angleRad = cornerRad(beside);
   return book.figure(`measure.reach-${side}`, {
@@ -24,17 +28,17 @@ export function reachMm(brief: Brief, side: "left" | "right", book: WorkingBook)
     given: {
       w: [beside.wallMm, "mm", "wall between the opening and the corner"],
       g: [neighbourGapMm, "mm", "gap kept to the neighbour"],
-      d: [brief.board.depthMm + foldRoomMm, "mm", "board and folds stand out from the wall"],
+      d: [resolved.board.depthMm + foldRoomMm, "mm", "board and folds stand out from the wall"],
       a: [angleRad, "ratio", halved ? "half of the corner’s angle, radians" : "the corner’s angle, radians"],
     },
     cite: cite("geometry", "each keeps to its own side of the line that halves the corner"),
     note: "a corner that opens away from the room asks for nothing",
-    reckon: ({ w, g, d, a }) => w - (halved ? g / 2 : g) - d / Math.tan(a),
+    compute: ({ w, g, d, a }) => w - (halved ? g / 2 : g) - d / Math.tan(a),
   });
 }
 
 /** How far beyond the edge of the opening the shade is to reach where nothing stands there, mm; negative within it. */
-export function wishMm({ mount, making }: Brief): number {
+export function wishMm({ mount, making }: ResolvedShade): number {
   return mount === "outside" ? making.mount.overlapSideMm : -making.mount.insideWidthOffMm / 2;
 }
 

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, toMark } from "../units/index.ts";
 import { reachMm, wishMm } from "./beside.ts";
@@ -15,17 +15,17 @@ export interface FinishedSize {
 export const SMALLEST_FINISHED_MM = 50;
 
 /** Opening to finished size for each mount, rounded once at the ruler. */
-export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
-  const { widthsMm, heightsMm } = brief.opening;
+export function finishedSize(resolved: ResolvedShade, book: WorkingBook): FinishedSize {
+  const { widthsMm, heightsMm } = resolved.opening;
   const narrowest = Math.min(...widthsMm);
   const widest = Math.max(...widthsMm);
   const shortest = Math.min(...heightsMm);
   const tallest = Math.max(...heightsMm);
-  const { mount } = brief.making;
-  const { ruler } = brief.units;
-  const sides = sidesOf(brief, book);
+  const { mount } = resolved.making;
+  const { ruler } = resolved.units;
+  const sides = sidesOf(resolved, book);
 
-  switch (brief.mount) {
+  switch (resolved.mount) {
     case "to-size":
       return { finishedWidthMm: narrowest, finishedLengthMm: shortest };
     case "inside": {
@@ -41,7 +41,7 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
               a: [mount.insideWidthOffMm, "mm", "deduction, both sides together"],
             },
             cite: cite("measuring-guides", "narrowest width; total deduction 6 to 20 mm"),
-            reckon: ({ w, a }) => w - a,
+            compute: ({ w, a }) => w - a,
           });
       const length = book.figure("measure.finished-length", {
         label: "Finished length before rounding down to the ruler",
@@ -56,7 +56,7 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
           "our-choice",
           "guides disagree between shortest and longest; the shortest always clears the sill",
         ),
-        reckon: ({ h, b }) => h - b,
+        compute: ({ h, b }) => h - b,
       });
       return {
         finishedWidthMm: Math.max(SMALLEST_FINISHED_MM, downToMark(width, ruler)),
@@ -77,7 +77,7 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
               o: [mount.overlapSideMm, "mm", "overlap at each side"],
             },
             cite: cite("measuring-guides", "overlap 38 to 75 mm at each side"),
-            reckon: ({ w, o }) => w + 2 * o,
+            compute: ({ w, o }) => w + 2 * o,
           });
       const length = book.figure("measure.finished-length", {
         label: "Finished length before rounding to the ruler",
@@ -90,7 +90,7 @@ export function finishedSize(brief: Brief, book: WorkingBook): FinishedSize {
           b: [mount.overlapBelowMm, "mm", "overlap below"],
         },
         cite: cite("measuring-guides", "10 to 15 cm above, to 5 cm below the sill"),
-        reckon: ({ h, a, b }) => h + a + b,
+        compute: ({ h, a, b }) => h + a + b,
       });
       return {
         // Between neighbours there is no room to round up.
@@ -113,10 +113,10 @@ interface Sides {
 }
 
 /** What each side gets: its overlap or deduction, or less where a neighbour stands in the way. */
-function sidesOf(brief: Brief, book: WorkingBook): Sides {
-  const wish = wishMm(brief);
-  const left = Math.min(wish, reachMm(brief, "left", book) ?? wish);
-  const right = Math.min(wish, reachMm(brief, "right", book) ?? wish);
+function sidesOf(resolved: ResolvedShade, book: WorkingBook): Sides {
+  const wish = wishMm(resolved);
+  const left = Math.min(wish, reachMm(resolved, "left", book) ?? wish);
+  const right = Math.min(wish, reachMm(resolved, "right", book) ?? wish);
   return { left, right, apart: left !== wish || right !== wish };
 }
 
@@ -137,6 +137,6 @@ function betweenNeighbours(
       r: [right, "mm", "beyond it at the right"],
     },
     cite: cite("geometry", "each side reaches as far as is wished, or as its neighbour leaves"),
-    reckon: ({ w, l, r }) => w + l + r,
+    compute: ({ w, l, r }) => w + l + r,
   });
 }

@@ -1,7 +1,7 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 import { settingPatch } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { SMALLEST_FINISHED_MM } from "./finished-size.ts";
@@ -21,42 +21,45 @@ const squareCite = cite(
 );
 
 /** What the measurements themselves say: too few, misread, out of square, too small, too low. */
-export function judgeOpening(brief: Brief, size: Size): { findings: Finding[]; toMeasure: string[] } {
-  const toMeasure = stillToMeasure(brief);
+export function judgeOpening(
+  resolved: ResolvedShade,
+  size: Size,
+): { findings: Finding[]; toMeasure: string[] } {
+  const toMeasure = stillToMeasure(resolved);
   const findings: Finding[] = [];
-  if (brief.mount !== "to-size") {
-    if (toMeasure.length > 0) findings.push(tooFew(brief, toMeasure));
-    findings.push(...judgeSpread(brief, size), ...judgeDiagonals(brief, size, toMeasure));
+  if (resolved.mount !== "to-size") {
+    if (toMeasure.length > 0) findings.push(tooFew(resolved, toMeasure));
+    findings.push(...judgeSpread(resolved, size), ...judgeDiagonals(resolved, size, toMeasure));
   }
   if (size.finishedWidthMm <= SMALLEST_FINISHED_MM || size.finishedLengthMm <= SMALLEST_FINISHED_MM) {
-    findings.push(nothingLeft(brief, size));
+    findings.push(nothingLeft(resolved, size));
   }
-  findings.push(...judgeFloor(brief, size));
+  findings.push(...judgeFloor(resolved, size));
   return { findings, toMeasure };
 }
 
-function stillToMeasure(brief: Brief): string[] {
-  if (brief.mount === "to-size") return [];
-  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = brief.opening;
+function stillToMeasure(resolved: ResolvedShade): string[] {
+  if (resolved.mount === "to-size") return [];
+  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = resolved.opening;
   const list: string[] = [];
   if (widthsMm.length < 3) list.push("the width at top, middle and bottom");
   if (heightsMm.length < 3) list.push("the height at left, centre and right");
   if (diagonalsMm === undefined) list.push("both diagonals");
-  if (brief.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
+  if (resolved.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
   if (sillAboveFloorMm === undefined) list.push("the sill’s height above the floor");
   return list;
 }
 
-function base(brief: Brief) {
-  return { stage: "measure", shadeId: brief.shadeId, path: `${brief.path}/opening` } as const;
+function base(resolved: ResolvedShade) {
+  return { stage: "measure", shadeId: resolved.shadeId, path: `${resolved.path}/opening` } as const;
 }
 
-function tooFew(brief: Brief, toMeasure: string[]): Finding {
+function tooFew(resolved: ResolvedShade, toMeasure: string[]): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     id: "measure.incomplete",
-    weight: "unproven",
-    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${brief.opening.widthsMm.length} width${brief.opening.widthsMm.length === 1 ? "" : "s"} and ${brief.opening.heightsMm.length} height${brief.opening.heightsMm.length === 1 ? "" : "s"}.`,
+    severity: "unproven",
+    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${resolved.opening.widthsMm.length} width${resolved.opening.widthsMm.length === 1 ? "" : "s"} and ${resolved.opening.heightsMm.length} height${resolved.opening.heightsMm.length === 1 ? "" : "s"}.`,
     cite: cite("measuring-guides", "three widths, three heights, both diagonals"),
     remedies: [],
   };
@@ -67,21 +70,21 @@ function listText(items: string[]): string {
   return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
 }
 
-function judgeSpread(brief: Brief, size: Size): Finding[] {
+function judgeSpread(resolved: ResolvedShade, size: Size): Finding[] {
   const findings: Finding[] = [];
   const uneven = (what: "widths" | "heights", spreadMm: number, effect: string) => {
     if (spreadMm <= UNEVEN_MM) return;
     findings.push({
-      ...base(brief),
+      ...base(resolved),
       id: `measure.uneven-${what}`,
-      weight: "mind",
-      path: `${brief.path}/opening/${what}Mm`,
-      text: `The three ${what} differ by ${lengthText(spreadMm, brief.units)}. Measure them once more; if they stand, ${effect}.`,
+      severity: "note",
+      path: `${resolved.path}/opening/${what}Mm`,
+      text: `The three ${what} differ by ${lengthText(spreadMm, resolved.units)}. Measure them once more; if they stand, ${effect}.`,
       cite: cite("our-choice", "a spread over 1/2 in is looked at again"),
       remedies: [],
     });
   };
-  const inside = brief.mount === "inside";
+  const inside = resolved.mount === "inside";
   uneven(
     "widths",
     size.widthSpreadMm,
@@ -95,8 +98,8 @@ function judgeSpread(brief: Brief, size: Size): Finding[] {
   return findings;
 }
 
-function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[] {
-  const { diagonalsMm, widthsMm, heightsMm } = brief.opening;
+function judgeDiagonals(resolved: ResolvedShade, size: Size, toMeasure: string[]): Finding[] {
+  const { diagonalsMm, widthsMm, heightsMm } = resolved.opening;
   if (diagonalsMm === undefined || size.outOfSquareMm === undefined) return [];
   const [first, second] = diagonalsMm;
   const width = mean(widthsMm);
@@ -106,35 +109,35 @@ function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[
     toMeasure.push("both diagonals once more");
     return [
       {
-        ...base(brief),
+        ...base(resolved),
         id: "measure.diagonals-misread",
-        weight: "fix",
-        path: `${brief.path}/opening/diagonalsMm`,
-        text: `The diagonals are ${lengthText(Math.abs(misfit), brief.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
+        severity: "fix",
+        path: `${resolved.path}/opening/diagonalsMm`,
+        text: `The diagonals are ${lengthText(Math.abs(misfit), resolved.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
         cite: cite("geometry", "parallelogram law"),
         remedies: [],
       },
     ];
   }
-  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || brief.mount !== "inside") return [];
+  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || resolved.mount !== "inside") return [];
   const lean = leanMm(width, first, second);
-  const off = brief.making.mount.insideWidthOffMm;
+  const off = resolved.making.mount.insideWidthOffMm;
   const outside: Remedy = {
     label: "Mount it outside the opening",
-    patch: [{ op: "replace", path: `${brief.path}/shade/mount`, value: "outside" }],
+    patch: [{ op: "replace", path: `${resolved.path}/shade/mount`, value: "outside" }],
   };
   const narrower: Remedy = {
-    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), brief.units)} in all`,
-    patch: settingPatch(brief, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
+    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), resolved.units)} in all`,
+    patch: settingPatch(resolved, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
   };
-  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, brief.units)}: over its height the opening leans ${lengthText(lean, brief.units)} sideways`;
+  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, resolved.units)}: over its height the opening leans ${lengthText(lean, resolved.units)} sideways`;
   if (size.outOfSquareMm > OUT_OF_SQUARE_MM) {
     return [
       {
-        ...base(brief),
+        ...base(resolved),
         id: "measure.out-of-square",
-        weight: "fix",
-        path: `${brief.path}/opening/diagonalsMm`,
+        severity: "fix",
+        path: `${resolved.path}/opening/diagonalsMm`,
         text: `${facts}. A shade hangs plumb, so inside it would show a wedge of light; an outside mount hides it.`,
         cite: squareCite,
         remedies: lean > off ? [outside, narrower] : [outside],
@@ -144,13 +147,13 @@ function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[
   const rubs = lean > off;
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       id: "measure.slightly-out-of-square",
-      weight: rubs ? "fix" : "mind",
-      path: `${brief.path}/opening/diagonalsMm`,
+      severity: rubs ? "fix" : "note",
+      path: `${resolved.path}/opening/diagonalsMm`,
       text: rubs
-        ? `${facts}, more than the ${lengthText(off, brief.units)} taken off its width, so the shade would rub.`
-        : `${facts}. The ${lengthText(off, brief.units)} taken off the width allows for it; the gaps will not look even.`,
+        ? `${facts}, more than the ${lengthText(off, resolved.units)} taken off its width, so the shade would rub.`
+        : `${facts}. The ${lengthText(off, resolved.units)} taken off the width allows for it; the gaps will not look even.`,
       cite: squareCite,
       remedies: rubs ? [narrower, outside] : [],
     },
@@ -161,42 +164,42 @@ function mean(values: number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function nothingLeft(brief: Brief, size: Size): Finding {
+function nothingLeft(resolved: ResolvedShade, size: Size): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     id: "measure.too-small",
-    weight: "stop",
-    text: `After the deductions ${lengthText(size.finishedWidthMm, brief.units)} × ${lengthText(size.finishedLengthMm, brief.units)} is left, too small for a shade. Check the measurements and the deductions.`,
+    severity: "stop",
+    text: `After the deductions ${lengthText(size.finishedWidthMm, resolved.units)} × ${lengthText(size.finishedLengthMm, resolved.units)} is left, too small for a shade. Check the measurements and the deductions.`,
     cite: cite("our-choice"),
     remedies: [],
   };
 }
 
-function judgeFloor(brief: Brief, size: Size): Finding[] {
+function judgeFloor(resolved: ResolvedShade, size: Size): Finding[] {
   const hem = size.hemAboveFloorMm;
-  const clearance = brief.making.mount.floorClearanceMm;
+  const clearance = resolved.making.mount.floorClearanceMm;
   if (hem === undefined || hem >= clearance) return [];
-  const { overlapBelowMm } = brief.making.mount;
+  const { overlapBelowMm } = resolved.making.mount;
   const shorterBelow = overlapBelowMm - (clearance - hem);
   const remedies: Remedy[] =
-    brief.mount === "outside" && shorterBelow >= 0
+    resolved.mount === "outside" && shorterBelow >= 0
       ? [
           {
-            label: `Let it end ${lengthText(shorterBelow, brief.units)} below the opening`,
-            patch: settingPatch(brief, "mount", "overlapBelowMm", shorterBelow),
+            label: `Let it end ${lengthText(shorterBelow, resolved.units)} below the opening`,
+            patch: settingPatch(resolved, "mount", "overlapBelowMm", shorterBelow),
           },
         ]
       : [];
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       id: "measure.floor",
-      weight: "fix",
-      path: `${brief.path}/opening/sillAboveFloorMm`,
+      severity: "fix",
+      path: `${resolved.path}/opening/sillAboveFloorMm`,
       text:
         hem < 0
-          ? `The hem would lie ${lengthText(-hem, brief.units)} below the floor.`
-          : `The hem would hang ${lengthText(hem, brief.units)} above the floor; ${lengthText(clearance, brief.units)} is asked for.`,
+          ? `The hem would lie ${lengthText(-hem, resolved.units)} below the floor.`
+          : `The hem would hang ${lengthText(hem, resolved.units)} above the floor; ${lengthText(clearance, resolved.units)} is asked for.`,
       cite: cite("from-memory", "1/2 in"),
       remedies,
     },

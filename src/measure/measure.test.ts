@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { briefWith } from "../../test/briefs.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import type { JobInput } from "../job/index.ts";
 import { inches, markMm, RULERS } from "../units/index.ts";
 import { measure } from "./index.ts";
@@ -11,7 +11,7 @@ import { diagonalMisfitMm, leanMm } from "./squareness.ts";
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 
 function measured(window: Partial<WindowInput>, job: Partial<JobInput> = {}) {
-  return measure(briefWith(window, job), new WorkingBook());
+  return measure(resolvedWith(window, job), new WorkingBook());
 }
 
 const ids = (result: ReturnType<typeof measured>) => result.findings.map((finding) => finding.id);
@@ -96,17 +96,17 @@ describe("squareness from the diagonals", () => {
     expect(ids(at(4))).not.toContain("measure.slightly-out-of-square");
     expect(ids(at(8))).toContain("measure.slightly-out-of-square");
     const far = at(20).findings.find((finding) => finding.id === "measure.out-of-square");
-    expect(far?.weight).toBe("fix");
+    expect(far?.severity).toBe("fix");
     expect(far?.remedies[0]?.patch).toEqual([
       { op: "replace", path: "/rooms/0/windows/0/shade/mount", value: "outside" },
     ]);
   });
 
   it("weighs a lean greater than the deduction more", () => {
-    const weight = (off: number) =>
-      at(8, off).findings.find((finding) => finding.id === "measure.slightly-out-of-square")?.weight;
-    expect(weight(inches(1 / 2))).toBe("mind");
-    expect(weight(3)).toBe("fix");
+    const severity = (off: number) =>
+      at(8, off).findings.find((finding) => finding.id === "measure.slightly-out-of-square")?.severity;
+    expect(severity(inches(1 / 2))).toBe("note");
+    expect(severity(3)).toBe("fix");
   });
 
   it("tells a misread diagonal from an opening out of square", () => {
@@ -151,7 +151,7 @@ describe("deductions that leave nothing", () => {
       opening: { widthsMm: [60], heightsMm: [60] },
       shade: { making: { mount: { insideWidthOffMm: 500, insideLengthOffMm: 500 } } },
     });
-    expect(result.findings.find((finding) => finding.id === "measure.too-small")?.weight).toBe("stop");
+    expect(result.findings.find((finding) => finding.id === "measure.too-small")?.severity).toBe("stop");
     expect(result.size.finishedWidthMm).toBeGreaterThan(0);
   });
 });

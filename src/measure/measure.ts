@@ -1,17 +1,17 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { finishedSize } from "./finished-size.ts";
 import { judgeBeyond } from "./judge-beyond.ts";
 import { judgeOpening } from "./judge-opening.ts";
 
 /** From the measured opening to the finished size, with what must still be measured. */
-export function measure(brief: Brief, book: WorkingBook): { size: Size; findings: Finding[] } {
-  const { widthsMm, heightsMm, diagonalsMm, sillAboveFloorMm } = brief.opening;
-  const { mount } = brief.making;
-  const { finishedWidthMm, finishedLengthMm, beyondLeftMm } = finishedSize(brief, book);
-  const head = headOf(brief);
+export function measure(resolved: ResolvedShade, book: WorkingBook): { size: Size; findings: Finding[] } {
+  const { widthsMm, heightsMm, diagonalsMm, sillAboveFloorMm } = resolved.opening;
+  const { mount } = resolved.making;
+  const { finishedWidthMm, finishedLengthMm, beyondLeftMm } = finishedSize(resolved, book);
+  const head = headOf(resolved);
 
   const boardLengthMm = book.figure("measure.board-length", {
     label: "Board length",
@@ -23,7 +23,7 @@ export function measure(brief: Brief, book: WorkingBook): { size: Size; findings
       c: [mount.boardShorterMm, "mm", "board shorter than the shade"],
     },
     cite: cite("us-sewing-handbook", "board = finished width − 1/4 in"),
-    reckon: ({ W, c }) => Math.max(W - c, W / 2),
+    compute: ({ W, c }) => Math.max(W - c, W / 2),
   });
 
   const size: Size = {
@@ -31,41 +31,41 @@ export function measure(brief: Brief, book: WorkingBook): { size: Size; findings
     finishedLengthMm,
     boardLengthMm,
     ...onSlope(boardLengthMm, finishedWidthMm, head, book),
-    openingWidthMm: brief.mount === "outside" ? Math.max(...widthsMm) : Math.min(...widthsMm),
-    openingHeightMm: brief.mount === "outside" ? Math.max(...heightsMm) : Math.min(...heightsMm),
-    ...(brief.mount === "to-size"
+    openingWidthMm: resolved.mount === "outside" ? Math.max(...widthsMm) : Math.min(...widthsMm),
+    openingHeightMm: resolved.mount === "outside" ? Math.max(...heightsMm) : Math.min(...heightsMm),
+    ...(resolved.mount === "to-size"
       ? {}
-      : { openingTopMm: brief.mount === "outside" ? mount.overlapAboveMm : 0 }),
+      : { openingTopMm: resolved.mount === "outside" ? mount.overlapAboveMm : 0 }),
     ...(beyondLeftMm === undefined ? {} : { openingLeftMm: beyondLeftMm }),
     ...(head === undefined ? {} : { head }),
     widthSpreadMm: Math.max(...widthsMm) - Math.min(...widthsMm),
     heightSpreadMm: Math.max(...heightsMm) - Math.min(...heightsMm),
     ...(diagonalsMm === undefined ? {} : { outOfSquareMm: Math.abs(diagonalsMm[0] - diagonalsMm[1]) }),
-    ...heightsAboveFloor(brief, finishedLengthMm, sillAboveFloorMm),
+    ...heightsAboveFloor(resolved, finishedLengthMm, sillAboveFloorMm),
     toMeasure: [],
   };
-  const { findings, toMeasure } = judgeOpening(brief, size);
-  return { size: { ...size, toMeasure }, findings: [...findings, ...judgeBeyond(brief, size)] };
+  const { findings, toMeasure } = judgeOpening(resolved, size);
+  return { size: { ...size, toMeasure }, findings: [...findings, ...judgeBeyond(resolved, size)] };
 }
 
 /** Top line and hem above the floor, where the sill's height was given. */
 function heightsAboveFloor(
-  brief: Brief,
+  resolved: ResolvedShade,
   finishedLengthMm: number,
   sillAboveFloorMm: number | undefined,
 ): Pick<Size, "topAboveFloorMm" | "hemAboveFloorMm"> {
   if (sillAboveFloorMm === undefined) return {};
-  const { mount } = brief.making;
-  const { heightsMm } = brief.opening;
+  const { mount } = resolved.making;
+  const { heightsMm } = resolved.opening;
   const topAboveFloorMm =
-    brief.mount === "outside"
+    resolved.mount === "outside"
       ? sillAboveFloorMm + Math.max(...heightsMm) + mount.overlapAboveMm
       : sillAboveFloorMm + Math.min(...heightsMm);
   return { topAboveFloorMm, hemAboveFloorMm: topAboveFloorMm - finishedLengthMm };
 }
 
 /** A head that is not level, no lower than the opening itself. */
-function headOf({ opening }: Brief): Size["head"] {
+function headOf({ opening }: ResolvedShade): Size["head"] {
   const { head, heightsMm } = opening;
   if (head === undefined || head.fallMm === 0) return undefined;
   return { ...head, fallMm: Math.min(head.fallMm, Math.min(...heightsMm)) };
@@ -91,7 +91,7 @@ function onSlope(
         W: [widthMm, "mm", "finished width"],
       },
       cite: cite("geometry"),
-      reckon: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
+      compute: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
     }),
   };
 }

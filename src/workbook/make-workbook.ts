@@ -17,7 +17,7 @@ export interface WorkbookInput {
   plan: Plan;
   /** How everything of the job is cut: tickets for each cloth and length, and labels. */
   cutting?: CuttingPlan;
-  /** Only these shades, in the order of the job; all of them unless told. */
+  /** Only these shades, in the order of the job; all of them unless given. */
   shadeIds?: readonly string[];
   /** What is printed, in print order; the usual sets unless told. */
   sets?: readonly PrintSet[];
@@ -140,7 +140,7 @@ async function print(
     printSheaf(book, plan, sheaf, stamp);
     await written();
     onProgress?.({ done: i + 1, total: sheaves.length, pages: book.pageCount });
-    if (onProgress !== undefined || signal !== undefined) await breath();
+    if (onProgress !== undefined || signal !== undefined) await nextTurn();
   }
   signal?.throwIfAborted();
 }
@@ -170,7 +170,7 @@ function printSheaf(
 }
 
 /** Lets messages in between two sheaves: a stop can only be heard when the thread is free for a moment. */
-function breath(): Promise<void> {
+function nextTurn(): Promise<void> {
   return new Promise((resolve) => {
     setTimeout(resolve, 0);
   });

@@ -1,7 +1,7 @@
-import type { Caution } from "../../shade/index.ts";
+import type { Caution } from "../../shade-plan/index.ts";
 import type { Book } from "../typeset/book.ts";
 import { setLines } from "../typeset/paragraph.ts";
-import { drawWeightMark, MARK_WIDTH } from "../typeset/weight-mark.ts";
+import { drawSeverityMark, MARK_WIDTH } from "../typeset/severity-mark.ts";
 
 const PAD = 8;
 const AFTER = 14;
@@ -35,8 +35,8 @@ export function cautionBand(book: Book, caution: Caution | undefined): void {
   book.need(heightPt);
   const { y, left } = book;
   book.tags.artifact(() => {
-    book.pen.box(left, y, book.width, heightPt, { paint: "madder", widthPt: 1.2 });
-    drawWeightMark(book.pen, "stop", left + PAD, y + PAD + step.leadingPt / 2);
+    book.pen.box(left, y, book.width, heightPt, { paint: "stop", widthPt: 1.2 });
+    drawSeverityMark(book.pen, "stop", left + PAD, y + PAD + step.leadingPt / 2);
   });
   book.tags.mark("H4", () => setLines(book, [title], left + PAD + MARK_WIDTH, y + PAD, step));
   book.tags.mark("P", () => setLines(book, lines, left + PAD, y + PAD + step.leadingPt, body));

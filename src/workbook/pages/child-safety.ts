@@ -1,4 +1,4 @@
-import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade/index.ts";
+import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { columnBlocks } from "../typeset/column-blocks.ts";
@@ -7,9 +7,9 @@ import { notedList } from "../typeset/noted-list.ts";
 import { drawOutcomeMark, OUTCOME_MEANINGS, OUTCOME_PAINTS } from "../typeset/outcome-mark.ts";
 import { columns } from "../typeset/paper.ts";
 import { paragraph, setLines } from "../typeset/paragraph.ts";
+import { MARK_WIDTH } from "../typeset/severity-mark.ts";
 import { testList } from "../typeset/test-list.ts";
 import { painted, TYPE } from "../typeset/type-scale.ts";
-import { MARK_WIDTH } from "../typeset/weight-mark.ts";
 import { resultTables } from "./safety-results.ts";
 import { worstStates } from "./safety-states.ts";
 import { fullSourceText } from "./safety-words.ts";

@@ -1,7 +1,7 @@
-import { moneyText } from "../../account/index.ts";
+import { moneyText } from "../../figures/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../job/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import { LAYER_NAMES } from "../../shade/index.ts";
+import { LAYER_NAMES } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";

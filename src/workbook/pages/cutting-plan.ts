@@ -10,7 +10,7 @@ import {
   type LengthsCutting,
   lengthsGapWords,
 } from "../../plan/index.ts";
-import type { Caution } from "../../shade/index.ts";
+import type { Caution } from "../../shade-plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import type { Book } from "../typeset/book.ts";
 import { figure } from "../typeset/figure.ts";

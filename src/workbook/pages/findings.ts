@@ -1,4 +1,4 @@
-import { byWeight, type Finding } from "../../account/index.ts";
+import { bySeverity, type Finding } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
@@ -19,7 +19,7 @@ export function findingsList(book: Book, findings: readonly Finding[]): void {
   }
   notedList(
     book,
-    [...findings].sort(byWeight).map((finding) => findingEntry(book, finding)),
+    [...findings].sort(bySeverity).map((finding) => findingEntry(book, finding)),
   );
 }
 

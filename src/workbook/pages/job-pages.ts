@@ -1,7 +1,7 @@
-import { WEIGHTS } from "../../account/index.ts";
 import { drawLegend, drawSheet } from "../../drawing/index.ts";
+import { SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import { type Caution, SHEETS } from "../../shade/index.ts";
+import { type Caution, SHEETS } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Book } from "../typeset/book.ts";
@@ -11,16 +11,15 @@ import { openPage, section } from "../typeset/heading.ts";
 import { columns } from "../typeset/paper.ts";
 import { paragraph, setLines } from "../typeset/paragraph.ts";
 import { hasUnprintable, NO_SHAPE } from "../typeset/printable.ts";
+import {
+  drawSeverityMark,
+  MARK_WIDTH,
+  SEVERITY_MEANINGS,
+  SEVERITY_PAINTS,
+} from "../typeset/severity-mark.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 import { painted, TYPE } from "../typeset/type-scale.ts";
-import {
-  drawWeightMark,
-  MARK_WIDTH,
-  WEIGHT_MEANINGS,
-  WEIGHT_PAINTS,
-  WEIGHT_WORDS,
-} from "../typeset/weight-mark.ts";
 import { roomPages } from "./rooms.ts";
 
 const LEGEND_COLUMNS = 3;
@@ -43,7 +42,7 @@ export function jobPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): 
 
 function shadeTable(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
   const grave = (shade: ShadePlan) =>
-    shade.findings.filter(({ weight }) => weight === "stop" || weight === "fix").length;
+    shade.findings.filter(({ severity }) => severity === "stop" || severity === "fix").length;
   table(book, {
     title: "Shades of the job",
     heading: "Shades",
@@ -105,14 +104,14 @@ function marks(book: Book): void {
   section(book, "Marks beside findings", 60);
   const top = book.y;
   const word = TYPE.strong;
-  const ends = WEIGHTS.map((weight, i) => {
+  const ends = SEVERITIES.map((severity, i) => {
     const { x, width } = columns(book.paper, i * 3, 3);
-    book.tags.artifact(() => drawWeightMark(book.pen, weight, x, top + word.leadingPt / 2));
-    const name = [WEIGHT_WORDS[weight]];
+    book.tags.artifact(() => drawSeverityMark(book.pen, severity, x, top + word.leadingPt / 2));
+    const name = [SEVERITY_WORDS[severity]];
     book.tags.mark("H4", () =>
-      setLines(book, name, x + MARK_WIDTH, top, painted(word, WEIGHT_PAINTS[weight])),
+      setLines(book, name, x + MARK_WIDTH, top, painted(word, SEVERITY_PAINTS[severity])),
     );
-    const meaning = book.lines(WEIGHT_MEANINGS[weight], width, TYPE.note);
+    const meaning = book.lines(SEVERITY_MEANINGS[severity], width, TYPE.note);
     const under = top + word.leadingPt + 2;
     book.tags.mark("P", () => setLines(book, meaning, x, under, TYPE.note));
     return under + meaning.length * TYPE.note.leadingPt;

@@ -1,4 +1,4 @@
-import type { Lift } from "../../shade/index.ts";
+import type { Lift } from "../../shade-plan/index.ts";
 
 export const MOUNT_WORDS = {
   inside: "inside the opening",

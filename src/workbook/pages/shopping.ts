@@ -1,6 +1,6 @@
-import { moneyText } from "../../account/index.ts";
+import { moneyText } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
-import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage } from "../typeset/heading.ts";

@@ -1,5 +1,5 @@
 import type { Drawing } from "../../drawing/index.ts";
-import { CHAPTER_NAMES, CHAPTERS, type Chapter, type Step } from "../../shade/index.ts";
+import { CHAPTER_NAMES, CHAPTERS, type Chapter, type Step } from "../../shade-plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { openPage } from "../typeset/heading.ts";
 import { type NumberedStep, stepList } from "../typeset/step-list.ts";

@@ -1,4 +1,4 @@
-import type { Working } from "../../account/index.ts";
+import type { Working } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
@@ -19,7 +19,7 @@ const GROUP_NAMES: Record<string, string> = {
   cost: "Cost",
 };
 
-/** Stages in the order in which they were reckoned. */
+/** Stages in the order in which they were computed. */
 function grouped(workings: readonly Working[]): Map<string, Working[]> {
   const groups = new Map<string, Working[]>();
   for (const working of workings) {

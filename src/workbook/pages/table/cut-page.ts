@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type Trim } from "../../../shade/index.ts";
+import { LAYER_NAMES, type Trim } from "../../../shade-plan/index.ts";
 import { clothLengthText } from "../../../units/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { figureBeside } from "../../typeset/figure.ts";

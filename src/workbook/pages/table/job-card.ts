@@ -1,7 +1,7 @@
-import { byWeight, type Finding } from "../../../account/index.ts";
+import { bySeverity, type Finding, SEVERITY_WORDS } from "../../../figures/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
 import type { Plan } from "../../../plan/index.ts";
-import { LAYER_NAMES } from "../../../shade/index.ts";
+import { LAYER_NAMES } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
 import { type FactLine, factList } from "../../typeset/fact-list.ts";
@@ -9,8 +9,8 @@ import { layFigure, setFigure } from "../../typeset/figure.ts";
 import { section } from "../../typeset/heading.ts";
 import { columns } from "../../typeset/paper.ts";
 import { setLines } from "../../typeset/paragraph.ts";
+import { drawSeverityMark, MARK_WIDTH, SEVERITY_PAINTS } from "../../typeset/severity-mark.ts";
 import { painted, TYPE } from "../../typeset/type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../../typeset/weight-mark.ts";
 import { cautionBand, cautionBandHeight, childrenAndCords } from "../caution-band.ts";
 import { liftWords, MOUNT_WORDS } from "../sentence.ts";
 import { measuredAgain, measuredAgainHeight } from "./measured-again.ts";
@@ -95,13 +95,13 @@ interface Grave {
 function layGrave({ book, findings }: ShadeContext): Grave[] {
   const width = book.width - indentOf(book);
   return [...findings]
-    .sort(byWeight)
+    .sort(bySeverity)
     .slice(0, MOST_GRAVE)
     .map((finding) => ({ finding, lines: cutShort(book, firstSentence(finding.text), width) }));
 }
 
 function indentOf(book: Book): number {
-  const words = Object.values(WEIGHT_WORDS).map((word) => book.pen.widthOf(word, TYPE.tableStrong));
+  const words = Object.values(SEVERITY_WORDS).map((word) => book.pen.widthOf(word, TYPE.tableStrong));
   return MARK_WIDTH + Math.max(...words) + 8;
 }
 
@@ -135,11 +135,11 @@ function setGrave(book: Book, grave: readonly Grave[]): void {
   book.tags.open("L");
   for (const { finding, lines } of grave) {
     const { y } = book;
-    const { weight } = finding;
-    const style = painted(TYPE.tableStrong, WEIGHT_PAINTS[weight]);
+    const { severity } = finding;
+    const style = painted(TYPE.tableStrong, SEVERITY_PAINTS[severity]);
     book.tags.open("LI");
-    book.tags.artifact(() => drawWeightMark(book.pen, weight, book.left, y + style.leadingPt / 2));
-    book.tags.mark("Lbl", () => setLines(book, [WEIGHT_WORDS[weight]], book.left + MARK_WIDTH, y, style));
+    book.tags.artifact(() => drawSeverityMark(book.pen, severity, book.left, y + style.leadingPt / 2));
+    book.tags.mark("Lbl", () => setLines(book, [SEVERITY_WORDS[severity]], book.left + MARK_WIDTH, y, style));
     book.tags.mark("LBody", () => setLines(book, lines, book.left + indent, y, book.look.body));
     book.tags.close();
     book.y = y + lines.length * book.look.body.leadingPt + GRAVE_GAP;

@@ -1,4 +1,4 @@
-import type { Chapter } from "../../../shade/index.ts";
+import type { Chapter } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { openPage } from "../../typeset/heading.ts";
 import { stepTicks, tickColumns } from "./tick-lines.ts";

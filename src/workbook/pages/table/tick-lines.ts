@@ -1,4 +1,4 @@
-import { CHAPTER_NAMES, type Step } from "../../../shade/index.ts";
+import { CHAPTER_NAMES, type Step } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
 import { columns, type Span } from "../../typeset/paper.ts";
@@ -45,7 +45,7 @@ function set(book: Book, { tick, lines, figures }: LaidTick, x: number, top: num
   book.tags.open("LI");
   book.tags.artifact(() => drawTickBox(book.pen, x, y + style.leadingPt / 2));
   if (number !== undefined)
-    book.tags.mark("Lbl", () => setLines(book, [String(number)], x + NUMBER_X, y, painted(style, "woad")));
+    book.tags.mark("Lbl", () => setLines(book, [String(number)], x + NUMBER_X, y, painted(style, "accent")));
   book.tags.open("LBody");
   if (heading !== undefined) book.tags.mark("H3", () => setLines(book, [heading], x, top, HEADING));
   book.tags.mark("P", () => {
