@@ -72,7 +72,7 @@ export const SET_PRESETS = {
   usual: ["table", "steps", "tag", "shopping"],
   helper: ["table", "steps"],
   cutter: ["cutting", "table"],
-  client: ["client", "tag"],
+  client: ["client"],
   everything: PRINT_SETS,
 } as const satisfies Record<string, readonly PrintSet[]>;
 export type SetPreset = keyof typeof SET_PRESETS;

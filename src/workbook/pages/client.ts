@@ -13,9 +13,9 @@ import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 import { TYPE } from "../typeset/type-scale.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
-import { capital, liftWords, MOUNT_WORDS } from "./sentence.ts";
+import { capital, count, liftWords, MOUNT_WORDS } from "./sentence.ts";
 
-const PICTURE_PT = 190;
+const PICTURE_PT = 170;
 
 /** For whom it is made: what it looks like, what it is, how its cords bear on children, and its price. */
 export function clientSheet(context: ShadeContext, alone: boolean): void {
@@ -67,14 +67,15 @@ function cordChoices({ plan, shade }: ShadeContext): string[] {
   ];
 }
 
+/** One sum; what has no price yet is counted, not listed: its names are the maker’s. */
 function price(book: Book, { cost }: Plan): void {
-  const whole = cost.unpriced.length === 0;
+  const open = cost.unpriced.length;
   factList(book, "Price", [{ label: "Price, tax included", text: moneyText(cost.total, cost.currency) }], {
-    heading: "Price",
     shares: [1, 2.6],
-    after: whole ? 10 : 4,
+    after: open === 0 ? 10 : 4,
   });
-  if (!whole) paragraph(book, `Not in the price yet: ${cost.unpriced.join(", ")}.`, { style: TYPE.small });
+  if (open > 0)
+    paragraph(book, `Not final: ${count(open, "thing")} still without a price.`, { style: TYPE.small });
 }
 
 /** The job for its client: all shades on a sheet, and one price. */

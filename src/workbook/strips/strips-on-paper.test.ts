@@ -27,7 +27,9 @@ interface Paper {
 }
 
 async function printed(paper: PaperKind, system: UnitSystem): Promise<Paper> {
-  const pdf = await openPdf(await makeWorkbook({ plan: plan(x1Job(system)), paper, fonts: FONTS }));
+  const pdf = await openPdf(
+    await makeWorkbook({ plan: plan(x1Job(system)), sets: ["strips"], paper, fonts: FONTS }),
+  );
   const pages = await readPages(pdf);
   const stripPages = pages.flatMap((page, i) =>
     page.runs.some((run) => /^[ABC]\d+$/.test(run.text)) ? [i] : [],
