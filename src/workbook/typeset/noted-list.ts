@@ -64,7 +64,7 @@ function setEntry(book: Book, entry: Noted, last: boolean): void {
   book.need(Math.min(entryHeight(book, entry), book.bottom - book.top));
   book.y += PAD;
   book.tags.open("LI");
-  const { y } = book;
+  const { y, pageCount } = book;
   const { mark } = entry;
   const indent = mark?.widthPt ?? 0;
   if (mark) book.tags.artifact(() => mark.draw(side.x, y + (rest[0]?.style.leadingPt ?? 14) / 2));
@@ -72,8 +72,13 @@ function setEntry(book: Book, entry: Noted, last: boolean): void {
   book.tags.mark("Lbl", () => setLines(book, word, side.x + indent, y, wordStyle));
   book.tags.open("LBody");
   while (rest.length > 0) {
-    const leading = rest[0]?.style.leadingPt ?? 14;
-    const stay = Math.max(1, linesThatStay(rest.length, book.room, leading));
+    const stay = Math.max(
+      1,
+      linesThatStay(
+        rest.map(({ style }) => style.leadingPt),
+        book.room,
+      ),
+    );
     const now = rest.slice(0, stay);
     book.tags.content("LBody", () => {
       for (const line of now) {
@@ -87,6 +92,8 @@ function setEntry(book: Book, entry: Noted, last: boolean): void {
   }
   book.tags.close();
   book.tags.close();
-  book.y = Math.max(book.y, y + word.length * wordStyle.leadingPt) + PAD;
+  // The word may reach further down than the text beside it, but only on the page on which both began.
+  const wordEnd = book.pageCount === pageCount ? y + word.length * wordStyle.leadingPt : 0;
+  book.y = Math.max(book.y, wordEnd) + PAD;
   if (!last) book.tags.artifact(() => book.pen.line(side.x, book.y, main.x + main.width, book.y, HAIRLINE));
 }

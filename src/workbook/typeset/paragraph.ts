@@ -18,11 +18,17 @@ export function setLines(book: Book, lines: readonly string[], x: number, y: num
   });
 }
 
-/** How many of `count` lines go on this page: never one alone at the foot or at the head of the next. */
-export function linesThatStay(count: number, room: number, leadingPt: number): number {
-  const fit = Math.floor((room + 0.01) / leadingPt);
-  if (fit >= count) return count;
-  const stay = count - fit === 1 ? fit - 1 : fit;
+/** How many lines of these leadings go on this page: never one alone at the foot or at the head of the next. */
+export function linesThatStay(leadingsPt: readonly number[], room: number): number {
+  let height = 0;
+  let fit = 0;
+  for (const leadingPt of leadingsPt) {
+    height += leadingPt;
+    if (height > room + 0.01) break;
+    fit += 1;
+  }
+  if (fit === leadingsPt.length) return fit;
+  const stay = leadingsPt.length - fit === 1 ? fit - 1 : fit;
   return stay < 2 ? 0 : stay;
 }
 
@@ -33,7 +39,10 @@ export function paragraph(book: Book, text: string, block: TextBlock = {}): void
   book.tags.open(tag);
   while (rest.length > 0) {
     const fresh = book.y <= book.top;
-    const stay = linesThatStay(rest.length, book.room, style.leadingPt);
+    const stay = linesThatStay(
+      rest.map(() => style.leadingPt),
+      book.room,
+    );
     if (stay === 0 && !fresh) {
       book.turnPage();
       continue;
