@@ -47,7 +47,15 @@ export {
   openJobText,
 } from "./job/index.ts";
 export { allLists, cuttingLists, type Table, toCsv } from "./lists/index.ts";
-export { buyAsCut, type CuttingPlan, type Plan, plan, planCutting, type ShadePlan } from "./plan/index.ts";
+export {
+  buyAsCut,
+  type CuttingPlan,
+  type Plan,
+  plan,
+  planCutting,
+  proveRemedies,
+  type ShadePlan,
+} from "./plan/index.ts";
 export { SHEETS, type SheetKind } from "./shade/index.ts";
 export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
 export { lengthText, parseLength, type UnitChoice } from "./units/index.ts";

@@ -59,6 +59,7 @@ function joins(brief: Brief, story: CutStory): Finding[] {
     {
       ...clothBase(brief),
       id: "cloth.joins",
+      isChoice: true,
       weight: "mind",
       path: layerPath(brief, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,

@@ -28,6 +28,7 @@ import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
 import { followRoom, type LinedRoom, type LinedShade, lineRoom } from "./line-room.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
+import { withinFields } from "./remedies/within-fields.ts";
 
 export interface PlanOptions {
   /** Ids of the windows to plan; all of them unless told. Those of one room still follow their neighbours. */
@@ -38,7 +39,8 @@ export interface PlanOptions {
  * Plans every shade of a job: the one entry for command line, planner and code.
  *
  * Pure, deterministic and total: any valid job gives a plan. What cannot be made, or not well, is in the
- * findings, never an exception.
+ * findings, never an exception. What a finding would be answered by keeps to the fields of the job; whether it cures
+ * is for `proveRemedies` to try.
  */
 export function plan(job: Job, { only }: PlanOptions = {}): Plan {
   const rates = settleRates(job.rates);
@@ -73,7 +75,9 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
     units: job.units,
     shades: planned.map((one) => one.shade),
     rooms: lined.map(({ room }) => room),
-    findings: [...askPlace(job), ...lined.flatMap((one) => one.findings), ...findings].sort(byWeight),
+    findings: withinFields([...askPlace(job), ...lined.flatMap((one) => one.findings), ...findings]).sort(
+      byWeight,
+    ),
     cost,
     workings: book.workings,
   };
@@ -168,7 +172,7 @@ function planShade(
     safety: review,
     tag: childTag({ place: brief.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
     workings: book.workings,
-    findings: [
+    findings: withinFields([
       ...measureFindings,
       ...columnFindings,
       ...foldFindings,
@@ -182,7 +186,7 @@ function planShade(
       ...reviewFindings,
       ...cautionFindings,
       ...cost.findings,
-    ].sort(byWeight),
+    ]).sort(byWeight),
   };
   return { shade, cost };
 }

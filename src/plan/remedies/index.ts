@@ -1,0 +1,2 @@
+export { proveRemedies } from "./prove-remedies.ts";
+export { RemedyTrial } from "./remedy-trial.ts";
