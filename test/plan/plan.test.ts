@@ -9,6 +9,7 @@ import { inches, lengthText, MM_PER_YARD, markMm, nearestMark } from "../../src/
 import { anyJob } from "../arbitrary-job.ts";
 import { jobWith } from "../briefs.ts";
 import { expectNear } from "../near.ts";
+import { pinned } from "../pinned.ts";
 
 function onlyShade(job: Job): ShadePlan {
   const shade = plan(job).shades[0];
@@ -152,7 +153,13 @@ describe("any valid job", () => {
           }
         }
       }),
-      { numRuns: 200 },
+      {
+        numRuns: 120,
+        examples: pinned(
+          import.meta.url,
+          "any valid job > has remedies that apply to the job and leave it valid",
+        ),
+      },
     );
   });
 });
