@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { type JobInput, LIFT_KINDS, REAR_GUIDES } from "../src/job/index.ts";
-import { jobWith } from "./briefs.ts";
+import { jobWith } from "./job-with.ts";
 
 /** Styles whose steps state figures alone; differences of two stand in those of the others. */
 const STYLES = ["flat", "gathered-balloon", "austrian", "festoon"] as const;

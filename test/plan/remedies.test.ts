@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
-import { type Finding, WEIGHTS } from "../../src/account/index.ts";
 import { answersCause, diagnose, SYMPTOMS } from "../../src/diagnose/index.ts";
+import { type Finding, SEVERITIES } from "../../src/figures/index.ts";
 import { type Job, newJob, newWindow, openJob } from "../../src/job/index.ts";
 import { type Plan, plan, proveRemedies, RemedyTrial } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { pinned } from "../pinned.ts";
 import { workroomJob } from "../workroom-job.ts";
 
@@ -33,7 +33,8 @@ const badness = (id: string, findings: readonly Finding[]) =>
   findings
     .filter((one) => one.id === id)
     .reduce(
-      (sum, { weight, cases = 1 }) => sum + 1000 ** (WEIGHTS.length - WEIGHTS.indexOf(weight)) + cases,
+      (sum, { severity, cases = 1 }) =>
+        sum + 1000 ** (SEVERITIES.length - SEVERITIES.indexOf(severity)) + cases,
       0,
     );
 
@@ -102,7 +103,7 @@ describe("a remedy that is offered", () => {
     expect(cordLock(before).length).toBe(1);
     const [{ remedy } = { remedy: undefined }] = cordLock(before);
     const after = pressed(job, remedy?.patch ?? []);
-    expect(after.shades[0]?.findings.some(({ weight }) => weight === "stop")).toBe(true);
+    expect(after.shades[0]?.findings.some(({ severity }) => severity === "stop")).toBe(true);
     expect(cordLock(proveRemedies(job, before))).toEqual([]);
   });
 });

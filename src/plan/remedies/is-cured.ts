@@ -1,4 +1,4 @@
-import { type Finding, WEIGHTS } from "../../account/index.ts";
+import { type Finding, SEVERITIES } from "../../figures/index.ts";
 
 /**
  * Whether a finding is answered: fewer of its id, or lighter ones, or fewer cases that it tells of; of a choice, that
@@ -9,25 +9,25 @@ export function isCured(finding: Finding, before: readonly Finding[], after: rea
   const was = sameAs(finding, before);
   const is = sameAs(finding, after);
   const answered = finding.isChoice ? is.every(({ text }) => text !== finding.text) : isLess(was, is);
-  return answered && (MAY_STOP.includes(finding.weight) || !bringsStop(before, after));
+  return answered && (MAY_STOP.includes(finding.severity) || !bringsStop(before, after));
 }
 
-const MAY_STOP: readonly Finding["weight"][] = ["stop", "unproven"];
+const MAY_STOP: readonly Finding["severity"][] = ["stop", "unproven"];
 
 function sameAs({ id }: Finding, findings: readonly Finding[]): Finding[] {
   return findings.filter((one) => one.id === id);
 }
 
 function isLess(before: readonly Finding[], after: readonly Finding[]): boolean {
-  for (const weight of WEIGHTS) {
-    const change = countOf(weight, after) - countOf(weight, before);
+  for (const severity of SEVERITIES) {
+    const change = countOf(severity, after) - countOf(severity, before);
     if (change !== 0) return change < 0;
   }
   return casesOf(after) < casesOf(before);
 }
 
-function countOf(weight: Finding["weight"], findings: readonly Finding[]): number {
-  return findings.filter((one) => one.weight === weight).length;
+function countOf(severity: Finding["severity"], findings: readonly Finding[]): number {
+  return findings.filter((one) => one.severity === severity).length;
 }
 
 function casesOf(findings: readonly Finding[]): number {
@@ -35,6 +35,6 @@ function casesOf(findings: readonly Finding[]): number {
 }
 
 function bringsStop(before: readonly Finding[], after: readonly Finding[]): boolean {
-  const stops = (findings: readonly Finding[]) => findings.filter(({ weight }) => weight === "stop");
+  const stops = (findings: readonly Finding[]) => findings.filter(({ severity }) => severity === "stop");
   return stops(after).some((one) => sameAs(one, stops(after)).length > sameAs(one, stops(before)).length);
 }

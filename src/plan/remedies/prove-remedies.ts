@@ -1,4 +1,4 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { Plan, ShadePlan } from "../plan-types.ts";
 import { RemedyTrial } from "./remedy-trial.ts";

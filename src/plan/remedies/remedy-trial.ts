@@ -1,5 +1,5 @@
-import type { Finding, PatchOperation, Remedy } from "../../account/index.ts";
-import { segmentsOf } from "../../account/index.ts";
+import type { Finding, PatchOperation, Remedy } from "../../figures/index.ts";
+import { segmentsOf } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { patched } from "../patched.ts";
 import { plan, planRoom, planWindow } from "../plan.ts";

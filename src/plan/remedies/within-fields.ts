@@ -1,4 +1,4 @@
-import { type Finding, type Remedy, segmentsOf } from "../../account/index.ts";
+import { type Finding, type Remedy, segmentsOf } from "../../figures/index.ts";
 import { fieldAccepts } from "../../job/index.ts";
 
 /** Whether every field that a remedy sets takes its value, as the job's schema has it. */

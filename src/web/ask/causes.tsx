@@ -1,5 +1,4 @@
 import { useCallback, useId, useMemo, useState } from "react";
-import type { Remedy } from "../../account/index.ts";
 import {
   answersCause,
   type Cause,
@@ -9,6 +8,7 @@ import {
   SYMPTOMS,
   type Symptom,
 } from "../../diagnose/index.ts";
+import type { Remedy } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { Fig } from "../figures/fig.tsx";
 import { Remedies } from "../findings/remedies.tsx";

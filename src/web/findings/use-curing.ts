@@ -1,5 +1,5 @@
 import { useEffect, useState } from "react";
-import type { Remedy } from "../../account/index.ts";
+import type { Remedy } from "../../figures/index.ts";
 import { whenIdle } from "../frame/when-idle.ts";
 
 /**
