@@ -1,16 +1,17 @@
 import { alignWindows, type MotifStart, type RoomWindow } from "../align/index.ts";
-import { type Finding, WorkingBook } from "../figures/index.ts";
+import { type Finding, workingOf } from "../figures/index.ts";
 import { type Job, type ResolvedShade, type Room, resolveLine } from "../job/index.ts";
-import { chooseLiftParts } from "../lift/index.ts";
-import { measure } from "../measure/index.ts";
 import type { RowLayout } from "../shade-plan/index.ts";
-import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
+import { STYLE_MODULES } from "../styles/index.ts";
+import { type LaidShade, layShade } from "./lay-shade.ts";
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */
 export interface AlignedShade {
   layout?: RowLayout;
   motif?: MotifStart;
+  /** As it is laid where it follows nothing. */
+  own?: LaidShade;
   findings: Finding[];
 }
 
@@ -24,8 +25,8 @@ export interface AlignedRoom {
 }
 
 /**
- * Lines up one room before its shades are planned: each window is measured and asked what it needs, and the answer
- * is laid on top of its own settings. `resolved` are those, window by window; they are asked for only where needed.
+ * Lines up one room before its shades are planned: each window is measured, laid and asked what it needs, and the
+ * answer is laid on top of its own settings. `resolved` are those, window by window; they are asked for only where needed.
  */
 export function alignRoom(
   job: Job,
@@ -33,61 +34,64 @@ export function alignRoom(
   path: string,
   resolved: () => readonly ResolvedShade[],
 ): AlignedRoom {
-  const book = new WorkingBook();
   const plain = { roomId: room.id, roomName: room.name };
   if (room.inLine === undefined) {
     return { room: { ...plain, workings: [] }, findings: [], shades: new Map() };
   }
-  const answer = alignWindows(
-    {
-      path,
-      roomName: room.name,
-      units: job.units,
-      inLine: room.inLine,
-      settings: resolveLine(room.inLine),
-      windows: resolved().map(ask),
-    },
-    book,
-  );
-  const shades = answer.alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
-    const motif = answer.motifs.get(shadeId);
-    const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
+  const own = resolved().map(layShade);
+  const { values, findings, workings } = alignWindows({
+    path,
+    roomName: room.name,
+    units: job.units,
+    inLine: room.inLine,
+    settings: resolveLine(room.inLine),
+    windows: own.map(ask),
+  });
+  const { alignment, motifs } = values;
+  const shades = own.map((one, i): [string, AlignedShade] => {
+    const { shadeId } = one.shade;
+    const layout = alignment.windows[i]?.layout;
+    const motif = motifs.get(shadeId);
     return [
       shadeId,
-      { ...(layout === undefined ? {} : { layout }), ...(motif === undefined ? {} : { motif }), findings },
+      {
+        own: one,
+        ...(layout === undefined ? {} : { layout }),
+        ...(motif === undefined ? {} : { motif }),
+        findings: findings.filter((finding) => finding.shadeId === shadeId),
+      },
     ];
   });
   return {
-    room: { ...plain, alignment: answer.alignment, workings: book.workings },
-    findings: answer.findings.filter(({ shadeId }) => shadeId === undefined),
+    room: { ...plain, alignment, workings: workings.map(workingOf) },
+    findings: findings.filter(({ shadeId }) => shadeId === undefined),
     shades: new Map(shades),
   };
 }
 
-/** Measures one window and asks it what it needs; its own workings are written when it is planned. */
-function ask(resolved: ResolvedShade): RoomWindow {
-  const scratch = new WorkingBook();
-  const style = STYLE_MODULES[resolved.style];
-  const { size } = measure(resolved, scratch);
-  const { columns } = style.columns(resolved, size, scratch);
-  const liftParts = chooseLiftParts(resolved, size, columns, scratch);
-  const { grid } = style.grid(resolved, size, columns, liftParts, scratch);
-  const inLine = STYLES_IN_LINE[resolved.style];
+/** Asks one window what it needs of a common line. */
+function ask({ shade, measured: { size }, headrail, laid }: LaidShade): RoomWindow {
+  const { inLine } = STYLE_MODULES[shade.style];
+  const { grid } = laid.values;
   return {
-    resolved,
+    shade,
     size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, liftParts),
+    ask: typeof inLine === "string" ? inLine : inLine.ask({ shade, size, headrailNeededMm: headrail.value }),
     hangsFlat: typeof inLine !== "string",
     own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
   };
 }
 
 /** The resolved shade as the room has it. */
-export function followRoom(resolved: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
-  const inLine = STYLES_IN_LINE[resolved.style];
-  const placed =
-    layout === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, layout);
-  if (motif === undefined) return placed;
-  const pattern = { ...placed.making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
-  return { ...placed, making: { ...placed.making, pattern } };
+export function followRoom(shade: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
+  const { inLine } = STYLE_MODULES[shade.style];
+  const { making } = shade;
+  const follows = layout !== undefined && typeof inLine !== "string";
+  if (!follows && motif === undefined) return shade;
+  const pattern =
+    motif === undefined
+      ? making.pattern
+      : { ...making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
+  const fold = follows ? inLine.follow(making.fold, layout) : making.fold;
+  return { ...shade, making: { ...making, fold, pattern } };
 }

@@ -1,4 +1,4 @@
-import { judgeMotif, writeLine } from "../align/index.ts";
+import { judgeMotif, lineFigures } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
@@ -13,8 +13,7 @@ import {
   resolveShade,
   type Window,
 } from "../job/index.ts";
-import { chooseLiftParts, liftPartsInput, planLift } from "../lift/index.ts";
-import { measure } from "../measure/index.ts";
+import { liftPartsInput, planLift } from "../lift/index.ts";
 import {
   askPlace,
   type CarefulLift,
@@ -27,6 +26,7 @@ import {
 import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
 import { type AlignedRoom, type AlignedShade, alignRoom, followRoom } from "./align-room.ts";
+import { layAgain, layShade, note } from "./lay-shade.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 
 export interface PlanOptions {
@@ -122,15 +122,22 @@ function planShade(
   careful: CarefulLift,
   aligned: AlignedShade = { findings: [] },
 ): { shade: ShadePlan; cost: ShadeCost } {
-  const book = new WorkingBook();
   const resolved = followRoom(alone, aligned);
   const style = STYLE_MODULES[resolved.style];
 
-  const { size, findings: measureFindings } = measure(resolved, book);
-  const { columns, findings: columnFindings } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts(resolved, size, columns, book);
-  const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
-  if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
+  const {
+    measured,
+    columns,
+    liftParts,
+    laid,
+    book: before,
+  } = layAgain(aligned.own ?? layShade(alone), resolved);
+  const { size, findings: measureFindings } = measured;
+  const { grid, form } = laid.values;
+  const book = new WorkingBook();
+  book.workings.push(...before.workings);
+  note(book, laid.workings);
+  if (aligned.layout !== undefined) note(book, lineFigures({ layout: aligned.layout, size, grid }));
   const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
   const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
   const { lift, findings: liftFindings } = planLift(
@@ -163,7 +170,7 @@ function planShade(
     board,
     steps: planSteps({
       ...{ resolved, size, grid, form, cloth, mass, lift, board },
-      styleSteps: style.steps({ resolved, size, grid, form, cloth }),
+      styleSteps: style.steps({ shade: resolved, size, grid, form, cloth }),
     }),
     cost: cost.cost,
     cautions,
@@ -172,12 +179,12 @@ function planShade(
     workings: book.workings,
     findings: [
       ...measureFindings,
-      ...columnFindings,
-      ...foldFindings,
+      ...columns.findings,
+      ...laid.findings,
       ...aligned.findings,
       ...clothFindings,
       ...foldingFindings,
-      ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
+      ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
       ...proposedLift(resolved, careful),
       ...liftFindings,
       ...boardFindings,
