@@ -56,7 +56,7 @@ export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm,
     cloths === undefined ? {} : { cloths },
   );
   const book = new WorkingBook();
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const grid = gridOf(rows, size.finishedLengthMm, columnsMm ?? [50, size.finishedWidthMm - 50]);
   const planned = planCloth(
     { resolved, size, grid, form: { ...flatForm(resolved, size, grid), ...form } },
@@ -85,7 +85,7 @@ interface WindowAt {
 function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const book = new WorkingBook();
   const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade: resolved, size });
   const liftParts = chooseLiftParts(resolved, size, columns, book);
   const { grid, form } = layIn(resolved, size, () => liftParts);

@@ -1,4 +1,4 @@
-import { type Figure, figureId, WorkingBook } from "../src/figures/index.ts";
+import { type Figure, figureId } from "../src/figures/index.ts";
 import type { ResolvedShade } from "../src/job/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Size } from "../src/shade-plan/index.ts";
@@ -6,7 +6,7 @@ import { headrailNeeded, type LiftPartsHeight, STYLE_MODULES } from "../src/styl
 
 /** A shade measured and laid in its style, over a lock that hangs 25 mm below the board. */
 export function laidShade(resolved: ResolvedShade) {
-  return seen(resolved, measure(resolved, new WorkingBook()).size, 25);
+  return seen(resolved, measure(resolved).values, 25);
 }
 
 /** A shade 900 mm wide and as long as this when finished, however it is mounted, over a lock of 20 mm. */
@@ -33,11 +33,11 @@ export function layIn(
   const style = STYLE_MODULES[shade.style];
   const columns = style.columns({ shade, size });
   const headrail = headrailNeeded({ shade, liftParts: liftPartsOf(columns.values) });
-  const laid = style.grid({ shade, size, columns: columns.values, headrailNeededMm: headrail.value });
+  const laid = style.grid({ shade, size, columns: columns.values, headrailNeededMm: headrail.values });
   return {
     ...laid.values,
     findings: laid.findings,
-    workings: [...columns.workings, headrail, ...laid.workings],
+    workings: [columns, headrail, laid].flatMap((stage) => stage.workings),
   };
 }
 

@@ -33,8 +33,7 @@ export const PLAIN_MASS: Mass = {
 
 /** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
 export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
-  const book = new WorkingBook();
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const lockFor = ({ length }: { length: number }) => chooseLock(resolved, length).lock;
   const { grid, form } = layIn(resolved, size, (columns) => ({
     heightMm: lockFor(columns).housingHeightMm,
@@ -50,7 +49,7 @@ export function tubeInput(
   mass: Mass = PLAIN_MASS,
 ): TubeInput {
   const book = new WorkingBook();
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const shade = { ...resolved, liftKind: kind };
   const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade, size });
   const liftParts = chooseLiftParts(shade, size, columns, book);

@@ -1,21 +1,20 @@
 import { alignWindows, type MotifStart, type RoomWindow } from "../align/index.ts";
 import { type Finding, workingOf } from "../figures/index.ts";
-import { type Job, type ResolvedShade, type Room, resolveLine } from "../job/index.ts";
+import { type InLine, type ResolvedShade, resolveLine } from "../job/index.ts";
 import type { RowLayout } from "../shade-plan/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
-import { type LaidShade, layShade } from "./lay-shade.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { lazy } from "./memo/lazy.ts";
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */
 export interface AlignedShade {
   layout?: RowLayout;
   motif?: MotifStart;
-  /** As it is laid where it follows nothing. */
-  own?: LaidShade;
   findings: Finding[];
 }
 
-/** A room with what its windows share, and what each of them is reported. */
+/** A room with what its windows share, and what each of them is told. */
 export interface AlignedRoom {
   room: RoomPlan;
   /** Findings of the room as a whole. */
@@ -24,61 +23,46 @@ export interface AlignedRoom {
   shades: ReadonlyMap<string, AlignedShade>;
 }
 
-/**
- * Lines up one room before its shades are planned: each window is measured, laid and asked what it needs, and the
- * answer is laid on top of its own settings. `resolved` are those, window by window; they are asked for only where needed.
- */
-export function alignRoom(
-  job: Job,
-  room: Room,
-  path: string,
-  resolved: () => readonly ResolvedShade[],
-): AlignedRoom {
-  const plain = { roomId: room.id, roomName: room.name };
-  if (room.inLine === undefined) {
-    return { room: { ...plain, workings: [] }, findings: [], shades: new Map() };
-  }
-  const own = resolved().map(layShade);
-  const { values, findings, workings } = alignWindows({
-    path,
-    roomName: room.name,
-    units: job.units,
-    inLine: room.inLine,
-    settings: resolveLine(room.inLine),
-    windows: own.map(ask),
-  });
-  const { alignment, motifs } = values;
-  const shades = own.map((one, i): [string, AlignedShade] => {
-    const { shadeId } = one.shade;
-    const layout = alignment.windows[i]?.layout;
-    const motif = motifs.get(shadeId);
-    return [
-      shadeId,
-      {
-        own: one,
-        ...(layout === undefined ? {} : { layout }),
-        ...(motif === undefined ? {} : { motif }),
-        findings: findings.filter((finding) => finding.shadeId === shadeId),
-      },
-    ];
-  });
-  return {
-    room: { ...plain, alignment, workings: workings.map(workingOf) },
-    findings: findings.filter(({ shadeId }) => shadeId === undefined),
-    shades: new Map(shades),
-  };
+/** What lining up a room reads. */
+export interface RoomToAlign {
+  roomId: string;
+  roomName: string;
+  path: string;
+  units: UnitChoice;
+  inLine: InLine;
+  /** Measured, and asked what they need, in the order along the wall. */
+  windows: readonly RoomWindow[];
 }
 
-/** Asks one window what it needs of a common line. */
-function ask({ shade, measured: { size }, headrail, laid }: LaidShade): RoomWindow {
-  const { inLine } = STYLE_MODULES[shade.style];
-  const { grid } = laid.values;
+/** A room whose windows are not to be in line. */
+export function roomByItself(roomId: string, roomName: string): AlignedRoom {
+  return { room: { roomId, roomName, workings: [] }, findings: [], shades: new Map() };
+}
+
+/** Lines up one room before its shades are planned; the answer is laid on top of their own settings. */
+export function alignRoom({ roomId, ...input }: RoomToAlign): AlignedRoom {
+  const answer = alignWindows({ ...input, settings: resolveLine(input.inLine) });
+  const { alignment, motifs } = answer.values;
+  const shades = alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
+    const motif = motifs.get(shadeId);
+    const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
+    return [
+      shadeId,
+      { ...(layout === undefined ? {} : { layout }), ...(motif === undefined ? {} : { motif }), findings },
+    ];
+  });
+  const workings = lazy(() => answer.workings.map(workingOf));
   return {
-    shade,
-    size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask({ shade, size, headrailNeededMm: headrail.value }),
-    hangsFlat: typeof inLine !== "string",
-    own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
+    room: {
+      roomId,
+      roomName: input.roomName,
+      alignment,
+      get workings() {
+        return workings();
+      },
+    },
+    findings: answer.findings.filter(({ shadeId }) => shadeId === undefined),
+    shades: new Map(shades),
   };
 }
 
@@ -88,10 +72,10 @@ export function followRoom(shade: ResolvedShade, { layout, motif }: AlignedShade
   const { making } = shade;
   const follows = layout !== undefined && typeof inLine !== "string";
   if (!follows && motif === undefined) return shade;
+  const fold = follows ? inLine.follow(making.fold, layout) : making.fold;
   const pattern =
     motif === undefined
       ? making.pattern
       : { ...making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
-  const fold = follows ? inLine.follow(making.fold, layout) : making.fold;
   return { ...shade, making: { ...making, fold, pattern } };
 }

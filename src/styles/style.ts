@@ -39,25 +39,25 @@ export type StepsShade = Pick<ResolvedShade, "units" | "ring" | "cloths"> & {
   making: Pick<ResolvedMaking, "hems" | "gather" | "pleat" | "relax">;
 };
 
-/** What every style of shade answers, by the part of the shade that it reads. A new style is one folder with these. */
-export interface StyleOf<R extends StyleReads> {
+type StyleReads = Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>;
+
+/** What every style of shade answers, by the parts of the shade that it reads. A new style is one folder with these. */
+export interface StyleOf<C extends StyleReads, G extends StyleReads> {
   /** What `columns` and `grid` read of the shade. */
-  reads: R;
+  reads: { columns: C; grid: G };
   /** Settings of its own, first asked on the shade's page. */
   asks: readonly Ask[];
   /** Columns, from the left. They come first: their number decides lock or drive, whose height decides the headrail allowance. */
-  columns(input: ColumnsInput<ReadOf<R>>): StageResult<Column[]>;
+  columns: (input: ColumnsInput<ReadOf<C>>) => StageResult<Column[]>;
   /** The whole ring grid, how the shade folds on it, what cloth that takes, and what speaks against it. */
-  grid(input: GridInput<ReadOf<R>>): StageResult<LaidGrid>;
+  grid: (input: GridInput<ReadOf<G>>) => StageResult<LaidGrid>;
   /** How its rows are placed by the room, or why they cannot be, as the end of “… since”. */
   inLine: StyleInLine | string;
   /** The shade as it is seen anywhere between lowered (0) and raised (1). */
-  shape(input: ShapeInput, raise: number): VisibleShape;
+  shape: (input: ShapeInput, raise: number) => VisibleShape;
   /** What is done otherwise, or besides, for this style. */
-  steps(input: StyleStepInput): StyleStep[];
+  steps: (input: StyleStepInput) => StyleStep[];
 }
 
-type StyleReads = Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>;
-
 /** Any style: what it reads is known when the program runs. */
-export type Style = StyleOf<StyleReads>;
+export type Style = StyleOf<StyleReads, StyleReads>;

@@ -60,7 +60,7 @@ function shapeOf(style: StyleKind, raise: number) {
   const resolved = resolveShade(job, partsOf(job), room, { ...window, shade }, "/rooms/0/windows/0");
   const module = STYLE_MODULES[style];
   const { values: columns } = module.columns({ shade: resolved, size: SIZE });
-  const { value: headrailNeededMm } = headrailNeeded({ shade: resolved, liftParts: UNDER_BOARD });
+  const { values: headrailNeededMm } = headrailNeeded({ shade: resolved, liftParts: UNDER_BOARD });
   const laid = module.grid({ shade: resolved, size: SIZE, columns, headrailNeededMm });
   return module.shape({ size: SIZE, ...laid.values }, raise);
 }

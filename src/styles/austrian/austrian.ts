@@ -1,7 +1,7 @@
 import type { StageResult } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import { type Column, columnSpacingMm } from "../../shade-plan/index.ts";
-import { layColumns } from "../flat/columns.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { gatheredGrid } from "../gathering/gathered-grid.ts";
 import { GATHERED_READS } from "../gathering/gathered-reads.ts";
 import { type GatheredShade, judgeGathers } from "../gathering/judge-gathers.ts";
@@ -17,8 +17,8 @@ import { judgeAustrian } from "./judge-austrian.ts";
  * The Austrian shade: cloth shirred onto tapes along its whole length, swag over swag, lowered as well as raised.
  * In the United Kingdom it is a festoon, and “Austrian” there is our gathered festoon.
  */
-export const austrian: StyleOf<typeof GATHERED_READS> = {
-  reads: GATHERED_READS,
+export const austrian: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
+  reads: { columns: COLUMN_READS, grid: GATHERED_READS },
   asks: [
     { group: "gather", keys: ["lengthFullness", "scallopExtraMm", "sagMm", "weight", "drawInMm", "frillMm"] },
     { group: "columns", keys: ["count", "largestSpacingMm"] },

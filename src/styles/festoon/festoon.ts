@@ -1,5 +1,5 @@
 import { cite } from "../../sources/index.ts";
-import { layColumns } from "../flat/columns.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { layGatheredHem } from "../gathering/gathered-hem.ts";
 import { gatheredHemShape } from "../gathering/gathered-hem-shape.ts";
 import { gatheredHemSteps } from "../gathering/gathered-hem-steps.ts";
@@ -10,8 +10,8 @@ import type { StyleOf } from "../style.ts";
  * The gathered festoon: a gathered head, scallops at the hem alone, full only when it is drawn up.
  * In the United Kingdom it is an Austrian blind, and “festoon” there is our Austrian.
  */
-export const festoon: StyleOf<typeof GATHERED_READS> = {
-  reads: GATHERED_READS,
+export const festoon: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
+  reads: { columns: COLUMN_READS, grid: GATHERED_READS },
   asks: [
     { group: "gather", keys: ["widthFullness", "hemExtraMm", "frillMm", "frillFullness", "weight"] },
     { group: "columns", keys: ["count", "largestSpacingMm"] },

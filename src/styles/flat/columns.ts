@@ -1,11 +1,11 @@
 import { type Finding, figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
-import { settingPatch } from "../../job/index.ts";
+import { reads, settingPatch } from "../../job/index.ts";
 import type { Column } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { FIT_SLACK, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
 import type { ColumnsInput } from "../style.ts";
-import type { ShadeWith } from "../style-shade.ts";
+import { REPORTED, type ShadeWith } from "../style-shade.ts";
 
 /** More columns than any lock takes: the plan stays readable and the findings say the rest. */
 const MOST_COLUMNS = 60;
@@ -14,6 +14,9 @@ const MOST_COLUMNS = 60;
 export function columnCount(widthMm: number, edgeInsetMm: number, largestMm: number): number {
   return Math.max(2, Math.ceil((widthMm - 2 * edgeInsetMm) / largestMm - FIT_SLACK) + 1);
 }
+
+/** What laying columns by their largest spacing reads. */
+export const COLUMN_READS = reads({ shade: REPORTED, making: ["columns"] });
 
 /** Most that two columns may be apart, and the setting that says so. */
 export interface LargestSpacing {

@@ -6,7 +6,7 @@ import { judgeRibs } from "../ribbed/judge-ribs.ts";
 import { ribbedShape } from "../ribbed/ribbed-shape.ts";
 import type { Ask, GridInput, LaidGrid, StyleOf } from "../style.ts";
 import { REPORTED, type ShadeWith } from "../style-shade.ts";
-import { layColumns } from "./columns.ts";
+import { COLUMN_READS, layColumns } from "./columns.ts";
 import { flatForm } from "./flat-form.ts";
 import { flatInLine } from "./in-line.ts";
 import { judgeFolds } from "./judge-folds.ts";
@@ -21,12 +21,12 @@ export const FOLD_ASKS: readonly Ask[] = [
 /** What a shade reads that folds row by row, with or without ribs. */
 export const FLAT_READS = reads({
   shade: [...REPORTED, "cloths", "rib"],
-  making: ["fold", "columns", "ribs", "board"],
+  making: ["fold", "ribs", "board"],
 });
 
 /** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
-export const flat: StyleOf<typeof FLAT_READS> = {
-  reads: FLAT_READS,
+export const flat: StyleOf<typeof COLUMN_READS, typeof FLAT_READS> = {
+  reads: { columns: COLUMN_READS, grid: FLAT_READS },
   asks: FOLD_ASKS,
   columns: layColumns,
   grid: (input) => {

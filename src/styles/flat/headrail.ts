@@ -1,4 +1,4 @@
-import { type Figure, figureRuleOf } from "../../figures/index.ts";
+import { figureRuleOf, type StageResult } from "../../figures/index.ts";
 import { type ReadOf, reads, STYLE_TRAITS } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { centimetres } from "../../units/index.ts";
@@ -87,10 +87,10 @@ const NEEDED = figureRuleOf<NeededOf>()({
 });
 
 /** Least flat cloth above the gathered folds of this shade, mm: what board, lift and ribs take at the head. */
-export function headrailNeeded({ shade, liftParts }: HeadrailInput): Figure {
+export function headrailNeeded({ shade, liftParts }: HeadrailInput): StageResult<number> {
   const { opening, board, rib, making } = shade;
   const fallMm = Math.min(opening.head?.fallMm ?? 0, ...opening.heightsMm);
-  return NEEDED.figure(
+  const needed = NEEDED.figure(
     {
       u: HEADRAIL_FLOOR_MM,
       t: board.thicknessMm,
@@ -106,4 +106,5 @@ export function headrailNeeded({ shade, liftParts }: HeadrailInput): Figure {
       part: liftParts.label,
     },
   );
+  return { values: needed.value, findings: [], workings: [needed] };
 }

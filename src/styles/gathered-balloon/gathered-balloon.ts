@@ -1,5 +1,5 @@
 import { cite } from "../../sources/index.ts";
-import { layColumns } from "../flat/columns.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { layGatheredHem } from "../gathering/gathered-hem.ts";
 import { gatheredHemShape } from "../gathering/gathered-hem-shape.ts";
 import { gatheredHemSteps } from "../gathering/gathered-hem-steps.ts";
@@ -7,8 +7,8 @@ import { GATHERED_READS } from "../gathering/gathered-reads.ts";
 import type { StyleOf } from "../style.ts";
 
 /** The gathered balloon, or cloud: full across, its hem drawn up into poufs that stay. */
-export const gatheredBalloon: StyleOf<typeof GATHERED_READS> = {
-  reads: GATHERED_READS,
+export const gatheredBalloon: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
+  reads: { columns: COLUMN_READS, grid: GATHERED_READS },
   asks: [
     { group: "gather", keys: ["widthFullness", "hemExtraMm", "weight", "frillMm"] },
     { group: "columns", keys: ["count", "largestSpacingMm"] },

@@ -1,7 +1,7 @@
 import type { StageResult } from "../../figures/index.ts";
 import { type ReadOf, reads } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
-import { layColumns } from "../flat/columns.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
 import type { GridInput, LaidGrid, StyleOf } from "../style.ts";
@@ -14,12 +14,12 @@ import { hobbledSpacing } from "./spacing.ts";
 
 const HOBBLED_READS = reads({
   shade: [...REPORTED, "mount", "cloths"],
-  making: ["hobble", "fold", "columns", "mount", "ribs", "board"],
+  making: ["hobble", "fold", "mount", "ribs", "board"],
 });
 
 /** The hobbled shade: cloth longer than the tapes behind it, in soft folds also when lowered. */
-export const hobbled: StyleOf<typeof HOBBLED_READS> = {
-  reads: HOBBLED_READS,
+export const hobbled: StyleOf<typeof COLUMN_READS, typeof HOBBLED_READS> = {
+  reads: { columns: COLUMN_READS, grid: HOBBLED_READS },
   asks: [
     { group: "hobble", keys: ["rule", "tapeMm", "fullness", "clothMm", "match", "repeats", "folds"] },
     { group: "fold", keys: ["headrailMm"] },

@@ -13,20 +13,22 @@ import { EVEN_ROWS_BY } from "../gathering/gathered-rows.ts";
 import { scallopWithin } from "../gathering/scallop.ts";
 import { sagFigure } from "../gathering/scallop-figures.ts";
 import type { ColumnsInput, GridInput, LaidGrid, StyleOf } from "../style.ts";
-import { REPORTED, type ShadeWith } from "../style-shade.ts";
+import { REPORTED } from "../style-shade.ts";
 import { balloonForm, bayEase, laidPleats } from "./balloon-form.ts";
 import { balloonSteps } from "./balloon-steps.ts";
 import { judgeBalloon } from "./judge-balloon.ts";
 import { lowestPouf, smaller } from "./pouf.ts";
 
+const POUF_COLUMN_READS = reads({ shade: REPORTED, making: ["columns", "pleat"] });
+
 const BALLOON_READS = reads({
   shade: [...REPORTED, "cloths"],
-  making: ["pleat", "pouf", "fold", "columns", "hems", "ribs", "board"],
+  making: ["pleat", "pouf", "fold", "hems", "ribs", "board"],
 });
 
 /** The pleated balloon: poufs between columns that stand in pleats, which open towards the hem. */
-export const pleatedBalloon: StyleOf<typeof BALLOON_READS> = {
-  reads: BALLOON_READS,
+export const pleatedBalloon: StyleOf<typeof POUF_COLUMN_READS, typeof BALLOON_READS> = {
+  reads: { columns: POUF_COLUMN_READS, grid: BALLOON_READS },
   asks: [
     { group: "pleat", keys: ["poufMm", "foldedMm", "kind", "held", "edges"] },
     { group: "pouf", keys: ["marks", "clothMm"] },
@@ -41,7 +43,7 @@ export const pleatedBalloon: StyleOf<typeof BALLOON_READS> = {
 };
 
 /** As many columns as keep every pouf within its width. */
-function poufColumns({ shade, size }: ColumnsInput<ShadeWith<"columns" | "pleat">>): StageResult<Column[]> {
+function poufColumns({ shade, size }: ColumnsInput<ReadOf<typeof POUF_COLUMN_READS>>): StageResult<Column[]> {
   return layColumns({ shade, size }, { mm: shade.making.pleat.poufMm, setting: "pleat/poufMm" });
 }
 

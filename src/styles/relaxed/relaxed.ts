@@ -4,10 +4,11 @@ import { type Column, columnSpacingMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { finishGrid, gridOf, type HangsBy, travelOf } from "../draping/finish-grid.ts";
+import { COLUMN_READS } from "../flat/columns.ts";
 import { judgeFolds } from "../flat/judge-folds.ts";
 import { FOLD_RULE_RESTS_ON, layRows, rowsFromHem } from "../flat/rows.ts";
 import type { ColumnsInput, GridInput, LaidGrid, StyleOf } from "../style.ts";
-import { REPORTED, type ShadeWith } from "../style-shade.ts";
+import { REPORTED } from "../style-shade.ts";
 import { DIP_BY, dipFigures, dipOf } from "./dip.ts";
 import { judgeRelaxed } from "./judge-relaxed.ts";
 import { relaxedForm } from "./relaxed-form.ts";
@@ -19,8 +20,8 @@ const RELAXED_READS = reads({
 });
 
 /** The relaxed shade: two outer columns, nothing across, and a lower edge that dips between them. */
-export const relaxed: StyleOf<typeof RELAXED_READS> = {
-  reads: RELAXED_READS,
+export const relaxed: StyleOf<typeof COLUMN_READS, typeof RELAXED_READS> = {
+  reads: { columns: COLUMN_READS, grid: RELAXED_READS },
   asks: [
     { group: "relax", keys: ["dipMm", "extraWidthMm", "lowerEdge", "weight"] },
     { group: "fold", keys: ["rows", "headrailMm", "largestSpacingMm"] },
@@ -47,7 +48,7 @@ const SPACING = figureRule({
 });
 
 /** The two outer columns, in from the edges; no others. */
-function outerColumns({ shade, size }: ColumnsInput<ShadeWith<"columns">>): StageResult<Column[]> {
+function outerColumns({ shade, size }: ColumnsInput<ReadOf<typeof COLUMN_READS>>): StageResult<Column[]> {
   const width = size.finishedWidthMm;
   const insetMm = Math.min(shade.making.columns.edgeInsetMm, width / 4);
   const columns = [insetMm, width - insetMm].map((xMm, i) => ({ number: i + 1, xMm }));

@@ -14,10 +14,12 @@ import { tailFigure } from "../draping/tail.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { EVEN_ROWS_BY } from "../gathering/gathered-rows.ts";
 import type { ColumnsInput, GridInput, LaidGrid, StyleOf } from "../style.ts";
-import { REPORTED, type ShadeWith } from "../style-shade.ts";
+import { REPORTED } from "../style-shade.ts";
 import { pleatInset } from "./inset.ts";
 import { judgeTailed } from "./judge-tailed.ts";
 import { tailedSteps } from "./tailed-steps.ts";
+
+const PLEAT_COLUMN_READS = reads({ making: ["pleat"] });
 
 const TAILED_READS = reads({
   shade: [...REPORTED, "cloths"],
@@ -25,8 +27,8 @@ const TAILED_READS = reads({
 });
 
 /** The tailed shade: two columns in inverted pleats set in from the edges, whose cloth hangs down beside them. */
-export const tailed: StyleOf<typeof TAILED_READS> = {
-  reads: TAILED_READS,
+export const tailed: StyleOf<typeof PLEAT_COLUMN_READS, typeof TAILED_READS> = {
+  reads: { columns: PLEAT_COLUMN_READS, grid: TAILED_READS },
   asks: [
     { group: "pleat", keys: ["insetMm", "insetShare", "foldedMm", "held", "cut", "bar", "centreLine"] },
     { group: "fold", keys: ["rows", "headrailMm", "largestSpacingMm"] },
@@ -53,7 +55,10 @@ const SPACING = figureRule({
   compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
 });
 
-function pleatColumns({ shade, size }: ColumnsInput<ShadeWith<"pleat">>): StageResult<Column[]> {
+function pleatColumns({
+  shade,
+  size,
+}: ColumnsInput<ReadOf<typeof PLEAT_COLUMN_READS>>): StageResult<Column[]> {
   const width = size.finishedWidthMm;
   const { pleat } = shade.making;
   const { insetMm, workings } = pleatInset(pleat, width);

@@ -1,7 +1,7 @@
 import type { StageResult } from "../../figures/index.ts";
 import { type ReadOf, reads } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
-import { layColumns } from "../flat/columns.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
 import type { GridInput, LaidGrid, StyleOf } from "../style.ts";
@@ -14,12 +14,12 @@ import { layTucks } from "./tucks.ts";
 
 const TUCKED_READS = reads({
   shade: [...REPORTED, "cloths"],
-  making: ["tuck", "fold", "columns", "ribs", "board"],
+  making: ["tuck", "fold", "ribs", "board"],
 });
 
 /** The stitched-tuck shade: narrow tucks across, rings behind every second one, so that it folds on sewn edges. */
-export const tucked: StyleOf<typeof TUCKED_READS> = {
-  reads: TUCKED_READS,
+export const tucked: StyleOf<typeof COLUMN_READS, typeof TUCKED_READS> = {
+  reads: { columns: COLUMN_READS, grid: TUCKED_READS },
   asks: [
     { group: "tuck", keys: ["spacingMm", "depthMm", "face"] },
     { group: "fold", keys: ["headrailMm"] },
