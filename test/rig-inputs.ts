@@ -19,6 +19,7 @@ import {
 import { measure } from "../src/measure/index.ts";
 import type { Mass } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
+import { layIn } from "./laid-shade.ts";
 
 /** A shade of 1 kg of cloth and 0.5 kg of bar, so that loads are easy to follow. */
 export const PLAIN_MASS: Mass = {
@@ -32,14 +33,13 @@ export const PLAIN_MASS: Mass = {
 
 /** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
 export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
-  const book = new WorkingBook();
   const { values: size } = measure(resolved);
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const { lock } = chooseLock(resolved, columns.length);
-  const liftParts = { heightMm: lock.housingHeightMm, label: "lock height" };
-  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
-  return { resolved, size, grid, form, mass, lock };
+  const lockFor = ({ length }: { length: number }) => chooseLock(resolved, length).lock;
+  const { grid, form } = layIn(resolved, size, (columns) => ({
+    heightMm: lockFor(columns).housingHeightMm,
+    label: "lock height",
+  }));
+  return { resolved, size, grid, form, mass, lock: lockFor(grid.columns) };
 }
 
 /** The same for a lift with a tube. */
@@ -50,13 +50,13 @@ export function tubeInput(
 ): TubeInput {
   const book = new WorkingBook();
   const { values: size } = measure(resolved);
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts({ ...resolved, liftKind: kind }, size, columns, book);
-  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
+  const shade = { ...resolved, liftKind: kind };
+  const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade, size });
+  const liftParts = chooseLiftParts(shade, size, columns, book);
+  const { grid, form } = layIn(shade, size, () => liftParts);
   const chosen = liftPartsInput(liftParts);
   if (!("liftParts" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
-  return { resolved: { ...resolved, liftKind: kind }, size, grid, form, mass, ...chosen };
+  return { resolved: shade, size, grid, form, mass, ...chosen };
 }
 
 /** ResolvedShades of all windows of a job. */

@@ -1,4 +1,4 @@
-import { judgeMotif, type RoomWindow, writeLine } from "../align/index.ts";
+import { ALIGN_READS, judgeMotif, lineFigures, type RoomWindow } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost } from "../cost/index.ts";
@@ -21,7 +21,15 @@ import type {
   Size,
 } from "../shade-plan/index.ts";
 import { planSteps } from "../steps/index.ts";
-import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
+import {
+  type GridInput,
+  HEADRAIL_READS,
+  headrailNeeded,
+  type LaidGrid,
+  LINE_READS,
+  type LineAskInput,
+  STYLE_MODULES,
+} from "../styles/index.ts";
 import { type AlignedShade, followRoom } from "./align-room.ts";
 import { booked } from "./booked.ts";
 import { lazy } from "./memo/lazy.ts";
@@ -62,24 +70,20 @@ export class ShadePlanner {
   readonly #partFolded = partRead(FOLDS_READS);
 
   readonly #measure = stage(measure);
-  readonly #columns = stage(
-    booked(({ resolved, size }: Measured, book) => {
-      const { columns, findings } = STYLE_MODULES[resolved.style].columns(resolved, size, book);
-      return { values: columns, findings };
-    }),
-  );
+  /** The stages of the style that the shade has now. */
+  readonly #styled = remember(stagesOfStyle);
   readonly #liftParts = stage(
     booked(({ resolved, size, columns }: InColumns, book) => {
       return { values: chooseLiftParts(resolved, size, columns, book), findings: [] };
     }),
   );
-  /** As the shade would be laid by itself, for the room to ask; and as the room has it. */
-  readonly #ownGrid = stage(booked(layGrid));
-  readonly #grid = stage(booked(layGrid));
+  readonly #partHeaded = partRead(HEADRAIL_READS);
+  readonly #headrail = stage(headrailNeeded);
   readonly #line = stage(
-    booked(({ size, grid, layout }: Pick<Laid, "size" | "grid"> & Pick<AlignedShade, "layout">, book) => {
-      if (layout !== undefined) writeLine(layout, size, grid, book);
-      return { values: undefined, findings: [] };
+    ({ size, grid, layout }: Pick<Laid, "size" | "grid"> & Pick<AlignedShade, "layout">) => ({
+      values: undefined,
+      findings: [],
+      workings: layout === undefined ? [] : lineFigures({ layout, size, grid }),
     }),
   );
   readonly #cloth = stage(
@@ -119,6 +123,8 @@ export class ShadePlanner {
     ),
   );
   readonly #cautions = remember(planCautions);
+  readonly #partAligned = partRead(ALIGN_READS);
+  readonly #partAsking = partRead(LINE_READS);
   readonly #asked = remember(askedOf);
   readonly #followed = remember(({ resolved, aligned }: { resolved: ResolvedShade; aligned: AlignedShade }) =>
     followRoom(resolved, aligned),
@@ -128,9 +134,18 @@ export class ShadePlanner {
 
   /** What the shade asks of the line of its room, and how it would be made by itself. */
   ask(resolved: ResolvedShade): RoomWindow {
-    const { size, liftParts, columns } = this.#taken(resolved);
-    const { grid } = this.#ownGrid({ resolved, size, columns, liftParts: liftParts.values }).values;
-    return this.#asked({ resolved, size, grid, liftParts: liftParts.values });
+    const { size, columns, headrail } = this.#taken(resolved);
+    const headrailNeededMm = headrail.values;
+    const { style } = resolved;
+    const { grid } = this.#styled({ style }).ownGrid(resolved, { size, columns, headrailNeededMm }).values;
+    return this.#asked({
+      style,
+      shade: this.#partAligned(resolved),
+      asking: this.#partAsking(resolved),
+      size,
+      grid,
+      headrailNeededMm,
+    });
   }
 
   /** The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. */
@@ -142,26 +157,30 @@ export class ShadePlanner {
   ): PlannedShade {
     this.#aligned = shareEqual(this.#aligned, aligned);
     const shade = this.#followed({ resolved, aligned: this.#aligned });
-    return this.#planAsTold(shade, rates, careful, this.#aligned);
+    return this.#planAsTold(shade, resolved, rates, careful, this.#aligned);
   }
 
   #taken(resolved: ResolvedShade) {
     const measured = this.#measure(this.#partMeasured(resolved));
     const size = measured.values;
-    const inColumns = this.#columns({ resolved, size });
+    const inColumns = this.#styled({ style: resolved.style }).columns(resolved, size);
     const columns = inColumns.values;
     const liftParts = this.#liftParts({ resolved, size, columns });
-    return { measured, size, inColumns, columns, liftParts };
+    const headrail = this.#headrail({ shade: this.#partHeaded(resolved), liftParts: liftParts.values });
+    return { measured, size, inColumns, columns, liftParts, headrail };
   }
 
   #planAsTold(
     resolved: ResolvedShade,
+    alone: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
     aligned: AlignedShade,
   ): PlannedShade {
-    const { measured, size, inColumns, columns, liftParts } = this.#taken(resolved);
-    const laid = this.#grid({ resolved, size, columns, liftParts: liftParts.values });
+    const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
+    const styled = this.#styled({ style: resolved.style });
+    const lay = resolved.making.fold === alone.making.fold ? styled.ownGrid : styled.grid;
+    const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
     const { grid, form } = laid.values;
     const line = this.#line({ size, grid, layout: aligned.layout });
     const cut = this.#cloth({ resolved, size, grid, form });
@@ -187,6 +206,7 @@ export class ShadePlanner {
         measured,
         inColumns,
         liftParts,
+        headrail,
         laid,
         line,
         cut,
@@ -203,31 +223,36 @@ export class ShadePlanner {
 
 const BY_ITSELF: AlignedShade = { findings: [] };
 
-function layGrid(
-  { resolved, size, columns, liftParts }: InColumns & { liftParts: LiftParts },
-  book: Parameters<Parameters<typeof booked>[0]>[1],
-) {
-  const { grid, form, findings } = STYLE_MODULES[resolved.style].grid(
-    resolved,
-    size,
-    columns,
-    liftParts,
-    book,
-  );
-  return { values: { grid, form }, findings };
+/** What a style lays, remembered: as the shade would be by itself, and as its room has it. */
+function stagesOfStyle({ style }: Pick<ResolvedShade, "style">) {
+  const { reads, columns, grid } = STYLE_MODULES[style];
+  const laying = () => {
+    const part = partRead(reads.grid);
+    const lay = stage(grid);
+    return (shade: ResolvedShade, at: Omit<GridInput<unknown>, "shade">) =>
+      lay({ shade: part(shade), ...at });
+  };
+  const part = partRead(reads.columns);
+  const inColumns = stage(columns);
+  return {
+    columns: (shade: ResolvedShade, size: Size) => inColumns({ shade: part(shade), size }),
+    ownGrid: laying(),
+    grid: laying(),
+  };
 }
 
-function askedOf({
-  resolved,
-  size,
-  grid,
-  liftParts,
-}: Measured & { grid: Grid; liftParts: LiftParts }): RoomWindow {
-  const inLine = STYLES_IN_LINE[resolved.style];
+interface Asked extends Pick<RoomWindow, "shade" | "size">, Pick<ResolvedShade, "style"> {
+  asking: LineAskInput["shade"];
+  grid: Grid;
+  headrailNeededMm: number;
+}
+
+function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked): RoomWindow {
+  const { inLine } = STYLE_MODULES[style];
   return {
-    resolved,
+    shade,
     size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, liftParts),
+    ask: typeof inLine === "string" ? inLine : inLine.ask({ shade: asking, size, headrailNeededMm }),
     hangsFlat: typeof inLine !== "string",
     own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
   };
@@ -240,7 +265,8 @@ interface Stages {
   measured: StageResult<Size>;
   inColumns: StageResult<Column[]>;
   liftParts: StageResult<LiftParts>;
-  laid: StageResult<{ grid: Grid; form: Form }>;
+  headrail: StageResult<number>;
+  laid: StageResult<LaidGrid>;
   line: StageResult<undefined>;
   cut: StageResult<{ cloth: ClothPlan; mass: Mass }>;
   folded: StageResult<Folds | undefined>;
@@ -261,7 +287,7 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
-  const { resolved, careful, aligned, measured, inColumns, liftParts, laid, line } = stages;
+  const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } = stages;
   const { cut, folded, strung, mounted, reviewed, cautions, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
@@ -270,13 +296,13 @@ function assemble(stages: Stages): PlannedShade {
   const lift = strung.values;
   const board = mounted.values;
   const figures = [
-    ...[measured, inColumns, liftParts, laid, line, cut, folded, strung, mounted, reviewed, cost],
+    ...[measured, inColumns, liftParts, headrail, laid, line, cut, folded, strung, mounted, reviewed, cost],
   ].flatMap(({ workings }) => workings);
   const workings = lazy(() => figures.map(workingOf));
   const steps = lazy(() =>
     planSteps({
       ...{ resolved, size, grid, form, cloth, mass, lift, board },
-      styleSteps: STYLE_MODULES[resolved.style].steps({ resolved, size, grid, form, cloth }),
+      styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
     }),
   );
   const tag = lazy(() =>
@@ -317,7 +343,7 @@ function assemble(stages: Stages): PlannedShade {
       ...aligned.findings,
       ...cut.findings,
       ...folded.findings,
-      ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
+      ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
       ...proposedLift(resolved, careful),
       ...strung.findings,
       ...mounted.findings,
