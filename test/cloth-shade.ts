@@ -87,7 +87,7 @@ function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const { size } = measure(resolved, book);
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { values: liftParts } = chooseLiftParts({ shade: resolved, size, columns });
   const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
   return planCloth({ resolved, size, grid, form }, book);
 }

@@ -70,7 +70,7 @@ function ask(resolved: ResolvedShade): RoomWindow {
   const style = STYLE_MODULES[resolved.style];
   const { size } = measure(resolved, scratch);
   const { columns } = style.columns(resolved, size, scratch);
-  const liftParts = chooseLiftParts(resolved, size, columns, scratch);
+  const { values: liftParts } = chooseLiftParts({ shade: resolved, size, columns });
   const { grid } = style.grid(resolved, size, columns, liftParts, scratch);
   const inLine = STYLES_IN_LINE[resolved.style];
   return {

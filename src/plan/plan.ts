@@ -2,7 +2,7 @@ import { judgeMotif, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
-import { bySeverity, WorkingBook } from "../figures/index.ts";
+import { bySeverity, type Figure, WorkingBook, workingOf } from "../figures/index.ts";
 import { planFolds } from "../folds/index.ts";
 import {
   type Job,
@@ -13,7 +13,7 @@ import {
   resolveShade,
   type Window,
 } from "../job/index.ts";
-import { chooseLiftParts, liftPartsInput, planLift } from "../lift/index.ts";
+import { chooseLiftParts, planLift } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
 import {
   askPlace,
@@ -123,20 +123,24 @@ function planShade(
   aligned: AlignedShade = { findings: [] },
 ): { shade: ShadePlan; cost: ShadeCost } {
   const book = new WorkingBook();
+  const write = (figures: readonly Figure[]) => book.workings.push(...figures.map(workingOf));
   const resolved = followRoom(alone, aligned);
   const style = STYLE_MODULES[resolved.style];
 
   const { size, findings: measureFindings } = measure(resolved, book);
   const { columns, findings: columnFindings } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { values: liftParts, workings: partsWorkings } = chooseLiftParts({ shade: resolved, size, columns });
+  write(partsWorkings);
   const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
   if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
   const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
-  const { lift, findings: liftFindings } = planLift(
-    { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
-    book,
-  );
+  const {
+    values: lift,
+    findings: liftFindings,
+    workings: liftWorkings,
+  } = planLift({ shade: resolved, size, grid, form, mass, liftParts });
+  write(liftWorkings);
   const { board, findings: boardFindings } = planBoard(
     { resolved, size, grid, form, mass, lift, ...(folds === undefined ? {} : { folds }) },
     book,
