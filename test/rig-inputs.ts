@@ -44,7 +44,7 @@ export function tubeInput(
 
 function liftInput(shade: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
   const book = new WorkingBook();
-  const { size } = measure(shade, book);
+  const { values: size } = measure(shade);
   const style = STYLE_MODULES[shade.style];
   const { columns } = style.columns(shade, size, book);
   const { values: liftParts } = chooseLiftParts({ shade, size, columns });
