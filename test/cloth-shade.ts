@@ -87,7 +87,7 @@ function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
   const { values: size } = measure(resolved);
   const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade: resolved, size });
-  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { values: liftParts } = chooseLiftParts({ shade: resolved, size, columns });
   const { grid, form } = layIn(resolved, size, () => liftParts);
   return planCloth({ resolved, size, grid, form }, book);
 }

@@ -9,13 +9,7 @@ import {
   type ResolvedShade,
   resolveShade,
 } from "../src/job/index.ts";
-import {
-  chooseLiftParts,
-  chooseLock,
-  type LiftInput,
-  liftPartsInput,
-  type TubeInput,
-} from "../src/lift/index.ts";
+import { chooseLiftParts, type LiftInput, type LockInput, type TubeInput } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Mass } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
@@ -31,32 +25,30 @@ export const PLAIN_MASS: Mass = {
   clothGsm: 370,
 };
 
-/** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
-export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
-  const { values: size } = measure(resolved);
-  const lockFor = ({ length }: { length: number }) => chooseLock(resolved, length).lock;
-  const { grid, form } = layIn(resolved, size, (columns) => ({
-    heightMm: lockFor(columns).housingHeightMm,
-    label: "lock height",
-  }));
-  return { resolved, size, grid, form, mass, lock: lockFor(grid.columns) };
+/** A shade and what its lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
+export function rigInput(resolved: ResolvedShade, mass?: Mass): LockInput & { resolved: ResolvedShade } {
+  const { liftParts, ...input } = liftInput({ ...resolved, liftKind: "cord-lock" }, mass);
+  if (liftParts.kind !== "cord-lock") throw new Error(`invalid kind of lift: ${liftParts.kind}`);
+  return { ...input, resolved, liftParts };
 }
 
 /** The same for a lift with a tube. */
 export function tubeInput(
   resolved: ResolvedShade,
   kind: Exclude<LiftKind, "cord-lock">,
-  mass: Mass = PLAIN_MASS,
+  mass?: Mass,
 ): TubeInput {
-  const book = new WorkingBook();
-  const { values: size } = measure(resolved);
-  const shade = { ...resolved, liftKind: kind };
-  const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade, size });
-  const liftParts = chooseLiftParts(shade, size, columns, book);
+  const { liftParts, ...input } = liftInput({ ...resolved, liftKind: kind }, mass);
+  if (liftParts.kind === "cord-lock") throw new Error(`invalid kind of lift: ${kind}`);
+  return { ...input, liftParts };
+}
+
+function liftInput(shade: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
+  const { values: size } = measure(shade);
+  const { values: columns } = STYLE_MODULES[shade.style].columns({ shade, size });
+  const { values: liftParts } = chooseLiftParts({ shade, size, columns });
   const { grid, form } = layIn(shade, size, () => liftParts);
-  const chosen = liftPartsInput(liftParts);
-  if (!("liftParts" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
-  return { resolved: shade, size, grid, form, mass, ...chosen };
+  return { shade, size, grid, form, mass, liftParts };
 }
 
 /** ResolvedShades of all windows of a job. */

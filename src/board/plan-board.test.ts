@@ -16,7 +16,7 @@ import { planBoard } from "./plan-board.ts";
 type WindowInput = Parameters<typeof jobWith>[0];
 
 function inputOf(resolved: ResolvedShade): BoardInput {
-  const { lift } = planLift(rigInput(resolved), new WorkingBook());
+  const { values: lift } = planLift(rigInput(resolved));
   return { ...rigInput(resolved), lift };
 }
 

@@ -5,7 +5,7 @@ import { planCost, type ShadeCost } from "../cost/index.ts";
 import { bySeverity, type Figure, figureId, type StageResult, workingOf } from "../figures/index.ts";
 import { FOLDS_READS, planFolds } from "../folds/index.ts";
 import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
-import { chooseLiftParts, type LiftParts, liftPartsInput, planLift } from "../lift/index.ts";
+import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
 import { MEASURE_READS, measure } from "../measure/index.ts";
 import { type CarefulLift, childTag, planCautions, proposedLift, reviewShade } from "../safety/index.ts";
 import type {
@@ -47,9 +47,6 @@ interface Measured {
   resolved: ResolvedShade;
   size: Size;
 }
-interface InColumns extends Measured {
-  columns: Column[];
-}
 interface Laid extends Measured {
   grid: Grid;
   form: Form;
@@ -68,15 +65,13 @@ interface Strung extends Weighed {
 export class ShadePlanner {
   readonly #partMeasured = partRead(MEASURE_READS);
   readonly #partFolded = partRead(FOLDS_READS);
+  readonly #partTaken = partRead(LIFT_PARTS_READS);
+  readonly #partStrung = partRead(LIFT_READS);
 
   readonly #measure = stage(measure);
   /** The stages of the style that the shade has now. */
   readonly #styled = remember(stagesOfStyle);
-  readonly #liftParts = stage(
-    booked(({ resolved, size, columns }: InColumns, book) => {
-      return { values: chooseLiftParts(resolved, size, columns, book), findings: [] };
-    }),
-  );
+  readonly #liftParts = stage(chooseLiftParts);
   readonly #partHeaded = partRead(HEADRAIL_READS);
   readonly #headrail = stage(headrailNeeded);
   readonly #line = stage(
@@ -93,12 +88,7 @@ export class ShadePlanner {
     }),
   );
   readonly #folds = stage(planFolds);
-  readonly #lift = stage(
-    booked(({ liftParts, ...input }: Weighed & { liftParts: LiftParts }, book) => {
-      const { lift, findings } = planLift({ ...input, ...liftPartsInput(liftParts) }, book);
-      return { values: lift, findings };
-    }),
-  );
+  readonly #lift = stage(planLift);
   readonly #board = stage(
     booked((input: Strung & { folds?: Folds }, book) => {
       const { board, findings } = planBoard(input, book);
@@ -165,7 +155,7 @@ export class ShadePlanner {
     const size = measured.values;
     const inColumns = this.#styled({ style: resolved.style }).columns(resolved, size);
     const columns = inColumns.values;
-    const liftParts = this.#liftParts({ resolved, size, columns });
+    const liftParts = this.#liftParts({ shade: this.#partTaken(resolved), size, columns });
     const headrail = this.#headrail({ shade: this.#partHeaded(resolved), liftParts: liftParts.values });
     return { measured, size, inColumns, columns, liftParts, headrail };
   }
@@ -187,7 +177,10 @@ export class ShadePlanner {
     const { cloth, mass } = cut.values;
     const folded = this.#folds({ shade: this.#partFolded(resolved), size, grid, form, mass });
     const folds = folded.values;
-    const strung = this.#lift({ resolved, size, grid, form, mass, liftParts: liftParts.values });
+    const strung = this.#lift({
+      ...{ shade: this.#partStrung(resolved), size, grid, form, mass },
+      liftParts: liftParts.values,
+    });
     const lift = strung.values;
     const mounted = this.#board({
       ...{ resolved, size, grid, form, mass, lift },
