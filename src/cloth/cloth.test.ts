@@ -197,7 +197,12 @@ describe("cut sizes of published examples", () => {
     const laid = gridOf(3, 990, [50, 300]);
     const rows = laid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
     const grid = { ...laid, rows };
-    const { cloth } = planCloth({ resolved, size, grid, form: flatForm(resolved, size, grid) }, book);
+    const { values: cloth } = planCloth({
+      shade: resolved,
+      size,
+      grid,
+      form: flatForm(resolved, size, grid),
+    });
     // Published with the half fold rounded to 13 cm: 14, 42, 70 cm.
     cloth.ribLines.forEach((line, i) => {
       expectNear(line.onLiningMm, centimetres(14 + 28 * i), 2 + 3 * i, `line ${i + 1}`);
@@ -290,7 +295,7 @@ describe("on the bolt", () => {
         const { size } = measure(resolved, book);
         const grid = gridOf(5, size.finishedLengthMm, [50, 300]);
         const form = flatForm(resolved, size, grid);
-        const face = planCloth({ resolved, size, grid, form }, book).cloth.layers[0];
+        const face = planCloth({ shade: resolved, size, grid, form }).values.layers[0];
         if (face === undefined) return false;
         const used = face.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
         const apart = face.lays.every((a, i) =>

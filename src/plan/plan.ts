@@ -1,8 +1,8 @@
 import { judgeMotif, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
-import { planCloth } from "../cloth/index.ts";
+import { planCloth, planMass } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
-import { bySeverity, WorkingBook } from "../figures/index.ts";
+import { bySeverity, type Worked, WorkingBook, workingOf } from "../figures/index.ts";
 import { planFolds } from "../folds/index.ts";
 import {
   type Job,
@@ -131,7 +131,11 @@ function planShade(
   const liftParts = chooseLiftParts(resolved, size, columns, book);
   const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
   if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
-  const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
+  const { values: cloth, findings: clothFindings } = noted(
+    book,
+    planCloth({ shade: resolved, size, grid, form }),
+  );
+  const { values: mass } = noted(book, planMass({ shade: resolved, grid, form, cloth }));
   const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
   const { lift, findings: liftFindings } = planLift(
     { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
@@ -187,4 +191,10 @@ function planShade(
     ].sort(bySeverity),
   };
   return { shade, cost };
+}
+
+/** Figures of a stage written into the book of its shade. */
+function noted<W extends Worked<unknown>>(book: WorkingBook, result: W): W {
+  for (const figure of result.workings) book.workings.push(workingOf(figure));
+  return result;
 }
