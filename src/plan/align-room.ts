@@ -68,7 +68,7 @@ export function alignRoom(
 function ask(resolved: ResolvedShade): RoomWindow {
   const scratch = new WorkingBook();
   const style = STYLE_MODULES[resolved.style];
-  const { size } = measure(resolved, scratch);
+  const { values: size } = measure(resolved);
   const { columns } = style.columns(resolved, size, scratch);
   const liftParts = chooseLiftParts(resolved, size, columns, scratch);
   const { grid } = style.grid(resolved, size, columns, liftParts, scratch);

@@ -2,7 +2,7 @@ import { judgeMotif, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth, planMass } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
-import { bySeverity, type Worked, WorkingBook, workingOf } from "../figures/index.ts";
+import { bySeverity, WorkingBook } from "../figures/index.ts";
 import { planFolds } from "../folds/index.ts";
 import {
   type Job,
@@ -126,17 +126,22 @@ function planShade(
   const resolved = followRoom(alone, aligned);
   const style = STYLE_MODULES[resolved.style];
 
-  const { size, findings: measureFindings } = measure(resolved, book);
+  const measured = measure(resolved);
+  const size = measured.values;
+  book.add(measured.workings);
   const { columns, findings: columnFindings } = style.columns(resolved, size, book);
   const liftParts = chooseLiftParts(resolved, size, columns, book);
   const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
   if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
-  const { values: cloth, findings: clothFindings } = noted(
-    book,
-    planCloth({ shade: resolved, size, grid, form }),
-  );
-  const { values: mass } = noted(book, planMass({ shade: resolved, grid, form, cloth }));
-  const { folds, findings: foldingFindings } = planFolds({ resolved, size, grid, form, mass }, book);
+  const cut = planCloth({ shade: resolved, size, grid, form });
+  const cloth = cut.values;
+  book.add(cut.workings);
+  const weighed = planMass({ shade: resolved, grid, form, cloth });
+  const mass = weighed.values;
+  book.add(weighed.workings);
+  const folded = planFolds({ shade: resolved, size, grid, form, mass });
+  const folds = folded.values;
+  book.add(folded.workings);
   const { lift, findings: liftFindings } = planLift(
     { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
     book,
@@ -175,12 +180,12 @@ function planShade(
     tag: childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
     workings: book.workings,
     findings: [
-      ...measureFindings,
+      ...measured.findings,
       ...columnFindings,
       ...foldFindings,
       ...aligned.findings,
-      ...clothFindings,
-      ...foldingFindings,
+      ...cut.findings,
+      ...folded.findings,
       ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
       ...proposedLift(resolved, careful),
       ...liftFindings,
@@ -191,10 +196,4 @@ function planShade(
     ].sort(bySeverity),
   };
   return { shade, cost };
-}
-
-/** Figures of a stage written into the book of its shade. */
-function noted<W extends Worked<unknown>>(book: WorkingBook, result: W): W {
-  for (const figure of result.workings) book.workings.push(workingOf(figure));
-  return result;
 }

@@ -72,7 +72,7 @@ export function addAsk(program: Command, io: Io): void {
 }
 
 function json(format: string, body: object): string {
-  return `${JSON.stringify({ format, version: 1, ...body }, null, 2)}\n`;
+  return `${JSON.stringify({ format, version: 2, ...body }, null, 2)}\n`;
 }
 
 function countOf(text: string): number {
