@@ -54,14 +54,13 @@ export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm,
     },
     cloths === undefined ? {} : { cloths },
   );
-  const book = new WorkingBook();
   const { values: size } = measure(resolved);
   const grid = gridOf(rows, size.finishedLengthMm, columnsMm ?? [50, size.finishedWidthMm - 50]);
   const shaped = { ...flatForm(resolved, size, grid), ...form };
   const planned = clothAndMass({ shade: resolved, size, grid, form: shaped });
   const face = planned.cloth.layers[0];
   if (face === undefined) throw new Error("invalid test shade: no face");
-  return { ...planned, resolved, size, face, workings: [...book.workings, ...planned.workings] };
+  return { ...planned, resolved, size, face };
 }
 
 /** The cloth of every shade of a job, or of one, as far as the plan goes before it is rigged. */

@@ -1,5 +1,4 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
 import {
   bendingStressNPerMm2,
   rectangle,
@@ -15,6 +14,7 @@ import {
 import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { BoardLoads } from "./board-loads.ts";
+import type { BoardShade } from "./board-input.ts";
 
 /** A tug at the cord, over a steady pull. */
 export const TUG = sourced(1.5, "ratio", cite("our-choice", "half as much again for a tug"));
@@ -32,14 +32,14 @@ const SCREW_FROM_END_MM = 10;
 
 /** Bend, stress and screws of the board with a hand tugging; undefined where it does not lie on two fixings. */
 export function boardStrength(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: Omit<BoardPlan, "strength">,
   loads: BoardLoads,
   gripMm: number,
   book: WorkingBook,
 ): BoardStrength | undefined {
   if (loads.supportsMm.length < 2 || !(loads.toMm > loads.fromMm)) return undefined;
-  const wood: WoodSpecies = WOOD_SPECIES[resolved.making.board.wood];
+  const wood: WoodSpecies = WOOD_SPECIES[shade.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
   const beam = solveBeam({
     supportsMm: loads.supportsMm,
@@ -57,8 +57,8 @@ export function boardStrength(
     stiffnessNmm2: wood.elasticityMPa * section.inertiaMm4,
   });
   const worstN = Math.max(...beam.reactionsN.map(Math.abs));
-  const { pullN, shearN } = onOneScrew(resolved, board, worstN, book);
-  const share = screwShare(resolved, pullN, shearN, gripMm, book);
+  const { pullN, shearN } = onOneScrew(shade, board, worstN, book);
+  const share = screwShare(shade, pullN, shearN, gripMm, book);
   return {
     reactionsN: beam.reactionsN,
     ...bend(loads, wood, board, beam, book),
@@ -126,13 +126,13 @@ function stress(
 
 /** A screw up through the board takes its load straight; a bracket turns on the lower end of its leg. */
 function onOneScrew(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: Pick<BoardPlan, "fixing" | "depthMm">,
   loadN: number,
   book: WorkingBook,
 ): { pullN: number; shearN: number } {
   if (board.fixing === "screwed-up") return { pullN: loadN, shearN: 0 };
-  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, resolved.making.board.bracketLegMm);
+  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, shade.making.board.bracketLegMm);
   const screwsMm = [SCREW_FROM_END_MM, legMm - SCREW_FROM_END_MM];
   const pulls = screwPulls({ loadN, armMm: board.depthMm, screwsMm });
   const pullN = book.figure("board.screw-pull", {
@@ -154,13 +154,13 @@ function onOneScrew(
 
 /** Withdrawal and shear together as shares of what each may be, for a screw into wood. */
 function screwShare(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   pullN: number,
   shearN: number,
   gripMm: number,
   book: WorkingBook,
 ): number | undefined {
-  const { substrate, wallWood, screwGauge } = resolved.making.board;
+  const { substrate, wallWood, screwGauge } = shade.making.board;
   if (substrate !== "timber") return undefined;
   const wood: WoodSpecies = WOOD_SPECIES[wallWood];
   const diameterMm = SCREW_SHANK_MM[screwGauge];

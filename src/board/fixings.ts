@@ -25,11 +25,11 @@ export interface Fixings {
  * Placed from the control side, so that a shade worked on the left is the mirror image of one on the right.
  */
 export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook): Fixings {
-  const { resolved, size, lift } = input;
-  const kind = resolved.mount === "inside" ? "screwed-up" : "brackets";
+  const { shade, size, lift } = input;
+  const kind = shade.mount === "inside" ? "screwed-up" : "brackets";
   const widthMm = kind === "brackets" ? BRACKET_WIDTH.value : SCREW_ROOM.value;
   const lengthMm = size.boardLengthMm;
-  const { bracketEndMm, bracketSpacingMm } = resolved.making.board;
+  const { bracketEndMm, bracketSpacingMm } = shade.making.board;
   const endMm = Math.max(widthMm / 2, Math.min(bracketEndMm, lengthMm / 4));
   const largestMm = Math.max(bracketSpacingMm, NEAREST_FIXINGS_MM);
   const mirror = (x: number) => (lift.controlSide === "right" ? size.finishedWidthMm - x : x);
@@ -40,7 +40,7 @@ export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook
     largestMm,
     widthMm,
     fewest: lengthMm < 3 * widthMm ? 1 : fewest(kind, lengthMm, endMm, largestMm, book),
-    keepOut: keepOut(lift, resolved.eye.outsideDiameterMm, mirror),
+    keepOut: keepOut(lift, shade.eye.outsideDiameterMm, mirror),
   });
   const places = placesMm.map(mirror).sort((a, b) => a - b);
   return { kind, brackets: places.map((xMm, i) => ({ number: i + 1, xMm })), faults, widthMm };

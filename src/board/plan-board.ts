@@ -1,9 +1,8 @@
 import type { Finding, WorkingBook } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
 import type { BoardPlan, Form } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
-import type { BoardInput } from "./board-input.ts";
+import type { BoardInput, BoardShade } from "./board-input.ts";
 import { boardLoads, fixingLoads } from "./board-loads.ts";
 import { boardStrength } from "./board-strength.ts";
 import { planFixings } from "./fixings.ts";
@@ -21,15 +20,15 @@ const WOOD_DENSITY = sourced(
 
 /** The board of one shade: size, eyes, fixings, covering, bar, and what its fixings must carry. */
 export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardPlan; findings: Finding[] } {
-  const { resolved, size, form, mass, lift } = input;
-  const { depthMm, thicknessMm } = resolved.board;
+  const { shade, size, form, mass, lift } = input;
+  const { depthMm, thicknessMm } = shade.board;
   const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   const fixings = planFixings(input, leftMm, book);
-  const { tooLong, ...screws } = wallScrews(resolved, fixings.kind, fixings.brackets.length, book);
-  const boardKg = boardMass(resolved, size.boardLengthMm, book);
+  const { tooLong, ...screws } = wallScrews(shade, fixings.kind, fixings.brackets.length, book);
+  const boardKg = boardMass(shade, size.boardLengthMm, book);
   const board: BoardPlan = {
-    sectionId: resolved.board.id,
-    sectionName: resolved.board.name,
+    sectionId: shade.board.id,
+    sectionName: shade.board.name,
     lengthMm: size.boardLengthMm,
     cutMm: size.boardOnSlopeMm ?? size.boardLengthMm,
     depthMm,
@@ -40,7 +39,7 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     brackets: fixings.brackets,
     ...screwLine(input, fixings.kind, book),
     screws,
-    ...barOf(resolved, form, book),
+    ...barOf(shade, form, book),
     loadN: book.figure("board.load", {
       label: "Load on all fixings together",
       symbol: "Q",
@@ -58,20 +57,20 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
   };
   const loads = boardLoads(board, boardKg, mass, lift);
   const worstN = worstFixing(fixingLoads(loads), book);
-  const strength = boardStrength(resolved, board, loads, gripMm(resolved).value, book);
+  const strength = boardStrength(shade, board, loads, gripMm(shade).value, book);
   if (strength !== undefined) board.strength = strength;
   const findings = [
     ...judgeParts(input, board),
     ...judgeRecess(input, book),
     ...judgeFixings(input, board, fixings, { worstN, tooLong }),
-    ...judgeStrength(resolved, board),
+    ...judgeStrength(shade, board),
   ];
   return { board, findings };
 }
 
 /** A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. */
 function screwLine(
-  { resolved, lift }: BoardInput,
+  { shade, lift }: BoardInput,
   kind: BoardPlan["fixing"],
   book: WorkingBook,
 ): Pick<BoardPlan, "screwsZMm"> {
@@ -83,7 +82,7 @@ function screwLine(
       unit: "mm",
       formula: "max(0, d − D) / 4",
       given: {
-        d: [resolved.board.depthMm, "mm", "depth of the board"],
+        d: [shade.board.depthMm, "mm", "depth of the board"],
         D: [lift.tube.diameterMm, "mm", "tube, under the middle of the board"],
       },
       cite: cite("geometry", "midway between the wall edge and the tube"),
@@ -92,8 +91,8 @@ function screwLine(
   };
 }
 
-function boardMass(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): number {
-  const { depthMm, thicknessMm, densityKgM3 } = resolved.board;
+function boardMass(shade: BoardShade, lengthMm: number, book: WorkingBook): number {
+  const { depthMm, thicknessMm, densityKgM3 } = shade.board;
   return book.figure("board.mass", {
     label: "Board: mass",
     symbol: "B",
@@ -111,12 +110,12 @@ function boardMass(resolved: ResolvedShade, lengthMm: number, book: WorkingBook)
 }
 
 function barOf(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   { bar }: Form,
   book: WorkingBook,
 ): Pick<BoardPlan, "barLengthMm" | "barName"> {
   if (bar === undefined) return {};
-  const { barShorterMm } = resolved.making.board;
+  const { barShorterMm } = shade.making.board;
   const barLengthMm = book.figure("board.bar-length", {
     label: "Weight bar: length",
     symbol: "b",
@@ -124,12 +123,12 @@ function barOf(
     formula: "max(0, W − s)",
     given: {
       W: [bar.toMm - bar.fromMm + barShorterMm, "mm", "width of hem that it stiffens"],
-      s: [resolved.making.board.barShorterMm, "mm", "bar shorter than the shade"],
+      s: [shade.making.board.barShorterMm, "mm", "bar shorter than the shade"],
     },
     cite: cite("from-memory", "W − 1/2 in"),
     compute: ({ W, s }) => Math.max(0, W - s),
   });
-  return { barLengthMm, barName: resolved.bar.name };
+  return { barLengthMm, barName: shade.bar.name };
 }
 
 function worstFixing(loadsN: number[], book: WorkingBook): number {

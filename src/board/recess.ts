@@ -1,8 +1,8 @@
 import type { WorkingBook } from "../figures/index.ts";
-import { LOFT, layersThicknessMm, type ResolvedShade } from "../job/index.ts";
+import { LOFT, layersThicknessMm } from "../job/index.ts";
 import { type Folds, flatSize } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
-import type { BoardInput } from "./board-input.ts";
+import type { BoardInput, BoardShade } from "./board-input.ts";
 
 /** Depth of the gathered stack from front to back, mm. */
 export function stackDepth(input: BoardInput, book: WorkingBook): number {
@@ -26,7 +26,7 @@ function hungStack(folds: Folds, book: WorkingBook): number {
 }
 
 /** Where cloth is drawn in both ways nothing better is known than how thick it lies. */
-function thickStack({ resolved, size, grid, form }: BoardInput, book: WorkingBook): number {
+function thickStack({ shade, size, grid, form }: BoardInput, book: WorkingBook): number {
   const flat = flatSize(size, form, "face");
   const fullness = (flat.widthMm * flat.lengthMm) / (size.finishedWidthMm * size.finishedLengthMm);
   return book.figure("board.stack-depth", {
@@ -36,7 +36,7 @@ function thickStack({ resolved, size, grid, form }: BoardInput, book: WorkingBoo
     formula: "(2·p + 2)·t·k·f",
     given: {
       p: [grid.rows.length, "count", "rows of rings"],
-      t: [layersThicknessMm(resolved.cloths), "mm", "thickness of all layers"],
+      t: [layersThicknessMm(shade.cloths), "mm", "thickness of all layers"],
       k: [LOFT.value, "ratio", "loft of gathered folds"],
       f: [fullness, "ratio", "cloth for each area of the shade"],
     },
@@ -47,12 +47,12 @@ function thickStack({ resolved, size, grid, form }: BoardInput, book: WorkingBoo
 
 /** Depth that an inside mount needs, mm: board, what stands in front of it, and what stands out from the glass. */
 export function recessNeeded(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   boardDepthMm: number,
   frontMm: number,
   book: WorkingBook,
 ): number {
-  const standsOut = (resolved.opening.obstructions ?? []).reduce(
+  const standsOut = (shade.opening.obstructions ?? []).reduce(
     (most, o) => Math.max(most, o.projectionMm),
     0,
   );
@@ -65,7 +65,7 @@ export function recessNeeded(
       b: [boardDepthMm, "mm", "depth of the board"],
       d: [frontMm, "mm", "stack in front of the board"],
       o: [
-        standsOut > 0 ? standsOut + resolved.making.mount.handClearanceMm : 0,
+        standsOut > 0 ? standsOut + shade.making.mount.handClearanceMm : 0,
         "mm",
         "handles and the like, with their clearance",
       ],

@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { clothOf, gridOf, type ShadeInput } from "../../test/cloth-shade.ts";
 import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../figures/index.ts";
 import { measure } from "../measure/index.ts";
 import type { Form } from "../shade-plan/index.ts";
 import { flatForm } from "../styles/flat/flat-form.ts";
@@ -191,7 +190,6 @@ describe("cut sizes of published examples", () => {
       opening: { widthsMm: [900], heightsMm: [990] },
       shade: { mount: "to-size", making: { ribs: { kind: "lining-pocket", pocketMm: 10 } } },
     });
-    const book = new WorkingBook();
     const { values: size } = measure(resolved);
     const half = (990 - 70) / 7;
     const laid = gridOf(3, 990, [50, 300]);
@@ -291,7 +289,6 @@ describe("on the bolt", () => {
           },
           { cloths: [{ id: "mine", name: "Mine", usableWidthMm: usableMm, massGsm: 200, repeat }] },
         );
-        const book = new WorkingBook();
         const { values: size } = measure(resolved);
         const grid = gridOf(5, size.finishedLengthMm, [50, 300]);
         const form = flatForm(resolved, size, grid);
