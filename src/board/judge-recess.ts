@@ -1,19 +1,15 @@
-import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { takesUp } from "./judge-parts.ts";
-import { recessNeeded, stackDepth } from "./recess.ts";
+import type { RecessDepths } from "./recess.ts";
 
-/** Does an inside mount find room for board, stack and handles? */
-export function judgeRecess(input: BoardInput, book: WorkingBook): Finding[] {
+/** Does an inside mount find room for board, stack and handles? `neededMm` is absent where it is mounted otherwise. */
+export function judgeRecess(input: BoardInput, { neededMm, frontMm }: RecessDepths): Finding[] {
   const { shade, folds } = input;
-  const stackMm = stackDepth(input, book);
-  if (shade.mount !== "inside") return [];
-  // What is pressed back lies behind the board's front; only the rest needs room before it.
-  const frontMm = folds?.outMm ?? stackMm;
-  const neededMm = recessNeeded(shade, shade.board.depthMm, frontMm, book);
+  if (neededMm === undefined) return [];
   const has = shade.opening.recessDepthMm;
   if (has === undefined || has >= neededMm) return [];
   const text = (mm: number) => lengthText(mm, shade.units);

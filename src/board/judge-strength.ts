@@ -5,9 +5,9 @@ import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, forceText, lengthText, trimmed } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
+import type { BoardShade } from "./board-input.ts";
 import { TUG, WOOD_FACTOR } from "./board-strength.ts";
 import { NEAREST_FIXINGS_MM } from "./fixings.ts";
-import type { BoardShade } from "./board-input.ts";
 
 /** Anchor loads in tables are ultimate: so many times what an anchor carries is asked of its rating in a hollow wall. */
 const HOLLOW_FACTOR = 4;

@@ -146,10 +146,9 @@ function planShade(
     { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
     book,
   );
-  const { board, findings: boardFindings } = planBoard(
-    { resolved, size, grid, form, mass, lift, ...(folds === undefined ? {} : { folds }) },
-    book,
-  );
+  const mounted = planBoard({ shade: resolved, size, grid, form, mass, lift, folds });
+  const board = mounted.values;
+  book.add(mounted.workings);
   const { review, findings: reviewFindings } = reviewShade({ resolved, size, grid, form, mass, lift }, book);
   const { cautions, findings: cautionFindings } = planCautions({ resolved, size, grid, lift, review });
   const cost = planCost({ resolved, size, grid, form, cloth, lift, board }, rates, book);
@@ -189,7 +188,7 @@ function planShade(
       ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
       ...proposedLift(resolved, careful),
       ...liftFindings,
-      ...boardFindings,
+      ...mounted.findings,
       ...reviewFindings,
       ...cautionFindings,
       ...cost.findings,
