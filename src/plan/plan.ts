@@ -2,7 +2,7 @@ import { judgeMotif, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth, planMass } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
-import { bySeverity, WorkingBook } from "../figures/index.ts";
+import { bySeverity, WorkingBook, workingOf } from "../figures/index.ts";
 import { planFolds } from "../folds/index.ts";
 import {
   type Job,
@@ -57,12 +57,12 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
   const planned = aligned.flatMap(({ resolvedShades, shades }) =>
     resolvedShades.map((resolved) => planShade(resolved, rates, careful, shades.get(resolved.shadeId))),
   );
-  const book = new WorkingBook();
-  const { cost, findings } = sumCosts(
-    planned.map((one) => one.cost),
-    { rates, units: job.units, stock: job.stock },
-    book,
-  );
+  const summed = sumCosts({
+    shades: planned.map((one) => one.cost),
+    rates,
+    units: job.units,
+    stock: job.stock,
+  });
   return {
     format: PLAN_FORMAT,
     version: PLAN_VERSION,
@@ -75,9 +75,11 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
     units: job.units,
     shades: planned.map((one) => one.shade),
     rooms: aligned.map(({ room }) => room),
-    findings: [...askPlace(job), ...aligned.flatMap((one) => one.findings), ...findings].sort(bySeverity),
-    cost,
-    workings: book.workings,
+    findings: [...askPlace(job), ...aligned.flatMap((one) => one.findings), ...summed.findings].sort(
+      bySeverity,
+    ),
+    cost: summed.values,
+    workings: summed.workings.map(workingOf),
   };
 }
 
@@ -151,7 +153,8 @@ function planShade(
   book.add(mounted.workings);
   const { review, findings: reviewFindings } = reviewShade({ resolved, size, grid, form, mass, lift }, book);
   const { cautions, findings: cautionFindings } = planCautions({ resolved, size, grid, lift, review });
-  const cost = planCost({ resolved, size, grid, form, cloth, lift, board }, rates, book);
+  const cost = planCost({ shade: resolved, size, grid, form, cloth, lift, board, rates });
+  book.add(cost.workings);
 
   const shade: ShadePlan = {
     shadeId: resolved.shadeId,
@@ -173,7 +176,7 @@ function planShade(
       ...{ resolved, size, grid, form, cloth, mass, lift, board },
       styleSteps: style.steps({ resolved, size, grid, form, cloth }),
     }),
-    cost: cost.cost,
+    cost: cost.values.cost,
     cautions,
     safety: review,
     tag: childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
@@ -194,5 +197,5 @@ function planShade(
       ...cost.findings,
     ].sort(bySeverity),
   };
-  return { shade, cost };
+  return { shade, cost: cost.values };
 }

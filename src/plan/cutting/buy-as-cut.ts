@@ -1,5 +1,5 @@
 import { type ClothTaken, type LengthsTaken, priceAsCut } from "../../cost/index.ts";
-import { WorkingBook } from "../../figures/index.ts";
+import { workingOf } from "../../figures/index.ts";
 import { type Job, partsOf, resolveRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
@@ -7,8 +7,7 @@ import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.t
 /** The plan with the job's shopping and cost as the cutting plan takes cloth and lengths. */
 export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
   const { cloths } = partsOf(job);
-  const book = new WorkingBook();
-  const cost = priceAsCut(
+  const { values: cost, workings } = priceAsCut(
     plan.cost,
     {
       cloths: cutting.cloths.flatMap((one) => clothTaken(one, cloths) ?? []),
@@ -16,9 +15,8 @@ export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
     },
     resolveRates(job.rates),
     plan.units,
-    book,
   );
-  return { ...plan, cost, workings: book.workings };
+  return { ...plan, cost, workings: workings.map(workingOf) };
 }
 
 function clothTaken(
