@@ -1,6 +1,5 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
 import type { Remedy } from "../src/figures/index.ts";
-import { WorkingBook } from "../src/figures/index.ts";
 import {
   type Job,
   jobSchema,

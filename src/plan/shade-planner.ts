@@ -1,8 +1,15 @@
 import { ALIGN_READS, judgeMotif, lineFigures, type RoomWindow } from "../align/index.ts";
-import { planBoard } from "../board/index.ts";
-import { planCloth } from "../cloth/index.ts";
-import { planCost, type ShadeCost } from "../cost/index.ts";
-import { bySeverity, type Figure, figureId, type StageResult, workingOf } from "../figures/index.ts";
+import { BOARD_READS, planBoard } from "../board/index.ts";
+import { CLOTH_READS, MASS_READS, planCloth, planMass } from "../cloth/index.ts";
+import { COST_READS, planCost, type ShadeCost } from "../cost/index.ts";
+import {
+  bySeverity,
+  type Figure,
+  figureId,
+  type StageResult,
+  type Worked,
+  workingOf,
+} from "../figures/index.ts";
 import { FOLDS_READS, planFolds } from "../folds/index.ts";
 import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
 import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
@@ -81,37 +88,23 @@ export class ShadePlanner {
       workings: layout === undefined ? [] : lineFigures({ layout, size, grid }),
     }),
   );
-  readonly #cloth = stage(
-    booked((input: Laid, book) => {
-      const { cloth, mass, findings } = planCloth(input, book);
-      return { values: { cloth, mass }, findings };
-    }),
-  );
+  readonly #partCut = partRead(CLOTH_READS);
+  readonly #cloth = stage(planCloth);
+  readonly #partWeighed = partRead(MASS_READS);
+  readonly #mass = stage(planMass);
   readonly #folds = stage(planFolds);
   readonly #lift = stage(planLift);
-  readonly #board = stage(
-    booked((input: Strung & { folds?: Folds }, book) => {
-      const { board, findings } = planBoard(input, book);
-      return { values: board, findings };
-    }),
-  );
+  readonly #partMounted = partRead(BOARD_READS);
+  readonly #board = stage(planBoard);
   readonly #review = stage(
     booked((input: Strung, book) => {
       const { review, findings } = reviewShade(input, book);
       return { values: review, findings };
     }),
   );
-  readonly #cost = stage(
-    booked(
-      (
-        { rates, ...input }: Laid & { cloth: ClothPlan; lift: Lift; board: BoardPlan; rates: ResolvedRates },
-        book,
-      ) => {
-        const cost = planCost(input, rates, book);
-        return { values: cost, findings: cost.findings };
-      },
-    ),
-  );
+  readonly #partCosted = partRead(COST_READS);
+  /** No stage reads it, and its words are made late: it need not be held against the last one. */
+  readonly #cost = remember(planCost);
   readonly #cautions = remember(planCautions);
   readonly #partAligned = partRead(ALIGN_READS);
   readonly #partAsking = partRead(LINE_READS);
@@ -173,8 +166,10 @@ export class ShadePlanner {
     const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
     const { grid, form } = laid.values;
     const line = this.#line({ size, grid, layout: aligned.layout });
-    const cut = this.#cloth({ resolved, size, grid, form });
-    const { cloth, mass } = cut.values;
+    const cut = this.#cloth({ shade: this.#partCut(resolved), size, grid, form });
+    const cloth = cut.values;
+    const weighed = this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth });
+    const mass = weighed.values;
     const folded = this.#folds({ shade: this.#partFolded(resolved), size, grid, form, mass });
     const folds = folded.values;
     const strung = this.#lift({
@@ -183,14 +178,17 @@ export class ShadePlanner {
     });
     const lift = strung.values;
     const mounted = this.#board({
-      ...{ resolved, size, grid, form, mass, lift },
-      ...(folds === undefined ? {} : { folds }),
+      shade: this.#partMounted(resolved),
+      ...{ size, grid, form, mass, lift, folds },
     });
     const board = mounted.values;
     const reviewed = this.#review({ resolved, size, grid, form, mass, lift });
     const review = reviewed.values;
     const cautions = this.#cautions({ resolved, size, grid, lift, review });
-    const cost = this.#cost({ resolved, size, grid, form, cloth, lift, board, rates });
+    const cost = this.#cost({
+      shade: this.#partCosted(resolved),
+      ...{ size, grid, form, cloth, lift, board, rates },
+    });
     return this.#assemble({
       resolved,
       careful,
@@ -203,6 +201,7 @@ export class ShadePlanner {
         laid,
         line,
         cut,
+        weighed,
         folded,
         strung,
         mounted,
@@ -261,7 +260,8 @@ interface Stages {
   headrail: StageResult<number>;
   laid: StageResult<LaidGrid>;
   line: StageResult<undefined>;
-  cut: StageResult<{ cloth: ClothPlan; mass: Mass }>;
+  cut: StageResult<ClothPlan>;
+  weighed: Worked<Mass>;
   folded: StageResult<Folds | undefined>;
   strung: StageResult<Lift>;
   mounted: StageResult<BoardPlan>;
@@ -281,15 +281,30 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
   const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } = stages;
-  const { cut, folded, strung, mounted, reviewed, cautions, cost } = stages;
+  const { cut, weighed, folded, strung, mounted, reviewed, cautions, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
-  const { cloth, mass } = cut.values;
+  const cloth = cut.values;
+  const mass = weighed.values;
   const folds = folded.values;
   const lift = strung.values;
   const board = mounted.values;
   const figures = [
-    ...[measured, inColumns, liftParts, headrail, laid, line, cut, folded, strung, mounted, reviewed, cost],
+    ...[
+      measured,
+      inColumns,
+      liftParts,
+      headrail,
+      laid,
+      line,
+      cut,
+      weighed,
+      folded,
+      strung,
+      mounted,
+      reviewed,
+      cost,
+    ],
   ].flatMap(({ workings }) => workings);
   const workings = lazy(() => figures.map(workingOf));
   const steps = lazy(() =>
