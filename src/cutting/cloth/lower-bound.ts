@@ -26,7 +26,7 @@ export function* strictBound(grid: Grid): Generator<void, Bound> {
   for (const spread of spreadsOf(grid)) {
     const bars = barsOf(grid, spread);
     if (bars.widths.length + bars.stock.length > MOST_ROWS) continue;
-    const value = yield* barBound(bars);
+    const { cost: value } = yield* barBound(bars);
     cost = Math.max(cost, raise(grid, spread, value));
   }
   return { cost, which: "bars" };
@@ -92,7 +92,11 @@ function wideCost(grid: Grid, spread: Spread): number {
 }
 
 /** Width and length of each enlarged item as it may lie on the widest bolt: upright first, then turned. */
-function waysToLie({ items }: Grid, { w, h }: Spread, widest: number): [width: number, length: number][][] {
+export function waysToLie(
+  { items }: Grid,
+  { w, h }: Spread,
+  widest: number,
+): [width: number, length: number][][] {
   return items.map(({ turns }, i) => {
     const [width, length] = [w[i] ?? 0, h[i] ?? 0];
     const ways: [number, number][] = turns
@@ -105,7 +109,7 @@ function waysToLie({ items }: Grid, { w, h }: Spread, widest: number): [width: n
   });
 }
 
-function barsOf(grid: Grid, spread: Spread): Bars {
+export function barsOf(grid: Grid, spread: Spread): Bars {
   const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
   const items = waysToLie(grid, spread, widest);
   const classes = widthClasses(items.flatMap((ways) => ways.map(([width]) => width)));
