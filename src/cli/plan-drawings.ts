@@ -23,6 +23,8 @@ const FULL_SIZE: Fit = { scale: 1 };
 export interface FittedDrawing {
   drawing: Drawing;
   fit: Fit;
+  /** The same for a file in millimetres, where the drawing itself stretches something for the eye. */
+  trueScale?: Drawing;
 }
 
 /** Every drawing of one shade: sheets to fit a page, marking strips and child-safety tag at full size. */
@@ -31,7 +33,11 @@ export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDra
     // The strips come one by one below, so that each can be printed and laid on the cloth.
     if (kind === "strips") continue;
     for (const raise of RAISING.includes(kind) ? HEIGHTS : [0]) {
-      yield { drawing: drawSheet(kind, plan, shade, { raise }), fit: PAGE };
+      yield {
+        drawing: drawSheet(kind, plan, shade, { raise }),
+        fit: PAGE,
+        trueScale: drawSheet(kind, plan, shade, { raise, trueScale: true }),
+      };
     }
   }
   for (const drawing of [

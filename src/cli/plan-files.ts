@@ -45,7 +45,10 @@ export async function* planFiles(
   }
 }
 
-function* drawingFiles(folder: string, { drawing, fit }: FittedDrawing): Generator<OutFile> {
+function* drawingFiles(
+  folder: string,
+  { drawing, fit, trueScale = drawing }: FittedDrawing,
+): Generator<OutFile> {
   yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
-  yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing, "scale" in fit ? fit : undefined) };
+  yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(trueScale, "scale" in fit ? fit : undefined) };
 }

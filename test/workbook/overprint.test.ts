@@ -51,8 +51,8 @@ describe.each(STYLES)("%s", (style) => {
         expect(overprinted(page), where).toEqual([]);
         expect(clipped(page, MARGIN_PT), where).toEqual([]);
         // A template goes on over its neighbours: each page shows what of it lies there.
-      if (/[A-Z]\d+ of \d+ × \d+/.test(page.text)) continue;
-      for (const { left, top, width, height } of await readStrokes(await pdf.getPage(i + 1))) {
+        if (/[A-Z]\d+ of \d+ × \d+/.test(page.text)) continue;
+        for (const { left, top, width, height } of await readStrokes(await pdf.getPage(i + 1))) {
           expect(left, where).toBeGreaterThan(0);
           expect(top, where).toBeGreaterThan(0);
           expect(left + width, where).toBeLessThan(page.widthPt);

@@ -21,7 +21,9 @@ export function clothProblem(
   const held = (stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
   const newBoltId = unusedId(held.map(({ id }) => id));
   const boltNames: Record<string, string> = { [newBoltId]: "New cloth" };
-  for (const { id, name } of held) boltNames[id] = name ?? id;
+  held.forEach(({ id, name }, i) => {
+    boltNames[id] = name ?? (held.length === 1 ? "Cloth at hand" : `Cloth at hand, ${i + 1}`);
+  });
   const columnMm = columnsOf(cloth).firstMm;
   const bolts: Bolt[] = held.map((one) => boltInStock(one, cloth, columnMm));
   bolts.push({
