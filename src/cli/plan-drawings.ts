@@ -6,6 +6,7 @@ import {
   drawSheet,
   drawTag,
   type Fit,
+  knownOfTag,
   type RoomView,
 } from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
@@ -28,7 +29,7 @@ export interface FittedDrawing {
 }
 
 /** Every drawing of one shade: sheets to fit a page, marking strips and child-safety tag at full size. */
-export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDrawing> {
+export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Generator<FittedDrawing> {
   for (const kind of SHEETS) {
     // The strips come one by one below, so that each can be printed and laid on the cloth.
     if (kind === "strips") continue;
@@ -43,7 +44,7 @@ export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDra
   for (const drawing of [
     ...drawMarkingStrips(plan, shade),
     ...drawShadeTemplates(plan, shade),
-    ...drawTag(shade),
+    ...drawTag(shade, knownOfTag(plan, shade, madeOn)),
   ]) {
     yield { drawing, fit: FULL_SIZE };
   }

@@ -35,7 +35,7 @@ export async function* planFiles(
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {
     const folder = `drawings/${folders.get(shade.shadeId)}`;
-    for (const one of planDrawings(plan, shade)) yield* drawingFiles(folder, one);
+    for (const one of planDrawings(plan, shade, createdOn)) yield* drawingFiles(folder, one);
   }
   const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
   for (const view of roomViews(plan)) {
