@@ -55,7 +55,7 @@ export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm,
     cloths === undefined ? {} : { cloths },
   );
   const book = new WorkingBook();
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const grid = gridOf(rows, size.finishedLengthMm, columnsMm ?? [50, size.finishedWidthMm - 50]);
   const planned = planCloth(
     { resolved, size, grid, form: { ...flatForm(resolved, size, grid), ...form } },
@@ -84,7 +84,7 @@ interface WindowAt {
 function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const book = new WorkingBook();
   const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
   const liftParts = chooseLiftParts(resolved, size, columns, book);

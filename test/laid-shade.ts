@@ -7,7 +7,7 @@ import { STYLE_MODULES } from "../src/styles/index.ts";
 /** A shade measured and laid in its style, over a lock that hangs 25 mm below the board. */
 export function laidShade(resolved: ResolvedShade) {
   const book = new WorkingBook();
-  return lay(resolved, measure(resolved, book).size, 25, book);
+  return lay(resolved, measure(resolved).values, 25, book);
 }
 
 /** A shade 900 mm wide and as long as this when finished, however it is mounted, over a lock of 20 mm. */

@@ -33,7 +33,7 @@ export const PLAIN_MASS: Mass = {
 /** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
 export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
   const book = new WorkingBook();
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
   const { lock } = chooseLock(resolved, columns.length);
@@ -49,7 +49,7 @@ export function tubeInput(
   mass: Mass = PLAIN_MASS,
 ): TubeInput {
   const book = new WorkingBook();
-  const { size } = measure(resolved, book);
+  const { values: size } = measure(resolved);
   const style = STYLE_MODULES[resolved.style];
   const { columns } = style.columns(resolved, size, book);
   const liftParts = chooseLiftParts({ ...resolved, liftKind: kind }, size, columns, book);

@@ -192,7 +192,7 @@ describe("cut sizes of published examples", () => {
       shade: { mount: "to-size", making: { ribs: { kind: "lining-pocket", pocketMm: 10 } } },
     });
     const book = new WorkingBook();
-    const { size } = measure(resolved, book);
+    const { values: size } = measure(resolved);
     const half = (990 - 70) / 7;
     const laid = gridOf(3, 990, [50, 300]);
     const rows = laid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
@@ -287,7 +287,7 @@ describe("on the bolt", () => {
           { cloths: [{ id: "mine", name: "Mine", usableWidthMm: usableMm, massGsm: 200, repeat }] },
         );
         const book = new WorkingBook();
-        const { size } = measure(resolved, book);
+        const { values: size } = measure(resolved);
         const grid = gridOf(5, size.finishedLengthMm, [50, 300]);
         const form = flatForm(resolved, size, grid);
         const face = planCloth({ resolved, size, grid, form }, book).cloth.layers[0];

@@ -1,4 +1,5 @@
 import type { Cite } from "../sources/index.ts";
+import { type Figure, workingOf } from "./figure-rule.ts";
 
 /** Units that a figure of the plan can carry. Lengths are mm; `money` is in the job's currency. */
 export type FigureUnit =
@@ -66,6 +67,11 @@ export interface FigureSpec<S extends string> {
  */
 export class WorkingBook {
   readonly workings: Working[] = [];
+
+  /** Takes the figures that a stage has computed. */
+  add(figures: readonly Figure[]): void {
+    for (const figure of figures) this.workings.push(workingOf(figure));
+  }
 
   /** Computes a figure and writes its working down. Throws on a number that is not finite: a bug. */
   figure<S extends string>(id: string, spec: FigureSpec<S>): number {

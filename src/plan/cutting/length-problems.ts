@@ -68,7 +68,7 @@ function taskOf(
     noun,
     newStockIds: sold.map(({ id }) => id),
     stockNames: Object.fromEntries([
-      ...held.map(({ id }, i) => [id, held.length === 1 ? "Length at hand" : `Length at hand, ${i + 1}`]),
+      ...held.map(({ id }, n) => [id, `Length ${n + 1} in stock`]),
       ...sold.map(({ id }) => [id, `New ${noun}`]),
     ]),
     stockPrices: need.sort === "lengths" ? pricesOf(need, sold) : {},
