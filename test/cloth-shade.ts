@@ -1,5 +1,5 @@
 import { planCloth, planMass } from "../src/cloth/index.ts";
-import { WorkingBook, workingOf } from "../src/figures/index.ts";
+import { workingOf } from "../src/figures/index.ts";
 import { type Job, type JobInput, partsOf, resolveShade } from "../src/job/index.ts";
 import { chooseLiftParts } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
@@ -7,6 +7,7 @@ import type { Form, Grid } from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { resolvedWith } from "./job-with.ts";
+import { layIn } from "./laid-shade.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 export type ShadeInput = NonNullable<WindowInput["shade"]>;
@@ -79,13 +80,11 @@ interface WindowAt {
 }
 
 function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
-  const book = new WorkingBook();
   const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
   const { values: size } = measure(resolved);
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts(resolved, size, columns, book);
-  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
+  const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade: resolved, size });
+  const { values: liftParts } = chooseLiftParts({ shade: resolved, size, columns });
+  const { grid, form } = layIn(resolved, size, () => liftParts);
   return clothAndMass({ shade: resolved, size, grid, form });
 }
 

@@ -4,7 +4,7 @@ import { anyJob } from "../../test/arbitrary-job.ts";
 import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { afterRemedy, PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook, workingOf } from "../figures/index.ts";
+import { type Finding, workingOf } from "../figures/index.ts";
 import type { Job, JobInput, ResolvedShade } from "../job/index.ts";
 // Board and lift are neighbours that never import each other; here the lift is what the board is given.
 import { planLift } from "../lift/index.ts";
@@ -17,8 +17,8 @@ type WindowInput = Parameters<typeof jobWith>[0];
 
 function inputOf(resolved: ResolvedShade): BoardInput {
   const { resolved: shade, ...input } = rigInput(resolved);
-  const { lift } = planLift({ resolved: shade, ...input }, new WorkingBook());
-  return { shade, ...input, lift };
+  const { values: lift } = planLift(rigInput(resolved));
+  return { ...input, shade, lift };
 }
 
 function planned(resolved: ResolvedShade) {

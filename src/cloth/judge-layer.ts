@@ -60,6 +60,7 @@ function joins(shade: ClothShade, story: CutStory): Finding[] {
     {
       ...clothBase(shade),
       id: "cloth.joins",
+      isChoice: true,
       severity: "note",
       path: layerPath(shade, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,

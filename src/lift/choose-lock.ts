@@ -1,4 +1,5 @@
-import type { CordLock, ResolvedShade } from "../job/index.ts";
+import type { CordLock } from "../job/index.ts";
+import type { LiftPartsShade } from "./choose-lift-parts.ts";
 import { lockRoom, type Misfit, misfits } from "./lock-fit.ts";
 
 export interface LockChoice {
@@ -13,17 +14,20 @@ export interface LockChoice {
  * The maker's lock where one is set, else the first that takes so many cords of this cord's diameter;
  * where none does, the one that misses by least.
  */
-export function chooseLock(resolved: ResolvedShade, cordCount: number): LockChoice {
-  const { cord, lock: own } = resolved;
+export function chooseLock(
+  shade: Pick<LiftPartsShade, "lock" | "locks" | "cord">,
+  cordCount: number,
+): LockChoice {
+  const { cord, lock: own } = shade;
   if (own)
     return { lock: own, refused: [], forced: refusals(misfits(own, cord, cordCount), "stop").length > 0 };
-  const judged = resolved.locks.map((lock) => ({ lock, against: misfits(lock, cord, cordCount) }));
+  const judged = shade.locks.map((lock) => ({ lock, against: misfits(lock, cord, cordCount) }));
   const at = firstWithout(judged, "fix") ?? firstWithout(judged, "stop");
   if (at !== undefined) {
     const refused = judged.slice(0, at).map(({ lock, against }) => ({ lock, reason: reasonText(against) }));
     return { lock: pick(judged, at), refused, forced: false };
   }
-  const nearest = nearestIndex(resolved, cordCount);
+  const nearest = nearestIndex(shade, cordCount);
   const refused = judged
     .filter((_, i) => i !== nearest)
     .map(({ lock, against }) => ({ lock, reason: reasonText(against) }));
@@ -54,7 +58,7 @@ function pick(judged: Judged[], at: number): CordLock {
 }
 
 /** The lock that misses by least: by the share of cords that it cannot take and of the diameter that is off. */
-function nearestIndex({ locks, cord }: ResolvedShade, cordCount: number): number {
+function nearestIndex({ locks, cord }: Pick<LiftPartsShade, "locks" | "cord">, cordCount: number): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   locks.forEach((lock, i) => {

@@ -1,17 +1,17 @@
-import type { WorkingBook } from "../figures/index.ts";
+import { type Figure, figureRuleOf, type Worked } from "../figures/index.ts";
+import { frictionOf } from "../job/index.ts";
 import { type CordRun, headYMm } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";
 import { cordLength } from "./cord-lengths.ts";
-import { cordTotal, sumFigure } from "./cord-sum.ts";
+import { cordSum, cordTotal } from "./cord-sum.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import type { LiftInput } from "./lift-input.ts";
+import type { LockInput } from "./lift-input.ts";
 import { lockRoom } from "./lock-fit.ts";
 import { numbersFromControl, xFromControl } from "./lock-parts.ts";
 import {
   cordPull,
-  frictionOf,
   type RigLayout,
   ROLLER_EFFICIENCY,
   type Strand,
@@ -19,6 +19,67 @@ import {
   wrapRad,
 } from "./rig-threading.ts";
 import { firstSlotInUse } from "./slot-layout.ts";
+
+interface OfCord {
+  cord: number;
+}
+
+const LENGTH = figureRuleOf<OfCord>()({
+  id: ({ cord }) => `rig.cord-${cord}-length`,
+  label: ({ cord }) => `Cord ${cord}: length`,
+  symbol: ({ cord }) => `c${cord}`,
+  unit: "mm",
+  formula: "y + abs(X − x) + t + k",
+  inputs: {
+    y: [
+      "mm",
+      "bottom row to the board above it",
+      "figure:measure.finished-length",
+      "opening/head",
+      "figure:shape.*",
+    ],
+    X: ["mm", "lock, from the left edge", "figure:rig.seat-*", "lift/controlSide"],
+    x: ["mm", "column, from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
+    t: ["mm", "tail, shade lowered", "lift/tailMm", "figure:rig.tail"],
+    k: ["mm", "knots and threading", "lift/knotsMm"],
+  },
+  cite: cite("geometry", "rise, run, tail and knots"),
+  note: "the rise is taken to the top line: the board’s thickness stays as spare",
+  compute: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
+});
+
+const PULL_OF_CORD = figureRuleOf<OfCord>()({
+  id: ({ cord }) => `lift.cord-${cord}-pull`,
+  label: ({ cord }) => `Cord ${cord}: pull at the hand`,
+  symbol: ({ cord }) => `p${cord}`,
+  unit: "N",
+  formula: "T·exp(μ·θ) / η",
+  inputs: {
+    T: ["N", "its load, fully raised", "figure:lift.held", "figure:shape.columns"],
+    μ: ["ratio", "friction of cord on eye", "lift/eye"],
+    θ: [
+      "ratio",
+      "turn at its own eye, at eyes passed and at the housing, radians",
+      "figure:rig.seat-*",
+      "lift/lock",
+      "lift/cord",
+    ],
+    η: ["ratio", "efficiency of the lock’s roller"],
+  },
+  cite: cite("capstan"),
+  compute: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
+});
+
+const PULL = cordSum({
+  id: "lift.pull",
+  label: "Pull at the hand, shade nearly raised",
+  symbol: "F",
+  unit: "N",
+  prefix: "p",
+  name: "pull of cord",
+  restsOn: (cord) => `figure:lift.cord-${cord}-pull`,
+  cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
+});
 
 export interface CordRuns {
   /** By number. */
@@ -31,35 +92,35 @@ export interface CordRuns {
 
 /** Path, slot, length and pull of each cord. */
 export function cordRuns(
-  input: LiftInput,
+  { shade, grid, size, liftParts }: LockInput,
   frame: ControlFrame,
   layout: RigLayout,
   seat: FoundSeat,
   tailMm: number,
-  book: WorkingBook,
-): CordRuns {
-  const { resolved, grid, size } = input;
+): Worked<CordRuns> {
+  const { knotsMm } = shade.making.lift;
+  const friction = frictionOf(shade.eye);
+  const workings: Figure[] = [];
+  const written = (figure: Figure): number => {
+    workings.push(figure);
+    return figure.value;
+  };
   const numbers = numbersFromControl(grid.columns, frame.side);
   const columns = xFromControl(grid.columns, frame.side);
   const { strands } = seat.threading;
   const lockX = mirrored(frame, seat.lockMm);
   const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
-  const firstSlot = firstSlotInUse(lockRoom(input.lock, resolved.cord));
+  const firstSlot = firstSlotInUse(lockRoom(liftParts.lock, shade.cord));
   const cords = strands
     .map((strand): CordRun => {
       const number = numbers[strand.eye] ?? 0;
       const columnX = columns[strand.eye] ?? 0;
       const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
       const path = strandPath(layout, strand, seat.lockMm);
-      const lengthMm = lengthFigure(
-        book,
-        number,
-        columnX,
-        lockX,
-        riseMm,
-        tailMm,
-        resolved.making.lift.knotsMm,
-      );
+      const loadN = layout.loadsN[strand.eye] ?? 0;
+      const length = { y: riseMm, X: lockX, x: columnX, t: tailMm, k: knotsMm };
+      const lengthMm = written(LENGTH.figure(length, { cord: number }));
+      const pull = { T: loadN, μ: friction.value, θ: wrapRad(path), η: ROLLER_EFFICIENCY.value };
       return {
         number,
         columnX,
@@ -69,83 +130,23 @@ export function cordRuns(
         riseMm,
         runMm: Math.abs(lockX - columnX),
         tailMm,
-        knotsMm: resolved.making.lift.knotsMm,
+        knotsMm,
         lengthMm,
-        cutMm: upToMark(lengthMm, resolved.units.ruler),
+        cutMm: upToMark(lengthMm, shade.units.ruler),
         path: path.map(([along, zMm], i) => ({ xMm: i === 0 ? columnX : mirrored(frame, along), zMm })),
         eyes: [strand.eye, ...strand.passes].map((eye) => numbers[eye] ?? 0),
-        loadN: layout.loadsN[strand.eye] ?? 0,
-        pullN: pullFigure(input, book, number, layout.loadsN[strand.eye] ?? 0, wrapRad(path)),
+        loadN,
+        pullN: written(PULL_OF_CORD.figure(pull, { cord: number })),
       };
     })
     .sort((a, b) => a.number - b.number);
-  return {
-    cords,
-    threading: strands.map(({ eye }) => numbers[eye] ?? 0),
-    totalMm: cordTotal(book, cords),
-    pullN: sumFigure(book, "lift.pull", {
-      label: "Pull at the hand, shade nearly raised",
-      symbol: "F",
-      unit: "N",
-      each: cords.map(({ number, pullN }) => [number, pullN]),
-      name: "pull of cord",
-      cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
-    }),
-  };
+  const totalMm = written(cordTotal(cords));
+  const pullN = written(PULL(cords.map((cord) => [cord.number, cord.pullN])));
+  const threading = strands.map(({ eye }) => numbers[eye] ?? 0);
+  return { values: { cords, threading, totalMm, pullN }, workings };
 }
 
 function entrance(strand: Strand, { side }: ControlFrame): "left" | "right" {
   const inner = side === "right" ? "left" : "right";
   return strand.fromInner ? inner : side;
-}
-
-function lengthFigure(
-  book: WorkingBook,
-  number: number,
-  columnX: number,
-  lockX: number,
-  riseMm: number,
-  tailMm: number,
-  knotsMm: number,
-): number {
-  return book.figure(`rig.cord-${number}-length`, {
-    label: `Cord ${number}: length`,
-    symbol: `c${number}`,
-    unit: "mm",
-    formula: "y + abs(X − x) + t + k",
-    given: {
-      y: [riseMm, "mm", "bottom row to the board above it"],
-      X: [lockX, "mm", "lock, from the left edge"],
-      x: [columnX, "mm", "column, from the left edge"],
-      t: [tailMm, "mm", "tail, shade lowered"],
-      k: [knotsMm, "mm", "knots and threading"],
-    },
-    cite: cite("geometry", "rise, run, tail and knots"),
-    note: "the rise is taken to the top line: the board’s thickness stays as spare",
-    compute: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
-  });
-}
-
-function pullFigure(
-  { resolved }: LiftInput,
-  book: WorkingBook,
-  number: number,
-  loadN: number,
-  wrap: number,
-): number {
-  const friction = frictionOf(resolved.eye);
-  return book.figure(`lift.cord-${number}-pull`, {
-    label: `Cord ${number}: pull at the hand`,
-    symbol: `p${number}`,
-    unit: "N",
-    formula: "T·exp(μ·θ) / η",
-    given: {
-      T: [loadN, "N", "its load, fully raised"],
-      μ: [friction.value, "ratio", "friction of cord on eye"],
-      θ: [wrap, "ratio", "turn at its own eye, at eyes passed and at the housing, radians"],
-      η: [ROLLER_EFFICIENCY.value, "ratio", "efficiency of the lock’s roller"],
-    },
-    cite: cite("capstan"),
-    compute: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
-  });
 }

@@ -1,9 +1,8 @@
-export { chooseLiftParts, liftPartsInput } from "./choose-lift-parts.ts";
-export { chooseLock } from "./choose-lock.ts";
+export { chooseLiftParts, LIFT_PARTS_READS, type LiftParts } from "./choose-lift-parts.ts";
 /** @public Cord lengths from bare numbers, without a job. */
 export { cordLengths } from "./cord-lengths.ts";
 export { HARD_PULL } from "./judge-pull.ts";
-export type { LiftInput } from "./lift-input.ts";
+export { LIFT_READS, type LiftInput, type LockInput } from "./lift-input.ts";
 export { misfits as lockMisfits } from "./lock-fit.ts";
 export { planLift } from "./plan-lift.ts";
 export type { HardwareNeed, HardwareSearch, HardwareSet, PartShelf, Refusal } from "./search/need.ts";

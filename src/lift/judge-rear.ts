@@ -1,39 +1,39 @@
 import type { Finding } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
 import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import type { LiftInput, LiftShade } from "./lift-input.ts";
 
 /** What closed cords up the back ask for, and what they leave open. */
 export function judgeRear(
-  { resolved, grid }: { resolved: ResolvedShade; grid: Grid },
+  { shade, grid }: Pick<LiftInput, "shade" | "grid">,
   lift: CordLockLift | TubeLift,
 ): Finding[] {
   switch (lift.rearCords) {
     case "open":
       return [];
     case "ring-locked":
-      return [grippedSleeve(resolved, grid), bareStretches(resolved, lift), friction(resolved)];
+      return [grippedSleeve(shade, grid), bareStretches(shade, lift), friction(shade)];
     case "enclosed":
-      return [bareStretches(resolved, lift), friction(resolved)];
+      return [bareStretches(shade, lift), friction(shade)];
   }
 }
 
-function base(resolved: ResolvedShade) {
+function base(shade: LiftShade) {
   return {
     stage: "rig",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade/making/lift/rearCords`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/lift/rearCords`,
     remedies: [],
   } as const;
 }
 
 /** A cord that is held at every ring cannot slide, so nothing below the top ring can gather. */
-function grippedSleeve(resolved: ResolvedShade, grid: Grid): Finding {
-  const text = (mm: number) => lengthText(mm, resolved.units);
+function grippedSleeve(shade: LiftShade, grid: Grid): Finding {
+  const text = (mm: number) => lengthText(mm, shade.units);
   const rows = grid.rows.length;
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "rig.gripped-sleeve",
     severity: "note",
@@ -43,13 +43,13 @@ function grippedSleeve(resolved: ResolvedShade, grid: Grid): Finding {
 }
 
 /** Where the sleeve ends the cord is bare. */
-function bareStretches(resolved: ResolvedShade, lift: CordLockLift | TubeLift): Finding {
+function bareStretches(shade: LiftShade, lift: CordLockLift | TubeLift): Finding {
   const bare =
     lift.kind === "cord-lock"
       ? "along the board between the eyes and the lock, and below the lock"
       : "for the last stretch up to its spool";
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "rig.bare-cord",
     severity: "note",
@@ -58,9 +58,9 @@ function bareStretches(resolved: ResolvedShade, lift: CordLockLift | TubeLift): 
   };
 }
 
-function friction(resolved: ResolvedShade): Finding {
+function friction(shade: LiftShade): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "lift.sleeve-friction",
     severity: "unproven",

@@ -1,10 +1,9 @@
 import type { Finding } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
 import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { cordLengthText, fineText, lengthText } from "../units/index.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import type { LiftInput } from "./lift-input.ts";
+import type { LiftShade } from "./lift-input.ts";
 import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
 
 /** Share of a round opening that a bundle of cords can fill. */
@@ -13,28 +12,27 @@ const bundleCite = cite("from-memory", "a bundle of cords fills about 70 % of a 
 
 /** What to note when threading: a rig that failed its check, shared slots, crowded eyes, short spools. */
 export function judgeRig(
-  input: LiftInput,
+  shade: LiftShade,
   layout: RigLayout,
   seat: FoundSeat,
   lift: CordLockLift,
   faults: string[],
 ): Finding[] {
-  const { resolved } = input;
   return [
-    ...(faults.length === 0 ? [] : [failedCheck(resolved, faults)]),
-    ...(seat.threading.shared ? [sharedSlot(resolved, lift)] : []),
-    ...crowdedEye(resolved, layout, seat),
-    ...shortSpool(resolved, lift),
+    ...(faults.length === 0 ? [] : [failedCheck(shade, faults)]),
+    ...(seat.threading.shared ? [sharedSlot(shade, lift)] : []),
+    ...crowdedEye(shade, layout, seat),
+    ...shortSpool(shade, lift),
   ];
 }
 
-function base(resolved: ResolvedShade) {
-  return { stage: "rig", shadeId: resolved.shadeId, remedies: [] } as const;
+function base(shade: LiftShade) {
+  return { stage: "rig", shadeId: shade.shadeId, remedies: [] } as const;
 }
 
-function failedCheck(resolved: ResolvedShade, faults: string[]): Finding {
+function failedCheck(shade: LiftShade, faults: string[]): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "rig.check-failed",
     severity: "stop",
@@ -43,7 +41,7 @@ function failedCheck(resolved: ResolvedShade, faults: string[]): Finding {
   };
 }
 
-function sharedSlot(resolved: ResolvedShade, lift: CordLockLift): Finding {
+function sharedSlot(shade: LiftShade, lift: CordLockLift): Finding {
   const both = lift.slots.find(({ cords }) => {
     const ends = new Set(
       cords.map((number) => lift.cords.find((cord) => cord.number === number)?.entersFrom),
@@ -51,7 +49,7 @@ function sharedSlot(resolved: ResolvedShade, lift: CordLockLift): Finding {
     return ends.size > 1;
   });
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "rig.shared-slot",
     severity: "note",
@@ -60,38 +58,38 @@ function sharedSlot(resolved: ResolvedShade, lift: CordLockLift): Finding {
   };
 }
 
-function crowdedEye(resolved: ResolvedShade, layout: RigLayout, seat: FoundSeat): Finding[] {
+function crowdedEye(shade: LiftShade, layout: RigLayout, seat: FoundSeat): Finding[] {
   const inner = layout.eyesMm.length - seat.gap.outer;
   const most = Math.max(inner, seat.gap.outer);
-  const bundleMm = resolved.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
-  const openingMm = EYE_OPENING.value * resolved.eye.outsideDiameterMm;
+  const bundleMm = shade.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
+  const openingMm = EYE_OPENING.value * shade.eye.outsideDiameterMm;
   if (bundleMm <= openingMm) return [];
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       remedies: [],
       id: "rig.crowded-eye",
       severity: "fix",
-      path: `${resolved.path}/shade/making/lift/eye`,
-      text: `${most} cords of ${fineText(resolved.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
+      path: `${shade.path}/shade/making/lift/eye`,
+      text: `${most} cords of ${fineText(shade.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
       cite: bundleCite,
     },
   ];
 }
 
 /** Is any cord longer than a spool holds? */
-export function shortSpool(resolved: ResolvedShade, lift: CordLockLift | TubeLift): Finding[] {
-  const { spoolMm } = resolved.cord;
+export function shortSpool(shade: LiftShade, lift: CordLockLift | TubeLift): Finding[] {
+  const { spoolMm } = shade.cord;
   const longest = lift.cords.reduce((most, { cutMm }) => Math.max(most, cutMm), 0);
   if (spoolMm === undefined || longest <= spoolMm) return [];
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       remedies: [],
       id: "rig.short-spool",
       severity: "stop",
-      path: `${resolved.path}/shade/making/lift/cord`,
-      text: `The longest cord is ${lengthText(longest, resolved.units)}; a spool of “${resolved.cord.name}” holds ${cordLengthText(spoolMm, resolved.units)}. A lift cord is never joined: take a longer spool.`,
+      path: `${shade.path}/shade/making/lift/cord`,
+      text: `The longest cord is ${lengthText(longest, shade.units)}; a spool of “${shade.cord.name}” holds ${cordLengthText(spoolMm, shade.units)}. A lift cord is never joined: take a longer spool.`,
       cite: cite("common-practice", "a lift cord runs in one piece"),
     },
   ];

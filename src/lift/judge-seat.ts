@@ -1,11 +1,11 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "./gaps.ts";
-import type { LiftInput } from "./lift-input.ts";
+import type { LiftShade, LockInput } from "./lift-input.ts";
 import { misfits } from "./lock-fit.ts";
 import { boardRemedy, insetRemedy } from "./make-room.ts";
 
@@ -13,25 +13,26 @@ const seatCite = cite("lock-instructions", "clear of the last eye, cords enterin
 
 /** Is there a place for the lock, and if not, what makes one? */
 export function judgeSeat(
-  input: LiftInput,
+  input: LockInput,
   frame: ControlFrame,
   line: BoardLine,
   seat: FoundSeat,
 ): Finding[] {
   if (!seat.forced) return [];
-  return input.resolved.making.lift.seatMm === undefined
+  return input.shade.making.lift.seatMm === undefined
     ? [noPlace(input, line)]
     : [fixedPlace(input, frame, line, seat)];
 }
 
-function base({ resolved }: LiftInput) {
-  return { stage: "rig", shadeId: resolved.shadeId, severity: "stop", cite: seatCite } as const;
+function base({ shade }: LockInput) {
+  return { stage: "rig", shadeId: shade.shadeId, severity: "stop", cite: seatCite } as const;
 }
 
-function noPlace(input: LiftInput, line: BoardLine): Finding {
-  const { resolved, lock } = input;
-  const text = (mm: number) => lengthText(mm, resolved.units);
-  const wish = resolved.making.lift.seat;
+function noPlace(input: LockInput, line: BoardLine): Finding {
+  const { shade } = input;
+  const { lock } = input.liftParts;
+  const text = (mm: number) => lengthText(mm, shade.units);
+  const wish = shade.making.lift.seat;
   const places: string[] = [];
   const outer = line.eyesMm[0] ?? 0;
   const inner = line.eyesMm[1];
@@ -48,7 +49,7 @@ function noPlace(input: LiftInput, line: BoardLine): Finding {
   return {
     ...base(input),
     id: "rig.no-seat",
-    path: `${resolved.path}/shade/making/lift/lock`,
+    path: `${shade.path}/shade/making/lift/lock`,
     text: `There is no place for “${lock.name}”: ${places.join("; ")}. It is drawn where it misses by least.${cure}`,
     remedies,
   };
@@ -64,7 +65,7 @@ function outsideMm({ housingLengthMm, eyeRadiusMm, straightRunMm }: BoardLine): 
 }
 
 /** Each changes one thing, and only those are offered that leave room for the lock. */
-function seatRemedies(input: LiftInput, line: BoardLine): Remedy[] {
+function seatRemedies(input: LockInput, line: BoardLine): Remedy[] {
   return [
     ...otherKind(input, line),
     ...wideBay(input, line),
@@ -75,80 +76,81 @@ function seatRemedies(input: LiftInput, line: BoardLine): Remedy[] {
   ];
 }
 
-function otherKind({ resolved }: LiftInput, line: BoardLine): Remedy[] {
-  if (resolved.making.lift.seat === "auto" || !gapsToTry(line, "auto").some(hasRoom)) return [];
-  const kind = resolved.making.lift.seat === "between" ? "outside the last eye" : "between the last two eyes";
-  return [{ label: `Seat the lock ${kind}`, patch: settingPatch(resolved, "lift", "seat", "auto") }];
+function otherKind({ shade }: LockInput, line: BoardLine): Remedy[] {
+  if (shade.making.lift.seat === "auto" || !gapsToTry(line, "auto").some(hasRoom)) return [];
+  const kind = shade.making.lift.seat === "between" ? "outside the last eye" : "between the last two eyes";
+  return [{ label: `Seat the lock ${kind}`, patch: settingPatch(shade, "lift", "seat", "auto") }];
 }
 
 /** Fewer columns make wider bays. */
-function wideBay({ resolved, grid }: LiftInput, line: BoardLine): Remedy[] {
+function wideBay({ shade, grid }: LockInput, line: BoardLine): Remedy[] {
   const first = line.eyesMm[0] ?? 0;
   const last = line.eyesMm.at(-1) ?? 0;
   const count = Math.floor((last - first) / betweenMm(line)) + 1;
-  if (resolved.making.lift.seat === "outside" || count < 2 || count >= grid.columns.length) return [];
-  return [{ label: `Use ${count} columns`, patch: settingPatch(resolved, "columns", "count", count) }];
+  if (shade.making.lift.seat === "outside" || count < 2 || count >= grid.columns.length) return [];
+  return [{ label: `Use ${count} columns`, patch: settingPatch(shade, "columns", "count", count) }];
 }
 
-function longerBoard({ resolved, size }: LiftInput, line: BoardLine): Remedy[] {
-  if (resolved.making.lift.seat === "between") return [];
-  const shorterMm = downToMark(2 * ((line.eyesMm[0] ?? 0) - outsideMm(line)), resolved.units.ruler);
-  return boardRemedy(resolved, shorterMm, size.finishedWidthMm - size.boardLengthMm);
+function longerBoard({ shade, size }: LockInput, line: BoardLine): Remedy[] {
+  if (shade.making.lift.seat === "between") return [];
+  const shorterMm = downToMark(2 * ((line.eyesMm[0] ?? 0) - outsideMm(line)), shade.units.ruler);
+  return boardRemedy(shade, shorterMm, size.finishedWidthMm - size.boardLengthMm);
 }
 
-function movedInset({ resolved, size }: LiftInput, line: BoardLine): Remedy[] {
-  if (resolved.making.lift.seat === "between") return [];
-  const insetMm = upToMark(line.boardFromMm + outsideMm(line), resolved.units.ruler);
-  return insetRemedy(resolved, insetMm, size.finishedWidthMm);
+function movedInset({ shade, size }: LockInput, line: BoardLine): Remedy[] {
+  if (shade.making.lift.seat === "between") return [];
+  const insetMm = upToMark(line.boardFromMm + outsideMm(line), shade.units.ruler);
+  return insetRemedy(shade, insetMm, size.finishedWidthMm);
 }
 
-function shorterLock({ resolved, lock, grid }: LiftInput, line: BoardLine): Remedy[] {
-  return resolved.locks
+function shorterLock({ shade, grid, liftParts: { lock } }: LockInput, line: BoardLine): Remedy[] {
+  return shade.locks
     .filter((other) => other.id !== lock.id && other.housingLengthMm < lock.housingLengthMm)
     .filter((other) =>
-      misfits(other, resolved.cord, grid.columns.length).every(({ severity }) => severity !== "stop"),
+      misfits(other, shade.cord, grid.columns.length).every(({ severity }) => severity !== "stop"),
     )
     .filter((other) =>
-      gapsToTry({ ...line, housingLengthMm: other.housingLengthMm }, resolved.making.lift.seat).some(hasRoom),
+      gapsToTry({ ...line, housingLengthMm: other.housingLengthMm }, shade.making.lift.seat).some(hasRoom),
     )
     .slice(0, 2)
     .map((other) => ({
       label: `Use the shorter “${other.name}”`,
-      patch: settingPatch(resolved, "lift", "lock", other.id),
+      patch: settingPatch(shade, "lift", "lock", other.id),
     }));
 }
 
 /** A straight run shorter than this is no run at all. */
 const LEAST_RUN_MM = 6;
 
-function shorterRun({ resolved }: LiftInput, line: BoardLine): Remedy[] {
+function shorterRun({ shade }: LockInput, line: BoardLine): Remedy[] {
   const first = line.eyesMm[0] ?? 0;
   const second = line.eyesMm[1];
   const outsideRun = line.straightRunMm + (first - line.boardFromMm - outsideMm(line));
   const betweenRun =
     second === undefined ? outsideRun : line.straightRunMm + (second - first - betweenMm(line)) / 2;
-  const wish = resolved.making.lift.seat;
+  const wish = shade.making.lift.seat;
   const most =
     wish === "between" ? betweenRun : wish === "outside" ? outsideRun : Math.max(outsideRun, betweenRun);
-  const runMm = downToMark(most, resolved.units.ruler);
+  const runMm = downToMark(most, shade.units.ruler);
   if (runMm < LEAST_RUN_MM || runMm >= line.straightRunMm) return [];
   return [
     {
-      label: `Let the cords run straight for only ${lengthText(runMm, resolved.units)}`,
-      patch: settingPatch(resolved, "lift", "straightRunMm", runMm),
+      label: `Let the cords run straight for only ${lengthText(runMm, shade.units)}`,
+      patch: settingPatch(shade, "lift", "straightRunMm", runMm),
     },
   ];
 }
 
-function fixedPlace(input: LiftInput, frame: ControlFrame, line: BoardLine, seat: FoundSeat): Finding {
-  const { resolved, lock } = input;
-  const wished = resolved.making.lift.seatMm ?? 0;
-  const nearest = nearestPlace(resolved, line, mirrored(frame, wished));
-  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(resolved, mirrored(frame, nearest))];
-  if (resolved.own?.lift?.seatMm !== undefined) {
+function fixedPlace(input: LockInput, frame: ControlFrame, line: BoardLine, seat: FoundSeat): Finding {
+  const { shade } = input;
+  const { lock } = input.liftParts;
+  const wished = shade.making.lift.seatMm ?? 0;
+  const nearest = nearestPlace(shade, line, mirrored(frame, wished));
+  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(shade, mirrored(frame, nearest))];
+  if (shade.own?.lift?.seatMm !== undefined) {
     remedies.push({
       label: "Let the planner seat the lock",
-      patch: [{ op: "remove", path: `${resolved.path}/shade/making/lift/seatMm` }],
+      patch: [{ op: "remove", path: `${shade.path}/shade/making/lift/seatMm` }],
     });
   }
   const { gap } = seat;
@@ -156,13 +158,13 @@ function fixedPlace(input: LiftInput, frame: ControlFrame, line: BoardLine, seat
   return {
     ...base(input),
     id: "rig.seat-not-clear",
-    path: `${resolved.path}/shade/making/lift/seatMm`,
-    text: `With its centre ${lengthText(wished, resolved.units)} from the left edge, “${lock.name}” is not clear of the eyes and the ends of the board, with ${lengthText(line.straightRunMm, resolved.units)} of straight cord on each side.${clear}`,
+    path: `${shade.path}/shade/making/lift/seatMm`,
+    text: `With its centre ${lengthText(wished, shade.units)} from the left edge, “${lock.name}” is not clear of the eyes and the ends of the board, with ${lengthText(line.straightRunMm, shade.units)} of straight cord on each side.${clear}`,
     remedies,
   };
 }
 
-function nearestPlace({ making }: ResolvedShade, line: BoardLine, wished: number): number | undefined {
+function nearestPlace({ making }: LiftShade, line: BoardLine, wished: number): number | undefined {
   let best: number | undefined;
   for (const gap of gapsToTry(line, making.lift.seat)) {
     if (!hasRoom(gap)) continue;
@@ -172,9 +174,9 @@ function nearestPlace({ making }: ResolvedShade, line: BoardLine, wished: number
   return best;
 }
 
-function moveTo(resolved: ResolvedShade, placeMm: number): Remedy {
+function moveTo(shade: LiftShade, placeMm: number): Remedy {
   return {
-    label: `Move it to ${lengthText(placeMm, resolved.units)} from the left edge`,
-    patch: settingPatch(resolved, "lift", "seatMm", placeMm),
+    label: `Move it to ${lengthText(placeMm, shade.units)} from the left edge`,
+    patch: settingPatch(shade, "lift", "seatMm", placeMm),
   };
 }

@@ -1,9 +1,9 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
 import type { CordLockLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
-import type { LiftInput } from "./lift-input.ts";
+import type { LiftShade } from "./lift-input.ts";
 import type { TailPlan } from "./plan-tail.ts";
 
 /** Highest that a hand takes hold of a cord without a stool, above the floor, mm. */
@@ -13,80 +13,80 @@ export const reachCite = cite("our-choice", "1.9 m reach without a stool");
 const ON_CLEAT_MM = 200;
 
 /** Can the tail be reached, does it lie on the floor, does it reach the cleat? Safety is reviewed on its own. */
-export function judgeTail(input: LiftInput, lift: CordLockLift, tail: TailPlan): Finding[] {
+export function judgeTail(shade: LiftShade, lift: CordLockLift, tail: TailPlan): Finding[] {
   const lockMm = tail.lockAboveFloorMm;
   if (lockMm === undefined) return [];
   return [
-    ...onFloor(input.resolved, lift, lockMm),
-    ...outOfReach(input.resolved, lift, lockMm),
-    ...shortOfCleat(input.resolved, lift, lockMm),
+    ...onFloor(shade, lift, lockMm),
+    ...outOfReach(shade, lift, lockMm),
+    ...shortOfCleat(shade, lift, lockMm),
   ];
 }
 
-function base(resolved: ResolvedShade) {
+function base(shade: LiftShade) {
   return {
     stage: "rig",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade/making/lift/tailMm`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/lift/tailMm`,
   } as const;
 }
 
-function tailOf(resolved: ResolvedShade, tailMm: number, toMark = downToMark): Remedy[] {
-  const marked = toMark(tailMm, resolved.units.ruler);
+function tailOf(shade: LiftShade, tailMm: number, toMark = downToMark): Remedy[] {
+  const marked = toMark(tailMm, shade.units.ruler);
   if (marked < 0) return [];
   return [
     {
-      label: `Let ${lengthText(marked, resolved.units)} hang below the lock`,
-      patch: settingPatch(resolved, "lift", "tailMm", marked),
+      label: `Let ${lengthText(marked, shade.units)} hang below the lock`,
+      patch: settingPatch(shade, "lift", "tailMm", marked),
     },
   ];
 }
 
-function onFloor(resolved: ResolvedShade, lift: CordLockLift, lockMm: number): Finding[] {
+function onFloor(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[] {
   const lies = lift.tailRaisedMm - lockMm;
   if (lies <= 0) return [];
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       id: "rig.tail-on-floor",
       severity: "fix",
-      text: `With the shade raised, ${lengthText(lies, resolved.units)} of the tail lies on the floor.`,
+      text: `With the shade raised, ${lengthText(lies, shade.units)} of the tail lies on the floor.`,
       cite: cite("geometry", "the tail grows by the travel"),
       figures: ["rig.tail-raised"],
-      remedies: tailOf(resolved, lift.tailLoweredMm - lies),
+      remedies: tailOf(shade, lift.tailLoweredMm - lies),
     },
   ];
 }
 
-function outOfReach(resolved: ResolvedShade, lift: CordLockLift, lockMm: number): Finding[] {
+function outOfReach(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[] {
   const endMm = lockMm - lift.tailLoweredMm;
   if (endMm <= REACH_MM) return [];
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       id: "rig.tail-out-of-reach",
       severity: "fix",
-      text: `With the shade lowered the tail ends ${lengthText(endMm, resolved.units)} above the floor, above the reach of many hands.`,
+      text: `With the shade lowered the tail ends ${lengthText(endMm, shade.units)} above the floor, above the reach of many hands.`,
       cite: reachCite,
       figures: ["rig.tail-end-lowered"],
-      remedies: tailOf(resolved, lockMm - resolved.making.lift.cleatAboveFloorMm),
+      remedies: tailOf(shade, lockMm - shade.making.lift.cleatAboveFloorMm),
     },
   ];
 }
 
-function shortOfCleat(resolved: ResolvedShade, lift: CordLockLift, lockMm: number): Finding[] {
-  const cleatMm = resolved.making.lift.cleatAboveFloorMm;
+function shortOfCleat(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[] {
+  const cleatMm = shade.making.lift.cleatAboveFloorMm;
   const endMm = lockMm - lift.tailRaisedMm;
   if (cleatMm >= lockMm || endMm <= cleatMm - ON_CLEAT_MM) return [];
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       id: "rig.tail-short-of-cleat",
       severity: "note",
-      text: `With the shade raised the tail ends ${lengthText(Math.max(0, endMm), resolved.units)} above the floor: too short to wind on a cleat at ${lengthText(cleatMm, resolved.units)}.`,
+      text: `With the shade raised the tail ends ${lengthText(Math.max(0, endMm), shade.units)} above the floor: too short to wind on a cleat at ${lengthText(cleatMm, shade.units)}.`,
       cite: cite("our-choice", "200 mm of cord for the turns on a cleat"),
       figures: ["rig.tail-end-raised"],
-      remedies: tailOf(resolved, lift.tailLoweredMm + endMm - cleatMm + ON_CLEAT_MM, upToMark),
+      remedies: tailOf(shade, lift.tailLoweredMm + endMm - cleatMm + ON_CLEAT_MM, upToMark),
     },
   ];
 }

@@ -1,13 +1,41 @@
-import type { CordLock, ResolvedShade } from "../job/index.ts";
+import { type ReadOf, reads } from "../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
+import type { LiftParts, LockLiftParts } from "./choose-lift-parts.ts";
+
+/** What the lift and the rig read of a shade. */
+export const LIFT_READS = reads({
+  shade: [
+    "shadeId",
+    "path",
+    "ownGroups",
+    "units",
+    "purpose",
+    "style",
+    "opening",
+    "rearCords",
+    "cord",
+    "eye",
+    "bar",
+    "board",
+    "locks",
+    "drives",
+    "parts",
+  ],
+  making: ["lift", "fold", "board"],
+  own: ["lift"],
+});
+export type LiftShade = ReadOf<typeof LIFT_READS>;
 
 /** What the lift and the rig of one shade follow from. */
 export interface LiftInput {
-  resolved: ResolvedShade;
+  shade: LiftShade;
   size: Size;
   grid: Grid;
   form: Form;
   mass: Mass;
-  /** As `chooseLock` chose it before the folds were laid. */
-  lock: CordLock;
+  /** As `chooseLiftParts` chose them before the folds were laid. */
+  liftParts: LiftParts;
 }
+
+/** The same over a cord lock. */
+export type LockInput = LiftInput & { liftParts: LockLiftParts };

@@ -1,65 +1,80 @@
-import type { WorkingBook } from "../figures/index.ts";
+import { type Figure, figureRule } from "../figures/index.ts";
 import type { BoardPoint, LockSeat, Slot } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "./control-frame.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "./gaps.ts";
-import type { LiftInput } from "./lift-input.ts";
+import type { LockInput } from "./lift-input.ts";
 import { lockRoom } from "./lock-fit.ts";
 import type { RigThreading } from "./rig-threading.ts";
 import { firstSlotInUse, slotMiddleMm } from "./slot-layout.ts";
 
 const mouthCite = cite("lock-instructions", "cords enter straight, clear of the last eye");
 
+const CENTRE = {
+  unit: "mm",
+  cite: mouthCite,
+  note: "measured from the finished edge on the control side",
+} as const;
+const HOUSING = ["mm", "length of the housing", "lift/lock"] as const;
+const EYE_RADIUS = ["mm", "half of an eye", "lift/eye"] as const;
+const STRAIGHT_RUN = ["mm", "straight run into the lock", "lift/straightRunMm"] as const;
+const SEAT = ["lift/seat", "lift/seatMm", "lift/controlSide"] as const;
+const COLUMNS = ["columns/edgeInsetMm", "figure:shape.columns"] as const;
+const NEAREST = {
+  ...CENTRE,
+  id: "rig.seat-from",
+  label: "Lock’s centre, nearest place",
+  symbol: "a",
+} as const;
+
+const SEAT_FROM_BOARD = figureRule({
+  ...NEAREST,
+  formula: "b + m + H / 2",
+  inputs: {
+    b: ["mm", "end of the board", "figure:measure.board-length"],
+    m: ["mm", "kept to the board’s end"],
+    H: HOUSING,
+  },
+  restsOn: SEAT,
+  compute: ({ b, m, H }) => b + m + H / 2,
+});
+
+const SEAT_FROM_EYE = figureRule({
+  ...NEAREST,
+  formula: "c + r + s + H / 2",
+  inputs: { c: ["mm", "eye before the lock", ...COLUMNS], r: EYE_RADIUS, s: STRAIGHT_RUN, H: HOUSING },
+  restsOn: SEAT,
+  compute: ({ c, r, s, H }) => c + r + s + H / 2,
+});
+
+const SEAT_TO = figureRule({
+  ...CENTRE,
+  id: "rig.seat-to",
+  label: "Lock’s centre, farthest place",
+  symbol: "z",
+  formula: "c − r − s − H / 2",
+  inputs: { c: ["mm", "eye behind the lock", ...COLUMNS], r: EYE_RADIUS, s: STRAIGHT_RUN, H: HOUSING },
+  restsOn: SEAT,
+  compute: ({ c, r, s, H }) => c - r - s - H / 2,
+});
+
 /** Both ends of the stretch in which the lock's centre may lie, from the control side. */
-export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void {
-  const half = [line.housingLengthMm, "mm", "length of the housing"] as const;
-  const radius = [line.eyeRadiusMm, "mm", "half of an eye"] as const;
-  const run = [line.straightRunMm, "mm", "straight run into the lock"] as const;
+export function seatFigures(line: BoardLine, gap: Gap): Figure[] {
+  const { housingLengthMm: H, eyeRadiusMm: r, straightRunMm: s, boardFromMm: b } = line;
   const before = line.eyesMm[gap.outer - 1];
   const after = line.eyesMm[gap.outer];
-  const common = {
-    unit: "mm",
-    cite: mouthCite,
-    note: "measured from the finished edge on the control side",
-  } as const;
-  if (before === undefined) {
-    book.figure("rig.seat-from", {
-      ...common,
-      label: "Lock’s centre, nearest place",
-      symbol: "a",
-      formula: "b + m + H / 2",
-      given: {
-        b: [line.boardFromMm, "mm", "end of the board"],
-        m: [BOARD_END_MM, "mm", "kept to the board’s end"],
-        H: half,
-      },
-      compute: ({ b, m, H }) => b + m + H / 2,
-    });
-  } else {
-    book.figure("rig.seat-from", {
-      ...common,
-      label: "Lock’s centre, nearest place",
-      symbol: "a",
-      formula: "c + r + s + H / 2",
-      given: { c: [before, "mm", "eye before the lock"], r: radius, s: run, H: half },
-      compute: ({ c, r, s, H }) => c + r + s + H / 2,
-    });
-  }
-  if (after === undefined) return;
-  book.figure("rig.seat-to", {
-    ...common,
-    label: "Lock’s centre, farthest place",
-    symbol: "z",
-    formula: "c − r − s − H / 2",
-    given: { c: [after, "mm", "eye behind the lock"], r: radius, s: run, H: half },
-    compute: ({ c, r, s, H }) => c - r - s - H / 2,
-  });
+  return [
+    before === undefined
+      ? SEAT_FROM_BOARD.figure({ b, m: BOARD_END_MM, H })
+      : SEAT_FROM_EYE.figure({ c: before, r, s, H }),
+    ...(after === undefined ? [] : [SEAT_TO.figure({ c: after, r, s, H })]),
+  ];
 }
 
-export function seatOf(input: LiftInput, frame: ControlFrame, found: FoundSeat): LockSeat {
+export function seatOf(input: LockInput, frame: ControlFrame, found: FoundSeat): LockSeat {
   const xMm = mirrored(frame, found.lockMm);
-  const zMm = input.resolved.board.depthMm / 2;
+  const zMm = input.shade.board.depthMm / 2;
   const stretches = found.tried
     .filter(hasRoom)
     .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]));
@@ -75,7 +90,7 @@ export function seatOf(input: LiftInput, frame: ControlFrame, found: FoundSeat):
 }
 
 /** Screws lie under the housing: one row up to three, two rows from four. */
-function screwPositions({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[] {
+function screwPositions({ liftParts: { lock } }: LockInput, xMm: number, zMm: number): BoardPoint[] {
   const rows = lock.screws > 3 ? 2 : 1;
   const inRow = Math.ceil(lock.screws / rows);
   return Array.from({ length: lock.screws }, (_, i) => {
@@ -85,13 +100,13 @@ function screwPositions({ lock }: LiftInput, xMm: number, zMm: number): BoardPoi
   });
 }
 
-export function slotsOf({ resolved, grid, lock }: LiftInput, { strands }: RigThreading): Slot[] {
-  const room = lockRoom(lock, resolved.cord);
+export function slotsOf({ shade, grid, liftParts: { lock } }: LockInput, { strands }: RigThreading): Slot[] {
+  const room = lockRoom(lock, shade.cord);
   const first = firstSlotInUse(room);
-  const numbers = numbersFromControl(grid.columns, resolved.making.lift.controlSide);
+  const numbers = numbersFromControl(grid.columns, shade.making.lift.controlSide);
   return Array.from({ length: room.slots }, (_, i) => ({
     number: i + 1,
-    zMm: slotMiddleMm(lock, i + 1, resolved.board.depthMm / 2),
+    zMm: slotMiddleMm(lock, i + 1, shade.board.depthMm / 2),
     usable: i + 1 >= room.firstSlot && i + 1 <= room.lastSlot,
     cords: strands.filter(({ slot }) => first + slot === i + 1).map(({ eye }) => numbers[eye] ?? 0),
   }));

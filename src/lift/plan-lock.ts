@@ -1,9 +1,7 @@
-import type { Finding, WorkingBook } from "../figures/index.ts";
-import type { Cord } from "../job/index.ts";
+import type { StageResult, Worked } from "../figures/index.ts";
+import { type Cord, frictionOf } from "../job/index.ts";
 import type { CordLockLift } from "../shade-plan/index.ts";
-import { chooseLock } from "./choose-lock.ts";
-import type { ControlFrame } from "./control-frame.ts";
-import { mirrored } from "./control-frame.ts";
+import { type ControlFrame, mirrored } from "./control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "./cord-loads.ts";
 import { cordRuns } from "./cord-runs.ts";
 import { judgeLevel } from "./course/judge-level.ts";
@@ -11,63 +9,62 @@ import { planLockCourse } from "./course/plan-course.ts";
 import { findSeat } from "./find-seat.ts";
 import type { BoardLine } from "./gaps.ts";
 import { judgeFit } from "./judge-fit.ts";
-import { judgePull } from "./judge-pull.ts";
+import { judgePull, unsureShares } from "./judge-pull.ts";
 import { judgeRear } from "./judge-rear.ts";
 import { judgeRig } from "./judge-rig.ts";
 import { judgeSeat } from "./judge-seat.ts";
 import { judgeStrength } from "./judge-strength.ts";
 import { judgeTail } from "./judge-tail.ts";
-import type { LiftInput } from "./lift-input.ts";
+import type { LockInput } from "./lift-input.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
 import { planTail } from "./plan-tail.ts";
-import { frictionOf, type RigLayout } from "./rig-threading.ts";
+import type { RigLayout } from "./rig-threading.ts";
 import { slotLayout } from "./slot-layout.ts";
 import { verifyRig } from "./verify-rig.ts";
 import { wovenSleeves } from "./woven-sleeves.ts";
 
 /** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
-export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockLift; findings: Finding[] } {
-  const { resolved, size, grid, mass, lock } = input;
-  const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
-  const heldN = heldWeight(grid, input.form, mass, book);
-  const loads = cordLoads(
-    grid.columns.map(({ xMm }) => xMm),
-    size.finishedWidthMm,
-    heldN,
-  );
+export function planLock(input: LockInput): StageResult<CordLockLift> {
+  const { shade, size, grid, form, mass } = input;
+  const { lock, refused } = input.liftParts;
+  const frame: ControlFrame = { side: shade.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const columnsMm = grid.columns.map(({ xMm }) => xMm);
+  const held = heldWeight(grid, form, mass);
+  const loads = cordLoads(columnsMm, size.finishedWidthMm, held.value);
   const line = boardLine(input, frame);
-  const layout = rigLayoutOf(input, frame, line, loads, book);
+  const rig = rigLayoutOf(input, frame, line, loads);
+  const layout = rig.values;
   const seat = findSeat(line, layout, {
-    kind: resolved.making.lift.seat,
-    ruler: resolved.units.ruler,
-    ...(resolved.making.lift.seatMm === undefined
-      ? {}
-      : { fixedMm: mirrored(frame, resolved.making.lift.seatMm) }),
+    kind: shade.making.lift.seat,
+    ruler: shade.units.ruler,
+    ...(shade.making.lift.seatMm === undefined ? {} : { fixedMm: mirrored(frame, shade.making.lift.seatMm) }),
   });
-  seatFigures(line, seat.gap, book);
-  const tail = planTail(input, book);
-  const runs = cordRuns(input, frame, layout, seat, tail.loweredMm, book);
-  const choice = chooseLock(resolved, grid.columns.length);
+  const tail = planTail(input);
+  const runs = cordRuns(input, frame, layout, seat, tail.values.loweredMm);
+  const { cords, threading, totalMm, pullN } = runs.values;
+  const sleeves = wovenSleeves(input);
+  const course = planLockCourse(input, { cords, heldN: held.value, pullN });
+  const { endLoweredMm, endRaisedMm } = tail.values;
   const lift: CordLockLift = {
     kind: "cord-lock",
     controlSide: frame.side,
-    rearCords: resolved.rearCords,
-    ...wovenSleeves(input, book),
+    rearCords: shade.rearCords,
+    ...sleeves.values,
     lockId: lock.id,
     lockName: lock.name,
-    ...(choice.refused.length === 0
+    ...(refused.length === 0
       ? {}
       : {
-          refusedLocks: choice.refused.map(({ lock: other, reason }) => ({
+          refusedLocks: refused.map(({ lock: other, reason }) => ({
             lockId: other.id,
             lockName: other.name,
             reason,
           })),
         }),
-    cordId: resolved.cord.id,
-    cordName: resolved.cord.name,
-    cordDiameterMm: resolved.cord.diameterMm,
+    cordId: shade.cord.id,
+    cordName: shade.cord.name,
+    cordDiameterMm: shade.cord.diameterMm,
     housingLengthMm: lock.housingLengthMm,
     housingWidthMm: lock.housingWidthMm,
     housingHeightMm: lock.housingHeightMm,
@@ -75,47 +72,63 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
     dividerWires: lock.dividerWires,
     seat: seatOf(input, frame, seat),
     eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: layout.eyeLineMm })),
-    cords: runs.cords,
-    threading: runs.threading,
-    cordTotalMm: runs.totalMm,
-    pullN: runs.pullN,
-    heldN,
-    course: planLockCourse(input, { cords: runs.cords, heldN, pullN: runs.pullN }, book),
-    tailLoweredMm: tail.loweredMm,
-    tailRaisedMm: tail.raisedMm,
-    ...(tail.endLoweredMm === undefined ? {} : { tailEndAboveFloorLoweredMm: tail.endLoweredMm }),
-    ...(tail.endRaisedMm === undefined ? {} : { tailEndAboveFloorRaisedMm: tail.endRaisedMm }),
+    cords,
+    threading,
+    cordTotalMm: totalMm,
+    pullN,
+    heldN: held.value,
+    course: course.values,
+    tailLoweredMm: tail.values.loweredMm,
+    tailRaisedMm: tail.values.raisedMm,
+    ...(endLoweredMm === undefined ? {} : { tailEndAboveFloorLoweredMm: endLoweredMm }),
+    ...(endRaisedMm === undefined ? {} : { tailEndAboveFloorRaisedMm: endRaisedMm }),
   };
   const faults = verifyRig(lift, {
-    columnsMm: grid.columns.map(({ xMm }) => xMm),
-    eyeDiameterMm: resolved.eye.outsideDiameterMm,
+    columnsMm,
+    eyeDiameterMm: shade.eye.outsideDiameterMm,
     perSlot: layout.perSlot,
   });
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
-  const findings = [
-    ...judgeFit(input, choice),
-    ...judgeSeat(input, frame, line, seat),
-    ...judgeRig(input, layout, seat, lift, faults),
-    ...judgePull(input, lift, loads, book),
-    ...judgeStrength(resolved, lift, takes, book),
-    ...judgeLevel(resolved, lift.course, takes),
-    ...judgeTail(input, lift, tail),
-    ...judgeRear(input, lift),
-  ];
-  return { lift, findings };
+  const shares = unsureShares(shade, loads);
+  const strength = judgeStrength(shade, lift, takes);
+  return {
+    values: lift,
+    findings: [
+      ...judgeFit(input),
+      ...judgeSeat(input, frame, line, seat),
+      ...judgeRig(shade, layout, seat, lift, faults),
+      ...judgePull(shade, lift),
+      ...shares.findings,
+      ...strength.findings,
+      ...judgeLevel(shade, lift.course, takes),
+      ...judgeTail(shade, lift, tail.values),
+      ...judgeRear(input, lift),
+    ],
+    workings: [
+      held,
+      ...rig.workings,
+      ...seatFigures(line, seat.gap),
+      ...tail.workings,
+      ...runs.workings,
+      ...sleeves.workings,
+      ...course.workings,
+      ...shares.workings,
+      ...strength.workings,
+    ],
+  };
 }
 
 /** Eyes and board ends as distances from the control side. */
-function boardLine({ resolved, size, grid, lock }: LiftInput, frame: ControlFrame): BoardLine {
+function boardLine({ shade, size, grid, liftParts }: LockInput, frame: ControlFrame): BoardLine {
   const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   return {
     eyesMm: eyesFromControl(grid.columns, frame),
     boardFromMm,
     boardToMm: boardFromMm + size.boardLengthMm,
-    eyeRadiusMm: resolved.eye.outsideDiameterMm / 2,
-    straightRunMm: resolved.making.lift.straightRunMm,
-    housingLengthMm: lock.housingLengthMm,
+    eyeRadiusMm: shade.eye.outsideDiameterMm / 2,
+    straightRunMm: shade.making.lift.straightRunMm,
+    housingLengthMm: liftParts.lock.housingLengthMm,
   };
 }
 
@@ -125,24 +138,24 @@ function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFram
 }
 
 function rigLayoutOf(
-  { resolved, lock }: LiftInput,
+  { shade, liftParts: { lock } }: LockInput,
   frame: ControlFrame,
   line: BoardLine,
   loads: CordLoads,
-  book: WorkingBook,
-): RigLayout {
-  const room = lockRoom(lock, resolved.cord);
-  const layout = slotLayout(lock, room, line.eyesMm.length, resolved.board.depthMm / 2, book);
-  return {
+): Worked<RigLayout> {
+  const room = lockRoom(lock, shade.cord);
+  const { values: layout, workings } = slotLayout(lock, room, line.eyesMm.length, shade.board.depthMm / 2);
+  const values: RigLayout = {
     eyesMm: line.eyesMm,
     loadsN: frame.side === "right" ? [...loads.designN].reverse() : loads.designN,
-    cordDiameterMm: resolved.cord.diameterMm,
-    eyeDiameterMm: resolved.eye.outsideDiameterMm,
-    friction: frictionOf(resolved.eye).value,
+    cordDiameterMm: shade.cord.diameterMm,
+    eyeDiameterMm: shade.eye.outsideDiameterMm,
+    friction: frictionOf(shade.eye).value,
     housingLengthMm: lock.housingLengthMm,
-    eyeLineMm: resolved.board.depthMm / 2,
+    eyeLineMm: shade.board.depthMm / 2,
     slotsMm: layout.slotsMm,
     slotPitchMm: layout.pitchMm,
     perSlot: layout.perSlot,
   };
+  return { values, workings };
 }

@@ -1,19 +1,15 @@
-import type { Eye } from "../job/index.ts";
+import { QUARTER_TURN_RAD } from "../job/index.ts";
 import { capstanRatio, turnRad } from "../mechanics/index.ts";
-import { type Cite, cite, sourced } from "../sources/index.ts";
+import { cite, sourced } from "../sources/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
 import { assignSlots } from "./assign-slots.ts";
 
-/** A turn from vertical to horizontal at the cord's own eye. */
-export const OWN_EYE_RAD = Math.PI / 2;
 /** Share of the pull that the lock's roller passes on: a plain bearing. */
 export const ROLLER_EFFICIENCY = sourced(
   0.917,
   "ratio",
   cite("sheave-efficiency", "taken for the roller of a lock as well"),
 );
-/** Cord on a steel screw eye, where the eye's friction was not given. */
-const EYE_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
 /** Clear opening of a screw eye, as a share of its outside diameter. */
 export const EYE_OPENING = sourced(
   0.6,
@@ -134,7 +130,7 @@ export function strandPath(layout: RigLayout, strand: Strand, lockMm: number): [
 
 /** Angle through which a cord slides on eyes and on the mouth of the housing, rad; the roller turns with it. */
 export function wrapRad(path: readonly (readonly [number, number])[]): number {
-  let wrap = OWN_EYE_RAD;
+  let wrap = QUARTER_TURN_RAD;
   for (let i = 1; i + 1 < path.length; i++) {
     wrap += turnRad(planePoint(path[i - 1]), planePoint(path[i]), planePoint(path[i + 1]));
   }
@@ -148,23 +144,4 @@ function planePoint(point: readonly [number, number] | undefined): { x: number; 
 /** Pull that one cord asks for at the hand, N: its load, raised by each turn and by the roller. */
 export function cordPull(loadN: number, friction: number, wrap: number, efficiency: number): number {
   return (loadN * capstanRatio(friction, wrap)) / efficiency;
-}
-
-/**
- * Friction of this eye, with its source. A pulley that passes on the share v at a quarter turn counts as an eye
- * of the friction that does the same, e^(−μ·π/2) = v.
- */
-export function frictionOf({ friction, pulleyShare }: Pick<Eye, "friction" | "pulleyShare">): {
-  value: number;
-  cite: Cite;
-} {
-  if (pulleyShare !== undefined) {
-    return {
-      value: -Math.log(pulleyShare) / OWN_EYE_RAD,
-      cite: cite("maker", "share that the pulley passes on, as friction over a quarter turn"),
-    };
-  }
-  return friction === undefined
-    ? EYE_FRICTION
-    : { value: friction, cite: cite("maker", "friction of the eye") };
 }

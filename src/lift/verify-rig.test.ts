@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { resolvedWith } from "../../test/job-with.ts";
 import { rigInput } from "../../test/rig-inputs.ts";
-import { WorkingBook } from "../figures/index.ts";
 import type { BoardPoint, CordLockLift } from "../shade-plan/index.ts";
 import { planLift } from "./plan-lift.ts";
 import { countCrossings, verifyRig } from "./verify-rig.ts";
@@ -42,7 +41,7 @@ describe("crossings, counted by eye on squared paper", () => {
 
 describe("a rig spoilt by hand is found out", () => {
   const input = rigInput(resolvedWith({}));
-  const { lift } = planLift(input, new WorkingBook());
+  const { values: lift } = planLift(input);
   const facts = {
     columnsMm: input.grid.columns.map(({ xMm }) => xMm),
     eyeDiameterMm: 12,

@@ -241,6 +241,8 @@ interface TubeParts extends AnyLift {
   heldLoweredN: number;
   torqueLoweredNm: number;
   torqueRaisedNm: number;
+  /** Bend of the tube, and hem out of level by its twist, shade raised, mm; absent where its wall is not known. */
+  stiffness?: { bendMm: number; twistMm: number };
 }
 
 /** A spring balances the weight; the shade is raised and lowered by hand at its hem. */

@@ -80,20 +80,20 @@ export const CORD_CAUSES: readonly CauseOf[] = [
     symptoms: ["leans-to-one-side"],
     judge: ({ shade, len }) => {
       if (shade.lift.kind === "cord-lock") return undefined;
-      const twist = shade.workings.find(({ id }) => id === "lift.tube-twist");
+      const twistMm = shade.lift.stiffness?.twistMm;
       return {
         id: "spools-wind-unequal",
         title: "Cords wind up unequally on their spools",
-        evidence: twist !== undefined && twist.value > SEEN_MM ? "points-to-it" : "cannot-tell",
+        evidence: twistMm !== undefined && twistMm > SEEN_MM ? "points-to-it" : "cannot-tell",
         why:
-          twist === undefined
+          twistMm === undefined
             ? "One cord that climbs onto its own turns is a whole layer ahead of the others."
-            : `The tube itself twists by ${len(twist.value)} at the hem; more than that is in the winding.`,
+            : `The tube itself twists by ${len(twistMm)} at the hem; more than that is in the winding.`,
         test: "Watch the spools while somebody raises it: every cord lays its turns from the same side.",
         cure: "Unwind to the knots, lay the turns side by side under a little pull, and level again.",
         remedies: [],
         cite: cite("geometry", "a spool grows by one cord for each layer"),
-        ...(twist === undefined ? {} : { figures: ["lift.tube-twist"] }),
+        ...(twistMm === undefined ? {} : { figures: ["lift.tube-twist"] }),
       };
     },
   },

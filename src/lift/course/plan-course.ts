@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import type { Worked } from "../../figures/index.ts";
 import type {
   CordLockLift,
   CordRun,
@@ -8,7 +8,7 @@ import type {
   TubeLift,
 } from "../../shade-plan/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
-import type { LiftInput } from "../lift-input.ts";
+import type { LiftInput, LockInput } from "../lift-input.ts";
 import type { TubeInput } from "../tube/tube-input.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
@@ -26,7 +26,7 @@ export type TubeCourseParts = Pick<
 type Forces = Pick<CourseHeight, "pullN" | "holdN" | "torqueNm">;
 
 /** Forces of a shade over a cord lock at every height, and what makes up the pull where it is greatest. */
-export function planLockCourse(input: LiftInput, lift: LockParts, book: WorkingBook): LiftCourse {
+export function planLockCourse(input: LockInput, lift: LockParts): Worked<LiftCourse> {
   const loads = lift.cords.reduce((sum, { loadN }) => sum + loadN, 0);
   // Going up, friction multiplies the load of a cord; holding, it divides it by as much.
   const holds = lift.cords.reduce((sum, { loadN, pullN }) => sum + (pullN > 0 ? loadN ** 2 / pullN : 0), 0);
@@ -34,15 +34,20 @@ export function planLockCourse(input: LiftInput, lift: LockParts, book: WorkingB
     pullN: lift.heldN > 0 ? (heldN * lift.pullN) / lift.heldN : 0,
     holdN: loads > 0 ? (heldN * holds) / loads : 0,
   });
+  const course = courseOf(input, lift.cords, forces);
+  const withPulleys = pulleysN(input.shade.eye, lift.cords);
   return {
-    ...courseOf(input, lift.cords, forces, book),
-    shares: pullShares(input, lift),
-    withPulleysN: pulleysN(input, lift, book),
+    values: {
+      ...course.values,
+      shares: pullShares(input.shade.eye, lift.cords),
+      withPulleysN: withPulleys.value,
+    },
+    workings: [...course.workings, withPulleys],
   };
 }
 
 /** The same for cords on spools: torque on the tube, and what the hand adds to spring, wand or loop. */
-export function planTubeCourse(input: TubeInput, lift: TubeCourseParts, book: WorkingBook): LiftCourse {
+export function planTubeCourse(input: TubeInput, lift: TubeCourseParts): Worked<LiftCourse> {
   const worstNm = Math.max(lift.torqueLoweredNm, lift.torqueRaisedNm);
   const springNm = (lift.torqueLoweredNm + lift.torqueRaisedNm) / 2;
   const forces = (heldN: number, raise: number): Forces => {
@@ -59,17 +64,15 @@ export function planTubeCourse(input: TubeInput, lift: TubeCourseParts, book: Wo
         return { pullN: worstNm > 0 ? (lift.pullN * torqueNm) / worstNm : 0, holdN: 0, torqueNm };
     }
   };
-  return courseOf(input, lift.cords, forces, book);
+  return courseOf(input, lift.cords, forces);
 }
 
 /** Weight and forces where each fold begins and just before it closes; between them they run straight. */
 function courseOf(
-  input: LiftInput | TubeInput,
+  { shade, grid, form, mass }: LiftInput,
   cords: readonly (CordRun | SpoolCord)[],
   forces: (heldN: number, raise: number) => Forces,
-  book: WorkingBook,
-): LiftCourse {
-  const { grid, form, mass } = input;
+): Worked<LiftCourse> {
   const list = gatherings(grid, form);
   const at = (liftMm: number): CourseHeight => {
     const heldN = heldAtN(list, form, mass, liftMm);
@@ -80,8 +83,8 @@ function courseOf(
     .filter(({ gathersMm }) => gathersMm > SAME_LENGTH_MM)
     .flatMap(({ startsMm, gathersMm }) => [at(startsMm), at(startsMm + gathersMm * NEARLY)]);
   const heights = found.length === 0 ? [at(0)] : found;
-  const level = levelMm(input.resolved, cords, heights, book);
-  return { heights, shares: [], ...(level === undefined ? {} : { levelMm: level }) };
+  const { values: level, workings } = levelMm(shade.cord, cords, heights);
+  return { values: { heights, shares: [], ...(level === undefined ? {} : { levelMm: level }) }, workings };
 }
 
 /** Axis to cord, mm: its square grows evenly with the cord that is wound up. */

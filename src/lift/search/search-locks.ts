@@ -1,10 +1,11 @@
+import { frictionOf, QUARTER_TURN_RAD } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
 import { forceText, lengthText, trimmed } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { gapsToTry, hasRoom } from "../gaps.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
 import { misfits } from "../lock-fit.ts";
-import { frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY } from "../rig-threading.ts";
+import { ROLLER_EFFICIENCY } from "../rig-threading.ts";
 import { bareBoard } from "./bare-board.ts";
 import { BestSets } from "./best-sets.ts";
 import type { HardwareNeed, HardwareSearch, PartShelf, Refusal } from "./need.ts";
@@ -22,7 +23,7 @@ export function searchLocks(need: HardwareNeed, shelf: PartShelf, most: number):
   const lockCord = lockAndCord(shelf, columns);
   const lockEye = lockAndEye(need, shelf);
   const eyeRatio = eyes.map(
-    (eye) => capstanRatio(frictionOf(eye).value, OWN_EYE_RAD) / ROLLER_EFFICIENCY.value,
+    (eye) => capstanRatio(frictionOf(eye).value, QUARTER_TURN_RAD) / ROLLER_EFFICIENCY.value,
   );
   const cordEye = cordAndEye(need, shelf, eyeRatio, heaviestN, totalN);
   const cordMoney = cords.map((cord) => cordPrice(cord, columns, need));

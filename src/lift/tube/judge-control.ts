@@ -1,10 +1,11 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../../job/index.ts";
+import { settingPatch } from "../../job/index.ts";
 import type { LoopLift, MotorLift, SpringLift, TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { downToMark, forceText, lengthText, massText } from "../../units/index.ts";
 import { EASY_PULL, HARD_PULL, lighterBars } from "../judge-pull.ts";
 import { REACH_MM, reachCite } from "../judge-tail.ts";
+import type { LiftShade } from "../lift-input.ts";
 import { driveAboveFloorMm } from "./control-drop.ts";
 import type { TubeInput } from "./tube-input.ts";
 
@@ -34,23 +35,23 @@ export function judgeControl(input: TubeInput, lift: TubeLift): Finding[] {
   }
 }
 
-function base({ resolved }: { resolved: ResolvedShade }, id: string, key: string) {
+function base({ shade }: { shade: LiftShade }, id: string, key: string) {
   return {
-    shadeId: resolved.shadeId,
+    shadeId: shade.shadeId,
     id,
-    path: `${resolved.path}/shade/making/lift/${key}`,
+    path: `${shade.path}/shade/making/lift/${key}`,
   } as const;
 }
 
 /** Weight grows on the way up, and no even spring follows it: only friction, and the maker's table, can settle it. */
 function springUnproven(input: TubeInput, lift: SpringLift): Finding {
-  const { resolved, mass, liftParts } = input;
-  const text = (forceN: number) => forceText(forceN, resolved.units);
+  const { shade, mass, liftParts } = input;
+  const text = (forceN: number) => forceText(forceN, shade.units);
   return {
     ...base(input, "lift.spring-unproven", "drive"),
     stage: "lift",
     severity: "unproven",
-    text: `Not proven: whether “${liftParts.drive.name}” holds this shade at every height. The cords carry ${text(lift.heldLoweredN)} lowered and ${text(lift.heldN)} raised, so an even spring set half way is up to ${text(lift.bandN)} off at either end, and friction must hold that. Choose the spring by its maker’s table for ${massText(mass.totalKg, resolved.units)}, and try it with a weight on the bar before the cords are cut short.`,
+    text: `Not proven: whether “${liftParts.drive.name}” holds this shade at every height. The cords carry ${text(lift.heldLoweredN)} lowered and ${text(lift.heldN)} raised, so an even spring set half way is up to ${text(lift.bandN)} off at either end, and friction must hold that. Choose the spring by its maker’s table for ${massText(mass.totalKg, shade.units)}, and try it with a weight on the bar before the cords are cut short.`,
     cite: cite("geometry", "an even spring set half way between the two torques"),
     figures: ["lift.held-lowered", "lift.held", "lift.spring-band"],
     remedies: [],
@@ -58,20 +59,20 @@ function springUnproven(input: TubeInput, lift: SpringLift): Finding {
 }
 
 function hardPull(input: TubeInput, lift: TubeLift, where: string): Finding[] {
-  const { resolved } = input;
+  const { shade } = input;
   if (lift.pullN <= EASY_PULL.value) return [];
   const hard = lift.pullN > HARD_PULL.value;
   const mark = hard ? HARD_PULL : EASY_PULL;
-  const text = (forceN: number) => forceText(forceN, resolved.units);
+  const text = (forceN: number) => forceText(forceN, shade.units);
   return [
     {
       ...base(input, "lift.hard-pull", "drive"),
       stage: "lift",
-      severity: hard || resolved.purpose === "public-building" ? "fix" : "note",
+      severity: hard || shade.purpose === "public-building" ? "fix" : "note",
       text: `Raising it takes about ${text(lift.pullN)} ${where}. ${hard ? `Nearly everyone can pull ${text(mark.value)} with one arm, not everyone more.` : `A pull up to ${text(mark.value)} is easy for one hand.`} A drive with a higher ratio or a larger wheel, a lighter bar or cloth, or two shades side by side make it lighter.`,
       cite: mark.cite,
       figures: ["lift.pull"],
-      remedies: lighterBars(resolved),
+      remedies: lighterBars(shade),
     },
   ];
 }
@@ -86,9 +87,9 @@ interface Hanging {
 function reach(input: TubeInput, { key, what, dropMm, figure }: Hanging): Finding[] {
   const driveMm = driveAboveFloorMm(input);
   if (driveMm === undefined) return [];
-  const { resolved } = input;
+  const { shade } = input;
   const endMm = driveMm - dropMm;
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   if (endMm <= 0) {
     return [
       {
@@ -98,7 +99,7 @@ function reach(input: TubeInput, { key, what, dropMm, figure }: Hanging): Findin
         text: `The ${what} is ${text(dropMm)} long and its drive ${text(Math.max(0, driveMm))} above the floor: it does not fit.`,
         cite: cite("geometry"),
         figures: [figure],
-        remedies: dropOf(resolved, key, what, driveMm - resolved.making.lift.cleatAboveFloorMm),
+        remedies: dropOf(shade, key, what, driveMm - shade.making.lift.cleatAboveFloorMm),
       },
     ];
   }
@@ -111,24 +112,24 @@ function reach(input: TubeInput, { key, what, dropMm, figure }: Hanging): Findin
       text: `The ${what} ends ${text(endMm)} above the floor, above the reach of many hands.`,
       cite: reachCite,
       figures: [figure],
-      remedies: dropOf(resolved, key, what, driveMm - resolved.making.lift.cleatAboveFloorMm),
+      remedies: dropOf(shade, key, what, driveMm - shade.making.lift.cleatAboveFloorMm),
     },
   ];
 }
 
-function dropOf(resolved: ResolvedShade, key: Hanging["key"], what: string, dropMm: number): Remedy[] {
-  const marked = downToMark(dropMm, resolved.units.ruler);
+function dropOf(shade: LiftShade, key: Hanging["key"], what: string, dropMm: number): Remedy[] {
+  const marked = downToMark(dropMm, shade.units.ruler);
   if (marked <= 0) return [];
   return [
     {
-      label: `Make the ${what} ${lengthText(marked, resolved.units)} long`,
-      patch: settingPatch(resolved, "lift", key, marked),
+      label: `Make the ${what} ${lengthText(marked, shade.units)} long`,
+      patch: settingPatch(shade, "lift", key, marked),
     },
   ];
 }
 
 function tensioner(input: TubeInput, lift: LoopLift): Finding {
-  const { units } = input.resolved;
+  const { units } = input.shade;
   const end =
     lift.loopEndAboveFloorMm === undefined
       ? "How high that is above the floor is not known"

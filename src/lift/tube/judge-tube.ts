@@ -1,4 +1,4 @@
-import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { Figure, Finding } from "../../figures/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { CordLoads } from "../cord-loads.ts";
@@ -24,29 +24,38 @@ export interface TubeFound {
 }
 
 /** All that a maker should know of a lift with a tube before the board is drilled. */
-export function judgeTube(input: TubeInput, lift: TubeLift, found: TubeFound, book: WorkingBook): Finding[] {
-  const { resolved } = input;
-  const places = judgePositions(input, lift, found.rig);
+export function judgeTube(
+  input: TubeInput,
+  lift: TubeLift,
+  { rig, wound, loads, faults }: TubeFound,
+): { findings: Finding[]; workings: Figure[] } {
+  const { shade } = input;
+  const places = judgePositions(input, lift, rig);
   // What has no place is said once, with what makes one.
   const isSaid = places.some(({ severity, id }) => severity === "stop" || id === "rig.supports");
-  return [
-    ...(found.faults.length === 0 || isSaid ? [] : [failedCheck(input, found.faults)]),
-    ...places,
-    ...judgeSpools(input, lift, found.wound, book),
-    ...judgeDrive(input, lift),
-    ...judgeControl(input, lift),
-    ...unsureShares(resolved, found.loads, book),
-    ...judgeStrength(resolved, lift, () => true, book),
-    ...judgeLevel(resolved, lift.course, () => true),
-    ...shortSpool(resolved, lift),
-    ...judgeRear(input, lift),
-  ];
+  const shares = unsureShares(shade, loads);
+  const strength = judgeStrength(shade, lift, () => true);
+  return {
+    findings: [
+      ...(faults.length === 0 || isSaid ? [] : [failedCheck(input, faults)]),
+      ...places,
+      ...judgeSpools(input, lift, wound),
+      ...judgeDrive(input, lift),
+      ...judgeControl(input, lift),
+      ...shares.findings,
+      ...strength.findings,
+      ...judgeLevel(shade, lift.course, () => true),
+      ...shortSpool(shade, lift),
+      ...judgeRear(input, lift),
+    ],
+    workings: [...shares.workings, ...strength.workings],
+  };
 }
 
-function failedCheck({ resolved }: TubeInput, faults: string[]): Finding {
+function failedCheck({ shade }: TubeInput, faults: string[]): Finding {
   return {
     stage: "rig",
-    shadeId: resolved.shadeId,
+    shadeId: shade.shadeId,
     id: "rig.check-failed",
     severity: "stop",
     text: `The drawn lift does not pass its own check: ${faults.slice(0, 3).join("; ")}. Do not drill the board by it.`,

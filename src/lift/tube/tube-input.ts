@@ -1,5 +1,5 @@
-import type { Drive, DriveKind, LiftKind, ResolvedShade, Tube } from "../../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
+import type { Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
+import type { LiftInput } from "../lift-input.ts";
 
 export type TubeKind = Exclude<LiftKind, "cord-lock">;
 
@@ -37,11 +37,4 @@ export interface TubeLiftParts {
 }
 
 /** What a lift with a tube follows from. */
-export interface TubeInput {
-  resolved: ResolvedShade;
-  size: Size;
-  grid: Grid;
-  form: Form;
-  mass: Mass;
-  liftParts: TubeLiftParts;
-}
+export type TubeInput = LiftInput & { liftParts: TubeLiftParts };

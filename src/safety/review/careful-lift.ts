@@ -1,4 +1,11 @@
-import { type LiftKind, type Place, type Purpose, REAR_GUIDES, type RearGuide } from "../../job/index.ts";
+import {
+  frictionOf,
+  type LiftKind,
+  type Place,
+  type Purpose,
+  REAR_GUIDES,
+  type RearGuide,
+} from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { type ActiveRule, rulesFor } from "../rules/rules-for.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
@@ -136,7 +143,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
       boardSpansMm: corded ? [190, 190, 190] : [],
       heldN: spans.map((_, i) => 6 + i),
       leastShare: 0.12,
-      friction: 0.25,
+      friction: frictionOf().value,
       wrapBelowRad: 0,
       top: kind === "spring" ? { holds: false, wrapRad: 0 } : { holds: true },
     },

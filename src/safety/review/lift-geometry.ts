@@ -1,4 +1,4 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import { frictionOf, type ResolvedShade } from "../../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
@@ -13,8 +13,6 @@ const CONNECTOR_BELOW_LOCK = sourced(
   "mm",
   cite("lock-instructions", "within 3 in of the headrail, shade lowered"),
 );
-/** Cord on a ring or an eye, where its friction was not given. */
-const CORD_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
 
 /** What the stages before have worked out, as far as cords depend on it. */
 export interface ShadeFacts {
@@ -123,7 +121,7 @@ function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, 
         : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
     leastShare: leastShare(columnsMm, size.finishedWidthMm),
-    friction: resolved.eye.friction ?? CORD_FRICTION.value,
+    friction: frictionOf(resolved.eye).value,
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;
