@@ -6,6 +6,7 @@ export * from "./cloth-stiffness.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
 export * from "./eye-friction.ts";
+export { fieldAccepts } from "./field-accepts.ts";
 export * from "./hardware.ts";
 export * from "./in-line.ts";
 export * from "./job.ts";

@@ -66,6 +66,7 @@ export function openFinding(
       path: `${resolved.path}/shade`,
       text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
       cite: first.cite,
+      cases: open.length,
       remedies,
     },
   ];
