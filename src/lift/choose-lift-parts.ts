@@ -1,7 +1,7 @@
 import type { Figure, StageResult } from "../figures/index.ts";
 import { type ReadOf, reads } from "../job/index.ts";
 import type { Column, Size } from "../shade-plan/index.ts";
-import { chooseLock, type LockChoice } from "./choose-lock.ts";
+import { chooseLock, type LockChoice } from "./lock/choose-lock.ts";
 import { chooseTubeLiftParts } from "./tube/choose-tube-lift-parts.ts";
 import type { TubeLiftParts } from "./tube/tube-input.ts";
 

@@ -3,10 +3,10 @@ export { chooseLiftParts, LIFT_PARTS_READS, type LiftParts } from "./choose-lift
 export { cordLengths } from "./cord-lengths.ts";
 export { HARD_PULL } from "./judge-pull.ts";
 export { LIFT_READS, type LiftInput, type LockInput } from "./lift-input.ts";
-export { misfits as lockMisfits } from "./lock-fit.ts";
+export { misfits as lockMisfits } from "./lock/lock-fit.ts";
+/** @public The hanging cord at any height, for the safety review. */
+export { tailAt } from "./lock/tail-at.ts";
 export { planLift } from "./plan-lift.ts";
 export type { HardwareNeed, HardwareSearch, HardwareSet, PartShelf, Refusal } from "./search/need.ts";
 export { searchHardware } from "./search/search-hardware.ts";
-/** @public The hanging cord at any height, for the safety review. */
-export { tailAt } from "./tail-at.ts";
 export type { TubeInput } from "./tube/tube-input.ts";

@@ -8,9 +8,9 @@ import { figureId } from "../figures/index.ts";
 import type { CordLockLift } from "../shade-plan/index.ts";
 import { upToMark } from "../units/index.ts";
 import type { LockInput } from "./lift-input.ts";
-import { lockRoom, misfits } from "./lock-fit.ts";
+import { lockRoom, misfits } from "./lock/lock-fit.ts";
+import { countCrossings } from "./lock/verify-rig.ts";
 import { planLift } from "./plan-lift.ts";
-import { countCrossings } from "./verify-rig.ts";
 
 const planned = (input: LockInput) => planLift(input);
 

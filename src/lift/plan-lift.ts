@@ -2,7 +2,7 @@ import type { StageResult } from "../figures/index.ts";
 import type { CordLockLift, Lift, TubeLift } from "../shade-plan/index.ts";
 import { judgeTopRail } from "./judge-top-rail.ts";
 import type { LiftInput, LockInput } from "./lift-input.ts";
-import { planLock } from "./plan-lock.ts";
+import { planLock } from "./lock/plan-lock.ts";
 import { topRail } from "./top-rail.ts";
 import { planTube } from "./tube/plan-tube.ts";
 import type { TubeInput } from "./tube/tube-input.ts";

@@ -5,7 +5,7 @@ import { resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
 import { rigInput } from "../../../test/rig-inputs.ts";
 import { CATALOGUE, type Cord, type CordLock, type Eye } from "../../job/index.ts";
-import { misfits } from "../lock-fit.ts";
+import { misfits } from "../lock/lock-fit.ts";
 import { planLift } from "../plan-lift.ts";
 import type { HardwareNeed, PartShelf } from "./need.ts";
 import { searchHardware } from "./search-hardware.ts";

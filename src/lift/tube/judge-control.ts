@@ -4,8 +4,8 @@ import type { LoopLift, MotorLift, SpringLift, TubeLift } from "../../shade-plan
 import { cite } from "../../sources/index.ts";
 import { downToMark, forceText, lengthText, massText } from "../../units/index.ts";
 import { EASY_PULL, HARD_PULL, lighterBars } from "../judge-pull.ts";
-import { REACH_MM, reachCite } from "../judge-tail.ts";
 import type { LiftShade } from "../lift-input.ts";
+import { REACH_MM, reachCite } from "../lock/judge-tail.ts";
 import { driveAboveFloorMm } from "./control-drop.ts";
 import type { TubeInput } from "./tube-input.ts";
 

@@ -1,7 +1,7 @@
-import { QUARTER_TURN_RAD } from "../job/index.ts";
-import { capstanRatio, turnRad } from "../mechanics/index.ts";
-import { cite, sourced } from "../sources/index.ts";
-import { SAME_LENGTH_MM } from "../units/index.ts";
+import { QUARTER_TURN_RAD } from "../../job/index.ts";
+import { capstanRatio, turnRad } from "../../mechanics/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
+import { SAME_LENGTH_MM } from "../../units/index.ts";
 import { assignSlots } from "./assign-slots.ts";
 
 /** Share of the pull that the lock's roller passes on: a plain bearing. */

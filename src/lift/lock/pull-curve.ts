@@ -1,4 +1,4 @@
-import { SAME_LENGTH_MM } from "../units/index.ts";
+import { SAME_LENGTH_MM } from "../../units/index.ts";
 import {
   cordPull,
   type RigLayout,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { CATALOGUE, type Cord, type CordLock } from "../job/index.ts";
+import { CATALOGUE, type Cord, type CordLock } from "../../job/index.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 
 const three = pick("lock-3-slot");

@@ -1,13 +1,13 @@
-import type { Finding, Remedy } from "../figures/index.ts";
-import { settingPatch } from "../job/index.ts";
-import { cite } from "../sources/index.ts";
-import { downToMark, lengthText, upToMark } from "../units/index.ts";
-import { type ControlFrame, mirrored } from "./control-frame.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { settingPatch } from "../../job/index.ts";
+import { cite } from "../../sources/index.ts";
+import { downToMark, lengthText, upToMark } from "../../units/index.ts";
+import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "../gaps.ts";
+import type { LiftShade, LockInput } from "../lift-input.ts";
+import { boardRemedy, insetRemedy } from "../make-room.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "./gaps.ts";
-import type { LiftShade, LockInput } from "./lift-input.ts";
 import { misfits } from "./lock-fit.ts";
-import { boardRemedy, insetRemedy } from "./make-room.ts";
 
 const seatCite = cite("lock-instructions", "clear of the last eye, cords entering straight");
 

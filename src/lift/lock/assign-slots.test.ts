@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { expectNear } from "../../test/near.ts";
+import { expectNear } from "../../../test/near.ts";
 import { assignSlots, type SlotProblem } from "./assign-slots.ts";
 
 /** Every way to put the row of cords into the slots, at most `perSlot` in each. */

@@ -1,10 +1,10 @@
-import { type Figure, figureRule } from "../figures/index.ts";
-import type { BoardPoint, LockSeat, Slot } from "../shade-plan/index.ts";
-import { cite } from "../sources/index.ts";
-import { type ControlFrame, mirrored, mirroredStretch } from "./control-frame.ts";
+import { type Figure, figureRule } from "../../figures/index.ts";
+import type { BoardPoint, LockSeat, Slot } from "../../shade-plan/index.ts";
+import { cite } from "../../sources/index.ts";
+import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
+import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "../gaps.ts";
+import type { LockInput } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "./gaps.ts";
-import type { LockInput } from "./lift-input.ts";
 import { lockRoom } from "./lock-fit.ts";
 import type { RigThreading } from "./rig-threading.ts";
 import { firstSlotInUse, slotMiddleMm } from "./slot-layout.ts";

@@ -1,13 +1,13 @@
-import { type Figure, figureRuleOf, type Worked } from "../figures/index.ts";
-import { frictionOf } from "../job/index.ts";
-import { type CordRun, headYMm } from "../shade-plan/index.ts";
-import { cite } from "../sources/index.ts";
-import { upToMark } from "../units/index.ts";
-import { type ControlFrame, mirrored } from "./control-frame.ts";
-import { cordLength } from "./cord-lengths.ts";
-import { cordSum, cordTotal } from "./cord-sum.ts";
+import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { frictionOf } from "../../job/index.ts";
+import { type CordRun, headYMm } from "../../shade-plan/index.ts";
+import { cite } from "../../sources/index.ts";
+import { upToMark } from "../../units/index.ts";
+import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { cordLength } from "../cord-lengths.ts";
+import { cordSum, cordTotal } from "../cord-sum.ts";
+import type { LockInput } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import type { LockInput } from "./lift-input.ts";
 import { lockRoom } from "./lock-fit.ts";
 import { numbersFromControl, xFromControl } from "./lock-parts.ts";
 import {

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { expectNear } from "../../test/near.ts";
+import { expectNear } from "../../../test/near.ts";
 import { tailAt } from "./tail-at.ts";
 
 describe("tail at a height", () => {

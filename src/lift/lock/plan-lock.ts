@@ -1,28 +1,28 @@
-import type { StageResult, Worked } from "../figures/index.ts";
-import { type Cord, frictionOf } from "../job/index.ts";
-import type { CordLockLift } from "../shade-plan/index.ts";
-import { type ControlFrame, mirrored } from "./control-frame.ts";
-import { type CordLoads, cordLoads, heldWeight } from "./cord-loads.ts";
+import type { StageResult, Worked } from "../../figures/index.ts";
+import { type Cord, frictionOf } from "../../job/index.ts";
+import type { CordLockLift } from "../../shade-plan/index.ts";
+import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
+import { judgeLevel } from "../course/judge-level.ts";
+import { planLockCourse } from "../course/plan-course.ts";
+import type { BoardLine } from "../gaps.ts";
+import { judgePull, unsureShares } from "../judge-pull.ts";
+import { judgeRear } from "../judge-rear.ts";
+import { judgeStrength } from "../judge-strength.ts";
+import type { LockInput } from "../lift-input.ts";
+import { wovenSleeves } from "../woven-sleeves.ts";
 import { cordRuns } from "./cord-runs.ts";
-import { judgeLevel } from "./course/judge-level.ts";
-import { planLockCourse } from "./course/plan-course.ts";
 import { findSeat } from "./find-seat.ts";
-import type { BoardLine } from "./gaps.ts";
 import { judgeFit } from "./judge-fit.ts";
-import { judgePull, unsureShares } from "./judge-pull.ts";
-import { judgeRear } from "./judge-rear.ts";
 import { judgeRig } from "./judge-rig.ts";
 import { judgeSeat } from "./judge-seat.ts";
-import { judgeStrength } from "./judge-strength.ts";
 import { judgeTail } from "./judge-tail.ts";
-import type { LockInput } from "./lift-input.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
 import { planTail } from "./plan-tail.ts";
 import type { RigLayout } from "./rig-threading.ts";
 import { slotLayout } from "./slot-layout.ts";
 import { verifyRig } from "./verify-rig.ts";
-import { wovenSleeves } from "./woven-sleeves.ts";
 
 /** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
 export function planLock(input: LockInput): StageResult<CordLockLift> {

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { resolvedWith } from "../../test/job-with.ts";
-import { rigInput } from "../../test/rig-inputs.ts";
-import type { BoardPoint, CordLockLift } from "../shade-plan/index.ts";
-import { planLift } from "./plan-lift.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
+import { rigInput } from "../../../test/rig-inputs.ts";
+import type { BoardPoint, CordLockLift } from "../../shade-plan/index.ts";
+import { planLift } from "../plan-lift.ts";
 import { countCrossings, verifyRig } from "./verify-rig.ts";
 
 const path = (...points: [number, number][]): BoardPoint[] => points.map(([xMm, zMm]) => ({ xMm, zMm }));

@@ -1,5 +1,5 @@
-import { markMm, type Ruler, SAME_LENGTH_MM } from "../units/index.ts";
-import { type BoardLine, type Gap, gapAround, gapsToTry, hasRoom, shortOfMm } from "./gaps.ts";
+import { markMm, type Ruler, SAME_LENGTH_MM } from "../../units/index.ts";
+import { type BoardLine, type Gap, gapAround, gapsToTry, hasRoom, shortOfMm } from "../gaps.ts";
 import { pullCurve } from "./pull-curve.ts";
 import { type RigLayout, type RigThreading, threadRig } from "./rig-threading.ts";
 

@@ -1,9 +1,9 @@
-import type { Finding } from "../figures/index.ts";
-import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
-import { cite } from "../sources/index.ts";
-import { cordLengthText, fineText, lengthText } from "../units/index.ts";
+import type { Finding } from "../../figures/index.ts";
+import type { CordLockLift, TubeLift } from "../../shade-plan/index.ts";
+import { cite } from "../../sources/index.ts";
+import { cordLengthText, fineText, lengthText } from "../../units/index.ts";
+import type { LiftShade } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import type { LiftShade } from "./lift-input.ts";
 import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
 
 /** Share of a round opening that a bundle of cords can fill. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { resolvedWith } from "../../test/job-with.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { chooseLock } from "./choose-lock.ts";
 
 const withCord = (cord: string, lock?: string) =>

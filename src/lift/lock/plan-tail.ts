@@ -1,6 +1,6 @@
-import { figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
-import { cite } from "../sources/index.ts";
-import type { LockInput } from "./lift-input.ts";
+import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { cite } from "../../sources/index.ts";
+import type { LockInput } from "../lift-input.ts";
 
 export interface TailPlan {
   loweredMm: number;

@@ -1,6 +1,6 @@
-import { figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
-import type { CordLock } from "../job/index.ts";
-import { cite } from "../sources/index.ts";
+import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import type { CordLock } from "../../job/index.ts";
+import { cite } from "../../sources/index.ts";
 import type { LockRoom } from "./lock-fit.ts";
 
 export interface SlotLayout {

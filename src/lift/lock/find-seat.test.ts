@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { expectNear } from "../../test/near.ts";
-import { markMm } from "../units/index.ts";
+import { expectNear } from "../../../test/near.ts";
+import { markMm } from "../../units/index.ts";
+import { type BoardLine, gapAfter, gapsToTry, hasRoom } from "../gaps.ts";
 import { findSeat } from "./find-seat.ts";
-import { type BoardLine, gapAfter, gapsToTry, hasRoom } from "./gaps.ts";
 import { pullCurve } from "./pull-curve.ts";
 import {
   cordPull,

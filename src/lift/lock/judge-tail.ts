@@ -1,9 +1,9 @@
-import type { Finding, Remedy } from "../figures/index.ts";
-import { settingPatch } from "../job/index.ts";
-import type { CordLockLift } from "../shade-plan/index.ts";
-import { cite } from "../sources/index.ts";
-import { downToMark, lengthText, upToMark } from "../units/index.ts";
-import type { LiftShade } from "./lift-input.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { settingPatch } from "../../job/index.ts";
+import type { CordLockLift } from "../../shade-plan/index.ts";
+import { cite } from "../../sources/index.ts";
+import { downToMark, lengthText, upToMark } from "../../units/index.ts";
+import type { LiftShade } from "../lift-input.ts";
 import type { TailPlan } from "./plan-tail.ts";
 
 /** Highest that a hand takes hold of a cord without a stool, above the floor, mm. */

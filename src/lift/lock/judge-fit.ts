@@ -1,8 +1,8 @@
-import type { Finding, Remedy } from "../figures/index.ts";
-import { type CordLock, settingPatch } from "../job/index.ts";
-import { cite } from "../sources/index.ts";
-import { fineText } from "../units/index.ts";
-import type { LiftShade, LockInput } from "./lift-input.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { type CordLock, settingPatch } from "../../job/index.ts";
+import { cite } from "../../sources/index.ts";
+import { fineText } from "../../units/index.ts";
+import type { LiftShade, LockInput } from "../lift-input.ts";
 import { lockRoom, type Misfit, misfits } from "./lock-fit.ts";
 
 /** More remedies of one kind would only hide the best of them. */

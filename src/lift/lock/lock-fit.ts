@@ -1,6 +1,6 @@
-import type { Cord, CordLock } from "../job/index.ts";
-import { type Cite, cite } from "../sources/index.ts";
-import { FIT_SLACK, fineText, trimmed } from "../units/index.ts";
+import type { Cord, CordLock } from "../../job/index.ts";
+import { type Cite, cite } from "../../sources/index.ts";
+import { FIT_SLACK, fineText, trimmed } from "../../units/index.ts";
 
 /** What a lock offers to cords of one diameter. */
 export interface LockRoom {
