@@ -1,9 +1,10 @@
 import type { Finding } from "../../figures/index.ts";
-import type { CordLockLift, TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { cordLengthText, fineText, lengthText } from "../../units/index.ts";
+import { fineText } from "../../units/index.ts";
 import type { LiftShade } from "../lift-input.ts";
+import { shortSpool } from "../short-spool.ts";
 import type { FoundSeat } from "./find-seat.ts";
+import type { LockRig } from "./lock-rig.ts";
 import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
 
 /** Share of a round opening that a bundle of cords can fill. */
@@ -15,7 +16,7 @@ export function judgeRig(
   shade: LiftShade,
   layout: RigLayout,
   seat: FoundSeat,
-  lift: CordLockLift,
+  lift: LockRig,
   faults: string[],
 ): Finding[] {
   return [
@@ -41,7 +42,7 @@ function failedCheck(shade: LiftShade, faults: string[]): Finding {
   };
 }
 
-function sharedSlot(shade: LiftShade, lift: CordLockLift): Finding {
+function sharedSlot(shade: LiftShade, lift: LockRig): Finding {
   const both = lift.slots.find(({ cords }) => {
     const ends = new Set(
       cords.map((number) => lift.cords.find((cord) => cord.number === number)?.entersFrom),
@@ -73,24 +74,6 @@ function crowdedEye(shade: LiftShade, layout: RigLayout, seat: FoundSeat): Findi
       path: `${shade.path}/shade/making/lift/eye`,
       text: `${most} cords of ${fineText(shade.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
       cite: bundleCite,
-    },
-  ];
-}
-
-/** Is any cord longer than a spool holds? */
-export function shortSpool(shade: LiftShade, lift: CordLockLift | TubeLift): Finding[] {
-  const { spoolMm } = shade.cord;
-  const longest = lift.cords.reduce((most, { cutMm }) => Math.max(most, cutMm), 0);
-  if (spoolMm === undefined || longest <= spoolMm) return [];
-  return [
-    {
-      ...base(shade),
-      remedies: [],
-      id: "rig.short-spool",
-      severity: "stop",
-      path: `${shade.path}/shade/making/lift/cord`,
-      text: `The longest cord is ${lengthText(longest, shade.units)}; a spool of “${shade.cord.name}” holds ${cordLengthText(spoolMm, shade.units)}. A lift cord is never joined: take a longer spool.`,
-      cite: cite("common-practice", "a lift cord runs in one piece"),
     },
   ];
 }

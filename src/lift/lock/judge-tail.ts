@@ -1,19 +1,17 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
-import type { CordLockLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { LiftShade } from "../lift-input.ts";
+import { REACH } from "../reach.ts";
+import type { LockRig } from "./lock-rig.ts";
 import type { TailPlan } from "./plan-tail.ts";
 
-/** Highest that a hand takes hold of a cord without a stool, above the floor, mm. */
-export const REACH_MM = 1900;
-export const reachCite = cite("our-choice", "1.9 m reach without a stool");
 /** Cord that figure-of-eight turns on a cleat take up at least, mm. */
 const ON_CLEAT_MM = 200;
 
 /** Can the tail be reached, does it lie on the floor, does it reach the cleat? Safety is reviewed on its own. */
-export function judgeTail(shade: LiftShade, lift: CordLockLift, tail: TailPlan): Finding[] {
+export function judgeTail(shade: LiftShade, lift: LockRig, tail: TailPlan): Finding[] {
   const lockMm = tail.lockAboveFloorMm;
   if (lockMm === undefined) return [];
   return [
@@ -42,7 +40,7 @@ function tailOf(shade: LiftShade, tailMm: number, toMark = downToMark): Remedy[]
   ];
 }
 
-function onFloor(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[] {
+function onFloor(shade: LiftShade, lift: LockRig, lockMm: number): Finding[] {
   const lies = lift.tailRaisedMm - lockMm;
   if (lies <= 0) return [];
   return [
@@ -58,23 +56,23 @@ function onFloor(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[
   ];
 }
 
-function outOfReach(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[] {
+function outOfReach(shade: LiftShade, lift: LockRig, lockMm: number): Finding[] {
   const endMm = lockMm - lift.tailLoweredMm;
-  if (endMm <= REACH_MM) return [];
+  if (endMm <= REACH.value) return [];
   return [
     {
       ...base(shade),
       id: "rig.tail-out-of-reach",
       severity: "fix",
       text: `With the shade lowered the tail ends ${lengthText(endMm, shade.units)} above the floor, above the reach of many hands.`,
-      cite: reachCite,
+      cite: REACH.cite,
       figures: ["rig.tail-end-lowered"],
       remedies: tailOf(shade, lockMm - shade.making.lift.cleatAboveFloorMm),
     },
   ];
 }
 
-function shortOfCleat(shade: LiftShade, lift: CordLockLift, lockMm: number): Finding[] {
+function shortOfCleat(shade: LiftShade, lift: LockRig, lockMm: number): Finding[] {
   const cleatMm = shade.making.lift.cleatAboveFloorMm;
   const endMm = lockMm - lift.tailRaisedMm;
   if (cleatMm >= lockMm || endMm <= cleatMm - ON_CLEAT_MM) return [];

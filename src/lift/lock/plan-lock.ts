@@ -1,6 +1,5 @@
 import type { StageResult, Worked } from "../../figures/index.ts";
 import { type Cord, frictionOf } from "../../job/index.ts";
-import type { CordLockLift } from "../../shade-plan/index.ts";
 import { type ControlFrame, mirrored } from "../control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";
@@ -19,13 +18,14 @@ import { judgeSeat } from "./judge-seat.ts";
 import { judgeTail } from "./judge-tail.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
+import type { LockRig } from "./lock-rig.ts";
 import { planTail } from "./plan-tail.ts";
 import type { RigLayout } from "./rig-threading.ts";
 import { slotLayout } from "./slot-layout.ts";
 import { verifyRig } from "./verify-rig.ts";
 
 /** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
-export function planLock(input: LockInput): StageResult<CordLockLift> {
+export function planLock(input: LockInput): StageResult<LockRig> {
   const { shade, size, grid, form, mass } = input;
   const { lock, refused } = input.liftParts;
   const frame: ControlFrame = { side: shade.making.lift.controlSide, widthMm: size.finishedWidthMm };
@@ -46,8 +46,7 @@ export function planLock(input: LockInput): StageResult<CordLockLift> {
   const sleeves = wovenSleeves(input);
   const course = planLockCourse(input, { cords, heldN: held.value, pullN });
   const { endLoweredMm, endRaisedMm } = tail.values;
-  const lift: CordLockLift = {
-    kind: "cord-lock",
+  const lift: LockRig = {
     controlSide: frame.side,
     rearCords: shade.rearCords,
     ...sleeves.values,
@@ -91,7 +90,7 @@ export function planLock(input: LockInput): StageResult<CordLockLift> {
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
   const shares = unsureShares(shade, loads);
-  const strength = judgeStrength(shade, lift, takes);
+  const strength = judgeStrength(shade, cords, takes);
   return {
     values: lift,
     findings: [
@@ -103,7 +102,7 @@ export function planLock(input: LockInput): StageResult<CordLockLift> {
       ...strength.findings,
       ...judgeLevel(shade, lift.course, takes),
       ...judgeTail(shade, lift, tail.values),
-      ...judgeRear(input, lift),
+      ...judgeRear(input),
     ],
     workings: [
       held,

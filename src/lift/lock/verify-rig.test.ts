@@ -1,9 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { resolvedWith } from "../../../test/job-with.ts";
-import { rigInput } from "../../../test/rig-inputs.ts";
+import { plannedLock, rigInput } from "../../../test/rig-inputs.ts";
 import type { BoardPoint, CordLockLift } from "../../shade-plan/index.ts";
-import { planLift } from "../plan-lift.ts";
 import { countCrossings, verifyRig } from "./verify-rig.ts";
 
 const path = (...points: [number, number][]): BoardPoint[] => points.map(([xMm, zMm]) => ({ xMm, zMm }));
@@ -41,7 +40,7 @@ describe("crossings, counted by eye on squared paper", () => {
 
 describe("a rig spoilt by hand is found out", () => {
   const input = rigInput(resolvedWith({}));
-  const { values: lift } = planLift(input);
+  const { values: lift } = plannedLock(input);
   const facts = {
     columnsMm: input.grid.columns.map(({ xMm }) => xMm),
     eyeDiameterMm: 12,

@@ -1,5 +1,6 @@
-import type { BoardPoint, CordLockLift, CordRun } from "../../shade-plan/index.ts";
+import type { BoardPoint, CordRun } from "../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
+import type { LockRig } from "./lock-rig.ts";
 
 /** Written from the drawing and the maker's words alone: it knows nothing of how the rig was found. */
 export interface RigFacts {
@@ -12,7 +13,7 @@ export interface RigFacts {
 const TOUCH_MM = 1e-9;
 
 /** What is wrong with a rig as it is drawn, in words; nothing where nothing is. */
-export function verifyRig(lift: CordLockLift, facts: RigFacts): string[] {
+export function verifyRig(lift: LockRig, facts: RigFacts): string[] {
   const faults: string[] = [];
   const crossings = countCrossings(lift.cords.map(({ path }) => path));
   if (crossings > 0) faults.push(`cords cross ${crossings} times`);
@@ -65,7 +66,7 @@ function side(from: BoardPoint, to: BoardPoint, point: BoardPoint): number {
   return Math.abs(cross) <= TOUCH_MM * Math.max(Math.abs(dx), Math.abs(dz)) ? 0 : Math.sign(cross);
 }
 
-function cordFaults(lift: CordLockLift, cord: CordRun, columnMm: number | undefined): string[] {
+function cordFaults(lift: LockRig, cord: CordRun, columnMm: number | undefined): string[] {
   const faults: string[] = [];
   const start = cord.path[0];
   const end = cord.path.at(-1);
@@ -96,7 +97,7 @@ function turnsBack({ path }: CordRun): boolean {
   );
 }
 
-function slotFaults(lift: CordLockLift, { perSlot }: RigFacts): string[] {
+function slotFaults(lift: LockRig, { perSlot }: RigFacts): string[] {
   const faults: string[] = [];
   const threaded = lift.slots.flatMap(({ cords }) => cords);
   if (new Set(threaded).size !== lift.cords.length || threaded.length !== lift.cords.length) {
@@ -118,7 +119,7 @@ function slotFaults(lift: CordLockLift, { perSlot }: RigFacts): string[] {
 
 /** A seat that was forced is a finding of its own. */
 function seatFaults(
-  { seat, housingLengthMm, controlSide, eyes }: CordLockLift,
+  { seat, housingLengthMm, controlSide, eyes }: LockRig,
   { eyeDiameterMm }: RigFacts,
 ): string[] {
   const faults: string[] = [];

@@ -1,13 +1,18 @@
-import type { Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
-import type { LiftInput } from "../lift-input.ts";
+import type { Drive, DriveKind, LiftKindOf, Tube } from "../../job/index.ts";
 
-export type TubeKind = Exclude<LiftKind, "cord-lock">;
+export type TubeKind = LiftKindOf<"tube">;
 
-/** The drive that each lift with a tube asks for. */
+/** The drive that each lift with a tube asks for, and the other way about. */
 export const DRIVE_OF: Record<TubeKind, DriveKind> = {
   spring: "spring",
   "tube-wand": "wand",
   "tube-loop": "loop",
+  motor: "motor",
+};
+export const LIFT_OF_DRIVE: Record<DriveKind, TubeKind> = {
+  spring: "spring",
+  wand: "tube-wand",
+  loop: "tube-loop",
   motor: "motor",
 };
 
@@ -22,6 +27,7 @@ export interface SpoolSize {
 
 /** Tube and drive of one shade, chosen before the folds are laid: their height decides the headrail allowance. */
 export interface TubeLiftParts {
+  takeUp: "tube";
   kind: TubeKind;
   tube: Tube;
   spool: SpoolSize;
@@ -35,6 +41,3 @@ export interface TubeLiftParts {
   heightMm: number;
   label: string;
 }
-
-/** What a lift with a tube follows from. */
-export type TubeInput = LiftInput & { liftParts: TubeLiftParts };
