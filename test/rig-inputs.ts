@@ -1,5 +1,5 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
-import { type Remedy, type StageResult, WorkingBook } from "../src/figures/index.ts";
+import type { Remedy, StageResult } from "../src/figures/index.ts";
 import { type Job, jobSchema, partsOf, type ResolvedShade, resolveShade } from "../src/job/index.ts";
 import {
   chooseLiftParts,
@@ -11,6 +11,7 @@ import {
 import { measure } from "../src/measure/index.ts";
 import type { CordLockLift, Mass, TubeLift } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
+import { layIn } from "./laid-shade.ts";
 
 /** A shade of 1 kg of cloth and 0.5 kg of bar, so that loads are easy to follow. */
 export const PLAIN_MASS: Mass = {
@@ -49,12 +50,10 @@ export function plannedTube(input: TubeInput): StageResult<TubeLift> {
 }
 
 function liftInput(shade: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
-  const book = new WorkingBook();
   const { values: size } = measure(shade);
-  const style = STYLE_MODULES[shade.style];
-  const { columns } = style.columns(shade, size, book);
+  const { values: columns } = STYLE_MODULES[shade.style].columns({ shade, size });
   const { values: liftParts } = chooseLiftParts({ shade, size, columns });
-  const { grid, form } = style.grid(shade, size, columns, liftParts, book);
+  const { grid, form } = layIn(shade, size, () => liftParts);
   return { shade, size, grid, form, mass, liftParts };
 }
 

@@ -22,3 +22,4 @@ export * from "./resolve.ts";
 export { splitWindow } from "./split-window.ts";
 export * from "./stock.ts";
 export * from "./style-defaults.ts";
+export * from "./style-traits.ts";

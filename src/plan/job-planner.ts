@@ -1,6 +1,6 @@
 import type { RoomWindow } from "../align/index.ts";
 import { sumCosts } from "../cost/index.ts";
-import { bySeverity, WorkingBook } from "../figures/index.ts";
+import { bySeverity, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
   type Job,
@@ -144,6 +144,7 @@ export class JobPlanner {
     const { rates } = shared;
     const { units, stock } = job;
     const sum = lazy(() => this.#sum({ planned: this.#planned, rates, units, stock }));
+    const workings = lazy(() => sum().workings.map(workingOf));
     const findings = lazy(() =>
       [...askPlace(job), ...rooms.flatMap((one) => one.findings), ...sum().findings].sort(bySeverity),
     );
@@ -163,10 +164,10 @@ export class JobPlanner {
         return findings();
       },
       get cost() {
-        return sum().cost;
+        return sum().values;
       },
       get workings() {
-        return sum().workings;
+        return workings();
       },
     };
   }
@@ -214,9 +215,6 @@ interface SumRead extends Pick<Job, "units" | "stock"> {
   rates: ResolvedRates;
 }
 
-function sumOf({ planned, rates, units, stock }: SumRead) {
-  const book = new WorkingBook();
-  const shades = planned.map(({ cost }) => cost);
-  const sum = sumCosts(shades, { rates, units, ...(stock === undefined ? {} : { stock }) }, book);
-  return { ...sum, workings: book.workings };
+function sumOf({ planned, ...read }: SumRead) {
+  return sumCosts({ shades: planned.map(({ cost }) => cost), ...read });
 }
