@@ -22,11 +22,11 @@ export type LockContext = ShadeContext & { shade: { lift: CordLockLift } };
 export type TubeContext = ShadeContext & { shade: { lift: TubeLift } };
 
 export function hasLock(context: ShadeContext): context is LockContext {
-  return context.shade.lift.kind === "cord-lock";
+  return context.shade.lift.takeUp === "lock";
 }
 
 export function hasTube(context: ShadeContext): context is TubeContext {
-  return context.shade.lift.kind !== "cord-lock";
+  return context.shade.lift.takeUp === "tube";
 }
 
 export function shadeContext(book: Book, plan: Plan, shade: ShadePlan, alone: boolean): ShadeContext {

@@ -1,4 +1,4 @@
-import type { LiftKind, Window } from "../../job/index.ts";
+import { LIFT_TRAITS, type LiftKind, type Window } from "../../job/index.ts";
 
 /** Making settings that a figure rests on, by the figure's id; openings by their own names. */
 const BEHIND: Record<string, readonly string[]> = {
@@ -108,7 +108,9 @@ function byStage(figure: string, kind: LiftKind): readonly string[] {
     return ["hems/bottomTurnMm", "hems/bottomTurns", "hems/boardAllowanceMm"];
   if (/^rig\.(cord|tail)/.test(figure)) {
     // Under a tube a cord has no tail.
-    return kind === "cord-lock" ? ["lift/tailMm", "lift/knotsMm"] : ["lift/knotsMm", "lift/tube"];
+    return LIFT_TRAITS[kind].takeUp === "lock"
+      ? ["lift/tailMm", "lift/knotsMm"]
+      : ["lift/knotsMm", "lift/tube"];
   }
   if (/^rig\.loop/.test(figure)) return ["lift/loopDropMm", "lift/drive"];
   if (/^rig\.wand(?:$|-)/.test(figure)) return ["lift/wandMm", "lift/drive"];

@@ -92,7 +92,7 @@ function board({ shade, length }: ShadeContext): BareStrip {
   const mark = (name: string, xMm: number) => ends(name, xMm - plan.leftMm);
   const inner = [
     ...plan.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
-    ...(lift.kind === "cord-lock"
+    ...(lift.takeUp === "lock"
       ? [mark("Lock, centre", lift.seat.xMm)]
       : [
           ...lift.spools.map((spool) => mark(`Spool ${spool.number}`, spool.xMm)),

@@ -77,7 +77,7 @@ function LiftSentence({ lift }: LiftProps) {
       <Fig id="rig.cord-total">{cordLengthText(lift.cordTotalMm, units)}</Fig> in all
     </>
   );
-  if (lift.kind !== "cord-lock") {
+  if (lift.takeUp === "tube") {
     return (
       <>
         {lift.drive.name} on the {lift.controlSide} turns {lift.tube.name.toLowerCase()}; {cords}, wound on
@@ -104,7 +104,7 @@ function LiftSentence({ lift }: LiftProps) {
 /** Each cord: where it runs, and how long to cut it. */
 function CordTable({ lift }: LiftProps) {
   const units = useUnits();
-  const locked = lift.kind === "cord-lock";
+  const locked = lift.takeUp === "lock";
   return (
     <table className="table">
       <caption>Cords, numbered from the left seen from the room</caption>
