@@ -1,6 +1,6 @@
 import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade-plan/index.ts";
 import { cordLengthText, trimmed } from "../units/index.ts";
-import { type Bench, hasLock, type LockBench } from "./bench.ts";
+import type { Bench, LockBench } from "./bench.ts";
 import {
   CORDS_AT_HANGING,
   CORDS_BEHIND_HANGING,
@@ -15,9 +15,12 @@ import { sentences } from "./wording.ts";
 
 /** What the hand works, fixed and tried for the first time. */
 export function controlSteps(bench: Bench): Step[] {
-  if (hasLock(bench)) return [cleat(bench), tryLock(bench)];
   const { lift } = bench;
   switch (lift.kind) {
+    case "cord-lock": {
+      const locked: LockBench = { ...bench, lift };
+      return [cleat(locked), tryLock(locked)];
+    }
     case "spring":
       return [releaseSpring(lift), trySpring(bench, lift)];
     case "tube-wand":
@@ -26,8 +29,6 @@ export function controlSteps(bench: Bench): Step[] {
       return [fixTensioner(bench, lift), tryLoop(bench, lift)];
     case "motor":
       return [connectMotor(lift), tryMotor(bench, lift)];
-    default:
-      return [];
   }
 }
 

@@ -33,9 +33,9 @@ function tieUp({ grid, lift }: Bench): Step {
     id: "train-tie",
     chapter: "train",
     title: "Tie it up and leave it",
-    text: `Tie the folded shade loosely with ${ties} soft strips of cloth, near both sides and evenly between.${lift.kind === "cord-lock" ? " Wind the cord on the cleat." : ""} Leave it for several days; linen and other cloths that crease well keep the folds for good.`,
+    text: `Tie the folded shade loosely with ${ties} soft strips of cloth, near both sides and evenly between.${lift.takeUp === "lock" ? " Wind the cord on the cleat." : ""} Leave it for several days; linen and other cloths that crease well keep the folds for good.`,
     check: "The strips hold the folds without marking them.",
-    caution: lift.kind === "cord-lock" ? CORDS_LEFT_HANGING : CORDS_BEHIND_HANGING,
+    caution: lift.takeUp === "lock" ? CORDS_LEFT_HANGING : CORDS_BEHIND_HANGING,
     sheet: "side",
   };
 }
@@ -47,7 +47,7 @@ function finish({ grid, len, size, lift }: Bench): Step {
     title: "Look it over",
     text: `Untie it, lower it and raise it twice. Lowered it covers ${len(size.finishedLengthMm)}; raised it leaves ${len(grid.raisedHeightMm)} at the top. Keep this plan with the shade: whoever washes or moves it will need the numbers.`,
     check: "It folds by itself. If a fold still falls backwards, lay it again and leave it tied for longer.",
-    caution: lift.kind === "cord-lock" ? CORDS_LEFT_HANGING : CORDS_BEHIND_HANGING,
+    caution: lift.takeUp === "lock" ? CORDS_LEFT_HANGING : CORDS_BEHIND_HANGING,
     sheet: "front",
   };
 }
