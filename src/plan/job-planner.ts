@@ -1,6 +1,6 @@
 import type { RoomWindow } from "../align/index.ts";
 import { sumCosts } from "../cost/index.ts";
-import { bySeverity, WorkingBook } from "../figures/index.ts";
+import { bySeverity, lazy, WorkingBook } from "../figures/index.ts";
 import {
   type Catalogue,
   type Job,
@@ -14,7 +14,6 @@ import {
 } from "../job/index.ts";
 import { askPlace, type CarefulLift, carefulLift } from "../safety/index.ts";
 import { type AlignedRoom, alignRoom, roomByItself } from "./align-room.ts";
-import { lazy } from "./memo/lazy.ts";
 import { remember, sameFields } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
@@ -119,7 +118,7 @@ export class JobPlanner {
     return {
       parts: partsOf({ cloths, hardware }),
       rates: resolveRates(rates),
-      careful: carefulLift(place, purpose),
+      careful: carefulLift({ place, purpose }),
     };
   });
   readonly #sum = remember(sumOf);

@@ -2,12 +2,19 @@ import { judgeMotif, type RoomWindow, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost } from "../cost/index.ts";
-import { bySeverity, type Figure, figureId, type StageResult, workingOf } from "../figures/index.ts";
+import { bySeverity, type Figure, figureId, lazy, type StageResult, workingOf } from "../figures/index.ts";
 import { FOLDS_READS, planFolds } from "../folds/index.ts";
 import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
 import { chooseLiftParts, type LiftParts, liftPartsInput, planLift } from "../lift/index.ts";
 import { MEASURE_READS, measure } from "../measure/index.ts";
-import { type CarefulLift, childTag, planCautions, proposedLift, reviewShade } from "../safety/index.ts";
+import {
+  type CarefulLift,
+  childTag,
+  planCautions,
+  proposedLift,
+  reviewShade,
+  SAFETY_READS,
+} from "../safety/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -24,7 +31,6 @@ import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
 import { type AlignedShade, followRoom } from "./align-room.ts";
 import { booked } from "./booked.ts";
-import { lazy } from "./memo/lazy.ts";
 import { remember } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { partRead, stage } from "./memo/stage.ts";
@@ -60,6 +66,7 @@ interface Strung extends Weighed {
 export class ShadePlanner {
   readonly #partMeasured = partRead(MEASURE_READS);
   readonly #partFolded = partRead(FOLDS_READS);
+  readonly #partReviewed = partRead(SAFETY_READS);
 
   readonly #measure = stage(measure);
   readonly #columns = stage(
@@ -101,12 +108,7 @@ export class ShadePlanner {
       return { values: board, findings };
     }),
   );
-  readonly #review = stage(
-    booked((input: Strung, book) => {
-      const { review, findings } = reviewShade(input, book);
-      return { values: review, findings };
-    }),
-  );
+  readonly #review = stage(reviewShade);
   readonly #cost = stage(
     booked(
       (
@@ -118,7 +120,6 @@ export class ShadePlanner {
       },
     ),
   );
-  readonly #cautions = remember(planCautions);
   readonly #asked = remember(askedOf);
   readonly #followed = remember(({ resolved, aligned }: { resolved: ResolvedShade; aligned: AlignedShade }) =>
     followRoom(resolved, aligned),
@@ -175,9 +176,7 @@ export class ShadePlanner {
       ...(folds === undefined ? {} : { folds }),
     });
     const board = mounted.values;
-    const reviewed = this.#review({ resolved, size, grid, form, mass, lift });
-    const review = reviewed.values;
-    const cautions = this.#cautions({ resolved, size, grid, lift, review });
+    const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
     const cost = this.#cost({ resolved, size, grid, form, cloth, lift, board, rates });
     return this.#assemble({
       resolved,
@@ -194,7 +193,6 @@ export class ShadePlanner {
         strung,
         mounted,
         reviewed,
-        cautions,
         cost,
       },
     });
@@ -247,7 +245,6 @@ interface Stages {
   strung: StageResult<Lift>;
   mounted: StageResult<BoardPlan>;
   reviewed: StageResult<SafetyReview>;
-  cautions: ReturnType<typeof planCautions>;
   cost: StageResult<ShadeCost>;
 }
 
@@ -262,7 +259,7 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
   const { resolved, careful, aligned, measured, inColumns, liftParts, laid, line } = stages;
-  const { cut, folded, strung, mounted, reviewed, cautions, cost } = stages;
+  const { cut, folded, strung, mounted, reviewed, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
   const { cloth, mass } = cut.values;
@@ -279,6 +276,7 @@ function assemble(stages: Stages): PlannedShade {
       styleSteps: STYLE_MODULES[resolved.style].steps({ resolved, size, grid, form, cloth }),
     }),
   );
+  const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed.values }));
   const tag = lazy(() =>
     childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
   );
@@ -302,7 +300,9 @@ function assemble(stages: Stages): PlannedShade {
       return steps();
     },
     cost: cost.values.cost,
-    cautions: cautions.cautions,
+    get cautions() {
+      return cautions();
+    },
     safety: reviewed.values,
     get tag() {
       return tag();
@@ -318,11 +318,10 @@ function assemble(stages: Stages): PlannedShade {
       ...cut.findings,
       ...folded.findings,
       ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
-      ...proposedLift(resolved, careful),
+      ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
       ...mounted.findings,
       ...reviewed.findings,
-      ...cautions.findings,
       ...cost.findings,
     ].sort(bySeverity),
   };

@@ -1,26 +1,27 @@
-import type { ResolvedShade } from "../job/index.ts";
-import type { CordLockLift, LoopLift, WandLift } from "../shade-plan/index.ts";
+import type { LoopLift, Size, WandLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
+import type { CordLockCords } from "./review/lift-cords.ts";
+import type { SafetyShade } from "./safety-reads.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
-export function frontText({ resolved, lift }: CautionInput): string {
+export function frontText({ shade, size, lift }: CautionInput): string {
   switch (lift.kind) {
     case "cord-lock":
-      return `${hangingText(resolved, lift)}. ${lowEndText(resolved, lift)}.`;
+      return `${hangingText(shade, lift)}. ${lowEndText(shade, size, lift)}.`;
     case "spring":
       return "No cord hangs at the front: the shade is raised and lowered by hand at its hem.";
     case "tube-wand":
-      return `No cord hangs at the front, but ${wandText(resolved, lift)}.`;
+      return `No cord hangs at the front, but ${wandText(shade, lift)}.`;
     case "tube-loop":
-      return loopText(resolved, lift);
+      return loopText(shade, lift);
     case "motor":
       return "No cord hangs at the front: a motor raises and lowers the shade.";
   }
 }
 
 /** “5 lift cords hang …”: how far the cords hang, and where they end, at both ends of the travel. */
-export function hangingText({ units }: ResolvedShade, lift: CordLockLift): string {
+export function hangingText({ units }: Pick<SafetyShade, "units">, lift: CordLockCords): string {
   const text = (mm: number) => lengthText(mm, units);
   const many = lift.cords.length !== 1;
   const cords = many ? `${lift.cords.length} lift cords hang` : "One lift cord hangs";
@@ -28,22 +29,26 @@ export function hangingText({ units }: ResolvedShade, lift: CordLockLift): strin
 }
 
 /** Where the lower ends are, as far as it is known. */
-export function lowEndText({ units }: ResolvedShade, lift: CordLockLift): string {
-  const lowered = lift.tailEndAboveFloorLoweredMm;
-  const raised = lift.tailEndAboveFloorRaisedMm;
-  if (lowered === undefined || raised === undefined) {
+export function lowEndText(
+  { units, board }: Pick<SafetyShade, "units" | "board">,
+  { topAboveFloorMm }: Pick<Size, "topAboveFloorMm">,
+  lift: CordLockCords,
+): string {
+  if (topAboveFloorMm === undefined) {
     return "How far above the floor they end is not known, since the sill’s height was not measured";
   }
-  const at = (mm: number) => (mm <= 0 ? "lying on the floor" : `${lengthText(mm, units)} above the floor`);
-  return `They end ${at(lowered)} when it is lowered and ${at(raised)} when it is raised`;
+  const lockMm = topAboveFloorMm - board.thicknessMm - lift.housingHeightMm;
+  const at = (tailMm: number) =>
+    tailMm >= lockMm ? "lying on the floor" : `${lengthText(lockMm - tailMm, units)} above the floor`;
+  return `They end ${at(lift.tailLoweredMm)} when it is lowered and ${at(lift.tailRaisedMm)} when it is raised`;
 }
 
-function wandText({ units }: ResolvedShade, lift: WandLift): string {
+function wandText({ units }: SafetyShade, lift: WandLift): string {
   const wand = `a wand of ${lengthText(lift.wandMm, units)}`;
   return lift.detachable ? `${wand}, which comes off and is kept elsewhere` : wand;
 }
 
-function loopText({ units }: ResolvedShade, lift: LoopLift): string {
+function loopText({ units }: SafetyShade, lift: LoopLift): string {
   const end =
     lift.loopEndAboveFloorMm === undefined
       ? "How far above the floor it ends is not known, since the sill’s height was not measured."
@@ -52,12 +57,12 @@ function loopText({ units }: ResolvedShade, lift: LoopLift): string {
 }
 
 /** How the cords run up the back, as a whole sentence. */
-export function backText({ resolved, grid, lift }: CautionInput): string {
+export function backText({ shade, grid, lift }: CautionInput): string {
   const widestMm = Math.max(0, ...grid.spacingsMm);
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, resolved.units)} apart`;
+      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;

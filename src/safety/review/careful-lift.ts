@@ -1,4 +1,11 @@
-import { type LiftKind, type Place, type Purpose, REAR_GUIDES, type RearGuide } from "../../job/index.ts";
+import {
+  type Job,
+  type LiftKind,
+  type Place,
+  type Purpose,
+  REAR_GUIDES,
+  type RearGuide,
+} from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { type ActiveRule, rulesFor } from "../rules/rules-for.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
@@ -19,7 +26,7 @@ export interface CarefulLift {
  * The careful first proposal: a cord lock where no rule fails its hanging cords, else a lift without any; up
  * the back, whatever leaves the fewest rules failed and then the fewest open. The maker may choose otherwise.
  */
-export function carefulLift(place: Place | undefined, purpose: Purpose | undefined): CarefulLift {
+export function carefulLift({ place, purpose }: Pick<Job, "place" | "purpose">): CarefulLift {
   const hanging = failing(place, purpose, referenceShade("cord-lock", "open"));
   const without = failing(place, purpose, referenceShade("spring", "open"));
   const against = hanging.failed.filter((rule) => !without.failed.includes(rule));

@@ -21,13 +21,14 @@ const MASS: Mass = {
   totalKg: 1.07,
   clothGsm: 370,
 };
-const shade = { ...handShade(), mass: MASS };
+const { resolved, ...made } = handShade();
+const shade = { ...made, shade: resolved, mass: MASS };
 
 describe("run X1 on a cord lock", () => {
   const geometry = cordGeometry(shade, asCords(shade.lift));
 
   it("hangs its tail from the underside of the lock, and joins it 3 in below", () => {
-    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: shade.resolved.board.thicknessMm + 24 });
+    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: resolved.board.thicknessMm + 24 });
     const { pull } = geometry;
     if (pull?.joinedMm === undefined) throw new Error("invalid geometry: not joined");
     expectNear(courseAt(pull.lengthMm, 0.5), inches(30 + 26.6), 1e-6);
@@ -38,7 +39,7 @@ describe("run X1 on a cord lock", () => {
     const spans = geometry.rear?.spans ?? [];
     expect(spans).toHaveLength(7);
     for (const { cordMm } of spans.slice(0, 6)) expectNear(cordMm, inches(7.6), 1e-6);
-    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - shade.resolved.board.thicknessMm, 1e-6);
+    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - resolved.board.thicknessMm, 1e-6);
     expectNear(
       spans.reduce((sum, span) => sum + span.gathersMm, 0),
       geometry.travelMm,
@@ -106,7 +107,9 @@ describe("other lifts", () => {
   });
 
   it("follows the maker’s setting of the rear cords where the lift says nothing", () => {
-    const sleeved = handShade({ window: { shade: { making: { lift: { rearCords: "enclosed" } } } } });
-    expect(cordGeometry({ ...sleeved, mass: MASS }, { kind: "motor" }).rear?.guide).toBe("enclosed");
+    const { resolved: sleeved } = handShade({
+      window: { shade: { making: { lift: { rearCords: "enclosed" } } } },
+    });
+    expect(cordGeometry({ ...shade, shade: sleeved }, { kind: "motor" }).rear?.guide).toBe("enclosed");
   });
 });

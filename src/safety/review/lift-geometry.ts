@@ -1,7 +1,7 @@
-import type { ResolvedShade } from "../../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { atLeast, fromTo } from "./course.ts";
 import type { CordLockCords, LiftCords, LoopCords } from "./lift-cords.ts";
@@ -18,7 +18,7 @@ const CORD_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 1
 
 /** What the stages before have worked out, as far as cords depend on it. */
 export interface ShadeFacts {
-  resolved: ResolvedShade;
+  shade: SafetyShade;
   size: Size;
   grid: Grid;
   form: Form;
@@ -26,11 +26,11 @@ export interface ShadeFacts {
 }
 
 /** The cords of a shade at every height, for any kind of lift. */
-export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
-  const { resolved, size, grid } = shade;
-  const boardUndersideMm = resolved.board.thicknessMm;
-  const rear = rearCords(shade, lift, boardUndersideMm + axisMm(lift));
-  const pull = hangingCords(shade, lift, boardUndersideMm);
+export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
+  const { shade, size, grid } = facts;
+  const boardUndersideMm = shade.board.thicknessMm;
+  const rear = rearCords(facts, lift, boardUndersideMm + axisMm(lift));
+  const pull = hangingCords(facts, lift, boardUndersideMm);
   const geometry: CordGeometry = {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
@@ -51,14 +51,14 @@ export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
 }
 
 /** Every cord that hangs at the front for a hand to pull. */
-function hangingCords(shade: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords | undefined {
-  const pull = lift.kind === "cord-lock" ? pullCords(shade, lift, undersideMm) : undefined;
-  return withRailCords(shade, lift, pull, undersideMm);
+function hangingCords(facts: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords | undefined {
+  const pull = lift.kind === "cord-lock" ? pullCords(facts, lift, undersideMm) : undefined;
+  return withRailCords(facts, lift, pull, undersideMm);
 }
 
 /** Cords of a top rail hang at the front too: the longer they are the higher the rail, whatever the hem does. */
 function withRailCords(
-  { resolved }: ShadeFacts,
+  { shade }: ShadeFacts,
   { topRail }: LiftCords,
   pull: PullCords | undefined,
   undersideMm: number,
@@ -70,15 +70,11 @@ function withRailCords(
     lengthMm: pull === undefined ? fromTo(tailUpMm, tailUpMm) : atLeast(pull.lengthMm, tailUpMm),
     ...(pull?.joinedMm === undefined ? {} : { joinedMm: pull.joinedMm }),
     exitBelowTopMm: pull?.exitBelowTopMm ?? undersideMm,
-    cleatAboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
+    cleatAboveFloorMm: shade.making.lift.cleatAboveFloorMm,
   };
 }
 
-function pullCords(
-  { resolved }: ShadeFacts,
-  lift: CordLockCords,
-  undersideMm: number,
-): PullCords | undefined {
+function pullCords({ shade }: ShadeFacts, lift: CordLockCords, undersideMm: number): PullCords | undefined {
   const count = lift.cords.length;
   if (count === 0) return undefined;
   const { tailLoweredMm, tailRaisedMm } = lift;
@@ -88,7 +84,7 @@ function pullCords(
     lengthMm: fromTo(tailLoweredMm, tailRaisedMm),
     ...(count > 1 ? { joinedMm: fromTo(joinedMm, joinedMm + tailRaisedMm - tailLoweredMm) } : {}),
     exitBelowTopMm: undersideMm + lift.housingHeightMm,
-    cleatAboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
+    cleatAboveFloorMm: shade.making.lift.cleatAboveFloorMm,
   };
 }
 
@@ -101,7 +97,7 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   };
 }
 
-function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
   const dropMm = lift.topRail?.dropMm ?? 0;
   // Between board and rail the cords run bare, whatever encloses them on the cloth.
   const spans = rearSpans(grid, endBelowTopMm).map((span) =>
@@ -111,7 +107,7 @@ function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, 
   if (spans.length === 0 || columnsMm.length === 0) return undefined;
   return {
     count: columnsMm.length,
-    guide: dropMm > 0 ? "open" : (lift.rearCords ?? resolved.rearCords),
+    guide: dropMm > 0 ? "open" : (lift.rearCords ?? shade.rearCords),
     spans,
     endBelowTopMm,
     boardSpansMm:
@@ -123,7 +119,7 @@ function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, 
         : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
     leastShare: leastShare(columnsMm, size.finishedWidthMm),
-    friction: resolved.eye.friction ?? CORD_FRICTION.value,
+    friction: shade.eye.friction ?? CORD_FRICTION.value,
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;

@@ -1,7 +1,7 @@
 import type { Remedy } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
 import { RULE_OUTCOME_NAMES, type RuleOutcome } from "../../shade-plan/index.ts";
 import type { Check } from "../rules/rule.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 import { type Evaluation, evaluateCheck } from "./evaluate.ts";
@@ -23,7 +23,7 @@ const MOST_REMEDIES = 6;
 
 /** Finds remedies for failed rules: each is tried on the shade as it would be, and kept only if the outcome changes. */
 export class RemedyFinder {
-  readonly #shade: ShadeFacts;
+  readonly #facts: ShadeFacts;
   readonly #geometry: CordGeometry;
   readonly #tag: TagHeights;
   readonly #closer: CloserRows;
@@ -32,16 +32,16 @@ export class RemedyFinder {
   #guideVariants: Variant[] | undefined;
   #pairs: Variant[] | undefined;
 
-  constructor(shade: ShadeFacts, geometry: CordGeometry, tag: TagHeights) {
-    this.#shade = shade;
+  constructor(facts: ShadeFacts, geometry: CordGeometry, tag: TagHeights) {
+    this.#facts = facts;
     this.#geometry = geometry;
     this.#tag = tag;
-    this.#closer = new CloserRows(shade.resolved, shade.size, shade.grid);
+    this.#closer = new CloserRows(facts.shade, facts.size, facts.grid);
   }
 
   /** Remedies for one failed rule; two changes together only where no single one helps. */
   of(check: Check, failed: Evaluation): Remedy[] {
-    const { resolved } = this.#shade;
+    const { shade } = this.#facts;
     const singles = [
       ...this.#own(check, failed),
       ...this.#kinds(),
@@ -50,7 +50,7 @@ export class RemedyFinder {
     ];
     const found = this.#helping(check, singles);
     const kept = found.length > 0 ? found : this.#helping(check, this.#paired(check));
-    return kept.slice(0, MOST_REMEDIES).map(({ variant, outcome }) => remedyOf(resolved, variant, outcome));
+    return kept.slice(0, MOST_REMEDIES).map(({ variant, outcome }) => remedyOf(shade, variant, outcome));
   }
 
   /** Closed rear cords where they leave fewer of these checks open. */
@@ -63,12 +63,12 @@ export class RemedyFinder {
     return this.#guides().flatMap((variant) => {
       const left = open(variant.geometry);
       if (left >= checks.length) return [];
-      return [offer(this.#shade.resolved, variant, `Of these, ${left} would stay open.`)];
+      return [offer(this.#facts.shade, variant, `Of these, ${left} would stay open.`)];
     });
   }
 
   #kinds(): Variant[] {
-    this.#kindVariants ??= kindVariants(this.#shade, this.#geometry);
+    this.#kindVariants ??= kindVariants(this.#facts, this.#geometry);
     return this.#kindVariants;
   }
 
@@ -81,17 +81,17 @@ export class RemedyFinder {
   #own(check: Check, { measurement, limit }: Evaluation): Variant[] {
     if (limit === undefined || measurement?.value === undefined) return [];
     const missedByMm = Math.abs(measurement.value - limit);
-    const { resolved } = this.#shade;
+    const { shade } = this.#facts;
     return [
-      ...tailVariant(resolved, this.#geometry, check, missedByMm),
-      ...cleatVariant(resolved, this.#geometry, check, limit),
+      ...tailVariant(shade, this.#geometry, check, missedByMm),
+      ...cleatVariant(shade, this.#geometry, check, limit),
     ];
   }
 
   /** The fewest more rows that help; whether any do is asked first, since closer rows never make it worse. */
   #firstRows(check: Check, geometry: CordGeometry): Variant[] {
     const { most } = this.#closer;
-    let rows = this.#shade.grid.rows.length + 1;
+    let rows = this.#facts.grid.rows.length + 1;
     if (!OF_ROWS.has(check.quantity) || rows > most) return [];
     if (this.#outcome(check, this.#rows(most, geometry)) === "failed") return [];
     while (rows < most && this.#outcome(check, this.#rows(rows, geometry)) === "failed") rows++;
@@ -104,7 +104,7 @@ export class RemedyFinder {
       known = [];
       this.#rowVariants.set(geometry, known);
     }
-    known[rows] ??= rowVariant(this.#shade, this.#closer, rows, geometry);
+    known[rows] ??= rowVariant(this.#facts, this.#closer, rows, geometry);
     return known[rows];
   }
 
@@ -138,15 +138,15 @@ const OF_ROWS: ReadonlySet<Check["quantity"]> = new Set([
   "any-loop-length",
 ]);
 
-function remedyOf(resolved: ResolvedShade, variant: Variant, outcome: RuleOutcome): Remedy {
-  return offer(resolved, variant, `This rule: ${RULE_OUTCOME_NAMES[outcome]}.`);
+function remedyOf(shade: SafetyShade, variant: Variant, outcome: RuleOutcome): Remedy {
+  return offer(shade, variant, `This rule: ${RULE_OUTCOME_NAMES[outcome]}.`);
 }
 
-function offer(resolved: ResolvedShade, { says, settings }: Variant, then: string): Remedy {
+function offer(shade: SafetyShade, { says, settings }: Variant, then: string): Remedy {
   const { label, changes } = says();
   return {
     label,
     changes: changes === undefined ? then : `${changes} ${then}`,
-    patch: variantPatch(resolved, settings),
+    patch: variantPatch(shade, settings),
   };
 }

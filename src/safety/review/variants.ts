@@ -1,13 +1,8 @@
 import type { PatchOperation } from "../../figures/index.ts";
-import {
-  type LiftKind,
-  type PatchedShade,
-  type RearGuide,
-  type ResolvedShade,
-  settingPatch,
-} from "../../job/index.ts";
+import { type LiftKind, type PatchedShade, type RearGuide, settingPatch } from "../../job/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { Check } from "../rules/rule.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import type { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 import { fromTo } from "./course.ts";
@@ -61,35 +56,35 @@ const CLOSED_GUIDES = {
 } as const satisfies Partial<Record<RearGuide, VariantWords>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;
 
-export function kindVariants(shade: ShadeFacts, geometry: CordGeometry): Variant[] {
+export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant[] {
   return (Object.keys(OTHER_KINDS) as OtherKind[])
     .filter((kind) => kind !== geometry.kind)
     .map((kind) => ({
       settings: [["lift", "kind", kind]],
       says: () => OTHER_KINDS[kind],
-      geometry: withKind(shade, geometry, kind),
+      geometry: withKind(facts, geometry, kind),
     }));
 }
 
 /** Under a tube or spools no cord runs along the board; what runs up the back stays. */
-function withKind(shade: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
+function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
   const { pull: _pull, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
   return {
     ...same,
     kind,
     ...(rear === undefined ? {} : { rear: { ...rear, boardSpansMm: [], top: topOf({ kind }) } }),
     ...(kind === "tube-loop"
-      ? { loop: operatingLoop(expectedLoop(shade), shade.resolved.board.thicknessMm) }
+      ? { loop: operatingLoop(expectedLoop(facts), facts.shade.board.thicknessMm) }
       : {}),
   };
 }
 
-function expectedLoop({ size, resolved }: ShadeFacts): LoopCords {
+function expectedLoop({ size, shade }: ShadeFacts): LoopCords {
   const half = size.finishedLengthMm / 2;
   const clear =
     size.topAboveFloorMm === undefined
       ? 0
-      : size.topAboveFloorMm - resolved.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
+      : size.topAboveFloorMm - shade.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
   return { kind: "tube-loop", loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half };
 }
 
@@ -108,7 +103,7 @@ export function guideVariants(geometry: CordGeometry): Variant[] {
 
 /** The shade with so many rows. */
 export function rowVariant(
-  { resolved, size, grid, mass }: ShadeFacts,
+  { shade, size, grid, mass }: ShadeFacts,
   closer: CloserRows,
   rows: number,
   geometry: CordGeometry,
@@ -116,12 +111,12 @@ export function rowVariant(
   const laid = closer.grid(rows);
   const [key, value] = closer.setting(rows);
   const { rear } = geometry;
-  const spans = rearSpans(laid, rear?.endBelowTopMm ?? resolved.board.thicknessMm);
+  const spans = rearSpans(laid, rear?.endBelowTopMm ?? shade.board.thicknessMm);
   return {
     settings: [["fold", key, value]],
     says: () => ({
       label: `Set the rows closer: ${rows} rows`,
-      changes: `${lengthText(closer.foldMm(rows), resolved.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
+      changes: `${lengthText(closer.foldMm(rows), shade.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
     }),
     geometry: withTravel(
       {
@@ -154,7 +149,7 @@ function withTravel(geometry: CordGeometry, travelMm: number): CordGeometry {
 
 /** A tail shorter by what the rule is missed by, down to what a hand can still hold. */
 export function tailVariant(
-  { units }: ResolvedShade,
+  { units }: SafetyShade,
   geometry: CordGeometry,
   check: Check,
   missedByMm: number,
@@ -181,7 +176,7 @@ export function tailVariant(
 
 /** The cleat at the height that the rule asks for. */
 export function cleatVariant(
-  { units }: ResolvedShade,
+  { units }: SafetyShade,
   geometry: CordGeometry,
   check: Check,
   limitMm: number,

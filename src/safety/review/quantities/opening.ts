@@ -1,3 +1,4 @@
+import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { spanCordMm } from "../feed.ts";
@@ -35,6 +36,19 @@ export function openingMm(cordMm: number, clothMm: number): number {
   return diameter;
 }
 
+const WIDEST_OPENING = figureRule({
+  id: "safety.head-opening",
+  label: "Largest round opening between cord and cloth",
+  symbol: "D",
+  unit: "mm",
+  formula: "c / (1 + pi / 2)",
+  inputs: { c: ["mm", "cloth between two guides", "figure:shape.*", "figure:measure.finished-length"] },
+  restsOn: ["lift/rearCords", "board/section"],
+  cite: cite("geometry", "a round probe with the cord straight beside it and the cloth around it"),
+  note: "reached where the cord between the guides is as long as the probe is wide",
+  compute: ({ c }) => c / CLOTH_PER_DIAMETER,
+});
+
 /** Largest round opening in any loop: a loop of cord alone can be pulled round. */
 export const headOpening: Sweep = {
   kind: "sweep",
@@ -52,16 +66,7 @@ export const headOpening: Sweep = {
     if (span === undefined || frontOpeningMm(geometry, raise) >= diameter) return undefined;
     const atItsWidest = Math.abs(diameter - span.clothMm / CLOTH_PER_DIAMETER) < 1e-6;
     if (!atItsWidest) return undefined;
-    return {
-      label: "Largest round opening between cord and cloth",
-      symbol: "D",
-      unit: "mm",
-      formula: "c / (1 + pi / 2)",
-      given: { c: [span.clothMm, "mm", "cloth between two guides"] },
-      cite: cite("geometry", "a round probe with the cord straight beside it and the cloth around it"),
-      note: "reached where the cord between the guides is as long as the probe is wide",
-      compute: ({ c }) => (c ?? 0) / CLOTH_PER_DIAMETER,
-    };
+    return WIDEST_OPENING.figure({ c: span.clothMm });
   },
 };
 

@@ -1,3 +1,4 @@
+import { figureRule, figureRuleOf } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, PullCords } from "../cord-geometry.ts";
@@ -7,6 +8,57 @@ import { courseStates } from "./states.ts";
 
 const NO_PULL = "No cord with a free end hangs on this lift.";
 const ONE_PULL = "Only one cord hangs, so that no two can be joined.";
+
+/** What the length of hanging cord rests on. */
+const TAIL = [
+  "lift/tailMm",
+  "fold/topDropMm",
+  "figure:rig.tail-raised",
+  "figure:measure.finished-length",
+] as const;
+
+const JOINED = {
+  "joined-cord-length": "Two hanging cords end to end",
+  "joined-cord-loop": "Around the loop of two hanging cords tied together",
+} as const;
+const DOUBLED = figureRuleOf<keyof typeof JOINED>()({
+  id: (joined) => `safety.${joined}`,
+  label: (joined) => JOINED[joined],
+  symbol: "P",
+  unit: "mm",
+  formula: "2·t",
+  inputs: { t: ["mm", "cord below the lock", ...TAIL] },
+  cite: cite("geometry"),
+  compute: ({ t }) => 2 * t,
+});
+
+const LOW_POINT = figureRule({
+  id: "safety.pull-cord-low-point",
+  label: "Lowest point of the pull cords above the floor",
+  symbol: "h",
+  unit: "mm",
+  formula: "max(0, H − e − t)",
+  inputs: {
+    H: [
+      "mm",
+      "top line above the floor",
+      "opening/sillAboveFloorMm",
+      "opening/heightsMm",
+      "figure:measure.*",
+    ],
+    e: [
+      "mm",
+      "where the cords leave, below the top line",
+      "lift/kind",
+      "lift/lock",
+      "lift/drive",
+      "board/section",
+    ],
+    t: ["mm", "what hangs below that", ...TAIL, "figure:rig.loop"],
+  },
+  cite: cite("geometry", "0: it lies on the floor"),
+  compute: ({ H, e, t }) => Math.max(0, H - e - t),
+});
 
 /** The longest cord with a free end. A pull on it raises the shade and lengthens it up to its raised length. */
 export const freeCordLength: Sweep = {
@@ -26,15 +78,14 @@ export const joinedCordLength: Sweep = {
   states: pullStates,
   at: (geometry, raise) => 2 * hangingAt(geometry, raise),
   what: () => "two of the hanging cords, tied end to end",
-  working: (geometry, raise) => doubled("Two hanging cords end to end", hangingAt(geometry, raise)),
+  working: (geometry, raise) => DOUBLED.figure({ t: hangingAt(geometry, raise) }, "joined-cord-length"),
 };
 
 /** The loop that two cords make when they are tied end to end, both coming out of one lock. */
 export const joinedCordLoop: Sweep = {
   ...joinedCordLength,
   what: () => "the loop of two hanging cords tied together",
-  working: (geometry, raise) =>
-    doubled("Around the loop of two hanging cords tied together", hangingAt(geometry, raise)),
+  working: (geometry, raise) => DOUBLED.figure({ t: hangingAt(geometry, raise) }, "joined-cord-loop"),
 };
 
 /** How far the lowest point of a pull cord, or of a loop that stays closed, is above the floor. */
@@ -48,19 +99,11 @@ export const pullCordLowPoint: Sweep = {
   what: ({ pull }) => (pull === undefined ? "the lower end of the loop" : "the lower end of the cords"),
   working: (geometry, raise) => {
     const { pull, loop } = geometry;
-    return {
-      label: "Lowest point of the pull cords above the floor",
-      symbol: "h",
-      unit: "mm",
-      formula: "max(0, H − e − t)",
-      given: {
-        H: [geometry.topAboveFloorMm ?? 0, "mm", "top line above the floor"],
-        e: [(pull ?? loop)?.exitBelowTopMm ?? 0, "mm", "where the cords leave, below the top line"],
-        t: [hangingLengthAt(geometry, raise), "mm", "what hangs below that"],
-      },
-      cite: cite("geometry", "0: it lies on the floor"),
-      compute: ({ H, e, t }) => Math.max(0, (H ?? 0) - (e ?? 0) - (t ?? 0)),
-    };
+    return LOW_POINT.figure({
+      H: geometry.topAboveFloorMm ?? 0,
+      e: (pull ?? loop)?.exitBelowTopMm ?? 0,
+      t: hangingLengthAt(geometry, raise),
+    });
   },
 };
 
@@ -129,16 +172,4 @@ function twoPulls({ pull }: CordGeometry): string | undefined {
 /** Around the loop between the lock and the connector, mm. */
 export function joinedLoopAt(pull: PullCords | undefined, raise: number): number {
   return pull?.joinedMm === undefined ? 0 : 2 * courseAt(pull.joinedMm, raise);
-}
-
-function doubled(label: string, lengthMm: number) {
-  return {
-    label,
-    symbol: "P",
-    unit: "mm" as const,
-    formula: "2·t",
-    given: { t: [lengthMm, "mm", "cord below the lock"] as const },
-    cite: cite("geometry"),
-    compute: ({ t }: Record<string, number>) => 2 * (t ?? 0),
-  };
 }

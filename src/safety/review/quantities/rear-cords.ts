@@ -1,3 +1,4 @@
+import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
@@ -8,6 +9,23 @@ import { courseStates, gatherStates } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
 const ENCLOSED = "The lift cords run in a sewn sleeve and are counted as out of reach.";
+
+/** What the lengths between two guides rest on. */
+const BETWEEN_GUIDES = ["figure:shape.*", "figure:measure.finished-length"] as const;
+
+const CORD_AND_CLOTH = figureRule({
+  id: "safety.loop-perimeter",
+  label: "Around the loop of cord and cloth between two guides",
+  symbol: "P",
+  unit: "mm",
+  formula: "g + c",
+  inputs: {
+    g: ["mm", "cord between the guides", ...BETWEEN_GUIDES, "board/section", "lift/kind", "fold/topDropMm"],
+    c: ["mm", "cloth between them", ...BETWEEN_GUIDES],
+  },
+  cite: cite("geometry"),
+  compute: ({ g, c }) => g + c,
+});
 
 /** Longest cord between two neighbouring points that hold it: ring and ring, ring and eye, eye and eye. */
 export const cordBetweenContacts: Sweep = {
@@ -43,18 +61,7 @@ export const loopPerimeter: Sweep = {
     if (frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)) return undefined;
     const span = worstSpan(geometry, raise, spanLoop);
     if (span === undefined) return undefined;
-    return {
-      label: "Around the loop of cord and cloth between two guides",
-      symbol: "P",
-      unit: "mm",
-      formula: "g + c",
-      given: {
-        g: [spanCordMm(span, raise * geometry.travelMm), "mm", "cord between the guides"],
-        c: [span.clothMm, "mm", "cloth between them"],
-      },
-      cite: cite("geometry"),
-      compute: ({ g, c }) => (g ?? 0) + (c ?? 0),
-    };
+    return CORD_AND_CLOTH.figure({ g: spanCordMm(span, raise * geometry.travelMm), c: span.clothMm });
   },
 };
 
