@@ -59,6 +59,7 @@ function joins(resolved: ResolvedShade, story: CutStory): Finding[] {
     {
       ...clothBase(resolved),
       id: "cloth.joins",
+      isChoice: true,
       severity: "note",
       path: layerPath(resolved, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,

@@ -1,5 +1,6 @@
 export type { CostInput } from "./cost-input.ts";
 export { hardwareNeeds } from "./hardware-needs.ts";
+export { CLOTH_SHORT, judgeStockAsCut } from "./judge-cost.ts";
 export { soldLengths } from "./length-for.ts";
 export type { LengthsNeed, RunningNeed } from "./need.ts";
 export { planCost, type ShadeCost } from "./plan-cost.ts";

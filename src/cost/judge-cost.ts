@@ -1,6 +1,6 @@
 import type { Finding } from "../figures/index.ts";
 import type { ResolvedShade } from "../job/index.ts";
-import type { Cost } from "../shade-plan/index.ts";
+import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
 import { soldLengths } from "./length-for.ts";
@@ -32,6 +32,8 @@ export function judgeLengths(needs: Need[], resolved: ResolvedShade): Finding[] 
   return findings;
 }
 
+export const CLOTH_SHORT = "cost.cloth-short";
+
 /** Stock that holds some of a cloth but not enough. */
 export function judgeStock(
   need: Need,
@@ -42,22 +44,43 @@ export function judgeStock(
   if (need.sort !== "running" || need.group !== "cloth" || shopped.lengths === undefined) return [];
   const { neededMm, fromStockMm, boughtMm } = shopped.lengths;
   if (before.pieces === 0 || boughtMm === 0) return [];
-  const held = `${countText(before.pieces, "piece")} at hand, ${clothLengthText(before.lengthMm, units)} in all`;
+  return [clothShort(shopped.line, { ...before, usedMm: fromStockMm, neededMm }, units)];
+}
+
+/** A cloth of which some lies at hand, and what its cutting plan takes of that and of new cloth. */
+export interface StockAsCut {
+  line: Pick<ShoppingLine, "label" | "buyText">;
+  pieces: number;
+  lengthMm: number;
+  usedMm: number;
+  newMm: number;
+}
+
+/** The same as a cutting plan takes it. */
+export function judgeStockAsCut({ line, newMm, ...held }: StockAsCut, units: UnitChoice): Finding[] {
+  if (held.pieces === 0 || newMm === 0) return [];
+  return [clothShort(line, { ...held, neededMm: held.usedMm + newMm }, units)];
+}
+
+function clothShort(
+  { label, buyText }: Pick<ShoppingLine, "label" | "buyText">,
+  held: { pieces: number; lengthMm: number; usedMm: number; neededMm: number },
+  units: UnitChoice,
+): Finding {
+  const all = `${countText(held.pieces, "piece")} at hand, ${clothLengthText(held.lengthMm, units)} in all`;
   const serves =
-    fromStockMm > 0
-      ? `${clothLengthText(fromStockMm, units)} of it serves`
+    held.usedMm > 0
+      ? `${clothLengthText(held.usedMm, units)} of it serves`
       : "none is long and wide enough for a cut";
-  return [
-    {
-      id: "cost.cloth-short",
-      severity: "fix",
-      stage: "cost",
-      path: "/stock/cloth",
-      text: `${need.label}: ${held}; ${serves}. The cuts take ${clothLengthText(neededMm, units)}, so ${shopped.line.buyText} must be bought. Ask for the same dye lot, or cut every piece from the new length.`,
-      cite: cite("arithmetic", "cuts placed longest first; each comes off in one piece"),
-      remedies: [],
-    },
-  ];
+  return {
+    id: CLOTH_SHORT,
+    severity: "fix",
+    stage: "cost",
+    path: "/stock/cloth",
+    text: `${label}: ${all}; ${serves}. The cuts take ${clothLengthText(held.neededMm, units)}, so ${buyText} must be bought. Ask for the same dye lot, or cut every piece from the new length.`,
+    cite: cite("arithmetic", "cuts placed longest first; each comes off in one piece"),
+    remedies: [],
+  };
 }
 
 /** Prices that nobody entered. */

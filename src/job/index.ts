@@ -5,6 +5,7 @@ export * from "./cloth-photo.ts";
 export * from "./cloth-stiffness.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
+export { fieldAccepts } from "./field-accepts.ts";
 export * from "./hardware.ts";
 export * from "./in-line.ts";
 export * from "./job.ts";

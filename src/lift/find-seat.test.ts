@@ -73,7 +73,7 @@ describe("seat", () => {
     fc.assert(
       fc.property(anyCase, fc.constantFrom("1 mm" as const, "1/8 in" as const), ({ line, layout }, ruler) => {
         const found = findSeat(line, layout, wish(ruler));
-        if (found.forced) return;
+        fc.pre(!found.forced);
         const pull = drawnPull(layout, found.gap.outer, found.lockMm);
         const mark = markMm(ruler);
         for (const gap of gapsToTry(line, "auto")) {
@@ -92,7 +92,7 @@ describe("seat", () => {
         const { lockMm, forced, gap } = findSeat(line, layout, wish());
         const room = gapsToTry(line, "auto").some(hasRoom);
         expect(forced).toBe(!room);
-        if (forced) return;
+        fc.pre(!forced);
         const half = line.housingLengthMm / 2;
         for (const eye of line.eyesMm) {
           const between = Math.abs(eye - lockMm) - half - line.eyeRadiusMm;
@@ -108,7 +108,7 @@ describe("seat", () => {
     fc.assert(
       fc.property(anyCase, ({ line, layout }) => {
         const { lockMm, forced, gap } = findSeat(line, layout, wish());
-        if (forced || Math.ceil(gap.fromMm) > Math.floor(gap.toMm)) return;
+        fc.pre(!(forced || Math.ceil(gap.fromMm) > Math.floor(gap.toMm)));
         expectNear(lockMm, Math.round(lockMm), 1e-9);
       }),
     );

@@ -3,7 +3,7 @@ import type { Finding } from "../figures/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { CordLockLift, SheetKind, TubeLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
-import type { Book } from "./book.ts";
+import type { Book } from "./typeset/book.ts";
 
 /** All that a page of one shade is made from. */
 export interface ShadeContext {

@@ -1,5 +1,6 @@
 import { Argument, type Command } from "commander";
 import {
+  answersCause,
   askLock,
   type Cause,
   diagnose,
@@ -62,7 +63,11 @@ export function addAsk(program: Command, io: Io): void {
     .option("--json", "print the answer as JSON")
     .action(async (symptom: Symptom, path: string, options: { shade?: string; json?: boolean }) => {
       const job = await readJob(path, io);
-      const causes = diagnose(job, ...placeOf(job, options.shade), symptom);
+      const place = placeOf(job, options.shade);
+      const causes = diagnose(job, ...place, symptom).map((cause) => ({
+        ...cause,
+        remedies: cause.remedies.filter((remedy) => answersCause(job, ...place, cause, remedy)),
+      }));
       io.out(
         options.json
           ? json("shadewright-causes", { symptom, causes })

@@ -55,7 +55,7 @@ export function* barBound(bars: Bars): Generator<void, number> {
   const worth = new Float64Array(rows);
   let best = 0;
   for (let round = 0; round < MOST_ROUNDS; round++) {
-    lp.solve();
+    yield* lp.solve();
     for (let row = 0; row < rows; row++) worth[row] = Math.max(0, lp.duals[row] as number);
     if (!addPatterns(bars, lp, worth, supply, dearest)) break;
     if (round % 50 === 49) best = Math.max(best, proven(bars, worth));

@@ -1,7 +1,10 @@
 import { clearStretches, type Stretch, stretchStarts } from "./clear-stretches.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
-import { type Grid, type GridBolt, type Lattice, modulo } from "./grid.ts";
+import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.ts";
+
+/** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
+const MOST_LOOKS = 128;
 
 /**
  * Straight cuts in stages, from several bolts, round flaws, on the repeat.
@@ -153,29 +156,45 @@ export class LayerDecoder implements Decoder {
       this.rh[at] as number,
       this.on[at] as number,
       0,
+      // What opens a layer must be found wherever it stands in the order.
+      this.level[at] === 0 ? Number.POSITIVE_INFINITY : MOST_LOOKS,
     );
   }
 
-  private pick(x: number, y: number, w: number, h: number, on: number, from: number): number {
+  private pick(
+    x: number,
+    y: number,
+    w: number,
+    h: number,
+    on: number,
+    from: number,
+    mostLooks = MOST_LOOKS,
+  ): number {
     const { masks } = this;
     if (this.plain) return from === 0 ? masks.bestFit(w, h) : masks.nextFit(w, h, from);
     let fallback = -1;
     let fallbackX = 0;
     let fallbackY = 0;
-    for (let place = masks.nextFit(w, h, from); place >= 0; place = masks.nextFit(w, h, place + 1)) {
+    masks.skipNone();
+    let place = masks.nextFit(w, h, from);
+    for (let looks = 0; place >= 0 && looks < (fallback < 0 ? mostLooks : MOST_LOOKS); looks++) {
       const item = masks.order[place] as number;
-      if (!this.suits(item, x, y, on)) continue;
-      const needW = this.leadX + (masks.w[item] as number);
-      const needH = this.leadY + (masks.h[item] as number);
-      if (needW > w || needH > h) continue;
-      if (needW === w || needH === h) return place;
-      if (fallback < 0) {
-        fallback = place;
-        fallbackX = this.leadX;
-        fallbackY = this.leadY;
+      if (this.suits(item, x, y, on)) {
+        const needW = this.leadX + (masks.w[item] as number);
+        const needH = this.leadY + (masks.h[item] as number);
+        if (needW === w && needH <= h) return place;
+        if (needH === h && needW <= w) return place;
+        if (needW <= w && needH <= h && fallback < 0) {
+          fallback = place;
+          fallbackX = this.leadX;
+          fallbackY = this.leadY;
+        }
       }
       if (place + 1 >= masks.count) break;
+      masks.skipAlike(place);
+      place = masks.nextFit(w, h, place + 1);
     }
+    masks.skipNone();
     this.leadX = fallbackX;
     this.leadY = fallbackY;
     return fallback;
@@ -195,18 +214,18 @@ export class LayerDecoder implements Decoder {
   }
 
   private setLead(item: number, x: number, y: number, on: number): void {
-    const { lattice } = this.grid;
+    const { lattice, slack } = this.grid;
     if (!lattice) return;
     const { rowY, columnX } = this.boltAt(on);
     const phaseX = this.phaseX[item] as number;
-    if (phaseX >= 0) this.leadX = modulo(phaseX + columnX - x, lattice.across);
+    if (phaseX >= 0) this.leadX = leadTo(phaseX + columnX - x, lattice.across, slack);
     const drop = this.dropAt(lattice, item, x + this.leadX, on);
     const phaseY = this.phaseY[item] as number;
     if (phaseY < 0) return;
     const group = this.join[item] as number;
     const start = group >= 0 ? (this.joinStart[group] as number) : 0;
     // The first panel of a join may lie anywhere; the others follow it.
-    if (start >= 0) this.leadY = modulo(start + phaseY + drop + rowY - y, lattice.along);
+    if (start >= 0) this.leadY = leadTo(start + phaseY + drop + rowY - y, lattice.along, slack);
   }
 
   private put(at: number, place: number): void {

@@ -34,6 +34,8 @@ export const STRAIGHT: ClothProblem["cutting"] = { kind: "straight", stages: 3 }
 
 export interface Bolt {
   id: string;
+  /** What it is called; its remnants are numbered after it. Without one it goes by its id. */
+  name?: string;
   /** A piece of cloth left from earlier work. */
   remnant: boolean;
   /** Usable width, selvedges taken off, mm. */

@@ -1,5 +1,6 @@
 import { chance } from "../chance.ts";
 import { isProved, SAME_COST } from "../is-proved.ts";
+import { NEVER, type ShouldStop } from "../should-stop.ts";
 import { anneal } from "./anneal.ts";
 import { MANY_STAGES, type Setting, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
@@ -51,6 +52,8 @@ export class ClothSearch {
   private bound: Bound = { cost: 0, which: "area" };
   private leftOver: string[] = [];
   private spent = 0;
+  /** A first plan is there, or there is none to be had at once. */
+  private begun = false;
   private ended = false;
 
   constructor(problem: ClothProblem) {
@@ -62,7 +65,7 @@ export class ClothSearch {
     if (this.impossible || this.grid.items.length === 0) this.ended = true;
     else {
       this.bound = quickBound(this.grid);
-      this.advance();
+      while (!this.ended && !this.begun) this.advance();
     }
   }
 
@@ -83,10 +86,10 @@ export class ClothSearch {
     return this.spent;
   }
 
-  /** Tries about so many plans more; true while there is more to do. */
-  improve(evaluations: number): boolean {
+  /** Tries about so many plans more, or fewer where it is time to stop; true while there is more to do. */
+  improve(evaluations: number, shouldStop: ShouldStop = NEVER): boolean {
     const until = this.spent + evaluations;
-    while (!this.ended && this.spent < until) this.advance();
+    while (!this.ended && this.spent < until && !shouldStop()) this.advance();
     return !this.ended;
   }
 
@@ -154,8 +157,8 @@ export class ClothSearch {
   private *run(): Generator<number, void> {
     const { grid } = this;
     const draw = chance(this.problem.seed);
-    const settings = this.tryFirst();
-    yield 1;
+    const settings = yield* this.tryFirst();
+    this.begun = true;
     this.raise(yield* byRounds(strictBound(grid)));
     if (this.isSettled || beyondAll(grid, this.bound)) return;
     yield* this.layByColumns(settings);
@@ -182,19 +185,30 @@ export class ClothSearch {
     }
   }
 
-  private tryFirst(): Setting[] {
-    const tried = settingsFor(this.problem, this.grid).map((setting) => {
+  private *tryFirst(): Generator<number, Setting[]> {
+    const tried: { setting: Setting; cost: number }[] = [];
+    for (const setting of settingsFor(this.problem, this.grid)) {
       const { decoder, grid, sequence } = setting;
-      const first = firstPacking(grid, decoder, sequence, this.bound.cost);
-      this.spent += first.tried;
-      this.offer(first.packing, setting);
-      if (!first.packing) this.noteLeftOver(grid, decoder);
-      return { setting, cost: first.packing?.cost ?? Number.POSITIVE_INFINITY };
-    });
+      const packing = yield* this.offering(setting, firstPacking(grid, decoder, sequence, this.bound.cost));
+      if (!packing) this.noteLeftOver(grid, decoder);
+      tried.push({ setting, cost: packing?.cost ?? Number.POSITIVE_INFINITY });
+    }
     // Of several widths of cloth the cheapest is looked at further.
     const best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
     const key = String(best.setting.sequence);
     return tried.filter(({ setting }) => String(setting.sequence) === key).map(({ setting }) => setting);
+  }
+
+  /** Takes each plan on the way, and pauses after it. */
+  private *offering(
+    setting: Setting,
+    plans: Generator<Packing | undefined, Packing | undefined>,
+  ): Generator<number, Packing | undefined> {
+    for (let plan = plans.next(); ; plan = plans.next()) {
+      if (this.offer(plan.value, setting)) this.begun = true;
+      if (plan.done) return plan.value;
+      yield 1;
+    }
   }
 
   private *searchWith(setting: Setting, draw: () => number): Generator<number, void> {

@@ -96,7 +96,7 @@ describe("parts along the board", () => {
         // A motor is longer than the bays of a narrow shade: then there is a way out to press.
         expect(stops.map(({ id }) => id).filter((id) => id !== "rig.no-drive-place")).toEqual([]);
         for (const { remedies } of stops) expect(remedies.length).toBeGreaterThan(0);
-        if (stops.length > 0) return;
+        fc.pre(stops.length === 0);
         const face = lift.drive.lengthMm / 2;
         const bearings = [
           ...lift.supports.map(({ xMm }) => xMm),

@@ -1,11 +1,19 @@
 import type { CostInput } from "../../cost/index.ts";
-import { ClothSearch, LengthsSearch, proveLengths, type SolveWhole } from "../../cutting/index.ts";
+import {
+  ClothSearch,
+  LengthsSearch,
+  NEVER,
+  proveLengths,
+  type ShouldStop,
+  type SolveWhole,
+} from "../../cutting/index.ts";
 import { type Job, partsOf, resolveCutting, resolveShade } from "../../job/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
 import { clothProblem } from "./cloth-problem.ts";
 import { type ClothCutting, CUTTING_FORMAT, CUTTING_VERSION, type CuttingPlan } from "./cutting-plan.ts";
 import { type LengthsTask, lengthTasks } from "./length-problems.ts";
+import { withOwnIds } from "./own-ids.ts";
 
 /** A round of patterns for stock lengths costs about as much as so many cloth plans. */
 const TRIES_PER_ROUND = 5;
@@ -31,14 +39,15 @@ export class CuttingSearch {
     this.#job = { jobId: plan.jobId, jobName: plan.jobName, units: plan.units };
     const cutting = resolveCutting(job.cutting);
     const parts = partsOf(job);
+    const stock = withOwnIds(job.stock);
     this.#cloths = parts.cloths.flatMap((cloth) => {
-      const made = clothProblem(plan.shades, cloth, job.stock, cutting);
+      const made = clothProblem(plan.shades, cloth, stock, cutting);
       if (made === undefined) return [];
       const { id: clothId, name: clothName } = cloth;
       const worth = (cloth.pricePerM ?? 1000) / 1000;
       return [{ clothId, clothName, ...made, worth, search: new ClothSearch(made.problem) }];
     });
-    this.#lengths = lengthTasks(costInputs(job, plan), job.stock, cutting).map((task) => ({
+    this.#lengths = lengthTasks(costInputs(job, plan), stock, cutting).map((task) => ({
       task,
       search: new LengthsSearch(task.problem),
     }));
@@ -50,23 +59,32 @@ export class CuttingSearch {
     );
   }
 
+  /** Of all cloths. */
+  get pieces(): number {
+    return this.#cloths.reduce((sum, { problem }) => sum + problem.pieces.length, 0);
+  }
+
   /** Tries so far, of cloth plans alone. */
   get tries(): number {
     return this.#cloths.reduce((sum, { search }) => sum + search.evaluations, 0);
   }
 
-  /** About so many tries more, where the most may be saved; true while there is more to do. */
-  improve(tries: number): boolean {
+  /**
+   * About so many tries more, where the most may be saved, or fewer where it is time to stop; true while there is more
+   * to do.
+   */
+  improve(tries: number, shouldStop: ShouldStop = NEVER): boolean {
     let left = tries;
-    for (const { search } of this.#lengths) {
-      while (left > 0 && !search.done) {
+    while (left > 0 && !this.done && !shouldStop()) {
+      for (const { search } of this.#lengths) {
+        if (left <= 0 || search.done || shouldStop()) continue;
         search.step();
         left -= TRIES_PER_ROUND;
       }
-    }
-    for (let next = this.#next(); left > 0 && next; next = this.#next()) {
+      const next = this.#next();
+      if (next === undefined || left <= 0) continue;
       const before = next.search.evaluations;
-      next.search.improve(Math.min(left, PORTION));
+      next.search.improve(Math.min(left, PORTION), shouldStop);
       left -= Math.max(1, next.search.evaluations - before);
     }
     return !this.done;
@@ -92,8 +110,11 @@ export class CuttingSearch {
   }
 
   /** Closes gaps that the search of lengths has left, where an exact solver can. */
-  proveLengths(solve: SolveWhole): void {
-    for (const { search } of this.#lengths) if (search.done) proveLengths(search, solve);
+  proveLengths(solve: SolveWhole, shouldStop: ShouldStop = NEVER): void {
+    for (const { search } of this.#lengths) {
+      if (shouldStop()) return;
+      if (search.done) proveLengths(search, solve);
+    }
   }
 
   /** The best plan so far, checked. `stopped` where the maker stopped it. */
@@ -131,7 +152,7 @@ function costInputs(job: Job, plan: Plan): CostInput[] {
 }
 
 /** Tries for a first answer: a moment for a few shades. */
-export const FIRST_TRIES = 200;
+export const FIRST_TRIES = 300;
 
 /**
  * How everything of a job is cut, after about so many tries. `plan(job)` computes cloth layer by layer; this puts the

@@ -68,7 +68,7 @@ function taskOf(
     noun,
     newStockIds: sold.map(({ id }) => id),
     stockNames: Object.fromEntries([
-      ...held.map(({ id }) => [id, id]),
+      ...held.map(({ id }, n) => [id, `Length ${n + 1} in stock`]),
       ...sold.map(({ id }) => [id, `New ${noun}`]),
     ]),
     stockPrices: need.sort === "lengths" ? pricesOf(need, sold) : {},

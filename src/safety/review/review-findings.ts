@@ -70,6 +70,7 @@ export function openFinding(
       path: `${shade.path}/shade`,
       text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
       cite: first.cite,
+      cases: open.length,
       get remedies() {
         return remedies();
       },

@@ -1,5 +1,5 @@
 import type { Job } from "../../job/index.ts";
-import { type AlignedRoom, JobPlanner, type Plan, type ShadePlan } from "../../plan/index.ts";
+import { type AlignedRoom, JobPlanner, type Plan, RemedyTrial, type ShadePlan } from "../../plan/index.ts";
 
 /** Where a window stands in the job. */
 export type WindowIndex = { room: number; window: number };
@@ -48,4 +48,15 @@ export function planOf(job: Job): Plan {
   const planned = plannerOf(job).plan(job);
   plans.set(job, planned);
   return planned;
+}
+
+const trials = new WeakMap<Job, RemedyTrial>();
+
+/** Where remedies of one state of the job are tried; what was planned for it already is not planned again. */
+export function trialOf(job: Job): RemedyTrial {
+  const known = trials.get(job);
+  if (known) return known;
+  const trial = new RemedyTrial(job, (room, window) => shadePlanOf(job, { room, window }));
+  trials.set(job, trial);
+  return trial;
 }

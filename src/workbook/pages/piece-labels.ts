@@ -1,10 +1,9 @@
 import type { CuttingPlan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
-import { columns } from "../paper.ts";
-import { firstBaseline } from "../paragraph.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { openPage } from "../typeset/heading.ts";
+import { columns } from "../typeset/paper.ts";
+import { firstBaseline, TYPE } from "../typeset/type-scale.ts";
 
 /** Labels side by side, and the height of one, pt. */
 const ACROSS = 3;
@@ -20,9 +19,9 @@ interface Label {
 }
 
 /** A label for every piece of cloth, to cut out and pin on: shade, part, size, and an arrow to its top. */
-export function pieceLabels(book: Book, cutting: CuttingPlan, head: ChapterHead): void {
-  openChapter(book, {
-    ...head,
+export function pieceLabels(book: Book, cutting: CuttingPlan): void {
+  openPage(book, {
+    title: "Labels for the pieces",
     lead: "Cut them out and pin one to each piece as it comes off the bolt, the arrow to the top of the piece.",
   });
   const labels = labelsOf(cutting);

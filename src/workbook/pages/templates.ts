@@ -7,18 +7,18 @@ import {
   place,
   shapesBox,
 } from "../../drawing/index.ts";
-import { drawPlaced } from "../draw-placed.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../paper.ts";
-import { paragraph } from "../paragraph.ts";
-import { num } from "../set-text.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { drawTestSquare } from "../strips/draw-tile.ts";
 import { OVERLAP_MM, TEST_SQUARE_MM } from "../strips/strip-page.ts";
 import { MOST_TILES, type SheetTile, type SheetTiles, tileSheet } from "../strips/tile-sheet.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { painted, TYPE } from "../type-scale.ts";
+import { drawPlaced } from "../typeset/draw-placed.ts";
+import { openPage, section } from "../typeset/heading.ts";
+import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../typeset/paper.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { num } from "../typeset/set-text.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { painted, TYPE } from "../typeset/type-scale.ts";
 
 const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
 const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
@@ -30,10 +30,10 @@ interface Template {
 }
 
 /** Templates at full size, cut into pages that are glued together: print, measure, cut, join. */
-export function templatesPages(context: ShadeContext, head: ChapterHead): void {
+export function templatesPages(context: ShadeContext): void {
   const { book, plan, shade } = context;
-  openChapter(book, {
-    ...head,
+  openPage(book, {
+    title: "Templates, full size",
     lead: "Shapes that no tape measure gives, at full size: print, measure the square, join the pages, cut by them.",
   });
   const page = {

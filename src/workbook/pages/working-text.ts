@@ -2,8 +2,8 @@ import { type FigureUnit, figureText, moneyText, type Working } from "../../figu
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
-import type { Noted } from "../noted-list.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Noted } from "../typeset/noted-list.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { sentence } from "./sentence.ts";
 
 const UNIT_WORDS: Record<FigureUnit, string> = {
@@ -51,7 +51,7 @@ function alsoRead(plan: Plan, value: number, unit: FigureUnit): string {
 }
 
 /** A working as an engineer writes it: formula, values that went in, result, source. */
-function workingEntry(plan: Plan, working: Working, full: boolean): Noted {
+function workingEntry(plan: Plan, working: Working): Noted {
   const { label, symbol, formula, inputs, value, unit, cite, note } = working;
   const given = inputs.map((input) => {
     const also = alsoRead(plan, input.value, input.unit);
@@ -71,11 +71,11 @@ function workingEntry(plan: Plan, working: Working, full: boolean): Noted {
         formula: true,
       },
       ...(note === undefined ? [] : [{ words: sentence(note), style: TYPE.small }]),
-      ...(full ? [{ words: `Source: ${citeText(cite)}.`, style: TYPE.small }] : []),
+      { words: `Source: ${citeText(cite)}.`, style: TYPE.small },
     ],
   };
 }
 
-export function workingEntries(plan: Plan, workings: readonly Working[], full: boolean): Noted[] {
-  return workings.map((working) => workingEntry(plan, working, full));
+export function workingEntries(plan: Plan, workings: readonly Working[]): Noted[] {
+  return workings.map((working) => workingEntry(plan, working));
 }

@@ -1,8 +1,8 @@
 import type { UnitChoice } from "../../units/index.ts";
 import { lengthText, MM_PER_INCH } from "../../units/index.ts";
-import { pt } from "../paper.ts";
-import type { Pen } from "../pen.ts";
-import { painted, type TextStyle, TYPE } from "../type-scale.ts";
+import { pt } from "../typeset/paper.ts";
+import type { Pen } from "../typeset/pen.ts";
+import { painted, type TextStyle, TYPE } from "../typeset/type-scale.ts";
 import { TEST_LINE_IN, TEST_SQUARE_MM } from "./strip-page.ts";
 import type { Strip, StripMark, Tile } from "./tile-strip.ts";
 

@@ -13,7 +13,7 @@ import { drawMarkingStrips } from "../../drawing/index.ts";
 import { plan } from "../../plan/index.ts";
 import { inches, type UnitSystem } from "../../units/index.ts";
 import { makeWorkbook, type PaperKind } from "../index.ts";
-import { PT_PER_MM } from "../paper.ts";
+import { PT_PER_MM } from "../typeset/paper.ts";
 
 /** Positions are measured on the page by a reader that knows nothing of how they were set. */
 const TOLERANCE_MM = 0.02;
@@ -27,7 +27,9 @@ interface Paper {
 }
 
 async function printed(paper: PaperKind, system: UnitSystem): Promise<Paper> {
-  const pdf = await openPdf(await makeWorkbook({ plan: plan(x1Job(system)), paper, fonts: FONTS }));
+  const pdf = await openPdf(
+    await makeWorkbook({ plan: plan(x1Job(system)), sets: ["strips"], paper, fonts: FONTS }),
+  );
   const pages = await readPages(pdf);
   const stripPages = pages.flatMap((page, i) =>
     page.runs.some((run) => /^[ABC]\d+$/.test(run.text)) ? [i] : [],

@@ -75,8 +75,8 @@ describe.each(sweeps)("%s", (quantity, sweep) => {
   it("is nowhere worse than in the states that it names, against a dense sweep", () => {
     fc.assert(
       fc.property(anyGeometry, fc.constantFrom(...asks), (geometry, ask) => {
-        if (sweep.absent(geometry) !== undefined) return;
-        if (sweep.needsFloor && geometry.topAboveFloorMm === undefined) return;
+        fc.pre(sweep.absent(geometry) === undefined);
+        fc.pre(!(sweep.needsFloor && geometry.topAboveFloorMm === undefined));
         const named = sweep.states(geometry, ask).map((at) => sign * sweep.at(geometry, at, ask));
         const swept = dense.map((at) => sign * sweep.at(geometry, at, ask));
         expect(Math.max(...swept)).toBeLessThanOrEqual(Math.max(...named) + 1e-6);
@@ -88,8 +88,8 @@ describe.each(sweeps)("%s", (quantity, sweep) => {
   it("and is as bad somewhere near the named state, so that nothing is made up", () => {
     fc.assert(
       fc.property(anyGeometry, (geometry) => {
-        if (sweep.absent(geometry) !== undefined) return;
-        if (sweep.needsFloor && geometry.topAboveFloorMm === undefined) return;
+        fc.pre(sweep.absent(geometry) === undefined);
+        fc.pre(!(sweep.needsFloor && geometry.topAboveFloorMm === undefined));
         const check = { quantity, comparison: "at-most", unit: "mm", states: "all" } as const;
         const measured = measure({ geometry, tag: TAG }, check);
         if ("absent" in measured || measured.value === undefined) throw new Error("invalid measure: absent");
@@ -106,8 +106,8 @@ describe.each(sweeps)("%s", (quantity, sweep) => {
     if (pulledAt === undefined) return;
     fc.assert(
       fc.property(anyGeometry, (geometry) => {
-        if (sweep.absent(geometry) !== undefined) return;
-        if (sweep.needsFloor && geometry.topAboveFloorMm === undefined) return;
+        fc.pre(sweep.absent(geometry) === undefined);
+        fc.pre(!(sweep.needsFloor && geometry.topAboveFloorMm === undefined));
         const check = { quantity, comparison: "at-most", unit: "mm", states: "all", pullN: 35 } as const;
         const measured = measure({ geometry, tag: TAG }, check);
         if ("absent" in measured) throw new Error("invalid measure: absent");
