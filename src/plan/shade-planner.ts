@@ -12,20 +12,23 @@ import {
   childTag,
   planCautions,
   proposedLift,
+  provenRemedies,
+  type ReviewAfter,
   reviewShade,
   SAFETY_READS,
 } from "../safety/index.ts";
-import type {
-  BoardPlan,
-  ClothPlan,
-  Column,
-  Folds,
-  Form,
-  Grid,
-  Lift,
-  Mass,
-  SafetyReview,
-  Size,
+import {
+  type BoardPlan,
+  type ClothPlan,
+  type Column,
+  type Folds,
+  type Form,
+  type Grid,
+  hangingCords,
+  type Lift,
+  type Mass,
+  type SafetyReview,
+  type Size,
 } from "../shade-plan/index.ts";
 import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
@@ -134,16 +137,20 @@ export class ShadePlanner {
     return this.#asked({ resolved, size, grid, liftParts: liftParts.values });
   }
 
-  /** The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. */
+  /**
+   * The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. `reviewAfter` plans it anew
+   * with a change, for ways out to be tried.
+   */
   plan(
     resolved: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
+    reviewAfter: ReviewAfter,
     aligned: AlignedShade = BY_ITSELF,
   ): PlannedShade {
     this.#aligned = shareEqual(this.#aligned, aligned);
     const shade = this.#followed({ resolved, aligned: this.#aligned });
-    return this.#planAsTold(shade, rates, careful, this.#aligned);
+    return this.#planAsTold(shade, rates, careful, reviewAfter, this.#aligned);
   }
 
   #taken(resolved: ResolvedShade) {
@@ -159,6 +166,7 @@ export class ShadePlanner {
     resolved: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
+    reviewAfter: ReviewAfter,
     aligned: AlignedShade,
   ): PlannedShade {
     const { measured, size, inColumns, columns, liftParts } = this.#taken(resolved);
@@ -181,6 +189,7 @@ export class ShadePlanner {
     return this.#assemble({
       resolved,
       careful,
+      reviewAfter,
       aligned,
       ...{
         measured,
@@ -234,6 +243,7 @@ function askedOf({
 interface Stages {
   resolved: ResolvedShade;
   careful: CarefulLift;
+  reviewAfter: ReviewAfter;
   aligned: AlignedShade;
   measured: StageResult<Size>;
   inColumns: StageResult<Column[]>;
@@ -258,7 +268,7 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
-  const { resolved, careful, aligned, measured, inColumns, liftParts, laid, line } = stages;
+  const { resolved, careful, reviewAfter, aligned, measured, inColumns, liftParts, laid, line } = stages;
   const { cut, folded, strung, mounted, reviewed, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
@@ -278,7 +288,11 @@ function assemble(stages: Stages): PlannedShade {
   );
   const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed.values }));
   const tag = lazy(() =>
-    childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
+    childTag({
+      place: resolved.place,
+      frontCords: lift.kind === "tube-loop" || hangingCords(lift).length > 0,
+      rearCords: lift.cords.length > 0,
+    }),
   );
   const shade: ShadePlan = {
     shadeId: resolved.shadeId,
@@ -321,7 +335,7 @@ function assemble(stages: Stages): PlannedShade {
       ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
       ...mounted.findings,
-      ...reviewed.findings,
+      ...provenRemedies(reviewed.findings, reviewed.values, reviewAfter),
       ...cost.findings,
     ].sort(bySeverity),
   };

@@ -1,5 +1,5 @@
 import { PLACE_NAMES } from "../job/index.ts";
-import type { Caution } from "../shade-plan/index.ts";
+import { type Caution, hangingCords } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 import { backText, frontText } from "./hanging-cords.ts";
@@ -14,7 +14,7 @@ import {
 /** What cords can do to a child, and what this shade's cords are. */
 export function cordCautions(input: CautionInput): Caution[] {
   const { shade, lift } = input;
-  const hangs = lift.kind === "cord-lock";
+  const hangs = hangingCords(lift).length > 0;
   return [
     CHILDREN_AND_CORDS,
     {

@@ -1,18 +1,19 @@
 import type { Finding } from "../figures/index.ts";
 import { cite } from "../sources/index.ts";
-import { hangingText, lowEndText } from "./hanging-cords.ts";
+import { hangingTexts } from "./hanging-cords.ts";
 import type { ReviewInput } from "./review/review-input.ts";
 
 /** What the cords of this shade come to, before any rule is read. */
 export function judgeCords({ shade, size, lift }: Pick<ReviewInput, "shade" | "size" | "lift">): Finding[] {
-  if (lift.kind !== "cord-lock") return [];
+  const hanging = hangingTexts({ shade, size, lift });
+  if (hanging.length === 0) return [];
   const finding: Finding = {
     stage: "safety",
     shadeId: shade.shadeId,
     id: "safety.free-hanging-cord",
     severity: "note",
     path: `${shade.path}/shade`,
-    text: `${hangingText(shade, lift)}. ${lowEndText(shade, size, lift)}. Where children live or visit, choose a shade without cords that can be reached.`,
+    text: `${hanging.join(" ")} Where children live or visit, choose a shade without cords that can be reached.`,
     cite: cite("cordless-advice"),
     remedies: [],
   };

@@ -124,17 +124,18 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
     travelMm,
-    ...(corded
-      ? {
-          pull: {
+    pulls: corded
+      ? [
+          {
+            raises: "shade",
             count: 4,
             lengthMm: fromTo(150, 150 + travelMm),
             joinedMm: fromTo(75, 75 + travelMm),
             exitBelowTopMm: 45,
             cleatAboveFloorMm: 1600,
           },
-        }
-      : {}),
+        ]
+      : [],
     rear: {
       count: 4,
       guide,

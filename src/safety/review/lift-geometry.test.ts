@@ -28,8 +28,9 @@ describe("run X1 on a cord lock", () => {
   const geometry = cordGeometry(shade, asCords(shade.lift));
 
   it("hangs its tail from the underside of the lock, and joins it 3 in below", () => {
-    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: resolved.board.thicknessMm + 24 });
-    const { pull } = geometry;
+    const [pull] = geometry.pulls;
+    expect(geometry.pulls).toHaveLength(1);
+    expect(pull).toMatchObject({ count: 5, exitBelowTopMm: resolved.board.thicknessMm + 24 });
     if (pull?.joinedMm === undefined) throw new Error("invalid geometry: not joined");
     expectNear(courseAt(pull.lengthMm, 0.5), inches(30 + 26.6), 1e-6);
     expectNear(courseAt(pull.joinedMm, 1), inches(3 + 53.2), 1e-6);
@@ -77,7 +78,7 @@ describe("the least loaded cord", () => {
 describe("other lifts", () => {
   it("a spring: nothing hangs, and its spools pay out", () => {
     const geometry = cordGeometry(shade, { kind: "spring" });
-    expect(geometry.pull).toBeUndefined();
+    expect(geometry.pulls).toEqual([]);
     expect(geometry.rear).toMatchObject({ boardSpansMm: [], top: { holds: false }, guide: "open" });
     expect(capstanRatio(geometry.rear?.friction ?? 0, 0)).toBe(1);
   });

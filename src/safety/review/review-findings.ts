@@ -3,6 +3,14 @@ import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 
+/** The finding of all rules that are not proven. */
+export const NOT_PROVEN = "safety.not-proven";
+
+/** The finding of a failed rule. */
+export function findingIdOf(ruleId: string): string {
+  return `safety.${ruleId.toLowerCase()}`;
+}
+
 /** Secondary texts, and our own rounding, never stop the work. */
 export function severityOf(rule: Pick<ActiveRule, "confidence" | "kind">, shade: SafetyShade): Severity {
   return rule.confidence === "V1" && rule.kind === "rule" && isForOthers(shade) ? "stop" : "fix";
@@ -21,7 +29,7 @@ export function failedFinding(
 ): Finding {
   const remedies = lazy(remediesOf);
   return {
-    id: `safety.${rule.id.toLowerCase()}`,
+    id: findingIdOf(rule.id),
     severity: severityOf(rule, shade),
     stage: "safety",
     shadeId: shade.shadeId,
@@ -63,7 +71,7 @@ export function openFinding(
     tests.length === 0 ? "" : ` Tests to do, described in the review: ${tests.map(lowerFirst).join("; ")}.`;
   return [
     {
-      id: "safety.not-proven",
+      id: NOT_PROVEN,
       severity: "unproven",
       stage: "safety",
       shadeId: shade.shadeId,

@@ -5,10 +5,11 @@ import type { Check } from "../rules/rule.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
-import { fromTo } from "./course.ts";
+import { type Course, fromTo } from "./course.ts";
 import type { LoopCords } from "./lift-cords.ts";
-import { operatingLoop, type ShadeFacts, topOf } from "./lift-geometry.ts";
+import { cordGeometry, operatingLoop, type ShadeFacts, topOf } from "./lift-geometry.ts";
 import { heldWhileGathering, rearSpans } from "./rear-cords.ts";
+import type { ReviewInput } from "./review-input.ts";
 
 export type Setting = [group: "lift" | "fold" | "hobble", key: string, value: unknown];
 
@@ -68,10 +69,11 @@ export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant
 
 /** Under a tube or spools no cord runs along the board; what runs up the back stays. */
 function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
-  const { pull: _pull, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
+  const { pulls, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
   return {
     ...same,
     kind,
+    pulls: pulls.filter(({ raises }) => raises === "top-rail"),
     ...(rear === undefined ? {} : { rear: { ...rear, boardSpansMm: [], top: topOf({ kind }) } }),
     ...(kind === "tube-loop"
       ? { loop: operatingLoop(expectedLoop(facts), facts.shade.board.thicknessMm) }
@@ -86,6 +88,19 @@ function expectedLoop({ size, shade }: ShadeFacts): LoopCords {
       ? 0
       : size.topAboveFloorMm - shade.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
   return { kind: "tube-loop", loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half };
+}
+
+/** The same shade hung from its board, where its top can be let down on cords of its own. */
+export function boardVariant({ lift, ...facts }: ReviewInput): Variant[] {
+  if (lift.topRail === undefined) return [];
+  const { topRail: _rail, ...hung } = lift;
+  return [
+    {
+      settings: [["fold", "topDropMm", 0]],
+      says: () => ({ label: "Hang it from the board", changes: "Its top then stays where it is." }),
+      geometry: cordGeometry(facts, hung),
+    },
+  ];
 }
 
 /** Closed ways for the cords up the back. */
@@ -132,19 +147,17 @@ export function rowVariant(
 
 /** With another travel the tail grows by another length. */
 function withTravel(geometry: CordGeometry, travelMm: number): CordGeometry {
-  const { pull } = geometry;
-  if (pull === undefined) return { ...geometry, travelMm };
-  const loweredMm = pull.lengthMm.mm[0] ?? 0;
-  const joinedMm = pull.joinedMm?.mm[0];
-  return {
-    ...geometry,
-    travelMm,
-    pull: {
-      ...pull,
-      lengthMm: fromTo(loweredMm, loweredMm + Math.max(0, travelMm)),
-      ...(joinedMm === undefined ? {} : { joinedMm: fromTo(joinedMm, joinedMm + Math.max(0, travelMm)) }),
-    },
-  };
+  const grown = ({ mm: [loweredMm = 0] }: Course) => fromTo(loweredMm, loweredMm + Math.max(0, travelMm));
+  const pulls = geometry.pulls.map((pull) =>
+    pull.raises === "top-rail"
+      ? pull
+      : {
+          ...pull,
+          lengthMm: grown(pull.lengthMm),
+          ...(pull.joinedMm === undefined ? {} : { joinedMm: grown(pull.joinedMm) }),
+        },
+  );
+  return { ...geometry, travelMm, pulls };
 }
 
 /** A tail shorter by what the rule is missed by, down to what a hand can still hold. */
@@ -154,7 +167,7 @@ export function tailVariant(
   check: Check,
   missedByMm: number,
 ): Variant[] {
-  const { pull } = geometry;
+  const pull = geometry.pulls.find(({ raises }) => raises === "shade");
   if (
     pull === undefined ||
     !/^(?:free-cord|joined-cord|pull-cord|hanging|loose-loop|any-loop|secured)/.test(check.quantity)
@@ -169,7 +182,12 @@ export function tailVariant(
     {
       settings: [["lift", "tailMm", tailMm]],
       says: () => ({ label: `Cut the tail ${lengthText(tailMm, units)} below the lock, shade lowered` }),
-      geometry: { ...geometry, pull: { ...pull, lengthMm: fromTo(tailMm, tailMm + raisedMm - loweredMm) } },
+      geometry: {
+        ...geometry,
+        pulls: geometry.pulls.map((one) =>
+          one === pull ? { ...pull, lengthMm: fromTo(tailMm, tailMm + raisedMm - loweredMm) } : one,
+        ),
+      },
     },
   ];
 }
@@ -181,14 +199,14 @@ export function cleatVariant(
   check: Check,
   limitMm: number,
 ): Variant[] {
-  const { pull } = geometry;
-  if (pull === undefined || check.quantity !== "cleat-height") return [];
+  const { pulls } = geometry;
+  if (pulls.length === 0 || check.quantity !== "cleat-height") return [];
   const cleatMm = upToMark(limitMm, units.ruler);
   return [
     {
       settings: [["lift", "cleatAboveFloorMm", cleatMm]],
       says: () => ({ label: `Fix the cleat ${lengthText(cleatMm, units)} above the floor` }),
-      geometry: { ...geometry, pull: { ...pull, cleatAboveFloorMm: cleatMm } },
+      geometry: { ...geometry, pulls: pulls.map((pull) => ({ ...pull, cleatAboveFloorMm: cleatMm })) },
     },
   ];
 }

@@ -2,10 +2,10 @@ import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { spanCordMm } from "../feed.ts";
-import { joinedLoopAt } from "./pull-cords.ts";
+import { joinedLoopAt, joinedStates } from "./pull-cords.ts";
 import type { Sweep } from "./quantity.ts";
 import { loopPerimeter } from "./rear-cords.ts";
-import { courseStates, gatherStates, pushInside } from "./states.ts";
+import { gatherStates, pushInside } from "./states.ts";
 
 /** Cloth over diameter of the largest probe: reached where the cord is as long as the probe is wide. */
 const CLOTH_PER_DIAMETER = 1 + Math.PI / 2;
@@ -72,8 +72,8 @@ export const headOpening: Sweep = {
 
 function openingStates(geometry: CordGeometry): number[] {
   const states = gatherStates(geometry);
-  const { rear, travelMm, pull } = geometry;
-  if (pull?.joinedMm !== undefined) states.push(...courseStates(pull.joinedMm));
+  const { rear, travelMm } = geometry;
+  states.push(...joinedStates(geometry));
   if (travelMm <= 0) return states;
   for (const { cordMm, clothMm, gathersMm, startsMm } of rear?.spans ?? []) {
     const takenMm = cordMm - clothMm / CLOTH_PER_DIAMETER;
@@ -82,8 +82,8 @@ function openingStates(geometry: CordGeometry): number[] {
   return states;
 }
 
-function frontOpeningMm({ pull, loop }: CordGeometry, raise: number): number {
-  return Math.max(joinedLoopAt(pull, raise), loop?.perimeterMm ?? 0) / Math.PI;
+function frontOpeningMm(geometry: CordGeometry, raise: number): number {
+  return Math.max(joinedLoopAt(geometry, raise), geometry.loop?.perimeterMm ?? 0) / Math.PI;
 }
 
 function rearOpeningMm(geometry: CordGeometry, raise: number): number {
