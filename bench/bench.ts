@@ -14,7 +14,9 @@ import { liftSearch } from "./lift-search.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
 import { plan2000 } from "./plan-2000.ts";
+import { planEdit, planEdit2000 } from "./plan-edit.ts";
 import { planGrowth } from "./plan-growth.ts";
+import { planMemory } from "./plan-memory.ts";
 import { planOne } from "./plan-one.ts";
 import { workbookOne } from "./workbook-one.ts";
 
@@ -23,6 +25,9 @@ async function measureAll(): Promise<Figure[]> {
     planOne(),
     plan2000(),
     planGrowth(),
+    planEdit(),
+    planEdit2000(),
+    planMemory(),
     cutLengths(),
     cutFirst(),
     cutGrowth(),
