@@ -1,11 +1,5 @@
-import type { WorkingBook } from "../figures/index.ts";
-import {
-  bendingOf,
-  type Cloth,
-  type ClothKind,
-  layersThicknessMm,
-  type ResolvedShade,
-} from "../job/index.ts";
+import { type Figure, type FigureInput, figureRuleOf } from "../figures/index.ts";
+import { bendingOf, type Cloth, type ClothKind, type LayerCloths, layersThicknessMm } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
 import { LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
@@ -28,7 +22,7 @@ export interface FoldLayer {
   measured: boolean;
 }
 
-export function foldLayers({ cloths }: ResolvedShade): FoldLayer[] {
+export function foldLayers(cloths: LayerCloths): FoldLayer[] {
   return LAYERS.flatMap((layer) => {
     const cloth = cloths[layer];
     return cloth === undefined ? [] : [{ layer, cloth, ...bendingOf(cloth, USUAL_KIND[layer]) }];
@@ -37,59 +31,72 @@ export function foldLayers({ cloths }: ResolvedShade): FoldLayer[] {
 
 /** All layers as one cloth: loose layers slide on each other, so weights and rigidities add. */
 export function foldCloth(
-  { resolved, size, grid, mass }: FoldsInput,
+  { shade, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
-  book: WorkingBook,
-): { cloth: FoldCloth; bendingMm: number } {
+): { cloth: FoldCloth; bending: Figure } {
   const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
-  const bendingMm = togetherMm(layers, book);
+  const bending = bendingTogether(layers);
   const weight = weightNPerMm2(gsm);
   const skirtMm = grid.bottomSectionMm;
   const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
   const clothNPerMm = weight * skirtMm;
   const total = clothNPerMm + barNPerMm;
   return {
-    bendingMm,
+    bending,
     cloth: {
       weightNPerMm2: weight,
-      rigidityNmm: rigidityNmm(gsm, bendingMm),
-      thicknessMm: layersThicknessMm(resolved.cloths),
+      rigidityNmm: rigidityNmm(gsm, bending.value),
+      thicknessMm: layersThicknessMm(shade.cloths),
       skirt: {
         lengthMm: skirtMm,
         weightNPerMm: total,
         centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * skirtMm) / total : skirtMm / 2,
       },
       // The cloth hangs from the front of the board, so glass or wall is a board's depth behind it.
-      paneMm: resolved.board.depthMm,
+      paneMm: shade.board.depthMm,
     },
   };
 }
 
-function togetherMm(layers: readonly FoldLayer[], book: WorkingBook): number {
-  const given: Record<string, readonly [number, "g/m2" | "mm", string]> = {};
-  layers.forEach(({ layer, cloth, bendingMm, measured }, i) => {
-    const name = LAYER_NAMES[layer].toLowerCase();
-    given[`m${i + 1}`] = [cloth.massGsm, "g/m2", `${name}: mass per area`];
-    given[`c${i + 1}`] = [bendingMm, "mm", `${name}: bending length${measured ? "" : ", a guess"}`];
+const TOGETHER = figureRuleOf<readonly FoldLayer[]>()({
+  id: "folds.bending-length",
+  label: "Bending length of all layers",
+  symbol: "c",
+  unit: "mm",
+  formula: (layers) => {
+    const terms = layers.map((_, i) => `m${i + 1}·c${i + 1}^3`).join(" + ");
+    const masses = layers.map((_, i) => `m${i + 1}`).join(" + ");
+    return `((${terms}) / (${masses}))^(1/3)`;
+  },
+  inputs: (layers) =>
+    Object.fromEntries(
+      layers.flatMap(({ layer, measured }, i): [string, FigureInput<readonly FoldLayer[]>][] => {
+        const name = LAYER_NAMES[layer].toLowerCase();
+        return [
+          [`m${i + 1}`, ["g/m2", `${name}: mass per area`, `shade/${layer}`]],
+          [`c${i + 1}`, ["mm", `${name}: bending length${measured ? "" : ", a guess"}`, `shade/${layer}`]],
+        ];
+      }),
+    ),
+  restsOn: LAYERS.map((layer) => `shade/${layer}`),
+  cite: cite("peirce-1930"),
+  note: "loose layers: masses and stiffnesses add",
+  compute: (given, layers) => {
+    let [stiffness, mass] = [0, 0];
+    layers.forEach((_, i) => {
+      const gsm = given[`m${i + 1}`] ?? 0;
+      stiffness += gsm * (given[`c${i + 1}`] ?? 0) ** 3;
+      mass += gsm;
+    });
+    return Math.cbrt(stiffness / mass);
+  },
+});
+
+function bendingTogether(layers: readonly FoldLayer[]): Figure {
+  const given: Record<string, number> = {};
+  layers.forEach(({ cloth, bendingMm }, i) => {
+    given[`m${i + 1}`] = cloth.massGsm;
+    given[`c${i + 1}`] = bendingMm;
   });
-  const terms = layers.map((_, i) => `m${i + 1}·c${i + 1}^3`).join(" + ");
-  const masses = layers.map((_, i) => `m${i + 1}`).join(" + ");
-  return book.figure("folds.bending-length", {
-    label: "Bending length of all layers",
-    symbol: "c",
-    unit: "mm",
-    formula: `((${terms}) / (${masses}))^(1/3)`,
-    given,
-    cite: cite("peirce-1930"),
-    note: "loose layers: masses and stiffnesses add",
-    compute: (values) => {
-      let [stiffness, mass] = [0, 0];
-      layers.forEach((_, i) => {
-        const gsm = values[`m${i + 1}`] ?? 0;
-        stiffness += gsm * (values[`c${i + 1}`] ?? 0) ** 3;
-        mass += gsm;
-      });
-      return Math.cbrt(stiffness / mass);
-    },
-  });
+  return TOGETHER.figure(given, layers);
 }

@@ -1,10 +1,10 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
 import { settingPatch } from "../job/index.ts";
 import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { SMALLEST_FINISHED_MM } from "./finished-size.ts";
+import type { MeasuredShade } from "./measure-reads.ts";
 import { diagonalMisfitMm, leanMm } from "./squareness.ts";
 
 /** Diagonals that differ by less are square enough to ignore; by more ask for an outside mount. */
@@ -21,45 +21,42 @@ const squareCite = cite(
 );
 
 /** What the measurements themselves say: too few, misread, out of square, too small, too low. */
-export function judgeOpening(
-  resolved: ResolvedShade,
-  size: Size,
-): { findings: Finding[]; toMeasure: string[] } {
-  const toMeasure = stillToMeasure(resolved);
+export function judgeOpening(shade: MeasuredShade, size: Size): { findings: Finding[]; toMeasure: string[] } {
+  const toMeasure = stillToMeasure(shade);
   const findings: Finding[] = [];
-  if (resolved.mount !== "to-size") {
-    if (toMeasure.length > 0) findings.push(tooFew(resolved, toMeasure));
-    findings.push(...judgeSpread(resolved, size), ...judgeDiagonals(resolved, size, toMeasure));
+  if (shade.mount !== "to-size") {
+    if (toMeasure.length > 0) findings.push(tooFew(shade, toMeasure));
+    findings.push(...judgeSpread(shade, size), ...judgeDiagonals(shade, size, toMeasure));
   }
   if (size.finishedWidthMm <= SMALLEST_FINISHED_MM || size.finishedLengthMm <= SMALLEST_FINISHED_MM) {
-    findings.push(nothingLeft(resolved, size));
+    findings.push(nothingLeft(shade, size));
   }
-  findings.push(...judgeFloor(resolved, size));
+  findings.push(...judgeFloor(shade, size));
   return { findings, toMeasure };
 }
 
-function stillToMeasure(resolved: ResolvedShade): string[] {
-  if (resolved.mount === "to-size") return [];
-  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = resolved.opening;
+function stillToMeasure(shade: MeasuredShade): string[] {
+  if (shade.mount === "to-size") return [];
+  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = shade.opening;
   const list: string[] = [];
   if (widthsMm.length < 3) list.push("the width at top, middle and bottom");
   if (heightsMm.length < 3) list.push("the height at left, centre and right");
   if (diagonalsMm === undefined) list.push("both diagonals");
-  if (resolved.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
+  if (shade.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
   if (sillAboveFloorMm === undefined) list.push("the sill’s height above the floor");
   return list;
 }
 
-function base(resolved: ResolvedShade) {
-  return { stage: "measure", shadeId: resolved.shadeId, path: `${resolved.path}/opening` } as const;
+function base(shade: MeasuredShade) {
+  return { stage: "measure", shadeId: shade.shadeId, path: `${shade.path}/opening` } as const;
 }
 
-function tooFew(resolved: ResolvedShade, toMeasure: string[]): Finding {
+function tooFew(shade: MeasuredShade, toMeasure: string[]): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     id: "measure.incomplete",
     severity: "unproven",
-    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${resolved.opening.widthsMm.length} width${resolved.opening.widthsMm.length === 1 ? "" : "s"} and ${resolved.opening.heightsMm.length} height${resolved.opening.heightsMm.length === 1 ? "" : "s"}.`,
+    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${shade.opening.widthsMm.length} width${shade.opening.widthsMm.length === 1 ? "" : "s"} and ${shade.opening.heightsMm.length} height${shade.opening.heightsMm.length === 1 ? "" : "s"}.`,
     cite: cite("measuring-guides", "three widths, three heights, both diagonals"),
     remedies: [],
   };
@@ -70,21 +67,21 @@ function listText(items: string[]): string {
   return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
 }
 
-function judgeSpread(resolved: ResolvedShade, size: Size): Finding[] {
+function judgeSpread(shade: MeasuredShade, size: Size): Finding[] {
   const findings: Finding[] = [];
   const uneven = (what: "widths" | "heights", spreadMm: number, effect: string) => {
     if (spreadMm <= UNEVEN_MM) return;
     findings.push({
-      ...base(resolved),
+      ...base(shade),
       id: `measure.uneven-${what}`,
       severity: "note",
-      path: `${resolved.path}/opening/${what}Mm`,
-      text: `The three ${what} differ by ${lengthText(spreadMm, resolved.units)}. Measure them once more; if they stand, ${effect}.`,
+      path: `${shade.path}/opening/${what}Mm`,
+      text: `The three ${what} differ by ${lengthText(spreadMm, shade.units)}. Measure them once more; if they stand, ${effect}.`,
       cite: cite("our-choice", "a spread over 1/2 in is looked at again"),
       remedies: [],
     });
   };
-  const inside = resolved.mount === "inside";
+  const inside = shade.mount === "inside";
   uneven(
     "widths",
     size.widthSpreadMm,
@@ -98,8 +95,8 @@ function judgeSpread(resolved: ResolvedShade, size: Size): Finding[] {
   return findings;
 }
 
-function judgeDiagonals(resolved: ResolvedShade, size: Size, toMeasure: string[]): Finding[] {
-  const { diagonalsMm, widthsMm, heightsMm } = resolved.opening;
+function judgeDiagonals(shade: MeasuredShade, size: Size, toMeasure: string[]): Finding[] {
+  const { diagonalsMm, widthsMm, heightsMm } = shade.opening;
   if (diagonalsMm === undefined || size.outOfSquareMm === undefined) return [];
   const [first, second] = diagonalsMm;
   const width = mean(widthsMm);
@@ -109,35 +106,35 @@ function judgeDiagonals(resolved: ResolvedShade, size: Size, toMeasure: string[]
     toMeasure.push("both diagonals once more");
     return [
       {
-        ...base(resolved),
+        ...base(shade),
         id: "measure.diagonals-misread",
         severity: "fix",
-        path: `${resolved.path}/opening/diagonalsMm`,
-        text: `The diagonals are ${lengthText(Math.abs(misfit), resolved.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
+        path: `${shade.path}/opening/diagonalsMm`,
+        text: `The diagonals are ${lengthText(Math.abs(misfit), shade.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
         cite: cite("geometry", "parallelogram law"),
         remedies: [],
       },
     ];
   }
-  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || resolved.mount !== "inside") return [];
+  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || shade.mount !== "inside") return [];
   const lean = leanMm(width, first, second);
-  const off = resolved.making.mount.insideWidthOffMm;
+  const off = shade.making.mount.insideWidthOffMm;
   const outside: Remedy = {
     label: "Mount it outside the opening",
-    patch: [{ op: "replace", path: `${resolved.path}/shade/mount`, value: "outside" }],
+    patch: [{ op: "replace", path: `${shade.path}/shade/mount`, value: "outside" }],
   };
   const narrower: Remedy = {
-    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), resolved.units)} in all`,
-    patch: settingPatch(resolved, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
+    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), shade.units)} in all`,
+    patch: settingPatch(shade, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
   };
-  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, resolved.units)}: over its height the opening leans ${lengthText(lean, resolved.units)} sideways`;
+  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, shade.units)}: over its height the opening leans ${lengthText(lean, shade.units)} sideways`;
   if (size.outOfSquareMm > OUT_OF_SQUARE_MM) {
     return [
       {
-        ...base(resolved),
+        ...base(shade),
         id: "measure.out-of-square",
         severity: "fix",
-        path: `${resolved.path}/opening/diagonalsMm`,
+        path: `${shade.path}/opening/diagonalsMm`,
         text: `${facts}. A shade hangs plumb, so inside it would show a wedge of light; an outside mount hides it.`,
         cite: squareCite,
         remedies: lean > off ? [outside, narrower] : [outside],
@@ -147,13 +144,13 @@ function judgeDiagonals(resolved: ResolvedShade, size: Size, toMeasure: string[]
   const rubs = lean > off;
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       id: "measure.slightly-out-of-square",
       severity: rubs ? "fix" : "note",
-      path: `${resolved.path}/opening/diagonalsMm`,
+      path: `${shade.path}/opening/diagonalsMm`,
       text: rubs
-        ? `${facts}, more than the ${lengthText(off, resolved.units)} taken off its width, so the shade would rub.`
-        : `${facts}. The ${lengthText(off, resolved.units)} taken off the width allows for it; the gaps will not look even.`,
+        ? `${facts}, more than the ${lengthText(off, shade.units)} taken off its width, so the shade would rub.`
+        : `${facts}. The ${lengthText(off, shade.units)} taken off the width allows for it; the gaps will not look even.`,
       cite: squareCite,
       remedies: rubs ? [narrower, outside] : [],
     },
@@ -164,42 +161,42 @@ function mean(values: number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function nothingLeft(resolved: ResolvedShade, size: Size): Finding {
+function nothingLeft(shade: MeasuredShade, size: Size): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     id: "measure.too-small",
     severity: "stop",
-    text: `After the deductions ${lengthText(size.finishedWidthMm, resolved.units)} × ${lengthText(size.finishedLengthMm, resolved.units)} is left, too small for a shade. Check the measurements and the deductions.`,
+    text: `After the deductions ${lengthText(size.finishedWidthMm, shade.units)} × ${lengthText(size.finishedLengthMm, shade.units)} is left, too small for a shade. Check the measurements and the deductions.`,
     cite: cite("our-choice"),
     remedies: [],
   };
 }
 
-function judgeFloor(resolved: ResolvedShade, size: Size): Finding[] {
+function judgeFloor(shade: MeasuredShade, size: Size): Finding[] {
   const hem = size.hemAboveFloorMm;
-  const clearance = resolved.making.mount.floorClearanceMm;
+  const clearance = shade.making.mount.floorClearanceMm;
   if (hem === undefined || hem >= clearance) return [];
-  const { overlapBelowMm } = resolved.making.mount;
+  const { overlapBelowMm } = shade.making.mount;
   const shorterBelow = overlapBelowMm - (clearance - hem);
   const remedies: Remedy[] =
-    resolved.mount === "outside" && shorterBelow >= 0
+    shade.mount === "outside" && shorterBelow >= 0
       ? [
           {
-            label: `Let it end ${lengthText(shorterBelow, resolved.units)} below the opening`,
-            patch: settingPatch(resolved, "mount", "overlapBelowMm", shorterBelow),
+            label: `Let it end ${lengthText(shorterBelow, shade.units)} below the opening`,
+            patch: settingPatch(shade, "mount", "overlapBelowMm", shorterBelow),
           },
         ]
       : [];
   return [
     {
-      ...base(resolved),
+      ...base(shade),
       id: "measure.floor",
       severity: "fix",
-      path: `${resolved.path}/opening/sillAboveFloorMm`,
+      path: `${shade.path}/opening/sillAboveFloorMm`,
       text:
         hem < 0
-          ? `The hem would lie ${lengthText(-hem, resolved.units)} below the floor.`
-          : `The hem would hang ${lengthText(hem, resolved.units)} above the floor; ${lengthText(clearance, resolved.units)} is asked for.`,
+          ? `The hem would lie ${lengthText(-hem, shade.units)} below the floor.`
+          : `The hem would hang ${lengthText(hem, shade.units)} above the floor; ${lengthText(clearance, shade.units)} is asked for.`,
       cite: cite("from-memory", "1/2 in"),
       remedies,
     },
