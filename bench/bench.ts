@@ -2,9 +2,12 @@ import { ensureWeb } from "../scripts/build-web.mjs";
 import { startBrowser } from "../test/e2e/browser.ts";
 import { cut400x10 } from "./cut-400x10.ts";
 import { cutC1C7 } from "./cut-c1-c7.ts";
+import { cutContract } from "./cut-contract.ts";
 import { cutFirst } from "./cut-first.ts";
 import { cutGrowth } from "./cut-growth.ts";
+import { cutKrN } from "./cut-kr-n.ts";
 import { cutLengths } from "./cut-lengths.ts";
+import { cutProved } from "./cut-proved.ts";
 import { cutVsPackers } from "./cut-vs-packers.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
@@ -21,6 +24,7 @@ import { planOne } from "./plan-one.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
+  const long = process.argv.includes("--long");
   const figures = [
     planOne(),
     plan2000(),
@@ -32,7 +36,10 @@ async function measureAll(): Promise<Figure[]> {
     cutFirst(),
     cutGrowth(),
     ...cut400x10(),
-    ...cutC1C7(process.argv.includes("--long")),
+    cutContract(),
+    ...cutC1C7(long),
+    cutKrN(long),
+    cutProved(long),
     ...(await cutVsPackers()),
     liftSearch(),
     foldProfile(),
