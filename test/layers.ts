@@ -6,7 +6,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics"],
   ["account", "job", "shade"],
   ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "line-up", "steps"],
-  ["cost"],
+  ["cost", "drape"],
   ["plan"],
   ["diagnose"],
   ["drawing", "lists"],

@@ -1,7 +1,7 @@
 import type { WorkingBook } from "../account/index.ts";
 import { type Brief, bendingOf, type Cloth, type ClothKind, layersThicknessMm } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade/index.ts";
+import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -30,14 +30,25 @@ export function foldLayers({ cloths }: Brief): FoldLayer[] {
 }
 
 /** All layers as one cloth: loose layers slide on each other, so weights and rigidities add. */
+export function clothFeel({ cloths }: Brief, layers: readonly FoldLayer[]): ClothFeel {
+  const sum = (of: (layer: FoldLayer) => number) => layers.reduce((total, layer) => total + of(layer), 0);
+  return {
+    weightNPerMm2: sum(({ cloth }) => weightNPerMm2(cloth.massGsm)),
+    rigidityNmm: sum(({ cloth, bendingMm }) => rigidityNmm(cloth.massGsm, bendingMm)),
+    thicknessMm: layersThicknessMm(cloths),
+    measured: layers.every(({ measured }) => measured),
+  };
+}
+
+/** The same hanging in folds, with the apron below them and the pane behind. */
 export function foldCloth(
   { brief, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
+  feel: ClothFeel,
   book: WorkingBook,
 ): { cloth: FoldCloth; bendingMm: number } {
-  const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
   const bendingMm = togetherMm(layers, book);
-  const weight = weightNPerMm2(gsm);
+  const weight = feel.weightNPerMm2;
   const apronMm = grid.bottomSectionMm;
   const barNPerMm = (massByPlace(mass).barKg * GRAVITY) / size.finishedWidthMm;
   const clothNPerMm = weight * apronMm;
@@ -46,8 +57,8 @@ export function foldCloth(
     bendingMm,
     cloth: {
       weightNPerMm2: weight,
-      rigidityNmm: rigidityNmm(gsm, bendingMm),
-      thicknessMm: layersThicknessMm(brief.cloths),
+      rigidityNmm: feel.rigidityNmm,
+      thicknessMm: feel.thicknessMm,
       apron: {
         lengthMm: apronMm,
         weightNPerMm: total,

@@ -1,12 +1,12 @@
 import type { Finding, WorkingBook } from "../account/index.ts";
 import { LOFT } from "../job/index.ts";
 import { fixedApron, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
-import type { Folds } from "../shade/index.ts";
+import type { ClothFeel, Folds } from "../shade/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";
 import { foldArcs } from "./fold-arcs.ts";
-import { foldCloth, foldLayers } from "./fold-cloth.ts";
+import { clothFeel, foldCloth, foldLayers } from "./fold-cloth.ts";
 import type { FoldsInput } from "./folds-input.ts";
 import { hemSag } from "./hem-sag.ts";
 import { judgeFolding } from "./judge-folding.ts";
@@ -19,19 +19,23 @@ const MOST_FOLDS = 24;
  * break, and how the hem hangs between columns. Shapes for every height come from `layFolds` when they are drawn. Cloth
  * that is drawn in across, or hangs in swags, folds in two directions at once: it has no such section.
  */
-export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds; findings: Finding[] } {
+export function planFolds(
+  input: FoldsInput,
+  book: WorkingBook,
+): { feel: ClothFeel; folds?: Folds; findings: Finding[] } {
   const { form, grid } = input;
   const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
-  if (form.across === "gathered" || hangs) return { findings: [] };
   const layers = foldLayers(input.brief);
-  const { cloth, bendingMm } = foldCloth(input, layers, book);
+  const feel = clothFeel(input.brief, layers);
+  if (form.across === "gathered" || hangs) return { feel, findings: [] };
+  const { cloth, bendingMm } = foldCloth(input, layers, feel, book);
   const arcsMm = foldArcs(grid, form).slice(0, MOST_FOLDS);
   const stack = stackFolds({ ...cloth, apron: apronOf(input, cloth), arcsMm });
   const folds: Folds = {
     cloth,
     arcsMm,
     bendingMm,
-    measured: layers.every(({ measured }) => measured),
+    measured: feel.measured,
     outMm: standsOut(stack.frontMm, cloth.thicknessMm, book),
     behindMm: stack.behindMm,
     trainedMm: trained(arcsMm.length, cloth.thicknessMm, book),
@@ -39,7 +43,7 @@ export function planFolds(input: FoldsInput, book: WorkingBook): { folds?: Folds
     breaks: breakWay(input, cloth, arcsMm, stack, book),
     sag: hemSag(input, cloth, book),
   };
-  return { folds, findings: judgeFolding(input, folds, layers) };
+  return { feel, folds, findings: judgeFolding(input, folds, layers) };
 }
 
 /** A soft fold over the hem holds the folds above it off, and nothing swings it back. */

@@ -130,7 +130,7 @@ function planShade(
   const { grid, form, findings: foldFindings } = style.grid(brief, size, columns, gear, book);
   if (lined.place !== undefined) writeLine(lined.place, size, grid, book);
   const { cloth, mass, findings: clothFindings } = planCloth({ brief, size, grid, form }, book);
-  const { folds, findings: foldingFindings } = planFolds({ brief, size, grid, form, mass }, book);
+  const { feel, folds, findings: foldingFindings } = planFolds({ brief, size, grid, form, mass }, book);
   const { lift, findings: liftFindings } = planLift(
     { brief, size, grid, form, mass, ...gearInput(gear) },
     book,
@@ -154,6 +154,7 @@ function planShade(
     size,
     grid,
     form,
+    feel,
     ...(folds === undefined ? {} : { folds }),
     cloth,
     mass,
