@@ -18,7 +18,7 @@ export * from "./net/net.ts";
 export { NetBuilder } from "./net/net-builder.ts";
 export { netEnergy } from "./net/net-energy.ts";
 export { netPattern } from "./net/net-matrix.ts";
-export { settleNet } from "./net/settle-net.ts";
+export { settleNet, softened } from "./net/settle-net.ts";
 export * from "./sheaves.ts";
 export * from "./solve/find-root.ts";
 export * from "./solve/outcome.ts";

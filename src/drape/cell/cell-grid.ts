@@ -23,13 +23,13 @@ export interface CellGrid {
   strands: Strand[];
 }
 
-const FOLD_STEP_MM = 13;
-const FLAT_STEP_MM = 45;
-const HEM_STEP_MM = 18;
+const FOLD_STEP_MM = 17;
+const FLAT_STEP_MM = 70;
+const HEM_STEP_MM = 22;
 const LEAST_FOLD = 8;
-const MOST_FOLD = 16;
+const MOST_FOLD = 12;
 /** More lines than this and each fold has to do with fewer. */
-const MOST_LINES = 190;
+const MOST_LINES = 150;
 
 /** Lines of nodes across the cloth, close together where it folds, and the strands that it hangs in. */
 export function layLines(cloth: readonly ColumnStretch[]): CellGrid {

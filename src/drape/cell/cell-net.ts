@@ -4,8 +4,10 @@ import { cite, sourced } from "../../sources/index.ts";
 import type { Cell } from "./cell.ts";
 import type { CellGrid, ClothLine } from "./cell-grid.ts";
 
-/** Threads carry so many times the weight of all that hangs when they are stretched to twice their length: 0.05 % under it. */
-const INEXTENSIBLE = 2000;
+/** Threads stretch to twice their length under so many times the cloth that hangs from them: by 0.3 % under it. */
+const INEXTENSIBLE = 300;
+/** Wherever a thread ends, as much cloth as lies in a fold may hang from it, mm. */
+const LEAST_CLOTH_MM = 200;
 /** Weft that is longer than its place lies in ripples finer than the net: it withstands that a little. */
 const RIPPLES = 0.01;
 /** Shear stiffness of plain weaves, N/mm. */
@@ -32,8 +34,9 @@ export function cellNet(
   const across = cell.xMm.length;
   const net = new NetBuilder(across * lines.length);
   const node = (i: number, j: number) => j * across + i;
-  const lengthMm = lines[0]?.fromHemMm ?? 0;
-  const membrane = INEXTENSIBLE * (weightNPerMm2 * lengthMm + (bar?.weightNPerMm ?? 0));
+  const membraneAt = (j: number) =>
+    INEXTENSIBLE *
+    (weightNPerMm2 * Math.max(LEAST_CLOTH_MM, (lines[j] as ClothLine).fromHemMm) + (bar?.weightNPerMm ?? 0));
   const stepMm = (i: number, j: number) => stepOf(cell, lines, i, j);
   const weftMm = (i: number, j: number) => cell.acrossMm(i, (lines[j] as ClothLine).fromHemMm);
   const wide = (i: number, j: number) =>
@@ -41,6 +44,7 @@ export function cellNet(
   const tall = (i: number, j: number) =>
     ((j > 0 ? stepMm(i, j) : 0) + (j + 1 < lines.length ? stepMm(i, j + 1) : 0)) / 2;
   for (let j = 0; j < lines.length; j++) {
+    const membrane = membraneAt(j);
     for (let i = 0; i < across; i++) {
       const area = wide(i, j) * tall(i, j);
       net.load(node(i, j), 1, weightNPerMm2 * area);

@@ -27,9 +27,9 @@ export interface CelledShade {
 }
 
 /** Lines of nodes across half a bay, and across a strip beside the outer column. */
-const LINES_HALF_BAY = 7;
-const LINES_HALF_SHADE = 12;
-const LINES_TAIL = 6;
+const LINES_HALF_BAY = 6;
+const LINES_HALF_SHADE = 8;
+const LINES_TAIL = 5;
 const NARROW_MM = 80;
 
 /** Shades held at the sides are solved by their left half; others by one half bay of each kind. */

@@ -1,6 +1,6 @@
 import { conjugateGradients, dot } from "../solve/conjugate-gradients.ts";
 import { factorEnvelope, multiplyEnvelope, solveEnvelope } from "../solve/envelope.ts";
-import { bestOf, type Solved } from "../solve/outcome.ts";
+import type { Solved } from "../solve/outcome.ts";
 import type { ClothNet } from "./net.ts";
 import { netEnergy } from "./net-energy.ts";
 import { eachContactNode, fillMatrix, type NetPattern, pressedContacts } from "./net-matrix.ts";
@@ -8,15 +8,10 @@ import { eachContactNode, fillMatrix, type NetPattern, pressedContacts } from ".
 export interface SettleOptions {
   /** Steps at most. */
   most: number;
-  /** Settled when the next step would move no node farther, mm. */
-  stillMm: number;
+  /** Settled when the next step would let the whole load sink by no more than this on the mean, mm. */
+  sinkMm: number;
   /** No node moves farther in one step, mm. */
   reachMm: number;
-  /**
-   * Shares of their stiffness that the threads have by turns, the whole of it last: soft threads let the net turn, stiff
-   * ones then only draw it to length. Stiff from the start, a step that turns a thread stretches it and is cut to nothing.
-   */
-  stiffening: readonly number[];
   /** Told the energy after every step, N·mm. */
   onStep?: (energy: number) => void;
 }
@@ -24,58 +19,50 @@ export interface SettleOptions {
 /** A step must win this share of what its slope promises (Nocedal & Wright, Numerical Optimization, §3.1). */
 const ARMIJO = 1e-4;
 const HALVINGS = 24;
-const CG = { share: 1e-3, most: 40 };
+/** Contacts are solved this well in each step: better steps are not worth their price. */
+const CONTACT_SHARE = 0.05;
+const CONTACT_STEPS = 16;
+
+/**
+ * The same net with threads of a share of their stiffness. Soft threads let a net turn that has far to go, stiff ones then
+ * only draw it to length: stiff from the start, each step that turns a thread stretches it and is cut to nothing.
+ */
+export function softened(net: ClothNet, share: number): ClothNet {
+  return { ...net, threads: { ...net.threads, stiffness: net.threads.stiffness.map((whole) => whole * share) } };
+}
 
 /**
  * Where the net comes to rest from a shape near it: Newton’s method on its energy, halving every step that would raise it.
- * Deterministic; the energy never rises.
+ * Deterministic; the energy never rises. `residual` is the sink that is left, mm.
  */
 export function settleNet(
   net: ClothNet,
   pattern: NetPattern,
   start: Float64Array,
-  { stiffening, ...options }: SettleOptions,
-): Solved<Float64Array> {
-  let x = start;
-  let taken = 0;
-  for (const share of stiffening) {
-    const last = share === 1;
-    const stiffness = net.threads.stiffness.map((whole) => whole * share);
-    const softer = last ? net : { ...net, threads: { ...net.threads, stiffness } };
-    const stillMm = last ? options.stillMm : Math.max(options.stillMm, PASSING_MM);
-    const found = settleOnce(softer, pattern, x, { ...options, stillMm });
-    taken += found.iterations;
-    if (last) return { ...found, iterations: taken };
-    x = bestOf(found);
-  }
-  throw new Error(`invalid stiffening: ${stiffening.join()}`);
-}
-
-/** How still a net of softened threads must be before they are stiffened, mm. */
-const PASSING_MM = 1;
-
-function settleOnce(
-  net: ClothNet,
-  pattern: NetPattern,
-  start: Float64Array,
-  { most, stillMm, reachMm, onStep }: Omit<SettleOptions, "stiffening">,
+  { most, sinkMm, reachMm, onStep }: SettleOptions,
 ): Solved<Float64Array> {
   const x = start.slice();
   const gradient = new Float64Array(x.length);
-  let move = Number.POSITIVE_INFINITY;
+  const load = net.loadN.reduce((sum, newton) => sum + Math.abs(newton), 0) || 1;
+  let sink = Number.POSITIVE_INFINITY;
+  const stuck = (iterations: number): Solved<Float64Array> => ({
+    ...{ kind: "notConverged", best: x, iterations, residual: sink },
+  });
   for (let iterations = 0; iterations < most; iterations++) {
     gradient.fill(0);
     const energy = netEnergy(net, x, gradient);
     const step = newtonStep(net, pattern, x, gradient);
-    if (step === undefined) return { kind: "notConverged", best: x, iterations, residual: move };
-    move = longest(step);
-    if (move <= stillMm) return { kind: "converged", value: x, iterations, residual: move };
-    if (move > reachMm) for (let i = 0; i < step.length; i++) step[i] = ((step[i] as number) * reachMm) / move;
-    const won = searchAlong(net, x, step, energy, dot(gradient, step));
-    if (won === undefined) return { kind: "notConverged", best: x, iterations, residual: move };
+    if (step === undefined) return stuck(iterations);
+    const slope = dot(gradient, step);
+    sink = -slope / (2 * load);
+    if (sink <= sinkMm) return { kind: "converged", value: x, iterations, residual: sink };
+    const share = Math.min(1, reachMm / longest(step));
+    for (let i = 0; i < step.length; i++) step[i] = (step[i] as number) * share;
+    const won = searchAlong(net, x, step, energy, slope * share);
+    if (won === undefined) return stuck(iterations);
     onStep?.(won);
   }
-  return { kind: "notConverged", best: x, iterations: most, residual: move };
+  return stuck(most);
 }
 
 function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradient: Float64Array) {
@@ -113,7 +100,10 @@ function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradien
       }
       return sum;
     };
-    solution = conjugateGradients(right, multiply, (r) => solveEnvelope(matrix, r), CG);
+    solution = conjugateGradients(right, multiply, (r) => solveEnvelope(matrix, r), {
+      share: CONTACT_SHARE,
+      most: CONTACT_STEPS,
+    });
   } else solveEnvelope(matrix, solution);
   const step = new Float64Array(row.length);
   for (let i = 0; i < row.length; i++) if ((row[i] as number) >= 0) step[i] = solution[row[i] as number] as number;
