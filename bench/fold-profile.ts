@@ -1,6 +1,6 @@
 import {
   type FoldCloth,
-  type FoldPlace,
+  type FoldSpan,
   layFolds,
   rigidityNmm,
   weightNPerMm2,
@@ -28,7 +28,7 @@ export function foldProfile(): Figure {
   };
 }
 
-function placesAt(liftMm: number): FoldPlace[] {
+function placesAt(liftMm: number): FoldSpan[] {
   let left = liftMm;
   return Array.from({ length: FOLDS }, () => {
     const take = Math.min(ARC_MM, left);
@@ -42,7 +42,7 @@ function liningAndCotton(): FoldCloth {
     weightNPerMm2: weightNPerMm2(370),
     rigidityNmm: rigidityNmm(370, 23.4),
     thicknessMm: 0.8,
-    apron: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
+    skirt: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
     paneMm: 38,
   };
 }

@@ -19,7 +19,7 @@ export function planSchemaText(): string {
   // Sources are added with every release: a reader of plans must not stumble over a new one.
   const open = { SourceId: { type: "string", description: "Name of a source, as in the list of sources" } };
   return text({
-    $id: "shadewright-plan-1.schema.json",
+    $id: "shadewright-plan-2.schema.json",
     $schema,
     title: "Shadewright plan",
     ...tidied(plan, { ...definitions, ...open }),

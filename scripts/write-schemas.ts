@@ -2,4 +2,4 @@ import { writeFileSync } from "node:fs";
 import { jobSchemaText, planSchemaText } from "./schemas.ts";
 
 writeFileSync("schema/shadewright-job-1.schema.json", jobSchemaText());
-writeFileSync("schema/shadewright-plan-1.schema.json", planSchemaText());
+writeFileSync("schema/shadewright-plan-2.schema.json", planSchemaText());

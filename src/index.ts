@@ -10,15 +10,7 @@
  * Lengths are millimetres, forces newtons, masses kilograms, cloth grams per square metre; each name ends in
  * its unit. Nothing here reads a clock, a file or a network: fonts and dates are handed in.
  */
-export {
-  type Finding,
-  type Remedy,
-  STAGES,
-  type Stage,
-  WEIGHTS,
-  type Weight,
-  type Working,
-} from "./account/index.ts";
+
 export {
   boltStretches,
   type Drawing,
@@ -36,6 +28,15 @@ export {
   toSvg,
 } from "./drawing/index.ts";
 export {
+  type Finding,
+  type Remedy,
+  SEVERITIES,
+  type Severity,
+  STAGES,
+  type Stage,
+  type Working,
+} from "./figures/index.ts";
+export {
   type Job,
   type JobInput,
   type JobIssue,
@@ -46,9 +47,9 @@ export {
   openJob,
   openJobText,
 } from "./job/index.ts";
-export { allLists, cuttingLists, type Table, toCsv } from "./lists/index.ts";
 export { buyAsCut, type CuttingPlan, type Plan, plan, planCutting, type ShadePlan } from "./plan/index.ts";
-export { SHEETS, type SheetKind } from "./shade/index.ts";
+export { SHEETS, type SheetKind } from "./shade-plan/index.ts";
 export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
+export { allLists, cuttingLists, type Table, toCsv } from "./tables/index.ts";
 export { lengthText, parseLength, type UnitChoice } from "./units/index.ts";
 export { makeWorkbook, type WorkbookFonts, type WorkbookInput } from "./workbook/index.ts";

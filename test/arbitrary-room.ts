@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { type InLine, type Job, type JobInput, jobSchema, LINE_FOLDS } from "../src/job/index.ts";
 import { RULERS } from "../src/units/index.ts";
-import { CORD_LOCK } from "./briefs.ts";
+import { CORD_LOCK } from "./job-with.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 
@@ -93,6 +93,6 @@ export const likelyRoom: fc.Arbitrary<Job> = fc
   );
 
 /** The same job with its rooms in line. */
-export function inLined([job, inLine]: [Job, InLine]): Job {
+export function withInLine([job, inLine]: [Job, InLine]): Job {
   return { ...job, rooms: job.rooms.map((room) => ({ ...room, inLine })) };
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import type { Lay } from "../src/shade/index.ts";
+import type { Lay } from "../src/shade-plan/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
 import { clothsOfJob } from "./cloth-shade.ts";
 

@@ -1,12 +1,12 @@
-import { WorkingBook } from "../src/account/index.ts";
 import { planCloth } from "../src/cloth/plan-cloth.ts";
-import { type Job, type JobInput, partsOf, settleShade } from "../src/job/index.ts";
-import { chooseGear } from "../src/lift/index.ts";
+import { WorkingBook } from "../src/figures/index.ts";
+import { type Job, type JobInput, partsOf, resolveShade } from "../src/job/index.ts";
+import { chooseLiftParts } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Form, Grid } from "../src/shade/index.ts";
+import type { Form, Grid } from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
-import { briefWith } from "./briefs.ts";
+import { resolvedWith } from "./job-with.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 export type ShadeInput = NonNullable<WindowInput["shade"]>;
@@ -47,7 +47,7 @@ export function gridOf(rows: number, lengthMm: number, columnsMm: number[]): Gri
 
 /** The cloth of one shade that is given by its finished size, planned by the room alone. */
 export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm, form }: TestShade) {
-  const brief = briefWith(
+  const resolved = resolvedWith(
     {
       opening: { widthsMm: [widthMm], heightsMm: [lengthMm] },
       shade: { mount: "to-size", ...shade },
@@ -55,12 +55,15 @@ export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm,
     cloths === undefined ? {} : { cloths },
   );
   const book = new WorkingBook();
-  const { size } = measure(brief, book);
+  const { values: size } = measure(resolved);
   const grid = gridOf(rows, size.finishedLengthMm, columnsMm ?? [50, size.finishedWidthMm - 50]);
-  const planned = planCloth({ brief, size, grid, form: { ...flatForm(brief, size, grid), ...form } }, book);
+  const planned = planCloth(
+    { resolved, size, grid, form: { ...flatForm(resolved, size, grid), ...form } },
+    book,
+  );
   const face = planned.cloth.layers[0];
   if (face === undefined) throw new Error("invalid test shade: no face");
-  return { ...planned, brief, size, face, workings: book.workings };
+  return { ...planned, resolved, size, face, workings: book.workings };
 }
 
 /** The cloth of every shade of a job, or of one, as far as the plan goes before it is rigged. */
@@ -71,20 +74,20 @@ export function clothsOfJob(job: Job, only?: number) {
     .map((one) => clothOfWindow(job, one));
 }
 
-interface Place {
+interface WindowAt {
   room: Job["rooms"][number];
   r: number;
   window: Job["rooms"][number]["windows"][number];
   w: number;
 }
 
-function clothOfWindow(job: Job, { room, r, window, w }: Place) {
+function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const book = new WorkingBook();
-  const brief = settleShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
-  const { size } = measure(brief, book);
-  const style = STYLE_MODULES[brief.style];
-  const { columns } = style.columns(brief, size, book);
-  const gear = chooseGear(brief, size, columns, book);
-  const { grid, form } = style.grid(brief, size, columns, gear, book);
-  return planCloth({ brief, size, grid, form }, book);
+  const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
+  const { values: size } = measure(resolved);
+  const style = STYLE_MODULES[resolved.style];
+  const { columns } = style.columns(resolved, size, book);
+  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
+  return planCloth({ resolved, size, grid, form }, book);
 }

@@ -7,7 +7,7 @@ import { plan } from "../src/plan/index.ts";
 import { anyJob } from "./any-job.ts";
 
 const isPlan = new Ajv({ strictTuples: false }).compile(
-  JSON.parse(readFileSync("schema/shadewright-plan-1.schema.json", "utf8")),
+  JSON.parse(readFileSync("schema/shadewright-plan-2.schema.json", "utf8")),
 );
 
 // A number that is none becomes null in JSON, and a reader that knows only the schema refuses it.

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
-import { HOBBLE_RULES, jobSchema, MOUNTS, RIB_FACES, RIB_KINDS, RIB_PLACES } from "../src/job/index.ts";
+import { HOBBLE_RULES, jobSchema, MOUNTS, RIB_FACES, RIB_KINDS, RIB_POSITIONS } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
-import { flatSize } from "../src/shade/index.ts";
+import { flatSize } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { anyMaking } from "./arbitrary-job.ts";
-import { jobWith } from "./briefs.ts";
+import { jobWith } from "./job-with.ts";
 
 /** Styles whose cloth folds straight across between rows. */
 const STYLES = ["flat", "ribbed", "hobbled", "tucked"] as const;
@@ -26,7 +26,7 @@ const anyShade = fc.record({
   ribs: fc.record({
     kind: fc.constantFrom(undefined, ...RIB_KINDS),
     face: fc.constantFrom(...RIB_FACES),
-    at: fc.constantFrom(...RIB_PLACES),
+    at: fc.constantFrom(...RIB_POSITIONS),
   }),
   hobble: fc.record({
     rule: fc.constantFrom(...HOBBLE_RULES),
@@ -166,11 +166,11 @@ describe("flat, ribbed, hobbled and tucked over layers and mounts", () => {
     fc.assert(
       fc.property(anyShade, (input) => {
         const job = jobOf(input);
-        for (const { id, weight, remedies } of only(job).findings) {
-          if (!id.startsWith("shape.") || weight === "mind") continue;
+        for (const { id, severity, remedies } of only(job).findings) {
+          if (!id.startsWith("shape.") || severity === "note") continue;
           for (const { patch, label } of remedies) {
             const changed = jobSchema.parse(applyPatch(JSON.parse(JSON.stringify(job)), patch as never));
-            const left = only(changed).findings.filter((one) => one.id === id && one.weight === weight);
+            const left = only(changed).findings.filter((one) => one.id === id && one.severity === severity);
             if (left.length > 0) throw new Error(`${id}: “${label}” does not cure: ${left[0]?.text}`);
           }
         }

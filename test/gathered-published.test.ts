@@ -4,7 +4,7 @@ import { type JobInput, jobSchema } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
 import { frillWidths } from "../src/styles/gathering/gathered-form.ts";
 import { inches } from "../src/units/index.ts";
-import { jobWith } from "./briefs.ts";
+import { jobWith } from "./job-with.ts";
 import { expectNear } from "./near.ts";
 
 type ShadeInput = NonNullable<JobInput["rooms"][number]["windows"][number]["shade"]>;

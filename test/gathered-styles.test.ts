@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import type { JobInput } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
-import { flatSize, LAYERS } from "../src/shade/index.ts";
+import { flatSize, LAYERS } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
-import { jobWith } from "./briefs.ts";
+import { jobWith } from "./job-with.ts";
 import { expectNear } from "./near.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];

@@ -9,12 +9,12 @@ import type {
   LayerCut,
   Mass,
   Size,
-} from "../src/shade/index.ts";
+} from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { inches } from "../src/units/index.ts";
-import { briefWith } from "./briefs.ts";
+import { resolvedWith } from "./job-with.ts";
 
-type WindowInput = Parameters<typeof briefWith>[0];
+type WindowInput = Parameters<typeof resolvedWith>[0];
 
 /**
  * A planned shade written down by hand, so that the last rooms can be tested without the first:
@@ -32,7 +32,7 @@ export interface HandShade {
 export const X1_CORDS_IN = [126.2, 118.2, 110.2, 102.2, 94.2];
 
 export function handShade({ widthIn = 36, lengthIn = 60, layers, window, job }: HandShade = {}) {
-  const brief = briefWith(
+  const resolved = resolvedWith(
     {
       opening: { widthsMm: [inches(widthIn)], heightsMm: [inches(lengthIn)], sillAboveFloorMm: inches(30) },
       ...window,
@@ -54,17 +54,17 @@ export function handShade({ widthIn = 36, lengthIn = 60, layers, window, job }: 
   };
   const grid = handGrid();
   return {
-    brief,
+    resolved,
     size,
     grid,
-    form: flatForm(brief, size, grid),
+    form: flatForm(resolved, size, grid),
     styleSteps: [],
     cloth: handCloth(
       layers ?? [
         { layer: "face", cutWidthIn: widthIn + 6, cutLengthIn: lengthIn + 6.5 },
         { layer: "lining", cutWidthIn: widthIn, cutLengthIn: lengthIn + 6.5 },
       ],
-      brief.cloths,
+      resolved.cloths,
     ),
     mass: { parts: [], totalKg: 1.5, clothGsm: 370 } satisfies Mass,
     lift: handLift(),
@@ -95,7 +95,7 @@ function handGrid(): Grid {
 
 function handCloth(
   layers: NonNullable<HandShade["layers"]>,
-  cloths: ReturnType<typeof briefWith>["cloths"],
+  cloths: ReturnType<typeof resolvedWith>["cloths"],
 ): ClothPlan {
   return {
     layers: layers.map(({ layer, cutWidthIn, cutLengthIn }): LayerCut => {
@@ -202,7 +202,7 @@ function handLift(): CordLockLift {
     cordTotalMm: inches(551.5),
     pullN: 15,
     heldN: 10,
-    course: { heights: [], places: [] },
+    course: { heights: [], shares: [] },
     tailLoweredMm: inches(30),
     tailRaisedMm: inches(83.2),
     tailEndAboveFloorLoweredMm: inches(59),

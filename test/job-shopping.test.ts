@@ -12,7 +12,7 @@ const window = fc.record({
   kind: fc.constantFrom("none", "lining-pocket", "strip-pocket"),
 });
 
-/** Some windows of one room, and a rack with some cloth and board on it. */
+/** Some windows of one room, and some cloth and board in stock. */
 const job = fc
   .record({
     windows: fc.array(window, { minLength: 1, maxLength: 6 }),
@@ -64,9 +64,9 @@ test("a job buys at least what its shades use, and with what is at hand no more 
       const steps = ((cloth?.quantity ?? 0) * 1000) / 500;
       expectNear(steps, Math.round(steps), 1e-6, "half metres");
       const board = cost.shopping.find((line) => line.id === "board-board-1x2");
-      const rackMm = (made.stock.lengths ?? []).reduce((total, piece) => total + piece.lengthMm, 0);
+      const stockMm = (made.stock.lengths ?? []).reduce((total, piece) => total + piece.lengthMm, 0);
       const boardsMm = shades.reduce((total, shade) => total + shade.board.lengthMm, 0);
-      expect((board?.quantity ?? 0) * STOCK_BOARD_MM + rackMm).toBeGreaterThanOrEqual(boardsMm);
+      expect((board?.quantity ?? 0) * STOCK_BOARD_MM + stockMm).toBeGreaterThanOrEqual(boardsMm);
     }),
     { seed: 51, numRuns: 150 },
   );

@@ -1,17 +1,17 @@
-import { WorkingBook } from "../src/account/index.ts";
-import type { Brief } from "../src/job/index.ts";
+import { WorkingBook } from "../src/figures/index.ts";
+import type { ResolvedShade } from "../src/job/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Size } from "../src/shade/index.ts";
+import type { Size } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 
 /** A shade measured and laid in its style, over a lock that hangs 25 mm below the board. */
-export function laidShade(brief: Brief) {
+export function laidShade(resolved: ResolvedShade) {
   const book = new WorkingBook();
-  return lay(brief, measure(brief, book).size, 25, book);
+  return lay(resolved, measure(resolved).values, 25, book);
 }
 
 /** A shade 900 mm wide and as long as this when finished, however it is mounted, over a lock of 20 mm. */
-export function laidAt(finishedLengthMm: number, brief: Brief) {
+export function laidAt(finishedLengthMm: number, resolved: ResolvedShade) {
   const size: Size = {
     finishedWidthMm: 900,
     finishedLengthMm,
@@ -22,13 +22,13 @@ export function laidAt(finishedLengthMm: number, brief: Brief) {
     heightSpreadMm: 0,
     toMeasure: [],
   };
-  return lay(brief, size, 20, new WorkingBook());
+  return lay(resolved, size, 20, new WorkingBook());
 }
 
-function lay(brief: Brief, size: Size, heightMm: number, book: WorkingBook) {
-  const style = STYLE_MODULES[brief.style];
-  const { columns } = style.columns(brief, size, book);
-  const { grid, form, findings } = style.grid(brief, size, columns, { heightMm, label: "lock" }, book);
+function lay(resolved: ResolvedShade, size: Size, heightMm: number, book: WorkingBook) {
+  const style = STYLE_MODULES[resolved.style];
+  const { columns } = style.columns(resolved, size, book);
+  const { grid, form, findings } = style.grid(resolved, size, columns, { heightMm, label: "lock" }, book);
   const at = (raise: number) => style.shape({ size, grid, form }, raise);
-  return { brief, size, book, grid, form, findings, at };
+  return { resolved, size, book, grid, form, findings, at };
 }

@@ -43,7 +43,7 @@ describe("a breach is seen", () => {
     ["the front door from inside", "src/cli/a.ts", `import { a } from "../index.ts";`],
     ["a way past the door", "src/plan/a.ts", `import { a } from "../units/length.ts";`],
     ["a file of tests", "src/plan/a.ts", `import { a } from "../../test/layers.ts";`],
-    ["node in a pure room", "src/lists/a.ts", `import { a } from "node:fs";`],
+    ["node in a pure room", "src/tables/a.ts", `import { a } from "node:fs";`],
     ["the clock", "src/plan/a.ts", "export const a = Date.now();"],
     ["the date", "src/plan/a.ts", "export const a = new Date();"],
     ["chance", "src/plan/a.ts", "export const a = Math.random();"],

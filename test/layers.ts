@@ -4,12 +4,12 @@ import { importsOf, nodesOf, type SourceFile, type SyntaxNode } from "./source-t
 /** Floors of the house, ground floor first. A room imports only from floors below its own. */
 export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics"],
-  ["account", "job", "shade"],
-  ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "line-up", "steps"],
+  ["figures", "job", "shade-plan"],
+  ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "align", "steps"],
   ["cost", "drape"],
   ["plan"],
   ["diagnose"],
-  ["drawing", "lists"],
+  ["drawing", "tables"],
   ["workbook"],
   ["cli", "web"],
 ];

@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { LIFT_KINDS, type LiftKind, REAR_GUIDES, type RearGuide } from "../src/job/index.ts";
-import { boardList, cordList, cutList } from "../src/lists/index.ts";
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
-import { jobWith } from "./briefs.ts";
+import { boardList, cordList, cutList } from "../src/tables/index.ts";
+import { jobWith } from "./job-with.ts";
 
 interface Wish {
   kind: LiftKind;

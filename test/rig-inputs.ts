@@ -1,10 +1,23 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
-import type { Remedy } from "../src/account/index.ts";
-import { WorkingBook } from "../src/account/index.ts";
-import { type Brief, type Job, jobSchema, type LiftKind, partsOf, settleShade } from "../src/job/index.ts";
-import { chooseGear, chooseLock, gearInput, type LiftInput, type TubeInput } from "../src/lift/index.ts";
+import type { Remedy } from "../src/figures/index.ts";
+import { WorkingBook } from "../src/figures/index.ts";
+import {
+  type Job,
+  jobSchema,
+  type LiftKind,
+  partsOf,
+  type ResolvedShade,
+  resolveShade,
+} from "../src/job/index.ts";
+import {
+  chooseLiftParts,
+  chooseLock,
+  type LiftInput,
+  liftPartsInput,
+  type TubeInput,
+} from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Mass } from "../src/shade/index.ts";
+import type { Mass } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 
 /** A shade of 1 kg of cloth and 0.5 kg of bar, so that loads are easy to follow. */
@@ -18,39 +31,39 @@ export const PLAIN_MASS: Mass = {
 };
 
 /** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
-export function rigInput(brief: Brief, mass: Mass = PLAIN_MASS): LiftInput {
+export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
   const book = new WorkingBook();
-  const { size } = measure(brief, book);
-  const style = STYLE_MODULES[brief.style];
-  const { columns } = style.columns(brief, size, book);
-  const { lock } = chooseLock(brief, columns.length);
-  const mechanism = { heightMm: lock.housingHeightMm, label: "lock height" };
-  const { grid, form } = style.grid(brief, size, columns, mechanism, book);
-  return { brief, size, grid, form, mass, lock };
+  const { values: size } = measure(resolved);
+  const style = STYLE_MODULES[resolved.style];
+  const { columns } = style.columns(resolved, size, book);
+  const { lock } = chooseLock(resolved, columns.length);
+  const liftParts = { heightMm: lock.housingHeightMm, label: "lock height" };
+  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
+  return { resolved, size, grid, form, mass, lock };
 }
 
 /** The same for a lift with a tube. */
 export function tubeInput(
-  brief: Brief,
+  resolved: ResolvedShade,
   kind: Exclude<LiftKind, "cord-lock">,
   mass: Mass = PLAIN_MASS,
 ): TubeInput {
   const book = new WorkingBook();
-  const { size } = measure(brief, book);
-  const style = STYLE_MODULES[brief.style];
-  const { columns } = style.columns(brief, size, book);
-  const gear = chooseGear({ ...brief, liftKind: kind }, size, columns, book);
-  const { grid, form } = style.grid(brief, size, columns, gear, book);
-  const chosen = gearInput(gear);
-  if (!("gear" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
-  return { brief: { ...brief, liftKind: kind }, size, grid, form, mass, ...chosen };
+  const { values: size } = measure(resolved);
+  const style = STYLE_MODULES[resolved.style];
+  const { columns } = style.columns(resolved, size, book);
+  const liftParts = chooseLiftParts({ ...resolved, liftKind: kind }, size, columns, book);
+  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
+  const chosen = liftPartsInput(liftParts);
+  if (!("liftParts" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
+  return { resolved: { ...resolved, liftKind: kind }, size, grid, form, mass, ...chosen };
 }
 
-/** Briefs of all windows of a job. */
-export function briefsOf(job: Job): Brief[] {
+/** ResolvedShades of all windows of a job. */
+export function resolvedShadesOf(job: Job): ResolvedShade[] {
   const parts = partsOf(job);
   return job.rooms.flatMap((room, r) =>
-    room.windows.map((window, w) => settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`)),
+    room.windows.map((window, w) => resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`)),
   );
 }
 

@@ -8,7 +8,7 @@ import { plan } from "../src/plan/index.ts";
 
 // Ajv is the independent reader: it knows nothing of zod or of our types.
 const jobFile = readFileSync("schema/shadewright-job-1.schema.json", "utf8");
-const planFile = readFileSync("schema/shadewright-plan-1.schema.json", "utf8");
+const planFile = readFileSync("schema/shadewright-plan-2.schema.json", "utf8");
 const isJob = new Ajv2020({ strict: true, strictTuples: false }).compile(JSON.parse(jobFile));
 const isPlan = new Ajv({ strict: true, allowUnionTypes: true, strictTuples: false }).compile(
   JSON.parse(planFile),

@@ -2,9 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { type JobInput, LIFT_KINDS, REAR_GUIDES } from "../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
-import { flatSize, type Step } from "../src/shade/index.ts";
+import { flatSize, type Step } from "../src/shade-plan/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
-import { jobWith } from "./briefs.ts";
+import { jobWith } from "./job-with.ts";
 import { lengthsIn, numbersOf, strayLengths } from "./lengths-in-text.ts";
 import { verdictIn } from "./words.ts";
 

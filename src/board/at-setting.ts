@@ -1,10 +1,10 @@
-import type { Brief } from "../job/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 
 /** What every finding about the board has in common: it is mended at one setting of the making. */
-export function atSetting(brief: Brief, setting: string) {
+export function atSetting(resolved: ResolvedShade, setting: string) {
   return {
     stage: "board",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/${setting}`,
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/${setting}`,
   } as const;
 }

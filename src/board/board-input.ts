@@ -1,9 +1,9 @@
-import type { Brief } from "../job/index.ts";
-import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the board of one shade follows from. */
 export interface BoardInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

@@ -1,4 +1,4 @@
-import type { BoardPlan, Lift, Mass } from "../shade/index.ts";
+import type { BoardPlan, Lift, Mass } from "../shade-plan/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
 /** A downward load on the board at one place, from the left finished edge. */

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { afterRemedy } from "../../test/rig-inputs.ts";
 import type { ShadePlan } from "../plan/index.ts";
@@ -47,7 +47,7 @@ describe("the board as a beam", () => {
   test("a long board on two fixings bends too much, and each remedy cures it", () => {
     const long = job({ bracketSpacingMm: 3000 }, "outside", 2300);
     const finding = plan(long).shades[0]?.findings.find(({ id }) => id === "board.bends");
-    expect(finding?.weight).toBe("fix");
+    expect(finding?.severity).toBe("fix");
     expect(finding?.remedies.length).toBeGreaterThan(0);
     for (const remedy of finding?.remedies ?? []) {
       const before = plan(long).shades[0]?.board.strength?.deflectionMm ?? 0;

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 import {
   bendingStressNPerMm2,
   rectangle,
@@ -12,7 +12,7 @@ import {
   WOOD_SPECIES,
   type WoodSpecies,
 } from "../mechanics/index.ts";
-import type { BoardPlan, BoardStrength } from "../shade/index.ts";
+import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import type { BoardLoads } from "./board-loads.ts";
 
@@ -32,14 +32,14 @@ const SCREW_FROM_END_MM = 10;
 
 /** Bend, stress and screws of the board with a hand tugging; undefined where it does not lie on two fixings. */
 export function boardStrength(
-  brief: Brief,
+  resolved: ResolvedShade,
   board: Omit<BoardPlan, "strength">,
   loads: BoardLoads,
   gripMm: number,
   book: WorkingBook,
 ): BoardStrength | undefined {
   if (loads.supportsMm.length < 2 || !(loads.toMm > loads.fromMm)) return undefined;
-  const wood: WoodSpecies = WOOD_SPECIES[brief.making.board.wood];
+  const wood: WoodSpecies = WOOD_SPECIES[resolved.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
   const beam = solveBeam({
     supportsMm: loads.supportsMm,
@@ -57,8 +57,8 @@ export function boardStrength(
     stiffnessNmm2: wood.elasticityMPa * section.inertiaMm4,
   });
   const worstN = Math.max(...beam.reactionsN.map(Math.abs));
-  const { pullN, shearN } = onOneScrew(brief, board, worstN, book);
-  const share = screwShare(brief, pullN, shearN, gripMm, book);
+  const { pullN, shearN } = onOneScrew(resolved, board, worstN, book);
+  const share = screwShare(resolved, pullN, shearN, gripMm, book);
   return {
     reactionsN: beam.reactionsN,
     ...bend(loads, wood, board, beam, book),
@@ -95,7 +95,7 @@ function bend(
     },
     cite: cite("wood-handbook", `table ${wood.table}: ${wood.name}`),
     note: "continuous over its fixings, with the hand’s pull half as much again",
-    reckon: ({ J, E, D, t }) => (J * 12) / (E * D * t ** 3),
+    compute: ({ J, E, D, t }) => (J * 12) / (E * D * t ** 3),
   });
   const deflectionLimitMm = book.figure("board.deflection-limit", {
     label: "Bend that is allowed",
@@ -108,7 +108,7 @@ function bend(
       m: [MOST_BEND.value, "mm", "and never more than"],
     },
     cite: BEND_SHARE.cite,
-    reckon: ({ s, q, m }) => Math.min(s / q, m),
+    compute: ({ s, q, m }) => Math.min(s / q, m),
   });
   return { deflectionMm, deflectionAtMm: largestDeflection.atMm, deflectionLimitMm };
 }
@@ -126,13 +126,13 @@ function stress(
 
 /** A screw up through the board takes its load straight; a bracket turns on the lower end of its leg. */
 function onOneScrew(
-  brief: Brief,
+  resolved: ResolvedShade,
   board: Pick<BoardPlan, "fixing" | "depthMm">,
   loadN: number,
   book: WorkingBook,
 ): { pullN: number; shearN: number } {
   if (board.fixing === "screwed-up") return { pullN: loadN, shearN: 0 };
-  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, brief.making.board.bracketLegMm);
+  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, resolved.making.board.bracketLegMm);
   const screwsMm = [SCREW_FROM_END_MM, legMm - SCREW_FROM_END_MM];
   const pulls = screwPulls({ loadN, armMm: board.depthMm, screwsMm });
   const pullN = book.figure("board.screw-pull", {
@@ -147,20 +147,20 @@ function onOneScrew(
       y: [screwsMm[0] ?? 0, "mm", "lower screw above it"],
     },
     cite: cite("geometry", "a stiff bracket turns on the lower end of its leg"),
-    reckon: ({ Q, D, z, y }) => (Q * D * z) / (y ** 2 + z ** 2),
+    compute: ({ Q, D, z, y }) => (Q * D * z) / (y ** 2 + z ** 2),
   });
   return { pullN, shearN: pulls[0]?.shearN ?? 0 };
 }
 
 /** Withdrawal and shear together as shares of what each may be, for a screw into wood. */
 function screwShare(
-  brief: Brief,
+  resolved: ResolvedShade,
   pullN: number,
   shearN: number,
   gripMm: number,
   book: WorkingBook,
 ): number | undefined {
-  const { substrate, wallWood, screwGauge } = brief.making.board;
+  const { substrate, wallWood, screwGauge } = resolved.making.board;
   if (substrate !== "timber") return undefined;
   const wood: WoodSpecies = WOOD_SPECIES[wallWood];
   const diameterMm = SCREW_SHANK_MM[screwGauge];
@@ -175,7 +175,7 @@ function screwShare(
       l: [gripMm, "mm", "thread in the wood"],
     },
     cite: cite("wood-handbook", "eq. 8-10, p. 8-10: ultimate, side grain"),
-    reckon: ({ G, d, l }) => screwWithdrawalN({ gravity: G, diameterMm: d, depthMm: l }),
+    compute: ({ G, d, l }) => screwWithdrawalN({ gravity: G, diameterMm: d, depthMm: l }),
   });
   const lateralN = screwLateralN(wood.wood, wood.gravity, diameterMm);
   return book.figure("board.screw-share", {
@@ -196,6 +196,6 @@ function screwShare(
     } as Record<"T" | "k" | "p" | "V" | "c", readonly [number, "N" | "ratio", string]>,
     cite: cite("wood-handbook", "eq. 8-10 and 8-13; both shares added"),
     note: "mean strengths of clear dry wood; local codes and licensed practice prevail",
-    reckon: ({ T, k, p, V, c }) => (T * k) / p + (lateralN === undefined ? 0 : V / c),
+    compute: ({ T, k, p, V, c }) => (T * k) / p + (lateralN === undefined ? 0 : V / c),
   });
 }

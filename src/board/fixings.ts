@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { BoardPlan, Bracket, Lift } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { BoardPlan, Bracket, Lift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { FIT_SLACK } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
@@ -25,11 +25,11 @@ export interface Fixings {
  * Placed from the control side, so that a shade worked on the left is the mirror image of one on the right.
  */
 export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook): Fixings {
-  const { brief, size, lift } = input;
-  const kind = brief.mount === "inside" ? "screwed-up" : "brackets";
+  const { resolved, size, lift } = input;
+  const kind = resolved.mount === "inside" ? "screwed-up" : "brackets";
   const widthMm = kind === "brackets" ? BRACKET_WIDTH.value : SCREW_ROOM.value;
   const lengthMm = size.boardLengthMm;
-  const { bracketEndMm, bracketSpacingMm } = brief.making.board;
+  const { bracketEndMm, bracketSpacingMm } = resolved.making.board;
   const endMm = Math.max(widthMm / 2, Math.min(bracketEndMm, lengthMm / 4));
   const largestMm = Math.max(bracketSpacingMm, NEAREST_FIXINGS_MM);
   const mirror = (x: number) => (lift.controlSide === "right" ? size.finishedWidthMm - x : x);
@@ -40,7 +40,7 @@ export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook
     largestMm,
     widthMm,
     fewest: lengthMm < 3 * widthMm ? 1 : fewest(kind, lengthMm, endMm, largestMm, book),
-    keepOut: keepOut(lift, brief.eye.outsideDiameterMm, mirror),
+    keepOut: keepOut(lift, resolved.eye.outsideDiameterMm, mirror),
   });
   const places = placesMm.map(mirror).sort((a, b) => a - b);
   return { kind, brackets: places.map((xMm, i) => ({ number: i + 1, xMm })), faults, widthMm };
@@ -66,7 +66,7 @@ function fewest(
     },
     cite: cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart"),
     note: "one more where something under the board stands in the way",
-    reckon: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
+    compute: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
   });
 }
 

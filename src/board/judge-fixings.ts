@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import { type Brief, settingPatch } from "../job/index.ts";
-import type { BoardPlan, Lift } from "../shade/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import type { BoardPlan, Lift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
@@ -17,16 +17,16 @@ export interface FixingFacts {
 
 /** Are the fixings placed as asked, and what does the wall have to do with it? */
 export function judgeFixings(
-  { brief, lift }: BoardInput,
+  { resolved, lift }: BoardInput,
   board: BoardPlan,
   fixings: Fixings,
   facts: FixingFacts,
 ): Finding[] {
   return [
-    ...misplaced(brief, lift, board, fixings),
-    ...wall(brief, board, facts),
-    ...(facts.tooLong ? [noSuchScrew(brief, board)] : []),
-    localCodes(brief, board, facts),
+    ...misplaced(resolved, lift, board, fixings),
+    ...wall(resolved, board, facts),
+    ...(facts.tooLong ? [noSuchScrew(resolved, board)] : []),
+    localCodes(resolved, board, facts),
   ];
 }
 
@@ -42,19 +42,19 @@ function upper(text: string): string {
 }
 
 function misplaced(
-  brief: Brief,
+  resolved: ResolvedShade,
   lift: Lift,
   board: BoardPlan,
   { kind, faults, brackets, widthMm }: Fixings,
 ): Finding[] {
   const what = kind === "brackets" ? "bracket" : "screw";
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const findings: Finding[] = [];
   if (faults.includes("clear")) {
     findings.push({
-      ...atSetting(brief, "board/bracketSpacingMm"),
+      ...atSetting(resolved, "board/bracketSpacingMm"),
       id: "board.fixing-not-clear",
-      weight: "fix",
+      severity: "fix",
       text: `Not every ${what} finds a place clear of ${hanging(lift)}: each needs ${text(widthMm)} and a little beside. Use fewer columns, or fix the board in another way.`,
       cite: cite("geometry"),
       remedies: [],
@@ -65,67 +65,70 @@ function misplaced(
   const endMm = Math.max(first - board.leftMm, board.leftMm + board.lengthMm - last);
   if (faults.includes("end")) {
     findings.push({
-      ...atSetting(brief, "board/bracketEndMm"),
+      ...atSetting(resolved, "board/bracketEndMm"),
       id: "board.fixing-from-end",
-      weight: "mind",
-      text: `${upper(hanging(lift))} leave the outer ${what} no place within ${text(brief.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
+      severity: "note",
+      text: `${upper(hanging(lift))} leave the outer ${what} no place within ${text(resolved.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
       cite: placeCite,
-      remedies: accept(brief, "bracketEndMm", endMm),
+      remedies: accept(resolved, "bracketEndMm", endMm),
     });
   }
   const widest = brackets.reduce(
     (most, { xMm }, i) => Math.max(most, xMm - (brackets[i - 1]?.xMm ?? xMm)),
     0,
   );
-  const asked = brief.making.board.bracketSpacingMm;
+  const asked = resolved.making.board.bracketSpacingMm;
   if (asked < NEAREST_FIXINGS_MM && widest > asked) {
     findings.push({
-      ...atSetting(brief, "board/bracketSpacingMm"),
+      ...atSetting(resolved, "board/bracketSpacingMm"),
       id: "board.fixings-too-near",
-      weight: "mind",
+      severity: "note",
       text: `At most ${text(asked)} between two ${what}s is asked for. Nearer than ${text(NEAREST_FIXINGS_MM)} they only get in each other’s way, so that is used.`,
       cite: cite("our-choice", "100 mm"),
-      remedies: accept(brief, "bracketSpacingMm", NEAREST_FIXINGS_MM),
+      remedies: accept(resolved, "bracketSpacingMm", NEAREST_FIXINGS_MM),
     });
   }
   if (faults.includes("spacing")) {
     findings.push({
-      ...atSetting(brief, "board/bracketSpacingMm"),
+      ...atSetting(resolved, "board/bracketSpacingMm"),
       id: "board.fixing-spacing",
-      weight: "mind",
+      severity: "note",
       text: `${upper(hanging(lift))} push two ${what}s ${text(widest)} apart; ${text(Math.max(asked, NEAREST_FIXINGS_MM))} at most is asked for.`,
       cite: placeCite,
-      remedies: accept(brief, "bracketSpacingMm", widest),
+      remedies: accept(resolved, "bracketSpacingMm", widest),
     });
   }
   return findings;
 }
 
-function accept(brief: Brief, key: "bracketEndMm" | "bracketSpacingMm", mm: number): Remedy[] {
-  const marked = upToMark(mm, brief.units.ruler);
+function accept(resolved: ResolvedShade, key: "bracketEndMm" | "bracketSpacingMm", mm: number): Remedy[] {
+  const marked = upToMark(mm, resolved.units.ruler);
   return [
-    { label: `Allow ${lengthText(marked, brief.units)}`, patch: settingPatch(brief, "board", key, marked) },
+    {
+      label: `Allow ${lengthText(marked, resolved.units)}`,
+      patch: settingPatch(resolved, "board", key, marked),
+    },
   ];
 }
 
 /** A tug may be half as much again, and a rating is to be met several times over: the maker of an anchor says how. */
-function wall(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
-  const { substrate, fixingRatedN } = brief.making.board;
-  const load = forceText(worstN, brief.units);
-  const common = { ...atSetting(brief, "board/substrate"), figures: ["board.fixing-load", "board.load"] };
+function wall(resolved: ResolvedShade, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
+  const { substrate, fixingRatedN } = resolved.making.board;
+  const load = forceText(worstN, resolved.units);
+  const common = { ...atSetting(resolved, "board/substrate"), figures: ["board.fixing-load", "board.load"] };
   if (substrate === "timber") return [];
   if (substrate === "unknown") {
     return [
       {
         ...common,
         id: "board.wall-unknown",
-        weight: "unproven",
-        text: `What is behind the wall is not known. ${count(board)} must carry ${forceText(board.loadN, brief.units)} in all, the heaviest ${load}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
+        severity: "unproven",
+        text: `What is behind the wall is not known. ${count(board)} must carry ${forceText(board.loadN, resolved.units)} in all, the heaviest ${load}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
         cite: cite("our-choice", "nothing is assumed"),
         remedies: [
-          substrateIs(brief, "timber", "It is solid timber"),
-          substrateIs(brief, "masonry", "It is masonry"),
-          substrateIs(brief, "hollow-wall", "It is a hollow wall"),
+          substrateIs(resolved, "timber", "It is solid timber"),
+          substrateIs(resolved, "masonry", "It is masonry"),
+          substrateIs(resolved, "hollow-wall", "It is a hollow wall"),
         ],
       },
     ];
@@ -135,12 +138,12 @@ function wall(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding[
     {
       ...common,
       id: masonry ? "board.masonry" : "board.hollow-wall",
-      weight: masonry || fixingRatedN !== undefined ? "mind" : "unproven",
+      severity: masonry || fixingRatedN !== undefined ? "note" : "unproven",
       text: masonry
         ? `Use wall plugs whose maker rates them for this masonry: the heaviest fixing carries ${load}, more when somebody tugs. Drill and plug as the maker says.`
         : `A hollow wall holds only what its anchor’s maker states for it: the heaviest fixing carries ${load}, more when somebody tugs. Take anchors rated for at least four times as much, or fix to the framing.`,
       cite: masonry ? cite("common-practice", "plugs by their maker’s rating") : anchorCite,
-      remedies: masonry ? [] : [substrateIs(brief, "timber", "Fix to the timber framing instead")],
+      remedies: masonry ? [] : [substrateIs(resolved, "timber", "Fix to the timber framing instead")],
     },
   ];
 }
@@ -153,28 +156,32 @@ function count(board: BoardPlan): string {
   return `${n === 1 ? "One" : n} ${what}${n === 1 ? "" : "s"}`;
 }
 
-function substrateIs(brief: Brief, substrate: Brief["making"]["board"]["substrate"], label: string): Remedy {
-  return { label, patch: settingPatch(brief, "board", "substrate", substrate) };
+function substrateIs(
+  resolved: ResolvedShade,
+  substrate: ResolvedShade["making"]["board"]["substrate"],
+  label: string,
+): Remedy {
+  return { label, patch: settingPatch(resolved, "board", "substrate", substrate) };
 }
 
-function noSuchScrew(brief: Brief, board: BoardPlan): Finding {
+function noSuchScrew(resolved: ResolvedShade, board: BoardPlan): Finding {
   return {
-    ...atSetting(brief, "board/section"),
+    ...atSetting(resolved, "board/section"),
     id: "board.no-such-screw",
-    weight: "fix",
-    text: `The wall screws would have to be ${lengthText(board.screws.lengthMm, brief.units)} long, longer than they are commonly sold. Take a thinner board, or brackets.`,
+    severity: "fix",
+    text: `The wall screws would have to be ${lengthText(board.screws.lengthMm, resolved.units)} long, longer than they are commonly sold. Take a thinner board, or brackets.`,
     cite: cite("from-memory", "lengths in which screws are sold"),
     figures: ["board.screw-length"],
     remedies: [],
   };
 }
 
-function localCodes(brief: Brief, board: BoardPlan, { worstN }: FixingFacts): Finding {
+function localCodes(resolved: ResolvedShade, board: BoardPlan, { worstN }: FixingFacts): Finding {
   return {
-    ...atSetting(brief, "board/substrate"),
+    ...atSetting(resolved, "board/substrate"),
     id: "board.local-codes",
-    weight: "mind",
-    text: `The fixings carry ${forceText(board.loadN, brief.units)} with a hand at work, the heaviest ${forceText(worstN, brief.units)}. ${STRENGTH_NOTE}`,
+    severity: "note",
+    text: `The fixings carry ${forceText(board.loadN, resolved.units)} with a hand at work, the heaviest ${forceText(worstN, resolved.units)}. ${STRENGTH_NOTE}`,
     cite: cite("our-choice", "mean strengths over a factor; nothing here replaces a local code"),
     figures: ["board.load", "board.fixing-load"],
     remedies: [],

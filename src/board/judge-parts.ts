@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import type { BoardPlan } from "../shade/index.ts";
+import type { BoardPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
@@ -18,14 +18,14 @@ export function judgeParts(input: BoardInput, board: BoardPlan): Finding[] {
   ];
 }
 
-function deeperBoards({ brief }: BoardInput, leastMm: number): Remedy[] {
-  return (brief.parts?.boards ?? [])
+function deeperBoards({ resolved }: BoardInput, leastMm: number): Remedy[] {
+  return (resolved.parts?.boards ?? [])
     .filter((board) => board.depthMm >= leastMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 1)
     .map((board) => ({
       label: `Use “${board.name}”`,
-      patch: settingPatch(brief, "board", "section", board.id),
+      patch: settingPatch(resolved, "board", "section", board.id),
     }));
 }
 
@@ -39,19 +39,19 @@ export function takesUp({ lift }: BoardInput): { name: string; depthMm: number }
 }
 
 function tooDeep(input: BoardInput): Finding[] {
-  const { brief, lift } = input;
+  const { resolved, lift } = input;
   const { name, depthMm } = takesUp(input);
-  if (depthMm <= brief.board.depthMm) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  if (depthMm <= resolved.board.depthMm) return [];
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const isLock = lift.kind === "cord-lock";
   return [
     {
-      ...atSetting(input.brief, "board/section"),
+      ...atSetting(input.resolved, "board/section"),
       id: isLock ? "board.lock-too-wide" : "board.drive-too-deep",
-      weight: "fix",
+      severity: "fix",
       text: isLock
-        ? `“${name}” is ${text(depthMm)} wide and the board only ${text(brief.board.depthMm)} deep: the lock stands out over its edges and cannot be screwed down square.`
-        : `“${name}” is ${text(depthMm)} deep and the board only ${text(brief.board.depthMm)}: it stands out over the edges, towards the cloth and the wall.`,
+        ? `“${name}” is ${text(depthMm)} wide and the board only ${text(resolved.board.depthMm)} deep: the lock stands out over its edges and cannot be screwed down square.`
+        : `“${name}” is ${text(depthMm)} deep and the board only ${text(resolved.board.depthMm)}: it stands out over the edges, towards the cloth and the wall.`,
       cite: cite("geometry"),
       remedies: deeperBoards(input, depthMm),
     },
@@ -62,16 +62,16 @@ function tooDeep(input: BoardInput): Finding[] {
 const DRIVER = sourced(7, "mm", cite("our-choice", "bit and its holder"));
 
 function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
-  const { brief, lift } = input;
+  const { resolved, lift } = input;
   if (board.screwsZMm === undefined || lift.kind === "cord-lock") return [];
-  const roomMm = brief.board.depthMm / 2 - lift.tube.diameterMm / 2;
+  const roomMm = resolved.board.depthMm / 2 - lift.tube.diameterMm / 2;
   if (roomMm >= DRIVER.value) return [];
   return [
     {
-      ...atSetting(input.brief, "board/section"),
+      ...atSetting(input.resolved, "board/section"),
       id: "board.screws-behind-tube",
-      weight: "fix",
-      text: `The tube leaves only ${lengthText(Math.max(0, roomMm), brief.units)} of the board beside it, and no driver reaches the screws past it. Take a deeper board, or screw the board up before the tube goes into its supports.`,
+      severity: "fix",
+      text: `The tube leaves only ${lengthText(Math.max(0, roomMm), resolved.units)} of the board beside it, and no driver reaches the screws past it. Take a deeper board, or screw the board up before the tube goes into its supports.`,
       cite: DRIVER.cite,
       figures: ["board.screw-line"],
       remedies: deeperBoards(input, lift.tube.diameterMm + 2 * DRIVER.value),
@@ -80,15 +80,15 @@ function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
 }
 
 function eyesTooWide(input: BoardInput): Finding[] {
-  const { brief } = input;
-  const eyeMm = brief.eye.outsideDiameterMm;
-  if (eyeMm <= brief.board.depthMm) return [];
+  const { resolved } = input;
+  const eyeMm = resolved.eye.outsideDiameterMm;
+  if (eyeMm <= resolved.board.depthMm) return [];
   return [
     {
-      ...atSetting(input.brief, "lift/eye"),
+      ...atSetting(input.resolved, "lift/eye"),
       id: "board.eyes-too-wide",
-      weight: "fix",
-      text: `The eyes are ${lengthText(eyeMm, brief.units)} across and the board only ${lengthText(brief.board.depthMm, brief.units)} deep.`,
+      severity: "fix",
+      text: `The eyes are ${lengthText(eyeMm, resolved.units)} across and the board only ${lengthText(resolved.board.depthMm, resolved.units)} deep.`,
       cite: cite("geometry"),
       remedies: deeperBoards(input, eyeMm),
     },
@@ -96,8 +96,8 @@ function eyesTooWide(input: BoardInput): Finding[] {
 }
 
 function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
-  const { brief, size } = input;
-  const edge = brief.eye.outsideDiameterMm / 2;
+  const { resolved, size } = input;
+  const edge = resolved.eye.outsideDiameterMm / 2;
   const insetMm = Math.min(
     ...board.eyes.map(({ xMm }) => Math.min(xMm - board.leftMm, board.leftMm + board.lengthMm - xMm)),
   );
@@ -106,30 +106,30 @@ function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
   const remedies: Remedy[] = [];
   const shorterMm = downToMark(
     size.finishedWidthMm - board.lengthMm - 2 * (neededMm - insetMm),
-    brief.units.ruler,
+    resolved.units.ruler,
   );
   if (shorterMm >= 0) {
     remedies.push({
-      label: `Make the board only ${lengthText(shorterMm, brief.units)} shorter than the shade`,
-      patch: settingPatch(brief, "mount", "boardShorterMm", shorterMm),
+      label: `Make the board only ${lengthText(shorterMm, resolved.units)} shorter than the shade`,
+      patch: settingPatch(resolved, "mount", "boardShorterMm", shorterMm),
     });
   }
-  const edgeInset = upToMark(board.leftMm + neededMm, brief.units.ruler);
+  const edgeInset = upToMark(board.leftMm + neededMm, resolved.units.ruler);
   if (edgeInset <= size.finishedWidthMm / 4) {
     remedies.push({
-      label: `Set the edge columns in by ${lengthText(edgeInset, brief.units)}`,
-      patch: settingPatch(brief, "columns", "edgeInsetMm", edgeInset),
+      label: `Set the edge columns in by ${lengthText(edgeInset, resolved.units)}`,
+      patch: settingPatch(resolved, "columns", "edgeInsetMm", edgeInset),
     });
   }
   return [
     {
-      ...atSetting(input.brief, "columns/edgeInsetMm"),
+      ...atSetting(input.resolved, "columns/edgeInsetMm"),
       id: "board.eye-off-board",
-      weight: "stop",
+      severity: "stop",
       text:
         insetMm < 0
-          ? `The eye of the edge column lies ${lengthText(-insetMm, brief.units)} beyond the end of the board.`
-          : `The eye of the edge column is ${lengthText(insetMm, brief.units)} from the end of the board, which would split there.`,
+          ? `The eye of the edge column lies ${lengthText(-insetMm, resolved.units)} beyond the end of the board.`
+          : `The eye of the edge column is ${lengthText(insetMm, resolved.units)} from the end of the board, which would split there.`,
       cite: cite("geometry", "half an eye of wood beyond the eye’s middle"),
       remedies,
     },

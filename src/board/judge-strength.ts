@@ -1,7 +1,7 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import { type Brief, SCREW_GAUGES, settingPatch } from "../job/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
+import { type ResolvedShade, SCREW_GAUGES, settingPatch } from "../job/index.ts";
 import { WOOD_SPECIES } from "../mechanics/index.ts";
-import type { BoardPlan, BoardStrength } from "../shade/index.ts";
+import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, forceText, lengthText, trimmed } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
@@ -12,47 +12,51 @@ import { NEAREST_FIXINGS_MM } from "./fixings.ts";
 const HOLLOW_FACTOR = 4;
 
 /** Does the board bend or break, do its screws hold, and is the plug or anchor rated for it? */
-export function judgeStrength(brief: Brief, board: BoardPlan): Finding[] {
+export function judgeStrength(resolved: ResolvedShade, board: BoardPlan): Finding[] {
   const { strength } = board;
   if (strength === undefined) return [];
   return [
-    ...bends(brief, board, strength),
-    ...breaks(brief, board, strength),
-    ...screws(brief, board, strength),
-    ...rating(brief, board, strength),
+    ...bends(resolved, board, strength),
+    ...breaks(resolved, board, strength),
+    ...screws(resolved, board, strength),
+    ...rating(resolved, board, strength),
   ];
 }
 
 function bends(
-  brief: Brief,
+  resolved: ResolvedShade,
   board: BoardPlan,
   { deflectionMm, deflectionAtMm, deflectionLimitMm }: BoardStrength,
 ): Finding[] {
   if (deflectionMm <= deflectionLimitMm) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   return [
     {
-      ...atSetting(brief, "board/bracketSpacingMm"),
+      ...atSetting(resolved, "board/bracketSpacingMm"),
       id: "board.bends",
-      weight: "fix",
+      severity: "fix",
       text: `With a hand at the cords the board bends ${text(deflectionMm)}, ${text(Math.max(0, deflectionAtMm - board.leftMm))} from its left end; ${text(deflectionLimitMm)} is what nobody sees. Fix it at more places, or take a thicker board.`,
       cite: cite("from-memory", "span/360"),
       figures: ["board.deflection", "board.deflection-limit"],
-      remedies: [...closer(brief, board), ...thicker(brief)],
+      remedies: [...closer(resolved, board), ...thicker(resolved)],
     },
   ];
 }
 
-function breaks(brief: Brief, board: BoardPlan, { stressNPerMm2, ruptureNPerMm2 }: BoardStrength): Finding[] {
-  const wood = WOOD_SPECIES[brief.making.board.wood];
+function breaks(
+  resolved: ResolvedShade,
+  board: BoardPlan,
+  { stressNPerMm2, ruptureNPerMm2 }: BoardStrength,
+): Finding[] {
+  const wood = WOOD_SPECIES[resolved.making.board.wood];
   const from = cite("wood-handbook", `table ${wood.table}: mean modulus of rupture of clear wood`);
   if (ruptureNPerMm2 === undefined) {
     if (stressNPerMm2 < 1) return [];
     return [
       {
-        ...atSetting(brief, "board/wood"),
+        ...atSetting(resolved, "board/wood"),
         id: "board.rupture-unknown",
-        weight: "unproven",
+        severity: "unproven",
         text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
         cite: from,
         remedies: [],
@@ -62,41 +66,45 @@ function breaks(brief: Brief, board: BoardPlan, { stressNPerMm2, ruptureNPerMm2 
   if (stressNPerMm2 * WOOD_FACTOR.value <= ruptureNPerMm2) return [];
   return [
     {
-      ...atSetting(brief, "board/section"),
+      ...atSetting(resolved, "board/section"),
       id: "board.breaks",
-      weight: "stop",
+      severity: "stop",
       text: `With a tug bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
       cite: from,
-      remedies: [...closer(brief, board), ...thicker(brief)],
+      remedies: [...closer(resolved, board), ...thicker(resolved)],
     },
   ];
 }
 
-function screws(brief: Brief, board: BoardPlan, { screwShare, pullN, shearN }: BoardStrength): Finding[] {
+function screws(
+  resolved: ResolvedShade,
+  board: BoardPlan,
+  { screwShare, pullN, shearN }: BoardStrength,
+): Finding[] {
   if (screwShare === undefined || screwShare <= 1) return [];
-  const { screwGauge, wallWood } = brief.making.board;
+  const { screwGauge, wallWood } = resolved.making.board;
   const at = SCREW_GAUGES.indexOf(screwGauge);
   const thickerScrew: Remedy[] = SCREW_GAUGES.slice(at + 1, at + 2).map((gauge) => ({
     label: `Use No. ${gauge} screws`,
-    patch: settingPatch(brief, "board", "screwGauge", gauge),
+    patch: settingPatch(resolved, "board", "screwGauge", gauge),
   }));
-  const along = shearN > 0 ? ` and ${forceText(shearN, brief.units)} down along it` : "";
+  const along = shearN > 0 ? ` and ${forceText(shearN, resolved.units)} down along it` : "";
   return [
     {
-      ...atSetting(brief, "board/screwGauge"),
+      ...atSetting(resolved, "board/screwGauge"),
       id: "board.screws-pull",
-      weight: "stop",
-      text: `The hardest worked screw takes ${forceText(pullN, brief.units)} out of the wood${along} when somebody tugs: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
+      severity: "stop",
+      text: `The hardest worked screw takes ${forceText(pullN, resolved.units)} out of the wood${along} when somebody tugs: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
       cite: cite("wood-handbook", "eq. 8-10 and 8-13"),
       figures: ["board.screw-share", "board.screw-withdrawal"],
-      remedies: [...thickerScrew, ...closer(brief, board)],
+      remedies: [...thickerScrew, ...closer(resolved, board)],
     },
   ];
 }
 
 /** Plugs and anchors hold what their makers state for the wall at hand, and nothing else is known of them. */
-function rating(brief: Brief, board: BoardPlan, { pullN, shearN }: BoardStrength): Finding[] {
-  const { substrate, fixingRatedN } = brief.making.board;
+function rating(resolved: ResolvedShade, board: BoardPlan, { pullN, shearN }: BoardStrength): Finding[] {
+  const { substrate, fixingRatedN } = resolved.making.board;
   if ((substrate !== "masonry" && substrate !== "hollow-wall") || fixingRatedN === undefined) return [];
   const hollow = substrate === "hollow-wall";
   const neededN = Math.hypot(pullN, shearN) * (hollow ? HOLLOW_FACTOR : 1);
@@ -104,44 +112,44 @@ function rating(brief: Brief, board: BoardPlan, { pullN, shearN }: BoardStrength
   const what = hollow ? "anchor" : "plug";
   return [
     {
-      ...atSetting(brief, "board/fixingRatedN"),
+      ...atSetting(resolved, "board/fixingRatedN"),
       id: "board.rating-too-low",
-      weight: "stop",
-      text: `With a tug ${forceText(Math.hypot(pullN, shearN), brief.units)} come on one ${what}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${forceText(neededN, brief.units)}` : ""}. Its maker states ${forceText(fixingRatedN, brief.units)}.`,
+      severity: "stop",
+      text: `With a tug ${forceText(Math.hypot(pullN, shearN), resolved.units)} come on one ${what}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${forceText(neededN, resolved.units)}` : ""}. Its maker states ${forceText(fixingRatedN, resolved.units)}.`,
       cite: hollow
         ? cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least")
         : cite("common-practice", "plugs by their maker’s rating"),
       figures: board.fixing === "brackets" ? ["board.screw-pull"] : [],
-      remedies: closer(brief, board),
+      remedies: closer(resolved, board),
     },
   ];
 }
 
 /** One fixing more, where there is room for it. */
-function closer(brief: Brief, board: BoardPlan): Remedy[] {
+function closer(resolved: ResolvedShade, board: BoardPlan): Remedy[] {
   const count = board.brackets.length;
   const first = board.brackets[0]?.xMm ?? 0;
   const last = board.brackets.at(-1)?.xMm ?? first;
-  const apartMm = downToMark((last - first) / count, brief.units.ruler);
-  if (apartMm < NEAREST_FIXINGS_MM || apartMm >= brief.making.board.bracketSpacingMm) return [];
+  const apartMm = downToMark((last - first) / count, resolved.units.ruler);
+  if (apartMm < NEAREST_FIXINGS_MM || apartMm >= resolved.making.board.bracketSpacingMm) return [];
   const what = board.fixing === "brackets" ? "brackets" : "screws";
   return [
     {
-      label: `Set the ${what} at most ${lengthText(apartMm, brief.units)} apart`,
-      patch: settingPatch(brief, "board", "bracketSpacingMm", apartMm),
+      label: `Set the ${what} at most ${lengthText(apartMm, resolved.units)} apart`,
+      patch: settingPatch(resolved, "board", "bracketSpacingMm", apartMm),
     },
   ];
 }
 
-function thicker(brief: Brief): Remedy[] {
-  const { board } = brief;
-  return (brief.parts?.boards ?? [])
+function thicker(resolved: ResolvedShade): Remedy[] {
+  const { board } = resolved;
+  return (resolved.parts?.boards ?? [])
     .filter(({ thicknessMm, depthMm }) => thicknessMm > board.thicknessMm && depthMm >= board.depthMm)
     .sort((a, b) => a.thicknessMm - b.thicknessMm)
     .slice(0, 1)
     .map((other) => ({
       label: `Use “${other.name}”`,
-      patch: settingPatch(brief, "board", "section", other.id),
+      patch: settingPatch(resolved, "board", "section", other.id),
     }));
 }
 

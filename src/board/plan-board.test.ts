@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { afterRemedy, briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook } from "../account/index.ts";
-import type { Brief, Job, JobInput } from "../job/index.ts";
+import { afterRemedy, PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
+import type { Job, JobInput, ResolvedShade } from "../job/index.ts";
 // Board and lift are neighbours that never import each other; here the lift is what the board is given.
 import { planLift } from "../lift/index.ts";
 import { GRAVITY } from "../units/index.ts";
@@ -15,21 +15,21 @@ import { planBoard } from "./plan-board.ts";
 
 type WindowInput = Parameters<typeof jobWith>[0];
 
-function inputOf(brief: Brief): BoardInput {
-  const { lift } = planLift(rigInput(brief), new WorkingBook());
-  return { ...rigInput(brief), lift };
+function inputOf(resolved: ResolvedShade): BoardInput {
+  const { lift } = planLift(rigInput(resolved), new WorkingBook());
+  return { ...rigInput(resolved), lift };
 }
 
-function planned(brief: Brief) {
+function planned(resolved: ResolvedShade) {
   const book = new WorkingBook();
-  const input = inputOf(brief);
+  const input = inputOf(resolved);
   return { ...planBoard(input, book), input, book };
 }
 
 function one(window: WindowInput, job: Partial<JobInput> = {}) {
-  const [brief] = briefsOf(metric(window, job));
-  if (!brief) throw new Error("invalid test job: no window");
-  return planned(brief);
+  const [resolved] = resolvedShadesOf(metric(window, job));
+  if (!resolved) throw new Error("invalid test job: no window");
+  return planned(resolved);
 }
 
 function metric(window: WindowInput, job: Partial<JobInput> = {}): Job {
@@ -45,8 +45,8 @@ describe("the board of any valid shade", () => {
   test("is made of finite numbers, its fixings in order and on the board", () => {
     fc.assert(
       fc.property(anyJob, (job) => {
-        for (const brief of briefsOf(job)) {
-          const { board, findings } = planned(brief);
+        for (const resolved of resolvedShadesOf(job)) {
+          const { board, findings } = planned(resolved);
           expect(JSON.stringify(board)).not.toContain("null");
           expect(board.brackets.length).toBeGreaterThan(0);
           board.brackets.forEach(({ xMm, number }, i) => {
@@ -65,14 +65,16 @@ describe("the board of any valid shade", () => {
   test("has its fixings clear of eyes and lock, or says that one is not", () => {
     fc.assert(
       fc.property(anyJob, (job) => {
-        for (const brief of briefsOf(job)) {
-          const { board, findings, input } = planned(brief);
+        for (const resolved of resolvedShadesOf(job)) {
+          const { board, findings, input } = planned(resolved);
           if (ids(findings).includes("board.fixing-not-clear")) continue;
           const half = (board.fixing === "brackets" ? 20 : 10) / 2;
           const { lift } = input;
           for (const { xMm } of board.brackets) {
             for (const eye of lift.eyes) {
-              expect(Math.abs(eye.xMm - xMm)).toBeGreaterThanOrEqual(brief.eye.outsideDiameterMm / 2 + half);
+              expect(Math.abs(eye.xMm - xMm)).toBeGreaterThanOrEqual(
+                resolved.eye.outsideDiameterMm / 2 + half,
+              );
             }
             if (lift.kind !== "cord-lock") throw new Error("invalid test: no lock");
             expect(Math.abs(lift.seat.xMm - xMm)).toBeGreaterThanOrEqual(lift.housingLengthMm / 2 + half);
@@ -86,8 +88,8 @@ describe("the board of any valid shade", () => {
   test("carries exactly the weight and the hand", () => {
     fc.assert(
       fc.property(anyJob, (job) => {
-        for (const brief of briefsOf(job)) {
-          const { board, input, book } = planned(brief);
+        for (const resolved of resolvedShadesOf(job)) {
+          const { board, input, book } = planned(resolved);
           const boardKg = book.workings.find(({ id }) => id === "board.mass")?.value ?? Number.NaN;
           const loads = boardLoads(board, boardKg, input.mass, input.lift);
           const total = loads.evenN + loads.points.reduce((sum, { loadN }) => sum + loadN, 0);
@@ -168,7 +170,7 @@ describe("findings", () => {
   };
 
   function expectCured(job: Job, id: string): Finding {
-    const planOf = (one: Job) => briefsOf(one).flatMap((brief) => planned(brief).findings);
+    const planOf = (one: Job) => resolvedShadesOf(one).flatMap((resolved) => planned(resolved).findings);
     const finding = find(planOf(job), id);
     expect(finding.remedies.length, `remedies of ${id}`).toBeGreaterThan(0);
     for (const remedy of finding.remedies) {
@@ -179,18 +181,21 @@ describe("findings", () => {
 
   test("an unknown wall is asked for; each answer ends the question", () => {
     const finding = expectCured(metric({}), "board.wall-unknown");
-    expect(finding.weight).toBe("unproven");
+    expect(finding.severity).toBe("unproven");
     expect(finding.remedies).toHaveLength(3);
   });
 
   test.each([
     ["timber", []],
-    ["masonry", ["mind board.masonry"]],
+    ["masonry", ["note board.masonry"]],
     ["hollow-wall", ["unproven board.hollow-wall"]],
   ] as const)("%s", (substrate, expected) => {
     const { findings } = one({ shade: { mount: "outside", making: { board: { substrate } } } });
     const wall = findings.filter(({ path }) => path?.endsWith("substrate"));
-    expect(wall.map(({ weight, id }) => `${weight} ${id}`)).toEqual([...expected, "mind board.local-codes"]);
+    expect(wall.map(({ severity, id }) => `${severity} ${id}`)).toEqual([
+      ...expected,
+      "note board.local-codes",
+    ]);
     expect(wall.at(-1)?.text).toMatch(/Local codes, licensed practice/);
   });
 
@@ -254,7 +259,7 @@ describe("findings", () => {
     const edge = metric({
       shade: { making: { columns: { edgeInsetMm: 8 }, mount: { boardShorterMm: 30 } } },
     });
-    expect(expectCured(edge, "board.eye-off-board").weight).toBe("stop");
+    expect(expectCured(edge, "board.eye-off-board").severity).toBe("stop");
   });
 
   test("eyes wider than the board", () => {
@@ -274,7 +279,7 @@ describe("findings", () => {
 
   test("eyes so near each other that no bracket goes between", () => {
     const { findings } = one({ shade: { mount: "outside", making: { columns: { count: 30 } } } });
-    expect(find(findings, "board.fixing-not-clear").weight).toBe("fix");
+    expect(find(findings, "board.fixing-not-clear").severity).toBe("fix");
   });
 
   test("a board too thick for any screw that is sold", () => {
@@ -282,7 +287,7 @@ describe("findings", () => {
       { shade: { mount: "inside", making: { board: { section: "beam" } } } },
       { hardware: { boards: [{ id: "beam", name: "Beam", depthMm: 60, thicknessMm: 90 }] } },
     );
-    expect(find(findings, "board.no-such-screw").weight).toBe("fix");
+    expect(find(findings, "board.no-such-screw").severity).toBe("fix");
     expectNear(board.screws.lengthMm, 90 + 12.7 + 7 * 4.17, 1e-9);
   });
 });

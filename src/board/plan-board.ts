@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { BoardPlan, Form } from "../shade/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { BoardPlan, Form } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
@@ -21,15 +21,15 @@ const WOOD_DENSITY = sourced(
 
 /** The board of one shade: size, eyes, fixings, covering, bar, and what its fixings must carry. */
 export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardPlan; findings: Finding[] } {
-  const { brief, size, form, mass, lift } = input;
-  const { depthMm, thicknessMm } = brief.board;
+  const { resolved, size, form, mass, lift } = input;
+  const { depthMm, thicknessMm } = resolved.board;
   const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   const fixings = planFixings(input, leftMm, book);
-  const { tooLong, ...screws } = wallScrews(brief, fixings.kind, fixings.brackets.length, book);
-  const boardKg = boardMass(brief, size.boardLengthMm, book);
+  const { tooLong, ...screws } = wallScrews(resolved, fixings.kind, fixings.brackets.length, book);
+  const boardKg = boardMass(resolved, size.boardLengthMm, book);
   const board: BoardPlan = {
-    sectionId: brief.board.id,
-    sectionName: brief.board.name,
+    sectionId: resolved.board.id,
+    sectionName: resolved.board.name,
     lengthMm: size.boardLengthMm,
     cutMm: size.boardOnSlopeMm ?? size.boardLengthMm,
     depthMm,
@@ -40,7 +40,7 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
     brackets: fixings.brackets,
     ...screwLine(input, fixings.kind, book),
     screws,
-    ...barOf(brief, form, book),
+    ...barOf(resolved, form, book),
     loadN: book.figure("board.load", {
       label: "Load on all fixings together",
       symbol: "Q",
@@ -53,25 +53,25 @@ export function planBoard(input: BoardInput, book: WorkingBook): { board: BoardP
         F: [lift.pullN, "N", "pull of the hand"],
       },
       cite: cite("arithmetic", "weight of shade and board, and the hand’s pull"),
-      reckon: ({ g, S, B, F }) => g * (S + B) + F,
+      compute: ({ g, S, B, F }) => g * (S + B) + F,
     }),
   };
   const loads = boardLoads(board, boardKg, mass, lift);
   const worstN = worstFixing(fixingLoads(loads), book);
-  const strength = boardStrength(brief, board, loads, gripMm(brief).value, book);
+  const strength = boardStrength(resolved, board, loads, gripMm(resolved).value, book);
   if (strength !== undefined) board.strength = strength;
   const findings = [
     ...judgeParts(input, board),
     ...judgeRecess(input, book),
     ...judgeFixings(input, board, fixings, { worstN, tooLong }),
-    ...judgeStrength(brief, board),
+    ...judgeStrength(resolved, board),
   ];
   return { board, findings };
 }
 
 /** A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. */
 function screwLine(
-  { brief, lift }: BoardInput,
+  { resolved, lift }: BoardInput,
   kind: BoardPlan["fixing"],
   book: WorkingBook,
 ): Pick<BoardPlan, "screwsZMm"> {
@@ -83,17 +83,17 @@ function screwLine(
       unit: "mm",
       formula: "max(0, d − D) / 4",
       given: {
-        d: [brief.board.depthMm, "mm", "depth of the board"],
+        d: [resolved.board.depthMm, "mm", "depth of the board"],
         D: [lift.tube.diameterMm, "mm", "tube, under the middle of the board"],
       },
       cite: cite("geometry", "midway between the wall edge and the tube"),
-      reckon: ({ d, D }) => Math.max(0, d - D) / 4,
+      compute: ({ d, D }) => Math.max(0, d - D) / 4,
     }),
   };
 }
 
-function boardMass(brief: Brief, lengthMm: number, book: WorkingBook): number {
-  const { depthMm, thicknessMm, densityKgM3 } = brief.board;
+function boardMass(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): number {
+  const { depthMm, thicknessMm, densityKgM3 } = resolved.board;
   return book.figure("board.mass", {
     label: "Board: mass",
     symbol: "B",
@@ -106,13 +106,17 @@ function boardMass(brief: Brief, lengthMm: number, book: WorkingBook): number {
       ρ: [densityKgM3 ?? WOOD_DENSITY.value, "kg/m3", "density"],
     },
     cite: densityKgM3 === undefined ? WOOD_DENSITY.cite : cite("maker", "density of the board"),
-    reckon: (v) => (v.l * v.d * v.t * v.ρ) / 1e9,
+    compute: (v) => (v.l * v.d * v.t * v.ρ) / 1e9,
   });
 }
 
-function barOf(brief: Brief, { bar }: Form, book: WorkingBook): Pick<BoardPlan, "barLengthMm" | "barName"> {
+function barOf(
+  resolved: ResolvedShade,
+  { bar }: Form,
+  book: WorkingBook,
+): Pick<BoardPlan, "barLengthMm" | "barName"> {
   if (bar === undefined) return {};
-  const { barShorterMm } = brief.making.board;
+  const { barShorterMm } = resolved.making.board;
   const barLengthMm = book.figure("board.bar-length", {
     label: "Weight bar: length",
     symbol: "b",
@@ -120,12 +124,12 @@ function barOf(brief: Brief, { bar }: Form, book: WorkingBook): Pick<BoardPlan, 
     formula: "max(0, W − s)",
     given: {
       W: [bar.toMm - bar.fromMm + barShorterMm, "mm", "width of hem that it stiffens"],
-      s: [brief.making.board.barShorterMm, "mm", "bar shorter than the shade"],
+      s: [resolved.making.board.barShorterMm, "mm", "bar shorter than the shade"],
     },
     cite: cite("from-memory", "W − 1/2 in"),
-    reckon: ({ W, s }) => Math.max(0, W - s),
+    compute: ({ W, s }) => Math.max(0, W - s),
   });
-  return { barLengthMm, barName: brief.bar.name };
+  return { barLengthMm, barName: resolved.bar.name };
 }
 
 function worstFixing(loadsN: number[], book: WorkingBook): number {
@@ -141,6 +145,6 @@ function worstFixing(loadsN: number[], book: WorkingBook): number {
     given,
     cite: cite("beam-theory", "each stretch between two fixings taken as a plank of its own"),
     note: "with the shade raised and a hand on the cords; a tug asks for more",
-    reckon: (values) => Math.max(...Object.values(values)),
+    compute: (values) => Math.max(...Object.values(values)),
   });
 }

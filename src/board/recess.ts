@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import { type Brief, LOFT, layersThicknessMm } from "../job/index.ts";
-import { type Folds, flatSize } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import { LOFT, layersThicknessMm, type ResolvedShade } from "../job/index.ts";
+import { type Folds, flatSize } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { BoardInput } from "./board-input.ts";
 
@@ -21,12 +21,12 @@ function hungStack(folds: Folds, book: WorkingBook): number {
       h: [folds.behindMm, "mm", "hem pressed back behind it"],
     },
     cite: cite("heavy-elastica", "gathered folds pressed by those in front of them"),
-    reckon: ({ f, h }) => f + h,
+    compute: ({ f, h }) => f + h,
   });
 }
 
 /** Where cloth is drawn in both ways nothing better is known than how thick it lies. */
-function thickStack({ brief, size, grid, form }: BoardInput, book: WorkingBook): number {
+function thickStack({ resolved, size, grid, form }: BoardInput, book: WorkingBook): number {
   const flat = flatSize(size, form, "face");
   const fullness = (flat.widthMm * flat.lengthMm) / (size.finishedWidthMm * size.finishedLengthMm);
   return book.figure("board.stack-depth", {
@@ -36,18 +36,26 @@ function thickStack({ brief, size, grid, form }: BoardInput, book: WorkingBook):
     formula: "(2·p + 2)·t·k·f",
     given: {
       p: [grid.rows.length, "count", "rows of rings"],
-      t: [layersThicknessMm(brief.cloths), "mm", "thickness of all layers"],
+      t: [layersThicknessMm(resolved.cloths), "mm", "thickness of all layers"],
       k: [LOFT.value, "ratio", "loft of gathered folds"],
       f: [fullness, "ratio", "cloth for each area of the shade"],
     },
     cite: LOFT.cite,
-    reckon: ({ p, t, k, f }) => (2 * p + 2) * t * k * f,
+    compute: ({ p, t, k, f }) => (2 * p + 2) * t * k * f,
   });
 }
 
 /** Depth that an inside mount needs, mm: board, what stands in front of it, and what stands out from the glass. */
-export function recessNeeded(brief: Brief, boardDepthMm: number, frontMm: number, book: WorkingBook): number {
-  const standsOut = (brief.opening.obstructions ?? []).reduce((most, o) => Math.max(most, o.projectionMm), 0);
+export function recessNeeded(
+  resolved: ResolvedShade,
+  boardDepthMm: number,
+  frontMm: number,
+  book: WorkingBook,
+): number {
+  const standsOut = (resolved.opening.obstructions ?? []).reduce(
+    (most, o) => Math.max(most, o.projectionMm),
+    0,
+  );
   return book.figure("board.recess-needed", {
     label: "Depth of recess needed",
     symbol: "r",
@@ -57,12 +65,12 @@ export function recessNeeded(brief: Brief, boardDepthMm: number, frontMm: number
       b: [boardDepthMm, "mm", "depth of the board"],
       d: [frontMm, "mm", "stack in front of the board"],
       o: [
-        standsOut > 0 ? standsOut + brief.making.mount.handClearanceMm : 0,
+        standsOut > 0 ? standsOut + resolved.making.mount.handClearanceMm : 0,
         "mm",
         "handles and the like, with their clearance",
       ],
     },
     cite: cite("geometry", "board depth + stack + obstructions"),
-    reckon: ({ b, d, o }) => b + d + o,
+    compute: ({ b, d, o }) => b + d + o,
   });
 }

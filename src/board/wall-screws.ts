@@ -1,11 +1,11 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
 import { SCREW_SHANK_MM } from "../mechanics/index.ts";
-import type { BoardPlan } from "../shade/index.ts";
+import type { BoardPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, type UnitSystem } from "../units/index.ts";
 
-type Substrate = Brief["making"]["board"]["substrate"];
+type Substrate = ResolvedShade["making"]["board"]["substrate"];
 
 /** Penetration, in shank diameters, at which the published lateral load holds. */
 const PENETRATION = sourced(7, "ratio", cite("wood-handbook", "eq. 8-13, p. 8-11: at least 7 diameters"));
@@ -35,7 +35,7 @@ const INTO: Record<Substrate, string> = {
 };
 
 /** How far a screw must reach behind the skin of the wall. */
-export function gripMm({ making }: Pick<Brief, "making">): { value: number; label: string } {
+export function gripMm({ making }: Pick<ResolvedShade, "making">): { value: number; label: string } {
   const { substrate, screwGauge } = making.board;
   if (substrate === "masonry") return { value: PLUG_LENGTH.value, label: "length of the plug" };
   if (substrate === "hollow-wall")
@@ -56,14 +56,14 @@ export interface WallScrews {
 
 /** Count, length and ground of the screws that hold the board. */
 export function wallScrews(
-  brief: Brief,
+  resolved: ResolvedShade,
   fixing: BoardPlan["fixing"],
   places: number,
   book: WorkingBook,
 ): WallScrews {
-  const { substrate } = brief.making.board;
+  const { substrate } = resolved.making.board;
   const brackets = fixing === "brackets";
-  const grip = gripMm(brief);
+  const grip = gripMm(resolved);
   const neededMm = book.figure("board.screw-length", {
     label: "Length that the wall screws need",
     symbol: "l",
@@ -72,15 +72,15 @@ export function wallScrews(
     given: {
       t: brackets
         ? [BRACKET_THICKNESS.value, "mm", "thickness of a bracket"]
-        : [brief.board.thicknessMm, "mm", "thickness of the board"],
+        : [resolved.board.thicknessMm, "mm", "thickness of the board"],
       s: [WALL_SKIN.value, "mm", "plaster or board on the wall"],
       p: [grip.value, "mm", grip.label],
     },
     cite: substrate === "timber" || substrate === "unknown" ? PENETRATION.cite : cite("from-memory"),
     note: "raised to the next length that is sold",
-    reckon: ({ t, s, p }) => t + s + p,
+    compute: ({ t, s, p }) => t + s + p,
   });
-  const sold = SOLD[brief.units.system].find((length) => length >= neededMm - 1e-6);
+  const sold = SOLD[resolved.units.system].find((length) => length >= neededMm - 1e-6);
   return {
     count: brackets ? PER_BRACKET.value * places : places,
     lengthMm: sold ?? neededMm,

@@ -1,7 +1,7 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { drawBoltPlan, place, toSvg } from "../drawing/index.ts";
-import { cuttingLists, toCsv } from "../lists/index.ts";
 import { boltsCut, type CuttingPlan } from "../plan/index.ts";
+import { cuttingLists, toCsv } from "../tables/index.ts";
 import { fileNames } from "./file-names.ts";
 import type { OutFile } from "./write-files.ts";
 

@@ -21,8 +21,8 @@ function clothLine(one: ClothCutting, units: UnitChoice): string {
   const pieces = `${problem.pieces.length} ${problem.pieces.length === 1 ? "piece" : "pieces"}`;
   if (!("bolts" in answer)) return `${clothName}: ${pieces}. ${clothGapWords(one, units)}`;
   const held = answer.bolts.filter(({ boltId }) => boltId !== newBoltId).length;
-  const rack = held === 0 ? "" : `, ${held} from the rack`;
-  return `${clothName}: ${pieces}, ${clothLengthText(newClothMm(one), units)} of new cloth${rack}; ${clothGapWords(one, units)}`;
+  const fromStock = held === 0 ? "" : `, ${held} from stock`;
+  return `${clothName}: ${pieces}, ${clothLengthText(newClothMm(one), units)} of new cloth${fromStock}; ${clothGapWords(one, units)}`;
 }
 
 function lengthsLine(one: LengthsCutting): string {
@@ -32,7 +32,7 @@ function lengthsLine(one: LengthsCutting): string {
   const bought = bars.filter(({ stockId }) => newStockIds.includes(stockId)).length;
   const parts = [
     ...(newStockIds.length === 0 ? [] : [`${bought} new ${bought === 1 ? noun : `${noun}s`}`]),
-    ...(bars.length > bought ? [`${bars.length - bought} from the rack`] : []),
+    ...(bars.length > bought ? [`${bars.length - bought} from stock`] : []),
     ...(toMeasure.length > 0 ? [`${toMeasure.length} cut to their own length`] : []),
   ];
   return `${name}: ${parts.join(", ")}; ${lengthsGapWords(one)}`;

@@ -9,7 +9,7 @@ import {
   type RoomView,
 } from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import { SHEETS, type SheetKind } from "../shade/index.ts";
+import { SHEETS, type SheetKind } from "../shade-plan/index.ts";
 
 /** Sheets that show the shade at a height: lowered, half raised, raised. */
 const RAISING: readonly SheetKind[] = ["front", "back", "side"];

@@ -1,7 +1,7 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { place, roomViews, toSvg } from "../drawing/index.ts";
-import { allLists, toCsv } from "../lists/index.ts";
 import type { CuttingPlan, Plan } from "../plan/index.ts";
+import { allLists, toCsv } from "../tables/index.ts";
 import { makeWorkbook, type PaperKind } from "../workbook/index.ts";
 import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";

@@ -1,10 +1,10 @@
-import { byWeight, type Finding, WEIGHTS, type Weight } from "../account/index.ts";
+import { bySeverity, type Finding, SEVERITIES, type Severity } from "../figures/index.ts";
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
 
-/** Weight words stand in a column of their own. */
+/** Severity words stand in a column of their own. */
 const MARGIN = " ".repeat(12);
 
 /** What is wrong with the input: field, what was given, what would do. */
@@ -19,10 +19,10 @@ export function issuesText(subject: string, issues: readonly JobIssue[], columns
   return `${plainLine(subject)} cannot be used as it stands:\n${blocks.join("\n")}\n`;
 }
 
-function findingText({ weight, text, cite, remedies }: Finding, columns: number): string {
+function findingText({ severity, text, cite, remedies }: Finding, columns: number): string {
   const room = columns - MARGIN.length;
   const lines = [
-    `  ${weight.padEnd(MARGIN.length - 2)}${wrapped(text, room, MARGIN)}`,
+    `  ${severity.padEnd(MARGIN.length - 2)}${wrapped(text, room, MARGIN)}`,
     `${MARGIN}${wrapped(`Source: ${citeText(cite)}`, room, MARGIN)}`,
   ];
   if (remedies.length > 0) {
@@ -34,7 +34,7 @@ function findingText({ weight, text, cite, remedies }: Finding, columns: number)
 
 function headed(title: string, findings: readonly Finding[], columns: number): string {
   if (findings.length === 0) return "";
-  const blocks = [...findings].sort(byWeight).map((finding) => findingText(finding, columns));
+  const blocks = [...findings].sort(bySeverity).map((finding) => findingText(finding, columns));
   return `${plainLine(title)}\n${blocks.join("\n")}\n\n`;
 }
 
@@ -48,9 +48,11 @@ export function allFindings(plan: Plan): Finding[] {
 }
 
 function countText(findings: readonly Finding[]): string {
-  const counts = new Map<Weight, number>();
-  for (const { weight } of findings) counts.set(weight, (counts.get(weight) ?? 0) + 1);
-  const parts = WEIGHTS.flatMap((weight) => (counts.has(weight) ? [`${counts.get(weight)} ${weight}`] : []));
+  const counts = new Map<Severity, number>();
+  for (const { severity } of findings) counts.set(severity, (counts.get(severity) ?? 0) + 1);
+  const parts = SEVERITIES.flatMap((severity) =>
+    counts.has(severity) ? [`${counts.get(severity)} ${severity}`] : [],
+  );
   return parts.length === 0 ? "nothing found" : parts.join(", ");
 }
 

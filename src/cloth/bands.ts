@@ -1,5 +1,5 @@
-import type { Brief, Cloth } from "../job/index.ts";
-import { type Band, flatSize, type Size, type Trim } from "../shade/index.ts";
+import type { Cloth, ResolvedShade } from "../job/index.ts";
+import { type Band, flatSize, type Size, type Trim } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import { seamThatFitsMm } from "./joins.ts";
@@ -23,30 +23,30 @@ const LEAST_MM = 0.01;
 
 /** The contrast banding sewn on the face, and a band of another cloth joined to its lower edge. */
 export function bandsOf(input: ClothInput): { trims: Trim[]; bands: Band[] } {
-  const { brief, size, form } = input;
+  const { resolved, size, form } = input;
   const flat = flatSize(size, form, "face");
-  const lengthMm = flat.lengthMm - bottomBandMm(brief, size.finishedLengthMm);
-  const parts = [bandingOf(brief, size, { ...flat, lengthMm }), bottomBandOf(input)];
+  const lengthMm = flat.lengthMm - bottomBandMm(resolved, size.finishedLengthMm);
+  const parts = [bandingOf(resolved, size, { ...flat, lengthMm }), bottomBandOf(input)];
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
 
-export function bandingCloth(brief: Brief): Cloth {
-  return brief.bandCloths.banding ?? brief.cloths.face;
+export function bandingCloth(resolved: ResolvedShade): Cloth {
+  return resolved.bandCloths.banding ?? resolved.cloths.face;
 }
 
-export function bottomBandCloth(brief: Brief): Cloth {
-  return brief.bandCloths.bottomBand ?? brief.bandCloths.banding ?? brief.cloths.face;
+export function bottomBandCloth(resolved: ResolvedShade): Cloth {
+  return resolved.bandCloths.bottomBand ?? resolved.bandCloths.banding ?? resolved.cloths.face;
 }
 
 /** Banding that shows, mm: never wider than would leave some of the face. */
-export function bandingWidthMm(brief: Brief, size: Size): number {
-  const { widthMm } = brief.making.banding;
-  const room = Math.min(size.finishedWidthMm, size.finishedLengthMm) / 2 - insetOf(brief, size);
+export function bandingWidthMm(resolved: ResolvedShade, size: Size): number {
+  const { widthMm } = resolved.making.banding;
+  const room = Math.min(size.finishedWidthMm, size.finishedLengthMm) / 2 - insetOf(resolved, size);
   return Math.min(widthMm, Math.max(1, room));
 }
 
-function insetOf(brief: Brief, size: Size): number {
-  return Math.min(brief.making.banding.insetMm, Math.min(size.finishedWidthMm, size.finishedLengthMm) / 4);
+function insetOf(resolved: ResolvedShade, size: Size): number {
+  return Math.min(resolved.making.banding.insetMm, Math.min(size.finishedWidthMm, size.finishedLengthMm) / 4);
 }
 
 /** A banding of which the pattern would lie on its side if it were cut along the bolt. */
@@ -68,19 +68,20 @@ interface Banding {
   free: { topMm: number; bottomMm: number };
 }
 
-function layBanding(brief: Brief, size: Size): Banding | undefined {
-  const { where, turnMm, corners } = brief.making.banding;
+function layBanding(resolved: ResolvedShade, size: Size): Banding | undefined {
+  const { where, turnMm, corners } = resolved.making.banding;
   if (where === "none") return undefined;
-  const insetMm = insetOf(brief, size);
-  const hem = hemDepthsMm(brief);
+  const insetMm = insetOf(resolved, size);
+  const hem = hemDepthsMm(resolved);
   const past = (hemMm: number) => (insetMm > 0 ? turnMm : hemMm);
-  const belowMm = bottomBandMm(brief, size.finishedLengthMm) > 0 ? brief.making.hems.seamMm : hem.bottomMm;
-  const boardMm = boardAllowanceMm(brief);
+  const belowMm =
+    bottomBandMm(resolved, size.finishedLengthMm) > 0 ? resolved.making.hems.seamMm : hem.bottomMm;
+  const boardMm = boardAllowanceMm(resolved);
   return {
-    cloth: bandingCloth(brief),
+    cloth: bandingCloth(resolved),
     has: { sides: where !== "bottom", bottom: where !== "sides", top: where === "all-round" },
     mitred: corners === "mitred",
-    wideMm: bandingWidthMm(brief, size),
+    wideMm: bandingWidthMm(resolved, size),
     insetMm,
     turnMm,
     over: { sideMm: past(hem.sideMm), bottomMm: past(belowMm), topMm: past(boardMm) },
@@ -88,17 +89,17 @@ function layBanding(brief: Brief, size: Size): Banding | undefined {
   };
 }
 
-function bandingOf(brief: Brief, size: Size, flat: FlatFace): { trims: Trim[]; bands: Band[] } {
-  const banding = layBanding(brief, size);
+function bandingOf(resolved: ResolvedShade, size: Size, flat: FlatFace): { trims: Trim[]; bands: Band[] } {
+  const banding = layBanding(resolved, size);
   if (banding === undefined) return { trims: [], bands: [] };
-  const lowerMm = size.finishedLengthMm - bottomBandMm(brief, size.finishedLengthMm);
-  return { trims: bandingTrims(brief, banding, flat), bands: bandingBands(banding, size, lowerMm) };
+  const lowerMm = size.finishedLengthMm - bottomBandMm(resolved, size.finishedLengthMm);
+  return { trims: bandingTrims(resolved, banding, flat), bands: bandingBands(banding, size, lowerMm) };
 }
 
 /** Strips to cut: as long as the face is before pleats, tucks or gathers take any of it up. */
-function bandingTrims(brief: Brief, banding: Banding, flat: FlatFace): Trim[] {
+function bandingTrims(resolved: ResolvedShade, banding: Banding, flat: FlatFace): Trim[] {
   const { cloth, has, mitred, wideMm, insetMm, turnMm, over, free } = banding;
-  const why = `${lengthText(wideMm, brief.units)} shows, ${lengthText(turnMm, brief.units)} turned under`;
+  const why = `${lengthText(wideMm, resolved.units)} shows, ${lengthText(turnMm, resolved.units)} turned under`;
   const corners = mitred && has.sides && (has.bottom || has.top) ? "; corners mitred" : "";
   const edge = (into: string) =>
     `${why}${insetMm > 0 ? " along both edges" : `, the outer edge ${into}`}${corners}`;
@@ -110,7 +111,7 @@ function bandingTrims(brief: Brief, banding: Banding, flat: FlatFace): Trim[] {
     has.sides && !mitred
       ? flat.widthMm - 2 * insetMm - 2 * wideMm + 2 * turnMm
       : flat.widthMm - 2 * (has.sides ? insetMm : 0) + 2 * over.sideMm;
-  const pieces = alongOrAcross(brief, cloth, acrossMm);
+  const pieces = alongOrAcross(resolved, cloth, acrossMm);
   const joined = pieces.count > 1 ? `; ${pieces.count} pieces joined` : "";
   const across = (end: "bottom" | "top", overMm: number, into: string) =>
     strip(cloth, {
@@ -157,15 +158,15 @@ function bandingBands(banding: Banding, size: Size, lowerMm: number): Band[] {
   ];
 }
 
-function bottomBandOf({ brief, size, form }: ClothInput): { trims: Trim[]; bands: Band[] } {
-  const depthMm = bottomBandMm(brief, size.finishedLengthMm);
+function bottomBandOf({ resolved, size, form }: ClothInput): { trims: Trim[]; bands: Band[] } {
+  const depthMm = bottomBandMm(resolved, size.finishedLengthMm);
   if (depthMm === 0) return { trims: [], bands: [] };
-  const cloth = bottomBandCloth(brief);
-  const { seamMm } = brief.making.hems;
-  const { bottomMm } = hemDepthsMm(brief);
-  const faceWidthMm = size.finishedWidthMm + sumOf(allowances(brief, size, form, "face"), "widthMm");
-  const pieces = alongOrAcross(brief, cloth, faceWidthMm);
-  const { units } = brief;
+  const cloth = bottomBandCloth(resolved);
+  const { seamMm } = resolved.making.hems;
+  const { bottomMm } = hemDepthsMm(resolved);
+  const faceWidthMm = size.finishedWidthMm + sumOf(allowances(resolved, size, form, "face"), "widthMm");
+  const pieces = alongOrAcross(resolved, cloth, faceWidthMm);
+  const { units } = resolved;
   const why = `${lengthText(depthMm, units)} shows, ${lengthText(seamMm, units)} seam to the face, ${lengthText(bottomMm, units)} bottom hem${pieces.count > 1 ? `; ${pieces.count} pieces joined` : ""}`;
   const trim = strip(cloth, {
     id: "bottom-band",
@@ -195,11 +196,11 @@ function bottomBandOf({ brief, size, form }: ClothInput): { trims: Trim[]; bands
  * A long strip that runs across the shade: across the bolt where it fits, so that its threads run as those of the face;
  * along the bolt in one piece on plain cloth; else joined, with no seam in its middle.
  */
-function alongOrAcross(brief: Brief, cloth: Cloth, lengthMm: number) {
+function alongOrAcross(resolved: ResolvedShade, cloth: Cloth, lengthMm: number) {
   const fits = beforeShrinkingMm(lengthMm, cloth.shrinkWidth) <= cloth.usableWidthMm + 1e-9;
   if (fits) return { count: 1, lengthMm, grain: "weft" as const };
   if (!keepsItsTop(cloth)) return { count: 1, lengthMm, grain: "warp" as const };
-  const seamMm = seamThatFitsMm(brief.making.hems.seamMm, cloth.usableWidthMm);
+  const seamMm = seamThatFitsMm(resolved.making.hems.seamMm, cloth.usableWidthMm);
   const usable = cloth.usableWidthMm * (1 - (cloth.shrinkWidth ?? 0));
   const least = Math.ceil((lengthMm - 2 * seamMm) / (usable - 2 * seamMm) - 1e-9);
   const count = least % 2 === 0 ? least + 1 : least;

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief, Cloth } from "../job/index.ts";
-import type { Grid, Size, Trim } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Grid, Size, Trim } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, lengthText, upToMark } from "../units/index.ts";
 import { boardAllowanceMm } from "./make-up.ts";
@@ -9,19 +9,19 @@ const LAP = sourced(inches(1), "mm", cite("from-memory", "1 in to staple through
 const TURN = sourced(inches(0.5), "mm", cite("common-practice", "1/2 in turned under"));
 
 /** Cover, returns and dust strip: cloth that belongs to the board and is not lifted. */
-export function boardTrims(brief: Brief, size: Size, grid: Grid, book: WorkingBook): Trim[] {
-  return [cover(brief, size, book), ...returns(brief, grid, book), ...dustStrip(brief, size, book)];
+export function boardTrims(resolved: ResolvedShade, size: Size, grid: Grid, book: WorkingBook): Trim[] {
+  return [cover(resolved, size, book), ...returns(resolved, grid, book), ...dustStrip(resolved, size, book)];
 }
 
 /** Cloth for what is hidden: the lining where there is one. */
-function hiddenCloth(brief: Brief, from: "lining" | "face"): Cloth {
-  return from === "lining" ? (brief.cloths.lining ?? brief.cloths.face) : brief.cloths.face;
+function hiddenCloth(resolved: ResolvedShade, from: "lining" | "face"): Cloth {
+  return from === "lining" ? (resolved.cloths.lining ?? resolved.cloths.face) : resolved.cloths.face;
 }
 
 /** Once around the board and lapped; the ends folded in like a parcel. Longer than its cloth is wide it is pieced. */
-function cover(brief: Brief, size: Size, book: WorkingBook): Trim {
-  const { depthMm, thicknessMm } = brief.board;
-  const cloth = hiddenCloth(brief, brief.making.board.coverFrom);
+function cover(resolved: ResolvedShade, size: Size, book: WorkingBook): Trim {
+  const { depthMm, thicknessMm } = resolved.board;
+  const cloth = hiddenCloth(resolved, resolved.making.board.coverFrom);
   const lap = [LAP.value, "mm", "lap"] as const;
   const t = [thicknessMm, "mm", "thickness of the board"] as const;
   const widthMm = book.figure("cloth.cover-width", {
@@ -31,7 +31,7 @@ function cover(brief: Brief, size: Size, book: WorkingBook): Trim {
     formula: "2·(d + t) + o",
     given: { d: [depthMm, "mm", "depth of the board"], t, o: lap },
     cite: LAP.cite,
-    reckon: ({ d, t: thick, o }) => 2 * (d + thick) + o,
+    compute: ({ d, t: thick, o }) => 2 * (d + thick) + o,
   });
   const lengthMm = book.figure("cloth.cover-length", {
     label: "Cover of the board: length",
@@ -40,7 +40,7 @@ function cover(brief: Brief, size: Size, book: WorkingBook): Trim {
     formula: "B + 2·t + o",
     given: { B: [size.boardLengthMm, "mm", "length of the board"], t, o: lap },
     cite: LAP.cite,
-    reckon: ({ B, t: thick, o }) => B + 2 * thick + o,
+    compute: ({ B, t: thick, o }) => B + 2 * thick + o,
   });
   const count = Math.max(1, Math.ceil(lengthMm / cloth.usableWidthMm - 1e-9));
   return {
@@ -51,25 +51,25 @@ function cover(brief: Brief, size: Size, book: WorkingBook): Trim {
     widthMm,
     lengthMm: lengthMm / count,
     grain: "free",
-    why: `once round the board with a lap of ${lengthText(LAP.value, brief.units)}${count > 1 ? `, in ${count} pieces: their joins lie out of sight` : ""}`,
+    why: `once round the board with a lap of ${lengthText(LAP.value, resolved.units)}${count > 1 ? `, in ${count} pieces: their joins lie out of sight` : ""}`,
     hangs: false,
   };
 }
 
 /** Two pieces that hide the board's ends on an outside mount, as deep as the board and as long as never folds. */
-function returns(brief: Brief, grid: Grid, book: WorkingBook): Trim[] {
-  if (brief.making.board.returns !== "pieces" || brief.mount === "inside") return [];
-  const cloth = brief.cloths.face;
-  const dropMm = brief.making.board.returnDropMm ?? grid.headrailMm;
+function returns(resolved: ResolvedShade, grid: Grid, book: WorkingBook): Trim[] {
+  if (resolved.making.board.returns !== "pieces" || resolved.mount === "inside") return [];
+  const cloth = resolved.cloths.face;
+  const dropMm = resolved.making.board.returnDropMm ?? grid.headrailMm;
   const turn = [TURN.value, "mm", "turned under"] as const;
   const widthMm = book.figure("cloth.return-width", {
     label: "Return over the board’s end: cut width",
     symbol: "w",
     unit: "mm",
     formula: "d + 2·e",
-    given: { d: [brief.board.depthMm, "mm", "depth of the board"], e: turn },
+    given: { d: [resolved.board.depthMm, "mm", "depth of the board"], e: turn },
     cite: cite("board-returns", "as deep as the board"),
-    reckon: ({ d, e }) => d + 2 * e,
+    compute: ({ d, e }) => d + 2 * e,
   });
   const lengthMm = book.figure("cloth.return-length", {
     label: "Return over the board’s end: cut length",
@@ -78,11 +78,11 @@ function returns(brief: Brief, grid: Grid, book: WorkingBook): Trim[] {
     formula: "h + b + 2·e",
     given: {
       h: [dropMm, "mm", "how far it hangs down"],
-      b: [boardAllowanceMm(brief), "mm", "for the board"],
+      b: [boardAllowanceMm(resolved), "mm", "for the board"],
       e: turn,
     },
     cite: TURN.cite,
-    reckon: ({ h, b, e }) => h + b + 2 * e,
+    compute: ({ h, b, e }) => h + b + 2 * e,
   });
   return [
     {
@@ -93,17 +93,17 @@ function returns(brief: Brief, grid: Grid, book: WorkingBook): Trim[] {
       widthMm,
       lengthMm,
       grain: "warp",
-      why: `hides the end of the board, ${lengthText(brief.board.depthMm, brief.units)} deep, ${lengthText(dropMm, brief.units)} down`,
+      why: `hides the end of the board, ${lengthText(resolved.board.depthMm, resolved.units)} deep, ${lengthText(dropMm, resolved.units)} down`,
       hangs: false,
     },
   ];
 }
 
 /** A strip that is stapled on the board at the back and lies over the gap to the wall or frame. */
-function dustStrip(brief: Brief, size: Size, book: WorkingBook): Trim[] {
-  const depthMm = brief.making.board.dustStripMm;
+function dustStrip(resolved: ResolvedShade, size: Size, book: WorkingBook): Trim[] {
+  const depthMm = resolved.making.board.dustStripMm;
   if (depthMm === 0) return [];
-  const cloth = hiddenCloth(brief, "lining");
+  const cloth = hiddenCloth(resolved, "lining");
   const widthMm = book.figure("cloth.dust-strip-width", {
     label: "Dust strip: cut width",
     symbol: "w",
@@ -115,9 +115,9 @@ function dustStrip(brief: Brief, size: Size, book: WorkingBook): Trim[] {
       o: [LAP.value, "mm", "stapled on"],
     },
     cite: cite("from-memory", "a 1 to 2 in strip of lining closes the top gap"),
-    reckon: ({ g, e, o }) => g + e + o,
+    compute: ({ g, e, o }) => g + e + o,
   });
-  const lengthMm = upToMark(size.boardLengthMm + 2 * TURN.value, brief.units.ruler);
+  const lengthMm = upToMark(size.boardLengthMm + 2 * TURN.value, resolved.units.ruler);
   const count = Math.max(1, Math.ceil(lengthMm / cloth.usableWidthMm - 1e-9));
   return [
     {
@@ -128,7 +128,7 @@ function dustStrip(brief: Brief, size: Size, book: WorkingBook): Trim[] {
       widthMm,
       lengthMm: lengthMm / count,
       grain: "free",
-      why: `closes the gap behind the top of the shade, ${lengthText(depthMm, brief.units)} deep`,
+      why: `closes the gap behind the top of the shade, ${lengthText(depthMm, resolved.units)} deep`,
       hangs: false,
     },
   ];

@@ -1,4 +1,4 @@
-import type { LayerCut } from "../shade/index.ts";
+import type { LayerCut } from "../shade-plan/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import { type AcrossBolt, type Joined, joinAtWishes, joinEqualParts } from "./joins.ts";
 
@@ -17,13 +17,13 @@ const EVEN_MM = 0.5;
 
 /** Equal parts beside a full width, unless joins under columns or pleats take no more drops, or were asked for. */
 export function chooseJoins(
-  { brief, form }: ClothInput,
+  { resolved, form }: ClothInput,
   cutWidthMm: number,
   shrinkWidth: number,
   bolt: AcrossBolt,
   flatWidthMm: number,
 ): { joined: Joined; story: JoinStory } {
-  const wanted = brief.making.hems.joins;
+  const wanted = resolved.making.hems.joins;
   const equal = joinEqualParts(cutWidthMm, bolt);
   const wishes = wishesOf(form.joinsAtMm, flatWidthMm * (1 - shrinkWidth)).map(
     (mm) => mm / (1 - shrinkWidth),

@@ -1,5 +1,5 @@
 import type { Cloth, Railroad } from "../job/index.ts";
-import type { Layer } from "../shade/index.ts";
+import type { Layer } from "../shade-plan/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { LayerShape } from "./layer-shape.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";
@@ -26,12 +26,12 @@ export function chooseTurn(
   layer: Layer,
   cloth: Cloth,
 ): { shape: LayerShape; story: TurnStory } {
-  const { pattern, lining } = input.brief.making;
+  const { pattern, lining } = input.resolved.making;
   const asked = layer === "face" ? pattern.railroad : lining.railroad;
   const upright = uprightShape(input, layer, cloth);
   const turned = turnedShape(input, layer, cloth);
-  const uprightMm = offTheBoltMm(input.brief, cloth, upright).lengthMm;
-  const turnedMm = turned && offTheBoltMm(input.brief, cloth, turned).lengthMm;
+  const uprightMm = offTheBoltMm(input.resolved, cloth, upright).lengthMm;
+  const turnedMm = turned && offTheBoltMm(input.resolved, cloth, turned).lengthMm;
   const against = againstTurning(cloth);
   const story: TurnStory = {
     asked,

@@ -1,9 +1,9 @@
-import type { Brief } from "../job/index.ts";
-import type { Form, Grid, Size } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Form, Grid, Size } from "../shade-plan/index.ts";
 
 /** What the cloth of one shade follows from. */
 export interface ClothInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

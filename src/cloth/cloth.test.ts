@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { briefWith } from "../../test/briefs.ts";
 import { clothOf, gridOf, type ShadeInput } from "../../test/cloth-shade.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import { measure } from "../measure/index.ts";
-import type { Form } from "../shade/index.ts";
+import type { Form } from "../shade-plan/index.ts";
 import { flatForm } from "../styles/flat/flat-form.ts";
 import { centimetres, inches, MM_PER_YARD } from "../units/index.ts";
 import { joinEqualParts } from "./joins.ts";
@@ -187,17 +187,17 @@ describe("cut sizes of published examples", () => {
   });
 
   it("“Calculating pockets spacing”: lines on the lining at 14 cm, then every 28 cm", () => {
-    const brief = briefWith({
+    const resolved = resolvedWith({
       opening: { widthsMm: [900], heightsMm: [990] },
       shade: { mount: "to-size", making: { ribs: { kind: "lining-pocket", pocketMm: 10 } } },
     });
     const book = new WorkingBook();
-    const { size } = measure(brief, book);
+    const { values: size } = measure(resolved);
     const half = (990 - 70) / 7;
     const laid = gridOf(3, 990, [50, 300]);
     const rows = laid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
     const grid = { ...laid, rows };
-    const { cloth } = planCloth({ brief, size, grid, form: flatForm(brief, size, grid) }, book);
+    const { cloth } = planCloth({ resolved, size, grid, form: flatForm(resolved, size, grid) }, book);
     // Published with the half fold rounded to 13 cm: 14, 42, 70 cm.
     cloth.ribLines.forEach((line, i) => {
       expectNear(line.onLiningMm, centimetres(14 + 28 * i), 2 + 3 * i, `line ${i + 1}`);
@@ -279,7 +279,7 @@ describe("on the bolt", () => {
   it("buys at least what is cut, lays pieces apart and inside the width, keeps every match", () => {
     fc.assert(
       fc.property(shade, ({ widthMm, lengthMm, usableMm, repeat, halfDropRule }) => {
-        const brief = briefWith(
+        const resolved = resolvedWith(
           {
             opening: { widthsMm: [widthMm], heightsMm: [lengthMm] },
             shade: { mount: "to-size", face: "mine", making: { pattern: { halfDropRule } } },
@@ -287,10 +287,10 @@ describe("on the bolt", () => {
           { cloths: [{ id: "mine", name: "Mine", usableWidthMm: usableMm, massGsm: 200, repeat }] },
         );
         const book = new WorkingBook();
-        const { size } = measure(brief, book);
+        const { values: size } = measure(resolved);
         const grid = gridOf(5, size.finishedLengthMm, [50, 300]);
-        const form = flatForm(brief, size, grid);
-        const face = planCloth({ brief, size, grid, form }, book).cloth.layers[0];
+        const form = flatForm(resolved, size, grid);
+        const face = planCloth({ resolved, size, grid, form }, book).cloth.layers[0];
         if (face === undefined) return false;
         const used = face.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
         const apart = face.lays.every((a, i) =>
@@ -382,9 +382,9 @@ describe("turned sideways", () => {
     // Upright two drops of 1600 mm are 3.2 m; sideways 4.04 m.
     const shade = planned({});
     expect(shade.face.turned).toBe(false);
-    const told = shade.findings.find(({ id }) => id === "cloth.could-railroad");
-    expect(told?.text).toContain("more cloth");
-    expect(told?.remedies).toHaveLength(1);
+    const finding = shade.findings.find(({ id }) => id === "cloth.could-railroad");
+    expect(finding?.text).toContain("more cloth");
+    expect(finding?.remedies).toHaveLength(1);
   });
   it("never by itself with a pile, a top or a pattern; asked for, it is told", () => {
     const narrow = { usableWidthMm: 1600 };

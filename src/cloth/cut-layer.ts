@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief, Cloth } from "../job/index.ts";
-import type { Layer, LayerCut, Size } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Layer, LayerCut, Size } from "../shade-plan/index.ts";
 import { FIT_SLACK, MM_PER_YARD } from "../units/index.ts";
 import { chooseTurn, type TurnStory } from "./choose-turn.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -10,8 +10,8 @@ import { offTheBoltMm } from "./off-the-bolt.ts";
 import { writeCut, writeLength, writeRepeat, writeStart } from "./write-layer.ts";
 
 /** Step in which cloth is sold where the cloth does not say: an eighth of a yard, or 10 cm. */
-export function soldByMm(cloth: Cloth, brief: Brief): number {
-  return cloth.soldByMm ?? (brief.units.system === "imperial" ? MM_PER_YARD / 8 : 100);
+export function soldByMm(cloth: Cloth, resolved: ResolvedShade): number {
+  return cloth.soldByMm ?? (resolved.units.system === "imperial" ? MM_PER_YARD / 8 : 100);
 }
 
 /** A layer as cut, before what is bought of its cloth is known. */
@@ -27,18 +27,18 @@ export interface CutStory {
 
 /** Cut size, panels, place on the bolt and length off it for one layer. */
 export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: WorkingBook): CutStory {
-  const { brief, size } = input;
+  const { resolved, size } = input;
   const { shape, story } = chooseTurn(input, layer, cloth);
   const { repeat } = cloth;
   const cutWidthMm = writeCut(book, layer, "width", size.finishedWidthMm, shape, cloth);
   const cutLengthMm = writeCut(book, layer, "length", size.finishedLengthMm, shape, cloth);
-  const off = offTheBoltMm(brief, cloth, shape);
+  const off = offTheBoltMm(resolved, cloth, shape);
   const repeatLengthMm =
     repeat === undefined
       ? off.pitchMm
       : writeRepeat(book, layer, shape.turned ? cutWidthMm : cutLengthMm, repeat.verticalMm);
   if (repeat !== undefined) writeStart(book, layer, shape, repeat.verticalMm);
-  const lengthMm = writeLength(book, layer, shape, off, brief.making.pattern.halfDropRule);
+  const lengthMm = writeLength(book, layer, shape, off, resolved.making.pattern.halfDropRule);
   const cut: BareCut = {
     layer,
     clothId: cloth.id,

@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { briefWith } from "../../test/briefs.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import type { CornerPoint, HemCorner } from "../shade/index.ts";
+import type { CornerPoint, HemCorner } from "../shade-plan/index.ts";
 import { hemCorner } from "./hem-corner.ts";
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
@@ -16,7 +16,7 @@ const hems = fc.record({
 type Hems = typeof hems extends fc.Arbitrary<infer T> ? T : never;
 
 const cornerOf = (making: Partial<Hems>): HemCorner =>
-  hemCorner(briefWith({ shade: { making: { hems: making } } }));
+  hemCorner(resolvedWith({ shade: { making: { hems: making } } }));
 const lineOf = (corner: HemCorner, kind: string) => {
   const found = corner.lines.find((line) => line.kind === kind);
   if (found === undefined) throw new Error(`invalid corner: no ${kind}`);

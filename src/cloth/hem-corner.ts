@@ -1,5 +1,5 @@
-import type { Brief } from "../job/index.ts";
-import type { CornerLine, CornerPoint, HemCorner } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { CornerLine, CornerPoint, HemCorner } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 import { hemDepthsMm, isBagged } from "./make-up.ts";
 
@@ -15,10 +15,10 @@ const INTO = 1.5;
  * direction (s, −b). Reflected in the side crease and in the hem crease, its halves both come to lie on the line from
  * the finished corner to (−s, −b), where the inner edges of the two hems cross: so they meet, whatever the turns.
  */
-export function hemCorner(brief: Brief): HemCorner {
-  const { hems } = brief.making;
-  const { sideMm, bottomMm } = hemDepthsMm(brief);
-  const bagged = isBagged(brief);
+export function hemCorner(resolved: ResolvedShade): HemCorner {
+  const { hems } = resolved.making;
+  const { sideMm, bottomMm } = hemDepthsMm(resolved);
+  const bagged = isBagged(resolved);
   const s = bagged ? sideMm : hems.sideTurnMm;
   const b = bagged ? bottomMm : hems.bottomTurnMm;
   const mitred = hems.corner === "mitred" && !bagged && s > 0 && b > 0;

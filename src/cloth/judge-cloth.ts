@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
-import { type Brief, type Cloth, settingPatch } from "../job/index.ts";
-import type { ClothPlan } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import { type Cloth, type ResolvedShade, settingPatch } from "../job/index.ts";
+import type { ClothPlan } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -16,28 +16,28 @@ export function judgeCloth(
   cloth: ClothPlan,
   cloths: ReadonlyMap<string, Cloth>,
 ): Finding[] {
-  const { brief, size } = input;
+  const { resolved, size } = input;
   return [
-    ...missingCloths(brief),
-    ...(brief.faceAssumed ? [assumedFace(brief)] : []),
+    ...missingCloths(resolved),
+    ...(resolved.faceAssumed ? [assumedFace(resolved)] : []),
     ...cuts.flatMap((cut) => [
-      ...judgeLayer(brief, cut),
-      ...judgeTurn(brief, cut),
+      ...judgeLayer(resolved, cut),
+      ...judgeTurn(resolved, cut),
       ...judgeMotif(input, cut),
       ...judgeCentring(input, cut),
     ]),
-    ...judgeDirection(brief, cuts),
-    ...stitchedBlackout(brief, cloth),
-    ...(cloth.ribLines.length === 0 ? [] : [...deepPockets(brief, cloth), ...liningOverHem(brief)]),
-    ...judgeTrims(brief, size, cloth, cloths),
+    ...judgeDirection(resolved, cuts),
+    ...stitchedBlackout(resolved, cloth),
+    ...(cloth.ribLines.length === 0 ? [] : [...deepPockets(resolved, cloth), ...liningOverHem(resolved)]),
+    ...judgeTrims(resolved, size, cloth, cloths),
   ];
 }
 
-function missingCloths(brief: Brief): Finding[] {
-  return brief.missing.map((reference) => ({
-    ...clothBase(brief),
+function missingCloths(resolved: ResolvedShade): Finding[] {
+  return resolved.missing.map((reference) => ({
+    ...clothBase(resolved),
     id: "cloth.unknown-part",
-    weight: "stop",
+    severity: "stop",
     path: reference.path,
     text: `There is no ${reference.what} “${reference.asked}” in this job. “${reference.used}” stands in until you choose one.`,
     cite: cite("our-choice"),
@@ -45,27 +45,27 @@ function missingCloths(brief: Brief): Finding[] {
   }));
 }
 
-function assumedFace(brief: Brief): Finding {
+function assumedFace(resolved: ResolvedShade): Finding {
   return {
-    ...clothBase(brief),
+    ...clothBase(resolved),
     id: "cloth.face-assumed",
-    weight: "mind",
-    path: `${brief.path}/shade/face`,
-    text: `No face cloth is chosen: ${brief.cloths.face.name} stands in. Enter your own cloth’s usable width, repeat and weight before you cut.`,
+    severity: "note",
+    path: `${resolved.path}/shade/face`,
+    text: `No face cloth is chosen: ${resolved.cloths.face.name} stands in. Enter your own cloth’s usable width, repeat and weight before you cut.`,
     cite: cite("demo"),
     remedies: [],
   };
 }
 
-function stitchedBlackout(brief: Brief, { ribLines }: ClothPlan): Finding[] {
-  if (brief.cloths.blackout === undefined) return [];
-  const pockets = brief.making.ribs.kind === "through-pocket" && ribLines.length > 0;
+function stitchedBlackout(resolved: ResolvedShade, { ribLines }: ClothPlan): Finding[] {
+  if (resolved.cloths.blackout === undefined) return [];
+  const pockets = resolved.making.ribs.kind === "through-pocket" && ribLines.length > 0;
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.blackout-pinholes",
-      weight: pockets ? "fix" : "mind",
-      path: `${brief.path}/shade/blackout`,
+      severity: pockets ? "fix" : "note",
+      path: `${resolved.path}/shade/blackout`,
       text: pockets
         ? "Pockets stitched through blackout let light in along every row of needle holes."
         : "Rings are sewn through the blackout: use few stitches, set off from row to row, or glue a patch behind them, since every needle hole shows as a point of light.",
@@ -74,7 +74,7 @@ function stitchedBlackout(brief: Brief, { ribLines }: ClothPlan): Finding[] {
         ? [
             {
               label: "Form the pockets in the lining alone",
-              patch: settingPatch(brief, "ribs", "kind", "lining-pocket"),
+              patch: settingPatch(resolved, "ribs", "kind", "lining-pocket"),
             },
           ]
         : [],
@@ -83,42 +83,42 @@ function stitchedBlackout(brief: Brief, { ribLines }: ClothPlan): Finding[] {
 }
 
 /** Strips and bare battens have no pocket to be too deep. */
-function deepPockets(brief: Brief, { ribLines }: ClothPlan): Finding[] {
-  const { kind, pocketMm } = brief.making.ribs;
+function deepPockets(resolved: ResolvedShade, { ribLines }: ClothPlan): Finding[] {
+  const { kind, pocketMm } = resolved.making.ribs;
   const heights = ribLines.map(({ fromHemMm }) => fromHemMm);
   const smallest = Math.min(...heights.map((mm, i) => mm - (heights[i - 1] ?? 0)));
   if (kind === "strip-pocket" || kind === "bare" || pocketMm < smallest / 2) return [];
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.pocket-too-deep",
-      weight: "stop",
-      path: `${brief.path}/shade/making/ribs/pocketMm`,
-      text: `A pocket ${lengthText(pocketMm, brief.units)} deep does not fit between rows ${lengthText(smallest, brief.units)} apart.`,
+      severity: "stop",
+      path: `${resolved.path}/shade/making/ribs/pocketMm`,
+      text: `A pocket ${lengthText(pocketMm, resolved.units)} deep does not fit between rows ${lengthText(smallest, resolved.units)} apart.`,
       cite: cite("geometry"),
       remedies:
         smallest > 20
-          ? [{ label: "Make it 10 mm deep", patch: settingPatch(brief, "ribs", "pocketMm", 10) }]
+          ? [{ label: "Make it 10 mm deep", patch: settingPatch(resolved, "ribs", "pocketMm", 10) }]
           : [],
     },
   ];
 }
 
-function liningOverHem(brief: Brief): Finding[] {
-  const needsLining = brief.making.ribs.kind === "lining-pocket" && brief.cloths.lining === undefined;
+function liningOverHem(resolved: ResolvedShade): Finding[] {
+  const needsLining = resolved.making.ribs.kind === "lining-pocket" && resolved.cloths.lining === undefined;
   if (!needsLining) return [];
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.pockets-without-lining",
-      weight: "stop",
-      path: `${brief.path}/shade/lining`,
+      severity: "stop",
+      path: `${resolved.path}/shade/lining`,
       text: "Rib pockets are to be formed in the lining, but the shade has none.",
       cite: cite("pocket-spacing"),
       remedies: [
         {
           label: "Sew separate pocket strips",
-          patch: settingPatch(brief, "ribs", "kind", "strip-pocket"),
+          patch: settingPatch(resolved, "ribs", "kind", "strip-pocket"),
         },
       ],
     },

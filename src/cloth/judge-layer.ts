@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
-import { type Brief, settingPatch } from "../job/index.ts";
-import { LAYER_NAMES } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { LAYER_NAMES } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
 import type { CutStory } from "./cut-layer.ts";
@@ -9,30 +9,30 @@ import { seamThatFitsMm } from "./joins.ts";
 /** Share that a cloth is taken to shrink, bow or skew by in a sentence where its own is not known. */
 const USUAL_SHARE = 0.03;
 
-export function clothBase(brief: Brief) {
-  return { stage: "cloth", shadeId: brief.shadeId } as const;
+export function clothBase(resolved: ResolvedShade) {
+  return { stage: "cloth", shadeId: resolved.shadeId } as const;
 }
 
 /** What one layer makes difficult: width, joins, shrinkage, slant. */
-export function judgeLayer(brief: Brief, story: CutStory): Finding[] {
+export function judgeLayer(resolved: ResolvedShade, story: CutStory): Finding[] {
   return [
-    ...joins(brief, story),
-    ...tooNarrow(brief, story),
-    ...tooManyJoins(brief, story),
-    ...shrinkage(brief, story),
-    ...slant(brief, story),
+    ...joins(resolved, story),
+    ...tooNarrow(resolved, story),
+    ...tooManyJoins(resolved, story),
+    ...shrinkage(resolved, story),
+    ...slant(resolved, story),
   ];
 }
 
-function layerPath(brief: Brief, { cut }: CutStory): string {
-  return `${brief.path}/shade/${cut.layer}`;
+function layerPath(resolved: ResolvedShade, { cut }: CutStory): string {
+  return `${resolved.path}/shade/${cut.layer}`;
 }
 
-function joins(brief: Brief, story: CutStory): Finding[] {
+function joins(resolved: ResolvedShade, story: CutStory): Finding[] {
   const { cut, shape } = story;
   const { at, equalDrops, columnDrops } = shape.joins;
   if (at === "none") return [];
-  const { units } = brief;
+  const { units } = resolved;
   const seams = cut.seamsMm.map((mm) => lengthText(mm, units)).join(" and ");
   const moreWidths = (more: number) =>
     more === 0 ? "no more cloth" : `${more} ${more === 1 ? "width" : "widths"} more`;
@@ -49,18 +49,18 @@ function joins(brief: Brief, story: CutStory): Finding[] {
       ? [
           {
             label: "Put the joins under columns",
-            patch: settingPatch(brief, "hems", "joins", "under-columns"),
+            patch: settingPatch(resolved, "hems", "joins", "under-columns"),
           },
         ]
       : at === "under-columns" && (columnDrops ?? 0) > equalDrops
-        ? [{ label: "Join equal parts", patch: settingPatch(brief, "hems", "joins", "equal-parts") }]
+        ? [{ label: "Join equal parts", patch: settingPatch(resolved, "hems", "joins", "equal-parts") }]
         : [];
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.joins",
-      weight: "mind",
-      path: layerPath(brief, story),
+      severity: "note",
+      path: layerPath(resolved, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,
       cite: cite("us-sewing-handbook", "full width centred, equal parts at each side"),
       remedies: instead,
@@ -68,33 +68,33 @@ function joins(brief: Brief, story: CutStory): Finding[] {
   ];
 }
 
-function tooNarrow(brief: Brief, story: CutStory): Finding[] {
+function tooNarrow(resolved: ResolvedShade, story: CutStory): Finding[] {
   const { cut } = story;
-  const { seamMm } = brief.making.hems;
+  const { seamMm } = resolved.making.hems;
   if (seamThatFitsMm(seamMm, cut.usableWidthMm) >= seamMm) return [];
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.too-narrow",
-      weight: "stop",
-      path: layerPath(brief, story),
-      text: `${cut.clothName} is ${lengthText(cut.usableWidthMm, brief.units)} wide, too narrow for seams of ${lengthText(seamMm, brief.units)}.`,
+      severity: "stop",
+      path: layerPath(resolved, story),
+      text: `${cut.clothName} is ${lengthText(cut.usableWidthMm, resolved.units)} wide, too narrow for seams of ${lengthText(seamMm, resolved.units)}.`,
       cite: cite("our-choice"),
       remedies: [],
     },
   ];
 }
 
-function tooManyJoins(brief: Brief, story: CutStory): Finding[] {
+function tooManyJoins(resolved: ResolvedShade, story: CutStory): Finding[] {
   const { cut } = story;
   const over = cut.panels.some((panel) => panel.widthMm > cut.usableWidthMm + 1);
   if (cut.turned || (!over && cut.panels.length <= 20)) return [];
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.too-many-joins",
-      weight: "stop",
-      path: layerPath(brief, story),
+      severity: "stop",
+      path: layerPath(resolved, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels of ${cut.clothName} would be joined. Choose a wider cloth.`,
       cite: cite("our-choice"),
       remedies: [],
@@ -102,17 +102,17 @@ function tooManyJoins(brief: Brief, story: CutStory): Finding[] {
   ];
 }
 
-function shrinkage(brief: Brief, story: CutStory): Finding[] {
+function shrinkage(resolved: ResolvedShade, story: CutStory): Finding[] {
   const { cut, cloth } = story;
   const along = cut.turned ? cloth.shrinkWidth : cloth.shrinkLength;
   if (along !== undefined || cut.layer === "interlining") return [];
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.shrinkage-unknown",
-      weight: "unproven",
-      path: layerPath(brief, story),
-      text: `${LAYER_NAMES[cut.layer]}: how much ${cut.clothName} still shrinks is not given. Steam or wash it before cutting, or allow 3 %: ${lengthText(USUAL_SHARE * cut.cutLengthMm, brief.units)} on the length.`,
+      severity: "unproven",
+      path: layerPath(resolved, story),
+      text: `${LAYER_NAMES[cut.layer]}: how much ${cut.clothName} still shrinks is not given. Steam or wash it before cutting, or allow 3 %: ${lengthText(USUAL_SHARE * cut.cutLengthMm, resolved.units)} on the length.`,
       cite: cite("astm-d3691"),
       remedies: [],
     },
@@ -120,17 +120,17 @@ function shrinkage(brief: Brief, story: CutStory): Finding[] {
 }
 
 /** A printed or woven pattern shows where the weft does not run square; plain cloth is squared on a thread. */
-function slant(brief: Brief, story: CutStory): Finding[] {
+function slant(resolved: ResolvedShade, story: CutStory): Finding[] {
   const { cut, cloth } = story;
   if (cloth.repeat === undefined || cloth.bowShare !== undefined || cloth.skewShare !== undefined) return [];
   const widest = Math.max(...cut.panels.map((panel) => Math.min(panel.widthMm, cut.usableWidthMm)));
   return [
     {
-      ...clothBase(brief),
+      ...clothBase(resolved),
       id: "cloth.slant-unknown",
-      weight: "unproven",
-      path: layerPath(brief, story),
-      text: `${LAYER_NAMES[cut.layer]}: bow and skew of ${cut.clothName} are not given, so none is allowed for. Lay a straight edge across it: each 3 % of the width would take ${lengthText(USUAL_SHARE * widest, brief.units)} off the length of a piece that is squared.`,
+      severity: "unproven",
+      path: layerPath(resolved, story),
+      text: `${LAYER_NAMES[cut.layer]}: bow and skew of ${cut.clothName} are not given, so none is allowed for. Lay a straight edge across it: each 3 % of the width would take ${lengthText(USUAL_SHARE * widest, resolved.units)} off the length of a piece that is squared.`,
       cite: cite("astm-d3882"),
       remedies: [],
     },
@@ -138,22 +138,22 @@ function slant(brief: Brief, story: CutStory): Finding[] {
 }
 
 /** Turned sideways or not, what that saves and what it costs, and what speaks against it. */
-export function judgeTurn(brief: Brief, story: CutStory): Finding[] {
+export function judgeTurn(resolved: ResolvedShade, story: CutStory): Finding[] {
   const { cut, turn, cloth } = story;
   const { asked, against, uprightMm, turnedMm, uprightPanels } = turn;
   const name = LAYER_NAMES[cut.layer];
   const [group, key] =
     cut.layer === "face" ? (["pattern", "railroad"] as const) : (["lining", "railroad"] as const);
-  const patch = (value: string) => settingPatch(brief, group, key, value);
-  const base = { ...clothBase(brief), path: layerPath(brief, story), cite: cite("geometry") };
-  const length = (mm: number) => clothLengthText(mm, brief.units);
+  const patch = (value: string) => settingPatch(resolved, group, key, value);
+  const base = { ...clothBase(resolved), path: layerPath(resolved, story), cite: cite("geometry") };
+  const length = (mm: number) => clothLengthText(mm, resolved.units);
   if (asked === "always" && turnedMm === undefined) {
     return [
       {
         ...base,
         id: "cloth.railroad-too-narrow",
-        weight: "fix",
-        text: `${name}: asked for sideways, but ${cut.clothName} is ${lengthText(cut.usableWidthMm, brief.units)} wide and the layer is cut ${lengthText(cut.cutLengthMm, brief.units)} long. It is cut upright.`,
+        severity: "fix",
+        text: `${name}: asked for sideways, but ${cut.clothName} is ${lengthText(cut.usableWidthMm, resolved.units)} wide and the layer is cut ${lengthText(cut.cutLengthMm, resolved.units)} long. It is cut upright.`,
         remedies: [{ label: "Let the planner choose", patch: patch("auto") }],
       },
     ];
@@ -164,11 +164,11 @@ export function judgeTurn(brief: Brief, story: CutStory): Finding[] {
     const seams = uprightPanels > 1 ? `and none of the ${uprightPanels - 1} joins` : "and no join less";
     const upright = { label: "Cut it upright", patch: patch("never") };
     return [
-      ...(against === undefined ? [] : [sideways(brief, story, upright)]),
+      ...(against === undefined ? [] : [sideways(resolved, story, upright)]),
       {
         ...base,
         id: "cloth.railroaded",
-        weight: "mind",
+        severity: "note",
         text: `${name}: ${cut.clothName} is turned sideways, its length across the shade: ${saves} than upright ${seams}. Its weave runs the other way than on a shade that is cut upright.`,
         remedies: [upright],
       },
@@ -187,14 +187,14 @@ export function judgeTurn(brief: Brief, story: CutStory): Finding[] {
     {
       ...base,
       id: "cloth.could-railroad",
-      weight: "mind",
+      severity: "note",
       text: `${name}: turned sideways ${cut.clothName} would do without a join, for ${price} cloth. It is cut upright, since ${because}.`,
       remedies: [{ label: "Turn it sideways", patch: patch("always") }],
     },
   ];
 }
 
-function sideways(brief: Brief, story: CutStory, upright: Finding["remedies"][number]): Finding {
+function sideways(resolved: ResolvedShade, story: CutStory, upright: Finding["remedies"][number]): Finding {
   const { cut, turn } = story;
   const why = {
     nap: "Its pile then strokes sideways, and looks another shade from either side of the room",
@@ -202,10 +202,10 @@ function sideways(brief: Brief, story: CutStory, upright: Finding["remedies"][nu
     pattern: "Its pattern then lies on its side",
   }[turn.against ?? "pattern"];
   return {
-    ...clothBase(brief),
+    ...clothBase(resolved),
     id: "cloth.railroad-sideways",
-    weight: turn.against === "pattern" ? "mind" : "fix",
-    path: layerPath(brief, story),
+    severity: turn.against === "pattern" ? "note" : "fix",
+    path: layerPath(resolved, story),
     text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} is turned sideways. ${why}.`,
     cite: cite("our-choice"),
     remedies: [upright],

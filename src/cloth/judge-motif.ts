@@ -1,6 +1,6 @@
-import type { Finding } from "../account/index.ts";
-import { type Brief, settingPatch } from "../job/index.ts";
-import { LAYER_NAMES } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { LAYER_NAMES } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -13,31 +13,31 @@ import { uprightShape, withAcross } from "./upright-shape.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
 export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
-  const { brief } = input;
+  const { resolved } = input;
   const { cut, cloth, shape } = story;
   const { repeat } = cloth;
   if (repeat === undefined) return [];
-  const { units } = brief;
+  const { units } = resolved;
   const name = LAYER_NAMES[cut.layer];
-  const base = { ...clothBase(brief), path: `${brief.path}/shade/${cut.layer}` };
+  const base = { ...clothBase(resolved), path: `${resolved.path}/shade/${cut.layer}` };
   const findings: Finding[] = [];
   if (shape.missMm > 0.5) {
     findings.push({
       ...base,
       id: "cloth.motif-off-place",
-      weight: "fix",
+      severity: "fix",
       text: `${name}: across, the pattern misses its place by ${lengthText(shape.missMm, units)}: ${cut.clothName} is not wide enough to move it there. It lies in the middle of the cloth.`,
       cite: cite("geometry"),
       remedies: waysToCentre(input, story),
     });
   }
-  const { across = "centre-motif" } = brief.making.pattern;
+  const { across = "centre-motif" } = resolved.making.pattern;
   const asksAcross = cut.panels.length > 1 || across !== "centre-motif";
   if (repeat.horizontalMm === undefined && asksAcross) {
     findings.push({
       ...base,
       id: "cloth.repeat-across-unknown",
-      weight: "unproven",
+      severity: "unproven",
       text: `${name}: how wide a repeat of ${cut.clothName} is has not been given. It is taken to match where two usable widths are joined, with a motif in the middle; measure it before you cut.`,
       cite: cite("our-choice"),
       remedies: [],
@@ -46,13 +46,13 @@ export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
   if (
     repeat.horizontalMm !== undefined &&
     cut.panels.length > 1 &&
-    !acrossIsKnown(repeat, cut.usableWidthMm, brief.making.hems.seamMm)
+    !acrossIsKnown(repeat, cut.usableWidthMm, resolved.making.hems.seamMm)
   ) {
     findings.push({
       ...base,
       id: "cloth.repeat-wide-as-cloth",
-      weight: "unproven",
-      text: `${name}: a repeat is ${lengthText(repeat.horizontalMm, units)} wide and the cloth ${lengthText(cut.usableWidthMm, units)}, which leaves no seam between two. Check that the print goes on into the selvedge by ${lengthText(brief.making.hems.seamMm, units)}.`,
+      severity: "unproven",
+      text: `${name}: a repeat is ${lengthText(repeat.horizontalMm, units)} wide and the cloth ${lengthText(cut.usableWidthMm, units)}, which leaves no seam between two. Check that the print goes on into the selvedge by ${lengthText(resolved.making.hems.seamMm, units)}.`,
       cite: cite("geometry"),
       remedies: [],
     });
@@ -61,7 +61,7 @@ export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
     findings.push({
       ...base,
       id: "cloth.half-drop-on-one-width",
-      weight: "mind",
+      severity: "note",
       text: `${name}: one width makes the layer, so the half drop asks for nothing more.`,
       cite: cite("half-drop-faq"),
       remedies: [],
@@ -72,7 +72,7 @@ export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
     findings.push({
       ...base,
       id: "cloth.motif-longer-than-shade",
-      weight: "mind",
+      severity: "note",
       text: `${name}: one repeat, ${lengthText(repeatMm, units)}, is longer than the shade: no motif shows whole from top to hem.`,
       cite: cite("geometry"),
       remedies: [],
@@ -89,7 +89,7 @@ function waysToCentre(input: ClothInput, { cut, cloth, shape }: CutStory): Findi
     .filter((way) => uprightShape(withAcross(input, way), cut.layer, cloth).missMm <= 0.5)
     .map((way) => ({
       label: ACROSS_LABELS[way],
-      patch: settingPatch(input.brief, "pattern", "across", way),
+      patch: settingPatch(input.resolved, "pattern", "across", way),
     }));
 }
 
@@ -106,24 +106,24 @@ const ACROSS_LABELS = {
 
 /** Whether the other way to centre the pattern would take less cloth. */
 export function judgeCentring(input: ClothInput, { cut, cloth, shape }: CutStory): Finding[] {
-  const { brief } = input;
-  const asked = brief.making.pattern.across;
+  const { resolved } = input;
+  const asked = resolved.making.pattern.across;
   if (asked === "offset" || cut.turned || cut.motif?.acrossKnown !== true) return [];
   const { across } = shape;
   if (across === "offset") return [];
   const other = OTHER_ACROSS[across];
   const changed = withAcross(input, other);
   const otherwise = uprightShape(changed, cut.layer, cloth);
-  const moreMm = offTheBoltMm(changed.brief, cloth, otherwise).lengthMm - cut.lengthMm;
+  const moreMm = offTheBoltMm(changed.resolved, cloth, otherwise).lengthMm - cut.lengthMm;
   const base = {
-    ...clothBase(brief),
-    weight: "mind" as const,
-    path: `${brief.path}/shade/making/pattern/across`,
+    ...clothBase(resolved),
+    severity: "note" as const,
+    path: `${resolved.path}/shade/making/pattern/across`,
     cite: cite("geometry"),
-    remedies: [{ label: ACROSS_LABELS[other], patch: settingPatch(brief, "pattern", "across", other) }],
+    remedies: [{ label: ACROSS_LABELS[other], patch: settingPatch(resolved, "pattern", "across", other) }],
   };
   const name = LAYER_NAMES[cut.layer];
-  const length = (mm: number) => clothLengthText(mm, brief.units);
+  const length = (mm: number) => clothLengthText(mm, resolved.units);
   if (asked === undefined) {
     if (across !== "between-motifs") return [];
     const why =
@@ -151,14 +151,14 @@ export function judgeCentring(input: ClothInput, { cut, cloth, shape }: CutStory
 }
 
 /** Cloth with a top or a pile: every piece one way up. */
-export function judgeDirection(brief: Brief, stories: readonly CutStory[]): Finding[] {
+export function judgeDirection(resolved: ResolvedShade, stories: readonly CutStory[]): Finding[] {
   const napped = stories.filter(({ cloth }) => cloth.nap === true);
   return napped.map(({ cut, shape }) => ({
-    ...clothBase(brief),
+    ...clothBase(resolved),
     id: "cloth.nap",
-    weight: "mind",
-    path: `${brief.path}/shade/${cut.layer}`,
-    text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} has a pile. Cut every piece the same way up, the pile stroking ${brief.making.pattern.pile}${shape.drops > 1 ? ", or the widths show as two shades" : ""}; it creases where folds are pressed.`,
+    severity: "note",
+    path: `${resolved.path}/shade/${cut.layer}`,
+    text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} has a pile. Cut every piece the same way up, the pile stroking ${resolved.making.pattern.pile}${shape.drops > 1 ? ", or the widths show as two shades" : ""}; it creases where folds are pressed.`,
     cite: cite("blackout-guide", "velvet creases, poor for Roman shades"),
     remedies: [],
   }));

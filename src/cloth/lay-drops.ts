@@ -1,4 +1,4 @@
-import type { Lay, Panel } from "../shade/index.ts";
+import type { Lay, Panel } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 
 export interface DropsOnBolt {

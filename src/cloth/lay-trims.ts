@@ -1,5 +1,5 @@
 import type { Cloth } from "../job/index.ts";
-import type { Lay, Trim, TrimBolt } from "../shade/index.ts";
+import type { Lay, Trim, TrimBolt } from "../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
 import type { BareCut } from "./cut-layer.ts";
 

@@ -1,5 +1,12 @@
-import type { Brief, Cloth, MotifAcross } from "../job/index.ts";
-import { LAYER_NAMES, type Lay, type Layer, type LayerCut, type Motif, type Panel } from "../shade/index.ts";
+import type { Cloth, MotifAcross, ResolvedShade } from "../job/index.ts";
+import {
+  LAYER_NAMES,
+  type Lay,
+  type Layer,
+  type LayerCut,
+  type Motif,
+  type Panel,
+} from "../shade-plan/index.ts";
 import type { JoinStory } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
 import type { Joined } from "./joins.ts";
@@ -46,12 +53,12 @@ export function slant(key: "widthMm" | "lengthMm", mm: number): Allowance[] {
 
 /** Between its hems, as cut. */
 export function flatOf(
-  { brief, size }: ClothInput,
+  { resolved, size }: ClothInput,
   layer: Layer,
   added: readonly Allowance[],
   shrink: { width: number; length: number },
 ): Flat {
-  const edges = edgesOf(brief, layer, added);
+  const edges = edgesOf(resolved, layer, added);
   const widthMm = size.finishedWidthMm + sumOf(added, "widthMm") - edges.leftMm - edges.rightMm;
   const lengthMm = size.finishedLengthMm + sumOf(added, "lengthMm") - edges.topMm - edges.bottomMm;
   return {
@@ -69,12 +76,12 @@ export function flatOf(
 }
 
 export function cutEdges(
-  brief: Brief,
+  resolved: ResolvedShade,
   layer: Layer,
   added: readonly Allowance[],
   shrink: { width: number; length: number },
 ): LayerCut["edges"] {
-  const { leftMm, rightMm, topMm, bottomMm } = edgesOf(brief, layer, added);
+  const { leftMm, rightMm, topMm, bottomMm } = edgesOf(resolved, layer, added);
   return {
     leftMm: beforeShrinkingMm(leftMm, shrink.width),
     rightMm: beforeShrinkingMm(rightMm, shrink.width),

@@ -1,5 +1,5 @@
-import type { Brief } from "../job/index.ts";
-import { type Form, type Layer, type LayerCut, ribCount } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import { type Form, type Layer, type LayerCut, ribCount } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 
 /** One allowance on top of the finished size, mm. */
@@ -15,29 +15,29 @@ export interface Allowance {
 const STAPLE_BEYOND_MM = inches(1);
 const HOOK_TURN_DOWN_MM = inches(1.5);
 
-export function boardAllowanceMm(brief: Brief): number {
-  const given = brief.making.hems.boardAllowanceMm;
+export function boardAllowanceMm(resolved: ResolvedShade): number {
+  const given = resolved.making.hems.boardAllowanceMm;
   if (given !== undefined) return given;
-  return brief.making.board.attachment === "staple"
-    ? brief.board.depthMm + STAPLE_BEYOND_MM
+  return resolved.making.board.attachment === "staple"
+    ? resolved.board.depthMm + STAPLE_BEYOND_MM
     : HOOK_TURN_DOWN_MM;
 }
 
 /** Bagged out: face and lining are sewn round and turned, which an unlined shade cannot be. */
-export function isBagged({ making, cloths }: Brief): boolean {
+export function isBagged({ making, cloths }: ResolvedShade): boolean {
   return making.hems.makeUp === "bagged-out" && cloths.lining !== undefined;
 }
 
 /** Cloth of the face past its side edge and its hem line, mm: turned hems, or the seam of a bagged-out shade. */
-export function hemDepthsMm(brief: Brief): { sideMm: number; bottomMm: number } {
-  const { seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = brief.making.hems;
-  if (isBagged(brief)) return { sideMm: seamMm, bottomMm: seamMm };
+export function hemDepthsMm(resolved: ResolvedShade): { sideMm: number; bottomMm: number } {
+  const { seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = resolved.making.hems;
+  if (isBagged(resolved)) return { sideMm: seamMm, bottomMm: seamMm };
   return { sideMm: sideTurnMm * sideTurns, bottomMm: bottomTurnMm * bottomTurns };
 }
 
 /** Cloth that the pockets of one layer take up along the length, mm: two depths for each. */
-export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
-  const { kind, pocketMm } = brief.making.ribs;
+export function pocketTakeUpMm(resolved: ResolvedShade, form: Form, layer: Layer): number {
+  const { kind, pocketMm } = resolved.making.ribs;
   const through = kind === "through-pocket";
   const inLining = kind === "lining-pocket" && layer === "lining";
   const inFace = kind === "face-pocket" && layer === "face";
@@ -48,14 +48,16 @@ export function pocketTakeUpMm(brief: Brief, form: Form, layer: Layer): number {
 const LEAST_BAND_MM = 1;
 
 /** Depth of the band that is joined to the lower edge of the face, mm; at most half of the shade. */
-export function bottomBandMm(brief: Brief, finishedLengthMm: number): number {
-  const depthMm = Math.min(brief.making.banding.bottomBandMm, finishedLengthMm / 2);
+export function bottomBandMm(resolved: ResolvedShade, finishedLengthMm: number): number {
+  const depthMm = Math.min(resolved.making.banding.bottomBandMm, finishedLengthMm / 2);
   return depthMm < LEAST_BAND_MM ? 0 : depthMm;
 }
 
 /** Cloth of one side that wraps round the end of the board, mm. */
-export function wrapMm(brief: Brief): number {
-  return brief.making.board.returns === "wrapped" && brief.mount !== "inside" ? brief.board.depthMm : 0;
+export function wrapMm(resolved: ResolvedShade): number {
+  return resolved.making.board.returns === "wrapped" && resolved.mount !== "inside"
+    ? resolved.board.depthMm
+    : 0;
 }
 
 interface Flat {
@@ -64,15 +66,15 @@ interface Flat {
 }
 
 /** What each layer is cut larger by than the finished shade, in the order in which a maker adds it up. */
-export function allowances(brief: Brief, size: Flat, form: Form, layer: Layer): Allowance[] {
-  const { lining } = brief.making;
+export function allowances(resolved: ResolvedShade, size: Flat, form: Form, layer: Layer): Allowance[] {
+  const { lining } = resolved.making;
   const edges =
     layer === "face"
-      ? faceEdges(brief, size)
+      ? faceEdges(resolved, size)
       : layer === "lining" || lining[`${layer}Cut`] === "as-lining"
-        ? liningEdges(brief)
-        : innerEdges(brief, size);
-  return [...styleParts(form, layer), ...edges, ...pockets(brief, form, layer)];
+        ? liningEdges(resolved)
+        : innerEdges(resolved, size);
+  return [...styleParts(form, layer), ...edges, ...pockets(resolved, form, layer)];
 }
 
 function styleParts(form: Form, layer: Layer): Allowance[] {
@@ -81,17 +83,17 @@ function styleParts(form: Form, layer: Layer): Allowance[] {
     .map(({ label, widthMm, lengthMm }) => ({ label, widthMm, lengthMm, place: "within" }));
 }
 
-function pockets(brief: Brief, form: Form, layer: Layer): Allowance[] {
-  const lengthMm = pocketTakeUpMm(brief, form, layer);
+function pockets(resolved: ResolvedShade, form: Form, layer: Layer): Allowance[] {
+  const lengthMm = pocketTakeUpMm(resolved, form, layer);
   const label = `${ribCount(form)} rib pockets`;
   return lengthMm > 0 ? [{ label, widthMm: 0, lengthMm, place: "within" }] : [];
 }
 
-function faceEdges(brief: Brief, size: Flat): Allowance[] {
-  const { sideMm, bottomMm } = hemDepthsMm(brief);
-  const bagged = isBagged(brief);
-  const bandMm = bottomBandMm(brief, size.finishedLengthMm);
-  const wrap = wrapMm(brief);
+function faceEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
+  const { sideMm, bottomMm } = hemDepthsMm(resolved);
+  const bagged = isBagged(resolved);
+  const bandMm = bottomBandMm(resolved, size.finishedLengthMm);
+  const wrap = wrapMm(resolved);
   const bottom: Allowance[] =
     bandMm > 0
       ? [
@@ -99,7 +101,7 @@ function faceEdges(brief: Brief, size: Flat): Allowance[] {
           {
             label: "seam to the bottom band",
             widthMm: 0,
-            lengthMm: brief.making.hems.seamMm,
+            lengthMm: resolved.making.hems.seamMm,
             place: "bottom",
           },
         ]
@@ -117,17 +119,17 @@ function faceEdges(brief: Brief, size: Flat): Allowance[] {
       ? [{ label: "round the ends of the board", widthMm: 2 * wrap, lengthMm: 0, place: "sides" } as const]
       : []),
     ...bottom,
-    { label: "board", widthMm: 0, lengthMm: boardAllowanceMm(brief), place: "top" },
+    { label: "board", widthMm: 0, lengthMm: boardAllowanceMm(resolved), place: "top" },
   ];
 }
 
 /** Level with the face at the top; what it is longer than that lies at the bottom. */
-function liningEdges(brief: Brief): Allowance[] {
-  const { lining, hems } = brief.making;
-  const { bottomMm } = hemDepthsMm(brief);
-  const boardMm = boardAllowanceMm(brief);
-  const bagged = isBagged(brief);
-  const widthMm = (lining.widthOverFinishedMm ?? (bagged ? 2 * hems.seamMm : 0)) + 2 * wrapMm(brief);
+function liningEdges(resolved: ResolvedShade): Allowance[] {
+  const { lining, hems } = resolved.making;
+  const { bottomMm } = hemDepthsMm(resolved);
+  const boardMm = boardAllowanceMm(resolved);
+  const bagged = isBagged(resolved);
+  const widthMm = (lining.widthOverFinishedMm ?? (bagged ? 2 * hems.seamMm : 0)) + 2 * wrapMm(resolved);
   const lengthMm = lining.lengthOverFinishedMm ?? bottomMm + boardMm;
   return [
     { label: "lining over the finished size", widthMm, lengthMm, place: "sides" },
@@ -145,8 +147,8 @@ function liningEdges(brief: Brief): Allowance[] {
 }
 
 /** Cut to the finished size, no turnings (from memory), or a given measure off it. */
-function innerEdges(brief: Brief, size: Flat): Allowance[] {
-  const { innerNarrowerMm, innerLongerMm } = brief.making.lining;
+function innerEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
+  const { innerNarrowerMm, innerLongerMm } = resolved.making.lining;
   const narrower = Math.min(innerNarrowerMm, size.finishedWidthMm / 2);
   if (narrower === 0 && innerLongerMm === 0) return [];
   return [
@@ -158,15 +160,23 @@ function innerEdges(brief: Brief, size: Flat): Allowance[] {
  * Cloth past the finished outline at each edge, mm before shrinkage. The lining's length over the finished size
  * starts level with the face at the top.
  */
-export function edgesOf(brief: Brief, layer: Layer, added: readonly Allowance[]): LayerCut["edges"] {
+export function edgesOf(
+  resolved: ResolvedShade,
+  layer: Layer,
+  added: readonly Allowance[],
+): LayerCut["edges"] {
   const at = (place: Allowance["place"], key: "widthMm" | "lengthMm") =>
     added.filter((one) => one.place === place).reduce((sum, one) => sum + one[key], 0);
   const sideMm = at("sides", "widthMm") / 2;
   const asLining = at("sides", "lengthMm");
   const isInner =
     (layer === "interlining" || layer === "blackout") &&
-    brief.making.lining[`${layer}Cut`] === "finished-size";
-  const topMm = isInner ? asLining / 2 : layer === "face" ? 0 : Math.min(asLining, boardAllowanceMm(brief));
+    resolved.making.lining[`${layer}Cut`] === "finished-size";
+  const topMm = isInner
+    ? asLining / 2
+    : layer === "face"
+      ? 0
+      : Math.min(asLining, boardAllowanceMm(resolved));
   return {
     leftMm: sideMm,
     rightMm: sideMm,

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
 import {
   type ClothPlan,
@@ -8,13 +8,13 @@ import {
   ribCount,
   ringCount,
   type Trim,
-} from "../shade/index.ts";
+} from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { ClothInput } from "./cloth-input.ts";
 
 /** Mass of what hangs on the cords: each layer with its hems, bar, ribs and rings. */
 export function massOf(
-  { brief, grid, form }: ClothInput,
+  { resolved, grid, form }: ClothInput,
   cloth: ClothPlan,
   cloths: ReadonlyMap<string, Cloth>,
   book: WorkingBook,
@@ -32,29 +32,29 @@ export function massOf(
       formula: "A·g / 10^9",
       given: { A: [areaMm2, "mm2", "area as cut"], g: [gsm, "g/m2", "mass per area"] },
       cite: cite("arithmetic"),
-      reckon: ({ A, g }) => (A * g) / 1e9,
+      compute: ({ A, g }) => (A * g) / 1e9,
     });
     parts.push({ part: cut.layer, label: LAYER_NAMES[cut.layer], massKg });
   }
   if (form.bar !== undefined) {
     parts.push({
       part: "bar",
-      label: brief.bar.name,
-      massKg: barMass(book, "cloth.bar-mass", brief.bar, form.bar.toMm - form.bar.fromMm, 1),
+      label: resolved.bar.name,
+      massKg: barMass(book, "cloth.bar-mass", resolved.bar, form.bar.toMm - form.bar.fromMm, 1),
     });
   }
   if (cloth.ribLengthMm !== undefined) {
     parts.push({
       part: "ribs",
-      label: brief.rib.name,
-      massKg: barMass(book, "cloth.rib-mass", brief.rib, cloth.ribLengthMm, ribCount(form)),
+      label: resolved.rib.name,
+      massKg: barMass(book, "cloth.rib-mass", resolved.rib, cloth.ribLengthMm, ribCount(form)),
     });
   }
   const rings = ringCount(grid, form);
   parts.push({
     part: "rings",
     label: `${rings} rings`,
-    massKg: (rings * (brief.ring.massG ?? RING_MASS_G)) / 1000,
+    massKg: (rings * (resolved.ring.massG ?? RING_MASS_G)) / 1000,
   });
   parts.push(...trimMass(cloth.trims, cloths, book));
   return {
@@ -81,7 +81,7 @@ function trimMass(trims: readonly Trim[], cloths: ReadonlyMap<string, Cloth>, bo
           g: [cloths.get(trim.clothId)?.massGsm ?? 0, "g/m2", "mass per area"],
         },
         cite: cite("arithmetic"),
-        reckon: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
+        compute: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
       });
       return { part: TRIM_PARTS[trim.id] ?? "bands", label: trim.label, massKg };
     });
@@ -105,7 +105,7 @@ function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, coun
         g: [bar.massGPerM, "g/m", "mass per metre as weighed"],
       },
       cite: cite("maker"),
-      reckon: ({ n, l, g }) => (n * l * g) / 1e6,
+      compute: ({ n, l, g }) => (n * l * g) / 1e6,
     });
   }
   const density = BAR_DENSITY[bar.material];
@@ -121,6 +121,6 @@ function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, coun
       ρ: [density.value, "kg/m3", "density"],
     },
     cite: density.cite,
-    reckon: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
+    compute: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
   });
 }

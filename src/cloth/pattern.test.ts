@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { clothOf, type ShadeInput } from "../../test/cloth-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import type { LayerCut, Panel } from "../shade/index.ts";
+import type { LayerCut, Panel } from "../shade-plan/index.ts";
 
 const mm = (min: number, max: number) => fc.double({ min, max, noNaN: true });
 const SEAM_MM = 12.7;
@@ -192,8 +192,8 @@ describe("pattern through the joins", () => {
         const wanted = shade.pattern.across === "centre-motif" ? 0.5 : 0;
         const steps = (shade.widthMm / 2 - motif.originXMm) / motif.repeatXMm - wanted;
         const missMm = Math.abs(steps - Math.round(steps)) * motif.repeatXMm;
-        const told = findings.some((finding) => finding.id === "cloth.motif-off-place");
-        expect(missMm > 0.6).toBe(told && missMm > 0.6);
+        const isSaid = findings.some((finding) => finding.id === "cloth.motif-off-place");
+        expect(missMm > 0.6).toBe(isSaid && missMm > 0.6);
       }),
       { numRuns: 200 },
     );
@@ -291,9 +291,9 @@ describe("centring", () => {
         ],
       });
     const [dear, cheap] = [planWith("centre-motif"), planWith("between-motifs")];
-    const told = dear.findings.find(({ id }) => id === "cloth.motif-costs");
+    const finding = dear.findings.find(({ id }) => id === "cloth.motif-costs");
     expect([dear.face.widths, cheap.face.widths]).toEqual([3, 2]);
-    expect(told?.remedies[0]?.patch).toEqual([
+    expect(finding?.remedies[0]?.patch).toEqual([
       {
         op: "add",
         path: "/rooms/0/windows/0/shade/making/pattern/across",

@@ -1,5 +1,5 @@
-import type { Brief, Repeat } from "../job/index.ts";
-import { type Motif, motifFallMm } from "../shade/index.ts";
+import type { Repeat, ResolvedShade } from "../job/index.ts";
+import { type Motif, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 
 /** One layer as cut: what lies past the finished outline, the flat size between hems, and what still shrinks. */
@@ -16,15 +16,15 @@ export interface Flat {
 }
 
 /** From the upper cut edge down to where a repeat begins, mm as cut. */
-export function repeatBelowTopMm(brief: Brief, flat: Flat, repeatMm: number): number {
-  const { place, offsetMm } = brief.making.pattern;
+export function repeatBelowTopMm(resolved: ResolvedShade, flat: Flat, repeatMm: number): number {
+  const { place, offsetMm } = resolved.making.pattern;
   const asCut = { place, offsetMm: offsetMm / (1 - flat.shrinkLength) };
   return flat.edges.topMm + motifFallMm(asCut, flat.lengthMm, repeatMm);
 }
 
 /** From the middle of the flat shade to the right, to where a repeat begins, mm as cut. */
-export function repeatBesideMiddleMm(brief: Brief, flat: Flat, repeatMm: number): number {
-  const { across = "centre-motif", acrossMm } = brief.making.pattern;
+export function repeatBesideMiddleMm(resolved: ResolvedShade, flat: Flat, repeatMm: number): number {
+  const { across = "centre-motif", acrossMm } = resolved.making.pattern;
   return {
     "centre-motif": -repeatMm / 2,
     "between-motifs": 0,
@@ -63,10 +63,10 @@ const LEAST_MIDDLE = 0.25;
 /**
  * The place on the bolt where the middle of the shade falls, so that the pattern falls across as was asked: of all
  * such places the nearest to the middle of the cloth. A single panel must lie within the cloth; where none does, it
- * lies in the middle and the miss is told.
+ * lies in the middle and the miss is reported.
  */
 export function centreOnBolt(
-  brief: Brief,
+  resolved: ResolvedShade,
   flat: Flat,
   repeat: Repeat,
   bolt: { usableMm: number; seamMm: number; panelMm?: number },
@@ -76,26 +76,28 @@ export function centreOnBolt(
   const repeatMm = acrossRepeatMm(repeat, usableMm, seamMm);
   if (!acrossIsKnown(repeat, usableMm, seamMm)) return { centreMm: middle, column: 0, missMm: 0 };
   const first = firstColumnMm(repeat, repeatMm, usableMm);
-  const wanted = first - repeatBesideMiddleMm(brief, flat, repeatMm);
+  const wanted = first - repeatBesideMiddleMm(resolved, flat, repeatMm);
   const column = Math.round((middle - wanted) / repeatMm);
   const centreMm = wanted + column * repeatMm;
   const offMm = Math.abs(centreMm - middle);
   const slackMm = panelMm === undefined ? (usableMm / 2) * (1 - LEAST_MIDDLE) : (usableMm - panelMm) / 2;
   if (offMm <= slackMm + 1e-6) return { centreMm, column, missMm: 0 };
-  const shown = Math.floor((middle + repeatBesideMiddleMm(brief, flat, repeatMm) - first) / repeatMm + 1e-9);
+  const shown = Math.floor(
+    (middle + repeatBesideMiddleMm(resolved, flat, repeatMm) - first) / repeatMm + 1e-9,
+  );
   return { centreMm: middle, column: shown, missMm: offMm };
 }
 
 /** Lattice of the pattern on the finished shade. */
 export function motifOf(
-  brief: Brief,
+  resolved: ResolvedShade,
   flat: Flat,
   repeat: Repeat,
   at: { besideMiddleMm: number; acrossMm: number; alongMm: number; acrossKnown: boolean },
 ): Motif {
   const repeatYMm = at.alongMm * (1 - flat.shrinkLength);
   const repeatXMm = at.acrossMm * (1 - flat.shrinkWidth);
-  const fallMm = motifFallMm(brief.making.pattern, flat.finishedLengthMm, repeatYMm);
+  const fallMm = motifFallMm(resolved.making.pattern, flat.finishedLengthMm, repeatYMm);
   return {
     originXMm: flat.finishedWidthMm / 2 + at.besideMiddleMm * (1 - flat.shrinkWidth),
     originYMm: remainderMm(fallMm, repeatYMm),

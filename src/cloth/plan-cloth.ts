@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Brief, Cloth } from "../job/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { Cloth, ResolvedShade } from "../job/index.ts";
 import {
   type ClothPlan,
   LAYERS,
@@ -10,7 +10,7 @@ import {
   type Size,
   type Trim,
   type TrimBolt,
-} from "../shade/index.ts";
+} from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 import { bandingCloth, bandsOf, bottomBandCloth } from "./bands.ts";
 import { boardTrims } from "./board-trims.ts";
@@ -33,22 +33,22 @@ export function planCloth(
   input: ClothInput,
   book: WorkingBook,
 ): { cloth: ClothPlan; mass: Mass; findings: Finding[] } {
-  const { brief, size, grid, form } = input;
+  const { resolved, size, grid, form } = input;
   const cuts = LAYERS.flatMap((layer) => {
-    const used = brief.cloths[layer];
+    const used = resolved.cloths[layer];
     return used === undefined ? [] : [cutLayer(input, layer, used, book)];
   });
   const bare = cuts.map(({ cut }) => cut);
-  const cloths = clothsOf(brief);
+  const cloths = clothsOf(resolved);
   const ribbed = form.ribs.rows.length > 0;
-  const { shorterMm } = brief.making.ribs;
-  const sewn = { ...strips(brief, size, ribCount(form)), ...sleeves(brief, size, grid, book) };
+  const { shorterMm } = resolved.making.ribs;
+  const sewn = { ...strips(resolved, size, ribCount(form)), ...sleeves(resolved, size, grid, book) };
   const { trims: bandTrims, bands } = bandsOf(input);
-  const trims = [...boardTrims(brief, size, grid, book), ...bandTrims, ...sewnTrims(brief, sewn)];
-  const trimBolts = layTrims(trims, bare, cloths).map((bolt) => bought(bolt, brief, cloths, book));
+  const trims = [...boardTrims(resolved, size, grid, book), ...bandTrims, ...sewnTrims(resolved, sewn)];
+  const trimBolts = layTrims(trims, bare, cloths).map((bolt) => bought(bolt, resolved, cloths, book));
   const beyondMm = (layer: Layer) => trimBolts.find((bolt) => bolt.beside === layer)?.lengthMm ?? 0;
   const layers = cuts.map(({ cut, cloth }): LayerCut => {
-    const stepMm = soldByMm(cloth, brief);
+    const stepMm = soldByMm(cloth, resolved);
     return { ...cut, buyMm: writeBuy(book, cut.layer, cut.lengthMm, beyondMm(cut.layer), stepMm) };
   });
   const cloth: ClothPlan = {
@@ -56,8 +56,8 @@ export function planCloth(
     trims,
     trimBolts,
     bands,
-    corner: hemCorner(brief),
-    ribLines: ribLines(brief, grid, form),
+    corner: hemCorner(resolved),
+    ribLines: ribLines(resolved, grid, form),
     ...(ribbed ? { ribLengthMm: Math.max(size.finishedWidthMm / 2, size.finishedWidthMm - shorterMm) } : {}),
     ...sewn,
   };
@@ -71,31 +71,31 @@ export function planCloth(
 /** A cloth of which only bands or strips are cut, with what is bought of it. */
 function bought(
   bolt: TrimBolt,
-  brief: Brief,
+  resolved: ResolvedShade,
   cloths: ReadonlyMap<string, Cloth>,
   book: WorkingBook,
 ): TrimBolt {
   const cloth = cloths.get(bolt.clothId);
   if (cloth === undefined || bolt.beside !== undefined) return bolt;
-  const buyMm = writeOwnBuy(book, cloth, bolt.lengthMm, soldByMm(cloth, brief));
+  const buyMm = writeOwnBuy(book, cloth, bolt.lengthMm, soldByMm(cloth, resolved));
   return { ...bolt, buyMm };
 }
 
 /** Every cloth that goes into the shade, by id. */
-function clothsOf(brief: Brief): Map<string, Cloth> {
-  const used = [...Object.values(brief.cloths), bandingCloth(brief), bottomBandCloth(brief)];
+function clothsOf(resolved: ResolvedShade): Map<string, Cloth> {
+  const used = [...Object.values(resolved.cloths), bandingCloth(resolved), bottomBandCloth(resolved)];
   return new Map(used.flatMap((cloth) => (cloth === undefined ? [] : [[cloth.id, cloth] as const])));
 }
 
-function strips(brief: Brief, size: Size, count: number): Pick<ClothPlan, "strips"> {
-  if (brief.making.ribs.kind !== "strip-pocket" || count === 0) return {};
+function strips(resolved: ResolvedShade, size: Size, count: number): Pick<ClothPlan, "strips"> {
+  if (resolved.making.ribs.kind !== "strip-pocket" || count === 0) return {};
   const lengthMm = Math.max(size.finishedWidthMm / 2, size.finishedWidthMm - STRIP_SHORTER_MM);
   return { strips: { count, widthMm: STRIP_WIDTH_MM, lengthMm } };
 }
 
 /** Pocket strips and sleeves as pieces to cut, from the lining where there is one. */
-function sewnTrims(brief: Brief, sewn: Pick<ClothPlan, "strips" | "sleeves">): Trim[] {
-  const { face, lining = face } = brief.cloths;
+function sewnTrims(resolved: ResolvedShade, sewn: Pick<ClothPlan, "strips" | "sleeves">): Trim[] {
+  const { face, lining = face } = resolved.cloths;
   const cut = (from: Cloth) => ({ clothId: from.id, clothName: from.name, hangs: true });
   const { strips: pockets, sleeves: over } = sewn;
   return [
@@ -103,7 +103,7 @@ function sewnTrims(brief: Brief, sewn: Pick<ClothPlan, "strips" | "sleeves">): T
       ? []
       : [
           {
-            ...cut(brief.making.ribs.face === "front" ? face : lining),
+            ...cut(resolved.making.ribs.face === "front" ? face : lining),
             id: "pocket-strip",
             label: "Pocket strip",
             count: pockets.count,

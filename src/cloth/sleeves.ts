@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { ClothPlan, Grid, Size } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { ClothPlan, Grid, Size } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, upToMark } from "../units/index.ts";
 
@@ -13,10 +13,15 @@ const TURN = sourced(inches(0.5), "mm", cite("common-practice", "1/2 in turned u
  * Strips sewn over rings and cords, one along each column from the bottom row to the board, where the cords are
  * to be enclosed. The rings stay as they are, so the folds do too.
  */
-export function sleeves(brief: Brief, size: Size, grid: Grid, book: WorkingBook): Pick<ClothPlan, "sleeves"> {
+export function sleeves(
+  resolved: ResolvedShade,
+  size: Size,
+  grid: Grid,
+  book: WorkingBook,
+): Pick<ClothPlan, "sleeves"> {
   const count = grid.columns.length;
-  if (brief.rearCords !== "enclosed" || count === 0) return {};
-  const ringMm = brief.ring.diameterMm;
+  if (resolved.rearCords !== "enclosed" || count === 0) return {};
+  const ringMm = resolved.ring.diameterMm;
   const widthMm = book.figure("cloth.sleeve-width", {
     label: "Sleeve over the cords: cut width",
     symbol: "v",
@@ -28,7 +33,7 @@ export function sleeves(brief: Brief, size: Size, grid: Grid, book: WorkingBook)
       e: [TURN.value, "mm", "turned under at either edge"],
     },
     cite: SLEEVE_RINGS.cite,
-    reckon: ({ n, D, e }) => n * D + 2 * e,
+    compute: ({ n, D, e }) => n * D + 2 * e,
   });
   const lengthMm = book.figure("cloth.sleeve-length", {
     label: "Sleeve over the cords: cut length",
@@ -38,13 +43,13 @@ export function sleeves(brief: Brief, size: Size, grid: Grid, book: WorkingBook)
     given: {
       L: [size.finishedLengthMm, "mm", "finished length"],
       f: [grid.rows[0]?.fromHemMm ?? 0, "mm", "hem to the bottom row"],
-      t: [brief.board.thicknessMm, "mm", "thickness of the board"],
+      t: [resolved.board.thicknessMm, "mm", "thickness of the board"],
       e: [TURN.value, "mm", "turned in at either end"],
     },
     cite: TURN.cite,
-    reckon: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
+    compute: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
   });
-  const { ruler } = brief.units;
+  const { ruler } = resolved.units;
   return {
     sleeves: {
       count,

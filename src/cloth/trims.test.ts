@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import { clothOf, type ShadeInput } from "../../test/cloth-shade.ts";
 import { expectNear } from "../../test/near.ts";
 import type { Cloth } from "../job/index.ts";
-import type { LayerCut, Trim } from "../shade/index.ts";
+import type { LayerCut, Trim } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
 import { layTrims } from "./lay-trims.ts";
 

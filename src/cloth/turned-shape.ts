@@ -1,5 +1,5 @@
-import type { Brief, Cloth } from "../job/index.ts";
-import type { Lay, Layer } from "../shade/index.ts";
+import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Lay, Layer } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -18,9 +18,9 @@ import {
 
 /** In one piece, its length across the bolt; undefined where the cloth is too narrow for that. */
 export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape | undefined {
-  const { brief, size, form } = input;
+  const { resolved, size, form } = input;
   const shrink = shrinkOf(cloth, true);
-  const plain = allowances(brief, size, form, layer);
+  const plain = allowances(resolved, size, form, layer);
   const cutLengthMm = beforeShrinkingMm(size.finishedLengthMm + sumOf(plain, "lengthMm"), shrink.length);
   const usableMm = cloth.usableWidthMm;
   if (cutLengthMm > usableMm + 1e-9) return undefined;
@@ -28,7 +28,7 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   const cutWidthMm = beforeShrinkingMm(size.finishedWidthMm + sumOf(added, "widthMm"), shrink.width);
   const flat = flatOf(input, layer, added, shrink);
   const { repeat } = cloth;
-  const placed = repeat && placeTurned(brief, flat, repeat, usableMm, cutLengthMm);
+  const placed = repeat && placeTurned(resolved, flat, repeat, usableMm, cutLengthMm);
   const startMm = placed?.startMm ?? 0;
   const [panel] = namePanels(layer, inOnePiece(cutWidthMm), cutLengthMm);
   if (panel === undefined) return undefined;
@@ -41,11 +41,11 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   };
   return {
     turned: true,
-    across: brief.making.pattern.across ?? "centre-motif",
+    across: resolved.making.pattern.across ?? "centre-motif",
     added,
     cutWidthMm,
     cutLengthMm,
-    edges: cutEdges(brief, layer, added, shrink),
+    edges: cutEdges(resolved, layer, added, shrink),
     panels: [{ ...panel, ...(placed ? { inRepeat: { alongMm: startMm } } : {}) }],
     lays: [lay],
     drops: 1,
@@ -60,7 +60,7 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
 
 /** The pattern lies on its side: its repeat along the bolt counts across the shade, and the other way round. */
 function placeTurned(
-  brief: Brief,
+  resolved: ResolvedShade,
   flat: Flat,
   repeat: NonNullable<Cloth["repeat"]>,
   usableMm: number,
@@ -68,15 +68,15 @@ function placeTurned(
 ) {
   const acrossKnown = acrossIsKnown(repeat, usableMm, 0);
   const onLengthMm = acrossRepeatMm(repeat, usableMm, 0);
-  const besideMiddleMm = repeatBesideMiddleMm(brief, flat, repeat.verticalMm);
+  const besideMiddleMm = repeatBesideMiddleMm(resolved, flat, repeat.verticalMm);
   const fromLeftMm = flat.edges.leftMm + flat.widthMm / 2 + besideMiddleMm;
-  const belowTopMm = repeatBelowTopMm(brief, flat, onLengthMm);
+  const belowTopMm = repeatBelowTopMm(resolved, flat, onLengthMm);
   const spareMm = usableMm - cutLengthMm;
   const wantedMm = acrossKnown
     ? remainderMm(firstColumnMm(repeat, onLengthMm, usableMm) + belowTopMm - cutLengthMm, onLengthMm)
     : spareMm / 2;
   const fits = wantedMm <= spareMm + 1e-9;
-  const motif = motifOf(brief, flat, repeat, {
+  const motif = motifOf(resolved, flat, repeat, {
     besideMiddleMm,
     acrossMm: repeat.verticalMm,
     alongMm: onLengthMm,

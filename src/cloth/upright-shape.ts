@@ -1,5 +1,5 @@
 import type { Cloth, MotifAcross } from "../job/index.ts";
-import type { Layer, Motif, Panel } from "../shade/index.ts";
+import type { Layer, Motif, Panel } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { chooseJoins, type JoinStory, NO_JOINS } from "./choose-joins.ts";
 import type { ClothInput } from "./cloth-input.ts";
@@ -19,9 +19,9 @@ import {
 
 /** The same shade with the pattern placed across in a given way. */
 export function withAcross(input: ClothInput, across: MotifAcross): ClothInput {
-  const { brief } = input;
-  const pattern = { ...brief.making.pattern, across };
-  return { ...input, brief: { ...brief, making: { ...brief.making, pattern } } };
+  const { resolved } = input;
+  const pattern = { ...resolved.making.pattern, across };
+  return { ...input, resolved: { ...resolved, making: { ...resolved.making, pattern } } };
 }
 
 /**
@@ -29,7 +29,7 @@ export function withAcross(input: ClothInput, across: MotifAcross): ClothInput {
  * fall across, a motif comes in the middle, or the gap between two where only that can be centred or takes fewer widths.
  */
 export function uprightShape(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape {
-  if (input.brief.making.pattern.across !== undefined) return shapeAcross(input, layer, cloth);
+  if (input.resolved.making.pattern.across !== undefined) return shapeAcross(input, layer, cloth);
   const motif = shapeAcross(withAcross(input, "centre-motif"), layer, cloth);
   if (motif.motif?.acrossKnown !== true) return motif;
   const gap = shapeAcross(withAcross(input, "between-motifs"), layer, cloth);
@@ -40,16 +40,16 @@ export function uprightShape(input: ClothInput, layer: Layer, cloth: Cloth): Lay
 
 /** Width first: it decides the joins, these the widest piece, and that what bow and skew take off the length. */
 function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape {
-  const { brief, size, form } = input;
+  const { resolved, size, form } = input;
   const shrink = shrinkOf(cloth, false);
-  const plain = allowances(brief, size, form, layer);
+  const plain = allowances(resolved, size, form, layer);
   const cutWidthMm = beforeShrinkingMm(size.finishedWidthMm + sumOf(plain, "widthMm"), shrink.width);
   const across = layAcross(input, layer, cloth, plain, cutWidthMm);
   const { joined, seamMm } = across;
   const widest = Math.max(...joined.panels.map((panel) => Math.min(panel.widthMm, cloth.usableWidthMm)));
   const added = [...plain, ...slant("lengthMm", slantShare(cloth) * widest)];
   const cutLengthMm = beforeShrinkingMm(size.finishedLengthMm + sumOf(added, "lengthMm"), shrink.length);
-  const edges = cutEdges(brief, layer, added, shrink);
+  const edges = cutEdges(resolved, layer, added, shrink);
   const panels = namePanels(layer, joined, cutLengthMm);
   const drop = (panel: Panel, i: number, startMm: number) => ({
     panel,
@@ -80,7 +80,7 @@ function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape 
     startWasteMm: laid.startMm,
     laidMm: laid.lengthMm,
     ...(pattern === undefined ? {} : { motif: pattern.motif }),
-    across: brief.making.pattern.across ?? "centre-motif",
+    across: resolved.making.pattern.across ?? "centre-motif",
     missMm: across.centre.missMm,
   };
 }
@@ -103,15 +103,15 @@ function layAcross(
   plain: readonly Allowance[],
   cutWidthMm: number,
 ): Across {
-  const { brief } = input;
+  const { resolved } = input;
   const { repeat, usableWidthMm: usableMm } = cloth;
   const shrink = shrinkOf(cloth, false);
-  const seamMm = seamThatFitsMm(brief.making.hems.seamMm, usableMm);
+  const seamMm = seamThatFitsMm(resolved.making.hems.seamMm, usableMm);
   const single = cutWidthMm <= usableMm + 1e-9;
   const flat = flatOf(input, layer, plain, shrink);
   const panelMm = single ? { panelMm: cutWidthMm } : {};
   const centre = repeat
-    ? centreOnBolt(brief, flat, repeat, { usableMm, seamMm, ...panelMm })
+    ? centreOnBolt(resolved, flat, repeat, { usableMm, seamMm, ...panelMm })
     : { centreMm: single ? cutWidthMm / 2 : usableMm / 2, column: 0, missMm: 0 };
   const repeatMm = repeat && acrossRepeatMm(repeat, usableMm, seamMm);
   const bolt = { usableMm, seamMm, centreMm: centre.centreMm, repeatMm };
@@ -138,11 +138,11 @@ function patternOn(
 ): Pattern | undefined {
   const { repeat, usableWidthMm: usableMm } = cloth;
   if (repeat === undefined || repeatMm === undefined) return undefined;
-  const { brief } = input;
+  const { resolved } = input;
   const flat = flatOf(input, layer, added, shrinkOf(cloth, false));
   const alongMm = repeat.verticalMm;
   const halfMm = repeat.match === "half-drop" ? alongMm / 2 : 0;
-  const belowTopMm = repeatBelowTopMm(brief, flat, alongMm);
+  const belowTopMm = repeatBelowTopMm(resolved, flat, alongMm);
   const firstMm = firstColumnMm(repeat, repeatMm, usableMm);
   const acrossKnown = acrossIsKnown(repeat, usableMm, seamMm);
   const startsMm = joined.panels.map(({ columnsOn }) =>
@@ -159,5 +159,5 @@ function patternOn(
   });
   const besideMiddleMm = acrossKnown ? firstMm + centre.column * repeatMm - centre.centreMm : -repeatMm / 2;
   const place = { besideMiddleMm, acrossMm: repeatMm, alongMm, acrossKnown };
-  return { startsMm, inRepeat, motif: motifOf(brief, flat, repeat, place) };
+  return { startsMm, inRepeat, motif: motifOf(resolved, flat, repeat, place) };
 }

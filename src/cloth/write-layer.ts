@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { Cloth, HalfDropRule } from "../job/index.ts";
-import { LAYER_NAMES, type Layer } from "../shade/index.ts";
+import { LAYER_NAMES, type Layer } from "../shade-plan/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 import type { LayerShape } from "./layer-shape.ts";
 import { shrinkOf, slantShare } from "./layer-shape.ts";
@@ -40,7 +40,7 @@ export function writeCut(
     cite: slanted
       ? cite("astm-d3882", `bow and skew: ${100 * slantShare(cloth)} % of the width`)
       : cite("hem-guides", "allowances vary: each is a setting"),
-    reckon: (v) => beforeShrinkingMm((v[finished] ?? 0) + (v.a ?? 0), v.z),
+    compute: (v) => beforeShrinkingMm((v[finished] ?? 0) + (v.a ?? 0), v.z),
   });
 }
 
@@ -52,7 +52,7 @@ export function writeRepeat(book: WorkingBook, layer: Layer, cutMm: number, vert
     formula: "ceil(C / R) · R",
     given: { C: [cutMm, "mm", "cut length"], R: [verticalMm, "mm", "repeat along the bolt"] },
     cite: cite("curtain-encyclopaedia", "pp. 116–119: round up, never down"),
-    reckon: ({ C, R }) => repeatLengthMm(C, R),
+    compute: ({ C, R }) => repeatLengthMm(C, R),
   });
 }
 
@@ -75,7 +75,7 @@ export function writeLength(
       E: [shape.laidMm, "mm", "end of the last piece as it lies on the bolt"],
     },
     cite: halfDropMm > 0 ? HALF_DROP_SOURCES[rule] : WHOLE_REPEATS,
-    reckon: ({ n, C, x, E }) => Math.max(n * C + x, E),
+    compute: ({ n, C, x, E }) => Math.max(n * C + x, E),
   });
 }
 
@@ -98,7 +98,7 @@ export function writeBuy(
       s: [stepMm, "mm", "step in which it is sold"],
     },
     cite: cite("arithmetic"),
-    reckon: ({ Q, t, s }) => Math.ceil((Q + t) / s - 1e-9) * s,
+    compute: ({ Q, t, s }) => Math.ceil((Q + t) / s - 1e-9) * s,
   });
 }
 
@@ -114,7 +114,7 @@ export function writeOwnBuy(book: WorkingBook, cloth: Cloth, lengthMm: number, s
       s: [stepMm, "mm", "step in which it is sold"],
     },
     cite: cite("arithmetic"),
-    reckon: ({ Q, s }) => Math.ceil(Q / s - 1e-9) * s,
+    compute: ({ Q, s }) => Math.ceil(Q / s - 1e-9) * s,
   });
 }
 
@@ -131,6 +131,6 @@ export function writeStart(book: WorkingBook, layer: Layer, shape: LayerShape, r
       h: [fromTopMm, "mm", "from the first cut to where the next repeat begins"],
     },
     cite: cite("geometry", "so that the motif falls where it is placed"),
-    reckon: ({ R, h }) => R - h,
+    compute: ({ R, h }) => R - h,
   });
 }

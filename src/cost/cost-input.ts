@@ -1,9 +1,9 @@
-import type { Brief } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, Form, Grid, Lift, Size } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { BoardPlan, ClothPlan, Form, Grid, Lift, Size } from "../shade-plan/index.ts";
 
 /** What the cost of one shade follows from. */
 export interface CostInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

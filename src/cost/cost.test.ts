@@ -2,15 +2,15 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
-import { type JobInput, type Stock, settleRates } from "../job/index.ts";
-import type { Cost, ShoppingLine } from "../shade/index.ts";
+import { WorkingBook } from "../figures/index.ts";
+import { type JobInput, resolveRates, type Stock } from "../job/index.ts";
+import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
-import { fillRack } from "./fill-rack.ts";
+import { cutFromStock } from "./cut-from-stock.ts";
 import { planCost, sumCosts } from "./index.ts";
 import { billableWidths } from "./labour.ts";
 
-const RATES = settleRates({});
+const RATES = resolveRates({});
 const IMPERIAL = { system: "imperial", ruler: "1/8 in" } as const;
 const METRIC = { system: "metric", ruler: "1 mm" } as const;
 
@@ -67,14 +67,14 @@ describe("cloth of two shades", () => {
 
   it("adds the waste share to plain cloth alone", () => {
     const shade = e4(36 / 8);
-    const rates = settleRates({ wasteShare: 0.1 });
+    const rates = resolveRates({ wasteShare: 0.1 });
     // 68 in × 1.1 = 74.8 in = 2.078 yd → 2 1/8 yd.
     expect(lineOf(planCost(shade, rates).cost, "cloth-print").buyText).toBe("2 1⁄8 yd");
-    const print = shade.brief.cloths.face;
+    const print = shade.resolved.cloths.face;
     const patterned = {
       ...shade,
-      brief: {
-        ...shade.brief,
+      resolved: {
+        ...shade.resolved,
         cloths: { face: { ...print, repeat: { verticalMm: 340, match: "straight" as const } } },
       },
     };
@@ -133,7 +133,7 @@ describe("the rest of X1", () => {
   });
 
   it("adds up: lines to the cent, tax, total", () => {
-    const taxed = planCost(handShade(), settleRates({ taxShare: 0.0825 })).cost;
+    const taxed = planCost(handShade(), resolveRates({ taxShare: 0.0825 })).cost;
     const cents = (amount: number) => Math.round(amount * 100);
     const materials = taxed.shopping.reduce((total, line) => total + cents(line.cost ?? 0), 0);
     const labour = taxed.labour.reduce((total, line) => total + cents(line.cost ?? 0), 0);
@@ -180,8 +180,11 @@ describe("pieces beside the panels", () => {
   });
 
   it("are bought of a cloth of their own", () => {
-    const brief = { ...shade.brief, bandCloths: { banding: { ...shade.brief.cloths.face, id: "stripe" } } };
-    const { needs } = planCost({ ...shade, brief, cloth: bolts(inches(9), "stripe") }, RATES);
+    const resolved = {
+      ...shade.resolved,
+      bandCloths: { banding: { ...shade.resolved.cloths.face, id: "stripe" } },
+    };
+    const { needs } = planCost({ ...shade, resolved, cloth: bolts(inches(9), "stripe") }, RATES);
     expect(needs.find((need) => need.id === "cloth-stripe")).toMatchObject({ cutsMm: [inches(9)] });
   });
 });
@@ -204,7 +207,7 @@ describe("what is at hand", () => {
       buyText: "none: at hand",
       cost: 0,
     });
-    expectNear(lineOf(cost, "cloth-plain-cotton").onHand ?? 0, 66.5 / 36, 1e-6, "yards from the rack");
+    expectNear(lineOf(cost, "cloth-plain-cotton").onHand ?? 0, 66.5 / 36, 1e-6, "yards from stock");
     expect(lineOf(cost, "board-board-1x2")).toMatchObject({ quantity: 0, onHand: 1 });
     expect(findings.map((finding) => finding.id)).not.toContain("cost.cloth-short");
   });
@@ -279,7 +282,8 @@ describe("first-fit decreasing over the whole job", () => {
     });
     const shades = [alone([23, 19, 15], 1), alone([23, 3, 23, 15, 15, 7, 27], 2)];
     expect(
-      fillRack({ cutsMm: [23, 19, 15, 23, 3, 23, 15, 15, 7, 27], rackMm: [], newMm: 60, kerfMm: 0 }).bought,
+      cutFromStock({ cutsMm: [23, 19, 15, 23, 3, 23, 15, 15, 7, 27], inStockMm: [], newMm: 60, kerfMm: 0 })
+        .bought,
     ).toBe(4);
     const { cost } = sumCosts(shades, { rates: RATES, units: METRIC });
     expect(lineOf(cost, "rib")).toMatchObject({ quantity: 3, buyText: "3 lengths of 0.06 m" });

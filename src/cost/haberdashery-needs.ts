@@ -4,7 +4,7 @@ import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
 
 /** Tapes by the length and weights by the piece, as the style asks for them. */
-export function haberdasheryNeeds({ brief, form }: CostInput): Need[] {
+export function haberdasheryNeeds({ resolved, form }: CostInput): Need[] {
   return form.haberdashery
     .filter(({ fromFace, count }) => fromFace !== true && count > 0)
     .map(({ id, label, count, lengthMm, piece }): Need => {
@@ -16,8 +16,8 @@ export function haberdasheryNeeds({ brief, form }: CostInput): Need[] {
         label,
         stockId: id,
         cutsMm: Array.from({ length: count }, () => lengthMm),
-        stepMm: clothStepMm(brief.units),
-        unit: clothUnit(brief.units),
+        stepMm: clothStepMm(resolved.units),
+        unit: clothUnit(resolved.units),
       };
     });
 }

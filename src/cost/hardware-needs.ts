@@ -1,4 +1,4 @@
-import { ringCount } from "../shade/index.ts";
+import { ringCount } from "../shade-plan/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import { haberdasheryNeeds } from "./haberdashery-needs.ts";
@@ -22,8 +22,8 @@ export function hardwareNeeds(input: CostInput): Need[] {
 }
 
 /** By the length where a price per metre is known, else by the spool, each cord in one piece. */
-function cordNeed({ brief, lift }: CostInput): Need {
-  const { cord, units } = brief;
+function cordNeed({ resolved, lift }: CostInput): Need {
+  const { cord, units } = resolved;
   const common = {
     id: `cord-${cord.id}`,
     group: "cord",
@@ -45,21 +45,22 @@ function cordNeed({ brief, lift }: CostInput): Need {
   };
 }
 
-function ringsNeed({ brief, grid, form }: CostInput): Need {
-  const { ring } = brief;
+function ringsNeed({ resolved, grid, form }: CostInput): Need {
+  const { ring } = resolved;
   return counted(`ring-${ring.id}`, "hardware", ring.name, ringCount(grid, form), ring);
 }
 
-function barNeeds({ brief, cloth, board }: CostInput): Need[] {
+function barNeeds({ resolved, cloth, board }: CostInput): Need[] {
   const needs: Need[] = [];
-  if (board.barLengthMm !== undefined) needs.push(lengths("bar", "hardware", brief.bar, [board.barLengthMm]));
+  if (board.barLengthMm !== undefined)
+    needs.push(lengths("bar", "hardware", resolved.bar, [board.barLengthMm]));
   const ribMm = cloth.ribLengthMm;
   if (ribMm !== undefined && cloth.ribLines.length > 0) {
     needs.push(
       lengths(
         "rib",
         "hardware",
-        brief.rib,
+        resolved.rib,
         cloth.ribLines.map(() => ribMm),
       ),
     );
@@ -67,9 +68,9 @@ function barNeeds({ brief, cloth, board }: CostInput): Need[] {
   return needs;
 }
 
-function boardNeeds({ brief, board }: CostInput): Need[] {
-  const { units } = brief;
-  const needs: Need[] = [lengths("board", "board", brief.board, [board.cutMm])];
+function boardNeeds({ resolved, board }: CostInput): Need[] {
+  const { units } = resolved;
+  const needs: Need[] = [lengths("board", "board", resolved.board, [board.cutMm])];
   if (board.fixing === "brackets") {
     const label = `Bracket for a board ${lengthText(board.depthMm, units)} deep`;
     needs.push(counted(`brackets-${Math.round(board.depthMm)}`, "board", label, board.brackets.length));
@@ -77,7 +78,7 @@ function boardNeeds({ brief, board }: CostInput): Need[] {
   const { count, lengthMm, into } = board.screws;
   const screw = `Screw, ${screwLengthText(lengthMm, units)}, into ${into}`;
   needs.push(counted(`screws-${slug(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
-  return needs.concat(attachmentNeeds(brief.making.board.attachment, board.lengthMm, units));
+  return needs.concat(attachmentNeeds(resolved.making.board.attachment, board.lengthMm, units));
 }
 
 function screwLengthText(lengthMm: number, units: UnitChoice): string {

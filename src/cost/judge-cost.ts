@@ -1,17 +1,17 @@
-import type { Finding } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { Cost } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Cost } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
 import { soldLengths } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
 import type { Need } from "./need.ts";
-import type { Rack } from "./rack.ts";
 import type { Shopped } from "./shop.ts";
 import { countText } from "./sold.ts";
+import type { StockAtHand } from "./stock-at-hand.ts";
 
 /** Pieces longer than the lengths in which the part is sold. */
-export function judgeLengths(needs: Need[], brief: Brief): Finding[] {
+export function judgeLengths(needs: Need[], resolved: ResolvedShade): Finding[] {
   const findings: Finding[] = [];
   for (const need of needs) {
     if (need.sort !== "lengths" || need.stockMm === undefined) continue;
@@ -20,11 +20,11 @@ export function judgeLengths(needs: Need[], brief: Brief): Finding[] {
     if (longest <= soldMm + SAME_LENGTH_MM) continue;
     findings.push({
       id: "cost.longer-than-sold",
-      weight: "fix",
+      severity: "fix",
       stage: "cost",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade`,
-      text: `${need.label}: a piece of ${lengthText(longest, brief.units)} is needed, but it is sold in lengths of ${lengthText(soldMm, brief.units)}${need.alsoSold ? " at the most" : ""}. Ask for a longer length, or choose another part. It is left out of the price.`,
+      shadeId: resolved.shadeId,
+      path: `${resolved.path}/shade`,
+      text: `${need.label}: a piece of ${lengthText(longest, resolved.units)} is needed, but it is sold in lengths of ${lengthText(soldMm, resolved.units)}${need.alsoSold ? " at the most" : ""}. Ask for a longer length, or choose another part. It is left out of the price.`,
       cite: cite("arithmetic"),
       remedies: [],
     });
@@ -32,25 +32,25 @@ export function judgeLengths(needs: Need[], brief: Brief): Finding[] {
   return findings;
 }
 
-/** A rack that holds some of a cloth but not enough. */
-export function judgeRack(
+/** Stock that holds some of a cloth but not enough. */
+export function judgeStock(
   need: Need,
   shopped: Shopped,
-  before: ReturnType<Rack["holds"]>,
+  before: ReturnType<StockAtHand["holds"]>,
   units: UnitChoice,
 ): Finding[] {
   if (need.sort !== "running" || need.group !== "cloth" || shopped.lengths === undefined) return [];
-  const { neededMm, fromRackMm, boughtMm } = shopped.lengths;
+  const { neededMm, fromStockMm, boughtMm } = shopped.lengths;
   if (before.pieces === 0 || boughtMm === 0) return [];
   const held = `${countText(before.pieces, "piece")} at hand, ${clothLengthText(before.lengthMm, units)} in all`;
   const serves =
-    fromRackMm > 0
-      ? `${clothLengthText(fromRackMm, units)} of it serves`
+    fromStockMm > 0
+      ? `${clothLengthText(fromStockMm, units)} of it serves`
       : "none is long and wide enough for a cut";
   return [
     {
       id: "cost.cloth-short",
-      weight: "fix",
+      severity: "fix",
       stage: "cost",
       path: "/stock/cloth",
       text: `${need.label}: ${held}; ${serves}. The cuts take ${clothLengthText(neededMm, units)}, so ${shopped.line.buyText} must be bought. Ask for the same dye lot, or cut every piece from the new length.`,
@@ -67,7 +67,7 @@ export function judgePrices(cost: Cost, needs: Need[]): Finding[] {
   if (invented.length > 0) {
     findings.push({
       id: "cost.demo-prices",
-      weight: "mind",
+      severity: "note",
       stage: "cost",
       path: "/rates",
       text: `${countText(invented.length, "price")} of this job ${invented.length === 1 ? "is" : "are"} invented for demonstration (${listed(invented.map((need) => need.label))}). Enter your own before you quote.`,
@@ -78,7 +78,7 @@ export function judgePrices(cost: Cost, needs: Need[]): Finding[] {
   if (cost.unpriced.length > 0) {
     findings.push({
       id: "cost.unpriced",
-      weight: "mind",
+      severity: "note",
       stage: "cost",
       path: "/hardware",
       text: `The total leaves out what has no price: ${listed(cost.unpriced)}.`,

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { SettledRates } from "../job/index.ts";
-import { type LabourLine, ringCount } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedRates } from "../job/index.ts";
+import { type LabourLine, ringCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, MM_PER_M, SAME_LENGTH_MM } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
@@ -15,11 +15,11 @@ export function labourLine(id: string, label: string, minutes: number, perHour: 
 
 /** Hems, joins, lining sides, rib pockets and sleeves of one shade, mm. */
 export function sewnMm(input: CostInput, book: WorkingBook): number {
-  const { size, cloth, form, brief } = input;
+  const { size, cloth, form, resolved } = input;
   const face = cloth.layers.find((cut) => cut.layer === "face");
   const lining = cloth.layers.find((cut) => cut.layer === "lining");
   const { sleeves } = cloth;
-  const pockets = brief.making.ribs.kind === "bare" ? 0 : cloth.ribLines.length;
+  const pockets = resolved.making.ribs.kind === "bare" ? 0 : cloth.ribLines.length;
   const tucks = form.marks.filter(({ kind }) => kind === "tuck").length;
   let joinsMm = 0;
   for (const cut of cloth.layers) joinsMm += Math.max(0, cut.panels.length - 1) * cut.cutLengthMm;
@@ -43,7 +43,7 @@ export function sewnMm(input: CostInput, book: WorkingBook): number {
           }),
     } as Record<"F" | "W" | "G" | "J" | "p" | "B" | "c" | "v", readonly [number, "mm" | "count", string]>,
     cite: cite("arithmetic"),
-    reckon: ({ F, W, G, J, p, B, c, v }) =>
+    compute: ({ F, W, G, J, p, B, c, v }) =>
       2 * F + W + 2 * G + J + p * B + (sleeves === undefined ? 0 : 2 * c * v),
   });
 }
@@ -62,7 +62,7 @@ export function billableWidths(drops: number, usableWidthMm: number): number {
 }
 
 /** The work on one shade by the job's own times. */
-export function labourOf(input: CostInput, rates: SettledRates, sewMm: number): LabourLine[] {
+export function labourOf(input: CostInput, rates: ResolvedRates, sewMm: number): LabourLine[] {
   const { grid, form, cloth, lift } = input;
   const widths = cloth.layers.reduce(
     (total, cut) => total + billableWidths(cut.widths, cut.usableWidthMm),
@@ -82,7 +82,7 @@ export function labourOf(input: CostInput, rates: SettledRates, sewMm: number): 
 }
 
 /** The same work over all shades, line by line, in the order of the work. */
-export function sumLabour(all: LabourLine[][], rates: SettledRates): LabourLine[] {
+export function sumLabour(all: LabourLine[][], rates: ResolvedRates): LabourLine[] {
   const sums = new Map<string, { label: string; minutes: number }>();
   for (const lines of all) {
     for (const { id, label, minutes } of lines) {

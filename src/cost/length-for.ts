@@ -8,7 +8,7 @@ export function soldLengths({ stockMm, price, alsoSold = [] }: LengthsNeed): Sol
 }
 
 /**
- * The one length by which a need is reckoned while one types: the usual one, or the shortest of the others that holds
+ * The one length by which a need is computed while one types: the usual one, or the shortest of the others that holds
  * the longest cut. The cutting plan chooses among all of them.
  */
 export function lengthFor(need: LengthsNeed): SoldLength | undefined {

@@ -1,5 +1,5 @@
-import type { Brief } from "../job/index.ts";
-import type { CordLockLift, Grid, TubeLift } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import { counted, lengths } from "./make-need.ts";
@@ -10,13 +10,13 @@ import { clothStepMm, clothUnit } from "./sold.ts";
 const SCREWS_A_SUPPORT = 2;
 
 /** What takes the cords up: eyes, lock and cleat, or tube, spools and drive with what the hand works. */
-export function liftNeeds({ brief, lift }: CostInput): Need[] {
-  const usual = lift.kind === "cord-lock" ? lockNeeds(brief, lift) : tubeNeeds(brief, lift);
-  return [...usual, ...railNeeds(brief, lift)];
+export function liftNeeds({ resolved, lift }: CostInput): Need[] {
+  const usual = lift.kind === "cord-lock" ? lockNeeds(resolved, lift) : tubeNeeds(resolved, lift);
+  return [...usual, ...railNeeds(resolved, lift)];
 }
 
 /** A top that is let down has eyes and a lock of its own. */
-function railNeeds({ eye, locks }: Brief, { topRail }: CostInput["lift"]): Need[] {
+function railNeeds({ eye, locks }: ResolvedShade, { topRail }: CostInput["lift"]): Need[] {
   if (topRail === undefined) return [];
   const lock = locks.find(({ cordsMax }) => cordsMax >= topRail.cords.length);
   return [
@@ -26,9 +26,9 @@ function railNeeds({ eye, locks }: Brief, { topRail }: CostInput["lift"]): Need[
   ];
 }
 
-function lockNeeds(brief: Brief, lift: CordLockLift): Need[] {
-  const lock = brief.locks.find((one) => one.id === lift.lockId);
-  const { eye } = brief;
+function lockNeeds(resolved: ResolvedShade, lift: CordLockLift): Need[] {
+  const lock = resolved.locks.find((one) => one.id === lift.lockId);
+  const { eye } = resolved;
   const needs: Need[] = [
     counted(`eye-${eye.id}`, "hardware", eye.name, lift.eyes.length, eye),
     counted(`lock-${lift.lockId}`, "hardware", lift.lockName, 1, lock),
@@ -39,9 +39,9 @@ function lockNeeds(brief: Brief, lift: CordLockLift): Need[] {
   return needs;
 }
 
-function tubeNeeds(brief: Brief, lift: TubeLift): Need[] {
-  const { tube } = brief;
-  const drive = brief.drives.find((one) => one.id === lift.drive.id);
+function tubeNeeds(resolved: ResolvedShade, lift: TubeLift): Need[] {
+  const { tube } = resolved;
+  const drive = resolved.drives.find((one) => one.id === lift.drive.id);
   const screws = lift.drive.screwsMm.length + SCREWS_A_SUPPORT * lift.supports.length;
   return [
     lengths("tube", "hardware", tube, [lift.tube.lengthMm]),
@@ -52,12 +52,12 @@ function tubeNeeds(brief: Brief, lift: TubeLift): Need[] {
     counted(`support-${tube.id}`, "hardware", `Support for ${tube.name}`, lift.supports.length),
     counted(`drive-${lift.drive.id}`, "hardware", lift.drive.name, 1, drive),
     counted("lift-screws", "hardware", "Small wood screw for drive and supports", screws),
-    ...controlNeeds(brief, lift),
+    ...controlNeeds(resolved, lift),
   ];
 }
 
 /** Lengths stand in the id too, so that unlike loops and wands stay apart on a shopping list. */
-function controlNeeds({ units }: Brief, lift: TubeLift): Need[] {
+function controlNeeds({ units }: ResolvedShade, lift: TubeLift): Need[] {
   switch (lift.kind) {
     case "spring":
       return [];
@@ -83,11 +83,11 @@ function controlNeeds({ units }: Brief, lift: TubeLift): Need[] {
 
 /** Woven sleeve and what grips it at each ring; a sewn sleeve is cloth. */
 export function rearCordNeeds({
-  brief,
+  resolved,
   grid,
   lift,
 }: {
-  brief: Brief;
+  resolved: ResolvedShade;
   grid: Grid;
   lift: CostInput["lift"];
 }): Need[] {
@@ -102,8 +102,8 @@ export function rearCordNeeds({
       label: "Woven sleeve for lift cord",
       stockId: "woven-sleeve",
       cutsMm: Array.from({ length: wovenSleeves.count }, () => wovenSleeves.cutMm),
-      stepMm: clothStepMm(brief.units),
-      unit: clothUnit(brief.units),
+      stepMm: clothStepMm(resolved.units),
+      unit: clothUnit(resolved.units),
     },
     counted("sleeve-grip", "hardware", "Grip that holds the sleeve in a ring", rings),
   ];

@@ -1,4 +1,4 @@
-import type { ShoppingLine } from "../shade/index.ts";
+import type { ShoppingLine } from "../shade-plan/index.ts";
 
 interface Common {
   /** Id of the shopping line that it ends in; needs of one id are bought together. */
@@ -14,7 +14,7 @@ interface Common {
 /** Cut off a bolt or a reel: each cut comes off in one piece, and what is bought is raised to a step. */
 export interface RunningNeed extends Common {
   sort: "running";
-  /** Id by which the rack knows it. */
+  /** Id by which stock knows it. */
   stockId: string;
   cutsMm: number[];
   /** Width that the cuts take, for remnants narrower than the bolt. */

@@ -1,14 +1,14 @@
-import { type Finding, WorkingBook } from "../account/index.ts";
-import type { SettledRates } from "../job/index.ts";
-import type { Cost } from "../shade/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
+import type { ResolvedRates } from "../job/index.ts";
+import type { Cost } from "../shade-plan/index.ts";
 import { clothNeeds } from "./cloth-needs.ts";
 import type { CostInput } from "./cost-input.ts";
 import { hardwareNeeds } from "./hardware-needs.ts";
 import { judgeLengths } from "./judge-cost.ts";
 import { labourOf, sewnMm } from "./labour.ts";
 import { mergeNeeds, type Need } from "./need.ts";
-import { Rack } from "./rack.ts";
 import { shop } from "./shop.ts";
+import { StockAtHand } from "./stock-at-hand.ts";
 import { threadNeed } from "./thread-need.ts";
 import { totalCost } from "./total.ts";
 
@@ -23,12 +23,12 @@ export interface ShadeCost {
  * What one shade costs if it were bought for alone: nothing at hand, every line rounded to what is sold.
  * Money in `rates.currency`; workings go into `book`.
  */
-export function planCost(input: CostInput, rates: SettledRates, book = new WorkingBook()): ShadeCost {
-  const { units } = input.brief;
+export function planCost(input: CostInput, rates: ResolvedRates, book = new WorkingBook()): ShadeCost {
+  const { units } = input.resolved;
   const sewMm = sewnMm(input, book);
   const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(input, sewMm, book)]);
-  const rack = new Rack();
-  const shopping = needs.map((need) => shop(need, rack, { units, wasteShare: rates.wasteShare }).line);
+  const stock = new StockAtHand();
+  const shopping = needs.map((need) => shop(need, stock, { units, wasteShare: rates.wasteShare }).line);
   const cost = totalCost(shopping, labourOf(input, rates, sewMm), rates, book);
-  return { cost, needs, findings: judgeLengths(needs, input.brief) };
+  return { cost, needs, findings: judgeLengths(needs, input.resolved) };
 }

@@ -1,6 +1,6 @@
-import { WorkingBook } from "../account/index.ts";
-import type { Cloth, SettledRates } from "../job/index.ts";
-import type { Cost, ShoppingLine } from "../shade/index.ts";
+import { WorkingBook } from "../figures/index.ts";
+import type { Cloth, ResolvedRates } from "../job/index.ts";
+import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { toCent } from "./money.ts";
 import {
@@ -29,14 +29,14 @@ export interface LengthsTaken {
   noun: string;
   /** How many of each length in which it is sold, and what one costs. */
   counts: readonly { lengthMm: number; count: number; price?: number }[];
-  fromRack: number;
+  fromStock: number;
 }
 
 /** The job's cost with cloth and lengths bought as the cutting plan takes them; all other lines stay. */
 export function priceAsCut(
   cost: Cost,
   taken: { cloths: readonly ClothTaken[]; lengths: readonly LengthsTaken[] },
-  rates: SettledRates,
+  rates: ResolvedRates,
   units: UnitChoice,
   book = new WorkingBook(),
 ): Cost {
@@ -54,7 +54,7 @@ export function priceAsCut(
 function clothLine(
   line: ShoppingLine,
   { cloth, newMm, atHandMm }: ClothTaken,
-  { wasteShare }: SettledRates,
+  { wasteShare }: ResolvedRates,
   units: UnitChoice,
 ): ShoppingLine {
   const unit = clothUnit(units);
@@ -73,7 +73,7 @@ function clothLine(
 
 function lengthsLine(
   line: ShoppingLine,
-  { noun, counts, fromRack }: LengthsTaken,
+  { noun, counts, fromStock }: LengthsTaken,
   units: UnitChoice,
 ): ShoppingLine {
   const { onHand: _, cost: __, price: usual, ...rest } = line;
@@ -89,7 +89,7 @@ function lengthsLine(
     ...(prices.size > 1 || each === undefined ? {} : { price: each }),
     buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
     quantity: counts.reduce((sum, { count }) => sum + count, 0),
-    ...(fromRack > 0 ? { onHand: fromRack } : {}),
+    ...(fromStock > 0 ? { onHand: fromStock } : {}),
     ...(counts.some(({ price }) => price === undefined)
       ? {}
       : { cost: toCent(counts.reduce((sum, { count, price = 0 }) => sum + count * price, 0)) }),

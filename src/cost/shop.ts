@@ -1,10 +1,9 @@
-import type { ShoppingLine } from "../shade/index.ts";
+import type { ShoppingLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { lengthFor } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
 import { toCent } from "./money.ts";
 import type { CountedNeed, LengthsNeed, Need, RunningNeed, SpooledNeed } from "./need.ts";
-import type { Rack } from "./rack.ts";
 import {
   boughtLengthText,
   countText,
@@ -14,6 +13,7 @@ import {
   raisedToStep,
   UNIT_MM,
 } from "./sold.ts";
+import type { StockAtHand } from "./stock-at-hand.ts";
 
 export interface ShopTerms {
   units: UnitChoice;
@@ -21,24 +21,29 @@ export interface ShopTerms {
   wasteShare: number;
 }
 
-/** A shopping line and what the finding about a short rack needs to know. */
+/** A shopping line and what the finding about short stock needs to know. */
 export interface Shopped {
   line: ShoppingLine;
-  /** Cloth and cord: what the cuts take, what the rack gives, what is bought, mm. */
-  lengths?: { neededMm: number; fromRackMm: number; boughtMm: number };
+  /** Cloth and cord: what the cuts take, what stock gives, what is bought, mm. */
+  lengths?: { neededMm: number; fromStockMm: number; boughtMm: number };
 }
 
 /**
- * What to buy for one need after the rack was looked through. Takes from the rack what it uses.
+ * What to buy for one need after stock was looked through. Takes from stock what it uses.
  * `atMost` is a number of stock lengths known to be enough: first-fit decreasing over all shades can,
  * rarely, come out worse than each shade by itself.
  */
-export function shop(need: Need, rack: Rack, terms: ShopTerms, atMost = Number.POSITIVE_INFINITY): Shopped {
+export function shop(
+  need: Need,
+  stock: StockAtHand,
+  terms: ShopTerms,
+  atMost = Number.POSITIVE_INFINITY,
+): Shopped {
   switch (need.sort) {
     case "running":
-      return shopRunning(need, rack, terms);
+      return shopRunning(need, stock, terms);
     case "lengths":
-      return { line: shopLengths(need, rack, terms.units, atMost) };
+      return { line: shopLengths(need, stock, terms.units, atMost) };
     case "counted":
       return { line: shopCounted(need) };
     case "spooled":
@@ -56,9 +61,9 @@ function priced(quantity: number, price: number | undefined): Pick<ShoppingLine,
   return price === undefined ? {} : { price, cost: toCent(quantity * price) };
 }
 
-function shopRunning(need: RunningNeed, rack: Rack, { units, wasteShare }: ShopTerms): Shopped {
+function shopRunning(need: RunningNeed, stock: StockAtHand, { units, wasteShare }: ShopTerms): Shopped {
   const { id, group, label, unit } = need;
-  const filled = rack.fill(need.stockId, need.cutsMm, undefined, 0, need.widthMm);
+  const filled = stock.fill(need.stockId, need.cutsMm, undefined, 0, need.widthMm);
   const neededMm = sum(need.cutsMm);
   const extra = need.plain === true ? 1 + wasteShare : 1;
   const boughtMm = raisedToStep(sum(filled.leftMm) * extra, need.stepMm);
@@ -72,18 +77,18 @@ function shopRunning(need: RunningNeed, rack: Rack, { units, wasteShare }: ShopT
       buyText: boughtMm === 0 ? "none: at hand" : boughtLengthText(boughtMm, unit, units),
       quantity: inUnit(boughtMm, unit),
       unit,
-      ...(filled.fromRackMm > 0 ? { onHand: inUnit(filled.fromRackMm, unit) } : {}),
+      ...(filled.fromStockMm > 0 ? { onHand: inUnit(filled.fromStockMm, unit) } : {}),
       ...priced(boughtMm / UNIT_MM[unit], pricePerUnit),
     },
-    lengths: { neededMm, fromRackMm: filled.fromRackMm, boughtMm },
+    lengths: { neededMm, fromStockMm: filled.fromStockMm, boughtMm },
   };
 }
 
-function shopLengths(need: LengthsNeed, rack: Rack, units: UnitChoice, atMost: number): ShoppingLine {
+function shopLengths(need: LengthsNeed, stock: StockAtHand, units: UnitChoice, atMost: number): ShoppingLine {
   const { id, group, label, noun } = need;
   const sold = lengthFor(need);
   const stockMm = sold?.lengthMm;
-  const filled = rack.fill(need.stockId, need.cutsMm, stockMm, need.kerfMm);
+  const filled = stock.fill(need.stockId, need.cutsMm, stockMm, need.kerfMm);
   const overlong = filled.leftMm.length;
   const quantity = Math.min(filled.bought + overlong, atMost);
   const whole = quantity - overlong;
@@ -101,7 +106,7 @@ function shopLengths(need: LengthsNeed, rack: Rack, units: UnitChoice, atMost: n
     buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
     quantity,
     unit: "length",
-    ...(filled.rackPiecesUsed > 0 ? { onHand: filled.rackPiecesUsed } : {}),
+    ...(filled.stockPiecesUsed > 0 ? { onHand: filled.stockPiecesUsed } : {}),
     // A piece longer than any that is sold has no price that we know.
     ...(overlong > 0 && stockMm !== undefined
       ? {}

@@ -1,17 +1,17 @@
-import { type Finding, WorkingBook } from "../account/index.ts";
-import type { SettledRates, Stock } from "../job/index.ts";
-import type { Cost } from "../shade/index.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
+import type { ResolvedRates, Stock } from "../job/index.ts";
+import type { Cost } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { judgePrices, judgeRack } from "./judge-cost.ts";
+import { judgePrices, judgeStock } from "./judge-cost.ts";
 import { sumLabour } from "./labour.ts";
 import { mergeNeeds } from "./need.ts";
 import type { ShadeCost } from "./plan-cost.ts";
-import { Rack } from "./rack.ts";
 import { shop } from "./shop.ts";
+import { StockAtHand } from "./stock-at-hand.ts";
 import { totalCost } from "./total.ts";
 
 export interface JobTerms {
-  rates: SettledRates;
+  rates: ResolvedRates;
   units: UnitChoice;
   stock?: Stock;
 }
@@ -26,14 +26,14 @@ export function sumCosts(
   book = new WorkingBook(),
 ): { cost: Cost; findings: Finding[] } {
   const needs = mergeNeeds(shades.flatMap((shade) => shade.needs));
-  const rack = new Rack(stock);
+  const atHand = new StockAtHand(stock);
   const findings: Finding[] = [];
   const terms = { units, wasteShare: rates.wasteShare };
   const alone = quantitiesAlone(shades);
   const shopping = needs.map((need) => {
-    const before = need.sort === "running" ? rack.holds(need.stockId) : { pieces: 0, lengthMm: 0 };
-    const shopped = shop(need, rack, terms, alone.get(need.id));
-    findings.push(...judgeRack(need, shopped, before, units));
+    const before = need.sort === "running" ? atHand.holds(need.stockId) : { pieces: 0, lengthMm: 0 };
+    const shopped = shop(need, atHand, terms, alone.get(need.id));
+    findings.push(...judgeStock(need, shopped, before, units));
     return shopped.line;
   });
   const labour = sumLabour(

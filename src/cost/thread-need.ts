@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../account/index.ts";
-import { ringCount } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import { ringCount } from "../shade-plan/index.ts";
 import type { CostInput } from "./cost-input.ts";
 import type { Need } from "./need.ts";
 import { SUNDRIES } from "./sundries.ts";
@@ -19,7 +19,7 @@ export function threadNeed({ grid, form }: CostInput, sewMm: number, book: Worki
       n: [ringCount(grid, form), "count", "rings"],
     },
     cite: threadPerSeam.cite,
-    reckon: ({ t, S, q, n }) => t * S + q * n,
+    compute: ({ t, S, q, n }) => t * S + q * n,
   });
   return {
     sort: "spooled",

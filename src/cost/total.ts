@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { SettledRates } from "../job/index.ts";
-import type { Cost, LabourLine, ShoppingLine } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedRates } from "../job/index.ts";
+import type { Cost, LabourLine, ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { sumCents } from "./money.ts";
 
@@ -8,7 +8,7 @@ import { sumCents } from "./money.ts";
 export function totalCost(
   shopping: ShoppingLine[],
   labour: LabourLine[],
-  rates: SettledRates,
+  rates: ResolvedRates,
   book: WorkingBook,
 ): Cost {
   const materials = sumCents(shopping.map((line) => line.cost ?? 0));
@@ -24,7 +24,7 @@ export function totalCost(
       t: [rates.taxShare, "ratio", "tax, share of one"],
     },
     cite: cite("arithmetic", "rounded to the cent once"),
-    reckon: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
+    compute: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
   });
   const total = book.figure("cost.total", {
     label: "Total",
@@ -37,7 +37,7 @@ export function totalCost(
       X: [tax, "money", "tax"],
     },
     cite: cite("arithmetic"),
-    reckon: ({ M, A, X }) => Math.round((M + A + X) * 100) / 100,
+    compute: ({ M, A, X }) => Math.round((M + A + X) * 100) / 100,
   });
   return {
     currency: rates.currency,

@@ -1,12 +1,12 @@
 import type { Cord, CordLock } from "../job/index.ts";
 import { lockMisfits } from "../lift/index.ts";
 
-/** What a lock comes to for so many cords of one thickness, with no shade at all. */
+/** What a lock comes to for so many cords of one diameter, with no shade at all. */
 export interface LockAnswer {
   lock: CordLock;
   takes: boolean;
   /** What speaks against it or must be tested, as sentences. */
-  remarks: { weight: "stop" | "fix" | "mind" | "unproven"; text: string }[];
+  remarks: { severity: "stop" | "fix" | "note" | "unproven"; text: string }[];
 }
 
 /** “Eight cords of 1.4 mm: which lock?” The locks that take them first, each other with why not. */
@@ -17,9 +17,9 @@ export function askLock(cords: number, diameterMm: number, locks: readonly CordL
       const found = lockMisfits(lock, cord, cords);
       return {
         lock,
-        takes: found.every(({ weight }) => weight !== "stop"),
-        remarks: found.map(({ weight, reason }) => ({
-          weight,
+        takes: found.every(({ severity }) => severity !== "stop"),
+        remarks: found.map(({ severity, reason }) => ({
+          severity,
           text: `The lock ${reason}.`.replace("this shade has", "you have"),
         })),
       };

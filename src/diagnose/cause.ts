@@ -1,5 +1,5 @@
-import type { Remedy } from "../account/index.ts";
-import type { Brief, Cord, CordLock } from "../job/index.ts";
+import type { Remedy } from "../figures/index.ts";
+import type { Cord, CordLock, ResolvedShade } from "../job/index.ts";
 import type { ShadePlan } from "../plan/index.ts";
 import type { Cite } from "../sources/index.ts";
 import type { Symptom } from "./symptoms.ts";
@@ -27,7 +27,7 @@ export interface Cause {
 
 /** What a cause is judged by. */
 export interface Facts {
-  brief: Brief;
+  resolved: ResolvedShade;
   shade: ShadePlan;
   cord: Cord;
   lock?: CordLock;

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { CATALOGUE, jobSchema } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
 import { inches, RULERS } from "../units/index.ts";

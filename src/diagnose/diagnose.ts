@@ -1,4 +1,4 @@
-import { type Job, partsOf, settleShade } from "../job/index.ts";
+import { type Job, partsOf, resolveShade } from "../job/index.ts";
 import { planWindow, type ShadePlan } from "../plan/index.ts";
 import { forceText, lengthText } from "../units/index.ts";
 import type { Cause, CauseOf, Evidence, Facts } from "./cause.ts";
@@ -34,13 +34,13 @@ function factsOf(job: Job, roomIndex: number, windowIndex: number, shade: ShadeP
   const window = room?.windows[windowIndex];
   if (room === undefined || window === undefined) return undefined;
   const parts = partsOf(job);
-  const brief = settleShade(job, parts, room, window, `/rooms/${roomIndex}/windows/${windowIndex}`);
+  const resolved = resolveShade(job, parts, room, window, `/rooms/${roomIndex}/windows/${windowIndex}`);
   const { lift } = shade;
   const lock = lift.kind === "cord-lock" ? parts.locks.find(({ id }) => id === lift.lockId) : undefined;
   return {
-    brief,
+    resolved,
     shade,
-    cord: brief.cord,
+    cord: resolved.cord,
     ...(lock === undefined ? {} : { lock }),
     len: (mm) => lengthText(mm, job.units),
     force: (n) => forceText(n, job.units),

@@ -1,4 +1,4 @@
-import type { Remedy } from "../account/index.ts";
+import type { Remedy } from "../figures/index.ts";
 import type { Facts } from "./cause.ts";
 
 /** The remedies that the plan itself offers for these findings, each once. */

@@ -13,8 +13,8 @@ export interface PartTest {
 
 export const PART_TESTS: readonly PartTest[] = [
   {
-    id: "cord-thickness",
-    title: "Thickness of a cord",
+    id: "cord-diameter",
+    title: "Diameter of a cord",
     of: ["cords"],
     steps: [
       "Wind twenty turns round a pencil, side by side, each touching the next, none on top of another.",

@@ -1,4 +1,4 @@
-import type { Form, Grid } from "../shade/index.ts";
+import type { Form, Grid } from "../shade-plan/index.ts";
 import { hemBelowRowMm, type RaisedShape } from "../styles/index.ts";
 
 /** Cloth at a column, from one ring to the next below it, or from the lowest ring to the hem. */

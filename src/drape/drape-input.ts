@@ -1,5 +1,5 @@
 import type { StyleKind } from "../job/index.ts";
-import type { BoardPlan, ClothFeel, Folds, Form, Grid, Mass, Size } from "../shade/index.ts";
+import type { BoardPlan, ClothFeel, Folds, Form, Grid, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the hanging cloth of one shade follows from. */
 export interface DrapeInput {

@@ -85,7 +85,7 @@ interface Common extends Ref {
    * drawing too little of a small paper. The facts have them all the same.
    */
   yields?: boolean;
-  /** What its words stand on: their border takes that colour. Bare paper unless told. */
+  /** What its words stand on: their border takes that colour. Bare paper unless given. */
   ground?: Role;
   /** Shift on paper, mm, applied after scaling: keeps words and neighbouring figures clear at any scale. */
   shiftPaperMm?: Point;

@@ -73,7 +73,7 @@ export interface PlacedText extends PlacedCommon {
   paint: Paint;
   /** Estimated width of the line, mm (a little wide rather than narrow). */
   widthMm: number;
-  /** A border round the letters, mm, where they may cross lines, and its colour (that of paper unless told). */
+  /** A border round the letters, mm, where they may cross lines, and its colour (that of paper unless given). */
   haloMm?: number;
   haloPaint?: Paint;
 }
@@ -84,8 +84,8 @@ export type PlacedItem = PlacedPath | PlacedCircle | PlacedText;
 export type Fit = { maxWidthMm: number; maxHeightMm: number } | { scale: number };
 
 export interface PlaceOptions {
-  /** Multiplies every size that is given on paper: letters, ticks, offsets. 1 unless told. */
+  /** Multiplies every size that is given on paper: letters, ticks, offsets. 1 unless given. */
   textScale?: number;
-  /** Empty paper round everything, mm. 1 unless told. */
+  /** Empty paper round everything, mm. 1 unless given. */
   marginMm?: number;
 }

@@ -1,13 +1,35 @@
-import type { WorkingBook } from "../account/index.ts";
+import { figureRule, type Worked } from "../figures/index.ts";
 import { dropFamily, type FoldCloth, type FoldStack, foldWeight } from "../mechanics/index.ts";
-import { type Folds, ribCount } from "../shade/index.ts";
+import { type Folds, type Form, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
-import type { FoldsInput } from "./folds-input.ts";
 
 /** How far behind the cloth the cord lifts: half a ring's wire, the cord, and what is sewn through. */
 const LEVER = sourced(2.5, "mm", cite("from-memory", "1.5 to 4 mm with rings sewn close"));
 /** Below 1 a fold goes backward by itself; up to here it may. */
 export const SURELY_FORWARD = 2;
+
+const FORWARD = figureRule({
+  id: "folds.forward",
+  label: "Couple that turns folds forward over the one that turns them back",
+  symbol: "x",
+  unit: "ratio",
+  formula: "F·e / (t·h)",
+  inputs: {
+    F: [
+      "N",
+      "weight lifted at the row, on each metre of width",
+      "ribs/kind",
+      "board/bar",
+      "figure:folds.start",
+    ],
+    e: ["mm", "how far behind the cloth the cord lifts"],
+    t: ["ratio", "lean of the fold gathered below, rad", "figure:folds.out"],
+    h: ["ratio", "to hold it upright, N·mm on each mm, times 1000", "figure:folds.bending-length"],
+  },
+  cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
+  note: "at the row where it is least",
+  compute: ({ F, e, t, h }) => (F * e) / (t * h),
+});
 
 /**
  * Which way folds break by themselves.
@@ -19,15 +41,14 @@ export const SURELY_FORWARD = 2;
  * passes nothing on.
  */
 export function breakWay(
-  { form }: FoldsInput,
+  form: Form,
   cloth: FoldCloth,
   arcsMm: readonly number[],
   stack: FoldStack,
-  book: WorkingBook,
-): Folds["breaks"] {
-  if (ribCount(form) > 0 || arcsMm.length < 2) return "forward";
+): Worked<Folds["breaks"]> {
+  if (ribCount(form) > 0 || arcsMm.length < 2) return { values: "forward", workings: [] };
   let worst = { ratio: Number.POSITIVE_INFINITY, liftN: 0, leanRad: 0, holdN: 0 };
-  let liftN = cloth.apron.weightNPerMm;
+  let liftN = cloth.skirt.weightNPerMm;
   for (let k = 1; k < arcsMm.length; k++) {
     const arcMm = arcsMm[k - 1] ?? 0;
     liftN += cloth.weightNPerMm2 * arcMm;
@@ -36,22 +57,17 @@ export function breakWay(
     const ratio = (liftN * LEVER.value) / (leanRad * holdN);
     if (ratio < worst.ratio) worst = { ratio, liftN, leanRad, holdN };
   }
-  const ratio = book.figure("folds.forward", {
-    label: "Couple that turns folds forward over the one that turns them back",
-    symbol: "x",
-    unit: "ratio",
-    formula: "F·e / (t·h)",
-    given: {
-      F: [worst.liftN * 1000, "N", "weight lifted at the row, on each metre of width"],
-      e: [LEVER.value, "mm", "how far behind the cloth the cord lifts"],
-      t: [worst.leanRad, "ratio", "lean of the fold gathered below, rad"],
-      h: [worst.holdN * 1000, "ratio", "to hold it upright, N·mm on each mm, times 1000"],
-    },
-    cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
-    note: "at the row where it is least",
-    reckon: ({ F, e, t, h }) => (F * e) / (t * h),
+  const forward = FORWARD.figure({
+    F: worst.liftN * 1000,
+    e: LEVER.value,
+    t: worst.leanRad,
+    h: worst.holdN * 1000,
   });
-  return ratio < 1 ? "backward" : ratio < SURELY_FORWARD ? "unsure" : "forward";
+  const ratio = forward.value;
+  return {
+    values: ratio < 1 ? "backward" : ratio < SURELY_FORWARD ? "unsure" : "forward",
+    workings: [forward],
+  };
 }
 
 /** What it takes to hold the top of a fold upright, for each radian of its lean and each mm of width, N. */

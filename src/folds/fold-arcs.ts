@@ -1,4 +1,4 @@
-import type { Form, Grid } from "../shade/index.ts";
+import type { Form, Grid } from "../shade-plan/index.ts";
 
 /** Less cloth than this folds nowhere, mm. */
 const LEAST_MM = 5;

@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../account/index.ts";
-import { type Brief, bendingOf, type Cloth, type ClothKind, layersThicknessMm } from "../job/index.ts";
+import { type Figure, type FigureInput, figureRuleOf } from "../figures/index.ts";
+import { bendingOf, type Cloth, type ClothKind, type LayerCloths, layersThicknessMm } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByPlace } from "../shade/index.ts";
+import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -22,7 +22,7 @@ export interface FoldLayer {
   measured: boolean;
 }
 
-export function foldLayers({ cloths }: Brief): FoldLayer[] {
+export function foldLayers(cloths: LayerCloths): FoldLayer[] {
   return LAYERS.flatMap((layer) => {
     const cloth = cloths[layer];
     return cloth === undefined ? [] : [{ layer, cloth, ...bendingOf(cloth, USUAL_KIND[layer]) }];
@@ -30,7 +30,8 @@ export function foldLayers({ cloths }: Brief): FoldLayer[] {
 }
 
 /** All layers as one cloth: loose layers slide on each other, so weights and rigidities add. */
-export function clothFeel({ cloths }: Brief, layers: readonly FoldLayer[]): ClothFeel {
+export function clothFeel(cloths: LayerCloths): ClothFeel {
+  const layers = foldLayers(cloths);
   const sum = (of: (layer: FoldLayer) => number) => layers.reduce((total, layer) => total + of(layer), 0);
   return {
     weightNPerMm2: sum(({ cloth }) => weightNPerMm2(cloth.massGsm)),
@@ -40,61 +41,73 @@ export function clothFeel({ cloths }: Brief, layers: readonly FoldLayer[]): Clot
   };
 }
 
-/** The same hanging in folds, with the apron below them and the pane behind. */
+/** The same as it hangs in folds: with the skirt below them and the pane behind. */
 export function foldCloth(
-  { brief, size, grid, mass }: FoldsInput,
+  { shade, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
-  feel: ClothFeel,
-  book: WorkingBook,
-): { cloth: FoldCloth; bendingMm: number } {
-  const bendingMm = togetherMm(layers, book);
-  const weight = feel.weightNPerMm2;
-  const apronMm = grid.bottomSectionMm;
-  const barNPerMm = (massByPlace(mass).barKg * GRAVITY) / size.finishedWidthMm;
-  const clothNPerMm = weight * apronMm;
+): { cloth: FoldCloth; bending: Figure } {
+  const { weightNPerMm2: weight, rigidityNmm, thicknessMm } = clothFeel(shade.cloths);
+  const bending = bendingTogether(layers);
+  const skirtMm = grid.bottomSectionMm;
+  const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
+  const clothNPerMm = weight * skirtMm;
   const total = clothNPerMm + barNPerMm;
   return {
-    bendingMm,
+    bending,
     cloth: {
       weightNPerMm2: weight,
-      rigidityNmm: feel.rigidityNmm,
-      thicknessMm: feel.thicknessMm,
-      apron: {
-        lengthMm: apronMm,
+      rigidityNmm,
+      thicknessMm,
+      skirt: {
+        lengthMm: skirtMm,
         weightNPerMm: total,
-        centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * apronMm) / total : apronMm / 2,
+        centreMm: total > 0 ? ((clothNPerMm / 2 + barNPerMm) * skirtMm) / total : skirtMm / 2,
       },
       // The cloth hangs from the front of the board, so glass or wall is a board's depth behind it.
-      paneMm: brief.board.depthMm,
+      paneMm: shade.board.depthMm,
     },
   };
 }
 
-function togetherMm(layers: readonly FoldLayer[], book: WorkingBook): number {
-  const given: Record<string, readonly [number, "g/m2" | "mm", string]> = {};
-  layers.forEach(({ layer, cloth, bendingMm, measured }, i) => {
-    const name = LAYER_NAMES[layer].toLowerCase();
-    given[`m${i + 1}`] = [cloth.massGsm, "g/m2", `${name}: mass per area`];
-    given[`c${i + 1}`] = [bendingMm, "mm", `${name}: bending length${measured ? "" : ", a guess"}`];
+const TOGETHER = figureRuleOf<readonly FoldLayer[]>()({
+  id: "folds.bending-length",
+  label: "Bending length of all layers",
+  symbol: "c",
+  unit: "mm",
+  formula: (layers) => {
+    const terms = layers.map((_, i) => `m${i + 1}·c${i + 1}^3`).join(" + ");
+    const masses = layers.map((_, i) => `m${i + 1}`).join(" + ");
+    return `((${terms}) / (${masses}))^(1/3)`;
+  },
+  inputs: (layers) =>
+    Object.fromEntries(
+      layers.flatMap(({ layer, measured }, i): [string, FigureInput<readonly FoldLayer[]>][] => {
+        const name = LAYER_NAMES[layer].toLowerCase();
+        return [
+          [`m${i + 1}`, ["g/m2", `${name}: mass per area`, `shade/${layer}`]],
+          [`c${i + 1}`, ["mm", `${name}: bending length${measured ? "" : ", a guess"}`, `shade/${layer}`]],
+        ];
+      }),
+    ),
+  restsOn: LAYERS.map((layer) => `shade/${layer}`),
+  cite: cite("peirce-1930"),
+  note: "loose layers: masses and stiffnesses add",
+  compute: (given, layers) => {
+    let [stiffness, mass] = [0, 0];
+    layers.forEach((_, i) => {
+      const gsm = given[`m${i + 1}`] ?? 0;
+      stiffness += gsm * (given[`c${i + 1}`] ?? 0) ** 3;
+      mass += gsm;
+    });
+    return Math.cbrt(stiffness / mass);
+  },
+});
+
+function bendingTogether(layers: readonly FoldLayer[]): Figure {
+  const given: Record<string, number> = {};
+  layers.forEach(({ cloth, bendingMm }, i) => {
+    given[`m${i + 1}`] = cloth.massGsm;
+    given[`c${i + 1}`] = bendingMm;
   });
-  const terms = layers.map((_, i) => `m${i + 1}·c${i + 1}^3`).join(" + ");
-  const masses = layers.map((_, i) => `m${i + 1}`).join(" + ");
-  return book.figure("folds.bending-length", {
-    label: "Bending length of all layers",
-    symbol: "c",
-    unit: "mm",
-    formula: `((${terms}) / (${masses}))^(1/3)`,
-    given,
-    cite: cite("peirce-1930"),
-    note: "loose layers: masses and stiffnesses add",
-    reckon: (values) => {
-      let [stiffness, mass] = [0, 0];
-      layers.forEach((_, i) => {
-        const gsm = values[`m${i + 1}`] ?? 0;
-        stiffness += gsm * (values[`c${i + 1}`] ?? 0) ** 3;
-        mass += gsm;
-      });
-      return Math.cbrt(stiffness / mass);
-    },
-  });
+  return TOGETHER.figure(given, layers);
 }

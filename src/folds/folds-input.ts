@@ -1,9 +1,15 @@
-import type { Brief } from "../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../shade/index.ts";
+import { type ReadOf, reads } from "../job/index.ts";
+import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
+
+/** What the folds read of a shade. */
+export const FOLDS_READS = reads({
+  shade: ["shadeId", "path", "ownGroups", "units", "cloths", "board", "bar", "rib", "parts"],
+  making: ["columns"],
+});
 
 /** What the folds of one shade follow from. */
 export interface FoldsInput {
-  brief: Brief;
+  shade: ReadOf<typeof FOLDS_READS>;
   size: Size;
   grid: Grid;
   form: Form;

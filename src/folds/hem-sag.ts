@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../account/index.ts";
+import { type Figure, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
 import { BAR_STIFFNESS, type Bar, barMassGPerM } from "../job/index.ts";
 import { type FoldCloth, rectangle, roundTube, solveBeam } from "../mechanics/index.ts";
-import { type HemSag, massByPlace, ribCount } from "../shade/index.ts";
+import { type HemSag, massByCarrier, ribCount } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
@@ -10,6 +10,40 @@ import type { FoldsInput } from "./folds-input.ts";
 const LEAST_LIMIT = sourced(2, "mm", cite("our-choice", "less is not seen"));
 const SPAN_SHARE = sourced(300, "ratio", cite("our-choice", "a 300th of the bay"));
 
+const COLUMNS = ["columns/largestSpacingMm", "columns/count", "figure:shape.columns"] as const;
+
+const SAG_LIMIT = figureRule({
+  id: "folds.sag-limit",
+  label: "Sag of the hem that is not seen",
+  symbol: "v_max",
+  unit: "mm",
+  formula: "max(u, b / k)",
+  inputs: {
+    u: ["mm", "less is not seen"],
+    b: ["mm", "widest bay between columns", ...COLUMNS],
+    k: ["ratio", "share of the bay"],
+  },
+  cite: SPAN_SHARE.cite,
+  compute: ({ u, b, k }) => Math.max(u, b / k),
+});
+
+const SAG = figureRuleOf<"bar" | "rib">()({
+  id: (what) => `folds.${what}-sag`,
+  label: (what) => `${what === "bar" ? "Weight bar" : "Rib"}: sag between columns`,
+  symbol: "v",
+  unit: "mm",
+  formula: "f·q·b^4 / (1000·E·I)",
+  inputs: (what) => ({
+    f: ["ratio", "share by number and place of the columns", ...COLUMNS],
+    q: ["N", "load on each metre", "figure:folds.start", `figure:cloth.${what}-mass`],
+    b: ["mm", "widest bay between columns"],
+    E: ["ratio", "modulus of elasticity, N/mm²", what === "bar" ? "board/bar" : "ribs/rib"],
+    I: ["ratio", "second moment of area, mm⁴"],
+  }),
+  cite: cite("beam-theory", "continuous beam on the columns, by Macaulay’s method"),
+  compute: ({ f = 0, q = 0, b = 0, E = 1, I = 1 }) => (f * q * b ** 4) / (1000 * E * I),
+});
+
 /** A bar on the columns, and what weighs on each mm of it. */
 export interface LoadedBar {
   bar: Bar;
@@ -17,19 +51,28 @@ export interface LoadedBar {
 }
 
 /** How far bar, rib and bare cloth hang through between the columns. */
-export function hemSag(input: FoldsInput, cloth: FoldCloth, book: WorkingBook): HemSag {
+export function hemSag(input: FoldsInput, cloth: FoldCloth): Worked<HemSag> {
   const columnsMm = input.grid.columns.map(({ xMm }) => xMm);
-  const limitMm = sagLimit(widestBay(columnsMm), book);
-  const bars = loadedBars(input, cloth);
-  const barMm = bars.bar === undefined ? 0 : writeSag(input, bars.bar, "bar", book);
-  const ribMm = bars.rib === undefined ? undefined : writeSag(input, bars.rib, "rib", book);
-  const held = [bars.bar, bars.rib].filter((one) => one !== undefined);
+  const limit = SAG_LIMIT.figure({
+    u: LEAST_LIMIT.value,
+    b: widestBay(columnsMm),
+    k: SPAN_SHARE.value,
+  });
+  const { bar, rib } = loadedBars(input, cloth);
+  const barSag = bar === undefined ? undefined : sagOf(input, bar, "bar");
+  const ribSag = rib === undefined ? undefined : sagOf(input, rib, "rib");
   return {
-    barMm,
-    limitMm,
-    ...(ribMm === undefined ? {} : { ribMm }),
-    fewestColumns: fewestColumns(input, held),
-    clothSpanMm: clothSpan(cloth, limitMm),
+    values: {
+      barMm: barSag?.value ?? 0,
+      limitMm: limit.value,
+      ...(ribSag === undefined ? {} : { ribMm: ribSag.value }),
+      fewestColumns: fewestColumns(
+        input,
+        [bar, rib].filter((one) => one !== undefined),
+      ),
+      clothSpanMm: clothSpan(cloth, limit.value),
+    },
+    workings: [limit, barSag, ribSag].filter((figure) => figure !== undefined),
   };
 }
 
@@ -38,17 +81,17 @@ export function hemSag(input: FoldsInput, cloth: FoldCloth, book: WorkingBook): 
  * cloth of its own spacing. What is gathered above hangs from the columns by its own rows.
  */
 export function loadedBars(
-  { brief, size, grid, form, mass }: FoldsInput,
-  { apron, weightNPerMm2 }: FoldCloth,
+  { shade, size, grid, form, mass }: FoldsInput,
+  { skirt, weightNPerMm2 }: FoldCloth,
 ): { bar?: LoadedBar; rib?: LoadedBar } {
-  const rowsNPerMm = (massByPlace(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
+  const rowsNPerMm = (massByCarrier(mass).rowsKg * GRAVITY) / size.finishedWidthMm;
   const ribs = ribCount(form);
   const spacingMm = Math.max(grid.bottomSectionMm, ...form.stretches.map(({ clothMm }) => clothMm));
   return {
-    ...(form.bar === undefined ? {} : { bar: { bar: brief.bar, loadNPerMm: apron.weightNPerMm } }),
+    ...(form.bar === undefined ? {} : { bar: { bar: shade.bar, loadNPerMm: skirt.weightNPerMm } }),
     ...(ribs === 0
       ? {}
-      : { rib: { bar: brief.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),
+      : { rib: { bar: shade.rib, loadNPerMm: weightNPerMm2 * spacingMm + rowsNPerMm / ribs } }),
   };
 }
 
@@ -97,51 +140,22 @@ export function limitOf(bayMm: number): number {
   return Math.max(LEAST_LIMIT.value, bayMm / SPAN_SHARE.value);
 }
 
-function sagLimit(bayMm: number, book: WorkingBook): number {
-  return book.figure("folds.sag-limit", {
-    label: "Sag of the hem that is not seen",
-    symbol: "v_max",
-    unit: "mm",
-    formula: "max(u, b / k)",
-    given: {
-      u: [LEAST_LIMIT.value, "mm", "less is not seen"],
-      b: [bayMm, "mm", "widest bay between columns"],
-      k: [SPAN_SHARE.value, "ratio", "share of the bay"],
-    },
-    cite: SPAN_SHARE.cite,
-    reckon: ({ u, b, k }) => Math.max(u, b / k),
-  });
-}
-
-function writeSag(
-  { grid, size }: FoldsInput,
-  loaded: LoadedBar,
-  what: "bar" | "rib",
-  book: WorkingBook,
-): number {
+function sagOf({ grid, size }: FoldsInput, loaded: LoadedBar, what: "bar" | "rib"): Figure {
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const { bar, loadNPerMm } = loaded;
   const sagMm = sagOver(columnsMm, size.finishedWidthMm, loaded);
   const spanMm = widestBay(columnsMm);
   const stiffness = barStiffnessNmm2(bar);
   const whole = loadNPerMm * spanMm ** 4;
-  const factor = whole > 0 ? (sagMm * stiffness) / whole : 0;
   const { value: modulus } = BAR_STIFFNESS[bar.material];
-  return book.figure(`folds.${what}-sag`, {
-    label: `${what === "bar" ? "Weight bar" : "Rib"}: sag between columns`,
-    symbol: "v",
-    unit: "mm",
-    formula: "f·q·b^4 / (1000·E·I)",
-    given: {
-      f: [factor, "ratio", "share by number and place of the columns"],
-      q: [loadNPerMm * 1000, "N", "load on each metre"],
-      b: [spanMm, "mm", "widest bay between columns"],
-      E: [modulus, "ratio", "modulus of elasticity, N/mm²"],
-      I: [stiffness / modulus, "ratio", "second moment of area, mm⁴"],
-    },
-    cite: cite("beam-theory", "continuous beam on the columns, by Macaulay’s method"),
-    reckon: ({ f, q, b, E, I }) => (f * q * b ** 4) / (1000 * E * I),
-  });
+  const given = {
+    f: whole > 0 ? (sagMm * stiffness) / whole : 0,
+    q: loadNPerMm * 1000,
+    b: spanMm,
+    E: modulus,
+    I: stiffness / modulus,
+  };
+  return SAG.figure(given, what);
 }
 
 /** Fewest columns, evenly between the outer ones, over which every bar stays straight. */

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { MEASURE_STIFFNESS, settingPatch } from "../job/index.ts";
-import type { Folds } from "../shade/index.ts";
+import type { Folds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { FoldLayer } from "./fold-cloth.ts";
@@ -20,17 +20,17 @@ export function judgeFolding(input: FoldsInput, folds: Folds, layers: readonly F
   return [...unknownStiffness(input, folds, layers), ...breaksBack(input, folds), ...sags(input, folds)];
 }
 
-function unknownStiffness({ brief }: FoldsInput, folds: Folds, layers: readonly FoldLayer[]): Finding[] {
+function unknownStiffness({ shade }: FoldsInput, folds: Folds, layers: readonly FoldLayer[]): Finding[] {
   if (folds.measured || folds.arcsMm.length === 0) return [];
   const names = layers.filter(({ measured }) => !measured).map(({ cloth }) => `“${cloth.name}”`);
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   return [
     {
       id: "folds.stiffness-unknown",
-      weight: "unproven",
+      severity: "unproven",
       stage: "cloth",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade`,
+      shadeId: shade.shadeId,
+      path: `${shade.path}/shade`,
       text: `The stiffness of ${[...new Set(names)].join(" and ")} was not measured, so that raised folds stand out by ${text(folds.outMm)} is a guess. ${MEASURE_STIFFNESS}`,
       cite: cite("peirce-1930"),
       figures: ["folds.bending-length", "folds.out"],
@@ -39,16 +39,16 @@ function unknownStiffness({ brief }: FoldsInput, folds: Folds, layers: readonly 
   ];
 }
 
-function breaksBack({ brief }: FoldsInput, { breaks }: Folds): Finding[] {
+function breaksBack({ shade }: FoldsInput, { breaks }: Folds): Finding[] {
   if (breaks === "forward") return [];
   const goes = breaks === "backward" ? "Folds will" : "Folds may";
   return [
     {
       id: "folds.break-backwards",
-      weight: breaks === "backward" ? "fix" : "mind",
+      severity: breaks === "backward" ? "fix" : "note",
       stage: "shape",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade/making/ribs/kind`,
+      shadeId: shade.shadeId,
+      path: `${shade.path}/shade/making/ribs/kind`,
       text: `${goes} break backwards, towards the glass: the cloth is stiff for what hangs below it, and nothing hinges at the rows. Ribs at the rows, a heavier bar, or folds laid by hand and tied for some days make them break forward.`,
       cite: cite("heavy-elastica", "cloth running on through a row without a hinge"),
       figures: ["folds.forward"],
@@ -57,10 +57,10 @@ function breaksBack({ brief }: FoldsInput, { breaks }: Folds): Finding[] {
           label: "Put ribs at the rows",
           changes: "cloth for their pockets, and weight",
           patch: settingPatch(
-            brief,
+            shade,
             "ribs",
             "kind",
-            brief.cloths.lining === undefined ? "strip-pocket" : "lining-pocket",
+            shade.cloths.lining === undefined ? "strip-pocket" : "lining-pocket",
           ),
         },
       ],
@@ -89,16 +89,16 @@ function sagging(
   limitMm: number,
   what: "bar" | "rib",
 ): Finding {
-  const { brief, grid } = input;
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const { shade, grid } = input;
+  const text = (mm: number) => lengthText(mm, shade.units);
   const bayMm = widestBay(grid.columns.map(({ xMm }) => xMm));
   const words = what === "bar" ? "The hem" : "Ribs";
   return {
     id: what === "bar" ? "folds.hem-sags" : "folds.ribs-sag",
-    weight: "fix",
+    severity: "fix",
     stage: "shape",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/columns/largestSpacingMm`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/columns/largestSpacingMm`,
     text: `${words} would sag by ${text(sagMm)} between columns ${text(bayMm)} apart with “${loaded.bar.name}”; more than ${text(limitMm)} is seen.`,
     cite: cite("beam-theory", "continuous beam on the columns"),
     figures: [`folds.${what}-sag`, "folds.sag-limit"],
@@ -107,29 +107,29 @@ function sagging(
 }
 
 function closerColumns(input: FoldsInput, loaded: LoadedBar): Remedy[] {
-  const { brief, grid } = input;
+  const { shade, grid } = input;
   const needed = fewestColumns(input, [loaded]);
   if (needed <= grid.columns.length) return [];
-  if (brief.making.columns.count !== undefined) {
-    return [{ label: `Use ${needed} columns`, patch: settingPatch(brief, "columns", "count", needed) }];
+  if (shade.making.columns.count !== undefined) {
+    return [{ label: `Use ${needed} columns`, patch: settingPatch(shade, "columns", "count", needed) }];
   }
   const first = grid.columns[0]?.xMm ?? 0;
   const last = grid.columns.at(-1)?.xMm ?? 0;
   const spacingMm = Math.max(20, (last - first) / (needed - 1));
   return [
     {
-      label: `Columns at most ${lengthText(spacingMm, brief.units)} apart: ${needed} of them`,
-      patch: settingPatch(brief, "columns", "largestSpacingMm", spacingMm),
+      label: `Columns at most ${lengthText(spacingMm, shade.units)} apart: ${needed} of them`,
+      patch: settingPatch(shade, "columns", "largestSpacingMm", spacingMm),
     },
   ];
 }
 
 /** Bars of the list that stay straight over the columns as they are, what they weigh more taken along. */
 function stifferBars(input: FoldsInput, loaded: LoadedBar, what: "bar" | "rib"): Remedy[] {
-  const { brief, grid, size } = input;
+  const { shade, grid, size } = input;
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const limitMm = limitOf(widestBay(columnsMm));
-  const list = (what === "bar" ? brief.parts?.bars : brief.parts?.ribs) ?? [];
+  const list = (what === "bar" ? shade.parts?.bars : shade.parts?.ribs) ?? [];
   const own = barWeightNPerMm(loaded.bar);
   return list
     .filter((bar) => {
@@ -143,7 +143,7 @@ function stifferBars(input: FoldsInput, loaded: LoadedBar, what: "bar" | "rib"):
       label: `Use “${bar.name}”`,
       patch:
         what === "bar"
-          ? settingPatch(brief, "board", "bar", bar.id)
-          : settingPatch(brief, "ribs", "rib", bar.id),
+          ? settingPatch(shade, "board", "bar", bar.id)
+          : settingPatch(shade, "ribs", "rib", bar.id),
     }));
 }

@@ -2,13 +2,13 @@ import fc from "fast-check";
 import { immutableJSONPatch } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
 import { anyMaking } from "../../test/arbitrary-job.ts";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import type { Remedy } from "../account/index.ts";
+import type { Remedy } from "../figures/index.ts";
 import { type Job, type JobInput, jobSchema } from "../job/index.ts";
 import { layFolds } from "../mechanics/index.ts";
 import { plan } from "../plan/index.ts";
-import type { Folds } from "../shade/index.ts";
+import type { Folds } from "../shade-plan/index.ts";
 import { uprightN } from "./break-way.ts";
 
 const applyPatch = (job: Job, patch: Remedy["patch"]) =>
@@ -85,7 +85,7 @@ describe("what is said of it", () => {
     const finding = shadeOf(own(), stiff(undefined)).findings.find(
       ({ id }) => id === "folds.stiffness-unknown",
     );
-    expect(finding?.weight).toBe("unproven");
+    expect(finding?.severity).toBe("unproven");
     expect(finding?.text).toContain("slide it over a straight edge");
     expect(idsOf(shadeOf(own(), stiff(25)))).not.toContain("folds.stiffness-unknown");
   });
@@ -135,7 +135,7 @@ describe("what is said of it", () => {
       shade: { lining: "cotton-lining", making },
     });
     const finding = plan(job).shades[0]?.findings.find(({ id }) => id === "folds.ribs-sag");
-    expect(finding?.weight).toBe("fix");
+    expect(finding?.severity).toBe("fix");
     expect(finding?.remedies.length).toBeGreaterThan(1);
     for (const { patch } of finding?.remedies ?? []) {
       const patched = plan(jobSchema.parse(applyPatch(job, patch))).shades[0];

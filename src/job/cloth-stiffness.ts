@@ -1,6 +1,6 @@
 import { cite, type Sourced, sourced } from "../sources/index.ts";
 import type { Cloth, ClothKind } from "./cloth.ts";
-import type { LayerCloths } from "./settle.ts";
+import type { LayerCloths } from "./resolve.ts";
 
 const guess = (value: number, range: string) =>
   sourced(value, "mm", cite("from-memory", `bending length ${range}`));

@@ -16,8 +16,8 @@ export const cuttingSchema = z
       description: "Straight cuts: the longest that is cut along at a time, as the table is, mm",
     }),
     gapMm: z.number().min(0).max(100).meta({ description: "Cloth left between two cuts, mm" }),
-    keepClothWidthMm: sizeMm.meta({ description: "A remnant at least so wide goes back on the rack, mm" }),
-    keepClothLengthMm: sizeMm.meta({ description: "A remnant at least so long goes back on the rack, mm" }),
+    keepClothWidthMm: sizeMm.meta({ description: "A remnant at least so wide goes back into stock, mm" }),
+    keepClothLengthMm: sizeMm.meta({ description: "A remnant at least so long goes back into stock, mm" }),
     keepLengthMm: sizeMm.meta({
       description: "An offcut of bar, rib, board or tube at least so long is kept, mm",
     }),

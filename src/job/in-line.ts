@@ -34,7 +34,7 @@ export const IN_LINE_DEFAULTS = {
   mostLowerMm: sourced(inches(6), "mm", cite("our-choice", "less than one fold")),
 } as const;
 
-export interface SettledLine {
+export interface ResolvedLine {
   folds: (typeof LINE_FOLDS)[number];
   spacingMm?: number;
   stack: boolean;
@@ -48,10 +48,10 @@ export function lineWishes(inLine: InLine): LineWishes {
   return inLine === true ? {} : inLine;
 }
 
-export function settleLine(inLine: InLine): SettledLine {
+export function resolveLine(inLine: InLine): ResolvedLine {
   const own = lineWishes(inLine);
   return {
-    folds: own.folds ?? (IN_LINE_DEFAULTS.folds.value as SettledLine["folds"]),
+    folds: own.folds ?? (IN_LINE_DEFAULTS.folds.value as ResolvedLine["folds"]),
     ...(own.spacingMm === undefined ? {} : { spacingMm: own.spacingMm }),
     stack: own.stack ?? IN_LINE_DEFAULTS.stack.value,
     motif: own.motif ?? IN_LINE_DEFAULTS.motif.value,

@@ -69,7 +69,7 @@ const columns = z
 /** How the layers are put together: hems turned over the lining, or sewn right sides together and turned out. */
 export const MAKE_UPS = ["turned-hems", "bagged-out"] as const;
 export const HEM_CORNERS = ["square", "mitred"] as const;
-export const JOIN_PLACES = ["auto", "equal-parts", "under-columns"] as const;
+export const JOIN_POSITIONS = ["auto", "equal-parts", "under-columns"] as const;
 const hems = z
   .strictObject({
     sideTurnMm: lengthMm.meta({ description: "Width of one turn of the side hem, mm" }),
@@ -83,7 +83,7 @@ const hems = z
         "turned-hems: hems fold over the lining; bagged-out: sewn right sides together and turned out",
     }),
     corner: z.enum(HEM_CORNERS).meta({ description: "Corners where side hem and bottom hem meet" }),
-    joins: z.enum(JOIN_PLACES).meta({
+    joins: z.enum(JOIN_POSITIONS).meta({
       description:
         "Joins of widths: equal-parts beside a full width, under-columns at rings or pleats, auto: there where it takes no more cloth",
     }),
@@ -134,12 +134,12 @@ export const RIB_KINDS = [
 export type RibKind = (typeof RIB_KINDS)[number];
 export const RIB_FACES = ["back", "front"] as const;
 /** At the rows of rings alone, or also midway between them, where the folds break at the front. */
-export const RIB_PLACES = ["rows", "half-folds"] as const;
+export const RIB_POSITIONS = ["rows", "half-folds"] as const;
 const ribs = z
   .strictObject({
     kind: z.enum(RIB_KINDS).meta({ description: "Ribs and what their pockets are made of" }),
     face: z.enum(RIB_FACES).meta({ description: "Side of the shade on which the ribs lie" }),
-    at: z.enum(RIB_PLACES).meta({
+    at: z.enum(RIB_POSITIONS).meta({
       description: "rows: a rib at every row of rings; half-folds: another midway between two rows",
     }),
     pocketMm: lengthMm.meta({ description: "Depth of a rib pocket, mm" }),
@@ -290,7 +290,7 @@ const pouf = z
 export const HALF_DROP_RULES = ["whole-repeat-per-order", "half-repeat-if-needed"] as const;
 export type HalfDropRule = (typeof HALF_DROP_RULES)[number];
 /** Where a repeat begins on the shade: standing on the hem, centred on the length, from the top line, or as fixed. */
-export const MOTIF_PLACES = ["hem", "centre", "top", "free"] as const;
+export const MOTIF_ANCHORS = ["hem", "centre", "top", "free"] as const;
 export const MOTIF_ACROSS = ["centre-motif", "between-motifs", "offset"] as const;
 export type MotifAcross = (typeof MOTIF_ACROSS)[number];
 export const PILES = ["down", "up"] as const;
@@ -298,7 +298,7 @@ const pattern = z
   .strictObject({
     halfDropRule: z.enum(HALF_DROP_RULES).meta({ description: "How much more a half drop asks for" }),
     placementRepeat: z.boolean().meta({ description: "Buy one repeat more to place the motif" }),
-    place: z.enum(MOTIF_PLACES).meta({
+    place: z.enum(MOTIF_ANCHORS).meta({
       description:
         "Motif along the length: whole repeats stand on the hem, are centred, begin at the top line, or as fixed",
     }),

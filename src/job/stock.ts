@@ -19,7 +19,7 @@ export const flawSchema = z
   })
   .meta({ description: "A flaw to avoid" });
 
-/** What lies on the rack: cloth in bolts and remnants, cord, battens and boards by the length. */
+/** What is in stock: cloth in bolts and remnants, cord, battens and boards by the length. */
 export const stockSchema = z
   .strictObject({
     cloth: z
@@ -34,7 +34,7 @@ export const stockSchema = z
             description: "Dye lot; pieces of one shade that are seen come from one lot",
           }),
           pricePerM: money.optional().meta({
-            description: "What a metre of it is reckoned at; left out: it costs nothing more",
+            description: "What a metre of it is priced at; left out: it costs nothing more",
           }),
           flaws: z.array(flawSchema).max(200).optional(),
           repeatStartMm: lengthMm.optional().meta({

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../test/briefs.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { chooseLock } from "./choose-lock.ts";
 
 const withCord = (cord: string, lock?: string) =>
-  briefWith({ shade: { making: { lift: { cord, ...(lock === undefined ? {} : { lock }) } } } });
+  resolvedWith({ shade: { making: { lift: { cord, ...(lock === undefined ? {} : { lock }) } } } });
 
 describe("lock", () => {
   // Capacities: “Hardware instruction and gallery pages”, cord-lock questions.

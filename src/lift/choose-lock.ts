@@ -1,4 +1,4 @@
-import type { Brief, CordLock } from "../job/index.ts";
+import type { CordLock, ResolvedShade } from "../job/index.ts";
 import { lockRoom, type Misfit, misfits } from "./lock-fit.ts";
 
 export interface LockChoice {
@@ -13,17 +13,17 @@ export interface LockChoice {
  * The maker's lock where one is set, else the first that takes so many cords of this cord's diameter;
  * where none does, the one that misses by least.
  */
-export function chooseLock(brief: Brief, cordCount: number): LockChoice {
-  const { cord, lock: own } = brief;
+export function chooseLock(resolved: ResolvedShade, cordCount: number): LockChoice {
+  const { cord, lock: own } = resolved;
   if (own)
     return { lock: own, refused: [], forced: refusals(misfits(own, cord, cordCount), "stop").length > 0 };
-  const judged = brief.locks.map((lock) => ({ lock, against: misfits(lock, cord, cordCount) }));
+  const judged = resolved.locks.map((lock) => ({ lock, against: misfits(lock, cord, cordCount) }));
   const at = firstWithout(judged, "fix") ?? firstWithout(judged, "stop");
   if (at !== undefined) {
     const refused = judged.slice(0, at).map(({ lock, against }) => ({ lock, reason: reasonText(against) }));
     return { lock: pick(judged, at), refused, forced: false };
   }
-  const nearest = nearestIndex(brief, cordCount);
+  const nearest = nearestIndex(resolved, cordCount);
   const refused = judged
     .filter((_, i) => i !== nearest)
     .map(({ lock, against }) => ({ lock, reason: reasonText(against) }));
@@ -33,7 +33,7 @@ export function chooseLock(brief: Brief, cordCount: number): LockChoice {
 type Judged = { lock: CordLock; against: Misfit[] };
 
 function refusals(against: Misfit[], lightest: "stop" | "fix"): Misfit[] {
-  return against.filter(({ weight }) => weight === "stop" || (lightest === "fix" && weight === "fix"));
+  return against.filter(({ severity }) => severity === "stop" || (lightest === "fix" && severity === "fix"));
 }
 
 function firstWithout(judged: Judged[], lightest: "stop" | "fix"): number | undefined {
@@ -54,7 +54,7 @@ function pick(judged: Judged[], at: number): CordLock {
 }
 
 /** The lock that misses by least: by the share of cords that it cannot take and of the diameter that is off. */
-function nearestIndex({ locks, cord }: Brief, cordCount: number): number {
+function nearestIndex({ locks, cord }: ResolvedShade, cordCount: number): number {
   let best = 0;
   let least = Number.POSITIVE_INFINITY;
   locks.forEach((lock, i) => {

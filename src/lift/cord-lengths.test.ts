@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import { inches } from "../units/index.ts";
 import { cordLengths } from "./cord-lengths.ts";
 import { planTail } from "./plan-tail.ts";
@@ -40,12 +40,12 @@ describe(X1.source, () => {
   });
 
   test("travel and raised tail", () => {
-    const { brief, size, grid, form, mass } = handShade({
+    const { resolved, size, grid, form, mass } = handShade({
       window: { shade: { making: { lift: { tailMm: inches(30) } } } },
     });
-    const lock = brief.locks[0];
+    const lock = resolved.locks[0];
     if (!lock) throw new Error("invalid catalogue: no lock");
-    const tail = planTail({ brief, size, grid, form, mass, lock }, new WorkingBook());
+    const tail = planTail({ resolved, size, grid, form, mass, lock }, new WorkingBook());
     expectNear(grid.travelMm / 25.4, X1.travelIn, X1.tolIn);
     expectNear(tail.raisedMm / 25.4, X1.raisedTailIn, X1.tolIn);
   });

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import { cordLoads, heldWeight } from "./cord-loads.ts";
 
 const sum = (list: number[]) => list.reduce((all, one) => all + one, 0);

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { continuousBeam } from "../mechanics/index.ts";
-import { type Form, type Grid, type Mass, massByPlace } from "../shade/index.ts";
+import { type Form, type Grid, type Mass, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
@@ -11,7 +11,7 @@ import { GRAVITY } from "../units/index.ts";
 export function heldWeight(grid: Grid, form: Form, mass: Mass, book: WorkingBook): number {
   const top = form.stretches.at(-1);
   const slackMm = top === undefined ? 0 : Math.max(0, top.clothMm - top.cordMm);
-  const { clothKg, barKg, rowsKg } = massByPlace(mass);
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   return book.figure("lift.held", {
     label: "Weight on the cords, fully raised",
     symbol: "G",
@@ -26,7 +26,7 @@ export function heldWeight(grid: Grid, form: Form, mass: Mass, book: WorkingBook
       L: [form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0), "mm", "cloth from hem to top line"],
     },
     cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
-    reckon: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
+    compute: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
   });
 }
 

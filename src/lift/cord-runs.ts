@@ -1,23 +1,23 @@
-import type { WorkingBook } from "../account/index.ts";
-import { type CordRun, headYMm } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import { type CordRun, headYMm } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";
 import { cordLength } from "./cord-lengths.ts";
 import { cordTotal, sumFigure } from "./cord-sum.ts";
 import type { FoundSeat } from "./find-seat.ts";
+import type { LiftInput } from "./lift-input.ts";
+import { lockRoom } from "./lock-fit.ts";
+import { numbersFromControl, xFromControl } from "./lock-parts.ts";
 import {
   cordPull,
   frictionOf,
-  type Rigging,
+  type RigLayout,
   ROLLER_EFFICIENCY,
   type Strand,
   strandPath,
   wrapRad,
-} from "./harness.ts";
-import type { LiftInput } from "./lift-input.ts";
-import { lockRoom } from "./lock-fit.ts";
-import { numbersFromControl, xFromControl } from "./lock-parts.ts";
+} from "./rig-threading.ts";
 import { firstSlotInUse } from "./slot-layout.ts";
 
 export interface CordRuns {
@@ -33,25 +33,33 @@ export interface CordRuns {
 export function cordRuns(
   input: LiftInput,
   frame: ControlFrame,
-  rigging: Rigging,
+  layout: RigLayout,
   seat: FoundSeat,
   tailMm: number,
   book: WorkingBook,
 ): CordRuns {
-  const { brief, grid, size } = input;
+  const { resolved, grid, size } = input;
   const numbers = numbersFromControl(grid.columns, frame.side);
   const columns = xFromControl(grid.columns, frame.side);
-  const { strands } = seat.harness;
+  const { strands } = seat.threading;
   const lockX = mirrored(frame, seat.lockMm);
   const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
-  const firstSlot = firstSlotInUse(lockRoom(input.lock, brief.cord));
+  const firstSlot = firstSlotInUse(lockRoom(input.lock, resolved.cord));
   const cords = strands
     .map((strand): CordRun => {
       const number = numbers[strand.eye] ?? 0;
       const columnX = columns[strand.eye] ?? 0;
       const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
-      const path = strandPath(rigging, strand, seat.lockMm);
-      const lengthMm = lengthFigure(book, number, columnX, lockX, riseMm, tailMm, brief.making.lift.knotsMm);
+      const path = strandPath(layout, strand, seat.lockMm);
+      const lengthMm = lengthFigure(
+        book,
+        number,
+        columnX,
+        lockX,
+        riseMm,
+        tailMm,
+        resolved.making.lift.knotsMm,
+      );
       return {
         number,
         columnX,
@@ -61,13 +69,13 @@ export function cordRuns(
         riseMm,
         runMm: Math.abs(lockX - columnX),
         tailMm,
-        knotsMm: brief.making.lift.knotsMm,
+        knotsMm: resolved.making.lift.knotsMm,
         lengthMm,
-        cutMm: upToMark(lengthMm, brief.units.ruler),
+        cutMm: upToMark(lengthMm, resolved.units.ruler),
         path: path.map(([along, zMm], i) => ({ xMm: i === 0 ? columnX : mirrored(frame, along), zMm })),
         eyes: [strand.eye, ...strand.passes].map((eye) => numbers[eye] ?? 0),
-        loadN: rigging.loadsN[strand.eye] ?? 0,
-        pullN: pullFigure(input, book, number, rigging.loadsN[strand.eye] ?? 0, wrapRad(path)),
+        loadN: layout.loadsN[strand.eye] ?? 0,
+        pullN: pullFigure(input, book, number, layout.loadsN[strand.eye] ?? 0, wrapRad(path)),
       };
     })
     .sort((a, b) => a.number - b.number);
@@ -114,18 +122,18 @@ function lengthFigure(
     },
     cite: cite("geometry", "rise, run, tail and knots"),
     note: "the rise is taken to the top line: the board’s thickness stays as spare",
-    reckon: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
+    compute: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
   });
 }
 
 function pullFigure(
-  { brief }: LiftInput,
+  { resolved }: LiftInput,
   book: WorkingBook,
   number: number,
   loadN: number,
   wrap: number,
 ): number {
-  const friction = frictionOf(brief.eye);
+  const friction = frictionOf(resolved.eye);
   return book.figure(`lift.cord-${number}-pull`, {
     label: `Cord ${number}: pull at the hand`,
     symbol: `p${number}`,
@@ -138,6 +146,6 @@ function pullFigure(
       η: [ROLLER_EFFICIENCY.value, "ratio", "efficiency of the lock’s roller"],
     },
     cite: cite("capstan"),
-    reckon: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
+    compute: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
   });
 }

@@ -1,4 +1,4 @@
-import type { FigureUnit, WorkingBook } from "../account/index.ts";
+import type { FigureUnit, WorkingBook } from "../figures/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 
 interface SumSpec {
@@ -19,7 +19,7 @@ export function sumFigure(book: WorkingBook, id: string, { each, name, ...spec }
     ...spec,
     formula: Object.keys(given).join(" + "),
     given,
-    reckon: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
+    compute: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
   });
 }
 

@@ -4,20 +4,27 @@ import { expectNear } from "../../test/near.ts";
 import { markMm } from "../units/index.ts";
 import { findSeat } from "./find-seat.ts";
 import { type BoardLine, gapAfter, gapsToTry, hasRoom } from "./gaps.ts";
-import { cordPull, harnessFor, type Rigging, ROLLER_EFFICIENCY, strandPath, wrapRad } from "./harness.ts";
 import { pullCurve } from "./pull-curve.ts";
+import {
+  cordPull,
+  type RigLayout,
+  ROLLER_EFFICIENCY,
+  strandPath,
+  threadRig,
+  wrapRad,
+} from "./rig-threading.ts";
 
 /** Pull by the drawn paths, point by point. */
-function drawnPull(rigging: Rigging, outer: number, lockMm: number): number {
-  return harnessFor(rigging, outer).strands.reduce((sum, strand) => {
-    const wrap = wrapRad(strandPath(rigging, strand, lockMm));
-    return sum + cordPull(rigging.loadsN[strand.eye] ?? 0, rigging.friction, wrap, ROLLER_EFFICIENCY.value);
+function drawnPull(layout: RigLayout, outer: number, lockMm: number): number {
+  return threadRig(layout, outer).strands.reduce((sum, strand) => {
+    const wrap = wrapRad(strandPath(layout, strand, lockMm));
+    return sum + cordPull(layout.loadsN[strand.eye] ?? 0, layout.friction, wrap, ROLLER_EFFICIENCY.value);
   }, 0);
 }
 
 interface Case {
   line: BoardLine;
-  rigging: Rigging;
+  layout: RigLayout;
 }
 
 const anyCase: fc.Arbitrary<Case> = fc
@@ -44,7 +51,7 @@ const anyCase: fc.Arbitrary<Case> = fc
         straightRunMm: run,
         housingLengthMm: length,
       },
-      rigging: {
+      layout: {
         eyesMm,
         loadsN: loads.slice(0, cords),
         cordDiameterMm: 1.4,
@@ -64,29 +71,25 @@ const wish = (ruler: "1 mm" | "1/8 in" = "1 mm") => ({ kind: "auto" as const, ru
 describe("seat", () => {
   test("no mark of the ruler in any gap pulls less (every one tried)", () => {
     fc.assert(
-      fc.property(
-        anyCase,
-        fc.constantFrom("1 mm" as const, "1/8 in" as const),
-        ({ line, rigging }, ruler) => {
-          const found = findSeat(line, rigging, wish(ruler));
-          if (found.forced) return;
-          const pull = drawnPull(rigging, found.gap.outer, found.lockMm);
-          const mark = markMm(ruler);
-          for (const gap of gapsToTry(line, "auto")) {
-            for (let place = Math.ceil(gap.fromMm / mark) * mark; place <= gap.toMm; place += mark) {
-              expect(pull).toBeLessThanOrEqual(drawnPull(rigging, gap.outer, place) * (1 + 1e-6));
-            }
+      fc.property(anyCase, fc.constantFrom("1 mm" as const, "1/8 in" as const), ({ line, layout }, ruler) => {
+        const found = findSeat(line, layout, wish(ruler));
+        if (found.forced) return;
+        const pull = drawnPull(layout, found.gap.outer, found.lockMm);
+        const mark = markMm(ruler);
+        for (const gap of gapsToTry(line, "auto")) {
+          for (let place = Math.ceil(gap.fromMm / mark) * mark; place <= gap.toMm; place += mark) {
+            expect(pull).toBeLessThanOrEqual(drawnPull(layout, gap.outer, place) * (1 + 1e-6));
           }
-        },
-      ),
+        }
+      }),
       { numRuns: 60 },
     );
   });
 
   test("is clear of every eye and of the board’s ends, with the straight run, by construction", () => {
     fc.assert(
-      fc.property(anyCase, ({ line, rigging }) => {
-        const { lockMm, forced, gap } = findSeat(line, rigging, wish());
+      fc.property(anyCase, ({ line, layout }) => {
+        const { lockMm, forced, gap } = findSeat(line, layout, wish());
         const room = gapsToTry(line, "auto").some(hasRoom);
         expect(forced).toBe(!room);
         if (forced) return;
@@ -103,8 +106,8 @@ describe("seat", () => {
 
   test("sits on a mark wherever its gap has one", () => {
     fc.assert(
-      fc.property(anyCase, ({ line, rigging }) => {
-        const { lockMm, forced, gap } = findSeat(line, rigging, wish());
+      fc.property(anyCase, ({ line, layout }) => {
+        const { lockMm, forced, gap } = findSeat(line, layout, wish());
         if (forced || Math.ceil(gap.fromMm) > Math.floor(gap.toMm)) return;
         expectNear(lockMm, Math.round(lockMm), 1e-9);
       }),
@@ -113,12 +116,12 @@ describe("seat", () => {
 
   test("the curve that is searched is the pull of the drawn paths", () => {
     fc.assert(
-      fc.property(anyCase, fc.double({ min: 0, max: 1, noNaN: true }), ({ line, rigging }, share) => {
+      fc.property(anyCase, fc.double({ min: 0, max: 1, noNaN: true }), ({ line, layout }, share) => {
         for (const gap of gapsToTry(line, "auto")) {
           if (!hasRoom(gap)) continue;
           const place = gap.fromMm + share * (gap.toMm - gap.fromMm);
-          const curve = pullCurve(rigging, harnessFor(rigging, gap.outer))(place);
-          expectNear(curve, drawnPull(rigging, gap.outer, place), 1e-9 * curve);
+          const curve = pullCurve(layout, threadRig(layout, gap.outer))(place);
+          expectNear(curve, drawnPull(layout, gap.outer, place), 1e-9 * curve);
         }
       }),
     );
@@ -126,8 +129,8 @@ describe("seat", () => {
 
   test("more friction never lowers the pull", () => {
     fc.assert(
-      fc.property(anyCase, fc.double({ min: 0, max: 0.5, noNaN: true }), ({ line, rigging }, more) => {
-        const pulls = [rigging, { ...rigging, friction: rigging.friction + more }].map((one) => {
+      fc.property(anyCase, fc.double({ min: 0, max: 0.5, noNaN: true }), ({ line, layout }, more) => {
+        const pulls = [layout, { ...layout, friction: layout.friction + more }].map((one) => {
           const { gap, lockMm } = findSeat(line, one, wish());
           return drawnPull(one, gap.outer, lockMm);
         });
@@ -137,8 +140,8 @@ describe("seat", () => {
   });
 
   test("a fixed place is kept; on an eye or off the board it is forced", () => {
-    const { line, rigging } = fixture();
-    const at = (fixedMm: number) => findSeat(line, rigging, { ...wish(), fixedMm });
+    const { line, layout } = fixture();
+    const at = (fixedMm: number) => findSeat(line, layout, { ...wish(), fixedMm });
     expect(at(150)).toMatchObject({ lockMm: 150, forced: false, gap: { outer: 1, kind: "between" } });
     expect(at(350)).toMatchObject({ lockMm: 350, forced: false, gap: { outer: 2, kind: "between" } });
     expect(at(50)).toMatchObject({ lockMm: 50, forced: true });
@@ -164,7 +167,7 @@ describe("seat", () => {
         straightRunMm: 12,
         housingLengthMm: 30,
       },
-      rigging: {
+      layout: {
         eyesMm,
         loadsN: [2, 4, 4, 2],
         cordDiameterMm: 1.4,

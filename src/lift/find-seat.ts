@@ -1,7 +1,7 @@
 import { markMm, type Ruler, SAME_LENGTH_MM } from "../units/index.ts";
 import { type BoardLine, type Gap, gapAround, gapsToTry, hasRoom, shortOfMm } from "./gaps.ts";
-import { type Harness, harnessFor, type Rigging } from "./harness.ts";
 import { pullCurve } from "./pull-curve.ts";
+import { type RigLayout, type RigThreading, threadRig } from "./rig-threading.ts";
 
 export interface SeatWish {
   kind: "auto" | "between" | "outside";
@@ -14,7 +14,7 @@ export interface FoundSeat {
   gap: Gap;
   /** Centre of the housing, mm from the control side. */
   lockMm: number;
-  harness: Harness;
+  threading: RigThreading;
   /** Gaps that were looked at; those without room too. */
   tried: Gap[];
   forced: boolean;
@@ -27,35 +27,35 @@ const TELL_APART = 1 + 1e-9;
  * Seat of the lock: of all places that keep clear of eyes and board ends, on a mark of the ruler, the one with
  * the least pull at the hand. Without any, the place that misses by least, marked as forced.
  */
-export function findSeat(line: BoardLine, rigging: Rigging, wish: SeatWish): FoundSeat {
+export function findSeat(line: BoardLine, layout: RigLayout, wish: SeatWish): FoundSeat {
   const tried = gapsToTry(line, wish.fixedMm === undefined ? wish.kind : "auto");
-  if (wish.fixedMm !== undefined) return fixedSeat(line, rigging, wish.fixedMm, tried);
+  if (wish.fixedMm !== undefined) return fixedSeat(line, layout, wish.fixedMm, tried);
   let best: FoundSeat | undefined;
   let least = Number.POSITIVE_INFINITY;
   for (const gap of tried) {
     if (!hasRoom(gap)) continue;
-    const harness = harnessFor(rigging, gap.outer);
-    const pull = pullCurve(rigging, harness);
+    const threading = threadRig(layout, gap.outer);
+    const pull = pullCurve(layout, threading);
     const lockMm = leastPull(pull, gap, markMm(wish.ruler));
     const pullN = pull(lockMm);
     if (best === undefined || pullN * TELL_APART < least) {
-      best = { gap, lockMm, harness, tried, forced: false };
+      best = { gap, lockMm, threading, tried, forced: false };
       least = pullN;
     }
   }
-  return best ?? forcedSeat(line, rigging, tried);
+  return best ?? forcedSeat(line, layout, tried);
 }
 
-function fixedSeat(line: BoardLine, rigging: Rigging, wishedMm: number, tried: Gap[]): FoundSeat {
+function fixedSeat(line: BoardLine, layout: RigLayout, wishedMm: number, tried: Gap[]): FoundSeat {
   const lockMm = Math.min(Math.max(wishedMm, line.boardFromMm), Math.max(line.boardFromMm, line.boardToMm));
   const gap = gapAround(line, lockMm);
   const clear = wishedMm >= gap.fromMm - SAME_LENGTH_MM && wishedMm <= gap.toMm + SAME_LENGTH_MM;
-  return { gap, lockMm, harness: harnessFor(rigging, gap.outer), tried, forced: !clear };
+  return { gap, lockMm, threading: threadRig(layout, gap.outer), tried, forced: !clear };
 }
 
-function forcedSeat(line: BoardLine, rigging: Rigging, tried: Gap[]): FoundSeat {
+function forcedSeat(line: BoardLine, layout: RigLayout, tried: Gap[]): FoundSeat {
   const nearest = tried.reduce((a, b) => (shortOfMm(b) < shortOfMm(a) ? b : a));
-  const seat = fixedSeat(line, rigging, (nearest.fromMm + nearest.toMm) / 2, tried);
+  const seat = fixedSeat(line, layout, (nearest.fromMm + nearest.toMm) / 2, tried);
   return { ...seat, forced: true };
 }
 

@@ -1,4 +1,4 @@
-export { chooseGear, gearInput } from "./choose-gear.ts";
+export { chooseLiftParts, liftPartsInput } from "./choose-lift-parts.ts";
 export { chooseLock } from "./choose-lock.ts";
 /** @public Cord lengths from bare numbers, without a job. */
 export { cordLengths } from "./cord-lengths.ts";

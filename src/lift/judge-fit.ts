@@ -1,5 +1,5 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import { type Brief, type CordLock, settingPatch } from "../job/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
+import { type CordLock, type ResolvedShade, settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { fineText } from "../units/index.ts";
 import type { LockChoice } from "./choose-lock.ts";
@@ -11,86 +11,92 @@ const MOST_OF_A_KIND = 2;
 
 /** Does the lock take so many cords of this diameter? */
 export function judgeFit(input: LiftInput, choice: LockChoice): Finding[] {
-  const { brief, lock, grid } = input;
-  const findings = misfits(lock, brief.cord, grid.columns.length).map((misfit) => fitFinding(input, misfit));
-  const room = lockRoom(lock, brief.cord);
-  if (room.innerOnly && room.cordsMax > 0) findings.push(innerSlots(brief, lock));
-  if (lock.demo === true) findings.push(demoLock(brief, lock, choice));
+  const { resolved, lock, grid } = input;
+  const findings = misfits(lock, resolved.cord, grid.columns.length).map((misfit) =>
+    fitFinding(input, misfit),
+  );
+  const room = lockRoom(lock, resolved.cord);
+  if (room.innerOnly && room.cordsMax > 0) findings.push(innerSlots(resolved, lock));
+  if (lock.demo === true) findings.push(demoLock(resolved, lock, choice));
   return findings;
 }
 
-function base(brief: Brief) {
-  return { stage: "lift", shadeId: brief.shadeId, path: `${brief.path}/shade/making/lift/lock` } as const;
+function base(resolved: ResolvedShade) {
+  return {
+    stage: "lift",
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/lift/lock`,
+  } as const;
 }
 
-function fitFinding(input: LiftInput, { id, weight, reason, cite: from }: Misfit): Finding {
-  const { brief, lock } = input;
+function fitFinding(input: LiftInput, { id, severity, reason, cite: from }: Misfit): Finding {
+  const { resolved, lock } = input;
   const remedies =
-    weight === "stop" || weight === "fix"
+    severity === "stop" || severity === "fix"
       ? [
           ...otherLocks(input),
           ...(id === "lift.too-many-cords" ? [] : otherCords(input)),
           ...(id === "lift.too-many-cords" ? fewerColumns(input) : []),
         ]
       : [];
-  return { ...base(brief), id, weight, text: `“${lock.name}” ${reason}.`, cite: from, remedies };
+  return { ...base(resolved), id, severity, text: `“${lock.name}” ${reason}.`, cite: from, remedies };
 }
 
-function takes(lock: CordLock, cord: Brief["cord"], count: number): boolean {
-  return misfits(lock, cord, count).every(({ weight }) => weight !== "stop" && weight !== "fix");
+function takes(lock: CordLock, cord: ResolvedShade["cord"], count: number): boolean {
+  return misfits(lock, cord, count).every(({ severity }) => severity !== "stop" && severity !== "fix");
 }
 
-function otherLocks({ brief, lock, grid }: LiftInput): Remedy[] {
-  return brief.locks
-    .filter((other) => other.id !== lock.id && takes(other, brief.cord, grid.columns.length))
+function otherLocks({ resolved, lock, grid }: LiftInput): Remedy[] {
+  return resolved.locks
+    .filter((other) => other.id !== lock.id && takes(other, resolved.cord, grid.columns.length))
     .slice(0, MOST_OF_A_KIND)
     .map((other) => ({
       label: `Use “${other.name}”`,
-      patch: settingPatch(brief, "lift", "lock", other.id),
+      patch: settingPatch(resolved, "lift", "lock", other.id),
     }));
 }
 
-function otherCords({ brief, lock, grid }: LiftInput): Remedy[] {
-  return (brief.parts?.cords ?? [])
-    .filter((cord) => cord.id !== brief.cord.id && takes(lock, cord, grid.columns.length))
+function otherCords({ resolved, lock, grid }: LiftInput): Remedy[] {
+  return (resolved.parts?.cords ?? [])
+    .filter((cord) => cord.id !== resolved.cord.id && takes(lock, cord, grid.columns.length))
     .slice(0, MOST_OF_A_KIND)
     .map((cord) => ({
       label: `Use “${cord.name}”`,
-      patch: settingPatch(brief, "lift", "cord", cord.id),
+      patch: settingPatch(resolved, "lift", "cord", cord.id),
     }));
 }
 
 /** Columns cut down to what the roomiest lock for this cord takes. */
-function fewerColumns({ brief, grid }: LiftInput): Remedy[] {
-  const most = brief.locks.reduce((best, lock) => {
-    const { cordsMax } = lockRoom(lock, brief.cord);
-    return cordsMax > best && takes(lock, brief.cord, cordsMax) ? cordsMax : best;
+function fewerColumns({ resolved, grid }: LiftInput): Remedy[] {
+  const most = resolved.locks.reduce((best, lock) => {
+    const { cordsMax } = lockRoom(lock, resolved.cord);
+    return cordsMax > best && takes(lock, resolved.cord, cordsMax) ? cordsMax : best;
   }, 0);
   if (most < 2 || most >= grid.columns.length) return [];
   return [
     {
       label: `Use ${most} columns, with ribs so that the folds do not bow`,
-      patch: settingPatch(brief, "columns", "count", most),
+      patch: settingPatch(resolved, "columns", "count", most),
     },
   ];
 }
 
-function innerSlots(brief: Brief, lock: CordLock): Finding {
+function innerSlots(resolved: ResolvedShade, lock: CordLock): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     id: "lift.inner-slots-only",
-    weight: "mind",
-    text: `Cord of ${fineText(brief.cord.diameterMm)} goes in the inner slots of “${lock.name}” only: in an outer slot it can wedge between roller and housing.`,
+    severity: "note",
+    text: `Cord of ${fineText(resolved.cord.diameterMm)} goes in the inner slots of “${lock.name}” only: in an outer slot it can wedge between roller and housing.`,
     cite: cite("lock-instructions", "thin cord in the inner slots only"),
     remedies: [],
   };
 }
 
-function demoLock(brief: Brief, lock: CordLock, { forced }: LockChoice): Finding {
+function demoLock(resolved: ResolvedShade, lock: CordLock, { forced }: LockChoice): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     id: "lift.demo-lock",
-    weight: "mind",
+    severity: "note",
     text: `The sizes of “${lock.name}” are invented for demonstration${forced ? "" : "; it stands in until you enter the lock in your hand"}. Measure your own before the board is drilled: its length decides where it sits.`,
     cite: cite("demo"),
     remedies: [],

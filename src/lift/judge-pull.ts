@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
-import { type Bar, type Brief, barSectionMm2, settingPatch } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
+import { type Bar, barSectionMm2, type ResolvedShade, settingPatch } from "../job/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, N_PER_POUND_FORCE } from "../units/index.ts";
 import type { CordLoads } from "./cord-loads.ts";
@@ -19,39 +19,39 @@ export function judgePull(
   loads: CordLoads,
   book: WorkingBook,
 ): Finding[] {
-  return [...hardPull(input, lift), ...unsureShares(input.brief, loads, book)];
+  return [...hardPull(input, lift), ...unsureShares(input.resolved, loads, book)];
 }
 
-function hardPull({ brief }: LiftInput, { pullN, heldN, course }: CordLockLift): Finding[] {
+function hardPull({ resolved }: LiftInput, { pullN, heldN, course }: CordLockLift): Finding[] {
   if (pullN <= EASY_PULL.value) return [];
   const hard = pullN > HARD_PULL.value;
   const mark = hard ? HARD_PULL : EASY_PULL;
-  const text = (forceN: number) => forceText(forceN, brief.units);
+  const text = (forceN: number) => forceText(forceN, resolved.units);
   return [
     {
       stage: "lift",
-      shadeId: brief.shadeId,
+      shadeId: resolved.shadeId,
       id: "lift.hard-pull",
-      weight: hard || brief.purpose === "public-building" ? "fix" : "mind",
-      path: `${brief.path}/shade/making/lift`,
+      severity: hard || resolved.purpose === "public-building" ? "fix" : "note",
+      path: `${resolved.path}/shade/making/lift`,
       text: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: the eyes and the lock add the rest. ${hard ? `Nearly everyone can pull ${text(mark.value)} with one arm, not everyone more.` : `A pull up to ${text(mark.value)} is easy for one hand.`} Pulleys in place of the eyes, a lighter bar or cloth, or two shades side by side make it lighter.`,
       cite: mark.cite,
       figures: ["lift.pull", "lift.held"],
-      remedies: [...pulleys(brief, course, pullN), ...lighterBars(brief)],
+      remedies: [...pulleys(resolved, course, pullN), ...lighterBars(resolved)],
     },
   ];
 }
 
 /** Pulleys in place of the eyes, where that eases the pull. */
-function pulleys(brief: Brief, { withPulleysN }: CordLockLift["course"], pullN: number): Remedy[] {
+function pulleys(resolved: ResolvedShade, { withPulleysN }: CordLockLift["course"], pullN: number): Remedy[] {
   if (withPulleysN === undefined || withPulleysN >= pullN) return [];
-  return (brief.parts?.eyes ?? [])
-    .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== brief.eye.id)
+  return (resolved.parts?.eyes ?? [])
+    .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== resolved.eye.id)
     .slice(0, 1)
     .map((pulley) => ({
       label: `Use “${pulley.name}” in place of the eyes`,
-      changes: `The pull then comes to about ${forceText(withPulleysN, brief.units)}.`,
-      patch: settingPatch(brief, "lift", "eye", pulley.id),
+      changes: `The pull then comes to about ${forceText(withPulleysN, resolved.units)}.`,
+      patch: settingPatch(resolved, "lift", "eye", pulley.id),
     }));
 }
 
@@ -60,20 +60,20 @@ const MATERIALS: readonly Bar["material"][] = ["wood", "plastic", "aluminium", "
 /** A lighter material in a section at most so much larger still makes a lighter bar. */
 const SECTION_GROWS = 1.4;
 
-export function lighterBars(brief: Brief): Remedy[] {
-  const now = MATERIALS.indexOf(brief.bar.material);
-  return (brief.parts?.bars ?? [])
+export function lighterBars(resolved: ResolvedShade): Remedy[] {
+  const now = MATERIALS.indexOf(resolved.bar.material);
+  return (resolved.parts?.bars ?? [])
     .filter((bar) => MATERIALS.indexOf(bar.material) < now)
-    .filter((bar) => barSectionMm2(bar) <= SECTION_GROWS * barSectionMm2(brief.bar))
+    .filter((bar) => barSectionMm2(bar) <= SECTION_GROWS * barSectionMm2(resolved.bar))
     .slice(0, 2)
     .map((bar) => ({
       label: `Use the lighter “${bar.name}”`,
-      patch: settingPatch(brief, "board", "bar", bar.id),
+      patch: settingPatch(resolved, "board", "bar", bar.id),
     }));
 }
 
 export function unsureShares(
-  brief: Brief,
+  resolved: ResolvedShade,
   { stiffN, limpN, designN }: CordLoads,
   book: WorkingBook,
 ): Finding[] {
@@ -90,18 +90,18 @@ export function unsureShares(
       B: [limp, "N", "share of a limp hem: half way to each neighbour"],
     },
     cite: cite("beam-theory"),
-    reckon: ({ A, B }) => Math.max(A, B),
+    compute: ({ A, B }) => Math.max(A, B),
   });
   const lighter = Math.min(stiff, limp);
   if (worse - lighter <= SHARES_DIFFER * worse) return [];
-  const text = (forceN: number) => forceText(forceN, brief.units);
+  const text = (forceN: number) => forceText(forceN, resolved.units);
   return [
     {
       stage: "lift",
-      shadeId: brief.shadeId,
+      shadeId: resolved.shadeId,
       id: "lift.shares-differ",
-      weight: "mind",
-      path: `${brief.path}/shade/making/columns`,
+      severity: "note",
+      path: `${resolved.path}/shade/making/columns`,
       text: `Cord ${heaviest + 1} carries ${text(stiff)} if the bar is stiff and ${text(limp)} if the hem is limp. The plan goes by the larger, for every cord.`,
       cite: cite("beam-theory"),
       figures: ["lift.heaviest-cord"],

@@ -1,69 +1,69 @@
-import type { Finding } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { CordLockLift, Grid, TubeLift } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 
 /** What closed cords up the back ask for, and what they leave open. */
 export function judgeRear(
-  { brief, grid }: { brief: Brief; grid: Grid },
+  { resolved, grid }: { resolved: ResolvedShade; grid: Grid },
   lift: CordLockLift | TubeLift,
 ): Finding[] {
   switch (lift.rearCords) {
     case "open":
       return [];
     case "ring-locked":
-      return [grippedSleeve(brief, grid), bareStretches(brief, lift), friction(brief)];
+      return [grippedSleeve(resolved, grid), bareStretches(resolved, lift), friction(resolved)];
     case "enclosed":
-      return [bareStretches(brief, lift), friction(brief)];
+      return [bareStretches(resolved, lift), friction(resolved)];
   }
 }
 
-function base(brief: Brief) {
+function base(resolved: ResolvedShade) {
   return {
     stage: "rig",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/lift/rearCords`,
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/lift/rearCords`,
     remedies: [],
   } as const;
 }
 
 /** A cord that is held at every ring cannot slide, so nothing below the top ring can gather. */
-function grippedSleeve(brief: Brief, grid: Grid): Finding {
-  const text = (mm: number) => lengthText(mm, brief.units);
+function grippedSleeve(resolved: ResolvedShade, grid: Grid): Finding {
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const rows = grid.rows.length;
   return {
-    ...base(brief),
+    ...base(resolved),
     remedies: [],
     id: "rig.gripped-sleeve",
-    weight: "mind",
+    severity: "note",
     text: `The rings grip a woven sleeve, and the cord slides inside it. Do not fix the bare cord itself at every ring: it could then not slide, the shade would come up as one sheet, and of its ${rows} ${rows === 1 ? "fold" : "folds"} only the cloth above the top ring, ${text(grid.topSectionMm)}, would ever fold. Sleeve and rings must be made for each other: whether they hold against a pull is for their maker to say and for the physical test to show.`,
     cite: cite("geometry", "a cord held at two rings keeps its length between them"),
   };
 }
 
 /** Where the sleeve ends the cord is bare. */
-function bareStretches(brief: Brief, lift: CordLockLift | TubeLift): Finding {
+function bareStretches(resolved: ResolvedShade, lift: CordLockLift | TubeLift): Finding {
   const bare =
     lift.kind === "cord-lock"
       ? "along the board between the eyes and the lock, and below the lock"
       : "for the last stretch up to its spool";
   return {
-    ...base(brief),
+    ...base(resolved),
     remedies: [],
     id: "rig.bare-cord",
-    weight: "mind",
+    severity: "note",
     text: `A sleeve ends under the board: each cord is bare ${bare}. At the bottom its knot must stay open until the hem is level; close the sleeve there afterwards.`,
     cite: cite("geometry", "a sleeve cannot run through an eye or onto a spool"),
   };
 }
 
-function friction(brief: Brief): Finding {
+function friction(resolved: ResolvedShade): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     remedies: [],
     id: "lift.sleeve-friction",
-    weight: "unproven",
+    severity: "unproven",
     text: "Not proven: how much the sleeves rub. The pull and the weights of this plan leave it out. Sleeve one column first, hang its share of the weight on the cord and see that it runs and comes down again.",
     cite: cite("our-choice", "friction of a cord in a sleeve was not found in print"),
   };

@@ -1,49 +1,49 @@
-import type { Finding } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { cordLengthText, fineText, lengthText } from "../units/index.ts";
 import type { FoundSeat } from "./find-seat.ts";
-import { EYE_OPENING, type Rigging } from "./harness.ts";
 import type { LiftInput } from "./lift-input.ts";
+import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
 
 /** Share of a round opening that a bundle of cords can fill. */
 const BUNDLE_FILL = 0.7;
 const bundleCite = cite("from-memory", "a bundle of cords fills about 70 % of a round opening");
 
-/** What threading has to mind: a rig that failed its check, shared slots, crowded eyes, short spools. */
+/** What to note when threading: a rig that failed its check, shared slots, crowded eyes, short spools. */
 export function judgeRig(
   input: LiftInput,
-  rigging: Rigging,
+  layout: RigLayout,
   seat: FoundSeat,
   lift: CordLockLift,
   faults: string[],
 ): Finding[] {
-  const { brief } = input;
+  const { resolved } = input;
   return [
-    ...(faults.length === 0 ? [] : [failedCheck(brief, faults)]),
-    ...(seat.harness.shared ? [sharedSlot(brief, lift)] : []),
-    ...crowdedEye(brief, rigging, seat),
-    ...shortSpool(brief, lift),
+    ...(faults.length === 0 ? [] : [failedCheck(resolved, faults)]),
+    ...(seat.threading.shared ? [sharedSlot(resolved, lift)] : []),
+    ...crowdedEye(resolved, layout, seat),
+    ...shortSpool(resolved, lift),
   ];
 }
 
-function base(brief: Brief) {
-  return { stage: "rig", shadeId: brief.shadeId, remedies: [] } as const;
+function base(resolved: ResolvedShade) {
+  return { stage: "rig", shadeId: resolved.shadeId, remedies: [] } as const;
 }
 
-function failedCheck(brief: Brief, faults: string[]): Finding {
+function failedCheck(resolved: ResolvedShade, faults: string[]): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     remedies: [],
     id: "rig.check-failed",
-    weight: "stop",
+    severity: "stop",
     text: `The drawn rig does not pass its own check: ${faults.slice(0, 3).join("; ")}. Do not thread it so.`,
     cite: cite("geometry", "crossings counted on the drawn paths"),
   };
 }
 
-function sharedSlot(brief: Brief, lift: CordLockLift): Finding {
+function sharedSlot(resolved: ResolvedShade, lift: CordLockLift): Finding {
   const both = lift.slots.find(({ cords }) => {
     const ends = new Set(
       cords.map((number) => lift.cords.find((cord) => cord.number === number)?.entersFrom),
@@ -51,47 +51,47 @@ function sharedSlot(brief: Brief, lift: CordLockLift): Finding {
     return ends.size > 1;
   });
   return {
-    ...base(brief),
+    ...base(resolved),
     remedies: [],
     id: "rig.shared-slot",
-    weight: "mind",
+    severity: "note",
     text: `The slots do not suffice to keep the cords of both ends apart: slot ${both?.number ?? ""} takes cords ${both?.cords.join(" and ") ?? ""} from both. Thread them so that neither winds around the other.`,
     cite: cite("our-choice", "cords of one end keep to slots of their own where that is possible"),
   };
 }
 
-function crowdedEye(brief: Brief, rigging: Rigging, seat: FoundSeat): Finding[] {
-  const inner = rigging.eyesMm.length - seat.gap.outer;
+function crowdedEye(resolved: ResolvedShade, layout: RigLayout, seat: FoundSeat): Finding[] {
+  const inner = layout.eyesMm.length - seat.gap.outer;
   const most = Math.max(inner, seat.gap.outer);
-  const bundleMm = brief.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
-  const openingMm = EYE_OPENING.value * brief.eye.outsideDiameterMm;
+  const bundleMm = resolved.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
+  const openingMm = EYE_OPENING.value * resolved.eye.outsideDiameterMm;
   if (bundleMm <= openingMm) return [];
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       remedies: [],
       id: "rig.crowded-eye",
-      weight: "fix",
-      path: `${brief.path}/shade/making/lift/eye`,
-      text: `${most} cords of ${fineText(brief.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
+      severity: "fix",
+      path: `${resolved.path}/shade/making/lift/eye`,
+      text: `${most} cords of ${fineText(resolved.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
       cite: bundleCite,
     },
   ];
 }
 
 /** Is any cord longer than a spool holds? */
-export function shortSpool(brief: Brief, lift: CordLockLift | TubeLift): Finding[] {
-  const { spoolMm } = brief.cord;
+export function shortSpool(resolved: ResolvedShade, lift: CordLockLift | TubeLift): Finding[] {
+  const { spoolMm } = resolved.cord;
   const longest = lift.cords.reduce((most, { cutMm }) => Math.max(most, cutMm), 0);
   if (spoolMm === undefined || longest <= spoolMm) return [];
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       remedies: [],
       id: "rig.short-spool",
-      weight: "stop",
-      path: `${brief.path}/shade/making/lift/cord`,
-      text: `The longest cord is ${lengthText(longest, brief.units)}; a spool of “${brief.cord.name}” holds ${cordLengthText(spoolMm, brief.units)}. A lift cord is never joined: take a longer spool.`,
+      severity: "stop",
+      path: `${resolved.path}/shade/making/lift/cord`,
+      text: `The longest cord is ${lengthText(longest, resolved.units)}; a spool of “${resolved.cord.name}” holds ${cordLengthText(spoolMm, resolved.units)}. A lift cord is never joined: take a longer spool.`,
       cite: cite("common-practice", "a lift cord runs in one piece"),
     },
   ];

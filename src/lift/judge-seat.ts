@@ -1,5 +1,5 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import { type Brief, settingPatch } from "../job/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import { type ControlFrame, mirrored } from "./control-frame.ts";
@@ -19,19 +19,19 @@ export function judgeSeat(
   seat: FoundSeat,
 ): Finding[] {
   if (!seat.forced) return [];
-  return input.brief.making.lift.seatMm === undefined
+  return input.resolved.making.lift.seatMm === undefined
     ? [noPlace(input, line)]
     : [fixedPlace(input, frame, line, seat)];
 }
 
-function base({ brief }: LiftInput) {
-  return { stage: "rig", shadeId: brief.shadeId, weight: "stop", cite: seatCite } as const;
+function base({ resolved }: LiftInput) {
+  return { stage: "rig", shadeId: resolved.shadeId, severity: "stop", cite: seatCite } as const;
 }
 
 function noPlace(input: LiftInput, line: BoardLine): Finding {
-  const { brief, lock } = input;
-  const text = (mm: number) => lengthText(mm, brief.units);
-  const wish = brief.making.lift.seat;
+  const { resolved, lock } = input;
+  const text = (mm: number) => lengthText(mm, resolved.units);
+  const wish = resolved.making.lift.seat;
   const places: string[] = [];
   const outer = line.eyesMm[0] ?? 0;
   const inner = line.eyesMm[1];
@@ -48,7 +48,7 @@ function noPlace(input: LiftInput, line: BoardLine): Finding {
   return {
     ...base(input),
     id: "rig.no-seat",
-    path: `${brief.path}/shade/making/lift/lock`,
+    path: `${resolved.path}/shade/making/lift/lock`,
     text: `There is no place for “${lock.name}”: ${places.join("; ")}. It is drawn where it misses by least.${cure}`,
     remedies,
   };
@@ -75,80 +75,80 @@ function seatRemedies(input: LiftInput, line: BoardLine): Remedy[] {
   ];
 }
 
-function otherKind({ brief }: LiftInput, line: BoardLine): Remedy[] {
-  if (brief.making.lift.seat === "auto" || !gapsToTry(line, "auto").some(hasRoom)) return [];
-  const kind = brief.making.lift.seat === "between" ? "outside the last eye" : "between the last two eyes";
-  return [{ label: `Seat the lock ${kind}`, patch: settingPatch(brief, "lift", "seat", "auto") }];
+function otherKind({ resolved }: LiftInput, line: BoardLine): Remedy[] {
+  if (resolved.making.lift.seat === "auto" || !gapsToTry(line, "auto").some(hasRoom)) return [];
+  const kind = resolved.making.lift.seat === "between" ? "outside the last eye" : "between the last two eyes";
+  return [{ label: `Seat the lock ${kind}`, patch: settingPatch(resolved, "lift", "seat", "auto") }];
 }
 
 /** Fewer columns make wider bays. */
-function wideBay({ brief, grid }: LiftInput, line: BoardLine): Remedy[] {
+function wideBay({ resolved, grid }: LiftInput, line: BoardLine): Remedy[] {
   const first = line.eyesMm[0] ?? 0;
   const last = line.eyesMm.at(-1) ?? 0;
   const count = Math.floor((last - first) / betweenMm(line)) + 1;
-  if (brief.making.lift.seat === "outside" || count < 2 || count >= grid.columns.length) return [];
-  return [{ label: `Use ${count} columns`, patch: settingPatch(brief, "columns", "count", count) }];
+  if (resolved.making.lift.seat === "outside" || count < 2 || count >= grid.columns.length) return [];
+  return [{ label: `Use ${count} columns`, patch: settingPatch(resolved, "columns", "count", count) }];
 }
 
-function longerBoard({ brief, size }: LiftInput, line: BoardLine): Remedy[] {
-  if (brief.making.lift.seat === "between") return [];
-  const shorterMm = downToMark(2 * ((line.eyesMm[0] ?? 0) - outsideMm(line)), brief.units.ruler);
-  return boardRemedy(brief, shorterMm, size.finishedWidthMm - size.boardLengthMm);
+function longerBoard({ resolved, size }: LiftInput, line: BoardLine): Remedy[] {
+  if (resolved.making.lift.seat === "between") return [];
+  const shorterMm = downToMark(2 * ((line.eyesMm[0] ?? 0) - outsideMm(line)), resolved.units.ruler);
+  return boardRemedy(resolved, shorterMm, size.finishedWidthMm - size.boardLengthMm);
 }
 
-function movedInset({ brief, size }: LiftInput, line: BoardLine): Remedy[] {
-  if (brief.making.lift.seat === "between") return [];
-  const insetMm = upToMark(line.boardFromMm + outsideMm(line), brief.units.ruler);
-  return insetRemedy(brief, insetMm, size.finishedWidthMm);
+function movedInset({ resolved, size }: LiftInput, line: BoardLine): Remedy[] {
+  if (resolved.making.lift.seat === "between") return [];
+  const insetMm = upToMark(line.boardFromMm + outsideMm(line), resolved.units.ruler);
+  return insetRemedy(resolved, insetMm, size.finishedWidthMm);
 }
 
-function shorterLock({ brief, lock, grid }: LiftInput, line: BoardLine): Remedy[] {
-  return brief.locks
+function shorterLock({ resolved, lock, grid }: LiftInput, line: BoardLine): Remedy[] {
+  return resolved.locks
     .filter((other) => other.id !== lock.id && other.housingLengthMm < lock.housingLengthMm)
     .filter((other) =>
-      misfits(other, brief.cord, grid.columns.length).every(({ weight }) => weight !== "stop"),
+      misfits(other, resolved.cord, grid.columns.length).every(({ severity }) => severity !== "stop"),
     )
     .filter((other) =>
-      gapsToTry({ ...line, housingLengthMm: other.housingLengthMm }, brief.making.lift.seat).some(hasRoom),
+      gapsToTry({ ...line, housingLengthMm: other.housingLengthMm }, resolved.making.lift.seat).some(hasRoom),
     )
     .slice(0, 2)
     .map((other) => ({
       label: `Use the shorter “${other.name}”`,
-      patch: settingPatch(brief, "lift", "lock", other.id),
+      patch: settingPatch(resolved, "lift", "lock", other.id),
     }));
 }
 
 /** A straight run shorter than this is no run at all. */
 const LEAST_RUN_MM = 6;
 
-function shorterRun({ brief }: LiftInput, line: BoardLine): Remedy[] {
+function shorterRun({ resolved }: LiftInput, line: BoardLine): Remedy[] {
   const first = line.eyesMm[0] ?? 0;
   const second = line.eyesMm[1];
   const outsideRun = line.straightRunMm + (first - line.boardFromMm - outsideMm(line));
   const betweenRun =
     second === undefined ? outsideRun : line.straightRunMm + (second - first - betweenMm(line)) / 2;
-  const wish = brief.making.lift.seat;
+  const wish = resolved.making.lift.seat;
   const most =
     wish === "between" ? betweenRun : wish === "outside" ? outsideRun : Math.max(outsideRun, betweenRun);
-  const runMm = downToMark(most, brief.units.ruler);
+  const runMm = downToMark(most, resolved.units.ruler);
   if (runMm < LEAST_RUN_MM || runMm >= line.straightRunMm) return [];
   return [
     {
-      label: `Let the cords run straight for only ${lengthText(runMm, brief.units)}`,
-      patch: settingPatch(brief, "lift", "straightRunMm", runMm),
+      label: `Let the cords run straight for only ${lengthText(runMm, resolved.units)}`,
+      patch: settingPatch(resolved, "lift", "straightRunMm", runMm),
     },
   ];
 }
 
 function fixedPlace(input: LiftInput, frame: ControlFrame, line: BoardLine, seat: FoundSeat): Finding {
-  const { brief, lock } = input;
-  const wished = brief.making.lift.seatMm ?? 0;
-  const nearest = nearestPlace(brief, line, mirrored(frame, wished));
-  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(brief, mirrored(frame, nearest))];
-  if (brief.own?.lift?.seatMm !== undefined) {
+  const { resolved, lock } = input;
+  const wished = resolved.making.lift.seatMm ?? 0;
+  const nearest = nearestPlace(resolved, line, mirrored(frame, wished));
+  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(resolved, mirrored(frame, nearest))];
+  if (resolved.own?.lift?.seatMm !== undefined) {
     remedies.push({
       label: "Let the planner seat the lock",
-      patch: [{ op: "remove", path: `${brief.path}/shade/making/lift/seatMm` }],
+      patch: [{ op: "remove", path: `${resolved.path}/shade/making/lift/seatMm` }],
     });
   }
   const { gap } = seat;
@@ -156,13 +156,13 @@ function fixedPlace(input: LiftInput, frame: ControlFrame, line: BoardLine, seat
   return {
     ...base(input),
     id: "rig.seat-not-clear",
-    path: `${brief.path}/shade/making/lift/seatMm`,
-    text: `With its centre ${lengthText(wished, brief.units)} from the left edge, “${lock.name}” is not clear of the eyes and the ends of the board, with ${lengthText(line.straightRunMm, brief.units)} of straight cord on each side.${clear}`,
+    path: `${resolved.path}/shade/making/lift/seatMm`,
+    text: `With its centre ${lengthText(wished, resolved.units)} from the left edge, “${lock.name}” is not clear of the eyes and the ends of the board, with ${lengthText(line.straightRunMm, resolved.units)} of straight cord on each side.${clear}`,
     remedies,
   };
 }
 
-function nearestPlace({ making }: Brief, line: BoardLine, wished: number): number | undefined {
+function nearestPlace({ making }: ResolvedShade, line: BoardLine, wished: number): number | undefined {
   let best: number | undefined;
   for (const gap of gapsToTry(line, making.lift.seat)) {
     if (!hasRoom(gap)) continue;
@@ -172,9 +172,9 @@ function nearestPlace({ making }: Brief, line: BoardLine, wished: number): numbe
   return best;
 }
 
-function moveTo(brief: Brief, placeMm: number): Remedy {
+function moveTo(resolved: ResolvedShade, placeMm: number): Remedy {
   return {
-    label: `Move it to ${lengthText(placeMm, brief.units)} from the left edge`,
-    patch: settingPatch(brief, "lift", "seatMm", placeMm),
+    label: `Move it to ${lengthText(placeMm, resolved.units)} from the left edge`,
+    patch: settingPatch(resolved, "lift", "seatMm", placeMm),
   };
 }

@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../account/index.ts";
-import { type Brief, type Cord, settingPatch } from "../job/index.ts";
-import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
+import { type Cord, type ResolvedShade, settingPatch } from "../job/index.ts";
+import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
 
@@ -19,7 +19,7 @@ export const KNOT = sourced(
 
 /** Is the cord strong enough, running and at its knot? */
 export function judgeStrength(
-  brief: Brief,
+  resolved: ResolvedShade,
   lift: CordLockLift | TubeLift,
   /** Would another cord go where this one goes? */
   takes: (cord: Cord) => boolean,
@@ -27,8 +27,8 @@ export function judgeStrength(
 ): Finding[] {
   const loadN = largest(lift, "loadN");
   const runningN = largest(lift, "pullN");
-  const { breakingN } = brief.cord;
-  if (breakingN === undefined) return [unknownStrength(brief, runningN)];
+  const { breakingN } = resolved.cord;
+  if (breakingN === undefined) return [unknownStrength(resolved, runningN)];
   if (loadN <= 0) return [];
   const running = book.figure("lift.strength-running", {
     label: "Strength over the largest pull in one cord",
@@ -37,7 +37,7 @@ export function judgeStrength(
     formula: "B / P",
     given: { B: [breakingN, "N", "breaking strength"], P: [runningN, "N", "largest pull in one cord"] },
     cite: STRENGTH_FACTOR.cite,
-    reckon: ({ B, P }) => B / P,
+    compute: ({ B, P }) => B / P,
   });
   const knotted = book.figure("lift.strength-knot", {
     label: "Strength of the knot over the largest load of one cord",
@@ -50,49 +50,54 @@ export function judgeStrength(
       T: [loadN, "N", "largest load of one cord"],
     },
     cite: KNOT.cite,
-    reckon: ({ k, B, T }) => (k * B) / T,
+    compute: ({ k, B, T }) => (k * B) / T,
   });
   const factor = Math.min(running, knotted);
   return factor >= STRENGTH_FACTOR.value
     ? []
-    : [tooWeak(brief, takes, factor, Math.max(runningN, loadN / KNOT.value))];
+    : [tooWeak(resolved, takes, factor, Math.max(runningN, loadN / KNOT.value))];
 }
 
 function largest({ cords }: CordLockLift | TubeLift, key: "loadN" | "pullN"): number {
   return cords.reduce((most, cord) => Math.max(most, cord[key]), 0);
 }
 
-function base(brief: Brief) {
+function base(resolved: ResolvedShade) {
   return {
     stage: "lift",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/lift/cord`,
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/lift/cord`,
     cite: STRENGTH_FACTOR.cite,
   } as const;
 }
 
-function unknownStrength(brief: Brief, runningN: number): Finding {
+function unknownStrength(resolved: ResolvedShade, runningN: number): Finding {
   return {
-    ...base(brief),
+    ...base(resolved),
     id: "lift.strength-unknown",
-    weight: "unproven",
-    text: `The breaking strength of “${brief.cord.name}” is not given. One cord sees up to ${forceText(runningN, brief.units)}; ask its maker whether it breaks above ${forceText(STRENGTH_FACTOR.value * runningN, brief.units)}.`,
+    severity: "unproven",
+    text: `The breaking strength of “${resolved.cord.name}” is not given. One cord sees up to ${forceText(runningN, resolved.units)}; ask its maker whether it breaks above ${forceText(STRENGTH_FACTOR.value * runningN, resolved.units)}.`,
     remedies: [],
   };
 }
 
-function tooWeak(brief: Brief, takes: (cord: Cord) => boolean, factor: number, neededBaseN: number): Finding {
+function tooWeak(
+  resolved: ResolvedShade,
+  takes: (cord: Cord) => boolean,
+  factor: number,
+  neededBaseN: number,
+): Finding {
   const neededN = STRENGTH_FACTOR.value * neededBaseN;
-  const stronger: Remedy[] = (brief.parts?.cords ?? [])
+  const stronger: Remedy[] = (resolved.parts?.cords ?? [])
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
     .filter(takes)
     .slice(0, 2)
-    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(brief, "lift", "cord", cord.id) }));
+    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(resolved, "lift", "cord", cord.id) }));
   return {
-    ...base(brief),
+    ...base(resolved),
     id: "lift.cord-too-weak",
-    weight: "stop",
-    text: `“${brief.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, brief.units)}.`,
+    severity: "stop",
+    text: `“${resolved.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, resolved.units)}.`,
     figures: ["lift.strength-running", "lift.strength-knot"],
     remedies: stronger,
   };

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import { type Brief, settingPatch } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import type { LiftInput } from "./lift-input.ts";
@@ -17,72 +17,76 @@ export function judgeTail(input: LiftInput, lift: CordLockLift, tail: TailPlan):
   const lockMm = tail.lockAboveFloorMm;
   if (lockMm === undefined) return [];
   return [
-    ...onFloor(input.brief, lift, lockMm),
-    ...outOfReach(input.brief, lift, lockMm),
-    ...shortOfCleat(input.brief, lift, lockMm),
+    ...onFloor(input.resolved, lift, lockMm),
+    ...outOfReach(input.resolved, lift, lockMm),
+    ...shortOfCleat(input.resolved, lift, lockMm),
   ];
 }
 
-function base(brief: Brief) {
-  return { stage: "rig", shadeId: brief.shadeId, path: `${brief.path}/shade/making/lift/tailMm` } as const;
+function base(resolved: ResolvedShade) {
+  return {
+    stage: "rig",
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/lift/tailMm`,
+  } as const;
 }
 
-function tailOf(brief: Brief, tailMm: number, toMark = downToMark): Remedy[] {
-  const marked = toMark(tailMm, brief.units.ruler);
+function tailOf(resolved: ResolvedShade, tailMm: number, toMark = downToMark): Remedy[] {
+  const marked = toMark(tailMm, resolved.units.ruler);
   if (marked < 0) return [];
   return [
     {
-      label: `Let ${lengthText(marked, brief.units)} hang below the lock`,
-      patch: settingPatch(brief, "lift", "tailMm", marked),
+      label: `Let ${lengthText(marked, resolved.units)} hang below the lock`,
+      patch: settingPatch(resolved, "lift", "tailMm", marked),
     },
   ];
 }
 
-function onFloor(brief: Brief, lift: CordLockLift, lockMm: number): Finding[] {
+function onFloor(resolved: ResolvedShade, lift: CordLockLift, lockMm: number): Finding[] {
   const lies = lift.tailRaisedMm - lockMm;
   if (lies <= 0) return [];
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       id: "rig.tail-on-floor",
-      weight: "fix",
-      text: `With the shade raised, ${lengthText(lies, brief.units)} of the tail lies on the floor.`,
+      severity: "fix",
+      text: `With the shade raised, ${lengthText(lies, resolved.units)} of the tail lies on the floor.`,
       cite: cite("geometry", "the tail grows by the travel"),
       figures: ["rig.tail-raised"],
-      remedies: tailOf(brief, lift.tailLoweredMm - lies),
+      remedies: tailOf(resolved, lift.tailLoweredMm - lies),
     },
   ];
 }
 
-function outOfReach(brief: Brief, lift: CordLockLift, lockMm: number): Finding[] {
+function outOfReach(resolved: ResolvedShade, lift: CordLockLift, lockMm: number): Finding[] {
   const endMm = lockMm - lift.tailLoweredMm;
   if (endMm <= REACH_MM) return [];
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       id: "rig.tail-out-of-reach",
-      weight: "fix",
-      text: `With the shade lowered the tail ends ${lengthText(endMm, brief.units)} above the floor, above the reach of many hands.`,
+      severity: "fix",
+      text: `With the shade lowered the tail ends ${lengthText(endMm, resolved.units)} above the floor, above the reach of many hands.`,
       cite: reachCite,
       figures: ["rig.tail-end-lowered"],
-      remedies: tailOf(brief, lockMm - brief.making.lift.cleatAboveFloorMm),
+      remedies: tailOf(resolved, lockMm - resolved.making.lift.cleatAboveFloorMm),
     },
   ];
 }
 
-function shortOfCleat(brief: Brief, lift: CordLockLift, lockMm: number): Finding[] {
-  const cleatMm = brief.making.lift.cleatAboveFloorMm;
+function shortOfCleat(resolved: ResolvedShade, lift: CordLockLift, lockMm: number): Finding[] {
+  const cleatMm = resolved.making.lift.cleatAboveFloorMm;
   const endMm = lockMm - lift.tailRaisedMm;
   if (cleatMm >= lockMm || endMm <= cleatMm - ON_CLEAT_MM) return [];
   return [
     {
-      ...base(brief),
+      ...base(resolved),
       id: "rig.tail-short-of-cleat",
-      weight: "mind",
-      text: `With the shade raised the tail ends ${lengthText(Math.max(0, endMm), brief.units)} above the floor: too short to wind on a cleat at ${lengthText(cleatMm, brief.units)}.`,
+      severity: "note",
+      text: `With the shade raised the tail ends ${lengthText(Math.max(0, endMm), resolved.units)} above the floor: too short to wind on a cleat at ${lengthText(cleatMm, resolved.units)}.`,
       cite: cite("our-choice", "200 mm of cord for the turns on a cleat"),
       figures: ["rig.tail-end-raised"],
-      remedies: tailOf(brief, lift.tailLoweredMm + endMm - cleatMm + ON_CLEAT_MM, upToMark),
+      remedies: tailOf(resolved, lift.tailLoweredMm + endMm - cleatMm + ON_CLEAT_MM, upToMark),
     },
   ];
 }

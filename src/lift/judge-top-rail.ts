@@ -1,41 +1,41 @@
-import type { Finding } from "../account/index.ts";
-import { type Brief, STYLE_NAMES, settingPatch } from "../job/index.ts";
-import type { TopRail } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import { type ResolvedShade, STYLE_NAMES, settingPatch } from "../job/index.ts";
+import type { TopRail } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import { hangsFromRail } from "./top-rail.ts";
 
 /** A top that comes down: what it asks for, and where it cannot be. */
-export function judgeTopRail(brief: Brief, rail: TopRail | undefined): Finding[] {
-  const askedMm = brief.making.fold.topDropMm;
+export function judgeTopRail(resolved: ResolvedShade, rail: TopRail | undefined): Finding[] {
+  const askedMm = resolved.making.fold.topDropMm;
   if (askedMm <= 0) return [];
   const base = {
     stage: "rig",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/fold/topDropMm`,
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/fold/topDropMm`,
   } as const;
   const fromBoard = {
     label: "Hang it from the board",
-    patch: settingPatch(brief, "fold", "topDropMm", 0),
+    patch: settingPatch(resolved, "fold", "topDropMm", 0),
   };
-  if (!hangsFromRail(brief)) {
+  if (!hangsFromRail(resolved)) {
     return [
       {
         ...base,
         id: "rig.top-not-for-style",
-        weight: "fix",
-        text: `The top of a ${STYLE_NAMES[brief.style]} shade cannot be let down: only flat cloth hangs from a rail as it hangs from a board. It is planned from the board.`,
+        severity: "fix",
+        text: `The top of a ${STYLE_NAMES[resolved.style]} shade cannot be let down: only flat cloth hangs from a rail as it hangs from a board. It is planned from the board.`,
         cite: cite("our-choice", "gathers and pleats need the board’s width of heading"),
         remedies: [fromBoard],
       },
     ];
   }
-  if (brief.opening.head !== undefined) {
+  if (resolved.opening.head !== undefined) {
     return [
       {
         ...base,
         id: "rig.top-under-head",
-        weight: "stop",
+        severity: "stop",
         text: "Under a head that is not level no rail can hang: the top of this shade must stay at its board.",
         cite: cite("geometry"),
         remedies: [fromBoard],
@@ -43,12 +43,12 @@ export function judgeTopRail(brief: Brief, rail: TopRail | undefined): Finding[]
     ];
   }
   if (rail === undefined) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   return [
     {
       ...base,
       id: "rig.top-down",
-      weight: "mind",
+      severity: "note",
       text: `Its top comes down by ${text(rail.dropMm)} on ${rail.cords.length} cords of its own, over a second lock at the ${rail.side} end of the board, seen from the room. With the top down ${text(rail.dropMm)} of cord run bare between board and rail, whatever encloses them further down: the review of cords counts them.`,
       cite: cite("geometry", "cord between board and rail"),
       remedies: [fromBoard],
@@ -58,7 +58,7 @@ export function judgeTopRail(brief: Brief, rail: TopRail | undefined): Finding[]
           {
             ...base,
             id: "rig.top-drop-limited",
-            weight: "mind" as const,
+            severity: "note" as const,
             text: `The top can come down ${text(rail.dropMm)} at most, to where the raised stack hangs; ${text(askedMm)} was asked for.`,
             cite: cite("geometry"),
             remedies: [],

@@ -1,16 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { jobWith } from "../../test/briefs.ts";
-import { afterRemedy, briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook } from "../account/index.ts";
+import { jobWith } from "../../test/job-with.ts";
+import { afterRemedy, PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { type Finding, WorkingBook } from "../figures/index.ts";
 import type { CordLock, Job, JobInput } from "../job/index.ts";
-import type { Mass } from "../shade/index.ts";
+import type { Mass } from "../shade-plan/index.ts";
 import { planLift } from "./plan-lift.ts";
 
 type Making = NonNullable<NonNullable<Parameters<typeof jobWith>[0]["shade"]>["making"]>;
 
 function findingsOf(job: Job, mass: Mass = PLAIN_MASS): Finding[] {
-  const findings = briefsOf(job).flatMap(
-    (brief) => planLift(rigInput(brief, mass), new WorkingBook()).findings,
+  const findings = resolvedShadesOf(job).flatMap(
+    (resolved) => planLift(rigInput(resolved, mass), new WorkingBook()).findings,
   );
   return findings.map((finding) => ({
     ...finding,
@@ -62,7 +62,7 @@ function expectCured(before: Job, id: string, mass?: Mass): Finding {
       remedy.label,
     ).not.toContain(id);
     expect(
-      after.filter(({ weight }) => weight === "stop").map((one) => one.id),
+      after.filter(({ severity }) => severity === "stop").map((one) => one.id),
       remedy.label,
     ).toEqual([]);
   }
@@ -88,7 +88,7 @@ describe("a lock that does not fit", () => {
       "lift.too-many-cords",
     );
     expect(finding.text).toBe("“Three-slot lock” takes at most 6 cords; this shade has 7.");
-    expect(finding.weight).toBe("stop");
+    expect(finding.severity).toBe("stop");
   });
 
   test("too many for any: fewer columns alone", () => {
@@ -99,7 +99,7 @@ describe("a lock that does not fit", () => {
   });
 
   test("cord that is too thin for the lock: another lock or another cord", () => {
-    expectCured(job({ making: { lift: { lock: "lock-3-slot", cord: "cord-0-9" } } }), "lift.cord-thickness");
+    expectCured(job({ making: { lift: { lock: "lock-3-slot", cord: "cord-0-9" } } }), "lift.cord-diameter");
   });
 
   test("nothing said of range or gap: not proven", () => {
@@ -107,13 +107,13 @@ describe("a lock that does not fit", () => {
       making: { lift: { lock: "mine" } },
       job: { hardware: { locks: [{ ...myLock(), cordNominalMm: undefined }] } },
     });
-    expect(find(findingsOf(bare), "lift.fit-untested").weight).toBe("unproven");
+    expect(find(findingsOf(bare), "lift.fit-untested").severity).toBe("unproven");
   });
 
   test("thin cord goes inside, invented parts are named, the maker’s own are not", () => {
     const thin = findingsOf(job({ making: { lift: { cord: "cord-0-9" } } }));
-    expect(find(thin, "lift.inner-slots-only").weight).toBe("mind");
-    expect(find(thin, "lift.demo-lock").weight).toBe("mind");
+    expect(find(thin, "lift.inner-slots-only").severity).toBe("note");
+    expect(find(thin, "lift.demo-lock").severity).toBe("note");
     const own = findingsOf(
       job({ making: { lift: { lock: "mine" } }, job: { hardware: { locks: [myLock()] } } }),
     );
@@ -127,7 +127,7 @@ describe("no place for the lock", () => {
 
   test("is told with what is needed and what is there", () => {
     const finding = find(findingsOf(job(crowded)), "rig.no-seat");
-    expect(finding.weight).toBe("stop");
+    expect(finding.severity).toBe("stop");
     expect(finding.text).toContain("between the last two eyes it needs 66 mm and has 55 mm");
     expect(finding.text).toContain("outside the last eye it needs 51 mm of board and has 48 mm");
   });
@@ -186,19 +186,19 @@ describe("pull and strength", () => {
   test.each([
     // 3 kg are 29.4 N; fixed eyes and the roller ask for a good 1.6 times as much.
     [1.2, undefined, undefined],
-    [1.5, "mind", /22\.2 N/],
+    [1.5, "note", /22\.2 N/],
     [3, "fix", /44 N/],
   ])("%f kg on the cords", (massKg, weight, text) => {
     const mass: Mass = { parts: [{ part: "bar", label: "Bar", massKg }], totalKg: massKg, clothGsm: 0 };
     const finding = findingsOf(job({}), mass).find(({ id }) => id === "lift.hard-pull");
-    expect(finding?.weight).toBe(weight);
+    expect(finding?.severity).toBe(weight);
     if (text) expect(finding?.text).toMatch(text);
   });
 
   test("in a public building the easy pull is asked for", () => {
     const mass: Mass = { ...heavy, parts: [{ part: "bar", label: "Bar", massKg: 1.5 }] };
     const there = job({ job: { purpose: "public-building" } });
-    expect(find(findingsOf(there, mass), "lift.hard-pull").weight).toBe("fix");
+    expect(find(findingsOf(there, mass), "lift.hard-pull").severity).toBe("fix");
   });
 
   test("pulleys for eyes, and a lighter bar in place of steel, none in place of wood", () => {
@@ -222,13 +222,13 @@ describe("pull and strength", () => {
     });
 
   test("a weak cord is refused with a stronger one to press", () => {
-    expect(find(findingsOf(withCord(50), heavy), "lift.cord-too-weak").weight).toBe("stop");
+    expect(find(findingsOf(withCord(50), heavy), "lift.cord-too-weak").severity).toBe("stop");
     expectCured(withCord(50), "lift.cord-too-weak", heavy);
     expect(findingsOf(withCord(500), heavy).map(({ id }) => id)).not.toContain("lift.cord-too-weak");
   });
 
   test("strength that is not given is asked for", () => {
-    expect(find(findingsOf(withCord(), heavy), "lift.strength-unknown").weight).toBe("unproven");
+    expect(find(findingsOf(withCord(), heavy), "lift.strength-unknown").severity).toBe("unproven");
   });
 
   test("stiff and limp shares are told apart only where they differ by more than a tenth", () => {
@@ -253,7 +253,7 @@ describe("the tail", () => {
   test("that cannot be wound on its cleat is lengthened", () => {
     const short = job({ sillMm: 2200, making: { lift: { tailMm: 0, cleatAboveFloorMm: 1600 } } });
     const finding = find(findingsOf(short), "rig.tail-short-of-cleat");
-    expect(finding.weight).toBe("mind");
+    expect(finding.severity).toBe("note");
     expectCured(short, "rig.tail-short-of-cleat");
   });
 
@@ -275,7 +275,7 @@ describe("threading", () => {
       making: { columns: { count: 10 }, lift: { eye: "small" } },
       job: { hardware: { eyes: [{ id: "small", name: "Small eye", outsideDiameterMm: 8 }] } },
     });
-    expect(find(findingsOf(small), "rig.crowded-eye").weight).toBe("fix");
+    expect(find(findingsOf(small), "rig.crowded-eye").severity).toBe("fix");
     expect(findingsOf(job({})).map(({ id }) => id)).not.toContain("rig.crowded-eye");
   });
 
@@ -284,6 +284,6 @@ describe("threading", () => {
       making: { lift: { cord: "short" } },
       job: { hardware: { cords: [{ id: "short", name: "Short", diameterMm: 1.4, spoolMm: 2000 }] } },
     });
-    expect(find(findingsOf(short), "rig.short-spool").weight).toBe("stop");
+    expect(find(findingsOf(short), "rig.short-spool").severity).toBe("stop");
   });
 });

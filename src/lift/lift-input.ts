@@ -1,9 +1,9 @@
-import type { Brief, CordLock } from "../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../shade/index.ts";
+import type { CordLock, ResolvedShade } from "../job/index.ts";
+import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the lift and the rig of one shade follow from. */
 export interface LiftInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

@@ -23,7 +23,7 @@ function pick(id: string): CordLock {
 
 const cord = (diameterMm: number): Cord => ({ id: "c", name: "Cord", diameterMm });
 const judged = (lock: CordLock, diameterMm: number, count = 4) =>
-  misfits(lock, cord(diameterMm), count).map(({ id, weight }) => `${weight} ${id}`);
+  misfits(lock, cord(diameterMm), count).map(({ id, severity }) => `${severity} ${id}`);
 
 describe("room in a lock", () => {
   // Source: “Hardware instruction and gallery pages”, cord-lock questions.
@@ -50,10 +50,10 @@ describe("misfits of the published locks", () => {
   test.each([
     [three, 1.4, []],
     [three, 1.8, []],
-    [three, 0.9, ["stop lift.cord-thickness"]],
+    [three, 0.9, ["stop lift.cord-diameter"]],
     [five, 1.4, []],
     [five, 0.9, []],
-    [five, 1.8, ["stop lift.cord-thickness"]],
+    [five, 1.8, ["stop lift.cord-diameter"]],
   ] as const)("%o with cord of %f mm", (lock, diameter, expected) => {
     expect(judged(lock, diameter)).toEqual(expected);
   });
@@ -74,11 +74,11 @@ describe("one nominal diameter: 10 % is looked at, 25 % refused (our choice)", (
     [1, []],
     [1.1, []],
     [0.9, []],
-    [1.101, ["fix lift.cord-thickness"]],
-    [0.899, ["fix lift.cord-thickness"]],
-    [1.25, ["fix lift.cord-thickness"]],
-    [1.251, ["stop lift.cord-thickness"]],
-    [0.749, ["stop lift.cord-thickness"]],
+    [1.101, ["fix lift.cord-diameter"]],
+    [0.899, ["fix lift.cord-diameter"]],
+    [1.25, ["fix lift.cord-diameter"]],
+    [1.251, ["stop lift.cord-diameter"]],
+    [0.749, ["stop lift.cord-diameter"]],
   ])("%f mm", (diameter, expected) => expect(judged(nominal, diameter)).toEqual(expected));
 
   test("a stated range goes before it", () => {
@@ -91,8 +91,8 @@ describe("end gap", () => {
   test.each([
     [0.99, "stop lift.end-gap"],
     [1, "stop lift.end-gap"],
-    [1.01, "mind lift.end-gap"],
-    [1.17, "mind lift.end-gap"],
+    [1.01, "note lift.end-gap"],
+    [1.17, "note lift.end-gap"],
   ])("cord of %f mm beside a gap of 1 mm", (diameter, expected) => {
     expect(judged({ ...gapped, cordNominalMm: diameter }, diameter)).toEqual([expected]);
   });
@@ -100,7 +100,7 @@ describe("end gap", () => {
 
   test("unknown gap and unknown range are not proven, and the test is described", () => {
     const [misfit] = misfits(bare, cord(1.4), 4);
-    expect(misfit?.weight).toBe("unproven");
+    expect(misfit?.severity).toBe("unproven");
     expect(misfit?.reason).toMatch(/five minutes.*kilogram.*twenty times/);
   });
 });

@@ -20,7 +20,7 @@ export interface LockRoom {
 /** One reason against a lock. `reason` completes “The lock …”. */
 export interface Misfit {
   id: string;
-  weight: "stop" | "fix" | "mind" | "unproven";
+  severity: "stop" | "fix" | "note" | "unproven";
   reason: string;
   cite: Cite;
 }
@@ -63,7 +63,7 @@ function countMisfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
   return [
     {
       id: "lift.too-many-cords",
-      weight: "stop",
+      severity: "stop",
       reason,
       cite: cite("lock-instructions", "capacity of a lock"),
     },
@@ -81,8 +81,8 @@ function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
       : "a thicker cord does not run free";
     return [
       {
-        id: "lift.cord-thickness",
-        weight: "stop",
+        id: "lift.cord-diameter",
+        severity: "stop",
         reason: `is made for ${rangeText(lock)}; this cord is ${fineText(d)}, and ${harm}`,
         cite: cite("lock-instructions", "cord diameters of a lock"),
       },
@@ -93,8 +93,8 @@ function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
   if (off <= NOMINAL_FIX + FIT_SLACK) return [];
   return [
     {
-      id: "lift.cord-thickness",
-      weight: off > NOMINAL_STOP + FIT_SLACK ? "stop" : "fix",
+      id: "lift.cord-diameter",
+      severity: off > NOMINAL_STOP + FIT_SLACK ? "stop" : "fix",
       reason: `is stated for cord of ${fineText(nominal)}; this cord of ${fineText(d)} is ${trimmed(off * 100, 0)} % off`,
       cite: nominalCite,
     },
@@ -119,7 +119,7 @@ function gapMisfits(lock: CordLock, cord: Cord): Misfit[] {
     return [
       {
         id: "lift.end-gap",
-        weight: "stop",
+        severity: "stop",
         reason: `has a gap of ${fineText(gap)} at the roller’s end; cord of ${fineText(d)} can slip into it and jam`,
         cite: cite("lock-instructions", "thin cord wedges between roller and housing"),
       },
@@ -129,7 +129,7 @@ function gapMisfits(lock: CordLock, cord: Cord): Misfit[] {
   return [
     {
       id: "lift.end-gap",
-      weight: "mind",
+      severity: "note",
       reason: `has a gap of ${fineText(gap)} at the roller’s end, hardly less than the cord’s ${fineText(d)}; a worn or flattened cord may slip into it`,
       cite: cite("our-choice", "15 % of the cord’s diameter kept in hand"),
     },
@@ -139,7 +139,7 @@ function gapMisfits(lock: CordLock, cord: Cord): Misfit[] {
 function untested(cord: Cord): Misfit {
   return {
     id: "lift.fit-untested",
-    weight: "unproven",
+    severity: "unproven",
     reason:
       `is not known to fit cord of ${fineText(cord.diameterMm)}. Test it for five minutes: screw it to a scrap board, ` +
       "thread one cord through a slot at the end, hang a kilogram on it, and raise, lock and let go twenty times " +

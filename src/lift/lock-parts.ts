@@ -1,12 +1,12 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { BoardPoint, LockSeat, Slot } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { BoardPoint, LockSeat, Slot } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "./control-frame.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "./gaps.ts";
-import type { Harness } from "./harness.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { lockRoom } from "./lock-fit.ts";
+import type { RigThreading } from "./rig-threading.ts";
 import { firstSlotInUse, slotMiddleMm } from "./slot-layout.ts";
 
 const mouthCite = cite("lock-instructions", "cords enter straight, clear of the last eye");
@@ -34,7 +34,7 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
         m: [BOARD_END_MM, "mm", "kept to the board’s end"],
         H: half,
       },
-      reckon: ({ b, m, H }) => b + m + H / 2,
+      compute: ({ b, m, H }) => b + m + H / 2,
     });
   } else {
     book.figure("rig.seat-from", {
@@ -43,7 +43,7 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
       symbol: "a",
       formula: "c + r + s + H / 2",
       given: { c: [before, "mm", "eye before the lock"], r: radius, s: run, H: half },
-      reckon: ({ c, r, s, H }) => c + r + s + H / 2,
+      compute: ({ c, r, s, H }) => c + r + s + H / 2,
     });
   }
   if (after === undefined) return;
@@ -53,13 +53,13 @@ export function seatFigures(line: BoardLine, gap: Gap, book: WorkingBook): void 
     symbol: "z",
     formula: "c − r − s − H / 2",
     given: { c: [after, "mm", "eye behind the lock"], r: radius, s: run, H: half },
-    reckon: ({ c, r, s, H }) => c - r - s - H / 2,
+    compute: ({ c, r, s, H }) => c - r - s - H / 2,
   });
 }
 
 export function seatOf(input: LiftInput, frame: ControlFrame, found: FoundSeat): LockSeat {
   const xMm = mirrored(frame, found.lockMm);
-  const zMm = input.brief.board.depthMm / 2;
+  const zMm = input.resolved.board.depthMm / 2;
   const stretches = found.tried
     .filter(hasRoom)
     .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]));
@@ -70,12 +70,12 @@ export function seatOf(input: LiftInput, frame: ControlFrame, found: FoundSeat):
     kind: found.gap.kind,
     forced: found.forced,
     facing: frame.side,
-    screwsMm: screwPlaces(input, xMm, zMm),
+    screwsMm: screwPositions(input, xMm, zMm),
   };
 }
 
 /** Screws lie under the housing: one row up to three, two rows from four. */
-function screwPlaces({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[] {
+function screwPositions({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[] {
   const rows = lock.screws > 3 ? 2 : 1;
   const inRow = Math.ceil(lock.screws / rows);
   return Array.from({ length: lock.screws }, (_, i) => {
@@ -85,13 +85,13 @@ function screwPlaces({ lock }: LiftInput, xMm: number, zMm: number): BoardPoint[
   });
 }
 
-export function slotsOf({ brief, grid, lock }: LiftInput, { strands }: Harness): Slot[] {
-  const room = lockRoom(lock, brief.cord);
+export function slotsOf({ resolved, grid, lock }: LiftInput, { strands }: RigThreading): Slot[] {
+  const room = lockRoom(lock, resolved.cord);
   const first = firstSlotInUse(room);
-  const numbers = numbersFromControl(grid.columns, brief.making.lift.controlSide);
+  const numbers = numbersFromControl(grid.columns, resolved.making.lift.controlSide);
   return Array.from({ length: room.slots }, (_, i) => ({
     number: i + 1,
-    zMm: slotMiddleMm(lock, i + 1, brief.board.depthMm / 2),
+    zMm: slotMiddleMm(lock, i + 1, resolved.board.depthMm / 2),
     usable: i + 1 >= room.firstSlot && i + 1 <= room.lastSlot,
     cords: strands.filter(({ slot }) => first + slot === i + 1).map(({ eye }) => numbers[eye] ?? 0),
   }));

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
-import { briefWith } from "../../test/briefs.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { briefsOf, PLAIN_MASS, rigInput } from "../../test/rig-inputs.ts";
-import { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import { PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { upToMark } from "../units/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
@@ -16,7 +16,7 @@ import { countCrossings } from "./verify-rig.ts";
 const planned = (input: LiftInput) => planLift(input, new WorkingBook());
 
 /** Every window of a job that the schema accepts, sensible or not. */
-const anyInput = anyJob.map((job) => briefsOf(job).map((brief) => rigInput(brief)));
+const anyInput = anyJob.map((job) => resolvedShadesOf(job).map((resolved) => rigInput(resolved)));
 
 function onAnEye(lift: CordLockLift): boolean {
   return lift.eyes.some(({ xMm }) => Math.abs(xMm - lift.seat.xMm) < 1e-6);
@@ -58,11 +58,13 @@ describe("the lift of any valid shade", () => {
     fc.assert(
       fc.property(anyInput, (inputs) => {
         for (const input of inputs) {
-          const { lock, brief, grid } = input;
+          const { lock, resolved, grid } = input;
           const { lift } = planned(input);
-          if (misfits(lock, brief.cord, grid.columns.length).some(({ id }) => id === "lift.too-many-cords"))
+          if (
+            misfits(lock, resolved.cord, grid.columns.length).some(({ id }) => id === "lift.too-many-cords")
+          )
             continue;
-          const { perSlot } = lockRoom(lock, brief.cord);
+          const { perSlot } = lockRoom(lock, resolved.cord);
           for (const slot of lift.slots) {
             expect(slot.cords.length).toBeLessThanOrEqual(slot.usable ? perSlot : 0);
           }
@@ -108,11 +110,11 @@ function notFinite(value: unknown, path = ""): string[] {
 
 /** The same shade worked on that side; a lock fixed by the maker goes to the mirrored place. */
 function workedOn(input: LiftInput, side: "left" | "right"): LiftInput {
-  const { lift } = input.brief.making;
+  const { lift } = input.resolved.making;
   const placed = lift.seatMm === undefined ? undefined : Math.min(lift.seatMm, input.size.finishedWidthMm);
   const seatMm = placed === undefined || side === "right" ? placed : input.size.finishedWidthMm - placed;
   const making = {
-    ...input.brief.making,
+    ...input.resolved.making,
     lift: { ...lift, controlSide: side, ...(seatMm === undefined ? {} : { seatMm }) },
   };
   // The mirror image of a sloping head slopes the other way.
@@ -121,12 +123,12 @@ function workedOn(input: LiftInput, side: "left" | "right"): LiftInput {
     head === undefined || side === "right"
       ? {}
       : { head: { ...head, high: head.high === "left" ? ("right" as const) : ("left" as const) } };
-  return { ...input, size: { ...input.size, ...turned }, brief: { ...input.brief, making } };
+  return { ...input, size: { ...input.size, ...turned }, resolved: { ...input.resolved, making } };
 }
 
 function withFriction(input: LiftInput, friction: number): LiftInput {
-  const brief: Brief = { ...input.brief, eye: { ...input.brief.eye, friction } };
-  return { ...input, brief };
+  const resolved: ResolvedShade = { ...input.resolved, eye: { ...input.resolved.eye, friction } };
+  return { ...input, resolved };
 }
 
 function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLift {
@@ -161,8 +163,8 @@ function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLif
     threading: lift.threading.map(number),
     course: {
       ...lift.course,
-      places: PLACE_ORDER.flatMap((what) =>
-        lift.course.places
+      shares: PULL_ORDER.flatMap((what) =>
+        lift.course.shares
           .filter((place) => place.what === what)
           .map((place) => (place.eye === undefined ? place : { ...place, eye: number(place.eye) }))
           .sort((a, b) => (a.eye ?? 0) - (b.eye ?? 0)),
@@ -180,7 +182,7 @@ function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLif
   };
 }
 
-const PLACE_ORDER = ["weight", "own-eye", "passed-eye", "roller"];
+const PULL_ORDER = ["weight", "own-eye", "passed-eye", "roller"];
 
 /** Everything alike: words and counts exactly, lengths to a hundredth of a millimetre (one ruler mark for cuts). */
 function expectSameLift(one: unknown, other: unknown, path = "lift"): void {
@@ -196,11 +198,11 @@ function expectSameLift(one: unknown, other: unknown, path = "lift"): void {
 }
 
 describe("a plain shade, 36 × 60 in, worked on the right", () => {
-  const brief = briefWith({
+  const resolved = resolvedWith({
     opening: { widthsMm: [914.4], heightsMm: [1524], sillAboveFloorMm: 762 },
     shade: { mount: "to-size" },
   });
-  const input = rigInput(brief);
+  const input = rigInput(resolved);
   const book = new WorkingBook();
   const { lift } = planLift(input, book);
 
@@ -254,7 +256,7 @@ describe("a plain shade, 36 × 60 in, worked on the right", () => {
 
   test("the fourth cord alone is told apart: locks that were passed over say why", () => {
     const six = rigInput(
-      briefWith({ shade: { mount: "to-size", making: { columns: { count: 7 } } } }),
+      resolvedWith({ shade: { mount: "to-size", making: { columns: { count: 7 } } } }),
       PLAIN_MASS,
     );
     expect(planned(six).lift.refusedLocks).toEqual([

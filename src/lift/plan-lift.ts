@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { CordLockLift, TubeLift } from "../shade/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
 import { judgeTopRail } from "./judge-top-rail.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { planLock } from "./plan-lock.ts";
@@ -17,10 +17,10 @@ export function planLift(input: LiftInput, book: WorkingBook): Planned<CordLockL
 export function planLift(input: TubeInput, book: WorkingBook): Planned<TubeLift>;
 export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift>;
 export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift> {
-  const { lift, findings } = "gear" in input ? planTube(input, book) : planLock(input, book);
-  const rail = topRail(input.brief, input.size, input.grid, book);
+  const { lift, findings } = "liftParts" in input ? planTube(input, book) : planLock(input, book);
+  const rail = topRail(input.resolved, input.size, input.grid, book);
   return {
     lift: rail === undefined ? lift : { ...lift, topRail: rail },
-    findings: [...findings, ...judgeTopRail(input.brief, rail)],
+    findings: [...findings, ...judgeTopRail(input.resolved, rail)],
   };
 }

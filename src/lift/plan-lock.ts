@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
 import type { Cord } from "../job/index.ts";
-import type { CordLockLift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 import { chooseLock } from "./choose-lock.ts";
 import type { ControlFrame } from "./control-frame.ts";
 import { mirrored } from "./control-frame.ts";
@@ -10,7 +10,6 @@ import { judgeLevel } from "./course/judge-level.ts";
 import { planLockCourse } from "./course/plan-course.ts";
 import { findSeat } from "./find-seat.ts";
 import type { BoardLine } from "./gaps.ts";
-import { frictionOf, type Rigging } from "./harness.ts";
 import { judgeFit } from "./judge-fit.ts";
 import { judgePull } from "./judge-pull.ts";
 import { judgeRear } from "./judge-rear.ts";
@@ -22,14 +21,15 @@ import type { LiftInput } from "./lift-input.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
 import { planTail } from "./plan-tail.ts";
+import { frictionOf, type RigLayout } from "./rig-threading.ts";
 import { slotLayout } from "./slot-layout.ts";
 import { verifyRig } from "./verify-rig.ts";
 import { wovenSleeves } from "./woven-sleeves.ts";
 
 /** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
 export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockLift; findings: Finding[] } {
-  const { brief, size, grid, mass, lock } = input;
-  const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const { resolved, size, grid, mass, lock } = input;
+  const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
   const heldN = heldWeight(grid, input.form, mass, book);
   const loads = cordLoads(
     grid.columns.map(({ xMm }) => xMm),
@@ -37,20 +37,22 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
     heldN,
   );
   const line = boardLine(input, frame);
-  const rigging = riggingOf(input, frame, line, loads, book);
-  const seat = findSeat(line, rigging, {
-    kind: brief.making.lift.seat,
-    ruler: brief.units.ruler,
-    ...(brief.making.lift.seatMm === undefined ? {} : { fixedMm: mirrored(frame, brief.making.lift.seatMm) }),
+  const layout = rigLayoutOf(input, frame, line, loads, book);
+  const seat = findSeat(line, layout, {
+    kind: resolved.making.lift.seat,
+    ruler: resolved.units.ruler,
+    ...(resolved.making.lift.seatMm === undefined
+      ? {}
+      : { fixedMm: mirrored(frame, resolved.making.lift.seatMm) }),
   });
   seatFigures(line, seat.gap, book);
   const tail = planTail(input, book);
-  const runs = cordRuns(input, frame, rigging, seat, tail.loweredMm, book);
-  const choice = chooseLock(brief, grid.columns.length);
+  const runs = cordRuns(input, frame, layout, seat, tail.loweredMm, book);
+  const choice = chooseLock(resolved, grid.columns.length);
   const lift: CordLockLift = {
     kind: "cord-lock",
     controlSide: frame.side,
-    rearCords: brief.rearCords,
+    rearCords: resolved.rearCords,
     ...wovenSleeves(input, book),
     lockId: lock.id,
     lockName: lock.name,
@@ -63,16 +65,16 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
             reason,
           })),
         }),
-    cordId: brief.cord.id,
-    cordName: brief.cord.name,
-    cordDiameterMm: brief.cord.diameterMm,
+    cordId: resolved.cord.id,
+    cordName: resolved.cord.name,
+    cordDiameterMm: resolved.cord.diameterMm,
     housingLengthMm: lock.housingLengthMm,
     housingWidthMm: lock.housingWidthMm,
     housingHeightMm: lock.housingHeightMm,
-    slots: slotsOf(input, seat.harness),
+    slots: slotsOf(input, seat.threading),
     dividerWires: lock.dividerWires,
     seat: seatOf(input, frame, seat),
-    eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: rigging.eyeLineMm })),
+    eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: layout.eyeLineMm })),
     cords: runs.cords,
     threading: runs.threading,
     cordTotalMm: runs.totalMm,
@@ -86,18 +88,18 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
   };
   const faults = verifyRig(lift, {
     columnsMm: grid.columns.map(({ xMm }) => xMm),
-    eyeDiameterMm: brief.eye.outsideDiameterMm,
-    perSlot: rigging.perSlot,
+    eyeDiameterMm: resolved.eye.outsideDiameterMm,
+    perSlot: layout.perSlot,
   });
   const takes = (cord: Cord) =>
-    misfits(lock, cord, grid.columns.length).every(({ weight }) => weight !== "stop");
+    misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
   const findings = [
     ...judgeFit(input, choice),
     ...judgeSeat(input, frame, line, seat),
-    ...judgeRig(input, rigging, seat, lift, faults),
+    ...judgeRig(input, layout, seat, lift, faults),
     ...judgePull(input, lift, loads, book),
-    ...judgeStrength(brief, lift, takes, book),
-    ...judgeLevel(brief, lift.course, takes),
+    ...judgeStrength(resolved, lift, takes, book),
+    ...judgeLevel(resolved, lift.course, takes),
     ...judgeTail(input, lift, tail),
     ...judgeRear(input, lift),
   ];
@@ -105,14 +107,14 @@ export function planLock(input: LiftInput, book: WorkingBook): { lift: CordLockL
 }
 
 /** Eyes and board ends as distances from the control side. */
-function boardLine({ brief, size, grid, lock }: LiftInput, frame: ControlFrame): BoardLine {
+function boardLine({ resolved, size, grid, lock }: LiftInput, frame: ControlFrame): BoardLine {
   const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
   return {
     eyesMm: eyesFromControl(grid.columns, frame),
     boardFromMm,
     boardToMm: boardFromMm + size.boardLengthMm,
-    eyeRadiusMm: brief.eye.outsideDiameterMm / 2,
-    straightRunMm: brief.making.lift.straightRunMm,
+    eyeRadiusMm: resolved.eye.outsideDiameterMm / 2,
+    straightRunMm: resolved.making.lift.straightRunMm,
     housingLengthMm: lock.housingLengthMm,
   };
 }
@@ -122,23 +124,23 @@ function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFram
   return frame.side === "right" ? eyes.reverse() : eyes;
 }
 
-function riggingOf(
-  { brief, lock }: LiftInput,
+function rigLayoutOf(
+  { resolved, lock }: LiftInput,
   frame: ControlFrame,
   line: BoardLine,
   loads: CordLoads,
   book: WorkingBook,
-): Rigging {
-  const room = lockRoom(lock, brief.cord);
-  const layout = slotLayout(lock, room, line.eyesMm.length, brief.board.depthMm / 2, book);
+): RigLayout {
+  const room = lockRoom(lock, resolved.cord);
+  const layout = slotLayout(lock, room, line.eyesMm.length, resolved.board.depthMm / 2, book);
   return {
     eyesMm: line.eyesMm,
     loadsN: frame.side === "right" ? [...loads.designN].reverse() : loads.designN,
-    cordDiameterMm: brief.cord.diameterMm,
-    eyeDiameterMm: brief.eye.outsideDiameterMm,
-    friction: frictionOf(brief.eye).value,
+    cordDiameterMm: resolved.cord.diameterMm,
+    eyeDiameterMm: resolved.eye.outsideDiameterMm,
+    friction: frictionOf(resolved.eye).value,
     housingLengthMm: lock.housingLengthMm,
-    eyeLineMm: brief.board.depthMm / 2,
+    eyeLineMm: resolved.board.depthMm / 2,
     slotsMm: layout.slotsMm,
     slotPitchMm: layout.pitchMm,
     perSlot: layout.perSlot,

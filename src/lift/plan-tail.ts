@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import { cite } from "../sources/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 
@@ -13,9 +13,9 @@ export interface TailPlan {
 
 /** The hanging cord: below the lock, lowered and raised, and its end above the floor. */
 export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
-  const { brief, size, grid, lock } = input;
+  const { resolved, size, grid, lock } = input;
   const loweredMm =
-    brief.making.lift.tailMm ??
+    resolved.making.lift.tailMm ??
     book.figure("rig.tail", {
       label: "Tail below the lock, shade lowered",
       symbol: "t",
@@ -23,7 +23,7 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
       formula: "L / 2",
       given: { L: [size.finishedLengthMm, "mm", "finished length"] },
       cite: cite("from-memory", "a tail ends half to two thirds down the window"),
-      reckon: ({ L }) => L / 2,
+      compute: ({ L }) => L / 2,
     });
   const raisedMm = book.figure("rig.tail-raised", {
     label: "Tail below the lock, shade raised",
@@ -35,10 +35,10 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
       v: [Math.max(0, grid.travelMm), "mm", "travel of the bottom row"],
     },
     cite: cite("geometry", "what the shade gives up hangs below the lock"),
-    reckon: ({ t, v }) => t + v,
+    compute: ({ t, v }) => t + v,
   });
   if (size.topAboveFloorMm === undefined) return { loweredMm, raisedMm };
-  const lockAboveFloorMm = size.topAboveFloorMm - brief.board.thicknessMm - lock.housingHeightMm;
+  const lockAboveFloorMm = size.topAboveFloorMm - resolved.board.thicknessMm - lock.housingHeightMm;
   const end = (id: string, label: string, tailMm: number, tailLabel: string) =>
     book.figure(id, {
       label,
@@ -47,12 +47,12 @@ export function planTail(input: LiftInput, book: WorkingBook): TailPlan {
       formula: "max(0, H − b − l − t)",
       given: {
         H: [size.topAboveFloorMm ?? 0, "mm", "top line above the floor"],
-        b: [brief.board.thicknessMm, "mm", "thickness of the board"],
+        b: [resolved.board.thicknessMm, "mm", "thickness of the board"],
         l: [lock.housingHeightMm, "mm", "height of the lock"],
         t: [tailMm, "mm", tailLabel],
       },
       cite: cite("geometry", "0: it lies on the floor"),
-      reckon: ({ H, b, l, t }) => Math.max(0, H - b - l - t),
+      compute: ({ H, b, l, t }) => Math.max(0, H - b - l - t),
     });
   return {
     loweredMm,

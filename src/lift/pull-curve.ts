@@ -1,14 +1,20 @@
 import { SAME_LENGTH_MM } from "../units/index.ts";
-import { cordPull, type Harness, type Rigging, ROLLER_EFFICIENCY, type Strand } from "./harness.ts";
+import {
+  cordPull,
+  type RigLayout,
+  type RigThreading,
+  ROLLER_EFFICIENCY,
+  type Strand,
+} from "./rig-threading.ts";
 
 /**
  * Pull of all cords at the hand as a function of the place of the lock, N.
- * Everything but the last stretch into the housing is reckoned once; a test holds it against the drawn paths.
+ * Everything but the last stretch into the housing is computed once; a test holds it against the drawn paths.
  */
-export function pullCurve(rigging: Rigging, harness: Harness): (lockMm: number) => number {
-  const stretches = harness.strands.map((strand) => lastStretch(rigging, strand));
-  const { friction } = rigging;
-  const half = rigging.housingLengthMm / 2;
+export function pullCurve(layout: RigLayout, threading: RigThreading): (lockMm: number) => number {
+  const stretches = threading.strands.map((strand) => lastStretch(layout, strand));
+  const { friction } = layout;
+  const half = layout.housingLengthMm / 2;
   return (lockMm) => {
     let sum = 0;
     for (const { fromMm, sinkMm, slope, turnsFirst, pullN } of stretches) {
@@ -34,15 +40,15 @@ interface Stretch {
   pullN: number;
 }
 
-function lastStretch(rigging: Rigging, strand: Strand): Stretch {
-  const { eyesMm, eyeLineMm, friction } = rigging;
+function lastStretch(layout: RigLayout, strand: Strand): Stretch {
+  const { eyesMm, eyeLineMm, friction } = layout;
   const { passes, eye, eyeLaneMm, slotLaneMm } = strand;
   const fromMm = eyesMm[passes.at(-1) ?? eye] ?? 0;
   const laneMm = passes.length === 0 ? eyeLineMm : eyeLaneMm;
   const firstSpan = Math.abs((eyesMm[passes[0] ?? eye] ?? 0) - (eyesMm[eye] ?? 0));
   const slope = passes.length === 0 ? 0 : Math.atan2(laneMm - eyeLineMm, firstSpan);
   const before = passes.length > 1 ? Math.abs(slope) : 0;
-  const loadN = rigging.loadsN[eye] ?? 0;
+  const loadN = layout.loadsN[eye] ?? 0;
   return {
     fromMm,
     sinkMm: slotLaneMm - laneMm,

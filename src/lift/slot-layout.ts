@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../account/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
 import type { CordLock } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import type { LockRoom } from "./lock-fit.ts";
@@ -33,7 +33,7 @@ export function slotLayout(
     formula: "w + 1",
     given: { w: [lock.dividerWires, "count", "divider wires"] },
     cite: cite("lock-instructions", "wires divide the lock into slots"),
-    reckon: ({ w }) => w + 1,
+    compute: ({ w }) => w + 1,
   });
   const noneInside = room.lastSlot < room.firstSlot;
   const first = noneInside ? 1 : room.firstSlot;
@@ -49,7 +49,7 @@ export function slotLayout(
       S: [inUse, "count", room.innerOnly ? "inner slots, for thin cord" : "slots"],
     },
     cite: cite("lock-instructions", "two in a slot of six cords and three slots"),
-    reckon: ({ M, S }) => Math.ceil(M / S),
+    compute: ({ M, S }) => Math.ceil(M / S),
   });
   return {
     first,

@@ -1,4 +1,4 @@
-import type { CordLockLift } from "../shade/index.ts";
+import type { CordLockLift } from "../shade-plan/index.ts";
 
 /** The hanging cord at one height of the shade. */
 export interface TailState {

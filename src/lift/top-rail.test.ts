@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { plan, type ShadePlan } from "../plan/index.ts";
 

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { Grid, Size, TopRail } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Grid, Size, TopRail } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
 
@@ -11,17 +11,22 @@ const RAIL_BAY = sourced(900, "mm", cite("our-choice", "a stiff flat bar on edge
  * The upper edge of a shade that can be let down: a rail on cords of its own, over a lock of its own at the far end
  * of the board. Undefined where the shade hangs from the board.
  */
-export function topRail(brief: Brief, size: Size, grid: Grid, book: WorkingBook): TopRail | undefined {
+export function topRail(
+  resolved: ResolvedShade,
+  size: Size,
+  grid: Grid,
+  book: WorkingBook,
+): TopRail | undefined {
   const dropMm = Math.min(
-    brief.making.fold.topDropMm,
+    resolved.making.fold.topDropMm,
     Math.max(0, size.finishedLengthMm - grid.raisedHeightMm),
   );
-  if (dropMm <= 0 || !hangsFromRail(brief)) return undefined;
-  const side = brief.making.lift.controlSide === "left" ? "right" : "left";
+  if (dropMm <= 0 || !hangsFromRail(resolved)) return undefined;
+  const side = resolved.making.lift.controlSide === "left" ? "right" : "left";
   const columns = railColumns(grid);
   const lockMm = side === "left" ? 0 : size.finishedWidthMm;
-  const tailMm = brief.making.lift.tailMm ?? size.finishedLengthMm / 2;
-  const { knotsMm } = brief.making.lift;
+  const tailMm = resolved.making.lift.tailMm ?? size.finishedLengthMm / 2;
+  const { knotsMm } = resolved.making.lift;
   const cords = columns.map(({ number, xMm }) => {
     const lengthMm = book.figure(`rig.rail-cord-${number}-length`, {
       label: `Rail cord at column ${number}: length`,
@@ -36,14 +41,14 @@ export function topRail(brief: Brief, size: Size, grid: Grid, book: WorkingBook)
         k: [knotsMm, "mm", "knots and threading"],
       },
       cite: cite("geometry", "run, drop, tail and knots; the rail hangs at the board when it is up"),
-      reckon: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
+      compute: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
     });
-    return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, brief.units.ruler) };
+    return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, resolved.units.ruler) };
   });
   return {
     dropMm,
     side,
-    railMm: Math.max(0, size.finishedWidthMm - brief.making.board.barShorterMm),
+    railMm: Math.max(0, size.finishedWidthMm - resolved.making.board.barShorterMm),
     cords,
     tailDownMm: tailMm,
     tailUpMm: tailMm + dropMm,
@@ -52,7 +57,7 @@ export function topRail(brief: Brief, size: Size, grid: Grid, book: WorkingBook)
 }
 
 /** Only flat cloth hangs from a rail as it hangs from a board. */
-export function hangsFromRail({ style }: Pick<Brief, "style">): boolean {
+export function hangsFromRail({ style }: Pick<ResolvedShade, "style">): boolean {
   return style === "flat" || style === "ribbed";
 }
 

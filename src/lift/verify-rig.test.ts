@@ -1,9 +1,9 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../test/briefs.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { rigInput } from "../../test/rig-inputs.ts";
-import { WorkingBook } from "../account/index.ts";
-import type { BoardPoint, CordLockLift } from "../shade/index.ts";
+import { WorkingBook } from "../figures/index.ts";
+import type { BoardPoint, CordLockLift } from "../shade-plan/index.ts";
 import { planLift } from "./plan-lift.ts";
 import { countCrossings, verifyRig } from "./verify-rig.ts";
 
@@ -41,7 +41,7 @@ describe("crossings, counted by eye on squared paper", () => {
 });
 
 describe("a rig spoilt by hand is found out", () => {
-  const input = rigInput(briefWith({}));
+  const input = rigInput(resolvedWith({}));
   const { lift } = planLift(input, new WorkingBook());
   const facts = {
     columnsMm: input.grid.columns.map(({ xMm }) => xMm),

@@ -1,4 +1,4 @@
-import type { BoardPoint, CordLockLift, CordRun } from "../shade/index.ts";
+import type { BoardPoint, CordLockLift, CordRun } from "../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../units/index.ts";
 
 /** Written from the drawing and the maker's words alone: it knows nothing of how the rig was found. */

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { Grid, Size, WovenSleeves } from "../shade/index.ts";
+import type { WorkingBook } from "../figures/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Grid, Size, WovenSleeves } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, upToMark } from "../units/index.ts";
 
@@ -9,11 +9,11 @@ const SLEEVE_END = sourced(inches(1), "mm", cite("our-choice", "turned in and fa
 
 /** Sleeves of woven tube for cords that the rings grip: from the bottom ring to the board, one on each cord. */
 export function wovenSleeves(
-  { brief, size, grid }: { brief: Brief; size: Size; grid: Grid },
+  { resolved, size, grid }: { resolved: ResolvedShade; size: Size; grid: Grid },
   book: WorkingBook,
 ): { wovenSleeves?: WovenSleeves } {
   const count = grid.columns.length;
-  if (brief.rearCords !== "ring-locked" || count === 0) return {};
+  if (resolved.rearCords !== "ring-locked" || count === 0) return {};
   const lengthMm = book.figure("rig.woven-sleeve", {
     label: "Woven sleeve on each cord",
     symbol: "v",
@@ -22,12 +22,12 @@ export function wovenSleeves(
     given: {
       L: [size.finishedLengthMm, "mm", "finished length"],
       f: [grid.rows[0]?.fromHemMm ?? 0, "mm", "hem to the bottom row"],
-      t: [brief.board.thicknessMm, "mm", "thickness of the board"],
+      t: [resolved.board.thicknessMm, "mm", "thickness of the board"],
       e: [SLEEVE_END.value, "mm", "at either end"],
     },
     cite: cite("geometry", "bottom ring to the underside of the board"),
-    reckon: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
+    compute: ({ L, f, t, e }) => Math.max(0, L - f - t) + 2 * e,
   });
-  const cutMm = upToMark(lengthMm, brief.units.ruler);
+  const cutMm = upToMark(lengthMm, resolved.units.ruler);
   return { wovenSleeves: { count, cutMm, totalMm: count * cutMm } };
 }

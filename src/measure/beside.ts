@@ -1,6 +1,30 @@
-import type { WorkingBook } from "../account/index.ts";
-import type { Beside, Brief } from "../job/index.ts";
+import { type Figure, figureRuleOf } from "../figures/index.ts";
+import type { Beside } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
+import type { MeasuredShade } from "./measure-reads.ts";
+
+interface Side {
+  side: "left" | "right";
+  /** Another shade stands there, so that the corner's angle is halved. */
+  halved: boolean;
+}
+
+const REACH = figureRuleOf<Side>()({
+  id: ({ side }) => `measure.reach-${side}`,
+  label: ({ side }) => `Reach beyond the opening, ${side}`,
+  symbol: ({ side }) => (side === "left" ? "r_l" : "r_r"),
+  unit: "mm",
+  formula: ({ halved }) => (halved ? "w − g / 2 − d / tan(a)" : "w − g − d / tan(a)"),
+  inputs: ({ side, halved }) => ({
+    w: ["mm", "wall between the opening and the corner", `opening/${side}`],
+    g: ["mm", "gap kept to the neighbour", "mount/neighbourGapMm"],
+    d: ["mm", "board and folds stand out from the wall", "mount/foldRoomMm", "board/section"],
+    a: ["ratio", halved ? "half of the corner’s angle, radians" : "the corner’s angle, radians"],
+  }),
+  cite: cite("geometry", "each keeps to its own side of the line that halves the corner"),
+  note: "a corner that opens away from the room asks for nothing",
+  compute: ({ w = 0, g = 0, d = 0, a = 0 }, { halved }) => w - (halved ? g / 2 : g) - d / Math.tan(a),
+});
 
 /**
  * How far beyond the edge of the opening the shade may reach at one side, mm; negative where it must stay inside it;
@@ -10,31 +34,21 @@ import { cite } from "../sources/index.ts";
  * the wall keeps d / tan(α/2) from the corner. A bare wall beside it only leans in where the corner is sharper than
  * square: d / tan α.
  */
-export function reachMm(brief: Brief, side: "left" | "right", book: WorkingBook): number | undefined {
-  const beside = brief.opening[side];
+export function reach(shade: MeasuredShade, side: "left" | "right"): Figure | undefined {
+  const beside = shade.opening[side];
   if (beside === undefined) return undefined;
-  const { neighbourGapMm, foldRoomMm } = brief.making.mount;
-  const halved = beside.shade;
-  const angleRad = cornerRad(beside);
-  return book.figure(`measure.reach-${side}`, {
-    label: `Reach beyond the opening, ${side}`,
-    symbol: side === "left" ? "r_l" : "r_r",
-    unit: "mm",
-    formula: halved ? "w − g / 2 − d / tan(a)" : "w − g − d / tan(a)",
-    given: {
-      w: [beside.wallMm, "mm", "wall between the opening and the corner"],
-      g: [neighbourGapMm, "mm", "gap kept to the neighbour"],
-      d: [brief.board.depthMm + foldRoomMm, "mm", "board and folds stand out from the wall"],
-      a: [angleRad, "ratio", halved ? "half of the corner’s angle, radians" : "the corner’s angle, radians"],
-    },
-    cite: cite("geometry", "each keeps to its own side of the line that halves the corner"),
-    note: "a corner that opens away from the room asks for nothing",
-    reckon: ({ w, g, d, a }) => w - (halved ? g / 2 : g) - d / Math.tan(a),
-  });
+  const { neighbourGapMm, foldRoomMm } = shade.making.mount;
+  const given = {
+    w: beside.wallMm,
+    g: neighbourGapMm,
+    d: shade.board.depthMm + foldRoomMm,
+    a: cornerRad(beside),
+  };
+  return REACH.figure(given, { side, halved: beside.shade });
 }
 
 /** How far beyond the edge of the opening the shade is to reach where nothing stands there, mm; negative within it. */
-export function wishMm({ mount, making }: Brief): number {
+export function wishMm({ mount, making }: MeasuredShade): number {
   return mount === "outside" ? making.mount.overlapSideMm : -making.mount.insideWidthOffMm / 2;
 }
 

@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
-import { jobWith } from "../../test/briefs.ts";
+import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { type Job, type JobInput, jobSchema, splitWindow } from "../job/index.ts";
 import { plan, type ShadePlan } from "../plan/index.ts";
-import { headYMm } from "../shade/index.ts";
+import { headYMm } from "../shade-plan/index.ts";
 
 type Window = Partial<JobInput["rooms"][number]["windows"][number]>;
 type Opening = Partial<NonNullable<Window["opening"]>>;
@@ -102,7 +102,7 @@ describe("heads that are not level", () => {
       const found = shadeOf(job({ head: { kind: "arched", fallMm: 200 } }, { style })).findings.find(
         ({ id }) => id === "measure.head-not-for-style",
       );
-      expect(found?.weight).toBe("stop");
+      expect(found?.severity).toBe("stop");
       expect(found?.remedies).toHaveLength(1);
     },
   );

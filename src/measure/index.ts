@@ -1,1 +1,2 @@
 export { measure } from "./measure.ts";
+export { MEASURE_READS } from "./measure-reads.ts";

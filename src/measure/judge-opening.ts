@@ -1,10 +1,10 @@
-import type { Finding, Remedy } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
 import { SMALLEST_FINISHED_MM } from "./finished-size.ts";
+import type { MeasuredShade } from "./measure-reads.ts";
 import { diagonalMisfitMm, leanMm } from "./squareness.ts";
 
 /** Diagonals that differ by less are square enough to ignore; by more ask for an outside mount. */
@@ -21,42 +21,42 @@ const squareCite = cite(
 );
 
 /** What the measurements themselves say: too few, misread, out of square, too small, too low. */
-export function judgeOpening(brief: Brief, size: Size): { findings: Finding[]; toMeasure: string[] } {
-  const toMeasure = stillToMeasure(brief);
+export function judgeOpening(shade: MeasuredShade, size: Size): { findings: Finding[]; toMeasure: string[] } {
+  const toMeasure = stillToMeasure(shade);
   const findings: Finding[] = [];
-  if (brief.mount !== "to-size") {
-    if (toMeasure.length > 0) findings.push(tooFew(brief, toMeasure));
-    findings.push(...judgeSpread(brief, size), ...judgeDiagonals(brief, size, toMeasure));
+  if (shade.mount !== "to-size") {
+    if (toMeasure.length > 0) findings.push(tooFew(shade, toMeasure));
+    findings.push(...judgeSpread(shade, size), ...judgeDiagonals(shade, size, toMeasure));
   }
   if (size.finishedWidthMm <= SMALLEST_FINISHED_MM || size.finishedLengthMm <= SMALLEST_FINISHED_MM) {
-    findings.push(nothingLeft(brief, size));
+    findings.push(nothingLeft(shade, size));
   }
-  findings.push(...judgeFloor(brief, size));
+  findings.push(...judgeFloor(shade, size));
   return { findings, toMeasure };
 }
 
-function stillToMeasure(brief: Brief): string[] {
-  if (brief.mount === "to-size") return [];
-  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = brief.opening;
+function stillToMeasure(shade: MeasuredShade): string[] {
+  if (shade.mount === "to-size") return [];
+  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = shade.opening;
   const list: string[] = [];
   if (widthsMm.length < 3) list.push("the width at top, middle and bottom");
   if (heightsMm.length < 3) list.push("the height at left, centre and right");
   if (diagonalsMm === undefined) list.push("both diagonals");
-  if (brief.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
+  if (shade.mount === "inside" && recessDepthMm === undefined) list.push("the depth of the recess");
   if (sillAboveFloorMm === undefined) list.push("the sill’s height above the floor");
   return list;
 }
 
-function base(brief: Brief) {
-  return { stage: "measure", shadeId: brief.shadeId, path: `${brief.path}/opening` } as const;
+function base(shade: MeasuredShade) {
+  return { stage: "measure", shadeId: shade.shadeId, path: `${shade.path}/opening` } as const;
 }
 
-function tooFew(brief: Brief, toMeasure: string[]): Finding {
+function tooFew(shade: MeasuredShade, toMeasure: string[]): Finding {
   return {
-    ...base(brief),
+    ...base(shade),
     id: "measure.incomplete",
-    weight: "unproven",
-    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${brief.opening.widthsMm.length} width${brief.opening.widthsMm.length === 1 ? "" : "s"} and ${brief.opening.heightsMm.length} height${brief.opening.heightsMm.length === 1 ? "" : "s"}.`,
+    severity: "unproven",
+    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${shade.opening.widthsMm.length} width${shade.opening.widthsMm.length === 1 ? "" : "s"} and ${shade.opening.heightsMm.length} height${shade.opening.heightsMm.length === 1 ? "" : "s"}.`,
     cite: cite("measuring-guides", "three widths, three heights, both diagonals"),
     remedies: [],
   };
@@ -67,21 +67,21 @@ function listText(items: string[]): string {
   return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
 }
 
-function judgeSpread(brief: Brief, size: Size): Finding[] {
+function judgeSpread(shade: MeasuredShade, size: Size): Finding[] {
   const findings: Finding[] = [];
   const uneven = (what: "widths" | "heights", spreadMm: number, effect: string) => {
     if (spreadMm <= UNEVEN_MM) return;
     findings.push({
-      ...base(brief),
+      ...base(shade),
       id: `measure.uneven-${what}`,
-      weight: "mind",
-      path: `${brief.path}/opening/${what}Mm`,
-      text: `The three ${what} differ by ${lengthText(spreadMm, brief.units)}. Measure them once more; if they stand, ${effect}.`,
+      severity: "note",
+      path: `${shade.path}/opening/${what}Mm`,
+      text: `The three ${what} differ by ${lengthText(spreadMm, shade.units)}. Measure them once more; if they stand, ${effect}.`,
       cite: cite("our-choice", "a spread over 1/2 in is looked at again"),
       remedies: [],
     });
   };
-  const inside = brief.mount === "inside";
+  const inside = shade.mount === "inside";
   uneven(
     "widths",
     size.widthSpreadMm,
@@ -95,8 +95,8 @@ function judgeSpread(brief: Brief, size: Size): Finding[] {
   return findings;
 }
 
-function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[] {
-  const { diagonalsMm, widthsMm, heightsMm } = brief.opening;
+function judgeDiagonals(shade: MeasuredShade, size: Size, toMeasure: string[]): Finding[] {
+  const { diagonalsMm, widthsMm, heightsMm } = shade.opening;
   if (diagonalsMm === undefined || size.outOfSquareMm === undefined) return [];
   const [first, second] = diagonalsMm;
   const width = mean(widthsMm);
@@ -106,35 +106,35 @@ function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[
     toMeasure.push("both diagonals once more");
     return [
       {
-        ...base(brief),
+        ...base(shade),
         id: "measure.diagonals-misread",
-        weight: "fix",
-        path: `${brief.path}/opening/diagonalsMm`,
-        text: `The diagonals are ${lengthText(Math.abs(misfit), brief.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
+        severity: "fix",
+        path: `${shade.path}/opening/diagonalsMm`,
+        text: `The diagonals are ${lengthText(Math.abs(misfit), shade.units)} ${misfit > 0 ? "longer" : "shorter"} than this width and height can have. One of the measurements is misread: measure diagonals, width and height again.`,
         cite: cite("geometry", "parallelogram law"),
         remedies: [],
       },
     ];
   }
-  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || brief.mount !== "inside") return [];
+  if (size.outOfSquareMm <= SQUARE_ENOUGH_MM || shade.mount !== "inside") return [];
   const lean = leanMm(width, first, second);
-  const off = brief.making.mount.insideWidthOffMm;
+  const off = shade.making.mount.insideWidthOffMm;
   const outside: Remedy = {
     label: "Mount it outside the opening",
-    patch: [{ op: "replace", path: `${brief.path}/shade/mount`, value: "outside" }],
+    patch: [{ op: "replace", path: `${shade.path}/shade/mount`, value: "outside" }],
   };
   const narrower: Remedy = {
-    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), brief.units)} in all`,
-    patch: settingPatch(brief, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
+    label: `Make it narrower: take off ${lengthText(lean + inches(1 / 4), shade.units)} in all`,
+    patch: settingPatch(shade, "mount", "insideWidthOffMm", lean + inches(1 / 4)),
   };
-  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, brief.units)}: over its height the opening leans ${lengthText(lean, brief.units)} sideways`;
+  const facts = `The diagonals differ by ${lengthText(size.outOfSquareMm, shade.units)}: over its height the opening leans ${lengthText(lean, shade.units)} sideways`;
   if (size.outOfSquareMm > OUT_OF_SQUARE_MM) {
     return [
       {
-        ...base(brief),
+        ...base(shade),
         id: "measure.out-of-square",
-        weight: "fix",
-        path: `${brief.path}/opening/diagonalsMm`,
+        severity: "fix",
+        path: `${shade.path}/opening/diagonalsMm`,
         text: `${facts}. A shade hangs plumb, so inside it would show a wedge of light; an outside mount hides it.`,
         cite: squareCite,
         remedies: lean > off ? [outside, narrower] : [outside],
@@ -144,13 +144,13 @@ function judgeDiagonals(brief: Brief, size: Size, toMeasure: string[]): Finding[
   const rubs = lean > off;
   return [
     {
-      ...base(brief),
+      ...base(shade),
       id: "measure.slightly-out-of-square",
-      weight: rubs ? "fix" : "mind",
-      path: `${brief.path}/opening/diagonalsMm`,
+      severity: rubs ? "fix" : "note",
+      path: `${shade.path}/opening/diagonalsMm`,
       text: rubs
-        ? `${facts}, more than the ${lengthText(off, brief.units)} taken off its width, so the shade would rub.`
-        : `${facts}. The ${lengthText(off, brief.units)} taken off the width allows for it; the gaps will not look even.`,
+        ? `${facts}, more than the ${lengthText(off, shade.units)} taken off its width, so the shade would rub.`
+        : `${facts}. The ${lengthText(off, shade.units)} taken off the width allows for it; the gaps will not look even.`,
       cite: squareCite,
       remedies: rubs ? [narrower, outside] : [],
     },
@@ -161,42 +161,42 @@ function mean(values: number[]): number {
   return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
-function nothingLeft(brief: Brief, size: Size): Finding {
+function nothingLeft(shade: MeasuredShade, size: Size): Finding {
   return {
-    ...base(brief),
+    ...base(shade),
     id: "measure.too-small",
-    weight: "stop",
-    text: `After the deductions ${lengthText(size.finishedWidthMm, brief.units)} × ${lengthText(size.finishedLengthMm, brief.units)} is left, too small for a shade. Check the measurements and the deductions.`,
+    severity: "stop",
+    text: `After the deductions ${lengthText(size.finishedWidthMm, shade.units)} × ${lengthText(size.finishedLengthMm, shade.units)} is left, too small for a shade. Check the measurements and the deductions.`,
     cite: cite("our-choice"),
     remedies: [],
   };
 }
 
-function judgeFloor(brief: Brief, size: Size): Finding[] {
+function judgeFloor(shade: MeasuredShade, size: Size): Finding[] {
   const hem = size.hemAboveFloorMm;
-  const clearance = brief.making.mount.floorClearanceMm;
+  const clearance = shade.making.mount.floorClearanceMm;
   if (hem === undefined || hem >= clearance) return [];
-  const { overlapBelowMm } = brief.making.mount;
+  const { overlapBelowMm } = shade.making.mount;
   const shorterBelow = overlapBelowMm - (clearance - hem);
   const remedies: Remedy[] =
-    brief.mount === "outside" && shorterBelow >= 0
+    shade.mount === "outside" && shorterBelow >= 0
       ? [
           {
-            label: `Let it end ${lengthText(shorterBelow, brief.units)} below the opening`,
-            patch: settingPatch(brief, "mount", "overlapBelowMm", shorterBelow),
+            label: `Let it end ${lengthText(shorterBelow, shade.units)} below the opening`,
+            patch: settingPatch(shade, "mount", "overlapBelowMm", shorterBelow),
           },
         ]
       : [];
   return [
     {
-      ...base(brief),
+      ...base(shade),
       id: "measure.floor",
-      weight: "fix",
-      path: `${brief.path}/opening/sillAboveFloorMm`,
+      severity: "fix",
+      path: `${shade.path}/opening/sillAboveFloorMm`,
       text:
         hem < 0
-          ? `The hem would lie ${lengthText(-hem, brief.units)} below the floor.`
-          : `The hem would hang ${lengthText(hem, brief.units)} above the floor; ${lengthText(clearance, brief.units)} is asked for.`,
+          ? `The hem would lie ${lengthText(-hem, shade.units)} below the floor.`
+          : `The hem would hang ${lengthText(hem, shade.units)} above the floor; ${lengthText(clearance, shade.units)} is asked for.`,
       cite: cite("from-memory", "1/2 in"),
       remedies,
     },

@@ -1,8 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
-import { briefWith } from "../../test/briefs.ts";
+import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../account/index.ts";
 import type { JobInput } from "../job/index.ts";
 import { inches, markMm, RULERS } from "../units/index.ts";
 import { measure } from "./index.ts";
@@ -11,14 +10,14 @@ import { diagonalMisfitMm, leanMm } from "./squareness.ts";
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 
 function measured(window: Partial<WindowInput>, job: Partial<JobInput> = {}) {
-  return measure(briefWith(window, job), new WorkingBook());
+  return measure(resolvedWith(window, job));
 }
 
 const ids = (result: ReturnType<typeof measured>) => result.findings.map((finding) => finding.id);
 
 describe("finished size", () => {
   it("“Mock Roman shade” (2014): width = opening − 1/2 in, board = opening − 1 in", () => {
-    const { size } = measured({
+    const { values: size } = measured({
       opening: { widthsMm: [inches(36)], heightsMm: [inches(60)] },
       shade: { making: { mount: { insideWidthOffMm: inches(1 / 2), boardShorterMm: inches(1 / 2) } } },
     });
@@ -27,7 +26,7 @@ describe("finished size", () => {
   });
 
   it("US sewing handbook: board = finished width − 1/4 in", () => {
-    const { size } = measured({
+    const { values: size } = measured({
       opening: { widthsMm: [inches(36)], heightsMm: [inches(60)] },
       shade: { mount: "to-size" },
     });
@@ -36,9 +35,9 @@ describe("finished size", () => {
 
   it("takes the narrowest and the shortest inside, the widest and the tallest outside", () => {
     const opening = { widthsMm: [900, 896, 902], heightsMm: [1500, 1504, 1498] };
-    const inside = measured({ opening }, { units: { system: "metric", ruler: "1 mm" } }).size;
+    const inside = measured({ opening }, { units: { system: "metric", ruler: "1 mm" } }).values;
     expect([inside.openingWidthMm, inside.openingHeightMm]).toEqual([896, 1498]);
-    const outside = measured({ opening, shade: { mount: "outside" } }).size;
+    const outside = measured({ opening, shade: { mount: "outside" } }).values;
     expect([outside.openingWidthMm, outside.openingHeightMm]).toEqual([902, 1504]);
   });
 
@@ -50,7 +49,10 @@ describe("finished size", () => {
         fc.constantFrom(...RULERS),
         (widthsMm, heightsMm, ruler) => {
           const system = ruler === "1 mm" ? "metric" : "imperial";
-          const { size } = measured({ opening: { widthsMm, heightsMm } }, { units: { system, ruler } });
+          const { values: size } = measured(
+            { opening: { widthsMm, heightsMm } },
+            { units: { system, ruler } },
+          );
           const marks = size.finishedWidthMm / markMm(ruler);
           return (
             size.finishedWidthMm <= Math.min(...widthsMm) &&
@@ -96,17 +98,17 @@ describe("squareness from the diagonals", () => {
     expect(ids(at(4))).not.toContain("measure.slightly-out-of-square");
     expect(ids(at(8))).toContain("measure.slightly-out-of-square");
     const far = at(20).findings.find((finding) => finding.id === "measure.out-of-square");
-    expect(far?.weight).toBe("fix");
+    expect(far?.severity).toBe("fix");
     expect(far?.remedies[0]?.patch).toEqual([
       { op: "replace", path: "/rooms/0/windows/0/shade/mount", value: "outside" },
     ]);
   });
 
   it("weighs a lean greater than the deduction more", () => {
-    const weight = (off: number) =>
-      at(8, off).findings.find((finding) => finding.id === "measure.slightly-out-of-square")?.weight;
-    expect(weight(inches(1 / 2))).toBe("mind");
-    expect(weight(3)).toBe("fix");
+    const severity = (off: number) =>
+      at(8, off).findings.find((finding) => finding.id === "measure.slightly-out-of-square")?.severity;
+    expect(severity(inches(1 / 2))).toBe("note");
+    expect(severity(3)).toBe("fix");
   });
 
   it("tells a misread diagonal from an opening out of square", () => {
@@ -114,13 +116,13 @@ describe("squareness from the diagonals", () => {
       opening: { widthsMm: [900, 900, 900], heightsMm: [1500, 1500, 1500], diagonalsMm: [1749, 1700] },
     });
     expect(ids(result)).toContain("measure.diagonals-misread");
-    expect(result.size.toMeasure).toContain("both diagonals once more");
+    expect(result.values.toMeasure).toContain("both diagonals once more");
   });
 });
 
 describe("what is still to measure", () => {
   it("names every measurement that is missing", () => {
-    expect(measured({}).size.toMeasure).toEqual([
+    expect(measured({}).values.toMeasure).toEqual([
       "the width at top, middle and bottom",
       "the height at left, centre and right",
       "both diagonals",
@@ -151,7 +153,7 @@ describe("deductions that leave nothing", () => {
       opening: { widthsMm: [60], heightsMm: [60] },
       shade: { making: { mount: { insideWidthOffMm: 500, insideLengthOffMm: 500 } } },
     });
-    expect(result.findings.find((finding) => finding.id === "measure.too-small")?.weight).toBe("stop");
-    expect(result.size.finishedWidthMm).toBeGreaterThan(0);
+    expect(result.findings.find((finding) => finding.id === "measure.too-small")?.severity).toBe("stop");
+    expect(result.values.finishedWidthMm).toBeGreaterThan(0);
   });
 });

@@ -1,97 +1,104 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Brief } from "../job/index.ts";
-import type { Size } from "../shade/index.ts";
+import { type Figure, figureRule, type StageResult } from "../figures/index.ts";
+import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { finishedSize } from "./finished-size.ts";
 import { judgeBeyond } from "./judge-beyond.ts";
 import { judgeOpening } from "./judge-opening.ts";
+import type { MeasuredShade } from "./measure-reads.ts";
 
-/** From the measured opening to the finished size, with what must still be measured. */
-export function measure(brief: Brief, book: WorkingBook): { size: Size; findings: Finding[] } {
-  const { widthsMm, heightsMm, diagonalsMm, sillAboveFloorMm } = brief.opening;
-  const { mount } = brief.making;
-  const { finishedWidthMm, finishedLengthMm, beyondLeftMm } = finishedSize(brief, book);
-  const head = headOf(brief);
+/** Where the finished size was given there is no figure for it. */
+const BY_OPENING = ["opening/widthsMm", "shade/mount"] as const;
 
-  const boardLengthMm = book.figure("measure.board-length", {
-    label: "Board length",
-    symbol: "B",
-    unit: "mm",
-    formula: "max(W − c, W / 2)",
-    given: {
-      W: [finishedWidthMm, "mm", "finished width"],
-      c: [mount.boardShorterMm, "mm", "board shorter than the shade"],
-    },
-    cite: cite("us-sewing-handbook", "board = finished width − 1/4 in"),
-    reckon: ({ W, c }) => Math.max(W - c, W / 2),
-  });
+const BOARD_LENGTH = figureRule({
+  id: "measure.board-length",
+  label: "Board length",
+  symbol: "B",
+  unit: "mm",
+  formula: "max(W − c, W / 2)",
+  inputs: {
+    W: ["mm", "finished width", "figure:measure.finished-width", ...BY_OPENING],
+    c: ["mm", "board shorter than the shade", "mount/boardShorterMm"],
+  },
+  cite: cite("us-sewing-handbook", "board = finished width − 1/4 in"),
+  compute: ({ W, c }) => Math.max(W - c, W / 2),
+});
+
+const BOARD_ON_SLOPE = figureRule({
+  id: "measure.board-on-slope",
+  label: "Board, cut to lie on the slope",
+  symbol: "B_s",
+  unit: "mm",
+  formula: "B·sqrt(1 + (j / W)^2)",
+  inputs: {
+    B: ["mm", "level length of the board", "figure:measure.board-length"],
+    j: ["mm", "fall of the head", "opening/head", "opening/heightsMm"],
+    W: ["mm", "finished width", "figure:measure.finished-width"],
+  },
+  cite: cite("geometry"),
+  compute: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
+});
+
+/** From the measured opening to the finished size, mm, with what must still be measured. */
+export function measure(shade: MeasuredShade): StageResult<Size> {
+  const { widthsMm, heightsMm, diagonalsMm, sillAboveFloorMm } = shade.opening;
+  const { mount } = shade.making;
+  const { values, workings } = finishedSize(shade);
+  const { finishedWidthMm, finishedLengthMm, beyondLeftMm } = values;
+  const head = headOf(shade);
+  const boardLength = BOARD_LENGTH.figure({ W: finishedWidthMm, c: mount.boardShorterMm });
+  const onSlope = boardOnSlope(boardLength.value, finishedWidthMm, head);
 
   const size: Size = {
     finishedWidthMm,
     finishedLengthMm,
-    boardLengthMm,
-    ...onSlope(boardLengthMm, finishedWidthMm, head, book),
-    openingWidthMm: brief.mount === "outside" ? Math.max(...widthsMm) : Math.min(...widthsMm),
-    openingHeightMm: brief.mount === "outside" ? Math.max(...heightsMm) : Math.min(...heightsMm),
-    ...(brief.mount === "to-size"
+    boardLengthMm: boardLength.value,
+    ...(onSlope === undefined ? {} : { boardOnSlopeMm: onSlope.value }),
+    openingWidthMm: shade.mount === "outside" ? Math.max(...widthsMm) : Math.min(...widthsMm),
+    openingHeightMm: shade.mount === "outside" ? Math.max(...heightsMm) : Math.min(...heightsMm),
+    ...(shade.mount === "to-size"
       ? {}
-      : { openingTopMm: brief.mount === "outside" ? mount.overlapAboveMm : 0 }),
+      : { openingTopMm: shade.mount === "outside" ? mount.overlapAboveMm : 0 }),
     ...(beyondLeftMm === undefined ? {} : { openingLeftMm: beyondLeftMm }),
     ...(head === undefined ? {} : { head }),
     widthSpreadMm: Math.max(...widthsMm) - Math.min(...widthsMm),
     heightSpreadMm: Math.max(...heightsMm) - Math.min(...heightsMm),
     ...(diagonalsMm === undefined ? {} : { outOfSquareMm: Math.abs(diagonalsMm[0] - diagonalsMm[1]) }),
-    ...heightsAboveFloor(brief, finishedLengthMm, sillAboveFloorMm),
+    ...heightsAboveFloor(shade, finishedLengthMm, sillAboveFloorMm),
     toMeasure: [],
   };
-  const { findings, toMeasure } = judgeOpening(brief, size);
-  return { size: { ...size, toMeasure }, findings: [...findings, ...judgeBeyond(brief, size)] };
+  const { findings, toMeasure } = judgeOpening(shade, size);
+  return {
+    values: { ...size, toMeasure },
+    findings: [...findings, ...judgeBeyond(shade, size)],
+    workings: [...workings, boardLength, ...(onSlope === undefined ? [] : [onSlope])],
+  };
 }
 
 /** Top line and hem above the floor, where the sill's height was given. */
 function heightsAboveFloor(
-  brief: Brief,
+  shade: MeasuredShade,
   finishedLengthMm: number,
   sillAboveFloorMm: number | undefined,
 ): Pick<Size, "topAboveFloorMm" | "hemAboveFloorMm"> {
   if (sillAboveFloorMm === undefined) return {};
-  const { mount } = brief.making;
-  const { heightsMm } = brief.opening;
+  const { mount } = shade.making;
+  const { heightsMm } = shade.opening;
   const topAboveFloorMm =
-    brief.mount === "outside"
+    shade.mount === "outside"
       ? sillAboveFloorMm + Math.max(...heightsMm) + mount.overlapAboveMm
       : sillAboveFloorMm + Math.min(...heightsMm);
   return { topAboveFloorMm, hemAboveFloorMm: topAboveFloorMm - finishedLengthMm };
 }
 
 /** A head that is not level, no lower than the opening itself. */
-function headOf({ opening }: Brief): Size["head"] {
+function headOf({ opening }: MeasuredShade): Size["head"] {
   const { head, heightsMm } = opening;
   if (head === undefined || head.fallMm === 0) return undefined;
   return { ...head, fallMm: Math.min(head.fallMm, Math.min(...heightsMm)) };
 }
 
 /** A board on a slope is longer than it looks from the room. */
-function onSlope(
-  levelMm: number,
-  widthMm: number,
-  head: Size["head"],
-  book: WorkingBook,
-): Pick<Size, "boardOnSlopeMm"> {
-  if (head?.kind !== "angled") return {};
-  return {
-    boardOnSlopeMm: book.figure("measure.board-on-slope", {
-      label: "Board, cut to lie on the slope",
-      symbol: "B_s",
-      unit: "mm",
-      formula: "B·sqrt(1 + (j / W)^2)",
-      given: {
-        B: [levelMm, "mm", "level length of the board"],
-        j: [head.fallMm, "mm", "fall of the head"],
-        W: [widthMm, "mm", "finished width"],
-      },
-      cite: cite("geometry"),
-      reckon: ({ B, j, W }) => B * Math.sqrt(1 + (j / W) ** 2),
-    }),
-  };
+function boardOnSlope(levelMm: number, widthMm: number, head: Size["head"]): Figure | undefined {
+  if (head?.kind !== "angled") return undefined;
+  return BOARD_ON_SLOPE.figure({ B: levelMm, j: head.fallMm, W: widthMm });
 }

@@ -1,5 +1,5 @@
-import { type PatchOperation, setPatch } from "../account/index.ts";
-import { type Catalogue, type Job, partsOf, settleMaking, type Window } from "../job/index.ts";
+import { type PatchOperation, setPatch } from "../figures/index.ts";
+import { type Catalogue, type Job, partsOf, resolveMaking, type Window } from "../job/index.ts";
 import {
   HARD_PULL,
   type HardwareNeed,
@@ -7,7 +7,7 @@ import {
   type HardwareSet,
   searchHardware,
 } from "../lift/index.ts";
-import type { RuleOutcome } from "../shade/index.ts";
+import type { RuleOutcome } from "../shade-plan/index.ts";
 import { patched } from "./patched.ts";
 import { planWindow } from "./plan.ts";
 import type { ShadePlan } from "./plan-types.ts";
@@ -17,7 +17,7 @@ export interface HardwareChoice {
   set: HardwareSet;
   /** As the shade has it now. */
   chosen: boolean;
-  /** From the whole plan with this set: pull at the hand, N, where the raised hem hangs, mm, findings by weight, child-safety rules by outcome. */
+  /** From the whole plan with this set: pull at the hand, N, where the raised hem hangs, mm, findings by severity, child-safety rules by outcome. */
   pullN: number;
   raisedHeightMm: number;
   stops: number;
@@ -69,15 +69,15 @@ function choiceOf(
   planned: ShadePlan,
   patch: PatchOperation[],
 ): HardwareChoice {
-  const weighing = (weight: "stop" | "fix") =>
-    planned.findings.filter((finding) => finding.weight === weight).length;
+  const ofSeverity = (severity: "stop" | "fix") =>
+    planned.findings.filter((finding) => finding.severity === severity).length;
   return {
     set,
     chosen: partsIn(now) === partsIn(planned),
     pullN: planned.lift.pullN,
     raisedHeightMm: planned.grid.raisedHeightMm,
-    stops: weighing("stop"),
-    fixes: weighing("fix"),
+    stops: ofSeverity("stop"),
+    fixes: ofSeverity("fix"),
     safety: planned.safety.counts,
     materials: planned.cost.materials,
     patch,
@@ -87,13 +87,13 @@ function choiceOf(
 /** The parts of a planned lift in one line, to tell whether two are the same. */
 function partsIn({ lift, cost }: ShadePlan): string {
   const eyes = cost.shopping.filter(({ id }) => id.startsWith("eye-")).map(({ id }) => id);
-  const gear = lift.kind === "cord-lock" ? [lift.lockId, ...eyes] : [lift.tube.id, lift.drive.id];
-  return [lift.kind, lift.cordId, ...gear].join(" ");
+  const partIds = lift.kind === "cord-lock" ? [lift.lockId, ...eyes] : [lift.tube.id, lift.drive.id];
+  return [lift.kind, lift.cordId, ...partIds].join(" ");
 }
 
 function needOf(job: Job, shade: ShadePlan, window: Window): HardwareNeed {
   const { size, grid, lift, board, mass } = shade;
-  const making = settleMaking(window.shade.making, job.workshop, shade.style);
+  const making = resolveMaking(window.shade.making, job.workshop, shade.style);
   return {
     units: job.units,
     controlSide: lift.controlSide,

@@ -1,5 +1,5 @@
 import { immutableJSONPatch, type JSONPatchDocument, type JSONValue } from "immutable-json-patch";
-import type { PatchOperation } from "../account/index.ts";
+import type { PatchOperation } from "../figures/index.ts";
 import type { Job } from "../job/index.ts";
 
 /** The job with a change made that keeps to its schema. */

@@ -1,4 +1,4 @@
-import type { Finding, Working } from "../account/index.ts";
+import type { Finding, Working } from "../figures/index.ts";
 import type { Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type {
   BoardPlan,
@@ -11,16 +11,16 @@ import type {
   Form,
   Grid,
   Lift,
-  LineUp,
   Mass,
+  RoomAlignment,
   SafetyReview,
   Size,
   Step,
-} from "../shade/index.ts";
+} from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
 export const PLAN_FORMAT = "shadewright-plan";
-export const PLAN_VERSION = 1;
+export const PLAN_VERSION = 2;
 
 /** Everything that follows from one window of the job. */
 export interface ShadePlan {
@@ -48,7 +48,7 @@ export interface ShadePlan {
   cost: Cost;
   /** Cautions for the first sheet. */
   cautions: Caution[];
-  /** Its cords held against the rules of its place and purpose, at every height. */
+  /** Its cords evaluated against the rules of its place and purpose, at every height. */
   safety: SafetyReview;
   /** The child-safety tag to print, as data. */
   tag: ChildSafetyTag;
@@ -61,7 +61,7 @@ export interface RoomPlan {
   roomId: string;
   roomName: string;
   /** Where the job asks for a room in line. */
-  lineUp?: LineUp;
+  alignment?: RoomAlignment;
   workings: Working[];
 }
 

@@ -1,19 +1,19 @@
-import { byWeight, WorkingBook } from "../account/index.ts";
+import { judgeMotif, writeLine } from "../align/index.ts";
 import { planBoard } from "../board/index.ts";
 import { planCloth } from "../cloth/index.ts";
 import { planCost, type ShadeCost, sumCosts } from "../cost/index.ts";
-import { planFolds } from "../folds/index.ts";
+import { bySeverity, WorkingBook } from "../figures/index.ts";
+import { clothFeel, planFolds } from "../folds/index.ts";
 import {
-  type Brief,
   type Job,
   partsOf,
-  type SettledRates,
-  settleRates,
-  settleShade,
+  type ResolvedRates,
+  type ResolvedShade,
+  resolveRates,
+  resolveShade,
   type Window,
 } from "../job/index.ts";
-import { chooseGear, gearInput, planLift } from "../lift/index.ts";
-import { judgeMotif, writeLine } from "../line-up/index.ts";
+import { chooseLiftParts, liftPartsInput, planLift } from "../lift/index.ts";
 import { measure } from "../measure/index.ts";
 import {
   askPlace,
@@ -26,11 +26,11 @@ import {
 } from "../safety/index.ts";
 import { planSteps } from "../steps/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
-import { followRoom, type LinedRoom, type LinedShade, lineRoom } from "./line-room.ts";
+import { type AlignedRoom, type AlignedShade, alignRoom, followRoom } from "./align-room.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 
 export interface PlanOptions {
-  /** Ids of the windows to plan; all of them unless told. Those of one room still follow their neighbours. */
+  /** Ids of the windows to plan; all of them unless given. Those of one room still follow their neighbours. */
   only?: readonly string[];
 }
 
@@ -41,19 +41,21 @@ export interface PlanOptions {
  * findings, never an exception.
  */
 export function plan(job: Job, { only }: PlanOptions = {}): Plan {
-  const rates = settleRates(job.rates);
+  const rates = resolveRates(job.rates);
   const parts = partsOf(job);
   const careful = carefulLift(job.place, job.purpose);
   const isWanted = ({ id }: Window) => only === undefined || only.includes(id);
-  const lined = job.rooms.flatMap((room, r) => {
+  const aligned = job.rooms.flatMap((room, r) => {
     if (only !== undefined && !room.windows.some(isWanted)) return [];
-    const settle = (window: Window, w: number) =>
-      settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
-    const briefs = room.windows.flatMap((window, w) => (isWanted(window) ? [settle(window, w)] : []));
-    return [{ briefs, ...lineRoom(job, room, `/rooms/${r}`, () => room.windows.map(settle)) }];
+    const resolve = (window: Window, w: number) =>
+      resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
+    const resolvedShades = room.windows.flatMap((window, w) =>
+      isWanted(window) ? [resolve(window, w)] : [],
+    );
+    return [{ resolvedShades, ...alignRoom(job, room, `/rooms/${r}`, () => room.windows.map(resolve)) }];
   });
-  const planned = lined.flatMap(({ briefs, shades }) =>
-    briefs.map((brief) => planShade(brief, rates, careful, shades.get(brief.shadeId))),
+  const planned = aligned.flatMap(({ resolvedShades, shades }) =>
+    resolvedShades.map((resolved) => planShade(resolved, rates, careful, shades.get(resolved.shadeId))),
   );
   const book = new WorkingBook();
   const { cost, findings } = sumCosts(
@@ -72,8 +74,8 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
     ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
     units: job.units,
     shades: planned.map((one) => one.shade),
-    rooms: lined.map(({ room }) => room),
-    findings: [...askPlace(job), ...lined.flatMap((one) => one.findings), ...findings].sort(byWeight),
+    rooms: aligned.map(({ room }) => room),
+    findings: [...askPlace(job), ...aligned.flatMap((one) => one.findings), ...findings].sort(bySeverity),
     cost,
     workings: book.workings,
   };
@@ -82,108 +84,112 @@ export function plan(job: Job, { only }: PlanOptions = {}): Plan {
 /**
  * What the windows of one room share, for a screen that shows them one by one; undefined where there is no such room.
  */
-export function planRoom(job: Job, roomIndex: number): LinedRoom | undefined {
+export function planRoom(job: Job, roomIndex: number): AlignedRoom | undefined {
   const room = job.rooms[roomIndex];
   if (!room) return undefined;
   const parts = partsOf(job);
   const careful = carefulLift(job.place, job.purpose);
   const path = `/rooms/${roomIndex}`;
-  return lineRoom(job, room, path, () =>
-    room.windows.map((window, w) => settleShade(job, parts, room, window, `${path}/windows/${w}`, careful)),
+  return alignRoom(job, room, path, () =>
+    room.windows.map((window, w) => resolveShade(job, parts, room, window, `${path}/windows/${w}`, careful)),
   );
 }
 
 /**
  * One window's part of `plan(job)` alone, for a screen that shows one shade; undefined where there is no such window.
- * `lined` is its room's `planRoom`, where that is at hand already.
+ * `aligned` is its room's `planRoom`, where that is at hand already.
  */
 export function planWindow(
   job: Job,
   roomIndex: number,
   windowIndex: number,
-  lined?: LinedRoom,
+  aligned?: AlignedRoom,
 ): ShadePlan | undefined {
   const room = job.rooms[roomIndex];
   const window = room?.windows[windowIndex];
   if (!room || !window) return undefined;
   const path = `/rooms/${roomIndex}/windows/${windowIndex}`;
   const careful = carefulLift(job.place, job.purpose);
-  const brief = settleShade(job, partsOf(job), room, window, path, careful);
-  const told = room.inLine === undefined ? undefined : (lined ?? planRoom(job, roomIndex));
-  return planShade(brief, settleRates(job.rates), careful, told?.shades.get(brief.shadeId)).shade;
+  const resolved = resolveShade(job, partsOf(job), room, window, path, careful);
+  const inRoom = room.inLine === undefined ? undefined : (aligned ?? planRoom(job, roomIndex));
+  return planShade(resolved, resolveRates(job.rates), careful, inRoom?.shades.get(resolved.shadeId)).shade;
 }
 
 /** The stages in the order of the work: measure, shape, cloth, lift, board, cautions, steps, cost. */
 function planShade(
-  alone: Brief,
-  rates: SettledRates,
+  alone: ResolvedShade,
+  rates: ResolvedRates,
   careful: CarefulLift,
-  lined: LinedShade = { findings: [] },
+  aligned: AlignedShade = { findings: [] },
 ): { shade: ShadePlan; cost: ShadeCost } {
   const book = new WorkingBook();
-  const brief = followRoom(alone, lined);
-  const style = STYLE_MODULES[brief.style];
+  const resolved = followRoom(alone, aligned);
+  const style = STYLE_MODULES[resolved.style];
 
-  const { size, findings: measureFindings } = measure(brief, book);
-  const { columns, findings: columnFindings } = style.columns(brief, size, book);
-  const gear = chooseGear(brief, size, columns, book);
-  const { grid, form, findings: foldFindings } = style.grid(brief, size, columns, gear, book);
-  if (lined.place !== undefined) writeLine(lined.place, size, grid, book);
-  const { cloth, mass, findings: clothFindings } = planCloth({ brief, size, grid, form }, book);
-  const { feel, folds, findings: foldingFindings } = planFolds({ brief, size, grid, form, mass }, book);
+  const measured = measure(resolved);
+  const size = measured.values;
+  book.add(measured.workings);
+  const { columns, findings: columnFindings } = style.columns(resolved, size, book);
+  const liftParts = chooseLiftParts(resolved, size, columns, book);
+  const { grid, form, findings: foldFindings } = style.grid(resolved, size, columns, liftParts, book);
+  if (aligned.layout !== undefined) writeLine(aligned.layout, size, grid, book);
+  const { cloth, mass, findings: clothFindings } = planCloth({ resolved, size, grid, form }, book);
+  const folded = planFolds({ shade: resolved, size, grid, form, mass });
+  const folds = folded.values;
+  book.add(folded.workings);
   const { lift, findings: liftFindings } = planLift(
-    { brief, size, grid, form, mass, ...gearInput(gear) },
+    { resolved, size, grid, form, mass, ...liftPartsInput(liftParts) },
     book,
   );
   const { board, findings: boardFindings } = planBoard(
-    { brief, size, grid, form, mass, lift, ...(folds === undefined ? {} : { folds }) },
+    { resolved, size, grid, form, mass, lift, ...(folds === undefined ? {} : { folds }) },
     book,
   );
-  const { review, findings: reviewFindings } = reviewShade({ brief, size, grid, form, mass, lift }, book);
-  const { cautions, findings: cautionFindings } = planCautions({ brief, size, grid, lift, review });
-  const cost = planCost({ brief, size, grid, form, cloth, lift, board }, rates, book);
+  const { review, findings: reviewFindings } = reviewShade({ resolved, size, grid, form, mass, lift }, book);
+  const { cautions, findings: cautionFindings } = planCautions({ resolved, size, grid, lift, review });
+  const cost = planCost({ resolved, size, grid, form, cloth, lift, board }, rates, book);
 
   const shade: ShadePlan = {
-    shadeId: brief.shadeId,
-    windowName: brief.windowName,
-    roomId: brief.roomId,
-    roomName: brief.roomName,
-    style: brief.style,
-    mount: brief.mount,
-    opening: brief.opening,
+    shadeId: resolved.shadeId,
+    windowName: resolved.windowName,
+    roomId: resolved.roomId,
+    roomName: resolved.roomName,
+    style: resolved.style,
+    mount: resolved.mount,
+    opening: resolved.opening,
     size,
     grid,
     form,
-    feel,
+    feel: clothFeel(resolved.cloths),
     ...(folds === undefined ? {} : { folds }),
     cloth,
     mass,
     lift,
     board,
     steps: planSteps({
-      ...{ brief, size, grid, form, cloth, mass, lift, board },
-      styleSteps: style.steps({ brief, size, grid, form, cloth }),
+      ...{ resolved, size, grid, form, cloth, mass, lift, board },
+      styleSteps: style.steps({ resolved, size, grid, form, cloth }),
     }),
     cost: cost.cost,
     cautions,
     safety: review,
-    tag: childTag({ place: brief.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
+    tag: childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
     workings: book.workings,
     findings: [
-      ...measureFindings,
+      ...measured.findings,
       ...columnFindings,
       ...foldFindings,
-      ...lined.findings,
+      ...aligned.findings,
       ...clothFindings,
-      ...foldingFindings,
-      ...(lined.motif === undefined ? [] : judgeMotif(brief, lined.motif, cloth)),
-      ...proposedLift(brief, careful),
+      ...folded.findings,
+      ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
+      ...proposedLift(resolved, careful),
       ...liftFindings,
       ...boardFindings,
       ...reviewFindings,
       ...cautionFindings,
       ...cost.findings,
-    ].sort(byWeight),
+    ].sort(bySeverity),
   };
   return { shade, cost };
 }

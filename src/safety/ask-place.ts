@@ -1,4 +1,4 @@
-import type { Finding, Remedy } from "../account/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { type Job, PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 
@@ -16,7 +16,7 @@ function choices<C extends string>(path: string, values: readonly C[], names: Re
 
 const PLACE_UNKNOWN: Finding = {
   id: "safety.place-unknown",
-  weight: "unproven",
+  severity: "unproven",
   stage: "safety",
   path: "/place",
   text: "Where will these shades hang? The rules on cords differ from place to place, and none can be read until it is said.",
@@ -26,7 +26,7 @@ const PLACE_UNKNOWN: Finding = {
 
 const PURPOSE_UNKNOWN: Finding = {
   id: "safety.purpose-unknown",
-  weight: "unproven",
+  severity: "unproven",
   stage: "safety",
   path: "/purpose",
   text: "Whom are these shades for? What is sold, given away or hung in a public building is held to rules that your own home is not. The hazard is the same everywhere.",

@@ -1,8 +1,8 @@
-import type { Brief } from "../job/index.ts";
-import type { Grid, Lift, SafetyReview, Size } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Grid, Lift, SafetyReview, Size } from "../shade-plan/index.ts";
 
 export interface CautionInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   lift: Lift;

@@ -1,26 +1,26 @@
-import type { Brief } from "../job/index.ts";
-import type { CordLockLift, LoopLift, WandLift } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { CordLockLift, LoopLift, WandLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
-export function frontText({ brief, lift }: CautionInput): string {
+export function frontText({ resolved, lift }: CautionInput): string {
   switch (lift.kind) {
     case "cord-lock":
-      return `${hangingText(brief, lift)}. ${lowEndText(brief, lift)}.`;
+      return `${hangingText(resolved, lift)}. ${lowEndText(resolved, lift)}.`;
     case "spring":
       return "No cord hangs at the front: the shade is raised and lowered by hand at its hem.";
     case "tube-wand":
-      return `No cord hangs at the front, but ${wandText(brief, lift)}.`;
+      return `No cord hangs at the front, but ${wandText(resolved, lift)}.`;
     case "tube-loop":
-      return loopText(brief, lift);
+      return loopText(resolved, lift);
     case "motor":
       return "No cord hangs at the front: a motor raises and lowers the shade.";
   }
 }
 
 /** “5 lift cords hang …”: how far the cords hang, and where they end, at both ends of the travel. */
-export function hangingText({ units }: Brief, lift: CordLockLift): string {
+export function hangingText({ units }: ResolvedShade, lift: CordLockLift): string {
   const text = (mm: number) => lengthText(mm, units);
   const many = lift.cords.length !== 1;
   const cords = many ? `${lift.cords.length} lift cords hang` : "One lift cord hangs";
@@ -28,7 +28,7 @@ export function hangingText({ units }: Brief, lift: CordLockLift): string {
 }
 
 /** Where the lower ends are, as far as it is known. */
-export function lowEndText({ units }: Brief, lift: CordLockLift): string {
+export function lowEndText({ units }: ResolvedShade, lift: CordLockLift): string {
   const lowered = lift.tailEndAboveFloorLoweredMm;
   const raised = lift.tailEndAboveFloorRaisedMm;
   if (lowered === undefined || raised === undefined) {
@@ -38,12 +38,12 @@ export function lowEndText({ units }: Brief, lift: CordLockLift): string {
   return `They end ${at(lowered)} when it is lowered and ${at(raised)} when it is raised`;
 }
 
-function wandText({ units }: Brief, lift: WandLift): string {
+function wandText({ units }: ResolvedShade, lift: WandLift): string {
   const wand = `a wand of ${lengthText(lift.wandMm, units)}`;
   return lift.detachable ? `${wand}, which comes off and is kept elsewhere` : wand;
 }
 
-function loopText({ units }: Brief, lift: LoopLift): string {
+function loopText({ units }: ResolvedShade, lift: LoopLift): string {
   const end =
     lift.loopEndAboveFloorMm === undefined
       ? "How far above the floor it ends is not known, since the sill’s height was not measured."
@@ -52,12 +52,12 @@ function loopText({ units }: Brief, lift: LoopLift): string {
 }
 
 /** How the cords run up the back, as a whole sentence. */
-export function backText({ brief, grid, lift }: CautionInput): string {
+export function backText({ resolved, grid, lift }: CautionInput): string {
   const widestMm = Math.max(0, ...grid.spacingsMm);
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, brief.units)} apart`;
+      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, resolved.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;

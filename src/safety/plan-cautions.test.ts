@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type HandShade, handShade } from "../../test/hand-shade.ts";
 import { verdictIn } from "../../test/words.ts";
-import { WorkingBook } from "../account/index.ts";
+import { WorkingBook } from "../figures/index.ts";
 import { PLACES, PURPOSES } from "../job/index.ts";
 import { askPlace, planCautions, reviewShade } from "./index.ts";
 
@@ -39,7 +39,7 @@ describe("what is asked", () => {
   it("asks for place and purpose, with choices that set them", () => {
     const findings = askPlace({});
     const place = findings.find((finding) => finding.id === "safety.place-unknown");
-    expect(place).toMatchObject({ weight: "unproven", path: "/place" });
+    expect(place).toMatchObject({ severity: "unproven", path: "/place" });
     expect(place?.remedies.map((remedy) => remedy.patch)).toEqual(
       PLACES.map((value) => [{ op: "add", path: "/place", value }]),
     );

@@ -1,5 +1,5 @@
-import type { Finding } from "../account/index.ts";
-import type { Caution } from "../shade/index.ts";
+import type { Finding } from "../figures/index.ts";
+import type { Caution } from "../shade-plan/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 import { cordCautions } from "./cord-cautions.ts";
 import { judgeCords } from "./judge-cords.ts";

@@ -1,5 +1,5 @@
-import type { Brief } from "../job/index.ts";
-import type { Caution } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 
@@ -33,7 +33,7 @@ export const FURNITURE_AWAY: Caution = {
 };
 
 /** Agencies disagree on cleats, and the maker is told so. */
-export function cleatCaution({ making, units }: Brief): Caution {
+export function cleatCaution({ making, units }: ResolvedShade): Caution {
   return {
     id: "cleat",
     title: "A cleat does not remove the hazard",

@@ -1,4 +1,4 @@
-import type { Caution } from "../shade/index.ts";
+import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 
 /** The usual cautions of the bench and the ladder. */

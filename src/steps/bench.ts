@@ -1,4 +1,10 @@
-import { type CordLockLift, flatSize, type Layer, type LayerCut, type TubeLift } from "../shade/index.ts";
+import {
+  type CordLockLift,
+  flatSize,
+  type Layer,
+  type LayerCut,
+  type TubeLift,
+} from "../shade-plan/index.ts";
 import { fineText, lengthText } from "../units/index.ts";
 import { type Habit, PRACTICE } from "./practice.ts";
 import type { StepInput } from "./step-input.ts";
@@ -51,8 +57,8 @@ export function hasTube(bench: Bench): bench is TubeBench {
 }
 
 export function benchOf(input: StepInput): Bench {
-  const { brief, cloth, size } = input;
-  const { units, making } = brief;
+  const { resolved, cloth, size } = input;
+  const { units, making } = resolved;
   const { hems, ribs, board } = making;
   const layer = (wanted: Layer) => cloth.layers.find((cut) => cut.layer === wanted);
   const pocketsMm = 2 * ribs.pocketMm * cloth.ribLines.length;
@@ -65,7 +71,7 @@ export function benchOf(input: StepInput): Bench {
   const faceTopLineMm = flat.lengthMm + takeUpMm;
   const habitMm = (habit: Habit) => habit[units.system].value;
   const shrunk: Bench["shrunk"] = (cut) => {
-    const { shrinkWidth = 0, shrinkLength = 0 } = brief.cloths[cut.layer] ?? {};
+    const { shrinkWidth = 0, shrinkLength = 0 } = resolved.cloths[cut.layer] ?? {};
     const [across, along] = cut.turned ? [shrinkLength, shrinkWidth] : [shrinkWidth, shrinkLength];
     return { width: (mm) => mm * (1 - across), length: (mm) => mm * (1 - along) };
   };
@@ -87,7 +93,7 @@ export function benchOf(input: StepInput): Bench {
     shrunk,
     sideHemMm: bagged ? hems.seamMm : hems.sideTurnMm * hems.sideTurns,
     bagged,
-    wrapMm: board.returns === "wrapped" && brief.mount !== "inside" ? brief.board.depthMm : 0,
+    wrapMm: board.returns === "wrapped" && resolved.mount !== "inside" ? resolved.board.depthMm : 0,
     bottomHemMm,
     boardAllowanceMm,
     liningBelowMm,

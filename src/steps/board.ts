@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
@@ -88,7 +88,7 @@ function cover({ cloth, len, about }: Bench): Step[] {
 }
 
 function eyes(bench: Bench): Step {
-  const { board, brief, len } = bench;
+  const { board, resolved, len } = bench;
   const zMm = board.eyes[0]?.zMm ?? board.depthMm / 2;
   return {
     id: "board-eyes",
@@ -103,7 +103,7 @@ function eyes(bench: Bench): Step {
         "eye",
         board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
       )}: one above each column.`,
-      `Drill a starting hole through the cover for each, and screw the eye, ${brief.eye.name}, in until its ring lies along the board.`,
+      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring lies along the board.`,
     ),
     check: "A cord laid along the board runs straight through all of them.",
     caution: DRILL,

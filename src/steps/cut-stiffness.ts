@@ -1,11 +1,11 @@
 import { MEASURE_STIFFNESS } from "../job/index.ts";
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { listed } from "./wording.ts";
 
 /** A strip of each cloth whose stiffness nobody measured, while there is cloth to spare. */
-export function cutStiffness({ brief, cloth }: Bench): Step[] {
-  const unknown = cloth.layers.filter((cut) => brief.cloths[cut.layer]?.bendingLengthMm === undefined);
+export function cutStiffness({ resolved, cloth }: Bench): Step[] {
+  const unknown = cloth.layers.filter((cut) => resolved.cloths[cut.layer]?.bendingLengthMm === undefined);
   if (unknown.length === 0) return [];
   const names = [...new Set(unknown.map((cut) => `“${cut.clothName}”`))];
   return [

@@ -1,4 +1,4 @@
-import type { Step, Trim } from "../shade/index.ts";
+import type { Step, Trim } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { counted, sentences } from "./wording.ts";
 

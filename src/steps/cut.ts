@@ -1,5 +1,5 @@
 import type { RibKind } from "../job/index.ts";
-import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
 import { clothLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
 import { cutStiffness } from "./cut-stiffness.ts";
@@ -22,10 +22,10 @@ export function cutSteps(bench: Bench): Step[] {
   ];
 }
 
-function look({ brief, cloth, len }: Bench): Step {
+function look({ resolved, cloth, len }: Bench): Step {
   const each = cloth.layers.map(
     (cut) =>
-      `for the ${LAYER_NAMES[cut.layer].toLowerCase()} ${clothLengthText(cut.lengthMm, brief.units)} of “${cut.clothName}”, ${len(cut.usableWidthMm)} wide between the selvedges`,
+      `for the ${LAYER_NAMES[cut.layer].toLowerCase()} ${clothLengthText(cut.lengthMm, resolved.units)} of “${cut.clothName}”, ${len(cut.usableWidthMm)} wide between the selvedges`,
   );
   return {
     id: "cut-look",
@@ -38,9 +38,9 @@ function look({ brief, cloth, len }: Bench): Step {
   };
 }
 
-function press({ brief, cloth }: Bench): Step {
+function press({ resolved, cloth }: Bench): Step {
   const unknown = cloth.layers.filter((cut) => {
-    const used = brief.cloths[cut.layer];
+    const used = resolved.cloths[cut.layer];
     return used?.shrinkLength === undefined && used?.shrinkWidth === undefined;
   });
   const names = [...new Set(unknown.map((cut) => cut.clothName))];
@@ -96,8 +96,8 @@ function panelWidths({ len }: Bench, { panels }: LayerCut): string {
 }
 
 /** Cloth that may not be turned about. */
-function wayUp({ brief }: Bench, cut: LayerCut): string[] {
-  const cloth = brief.cloths[cut.layer];
+function wayUp({ resolved }: Bench, cut: LayerCut): string[] {
+  const cloth = resolved.cloths[cut.layer];
   const many = cut.panels.length > 1 ? "every piece" : "it";
   return [
     ...(cut.turned
@@ -107,7 +107,7 @@ function wayUp({ brief }: Bench, cut: LayerCut): string[] {
       : []),
     ...(cloth?.nap === true
       ? [
-          `It has a pile: cut ${many} so that it strokes ${brief.making.pattern.pile} on the hanging shade, and mark the upper edge.`,
+          `It has a pile: cut ${many} so that it strokes ${resolved.making.pattern.pile} on the hanging shade, and mark the upper edge.`,
         ]
       : cloth?.direction === "one-way"
         ? [`Its pattern has a top: cut ${many} the same way up, and mark the upper edge.`]
@@ -119,7 +119,7 @@ function wayUp({ brief }: Bench, cut: LayerCut): string[] {
 const POCKETS_IN_FACE: ReadonlySet<RibKind> = new Set(["through-pocket", "face-pocket"]);
 
 function allowances(bench: Bench, cut: LayerCut): string {
-  const { brief, cloth, form, len, sideHemMm, bottomHemMm, bagged, wrapMm } = bench;
+  const { resolved, cloth, form, len, sideHemMm, bottomHemMm, bagged, wrapMm } = bench;
   const bottomBand = cloth.bands.some(({ part }) => part === "bottom-band");
   const shrinks = cut.makeUp.some((part) => part.label === "shrinkage");
   const kept = shrinks ? "The shrinkage still to come is in these figures." : "";
@@ -128,12 +128,12 @@ function allowances(bench: Bench, cut: LayerCut): string {
     ...(sideHemMm > 0 ? [`${len(sideHemMm)} for each side ${bagged ? "seam" : "hem"}`] : []),
     ...(wrapMm > 0 ? [`${len(wrapMm)} at each side to go round the end of the board`] : []),
     ...(bottomBand
-      ? [`${len(brief.making.hems.seamMm)} to join the bottom band`]
+      ? [`${len(resolved.making.hems.seamMm)} to join the bottom band`]
       : bottomHemMm > 0
         ? [`${len(bottomHemMm)} for the bottom ${bagged ? "seam" : "hem"}`]
         : []),
-    brief.making.board.attachment === "staple" ? "the cloth for the board" : "the turn-down at the top",
-    ...(POCKETS_IN_FACE.has(brief.making.ribs.kind) && cloth.ribLines.length > 0
+    resolved.making.board.attachment === "staple" ? "the cloth for the board" : "the turn-down at the top",
+    ...(POCKETS_IN_FACE.has(resolved.making.ribs.kind) && cloth.ribLines.length > 0
       ? [counted(cloth.ribLines.length, "rib pocket")]
       : []),
     ...form.allowances
@@ -143,8 +143,8 @@ function allowances(bench: Bench, cut: LayerCut): string {
   return sentences(`In it are ${listed(parts)}.`, kept);
 }
 
-function pattern({ brief, len }: Bench, cut: LayerCut): string[] {
-  const repeat = brief.cloths[cut.layer]?.repeat;
+function pattern({ resolved, len }: Bench, cut: LayerCut): string[] {
+  const repeat = resolved.cloths[cut.layer]?.repeat;
   if (repeat === undefined) return [];
   const joined = cut.panels.length > 1;
   const next = `start each length at the same place in it, ${len(cut.repeatLengthMm)} after the one before`;
@@ -193,7 +193,7 @@ function trim(bench: Bench): Step[] {
   ];
 }
 
-function bars({ brief, cloth, board, len }: Bench): Step[] {
+function bars({ resolved, cloth, board, len }: Bench): Step[] {
   const ribs = cloth.ribLines.length;
   if (board.barLengthMm === undefined && ribs === 0) return [];
   return [
@@ -208,10 +208,10 @@ function bars({ brief, cloth, board, len }: Bench): Step[] {
             : "Saw the weight bar and the ribs",
       text: sentences(
         board.barLengthMm !== undefined &&
-          `Saw the weight bar, ${board.barName ?? brief.bar.name}, to ${len(board.barLengthMm)}.`,
+          `Saw the weight bar, ${board.barName ?? resolved.bar.name}, to ${len(board.barLengthMm)}.`,
         ribs > 0 &&
           cloth.ribLengthMm !== undefined &&
-          `Saw ${counted(ribs, "rib")}, ${brief.rib.name}, to ${len(cloth.ribLengthMm)}.`,
+          `Saw ${counted(ribs, "rib")}, ${resolved.rib.name}, to ${len(cloth.ribLengthMm)}.`,
         "File the ends smooth and put tape round them, so that they do not wear through the cloth.",
       ),
       caution: SAW,

@@ -1,4 +1,4 @@
-import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade/index.ts";
+import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade-plan/index.ts";
 import { cordLengthText, trimmed } from "../units/index.ts";
 import { type Bench, hasLock, type LockBench } from "./bench.ts";
 import {
@@ -31,13 +31,13 @@ export function controlSteps(bench: Bench): Step[] {
   }
 }
 
-function cleat({ brief, lift, len }: LockBench): Step {
+function cleat({ resolved, lift, len }: LockBench): Step {
   return {
     id: "hang-cleat",
     chapter: "hang",
     title: "Fix the cleat",
     text: sentences(
-      `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(brief.making.lift.cleatAboveFloorMm)} or more above the floor.`,
+      `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor.`,
       `The cord hangs ${len(lift.tailLoweredMm)} below the lock when the shade is down and ${len(lift.tailRaisedMm)} when it is up. Wind all of it on the cleat in figures of eight, every time.`,
     ),
     check:
@@ -138,12 +138,12 @@ function fixTensioner({ len }: Bench, lift: LoopLift): Step {
   };
 }
 
-function tryLoop({ brief, grid, len }: Bench, lift: LoopLift): Step {
+function tryLoop({ resolved, grid, len }: Bench, lift: LoopLift): Step {
   return {
     id: "hang-try",
     chapter: "hang",
     title: "Raise it for the first time",
-    text: `Draw one side of the loop slowly down; about ${cordLengthText(lift.loopTravelMm, brief.units)} of it brings the shade up. Raised, the shade is ${len(grid.raisedHeightMm)} high: stop there, and set the drive’s stop if it has one. Draw the other side to let it down. Do this a few times and watch the spools.`,
+    text: `Draw one side of the loop slowly down; about ${cordLengthText(lift.loopTravelMm, resolved.units)} of it brings the shade up. Raised, the shade is ${len(grid.raisedHeightMm)} high: stop there, and set the drive’s stop if it has one. Draw the other side to let it down. Do this a few times and watch the spools.`,
     check: COMES_DOWN,
     caution: LOOP,
     sheet: "side",

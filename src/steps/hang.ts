@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { controlSteps } from "./hang-control.ts";
 import { HOLD_BOARD, WALL } from "./hazards.ts";
@@ -22,14 +22,14 @@ const SUBSTRATE_TEXT = {
     "What is behind the plaster is not known. Find out before you drill: no stud and no lintel is taken for granted here.",
 } as const;
 
-function wall({ brief, lift, board, len }: Bench): Step {
+function wall({ resolved, lift, board, len }: Bench): Step {
   const { count, lengthMm } = board.screws;
   return {
     id: "hang-wall",
     chapter: "hang",
     title: "See what you fix into",
     text: sentences(
-      SUBSTRATE_TEXT[brief.making.board.substrate],
+      SUBSTRATE_TEXT[resolved.making.board.substrate],
       `This plan counts on ${counted(count, "screw")} of ${len(lengthMm)}.`,
       lift.cords.length > 0 &&
         `They carry the shade and every pull on ${lift.kind === "cord-lock" ? "the cords" : "it"}.`,
@@ -40,11 +40,11 @@ function wall({ brief, lift, board, len }: Bench): Step {
 }
 
 function brackets(bench: Bench): Step {
-  const { brief, board, size, len, about } = bench;
+  const { resolved, board, size, len, about } = bench;
   const at = listed(board.brackets.map((bracket) => len(bracket.xMm - board.leftMm)));
   const height =
-    brief.mount === "outside"
-      ? `Draw a level line ${len(brief.making.mount.overlapAboveMm)} above the opening for the top of the board.`
+    resolved.mount === "outside"
+      ? `Draw a level line ${len(resolved.making.mount.overlapAboveMm)} above the opening for the top of the board.`
       : "Draw a level line for the top of the board.";
   return {
     id: "hang-brackets",

@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, type LockBench } from "./bench.ts";
 import { CORDS_AT_HANGING, CORDS_BEHIND_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
@@ -43,8 +43,8 @@ function cordToKeep({ lift }: Bench): string | undefined {
 
 /** A cord runs from its knot to lock or spool: taking up at the knot lifts the hem at that column by as much. */
 function knots(bench: Bench): Step {
-  const { brief, grid, len } = bench;
-  const { knotsMm } = brief.making.lift;
+  const { resolved, grid, len } = bench;
+  const { knotsMm } = resolved.making.lift;
   const keep = cordToKeep(bench);
   return {
     id: "level-knots",

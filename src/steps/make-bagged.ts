@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { BLACKOUT_IRON, IRON } from "./hazards.ts";
 import { barInHem } from "./rod-behind.ts";
@@ -9,9 +9,9 @@ export function baggedSteps(bench: Bench): Step[] {
   return [sewRound(bench), turnOut(bench), ...channel(bench)];
 }
 
-function sewRound({ brief, len, layer, about }: Bench): Step {
+function sewRound({ resolved, len, layer, about }: Bench): Step {
   const inner = (["interlining", "blackout"] as const).filter((name) => layer(name) !== undefined);
-  const caught = inner.filter((name) => brief.making.lining[`${name}Cut`] === "as-lining");
+  const caught = inner.filter((name) => resolved.making.lining[`${name}Cut`] === "as-lining");
   const loose = inner.filter((name) => !caught.includes(name));
   return {
     id: "make-bag-out",
@@ -21,7 +21,7 @@ function sewRound({ brief, len, layer, about }: Bench): Step {
       "Lay face and lining right sides together, edges level, and pin the sides and the lower edge.",
       caught.length > 0 &&
         `Lay the ${listed(caught)} on the wrong side of the lining: it is sewn in with the edges.`,
-      `Sew both sides and the lower edge ${len(brief.making.hems.seamMm)} from the edge, and leave the top open. Cut the corners off close to the stitches.`,
+      `Sew both sides and the lower edge ${len(resolved.making.hems.seamMm)} from the edge, and leave the top open. Cut the corners off close to the stitches.`,
       loose.length > 0 &&
         `Lay the ${listed(loose)} on the wrong side of the lining, within the seams, and catch it to the seam allowances with long loose stitches.`,
     ),
@@ -42,14 +42,14 @@ function turnOut({ size, faceWidthMm, layer, len }: Bench): Step {
   };
 }
 
-function channel({ form, brief, fine }: Bench): Step[] {
+function channel({ form, resolved, fine }: Bench): Step[] {
   if (!barInHem(form)) return [];
   return [
     {
       id: "make-bottom-hem",
       chapter: "make",
       title: "Sew a channel for the bar",
-      text: `Sew through all layers along the lower edge, far enough above it for the bar, ${fine(brief.bar.widthMm)} by ${fine(brief.bar.thicknessMm)}, to slide in. Open the side seam over that height at one end, slide the bar in, and close it by hand.`,
+      text: `Sew through all layers along the lower edge, far enough above it for the bar, ${fine(resolved.bar.widthMm)} by ${fine(resolved.bar.thicknessMm)}, to slide in. Open the side seam over that height at one end, slide the bar in, and close it by hand.`,
       check: "The bar slides in and lies flat, and its ends stay inside the side seams.",
       sheet: "back",
     },

@@ -1,10 +1,10 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { IRON } from "./hazards.ts";
 import { counted, sentences } from "./wording.ts";
 
 /** The band that lengthens the face, joined before anything is measured on it. */
-export function bottomBandSteps({ brief, cloth, size, len }: Bench): Step[] {
+export function bottomBandSteps({ resolved, cloth, size, len }: Bench): Step[] {
   const trim = cloth.trims.find(({ id }) => id === "bottom-band");
   const band = cloth.bands.find(({ part }) => part === "bottom-band");
   if (trim === undefined || band === undefined) return [];
@@ -16,7 +16,7 @@ export function bottomBandSteps({ brief, cloth, size, len }: Bench): Step[] {
       text: sentences(
         trim.count > 1 &&
           `Sew the ${counted(trim.count, "piece")} of the band end to end first, no seam in its middle, and press the seams open.`,
-        `Lay the band on the lower edge of the face, right sides together, sew ${len(brief.making.hems.seamMm)} from the edge and press the seam down, into the band. From here on face and band are one.`,
+        `Lay the band on the lower edge of the face, right sides together, sew ${len(resolved.making.hems.seamMm)} from the edge and press the seam down, into the band. From here on face and band are one.`,
       ),
       check: `From the seam to the hem line to come it is ${len(band.heightMm)}, so the seam lies ${len(size.finishedLengthMm - band.heightMm)} below the top line.`,
       caution: IRON,
@@ -26,12 +26,12 @@ export function bottomBandSteps({ brief, cloth, size, len }: Bench): Step[] {
 }
 
 /** The banding sewn on the face, before its edges are hemmed. */
-export function bandingSteps({ brief, cloth, len }: Bench): Step[] {
+export function bandingSteps({ resolved, cloth, len }: Bench): Step[] {
   const bands = cloth.bands.filter(({ part }) => part !== "bottom-band");
   const side = bands.find(({ part }) => part === "left");
   const across = bands.find(({ part }) => part === "bottom" || part === "top");
   if (bands.length === 0) return [];
-  const { insetMm, turnMm, corners } = brief.making.banding;
+  const { insetMm, turnMm, corners } = resolved.making.banding;
   const wide = side?.widthMm ?? across?.heightMm ?? 0;
   const meets = side !== undefined && across !== undefined;
   return [

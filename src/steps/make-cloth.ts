@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type LayerCut, type Step } from "../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { BLACKOUT_IRON, IRON } from "./hazards.ts";
 import { baggedSteps } from "./make-bagged.ts";
@@ -26,7 +26,7 @@ export function clothSteps(bench: Bench) {
   };
 }
 
-function join({ brief, len, shrunk, faceWidthMm }: Bench, cut: LayerCut): Step {
+function join({ resolved, len, shrunk, faceWidthMm }: Bench, cut: LayerCut): Step {
   // A seam within a side hem is turned away with it.
   const seen = cut.seamsMm.filter((mm) => mm > 0 && mm < faceWidthMm);
   const name = LAYER_NAMES[cut.layer].toLowerCase();
@@ -39,7 +39,7 @@ function join({ brief, len, shrunk, faceWidthMm }: Bench, cut: LayerCut): Step {
       `Lay the ${cut.panels.length} pieces of the ${name} side by side, the middle piece in the middle, all the same way up.`,
       matched &&
         "Match the pattern along the seam line, not along the edge, and pin it every hand’s breadth.",
-      `Sew right sides together, ${len(brief.making.hems.seamMm)} from the edge, and press the seams open.`,
+      `Sew right sides together, ${len(resolved.making.hems.seamMm)} from the edge, and press the seams open.`,
     ),
     check: `Joined, the ${name} measures ${len(shrunk(cut).width(cut.cutWidthMm))} across${seen.length === 0 ? "" : `, and once its sides are turned the seams will lie ${listed(seen.map(len))} from its left edge seen from the room${cut.joinsAt === "under-columns" ? ", under columns or pleats" : ""}`}.`,
     caution: cut.layer === "blackout" ? BLACKOUT_IRON : IRON,
@@ -59,8 +59,8 @@ function lines({ len, bottomHemMm, faceTopLineMm, boardAllowanceMm }: Bench): St
   };
 }
 
-function sideHems({ brief, faceWidthMm, layer, len, sideHemMm }: Bench): Step[] {
-  const { sideTurnMm, sideTurns } = brief.making.hems;
+function sideHems({ resolved, faceWidthMm, layer, len, sideHemMm }: Bench): Step[] {
+  const { sideTurnMm, sideTurns } = resolved.making.hems;
   if (sideHemMm === 0) return [];
   const turn =
     sideTurns === 2
@@ -87,7 +87,7 @@ function sideHems({ brief, faceWidthMm, layer, len, sideHemMm }: Bench): Step[] 
 }
 
 function bottomHem({
-  brief,
+  resolved,
   size,
   cloth,
   layer,
@@ -99,7 +99,7 @@ function bottomHem({
   form,
 }: Bench): Step[] {
   if (bottomHemMm === 0) return [];
-  const { bottomTurnMm, bottomTurns } = brief.making.hems;
+  const { bottomTurnMm, bottomTurns } = resolved.making.hems;
   const turn =
     bottomTurns === 2
       ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again, so that the fold lies on the hem line`

@@ -1,4 +1,4 @@
-import type { LayerCut, Step } from "../shade/index.ts";
+import type { LayerCut, Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { sentences } from "./wording.ts";
 
@@ -18,9 +18,9 @@ export function layerSteps(bench: Bench): Step[] {
 
 /** Cut to the finished size it lies within the fold lines; cut like the lining it is turned in with the edges. */
 function between(bench: Bench, name: "interlining" | "blackout"): Step {
-  const { brief, layer } = bench;
+  const { resolved, layer } = bench;
   const onWhat = name === "blackout" && layer("interlining") ? "interlining" : "wrong side of the face";
-  const turnedIn = brief.making.lining[`${name}Cut`] === "as-lining";
+  const turnedIn = resolved.making.lining[`${name}Cut`] === "as-lining";
   return {
     id: `make-${name}`,
     chapter: "make",
@@ -40,8 +40,8 @@ function between(bench: Bench, name: "interlining" | "blackout"): Step {
 }
 
 function innerPlace(bench: Bench, name: "interlining" | "blackout"): string {
-  const { brief, len, faceWidthMm, layersTopLineMm } = bench;
-  const { innerNarrowerMm, innerLongerMm } = brief.making.lining;
+  const { resolved, len, faceWidthMm, layersTopLineMm } = bench;
+  const { innerNarrowerMm, innerLongerMm } = resolved.making.lining;
   const sizes = `${len(faceWidthMm - innerNarrowerMm)} by ${len(layersTopLineMm + innerLongerMm)}`;
   if (innerNarrowerMm === 0 && innerLongerMm === 0) {
     return `its sides on the creases of the side hems, its lower edge on the hem line, its upper edge on the top line, ${sizes}`;
@@ -50,8 +50,8 @@ function innerPlace(bench: Bench, name: "interlining" | "blackout"): string {
 }
 
 function lineIt(bench: Bench): Step {
-  const { brief, len, about, layer } = bench;
-  const over = brief.making.lining.widthOverFinishedMm ?? 0;
+  const { resolved, len, about, layer } = bench;
+  const over = resolved.making.lining.widthOverFinishedMm ?? 0;
   const under = layer("blackout") ? "blackout" : layer("interlining") ? "interlining" : "face";
   return {
     id: "make-lining",
@@ -62,8 +62,8 @@ function lineIt(bench: Bench): Step {
       over > 0
         ? `It is ${len(over)} wider than the finished shade: fold the side hems of the face in first, then turn each side of the lining under by ${len(over / 2)}, so that it lies just inside the edge.`
         : "Its sides lie in the creases of the side hems: fold the hems over them.",
-      brief.making.lining.squaringMm > 0 &&
-        `Square it first: ${len(brief.making.lining.squaringMm)} at its lower edge is to spare for that, and is cut off now.`,
+      resolved.making.lining.squaringMm > 0 &&
+        `Square it first: ${len(resolved.making.lining.squaringMm)} at its lower edge is to spare for that, and is cut off now.`,
       lowerEdge(bench),
       "Smooth it from the middle outwards. Never pull it: a tight lining puckers the face.",
     ),
@@ -81,14 +81,14 @@ function lowerEdge({ len, about, liningBelowMm, liningInHem, bottomHemMm }: Benc
   return `Its lower edge ends ${len(-liningBelowMm)} above the hem line: turn it under by ${about("liningEdge")} and slip-stitch it down.`;
 }
 
-function catchDown({ brief, about, layer }: Bench, lining: LayerCut | undefined): Step {
+function catchDown({ resolved, about, layer }: Bench, lining: LayerCut | undefined): Step {
   const what = lining === undefined ? "the side hems" : "side hems and lining";
   return {
     id: "make-catch-down",
     chapter: "make",
     title: "Catch the layers down",
     text: sentences(
-      (brief.making.lining.widthOverFinishedMm ?? 0) > 0 && lining !== undefined
+      (resolved.making.lining.widthOverFinishedMm ?? 0) > 0 && lining !== undefined
         ? "Slip-stitch the folded sides of the lining to the side hems, from the top line to the hem line."
         : `Slip-stitch ${what} down along both sides, from the top line to the hem line.`,
       `Then catch the layers together every ${about("catchDown")} or so along the line of each ring column, with long loose stitches.`,

@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { IRON } from "./hazards.ts";
 import { counted, placed } from "./wording.ts";
@@ -14,8 +14,8 @@ const IN_FRONT = "so that the pocket stands on the face";
 
 /** Pockets folded in the face alone, before the layers go behind it. */
 export function facePocketSteps(bench: Bench): Step[] {
-  const { brief, cloth, size, len, about, bottomHemMm } = bench;
-  const isFront = brief.making.ribs.face === "front";
+  const { resolved, cloth, size, len, about, bottomHemMm } = bench;
+  const isFront = resolved.making.ribs.face === "front";
   return [
     {
       id: "make-pocket-lines",
@@ -29,7 +29,7 @@ export function facePocketSteps(bench: Bench): Step[] {
       id: "make-pockets",
       chapter: "make",
       title: `Sew ${counted(cloth.ribLines.length, "pocket")} in the face`,
-      text: `Fold the face on each line, ${isFront ? `wrong sides together, ${IN_FRONT}` : "right sides together, so that the pocket stands behind it"}. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open. Draw the top line again, ${len(size.finishedLengthMm)} above the hem line.`,
+      text: `Fold the face on each line, ${isFront ? `wrong sides together, ${IN_FRONT}` : "right sides together, so that the pocket stands behind it"}. Sew ${len(resolved.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open. Draw the top line again, ${len(size.finishedLengthMm)} above the hem line.`,
       check: `Hem line to top line measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}.`,
       caution: IRON,
       sheet: "marking",
@@ -39,7 +39,7 @@ export function facePocketSteps(bench: Bench): Step[] {
 
 /** Pockets folded in the lining alone, before it meets the face. */
 export function liningPocketSteps(bench: Bench): Step[] {
-  const { brief, cloth, size, len, about, bottomHemMm } = bench;
+  const { resolved, cloth, size, len, about, bottomHemMm } = bench;
   const pockets = counted(cloth.ribLines.length, "pocket");
   return [
     {
@@ -54,7 +54,7 @@ export function liningPocketSteps(bench: Bench): Step[] {
       id: "make-pockets",
       chapter: "make",
       title: `Sew ${pockets} in the lining`,
-      text: `Fold the lining on each line, wrong sides together, so that the pocket stands on the right side, towards the window. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
+      text: `Fold the lining on each line, wrong sides together, so that the pocket stands on the right side, towards the window. Sew ${len(resolved.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
       check: `Hem line to top line now measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}. Square it now: the face will follow it.`,
       caution: IRON,
       sheet: "marking",
@@ -64,7 +64,7 @@ export function liningPocketSteps(bench: Bench): Step[] {
 
 /** Pockets folded through all layers at the back, measured from the sewn hem. */
 export function throughPocketSteps(bench: Bench): Step[] {
-  const { brief, cloth, size, back, len, about } = bench;
+  const { resolved, cloth, size, back, len, about } = bench;
   return [
     {
       id: "make-pocket-lines",
@@ -78,7 +78,7 @@ export function throughPocketSteps(bench: Bench): Step[] {
       id: "make-pockets",
       chapter: "make",
       title: `Sew ${counted(cloth.ribLines.length, "pocket")}`,
-      text: `Fold all layers on each line, ${brief.making.ribs.face === "front" ? `the ${back} inside, ${IN_FRONT}` : "face sides together, so that the pocket stands at the back"}. Sew ${len(brief.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
+      text: `Fold all layers on each line, ${resolved.making.ribs.face === "front" ? `the ${back} inside, ${IN_FRONT}` : "face sides together, so that the pocket stands at the back"}. Sew ${len(resolved.making.ribs.pocketMm)} from the fold, from edge to edge, and leave both ends open.`,
       check: `Hem to top line now measures ${len(size.finishedLengthMm)} at both sides and in the middle, and the diagonals agree within ${about("square")}.`,
       caution: IRON,
       sheet: "marking",
@@ -88,8 +88,8 @@ export function throughPocketSteps(bench: Bench): Step[] {
 
 /** Strips sewn on at the rows: on the lining before it meets the face, else on the back of the face. */
 export function stripPocketSteps(bench: Bench): Step[] {
-  const { brief, cloth, layer, len, about, bottomHemMm } = bench;
-  const isFront = brief.making.ribs.face === "front";
+  const { resolved, cloth, layer, len, about, bottomHemMm } = bench;
+  const isFront = resolved.making.ribs.face === "front";
   const from = isFront
     ? `On the right side of the face mark the hem line ${len(bottomHemMm)} above the lower edge. From that line up`
     : layer("lining") === undefined
@@ -118,9 +118,9 @@ export function stripPocketSteps(bench: Bench): Step[] {
 
 /** Ribs go in once the rings are on. */
 export function ribSteps(bench: Bench): Step[] {
-  const { cloth, ribbed, brief } = bench;
+  const { cloth, ribbed, resolved } = bench;
   if (!ribbed) return [];
-  if (brief.making.ribs.kind === "bare") return [bareRibs(bench)];
+  if (resolved.making.ribs.kind === "bare") return [bareRibs(bench)];
   return [
     {
       id: "make-ribs",
@@ -134,8 +134,8 @@ export function ribSteps(bench: Bench): Step[] {
 }
 
 /** Battens without pockets lie on the cloth and are held by stitches. */
-function bareRibs({ brief, cloth, len }: Bench): Step {
-  const isFront = brief.making.ribs.face === "front";
+function bareRibs({ resolved, cloth, len }: Bench): Step {
+  const isFront = resolved.making.ribs.face === "front";
   return {
     id: "make-ribs",
     chapter: "make",

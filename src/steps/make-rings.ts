@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { counted, placed, sentences } from "./wording.ts";
 
@@ -37,14 +37,14 @@ function columns({ grid, form, len, ringsOnPockets }: Bench): Step {
   };
 }
 
-function rings({ brief, grid, layer, ringsOnPockets }: Bench): Step {
+function rings({ resolved, grid, layer, ringsOnPockets }: Bench): Step {
   const count = grid.rows.length * grid.columns.length;
   return {
     id: "make-rings",
     chapter: "make",
     title: `Sew ${counted(count, "ring")}`,
     text: sentences(
-      `Sew a ring, ${brief.ring.name}, at every crossing: ${counted(grid.rows.length, "row")} of ${grid.columns.length}, ${counted(count, "ring")} in all.`,
+      `Sew a ring, ${resolved.ring.name}, at every crossing: ${counted(grid.rows.length, "row")} of ${grid.columns.length}, ${counted(count, "ring")} in all.`,
       ringsOnPockets
         ? "Sew it to the free edge of the pocket with four or five stitches, and tack the seam of the pocket to the face there with one thread."
         : "Pin through all layers at the mark first, then take four or five stitches through all of them, and only one thread of the face.",

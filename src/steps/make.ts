@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { clothSteps } from "./make-cloth.ts";
 import {
@@ -18,11 +18,11 @@ import { topSteps } from "./make-top.ts";
  */
 export function makeSteps(bench: Bench): Step[] {
   const { joins, hemsPressed, layers, bottomHem } = clothSteps(bench);
-  switch (bench.ribbed ? bench.brief.making.ribs.kind : "none") {
+  switch (bench.ribbed ? bench.resolved.making.ribs.kind : "none") {
     case "lining-pocket":
       return order(bench, [joins, hemsPressed, liningPocketSteps(bench), layers, bottomHem]);
     case "strip-pocket":
-      return bench.layer("lining") === undefined && bench.brief.making.ribs.face === "back"
+      return bench.layer("lining") === undefined && bench.resolved.making.ribs.face === "back"
         ? order(bench, [joins, hemsPressed, layers, bottomHem, stripPocketSteps(bench)])
         : order(bench, [joins, hemsPressed, stripPocketSteps(bench), layers, bottomHem]);
     case "face-pocket":

@@ -1,11 +1,11 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { LADDER } from "./hazards.ts";
 import { listed, sentences } from "./wording.ts";
 
 /** Measure the opening again before anything is cut, and see the finished size against it. */
 export function measureSteps(bench: Bench): Step[] {
-  if (bench.brief.mount === "to-size") return [givenSize(bench)];
+  if (bench.resolved.mount === "to-size") return [givenSize(bench)];
   return [opening(bench), square(bench), ...depth(bench), finishedSize(bench)];
 }
 
@@ -21,8 +21,8 @@ function givenSize({ size, len }: Bench): Step {
   };
 }
 
-function opening({ brief, size, len }: Bench): Step {
-  const inside = brief.mount === "inside";
+function opening({ resolved, size, len }: Bench): Step {
+  const inside = resolved.mount === "inside";
   const width = `${inside ? "narrowest" : "widest"} width of ${len(size.openingWidthMm)}`;
   const height = `${inside ? "shortest" : "tallest"} height of ${len(size.openingHeightMm)}`;
   return {
@@ -53,9 +53,9 @@ function square({ size, len }: Bench): Step {
   };
 }
 
-function depth({ brief, board, len }: Bench): Step[] {
-  const { recessDepthMm, obstructions = [] } = brief.opening;
-  if (brief.mount !== "inside" && obstructions.length === 0) return [];
+function depth({ resolved, board, len }: Bench): Step[] {
+  const { recessDepthMm, obstructions = [] } = resolved.opening;
+  if (resolved.mount !== "inside" && obstructions.length === 0) return [];
   const inTheWay = obstructions.map(
     ({ kind, projectionMm }) =>
       `${kind === "other" ? "something else" : `the ${kind}`} by ${len(projectionMm)}`,
@@ -67,7 +67,7 @@ function depth({ brief, board, len }: Bench): Step[] {
       title: "See that it clears",
       text: sentences(
         `The board is ${len(board.depthMm)} deep.`,
-        brief.mount === "inside" &&
+        resolved.mount === "inside" &&
           recessDepthMm !== undefined &&
           `The recess is ${len(recessDepthMm)} deep.`,
         inTheWay.length > 0 && `What stands out into the way: ${listed(inTheWay)}.`,
@@ -79,9 +79,9 @@ function depth({ brief, board, len }: Bench): Step[] {
   ];
 }
 
-function finishedSize({ brief, size, len }: Bench): Step {
-  const { mount } = brief.making;
-  const inside = brief.mount === "inside";
+function finishedSize({ resolved, size, len }: Bench): Step {
+  const { mount } = resolved.making;
+  const inside = resolved.mount === "inside";
   const how = inside
     ? `${len(mount.insideWidthOffMm)} is taken off the width, both sides together, and ${len(mount.insideLengthOffMm)} off the height.`
     : `It reaches ${len(mount.overlapSideMm)} beyond the opening at each side, ${len(mount.overlapAboveMm)} above it and ${len(mount.overlapBelowMm)} below it.`;

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import type { Step, StyleStep } from "../shade/index.ts";
+import type { Step, StyleStep } from "../shade-plan/index.ts";
 import { mergeStyleSteps } from "./merge-style-steps.ts";
 
 const step = (id: string): Step => ({

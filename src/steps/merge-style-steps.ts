@@ -1,4 +1,4 @@
-import { CHAPTERS, type Step, type StyleStep } from "../shade/index.ts";
+import { CHAPTERS, type Step, type StyleStep } from "../shade-plan/index.ts";
 
 /** The usual steps with those of the style among them, each where it says; at the end of its chapter otherwise. */
 export function mergeStyleSteps(usual: readonly Step[], own: readonly StyleStep[]): Step[] {

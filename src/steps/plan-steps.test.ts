@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { type HandShade, handShade } from "../../test/hand-shade.ts";
 import { lengthsIn, numbersOf, strayLengths } from "../../test/lengths-in-text.ts";
 import { verdictIn } from "../../test/words.ts";
-import { CHAPTERS, SHEETS, type Step } from "../shade/index.ts";
+import { CHAPTERS, SHEETS, type Step } from "../shade-plan/index.ts";
 import { planSteps, type StepInput } from "./index.ts";
 import { PRACTICE } from "./practice.ts";
 
@@ -157,14 +157,14 @@ describe("a shade of another make", () => {
 });
 
 /** Lengths that a text may state: figures of the plan, places on the board, and the measures of the hand. */
-function figuresOf({ brief, size, grid, cloth, lift, board }: StepInput): number[] {
-  const { path: _, ...asked } = brief;
-  const habits = Object.values(PRACTICE).map((habit) => habit[brief.units.system].value);
+function figuresOf({ resolved, size, grid, cloth, lift, board }: StepInput): number[] {
+  const { path: _, ...asked } = resolved;
+  const habits = Object.values(PRACTICE).map((habit) => habit[resolved.units.system].value);
   const numbers = numbersOf({ asked, size, grid, cloth, lift, board });
   const onBoard = numbersOf([board.eyes, board.brackets, lift.kind === "cord-lock" ? lift.seat : []]).map(
     (xMm) => xMm - board.leftMm,
   );
-  const { hems } = brief.making;
+  const { hems } = resolved.making;
   const hemsMm = [hems.sideTurnMm * hems.sideTurns, hems.bottomTurnMm * hems.bottomTurns];
   const face = cloth.layers[0];
   const beyondTopMm = (face?.cutLengthMm ?? 0) - size.finishedLengthMm - (hemsMm[1] ?? 0);
@@ -172,15 +172,15 @@ function figuresOf({ brief, size, grid, cloth, lift, board }: StepInput): number
 }
 
 /** Names of parts hold lengths of their own: “Plain cotton, 54 in”. */
-function withoutNames(text: string, { brief }: StepInput): string {
+function withoutNames(text: string, { resolved }: StepInput): string {
   const parts = [
-    ...Object.values(brief.cloths),
-    brief.bar,
-    brief.rib,
-    brief.board,
-    brief.eye,
-    brief.ring,
-    brief.cord,
+    ...Object.values(resolved.cloths),
+    resolved.bar,
+    resolved.rib,
+    resolved.board,
+    resolved.eye,
+    resolved.ring,
+    resolved.cord,
   ];
   return parts.reduce((rest, part) => rest.replaceAll(plain(part?.name ?? "-"), ""), text);
 }
@@ -197,7 +197,7 @@ describe("every length in the words", () => {
     let count = 0;
     for (const step of planSteps(input)) {
       const text = withoutNames(textOf(step), input);
-      expect(strayLengths(text, figures, input.brief.units), `${step.id}: ${text}`).toEqual([]);
+      expect(strayLengths(text, figures, input.resolved.units), `${step.id}: ${text}`).toEqual([]);
       count += lengthsIn(text).length;
     }
     expect(count).toBeGreaterThan(60);
@@ -205,7 +205,7 @@ describe("every length in the words", () => {
 
   it("would be caught if it were not", () => {
     const input = handShade();
-    expect(strayLengths("Cut it 41 1⁄8 in long.", figuresOf(input), input.brief.units)).toEqual([
+    expect(strayLengths("Cut it 41 1⁄8 in long.", figuresOf(input), input.resolved.units)).toEqual([
       "41 1⁄8 in",
     ]);
   });

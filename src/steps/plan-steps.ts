@@ -1,4 +1,4 @@
-import { CHAPTERS, type Chapter, type Step } from "../shade/index.ts";
+import { CHAPTERS, type Chapter, type Step } from "../shade-plan/index.ts";
 import { type Bench, benchOf } from "./bench.ts";
 import { boardSteps } from "./board.ts";
 import { cutSteps } from "./cut.ts";

@@ -1,9 +1,9 @@
-import type { Brief } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, Form, Grid, Lift, Mass, Size, StyleStep } from "../shade/index.ts";
+import type { ResolvedShade } from "../job/index.ts";
+import type { BoardPlan, ClothPlan, Form, Grid, Lift, Mass, Size, StyleStep } from "../shade-plan/index.ts";
 
 /** What the steps of one shade follow from. */
 export interface StepInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;

@@ -1,11 +1,11 @@
-import type { Lift, Step } from "../shade/index.ts";
+import type { Lift, Step } from "../shade-plan/index.ts";
 import { cordLengthText } from "../units/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
 import { counted, placed, sentences } from "./wording.ts";
 
 /** The same for every lift: cords cut and numbered. */
-export function cutCords({ brief, lift, fine, len }: Bench): Step {
+export function cutCords({ resolved, lift, fine, len }: Bench): Step {
   return {
     id: "string-cut",
     chapter: "string",
@@ -16,7 +16,7 @@ export function cutCords({ brief, lift, fine, len }: Bench): Step {
         `Cut ${counted(lift.wovenSleeves.count, "woven sleeve")} of ${len(lift.wovenSleeves.cutMm)} as well, and draw a cord through each with a bodkin.`,
       "Seal the ends and put a numbered tag on each: a cord has the number of its column, counted from the left seen from the room.",
     ),
-    check: `Together they take ${cordLengthText(lift.cordTotalMm, brief.units)} of cord.`,
+    check: `Together they take ${cordLengthText(lift.cordTotalMm, resolved.units)} of cord.`,
     caution: CORDS_AT_THREADING,
     sheet: "back",
     figures: [...lift.cords.map((cord) => `rig.cord-${cord.number}-length`), "rig.cord-total"],
@@ -73,7 +73,7 @@ export function closeSleeves({ cloth, lift }: Bench): Step[] {
 }
 
 /** The weight bar goes in last, when the shade is on its cords. */
-export function bar({ board, brief, form, len }: Bench): Step[] {
+export function bar({ board, resolved, form, len }: Bench): Step[] {
   if (form.bar === undefined) return [];
   const barMm = board.barLengthMm;
   return [
@@ -81,7 +81,7 @@ export function bar({ board, brief, form, len }: Bench): Step[] {
       id: "string-bar",
       chapter: "string",
       title: "Slide the bar into the hem",
-      text: `Slide the weight bar, ${board.barName ?? brief.bar.name}${barMm === undefined ? "" : `, ${len(barMm)} long`}, into the bottom hem and close both ends by hand.`,
+      text: `Slide the weight bar, ${board.barName ?? resolved.bar.name}${barMm === undefined ? "" : `, ${len(barMm)} long`}, into the bottom hem and close both ends by hand.`,
       check: "The bar lies free in the hem, as far from one side as from the other.",
       sheet: "back",
     },

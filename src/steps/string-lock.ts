@@ -1,4 +1,4 @@
-import type { CordRun, Step } from "../shade/index.ts";
+import type { CordRun, Step } from "../shade-plan/index.ts";
 import type { LockBench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
 import { bar, closeSleeves, cutCords, tie } from "./string-cords.ts";

@@ -1,10 +1,10 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
 import { counted, listed } from "./wording.ts";
 
 /** A top that can be let down: a rail sewn in, and cords of its own over a lock at the other end. */
-export function railSteps({ lift, len, brief, board }: Bench): Step[] {
+export function railSteps({ lift, len, resolved, board }: Bench): Step[] {
   const { topRail } = lift;
   if (topRail === undefined) return [];
   const { cords, side, railMm, dropMm } = topRail;
@@ -28,7 +28,7 @@ export function railSteps({ lift, len, brief, board }: Bench): Step[] {
       id: "string-rail-cords",
       chapter: "string",
       title: `Tie ${counted(cords.length, "rail cord")}`,
-      text: `From ${brief.cord.name} cut ${cords.map(({ column, cutMm }) => `${len(cutMm)} for column ${column}`).join(", ")}. Tie each round the rail at its column, take it up through its eye and along the board to the lock at the ${side} end. Draw the rail up to the board’s underside, ${len(board.thicknessMm)} below its upper edge, and join the tails there.`,
+      text: `From ${resolved.cord.name} cut ${cords.map(({ column, cutMm }) => `${len(cutMm)} for column ${column}`).join(", ")}. Tie each round the rail at its column, take it up through its eye and along the board to the lock at the ${side} end. Draw the rail up to the board’s underside, ${len(board.thicknessMm)} below its upper edge, and join the tails there.`,
       check: `Let down, the rail comes ${len(dropMm)} below the board, level; drawn up, it closes the gap at the top.`,
       caution: CORDS_AT_THREADING,
       figures: cords.map(({ column }) => `rig.rail-cord-${column}-length`),

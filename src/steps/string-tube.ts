@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import { trimmed } from "../units/index.ts";
 import type { TubeBench } from "./bench.ts";
 import { CORDS_AT_THREADING, SAW, SPRING, TUBE_TURNS } from "./hazards.ts";

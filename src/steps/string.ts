@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube } from "./bench.ts";
 import { lockStringSteps } from "./string-lock.ts";
 import { railSteps } from "./string-rail.ts";

@@ -1,4 +1,4 @@
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_BEHIND_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
 import { counted, sentences } from "./wording.ts";

@@ -1,14 +1,14 @@
-import type { Brief, StyleKind } from "../job/index.ts";
-import type { LineAsk, LinePlace, Size } from "../shade/index.ts";
+import type { ResolvedShade, StyleKind } from "../job/index.ts";
+import type { LineAsk, RowLayout, Size } from "../shade-plan/index.ts";
 import { flatInLine } from "./flat/in-line.ts";
-import type { Mechanism } from "./style.ts";
+import type { LiftPartsHeight } from "./style.ts";
 
 /** How a style lets its rows be placed by the room. */
 export interface StyleInLine {
   /** What the shade asks of a common line, or why it cannot follow one, as the end of “… since”. */
-  ask(brief: Brief, size: Size, mechanism: Mechanism): LineAsk | string;
+  ask(resolved: ResolvedShade, size: Size, liftParts: LiftPartsHeight): LineAsk | string;
   /** The same shade, made to have its rows there. */
-  follow(brief: Brief, place: LinePlace): Brief;
+  follow(resolved: ResolvedShade, layout: RowLayout): ResolvedShade;
 }
 
 /** Who follows a common line of folds; for the others, why not, as the end of “… since”. */

@@ -15,7 +15,7 @@ export { hemBelowRowMm } from "./draping/draped-shape.ts";
 export { easeBetween, hasTails } from "./draping/ease.ts";
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
 export { STYLES_IN_LINE, type StyleInLine } from "./in-line.ts";
-export type { Ask, Mechanism, Style, StyleStepInput } from "./style.ts";
+export type { Ask, LiftPartsHeight, Style, StyleStepInput } from "./style.ts";
 export type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "./visible-shape.ts";
 
 /** Every style of the trade that can be planned; the compiler names each new one that is missing. */

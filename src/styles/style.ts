@@ -1,10 +1,10 @@
-import type { Finding, WorkingBook } from "../account/index.ts";
-import type { Brief, MakingGroup, SettledMaking } from "../job/index.ts";
-import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade/index.ts";
+import type { Finding, WorkingBook } from "../figures/index.ts";
+import type { MakingGroup, ResolvedMaking, ResolvedShade } from "../job/index.ts";
+import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade-plan/index.ts";
 import type { ShapeInput, VisibleShape } from "./visible-shape.ts";
 
 /** What sits under the board and takes up the cords: the folds gather below it. */
-export interface Mechanism {
+export interface LiftPartsHeight {
   /** Lowest part below the underside of the board, mm. */
   heightMm: number;
   /** What it is, in the working of the headrail allowance. */
@@ -13,11 +13,11 @@ export interface Mechanism {
 
 /** A setting that means something to a style. */
 export type Ask = {
-  [G in MakingGroup]: { group: G; keys: readonly (keyof SettledMaking[G])[] };
+  [G in MakingGroup]: { group: G; keys: readonly (keyof ResolvedMaking[G])[] };
 }[MakingGroup];
 
 export interface StyleStepInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;
@@ -29,13 +29,13 @@ export interface Style {
   /** Settings of its own, first asked on the shade's page. */
   asks: readonly Ask[];
   /** Columns come first: their number decides lock or drive, whose height decides the headrail allowance. */
-  columns(brief: Brief, size: Size, book: WorkingBook): { columns: Column[]; findings: Finding[] };
+  columns(resolved: ResolvedShade, size: Size, book: WorkingBook): { columns: Column[]; findings: Finding[] };
   /** The whole ring grid, how the shade folds on it, what cloth that takes, and what speaks against it. */
   grid(
-    brief: Brief,
+    resolved: ResolvedShade,
     size: Size,
     columns: Column[],
-    mechanism: Mechanism,
+    liftParts: LiftPartsHeight,
     book: WorkingBook,
   ): { grid: Grid; form: Form; findings: Finding[] };
   /** The shade as it is seen anywhere between lowered (0) and raised (1). */

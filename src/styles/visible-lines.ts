@@ -1,4 +1,4 @@
-import type { Column, ShadePoint } from "../shade/index.ts";
+import type { Column, ShadePoint } from "../shade-plan/index.ts";
 import type { VisibleLine, VisiblePiece } from "./visible-shape.ts";
 
 /** A level line from edge to edge. */

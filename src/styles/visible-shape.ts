@@ -1,5 +1,5 @@
 import type { FoldCloth } from "../mechanics/index.ts";
-import type { Form, Grid, ShadePoint, Size } from "../shade/index.ts";
+import type { Form, Grid, ShadePoint, Size } from "../shade-plan/index.ts";
 import type { RaisedShape } from "./folding/raised-shape.ts";
 
 /** What a shape follows from. */

@@ -7,7 +7,7 @@ import { Keys } from "./frame/keys.tsx";
 import { LeavingGuard } from "./frame/leaving-guard.tsx";
 import { NotFound } from "./frame/not-found.tsx";
 import { Said } from "./frame/said.tsx";
-import { ScrollPlaces } from "./frame/scroll-places.tsx";
+import { ScrollPositions } from "./frame/scroll-positions.tsx";
 import { Shelf } from "./shelf/shelf.tsx";
 
 // Everything beyond the shelf comes when it is wanted; the shelf fetches it ahead once it stands.
@@ -45,7 +45,7 @@ export function App() {
       <Keys />
       <LeavingGuard />
       <Said />
-      <ScrollPlaces />
+      <ScrollPositions />
     </Router>
   );
 }

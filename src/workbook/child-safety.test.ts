@@ -6,7 +6,7 @@ import { openPdf, type ReadPage, readPages, readStrokes } from "../../test/workb
 import { cordedJob, stoppedJob } from "../../test/workbook/stopped-job.ts";
 import { type Job, LIFT_KINDS, PLACES } from "../job/index.ts";
 import { type Plan, plan } from "../plan/index.ts";
-import { RULE_OUTCOME_NAMES } from "../shade/index.ts";
+import { RULE_OUTCOME_NAMES } from "../shade-plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
 import type { PaperKind } from "./paper.ts";
 

@@ -39,7 +39,7 @@ function setEntry(book: Book, { title, anchor }: ContentsEntry, x: number, y: nu
   const baseline = y + firstBaseline({ ...STYLE, leadingPt: ROW_PT });
   book.tags.within("TOCI", () => {
     book.tags.link(anchor, `${title}, page ${page}`, [x, y, width, ROW_PT], () => {
-      book.pen.text(page, x + PAGE_WIDTH - 10, baseline, painted(TYPE.strong, "woad"), "end");
+      book.pen.text(page, x + PAGE_WIDTH - 10, baseline, painted(TYPE.strong, "accent"), "end");
       book.pen.text(book.lines(title, width - PAGE_WIDTH, STYLE)[0] ?? "", x + PAGE_WIDTH, baseline, STYLE);
     });
   });

@@ -28,13 +28,18 @@ export function factTable(
   };
 }
 
-export interface FactPlace extends Partial<Span> {
+export interface FactListLayout extends Partial<Span> {
   shares?: [number, number];
   heading?: string;
   after?: number;
 }
 
-export function factList(book: Book, title: string, facts: readonly FactLine[], place: FactPlace = {}): void {
+export function factList(
+  book: Book,
+  title: string,
+  facts: readonly FactLine[],
+  place: FactListLayout = {},
+): void {
   const { shares, ...rest } = place;
   table(book, { ...factTable(title, facts, shares), ...rest });
 }

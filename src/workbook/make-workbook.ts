@@ -22,7 +22,7 @@ export interface WorkbookInput {
   plan: Plan;
   /** How everything of the job is cut: tickets for each cloth and length, and labels. */
   cutting?: CuttingPlan;
-  /** Only these shades, in the order of the job; all of them unless told. */
+  /** Only these shades, in the order of the job; all of them unless given. */
   shadeIds?: readonly string[];
   paper: PaperKind;
   fonts: WorkbookFonts;
@@ -158,13 +158,13 @@ async function setParts(
     signal?.throwIfAborted();
     part();
     onProgress?.({ done: i + 1, total: all.length, pages: book.pageCount });
-    if (onProgress !== undefined || signal !== undefined) await breath();
+    if (onProgress !== undefined || signal !== undefined) await nextTurn();
   }
   signal?.throwIfAborted();
 }
 
 /** Lets messages in between two parts: a stop can only be heard when the thread is free for a moment. */
-function breath(): Promise<void> {
+function nextTurn(): Promise<void> {
   return new Promise((resolve) => {
     setTimeout(resolve, 0);
   });

@@ -1,5 +1,5 @@
 import type { Paint } from "../drawing/index.ts";
-import type { RuleOutcome } from "../shade/index.ts";
+import type { RuleOutcome } from "../shade-plan/index.ts";
 import type { Pen } from "./pen.ts";
 
 /** What each outcome of a rule says, and no more than that. */
@@ -11,9 +11,9 @@ export const OUTCOME_MEANINGS: Record<RuleOutcome, string> = {
 };
 
 export const OUTCOME_PAINTS: Record<RuleOutcome, Paint> = {
-  failed: "madder",
-  "not-proven": "lichen",
-  "not-shown-to-fail": "woad",
+  failed: "stop",
+  "not-proven": "unproven",
+  "not-shown-to-fail": "accent",
   "does-not-apply": "pencil",
 };
 

@@ -52,10 +52,10 @@ export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
 export interface EmbeddedFace {
   id: string;
   ref: () => unknown;
-  encode: (text: string) => [codes: string[], positions: GlyphPlace[]];
+  encode: (text: string) => [codes: string[], positions: GlyphPosition[]];
 }
 
-interface GlyphPlace {
+interface GlyphPosition {
   xAdvance: number;
   advanceWidth: number;
   xOffset: number;

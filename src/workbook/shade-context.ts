@@ -1,7 +1,7 @@
-import type { Finding } from "../account/index.ts";
 import { type Drawing, drawSheet } from "../drawing/index.ts";
+import type { Finding } from "../figures/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import type { CordLockLift, SheetKind, TubeLift } from "../shade/index.ts";
+import type { CordLockLift, SheetKind, TubeLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { Book } from "./book.ts";
 

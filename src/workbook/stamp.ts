@@ -1,13 +1,14 @@
+import { SEVERITY_WORDS } from "../figures/index.ts";
 import { breakLines } from "./break-lines.ts";
 import { firstBaseline } from "./paragraph.ts";
 import type { Pen } from "./pen.ts";
 import { onOneLine } from "./printable.ts";
+import { drawSeverityMark, MARK_WIDTH } from "./severity-mark.ts";
 import { painted, TYPE } from "./type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_WORDS } from "./weight-mark.ts";
 
 const PAD = 6;
 const TEXT = TYPE.cellStrong;
-const WORD = painted(TYPE.cellStrong, "madder");
+const WORD = painted(TYPE.cellStrong, "stop");
 const WORD_GAP = 8;
 
 /** A stop that every page says at its head: framed, with a mark and a word, so that black ink is enough. */
@@ -18,7 +19,7 @@ interface LaidStamp {
 }
 
 function layStamp(pen: Pen, text: string, width: number): LaidStamp {
-  const indentPt = PAD + MARK_WIDTH + pen.widthOf(WEIGHT_WORDS.stop, WORD) + WORD_GAP;
+  const indentPt = PAD + MARK_WIDTH + pen.widthOf(SEVERITY_WORDS.stop, WORD) + WORD_GAP;
   const lines = breakLines(onOneLine(text, pen.faces[TEXT.face]), width - indentPt - PAD, TEXT, pen.faces);
   return { lines, indentPt, heightPt: lines.length * TEXT.leadingPt + 2 * PAD };
 }
@@ -30,15 +31,15 @@ export function stampHeight(pen: Pen, text: string, width: number): number {
 /** The frame and the mark: seen, but not read out. */
 export function drawStampFrame(pen: Pen, text: string, x: number, top: number, width: number): void {
   const { heightPt } = layStamp(pen, text, width);
-  pen.box(x, top, width, heightPt, { paint: "madder", widthPt: 1.4 });
-  drawWeightMark(pen, "stop", x + PAD, top + PAD + TEXT.leadingPt / 2);
+  pen.box(x, top, width, heightPt, { paint: "stop", widthPt: 1.4 });
+  drawSeverityMark(pen, "stop", x + PAD, top + PAD + TEXT.leadingPt / 2);
 }
 
 /** The words. */
 export function drawStampWords(pen: Pen, text: string, x: number, top: number, width: number): void {
   const { lines, indentPt } = layStamp(pen, text, width);
   const baseline = top + PAD + firstBaseline(TEXT);
-  pen.text(WEIGHT_WORDS.stop, x + PAD + MARK_WIDTH, baseline, WORD);
+  pen.text(SEVERITY_WORDS.stop, x + PAD + MARK_WIDTH, baseline, WORD);
   lines.forEach((line, i) => {
     pen.text(line, x + indentPt, baseline + i * TEXT.leadingPt, TEXT);
   });

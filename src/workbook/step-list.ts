@@ -1,5 +1,5 @@
 import type { Drawing } from "../drawing/index.ts";
-import type { Step } from "../shade/index.ts";
+import type { Step } from "../shade-plan/index.ts";
 import type { Book } from "./book.ts";
 import { drawPlaced } from "./draw-placed.ts";
 import { altText } from "./figure.ts";
@@ -32,8 +32,8 @@ interface Line {
   lead?: { words: string; style: TextStyle };
 }
 
-const CHECK = { words: "Check: ", style: painted(TYPE.strong, "woad") };
-const CAUTION = { words: "Take care: ", style: painted(TYPE.strong, "madder") };
+const CHECK = { words: "Check: ", style: painted(TYPE.strong, "accent") };
+const CAUTION = { words: "Take care: ", style: painted(TYPE.strong, "stop") };
 
 function linesOf(book: Book, step: Step, width: number): Line[] {
   const part = (words: string, style: TextStyle): Line[] =>
@@ -124,7 +124,9 @@ function setStep(book: Book, number: number, lines: readonly Line[], x: number):
   const { y } = book;
   book.tags.open("LI");
   book.tags.artifact(() => drawTickBox(book.pen, x, y + TYPE.step.leadingPt / 2));
-  book.tags.mark("Lbl", () => setLines(book, [String(number)], x + NUMBER_X, y, painted(TYPE.step, "woad")));
+  book.tags.mark("Lbl", () =>
+    setLines(book, [String(number)], x + NUMBER_X, y, painted(TYPE.step, "accent")),
+  );
   book.tags.open("LBody");
   let rest = lines;
   while (rest.length > 0) {

@@ -17,7 +17,7 @@ function style(face: FaceName, sizePt: number, leadingPt: number, paint: Paint =
 export const TYPE = {
   title: style("semibold", 28, 32),
   chapter: style("semibold", 21, 25),
-  chapterNumber: style("regular", 21, 25, "woad"),
+  chapterNumber: style("regular", 21, 25, "accent"),
   section: style("semibold", 12, 16),
   step: style("semibold", 10.5, 14),
   lead: style("regular", 12, 17, "pencil"),

@@ -4,7 +4,7 @@ import { typed } from "./typed.ts";
 const DEMO = "examples/lantern-row.json";
 
 test("eight cords of 1.4 mm: the lock that takes them, and why the other does not", async () => {
-  const { code, out } = await typed(["ask", "lock", "--cords", "8", "--thickness", "1.4"]);
+  const { code, out } = await typed(["ask", "lock", "--cords", "8", "--diameter", "1.4"]);
   expect(code).toBe(0);
   expect(out).toMatch(
     /^Five-slot lock: takes them\.\nThree-slot lock: does not\. The lock takes at most 6 cords;/,
@@ -12,8 +12,8 @@ test("eight cords of 1.4 mm: the lock that takes them, and why the other does no
 });
 
 test.each([
-  [["lock", "--cords", "none", "--thickness", "1.4"], "--cords"],
-  [["lock", "--cords", "8", "--thickness", "12 in"], "--thickness"],
+  [["lock", "--cords", "none", "--diameter", "1.4"], "--cords"],
+  [["lock", "--cords", "8", "--diameter", "12 in"], "--diameter"],
   [["why", "lock-jams", DEMO, "--shade", "parlor-left"], "parlour-left"],
   [["why", "it-fell", DEMO], "hem-not-level"],
 ])("ask %j is refused, naming what is wanted", async (words, wanted) => {

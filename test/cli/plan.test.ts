@@ -71,7 +71,7 @@ describe("shadewright plan", () => {
     const written = JSON.parse(readFileSync(join(out, "plan.json"), "utf8"));
     expect(written).toEqual(JSON.parse(JSON.stringify(planAndCut(twoWindows()).plan)));
     const follows = new Ajv({ strictTuples: false }).compile(
-      JSON.parse(readFileSync("schema/shadewright-plan-1.schema.json", "utf8")),
+      JSON.parse(readFileSync("schema/shadewright-plan-2.schema.json", "utf8")),
     );
     follows(written);
     expect(follows.errors).toBeNull();
@@ -80,7 +80,7 @@ describe("shadewright plan", () => {
   test("--json prints the plan, and needs no folder", async () => {
     const { code, out } = await typed(["plan", "-", "--json"], jobText(twoWindows()));
     expect(code).toBe(0);
-    expect(JSON.parse(out)).toMatchObject({ format: "shadewright-plan", version: 1, jobId: "job" });
+    expect(JSON.parse(out)).toMatchObject({ format: "shadewright-plan", version: 2, jobId: "job" });
   });
 
   test("--shade plans one window alone", async () => {
@@ -98,7 +98,7 @@ describe("shadewright plan", () => {
     expect(existsSync(out)).toBe(false);
   });
 
-  test("findings stand on standard error in words, with their weight and source", async () => {
+  test("findings stand on standard error in words, with their severity and source", async () => {
     const job = twoWindows();
     const [window] = job.rooms[0]?.windows ?? [];
     if (window) window.opening.diagonalsMm = [1660, 1720];
@@ -106,8 +106,8 @@ describe("shadewright plan", () => {
     const { findings } = JSON.parse(out);
     expect(findings.length).toBeGreaterThan(0);
     const words = err.replace(/\s+/g, " ");
-    for (const { weight, text } of findings) {
-      expect(words).toContain(`${weight} ${text}`.replace(/\s+/g, " "));
+    for (const { severity, text } of findings) {
+      expect(words).toContain(`${severity} ${text}`.replace(/\s+/g, " "));
     }
     expect(err).toContain("Source: ");
   });
@@ -127,13 +127,13 @@ describe("shadewright plan", () => {
     const job = twoWindows();
     const [room] = job.rooms;
     if (room === undefined) throw new Error("invalid test job: no room");
-    const lined = { ...job, rooms: [{ ...room, inLine: {}, windows: room.windows.map(atHeight) }] };
-    const { file } = jobFolder(lined);
+    const aligned = { ...job, rooms: [{ ...room, inLine: {}, windows: room.windows.map(atHeight) }] };
+    const { file } = jobFolder(aligned);
     const alone = await typed(["plan", file, "--json", "--shade", "west"]);
     const whole = await typed(["plan", file, "--json"]);
     const [west] = JSON.parse(alone.out).shades;
     expect(west.grid).toEqual(JSON.parse(whole.out).shades[1].grid);
-    expect(west.workings.map(({ id }: { id: string }) => id)).toContain("line-up.first-row");
+    expect(west.workings.map(({ id }: { id: string }) => id)).toContain("align.first-row");
   });
 
   test("a second run takes the place of the first and says what is left of it", async () => {

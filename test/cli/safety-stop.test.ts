@@ -2,7 +2,7 @@ import { readdirSync, readFileSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
 import { describe, expect, test } from "vitest";
 import { jobText, type Place, type Purpose } from "../../src/job/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { verdictIn } from "../words.ts";
 import { emptyFolder, launched, typed } from "./typed.ts";
 

@@ -1,7 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { boltStretches, drawBoltPlan } from "../../src/drawing/index.ts";
 import type { Job } from "../../src/job/index.ts";
-import { cuttingLists, toCsv } from "../../src/lists/index.ts";
 import {
   type CuttingPlan,
   cuttingSavings,
@@ -9,9 +8,10 @@ import {
   followCuts,
   plan,
   planCutting,
-  rackAfter,
+  stockAfter,
 } from "../../src/plan/index.ts";
-import { jobWith } from "../briefs.ts";
+import { cuttingLists, toCsv } from "../../src/tables/index.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 function jobOfThree(): Job {
@@ -143,8 +143,8 @@ describe("the bolt drawn", () => {
   });
 });
 
-describe("the rack when all is cut", () => {
-  const after = rackAfter(job, cutting);
+describe("the stock when all is cut", () => {
+  const after = stockAfter(job, cutting);
 
   it("holds each remnant by name, and the old bolt by what is left of it, its flaw nearer to the end", () => {
     const remnants = boltsOf(cutting).flatMap(({ bolt }) => bolt.remnants);

@@ -10,9 +10,9 @@ import {
   plan,
   planCutting,
 } from "../../src/plan/index.ts";
-import type { LayerCut, Panel } from "../../src/shade/index.ts";
+import type { LayerCut, Panel } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 const TRIES = 400;

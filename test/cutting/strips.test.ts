@@ -46,7 +46,7 @@ describe("published layouts", () => {
     ["cuts in another order", withBolt({ cuts: bolt.cuts.toReversed() })],
     ["a cut elsewhere", withBolt({ cuts: bolt.cuts.map((cut) => ({ ...cut, atMm: cut.atMm + 0.5 })) })],
     ["no cuts", withBolt({ cuts: [] })],
-    ["a sheet not told of", withBolt({ leaves: bolt.leaves.slice(1) })],
+    ["a sheet not accounted for", withBolt({ leaves: bolt.leaves.slice(1) })],
     ["less length than the pieces need", withBolt({ usedMm: bolt.usedMm - 1 })],
     ["another cost", { ...plan, cost: plan.cost - 1 }],
     ["another bolt", withBolt({ boltId: "other" })],

@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { drawSheet, place, svgNodes } from "../../src/drawing/index.ts";
 import { plan } from "../../src/plan/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 const cloth = {

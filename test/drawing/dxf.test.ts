@@ -2,7 +2,7 @@ import * as reader from "dxf-parser";
 import { describe, expect, test } from "vitest";
 import { toDxf } from "../../src/drawing/dxf/index.ts";
 import { type Drawing, drawSheet } from "../../src/drawing/index.ts";
-import { SHEETS } from "../../src/shade/index.ts";
+import { SHEETS } from "../../src/shade-plan/index.ts";
 import { CASES } from "../gallery/windows.ts";
 
 /** dxf-parser knows nothing of the library that writes our files: it reads them back. */

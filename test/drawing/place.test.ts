@@ -7,7 +7,7 @@ import {
   type Point,
   place,
 } from "../../src/drawing/index.ts";
-import { SHEETS, type SheetKind } from "../../src/shade/index.ts";
+import { SHEETS, type SheetKind } from "../../src/shade-plan/index.ts";
 import { CASES } from "../gallery/windows.ts";
 import { realCorners, touch } from "./real-letters.ts";
 

@@ -33,7 +33,7 @@ describe("a kitchen", () => {
   const planned = plan(
     roomOf([window("left", 900, 1200), window("door", 20, 2060), window("right", 1050, 1050)], true),
   );
-  const line = planned.rooms[0]?.lineUp;
+  const line = planned.rooms[0]?.alignment;
 
   test("its levels go right across, at the heights that the plan names", () => {
     const drawing = drawn(planned, 0);

@@ -10,7 +10,7 @@ import {
   place,
 } from "../../src/drawing/index.ts";
 import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
-import { SHEETS } from "../../src/shade/index.ts";
+import { SHEETS } from "../../src/shade-plan/index.ts";
 import { markMm, parseLength } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { CASES } from "../gallery/windows.ts";

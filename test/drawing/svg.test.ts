@@ -9,7 +9,7 @@ import {
   svgNodes,
   toSvg,
 } from "../../src/drawing/index.ts";
-import { SHEETS } from "../../src/shade/index.ts";
+import { SHEETS } from "../../src/shade-plan/index.ts";
 import { CASES } from "../gallery/windows.ts";
 
 const HOSTILE = `</title><script>alert("1")</script> & 'x' ]]> <!-- \u0007 \ud800`;

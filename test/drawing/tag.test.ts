@@ -6,7 +6,7 @@ import { toDxf } from "../../src/drawing/dxf/index.ts";
 import { drawTag, type Placed, type PlacedText, place, toSvg } from "../../src/drawing/index.ts";
 import { LIFT_KINDS, PLACES } from "../../src/job/index.ts";
 import { childTag } from "../../src/safety/index.ts";
-import type { ChildSafetyTag, TagLine } from "../../src/shade/index.ts";
+import type { ChildSafetyTag, TagLine } from "../../src/shade-plan/index.ts";
 import { verdictIn } from "../words.ts";
 import { realCorners } from "./real-letters.ts";
 

@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { type Drawing, drawShadeTemplates, hasTemplates, type Polyline } from "../../src/drawing/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
-import { headYMm } from "../../src/shade/index.ts";
-import { jobWith } from "../briefs.ts";
+import { headYMm } from "../../src/shade-plan/index.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 function planned(window: Parameters<typeof jobWith>[0]): { shade: ShadePlan; templates: Drawing[] } {

@@ -79,7 +79,7 @@ test("a piece moved by key or by mouse is checked at once, and put back", async 
   expect(errors).toEqual([]);
 });
 
-test("what would save cloth is tried, and done at a press; what is left goes on the rack", async () => {
+test("what would save cloth is tried, and done at a press; what is left goes back into stock", async () => {
   const { page } = await firstVisit(harness);
   await openCutting(page);
   await ended(page);
@@ -89,7 +89,7 @@ test("what would save cloth is tried, and done at a press; what is left goes on 
   await first.click();
   await saved(page);
   await ended(page);
-  await page.getByRole("button", { name: "Put what is left on the rack" }).click();
+  await page.getByRole("button", { name: "Put what is left into stock" }).click();
   await saved(page);
   expect(await page.locator("#stock .chapter-sentence").textContent()).toMatch(/\d+ pieces? of cloth/);
 });

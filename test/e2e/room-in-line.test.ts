@@ -43,21 +43,21 @@ async function openKitchen(viewport?: { width: number; height: number }) {
 
 const plain = (text: string | null) => (text ?? "").replaceAll("\u00a0", " ").replaceAll(/\s+/g, " ").trim();
 
-test("the folds of a room are lined up, said in words and drawn; undo lets them be", async () => {
+test("the folds of a room are aligned, said in words and drawn; undo lets them be", async () => {
   const { page, errors } = await openKitchen();
-  const lineUp = plan(kitchen({})).rooms[0]?.lineUp;
+  const alignment = plan(kitchen({})).rooms[0]?.alignment;
   const elevation = page.locator(".elevation").first();
   expect(await elevation.locator("svg text").count()).toBe(0);
   const box = page.getByRole("checkbox", { name: "Line up the folds of Kitchen" });
   await box.check();
   await page.locator(".room-line-words").waitFor();
-  expect(plain(await page.locator(".room-line-words").textContent())).toBe(plain(lineUp?.words ?? ""));
+  expect(plain(await page.locator(".room-line-words").textContent())).toBe(plain(alignment?.words ?? ""));
   const told = await page.locator(".room-line-windows li > span").allTextContents();
   expect(told.map(plain)).toEqual(
-    lineUp?.windows.map(({ windowName, words }) => plain(`${windowName} ${words}`)),
+    alignment?.windows.map(({ windowName, words }) => plain(`${windowName} ${words}`)),
   );
   const heights = await elevation.locator("svg text").allTextContents();
-  expect(heights.map(plain)).toContain(`${lineUp?.levelsMm.at(-1)} mm`);
+  expect(heights.map(plain)).toContain(`${alignment?.levelsMm.at(-1)} mm`);
   await saved(page);
   await page.keyboard.press("ControlOrMeta+z");
   await page.locator(".room-line-words").waitFor({ state: "detached" });

@@ -1,5 +1,5 @@
 import { drawMarkingStrips, drawSheet, place } from "../../src/drawing/index.ts";
-import type { SheetKind } from "../../src/shade/index.ts";
+import type { SheetKind } from "../../src/shade-plan/index.ts";
 import { battens, cascade, halfFoldRibs, hobbled, hobbledSmall, tucked } from "./fold-style-windows.ts";
 import { draws } from "./gallery.ts";
 import { PAGE } from "./papers.ts";

@@ -1,5 +1,5 @@
 import { drawSheet, place } from "../../src/drawing/index.ts";
-import type { SheetKind } from "../../src/shade/index.ts";
+import type { SheetKind } from "../../src/shade-plan/index.ts";
 import { draws } from "./gallery.ts";
 import { austrian, festoon, gatheredBalloon, looseBalloon } from "./gathered-windows.ts";
 import { PAGE, PHONE } from "./papers.ts";

@@ -1,5 +1,5 @@
 import { drawLegend, drawSheet, place } from "../../src/drawing/index.ts";
-import { SHEETS } from "../../src/shade/index.ts";
+import { SHEETS } from "../../src/shade-plan/index.ts";
 import { draws } from "./gallery.ts";
 import { wide } from "./windows.ts";
 

@@ -1,6 +1,6 @@
 import { drawShadeTemplates, place } from "../../src/drawing/index.ts";
 import { plan } from "../../src/plan/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { draws } from "./gallery.ts";
 import { PAGE } from "./papers.ts";
 

@@ -1,5 +1,5 @@
 import { drawLegend, drawSheet, place } from "../../src/drawing/index.ts";
-import { SHEETS } from "../../src/shade/index.ts";
+import { SHEETS } from "../../src/shade-plan/index.ts";
 import { draws } from "./gallery.ts";
 import { PAGE, PHONE } from "./papers.ts";
 import { loop, loopLeft, motor, spring, wand } from "./windows.ts";

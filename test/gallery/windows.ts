@@ -1,7 +1,7 @@
 import { type Job, newJob, newWindow, type Window } from "../../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
 import { inches, type UnitSystem } from "../../src/units/index.ts";
-import { CORD_LOCK } from "../briefs.ts";
+import { CORD_LOCK } from "../job-with.ts";
 
 /** Invented windows that between them show what every sheet can draw. */
 

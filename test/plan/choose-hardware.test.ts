@@ -4,7 +4,7 @@ import { expect, test } from "vitest";
 import { jobSchema } from "../../src/job/index.ts";
 import { chooseHardware, planWindow } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 
 const job = jobWith({ opening: { widthsMm: [1100], heightsMm: [1500], sillAboveFloorMm: 800 } });
 

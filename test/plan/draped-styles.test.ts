@@ -2,9 +2,9 @@ import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
 import { type JobInput, jobSchema, type Making } from "../../src/job/index.ts";
 import { plan } from "../../src/plan/index.ts";
-import { flatSize } from "../../src/shade/index.ts";
+import { flatSize } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 const STYLES = ["relaxed", "tailed", "pleated-balloon"] as const;

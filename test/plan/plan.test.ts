@@ -1,13 +1,13 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
-import type { Remedy } from "../../src/account/index.ts";
+import type { Remedy } from "../../src/figures/index.ts";
 import { type Job, jobSchema } from "../../src/job/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
 import { cite } from "../../src/sources/index.ts";
 import { inches, lengthText, MM_PER_YARD, markMm, nearestMark } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 function onlyShade(job: Job): ShadePlan {

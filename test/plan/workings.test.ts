@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { compile, type EvalFunction } from "mathjs";
 import { describe, expect, it } from "vitest";
-import type { Working } from "../../src/account/index.ts";
+import type { Working } from "../../src/figures/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 
 /** mathjs is a general-purpose expression library: it reads the printed formula and knows nothing of ours. */
 const compiled = new Map<string, EvalFunction>();

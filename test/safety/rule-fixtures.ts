@@ -1,5 +1,5 @@
 import type { CordGeometry } from "../../src/safety/review/cord-geometry.ts";
-import type { RuleOutcome } from "../../src/shade/index.ts";
+import type { RuleOutcome } from "../../src/shade-plan/index.ts";
 import { backed, bare, fromTo, hanging, heightless, longestMidway, looped } from "./cords.ts";
 
 export interface RuleCase {

@@ -1,6 +1,6 @@
 import type { Job, LiftKind, Place, Purpose, RearGuide } from "../../src/job/index.ts";
 import type { UnitChoice } from "../../src/units/index.ts";
-import { jobWith } from "../briefs.ts";
+import { jobWith } from "../job-with.ts";
 
 export interface CordedJob {
   place?: Place;

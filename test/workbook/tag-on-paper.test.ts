@@ -3,7 +3,7 @@ import { openSync } from "fontkit";
 import { beforeAll, describe, expect, test } from "vitest";
 import { drawTag, place } from "../../src/drawing/index.ts";
 import { plan } from "../../src/plan/index.ts";
-import type { TagLine } from "../../src/shade/index.ts";
+import type { TagLine } from "../../src/shade-plan/index.ts";
 import { makeWorkbook, type PaperKind } from "../../src/workbook/index.ts";
 import { FONTS } from "./fonts.ts";
 import { openPdf, readPages, readStrokes } from "./read-pdf.ts";

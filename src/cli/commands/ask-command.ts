@@ -25,12 +25,12 @@ export function addAsk(program: Command, io: Io): void {
     .helpCommand(false);
   ask
     .command("lock")
-    .description("Which cord lock takes so many cords of one thickness, with no job at all")
+    .description("Which cord lock takes so many cords of one diameter, with no job at all")
     .requiredOption("--cords <number>", "how many cords")
-    .requiredOption("--thickness <length>", "of one cord; a bare number is in mm")
+    .requiredOption("--diameter <length>", "of one cord; a bare number is in mm")
     .option("--json", "print the answer as JSON")
-    .action((options: { cords: string; thickness: string; json?: boolean }) => {
-      const answers = askLock(countOf(options.cords), thicknessOf(options.thickness), CATALOGUE.locks);
+    .action((options: { cords: string; diameter: string; json?: boolean }) => {
+      const answers = askLock(countOf(options.cords), diameterOf(options.diameter), CATALOGUE.locks);
       if (options.json) return io.out(json("shadewright-locks", { answers }));
       const lines = answers.map(({ lock, takes, remarks }) => {
         const words = remarks.map(({ text }) => text).join(" ");
@@ -42,7 +42,7 @@ export function addAsk(program: Command, io: Io): void {
     .command("hardware")
     .description("Every way to raise one shade with the parts at hand, ranked, and what does not go")
     .argument("<job>", "job file, or - for the standard input")
-    .option("--shade <id>", "which window; the first of the job unless told")
+    .option("--shade <id>", "which window; the first of the job unless given")
     .option("--json", "print the answer as JSON")
     .action(async (path: string, options: { shade?: string; json?: boolean }) => {
       const job = await readJob(path, io);
@@ -58,7 +58,7 @@ export function addAsk(program: Command, io: Io): void {
     .description("What can be behind a symptom of one shade, what its own numbers point to first")
     .addArgument(new Argument("<symptom>", "what is wrong").choices(SYMPTOMS))
     .argument("<job>", "job file, or - for the standard input")
-    .option("--shade <id>", "which window; the first of the job unless told")
+    .option("--shade <id>", "which window; the first of the job unless given")
     .option("--json", "print the answer as JSON")
     .action(async (symptom: Symptom, path: string, options: { shade?: string; json?: boolean }) => {
       const job = await readJob(path, io);
@@ -72,7 +72,7 @@ export function addAsk(program: Command, io: Io): void {
 }
 
 function json(format: string, body: object): string {
-  return `${JSON.stringify({ format, version: 1, ...body }, null, 2)}\n`;
+  return `${JSON.stringify({ format, version: 2, ...body }, null, 2)}\n`;
 }
 
 function countOf(text: string): number {
@@ -81,11 +81,11 @@ function countOf(text: string): number {
   throw badInput("--cords", plainLine(text), "a whole number from 1 to 60");
 }
 
-function thicknessOf(text: string): number {
+function diameterOf(text: string): number {
   const read = parseLength(text, "mm");
-  if (!read.ok) throw badInput("--thickness", plainLine(text), read.reason);
+  if (!read.ok) throw badInput("--diameter", plainLine(text), read.reason);
   if (read.lengthMm >= 0.3 && read.lengthMm <= 6) return read.lengthMm;
-  throw badInput("--thickness", plainLine(text), "0.3 to 6 mm");
+  throw badInput("--diameter", plainLine(text), "0.3 to 6 mm");
 }
 
 /** Where the shade stands in the job; the first unless it is named. */

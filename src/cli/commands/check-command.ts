@@ -19,7 +19,7 @@ export function addCheck(program: Command, io: Io): void {
       if (json) {
         const document = {
           format: "shadewright-findings",
-          version: 1,
+          version: 2,
           jobId: planned.jobId,
           shades: planned.shades.length,
           findings: allFindings(planned),

@@ -105,13 +105,13 @@ class Moves {
   }
 
   private holdLot(): void {
-    const { heldLots } = this.decoder;
+    const { chosenLots } = this.decoder;
     const group = this.below(this.lots.length);
     const choices = this.lots[group] as readonly number[];
-    const before = heldLots[group] as number;
-    heldLots[group] = choices[this.below(choices.length)] as number;
+    const before = chosenLots[group] as number;
+    chosenLots[group] = choices[this.below(choices.length)] as number;
     this.undo = () => {
-      heldLots[group] = before;
+      chosenLots[group] = before;
     };
   }
 

@@ -11,7 +11,7 @@ export class BoxDecoder implements Decoder {
   readonly masks: FitMasks;
   readonly bits: Uint8Array;
   readonly choices = 2;
-  readonly heldLots = new Int32Array(0);
+  readonly chosenLots = new Int32Array(0);
   readonly lotChoices = [];
   readonly x: Int32Array;
   readonly y: Float64Array;

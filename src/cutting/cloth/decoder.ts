@@ -7,7 +7,7 @@ export interface Decoder {
   readonly bits: Uint8Array;
   readonly choices: number;
   /** Lot that each lot group is held to, by number; −1: whichever comes first. */
-  readonly heldLots: Int32Array;
+  readonly chosenLots: Int32Array;
   /** Lots that each lot group may be held to. */
   readonly lotChoices: readonly (readonly number[])[];
   /** Length that may be cut from each bolt, in steps, without the gap. */

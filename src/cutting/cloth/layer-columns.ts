@@ -155,7 +155,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
   const at = new Map(rows.map((row, k) => [row, k]));
   const listed: LayerPattern[] = [];
   const columnOf = (layer: LayerPattern): Column => {
-    const held = [...heldBy(types, layer)].filter(([row]) => at.has(row));
+    const held = [...piecesByRow(types, layer)].filter(([row]) => at.has(row));
     return {
       cost: layer.length,
       rows: held.map(([row]) => at.get(row) as number),
@@ -234,20 +234,22 @@ function singleLayer({ types, width }: Programme, row: number): LayerPattern {
 }
 
 /** How much a layer holds of each row of the demand. */
-function heldBy(types: readonly PieceType[], layer: LayerPattern): Map<number, number> {
-  const held = new Map<number, number>();
+function piecesByRow(types: readonly PieceType[], layer: LayerPattern): Map<number, number> {
+  const counts = new Map<number, number>();
   for (const { types: stack } of layer.columns) {
     for (const type of stack) {
       const row = types[type]?.row ?? -1;
-      held.set(row, (held.get(row) ?? 0) + 1);
+      counts.set(row, (counts.get(row) ?? 0) + 1);
     }
   }
-  return held;
+  return counts;
 }
 
 /** Rows of which a layer holds more than is left. */
 function lackedBy(types: readonly PieceType[], rest: readonly number[], layer: LayerPattern): number[] {
-  return [...heldBy(types, layer)].filter(([row, count]) => count > (rest[row] ?? 0)).map(([row]) => row);
+  return [...piecesByRow(types, layer)]
+    .filter(([row, count]) => count > (rest[row] ?? 0))
+    .map(([row]) => row);
 }
 
 /** A layer without the pieces that are no longer wanted. */
@@ -283,7 +285,7 @@ function fix(plan: LayerPlan, used: readonly Used[]): boolean {
   const take = (layer: LayerPattern): void => {
     plan.layers.push(layer);
     taken++;
-    for (const [row, count] of heldBy(plan.types, layer)) {
+    for (const [row, count] of piecesByRow(plan.types, layer)) {
       plan.rest[row] = Math.max(0, (plan.rest[row] ?? 0) - count);
     }
   };

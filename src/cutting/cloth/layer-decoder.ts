@@ -15,7 +15,7 @@ export class LayerDecoder implements Decoder {
   readonly masks: FitMasks;
   readonly bits: Uint8Array;
   readonly choices = 4;
-  readonly heldLots: Int32Array;
+  readonly chosenLots: Int32Array;
   readonly lotChoices: readonly (readonly number[])[];
   readonly x: Int32Array;
   readonly y: Float64Array;
@@ -62,7 +62,7 @@ export class LayerDecoder implements Decoder {
     this.lotGroup = Int32Array.from(grid.items, (item) => item.lotGroup);
     this.lotOf = new Int32Array(grid.lotAreas.length);
     this.lotChoices = lotChoices(grid, sequence);
-    this.heldLots = Int32Array.from(this.lotChoices, (choices) => choices[0] ?? -1);
+    this.chosenLots = Int32Array.from(this.lotChoices, (choices) => choices[0] ?? -1);
     this.join = Int32Array.from(grid.items, (item) => item.join);
     this.phaseX = Int32Array.from(grid.items, (item) => item.phaseX);
     this.phaseY = Int32Array.from(grid.items, (item) => item.phaseY);
@@ -112,7 +112,7 @@ export class LayerDecoder implements Decoder {
   private begin(): void {
     this.masks.openAll();
     this.bolt.fill(-1);
-    this.lotOf.set(this.heldLots);
+    this.lotOf.set(this.chosenLots);
     this.joinStart.fill(-1);
     this.top = 0;
     this.lost = 0;

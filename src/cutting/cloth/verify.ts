@@ -3,7 +3,7 @@ import type { Bolt, BoltPlan, ClothPlan, ClothProblem, Cut, Piece, Placement, Re
 /** Lengths nearer than this are the same, mm: a cut is never made so finely. */
 const SAME_MM = 0.01;
 /** A piece may lie so far from its place in the repeat: half a step of the grid of 0.1 mm. */
-const SAME_PLACE_MM = 0.051;
+const SAME_POSITION_MM = 0.051;
 
 /**
  * What is wrong with a plan, in sentences; nothing when it can be cut. Written without the solver: from the problem and
@@ -126,13 +126,13 @@ function checkRepeat(
   if (acrossMm !== undefined && repeat.acrossMm) {
     const off = offMm(placement.xMm - (bolt.columnMm ?? 0) - acrossMm, repeat.acrossMm);
     faults.unless(
-      off <= SAME_PLACE_MM,
+      off <= SAME_POSITION_MM,
       `${piece.id} lies ${off.toFixed(1)} mm beside its column of the repeat`,
     );
   }
   if (alongMm === undefined) return;
   const off = offMm(placement.yMm - shiftMm(repeat, bolt, piece, placement) - alongMm, repeat.alongMm);
-  faults.unless(off <= SAME_PLACE_MM, `${piece.id} lies ${off.toFixed(1)} mm from its row of the repeat`);
+  faults.unless(off <= SAME_POSITION_MM, `${piece.id} lies ${off.toFixed(1)} mm from its row of the repeat`);
 }
 
 /** Where the rows of the repeat begin for a piece, mm: in a half drop every second column or width by half a row. */
@@ -165,7 +165,7 @@ function checkApart(gapMm: number, { boltId, placements }: BoltPlan, faults: Fau
   });
 }
 
-interface Held extends Rect {
+interface OpenSheet extends Rect {
   /** By where they begin along the bolt. */
   placements: readonly Placement[];
 }
@@ -181,7 +181,7 @@ function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Fa
   }
   const lengthMm = bolt.lengthMm ?? Number.POSITIVE_INFINITY;
   const placements = plan.placements.toSorted((a, b) => a.yMm - b.yMm);
-  const sheets = new Map<number, Held>([
+  const sheets = new Map<number, OpenSheet>([
     [0, { xMm: 0, yMm: 0, widthMm: bolt.widthMm, lengthMm, placements }],
   ]);
   const mostMm = longestCutMm(problem, placements);
@@ -214,7 +214,7 @@ function longestCutMm({ tableMm, cutting, repeat }: ClothProblem, placements: re
   return Math.max(tableMm, longestMm + (repeat?.alongMm ?? 0));
 }
 
-function makeCut(bolt: Bolt, sheets: Map<number, Held>, cut: Cut, faults: Faults): void {
+function makeCut(bolt: Bolt, sheets: Map<number, OpenSheet>, cut: Cut, faults: Faults): void {
   const name = `cut ${cut.number} of bolt ${bolt.id}`;
   const sheet = sheets.get(cut.sheet);
   if (!sheet) {
@@ -277,8 +277,8 @@ function checkStages({ cutting }: ClothProblem, bolt: Bolt, cuts: readonly Cut[]
   }
 }
 
-/** At the end every piece lies alone on a sheet of its own size, and all sheets are told of. */
-function checkLeaves(bolt: Bolt, plan: BoltPlan, sheets: Map<number, Held>, faults: Faults): void {
+/** At the end every piece lies alone on a sheet of its own size, and all sheets are accounted for. */
+function checkLeaves(bolt: Bolt, plan: BoltPlan, sheets: Map<number, OpenSheet>, faults: Faults): void {
   const leaves = new Map(plan.leaves.map((leaf) => [leaf.sheet, leaf]));
   for (const [id, sheet] of sheets) {
     const [piece, ...more] = sheet.placements;
@@ -289,11 +289,11 @@ function checkLeaves(bolt: Bolt, plan: BoltPlan, sheets: Map<number, Held>, faul
     }
     const leaf = leaves.get(id);
     if (!Number.isFinite(sheet.lengthMm)) continue;
-    if (!faults.unless(leaf !== undefined, `sheet ${id} of bolt ${bolt.id} is not told of`) || !leaf)
+    if (!faults.unless(leaf !== undefined, `sheet ${id} of bolt ${bolt.id} is not accounted for`) || !leaf)
       continue;
-    faults.unless(sameRect(sheet, leaf), `sheet ${id} of bolt ${bolt.id} has another size than told`);
-    const told = leaf.holds.kind === "piece" ? leaf.holds.pieceId : undefined;
-    faults.unless(told === piece?.pieceId, `sheet ${id} of bolt ${bolt.id} holds something else than told`);
+    faults.unless(sameRect(sheet, leaf), `sheet ${id} of bolt ${bolt.id} has another size than said`);
+    const holds = leaf.holds.kind === "piece" ? leaf.holds.pieceId : undefined;
+    faults.unless(holds === piece?.pieceId, `sheet ${id} of bolt ${bolt.id} holds something else than said`);
   }
   for (const id of leaves.keys()) faults.unless(sheets.has(id), `there is no sheet ${id} of bolt ${bolt.id}`);
   for (const remnant of plan.remnants) {
@@ -344,7 +344,7 @@ function checkJoins({ repeat, bolts }: ClothProblem, pieces: Pieces, plan: Cloth
       else {
         const off = offMm(top - first.top, repeat.alongMm);
         faults.unless(
-          off <= SAME_PLACE_MM,
+          off <= SAME_POSITION_MM,
           `${piece.id} does not match ${first.piece.id}: ${off.toFixed(1)} mm off`,
         );
       }

@@ -78,7 +78,7 @@ function fillBy(
   return used.concat(toMeasure);
 }
 
-/** Pieces of the rack that hold anything at all, the shortest first, and no more of them than there are cuts. */
+/** pieces in stock that hold anything at all, the shortest first, and no more of them than there are cuts. */
 function atHand(whole: WholeLengths, available: readonly number[], demand: readonly number[]): Open[] {
   const smallest = Math.min(...whole.sizes.filter((_, type) => (demand[type] as number) > 0));
   const cuts = demand.reduce((sum, count) => sum + count, 0);

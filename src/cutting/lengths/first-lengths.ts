@@ -4,7 +4,7 @@ import type { LengthsPlan, LengthsProblem } from "./problem.ts";
 import { wholeLengths } from "./whole-lengths.ts";
 
 /**
- * A good plan at once, without a search, a bound or tidying: what a list is reckoned by while the maker types. Undefined
+ * A good plan at once, without a search, a bound or tidying: what a list is computed by while the maker types. Undefined
  * where a cut fits nothing that can be had.
  */
 export function firstLengths(problem: LengthsProblem): LengthsPlan | undefined {

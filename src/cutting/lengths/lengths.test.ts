@@ -68,19 +68,19 @@ describe("the saw line", () => {
 });
 
 describe("what is at hand", () => {
-  const rack = (...lengthsMm: number[]) => [
+  const pieces = (...lengthsMm: number[]) => [
     { id: "new", lengthMm: 2438.4, cost: 10 },
     ...lengthsMm.map((lengthMm, i) => ({ id: `r${i}`, lengthMm, cost: 0, available: 1 })),
   ];
 
   it("is used before anything is bought, the shortest piece that serves first", () => {
-    const { plan } = planned(solveLengths(problemOf([500], { stock: rack(2000, 600) }), 0));
+    const { plan } = planned(solveLengths(problemOf([500], { stock: pieces(2000, 600) }), 0));
     expect(plan).toMatchObject({ cost: 0, bars: [{ stockId: "r1", offcutMm: 97, kept: false }] });
   });
 
   // By hand: 1,000 + 900 fill 1,903 and 1,100 + 850 fill 1,953; first-fit puts the 1,100 on the shorter and buys one.
   it("is shared out so that less is bought than first-fit would", () => {
-    const problem = problemOf([1100, 1000, 900, 850], { stock: rack(1903, 1953) });
+    const problem = problemOf([1100, 1000, 900, 850], { stock: pieces(1903, 1953) });
     expect(solveLengths(problem, 0)).toMatchObject({ kind: "stopped", plan: { cost: 10 } });
     const answer = solveLengths(problem, ENOUGH);
     expect(answer).toMatchObject({ kind: "optimal", plan: { cost: 0 } });
@@ -88,7 +88,7 @@ describe("what is at hand", () => {
   });
 
   it("is not used twice", () => {
-    const { plan } = planned(solveLengths(problemOf([500, 500], { stock: rack(700) }), ENOUGH));
+    const { plan } = planned(solveLengths(problemOf([500, 500], { stock: pieces(700) }), ENOUGH));
     expect(plan.bars.map(({ stockId }) => stockId).sort()).toEqual(["new", "r0"]);
   });
 });
@@ -136,15 +136,15 @@ const smallProblem = fc
     cuts: fc.array(fc.integer({ min: 1, max: 20 }), { minLength: 1, maxLength: 7 }),
     prices: fc.tuple(fc.integer({ min: 1, max: 9 }), fc.integer({ min: 1, max: 9 })),
     second: fc.integer({ min: 20, max: 40 }),
-    rack: fc.array(fc.integer({ min: 1, max: 30 }), { maxLength: 2 }),
+    stock: fc.array(fc.integer({ min: 1, max: 30 }), { maxLength: 2 }),
     kerfMm: fc.integer({ min: 0, max: 2 }),
   })
-  .map(({ cuts, prices, second, rack, kerfMm }) =>
+  .map(({ cuts, prices, second, stock, kerfMm }) =>
     problemOf(cuts, {
       stock: [
         { id: "a", lengthMm: 20, cost: prices[0] },
         { id: "b", lengthMm: second, cost: prices[1] },
-        ...rack.map((lengthMm, i) => ({ id: `r${i}`, lengthMm, cost: 0, available: 1 })),
+        ...stock.map((lengthMm, i) => ({ id: `r${i}`, lengthMm, cost: 0, available: 1 })),
       ],
       kerfMm,
       keepMm: 5,
@@ -242,7 +242,7 @@ describe("the check of a plan", () => {
     ["an offcut made longer", (bars) => void Object.assign(firstOf(bars), { offcutMm: 2000 })],
     ["a length that is not there", (bars) => void Object.assign(firstOf(bars), { stockId: "other" })],
     [
-      "a piece of the rack used twice",
+      "a piece in stock used twice",
       (bars) => {
         for (const bar of bars) Object.assign(bar, { stockId: "r", stockMm: 1000 });
       },

@@ -9,7 +9,7 @@ export interface LengthCut {
   part?: string;
 }
 
-/** A length that can be cut up: one that is sold, or pieces of the rack. */
+/** A length that can be cut up: one that is sold, or pieces in stock. */
 export interface StockLength {
   id: string;
   lengthMm: number;
@@ -27,7 +27,7 @@ export interface LengthsProblem {
   toMeasureCostPerMm?: number;
   /** Width of the saw line, mm; a line lies between neighbours, and before an offcut. */
   kerfMm: number;
-  /** An offcut at least so long goes back on the rack, mm. */
+  /** An offcut at least so long goes back into stock, mm. */
   keepMm: number;
   seed: number;
 }

@@ -6,7 +6,7 @@ const MOST_BARS = 600;
 
 /**
  * The same cost or less, with the offcuts gathered: cuts go from emptier bars to fuller ones of their kind, and what is
- * cut from the rack comes off the shortest piece that holds it.
+ * cut from stock comes off the shortest piece that holds it.
  */
 export function tidyBars(whole: WholeLengths, bars: readonly Bar[]): Bar[] {
   if (bars.length > MOST_BARS) return bars.map((bar) => ({ ...bar }));

@@ -1,5 +1,5 @@
 import { settingPatch } from "../../job/index.ts";
-import { ribCount, ringCount } from "../../shade/index.ts";
+import { ribCount, ringCount } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { CauseOf } from "../cause.ts";
@@ -61,7 +61,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["folds-sag"],
     judge: (facts) => {
-      const { brief, shade, len } = facts;
+      const { resolved, shade, len } = facts;
       const wide = shade.grid.columnSpacingMm > WIDEST_MM[ribCount(shade.form) > 0 ? "with" : "without"];
       const nearer = Math.max(100, Math.round(shade.grid.columnSpacingMm * 0.75));
       return {
@@ -76,7 +76,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
             ? [
                 {
                   label: `Set the columns at most ${len(nearer)} apart`,
-                  patch: settingPatch(brief, "columns", "largestSpacingMm", nearer),
+                  patch: settingPatch(resolved, "columns", "largestSpacingMm", nearer),
                 },
               ]
             : [],
@@ -87,7 +87,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
   },
   {
     symptoms: ["folds-sag", "sides-draw-in"],
-    judge: ({ brief, shade }) => {
+    judge: ({ resolved, shade }) => {
       const { bar } = shade.form;
       const ribs = ribCount(shade.form);
       const ribWords = ribs === 0 ? "no ribs" : ribs === 1 ? "one rib" : `${ribs} ribs`;
@@ -103,7 +103,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
             ? [
                 {
                   label: "Put ribs in strips sewn on",
-                  patch: settingPatch(brief, "ribs", "kind", "strip-pocket"),
+                  patch: settingPatch(resolved, "ribs", "kind", "strip-pocket"),
                 },
               ]
             : [],
@@ -155,14 +155,14 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
   },
   {
     symptoms: ["swings"],
-    judge: ({ shade, brief, len }) => ({
+    judge: ({ shade, resolved, len }) => ({
       id: "bar-light",
       title: "The bar is too light",
       evidence: shade.form.bar === undefined ? "points-to-it" : "cannot-tell",
       why:
         shade.form.bar === undefined
           ? "This shade has no bar."
-          : `The bar is ${brief.bar.name.toLowerCase()}, ${len(shade.form.bar.toMm - shade.form.bar.fromMm)} long.`,
+          : `The bar is ${resolved.bar.name.toLowerCase()}, ${len(shade.form.bar.toMm - shade.form.bar.fromMm)} long.`,
       test: "Tape a second bar to the first: does it hang still?",
       cure: "A heavier bar, or hold-downs at the sill.",
       remedies: [],

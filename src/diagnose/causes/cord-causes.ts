@@ -1,4 +1,4 @@
-import type { Lift } from "../../shade/index.ts";
+import type { Lift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { CauseOf } from "../cause.ts";
 import { findingsAs, hasFinding } from "../from-findings.ts";

@@ -30,7 +30,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
         }${lock.cordMinMm === undefined ? "" : `, and it is made for ${fineText(lock.cordMinMm)} and thicker`}.`,
         test: "Shine a light into the lock: a jammed cord lies between the end of the roller and the housing, not over the roller. Try the gap with a feeler gauge.",
         cure: "Thread thin cord through the inner slots only, or take a thicker cord.",
-        remedies: findingsAs(facts, ["lift.end-gap", "lift.cord-thickness", "rig.end-gap"]),
+        remedies: findingsAs(facts, ["lift.end-gap", "lift.cord-diameter", "rig.end-gap"]),
         cite: cite("lock-instructions", "thin cord wedges between roller and housing"),
       };
     },
@@ -95,7 +95,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
         ? undefined
         : {
             id: "mixed-cords",
-            title: "Cords of different thickness, or worn teeth",
+            title: "Cords of different diameters, or worn teeth",
             evidence: "cannot-tell",
             why: `All cords of this shade are to be ${fineText(facts.cord.diameterMm)}: the roller presses on the thickest, and thinner ones slip beside it.`,
             test: "Measure a few cords by ten turns round a pencil, side by side. Look at the teeth with a glass.",
@@ -128,7 +128,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
       const { shade, force } = facts;
       const { pullN, heldN, course } = shade.lift;
       if (shade.lift.kind === "motor") return undefined;
-      const costs = course.places.filter(({ what }) => what !== "weight");
+      const costs = course.shares.filter(({ what }) => what !== "weight");
       const most = costs.reduce((sum, { addsN }) => sum + addsN, 0);
       return {
         id: "eyes-cost",

@@ -1,5 +1,5 @@
 import { type ClothNet, NetBuilder, noContacts } from "../../mechanics/index.ts";
-import type { ClothFeel } from "../../shade/index.ts";
+import type { ClothFeel } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import type { Cell } from "./cell.ts";
 import type { CellGrid, ClothLine } from "./cell-grid.ts";
@@ -48,7 +48,8 @@ export function cellNet(
     for (let i = 0; i < across; i++) {
       const area = wide(i, j) * tall(i, j);
       net.load(node(i, j), 1, weightNPerMm2 * area);
-      if (j > 0) net.thread(node(i, j - 1), node(i, j), stepMm(i, j), (membrane * wide(i, j)) / stepMm(i, j), 1);
+      if (j > 0)
+        net.thread(node(i, j - 1), node(i, j), stepMm(i, j), (membrane * wide(i, j)) / stepMm(i, j), 1);
       if (i + 1 < across) {
         const rest = weftMm(i, j);
         net.thread(node(i, j), node(i + 1, j), rest, (membrane * tall(i, j)) / rest, RIPPLES);
@@ -86,16 +87,13 @@ export function cellNet(
     if (!inside) return;
     const length = Math.sqrt(diagonal);
     for (const side of [-1, 1])
-      net.bend(
-        [node(i - side, j - 1), node(i, j), node(i + side, j + 1)],
-        [length, length],
-        bias * w * h,
-      );
+      net.bend([node(i - side, j - 1), node(i, j), node(i + side, j + 1)], [length, length], bias * w * h);
   }
 
   function layBar({ weightNPerMm, fromMm, toMm }: HemLoad): void {
     const j = lines.length - 1;
-    const isBarred = (i: number) => (cell.xMm[i] as number) >= fromMm - 1 && (cell.xMm[i] as number) <= toMm + 1;
+    const isBarred = (i: number) =>
+      (cell.xMm[i] as number) >= fromMm - 1 && (cell.xMm[i] as number) <= toMm + 1;
     for (let i = 0; i < across; i++) {
       if (!isBarred(i)) continue;
       net.load(node(i, j), 1, weightNPerMm * wide(i, j));

@@ -1,4 +1,4 @@
-import type { Form, Grid } from "../../shade/index.ts";
+import type { Form, Grid } from "../../shade-plan/index.ts";
 import { easeBetween, hasTails } from "../../styles/index.ts";
 
 /**

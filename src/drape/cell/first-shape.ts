@@ -17,7 +17,9 @@ export function firstShape(
 ): Float64Array {
   const across = cell.xMm.length;
   const x = new Float64Array(3 * across * lines.length);
-  const gathered = cloth.map((one, i) => cloth.slice(i + 1).filter(folds).length * (one.kind === "hem" ? 0 : 1));
+  const gathered = cloth.map(
+    (one, i) => cloth.slice(i + 1).filter(folds).length * (one.kind === "hem" ? 0 : 1),
+  );
   for (let i = 0; i < across; i++) {
     const sunk = cloth.map((one) => sinkAt(cell, i, one));
     lines.forEach(({ stretch, share }, j) => {

@@ -1,5 +1,5 @@
 import { bestOf, type ClothNet, netPattern, settleNet, softened } from "../../mechanics/index.ts";
-import type { ClothFeel } from "../../shade/index.ts";
+import type { ClothFeel } from "../../shade-plan/index.ts";
 import type { ColumnStretch } from "../column-cloth.ts";
 import type { Cell } from "./cell.ts";
 import { type CellGrid, layLines } from "./cell-grid.ts";
@@ -49,7 +49,10 @@ export function settleCell(
   let sinkMm = Number.POSITIVE_INFINITY;
   for (const { share, ...round } of ROUNDS) {
     const contacts = touching(grid, across, x, { thicknessMm: feel.thicknessMm, paneMm, stiffness });
-    const found = settleNet(softened({ ...bare, contacts }, share), pattern, x, { ...round, reachMm: REACH_MM });
+    const found = settleNet(softened({ ...bare, contacts }, share), pattern, x, {
+      ...round,
+      reachMm: REACH_MM,
+    });
     iterations += found.iterations;
     sinkMm = found.residual;
     x = bestOf(found);

@@ -6,7 +6,7 @@ import { placeMarker, placeStack } from "./place-marker.ts";
 import { placeRunning } from "./place-running.ts";
 import { placeText } from "./place-text.ts";
 import type { Scaling } from "./scaling.ts";
-import { TakenPlaces } from "./text-box.ts";
+import { TakenSpots } from "./text-box.ts";
 
 /** Words stand at least this far apart, mm. */
 const APART_MM = 0.5;
@@ -19,7 +19,7 @@ export interface Words {
 
 /** Everything that is sized on paper, about the model's own origin. Fixed words first, yielding ones last. */
 export function annotate(primitives: readonly Primitive[], scaling: Scaling): Words {
-  const taken = new TakenPlaces(APART_MM * scaling.textScale);
+  const taken = new TakenSpots(APART_MM * scaling.textScale);
   const fixed: PlacedItem[] = [];
   const marks: Words["marks"] = new Map();
   const dimensions: Dimension[] = [];

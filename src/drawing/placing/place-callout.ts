@@ -3,12 +3,12 @@ import type { PlacedItem, PlacedText } from "../placed.ts";
 import { LOOKS } from "../style.ts";
 import { lineOfText } from "./line-of-text.ts";
 import { commonOf, type Scaling, toPaper } from "./scaling.ts";
-import { type TakenPlaces, textBox } from "./text-box.ts";
+import { type TakenSpots, textBox } from "./text-box.ts";
 
 /** Places to try for a callout, mm beyond the wished one. */
 const STEPS = [0, -4, 4, -8, 8, -12, 12];
 
-export function placeCallout(callout: Callout, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+export function placeCallout(callout: Callout, scaling: Scaling, taken: TakenSpots): PlacedItem[] {
   const common = commonOf(callout);
   const shift = callout.shiftPaperMm ?? [0, 0];
   const from = toPaper(callout.at, scaling, shift);

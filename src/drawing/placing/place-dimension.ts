@@ -3,7 +3,7 @@ import type { PlacedCommon, PlacedItem, PlacedText, Stroke } from "../placed.ts"
 import { LOOKS, TICK_PEN } from "../style.ts";
 import { type LineOfText, lineOfText, uprightDeg } from "./line-of-text.ts";
 import { commonOf, type Scaling, toPaper } from "./scaling.ts";
-import { type TakenPlaces, textBox } from "./text-box.ts";
+import { type TakenSpots, textBox } from "./text-box.ts";
 import { textWidthEm } from "./text-width.ts";
 
 /** Sizes on paper of dimension lines, mm. */
@@ -74,7 +74,7 @@ interface Try {
   reach?: Point[];
 }
 
-export function placeDimension(dimension: Dimension, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+export function placeDimension(dimension: Dimension, scaling: Scaling, taken: TakenSpots): PlacedItem[] {
   const k = scaling.textScale;
   const common = commonOf(dimension);
   const line = dimensionLine(dimension, scaling);

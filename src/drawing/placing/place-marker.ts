@@ -5,7 +5,7 @@ import { LOOKS } from "../style.ts";
 import { lineOfText } from "./line-of-text.ts";
 import { commonOf, type Scaling, toPaper } from "./scaling.ts";
 import { spreadApart } from "./spread-apart.ts";
-import type { TakenPlaces } from "./text-box.ts";
+import type { TakenSpots } from "./text-box.ts";
 
 const TAG_TEXT_SHARE = 0.72;
 
@@ -13,7 +13,7 @@ const TAG_TEXT_SHARE = 0.72;
 const STACK_PITCH = 1.14;
 
 /** Tags of one stack, a row or a column: each beside its point, or as near to it as its neighbours allow. */
-export function placeStack(markers: readonly Marker[], scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+export function placeStack(markers: readonly Marker[], scaling: Scaling, taken: TakenSpots): PlacedItem[] {
   const axis = longerAxis(markers);
   const members = markers
     .map((marker) => ({ marker, centre: toPaper(marker.at, scaling, marker.shiftPaperMm) }))
@@ -55,7 +55,7 @@ function longerAxis(markers: readonly Marker[]): 0 | 1 {
 export function placeMarker(
   marker: Marker,
   scaling: Scaling,
-  taken: TakenPlaces,
+  taken: TakenSpots,
   centre: Point = toPaper(marker.at, scaling, marker.shiftPaperMm),
 ): PlacedItem[] {
   const common = commonOf(marker);
@@ -98,7 +98,7 @@ function triangle([x, y]: Point, r: number): Point[] {
 }
 
 /** A number in a ring; a cord's ring has the cord's colour in an ink casing. */
-function placeTag(marker: Marker, centre: Point, radiusMm: number, taken: TakenPlaces): PlacedItem[] {
+function placeTag(marker: Marker, centre: Point, radiusMm: number, taken: TakenSpots): PlacedItem[] {
   const common = commonOf(marker);
   const around = { left: centre[0] - radiusMm, top: centre[1] - radiusMm };
   taken.take({ ...around, right: centre[0] + radiusMm, bottom: centre[1] + radiusMm });

@@ -15,7 +15,7 @@ import {
 } from "./place-dimension.ts";
 import { commonOf, type Scaling } from "./scaling.ts";
 import { spreadApart } from "./spread-apart.ts";
-import { type TakenPlaces, textBox } from "./text-box.ts";
+import { type TakenSpots, textBox } from "./text-box.ts";
 import { textWidthEm } from "./text-width.ts";
 
 const LINE_PEN: Stroke = LOOKS.dimension.stroke ?? TICK_PEN;
@@ -31,11 +31,7 @@ interface Member {
  * Superimposed running dimensions (ISO 129-1): one line, a ring at the common origin, and at each tick the
  * distance from the origin. Crowded words move apart a little; too many are thinned out evenly.
  */
-export function placeRunning(
-  group: readonly Dimension[],
-  scaling: Scaling,
-  taken: TakenPlaces,
-): PlacedItem[] {
+export function placeRunning(group: readonly Dimension[], scaling: Scaling, taken: TakenSpots): PlacedItem[] {
   const k = scaling.textScale;
   const members = group
     .map((dimension): Member => ({ dimension, line: dimensionLine(dimension, scaling) }))
@@ -73,7 +69,7 @@ interface Value {
   alongMm: number;
 }
 
-function placeValues(members: Member[], k: number, taken: TakenPlaces): PlacedItem[] {
+function placeValues(members: Member[], k: number, taken: TakenSpots): PlacedItem[] {
   const last = members.at(-1);
   if (last === undefined) return [];
   const upright = Math.abs(last.line.along[1]) > 0.9;

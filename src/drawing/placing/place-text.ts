@@ -2,14 +2,14 @@ import type { Text } from "../model.ts";
 import type { PlacedItem } from "../placed.ts";
 import { type LineOfText, lineOfText } from "./line-of-text.ts";
 import { commonOf, type Scaling, toPaper } from "./scaling.ts";
-import { type TakenPlaces, textBox } from "./text-box.ts";
+import { type TakenSpots, textBox } from "./text-box.ts";
 import { ASCENT_EM, DESCENT_EM, textWidthEm } from "./text-width.ts";
 
 /** The smallest share of its size that a text may shrink to before it is left out. */
 const SMALLEST_SHARE = 0.8;
 
 /** A free text; nothing where its room is too small or where it yields to other words. */
-export function placeText(text: Text, scaling: Scaling, taken: TakenPlaces): PlacedItem[] {
+export function placeText(text: Text, scaling: Scaling, taken: TakenSpots): PlacedItem[] {
   const sizeMm = text.paperMm * scaling.textScale;
   const line: LineOfText = {
     at: toPaper(text.at, scaling, text.shiftPaperMm),

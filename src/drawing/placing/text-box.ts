@@ -35,7 +35,7 @@ export function textBox(text: PlacedText): Box {
 }
 
 /** Remembers where words already stand. */
-export class TakenPlaces {
+export class TakenSpots {
   readonly #boxes: Box[] = [];
   readonly #apartMm: number;
 

@@ -1,4 +1,4 @@
-import type { CordRun } from "../../shade/index.ts";
+import type { CordRun } from "../../shade-plan/index.ts";
 import type { Point } from "../model.ts";
 import type { LockInput } from "./lift-input.ts";
 import type { SheetInput } from "./sheet-input.ts";

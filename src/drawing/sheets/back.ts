@@ -1,4 +1,4 @@
-import type { Lift } from "../../shade/index.ts";
+import type { Lift } from "../../shade-plan/index.ts";
 import type { RaisedShape, VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";

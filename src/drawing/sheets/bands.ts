@@ -1,4 +1,4 @@
-import type { Band } from "../../shade/index.ts";
+import type { Band } from "../../shade-plan/index.ts";
 import type { Point, Primitive } from "../model.ts";
 import { line } from "./shapes.ts";
 import type { SheetInput } from "./sheet-input.ts";

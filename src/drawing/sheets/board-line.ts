@@ -1,5 +1,5 @@
 import type { ShadePlan } from "../../plan/index.ts";
-import { headLine, headYMm } from "../../shade/index.ts";
+import { headLine, headYMm } from "../../shade-plan/index.ts";
 import type { Point } from "../model.ts";
 
 /** Upper edge of the board from its left end to its right, seen from the room: level, or along the head. */

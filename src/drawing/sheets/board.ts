@@ -1,4 +1,4 @@
-import type { CordLockLift } from "../../shade/index.ts";
+import type { CordLockLift } from "../../shade-plan/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes.ts";

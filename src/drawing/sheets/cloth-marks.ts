@@ -1,5 +1,5 @@
 import type { ShadePlan } from "../../plan/index.ts";
-import { type ClothMark, flatSize } from "../../shade/index.ts";
+import { type ClothMark, flatSize } from "../../shade-plan/index.ts";
 import type { Role } from "../model.ts";
 
 /** How each kind of mark is drawn on the flat cloth. */

@@ -1,4 +1,4 @@
-import type { TubeLift } from "../../shade/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";

@@ -1,4 +1,4 @@
-import type { Lay, Layer, LayerCut } from "../../shade/index.ts";
+import type { Lay, Layer, LayerCut } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Point, Primitive, Role } from "../model.ts";
 import { line, measure, name, note, type Rect, rect } from "./shapes.ts";

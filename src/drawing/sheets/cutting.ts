@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type LayerCut, type TrimBolt } from "../../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type TrimBolt } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Fact, Primitive } from "../model.ts";
 import { CLOTH_ROLE, drawLay, patternLines } from "./cutting-pieces.ts";

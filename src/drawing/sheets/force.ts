@@ -1,5 +1,5 @@
 import { scaleLinear } from "d3-scale";
-import type { CourseHeight, Lift, PullPlace } from "../../shade/index.ts";
+import type { CourseHeight, Lift, PullShare } from "../../shade-plan/index.ts";
 import { forceText, lengthText, N_PER_POUND_FORCE, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { line, name, note } from "./shapes.ts";
@@ -174,7 +174,7 @@ function at(heights: readonly CourseHeight[], liftMm: number): CourseHeight {
   };
 }
 
-const PLACES: Record<PullPlace["what"], (eye: number) => string> = {
+const SHARES: Record<PullShare["what"], (eye: number) => string> = {
   weight: () => "Weight on the cords, each on its worse share",
   "own-eye": (eye) => `Eye ${eye} adds, where its cord turns`,
   "passed-eye": (eye) => `Eye ${eye} and the housing add, where cords bend into the lock`,
@@ -183,7 +183,7 @@ const PLACES: Record<PullPlace["what"], (eye: number) => string> = {
 
 function facts({ shade, units }: SheetInput, now: CourseHeight): Fact[] {
   const { lift } = shade;
-  const { places, withPulleysN, levelMm } = lift.course;
+  const { shares, withPulleysN, levelMm } = lift.course;
   const text = (forceN: number) => forceText(forceN, units);
   return [
     lengthFact("Bottom row risen by", now.liftMm, units),
@@ -191,8 +191,8 @@ function facts({ shade, units }: SheetInput, now: CourseHeight): Fact[] {
     ...(lift.kind === "motor" ? [] : [{ label: "Pull to raise it now", text: text(now.pullN) }]),
     ...(lift.kind === "cord-lock" ? [{ label: "Force that holds it now", text: text(now.holdN) }] : []),
     ...(lift.kind === "spring" ? [{ label: "Friction must hold now", text: text(now.holdN) }] : []),
-    ...places.map(({ what, eye, addsN }) => ({ label: PLACES[what](eye ?? 0), text: text(addsN) })),
-    ...(places.length > 0 ? [{ label: "Pull at the hand, raised", text: text(lift.pullN) }] : []),
+    ...shares.map(({ what, eye, addsN }) => ({ label: SHARES[what](eye ?? 0), text: text(addsN) })),
+    ...(shares.length > 0 ? [{ label: "Pull at the hand, raised", text: text(lift.pullN) }] : []),
     ...(withPulleysN === undefined
       ? []
       : [{ label: "The same with pulleys for eyes", text: text(withPulleysN) }]),

@@ -1,4 +1,4 @@
-import { headLine } from "../../shade/index.ts";
+import { headLine } from "../../shade-plan/index.ts";
 import type { VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { bandsOn } from "./bands.ts";

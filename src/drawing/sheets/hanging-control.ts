@@ -1,4 +1,4 @@
-import type { LoopLift, WandLift } from "../../shade/index.ts";
+import type { LoopLift, WandLift } from "../../shade-plan/index.ts";
 import type { Fact, Point, Primitive } from "../model.ts";
 import { hangingTail } from "./hanging-tail.ts";
 import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";
@@ -35,7 +35,7 @@ export function controlFacts({ shade, units }: SheetInput): Fact[] {
 interface Seen {
   /** The cloth hides it so far down, mm below the top line. */
   clothToYMm?: number;
-  /** Words to the right (1) or to the left (−1); outwards unless told. */
+  /** Words to the right (1) or to the left (−1); outwards unless given. */
   side?: 1 | -1;
 }
 
@@ -48,7 +48,7 @@ export function tubeControl(
   const { lift } = input.shade;
   const x = across(lift.drive.xMm);
   const outward = x > input.shade.size.finishedWidthMm / 2 ? 1 : -1;
-  const place: Place = {
+  const place: Spot = {
     x,
     axis: axisYMm(input),
     side: side ?? outward,
@@ -65,7 +65,7 @@ export function tubeControl(
   }
 }
 
-interface Place {
+interface Spot {
   x: number;
   axis: number;
   side: 1 | -1;
@@ -74,7 +74,7 @@ interface Place {
   clothToYMm: number;
 }
 
-function drawLoop(lift: LoopLift, { x, axis, side, isInward, clothToYMm }: Place): Primitive[] {
+function drawLoop(lift: LoopLift, { x, axis, side, isInward, clothToYMm }: Spot): Primitive[] {
   const half = lift.wheelMm / 2;
   const end = axis + lift.loopDropMm;
   const ref = { part: "loop" };
@@ -108,7 +108,7 @@ function halfCircle(x: number, y: number, radius: number): Point[] {
   });
 }
 
-function drawWand(lift: WandLift, { x, axis, side, isInward, clothToYMm }: Place): Primitive[] {
+function drawWand(lift: WandLift, { x, axis, side, isInward, clothToYMm }: Spot): Primitive[] {
   const end = axis + lift.wandMm;
   const hiddenTo = Math.min(end, Math.max(axis, clothToYMm));
   const ref = { part: "wand" };

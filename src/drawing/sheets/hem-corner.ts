@@ -1,4 +1,4 @@
-import type { CornerLine, CornerPoint } from "../../shade/index.ts";
+import type { CornerLine, CornerPoint } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Fact, Point, Primitive, Role } from "../model.ts";
 import { line, name, note } from "./shapes.ts";

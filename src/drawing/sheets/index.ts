@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import type { SheetKind } from "../../shade/index.ts";
+import type { SheetKind } from "../../shade-plan/index.ts";
 import type { Drawing } from "../model.ts";
 import { drawBack } from "./back.ts";
 import { drawBoardSheet } from "./board.ts";

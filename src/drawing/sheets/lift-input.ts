@@ -1,4 +1,4 @@
-import type { CordLockLift, TubeLift } from "../../shade/index.ts";
+import type { CordLockLift, TubeLift } from "../../shade-plan/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 /** A sheet of a shade with a cord lock, and one of a shade with a lift tube. */

@@ -1,4 +1,4 @@
-import type { CordRun } from "../../shade/index.ts";
+import type { CordRun } from "../../shade-plan/index.ts";
 import { fineText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import type { LockInput } from "./lift-input.ts";

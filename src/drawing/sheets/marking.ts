@@ -1,4 +1,4 @@
-import { type ClothMark, ringCount } from "../../shade/index.ts";
+import { type ClothMark, ringCount } from "../../shade-plan/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { boardAllowanceMm, flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";

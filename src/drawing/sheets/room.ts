@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import type { LineUp } from "../../shade/index.ts";
+import type { RoomAlignment } from "../../shade-plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { textWidthEm } from "../placing/text-width.ts";
@@ -16,7 +16,7 @@ export interface RoomView {
   part?: number;
   /** In the order along the wall. */
   shades: readonly ShadePlan[];
-  lineUp?: LineUp;
+  alignment?: RoomAlignment;
 }
 
 export interface RoomOptions {
@@ -33,7 +33,7 @@ const MOST_ON_A_SHEET = 8;
 
 /** The rooms of a plan as they are drawn, long walls in parts; those with a window. */
 export function roomViews({ rooms, shades }: Pick<Plan, "rooms" | "shades">): RoomView[] {
-  return rooms.flatMap(({ roomId, roomName, lineUp }) => {
+  return rooms.flatMap(({ roomId, roomName, alignment }) => {
     const own = shades.filter((shade) => shade.roomId === roomId);
     const isLong = own.length > MOST_ON_A_SHEET;
     const views: RoomView[] = [];
@@ -44,7 +44,7 @@ export function roomViews({ rooms, shades }: Pick<Plan, "rooms" | "shades">): Ro
         roomName: isLong ? `${roomName}, windows ${from + 1} to ${from + shown.length}` : roomName,
         ...(isLong ? { part: from / MOST_ON_A_SHEET + 1 } : {}),
         shades: shown,
-        ...(lineUp === undefined ? {} : { lineUp }),
+        ...(alignment === undefined ? {} : { alignment }),
       });
     }
     return views;
@@ -108,14 +108,14 @@ function across({ left, right }: Wall, y: number): Point[] {
 }
 
 /** Heights above the floor: of the rows, or of the hems once all is raised. */
-function levelsShown({ lineUp }: RoomView, raise: number): number[] {
-  if (lineUp === undefined) return [];
-  if (raise < 1) return lineUp.levelsMm;
-  return lineUp.raisedHemMm === undefined ? [] : [lineUp.raisedHemMm];
+function levelsShown({ alignment }: RoomView, raise: number): number[] {
+  if (alignment === undefined) return [];
+  if (raise < 1) return alignment.levelsMm;
+  return alignment.raisedHemMm === undefined ? [] : [alignment.raisedHemMm];
 }
 
 function levelMeasures(
-  { lineUp }: RoomView,
+  { alignment }: RoomView,
   levels: readonly number[],
   { left, right }: Wall,
   raise: number,
@@ -128,12 +128,12 @@ function levelMeasures(
   const isOneStep =
     lowest !== undefined &&
     next !== undefined &&
-    lineUp?.spacingMm !== undefined &&
-    Math.abs(next - lowest - lineUp.spacingMm) < 1e-6;
+    alignment?.spacingMm !== undefined &&
+    Math.abs(next - lowest - alignment.spacingMm) < 1e-6;
   if (raise >= 1 || !isOneStep) return heights;
   return [
     ...heights,
-    measure({ from: [left, -lowest], to: [left, -next], offset: 3, figure: "line-up.spacing" }, units),
+    measure({ from: [left, -lowest], to: [left, -next], offset: 3, figure: "align.spacing" }, units),
   ];
 }
 
@@ -161,8 +161,8 @@ function moved(primitive: Primitive, dx: number, dy: number): Primitive[] {
 const CLOSEST_REPEAT_MM = 100;
 
 /** Where the pattern begins anew, on the shades that share a motif line. */
-function motifOn({ shade, xMm, topMm, widthMm, heightMm }: Standing, { lineUp }: RoomView): Primitive[] {
-  const motif = lineUp?.motifs.find(({ windows }) =>
+function motifOn({ shade, xMm, topMm, widthMm, heightMm }: Standing, { alignment }: RoomView): Primitive[] {
+  const motif = alignment?.motifs.find(({ windows }) =>
     windows.some(({ shadeId }) => shadeId === shade.shadeId),
   );
   const fromHemMm = motif?.windows.find(({ shadeId }) => shadeId === shade.shadeId)?.fromHemMm;
@@ -186,16 +186,16 @@ const LONG_NAME = 12;
 /** Under its window: its name, its size, or why its folds are not at the levels. */
 function nameOf(
   { shade, xMm, widthMm, topMm, heightMm, widestMm, measured }: Standing,
-  { lineUp }: RoomView,
+  { alignment }: RoomView,
   wall: Wall,
   units: UnitChoice,
 ): Primitive[] {
   const at: Point = [xMm + widthMm / 2, wall.measured ? 0 : topMm + heightMm];
   const roomMm = [widestMm + 0.8 * BETWEEN_MM, 400] as const;
-  const told = lineUp?.windows.find(({ shadeId }) => shadeId === shade.shadeId);
+  const own = alignment?.windows.find(({ shadeId }) => shadeId === shade.shadeId);
   const { finishedWidthMm, finishedLengthMm } = shade.size;
   const size = `${lengthText(finishedWidthMm, units)} × ${lengthText(finishedLengthMm, units)}`;
-  const apart = lineUp !== undefined && lineUp.levelsMm.length > 0 && told?.follows !== "levels";
+  const apart = alignment !== undefined && alignment.levelsMm.length > 0 && own?.follows !== "levels";
   const under = wall.measured && !measured ? "height not measured" : apart ? "not on the levels" : size;
   const lines = inTwo(shade.windowName);
   const widest = Math.max(...lines.map(textWidthEm));
@@ -218,22 +218,22 @@ function inTwo(words: string): string[] {
   return middle === undefined ? [words] : [words.slice(0, middle), words.slice(middle + 1)];
 }
 
-function facts({ shades, lineUp }: RoomView, raise: number, units: UnitChoice): Fact[] {
+function facts({ shades, alignment }: RoomView, raise: number, units: UnitChoice): Fact[] {
   return [
     ...shades.map((shade) => {
       const { finishedWidthMm, finishedLengthMm } = shade.size;
-      const told = lineUp?.windows.find(({ shadeId }) => shadeId === shade.shadeId);
+      const own = alignment?.windows.find(({ shadeId }) => shadeId === shade.shadeId);
       const size = `${lengthText(finishedWidthMm, units)} × ${lengthText(finishedLengthMm, units)}`;
-      return { label: shade.windowName, text: told === undefined ? size : `${size}. ${told.words}` };
+      return { label: shade.windowName, text: own === undefined ? size : `${size}. ${own.words}` };
     }),
-    ...(lineUp?.spacingMm === undefined
+    ...(alignment?.spacingMm === undefined
       ? []
-      : [lengthFact("Shared spacing of rows", lineUp.spacingMm, units)]),
-    ...(raise < 1 ? (lineUp?.levelsMm ?? []) : []).map((mm, i) =>
+      : [lengthFact("Shared spacing of rows", alignment.spacingMm, units)]),
+    ...(raise < 1 ? (alignment?.levelsMm ?? []) : []).map((mm, i) =>
       lengthFact(`Level ${i + 1} above the floor`, mm, units),
     ),
-    ...(lineUp?.raisedHemMm === undefined
+    ...(alignment?.raisedHemMm === undefined
       ? []
-      : [lengthFact("Shared raised hem above the floor", lineUp.raisedHemMm, units)]),
+      : [lengthFact("Shared raised hem above the floor", alignment.raisedHemMm, units)]),
   ];
 }

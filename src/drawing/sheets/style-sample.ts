@@ -1,14 +1,14 @@
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import {
   type Making,
   newJob,
   newWindow,
   partsOf,
+  resolveShade,
   STYLE_NAMES,
   type StyleKind,
-  settleShade,
 } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { STYLE_MODULES } from "../../styles/index.ts";
 import type { Drawing, Primitive } from "../model.ts";
 import { line } from "./shapes.ts";
@@ -58,11 +58,11 @@ function shapeOf(style: StyleKind, raise: number) {
   });
   const making = SHOWN[style];
   const shade = { ...window.shade, style, ...(making === undefined ? {} : { making }) };
-  const brief = settleShade(job, partsOf(job), room, { ...window, shade }, "/rooms/0/windows/0");
+  const resolved = resolveShade(job, partsOf(job), room, { ...window, shade }, "/rooms/0/windows/0");
   const module = STYLE_MODULES[style];
   const book = new WorkingBook();
-  const { columns } = module.columns(brief, SIZE, book);
-  const { grid, form } = module.grid(brief, SIZE, columns, UNDER_BOARD, book);
+  const { columns } = module.columns(resolved, SIZE, book);
+  const { grid, form } = module.grid(resolved, SIZE, columns, UNDER_BOARD, book);
   return module.shape({ size: SIZE, grid, form }, raise);
 }
 

@@ -1,4 +1,4 @@
-import type { ChildSafetyTag, TagLine } from "../../shade/index.ts";
+import type { ChildSafetyTag, TagLine } from "../../shade-plan/index.ts";
 import { breakWords } from "../placing/break-words.ts";
 import { FLAT_CAPITAL_EM, SMALL_LETTER_EM, textWidthEm } from "../placing/text-width.ts";
 

@@ -1,5 +1,5 @@
 import type { ShadePlan } from "../../plan/index.ts";
-import type { ChildSafetyTag, TagLine } from "../../shade/index.ts";
+import type { ChildSafetyTag, TagLine } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Primitive } from "../model.ts";

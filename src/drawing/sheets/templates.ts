@@ -1,6 +1,6 @@
 import { catenaryOfSag } from "../../mechanics/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { type CornerLine, flatSize, headLine, type Swag } from "../../shade/index.ts";
+import { type CornerLine, flatSize, headLine, type Swag } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive, Role } from "../model.ts";
 import { boardAllowanceMm } from "./cloth-marks.ts";

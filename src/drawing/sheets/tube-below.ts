@@ -1,4 +1,4 @@
-import type { Spool, TubeLift } from "../../shade/index.ts";
+import type { Spool, TubeLift } from "../../shade-plan/index.ts";
 import type { Point, Primitive, Role } from "../model.ts";
 import { line } from "./shapes.ts";
 

@@ -1,4 +1,4 @@
-import type { Motif } from "../../shade/index.ts";
+import type { Motif } from "../../shade-plan/index.ts";
 import type { Placed } from "../placed.ts";
 import { round, type SvgNode } from "./svg-nodes.ts";
 

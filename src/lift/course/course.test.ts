@@ -1,20 +1,20 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyJob } from "../../../test/arbitrary-job.ts";
-import { briefWith, jobWith } from "../../../test/briefs.ts";
+import { jobWith, resolvedWith } from "../../../test/job-with.ts";
 import { casesOf, given } from "../../../test/mechanics/physics-cases.ts";
 import { expectNear } from "../../../test/near.ts";
 import { rigInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import { plan } from "../../plan/index.ts";
-import type { CordLockLift } from "../../shade/index.ts";
+import type { CordLockLift } from "../../shade-plan/index.ts";
 import { heldWeight } from "../cord-loads.ts";
 import { planLift } from "../plan-lift.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 
 const made = (making: object = {}) =>
   rigInput(
-    briefWith({
+    resolvedWith({
       opening: { widthsMm: [1100], heightsMm: [1500] },
       shade: { mount: "to-size", making },
     }),
@@ -78,19 +78,19 @@ const eyeOf = (friction: number) => ({
 const own = { lift: { kind: "cord-lock", eye: "own" } };
 
 describe("pull and hold", () => {
-  test("the places add up to the pull at the hand, and the weight is the first of them", () => {
+  test("the shares add up to the pull at the hand, and the weight is the first of them", () => {
     const { course, pullN } = lockLift();
     expectNear(
-      course.places.reduce((sum, { addsN }) => sum + addsN, 0),
+      course.shares.reduce((sum, { addsN }) => sum + addsN, 0),
       pullN,
       1e-9,
     );
-    expect(course.places[0]?.what).toBe("weight");
+    expect(course.shares[0]?.what).toBe("weight");
   });
 
   test("a cord that only turns at its own eye costs e^(μπ/2), Morton & Hearle eq. 25.2: 1.481 at μ = 0.25", () => {
     const { course, cords } = lockLift(own, eyeOf(0.25));
-    const eye = course.places.find(({ what }) => what === "own-eye");
+    const eye = course.shares.find(({ what }) => what === "own-eye");
     const load = cords.find(({ number }) => number === eye?.eye)?.loadN ?? 0;
     expectNear((load + (eye?.addsN ?? 0)) / load, 1.48097, 1e-5);
   });
@@ -180,6 +180,6 @@ test("a spring set half way is off by its band at either end, within it between"
   const { course, bandN } = shade.lift;
   const last = course.heights.at(-1);
   expect(last?.holdN ?? 0).toBeLessThanOrEqual(bandN * 1.0001);
-  expect(course.places).toEqual([]);
-  expect(planLift(input, new WorkingBook()).lift.course.places.length).toBeGreaterThan(2);
+  expect(course.shares).toEqual([]);
+  expect(planLift(input, new WorkingBook()).lift.course.shares.length).toBeGreaterThan(2);
 });

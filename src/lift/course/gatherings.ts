@@ -1,4 +1,4 @@
-import { type Form, type Grid, type Mass, massByPlace } from "../../shade/index.ts";
+import { type Form, type Grid, type Mass, massByCarrier } from "../../shade-plan/index.ts";
 import { GRAVITY, SAME_LENGTH_MM } from "../../units/index.ts";
 
 /** One stretch of the shade as the cords gather it, from the bottom up. */
@@ -44,7 +44,7 @@ export function gatherings(grid: Grid, form: Form): Gathering[] {
  * the reference fold at a/c = 3.1 and d = a/2 gives 0.27 where this gives 0.25.
  */
 export function heldAtN(list: readonly Gathering[], form: Form, mass: Mass, liftMm: number): number {
-  const { clothKg, barKg, rowsKg } = massByPlace(mass);
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   const lengthMm = form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0);
   const at = Math.max(
     0,

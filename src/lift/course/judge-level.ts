@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
-import { type Brief, type Cord, settingPatch } from "../../job/index.ts";
-import type { LiftCourse } from "../../shade/index.ts";
+import type { Finding } from "../../figures/index.ts";
+import { type Cord, type ResolvedShade, settingPatch } from "../../job/index.ts";
+import type { LiftCourse } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { cordStiffnessN } from "./level.ts";
@@ -11,29 +11,29 @@ const MOST_REMEDIES = 2;
 
 /** A hem that is level by its knots and hangs out of level all the same, since its cords stretch unequally. */
 export function judgeLevel(
-  brief: Brief,
+  resolved: ResolvedShade,
   { levelMm }: LiftCourse,
   /** Would another cord go where this one goes? */
   takes: (cord: Cord) => boolean,
 ): Finding[] {
   if (levelMm === undefined || levelMm <= SEEN.value) return [];
-  const neededN = (levelMm / SEEN.value) * (cordStiffnessN(brief.cord) ?? Number.POSITIVE_INFINITY);
-  const stiffer = (brief.parts?.cords ?? [])
+  const neededN = (levelMm / SEEN.value) * (cordStiffnessN(resolved.cord) ?? Number.POSITIVE_INFINITY);
+  const stiffer = (resolved.parts?.cords ?? [])
     .filter((cord) => (cordStiffnessN(cord) ?? 0) >= neededN && takes(cord))
     .slice(0, MOST_REMEDIES);
   return [
     {
       stage: "lift",
-      shadeId: brief.shadeId,
+      shadeId: resolved.shadeId,
       id: "lift.stretch-out-of-level",
-      weight: "mind",
-      path: `${brief.path}/shade/making/lift/cord`,
-      text: `By the stretch of its cords the hem hangs up to ${lengthText(levelMm, brief.units)} out of level on the way up. Level it with its own weight on the cords and half raised, where it is seen most, or take a cord that stretches less.`,
+      severity: "note",
+      path: `${resolved.path}/shade/making/lift/cord`,
+      text: `By the stretch of its cords the hem hangs up to ${lengthText(levelMm, resolved.units)} out of level on the way up. Level it with its own weight on the cords and half raised, where it is seen most, or take a cord that stretches less.`,
       cite: SEEN.cite,
       figures: ["lift.level"],
       remedies: stiffer.map((cord) => ({
         label: `Use “${cord.name}”`,
-        patch: settingPatch(brief, "lift", "cord", cord.id),
+        patch: settingPatch(resolved, "lift", "cord", cord.id),
       })),
     },
   ];

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief, Cord } from "../../job/index.ts";
-import type { CordRun, CourseHeight, SpoolCord } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { Cord, ResolvedShade } from "../../job/index.ts";
+import type { CordRun, CourseHeight, SpoolCord } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
 /** Stretch of braided polyester as it breaks, for a cord whose stretch was not measured. */
@@ -23,12 +23,12 @@ export function cordStiffnessN({ stretchAt10N, breakingN }: Cord): number | unde
  * Undefined where neither stretch nor strength of the cord is known.
  */
 export function levelMm(
-  brief: Brief,
+  resolved: ResolvedShade,
   cords: readonly (CordRun | SpoolCord)[],
   heights: readonly CourseHeight[],
   book: WorkingBook,
 ): number | undefined {
-  const { stretchAt10N, breakingN } = brief.cord;
+  const { stretchAt10N, breakingN } = resolved.cord;
   if (stretchAt10N === undefined && breakingN === undefined) return undefined;
   // Less than a thousandth of a millimetre in a metre is none.
   if (stretchAt10N !== undefined && stretchAt10N < 1e-6) return 0;
@@ -46,7 +46,7 @@ export function levelMm(
             s: [STRETCH_AT_BREAK.value, "ratio", "stretch as it breaks"],
           },
           cite: STRETCH_AT_BREAK.cite,
-          reckon: ({ B, s }) => B / s,
+          compute: ({ B, s }) => B / s,
         })
       : book.figure("lift.cord-stiffness", {
           label: "Pull that would stretch the cord to twice its length",
@@ -58,7 +58,7 @@ export function levelMm(
             s: [stretchAt10N, "ratio", "stretch under it, as measured"],
           },
           cite: cite("maker", "measured on the cord itself"),
-          reckon: ({ Q, s }) => Q / s,
+          compute: ({ Q, s }) => Q / s,
         });
   const [most, least] = worst;
   return book.figure("lift.level", {
@@ -74,7 +74,7 @@ export function levelMm(
       E: [stiff, "N", "pull that would stretch the cord to twice its length"],
     },
     cite: cite("geometry", "stretch of each cord T·l/(EA)"),
-    reckon: ({ T, l, S, m, E }) => (T * l - S * m) / E,
+    compute: ({ T, l, S, m, E }) => (T * l - S * m) / E,
   });
 }
 

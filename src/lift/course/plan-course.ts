@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type {
   CordLockLift,
   CordRun,
@@ -6,13 +6,13 @@ import type {
   LiftCourse,
   SpoolCord,
   TubeLift,
-} from "../../shade/index.ts";
+} from "../../shade-plan/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LiftInput } from "../lift-input.ts";
 import type { TubeInput } from "../tube/tube-input.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
-import { pulleysN, pullPlaces } from "./pull-places.ts";
+import { pulleysN, pullShares } from "./pull-shares.ts";
 
 /** Just before a fold closes, as a share of it: there the weight of the stretch is still to come. */
 const NEARLY = 1 - 1e-6;
@@ -36,7 +36,7 @@ export function planLockCourse(input: LiftInput, lift: LockParts, book: WorkingB
   });
   return {
     ...courseOf(input, lift.cords, forces, book),
-    places: pullPlaces(input, lift),
+    shares: pullShares(input, lift),
     withPulleysN: pulleysN(input, lift, book),
   };
 }
@@ -80,8 +80,8 @@ function courseOf(
     .filter(({ gathersMm }) => gathersMm > SAME_LENGTH_MM)
     .flatMap(({ startsMm, gathersMm }) => [at(startsMm), at(startsMm + gathersMm * NEARLY)]);
   const heights = found.length === 0 ? [at(0)] : found;
-  const level = levelMm(input.brief, cords, heights, book);
-  return { heights, places: [], ...(level === undefined ? {} : { levelMm: level }) };
+  const level = levelMm(input.resolved, cords, heights, book);
+  return { heights, shares: [], ...(level === undefined ? {} : { levelMm: level }) };
 }
 
 /** Axis to cord, mm: its square grows evenly with the cord that is wound up. */

@@ -1,10 +1,10 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
 import { HARDWARE_NEED } from "../../../test/hardware-need.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
 import { rigInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import { CATALOGUE, type Cord, type CordLock, type Eye } from "../../job/index.ts";
 import { misfits } from "../lock-fit.ts";
 import { planLift } from "../plan-lift.ts";
@@ -28,7 +28,7 @@ describe("choosing hardware", () => {
 
   test("the pull of a set is that of the planned rig but for the small turns into the lock", () => {
     const input = rigInput(
-      briefWith({ opening: { widthsMm: [1100], heightsMm: [1500] }, shade: { mount: "to-size" } }),
+      resolvedWith({ opening: { widthsMm: [1100], heightsMm: [1500] }, shade: { mount: "to-size" } }),
     );
     const { lift } = planLift(input, new WorkingBook());
     const found = searchHardware(
@@ -69,7 +69,7 @@ describe("choosing hardware", () => {
     for (const lock of locks)
       for (const cord of cords)
         for (const { friction = 0 } of eyes) {
-          const fits = misfits(lock, cord, 5).every(({ weight }) => weight !== "stop");
+          const fits = misfits(lock, cord, 5).every(({ severity }) => severity !== "stop");
           const ratio = Math.exp((friction * Math.PI) / 2) / 0.917;
           // Reactions of four equal bays with these overhangs are at most 0.3 of the whole: the heaviest cord.
           const pulls = 12 * ratio * 1.2 < 44;
@@ -94,7 +94,7 @@ describe("choosing hardware", () => {
           );
           for (const { lock, cord, drive, pullN } of found.sets) {
             if (lock !== undefined) {
-              expect(misfits(lock, cord, columns).filter(({ weight }) => weight === "stop")).toEqual([]);
+              expect(misfits(lock, cord, columns).filter(({ severity }) => severity === "stop")).toEqual([]);
             }
             if (drive?.massMaxKg !== undefined) expect(massKg).toBeLessThanOrEqual(drive.massMaxKg);
             expect(pullN).toBeLessThanOrEqual(44);

@@ -2,9 +2,9 @@ import { capstanRatio } from "../../mechanics/index.ts";
 import { forceText, lengthText, trimmed } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { gapsToTry, hasRoom } from "../gaps.ts";
-import { frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY } from "../harness.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
 import { misfits } from "../lock-fit.ts";
+import { frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY } from "../rig-threading.ts";
 import { bareBoard } from "./bare-board.ts";
 import { BestSets } from "./best-sets.ts";
 import type { HardwareNeed, HardwareSearch, PartShelf, Refusal } from "./need.ts";
@@ -66,8 +66,8 @@ function lockAndCord({ locks, cords }: PartShelf, columns: number): PairMarks {
   const marks = new PairMarks(locks.length, cords.length);
   locks.forEach((lock, l) => {
     cords.forEach((cord, c) => {
-      for (const { id, weight, reason } of misfits(lock, cord, columns)) {
-        if (weight === "stop") marks.refuse(l, c, id, `“${lock.name}” ${reason}.`);
+      for (const { id, severity, reason } of misfits(lock, cord, columns)) {
+        if (severity === "stop") marks.refuse(l, c, id, `“${lock.name}” ${reason}.`);
       }
     });
   });

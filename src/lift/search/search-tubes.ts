@@ -5,7 +5,7 @@ import { cordLoads } from "../cord-loads.ts";
 import { hasRoom } from "../gaps.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
 import { WAND_RADIUS, WHEEL } from "../tube/control.ts";
-import { drivePlaces } from "../tube/seat-drive.ts";
+import { driveGaps } from "../tube/seat-drive.ts";
 import { spoolOf } from "../tube/spool-size.ts";
 import { DRIVE_EFFICIENCY } from "../tube/torque.ts";
 import { PARTS_APART } from "../tube/tube-line.ts";
@@ -93,11 +93,11 @@ export function searchTubes(need: HardwareNeed, shelf: PartShelf, most: number):
   };
 }
 
-function turningOf(need: HardwareNeed, tube: Tube, cordMm: number): Turning {
+function turningOf(need: HardwareNeed, tube: Tube, cordDiameterMm: number): Turning {
   const { coreMm, windMm } = spoolOf(tube);
-  const sideBySide = windMm === undefined ? 1 : wrapsAbreast(windMm, cordMm);
-  const winding = { coreRadiusMm: coreMm / 2, cordDiameterMm: cordMm, sideBySide };
-  const wrapsMm = wrapsLeftMm(coreMm, cordMm);
+  const sideBySide = windMm === undefined ? 1 : wrapsAbreast(windMm, cordDiameterMm);
+  const winding = { coreRadiusMm: coreMm / 2, cordDiameterMm, sideBySide };
+  const wrapsMm = wrapsLeftMm(coreMm, cordDiameterMm);
   const loweredMm = woundRadiusMm(winding, wrapsMm);
   const raisedMm = woundRadiusMm(winding, wrapsMm + need.travelMm);
   return {
@@ -217,7 +217,7 @@ function tubeAndDrive(need: HardwareNeed, { tubes, drives }: PartShelf): PairMar
         straightRunMm: PARTS_APART.value,
         housingLengthMm: drive.lengthMm,
       };
-      if (drivePlaces(line, KIND_OF[drive.kind]).some(hasRoom)) return;
+      if (driveGaps(line, KIND_OF[drive.kind]).some(hasRoom)) return;
       const words = `“${drive.name}” finds no place beside the spools of “${tube.name}”.`;
       marks.refuse(t, d, "rig.no-drive-seat", words);
     });

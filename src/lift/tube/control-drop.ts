@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import type { TubeInput } from "./tube-input.ts";
 
@@ -12,10 +12,10 @@ const ABOVE_FLOOR = sourced(
 const SHORTEST_MM = 150;
 
 /** Axis of the drive above the floor, where the height of the window is known, mm. */
-export function driveAboveFloorMm({ brief, size, gear }: TubeInput): number | undefined {
+export function driveAboveFloorMm({ resolved, size, liftParts }: TubeInput): number | undefined {
   return size.topAboveFloorMm === undefined
     ? undefined
-    : size.topAboveFloorMm - brief.board.thicknessMm - gear.axisMm;
+    : size.topAboveFloorMm - resolved.board.thicknessMm - liftParts.axisMm;
 }
 
 /** How far a loop or a wand hangs below its drive, mm: as set, else half the shade or down to its height above the floor. */
@@ -35,7 +35,7 @@ export function controlDrop(
       formula: "L / 2",
       given: { L: length },
       cite: cite("our-choice", "half the finished length"),
-      reckon: ({ L }) => L / 2,
+      compute: ({ L }) => L / 2,
     });
   }
   return book.figure(spec.id, {
@@ -48,7 +48,7 @@ export function controlDrop(
       h: [ABOVE_FLOOR.value, "mm", "its end above the floor"],
     },
     cite: ABOVE_FLOOR.cite,
-    reckon: ({ L, H, h }) => Math.min(L / 2, H - h),
+    compute: ({ L, H, h }) => Math.min(L / 2, H - h),
   });
 }
 
@@ -71,6 +71,6 @@ export function endAboveFloor(
       p: [dropMm, "mm", "down to its end"],
     },
     cite: cite("geometry", "0: it lies on the floor"),
-    reckon: ({ H, p }) => Math.max(0, H - p),
+    compute: ({ H, p }) => Math.max(0, H - p),
   });
 }

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { planTubeCourse, type TubeCourseParts } from "../course/plan-course.ts";
 import { controlDrop, endAboveFloor } from "./control-drop.ts";
@@ -32,7 +32,7 @@ export function withControl(
     ...lift,
     course: planTubeCourse(input, lift, book),
   });
-  switch (input.gear.kind) {
+  switch (input.liftParts.kind) {
     case "spring":
       return coursed({ ...parts, kind: "spring" as const, ...springControl(input, turning, wound, book) });
     case "tube-wand":
@@ -48,7 +48,7 @@ export function withControl(
  * A spring that pulls evenly is set half way between the two torques; friction holds what is left either way, and
  * a hand that moves the shade works against both.
  */
-function springControl({ gear }: TubeInput, turning: Torques, wound: Wound, book: WorkingBook) {
+function springControl({ liftParts }: TubeInput, turning: Torques, wound: Wound, book: WorkingBook) {
   const given = {
     m: [turning.loweredNm, "Nm", "torque on the tube, lowered"],
     M: [turning.raisedNm, "Nm", "torque on the tube, raised"],
@@ -63,7 +63,7 @@ function springControl({ gear }: TubeInput, turning: Torques, wound: Wound, book
       formula: "1000·abs(M − m) / (2·r)",
       given,
       cite: from,
-      reckon: ({ m, M, r }) => (1000 * Math.abs(M - m)) / (2 * r),
+      compute: ({ m, M, r }) => (1000 * Math.abs(M - m)) / (2 * r),
     }),
     pullN: book.figure("lift.pull", {
       label: "Pull at the hem, at the worse end, with just enough friction to hold",
@@ -72,18 +72,18 @@ function springControl({ gear }: TubeInput, turning: Torques, wound: Wound, book
       formula: "1000·abs(M − m) / r",
       given,
       cite: from,
-      reckon: ({ m, M, r }) => (1000 * Math.abs(M - m)) / r,
+      compute: ({ m, M, r }) => (1000 * Math.abs(M - m)) / r,
     }),
-    ...(gear.drive.massMinKg === undefined ? {} : { massMinKg: gear.drive.massMinKg }),
+    ...(liftParts.drive.massMinKg === undefined ? {} : { massMinKg: liftParts.drive.massMinKg }),
   };
 }
 
 function wandControl(input: TubeInput, turning: Torques, wound: Wound, book: WorkingBook) {
-  const { drive } = input.gear;
+  const { drive } = input.liftParts;
   const crankMm = drive.crankMm ?? WAND_RADIUS.value;
   const wandMm = controlDrop(
     input,
-    input.brief.making.lift.wandMm,
+    input.resolved.making.lift.wandMm,
     { id: "rig.wand", label: "Wand below its drive", symbol: "p" },
     book,
   );
@@ -124,16 +124,16 @@ function handTurns(ratio: number, { turns }: Wound, book: WorkingBook): number {
       i: [ratio, "ratio", "turns of the wand for one of the tube"],
     },
     cite: cite("arithmetic"),
-    reckon: ({ N, i }) => N * i,
+    compute: ({ N, i }) => N * i,
   });
 }
 
 function loopControl(input: TubeInput, turning: Torques, wound: Wound, book: WorkingBook) {
-  const { brief, gear } = input;
-  const wheelMm = gear.drive.wheelMm ?? WHEEL.value;
+  const { resolved, liftParts } = input;
+  const wheelMm = liftParts.drive.wheelMm ?? WHEEL.value;
   const loopDropMm = controlDrop(
     input,
-    brief.making.lift.loopDropMm,
+    resolved.making.lift.loopDropMm,
     { id: "rig.loop", label: "Loop, from the drive down to its lowest point", symbol: "p" },
     book,
   );
@@ -146,9 +146,9 @@ function loopControl(input: TubeInput, turning: Torques, wound: Wound, book: Wor
   return {
     wheelMm,
     loopDropMm,
-    loopExitBelowTopMm: brief.board.thicknessMm + gear.axisMm,
+    loopExitBelowTopMm: resolved.board.thicknessMm + liftParts.axisMm,
     loopPerimeterMm: loopPerimeter(loopDropMm, wheelMm, book),
-    loopTravelMm: loopTravel(gear.drive.ratio, wheelMm, wound, book),
+    loopTravelMm: loopTravel(liftParts.drive.ratio, wheelMm, wound, book),
     ...(endMm === undefined ? {} : { loopEndAboveFloorMm: endMm }),
     pullN: handPull(
       turning,
@@ -156,8 +156,8 @@ function loopControl(input: TubeInput, turning: Torques, wound: Wound, book: Wor
         label: "Pull on the loop, where it is greatest",
         radiusMm: wheelMm / 2,
         radiusLabel: "radius of the wheel",
-        ratio: gear.drive.ratio,
-        efficiency: gear.drive.efficiency,
+        ratio: liftParts.drive.ratio,
+        efficiency: liftParts.drive.efficiency,
       },
       book,
     ),
@@ -176,7 +176,7 @@ function loopPerimeter(dropMm: number, wheelMm: number, book: WorkingBook): numb
     },
     cite: cite("geometry", "round two wheels alike"),
     note: "the tensioner’s own instructions say how a loop is joined",
-    reckon: ({ p, D }) => 2 * p + (Math.PI - 1) * D,
+    compute: ({ p, D }) => 2 * p + (Math.PI - 1) * D,
   });
 }
 
@@ -192,13 +192,13 @@ function loopTravel(ratio: number, wheelMm: number, { turns }: Wound, book: Work
       D: [wheelMm, "mm", "wheel of the drive"],
     },
     cite: cite("geometry"),
-    reckon: ({ N, i, D }) => N * i * Math.PI * D,
+    compute: ({ N, i, D }) => N * i * Math.PI * D,
   });
 }
 
 /** Nothing is said of the time where the motor's speed is not known. */
-function motorControl({ gear }: TubeInput, { turns }: Wound, book: WorkingBook) {
-  const { power, turnsPerMin } = gear.drive;
+function motorControl({ liftParts }: TubeInput, { turns }: Wound, book: WorkingBook) {
+  const { power, turnsPerMin } = liftParts.drive;
   return {
     ...(power === undefined ? {} : { power }),
     ...(turnsPerMin === undefined
@@ -214,7 +214,7 @@ function motorControl({ gear }: TubeInput, { turns }: Wound, book: WorkingBook) 
               n: [turnsPerMin, "count", "turns a minute, as the motor’s maker states"],
             },
             cite: cite("maker", "speed of the motor"),
-            reckon: ({ N, n }) => (60 * N) / n,
+            compute: ({ N, n }) => (60 * N) / n,
           }),
         }),
   };

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
-import type { LoopLift, MotorLift, SpringLift, TubeLift } from "../../shade/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../../job/index.ts";
+import type { LoopLift, MotorLift, SpringLift, TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { downToMark, forceText, lengthText, massText } from "../../units/index.ts";
 import { EASY_PULL, HARD_PULL, lighterBars } from "../judge-pull.ts";
@@ -34,23 +34,23 @@ export function judgeControl(input: TubeInput, lift: TubeLift): Finding[] {
   }
 }
 
-function base({ brief }: { brief: Brief }, id: string, key: string) {
+function base({ resolved }: { resolved: ResolvedShade }, id: string, key: string) {
   return {
-    shadeId: brief.shadeId,
+    shadeId: resolved.shadeId,
     id,
-    path: `${brief.path}/shade/making/lift/${key}`,
+    path: `${resolved.path}/shade/making/lift/${key}`,
   } as const;
 }
 
 /** Weight grows on the way up, and no even spring follows it: only friction, and the maker's table, can settle it. */
 function springUnproven(input: TubeInput, lift: SpringLift): Finding {
-  const { brief, mass, gear } = input;
-  const text = (forceN: number) => forceText(forceN, brief.units);
+  const { resolved, mass, liftParts } = input;
+  const text = (forceN: number) => forceText(forceN, resolved.units);
   return {
     ...base(input, "lift.spring-unproven", "drive"),
     stage: "lift",
-    weight: "unproven",
-    text: `Not proven: whether “${gear.drive.name}” holds this shade at every height. The cords carry ${text(lift.heldLoweredN)} lowered and ${text(lift.heldN)} raised, so an even spring set half way is up to ${text(lift.bandN)} off at either end, and friction must hold that. Choose the spring by its maker’s table for ${massText(mass.totalKg, brief.units)}, and try it with a weight on the bar before the cords are cut short.`,
+    severity: "unproven",
+    text: `Not proven: whether “${liftParts.drive.name}” holds this shade at every height. The cords carry ${text(lift.heldLoweredN)} lowered and ${text(lift.heldN)} raised, so an even spring set half way is up to ${text(lift.bandN)} off at either end, and friction must hold that. Choose the spring by its maker’s table for ${massText(mass.totalKg, resolved.units)}, and try it with a weight on the bar before the cords are cut short.`,
     cite: cite("geometry", "an even spring set half way between the two torques"),
     figures: ["lift.held-lowered", "lift.held", "lift.spring-band"],
     remedies: [],
@@ -58,20 +58,20 @@ function springUnproven(input: TubeInput, lift: SpringLift): Finding {
 }
 
 function hardPull(input: TubeInput, lift: TubeLift, where: string): Finding[] {
-  const { brief } = input;
+  const { resolved } = input;
   if (lift.pullN <= EASY_PULL.value) return [];
   const hard = lift.pullN > HARD_PULL.value;
   const mark = hard ? HARD_PULL : EASY_PULL;
-  const text = (forceN: number) => forceText(forceN, brief.units);
+  const text = (forceN: number) => forceText(forceN, resolved.units);
   return [
     {
       ...base(input, "lift.hard-pull", "drive"),
       stage: "lift",
-      weight: hard || brief.purpose === "public-building" ? "fix" : "mind",
+      severity: hard || resolved.purpose === "public-building" ? "fix" : "note",
       text: `Raising it takes about ${text(lift.pullN)} ${where}. ${hard ? `Nearly everyone can pull ${text(mark.value)} with one arm, not everyone more.` : `A pull up to ${text(mark.value)} is easy for one hand.`} A drive with a higher ratio or a larger wheel, a lighter bar or cloth, or two shades side by side make it lighter.`,
       cite: mark.cite,
       figures: ["lift.pull"],
-      remedies: lighterBars(brief),
+      remedies: lighterBars(resolved),
     },
   ];
 }
@@ -86,19 +86,19 @@ interface Hanging {
 function reach(input: TubeInput, { key, what, dropMm, figure }: Hanging): Finding[] {
   const driveMm = driveAboveFloorMm(input);
   if (driveMm === undefined) return [];
-  const { brief } = input;
+  const { resolved } = input;
   const endMm = driveMm - dropMm;
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   if (endMm <= 0) {
     return [
       {
         ...base(input, `rig.${what}-on-floor`, key),
         stage: "rig",
-        weight: "stop",
+        severity: "stop",
         text: `The ${what} is ${text(dropMm)} long and its drive ${text(Math.max(0, driveMm))} above the floor: it does not fit.`,
         cite: cite("geometry"),
         figures: [figure],
-        remedies: dropOf(brief, key, what, driveMm - brief.making.lift.cleatAboveFloorMm),
+        remedies: dropOf(resolved, key, what, driveMm - resolved.making.lift.cleatAboveFloorMm),
       },
     ];
   }
@@ -107,28 +107,28 @@ function reach(input: TubeInput, { key, what, dropMm, figure }: Hanging): Findin
     {
       ...base(input, `rig.${what}-out-of-reach`, key),
       stage: "rig",
-      weight: "fix",
+      severity: "fix",
       text: `The ${what} ends ${text(endMm)} above the floor, above the reach of many hands.`,
       cite: reachCite,
       figures: [figure],
-      remedies: dropOf(brief, key, what, driveMm - brief.making.lift.cleatAboveFloorMm),
+      remedies: dropOf(resolved, key, what, driveMm - resolved.making.lift.cleatAboveFloorMm),
     },
   ];
 }
 
-function dropOf(brief: Brief, key: Hanging["key"], what: string, dropMm: number): Remedy[] {
-  const marked = downToMark(dropMm, brief.units.ruler);
+function dropOf(resolved: ResolvedShade, key: Hanging["key"], what: string, dropMm: number): Remedy[] {
+  const marked = downToMark(dropMm, resolved.units.ruler);
   if (marked <= 0) return [];
   return [
     {
-      label: `Make the ${what} ${lengthText(marked, brief.units)} long`,
-      patch: settingPatch(brief, "lift", key, marked),
+      label: `Make the ${what} ${lengthText(marked, resolved.units)} long`,
+      patch: settingPatch(resolved, "lift", key, marked),
     },
   ];
 }
 
 function tensioner(input: TubeInput, lift: LoopLift): Finding {
-  const { units } = input.brief;
+  const { units } = input.resolved;
   const end =
     lift.loopEndAboveFloorMm === undefined
       ? "How high that is above the floor is not known"
@@ -136,7 +136,7 @@ function tensioner(input: TubeInput, lift: LoopLift): Finding {
   return {
     ...base(input, "lift.loop-tensioner", "loopDropMm"),
     stage: "lift",
-    weight: "mind",
+    severity: "note",
     text: `The loop is to be worked only with its lower end held by a tensioner that is screwed to the wall, ${lengthText(lift.loopDropMm, units)} below the drive. ${end}. A loop that hangs free can strangle a child: no tensioner, no loop.`,
     cite: cite("us-a100-1-2022", "a continuous loop asks for a tension device"),
     figures: ["rig.loop-perimeter"],
@@ -156,7 +156,7 @@ function motorPower(input: TubeInput, lift: MotorLift): Finding {
   return {
     ...base(input, "lift.motor-power", "drive"),
     stage: "lift",
-    weight: lift.power === "low-voltage" ? "mind" : "unproven",
+    severity: lift.power === "low-voltage" ? "note" : "unproven",
     text: `“${lift.drive.name}” moves by itself. ${words[lift.power ?? "unknown"]} Set its ends of travel by its instructions before the shade is left alone with it.`,
     cite: cite("common-practice", "electrical work by those licensed for it"),
     remedies: [],

@@ -1,9 +1,9 @@
 import { describe, expect, test } from "vitest";
-import { briefWith, jobWith } from "../../../test/briefs.ts";
-import { afterRemedy, briefsOf, tubeInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../account/index.ts";
-import type { Brief, Drive, JobInput } from "../../job/index.ts";
-import type { Mass } from "../../shade/index.ts";
+import { jobWith, resolvedWith } from "../../../test/job-with.ts";
+import { afterRemedy, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
+import { WorkingBook } from "../../figures/index.ts";
+import type { Drive, JobInput, ResolvedShade } from "../../job/index.ts";
+import type { Mass } from "../../shade-plan/index.ts";
 import { planTube } from "./plan-tube.ts";
 import type { TubeKind } from "./tube-input.ts";
 
@@ -25,8 +25,8 @@ function massOf(totalKg: number): Mass {
 }
 
 function found(kind: TubeKind, drive: Partial<Drive>, totalKg: number) {
-  const brief: Brief = { ...briefWith({}), drive: { ...SIZE, ...drive } };
-  return planTube(tubeInput(brief, kind, massOf(totalKg)), new WorkingBook()).findings;
+  const resolved: ResolvedShade = { ...resolvedWith({}), drive: { ...SIZE, ...drive } };
+  return planTube(tubeInput(resolved, kind, massOf(totalKg)), new WorkingBook()).findings;
 }
 
 const of = (id: string, findings: ReturnType<typeof found>) => findings.find((finding) => finding.id === id);
@@ -51,36 +51,39 @@ describe("limits that a drive's maker states", () => {
 
   test("an unstated limit is not proven, never passed over", () => {
     const finding = of("lift.drive-limit-unknown", found("tube-wand", { kind: "wand" }, 1));
-    expect(finding).toMatchObject({ weight: "unproven" });
+    expect(finding).toMatchObject({ severity: "unproven" });
   });
 
   test("a motor's rating is held against the torque: stops above it and not below", () => {
     const torqueNm = (() => {
-      const brief: Brief = { ...briefWith({}), drive: { ...SIZE, kind: "motor" } };
-      return planTube(tubeInput(brief, "motor", massOf(2)), new WorkingBook()).lift.torqueRaisedNm;
+      const resolved: ResolvedShade = { ...resolvedWith({}), drive: { ...SIZE, kind: "motor" } };
+      return planTube(tubeInput(resolved, "motor", massOf(2)), new WorkingBook()).lift.torqueRaisedNm;
     })();
     const at = (factor: number) =>
       of("lift.motor-torque", found("motor", { kind: "motor", torqueNm: factor * torqueNm }, 2));
     expect(at(1.001)).toBeUndefined();
-    expect(at(0.999)).toMatchObject({ weight: "stop" });
+    expect(at(0.999)).toMatchObject({ severity: "stop" });
   });
 
   test("5 lb on one cord (“Soft-shade clutch installation sheet”): said above it and not at it", () => {
-    const brief: Brief = { ...briefWith({}), drive: SIZE };
-    const { cords } = planTube(tubeInput(brief, "tube-loop", massOf(1)), new WorkingBook()).lift;
+    const resolved: ResolvedShade = { ...resolvedWith({}), drive: SIZE };
+    const { cords } = planTube(tubeInput(resolved, "tube-loop", massOf(1)), new WorkingBook()).lift;
     const heaviestN = Math.max(...cords.map(({ loadN }) => loadN));
     // 5 lbf is 5 × 4.4482216152605 N (NIST SP 811, appendix B.8); loads grow with the mass.
     const atLimitKg = (5 * 4.4482216152605) / heaviestN;
     expect(of("lift.heavy-spool", found("tube-loop", {}, atLimitKg * 0.999))).toBeUndefined();
     expect(of("lift.heavy-spool", found("tube-loop", {}, atLimitKg * 1.001))).toMatchObject({
-      weight: "mind",
+      severity: "note",
     });
   });
 });
 
 describe("a drive of another kind", () => {
   const drive = { ...SIZE, kind: "spring" as const };
-  const { lift, findings } = planTube(tubeInput({ ...briefWith({}), drive }, "tube-loop"), new WorkingBook());
+  const { lift, findings } = planTube(
+    tubeInput({ ...resolvedWith({}), drive }, "tube-loop"),
+    new WorkingBook(),
+  );
 
   test("is not planned; the first loop drive that does stands in", () => {
     expect(lift.drive.id).toBe("loop-slim");
@@ -94,9 +97,9 @@ describe("a drive of another kind", () => {
 function pressed(window: WindowInput, kind: TubeKind, id: string): void {
   const job = jobWith(window);
   const findingsOf = (pressedJob: typeof job) => {
-    const [brief] = briefsOf(pressedJob);
-    if (brief === undefined) throw new Error("invalid test job: no window");
-    return planTube(tubeInput(brief, kind, massOf(1.2)), new WorkingBook()).findings;
+    const [resolved] = resolvedShadesOf(pressedJob);
+    if (resolved === undefined) throw new Error("invalid test job: no window");
+    return planTube(tubeInput(resolved, kind, massOf(1.2)), new WorkingBook()).findings;
   };
   const finding = of(id, findingsOf(job));
   expect(finding?.remedies.length, id).toBeGreaterThan(0);

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, type Drive, type DriveKind, settingPatch } from "../../job/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { type Drive, type DriveKind, type ResolvedShade, settingPatch } from "../../job/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { massText, torqueText } from "../../units/index.ts";
 import { lighterBars } from "../judge-pull.ts";
@@ -27,35 +27,35 @@ export function judgeDrive(input: TubeInput, lift: TubeLift): Finding[] {
     ...otherKind(input),
     ...weight(input),
     ...rating(input, lift),
-    ...(input.gear.drive.demo === true ? [demoDrive(input)] : []),
+    ...(input.liftParts.drive.demo === true ? [demoDrive(input)] : []),
   ];
 }
 
-function base(brief: Brief, weighs: Finding["weight"], id: string, from: Cite) {
+function base(resolved: ResolvedShade, severity: Finding["severity"], id: string, from: Cite) {
   return {
     stage: "lift",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade/making/lift/drive`,
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade/making/lift/drive`,
     id,
-    weight: weighs,
+    severity: severity,
     cite: from,
   } as const;
 }
 
-function otherKind({ brief, gear }: TubeInput): Finding[] {
-  const { asked, drive } = gear;
+function otherKind({ resolved, liftParts }: TubeInput): Finding[] {
+  const { asked, drive } = liftParts;
   if (asked === undefined) return [];
   const remedies: Remedy[] = [
     {
       label: `Let ${DRIVE_WORDS[asked.kind]} raise it`,
-      patch: settingPatch(brief, "lift", "kind", KIND_OF[asked.kind]),
+      patch: settingPatch(resolved, "lift", "kind", KIND_OF[asked.kind]),
     },
-    { label: `Use “${drive.name}”`, patch: settingPatch(brief, "lift", "drive", drive.id) },
+    { label: `Use “${drive.name}”`, patch: settingPatch(resolved, "lift", "drive", drive.id) },
   ];
   return [
     {
-      ...base(brief, "fix", "lift.drive-of-other-kind", cite("geometry", "what turns the tube")),
-      text: `“${asked.name}” is ${DRIVE_WORDS[asked.kind]}, and this lift asks for ${DRIVE_WORDS[DRIVE_OF[gear.kind]]}. “${drive.name}” is planned in its place.`,
+      ...base(resolved, "fix", "lift.drive-of-other-kind", cite("geometry", "what turns the tube")),
+      text: `“${asked.name}” is ${DRIVE_WORDS[asked.kind]}, and this lift asks for ${DRIVE_WORDS[DRIVE_OF[liftParts.kind]]}. “${drive.name}” is planned in its place.`,
       remedies,
     },
   ];
@@ -64,14 +64,14 @@ function otherKind({ brief, gear }: TubeInput): Finding[] {
 const limitCite = cite("maker", "heaviest and lightest shade of the drive");
 
 function weight(input: TubeInput): Finding[] {
-  const { brief, gear, mass } = input;
-  const { drive } = gear;
-  const text = (kg: number) => massText(kg, brief.units);
+  const { resolved, liftParts, mass } = input;
+  const { drive } = liftParts;
+  const text = (kg: number) => massText(kg, resolved.units);
   if (drive.massMaxKg === undefined) {
     return [
       {
-        ...base(brief, "unproven", "lift.drive-limit-unknown", limitCite),
-        text: `How heavy a shade “${drive.name}” takes is not stated. This one weighs ${text(mass.totalKg)}: ask the maker of the drive, and enter the limit.`,
+        ...base(resolved, "unproven", "lift.drive-limit-unknown", limitCite),
+        text: `How heavy a shade “${drive.name}” takes is not stated. This one severity ${text(mass.totalKg)}: ask the maker of the drive, and enter the limit.`,
         remedies: [],
       },
     ];
@@ -79,16 +79,16 @@ function weight(input: TubeInput): Finding[] {
   if (mass.totalKg > drive.massMaxKg) {
     return [
       {
-        ...base(brief, "stop", "lift.drive-overloaded", limitCite),
+        ...base(resolved, "stop", "lift.drive-overloaded", limitCite),
         text: `“${drive.name}” takes at most ${text(drive.massMaxKg)}; this shade weighs ${text(mass.totalKg)}. It would slip, or wear out and let the shade fall.`,
-        remedies: [...otherDrives(input), ...lighterBars(brief)],
+        remedies: [...otherDrives(input), ...lighterBars(resolved)],
       },
     ];
   }
-  if (gear.kind === "spring" && drive.massMinKg !== undefined && mass.totalKg < drive.massMinKg) {
+  if (liftParts.kind === "spring" && drive.massMinKg !== undefined && mass.totalKg < drive.massMinKg) {
     return [
       {
-        ...base(brief, "fix", "lift.spring-too-strong", limitCite),
+        ...base(resolved, "fix", "lift.spring-too-strong", limitCite),
         text: `“${drive.name}” is made for ${text(drive.massMinKg)} and more; this shade weighs ${text(mass.totalKg)}. The spring would pull it up by itself. Take a lighter spring or a heavier bar.`,
         remedies: otherDrives(input),
       },
@@ -97,46 +97,46 @@ function weight(input: TubeInput): Finding[] {
   return [];
 }
 
-function otherDrives({ brief, gear, mass }: TubeInput): Remedy[] {
+function otherDrives({ resolved, liftParts, mass }: TubeInput): Remedy[] {
   const takes = ({ kind, massMaxKg, massMinKg }: Drive) =>
-    kind === gear.drive.kind &&
+    kind === liftParts.drive.kind &&
     massMaxKg !== undefined &&
     massMaxKg >= mass.totalKg &&
     (kind !== "spring" || (massMinKg ?? 0) <= mass.totalKg);
-  return brief.drives
-    .filter((other) => other.id !== gear.drive.id && takes(other))
+  return resolved.drives
+    .filter((other) => other.id !== liftParts.drive.id && takes(other))
     .slice(0, MOST_REMEDIES)
     .map((other) => ({
       label: `Use “${other.name}”`,
-      patch: settingPatch(brief, "lift", "drive", other.id),
+      patch: settingPatch(resolved, "lift", "drive", other.id),
     }));
 }
 
 /** A motor's torque, where its maker states one. */
-function rating({ brief, gear }: TubeInput, lift: TubeLift): Finding[] {
-  const { drive } = gear;
+function rating({ resolved, liftParts }: TubeInput, lift: TubeLift): Finding[] {
+  const { drive } = liftParts;
   const neededNm = Math.max(lift.torqueLoweredNm, lift.torqueRaisedNm);
-  if (gear.kind !== "motor" || drive.torqueNm === undefined || neededNm <= drive.torqueNm) return [];
+  if (liftParts.kind !== "motor" || drive.torqueNm === undefined || neededNm <= drive.torqueNm) return [];
   return [
     {
-      ...base(brief, "stop", "lift.motor-torque", cite("maker", "rated torque")),
-      text: `Raising it takes ${torqueText(neededNm, brief.units)} on the tube; “${drive.name}” is rated for ${torqueText(drive.torqueNm, brief.units)}.`,
+      ...base(resolved, "stop", "lift.motor-torque", cite("maker", "rated torque")),
+      text: `Raising it takes ${torqueText(neededNm, resolved.units)} on the tube; “${drive.name}” is rated for ${torqueText(drive.torqueNm, resolved.units)}.`,
       figures: ["lift.torque-raised", "lift.torque-lowered"],
-      remedies: brief.drives
+      remedies: resolved.drives
         .filter((other) => other.kind === "motor" && (other.torqueNm ?? 0) >= neededNm)
         .slice(0, MOST_REMEDIES)
         .map((other) => ({
           label: `Use “${other.name}”`,
-          patch: settingPatch(brief, "lift", "drive", other.id),
+          patch: settingPatch(resolved, "lift", "drive", other.id),
         })),
     },
   ];
 }
 
-function demoDrive({ brief, gear }: TubeInput): Finding {
+function demoDrive({ resolved, liftParts }: TubeInput): Finding {
   return {
-    ...base(brief, "mind", "lift.demo-drive", cite("demo")),
-    text: `The sizes and limits of “${gear.drive.name}” are invented for demonstration. Enter the drive in your hand before the board is drilled: its length decides where it sits, its height the headrail allowance.`,
+    ...base(resolved, "note", "lift.demo-drive", cite("demo")),
+    text: `The sizes and limits of “${liftParts.drive.name}” are invented for demonstration. Enter the drive in your hand before the board is drilled: its length decides where it sits, its height the headrail allowance.`,
     remedies: [],
   };
 }

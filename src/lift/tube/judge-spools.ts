@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../../account/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { fineText, forceText, lengthText, N_PER_POUND_FORCE } from "../../units/index.ts";
 import { TUBE_BEND, TUBE_TWIST, tubeStiffness } from "./tube-bend.ts";
@@ -16,25 +16,25 @@ export function judgeSpools(input: TubeInput, lift: TubeLift, wound: Wound, book
 }
 
 function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Wound): Finding[] {
-  const { brief, gear } = input;
+  const { resolved, liftParts } = input;
   const woundMm = 2 * raisedMm + winding.cordDiameterMm;
-  if (woundMm <= gear.spool.flangeMm) return [];
-  const thinner: Remedy[] = (brief.parts?.cords ?? [])
-    .filter(({ diameterMm }) => diameterMm < brief.cord.diameterMm)
+  if (woundMm <= liftParts.spool.flangeMm) return [];
+  const thinner: Remedy[] = (resolved.parts?.cords ?? [])
+    .filter(({ diameterMm }) => diameterMm < resolved.cord.diameterMm)
     .slice(0, 1)
-    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(brief, "lift", "cord", cord.id) }));
-  const larger: Remedy[] = (brief.parts?.tubes ?? [])
-    .filter((tube) => tube.id !== gear.tube.id && (tube.spoolFlangeMm ?? 0) > gear.spool.flangeMm)
+    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(resolved, "lift", "cord", cord.id) }));
+  const larger: Remedy[] = (resolved.parts?.tubes ?? [])
+    .filter((tube) => tube.id !== liftParts.tube.id && (tube.spoolFlangeMm ?? 0) > liftParts.spool.flangeMm)
     .slice(0, 1)
-    .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(brief, "lift", "tube", tube.id) }));
+    .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(resolved, "lift", "tube", tube.id) }));
   return [
     {
       stage: "rig",
-      shadeId: brief.shadeId,
+      shadeId: resolved.shadeId,
       id: "rig.spool-full",
-      weight: "fix",
-      path: `${brief.path}/shade/making/lift/tube`,
-      text: `With the shade raised the cord on a spool of “${lift.tube.name}” is ${fineText(woundMm)} across, and the flanges are ${fineText(gear.spool.flangeMm)}: it would spill over.`,
+      severity: "fix",
+      path: `${resolved.path}/shade/making/lift/tube`,
+      text: `With the shade raised the cord on a spool of “${lift.tube.name}” is ${fineText(woundMm)} across, and the flanges are ${fineText(liftParts.spool.flangeMm)}: it would spill over.`,
       cite: cite("geometry", "Archimedean spiral that grows by one cord for each layer"),
       figures: ["lift.wound-raised"],
       remedies: [...thinner, ...larger],
@@ -42,17 +42,17 @@ function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Woun
   ];
 }
 
-function heavyCord({ brief }: TubeInput, lift: TubeLift): Finding[] {
+function heavyCord({ resolved }: TubeInput, lift: TubeLift): Finding[] {
   const heaviest = lift.cords.reduce((most, { loadN }) => Math.max(most, loadN), 0);
   if (heaviest <= PER_CORD.value) return [];
-  const text = (forceN: number) => forceText(forceN, brief.units);
+  const text = (forceN: number) => forceText(forceN, resolved.units);
   return [
     {
       stage: "lift",
-      shadeId: brief.shadeId,
+      shadeId: resolved.shadeId,
       id: "lift.heavy-spool",
-      weight: "mind",
-      path: `${brief.path}/shade/making/columns`,
+      severity: "note",
+      path: `${resolved.path}/shade/making/columns`,
       text: `One spool carries up to ${text(heaviest)}. The one sheet that was read allows ${text(PER_CORD.value)} for each cord; ask the maker of yours. More columns share the weight.`,
       cite: PER_CORD.cite,
       figures: ["lift.heaviest-cord"],
@@ -62,28 +62,31 @@ function heavyCord({ brief }: TubeInput, lift: TubeLift): Finding[] {
 }
 
 function bend(input: TubeInput, lift: TubeLift, { raisedMm }: Wound, book: WorkingBook): Finding[] {
-  const { brief, gear } = input;
+  const { resolved, liftParts } = input;
   const { tube, spools, supports, drive } = lift;
   const parts = { tube, spools, supports, driveMm: drive.xMm };
   const loadsN = lift.cords.map(({ loadN }) => loadN);
-  const stiff = tubeStiffness(gear.tube, parts, loadsN, raisedMm, book);
+  const stiff = tubeStiffness(liftParts.tube, parts, loadsN, raisedMm, book);
   if (stiff === undefined) return [unknownTube(input, lift)];
   const { bendMm, twistMm } = stiff;
   const bends = bendMm > TUBE_BEND.value;
   if (!bends && twistMm <= TUBE_TWIST.value) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
-  const thicker: Remedy[] = (brief.parts?.tubes ?? [])
-    .filter(({ diameterMm, wallMm }) => diameterMm > gear.tube.diameterMm && wallMm !== undefined)
+  const text = (mm: number) => lengthText(mm, resolved.units);
+  const thicker: Remedy[] = (resolved.parts?.tubes ?? [])
+    .filter(({ diameterMm, wallMm }) => diameterMm > liftParts.tube.diameterMm && wallMm !== undefined)
     .sort((a, b) => a.diameterMm - b.diameterMm)
     .slice(0, 1)
-    .map((other) => ({ label: `Use “${other.name}”`, patch: settingPatch(brief, "lift", "tube", other.id) }));
+    .map((other) => ({
+      label: `Use “${other.name}”`,
+      patch: settingPatch(resolved, "lift", "tube", other.id),
+    }));
   return [
     {
       stage: "rig",
-      shadeId: brief.shadeId,
+      shadeId: resolved.shadeId,
       id: bends ? "rig.tube-bends" : "rig.tube-twists",
-      weight: "fix",
-      path: `${brief.path}/shade/making/lift/tube`,
+      severity: "fix",
+      path: `${resolved.path}/shade/making/lift/tube`,
       text: bends
         ? `“${lift.tube.name}” bends ${text(bendMm)} between its supports under the raised shade; beyond ${text(TUBE_BEND.value)} spools begin to rub. A thicker tube, or another support, helps.`
         : `“${lift.tube.name}” twists so far under the raised shade that the hem hangs ${text(twistMm)} out of level. A thicker tube helps, or a drive nearer to the middle.`,
@@ -94,14 +97,14 @@ function bend(input: TubeInput, lift: TubeLift, { raisedMm }: Wound, book: Worki
   ];
 }
 
-function unknownTube({ brief }: TubeInput, lift: TubeLift): Finding {
+function unknownTube({ resolved }: TubeInput, lift: TubeLift): Finding {
   return {
     stage: "rig",
-    shadeId: brief.shadeId,
+    shadeId: resolved.shadeId,
     id: "rig.tube-not-judged",
-    weight: "unproven",
-    path: `${brief.path}/shade/making/lift/tube`,
-    text: `The wall of “${lift.tube.name}” is not given, so how far it bends and twists is not judged. Measure it, or keep to what its maker allows for ${forceText(lift.heldN, brief.units)} on ${lift.spools.length} ${lift.spools.length === 1 ? "spool" : "spools"}.`,
+    severity: "unproven",
+    path: `${resolved.path}/shade/making/lift/tube`,
+    text: `The wall of “${lift.tube.name}” is not given, so how far it bends and twists is not judged. Measure it, or keep to what its maker allows for ${forceText(lift.heldN, resolved.units)} on ${lift.spools.length} ${lift.spools.length === 1 ? "spool" : "spools"}.`,
     cite: cite("our-choice", "nothing is assumed"),
     figures: ["lift.held"],
     remedies: [],

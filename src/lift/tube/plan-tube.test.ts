@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyJob } from "../../../test/arbitrary-job.ts";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
-import { briefsOf, PLAIN_MASS, tubeInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../account/index.ts";
-import { type Brief, type Drive, LIFT_KINDS, REAR_GUIDES } from "../../job/index.ts";
-import type { Mass, TubeLift } from "../../shade/index.ts";
+import { PLAIN_MASS, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
+import { WorkingBook } from "../../figures/index.ts";
+import { type Drive, LIFT_KINDS, REAR_GUIDES, type ResolvedShade } from "../../job/index.ts";
+import type { Mass, TubeLift } from "../../shade-plan/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
 import { planTube } from "./plan-tube.ts";
 import type { TubeInput, TubeKind } from "./tube-input.ts";
@@ -27,11 +27,11 @@ const usual = fc.record({
 });
 type Usual = typeof usual extends fc.Arbitrary<infer T> ? T : never;
 
-function usualBrief(
+function usualResolved(
   { rearCords, widthMm, heightMm, tube, system }: Usual,
   side: "left" | "right" = "right",
-): Brief {
-  return briefWith(
+): ResolvedShade {
+  return resolvedWith(
     {
       opening: { widthsMm: [widthMm], heightsMm: [heightMm], sillAboveFloorMm: 700 },
       shade: { mount: "to-size", making: { lift: { rearCords, tube, controlSide: side } } },
@@ -64,8 +64,8 @@ describe("parts along the board", () => {
   test("lie clear of each other and on the board, unless a finding says that they do not", () => {
     fc.assert(
       fc.property(anyJob, fc.constantFrom(...KINDS), (job, kind) => {
-        for (const brief of briefsOf(job)) {
-          const input = tubeInput(brief, kind);
+        for (const resolved of resolvedShadesOf(job)) {
+          const input = tubeInput(resolved, kind);
           const { lift, findings } = planned(input);
           const said = findings.some(({ id }) =>
             ["rig.no-drive-place", "rig.spools-touch", "rig.spool-off-board", "rig.supports"].includes(id),
@@ -90,9 +90,9 @@ describe("parts along the board", () => {
   test("of a usual shade find their places, and no tube runs free for more than 600 mm", () => {
     fc.assert(
       fc.property(usual, (shade) => {
-        const input = tubeInput(usualBrief(shade), shade.kind);
+        const input = tubeInput(usualResolved(shade), shade.kind);
         const { lift, findings } = planned(input);
-        const stops = findings.filter(({ weight }) => weight === "stop");
+        const stops = findings.filter(({ severity }) => severity === "stop");
         // A motor is longer than the bays of a narrow shade: then there is a way out to press.
         expect(stops.map(({ id }) => id).filter((id) => id !== "rig.no-drive-place")).toEqual([]);
         for (const { remedies } of stops) expect(remedies.length).toBeGreaterThan(0);
@@ -117,8 +117,8 @@ describe("parts along the board", () => {
   test("worked on the left everything is the mirror image", () => {
     fc.assert(
       fc.property(usual, (shade) => {
-        const right = planned(tubeInput(usualBrief(shade), shade.kind)).lift;
-        const left = planned(tubeInput(usualBrief(shade, "left"), shade.kind)).lift;
+        const right = planned(tubeInput(usualResolved(shade), shade.kind)).lift;
+        const left = planned(tubeInput(usualResolved(shade, "left"), shade.kind)).lift;
         const flip = (x: number) => shade.widthMm - x;
         const places = (lift: TubeLift, map: (x: number) => number) =>
           [
@@ -148,8 +148,8 @@ describe("cords of a tube", () => {
   test("none hangs free: no tail and no eye, in any lift of any shade", () => {
     fc.assert(
       fc.property(anyJob, fc.constantFrom(...KINDS), (job, kind) => {
-        for (const brief of briefsOf(job)) {
-          const { lift } = planned(tubeInput(brief, kind));
+        for (const resolved of resolvedShadesOf(job)) {
+          const { lift } = planned(tubeInput(resolved, kind));
           expect(lift.eyes).toEqual([]);
           expect(JSON.stringify(lift)).not.toMatch(/tail/i);
           for (const cord of lift.cords) {
@@ -163,7 +163,7 @@ describe("cords of a tube", () => {
   });
 
   test("leave two or three turns on the spool when the shade is down (common practice)", () => {
-    const { lift } = planned(tubeInput(briefWith({}), "tube-loop"));
+    const { lift } = planned(tubeInput(resolvedWith({}), "tube-loop"));
     expect(lift.wrapsLeft).toBeGreaterThanOrEqual(2);
     // 3 turns on a core of 20 mm under a cord of 1.4 mm: 3 π 21.4 mm.
     expectNear(lift.cords[0]?.wrapsMm ?? 0, 3 * Math.PI * 21.4, 1e-9);
@@ -172,7 +172,7 @@ describe("cords of a tube", () => {
   test("wound up they take in just the travel: mean circumference times turns, by the trapezoid", () => {
     fc.assert(
       fc.property(usual, (shade) => {
-        const input = tubeInput(usualBrief(shade), shade.kind);
+        const input = tubeInput(usualResolved(shade), shade.kind);
         const { lift } = planned(input);
         // dl = ρ dθ and ρ grows evenly with the angle, so the trapezoid is exact.
         const woundMm = Math.PI * (lift.woundLoweredMm + lift.woundRaisedMm) * lift.turns;
@@ -193,19 +193,19 @@ function massOf(clothKg: number, barKg: number): Mass {
   };
 }
 
-function withDrive(brief: Brief, change: Partial<Drive>, kind: TubeKind): Brief {
-  const [first] = brief.drives.filter(
+function withDrive(resolved: ResolvedShade, change: Partial<Drive>, kind: TubeKind): ResolvedShade {
+  const [first] = resolved.drives.filter(
     (drive) =>
       drive.kind === { "tube-loop": "loop", "tube-wand": "wand", spring: "spring", motor: "motor" }[kind],
   );
   if (first === undefined) throw new Error(`invalid catalogue: no drive for ${kind}`);
   const drive = { ...first, ...change };
-  return { ...brief, drive, drives: [drive] };
+  return { ...resolved, drive, drives: [drive] };
 }
 
 describe("torque and pull", () => {
   test("torque is weight times distance in newton metres (NIST SP 811, table 4: N·m), shade of 1.5 kg by hand", () => {
-    const input = tubeInput(briefWith({ shade: { mount: "to-size" } }), "tube-loop");
+    const input = tubeInput(resolvedWith({ shade: { mount: "to-size" } }), "tube-loop");
     const { lift } = planned(input);
     const { grid, size } = input;
     const topFold = grid.topSectionMm - grid.headrailMm;
@@ -219,9 +219,9 @@ describe("torque and pull", () => {
 
   test("the hand's work at a loop is the weight's work and the losses, where the torque is even", () => {
     // With a core this wide the cord hardly grows, and a bar alone weighs the same at every height.
-    const brief = { ...briefWith({ shade: { mount: "to-size" } }) };
-    const tube = { ...brief.tube, diameterMm: 400, spoolCoreMm: 400, spoolFlangeMm: 450, spoolWindMm: 20 };
-    const even = withDrive({ ...brief, tube }, { efficiency: 0.75, ratio: 2, wheelMm: 40 }, "tube-loop");
+    const resolved = { ...resolvedWith({ shade: { mount: "to-size" } }) };
+    const tube = { ...resolved.tube, diameterMm: 400, spoolCoreMm: 400, spoolFlangeMm: 450, spoolWindMm: 20 };
+    const even = withDrive({ ...resolved, tube }, { efficiency: 0.75, ratio: 2, wheelMm: 40 }, "tube-loop");
     const input = tubeInput(even, "tube-loop", massOf(0, 1));
     const { lift } = planned(input);
     if (lift.kind !== "tube-loop") throw new Error("invalid lift");
@@ -235,9 +235,9 @@ describe("torque and pull", () => {
   test("a heavier shade never turns easier", () => {
     fc.assert(
       fc.property(usual, amount, amount, amount, (shade, a, b, barKg) => {
-        const brief = usualBrief(shade);
+        const resolved = usualResolved(shade);
         const lifts = [Math.min(a, b), Math.max(a, b)].map(
-          (clothKg) => planned(tubeInput(brief, shade.kind, massOf(clothKg, barKg))).lift,
+          (clothKg) => planned(tubeInput(resolved, shade.kind, massOf(clothKg, barKg))).lift,
         );
         const [light, heavy] = lifts;
         if (!light || !heavy) throw new Error("invalid lifts");
@@ -260,14 +260,14 @@ describe("torque and pull", () => {
     fc.assert(
       fc.property(usual, steps, by, by, (shade, [kind, change], a, b) => {
         const pull = (at: number) =>
-          planned(tubeInput(withDrive(usualBrief(shade), change(at), kind), kind)).lift.pullN;
+          planned(tubeInput(withDrive(usualResolved(shade), change(at), kind), kind)).lift.pullN;
         expect(pull(Math.max(a, b))).toBeLessThanOrEqual(pull(Math.min(a, b)) + 1e-9);
       }),
     );
   });
 
   test("a spring's band is half of what the weight on the cords changes by, on the lowered spool", () => {
-    const { lift } = planned(tubeInput(briefWith({ shade: { mount: "to-size" } }), "spring"));
+    const { lift } = planned(tubeInput(resolvedWith({ shade: { mount: "to-size" } }), "spring"));
     if (lift.kind !== "spring") throw new Error("invalid lift");
     const changeN = (lift.torqueRaisedNm - lift.torqueLoweredNm) / (lift.woundLoweredMm / 1000);
     expectNear(lift.bandN, changeN / 2, 1e-9);
@@ -278,7 +278,7 @@ describe("torque and pull", () => {
 describe("what the hand works", () => {
   const high = (kind: TubeKind, sillAboveFloorMm: number | undefined, lift = {}) =>
     tubeInput(
-      briefWith({
+      resolvedWith({
         opening: {
           widthsMm: [900],
           heightsMm: [1500],
@@ -320,28 +320,30 @@ describe("what the hand works", () => {
 
   test.each([
     ["spring", "lift.spring-unproven", "unproven"],
-    ["tube-loop", "lift.loop-tensioner", "mind"],
-    ["motor", "lift.motor-power", "mind"],
-  ] as const)("%s never goes without its caution", (kind, id, weight) => {
+    ["tube-loop", "lift.loop-tensioner", "note"],
+    ["motor", "lift.motor-power", "note"],
+  ] as const)("%s never goes without its caution", (kind, id, severity) => {
     const { findings } = planned(high(kind, 900));
-    expect(findings.find((finding) => finding.id === id)).toMatchObject({ weight });
+    expect(findings.find((finding) => finding.id === id)).toMatchObject({ severity });
   });
 
   test("a motor on the mains, or on nobody knows what, is a licensed electrician's", () => {
     for (const power of ["mains", undefined] as const) {
-      const brief = withDrive(briefWith({}), { power }, "motor");
-      const finding = planned(tubeInput(brief, "motor")).findings.find(({ id }) => id === "lift.motor-power");
+      const resolved = withDrive(resolvedWith({}), { power }, "motor");
+      const finding = planned(tubeInput(resolved, "motor")).findings.find(
+        ({ id }) => id === "lift.motor-power",
+      );
       expect(finding?.text).toMatch(/licensed electrician/);
-      expect(finding?.weight).toBe("unproven");
+      expect(finding?.severity).toBe("unproven");
     }
   });
 
   test("nothing is said of the time where the motor's speed is not known; 28 turns a minute else", () => {
     const silent = planned(
-      tubeInput(withDrive(briefWith({}), { turnsPerMin: undefined }, "motor"), "motor"),
+      tubeInput(withDrive(resolvedWith({}), { turnsPerMin: undefined }, "motor"), "motor"),
     ).lift;
     expect(silent).not.toHaveProperty("raiseSeconds");
-    const { lift } = planned(tubeInput(withDrive(briefWith({}), { turnsPerMin: 28 }, "motor"), "motor"));
+    const { lift } = planned(tubeInput(withDrive(resolvedWith({}), { turnsPerMin: 28 }, "motor"), "motor"));
     if (lift.kind !== "motor") throw new Error("invalid lift");
     expectNear(lift.raiseSeconds ?? 0, (lift.turns / 28) * 60, 1e-9);
     expect(lift.pullN).toBe(0);
@@ -358,7 +360,7 @@ describe("cords at the back", () => {
   const rear = (rearCords: (typeof REAR_GUIDES)[number]) =>
     planned(
       tubeInput(
-        briefWith({
+        resolvedWith({
           opening: { widthsMm: [inches(36)], heightsMm: [inches(60)] },
           shade: { mount: "to-size", making: { fold: { headrailMm: inches(3) }, lift: { rearCords } } },
         }),
@@ -385,19 +387,19 @@ describe("cords at the back", () => {
 
   test.each(["ring-locked", "enclosed"] as const)("%s: what the sleeves rub is not proven", (rearCords) => {
     const found = rear(rearCords).findings.filter(({ id }) => id === "lift.sleeve-friction");
-    expect(found).toMatchObject([{ weight: "unproven" }]);
+    expect(found).toMatchObject([{ severity: "unproven" }]);
   });
 });
 
 test("X1 with a loop: five spools above five columns, cords of 56.2 in, three turns and 6 in of knots", () => {
-  const brief = briefWith({
+  const resolved = resolvedWith({
     opening: { widthsMm: [inches(36)], heightsMm: [inches(60)] },
     shade: {
       mount: "to-size",
       making: { fold: { headrailMm: inches(3) }, lift: { knotsMm: inches(6) } },
     },
   });
-  const { lift } = planned(tubeInput(brief, "tube-loop", PLAIN_MASS));
+  const { lift } = planned(tubeInput(resolved, "tube-loop", PLAIN_MASS));
   expect(lift.spools.map(({ xMm }) => Math.round(xMm / inches(1)))).toEqual([2, 10, 18, 26, 34]);
   for (const cord of lift.cords) expectNear(cord.lengthMm, inches(56.2 + 6) + 3 * Math.PI * 21.4, 1e-6);
 });

@@ -1,5 +1,5 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { TubeLift } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { TubeLift } from "../../shade-plan/index.ts";
 import { cordLoads, heldWeight } from "../cord-loads.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
 import { withControl } from "./control.ts";
@@ -14,7 +14,7 @@ import { windCords } from "./winding.ts";
 
 /** Lift and rig of one shade with a tube: spools, supports and drive, cords without tails, torque and pull. */
 export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift; findings: Finding[] } {
-  const { brief, size, grid, mass } = input;
+  const { resolved, size, grid, mass } = input;
   const heldN = heldWeight(grid, input.form, mass, book);
   const loads = cordLoads(
     grid.columns.map(({ xMm }) => xMm),
@@ -26,12 +26,12 @@ export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift;
   const turning = torques(input, heldN, wound, book);
   const { cords, totalMm } = spoolCords(input, loads.designN, wound, book);
   const parts = {
-    controlSide: brief.making.lift.controlSide,
-    rearCords: brief.rearCords,
+    controlSide: resolved.making.lift.controlSide,
+    rearCords: resolved.rearCords,
     ...wovenSleeves(input, book),
-    cordId: brief.cord.id,
-    cordName: brief.cord.name,
-    cordDiameterMm: brief.cord.diameterMm,
+    cordId: resolved.cord.id,
+    cordName: resolved.cord.name,
+    cordDiameterMm: resolved.cord.diameterMm,
     eyes: [],
     cordTotalMm: totalMm,
     heldN,
@@ -54,22 +54,22 @@ export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift;
   return { lift, findings: judgeTube(input, lift, { rig, wound, loads, faults }, book) };
 }
 
-function rigParts({ gear }: TubeInput, { tube, spools, supports, drive }: TubeRig) {
+function rigParts({ liftParts }: TubeInput, { tube, spools, supports, drive }: TubeRig) {
   return {
     tube,
     spools,
     supports,
     supportLengthMm: SUPPORT_LENGTH.value,
     drive,
-    ...(gear.refused.length === 0
+    ...(liftParts.refused.length === 0
       ? {}
       : {
-          refusedDrives: gear.refused.map(({ drive: other, reason }) => ({
+          refusedDrives: liftParts.refused.map(({ drive: other, reason }) => ({
             driveId: other.id,
             driveName: other.name,
             reason,
           })),
         }),
-    heightMm: gear.heightMm,
+    heightMm: liftParts.heightMm,
   };
 }

@@ -14,7 +14,7 @@ export interface SeatedDrive {
  * Stretches in which a drive is looked for, the best first. Wand and loop hang from it: it sits at the control
  * end, or one bay further in. A spring or a motor is touched by nobody and may sit in any bay.
  */
-export function drivePlaces(line: BoardLine, kind: TubeKind): Gap[] {
+export function driveGaps(line: BoardLine, kind: TubeKind): Gap[] {
   const last = line.eyesMm.length;
   const hangs = kind === "tube-wand" || kind === "tube-loop";
   const bays = hangs ? Math.min(2, last) : last + 1;
@@ -23,7 +23,7 @@ export function drivePlaces(line: BoardLine, kind: TubeKind): Gap[] {
 
 /** At the control end where there is room, else in the middle of the nearest bay that has it, on a mark of the ruler. */
 export function seatDrive(line: BoardLine, kind: TubeKind, ruler: Ruler): SeatedDrive {
-  const tried = drivePlaces(line, kind);
+  const tried = driveGaps(line, kind);
   const found = tried.find(hasRoom);
   // Bays alike but for rounding are alike, so that left and right choose the same one.
   const gap = found ?? tried.reduce((a, b) => (shortOfMm(b) < shortOfMm(a) - SAME_LENGTH_MM ? b : a));

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import { headYMm, type SpoolCord } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import { headYMm, type SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { cordTotal } from "../cord-sum.ts";
@@ -8,13 +8,13 @@ import type { Wound } from "./winding.ts";
 
 /** Every cord: from its bottom ring to the spool above it, with the wraps that stay there. None has a tail. */
 export function spoolCords(
-  { brief, size, grid }: TubeInput,
+  { resolved, size, grid }: TubeInput,
   loadsN: readonly number[],
   { wrapsMm }: Wound,
   book: WorkingBook,
 ): { cords: SpoolCord[]; totalMm: number } {
   const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
-  const { knotsMm } = brief.making.lift;
+  const { knotsMm } = resolved.making.lift;
   const cords = grid.columns.map(({ number, xMm }, i): SpoolCord => {
     const riseMm = Math.max(0, toTopMm - headYMm(size, xMm));
     const lengthMm = lengthFigure(book, number, riseMm, wrapsMm, knotsMm);
@@ -26,7 +26,7 @@ export function spoolCords(
       wrapsMm,
       knotsMm,
       lengthMm,
-      cutMm: upToMark(lengthMm, brief.units.ruler),
+      cutMm: upToMark(lengthMm, resolved.units.ruler),
       loadN,
       pullN: loadN,
     };
@@ -53,6 +53,6 @@ function lengthFigure(
     },
     cite: cite("geometry", "rise, wraps and knots"),
     note: "the rise is taken to the top line: board and tube stay as spare",
-    reckon: ({ y, w, k }) => y + w + k,
+    compute: ({ y, w, k }) => y + w + k,
   });
 }

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import { type Form, type Grid, type Mass, massByPlace } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import { type Form, type Grid, type Mass, massByCarrier } from "../../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { Wound } from "./winding.ts";
@@ -40,7 +40,7 @@ function heldLowered(grid: Grid, form: Form, mass: Mass, book: WorkingBook): num
   const [bottom, first] = form.stretches;
   const slackMm = first === undefined ? 0 : Math.max(0, first.clothMm - first.cordMm);
   const cordMm = grid.spacingsMm[0] ?? Math.max(0, grid.topSectionMm - grid.headrailMm);
-  const { clothKg, barKg, rowsKg } = massByPlace(mass);
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   return book.figure("lift.held-lowered", {
     label: "Weight on the cords, shade lowered",
     symbol: "G",
@@ -57,7 +57,7 @@ function heldLowered(grid: Grid, form: Form, mass: Mass, book: WorkingBook): num
       L: [form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0), "mm", "cloth from hem to top line"],
     },
     cite: cite("geometry", "the ring above carries the other half of the first fold"),
-    reckon: ({ g, b, e, p, C, d, F, L }) => g * (b + e / p + C * Math.min(1, (d + F / 2) / L)),
+    compute: ({ g, b, e, p, C, d, F, L }) => g * (b + e / p + C * Math.min(1, (d + F / 2) / L)),
   });
 }
 
@@ -72,7 +72,7 @@ function torque(id: string, state: string, heldN: number, radiusMm: number, book
       ρ: [radiusMm, "mm", "axis to the cord on its spool"],
     },
     cite: cite("nist-sp-811", "torque, N·m"),
-    reckon: ({ G, ρ }) => (G * ρ) / MM_PER_M,
+    compute: ({ G, ρ }) => (G * ρ) / MM_PER_M,
   });
 }
 
@@ -99,6 +99,6 @@ export function handPull(
       r: [hand.radiusMm, "mm", hand.radiusLabel],
     },
     cite: efficiency.cite,
-    reckon: ({ m, M, η, i, r }) => (MM_PER_M * Math.max(m, M)) / (η * i * r),
+    compute: ({ m, M, η, i, r }) => (MM_PER_M * Math.max(m, M)) / (η * i * r),
   });
 }

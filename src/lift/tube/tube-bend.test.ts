@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
-import { WorkingBook } from "../../account/index.ts";
-import type { LiftTube } from "../../shade/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
+import type { LiftTube } from "../../shade-plan/index.ts";
 import { tubeStiffness } from "./tube-bend.ts";
 
 const tube: LiftTube = {

@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Tube } from "../../job/index.ts";
 import { roundTube, solveBeam } from "../../mechanics/index.ts";
-import type { LiftTube, Spool, TubeSupport } from "../../shade/index.ts";
+import type { LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 
@@ -71,7 +71,7 @@ export function tubeStiffness(
       I: [section.inertiaMm4, "ratio", "second moment of the tube’s ring, π(D⁴ − d⁴)/64, mm⁴"],
     },
     cite: of.cite,
-    reckon: ({ J, E, I }) => J / (E * I),
+    compute: ({ J, E, I }) => J / (E * I),
   });
   return { bendMm, twistMm: twist(spools, loadsN, woundMm, driveMm, of, 2 * section.inertiaMm4, book) };
 }
@@ -107,6 +107,6 @@ function twist(
     },
     cite: of.cite,
     note: "angle of twist Σ M·l / (G·K)",
-    reckon: ({ ρ, A, B, G, K }) => (ρ * (A - B)) / (G * K),
+    compute: ({ ρ, A, B, G, K }) => (ρ * (A - B)) / (G * K),
   });
 }

@@ -1,5 +1,5 @@
-import type { Brief, Drive, DriveKind, LiftKind, Tube } from "../../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../../shade/index.ts";
+import type { Drive, DriveKind, LiftKind, ResolvedShade, Tube } from "../../job/index.ts";
+import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 
 export type TubeKind = Exclude<LiftKind, "cord-lock">;
 
@@ -21,7 +21,7 @@ export interface SpoolSize {
 }
 
 /** Tube and drive of one shade, chosen before the folds are laid: their height decides the headrail allowance. */
-export interface TubeGear {
+export interface TubeLiftParts {
   kind: TubeKind;
   tube: Tube;
   spool: SpoolSize;
@@ -38,10 +38,10 @@ export interface TubeGear {
 
 /** What a lift with a tube follows from. */
 export interface TubeInput {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;
   mass: Mass;
-  gear: TubeGear;
+  liftParts: TubeLiftParts;
 }

@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { type ControlFrame, mirrored } from "../control-frame.ts";
 import type { BoardLine } from "../gaps.ts";
@@ -16,7 +16,7 @@ export const PARTS_APART = sourced(
  * the drive takes the place of the lock.
  */
 export function tubeLine(
-  { making }: Brief,
+  { making }: ResolvedShade,
   size: Size,
   columns: readonly { xMm: number }[],
   parts: { spoolMm: number; driveMm: number },

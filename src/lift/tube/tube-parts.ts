@@ -1,4 +1,4 @@
-import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade/index.ts";
+import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
 import { hasRoom } from "../gaps.ts";
 import { type PlacedSupports, placeSupports } from "./place-supports.ts";
@@ -16,14 +16,14 @@ export interface TubeRig {
   placed: PlacedSupports;
 }
 
-export function tubeRig({ brief, size, grid, gear }: TubeInput): TubeRig {
-  const frame: ControlFrame = { side: brief.making.lift.controlSide, widthMm: size.finishedWidthMm };
-  const { drive, spool, tube } = gear;
-  const line = tubeLine(brief, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
-  const seated = seatDrive(line, gear.kind, brief.units.ruler);
+export function tubeRig({ resolved, size, grid, liftParts }: TubeInput): TubeRig {
+  const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const { drive, spool, tube } = liftParts;
+  const line = tubeLine(resolved, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
+  const seated = seatDrive(line, liftParts.kind, resolved.units.ruler);
   const placed = placeSupports(line, seated);
   const [fromMm, toMm] = mirroredStretch(frame, [placed.tubeFromMm, placed.tubeToMm]);
-  const zMm = brief.board.depthMm / 2;
+  const zMm = resolved.board.depthMm / 2;
   const xMm = mirrored(frame, seated.atMm);
   return {
     tube: {
@@ -34,7 +34,7 @@ export function tubeRig({ brief, size, grid, gear }: TubeInput): TubeRig {
       toMm,
       lengthMm: toMm - fromMm,
       zMm,
-      axisMm: gear.axisMm,
+      axisMm: liftParts.axisMm,
     },
     spools: grid.columns.map(({ number, xMm: at }) => ({
       number,
@@ -61,7 +61,7 @@ export function tubeRig({ brief, size, grid, gear }: TubeInput): TubeRig {
         .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]))
         .sort((a, b) => a[0] - b[0]),
       forced: seated.forced,
-      screwsMm: screwPlaces(drive, xMm, zMm),
+      screwsMm: screwPositions(drive, xMm, zMm),
       ...(drive.massMaxKg === undefined ? {} : { massMaxKg: drive.massMaxKg }),
     },
     seated,
@@ -70,7 +70,7 @@ export function tubeRig({ brief, size, grid, gear }: TubeInput): TubeRig {
 }
 
 /** One row of screws up to three, two rows from four, within the drive's own footprint. */
-function screwPlaces(
+function screwPositions(
   { screws, lengthMm, depthMm }: { screws: number; lengthMm: number; depthMm: number },
   xMm: number,
   zMm: number,

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { turnsBetween, type Winding, woundRadiusMm } from "../../mechanics/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
@@ -19,12 +19,12 @@ export interface Wound {
   turns: number;
 }
 
-export function windCords({ brief, grid, gear }: TubeInput, book: WorkingBook): Wound {
-  const cordMm = brief.cord.diameterMm;
+export function windCords({ resolved, grid, liftParts }: TubeInput, book: WorkingBook): Wound {
+  const cordDiameterMm = resolved.cord.diameterMm;
   const winding: Winding = {
-    coreRadiusMm: gear.spool.coreMm / 2,
-    cordDiameterMm: cordMm,
-    sideBySide: sideBySide(gear.spool.windMm, cordMm, book),
+    coreRadiusMm: liftParts.spool.coreMm / 2,
+    cordDiameterMm,
+    sideBySide: sideBySide(liftParts.spool.windMm, cordDiameterMm, book),
   };
   const wrapsMm = book.figure("rig.wraps-left", {
     label: "Cord that stays on a spool, shade lowered",
@@ -33,11 +33,11 @@ export function windCords({ brief, grid, gear }: TubeInput, book: WorkingBook): 
     formula: "m·π·(c + d)",
     given: {
       m: [WRAPS_LEFT.value, "count", "wraps that stay"],
-      c: [gear.spool.coreMm, "mm", "core of the spool"],
-      d: [cordMm, "mm", "cord"],
+      c: [liftParts.spool.coreMm, "mm", "core of the spool"],
+      d: [cordDiameterMm, "mm", "cord"],
     },
     cite: WRAPS_LEFT.cite,
-    reckon: ({ c, d }) => wrapsLeftMm(c, d),
+    compute: ({ c, d }) => wrapsLeftMm(c, d),
   });
   const travelMm = Math.max(0, grid.travelMm);
   const loweredMm = radius("lift.wound-lowered", "lowered", winding, wrapsMm, book);
@@ -51,26 +51,26 @@ export function windCords({ brief, grid, gear }: TubeInput, book: WorkingBook): 
       R: [raisedMm, "mm", "axis to cord, raised"],
       r: [loweredMm, "mm", "axis to cord, lowered"],
       s: [winding.sideBySide, "count", "wraps side by side"],
-      d: [cordMm, "mm", "cord"],
+      d: [cordDiameterMm, "mm", "cord"],
     },
     cite: woundCite,
-    reckon: ({ R, r }) => turnsBetween(winding, r, R),
+    compute: ({ R, r }) => turnsBetween(winding, r, R),
   });
   return { winding, wrapsLeft: WRAPS_LEFT.value, wrapsMm, loweredMm, raisedMm, turns };
 }
 
 /** Cord that stays on a spool of this core, mm. */
-export function wrapsLeftMm(coreMm: number, cordMm: number): number {
-  return WRAPS_LEFT.value * Math.PI * (coreMm + cordMm);
+export function wrapsLeftMm(coreMm: number, cordDiameterMm: number): number {
+  return WRAPS_LEFT.value * Math.PI * (coreMm + cordDiameterMm);
 }
 
 /** So many wraps lie side by side between the flanges. */
-export function wrapsAbreast(windMm: number, cordMm: number): number {
-  return Math.max(1, Math.floor(windMm / cordMm + FIT_SLACK));
+export function wrapsAbreast(windMm: number, cordDiameterMm: number): number {
+  return Math.max(1, Math.floor(windMm / cordDiameterMm + FIT_SLACK));
 }
 
 /** Where nobody measured the spool, the cord is taken to wind upon itself: then it grows fastest. */
-function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBook): number {
+function sideBySide(windMm: number | undefined, cordDiameterMm: number, book: WorkingBook): number {
   if (windMm === undefined) return 1;
   return book.figure("lift.wraps-side-by-side", {
     label: "Wraps side by side on a spool",
@@ -79,10 +79,10 @@ function sideBySide(windMm: number | undefined, cordMm: number, book: WorkingBoo
     formula: "max(1, floor(b / d))",
     given: {
       b: [windMm, "mm", "clear width between the flanges"],
-      d: [cordMm, "mm", "cord"],
+      d: [cordDiameterMm, "mm", "cord"],
     },
     cite: cite("geometry"),
-    reckon: ({ b, d }) => wrapsAbreast(b, d),
+    compute: ({ b, d }) => wrapsAbreast(b, d),
   });
 }
 
@@ -99,6 +99,6 @@ function radius(id: string, state: string, winding: Winding, woundMm: number, bo
       s: [winding.sideBySide, "count", "wraps side by side"],
     },
     cite: woundCite,
-    reckon: ({ l }) => woundRadiusMm(winding, l),
+    compute: ({ l }) => woundRadiusMm(winding, l),
   });
 }

@@ -14,7 +14,7 @@ export interface LoadedBeam {
   stiffnessNmm2: number;
 }
 
-export interface BeamPlace {
+export interface BeamPoint {
   atMm: number;
   value: number;
 }
@@ -25,9 +25,9 @@ export interface SolvedBeam {
   deflectionMm(atMm: number): number;
   momentNmm(atMm: number): number;
   /** Largest deflection either way. */
-  largestDeflection: BeamPlace;
+  largestDeflection: BeamPoint;
   /** Largest moment either way. */
-  largestMoment: BeamPlace;
+  largestMoment: BeamPoint;
 }
 
 /**
@@ -138,7 +138,7 @@ function marksOf({ fromMm, toMm, supportsMm, points, spread }: LoadedBeam): numb
 /** Between two marks the slope changes sign a few times at most; this many looks find each. */
 const LOOKS = 8;
 
-function largestDeflection(beam: LoadedBeam, value: Along, slope: Along): BeamPlace {
+function largestDeflection(beam: LoadedBeam, value: Along, slope: Along): BeamPoint {
   const marks = marksOf(beam);
   let best = placeAt(value, beam.fromMm);
   for (let i = 1; i < marks.length; i++) {
@@ -160,7 +160,7 @@ function largestDeflection(beam: LoadedBeam, value: Along, slope: Along): BeamPl
 }
 
 /** A parabola follows from the moments at both its ends and the shear at its beginning. */
-function largestMoment(beam: LoadedBeam, value: Along, shear: Along): BeamPlace {
+function largestMoment(beam: LoadedBeam, value: Along, shear: Along): BeamPoint {
   const marks = marksOf(beam);
   let best = placeAt(value, beam.fromMm);
   let before = best;
@@ -178,11 +178,11 @@ function largestMoment(beam: LoadedBeam, value: Along, shear: Along): BeamPlace 
   return best;
 }
 
-function placeAt(value: Along, atMm: number): BeamPlace {
+function placeAt(value: Along, atMm: number): BeamPoint {
   return { atMm, value: value(atMm) };
 }
 
-function larger(best: BeamPlace, one: BeamPlace): BeamPlace {
+function larger(best: BeamPoint, one: BeamPoint): BeamPoint {
   return Math.abs(one.value) > Math.abs(best.value) ? one : best;
 }
 

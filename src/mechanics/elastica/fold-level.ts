@@ -20,7 +20,7 @@ export function foldWeight(
 }
 
 /** Where a weight lies in the table. */
-export interface LevelPlace {
+export interface LevelPosition {
   /** Its row at or below the weight, and the next. */
   low: number;
   below: FoldLevel;
@@ -31,7 +31,7 @@ export interface LevelPlace {
   above: number;
 }
 
-export function foldLevel(weight: number): LevelPlace {
+export function foldLevel(weight: number): LevelPosition {
   if (!(weight >= 0)) throw new Error(`invalid weight: ${weight}`);
   const last = FOLD_TABLE.length - 1;
   const place = Math.min(last, Math.max(0, Math.log2(weight)));

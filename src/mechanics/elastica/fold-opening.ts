@@ -2,7 +2,7 @@ import type { Solved } from "../solve/outcome.ts";
 import { foldLevel } from "./fold-level.ts";
 import { follow } from "./follow.ts";
 import { hangFromNothing } from "./hang-strip.ts";
-import { type LeaningState, leaningPlaces, leanStrip } from "./leaning-strip.ts";
+import { type LeaningState, leaningPoints, leanStrip } from "./leaning-strip.ts";
 
 /** How a fold goes from flat to gathered in front of a flat wall, in shares of its own measures. */
 export interface FoldOpening {
@@ -46,7 +46,7 @@ export function solveOpening(weight: number): FoldOpening | undefined {
     const [from, to] = [CLOSINGS[k - 1] as number, CLOSINGS[k] as number];
     state = walk(state.value, (part) => at(from + part * (to - from)));
     if (state.kind === "notConverged") return undefined;
-    out = Math.max(out, ...leaningPlaces(state.value, at(to)).x);
+    out = Math.max(out, ...leaningPoints(state.value, at(to)).x);
   }
   return { startShare, outShare: out / 2 };
 }

@@ -10,14 +10,14 @@ const stackOf = (count: number, change: Partial<FoldStackProblem> = {}, bending 
   weightNPerMm2: weightNPerMm2(370),
   rigidityNmm: rigidityNmm(370, bending),
   thicknessMm: 0.8,
-  apron: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
+  skirt: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
   ...change,
 });
 
 const stacked = stackFolds;
 
 describe("gathered folds in front of each other", () => {
-  test("each plane passes on the moment of the weight in front of it; the apron holds the whole", () => {
+  test("each plane passes on the moment of the weight in front of it; the skirt holds the whole", () => {
     const problem = stackOf(6);
     const stack = stacked(problem);
     const { planesRad, momentsN, halvesRad } = stack;
@@ -28,7 +28,7 @@ describe("gathered folds in front of each other", () => {
       expectNear((momentsN[k] ?? 0) - (momentsN[k + 1] ?? 0), pull * Math.sin(axis), 1e-6);
     }
     expectNear(momentsN[6] ?? 1, 0, 1e-5 * pull);
-    const { weightNPerMm, centreMm } = problem.apron;
+    const { weightNPerMm, centreMm } = problem.skirt;
     expectNear(weightNPerMm * centreMm * Math.tan(-(planesRad[0] ?? 0)), momentsN[0] ?? 0, 1e-9);
   });
 
@@ -42,14 +42,14 @@ describe("gathered folds in front of each other", () => {
     });
   });
 
-  test("a pane behind stops the apron and moves the folds forward", () => {
+  test("a pane behind stops the skirt and moves the folds forward", () => {
     const [free, held] = [stacked(stackOf(8)), stacked(stackOf(8, { paneMm: 8 }))];
     expect(free.behindMm).toBeGreaterThan(8);
     expectNear(held.behindMm, 8, 1e-9);
     expect(held.frontMm).toBeGreaterThan(free.frontMm);
   });
 
-  test("no folds: the apron hangs straight", () => {
+  test("no folds: the skirt hangs straight", () => {
     const stack = stacked(stackOf(0));
     expectNear(stack.frontMm, 0, 1e-12);
     expectNear(stack.planesRad[0] ?? 1, 0, 1e-12);
@@ -84,7 +84,7 @@ describe("gathered folds in front of each other", () => {
       arcsMm: small.arcsMm.map((arc) => 2 * arc),
       rigidityNmm: small.rigidityNmm * 8,
       thicknessMm: 1.6,
-      apron: { lengthMm: 200, weightNPerMm: 0.0096, centreMm: 184 },
+      skirt: { lengthMm: 200, weightNPerMm: 0.0096, centreMm: 184 },
     };
     expectNear(stacked(large).frontMm, 2 * stacked(small).frontMm, 1e-4);
   });

@@ -11,13 +11,13 @@ export interface FoldStackProblem {
   /** All layers together, mm. */
   thicknessMm: number;
   /** The flat piece that hangs behind them, below the lowest row. */
-  apron: Apron;
+  skirt: Skirt;
   /** From the line of the hinges back to a pane, mm. */
   paneMm?: number;
 }
 
 /** Its length, weight for each mm of width, and how far down that acts. */
-export interface Apron {
+export interface Skirt {
   lengthMm: number;
   weightNPerMm: number;
   centreMm: number;
@@ -25,8 +25,8 @@ export interface Apron {
   leanRad?: number;
 }
 
-/** An apron so heavy that nothing swings it: a soft fold, which holds those above it off. */
-export function fixedApron(leanRad: number): Apron {
+/** A skirt so heavy that nothing swings it: a soft fold, which holds those above it off. */
+export function fixedSkirt(leanRad: number): Skirt {
   return { lengthMm: 1, centreMm: 1, weightNPerMm: 1e9, leanRad };
 }
 
@@ -38,7 +38,7 @@ export interface FoldStack {
   halvesRad: number[];
   /** What is passed on at each of those planes, as a moment about the hinges for each mm of width, N. */
   momentsN: number[];
-  /** How far the foremost fold stands out from the line of hinges, and the apron behind it. */
+  /** How far the foremost fold stands out from the line of hinges, and the skirt behind it. */
   frontMm: number;
   behindMm: number;
   /** Lowest point of the folds below the hinges. */
@@ -124,9 +124,9 @@ interface Lean {
   left: number;
 }
 
-/** The stack from behind to front for a guess of what leans on the apron. */
+/** The stack from behind to front for a guess of what leans on the skirt. */
 function lean(problem: FoldStackProblem, drops: readonly Drop[], moment: number): Lean {
-  const found: Lean = { planes: [apronRad(problem, moment)], halves: [], moments: [moment], left: moment };
+  const found: Lean = { planes: [skirtRad(problem, moment)], halves: [], moments: [moment], left: moment };
   for (const { family, pull, scale, thickRad } of drops) {
     const from = found.planes.at(-1) ?? 0;
     let [half, next] = [family.freeRad, 0];
@@ -142,13 +142,13 @@ function lean(problem: FoldStackProblem, drops: readonly Drop[], moment: number)
   return found;
 }
 
-/** The apron swings back until its own weight, or the pane, holds what leans on it. */
-function apronRad({ apron, paneMm }: FoldStackProblem, moment: number): number {
-  const pull = apron.weightNPerMm * apron.centreMm;
+/** The skirt swings back until its own weight, or the pane, holds what leans on it. */
+function skirtRad({ skirt, paneMm }: FoldStackProblem, moment: number): number {
+  const pull = skirt.weightNPerMm * skirt.centreMm;
   const free = pull > 0 ? Math.atan(moment / pull) : moment > 0 ? Math.PI / 2 : 0;
   const room =
-    paneMm === undefined || apron.lengthMm <= paneMm ? Math.PI / 2 : Math.asin(paneMm / apron.lengthMm);
-  return (apron.leanRad ?? 0) - Math.min(free, room);
+    paneMm === undefined || skirt.lengthMm <= paneMm ? Math.PI / 2 : Math.asin(paneMm / skirt.lengthMm);
+  return (skirt.leanRad ?? 0) - Math.min(free, room);
 }
 
 function described(
@@ -156,7 +156,7 @@ function described(
   drops: readonly Drop[],
   { planes, halves, moments }: Lean,
 ): FoldStack {
-  let [frontMm, bottomMm] = [0, problem.apron.lengthMm];
+  let [frontMm, bottomMm] = [0, problem.skirt.lengthMm];
   drops.forEach(({ halfMm, thickRad }, k) => {
     const half = halves[k] ?? 0;
     const axis = (planes[k] ?? 0) + half + thickRad;
@@ -166,6 +166,6 @@ function described(
     frontMm = Math.max(frontMm, middle * Math.sin(axis) + radius);
     bottomMm = Math.max(bottomMm, middle * Math.cos(axis) + radius);
   });
-  const behindMm = Math.max(0, -Math.sin(planes[0] ?? 0) * problem.apron.lengthMm);
+  const behindMm = Math.max(0, -Math.sin(planes[0] ?? 0) * problem.skirt.lengthMm);
   return { planesRad: planes, halvesRad: halves, momentsN: moments, frontMm, behindMm, bottomMm };
 }

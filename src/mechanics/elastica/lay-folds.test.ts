@@ -1,18 +1,18 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { rigidityNmm, weightNPerMm2 } from "../bending/rigidity.ts";
-import { type FoldCloth, type FoldPlace, type LaidFold, layFolds } from "./lay-folds.ts";
+import { type FoldCloth, type FoldSpan, type LaidFold, layFolds } from "./lay-folds.ts";
 
 const clothOf = (bending: number): FoldCloth => ({
   weightNPerMm2: weightNPerMm2(370),
   rigidityNmm: rigidityNmm(370, bending),
   thicknessMm: 0.8,
-  apron: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
+  skirt: { lengthMm: 100, weightNPerMm: 0.0048, centreMm: 92 },
   paneMm: 30,
 });
 
 /** Folds gathered from the bottom up, as the bottom row is lifted. */
-function placesAt(liftMm: number, count: number, arcMm = 200): FoldPlace[] {
+function placesAt(liftMm: number, count: number, arcMm = 200): FoldSpan[] {
   let left = liftMm;
   return Array.from({ length: count }, () => {
     const take = Math.min(arcMm, left);
@@ -21,7 +21,7 @@ function placesAt(liftMm: number, count: number, arcMm = 200): FoldPlace[] {
   });
 }
 
-function laid(cloth: FoldCloth, places: readonly FoldPlace[]): LaidFold[] {
+function laid(cloth: FoldCloth, places: readonly FoldSpan[]): LaidFold[] {
   const found = layFolds(cloth, places);
   if (found === undefined) throw new Error("no folds");
   return found.folds;
@@ -41,7 +41,7 @@ describe("all folds of a shade at every height", () => {
       for (let lift = 0; lift <= 800; lift += 25) {
         const places = placesAt(lift, 4);
         laid(cloth, places).forEach((fold, k) => {
-          const place = places[k] as FoldPlace;
+          const place = places[k] as FoldSpan;
           // Chords of an arc bent round the loop are a little short.
           expectNear(lengthOf(fold.outline), place.arcMm, 0.005 * place.arcMm);
           const [x, y] = fold.outline.at(-1) ?? [Number.NaN, Number.NaN];

@@ -1,7 +1,7 @@
 import { closeEdges } from "./close-edges.ts";
 import { dropFamily } from "./drop-family.ts";
 import { foldWeight } from "./fold-level.ts";
-import { type FoldStack, type FoldStackProblem, fixedApron, stackFolds } from "./fold-stack.ts";
+import { type FoldStack, type FoldStackProblem, fixedSkirt, stackFolds } from "./fold-stack.ts";
 import type { LeaningProblem } from "./leaning-strip.ts";
 import { type Course, leaning, openSlope, type Path } from "./open-fold.ts";
 
@@ -9,7 +9,7 @@ import { type Course, leaning, openSlope, type Path } from "./open-fold.ts";
 export type FoldCloth = Omit<FoldStackProblem, "arcsMm">;
 
 /** One stretch of cloth between two rows: cloth in it, and the height between the rows now. */
-export interface FoldPlace {
+export interface FoldSpan {
   arcMm: number;
   gapMm: number;
 }
@@ -26,8 +26,8 @@ export interface LaidFold {
 
 export interface LaidFolds {
   folds: LaidFold[];
-  /** How far the apron below the lowest row swings: forward positive, so 0 or less. */
-  apronRad: number;
+  /** How far the skirt below the lowest row swings: forward positive, so 0 or less. */
+  skirtRad: number;
   /** The soft fold below the lowest row, where there is one. */
   under?: LaidFold;
 }
@@ -43,37 +43,37 @@ const SAME_MM = 1e-6;
  */
 export function layFolds(
   cloth: FoldCloth,
-  places: readonly FoldPlace[],
-  under?: FoldPlace,
+  spans: readonly FoldSpan[],
+  under?: FoldSpan,
 ): LaidFolds | undefined {
-  if (under !== undefined) return layOver(cloth, places, under);
+  if (under !== undefined) return layOver(cloth, spans, under);
   const memo = memoOf(cloth);
   const laid: LaidFold[] = [];
-  const stack = stackNow(memo, cloth, places);
-  for (let k = 0; k < places.length; k++) {
-    const place = places[k] as FoldPlace;
+  const stack = stackNow(memo, cloth, spans);
+  for (let k = 0; k < spans.length; k++) {
+    const span = spans[k] as FoldSpan;
     const fold =
-      place.arcMm - place.gapMm < SAME_MM
-        ? flat(place)
-        : place.gapMm < SAME_MM
-          ? gathered(cloth, place, stack, k)
-          : open(memo, cloth, places, k, laid[k - 1]);
+      span.arcMm - span.gapMm < SAME_MM
+        ? flat(span)
+        : span.gapMm < SAME_MM
+          ? gathered(cloth, span, stack, k)
+          : open(memo, cloth, spans, k, laid[k - 1]);
     if (fold === undefined) return undefined;
     laid.push(fold);
   }
-  return { folds: laid, apronRad: stack.planesRad[0] ?? 0 };
+  return { folds: laid, skirtRad: stack.planesRad[0] ?? 0 };
 }
 
 /** The same over a soft fold that hangs below the lowest row for good: those above lean on its outer side. */
-function layOver(cloth: FoldCloth, places: readonly FoldPlace[], under: FoldPlace): LaidFolds | undefined {
+function layOver(cloth: FoldCloth, spans: readonly FoldSpan[], under: FoldSpan): LaidFolds | undefined {
   const memo = memoOf(cloth);
   const key = `${under.arcMm} ${under.gapMm}`;
   const known = memo.over.get(key);
   const lowest = known?.under ?? layFolds(cloth, [under])?.folds[0];
   if (lowest === undefined) return undefined;
-  const above = known?.above ?? { ...cloth, apron: fixedApron(outerTilt(lowest)) };
+  const above = known?.above ?? { ...cloth, skirt: fixedSkirt(outerTilt(lowest)) };
   memo.over.set(key, { under: lowest, above });
-  const laid = layFolds(above, places);
+  const laid = layFolds(above, spans);
   return laid === undefined ? undefined : { ...laid, under: lowest };
 }
 
@@ -103,23 +103,23 @@ function stackOf(memo: Memo, cloth: FoldCloth, arcsMm: readonly number[]): FoldS
 }
 
 /** How many folds at the bottom are gathered. */
-function gatheredBelow(places: readonly FoldPlace[], until: number): number {
+function gatheredBelow(spans: readonly FoldSpan[], until: number): number {
   let from = until;
-  while (from > 0 && (places[from - 1] as FoldPlace).gapMm < SAME_MM) from--;
+  while (from > 0 && (spans[from - 1] as FoldSpan).gapMm < SAME_MM) from--;
   return until - from;
 }
 
-const arcsOf = (places: readonly FoldPlace[], from: number, to: number) =>
-  places.slice(from, to).map(({ arcMm }) => arcMm);
+const arcsOf = (spans: readonly FoldSpan[], from: number, to: number) =>
+  spans.slice(from, to).map(({ arcMm }) => arcMm);
 
 /** The drops at the bottom, giving way to the next fold as it closes. */
-function stackNow(memo: Memo, cloth: FoldCloth, places: readonly FoldPlace[]): FoldStack {
+function stackNow(memo: Memo, cloth: FoldCloth, spans: readonly FoldSpan[]): FoldStack {
   let count = 0;
-  while (count < places.length && (places[count] as FoldPlace).gapMm < SAME_MM) count++;
-  const now = stackOf(memo, cloth, arcsOf(places, 0, count));
-  const next = places[count];
+  while (count < spans.length && (spans[count] as FoldSpan).gapMm < SAME_MM) count++;
+  const now = stackOf(memo, cloth, arcsOf(spans, 0, count));
+  const next = spans[count];
   if (next === undefined || next.arcMm - next.gapMm < SAME_MM) return now;
-  const after = stackOf(memo, cloth, arcsOf(places, 0, count + 1));
+  const after = stackOf(memo, cloth, arcsOf(spans, 0, count + 1));
   const part = leaning(closingOf(next));
   const mix = (a: readonly number[], b: readonly number[]) =>
     a.map((value, i) => value + part * ((b[i] ?? value) - value));
@@ -131,11 +131,11 @@ function stackNow(memo: Memo, cloth: FoldCloth, places: readonly FoldPlace[]): F
 }
 
 /** 0 where the fold hangs flat, 1 where its rows have met. */
-function closingOf({ arcMm, gapMm }: FoldPlace): number {
+function closingOf({ arcMm, gapMm }: FoldSpan): number {
   return 1 - gapMm / arcMm;
 }
 
-function flat({ arcMm }: FoldPlace): LaidFold {
+function flat({ arcMm }: FoldSpan): LaidFold {
   return {
     outline: [
       [0, 0],
@@ -148,15 +148,15 @@ function flat({ arcMm }: FoldPlace): LaidFold {
   };
 }
 
-function gathered(cloth: FoldCloth, place: FoldPlace, stack: FoldStack, k: number): LaidFold | undefined {
-  const slope = dropSlope(cloth, place, stack, k);
-  return slope === undefined ? undefined : drawn(slope, place, "gathered");
+function gathered(cloth: FoldCloth, span: FoldSpan, stack: FoldStack, k: number): LaidFold | undefined {
+  const slope = dropSlope(cloth, span, stack, k);
+  return slope === undefined ? undefined : drawn(slope, span, "gathered");
 }
 
 /** Slopes of a drop of the stack, turned to where it hangs. */
 function dropSlope(
   cloth: FoldCloth,
-  { arcMm }: FoldPlace,
+  { arcMm }: FoldSpan,
   stack: FoldStack,
   k: number,
 ): Float64Array | undefined {
@@ -168,7 +168,7 @@ function dropSlope(
   return family.slope(half)?.map((slope) => slope + axis);
 }
 
-function drawn(slope: Float64Array, { arcMm, gapMm }: FoldPlace, state: LaidFold["state"]): LaidFold {
+function drawn(slope: Float64Array, { arcMm, gapMm }: FoldSpan, state: LaidFold["state"]): LaidFold {
   const outline = polygon(slope, arcMm, gapMm);
   let [outMm, behindMm, bottomMm] = [0, 0, 0];
   for (const [out, down] of outline) {
@@ -199,48 +199,48 @@ function polygon(slope: Float64Array, arcMm: number, gapMm: number): LaidFold["o
 function open(
   memo: Memo,
   cloth: FoldCloth,
-  places: readonly FoldPlace[],
+  spans: readonly FoldSpan[],
   k: number,
   below: LaidFold | undefined,
 ): LaidFold | undefined {
-  const place = places[k] as FoldPlace;
-  const slope = openSlope(memo.paths, courseOf(memo, cloth, places, k, below), closingOf(place));
-  return slope === undefined ? undefined : drawn(slope, place, "open");
+  const span = spans[k] as FoldSpan;
+  const slope = openSlope(memo.paths, courseOf(memo, cloth, spans, k, below), closingOf(span));
+  return slope === undefined ? undefined : drawn(slope, span, "open");
 }
 
 function courseOf(
   memo: Memo,
   cloth: FoldCloth,
-  places: readonly FoldPlace[],
+  spans: readonly FoldSpan[],
   k: number,
   below: LaidFold | undefined,
 ): Course {
-  const { arcMm } = places[k] as FoldPlace;
+  const { arcMm } = spans[k] as FoldSpan;
   const weight = Math.min(LIMPEST, foldWeight(cloth, arcMm));
   const problemAt = (closing: number, tiltRad: number): LeaningProblem => ({
     weight,
     gap: 2 * (1 - closing),
     tiltRad: Math.min(MOST_TILT_RAD, tiltRad),
   });
-  if (gatheredBelow(places, k) < k) {
+  if (gatheredBelow(spans, k) < k) {
     // What is right below is on its way too: its own outer side is the plane.
     const tilt = below === undefined || below.state !== "open" ? 0 : outerTilt(below);
     return { key: `${arcMm} on ${tilt}`, problem: (closing) => problemAt(closing, tilt) };
   }
-  const before = stackOf(memo, cloth, arcsOf(places, 0, k));
-  const after = stackOf(memo, cloth, arcsOf(places, 0, k + 1));
+  const before = stackOf(memo, cloth, arcsOf(spans, 0, k));
+  const after = stackOf(memo, cloth, arcsOf(spans, 0, k + 1));
   const [from, to] = [before.planesRad[k] ?? 0, after.planesRad[k] ?? 0];
-  const last = dropSlope(cloth, places[k] as FoldPlace, after, k);
-  const like = k > 0 && places[k - 1]?.arcMm === arcMm ? memo.paths.get(keyOf(places, k - 1)) : undefined;
+  const last = dropSlope(cloth, spans[k] as FoldSpan, after, k);
+  const like = k > 0 && spans[k - 1]?.arcMm === arcMm ? memo.paths.get(keyOf(spans, k - 1)) : undefined;
   return {
-    key: keyOf(places, k),
+    key: keyOf(spans, k),
     problem: (closing) => problemAt(closing, from + leaning(closing) * (to - from)),
     ...(last === undefined ? {} : { last }),
     ...(like === undefined ? {} : { like }),
   };
 }
 
-const keyOf = (places: readonly FoldPlace[], k: number) => arcsOf(places, 0, k + 1).join(" ");
+const keyOf = (spans: readonly FoldSpan[], k: number) => arcsOf(spans, 0, k + 1).join(" ");
 
 /** Past this the cloth would lie on the fold below rather than lean on it, rad. */
 const MOST_TILT_RAD = 1.4;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { hangFromNothing } from "./hang-strip.ts";
-import { type LeaningProblem, type LeaningState, leaningPlaces, leanStrip } from "./leaning-strip.ts";
+import { type LeaningProblem, type LeaningState, leaningPoints, leanStrip } from "./leaning-strip.ts";
 import { placesOf, planeForces, type StripProblem } from "./strip.ts";
 
 /** Walks from a strip that only touches to the one asked for. */
@@ -36,7 +36,7 @@ describe("a strip that lies partly on the folds below it", () => {
     };
     const other = hangFromNothing(problem, 160);
     if (other.kind !== "converged") throw new Error("not converged");
-    const [mine, theirs] = [leaningPlaces(state, { gap }), placesOf(other.value.slope)];
+    const [mine, theirs] = [leaningPoints(state, { gap }), placesOf(other.value.slope)];
     // Springs sink by a thousandth; nodes do not meet the furthest point.
     expectNear(Math.max(...mine.x), Math.max(...theirs.x), 2e-3);
     expectNear(Math.max(...mine.y), Math.max(...theirs.y), 2e-3);

@@ -253,7 +253,7 @@ function shifts({ sin, cos }: System, turn: Float64Array, length: number): [numb
 }
 
 /** Places from the upper hinge to the lower one, what lies on the plane as one straight piece at the end. */
-export function leaningPlaces(
+export function leaningPoints(
   { slope, length }: LeaningState,
   { gap }: { gap: number },
 ): { x: number[]; y: number[] } {

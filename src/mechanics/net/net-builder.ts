@@ -3,9 +3,19 @@ import type { ClothNet, Contacts } from "./net.ts";
 /** Puts a net together thread by thread. */
 export class NetBuilder {
   readonly #nodeCount: number;
-  readonly #threads = { from: [] as number[], to: [] as number[], rest: [] as number[], stiff: [] as number[] };
+  readonly #threads = {
+    from: [] as number[],
+    to: [] as number[],
+    rest: [] as number[],
+    stiff: [] as number[],
+  };
   readonly #push: number[] = [];
-  readonly #bends = { nodes: [] as number[], weights: [] as number[], offset: [] as number[], stiff: [] as number[] };
+  readonly #bends = {
+    nodes: [] as number[],
+    weights: [] as number[],
+    offset: [] as number[],
+    stiff: [] as number[],
+  };
   readonly #load: Float64Array;
   readonly #held: Uint8Array;
 
@@ -28,7 +38,13 @@ export class NetBuilder {
   bend(nodes: readonly [number, number, number], steps: readonly [number, number], stiffness: number): void {
     const [a, b] = steps;
     const mean = (a + b) / 2;
-    this.#add(nodes, [1 / (a * mean), -(1 / a + 1 / b) / mean, 1 / (b * mean)], [0, 0, 0], [1, 1, 1], stiffness);
+    this.#add(
+      nodes,
+      [1 / (a * mean), -(1 / a + 1 / b) / mean, 1 / (b * mean)],
+      [0, 0, 0],
+      [1, 1, 1],
+      stiffness,
+    );
   }
 
   /** Bending at a node in a mirror plane across: its other neighbour is the mirror image of `beside`. */

@@ -28,7 +28,10 @@ const CONTACT_STEPS = 16;
  * only draw it to length: stiff from the start, each step that turns a thread stretches it and is cut to nothing.
  */
 export function softened(net: ClothNet, share: number): ClothNet {
-  return { ...net, threads: { ...net.threads, stiffness: net.threads.stiffness.map((whole) => whole * share) } };
+  return {
+    ...net,
+    threads: { ...net.threads, stiffness: net.threads.stiffness.map((whole) => whole * share) },
+  };
 }
 
 /**
@@ -71,7 +74,8 @@ function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradien
   const whole = matrix.values.slice();
   if (!factorEnvelope(matrix)) return undefined;
   const right = new Float64Array(rows);
-  for (let i = 0; i < row.length; i++) if ((row[i] as number) >= 0) right[row[i] as number] = -(gradient[i] as number);
+  for (let i = 0; i < row.length; i++)
+    if ((row[i] as number) >= 0) right[row[i] as number] = -(gradient[i] as number);
   const pressed = pressedContacts(net, x).map(({ at, slope }) => {
     const rowsOf: number[] = [];
     const weights: number[] = [];
@@ -91,11 +95,13 @@ function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradien
       multiplyEnvelope(plain, v, sum);
       for (const { slope, rowsOf, weights, sides } of pressed) {
         let depth = 0;
-        for (let i = 0; i < rowsOf.length; i++) depth += (weights[i] as number) * (v[rowsOf[i] as number] as number);
+        for (let i = 0; i < rowsOf.length; i++)
+          depth += (weights[i] as number) * (v[rowsOf[i] as number] as number);
         for (let i = 0; i < rowsOf.length; i++) {
           const r = rowsOf[i] as number;
           const weight = weights[i] as number;
-          sum[r] = (sum[r] as number) + slope * (weight * depth - sides * Math.abs(weight) * (v[r] as number));
+          sum[r] =
+            (sum[r] as number) + slope * (weight * depth - sides * Math.abs(weight) * (v[r] as number));
         }
       }
       return sum;
@@ -106,7 +112,8 @@ function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradien
     });
   } else solveEnvelope(matrix, solution);
   const step = new Float64Array(row.length);
-  for (let i = 0; i < row.length; i++) if ((row[i] as number) >= 0) step[i] = solution[row[i] as number] as number;
+  for (let i = 0; i < row.length; i++)
+    if ((row[i] as number) >= 0) step[i] = solution[row[i] as number] as number;
   return step;
 }
 

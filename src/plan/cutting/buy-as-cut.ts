@@ -1,6 +1,6 @@
-import { WorkingBook } from "../../account/index.ts";
 import { type ClothTaken, type LengthsTaken, priceAsCut } from "../../cost/index.ts";
-import { type Job, partsOf, settleRates } from "../../job/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
+import { type Job, partsOf, resolveRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 
@@ -14,7 +14,7 @@ export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
       cloths: cutting.cloths.flatMap((one) => clothTaken(one, cloths) ?? []),
       lengths: cutting.lengths.flatMap((one) => lengthsTaken(one) ?? []),
     },
-    settleRates(job.rates),
+    resolveRates(job.rates),
     plan.units,
     book,
   );
@@ -26,7 +26,7 @@ function clothTaken(
   cloths: readonly ClothTaken["cloth"][],
 ): ClothTaken | undefined {
   const cloth = cloths.find(({ id }) => id === clothId);
-  // Without a plan the layers are bought one by one, as they were reckoned.
+  // Without a plan the layers are bought one by one, as they were computed.
   if (cloth === undefined || !("bolts" in answer)) return undefined;
   let newMm = 0;
   let atHandMm = 0;
@@ -55,5 +55,5 @@ function lengthsTaken({
     return count === 0 ? [] : [{ lengthMm, count, price: stockPrices[stockId] }];
   });
   const bought = counts.reduce((sum, { count }) => sum + count, 0);
-  return { lineId: id, noun, counts, fromRack: answer.plan.bars.length - bought };
+  return { lineId: id, noun, counts, fromStock: answer.plan.bars.length - bought };
 }

@@ -1,7 +1,7 @@
 import { acrossRepeatMm, firstColumnMm } from "../../cloth/index.ts";
 import type { Piece } from "../../cutting/index.ts";
 import type { Cloth } from "../../job/index.ts";
-import type { Lay, Layer, LayerCut, Panel, Trim } from "../../shade/index.ts";
+import type { Lay, Layer, LayerCut, Panel, Trim } from "../../shade-plan/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
 
 /** Seen with the shade: joined to each other's colour, so cut from one dye lot. */

@@ -1,5 +1,5 @@
 import type { Bolt, ClothProblem } from "../../cutting/index.ts";
-import type { Cloth, SettledCutting, Stock } from "../../job/index.ts";
+import type { Cloth, ResolvedCutting, Stock } from "../../job/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
 import { clothPieces, columnsOf } from "./cloth-pieces.ts";
 
@@ -14,7 +14,7 @@ export function clothProblem(
   shades: readonly ShadePlan[],
   cloth: Cloth,
   stock: Stock,
-  cutting: SettledCutting,
+  cutting: ResolvedCutting,
 ): { problem: ClothProblem; newBoltId: string; boltNames: Record<string, string> } | undefined {
   const pieces = clothPieces(shades, cloth);
   if (pieces.length === 0) return undefined;
@@ -23,7 +23,7 @@ export function clothProblem(
   const boltNames: Record<string, string> = { [newBoltId]: "New cloth" };
   for (const { id, name } of held) boltNames[id] = name ?? id;
   const columnMm = columnsOf(cloth).firstMm;
-  const bolts: Bolt[] = held.map((one) => heldBolt(one, cloth, columnMm));
+  const bolts: Bolt[] = held.map((one) => boltInStock(one, cloth, columnMm));
   bolts.push({
     id: newBoltId,
     remnant: false,
@@ -58,10 +58,10 @@ function unusedId(taken: readonly string[]): string {
   return id;
 }
 
-type HeldCloth = NonNullable<Stock["cloth"]>[number];
+type ClothInStock = NonNullable<Stock["cloth"]>[number];
 
 /** Costs are in millimetres of new cloth. */
-function heldBolt(held: HeldCloth, cloth: Cloth, columnMm: number): Bolt {
+function boltInStock(held: ClothInStock, cloth: Cloth, columnMm: number): Bolt {
   const widthMm = Math.min(held.widthMm ?? cloth.usableWidthMm, cloth.usableWidthMm);
   const priced = held.pricePerM !== undefined && cloth.pricePerM !== undefined && cloth.pricePerM > 0;
   const share = priced ? (held.pricePerM ?? 0) / (cloth.pricePerM ?? 1) : AT_HAND_SHARE;

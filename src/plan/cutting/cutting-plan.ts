@@ -70,7 +70,7 @@ export function pieceNames({ problem }: ClothCutting): ReadonlyMap<string, strin
   return new Map(problem.pieces.map(({ id, shade, part }) => [id, `${shade}: ${part}`]));
 }
 
-/** How much new cloth some bolts take, mm along it; those of the plan unless told. */
+/** How much new cloth some bolts take, mm along it; those of the plan unless given. */
 export function newClothMm(
   { newBoltId, answer }: ClothCutting,
   bolts = "bolts" in answer ? answer.bolts : [],

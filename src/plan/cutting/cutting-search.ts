@@ -1,6 +1,6 @@
 import type { CostInput } from "../../cost/index.ts";
 import { ClothSearch, LengthsSearch, proveLengths, type SolveWhole } from "../../cutting/index.ts";
-import { type Job, partsOf, settleCutting, settleShade } from "../../job/index.ts";
+import { type Job, partsOf, resolveCutting, resolveShade } from "../../job/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
 import { clothProblem } from "./cloth-problem.ts";
@@ -29,7 +29,7 @@ export class CuttingSearch {
 
   constructor(job: Job, plan: Plan) {
     this.#job = { jobId: plan.jobId, jobName: plan.jobName, units: plan.units };
-    const cutting = settleCutting(job.cutting);
+    const cutting = resolveCutting(job.cutting);
     const parts = partsOf(job);
     this.#cloths = parts.cloths.flatMap((cloth) => {
       const made = clothProblem(plan.shades, cloth, job.stock, cutting);
@@ -123,9 +123,9 @@ function costInputs(job: Job, plan: Plan): CostInput[] {
     room.windows.flatMap((window, w) => {
       const shade = shades.get(window.id);
       if (shade === undefined) return [];
-      const brief = settleShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
+      const resolved = resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
       const { size, grid, form, cloth, lift, board } = shade;
-      return [{ brief, size, grid, form, cloth, lift, board }];
+      return [{ resolved, size, grid, form, cloth, lift, board }];
     }),
   );
 }
@@ -134,7 +134,7 @@ function costInputs(job: Job, plan: Plan): CostInput[] {
 export const FIRST_TRIES = 200;
 
 /**
- * How everything of a job is cut, after about so many tries. `plan(job)` reckons cloth layer by layer; this puts the
+ * How everything of a job is cut, after about so many tries. `plan(job)` computes cloth layer by layer; this puts the
  * pieces of all shades together.
  */
 export function planCutting(job: Job, plan: Plan, tries = FIRST_TRIES): CuttingPlan {

@@ -5,5 +5,5 @@ export { cuttingTicket, type TicketLine } from "./cutting-ticket.ts";
 export { type FollowedCut, followCuts } from "./follow-cuts.ts";
 export { clothGapWords, lengthsGapWords } from "./gap-words.ts";
 export { planAndCut } from "./plan-and-cut.ts";
-export { rackAfter } from "./rack-after.ts";
 export { cuttingSavings, type Saving } from "./savings.ts";
+export { stockAfter } from "./stock-after.ts";

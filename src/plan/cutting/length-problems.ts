@@ -6,7 +6,7 @@ import {
   soldLengths,
 } from "../../cost/index.ts";
 import type { LengthCut, StockLength } from "../../cutting/index.ts";
-import type { SettledCutting, Stock } from "../../job/index.ts";
+import type { ResolvedCutting, Stock } from "../../job/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LengthsCutting } from "./cutting-plan.ts";
 
@@ -19,7 +19,7 @@ const NEW = "new";
 export function lengthTasks(
   inputs: readonly CostInput[],
   stock: Stock,
-  cutting: SettledCutting,
+  cutting: ResolvedCutting,
 ): LengthsTask[] {
   const byId = new Map<string, { need: CutNeed; cuts: LengthCut[] }>();
   for (const input of inputs) {
@@ -30,9 +30,9 @@ export function lengthTasks(
       need.cutsMm.forEach((lengthMm, n) => {
         if (lengthMm <= 0) return;
         task.cuts.push({
-          id: `${input.brief.shadeId}/${need.id}-${n + 1}`,
+          id: `${input.resolved.shadeId}/${need.id}-${n + 1}`,
           lengthMm,
-          shade: input.brief.windowName,
+          shade: input.resolved.windowName,
           part: need.cutsMm.length === 1 ? need.label : `${need.label} ${n + 1} of ${need.cutsMm.length}`,
         });
       });
@@ -47,19 +47,19 @@ function taskOf(
   need: CutNeed,
   cuts: readonly LengthCut[],
   stock: Stock,
-  cutting: SettledCutting,
+  cutting: ResolvedCutting,
 ): LengthsTask {
   const held = (stock.lengths ?? []).filter(({ part }) => part === need.stockId);
-  const rack = held.map(({ id, lengthMm }): StockLength => ({ id, lengthMm, cost: 0, available: 1 }));
+  const atHand = held.map(({ id, lengthMm }): StockLength => ({ id, lengthMm, cost: 0, available: 1 }));
   const sold = need.sort === "lengths" ? newStock(need, new Set(held.map(({ id }) => id))) : [];
-  const longestMm = [...rack, ...sold].reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
+  const longestMm = [...atHand, ...sold].reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
   const soldMm = sold.reduce((most, { lengthMm }) => Math.max(most, lengthMm), 0);
   const isSold = sold.length > 0;
   const fits = ({ lengthMm }: LengthCut) => !isSold || lengthMm <= longestMm + SAME_LENGTH_MM;
   const fitting = cuts.filter(fits);
   const noun = need.sort === "lengths" ? need.noun : "piece";
-  // A cut that only the rack is long enough for is bought to measure where the rack does not reach.
-  const rackAlone = fitting.some(({ lengthMm }) => lengthMm > soldMm + SAME_LENGTH_MM);
+  // A cut that only stock at hand is long enough for is bought to measure where that does not reach.
+  const atHandAlone = fitting.some(({ lengthMm }) => lengthMm > soldMm + SAME_LENGTH_MM);
   const perMm = isSold ? 2 * dearestPerMm(sold) : 1;
   return {
     id: need.id,
@@ -75,8 +75,8 @@ function taskOf(
     tooLong: cuts.filter((cut) => !fits(cut)),
     problem: {
       cuts: fitting,
-      stock: [...sold, ...rack],
-      ...(!isSold || rackAlone ? { toMeasureCostPerMm: perMm } : {}),
+      stock: [...sold, ...atHand],
+      ...(!isSold || atHandAlone ? { toMeasureCostPerMm: perMm } : {}),
       kerfMm: need.sort === "lengths" && need.kerfMm > 0 ? cutting.sawKerfMm : 0,
       keepMm: cutting.keepLengthMm,
       seed: cutting.seed,

@@ -1,5 +1,5 @@
-import { type PatchOperation, setPatch } from "../../account/index.ts";
-import { type Job, partsOf, settleMaking } from "../../job/index.ts";
+import { type PatchOperation, setPatch } from "../../figures/index.ts";
+import { type Job, partsOf, resolveMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import { patched } from "../patched.ts";
 import { plan } from "../plan.ts";
@@ -54,7 +54,7 @@ export function* cuttingSavings(job: Job, tries: number): Generator<Saving | und
       yield saving;
       continue;
     }
-    // Of several widths only the one that takes the least area is told.
+    // Of several widths only the one that takes the least area is reported.
     const best = saving && widths.get(saving.clothId);
     if (saving && (best?.savedShare ?? 0) < saving.savedShare) widths.set(saving.clothId, saving);
     yield undefined;
@@ -95,7 +95,7 @@ function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Savi
 }
 
 function changesOf(job: Job, before: CuttingPlan): Change[] {
-  const habits = settleMaking(undefined, job.workshop);
+  const habits = resolveMaking(undefined, job.workshop);
   const { units } = job;
   const less = (key: "sideTurnMm" | "bottomTurnMm", what: string): Change[] => {
     const valueMm = habits.hems[key] - HEM_MM;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { handShade } from "../../../test/hand-shade.ts";
 import { verdictIn } from "../../../test/words.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import { PLACES, PURPOSES } from "../../job/index.ts";
 import { carefulLift } from "./careful-lift.ts";
 import { reviewShade } from "./review-shade.ts";
@@ -14,17 +14,17 @@ describe("the careful first proposal", () => {
   it.each(everywhere)("%s, %s: leaves no cord rule failed that it could leave", (place, purpose) => {
     const { kind, rearCords, why, cite } = carefulLift(place, purpose);
     const shade = handShade({ job: { place, purpose } });
-    const { brief, size, grid, form, mass } = shade;
+    const { resolved, size, grid, form, mass } = shade;
     if (kind === "cord-lock" || kind === "tube-loop") throw new Error(`invalid proposal: ${kind}`);
     const { review } = reviewShade(
-      { brief, size, grid, form, mass, lift: { kind, rearCords } },
+      { resolved, size, grid, form, mass, lift: { kind, rearCords } },
       new WorkingBook(),
     );
     expect(review.results.filter(({ outcome }) => outcome === "failed")).toEqual([]);
     expect(why).toMatch(/^A cord that hangs free would fail: /);
     expect(verdictIn(why)).toBeUndefined();
     // The rule that it names is one that a cord lock on this shade fails.
-    const corded = reviewShade({ ...shade, brief }, new WorkingBook()).review;
+    const corded = reviewShade({ ...shade, resolved }, new WorkingBook()).review;
     const failed = corded.results.filter(({ outcome }) => outcome === "failed");
     expect(failed.map((result) => result.cite)).toContainEqual(cite);
   });

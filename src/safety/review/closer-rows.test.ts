@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
-import { jobWith } from "../../../test/briefs.ts";
+import { jobWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
-import { partsOf, settleShade } from "../../job/index.ts";
+import { partsOf, resolveShade } from "../../job/index.ts";
 import { plan } from "../../plan/index.ts";
 import { CloserRows } from "./closer-rows.ts";
 
@@ -17,8 +17,8 @@ function shadeWith(fold: Fold & { largestSpacingMm?: number }) {
   const shade = plan(job).shades[0];
   if (room === undefined || window === undefined || shade === undefined)
     throw new Error("invalid job: empty");
-  const brief = settleShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
-  return { brief, size: shade.size, grid: shade.grid };
+  const resolved = resolveShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
+  return { resolved, size: shade.size, grid: shade.grid };
 }
 
 describe("closer rows are those that the style lays for the setting that asks for them", () => {
@@ -29,8 +29,8 @@ describe("closer rows are those that the style lays for the setting that asks fo
     ["even folds", { rule: "even-fold" }],
     ["a fixed count", { rows: 7 }],
   ])("%s", (_, fold) => {
-    const { brief, size, grid } = shadeWith(fold);
-    const closer = new CloserRows(brief, size, grid);
+    const { resolved, size, grid } = shadeWith(fold);
+    const closer = new CloserRows(resolved, size, grid);
     expect(closer.most).toBeGreaterThan(grid.rows.length + 2);
     for (let rows = grid.rows.length + 1; rows <= closer.most; rows++) {
       const [key, value] = closer.setting(rows);
@@ -46,8 +46,8 @@ describe("closer rows are those that the style lays for the setting that asks fo
 
   it("are not offered where the spacing is fixed or the folds grow step by step", () => {
     for (const fold of [{ spacingMm: 180 }, { gradeStepMm: 10 }]) {
-      const { brief, size, grid } = shadeWith(fold as Fold);
-      expect(new CloserRows(brief, size, grid).most).toBe(grid.rows.length);
+      const { resolved, size, grid } = shadeWith(fold as Fold);
+      expect(new CloserRows(resolved, size, grid).most).toBe(grid.rows.length);
     }
   });
 });

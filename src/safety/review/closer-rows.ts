@@ -1,5 +1,5 @@
-import type { Brief, StyleKind } from "../../job/index.ts";
-import type { Grid, Row, Size } from "../../shade/index.ts";
+import type { ResolvedShade, StyleKind } from "../../job/index.ts";
+import type { Grid, Row, Size } from "../../shade-plan/index.ts";
 import { upToMark } from "../../units/index.ts";
 
 /** More rows than this only make a thick stack: the search for a count that does ends here. */
@@ -13,21 +13,21 @@ const FOLLOW_FOLD_RULES: readonly StyleKind[] = ["flat", "ribbed", "relaxed"];
  * or grow step by step, since then it is that setting which the maker would have to give up.
  */
 export class CloserRows {
-  readonly #brief: Brief;
+  readonly #resolved: ResolvedShade;
   readonly #size: Size;
   readonly #grid: Grid;
 
-  constructor(brief: Brief, size: Size, grid: Grid) {
-    this.#brief = brief;
+  constructor(resolved: ResolvedShade, size: Size, grid: Grid) {
+    this.#resolved = resolved;
     this.#size = size;
     this.#grid = grid;
   }
 
   /** The most rows that keep the smallest useful spacing; as many as now where none more do. */
   get most(): number {
-    const { fold } = this.#brief.making;
+    const { fold } = this.#resolved.making;
     const now = this.#grid.rows.length;
-    if (!FOLLOW_FOLD_RULES.includes(this.#brief.style)) return now;
+    if (!FOLLOW_FOLD_RULES.includes(this.#resolved.style)) return now;
     if (
       fold.spacingMm !== undefined ||
       (fold.rule !== "even-fold" && (fold.gradeStepMm > 0 || fold.cascadeMm > 0))
@@ -60,15 +60,15 @@ export class CloserRows {
 
   /** The setting that gives just these rows: the largest spacing, on a mark of the ruler where one will do. */
   setting(rows: number): [key: "largestSpacingMm" | "rows", value: number] {
-    if (this.#brief.making.fold.rows !== undefined) return ["rows", rows];
+    if (this.#resolved.making.fold.rows !== undefined) return ["rows", rows];
     const foldMm = this.foldMm(rows);
     const fewer = this.foldMm(rows - 1);
     // To a thousandth, so that a mark in inches does not trail its rounding into the job.
-    const marked = Math.round(upToMark(foldMm, this.#brief.units.ruler) * 1000) / 1000;
+    const marked = Math.round(upToMark(foldMm, this.#resolved.units.ruler) * 1000) / 1000;
     return ["largestSpacingMm", marked >= foldMm && marked < fewer ? marked : (foldMm + fewer) / 2];
   }
 
   get #even(): boolean {
-    return this.#brief.making.fold.rule === "even-fold";
+    return this.#resolved.making.fold.rule === "even-fold";
   }
 }

@@ -1,5 +1,5 @@
 import type { Purpose } from "../../job/index.ts";
-import type { RuleOutcome } from "../../shade/index.ts";
+import type { RuleOutcome } from "../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { Check, Comparison, Rule } from "../rules/rule.ts";
 import { unmetCondition } from "./conditions.ts";

@@ -1,6 +1,6 @@
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, test } from "vitest";
-import { jobWith } from "../../../test/briefs.ts";
+import { jobWith } from "../../../test/job-with.ts";
 import { type JobInput, jobSchema } from "../../job/index.ts";
 import { plan } from "../../plan/index.ts";
 import { inches } from "../../units/index.ts";

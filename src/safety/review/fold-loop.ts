@@ -1,6 +1,6 @@
-import type { Finding, Remedy, WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Form, Stretch } from "../../shade/index.ts";
+import type { Finding, Remedy, WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Form, Stretch } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText, SAME_LENGTH_MM } from "../../units/index.ts";
 import { type Setting, variantPatch } from "./variants.ts";
@@ -12,7 +12,10 @@ const WORKROOM_LOOP = sourced(inches(16.9), "mm", cite("hobbled-workroom", "clot
  * The loop that a soft fold makes of its own cloth and the tape behind it. No rule that was read asks for it: the
  * loop that a hand can draw is the cord’s, and the review has that. A workroom counts the cloth as well.
  */
-export function judgeFoldLoop({ brief, form }: { brief: Brief; form: Form }, book: WorkingBook): Finding[] {
+export function judgeFoldLoop(
+  { resolved, form }: { resolved: ResolvedShade; form: Form },
+  book: WorkingBook,
+): Finding[] {
   if (form.across !== "flat") return [];
   const worst = form.stretches
     .slice(0, -1)
@@ -29,21 +32,21 @@ export function judgeFoldLoop({ brief, form }: { brief: Brief; form: Form }, boo
       c: [hangingMm(worst), "mm", "cloth between them"],
     },
     cite: WORKROOM_LOOP.cite,
-    reckon: ({ t, c }) => t + c,
+    compute: ({ t, c }) => t + c,
   });
   if (loopMm <= WORKROOM_LOOP.value + SAME_LENGTH_MM) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   return [
     {
       id: "safety.fold-loop",
-      weight: "fix",
+      severity: "fix",
       stage: "safety",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade/making/hobble`,
+      shadeId: resolved.shadeId,
+      path: `${resolved.path}/shade/making/hobble`,
       text: `Each soft fold makes a loop of its own: ${text(hangingMm(worst))} of cloth and ${text(worst.cordMm)} of tape, ${text(loopMm)} around. A workroom keeps cloth and tape together to ${text(WORKROOM_LOOP.value)}, since a child’s head goes through a larger one. No rule that was read here says so.`,
       cite: WORKROOM_LOOP.cite,
       figures: ["safety.fold-loop"],
-      remedies: waysOut(brief, worst),
+      remedies: remediesFor(resolved, worst),
     },
   ];
 }
@@ -53,12 +56,12 @@ function hangingMm({ clothMm, sewnMm = 0 }: Stretch): number {
 }
 
 /** Closer tape marks: at this fullness cloth and tape together then keep to the loop, however many marks fill the length. */
-function waysOut(brief: Brief, { cordMm }: Stretch): Remedy[] {
-  const { hobble } = brief.making;
-  if (brief.style !== "hobbled") return [];
+function remediesFor(resolved: ResolvedShade, { cordMm }: Stretch): Remedy[] {
+  const { hobble } = resolved.making;
+  if (resolved.style !== "hobbled") return [];
   const tapeMm = Math.floor(WORKROOM_LOOP.value / (1 + hobble.fullness));
   const asItFalls: Setting[] =
-    hobble.match && brief.cloths.face.repeat !== undefined ? [["hobble", "match", false]] : [];
+    hobble.match && resolved.cloths.face.repeat !== undefined ? [["hobble", "match", false]] : [];
   const closer: Setting[] = [
     ["hobble", "rule", "tape"],
     ["hobble", "tapeMm", tapeMm],
@@ -69,7 +72,7 @@ function waysOut(brief: Brief, { cordMm }: Stretch): Remedy[] {
   const offer = (label: string, settings: readonly Setting[]): Remedy => ({
     label,
     ...(asItFalls.length > 0 ? { changes: "The pattern then falls on the folds as it comes." } : {}),
-    patch: variantPatch(brief, settings),
+    patch: variantPatch(resolved, settings),
   });
   // The other reading halves both: cloth L/n and tape L/2n.
   const halves =
@@ -83,6 +86,6 @@ function waysOut(brief: Brief, { cordMm }: Stretch): Remedy[] {
           ]),
         ]
       : []),
-    offer(`Mark the tape at most ${lengthText(tapeMm, brief.units)} apart`, closer),
+    offer(`Mark the tape at most ${lengthText(tapeMm, resolved.units)} apart`, closer),
   ];
 }

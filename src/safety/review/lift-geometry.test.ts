@@ -2,7 +2,7 @@ import { describe, expect, it } from "vitest";
 import { handShade } from "../../../test/hand-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
-import type { CordLockLift, Mass, TubeLift } from "../../shade/index.ts";
+import type { CordLockLift, Mass, TubeLift } from "../../shade-plan/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
 import { courseAt } from "./course.ts";
 import type { LiftCords } from "./lift-cords.ts";
@@ -27,7 +27,7 @@ describe("run X1 on a cord lock", () => {
   const geometry = cordGeometry(shade, asCords(shade.lift));
 
   it("hangs its tail from the underside of the lock, and joins it 3 in below", () => {
-    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: shade.brief.board.thicknessMm + 24 });
+    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: shade.resolved.board.thicknessMm + 24 });
     const { pull } = geometry;
     if (pull?.joinedMm === undefined) throw new Error("invalid geometry: not joined");
     expectNear(courseAt(pull.lengthMm, 0.5), inches(30 + 26.6), 1e-6);
@@ -38,7 +38,7 @@ describe("run X1 on a cord lock", () => {
     const spans = geometry.rear?.spans ?? [];
     expect(spans).toHaveLength(7);
     for (const { cordMm } of spans.slice(0, 6)) expectNear(cordMm, inches(7.6), 1e-6);
-    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - shade.brief.board.thicknessMm, 1e-6);
+    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - shade.resolved.board.thicknessMm, 1e-6);
     expectNear(
       spans.reduce((sum, span) => sum + span.gathersMm, 0),
       geometry.travelMm,

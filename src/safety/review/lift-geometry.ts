@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
@@ -18,7 +18,7 @@ const CORD_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 1
 
 /** What the stages before have worked out, as far as cords depend on it. */
 export interface ShadeFacts {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;
@@ -27,8 +27,8 @@ export interface ShadeFacts {
 
 /** The cords of a shade at every height, for any kind of lift. */
 export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
-  const { brief, size, grid } = shade;
-  const boardUndersideMm = brief.board.thicknessMm;
+  const { resolved, size, grid } = shade;
+  const boardUndersideMm = resolved.board.thicknessMm;
   const rear = rearCords(shade, lift, boardUndersideMm + axisMm(lift));
   const pull = hangingCords(shade, lift, boardUndersideMm);
   const geometry: CordGeometry = {
@@ -58,7 +58,7 @@ function hangingCords(shade: ShadeFacts, lift: LiftCords, undersideMm: number): 
 
 /** Cords of a top rail hang at the front too: the longer they are the higher the rail, whatever the hem does. */
 function withRailCords(
-  { brief }: ShadeFacts,
+  { resolved }: ShadeFacts,
   { topRail }: LiftCords,
   pull: PullCords | undefined,
   undersideMm: number,
@@ -70,11 +70,15 @@ function withRailCords(
     lengthMm: pull === undefined ? fromTo(tailUpMm, tailUpMm) : atLeast(pull.lengthMm, tailUpMm),
     ...(pull?.joinedMm === undefined ? {} : { joinedMm: pull.joinedMm }),
     exitBelowTopMm: pull?.exitBelowTopMm ?? undersideMm,
-    cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
+    cleatAboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
   };
 }
 
-function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: number): PullCords | undefined {
+function pullCords(
+  { resolved }: ShadeFacts,
+  lift: CordLockCords,
+  undersideMm: number,
+): PullCords | undefined {
   const count = lift.cords.length;
   if (count === 0) return undefined;
   const { tailLoweredMm, tailRaisedMm } = lift;
@@ -84,7 +88,7 @@ function pullCords({ brief }: ShadeFacts, lift: CordLockCords, undersideMm: numb
     lengthMm: fromTo(tailLoweredMm, tailRaisedMm),
     ...(count > 1 ? { joinedMm: fromTo(joinedMm, joinedMm + tailRaisedMm - tailLoweredMm) } : {}),
     exitBelowTopMm: undersideMm + lift.housingHeightMm,
-    cleatAboveFloorMm: brief.making.lift.cleatAboveFloorMm,
+    cleatAboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
   };
 }
 
@@ -97,7 +101,7 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   };
 }
 
-function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
   const dropMm = lift.topRail?.dropMm ?? 0;
   // Between board and rail the cords run bare, whatever encloses them on the cloth.
   const spans = rearSpans(grid, endBelowTopMm).map((span) =>
@@ -107,7 +111,7 @@ function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, end
   if (spans.length === 0 || columnsMm.length === 0) return undefined;
   return {
     count: columnsMm.length,
-    guide: dropMm > 0 ? "open" : (lift.rearCords ?? brief.rearCords),
+    guide: dropMm > 0 ? "open" : (lift.rearCords ?? resolved.rearCords),
     spans,
     endBelowTopMm,
     boardSpansMm:
@@ -119,7 +123,7 @@ function rearCords({ brief, size, grid, mass }: ShadeFacts, lift: LiftCords, end
         : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
     leastShare: leastShare(columnsMm, size.finishedWidthMm),
-    friction: brief.eye.friction ?? CORD_FRICTION.value,
+    friction: resolved.eye.friction ?? CORD_FRICTION.value,
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;

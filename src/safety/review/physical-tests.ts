@@ -1,4 +1,4 @@
-import type { PhysicalTest } from "../../shade/index.ts";
+import type { PhysicalTest } from "../../shade-plan/index.ts";
 import { GRAVITY, massText, type UnitChoice } from "../../units/index.ts";
 import type { PhysicalTestId } from "../rules/rule.ts";
 import { mmText } from "./texts.ts";

@@ -1,5 +1,5 @@
 import { continuousBeam } from "../../mechanics/index.ts";
-import { type Grid, type Mass, massByPlace, type Size } from "../../shade/index.ts";
+import { type Grid, type Mass, massByCarrier, type Size } from "../../shade-plan/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 import type { RearSpan } from "./cord-geometry.ts";
 
@@ -33,7 +33,7 @@ export function rearSpans(grid: Grid, endBelowTopMm: number): RearSpan[] {
  * the cloth below and half of the cloth on its way. The other half hangs from the ring above.
  */
 export function heldWhileGathering(size: Size, grid: Grid, mass: Mass, spans: readonly RearSpan[]): number[] {
-  const { clothKg, barKg, rowsKg } = massByPlace(mass);
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   const lengthMm = Math.max(1, size.finishedLengthMm);
   let belowMm = grid.bottomSectionMm;
   return spans.map(({ clothMm }, i) => {

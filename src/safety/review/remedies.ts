@@ -1,6 +1,6 @@
-import type { Remedy } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { RULE_OUTCOME_NAMES, type RuleOutcome } from "../../shade/index.ts";
+import type { Remedy } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import { RULE_OUTCOME_NAMES, type RuleOutcome } from "../../shade-plan/index.ts";
 import type { Check } from "../rules/rule.ts";
 import { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
@@ -18,11 +18,11 @@ import {
   variantPatch,
 } from "./variants.ts";
 
-/** More ways out than this are a list that nobody reads. */
+/** More remedies than this are a list that nobody reads. */
 const MOST_REMEDIES = 6;
 
-/** Finds the ways out of failed rules: each is tried on the shade as it would be, and kept only if the outcome changes. */
-export class WaysOut {
+/** Finds remedies for failed rules: each is tried on the shade as it would be, and kept only if the outcome changes. */
+export class RemedyFinder {
   readonly #shade: ShadeFacts;
   readonly #geometry: CordGeometry;
   readonly #tag: TagHeights;
@@ -36,12 +36,12 @@ export class WaysOut {
     this.#shade = shade;
     this.#geometry = geometry;
     this.#tag = tag;
-    this.#closer = new CloserRows(shade.brief, shade.size, shade.grid);
+    this.#closer = new CloserRows(shade.resolved, shade.size, shade.grid);
   }
 
-  /** Ways out of one failed rule; two changes together only where no single one helps. */
+  /** Remedies for one failed rule; two changes together only where no single one helps. */
   of(check: Check, failed: Evaluation): Remedy[] {
-    const { brief } = this.#shade;
+    const { resolved } = this.#shade;
     const singles = [
       ...this.#own(check, failed),
       ...this.#kinds(),
@@ -50,7 +50,7 @@ export class WaysOut {
     ];
     const found = this.#helping(check, singles);
     const kept = found.length > 0 ? found : this.#helping(check, this.#paired(check));
-    return kept.slice(0, MOST_REMEDIES).map(({ variant, outcome }) => remedyOf(brief, variant, outcome));
+    return kept.slice(0, MOST_REMEDIES).map(({ variant, outcome }) => remedyOf(resolved, variant, outcome));
   }
 
   /** Closed rear cords where they leave fewer of these checks open. */
@@ -63,7 +63,7 @@ export class WaysOut {
     return this.#guides().flatMap((variant) => {
       const left = open(variant.geometry);
       if (left >= checks.length) return [];
-      return [offer(this.#shade.brief, variant, `Of these, ${left} would stay open.`)];
+      return [offer(this.#shade.resolved, variant, `Of these, ${left} would stay open.`)];
     });
   }
 
@@ -81,10 +81,10 @@ export class WaysOut {
   #own(check: Check, { measurement, limit }: Evaluation): Variant[] {
     if (limit === undefined || measurement?.value === undefined) return [];
     const missedByMm = Math.abs(measurement.value - limit);
-    const { brief } = this.#shade;
+    const { resolved } = this.#shade;
     return [
-      ...tailVariant(brief, this.#geometry, check, missedByMm),
-      ...cleatVariant(brief, this.#geometry, check, limit),
+      ...tailVariant(resolved, this.#geometry, check, missedByMm),
+      ...cleatVariant(resolved, this.#geometry, check, limit),
     ];
   }
 
@@ -138,15 +138,15 @@ const OF_ROWS: ReadonlySet<Check["quantity"]> = new Set([
   "any-loop-length",
 ]);
 
-function remedyOf(brief: Brief, variant: Variant, outcome: RuleOutcome): Remedy {
-  return offer(brief, variant, `This rule: ${RULE_OUTCOME_NAMES[outcome]}.`);
+function remedyOf(resolved: ResolvedShade, variant: Variant, outcome: RuleOutcome): Remedy {
+  return offer(resolved, variant, `This rule: ${RULE_OUTCOME_NAMES[outcome]}.`);
 }
 
-function offer(brief: Brief, { says, settings }: Variant, then: string): Remedy {
+function offer(resolved: ResolvedShade, { says, settings }: Variant, then: string): Remedy {
   const { label, changes } = says();
   return {
     label,
     changes: changes === undefined ? then : `${changes} ${then}`,
-    patch: variantPatch(brief, settings),
+    patch: variantPatch(resolved, settings),
   };
 }

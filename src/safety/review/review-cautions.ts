@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { Caution } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Caution } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import {
   CHILDREN_AND_CORDS,
@@ -38,7 +38,7 @@ const ASK_AND_DEFER: Caution = {
 };
 
 /** The cautions that stand beside the results, on the review sheet. */
-export function reviewCautions(brief: Brief): Caution[] {
+export function reviewCautions(resolved: ResolvedShade): Caution[] {
   return [
     CHILDREN_AND_CORDS,
     ORDER_OF_ADVICE,
@@ -47,7 +47,7 @@ export function reviewCautions(brief: Brief): Caution[] {
     CORDS_BEHIND,
     NEVER_KNOT,
     FURNITURE_AWAY,
-    cleatCaution(brief),
+    cleatCaution(resolved),
     ASK_AND_DEFER,
   ];
 }

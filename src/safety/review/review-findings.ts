@@ -1,45 +1,45 @@
-import type { Finding, Remedy, Weight } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { RuleResult } from "../../shade/index.ts";
+import type { Finding, Remedy, Severity } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
 
 /** Secondary texts, and our own rounding, never stop the work. */
-export function weightOf(rule: Pick<ActiveRule, "confidence" | "kind">, brief: Brief): Weight {
-  return rule.confidence === "V1" && rule.kind === "rule" && isForOthers(brief) ? "stop" : "fix";
+export function severityOf(rule: Pick<ActiveRule, "confidence" | "kind">, resolved: ResolvedShade): Severity {
+  return rule.confidence === "V1" && rule.kind === "rule" && isForOthers(resolved) ? "stop" : "fix";
 }
 
 /** Sold, given, or hung where the public is. */
-export function isForOthers({ place, purpose }: Brief): boolean {
+export function isForOthers({ place, purpose }: ResolvedShade): boolean {
   return place !== undefined && purpose !== undefined && purpose !== "own-home";
 }
 
 export function failedFinding(
-  brief: Brief,
+  resolved: ResolvedShade,
   rule: ActiveRule,
   result: RuleResult,
   remedies: Remedy[],
 ): Finding {
   return {
     id: `safety.${rule.id.toLowerCase()}`,
-    weight: weightOf(rule, brief),
+    severity: severityOf(rule, resolved),
     stage: "safety",
-    shadeId: brief.shadeId,
-    path: `${brief.path}/shade`,
-    text: `${rule.words} Failed: ${lowerFirst(result.why)}${reservation(brief, rule)}`,
+    shadeId: resolved.shadeId,
+    path: `${resolved.path}/shade`,
+    text: `${rule.words} Failed: ${lowerFirst(result.why)}${reservation(resolved, rule)}`,
     cite: rule.cite,
     ...(result.figures === undefined ? {} : { figures: result.figures }),
     remedies,
   };
 }
 
-function reservation(brief: Brief, { confidence, kind }: ActiveRule): string {
+function reservation(resolved: ResolvedShade, { confidence, kind }: ActiveRule): string {
   const sources: Record<ActiveRule["confidence"], string> = {
     V1: "",
     V2: " The limit stands here as reported by secondary sources: check the current text.",
     ours: " This is our own rounding down of the rules of many places, not a legal limit.",
   };
   const own =
-    brief.purpose === "own-home" && kind !== "advice" && confidence !== "ours"
+    resolved.purpose === "own-home" && kind !== "advice" && confidence !== "ours"
       ? " It is your own window, and the hazard is the same."
       : "";
   return `${sources[confidence]}${own}`;
@@ -47,7 +47,7 @@ function reservation(brief: Brief, { confidence, kind }: ActiveRule): string {
 
 /** One finding for all that only a test or the maker can settle. */
 export function openFinding(
-  brief: Brief,
+  resolved: ResolvedShade,
   open: readonly RuleResult[],
   tests: readonly string[],
   remedies: Remedy[],
@@ -60,10 +60,10 @@ export function openFinding(
   return [
     {
       id: "safety.not-proven",
-      weight: "unproven",
+      severity: "unproven",
       stage: "safety",
-      shadeId: brief.shadeId,
-      path: `${brief.path}/shade`,
+      shadeId: resolved.shadeId,
+      path: `${resolved.path}/shade`,
       text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
       cite: first.cite,
       remedies,

@@ -3,11 +3,11 @@ import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { evaluate } from "mathjs";
 import { describe, expect, it } from "vitest";
 import { anyJob } from "../../../test/arbitrary-job.ts";
-import { jobWith } from "../../../test/briefs.ts";
 import { handShade } from "../../../test/hand-shade.ts";
+import { jobWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
 import { verdictIn } from "../../../test/words.ts";
-import { type Finding, type Working, WorkingBook } from "../../account/index.ts";
+import { type Finding, type Working, WorkingBook } from "../../figures/index.ts";
 import {
   type Job,
   jobSchema,
@@ -16,10 +16,10 @@ import {
   PURPOSES,
   type Purpose,
   partsOf,
-  settleShade,
+  resolveShade,
 } from "../../job/index.ts";
 import { plan } from "../../plan/index.ts";
-import type { Mass, RuleResult } from "../../shade/index.ts";
+import type { Mass, RuleResult } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import type { LiftCords } from "./lift-cords.ts";
 import { reviewShade } from "./review-shade.ts";
@@ -52,9 +52,9 @@ function planned(job: Job, book = new WorkingBook()) {
   const window = room?.windows[0];
   if (shade === undefined || room === undefined || window === undefined)
     throw new Error("invalid job: empty");
-  const brief = settleShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
+  const resolved = resolveShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
   const { size, grid, form, mass, lift } = shade;
-  return reviewShade({ brief, size, grid, form, mass, lift }, book);
+  return reviewShade({ resolved, size, grid, form, mass, lift }, book);
 }
 
 function resultOf(results: readonly RuleResult[], id: string): RuleResult {
@@ -89,7 +89,7 @@ describe("X1, for sale in Canada", () => {
   it("stops, and stamps what is printed", () => {
     expect(review.stamp).toBe(true);
     expect(review.stampText).toContain("CA-FREE");
-    const stops = findings.filter(({ weight }) => weight === "stop").map(({ id }) => id);
+    const stops = findings.filter(({ severity }) => severity === "stop").map(({ id }) => id);
     expect(stops).toEqual([
       "safety.ca-free",
       "safety.ca-span",
@@ -101,12 +101,12 @@ describe("X1, for sale in Canada", () => {
 
   it("a secondary source fails as something to fix, and says so", () => {
     const finding = findings.find(({ id }) => id === "safety.ca-nodev");
-    expect(finding?.weight).toBe("fix");
+    expect(finding?.severity).toBe("fix");
     expect(finding?.text).toContain("as reported by secondary sources");
   });
 
   it("gathers what is not proven in one finding, with the tests to do", () => {
-    const unproven = findings.filter(({ weight }) => weight === "unproven");
+    const unproven = findings.filter(({ severity }) => severity === "unproven");
     expect(unproven.map(({ id }) => id)).toEqual(["safety.not-proven"]);
     expect(unproven[0]?.text).toContain("CA-LEAD");
     expect(review.tests.map(({ id }) => id)).toEqual(["small-parts", "lead", "labels"]);
@@ -174,7 +174,7 @@ describe("place and purpose", () => {
       expect(review.line).toContain("no place’s law");
       expect(review.stamp).toBe(false);
       expect(failedIds(review.results)).toContain("CAUTION-FREE");
-      expect(findings.some(({ weight }) => weight === "stop")).toBe(false);
+      expect(findings.some(({ severity }) => severity === "stop")).toBe(false);
     }
   });
 
@@ -183,11 +183,11 @@ describe("place and purpose", () => {
       const { review, findings } = x1(place, "own-home");
       expect(review.stamp, place).toBe(false);
       expect(
-        findings.map(({ weight }) => weight),
+        findings.map(({ severity }) => severity),
         place,
       ).not.toContain("stop");
       expect(
-        findings.map(({ weight }) => weight),
+        findings.map(({ severity }) => severity),
         place,
       ).toContain("fix");
     }

@@ -1,6 +1,11 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { RULE_OUTCOMES, type RuleOutcome, type RuleResult, type SafetyReview } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import {
+  RULE_OUTCOMES,
+  type RuleOutcome,
+  type RuleResult,
+  type SafetyReview,
+} from "../../shade-plan/index.ts";
 import { placeText, purposeText } from "../rules/place-words.ts";
 import type { PhysicalTestId } from "../rules/rule.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
@@ -9,14 +14,14 @@ import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
 import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
-import { WaysOut } from "./remedies.ts";
+import { RemedyFinder } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
-import { failedFinding, openFinding, weightOf } from "./review-findings.ts";
+import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
 import { countText } from "./texts.ts";
 
-interface Held {
+interface EvaluatedRule {
   rule: ActiveRule;
   evaluation: Evaluation;
   result: RuleResult;
@@ -31,23 +36,23 @@ export function reviewShade(
   input: ReviewInput,
   book: WorkingBook,
 ): { review: SafetyReview; findings: Finding[] } {
-  const { brief, size } = input;
-  const rules = rulesFor(brief.place, brief.purpose);
+  const { resolved, size } = input;
+  const rules = rulesFor(resolved.place, resolved.purpose);
   const geometry = cordGeometry(input, input.lift);
-  const tag = tagHeights(brief.place);
+  const tag = tagHeights(resolved.place);
   const situation = { geometry, tag };
-  const writer = new ResultWriter(brief, situation, size.hemAboveFloorMm, book);
-  const held = rules.active
-    .map(({ rule, outside }): Held => {
-      const evaluation = evaluate(rule, situation, brief.purpose, outside);
+  const writer = new ResultWriter(resolved, situation, size.hemAboveFloorMm, book);
+  const evaluated = rules.active
+    .map(({ rule, outside }): EvaluatedRule => {
+      const evaluation = evaluate(rule, situation, resolved.purpose, outside);
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
-    .sort(heaviestFirst);
-  const review = assemble(brief, rules, held);
+    .sort(gravestFirst);
+  const review = assemble(resolved, rules, evaluated);
   return {
     review,
     findings: [
-      ...findingsOf(held, review, new WaysOut(input, geometry, tag), brief),
+      ...findingsOf(evaluated, review, new RemedyFinder(input, geometry, tag), resolved),
       ...judgeFoldLoop(input, book),
     ],
   };
@@ -57,7 +62,7 @@ const KIND_ORDER = { rule: 0, standard: 1, advice: 2 } as const;
 const CONFIDENCE_ORDER = { V1: 0, V2: 1, ours: 2 } as const;
 
 /** Outcome, then laws that were read before what others say of them. */
-function heaviestFirst(a: Held, b: Held): number {
+function gravestFirst(a: EvaluatedRule, b: EvaluatedRule): number {
   return (
     RULE_OUTCOMES.indexOf(a.result.outcome) - RULE_OUTCOMES.indexOf(b.result.outcome) ||
     KIND_ORDER[a.rule.kind] - KIND_ORDER[b.rule.kind] ||
@@ -65,26 +70,30 @@ function heaviestFirst(a: Held, b: Held): number {
   );
 }
 
-function assemble(brief: Brief, rules: RuleSet, held: readonly Held[]): SafetyReview {
-  const results = held.map(({ result }) => result);
+function assemble(
+  resolved: ResolvedShade,
+  rules: RuleSet,
+  evaluated: readonly EvaluatedRule[],
+): SafetyReview {
+  const results = evaluated.map(({ result }) => result);
   const counts = countsOf(results);
-  const stops = held.filter(
-    ({ rule, result }) => result.outcome === "failed" && weightOf(rule, brief) === "stop",
+  const stops = evaluated.filter(
+    ({ rule, result }) => result.outcome === "failed" && severityOf(rule, resolved) === "stop",
   );
   const stamp = stops.length > 0;
   return {
-    ...(brief.place === undefined ? {} : { place: brief.place }),
-    ...(brief.purpose === undefined ? {} : { purpose: brief.purpose }),
+    ...(resolved.place === undefined ? {} : { place: resolved.place }),
+    ...(resolved.purpose === undefined ? {} : { purpose: resolved.purpose }),
     profile: rules.profile,
     readAs: rules.readAs,
-    line: lineOf(brief, rules, counts, results[0]),
+    line: lineOf(resolved, rules, counts, results[0]),
     counts,
     results,
     listed: rules.listed.map(sourceOfRule),
-    tests: testIds(held).map((id) => physicalTest(id, brief.units)),
-    cautions: reviewCautions(brief),
+    tests: testIds(evaluated).map((id) => physicalTest(id, resolved.units)),
+    cautions: reviewCautions(resolved),
     stamp,
-    ...(stamp ? { stampText: stampText(brief, stops) } : {}),
+    ...(stamp ? { stampText: stampText(resolved, stops) } : {}),
   };
 }
 
@@ -95,7 +104,7 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
 }
 
 function lineOf(
-  brief: Brief,
+  resolved: ResolvedShade,
   { profile }: RuleSet,
   counts: Record<RuleOutcome, number>,
   heaviest: RuleResult | undefined,
@@ -107,10 +116,10 @@ function lineOf(
     heaviest?.outcome === "failed" || heaviest?.outcome === "not-proven"
       ? ` The heaviest, ${heaviest.outcome === "failed" ? "failed" : "not proven"}: ${heaviest.words}`
       : "";
-  return `${againstText(brief, profile)}: ${counted.join(", ")}.${first}`;
+  return `${againstText(resolved, profile)}: ${counted.join(", ")}.${first}`;
 }
 
-function againstText({ place, purpose }: Brief, profile: SafetyReview["profile"]): string {
+function againstText({ place, purpose }: ResolvedShade, profile: SafetyReview["profile"]): string {
   if (place === undefined || purpose === undefined || profile === "caution") {
     return "Read against our own caution profile, which is no place’s law";
   }
@@ -118,32 +127,37 @@ function againstText({ place, purpose }: Brief, profile: SafetyReview["profile"]
   return `Read against the rules of ${placeText(place)}, ${purposeText(purpose)}${beside}`;
 }
 
-function stampText({ place }: Brief, stops: readonly Held[]): string {
+function stampText({ place }: ResolvedShade, stops: readonly EvaluatedRule[]): string {
   const ids = stops.map(({ rule }) => rule.id).join(", ");
   const where = place === undefined ? "" : ` in ${placeText(place)}`;
   return `${stops.length === 1 ? "A rule" : `${stops.length} rules`} on cords failed${where}: ${ids}. Do not sell, give away or install this shade as it is planned.`;
 }
 
 /** Tests that open results ask for, each once, those of the cords first. */
-function testIds(held: readonly Held[]): PhysicalTestId[] {
+function testIds(evaluated: readonly EvaluatedRule[]): PhysicalTestId[] {
   const ids = new Set<PhysicalTestId>();
-  for (const { rule, result } of held)
+  for (const { rule, result } of evaluated)
     if (result.test !== undefined && rule.check.test) ids.add(rule.check.test);
   return [...ids];
 }
 
-function findingsOf(held: readonly Held[], review: SafetyReview, ways: WaysOut, brief: Brief): Finding[] {
-  const failed = held.filter(({ result }) => result.outcome === "failed");
-  const open = held.filter(({ result }) => result.outcome === "not-proven");
+function findingsOf(
+  evaluated: readonly EvaluatedRule[],
+  review: SafetyReview,
+  remedies: RemedyFinder,
+  resolved: ResolvedShade,
+): Finding[] {
+  const failed = evaluated.filter(({ result }) => result.outcome === "failed");
+  const open = evaluated.filter(({ result }) => result.outcome === "not-proven");
   return [
     ...failed.map(({ rule, evaluation, result }) =>
-      failedFinding(brief, rule, result, ways.of(rule.check, evaluation)),
+      failedFinding(resolved, rule, result, remedies.of(rule.check, evaluation)),
     ),
     ...openFinding(
-      brief,
+      resolved,
       open.map(({ result }) => result),
       review.tests.map(({ title }) => title),
-      ways.ofOpen(open.map(({ rule }) => rule.check)),
+      remedies.ofOpen(open.map(({ rule }) => rule.check)),
     ),
   ];
 }

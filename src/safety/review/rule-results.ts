@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { RuleOutcome, RuleResult, RuleSource } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { RuleOutcome, RuleResult, RuleSource } from "../../shade-plan/index.ts";
 import { trimmed } from "../../units/index.ts";
 import type { Check, Rule } from "../rules/rule.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
@@ -17,14 +17,19 @@ export function sourceOfRule(rule: Rule): RuleSource {
 
 /** Turns evaluations into results that people read; writes the workings of their numbers once each. */
 export class ResultWriter {
-  readonly #brief: Brief;
+  readonly #resolved: ResolvedShade;
   readonly #situation: Situation;
   readonly #hemAboveFloorMm: number | undefined;
   readonly #book: WorkingBook;
   readonly #used = new Set<string>();
 
-  constructor(brief: Brief, situation: Situation, hemAboveFloorMm: number | undefined, book: WorkingBook) {
-    this.#brief = brief;
+  constructor(
+    resolved: ResolvedShade,
+    situation: Situation,
+    hemAboveFloorMm: number | undefined,
+    book: WorkingBook,
+  ) {
+    this.#resolved = resolved;
     this.#situation = situation;
     this.#hemAboveFloorMm = hemAboveFloorMm;
     this.#book = book;
@@ -35,7 +40,7 @@ export class ResultWriter {
     const { check } = rule;
     const figures = measurement === undefined ? undefined : this.#figuresOf(check, measurement);
     const value = measurement?.value;
-    const { valueText, limitText } = valueAndLimit(check, value, limit, this.#brief.units);
+    const { valueText, limitText } = valueAndLimit(check, value, limit, this.#resolved.units);
     const drawnTo =
       outcome === "not-proven" && measurement !== undefined && value !== undefined
         ? pulledMm(this.#situation, check, measurement)
@@ -110,7 +115,7 @@ export class ResultWriter {
       const more =
         drawnTo === undefined || drawnTo <= value
           ? ""
-          : ` By calculation up to ${mmText(drawnTo - value, this.#brief.units)} more comes out.`;
+          : ` By calculation up to ${mmText(drawnTo - value, this.#resolved.units)} more comes out.`;
       return `But the cord slides: a child’s pull makes the shade rise and feeds the loop, and the lock stops it from one side only.${more} Only the test decides.`;
     }
     if (why !== "") return why;

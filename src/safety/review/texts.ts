@@ -1,4 +1,4 @@
-import type { RuleOutcome } from "../../shade/index.ts";
+import type { RuleOutcome } from "../../shade-plan/index.ts";
 import { lengthText, massText, trimmed, type UnitChoice } from "../../units/index.ts";
 import type { Check, Comparison, RuleUnit } from "../rules/rule.ts";
 

@@ -1,5 +1,11 @@
-import type { PatchOperation } from "../../account/index.ts";
-import { type Brief, type LiftKind, type Making, type RearGuide, settingPatch } from "../../job/index.ts";
+import type { PatchOperation } from "../../figures/index.ts";
+import {
+  type LiftKind,
+  type PatchedShade,
+  type RearGuide,
+  type ResolvedShade,
+  settingPatch,
+} from "../../job/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { Check } from "../rules/rule.ts";
 import type { CloserRows } from "./closer-rows.ts";
@@ -73,17 +79,17 @@ function withKind(shade: ShadeFacts, geometry: CordGeometry, kind: OtherKind): C
     kind,
     ...(rear === undefined ? {} : { rear: { ...rear, boardSpansMm: [], top: topOf({ kind }) } }),
     ...(kind === "tube-loop"
-      ? { loop: operatingLoop(expectedLoop(shade), shade.brief.board.thicknessMm) }
+      ? { loop: operatingLoop(expectedLoop(shade), shade.resolved.board.thicknessMm) }
       : {}),
   };
 }
 
-function expectedLoop({ size, brief }: ShadeFacts): LoopCords {
+function expectedLoop({ size, resolved }: ShadeFacts): LoopCords {
   const half = size.finishedLengthMm / 2;
   const clear =
     size.topAboveFloorMm === undefined
       ? 0
-      : size.topAboveFloorMm - brief.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
+      : size.topAboveFloorMm - resolved.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
   return { kind: "tube-loop", loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half };
 }
 
@@ -102,7 +108,7 @@ export function guideVariants(geometry: CordGeometry): Variant[] {
 
 /** The shade with so many rows. */
 export function rowVariant(
-  { brief, size, grid, mass }: ShadeFacts,
+  { resolved, size, grid, mass }: ShadeFacts,
   closer: CloserRows,
   rows: number,
   geometry: CordGeometry,
@@ -110,12 +116,12 @@ export function rowVariant(
   const laid = closer.grid(rows);
   const [key, value] = closer.setting(rows);
   const { rear } = geometry;
-  const spans = rearSpans(laid, rear?.endBelowTopMm ?? brief.board.thicknessMm);
+  const spans = rearSpans(laid, rear?.endBelowTopMm ?? resolved.board.thicknessMm);
   return {
     settings: [["fold", key, value]],
     says: () => ({
       label: `Set the rows closer: ${rows} rows`,
-      changes: `${lengthText(closer.foldMm(rows), brief.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
+      changes: `${lengthText(closer.foldMm(rows), resolved.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
     }),
     geometry: withTravel(
       {
@@ -148,7 +154,7 @@ function withTravel(geometry: CordGeometry, travelMm: number): CordGeometry {
 
 /** A tail shorter by what the rule is missed by, down to what a hand can still hold. */
 export function tailVariant(
-  { units }: Brief,
+  { units }: ResolvedShade,
   geometry: CordGeometry,
   check: Check,
   missedByMm: number,
@@ -175,7 +181,7 @@ export function tailVariant(
 
 /** The cleat at the height that the rule asks for. */
 export function cleatVariant(
-  { units }: Brief,
+  { units }: ResolvedShade,
   geometry: CordGeometry,
   check: Check,
   limitMm: number,
@@ -209,12 +215,19 @@ function bothSay(first: VariantWords, second: VariantWords): VariantWords {
 }
 
 /** One patch for all settings: a parent that the first creates is there for the next. */
-export function variantPatch(brief: Brief, settings: readonly Setting[]): PatchOperation[] {
-  let own: Making | undefined = brief.own;
+export function variantPatch(
+  { path, ownGroups }: PatchedShade,
+  settings: readonly Setting[],
+): PatchOperation[] {
+  let groups = ownGroups;
   return settings.flatMap(([group, key, value]) => {
-    // Only path and own settings decide a patch; a whole brief copied for each would cost more than all else.
-    const patch = settingPatch({ path: brief.path, own } as Brief, group, key, value);
-    own = { ...own, [group]: { ...own?.[group], [key]: value } };
+    const patch = settingPatch(
+      { path, ...(groups === undefined ? {} : { ownGroups: groups }) },
+      group,
+      key,
+      value,
+    );
+    groups = [...(groups ?? []), group];
     return patch;
   });
 }

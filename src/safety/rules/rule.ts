@@ -1,7 +1,7 @@
 import type { Place, Purpose } from "../../job/index.ts";
 import type { Cite } from "../../sources/index.ts";
 
-/** What can be asked of a shade's cords. How each is reckoned stands in `review/quantities/`. */
+/** What can be asked of a shade's cords. How each is computed stands in `review/quantities/`. */
 export const QUANTITIES = [
   "free-cord-length",
   "joined-cord-length",

@@ -1,5 +1,5 @@
 import type { Place, Purpose } from "../../job/index.ts";
-import type { SafetyReview } from "../../shade/index.ts";
+import type { SafetyReview } from "../../shade-plan/index.ts";
 import { GENERAL_RULES } from "./general.ts";
 import { CAUTION_RULES, PLACE_RULES } from "./place-rules.ts";
 import { placeText, purposeText } from "./place-words.ts";

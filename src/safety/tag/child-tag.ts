@@ -1,5 +1,5 @@
 import type { LiftKind, Place } from "../../job/index.ts";
-import type { ChildSafetyTag, TagLine } from "../../shade/index.ts";
+import type { ChildSafetyTag, TagLine } from "../../shade-plan/index.ts";
 import { tagHeights } from "./tag-heights.ts";
 import { tagWords } from "./tag-words.ts";
 

@@ -1,4 +1,4 @@
-import type { TagLine } from "../../shade/index.ts";
+import type { TagLine } from "../../shade-plan/index.ts";
 
 /** A line before its letters are sized. */
 export type TagWords = Omit<TagLine, "minHeightMm" | "bold" | "capitals">;

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import {
@@ -18,22 +18,22 @@ import type { Scallop } from "../gathering/scallop.ts";
 export const SHEER_GSM = 100;
 
 /** Cloth on the length: as the maker wants it, else three times for a sheer and twice for any other. */
-export function lengthFullness({ making, cloths }: Brief): number {
+export function lengthFullness({ making, cloths }: ResolvedShade): number {
   return making.gather.lengthFullness ?? (cloths.face.massGsm < SHEER_GSM ? 3 : 2);
 }
 
 /** How the Austrian shade shapes its cloth: shirred onto tapes along its whole length, a little wider in each scallop. */
 export function austrianForm(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   grid: Grid,
   scallop: Scallop,
   book: WorkingBook,
 ): Form {
   const { columns } = grid;
-  const { drawInMm } = brief.making.gather;
+  const { drawInMm } = resolved.making.gather;
   const scallops = columns.length - 1;
-  const clothMm = writeLength(brief, size, book);
+  const clothMm = writeLength(resolved, size, book);
   const widthMm = writeWidth(size, scallop, scallops, drawInMm, book);
   const tapeMm = book.figure("shape.tape", {
     label: "Tape, shirred: top line to its lower end",
@@ -45,9 +45,9 @@ export function austrianForm(
       D: [grid.bottomSectionMm, "mm", "a scallop hangs by"],
     },
     cite: cite("austrian-2008", "the bottom loop hangs about 3 in below the corner of its scallop"),
-    reckon: ({ L, D }) => L - D,
+    compute: ({ L, D }) => L - D,
   });
-  const bar = rodOf(brief, size, grid.bottomSectionMm);
+  const bar = rodOf(resolved, size, grid.bottomSectionMm);
   const flat = flatColumnsMm(columns, widthMm, drawInMm);
   const stretches = shirred(grid, clothMm, tapeMm);
   return {
@@ -59,7 +59,7 @@ export function austrianForm(
         lengthMm: 0,
       },
       ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),
-      { label: "shirring", widthMm: 0, lengthMm: size.finishedLengthMm * (lengthFullness(brief) - 1) },
+      { label: "shirring", widthMm: 0, lengthMm: size.finishedLengthMm * (lengthFullness(resolved) - 1) },
     ],
     across: "gathered",
     pleats: [],
@@ -68,16 +68,16 @@ export function austrianForm(
     ribs: { rows: [], face: "back" },
     marks: [...columnMarks(flat, "tape"), ...rowMarks(grid, stretches)],
     joinsAtMm: flat.slice(1, -1),
-    ...(brief.making.gather.frillMm > 0 ? { frillMm: brief.making.gather.frillMm } : {}),
+    ...(resolved.making.gather.frillMm > 0 ? { frillMm: resolved.making.gather.frillMm } : {}),
     haberdashery: [
       tapeOf("shirring-tape", "Shirring tape, sewn flat and drawn up", columns.length, clothMm),
-      ...weightOf(brief, bar, columns.length),
-      ...frillOf(brief, widthMm),
+      ...weightOf(resolved, bar, columns.length),
+      ...frillOf(resolved, widthMm),
     ],
   };
 }
 
-function writeLength(brief: Brief, size: Size, book: WorkingBook): number {
+function writeLength(resolved: ResolvedShade, size: Size, book: WorkingBook): number {
   return book.figure("shape.flat-length", {
     label: "Cloth along the length, before shirring",
     symbol: "S",
@@ -85,10 +85,10 @@ function writeLength(brief: Brief, size: Size, book: WorkingBook): number {
     formula: "L·f",
     given: {
       L: [size.finishedLengthMm, "mm", "finished length"],
-      f: [lengthFullness(brief), "ratio", "cloth on tape"],
+      f: [lengthFullness(resolved), "ratio", "cloth on tape"],
     },
     cite: cite("austrian-2008", "3 times for a sheer, twice for an opaque cloth"),
-    reckon: ({ L, f }) => L * f,
+    compute: ({ L, f }) => L * f,
   });
 }
 
@@ -111,7 +111,7 @@ function writeWidth(
       i: [drawInMm, "mm", "for sides that draw in"],
     },
     cite: cite("austrian-2008", "width + 3 to 4 in for each scallop, before hems"),
-    reckon: ({ W, x, n, i }) => W + x * n + i,
+    compute: ({ W, x, n, i }) => W + x * n + i,
   });
 }
 

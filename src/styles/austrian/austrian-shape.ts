@@ -1,4 +1,4 @@
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 import { foldOutline } from "../folding/fold-outline.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
 import { frillLines } from "../gathering/frill-lines.ts";

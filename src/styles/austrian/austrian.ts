@@ -1,12 +1,12 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade-plan/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { gatheredGrid } from "../gathering/gathered-grid.ts";
 import { judgeGathers } from "../gathering/judge-gathers.ts";
 import { DEEPEST_SHARE, type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
 import { writeArc, writeSag } from "../gathering/write-scallop.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { austrianForm } from "./austrian-form.ts";
 import { austrianShape } from "./austrian-shape.ts";
 import { austrianSteps } from "./austrian-steps.ts";
@@ -28,29 +28,35 @@ export const austrian: Style = {
   steps: austrianSteps,
 };
 
-function layAustrian(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
-  const asked = askedScallop(brief, columns);
+function layAustrian(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+) {
+  const asked = askedScallop(resolved, columns);
   const deepestMm = DEEPEST_SHARE * size.finishedLengthMm;
   const scallop = asked.sagMm > deepestMm ? scallopOfSag(asked.spanMm, deepestMm) : asked;
   const sagMm = writeSag(scallop, "A scallop hangs by", book);
-  if (brief.making.gather.sagMm !== undefined) writeArc(scallop, book);
+  if (resolved.making.gather.sagMm !== undefined) writeArc(scallop, book);
   const laid = gatheredGrid(
-    { brief, size, columns, mechanism, hemRowMm: 0, sagMm, raisedSagMm: () => sagMm },
+    { resolved, size, columns, liftParts, hemRowMm: 0, sagMm, raisedSagMm: () => sagMm },
     book,
   );
-  const form = austrianForm(brief, size, laid.grid, scallop, book);
+  const form = austrianForm(resolved, size, laid.grid, scallop, book);
   return {
     grid: laid.grid,
     form,
     findings: [
-      ...judgeGathers({ brief, size, ...laid, form, asked, scallop }),
-      ...judgeAustrian(brief, form),
+      ...judgeGathers({ resolved, size, ...laid, form, asked, scallop }),
+      ...judgeAustrian(resolved, form),
     ],
   };
 }
 
 /** Either how far it hangs is given, or the cloth across it. */
-function askedScallop({ making: { gather } }: Brief, columns: readonly Column[]): Scallop {
+function askedScallop({ making: { gather } }: ResolvedShade, columns: readonly Column[]): Scallop {
   const spanMm = columnSpacingMm(columns);
   return gather.sagMm === undefined
     ? scallopOfArc(spanMm, spanMm + gather.scallopExtraMm)

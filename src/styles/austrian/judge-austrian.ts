@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
-import { type Brief, settingPatch, stylePatch } from "../../job/index.ts";
-import type { Form } from "../../shade/index.ts";
+import type { Finding } from "../../figures/index.ts";
+import { type ResolvedShade, settingPatch, stylePatch } from "../../job/index.ts";
+import type { Form } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { arealMassText, inches, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
@@ -12,62 +12,62 @@ const HEAVY_GSM = 300;
 const LEAST_FULLNESS = 1.5;
 
 /** What does not go with shirring, each with the reason. */
-export function judgeAustrian(brief: Brief, form: Form): Finding[] {
-  return [...heavyCloth(brief), ...pile(brief), ...thinShirring(brief), ...pouredOn(brief, form)];
+export function judgeAustrian(resolved: ResolvedShade, form: Form): Finding[] {
+  return [...heavyCloth(resolved), ...pile(resolved), ...thinShirring(resolved), ...pouredOn(resolved, form)];
 }
 
-function otherStyle(brief: Brief) {
+function otherStyle(resolved: ResolvedShade) {
   return {
     label: "Make it a gathered festoon, full at the hem alone",
-    patch: stylePatch(brief, "festoon"),
+    patch: stylePatch(resolved, "festoon"),
   };
 }
 
-function heavyCloth(brief: Brief): Finding[] {
-  const { face } = brief.cloths;
+function heavyCloth(resolved: ResolvedShade): Finding[] {
+  const { face } = resolved.cloths;
   if (face.massGsm < HEAVY_GSM) return [];
   return [
     {
-      ...atShade(brief, "face"),
+      ...atShade(resolved, "face"),
       id: "shape.shirred-heavy",
-      weight: "fix",
-      text: `${face.name} weighs ${arealMassText(face.massGsm, brief.units)}: a heavy cloth does not shirr into soft swags, and there is ${lengthFullness(brief)} times its weight on the cords.`,
+      severity: "fix",
+      text: `${face.name} weighs ${arealMassText(face.massGsm, resolved.units)}: a heavy cloth does not shirr into soft swags, and there is ${lengthFullness(resolved)} times its weight on the cords.`,
       cite: cite("cloth-weights", "heavy from 300 g/m²; that it does not shirr is common practice"),
-      remedies: [otherStyle(brief)],
+      remedies: [otherStyle(resolved)],
     },
   ];
 }
 
-function pile(brief: Brief): Finding[] {
-  if (brief.cloths.face.nap !== true) return [];
+function pile(resolved: ResolvedShade): Finding[] {
+  if (resolved.cloths.face.nap !== true) return [];
   return [
     {
-      ...atShade(brief, "face"),
+      ...atShade(resolved, "face"),
       id: "shape.shirred-pile",
-      weight: "fix",
-      text: `${brief.cloths.face.name} has a pile: shirred tight it is crushed along every tape, and the marks stay.`,
+      severity: "fix",
+      text: `${resolved.cloths.face.name} has a pile: shirred tight it is crushed along every tape, and the marks stay.`,
       cite: cite("velvet-guide"),
       remedies: [],
     },
   ];
 }
 
-function thinShirring(brief: Brief): Finding[] {
-  const fullness = lengthFullness(brief);
-  const isSheer = brief.cloths.face.massGsm < SHEER_GSM;
+function thinShirring(resolved: ResolvedShade): Finding[] {
+  const fullness = lengthFullness(resolved);
+  const isSheer = resolved.cloths.face.massGsm < SHEER_GSM;
   const usual = isSheer ? 3 : 2;
   if (fullness >= (isSheer ? usual - 0.5 : LEAST_FULLNESS)) return [];
   return [
     {
-      ...atShade(brief, "making/gather/lengthFullness"),
+      ...atShade(resolved, "making/gather/lengthFullness"),
       id: "shape.shirred-thin",
-      weight: "mind",
+      severity: "note",
       text: `${fullness} times the length is little cloth: published are ${usual} times for ${isSheer ? "a sheer" : "a cloth that is not sheer"}. The swags hang flat.`,
       cite: cite("austrian-2008", "3 times for a sheer, twice for an opaque cloth"),
       remedies: [
         {
           label: `Take ${usual} times the length`,
-          patch: settingPatch(brief, "gather", "lengthFullness", usual),
+          patch: settingPatch(resolved, "gather", "lengthFullness", usual),
         },
       ],
     },
@@ -77,15 +77,15 @@ function thinShirring(brief: Brief): Finding[] {
 /** More than this across a scallop gathers at the head in thick pleats. */
 const MOST_ACROSS = 1.75;
 
-function pouredOn(brief: Brief, { swags }: Form): Finding[] {
+function pouredOn(resolved: ResolvedShade, { swags }: Form): Finding[] {
   const [swag] = swags;
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   if (swag === undefined || swag.arcMm <= MOST_ACROSS * (swag.toMm - swag.fromMm)) return [];
   return [
     {
-      ...atShade(brief, "making/gather/scallopExtraMm"),
+      ...atShade(resolved, "making/gather/scallopExtraMm"),
       id: "shape.scallop-overfull",
-      weight: "mind",
+      severity: "note",
       text: `Each scallop has ${(swag.arcMm / (swag.toMm - swag.fromMm)).toFixed(1)} times its width in cloth: ${text(inches(3))} to ${text(inches(4))} beyond the width are published, and more hangs as a bag.`,
       cite: cite("austrian-2008", "3 to 4 in for each scallop"),
       figures: ["shape.gathered-width"],

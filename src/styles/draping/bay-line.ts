@@ -1,4 +1,4 @@
-import type { ShadePoint, Swag } from "../../shade/index.ts";
+import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
 import { riseMm, scallopOfSag } from "../gathering/scallop.ts";
 
 /** Points of one bay: enough that its drawn line keeps within a hair of the catenary; fewer where there are many bays. */
@@ -10,7 +10,7 @@ const MOST_POINTS = 320;
 export function bayLine(cornersYMm: number, bays: readonly Swag[]): ShadePoint[] {
   const [first] = bays;
   if (first === undefined) return [];
-  // Bays are mostly alike: each kind is reckoned once.
+  // Bays are mostly alike: each kind is computed once.
   const known = new Map<string, readonly number[]>();
   const steps = 2 * Math.floor(Math.max(LEAST_STEPS, Math.min(STEPS, MOST_POINTS / bays.length)) / 2);
   const points: ShadePoint[] = [[first.fromMm, cornersYMm]];

@@ -1,4 +1,4 @@
-import type { Column, Form, ShadePoint, Swag } from "../../shade/index.ts";
+import type { Column, Form, ShadePoint, Swag } from "../../shade-plan/index.ts";
 import { scallopWithin } from "../gathering/scallop.ts";
 import { bayLine } from "./bay-line.ts";
 import { easeBetween, hasTails } from "./ease.ts";
@@ -22,7 +22,7 @@ export interface DrapedAsk {
 /** How far the line hangs between each two columns, from the left, mm. */
 export function baysOf(ask: DrapedAsk): Swag[] {
   const { form, columns, aboveHemMm, risenMm, isHem = false } = ask;
-  // Bays are mostly alike: each kind is reckoned once.
+  // Bays are mostly alike: each kind is computed once.
   const known = new Map<string, number>();
   const sagOf = (spanMm: number, arcMm: number, mostMm: number) => {
     const key = `${spanMm.toFixed(6)} ${arcMm.toFixed(6)} ${mostMm}`;

@@ -1,4 +1,4 @@
-import type { Form, Grid, ShadePoint } from "../../shade/index.ts";
+import type { Form, Grid, ShadePoint } from "../../shade-plan/index.ts";
 import type { FoldState, RaisedShape } from "../folding/raised-shape.ts";
 import { raisedShape } from "../folding/raised-shape.ts";
 import { limpBottomYMm } from "../gathering/limp-fold.ts";

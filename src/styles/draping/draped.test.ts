@@ -1,11 +1,11 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { anyMaking } from "../../../test/arbitrary-job.ts";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import type { StyleKind } from "../../job/index.ts";
-import { flatSize, type ShadePoint } from "../../shade/index.ts";
+import { flatSize, type ShadePoint } from "../../shade-plan/index.ts";
 import { baysOf } from "./draped-line.ts";
 import { hemBelowRowMm } from "./draped-shape.ts";
 
@@ -28,7 +28,7 @@ type Asked = typeof anyShade extends fc.Arbitrary<infer T> ? T : never;
 
 function planned({ style, mount, widthMm, heightMm, lining, making }: Asked) {
   return laidShade(
-    briefWith({
+    resolvedWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style, mount, lining, making },
     }),

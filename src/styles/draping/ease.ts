@@ -1,4 +1,4 @@
-import type { Ease, Form } from "../../shade/index.ts";
+import type { Ease, Form } from "../../shade-plan/index.ts";
 
 const SAME_MM = 1e-6;
 

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import {
   type Column,
   columnSpacingMm,
@@ -6,7 +6,7 @@ import {
   type Grid,
   type Row,
   type Size,
-} from "../../shade/index.ts";
+} from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedPieces } from "./draped-shape.ts";
 
@@ -50,7 +50,7 @@ export function finishGrid(size: Size, grid: Grid, form: Form, book: WorkingBook
       g: [lowestYMm - grid.headrailMm, "mm", "what hangs lowest below the gathered rings"],
     },
     cite: cite("catenary", "between the columns; beside them a tail as long as its cloth allows"),
-    reckon: ({ T, g }) => T + g,
+    compute: ({ T, g }) => T + g,
   });
   return {
     ...grid,
@@ -76,6 +76,6 @@ export function writeTravel(
       T: [laid.headrailMm, "mm", "headrail allowance"],
     },
     cite: cite("geometry"),
-    reckon: ({ L, b, T }) => Math.max(0, L - b - T),
+    compute: ({ L, b, T }) => Math.max(0, L - b - T),
   });
 }

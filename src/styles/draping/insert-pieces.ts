@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { Form, Size } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Form, Size } from "../../shade-plan/index.ts";
 
 /** Cut widths of the pieces of a face whose pleats are cut apart, mm. */
 export interface InsertPieces {
@@ -8,7 +8,11 @@ export interface InsertPieces {
   pleats: number[];
 }
 
-export function insertPieces({ making: { hems } }: Brief, size: Size, { pleats }: Form): InsertPieces {
+export function insertPieces(
+  { making: { hems } }: ResolvedShade,
+  size: Size,
+  { pleats }: Form,
+): InsertPieces {
   const first = pleats[0];
   const last = pleats.at(-1);
   if (first === undefined || last === undefined) return { sides: [], between: [], pleats: [] };

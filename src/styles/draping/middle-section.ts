@@ -1,4 +1,4 @@
-import type { Form, ShadePoint } from "../../shade/index.ts";
+import type { Form, ShadePoint } from "../../shade-plan/index.ts";
 import { foldOutline } from "../folding/fold-outline.ts";
 import { type FoldState, freeReachMm, type RaisedShape } from "../folding/raised-shape.ts";
 

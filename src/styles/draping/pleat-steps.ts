@@ -1,4 +1,4 @@
-import type { StyleStep } from "../../shade/index.ts";
+import type { StyleStep } from "../../shade-plan/index.ts";
 import { hemTurn, IRON, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { insertPieces } from "./insert-pieces.ts";
@@ -11,11 +11,11 @@ export function pleatSteps(input: StyleStepInput): StyleStep[] {
 
 /** Pieces of the face that are cut apart, from the left, and where their joins come to lie. */
 function inserts(input: StyleStepInput): StyleStep[] {
-  const { brief, form, size } = input;
-  if (brief.making.pleat.cut === "in-one") return [];
+  const { resolved, form, size } = input;
+  if (resolved.making.pleat.cut === "in-one") return [];
   const { len } = wordsOf(input);
-  const { seamMm } = brief.making.hems;
-  const { sides, between, pleats } = insertPieces(brief, size, form);
+  const { seamMm } = resolved.making.hems;
+  const { sides, between, pleats } = insertPieces(resolved, size, form);
   const piecesOf = piecesWords(input);
   return [
     {
@@ -105,8 +105,8 @@ function lines(input: StyleStepInput): StyleStep {
 }
 
 function fold(input: StyleStepInput): StyleStep {
-  const { brief, form, size } = input;
-  const { pleat } = brief.making;
+  const { resolved, form, size } = input;
+  const { pleat } = resolved.making;
   const { len } = wordsOf(input);
   const inverted = pleat.kind === "inverted";
   const meet = inverted

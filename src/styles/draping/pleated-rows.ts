@@ -1,10 +1,10 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 
 export interface PleatedRows extends GatheredRows {
   headrailNeededMm: number;
@@ -14,14 +14,14 @@ export interface PleatedRows extends GatheredRows {
 
 /** Rows of rings from the first above the hem to the headrail line, evenly spaced. */
 export function layPleatedRows(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   bottomSectionMm: number,
   book: WorkingBook,
 ): PleatedRows {
-  const headrailNeededMm = headrailNeeded(brief, mechanism, book);
-  const laid = gatheredRowsOf(brief, size, headrailNeededMm, bottomSectionMm);
+  const headrailNeededMm = headrailNeeded(resolved, liftParts, book);
+  const laid = gatheredRowsOf(resolved, size, headrailNeededMm, bottomSectionMm);
   book.figure("shape.row-spacing", {
     label: "Spacing of rows",
     symbol: "s",
@@ -34,7 +34,7 @@ export function layPleatedRows(
       p: [laid.rows.length, "count", "rows of rings"],
     },
     cite: cite("geometry", "evenly from the first row to the headrail line"),
-    reckon: ({ L, b, T, p }) => (L - b - T) / p,
+    compute: ({ L, b, T, p }) => (L - b - T) / p,
   });
   return {
     ...laid,

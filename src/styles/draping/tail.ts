@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { slantedCatenary } from "../../mechanics/index.ts";
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 
 /** Edge of a tail that hangs freely: drawn in by about this share of its width. */
@@ -51,7 +51,7 @@ export function writeTail(widthMm: number, clothMm: number, travelMm: number, bo
       "geometry",
       "a strip that bends one way only; tutorials: about as long as the pleat is from the edge",
     ),
-    reckon: (v) =>
+    compute: (v) =>
       Math.min(v.r, Math.sqrt(Math.max(0, ((1 - v.q) * Math.max(v.a, v.c)) ** 2 - ((1 - v.i) * v.a) ** 2))),
   });
 }

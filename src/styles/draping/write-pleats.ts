@@ -1,10 +1,10 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Form, Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Form, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 
 /** Flat width of the pleated cloth, and the pieces where the pleats are cut apart. */
-export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: WorkingBook): void {
+export function writePieces(resolved: ResolvedShade, size: Size, { pleats }: Form, book: WorkingBook): void {
   const [pleat] = pleats;
   if (pleat === undefined) return;
   const F = [pleats.reduce((sum, { foldedMm }) => sum + foldedMm, 0), "mm", "cloth in all pleats"] as const;
@@ -15,10 +15,10 @@ export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: Wo
     formula: "W + F",
     given: { W: [size.finishedWidthMm, "mm", "finished width"], F },
     cite: cite("inset-pleats", "+12 in (30 cm) for each pleat"),
-    reckon: ({ W, F: folded }) => W + folded,
+    compute: ({ W, F: folded }) => W + folded,
   });
-  if (brief.making.pleat.cut === "in-one") return;
-  const s = [brief.making.hems.seamMm, "mm", "seam on each piece"] as const;
+  if (resolved.making.pleat.cut === "in-one") return;
+  const s = [resolved.making.hems.seamMm, "mm", "seam on each piece"] as const;
   const piece = (id: string, label: string, widthMm: number, what: string) =>
     book.figure(id, {
       label,
@@ -27,7 +27,7 @@ export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: Wo
       formula: "p + 2·s",
       given: { p: [widthMm, "mm", what], s },
       cite: cite("inset-pleats", "centre 80 cm cut 83, inserts 39 cm cut 42"),
-      reckon: (v) => v.p + 2 * v.s,
+      compute: (v) => v.p + 2 * v.s,
     });
   const widest = Math.max(...pleats.map(({ foldedMm }) => foldedMm));
   piece("shape.insert-cut", "Pleat insert: cut width", widest, "cloth in one pleat");
@@ -49,9 +49,9 @@ export function writePieces(brief: Brief, size: Size, { pleats }: Form, book: Wo
     given: {
       p: [pleat.xMm, "mm", "edge to the first pleat"],
       s,
-      h: [brief.making.hems.sideTurnMm * brief.making.hems.sideTurns, "mm", "side hem"],
+      h: [resolved.making.hems.sideTurnMm * resolved.making.hems.sideTurns, "mm", "side hem"],
     },
     cite: cite("inset-pleats", "sides 35 cm cut 38"),
-    reckon: (v) => v.p + v.s + v.h,
+    compute: (v) => v.p + v.s + v.h,
   });
 }

@@ -16,8 +16,8 @@ export const festoon: Style = {
     { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
   ],
   columns: layColumns,
-  grid: (brief, size, columns, mechanism, book) =>
-    layGatheredHem(brief, size, columns, mechanism, book, cite("austrian-uk", "width × 2")),
+  grid: (resolved, size, columns, liftParts, book) =>
+    layGatheredHem(resolved, size, columns, liftParts, book, cite("austrian-uk", "width × 2")),
   shape: gatheredHemShape,
   steps: (input) =>
     gatheredHemSteps(

@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidAt } from "../../../test/laid-shade.ts";
 import { inches } from "../../units/index.ts";
 import { flat } from "./flat.ts";
 
 function laid(lengthMm: number, fold: Record<string, unknown>) {
-  return laidAt(lengthMm, briefWith({ shade: { making: { fold } } }));
+  return laidAt(lengthMm, resolvedWith({ shade: { making: { fold } } }));
 }
 
 /** Fold lengths from the hem up: between rows, and from the top row to the headrail line. */

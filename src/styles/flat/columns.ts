@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import { type Brief, settingPatch } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import { type ResolvedShade, settingPatch } from "../../job/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { FIT_SLACK, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
@@ -20,15 +20,15 @@ export function columnCount(widthMm: number, edgeInsetMm: number, largestMm: num
  * corrected count.
  */
 export function layColumns(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   book: WorkingBook,
 ): { columns: Column[]; findings: Finding[] } {
-  const { columns: asked } = brief.making;
+  const { columns: asked } = resolved.making;
   const width = size.finishedWidthMm;
   const findings: Finding[] = [];
   const insetMm = Math.min(asked.edgeInsetMm, width / 4);
-  if (insetMm < asked.edgeInsetMm) findings.push(insetTooWide(brief, insetMm));
+  if (insetMm < asked.edgeInsetMm) findings.push(insetTooWide(resolved, insetMm));
 
   const needed = columnCount(width, insetMm, asked.largestSpacingMm);
   const count = Math.min(
@@ -45,7 +45,7 @@ export function layColumns(
           m: [asked.largestSpacingMm, "mm", "largest spacing of columns"],
         },
         cite: cite("ring-spacing-faq", "count corrected"),
-        reckon: ({ W, e, m }) => columnCount(W, e, m),
+        compute: ({ W, e, m }) => columnCount(W, e, m),
       }),
   );
   const spacingMm = book.figure("shape.column-spacing", {
@@ -59,10 +59,10 @@ export function layColumns(
       n: [count, "count", "ring columns"],
     },
     cite: cite("geometry"),
-    reckon: ({ W, e, n }) => (W - 2 * e) / (n - 1),
+    compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
   });
   if (spacingMm > asked.largestSpacingMm + 1e-6) {
-    findings.push(tooFewColumns(brief, count, needed, spacingMm, asked.largestSpacingMm));
+    findings.push(tooFewColumns(resolved, count, needed, spacingMm, asked.largestSpacingMm));
   }
   const columns = Array.from({ length: count }, (_, i) => ({
     number: i + 1,
@@ -71,24 +71,24 @@ export function layColumns(
   return { columns, findings };
 }
 
-function insetTooWide(brief: Brief, insetMm: number): Finding {
+function insetTooWide(resolved: ResolvedShade, insetMm: number): Finding {
   return {
     id: "shape.inset-too-wide",
-    weight: "fix",
-    ...atShade(brief, "making/columns/edgeInsetMm"),
-    text: `An edge inset of ${lengthText(brief.making.columns.edgeInsetMm, brief.units)} leaves no room between the edge columns; ${lengthText(insetMm, brief.units)} is used.`,
+    severity: "fix",
+    ...atShade(resolved, "making/columns/edgeInsetMm"),
+    text: `An edge inset of ${lengthText(resolved.making.columns.edgeInsetMm, resolved.units)} leaves no room between the edge columns; ${lengthText(insetMm, resolved.units)} is used.`,
     cite: cite("geometry"),
     remedies: [
       {
-        label: `Set the edge inset to ${lengthText(insetMm, brief.units)}`,
-        patch: settingPatch(brief, "columns", "edgeInsetMm", insetMm),
+        label: `Set the edge inset to ${lengthText(insetMm, resolved.units)}`,
+        patch: settingPatch(resolved, "columns", "edgeInsetMm", insetMm),
       },
     ],
   };
 }
 
 function tooFewColumns(
-  brief: Brief,
+  resolved: ResolvedShade,
   count: number,
   needed: number,
   spacingMm: number,
@@ -96,14 +96,14 @@ function tooFewColumns(
 ): Finding {
   return {
     id: "shape.columns-too-few",
-    weight: "fix",
-    ...atShade(brief, "making/columns/count"),
-    text: `${count} columns stand ${lengthText(spacingMm, brief.units)} apart, more than the ${lengthText(largestMm, brief.units)} asked for: the hem and the folds may bow between them. ${needed} columns keep to it.`,
+    severity: "fix",
+    ...atShade(resolved, "making/columns/count"),
+    text: `${count} columns stand ${lengthText(spacingMm, resolved.units)} apart, more than the ${lengthText(largestMm, resolved.units)} asked for: the hem and the folds may bow between them. ${needed} columns keep to it.`,
     cite: cite("ring-spacing-faq", "spacing too wide for limp cloth"),
     figures: ["shape.column-spacing"],
     remedies:
       needed > MOST_COLUMNS
         ? []
-        : [{ label: `Use ${needed} columns`, patch: settingPatch(brief, "columns", "count", needed) }],
+        : [{ label: `Use ${needed} columns`, patch: settingPatch(resolved, "columns", "count", needed) }],
   };
 }

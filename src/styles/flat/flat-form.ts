@@ -1,17 +1,17 @@
-import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Size } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 
 /** Form of a flat or ribbed shade: with its ribs, and the rail of one that comes down. */
-export function flatForm(brief: Brief, size: Size, grid: Grid): Form {
+export function flatForm(resolved: ResolvedShade, size: Size, grid: Grid): Form {
   return {
-    ...plainForm(brief, size, grid),
-    ribs: ribsOf(brief.making, grid),
-    haberdashery: topRail(brief.making, size.finishedWidthMm),
+    ...plainForm(resolved, size, grid),
+    ribs: ribsOf(resolved.making, grid),
+    haberdashery: topRail(resolved.making, size.finishedWidthMm),
   };
 }
 
 /** Form of a plain rectangle with rings: nothing added, a straight bar, cords at the columns. */
-export function plainForm({ making }: Brief, size: Size, grid: Grid): Form {
+export function plainForm({ making }: ResolvedShade, size: Size, grid: Grid): Form {
   const width = size.finishedWidthMm;
   const inMm = Math.min(making.board.barShorterMm, width) / 2;
   return {
@@ -29,7 +29,7 @@ export function plainForm({ making }: Brief, size: Size, grid: Grid): Form {
 }
 
 /** A shade whose top comes down hangs from a rail in place of the board. */
-function topRail({ fold, board }: Brief["making"], widthMm: number): Form["haberdashery"] {
+function topRail({ fold, board }: ResolvedShade["making"], widthMm: number): Form["haberdashery"] {
   const lengthMm = widthMm - board.barShorterMm;
   return fold.topDropMm > 0 && lengthMm > 0
     ? [{ id: "top-rail", label: "Top rail, a stiff flat bar", count: 1, lengthMm }]
@@ -37,7 +37,7 @@ function topRail({ fold, board }: Brief["making"], widthMm: number): Form["haber
 }
 
 /** Ribs as they were asked for: at every row, and midway between two rows where every half fold has one. */
-function ribsOf({ ribs }: Brief["making"], grid: Grid): Form["ribs"] {
+function ribsOf({ ribs }: ResolvedShade["making"], grid: Grid): Form["ribs"] {
   if (ribs.kind === "none") return { rows: [], face: "back" };
   const rows = grid.rows.map(({ number }) => number);
   return {

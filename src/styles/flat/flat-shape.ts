@@ -1,4 +1,4 @@
-import { type Grid, headLine, type ShadePoint } from "../../shade/index.ts";
+import { type Grid, headLine, type ShadePoint } from "../../shade-plan/index.ts";
 import { hungShape } from "../folding/hung-shape.ts";
 import { type RaisedShape, standingShape } from "../folding/raised-shape.ts";
 import { across } from "../visible-lines.ts";

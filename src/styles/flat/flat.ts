@@ -1,10 +1,10 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { judgeRibs } from "../ribbed/judge-ribs.ts";
 import { ribbedShape } from "../ribbed/ribbed-shape.ts";
-import type { Ask, Mechanism, Style } from "../style.ts";
+import type { Ask, LiftPartsHeight, Style } from "../style.ts";
 import { layColumns } from "./columns.ts";
 import { flatForm } from "./flat-form.ts";
 import { judgeFolds } from "./judge-folds.ts";
@@ -20,30 +20,30 @@ export const FOLD_ASKS: readonly Ask[] = [
 export const flat: Style = {
   asks: FOLD_ASKS,
   columns: layColumns,
-  grid: (brief, size, columns, mechanism, book) => {
-    const laid = layGrid(brief, size, columns, mechanism, book);
-    return brief.making.ribs.kind === "none"
+  grid: (resolved, size, columns, liftParts, book) => {
+    const laid = layGrid(resolved, size, columns, liftParts, book);
+    return resolved.making.ribs.kind === "none"
       ? laid
-      : { ...laid, findings: [...laid.findings, ...judgeRibs(brief, laid.grid)] };
+      : { ...laid, findings: [...laid.findings, ...judgeRibs(resolved, laid.grid)] };
   },
   shape: ribbedShape,
   steps: () => [],
 };
 
 export function layGrid(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
 ) {
-  const laid = layRows(brief, size, mechanism, book);
+  const laid = layRows(resolved, size, liftParts, book);
   const { folds } = laid;
   const length = size.finishedLengthMm;
   const rows = rowsFromHem(folds, length);
   const topRow = rows.at(-1);
 
-  const raisedHeightMm = raisedHeight(brief, folds, book);
+  const raisedHeightMm = raisedHeight(resolved, folds, book);
   const travelMm = book.figure("shape.travel", {
     label: "Travel of the bottom row",
     symbol: "r",
@@ -60,7 +60,7 @@ export function layGrid(
       ],
     },
     cite: cite("geometry"),
-    reckon: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
+    compute: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
   });
 
   const grid: Grid = {
@@ -78,13 +78,17 @@ export function layGrid(
   };
   return {
     grid,
-    form: flatForm(brief, size, grid),
-    findings: judgeFolds(brief, size, laid, grid),
+    form: flatForm(resolved, size, grid),
+    findings: judgeFolds(resolved, size, laid, grid),
   };
 }
 
-function raisedHeight(brief: Brief, folds: ReturnType<typeof layRows>["folds"], book: WorkingBook): number {
-  const even = brief.making.fold.rule === "even-fold";
+function raisedHeight(
+  resolved: ResolvedShade,
+  folds: ReturnType<typeof layRows>["folds"],
+  book: WorkingBook,
+): number {
+  const even = resolved.making.fold.rule === "even-fold";
   return book.figure("shape.raised-height", {
     label: "Raised height, top line to hem",
     symbol: "R",
@@ -99,6 +103,6 @@ function raisedHeight(brief: Brief, folds: ReturnType<typeof layRows>["folds"], 
       ],
     },
     cite: even ? cite("even-fold-slides") : cite("pocket-spacing"),
-    reckon: ({ T, g }) => T + g,
+    compute: ({ T, g }) => T + g,
   });
 }

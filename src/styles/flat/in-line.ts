@@ -1,25 +1,25 @@
-import { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { LineAsk, LineBottom, LinePlace, Size } from "../../shade/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { LineAsk, LineBottom, RowLayout, Size } from "../../shade-plan/index.ts";
 import type { StyleInLine } from "../in-line.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { headrailNeeded } from "./rows.ts";
 
 /** A flat shade follows a common line by its spacing, its rows and its hem section; the headrail takes up the rest. */
 export const flatInLine: StyleInLine = { ask: askOf, follow };
 
-function askOf(brief: Brief, size: Size, mechanism: Mechanism): LineAsk | string {
-  const { fold } = brief.making;
+function askOf(resolved: ResolvedShade, size: Size, liftParts: LiftPartsHeight): LineAsk | string {
+  const { fold } = resolved.making;
   if (fold.rule !== "even-fold" && fold.gradeStepMm > 0) return "its folds grow smaller upwards";
   if (fold.rule !== "even-fold" && fold.cascadeMm > 0) return "its folds hang in a cascade";
-  const headrailNeededMm = headrailNeeded(brief, mechanism, new WorkingBook());
+  const headrailNeededMm = headrailNeeded(resolved, liftParts, new WorkingBook());
   const isEven = fold.rule === "even-fold";
-  const own = brief.own?.fold;
+  const own = resolved.own?.fold;
   return {
     lengthMm: size.finishedLengthMm,
     leastHeadrailMm: fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm),
     headrailFixed: fold.rule === "no-headrail",
-    bottom: bottomOf(brief),
+    bottom: bottomOf(resolved),
     // A hem band that was set on this very shade is there to be seen; a workshop's habit is where it begins.
     bottomFixed: (isEven ? own?.hemBarMm : own?.skirtMm) !== undefined,
     smallestMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
@@ -32,17 +32,17 @@ function askOf(brief: Brief, size: Size, mechanism: Mechanism): LineAsk | string
   };
 }
 
-function bottomOf({ making: { fold } }: Brief): LineBottom {
+function bottomOf({ making: { fold } }: ResolvedShade): LineBottom {
   return fold.rule === "even-fold"
     ? { kind: "hem-bar", hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm }
     : { kind: "half-fold", skirtMm: fold.skirtMm };
 }
 
-function follow(brief: Brief, place: LinePlace): Brief {
-  const { fold } = brief.making;
+function follow(resolved: ResolvedShade, layout: RowLayout): ResolvedShade {
+  const { fold } = resolved.making;
   const placed =
     fold.rule === "even-fold"
-      ? { rows: place.rows, headrailMm: place.headrailMm, hemBarMm: place.bottomMm }
-      : { rows: place.rows, spacingMm: place.spacingMm, skirtMm: place.bottomMm - place.spacingMm / 2 };
-  return { ...brief, making: { ...brief.making, fold: { ...fold, ...placed } } };
+      ? { rows: layout.rows, headrailMm: layout.headrailMm, hemBarMm: layout.bottomMm }
+      : { rows: layout.rows, spacingMm: layout.spacingMm, skirtMm: layout.bottomMm - layout.spacingMm / 2 };
+  return { ...resolved, making: { ...resolved.making, fold: { ...fold, ...placed } } };
 }

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, LONGEST_MM, settingPatch } from "../../job/index.ts";
-import type { Grid, Size } from "../../shade/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { LONGEST_MM, type ResolvedShade, settingPatch } from "../../job/index.ts";
+import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
@@ -10,8 +10,8 @@ import { fewestRows, type Unmet } from "./folds.ts";
 import { canCascade, type Rows } from "./rows.ts";
 
 /** What the folds do not satisfy, each with what would. */
-export function judgeFolds(brief: Brief, size: Size, laid: Rows, grid: Grid): Finding[] {
-  const context: Context = { brief, size, laid, grid };
+export function judgeFolds(resolved: ResolvedShade, size: Size, laid: Rows, grid: Grid): Finding[] {
+  const context: Context = { resolved, size, laid, grid };
   const findings = laid.folds.unmet.map((what) => UNMET[what](context));
   if (!laid.folds.unmet.includes("length")) findings.push(...shortHeadrail(context));
   findings.push(...judgeSteps(context));
@@ -21,20 +21,20 @@ export function judgeFolds(brief: Brief, size: Size, laid: Rows, grid: Grid): Fi
 }
 
 interface Context {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   laid: Rows;
   grid: Grid;
 }
 
-function base({ brief }: Context, setting: string) {
-  return atShade(brief, `making/fold/${setting}`);
+function base({ resolved }: Context, setting: string) {
+  return atShade(resolved, `making/fold/${setting}`);
 }
 
 /** Rows that would keep the limits, with the count no longer fixed. */
-function freeRows({ brief, laid }: Context): number {
+function freeRows({ resolved, laid }: Context): number {
   const free = { ...laid.ask, rows: undefined, spacingMm: undefined };
-  const { fold } = brief.making;
+  const { fold } = resolved.making;
   return fold.rule === "even-fold"
     ? evenFoldCount({ ...free, hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm })
     : fewestRows(free);
@@ -43,26 +43,26 @@ function freeRows({ brief, laid }: Context): number {
 function rowsRemedy(context: Context): Remedy[] {
   const rows = freeRows(context);
   if (rows === context.grid.rows.length) return [];
-  return [{ label: `Use ${rows} rows`, patch: settingPatch(context.brief, "fold", "rows", rows) }];
+  return [{ label: `Use ${rows} rows`, patch: settingPatch(context.resolved, "fold", "rows", rows) }];
 }
 
 const UNMET: Record<Unmet, (context: Context) => Finding> = {
   largest: (context) => {
-    const { brief, laid, grid } = context;
+    const { resolved, laid, grid } = context;
     const widest = laid.folds.foldsMm[0] ?? 0;
     return {
-      ...base(context, brief.making.fold.spacingMm === undefined ? "rows" : "spacingMm"),
+      ...base(context, resolved.making.fold.spacingMm === undefined ? "rows" : "spacingMm"),
       id: "shape.rows-too-few",
-      weight: "fix",
-      text: `${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} stand ${lengthText(widest, brief.units)} apart, more than the largest spacing of ${lengthText(laid.ask.largestFoldMm, brief.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade; ${freeRows(context)} rows keep to it.`,
+      severity: "fix",
+      text: `${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} stand ${lengthText(widest, resolved.units)} apart, more than the largest spacing of ${lengthText(laid.ask.largestFoldMm, resolved.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade; ${freeRows(context)} rows keep to it.`,
       cite: cite("inner-cord-hazard"),
       remedies:
-        brief.making.fold.spacingMm === undefined
+        resolved.making.fold.spacingMm === undefined
           ? rowsRemedy(context)
           : [
               {
-                label: `Set the spacing to ${lengthText(laid.ask.largestFoldMm, brief.units)}`,
-                patch: settingPatch(brief, "fold", "spacingMm", laid.ask.largestFoldMm),
+                label: `Set the spacing to ${lengthText(laid.ask.largestFoldMm, resolved.units)}`,
+                patch: settingPatch(resolved, "fold", "spacingMm", laid.ask.largestFoldMm),
               },
             ],
     };
@@ -70,8 +70,8 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
   smallest: (context) => ({
     ...base(context, "rows"),
     id: "shape.rows-too-many",
-    weight: "fix",
-    text: `The smallest fold would be ${lengthText(context.laid.folds.foldsMm.at(-1) ?? 0, context.brief.units)}, under the ${lengthText(context.laid.ask.smallestFoldMm, context.brief.units)} below which the stack only grows thicker.`,
+    severity: "fix",
+    text: `The smallest fold would be ${lengthText(context.laid.folds.foldsMm.at(-1) ?? 0, context.resolved.units)}, under the ${lengthText(context.laid.ask.smallestFoldMm, context.resolved.units)} below which the stack only grows thicker.`,
     cite: cite("our-choice", "smallest useful spacing"),
     remedies:
       context.laid.ask.gradeStepMm > 0
@@ -79,9 +79,9 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
             {
               label: "Make the folds even",
               patch: settingPatch(
-                context.brief,
+                context.resolved,
                 "fold",
-                context.brief.making.fold.cascadeMm > 0 ? "cascadeMm" : "gradeStepMm",
+                context.resolved.making.fold.cascadeMm > 0 ? "cascadeMm" : "gradeStepMm",
                 0,
               ),
             },
@@ -89,13 +89,13 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
         : rowsRemedy(context),
   }),
   stack: (context) => {
-    const { brief, grid, laid } = context;
+    const { resolved, grid, laid } = context;
     const limit = laid.ask.stackMm ?? 0;
     return {
       ...base(context, "stackMm"),
       id: "shape.stack-over-limit",
-      weight: "fix",
-      text: `Raised, the shade is ${lengthText(grid.raisedHeightMm, brief.units)} high, over the limit of ${lengthText(limit, brief.units)}. This is the nearest that ${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} allow${grid.rows.length === 1 ? "s" : ""}: ${lengthText(grid.headrailMm, brief.units)} stay flat under the board and ${lengthText(grid.raisedHeightMm - grid.headrailMm, brief.units)} hang below.`,
+      severity: "fix",
+      text: `Raised, the shade is ${lengthText(grid.raisedHeightMm, resolved.units)} high, over the limit of ${lengthText(limit, resolved.units)}. This is the nearest that ${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} allow${grid.rows.length === 1 ? "s" : ""}: ${lengthText(grid.headrailMm, resolved.units)} stay flat under the board and ${lengthText(grid.raisedHeightMm - grid.headrailMm, resolved.units)} hang below.`,
       cite: cite("pocket-spacing"),
       figures: ["shape.raised-height"],
       remedies: [
@@ -103,8 +103,8 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
         ...(grid.raisedHeightMm < LONGEST_MM
           ? [
               {
-                label: `Allow a stack of ${lengthText(grid.raisedHeightMm, brief.units)}`,
-                patch: settingPatch(brief, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+                label: `Allow a stack of ${lengthText(grid.raisedHeightMm, resolved.units)}`,
+                patch: settingPatch(resolved, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
               },
             ]
           : []),
@@ -114,16 +114,16 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
   headrail: (context) => ({
     ...base(context, "spacingMm"),
     id: "shape.spacing-leaves-no-headrail",
-    weight: "fix",
-    text: `${context.grid.rows.length} rows at the fixed spacing do not leave the headrail allowance of ${lengthText(context.laid.ask.headrailMm, context.brief.units)}.`,
+    severity: "fix",
+    text: `${context.grid.rows.length} rows at the fixed spacing do not leave the headrail allowance of ${lengthText(context.laid.ask.headrailMm, context.resolved.units)}.`,
     cite: cite("headrail-allowance"),
     remedies: rowsRemedy(context),
   }),
   length: (context) => ({
     ...base(context, "headrailMm"),
     id: "shape.too-short",
-    weight: "stop",
-    text: `A shade ${lengthText(context.size.finishedLengthMm, context.brief.units)} long has no room for one fold below a headrail allowance of ${lengthText(context.laid.ask.headrailMm, context.brief.units)}${context.laid.ask.skirtMm > 0 ? ` and a skirt of ${lengthText(context.laid.ask.skirtMm, context.brief.units)}` : ""}.`,
+    severity: "stop",
+    text: `A shade ${lengthText(context.size.finishedLengthMm, context.resolved.units)} long has no room for one fold below a headrail allowance of ${lengthText(context.laid.ask.headrailMm, context.resolved.units)}${context.laid.ask.skirtMm > 0 ? ` and a skirt of ${lengthText(context.laid.ask.skirtMm, context.resolved.units)}` : ""}.`,
     cite: cite("pocket-spacing"),
     remedies: [],
   }),
@@ -131,16 +131,16 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
 
 /** The rule without a headrail allowance has none to set: there the rule gives way. */
 function shortHeadrail(context: Context): Finding[] {
-  const { brief, laid } = context;
-  const short = headrailShort(brief, laid.folds.headrailMm, laid.headrailNeededMm);
-  if (brief.making.fold.rule !== "no-headrail") return short;
+  const { resolved, laid } = context;
+  const short = headrailShort(resolved, laid.folds.headrailMm, laid.headrailNeededMm);
+  if (resolved.making.fold.rule !== "no-headrail") return short;
   return short.map((finding) => ({
     ...finding,
     ...base(context, "rule"),
     remedies: [
       {
         label: "Use the half-fold rule with a headrail allowance",
-        patch: settingPatch(brief, "fold", "rule", "half-fold"),
+        patch: settingPatch(resolved, "fold", "rule", "half-fold"),
       },
     ],
   }));
@@ -148,10 +148,10 @@ function shortHeadrail(context: Context): Finding[] {
 
 /** A cascade that the other settings of the folds leave no room for. */
 function judgeSteps(context: Context): Finding[] {
-  const { brief, laid } = context;
-  const { fold } = brief.making;
+  const { resolved, laid } = context;
+  const { fold } = resolved.making;
   if (fold.cascadeMm === 0 || laid.folds.unmet.includes("length")) return [];
-  const step = lengthText(fold.cascadeMm, brief.units);
+  const step = lengthText(fold.cascadeMm, resolved.units);
   if (!canCascade(fold)) {
     const key = fold.rule === "even-fold" ? "rule" : "spacingMm";
     const what = key === "rule" ? "the even-fold rule makes" : "a fixed spacing makes";
@@ -159,13 +159,18 @@ function judgeSteps(context: Context): Finding[] {
       {
         ...base(context, "cascadeMm"),
         id: "shape.cascade-needs-free-folds",
-        weight: "fix",
+        severity: "fix",
         text: `A cascade of ${step} needs folds that grow downwards, and ${what} them all the same. The folds hang level.`,
         cite: cite("cascade-folds"),
         remedies: [
-          { label: "Hang the folds level", patch: settingPatch(brief, "fold", "cascadeMm", 0) },
+          { label: "Hang the folds level", patch: settingPatch(resolved, "fold", "cascadeMm", 0) },
           ...(key === "rule"
-            ? [{ label: "Use the half-fold rule", patch: settingPatch(brief, "fold", "rule", "half-fold") }]
+            ? [
+                {
+                  label: "Use the half-fold rule",
+                  patch: settingPatch(resolved, "fold", "rule", "half-fold"),
+                },
+              ]
             : []),
         ],
       },
@@ -181,21 +186,23 @@ function judgeSteps(context: Context): Finding[] {
 }
 
 function cascadeEased(context: Context, stepMm: number): Finding {
-  const { brief, laid } = context;
+  const { resolved, laid } = context;
   const most = Math.floor(stepMm * 100) / 100;
   return {
     ...base(context, "cascadeMm"),
     id: "shape.cascade-too-steep",
-    weight: "fix",
-    text: `A cascade of ${lengthText(brief.making.fold.cascadeMm, brief.units)} over ${laid.folds.foldsMm.length} folds would leave the top fold no cloth; ${lengthText(stepMm, brief.units)} is laid.`,
+    severity: "fix",
+    text: `A cascade of ${lengthText(resolved.making.fold.cascadeMm, resolved.units)} over ${laid.folds.foldsMm.length} folds would leave the top fold no cloth; ${lengthText(stepMm, resolved.units)} is laid.`,
     cite: cite("geometry", "folds that shrink by twice the step"),
-    remedies: [{ label: "Hang the folds level", patch: settingPatch(brief, "fold", "cascadeMm", 0) }].concat(
+    remedies: [
+      { label: "Hang the folds level", patch: settingPatch(resolved, "fold", "cascadeMm", 0) },
+    ].concat(
       // With a free number of rows a smaller step brings more of them, and they the same trouble.
-      most > 0 && brief.making.fold.rows !== undefined
+      most > 0 && resolved.making.fold.rows !== undefined
         ? [
             {
-              label: `Set the cascade to ${lengthText(most, brief.units)}`,
-              patch: settingPatch(brief, "fold", "cascadeMm", most),
+              label: `Set the cascade to ${lengthText(most, resolved.units)}`,
+              patch: settingPatch(resolved, "fold", "cascadeMm", most),
             },
           ]
         : [],
@@ -204,19 +211,19 @@ function cascadeEased(context: Context, stepMm: number): Finding {
 }
 
 function cascadeAndGraded(context: Context): Finding {
-  const { brief } = context;
-  const { cascadeMm, gradeStepMm } = brief.making.fold;
+  const { resolved } = context;
+  const { cascadeMm, gradeStepMm } = resolved.making.fold;
   return {
     ...base(context, "gradeStepMm"),
     id: "shape.cascade-and-graded",
-    weight: "mind",
-    text: `Folds graded by ${lengthText(gradeStepMm, brief.units)} and a cascade of ${lengthText(cascadeMm, brief.units)} are both asked for. The cascade decides: its folds step by ${lengthText(2 * cascadeMm, brief.units)}.`,
+    severity: "note",
+    text: `Folds graded by ${lengthText(gradeStepMm, resolved.units)} and a cascade of ${lengthText(cascadeMm, resolved.units)} are both asked for. The cascade decides: its folds step by ${lengthText(2 * cascadeMm, resolved.units)}.`,
     cite: cite("cascade-folds"),
     remedies: [
-      { label: "Leave it to the cascade", patch: settingPatch(brief, "fold", "gradeStepMm", 0) },
+      { label: "Leave it to the cascade", patch: settingPatch(resolved, "fold", "gradeStepMm", 0) },
       {
         label: "Grade the folds and let them hang as they come",
-        patch: settingPatch(brief, "fold", "cascadeMm", 0),
+        patch: settingPatch(resolved, "fold", "cascadeMm", 0),
       },
     ],
   };
@@ -226,8 +233,8 @@ function coversMuch(context: Context): Finding {
   return {
     ...base(context, "rows"),
     id: "shape.stack-covers-much",
-    weight: "mind",
-    text: `Raised, the shade still hangs ${lengthText(context.grid.raisedHeightMm, context.brief.units)}, more than half its length.`,
+    severity: "note",
+    text: `Raised, the shade still hangs ${lengthText(context.grid.raisedHeightMm, context.resolved.units)}, more than half its length.`,
     cite: cite("our-choice"),
     figures: ["shape.raised-height"],
     remedies: rowsRemedy(context),

@@ -1,8 +1,8 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Row, Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Row, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { layEvenFolds } from "./even-folds.ts";
 import { type FoldAsk, type Folds, foldLimitMm, layFolds } from "./folds.ts";
 import { BESIDE_MECHANISM_MM, BESIDE_RIB_MM, HEADRAIL_FLOOR_MM } from "./headrail.ts";
@@ -16,16 +16,21 @@ export interface Rows {
 }
 
 /** Styles that hang straight between their rows can carry ribs. */
-function takesRibs({ style, making }: Brief): boolean {
+function takesRibs({ style, making }: ResolvedShade): boolean {
   return making.ribs.kind !== "none" && (style === "flat" || style === "ribbed");
 }
 
 /** Headrail allowance and folds by the published rule that the maker chose. */
-export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: WorkingBook): Rows {
-  const { fold } = brief.making;
-  const headrailNeededMm = headrailNeeded(brief, mechanism, book);
+export function layRows(
+  resolved: ResolvedShade,
+  size: Size,
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+): Rows {
+  const { fold } = resolved.making;
+  const headrailNeededMm = headrailNeeded(resolved, liftParts, book);
   const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
-  const cascade = cascadeAsk(brief, book);
+  const cascade = cascadeAsk(resolved, book);
   const ask: FoldAsk = {
     lengthMm: size.finishedLengthMm,
     headrailMm,
@@ -41,7 +46,7 @@ export function layRows(brief: Brief, size: Size, mechanism: Mechanism, book: Wo
     fold.rule === "even-fold"
       ? layEvenFolds({ ...ask, hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm })
       : layFolds(ask);
-  writeDown(brief, size, ask, folds, book);
+  writeDown(resolved, size, ask, folds, book);
   return { folds, ask, headrailNeededMm };
 }
 
@@ -60,7 +65,7 @@ export function rowsFromHem({ bottomSectionMm, foldsMm }: Folds, lengthMm: numbe
  * folds grow by c downwards: the folds step by 2·c, and the hem hangs c below the lowest of them.
  */
 function cascadeAsk(
-  { making: { fold } }: Brief,
+  { making: { fold } }: ResolvedShade,
   book: WorkingBook,
 ): { gradeStepMm: number; skirtMm: number } {
   if (fold.cascadeMm === 0 || !canCascade(fold))
@@ -74,7 +79,7 @@ function cascadeAsk(
       formula: "2·c",
       given: { c: step },
       cite: cite("cascade-folds"),
-      reckon: ({ c }) => 2 * c,
+      compute: ({ c }) => 2 * c,
     }),
     skirtMm: book.figure("shape.cascade-hem", {
       label: "Hem below the lowest fold",
@@ -83,19 +88,23 @@ function cascadeAsk(
       formula: "b + c",
       given: { b: [fold.skirtMm, "mm", "skirt"], c: step },
       cite: cite("cascade-folds"),
-      reckon: ({ b, c }) => b + c,
+      compute: ({ b, c }) => b + c,
     }),
   };
 }
 
 /** Fixed spacings and even folds leave a cascade nothing to step by. */
-export function canCascade(fold: Brief["making"]["fold"]): boolean {
+export function canCascade(fold: ResolvedShade["making"]["fold"]): boolean {
   return fold.rule !== "even-fold" && fold.spacingMm === undefined;
 }
 
-export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: WorkingBook): number {
-  const ribbed = takesRibs(brief);
-  const fallMm = Math.min(brief.opening.head?.fallMm ?? 0, ...brief.opening.heightsMm);
+export function headrailNeeded(
+  resolved: ResolvedShade,
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+): number {
+  const ribbed = takesRibs(resolved);
+  const fallMm = Math.min(resolved.opening.head?.fallMm ?? 0, ...resolved.opening.heightsMm);
   const most = ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)";
   return book.figure("shape.headrail-needed", {
     label: "Headrail allowance needed",
@@ -104,12 +113,12 @@ export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: Working
     formula: fallMm > 0 ? `${most} + j` : most,
     given: {
       u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
-      t: [brief.board.thicknessMm, "mm", "board thickness"],
-      h: [mechanism.heightMm, "mm", mechanism.label],
+      t: [resolved.board.thicknessMm, "mm", "board thickness"],
+      h: [liftParts.heightMm, "mm", liftParts.label],
       m: [BESIDE_MECHANISM_MM, "mm", "beside the mechanism"],
       ...(ribbed
         ? {
-            r: [brief.rib.widthMm, "mm", "rib face"] as const,
+            r: [resolved.rib.widthMm, "mm", "rib face"] as const,
             q: [BESIDE_RIB_MM, "mm", "beside the rib"] as const,
           }
         : {}),
@@ -117,19 +126,19 @@ export function headrailNeeded(brief: Brief, mechanism: Mechanism, book: Working
     } as Record<"u" | "t" | "h" | "m" | "r" | "q" | "j", readonly [number, "mm", string]>,
     cite: cite("headrail-allowance"),
     note: "board and what hangs below it are the mechanism, since the cloth hangs from the board’s upper edge",
-    reckon: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0) + (fallMm > 0 ? v.j : 0),
+    compute: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0) + (fallMm > 0 ? v.j : 0),
   });
 }
 
 /** The figures of the rule that was followed, so that each can be shown and checked. */
-function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: WorkingBook): void {
+function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Folds, book: WorkingBook): void {
   const length = [size.finishedLengthMm, "mm", "finished length"] as const;
   const headrail = [folds.headrailMm, "mm", "headrail allowance"] as const;
   const rows = [folds.foldsMm.length, "count", "ring rows"] as const;
   const skirt = [folds.skirtMm, "mm", "skirt below the stack"] as const;
   if (folds.unmet.includes("length")) return;
 
-  if (brief.making.fold.rule === "even-fold") {
+  if (resolved.making.fold.rule === "even-fold") {
     book.figure("shape.fold", {
       label: "Fold",
       symbol: "F",
@@ -137,11 +146,12 @@ function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: W
       formula: "(L − T − h) / p",
       given: { L: length, T: headrail, h: [folds.bottomSectionMm, "mm", "hem bar section"], p: rows },
       cite: cite("even-fold-slides", "number of folds rounded up, not to nearest"),
-      reckon: ({ L, T, h, p }) => (L - T - h) / p,
+      compute: ({ L, T, h, p }) => (L - T - h) / p,
     });
     return;
   }
-  const source = brief.making.fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
+  const source =
+    resolved.making.fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
   if (ask.spacingMm !== undefined && folds.foldsMm[0] === ask.spacingMm) {
     book.figure("shape.headrail", {
       label: "Headrail allowance left over by the fixed spacing",
@@ -150,7 +160,7 @@ function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: W
       formula: "L − k − s / 2 − p·s",
       given: { L: length, k: skirt, s: [ask.spacingMm, "mm", "spacing of rows"], p: rows },
       cite: cite("geometry"),
-      reckon: ({ L, k, s, p }) => L - k - s / 2 - p * s,
+      compute: ({ L, k, s, p }) => L - k - s / 2 - p * s,
     });
     return;
   }
@@ -164,7 +174,7 @@ function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: W
       given: { p: rows },
       cite: source,
       note: `the fewest rows whose spacing is at most ${Math.round(foldLimitMm(ask) * 10) / 10} mm`,
-      reckon: ({ p }) => 2 * p + 1,
+      compute: ({ p }) => 2 * p + 1,
     });
   }
   if (step > 0) {
@@ -175,7 +185,7 @@ function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: W
       formula: "(L − T − k + c·p·(p − 1) / 2) / (2·p + 1)",
       given: { L: length, T: headrail, k: skirt, c: [step, "mm", "step from fold to fold"], p: rows },
       cite: cite("geometry", "half-fold rule with folds that grow smaller upwards"),
-      reckon: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
+      compute: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
     });
     return;
   }
@@ -186,6 +196,6 @@ function writeDown(brief: Brief, size: Size, ask: FoldAsk, folds: Folds, book: W
     formula: "(L − T − k) / (2·p + 1)",
     given: { L: length, T: headrail, k: skirt, p: rows },
     cite: source,
-    reckon: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
+    compute: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
   });
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 import { foldOutline } from "./fold-outline.ts";
 
 const walked = (points: readonly ShadePoint[]) =>

@@ -1,4 +1,4 @@
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 
 /** How a loop stands out: reach of its outer and inner strand from the plane of the rings, mm. */
 export interface LoopReach {

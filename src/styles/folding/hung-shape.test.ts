@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../../mechanics/index.ts";
-import type { Grid } from "../../shade/index.ts";
+import type { Grid } from "../../shade-plan/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { hungShape } from "./hung-shape.ts";
 import { hangingFold, standingShape } from "./raised-shape.ts";
@@ -32,7 +32,7 @@ const cloth = (change: Partial<FoldCloth> = {}): FoldCloth => ({
   weightNPerMm2: weightNPerMm2(370),
   rigidityNmm: rigidityNmm(370, 23),
   thicknessMm: 0.8,
-  apron: { lengthMm: 90, weightNPerMm: 0.0048, centreMm: 84 },
+  skirt: { lengthMm: 90, weightNPerMm: 0.0048, centreMm: 84 },
   paneMm: 38,
   ...change,
 });

@@ -1,5 +1,5 @@
-import { type FoldCloth, type FoldPlace, type LaidFold, layFolds } from "../../mechanics/index.ts";
-import type { Grid, ShadePoint } from "../../shade/index.ts";
+import { type FoldCloth, type FoldSpan, type LaidFold, layFolds } from "../../mechanics/index.ts";
+import type { Grid, ShadePoint } from "../../shade-plan/index.ts";
 import {
   type FoldEnds,
   type FoldState,
@@ -36,11 +36,11 @@ export function hungShape(
     bottomYMm: Math.max(shape.hemYMm, ...folds.map((fold) => fold.bottomYMm)),
     outMm: Math.max(0, ...folds.map((fold) => fold.outMm)),
     hung: true,
-    ...(under === undefined ? { hemEnd: hemEnd(shape, grid.bottomSectionMm, laid.apronRad) } : {}),
+    ...(under === undefined ? { hemEnd: hemEnd(shape, grid.bottomSectionMm, laid.skirtRad) } : {}),
   };
 }
 
-function placeOf({ arcMm, upperYMm, lowerYMm }: FoldEnds): FoldPlace {
+function placeOf({ arcMm, upperYMm, lowerYMm }: FoldEnds): FoldSpan {
   return { arcMm, gapMm: Math.max(0, lowerYMm - upperYMm) };
 }
 
@@ -54,9 +54,9 @@ function over(shape: RaisedShape, under: FoldState): RaisedShape {
 }
 
 /** Swung back the hem hangs a little higher, by a hundredth of what hangs below the row: `hemYMm` stays as the plan says. */
-function hemEnd({ rows, hemYMm }: StandingShape, lengthMm: number, apronRad: number): ShadePoint {
+function hemEnd({ rows, hemYMm }: StandingShape, lengthMm: number, skirtRad: number): ShadePoint {
   const rowYMm = rows[0]?.yMm ?? hemYMm - lengthMm;
-  return [lengthMm * Math.sin(apronRad), rowYMm + lengthMm * Math.cos(apronRad)];
+  return [lengthMm * Math.sin(skirtRad), rowYMm + lengthMm * Math.cos(skirtRad)];
 }
 
 function hungFold(ends: FoldEnds, laid: LaidFold): FoldState {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import type { Grid } from "../../shade/index.ts";
+import type { Grid } from "../../shade-plan/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { raisedShape } from "./raised-shape.ts";
 

@@ -1,4 +1,4 @@
-import type { Grid, Row, ShadePoint, Stretch } from "../../shade/index.ts";
+import type { Grid, Row, ShadePoint, Stretch } from "../../shade-plan/index.ts";
 import { foldOutline } from "./fold-outline.ts";
 
 /** Where one stretch of cloth stands between two neighbouring rows (or the headrail line and the top row). */

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
 
@@ -34,7 +34,7 @@ export function ringGrid(ask: RingGridAsk, book: WorkingBook): { grid: Grid; isT
     given: { L, T, d, s: [stepMm, "mm", "from row to row"] },
     cite: ask.cite,
     note: "as many as stay below the headrail allowance",
-    reckon: (v) => Math.max(0, Math.floor((v.L - v.T - v.d) / v.s + FIT_SLACK)) + 1,
+    compute: (v) => Math.max(0, Math.floor((v.L - v.T - v.d) / v.s + FIT_SLACK)) + 1,
   });
   const raisedHeightMm = book.figure("shape.raised-height", {
     label: "Raised height, top line to hem",
@@ -43,7 +43,7 @@ export function ringGrid(ask: RingGridAsk, book: WorkingBook): { grid: Grid; isT
     formula: "T + d",
     given: { T, d },
     cite: cite("geometry"),
-    reckon: (v) => v.T + v.d,
+    compute: (v) => v.T + v.d,
   });
   const travelMm = book.figure("shape.travel", {
     label: "Travel of the bottom row",
@@ -52,7 +52,7 @@ export function ringGrid(ask: RingGridAsk, book: WorkingBook): { grid: Grid; isT
     formula: "max(0, L − d − T)",
     given: { L, d, T },
     cite: cite("geometry"),
-    reckon: (v) => Math.max(0, v.L - v.d - v.T),
+    compute: (v) => Math.max(0, v.L - v.d - v.T),
   });
   const rows: Row[] = Array.from({ length: count }, (_, i) => {
     const fromHemMm = firstMm + i * stepMm;

@@ -13,8 +13,8 @@ export const gatheredBalloon: Style = {
     { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
   ],
   columns: layColumns,
-  grid: (brief, size, columns, mechanism, book) =>
-    layGatheredHem(brief, size, columns, mechanism, book, cite("balloon-2009", "width × 2.5")),
+  grid: (resolved, size, columns, liftParts, book) =>
+    layGatheredHem(resolved, size, columns, liftParts, book, cite("balloon-2009", "width × 2.5")),
   shape: gatheredHemShape,
   steps: (input) =>
     gatheredHemSteps(

@@ -1,4 +1,4 @@
-import type { ClothMark, StyleStep } from "../../shade/index.ts";
+import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
 import { LADDER, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
@@ -35,7 +35,7 @@ export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
 
 /** A frill goes on the flat cloth, before anything is drawn up. */
 export function sewFrill(input: StyleStepInput): StyleStep[] {
-  const { gather } = input.brief.making;
+  const { gather } = input.resolved.making;
   const frill = input.form.haberdashery.find(({ id }) => id === "frill");
   if (frill === undefined) return [];
   const { len } = wordsOf(input);
@@ -69,7 +69,7 @@ export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[]
       },
     ];
   }
-  if (input.brief.making.gather.weight === "none") return [];
+  if (input.resolved.making.gather.weight === "none") return [];
   return [
     {
       id: "string-shot",

@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Column, Form, Haberdashery, Size, Swag } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { ClothMark, Column, Form, Haberdashery, Size, Swag } from "../../shade-plan/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 
 /** Tape beyond each end of the cloth that it gathers, to knot its cords. */
@@ -29,7 +29,7 @@ export function columnMarks(flatMm: readonly number[], name: string): ClothMark[
 }
 
 /** The rod behind the lowest row, where one was asked for. */
-export function rodOf({ making }: Brief, size: Size, aboveHemMm: number): Pick<Form, "bar"> {
+export function rodOf({ making }: ResolvedShade, size: Size, aboveHemMm: number): Pick<Form, "bar"> {
   if (making.gather.weight !== "rod") return {};
   const inMm = Math.min(making.board.barShorterMm, size.finishedWidthMm) / 2;
   return { bar: { fromMm: inMm, toMm: size.finishedWidthMm - inMm, aboveHemMm } };
@@ -41,7 +41,11 @@ export function tapeOf(id: string, label: string, count: number, clothMm: number
 }
 
 /** What holds the lower edge: a cover for the rod, or bags of shot. */
-export function weightOf({ making, units }: Brief, form: Pick<Form, "bar">, columns: number): Haberdashery[] {
+export function weightOf(
+  { making, units }: ResolvedShade,
+  form: Pick<Form, "bar">,
+  columns: number,
+): Haberdashery[] {
   if (form.bar !== undefined) {
     const lengthMm = form.bar.toMm - form.bar.fromMm + TAPE_END_MM;
     const label = `Cover for the rod, ${lengthText(inches(2), units)} wide`;
@@ -57,7 +61,10 @@ export function frillWidths(frillMm: number, usableWidthMm: number): number {
 }
 
 /** The frill's strips, joined end to end: as long as the edge of the flat cloth times its fullness. */
-export function frillOf({ making: { gather }, cloths, units }: Brief, edgeMm: number): Haberdashery[] {
+export function frillOf(
+  { making: { gather }, cloths, units }: ResolvedShade,
+  edgeMm: number,
+): Haberdashery[] {
   if (gather.frillMm === 0) return [];
   const count = frillWidths(edgeMm * gather.frillFullness, cloths.face.usableWidthMm);
   const deepMm = gather.frillMm + FRILL_TURNS_MM;

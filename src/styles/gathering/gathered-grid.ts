@@ -1,16 +1,16 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { headrailNeeded } from "../flat/rows.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
 
 export interface GatheredGridAsk {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   columns: Column[];
-  mechanism: Mechanism;
+  liftParts: LiftPartsHeight;
   /** Lowest row to the hem at a column, and how far the scallops hang below that, lowered and raised, mm. */
   hemRowMm: number;
   sagMm: number;
@@ -26,11 +26,11 @@ export interface GatheredGrid {
 
 /** The ring grid of a gathered or shirred shade: even rows from the lowest one to the headrail line. */
 export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredGrid {
-  const { brief, size, columns, hemRowMm, sagMm } = ask;
+  const { resolved, size, columns, hemRowMm, sagMm } = ask;
   const length = size.finishedLengthMm;
-  const headrailNeededMm = headrailNeeded(brief, ask.mechanism, book);
-  const laid = gatheredRowsOf(brief, size, headrailNeededMm, hemRowMm + sagMm);
-  writeRows(brief, length, laid, book);
+  const headrailNeededMm = headrailNeeded(resolved, ask.liftParts, book);
+  const laid = gatheredRowsOf(resolved, size, headrailNeededMm, hemRowMm + sagMm);
+  writeRows(resolved, length, laid, book);
   const raisedHeightMm = book.figure("shape.raised-height", {
     label: "Raised height, top line to the lowest point",
     symbol: "R",
@@ -44,7 +44,7 @@ export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredG
       D: [ask.raisedSagMm(laid.travelMm), "mm", "a scallop hangs by, raised"],
     },
     cite: cite("geometry"),
-    reckon: ({ L, T, h, s, D }) => Math.min(L, T + Math.max(h, s / 2) + D),
+    compute: ({ L, T, h, s, D }) => Math.min(L, T + Math.max(h, s / 2) + D),
   });
   const grid: Grid = {
     rows: laid.rows,
@@ -62,7 +62,12 @@ export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredG
   return { grid, laid, headrailNeededMm };
 }
 
-function writeRows({ making: { fold } }: Brief, length: number, laid: GatheredRows, book: WorkingBook): void {
+function writeRows(
+  { making: { fold } }: ResolvedShade,
+  length: number,
+  laid: GatheredRows,
+  book: WorkingBook,
+): void {
   const L = [length, "mm", "finished length"] as const;
   const b = [laid.bottomSectionMm, "mm", "lowest row to the lowest point"] as const;
   const T = [laid.headrailMm, "mm", "headrail allowance"] as const;
@@ -74,7 +79,7 @@ function writeRows({ making: { fold } }: Brief, length: number, laid: GatheredRo
       formula: "max(1, ceil((L − b − T) / m))",
       given: { L, b, T, m: [fold.largestSpacingMm, "mm", "largest spacing of rows"] },
       cite: cite("balloon-2009", "rows 7 to 10 in apart; the largest spacing is a setting"),
-      reckon: (v) => Math.max(1, Math.ceil((v.L - v.b - v.T) / v.m - 1e-9)),
+      compute: (v) => Math.max(1, Math.ceil((v.L - v.b - v.T) / v.m - 1e-9)),
     });
   }
   book.figure("shape.row-spacing", {
@@ -84,7 +89,7 @@ function writeRows({ making: { fold } }: Brief, length: number, laid: GatheredRo
     formula: "(L − b − T) / p",
     given: { L, b, T, p: [laid.rows.length, "count", "rows of rings"] },
     cite: cite("geometry", "from the lowest row to the headrail line"),
-    reckon: (v) => (v.L - v.b - v.T) / v.p,
+    compute: (v) => (v.L - v.b - v.T) / v.p,
   });
   book.figure("shape.travel", {
     label: "Travel of the bottom row",
@@ -93,6 +98,6 @@ function writeRows({ making: { fold } }: Brief, length: number, laid: GatheredRo
     formula: "L − b − T",
     given: { L, b, T },
     cite: cite("geometry"),
-    reckon: (v) => v.L - v.b - v.T,
+    compute: (v) => v.L - v.b - v.T,
   });
 }

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Grid, Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { ClothMark, Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
@@ -15,14 +15,14 @@ export interface HemScallops {
 
 /** Cloth that is gathered at the head and drawn up at the columns of the hem. */
 export function gatheredHemForm(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   grid: Grid,
   { flatWidthMm, arcMm, sagMm, hemRowMm }: HemScallops,
   book: WorkingBook,
 ): Form {
   const { columns } = grid;
-  const { widthFullness, hemExtraMm, drawInMm } = brief.making.gather;
+  const { widthFullness, hemExtraMm, drawInMm } = resolved.making.gather;
   book.figure("shape.flat-length", {
     label: "Cloth along the length, before it is drawn up",
     symbol: "S",
@@ -33,12 +33,12 @@ export function gatheredHemForm(
       x: [hemExtraMm, "mm", "cloth that stays drawn up at the hem"],
     },
     cite: cite("austrian-uk", "length + 50 cm; a pouf that stays takes 10 to 15 in (from memory)"),
-    reckon: ({ L, x }) => L + x,
+    compute: ({ L, x }) => L + x,
   });
   const drawnUpMm = hemExtraMm + sagMm;
   const flat = flatColumnsMm(columns, flatWidthMm, drawInMm);
-  const bar = rodOf(brief, size, grid.bottomSectionMm);
-  const tied = tiedRings(drawnUpMm, brief.making.fold.largestSpacingMm);
+  const bar = rodOf(resolved, size, grid.bottomSectionMm);
+  const tied = tiedRings(drawnUpMm, resolved.making.fold.largestSpacingMm);
   return {
     stretches: plainStretches(grid).map((one) =>
       one.row === 0 ? { ...one, clothMm: one.clothMm + hemExtraMm } : one,
@@ -56,11 +56,11 @@ export function gatheredHemForm(
     marks: [...rowMarks(grid, hemRowMm, drawnUpMm, tied), ...columnMarks(flat, "column")],
     ...(tied > 1 ? { tiedRings: tied - 1 } : {}),
     joinsAtMm: flat.slice(1, -1),
-    ...(brief.making.gather.frillMm > 0 ? { frillMm: brief.making.gather.frillMm } : {}),
+    ...(resolved.making.gather.frillMm > 0 ? { frillMm: resolved.making.gather.frillMm } : {}),
     haberdashery: [
       tapeOf("gathering-tape", "Gathering tape along the head", 1, flatWidthMm),
-      ...weightOf(brief, bar, columns.length),
-      ...frillOf(brief, flatWidthMm),
+      ...weightOf(resolved, bar, columns.length),
+      ...frillOf(resolved, flatWidthMm),
     ],
   };
 }

@@ -1,4 +1,4 @@
-import type { ShadePoint, Swag } from "../../shade/index.ts";
+import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
 import { foldOutline, type LoopReach } from "../folding/fold-outline.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
 import { sidesAndTop } from "../visible-lines.ts";

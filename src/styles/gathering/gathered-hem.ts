@@ -1,8 +1,8 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
-import type { Mechanism } from "../style.ts";
+import type { LiftPartsHeight } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";
 import { gatheredHemForm } from "./gathered-hem-form.ts";
 import { judgeGathers } from "./judge-gathers.ts";
@@ -17,14 +17,14 @@ const HIGHEST_HEM_ROW_SHARE = 1 / 12;
  * what was cut longer and stays drawn up, and whatever the cords lift.
  */
 export function layGatheredHem(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   columns: Column[],
-  mechanism: Mechanism,
+  liftParts: LiftPartsHeight,
   book: WorkingBook,
   published: Cite,
 ) {
-  const { gather } = brief.making;
+  const { gather } = resolved.making;
   const flatWidthMm = book.figure("shape.gathered-width", {
     label: "Cloth across, hemmed",
     symbol: "P",
@@ -36,7 +36,7 @@ export function layGatheredHem(
       i: [gather.drawInMm, "mm", "for sides that draw in"],
     },
     cite: published,
-    reckon: ({ W, f, i }) => W * f + i,
+    compute: ({ W, f, i }) => W * f + i,
   });
   const extraMm = gather.hemExtraMm;
   const spans = Math.max(1, columns.length - 1);
@@ -54,7 +54,7 @@ export function layGatheredHem(
       n: [spans, "count", "scallops"],
     },
     cite: cite("balloon-2009", "(panel − 2 in) ÷ poufs, with rings 1 in from the edges"),
-    reckon: ({ P, i, e, n }) => (P - i - 2 * e) / n,
+    compute: ({ P, i, e, n }) => (P - i - 2 * e) / n,
   });
   const full = scallopOfArc(spanMm, arcMm);
   const hemRowMm = Math.min(gather.hemRowMm, HIGHEST_HEM_ROW_SHARE * size.finishedLengthMm);
@@ -63,14 +63,14 @@ export function layGatheredHem(
   writeSag(scallop, "A scallop hangs by, shade lowered", book);
   const laid = gatheredGrid(
     {
-      ...{ brief, size, columns, mechanism, hemRowMm },
+      ...{ resolved, size, columns, liftParts, hemRowMm },
       sagMm: scallop.sagMm,
       raisedSagMm: (travelMm) => Math.min(full.sagMm, scallop.sagMm + travelMm),
     },
     book,
   );
   const form = gatheredHemForm(
-    brief,
+    resolved,
     size,
     laid.grid,
     { flatWidthMm, arcMm, sagMm: scallop.sagMm, hemRowMm },
@@ -80,7 +80,7 @@ export function layGatheredHem(
     grid: laid.grid,
     form,
     findings: judgeGathers({
-      brief,
+      resolved,
       size,
       ...laid,
       form,

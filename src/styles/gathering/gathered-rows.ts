@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { Row, Size } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Row, Size } from "../../shade-plan/index.ts";
 
 /** What the rows of a gathered shade follow from. */
 interface GatheredRowsAsk {
@@ -62,7 +62,7 @@ function layGatheredRows(ask: GatheredRowsAsk): GatheredRows {
 
 /** The same for one shade, by its settings and what its board and lift take at the head. */
 export function gatheredRowsOf(
-  { making: { fold } }: Brief,
+  { making: { fold } }: ResolvedShade,
   { finishedLengthMm }: Size,
   headrailNeededMm: number,
   bottomSectionMm: number,

@@ -1,6 +1,6 @@
-import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, LONGEST_MM, leaveOutPatch, settingPatch } from "../../job/index.ts";
-import type { Form, Grid, Size } from "../../shade/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import { LONGEST_MM, leaveOutPatch, type ResolvedShade, settingPatch } from "../../job/index.ts";
+import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
@@ -14,7 +14,7 @@ const WIDEST_SCALLOP_MM = inches(12);
 const LEAST_INSET_MM = inches(2);
 
 export interface GatherContext {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   laid: GatheredRows;
@@ -25,48 +25,50 @@ export interface GatherContext {
   scallop: Scallop;
 }
 
-/** What every gathered or shirred shade must mind, each with the reason. */
+/** What every gathered or shirred shade must observe, each with the reason. */
 export function judgeGathers(context: GatherContext): Finding[] {
-  const { brief, laid } = context;
-  const ribs = needlessRibs(brief, "Ribs do not lie flat in gathered cloth");
+  const { resolved, laid } = context;
+  const ribs = needlessRibs(resolved, "Ribs do not lie flat in gathered cloth");
   return [
     ...laid.unmet.map((what) => UNMET[what](context)),
-    ...(laid.unmet.includes("length") ? [] : headrailShort(brief, laid.headrailMm, context.headrailNeededMm)),
+    ...(laid.unmet.includes("length")
+      ? []
+      : headrailShort(resolved, laid.headrailMm, context.headrailNeededMm)),
     ...stackOver(context),
     ...deepScallop(context),
     ...wideScallops(context),
     ...edgeCords(context),
     ...noWeight(context),
-    ...stiffLayers(brief),
-    ...lostRepeat(brief),
+    ...stiffLayers(resolved),
+    ...lostRepeat(resolved),
     ...frillCloth(context),
     ...ribs,
   ];
 }
 
-function rowsRemedy({ brief, grid }: GatherContext): Remedy[] {
+function rowsRemedy({ resolved, grid }: GatherContext): Remedy[] {
   const height = grid.travelMm;
-  const rows = fewestGatheredRows(height, brief.making.fold.largestSpacingMm);
+  const rows = fewestGatheredRows(height, resolved.making.fold.largestSpacingMm);
   return rows === grid.rows.length
     ? []
     : [
         {
           label: `Use ${rows} row${rows === 1 ? "" : "s"}`,
-          patch: settingPatch(brief, "fold", "rows", rows),
+          patch: settingPatch(resolved, "fold", "rows", rows),
         },
       ];
 }
 
 const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => Finding> = {
   largest: (context) => {
-    const { brief, laid } = context;
-    const { fold } = brief.making;
-    const largest = lengthText(fold.largestSpacingMm, brief.units);
+    const { resolved, laid } = context;
+    const { fold } = resolved.making;
+    const largest = lengthText(fold.largestSpacingMm, resolved.units);
     return {
-      ...atShade(brief, `making/fold/${fold.spacingMm === undefined ? "rows" : "spacingMm"}`),
+      ...atShade(resolved, `making/fold/${fold.spacingMm === undefined ? "rows" : "spacingMm"}`),
       id: "shape.rows-too-few",
-      weight: "fix",
-      text: `Rows stand ${lengthText(laid.spacingMm, brief.units)} apart, more than the ${largest} asked for. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
+      severity: "fix",
+      text: `Rows stand ${lengthText(laid.spacingMm, resolved.units)} apart, more than the ${largest} asked for. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
       cite: cite("inner-cord-hazard"),
       figures: ["shape.row-spacing"],
       remedies:
@@ -75,41 +77,41 @@ const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => F
           : [
               {
                 label: `Set the spacing to ${largest}`,
-                patch: settingPatch(brief, "fold", "spacingMm", fold.largestSpacingMm),
+                patch: settingPatch(resolved, "fold", "spacingMm", fold.largestSpacingMm),
               },
             ],
     };
   },
   smallest: (context) => ({
-    ...atShade(context.brief, "making/fold/rows"),
+    ...atShade(context.resolved, "making/fold/rows"),
     id: "shape.rows-too-many",
-    weight: "fix",
-    text: `Rows stand ${lengthText(context.laid.spacingMm, context.brief.units)} apart, under the ${lengthText(context.brief.making.fold.smallestSpacingMm, context.brief.units)} below which the stack only grows thicker.`,
+    severity: "fix",
+    text: `Rows stand ${lengthText(context.laid.spacingMm, context.resolved.units)} apart, under the ${lengthText(context.resolved.making.fold.smallestSpacingMm, context.resolved.units)} below which the stack only grows thicker.`,
     cite: cite("our-choice", "smallest useful spacing"),
     figures: ["shape.row-spacing"],
     remedies: rowsRemedy(context),
   }),
-  length: ({ brief, size }) => ({
-    ...atShade(brief, "making/fold/headrailMm"),
+  length: ({ resolved, size }) => ({
+    ...atShade(resolved, "making/fold/headrailMm"),
     id: "shape.too-short",
-    weight: "stop",
-    text: `A shade ${lengthText(size.finishedLengthMm, brief.units)} long has no room for a row of rings between its scallops and the headrail allowance.`,
+    severity: "stop",
+    text: `A shade ${lengthText(size.finishedLengthMm, resolved.units)} long has no room for a row of rings between its scallops and the headrail allowance.`,
     cite: cite("geometry"),
     remedies: [],
   }),
 };
 
-function stackOver({ brief, grid, size }: GatherContext): Finding[] {
-  const { stackMm } = brief.making.fold;
-  const raised = lengthText(grid.raisedHeightMm, brief.units);
+function stackOver({ resolved, grid, size }: GatherContext): Finding[] {
+  const { stackMm } = resolved.making.fold;
+  const raised = lengthText(grid.raisedHeightMm, resolved.units);
   if (stackMm === undefined || grid.raisedHeightMm <= stackMm + 1e-6) {
     return grid.raisedHeightMm <= size.finishedLengthMm / 2
       ? []
       : [
           {
-            ...atShade(brief, "making/columns/count"),
+            ...atShade(resolved, "making/columns/count"),
             id: "shape.stack-covers-much",
-            weight: "mind",
+            severity: "note",
             text: `Raised, the shade still hangs ${raised}, more than half its length. More columns make shallower scallops.`,
             cite: cite("our-choice"),
             figures: ["shape.raised-height"],
@@ -119,10 +121,10 @@ function stackOver({ brief, grid, size }: GatherContext): Finding[] {
   }
   return [
     {
-      ...atShade(brief, "making/fold/stackMm"),
+      ...atShade(resolved, "making/fold/stackMm"),
       id: "shape.stack-over-limit",
-      weight: "fix",
-      text: `Raised, the shade hangs ${raised}, over the limit of ${lengthText(stackMm, brief.units)}. Its scallops hang below the rings however many rows there are; more columns make them shallower.`,
+      severity: "fix",
+      text: `Raised, the shade hangs ${raised}, over the limit of ${lengthText(stackMm, resolved.units)}. Its scallops hang below the rings however many rows there are; more columns make them shallower.`,
       cite: cite("geometry"),
       figures: ["shape.raised-height"],
       remedies:
@@ -130,7 +132,7 @@ function stackOver({ brief, grid, size }: GatherContext): Finding[] {
           ? [
               {
                 label: `Allow a stack of ${raised}`,
-                patch: settingPatch(brief, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+                patch: settingPatch(resolved, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
               },
             ]
           : [],
@@ -138,66 +140,71 @@ function stackOver({ brief, grid, size }: GatherContext): Finding[] {
   ];
 }
 
-function deepScallop({ brief, asked, scallop }: GatherContext): Finding[] {
+function deepScallop({ resolved, asked, scallop }: GatherContext): Finding[] {
   if (asked.sagMm <= scallop.sagMm + 1e-6) return [];
   return [
     {
-      ...atShade(brief, "making/gather"),
+      ...atShade(resolved, "making/gather"),
       id: "shape.scallop-too-deep",
-      weight: "fix",
-      text: `The scallops would hang ${lengthText(asked.sagMm, brief.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, brief.units)} is drawn and reckoned. Take less cloth across, or more columns.`,
+      severity: "fix",
+      text: `The scallops would hang ${lengthText(asked.sagMm, resolved.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, resolved.units)} is drawn and computed. Take less cloth across, or more columns.`,
       cite: cite("our-choice", "at most a quarter of the length"),
       figures: ["shape.sag"],
-      remedies: moreColumns(brief, asked.spanMm),
+      remedies: moreColumns(resolved, asked.spanMm),
     },
   ];
 }
 
 /** The count that keeps scallops to the widest, where the maker may still choose it. */
-function moreColumns(brief: Brief, spanMm: number): Remedy[] {
-  if (spanMm <= WIDEST_SCALLOP_MM || brief.making.columns.count !== undefined) return [];
+function moreColumns(resolved: ResolvedShade, spanMm: number): Remedy[] {
+  if (spanMm <= WIDEST_SCALLOP_MM || resolved.making.columns.count !== undefined) return [];
   return [
     {
-      label: `Set columns at most ${lengthText(inches(10), brief.units)} apart`,
-      patch: settingPatch(brief, "columns", "largestSpacingMm", inches(10)),
+      label: `Set columns at most ${lengthText(inches(10), resolved.units)} apart`,
+      patch: settingPatch(resolved, "columns", "largestSpacingMm", inches(10)),
     },
   ];
 }
 
-function wideScallops({ brief, grid, scallop }: GatherContext): Finding[] {
+function wideScallops({ resolved, grid, scallop }: GatherContext): Finding[] {
   if (grid.columnSpacingMm <= WIDEST_SCALLOP_MM + 1e-6) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const bays = Math.ceil((grid.columnSpacingMm * (grid.columns.length - 1)) / WIDEST_SCALLOP_MM - 1e-9);
   return [
     {
-      ...atShade(brief, "making/columns/count"),
+      ...atShade(resolved, "making/columns/count"),
       id: "shape.scallops-too-wide",
-      weight: "fix",
+      severity: "fix",
       text: `Scallops ${text(grid.columnSpacingMm)} wide, over the published ${text(WIDEST_SCALLOP_MM)}, hang ${text(scallop.sagMm)} and pull the columns together.`,
       cite: cite("austrian-2008", "scallops at most 12 in wide, tapes 10 to 12 in apart"),
       figures: ["shape.column-spacing", "shape.sag"],
       remedies:
         bays + 1 > 60
           ? []
-          : [{ label: `Use ${bays + 1} columns`, patch: settingPatch(brief, "columns", "count", bays + 1) }],
+          : [
+              {
+                label: `Use ${bays + 1} columns`,
+                patch: settingPatch(resolved, "columns", "count", bays + 1),
+              },
+            ],
     },
   ];
 }
 
 /** Tutorials and the older clauses disagree; the maker decides. */
-function edgeCords({ brief, grid }: GatherContext): Finding[] {
+function edgeCords({ resolved, grid }: GatherContext): Finding[] {
   const inset = grid.columns[0]?.xMm ?? 0;
-  if (brief.rearCords === "enclosed" || inset >= LEAST_INSET_MM - 1e-6) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  if (resolved.rearCords === "enclosed" || inset >= LEAST_INSET_MM - 1e-6) return [];
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const remedy: Remedy = {
     label: `Set the edge columns in by ${text(LEAST_INSET_MM)}`,
-    patch: settingPatch(brief, "columns", "edgeInsetMm", LEAST_INSET_MM),
+    patch: settingPatch(resolved, "columns", "edgeInsetMm", LEAST_INSET_MM),
   };
   return [
     {
-      ...atShade(brief, "making/columns/edgeInsetMm"),
+      ...atShade(resolved, "making/columns/edgeInsetMm"),
       id: "shape.edge-cords-near-edge",
-      weight: "mind",
+      severity: "note",
       text: `The outer cords run ${text(inset)} from the edge, as tutorials for this style have them. Older clauses on lift cords that can be reached ask for ${text(LEAST_INSET_MM)} at least, so that a hand does not find them.`,
       cite: cite("old-inner-cord-clauses", "4.4: side cords at least 2 in from the edge"),
       remedies: grid.columnSpacingMm * (grid.columns.length - 1) > 2 * LEAST_INSET_MM ? [remedy] : [],
@@ -205,32 +212,32 @@ function edgeCords({ brief, grid }: GatherContext): Finding[] {
   ];
 }
 
-function noWeight({ brief }: GatherContext): Finding[] {
-  const { weight } = brief.making.gather;
+function noWeight({ resolved }: GatherContext): Finding[] {
+  const { weight } = resolved.making.gather;
   if (weight === "rod") return [];
   const bags = weight === "shot-bags";
   return [
     {
-      ...atShade(brief, "making/gather/weight"),
+      ...atShade(resolved, "making/gather/weight"),
       id: bags ? "shape.loose-weights" : "shape.no-rod",
-      weight: bags ? "mind" : "fix",
+      severity: bags ? "note" : "fix",
       text: bags
         ? "Loose weights keep the edge down, but nothing keeps the columns apart: the sides swing inwards."
         : "Nothing holds the lower edge: the scallops draw the columns together and the sides swing inwards.",
       cite: cite("cutting-and-draping"),
-      remedies: [{ label: "Hang a covered rod", patch: settingPatch(brief, "gather", "weight", "rod") }],
+      remedies: [{ label: "Hang a covered rod", patch: settingPatch(resolved, "gather", "weight", "rod") }],
     },
   ];
 }
 
-function stiffLayers(brief: Brief): Finding[] {
+function stiffLayers(resolved: ResolvedShade): Finding[] {
   return (["blackout", "interlining"] as const).flatMap((layer): Finding[] => {
-    if (brief.cloths[layer] === undefined) return [];
+    if (resolved.cloths[layer] === undefined) return [];
     return [
       {
-        ...atShade(brief, layer),
+        ...atShade(resolved, layer),
         id: `shape.gathered-${layer}`,
-        weight: "fix",
+        severity: "fix",
         text:
           layer === "blackout"
             ? "Blackout does not gather: it stands out stiffly, and every needle hole along tapes and heading lets light in."
@@ -239,7 +246,7 @@ function stiffLayers(brief: Brief): Finding[] {
         remedies: [
           {
             label: `Leave the ${layer} out`,
-            patch: leaveOutPatch(brief, layer),
+            patch: leaveOutPatch(resolved, layer),
           },
         ],
       },
@@ -247,29 +254,29 @@ function stiffLayers(brief: Brief): Finding[] {
   });
 }
 
-function lostRepeat(brief: Brief): Finding[] {
-  const { face } = brief.cloths;
+function lostRepeat(resolved: ResolvedShade): Finding[] {
+  const { face } = resolved.cloths;
   if (face.repeat === undefined) return [];
   return [
     {
-      ...atShade(brief, "face"),
+      ...atShade(resolved, "face"),
       id: "shape.repeat-lost",
-      weight: "mind",
-      text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, brief.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
+      severity: "note",
+      text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, resolved.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
       cite: cite("common-practice"),
       remedies: [],
     },
   ];
 }
 
-function frillCloth({ brief, form }: GatherContext): Finding[] {
+function frillCloth({ resolved, form }: GatherContext): Finding[] {
   const frill = form.haberdashery.find(({ id }) => id === "frill");
   if (frill === undefined) return [];
   return [
     {
-      ...atShade(brief, "making/gather/frillMm"),
+      ...atShade(resolved, "making/gather/frillMm"),
       id: "shape.frill-cloth",
-      weight: "mind",
+      severity: "note",
       text: `The frill takes ${frill.count} strip${frill.count === 1 ? "" : "s"} across the face cloth, joined end to end. Cut them beside the shade: they are not in the lengths of its layers.`,
       cite: cite("austrian-blinds", "72 in of frill from 36 in cloth: 2 widths"),
       remedies: [],

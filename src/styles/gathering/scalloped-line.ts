@@ -1,4 +1,4 @@
-import type { ShadePoint, Swag } from "../../shade/index.ts";
+import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
 import { riseMm, scallopOfSag } from "./scallop.ts";
 
 /** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */
@@ -17,7 +17,7 @@ export function scallopedLines(
   swags: readonly Swag[],
   sagOf: (swag: Swag) => number,
 ): ScallopedLine {
-  // Scallops are mostly alike: each is reckoned once for all lines.
+  // Scallops are mostly alike: each is computed once for all lines.
   const known = new Map<string, readonly ShadePoint[]>();
   const pointsOf = (spanMm: number, sagMm: number) => {
     const key = `${spanMm.toFixed(6)} ${sagMm.toFixed(6)}`;

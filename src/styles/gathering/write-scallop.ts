@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { Scallop } from "./scallop.ts";
 
@@ -15,7 +15,7 @@ export function writeSag(scallop: Scallop, label: string, book: WorkingBook): nu
       given: { a: [arcMm, "mm", "cloth across a scallop"], w: [arcMm, "mm", "between two columns"] },
       cite: cite("catenary"),
       note: "as much cloth as width: nothing hangs",
-      reckon: (v) => (v.a - v.w) / 2,
+      compute: (v) => (v.a - v.w) / 2,
     });
   }
   book.figure("shape.sag", {
@@ -25,7 +25,7 @@ export function writeSag(scallop: Scallop, label: string, book: WorkingBook): nu
     formula: "2·k·sinh(w / (4·k))^2",
     given: { k: [parameterMm, "mm", "parameter of the catenary: its cloth is 2·k·sinh(w / (2·k))"], w },
     cite: cite("catenary"),
-    reckon: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
+    compute: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
   });
   return sagMm;
 }
@@ -44,6 +44,6 @@ export function writeArc(scallop: Scallop, book: WorkingBook): number {
       w: [spanMm, "mm", "between two columns"],
     },
     cite: cite("catenary"),
-    reckon: (v) => 2 * v.k * Math.sinh(v.w / (2 * v.k)),
+    compute: (v) => 2 * v.k * Math.sinh(v.w / (2 * v.k)),
   });
 }

@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Grid, Haberdashery, Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { ClothMark, Form, Grid, Haberdashery, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, upToMark } from "../../units/index.ts";
 import { plainForm, plainStretches } from "../flat/flat-form.ts";
@@ -11,7 +11,7 @@ const TAPE_OVER_MM = inches(3);
 
 /** Cloth longer than the tapes by the same share in every stretch, in all layers: they hang together. */
 export function hobbledForm(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   grid: Grid,
   { spacings, tapeMm, clothMm }: HobbledSpacing,
@@ -29,14 +29,14 @@ export function hobbledForm(
       L: [size.finishedLengthMm, "mm", "finished length"],
     },
     cite: cite("singer-sewing", "face and lining by the fullness longer than the shade"),
-    reckon: ({ q, c, L }) => q * c - L,
+    compute: ({ q, c, L }) => q * c - L,
   });
   return {
-    ...plainForm(brief, size, grid),
+    ...plainForm(resolved, size, grid),
     stretches: plainStretches(grid).map(({ row, cordMm }) => ({ row, cordMm, clothMm: cordMm * fullness })),
     allowances: [{ label: "soft folds", widthMm: 0, lengthMm: Math.max(0, moreMm) }],
     marks: tapeMarks(spacings, clothMm),
-    haberdashery: [tape(brief, size, grid, book)],
+    haberdashery: [tape(resolved, size, grid, book)],
   };
 }
 
@@ -50,7 +50,7 @@ function tapeMarks(spacings: number, clothMm: number): ClothMark[] {
   }));
 }
 
-function tape(brief: Brief, size: Size, grid: Grid, book: WorkingBook): Haberdashery {
+function tape(resolved: ResolvedShade, size: Size, grid: Grid, book: WorkingBook): Haberdashery {
   const lengthMm = book.figure("shape.hobble-tape-length", {
     label: "Length of one tape",
     symbol: "H",
@@ -61,12 +61,12 @@ function tape(brief: Brief, size: Size, grid: Grid, book: WorkingBook): Haberdas
       o: [TAPE_OVER_MM, "mm", "for its two ends"],
     },
     cite: cite("singer-sewing", "tape = L + 3 in"),
-    reckon: ({ L, o }) => L + o,
+    compute: ({ L, o }) => L + o,
   });
   return {
     id: "hobble-tape",
     label: "Twill tape for the folds",
     count: grid.columns.length,
-    lengthMm: upToMark(lengthMm, brief.units.ruler),
+    lengthMm: upToMark(lengthMm, resolved.units.ruler),
   };
 }

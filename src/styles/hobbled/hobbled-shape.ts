@@ -1,4 +1,4 @@
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 import { hemPiece } from "../flat/flat-shape.ts";
 import { hungShape } from "../folding/hung-shape.ts";
 import { type FoldState, hangingFold, type RaisedShape, standingShape } from "../folding/raised-shape.ts";

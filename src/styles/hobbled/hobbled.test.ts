@@ -1,8 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidAt } from "../../../test/laid-shade.ts";
-import { WorkingBook } from "../../account/index.ts";
+import { WorkingBook } from "../../figures/index.ts";
 import type { JobInput } from "../../job/index.ts";
 import { inches } from "../../units/index.ts";
 import { hobbled } from "./hobbled.ts";
@@ -17,8 +17,8 @@ const printed = (repeatIn: number): Cloths => [
   { id: "print", name: "Print", usableWidthMm: 1370, massGsm: 200, repeat: { verticalMm: inches(repeatIn) } },
 ];
 
-function briefOf(hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {
-  return briefWith(
+function resolvedOf(hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {
+  return resolvedWith(
     { shade: { style: "hobbled", ...shade, making: { ...shade.making, hobble } } },
     { cloths },
   );
@@ -26,11 +26,11 @@ function briefOf(hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {
 
 function spacingOf(lengthMm: number, hobble: Hobble, cloths: Cloths = []) {
   const face = cloths[0] === undefined ? {} : { face: cloths[0].id };
-  return hobbledSpacing(briefOf(hobble, face, cloths), lengthMm, new WorkingBook());
+  return hobbledSpacing(resolvedOf(hobble, face, cloths), lengthMm, new WorkingBook());
 }
 
 function laid(lengthMm: number, hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {
-  return laidAt(lengthMm, briefOf(hobble, shade, cloths));
+  return laidAt(lengthMm, resolvedOf(hobble, shade, cloths));
 }
 
 describe("published rule, Singer Sewing for the Home, in its two readings; derived run X2: L 45 in", () => {
@@ -122,11 +122,11 @@ describe("pattern on the folds", () => {
     );
   });
 
-  test("a repeat that fits no whole fold is told, and the offered tape spacing cures it", () => {
+  test("a repeat that fits no whole fold is reported, and the offered tape spacing cures it", () => {
     const cloths = printed(31);
     const first = laid(inches(45), { tapeMm: inches(4) }, { face: "print" }, cloths);
-    const told = first.findings.find(({ id }) => id === "shape.hobble-pattern-unmatched");
-    const value = told?.remedies[0]?.patch[0];
+    const finding = first.findings.find(({ id }) => id === "shape.hobble-pattern-unmatched");
+    const value = finding?.remedies[0]?.patch[0];
     if (value === undefined || !("value" in value))
       throw new Error("invalid finding: no tape spacing offered");
     const tapeMm = typeof value.value === "number" ? value.value : Number.NaN;

@@ -1,12 +1,12 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { hobbledForm } from "./hobbled-form.ts";
 import { hobbledShape } from "./hobbled-shape.ts";
 import { hobbledSteps } from "./hobbled-steps.ts";
@@ -26,10 +26,16 @@ export const hobbled: Style = {
   steps: hobbledSteps,
 };
 
-function layHobbled(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
-  const neededMm = headrailNeeded(brief, mechanism, book);
-  const headrailMm = brief.making.fold.headrailMm ?? neededMm;
-  const spacing = hobbledSpacing(brief, size.finishedLengthMm, book);
+function layHobbled(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+) {
+  const neededMm = headrailNeeded(resolved, liftParts, book);
+  const headrailMm = resolved.making.fold.headrailMm ?? neededMm;
+  const spacing = hobbledSpacing(resolved, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(
     {
       size,
@@ -41,13 +47,13 @@ function layHobbled(brief: Brief, size: Size, columns: Column[], mechanism: Mech
     },
     book,
   );
-  const form = hobbledForm(brief, size, grid, spacing, book);
+  const form = hobbledForm(resolved, size, grid, spacing, book);
   return {
     grid,
     form,
     findings: [
-      ...judgeHobbled({ brief, size, grid, form, spacing, isTooShort }),
-      ...headrailShort(brief, headrailMm, neededMm),
+      ...judgeHobbled({ resolved, size, grid, form, spacing, isTooShort }),
+      ...headrailShort(resolved, headrailMm, neededMm),
     ],
   };
 }

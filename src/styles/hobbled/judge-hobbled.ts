@@ -1,6 +1,12 @@
-import type { Finding, Remedy } from "../../account/index.ts";
-import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
-import { type Form, type Grid, LAYERS, type Size } from "../../shade/index.ts";
+import type { Finding, Remedy } from "../../figures/index.ts";
+import {
+  layersThicknessMm,
+  leaveOutPatch,
+  type ResolvedShade,
+  settingPatch,
+  stylePatch,
+} from "../../job/index.ts";
+import { type Form, type Grid, LAYERS, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
@@ -9,7 +15,7 @@ import { LEAST_FULLNESS, MOST_FULLNESS } from "./fullness.ts";
 import type { HobbledSpacing } from "./spacing.ts";
 
 export interface HobbledLaid {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   form: Form;
@@ -23,46 +29,51 @@ const HEAVY_GSM = 700;
 
 /** What soft folds do not go with, each with the reason. */
 export function judgeHobbled(laid: HobbledLaid): Finding[] {
-  const { brief, size, isTooShort } = laid;
+  const { resolved, size, isTooShort } = laid;
   return [
-    ...(isTooShort ? [noRoomForRow(brief, size, laid.spacing.tapeMm)] : []),
+    ...(isTooShort ? [noRoomForRow(resolved, size, laid.spacing.tapeMm)] : []),
     ...offFullness(laid),
     ...foldOverHem(laid),
     ...pattern(laid),
-    ...stiffCloth(brief),
-    ...(brief.cloths.blackout === undefined ? [] : [blackoutTapes(brief)]),
-    ...needlessRibs(brief, "Soft folds hang between the tapes: a rib would hold them flat"),
+    ...stiffCloth(resolved),
+    ...(resolved.cloths.blackout === undefined ? [] : [blackoutTapes(resolved)]),
+    ...needlessRibs(resolved, "Soft folds hang between the tapes: a rib would hold them flat"),
   ];
 }
 
-function offFullness({ brief, spacing }: HobbledLaid): Finding[] {
+function offFullness({ resolved, spacing }: HobbledLaid): Finding[] {
   const fullness = spacing.clothMm / spacing.tapeMm;
   if (fullness >= LEAST_FULLNESS - 1e-6 && fullness <= MOST_FULLNESS + 1e-6) return [];
   const isLean = fullness < LEAST_FULLNESS;
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const nearest = isLean ? LEAST_FULLNESS : MOST_FULLNESS;
-  const { clothMm } = brief.making.hobble;
+  const { clothMm } = resolved.making.hobble;
   const remedies: Remedy[] =
     clothMm !== undefined
       ? [
           {
             label: `Fix the cloth at ${text(nearest * spacing.tapeMm)}`,
-            patch: settingPatch(brief, "hobble", "clothMm", nearest * spacing.tapeMm),
+            patch: settingPatch(resolved, "hobble", "clothMm", nearest * spacing.tapeMm),
           },
         ]
       : spacing.match !== undefined
-        ? [{ label: "Leave the pattern as it falls", patch: settingPatch(brief, "hobble", "match", false) }]
+        ? [
+            {
+              label: "Leave the pattern as it falls",
+              patch: settingPatch(resolved, "hobble", "match", false),
+            },
+          ]
         : [
             {
               label: `Take a fullness of ${trimmed(nearest, 2)}`,
-              patch: settingPatch(brief, "hobble", "fullness", nearest),
+              patch: settingPatch(resolved, "hobble", "fullness", nearest),
             },
           ];
   return [
     {
-      ...atShade(brief, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
+      ...atShade(resolved, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
       id: "shape.hobble-fullness",
-      weight: isLean ? "fix" : "mind",
+      severity: isLean ? "fix" : "note",
       text: `${text(spacing.clothMm)} of cloth hang on ${text(spacing.tapeMm)} of tape, a fullness of ${trimmed(fullness, 2)}. ${isLean ? "Under 1.5 the folds hardly show." : "Over 2 they hang long and heavy."}`,
       cite: isLean ? cite("hobbled-lean") : cite("singer-sewing", "2 × the length"),
       figures: ["shape.hobble-cloth", "shape.hobble-tape"],
@@ -72,19 +83,19 @@ function offFullness({ brief, spacing }: HobbledLaid): Finding[] {
 }
 
 /** The lowest fold hangs past the hem, onto the sill where there is one. */
-function foldOverHem({ brief, form }: HobbledLaid): Finding[] {
+function foldOverHem({ resolved, form }: HobbledLaid): Finding[] {
   const [bottom] = form.stretches;
   const pastMm = bottom === undefined ? 0 : (bottom.clothMm - bottom.cordMm) / 2;
   if (pastMm < 1) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
-  const { insideLengthOffMm } = brief.making.mount;
+  const text = (mm: number) => lengthText(mm, resolved.units);
+  const { insideLengthOffMm } = resolved.making.mount;
   const offMm = Math.ceil(pastMm) + insideLengthOffMm;
-  const isInside = brief.mount === "inside" && insideLengthOffMm < pastMm;
+  const isInside = resolved.mount === "inside" && insideLengthOffMm < pastMm;
   return [
     {
-      ...atShade(brief, isInside ? "making/mount/insideLengthOffMm" : "style"),
+      ...atShade(resolved, isInside ? "making/mount/insideLengthOffMm" : "style"),
       id: "shape.hobble-fold-over-hem",
-      weight: "mind",
+      severity: "note",
       text: `The lowest fold hangs up to ${text(pastMm)} below the hem, lowered and raised${isInside ? `, and the hem is only ${text(insideLengthOffMm)} above the sill: the fold lies on it` : ""}.`,
       cite: cite("geometry", "half of the slack, where cloth is limp"),
       figures: ["shape.hobble-cloth", "shape.hobble-tape"],
@@ -92,7 +103,7 @@ function foldOverHem({ brief, form }: HobbledLaid): Finding[] {
         ? [
             {
               label: `End the hem ${text(offMm)} above the sill`,
-              patch: settingPatch(brief, "mount", "insideLengthOffMm", Math.min(3000, offMm)),
+              patch: settingPatch(resolved, "mount", "insideLengthOffMm", Math.min(3000, offMm)),
             },
           ]
         : [],
@@ -100,15 +111,15 @@ function foldOverHem({ brief, form }: HobbledLaid): Finding[] {
   ];
 }
 
-function pattern({ brief, spacing }: HobbledLaid): Finding[] {
-  const text = (mm: number) => lengthText(mm, brief.units);
+function pattern({ resolved, spacing }: HobbledLaid): Finding[] {
+  const text = (mm: number) => lengthText(mm, resolved.units);
   if (spacing.match !== undefined && spacing.match.folds > 1) {
     const { folds, repeats, repeatMm } = spacing.match;
     return [
       {
-        ...atShade(brief, "making/hobble/match"),
+        ...atShade(resolved, "making/hobble/match"),
         id: "shape.hobble-every-nth",
-        weight: "mind",
+        severity: "note",
         text: `The pattern comes back on every ${ordinal(folds)} fold: ${folds} folds take ${repeats === 1 ? "one repeat" : `${repeats} repeats`} of ${text(repeatMm)}. The folds between show other parts of it.`,
         cite: cite("hobbled-workroom", "pattern on hobbled shades"),
         figures: ["shape.hobble-cloth"],
@@ -119,24 +130,24 @@ function pattern({ brief, spacing }: HobbledLaid): Finding[] {
   if (spacing.unmatched === undefined) return [];
   return [
     {
-      ...atShade(brief, "making/hobble/match"),
+      ...atShade(resolved, "making/hobble/match"),
       id: "shape.hobble-pattern-unmatched",
-      weight: "fix",
+      severity: "fix",
       text: `A repeat of ${text(spacing.unmatched.repeatMm)} does not come back on the folds: no whole number of up to four folds on ${text(spacing.tapeMm)} of tape takes whole repeats with a fullness of 1.5 to 2. The folds show ever other parts of the motif.`,
       cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
       figures: ["shape.hobble-tape"],
       remedies: [
-        ...tapeThatMatches(brief, spacing),
-        { label: "Leave the pattern as it falls", patch: settingPatch(brief, "hobble", "match", false) },
+        ...tapeThatMatches(resolved, spacing),
+        { label: "Leave the pattern as it falls", patch: settingPatch(resolved, "hobble", "match", false) },
       ],
     },
   ];
 }
 
 /** A tape spacing on which one repeat, or a part of it, fills a fold: tried as the planner would lay it. */
-function tapeThatMatches(brief: Brief, { spacings, tapeMm, unmatched }: HobbledSpacing): Remedy[] {
-  if (unmatched === undefined || brief.making.hobble.rule !== "tape") return [];
-  if (brief.making.hobble.repeats !== undefined || brief.making.hobble.folds !== undefined) return [];
+function tapeThatMatches(resolved: ResolvedShade, { spacings, tapeMm, unmatched }: HobbledSpacing): Remedy[] {
+  if (unmatched === undefined || resolved.making.hobble.rule !== "tape") return [];
+  if (resolved.making.hobble.repeats !== undefined || resolved.making.hobble.folds !== undefined) return [];
   const lengthMm = spacings * tapeMm;
   for (const folds of [1, 2, 3, 4]) {
     const clothMm = unmatched.repeatMm / folds;
@@ -151,8 +162,8 @@ function tapeThatMatches(brief: Brief, { spacings, tapeMm, unmatched }: HobbledS
       const setMm = wishMm + 1e-6;
       return [
         {
-          label: `Space the tape ${lengthText(wishMm, brief.units)}`,
-          patch: settingPatch(brief, "hobble", "tapeMm", setMm),
+          label: `Space the tape ${lengthText(wishMm, resolved.units)}`,
+          patch: settingPatch(resolved, "hobble", "tapeMm", setMm),
         },
       ];
     }
@@ -164,10 +175,10 @@ function ordinal(count: number): string {
   return ["", "", "second", "third", "fourth"][count] ?? `${count}th`;
 }
 
-function stiffCloth(brief: Brief): Finding[] {
-  const { face } = brief.cloths;
-  const gsm = LAYERS.reduce((sum, layer) => sum + (brief.cloths[layer]?.massGsm ?? 0), 0);
-  const thickMm = layersThicknessMm(brief.cloths);
+function stiffCloth(resolved: ResolvedShade): Finding[] {
+  const { face } = resolved.cloths;
+  const gsm = LAYERS.reduce((sum, layer) => sum + (resolved.cloths[layer]?.massGsm ?? 0), 0);
+  const thickMm = layersThicknessMm(resolved.cloths);
   const pile = face.nap === true;
   if (!pile && thickMm <= THICK_MM && gsm <= HEAVY_GSM) return [];
   const why = pile
@@ -175,22 +186,22 @@ function stiffCloth(brief: Brief): Finding[] {
     : `the layers together are ${thickMm > THICK_MM ? `about ${trimmed(thickMm, 1)} mm thick` : `${trimmed(gsm, 0)} g/m²`}, and so much cloth stands out stiffly where it should hang in a soft fold`;
   return [
     {
-      ...atShade(brief, "style"),
+      ...atShade(resolved, "style"),
       id: "shape.hobbled-cloth-too-stiff",
-      weight: "fix",
+      severity: "fix",
       text: `Not a cloth for a hobbled shade: ${why}.`,
       cite: pile ? cite("velvet-guide") : cite("our-choice", "over 700 g/m² or 2.5 mm"),
       remedies: [
         {
           label: "Make it a flat shade",
-          patch: stylePatch(brief, "flat"),
+          patch: stylePatch(resolved, "flat"),
         },
-        ...(brief.cloths.interlining === undefined || pile
+        ...(resolved.cloths.interlining === undefined || pile
           ? []
           : [
               {
                 label: "Leave the interlining out",
-                patch: leaveOutPatch(brief, "interlining"),
+                patch: leaveOutPatch(resolved, "interlining"),
               },
             ]),
       ],
@@ -198,17 +209,17 @@ function stiffCloth(brief: Brief): Finding[] {
   ];
 }
 
-function blackoutTapes(brief: Brief): Finding {
+function blackoutTapes(resolved: ResolvedShade): Finding {
   return {
-    ...atShade(brief, "blackout"),
+    ...atShade(resolved, "blackout"),
     id: "shape.hobbled-blackout",
-    weight: "mind",
+    severity: "note",
     text: "Every mark of the tapes is sewn through the blackout: each shows as a point of light. Blackout also makes the soft folds stiff.",
     cite: cite("blackout-guide"),
     remedies: [
       {
         label: "Leave the blackout out",
-        patch: leaveOutPatch(brief, "blackout"),
+        patch: leaveOutPatch(resolved, "blackout"),
       },
     ],
   };

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK, inches } from "../../units/index.ts";
 import { matchRepeat } from "./match-repeat.ts";
@@ -22,10 +22,10 @@ export interface HobbledSpacing {
 }
 
 /** Tape and cloth between two marks by the rule that the maker chose. */
-export function hobbledSpacing(brief: Brief, lengthMm: number, book: WorkingBook): HobbledSpacing {
-  const { hobble } = brief.making;
+export function hobbledSpacing(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): HobbledSpacing {
+  const { hobble } = resolved.making;
   const spacings =
-    hobble.rule === "tape" ? byTape(hobble.tapeMm, lengthMm, book) : byRule(brief, lengthMm, book);
+    hobble.rule === "tape" ? byTape(hobble.tapeMm, lengthMm, book) : byRule(resolved, lengthMm, book);
   const tapeMm = book.figure("shape.hobble-tape", {
     label: "Tape between two marks",
     symbol: "t",
@@ -36,9 +36,9 @@ export function hobbledSpacing(brief: Brief, lengthMm: number, book: WorkingBook
       q: [spacings, "count", "spacings of the tape"],
     },
     cite: hobble.rule === "tape" ? cite("geometry") : SINGER,
-    reckon: ({ L, q }) => L / q,
+    compute: ({ L, q }) => L / q,
   });
-  return { spacings, tapeMm, ...clothOf(brief, tapeMm, book) };
+  return { spacings, tapeMm, ...clothOf(resolved, tapeMm, book) };
 }
 
 function byTape(tapeMm: number, lengthMm: number, book: WorkingBook): number {
@@ -52,12 +52,12 @@ function byTape(tapeMm: number, lengthMm: number, book: WorkingBook): number {
       m: [tapeMm, "mm", "tape between two marks at most"],
     },
     cite: cite("geometry", "the fewest that keep to it"),
-    reckon: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
+    compute: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
   });
 }
 
 /** Both readings of the published rule: as many tape spacings as folds, or twice as many. */
-function byRule(brief: Brief, lengthMm: number, book: WorkingBook): number {
+function byRule(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): number {
   const folds = book.figure("shape.hobble-folds", {
     label: "Folds by the published rule",
     symbol: "n",
@@ -70,7 +70,7 @@ function byRule(brief: Brief, lengthMm: number, book: WorkingBook): number {
     },
     cite: SINGER,
     note: "rounded to the nearest whole number",
-    reckon: ({ L, o, s }) => Math.max(1, Math.floor((L - o) / s + 1 / 2)),
+    compute: ({ L, o, s }) => Math.max(1, Math.floor((L - o) / s + 1 / 2)),
   });
   return book.figure("shape.hobble-spacings", {
     label: "Spacings of the tape",
@@ -79,24 +79,24 @@ function byRule(brief: Brief, lengthMm: number, book: WorkingBook): number {
     formula: "n·z",
     given: {
       n: [folds, "count", "folds by the published rule"],
-      z: [brief.making.hobble.rule === "folds-of-six" ? 1 : 2, "count", "spacings for each"],
+      z: [resolved.making.hobble.rule === "folds-of-six" ? 1 : 2, "count", "spacings for each"],
     },
     cite: SINGER,
     note:
-      brief.making.hobble.rule === "folds-of-six"
+      resolved.making.hobble.rule === "folds-of-six"
         ? "read as n folds of about 6 in: tape L/n, cloth 2L/n"
         : "read to the letter: cloth L/n, tape L/2n",
-    reckon: ({ n, z }) => n * z,
+    compute: ({ n, z }) => n * z,
   });
 }
 
 function clothOf(
-  brief: Brief,
+  resolved: ResolvedShade,
   tapeMm: number,
   book: WorkingBook,
 ): Omit<HobbledSpacing, "spacings" | "tapeMm"> {
-  const { hobble } = brief.making;
-  const repeatMm = brief.cloths.face.repeat?.verticalMm;
+  const { hobble } = resolved.making;
+  const repeatMm = resolved.cloths.face.repeat?.verticalMm;
   if (hobble.clothMm !== undefined) return { clothMm: writeFixed(hobble.clothMm, tapeMm, book) };
   const published = hobble.rule !== "tape";
   const fullness = published ? 2 : hobble.fullness;
@@ -131,7 +131,7 @@ function writeMatched(
       n: [folds, "count", "folds after which the pattern comes back"],
     },
     cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
-    reckon: ({ m, R, n }) => (m * R) / n,
+    compute: ({ m, R, n }) => (m * R) / n,
   });
 }
 
@@ -142,7 +142,7 @@ function writeFixed(clothMm: number, tapeMm: number, book: WorkingBook): number 
     formula: "max(a, t)",
     given: { a: [clothMm, "mm", "cloth as fixed"], t: [tapeMm, "mm", "tape between two marks"] },
     cite: cite("maker"),
-    reckon: ({ a, t }) => Math.max(a, t),
+    compute: ({ a, t }) => Math.max(a, t),
   });
 }
 
@@ -156,6 +156,6 @@ function writeFull(tapeMm: number, fullness: number, published: boolean, book: W
       t: [tapeMm, "mm", "tape between two marks"],
     },
     cite: from,
-    reckon: ({ x, t }) => x * t,
+    compute: ({ x, t }) => x * t,
   });
 }

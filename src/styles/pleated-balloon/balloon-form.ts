@@ -1,17 +1,17 @@
-import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Column, Ease, Form, Grid, Pleat, Swag } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { ClothMark, Column, Ease, Form, Grid, Pleat, Swag } from "../../shade-plan/index.ts";
 import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from "../draping/pleats.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import type { LowestPouf } from "./pouf.ts";
 
 /** Cloth in the pleat of each column: half of one, or nothing, at the edges. */
-function foldedAt({ pleat }: Brief["making"], index: number, count: number): number {
+function foldedAt({ pleat }: ResolvedShade["making"], index: number, count: number): number {
   const isEdge = index === 0 || index === count - 1;
   if (!isEdge) return pleat.foldedMm;
   return pleat.edges === "half" ? pleat.foldedMm / 2 : 0;
 }
 
-export function laidPleats({ making }: Brief, columns: readonly Column[]): Pleat[] {
+export function laidPleats({ making }: ResolvedShade, columns: readonly Column[]): Pleat[] {
   const asked = columns.map(({ xMm }, i) => ({ xMm, foldedMm: foldedAt(making, i, columns.length) }));
   return layPleats(
     asked.filter(({ foldedMm }) => foldedMm > 0),
@@ -20,7 +20,7 @@ export function laidPleats({ making }: Brief, columns: readonly Column[]): Pleat
 }
 
 /** Cloth across each pouf beyond its width: half of a full pleat from either side, the whole half pleat at an edge. */
-export function bayEase({ making }: Brief, columns: readonly Column[], flatLengthMm: number): Ease[] {
+export function bayEase({ making }: ResolvedShade, columns: readonly Column[], flatLengthMm: number): Ease[] {
   const { sideMm, untilMm } = pleatOpening(making, making.pleat.foldedMm, flatLengthMm);
   const sides = columns.map((_, i) => (foldedAt(making, i, columns.length) > 0 ? sideMm : 0));
   return columns.slice(1).map(({ xMm: toMm }, i) => ({
@@ -32,11 +32,11 @@ export function bayEase({ making }: Brief, columns: readonly Column[], flatLengt
 }
 
 export function balloonForm(
-  brief: Brief,
+  resolved: ResolvedShade,
   grid: Grid,
   { pleats, ease, pouf }: { pleats: Pleat[]; ease: Ease[]; pouf: LowestPouf },
 ): Form {
-  const { making } = brief;
+  const { making } = resolved;
   const isTied = pouf.clothMm > 0;
   const clothMm = isTied
     ? Math.max(grid.bottomSectionMm, pouf.firstRingMm + pouf.clothMm)

@@ -1,15 +1,15 @@
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import type { Making } from "../../job/index.ts";
-import { flatSize } from "../../shade/index.ts";
+import { flatSize } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import { layPleats, pleatAllowances } from "../draping/pleats.ts";
 
 function asked(widthMm: number, heightMm: number, making: Making, rest: object = {}) {
   return laidShade(
-    briefWith({
+    resolvedWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style: "pleated-balloon", mount: "to-size", making, ...rest },
     }),
@@ -24,7 +24,7 @@ const L = inches(60);
  * returns of 3 1/2 in, is cut 63 1/2 × 20 1/2 in: 47 + 8 + 1/2 + 7 + 1 and 16 + 3 1/2 + 1.
  */
 test("one 8 in pleat in the published board: 63 1/2 in with its returns and turnings", () => {
-  const { making } = briefWith({ shade: { style: "pleated-balloon" } });
+  const { making } = resolvedWith({ shade: { style: "pleated-balloon" } });
   const pleats = layPleats([{ xMm: inches(23.5), foldedMm: making.pleat.foldedMm }], "box");
   const width = flatSize(
     { finishedWidthMm: inches(47), finishedLengthMm: inches(16) },
@@ -114,7 +114,7 @@ describe("wrong combinations", () => {
     ];
     const withCloth = (foldedMm: number) =>
       laidShade(
-        briefWith(
+        resolvedWith(
           {
             opening: { widthsMm: [W], heightsMm: [L] },
             shade: {

@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
@@ -11,7 +11,7 @@ import { writePieces } from "../draping/write-pleats.ts";
 import { layColumns } from "../flat/columns.ts";
 import { scallopWithin } from "../gathering/scallop.ts";
 import { writeSag } from "../gathering/write-scallop.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { balloonForm, bayEase, laidPleats } from "./balloon-form.ts";
 import { balloonSteps } from "./balloon-steps.ts";
 import { judgeBalloon } from "./judge-balloon.ts";
@@ -33,28 +33,34 @@ export const pleatedBalloon: Style = {
 
 /** As many columns as keep every pouf within its width. */
 function poufColumns(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   book: WorkingBook,
 ): { columns: Column[]; findings: Finding[] } {
-  const { columns, pleat } = brief.making;
+  const { columns, pleat } = resolved.making;
   return layColumns(
-    { ...brief, making: { ...brief.making, columns: { ...columns, largestSpacingMm: pleat.poufMm } } },
+    { ...resolved, making: { ...resolved.making, columns: { ...columns, largestSpacingMm: pleat.poufMm } } },
     size,
     book,
   );
 }
 
-function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+function balloonGrid(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+) {
   const length = size.finishedLengthMm;
-  const pleats = laidPleats(brief, columns);
-  const ease = bayEase(brief, columns, length);
+  const pleats = laidPleats(resolved, columns);
+  const ease = bayEase(resolved, columns, length);
   const bays = ease.map(({ fromMm, toMm, extraMm }) => ({
     spanMm: toMm - fromMm,
     // A bar in the hem lets nothing hang between the columns.
-    arcMm: toMm - fromMm + (brief.making.pleat.bar === "none" ? extraMm : 0),
+    arcMm: toMm - fromMm + (resolved.making.pleat.bar === "none" ? extraMm : 0),
   }));
-  const wanted = lowestPouf(brief, bays, length);
+  const wanted = lowestPouf(resolved, bays, length);
   const sagMm = Math.max(0, ...wanted.sagsMm);
   const deepest = bays[wanted.sagsMm.indexOf(sagMm)];
   if (deepest !== undefined && sagMm > 0)
@@ -75,22 +81,22 @@ function balloonGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mec
       q: [wanted.loops > 0 ? wanted.clothMm / (2 * wanted.loops) : 0, "mm", "a fold of it at the columns"],
     },
     cite: cite("catenary"),
-    reckon: ({ k, D, P, q }) => Math.max(k + D, (P + D) / 2, q),
+    compute: ({ k, D, P, q }) => Math.max(k + D, (P + D) / 2, q),
   });
-  const laid = layPleatedRows(brief, size, mechanism, wanted.bottomMm, book);
+  const laid = layPleatedRows(resolved, size, liftParts, wanted.bottomMm, book);
   const pouf = smaller(wanted, laid.share);
   const travelMm = writeTravel(length, laid, book);
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
-  const form = balloonForm(brief, bare, { pleats, ease, pouf });
-  writePieces(brief, size, form, book);
+  const form = balloonForm(resolved, bare, { pleats, ease, pouf });
+  writePieces(resolved, size, form, book);
   const grid = finishGrid(size, bare, form, book);
   return {
     grid,
     form,
     findings: [
-      ...judgeRows(brief, size, laid, grid),
-      ...judgePleats(brief, size, form),
-      ...judgeBalloon(brief, size, form),
+      ...judgeRows(resolved, size, laid, grid),
+      ...judgePleats(resolved, size, form),
+      ...judgeBalloon(resolved, size, form),
     ],
   };
 }

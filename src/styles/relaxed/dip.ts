@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
 
@@ -26,7 +26,7 @@ export interface Dip {
 const SAME_MM = 1;
 
 /** Dip and extra width, whichever was given: the other follows by the catenary. */
-export function dipOf({ making: { relax } }: Brief, spanMm: number, lengthMm: number): Dip {
+export function dipOf({ making: { relax } }: ResolvedShade, spanMm: number, lengthMm: number): Dip {
   const deepestMm = lengthMm * DEEPEST_SHARE.value;
   const asked = askedDip(relax.dipMm, relax.extraWidthMm, spanMm);
   const wantedMm = Math.min(asked.sagMm, deepestMm);
@@ -50,7 +50,11 @@ function askedDip(dipMm: number | undefined, extraMm: number | undefined, spanMm
 }
 
 /** Dip and width as they were found, with their formula. */
-export function writeDip({ making: { relax } }: Brief, { spanMm, dipMm }: Dip, book: WorkingBook): void {
+export function writeDip(
+  { making: { relax } }: ResolvedShade,
+  { spanMm, dipMm }: Dip,
+  book: WorkingBook,
+): void {
   const w = [spanMm, "mm", "between the two columns"] as const;
   const { parameterMm } = scallopOfSag(spanMm, dipMm);
   if (parameterMm === undefined) return;
@@ -64,7 +68,7 @@ export function writeDip({ making: { relax } }: Brief, { spanMm, dipMm }: Dip, b
       formula: "2·k·sinh(w / (4·k))^2",
       given: { k, w },
       cite: cite("catenary"),
-      reckon: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
+      compute: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
     });
     return;
   }
@@ -76,6 +80,6 @@ export function writeDip({ making: { relax } }: Brief, { spanMm, dipMm }: Dip, b
     given: { D: [dipMm, "mm", "dip in the middle"], k, w },
     cite: cite("catenary"),
     note: "about 8·D² / (3·w) for a shallow dip",
-    reckon: ({ D, k: parameter, w: span }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * parameter * D) - span),
+    compute: ({ D, k: parameter, w: span }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * parameter * D) - span),
   });
 }

@@ -1,5 +1,5 @@
-import type { Brief } from "../../job/index.ts";
-import type { Form, Grid, Haberdashery, ShapedPanel, Size, Swag } from "../../shade/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Form, Grid, Haberdashery, ShapedPanel, Size, Swag } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { riseMm, scallopOfSag } from "../gathering/scallop.ts";
@@ -14,14 +14,14 @@ function flatColumns(size: Size, { columns }: Grid, extraMm: number): number[] {
   return [first, size.finishedWidthMm + extraMm - first];
 }
 
-export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): Form {
-  const { relax, board } = brief.making;
+export function relaxedForm(resolved: ResolvedShade, size: Size, grid: Grid, dip: Dip): Form {
+  const { relax, board } = resolved.making;
   const width = size.finishedWidthMm;
   const [first, last] = grid.columns;
   const fromMm = first?.xMm ?? 0;
   const toMm = last?.xMm ?? width;
   const inMm = Math.min(board.barShorterMm, width) / 2;
-  const swags = swagsOf(brief, grid, dip, fromMm, toMm);
+  const swags = swagsOf(resolved, grid, dip, fromMm, toMm);
   const isBarred = relax.weight === "bar";
   const untilMm = relax.widening === "even" ? {} : { untilMm: size.finishedLengthMm };
   return {
@@ -32,16 +32,16 @@ export function relaxedForm(brief: Brief, size: Size, grid: Grid, dip: Dip): For
     swags,
     ease: [{ fromMm, toMm, extraMm: dip.extraMm, ...untilMm }],
     ...(isBarred ? { bar: { fromMm: inMm, toMm: width - inMm } } : {}),
-    panel: panelOf(brief, size, dip, swags[0]?.sagMm ?? 0, fromMm),
+    panel: panelOf(resolved, size, dip, swags[0]?.sagMm ?? 0, fromMm),
     ribs: { rows: [], face: "back" },
     marks: [],
     joinsAtMm: flatColumns(size, grid, dip.extraMm),
-    haberdashery: weights(brief),
+    haberdashery: weights(resolved),
   };
 }
 
 /** A curved edge dips with the shade down as well, but never so far that it would pass the lowest rings. */
-function swagsOf({ making }: Brief, grid: Grid, dip: Dip, fromMm: number, toMm: number): Swag[] {
+function swagsOf({ making }: ResolvedShade, grid: Grid, dip: Dip, fromMm: number, toMm: number): Swag[] {
   const isCurved = making.relax.lowerEdge === "curved" && making.relax.weight !== "bar";
   const sagMm = Math.min(dip.dipMm, (2 / 3) * grid.bottomSectionMm);
   if (!isCurved || sagMm <= 0) return [];
@@ -53,7 +53,13 @@ function swagsOf({ making }: Brief, grid: Grid, dip: Dip, fromMm: number, toMm: 
 /** Places along each half of the curve at which it is measured. */
 const CURVE_SHARES = [0.25, 0.5, 0.75, 1];
 
-function panelOf({ making }: Brief, size: Size, dip: Dip, dipMm: number, endsInMm: number): ShapedPanel {
+function panelOf(
+  { making }: ResolvedShade,
+  size: Size,
+  dip: Dip,
+  dipMm: number,
+  endsInMm: number,
+): ShapedPanel {
   const spanMm = dip.spanMm + dip.extraMm;
   const { parameterMm: k } = scallopOfSag(spanMm, dipMm);
   const onCurve = (outMm: number) => ({ outMm, upMm: k === undefined ? 0 : riseMm(k, outMm) });
@@ -67,7 +73,7 @@ function panelOf({ making }: Brief, size: Size, dip: Dip, dipMm: number, endsInM
   };
 }
 
-function weights({ making }: Brief): Haberdashery[] {
+function weights({ making }: ResolvedShade): Haberdashery[] {
   if (making.relax.weight !== "at-columns") return [];
   return [{ id: "hem-weights", label: "Short weight for the hem", count: 2, lengthMm: WEIGHT_MM }];
 }

@@ -1,16 +1,16 @@
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
 import type { Making } from "../../job/index.ts";
-import { flatSize } from "../../shade/index.ts";
+import { flatSize } from "../../shade-plan/index.ts";
 import { inches } from "../../units/index.ts";
 import { baysOf } from "../draping/draped-line.ts";
 import { HOLDS_NO_MORE, HOLDS_WELL } from "./judge-relaxed.ts";
 
 function shadeOf(making: Making, { widthMm = inches(36), heightMm = inches(60), ...rest } = {}) {
   return laidShade(
-    briefWith({
+    resolvedWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style: "relaxed", mount: "to-size", making, ...rest },
     }),
@@ -76,13 +76,13 @@ describe("the lower edge", () => {
 
 describe("findings", () => {
   const found = (making: Making, rest: Parameters<typeof shadeOf>[1] = {}) =>
-    shadeOf(making, rest).findings.map(({ id, weight }) => `${id} ${weight}`);
+    shadeOf(making, rest).findings.map(({ id, severity }) => `${id} ${severity}`);
   const width = (widthMm: number) => found({}, { widthMm }).filter((id) => id.includes("too-wide"));
 
   test("width: below, at and above what a dip holds", () => {
     expect(width(HOLDS_WELL.value)).toEqual([]);
-    expect(width(HOLDS_WELL.value + 1)).toEqual(["shape.relaxed-too-wide mind"]);
-    expect(width(HOLDS_NO_MORE.value)).toEqual(["shape.relaxed-too-wide mind"]);
+    expect(width(HOLDS_WELL.value + 1)).toEqual(["shape.relaxed-too-wide note"]);
+    expect(width(HOLDS_NO_MORE.value)).toEqual(["shape.relaxed-too-wide note"]);
     expect(width(HOLDS_NO_MORE.value + 1)).toEqual(["shape.relaxed-too-wide fix"]);
   });
 
@@ -93,13 +93,13 @@ describe("findings", () => {
     expect(found({ columns: { count: 3 } })).toContain("shape.relaxed-columns fix");
     expect(found({ columns: { count: 2 } })).not.toContain("shape.relaxed-columns fix");
     expect(found({}, { interlining: "domett" } as object)).toContain("shape.relaxed-interlining fix");
-    expect(found({}, { blackout: "blackout-lining" } as object)).toContain("shape.relaxed-blackout mind");
+    expect(found({}, { blackout: "blackout-lining" } as object)).toContain("shape.relaxed-blackout note");
   });
 
   test("dips too deep, too shallow, and at odds with the width", () => {
     expect(found({ relax: { dipMm: 600 } })).toContain("shape.relaxed-dip-too-deep fix");
-    expect(found({ relax: { dipMm: 40 } })).toContain("shape.relaxed-dip-shallow mind");
-    expect(found({ relax: { dipMm: 60 } })).not.toContain("shape.relaxed-dip-shallow mind");
-    expect(found({ relax: { dipMm: 100, extraWidthMm: 200 } })).toContain("shape.relaxed-dip-and-width mind");
+    expect(found({ relax: { dipMm: 40 } })).toContain("shape.relaxed-dip-shallow note");
+    expect(found({ relax: { dipMm: 60 } })).not.toContain("shape.relaxed-dip-shallow note");
+    expect(found({ relax: { dipMm: 100, extraWidthMm: 200 } })).toContain("shape.relaxed-dip-and-width note");
   });
 });

@@ -1,12 +1,12 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Size } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import { type Column, columnSpacingMm, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
 import { judgeFolds } from "../flat/judge-folds.ts";
 import { layRows, rowsFromHem } from "../flat/rows.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { dipOf, writeDip } from "./dip.ts";
 import { judgeRelaxed } from "./judge-relaxed.ts";
 import { relaxedForm } from "./relaxed-form.ts";
@@ -26,7 +26,7 @@ export const relaxed: Style = {
 
 /** The two outer columns, in from the edges; no others. */
 function outerColumns(
-  { making }: Brief,
+  { making }: ResolvedShade,
   size: Size,
   book: WorkingBook,
 ): { columns: Column[]; findings: Finding[] } {
@@ -39,41 +39,47 @@ function outerColumns(
     formula: "W − 2·e",
     given: { W: [width, "mm", "finished width"], e: [insetMm, "mm", "edge inset"] },
     cite: cite("relaxed-notes", "outer columns alone"),
-    reckon: ({ W, e }) => W - 2 * e,
+    compute: ({ W, e }) => W - 2 * e,
   });
   const columns = [insetMm, width - insetMm].map((xMm, i) => ({ number: i + 1, xMm }));
   return { columns, findings: [] };
 }
 
-function relaxedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
+function relaxedGrid(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+) {
   const length = size.finishedLengthMm;
-  const dip = dipOf(brief, columnSpacingMm(columns), length);
-  writeDip(brief, dip, book);
-  const { lowerEdge, weight } = brief.making.relax;
-  const dipped = lowerEdge === "curved" && weight !== "bar" ? belowDip(brief, dip.dipMm) : brief;
-  const laid = layRows(dipped, size, mechanism, book);
+  const dip = dipOf(resolved, columnSpacingMm(columns), length);
+  writeDip(resolved, dip, book);
+  const { lowerEdge, weight } = resolved.making.relax;
+  const dipped = lowerEdge === "curved" && weight !== "bar" ? belowDip(resolved, dip.dipMm) : resolved;
+  const laid = layRows(dipped, size, liftParts, book);
   const { folds } = laid;
   const rows = rowsFromHem(folds, length);
   const { bottomSectionMm, headrailMm } = folds;
   const travelMm = writeTravel(length, { rows, bottomSectionMm, headrailMm }, book);
-  const skirtMm = Math.min(folds.skirtMm, brief.making.fold.skirtMm);
+  const skirtMm = Math.min(folds.skirtMm, resolved.making.fold.skirtMm);
   const bare = gridOf(size, columns, { rows, bottomSectionMm, headrailMm, skirtMm, travelMm });
-  const form = relaxedForm(brief, size, bare, dip);
+  const form = relaxedForm(resolved, size, bare, dip);
   const grid = finishGrid(size, bare, form, book);
   return {
     grid,
     form,
-    findings: [...judgeFolds(brief, size, laid, grid), ...judgeRelaxed(brief, size, dip)],
+    findings: [...judgeFolds(resolved, size, laid, grid), ...judgeRelaxed(resolved, size, dip)],
   };
 }
 
 /** Rows are laid as if the columns ended where the dip begins: what dips hangs below the stack like a skirt. */
-function belowDip(brief: Brief, dipMm: number): Brief {
-  const { fold } = brief.making;
+function belowDip(resolved: ResolvedShade, dipMm: number): ResolvedShade {
+  const { fold } = resolved.making;
   return {
-    ...brief,
+    ...resolved,
     making: {
-      ...brief.making,
+      ...resolved.making,
       fold: { ...fold, skirtMm: fold.skirtMm + dipMm, hemBarMm: fold.hemBarMm + dipMm },
     },
   };

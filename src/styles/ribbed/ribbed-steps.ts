@@ -1,4 +1,4 @@
-import type { StyleStep } from "../../shade/index.ts";
+import type { StyleStep } from "../../shade-plan/index.ts";
 import { LADDER, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { jobWith } from "../../../test/briefs.ts";
+import { jobWith } from "../../../test/job-with.ts";
 import { type JobInput, jobSchema } from "../../job/index.ts";
 import { plan } from "../../plan/index.ts";
 import { inches } from "../../units/index.ts";

@@ -9,9 +9,9 @@ import { ribbedSteps } from "./ribbed-steps.ts";
 export const ribbed: Style = {
   asks: [{ group: "ribs", keys: ["kind", "face", "at", "rib", "pocketMm", "shorterMm"] }, ...FOLD_ASKS],
   columns: layColumns,
-  grid: (brief, size, columns, mechanism, book) => {
-    const laid = layGrid(brief, size, columns, mechanism, book);
-    return { ...laid, findings: [...laid.findings, ...judgeRibs(brief, laid.grid)] };
+  grid: (resolved, size, columns, liftParts, book) => {
+    const laid = layGrid(resolved, size, columns, liftParts, book);
+    return { ...laid, findings: [...laid.findings, ...judgeRibs(resolved, laid.grid)] };
   },
   shape: ribbedShape,
   steps: ribbedSteps,

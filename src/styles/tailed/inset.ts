@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 
 /** Nearer to the edge, or nearer to the middle, no pleat can stand. */
@@ -7,7 +7,7 @@ const LEAST_SHARE = 0.05;
 const MOST_SHARE = 0.45;
 
 /** How far each pleat stands in from its edge, mm. */
-export function pleatInset({ making: { pleat } }: Brief, widthMm: number, book: WorkingBook): number {
+export function pleatInset({ making: { pleat } }: ResolvedShade, widthMm: number, book: WorkingBook): number {
   if (pleat.insetMm !== undefined) return withinShade(pleat.insetMm, widthMm);
   const wanted = book.figure("shape.pleat-inset", {
     label: "Pleat in from each edge",
@@ -16,7 +16,7 @@ export function pleatInset({ making: { pleat } }: Brief, widthMm: number, book: 
     formula: "q·W",
     given: { q: [pleat.insetShare, "ratio", "share of the width"], W: [widthMm, "mm", "finished width"] },
     cite: cite("inset-pleats", "35 cm in from the edges of 150 cm"),
-    reckon: ({ q, W }) => q * W,
+    compute: ({ q, W }) => q * W,
   });
   return withinShade(wanted, widthMm);
 }

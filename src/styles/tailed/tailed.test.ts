@@ -1,17 +1,17 @@
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
-import type { WorkingBook } from "../../account/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
 import type { Making } from "../../job/index.ts";
-import { flatSize } from "../../shade/index.ts";
+import { flatSize } from "../../shade-plan/index.ts";
 import { centimetres, inches } from "../../units/index.ts";
 import { insertPieces } from "../draping/insert-pieces.ts";
 import { tailLengthMm } from "./judge-tailed.ts";
 
 function asked(widthMm: number, heightMm: number, making: Making) {
   return laidShade(
-    briefWith({
+    resolvedWith({
       opening: { widthsMm: [widthMm], heightsMm: [heightMm] },
       shade: { style: "tailed", mount: "to-size", making },
     }),
@@ -32,7 +32,7 @@ describe("the published shade with separate inserts", () => {
   });
 
   test("finishes 35, 80 and 35 cm, and is cut 38, 83 and 42 cm", () => {
-    const { sides, between, pleats } = insertPieces(shade.brief, shade.size, shade.form);
+    const { sides, between, pleats } = insertPieces(shade.resolved, shade.size, shade.form);
     const [first, last] = shade.form.pleats;
     expectNear((last?.xMm ?? 0) - (first?.xMm ?? 0), centimetres(80), 0.01, "centre");
     for (const side of sides) expectNear(side, centimetres(38), 0.01, "side");
@@ -44,7 +44,7 @@ describe("the published shade with separate inserts", () => {
   });
 
   test("the pieces together are as wide as what is added to the finished width, and no cloth is lost", () => {
-    const { sides, between, pleats } = insertPieces(shade.brief, shade.size, shade.form);
+    const { sides, between, pleats } = insertPieces(shade.resolved, shade.size, shade.form);
     const cut = [...sides, ...between, ...pleats].reduce((sum, mm) => sum + mm, 0);
     const added = shade.form.allowances.reduce((sum, { widthMm }) => sum + widthMm, 0);
     expectNear(cut, centimetres(150) + added + 2 * centimetres(1.5), 0.01, "all pieces");

@@ -1,6 +1,6 @@
-import type { Finding, WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Column, Ease, Form, Grid, Size } from "../../shade/index.ts";
+import type { Finding, WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Column, Ease, Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { easeBetween } from "../draping/ease.ts";
@@ -12,7 +12,7 @@ import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from
 import { writeTail } from "../draping/tail.ts";
 import { writePieces } from "../draping/write-pleats.ts";
 import { plainStretches } from "../flat/flat-form.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { pleatInset } from "./inset.ts";
 import { judgeTailed } from "./judge-tailed.ts";
 import { tailedSteps } from "./tailed-steps.ts";
@@ -30,13 +30,13 @@ export const tailed: Style = {
 };
 
 function pleatColumns(
-  brief: Brief,
+  resolved: ResolvedShade,
   size: Size,
   book: WorkingBook,
 ): { columns: Column[]; findings: Finding[] } {
   const width = size.finishedWidthMm;
-  const insetMm = pleatInset(brief, width, book);
-  const { centreLine } = brief.making.pleat;
+  const insetMm = pleatInset(resolved, width, book);
+  const { centreLine } = resolved.making.pleat;
   book.figure("shape.column-spacing", {
     label: "Spacing of columns",
     symbol: "b",
@@ -48,18 +48,24 @@ function pleatColumns(
       n: [centreLine ? 3 : 2, "count", "ring columns"],
     },
     cite: cite("geometry"),
-    reckon: ({ W, e, n }) => (W - 2 * e) / (n - 1),
+    compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
   });
   const places = [insetMm, ...(centreLine ? [width / 2] : []), width - insetMm];
   return { columns: places.map((xMm, i) => ({ number: i + 1, xMm })), findings: [] };
 }
 
-function tailedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
-  const laid = layPleatedRows(brief, size, mechanism, brief.making.pleat.firstRingMm, book);
+function tailedGrid(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+) {
+  const laid = layPleatedRows(resolved, size, liftParts, resolved.making.pleat.firstRingMm, book);
   const travelMm = writeTravel(size.finishedLengthMm, laid, book);
   const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
-  const form = tailedForm(brief, size, bare);
-  writePieces(brief, size, form, book);
+  const form = tailedForm(resolved, size, bare);
+  writePieces(resolved, size, form, book);
   const columnMm = columns[0]?.xMm ?? 0;
   writeTail(columnMm, columnMm + easeBetween(form, 0, columnMm, 0), travelMm, book);
   const grid = finishGrid(size, bare, form, book);
@@ -67,14 +73,14 @@ function tailedGrid(brief: Brief, size: Size, columns: Column[], mechanism: Mech
     grid,
     form,
     findings: [
-      ...judgeRows(brief, size, laid, grid),
-      ...judgePleats(brief, size, form),
-      ...judgeTailed(brief, size, grid, form),
+      ...judgeRows(resolved, size, laid, grid),
+      ...judgePleats(resolved, size, form),
+      ...judgeTailed(resolved, size, grid, form),
     ],
   };
 }
 
-function tailedForm({ making }: Brief, size: Size, grid: Grid): Form {
+function tailedForm({ making }: ResolvedShade, size: Size, grid: Grid): Form {
   const width = size.finishedWidthMm;
   const { foldedMm, kind } = making.pleat;
   const first = grid.columns[0]?.xMm ?? 0;
@@ -111,7 +117,7 @@ function tailedForm({ making }: Brief, size: Size, grid: Grid): Form {
 }
 
 /** At the back of a pleat a join is out of sight; pieces cut apart meet at its lines. */
-function joins({ pleat }: Brief["making"], pleats: Form["pleats"]): number[] {
+function joins({ pleat }: ResolvedShade["making"], pleats: Form["pleats"]): number[] {
   return pleat.cut === "inserts"
     ? pleats.flatMap(({ flatMm: [left, , right] }) => [left, right])
     : pleats.map(({ flatMm: [, middle] }) => middle);

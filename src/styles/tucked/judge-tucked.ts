@@ -1,6 +1,12 @@
-import type { Finding } from "../../account/index.ts";
-import { type Brief, layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
-import type { Grid, Size } from "../../shade/index.ts";
+import type { Finding } from "../../figures/index.ts";
+import {
+  layersThicknessMm,
+  leaveOutPatch,
+  type ResolvedShade,
+  settingPatch,
+  stylePatch,
+} from "../../job/index.ts";
+import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
@@ -8,7 +14,7 @@ import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
 import type { Tucks } from "./tucks.ts";
 
 export interface TuckedLaid {
-  brief: Brief;
+  resolved: ResolvedShade;
   size: Size;
   grid: Grid;
   tucks: Tucks;
@@ -23,30 +29,30 @@ const PATTERN_SLACK_MM = 1;
 
 /** What tucks do not go with, each with the reason. */
 export function judgeTucked(laid: TuckedLaid): Finding[] {
-  const { brief, size, tucks, isTooShort } = laid;
+  const { resolved, size, tucks, isTooShort } = laid;
   return [
-    ...(isTooShort ? [noRoomForRow(brief, size, tucks.spacingMm)] : []),
+    ...(isTooShort ? [noRoomForRow(resolved, size, tucks.spacingMm)] : []),
     ...depth(laid),
-    ...thickness(brief),
-    ...(brief.cloths.blackout === undefined ? [] : [pinholes(brief, tucks)]),
+    ...thickness(resolved),
+    ...(resolved.cloths.blackout === undefined ? [] : [pinholes(resolved, tucks)]),
     ...pattern(laid),
-    ...needlessRibs(brief, "The tucks are what the folds break on"),
+    ...needlessRibs(resolved, "The tucks are what the folds break on"),
   ];
 }
 
-function depth({ brief, tucks }: TuckedLaid): Finding[] {
-  const text = (mm: number) => lengthText(mm, brief.units);
+function depth({ resolved, tucks }: TuckedLaid): Finding[] {
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const { depthMm, spacingMm } = tucks;
   if (depthMm < LEAST_DEPTH_MM)
     return [
       {
-        ...atShade(brief, "making/tuck/depthMm"),
+        ...atShade(resolved, "making/tuck/depthMm"),
         id: "shape.tuck-too-shallow",
-        weight: "fix",
+        severity: "fix",
         text: `A tuck ${text(depthMm)} deep is no more than a row of stitches: the folds have nothing to break on.`,
         cite: cite("our-choice", "at least 3 mm"),
         remedies: [
-          { label: "Make it 1/4 in (6 mm) deep", patch: settingPatch(brief, "tuck", "depthMm", 6.35) },
+          { label: "Make it 1/4 in (6 mm) deep", patch: settingPatch(resolved, "tuck", "depthMm", 6.35) },
         ],
       },
     ];
@@ -55,9 +61,9 @@ function depth({ brief, tucks }: TuckedLaid): Finding[] {
   const cureMm = Math.floor(spacingMm / 4);
   return [
     {
-      ...atShade(brief, "making/tuck/depthMm"),
+      ...atShade(resolved, "making/tuck/depthMm"),
       id: "shape.tuck-too-deep",
-      weight: overlaps ? "stop" : "fix",
+      severity: overlaps ? "stop" : "fix",
       text: `Tucks ${text(depthMm)} deep stand ${text(spacingMm)} apart: ${overlaps ? "each reaches past the stitching of the next and cannot be sewn so" : "each hides more than half of the cloth to the next, and the shade hangs as stiff as a mat"}.`,
       cite: cite("geometry"),
       figures: ["shape.tuck-spacing"],
@@ -67,22 +73,22 @@ function depth({ brief, tucks }: TuckedLaid): Finding[] {
           : [
               {
                 label: `Make them ${text(cureMm)} deep`,
-                patch: settingPatch(brief, "tuck", "depthMm", cureMm),
+                patch: settingPatch(resolved, "tuck", "depthMm", cureMm),
               },
             ],
     },
   ];
 }
 
-function thickness(brief: Brief): Finding[] {
-  const { face } = brief.cloths;
-  const thickMm = layersThicknessMm(brief.cloths);
+function thickness(resolved: ResolvedShade): Finding[] {
+  const { face } = resolved.cloths;
+  const thickMm = layersThicknessMm(resolved.cloths);
   if (face.nap !== true && thickMm <= THICK_MM) return [];
   return [
     {
-      ...atShade(brief, "style"),
+      ...atShade(resolved, "style"),
       id: "shape.tucked-cloth-too-thick",
-      weight: "fix",
+      severity: "fix",
       text:
         face.nap === true
           ? `${face.name} has a pile: sewn tucks crush it, and its folded edges wear bare.`
@@ -91,47 +97,47 @@ function thickness(brief: Brief): Finding[] {
       remedies: [
         {
           label: "Make it a flat shade",
-          patch: stylePatch(brief, "flat"),
+          patch: stylePatch(resolved, "flat"),
         },
       ],
     },
   ];
 }
 
-function pinholes(brief: Brief, { sewn }: Tucks): Finding {
+function pinholes(resolved: ResolvedShade, { sewn }: Tucks): Finding {
   return {
-    ...atShade(brief, "blackout"),
+    ...atShade(resolved, "blackout"),
     id: "shape.tuck-pinholes",
-    weight: "fix",
+    severity: "fix",
     text: `${sewn} tucks stitched through the blackout from edge to edge let light in along every row of needle holes.`,
     cite: cite("blackout-guide"),
     remedies: [
       {
         label: "Leave the blackout out",
-        patch: leaveOutPatch(brief, "blackout"),
+        patch: leaveOutPatch(resolved, "blackout"),
       },
       {
         label: "Make it a flat shade",
-        patch: stylePatch(brief, "flat"),
+        patch: stylePatch(resolved, "flat"),
       },
     ],
   };
 }
 
 /** Every tuck swallows two depths of the pattern; only whole repeats from tuck to tuck hide that. */
-function pattern({ brief, tucks }: TuckedLaid): Finding[] {
-  const { repeat } = brief.cloths.face;
+function pattern({ resolved, tucks }: TuckedLaid): Finding[] {
+  const { repeat } = resolved.cloths.face;
   if (repeat === undefined || tucks.sewn === 0) return [];
-  const text = (mm: number) => lengthText(mm, brief.units);
+  const text = (mm: number) => lengthText(mm, resolved.units);
   const pitchMm = tucks.spacingMm + 2 * tucks.depthMm;
   const times = pitchMm / repeat.verticalMm;
   const offMm = Math.abs(times - Math.round(times)) * repeat.verticalMm;
   if (Math.round(times) > 0 && offMm * tucks.sewn < PATTERN_SLACK_MM) return [];
   return [
     {
-      ...atShade(brief, "making/tuck/spacingMm"),
+      ...atShade(resolved, "making/tuck/spacingMm"),
       id: "shape.tucks-break-pattern",
-      weight: "fix",
+      severity: "fix",
       text: `Every tuck swallows ${text(2 * tucks.depthMm)} of a pattern that repeats every ${text(repeat.verticalMm)}, and from tuck to tuck it is ${text(pitchMm)} of cloth: the motifs no longer meet across the tucks. Tucks want a plain cloth, or a small all-over pattern.`,
       cite: cite("geometry", "cloth from tuck to tuck against the repeat"),
       figures: ["shape.tuck-spacing"],

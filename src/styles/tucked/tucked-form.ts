@@ -1,12 +1,18 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainForm, plainStretches } from "../flat/flat-form.ts";
 import type { Tucks } from "./tucks.ts";
 
 /** Two depths of cloth for every tuck, in all layers: they are sewn through together. */
-export function tuckedForm(brief: Brief, size: Size, grid: Grid, tucks: Tucks, book: WorkingBook): Form {
+export function tuckedForm(
+  resolved: ResolvedShade,
+  size: Size,
+  grid: Grid,
+  tucks: Tucks,
+  book: WorkingBook,
+): Form {
   const { count, sewn, depthMm } = tucks;
   const takeUpMm = book.figure("shape.tuck-cloth", {
     label: "Cloth in the tucks",
@@ -18,16 +24,16 @@ export function tuckedForm(brief: Brief, size: Size, grid: Grid, tucks: Tucks, b
       d: [depthMm, "mm", "depth of a tuck"],
     },
     cite: cite("singer-sewing", "1/2 in for each tuck, face and lining"),
-    reckon: ({ n, d }) => 2 * n * d,
+    compute: ({ n, d }) => 2 * n * d,
   });
   return {
-    ...plainForm(brief, size, grid),
+    ...plainForm(resolved, size, grid),
     stretches: stretches(grid, tucks),
     allowances: [
       ...(sewn > 0 ? [{ label: `${sewn} tucks`, widthMm: 0, lengthMm: (takeUpMm * sewn) / count }] : []),
       { label: "the rule’s tuck on the top line, spare", widthMm: 0, lengthMm: takeUpMm / count },
     ].filter(({ lengthMm }) => lengthMm > 0),
-    ribs: { rows: [], face: brief.making.tuck.face },
+    ribs: { rows: [], face: resolved.making.tuck.face },
     marks: tuckMarks(tucks),
   };
 }

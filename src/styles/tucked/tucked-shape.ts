@@ -1,4 +1,4 @@
-import type { ShadePoint } from "../../shade/index.ts";
+import type { ShadePoint } from "../../shade-plan/index.ts";
 import { flatShape } from "../flat/flat-shape.ts";
 import { across } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisibleShape } from "../visible-shape.ts";

@@ -1,4 +1,4 @@
-import type { StyleStep } from "../../shade/index.ts";
+import type { StyleStep } from "../../shade-plan/index.ts";
 import { IRON, LADDER, listed, wordsOf } from "../step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { tucksOf } from "./tucks-of.ts";

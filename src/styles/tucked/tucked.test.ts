@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { briefWith } from "../../../test/briefs.ts";
+import { resolvedWith } from "../../../test/job-with.ts";
 import { laidAt } from "../../../test/laid-shade.ts";
 import type { JobInput } from "../../job/index.ts";
 import { inches } from "../../units/index.ts";
@@ -9,7 +9,7 @@ import { tucksOf } from "./tucks-of.ts";
 type Shade = NonNullable<JobInput["rooms"][number]["windows"][number]["shade"]>;
 
 function laid(lengthMm: number, shade: Shade = {}, cloths: NonNullable<JobInput["cloths"]> = []) {
-  return laidAt(lengthMm, briefWith({ shade: { style: "tucked", ...shade } }, { cloths }));
+  return laidAt(lengthMm, resolvedWith({ shade: { style: "tucked", ...shade } }, { cloths }));
 }
 
 /** Published rule, Singer Sewing for the Home; derived run X3: L 45 in, 14 tucks, 3.21 in apart, 7.0 in of cloth. */
@@ -63,7 +63,7 @@ test("sewn in order, every stitching lies on a whole number of spacings", () => 
 
 describe("what does not go together", () => {
   const ids = (shade: Shade, cloths: NonNullable<JobInput["cloths"]> = []) =>
-    laid(inches(45), shade, cloths).findings.map(({ id, weight }) => `${id} ${weight}`);
+    laid(inches(45), shade, cloths).findings.map(({ id, severity }) => `${id} ${severity}`);
   const deep = (depthMm: number): Shade => ({ making: { tuck: { depthMm } } });
 
   test("a tuck deeper than its spacing allows", () => {

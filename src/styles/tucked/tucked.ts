@@ -1,12 +1,12 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
-import type { Column, Size } from "../../shade/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
+import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { layColumns } from "../flat/columns.ts";
 import { headrailNeeded } from "../flat/rows.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
-import type { Mechanism, Style } from "../style.ts";
+import type { LiftPartsHeight, Style } from "../style.ts";
 import { judgeTucked } from "./judge-tucked.ts";
 import { tuckedForm } from "./tucked-form.ts";
 import { tuckedShape } from "./tucked-shape.ts";
@@ -27,10 +27,16 @@ export const tucked: Style = {
 };
 
 /** First ring at the first tuck, then at every second: half a fold at the hem, as the half-fold rule has it. */
-function layTucked(brief: Brief, size: Size, columns: Column[], mechanism: Mechanism, book: WorkingBook) {
-  const neededMm = headrailNeeded(brief, mechanism, book);
-  const headrailMm = brief.making.fold.headrailMm ?? neededMm;
-  const tucks = layTucks(brief, size.finishedLengthMm, book);
+function layTucked(
+  resolved: ResolvedShade,
+  size: Size,
+  columns: Column[],
+  liftParts: LiftPartsHeight,
+  book: WorkingBook,
+) {
+  const neededMm = headrailNeeded(resolved, liftParts, book);
+  const headrailMm = resolved.making.fold.headrailMm ?? neededMm;
+  const tucks = layTucks(resolved, size.finishedLengthMm, book);
   const { grid, isTooShort } = ringGrid(
     {
       size,
@@ -42,13 +48,13 @@ function layTucked(brief: Brief, size: Size, columns: Column[], mechanism: Mecha
     },
     book,
   );
-  const form = tuckedForm(brief, size, grid, tucks, book);
+  const form = tuckedForm(resolved, size, grid, tucks, book);
   return {
     grid,
     form,
     findings: [
-      ...judgeTucked({ brief, size, grid, tucks, isTooShort }),
-      ...headrailShort(brief, headrailMm, neededMm),
+      ...judgeTucked({ resolved, size, grid, tucks, isTooShort }),
+      ...headrailShort(resolved, headrailMm, neededMm),
     ],
   };
 }

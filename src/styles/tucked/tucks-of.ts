@@ -1,4 +1,4 @@
-import type { Form, Size } from "../../shade/index.ts";
+import type { Form, Size } from "../../shade-plan/index.ts";
 
 export interface DrawnTucks {
   depthMm: number;

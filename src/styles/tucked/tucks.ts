@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../account/index.ts";
-import type { Brief } from "../../job/index.ts";
+import type { WorkingBook } from "../../figures/index.ts";
+import type { ResolvedShade } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 
@@ -17,8 +17,8 @@ export interface Tucks {
 }
 
 /** Tucks by the published rule: n = (L − 3 in) / 3 in, rounded, L/n apart on the finished shade. */
-export function layTucks(brief: Brief, lengthMm: number, book: WorkingBook): Tucks {
-  const { tuck } = brief.making;
+export function layTucks(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): Tucks {
+  const { tuck } = resolved.making;
   const count = book.figure("shape.tucks", {
     label: "Tucks",
     symbol: "n",
@@ -31,7 +31,7 @@ export function layTucks(brief: Brief, lengthMm: number, book: WorkingBook): Tuc
     },
     cite: cite("singer-sewing", "tucks = (L − 3 in) / 3 in"),
     note: "rounded to the nearest whole number; the last one is the top line itself",
-    reckon: ({ L, o, a }) => Math.min(MOST_TUCKS, Math.max(1, Math.floor((L - o) / a + 1 / 2))),
+    compute: ({ L, o, a }) => Math.min(MOST_TUCKS, Math.max(1, Math.floor((L - o) / a + 1 / 2))),
   });
   const spacingMm = book.figure("shape.tuck-spacing", {
     label: "Spacing of tucks",
@@ -40,7 +40,7 @@ export function layTucks(brief: Brief, lengthMm: number, book: WorkingBook): Tuc
     formula: "L / n",
     given: { L: [lengthMm, "mm", "finished length"], n: [count, "count", "tucks"] },
     cite: cite("singer-sewing", "spacing = length / tucks"),
-    reckon: ({ L, n }) => L / n,
+    compute: ({ L, n }) => L / n,
   });
   return { count, sewn: count - 1, spacingMm, depthMm: tuck.depthMm };
 }

@@ -24,7 +24,7 @@ export function WhichLock({ locks = CATALOGUE.locks }: WhichLockProps) {
       <div className="fields">
         <Typed label="Cords" value={cords} onChange={setCords} error={reasonOf(count)} />
         <Typed
-          label="Thickness of one"
+          label="Diameter of one"
           hint="turns side by side round a pencil: their width by their number"
           unit="mm"
           value={diameter}

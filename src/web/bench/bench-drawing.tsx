@@ -1,5 +1,5 @@
 import { useRef } from "react";
-import type { SheetKind } from "../../shade/index.ts";
+import type { SheetKind } from "../../shade-plan/index.ts";
 import { Sheet } from "../sheets/sheet.tsx";
 import { useBox } from "../sheets/use-box.ts";
 

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { Link } from "wouter";
-import { CHAPTER_NAMES, type Step } from "../../shade/index.ts";
+import { CHAPTER_NAMES, type Step } from "../../shade-plan/index.ts";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { ShadeContext, useShade } from "../shade/shade-context.tsx";

@@ -1,5 +1,5 @@
-import { figureText } from "../../account/index.ts";
-import type { Step } from "../../shade/index.ts";
+import { figureText } from "../../figures/index.ts";
+import type { Step } from "../../shade-plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useUnits } from "../state/fields.ts";
 import { useCurrency } from "../state/parts.ts";

@@ -1,5 +1,11 @@
 import { type Cutting, DEFAULT_CUTTING } from "../../job/index.ts";
-import { boltName, type ClothCutting, type CuttingPlan, clothGapWords, rackAfter } from "../../plan/index.ts";
+import {
+  boltName,
+  type ClothCutting,
+  type CuttingPlan,
+  clothGapWords,
+  stockAfter,
+} from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { countText } from "../frame/count-text.ts";
@@ -29,22 +35,22 @@ export function CuttingBody({ cutting }: { cutting: CuttingPlan }) {
   );
 }
 
-/** Once all is cut: remnants by name and shorter bolts go on the rack, what is used up leaves it. */
+/** Once all is cut: remnants by name and shorter bolts go back into stock, what is used up leaves it. */
 function WhatIsLeft({ cutting }: { cutting: CuttingPlan }) {
   const job = useJob();
   const mine = useCanEdit();
   const stale = useCuttingStore((one) => one.job !== job);
   const putBack = () =>
     edit({
-      label: "Put what is left on the rack",
-      patch: [{ op: "add", path: "/stock", value: rackAfter(job, cutting) }],
+      label: "Put what is left into stock",
+      patch: [{ op: "add", path: "/stock", value: stockAfter(job, cutting) }],
     });
   return (
     <section className="cutting-cloth screen-only">
       <h3>When all is cut</h3>
       <p>
         <button type="button" className="button button-small" disabled={!mine || stale} onClick={putBack}>
-          Put what is left on the rack
+          Put what is left into stock
         </button>{" "}
         <span className="quiet small">
           Remnants and offcuts worth keeping, by their names; bolts by what is left of them.

@@ -24,7 +24,7 @@ export interface CuttingProgress {
 const PORTION = 200;
 /** Beyond so many tries a better plan is rare. */
 const MOST_TRIES = 40_000;
-/** A plan that is no better is told at least this seldom, in portions. */
+/** A plan that is no better is reported at least this seldom, in portions. */
 const QUIET_PORTIONS = 10;
 const SAVING_TRIES = 400;
 
@@ -42,21 +42,21 @@ const service = {
     const search = new CuttingSearch(job, planned);
     search.improve(FIRST_TRIES);
     // The end of a search and its last plan come by two ways: it ends only once the plan has arrived.
-    const told = async (ended?: CuttingProgress["ended"]) => {
+    const report = async (ended?: CuttingProgress["ended"]) => {
       const cutting = search.plan(ended === "stopped" ? "stopped" : "feasible");
       const { cost } = buyAsCut(job, planned, cutting);
       await tell({ cutting, cost, tries: search.tries, ...(ended === undefined ? {} : { ended }) });
     };
-    if (search.done) return told("done");
-    await told(look ? undefined : "first");
+    if (search.done) return report("done");
+    await report(look ? undefined : "first");
     for (let n = 1; look && search.tries < MOST_TRIES; n++) {
       const more = search.improve(PORTION);
-      await breath();
-      if (stopped) return told("stopped");
-      if (!more) return told("done");
-      if (n % QUIET_PORTIONS === 0) await told();
+      await nextTurn();
+      if (stopped) return report("stopped");
+      if (!more) return report("done");
+      if (n % QUIET_PORTIONS === 0) await report();
     }
-    if (look) await told("spent");
+    if (look) await report("spent");
   },
 
   stop(): void {
@@ -67,13 +67,13 @@ const service = {
   async savings(job: Job, tell: (saving: Saving) => void | Promise<void>): Promise<void> {
     for (const saving of cuttingSavings(job, SAVING_TRIES)) {
       if (saving) await tell(saving);
-      await breath();
+      await nextTurn();
     }
   },
 };
 
 /** Lets messages in: a stop can only be heard when the thread is free for a moment. */
-function breath(): Promise<void> {
+function nextTurn(): Promise<void> {
   return new Promise((resolve) => {
     setTimeout(resolve, 0);
   });

@@ -8,7 +8,7 @@ const WORDS = {
   failed: "The search came to grief; not every way was tried.",
 };
 
-/** What would save cloth: every change was planned and cut anew before it is told. */
+/** What would save cloth: every change was planned and cut anew before it is reported. */
 export function SavingsList() {
   const job = useJob();
   const { state, found } = useCuttingStore((cutting) => cutting.savings);

@@ -1,5 +1,5 @@
 import { expect, test } from "vitest";
-import { jobWith } from "../../../test/briefs.ts";
+import { jobWith } from "../../../test/job-with.ts";
 import { plan, planCutting } from "../../plan/index.ts";
 import { tryByHand } from "./try-by-hand.ts";
 

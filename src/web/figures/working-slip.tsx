@@ -1,5 +1,5 @@
 import { useEffect, useRef } from "react";
-import { figureText, type Working } from "../../account/index.ts";
+import { figureText, type Working } from "../../figures/index.ts";
 import { citeText, sourceOf } from "../../sources/index.ts";
 import { CloseIcon } from "../frame/icons.tsx";
 import { Field } from "../inputs/field.tsx";

@@ -1,30 +1,23 @@
 import { memo, useContext } from "react";
-import type { Finding, Weight } from "../../account/index.ts";
+import { type Finding, SEVERITY_WORDS, type Severity } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
-import { WeightIcon } from "../frame/icons.tsx";
+import { SeverityIcon } from "../frame/icons.tsx";
 import { ShadeContext } from "../shade/shade-context.tsx";
 import { pick, usePlanner } from "../state/store.ts";
 import { Remedies } from "./remedies.tsx";
 import "./finding-list.css";
 
-export const WEIGHT_WORDS: Record<Weight, string> = {
-  stop: "Stop",
-  fix: "Fix",
-  mind: "Mind",
-  unproven: "Unproven",
-};
-
 interface FindingListProps {
   findings: readonly Finding[];
   /** Shows what stops or spoils the shade, and counts the rest. */
-  brief?: boolean;
+  short?: boolean;
   onMore?(): void;
 }
 
-export function FindingList({ findings, brief = false, onMore }: FindingListProps) {
+export function FindingList({ findings, short = false, onMore }: FindingListProps) {
   if (findings.length === 0) return null;
-  const heavy = findings.filter((finding) => finding.weight === "stop" || finding.weight === "fix");
-  const shown = brief ? heavy : findings;
+  const heavy = findings.filter((finding) => finding.severity === "stop" || finding.severity === "fix");
+  const shown = short ? heavy : findings;
   const rest = findings.length - shown.length;
   return (
     <div className="findings">
@@ -45,9 +38,9 @@ export function FindingList({ findings, brief = false, onMore }: FindingListProp
 }
 
 function restText(findings: readonly Finding[]): string {
-  const count = (weight: Weight) => findings.filter((finding) => finding.weight === weight).length;
-  const [mind, unproven] = [count("mind"), count("unproven")];
-  return [mind > 0 ? `${mind} to mind` : "", unproven > 0 ? `${unproven} unproven` : ""]
+  const count = (severity: Severity) => findings.filter((finding) => finding.severity === severity).length;
+  const [notes, checks] = [count("note"), count("unproven")];
+  return [notes > 0 ? `${notes} to note` : "", checks > 0 ? `${checks} to check by hand` : ""]
     .filter(Boolean)
     .join(", ");
 }
@@ -55,11 +48,11 @@ function restText(findings: readonly Finding[]): string {
 /** One finding where its cause is, with what would answer it ready to press. */
 export const FindingNote = memo(function FindingNote({ finding }: { finding: Finding }) {
   return (
-    <li className="finding" data-weight={finding.weight} data-finding={finding.id}>
+    <li className="finding" data-severity={finding.severity} data-finding={finding.id}>
       <p className="finding-text">
-        <b className="finding-weight">
-          <WeightIcon weight={finding.weight} />
-          {WEIGHT_WORDS[finding.weight]}
+        <b className="finding-severity">
+          <SeverityIcon severity={finding.severity} />
+          {SEVERITY_WORDS[finding.severity]}
         </b>{" "}
         {finding.text}
       </p>

@@ -1,4 +1,4 @@
-import type { Remedy } from "../../account/index.ts";
+import type { Remedy } from "../../figures/index.ts";
 import { useCanEdit } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 import "./finding-list.css";

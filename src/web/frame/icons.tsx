@@ -1,4 +1,4 @@
-import type { Weight } from "../../account/index.ts";
+import type { Severity } from "../../figures/index.ts";
 
 interface IconProps {
   paths: string;
@@ -40,20 +40,20 @@ export function Mark() {
         strokeWidth="1.5"
         strokeLinejoin="round"
       />
-      <path d="M22 6v14" stroke="var(--sw-madder)" strokeWidth="1.500" strokeDasharray="2 1.500" />
+      <path d="M22 6v14" stroke="var(--sw-stop)" strokeWidth="1.500" strokeDasharray="2 1.500" />
     </svg>
   );
 }
 
-const WEIGHT_PATHS: Record<Weight, string> = {
+const SEVERITY_PATHS: Record<Severity, string> = {
   stop: "M7 2.500h6L17.500 7v6L13 17.500H7L2.500 13V7zM7 7l6 6M13 7l-6 6",
   fix: "M10 2.500 18 16.500H2zM10 7.500v4.500M10 14.200v.1",
-  mind: "M10 2.500a7.500 7.500 0 1 0 .01 0zM10 9v5M10 6v.1",
+  note: "M10 2.500a7.500 7.500 0 1 0 .01 0zM10 9v5M10 6v.1",
   unproven:
     "M10 2.500a7.500 7.500 0 1 0 .01 0zM7.800 7.800a2.200 2.200 0 1 1 3.200 2q-1 .5-1 1.700M10 14.200v.1",
 };
 
-/** A mark for each weight of finding; the word stands beside it. */
-export function WeightIcon({ weight }: { weight: Weight }) {
-  return <Icon paths={WEIGHT_PATHS[weight]} />;
+/** A mark for each severity of finding; the word stands beside it. */
+export function SeverityIcon({ severity }: { severity: Severity }) {
+  return <Icon paths={SEVERITY_PATHS[severity]} />;
 }

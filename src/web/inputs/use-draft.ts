@@ -14,7 +14,7 @@ interface Draft<V> {
 
 /**
  * Text being written, beside the value that it last stood for. The job follows each keystroke that can be read;
- * what cannot be read stays as it was written, and the reason is told once the field is left.
+ * what cannot be read stays as it was written, and the reason is reported once the field is left.
  */
 export function useDraft<V>({ value, write, read, commit, needed }: Draft<V>) {
   const [text, setText] = useState<string>();

@@ -1,5 +1,5 @@
-import { moneyText } from "../../account/index.ts";
-import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import { moneyText } from "../../figures/index.ts";
+import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { countText } from "../frame/count-text.ts";
@@ -27,7 +27,7 @@ export function CostChapter({ number, summary }: { number: number; summary: JobS
       title="Shopping and price"
       sentence={
         cost === undefined ? (
-          "Being reckoned."
+          "Being worked out."
         ) : (
           <>
             {countText(cost.shopping.length, "thing")} to buy. Materials{" "}

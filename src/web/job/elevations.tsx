@@ -98,12 +98,12 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
       const shade = shadePlanOf(job, { room: index, window });
       return shade ? [shade] : [];
     });
-    const lineUp = lineOf(job, index)?.room.lineUp;
+    const alignment = lineOf(job, index)?.room.alignment;
     const view = {
       roomId: room.id,
       roomName: room.name,
       shades,
-      ...(lineUp === undefined ? {} : { lineUp }),
+      ...(alignment === undefined ? {} : { alignment }),
     };
     const onPaper = place(drawRoom(job, view, { raise, names: false }), { scale });
     return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: standInRoom(shades) };

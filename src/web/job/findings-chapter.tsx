@@ -1,6 +1,6 @@
 import { Link } from "wouter";
-import { type Finding, WEIGHTS } from "../../account/index.ts";
-import { FindingNote, WEIGHT_WORDS } from "../findings/finding-list.tsx";
+import { type Finding, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
+import { FindingNote } from "../findings/finding-list.tsx";
 import { Chapter } from "../frame/chapter.tsx";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
@@ -57,9 +57,9 @@ export function FindingsChapter({ number, summary }: { number: number; summary: 
 
 function countSentence(findings: readonly Finding[], waiting: boolean): string {
   if (waiting) return "Being gathered.";
-  const counts = WEIGHTS.flatMap((weight) => {
-    const count = findings.filter((finding) => finding.weight === weight).length;
-    return count === 0 ? [] : `${count} ${WEIGHT_WORDS[weight].toLowerCase()}`;
+  const counts = SEVERITIES.flatMap((severity) => {
+    const count = findings.filter((finding) => finding.severity === severity).length;
+    return count === 0 ? [] : `${count} ${SEVERITY_WORDS[severity].toLowerCase()}`;
   });
   return counts.length === 0 ? "Nothing was found." : `${counts.join(", ")}.`;
 }

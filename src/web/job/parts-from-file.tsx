@@ -1,27 +1,31 @@
 import { type ChangeEvent, useState } from "react";
 import { MOST_PARTS } from "../../job/index.ts";
-import type { PartKind } from "../../lists/parts-csv/index.ts";
+import type { PartKind } from "../../tables/parts-csv/index.ts";
 import { useCanEdit, useField } from "../state/fields.ts";
 import { setPatch } from "../state/pointer.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
-interface Told {
+interface PartIssue {
   line: number;
   column: string;
   given: string;
   wanted: string;
 }
 
-/** Parts from a CSV file: its first line names the fields. What cannot be used is told line by line, the rest comes in. */
+/** Parts from a CSV file: its first line names the fields. What cannot be used is outcome line by line, the rest comes in. */
 export function PartsFromFile({ kind, pointer }: { kind: PartKind; pointer: string }) {
   const mine = useCanEdit();
   const own = (useField(pointer) as { id: string }[] | undefined) ?? [];
-  const [told, setTold] = useState<{ taken: number; issues: readonly Told[]; columns: readonly string[] }>();
+  const [outcome, setOutcome] = useState<{
+    taken: number;
+    issues: readonly PartIssue[];
+    columns: readonly string[];
+  }>();
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const [file] = event.target.files ?? [];
     event.target.value = "";
     if (!file) return;
-    const { partColumns, readPartsCsv } = await import("../../lists/parts-csv/index.ts");
+    const { partColumns, readPartsCsv } = await import("../../tables/parts-csv/index.ts");
     const { parts, issues } = readPartsCsv(await file.text(), kind);
     const columns = partColumns(kind);
     const ids = new Set(parts.map(({ id }) => id));
@@ -30,10 +34,10 @@ export function PartsFromFile({ kind, pointer }: { kind: PartKind; pointer: stri
     if (list.length > MOST_PARTS) {
       const given = `${list.length} with those of the job`;
       const tooMany = { line: 2, column: "(list)", given, wanted: `at most ${MOST_PARTS}` };
-      setTold({ taken: 0, issues: [tooMany], columns });
+      setOutcome({ taken: 0, issues: [tooMany], columns });
       return;
     }
-    setTold({ taken: parts.length, issues, columns });
+    setOutcome({ taken: parts.length, issues, columns });
     const { job } = usePlanner.getState();
     if (!job || parts.length === 0) return;
     edit({
@@ -48,22 +52,22 @@ export function PartsFromFile({ kind, pointer }: { kind: PartKind; pointer: stri
         <input type="file" accept=".csv,text/csv" disabled={!mine} onChange={(event) => void take(event)} />
       </label>
       <div role="status">
-        {told === undefined ? null : (
+        {outcome === undefined ? null : (
           <>
             <p className="small">
-              {told.taken === 0 ? "Nothing was taken." : `${told.taken} taken.`}
-              {told.issues.length > 0 ? " What could not be used:" : ""}
+              {outcome.taken === 0 ? "Nothing was taken." : `${outcome.taken} taken.`}
+              {outcome.issues.length > 0 ? " What could not be used:" : ""}
             </p>
-            {told.issues.length > 0 ? (
+            {outcome.issues.length > 0 ? (
               <>
                 <ul className="small">
-                  {told.issues.slice(0, 20).map(({ line, column, given, wanted }) => (
+                  {outcome.issues.slice(0, 20).map(({ line, column, given, wanted }) => (
                     <li key={`${line} ${column} ${wanted}`}>
                       Line {line}, {column}: “{given}”. Wanted: {wanted}.
                     </li>
                   ))}
                 </ul>
-                <p className="quiet small">Columns that a list can have: {told.columns.join(", ")}.</p>
+                <p className="quiet small">Columns that a list can have: {outcome.columns.join(", ")}.</p>
               </>
             ) : null}
           </>

@@ -1,5 +1,5 @@
-import { moneyText } from "../../account/index.ts";
-import { DEFAULT_RATES, type Rates, settleRates } from "../../job/index.ts";
+import { moneyText } from "../../figures/index.ts";
+import { DEFAULT_RATES, type Rates, resolveRates } from "../../job/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
@@ -11,7 +11,7 @@ const NAMES = Object.keys(RATE_FIELDS) as (keyof Rates)[];
 /** What an hour costs and how long things take. */
 export function RatesChapter({ number }: { number: number }) {
   const { rates } = useJob();
-  const settled = settleRates(rates);
+  const resolved = resolveRates(rates);
   return (
     <Chapter
       number={number}
@@ -19,7 +19,7 @@ export function RatesChapter({ number }: { number: number }) {
       title="Rates and times"
       sentence={
         <>
-          An hour of work at {moneyText(settled.labourPerHour, settled.currency)}
+          An hour of work at {moneyText(resolved.labourPerHour, resolved.currency)}
           {rates.labourPerHour === undefined ? ", a stand-in until you set your own" : ""}.
         </>
       }

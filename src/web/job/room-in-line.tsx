@@ -5,7 +5,7 @@ import {
   lineWishesSchema,
   type Room,
 } from "../../job/index.ts";
-import type { LinedWindow, LineUp } from "../../shade/index.ts";
+import type { AlignedWindow, RoomAlignment } from "../../shade-plan/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, type FlagSpec, length } from "../inputs/spec.ts";
 import { withLimits } from "../settings/limits.ts";
@@ -39,11 +39,11 @@ interface RoomInLineProps {
   room: Room;
   index: number;
   /** Undefined while it is on its way. */
-  lineUp: LineUp | undefined;
+  alignment: RoomAlignment | undefined;
 }
 
 /** Whether the windows of a room have their folds in line, what that came to, and what they share. */
-export function RoomInLine({ room, index, lineUp }: RoomInLineProps) {
+export function RoomInLine({ room, index, alignment }: RoomInLineProps) {
   const mine = useCanEdit();
   const pointer = `/rooms/${index}/inLine`;
   const isOn = room.inLine !== undefined;
@@ -64,7 +64,7 @@ export function RoomInLine({ room, index, lineUp }: RoomInLineProps) {
       </label>
       {room.inLine === undefined ? null : (
         <>
-          <Outcome room={room} wishes={lineWishes(room.inLine)} pointer={pointer} lineUp={lineUp} />
+          <Outcome room={room} wishes={lineWishes(room.inLine)} pointer={pointer} alignment={alignment} />
           <details className="more-settings">
             <summary>What they share</summary>
             <div className="fields">
@@ -90,16 +90,16 @@ interface OutcomeProps extends Omit<RoomInLineProps, "index"> {
   pointer: string;
 }
 
-function Outcome({ room, wishes, pointer, lineUp }: OutcomeProps) {
-  if (lineUp === undefined) return <p className="quiet">Being lined up.</p>;
+function Outcome({ room, wishes, pointer, alignment }: OutcomeProps) {
+  if (alignment === undefined) return <p className="quiet">Being aligned.</p>;
   return (
     <>
-      <p className="room-line-words">{lineUp.words}</p>
+      <p className="room-line-words">{alignment.words}</p>
       <ul className="room-line-windows">
         {room.windows.map(({ id }) => {
-          const told = lineUp.windows.find(({ shadeId }) => shadeId === id);
-          return told === undefined ? null : (
-            <WindowInLine key={id} told={told} wishes={wishes} pointer={pointer} />
+          const outcome = alignment.windows.find(({ shadeId }) => shadeId === id);
+          return outcome === undefined ? null : (
+            <WindowInLine key={id} outcome={outcome} wishes={wishes} pointer={pointer} />
           );
         })}
       </ul>
@@ -108,15 +108,23 @@ function Outcome({ room, wishes, pointer, lineUp }: OutcomeProps) {
 }
 
 /** What one window kept and gave, and the way out of the line or back into it. */
-function WindowInLine({ told, wishes, pointer }: { told: LinedWindow; wishes: LineWishes; pointer: string }) {
+function WindowInLine({
+  outcome,
+  wishes,
+  pointer,
+}: {
+  outcome: AlignedWindow;
+  wishes: LineWishes;
+  pointer: string;
+}) {
   const mine = useCanEdit();
-  const { shadeId, windowName, words } = told;
+  const { shadeId, windowName, words } = outcome;
   const { without = [] } = wishes;
   const isOut = without.includes(shadeId);
   const next = isOut ? without.filter((id) => id !== shadeId) : [...without, shadeId];
   const label = isOut ? `Take ${windowName} into the line` : `Leave ${windowName} out of the line`;
   return (
-    <li data-follows={told.follows}>
+    <li data-follows={outcome.follows}>
       <span>
         <b>{windowName}</b> {words}
       </span>

@@ -45,7 +45,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
           <RoomInLine
             room={room}
             index={r}
-            lineUp={summary?.rooms.find(({ roomId }) => roomId === room.id)?.lineUp}
+            alignment={summary?.rooms.find(({ roomId }) => roomId === room.id)?.alignment}
           />
           {job.rooms.length > 1 ? (
             <button

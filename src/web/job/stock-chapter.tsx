@@ -15,7 +15,7 @@ const LENGTH = run("Length", 1, 1_000_000);
 
 type Kind = keyof Stock;
 
-/** What lies on the rack already, so that it need not be bought. */
+/** What is in stock already, so that it need not be bought. */
 export function StockChapter({ number }: { number: number }) {
   const { stock } = useJob();
   const cloth = stock.cloth?.length ?? 0;
@@ -24,7 +24,7 @@ export function StockChapter({ number }: { number: number }) {
     <Chapter
       number={number}
       id="stock"
-      title="On the rack"
+      title="In stock"
       sentence={
         cloth + lengths === 0
           ? "Nothing is at hand; everything is bought."
@@ -47,7 +47,7 @@ function StockList({ kind, title }: { kind: Kind; title: string }) {
   const PART = choice("What it is", Object.fromEntries(runs.map((one) => [one.id, one.name])));
   const add = () => {
     const first = kind === "cloth" ? { cloth: parts.cloths[0]?.id } : { part: runs[0]?.id };
-    addToList(pointer, { id: newId("piece"), ...first, lengthMm: 1000 }, "Add to the rack");
+    addToList(pointer, { id: newId("piece"), ...first, lengthMm: 1000 }, "Add to stock");
   };
   return (
     <div>
@@ -71,10 +71,10 @@ function StockList({ kind, title }: { kind: Kind; title: string }) {
             className="button-plain small"
             disabled={!mine}
             onClick={() =>
-              edit({ label: "Take off the rack", patch: [{ op: "remove", path: `${pointer}/${at}` }] })
+              edit({ label: "Take out of stock", patch: [{ op: "remove", path: `${pointer}/${at}` }] })
             }
           >
-            Take off the rack
+            Take out of stock
           </button>
         </div>
       ))}

@@ -1,8 +1,8 @@
 import { Link } from "wouter";
-import { type Finding, WEIGHTS } from "../../account/index.ts";
+import { type Finding, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
 import { lengthText } from "../../units/index.ts";
-import { WEIGHT_WORDS } from "../findings/finding-list.tsx";
-import { WeightIcon } from "../frame/icons.tsx";
+
+import { SeverityIcon } from "../frame/icons.tsx";
 import { newId } from "../persistence/new-id.ts";
 import { useCanEdit, useJob } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
@@ -21,7 +21,7 @@ export function WindowRow({ room: r, window: w, findings }: WindowRowProps) {
   if (!window) return null;
   const path = `/rooms/${r}/windows/${w}`;
   const own = findings.filter((finding) => finding.shadeId === window.id);
-  const heaviest = WEIGHTS.find((weight) => own.some((finding) => finding.weight === weight));
+  const heaviest = SEVERITIES.find((severity) => own.some((finding) => finding.severity === severity));
   const { widthsMm, heightsMm } = window.opening;
   const copy = {
     ...window,
@@ -36,9 +36,9 @@ export function WindowRow({ room: r, window: w, findings }: WindowRowProps) {
         {lengthText(Math.min(...widthsMm), job.units)} × {lengthText(Math.min(...heightsMm), job.units)}
       </span>
       {heaviest === undefined ? null : (
-        <span className="small window-weight" data-weight={heaviest}>
-          <WeightIcon weight={heaviest} /> {own.filter((finding) => finding.weight === heaviest).length}{" "}
-          {WEIGHT_WORDS[heaviest].toLowerCase()}
+        <span className="small window-severity" data-severity={heaviest}>
+          <SeverityIcon severity={heaviest} /> {own.filter((finding) => finding.severity === heaviest).length}{" "}
+          {SEVERITY_WORDS[heaviest].toLowerCase()}
         </span>
       )}
       <span className="window-row-tools">

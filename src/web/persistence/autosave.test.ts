@@ -30,46 +30,46 @@ async function begun(): Promise<void> {
 
 describe("autosave", () => {
   it("says saved only once the newest edit is on disk, and writes the newest of those that waited", async () => {
-    const told: string[] = [];
+    const said: string[] = [];
     const { written, write, end } = slowWriter();
-    const autosave = new Autosave(4, write, (saving) => told.push(saving.state), now);
+    const autosave = new Autosave(4, write, (saving) => said.push(saving.state), now);
     autosave.save(named("a"));
     await begun();
     autosave.save(named("b"));
     autosave.save(named("c"));
-    expect(told).toEqual(["saving"]);
+    expect(said).toEqual(["saving"]);
     await end({ ok: true, revision: 5 });
-    expect(told).toEqual(["saving"]);
+    expect(said).toEqual(["saving"]);
     expect(written).toEqual([
       { name: "a", base: 4 },
       { name: "c", base: 5 },
     ]);
     await end({ ok: true, revision: 6 });
-    expect(told).toEqual(["saving", "saved"]);
+    expect(said).toEqual(["saving", "saved"]);
   });
 
   it("tells a full disk, and tries a later edit all the same", async () => {
-    const told: Saving[] = [];
+    const said: Saving[] = [];
     const { write, end } = slowWriter();
-    const autosave = new Autosave(0, write, (saving) => told.push(saving), now);
+    const autosave = new Autosave(0, write, (saving) => said.push(saving), now);
     autosave.save(named("a"));
     await begun();
     await end(new DOMException("full", "QuotaExceededError"));
-    expect(told.at(-1)).toMatchObject({ state: "failed", trouble: "full" });
+    expect(said.at(-1)).toMatchObject({ state: "failed", trouble: "full" });
     autosave.save(named("b"));
     await begun();
     await end({ ok: true, revision: 1 });
-    expect(told.at(-1)).toEqual({ state: "saved" });
+    expect(said.at(-1)).toEqual({ state: "saved" });
   });
 
   it("tells that another tab saved later, and keeps its own revision", async () => {
-    const told: Saving[] = [];
+    const said: Saving[] = [];
     const { written, write, end } = slowWriter();
-    const autosave = new Autosave(2, write, (saving) => told.push(saving), now);
+    const autosave = new Autosave(2, write, (saving) => said.push(saving), now);
     autosave.save(named("a"));
     await begun();
     await end({ ok: false, reason: "newer" });
-    expect(told.at(-1)).toMatchObject({ state: "failed", trouble: "newer" });
+    expect(said.at(-1)).toMatchObject({ state: "failed", trouble: "newer" });
     autosave.save(named("b"));
     await begun();
     expect(written.at(-1)).toEqual({ name: "b", base: 2 });

@@ -1,4 +1,4 @@
-import type { Stage } from "../../account/index.ts";
+import type { Stage } from "../../figures/index.ts";
 import { FindingList } from "../findings/finding-list.tsx";
 import { Chapter, type ChapterProps } from "../frame/chapter.tsx";
 import { openSection } from "../state/store.ts";
@@ -17,7 +17,7 @@ export function Section({ stages, ...chapter }: SectionProps) {
     <Chapter
       {...chapter}
       always={(open) => (
-        <FindingList findings={here} brief={!open} onMore={() => openSection(chapter.id, true)} />
+        <FindingList findings={here} short={!open} onMore={() => openSection(chapter.id, true)} />
       )}
     />
   );

@@ -1,14 +1,14 @@
 import { createContext, useContext } from "react";
-import type { Working } from "../../account/index.ts";
+import type { Working } from "../../figures/index.ts";
 import type { Window } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import type { Place } from "../state/planning.ts";
+import type { WindowIndex } from "../state/planning.ts";
 
 /** The shade on the page: its plan, its window and where that stands in the job. */
 export interface ShadeOnPage {
   plan: ShadePlan;
   window: Window;
-  place: Place;
+  place: WindowIndex;
   /** JSON pointer of the window. */
   pointer: string;
   /** The plan's workings by id. */

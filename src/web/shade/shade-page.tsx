@@ -8,7 +8,7 @@ import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { Stage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
-import { placeOf, shadePlanOf } from "../state/planning.ts";
+import { shadePlanOf, windowIndexOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
 import { Neighbours } from "./neighbours.tsx";
 import { Stamp } from "./review/stamp.tsx";
@@ -27,7 +27,7 @@ import "./shade-page.css";
 export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
   const job = useJob();
   return useMemo(() => {
-    const place = placeOf(job, windowId);
+    const place = windowIndexOf(job, windowId);
     const plan = place && shadePlanOf(job, place);
     const window = place && job.rooms[place.room]?.windows[place.window];
     if (!plan || !window) return undefined;

@@ -1,11 +1,11 @@
 import { editField } from "../state/fields.ts";
-import { placeOf } from "../state/planning.ts";
+import { windowIndexOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
 
 /** Ticks a step off, or takes the tick back. Ticks are part of the job, so they persist and undo. */
 export function tickStep(windowId: string, stepId: string, done: boolean): void {
   const { job } = usePlanner.getState();
-  const place = job && placeOf(job, windowId);
+  const place = job && windowIndexOf(job, windowId);
   if (!job || !place) return;
   const ticks = job.rooms[place.room]?.windows[place.window]?.ticks ?? [];
   const next = done ? [...ticks.filter((id) => id !== stepId), stepId] : ticks.filter((id) => id !== stepId);

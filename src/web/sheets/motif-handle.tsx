@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type PointerEvent, useState } from "react";
 import type { Placed } from "../../drawing/index.ts";
-import type { Motif } from "../../shade/index.ts";
+import type { Motif } from "../../shade-plan/index.ts";
 import { lengthText, markMm, toMark } from "../../units/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useCanEdit, useField, useUnits } from "../state/fields.ts";
@@ -88,10 +88,10 @@ export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
       <circle r={CROSS_MM * 1.6} fill="transparent" />
       <path
         d={`M${-CROSS_MM} 0H${CROSS_MM}M0 ${-CROSS_MM}V${CROSS_MM}`}
-        stroke="var(--sw-woad)"
+        stroke="var(--sw-accent)"
         strokeWidth={0.5}
       />
-      <circle r={CROSS_MM * 0.55} fill="var(--sw-paper)" stroke="var(--sw-woad)" strokeWidth={0.4} />
+      <circle r={CROSS_MM * 0.55} fill="var(--sw-paper)" stroke="var(--sw-accent)" strokeWidth={0.4} />
     </g>
   );
 }

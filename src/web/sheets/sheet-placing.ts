@@ -1,6 +1,6 @@
 import { type Drawing, drawSheet, type Placed, place } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import type { SheetKind } from "../../shade/index.ts";
+import type { SheetKind } from "../../shade-plan/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 
 /** Sheets that change as the shade is raised. */

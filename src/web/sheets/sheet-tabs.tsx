@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useRef } from "react";
-import type { SheetKind } from "../../shade/index.ts";
+import type { SheetKind } from "../../shade-plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { look, usePlanner } from "../state/store.ts";
 

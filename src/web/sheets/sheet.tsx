@@ -1,6 +1,6 @@
 import { type KeyboardEvent, type MouseEvent, memo, useMemo, useRef } from "react";
 import { type PhotoOfCloth, type Placed, type PlacedText, svgNodes } from "../../drawing/index.ts";
-import type { Motif, SheetKind } from "../../shade/index.ts";
+import type { Motif, SheetKind } from "../../shade-plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
 import { type Picked, pick, usePlanner } from "../state/store.ts";

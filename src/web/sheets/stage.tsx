@@ -1,5 +1,5 @@
 import { useRef } from "react";
-import type { SheetKind } from "../../shade/index.ts";
+import type { SheetKind } from "../../shade-plan/index.ts";
 import { WorkingSlip } from "../figures/working-slip.tsx";
 import { usePlanner } from "../state/store.ts";
 import { RaiseSlider } from "./raise-slider.tsx";

@@ -1,5 +1,5 @@
 import { immutableJSONPatch, type JSONPatchDocument, revertJSONPatch } from "immutable-json-patch";
-import type { PatchOperation } from "../../account/index.ts";
+import type { PatchOperation } from "../../figures/index.ts";
 
 /** One thing that the maker did, and how it is taken back. */
 export interface Change {

@@ -1,6 +1,6 @@
-import type { Finding } from "../../account/index.ts";
+import type { Finding } from "../../figures/index.ts";
 import type { Plan, RoomPlan } from "../../plan/index.ts";
-import type { Cost } from "../../shade/index.ts";
+import type { Cost } from "../../shade-plan/index.ts";
 
 /** What the page of a job shows of its plan, small enough to be sent between threads. */
 export interface JobSummary {

@@ -1,6 +1,6 @@
-import { type PatchOperation, pointerTo, segmentsOf, valueAt } from "../../account/index.ts";
+import { type PatchOperation, pointerTo, segmentsOf, valueAt } from "../../figures/index.ts";
 
-export { segmentsOf, setPatch, valueAt } from "../../account/index.ts";
+export { segmentsOf, setPatch, valueAt } from "../../figures/index.ts";
 
 /**
  * The patch that takes a value away, together with the parents that it leaves empty,

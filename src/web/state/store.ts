@@ -1,6 +1,6 @@
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
-import type { SheetKind } from "../../shade/index.ts";
+import type { SheetKind } from "../../shade-plan/index.ts";
 import type { Saving } from "../persistence/autosave.ts";
 import { applyEdit, type Edit, EMPTY_HISTORY, type History, redo, undo } from "./history.ts";
 import { repaintStarts } from "./repaint.ts";

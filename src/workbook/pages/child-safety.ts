@@ -1,4 +1,4 @@
-import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade/index.ts";
+import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { columnBlocks } from "../column-blocks.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
@@ -6,10 +6,10 @@ import { notedList } from "../noted-list.ts";
 import { drawOutcomeMark, OUTCOME_MEANINGS, OUTCOME_PAINTS } from "../outcome-mark.ts";
 import { columns } from "../paper.ts";
 import { paragraph, setLines } from "../paragraph.ts";
+import { MARK_WIDTH } from "../severity-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { testList } from "../test-list.ts";
 import { painted, TYPE } from "../type-scale.ts";
-import { MARK_WIDTH } from "../weight-mark.ts";
 import { resultTables } from "./safety-results.ts";
 import { worstStates } from "./safety-states.ts";
 import { fullSourceText } from "./safety-words.ts";

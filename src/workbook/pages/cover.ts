@@ -1,4 +1,4 @@
-import { byWeight, type Finding } from "../../account/index.ts";
+import { bySeverity, type Finding, SEVERITY_WORDS } from "../../figures/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../job/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { clothLengthText, cordLengthText, forceText, massText } from "../../units/index.ts";
@@ -9,9 +9,9 @@ import { section } from "../heading.ts";
 import { columns } from "../paper.ts";
 import { setLines } from "../paragraph.ts";
 import { hasUnprintable, NO_SHAPE } from "../printable.ts";
+import { drawSeverityMark, MARK_WIDTH, SEVERITY_PAINTS } from "../severity-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { painted, TYPE } from "../type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
 import { remediesText } from "./findings-text.ts";
 import { count, shadeSentence } from "./sentence.ts";
 
@@ -111,9 +111,9 @@ function heed(context: ShadeContext): TitledText[] {
 /** Place and purpose, every finding that stops the shade or makes it work badly, and the cautions. */
 function toHeed(context: ShadeContext): TitledText[] {
   const { book, plan, shade, findings } = context;
-  const grave = findings.filter(({ weight }) => weight === "stop" || weight === "fix").sort(byWeight);
+  const grave = findings.filter(({ severity }) => severity === "stop" || severity === "fix").sort(bySeverity);
   const others = findings.length - grave.length;
-  const more = `${count(others, "finding")} of less weight in the chapter “Findings”.`;
+  const more = `${count(others, "finding")} less severe in the chapter “Findings”.`;
   return [
     { title: "Place and purpose", text: placeAndPurpose(plan) },
     ...grave.map((finding) => graveFinding(book.pen, finding)),
@@ -131,13 +131,13 @@ function lacksLetters({ book, plan, shade }: ShadeContext): boolean {
   return [...names, ...cloths].some((name) => hasUnprintable(name, book.faces.regular));
 }
 
-function graveFinding(pen: Parameters<typeof drawWeightMark>[0], finding: Finding): TitledText {
-  const { weight, text } = finding;
+function graveFinding(pen: Parameters<typeof drawSeverityMark>[0], finding: Finding): TitledText {
+  const { severity, text } = finding;
   const would = remediesText(finding);
   return {
-    title: WEIGHT_WORDS[weight],
-    titleStyle: painted(TYPE.cellStrong, WEIGHT_PAINTS[weight]),
-    mark: { widthPt: MARK_WIDTH, draw: (x, y) => drawWeightMark(pen, weight, x, y) },
+    title: SEVERITY_WORDS[severity],
+    titleStyle: painted(TYPE.cellStrong, SEVERITY_PAINTS[severity]),
+    mark: { widthPt: MARK_WIDTH, draw: (x, y) => drawSeverityMark(pen, severity, x, y) },
     text,
     ...(would === undefined ? {} : { small: would }),
   };

@@ -80,7 +80,7 @@ function tick(book: Book, text: string): CellLike {
 export function lengthTickets(book: Book, cutting: CuttingPlan, head: ChapterHead): void {
   openChapter(book, {
     ...head,
-    lead: "Longest first on every length. The saw line is reckoned in; mark the next cut after the one before is made.",
+    lead: "Longest first on every length. The saw line is allowed for; mark the next cut after the one before is made.",
   });
   for (const one of cutting.lengths) lengthTicket(book, cutting, one);
 }

@@ -1,4 +1,4 @@
-import { LAYER_NAMES, type LayerCut, type Trim } from "../../shade/index.ts";
+import { LAYER_NAMES, type LayerCut, type Trim } from "../../shade-plan/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { figure, figureBeside, isNarrow, type Split } from "../figure.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";

@@ -1,9 +1,9 @@
-import type { Finding } from "../../account/index.ts";
+import { type Finding, SEVERITY_WORDS } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { Book } from "../book.ts";
 import type { Noted } from "../noted-list.ts";
+import { drawSeverityMark, MARK_WIDTH, SEVERITY_PAINTS } from "../severity-mark.ts";
 import { painted, TYPE } from "../type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
 
 /** What would answer a finding, on one line. */
 export function remediesText({ remedies }: Finding): string | undefined {
@@ -13,12 +13,12 @@ export function remediesText({ remedies }: Finding): string | undefined {
 
 /** A finding as an entry of a list: mark and word, the sentence, what would do, where it comes from. */
 export function findingEntry(book: Book, finding: Finding): Noted {
-  const { weight, text, cite } = finding;
+  const { severity, text, cite } = finding;
   const would = remediesText(finding);
   return {
-    mark: { widthPt: MARK_WIDTH, draw: (x, y) => drawWeightMark(book.pen, weight, x, y) },
-    word: WEIGHT_WORDS[weight],
-    wordStyle: painted(TYPE.strong, WEIGHT_PAINTS[weight]),
+    mark: { widthPt: MARK_WIDTH, draw: (x, y) => drawSeverityMark(book.pen, severity, x, y) },
+    word: SEVERITY_WORDS[severity],
+    wordStyle: painted(TYPE.strong, SEVERITY_PAINTS[severity]),
     text: [
       { words: text, style: TYPE.body },
       ...(would === undefined ? [] : [{ words: would, style: TYPE.cell }]),

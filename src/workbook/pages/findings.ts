@@ -1,5 +1,5 @@
-import { byWeight, type Finding } from "../../account/index.ts";
-import type { Caution } from "../../shade/index.ts";
+import { bySeverity, type Finding } from "../../figures/index.ts";
+import type { Caution } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { Book } from "../book.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
@@ -20,7 +20,7 @@ export function findingsList(book: Book, findings: readonly Finding[]): void {
   }
   notedList(
     book,
-    [...findings].sort(byWeight).map((finding) => findingEntry(book, finding)),
+    [...findings].sort(bySeverity).map((finding) => findingEntry(book, finding)),
   );
 }
 

@@ -1,15 +1,15 @@
-import { WEIGHTS } from "../../account/index.ts";
 import { drawLegend } from "../../drawing/index.ts";
-import { SHEETS } from "../../shade/index.ts";
+import { SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
+import { SHEETS } from "../../shade-plan/index.ts";
 import type { Book } from "../book.ts";
 import { type ContentsEntry, contentsList } from "../contents.ts";
 import { figure } from "../figure.ts";
 import { section } from "../heading.ts";
 import { columns } from "../paper.ts";
 import { setLines } from "../paragraph.ts";
+import { drawSeverityMark, MARK_WIDTH, SEVERITY_MEANINGS, SEVERITY_PAINTS } from "../severity-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { painted, TYPE } from "../type-scale.ts";
-import { drawWeightMark, MARK_WIDTH, WEIGHT_MEANINGS, WEIGHT_PAINTS, WEIGHT_WORDS } from "../weight-mark.ts";
 
 /** What is in the workbook, and how to read it. It follows the cautions, on the same page where there is room. */
 export function guide(context: ShadeContext, entries: readonly ContentsEntry[]): void {
@@ -27,14 +27,14 @@ function marks(book: Book): void {
   section(book, "Marks beside findings", 60);
   const top = book.y;
   const word = TYPE.strong;
-  const ends = WEIGHTS.map((weight, i) => {
+  const ends = SEVERITIES.map((severity, i) => {
     const { x, width } = columns(book.paper, i * 3, 3);
-    book.tags.artifact(() => drawWeightMark(book.pen, weight, x, top + word.leadingPt / 2));
-    const name = [WEIGHT_WORDS[weight]];
+    book.tags.artifact(() => drawSeverityMark(book.pen, severity, x, top + word.leadingPt / 2));
+    const name = [SEVERITY_WORDS[severity]];
     book.tags.mark("H4", () =>
-      setLines(book, name, x + MARK_WIDTH, top, painted(word, WEIGHT_PAINTS[weight])),
+      setLines(book, name, x + MARK_WIDTH, top, painted(word, SEVERITY_PAINTS[severity])),
     );
-    const meaning = book.lines(WEIGHT_MEANINGS[weight], width, TYPE.note);
+    const meaning = book.lines(SEVERITY_MEANINGS[severity], width, TYPE.note);
     const under = top + word.leadingPt + 2;
     book.tags.mark("P", () => setLines(book, meaning, x, under, TYPE.note));
     return under + meaning.length * TYPE.note.leadingPt;

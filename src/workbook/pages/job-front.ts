@@ -66,7 +66,7 @@ function shadeTable(
   anchorOf: (shade: ShadePlan) => string,
 ): void {
   const grave = (shade: ShadePlan) =>
-    shade.findings.filter(({ weight }) => weight === "stop" || weight === "fix").length;
+    shade.findings.filter(({ severity }) => severity === "stop" || severity === "fix").length;
   const rows = shades.map((shade): CellLike[] => [
     { text: shade.windowName, strong: true },
     shade.roomName,
@@ -92,7 +92,7 @@ function shadeTable(
 
 /** The page on which a shade begins: known only at the end. */
 function pageNumber(book: Book, anchor: string, x: number, middleY: number): void {
-  const style = painted(TYPE.cellStrong, "woad");
+  const style = painted(TYPE.cellStrong, "accent");
   book.later(() =>
     book.tags.artifact(() =>
       book.pen.text(String(book.pageOf(anchor)), x, middleY + style.sizePt * 0.33, style),

@@ -27,16 +27,16 @@ export function roomPages(book: Book, plan: Plan, shades: readonly ShadePlan[]):
 }
 
 function setRoom(book: Book, plan: Plan, view: RoomView): void {
-  const { lineUp } = view;
+  const { alignment } = view;
   section(book, view.roomName, DRAWN_PT);
-  if (lineUp !== undefined) paragraph(book, lineUp.words, { style: TYPE.lead });
+  if (alignment !== undefined) paragraph(book, alignment.words, { style: TYPE.lead });
   figure(book, drawRoom(plan, view), DRAWN_PT);
-  if (lineUp === undefined) return;
+  if (alignment === undefined) return;
   figure(book, drawRoom(plan, view, { raise: 1 }), DRAWN_PT);
   const shown = new Set(view.shades.map(({ shadeId }) => shadeId));
   notedList(
     book,
-    lineUp.windows
+    alignment.windows
       .filter(({ shadeId }) => shown.has(shadeId))
       .map(({ windowName, words }) => ({ word: windowName, text: [{ words, style: TYPE.body }] })),
   );

@@ -1,25 +1,25 @@
-import { RULE_OUTCOME_NAMES, type RuleResult } from "../../shade/index.ts";
+import { RULE_OUTCOME_NAMES, type RuleResult } from "../../shade-plan/index.ts";
 import { drawOutcomeMark } from "../outcome-mark.ts";
+import { MARK_WIDTH } from "../severity-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
-import { MARK_WIDTH } from "../weight-mark.ts";
 import { comesTo, sourceText, worstText } from "./safety-words.ts";
 import { capital, sentence } from "./sentence.ts";
 
 /** What every rule came to, the heaviest first; those that do not apply stand apart, with why. */
 export function resultTables(context: ShadeContext): void {
   const { results } = context.shade.safety;
-  const held = results.filter(({ outcome }) => outcome !== "does-not-apply");
+  const evaluated = results.filter(({ outcome }) => outcome !== "does-not-apply");
   const others = results.filter(({ outcome }) => outcome === "does-not-apply");
-  if (held.length > 0) heldTable(context, held);
+  if (evaluated.length > 0) evaluatedTable(context, evaluated);
   if (others.length > 0) othersTable(context, others);
 }
 
-function heldTable(context: ShadeContext, held: readonly RuleResult[]): void {
+function evaluatedTable(context: ShadeContext, evaluated: readonly RuleResult[]): void {
   const { book } = context;
   table(book, {
-    title: "Rules that were held against this shade, the heaviest outcome first",
+    title: "Rules that were evaluated for this shade, the heaviest outcome first",
     heading: "What each rule came to",
     columns: [
       { title: "Outcome", share: 1.25 },
@@ -28,7 +28,7 @@ function heldTable(context: ShadeContext, held: readonly RuleResult[]): void {
       { title: "Worst", share: 1.45 },
       { title: "Source", share: 3 },
     ],
-    rows: held.map((result): CellLike[] => [
+    rows: evaluated.map((result): CellLike[] => [
       {
         text: capital(RULE_OUTCOME_NAMES[result.outcome]),
         strong: true,

@@ -1,5 +1,5 @@
 import type { Drawing } from "../../drawing/index.ts";
-import type { RuleResult } from "../../shade/index.ts";
+import type { RuleResult } from "../../shade-plan/index.ts";
 import { figureRow } from "../figure.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { comesTo, raiseWords } from "./safety-words.ts";

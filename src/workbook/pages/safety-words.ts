@@ -1,4 +1,4 @@
-import { CONFIDENCE_NAMES, type RuleResult, type RuleSource, STATUS_NAMES } from "../../shade/index.ts";
+import { CONFIDENCE_NAMES, type RuleResult, type RuleSource, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText, sourceOf } from "../../sources/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { capital, sentence } from "./sentence.ts";

@@ -1,5 +1,5 @@
 import { STYLE_NAMES } from "../../job/index.ts";
-import { LAYER_NAMES, type Lift } from "../../shade/index.ts";
+import { LAYER_NAMES, type Lift } from "../../shade-plan/index.ts";
 import { massText } from "../../units/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 

@@ -1,5 +1,5 @@
-import { moneyText } from "../../account/index.ts";
-import type { Cost, ShoppingLine } from "../../shade/index.ts";
+import { moneyText } from "../../figures/index.ts";
+import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
 import type { Book } from "../book.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
 import { paragraph } from "../paragraph.ts";

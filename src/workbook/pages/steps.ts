@@ -1,4 +1,4 @@
-import { CHAPTER_NAMES, type Chapter, type Step } from "../../shade/index.ts";
+import { CHAPTER_NAMES, type Chapter, type Step } from "../../shade-plan/index.ts";
 import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { type NumberedStep, stepList } from "../step-list.ts";

@@ -4,7 +4,7 @@ import { notedList } from "../noted-list.ts";
 import { MARGIN_PT, pt } from "../paper.ts";
 import { paragraph, setLines } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { drawTestSquare, drawTile, type TilePlace } from "../strips/draw-tile.ts";
+import { drawTestSquare, drawTile, type TilePosition } from "../strips/draw-tile.ts";
 import { shadeStrips } from "../strips/shade-strips.ts";
 import {
   OVERLAP_MM,
@@ -105,7 +105,11 @@ function listOfStrips(
 function setStripPage({ book, plan }: ShadeContext, pieces: readonly Piece[]): void {
   const page = stripPage(book);
   pieces.forEach(({ strip, tile }, i) => {
-    const place: TilePlace = { x: page.stripsX[i] ?? MARGIN_PT, width: page.stripWidth, bottom: page.bottom };
+    const place: TilePosition = {
+      x: page.stripsX[i] ?? MARGIN_PT,
+      width: page.stripWidth,
+      bottom: page.bottom,
+    };
     book.tags.mark("Figure", () => drawTile(book.pen, strip, tile, place, plan.units), {
       alt: tileAlt(strip, tile),
     });

@@ -1,5 +1,5 @@
 import { drawTag } from "../../drawing/index.ts";
-import type { ChildSafetyTag } from "../../shade/index.ts";
+import type { ChildSafetyTag } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
 import { columnBlocks, layBlocks, setBlocks, type TitledText } from "../column-blocks.ts";

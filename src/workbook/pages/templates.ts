@@ -20,7 +20,7 @@ import { table } from "../table.ts";
 import type { CellLike } from "../table-spec.ts";
 import { painted, TYPE } from "../type-scale.ts";
 
-const JOIN = { paint: "woad", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
+const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
 const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
 
 interface Template {
@@ -108,7 +108,7 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
         drawPlaced(pen, placed, left - pt(tile.fromXMm), top - pt(tile.fromYMm));
         pen.doc.addContent("Q");
         pen.box(left, top, width, height, EDGE);
-        const at = (xMm: number, yMm: number): Place => [
+        const at = (xMm: number, yMm: number): Spot => [
           left + pt(xMm - tile.fromXMm),
           top + pt(yMm - tile.fromYMm),
         ];
@@ -125,17 +125,17 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
   }
 }
 
-type Place = readonly [x: number, y: number];
+type Spot = readonly [x: number, y: number];
 
 /** Middle of each overlap with a neighbour: there both pages carry the same line. */
 function joins(
   tile: SheetTile,
   { columns, rows }: SheetTiles,
-  at: (xMm: number, yMm: number) => Place,
-): (readonly [Place, Place])[] {
+  at: (xMm: number, yMm: number) => Spot,
+): (readonly [Spot, Spot])[] {
   const half = OVERLAP_MM / 2;
-  const upright = (x: number): readonly [Place, Place] => [at(x, tile.fromYMm), at(x, tile.toYMm)];
-  const across = (y: number): readonly [Place, Place] => [at(tile.fromXMm, y), at(tile.toXMm, y)];
+  const upright = (x: number): readonly [Spot, Spot] => [at(x, tile.fromYMm), at(x, tile.toYMm)];
+  const across = (y: number): readonly [Spot, Spot] => [at(tile.fromXMm, y), at(tile.toXMm, y)];
   return [
     ...(tile.column > 0 ? [upright(tile.fromXMm + half)] : []),
     ...(tile.column < columns - 1 ? [upright(tile.toXMm - half)] : []),

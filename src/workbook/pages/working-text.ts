@@ -1,4 +1,4 @@
-import { type FigureUnit, figureText, moneyText, type Working } from "../../account/index.ts";
+import { type FigureUnit, figureText, moneyText, type Working } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";

@@ -1,4 +1,4 @@
-import type { Working } from "../../account/index.ts";
+import type { Working } from "../../figures/index.ts";
 import { type ChapterHead, openChapter, section } from "../heading.ts";
 import { notedList } from "../noted-list.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -17,7 +17,7 @@ const GROUP_NAMES: Record<string, string> = {
   cost: "Cost",
 };
 
-/** Stages in the order in which they were reckoned. */
+/** Stages in the order in which they were computed. */
 function grouped(workings: readonly Working[]): Map<string, Working[]> {
   const groups = new Map<string, Working[]>();
   for (const working of workings) {

@@ -7,7 +7,7 @@ import { TEST_LINE_IN, TEST_SQUARE_MM } from "./strip-page.ts";
 import type { Strip, StripMark, Tile } from "./tile-strip.ts";
 
 const EDGE = { paint: "ink", widthPt: 0.6, dashPt: [5, 3] } as const;
-const JOIN = { paint: "woad", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
+const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
 const MARK = { paint: "ink", widthPt: 0.9 } as const;
 const TICK = { paint: "pencil", widthPt: 0.4 } as const;
 const NAME: TextStyle = { face: "semibold", sizePt: 8, leadingPt: 10, paint: "ink" };
@@ -29,18 +29,18 @@ const CLOSE_MM = 8;
 const WORDS_MM = 6;
 
 /** A tile at its place: `x` its left edge, `bottom` where the lowest printed position lies, pt. */
-export interface TilePlace {
+export interface TilePosition {
   x: number;
   width: number;
   bottom: number;
 }
 
 /** Height on the page of a position on the strip: positions grow upwards. */
-function tileY(tile: Tile, place: TilePlace, atMm: number): number {
+function tileY(tile: Tile, place: TilePosition, atMm: number): number {
   return place.bottom - pt(atMm - tile.printedFromMm);
 }
 
-export function drawTile(pen: Pen, strip: Strip, tile: Tile, place: TilePlace, units: UnitChoice): void {
+export function drawTile(pen: Pen, strip: Strip, tile: Tile, place: TilePosition, units: UnitChoice): void {
   const top = tileY(tile, place, tile.printedToMm);
   const { x, width, bottom } = place;
   pen.line(x, top, x, bottom, EDGE);
@@ -51,7 +51,7 @@ export function drawTile(pen: Pen, strip: Strip, tile: Tile, place: TilePlace, u
   drawMarks(pen, tile, place);
 }
 
-function drawKey(pen: Pen, strip: Strip, tile: Tile, { x }: TilePlace, top: number): void {
+function drawKey(pen: Pen, strip: Strip, tile: Tile, { x }: TilePosition, top: number): void {
   pen.text(tile.key, x, top - 5, KEY);
   const beside = x + pen.widthOf(tile.key, KEY) + 4;
   pen.text(strip.name, beside, top - 11.5, TINY);
@@ -59,7 +59,7 @@ function drawKey(pen: Pen, strip: Strip, tile: Tile, { x }: TilePlace, top: numb
 }
 
 /** A ruler along the left edge at absolute positions, to check print and joins by. */
-function drawRuler(pen: Pen, tile: Tile, place: TilePlace, units: UnitChoice): void {
+function drawRuler(pen: Pen, tile: Tile, place: TilePosition, units: UnitChoice): void {
   const imperial = units.system === "imperial";
   const stepMm = imperial ? MM_PER_INCH / 4 : 5;
   const perLabel = imperial ? 4 : 10;
@@ -75,14 +75,14 @@ function drawRuler(pen: Pen, tile: Tile, place: TilePlace, units: UnitChoice): v
   }
 }
 
-function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePlace, units: UnitChoice): void {
+function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePosition, units: UnitChoice): void {
   const join = (atMm: number, other: string, above: boolean) => {
     const y = tileY(tile, place, atMm);
     const { x, width } = place;
     pen.line(x, y, x + width, y, JOIN);
     for (const at of [x + width * 0.3, x + width * 0.7]) overlapMark(pen, at, y);
     const words = `${other} at ${lengthText(atMm, units)}`;
-    pen.text(words, x + width / 2, above ? y - 9 : y + 13, painted(TINY, "woad"), "middle");
+    pen.text(words, x + width / 2, above ? y - 9 : y + 13, painted(TINY, "accent"), "middle");
   };
   if (tile.index > 1) join(tile.fromMm, `${strip.key}${tile.index - 1}`, false);
   if (tile.index < tile.of) join(tile.toMm, `${strip.key}${tile.index + 1}`, true);
@@ -98,10 +98,10 @@ function overlapMark(pen: Pen, x: number, y: number): void {
     [x - r, y],
     [x, y - r],
   ];
-  pen.polyline(points, { paint: "woad", widthPt: 0.8 });
+  pen.polyline(points, { paint: "accent", widthPt: 0.8 });
 }
 
-function drawMarks(pen: Pen, tile: Tile, place: TilePlace): void {
+function drawMarks(pen: Pen, tile: Tile, place: TilePosition): void {
   tile.marks.forEach((mark, i) => {
     const y = tileY(tile, place, mark.atMm);
     const { x, width } = place;
@@ -131,7 +131,7 @@ function drawWords(
   pen: Pen,
   mark: StripMark,
   y: number,
-  { x, width }: TilePlace,
+  { x, width }: TilePosition,
   { side, room }: { side: Side; room: Room },
 ): void {
   const whole = side === "whole";

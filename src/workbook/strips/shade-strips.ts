@@ -1,5 +1,5 @@
 import { marksAlong } from "../../drawing/index.ts";
-import { flatSize } from "../../shade/index.ts";
+import { flatSize } from "../../shade-plan/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Strip, StripMark } from "./tile-strip.ts";

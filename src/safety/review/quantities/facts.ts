@@ -20,13 +20,13 @@ function atLeastThis(value: number, why: string, raise = LOWERED): Reading {
 }
 
 /** Nothing that a plan knows decides. */
-function untold(why: string, raise = LOWERED, value?: number): Reading {
+function notKnown(why: string, raise = LOWERED, value?: number): Reading {
   return { ...(value === undefined ? {} : { value }), raise, why, over: "not-proven", within: "not-proven" };
 }
 
 /** Only the maker can tell, once it is done. */
 function untilDone(why: string): Fact {
-  return fact(() => untold(why));
+  return fact(() => notKnown(why));
 }
 
 const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
@@ -42,7 +42,7 @@ export const cleatHeight = fact(({ geometry: { pull } }) =>
 export const cordToWind = fact(({ geometry: { pull } }) =>
   pull === undefined
     ? NO_PULL_CORD
-    : untold(
+    : notKnown(
         "So much cord hangs with the shade raised and has to go on the cleat. Whether it takes all of it shows when it is wound.",
         RAISED,
         courseAt(pull.lengthMm, RAISED),
@@ -54,10 +54,10 @@ export const tailBelowCleat = fact(({ geometry }) => {
   const { pull } = geometry;
   if (pull === undefined) return NO_PULL_CORD;
   const exitMm = aboveFloorMm(geometry, pull.exitBelowTopMm);
-  if (exitMm === undefined) return untold(HEIGHT_UNKNOWN, RAISED);
+  if (exitMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
   const toCleatMm = Math.max(0, exitMm - pull.cleatAboveFloorMm);
   const belowMm = Math.max(0, courseAt(pull.lengthMm, RAISED) - toCleatMm);
-  const reading = untold(
+  const reading = notKnown(
     "So much cord reaches below the cleat before it is wound. What still hangs after winding, and whether it is a single cord, shows on the wall.",
     RAISED,
     belowMm,
@@ -70,7 +70,7 @@ export const securedByDevice = fact(({ geometry }) => {
   const cords = pull ?? loop;
   if (cords === undefined) return { absent: "No pull cord or loop hangs on this lift." };
   const exitMm = aboveFloorMm(geometry, cords.exitBelowTopMm);
-  if (exitMm === undefined) return untold(HEIGHT_UNKNOWN, RAISED);
+  if (exitMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
   const hangsMm = pull === undefined ? (loop?.dropMm ?? 0) : Math.max(...pull.lengthMm.mm);
   return atLeastThis(
     Math.max(0, exitMm - hangsMm),
@@ -81,7 +81,7 @@ export const securedByDevice = fact(({ geometry }) => {
 
 export const breakawayLoad = fact(({ geometry: { loop } }) =>
   loop?.device === "breakaway"
-    ? untold("At what load the loop comes apart shows when it is tried.")
+    ? notKnown("At what load the loop comes apart shows when it is tried.")
     : NO_LOOP,
 );
 
@@ -90,7 +90,7 @@ export const breakawayLoopLowPoint = fact(({ geometry }) => {
   if (loop?.device !== "breakaway") return NO_LOOP;
   const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
   return exitMm === undefined
-    ? untold(HEIGHT_UNKNOWN)
+    ? notKnown(HEIGHT_UNKNOWN)
     : known(Math.max(0, exitMm - loop.dropMm), "Lower end of the loop above the floor");
 });
 
@@ -103,7 +103,7 @@ export const operatingLoopLength = fact(({ geometry }, { belowFloorMm }) => {
   const { loop } = geometry;
   if (loop === undefined) return NO_LOOP;
   const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
-  if (exitMm === undefined) return untold(HEIGHT_UNKNOWN);
+  if (exitMm === undefined) return notKnown(HEIGHT_UNKNOWN);
   if (belowFloorMm !== undefined && exitMm - loop.dropMm >= belowFloorMm) {
     return { absent: "The loop does not hang as low as this rule asks." };
   }
@@ -114,7 +114,7 @@ export const innerCordsReachable = fact(({ geometry: { rear } }) => {
   if (rear === undefined) return { absent: "No lift cord runs up the back." };
   return rear.guide === "enclosed"
     ? known(0, "The lift cords run in a sewn sleeve.")
-    : untold(
+    : notKnown(
         "The lift cords can be reached at the back. Whether they are too short to form a hazardous loop is for the tests of appendices C and D to say, which no plan replaces.",
       );
 });
@@ -153,7 +153,7 @@ function reachableBehind({ rear }: CordGeometry): number {
 
 export const hiddenCordExposed = fact(({ geometry: { rear } }) =>
   rear?.guide === "enclosed"
-    ? untold(
+    ? notKnown(
         "The lift cords are hidden in a sewn sleeve. That they stay so, in every position and for years, shows only in a test.",
       )
     : { absent: "No cord of this shade is counted as out of reach." },
@@ -164,7 +164,7 @@ export const reliesOnDevice = fact(({ geometry: { pull, loop, rear } }) => {
     return known(1, "The hanging cord is out of reach only while it is wound on its cleat.", RAISED);
   if (loop !== undefined) return known(1, "The loop is held only by the device that its owner fixes.");
   if (rear !== undefined && rear.guide !== "open") {
-    return untold(
+    return notKnown(
       "The rear cords lean on a sleeve. They count only if no hand takes them off without a tool.",
     );
   }
@@ -175,7 +175,7 @@ export const loopDeviceFixed = fact(({ geometry: { loop } }) => {
   if (loop === undefined) return NO_LOOP;
   return loop.device === "none"
     ? known(0, "The loop hangs loose, without a device.")
-    : untold(
+    : notKnown(
         "Whether the device is attached in the workshop, and the shade useless until it is fixed, shows on the finished shade.",
       );
 });
@@ -183,7 +183,7 @@ export const loopDeviceFixed = fact(({ geometry: { loop } }) => {
 export const collectorOpens = fact(({ geometry: { pull } }) =>
   pull?.joinedMm === undefined
     ? { absent: "No connector collects cords." }
-    : untold("At what load the connector comes apart shows when it is tried.", RAISED),
+    : notKnown("At what load the connector comes apart shows when it is tried.", RAISED),
 );
 
 const ON_TAG =

@@ -60,7 +60,7 @@ export const headOpening: Sweep = {
       given: { c: [span.clothMm, "mm", "cloth between two guides"] },
       cite: cite("geometry", "a round probe with the cord straight beside it and the cloth around it"),
       note: "reached where the cord between the guides is as long as the probe is wide",
-      reckon: ({ c }) => (c ?? 0) / CLOTH_PER_DIAMETER,
+      compute: ({ c }) => (c ?? 0) / CLOTH_PER_DIAMETER,
     };
   },
 };

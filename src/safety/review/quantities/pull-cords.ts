@@ -59,7 +59,7 @@ export const pullCordLowPoint: Sweep = {
         t: [hangingLengthAt(geometry, raise), "mm", "what hangs below that"],
       },
       cite: cite("geometry", "0: it lies on the floor"),
-      reckon: ({ H, e, t }) => Math.max(0, (H ?? 0) - (e ?? 0) - (t ?? 0)),
+      compute: ({ H, e, t }) => Math.max(0, (H ?? 0) - (e ?? 0) - (t ?? 0)),
     };
   },
 };
@@ -139,6 +139,6 @@ function doubled(label: string, lengthMm: number) {
     formula: "2·t",
     given: { t: [lengthMm, "mm", "cord below the lock"] as const },
     cite: cite("geometry"),
-    reckon: ({ t }: Record<string, number>) => 2 * (t ?? 0),
+    compute: ({ t }: Record<string, number>) => 2 * (t ?? 0),
   };
 }

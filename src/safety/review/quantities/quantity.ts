@@ -1,4 +1,4 @@
-import type { FigureSpec } from "../../../account/index.ts";
+import type { FigureSpec } from "../../../figures/index.ts";
 import type { Check } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 
@@ -25,7 +25,7 @@ export interface Sweep {
   feeds?: (geometry: CordGeometry, ask: Ask) => boolean;
   /** What it is that comes to the value in that state, in words. */
   what: (geometry: CordGeometry, raise: number, ask: Ask) => string;
-  /** How the value is reckoned, for the workings, where it is more than one length. */
+  /** How the value is computed, for the workings, where it is more than one length. */
   working?: (geometry: CordGeometry, raise: number, ask: Ask) => FigureSpec<string> | undefined;
 }
 

@@ -53,7 +53,7 @@ export const loopPerimeter: Sweep = {
         c: [span.clothMm, "mm", "cloth between them"],
       },
       cite: cite("geometry"),
-      reckon: ({ g, c }) => (g ?? 0) + (c ?? 0),
+      compute: ({ g, c }) => (g ?? 0) + (c ?? 0),
     };
   },
 };

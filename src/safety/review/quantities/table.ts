@@ -5,7 +5,7 @@ import * as pull from "./pull-cords.ts";
 import type { QuantityDefinition } from "./quantity.ts";
 import * as rear from "./rear-cords.ts";
 
-/** How each quantity that a rule may name is reckoned; the compiler asks for a new one here. */
+/** How each quantity that a rule may name is computed; the compiler asks for a new one here. */
 export const QUANTITY_TABLE: Record<Quantity, QuantityDefinition> = {
   "free-cord-length": pull.freeCordLength,
   "joined-cord-length": pull.joinedCordLength,

@@ -3,7 +3,7 @@ import {
   RULE_OUTCOMES,
   type RuleOutcome,
   type SafetyReview,
-} from "../../../shade/index.ts";
+} from "../../../shade-plan/index.ts";
 import { countText } from "../../frame/count-text.ts";
 import { RuleList, sourceText } from "./rule-list.tsx";
 

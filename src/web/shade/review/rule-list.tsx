@@ -1,4 +1,4 @@
-import type { Weight } from "../../../account/index.ts";
+import type { Severity } from "../../../figures/index.ts";
 import {
   CONFIDENCE_NAMES,
   RULE_OUTCOME_NAMES,
@@ -6,15 +6,15 @@ import {
   type RuleResult,
   type RuleSource,
   STATUS_NAMES,
-} from "../../../shade/index.ts";
+} from "../../../shade-plan/index.ts";
 import { citeText } from "../../../sources/index.ts";
 import { Fig } from "../../figures/fig.tsx";
-import { WeightIcon } from "../../frame/icons.tsx";
+import { SeverityIcon } from "../../frame/icons.tsx";
 import { ShowWorst } from "./show-worst.tsx";
 import "./rule-list.css";
 
 /** What does not speak against the shade has no mark: nothing here looks like a pass. */
-const MARKS: Partial<Record<RuleOutcome, Weight>> = { failed: "stop", "not-proven": "unproven" };
+const MARKS: Partial<Record<RuleOutcome, Severity>> = { failed: "stop", "not-proven": "unproven" };
 
 /** Rules of one outcome and what this shade comes to in its worst state. */
 export function RuleList({ results }: { results: readonly RuleResult[] }) {
@@ -33,7 +33,7 @@ function Rule({ result }: { result: RuleResult }) {
     <li className="rule" data-outcome={result.outcome} data-rule={result.ruleId}>
       <p>
         <b className="rule-outcome">
-          {mark ? <WeightIcon weight={mark} /> : null}
+          {mark ? <SeverityIcon severity={mark} /> : null}
           {RULE_OUTCOME_NAMES[result.outcome]}
         </b>{" "}
         {result.words}

@@ -1,4 +1,4 @@
-import type { WorstState } from "../../../shade/index.ts";
+import type { WorstState } from "../../../shade-plan/index.ts";
 import { lengthText } from "../../../units/index.ts";
 import { useUnits } from "../../state/fields.ts";
 import { look } from "../../state/store.ts";

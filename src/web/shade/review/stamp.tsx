@@ -1,4 +1,4 @@
-import { WeightIcon } from "../../frame/icons.tsx";
+import { SeverityIcon } from "../../frame/icons.tsx";
 import { useJob } from "../../state/fields.ts";
 import { PlaceAndPurpose } from "../place-and-purpose.tsx";
 import { useShade } from "../shade-context.tsx";
@@ -12,7 +12,7 @@ export function Stamp() {
     <>
       {stamp ? (
         <p className="stamp" role="alert">
-          <WeightIcon weight="stop" /> {stampText}
+          <SeverityIcon severity="stop" /> {stampText}
         </p>
       ) : null}
       {place === undefined || purpose === undefined ? (

@@ -1,5 +1,5 @@
 import { Link } from "wouter";
-import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade/index.ts";
+import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade-plan/index.ts";
 import { STYLE_MODULES } from "../../../styles/index.ts";
 import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";

@@ -1,4 +1,4 @@
-import { ribCount } from "../../../shade/index.ts";
+import { ribCount } from "../../../shade-plan/index.ts";
 import { trimmed } from "../../../units/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { countText } from "../../frame/count-text.ts";

@@ -1,5 +1,5 @@
 import type { CONTROL_SIDES } from "../../../job/index.ts";
-import type { Lift, TubeLift } from "../../../shade/index.ts";
+import type { Lift, TubeLift } from "../../../shade-plan/index.ts";
 import { cordLengthText, fineText, forceText, lengthText } from "../../../units/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { countText } from "../../frame/count-text.ts";

@@ -1,5 +1,5 @@
 import { Link } from "wouter";
-import { CHAPTER_NAMES, CHAPTERS } from "../../../shade/index.ts";
+import { CHAPTER_NAMES, CHAPTERS } from "../../../shade-plan/index.ts";
 import { useCanEdit, useJob } from "../../state/fields.ts";
 import { GetWorkbook } from "../../workbook/get-workbook.tsx";
 import { Section } from "../section.tsx";

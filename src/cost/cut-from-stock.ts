@@ -1,0 +1,56 @@
+import { firstLengths } from "../cutting/index.ts";
+
+export interface Filled {
+  /** New stock lengths to buy. */
+  bought: number;
+  /** Length cut from what is at hand, and how many of its pieces were cut into, mm. */
+  fromStockMm: number;
+  stockPiecesUsed: number;
+  /** Cuts that found no place: no new length was offered, or none is long enough, mm. */
+  leftMm: number[];
+  /** What remains of each piece in stock, in the order given, mm. */
+  stockLeftMm: number[];
+}
+
+const NEW = "new";
+
+/** Places cuts in the pieces in stock and then in new stock lengths, as the cutting plan first does. */
+export function cutFromStock({
+  cutsMm,
+  inStockMm,
+  newMm,
+  kerfMm,
+}: {
+  cutsMm: readonly number[];
+  inStockMm: readonly number[];
+  newMm: number | undefined;
+  kerfMm: number;
+}): Filled {
+  const pieces = inStockMm.flatMap((lengthMm, i) =>
+    lengthMm > 0 ? [{ id: String(i), lengthMm, cost: 0, available: 1 }] : [],
+  );
+  const plan = firstLengths({
+    cuts: cutsMm.flatMap((lengthMm, i) => (lengthMm > 0 ? [{ id: String(i), lengthMm }] : [])),
+    stock: newMm === undefined ? pieces : [{ id: NEW, lengthMm: newMm, cost: newMm }, ...pieces],
+    // What no length holds is bought to its own.
+    toMeasureCostPerMm: 1,
+    kerfMm,
+    keepMm: 0,
+    seed: 0,
+  });
+  const bars = plan?.bars ?? [];
+  const fromStock = bars.filter(({ stockId }) => stockId !== NEW);
+  const stockLeftMm = [...inStockMm];
+  let fromStockMm = 0;
+  for (const { stockId, cuts, offcutMm } of fromStock) {
+    for (const { lengthMm } of cuts) fromStockMm += lengthMm;
+    stockLeftMm[Number(stockId)] = offcutMm;
+  }
+  return {
+    bought: bars.length - fromStock.length,
+    fromStockMm,
+    stockPiecesUsed: fromStock.length,
+    leftMm: plan?.toMeasure.map(({ lengthMm }) => lengthMm) ?? [],
+    stockLeftMm,
+  };
+}

@@ -1,0 +1,71 @@
+import type { Cite } from "../sources/index.ts";
+
+/**
+ * - `stop`: cannot be made, or must not be made so
+ * - `fix`: will work badly
+ * - `note`: worth knowing
+ * - `unproven`: needs a physical test or a fact that was not given
+ */
+export const SEVERITIES = ["stop", "fix", "note", "unproven"] as const;
+export type Severity = (typeof SEVERITIES)[number];
+
+/** As screen and paper say it. */
+export const SEVERITY_WORDS: Record<Severity, string> = {
+  stop: "Stop",
+  fix: "Fix",
+  note: "Note",
+  unproven: "Check by hand",
+};
+
+/** One operation of RFC 6902 JSON Patch on the job document. */
+export type PatchOperation =
+  | { op: "add" | "replace"; path: string; value: unknown }
+  | { op: "remove"; path: string };
+
+/** A change to the job that would answer a finding, ready to press. */
+export interface Remedy {
+  label: string;
+  /** What else it changes, for beside the label. */
+  changes?: string;
+  patch: PatchOperation[];
+}
+
+/** A problem of the plan, in one sentence with its numbers. */
+export interface Finding {
+  /** Stable name of the rule, `stage.what`, e.g. `fold.stack-over-limit`. */
+  id: string;
+  severity: Severity;
+  /** The stage of the work in which it belongs on the page. */
+  stage: Stage;
+  /** The shade it concerns; absent for the job as a whole. */
+  shadeId?: string;
+  text: string;
+  cite: Cite;
+  /** JSON pointer of the job field that causes it. */
+  path?: string;
+  /** Ids of the workings that it leans on. */
+  figures?: string[];
+  remedies: Remedy[];
+}
+
+/** The walk through a job, in the order of the work. */
+export const STAGES = [
+  "measure",
+  "shape",
+  "cloth",
+  "lift",
+  "rig",
+  "board",
+  "safety",
+  "make",
+  "cost",
+] as const;
+export type Stage = (typeof STAGES)[number];
+
+/** The gravest first; otherwise in the order of the work. */
+export function bySeverity(a: Finding, b: Finding): number {
+  return (
+    SEVERITIES.indexOf(a.severity) - SEVERITIES.indexOf(b.severity) ||
+    STAGES.indexOf(a.stage) - STAGES.indexOf(b.stage)
+  );
+}

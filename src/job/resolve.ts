@@ -1,0 +1,257 @@
+import type { UnitChoice } from "../units/index.ts";
+import { CATALOGUE, type Catalogue } from "./catalogue.ts";
+import type { Cloth } from "./cloth.ts";
+import type { Cutting } from "./cutting.ts";
+import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
+import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
+import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import type { LiftKind, Making, RearGuide } from "./making.ts";
+import { styleDefault } from "./style-defaults.ts";
+
+type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
+type Table = typeof DEFAULTS;
+/** Settings with a default are always there; those that the shade works out are there when the maker fixed them. */
+export type ResolvedMaking = {
+  [G in MakingGroup]: {
+    [K in keyof Table[G] & keyof Groups[G] as Table[G][K] extends { workedOut: true }
+      ? never
+      : K]-?: NonNullable<Groups[G][K]>;
+  } & {
+    [K in keyof Table[G] & keyof Groups[G] as Table[G][K] extends { workedOut: true }
+      ? K
+      : never]?: NonNullable<Groups[G][K]>;
+  };
+};
+
+export interface LayerCloths {
+  face: Cloth;
+  interlining?: Cloth;
+  blackout?: Cloth;
+  lining?: Cloth;
+}
+
+/** One shade with every question answered: by the maker, by the workshop, or by a default. */
+export interface ResolvedShade {
+  shadeId: string;
+  windowName: string;
+  roomId: string;
+  roomName: string;
+  /** JSON pointer of the window in the job. */
+  path: string;
+  units: UnitChoice;
+  place?: Place;
+  purpose?: Purpose;
+  style: StyleKind;
+  mount: Mount;
+  opening: Opening;
+  /** The window as the job has it, for patches that put others in its place. */
+  window: Window;
+  making: ResolvedMaking;
+  /** As the maker chose, else as it was proposed for the place and the purpose. */
+  liftKind: LiftKind;
+  rearCords: RearGuide;
+  /** What the shade itself says about its making, before workshop and defaults: where patches go. */
+  own?: Making;
+  /** Groups of settings that the shade has of its own; undefined where it has none at all. A patch must know. */
+  ownGroups?: readonly MakingGroup[];
+  cloths: LayerCloths;
+  /** Cloths of the bands on the face, where one was chosen. */
+  bandCloths: { banding?: Cloth; bottomBand?: Cloth };
+  /** References that named nothing: where, what was asked, what stands in. */
+  missing: { path: string; asked: string; used: string; what: string }[];
+  /** The face is the stand-in of the catalogue, since none was named. */
+  faceAssumed: boolean;
+  lock?: CordLock;
+  /** Every lock to choose from, the maker's own first. */
+  locks: CordLock[];
+  /** Every part to choose from, the maker's own first: for remedies. */
+  parts?: Catalogue;
+  cord: Cord;
+  eye: Eye;
+  ring: Ring;
+  tube: Tube;
+  /** The maker's own choice of drive, and every drive to choose from. */
+  drive?: Drive;
+  drives: Drive[];
+  bar: Bar;
+  rib: Bar;
+  board: Board;
+}
+
+export type ResolvedRates = Required<Rates>;
+
+/** All parts to choose from: the maker's own before the catalogue's, each id once. */
+export function partsOf(job: Job): Catalogue {
+  const merge = <P extends { id: string }>(own: P[] | undefined, stock: P[]): P[] => {
+    const ids = new Set(own?.map((part) => part.id));
+    return [...(own ?? []), ...stock.filter((part) => !ids.has(part.id))];
+  };
+  return {
+    cloths: merge(job.cloths, CATALOGUE.cloths),
+    locks: merge(job.hardware.locks, CATALOGUE.locks),
+    cords: merge(job.hardware.cords, CATALOGUE.cords),
+    bars: merge(job.hardware.bars, CATALOGUE.bars),
+    ribs: merge(job.hardware.ribs, CATALOGUE.ribs),
+    boards: merge(job.hardware.boards, CATALOGUE.boards),
+    rings: merge(job.hardware.rings, CATALOGUE.rings),
+    eyes: merge(job.hardware.eyes, CATALOGUE.eyes),
+    tubes: merge(job.hardware.tubes, CATALOGUE.tubes),
+    drives: merge(job.hardware.drives, CATALOGUE.drives),
+  };
+}
+
+type Loose = Record<string, Record<string, unknown> | undefined>;
+
+/** Shade over workshop over the style’s own default over the usual one, setting by setting. */
+export function resolveMaking(
+  shade: Making | undefined,
+  workshop: Making | undefined,
+  style: StyleKind = "flat",
+): ResolvedMaking {
+  const own = (shade ?? {}) as Loose;
+  const habits = (workshop ?? {}) as Loose;
+  const resolved: Loose = {};
+  for (const group of Object.keys(DEFAULTS) as MakingGroup[]) {
+    const table: Record<string, Parameters<typeof isWorkedOut>[0]> = DEFAULTS[group];
+    const values: Record<string, unknown> = {};
+    for (const key in table) {
+      const entry = table[key];
+      if (entry === undefined) continue;
+      const value =
+        own[group]?.[key] ??
+        habits[group]?.[key] ??
+        styleDefault(style, group, key)?.value ??
+        (isWorkedOut(entry) ? undefined : entry.value);
+      if (value !== undefined) values[key] = value;
+    }
+    resolved[group] = values;
+  }
+  return resolved as ResolvedMaking;
+}
+
+export function resolveRates(rates: Rates): ResolvedRates {
+  const resolved: Record<string, unknown> = {};
+  for (const [key, entry] of Object.entries(DEFAULT_RATES))
+    resolved[key] = rates[key as keyof Rates] ?? entry.value;
+  return resolved as ResolvedRates;
+}
+
+/** Without a table any length is cut along. */
+export type ResolvedCutting = Required<Omit<Cutting, "tableMm">> & Pick<Cutting, "tableMm">;
+
+export function resolveCutting(cutting: Cutting = {}): ResolvedCutting {
+  const { tableMm } = cutting;
+  const resolved: Record<string, unknown> = tableMm === undefined ? {} : { tableMm };
+  for (const [key, entry] of Object.entries(DEFAULT_CUTTING))
+    resolved[key] = cutting[key as keyof Cutting] ?? entry.value;
+  return resolved as ResolvedCutting;
+}
+
+/** What is proposed for a shade whose maker chose no lift. */
+export interface LiftProposal {
+  kind: LiftKind;
+  rearCords: RearGuide;
+}
+
+/** Nothing proposed: the lift that the trade has always made. */
+export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" };
+
+/** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
+export function resolveShade(
+  job: Job,
+  parts: Catalogue,
+  room: Room,
+  window: Window,
+  path: string,
+  proposal: LiftProposal = PLAIN_LIFT,
+): ResolvedShade {
+  const missing: ResolvedShade["missing"] = [];
+  const { shade } = window;
+  const making = resolveMaking(shade.making, job.workshop, shade.style);
+  const find = <P extends { id: string; name: string }>(
+    list: P[],
+    asked: string,
+    at: string,
+    what: string,
+  ): P => {
+    const found = list.find((part) => part.id === asked);
+    if (found) return found;
+    const fallback = list[0];
+    if (!fallback) throw new Error(`invalid catalogue: no ${what}`);
+    missing.push({ path: at, asked, used: fallback.name, what });
+    return fallback;
+  };
+  const cloth = (asked: string | null | undefined, key: string, fallback?: string): Cloth | undefined => {
+    const wanted = asked === undefined ? fallback : asked;
+    return wanted === null || wanted === undefined
+      ? undefined
+      : find(parts.cloths, wanted, `${path}/shade/${key}`, "cloth");
+  };
+  const own = shade.making as Loose | undefined;
+  // A reference to nothing is mended where it was written: in the shade or in the workshop's habits.
+  const at = (group: MakingGroup, key: string) =>
+    own?.[group]?.[key] === undefined ? `/workshop/${group}/${key}` : `${path}/shade/making/${group}/${key}`;
+  // Which drive stands in hangs on the kind of lift, which is not resolved yet.
+  const ownDrive = (asked: string): Drive | undefined => {
+    const found = parts.drives.find((drive) => drive.id === asked);
+    if (found === undefined) {
+      missing.push({ path: at("lift", "drive"), asked, used: "the first that fits", what: "drive" });
+    }
+    return found;
+  };
+  const { lift, board, ribs } = making;
+  const lining = cloth(shade.lining, "lining", "cotton-lining");
+  // A ribbed shade whose maker did not say how takes strips where there is no lining to fold pockets in.
+  if (
+    shade.style === "ribbed" &&
+    lining === undefined &&
+    (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
+  )
+    ribs.kind = "strip-pocket";
+  return {
+    shadeId: window.id,
+    windowName: window.name,
+    roomId: room.id,
+    roomName: room.name,
+    path,
+    units: job.units,
+    place: job.place,
+    purpose: job.purpose,
+    style: shade.style,
+    mount: shade.mount,
+    opening: window.opening,
+    window,
+    making,
+    liftKind: lift.kind ?? proposal.kind,
+    // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.
+    rearCords: lift.rearCords ?? (lift.kind === undefined ? proposal : PLAIN_LIFT).rearCords,
+    own: shade.making,
+    ...(own === undefined
+      ? {}
+      : { ownGroups: (Object.keys(own) as MakingGroup[]).filter((group) => own[group] !== undefined) }),
+    cloths: {
+      face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
+      interlining: cloth(shade.interlining, "interlining"),
+      blackout: cloth(shade.blackout, "blackout"),
+      lining,
+    },
+    bandCloths: {
+      banding: cloth(shade.banding, "banding"),
+      bottomBand: cloth(shade.bottomBand, "bottomBand"),
+    },
+    missing,
+    faceAssumed: shade.face === undefined,
+    lock: lift.lock === undefined ? undefined : find(parts.locks, lift.lock, at("lift", "lock"), "cord lock"),
+    locks: parts.locks,
+    parts,
+    cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
+    eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),
+    ring: find(parts.rings, lift.ring, at("lift", "ring"), "ring"),
+    tube: find(parts.tubes, lift.tube, at("lift", "tube"), "lift tube"),
+    drive: lift.drive === undefined ? undefined : ownDrive(lift.drive),
+    drives: parts.drives,
+    bar: find(parts.bars, board.bar, at("board", "bar"), "weight bar"),
+    rib: find(parts.ribs, ribs.rib, at("ribs", "rib"), "rib"),
+    board: find(parts.boards, board.section, at("board", "section"), "board"),
+  };
+}

@@ -1,9 +1,0 @@
-export { judgeMotif } from "./judge-motif.ts";
-export * from "./line-problem.ts";
-export { lineUp, type RoomInLine } from "./line-up.ts";
-export type { MotifPlace } from "./motif.ts";
-export type { RoomInput, RoomWindow } from "./room-window.ts";
-export { compareScores } from "./score.ts";
-export { solveLine } from "./solve.ts";
-export { verifyLine } from "./verify.ts";
-export { writeLine } from "./write-line.ts";

@@ -1,0 +1,290 @@
+/** A place on the board seen from below: x from the left finished edge seen from the room, z from the wall, mm. */
+export interface BoardPoint {
+  xMm: number;
+  zMm: number;
+}
+
+/** Slot of the lock, numbered from the wall outwards. */
+export interface Slot {
+  number: number;
+  zMm: number;
+  /** Not used for cords as thin as this one, or beyond what is needed. */
+  usable: boolean;
+  cords: number[];
+}
+
+/** Where the lock sits and which way it faces. */
+export interface LockSeat {
+  /** Centre of the housing, mm from the left finished edge. */
+  xMm: number;
+  zMm: number;
+  /** Every place of the centre that keeps clear of eyes, brackets and board ends, mm. */
+  feasibleMm: [from: number, to: number][];
+  /** `between` the last two eyes on the control side, or `outside` the last. */
+  kind: "between" | "outside";
+  /** Unreachable wish: the seat is drawn all the same, with a finding. */
+  forced: boolean;
+  /** Side of the housing on which the toothed roller and the wires' finished side lie: towards the outside of the shade. */
+  facing: "left" | "right";
+  screwsMm: BoardPoint[];
+}
+
+/** One lift cord, whatever takes it up. Cords carry the number of their column. */
+export interface LiftCord {
+  number: number;
+  columnX: number;
+  /** Bottom ring to board, mm. */
+  riseMm: number;
+  knotsMm: number;
+  /** Exact length and the length to cut (raised to the ruler), mm. */
+  lengthMm: number;
+  cutMm: number;
+  /** Weight it carries at full raise, N, and the pull that this asks for where the cord is taken up. */
+  loadN: number;
+  pullN: number;
+}
+
+/** A cord over a lock, and its whole path. */
+export interface CordRun extends LiftCord {
+  /** End of the lock by which it comes in. */
+  entersFrom: "left" | "right";
+  slot: number;
+  /** Order among cords in one slot, from the wall outwards. */
+  placeInSlot: number;
+  /** Along the board from its own eye to the lock, mm. */
+  runMm: number;
+  tailMm: number;
+  /** Path seen from below: own eye, lane along the board, roller. */
+  path: BoardPoint[];
+  /** Numbers of the eyes it passes, its own first. */
+  eyes: number[];
+}
+
+/** A cord that ends on a spool above its column: it has no tail. */
+export interface SpoolCord extends LiftCord {
+  /** Cord that stays on the spool with the shade lowered, mm. */
+  wrapsMm: number;
+}
+
+/** Sleeves of woven tube that the rings grip, one on each cord: cut length of one and of all, mm. */
+export interface WovenSleeves {
+  count: number;
+  cutMm: number;
+  totalMm: number;
+}
+
+/** Forces at one height on the way from lowered to raised. */
+export interface CourseHeight {
+  /** How far the bottom row has risen, mm, and the same as a share of its travel. */
+  liftMm: number;
+  raise: number;
+  /** Weight on all cords together, N. */
+  heldN: number;
+  /** Pull of the hand that raises it from here, and what must hold it here, N. */
+  pullN: number;
+  holdN: number;
+  /** On the tube, where there is one, N·m. */
+  torqueNm?: number;
+}
+
+/** What one part of the rig adds to the pull at the hand, shade raised, N. */
+export interface PullShare {
+  /** The weight itself, the turn at a cord's own eye, the bends from the last eye into the lock, its roller. */
+  what: "weight" | "own-eye" | "passed-eye" | "roller";
+  /** Column of the eye. */
+  eye?: number;
+  addsN: number;
+}
+
+/** Forces at every height: straight lines between neighbouring entries, a step where two share a height. */
+export interface LiftCourse {
+  heights: CourseHeight[];
+  /** What makes up the pull where it is greatest: the weight first; empty for a tube. */
+  shares: PullShare[];
+  /** Pull at the hand if every eye above a column but the last before the lock were a pulley, N. */
+  withPulleysN?: number;
+  /** How far the hem hangs out of level, since cords stretch unequally, mm, at the worst height. */
+  levelMm?: number;
+}
+
+/** An upper edge that can be let down: a stiff rail on cords and a lock of its own. */
+export interface TopRail {
+  /** How far it comes down, mm. */
+  dropMm: number;
+  /** End of the board at which its lock sits, seen from the room. */
+  side: "left" | "right";
+  /** Length of the rail, mm. */
+  railMm: number;
+  cords: { column: number; xMm: number; lengthMm: number; cutMm: number }[];
+  /** Its cords below their lock, the rail let down and up, mm. */
+  tailDownMm: number;
+  tailUpMm: number;
+  cordTotalMm: number;
+}
+
+/** What every lift has, whatever takes up its cords. */
+interface AnyLift {
+  controlSide: "left" | "right";
+  /** How the cords run up the back: bare through rings, in a woven sleeve that rings grip, in a sewn sleeve. */
+  rearCords: "open" | "ring-locked" | "enclosed";
+  wovenSleeves?: WovenSleeves;
+  cordId: string;
+  cordName: string;
+  cordDiameterMm: number;
+  /** Under a tube there are none. */
+  eyes: BoardPoint[];
+  /** Sum of cut lengths, mm. */
+  cordTotalMm: number;
+  /** Pull at the hand where it is greatest, N; 0 for a motor. */
+  pullN: number;
+  /** Total weight on the cords at full raise, N. */
+  heldN: number;
+  /** Forces at every height between. */
+  course: LiftCourse;
+  /** Absent where the shade hangs from the board. */
+  topRail?: TopRail;
+}
+
+/** Cords through eyes along the board and over a lock; their tails hang. */
+export interface CordLockLift extends AnyLift {
+  kind: "cord-lock";
+  lockId: string;
+  lockName: string;
+  /** Locks that came before it in the list and do not take these cords, each with why. */
+  refusedLocks?: { lockId: string; lockName: string; reason: string }[];
+  housingLengthMm: number;
+  housingWidthMm: number;
+  housingHeightMm: number;
+  slots: Slot[];
+  dividerWires: number;
+  seat: LockSeat;
+  cords: CordRun[];
+  /** Order in which cords go into the lock, by number. */
+  threading: number[];
+  /** Tail below the lock when lowered and when raised, mm. */
+  tailLoweredMm: number;
+  tailRaisedMm: number;
+  /** Height of the cords' lower end above the floor at both ends of the travel, where known, mm. */
+  tailEndAboveFloorLoweredMm?: number;
+  tailEndAboveFloorRaisedMm?: number;
+}
+
+/** The tube under the board on which the spools sit. Along the board from the left finished edge, mm. */
+export interface LiftTube {
+  id: string;
+  name: string;
+  diameterMm: number;
+  fromMm: number;
+  toMm: number;
+  lengthMm: number;
+  /** Its axis: from the wall, and below the underside of the board, mm. */
+  zMm: number;
+  axisMm: number;
+}
+
+/** One spool, its middle above its column. */
+export interface Spool {
+  number: number;
+  xMm: number;
+  lengthMm: number;
+  coreMm: number;
+  flangeMm: number;
+}
+
+/** A bearing of the tube, screwed up into the board. */
+export interface TubeSupport {
+  number: number;
+  xMm: number;
+}
+
+/** What turns the tube, and where it sits under the board. */
+export interface DriveSeat {
+  id: string;
+  name: string;
+  /** Its middle. */
+  xMm: number;
+  zMm: number;
+  lengthMm: number;
+  heightMm: number;
+  depthMm: number;
+  /** `outside` the last spool on the control side, `between` two spools, or at the `far` end. */
+  place: "outside" | "between" | "far";
+  /** Every place of its middle that keeps clear of spools and board ends, mm. */
+  feasibleMm: [from: number, to: number][];
+  /** Unreachable wish: it is drawn all the same, with a finding. */
+  forced: boolean;
+  screwsMm: BoardPoint[];
+  /** Heaviest shade that its maker states, kg. */
+  massMaxKg?: number;
+}
+
+/** What every lift with a tube has. */
+interface TubeParts extends AnyLift {
+  cords: SpoolCord[];
+  tube: LiftTube;
+  spools: Spool[];
+  supports: TubeSupport[];
+  supportLengthMm: number;
+  drive: DriveSeat;
+  /** Drives that came before it in the list and do not do, each with why. */
+  refusedDrives?: { driveId: string; driveName: string; reason: string }[];
+  /** From the underside of the board to the lowest part, mm. */
+  heightMm: number;
+  /** Wraps that stay on a spool with the shade lowered. */
+  wrapsLeft: number;
+  /** From the tube's axis to the middle of the cord that runs off, lowered and raised, mm. */
+  woundLoweredMm: number;
+  woundRaisedMm: number;
+  /** Turns of the tube from lowered to raised. */
+  turns: number;
+  /** Weight on the cords as the first fold begins, N. */
+  heldLoweredN: number;
+  torqueLoweredNm: number;
+  torqueRaisedNm: number;
+}
+
+/** A spring balances the weight; the shade is raised and lowered by hand at its hem. */
+export interface SpringLift extends TubeParts {
+  kind: "spring";
+  /** Pull at the hem that friction must hold each way, so that the shade stays where it is left, N. */
+  bandN: number;
+  massMinKg?: number;
+}
+
+/** A rigid wand turns the tube. */
+export interface WandLift extends TubeParts {
+  kind: "tube-wand";
+  /** Below the drive, mm. */
+  wandMm: number;
+  detachable: boolean;
+  /** Radius on which the hand turns it, mm. */
+  crankMm: number;
+  /** Turns of the wand from lowered to raised. */
+  handTurns: number;
+  wandEndAboveFloorMm?: number;
+}
+
+/** A continuous loop turns the tube; a tensioner fixed to the wall holds its lower end. */
+export interface LoopLift extends TubeParts {
+  kind: "tube-loop";
+  /** From the drive's wheel down to the lowest point of the loop, mm. */
+  loopDropMm: number;
+  /** From the top line down to the wheel, mm. */
+  loopExitBelowTopMm: number;
+  loopPerimeterMm: number;
+  wheelMm: number;
+  /** Loop that the hand pulls down from lowered to raised, mm. */
+  loopTravelMm: number;
+  loopEndAboveFloorMm?: number;
+}
+
+/** A motor turns the tube. */
+export interface MotorLift extends TubeParts {
+  kind: "motor";
+  power?: "mains" | "low-voltage";
+  /** From lowered to raised, where the motor's speed is known. */
+  raiseSeconds?: number;
+}
+
+export type TubeLift = SpringLift | WandLift | LoopLift | MotorLift;
+export type Lift = CordLockLift | TubeLift;

@@ -1,0 +1,100 @@
+import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+import { both, type Cell, type Table } from "./table.ts";
+
+/** Every piece to cut: cloth, bands, strips and covers, ribs, bar, board, lift tube. Cords have a list of their own. */
+export function cutList(plan: Plan): Table {
+  return {
+    name: "cut-list",
+    header: [
+      "room",
+      "window",
+      "piece",
+      "material",
+      "count",
+      "width",
+      "widthMm",
+      "length",
+      "lengthMm",
+      "fromSelvedge",
+      "fromSelvedgeMm",
+      "alongBolt",
+      "alongBoltMm",
+    ],
+    rows: plan.shades.flatMap((shade) => [
+      ...clothRows(shade, plan.units),
+      ...trimRows(shade, plan.units),
+      ...stickRows(shade, plan.units),
+    ]),
+  };
+}
+
+const NO_POSITION: Cell[] = ["", "", "", ""];
+
+function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
+  return cloth.layers.flatMap((cut) =>
+    cut.panels.map((panel) => {
+      const lay = cut.lays.find((one) => one.panelId === panel.id);
+      return [
+        roomName,
+        windowName,
+        cut.turned ? `${panel.label}, sideways` : panel.label,
+        cut.clothName,
+        1,
+        ...both(panel.widthMm, units),
+        ...both(panel.lengthMm, units),
+        ...(lay === undefined ? NO_POSITION : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+      ];
+    }),
+  );
+}
+
+/** Pieces beside the panels: bands, board cover, returns, strips. A single one has its place on the cloth. */
+function trimRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
+  return cloth.trims.map((trim) => {
+    const bolt = cloth.trimBolts.find((one) => one.clothId === trim.clothId);
+    const lay = trim.count === 1 ? bolt?.lays.find((one) => one.panelId === trim.id) : undefined;
+    return [
+      roomName,
+      windowName,
+      trim.label,
+      trim.clothName,
+      trim.count,
+      ...both(trim.widthMm, units),
+      ...both(trim.lengthMm, units),
+      ...(lay === undefined ? NO_POSITION : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+    ];
+  });
+}
+
+function stickRows(
+  { roomName, windowName, cloth, board, lift, cost }: ShadePlan,
+  units: UnitChoice,
+): Cell[][] {
+  const row = (piece: string, material: string, count: number, lengthMm: number): Cell[] => [
+    roomName,
+    windowName,
+    piece,
+    material,
+    count,
+    "",
+    "",
+    ...both(lengthMm, units),
+    ...NO_POSITION,
+  ];
+  const ribs = cloth.ribLines.length;
+  const ribName = cost.shopping.find((line) => line.id.startsWith("rib-"))?.label ?? "";
+  return [
+    ...(cloth.ribLengthMm === undefined || ribs === 0 ? [] : [row("Rib", ribName, ribs, cloth.ribLengthMm)]),
+    ...(board.barLengthMm === undefined
+      ? []
+      : [row("Weight bar", board.barName ?? "", 1, board.barLengthMm)]),
+    row("Board", board.sectionName, 1, board.cutMm),
+    ...(lift.kind === "cord-lock" ? [] : [row("Lift tube", lift.tube.name, 1, lift.tube.lengthMm)]),
+    ...(lift.wovenSleeves === undefined
+      ? []
+      : [
+          row("Woven sleeve", "Woven sleeve for lift cord", lift.wovenSleeves.count, lift.wovenSleeves.cutMm),
+        ]),
+  ];
+}
