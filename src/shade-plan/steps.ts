@@ -1,5 +1,6 @@
 /** Drawing sheets that can stand beside a step. */
 export const SHEETS = [
+  "picture",
   "front",
   "back",
   "side",

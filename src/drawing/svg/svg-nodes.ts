@@ -75,6 +75,15 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
           ...tied(item),
         },
       };
+    case "facets":
+      return {
+        tag: "g",
+        attrs: { strokeWidth: round(item.edgeMm), ...tied(item) },
+        children: item.faces.map(({ lines, hex }) => ({
+          tag: "path",
+          attrs: { d: linesData(lines, true), fill: hex, stroke: hex },
+        })),
+      };
     case "circle":
       return {
         tag: "circle",
@@ -92,6 +101,10 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
 }
 
 function pathData({ lines, closed }: PlacedPath): string {
+  return linesData(lines, closed);
+}
+
+function linesData(lines: PlacedPath["lines"], closed: boolean): string {
   return lines.map((line) => lineData(line) + (closed ? "Z" : "")).join("");
 }
 

@@ -1,0 +1,90 @@
+import { type DrapeInput, drapeShade, type HangingShade } from "../../drape/index.ts";
+import type { Drawing } from "../model.ts";
+import type { Camera } from "../picture/camera.ts";
+import { clothFaces } from "../picture/cloth-faces.ts";
+import { refined } from "../picture/refine.ts";
+import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
+import { openingBox } from "./opening-box.ts";
+import { lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+
+/** Where the eye stands, mm and rad: a little to the right of the middle, before the shade. */
+const DISTANCE_MM = 3200;
+const AROUND_RAD = 0.24;
+const ABOVE_RAD = 0.06;
+/** Faces of the whole cloth; most of those in the folds are hidden and left out. */
+const MOST_FACES = 4500;
+
+/** The shade as it hangs, seen from the room: its cloth brought to rest, in its own colours. */
+export function drawPicture(input: SheetInput): Drawing {
+  const { shade, units, raise } = input;
+  const { size } = shade;
+  const { id, words } = raiseName(raise);
+  const hanging = drapeShade(drapeInput(input), raise);
+  const camera: Camera = {
+    aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
+    ...{ distanceMm: DISTANCE_MM, aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
+  };
+  return {
+    id: `picture${id}`,
+    title: "Picture",
+    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging)}`,
+    primitives: [
+      {
+        kind: "facets",
+        role: "picture",
+        faces: [
+          ...windowFaces(windowBehind(input), camera),
+          ...clothFaces(refined(hanging.cloth, MOST_FACES), camera, { face: "#cbb894", back: "#efe9dc" }),
+        ],
+      },
+    ],
+    facts: [lengthFact("Finished width", size.finishedWidthMm, units)],
+  };
+}
+
+/** How much of the wall is shown round the shade, as a share of its width, and how far back a pane lies, mm. */
+const AROUND_SHARE = 0.14;
+const PANE_BACK_MM = 45;
+/** A wall stands a little before the shade that hangs in its opening, mm. */
+const RECESSED_MM = 8;
+
+function windowBehind({ shade }: SheetInput): WindowBehind {
+  const { size, board, mount } = shade;
+  const around = AROUND_SHARE * size.finishedWidthMm;
+  const opening = openingBox(shade);
+  const wallZ = mount === "inside" ? RECESSED_MM : -board.depthMm;
+  const lowest = Math.max(size.finishedLengthMm, opening === undefined ? 0 : opening.y + opening.height);
+  return {
+    wall: {
+      left: Math.min(0, opening?.x ?? 0) - around,
+      right: Math.max(size.finishedWidthMm, opening === undefined ? 0 : opening.x + opening.width) + around,
+      top: -around,
+      bottom: lowest + around,
+    },
+    wallZ,
+    paneZ: -board.depthMm - PANE_BACK_MM,
+    ...(opening === undefined ? {} : { opening }),
+    board: {
+      left: board.leftMm,
+      right: board.leftMm + board.lengthMm,
+      thickness: board.thicknessMm,
+      depth: board.depthMm,
+    },
+  };
+}
+
+function drapeInput({ shade }: SheetInput): DrapeInput {
+  const { style, size, grid, form, feel, mass, board, folds } = shade;
+  return { ...{ style, size, grid, form, feel, mass, board }, ...(folds === undefined ? {} : { folds }) };
+}
+
+function methodWords({ method }: HangingShade): string {
+  switch (method) {
+    case "section":
+      return "Folds hang as sewn.";
+    case "settled":
+      return "The cloth is at rest under its weight.";
+    case "unsettled":
+      return "Where the cloth comes to rest was not found to the end: the picture is near it.";
+  }
+}
