@@ -5,9 +5,11 @@ import type { HemLoad } from "./cell/cell-net.ts";
 import { settleCell } from "./cell/settle-cell.ts";
 import { columnCloth } from "./column-cloth.ts";
 import type { DrapeInput } from "./drape-input.ts";
+import { gathered } from "./gathers.ts";
 import type { HangingShade } from "./hanging-cloth.ts";
 import { joinCells } from "./join-cells.ts";
 import { loft } from "./loft.ts";
+import { isShirred, shirred } from "./shirred.ts";
 
 /**
  * The cloth of a shade anywhere between lowered (0) and raised (1). Where its section is the same all across it is drawn
@@ -34,12 +36,16 @@ export function drapeShade(input: DrapeInput, raise: number): HangingShade {
   if (folds !== undefined) {
     return { cloth: loft(input, section), method: "section", sinkMm: 0, ringsMm, cordsMm };
   }
+  if (isShirred(form)) {
+    return { cloth: shirred(input, section), method: "laid", sinkMm: 0, ringsMm, cordsMm };
+  }
   const celled = cellsOf(form, grid, size.finishedWidthMm);
   const cloth = columnCloth(form, grid, section);
   const bar = hemLoad(input);
   const settled = celled.cells.map((cell) => settleCell(cell, cloth, input.feel, input.board.depthMm, bar));
+  const joined = joinCells(celled, settled, size.finishedWidthMm);
   return {
-    cloth: joinCells(celled, settled, size.finishedWidthMm),
+    cloth: form.across === "gathered" ? gathered(joined, form.swags) : joined,
     method: settled.every((one) => one.settled) ? "settled" : "unsettled",
     sinkMm: Math.max(...settled.map(({ sinkMm }) => sinkMm)),
     ringsMm,

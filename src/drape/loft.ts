@@ -8,7 +8,7 @@ const LEAST_ACROSS = 6;
 /** Between places across, mm. */
 const ACROSS_STEP_MM = 130;
 
-interface SectionPoint {
+export interface SectionPoint {
   out: number;
   down: number;
   /** Along the cloth from the top line, mm. */
@@ -52,7 +52,7 @@ function isHem(points: readonly SectionPoint[], j: number): boolean {
 }
 
 /** From the top line to the hem, each strand of cloth with its place from the front. */
-function sectionPoints({ folds, rows, hemYMm, hemEnd }: RaisedShape): SectionPoint[] {
+export function sectionPoints({ folds, rows, hemYMm, hemEnd }: RaisedShape): SectionPoint[] {
   const points: SectionPoint[] = [{ out: 0, down: 0, along: 0, strand: 0 }];
   let strand = 0;
   const add = (out: number, down: number) => {

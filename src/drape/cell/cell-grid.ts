@@ -24,7 +24,7 @@ export interface CellGrid {
 }
 
 const FOLD_STEP_MM = 17;
-const FLAT_STEP_MM = 70;
+const FLAT_STEP_MM = 100;
 const HEM_STEP_MM = 22;
 const LEAST_FOLD = 8;
 const MOST_FOLD = 12;

@@ -52,7 +52,13 @@ export function cellNet(
         net.thread(node(i, j - 1), node(i, j), stepMm(i, j), (membrane * wide(i, j)) / stepMm(i, j), 1);
       if (i + 1 < across) {
         const rest = weftMm(i, j);
-        net.thread(node(i, j), node(i + 1, j), rest, (membrane * tall(i, j)) / rest, RIPPLES);
+        net.thread(
+          node(i, j),
+          node(i + 1, j),
+          rest,
+          (membrane * tall(i, j)) / rest,
+          cell.gathered ? 0 : RIPPLES,
+        );
       }
       if (j > 0 && i + 1 < across) {
         const [w, h] = [weftMm(i, j), stepMm(i, j)];

@@ -15,6 +15,8 @@ export interface Cell {
   columns: number[];
   /** Cloth across from each line to the next, at a height above the hem along the cloth, mm. */
   acrossMm: (line: number, fromHemMm: number) => number;
+  /** Its weft lies in gathers, which open without a push. */
+  gathered: boolean;
   /** How much longer the cloth of each line is than at the columns, mm: a hem that is cut in a curve. */
   longerMm: Float64Array;
 }
@@ -26,8 +28,11 @@ export interface CelledShade {
   places: { cell: number; fromMm: number; toMm: number; mirrored: boolean }[];
 }
 
-/** Lines of nodes across half a bay, and across a strip beside the outer column. */
-const LINES_HALF_BAY = 6;
+/** Lines of nodes across half a bay: fewer where many bays, or gathers within them, are seen at once. */
+const LEAST_HALF_BAY = 4;
+const MOST_HALF_BAY = 6;
+const LINES_OF_BAYS = { plain: 26, gathered: 18 };
+/** Across half a shade that is held at its sides, and across a strip beside the outer column. */
 const LINES_HALF_SHADE = 8;
 const LINES_TAIL = 5;
 const NARROW_MM = 80;
@@ -45,6 +50,9 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
       ],
     };
   }
+  const bays = columnsMm.length - 1;
+  const wanted = LINES_OF_BAYS[form.across === "gathered" ? "gathered" : "plain"] / bays;
+  const lines = Math.max(LEAST_HALF_BAY, Math.min(MOST_HALF_BAY, Math.round(wanted)));
   const cells: Cell[] = [];
   const places: CelledShade["places"] = [];
   const known = new Map<string, number>();
@@ -52,7 +60,7 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
     const [fromMm, toMm] = [columnsMm[i] as number, columnsMm[i + 1] as number];
     const cloth = (fromHemMm: number) => clothAcross(form, fromMm, toMm, fromHemMm);
     const key = [toMm - fromMm, cloth(0), cloth(300)].map((mm) => mm.toFixed(3)).join();
-    const index = known.get(key) ?? cells.push(halfBay(form, fromMm, toMm)) - 1;
+    const index = known.get(key) ?? cells.push(halfBay(form, fromMm, toMm, lines)) - 1;
     known.set(key, index);
     const middle = (fromMm + toMm) / 2;
     places.push({ cell: index, fromMm, toMm: middle, mirrored: false });
@@ -69,15 +77,13 @@ function clothAcross(form: Form, fromMm: number, toMm: number, fromHemMm: number
   return toMm - fromMm + easeBetween(form, fromMm, toMm, fromHemMm);
 }
 
-function halfBay(form: Form, fromMm: number, toMm: number): Cell {
+function halfBay(form: Form, fromMm: number, toMm: number, lines: number): Cell {
   const middle = (fromMm + toMm) / 2;
-  const xMm = Float64Array.from(
-    { length: LINES_HALF_BAY + 1 },
-    (_, i) => fromMm + ((middle - fromMm) * i) / LINES_HALF_BAY,
-  );
+  const xMm = Float64Array.from({ length: lines + 1 }, (_, i) => fromMm + ((middle - fromMm) * i) / lines);
   return {
+    gathered: form.across === "gathered",
     ...{ fromMm, toMm: middle, left: "mirror", xMm, columns: [0] },
-    acrossMm: (_, fromHemMm) => clothAcross(form, fromMm, toMm, fromHemMm) / (2 * LINES_HALF_BAY),
+    acrossMm: (_, fromHemMm) => clothAcross(form, fromMm, toMm, fromHemMm) / (2 * lines),
     longerMm: new Float64Array(xMm.length),
   };
 }
@@ -98,6 +104,7 @@ function halfShade(form: Form, columnsMm: readonly number[], widthMm: number): C
     return (width * clothAcross(form, first, second, fromHemMm)) / spanMm;
   };
   return {
+    gathered: form.across === "gathered",
     ...{ fromMm: 0, toMm: middle, left: "edge", xMm, acrossMm },
     columns: centred ? [tail, xMm.length - 1] : [tail],
     longerMm: xMm.map((x) => dipAt(form, x)),

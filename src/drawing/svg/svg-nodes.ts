@@ -78,10 +78,15 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
     case "facets":
       return {
         tag: "g",
-        attrs: { strokeWidth: round(item.edgeMm), ...tied(item) },
+        attrs: {
+          fill: "currentColor",
+          stroke: "currentColor",
+          strokeWidth: round(item.edgeMm),
+          ...tied(item),
+        },
         children: item.faces.map(({ lines, hex }) => ({
           tag: "path",
-          attrs: { d: linesData(lines, true), fill: hex, stroke: hex },
+          attrs: { color: hex, d: lines.map(shortData).join("") },
         })),
       };
     case "circle":
@@ -100,11 +105,26 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
   }
 }
 
-function pathData({ lines, closed }: PlacedPath): string {
-  return linesData(lines, closed);
+/** A closed line by its steps: of thousands of small faces each letter counts. */
+function shortData([first, ...rest]: readonly Point[]): string {
+  if (first === undefined) return "";
+  let [x, y] = [round(first[0]), round(first[1])];
+  let data = `M${x} ${y}l`;
+  for (const point of rest) {
+    const [u, v] = [round(point[0]), round(point[1])];
+    data += `${short(u - x)}${short(v - y)}`;
+    [x, y] = [u, v];
+  }
+  return `${data}z`;
 }
 
-function linesData(lines: PlacedPath["lines"], closed: boolean): string {
+/** A number that follows another: its sign, or a blank, keeps them apart. */
+function short(value: number): string {
+  const text = String(round(value)).replace(/^(-?)0\./, "$1.");
+  return text.startsWith("-") ? text : ` ${text}`;
+}
+
+function pathData({ lines, closed }: PlacedPath): string {
   return lines.map((line) => lineData(line) + (closed ? "Z" : "")).join("");
 }
 
