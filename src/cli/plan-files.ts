@@ -47,5 +47,7 @@ export async function* planFiles(
 
 function* drawingFiles(folder: string, { drawing, fit }: FittedDrawing): Generator<OutFile> {
   yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
+  // A picture has no lines.
+  if (drawing.primitives.every(({ kind }) => kind === "facets")) return;
   yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing, "scale" in fit ? fit : undefined) };
 }

@@ -1,5 +1,5 @@
 import type { WorkingBook } from "../figures/index.ts";
-import type { Cloth, ResolvedShade } from "../job/index.ts";
+import { type Cloth, colourOf, type ResolvedShade, USUAL_KIND } from "../job/index.ts";
 import type { Layer, LayerCut, Size } from "../shade-plan/index.ts";
 import { FIT_SLACK, MM_PER_YARD } from "../units/index.ts";
 import { chooseTurn, type TurnStory } from "./choose-turn.ts";
@@ -43,6 +43,7 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: Wo
     layer,
     clothId: cloth.id,
     clothName: cloth.name,
+    colour: colourOf(cloth, USUAL_KIND[layer]),
     cutWidthMm,
     cutLengthMm,
     repeatLengthMm,

@@ -65,6 +65,8 @@ export function joinCells(
 
 function strandsOf(lines: number, strands: readonly { from: number; to: number }[]): Int32Array {
   const found = new Int32Array(lines);
-  strands.forEach(({ from, to }, s) => found.fill(s, from, to + 1));
+  strands.forEach(({ from, to }, s) => {
+    found.fill(s, from, to + 1);
+  });
   return found;
 }

@@ -3,7 +3,7 @@ import type { DrapeInput } from "./drape-input.ts";
 import type { HangingCloth } from "./hanging-cloth.ts";
 
 /** Points that a folded stretch keeps of its outline, and places across at least. */
-const POINTS_A_FOLD = 18;
+const POINTS_A_FOLD = 40;
 const LEAST_ACROSS = 6;
 /** Between places across, mm. */
 const ACROSS_STEP_MM = 130;

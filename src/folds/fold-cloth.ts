@@ -1,18 +1,10 @@
 import { type Figure, type FigureInput, figureRuleOf } from "../figures/index.ts";
-import { bendingOf, type Cloth, type ClothKind, type LayerCloths, layersThicknessMm } from "../job/index.ts";
+import { bendingOf, type Cloth, type LayerCloths, layersThicknessMm, USUAL_KIND } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
 import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
-
-/** What a layer is taken for where its kind was not given. */
-const USUAL_KIND: Record<Layer, ClothKind> = {
-  face: "cotton",
-  interlining: "interlining",
-  blackout: "blackout",
-  lining: "lining",
-};
 
 /** One layer as its folds feel it. */
 export interface FoldLayer {

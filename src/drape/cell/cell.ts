@@ -59,7 +59,8 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
   for (let i = 0; i + 1 < columnsMm.length; i++) {
     const [fromMm, toMm] = [columnsMm[i] as number, columnsMm[i + 1] as number];
     const cloth = (fromHemMm: number) => clothAcross(form, fromMm, toMm, fromHemMm);
-    const key = [toMm - fromMm, cloth(0), cloth(300)].map((mm) => mm.toFixed(3)).join();
+    // Bays that differ by less than a hair of the maker's ruler hang alike.
+    const key = [toMm - fromMm, cloth(0), cloth(300)].map((mm) => mm.toFixed(0)).join();
     const index = known.get(key) ?? cells.push(halfBay(form, fromMm, toMm, lines)) - 1;
     known.set(key, index);
     const middle = (fromMm + toMm) / 2;

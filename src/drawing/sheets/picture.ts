@@ -1,7 +1,7 @@
 import { type DrapeInput, drapeShade, type HangingShade } from "../../drape/index.ts";
 import type { Drawing } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
-import { clothFaces } from "../picture/cloth-faces.ts";
+import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
 import { refined } from "../picture/refine.ts";
 import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
 import { openingBox } from "./opening-box.ts";
@@ -34,13 +34,21 @@ export function drawPicture(input: SheetInput): Drawing {
         role: "picture",
         faces: [
           ...windowFaces(windowBehind(input), camera),
-          ...clothFaces(refined(hanging.cloth, MOST_FACES), camera, { face: "#cbb894", back: "#efe9dc" }),
+          ...clothFaces(refined(hanging.cloth, MOST_FACES), camera, clothColours(input)),
         ],
       },
     ],
     facts: [lengthFact("Finished width", size.finishedWidthMm, units)],
   };
 }
+
+/** The two sides that are seen: the face, and the layer nearest to the glass. */
+function clothColours({ shade: { cloth } }: SheetInput): ClothColours {
+  const face = cloth.layers.find(({ layer }) => layer === "face")?.colour ?? PLAIN;
+  return { face, back: cloth.layers.at(-1)?.colour ?? face };
+}
+
+const PLAIN = "#d9c7a3";
 
 /** How much of the wall is shown round the shade, as a share of its width, and how far back a pane lies, mm. */
 const AROUND_SHARE = 0.14;

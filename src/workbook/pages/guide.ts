@@ -1,6 +1,6 @@
 import { drawLegend } from "../../drawing/index.ts";
 import { SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
-import { SHEETS } from "../../shade-plan/index.ts";
+import { LINE_SHEETS } from "../../shade-plan/index.ts";
 import type { Book } from "../book.ts";
 import { type ContentsEntry, contentsList } from "../contents.ts";
 import { figure } from "../figure.ts";
@@ -49,6 +49,6 @@ const CAPTION_PT = 20;
 /** Lines, tints and cords of this shade’s own drawings. */
 function legend({ book, sheet }: ShadeContext): void {
   section(book, "In the drawings", LEAST_LEGEND_PT);
-  const drawings = SHEETS.map((kind) => sheet(kind));
+  const drawings = LINE_SHEETS.map((kind) => sheet(kind));
   figure(book, drawLegend(drawings, LEGEND_COLUMNS), book.room - CAPTION_PT);
 }
