@@ -71,8 +71,8 @@ export function settleNet(
 function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradient: Float64Array) {
   const { row, rows, matrix } = pattern;
   fillMatrix(net, pattern, x);
-  const whole = matrix.values.slice();
-  if (!factorEnvelope(matrix)) return undefined;
+  const whole = factored(matrix, net.loadN.reduce((sum, newton) => sum + Math.abs(newton), 0) / net.nodeCount);
+  if (whole === undefined) return undefined;
   const right = new Float64Array(rows);
   for (let i = 0; i < row.length; i++)
     if ((row[i] as number) >= 0) right[row[i] as number] = -(gradient[i] as number);
@@ -115,6 +115,28 @@ function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradien
   for (let i = 0; i < row.length; i++)
     if ((row[i] as number) >= 0) step[i] = solution[row[i] as number] as number;
   return step;
+}
+
+/** Springs to where each node is, by turns: too weak to slow a step, yet what is slack altogether has a place then. */
+const TIES = [1e-4, 1e-2, 1];
+
+/**
+ * The factor in place of the matrix, and the values of the matrix; undefined where it is not positive definite.
+ * `loadN` is that of a mean node.
+ */
+function factored(matrix: NetPattern["matrix"], loadN: number): Float64Array | undefined {
+  const { size, start, values } = matrix;
+  const bare = values.slice();
+  for (const tie of TIES) {
+    values.set(bare);
+    for (let i = 0; i < size; i++) {
+      const at = (start[i] as number) + i;
+      values[at] = (values[at] as number) + tie * loadN;
+    }
+    const whole = values.slice();
+    if (factorEnvelope(matrix)) return whole;
+  }
+  return undefined;
 }
 
 function longest(step: Float64Array): number {
