@@ -23,11 +23,11 @@ export interface CellGrid {
   strands: Strand[];
 }
 
-const FOLD_STEP_MM = 17;
+const FOLD_STEP_MM = 20;
 const FLAT_STEP_MM = 100;
 const HEM_STEP_MM = 22;
 const LEAST_FOLD = 8;
-const MOST_FOLD = 12;
+const MOST_FOLD = 10;
 /** More lines than this and each fold has to do with fewer. */
 const MOST_LINES = 150;
 
