@@ -6,6 +6,7 @@ import { cutFirst } from "./cut-first.ts";
 import { cutGrowth } from "./cut-growth.ts";
 import { cutLengths } from "./cut-lengths.ts";
 import { cutVsPackers } from "./cut-vs-packers.ts";
+import { drapeFirst, drapeHeights } from "./drape.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
@@ -30,6 +31,8 @@ async function measureAll(): Promise<Figure[]> {
     ...cutC1C7(process.argv.includes("--long")),
     ...(await cutVsPackers()),
     liftSearch(),
+    drapeFirst(),
+    drapeHeights(),
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),
