@@ -23,7 +23,7 @@ export interface CellGrid {
   strands: Strand[];
 }
 
-const FOLD_STEP_MM = 20;
+const FOLD_STEP_MM = 24;
 const FLAT_STEP_MM = 100;
 const HEM_STEP_MM = 22;
 const LEAST_FOLD = 8;

@@ -23,11 +23,11 @@ export interface SettledCell {
 const ROUNDS = [
   { share: 0.1, most: 14, sinkMm: 0.2 },
   { share: 1, most: 12, sinkMm: 0.1 },
-  { share: 1, most: 20, sinkMm: 0.02 },
+  { share: 1, most: 24, sinkMm: 0.05 },
 ];
 const REACH_MM = 60;
-/** At rest as far as the eye can tell: the cloth would sink no further than this on the mean, mm. */
-const SEEN_MM = 0.1;
+/** At rest as far as the eye can tell: the cloth would sink no farther than this on the mean, mm. */
+const SEEN_MM = 0.25;
 
 /** The cloth of one cell at rest under its weight, from a shape laid by hand. */
 export function settleCell(
