@@ -11,7 +11,10 @@ const PAGE = { maxWidthMm: 150, maxHeightMm: 190 };
 const jobs: Job[] = STYLES.map((style) => {
   const job = newJob({ id: style, name: style, system: "imperial" });
   const window = newWindow({ id: "window", name: "Window", widthMm: 914.4, heightMm: 1524 });
-  return { ...job, rooms: [{ id: "room", name: "Room", windows: [{ ...window, shade: { style, mount: "outside" } }] }] };
+  return {
+    ...job,
+    rooms: [{ id: "room", name: "Room", windows: [{ ...window, shade: { style, mount: "outside" } }] }],
+  };
 });
 
 function only(job: Job): ShadePlan {

@@ -47,7 +47,15 @@ export {
   openJob,
   openJobText,
 } from "./job/index.ts";
-export { buyAsCut, type CuttingPlan, type Plan, plan, planCutting, type ShadePlan } from "./plan/index.ts";
+export {
+  buyAsCut,
+  type CuttingPlan,
+  type Plan,
+  plan,
+  planCutting,
+  proveRemedies,
+  type ShadePlan,
+} from "./plan/index.ts";
 export { SHEETS, type SheetKind } from "./shade-plan/index.ts";
 export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
 export { allLists, cuttingLists, type Table, toCsv } from "./tables/index.ts";

@@ -1,4 +1,4 @@
-import { colourOf, type JobInput, USUAL_KIND } from "../src/job/index.ts";
+import { colourOf, type JobInput, LIFT_TRAITS, USUAL_KIND } from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -150,6 +150,7 @@ function handLift(): CordLockLift {
   const lockMm = inches(31);
   return {
     kind: "cord-lock",
+    ...LIFT_TRAITS["cord-lock"],
     controlSide: "right",
     rearCords: "open",
     lockId: "lock-3-slot",

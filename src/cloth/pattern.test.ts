@@ -130,7 +130,7 @@ describe("pattern through the joins", () => {
         const { face, size } = planned(shade);
         const { motif } = face;
         fc.pre(isSane(face) && motif?.acrossKnown === true);
-        if (motif === undefined) return;
+        fc.pre(motif !== undefined);
         const z = 1 - shade.shrink;
         const net = shade.cloth.usableMm - 2 * SEAM_MM;
         const first = shade.cloth.startXMm ?? (shade.cloth.usableMm % (shade.cloth.acrossMm ?? net)) / 2;
@@ -163,7 +163,7 @@ describe("pattern through the joins", () => {
         const { motif } = face;
         const [lay] = face.lays;
         fc.pre(face.turned && motif?.acrossKnown === true && lay !== undefined);
-        if (motif === undefined || lay === undefined) return;
+        fc.pre(!(motif === undefined || lay === undefined));
         const z = 1 - shade.shrink;
         const fromLeft = face.edges.leftMm + motif.originXMm / z;
         const fromTop = face.edges.topMm + motif.originYMm / z;
@@ -188,7 +188,7 @@ describe("pattern through the joins", () => {
         const { face, findings } = planned(shade);
         const { motif } = face;
         fc.pre(isSane(face) && motif?.acrossKnown === true && shade.pattern.across !== "offset");
-        if (motif === undefined) return;
+        fc.pre(motif !== undefined);
         const wanted = shade.pattern.across === "centre-motif" ? 0.5 : 0;
         const steps = (shade.widthMm / 2 - motif.originXMm) / motif.repeatXMm - wanted;
         const missMm = Math.abs(steps - Math.round(steps)) * motif.repeatXMm;

@@ -1,5 +1,6 @@
+import type { Remedy } from "../figures/index.ts";
 import { type Job, partsOf, resolveShade } from "../job/index.ts";
-import { planWindow, type ShadePlan } from "../plan/index.ts";
+import { patched, planWindow, type ShadePlan } from "../plan/index.ts";
 import { forceText, lengthText } from "../units/index.ts";
 import type { Cause, CauseOf, Evidence, Facts } from "./cause.ts";
 import { CLOTH_CAUSES } from "./causes/cloth-causes.ts";
@@ -29,6 +30,24 @@ export function diagnose(
     .sort((a, b) => ORDER.indexOf(a.evidence) - ORDER.indexOf(b.evidence));
 }
 
+/**
+ * Whether a remedy answers a cause of this shade: planned as it would be, the numbers point to it less, or not at all.
+ */
+export function answersCause(
+  job: Job,
+  roomIndex: number,
+  windowIndex: number,
+  { id, evidence }: Cause,
+  { patch }: Remedy,
+): boolean {
+  const changed = patched(job, patch);
+  const shade = planWindow(changed, roomIndex, windowIndex);
+  const facts = shade && factsOf(changed, roomIndex, windowIndex, shade);
+  if (facts === undefined) return false;
+  const after = CAUSES.flatMap(({ judge }) => judge(facts) ?? []).find((cause) => cause.id === id);
+  return after === undefined || ORDER.indexOf(after.evidence) > ORDER.indexOf(evidence);
+}
+
 function factsOf(job: Job, roomIndex: number, windowIndex: number, shade: ShadePlan): Facts | undefined {
   const room = job.rooms[roomIndex];
   const window = room?.windows[windowIndex];
@@ -36,7 +55,7 @@ function factsOf(job: Job, roomIndex: number, windowIndex: number, shade: ShadeP
   const parts = partsOf(job);
   const resolved = resolveShade(job, parts, room, window, `/rooms/${roomIndex}/windows/${windowIndex}`);
   const { lift } = shade;
-  const lock = lift.kind === "cord-lock" ? parts.locks.find(({ id }) => id === lift.lockId) : undefined;
+  const lock = lift.takeUp === "lock" ? parts.locks.find(({ id }) => id === lift.lockId) : undefined;
   return {
     resolved,
     shade,

@@ -45,6 +45,10 @@ export interface Finding {
   path?: string;
   /** Ids of the workings that it leans on. */
   figures?: string[];
+  /** How many cases it tells of, where it sums up several. */
+  cases?: number;
+  /** It tells what the planner chose, and its remedies are other ways that are as good. */
+  isChoice?: true;
   remedies: Remedy[];
 }
 

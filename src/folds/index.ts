@@ -1,3 +1,3 @@
 export { clothFeel } from "./fold-cloth.ts";
-export type { FoldsInput } from "./folds-input.ts";
+export { FOLDS_READS, type FoldsInput } from "./folds-input.ts";
 export { planFolds } from "./plan-folds.ts";

@@ -73,6 +73,9 @@ export function openJob(document: unknown): OpenedJob {
       "a document of that version that can be read; this one is damaged",
     );
   }
+  // The schema compares what is called `length` before it knows whether it has a list or a text in hand.
+  const strange = ownLengths(current, []);
+  if (strange.length > 0) return { ok: false, issues: strange.slice(0, MOST_ISSUES) };
   const parsed = jobSchema.safeParse(current);
   if (!parsed.success) return { ok: false, issues: issuesOf(parsed.error, current) };
   const repeated = repeatedIds(parsed.data);
@@ -101,6 +104,22 @@ function nestsDeeperThan(text: string, limit: number): boolean {
     } else if (char === 0x5d || char === 0x7d) depth--;
   }
   return false;
+}
+
+/** Objects with a field called `length`, which no part of a job has. */
+function ownLengths(value: unknown, path: PropertyKey[]): JobIssue[] {
+  if (typeof value !== "object" || value === null) return [];
+  if (Array.isArray(value)) return value.flatMap((item, i) => ownLengths(item, [...path, i]));
+  const here = Object.hasOwn(value, "length")
+    ? [
+        {
+          field: fieldText(path),
+          given: "an object",
+          wanted: 'no field called "length"; check the spelling, or remove it',
+        },
+      ]
+    : [];
+  return [...here, ...Object.entries(value).flatMap(([key, inner]) => ownLengths(inner, [...path, key]))];
 }
 
 function issuesOf(error: z.ZodError, document: unknown): JobIssue[] {
@@ -192,7 +211,8 @@ function describe(value: unknown): string {
   if (value === null) return "null";
   if (Array.isArray(value)) return `a list of ${value.length}`;
   if (typeof value === "object") return "an object";
-  return shorten(JSON.stringify(value));
+  // Handed over in code, a value can be of a kind that JSON has no text for.
+  return typeof value === "string" ? shorten(JSON.stringify(value)) : shorten(String(value));
 }
 
 /** Ids name things across the plan: each must be the only one of its kind. */

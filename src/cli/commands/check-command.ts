@@ -1,5 +1,5 @@
 import type { Command } from "commander";
-import { plan } from "../../plan/index.ts";
+import { plan, proveRemedies } from "../../plan/index.ts";
 import type { Io } from "../io.ts";
 import { readJob } from "../read-job.ts";
 import { allFindings, findingsText } from "../report.ts";
@@ -14,7 +14,8 @@ export function addCheck(program: Command, io: Io): void {
     .option("--json", "print the findings as JSON")
     .option(...ALLOW_FINDINGS)
     .action(async (path: string, { json, allowFindings }: { json?: boolean; allowFindings?: boolean }) => {
-      const planned = plan(await readJob(path, io));
+      const job = await readJob(path, io);
+      const planned = proveRemedies(job, plan(job));
       io.err(findingsText(planned, io.columns));
       if (json) {
         const document = {

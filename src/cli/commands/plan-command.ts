@@ -1,5 +1,5 @@
 import { type Command, Option } from "commander";
-import { type CuttingPlan, type Plan, planAndCut } from "../../plan/index.ts";
+import { type CuttingPlan, type Plan, planAndCut, proveRemedies } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
@@ -44,7 +44,8 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   const job = await readJob(path, io);
   if (options.shade !== undefined) findWindow(job, options.shade);
   const only = options.shade === undefined ? {} : { only: [options.shade] };
-  const { plan: planned, cutting } = planAndCut(job, only);
+  const { plan: unproven, cutting } = planAndCut(job, only);
+  const planned = proveRemedies(job, unproven);
   const written = out === undefined ? [] : await writePlan(planned, cutting, options, out, path);
   io.err(findingsText(planned, io.columns));
   if (cutting === undefined) {

@@ -6,13 +6,13 @@ import { boardLine } from "./board-line.ts";
 import { tubeControl } from "./hanging-control.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
+import { ringMarks, ringWords } from "./ring-marks.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
-const RING_MM = 2.3;
 const BAR_FACE_MM = 19;
 const RIB_FACE_MM = 7;
 /** Half the width of a woven sleeve as drawn. */
@@ -31,15 +31,15 @@ export function drawBack(input: SheetInput): Drawing {
   return {
     id: `back${id}`,
     title: "Back and rig",
-    caption: `Seen from the back: what is left from the room lies on the right here, and columns are measured from there. ${words}.`,
+    caption: `Seen from the back: what is left from the room lies on the right here, and columns are measured from there. ${words}.${ringWords(shape.rows, grid.columns)}`,
     primitives: [
       ...drawLining(input, visible, across),
       ...drawBarAndRibs(input, shape, across),
       ...drawBoard(input, across),
       ...drawSleeves(input, across, shape),
-      ...drawRings(
-        shape,
-        shade.grid.columns.map((column) => [column.number, across(column.xMm)] as const),
+      ...ringMarks(
+        shape.rows.map(({ number, yMm }) => ({ number, mm: yMm })),
+        grid.columns.map(({ number, xMm }) => ({ number, mm: across(xMm) })),
       ),
       ...(hasLock(input) ? drawLockRig(input, across, shape) : []),
       ...(hasTube(input) ? drawTubeRig(input, across, shape) : []),
@@ -56,7 +56,7 @@ export function drawBack(input: SheetInput): Drawing {
 }
 
 function cordFacts(lift: Lift): Fact[] {
-  if (lift.kind === "cord-lock") {
+  if (lift.takeUp === "lock") {
     return lift.cords.map((cord) => ({
       label: `Cord ${cord.number}`,
       text: `column ${cord.number}, enters the lock from the ${cord.entersFrom} seen from the room, slot ${cord.slot}`,
@@ -217,21 +217,6 @@ function drawEyes(input: SheetInput, across: (x: number) => number, cords: Drawn
       ],
     };
   });
-}
-
-function drawRings(shape: RaisedShape, columns: (readonly [number, number])[]): Primitive[] {
-  return shape.rows.flatMap((row) =>
-    columns.map(
-      ([column, x]): Primitive => ({
-        kind: "marker",
-        role: "ring",
-        shape: "ring",
-        at: [x, row.yMm],
-        paperMm: RING_MM,
-        part: `ring-${row.number}-${column}`,
-      }),
-    ),
-  );
 }
 
 function drawCordLines(cords: DrawnCord[]): Primitive[] {

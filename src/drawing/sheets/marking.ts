@@ -2,11 +2,11 @@ import { type ClothMark, ringCount } from "../../shade-plan/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { boardAllowanceMm, flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
+import { ringMarks, ringWords } from "./ring-marks.ts";
 import { drawShapedPanel, lowerEdge, panelFacts } from "./shaped-panel.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 
-const RING_MM = 2.3;
 /** From one figure to the next: measures and a name stand between, mm on paper. */
 const BELOW_PAPER_MM = 34;
 
@@ -28,8 +28,7 @@ export function drawMarking(input: SheetInput): Drawing {
   return {
     id: "marking",
     title: "Marking",
-    caption:
-      "The back laid flat, hemmed, before it goes on the board. What is left from the room lies on the right here. Mark rows from the hem up at both edges and in the middle.",
+    caption: `The back laid flat, hemmed, before it goes on the board. What is left from the room lies on the right here. Mark rows from the hem up at both edges and in the middle.${ringWords(grid.rows, grid.columns)}`,
     primitives: [
       ...drawFlat(input),
       ...drawPoints(input),
@@ -162,6 +161,10 @@ function drawCorners(input: SheetInput): Primitive[] {
 function drawPoints(input: SheetInput): Primitive[] {
   const { grid, size } = input.shade;
   const width = size.finishedWidthMm;
+  const rings = ringMarks(
+    grid.rows.map(({ number, yMm }) => ({ number, mm: yMm })),
+    grid.columns.map(({ number, xMm }) => ({ number, mm: width - xMm })),
+  );
   return grid.rows.flatMap((row): Primitive[] => [
     line(
       "fold",
@@ -171,16 +174,7 @@ function drawPoints(input: SheetInput): Primitive[] {
       ],
       { part: `row-${row.number}` },
     ),
-    ...grid.columns.map(
-      (column): Primitive => ({
-        kind: "marker",
-        role: "ring",
-        shape: "ring",
-        at: [width - column.xMm, row.yMm],
-        paperMm: RING_MM,
-        part: `ring-${row.number}-${column.number}`,
-      }),
-    ),
+    ...rings.filter(({ at }) => at[1] === row.yMm),
     note([width, row.yMm], `row ${row.number}`, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
   ]);
 }

@@ -233,13 +233,11 @@ function openStretches(shape: RaisedShape, plane: number): Point[][] {
 }
 
 function linings(stretches: Point[][], below: number): Primitive[] {
-  return stretches.map((points) =>
-    line(
-      "liningCloth",
-      inwards(points, LAYER_MM).filter(([, y]) => y > below),
-      { part: "lining" },
-    ),
-  );
+  return stretches.flatMap((points) => {
+    const seen = inwards(points, LAYER_MM).filter(([, y]) => y > below);
+    // Of what hangs behind the board there is no line to see.
+    return seen.length < 2 ? [] : [line("liningCloth", seen, { part: "lining" })];
+  });
 }
 
 function append(path: Point[], point: Point): void {

@@ -71,7 +71,10 @@ export function settleNet(
 function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradient: Float64Array) {
   const { row, rows, matrix } = pattern;
   fillMatrix(net, pattern, x);
-  const whole = factored(matrix, net.loadN.reduce((sum, newton) => sum + Math.abs(newton), 0) / net.nodeCount);
+  const whole = factored(
+    matrix,
+    net.loadN.reduce((sum, newton) => sum + Math.abs(newton), 0) / net.nodeCount,
+  );
   if (whole === undefined) return undefined;
   const right = new Float64Array(rows);
   for (let i = 0; i < row.length; i++)

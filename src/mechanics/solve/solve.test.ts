@@ -21,7 +21,7 @@ describe("small linear systems", () => {
         );
         const sides = [column(3), column(4)];
         const answers = sides.map((side) => side.slice());
-        if (!solveTridiagonal(lower.slice(), diagonal.slice(), upper.slice(), answers)) return;
+        fc.pre(solveTridiagonal(lower.slice(), diagonal.slice(), upper.slice(), answers));
         answers.forEach((x, k) => {
           const size = Math.max(1, ...x.map(Math.abs));
           for (let i = 0; i < x.length; i++) {

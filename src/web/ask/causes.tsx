@@ -1,5 +1,6 @@
-import { useId, useState } from "react";
+import { useCallback, useId, useMemo, useState } from "react";
 import {
+  answersCause,
   type Cause,
   diagnose,
   type Evidence,
@@ -7,6 +8,7 @@ import {
   SYMPTOMS,
   type Symptom,
 } from "../../diagnose/index.ts";
+import type { Remedy } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { Fig } from "../figures/fig.tsx";
 import { Remedies } from "../findings/remedies.tsx";
@@ -58,12 +60,21 @@ export function Causes() {
 function CausesOf({ symptom }: { symptom: Symptom }) {
   const job = useJob();
   const { plan, place } = useShade();
-  return diagnose(job, place.room, place.window, symptom, plan).map((cause) => (
-    <CauseNote key={cause.id} cause={cause} />
-  ));
+  const { room, window } = place;
+  const causes = useMemo(
+    () => diagnose(job, room, window, symptom, plan),
+    [job, room, window, symptom, plan],
+  );
+  return causes.map((cause) => <CauseNote key={cause.id} cause={cause} />);
 }
 
 function CauseNote({ cause }: { cause: Cause }) {
+  const job = useJob();
+  const { room, window } = useShade().place;
+  const cures = useCallback(
+    (remedy: Remedy) => answersCause(job, room, window, cause, remedy),
+    [job, room, window, cause],
+  );
   return (
     <li className="ask-answer" data-evidence={cause.evidence} data-cause={cause.id}>
       <h3>
@@ -76,7 +87,7 @@ function CauseNote({ cause }: { cause: Cause }) {
       <p>
         <b>Cure:</b> {cause.cure}
       </p>
-      <Remedies remedies={cause.remedies} />
+      <Remedies remedies={cause.remedies} cures={cures} />
       <p className="finding-source">
         {cause.figures?.map((figure) => (
           <span key={figure}>

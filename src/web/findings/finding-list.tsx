@@ -1,8 +1,10 @@
-import { memo, useContext } from "react";
-import { type Finding, SEVERITY_WORDS, type Severity } from "../../figures/index.ts";
+import { memo, useCallback, useContext } from "react";
+import { type Finding, type Remedy, SEVERITY_WORDS, type Severity } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
 import { ShadeContext } from "../shade/shade-context.tsx";
+import { useJob } from "../state/fields.ts";
+import { trialOf } from "../state/planning.ts";
 import { pick, usePlanner } from "../state/store.ts";
 import { Remedies } from "./remedies.tsx";
 import "./finding-list.css";
@@ -47,6 +49,8 @@ function restText(findings: readonly Finding[]): string {
 
 /** One finding where its cause is, with what would answer it ready to press. */
 export const FindingNote = memo(function FindingNote({ finding }: { finding: Finding }) {
+  const job = useJob();
+  const cures = useCallback((remedy: Remedy) => trialOf(job).cures(finding, remedy), [job, finding]);
   return (
     <li className="finding" data-severity={finding.severity} data-finding={finding.id}>
       <p className="finding-text">
@@ -56,7 +60,7 @@ export const FindingNote = memo(function FindingNote({ finding }: { finding: Fin
         </b>{" "}
         {finding.text}
       </p>
-      <Remedies remedies={finding.remedies} />
+      <Remedies remedies={finding.remedies} cures={cures} />
       <p className="finding-source">
         {finding.figures?.map((figure) => (
           <FigureLink key={figure} figure={figure} />

@@ -1,15 +1,23 @@
 import type { Remedy } from "../../figures/index.ts";
 import { useCanEdit } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
+import { useCuring } from "./use-curing.ts";
 import "./finding-list.css";
 
+interface RemediesProps {
+  remedies: readonly Remedy[];
+  /** Whether one answers what it stands beside, once the job is planned with it; the same function while nothing changes. */
+  cures: (remedy: Remedy) => boolean;
+}
+
 /** What would answer a problem, ready to press; nothing where nothing is known. */
-export function Remedies({ remedies }: { remedies: readonly Remedy[] }) {
+export function Remedies({ remedies, cures }: RemediesProps) {
   const mine = useCanEdit();
-  if (remedies.length === 0) return null;
+  const curing = useCuring(remedies, cures);
+  if (curing.length === 0) return null;
   return (
     <div className="finding-remedies">
-      {remedies.map((remedy) => (
+      {curing.map((remedy) => (
         <p key={remedy.label}>
           <button
             type="button"

@@ -1,6 +1,6 @@
 import { expose, transfer } from "comlink";
 import type { Job } from "../../job/index.ts";
-import { buyAsCut, type CuttingPlan, plan, planAndCut } from "../../plan/index.ts";
+import { buyAsCut, type CuttingPlan, plan, planAndCut, proveRemedies } from "../../plan/index.ts";
 import { makeWorkbook, type PaperKind, type WorkbookProgress } from "../../workbook/index.ts";
 import { type JobSummary, summaryOf } from "../state/job-summary.ts";
 import { workbookFonts } from "./fonts.ts";
@@ -18,11 +18,14 @@ const service = {
     onProgress: (progress: WorkbookProgress) => void,
     cutting: CuttingPlan | undefined,
   ): Promise<Uint8Array> {
-    const bytes = await makeWorkbook({
-      // One shade of a large job need not wait for two thousand.
-      ...(cutting === undefined
+    // One shade of a large job need not wait for two thousand.
+    const planned =
+      cutting === undefined
         ? planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds })
-        : { plan: buyAsCut(job, plan(job), cutting), cutting }),
+        : { plan: buyAsCut(job, plan(job), cutting), cutting };
+    const bytes = await makeWorkbook({
+      ...planned,
+      plan: proveRemedies(job, planned.plan),
       paper,
       fonts: await workbookFonts(),
       createdOn: new Date(),

@@ -1,0 +1,124 @@
+import type { Finding, PatchOperation, Remedy } from "../../figures/index.ts";
+import { segmentsOf } from "../../figures/index.ts";
+import type { Job } from "../../job/index.ts";
+import { JobPlanner } from "../job-planner.ts";
+import { patched } from "../patched.ts";
+import type { ShadePlan } from "../plan-types.ts";
+import { isCured } from "./is-cured.ts";
+
+interface WindowIndex {
+  room: number;
+  window: number;
+}
+
+/**
+ * Tries remedies of one job by planning the job as it would be. A change is planned once for a shade, however many
+ * findings it stands beside.
+ */
+export class RemedyTrial {
+  readonly #job: Job;
+  readonly #shadeAt: (room: number, window: number) => ShadePlan | undefined;
+  readonly #places = new Map<string, WindowIndex>();
+  /** A change leaves most of the job as it is, so that little is planned anew. */
+  readonly #planner = new JobPlanner();
+  readonly #findings = new Map<string, readonly Finding[]>();
+
+  /** `shadeAt` gives a window's plan as the job stands, where that is at hand already. */
+  constructor(
+    job: Job,
+    shadeAt: (room: number, window: number) => ShadePlan | undefined = (room, window) =>
+      this.#planner.shade(job, room, window),
+  ) {
+    this.#job = job;
+    this.#shadeAt = shadeAt;
+    for (const [room, { windows }] of job.rooms.entries())
+      for (const [window, { id }] of windows.entries()) this.#places.set(id, { room, window });
+  }
+
+  /** Whether the finding is cured once the remedy is pressed. */
+  cures(finding: Finding, { patch }: Remedy): boolean {
+    const after = this.#after(finding, patch);
+    return after !== undefined && isCured(finding, this.#before(finding), after);
+  }
+
+  #before(finding: Finding): readonly Finding[] {
+    const place = this.#placeOf(finding);
+    return this.#once(aboutOf(finding), () =>
+      place === undefined
+        ? this.#jobFindings(this.#job, finding)
+        : (this.#shadeAt(place.room, place.window)?.findings ?? []),
+    );
+  }
+
+  /** Undefined where the change gives no job: the field is gone, or two windows would share an id. */
+  #after(finding: Finding, patch: readonly PatchOperation[]): readonly Finding[] | undefined {
+    const changed = changedBy(this.#job, patch);
+    if (changed === undefined || (addsWindows(patch) && hasSharedIds(changed))) return undefined;
+    const place = this.#placeOf(finding);
+    return this.#once(`${aboutOf(finding)} ${JSON.stringify(patch)}`, () =>
+      place === undefined
+        ? this.#jobFindings(changed, finding)
+        : windowsAfter(this.#job, changed, place).flatMap(
+            (window) => this.#planner.shade(changed, place.room, window)?.findings ?? [],
+          ),
+    );
+  }
+
+  /** Findings beside those of the shades: of the room that one names, else of the job. */
+  #jobFindings(job: Job, { path }: Finding): readonly Finding[] {
+    const room = roomOf(path);
+    return room === undefined
+      ? this.#planner.plan(job, { only: [] }).findings
+      : (this.#planner.room(job, room)?.findings ?? []);
+  }
+
+  #placeOf({ shadeId }: Finding): WindowIndex | undefined {
+    return shadeId === undefined ? undefined : this.#places.get(shadeId);
+  }
+
+  #once(key: string, find: () => readonly Finding[]): readonly Finding[] {
+    const known = this.#findings.get(key);
+    if (known !== undefined) return known;
+    const found = find();
+    this.#findings.set(key, found);
+    return found;
+  }
+}
+
+/** A finding can be older than the job, so that what its remedy changes is no longer there. */
+function changedBy(job: Job, patch: readonly PatchOperation[]): Job | undefined {
+  try {
+    return patched(job, patch);
+  } catch {
+    return undefined;
+  }
+}
+
+/** What a finding is about: a shade, a room or the job. */
+function aboutOf({ shadeId, path }: Finding): string {
+  return shadeId ?? `/${roomOf(path) ?? ""}`;
+}
+
+function roomOf(path: string | undefined): number | undefined {
+  const [rooms, room] = segmentsOf(path ?? "");
+  return rooms === "rooms" && room !== undefined ? Number(room) : undefined;
+}
+
+/** The same window after the change, or those that came in its place. */
+function windowsAfter(job: Job, changed: Job, { room, window }: WindowIndex): number[] {
+  const before = job.rooms[room]?.windows ?? [];
+  const after = changed.rooms[room]?.windows ?? [];
+  const same = after.findIndex(({ id }) => id === before[window]?.id);
+  if (same >= 0) return [same];
+  const old = new Set(before.map(({ id }) => id));
+  return [...after.keys()].filter((index) => !old.has(after[index]?.id ?? ""));
+}
+
+function addsWindows(patch: readonly PatchOperation[]): boolean {
+  return patch.some(({ path }) => /^\/rooms\/\d+\/windows\/\d+$/.test(path));
+}
+
+function hasSharedIds({ rooms }: Job): boolean {
+  const ids = rooms.flatMap(({ windows }) => windows.map(({ id }) => id));
+  return new Set(ids).size < ids.length;
+}
