@@ -87,7 +87,7 @@ describe("cloth that hangs in swags", () => {
     for (const raise of HEIGHTS) {
       const { method, sinkMm, cloth } = drapeShade(shade, raise);
       expect(method).toBe("settled");
-      expect(sinkMm).toBeLessThan(0.1);
+      expect(sinkMm).toBeLessThan(0.25);
       for (let at = 2; at < cloth.placesMm.length; at += 3)
         expect(cloth.placesMm[at]).toBeGreaterThan(-shade.board.depthMm - 1.5);
     }

@@ -16,7 +16,6 @@ export * from "./elastica/limp-fold.ts";
 export * from "./elastica/weightless.ts";
 export * from "./net/net.ts";
 export { NetBuilder } from "./net/net-builder.ts";
-export { netEnergy } from "./net/net-energy.ts";
 export { netPattern } from "./net/net-matrix.ts";
 export { settleNet, softened } from "./net/settle-net.ts";
 export * from "./sheaves.ts";
