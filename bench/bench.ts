@@ -9,6 +9,7 @@ import { cutKrN } from "./cut-kr-n.ts";
 import { cutLengths } from "./cut-lengths.ts";
 import { cutProved } from "./cut-proved.ts";
 import { cutVsPackers } from "./cut-vs-packers.ts";
+import { drapeFirst, drapeHeights } from "./drape.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
@@ -42,6 +43,8 @@ async function measureAll(): Promise<Figure[]> {
     cutProved(long),
     ...(await cutVsPackers()),
     liftSearch(),
+    drapeFirst(),
+    drapeHeights(),
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),

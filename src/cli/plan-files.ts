@@ -50,5 +50,7 @@ function* drawingFiles(
   { drawing, fit, trueScale = drawing }: FittedDrawing,
 ): Generator<OutFile> {
   yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
+  // A picture has no lines.
+  if (drawing.primitives.every(({ kind }) => kind === "facets")) return;
   yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(trueScale, "scale" in fit ? fit : undefined) };
 }
