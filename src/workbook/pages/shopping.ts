@@ -116,8 +116,8 @@ function totals(book: Book, cost: Cost): void {
   }
 }
 
-/** What this shade alone would take. */
-export function shoppingPage({ book, shade }: ShadeContext, head: ChapterHead): void {
+/** What this shade alone would take; of a job of one shade the shopping of the job, as the lists have it. */
+export function shoppingPage({ book, plan, shade }: ShadeContext, head: ChapterHead): void {
   openChapter(book, { ...head, lead: "For this shade alone, in the units in which things are sold." });
-  shoppingAndCost(book, shade.cost);
+  shoppingAndCost(book, plan.shades.length === 1 ? plan.cost : shade.cost);
 }
