@@ -36,6 +36,8 @@ const stryker = new Stryker({
   testRunner: "vitest",
   plugins: ["@stryker-mutator/vitest-runner"],
   vitest: { configFile: "test/mutation/vitest.config.ts", related: true },
+  // What runs while test files are read, for whole groups of tests, is judged by the tests that run it as well.
+  ignoreStatic: true,
   concurrency: Number(values.workers),
   ignorePatterns: ["dist", "out", "docs", "test/gallery/output", "src/web"],
   tempDirName: ".mutants",

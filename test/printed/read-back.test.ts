@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
-import { cordStyle, drawTag } from "../../src/drawing/index.ts";
+import { cordStyle, drawSheet, drawTag } from "../../src/drawing/index.ts";
 import { type Job, LIFT_KINDS } from "../../src/job/index.ts";
 import type { ShadePlan } from "../../src/plan/index.ts";
 import { type CordLockLift, LAYER_NAMES, type TubeLift } from "../../src/shade-plan/index.ts";
@@ -151,7 +151,9 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
 
     const bought = listIn(out, "shopping-list");
     expect(bought).toHaveLength(out.plan.cost.shopping.length);
-    out.plan.cost.shopping.forEach(({ group, label, quantity, unit, cost }, i) => {
+    const plain = (text: string) => text.replaceAll("⁄", "/").replaceAll("\u00a0", " ");
+    out.plan.cost.shopping.forEach(({ group, label, quantity, unit, cost, needText, buyText }, i) => {
+      expectRow(bought[i], { need: plain(needText), buy: plain(buyText) });
       expectRow(bought[i], { group, item: label, quantity, unit, ...(cost === undefined ? {} : { cost }) });
     });
   });
@@ -404,6 +406,59 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     const plain = (text: string) => text.replaceAll("\u00a0", " ");
     for (const { label, needText, buyText } of out.plan.cost.shopping)
       expect(shop).toContain(plain(`${label} ${needText} ${buyText}`));
+  });
+
+  test("drawings: what they say beside the lines", () => {
+    const { grid, size, board, lift } = shade;
+    const said = new Map(
+      (["front", "back", "side", "board", "marking", "lock"] as const).flatMap((kind) =>
+        drawSheet(kind, out.plan, shade, { raise: 0 }).facts.map(({ label, text }): [string, string] => [
+          `${kind}: ${label}`,
+          text.replaceAll("\u00a0", " "),
+        ]),
+      ),
+    );
+    const fact = (label: string) => said.get(label) ?? `no “${label}”`;
+    const expectFact = (label: string, mm: number | undefined) => {
+      if (mm !== undefined) expectLengths(fact(label), "^", [mm], units);
+    };
+    expectFact("front: Finished width", size.finishedWidthMm);
+    expectFact("front: Finished length", size.finishedLengthMm);
+    expectFact("front: Top line to hem when raised", grid.raisedHeightMm);
+    expectFact("front: Hem above the floor when lowered", size.hemAboveFloorMm);
+    expect(fact("front: Rows of rings")).toBe(String(grid.rows.length));
+    expect(fact("front: Columns of rings")).toBe(String(grid.columns.length));
+    expect(fact("front: Control side")).toBe(lift.controlSide);
+    expectFact("side: Board depth", board.depthMm);
+    expectFact("side: Headrail allowance", grid.headrailMm);
+    expectFact("board: Length", board.lengthMm);
+    for (const sheet of ["back", "marking"]) {
+      for (const { number, fromHemMm } of grid.rows)
+        expectFact(`${sheet}: Row ${number} above the hem`, fromHemMm);
+      for (const { number, xMm } of grid.columns)
+        expectFact(`${sheet}: Column ${number} from the left edge seen from the room`, xMm);
+    }
+    for (const { number, xMm } of board.brackets)
+      expectFact(`board: Bracket ${number} from the left end`, xMm - board.leftMm);
+    if (lift.kind === "cord-lock") {
+      board.eyes.forEach(({ xMm }, i) => {
+        expectFact(`board: Eye ${i + 1} from the left end`, xMm - board.leftMm);
+      });
+      expectFact("board: Middle of the lock from the left end", lift.seat.xMm - board.leftMm);
+      expect(fact("lock: Threading order")).toBe(lift.threading.join(", "));
+      for (const { number, slot, entersFrom } of lift.cords)
+        expect(fact(`back: Cord ${number}`)).toMatch(new RegExp(`${entersFrom} .*slot ${slot}$`));
+      return;
+    }
+    for (const { number, xMm } of lift.spools)
+      expectFact(`board: Spool ${number} from the left end`, xMm - board.leftMm);
+    for (const { number, xMm } of lift.supports)
+      expectFact(`board: Support ${number} from the left end`, xMm - board.leftMm);
+    expectFact("board: Middle of the drive from the left end", lift.drive.xMm - board.leftMm);
+    if (lift.kind === "tube-wand") expectFact("lock: Wand below the drive", lift.wandMm);
+    if (lift.kind !== "tube-loop") return;
+    expectFact("lock: Loop, down to its lowest point", lift.loopDropMm);
+    expectFact("lock: Loop, all round", lift.loopPerimeterMm);
   });
 
   test("tag: warns of the cords and loops that there are", () => {
