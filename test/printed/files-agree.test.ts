@@ -6,7 +6,7 @@ import { type Plan, plan } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { pinned } from "../pinned.ts";
 import { workroomJob } from "../workroom-job.ts";
-import { listIn, type OutFiles, outFiles } from "./out-files.ts";
+import { listIn, type OutFiles, outFiles, unbroken } from "./out-files.ts";
 
 // The package exports the class itself, whatever its types say.
 const DxfParser = dxfParser as unknown as typeof dxfParser.default;
@@ -94,10 +94,9 @@ function expectSameShopping(out: OutFiles): void {
     ({ item, quantity, unit }) => `${quantity} ${unit} ${item}`,
   );
   expect(listed).toEqual(shopping.map(({ label, quantity, unit }) => `${quantity} ${unit} ${label}`));
-  const words = out.pages.map(({ text }) => text).join(" ");
-  const plain = (text: string) => text.replaceAll("\u00a0", " ");
+  const words = unbroken(out.pages.map(({ text }) => text).join(" "));
   for (const { label, needText, buyText } of shopping)
-    expect(words).toContain(plain(`${label} ${needText} ${buyText}`));
+    expect(words).toContain(unbroken(`${label}${needText}${buyText}`));
 }
 
 test.each([

@@ -45,3 +45,8 @@ export function chapterIn({ pages }: OutFiles, title: string): string {
     .map((page) => page.text)
     .join(" ");
 }
+
+/** A text without its blanks: words are broken at line ends and hyphens where it is printed. */
+export function unbroken(text: string): string {
+  return text.replace(/\s+/g, "");
+}

@@ -6,7 +6,7 @@ import type { ShadePlan } from "../../src/plan/index.ts";
 import { type CordLockLift, LAYER_NAMES, type TubeLift } from "../../src/shade-plan/index.ts";
 import { markMm, N_PER_POUND_FORCE, NM_PER_POUND_FORCE_INCH } from "../../src/units/index.ts";
 import { workroomJob } from "../workroom-job.ts";
-import { chapterIn, listIn, type OutFiles, outFiles } from "./out-files.ts";
+import { chapterIn, listIn, type OutFiles, outFiles, unbroken } from "./out-files.ts";
 import { expectLengths, LENGTH, literally, numberedLengths } from "./read-lengths.ts";
 
 /** A few shades of each kind of lift, drawn; the same ones at every run. */
@@ -402,10 +402,9 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       const name = LAYER_NAMES[layer].toLowerCase();
       expectLengths(page, `Cut size of the ${name} .*?Cut size `, [cutWidthMm, cutLengthMm], units);
     }
-    const shop = out.pages.map(({ text }) => text).join(" ");
-    const plain = (text: string) => text.replaceAll("\u00a0", " ");
+    const shop = unbroken(out.pages.map(({ text }) => text).join(" "));
     for (const { label, needText, buyText } of out.plan.cost.shopping)
-      expect(shop).toContain(plain(`${label} ${needText} ${buyText}`));
+      expect(shop).toContain(unbroken(`${label}${needText}${buyText}`));
   });
 
   test("drawings: what they say beside the lines", () => {
