@@ -7,4 +7,8 @@ export interface Io {
   err(text: string): void;
   /** Columns of the screen. */
   columns: number;
+  /** A line on the screen that the next takes the place of, an empty one for good; absent where nobody watches. */
+  progress?(text: string): void;
+  /** Calls once when the user asks to stop; gives back how to listen no longer. Absent where nobody can ask. */
+  onInterrupt?(stop: () => void): () => void;
 }

@@ -13,5 +13,14 @@ export async function runProcess(): Promise<void> {
     out: (text) => process.stdout.write(text),
     err: (text) => process.stderr.write(text),
     columns: Math.max(40, process.stderr.columns ?? 100),
+    ...(process.stderr.isTTY ? { progress: overwrite } : {}),
+    onInterrupt: (stop) => {
+      process.once("SIGINT", stop);
+      return () => process.off("SIGINT", stop);
+    },
   });
+}
+
+function overwrite(text: string): void {
+  process.stderr.write(`\r\u001b[K${text}`);
 }

@@ -1,17 +1,19 @@
 import type { Highs } from "highs";
 import type { SolveWhole, WholeProgramme } from "./whole-programme.ts";
 
-const TIME_LIMIT_S = 20;
+const MOST_S = 20;
 
 /**
  * Whole-number programmes by HiGHS, once it is loaded. It holds its thread until it is through and looks at its time
  * limit only now and then: run it in a worker that can be ended.
+ *
+ * @param mostS how long one programme may take, asked anew for each
  */
-export function solveWithHighs(highs: Highs): SolveWhole {
+export function solveWithHighs(highs: Highs, mostS: () => number = () => MOST_S): SolveWhole {
   return (programme, target) => {
     const model = highs.createModel(modelOf(programme));
     try {
-      model.options.set({ output_flag: false, time_limit: TIME_LIMIT_S, objective_target: target });
+      model.options.set({ output_flag: false, time_limit: mostS(), objective_target: target });
       model.run();
       const status = model.getModelStatus();
       const { optimal, infeasible } = highs.constants.modelStatus;

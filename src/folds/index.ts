@@ -1,2 +1,2 @@
-export type { FoldsInput } from "./folds-input.ts";
+export { FOLDS_READS, type FoldsInput } from "./folds-input.ts";
 export { planFolds } from "./plan-folds.ts";

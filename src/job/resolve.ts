@@ -81,7 +81,7 @@ export interface ResolvedShade {
 export type ResolvedRates = Required<Rates>;
 
 /** All parts to choose from: the maker's own before the catalogue's, each id once. */
-export function partsOf(job: Job): Catalogue {
+export function partsOf(job: Pick<Job, "cloths" | "hardware">): Catalogue {
   const merge = <P extends { id: string }>(own: P[] | undefined, stock: P[]): P[] => {
     const ids = new Set(own?.map((part) => part.id));
     return [...(own ?? []), ...stock.filter((part) => !ids.has(part.id))];
@@ -158,9 +158,9 @@ export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" }
 
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
 export function resolveShade(
-  job: Job,
+  job: Pick<Job, "units" | "place" | "purpose" | "workshop">,
   parts: Catalogue,
-  room: Room,
+  room: Pick<Room, "id" | "name">,
   window: Window,
   path: string,
   proposal: LiftProposal = PLAIN_LIFT,

@@ -1,10 +1,10 @@
 import { alignWindows, type MotifStart, type RoomWindow } from "../align/index.ts";
-import { type Finding, WorkingBook } from "../figures/index.ts";
-import { type Job, type ResolvedShade, type Room, resolveLine } from "../job/index.ts";
-import { chooseLiftParts } from "../lift/index.ts";
-import { measure } from "../measure/index.ts";
+import { type Finding, lazy, workingOf } from "../figures/index.ts";
+import { type InLine, type ResolvedShade, resolveLine } from "../job/index.ts";
 import type { RowLayout } from "../shade-plan/index.ts";
-import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
+import { STYLE_MODULES } from "../styles/index.ts";
+import type { UnitChoice } from "../units/index.ts";
+
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */
@@ -14,7 +14,7 @@ export interface AlignedShade {
   findings: Finding[];
 }
 
-/** A room with what its windows share, and what each of them is reported. */
+/** A room with what its windows share, and what each of them is told. */
 export interface AlignedRoom {
   room: RoomPlan;
   /** Findings of the room as a whole. */
@@ -23,71 +23,59 @@ export interface AlignedRoom {
   shades: ReadonlyMap<string, AlignedShade>;
 }
 
-/**
- * Lines up one room before its shades are planned: each window is measured and asked what it needs, and the answer
- * is laid on top of its own settings. `resolved` are those, window by window; they are asked for only where needed.
- */
-export function alignRoom(
-  job: Job,
-  room: Room,
-  path: string,
-  resolved: () => readonly ResolvedShade[],
-): AlignedRoom {
-  const book = new WorkingBook();
-  const plain = { roomId: room.id, roomName: room.name };
-  if (room.inLine === undefined) {
-    return { room: { ...plain, workings: [] }, findings: [], shades: new Map() };
-  }
-  const answer = alignWindows(
-    {
-      path,
-      roomName: room.name,
-      units: job.units,
-      inLine: room.inLine,
-      settings: resolveLine(room.inLine),
-      windows: resolved().map(ask),
-    },
-    book,
-  );
-  const shades = answer.alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
-    const motif = answer.motifs.get(shadeId);
+/** What lining up a room reads. */
+export interface RoomToAlign {
+  roomId: string;
+  roomName: string;
+  path: string;
+  units: UnitChoice;
+  inLine: InLine;
+  /** Measured, and asked what they need, in the order along the wall. */
+  windows: readonly RoomWindow[];
+}
+
+/** A room whose windows are not to be in line. */
+export function roomByItself(roomId: string, roomName: string): AlignedRoom {
+  return { room: { roomId, roomName, workings: [] }, findings: [], shades: new Map() };
+}
+
+/** Lines up one room before its shades are planned; the answer is laid on top of their own settings. */
+export function alignRoom({ roomId, ...input }: RoomToAlign): AlignedRoom {
+  const answer = alignWindows({ ...input, settings: resolveLine(input.inLine) });
+  const { alignment, motifs } = answer.values;
+  const shades = alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
+    const motif = motifs.get(shadeId);
     const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
     return [
       shadeId,
       { ...(layout === undefined ? {} : { layout }), ...(motif === undefined ? {} : { motif }), findings },
     ];
   });
+  const workings = lazy(() => answer.workings.map(workingOf));
   return {
-    room: { ...plain, alignment: answer.alignment, workings: book.workings },
+    room: {
+      roomId,
+      roomName: input.roomName,
+      alignment,
+      get workings() {
+        return workings();
+      },
+    },
     findings: answer.findings.filter(({ shadeId }) => shadeId === undefined),
     shades: new Map(shades),
   };
 }
 
-/** Measures one window and asks it what it needs; its own workings are written when it is planned. */
-function ask(resolved: ResolvedShade): RoomWindow {
-  const scratch = new WorkingBook();
-  const style = STYLE_MODULES[resolved.style];
-  const { values: size } = measure(resolved);
-  const { columns } = style.columns(resolved, size, scratch);
-  const liftParts = chooseLiftParts(resolved, size, columns, scratch);
-  const { grid } = style.grid(resolved, size, columns, liftParts, scratch);
-  const inLine = STYLES_IN_LINE[resolved.style];
-  return {
-    resolved,
-    size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, liftParts),
-    hangsFlat: typeof inLine !== "string",
-    own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
-  };
-}
-
 /** The resolved shade as the room has it. */
-export function followRoom(resolved: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
-  const inLine = STYLES_IN_LINE[resolved.style];
-  const placed =
-    layout === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, layout);
-  if (motif === undefined) return placed;
-  const pattern = { ...placed.making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
-  return { ...placed, making: { ...placed.making, pattern } };
+export function followRoom(shade: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
+  const { inLine } = STYLE_MODULES[shade.style];
+  const { making } = shade;
+  const follows = layout !== undefined && typeof inLine !== "string";
+  if (!follows && motif === undefined) return shade;
+  const fold = follows ? inLine.follow(making.fold, layout) : making.fold;
+  const pattern =
+    motif === undefined
+      ? making.pattern
+      : { ...making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
+  return { ...shade, making: { ...making, fold, pattern } };
 }

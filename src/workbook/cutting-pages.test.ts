@@ -5,7 +5,7 @@ import { openPdf, type ReadPage, readPages } from "../../test/workbook/read-pdf.
 import { x1Job } from "../../test/workbook/x1-job.ts";
 import { type CuttingPlan, cuttingTicket, planAndCut } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PAPER_KINDS } from "./paper.ts";
+import { PAPER_KINDS } from "./typeset/paper.ts";
 
 /** Letters alone: a PDF breaks lines and spaces where it likes. */
 const letters = (text: string) => text.replace(/[\s\u00a0]+/g, "");
@@ -16,7 +16,7 @@ describe.each(PAPER_KINDS)("the cutting pages on %s", (paper) => {
   let pages: ReadPage[];
 
   beforeAll(async () => {
-    pdf = await openPdf(await makeWorkbook({ plan, cutting, paper, fonts: FONTS }));
+    pdf = await openPdf(await makeWorkbook({ plan, cutting, sets: ["cutting"], paper, fonts: FONTS }));
     pages = await readPages(pdf);
   });
 
@@ -24,13 +24,14 @@ describe.each(PAPER_KINDS)("the cutting pages on %s", (paper) => {
     if (cutting === undefined) throw new Error("no cutting plan");
     return cutting;
   };
-  const of = (title: string) =>
-    letters(
-      pages
-        .filter(({ runs, heightPt }) => runs.some((run) => run.text === title && run.y > heightPt - 40))
-        .map((page) => page.text)
-        .join(" "),
-    );
+  /** From the page that a title opens to the one before the next title. */
+  const of = (title: string) => {
+    const opens = ({ runs }: ReadPage) => runs.find(({ sizePt }) => Math.abs(sizePt - 21) < 0.1)?.text;
+    const from = pages.findIndex((page) => opens(page) === title);
+    const next = pages.findIndex((page, i) => i > from && opens(page) !== undefined);
+    const own = from < 0 ? [] : pages.slice(from, next < 0 ? undefined : next);
+    return letters(own.map((page) => page.text).join(" "));
+  };
 
   test("every cloth has a chapter with a ticket: each cut in its order, what comes free, and its check sum", () => {
     for (const cloth of planned().cloths) {
@@ -61,9 +62,9 @@ describe.each(PAPER_KINDS)("the cutting pages on %s", (paper) => {
     }
   });
 
-  test("they stand in the outline beside the shades", async () => {
-    const outline = await pdf.getOutline();
-    const titles = outline.map(({ title }: { title: string }) => title);
+  test("they stand in the outline", async () => {
+    const [set] = await pdf.getOutline();
+    const titles = set?.items.map(({ title }: { title: string }) => title);
     expect(titles).toEqual(expect.arrayContaining(["Cutting to length", "Labels for the pieces"]));
   });
 });

@@ -6,7 +6,8 @@ import { x1Job } from "../../test/workbook/x1-job.ts";
 import { type Job, jobSchema } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { NO_SHAPE } from "./printable.ts";
+import { PRINT_SETS, type PrintSet } from "./print-sets.ts";
+import { NO_SHAPE } from "./typeset/printable.ts";
 
 function named(name: string): Job {
   const job = x1Job();
@@ -23,9 +24,9 @@ function named(name: string): Job {
   });
 }
 
-async function read(name: string, paper: "letter" | "a4" = "a4") {
+async function read(name: string, paper: "letter" | "a4" = "a4", sets: readonly PrintSet[] = PRINT_SETS) {
   const job = named(name);
-  return readPages(await openPdf(await makeWorkbook({ plan: plan(job), paper, fonts: FONTS })));
+  return readPages(await openPdf(await makeWorkbook({ plan: plan(job), sets, paper, fonts: FONTS })));
 }
 
 /** All letters of a page in order, spaces and line breaks taken out. */
@@ -63,7 +64,8 @@ test.each(NAMES)("%s is printed whole, and nothing runs off the page", async (na
 });
 
 test("two names too long for one line stand under each other", async () => {
-  const [first] = await read("A name of a good length, nearly as long as the page is wide, but not quite");
+  // Sheets of a shade: those of the job have one name at their head.
+  const [first] = await read("A name that is about as long as half a page", "a4", ["tag"]);
   const head = (first?.runs ?? []).filter((run) => run.y < 60 && run.text.trim() !== "");
   expect(head).toHaveLength(2);
   for (const [i, run] of head.entries()) {

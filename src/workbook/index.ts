@@ -1,3 +1,9 @@
-export { makeWorkbook, type WorkbookInput, type WorkbookProgress } from "./make-workbook.ts";
-export type { PaperKind } from "./paper.ts";
-export type { WorkbookFonts } from "./typeface.ts";
+export {
+  makeWorkbook,
+  type WorkbookInput,
+  type WorkbookProgress,
+  writeWorkbook,
+} from "./make-workbook.ts";
+export { PRINT_SETS, type PrintSet, SET_PRESETS, SET_WORDS, type SetPreset } from "./print-sets.ts";
+export type { PaperKind } from "./typeset/paper.ts";
+export type { WorkbookFonts } from "./typeset/typeface.ts";

@@ -4,18 +4,25 @@ import { FONTS } from "../../test/workbook/fonts.ts";
 import { openPdf, type ReadPage, readPages } from "../../test/workbook/read-pdf.ts";
 import { x1Job } from "../../test/workbook/x1-job.ts";
 import { jobSchema } from "../job/index.ts";
-import { plan } from "../plan/index.ts";
+import { plan, planAndCut } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PAPER_KINDS } from "./paper.ts";
+import { PRINT_SETS, SET_PRESETS, SET_WORDS } from "./print-sets.ts";
+import { SHEAF_WORDS } from "./sheaves.ts";
+import { PAPER_KINDS } from "./typeset/paper.ts";
 
 const JOB = x1Job();
 
-/** Pages from the one that opens a chapter to the one before the next: found by the words at their foot. */
-function chapter(pages: readonly ReadPage[], title: string): string {
+/** Pages of a set, found by the words at their foot. */
+function setPages(pages: readonly ReadPage[], title: string): string {
   return pages
-    .filter(({ runs, heightPt }) => runs.some((run) => run.text === title && run.y > heightPt - 40))
+    .filter(({ runs, heightPt }) => runs.some((run) => run.text === title && run.y > heightPt - 50))
     .map((page) => page.text)
     .join(" ");
+}
+
+/** Runs of a line as a reader takes them, every gap one space. */
+function wholeText(runs: readonly string[]): string {
+  return runs.join(" ").replace(/\s+/g, " ");
 }
 
 /** `34 1⁄4` as a number of eighths. */
@@ -31,7 +38,8 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
 
   beforeAll(async () => {
     const bytes = await makeWorkbook({
-      plan: plan(JOB),
+      ...planAndCut(JOB),
+      sets: PRINT_SETS,
       paper,
       fonts: FONTS,
       createdOn: new Date(Date.UTC(2025, 2, 1)),
@@ -49,17 +57,31 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     }
   });
 
-  test("says job, shade and page n of m on every page", () => {
-    expect(pages.length).toBeGreaterThan(20);
-    pages.forEach(({ runs, heightPt }, i) => {
-      const head = runs.filter((run) => run.y < 60).map((run) => run.text);
-      expect(head).toEqual(expect.arrayContaining(["Ferry House", "Landing window"]));
-      const foot = runs.filter((run) => run.y > heightPt - 40).map((run) => run.text);
-      expect(foot).toContain(`page ${i + 1} of ${pages.length}`);
+  test("says job, shade, set, for whom and page n of m on every page", () => {
+    const words = ({ runs, heightPt }: ReadPage) => ({
+      head: runs.filter((run) => run.y < 60 && run.text.trim() !== "").map((run) => run.text),
+      foot: runs.filter((run) => run.y > heightPt - 50).map((run) => run.text),
     });
+    const names = [...Object.values(SET_WORDS), SHEAF_WORDS.job].map(({ name }) => name);
+    const sheaves = new Map<string, string[][]>();
+    for (const { head, foot } of pages.map(words)) {
+      const [set = "", reader = ""] = foot;
+      expect(names).toContain(set);
+      expect(reader).not.toBe("");
+      expect([["Ferry House"], ["Ferry House", "Upper landing · Landing window"]]).toContainEqual(head);
+      const sheaf = [...head, set].join(", ");
+      sheaves.set(sheaf, [...(sheaves.get(sheaf) ?? []), foot]);
+    }
+    // The job, its workings, shopping and cutting; eight sets of the shade.
+    expect(sheaves.size).toBe(12);
+    for (const feet of sheaves.values()) {
+      feet.forEach((foot, i) => {
+        expect(foot).toContain(`page ${i + 1} of ${feet.length}`);
+      });
+    }
   });
 
-  test("has title, language, date and an outline that leads to its chapters", async () => {
+  test("has title, language, date and an outline that leads to its sets", async () => {
     const { info } = (await pdf.getMetadata()) as unknown as {
       info: Record<string, unknown>;
     };
@@ -68,89 +90,95 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     expect(info.CreationDate).toMatch(/^D:20250301/);
     expect(await pdf.getViewerPreferences()).toMatchObject({ DisplayDocTitle: true, PrintScaling: "None" });
 
-    const [shade, ...others] = await pdf.getOutline();
-    expect(others).toEqual([]);
-    expect(shade?.title).toBe("Landing window");
-    const titles = shade?.items.map((item: { title: string }) => item.title.replace(/^\d+\s+/, ""));
-    expect(titles).toEqual([
-      "Child safety",
-      "Measure",
-      "Cutting",
-      "Marking plan",
-      "Board",
-      "Lock and threading",
-      "Cords",
-      "Pull and weight",
+    const outline = await pdf.getOutline();
+    expect(outline.map(({ title }: { title: string }) => title)).toEqual([
+      "The job",
+      "Landing window",
+      "Workings",
+      "Shopping",
+      "Cutting tickets",
+    ]);
+    const sets = outline[1]?.items ?? [];
+    expect(sets.map(({ title }: { title: string }) => title)).toEqual([
+      "Client sheet",
+      "Table sheets",
       "Step by step",
-      "Hang and level",
-      "Shopping and cost",
+      "Strips and templates",
+      "Child-safety tag",
+      "Child safety",
       "Findings",
       "Workings",
-      "Child-safety tag, full size",
-      "Marking strips, full size",
     ]);
-    for (const item of shade?.items ?? []) {
+    for (const item of sets) {
       const [ref] = item.dest as [{ num: number; gen: number }];
-      const index = await pdf.getPageIndex(ref);
-      expect(pages[index]?.text).toContain(item.title.replace(/^\d+\s+/, ""));
-    }
-  });
-
-  test("lists the page of each chapter, and the list leads there", async () => {
-    const at = pages.findIndex((page) => page.text.includes("In this workbook"));
-    const page = await pdf.getPage(at + 1);
-    const links = (await page.getAnnotations()).filter((one) => one.subtype === "Link");
-    expect(links).toHaveLength(15);
-    for (const link of links) {
-      const [ref] = (await pdf.getDestination(link.dest)) as [{ num: number; gen: number }];
-      const index = await pdf.getPageIndex(ref);
-      // The number stands at the left end of the place to press.
-      const [left = 0, bottom = 0, , top = 0] = link.rect as number[];
-      const words = pages[at]?.runs.filter((run) => {
-        const y = (pages[at]?.heightPt ?? 0) - run.y;
-        return run.x >= left - 0.1 && run.x < left + 250 && y > bottom && y < top;
-      });
-      expect(words?.[0]?.text).toBe(String(index + 1));
-      expect(pages[index]?.text).toContain(words?.[1]?.text);
+      const page = pages[await pdf.getPageIndex(ref)];
+      expect(page?.runs.some(({ text }) => text === item.title)).toBe(true);
+      expect(page?.text).toMatch(/page 1 of/);
     }
   });
 
   // Trade notes, run X1: positions and lengths derived there by geometry, rounded to 1/8 in.
-  test("marks the rows and columns of run X1", () => {
-    const text = chapter(pages, "Marking plan");
+  test("marks the rows and columns of run X1, and both figures of a line add up to the whole", () => {
+    const text = setPages(pages, "Table sheets");
     const rows = ["3 3⁄4", "11 3⁄8", "19", "26 5⁄8", "34 1⁄4", "41 3⁄4", "49 3⁄8"];
     rows.forEach((position, i) => {
-      expect(text).toMatch(new RegExp(`Row ${i + 1} ${position} in `));
+      const [, rest = ""] =
+        new RegExp(`Row ${i + 1} ${position} in ([\\d⁄ ]+?) (?=Row|Check)`).exec(text) ?? [];
+      expect(eighths(position) + eighths(rest), `row ${i + 1}`).toBe(60 * 8);
     });
     ["2", "10", "18", "26", "34"].forEach((position, i) => {
-      expect(text).toMatch(new RegExp(`Column ${i + 1} ${position} in `));
+      const [, rest = ""] =
+        new RegExp(`Column ${i + 1} ${position} in ([\\d⁄ ]+?) (?=Column|Check)`).exec(text) ?? [];
+      expect(eighths(position) + eighths(rest), `column ${i + 1}`).toBe(36 * 8);
     });
     expect(text).toContain("Top line 60 in");
   });
 
-  test("cuts each cord as long as its parts add up to", () => {
-    const text = chapter(pages, "Cords");
-    const row =
-      /(\d) [a-z ]+ ([\d⁄ ]+) in ([\d⁄ ]+) in ([\d⁄ ]+) in ([\d⁄ ]+) in ([\d⁄ ]+) in \d, (left|right)/g;
-    const cords = [...text.matchAll(row)].map(([, , ...rest]) => rest.slice(0, 5).map(eighths));
+  test("cuts each cord as run X1 has it: 60 − 3.8 in of rise, its run, 30 in of tail and 6 in for knots", () => {
+    const text = setPages(pages, "Table sheets");
+    const cords = [...text.matchAll(/(\d) ([\d⁄ ]+) in \d, (left|right)/g)];
     expect(cords).toHaveLength(5);
-    for (const [rise = 0, run = 0, tail = 0, knots = 0, cut = 0] of cords) {
-      // Run X1: 60 − 3.8 in from the bottom row to the top, 30 in of tail, 6 in for knots.
-      expect([rise, tail, knots]).toEqual([56.25 * 8, 30 * 8, 6 * 8]);
-      // Rise, run and sum are each rounded, the sum upwards: no more than a mark and a half apart.
-      expect(Math.abs(cut - (rise + run + tail + knots))).toBeLessThanOrEqual(1.5);
-    }
+    const cut = new Map(cords.map(([, number, length = ""]) => [Number(number), eighths(length)]));
     // Columns stand 8 in apart, so cords from one side differ by 8 in.
-    expect((cords[0]?.[4] ?? 0) - (cords[1]?.[4] ?? 0)).toBe(8 * 8);
+    expect((cut.get(1) ?? 0) - (cut.get(2) ?? 0)).toBe(8 * 8);
+    for (const length of cut.values()) expect(length).toBeGreaterThan((56.25 + 30 + 6) * 8 - 1.5);
   });
 
-  test("says on its first sheet what cords do to children, where and for whom the shade is", () => {
-    const first = pages[0]?.text ?? "";
-    expect(first).toContain("Before you begin");
-    expect(first).toContain("Cords and children");
-    expect(first).toContain("strangle");
-    expect(first).toContain("United Kingdom; for my own home.");
-    expect(first).toContain("36 in × 60 in");
+  test("has on its job card what cords do to children, where and for whom the shade is", () => {
+    const card = pages.find(({ runs }) => runs.some(({ text }) => text === "Table sheets"))?.text ?? "";
+    expect(card).toContain("Cords and children");
+    expect(card).toContain("strangle");
+    expect(card).toContain("United Kingdom; for my own home");
+    expect(card).toContain("36 in × 60 in");
+  });
+
+  test("every set that leaves the house has the cautions about cords and children on its first sheet", () => {
+    for (const set of [
+      "Client sheet",
+      "Table sheets",
+      "Step by step",
+      "Strips and templates",
+      "Cutting tickets",
+    ]) {
+      const first = pages.find(({ runs }) => runs.some(({ text }) => text === set));
+      expect(first?.text, set).toContain("Window cords strangle small children");
+    }
+    const tag = pages.find(({ runs }) => runs.some(({ text }) => text === "Child-safety tag"));
+    expect(tag?.text).toContain("Cords can strangle young children");
+  });
+
+  test("the sheets for the table are six, and nothing on them is smaller than 12 pt, nor a figure to work by than 14", () => {
+    const sheets = pages.filter(({ runs }) => runs.some(({ text }) => text === "Table sheets"));
+    expect(sheets).toHaveLength(6);
+    for (const { runs, heightPt } of sheets) {
+      const words = runs.filter(({ y, text }) => y > 60 && y < heightPt - 50 && text.trim() !== "");
+      for (const { text, sizePt } of words) expect(sizePt, text).toBeGreaterThanOrEqual(12 - 0.05);
+    }
+    const large = sheets.flatMap(({ runs }) =>
+      runs.filter(({ sizePt }) => sizePt >= 14).map(({ text }) => text),
+    );
+    // Rows, columns, cut sizes and cords of run X1.
+    for (const figure of ["49 3⁄8 in", "34 in", "121 1⁄4 in"]) expect(wholeText(large)).toContain(figure);
   });
 
   test("never says safe, compliant or approved", () => {
@@ -186,6 +214,42 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
   });
 });
 
+// What one shade takes of paper, so that a set that grows is seen.
+test.each([
+  ["usual", 19],
+  ["helper", 16],
+  ["client", 1],
+] as const)("%s: %d pages at most for a plain shade", async (name, most) => {
+  const bytes = await makeWorkbook({
+    ...planAndCut(JOB),
+    sets: SET_PRESETS[name],
+    paper: "letter",
+    fonts: FONTS,
+  });
+  expect((await openPdf(bytes)).numPages).toBeLessThanOrEqual(most);
+});
+
+test("the date is that of the maker’s calendar", async () => {
+  const zone = process.env.TZ;
+  process.env.TZ = "Pacific/Auckland";
+  try {
+    // Half past eleven at night in Greenwich is the next day in Auckland.
+    const createdOn = new Date(Date.UTC(2025, 2, 1, 23, 30));
+    const bytes = await makeWorkbook({
+      plan: plan(JOB),
+      sets: ["tag"],
+      paper: "a4",
+      fonts: FONTS,
+      createdOn,
+    });
+    const [page] = await readPages(await openPdf(bytes));
+    expect(page?.text).toContain("2025-03-02");
+  } finally {
+    if (zone === undefined) delete process.env.TZ;
+    else process.env.TZ = zone;
+  }
+});
+
 test("the same plan gives the same bytes", async () => {
   const make = () => makeWorkbook({ plan: plan(JOB), paper: "a4", fonts: FONTS });
   expect(Buffer.from(await make()).equals(Buffer.from(await make()))).toBe(true);
@@ -195,7 +259,7 @@ test("without an italic the regular stands in", async () => {
   const { regular, semibold } = FONTS;
   const bytes = await makeWorkbook({ plan: plan(JOB), paper: "a4", fonts: { regular, semibold } });
   const pages = await readPages(await openPdf(bytes));
-  expect(pages[0]?.text).toContain("Seen from the room");
+  expect(wholeText(pages.map(({ text }) => text))).toContain("Seen from the room");
 });
 
 describe("a job of several shades", () => {
@@ -208,7 +272,7 @@ describe("a job of several shades", () => {
     ],
   });
 
-  test("opens with the job: shades with their pages, shopping and cost of all", async () => {
+  test("opens with the job: its shades, its room to one scale; what is bought comes last, once", async () => {
     const pages = await readPages(
       await openPdf(await makeWorkbook({ plan: plan(job), paper: "letter", fonts: FONTS })),
     );
@@ -217,26 +281,42 @@ describe("a job of several shades", () => {
       const y = front.find((run) => run.text === `Window ${name}`)?.y ?? 0;
       const row = front.filter((run) => Math.abs(run.y - y) < 2).sort((a, b) => a.x - b.x);
       expect(row.map((run) => run.text)).toEqual(expect.arrayContaining(["Upper landing", "36 in", "60 in"]));
-      const cover = pages[Number(row.at(-1)?.text) - 1];
-      expect(cover?.text).toContain("Workbook · flat shade");
-      expect(cover?.text).toContain(`Window ${name}`);
     }
-    // Its room to one scale, then what to buy.
-    expect(pages[1]?.text).toContain("Seen from the room, to one scale. Lowered.");
-    expect(pages[2]?.text).toContain("Shopping and cost of the whole job");
+    expect(wholeText(pages.slice(0, 4).map(({ text }) => text))).toContain(
+      "Seen from the room, to one scale. Lowered.",
+    );
+    expect(pages.filter(({ text }) => text.includes("Shopping list"))).toHaveLength(1);
+    expect(pages.filter(({ text }) => text.includes("Before you begin"))).toHaveLength(1);
+    expect(pages.at(-1)?.text).toContain("for whoever buys");
+  });
+
+  test("prints for each reader what that reader needs, as often as there are shades", async () => {
+    const sets = (name: keyof typeof SET_PRESETS) =>
+      makeWorkbook({ ...planAndCut(job), sets: SET_PRESETS[name], paper: "letter", fonts: FONTS }).then(
+        async (bytes) => readPages(await openPdf(bytes)),
+      );
+    const client = await sets("client");
+    expect(client).toHaveLength(4);
+    for (const { text } of client) expect(text).not.toMatch(/Labour|Findings|Source:|Lock|slot/);
+    expect(client[0]?.text).toContain("Price, tax included");
+    const cutter = await sets("cutter");
+    expect(cutter.filter(({ text }) => text.includes("Labels for the pieces"))).toHaveLength(1);
+    expect(cutter.filter(({ text }) => text.includes("for whoever makes it, at arm’s length"))).toHaveLength(
+      18,
+    );
   });
 
   test("can be made for some of its shades", async () => {
     const bytes = await makeWorkbook({ plan: plan(job), shadeIds: ["two"], paper: "letter", fonts: FONTS });
     const pages = await readPages(await openPdf(bytes));
-    expect(pages[0]?.text).toContain("Window two");
+    expect(wholeText(pages.map(({ text }) => text))).toContain("Window two");
     for (const page of pages) expect(page.text).not.toContain("Window one");
     await expect(
       makeWorkbook({ plan: plan(job), shadeIds: ["nine"], paper: "letter", fonts: FONTS }),
     ).rejects.toThrow("invalid shadeIds: nine");
   });
 
-  test("tells how far it is, and can be stopped between two chapters", async () => {
+  test("tells how far it is, and can be stopped between two sheaves", async () => {
     const seen: number[] = [];
     const stop = new AbortController();
     const making = makeWorkbook({

@@ -1,18 +1,13 @@
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
-import { Book } from "./book.ts";
-import { coverPage } from "./pages/cover.ts";
-import { clothTickets, lengthTickets } from "./pages/cutting-plan.ts";
-import { guide } from "./pages/guide.ts";
-import { jobFront } from "./pages/job-front.ts";
-import { pieceLabels } from "./pages/piece-labels.ts";
-import { PAPERS, type PaperKind } from "./paper.ts";
-import { closeDocument, openDocument } from "./pdf-kit.ts";
-import { chaptersOf } from "./shade-chapters.ts";
-import { type ShadeContext, shadeContext } from "./shade-context.ts";
-import { openFaces, type WorkbookFonts } from "./typeface.ts";
+import { type PrintSet, SET_PRESETS } from "./print-sets.ts";
+import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
+import { Book } from "./typeset/book.ts";
+import { PAPERS, type PaperKind } from "./typeset/paper.ts";
+import { joined, openDocument, writeOut } from "./typeset/pdf-kit.ts";
+import { openFaces, type WorkbookFonts } from "./typeset/typeface.ts";
 
 export interface WorkbookProgress {
-  /** Parts set so far, and in all: the front page, and every chapter of every shade. */
+  /** Sheaves set so far, and in all: each set of each shade is one. */
   done: number;
   total: number;
   pages: number;
@@ -24,23 +19,40 @@ export interface WorkbookInput {
   cutting?: CuttingPlan;
   /** Only these shades, in the order of the job; all of them unless given. */
   shadeIds?: readonly string[];
+  /** What is printed, in print order; the usual sets unless told. */
+  sets?: readonly PrintSet[];
   paper: PaperKind;
   fonts: WorkbookFonts;
   /** Written into the document and at the foot of each page; left out, the same plan gives the same bytes. */
   createdOn?: Date;
   onProgress?: (progress: WorkbookProgress) => void;
-  /** Looked at between chapters. */
+  /** Looked at between two sheaves. */
   signal?: AbortSignal;
 }
 
 const LANGUAGE = "en";
 
 /**
- * The workbook as PDF: for several shades a front page of the job, then each shade from its cover to its
- * marking strips. Rejects with the signal’s reason when it is stopped.
+ * The workbook as PDF, sheaf by sheaf: each set of each shade stands alone. Rejects with the signal’s reason when it is
+ * stopped.
  */
 export async function makeWorkbook(input: WorkbookInput): Promise<Uint8Array> {
-  const { plan, fonts, createdOn } = input;
+  const chunks: Uint8Array[] = [];
+  await writeWorkbook(input, async (chunk) => {
+    chunks.push(chunk);
+  });
+  return joined(chunks);
+}
+
+/**
+ * The same, written while it is made: a job of any size needs the memory of one sheaf.
+ * @param write called with one piece after the other, each only when the one before is written
+ */
+export async function writeWorkbook(
+  input: WorkbookInput,
+  write: (chunk: Uint8Array) => Promise<void>,
+): Promise<void> {
+  const { plan, fonts, createdOn, sets = SET_PRESETS.usual } = input;
   const paper = PAPERS[input.paper];
   const faces = openFaces(fonts);
   const shades = chosen(plan, input.shadeIds);
@@ -56,13 +68,23 @@ export async function makeWorkbook(input: WorkbookInput): Promise<Uint8Array> {
     },
     faces,
   );
+  const out = writeOut(doc, write);
   const book = new Book(doc, faces, paper);
   book.tags.open("Document");
-  book.run({ job: plan.jobName, remark: remark(plan, createdOn) });
-  await setParts(book, parts(book, plan, shades, input.cutting), input);
-  book.finish();
+  book.run({ remark: remark(plan, createdOn) });
+  const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting, createdOn });
+  const stamp = shades.length === 1 ? shades[0]?.safety.stampText : jobStamp(shades);
+  await print(book, plan, sheaves, stamp, input, out.written);
   book.tags.close();
-  return closeDocument(doc);
+  doc.end();
+  await out.ended;
+}
+
+/** How many sheaves and pages of each set a print would have, without keeping any of it. */
+export async function countPages(input: WorkbookInput): Promise<number> {
+  let pages = 0;
+  await writeWorkbook({ ...input, onProgress: (progress) => (pages = progress.pages) }, async () => {});
+  return pages;
 }
 
 function chosen(plan: Plan, shadeIds: readonly string[] | undefined): ShadePlan[] {
@@ -75,9 +97,15 @@ function chosen(plan: Plan, shadeIds: readonly string[] | undefined): ShadePlan[
 function remark(plan: Plan, createdOn: Date | undefined): string | undefined {
   const parts = [
     ...(plan.demo ? ["Demo: an invented job"] : []),
-    ...(createdOn === undefined ? [] : [createdOn.toISOString().slice(0, 10)]),
+    ...(createdOn === undefined ? [] : [dayText(createdOn)]),
   ];
   return parts.length === 0 ? undefined : parts.join(" · ");
+}
+
+/** The day as the maker’s own calendar has it, not the one at Greenwich. */
+function dayText(date: Date): string {
+  const two = (number: number) => String(number).padStart(2, "0");
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
 
 const MOST_NAMED = 4;
@@ -93,77 +121,55 @@ function jobStamp(shades: readonly ShadePlan[]): string | undefined {
   return `Rules on cords failed for ${stopped.length} of ${shades.length} shades: ${names.join(", ")}. Do not sell, give away or install ${many ? "them as they are" : "it as it is"} planned.`;
 }
 
-type Part = () => void;
-
-/** Everything to set, piece by piece, so that work can stop between two of them. */
-function parts(
+async function print(
   book: Book,
   plan: Plan,
-  shades: readonly ShadePlan[],
-  cutting: CuttingPlan | undefined,
-): Part[] {
-  book.run({ stamp: jobStamp(shades) });
-  const anchorOf = (shade: ShadePlan) => `shade-${plan.shades.indexOf(shade) + 1}`;
-  const front: Part[] = shades.length === 1 ? [] : [() => jobFront(book, plan, shades, anchorOf)];
-  return [
-    ...front,
-    ...shades.flatMap((shade) =>
-      shadeParts(shadeContext(book, plan, shade, shades.length === 1), anchorOf(shade)),
-    ),
-    ...(cutting === undefined ? [] : cuttingParts(book, cutting, jobStamp(shades))),
-  ];
-}
-
-/** The cutting of the whole job, behind its shades: cloth by cloth, the lengths, a label for each piece. */
-function cuttingParts(book: Book, cutting: CuttingPlan, stamp: string | undefined): Part[] {
-  const head = (title: string, name: string) => ({ number: 0, title, anchor: `cutting-${name}` });
-  return [
-    () => {
-      book.tags.open("Sect", { title: "Cutting plan" });
-      book.run({ shade: "", stamp });
-    },
-    ...cutting.cloths.map(
-      (cloth) => () => clothTickets(book, cutting, cloth, head(`Cutting: ${cloth.clothName}`, cloth.clothId)),
-    ),
-    () => lengthTickets(book, cutting, head("Cutting to length", "lengths")),
-    () => pieceLabels(book, cutting, head("Labels for the pieces", "labels")),
-    () => book.tags.leave(),
-  ];
-}
-
-function shadeParts(context: ShadeContext, anchor: string): Part[] {
-  const { book, shade } = context;
-  const chapters = chaptersOf(anchor, shade);
-  return [
-    () => {
-      book.tags.open("Sect", { title: shade.windowName });
-      book.run({ shade: shade.windowName, stamp: shade.safety.stampText });
-      coverPage(context, anchor);
-      guide(context, chapters);
-    },
-    ...chapters.map((chapter) => () => chapter.set(context, chapter)),
-    () => {
-      book.tags.leave();
-      book.endBookmark();
-    },
-  ];
-}
-
-async function setParts(
-  book: Book,
-  all: readonly Part[],
+  sheaves: readonly Sheaf[],
+  stamp: string | undefined,
   { onProgress, signal }: WorkbookInput,
+  written: () => Promise<void>,
 ): Promise<void> {
-  for (const [i, part] of all.entries()) {
+  let last: ShadePlan | undefined;
+  for (const [i, sheaf] of sheaves.entries()) {
     signal?.throwIfAborted();
-    part();
-    onProgress?.({ done: i + 1, total: all.length, pages: book.pageCount });
+    if (last !== sheaf.shade) {
+      if (last !== undefined) book.closeBookmark();
+      if (sheaf.shade !== undefined) book.openBookmark(sheaf.shade.windowName);
+      last = sheaf.shade;
+    }
+    printSheaf(book, plan, sheaf, stamp);
+    await written();
+    onProgress?.({ done: i + 1, total: sheaves.length, pages: book.pageCount });
     if (onProgress !== undefined || signal !== undefined) await nextTurn();
   }
   signal?.throwIfAborted();
 }
 
-/** Lets messages in between two parts: a stop can only be heard when the thread is free for a moment. */
+function printSheaf(
+  book: Book,
+  plan: Plan,
+  { set, shade, look, print: set_ }: Sheaf,
+  stamp: string | undefined,
+): void {
+  const { name, reader } = SHEAF_WORDS[set];
+  book.look = look;
+  book.run({
+    job: plan.jobName,
+    shade:
+      shade === undefined ? "" : [shade.roomName, shade.windowName].filter((word) => word !== "").join(" · "),
+    set: name,
+    reader,
+    stamp: shade === undefined ? stamp : shade.safety.stampText,
+  });
+  book.openBookmark(name);
+  book.tags.open("Sect", { title: shade === undefined ? name : `${name}: ${shade.windowName}` });
+  set_();
+  book.tags.close();
+  book.closeBookmark();
+  book.endSheaf();
+}
+
+/** Lets messages in between two sheaves: a stop can only be heard when the thread is free for a moment. */
 function nextTurn(): Promise<void> {
   return new Promise((resolve) => {
     setTimeout(resolve, 0);

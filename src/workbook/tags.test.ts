@@ -4,8 +4,9 @@ import { FONTS } from "../../test/workbook/fonts.ts";
 import { openPdf } from "../../test/workbook/read-pdf.ts";
 import { stoppedJob } from "../../test/workbook/stopped-job.ts";
 import { x1Job } from "../../test/workbook/x1-job.ts";
-import { plan } from "../plan/index.ts";
+import { planAndCut } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
+import { PRINT_SETS } from "./print-sets.ts";
 
 interface Node {
   role?: string;
@@ -24,7 +25,9 @@ describe.each([
   const trees: Node[] = [];
 
   beforeAll(async () => {
-    pdf = await openPdf(await makeWorkbook({ plan: plan(job), paper: "a4", fonts: FONTS }));
+    pdf = await openPdf(
+      await makeWorkbook({ ...planAndCut(job), sets: PRINT_SETS, paper: "a4", fonts: FONTS }),
+    );
     for (let number = 1; number <= pdf.numPages; number += 1) {
       trees.push((await (await pdf.getPage(number)).getStructTree()) as Node);
     }
@@ -41,9 +44,9 @@ describe.each([
     expect(await pdf.getMarkInfo()).toMatchObject({ Marked: true });
   });
 
-  test("one title, a heading for each chapter, sections under them", () => {
+  test("one title, a heading for each page that opens, sections under them", () => {
     expect(everywhere("H1")).toHaveLength(1);
-    expect(everywhere("H2")).toHaveLength(15);
+    expect(everywhere("H2").length).toBeGreaterThan(15);
     expect(everywhere("H3").length).toBeGreaterThan(20);
   });
 

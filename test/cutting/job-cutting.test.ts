@@ -9,6 +9,7 @@ import {
   type Plan,
   plan,
   planCutting,
+  stockAfter,
 } from "../../src/plan/index.ts";
 import type { LayerCut, Panel } from "../../src/shade-plan/index.ts";
 import { inches } from "../../src/units/index.ts";
@@ -222,6 +223,45 @@ describe("what is at hand", () => {
     expect(takenMm(cutting, "own")).toBe(0);
     const line = buyAsCut(job, whole, cutting).cost.shopping.find(({ id }) => id === "cloth-own");
     expect(line).toMatchObject({ quantity: 0, buyText: "none: at hand", cost: 0 });
+  });
+
+  it("leaves as much to buy in the finding as in the shopping list", () => {
+    const job = withStock({
+      cloth: [
+        { id: "a", cloth: "own", lengthMm: 1900 },
+        { id: "b", cloth: "own", lengthMm: 700, widthMm: 500 },
+      ],
+    });
+    const [window] = job.rooms[0]?.windows ?? [];
+    if (window) window.opening = { widthsMm: [2400], heightsMm: [1500] };
+    const whole = plan(job);
+    const bought = buyAsCut(job, whole, planCutting(job, whole, TRIES));
+    const line = bought.cost.shopping.find(({ id }) => id === "cloth-own");
+    const short = bought.findings.filter(({ id }) => id === "cost.cloth-short");
+    expect(short.map(({ text }) => text)).toEqual([
+      expect.stringContaining(`The cuts take ${line?.needText}, so ${line?.buyText} must be bought`),
+    ]);
+  });
+
+  it("with one id for two pieces is cut piece by piece, each called by its name", () => {
+    const job = withStock({
+      cloth: [
+        { id: "left", name: "Basket", cloth: "own", lengthMm: 1900 },
+        { id: "left", cloth: "own", lengthMm: 400, widthMm: 600 },
+      ],
+      lengths: [
+        { id: "stick", part: "board-1x2", lengthMm: 400 },
+        { id: "stick", part: "board-1x2", lengthMm: 1300 },
+      ],
+    });
+    const cutting = planCutting(job, plan(job), TRIES);
+    const { boltNames } = clothOf(cutting, "own");
+    expect(Object.values(boltNames)).toEqual(expect.arrayContaining(["Basket", "Piece 2 in stock"]));
+    const after = stockAfter(job, cutting);
+    const ids = [...(after.cloth ?? []), ...(after.lengths ?? [])].map(({ id }) => id);
+    expect(new Set(ids).size).toBe(ids.length);
+    const remnants = planned(clothOf(cutting, "own")).bolts.flatMap((bolt) => bolt.remnants);
+    for (const { name } of remnants) expect(name).toMatch(/^(Basket|Own|Piece 2 in stock) \d+$/);
   });
 
   it("is not cut across a flaw", () => {

@@ -41,11 +41,9 @@ describe.each(CASES)("the tag in the workbook: %s", (_name, job, paper, signalMm
     const planned = plan(cordedJob(job));
     const [shade] = planned.shades;
     if (shade === undefined) throw new Error("no shade");
-    const pdf = await openPdf(await makeWorkbook({ plan: planned, paper, fonts: FONTS }));
+    const pdf = await openPdf(await makeWorkbook({ plan: planned, sets: ["tag"], paper, fonts: FONTS }));
     const pages = await readPages(pdf);
-    const numbers = pages.flatMap(({ runs, heightPt }, i) =>
-      runs.some(({ text, y }) => text === "Child-safety tag, full size" && y > heightPt - 40) ? [i + 1] : [],
-    );
+    const numbers = pages.map((_page, i) => i + 1);
     return { shade, pdf, pages, numbers };
   }
 

@@ -1,10 +1,9 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { solveWithHighs } from "../../cutting/index.ts";
-import type { Job } from "../../job/index.ts";
-import { type CuttingPlan, CuttingSearch, plan } from "../../plan/index.ts";
+import type { CuttingPlan } from "../../plan/index.ts";
 import { badInput } from "../bad-input.ts";
 import { cuttingFiles } from "../cutting-files.ts";
 import { cuttingText } from "../cutting-report.ts";
+import { cutWithin } from "../cutting-time.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
 import { readJob } from "../read-job.ts";
@@ -12,14 +11,16 @@ import { leftoversText, writeFiles } from "../write-files.ts";
 
 interface CutOptions {
   out?: string;
-  tries: number;
+  tries?: number;
+  seconds: number;
   seed?: number;
   json?: boolean;
 }
 
 /** More takes minutes and seldom helps. */
 const MOST_TRIES = 5_000_000;
-const USUAL_TRIES = 5000;
+const MOST_SECONDS = 86_400;
+const USUAL_SECONDS = 10;
 
 /** `shadewright cut`: how everything of a job is cut from bolts, remnants and lengths. */
 export function addCut(program: Command, io: Io): void {
@@ -28,7 +29,13 @@ export function addCut(program: Command, io: Io): void {
     .description("Lay all pieces of a job on its cloths and lengths: tickets, drawings, what is kept")
     .argument("<job>", "job file, or - for the standard input")
     .option("--out <folder>", "folder to write into; it is made where it is missing")
-    .option("--tries <number>", "plans to try before the best is taken", wholeUpTo(MOST_TRIES), USUAL_TRIES)
+    .option(
+      "--seconds <number>",
+      "time after which the best plan is taken; Ctrl-C takes it at once",
+      wholeUpTo(MOST_SECONDS),
+      USUAL_SECONDS,
+    )
+    .option("--tries <number>", "plans to try, where that takes less time", wholeUpTo(MOST_TRIES))
     .option("--seed <number>", "another seed tries other plans", wholeUpTo(2 ** 31 - 1))
     .option("--json", "print the cutting plan as JSON; then --out may be left out")
     .action((path: string, options: CutOptions) => cutJob(path, options, io));
@@ -44,26 +51,16 @@ function wholeUpTo(most: number): (text: string) => number {
   };
 }
 
-async function cutJob(path: string, { out, tries, seed, json }: CutOptions, io: Io): Promise<void> {
+async function cutJob(path: string, { out, json, seed, ...limits }: CutOptions, io: Io): Promise<void> {
   if (out === undefined && !json) {
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
   const read = await readJob(path, io);
   const job = seed === undefined ? read : { ...read, cutting: { ...read.cutting, seed } };
-  const cutting = await cutAll(job, tries);
+  const cutting = await cutWithin(job, limits, io);
   io.err(cuttingText(cutting));
   if (out !== undefined) await write(cutting, out, path, io);
   if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
-}
-
-async function cutAll(job: Job, tries: number): Promise<CuttingPlan> {
-  const search = new CuttingSearch(job, plan(job));
-  search.improve(tries);
-  if (search.openLengths > 0) {
-    const { loadHighs } = await import("../load-highs.ts");
-    search.proveLengths(solveWithHighs(await loadHighs()));
-  }
-  return search.plan();
 }
 
 async function write(cutting: CuttingPlan, out: string, jobPath: string, io: Io): Promise<void> {

@@ -1,7 +1,8 @@
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 
-/** Plans between two pauses, where the search may be stopped. */
-const BETWEEN_PAUSES = 64;
+/** Pieces laid between two pauses, where the search may be stopped, and plans at the most. */
+const LAID_BETWEEN = 6400;
+const MOST_BETWEEN = 64;
 /** A worse plan is taken while it loses no more than this share of the area of the cloth beyond the last. */
 const FIRST_THRESHOLD = 0.004;
 /** Without a better plan in so many periods the aim is given up. */
@@ -20,6 +21,7 @@ const NEAR = 6;
  */
 export function* anneal(decoder: Decoder, draw: () => number, period: number): Generator<number, boolean> {
   const { masks } = decoder;
+  const pause = Math.max(1, Math.min(MOST_BETWEEN, Math.floor(LAID_BETWEEN / masks.count)));
   const moves = new Moves(decoder, draw);
   let current = decoder.lay(Number.POSITIVE_INFINITY);
   if (current === ALL_LAID) return true;
@@ -30,7 +32,7 @@ export function* anneal(decoder: Decoder, draw: () => number, period: number): G
   let best = current;
   let stale = 0;
   for (let n = 1; ; n++) {
-    if (n % BETWEEN_PAUSES === 0) yield BETWEEN_PAUSES;
+    if (n % pause === 0) yield pause;
     if (n % period === 0 && masks.count <= FEW) {
       for (let k = 0; k < masks.count; k++) moves.make();
       current = decoder.lay(Number.POSITIVE_INFINITY);

@@ -46,7 +46,7 @@ export function settingsFor(problem: ClothProblem, grid: Grid): Setting[] {
 function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly number[]): Decoder[] {
   const { items, bolts, lotAreas, lattice, gap } = grid;
   const stages = cutting.kind === "straight" ? cutting.stages : undefined;
-  const layers = new LayerDecoder(grid, new FitMasks(items), sequence, stages ?? MANY_STAGES);
+  const layers = new LayerDecoder(grid, new FitMasks(items, kindsOf(grid)), sequence, stages ?? MANY_STAGES);
   const [only] = bolts;
   const simple =
     grid.longestLayer === Number.POSITIVE_INFINITY &&
@@ -70,4 +70,22 @@ function sequencesOf({ bolts }: Grid): number[][] {
   const endless = numbers.filter(isEndless);
   if (endless.length === 0) return [sorted(finite)];
   return endless.map((at) => sorted([...finite, at]));
+}
+
+/** From so many equal items on it pays to know which are. */
+const FEW_KINDS = 0.25;
+
+/** One number for all items that fit the same places, where there are few such kinds. */
+function kindsOf({ items, lattice, lotAreas }: Grid): Int32Array | undefined {
+  const isPlain = !lattice && lotAreas.length === 0;
+  if (isPlain) return undefined;
+  const kinds = new Map<string, number>();
+  const numbers = items.map(({ w, h, turns, phaseX, phaseY, join, lotGroup }, item) => {
+    // One that may be turned, or that others follow, is of its own kind.
+    const key = turns || join >= 0 ? `own ${item}` : `${w} ${h} ${phaseX} ${phaseY} ${lotGroup}`;
+    const number = kinds.get(key) ?? kinds.size;
+    kinds.set(key, number);
+    return number;
+  });
+  return kinds.size <= FEW_KINDS * items.length ? Int32Array.from(numbers) : undefined;
 }

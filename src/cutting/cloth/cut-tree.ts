@@ -18,19 +18,26 @@ export interface Sheet<B extends Block> extends Block {
 /**
  * Straight cuts that set blocks free, each from edge to edge of its sheet, in the fewest stages: at every stage all
  * cuts that touch no block, then the same of each part in the other direction. Undefined where blocks hold each other.
+ *
+ * @param sliver what is no wider stays on its block: nobody cuts so little off
  */
 export function cutTree<B extends Block>(
   sheet: Block,
   blocks: readonly B[],
-  direction: Direction,
-  stage = 1,
+  { direction, sliver, stage = 1 }: Way,
 ): Sheet<B> | undefined {
   const [only] = blocks;
   if (!only) return { ...sheet };
-  if (blocks.length === 1) return trimmed(sheet, only, direction, stage);
+  if (blocks.length === 1) return trimmed(sheet, only, { direction, sliver, stage });
   const groups = apart(blocks, direction);
   const stuck = groups.length === 1 && apart(blocks, otherThan(direction)).length === 1;
-  return stuck ? undefined : cutApart(sheet, groups, direction, stage);
+  return stuck ? undefined : cutApart(sheet, groups, { direction, sliver, stage });
+}
+
+interface Way {
+  direction: Direction;
+  sliver: number;
+  stage?: number;
 }
 
 export type Direction = "across" | "along";
@@ -40,27 +47,60 @@ function otherThan(direction: Direction): Direction {
 }
 
 function cutApart<B extends Block>(
-  sheet: Block,
+  whole: Block,
+  groups: readonly (readonly B[])[],
+  { direction, sliver, stage }: Required<Way>,
+): Sheet<B> | undefined {
+  const parts = partsOf(whole, groups, direction, sliver);
+  const inner = { direction: otherThan(direction), sliver, stage: stage + 1 };
+  // From the far end, without recursion: a long bolt has thousands of layers.
+  let rest: Sheet<B> | undefined;
+  for (const { group, ...part } of parts.toReversed()) {
+    const first = group ? cutTree(part, group, inner) : part;
+    if (!first) return undefined;
+    const sheet = rest && spanning(part, rest);
+    const at = direction === "across" ? part.y2 : part.x2;
+    rest = sheet ? { ...sheet, cut: { direction, at, stage, trim: false }, first, second: rest } : first;
+  }
+  return rest;
+}
+
+/** A sheet in the parts that cuts in one direction leave: groups of blocks, and what is lost before and behind them. */
+function partsOf<B extends Block>(
+  { x1, x2, y1, y2 }: Block,
   groups: readonly (readonly B[])[],
   direction: Direction,
-  stage: number,
-): Sheet<B> | undefined {
-  const [group, ...rest] = groups;
-  if (!group) return { ...sheet };
-  const start = edgeOf(group, direction, "start");
-  // Cloth lost before the first piece of a layer comes off first, so that check measures begin at the piece.
-  if (start > (direction === "across" ? sheet.y1 : sheet.x1)) {
-    const [lost, kept] = divided(sheet, direction, start);
-    const second = cutApart(kept, groups, direction, stage);
-    return second && { ...sheet, cut: { direction, at: start, stage, trim: false }, first: lost, second };
+  sliver: number,
+): (Block & { group?: readonly B[] })[] {
+  const across = direction === "across";
+  const limit = across ? y2 : x2;
+  const part = (from: number, to: number) =>
+    across ? { x1, x2, y1: from, y2: to } : { x1: from, x2: to, y1, y2 };
+  const parts: (Block & { group?: readonly B[] })[] = [];
+  let done = across ? y1 : x1;
+  for (const [k, group] of groups.entries()) {
+    const start = edgeOf(group, direction, "start");
+    // Cloth lost before the first piece of a layer comes off first, so that check measures begin at the piece.
+    if (start - done > sliver) {
+      parts.push(part(done, start));
+      done = start;
+    }
+    const end = edgeOf(group, direction, "end");
+    const isLast = k === groups.length - 1 && limit - end <= sliver;
+    parts.push({ ...part(done, isLast ? limit : end), group });
+    done = isLast ? limit : end;
   }
-  const at = edgeOf(group, direction, "end");
-  const last = rest.length === 0 && at === (direction === "across" ? sheet.y2 : sheet.x2);
-  if (last) return cutTree(sheet, group, otherThan(direction), stage + 1);
-  const [one, left] = divided(sheet, direction, at);
-  const first = cutTree(one, group, otherThan(direction), stage + 1);
-  const second = cutApart(left, rest, direction, stage);
-  return first && second && { ...sheet, cut: { direction, at, stage, trim: false }, first, second };
+  if (done < limit) parts.push(part(done, limit));
+  return parts;
+}
+
+function spanning(a: Block, b: Block): Block {
+  return {
+    x1: Math.min(a.x1, b.x1),
+    x2: Math.max(a.x2, b.x2),
+    y1: Math.min(a.y1, b.y1),
+    y2: Math.max(a.y2, b.y2),
+  };
 }
 
 function edgeOf(blocks: readonly Block[], direction: Direction, edge: "start" | "end"): number {
@@ -72,18 +112,6 @@ function edgeOf(blocks: readonly Block[], direction: Direction, edge: "start" | 
   return edge === "start"
     ? blocks.reduce((least, { x1 }) => Math.min(least, x1), Number.POSITIVE_INFINITY)
     : blocks.reduce((most, { x2 }) => Math.max(most, x2), Number.NEGATIVE_INFINITY);
-}
-
-function divided({ x1, x2, y1, y2 }: Block, direction: Direction, at: number): [Block, Block] {
-  return direction === "across"
-    ? [
-        { x1, x2, y1, y2: at },
-        { x1, x2, y1: at, y2 },
-      ]
-    : [
-        { x1, x2: at, y1, y2 },
-        { x1: at, x2, y1, y2 },
-      ];
 }
 
 /** Blocks in runs that no straight cut goes through. */
@@ -101,7 +129,11 @@ export function apart<B extends Block>(blocks: readonly B[], direction: Directio
 }
 
 /** The cuts round one piece, those in the direction of the stage first. */
-function trimmed<B extends Block>(sheet: Block, block: B, direction: Direction, stage: number): Sheet<B> {
+function trimmed<B extends Block>(
+  sheet: Block,
+  block: B,
+  { direction, sliver, stage }: Required<Way>,
+): Sheet<B> {
   const other = otherThan(direction);
   let found: Sheet<B> = { x1: block.x1, x2: block.x2, y1: block.y1, y2: block.y2, block };
   const sides = [other, direction].flatMap((way) => [
@@ -113,7 +145,7 @@ function trimmed<B extends Block>(sheet: Block, block: B, direction: Direction, 
     const at = edgeOf([block], way, edge);
     const across = way === "across";
     const limit = edge === "end" ? (across ? sheet.y2 : sheet.x2) : across ? sheet.y1 : sheet.x1;
-    if (limit === at) continue;
+    if (Math.abs(limit - at) <= sliver) continue;
     const whole: Block = { x1: found.x1, x2: found.x2, y1: found.y1, y2: found.y2 };
     const waste: Block = { ...whole };
     if (edge === "end") {

@@ -2,22 +2,25 @@ import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { Grid } from "./grid.ts";
 import { type Packing, packingOf } from "./packing.ts";
 
-/** Growth of the length tried, until all items lie on it. */
+/** Growth of the length tried, until all items lie on it; many items take long to lay, and it grows faster each time. */
 const GROWTH = 1.02;
+const GROWTH_OF_MANY = 1.06;
+const FASTER = 1.5;
+const MANY = 500;
 /** Choices that all items begin with. */
 const FIRST_CHOICES = [0, 1];
 const MOST_TRIES = 400;
 
 /**
  * A first plan at once: items by length, by width and by area, laid on ever more cloth. Leaves the decoder with the
- * best order and choices; undefined where none lays all items.
+ * best order and choices; undefined where none lays all items. Pauses after each plan tried with the best so far.
  */
-export function firstPacking(
+export function* firstPacking(
   grid: Grid,
   decoder: Decoder,
   sequence: readonly number[],
   leastCost: number,
-): { packing: Packing | undefined; tried: number } {
+): Generator<Packing | undefined, Packing | undefined> {
   const { masks, bits } = decoder;
   const items = Array.from(masks.w.keys());
   const w = (item: number) => masks.w[item] ?? 0;
@@ -29,59 +32,65 @@ export function firstPacking(
   ];
   let best: Packing | undefined;
   let bestStart = { order: orders[0] ?? [], bit: 0 };
-  let tried = 0;
   for (const order of orders) {
     masks.setOrder(order);
     for (const bit of FIRST_CHOICES) {
       bits.fill(bit);
-      const { packing, tries } = growUntilLaid(grid, decoder, sequence, leastCost, best);
-      tried += tries;
+      const packing = yield* growUntilLaid(grid, decoder, sequence, leastCost, best);
       if (packing) [best, bestStart] = [packing, { order, bit }];
     }
   }
   masks.setOrder(bestStart.order);
   bits.fill(bestStart.bit);
-  return { packing: best, tried };
+  return best;
 }
 
 /** A plan that is cheaper than the one to beat. */
-function growUntilLaid(
+function* growUntilLaid(
   grid: Grid,
   decoder: Decoder,
   sequence: readonly number[],
   leastCost: number,
   beat: Packing | undefined,
-): { packing: Packing | undefined; tries: number } {
+): Generator<Packing | undefined, Packing | undefined> {
   const lengths = grid.bolts.map(({ h }) => h - grid.gap);
   const endless = sequence.find((at) => !Number.isFinite(lengths[at] ?? 0));
-  let tries = 0;
-  if (endless === undefined) {
+  const lay = () => {
     decoder.setLengths(lengths);
-    const laid = decoder.lay(Number.POSITIVE_INFINITY) === ALL_LAID;
-    const packing = laid ? packingOf(grid, decoder) : undefined;
-    return { packing: packing && packing.cost < (beat?.cost ?? Infinity) ? packing : undefined, tries: 1 };
+    return decoder.lay(Number.POSITIVE_INFINITY) === ALL_LAID ? packingOf(grid, decoder) : undefined;
+  };
+  const ifCheaper = (packing: Packing | undefined) =>
+    packing && packing.cost < (beat?.cost ?? Number.POSITIVE_INFINITY) ? packing : undefined;
+  if (endless === undefined) {
+    const packing = ifCheaper(lay());
+    yield packing ?? beat;
+    return packing;
   }
   const perStep = grid.bolts[endless]?.costPerStep ?? 0;
+  const many = decoder.masks.count >= MANY;
+  let growth = many ? GROWTH_OF_MANY : GROWTH;
   let length = startLength(grid, decoder, endless, leastCost);
-  while (tries < MOST_TRIES) {
+  for (let tries = 0; tries < MOST_TRIES; tries++) {
     lengths[endless] = length;
-    decoder.setLengths(lengths);
-    tries++;
-    if (decoder.lay(Number.POSITIVE_INFINITY) === ALL_LAID) {
-      const packing = packingOf(grid, decoder);
-      return { packing: packing.cost < (beat?.cost ?? Infinity) ? packing : undefined, tries };
-    }
+    const packing = lay();
+    const better = ifCheaper(packing);
+    yield better ?? beat;
+    if (packing) return better;
     if (grid.bolts.length === 1 && beat && length * perStep > beat.cost) break;
-    length = Math.ceil((length * GROWTH) / grid.stepY) * grid.stepY + grid.stepY;
+    length = Math.ceil((length * growth) / grid.stepY) * grid.stepY + grid.stepY;
+    if (many) growth = 1 + FASTER * (growth - 1);
   }
-  return { packing: undefined, tries };
+  return undefined;
 }
 
 /** No less than the bound asks for, and than what the finite bolts leave of the area. */
 function startLength(grid: Grid, decoder: Decoder, endless: number, leastCost: number): number {
   const bolt = grid.bolts[endless];
   if (!bolt) return 0;
-  const tallest = decoder.masks.h.reduce((most, h) => Math.max(most, h), 0);
-  if (grid.bolts.length > 1 || bolt.costPerStep <= 0) return tallest;
-  return Math.max(tallest, Math.ceil(leastCost / bolt.costPerStep / grid.stepY) * grid.stepY);
+  const { masks } = decoder;
+  const tallest = masks.h.reduce((most, h) => Math.max(most, h), 0);
+  const held = grid.bolts.reduce((sum, { w, h }) => sum + (Number.isFinite(h) ? w * h : 0), 0);
+  const alone = grid.bolts.length === 1 && bolt.costPerStep > 0;
+  const least = alone ? leastCost / bolt.costPerStep : (masks.area - held) / bolt.w;
+  return Math.max(tallest, Math.ceil(least / grid.stepY) * grid.stepY);
 }

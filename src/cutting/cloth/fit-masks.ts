@@ -20,8 +20,10 @@ export class FitMasks {
   readonly turning: number[];
   private readonly widths: Ranks;
   private readonly heights: Ranks;
+  private readonly kinds: Kinds | undefined;
 
-  constructor(items: readonly { w: number; h: number; turns: boolean }[]) {
+  /** @param kindOf items that cannot be told apart have one number, where there are such */
+  constructor(items: readonly { w: number; h: number; turns: boolean }[], kindOf?: Int32Array) {
     this.count = items.length;
     this.words = (this.count + 31) >> 5;
     this.w = Int32Array.from(items, ({ w }) => w);
@@ -32,6 +34,7 @@ export class FitMasks {
     this.turning = Array.from(this.w.keys()).filter((item) => items[item]?.turns);
     this.widths = new Ranks([...this.w, ...this.turning.map((item) => this.h[item] ?? 0)], this.words);
     this.heights = new Ranks([...this.h, ...this.turning.map((item) => this.w[item] ?? 0)], this.words);
+    this.kinds = kindOf && new Kinds(kindOf, this.words);
     this.setOrder(this.order);
   }
 
@@ -39,6 +42,7 @@ export class FitMasks {
     this.order.set(order);
     this.widths.clear();
     this.heights.clear();
+    this.kinds?.setOrder(this.order);
     this.order.forEach((item, place) => {
       this.widths.toggle(this.w[item] ?? 0, place);
       this.heights.toggle(this.h[item] ?? 0, place);
@@ -59,6 +63,7 @@ export class FitMasks {
     const b = this.order[q] ?? 0;
     this.order[p] = b;
     this.order[q] = a;
+    this.kinds?.exchange(a, b, p, q);
     this.widths.exchange(this.w[a] ?? 0, this.w[b] ?? 0, p, q);
     this.heights.exchange(this.h[a] ?? 0, this.h[b] ?? 0, p, q);
   }
@@ -76,7 +81,7 @@ export class FitMasks {
     this.h[item] = w;
   }
 
-  /** First open place, not before `from`, whose item fits; −1 when none does. */
+  /** First open place, not before `from` and not skipped, whose item fits; −1 when none does. */
   nextFit(w: number, h: number, from: number): number {
     const a = this.widths.rankOf(w) * this.words;
     const b = this.heights.rankOf(h) * this.words;
@@ -84,13 +89,25 @@ export class FitMasks {
     const { open, words } = this;
     const wide = this.widths.upTo;
     const high = this.heights.upTo;
+    const skipped = this.kinds?.skipped;
     let mask = -1 << (from & 31);
     for (let k = from >> 5; k < words; k++) {
-      const bits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number) & mask;
+      let bits = (open[k] as number) & (wide[a + k] as number) & (high[b + k] as number) & mask;
+      if (skipped) bits &= ~(skipped[k] as number);
       if (bits !== 0) return (k << 5) + 31 - Math.clz32(bits & -bits);
       mask = -1;
     }
     return -1;
+  }
+
+  /** No place is skipped any more. */
+  skipNone(): void {
+    this.kinds?.skipped.fill(0);
+  }
+
+  /** `nextFit` does not come to items any more that cannot be told from the one at a place. */
+  skipAlike(place: number): void {
+    this.kinds?.skip(this.order[place] as number);
   }
 
   /** First open place whose item fills the rectangle, else fits one of its sides, else fits; −1 when none does. */
@@ -126,14 +143,63 @@ export class FitMasks {
   }
 }
 
+/** Sets of the places of items that cannot be told apart. */
+class Kinds {
+  private readonly kindOf: Int32Array;
+  private readonly words: number;
+  private readonly places: Int32Array;
+  readonly skipped: Int32Array;
+
+  constructor(kindOf: Int32Array, words: number) {
+    this.kindOf = kindOf;
+    this.words = words;
+    const count = kindOf.reduce((most, kind) => Math.max(most, kind + 1), 0);
+    this.places = new Int32Array(count * words);
+    this.skipped = new Int32Array(words);
+  }
+
+  setOrder(order: Int32Array): void {
+    this.places.fill(0);
+    order.forEach((item, place) => {
+      this.flip(item, place);
+    });
+  }
+
+  exchange(a: number, b: number, p: number, q: number): void {
+    if (this.kindOf[a] === this.kindOf[b]) return;
+    for (const item of [a, b]) {
+      this.flip(item, p);
+      this.flip(item, q);
+    }
+  }
+
+  skip(item: number): void {
+    const from = (this.kindOf[item] as number) * this.words;
+    for (let k = 0; k < this.words; k++) {
+      this.skipped[k] = (this.skipped[k] as number) | (this.places[from + k] as number);
+    }
+  }
+
+  private flip(item: number, place: number): void {
+    const at = (this.kindOf[item] as number) * this.words + (place >> 5);
+    this.places[at] = (this.places[at] as number) ^ (1 << (place & 31));
+  }
+}
+
+/** Buckets in which values are looked up: with few values in each, finding one is a step or two. */
+const MOST_BUCKETS = 4096;
+
 /** Sets of places for every value of one side; rank 0 is below them all. */
 class Ranks {
   readonly upTo: Int32Array;
   readonly same: Int32Array;
   private readonly count: number;
   private readonly greatest: number;
-  private readonly ranks: Int32Array;
-  private readonly exact: Int32Array;
+  /** The values, least first, and behind them one that nothing reaches. */
+  private readonly values: Float64Array;
+  /** Of each bucket: how many values lie in those before it. */
+  private readonly before: Int32Array;
+  private readonly shift: number;
   private readonly words: number;
 
   constructor(values: readonly number[], words: number) {
@@ -141,22 +207,28 @@ class Ranks {
     this.words = words;
     this.count = sorted.length;
     this.greatest = sorted[sorted.length - 1] ?? 0;
-    this.ranks = new Int32Array(this.greatest + 1);
-    this.exact = new Int32Array(this.greatest + 1);
+    this.values = Float64Array.from([...sorted, Number.POSITIVE_INFINITY]);
+    let shift = 0;
+    while (this.greatest >> shift >= MOST_BUCKETS) shift++;
+    this.shift = shift;
+    this.before = new Int32Array((this.greatest >> shift) + 1);
     sorted.forEach((value, k) => {
-      this.ranks.fill(k + 1, value);
-      this.exact[value] = k + 1;
+      this.before.fill(k + 1, (value >> shift) + 1);
     });
     this.upTo = new Int32Array((this.count + 1) * words);
     this.same = new Int32Array((this.count + 1) * words);
   }
 
   rankOf(value: number): number {
-    return value > this.greatest ? this.count : (this.ranks[value] as number);
+    if (value > this.greatest) return this.count;
+    let rank = this.before[value >> this.shift] as number;
+    while ((this.values[rank] as number) <= value) rank++;
+    return rank;
   }
 
   exactRankOf(value: number): number {
-    return value > this.greatest ? 0 : (this.exact[value] as number);
+    const rank = this.rankOf(value);
+    return rank > 0 && this.values[rank - 1] === value ? rank : 0;
   }
 
   clear(): void {

@@ -8,8 +8,10 @@ import type { Bolt, ClothProblem, ClothRepeat, Piece } from "./problem.ts";
  * these needs no gap of his own. Starts are not shifted by it.
  */
 export interface Grid {
-  /** Steps in a millimetre: 10, or more where the repeat needs it. */
+  /** Steps in a millimetre: 10, or more where sizes and repeat need it. */
   perMm: number;
+  /** So many steps a piece may lie behind its place in the repeat: what rounding to the grid may come to. */
+  slack: number;
   gap: number;
   items: readonly GridItem[];
   bolts: readonly GridBolt[];
@@ -57,41 +59,87 @@ export interface Lattice {
   half: boolean;
 }
 
-/** A hundred-thousandth of a millimetre: numbers closer than that are the same length written differently. */
+/**
+ * Lengths that differ by less are the same, mm: beyond the finest grid a size keeps its fit in the width of the cloth,
+ * whatever its rounding and that of its place in the repeat come to.
+ */
+const SAME_MM = 0.005;
+const FINEST_PER_MM = 320;
+/** Half a step each for the start of a piece and of the column. */
+const FINEST_SLACK = 1;
+/** A hundred-thousandth of a step: numbers closer than that are the same length written differently. */
 const SAME_STEP = 1e-5;
 
-const up = (value: number) => Math.ceil(value - SAME_STEP);
-const down = (value: number) => Math.floor(value + SAME_STEP);
-
-/** The coarsest grid, 0.1 mm or finer, on which half a repeat is a whole number of steps. */
-function stepsPerMm(repeat: ClothRepeat | undefined): number {
-  if (!repeat) return 10;
-  for (let perMm = 10; perMm <= 320; perMm *= 2) {
-    const lengths = [(repeat.alongMm * perMm) / 2, (repeat.acrossMm ?? 0) * perMm];
-    if (lengths.every((value) => Math.abs(value - Math.round(value)) < SAME_STEP)) return perMm;
+/** The coarsest grid, 0.1 mm or finer, on which half a repeat and every size is a whole number of steps. */
+function stepsPerMm({ repeat, bolts, pieces }: ClothProblem): number {
+  const lengths = new Set<number>();
+  if (repeat) for (const mm of [repeat.alongMm / 2, repeat.acrossMm ?? 0]) lengths.add(mm);
+  for (const { widthMm, rowMm = 0, columnMm = 0 } of bolts) {
+    lengths.add(widthMm);
+    if (repeat) lengths.add(rowMm).add(columnMm);
   }
-  return 320;
+  for (const { widthMm, lengthMm, start } of pieces) {
+    lengths.add(widthMm).add(lengthMm);
+    if (repeat) lengths.add(start?.alongMm ?? 0).add(start?.acrossMm ?? 0);
+  }
+  for (let perMm = 10; perMm < FINEST_PER_MM; perMm *= 2) {
+    let isWhole = true;
+    for (const mm of lengths) {
+      const steps = mm * perMm;
+      if (Math.abs(steps - Math.round(steps)) >= SAME_STEP) {
+        isWhole = false;
+        break;
+      }
+    }
+    if (isWhole) return perMm;
+  }
+  return FINEST_PER_MM;
 }
 
 export const modulo = (value: number, by: number): number => ((value % by) + by) % by;
 
+/** From a place on to the next of a lattice that lies `offset` beyond it; those hardly passed count as reached. */
+export function leadTo(offset: number, by: number, slack: number): number {
+  const lead = modulo(offset, by);
+  return by - lead <= slack ? 0 : lead;
+}
+
+/** Millimetres to steps: up for what must not come out short, down for what there is. */
+interface Rounding {
+  up: (mm: number) => number;
+  down: (mm: number) => number;
+}
+
+function roundingOf(perMm: number): Rounding {
+  const slack = Math.max(SAME_STEP, perMm === FINEST_PER_MM ? SAME_MM * perMm : 0);
+  return {
+    up: (mm) => Math.ceil(mm * perMm - slack),
+    down: (mm) => Math.floor(mm * perMm + slack),
+  };
+}
+
 export function gridOf(problem: ClothProblem): Grid {
-  const perMm = stepsPerMm(problem.repeat);
-  const gap = up(problem.gapMm * perMm);
+  const perMm = stepsPerMm(problem);
+  const rounding = roundingOf(perMm);
+  const gap = Math.max(0, rounding.up(problem.gapMm));
   const lattice = latticeOf(problem.repeat, perMm);
   const joins = new Numbers();
-  const lotGroups = new Numbers();
-  const items = problem.pieces.map((piece) => itemOf(piece, { perMm, gap, lattice, joins, lotGroups }));
   const lots = new Numbers();
-  const bolts = problem.bolts.map((bolt) => boltOf(bolt, perMm, gap, lots));
-  const lotAreas = Array.from({ length: lotGroups.count }, () => 0);
+  const bolts = problem.bolts.map((bolt) => boltOf(bolt, perMm, rounding, gap, lots));
+  // Where all cloth is of one lot, every group comes from it.
+  const lotGroups = lots.count > 1 ? new Numbers() : undefined;
+  const items = problem.pieces.map((piece) =>
+    itemOf(piece, { perMm, rounding, gap, lattice, joins, lotGroups }),
+  );
+  const lotAreas = Array.from({ length: lotGroups?.count ?? 0 }, () => 0);
   for (const { lotGroup, w, h } of items) {
     if (lotGroup >= 0) lotAreas[lotGroup] = (lotAreas[lotGroup] ?? 0) + w * h;
   }
   const stepY = commonStep(items, gap, lattice, bolts);
-  const longestLayer = down((problem.tableMm ?? Number.POSITIVE_INFINITY) * perMm) + gap;
+  const longestLayer = rounding.down(problem.tableMm ?? Number.POSITIVE_INFINITY) + gap;
   const grid = {
     perMm,
+    slack: perMm === FINEST_PER_MM ? FINEST_SLACK : 0,
     gap,
     items,
     bolts,
@@ -133,13 +181,14 @@ function latticeOf(repeat: ClothRepeat | undefined, perMm: number): Lattice | un
 
 interface ItemContext {
   perMm: number;
+  rounding: Rounding;
   gap: number;
   lattice: Lattice | undefined;
   joins: Numbers;
-  lotGroups: Numbers;
+  lotGroups: Numbers | undefined;
 }
 
-function itemOf(piece: Piece, { perMm, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
+function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups }: ItemContext): GridItem {
   const { start, join } = piece;
   const fixedY = lattice && start?.alongMm !== undefined;
   const fixedX = lattice && lattice.across > 0 && start?.acrossMm !== undefined;
@@ -152,19 +201,19 @@ function itemOf(piece: Piece, { perMm, gap, lattice, joins, lotGroups }: ItemCon
   const phaseY = fixedY ? Math.round((start?.alongMm ?? 0) * perMm) + drop : drop;
   return {
     piece,
-    w: up(piece.widthMm * perMm) + gap,
-    h: up(piece.lengthMm * perMm) + gap,
+    w: Math.max(1, rounding.up(piece.widthMm)) + gap,
+    h: Math.max(1, rounding.up(piece.lengthMm)) + gap,
     turns: piece.grain === "free" && piece.nap === "either" && !lattice && piece.widthMm !== piece.lengthMm,
     phaseY: lattice && (fixedY || join) ? modulo(phaseY, lattice.along) : -1,
     phaseX: fixedX ? modulo(acrossSteps, lattice.across) : -1,
     join: lattice && join && !fixedY ? joins.of(join.group) : -1,
-    lotGroup: lotGroups.of(piece.lotGroup),
+    lotGroup: lotGroups?.of(piece.lotGroup) ?? -1,
   };
 }
 
-function boltOf(bolt: Bolt, perMm: number, gap: number, lots: Numbers): GridBolt {
-  const width = down(bolt.widthMm * perMm);
-  const length = bolt.lengthMm === undefined ? Number.POSITIVE_INFINITY : down(bolt.lengthMm * perMm);
+function boltOf(bolt: Bolt, perMm: number, { up, down }: Rounding, gap: number, lots: Numbers): GridBolt {
+  const width = down(bolt.widthMm);
+  const length = bolt.lengthMm === undefined ? Number.POSITIVE_INFINITY : down(bolt.lengthMm);
   return {
     bolt,
     w: width + gap,
@@ -175,10 +224,10 @@ function boltOf(bolt: Bolt, perMm: number, gap: number, lots: Numbers): GridBolt
     columnX: Math.round((bolt.columnMm ?? 0) * perMm),
     flaws: bolt.flaws
       .map(({ xMm, yMm, widthMm, lengthMm }) => ({
-        x1: Math.max(0, down(xMm * perMm)),
-        x2: Math.min(width, up((xMm + widthMm) * perMm)),
-        y1: Math.max(0, down(yMm * perMm)),
-        y2: Math.min(length, up((yMm + lengthMm) * perMm)),
+        x1: Math.max(0, down(xMm)),
+        x2: Math.min(width, up(xMm + widthMm)),
+        y1: Math.max(0, down(yMm)),
+        y2: Math.min(length, up(yMm + lengthMm)),
       }))
       .filter(({ x1, x2, y1, y2 }) => x2 > x1 && y2 > y1),
   };

@@ -60,7 +60,12 @@ function layRest(
   const own = rest.map((item) => grid.items[item] as Grid["items"][number]);
   const small: Grid = { ...grid, items: own };
   const masks = new FitMasks(own);
-  const { packing } = firstPacking(small, new LayerDecoder(small, masks, [0], stages), [0], 0);
+  const tries = firstPacking(small, new LayerDecoder(small, masks, [0], stages), [0], 0);
+  let packing: Packing | undefined;
+  for (let step = tries.next(); ; step = tries.next()) {
+    packing = step.value;
+    if (step.done) break;
+  }
   if (!packing) return false;
   rest.forEach((item, k) => {
     laid.x[item] = packing.x[k] ?? 0;

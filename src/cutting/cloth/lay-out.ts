@@ -7,6 +7,9 @@ interface PieceBlock extends Block {
   placement: Placement;
 }
 
+/** Less than this is not cut off, mm: half of what a size may be raised to the grid. */
+const SLIVER_MM = 0.05;
+
 /** A packing in millimetres: where each piece lies, and the cuts that set it free. */
 export function layOut(problem: ClothProblem, grid: Grid, packing: Packing): BoltPlan[] {
   return grid.bolts.flatMap((bolt, at) => {
@@ -55,7 +58,7 @@ function blocksOn({ items, perMm, gap }: Grid, packing: Packing, at: number): Pi
 
 function cutUp(problem: ClothProblem, grid: Grid, bolt: GridBolt, blocks: readonly PieceBlock[]): BoltPlan {
   const whole: Block = { x1: 0, x2: bolt.w - grid.gap, y1: 0, y2: bolt.h - grid.gap };
-  const tree = cutTree(whole, blocks, "across");
+  const tree = cutTree(whole, blocks, { direction: "across", sliver: SLIVER_MM * grid.perMm });
   const used = blocks.reduce((most, { y2 }) => Math.max(most, y2), 0);
   const { cuts, leaves, remnants } = tree
     ? new Sequence(problem, grid, bolt, used).follow(tree)
@@ -141,8 +144,9 @@ class Sequence {
     const fits = (width: number, length: number) => width >= keep.widthMm && length >= keep.lengthMm;
     const worth = fits(rect.widthMm, rect.lengthMm) || fits(rect.lengthMm, rect.widthMm);
     if (!worth || this.flawed(rect)) return { kind: "waste" };
-    const name = `${this.bolt.bolt.id}-${this.remnants.length + 1}`;
-    this.remnants.push({ ...rect, name, boltId: this.bolt.bolt.id });
+    const { id, name: boltName = id } = this.bolt.bolt;
+    const name = `${boltName} ${this.remnants.length + 1}`;
+    this.remnants.push({ ...rect, name, boltId: id });
     return { kind: "remnant", name };
   }
 

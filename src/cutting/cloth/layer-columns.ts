@@ -180,7 +180,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
   const worth = new Float64Array(rest.length);
   const costs: number[] = [];
   for (let round = 0; round < mostRounds; round++) {
-    lp.solve();
+    yield* lp.solve();
     worth.fill(0);
     rows.forEach((row, k) => {
       worth[row] = Math.max(0, lp.duals[k] as number);
@@ -214,7 +214,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
     yield;
     if (found.length === 0) break;
   }
-  lp.solve();
+  yield* lp.solve();
   const index = new Map(lp.columns.map((column, k) => [column, listed[k] as LayerPattern]));
   return lp.used().map(({ column, amount }) => ({ layer: index.get(column) as LayerPattern, amount }));
 }

@@ -1,7 +1,12 @@
 import { clearStretches, type Stretch, stretchStarts } from "./clear-stretches.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
-import { type Grid, type GridBolt, type Lattice, modulo } from "./grid.ts";
+import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.ts";
+
+/** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
+const MOST_LOOKS = 128;
+/** The same for a layer among flaws: what finds no place here finds one below them. */
+const MOST_AMONG_FLAWS = 400;
 
 /**
  * Straight cuts in stages, from several bolts, round flaws, on the repeat.
@@ -153,29 +158,45 @@ export class LayerDecoder implements Decoder {
       this.rh[at] as number,
       this.on[at] as number,
       0,
+      // What opens a layer must be found wherever it stands in the order.
+      this.level[at] === 0 ? Number.POSITIVE_INFINITY : MOST_LOOKS,
     );
   }
 
-  private pick(x: number, y: number, w: number, h: number, on: number, from: number): number {
+  private pick(
+    x: number,
+    y: number,
+    w: number,
+    h: number,
+    on: number,
+    from: number,
+    mostLooks = MOST_LOOKS,
+  ): number {
     const { masks } = this;
     if (this.plain) return from === 0 ? masks.bestFit(w, h) : masks.nextFit(w, h, from);
     let fallback = -1;
     let fallbackX = 0;
     let fallbackY = 0;
-    for (let place = masks.nextFit(w, h, from); place >= 0; place = masks.nextFit(w, h, place + 1)) {
+    masks.skipNone();
+    let place = masks.nextFit(w, h, from);
+    for (let looks = 0; place >= 0 && looks < (fallback < 0 ? mostLooks : MOST_LOOKS); looks++) {
       const item = masks.order[place] as number;
-      if (!this.suits(item, x, y, on)) continue;
-      const needW = this.leadX + (masks.w[item] as number);
-      const needH = this.leadY + (masks.h[item] as number);
-      if (needW > w || needH > h) continue;
-      if (needW === w || needH === h) return place;
-      if (fallback < 0) {
-        fallback = place;
-        fallbackX = this.leadX;
-        fallbackY = this.leadY;
+      if (this.suits(item, x, y, on)) {
+        const needW = this.leadX + (masks.w[item] as number);
+        const needH = this.leadY + (masks.h[item] as number);
+        if (needW === w && needH <= h) return place;
+        if (needH === h && needW <= w) return place;
+        if (needW <= w && needH <= h && fallback < 0) {
+          fallback = place;
+          fallbackX = this.leadX;
+          fallbackY = this.leadY;
+        }
       }
       if (place + 1 >= masks.count) break;
+      masks.skipAlike(place);
+      place = masks.nextFit(w, h, place + 1);
     }
+    masks.skipNone();
     this.leadX = fallbackX;
     this.leadY = fallbackY;
     return fallback;
@@ -195,18 +216,18 @@ export class LayerDecoder implements Decoder {
   }
 
   private setLead(item: number, x: number, y: number, on: number): void {
-    const { lattice } = this.grid;
+    const { lattice, slack } = this.grid;
     if (!lattice) return;
     const { rowY, columnX } = this.boltAt(on);
     const phaseX = this.phaseX[item] as number;
-    if (phaseX >= 0) this.leadX = modulo(phaseX + columnX - x, lattice.across);
+    if (phaseX >= 0) this.leadX = leadTo(phaseX + columnX - x, lattice.across, slack);
     const drop = this.dropAt(lattice, item, x + this.leadX, on);
     const phaseY = this.phaseY[item] as number;
     if (phaseY < 0) return;
     const group = this.join[item] as number;
     const start = group >= 0 ? (this.joinStart[group] as number) : 0;
     // The first panel of a join may lie anywhere; the others follow it.
-    if (start >= 0) this.leadY = modulo(start + phaseY + drop + rowY - y, lattice.along);
+    if (start >= 0) this.leadY = leadTo(start + phaseY + drop + rowY - y, lattice.along, slack);
   }
 
   private put(at: number, place: number): void {
@@ -321,31 +342,46 @@ export class LayerDecoder implements Decoder {
     const w = this.rw[at] as number;
     const h = this.rh[at] as number;
     const on = this.on[at] as number;
-    for (let place = masks.nextFit(w, h, 0); place >= 0; place = masks.nextFit(w, h, place + 1)) {
-      const item = masks.order[place] as number;
-      const stretch = this.stretchFor(item, y, w, h, on);
+    masks.skipNone();
+    let place = masks.nextFit(w, h, 0);
+    for (let looks = 0; place >= 0 && looks < MOST_AMONG_FLAWS; looks++) {
+      const stretch = this.stretchFor(masks.order[place] as number, y, w, h, on);
       if (stretch) {
+        masks.skipNone();
         this.layInStretch(place, stretch, y, w, h, on);
         return true;
       }
       if (place + 1 >= masks.count) break;
+      masks.skipAlike(place);
+      place = masks.nextFit(w, h, place + 1);
     }
+    masks.skipNone();
     const next = this.boltAt(on).flaws.reduce((end, { y2 }) => (y2 > y ? Math.min(end, y2) : end), y + h);
     this.lost += w * (next - y);
     this.push(0, next, w, y + h - next, 0, on);
     return false;
   }
 
+  /** The first stretch beside the flaws that holds the item, its lead set. */
   private stretchFor(item: number, y: number, w: number, h: number, on: number): Stretch | undefined {
     const { masks } = this;
-    const { flaws } = this.boltAt(on);
+    const itemW = masks.w[item] as number;
+    const itemH = masks.h[item] as number;
+    const reach = y + itemH + (this.grid.lattice?.along ?? 0);
+    let cleared = 0;
+    let stretches: Stretch[] = [];
     // The lead along the bolt depends on the stretch only where the repeat has columns.
-    for (const from of stretchStarts(flaws, y)) {
+    for (const from of stretchStarts(this.boltAt(on).flaws, y, reach)) {
+      if (w - from < itemW) break;
       if (!this.suits(item, from, y, on)) return undefined;
-      const layer = this.leadY + (masks.h[item] as number);
+      const layer = this.leadY + itemH;
       if (layer > h) continue;
-      const stretch = this.clear(y, layer, w, on).find((s) => s.from === from);
-      if (stretch && this.leadX + (masks.w[item] as number) <= stretch.to - from) return stretch;
+      if (layer !== cleared) {
+        stretches = this.clear(y, layer, w, on);
+        cleared = layer;
+      }
+      const stretch = stretches.find((one) => one.from === from);
+      if (stretch && this.leadX + itemW <= stretch.to - from) return stretch;
     }
     return undefined;
   }

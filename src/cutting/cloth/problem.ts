@@ -34,6 +34,8 @@ export const STRAIGHT: ClothProblem["cutting"] = { kind: "straight", stages: 3 }
 
 export interface Bolt {
   id: string;
+  /** What it is called; its remnants are numbered after it. Without one it goes by its id. */
+  name?: string;
   /** A piece of cloth left from earlier work. */
   remnant: boolean;
   /** Usable width, selvedges taken off, mm. */
@@ -156,8 +158,11 @@ export interface BoltPlan {
 /** No plan can cost less than `cost`. */
 export interface Bound {
   cost: number;
-  /** `area`: of the pieces; `wide`: pieces that cannot lie side by side; `bars`: strips filled in the best way. */
-  which: "area" | "wide" | "bars";
+  /**
+   * `area`: of the pieces; `wide`: pieces that cannot lie side by side; `bars`: strips filled in the best way;
+   * `every-way`: all ways to cut were looked at, or all that could cost less.
+   */
+  which: "area" | "wide" | "bars" | "every-way";
 }
 
 /**

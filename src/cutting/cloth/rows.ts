@@ -1,4 +1,4 @@
-import { type Grid, type Lattice, modulo } from "./grid.ts";
+import { type Grid, type Lattice, leadTo } from "./grid.ts";
 import { layersOn } from "./layers-of.ts";
 import { type Packing, packed } from "./packing.ts";
 
@@ -17,7 +17,7 @@ export function byRows(grid: Grid):
   const [bolt] = grid.bolts;
   if (!lattice || !bolt || !isByRows(grid)) return undefined;
   const repeat = lattice.along;
-  const lead = modulo((grid.items[0]?.phaseY ?? 0) + bolt.rowY, repeat);
+  const lead = leadTo((grid.items[0]?.phaseY ?? 0) + bolt.rowY, repeat, grid.slack);
   const seen = rounded(grid, repeat);
   return {
     grid: seen,

@@ -1,8 +1,10 @@
 import { chance } from "../chance.ts";
 import { isProved, SAME_COST } from "../is-proved.ts";
+import { NEVER, type ShouldStop } from "../should-stop.ts";
 import { anneal } from "./anneal.ts";
 import { MANY_STAGES, type Setting, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
+import { everyWay, isSmall } from "./exact/every-way.ts";
 import { firstPacking } from "./first-packing.ts";
 import { type Grid, gridOf } from "./grid.ts";
 import { layLayers } from "./lay-layers.ts";
@@ -20,6 +22,8 @@ import { verifyCloth } from "./verify.ts";
 const AGAIN = 0.08;
 /** A round of the bound costs about as much as so many plans. */
 const PLANS_PER_ROUND = 20;
+/** Pieces laid one after the other, each with its bound, take as long as a plan. */
+const NODES_PER_PLAN = 10;
 /** A new aim saves this share of what lies between the best plan and the bound; half as much after each failure. */
 const FIRST_SAVING = 0.35;
 /** An aim that would save less than this share of the cost is not worth a try before the others. */
@@ -51,6 +55,8 @@ export class ClothSearch {
   private bound: Bound = { cost: 0, which: "area" };
   private leftOver: string[] = [];
   private spent = 0;
+  /** A first plan is there, or there is none to be had at once. */
+  private begun = false;
   private ended = false;
 
   constructor(problem: ClothProblem) {
@@ -62,7 +68,7 @@ export class ClothSearch {
     if (this.impossible || this.grid.items.length === 0) this.ended = true;
     else {
       this.bound = quickBound(this.grid);
-      this.advance();
+      while (!this.ended && !this.begun) this.advance();
     }
   }
 
@@ -83,10 +89,10 @@ export class ClothSearch {
     return this.spent;
   }
 
-  /** Tries about so many plans more; true while there is more to do. */
-  improve(evaluations: number): boolean {
+  /** Tries about so many plans more, or fewer where it is time to stop; true while there is more to do. */
+  improve(evaluations: number, shouldStop: ShouldStop = NEVER): boolean {
     const until = this.spent + evaluations;
-    while (!this.ended && this.spent < until) this.advance();
+    while (!this.ended && this.spent < until && !shouldStop()) this.advance();
     return !this.ended;
   }
 
@@ -154,8 +160,8 @@ export class ClothSearch {
   private *run(): Generator<number, void> {
     const { grid } = this;
     const draw = chance(this.problem.seed);
-    const settings = this.tryFirst();
-    yield 1;
+    const settings = yield* this.tryFirst();
+    this.begun = true;
     this.raise(yield* byRounds(strictBound(grid)));
     if (this.isSettled || beyondAll(grid, this.bound)) return;
     yield* this.layByColumns(settings);
@@ -163,14 +169,19 @@ export class ClothSearch {
     const searchers = settings.map((setting) => this.searchWith(setting, draw));
     const [setting] = settings;
     if (setting && grid.items.length >= MANY_PIECES) searchers.unshift(this.regroupOn(setting, draw));
+    if (isSmall(grid, this.stages)) searchers.unshift(this.lookEveryWay(this.stages ?? MANY_STAGES));
     // Each in turn, as long as it gains: which of them suits the pieces shows only on the way.
     for (;;) {
-      for (const searcher of searchers) {
+      for (const searcher of [...searchers]) {
         let spent = 0;
         let { cost } = this;
         while (spent < TURN) {
           const step = searcher.next();
-          if (step.done) return;
+          if (step.done) {
+            searchers.splice(searchers.indexOf(searcher), 1);
+            if (searchers.length === 0) return;
+            break;
+          }
           // Nothing to do for this one as the plan lies.
           if (step.value === 0) break;
           spent += step.value;
@@ -182,19 +193,51 @@ export class ClothSearch {
     }
   }
 
-  private tryFirst(): Setting[] {
-    const tried = settingsFor(this.problem, this.grid).map((setting) => {
+  /** A few pieces are cut in every way that may cost less: that proves the best, or finds it. */
+  private *lookEveryWay(stages: number): Generator<number, void> {
+    const { grid } = this;
+    const ways = everyWay(grid, stages, () => this.cost);
+    for (let step = ways.next(); ; step = ways.next()) {
+      const { least, packing, nodes } = step.value;
+      if (packing && packing.cost < this.cost && this.isSound(packing)) this.best = packing;
+      this.raise({ cost: Math.min(least, this.cost), which: "every-way" });
+      if (step.done) return;
+      yield 1 + Math.floor(nodes / NODES_PER_PLAN);
+    }
+  }
+
+  private isSound(packing: Packing): boolean {
+    const { problem, grid } = this;
+    const { cost } = packing;
+    const bolts = layOut(problem, grid, packing);
+    const plan: ClothPlan = { status: "feasible", bolts, cost, bound: this.bound, gap: 0, evaluations: 0 };
+    return verifyCloth(problem, plan).length === 0;
+  }
+
+  private *tryFirst(): Generator<number, Setting[]> {
+    const tried: { setting: Setting; cost: number }[] = [];
+    for (const setting of settingsFor(this.problem, this.grid)) {
       const { decoder, grid, sequence } = setting;
-      const first = firstPacking(grid, decoder, sequence, this.bound.cost);
-      this.spent += first.tried;
-      this.offer(first.packing, setting);
-      if (!first.packing) this.noteLeftOver(grid, decoder);
-      return { setting, cost: first.packing?.cost ?? Number.POSITIVE_INFINITY };
-    });
+      const packing = yield* this.offering(setting, firstPacking(grid, decoder, sequence, this.bound.cost));
+      if (!packing) this.noteLeftOver(grid, decoder);
+      tried.push({ setting, cost: packing?.cost ?? Number.POSITIVE_INFINITY });
+    }
     // Of several widths of cloth the cheapest is looked at further.
     const best = tried.reduce((a, b) => (b.cost < a.cost ? b : a));
     const key = String(best.setting.sequence);
     return tried.filter(({ setting }) => String(setting.sequence) === key).map(({ setting }) => setting);
+  }
+
+  /** Takes each plan on the way, and pauses after it. */
+  private *offering(
+    setting: Setting,
+    plans: Generator<Packing | undefined, Packing | undefined>,
+  ): Generator<number, Packing | undefined> {
+    for (let plan = plans.next(); ; plan = plans.next()) {
+      if (this.offer(plan.value, setting)) this.begun = true;
+      if (plan.done) return plan.value;
+      yield 1;
+    }
   }
 
   private *searchWith(setting: Setting, draw: () => number): Generator<number, void> {

@@ -1,4 +1,4 @@
-import { type Grid, type GridItem, type Lattice, modulo } from "./grid.ts";
+import { type Grid, type GridItem, type Lattice, leadTo, modulo } from "./grid.ts";
 
 /**
  * Items enlarged by the cloth that the repeat takes from each of them, whatever lies next to it.
@@ -24,30 +24,32 @@ export function plainSpread({ items, gap }: Grid): Spread {
 }
 
 export function latticeSpread(grid: Grid, lattice: Lattice): Spread {
-  const { items, gap } = grid;
+  const { items, gap, slack } = grid;
   const half = lattice.half && lattice.across > 0 && items.some(({ phaseX }) => phaseX >= 0);
-  const g = extras(
-    items,
-    (item) => (item.phaseY < 0 ? undefined : { group: item.join, phase: item.phaseY, size: item.h }),
-    lattice.along,
-    half ? lattice.along / 2 : lattice.along,
-  );
-  const gx =
-    lattice.across > 0
-      ? extras(
-          items,
-          (item) => (item.phaseX < 0 ? undefined : { group: -1, phase: item.phaseX, size: item.w }),
-          lattice.across,
-          lattice.across,
-        )
-      : items.map(() => 0);
-  const most = g.reduce((a, b) => Math.max(a, b), 0);
   const [first] = items;
   const common =
     first !== undefined &&
     items.length > 1 &&
     !half &&
     items.every(({ phaseY, join }) => phaseY >= 0 && join < 0 && phaseY === first.phaseY);
+  const g = common
+    ? items.map(({ h }) => nearest(-h, lattice.along, slack))
+    : extras(
+        items,
+        (item) => (item.phaseY < 0 ? undefined : { group: item.join, phase: item.phaseY, size: item.h }),
+        half ? lattice.along / 2 : lattice.along,
+        slack,
+      );
+  const gx =
+    lattice.across > 0
+      ? extras(
+          items,
+          (item) => (item.phaseX < 0 ? undefined : { group: -1, phase: item.phaseX, size: item.w }),
+          lattice.across,
+          slack,
+        )
+      : items.map(() => 0);
+  const most = g.reduce((a, b) => Math.max(a, b), 0);
   return {
     w: items.map(({ w }, i) => w + (gx[i] ?? 0)),
     h: items.map(({ h }, i) => h + (g[i] ?? 0)),
@@ -58,15 +60,21 @@ export function latticeSpread(grid: Grid, lattice: Lattice): Spread {
   };
 }
 
-function leadOf({ items, bolts }: Grid, { along }: Lattice, half: boolean): number {
+function leadOf({ items, bolts, slack }: Grid, { along }: Lattice, half: boolean): number {
   const [only] = bolts;
   if (!only || bolts.length > 1) return 0;
   const period = half ? along / 2 : along;
   return items.reduce(
     (least, { phaseY, join }) =>
-      Math.min(least, phaseY < 0 || join >= 0 ? 0 : modulo(phaseY + only.rowY, period)),
+      Math.min(least, phaseY < 0 || join >= 0 ? 0 : leadTo(phaseY + only.rowY, period, slack)),
     along,
   );
+}
+
+/** From a place on to the next of a lattice, or back to one hardly passed. */
+function nearest(offset: number, by: number, slack: number): number {
+  const lead = modulo(offset, by);
+  return by - lead <= slack ? lead - by : lead;
 }
 
 interface Start {
@@ -79,8 +87,8 @@ interface Start {
 function extras(
   items: readonly GridItem[],
   startOf: (item: GridItem) => Start | undefined,
-  repeat: number,
   period: number,
+  slack: number,
 ): number[] {
   const starts = items.map(startOf);
   const groups = new Set(starts.map((start) => start?.group));
@@ -90,12 +98,13 @@ function extras(
   for (const start of starts) if (start) phases.set(start.phase, (phases.get(start.phase) ?? 0) + 1);
   return starts.map((start) => {
     if (!start) return 0;
-    let least = repeat;
+    let least = Number.POSITIVE_INFINITY;
     for (const [phase, count] of phases) {
       if (phase === start.phase && count === 1) continue;
-      least = Math.min(least, modulo(phase - start.phase - start.size, period));
+      // Of two neighbours the first may lie behind its place and the second on it.
+      least = Math.min(least, Math.max(0, leadTo(phase - start.phase - start.size, period, slack) - slack));
     }
     // An item that is alone has none behind it.
-    return least === repeat ? 0 : least;
+    return Number.isFinite(least) ? least : 0;
   });
 }

@@ -296,8 +296,11 @@ function checkLeaves(bolt: Bolt, plan: BoltPlan, sheets: Map<number, OpenSheet>,
     faults.unless(holds === piece?.pieceId, `sheet ${id} of bolt ${bolt.id} holds something else than said`);
   }
   for (const id of leaves.keys()) faults.unless(sheets.has(id), `there is no sheet ${id} of bolt ${bolt.id}`);
+  const kept = new Map(
+    plan.leaves.flatMap((leaf) => (leaf.holds.kind === "remnant" ? [[leaf.holds.name, leaf] as const] : [])),
+  );
   for (const remnant of plan.remnants) {
-    const leaf = plan.leaves.find(({ holds }) => holds.kind === "remnant" && holds.name === remnant.name);
+    const leaf = kept.get(remnant.name);
     faults.unless(
       leaf !== undefined && sameRect(leaf, remnant),
       `remnant ${remnant.name} is not among the sheets`,

@@ -66,7 +66,7 @@ export function* generatePatterns(
   }
   const worth = new Float64Array(whole.sizes.length);
   for (;;) {
-    lp.solve();
+    yield* lp.solve();
     yield;
     worth.fill(0);
     for (const [type, row] of rowOf) worth[type] = lp.duals[row] as number;

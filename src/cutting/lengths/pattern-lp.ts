@@ -11,6 +11,8 @@ export interface Column {
 const ZERO = 1e-9;
 /** The inverse is worked out afresh after so many pivots, before rounding piles up. */
 const FRESH_AFTER = 150;
+/** Cells of the inverse that are changed between two pauses. */
+const BETWEEN_PAUSES = 2e7;
 /** Lifts equal ratios apart, so that the simplex cannot walk in a circle. */
 const LIFT = 1e-8;
 
@@ -80,15 +82,17 @@ export class PatternLp {
     return used;
   }
 
-  /** Pivots until no column of the list would lower the cost. */
-  solve(): void {
+  /** Pivots until no column of the list would lower the cost; pauses where that takes long. */
+  *solve(): Generator<void, void> {
     const most = 50 * this.#order + 1000;
-    for (let n = 0; n < most; n++) {
+    const pause = Math.ceil(BETWEEN_PAUSES / this.#order ** 2);
+    for (let n = 1; n <= most; n++) {
       const entering = this.#entering();
       if (entering === undefined) return;
       const leaving = this.#ratioTest(entering.at);
       if (leaving === undefined) return;
       this.#pivot(entering, leaving);
+      if (n % pause === 0) yield;
     }
   }
 

@@ -1,24 +1,48 @@
-import { type ClothTaken, type LengthsTaken, priceAsCut } from "../../cost/index.ts";
-import { WorkingBook } from "../../figures/index.ts";
+import {
+  CLOTH_SHORT,
+  type ClothTaken,
+  judgeStockAsCut,
+  type LengthsTaken,
+  priceAsCut,
+} from "../../cost/index.ts";
+import { bySeverity, type Finding, workingOf } from "../../figures/index.ts";
 import { type Job, partsOf, resolveRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 
-/** The plan with the job's shopping and cost as the cutting plan takes cloth and lengths. */
+/** The plan with the job's shopping, cost and findings on stock as the cutting plan takes cloth and lengths. */
 export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
-  const { cloths } = partsOf(job);
-  const book = new WorkingBook();
-  const cost = priceAsCut(
+  const parts = partsOf(job).cloths;
+  const cloths = cutting.cloths.flatMap((one) => clothTaken(one, parts) ?? []);
+  const { values: cost, workings } = priceAsCut(
     plan.cost,
     {
-      cloths: cutting.cloths.flatMap((one) => clothTaken(one, cloths) ?? []),
+      cloths,
       lengths: cutting.lengths.flatMap((one) => lengthsTaken(one) ?? []),
     },
     resolveRates(job.rates),
     plan.units,
-    book,
   );
-  return { ...plan, cost, workings: book.workings };
+  const taken = { ...plan, cost, workings: workings.map(workingOf) };
+  return { ...taken, findings: findingsAsCut(job, taken, cloths) };
+}
+
+/** What is at hand is told as it is cut, so that findings and shopping list name the same amounts. */
+function findingsAsCut(job: Job, { cost, findings, units }: Plan, cloths: readonly ClothTaken[]): Finding[] {
+  const short = cloths.flatMap(({ cloth, newMm, atHandMm }) => {
+    const line = cost.shopping.find(({ id }) => id === `cloth-${cloth.id}`);
+    if (line === undefined) return [];
+    const held = (job.stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
+    const lengthMm = held.reduce((sum, one) => sum + one.lengthMm, 0);
+    const asCut = { line, pieces: held.length, lengthMm, usedMm: atHandMm, newMm };
+    return [{ label: line.label, findings: judgeStockAsCut(asCut, units) }];
+  });
+  const isStale = ({ id, text }: Finding) =>
+    id === CLOTH_SHORT && short.some(({ label }) => text.startsWith(`${label}: `));
+  return [
+    ...findings.filter((finding) => !isStale(finding)),
+    ...short.flatMap((one) => one.findings),
+  ].toSorted(bySeverity);
 }
 
 function clothTaken(

@@ -56,11 +56,21 @@ function startOf(layer: LayerCut, panel: Panel, lay: Lay, cloth: Cloth): Piece["
   };
 }
 
-/** Columns of the repeat across the bolt: where the first begins, and from one to the next, mm. */
+/**
+ * Columns of the repeat across the bolt: where the first begins, and from one to the next, mm. The step is the one that
+ * the search goes by, so that a piece found again from its column lies just where the cloth's stage laid it.
+ */
 export function columnsOf({ repeat, usableWidthMm }: Cloth): { firstMm: number; stepMm: number } {
   if (repeat === undefined) return { firstMm: 0, stepMm: usableWidthMm };
   const stepMm = acrossRepeatMm(repeat, usableWidthMm, 0);
-  return { firstMm: firstColumnMm(repeat, stepMm, usableWidthMm), stepMm };
+  return { firstMm: firstColumnMm(repeat, stepMm, usableWidthMm), stepMm: onRepeatGridMm(stepMm) };
+}
+
+/** The search lays patterns on a grid of this fineness; nobody measures a repeat so finely. */
+const REPEAT_STEPS_PER_MM = 160;
+
+export function onRepeatGridMm(mm: number): number {
+  return Math.round(mm * REPEAT_STEPS_PER_MM) / REPEAT_STEPS_PER_MM;
 }
 
 function moduloMm(valueMm: number, stepMm: number): number {

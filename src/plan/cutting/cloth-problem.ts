@@ -1,7 +1,7 @@
 import type { Bolt, ClothProblem } from "../../cutting/index.ts";
 import type { Cloth, ResolvedCutting, Stock } from "../../job/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
-import { clothPieces, columnsOf } from "./cloth-pieces.ts";
+import { clothPieces, columnsOf, onRepeatGridMm } from "./cloth-pieces.ts";
 
 /** What is at hand costs so little beside new cloth, but something: less of it is better too. */
 const AT_HAND_SHARE = 0.01;
@@ -21,11 +21,15 @@ export function clothProblem(
   const held = (stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
   const newBoltId = unusedId(held.map(({ id }) => id));
   const boltNames: Record<string, string> = { [newBoltId]: "New cloth" };
-  for (const { id, name } of held) boltNames[id] = name ?? id;
+  for (const [n, { id, name }] of held.entries()) boltNames[id] = name ?? `Piece ${n + 1} in stock`;
   const columnMm = columnsOf(cloth).firstMm;
-  const bolts: Bolt[] = held.map((one) => boltInStock(one, cloth, columnMm));
+  const bolts: Bolt[] = held.map((one) => ({
+    ...boltInStock(one, cloth, columnMm),
+    name: boltNames[one.id] ?? one.id,
+  }));
   bolts.push({
     id: newBoltId,
+    name: cloth.name,
     remnant: false,
     widthMm: cloth.usableWidthMm,
     flaws: [],
@@ -84,19 +88,12 @@ function boltInStock(held: ClothInStock, cloth: Cloth, columnMm: number): Bolt {
 
 /** A repeat shorter than this is not matched by anybody, mm. */
 const LEAST_REPEAT_MM = 10;
-/** The search lays patterns on a grid of this fineness; nobody measures a repeat so finely. */
-const REPEAT_STEPS_PER_MM = 160;
-
 /** Without a known width of the repeat each piece has its own place along, half drops included. */
 function repeatOf(cloth: Cloth, acrossKnown: boolean): Pick<ClothProblem, "repeat"> {
   const { repeat } = cloth;
   if (repeat === undefined || repeat.verticalMm < LEAST_REPEAT_MM) return {};
-  const alongMm = onGrid(repeat.verticalMm);
+  const alongMm = onRepeatGridMm(repeat.verticalMm);
   const { stepMm } = columnsOf(cloth);
   if (!acrossKnown || stepMm < LEAST_REPEAT_MM) return { repeat: { alongMm, match: "straight" } };
-  return { repeat: { alongMm, acrossMm: onGrid(stepMm), match: repeat.match } };
-}
-
-function onGrid(mm: number): number {
-  return Math.round(mm * REPEAT_STEPS_PER_MM) / REPEAT_STEPS_PER_MM;
+  return { repeat: { alongMm, acrossMm: stepMm, match: repeat.match } };
 }

@@ -1,11 +1,18 @@
-import type { CostInput } from "../../cost/index.ts";
-import { ClothSearch, LengthsSearch, proveLengths, type SolveWhole } from "../../cutting/index.ts";
+import {
+  ClothSearch,
+  LengthsSearch,
+  NEVER,
+  proveLengths,
+  type ShouldStop,
+  type SolveWhole,
+} from "../../cutting/index.ts";
 import { type Job, partsOf, resolveCutting, resolveShade } from "../../job/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
 import { clothProblem } from "./cloth-problem.ts";
 import { type ClothCutting, CUTTING_FORMAT, CUTTING_VERSION, type CuttingPlan } from "./cutting-plan.ts";
-import { type LengthsTask, lengthTasks } from "./length-problems.ts";
+import { type LengthsTask, lengthTasks, type ShadeParts } from "./length-problems.ts";
+import { withOwnIds } from "./own-ids.ts";
 
 /** A round of patterns for stock lengths costs about as much as so many cloth plans. */
 const TRIES_PER_ROUND = 5;
@@ -31,14 +38,15 @@ export class CuttingSearch {
     this.#job = { jobId: plan.jobId, jobName: plan.jobName, units: plan.units };
     const cutting = resolveCutting(job.cutting);
     const parts = partsOf(job);
+    const stock = withOwnIds(job.stock);
     this.#cloths = parts.cloths.flatMap((cloth) => {
-      const made = clothProblem(plan.shades, cloth, job.stock, cutting);
+      const made = clothProblem(plan.shades, cloth, stock, cutting);
       if (made === undefined) return [];
       const { id: clothId, name: clothName } = cloth;
       const worth = (cloth.pricePerM ?? 1000) / 1000;
       return [{ clothId, clothName, ...made, worth, search: new ClothSearch(made.problem) }];
     });
-    this.#lengths = lengthTasks(costInputs(job, plan), job.stock, cutting).map((task) => ({
+    this.#lengths = lengthTasks(partsOfShades(job, plan), stock, cutting).map((task) => ({
       task,
       search: new LengthsSearch(task.problem),
     }));
@@ -50,23 +58,32 @@ export class CuttingSearch {
     );
   }
 
+  /** Of all cloths. */
+  get pieces(): number {
+    return this.#cloths.reduce((sum, { problem }) => sum + problem.pieces.length, 0);
+  }
+
   /** Tries so far, of cloth plans alone. */
   get tries(): number {
     return this.#cloths.reduce((sum, { search }) => sum + search.evaluations, 0);
   }
 
-  /** About so many tries more, where the most may be saved; true while there is more to do. */
-  improve(tries: number): boolean {
+  /**
+   * About so many tries more, where the most may be saved, or fewer where it is time to stop; true while there is more
+   * to do.
+   */
+  improve(tries: number, shouldStop: ShouldStop = NEVER): boolean {
     let left = tries;
-    for (const { search } of this.#lengths) {
-      while (left > 0 && !search.done) {
+    while (left > 0 && !this.done && !shouldStop()) {
+      for (const { search } of this.#lengths) {
+        if (left <= 0 || search.done || shouldStop()) continue;
         search.step();
         left -= TRIES_PER_ROUND;
       }
-    }
-    for (let next = this.#next(); left > 0 && next; next = this.#next()) {
+      const next = this.#next();
+      if (next === undefined || left <= 0) continue;
       const before = next.search.evaluations;
-      next.search.improve(Math.min(left, PORTION));
+      next.search.improve(Math.min(left, PORTION), shouldStop);
       left -= Math.max(1, next.search.evaluations - before);
     }
     return !this.done;
@@ -92,8 +109,11 @@ export class CuttingSearch {
   }
 
   /** Closes gaps that the search of lengths has left, where an exact solver can. */
-  proveLengths(solve: SolveWhole): void {
-    for (const { search } of this.#lengths) if (search.done) proveLengths(search, solve);
+  proveLengths(solve: SolveWhole, shouldStop: ShouldStop = NEVER): void {
+    for (const { search } of this.#lengths) {
+      if (shouldStop()) return;
+      if (search.done) proveLengths(search, solve);
+    }
   }
 
   /** The best plan so far, checked. `stopped` where the maker stopped it. */
@@ -115,23 +135,23 @@ export class CuttingSearch {
 }
 
 /** What each shade's parts follow from, as the cost of it does. */
-function costInputs(job: Job, plan: Plan): CostInput[] {
+function partsOfShades(job: Job, plan: Plan): ShadeParts[] {
   const parts = partsOf(job);
-  const careful = carefulLift(job.place, job.purpose);
+  const careful = carefulLift(job);
   const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
   return job.rooms.flatMap((room, r) =>
     room.windows.flatMap((window, w) => {
-      const shade = shades.get(window.id);
-      if (shade === undefined) return [];
+      const planned = shades.get(window.id);
+      if (planned === undefined) return [];
       const resolved = resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
-      const { size, grid, form, cloth, lift, board } = shade;
-      return [{ resolved, size, grid, form, cloth, lift, board }];
+      const { size, grid, form, cloth, lift, board } = planned;
+      return [{ shade: resolved, windowName: window.name, size, grid, form, cloth, lift, board }];
     }),
   );
 }
 
 /** Tries for a first answer: a moment for a few shades. */
-export const FIRST_TRIES = 200;
+export const FIRST_TRIES = 300;
 
 /**
  * How everything of a job is cut, after about so many tries. `plan(job)` computes cloth layer by layer; this puts the

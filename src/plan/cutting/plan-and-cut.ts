@@ -1,5 +1,6 @@
 import type { Job } from "../../job/index.ts";
-import { type PlanOptions, plan } from "../plan.ts";
+import type { PlanOptions } from "../job-planner.ts";
+import { plan } from "../plan.ts";
 import type { Plan } from "../plan-types.ts";
 import { buyAsCut } from "./buy-as-cut.ts";
 import type { CuttingPlan } from "./cutting-plan.ts";

@@ -1,10 +1,12 @@
+import { CLOTH_SHORT } from "../../cost/index.ts";
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import { type Job, partsOf, resolveMaking } from "../../job/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
 import { patched } from "../patched.ts";
 import { plan } from "../plan.ts";
+import type { Plan } from "../plan-types.ts";
 import { type ClothCutting, type CuttingPlan, newClothMm } from "./cutting-plan.ts";
-import { planCutting } from "./cutting-search.ts";
+import { FIRST_TRIES, planCutting } from "./cutting-search.ts";
 
 /** A change that was tried on the whole job, and the new cloth that it saves. */
 export interface Saving {
@@ -41,15 +43,28 @@ const WIDTHS_MM = [1120, 1370, 1400, 1500, 2800, 3000];
 const LEAST_SHARE = 0.03;
 
 /**
- * What would save cloth: each change is planned and cut anew with the same number of tries, and told only where it
- * takes less than the job as it stands. Yields after each, with the saving where there is one.
+ * What would save cloth: each change is planned and cut anew with the same number of tries, and given only where it
+ * takes less than the job as it stands, no more of any other cloth, and brings no new fault. Made and cut with as many
+ * tries, the job takes just so much less. Yields after each, with the saving where there is one.
+ *
+ * @param known a cutting plan of the job as it stands that may be better than so many tries find
  */
-export function* cuttingSavings(job: Job, tries: number): Generator<Saving | undefined, void, void> {
-  const before = planCutting(job, plan(job), tries);
+export function* cuttingSavings(
+  job: Job,
+  tries = FIRST_TRIES,
+  known?: CuttingPlan,
+): Generator<Saving | undefined, void, void> {
+  const planned = plan(job);
+  const before = planCutting(job, planned, tries);
+  const faults = faultsOf(planned);
   const widths = new Map<string, Saving>();
   for (const change of changesOf(job, before)) {
     const changed = patched(job, change.patch);
-    const saving = savingOf(change, before, planCutting(changed, plan(changed), tries));
+    const after = plan(changed);
+    const isSound = [...faultsOf(after)].every((fault) => faults.has(fault));
+    const saving = isSound
+      ? savingOf(change, [before, ...(known ? [known] : [])], planCutting(changed, after, tries))
+      : undefined;
     if (change.widthMm === undefined) {
       yield saving;
       continue;
@@ -62,34 +77,53 @@ export function* cuttingSavings(job: Job, tries: number): Generator<Saving | und
   yield* widths.values();
 }
 
-function savingOf(change: Change, before: CuttingPlan, after: CuttingPlan): Saving | undefined {
-  const { units } = before;
+/** Everything that cannot be made, or works badly. */
+function faultsOf({ findings, shades }: Plan): Set<string> {
+  return new Set(
+    [...findings, ...shades.flatMap((shade) => shade.findings)]
+      .filter(({ severity }) => severity === "stop" || severity === "fix")
+      // What is short of stock is no fault of the change: it may be short of less.
+      .filter(({ id }) => id !== CLOTH_SHORT)
+      .map(({ id, shadeId = "" }) => `${id} ${shadeId}`),
+  );
+}
+
+/** New cloth of the best of several plans of one job, mm; undefined where none has a plan for it. */
+function leastNewMm(cuttings: readonly CuttingPlan[], clothId: string): number | undefined {
+  const taken = cuttings.flatMap(({ cloths }) =>
+    cloths
+      .filter((cloth) => cloth.clothId === clothId && "bolts" in cloth.answer)
+      .map((cloth) => newClothMm(cloth)),
+  );
+  return taken.length === 0 ? undefined : Math.min(...taken);
+}
+
+function savingOf(
+  { id, label, patch, only, clothId, widthMm }: Change,
+  befores: readonly [CuttingPlan, ...CuttingPlan[]],
+  after: CuttingPlan,
+): Saving | undefined {
+  const [{ units, cloths }] = befores;
   let best: Saving | undefined;
-  for (const cloth of before.cloths) {
-    if (change.clothId !== undefined && cloth.clothId !== change.clothId) continue;
-    const other = after.cloths.find(({ clothId }) => clothId === cloth.clothId);
-    if (!other || !("bolts" in cloth.answer) || !("bolts" in other.answer)) continue;
-    const was = newClothMm(cloth);
-    const is = newClothMm(other);
-    const savedMm = was - is;
-    const { id, label, patch, widthMm } = change;
+  for (const cloth of cloths) {
+    const was = leastNewMm(befores, cloth.clothId);
+    const is = leastNewMm([after], cloth.clothId);
+    // A cloth that nothing is cut from any more has no plan of its own.
+    const isGone = !after.cloths.some((one) => one.clothId === cloth.clothId);
+    if (was === undefined || (is === undefined && !isGone)) return undefined;
+    const savedMm = was - (is ?? 0);
+    const isOther = widthMm === undefined || cloth.clothId !== clothId;
+    if (isOther && savedMm < -LEAST_MM) return undefined;
+    if (clothId !== undefined && cloth.clothId !== clothId) continue;
     const width = cloth.problem.bolts.at(-1)?.widthMm ?? 0;
-    const savedShare = was === 0 ? 0 : 1 - (is * (widthMm ?? width)) / (was * width);
+    const savedShare = was === 0 ? 0 : 1 - ((is ?? 0) * (widthMm ?? width)) / (was * width);
     const isLess = widthMm === undefined ? savedMm > LEAST_MM : savedShare > LEAST_SHARE;
     if (!isLess || (best && best.savedMm >= savedMm)) continue;
     const text =
       widthMm === undefined
         ? `${clothLengthText(savedMm, units)} less of ${cloth.clothName}`
-        : `${clothLengthText(is, units)} of it instead of ${clothLengthText(was, units)}: ${Math.round(100 * savedShare)}\u00a0% less area. Ask its price`;
-    best = {
-      id,
-      label,
-      text,
-      savedMm,
-      savedShare,
-      clothId: cloth.clothId,
-      ...(change.only ? {} : { patch }),
-    };
+        : `${clothLengthText(is ?? 0, units)} of it instead of ${clothLengthText(was, units)}: ${Math.round(100 * savedShare)}\u00a0% less area. Ask its price`;
+    best = { id, label, text, savedMm, savedShare, clothId: cloth.clothId, ...(only ? {} : { patch }) };
   }
   return best;
 }

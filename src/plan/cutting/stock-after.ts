@@ -1,49 +1,63 @@
 import type { BoltPlan, CutBar } from "../../cutting/index.ts";
 import { type Job, resolveCutting, type Stock } from "../../job/index.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
+import { withOwnIds } from "./own-ids.ts";
 
 type ClothInStock = NonNullable<Stock["cloth"]>[number];
 type LengthInStock = NonNullable<Stock["lengths"]>[number];
 
+/** Room for a number behind them, within what a job may hold. */
+const MOST_ID = 50;
+const MOST_NAME = 110;
+
 /** The stock once everything is cut as planned: what was used is shorter or gone, what is worth keeping is there by name. */
 export function stockAfter(job: Job, cutting: CuttingPlan): Stock {
-  const taken = new Set([...(job.stock.cloth ?? []), ...(job.stock.lengths ?? [])].map(({ id }) => id));
-  const freshId = (wish: string) => {
-    let id = wish.slice(0, 50);
-    for (let n = 2; taken.has(id); n++) id = `${wish.slice(0, 50)}-${n}`;
-    taken.add(id);
-    return id;
-  };
+  const stock = withOwnIds(job.stock);
+  const names = new Set((stock.cloth ?? []).flatMap(({ name }) => name ?? []));
+  const freshName = (wish: string) => fresh(names, wish.slice(0, MOST_NAME), " ");
+  const ids = new Set([...(stock.cloth ?? []), ...(stock.lengths ?? [])].map(({ id }) => id));
+  const freshId = (wish: string) => fresh(ids, wish.slice(0, MOST_ID), "-");
   return {
-    ...job.stock,
-    cloth: clothAfter(job, cutting.cloths, freshId),
-    lengths: lengthsAfter(job, cutting.lengths, freshId),
+    ...stock,
+    cloth: clothAfter(stock, resolveCutting(job.cutting).keepClothLengthMm, cutting.cloths, {
+      freshId,
+      freshName,
+    }),
+    lengths: lengthsAfter(stock, cutting.lengths, freshId),
   };
 }
 
+/** The wish, or the first of it with a number that is not taken yet; takes it. */
+function fresh(taken: Set<string>, wish: string, joint: string): string {
+  let found = wish;
+  for (let n = 2; taken.has(found); n++) found = `${wish}${joint}${n}`;
+  taken.add(found);
+  return found;
+}
+
 function clothAfter(
-  job: Job,
+  stock: Stock,
+  keepMm: number,
   cloths: readonly ClothCutting[],
-  freshId: (wish: string) => string,
+  { freshId, freshName }: Record<"freshId" | "freshName", (wish: string) => string>,
 ): ClothInStock[] {
-  const { keepClothLengthMm } = resolveCutting(job.cutting);
   const used = new Map<string, { cloth: ClothCutting; bolt: BoltPlan }>();
   for (const cloth of cloths) {
     if (!("bolts" in cloth.answer)) continue;
     for (const bolt of cloth.answer.bolts) used.set(`${cloth.clothId} ${bolt.boltId}`, { cloth, bolt });
   }
-  const held = (job.stock.cloth ?? []).flatMap((piece) => {
+  const held = (stock.cloth ?? []).flatMap((piece) => {
     const cut = used.get(`${piece.cloth} ${piece.id}`);
     if (cut === undefined) return [piece];
     const lengthMm = piece.lengthMm - cut.bolt.usedMm;
-    return lengthMm < keepClothLengthMm ? [] : [shortened(piece, cut.bolt.usedMm, cut.cloth)];
+    return lengthMm < keepMm ? [] : [shortened(piece, cut.bolt.usedMm, cut.cloth)];
   });
   const kept = [...used.values()].flatMap(({ cloth, bolt }) => {
-    const from = (job.stock.cloth ?? []).find(({ id }) => id === bolt.boltId);
+    const from = (stock.cloth ?? []).find(({ id }) => id === bolt.boltId);
     return bolt.remnants.map(
-      (remnant): ClothInStock => ({
-        id: freshId(`${cloth.clothId}-${remnant.name}`),
-        name: `Remnant ${remnant.name}`,
+      (remnant, n): ClothInStock => ({
+        id: freshId(`${cloth.clothId}-${bolt.boltId}-${n + 1}`),
+        name: freshName(remnant.name),
         cloth: cloth.clothId,
         widthMm: tenth(remnant.widthMm),
         lengthMm: tenth(remnant.lengthMm),
@@ -84,7 +98,7 @@ function repeatAfter(
 }
 
 function lengthsAfter(
-  job: Job,
+  stock: Stock,
   lengths: readonly LengthsCutting[],
   freshId: (wish: string) => string,
 ): LengthInStock[] {
@@ -96,7 +110,7 @@ function lengthsAfter(
       .filter(({ one, bar }) => !one.newStockIds.includes(bar.stockId))
       .map(({ bar }) => [bar.stockId, bar]),
   );
-  const held = (job.stock.lengths ?? []).flatMap((piece) => offcutOf(piece, cut.get(piece.id)));
+  const held = (stock.lengths ?? []).flatMap((piece) => offcutOf(piece, cut.get(piece.id)));
   const kept = bars.flatMap(({ one, bar }): LengthInStock[] =>
     bar.kept && one.newStockIds.includes(bar.stockId)
       ? [{ id: freshId(`${one.partId}-offcut`), part: one.partId, lengthMm: tenth(bar.offcutMm) }]

@@ -1,2 +1,3 @@
 export { proveRemedies } from "./prove-remedies.ts";
 export { RemedyTrial } from "./remedy-trial.ts";
+export { isWithinFields } from "./within-fields.ts";

@@ -2,9 +2,11 @@ import type { Finding } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { Plan, ShadePlan } from "../plan-types.ts";
 import { RemedyTrial } from "./remedy-trial.ts";
+import { isWithinFields } from "./within-fields.ts";
 
 /**
- * A plan of the job with those remedies alone that cure: each is planned as if it were pressed.
+ * A plan of the job with those remedies alone that cure and that the fields of the job take: each is planned as if it
+ * were pressed.
  * That takes as long as several plans, so `plan` leaves it to who offers them.
  */
 export function proveRemedies(job: Job, plan: Plan): Plan {
@@ -15,7 +17,7 @@ export function proveRemedies(job: Job, plan: Plan): Plan {
   const proven = (findings: readonly Finding[]): Finding[] =>
     findings.map((finding) => ({
       ...finding,
-      remedies: finding.remedies.filter((remedy) => trial.cures(finding, remedy)),
+      remedies: finding.remedies.filter((remedy) => isWithinFields(remedy) && trial.cures(finding, remedy)),
     }));
   return {
     ...plan,

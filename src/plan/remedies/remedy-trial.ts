@@ -1,12 +1,12 @@
 import type { Finding, PatchOperation, Remedy } from "../../figures/index.ts";
 import { segmentsOf } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
+import { JobPlanner } from "../job-planner.ts";
 import { patched } from "../patched.ts";
-import { plan, planRoom, planWindow } from "../plan.ts";
 import type { ShadePlan } from "../plan-types.ts";
 import { isCured } from "./is-cured.ts";
 
-interface Place {
+interface WindowIndex {
   room: number;
   window: number;
 }
@@ -18,14 +18,16 @@ interface Place {
 export class RemedyTrial {
   readonly #job: Job;
   readonly #shadeAt: (room: number, window: number) => ShadePlan | undefined;
-  readonly #places = new Map<string, Place>();
+  readonly #places = new Map<string, WindowIndex>();
+  /** A change leaves most of the job as it is, so that little is planned anew. */
+  readonly #planner = new JobPlanner();
   readonly #findings = new Map<string, readonly Finding[]>();
 
   /** `shadeAt` gives a window's plan as the job stands, where that is at hand already. */
   constructor(
     job: Job,
     shadeAt: (room: number, window: number) => ShadePlan | undefined = (room, window) =>
-      planWindow(job, room, window),
+      this.#planner.shade(job, room, window),
   ) {
     this.#job = job;
     this.#shadeAt = shadeAt;
@@ -43,7 +45,7 @@ export class RemedyTrial {
     const place = this.#placeOf(finding);
     return this.#once(aboutOf(finding), () =>
       place === undefined
-        ? jobFindings(this.#job, finding)
+        ? this.#jobFindings(this.#job, finding)
         : (this.#shadeAt(place.room, place.window)?.findings ?? []),
     );
   }
@@ -55,14 +57,22 @@ export class RemedyTrial {
     const place = this.#placeOf(finding);
     return this.#once(`${aboutOf(finding)} ${JSON.stringify(patch)}`, () =>
       place === undefined
-        ? jobFindings(changed, finding)
+        ? this.#jobFindings(changed, finding)
         : windowsAfter(this.#job, changed, place).flatMap(
-            (window) => planWindow(changed, place.room, window)?.findings ?? [],
+            (window) => this.#planner.shade(changed, place.room, window)?.findings ?? [],
           ),
     );
   }
 
-  #placeOf({ shadeId }: Finding): Place | undefined {
+  /** Findings beside those of the shades: of the room that one names, else of the job. */
+  #jobFindings(job: Job, { path }: Finding): readonly Finding[] {
+    const room = roomOf(path);
+    return room === undefined
+      ? this.#planner.plan(job, { only: [] }).findings
+      : (this.#planner.room(job, room)?.findings ?? []);
+  }
+
+  #placeOf({ shadeId }: Finding): WindowIndex | undefined {
     return shadeId === undefined ? undefined : this.#places.get(shadeId);
   }
 
@@ -94,14 +104,8 @@ function roomOf(path: string | undefined): number | undefined {
   return rooms === "rooms" && room !== undefined ? Number(room) : undefined;
 }
 
-/** Findings beside those of the shades: of the room that one names, else of the job. */
-function jobFindings(job: Job, { path }: Finding): readonly Finding[] {
-  const room = roomOf(path);
-  return room === undefined ? plan(job, { only: [] }).findings : (planRoom(job, room)?.findings ?? []);
-}
-
 /** The same window after the change, or those that came in its place. */
-function windowsAfter(job: Job, changed: Job, { room, window }: Place): number[] {
+function windowsAfter(job: Job, changed: Job, { room, window }: WindowIndex): number[] {
   const before = job.rooms[room]?.windows ?? [];
   const after = changed.rooms[room]?.windows ?? [];
   const same = after.findIndex(({ id }) => id === before[window]?.id);

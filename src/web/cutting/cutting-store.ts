@@ -79,7 +79,9 @@ export async function findSavings(job: Job): Promise<void> {
     if (saving === worker) set({ savings: { ...get().savings, state } });
   };
   try {
-    await wrap<CuttingService>(worker).savings(job, proxy(tell));
+    const { job: cutJob, progress } = get();
+    const known = cutJob === job ? progress?.cutting : undefined;
+    await wrap<CuttingService>(worker).savings(job, known, proxy(tell));
     end("done");
   } catch {
     end("failed");

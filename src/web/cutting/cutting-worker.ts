@@ -26,7 +26,6 @@ const PORTION = 200;
 const MOST_TRIES = 40_000;
 /** A plan that is no better is reported at least this seldom, in portions. */
 const QUIET_PORTIONS = 10;
-const SAVING_TRIES = 400;
 
 let stopped = false;
 
@@ -64,8 +63,12 @@ const service = {
   },
 
   /** What would save cloth, one after the other as it is found. */
-  async savings(job: Job, tell: (saving: Saving) => void | Promise<void>): Promise<void> {
-    for (const saving of cuttingSavings(job, SAVING_TRIES)) {
+  async savings(
+    job: Job,
+    known: CuttingPlan | undefined,
+    tell: (saving: Saving) => void | Promise<void>,
+  ): Promise<void> {
+    for (const saving of cuttingSavings(job, FIRST_TRIES, known)) {
       if (saving) await tell(saving);
       await nextTurn();
     }

@@ -25,7 +25,7 @@ function cottonOf() {
       stock: { cloth: held },
     },
   );
-  const cloth = planCutting(job, plan(job), 50).cloths.find(({ clothId }) => clothId === "own");
+  const cloth = planCutting(job, plan(job)).cloths.find(({ clothId }) => clothId === "own");
   if (cloth === undefined || !("bolts" in cloth.answer)) throw new Error("no plan");
   return { cloth, found: cloth.answer };
 }

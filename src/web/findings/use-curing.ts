@@ -13,15 +13,25 @@ export function useCuring(
   const [curing, setCuring] = useState<ReadonlySet<string>>(new Set());
   useEffect(() => {
     const found = new Set<string>();
-    const tryFrom = (index: number): (() => void) =>
-      whenIdle(() => {
-        const remedy = remedies[index];
-        if (remedy === undefined) return setCuring(found);
-        if (cures(remedy)) found.add(remedy.label);
-        cancel = tryFrom(index + 1);
-      });
-    let cancel = tryFrom(0);
-    return () => cancel();
+    let cancel = () => {};
+    let left = false;
+    // What a field takes is known to the job's schema, which comes after the first screen.
+    const tryAll = async () => {
+      const { isWithinFields } = await import("../state/job-door.ts");
+      const tryFrom = (index: number): (() => void) =>
+        whenIdle(() => {
+          const remedy = remedies[index];
+          if (remedy === undefined) return setCuring(found);
+          if (isWithinFields(remedy) && cures(remedy)) found.add(remedy.label);
+          cancel = tryFrom(index + 1);
+        });
+      if (!left) cancel = tryFrom(0);
+    };
+    void tryAll();
+    return () => {
+      left = true;
+      cancel();
+    };
   }, [remedies, cures]);
   return remedies.filter(({ label }) => curing.has(label));
 }

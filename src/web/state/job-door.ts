@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { newJob, newWindow, openJob } from "../../job/index.ts";
+import { isWithinFields } from "../../plan/index.ts";
 
 // No code from text: the page's content policy forbids it.
 z.config({ jitless: true });
@@ -8,4 +9,4 @@ z.config({ jitless: true });
  * The schema's doors, apart from everything else: the validator is large, and the first screen stands without it.
  * Import this file on demand where nothing else needs the schema yet.
  */
-export { newJob, newWindow, openJob };
+export { isWithinFields, newJob, newWindow, openJob };

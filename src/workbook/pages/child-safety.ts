@@ -1,26 +1,26 @@
 import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
-import { columnBlocks } from "../column-blocks.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { drawOutcomeMark, OUTCOME_MEANINGS, OUTCOME_PAINTS } from "../outcome-mark.ts";
-import { columns } from "../paper.ts";
-import { paragraph, setLines } from "../paragraph.ts";
-import { MARK_WIDTH } from "../severity-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { testList } from "../test-list.ts";
-import { painted, TYPE } from "../type-scale.ts";
+import { columnBlocks } from "../typeset/column-blocks.ts";
+import { openPage, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { drawOutcomeMark, OUTCOME_MEANINGS, OUTCOME_PAINTS } from "../typeset/outcome-mark.ts";
+import { columns } from "../typeset/paper.ts";
+import { paragraph, setLines } from "../typeset/paragraph.ts";
+import { MARK_WIDTH } from "../typeset/severity-mark.ts";
+import { testList } from "../typeset/test-list.ts";
+import { painted, TYPE } from "../typeset/type-scale.ts";
 import { resultTables } from "./safety-results.ts";
 import { worstStates } from "./safety-states.ts";
 import { fullSourceText } from "./safety-words.ts";
 import { capital, sentence } from "./sentence.ts";
 
 /** The cords of this shade held against the rules of its place and purpose, and what only hands can test. */
-export function childSafetyPage(context: ShadeContext, head: ChapterHead): void {
+export function childSafetyPage(context: ShadeContext): void {
   const { book, shade } = context;
   const { safety } = shade;
-  openChapter(book, {
-    ...head,
+  openPage(book, {
+    title: "Child safety",
     lead: "Every cord at every height, against the rules that were read. For the maker: these pages do not go out with the shade.",
   });
   paragraph(book, safety.line, { style: TYPE.strong });
@@ -35,7 +35,7 @@ export function childSafetyPage(context: ShadeContext, head: ChapterHead): void 
 }
 
 const WAYS_OUT =
-  "A plan can show that a rule fails; that none fails it cannot show. What would answer each rule that failed stands beside it in the chapter “Findings”.";
+  "A plan can show that a rule fails; that none fails it cannot show. What would answer each rule that failed stands beside it in the set “Findings”.";
 
 /** The four outcomes side by side: mark, count, word, and what it means. */
 function outcomes({ book, shade }: ShadeContext): void {

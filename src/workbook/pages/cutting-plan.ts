@@ -10,25 +10,28 @@ import {
   type LengthsCutting,
   lengthsGapWords,
 } from "../../plan/index.ts";
+import type { Caution } from "../../shade-plan/index.ts";
 import { clothLengthText, lengthText } from "../../units/index.ts";
-import type { Book } from "../book.ts";
-import { figure } from "../figure.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { paragraph } from "../paragraph.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { drawTickBox, TICK_BOX_PT } from "../tick-box.ts";
+import type { Book } from "../typeset/book.ts";
+import { figure } from "../typeset/figure.ts";
+import { openPage, section } from "../typeset/heading.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
+import { cautionBand } from "./caution-band.ts";
 
 const DRAWING_PT = 300;
 /** Longest part of a bolt on one drawing, in widths of the bolt. */
 const STRETCH_WIDTHS = 2;
 
 /** The cutting of one cloth: every bolt as it lies, and a ticket with check sums for each. */
-export function clothTickets(book: Book, cutting: CuttingPlan, cloth: ClothCutting, head: ChapterHead): void {
-  openChapter(book, {
-    ...head,
+export function clothTickets(book: Book, cutting: CuttingPlan, cloth: ClothCutting, caution?: Caution): void {
+  openPage(book, {
+    title: `Cutting: ${cloth.clothName}`,
     lead: "All pieces of all shades together. Cut in the order of the numbers, and check each measure before the next cut.",
   });
+  cautionBand(book, caution);
   paragraph(book, clothGapWords(cloth, cutting.units));
   if (!("bolts" in cloth.answer)) return;
   for (const bolt of cloth.answer.bolts) boltTicket(book, cutting, cloth, bolt);
@@ -77,10 +80,10 @@ function tick(book: Book, text: string): CellLike {
 }
 
 /** Every bar, rib, board, tube and cord, length by length. */
-export function lengthTickets(book: Book, cutting: CuttingPlan, head: ChapterHead): void {
-  openChapter(book, {
-    ...head,
-    lead: "Longest first on every length. The saw line is allowed for; mark the next cut after the one before is made.",
+export function lengthTickets(book: Book, cutting: CuttingPlan): void {
+  openPage(book, {
+    title: "Cutting to length",
+    lead: "Longest first on every length. The saw line is reckoned in; mark the next cut after the one before is made.",
   });
   for (const one of cutting.lengths) lengthTicket(book, cutting, one);
 }

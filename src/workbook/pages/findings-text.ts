@@ -1,9 +1,9 @@
 import { type Finding, SEVERITY_WORDS } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
-import type { Book } from "../book.ts";
-import type { Noted } from "../noted-list.ts";
-import { drawSeverityMark, MARK_WIDTH, SEVERITY_PAINTS } from "../severity-mark.ts";
-import { painted, TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import type { Noted } from "../typeset/noted-list.ts";
+import { drawSeverityMark, MARK_WIDTH, SEVERITY_PAINTS } from "../typeset/severity-mark.ts";
+import { painted, TYPE } from "../typeset/type-scale.ts";
 
 /** What would answer a finding, on one line. */
 export function remediesText({ remedies }: Finding): string | undefined {

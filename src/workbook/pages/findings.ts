@@ -1,13 +1,12 @@
 import { bySeverity, type Finding } from "../../figures/index.ts";
-import type { Caution } from "../../shade-plan/index.ts";
-import { citeText } from "../../sources/index.ts";
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { paragraph } from "../paragraph.ts";
+import type { Plan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { openPage } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { paragraph } from "../typeset/paragraph.ts";
 import { findingEntry } from "./findings-text.ts";
+import { refusedParts } from "./refused.ts";
 
 /** Every finding, the heaviest first, with what would do and its source. */
 export function findingsList(book: Book, findings: readonly Finding[]): void {
@@ -24,24 +23,18 @@ export function findingsList(book: Book, findings: readonly Finding[]): void {
   );
 }
 
-function cautionSources(book: Book, cautions: readonly Caution[]): void {
-  section(book, "Where the cautions come from", 80);
-  notedList(
-    book,
-    cautions.map(({ title, cite }) => ({
-      word: title,
-      wordStyle: TYPE.cellStrong,
-      text: [{ words: cite === undefined ? "No source." : `${citeText(cite)}.`, style: TYPE.cell }],
-    })),
-  );
+/** What the plan found about this shade. */
+export function findingsPage(context: ShadeContext): void {
+  const { book, findings } = context;
+  openPage(book, { title: "Findings", lead: LEAD });
+  findingsList(book, findings);
+  refusedParts(context);
 }
 
-/** What the plan found about this shade, and where the cautions of its first sheet come from. */
-export function findingsPage({ book, shade, findings }: ShadeContext, head: ChapterHead): void {
-  openChapter(book, {
-    ...head,
-    lead: "What cannot be, will work badly, is worth knowing, or still needs a test.",
-  });
-  findingsList(book, findings);
-  if (shade.cautions.length > 0) cautionSources(book, shade.cautions);
+/** What the plan found about the job as a whole. */
+export function jobFindingsPage(book: Book, plan: Plan): void {
+  openPage(book, { title: "Findings for the whole job", lead: LEAD });
+  findingsList(book, plan.findings);
 }
+
+const LEAD = "What cannot be, will work badly, is worth knowing, or still needs a test.";

@@ -1,16 +1,16 @@
-import { factList } from "../fact-list.ts";
-import { figureBeside } from "../figure.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import { factList } from "../typeset/fact-list.ts";
+import { figureBeside } from "../typeset/figure.ts";
+import { openPage } from "../typeset/heading.ts";
 
 const FIGURE_PT = 400;
 
 /** What the hand pulls at every height, and which place of the rig asks for how much of it. */
-export function forcesPage(context: ShadeContext, head: ChapterHead): void {
+export function forcesPage(context: ShadeContext): void {
   const { book, shade } = context;
-  const locked = shade.lift.kind === "cord-lock";
-  openChapter(book, {
-    ...head,
+  const locked = shade.lift.takeUp === "lock";
+  openPage(book, {
+    title: "Pull and weight",
     lead: locked
       ? "What the hand pulls at every height, and what each eye and the lock ask for on top of the weight."
       : "What hangs on the cords at every height, and what the hand adds.",

@@ -1,11 +1,11 @@
 import { drawRoom, type RoomView, roomViews } from "../../drawing/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import type { Book } from "../book.ts";
-import { figure } from "../figure.ts";
-import { openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { paragraph } from "../paragraph.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { figure } from "../typeset/figure.ts";
+import { openPage, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { workingEntries } from "./working-text.ts";
 
 /** Most that one drawing takes of a page, pt: lowered and raised stand under each other. */
@@ -17,10 +17,8 @@ export function roomPages(book: Book, plan: Plan, shades: readonly ShadePlan[]):
     (view) => view.shades.length > 1,
   );
   if (views.length === 0) return;
-  openChapter(book, {
-    number: 0,
+  openPage(book, {
     title: "Rooms",
-    anchor: "job-rooms",
     lead: "The windows of a room on one floor, to one scale, in their order along the wall.",
   });
   for (const view of views) setRoom(book, plan, view);
@@ -41,5 +39,5 @@ function setRoom(book: Book, plan: Plan, view: RoomView): void {
       .map(({ windowName, words }) => ({ word: windowName, text: [{ words, style: TYPE.body }] })),
   );
   const workings = plan.rooms.find(({ roomId }) => roomId === view.roomId)?.workings ?? [];
-  if (workings.length > 0 && (view.part ?? 1) === 1) notedList(book, workingEntries(plan, workings, true));
+  if (workings.length > 0 && (view.part ?? 1) === 1) notedList(book, workingEntries(plan, workings));
 }

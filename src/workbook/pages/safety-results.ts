@@ -1,9 +1,9 @@
 import { RULE_OUTCOME_NAMES, type RuleResult } from "../../shade-plan/index.ts";
-import { drawOutcomeMark } from "../outcome-mark.ts";
-import { MARK_WIDTH } from "../severity-mark.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
+import { drawOutcomeMark } from "../typeset/outcome-mark.ts";
+import { MARK_WIDTH } from "../typeset/severity-mark.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
 import { comesTo, sourceText, worstText } from "./safety-words.ts";
 import { capital, sentence } from "./sentence.ts";
 

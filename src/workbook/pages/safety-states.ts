@@ -1,7 +1,7 @@
 import type { Drawing } from "../../drawing/index.ts";
 import type { RuleResult } from "../../shade-plan/index.ts";
-import { figureRow } from "../figure.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import { figureRow } from "../typeset/figure.ts";
 import { comesTo, raiseWords } from "./safety-words.ts";
 import { capital } from "./sentence.ts";
 

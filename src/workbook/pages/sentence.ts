@@ -1,18 +1,10 @@
-import { STYLE_NAMES } from "../../job/index.ts";
-import { LAYER_NAMES, type Lift } from "../../shade-plan/index.ts";
-import { massText } from "../../units/index.ts";
-import type { ShadeContext } from "../shade-context.ts";
+import type { Lift } from "../../shade-plan/index.ts";
 
-const MOUNT_WORDS = {
+export const MOUNT_WORDS = {
   inside: "inside the opening",
   outside: "outside the opening",
   "to-size": "made to the size given",
 } as const;
-
-function listed(words: readonly string[]): string {
-  const last = words.at(-1) ?? "";
-  return words.length < 2 ? last : `${words.slice(0, -1).join(", ")} and ${last}`;
-}
 
 /** The same with a capital letter at its beginning. */
 export function capital(text: string): string {
@@ -29,7 +21,7 @@ export function count(number: number, one: string, many = `${one}s`): string {
 }
 
 /** How it is raised, with what. */
-function liftWords({ kind, controlSide, cords }: Lift): string {
+export function liftWords({ kind, controlSide, cords }: Lift): string {
   const many = count(cords.length, "cord");
   switch (kind) {
     case "cord-lock":
@@ -43,17 +35,4 @@ function liftWords({ kind, controlSide, cords }: Lift): string {
     case "motor":
       return `raised by a motor, with ${many} on a lift tube`;
   }
-}
-
-/** The whole shade in one sentence. */
-export function shadeSentence({ shade, plan, length }: ShadeContext): string {
-  const { size, grid, cloth, lift, mass } = shade;
-  const layers = listed(cloth.layers.map(({ layer }) => LAYER_NAMES[layer].toLowerCase()));
-  return (
-    `${shade.style === "austrian" ? "An" : "A"} ${STYLE_NAMES[shade.style]} shade, ${length(size.finishedWidthMm)} wide and ` +
-    `${length(size.finishedLengthMm)} long, ${MOUNT_WORDS[shade.mount]}: ${layers}, ` +
-    `${count(grid.rows.length, "row")} of ${count(grid.columns.length, "ring")}, ` +
-    `${liftWords(lift)}. ` +
-    `It weighs ${massText(mass.totalKg, plan.units)}.`
-  );
 }

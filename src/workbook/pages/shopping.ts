@@ -1,12 +1,14 @@
 import { moneyText } from "../../figures/index.ts";
+import type { Plan } from "../../plan/index.ts";
 import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
-import { paragraph } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { drawTickBox, TICK_BOX_PT } from "../tick-box.ts";
+import type { Book } from "../typeset/book.ts";
+import { openPage } from "../typeset/heading.ts";
+import { paragraph } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
+import { count } from "./sentence.ts";
 
 const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
   cloth: "Cloth",
@@ -17,7 +19,7 @@ const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
 };
 
 /** What to buy, and what it comes to. */
-export function shoppingAndCost(book: Book, cost: Cost): void {
+function shoppingAndCost(book: Book, cost: Cost): void {
   shopping(book, cost);
   labour(book, cost);
   totals(book, cost);
@@ -117,7 +119,16 @@ function totals(book: Book, cost: Cost): void {
 }
 
 /** What this shade alone would take; of a job of one shade the shopping of the job, as the lists have it. */
-export function shoppingPage({ book, plan, shade }: ShadeContext, head: ChapterHead): void {
-  openChapter(book, { ...head, lead: "For this shade alone, in the units in which things are sold." });
+export function shoppingPage({ book, plan, shade }: ShadeContext): void {
+  openPage(book, { title: "Shopping", lead: "For this shade alone, in the units in which things are sold." });
   shoppingAndCost(book, plan.shades.length === 1 ? plan.cost : shade.cost);
+}
+
+/** All shades of the job together. */
+export function jobShoppingPage(book: Book, plan: Plan): void {
+  openPage(book, {
+    title: "Shopping",
+    lead: `For ${count(plan.shades.length, "shade")} together, in the units in which things are sold.`,
+  });
+  shoppingAndCost(book, plan.cost);
 }

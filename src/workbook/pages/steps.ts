@@ -1,36 +1,56 @@
-import { CHAPTER_NAMES, type Chapter, type Step } from "../../shade-plan/index.ts";
-import { type ChapterHead, openChapter } from "../heading.ts";
+import type { Drawing } from "../../drawing/index.ts";
+import { CHAPTER_NAMES, CHAPTERS, type Chapter, type Step } from "../../shade-plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
-import { type NumberedStep, stepList } from "../step-list.ts";
+import { openPage } from "../typeset/heading.ts";
+import { type NumberedStep, stepList } from "../typeset/step-list.ts";
+import { cautionBand, childrenAndCords } from "./caution-band.ts";
 
 /** How far the shade is raised in the drawing of a chapter: what its steps are about. */
 const RAISE: Partial<Record<Chapter, number>> = { train: 1 };
 
-/** The steps of some chapters, numbered through the whole workbook, each drawing beside its first step. */
-export function stepChapters(context: ShadeContext, chapters: readonly Chapter[]): void {
-  const { book } = context;
-  for (const chapter of chapters) {
-    const steps = numbered(context, chapter);
-    if (steps.length === 0) continue;
-    stepList(book, CHAPTER_NAMES[chapter], steps);
+/** The steps numbered through the whole set, each drawing beside the first step that it is about. */
+function stepChapters(context: ShadeContext): void {
+  const { book, shade } = context;
+  const drawn = new Set<string>();
+  for (const chapter of CHAPTERS) {
+    const cautions = new Set<string>();
+    const steps = shade.steps.flatMap((step, i): NumberedStep[] =>
+      step.chapter === chapter
+        ? [{ number: i + 1, step: onceSaid(step, cautions), ...drawingOf(context, step, drawn) }]
+        : [],
+    );
+    if (steps.length > 0) stepList(book, CHAPTER_NAMES[chapter], steps);
   }
 }
 
-function numbered({ shade, sheet }: ShadeContext, chapter: Chapter): NumberedStep[] {
-  const shown = new Set<string>();
-  return shade.steps.flatMap((step: Step, i): NumberedStep[] => {
-    if (step.chapter !== chapter) return [];
-    const { sheet: kind } = step;
-    const first = kind !== undefined && !shown.has(kind);
-    if (kind !== undefined) shown.add(kind);
-    return [{ number: i + 1, step, ...(first ? { drawing: sheet(kind, RAISE[chapter] ?? 0) } : {}) }];
-  });
+function drawingOf(
+  { sheet }: ShadeContext,
+  { sheet: kind, chapter }: Step,
+  drawn: Set<string>,
+): { drawing?: Drawing } {
+  if (kind === undefined) return {};
+  const raise = RAISE[chapter] ?? 0;
+  const key = `${kind} ${raise}`;
+  if (drawn.has(key)) return {};
+  drawn.add(key);
+  return { drawing: sheet(kind, raise) };
 }
 
-export function stepsPage(context: ShadeContext, head: ChapterHead): void {
-  openChapter(context.book, {
-    ...head,
+/** A caution stands at the first step of its chapter that it belongs to: said at every step, it is no longer read. */
+function onceSaid(step: Step, said: Set<string>): Step {
+  const { caution, ...rest } = step;
+  if (caution === undefined || !said.has(caution)) {
+    if (caution !== undefined) said.add(caution);
+    return step;
+  }
+  return rest;
+}
+
+export function stepsPage(context: ShadeContext): void {
+  openPage(context.book, {
+    title: "Step by step",
     lead: "Tick each box when it is done. Numbers in the text are this shade’s own.",
   });
-  stepChapters(context, ["measure", "cut", "make", "board", "string"]);
+  cautionBand(context.book, childrenAndCords(context.shade.cautions));
+  stepChapters(context);
 }

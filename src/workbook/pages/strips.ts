@@ -1,8 +1,3 @@
-import type { Book } from "../book.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
-import { MARGIN_PT, pt } from "../paper.ts";
-import { paragraph, setLines } from "../paragraph.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { drawTestSquare, drawTile, type TilePosition } from "../strips/draw-tile.ts";
 import { shadeStrips } from "../strips/shade-strips.ts";
@@ -15,9 +10,15 @@ import {
   tileLengthMm,
 } from "../strips/strip-page.ts";
 import { type Strip, type Tile, tileStrip } from "../strips/tile-strip.ts";
-import { table } from "../table.ts";
-import type { CellLike } from "../table-spec.ts";
-import { type TextStyle, TYPE } from "../type-scale.ts";
+import type { Book } from "../typeset/book.ts";
+import { openPage, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
+import { MARGIN_PT, pt } from "../typeset/paper.ts";
+import { paragraph, setLines } from "../typeset/paragraph.ts";
+import { table } from "../typeset/table.ts";
+import type { CellLike } from "../typeset/table-spec.ts";
+import { type TextStyle, TYPE } from "../typeset/type-scale.ts";
+import { cautionBand, childrenAndCords } from "./caution-band.ts";
 
 interface Piece {
   strip: Strip;
@@ -25,12 +26,13 @@ interface Piece {
 }
 
 /** Full-size strips, cut into pieces over pages: print, measure the square, cut out, join, mark. */
-export function stripsPages(context: ShadeContext, head: ChapterHead): void {
+export function stripsPages(context: ShadeContext): void {
   const { book, plan } = context;
-  openChapter(book, {
-    ...head,
+  openPage(book, {
+    title: "Marking strips, full size",
     lead: "Strips of paper as long as the shade is wide, as it is long, and as its board: lay them down and mark by them.",
   });
+  cautionBand(book, childrenAndCords(context.shade.cautions));
   const tileMm = tileLengthMm(stripPage(book), plan.units.system === "imperial");
   const strips = shadeStrips(context);
   const pieces = strips.flatMap((strip) =>

@@ -2,8 +2,8 @@ import { type FigureUnit, figureText, moneyText, type Working } from "../../figu
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
-import type { Noted } from "../noted-list.ts";
-import { TYPE } from "../type-scale.ts";
+import type { Noted } from "../typeset/noted-list.ts";
+import { TYPE } from "../typeset/type-scale.ts";
 import { sentence } from "./sentence.ts";
 
 const UNIT_WORDS: Record<FigureUnit, string> = {
@@ -26,11 +26,14 @@ const UNIT_WORDS: Record<FigureUnit, string> = {
 
 const DECIMALS: Partial<Record<FigureUnit, number>> = { mm: 2, mm2: 0, kg: 4, N: 3, money: 2 };
 
-/** A value in the unit in which the formula holds, to enough places to do the sum again. */
-function formulaValue(plan: Plan, value: number, unit: FigureUnit): string {
-  if (unit === "money") return moneyText(value, plan.cost.currency);
-  const word = UNIT_WORDS[unit];
-  const number = trimmed(value, DECIMALS[unit] ?? 4);
+/** What goes in stands with so many places that the sum, done again with them, gives what is printed. */
+const INPUT_DECIMALS = 7;
+
+/** A value in the unit in which the formula holds. */
+function formulaValue(plan: Plan, value: number, unit: FigureUnit, decimals = DECIMALS[unit] ?? 4): string {
+  if (unit === "money" && decimals === DECIMALS.money) return moneyText(value, plan.cost.currency);
+  const word = unit === "money" ? plan.cost.currency : UNIT_WORDS[unit];
+  const number = trimmed(value, decimals);
   return word === "" ? number : unit === "deg" ? `${number}°` : `${number} ${word}`;
 }
 
@@ -51,12 +54,12 @@ function alsoRead(plan: Plan, value: number, unit: FigureUnit): string {
 }
 
 /** A working as an engineer writes it: formula, values that went in, result, source. */
-function workingEntry(plan: Plan, working: Working, full: boolean): Noted {
+function workingEntry(plan: Plan, working: Working): Noted {
   const { label, symbol, formula, inputs, value, unit, cite, note } = working;
   const given = inputs.map((input) => {
     const also = alsoRead(plan, input.value, input.unit);
     const read = also === "" ? "" : ` (${also})`;
-    return `${input.symbol} = ${formulaValue(plan, input.value, input.unit)}${read} ${input.label}`;
+    return `${input.symbol} = ${formulaValue(plan, input.value, input.unit, INPUT_DECIMALS)}${read} ${input.label}`;
   });
   const also = alsoRead(plan, value, unit);
   return {
@@ -71,11 +74,11 @@ function workingEntry(plan: Plan, working: Working, full: boolean): Noted {
         formula: true,
       },
       ...(note === undefined ? [] : [{ words: sentence(note), style: TYPE.small }]),
-      ...(full ? [{ words: `Source: ${citeText(cite)}.`, style: TYPE.small }] : []),
+      { words: `Source: ${citeText(cite)}.`, style: TYPE.small },
     ],
   };
 }
 
-export function workingEntries(plan: Plan, workings: readonly Working[], full: boolean): Noted[] {
-  return workings.map((working) => workingEntry(plan, working, full));
+export function workingEntries(plan: Plan, workings: readonly Working[]): Noted[] {
+  return workings.map((working) => workingEntry(plan, working));
 }

@@ -1,7 +1,9 @@
 import type { Working } from "../../figures/index.ts";
-import { type ChapterHead, openChapter, section } from "../heading.ts";
-import { notedList } from "../noted-list.ts";
+import type { Plan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
+import type { Book } from "../typeset/book.ts";
+import { openPage, section } from "../typeset/heading.ts";
+import { notedList } from "../typeset/noted-list.ts";
 import { workingEntries } from "./working-text.ts";
 
 const GROUP_NAMES: Record<string, string> = {
@@ -28,15 +30,21 @@ function grouped(workings: readonly Working[]): Map<string, Working[]> {
 }
 
 /** Every number with its formula, what went in, and where the formula comes from. */
-export function workingsPage(context: ShadeContext, head: ChapterHead): void {
+export function workingsPage(context: ShadeContext): void {
   const { book, plan, shade } = context;
-  openChapter(book, {
-    ...head,
+  openPage(book, {
+    title: "Workings",
     lead: "Where every number comes from. Formulas hold in millimetres, newtons, grams and kilograms.",
   });
   for (const [stage, workings] of grouped(shade.workings)) {
     const name = GROUP_NAMES[stage] ?? stage.charAt(0).toUpperCase() + stage.slice(1);
     section(book, name, 80);
-    notedList(book, workingEntries(plan, workings, true));
+    notedList(book, workingEntries(plan, workings));
   }
+}
+
+/** The same for what the whole job comes to. */
+export function jobWorkingsPage(book: Book, plan: Plan): void {
+  openPage(book, { title: "Workings of the whole job", lead: "How the sums came about." });
+  notedList(book, workingEntries(plan, plan.workings));
 }

@@ -1,6 +1,6 @@
 import { MM_PER_INCH } from "../../units/index.ts";
-import type { Book } from "../book.ts";
-import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../paper.ts";
+import type { Book } from "../typeset/book.ts";
+import { BOTTOM_PT, MARGIN_PT, mm, pt } from "../typeset/paper.ts";
 
 /** Printed again beyond every join, mm. */
 export const OVERLAP_MM = 10;

@@ -1,0 +1,257 @@
+import type { RoomWindow } from "../align/index.ts";
+import { sumCosts } from "../cost/index.ts";
+import { bySeverity, lazy, workingOf } from "../figures/index.ts";
+import {
+  type Catalogue,
+  type Job,
+  partsOf,
+  type ResolvedRates,
+  type ResolvedShade,
+  type Room,
+  resolveRates,
+  resolveShade,
+  type Window,
+} from "../job/index.ts";
+import { askPlace, type CarefulLift, carefulLift, type ReviewAfter } from "../safety/index.ts";
+import type { SafetyReview } from "../shade-plan/index.ts";
+import { type AlignedRoom, alignRoom, roomByItself } from "./align-room.ts";
+import { remember, sameFields } from "./memo/remember.ts";
+import { shareEqual } from "./memo/share-equal.ts";
+import { patched } from "./patched.ts";
+import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
+import { type PlannedShade, ShadePlanner } from "./shade-planner.ts";
+
+export interface PlanOptions {
+  /** Ids of the windows to plan; all of them unless given. Those of one room still follow their neighbours. */
+  only?: readonly string[];
+}
+
+/** What the shades of a job share. */
+interface Shared {
+  parts: Catalogue;
+  rates: ResolvedRates;
+  careful: CarefulLift;
+}
+
+/** One window where it stands in its job. */
+interface WindowOfJob {
+  job: Job;
+  shared: Shared;
+  room: Room;
+  window: Window;
+  path: string;
+}
+
+/** One window, and what was last planned of it. */
+class WindowPlanner {
+  readonly #planner = new ShadePlanner();
+  #resolved: ResolvedShade | undefined;
+  readonly #resolve = remember((input: ResolveRead) => {
+    this.#resolved = shareEqual(this.#resolved, resolveFrom(input));
+    return this.#resolved;
+  });
+
+  #trial: { read: TrialRead; reviewAfter: ReviewAfter } | undefined;
+
+  ask(at: WindowOfJob): RoomWindow {
+    return this.#planner.ask(this.#resolvedAt(at));
+  }
+
+  plan(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
+    const resolved = this.#resolvedAt(at);
+    const { rates, careful } = at.shared;
+    const reviewAfter = this.#reviewAfterOf(at);
+    return this.#planner.plan(resolved, rates, careful, reviewAfter, aligned.shades.get(resolved.shadeId));
+  }
+
+  /** The same function for as long as it would give the same answers, so that the plan of the window stands. */
+  #reviewAfterOf(at: WindowOfJob): ReviewAfter {
+    const read = trialRead(at);
+    if (this.#trial === undefined || !sameFields(this.#trial.read, read)) {
+      this.#trial = { read, reviewAfter: reviewAfterIn(at) };
+    }
+    return this.#trial.reviewAfter;
+  }
+
+  #resolvedAt({ job, shared, room, window, path }: WindowOfJob): ResolvedShade {
+    const { units, place, purpose, workshop } = job;
+    const { parts, careful } = shared;
+    const { id: roomId, name: roomName } = room;
+    return this.#resolve({ units, place, purpose, workshop, parts, careful, roomId, roomName, window, path });
+  }
+}
+
+/** All that the plan of a window follows from, whatever changes it: the room as well where it shares a line. */
+interface TrialRead extends SharedRead, Pick<Job, "units" | "workshop"> {
+  around: Room | Window;
+  path: string;
+}
+
+function trialRead({ job, room, window, path }: WindowOfJob): TrialRead {
+  const { cloths, hardware, rates, place, purpose, units, workshop } = job;
+  const around = room.inLine === undefined ? window : room;
+  return { cloths, hardware, rates, place, purpose, units, workshop, around, path };
+}
+
+/** Plans the window anew with a change, each change once. */
+function reviewAfterIn({ job, room, window }: WindowOfJob): ReviewAfter {
+  const planner = lazy(() => new JobPlanner());
+  const reviews = new Map<string, SafetyReview | undefined>();
+  const [r, w] = [job.rooms.indexOf(room), room.windows.indexOf(window)];
+  return (patch) => {
+    const key = JSON.stringify(patch);
+    if (!reviews.has(key)) reviews.set(key, planner().shade(patched(job, patch), r, w)?.safety);
+    return reviews.get(key);
+  };
+}
+
+/** What answers every question of one window. */
+interface ResolveRead extends Pick<Job, "units" | "place" | "purpose" | "workshop"> {
+  parts: Catalogue;
+  careful: CarefulLift;
+  roomId: string;
+  roomName: string;
+  window: Window;
+  path: string;
+}
+
+function resolveFrom({ parts, careful, roomId, roomName, window, path, ...job }: ResolveRead): ResolvedShade {
+  return resolveShade(job, parts, { id: roomId, name: roomName }, window, path, careful);
+}
+
+/** One room: its windows, each with a planner of its own, and the line that they share. */
+class RoomPlanner {
+  readonly #windows: WindowPlanner[] = [];
+  readonly #align = remember(alignRoom);
+  #asks: readonly RoomWindow[] = [];
+
+  window(w: number): WindowPlanner {
+    this.#windows[w] ??= new WindowPlanner();
+    return this.#windows[w];
+  }
+
+  align(
+    windows: readonly WindowOfJob[],
+    { units }: Job,
+    { id, name, inLine }: Room,
+    path: string,
+  ): AlignedRoom {
+    this.#windows.length = Math.min(this.#windows.length, windows.length);
+    if (inLine === undefined) return roomByItself(id, name);
+    const asks = windows.map((at, w) => this.window(w).ask(at));
+    if (!sameFields(this.#asks, asks)) this.#asks = asks;
+    return this.#align({ roomId: id, roomName: name, path, units, inLine, windows: this.#asks });
+  }
+}
+
+/**
+ * Plans a job again and again while it is edited, and runs only what is behind the change: stages, shades and rooms are
+ * known by the identity of what they read, so a job must be changed by copies that share what did not change.
+ *
+ * Each plan is as `plan(job)` would give it from scratch: pure, deterministic and total.
+ */
+export class JobPlanner {
+  readonly #rooms: RoomPlanner[] = [];
+  readonly #shared = remember(({ cloths, hardware, rates, place, purpose }: SharedRead): Shared => {
+    return {
+      parts: partsOf({ cloths, hardware }),
+      rates: resolveRates(rates),
+      careful: carefulLift({ place, purpose }),
+    };
+  });
+  readonly #sum = remember(sumOf);
+  #planned: readonly PlannedShade[] = [];
+
+  plan(job: Job, { only }: PlanOptions = {}): Plan {
+    const shared = this.#sharedBy(job);
+    const isWanted = ({ id }: Window) => only === undefined || only.includes(id);
+    const rooms: AlignedRoom[] = [];
+    const planned: PlannedShade[] = [];
+    job.rooms.forEach((room, r) => {
+      if (only !== undefined && !room.windows.some(isWanted)) return;
+      const aligned = this.room(job, r);
+      if (aligned === undefined) return;
+      rooms.push(aligned);
+      this.#standing(job, room, r).forEach((at, w) => {
+        if (isWanted(at.window)) planned.push(this.#room(r).window(w).plan(at, aligned));
+      });
+    });
+    this.#rooms.length = Math.min(this.#rooms.length, job.rooms.length);
+    if (!sameFields(this.#planned, planned)) this.#planned = planned;
+    const { rates } = shared;
+    const { units, stock } = job;
+    const sum = lazy(() => this.#sum({ planned: this.#planned, rates, units, stock }));
+    const workings = lazy(() => sum().workings.map(workingOf));
+    const findings = lazy(() =>
+      [...askPlace(job), ...rooms.flatMap((one) => one.findings), ...sum().findings].sort(bySeverity),
+    );
+    return {
+      format: PLAN_FORMAT,
+      version: PLAN_VERSION,
+      jobId: job.id,
+      jobName: job.name,
+      ...(job.client === undefined ? {} : { client: job.client }),
+      demo: job.demo ?? false,
+      ...(job.place === undefined ? {} : { place: job.place }),
+      ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
+      units: job.units,
+      shades: planned.map((one) => one.shade),
+      rooms: rooms.map(({ room }) => room),
+      get findings() {
+        return findings();
+      },
+      get cost() {
+        return sum().values;
+      },
+      get workings() {
+        return workings();
+      },
+    };
+  }
+
+  /** What the windows of one room share; undefined where there is no such room. */
+  room(job: Job, r: number): AlignedRoom | undefined {
+    const room = job.rooms[r];
+    if (room === undefined) return undefined;
+    return this.#room(r).align(this.#standing(job, room, r), job, room, `/rooms/${r}`);
+  }
+
+  /** One window's part of the plan alone; undefined where there is no such window. */
+  shade(job: Job, r: number, w: number): ShadePlan | undefined {
+    const room = job.rooms[r];
+    const aligned = this.room(job, r);
+    const at = room && this.#standing(job, room, r)[w];
+    return at && aligned && this.#room(r).window(w).plan(at, aligned).shade;
+  }
+
+  #standing(job: Job, room: Room, r: number): WindowOfJob[] {
+    const shared = this.#sharedBy(job);
+    return room.windows.map((window, w) => ({
+      job,
+      shared,
+      room,
+      window,
+      path: `/rooms/${r}/windows/${w}`,
+    }));
+  }
+
+  #room(r: number): RoomPlanner {
+    this.#rooms[r] ??= new RoomPlanner();
+    return this.#rooms[r];
+  }
+
+  #sharedBy({ cloths, hardware, rates, place, purpose }: Job): Shared {
+    return this.#shared({ cloths, hardware, rates, place, purpose });
+  }
+}
+
+type SharedRead = Pick<Job, "cloths" | "hardware" | "rates" | "place" | "purpose">;
+
+interface SumRead extends Pick<Job, "units" | "stock"> {
+  planned: readonly PlannedShade[];
+  rates: ResolvedRates;
+}
+
+function sumOf({ planned, ...read }: SumRead) {
+  return sumCosts({ shades: planned.map(({ cost }) => cost), ...read });
+}

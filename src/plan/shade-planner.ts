@@ -1,0 +1,375 @@
+import { ALIGN_READS, judgeMotif, lineFigures, type RoomWindow } from "../align/index.ts";
+import { BOARD_READS, planBoard } from "../board/index.ts";
+import { CLOTH_READS, MASS_READS, planCloth, planMass } from "../cloth/index.ts";
+import { COST_READS, planCost, type ShadeCost } from "../cost/index.ts";
+import {
+  bySeverity,
+  type Figure,
+  figureId,
+  lazy,
+  type StageResult,
+  type Worked,
+  workingOf,
+} from "../figures/index.ts";
+import { FOLDS_READS, planFolds } from "../folds/index.ts";
+import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
+import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
+import { MEASURE_READS, measure } from "../measure/index.ts";
+import {
+  type CarefulLift,
+  childTag,
+  planCautions,
+  proposedLift,
+  provenRemedies,
+  type ReviewAfter,
+  reviewShade,
+  SAFETY_READS,
+} from "../safety/index.ts";
+import {
+  type BoardPlan,
+  type ClothPlan,
+  type Column,
+  type Folds,
+  type Form,
+  type Grid,
+  hangingCords,
+  type Lift,
+  type Mass,
+  type SafetyReview,
+  type Size,
+} from "../shade-plan/index.ts";
+import { planSteps } from "../steps/index.ts";
+import {
+  type GridInput,
+  HEADRAIL_READS,
+  headrailNeeded,
+  type LaidGrid,
+  LINE_READS,
+  type LineAskInput,
+  STYLE_MODULES,
+} from "../styles/index.ts";
+import { type AlignedShade, followRoom } from "./align-room.ts";
+import { remember } from "./memo/remember.ts";
+import { shareEqual } from "./memo/share-equal.ts";
+import { partRead, stage } from "./memo/stage.ts";
+import type { ShadePlan } from "./plan-types.ts";
+
+export interface PlannedShade {
+  shade: ShadePlan;
+  cost: ShadeCost;
+}
+
+interface Measured {
+  resolved: ResolvedShade;
+  size: Size;
+}
+interface Laid extends Measured {
+  grid: Grid;
+  form: Form;
+}
+/**
+ * Plans one shade, stage by stage in the order of the work: measure, shape, cloth, folds, lift, board, safety, cost. Each
+ * stage is remembered: where nothing that it reads has changed since the last plan, its figures stand.
+ */
+export class ShadePlanner {
+  readonly #partMeasured = partRead(MEASURE_READS);
+  readonly #partFolded = partRead(FOLDS_READS);
+  readonly #partTaken = partRead(LIFT_PARTS_READS);
+  readonly #partStrung = partRead(LIFT_READS);
+  readonly #partReviewed = partRead(SAFETY_READS);
+
+  readonly #measure = stage(measure);
+  /** The stages of the style that the shade has now. */
+  readonly #styled = remember(stagesOfStyle);
+  readonly #liftParts = stage(chooseLiftParts);
+  readonly #partHeaded = partRead(HEADRAIL_READS);
+  readonly #headrail = stage(headrailNeeded);
+  readonly #line = stage(
+    ({ size, grid, layout }: Pick<Laid, "size" | "grid"> & Pick<AlignedShade, "layout">) => ({
+      values: undefined,
+      findings: [],
+      workings: layout === undefined ? [] : lineFigures({ layout, size, grid }),
+    }),
+  );
+  readonly #partCut = partRead(CLOTH_READS);
+  readonly #cloth = stage(planCloth);
+  readonly #partWeighed = partRead(MASS_READS);
+  readonly #mass = stage(planMass);
+  readonly #folds = stage(planFolds);
+  readonly #lift = stage(planLift);
+  readonly #partMounted = partRead(BOARD_READS);
+  readonly #board = stage(planBoard);
+  readonly #review = stage(reviewShade);
+  readonly #partCosted = partRead(COST_READS);
+  /** No stage reads it, and its words are made late: it need not be held against the last one. */
+  readonly #cost = remember(planCost);
+  readonly #partAligned = partRead(ALIGN_READS);
+  readonly #partAsking = partRead(LINE_READS);
+  readonly #asked = remember(askedOf);
+  readonly #followed = remember(({ resolved, aligned }: { resolved: ResolvedShade; aligned: AlignedShade }) =>
+    followRoom(resolved, aligned),
+  );
+  readonly #assemble = remember(assemble);
+  #aligned: AlignedShade | undefined;
+
+  /** What the shade asks of the line of its room, and how it would be made by itself. */
+  ask(resolved: ResolvedShade): RoomWindow {
+    const { size, columns, headrail } = this.#taken(resolved);
+    const headrailNeededMm = headrail.values;
+    const { style } = resolved;
+    const { grid } = this.#styled({ style }).ownGrid(resolved, { size, columns, headrailNeededMm }).values;
+    return this.#asked({
+      style,
+      shade: this.#partAligned(resolved),
+      asking: this.#partAsking(resolved),
+      size,
+      grid,
+      headrailNeededMm,
+    });
+  }
+
+  /**
+   * The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. `reviewAfter` plans it anew
+   * with a change, for ways out to be tried.
+   */
+  plan(
+    resolved: ResolvedShade,
+    rates: ResolvedRates,
+    careful: CarefulLift,
+    reviewAfter: ReviewAfter,
+    aligned: AlignedShade = BY_ITSELF,
+  ): PlannedShade {
+    this.#aligned = shareEqual(this.#aligned, aligned);
+    const shade = this.#followed({ resolved, aligned: this.#aligned });
+    return this.#planAsTold(shade, resolved, rates, careful, reviewAfter, this.#aligned);
+  }
+
+  #taken(resolved: ResolvedShade) {
+    const measured = this.#measure(this.#partMeasured(resolved));
+    const size = measured.values;
+    const inColumns = this.#styled({ style: resolved.style }).columns(resolved, size);
+    const columns = inColumns.values;
+    const liftParts = this.#liftParts({ shade: this.#partTaken(resolved), size, columns });
+    const headrail = this.#headrail({ shade: this.#partHeaded(resolved), liftParts: liftParts.values });
+    return { measured, size, inColumns, columns, liftParts, headrail };
+  }
+
+  #planAsTold(
+    resolved: ResolvedShade,
+    alone: ResolvedShade,
+    rates: ResolvedRates,
+    careful: CarefulLift,
+    reviewAfter: ReviewAfter,
+    aligned: AlignedShade,
+  ): PlannedShade {
+    const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
+    const styled = this.#styled({ style: resolved.style });
+    const lay = resolved.making.fold === alone.making.fold ? styled.ownGrid : styled.grid;
+    const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
+    const { grid, form } = laid.values;
+    const line = this.#line({ size, grid, layout: aligned.layout });
+    const cut = this.#cloth({ shade: this.#partCut(resolved), size, grid, form });
+    const cloth = cut.values;
+    const weighed = this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth });
+    const mass = weighed.values;
+    const folded = this.#folds({ shade: this.#partFolded(resolved), size, grid, form, mass });
+    const folds = folded.values;
+    const strung = this.#lift({
+      ...{ shade: this.#partStrung(resolved), size, grid, form, mass },
+      liftParts: liftParts.values,
+    });
+    const lift = strung.values;
+    const mounted = this.#board({
+      shade: this.#partMounted(resolved),
+      ...{ size, grid, form, mass, lift, folds },
+    });
+    const board = mounted.values;
+    const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
+    const cost = this.#cost({
+      shade: this.#partCosted(resolved),
+      ...{ size, grid, form, cloth, lift, board, rates },
+    });
+    return this.#assemble({
+      resolved,
+      careful,
+      reviewAfter,
+      aligned,
+      ...{
+        measured,
+        inColumns,
+        liftParts,
+        headrail,
+        laid,
+        line,
+        cut,
+        weighed,
+        folded,
+        strung,
+        mounted,
+        reviewed,
+        cost,
+      },
+    });
+  }
+}
+
+const BY_ITSELF: AlignedShade = { findings: [] };
+
+/** What a style lays, remembered: as the shade would be by itself, and as its room has it. */
+function stagesOfStyle({ style }: Pick<ResolvedShade, "style">) {
+  const { reads, columns, grid } = STYLE_MODULES[style];
+  const laying = () => {
+    const part = partRead(reads.grid);
+    const lay = stage(grid);
+    return (shade: ResolvedShade, at: Omit<GridInput<unknown>, "shade">) =>
+      lay({ shade: part(shade), ...at });
+  };
+  const part = partRead(reads.columns);
+  const inColumns = stage(columns);
+  return {
+    columns: (shade: ResolvedShade, size: Size) => inColumns({ shade: part(shade), size }),
+    ownGrid: laying(),
+    grid: laying(),
+  };
+}
+
+interface Asked extends Pick<RoomWindow, "shade" | "size">, Pick<ResolvedShade, "style"> {
+  asking: LineAskInput["shade"];
+  grid: Grid;
+  headrailNeededMm: number;
+}
+
+function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked): RoomWindow {
+  const { inLine } = STYLE_MODULES[style];
+  return {
+    shade,
+    size,
+    ask: typeof inLine === "string" ? inLine : inLine.ask({ shade: asking, size, headrailNeededMm }),
+    hangsFlat: typeof inLine !== "string",
+    own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
+  };
+}
+
+interface Stages {
+  resolved: ResolvedShade;
+  careful: CarefulLift;
+  reviewAfter: ReviewAfter;
+  aligned: AlignedShade;
+  measured: StageResult<Size>;
+  inColumns: StageResult<Column[]>;
+  liftParts: StageResult<LiftParts>;
+  headrail: StageResult<number>;
+  laid: StageResult<LaidGrid>;
+  line: StageResult<undefined>;
+  cut: StageResult<ClothPlan>;
+  weighed: Worked<Mass>;
+  folded: StageResult<Folds | undefined>;
+  strung: StageResult<Lift>;
+  mounted: StageResult<BoardPlan>;
+  reviewed: StageResult<SafetyReview>;
+  cost: StageResult<ShadeCost>;
+}
+
+/** The figures behind a planned shade, by their ids. */
+const FIGURES = new WeakMap<ShadePlan, () => ReadonlyMap<string, Figure>>();
+
+/** The figures of a shade that was planned here, by their ids; empty for a plan that came from a file or another thread. */
+export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
+  return FIGURES.get(shade)?.() ?? new Map();
+}
+
+/** The plan as its readers take it; its words are made when someone reads them. */
+function assemble(stages: Stages): PlannedShade {
+  const { resolved, careful, reviewAfter, aligned, measured, inColumns, liftParts, headrail, laid, line } =
+    stages;
+  const { cut, weighed, folded, strung, mounted, reviewed, cost } = stages;
+  const size = measured.values;
+  const { grid, form } = laid.values;
+  const cloth = cut.values;
+  const mass = weighed.values;
+  const folds = folded.values;
+  const lift = strung.values;
+  const board = mounted.values;
+  const figures = [
+    ...[
+      measured,
+      inColumns,
+      liftParts,
+      headrail,
+      laid,
+      line,
+      cut,
+      weighed,
+      folded,
+      strung,
+      mounted,
+      reviewed,
+      cost,
+    ],
+  ].flatMap(({ workings }) => workings);
+  const workings = lazy(() => figures.map(workingOf));
+  const steps = lazy(() =>
+    planSteps({
+      ...{ resolved, size, grid, form, cloth, mass, lift, board },
+      styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
+    }),
+  );
+  const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed.values }));
+  const tag = lazy(() =>
+    childTag({
+      place: resolved.place,
+      frontCords: lift.kind === "tube-loop" || hangingCords(lift).length > 0,
+      rearCords: lift.cords.length > 0,
+    }),
+  );
+  const shade: ShadePlan = {
+    shadeId: resolved.shadeId,
+    windowName: resolved.windowName,
+    roomId: resolved.roomId,
+    roomName: resolved.roomName,
+    style: resolved.style,
+    mount: resolved.mount,
+    opening: resolved.opening,
+    size,
+    grid,
+    form,
+    ...(folds === undefined ? {} : { folds }),
+    cloth,
+    mass,
+    lift,
+    board,
+    get steps() {
+      return steps();
+    },
+    cost: cost.values.cost,
+    get cautions() {
+      return cautions();
+    },
+    safety: reviewed.values,
+    get tag() {
+      return tag();
+    },
+    get workings() {
+      return workings();
+    },
+    findings: [
+      ...measured.findings,
+      ...inColumns.findings,
+      ...laid.findings,
+      ...aligned.findings,
+      ...cut.findings,
+      ...folded.findings,
+      ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
+      ...proposedLift({ shade: resolved, careful }),
+      ...strung.findings,
+      ...mounted.findings,
+      ...provenRemedies(reviewed.findings, reviewed.values, reviewAfter),
+      ...cost.findings,
+    ].sort(bySeverity),
+  };
+  FIGURES.set(
+    shade,
+    lazy(() => new Map(figures.map((figure) => [figureId(figure), figure]))),
+  );
+  return { shade, cost: cost.values };
+}

@@ -1,0 +1,124 @@
+import { markMm, nearestMark, rulerText } from "../../../units/index.ts";
+import type { ShadeContext } from "../../shade-context.ts";
+import { figureBeside } from "../../typeset/figure.ts";
+import { openPage } from "../../typeset/heading.ts";
+import type { Span } from "../../typeset/paper.ts";
+import { paragraph } from "../../typeset/paragraph.ts";
+import { table } from "../../typeset/table.ts";
+import type { CellLike } from "../../typeset/table-spec.ts";
+import { capital } from "../sentence.ts";
+
+const FIGURE_COLUMNS = 5;
+
+/** Where every row and column is marked: from the hem up, from the left edge across, with sums to check by. */
+export function markPage(context: ShadeContext): void {
+  const { book } = context;
+  openPage(book, {
+    title: "Mark",
+    lead: "Measure every mark from the hem or from the edge, never from the mark before.",
+  });
+  const split = { figureColumns: FIGURE_COLUMNS, maxHeight: book.room - 40 };
+  figureBeside(book, context.sheet("marking"), split, (right) => {
+    rows(context, right);
+    columnsTable(context, right);
+  });
+  ribLines(context);
+  clothMarks(context);
+}
+
+/** What is left of a whole, both rounded to the ruler: two figures of a line add up to it exactly. */
+function restText({ plan }: ShadeContext, wholeMm: number, partMm: number): string {
+  const { ruler } = plan.units;
+  const marks = nearestMark(wholeMm, ruler) - nearestMark(partMm, ruler);
+  return rulerText(marks * markMm(ruler), ruler);
+}
+
+function rows(context: ShadeContext, span: Span): void {
+  const { book, shade, length } = context;
+  const { grid, size } = shade;
+  const whole = size.finishedLengthMm;
+  const list = [...grid.rows]
+    .reverse()
+    .map((row): CellLike[] => [
+      `Row ${row.number}`,
+      { text: length(row.fromHemMm), strong: true },
+      restText(context, whole, row.fromHemMm),
+    ]);
+  table(book, {
+    ...span,
+    title: "Rows of rings, from the hem up, the top row first as they lie",
+    columns: [
+      { title: "", share: 1.1 },
+      { title: "From the hem", share: 1.4, align: "measure" },
+      { title: "to the top", share: 1, align: "measure" },
+    ],
+    rows: [["Top line", { text: length(whole), strong: true }, "0"], ...list],
+    after: 2,
+  });
+  paragraph(book, `Check: both figures of a line add up to ${length(whole)}.`, { ...span, after: 10 });
+}
+
+function columnsTable(context: ShadeContext, span: Span): void {
+  const { book, shade, length } = context;
+  const { grid, size } = shade;
+  const whole = size.finishedWidthMm;
+  table(book, {
+    ...span,
+    title: "Columns of rings, from the left and from the right edge seen from the room",
+    columns: [
+      { title: "", share: 1.1 },
+      { title: "From the left", share: 1.4, align: "measure" },
+      { title: "to the right", share: 1, align: "measure" },
+    ],
+    rows: grid.columns.map((column): CellLike[] => [
+      `Column ${column.number}`,
+      { text: length(column.xMm), strong: true },
+      restText(context, whole, column.xMm),
+    ]),
+    after: 2,
+  });
+  paragraph(
+    book,
+    `Check: both add up to ${length(whole)}. Left and right as seen from the room: from the back they change places.`,
+    { ...span, after: 6 },
+  );
+}
+
+function ribLines({ book, shade, length }: ShadeContext): void {
+  const { ribLines: lines } = shade.cloth;
+  if (lines.length === 0) return;
+  table(book, {
+    title: "Lines of the rib pockets, before they are sewn",
+    heading: "Rib pockets",
+    columns: [
+      { title: "Pocket", share: 1.4 },
+      { title: "Line to mark, from the hem", share: 2, align: "measure" },
+      { title: "On the finished shade", share: 2, align: "measure" },
+    ],
+    rows: lines.map((line, i): CellLike[] => [
+      line.between ? `${i + 1}, above row ${line.row}` : `${i + 1}, row ${line.row}`,
+      { text: length(line.onLiningMm), strong: true },
+      length(line.fromHemMm),
+    ]),
+  });
+}
+
+/** Lines on the flat cloth, before pleats, tucks or gathers take any of it up. */
+function clothMarks({ book, shade, length }: ShadeContext): void {
+  const { marks } = shade.form;
+  if (marks.length === 0) return;
+  table(book, {
+    title: "Lines to mark on the flat face, hemmed, before anything is pleated, tucked or gathered",
+    heading: "On the flat, hemmed cloth",
+    columns: [
+      { title: "", share: 1.8 },
+      { title: "From the hem", share: 1.3, align: "measure" },
+      { title: "From the left edge", share: 1.5, align: "measure" },
+    ],
+    rows: marks.map(({ label, along, atMm }): CellLike[] => [
+      capital(label),
+      along === "y" ? { text: length(atMm), strong: true } : "",
+      along === "x" ? { text: length(atMm), strong: true } : "",
+    ]),
+  });
+}

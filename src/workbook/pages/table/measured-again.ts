@@ -1,0 +1,62 @@
+import type { Opening } from "../../../job/index.ts";
+import type { ShadeContext } from "../../shade-context.ts";
+import type { Book } from "../../typeset/book.ts";
+import { section } from "../../typeset/heading.ts";
+import { columns } from "../../typeset/paper.ts";
+import { firstBaseline, TYPE } from "../../typeset/type-scale.ts";
+
+const ROWS = 5;
+const ROW_PT = 24;
+/** A box to write a measurement into by hand, pt. */
+const BLANK = { width: 72, height: 18 };
+
+interface Asked {
+  name: string;
+  plannedMm?: number;
+}
+
+/** Everything to measure again, down one half of the page and then the other. */
+function asked(opening: Opening | undefined): Asked[] {
+  const at = (names: readonly string[], values: readonly number[] = []): Asked[] =>
+    names.map((name, i) => ({ name, plannedMm: values[i] }));
+  return [
+    ...at(["Width, top", "Width, middle", "Width, bottom"], opening?.widthsMm),
+    ...at(["Diagonal, from top left", "Diagonal, from top right"], opening?.diagonalsMm),
+    ...at(["Height, left", "Height, middle", "Height, right"], opening?.heightsMm),
+    { name: "Depth of the recess", plannedMm: opening?.recessDepthMm },
+    { name: "Sill above the floor", plannedMm: opening?.sillAboveFloorMm },
+  ];
+}
+
+export function measuredAgainHeight(book: Book): number {
+  return book.look.section.leadingPt + ROWS * ROW_PT + 24;
+}
+
+/** What was planned from, with a box beside each for what the tape says now. */
+export function measuredAgain({ book, shade, length }: ShadeContext): void {
+  section(book, "Measure the opening again before you cut", ROWS * ROW_PT);
+  const top = book.y;
+  book.tags.open("L");
+  asked(shade.opening).forEach(({ name, plannedMm }, i) => {
+    const { x, width } = columns(book.paper, i < ROWS ? 0 : 6, 6);
+    const y = top + (i % ROWS) * ROW_PT;
+    const style = TYPE.tableBody;
+    const baseline = y + firstBaseline({ ...style, leadingPt: ROW_PT });
+    const blankX = x + width - BLANK.width;
+    book.tags.artifact(() =>
+      book.pen.box(blankX, y + (ROW_PT - BLANK.height) / 2, BLANK.width, BLANK.height, {
+        paint: "ink",
+        widthPt: 0.6,
+      }),
+    );
+    book.tags.open("LI");
+    book.tags.mark("LBody", () => {
+      book.pen.text(name, x, baseline, style);
+      const planned = plannedMm === undefined ? "?" : length(plannedMm);
+      book.pen.text(planned, blankX - 6, baseline, TYPE.tableStrong, "end");
+    });
+    book.tags.close();
+  });
+  book.tags.close();
+  book.y = top + ROWS * ROW_PT + 10;
+}

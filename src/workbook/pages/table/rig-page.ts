@@ -1,0 +1,146 @@
+import { massText, trimmed } from "../../../units/index.ts";
+import {
+  hasLock,
+  hasTube,
+  type LockContext,
+  type ShadeContext,
+  type TubeContext,
+} from "../../shade-context.ts";
+import { drawCordSwatch, SWATCH_WIDTH } from "../../typeset/cord-swatch.ts";
+import { figure, figureBeside } from "../../typeset/figure.ts";
+import { openPage } from "../../typeset/heading.ts";
+import { paragraph } from "../../typeset/paragraph.ts";
+import { tablesBeside } from "../../typeset/table.ts";
+import type { CellLike, Table } from "../../typeset/table-spec.ts";
+import { drawTickBox, TICK_BOX_PT } from "../../typeset/tick-box.ts";
+import { tickCell } from "../../typeset/tick-cell.ts";
+
+const BOARD_PT = 120;
+const LEAST_LIFT_PT = 110;
+const MOST_LIFT_PT = 240;
+const LIFT_COLUMNS = 7;
+
+/** Board, lock or tube, and cords: what is drilled where, how long each cord is cut, and how it is threaded. */
+export function rigPage(context: ShadeContext): void {
+  const { book, shade } = context;
+  openPage(book, {
+    title: shade.lift.takeUp === "lock" ? "Board, lock and threading" : "Board, tube and cords",
+    lead: "Drawn from below. Measure from the left end of the board, left as seen from the room.",
+  });
+  figure(book, context.sheet("board"), BOARD_PT);
+  tablesBeside(book, [places(context)], [cordList(context)]);
+  const split = {
+    figureColumns: LIFT_COLUMNS,
+    maxHeight: Math.max(LEAST_LIFT_PT, Math.min(MOST_LIFT_PT, book.room - 40)),
+  };
+  figureBeside(book, context.sheet("lock"), split, (right) => {
+    for (const words of notes(context)) paragraph(book, words, { ...right, after: 3 });
+  });
+}
+
+interface Place {
+  name: string;
+  xMm: number;
+}
+
+/** Everything of the lift that is screwed to the board, from its left end to its right. */
+function places({ book, shade, length }: ShadeContext): Table {
+  const { board, lift } = shade;
+  const all: Place[] = [
+    ...board.eyes.map(({ xMm }, i) => ({ name: `Eye ${i + 1}`, xMm })),
+    ...(lift.takeUp === "lock"
+      ? [{ name: "Lock, middle", xMm: lift.seat.xMm }]
+      : [
+          ...lift.spools.map(({ number, xMm }) => ({ name: `Spool ${number}`, xMm })),
+          ...lift.supports.map(({ number, xMm }) => ({ name: `Support ${number}`, xMm })),
+          { name: "Drive, middle", xMm: lift.drive.xMm },
+        ]),
+  ].sort((a, b) => a.xMm - b.xMm);
+  return {
+    heading: "From the board’s left end",
+    title: "Places on the board from its left end",
+    columns: [
+      { title: "", share: 1.2 },
+      { title: "", share: 1, align: "measure" },
+    ],
+    rows: all.map(({ name, xMm }): CellLike[] => [
+      tickCell(book, name),
+      { text: length(xMm - board.leftMm), strong: true },
+    ]),
+  };
+}
+
+/** Each cord with the length to cut, in the order of threading where there is a lock. */
+function cordList(context: ShadeContext): Table {
+  const { shade, length } = context;
+  const { lift } = shade;
+  const rows = hasLock(context)
+    ? context.shade.lift.threading.flatMap((number): CellLike[][] => {
+        const cord = context.shade.lift.cords.find((one) => one.number === number);
+        if (cord === undefined) return [];
+        const into = `${cord.slot}, ${cord.entersFrom}`;
+        return [[cordCell(context, number), { text: length(cord.cutMm), strong: true }, into]];
+      })
+    : lift.cords.map((cord): CellLike[] => [
+        cordCell(context, cord.number),
+        { text: length(cord.cutMm), strong: true },
+        String(cord.number),
+      ]);
+  return {
+    heading: hasLock(context) ? "Cords, in the order of threading" : "Cords",
+    title: "Cords with the length to cut, and where each one goes",
+    columns: [
+      { title: "", share: 1.1 },
+      { title: "Cut", share: 1.25, align: "measure" },
+      { title: hasLock(context) ? "Slot, from" : "Spool", share: 1 },
+    ],
+    rows,
+    intro: hasLock(context)
+      ? "Slots count from the wall. In this order no cord passes over one that is in."
+      : "Number each cord before it is strung.",
+  };
+}
+
+function cordCell({ book }: ShadeContext, number: number): CellLike {
+  const tick = TICK_BOX_PT + 7;
+  return {
+    text: String(number),
+    sign: {
+      widthPt: tick + SWATCH_WIDTH,
+      draw: (x, y) => {
+        drawTickBox(book.pen, x, y);
+        drawCordSwatch(book.pen, number, x + tick, y);
+      },
+    },
+  };
+}
+
+function notes(context: ShadeContext): string[] {
+  const { shade, length } = context;
+  const { board } = shade;
+  const [eye] = board.eyes;
+  const from = board.screwsZMm === undefined ? "" : `, ${length(board.screwsZMm)} from the wall edge`;
+  return [
+    `Left end ${length(board.leftMm)} inside the left finished edge.`,
+    ...(eye === undefined ? [] : [`Eyes ${length(eye.zMm)} from the wall edge.`]),
+    ...(hasLock(context) ? lockNotes(context) : []),
+    ...(hasTube(context) ? tubeNotes(context) : []),
+    `Screws: ${board.screws.count} of ${length(board.screws.lengthMm)}, into ${board.screws.into}${from}.`,
+  ];
+}
+
+function lockNotes({ shade, length }: LockContext): string[] {
+  const { seat, lockName } = shade.lift;
+  return [
+    `${lockName}: middle ${length(seat.zMm)} from the wall edge, toothed roller to the ${seat.facing}.`,
+  ];
+}
+
+function tubeNotes({ shade, plan, length }: TubeContext): string[] {
+  const { tube, drive, wrapsLeft } = shade.lift;
+  return [
+    `${tube.name}: axis ${length(tube.axisMm)} under the board, ${length(tube.zMm)} from the wall edge.`,
+    `${drive.name}${drive.massMaxKg === undefined ? "" : `, for shades up to ${massText(drive.massMaxKg, plan.units)}`}.`,
+    `With the shade down ${trimmed(wrapsLeft, 0)} turns stay on each spool.`,
+  ];
+}

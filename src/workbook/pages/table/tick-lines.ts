@@ -1,0 +1,155 @@
+import { CHAPTER_NAMES, type Step } from "../../../shade-plan/index.ts";
+import type { ShadeContext } from "../../shade-context.ts";
+import type { Book } from "../../typeset/book.ts";
+import { columns, type Span } from "../../typeset/paper.ts";
+import { setLines } from "../../typeset/paragraph.ts";
+import { drawTickBox, TICK_BOX_PT } from "../../typeset/tick-box.ts";
+import { painted, type TextStyle, TYPE } from "../../typeset/type-scale.ts";
+
+const NUMBER_X = TICK_BOX_PT + 5;
+const TEXT_X = TICK_BOX_PT + 27;
+const GAP = 7;
+const HEADING = TYPE.tableSection;
+const HEADING_GAP = 3;
+
+/** A thing to do or to look at: a box, perhaps its number, a line, and figures under it. */
+export interface TickLine {
+  /** Stands over it where its chapter begins. */
+  heading?: string;
+  number?: number;
+  text: string;
+  style: TextStyle;
+  figures?: string;
+}
+
+interface LaidTick {
+  tick: TickLine;
+  lines: string[];
+  figures: string[];
+  heightPt: number;
+}
+
+function lay(book: Book, tick: TickLine, width: number): LaidTick {
+  const lines = book.lines(tick.text, width - TEXT_X, tick.style);
+  const figures =
+    tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X, TYPE.tableFigure);
+  const heading = tick.heading === undefined ? 0 : HEADING.leadingPt + HEADING_GAP;
+  const words = lines.length * tick.style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
+  const heightPt = heading + words + GAP;
+  return { tick, lines, figures, heightPt };
+}
+
+function set(book: Book, { tick, lines, figures }: LaidTick, x: number, top: number): void {
+  const { style, number, heading } = tick;
+  const y = heading === undefined ? top : top + HEADING.leadingPt + HEADING_GAP;
+  book.tags.open("LI");
+  book.tags.artifact(() => drawTickBox(book.pen, x, y + style.leadingPt / 2));
+  if (number !== undefined)
+    book.tags.mark("Lbl", () => setLines(book, [String(number)], x + NUMBER_X, y, painted(style, "accent")));
+  book.tags.open("LBody");
+  if (heading !== undefined) book.tags.mark("H3", () => setLines(book, [heading], x, top, HEADING));
+  book.tags.mark("P", () => {
+    const textX = number === undefined ? x + NUMBER_X + 2 : x + TEXT_X;
+    setLines(book, lines, textX, y, style);
+    setLines(book, figures, textX, y + lines.length * style.leadingPt, TYPE.tableFigure);
+  });
+  book.tags.close();
+  book.tags.close();
+}
+
+/** Ticks in two columns, read down the left one first; what does not fit goes on over the page. */
+export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
+  const spans = [columns(book.paper, 0, 6), columns(book.paper, 6, 6)];
+  let rest = ticks.map((tick) => lay(book, tick, spans[0]?.width ?? 0));
+  book.tags.open("L");
+  while (rest.length > 0) {
+    if (book.room < (rest[0]?.heightPt ?? 0) && book.y > book.top) book.turnPage();
+    const top = book.y;
+    const column = columnHeight(rest, book.room);
+    let end = top;
+    for (const span of spans) {
+      const taken = fitting(rest, column);
+      end = Math.max(end, setColumn(book, rest.slice(0, taken), span, top));
+      rest = rest.slice(taken);
+    }
+    book.y = end;
+    if (rest.length > 0) book.turnPage();
+  }
+  book.tags.close();
+}
+
+/** So high that both columns end nearly level, where everything fits. */
+function columnHeight(all: readonly LaidTick[], room: number): number {
+  const total = all.reduce((sum, { heightPt }) => sum + heightPt, 0);
+  const highest = Math.max(...all.map(({ heightPt }) => heightPt));
+  return Math.min(room, Math.max(highest, total / 2 + highest / 2));
+}
+
+function fitting(all: readonly LaidTick[], room: number): number {
+  let height = 0;
+  let count = 0;
+  for (const { heightPt } of all) {
+    height += heightPt;
+    if (height - GAP > room + 0.01) break;
+    count += 1;
+  }
+  return Math.min(all.length, Math.max(1, count));
+}
+
+function setColumn(book: Book, all: readonly LaidTick[], { x }: Span, top: number): number {
+  let y = top;
+  for (const one of all) {
+    set(book, one, x, y);
+    y += one.heightPt;
+  }
+  return y;
+}
+
+/** More figures than this stand in a table of their own on another sheet. */
+const MOST_FIGURES = 4;
+const MEASURES = {
+  imperial: /(?:\d+[\u00a0 ])?(?:\d+⁄\d+|\d+)[\u00a0 ]in(?![\p{L}\d])/gu,
+  metric: /\d+(?:[.,]\d+)?[\u00a0 ](?:mm|cm|m)(?![\p{L}\d])/gu,
+};
+
+/** Names of what is bought: figures in them are no measures of this shade. */
+function namesIn({ shade }: ShadeContext): string[] {
+  const { cloth, board, lift } = shade;
+  const names = [
+    ...cloth.layers.map(({ clothName }) => clothName),
+    ...cloth.trims.map(({ clothName }) => clothName),
+    board.sectionName,
+    board.barName ?? "",
+    lift.cordName,
+    ...shade.cost.shopping.map(({ label }) => label),
+  ];
+  return names.filter((name) => name !== "").sort((a, b) => b.length - a.length);
+}
+
+/** The lengths that stand in the words of a step, in their order, each once. */
+function figuresOf({ plan }: ShadeContext, { text }: Step, names: readonly string[]): string | undefined {
+  const plain = names.reduce((words, name) => words.replaceAll(name, ""), text);
+  const found = [...new Set(plain.match(MEASURES[plan.units.system]) ?? [])];
+  return found.length === 0 || found.length > MOST_FIGURES ? undefined : found.join(" · ");
+}
+
+/** Steps by their title and figures alone, with the numbers that they have step by step. */
+export function stepTicks(context: ShadeContext, chapters: readonly Step["chapter"][]): TickLine[] {
+  const names = namesIn(context);
+  let last: Step["chapter"] | undefined;
+  return context.shade.steps.flatMap((step, i): TickLine[] => {
+    if (!chapters.includes(step.chapter)) return [];
+    const heading = step.chapter === last ? {} : { heading: CHAPTER_NAMES[step.chapter] };
+    last = step.chapter;
+    const figures = figuresOf(context, step, names);
+    return [
+      {
+        number: i + 1,
+        text: step.title,
+        style: TYPE.tableStrong,
+        ...heading,
+        ...(figures ? { figures } : {}),
+      },
+    ];
+  });
+}

@@ -1,0 +1,157 @@
+import { hasTemplates } from "../drawing/index.ts";
+import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
+import { childrenAndCords } from "./pages/caution-band.ts";
+import { childSafetyPage } from "./pages/child-safety.ts";
+import { clientFront, clientSheet } from "./pages/client.ts";
+import { clothTickets, lengthTickets } from "./pages/cutting-plan.ts";
+import { findingsPage, jobFindingsPage } from "./pages/findings.ts";
+import { forcesPage } from "./pages/forces.ts";
+import { jobPages } from "./pages/job-pages.ts";
+import { pieceLabels } from "./pages/piece-labels.ts";
+import { jobShoppingPage, shoppingPage } from "./pages/shopping.ts";
+import { stepsPage } from "./pages/steps.ts";
+import { stripsPages } from "./pages/strips.ts";
+import { cutPage } from "./pages/table/cut-page.ts";
+import { hangPage } from "./pages/table/hang-page.ts";
+import { jobCard } from "./pages/table/job-card.ts";
+import { makePage } from "./pages/table/make-page.ts";
+import { markPage } from "./pages/table/mark-page.ts";
+import { rigPage } from "./pages/table/rig-page.ts";
+import { tagPage } from "./pages/tag.ts";
+import { templatesPages } from "./pages/templates.ts";
+import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
+import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets.ts";
+import { type ShadeContext, shadeContext } from "./shade-context.ts";
+import type { Book } from "./typeset/book.ts";
+import { ARMS_LENGTH, DESK, type Look } from "./typeset/look.ts";
+
+/** Pages that are handed over together, numbered by themselves. */
+export interface Sheaf {
+  set: PrintSet | "job";
+  /** Absent for what is about the whole job. */
+  shade?: ShadePlan;
+  look: Look;
+  print: () => void;
+}
+
+/** What stands at the foot of a sheaf: which it is, and for whom. */
+export const SHEAF_WORDS = {
+  ...SET_WORDS,
+  job: { name: "The job", reader: "for everyone who works on it", about: "cautions, marks and lines" },
+} satisfies Record<Sheaf["set"], unknown>;
+
+export interface SheavesInput {
+  book: Book;
+  plan: Plan;
+  cutting?: CuttingPlan;
+  shades: readonly ShadePlan[];
+  sets: readonly PrintSet[];
+  createdOn?: Date;
+}
+
+/** All sheaves of a workbook in the order of printing: the job, each shade with its sets, what is bought and cut. */
+export function sheavesOf(input: SheavesInput): Sheaf[] {
+  const sets = inPrintOrder(input.sets);
+  return [
+    ...jobFirst(input, sets),
+    ...input.shades.flatMap((shade) => ofShade(input, shade, sets)),
+    ...jobLast(input, sets),
+  ];
+}
+
+function jobFirst({ book, plan, shades }: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
+  const several = shades.length !== 1;
+  const sheaf = (set: Sheaf["set"], print: () => void): Sheaf => ({ set, look: DESK, print });
+  return [
+    ...(several && sets.includes("client") ? [sheaf("client", () => clientFront(book, plan, shades))] : []),
+    // What is said once belongs to the sheets by which the shades are made.
+    ...(sets.includes("table") || sets.includes("steps") || shades.length === 0
+      ? [sheaf("job", () => jobPages(book, plan, shades))]
+      : []),
+    ...(several && sets.includes("findings") && plan.findings.length > 0
+      ? [sheaf("findings", () => jobFindingsPage(book, plan))]
+      : []),
+  ];
+}
+
+type ShadeSet = Exclude<PrintSet, "shopping" | "cutting">;
+
+const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext, alone: boolean) => void> = {
+  client: clientSheet,
+  table: (context) => {
+    for (const page of [jobCard, cutPage, markPage, rigPage, makePage, hangPage]) page(context);
+  },
+  steps: stepsPage,
+  strips: (context) => {
+    stripsPages(context);
+    // A shade of straight lines and square corners needs none.
+    if (hasTemplates(context.shade)) templatesPages(context);
+  },
+  tag: tagPage,
+  "child-safety": childSafetyPage,
+  findings: findingsPage,
+  workings: (context) => {
+    forcesPage(context);
+    workingsPage(context);
+  },
+};
+
+function isOfShade(set: PrintSet): set is ShadeSet {
+  return set !== "shopping" && set !== "cutting";
+}
+
+function ofShade(
+  { book, plan, shades, createdOn }: SheavesInput,
+  shade: ShadePlan,
+  sets: readonly PrintSet[],
+): Sheaf[] {
+  const alone = shades.length === 1;
+  // One for all sheaves of a shade, so that each drawing is made once, and let go with the last of them.
+  let context: ShadeContext | undefined;
+  const own = sets.filter(isOfShade);
+  const sheaves = own.map(
+    (set, i): Sheaf => ({
+      set,
+      shade,
+      look: set === "table" ? ARMS_LENGTH : DESK,
+      print: () => {
+        context ??= shadeContext(book, plan, shade, alone, createdOn);
+        SHADE_PAGES[set](context, alone);
+        if (i === own.length - 1) context = undefined;
+      },
+    }),
+  );
+  if (!sets.includes("shopping") || buysTogether(plan, shades)) return sheaves;
+  const print = () => shoppingPage(shadeContext(book, plan, shade, alone, createdOn));
+  return [...sheaves, { set: "shopping", shade, look: DESK, print }];
+}
+
+/** A job that is printed whole is bought for once. */
+function buysTogether(plan: Plan, shades: readonly ShadePlan[]): boolean {
+  return shades.length === plan.shades.length;
+}
+
+function jobLast({ book, plan, cutting, shades }: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
+  const sheaf = (set: PrintSet, print: () => void): Sheaf => ({ set, look: DESK, print });
+  return [
+    ...(sets.includes("workings") && plan.workings.length > 0
+      ? [sheaf("workings", () => jobWorkingsPage(book, plan))]
+      : []),
+    ...(sets.includes("shopping") && buysTogether(plan, shades) && shades.length > 0
+      ? [sheaf("shopping", () => jobShoppingPage(book, plan))]
+      : []),
+    ...(sets.includes("cutting") && cutting !== undefined
+      ? [sheaf("cutting", () => cuttingPages(book, plan, cutting, shades))]
+      : []),
+  ];
+}
+
+/** The cutting of the whole job: cloth by cloth, the lengths, a label for each piece. */
+function cuttingPages(book: Book, plan: Plan, cutting: CuttingPlan, shades: readonly ShadePlan[]): void {
+  const caution = childrenAndCords(shades[0]?.cautions ?? []);
+  cutting.cloths.forEach((cloth, i) => {
+    clothTickets(book, cutting, cloth, i === 0 ? caution : undefined);
+  });
+  lengthTickets(book, cutting);
+  pieceLabels(book, cutting, plan);
+}

@@ -1,0 +1,21 @@
+import { cordStyle, type Stroke } from "../../drawing/index.ts";
+import { pt } from "./paper.ts";
+import type { Pen } from "./pen.ts";
+
+/** Room that a swatch takes before the text of its cell, pt. */
+export const SWATCH_WIDTH = 34;
+const LENGTH = 26;
+
+/** A short length of a cord as every drawing shows it: colour, rhythm, casing. */
+export function drawCordSwatch(pen: Pen, number: number, x: number, middleY: number): void {
+  const { casing, core } = cordStyle(number);
+  for (const stroke of [casing, core]) drawStroke(pen, stroke, x, middleY);
+}
+
+function drawStroke(pen: Pen, stroke: Stroke, x: number, y: number): void {
+  pen.line(x, y, x + LENGTH, y, {
+    paint: stroke.paint,
+    widthPt: pt(stroke.widthMm),
+    dashPt: stroke.dashMm?.map(pt),
+  });
+}

@@ -1,0 +1,219 @@
+import {
+  type Drawing,
+  type Fit,
+  type Placed,
+  type Primitive,
+  place,
+  textWidthEm,
+} from "../../drawing/index.ts";
+import type { Book } from "./book.ts";
+import { drawPlaced } from "./draw-placed.ts";
+import { section } from "./heading.ts";
+import { columns, mm, pt, type Span } from "./paper.ts";
+import { setLines } from "./paragraph.ts";
+
+const CAPTION_GAP = 6;
+const AFTER = 16;
+/** Most of the width that one line of words in a drawing may take. */
+const WORDS_SHARE = 0.75;
+
+/** What a drawing shows, in words: its title, from where it is seen, and its facts. */
+export function altText(drawing: Pick<Drawing, "title" | "caption" | "facts">): string {
+  const facts = drawing.facts.map(({ label, text }) => `${label}: ${text}`);
+  const parts = [drawing.title, drawing.caption.replace(/\.$/, ""), ...facts];
+  return parts.filter((part) => part !== "").join(". ");
+}
+
+const known = new WeakMap<Drawing, Placed>();
+
+/** Lays a drawing out, or takes it as it was laid out last: laying out is the slow part, and a thumbnail can take any. */
+export function placedOnce(drawing: Drawing, fit: Fit): Placed {
+  return known.get(drawing) ?? place(drawing, fit);
+}
+
+/** A drawing laid out for its place, with its caption broken into lines: its height is known before it is set. */
+export interface LaidFigure {
+  placed: Placed;
+  /** Less than 1 where its words alone are larger than its place. */
+  zoom: number;
+  caption: string[];
+  widthPt: number;
+  drawnPt: number;
+  heightPt: number;
+}
+
+/** From where it is seen, and the rest where there is room to read it. */
+function captionText(book: Book, { title, caption }: Drawing): string {
+  if (!book.look.measured) return /^.+?[.](?= |$)/u.exec(caption)?.[0] ?? title;
+  return caption === "" ? title : `${title}. ${caption}`;
+}
+
+function asLooked({ look }: Book, drawing: Drawing): Drawing {
+  if (look.measured) return drawing;
+  return { ...drawing, primitives: drawing.primitives.flatMap(withoutMeasure) };
+}
+
+const NUMBER_PAPER_MM = 3.3;
+
+/** A measure of a row or column leaves its number where its line would be; any other leaves nothing. */
+function withoutMeasure(one: Primitive): Primitive[] {
+  if (one.kind !== "dimension") return [one];
+  const [, along, number] = /^(row|column)-(\d+)$/.exec(one.part ?? "") ?? [];
+  if (number === undefined || one.running === undefined) return [];
+  return [
+    {
+      kind: "text",
+      role: "label",
+      at: one.to,
+      text: number,
+      paperMm: NUMBER_PAPER_MM,
+      anchor: "middle",
+      strong: true,
+      shiftPaperMm: along === "row" ? [-NUMBER_PAPER_MM, 0] : [0, NUMBER_PAPER_MM],
+    },
+  ];
+}
+
+/**
+ * A name longer than the drawing may be wide would shrink the drawing to a speck. It is cut in the drawing;
+ * the tables beside it have it whole.
+ */
+function withShortWords(drawing: Drawing, widthMm: number, textScale: number): Drawing {
+  const primitives = drawing.primitives.map((one): Primitive => {
+    if (one.kind !== "text") return one;
+    const room = (widthMm * WORDS_SHARE) / (one.paperMm * textScale);
+    return textWidthEm(one.text) <= room ? one : { ...one, text: shortened(one.text, room) };
+  });
+  return { ...drawing, primitives };
+}
+
+function shortened(text: string, roomEm: number): string {
+  let letters = Array.from(text);
+  while (letters.length > 1 && textWidthEm(`${letters.join("")}…`) > roomEm) letters = letters.slice(0, -1);
+  return `${letters.join("").trimEnd()}…`;
+}
+
+/** Of the height asked for, what a drawing gives up at most so that it and its caption end on this page. */
+const GIVES_UP = 0.3;
+
+/** The height asked for, or a little less where a long caption would else push the drawing off the page. */
+function heightWithCaption(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): number {
+  const caption = book.lines(captionText(book, drawing), widthPt, book.look.caption);
+  const roomPt = book.room - CAPTION_GAP - caption.length * book.look.caption.leadingPt - 1;
+  return roomPt < maxHeightPt * (1 - GIVES_UP) ? maxHeightPt : Math.min(maxHeightPt, roomPt);
+}
+
+export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): LaidFigure {
+  const bounds = { maxWidthMm: mm(widthPt), maxHeightMm: mm(maxHeightPt) };
+  return laid(book, drawing, bounds, widthPt, maxHeightPt);
+}
+
+/** One that is made to be cut out: as large as it is, with all of its words, whatever its place. */
+export function layFullSize(book: Book, drawing: Drawing): LaidFigure {
+  const placed = place(drawing, { scale: 1 });
+  known.set(drawing, placed);
+  return captioned(book, drawing, placed, 1, pt(placed.widthMm));
+}
+
+function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
+  const textScale = book.look.drawingText;
+  const placed = place(withShortWords(asLooked(book, drawing), mm(widthPt), textScale), fit, { textScale });
+  known.set(drawing, placed);
+  const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
+  return captioned(book, drawing, placed, zoom, widthPt);
+}
+
+function captioned(
+  book: Book,
+  drawing: Drawing,
+  placed: Placed,
+  zoom: number,
+  captionWidthPt: number,
+): LaidFigure {
+  const caption = book.lines(captionText(book, drawing), captionWidthPt, book.look.caption);
+  const drawnPt = pt(placed.heightMm) * zoom;
+  return {
+    placed,
+    zoom,
+    caption,
+    widthPt: pt(placed.widthMm) * zoom,
+    drawnPt,
+    heightPt: drawnPt + CAPTION_GAP + caption.length * book.look.caption.leadingPt,
+  };
+}
+
+/** Sets a laid figure with its top left corner at (x, y), its caption under it. */
+export function setFigure(book: Book, figure: LaidFigure, x: number, y: number): void {
+  const { placed, zoom, drawnPt } = figure;
+  book.tags.mark("Figure", () => drawPlaced(book.pen, placed, x, y, zoom), {
+    alt: altText(placed),
+    bbox: [x, y, x + figure.widthPt, y + drawnPt],
+  });
+  const captionY = y + drawnPt + CAPTION_GAP;
+  book.tags.mark("Caption", () => setLines(book, figure.caption, x, captionY, book.look.caption));
+}
+
+/** A drawing in the flow of the page. */
+export function figure(book: Book, drawing: Drawing, maxHeight: number): void {
+  const one = layFigure(book, drawing, book.width, heightWithCaption(book, drawing, book.width, maxHeight));
+  book.need(one.heightPt);
+  setFigure(book, one, book.left, book.y);
+  book.y += one.heightPt + AFTER;
+}
+
+/**
+ * Drawings side by side at one scale and on one level, so that they can be compared; a heading over them never
+ * parts from them.
+ */
+export function figureRow(
+  book: Book,
+  drawings: readonly Drawing[],
+  maxHeight: number,
+  heading?: string,
+): void {
+  const share = 12 / drawings.length;
+  const { width } = columns(book.paper, 0, share);
+  const scales = drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale);
+  const scale = Math.min(...scales);
+  const row = drawings.map((drawing) => laid(book, drawing, { scale }, width, maxHeight));
+  const origin = Math.max(...row.map(originPt));
+  const height = Math.max(...row.map((one) => origin - originPt(one) + one.heightPt));
+  if (heading === undefined) book.need(height);
+  else section(book, heading, height);
+  const top = book.y;
+  row.forEach((one, i) => {
+    setFigure(book, one, columns(book.paper, i * share, share).x, top + origin - originPt(one));
+  });
+  book.y = top + height + AFTER;
+}
+
+/** How far under its top edge the model’s own origin lies, pt. */
+function originPt({ placed, zoom }: LaidFigure): number {
+  return pt(placed.originMm[1]) * zoom;
+}
+
+export interface Split {
+  figureColumns: number;
+  maxHeight: number;
+}
+
+/**
+ * A drawing at the left and something else at its right, from the same height.
+ * The page goes on under the longer of the two.
+ */
+export function figureBeside(book: Book, drawing: Drawing, split: Split, body: (right: Span) => void): void {
+  const { figureColumns, maxHeight } = split;
+  const left = columns(book.paper, 0, figureColumns);
+  const one = layFigure(book, drawing, left.width, heightWithCaption(book, drawing, left.width, maxHeight));
+  book.need(one.heightPt);
+  const top = book.y;
+  const page = book.pageCount;
+  setFigure(book, one, left.x, top);
+  body(columns(book.paper, figureColumns, 12 - figureColumns));
+  if (book.pageCount === page) book.y = Math.max(book.y, top + one.heightPt + AFTER);
+}
+
+/** Whether a drawing, set across the page, would leave more than a third of the width empty. */
+export function isNarrow(book: Book, drawing: Drawing, maxHeight: number): boolean {
+  return layFigure(book, drawing, book.width, maxHeight).widthPt < book.width * 0.66;
+}

@@ -1,0 +1,58 @@
+import { painted, type TextStyle, TYPE } from "./type-scale.ts";
+
+/** How the usual things of a page are set: one look for reading at a desk, one for arm’s length. */
+export interface Look {
+  chapter: TextStyle;
+  lead: TextStyle;
+  section: TextStyle;
+  body: TextStyle;
+  cell: TextStyle;
+  cellStrong: TextStyle;
+  label: TextStyle;
+  small: TextStyle;
+  caption: TextStyle;
+  step: TextStyle;
+  /** Space over and under the words of a cell, pt. */
+  cellPadPt: number;
+  /** Size of the words in drawings, against their usual one. */
+  drawingText: number;
+  /**
+   * Drawings have their measures, and all of their caption. Without, names and numbers alone stand in them, and their
+   * figures in large letters beside.
+   */
+  measured: boolean;
+}
+
+/** For reading at a desk. */
+export const DESK: Look = {
+  chapter: TYPE.chapter,
+  lead: TYPE.lead,
+  section: TYPE.section,
+  body: TYPE.body,
+  cell: TYPE.cell,
+  cellStrong: TYPE.cellStrong,
+  label: TYPE.label,
+  small: TYPE.small,
+  caption: TYPE.caption,
+  step: TYPE.step,
+  cellPadPt: 4,
+  drawingText: 1,
+  measured: true,
+};
+
+/** For the table: words of 12 pt and more, figures of 15 pt. Words of a drawing are 2.9 mm high, that is 8.2 pt, and grow with it. */
+export const ARMS_LENGTH: Look = {
+  chapter: TYPE.chapter,
+  lead: painted(TYPE.tableBody, "pencil"),
+  section: TYPE.tableSection,
+  body: TYPE.tableBody,
+  cell: TYPE.tableCell,
+  cellStrong: TYPE.tableFigure,
+  label: TYPE.tableLabel,
+  small: TYPE.tableBody,
+  caption: painted(TYPE.tableBody, "pencil"),
+  step: TYPE.tableStrong,
+  cellPadPt: 2.5,
+  drawingText: 1.47,
+  measured: false,
+};

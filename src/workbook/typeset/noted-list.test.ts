@@ -1,0 +1,68 @@
+import { expect, test } from "vitest";
+import { FONTS } from "../../../test/workbook/fonts.ts";
+import { openPdf, readPages } from "../../../test/workbook/read-pdf.ts";
+import { Book } from "./book.ts";
+import { type Noted, notedList } from "./noted-list.ts";
+import { PAPERS } from "./paper.ts";
+import { joined, openDocument, writeOut } from "./pdf-kit.ts";
+import { TYPE } from "./type-scale.ts";
+import { openFaces } from "./typeface.ts";
+
+const PAPER = PAPERS.letter;
+
+async function pagesOf(entries: readonly Noted[]) {
+  const faces = openFaces(FONTS);
+  const facts = {
+    title: "List",
+    subject: "List",
+    lang: "en",
+    widthPt: PAPER.widthPt,
+    heightPt: PAPER.heightPt,
+  };
+  const doc = openDocument(facts, faces);
+  const chunks: Uint8Array[] = [];
+  const out = writeOut(doc, async (chunk) => {
+    chunks.push(chunk);
+  });
+  const book = new Book(doc, faces, PAPER);
+  book.tags.open("Document");
+  book.turnPage();
+  notedList(book, entries);
+  book.endSheaf();
+  book.tags.close();
+  doc.end();
+  await out.ended;
+  return readPages(await openPdf(joined(chunks)));
+}
+
+const small = Array.from({ length: 9 }, (_, i) => ({ words: `small ${i}`, style: TYPE.small }));
+
+test("an entry that begins a page leaves the rest of that page to those that follow", async () => {
+  const entries = Array.from(
+    { length: 40 },
+    (_, i): Noted => ({
+      word: `entry ${i}`,
+      text: [{ words: "a line", style: TYPE.chapter }, ...small],
+    }),
+  );
+  const pages = await pagesOf(entries);
+  // 25 + 9 × 11.5 pt of lines and 10 pt of white are 138.5 pt: four of them on a page of 662 pt, none parted.
+  expect(pages).toHaveLength(10);
+  for (const { runs } of pages) expect(runs.filter(({ text }) => text === "a line")).toHaveLength(4);
+});
+
+test("an entry longer than a page goes on where it was parted, by the leading of each of its lines", async () => {
+  const long = Array.from({ length: 12 }, () => small).flat();
+  const [first, second, ...more] = await pagesOf([
+    { word: "long", text: [{ words: "a heading", style: TYPE.chapter }, ...long] },
+    { word: "short", text: [{ words: "the end", style: TYPE.body }] },
+  ]);
+  expect(more).toEqual([]);
+  // As many small lines as the page holds: a leading of 11.5 pt, not that of the heading.
+  expect(first?.runs.filter(({ text }) => text.startsWith("small")).length).toBeGreaterThan(48);
+  const end = second?.runs.find(({ text }) => text === "the end");
+  const last = Math.max(
+    ...(second?.runs ?? []).filter(({ text }) => text.startsWith("small")).map(({ y }) => y),
+  );
+  expect((end?.y ?? 0) - last).toBeLessThan(40);
+});

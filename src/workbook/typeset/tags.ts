@@ -1,0 +1,103 @@
+import type { PdfDocument, StructElement } from "./pdf-kit.ts";
+
+/** Structure types of tagged PDF (ISO 32000-1:2008, 14.8.4) that a workbook uses. */
+export type StructType =
+  | "Document"
+  | "Sect"
+  | "H1"
+  | "H2"
+  | "H3"
+  | "H4"
+  | "P"
+  | "L"
+  | "LI"
+  | "Lbl"
+  | "LBody"
+  | "Table"
+  | "TR"
+  | "TH"
+  | "TD"
+  | "Figure"
+  | "Caption";
+
+export interface TagOptions {
+  title?: string;
+  /** What a figure shows, for those who cannot see it. */
+  alt?: string;
+  actual?: string;
+  scope?: "Column" | "Row";
+  bbox?: [number, number, number, number];
+}
+
+type ArtifactType = "Pagination" | "Layout" | "Page";
+
+/**
+ * The tree of meaning beside the marks on paper. Everything printed is either content of an element
+ * or an artifact; nothing crosses a page.
+ */
+export class Tags {
+  readonly #doc: PdfDocument;
+  readonly #open: StructElement[] = [];
+  /** Elements that anything may stand in, the innermost last. */
+  readonly #parts: StructElement[] = [];
+
+  constructor(doc: PdfDocument) {
+    this.#doc = doc;
+  }
+
+  open(type: StructType, options: TagOptions = {}): void {
+    const element = this.#doc.struct(type, options);
+    const parent = this.#open.at(-1);
+    if (parent) parent.add(element);
+    else this.#doc.addStructure(element);
+    this.#open.push(element);
+    if (type === "Document" || type === "Sect") this.#parts.push(element);
+  }
+
+  close(): void {
+    this.#pop()?.end();
+  }
+
+  #pop(): StructElement | undefined {
+    const element = this.#open.pop();
+    if (element !== undefined && element === this.#parts.at(-1)) this.#parts.pop();
+    return element;
+  }
+
+  within(type: StructType, body: () => void, options?: TagOptions): void {
+    this.open(type, options);
+    body();
+    this.close();
+  }
+
+  /** Content of the element that is open; an element can have some on several pages. */
+  content(type: StructType, body: () => void): void {
+    const content = this.#doc.markStructureContent(type);
+    body();
+    this.#doc.endMarkedContent();
+    this.#open.at(-1)?.add(content);
+  }
+
+  /** An element with one piece of content. */
+  mark(type: StructType, body: () => void, options?: TagOptions): void {
+    this.within(type, () => this.content(type, body), options);
+  }
+
+  /** An element of the part that is open, whatever is open inside it: a page can turn in the middle of a table. */
+  aside(type: StructType, body: () => void): void {
+    const element = this.#doc.struct(type);
+    this.#parts.at(-1)?.add(element);
+    const content = this.#doc.markStructureContent(type);
+    body();
+    this.#doc.endMarkedContent();
+    element.add(content);
+    element.end();
+  }
+
+  /** Rules, boxes, running heads: seen, but not read out. */
+  artifact(body: () => void, type: ArtifactType = "Layout"): void {
+    this.#doc.markContent("Artifact", { type });
+    body();
+    this.#doc.endMarkedContent();
+  }
+}
