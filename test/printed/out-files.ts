@@ -38,10 +38,10 @@ export function listIn({ texts }: OutFiles, name: string): Record<string, string
   return data;
 }
 
-/** Pages of one chapter, found by its title at their foot, as one text. */
-export function chapterIn({ pages }: OutFiles, title: string): string {
+/** Pages of one set, found by its name at their foot, as one text. */
+export function setIn({ pages }: OutFiles, title: string): string {
   return pages
-    .filter(({ runs, heightPt }) => runs.some((run) => run.text === title && run.y > heightPt - 40))
+    .filter(({ runs, heightPt }) => runs.some((run) => run.text === title && run.y > heightPt - 50))
     .map((page) => page.text)
     .join(" ");
 }

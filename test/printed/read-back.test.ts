@@ -1,12 +1,12 @@
 import fc from "fast-check";
 import { beforeAll, describe, expect, test } from "vitest";
-import { cordStyle, drawSheet, drawTag } from "../../src/drawing/index.ts";
+import { drawSheet, drawTag } from "../../src/drawing/index.ts";
 import { type Job, LIFT_KINDS } from "../../src/job/index.ts";
 import type { ShadePlan } from "../../src/plan/index.ts";
-import { type CordLockLift, LAYER_NAMES, type TubeLift } from "../../src/shade-plan/index.ts";
-import { markMm, N_PER_POUND_FORCE, NM_PER_POUND_FORCE_INCH } from "../../src/units/index.ts";
+import type { CordLockLift, TubeLift } from "../../src/shade-plan/index.ts";
+import { markMm, parseLength } from "../../src/units/index.ts";
 import { workroomJob } from "../workroom-job.ts";
-import { chapterIn, listIn, type OutFiles, outFiles, unbroken } from "./out-files.ts";
+import { listIn, type OutFiles, outFiles, setIn, unbroken } from "./out-files.ts";
 import { expectLengths, LENGTH, literally, numberedLengths } from "./read-lengths.ts";
 
 /** A few shades of each kind of lift, drawn; the same ones at every run. */
@@ -294,114 +294,112 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       expectLengths(bar, `${literally(board.barName ?? "")}, `, [board.barLengthMm], units);
   });
 
-  /** The first number behind some words, in the unit that is printed first. */
-  function expectAmount(text: string, words: string, value: number, digits: number) {
-    const read = new RegExp(`${literally(words)} (\\d+(?:\\.\\d+)?)`).exec(text);
-    if (read === null) throw new Error(`“${words}” is not in: ${text.slice(0, 600)}`);
-    if (!near(Number(read[1]), value, 0.5 * 10 ** -digits + 1e-9)) throw new Error(`${read[0]} for ${value}`);
-  }
-  const newtons = (n: number) => (units.system === "imperial" ? n / N_PER_POUND_FORCE : n);
-
-  test("workbook: marks and cords", () => {
-    const { grid, size, lift } = shade;
-    const marking = chapterIn(out, "Marking plan");
-    for (const { number, fromHemMm, yMm } of grid.rows)
-      expectLengths(marking, `Row ${number} `, [fromHemMm, yMm], units);
-    expectLengths(marking, "Top line ", [size.finishedLengthMm, 0], units);
-    for (const { number, xMm } of grid.columns)
-      expectLengths(marking, `Column ${number} `, [xMm, size.finishedWidthMm - xMm], units);
-
-    const cords = chapterIn(out, "Cords");
-    for (const cord of lift.cords) {
-      const row = `(?<!\\d)${cord.number} ${literally(cordStyle(cord.number).colourName)} `;
-      if ("runMm" in cord) {
-        expectLengths(cords, row, [cord.riseMm, cord.runMm, cord.tailMm, cord.knotsMm, cord.cutMm], units);
-        expect(cords).toMatch(new RegExp(`${row}(?:${LENGTH} ){5}${cord.slot}, ${cord.entersFrom}`));
-      } else expectLengths(cords, row, [cord.riseMm, cord.wrapsMm, cord.knotsMm, cord.cutMm], units);
+  test("workbook: marks", () => {
+    const { grid, size, cloth } = shade;
+    const sheets = setIn(out, "Table sheets");
+    expectLengths(sheets, "Top line ", [size.finishedLengthMm], units);
+    for (const { number, fromHemMm } of grid.rows) {
+      expectLengths(sheets, `Row ${number} `, [fromHemMm], units);
+      expectRest(sheets, `Row ${number} `, size.finishedLengthMm - fromHemMm);
     }
-    expectAmount(cords, "Weight on the cords, raised", newtons(lift.heldN), 1);
-    if (lift.kind !== "motor")
-      expectAmount(cords, "Pull at the hand, where it is greatest", newtons(lift.pullN), 1);
-    if (lift.kind !== "cord-lock") return;
-    expectLengths(cords, "Tail below the lock, lowered ", [lift.tailLoweredMm], units);
-    expectLengths(cords, "Tail below the lock, raised ", [lift.tailRaisedMm], units);
-    const floor: [string, number | undefined][] = [
-      ["lowered", lift.tailEndAboveFloorLoweredMm],
-      ["raised", lift.tailEndAboveFloorRaisedMm],
-    ];
-    for (const [when, mm] of floor)
-      if (mm !== undefined) expectLengths(cords, `End of the tail above the floor, ${when} `, [mm], units);
+    for (const { number, xMm } of grid.columns) {
+      expectLengths(sheets, `Column ${number} `, [xMm], units);
+      expectRest(sheets, `Column ${number} `, size.finishedWidthMm - xMm);
+    }
+    cloth.ribLines.forEach((line, i) => {
+      const where = line.between ? `above row ${line.row}` : `row ${line.row}`;
+      expectLengths(sheets, ` ${i + 1}, ${where} `, [line.onLiningMm, line.fromHemMm], units);
+    });
   });
 
-  test("workbook: the board, its lock or its tube", () => {
-    const { board } = shade;
-    const page = chapterIn(out, "Board");
-    expectLengths(page, "Length ", [board.lengthMm], units);
-    expectLengths(page, "Depth × thickness ", [board.depthMm, board.thicknessMm], units, " × ");
-    expectLengths(page, `Screws ${board.screws.count}, each `, [board.screws.lengthMm], units);
-    expectAmount(page, "Load on the fixings", newtons(board.loadN), 1);
+  /** What is left of a whole stands behind a length without its unit, to a mark: both are rounded. */
+  function expectRest(text: string, words: string, mm: number) {
+    const bare = String.raw`(\d+ \d+⁄\d+|\d+⁄\d+|\d+)`;
+    const read = new RegExp(`${words}${LENGTH} ${bare}(?= |$)`).exec(text)?.[1];
+    const parsed = parseLength(`${read} ${units.system === "imperial" ? "in" : "mm"}`, "mm");
+    const mark = markMm(units.ruler);
+    if (!parsed.ok || !near(parsed.lengthMm, mm, mark + 0.001)) throw new Error(`${words}${read} for ${mm}`);
+  }
+
+  test("workbook: board, lock or tube, and cords", () => {
+    const { board, lift } = shade;
+    const sheets = setIn(out, "Table sheets");
     board.eyes.forEach(({ xMm, zMm }, i) => {
-      expectLengths(page, `Eye ${i + 1} `, [xMm - board.leftMm, xMm, zMm], units);
+      expectLengths(sheets, `Eye ${i + 1} `, [xMm - board.leftMm], units);
+      if (i === 0) expectLengths(sheets, "Eyes ", [zMm], units);
     });
-    for (const { number, xMm } of board.brackets)
-      expectLengths(
-        page,
-        `${board.fixing === "brackets" ? "Bracket" : "Screw"} ${number} `,
-        [xMm - board.leftMm, xMm],
-        units,
-      );
+    expectLengths(sheets, "Left end ", [board.leftMm], units);
+    expectLengths(sheets, `Screws: ${board.screws.count} of `, [board.screws.lengthMm], units);
     const lockLift = lock();
     if (lockLift !== undefined) {
-      const { seat, slots, threading, cords, controlSide } = lockLift;
-      const rig = chapterIn(out, "Lock and threading");
-      expectLengths(rig, "Centre from the board’s left ", [seat.xMm - board.leftMm], units);
-      expectLengths(rig, "Centre from the left edge ", [seat.xMm], units);
-      expectLengths(rig, "Centre from the wall side ", [seat.zMm], units);
-      expect(rig).toContain(`Side ${controlSide} `);
-      expect(rig).toContain(`Toothed roller towards the ${seat.facing} `);
-      for (const slot of slots) expectLengths(rig, `Slot ${slot.number} `, [slot.zMm], units);
-      threading.forEach((number, i) => {
-        const cord = cords.find((one) => one.number === number);
-        expect(rig).toContain(
-          ` ${i + 1} ${number} ${cord?.entersFrom} ${cord?.slot} ${cord?.placeInSlot} ${cord?.eyes.join(", ")} `,
-        );
+      const { seat, threading, cords, lockName } = lockLift;
+      expectLengths(sheets, "Lock, middle ", [seat.xMm - board.leftMm], units);
+      expectLengths(sheets, `${literally(lockName)}: middle `, [seat.zMm], units);
+      expect(sheets).toContain(`toothed roller to the ${seat.facing}.`);
+      const list = sheets.slice(sheets.indexOf("Cords, in the order of threading"));
+      const rows = [...list.matchAll(new RegExp(`(?<!\\d)(\\d+) (${LENGTH}) (\\d+), (left|right)`, "g"))];
+      expect(rows.map(([, number, , slot, from]) => [Number(number), Number(slot), from])).toEqual(
+        threading.map((number) => {
+          const cord = cords.find((one) => one.number === number);
+          return [number, cord?.slot, cord?.entersFrom];
+        }),
+      );
+      rows.forEach(([, number, cut = ""]) => {
+        expectLengths(cut, "^", [cords.find((one) => one.number === Number(number))?.cutMm ?? 0], units);
       });
     }
     const tubeLift = tube();
     if (tubeLift === undefined) return;
-    const rig = chapterIn(out, "Tube, spools and drive");
-    const torque = (nm: number) => (units.system === "imperial" ? nm / NM_PER_POUND_FORCE_INCH : nm);
-    const digits = units.system === "imperial" ? 1 : 2;
-    expectAmount(rig, "Torque lowered", torque(tubeLift.torqueLoweredNm), digits);
-    expectAmount(rig, "Torque raised", torque(tubeLift.torqueRaisedNm), digits);
-    expectAmount(rig, "Turns left, lowered", tubeLift.wrapsLeft, 0);
-    expectAmount(rig, "Turns to raise it", tubeLift.turns, 1);
-    expectLengths(rig, `${literally(tubeLift.tube.name)}, cut `, [tubeLift.tube.lengthMm], units);
-    expectLengths(rig, "Axis under board ", [tubeLift.tube.axisMm], units);
+    expectLengths(sheets, "Drive, middle ", [tubeLift.drive.xMm - board.leftMm], units);
     for (const { number, xMm } of tubeLift.spools)
-      expectLengths(rig, `Spool ${number} `, [xMm - board.leftMm, xMm], units);
+      expectLengths(sheets, `Spool ${number} `, [xMm - board.leftMm], units);
     for (const { number, xMm } of tubeLift.supports)
-      expectLengths(rig, `Support ${number} `, [xMm - board.leftMm, xMm], units);
-    const { fromMm, toMm } = tubeLift.tube;
-    expectLengths(rig, "Tube, left end ", [fromMm - board.leftMm, fromMm], units);
-    expectLengths(rig, "Tube, right end ", [toMm - board.leftMm, toMm], units);
-    if (tubeLift.kind === "tube-wand") expectLengths(rig, "Wand ", [tubeLift.wandMm], units);
-    if (tubeLift.kind === "tube-loop") {
-      expectLengths(rig, "Loop below drive ", [tubeLift.loopDropMm], units);
-      expectLengths(rig, "Loop, all round ", [tubeLift.loopPerimeterMm], units);
-      if (tubeLift.loopEndAboveFloorMm !== undefined)
-        expectLengths(rig, "Loop above floor ", [tubeLift.loopEndAboveFloorMm], units);
-    }
+      expectLengths(sheets, `Support ${number} `, [xMm - board.leftMm], units);
+    const { tube: rod, wrapsLeft } = tubeLift;
+    expectLengths(
+      sheets,
+      `${literally(rod.name)}: axis `,
+      [rod.axisMm, rod.zMm],
+      units,
+      " under the board, ",
+    );
+    expect(sheets).toContain(`With the shade down ${Math.round(wrapsLeft)} turns stay`);
+    for (const { number, cutMm } of lift.cords)
+      expectLengths(sheets, `(?<!\\d)${number} (?=${LENGTH} ${number}(?:\\s|$))`, [cutMm], units);
+  });
+
+  test("workbook: hanging", () => {
+    const { board, size, grid } = shade;
+    const sheets = setIn(out, "Table sheets");
+    const one = board.fixing === "brackets" ? "Bracket" : "Screw";
+    const places = board.brackets.map(({ xMm }) => xMm - board.leftMm);
+    expectLengths(sheets, `${one} places from the board’s left end `, places, units, " · ");
+    expectLengths(sheets, "Top line to hem, raised ", [grid.raisedHeightMm], units);
+    const floor: [string, number | undefined][] = [
+      ["Top of the board above the floor ", size.topAboveFloorMm],
+      ["Hem above the floor, lowered ", size.hemAboveFloorMm],
+      ["Cords below the lock, lowered ", lock()?.tailLoweredMm],
+      ["The same, raised ", lock()?.tailRaisedMm],
+      ["Their end above the floor, raised ", lock()?.tailEndAboveFloorRaisedMm],
+    ];
+    for (const [words, mm] of floor) if (mm !== undefined) expectLengths(sheets, words, [mm], units);
   });
 
   test("workbook: pieces, and what to buy", () => {
-    const page = chapterIn(out, "Cutting");
-    for (const { layer, clothName, panels, cutWidthMm, cutLengthMm } of shade.cloth.layers) {
+    const { cloth, board, size } = shade;
+    const sheets = setIn(out, "Table sheets");
+    const finished = [size.finishedWidthMm, size.finishedLengthMm];
+    expectLengths(sheets, "Finished, width × length ", finished, units, " × ");
+    for (const { panels } of cloth.layers)
       for (const { label, widthMm, lengthMm } of panels)
-        expectLengths(page, `${literally(label)} ${literally(clothName)} `, [widthMm, lengthMm], units);
-      const name = LAYER_NAMES[layer].toLowerCase();
-      expectLengths(page, `Cut size of the ${name} .*?Cut size `, [cutWidthMm, cutLengthMm], units);
-    }
+        expectLengths(sheets, `${literally(label)} `, [widthMm, lengthMm], units);
+    for (const { label, widthMm, lengthMm } of cloth.trims)
+      expectLengths(sheets, `${literally(label)} `, [widthMm, lengthMm], units);
+    expectLengths(sheets, `Board: ${literally(board.sectionName)} `, [board.cutMm], units);
+    if (board.barLengthMm !== undefined)
+      expectLengths(sheets, `Bar: ${literally(board.barName ?? "")} `, [board.barLengthMm], units);
+    const rod = tube()?.tube;
+    if (rod !== undefined) expectLengths(sheets, `Tube: ${literally(rod.name)} `, [rod.lengthMm], units);
     const shop = unbroken(out.pages.map(({ text }) => text).join(" "));
     for (const { label, needText, buyText } of out.plan.cost.shopping)
       expect(shop).toContain(unbroken(`${label}${needText}${buyText}`));

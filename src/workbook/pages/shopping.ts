@@ -118,10 +118,10 @@ function totals(book: Book, cost: Cost): void {
   }
 }
 
-/** What this shade alone would take; of a job of one shade the shopping of the job, as the lists have it. */
-export function shoppingPage({ book, plan, shade }: ShadeContext): void {
+/** What this shade alone would take. */
+export function shoppingPage({ book, shade }: ShadeContext): void {
   openPage(book, { title: "Shopping", lead: "For this shade alone, in the units in which things are sold." });
-  shoppingAndCost(book, plan.shades.length === 1 ? plan.cost : shade.cost);
+  shoppingAndCost(book, shade.cost);
 }
 
 /** All shades of the job together. */
