@@ -31,7 +31,7 @@ export function PrintPanel({ shadeId }: { shadeId?: string }) {
       : countText(pagesOf(counts, sets), "page");
   return (
     <fieldset className="print-panel">
-      <legend className="segments-label">What to print</legend>
+      <legend className="hidden-words">What to print</legend>
       <p className="print-presets">
         {(Object.keys(PRESET_NAMES) as SetPreset[]).map((name) => (
           <button
