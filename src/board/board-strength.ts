@@ -67,6 +67,8 @@ const DEFLECTION_LIMIT = figureRule({
       "widest stretch between two fixings, or beyond the last",
       "board/bracketSpacingMm",
       "board/bracketEndMm",
+      "figure:measure.board-length",
+      "figure:board.fixing-load",
     ],
     q: ["ratio", "share of it"],
     m: ["mm", "and never more than"],

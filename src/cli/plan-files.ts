@@ -35,7 +35,7 @@ export async function* planFiles(
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {
     const folder = `drawings/${folders.get(shade.shadeId)}`;
-    for (const one of planDrawings(plan, shade)) yield* drawingFiles(folder, one);
+    for (const one of planDrawings(plan, shade, createdOn)) yield* drawingFiles(folder, one);
   }
   const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
   for (const view of roomViews(plan)) {
@@ -45,7 +45,10 @@ export async function* planFiles(
   }
 }
 
-function* drawingFiles(folder: string, { drawing, fit }: FittedDrawing): Generator<OutFile> {
+function* drawingFiles(
+  folder: string,
+  { drawing, fit, trueScale = drawing }: FittedDrawing,
+): Generator<OutFile> {
   yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
-  yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(drawing, "scale" in fit ? fit : undefined) };
+  yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(trueScale, "scale" in fit ? fit : undefined) };
 }

@@ -8,8 +8,8 @@ import type { CutStory } from "./cut-layer.ts";
 import { clothBase } from "./judge-layer.ts";
 
 import { offTheBoltMm } from "./off-the-bolt.ts";
-import { acrossIsKnown } from "./place-motif.ts";
-import { uprightShape, withAcross } from "./upright-shape.ts";
+import { acrossIsKnown, USUAL_ACROSS } from "./place-motif.ts";
+import { shapeAcross } from "./upright-shape.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
 export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
@@ -31,8 +31,8 @@ export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
       remedies: waysToCentre(input, story),
     });
   }
-  const { across = "centre-motif" } = shade.making.pattern;
-  const asksAcross = cut.panels.length > 1 || across !== "centre-motif";
+  const { across = USUAL_ACROSS } = shade.making.pattern;
+  const asksAcross = cut.panels.length > 1 || across !== USUAL_ACROSS;
   if (repeat.horizontalMm === undefined && asksAcross) {
     findings.push({
       ...base,
@@ -86,7 +86,7 @@ function waysToCentre(input: ClothInput, { cut, cloth, shape }: CutStory): Findi
   if (cut.turned) return [];
   return (["centre-motif", "between-motifs"] as const)
     .filter((way) => way !== shape.across)
-    .filter((way) => uprightShape(withAcross(input, way), cut.layer, cloth).missMm <= 0.5)
+    .filter((way) => shapeAcross(input, cut.layer, cloth, way).missMm <= 0.5)
     .map((way) => ({
       label: ACROSS_LABELS[way],
       patch: settingPatch(input.shade, "pattern", "across", way),
@@ -112,9 +112,8 @@ export function judgeCentring(input: ClothInput, { cut, cloth, shape }: CutStory
   const { across } = shape;
   if (across === "offset") return [];
   const other = OTHER_ACROSS[across];
-  const changed = withAcross(input, other);
-  const otherwise = uprightShape(changed, cut.layer, cloth);
-  const moreMm = offTheBoltMm(changed.shade, cloth, otherwise).lengthMm - cut.lengthMm;
+  const otherwise = shapeAcross(input, cut.layer, cloth, other);
+  const moreMm = offTheBoltMm(shade, cloth, otherwise).lengthMm - cut.lengthMm;
   const base = {
     ...clothBase(shade),
     severity: "note" as const,

@@ -1,4 +1,4 @@
-import type { Repeat } from "../job/index.ts";
+import type { MotifAcross, Repeat } from "../job/index.ts";
 import { type Motif, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import type { ClothShade } from "./cloth-input.ts";
@@ -23,9 +23,17 @@ export function repeatBelowTopMm(shade: ClothShade, flat: Flat, repeatMm: number
   return flat.edges.topMm + motifFallMm(asCut, flat.lengthMm, repeatMm);
 }
 
+/** How a pattern falls across where its maker does not say. */
+export const USUAL_ACROSS = "centre-motif";
+
 /** From the middle of the flat shade to the right, to where a repeat begins, mm as cut. */
-export function repeatBesideMiddleMm(shade: ClothShade, flat: Flat, repeatMm: number): number {
-  const { across = "centre-motif", acrossMm } = shade.making.pattern;
+export function repeatBesideMiddleMm(
+  shade: ClothShade,
+  flat: Flat,
+  repeatMm: number,
+  across: MotifAcross,
+): number {
+  const { acrossMm } = shade.making.pattern;
   return {
     "centre-motif": -repeatMm / 2,
     "between-motifs": 0,
@@ -70,20 +78,22 @@ export function centreOnBolt(
   shade: ClothShade,
   flat: Flat,
   repeat: Repeat,
-  bolt: { usableMm: number; seamMm: number; panelMm?: number },
+  bolt: { usableMm: number; seamMm: number; panelMm?: number; across: MotifAcross },
 ): CentreOnBolt {
-  const { usableMm, seamMm, panelMm } = bolt;
+  const { usableMm, seamMm, panelMm, across } = bolt;
   const middle = usableMm / 2;
   const repeatMm = acrossRepeatMm(repeat, usableMm, seamMm);
   if (!acrossIsKnown(repeat, usableMm, seamMm)) return { centreMm: middle, column: 0, missMm: 0 };
   const first = firstColumnMm(repeat, repeatMm, usableMm);
-  const wanted = first - repeatBesideMiddleMm(shade, flat, repeatMm);
+  const wanted = first - repeatBesideMiddleMm(shade, flat, repeatMm, across);
   const column = Math.round((middle - wanted) / repeatMm);
   const centreMm = wanted + column * repeatMm;
   const offMm = Math.abs(centreMm - middle);
   const slackMm = panelMm === undefined ? (usableMm / 2) * (1 - LEAST_MIDDLE) : (usableMm - panelMm) / 2;
   if (offMm <= slackMm + 1e-6) return { centreMm, column, missMm: 0 };
-  const shown = Math.floor((middle + repeatBesideMiddleMm(shade, flat, repeatMm) - first) / repeatMm + 1e-9);
+  const shown = Math.floor(
+    (middle + repeatBesideMiddleMm(shade, flat, repeatMm, across) - first) / repeatMm + 1e-9,
+  );
   return { centreMm: middle, column: shown, missMm: offMm };
 }
 

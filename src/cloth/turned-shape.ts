@@ -1,4 +1,4 @@
-import type { Cloth } from "../job/index.ts";
+import type { Cloth, MotifAcross } from "../job/index.ts";
 import type { Lay, Layer } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { NO_JOINS } from "./choose-joins.ts";
@@ -14,6 +14,7 @@ import {
   motifOf,
   repeatBelowTopMm,
   repeatBesideMiddleMm,
+  USUAL_ACROSS,
 } from "./place-motif.ts";
 
 /** In one piece, its length across the bolt; undefined where the cloth is too narrow for that. */
@@ -28,7 +29,8 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   const cutWidthMm = beforeShrinkingMm(size.finishedWidthMm + sumOf(added, "widthMm"), shrink.width);
   const flat = flatOf(input, layer, added, shrink);
   const { repeat } = cloth;
-  const placed = repeat && placeTurned(shade, flat, repeat, usableMm, cutLengthMm);
+  const { across = USUAL_ACROSS } = shade.making.pattern;
+  const placed = repeat && placeTurned(shade, flat, repeat, { usableMm, cutLengthMm, across });
   const startMm = placed?.startMm ?? 0;
   const [panel] = namePanels(layer, inOnePiece(cutWidthMm), cutLengthMm);
   if (panel === undefined) return undefined;
@@ -41,7 +43,7 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   };
   return {
     turned: true,
-    across: shade.making.pattern.across ?? "centre-motif",
+    across,
     added,
     cutWidthMm,
     cutLengthMm,
@@ -63,12 +65,11 @@ function placeTurned(
   shade: ClothShade,
   flat: Flat,
   repeat: NonNullable<Cloth["repeat"]>,
-  usableMm: number,
-  cutLengthMm: number,
+  { usableMm, cutLengthMm, across }: { usableMm: number; cutLengthMm: number; across: MotifAcross },
 ) {
   const acrossKnown = acrossIsKnown(repeat, usableMm, 0);
   const onLengthMm = acrossRepeatMm(repeat, usableMm, 0);
-  const besideMiddleMm = repeatBesideMiddleMm(shade, flat, repeat.verticalMm);
+  const besideMiddleMm = repeatBesideMiddleMm(shade, flat, repeat.verticalMm, across);
   const fromLeftMm = flat.edges.leftMm + flat.widthMm / 2 + besideMiddleMm;
   const belowTopMm = repeatBelowTopMm(shade, flat, onLengthMm);
   const spareMm = usableMm - cutLengthMm;

@@ -24,7 +24,7 @@ const SLOTS = figureRule({
   symbol: "S",
   unit: "count",
   formula: "w + 1",
-  inputs: { w: ["count", "divider wires", "lift/lock"] },
+  inputs: { w: ["count", "divider wires", "lift/lock", "lift/cord", "figure:shape.columns"] },
   cite: cite("lock-instructions", "wires divide the lock into slots"),
   compute: ({ w }) => w + 1,
 });

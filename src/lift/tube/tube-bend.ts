@@ -37,6 +37,7 @@ const BEND = figureRuleOf<OfMetal>()({
       "figure:shape.columns",
       "lift/drive",
       "columns/edgeInsetMm",
+      "figure:measure.board-length",
     ],
     E: ["ratio", ({ metal }) => `stiffness of ${metal}, N/mm²`, "lift/tube"],
     I: ["ratio", "second moment of the tube’s ring, π(D⁴ − d⁴)/64, mm⁴", "lift/tube"],

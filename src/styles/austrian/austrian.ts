@@ -42,7 +42,7 @@ function layAustrian({
   const deepestMm = DEEPEST_SHARE * size.finishedLengthMm;
   const scallop = asked.sagMm > deepestMm ? scallopOfSag(asked.spanMm, deepestMm) : asked;
   const sag = sagFigure(scallop, { label: "A scallop hangs by", hangsBy: SCALLOP_BY });
-  const sagMm = sag.value;
+  const { sagMm } = scallop;
   const laid = gatheredGrid({
     ...{ fold, size, columns, headrailNeededMm, hemRowMm: 0, sagMm },
     raisedSagMm: () => sagMm,
