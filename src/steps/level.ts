@@ -1,6 +1,7 @@
 import type { Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, type LockBench } from "./bench.ts";
-import { CORDS_AT_HANGING, CORDS_BEHIND_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
+import { cordCaution } from "./cord-caution.ts";
+import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
 
 /** The hem brought level by the knots at the bottom rings, then tails joined or sleeves closed. */
@@ -104,7 +105,7 @@ function sleeveEnds({ cloth, lift }: Bench): Step[] {
       title: "Close the sleeves at the bottom",
       text: "Now that the knots stay, close each sleeve down to its bottom ring by hand, over the knot.",
       check: "From the bottom ring up to the board no finger gets hold of a bare cord.",
-      caution: CORDS_BEHIND_HANGING,
+      caution: cordCaution({ lift }),
       sheet: "back",
     },
   ];
