@@ -7,7 +7,7 @@ import {
 } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
-import type { LiftCords } from "./review/lift-cords.ts";
+import { isOverLock, type LiftCords } from "./review/lift-cords.ts";
 import type { SafetyShade } from "./safety-reads.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
@@ -39,7 +39,7 @@ type Hung = Pick<CautionInput, "shade" | "size"> & { lift: LiftCords };
 
 /** How far the cords hang out of each lock, and where they end, at both ends of their travel: nothing where none do. */
 export function hangingTexts({ shade, size, lift }: Hung): string[] {
-  const housingMm = lift.kind === "cord-lock" ? lift.housingHeightMm : 0;
+  const housingMm = isOverLock(lift) ? lift.housingHeightMm : 0;
   return hangingCords(lift).map(
     (cords) => `${hangingText(shade, cords)}. ${lowEndText(shade, size, cords, housingMm)}.`,
   );
@@ -91,7 +91,7 @@ export function backText({ shade, grid, lift }: CautionInput): string {
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
+      : `Up the back ${lift.takeUp === "lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;
