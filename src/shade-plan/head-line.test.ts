@@ -53,14 +53,20 @@ describe("the line of the head", () => {
     expectNear(alongHeadMm(arched(800), 0, WIDE), perimeter / 2, 1e-3);
   });
 
-  test.each([arched(80), arched(480), arched(700), sloped(500, "right")])("as long as its chords, %o", (head) => {
-    expectNear(alongHeadMm(head, 100, 870), byChords(head, 100, 870), 1e-3);
-  });
+  test.each([arched(80), arched(480), arched(700), sloped(500, "right")])(
+    "as long as its chords, %o",
+    (head) => {
+      expectNear(alongHeadMm(head, 100, 870), byChords(head, 100, 870), 1e-3);
+    },
+  );
 
   test("a head of no fall is a level head", () => {
     fc.assert(
       fc.property(anyHead, share, share, (head, a, b) => {
-        const flat: Head = { ...head, head: { ...(head.head ?? { kind: "angled", high: "left" }), fallMm: 0 } };
+        const flat: Head = {
+          ...head,
+          head: { ...(head.head ?? { kind: "angled", high: "left" }), fallMm: 0 },
+        };
         const [from, to] = [a * head.finishedWidthMm, b * head.finishedWidthMm];
         expect(alongHeadMm(flat, from, to)).toBe(to - from);
         expect(acrossAtMm(flat, from, to - from)).toBe(from + (to - from));
