@@ -1,4 +1,5 @@
 import {
+  exitBelowTopMm,
   type HangingCords,
   hangingCords,
   type LoopLift,
@@ -58,14 +59,16 @@ function hangingText({ units }: Pick<SafetyShade, "units">, cords: HangingCords)
 /** Where the lower ends are, as far as it is known. */
 function lowEndText(
   { units, board }: Pick<SafetyShade, "units" | "board">,
-  { topAboveFloorMm }: Pick<Size, "topAboveFloorMm">,
-  { raises, downMm, upMm }: HangingCords,
+  size: Size,
+  cords: HangingCords,
   housingMm: number,
 ): string {
+  const { topAboveFloorMm } = size;
+  const { raises, downMm, upMm } = cords;
   if (topAboveFloorMm === undefined) {
     return "How far above the floor they end is not known, since the sill’s height was not measured";
   }
-  const lockMm = topAboveFloorMm - board.thicknessMm - housingMm;
+  const lockMm = topAboveFloorMm - exitBelowTopMm(cords, size, { boardMm: board.thicknessMm, housingMm });
   const at = (tailMm: number) =>
     tailMm >= lockMm ? "lying on the floor" : `${lengthText(lockMm - tailMm, units)} above the floor`;
   const [down, up] = raises === "shade" ? ["it is lowered", "it is raised"] : ["the top is down", "it is up"];

@@ -1,5 +1,13 @@
 import { frictionOf, LIFT_TRAITS } from "../../job/index.ts";
-import { type Form, type Grid, hangingCords, type Mass, type Size } from "../../shade-plan/index.ts";
+import {
+  alongHeadMm,
+  exitBelowTopMm,
+  type Form,
+  type Grid,
+  hangingCords,
+  type Mass,
+  type Size,
+} from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
@@ -51,10 +59,11 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
 }
 
 /** Every cord that hangs at the front for a hand to pull, lock by lock. */
-function pullCords({ shade }: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords[] {
+function pullCords({ shade, size }: ShadeFacts, lift: LiftCords, boardMm: number): PullCords[] {
   const { cleatAboveFloorMm } = shade.making.lift;
-  const exitBelowTopMm = undersideMm + (isOverLock(lift) ? lift.housingHeightMm : 0);
-  return hangingCords(lift).map(({ raises, count, downMm, upMm }): PullCords => {
+  const under = { boardMm, housingMm: isOverLock(lift) ? lift.housingHeightMm : 0 };
+  return hangingCords(lift).map((cords): PullCords => {
+    const { raises, count, downMm, upMm } = cords;
     const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, downMm);
     // How far a top is let down does not hang on the hem: its cords are taken as long as they ever are.
     const along = (loweredMm: number) =>
@@ -64,7 +73,7 @@ function pullCords({ shade }: ShadeFacts, lift: LiftCords, undersideMm: number):
       count,
       lengthMm: along(downMm),
       ...(count > 1 ? { joinedMm: along(joinedMm) } : {}),
-      exitBelowTopMm,
+      exitBelowTopMm: exitBelowTopMm(cords, size, under),
       cleatAboveFloorMm,
     };
   });
@@ -94,8 +103,8 @@ function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, end
     endBelowTopMm,
     boardSpansMm: isOverLock(lift)
       ? boardSpans(
-          lift.eyes.map(({ xMm }) => xMm),
-          lift.seat.xMm,
+          lift.eyes.map(({ xMm }) => alongHeadMm(size, 0, xMm)),
+          alongHeadMm(size, 0, lift.seat.xMm),
         )
       : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
