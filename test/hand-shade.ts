@@ -173,6 +173,7 @@ function handLift(): CordLockLift {
       feasibleMm: [[inches(28), inches(32.5)]],
       kind: "between",
       forced: false,
+      chosenFor: "maker",
       facing: "right",
       screwsMm: [
         { xMm: lockMm, zMm: 5 },
