@@ -1,12 +1,9 @@
-import type { ResolvedShade, StyleKind } from "../../job/index.ts";
+import { type ResolvedShade, STYLE_TRAITS } from "../../job/index.ts";
 import type { Grid, Row, Size } from "../../shade-plan/index.ts";
 import { upToMark } from "../../units/index.ts";
 
 /** More rows than this only make a thick stack: the search for a count that does ends here. */
 const MOST_MORE_ROWS = 40;
-
-/** Styles whose rows follow the fold rules alone; elsewhere cloth, tape and pattern have a say. */
-const FOLLOW_FOLD_RULES: readonly StyleKind[] = ["flat", "ribbed", "relaxed"];
 
 /**
  * The same shade with more rows, by the rule that the maker chose. None where the folds follow a fixed spacing
@@ -27,7 +24,7 @@ export class CloserRows {
   get most(): number {
     const { fold } = this.#resolved.making;
     const now = this.#grid.rows.length;
-    if (!FOLLOW_FOLD_RULES.includes(this.#resolved.style)) return now;
+    if (!STYLE_TRAITS[this.#resolved.style].followsFoldRules) return now;
     if (
       fold.spacingMm !== undefined ||
       (fold.rule !== "even-fold" && (fold.gradeStepMm > 0 || fold.cascadeMm > 0))

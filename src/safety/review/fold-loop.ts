@@ -1,5 +1,5 @@
 import type { Finding, Remedy, WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { type ResolvedShade, STYLE_TRAITS } from "../../job/index.ts";
 import type { Form, Stretch } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText, SAME_LENGTH_MM } from "../../units/index.ts";
@@ -58,7 +58,7 @@ function hangingMm({ clothMm, sewnMm = 0 }: Stretch): number {
 /** Closer tape marks: at this fullness cloth and tape together then keep to the loop, however many marks fill the length. */
 function remediesFor(resolved: ResolvedShade, { cordMm }: Stretch): Remedy[] {
   const { hobble } = resolved.making;
-  if (resolved.style !== "hobbled") return [];
+  if (!STYLE_TRAITS[resolved.style].hangsOnTapes) return [];
   const tapeMm = Math.floor(WORKROOM_LOOP.value / (1 + hobble.fullness));
   const asItFalls: Setting[] =
     hobble.match && resolved.cloths.face.repeat !== undefined ? [["hobble", "match", false]] : [];
