@@ -1,17 +1,17 @@
 import type { StyleKind } from "../job/index.ts";
-import { austrian } from "./austrian/austrian.ts";
-import { festoon } from "./festoon/festoon.ts";
-import { flat } from "./flat/flat.ts";
-import { gatheredBalloon } from "./gathered-balloon/gathered-balloon.ts";
-import { hobbled } from "./hobbled/hobbled.ts";
-import { pleatedBalloon } from "./pleated-balloon/pleated-balloon.ts";
-import { relaxed } from "./relaxed/relaxed.ts";
-import { ribbed } from "./ribbed/ribbed.ts";
+import { austrian } from "./kinds/austrian/austrian.ts";
+import { festoon } from "./kinds/festoon/festoon.ts";
+import { flat } from "./kinds/flat/flat.ts";
+import { gatheredBalloon } from "./kinds/gathered-balloon/gathered-balloon.ts";
+import { hobbled } from "./kinds/hobbled/hobbled.ts";
+import { pleatedBalloon } from "./kinds/pleated-balloon/pleated-balloon.ts";
+import { relaxed } from "./kinds/relaxed/relaxed.ts";
+import { ribbed } from "./kinds/ribbed/ribbed.ts";
+import { tailed } from "./kinds/tailed/tailed.ts";
+import { tucked } from "./kinds/tucked/tucked.ts";
 import type { Style } from "./style.ts";
-import { tailed } from "./tailed/tailed.ts";
-import { tucked } from "./tucked/tucked.ts";
 
-export { HEADRAIL_READS, headrailNeeded, type LiftPartsHeight } from "./flat/headrail.ts";
+export { HEADRAIL_READS, headrailNeeded, type LiftPartsHeight } from "./base/headrail.ts";
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
 export { LINE_READS, type LineAskInput, type StyleInLine } from "./in-line.ts";
 export type { Ask, ColumnsInput, GridInput, LaidGrid, Style, StyleStepInput } from "./style.ts";

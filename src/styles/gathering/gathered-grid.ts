@@ -2,7 +2,7 @@ import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { EVEN_ROWS_BY, type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
+import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
 
 export interface GatheredGridAsk {
   fold: ResolvedMaking["fold"];
@@ -20,7 +20,7 @@ export interface GatheredGridAsk {
 
 export interface GatheredGrid {
   grid: Grid;
-  laid: GatheredRows;
+  laid: EvenRows;
   headrailNeededMm: number;
 }
 
@@ -28,7 +28,7 @@ export interface GatheredGrid {
 export function gatheredGrid(ask: GatheredGridAsk): Worked<GatheredGrid> {
   const { size, columns, hemRowMm, sagMm, headrailNeededMm, hangsBy } = ask;
   const length = size.finishedLengthMm;
-  const laid = gatheredRowsOf(ask.fold, size, headrailNeededMm, hemRowMm + sagMm);
+  const laid = evenRowsOf(ask.fold, size, headrailNeededMm, hemRowMm + sagMm);
   const raised = RAISED_HEIGHT.figure(
     {
       L: length,
@@ -125,7 +125,7 @@ const TRAVEL = figureRuleOf<HangsOf>()({
   compute: ({ L, b, T }) => L - b - T,
 });
 
-function rowFigures({ fold, size, hangsBy }: GatheredGridAsk, laid: GatheredRows): Figure[] {
+function rowFigures({ fold, size, hangsBy }: GatheredGridAsk, laid: EvenRows): Figure[] {
   const section = { L: size.finishedLengthMm, b: laid.bottomSectionMm, T: laid.headrailMm };
   const isCounted = fold.rows === undefined && fold.spacingMm === undefined && laid.unmet.length === 0;
   return [
