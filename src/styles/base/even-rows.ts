@@ -16,8 +16,10 @@ interface EvenRowsAsk {
   spacingMm?: number;
 }
 
+/** What was asked of the rows and does not hold. `length`: not one row fits. */
 export type UnmetRows = "largest" | "smallest" | "length";
 
+/** Evenly spaced rows as they are laid, mm. */
 export interface EvenRows {
   rows: Row[];
   spacingMm: number;

@@ -30,8 +30,10 @@ export interface LiftPartsHeight {
   label: string;
 }
 
+/** What the headrail allowance reads of the shade. */
 export const HEADRAIL_READS = reads({ shade: ["style", "opening", "board", "rib"], making: ["ribs"] });
 
+/** Board and ribs of the shade, and what its cords run into. */
 export interface HeadrailInput {
   shade: ReadOf<typeof HEADRAIL_READS>;
   liftParts: LiftPartsHeight;

@@ -3,6 +3,7 @@ import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "..
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
 
+/** What a grid of fixed spacing follows from. */
 export interface RingGridAsk {
   size: Size;
   columns: Column[];
@@ -15,6 +16,7 @@ export interface RingGridAsk {
   cite: Cite;
 }
 
+/** The grid. `isTooShort`: not even its first row keeps below the headrail allowance. */
 export interface RingGrid {
   grid: Grid;
   isTooShort: boolean;

@@ -26,6 +26,7 @@ export interface LaidRows {
   travelMm: number;
 }
 
+/** A grid whose raised height is still to be found: zero until `finishGrid`. */
 export function gridOf(size: Size, columns: Column[], laid: LaidRows): Grid {
   const { rows, bottomSectionMm, headrailMm, skirtMm, travelMm } = laid;
   return {

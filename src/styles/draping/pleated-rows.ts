@@ -4,6 +4,7 @@ import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
 
+/** Evenly spaced rows of a pleated shade, with what its headrail allowance needs, mm. */
 export interface PleatedRows extends EvenRows {
   headrailNeededMm: number;
   /** What of the bottom section that was asked for has room: 1 but on a shade that is too short. */

@@ -19,6 +19,7 @@ export interface EvenFoldAsk {
   rows?: number;
 }
 
+/** The fewest whole folds that keep to the largest fold and to the stack, at least one. */
 export function evenFoldCount(ask: EvenFoldAsk): number {
   const clear = clearLengthMm(ask);
   const byStack =
@@ -33,6 +34,7 @@ function clearLengthMm(ask: EvenFoldAsk): number {
   return Math.max(ask.lengthMm / 3, ask.lengthMm - ask.headrailMm - ask.hemBarMm);
 }
 
+/** Whole folds between hem bar and headrail, all alike; `unmet` names what was asked for and does not hold. */
 export function layEvenFolds(ask: EvenFoldAsk): Folds {
   const rows = ask.rows ?? evenFoldCount(ask);
   const clear = clearLengthMm(ask);

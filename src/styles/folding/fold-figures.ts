@@ -26,6 +26,7 @@ export interface SkirtOf {
   skirtBy: readonly string[];
 }
 
+/** How much each fold of a cascade is smaller than the one below it, mm. */
 export const CASCADE_STEP = figureRule({
   id: "shape.cascade-step",
   label: "Each fold smaller than the one below",
@@ -38,6 +39,7 @@ export const CASCADE_STEP = figureRule({
   compute: ({ c }) => 2 * c,
 });
 
+/** How far the hem of a cascade hangs below its lowest fold, mm. */
 export const CASCADE_HEM = figureRuleOf<SkirtOf>()({
   id: "shape.cascade-hem",
   label: "Hem below the lowest fold",

@@ -26,8 +26,10 @@ export interface FoldAsk {
   spacingMm?: number;
 }
 
+/** What was asked of the folds and does not hold. `length`: not one fold fits. */
 export type Unmet = "largest" | "smallest" | "stack" | "headrail" | "length";
 
+/** Folds as they are laid, mm. */
 export interface Folds {
   /** Fold lengths from the hem up, mm; one for each row. */
   foldsMm: number[];

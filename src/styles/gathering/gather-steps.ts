@@ -7,6 +7,7 @@ export function marksText(marks: readonly ClothMark[], name: string, len: (mm: n
   return listed(marks.map(({ atMm }, i) => `${i === 0 ? `${name} ` : ""}${i + 1} at ${len(atMm)}`));
 }
 
+/** Marks of one kind on the flat cloth, in the order in which they are measured. */
 export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): ClothMark[] {
   return form.marks.filter((mark) => mark.kind === kind);
 }

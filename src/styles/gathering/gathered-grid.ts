@@ -4,6 +4,7 @@ import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-
 import { cite } from "../../sources/index.ts";
 import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
 
+/** What the grid of a gathered shade follows from. */
 export interface GatheredGridAsk {
   fold: ResolvedMaking["fold"];
   size: Size;
@@ -18,6 +19,7 @@ export interface GatheredGridAsk {
   hangsBy: readonly string[];
 }
 
+/** The grid, and its rows with what of them does not hold, for findings. */
 export interface GatheredGrid {
   grid: Grid;
   laid: EvenRows;

@@ -5,6 +5,7 @@ import { plainStretches } from "../base/plain-form.ts";
 import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
 import type { GatheredShade } from "./judge-gathers.ts";
 
+/** Scallops at a gathered hem, mm: the cloth across the whole shade and across one of them, and how they hang. */
 export interface HemScallops {
   flatWidthMm: number;
   arcMm: number;

@@ -18,6 +18,7 @@ const LEAST_INSET_MM = inches(2);
 /** What every gathered or shirred shade reads. */
 export type GatheredShade = ReadOf<typeof GATHERED_READS>;
 
+/** A gathered shade as it is laid. */
 export interface GatherContext {
   shade: GatheredShade;
   size: Size;

@@ -12,6 +12,7 @@ import type { HobbledSpacing } from "./spacing.ts";
 
 type HobbledShade = ShadeWith<"hobble" | "mount" | "ribs", "mount" | "cloths">;
 
+/** A hobbled shade as it is laid. `isTooShort`: not one fold fits below the headrail allowance. */
 export interface HobbledLaid {
   shade: HobbledShade;
   size: Size;

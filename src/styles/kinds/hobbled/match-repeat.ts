@@ -1,5 +1,6 @@
 import { LEAST_FULLNESS, MOST_FULLNESS } from "./fullness.ts";
 
+/** A vertical repeat, and the tape on which it should come back, mm. */
 export interface RepeatAsk {
   repeatMm: number;
   tapeMm: number;
@@ -10,6 +11,7 @@ export interface RepeatAsk {
   folds?: number;
 }
 
+/** So many whole repeats fill so many folds. */
 export interface RepeatMatch {
   repeats: number;
   folds: number;

@@ -10,6 +10,7 @@ const RULE_FOLD_MM = inches(6);
 const MOST_SPACINGS = 200;
 const SINGER = cite("singer-sewing", "folds = (L − 3 in) / 6 in");
 
+/** How tape and cloth divide between the marks, mm. */
 export interface HobbledSpacing {
   /** Tape marks from hem to top line, the hem not counted. */
   spacings: number;

@@ -11,6 +11,7 @@ function foldedAt(pleat: ResolvedMaking["pleat"], index: number, count: number):
   return pleat.edges === "half" ? pleat.foldedMm / 2 : 0;
 }
 
+/** A pleat at every column between, and half a one or none at each edge, from the left. */
 export function laidPleats(pleat: ResolvedMaking["pleat"], columns: readonly Column[]): Pleat[] {
   const asked = columns.map(({ xMm }, i) => ({ xMm, foldedMm: foldedAt(pleat, i, columns.length) }));
   return layPleats(
@@ -35,6 +36,7 @@ export function bayEase(
   }));
 }
 
+/** How the cloth is shaped: pleats across, and at the hem the pouf that stays, as tall as it has room for. */
 export function balloonForm(
   making: Pick<ResolvedMaking, "pleat" | "hems" | "board">,
   grid: Grid,

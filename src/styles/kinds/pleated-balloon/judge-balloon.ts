@@ -12,6 +12,7 @@ type BalloonShade = ShadeWith<"pleat" | "pouf">;
 const LEAST_FULLNESS = sourced(1.3, "ratio", cite("our-choice"));
 const SAME_MM = 0.5;
 
+/** What speaks against these poufs: too little cloth across, too much along, a bar that holds them straight. */
 export function judgeBalloon(shade: BalloonShade, size: Size, form: Form): Finding[] {
   return [...thinPoufs(shade, form), ...bigPouf(shade, size, form), ...barred(shade, form)];
 }

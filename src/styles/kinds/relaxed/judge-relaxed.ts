@@ -16,6 +16,7 @@ export const HOLDS_NO_MORE = sourced(inches(48), "mm", cite("from-memory", "hard
 /** A shallower dip draws the columns together with more than about twice the weight of the lower edge. */
 const SHALLOW_SHARE = sourced(1 / 16, "ratio", cite("our-choice"));
 
+/** What a dip does not go with, each with the reason. */
 export function judgeRelaxed(shade: RelaxedShade, size: Size, dip: Dip): Finding[] {
   return [
     ...tooWide(shade, size),

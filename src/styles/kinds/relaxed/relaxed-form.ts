@@ -16,6 +16,7 @@ function flatColumns(size: Size, { columns }: Grid, extraMm: number): number[] {
   return [first, size.finishedWidthMm + extraMm - first];
 }
 
+/** How the cloth is shaped: wider at the hem by what the dip takes, and its lower edge cut to the curve. */
 export function relaxedForm(
   { relax, board }: Pick<ResolvedMaking, "relax" | "board">,
   size: Size,

@@ -31,6 +31,7 @@ export function pleatInset(
   return { insetMm: withinShade(wanted.value, widthMm), workings: [wanted] };
 }
 
+/** The inset that leaves a centre and two tails, mm: between a twentieth and nine twentieths of the width (our choice). */
 export function withinShade(insetMm: number, widthMm: number): number {
   return Math.min(Math.max(insetMm, LEAST_SHARE * widthMm), MOST_SHARE * widthMm);
 }

@@ -15,6 +15,7 @@ type TailedShade = ShadeWith<"pleat">;
 const WIDEST_CENTRE = sourced(inches(40), "mm", cite("from-memory", "about 40 in between two lines"));
 const SAME_MM = 0.5;
 
+/** What speaks against these tails and this centre, each with the reason. */
 export function judgeTailed(shade: TailedShade, size: Size, grid: Grid, form: Form): Finding[] {
   return [...moved(shade, size), ...droops(shade, grid), ...longTails(shade, grid, form), ...noPleat(shade)];
 }

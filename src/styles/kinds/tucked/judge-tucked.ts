@@ -11,6 +11,7 @@ import type { Tucks } from "./tucks.ts";
 
 type TuckedShade = ShadeWith<"tuck" | "ribs", "cloths">;
 
+/** A tucked shade as it is laid. `isTooShort`: no row of rings fits below the headrail allowance. */
 export interface TuckedLaid {
   shade: TuckedShade;
   size: Size;

@@ -1,5 +1,6 @@
 import type { Form, Size } from "../../../shade-plan/index.ts";
 
+/** Tucks as the drawings and the steps need them. */
 export interface DrawnTucks {
   depthMm: number;
   face: "back" | "front";

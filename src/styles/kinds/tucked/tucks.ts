@@ -7,6 +7,7 @@ import { inches } from "../../../units/index.ts";
 const RULE_OFF_MM = inches(3);
 const MOST_TUCKS = 400;
 
+/** Tucks of one shade: how many, and on the finished shade how far apart and how deep, mm. */
 export interface Tucks {
   /** As the rule counts them: the last lies on the top line. */
   count: number;
