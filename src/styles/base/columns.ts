@@ -1,10 +1,11 @@
-import { type Finding, figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { type Finding, figureRuleOf, type StageResult } from "../../figures/index.ts";
 import { reads, settingPatch } from "../../job/index.ts";
 import type { Column } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { FIT_SLACK, lengthText } from "../../units/index.ts";
 import type { ColumnsInput } from "../style.ts";
 import { atShade } from "./at-shade.ts";
+import { FINISHED_WIDTH } from "./size-inputs.ts";
 import { REPORTED, type ShadeWith } from "./style-shade.ts";
 
 /** More columns than any lock takes: the plan stays readable and the findings say the rest. */
@@ -31,7 +32,7 @@ const COUNT = figureRuleOf<Pick<LargestSpacing, "setting">>()({
   unit: "count",
   formula: "max(2, ceil((W − 2·e) / m) + 1)",
   inputs: ({ setting }) => ({
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
     e: ["mm", "edge inset", "columns/edgeInsetMm"],
     m: ["mm", "largest spacing of columns", setting],
   }),
@@ -40,21 +41,35 @@ const COUNT = figureRuleOf<Pick<LargestSpacing, "setting">>()({
   compute: ({ W, e, m }) => columnCount(W, e, m),
 });
 
-const SPACING = figureRule({
+/** Where the outer columns stand and what their number follows from, in the words of a style. */
+export interface ColumnPlaces {
+  inset: string;
+  insetBy: readonly string[];
+  countBy: readonly string[];
+}
+
+/** From one column to the next, mm, where the outer two are as far from the edges. */
+export const COLUMN_SPACING = figureRuleOf<ColumnPlaces>()({
   id: "shape.column-spacing",
   label: "Spacing of columns",
   symbol: "b",
   unit: "mm",
   formula: "(W − 2·e) / (n − 1)",
-  inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
-    e: ["mm", "edge inset", "columns/edgeInsetMm"],
-    n: ["count", "ring columns", "columns/count", "figure:shape.columns"],
-  },
+  inputs: ({ inset, insetBy, countBy }) => ({
+    W: FINISHED_WIDTH,
+    e: ["mm", inset, ...insetBy],
+    n: ["count", "ring columns", ...countBy],
+  }),
   restsOn: ["shade/style"],
   cite: cite("geometry"),
   compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
 });
+
+const BY_LARGEST_SPACING: ColumnPlaces = {
+  inset: "edge inset",
+  insetBy: ["columns/edgeInsetMm"],
+  countBy: ["columns/count", "figure:shape.columns"],
+};
 
 /**
  * Ring columns by the largest spacing and the edge inset, from the left.
@@ -77,7 +92,7 @@ export function layColumns(
 
   const needed = COUNT.figure({ W: width, e: insetMm, m: largest.mm }, largest);
   const count = Math.min(MOST_COLUMNS, asked.count ?? needed.value);
-  const spacing = SPACING.figure({ W: width, e: insetMm, n: count });
+  const spacing = COLUMN_SPACING.figure({ W: width, e: insetMm, n: count }, BY_LARGEST_SPACING);
   if (spacing.value > largest.mm + 1e-6) {
     findings.push(tooFewColumns(shade, count, needed.value, spacing.value, largest.mm));
   }

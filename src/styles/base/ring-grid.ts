@@ -2,6 +2,7 @@ import { figureRuleOf, type Worked } from "../../figures/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
+import { FINISHED_LENGTH } from "./size-inputs.ts";
 
 /** What a grid of fixed spacing follows from. */
 export interface RingGridAsk {
@@ -22,7 +23,6 @@ export interface RingGrid {
   isTooShort: boolean;
 }
 
-const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
 const HEADRAIL = [
   "mm",
   "headrail allowance",
@@ -43,7 +43,7 @@ const ROWS = figureRuleOf<StepOf & Pick<RingGridAsk, "cite">>()({
   unit: "count",
   formula: "max(0, floor((L − T − d) / s)) + 1",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     T: HEADRAIL,
     d: first(of),
     s: ["mm", "from row to row", `figure:${of.stepFigure}`],
@@ -70,7 +70,7 @@ const TRAVEL = figureRuleOf<StepOf>()({
   symbol: "r",
   unit: "mm",
   formula: "max(0, L − d − T)",
-  inputs: (of) => ({ L: LENGTH, d: first(of), T: HEADRAIL }),
+  inputs: (of) => ({ L: FINISHED_LENGTH, d: first(of), T: HEADRAIL }),
   cite: cite("geometry"),
   compute: ({ L, d, T }) => Math.max(0, L - d - T),
 });

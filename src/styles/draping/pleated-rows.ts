@@ -3,6 +3,7 @@ import type { ResolvedMaking } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 
 /** Evenly spaced rows of a pleated shade, with what its headrail allowance needs, mm. */
 export interface PleatedRows extends EvenRows {
@@ -25,7 +26,7 @@ const SPACING = figureRuleOf<Pick<BottomSection, "by">>()({
   unit: "mm",
   formula: "(L − b − T) / p",
   inputs: ({ by }) => ({
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
     b: ["mm", "lowest row to the lowest point", ...by],
     T: ["mm", "headrail allowance", "fold/headrailMm", "figure:shape.headrail-needed"],
     p: ["count", "rows of rings", ...EVEN_ROWS_BY],

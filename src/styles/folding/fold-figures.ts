@@ -1,6 +1,7 @@
 import { type Figure, figureRule, figureRuleOf } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 import { type FoldAsk, type Folds, foldLimitMm } from "./folds.ts";
 
 /** What the fold rules lay rows by: the length, the headrail allowance, and every setting of the folds. */
@@ -55,7 +56,6 @@ export const CASCADE_HEM = figureRuleOf<SkirtOf>()({
   compute: ({ b, c }) => b + c,
 });
 
-const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
 const HEADRAIL = [
   "mm",
   "headrail allowance",
@@ -74,7 +74,7 @@ const EVEN_FOLD = figureRuleOf<SkirtOf>()({
   unit: "mm",
   formula: "(L − T − h) / p",
   inputs: ({ skirtBy }) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     T: HEADRAIL,
     h: ["mm", "hem bar section", "fold/hemBarMm", ...skirtBy],
     p: ROWS,
@@ -90,7 +90,7 @@ const HEADRAIL_LEFT = figureRuleOf<SkirtOf>()({
   unit: "mm",
   formula: "L − k − s / 2 − p·s",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     k: skirt(of),
     s: ["mm", "spacing of rows", "fold/spacingMm"],
     p: ROWS,
@@ -118,7 +118,7 @@ const GRADED_HALF_FOLD = figureRuleOf<SkirtOf>()({
   unit: "mm",
   formula: "(L − T − k + c·p·(p − 1) / 2) / (2·p + 1)",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     T: HEADRAIL,
     k: skirt(of),
     c: ["mm", "step from fold to fold", "fold/gradeStepMm", "figure:shape.cascade-step"],
@@ -134,7 +134,7 @@ const HALF_FOLD = figureRuleOf<SkirtOf & { source: Cite }>()({
   symbol: "f",
   unit: "mm",
   formula: "(L − T − k) / (2·p + 1)",
-  inputs: (of) => ({ L: LENGTH, T: HEADRAIL, k: skirt(of), p: ROWS }),
+  inputs: (of) => ({ L: FINISHED_LENGTH, T: HEADRAIL, k: skirt(of), p: ROWS }),
   cite: ({ source }) => source,
   compute: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
 });

@@ -2,6 +2,7 @@ import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.
 import { reads } from "../../job/index.ts";
 import { columnSpacingMm, type Grid } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 import { REPORTED, type ShadeWith } from "../base/style-shade.ts";
 import type { Ask, GridInput, LaidGrid } from "../style.ts";
 import { flatForm } from "./flat-form.ts";
@@ -46,7 +47,7 @@ const TRAVEL = figureRule({
   unit: "mm",
   formula: "max(0, L − d − (R − g))",
   inputs: {
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
     d: ["mm", "hem to the bottom row", ...FOLD_RULE_RESTS_ON],
     R: ["mm", "raised height", "figure:shape.raised-height"],
     g: ["mm", "raised stack below the bottom row’s rings"],

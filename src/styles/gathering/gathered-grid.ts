@@ -3,6 +3,7 @@ import type { ResolvedMaking } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 
 /** What the grid of a gathered shade follows from. */
 export interface GatheredGridAsk {
@@ -62,7 +63,6 @@ export function gatheredGrid(ask: GatheredGridAsk): Worked<GatheredGrid> {
 
 type HangsOf = Pick<GatheredGridAsk, "hangsBy">;
 
-const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
 const HEADRAIL = ["mm", "headrail allowance", ...EVEN_ROWS_BY] as const;
 const bottom = ({ hangsBy }: HangsOf) => ["mm", "lowest row to the lowest point", ...hangsBy] as const;
 
@@ -73,7 +73,7 @@ const RAISED_HEIGHT = figureRuleOf<HangsOf>()({
   unit: "mm",
   formula: "min(L, T + max(h, s / 2) + D)",
   inputs: ({ hangsBy }) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     T: HEADRAIL,
     h: ["mm", "lowest ring to the hem", "gather/hemRowMm"],
     s: ["mm", "spacing of rows; a gathered loop hangs by half of it", "figure:shape.row-spacing"],
@@ -90,7 +90,7 @@ const ROWS = figureRuleOf<HangsOf>()({
   unit: "count",
   formula: "max(1, ceil((L − b − T) / m))",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     b: bottom(of),
     T: HEADRAIL,
     m: ["mm", "largest spacing of rows", "fold/largestSpacingMm"],
@@ -107,7 +107,7 @@ const SPACING = figureRuleOf<HangsOf>()({
   unit: "mm",
   formula: "(L − b − T) / p",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     b: bottom(of),
     T: HEADRAIL,
     p: ["count", "rows of rings", ...EVEN_ROWS_BY],
@@ -122,7 +122,7 @@ const TRAVEL = figureRuleOf<HangsOf>()({
   symbol: "r",
   unit: "mm",
   formula: "L − b − T",
-  inputs: (of) => ({ L: LENGTH, b: bottom(of), T: HEADRAIL }),
+  inputs: (of) => ({ L: FINISHED_LENGTH, b: bottom(of), T: HEADRAIL }),
   cite: cite("geometry"),
   compute: ({ L, b, T }) => L - b - T,
 });

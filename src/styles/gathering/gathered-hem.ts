@@ -2,6 +2,7 @@ import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.
 import { columnSpacingMm } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { DEEPEST_SHARE, scallopOfArc, scallopWithin } from "../base/scallop.ts";
+import { FINISHED_WIDTH } from "../base/size-inputs.ts";
 import type { GridInput, LaidGrid } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";
 import { gatheredHemForm } from "./gathered-hem-form.ts";
@@ -27,7 +28,7 @@ const FLAT_WIDTH = figureRuleOf<{ published: Cite }>()({
   unit: "mm",
   formula: "W·f + i",
   inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
     f: ["ratio", "cloth for the width", "gather/widthFullness"],
     i: ["mm", "for sides that draw in", "gather/drawInMm"],
   },

@@ -4,6 +4,7 @@ import type { ClothMark, Form, Grid, Size, Stretch } from "../../../shade-plan/i
 import { cite } from "../../../sources/index.ts";
 import { plainStretches } from "../../base/plain-form.ts";
 import type { Scallop } from "../../base/scallop.ts";
+import { FINISHED_LENGTH, FINISHED_WIDTH } from "../../base/size-inputs.ts";
 import {
   columnMarks,
   flatColumnsMm,
@@ -41,7 +42,7 @@ const LENGTH = figureRule({
   unit: "mm",
   formula: "L·f",
   inputs: {
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
     f: ["ratio", "cloth on tape", "gather/lengthFullness", "shade/face"],
   },
   cite: cite("austrian-2008", "3 times for a sheer, twice for an opaque cloth"),
@@ -55,7 +56,7 @@ const WIDTH = figureRule({
   unit: "mm",
   formula: "W + x·n + i",
   inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
     x: ["mm", "cloth of a scallop beyond its width", ...SCALLOP_BY],
     n: ["count", "scallops", "columns/count", "figure:shape.columns"],
     i: ["mm", "for sides that draw in", "gather/drawInMm"],

@@ -4,6 +4,7 @@ import type { ClothMark, Form, Grid, Haberdashery, Size } from "../../../shade-p
 import { cite } from "../../../sources/index.ts";
 import { inches, type UnitChoice, upToMark } from "../../../units/index.ts";
 import { plainForm, plainStretches } from "../../base/plain-form.ts";
+import { FINISHED_LENGTH } from "../../base/size-inputs.ts";
 import type { HobbledSpacing } from "./spacing.ts";
 
 /** Tape is cut longer than the shade, for its two ends. */
@@ -18,7 +19,7 @@ const MORE = figureRule({
   inputs: {
     q: ["count", "spacings", "figure:shape.hobble-spacings"],
     c: ["mm", "cloth between two marks", "figure:shape.hobble-cloth"],
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
   },
   cite: cite("singer-sewing", "face and lining by the fullness longer than the shade"),
   compute: ({ q, c, L }) => q * c - L,
@@ -31,7 +32,7 @@ const TAPE_LENGTH = figureRule({
   unit: "mm",
   formula: "L + o",
   inputs: {
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
     o: ["mm", "for its two ends"],
   },
   cite: cite("singer-sewing", "tape = L + 3 in"),

@@ -2,6 +2,7 @@ import { type Figure, figureRule, figureRuleOf, type Worked } from "../../../fig
 import type { ResolvedMaking, ResolvedShade } from "../../../job/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { FIT_SLACK, inches } from "../../../units/index.ts";
+import { FINISHED_LENGTH } from "../../base/size-inputs.ts";
 import { matchRepeat } from "./match-repeat.ts";
 
 /** The published rule: (L − 3 in) / 6 in, rounded. */
@@ -25,7 +26,6 @@ export interface HobbledSpacing {
 type HobbledShade = Pick<ResolvedShade, "cloths"> & { making: Pick<ResolvedMaking, "hobble"> };
 type Rule = ResolvedMaking["hobble"]["rule"];
 
-const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
 const TAPE = ["mm", "tape between two marks", "figure:shape.hobble-tape"] as const;
 
 const TAPE_BETWEEN = figureRuleOf<{ rule: Rule }>()({
@@ -34,7 +34,7 @@ const TAPE_BETWEEN = figureRuleOf<{ rule: Rule }>()({
   symbol: "t",
   unit: "mm",
   formula: "L / q",
-  inputs: { L: LENGTH, q: ["count", "spacings of the tape", "figure:shape.hobble-spacings"] },
+  inputs: { L: FINISHED_LENGTH, q: ["count", "spacings of the tape", "figure:shape.hobble-spacings"] },
   cite: ({ rule }) => (rule === "tape" ? cite("geometry") : SINGER),
   compute: ({ L, q }) => L / q,
 });
@@ -58,7 +58,7 @@ const BY_TAPE = figureRule({
   symbol: "q",
   unit: "count",
   formula: `min(${MOST_SPACINGS}, max(1, ceil(L / m)))`,
-  inputs: { L: LENGTH, m: ["mm", "tape between two marks at most", "hobble/tapeMm"] },
+  inputs: { L: FINISHED_LENGTH, m: ["mm", "tape between two marks at most", "hobble/tapeMm"] },
   restsOn: ["hobble/rule"],
   cite: cite("geometry", "the fewest that keep to it"),
   compute: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
@@ -75,7 +75,7 @@ const FOLDS = figureRule({
   symbol: "n",
   unit: "count",
   formula: "max(1, floor((L − o) / s + 1 / 2))",
-  inputs: { L: LENGTH, o: ["mm", "taken off"], s: ["mm", "a fold"] },
+  inputs: { L: FINISHED_LENGTH, o: ["mm", "taken off"], s: ["mm", "a fold"] },
   restsOn: ["hobble/rule"],
   cite: SINGER,
   note: "rounded to the nearest whole number",

@@ -3,6 +3,7 @@ import { type ReadOf, type ResolvedMaking, reads } from "../../../job/index.ts";
 import { type Column, columnSpacingMm } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { COLUMN_READS } from "../../base/columns.ts";
+import { FINISHED_WIDTH } from "../../base/size-inputs.ts";
 import { REPORTED } from "../../base/style-shade.ts";
 import { drapedShape } from "../../draping/draped-shape.ts";
 import { finishGrid, gridOf, type HangsBy, travelOf } from "../../draping/finish-grid.ts";
@@ -41,7 +42,7 @@ const SPACING = figureRule({
   unit: "mm",
   formula: "W − 2·e",
   inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
     e: ["mm", "edge inset", "columns/edgeInsetMm"],
   },
   cite: cite("relaxed-notes", "outer columns alone"),

@@ -1,6 +1,7 @@
 import { type Figure, figureRule } from "../../../figures/index.ts";
 import type { ResolvedMaking } from "../../../job/index.ts";
 import { cite } from "../../../sources/index.ts";
+import { FINISHED_WIDTH } from "../../base/size-inputs.ts";
 
 /** Nearer to the edge, or nearer to the middle, no pleat can stand. */
 const LEAST_SHARE = 0.05;
@@ -14,7 +15,7 @@ const INSET = figureRule({
   formula: "q·W",
   inputs: {
     q: ["ratio", "share of the width", "pleat/insetShare"],
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
   },
   restsOn: ["pleat/insetMm"],
   cite: cite("inset-pleats", "35 cm in from the edges of 150 cm"),

@@ -1,7 +1,7 @@
-import { figureRule, type StageResult } from "../../../figures/index.ts";
+import type { StageResult } from "../../../figures/index.ts";
 import { type ReadOf, type ResolvedMaking, reads } from "../../../job/index.ts";
 import type { Column, Ease, Form, Grid, Size } from "../../../shade-plan/index.ts";
-import { cite } from "../../../sources/index.ts";
+import { COLUMN_SPACING, type ColumnPlaces } from "../../base/columns.ts";
 import { EVEN_ROWS_BY } from "../../base/even-rows.ts";
 import { plainStretches } from "../../base/plain-form.ts";
 import { REPORTED } from "../../base/style-shade.ts";
@@ -40,20 +40,11 @@ export const tailed: StyleOf<typeof PLEAT_COLUMN_READS, typeof TAILED_READS> = {
   steps: tailedSteps,
 };
 
-const SPACING = figureRule({
-  id: "shape.column-spacing",
-  label: "Spacing of columns",
-  symbol: "b",
-  unit: "mm",
-  formula: "(W − 2·e) / (n − 1)",
-  inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
-    e: ["mm", "pleat in from each edge", "pleat/insetMm", "figure:shape.pleat-inset"],
-    n: ["count", "ring columns", "pleat/centreLine"],
-  },
-  cite: cite("geometry"),
-  compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
-});
+const IN_PLEATS: ColumnPlaces = {
+  inset: "pleat in from each edge",
+  insetBy: ["pleat/insetMm", "figure:shape.pleat-inset"],
+  countBy: ["pleat/centreLine"],
+};
 
 function pleatColumns({
   shade,
@@ -63,7 +54,7 @@ function pleatColumns({
   const { pleat } = shade.making;
   const { insetMm, workings } = pleatInset(pleat, width);
   const places = [insetMm, ...(pleat.centreLine ? [width / 2] : []), width - insetMm];
-  const spacing = SPACING.figure({ W: width, e: insetMm, n: places.length });
+  const spacing = COLUMN_SPACING.figure({ W: width, e: insetMm, n: places.length }, IN_PLEATS);
   return {
     values: places.map((xMm, i) => ({ number: i + 1, xMm })),
     findings: [],

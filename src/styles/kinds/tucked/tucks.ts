@@ -2,6 +2,7 @@ import { figureRule, type Worked } from "../../../figures/index.ts";
 import type { ResolvedMaking } from "../../../job/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { inches } from "../../../units/index.ts";
+import { FINISHED_LENGTH } from "../../base/size-inputs.ts";
 
 /** The published rule takes this off the length before it divides. */
 const RULE_OFF_MM = inches(3);
@@ -17,8 +18,6 @@ export interface Tucks {
   depthMm: number;
 }
 
-const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
-
 const TUCKS = figureRule({
   id: "shape.tucks",
   label: "Tucks",
@@ -26,7 +25,7 @@ const TUCKS = figureRule({
   unit: "count",
   formula: `min(${MOST_TUCKS}, max(1, floor((L − o) / a + 1 / 2)))`,
   inputs: {
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     o: ["mm", "taken off"],
     a: ["mm", "about from tuck to tuck", "tuck/spacingMm"],
   },
@@ -41,7 +40,7 @@ const SPACING = figureRule({
   symbol: "s",
   unit: "mm",
   formula: "L / n",
-  inputs: { L: LENGTH, n: ["count", "tucks", "figure:shape.tucks"] },
+  inputs: { L: FINISHED_LENGTH, n: ["count", "tucks", "figure:shape.tucks"] },
   cite: cite("singer-sewing", "spacing = length / tucks"),
   compute: ({ L, n }) => L / n,
 });
