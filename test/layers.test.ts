@@ -42,6 +42,8 @@ describe("a breach is seen", () => {
     ["edges that import each other", "src/cli/a.ts", `import { a } from "../web/index.ts";`],
     ["the front door from inside", "src/cli/a.ts", `import { a } from "../index.ts";`],
     ["a way past the door", "src/plan/a.ts", `import { a } from "../units/length.ts";`],
+    ["a kind of style from another", "src/styles/kinds/a/a.ts", `import { b } from "../b/b.ts";`],
+    ["a kind of style from below", "src/styles/base/a.ts", `import { b } from "../kinds/b/b.ts";`],
     ["a file of tests", "src/plan/a.ts", `import { a } from "../../test/layers.ts";`],
     ["node in a pure room", "src/tables/a.ts", `import { a } from "node:fs";`],
     ["the clock", "src/plan/a.ts", "export const a = Date.now();"],
