@@ -191,7 +191,7 @@ function massOf(clothKg: number, barKg: number): Mass {
       { part: "bar", label: "Bar", massKg: barKg },
     ],
     totalKg: clothKg + barKg,
-    clothGsm: 300,
+    clothGsm: 300, onBoardKg: 0,
   };
 }
 

@@ -19,7 +19,7 @@ const MASS: Mass = {
     { part: "rings", label: "Rings", massKg: 0.07 },
   ],
   totalKg: 1.07,
-  clothGsm: 370,
+  clothGsm: 370, onBoardKg: 0,
 };
 const shade = { ...handShade(), mass: MASS };
 
