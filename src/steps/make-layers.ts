@@ -81,23 +81,35 @@ function lowerEdge({ len, about, liningBelowMm, liningInHem, bottomHemMm }: Benc
   return `Its lower edge ends ${len(-liningBelowMm)} above the hem line: turn it under by ${about("liningEdge")} and slip-stitch it down.`;
 }
 
-function catchDown({ resolved, about, layer, grid, len }: Bench, lining: LayerCut | undefined): Step {
-  // The columns are marked later: here it is enough to stay about as far apart as they will be.
-  const apart = grid.columns.length > 1 ? ` about ${len(grid.columnSpacingMm)} apart` : "";
+function catchDown({ resolved }: Bench, lining: LayerCut | undefined): Step {
   const what = lining === undefined ? "the side hems" : "side hems and lining";
   return {
     id: "make-catch-down",
     chapter: "make",
-    title: "Catch the layers down",
-    text: sentences(
+    title: lining === undefined ? "Sew the side hems down" : "Sew the lining to the side hems",
+    text:
       (resolved.making.lining.widthOverFinishedMm ?? 0) > 0 && lining !== undefined
         ? "Slip-stitch the folded sides of the lining to the side hems, from the top line to the hem line."
         : `Slip-stitch ${what} down along both sides, from the top line to the hem line.`,
-      `Then catch the layers together every ${about("catchDown")} or so, in lines from hem to top${apart}, with long loose stitches.`,
-      layer("blackout") === undefined &&
-        "Take up one thread of the face only, so that nothing shows from the room.",
-      layer("blackout") !== undefined && "Leave the blackout out of these stitches wherever you can.",
-    ),
     check: "From the room, the face hangs smooth over your arm and no stitch shows.",
   };
+}
+
+/** Between the columns of rings nothing else holds the layers: caught once the columns are marked. */
+export function catchSteps({ about, layer, bagged, cloth }: Bench): Step[] {
+  if (bagged || cloth.layers.length < 2) return [];
+  return [
+    {
+      id: "make-catch-layers",
+      chapter: "make",
+      title: "Catch the layers together",
+      text: sentences(
+        `Along the mark of each column catch the layers together every ${about("catchDown")} or so, with long loose stitches, so that they fold as one.`,
+        layer("blackout") === undefined
+          ? "Take up one thread of the face only, so that nothing shows from the room."
+          : "Leave the blackout out of these stitches wherever you can.",
+      ),
+      check: "Lifted by the lining, the face follows without a bag between two columns.",
+    },
+  ];
 }
