@@ -1,16 +1,15 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
-import type { Remedy } from "../src/figures/index.ts";
+import type { Remedy, StageResult } from "../src/figures/index.ts";
+import { type Job, jobSchema, partsOf, type ResolvedShade, resolveShade } from "../src/job/index.ts";
 import {
-  type Job,
-  jobSchema,
-  type LiftKind,
-  partsOf,
-  type ResolvedShade,
-  resolveShade,
-} from "../src/job/index.ts";
-import { chooseLiftParts, type LiftInput, type LockInput, type TubeInput } from "../src/lift/index.ts";
+  chooseLiftParts,
+  type LiftInput,
+  type LockInput,
+  planLift,
+  type TubeInput,
+} from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Mass } from "../src/shade-plan/index.ts";
+import type { CordLockLift, Mass, TubeLift } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { layIn } from "./laid-shade.ts";
 
@@ -28,19 +27,27 @@ export const PLAIN_MASS: Mass = {
 /** A shade and what its lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
 export function rigInput(resolved: ResolvedShade, mass?: Mass): LockInput & { resolved: ResolvedShade } {
   const { liftParts, ...input } = liftInput({ ...resolved, liftKind: "cord-lock" }, mass);
-  if (liftParts.kind !== "cord-lock") throw new Error(`invalid kind of lift: ${liftParts.kind}`);
+  if (liftParts.takeUp !== "lock") throw new Error(`invalid kind of lift: ${liftParts.kind}`);
   return { ...input, resolved, liftParts };
 }
 
 /** The same for a lift with a tube. */
-export function tubeInput(
-  resolved: ResolvedShade,
-  kind: Exclude<LiftKind, "cord-lock">,
-  mass?: Mass,
-): TubeInput {
+export function tubeInput(resolved: ResolvedShade, kind: TubeLift["kind"], mass?: Mass): TubeInput {
   const { liftParts, ...input } = liftInput({ ...resolved, liftKind: kind }, mass);
-  if (liftParts.kind === "cord-lock") throw new Error(`invalid kind of lift: ${kind}`);
+  if (liftParts.takeUp !== "tube") throw new Error(`invalid kind of lift: ${kind}`);
   return { ...input, liftParts };
+}
+
+export function plannedLock(input: LockInput): StageResult<CordLockLift> {
+  const { values: lift, ...rest } = planLift(input);
+  if (lift.takeUp !== "lock") throw new Error(`invalid kind of lift: ${lift.kind}`);
+  return { values: lift, ...rest };
+}
+
+export function plannedTube(input: TubeInput): StageResult<TubeLift> {
+  const { values: lift, ...rest } = planLift(input);
+  if (lift.takeUp !== "tube") throw new Error(`invalid kind of lift: ${lift.kind}`);
+  return { values: lift, ...rest };
 }
 
 function liftInput(shade: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {

@@ -85,7 +85,7 @@ function keepOut(lift: Lift, eyeMm: number, mirror: (x: number) => number): [num
     mirror(x) - half - BESIDE_MM,
     mirror(x) + half + BESIDE_MM,
   ];
-  if (lift.kind === "cord-lock") {
+  if (lift.takeUp === "lock") {
     return [
       ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
       around(lift.seat.xMm, lift.housingLengthMm / 2),

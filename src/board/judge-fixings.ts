@@ -35,8 +35,8 @@ export function judgeFixings(
 const placeCite = cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart");
 
 /** What is screwed up under the board beside its fixings. */
-function hanging({ kind }: Lift): string {
-  return kind === "cord-lock" ? "eyes and lock" : "spools, supports and drive";
+function hanging({ takeUp }: Lift): string {
+  return takeUp === "lock" ? "eyes and lock" : "spools, supports and drive";
 }
 
 function upper(text: string): string {

@@ -31,7 +31,7 @@ function deeperBoards({ shade }: BoardInput, leastMm: number): Remedy[] {
 
 /** Lock, or the deeper of drive and spools: what must find room between the front and the back of the board. */
 export function takesUp({ lift }: BoardInput): { name: string; depthMm: number } {
-  if (lift.kind === "cord-lock") return { name: lift.lockName, depthMm: lift.housingWidthMm };
+  if (lift.takeUp === "lock") return { name: lift.lockName, depthMm: lift.housingWidthMm };
   const flangeMm = lift.spools.reduce((most, spool) => Math.max(most, spool.flangeMm), 0);
   return flangeMm > lift.drive.depthMm
     ? { name: lift.tube.name, depthMm: flangeMm }
@@ -43,7 +43,7 @@ function tooDeep(input: BoardInput): Finding[] {
   const { name, depthMm } = takesUp(input);
   if (depthMm <= shade.board.depthMm) return [];
   const text = (mm: number) => lengthText(mm, shade.units);
-  const isLock = lift.kind === "cord-lock";
+  const isLock = lift.takeUp === "lock";
   return [
     {
       ...atSetting(input.shade, "board/section"),
@@ -63,7 +63,7 @@ const DRIVER = sourced(7, "mm", cite("our-choice", "bit and its holder"));
 
 function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
   const { shade, lift } = input;
-  if (board.screwsZMm === undefined || lift.kind === "cord-lock") return [];
+  if (board.screwsZMm === undefined || lift.takeUp === "lock") return [];
   const roomMm = shade.board.depthMm / 2 - lift.tube.diameterMm / 2;
   if (roomMm >= DRIVER.value) return [];
   return [

@@ -3,11 +3,9 @@ import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
 import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { afterRemedy, PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { afterRemedy, PLAIN_MASS, plannedLock, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
 import { type Finding, workingOf } from "../figures/index.ts";
 import type { Job, JobInput, ResolvedShade } from "../job/index.ts";
-// Board and lift are neighbours that never import each other; here the lift is what the board is given.
-import { planLift } from "../lift/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { boardLoads } from "./board-loads.ts";
@@ -17,7 +15,7 @@ type WindowInput = Parameters<typeof jobWith>[0];
 
 function inputOf(resolved: ResolvedShade): BoardInput {
   const { resolved: shade, ...input } = rigInput(resolved);
-  const { values: lift } = planLift(rigInput(resolved));
+  const { values: lift } = plannedLock(input);
   return { ...input, shade, lift };
 }
 

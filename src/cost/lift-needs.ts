@@ -10,7 +10,7 @@ const SCREWS_A_SUPPORT = 2;
 
 /** What takes the cords up: eyes, lock and cleat, or tube, spools and drive with what the hand works. */
 export function liftNeeds({ shade, lift }: NeedsInput): Need[] {
-  const usual = lift.kind === "cord-lock" ? lockNeeds(shade, lift) : tubeNeeds(shade, lift);
+  const usual = lift.takeUp === "lock" ? lockNeeds(shade, lift) : tubeNeeds(shade, lift);
   return [...usual, ...railNeeds(shade, lift)];
 }
 

@@ -11,6 +11,7 @@ export * from "./hardware.ts";
 export * from "./in-line.ts";
 export * from "./job.ts";
 export * from "./job-text.ts";
+export * from "./lift-traits.ts";
 export * from "./making.ts";
 export * from "./new-job.ts";
 export * from "./open-job.ts";

@@ -2,9 +2,9 @@ import { describe, expect, test } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
 import { inches } from "../units/index.ts";
-import { chooseLock } from "./choose-lock.ts";
 import { cordLengths } from "./cord-lengths.ts";
-import { planTail } from "./plan-tail.ts";
+import { chooseLock } from "./lock/choose-lock.ts";
+import { planTail } from "./lock/plan-tail.ts";
 
 /**
  * Run X1 of the trade notes, derived there by geometry (not published): 36 × 60 in, first row 3.8 in,

@@ -1,6 +1,6 @@
 import { type Figure, type Finding, figureRuleOf, type Remedy } from "../figures/index.ts";
 import { type Bar, barSectionMm2, settingPatch } from "../job/index.ts";
-import type { CordLockLift } from "../shade-plan/index.ts";
+import type { Lift, LiftCourse } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, N_PER_POUND_FORCE } from "../units/index.ts";
 import type { CordLoads } from "./cord-loads.ts";
@@ -13,7 +13,10 @@ export const HARD_PULL = sourced(44, "N", cite("en-1005-3", "table 1, arm down, 
 const SHARES_DIFFER = 0.1;
 
 /** Can a hand raise it? */
-export function judgePull(shade: LiftShade, { pullN, heldN, course }: CordLockLift): Finding[] {
+export function judgePull(
+  shade: LiftShade,
+  { pullN, heldN, course }: Pick<Lift, "pullN" | "heldN" | "course">,
+): Finding[] {
   if (pullN <= EASY_PULL.value) return [];
   const hard = pullN > HARD_PULL.value;
   const mark = hard ? HARD_PULL : EASY_PULL;
@@ -34,7 +37,7 @@ export function judgePull(shade: LiftShade, { pullN, heldN, course }: CordLockLi
 }
 
 /** Pulleys in place of the eyes, where that eases the pull. */
-function pulleys(shade: LiftShade, { withPulleysN }: CordLockLift["course"], pullN: number): Remedy[] {
+function pulleys(shade: LiftShade, { withPulleysN }: LiftCourse, pullN: number): Remedy[] {
   if (withPulleysN === undefined || withPulleysN >= pullN) return [];
   return (shade.parts?.eyes ?? [])
     .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== shade.eye.id)

@@ -1,21 +1,20 @@
 import type { Finding } from "../figures/index.ts";
-import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
+import type { LiftTraits } from "../job/index.ts";
+import type { Grid } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { LiftInput, LiftShade } from "./lift-input.ts";
 
 /** What closed cords up the back ask for, and what they leave open. */
-export function judgeRear(
-  { shade, grid }: Pick<LiftInput, "shade" | "grid">,
-  lift: CordLockLift | TubeLift,
-): Finding[] {
-  switch (lift.rearCords) {
+export function judgeRear({ shade, grid, liftParts }: LiftInput): Finding[] {
+  const bare = bareStretches(shade, liftParts.takeUp);
+  switch (shade.rearCords) {
     case "open":
       return [];
     case "ring-locked":
-      return [grippedSleeve(shade, grid), bareStretches(shade, lift), friction(shade)];
+      return [grippedSleeve(shade, grid), bare, friction(shade)];
     case "enclosed":
-      return [bareStretches(shade, lift), friction(shade)];
+      return [bare, friction(shade)];
   }
 }
 
@@ -42,18 +41,19 @@ function grippedSleeve(shade: LiftShade, grid: Grid): Finding {
   };
 }
 
+const BARE: Record<LiftTraits["takeUp"], string> = {
+  lock: "along the board between the eyes and the lock, and below the lock",
+  tube: "for the last stretch up to its spool",
+};
+
 /** Where the sleeve ends the cord is bare. */
-function bareStretches(shade: LiftShade, lift: CordLockLift | TubeLift): Finding {
-  const bare =
-    lift.kind === "cord-lock"
-      ? "along the board between the eyes and the lock, and below the lock"
-      : "for the last stretch up to its spool";
+function bareStretches(shade: LiftShade, takeUp: LiftTraits["takeUp"]): Finding {
   return {
     ...base(shade),
     remedies: [],
     id: "rig.bare-cord",
     severity: "note",
-    text: `A sleeve ends under the board: each cord is bare ${bare}. At the bottom its knot must stay open until the hem is level; close the sleeve there afterwards.`,
+    text: `A sleeve ends under the board: each cord is bare ${BARE[takeUp]}. At the bottom its knot must stay open until the hem is level; close the sleeve there afterwards.`,
     cite: cite("geometry", "a sleeve cannot run through an eye or onto a spool"),
   };
 }

@@ -1,6 +1,6 @@
 import { type Figure, type Finding, figureRule, type Remedy } from "../figures/index.ts";
 import { type Cord, settingPatch } from "../job/index.ts";
-import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
+import type { Lift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
 import type { LiftShade } from "./lift-input.ts";
@@ -56,12 +56,12 @@ const KNOTTED = figureRule({
 /** Is the cord strong enough, running and at its knot? */
 export function judgeStrength(
   shade: LiftShade,
-  lift: CordLockLift | TubeLift,
+  cords: Lift["cords"],
   /** Would another cord go where this one goes? */
   takes: (cord: Cord) => boolean,
 ): { findings: Finding[]; workings: Figure[] } {
-  const loadN = largest(lift, "loadN");
-  const runningN = largest(lift, "pullN");
+  const loadN = largest(cords, "loadN");
+  const runningN = largest(cords, "pullN");
   const { breakingN } = shade.cord;
   if (breakingN === undefined) return { findings: [unknownStrength(shade, runningN)], workings: [] };
   if (loadN <= 0) return { findings: [], workings: [] };
@@ -75,8 +75,8 @@ export function judgeStrength(
   };
 }
 
-function largest({ cords }: CordLockLift | TubeLift, key: "loadN" | "pullN"): number {
-  return cords.reduce((most, cord) => Math.max(most, cord[key]), 0);
+function largest(cords: Lift["cords"], key: "loadN" | "pullN"): number {
+  return Math.max(0, ...cords.map((cord) => cord[key]));
 }
 
 function base(shade: LiftShade) {

@@ -1,6 +1,7 @@
 import { type ReadOf, reads } from "../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
-import type { LiftParts, LockLiftParts } from "./choose-lift-parts.ts";
+import type { LiftParts, LockLiftParts } from "./lift-parts.ts";
+import type { TubeLiftParts } from "./tube/tube-lift-parts.ts";
 
 /** What the lift and the rig read of a shade. */
 export const LIFT_READS = reads({
@@ -37,5 +38,18 @@ export interface LiftInput {
   liftParts: LiftParts;
 }
 
-/** The same over a cord lock. */
+/** The same over a lock, and with a tube. */
 export type LockInput = LiftInput & { liftParts: LockLiftParts };
+export type TubeInput = LiftInput & { liftParts: TubeLiftParts };
+
+/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+export function lockInput({ liftParts, ...input }: LiftInput): LockInput {
+  if (liftParts.takeUp !== "lock") throw new Error(`invalid liftParts: ${liftParts.kind} has no lock`);
+  return { ...input, liftParts };
+}
+
+/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+export function tubeInput({ liftParts, ...input }: LiftInput): TubeInput {
+  if (liftParts.takeUp !== "tube") throw new Error(`invalid liftParts: ${liftParts.kind} has no tube`);
+  return { ...input, liftParts };
+}

@@ -3,16 +3,15 @@ import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
 import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { PLAIN_MASS, plannedLock, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
 import { figureId } from "../figures/index.ts";
 import type { CordLockLift } from "../shade-plan/index.ts";
 import { upToMark } from "../units/index.ts";
 import type { LockInput } from "./lift-input.ts";
-import { lockRoom, misfits } from "./lock-fit.ts";
-import { planLift } from "./plan-lift.ts";
-import { countCrossings } from "./verify-rig.ts";
+import { lockRoom, misfits } from "./lock/lock-fit.ts";
+import { countCrossings } from "./lock/verify-rig.ts";
 
-const planned = (input: LockInput) => planLift(input);
+const planned = (input: LockInput) => plannedLock(input);
 
 /** Every window of a job that the schema accepts, sensible or not. */
 const anyInput = anyJob.map((job) => resolvedShadesOf(job).map((resolved) => rigInput(resolved)));
@@ -202,7 +201,7 @@ describe("a plain shade, 36 × 60 in, worked on the right", () => {
     shade: { mount: "to-size" },
   });
   const input = rigInput(resolved);
-  const { values: lift, workings } = planLift(input);
+  const { values: lift, workings } = plannedLock(input);
 
   test("five cords: four from the left, the edge cord from the right, far ones nearest the wall", () => {
     expect(lift.lockId).toBe("lock-3-slot");

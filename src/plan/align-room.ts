@@ -1,10 +1,10 @@
 import { alignWindows, type MotifStart, type RoomWindow } from "../align/index.ts";
-import { type Finding, workingOf } from "../figures/index.ts";
+import { type Finding, lazy, workingOf } from "../figures/index.ts";
 import { type InLine, type ResolvedShade, resolveLine } from "../job/index.ts";
 import type { RowLayout } from "../shade-plan/index.ts";
 import { STYLE_MODULES } from "../styles/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { lazy } from "./memo/lazy.ts";
+
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */

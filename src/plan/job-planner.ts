@@ -1,6 +1,6 @@
 import type { RoomWindow } from "../align/index.ts";
 import { sumCosts } from "../cost/index.ts";
-import { bySeverity, workingOf } from "../figures/index.ts";
+import { bySeverity, lazy, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
   type Job,
@@ -12,11 +12,12 @@ import {
   resolveShade,
   type Window,
 } from "../job/index.ts";
-import { askPlace, type CarefulLift, carefulLift } from "../safety/index.ts";
+import { askPlace, type CarefulLift, carefulLift, type ReviewAfter } from "../safety/index.ts";
+import type { SafetyReview } from "../shade-plan/index.ts";
 import { type AlignedRoom, alignRoom, roomByItself } from "./align-room.ts";
-import { lazy } from "./memo/lazy.ts";
 import { remember, sameFields } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
+import { patched } from "./patched.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 import { type PlannedShade, ShadePlanner } from "./shade-planner.ts";
 
@@ -50,6 +51,8 @@ class WindowPlanner {
     return this.#resolved;
   });
 
+  #trial: { read: TrialRead; reviewAfter: ReviewAfter } | undefined;
+
   ask(at: WindowOfJob): RoomWindow {
     return this.#planner.ask(this.#resolvedAt(at));
   }
@@ -57,7 +60,17 @@ class WindowPlanner {
   plan(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
     const resolved = this.#resolvedAt(at);
     const { rates, careful } = at.shared;
-    return this.#planner.plan(resolved, rates, careful, aligned.shades.get(resolved.shadeId));
+    const reviewAfter = this.#reviewAfterOf(at);
+    return this.#planner.plan(resolved, rates, careful, reviewAfter, aligned.shades.get(resolved.shadeId));
+  }
+
+  /** The same function for as long as it would give the same answers, so that the plan of the window stands. */
+  #reviewAfterOf(at: WindowOfJob): ReviewAfter {
+    const read = trialRead(at);
+    if (this.#trial === undefined || !sameFields(this.#trial.read, read)) {
+      this.#trial = { read, reviewAfter: reviewAfterIn(at) };
+    }
+    return this.#trial.reviewAfter;
   }
 
   #resolvedAt({ job, shared, room, window, path }: WindowOfJob): ResolvedShade {
@@ -66,6 +79,30 @@ class WindowPlanner {
     const { id: roomId, name: roomName } = room;
     return this.#resolve({ units, place, purpose, workshop, parts, careful, roomId, roomName, window, path });
   }
+}
+
+/** All that the plan of a window follows from, whatever changes it: the room as well where it shares a line. */
+interface TrialRead extends SharedRead, Pick<Job, "units" | "workshop"> {
+  around: Room | Window;
+  path: string;
+}
+
+function trialRead({ job, room, window, path }: WindowOfJob): TrialRead {
+  const { cloths, hardware, rates, place, purpose, units, workshop } = job;
+  const around = room.inLine === undefined ? window : room;
+  return { cloths, hardware, rates, place, purpose, units, workshop, around, path };
+}
+
+/** Plans the window anew with a change, each change once. */
+function reviewAfterIn({ job, room, window }: WindowOfJob): ReviewAfter {
+  const planner = lazy(() => new JobPlanner());
+  const reviews = new Map<string, SafetyReview | undefined>();
+  const [r, w] = [job.rooms.indexOf(room), room.windows.indexOf(window)];
+  return (patch) => {
+    const key = JSON.stringify(patch);
+    if (!reviews.has(key)) reviews.set(key, planner().shade(patched(job, patch), r, w)?.safety);
+    return reviews.get(key);
+  };
 }
 
 /** What answers every question of one window. */
@@ -119,7 +156,7 @@ export class JobPlanner {
     return {
       parts: partsOf({ cloths, hardware }),
       rates: resolveRates(rates),
-      careful: carefulLift(place, purpose),
+      careful: carefulLift({ place, purpose }),
     };
   });
   readonly #sum = remember(sumOf);

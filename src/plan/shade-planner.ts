@@ -6,6 +6,7 @@ import {
   bySeverity,
   type Figure,
   figureId,
+  lazy,
   type StageResult,
   type Worked,
   workingOf,
@@ -14,18 +15,28 @@ import { FOLDS_READS, planFolds } from "../folds/index.ts";
 import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
 import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
 import { MEASURE_READS, measure } from "../measure/index.ts";
-import { type CarefulLift, childTag, planCautions, proposedLift, reviewShade } from "../safety/index.ts";
-import type {
-  BoardPlan,
-  ClothPlan,
-  Column,
-  Folds,
-  Form,
-  Grid,
-  Lift,
-  Mass,
-  SafetyReview,
-  Size,
+import {
+  type CarefulLift,
+  childTag,
+  planCautions,
+  proposedLift,
+  provenRemedies,
+  type ReviewAfter,
+  reviewShade,
+  SAFETY_READS,
+} from "../safety/index.ts";
+import {
+  type BoardPlan,
+  type ClothPlan,
+  type Column,
+  type Folds,
+  type Form,
+  type Grid,
+  hangingCords,
+  type Lift,
+  type Mass,
+  type SafetyReview,
+  type Size,
 } from "../shade-plan/index.ts";
 import { planSteps } from "../steps/index.ts";
 import {
@@ -38,8 +49,6 @@ import {
   STYLE_MODULES,
 } from "../styles/index.ts";
 import { type AlignedShade, followRoom } from "./align-room.ts";
-import { booked } from "./booked.ts";
-import { lazy } from "./memo/lazy.ts";
 import { remember } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { partRead, stage } from "./memo/stage.ts";
@@ -58,13 +67,6 @@ interface Laid extends Measured {
   grid: Grid;
   form: Form;
 }
-interface Weighed extends Laid {
-  mass: Mass;
-}
-interface Strung extends Weighed {
-  lift: Lift;
-}
-
 /**
  * Plans one shade, stage by stage in the order of the work: measure, shape, cloth, folds, lift, board, safety, cost. Each
  * stage is remembered: where nothing that it reads has changed since the last plan, its figures stand.
@@ -74,6 +76,7 @@ export class ShadePlanner {
   readonly #partFolded = partRead(FOLDS_READS);
   readonly #partTaken = partRead(LIFT_PARTS_READS);
   readonly #partStrung = partRead(LIFT_READS);
+  readonly #partReviewed = partRead(SAFETY_READS);
 
   readonly #measure = stage(measure);
   /** The stages of the style that the shade has now. */
@@ -96,16 +99,10 @@ export class ShadePlanner {
   readonly #lift = stage(planLift);
   readonly #partMounted = partRead(BOARD_READS);
   readonly #board = stage(planBoard);
-  readonly #review = stage(
-    booked((input: Strung, book) => {
-      const { review, findings } = reviewShade(input, book);
-      return { values: review, findings };
-    }),
-  );
+  readonly #review = stage(reviewShade);
   readonly #partCosted = partRead(COST_READS);
   /** No stage reads it, and its words are made late: it need not be held against the last one. */
   readonly #cost = remember(planCost);
-  readonly #cautions = remember(planCautions);
   readonly #partAligned = partRead(ALIGN_READS);
   readonly #partAsking = partRead(LINE_READS);
   readonly #asked = remember(askedOf);
@@ -131,16 +128,20 @@ export class ShadePlanner {
     });
   }
 
-  /** The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. */
+  /**
+   * The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. `reviewAfter` plans it anew
+   * with a change, for ways out to be tried.
+   */
   plan(
     resolved: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
+    reviewAfter: ReviewAfter,
     aligned: AlignedShade = BY_ITSELF,
   ): PlannedShade {
     this.#aligned = shareEqual(this.#aligned, aligned);
     const shade = this.#followed({ resolved, aligned: this.#aligned });
-    return this.#planAsTold(shade, resolved, rates, careful, this.#aligned);
+    return this.#planAsTold(shade, resolved, rates, careful, reviewAfter, this.#aligned);
   }
 
   #taken(resolved: ResolvedShade) {
@@ -158,6 +159,7 @@ export class ShadePlanner {
     alone: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
+    reviewAfter: ReviewAfter,
     aligned: AlignedShade,
   ): PlannedShade {
     const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
@@ -182,9 +184,7 @@ export class ShadePlanner {
       ...{ size, grid, form, mass, lift, folds },
     });
     const board = mounted.values;
-    const reviewed = this.#review({ resolved, size, grid, form, mass, lift });
-    const review = reviewed.values;
-    const cautions = this.#cautions({ resolved, size, grid, lift, review });
+    const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
     const cost = this.#cost({
       shade: this.#partCosted(resolved),
       ...{ size, grid, form, cloth, lift, board, rates },
@@ -192,6 +192,7 @@ export class ShadePlanner {
     return this.#assemble({
       resolved,
       careful,
+      reviewAfter,
       aligned,
       ...{
         measured,
@@ -206,7 +207,6 @@ export class ShadePlanner {
         strung,
         mounted,
         reviewed,
-        cautions,
         cost,
       },
     });
@@ -253,6 +253,7 @@ function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked):
 interface Stages {
   resolved: ResolvedShade;
   careful: CarefulLift;
+  reviewAfter: ReviewAfter;
   aligned: AlignedShade;
   measured: StageResult<Size>;
   inColumns: StageResult<Column[]>;
@@ -266,7 +267,6 @@ interface Stages {
   strung: StageResult<Lift>;
   mounted: StageResult<BoardPlan>;
   reviewed: StageResult<SafetyReview>;
-  cautions: ReturnType<typeof planCautions>;
   cost: StageResult<ShadeCost>;
 }
 
@@ -280,8 +280,9 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
-  const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } = stages;
-  const { cut, weighed, folded, strung, mounted, reviewed, cautions, cost } = stages;
+  const { resolved, careful, reviewAfter, aligned, measured, inColumns, liftParts, headrail, laid, line } =
+    stages;
+  const { cut, weighed, folded, strung, mounted, reviewed, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
   const cloth = cut.values;
@@ -313,8 +314,13 @@ function assemble(stages: Stages): PlannedShade {
       styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
     }),
   );
+  const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed.values }));
   const tag = lazy(() =>
-    childTag({ place: resolved.place, kind: lift.kind, rearCords: lift.cords.length > 0 }),
+    childTag({
+      place: resolved.place,
+      frontCords: lift.kind === "tube-loop" || hangingCords(lift).length > 0,
+      rearCords: lift.cords.length > 0,
+    }),
   );
   const shade: ShadePlan = {
     shadeId: resolved.shadeId,
@@ -336,7 +342,9 @@ function assemble(stages: Stages): PlannedShade {
       return steps();
     },
     cost: cost.values.cost,
-    cautions: cautions.cautions,
+    get cautions() {
+      return cautions();
+    },
     safety: reviewed.values,
     get tag() {
       return tag();
@@ -352,11 +360,10 @@ function assemble(stages: Stages): PlannedShade {
       ...cut.findings,
       ...folded.findings,
       ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
-      ...proposedLift(resolved, careful),
+      ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
       ...mounted.findings,
-      ...reviewed.findings,
-      ...cautions.findings,
+      ...provenRemedies(reviewed.findings, reviewed.values, reviewAfter),
       ...cost.findings,
     ].sort(bySeverity),
   };

@@ -1,8 +1,8 @@
-import type { ResolvedShade } from "../job/index.ts";
 import type { Grid, Lift, SafetyReview, Size } from "../shade-plan/index.ts";
+import type { SafetyShade } from "./safety-reads.ts";
 
 export interface CautionInput {
-  resolved: ResolvedShade;
+  shade: SafetyShade;
   size: Size;
   grid: Grid;
   lift: Lift;

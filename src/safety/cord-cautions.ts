@@ -1,5 +1,5 @@
 import { PLACE_NAMES } from "../job/index.ts";
-import type { Caution } from "../shade-plan/index.ts";
+import { type Caution, hangingCords } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 import { backText, frontText } from "./hanging-cords.ts";
@@ -13,8 +13,8 @@ import {
 
 /** What cords can do to a child, and what this shade's cords are. */
 export function cordCautions(input: CautionInput): Caution[] {
-  const { resolved, lift } = input;
-  const hangs = lift.kind === "cord-lock";
+  const { shade, lift } = input;
+  const hangs = hangingCords(lift).length > 0;
   return [
     CHILDREN_AND_CORDS,
     {
@@ -26,7 +26,7 @@ export function cordCautions(input: CautionInput): Caution[] {
     CORDS_BEHIND,
     NEVER_KNOT,
     FURNITURE_AWAY,
-    ...(hangs ? [cleatCaution(resolved)] : []),
+    ...(hangs ? [cleatCaution(shade)] : []),
     {
       id: "rules-of-the-place",
       title: "The rules of the place",
@@ -36,14 +36,14 @@ export function cordCautions(input: CautionInput): Caution[] {
   ];
 }
 
-function reviewText({ resolved, review }: CautionInput): string {
+function reviewText({ shade, review }: CautionInput): string {
   return review === undefined
-    ? `The cords of this shade have not been reviewed against ${rulesText(resolved.place)}.`
+    ? `The cords of this shade have not been reviewed against ${rulesText(shade.place)}.`
     : review.line;
 }
 
 /** Whose rules, as far as the place was said. */
-export function rulesText(place: CautionInput["resolved"]["place"]): string {
+export function rulesText(place: CautionInput["shade"]["place"]): string {
   if (place === undefined || place === "elsewhere") return "the rules of any place";
   const article = place === "us" || place === "eu" || place === "gb" ? "the " : "";
   return `the rules of ${article}${PLACE_NAMES[place]}`;

@@ -1,49 +1,83 @@
-import type { ResolvedShade } from "../job/index.ts";
-import type { CordLockLift, LoopLift, WandLift } from "../shade-plan/index.ts";
+import {
+  type HangingCords,
+  hangingCords,
+  type LoopLift,
+  type Size,
+  type WandLift,
+} from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
+import type { LiftCords } from "./review/lift-cords.ts";
+import type { SafetyShade } from "./safety-reads.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
-export function frontText({ resolved, lift }: CautionInput): string {
+export function frontText(input: CautionInput): string {
+  const { shade, lift } = input;
+  const hanging = hangingTexts(input);
+  const control = controlText(shade, lift, hanging.length > 0);
+  return [...hanging, ...(control === undefined ? [] : [control])].join(" ");
+}
+
+/** What works the shade at the front besides cords with a free end. */
+function controlText(shade: SafetyShade, lift: CautionInput["lift"], cordsHang: boolean): string | undefined {
+  const none = cordsHang ? "No other cord hangs at the front" : "No cord hangs at the front";
   switch (lift.kind) {
     case "cord-lock":
-      return `${hangingText(resolved, lift)}. ${lowEndText(resolved, lift)}.`;
+      return undefined;
     case "spring":
-      return "No cord hangs at the front: the shade is raised and lowered by hand at its hem.";
+      return `${none}: the shade is raised and lowered by hand at its hem.`;
     case "tube-wand":
-      return `No cord hangs at the front, but ${wandText(resolved, lift)}.`;
+      return `${none}, but ${wandText(shade, lift)}.`;
     case "tube-loop":
-      return loopText(resolved, lift);
+      return loopText(shade, lift);
     case "motor":
-      return "No cord hangs at the front: a motor raises and lowers the shade.";
+      return `${none}: a motor raises and lowers the shade.`;
   }
 }
 
-/** “5 lift cords hang …”: how far the cords hang, and where they end, at both ends of the travel. */
-export function hangingText({ units }: ResolvedShade, lift: CordLockLift): string {
+type Hung = Pick<CautionInput, "shade" | "size"> & { lift: LiftCords };
+
+/** How far the cords hang out of each lock, and where they end, at both ends of their travel: nothing where none do. */
+export function hangingTexts({ shade, size, lift }: Hung): string[] {
+  const housingMm = lift.kind === "cord-lock" ? lift.housingHeightMm : 0;
+  return hangingCords(lift).map(
+    (cords) => `${hangingText(shade, cords)}. ${lowEndText(shade, size, cords, housingMm)}.`,
+  );
+}
+
+function hangingText({ units }: Pick<SafetyShade, "units">, cords: HangingCords): string {
   const text = (mm: number) => lengthText(mm, units);
-  const many = lift.cords.length !== 1;
-  const cords = many ? `${lift.cords.length} lift cords hang` : "One lift cord hangs";
-  return `${cords} ${text(lift.tailLoweredMm)} below the lock with the shade lowered and ${text(lift.tailRaisedMm)} with it raised`;
+  const { count, downMm, upMm, side } = cords;
+  const [one, many] = cords.raises === "shade" ? ["lift cord", "lift cords"] : ["cord", "cords"];
+  const hang = count === 1 ? `One ${one} hangs` : `${count} ${many} hang`;
+  return cords.raises === "shade"
+    ? `${hang} ${text(downMm)} below the lock with the shade lowered and ${text(upMm)} with it raised`
+    : `${hang} from the top rail’s own lock at the ${side} end, ${text(downMm)} below it with the top let down and ${text(upMm)} with it up`;
 }
 
 /** Where the lower ends are, as far as it is known. */
-export function lowEndText({ units }: ResolvedShade, lift: CordLockLift): string {
-  const lowered = lift.tailEndAboveFloorLoweredMm;
-  const raised = lift.tailEndAboveFloorRaisedMm;
-  if (lowered === undefined || raised === undefined) {
+function lowEndText(
+  { units, board }: Pick<SafetyShade, "units" | "board">,
+  { topAboveFloorMm }: Pick<Size, "topAboveFloorMm">,
+  { raises, downMm, upMm }: HangingCords,
+  housingMm: number,
+): string {
+  if (topAboveFloorMm === undefined) {
     return "How far above the floor they end is not known, since the sill’s height was not measured";
   }
-  const at = (mm: number) => (mm <= 0 ? "lying on the floor" : `${lengthText(mm, units)} above the floor`);
-  return `They end ${at(lowered)} when it is lowered and ${at(raised)} when it is raised`;
+  const lockMm = topAboveFloorMm - board.thicknessMm - housingMm;
+  const at = (tailMm: number) =>
+    tailMm >= lockMm ? "lying on the floor" : `${lengthText(lockMm - tailMm, units)} above the floor`;
+  const [down, up] = raises === "shade" ? ["it is lowered", "it is raised"] : ["the top is down", "it is up"];
+  return `They end ${at(downMm)} when ${down} and ${at(upMm)} when ${up}`;
 }
 
-function wandText({ units }: ResolvedShade, lift: WandLift): string {
+function wandText({ units }: SafetyShade, lift: WandLift): string {
   const wand = `a wand of ${lengthText(lift.wandMm, units)}`;
   return lift.detachable ? `${wand}, which comes off and is kept elsewhere` : wand;
 }
 
-function loopText({ units }: ResolvedShade, lift: LoopLift): string {
+function loopText({ units }: SafetyShade, lift: LoopLift): string {
   const end =
     lift.loopEndAboveFloorMm === undefined
       ? "How far above the floor it ends is not known, since the sill’s height was not measured."
@@ -52,12 +86,12 @@ function loopText({ units }: ResolvedShade, lift: LoopLift): string {
 }
 
 /** How the cords run up the back, as a whole sentence. */
-export function backText({ resolved, grid, lift }: CautionInput): string {
+export function backText({ shade, grid, lift }: CautionInput): string {
   const widestMm = Math.max(0, ...grid.spacingsMm);
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, resolved.units)} apart`;
+      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;

@@ -1,25 +1,21 @@
 import type { Finding } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
-import type { CordLockLift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
-import type { CautionInput } from "./caution-input.ts";
-import { hangingText, lowEndText } from "./hanging-cords.ts";
+import { hangingTexts } from "./hanging-cords.ts";
+import type { ReviewInput } from "./review/review-input.ts";
 
 /** What the cords of this shade come to, before any rule is read. */
-export function judgeCords(input: CautionInput): Finding[] {
-  const { resolved, lift } = input;
-  return lift.kind === "cord-lock" ? [freeHanging(resolved, lift)] : [];
-}
-
-function freeHanging(resolved: ResolvedShade, lift: CordLockLift): Finding {
-  return {
+export function judgeCords({ shade, size, lift }: Pick<ReviewInput, "shade" | "size" | "lift">): Finding[] {
+  const hanging = hangingTexts({ shade, size, lift });
+  if (hanging.length === 0) return [];
+  const finding: Finding = {
     stage: "safety",
-    shadeId: resolved.shadeId,
+    shadeId: shade.shadeId,
     id: "safety.free-hanging-cord",
     severity: "note",
-    path: `${resolved.path}/shade`,
-    text: `${hangingText(resolved, lift)}. ${lowEndText(resolved, lift)}. Where children live or visit, choose a shade without cords that can be reached.`,
+    path: `${shade.path}/shade`,
+    text: `${hanging.join(" ")} Where children live or visit, choose a shade without cords that can be reached.`,
     cite: cite("cordless-advice"),
     remedies: [],
   };
+  return [finding];
 }

@@ -1,16 +1,14 @@
-import type { Finding } from "../figures/index.ts";
 import type { Caution } from "../shade-plan/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 import { cordCautions } from "./cord-cautions.ts";
-import { judgeCords } from "./judge-cords.ts";
 import { workCautions } from "./work-cautions.ts";
 
 export type { CautionInput } from "./caution-input.ts";
 
 /**
- * The usual cautions for the first sheet, with this shade's own numbers, and what is still to be asked.
+ * The usual cautions for the first sheet, with this shade's own numbers, made when someone reads them.
  * Nothing here says that a rule is kept: the review against the place's rules is a room of its own.
  */
-export function planCautions(input: CautionInput): { cautions: Caution[]; findings: Finding[] } {
-  return { cautions: [...cordCautions(input), ...workCautions()], findings: judgeCords(input) };
+export function planCautions(input: CautionInput): Caution[] {
+  return [...cordCautions(input), ...workCautions()];
 }

@@ -1,23 +1,32 @@
 import type { Finding } from "../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
 import type { CarefulLift } from "./review/careful-lift.ts";
+import type { SafetyShade } from "./safety-reads.ts";
+
+type ProposedShade = Pick<SafetyShade, "shadeId" | "path" | "ownGroups" | "making">;
 
 /** Says why the lift is what it is where the maker chose none, with the cord lock ready to press. */
-export function proposedLift(resolved: ResolvedShade, { kind, why, cite }: CarefulLift): Finding[] {
-  if (resolved.making.lift.kind !== undefined) return [];
+export function proposedLift({
+  shade,
+  careful: { kind, why, cite },
+}: {
+  shade: ProposedShade;
+  careful: CarefulLift;
+}): Finding[] {
+  if (shade.making.lift.kind !== undefined) return [];
   return [
     {
       id: "lift.proposed",
       severity: "note",
       stage: "lift",
-      shadeId: resolved.shadeId,
-      path: `${resolved.path}/shade/making/lift/kind`,
+      shadeId: shade.shadeId,
+      path: `${shade.path}/shade/making/lift/kind`,
       text: why,
       cite,
       remedies:
         kind === "cord-lock"
           ? []
-          : [{ label: "Use a cord lock", patch: settingPatch(resolved, "lift", "kind", "cord-lock") }],
+          : [{ label: "Use a cord lock", patch: settingPatch(shade, "lift", "kind", "cord-lock") }],
     },
   ];
 }

@@ -1,7 +1,7 @@
-import type { ResolvedShade } from "../job/index.ts";
 import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import type { SafetyShade } from "./safety-reads.ts";
 
 /** What cords can do, whatever the shade: worded once for the first sheet and for the review. */
 export const CHILDREN_AND_CORDS: Caution = {
@@ -33,7 +33,7 @@ export const FURNITURE_AWAY: Caution = {
 };
 
 /** Agencies disagree on cleats, and the maker is told so. */
-export function cleatCaution({ making, units }: ResolvedShade): Caution {
+export function cleatCaution({ making, units }: SafetyShade): Caution {
   return {
     id: "cleat",
     title: "A cleat does not remove the hazard",

@@ -6,6 +6,7 @@ export * from "./cost.ts";
 export * from "./folds.ts";
 export * from "./form.ts";
 export * from "./grid.ts";
+export * from "./hanging-cords.ts";
 export * from "./head-line.ts";
 export * from "./lift.ts";
 export * from "./mass.ts";

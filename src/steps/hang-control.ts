@@ -1,33 +1,30 @@
 import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade-plan/index.ts";
 import { cordLengthText, trimmed } from "../units/index.ts";
-import { type Bench, hasLock, type LockBench } from "./bench.ts";
-import {
-  CORDS_AT_HANGING,
-  CORDS_BEHIND_HANGING,
-  LOOP,
-  LOW_VOLTAGE,
-  MAINS,
-  SPRING,
-  WALL,
-  WAND,
-} from "./hazards.ts";
+import type { Bench, LockBench } from "./bench.ts";
+import { cordCaution } from "./cord-caution.ts";
+import { CORDS_AT_HANGING, LOOP, LOW_VOLTAGE, MAINS, SPRING, WALL, WAND } from "./hazards.ts";
 import { sentences } from "./wording.ts";
 
 /** What the hand works, fixed and tried for the first time. */
 export function controlSteps(bench: Bench): Step[] {
-  if (hasLock(bench)) return [cleat(bench), tryLock(bench)];
+  return [...shadeControl(bench), ...railCleat(bench)];
+}
+
+function shadeControl(bench: Bench): Step[] {
   const { lift } = bench;
   switch (lift.kind) {
+    case "cord-lock": {
+      const locked: LockBench = { ...bench, lift };
+      return [cleat(locked), tryLock(locked)];
+    }
     case "spring":
-      return [releaseSpring(lift), trySpring(bench, lift)];
+      return [releaseSpring(lift), trySpring(bench)];
     case "tube-wand":
       return [hangWand(bench, lift), tryWand(bench, lift)];
     case "tube-loop":
       return [fixTensioner(bench, lift), tryLoop(bench, lift)];
     case "motor":
       return [connectMotor(lift), tryMotor(bench, lift)];
-    default:
-      return [];
   }
 }
 
@@ -46,6 +43,27 @@ function cleat({ resolved, lift, len }: LockBench): Step {
     sheet: "front",
     figures: ["rig.tail-raised"],
   };
+}
+
+/** The cords of a top that comes down hang at the front whatever works the shade, and have a cleat of their own. */
+function railCleat({ resolved, lift, len }: Bench): Step[] {
+  const { topRail } = lift;
+  if (topRail === undefined) return [];
+  return [
+    {
+      id: "hang-rail-cleat",
+      chapter: "hang",
+      title: "Fix the cleat of the top rail",
+      text: sentences(
+        `Screw the second cleat to the wall or the frame on the ${topRail.side}, below the top rail’s own lock, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor.`,
+        `The rail’s cords hang ${len(topRail.tailDownMm)} below their lock when the top is let down and ${len(topRail.tailUpMm)} when it is up. Wind all of them on this cleat in figures of eight, every time.`,
+      ),
+      check:
+        "With the top up and the cords wound on, no cord hangs where a child can reach it. If one does, the shade should not hang there.",
+      caution: CORDS_AT_HANGING,
+      sheet: "front",
+    },
+  ];
 }
 
 function tryLock({ grid, lift, len }: LockBench): Step {
@@ -77,7 +95,8 @@ function releaseSpring(lift: SpringLift): Step {
   };
 }
 
-function trySpring({ grid, len }: Bench, _lift: SpringLift): Step {
+function trySpring(bench: Bench): Step {
+  const { grid, len } = bench;
   return {
     id: "hang-try",
     chapter: "hang",
@@ -85,7 +104,7 @@ function trySpring({ grid, len }: Bench, _lift: SpringLift): Step {
     text: `Take the hem in the middle and lift it slowly; the spools take up the cords. Raised, the shade is ${len(grid.raisedHeightMm)} high. Stop at every row and let go. Then draw it down again by the hem. Do this a few times.`,
     check:
       "It stays where you let go, at every row. Where it does not, the spring does not match this weight: ask its maker for another before the shade is used.",
-    caution: CORDS_BEHIND_HANGING,
+    caution: cordCaution(bench),
     sheet: "side",
     figures: ["shape.raised-height", "lift.pull"],
   };
@@ -107,14 +126,15 @@ function hangWand({ len }: Bench, lift: WandLift): Step {
   };
 }
 
-function tryWand({ grid, len }: Bench, lift: WandLift): Step {
+function tryWand(bench: Bench, lift: WandLift): Step {
+  const { grid, len } = bench;
   return {
     id: "hang-try",
     chapter: "hang",
     title: "Raise it for the first time",
     text: `Turn the wand slowly; it takes about ${trimmed(lift.handTurns, 0)} turns from one end to the other. Raised, the shade is ${len(grid.raisedHeightMm)} high: stop there, and mark the wand’s last turn if the drive has no stop of its own. Turn it down again. Do this a few times and watch the spools.`,
     check: COMES_DOWN,
-    caution: CORDS_BEHIND_HANGING,
+    caution: cordCaution(bench),
     sheet: "side",
     figures: ["shape.raised-height", "lift.hand-turns", "lift.pull"],
   };
@@ -166,7 +186,8 @@ function connectMotor(lift: MotorLift): Step {
   };
 }
 
-function tryMotor({ grid, len }: Bench, lift: MotorLift): Step {
+function tryMotor(bench: Bench, lift: MotorLift): Step {
+  const { grid, len } = bench;
   return {
     id: "hang-try",
     chapter: "hang",
@@ -178,7 +199,7 @@ function tryMotor({ grid, len }: Bench, lift: MotorLift): Step {
       "Run it up and down a few times and watch the spools.",
     ),
     check: "It stops by itself at both ends, and stops at once when you ask it to.",
-    caution: CORDS_BEHIND_HANGING,
+    caution: cordCaution(bench),
     sheet: "side",
     figures: ["shape.raised-height", "lift.turns"],
   };

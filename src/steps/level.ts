@@ -1,6 +1,7 @@
 import type { Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, type LockBench } from "./bench.ts";
-import { CORDS_AT_HANGING, CORDS_BEHIND_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
+import { cordCaution } from "./cord-caution.ts";
+import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
 
 /** The hem brought level by the knots at the bottom rings, then tails joined or sleeves closed. */
@@ -20,7 +21,7 @@ function look({ size, lift, len, about }: Bench): Step {
     chapter: "level",
     title: "See how the hem hangs",
     text: sentences(
-      `Raise the shade by a hand’s breadth${lift.kind === "cord-lock" ? " and lock it" : ""}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
+      `Raise the shade by a hand’s breadth${lift.takeUp === "lock" ? " and lock it" : ""}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
       floor !== undefined && floor > 0 && `Let right down, the hem is planned ${len(floor)} above the floor.`,
       lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
     ),
@@ -33,7 +34,7 @@ function look({ size, lift, len, about }: Bench): Step {
 /** The cord that stays: nearest the lock, or any one, in the middle, where all are alike. */
 function cordToKeep({ lift }: Bench): string | undefined {
   if (lift.cords.length < 2) return undefined;
-  if (lift.kind !== "cord-lock") {
+  if (lift.takeUp === "tube") {
     const middle = lift.cords[Math.floor((lift.cords.length - 1) / 2)];
     return middle === undefined ? undefined : `Leave cord ${middle.number}, in the middle, as it is`;
   }
@@ -104,7 +105,7 @@ function sleeveEnds({ cloth, lift }: Bench): Step[] {
       title: "Close the sleeves at the bottom",
       text: "Now that the knots stay, close each sleeve down to its bottom ring by hand, over the knot.",
       check: "From the bottom ring up to the board no finger gets hold of a bare cord.",
-      caution: CORDS_BEHIND_HANGING,
+      caution: cordCaution({ lift }),
       sheet: "back",
     },
   ];

@@ -1,6 +1,7 @@
-import type { Step } from "../shade-plan/index.ts";
+import { hangingCords, type Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
-import { CORDS_BEHIND_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
+import { cordCautionLeft } from "./cord-caution.ts";
+import { LADDER } from "./hazards.ts";
 import { counted, sentences } from "./wording.ts";
 
 /** The folds laid by hand once, so that they fall that way by themselves. */
@@ -33,9 +34,9 @@ function tieUp({ grid, lift }: Bench): Step {
     id: "train-tie",
     chapter: "train",
     title: "Tie it up and leave it",
-    text: `Tie the folded shade loosely with ${ties} soft strips of cloth, near both sides and evenly between.${lift.kind === "cord-lock" ? " Wind the cord on the cleat." : ""} Leave it for several days; linen and other cloths that crease well keep the folds for good.`,
+    text: `Tie the folded shade loosely with ${ties} soft strips of cloth, near both sides and evenly between.${hangingCords(lift).length > 0 ? " Wind all cords on their cleats." : ""} Leave it for several days; linen and other cloths that crease well keep the folds for good.`,
     check: "The strips hold the folds without marking them.",
-    caution: lift.kind === "cord-lock" ? CORDS_LEFT_HANGING : CORDS_BEHIND_HANGING,
+    caution: cordCautionLeft({ lift }),
     sheet: "side",
   };
 }
@@ -47,7 +48,7 @@ function finish({ grid, len, size, lift }: Bench): Step {
     title: "Look it over",
     text: `Untie it, lower it and raise it twice. Lowered it covers ${len(size.finishedLengthMm)}; raised it leaves ${len(grid.raisedHeightMm)} at the top. Keep this plan with the shade: whoever washes or moves it will need the numbers.`,
     check: "It folds by itself. If a fold still falls backwards, lay it again and leave it tied for longer.",
-    caution: lift.kind === "cord-lock" ? CORDS_LEFT_HANGING : CORDS_BEHIND_HANGING,
+    caution: cordCautionLeft({ lift }),
     sheet: "front",
   };
 }

@@ -24,11 +24,11 @@ export type LockContext = ShadeContext & { shade: { lift: CordLockLift } };
 export type TubeContext = ShadeContext & { shade: { lift: TubeLift } };
 
 export function hasLock(context: ShadeContext): context is LockContext {
-  return context.shade.lift.kind === "cord-lock";
+  return context.shade.lift.takeUp === "lock";
 }
 
 export function hasTube(context: ShadeContext): context is TubeContext {
-  return context.shade.lift.kind !== "cord-lock";
+  return context.shade.lift.takeUp === "tube";
 }
 
 export function shadeContext(

@@ -55,7 +55,11 @@ function cutBox({ items }: Placed) {
 const CASES = [undefined, ...PLACES].flatMap((at) =>
   LIFT_KINDS.map((kind): [string, ChildSafetyTag] => [
     `${at ?? "no place"}, ${kind}`,
-    childTag({ ...(at === undefined ? {} : { place: at }), kind, rearCords: kind !== "motor" }),
+    childTag({
+      ...(at === undefined ? {} : { place: at }),
+      frontCords: kind === "cord-lock" || kind === "tube-loop",
+      rearCords: kind !== "motor",
+    }),
   ]),
 );
 
@@ -204,7 +208,7 @@ function apart(a: (readonly [number, number])[], b: (readonly [number, number])[
 }
 
 test("Canada: two languages side by side, on a front and a back (SOR/2019-97 ss. 10 to 12)", () => {
-  const sides = drawTag({ tag: childTag({ place: "ca", kind: "cord-lock", rearCords: true }) });
+  const sides = drawTag({ tag: childTag({ place: "ca", frontCords: true, rearCords: true }) });
   expect(sides.map(({ id }) => id)).toEqual(["tag-front", "tag-back"]);
   const [front] = sides.map((drawing) => onTag(place(drawing, { scale: 1 })));
   const signal = (word: string) => front?.find(({ text }) => text === word)?.at ?? [0, 0];

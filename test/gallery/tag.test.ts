@@ -4,7 +4,7 @@ import { childTag } from "../../src/safety/index.ts";
 import { draws } from "./gallery.ts";
 
 function side(at: Place, number: number): Placed {
-  const drawing = drawTag({ tag: childTag({ place: at, kind: "cord-lock", rearCords: true }) })[number];
+  const drawing = drawTag({ tag: childTag({ place: at, frontCords: true, rearCords: true }) })[number];
   if (drawing === undefined) throw new Error(`invalid tag: no side ${number}`);
   return place(drawing, { scale: 1 });
 }

@@ -11,6 +11,7 @@ import { type Course, fromTo, steady } from "../../src/safety/review/course.ts";
 export function bare(over: Partial<CordGeometry> = {}): CordGeometry {
   return {
     kind: "spring",
+    pulls: [],
     blindHeightMm: 1500,
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
@@ -28,6 +29,7 @@ export function heightless(geometry: CordGeometry): CordGeometry {
 /** Cords that hang from 50 mm below the top line. */
 export function pulls(lengthMm: Course | number, over: Partial<PullCords> = {}): PullCords {
   return {
+    raises: "shade",
     count: 1,
     lengthMm: typeof lengthMm === "number" ? steady(lengthMm) : lengthMm,
     exitBelowTopMm: 50,
@@ -37,7 +39,7 @@ export function pulls(lengthMm: Course | number, over: Partial<PullCords> = {}):
 }
 
 export function hanging(lengthMm: Course | number, over: Partial<PullCords> = {}): CordGeometry {
-  return bare({ kind: "cord-lock", pull: pulls(lengthMm, over) });
+  return bare({ kind: "cord-lock", pulls: [pulls(lengthMm, over)] });
 }
 
 /** A cord that hangs longest half way up: no cord lock does, a take-up spool might. */
@@ -101,4 +103,4 @@ export function backed(
   });
 }
 
-export { fromTo };
+export { fromTo, steady };

@@ -29,7 +29,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     caption: `Seen from below, left as seen from the room, room edge at the top.${
       stretch === 1
         ? ""
-        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.kind === "cord-lock" ? "the cords can be followed" : "the parts can be told apart"}.`
+        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.takeUp === "lock" ? "the cords can be followed" : "the parts can be told apart"}.`
     }`,
     primitives: [
       ...drawWood(input, toPage, stretch),
@@ -42,7 +42,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     facts: [
       { label: "Board", text: board.sectionName },
       lengthFact("Length", board.lengthMm, units),
-      ...(lift.kind === "cord-lock"
+      ...(lift.takeUp === "lock"
         ? [
             ...board.eyes.map((eye, i) =>
               lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units),
@@ -227,7 +227,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
     measure({ from: origin, to: at(xMm), offset, running, ...rest }, units);
   const bracketName = board.fixing === "brackets" ? "bracket" : "screw";
   const parts =
-    lift.kind === "cord-lock"
+    lift.takeUp === "lock"
       ? [
           ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
           one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
@@ -240,7 +240,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
           one(lift.drive.xMm, "supports", -24, { label: "drive", part: "drive" }),
         ];
   // A tube takes a line of its own; the fixings then stand on the third.
-  const fixingsOffset = lift.kind === "cord-lock" ? -24 : -50;
+  const fixingsOffset = lift.takeUp === "lock" ? -24 : -50;
   return [
     ...parts,
     one(board.leftMm + board.lengthMm, "eyes", -8, {

@@ -8,8 +8,7 @@ import type {
   TubeLift,
 } from "../../shade-plan/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
-import type { LiftInput, LockInput } from "../lift-input.ts";
-import type { TubeInput } from "../tube/tube-input.ts";
+import type { LiftInput, LockInput, TubeInput } from "../lift-input.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
 import { pulleysN, pullShares } from "./pull-shares.ts";
@@ -19,10 +18,7 @@ const NEARLY = 1 - 1e-6;
 
 type LockParts = Pick<CordLockLift, "cords" | "heldN" | "pullN">;
 /** What of a lift with a tube the forces follow from. */
-export type TubeCourseParts = Pick<
-  TubeLift,
-  "kind" | "cords" | "pullN" | "woundLoweredMm" | "woundRaisedMm" | "torqueLoweredNm" | "torqueRaisedNm"
-> & { bandN?: number };
+type TubeCourseParts = Pick<TubeLift, "cords" | "woundLoweredMm" | "woundRaisedMm">;
 type Forces = Pick<CourseHeight, "pullN" | "holdN" | "torqueNm">;
 
 /** Forces of a shade over a cord lock at every height, and what makes up the pull where it is greatest. */
@@ -46,25 +42,17 @@ export function planLockCourse(input: LockInput, lift: LockParts): Worked<LiftCo
   };
 }
 
-/** The same for cords on spools: torque on the tube, and what the hand adds to spring, wand or loop. */
-export function planTubeCourse(input: TubeInput, lift: TubeCourseParts): Worked<LiftCourse> {
-  const worstNm = Math.max(lift.torqueLoweredNm, lift.torqueRaisedNm);
-  const springNm = (lift.torqueLoweredNm + lift.torqueRaisedNm) / 2;
-  const forces = (heldN: number, raise: number): Forces => {
-    const radiusMm = woundNow(lift, raise);
+/** The same for cords on spools: torque on the tube, and what the hand adds to whatever turns it. */
+export function planTubeCourse(
+  input: TubeInput,
+  parts: TubeCourseParts,
+  forces: (torqueNm: number, radiusMm: number) => Pick<CourseHeight, "pullN" | "holdN">,
+): Worked<LiftCourse> {
+  return courseOf(input, parts.cords, (heldN, raise) => {
+    const radiusMm = woundNow(parts, raise);
     const torqueNm = (heldN * radiusMm) / MM_PER_M;
-    switch (lift.kind) {
-      case "motor":
-        return { pullN: 0, holdN: 0, torqueNm };
-      case "spring": {
-        const offN = (MM_PER_M * (torqueNm - springNm)) / radiusMm;
-        return { pullN: Math.max(0, offN + (lift.bandN ?? 0)), holdN: Math.abs(offN), torqueNm };
-      }
-      default:
-        return { pullN: worstNm > 0 ? (lift.pullN * torqueNm) / worstNm : 0, holdN: 0, torqueNm };
-    }
-  };
-  return courseOf(input, lift.cords, forces);
+    return { ...forces(torqueNm, radiusMm), torqueNm };
+  });
 }
 
 /** Weight and forces where each fold begins and just before it closes; between them they run straight. */

@@ -3,7 +3,7 @@ import { type Eye, frictionOf, QUARTER_TURN_RAD } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
 import type { CordRun, PullShare } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { cordPull, ROLLER_EFFICIENCY, wrapRad } from "../rig-threading.ts";
+import { cordPull, ROLLER_EFFICIENCY, wrapRad } from "../lock/rig-threading.ts";
 
 /** Share of the pull that a small pulley on balls passes on. */
 const PULLEY = sourced(

@@ -1,13 +1,13 @@
 import { type Figure, figureRule, type Worked } from "../../figures/index.ts";
-import { barMassGPerM, CATALOGUE, type Drive } from "../../job/index.ts";
+import { barMassGPerM, CATALOGUE, type Drive, LIFT_TRAITS } from "../../job/index.ts";
 import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
-import type { LiftPartsInput, LiftPartsShade } from "../choose-lift-parts.ts";
 import { hasRoom } from "../gaps.ts";
+import type { LiftPartsInput, LiftPartsShade } from "../lift-parts.ts";
 import { driveGaps } from "./seat-drive.ts";
 import { spoolOf } from "./spool-size.ts";
-import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-input.ts";
+import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-lift-parts.ts";
 import { tubeLine } from "./tube-line.ts";
 
 /** Kept between the flanges and the board. */
@@ -95,6 +95,7 @@ export function chooseTubeLiftParts(
   const axis = AXIS.figure({ h: drive.heightMm, f: spool.flangeMm, a: UNDER_BOARD.value });
   const height = HEIGHT.figure({ x: axis.value, k: drive.heightMm, f: spool.flangeMm });
   const values: TubeLiftParts = {
+    takeUp: "tube",
     kind,
     tube,
     spool,
@@ -136,7 +137,7 @@ function objection(
   if (drive.massMaxKg !== undefined && massKg > drive.massMaxKg) {
     return `takes at most ${text(drive.massMaxKg)}; this shade weighs about ${text(massKg)}`;
   }
-  if (kind === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
+  if (LIFT_TRAITS[kind].poweredBy === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
     return `is made for ${text(drive.massMinKg)} and more; this shade weighs about ${text(massKg)}`;
   }
   const line = tubeLine(shade, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });

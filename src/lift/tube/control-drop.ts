@@ -1,6 +1,6 @@
 import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import type { TubeInput } from "./tube-input.ts";
+import type { TubeInput } from "../lift-input.ts";
 
 /** A loop or a wand ends here where the height of the window is known: low enough to reach, above most that climb. */
 const ABOVE_FLOOR = sourced(
@@ -11,18 +11,18 @@ const ABOVE_FLOOR = sourced(
 /** Less than this is nothing to take hold of. */
 const SHORTEST_MM = 150;
 
-/** What hangs from a drive, by the name of its figures. */
-export interface Hanging {
-  id: "rig.wand" | "rig.loop";
-  /** As a label of its length and of its lower end begin. */
+/** What hangs from a drive: in words and in the ids of its figures, and the setting of its length. */
+export interface HangingControl {
+  what: "wand" | "loop";
+  key: "wandMm" | "loopDropMm";
+  /** As the labels of its length and of its lower end begin. */
   drop: string;
   end: string;
-  setting: "lift/wandMm" | "lift/loopDropMm";
 }
 
 const DROP = {
-  id: ({ id }: Hanging) => id,
-  label: ({ drop }: Hanging) => drop,
+  id: ({ what }: HangingControl) => `rig.${what}`,
+  label: ({ drop }: HangingControl) => drop,
   symbol: "p",
   unit: "mm",
   restsOn: ["lift/wandMm", "lift/loopDropMm"],
@@ -38,7 +38,7 @@ const ABOVE = [
   "figure:measure.finished-length",
 ] as const;
 
-const HALF_THE_LENGTH = figureRuleOf<Hanging>()({
+const HALF_THE_LENGTH = figureRuleOf<HangingControl>()({
   ...DROP,
   formula: "L / 2",
   inputs: { L: LENGTH },
@@ -46,7 +46,7 @@ const HALF_THE_LENGTH = figureRuleOf<Hanging>()({
   compute: ({ L }) => L / 2,
 });
 
-const DOWN_TO_ITS_HEIGHT = figureRuleOf<Hanging>()({
+const DOWN_TO_ITS_HEIGHT = figureRuleOf<HangingControl>()({
   ...DROP,
   formula: "min(L / 2, H − h)",
   inputs: { L: LENGTH, H: ABOVE, h: ["mm", "its end above the floor"] },
@@ -54,13 +54,16 @@ const DOWN_TO_ITS_HEIGHT = figureRuleOf<Hanging>()({
   compute: ({ L, H, h }) => Math.min(L / 2, H - h),
 });
 
-const END = figureRuleOf<Hanging>()({
-  id: ({ id }) => `${id}-end`,
+const END = figureRuleOf<HangingControl>()({
+  id: ({ what }) => `rig.${what}-end`,
   label: ({ end }) => `${end} above the floor`,
   symbol: "e",
   unit: "mm",
   formula: "max(0, H − p)",
-  inputs: ({ id, setting }) => ({ H: ABOVE, p: ["mm", "down to its end", setting, `figure:${id}`] }),
+  inputs: ({ what, key }) => ({
+    H: ABOVE,
+    p: ["mm", "down to its end", `lift/${key}`, `figure:rig.${what}`],
+  }),
   cite: cite("geometry", "0: it lies on the floor"),
   compute: ({ H, p }) => Math.max(0, H - p),
 });
@@ -73,7 +76,8 @@ export function driveAboveFloorMm({ shade, size, liftParts }: TubeInput): number
 }
 
 /** How far a loop or a wand hangs below its drive, mm: as set, else half the shade or down to its height above the floor. */
-export function controlDrop(input: TubeInput, setMm: number | undefined, of: Hanging): Worked<number> {
+export function controlDrop(input: TubeInput, of: HangingControl): Worked<number> {
+  const setMm = input.shade.making.lift[of.key];
   if (setMm !== undefined) return { values: setMm, workings: [] };
   const L = input.size.finishedLengthMm;
   const above = driveAboveFloorMm(input);
@@ -85,7 +89,7 @@ export function controlDrop(input: TubeInput, setMm: number | undefined, of: Han
 }
 
 /** Its lower end above the floor, where that is known; 0 where it lies on the floor, mm. */
-export function endAboveFloor(input: TubeInput, dropMm: number, of: Hanging): Figure | undefined {
+export function endAboveFloor(input: TubeInput, dropMm: number, of: HangingControl): Figure | undefined {
   const above = driveAboveFloorMm(input);
   return above === undefined ? undefined : END.figure({ H: above, p: dropMm }, of);
 }

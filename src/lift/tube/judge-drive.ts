@@ -1,24 +1,17 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { type Drive, type DriveKind, settingPatch } from "../../job/index.ts";
+import { type Drive, type DriveKind, LIFT_TRAITS, settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { massText, torqueText } from "../../units/index.ts";
 import { lighterBars } from "../judge-pull.ts";
-import type { LiftShade } from "../lift-input.ts";
-import type { TubeInput, TubeKind } from "./tube-input.ts";
-import { DRIVE_OF } from "./tube-input.ts";
+import type { LiftShade, TubeInput } from "../lift-input.ts";
+import { DRIVE_OF, LIFT_OF_DRIVE } from "./tube-lift-parts.ts";
 
 const DRIVE_WORDS: Record<DriveKind, string> = {
   spring: "a spring",
   wand: "a wand",
   loop: "a loop",
   motor: "a motor",
-};
-const KIND_OF: Record<DriveKind, TubeKind> = {
-  spring: "spring",
-  wand: "tube-wand",
-  loop: "tube-loop",
-  motor: "motor",
 };
 const MOST_REMEDIES = 2;
 
@@ -49,7 +42,7 @@ function otherKind({ shade, liftParts }: TubeInput): Finding[] {
   const remedies: Remedy[] = [
     {
       label: `Let ${DRIVE_WORDS[asked.kind]} raise it`,
-      patch: settingPatch(shade, "lift", "kind", KIND_OF[asked.kind]),
+      patch: settingPatch(shade, "lift", "kind", LIFT_OF_DRIVE[asked.kind]),
     },
     { label: `Use “${drive.name}”`, patch: settingPatch(shade, "lift", "drive", drive.id) },
   ];
@@ -86,7 +79,11 @@ function weight(input: TubeInput): Finding[] {
       },
     ];
   }
-  if (liftParts.kind === "spring" && drive.massMinKg !== undefined && mass.totalKg < drive.massMinKg) {
+  if (
+    LIFT_TRAITS[liftParts.kind].poweredBy === "spring" &&
+    drive.massMinKg !== undefined &&
+    mass.totalKg < drive.massMinKg
+  ) {
     return [
       {
         ...base(shade, "fix", "lift.spring-too-strong", limitCite),
@@ -103,7 +100,7 @@ function otherDrives({ shade, liftParts, mass }: TubeInput): Remedy[] {
     kind === liftParts.drive.kind &&
     massMaxKg !== undefined &&
     massMaxKg >= mass.totalKg &&
-    (kind !== "spring" || (massMinKg ?? 0) <= mass.totalKg);
+    (LIFT_TRAITS[liftParts.kind].poweredBy !== "spring" || (massMinKg ?? 0) <= mass.totalKg);
   return shade.drives
     .filter((other) => other.id !== liftParts.drive.id && takes(other))
     .slice(0, MOST_REMEDIES)
@@ -117,14 +114,14 @@ function otherDrives({ shade, liftParts, mass }: TubeInput): Remedy[] {
 function rating({ shade, liftParts }: TubeInput, lift: TubeLift): Finding[] {
   const { drive } = liftParts;
   const neededNm = Math.max(lift.torqueLoweredNm, lift.torqueRaisedNm);
-  if (liftParts.kind !== "motor" || drive.torqueNm === undefined || neededNm <= drive.torqueNm) return [];
+  if (lift.poweredBy !== "motor" || drive.torqueNm === undefined || neededNm <= drive.torqueNm) return [];
   return [
     {
       ...base(shade, "stop", "lift.motor-torque", cite("maker", "rated torque")),
       text: `Raising it takes ${torqueText(neededNm, shade.units)} on the tube; “${drive.name}” is rated for ${torqueText(drive.torqueNm, shade.units)}.`,
       figures: ["lift.torque-raised", "lift.torque-lowered"],
       remedies: shade.drives
-        .filter((other) => other.kind === "motor" && (other.torqueNm ?? 0) >= neededNm)
+        .filter((other) => other.kind === drive.kind && (other.torqueNm ?? 0) >= neededNm)
         .slice(0, MOST_REMEDIES)
         .map((other) => ({
           label: `Use “${other.name}”`,

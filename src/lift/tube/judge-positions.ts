@@ -1,13 +1,13 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { settingPatch } from "../../job/index.ts";
+import { LIFT_TRAITS, settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { cordLengthText, downToMark, lengthText, upToMark } from "../../units/index.ts";
 import { BOARD_END_MM, hasRoom } from "../gaps.ts";
+import type { TubeInput } from "../lift-input.ts";
 import { boardRemedy, insetRemedy } from "../make-room.ts";
 import { LARGEST_BAY } from "./place-supports.ts";
 import { driveGaps } from "./seat-drive.ts";
-import type { TubeInput } from "./tube-input.ts";
 import { PARTS_APART, tubeLine } from "./tube-line.ts";
 import type { TubeRig } from "./tube-parts.ts";
 
@@ -89,7 +89,7 @@ function shorterDrive(input: TubeInput): Remedy[] {
 /** Fewer columns make wider bays; of use only to what may sit between two spools. */
 function widerBays(input: TubeInput): Remedy[] {
   const { shade, grid, liftParts } = input;
-  if (liftParts.kind === "tube-loop" || liftParts.kind === "tube-wand") return [];
+  if (LIFT_TRAITS[liftParts.kind].hangs !== "nothing") return [];
   const first = grid.columns[0]?.xMm ?? 0;
   const last = grid.columns.at(-1)?.xMm ?? 0;
   const bayMm = liftParts.drive.lengthMm + liftParts.spool.lengthMm + 2 * PARTS_APART.value;
@@ -100,15 +100,14 @@ function widerBays(input: TubeInput): Remedy[] {
 
 /** A loop or a wand that hangs between two spools hangs behind the cloth. */
 function controlBehind(input: TubeInput, lift: TubeLift): Finding[] {
-  if (lift.drive.place !== "between" || (lift.kind !== "tube-loop" && lift.kind !== "tube-wand")) return [];
+  if (lift.drive.place !== "between" || lift.hangs === "nothing") return [];
   const { shade } = input;
-  const what = lift.kind === "tube-loop" ? "loop" : "wand";
   return [
     {
       ...base(input, "rig.control-behind"),
       severity: "fix",
       path: `${shade.path}/shade/making/columns/edgeInsetMm`,
-      text: `Outside the last spool there is no room for “${lift.drive.name}”, so it sits between two spools, and its ${what} hangs behind the cloth.`,
+      text: `Outside the last spool there is no room for “${lift.drive.name}”, so it sits between two spools, and its ${lift.hangs} hangs behind the cloth.`,
       remedies: movedInset(input),
     },
   ];

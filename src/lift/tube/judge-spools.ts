@@ -3,8 +3,8 @@ import { settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { fineText, forceText, lengthText, N_PER_POUND_FORCE } from "../../units/index.ts";
+import type { TubeInput } from "../lift-input.ts";
 import { TUBE_BEND, TUBE_TWIST } from "./tube-bend.ts";
-import type { TubeInput } from "./tube-input.ts";
 import type { Wound } from "./winding.ts";
 
 /** What one sheet allows on the cord of one spool. */

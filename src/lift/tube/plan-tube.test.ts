@@ -3,16 +3,16 @@ import { describe, expect, test } from "vitest";
 import { anyJob } from "../../../test/arbitrary-job.ts";
 import { resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
-import { PLAIN_MASS, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
+import { PLAIN_MASS, plannedTube, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
 import { type Drive, LIFT_KINDS, REAR_GUIDES, type ResolvedShade } from "../../job/index.ts";
 import type { Mass, TubeLift } from "../../shade-plan/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
-import { planTube } from "./plan-tube.ts";
-import type { TubeInput, TubeKind } from "./tube-input.ts";
+import type { TubeInput } from "../lift-input.ts";
+import type { TubeKind } from "./tube-lift-parts.ts";
 
 const KINDS = LIFT_KINDS.filter((kind): kind is TubeKind => kind !== "cord-lock");
 
-const planned = (input: TubeInput) => planTube(input);
+const planned = (input: TubeInput) => plannedTube(input);
 const ids = (input: TubeInput) => planned(input).findings.map(({ id }) => id);
 
 /** A shade that a workroom makes, with any of the lifts. */

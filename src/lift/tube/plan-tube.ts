@@ -1,20 +1,33 @@
-import type { StageResult } from "../../figures/index.ts";
-import type { TubeLift } from "../../shade-plan/index.ts";
-import { cordLoads, heldWeight } from "../cord-loads.ts";
+import type { Worked } from "../../figures/index.ts";
+import type { LiftTraits } from "../../job/index.ts";
+import type { MotorLift } from "../../shade-plan/index.ts";
+import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
+import type { TubeInput } from "../lift-input.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
-import { withControl } from "./control.ts";
-import { judgeTube } from "./judge-tube.ts";
 import { SUPPORT_LENGTH } from "./place-supports.ts";
 import { spoolCords } from "./spool-cords.ts";
-import { torques } from "./torque.ts";
+import { type Torques, torques } from "./torque.ts";
 import { tubeStiffness } from "./tube-bend.ts";
-import type { TubeInput } from "./tube-input.ts";
 import { type TubeRig, tubeRig } from "./tube-parts.ts";
-import { verifyTube } from "./verify-tube.ts";
-import { windCords } from "./winding.ts";
+import { type Wound, windCords } from "./winding.ts";
 
-/** Lift and rig of one shade with a tube: spools, supports and drive, cords without tails, torque and pull. */
-export function planTube(input: TubeInput): StageResult<TubeLift> {
+/** A lift with a tube but for what turns the tube and what the hand works. */
+export type TubeParts = Omit<
+  MotorLift,
+  "kind" | "pullN" | "power" | "raiseSeconds" | "course" | keyof LiftTraits
+>;
+
+/** What lies under the board, how its cords wind, and what that asks of the drive. */
+export interface TubePlan {
+  parts: TubeParts;
+  rig: TubeRig;
+  wound: Wound;
+  turning: Torques;
+  loads: CordLoads;
+}
+
+/** What all lifts with a tube share: spools, supports and drive, cords without tails, torque. */
+export function planTube(input: TubeInput): Worked<TubePlan> {
   const { shade, size, grid, form, mass } = input;
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const held = heldWeight(grid, form, mass);
@@ -31,7 +44,7 @@ export function planTube(input: TubeInput): StageResult<TubeLift> {
     cords.map(({ loadN }) => loadN),
     wound.values.raisedMm,
   );
-  const parts = {
+  const parts: TubeParts = {
     controlSide: shade.making.lift.controlSide,
     rearCords: shade.rearCords,
     ...sleeves.values,
@@ -52,28 +65,15 @@ export function planTube(input: TubeInput): StageResult<TubeLift> {
     torqueRaisedNm: turning.values.raisedNm,
     ...(stiff.values === undefined ? {} : { stiffness: stiff.values }),
   };
-  const { values: lift, workings } = withControl(input, parts, {
-    wound: wound.values,
-    turning: turning.values,
-  });
-  const faults = verifyTube(lift, {
-    columnsMm,
-    boardFromMm: (size.finishedWidthMm - size.boardLengthMm) / 2,
-    boardToMm: (size.finishedWidthMm + size.boardLengthMm) / 2,
-  });
-  const judged = judgeTube(input, lift, { rig, wound: wound.values, loads, faults });
   return {
-    values: lift,
-    findings: judged.findings,
+    values: { parts, rig, wound: wound.values, turning: turning.values, loads },
     workings: [
       held,
       ...wound.workings,
       ...turning.workings,
       ...spooled.workings,
       ...sleeves.workings,
-      ...workings,
       ...stiff.workings,
-      ...judged.workings,
     ],
   };
 }

@@ -3,7 +3,7 @@ import { headYMm, type SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { cordTotal } from "../cord-sum.ts";
-import type { TubeInput } from "./tube-input.ts";
+import type { TubeInput } from "../lift-input.ts";
 import type { Wound } from "./winding.ts";
 
 const LENGTH = figureRuleOf<{ cord: number }>()({

@@ -1,17 +1,9 @@
 import { type Figure, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
-import type { Drive } from "../../job/index.ts";
 import { type Form, type Grid, type Mass, massByCarrier } from "../../shade-plan/index.ts";
-import { type Cite, cite, sourced } from "../../sources/index.ts";
+import { cite } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
 import type { LiftInput } from "../lift-input.ts";
 import type { Wound } from "./winding.ts";
-
-/** Share of the work at wheel or crank that reaches the cords, where the drive's maker states none. */
-export const DRIVE_EFFICIENCY = sourced(
-  0.8,
-  "ratio",
-  cite("from-memory", "drive and bearings of the tube together, 0.7 to 0.9"),
-);
 
 export interface Torques {
   heldLoweredN: number;
@@ -57,31 +49,6 @@ const TORQUE = figureRuleOf<{ state: "lowered" | "raised" }>()({
   compute: ({ G, ρ }) => (G * ρ) / MM_PER_M,
 });
 
-/** What the hand turns: a wheel or a crank. */
-interface Hand {
-  label: string;
-  radiusLabel: string;
-  /** As the maker of the drive states it; ours where that is not known. */
-  efficiencyCite: Cite;
-}
-
-const HAND_PULL = figureRuleOf<Hand>()({
-  id: "lift.pull",
-  label: ({ label }) => label,
-  symbol: "F",
-  unit: "N",
-  formula: "1000·max(m, M) / (η·i·r)",
-  inputs: {
-    m: ["Nm", "torque on the tube, lowered", "figure:lift.torque-lowered"],
-    M: ["Nm", "torque on the tube, raised", "figure:lift.torque-raised"],
-    η: ["ratio", "share of the work that is passed on", "lift/drive"],
-    i: ["ratio", "turns of the hand for one of the tube", "lift/drive"],
-    r: ["mm", ({ radiusLabel }) => radiusLabel, "lift/drive"],
-  },
-  cite: ({ efficiencyCite }) => efficiencyCite,
-  compute: ({ m, M, η, i, r }) => (MM_PER_M * Math.max(m, M)) / (η * i * r),
-});
-
 /** Torque on the tube at both ends of the travel: the weight on the cords times their distance from the axis. */
 export function torques(
   { grid, form, mass }: Pick<LiftInput, "grid" | "form" | "mass">,
@@ -116,18 +83,4 @@ function heldLowered(grid: Grid, form: Form, mass: Mass): Figure {
     F: cordMm + slackMm,
     L: form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0),
   });
-}
-
-/** Pull of the hand on a wheel or crank of this radius, N: torque over efficiency, ratio and radius. */
-export function handPull(
-  { loweredNm, raisedNm }: Torques,
-  { ratio, efficiency }: Pick<Drive, "ratio" | "efficiency">,
-  { label, radiusMm, radiusLabel }: { label: string; radiusMm: number; radiusLabel: string },
-): Figure {
-  const passedOn: { value: number; cite: Cite } =
-    efficiency === undefined ? DRIVE_EFFICIENCY : { value: efficiency, cite: cite("maker", "of the drive") };
-  return HAND_PULL.figure(
-    { m: loweredNm, M: raisedNm, η: passedOn.value, i: ratio, r: radiusMm },
-    { label, radiusLabel, efficiencyCite: passedOn.cite },
-  );
 }

@@ -1,9 +1,9 @@
 import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
 import { hasRoom } from "../gaps.ts";
+import type { TubeInput } from "../lift-input.ts";
 import { type PlacedSupports, placeSupports } from "./place-supports.ts";
 import { type SeatedDrive, seatDrive } from "./seat-drive.ts";
-import type { TubeInput } from "./tube-input.ts";
 import { tubeLine } from "./tube-line.ts";
 
 /** Everything under the board, placed from the control side and told from the left finished edge. */

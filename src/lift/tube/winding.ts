@@ -2,7 +2,7 @@ import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { turnsBetween, type Winding, woundRadiusMm } from "../../mechanics/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
-import type { TubeInput } from "./tube-input.ts";
+import type { TubeInput } from "../lift-input.ts";
 
 /** Wraps that stay on a spool with the shade lowered, so that its knot carries nothing. */
 const WRAPS_LEFT = sourced(3, "count", cite("common-practice", "two or three wraps stay on a drum"));

@@ -137,7 +137,7 @@ export class CuttingSearch {
 /** What each shade's parts follow from, as the cost of it does. */
 function partsOfShades(job: Job, plan: Plan): ShadeParts[] {
   const parts = partsOf(job);
-  const careful = carefulLift(job.place, job.purpose);
+  const careful = carefulLift(job);
   const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
   return job.rooms.flatMap((room, r) =>
     room.windows.flatMap((window, w) => {

@@ -1,5 +1,6 @@
 import {
   frictionOf,
+  type Job,
   type LiftKind,
   type Place,
   type Purpose,
@@ -26,7 +27,7 @@ export interface CarefulLift {
  * The careful first proposal: a cord lock where no rule fails its hanging cords, else a lift without any; up
  * the back, whatever leaves the fewest rules failed and then the fewest open. The maker may choose otherwise.
  */
-export function carefulLift(place: Place | undefined, purpose: Purpose | undefined): CarefulLift {
+export function carefulLift({ place, purpose }: Pick<Job, "place" | "purpose">): CarefulLift {
   const hanging = failing(place, purpose, referenceShade("cord-lock", "open"));
   const without = failing(place, purpose, referenceShade("spring", "open"));
   const against = hanging.failed.filter((rule) => !without.failed.includes(rule));
@@ -124,17 +125,18 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
     travelMm,
-    ...(corded
-      ? {
-          pull: {
+    pulls: corded
+      ? [
+          {
+            raises: "shade",
             count: 4,
             lengthMm: fromTo(150, 150 + travelMm),
             joinedMm: fromTo(75, 75 + travelMm),
             exitBelowTopMm: 45,
             cleatAboveFloorMm: 1600,
           },
-        }
-      : {}),
+        ]
+      : [],
     rear: {
       count: 4,
       guide,

@@ -1,6 +1,7 @@
-import type { ResolvedShade, StyleKind } from "../../job/index.ts";
+import type { StyleKind } from "../../job/index.ts";
 import type { Grid, Row, Size } from "../../shade-plan/index.ts";
 import { upToMark } from "../../units/index.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 
 /** More rows than this only make a thick stack: the search for a count that does ends here. */
 const MOST_MORE_ROWS = 40;
@@ -13,21 +14,21 @@ const FOLLOW_FOLD_RULES: readonly StyleKind[] = ["flat", "ribbed", "relaxed"];
  * or grow step by step, since then it is that setting which the maker would have to give up.
  */
 export class CloserRows {
-  readonly #resolved: ResolvedShade;
+  readonly #shade: SafetyShade;
   readonly #size: Size;
   readonly #grid: Grid;
 
-  constructor(resolved: ResolvedShade, size: Size, grid: Grid) {
-    this.#resolved = resolved;
+  constructor(shade: SafetyShade, size: Size, grid: Grid) {
+    this.#shade = shade;
     this.#size = size;
     this.#grid = grid;
   }
 
   /** The most rows that keep the smallest useful spacing; as many as now where none more do. */
   get most(): number {
-    const { fold } = this.#resolved.making;
+    const { fold } = this.#shade.making;
     const now = this.#grid.rows.length;
-    if (!FOLLOW_FOLD_RULES.includes(this.#resolved.style)) return now;
+    if (!FOLLOW_FOLD_RULES.includes(this.#shade.style)) return now;
     if (
       fold.spacingMm !== undefined ||
       (fold.rule !== "even-fold" && (fold.gradeStepMm > 0 || fold.cascadeMm > 0))
@@ -60,15 +61,15 @@ export class CloserRows {
 
   /** The setting that gives just these rows: the largest spacing, on a mark of the ruler where one will do. */
   setting(rows: number): [key: "largestSpacingMm" | "rows", value: number] {
-    if (this.#resolved.making.fold.rows !== undefined) return ["rows", rows];
+    if (this.#shade.making.fold.rows !== undefined) return ["rows", rows];
     const foldMm = this.foldMm(rows);
     const fewer = this.foldMm(rows - 1);
     // To a thousandth, so that a mark in inches does not trail its rounding into the job.
-    const marked = Math.round(upToMark(foldMm, this.#resolved.units.ruler) * 1000) / 1000;
+    const marked = Math.round(upToMark(foldMm, this.#shade.units.ruler) * 1000) / 1000;
     return ["largestSpacingMm", marked >= foldMm && marked < fewer ? marked : (foldMm + fewer) / 2];
   }
 
   get #even(): boolean {
-    return this.#resolved.making.fold.rule === "even-fold";
+    return this.#shade.making.fold.rule === "even-fold";
   }
 }

@@ -1,4 +1,5 @@
 import type { LiftKind, RearGuide } from "../../job/index.ts";
+import type { HangingCords } from "../../shade-plan/index.ts";
 import type { Course } from "./course.ts";
 
 /**
@@ -15,15 +16,17 @@ export interface CordGeometry {
   hemBelowTopMm: number;
   /** How far the bottom row rises from lowered to raised, mm. */
   travelMm: number;
-  pull?: PullCords;
+  /** One entry for the cords of each lock. */
+  pulls: readonly PullCords[];
   loop?: OperatingLoop;
   /** Rigid wand: no cord, and no rule that was read speaks of it. */
   wandMm?: number;
   rear?: RearCords;
 }
 
-/** Cords with a free end that hang at the front. */
+/** Cords with a free end that hang at the front, out of one lock. */
 export interface PullCords {
+  raises: HangingCords["raises"];
   count: number;
   /** Below the point from which they hang, mm. */
   lengthMm: Course;

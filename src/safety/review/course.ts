@@ -27,22 +27,3 @@ export function courseAt({ raise, mm }: Course, at: number): number {
   if (to === undefined || end === undefined || at <= from) return start;
   return start + ((end - start) * (at - from)) / (to - from);
 }
-
-/** The same length, but never less than so much. */
-export function atLeast(course: Course, leastMm: number): Course {
-  const raise: number[] = [];
-  const mm: number[] = [];
-  const put = (at: number, lengthMm: number) => {
-    raise.push(at);
-    mm.push(Math.max(lengthMm, leastMm));
-  };
-  course.raise.forEach((at, i) => {
-    const [start, end] = [course.mm[i] ?? 0, course.mm[i + 1]];
-    const to = course.raise[i + 1];
-    put(at, start);
-    // Where the line crosses the least a knot of its own keeps it straight on either side.
-    if (to === undefined || end === undefined || (start - leastMm) * (end - leastMm) >= 0) return;
-    put(at + ((to - at) * (leastMm - start)) / (end - start), leastMm);
-  });
-  return { raise, mm };
-}

@@ -1,4 +1,5 @@
 import type { RearGuide } from "../../job/index.ts";
+import type { TopRail } from "../../shade-plan/index.ts";
 import type { LoopDevice } from "./cord-geometry.ts";
 
 /**
@@ -11,12 +12,13 @@ interface AnyLift {
   /** How the lift cords run up the back; the maker’s setting where it is not said. */
   rearCords?: RearGuide;
   /** An upper edge that can be let down, on cords of its own. */
-  topRail?: { dropMm: number; tailUpMm: number; cords: readonly unknown[] };
+  topRail?: Pick<TopRail, "dropMm" | "side" | "tailDownMm" | "tailUpMm"> & { cords: readonly unknown[] };
 }
 
 /** Cords run along the board through eyes, over a lock, and hang at the front. */
 export interface CordLockCords extends AnyLift {
   kind: "cord-lock";
+  controlSide: "left" | "right";
   housingHeightMm: number;
   tailLoweredMm: number;
   tailRaisedMm: number;

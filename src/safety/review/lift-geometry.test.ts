@@ -21,14 +21,16 @@ const MASS: Mass = {
   totalKg: 1.07,
   clothGsm: 370, onBoardKg: 0,
 };
-const shade = { ...handShade(), mass: MASS };
+const { resolved, ...made } = handShade();
+const shade = { ...made, shade: resolved, mass: MASS };
 
 describe("run X1 on a cord lock", () => {
   const geometry = cordGeometry(shade, asCords(shade.lift));
 
   it("hangs its tail from the underside of the lock, and joins it 3 in below", () => {
-    expect(geometry.pull).toMatchObject({ count: 5, exitBelowTopMm: shade.resolved.board.thicknessMm + 24 });
-    const { pull } = geometry;
+    const [pull] = geometry.pulls;
+    expect(geometry.pulls).toHaveLength(1);
+    expect(pull).toMatchObject({ count: 5, exitBelowTopMm: resolved.board.thicknessMm + 24 });
     if (pull?.joinedMm === undefined) throw new Error("invalid geometry: not joined");
     expectNear(courseAt(pull.lengthMm, 0.5), inches(30 + 26.6), 1e-6);
     expectNear(courseAt(pull.joinedMm, 1), inches(3 + 53.2), 1e-6);
@@ -38,7 +40,7 @@ describe("run X1 on a cord lock", () => {
     const spans = geometry.rear?.spans ?? [];
     expect(spans).toHaveLength(7);
     for (const { cordMm } of spans.slice(0, 6)) expectNear(cordMm, inches(7.6), 1e-6);
-    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - shade.resolved.board.thicknessMm, 1e-6);
+    expectNear(spans[6]?.cordMm ?? 0, inches(10.6) - resolved.board.thicknessMm, 1e-6);
     expectNear(
       spans.reduce((sum, span) => sum + span.gathersMm, 0),
       geometry.travelMm,
@@ -76,7 +78,7 @@ describe("the least loaded cord", () => {
 describe("other lifts", () => {
   it("a spring: nothing hangs, and its spools pay out", () => {
     const geometry = cordGeometry(shade, { kind: "spring" });
-    expect(geometry.pull).toBeUndefined();
+    expect(geometry.pulls).toEqual([]);
     expect(geometry.rear).toMatchObject({ boardSpansMm: [], top: { holds: false }, guide: "open" });
     expect(capstanRatio(geometry.rear?.friction ?? 0, 0)).toBe(1);
   });
@@ -106,7 +108,9 @@ describe("other lifts", () => {
   });
 
   it("follows the maker’s setting of the rear cords where the lift says nothing", () => {
-    const sleeved = handShade({ window: { shade: { making: { lift: { rearCords: "enclosed" } } } } });
-    expect(cordGeometry({ ...sleeved, mass: MASS }, { kind: "motor" }).rear?.guide).toBe("enclosed");
+    const { resolved: sleeved } = handShade({
+      window: { shade: { making: { lift: { rearCords: "enclosed" } } } },
+    });
+    expect(cordGeometry({ ...shade, shade: sleeved }, { kind: "motor" }).rear?.guide).toBe("enclosed");
   });
 });

@@ -1,10 +1,11 @@
-import { frictionOf, type ResolvedShade } from "../../job/index.ts";
-import type { Form, Grid, Mass, Size } from "../../shade-plan/index.ts";
+import { frictionOf } from "../../job/index.ts";
+import { type Form, type Grid, hangingCords, type Mass, type Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
-import { atLeast, fromTo } from "./course.ts";
-import type { CordLockCords, LiftCords, LoopCords } from "./lift-cords.ts";
+import { fromTo, steady } from "./course.ts";
+import type { LiftCords, LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
 /** The connector sits at most this far below the lock, shade lowered, and goes down with the cords. */
@@ -16,7 +17,7 @@ const CONNECTOR_BELOW_LOCK = sourced(
 
 /** What the stages before have worked out, as far as cords depend on it. */
 export interface ShadeFacts {
-  resolved: ResolvedShade;
+  shade: SafetyShade;
   size: Size;
   grid: Grid;
   form: Form;
@@ -24,11 +25,10 @@ export interface ShadeFacts {
 }
 
 /** The cords of a shade at every height, for any kind of lift. */
-export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
-  const { resolved, size, grid } = shade;
-  const boardUndersideMm = resolved.board.thicknessMm;
-  const rear = rearCords(shade, lift, boardUndersideMm + axisMm(lift));
-  const pull = hangingCords(shade, lift, boardUndersideMm);
+export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
+  const { shade, size, grid } = facts;
+  const boardUndersideMm = shade.board.thicknessMm;
+  const rear = rearCords(facts, lift, boardUndersideMm + axisMm(lift));
   const geometry: CordGeometry = {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
@@ -36,7 +36,7 @@ export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),
-    ...(pull === undefined ? {} : { pull }),
+    pulls: pullCords(facts, lift, boardUndersideMm),
   };
   switch (lift.kind) {
     case "tube-loop":
@@ -48,46 +48,24 @@ export function cordGeometry(shade: ShadeFacts, lift: LiftCords): CordGeometry {
   }
 }
 
-/** Every cord that hangs at the front for a hand to pull. */
-function hangingCords(shade: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords | undefined {
-  const pull = lift.kind === "cord-lock" ? pullCords(shade, lift, undersideMm) : undefined;
-  return withRailCords(shade, lift, pull, undersideMm);
-}
-
-/** Cords of a top rail hang at the front too: the longer they are the higher the rail, whatever the hem does. */
-function withRailCords(
-  { resolved }: ShadeFacts,
-  { topRail }: LiftCords,
-  pull: PullCords | undefined,
-  undersideMm: number,
-): PullCords | undefined {
-  if (topRail === undefined) return pull;
-  const { tailUpMm, cords } = topRail;
-  return {
-    count: Math.max(pull?.count ?? 0, cords.length),
-    lengthMm: pull === undefined ? fromTo(tailUpMm, tailUpMm) : atLeast(pull.lengthMm, tailUpMm),
-    ...(pull?.joinedMm === undefined ? {} : { joinedMm: pull.joinedMm }),
-    exitBelowTopMm: pull?.exitBelowTopMm ?? undersideMm,
-    cleatAboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
-  };
-}
-
-function pullCords(
-  { resolved }: ShadeFacts,
-  lift: CordLockCords,
-  undersideMm: number,
-): PullCords | undefined {
-  const count = lift.cords.length;
-  if (count === 0) return undefined;
-  const { tailLoweredMm, tailRaisedMm } = lift;
-  const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, tailLoweredMm);
-  return {
-    count,
-    lengthMm: fromTo(tailLoweredMm, tailRaisedMm),
-    ...(count > 1 ? { joinedMm: fromTo(joinedMm, joinedMm + tailRaisedMm - tailLoweredMm) } : {}),
-    exitBelowTopMm: undersideMm + lift.housingHeightMm,
-    cleatAboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
-  };
+/** Every cord that hangs at the front for a hand to pull, lock by lock. */
+function pullCords({ shade }: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords[] {
+  const { cleatAboveFloorMm } = shade.making.lift;
+  const exitBelowTopMm = undersideMm + (lift.kind === "cord-lock" ? lift.housingHeightMm : 0);
+  return hangingCords(lift).map(({ raises, count, downMm, upMm }): PullCords => {
+    const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, downMm);
+    // How far a top is let down does not hang on the hem: its cords are taken as long as they ever are.
+    const along = (loweredMm: number) =>
+      raises === "shade" ? fromTo(loweredMm, loweredMm + upMm - downMm) : steady(loweredMm + upMm - downMm);
+    return {
+      raises,
+      count,
+      lengthMm: along(downMm),
+      ...(count > 1 ? { joinedMm: along(joinedMm) } : {}),
+      exitBelowTopMm,
+      cleatAboveFloorMm,
+    };
+  });
 }
 
 export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLoop {
@@ -99,7 +77,7 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   };
 }
 
-function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
   const dropMm = lift.topRail?.dropMm ?? 0;
   // Between board and rail the cords run bare, whatever encloses them on the cloth.
   const spans = rearSpans(grid, endBelowTopMm).map((span) =>
@@ -109,7 +87,7 @@ function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, 
   if (spans.length === 0 || columnsMm.length === 0) return undefined;
   return {
     count: columnsMm.length,
-    guide: dropMm > 0 ? "open" : (lift.rearCords ?? resolved.rearCords),
+    guide: dropMm > 0 ? "open" : (lift.rearCords ?? shade.rearCords),
     spans,
     endBelowTopMm,
     boardSpansMm:
@@ -121,7 +99,7 @@ function rearCords({ resolved, size, grid, mass }: ShadeFacts, lift: LiftCords, 
         : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
     leastShare: leastShare(columnsMm, size.finishedWidthMm),
-    friction: frictionOf(resolved.eye).value,
+    friction: frictionOf(shade.eye).value,
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;

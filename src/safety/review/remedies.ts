@@ -1,13 +1,14 @@
 import type { Remedy } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
-import { RULE_OUTCOME_NAMES, type RuleOutcome } from "../../shade-plan/index.ts";
+import type { RuleOutcome } from "../../shade-plan/index.ts";
 import type { Check } from "../rules/rule.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 import { type Evaluation, evaluateCheck } from "./evaluate.ts";
-import type { ShadeFacts } from "./lift-geometry.ts";
 import type { TagHeights } from "./quantities/quantity.ts";
+import type { ReviewInput } from "./review-input.ts";
 import {
+  boardVariant,
   both,
   cleatVariant,
   guideVariants,
@@ -21,9 +22,12 @@ import {
 /** More remedies than this are a list that nobody reads. */
 const MOST_REMEDIES = 6;
 
-/** Finds remedies for failed rules: each is tried on the shade as it would be, and kept only if the outcome changes. */
+/**
+ * Finds remedies for failed rules: each is tried on the cords as they would be. What they come to on the shade planned
+ * anew is for `provenRemedies` to see.
+ */
 export class RemedyFinder {
-  readonly #shade: ShadeFacts;
+  readonly #facts: ReviewInput;
   readonly #geometry: CordGeometry;
   readonly #tag: TagHeights;
   readonly #closer: CloserRows;
@@ -32,25 +36,26 @@ export class RemedyFinder {
   #guideVariants: Variant[] | undefined;
   #pairs: Variant[] | undefined;
 
-  constructor(shade: ShadeFacts, geometry: CordGeometry, tag: TagHeights) {
-    this.#shade = shade;
+  constructor(facts: ReviewInput, geometry: CordGeometry, tag: TagHeights) {
+    this.#facts = facts;
     this.#geometry = geometry;
     this.#tag = tag;
-    this.#closer = new CloserRows(shade.resolved, shade.size, shade.grid);
+    this.#closer = new CloserRows(facts.shade, facts.size, facts.grid);
   }
 
   /** Remedies for one failed rule; two changes together only where no single one helps. */
   of(check: Check, failed: Evaluation): Remedy[] {
-    const { resolved } = this.#shade;
+    const { shade } = this.#facts;
     const singles = [
       ...this.#own(check, failed),
+      ...boardVariant(this.#facts),
       ...this.#kinds(),
       ...this.#guides(),
       ...this.#firstRows(check, this.#geometry),
     ];
     const found = this.#helping(check, singles);
     const kept = found.length > 0 ? found : this.#helping(check, this.#paired(check));
-    return kept.slice(0, MOST_REMEDIES).map(({ variant, outcome }) => remedyOf(resolved, variant, outcome));
+    return kept.slice(0, MOST_REMEDIES).map((variant) => remedyOf(shade, variant));
   }
 
   /** Closed rear cords where they leave fewer of these checks open. */
@@ -61,14 +66,12 @@ export class RemedyFinder {
         return outcome === "not-proven" || outcome === "failed";
       }).length;
     return this.#guides().flatMap((variant) => {
-      const left = open(variant.geometry);
-      if (left >= checks.length) return [];
-      return [offer(this.#shade.resolved, variant, `Of these, ${left} would stay open.`)];
+      return open(variant.geometry) < checks.length ? [remedyOf(this.#facts.shade, variant)] : [];
     });
   }
 
   #kinds(): Variant[] {
-    this.#kindVariants ??= kindVariants(this.#shade, this.#geometry);
+    this.#kindVariants ??= kindVariants(this.#facts, this.#geometry);
     return this.#kindVariants;
   }
 
@@ -81,17 +84,17 @@ export class RemedyFinder {
   #own(check: Check, { measurement, limit }: Evaluation): Variant[] {
     if (limit === undefined || measurement?.value === undefined) return [];
     const missedByMm = Math.abs(measurement.value - limit);
-    const { resolved } = this.#shade;
+    const { shade } = this.#facts;
     return [
-      ...tailVariant(resolved, this.#geometry, check, missedByMm),
-      ...cleatVariant(resolved, this.#geometry, check, limit),
+      ...tailVariant(shade, this.#geometry, check, missedByMm),
+      ...cleatVariant(shade, this.#geometry, check, limit),
     ];
   }
 
   /** The fewest more rows that help; whether any do is asked first, since closer rows never make it worse. */
   #firstRows(check: Check, geometry: CordGeometry): Variant[] {
     const { most } = this.#closer;
-    let rows = this.#shade.grid.rows.length + 1;
+    let rows = this.#facts.grid.rows.length + 1;
     if (!OF_ROWS.has(check.quantity) || rows > most) return [];
     if (this.#outcome(check, this.#rows(most, geometry)) === "failed") return [];
     while (rows < most && this.#outcome(check, this.#rows(rows, geometry)) === "failed") rows++;
@@ -104,24 +107,30 @@ export class RemedyFinder {
       known = [];
       this.#rowVariants.set(geometry, known);
     }
-    known[rows] ??= rowVariant(this.#shade, this.#closer, rows, geometry);
+    known[rows] ??= rowVariant(this.#facts, this.#closer, rows, geometry);
     return known[rows];
   }
 
   /** A lift without cords at the front, and closed or closer guides at the back. */
   #paired(check: Check): Variant[] {
-    this.#pairs ??= this.#kinds()
-      .filter(({ geometry }) => geometry.loop === undefined)
-      .flatMap((first) => guideVariants(first.geometry).map((second) => both(first, second)));
+    const [board] = boardVariant(this.#facts);
+    this.#pairs ??= [
+      ...(board === undefined
+        ? []
+        : [...kindVariants(this.#facts, board.geometry), ...guideVariants(board.geometry)].map((second) =>
+            both(board, second),
+          )),
+      ...this.#kinds()
+        .filter(({ geometry }) => geometry.loop === undefined)
+        .flatMap((first) => guideVariants(first.geometry).map((second) => both(first, second))),
+    ];
     const first = this.#kinds()[0];
     const rows = first === undefined ? [] : this.#firstRows(check, first.geometry);
     return [...this.#pairs, ...rows.map((second) => (first === undefined ? second : both(first, second)))];
   }
 
-  #helping(check: Check, variants: readonly Variant[]): { variant: Variant; outcome: RuleOutcome }[] {
-    return variants
-      .map((variant) => ({ variant, outcome: this.#outcome(check, variant) }))
-      .filter(({ outcome }) => outcome !== "failed");
+  #helping(check: Check, variants: readonly Variant[]): Variant[] {
+    return variants.filter((variant) => this.#outcome(check, variant) !== "failed");
   }
 
   #outcome(check: Check, { geometry }: Variant): RuleOutcome {
@@ -138,15 +147,6 @@ const OF_ROWS: ReadonlySet<Check["quantity"]> = new Set([
   "any-loop-length",
 ]);
 
-function remedyOf(resolved: ResolvedShade, variant: Variant, outcome: RuleOutcome): Remedy {
-  return offer(resolved, variant, `This rule: ${RULE_OUTCOME_NAMES[outcome]}.`);
-}
-
-function offer(resolved: ResolvedShade, { says, settings }: Variant, then: string): Remedy {
-  const { label, changes } = says();
-  return {
-    label,
-    changes: changes === undefined ? then : `${changes} ${then}`,
-    patch: variantPatch(resolved, settings),
-  };
+function remedyOf(shade: SafetyShade, { says, settings }: Variant): Remedy {
+  return { ...says(), patch: variantPatch(shade, settings) };
 }

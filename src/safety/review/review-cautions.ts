@@ -1,6 +1,6 @@
-import type { ResolvedShade } from "../../job/index.ts";
 import type { Caution } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import {
   CHILDREN_AND_CORDS,
   CORDS_BEHIND,
@@ -38,7 +38,7 @@ const ASK_AND_DEFER: Caution = {
 };
 
 /** The cautions that stand beside the results, on the review sheet. */
-export function reviewCautions(resolved: ResolvedShade): Caution[] {
+export function reviewCautions(shade: SafetyShade): Caution[] {
   return [
     CHILDREN_AND_CORDS,
     ORDER_OF_ADVICE,
@@ -47,7 +47,7 @@ export function reviewCautions(resolved: ResolvedShade): Caution[] {
     CORDS_BEHIND,
     NEVER_KNOT,
     FURNITURE_AWAY,
-    cleatCaution(resolved),
+    cleatCaution(shade),
     ASK_AND_DEFER,
   ];
 }

@@ -1,45 +1,56 @@
-import type { Finding, Remedy, Severity } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { type Finding, lazy, type Remedy, type Severity } from "../../figures/index.ts";
 import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
+import type { SafetyShade } from "../safety-reads.ts";
+
+/** The finding of all rules that are not proven. */
+export const NOT_PROVEN = "safety.not-proven";
+
+/** The finding of a failed rule. */
+export function findingIdOf(ruleId: string): string {
+  return `safety.${ruleId.toLowerCase()}`;
+}
 
 /** Secondary texts, and our own rounding, never stop the work. */
-export function severityOf(rule: Pick<ActiveRule, "confidence" | "kind">, resolved: ResolvedShade): Severity {
-  return rule.confidence === "V1" && rule.kind === "rule" && isForOthers(resolved) ? "stop" : "fix";
+export function severityOf(rule: Pick<ActiveRule, "confidence" | "kind">, shade: SafetyShade): Severity {
+  return rule.confidence === "V1" && rule.kind === "rule" && isForOthers(shade) ? "stop" : "fix";
 }
 
 /** Sold, given, or hung where the public is. */
-export function isForOthers({ place, purpose }: ResolvedShade): boolean {
+export function isForOthers({ place, purpose }: SafetyShade): boolean {
   return place !== undefined && purpose !== undefined && purpose !== "own-home";
 }
 
 export function failedFinding(
-  resolved: ResolvedShade,
+  shade: SafetyShade,
   rule: ActiveRule,
   result: RuleResult,
-  remedies: Remedy[],
+  remediesOf: () => Remedy[],
 ): Finding {
+  const remedies = lazy(remediesOf);
   return {
-    id: `safety.${rule.id.toLowerCase()}`,
-    severity: severityOf(rule, resolved),
+    id: findingIdOf(rule.id),
+    severity: severityOf(rule, shade),
     stage: "safety",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade`,
-    text: `${rule.words} Failed: ${lowerFirst(result.why)}${reservation(resolved, rule)}`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade`,
+    text: `${rule.words} Failed: ${lowerFirst(result.why)}${reservation(shade, rule)}`,
     cite: rule.cite,
     ...(result.figures === undefined ? {} : { figures: result.figures }),
-    remedies,
+    get remedies() {
+      return remedies();
+    },
   };
 }
 
-function reservation(resolved: ResolvedShade, { confidence, kind }: ActiveRule): string {
+function reservation(shade: SafetyShade, { confidence, kind }: ActiveRule): string {
   const sources: Record<ActiveRule["confidence"], string> = {
     V1: "",
     V2: " The limit stands here as reported by secondary sources: check the current text.",
     ours: " This is our own rounding down of the rules of many places, not a legal limit.",
   };
   const own =
-    resolved.purpose === "own-home" && kind !== "advice" && confidence !== "ours"
+    shade.purpose === "own-home" && kind !== "advice" && confidence !== "ours"
       ? " It is your own window, and the hazard is the same."
       : "";
   return `${sources[confidence]}${own}`;
@@ -47,27 +58,30 @@ function reservation(resolved: ResolvedShade, { confidence, kind }: ActiveRule):
 
 /** One finding for all that only a test or the maker can settle. */
 export function openFinding(
-  resolved: ResolvedShade,
+  shade: SafetyShade,
   open: readonly RuleResult[],
   tests: readonly string[],
-  remedies: Remedy[],
+  remediesOf: () => Remedy[],
 ): Finding[] {
   const first = open[0];
   if (first === undefined) return [];
+  const remedies = lazy(remediesOf);
   const ids = open.map(({ ruleId }) => ruleId).join(", ");
   const toTest =
     tests.length === 0 ? "" : ` Tests to do, described in the review: ${tests.map(lowerFirst).join("; ")}.`;
   return [
     {
-      id: "safety.not-proven",
+      id: NOT_PROVEN,
       severity: "unproven",
       stage: "safety",
-      shadeId: resolved.shadeId,
-      path: `${resolved.path}/shade`,
+      shadeId: shade.shadeId,
+      path: `${shade.path}/shade`,
       text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
       cite: first.cite,
       cases: open.length,
-      remedies,
+      get remedies() {
+        return remedies();
+      },
     },
   ];
 }

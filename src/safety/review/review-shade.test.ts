@@ -7,7 +7,7 @@ import { handShade } from "../../../test/hand-shade.ts";
 import { jobWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
 import { verdictIn } from "../../../test/words.ts";
-import { type Finding, type Working, WorkingBook } from "../../figures/index.ts";
+import { type Finding, type Working, workingOf } from "../../figures/index.ts";
 import {
   type Job,
   jobSchema,
@@ -36,17 +36,23 @@ const MASS: Mass = {
 
 /** Run X1 of the trade notes, 36 × 60 in with the sill 30 in above the floor, on a lift of choice. */
 function x1(place: Place | undefined, purpose: Purpose | undefined, lift?: LiftCords) {
-  const shade = handShade({ job: { place, purpose } });
-  const book = new WorkingBook();
-  const reviewed = reviewShade(
-    { ...shade, mass: MASS, lift: lift ?? { ...shade.lift, rearCords: "open" } },
-    book,
+  const { resolved, ...made } = handShade({ job: { place, purpose } });
+  return shown(
+    reviewShade({
+      ...made,
+      shade: resolved,
+      mass: MASS,
+      lift: lift ?? { ...made.lift, rearCords: "open" },
+    }),
   );
-  return { ...reviewed, book };
+}
+
+function shown({ values, findings, workings }: ReturnType<typeof reviewShade>) {
+  return { review: values, findings, workings: workings.map(workingOf) };
 }
 
 /** The first window of a job as `plan` has it, reviewed. */
-function planned(job: Job, book = new WorkingBook()) {
+function planned(job: Job) {
   const shade = plan(job).shades[0];
   const room = job.rooms[0];
   const window = room?.windows[0];
@@ -54,7 +60,7 @@ function planned(job: Job, book = new WorkingBook()) {
     throw new Error("invalid job: empty");
   const resolved = resolveShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
   const { size, grid, form, mass, lift } = shade;
-  return reviewShade({ resolved, size, grid, form, mass, lift }, book);
+  return shown(reviewShade({ shade: resolved, size, grid, form, mass, lift }));
 }
 
 function resultOf(results: readonly RuleResult[], id: string): RuleResult {
@@ -67,7 +73,7 @@ const failedIds = (results: readonly RuleResult[]) =>
   results.filter(({ outcome }) => outcome === "failed").map(({ ruleId }) => ruleId);
 
 describe("X1, for sale in Canada", () => {
-  const { review, findings, book } = x1("ca", "for-sale");
+  const { review, findings, workings } = x1("ca", "for-sale");
 
   it("fails by the numbers that the run gives: tail 30 in + travel 53.2 in = 83.2 in raised", () => {
     const free = resultOf(review.results, "CA-FREE");
@@ -122,23 +128,26 @@ describe("X1, for sale in Canada", () => {
   it("writes the workings of its numbers, and no other number stands in the result", () => {
     for (const result of review.results) {
       for (const id of result.figures ?? []) {
-        const working = book.workings.find((one) => one.id === id);
+        const working = workings.find((one) => one.id === id);
         expect(working?.value, result.ruleId).toBe(result.value);
       }
     }
-    expect(book.workings.map(({ id }) => id)).toContain("safety.joined-cord-length");
+    expect(workings.map(({ id }) => id)).toContain("safety.joined-cord-length");
   });
 });
 
 describe("what slides is never shown to hold", () => {
   it("rings within the limit and a cord that slides: not proven, with what the pull draws out and the test", () => {
-    const shade = handShade({ job: { place: "ca", purpose: "own-home" } });
-    const grid = { ...shade.grid, rows: shade.grid.rows.slice(0, 2), travelMm: inches(11.4) };
+    const { resolved, ...made } = handShade({ job: { place: "ca", purpose: "own-home" } });
+    const grid = { ...made.grid, rows: made.grid.rows.slice(0, 2), travelMm: inches(11.4) };
     const rows = grid.rows.map((row, i) => ({ ...row, yMm: inches(8 - 4 * i) }));
-    const { review } = reviewShade(
-      { ...shade, grid: { ...grid, rows, travelMm: inches(6) }, mass: MASS, lift: { kind: "tube-wand" } },
-      new WorkingBook(),
-    );
+    const { values: review } = reviewShade({
+      ...made,
+      shade: resolved,
+      grid: { ...grid, rows, travelMm: inches(6) },
+      mass: MASS,
+      lift: { kind: "tube-wand" },
+    });
     const span = resultOf(review.results, "CA-SPAN");
     expect(span.outcome).toBe("not-proven");
     expectNear(span.value ?? 0, inches(4), 1e-6);
@@ -276,8 +285,7 @@ describe("ways out", () => {
       const { findings } = planned(before);
       const remedy = remedyOf(findings, id, "closer");
       const after = planned(patched(before, remedy.patch));
-      const said = /This rule: (.+)\.$/.exec(remedy.changes ?? "")?.[1];
-      expect(resultOf(after.review.results, id).outcome.replaceAll("-", " "), id).toBe(said);
+      expect(resultOf(after.review.results, id).outcome, id).not.toBe("failed");
     }
   });
 
@@ -370,17 +378,14 @@ describe("any shade", () => {
       }),
       { numRuns: 100 },
     );
-    const { book } = x1("eu", "for-sale", { kind: "spring" });
-    for (const { id } of book.workings) seen.add(id);
+    for (const { id } of x1("eu", "for-sale", { kind: "spring" }).workings) seen.add(id);
     expect([...seen]).toEqual(
       expect.arrayContaining(["safety.pull-cord-low-point", "safety.loop-perimeter", "safety.head-opening"]),
     );
   });
 
   function workings(job: Job): Working[] {
-    const book = new WorkingBook();
-    planned(job, book);
-    return book.workings;
+    return planned(job).workings;
   }
 
   /** Outcomes that got better though the change can only make things worse. */
@@ -416,8 +421,9 @@ describe("any shade", () => {
         : kind === "tube-loop"
           ? { kind, loopDropMm: tailMm + 1, rearCords: guide }
           : { kind: "spring", rearCords: guide };
-    return reviewShade({ ...shade, size, grid: { ...shade.grid, rows }, mass: MASS, lift }, new WorkingBook())
-      .review.results;
+    const { resolved, form } = shade;
+    return reviewShade({ shade: resolved, size, grid: { ...shade.grid, rows }, form, mass: MASS, lift })
+      .values.results;
   }
 
   it.each([

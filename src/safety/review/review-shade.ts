@@ -1,14 +1,15 @@
-import type { Finding, WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import type { Finding, StageResult } from "../../figures/index.ts";
 import {
   RULE_OUTCOMES,
   type RuleOutcome,
   type RuleResult,
   type SafetyReview,
 } from "../../shade-plan/index.ts";
+import { judgeCords } from "../judge-cords.ts";
 import { placeText, purposeText } from "../rules/place-words.ts";
 import type { PhysicalTestId } from "../rules/rule.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
@@ -32,29 +33,29 @@ interface EvaluatedRule {
  * caution profile where they were not said or do not bind. A rule is failed, not proven, not shown to fail, or
  * does not apply; the whole has no verdict.
  */
-export function reviewShade(
-  input: ReviewInput,
-  book: WorkingBook,
-): { review: SafetyReview; findings: Finding[] } {
-  const { resolved, size } = input;
-  const rules = rulesFor(resolved.place, resolved.purpose);
+export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
+  const { shade, size } = input;
+  const rules = rulesFor(shade.place, shade.purpose);
   const geometry = cordGeometry(input, input.lift);
-  const tag = tagHeights(resolved.place);
+  const tag = tagHeights(shade.place);
   const situation = { geometry, tag };
-  const writer = new ResultWriter(resolved, situation, size.hemAboveFloorMm, book);
+  const writer = new ResultWriter(shade, situation, size.hemAboveFloorMm);
   const evaluated = rules.active
     .map(({ rule, outside }): EvaluatedRule => {
-      const evaluation = evaluate(rule, situation, resolved.purpose, outside);
+      const evaluation = evaluate(rule, situation, shade.purpose, outside);
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
     .sort(gravestFirst);
-  const review = assemble(resolved, rules, evaluated);
+  const review = assemble(shade, rules, evaluated);
+  const foldLoop = judgeFoldLoop(input);
   return {
-    review,
+    values: review,
     findings: [
-      ...findingsOf(evaluated, review, new RemedyFinder(input, geometry, tag), resolved),
-      ...judgeFoldLoop(input, book),
+      ...findingsOf(evaluated, review, new RemedyFinder(input, geometry, tag), shade),
+      ...foldLoop.findings,
+      ...judgeCords(input),
     ],
+    workings: [...writer.workings, ...foldLoop.workings],
   };
 }
 
@@ -70,30 +71,26 @@ function gravestFirst(a: EvaluatedRule, b: EvaluatedRule): number {
   );
 }
 
-function assemble(
-  resolved: ResolvedShade,
-  rules: RuleSet,
-  evaluated: readonly EvaluatedRule[],
-): SafetyReview {
+function assemble(shade: SafetyShade, rules: RuleSet, evaluated: readonly EvaluatedRule[]): SafetyReview {
   const results = evaluated.map(({ result }) => result);
   const counts = countsOf(results);
   const stops = evaluated.filter(
-    ({ rule, result }) => result.outcome === "failed" && severityOf(rule, resolved) === "stop",
+    ({ rule, result }) => result.outcome === "failed" && severityOf(rule, shade) === "stop",
   );
   const stamp = stops.length > 0;
   return {
-    ...(resolved.place === undefined ? {} : { place: resolved.place }),
-    ...(resolved.purpose === undefined ? {} : { purpose: resolved.purpose }),
+    ...(shade.place === undefined ? {} : { place: shade.place }),
+    ...(shade.purpose === undefined ? {} : { purpose: shade.purpose }),
     profile: rules.profile,
     readAs: rules.readAs,
-    line: lineOf(resolved, rules, counts, results[0]),
+    line: lineOf(shade, rules, counts, results[0]),
     counts,
     results,
     listed: rules.listed.map(sourceOfRule),
-    tests: testIds(evaluated).map((id) => physicalTest(id, resolved.units)),
-    cautions: reviewCautions(resolved),
+    tests: testIds(evaluated).map((id) => physicalTest(id, shade.units)),
+    cautions: reviewCautions(shade),
     stamp,
-    ...(stamp ? { stampText: stampText(resolved, stops) } : {}),
+    ...(stamp ? { stampText: stampText(shade, stops) } : {}),
   };
 }
 
@@ -104,7 +101,7 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
 }
 
 function lineOf(
-  resolved: ResolvedShade,
+  shade: SafetyShade,
   { profile }: RuleSet,
   counts: Record<RuleOutcome, number>,
   heaviest: RuleResult | undefined,
@@ -116,10 +113,10 @@ function lineOf(
     heaviest?.outcome === "failed" || heaviest?.outcome === "not-proven"
       ? ` The heaviest, ${heaviest.outcome === "failed" ? "failed" : "not proven"}: ${heaviest.words}`
       : "";
-  return `${againstText(resolved, profile)}: ${counted.join(", ")}.${first}`;
+  return `${againstText(shade, profile)}: ${counted.join(", ")}.${first}`;
 }
 
-function againstText({ place, purpose }: ResolvedShade, profile: SafetyReview["profile"]): string {
+function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["profile"]): string {
   if (place === undefined || purpose === undefined || profile === "caution") {
     return "Read against our own caution profile, which is no place’s law";
   }
@@ -127,7 +124,7 @@ function againstText({ place, purpose }: ResolvedShade, profile: SafetyReview["p
   return `Read against the rules of ${placeText(place)}, ${purposeText(purpose)}${beside}`;
 }
 
-function stampText({ place }: ResolvedShade, stops: readonly EvaluatedRule[]): string {
+function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): string {
   const ids = stops.map(({ rule }) => rule.id).join(", ");
   const where = place === undefined ? "" : ` in ${placeText(place)}`;
   return `${stops.length === 1 ? "A rule" : `${stops.length} rules`} on cords failed${where}: ${ids}. Do not sell, give away or install this shade as it is planned.`;
@@ -145,19 +142,19 @@ function findingsOf(
   evaluated: readonly EvaluatedRule[],
   review: SafetyReview,
   remedies: RemedyFinder,
-  resolved: ResolvedShade,
+  shade: SafetyShade,
 ): Finding[] {
   const failed = evaluated.filter(({ result }) => result.outcome === "failed");
   const open = evaluated.filter(({ result }) => result.outcome === "not-proven");
   return [
     ...failed.map(({ rule, evaluation, result }) =>
-      failedFinding(resolved, rule, result, remedies.of(rule.check, evaluation)),
+      failedFinding(shade, rule, result, () => remedies.of(rule.check, evaluation)),
     ),
     ...openFinding(
-      resolved,
+      shade,
       open.map(({ result }) => result),
       review.tests.map(({ title }) => title),
-      remedies.ofOpen(open.map(({ rule }) => rule.check)),
+      () => remedies.ofOpen(open.map(({ rule }) => rule.check)),
     ),
   ];
 }

@@ -1,9 +1,9 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { type Figure, figureId } from "../../figures/index.ts";
 import type { RuleOutcome, RuleResult, RuleSource } from "../../shade-plan/index.ts";
 import { trimmed } from "../../units/index.ts";
 import type { Check, Rule } from "../rules/rule.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import type { Evaluation } from "./evaluate.ts";
 import { type Measurement, pulledMm } from "./measures.ts";
 import type { Situation } from "./quantities/quantity.ts";
@@ -15,24 +15,18 @@ export function sourceOfRule(rule: Rule): RuleSource {
   return { ruleId: id, words, cite, asOf, confidence, kind, status, note };
 }
 
-/** Turns evaluations into results that people read; writes the workings of their numbers once each. */
+/** Turns evaluations into results that people read; keeps the figures of their numbers, once each. */
 export class ResultWriter {
-  readonly #resolved: ResolvedShade;
+  readonly #shade: Pick<SafetyShade, "units">;
   readonly #situation: Situation;
   readonly #hemAboveFloorMm: number | undefined;
-  readonly #book: WorkingBook;
+  readonly workings: Figure[] = [];
   readonly #used = new Set<string>();
 
-  constructor(
-    resolved: ResolvedShade,
-    situation: Situation,
-    hemAboveFloorMm: number | undefined,
-    book: WorkingBook,
-  ) {
-    this.#resolved = resolved;
+  constructor(shade: Pick<SafetyShade, "units">, situation: Situation, hemAboveFloorMm: number | undefined) {
+    this.#shade = shade;
     this.#situation = situation;
     this.#hemAboveFloorMm = hemAboveFloorMm;
-    this.#book = book;
   }
 
   /** One literal with every field, set or not: this runs for every rule of every shade of a job. */
@@ -40,7 +34,7 @@ export class ResultWriter {
     const { check } = rule;
     const figures = measurement === undefined ? undefined : this.#figuresOf(check, measurement);
     const value = measurement?.value;
-    const { valueText, limitText } = valueAndLimit(check, value, limit, this.#resolved.units);
+    const { valueText, limitText } = valueAndLimit(check, value, limit, this.#shade.units);
     const drawnTo =
       outcome === "not-proven" && measurement !== undefined && value !== undefined
         ? pulledMm(this.#situation, check, measurement)
@@ -88,14 +82,13 @@ export class ResultWriter {
   }
 
   #figuresOf(check: Check, measurement: Measurement): string[] | undefined {
-    const id = `safety.${check.quantity}`;
-    const spec = this.#used.has(id)
-      ? undefined
-      : measurement.sweep?.working?.(this.#situation.geometry, measurement.raise, check);
-    if (spec === undefined) return undefined;
-    measurement.value = this.#book.figure(id, spec);
-    this.#used.add(id);
-    return [id];
+    if (this.#used.has(check.quantity)) return undefined;
+    const figure = measurement.sweep?.working?.(this.#situation.geometry, measurement.raise, check);
+    if (figure === undefined) return undefined;
+    measurement.value = figure.value;
+    this.#used.add(check.quantity);
+    this.workings.push(figure);
+    return [figureId(figure)];
   }
 
   #what(check: Check, { sweep, raise }: Measurement, value: number | undefined): string | undefined {
@@ -115,7 +108,7 @@ export class ResultWriter {
       const more =
         drawnTo === undefined || drawnTo <= value
           ? ""
-          : ` By calculation up to ${mmText(drawnTo - value, this.#resolved.units)} more comes out.`;
+          : ` By calculation up to ${mmText(drawnTo - value, this.#shade.units)} more comes out.`;
       return `But the cord slides: a child’s pull makes the shade rise and feeds the loop, and the lock stops it from one side only.${more} Only the test decides.`;
     }
     if (why !== "") return why;

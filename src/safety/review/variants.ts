@@ -1,19 +1,15 @@
 import type { PatchOperation } from "../../figures/index.ts";
-import {
-  type LiftKind,
-  type PatchedShade,
-  type RearGuide,
-  type ResolvedShade,
-  settingPatch,
-} from "../../job/index.ts";
+import { type LiftKind, type PatchedShade, type RearGuide, settingPatch } from "../../job/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { Check } from "../rules/rule.ts";
+import type { SafetyShade } from "../safety-reads.ts";
 import type { CloserRows } from "./closer-rows.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
-import { fromTo } from "./course.ts";
+import { type Course, fromTo } from "./course.ts";
 import type { LoopCords } from "./lift-cords.ts";
-import { operatingLoop, type ShadeFacts, topOf } from "./lift-geometry.ts";
+import { cordGeometry, operatingLoop, type ShadeFacts, topOf } from "./lift-geometry.ts";
 import { heldWhileGathering, rearSpans } from "./rear-cords.ts";
+import type { ReviewInput } from "./review-input.ts";
 
 export type Setting = [group: "lift" | "fold" | "hobble", key: string, value: unknown];
 
@@ -61,36 +57,50 @@ const CLOSED_GUIDES = {
 } as const satisfies Partial<Record<RearGuide, VariantWords>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;
 
-export function kindVariants(shade: ShadeFacts, geometry: CordGeometry): Variant[] {
+export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant[] {
   return (Object.keys(OTHER_KINDS) as OtherKind[])
     .filter((kind) => kind !== geometry.kind)
     .map((kind) => ({
       settings: [["lift", "kind", kind]],
       says: () => OTHER_KINDS[kind],
-      geometry: withKind(shade, geometry, kind),
+      geometry: withKind(facts, geometry, kind),
     }));
 }
 
 /** Under a tube or spools no cord runs along the board; what runs up the back stays. */
-function withKind(shade: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
-  const { pull: _pull, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
+function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
+  const { pulls, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
   return {
     ...same,
     kind,
+    pulls: pulls.filter(({ raises }) => raises === "top-rail"),
     ...(rear === undefined ? {} : { rear: { ...rear, boardSpansMm: [], top: topOf({ kind }) } }),
     ...(kind === "tube-loop"
-      ? { loop: operatingLoop(expectedLoop(shade), shade.resolved.board.thicknessMm) }
+      ? { loop: operatingLoop(expectedLoop(facts), facts.shade.board.thicknessMm) }
       : {}),
   };
 }
 
-function expectedLoop({ size, resolved }: ShadeFacts): LoopCords {
+function expectedLoop({ size, shade }: ShadeFacts): LoopCords {
   const half = size.finishedLengthMm / 2;
   const clear =
     size.topAboveFloorMm === undefined
       ? 0
-      : size.topAboveFloorMm - resolved.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
+      : size.topAboveFloorMm - shade.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
   return { kind: "tube-loop", loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half };
+}
+
+/** The same shade hung from its board, where its top can be let down on cords of its own. */
+export function boardVariant({ lift, ...facts }: ReviewInput): Variant[] {
+  if (lift.topRail === undefined) return [];
+  const { topRail: _rail, ...hung } = lift;
+  return [
+    {
+      settings: [["fold", "topDropMm", 0]],
+      says: () => ({ label: "Hang it from the board", changes: "Its top then stays where it is." }),
+      geometry: cordGeometry(facts, hung),
+    },
+  ];
 }
 
 /** Closed ways for the cords up the back. */
@@ -108,7 +118,7 @@ export function guideVariants(geometry: CordGeometry): Variant[] {
 
 /** The shade with so many rows. */
 export function rowVariant(
-  { resolved, size, grid, mass }: ShadeFacts,
+  { shade, size, grid, mass }: ShadeFacts,
   closer: CloserRows,
   rows: number,
   geometry: CordGeometry,
@@ -116,12 +126,12 @@ export function rowVariant(
   const laid = closer.grid(rows);
   const [key, value] = closer.setting(rows);
   const { rear } = geometry;
-  const spans = rearSpans(laid, rear?.endBelowTopMm ?? resolved.board.thicknessMm);
+  const spans = rearSpans(laid, rear?.endBelowTopMm ?? shade.board.thicknessMm);
   return {
     settings: [["fold", key, value]],
     says: () => ({
       label: `Set the rows closer: ${rows} rows`,
-      changes: `${lengthText(closer.foldMm(rows), resolved.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
+      changes: `${lengthText(closer.foldMm(rows), shade.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
     }),
     geometry: withTravel(
       {
@@ -137,29 +147,27 @@ export function rowVariant(
 
 /** With another travel the tail grows by another length. */
 function withTravel(geometry: CordGeometry, travelMm: number): CordGeometry {
-  const { pull } = geometry;
-  if (pull === undefined) return { ...geometry, travelMm };
-  const loweredMm = pull.lengthMm.mm[0] ?? 0;
-  const joinedMm = pull.joinedMm?.mm[0];
-  return {
-    ...geometry,
-    travelMm,
-    pull: {
-      ...pull,
-      lengthMm: fromTo(loweredMm, loweredMm + Math.max(0, travelMm)),
-      ...(joinedMm === undefined ? {} : { joinedMm: fromTo(joinedMm, joinedMm + Math.max(0, travelMm)) }),
-    },
-  };
+  const grown = ({ mm: [loweredMm = 0] }: Course) => fromTo(loweredMm, loweredMm + Math.max(0, travelMm));
+  const pulls = geometry.pulls.map((pull) =>
+    pull.raises === "top-rail"
+      ? pull
+      : {
+          ...pull,
+          lengthMm: grown(pull.lengthMm),
+          ...(pull.joinedMm === undefined ? {} : { joinedMm: grown(pull.joinedMm) }),
+        },
+  );
+  return { ...geometry, travelMm, pulls };
 }
 
 /** A tail shorter by what the rule is missed by, down to what a hand can still hold. */
 export function tailVariant(
-  { units }: ResolvedShade,
+  { units }: SafetyShade,
   geometry: CordGeometry,
   check: Check,
   missedByMm: number,
 ): Variant[] {
-  const { pull } = geometry;
+  const pull = geometry.pulls.find(({ raises }) => raises === "shade");
   if (
     pull === undefined ||
     !/^(?:free-cord|joined-cord|pull-cord|hanging|loose-loop|any-loop|secured)/.test(check.quantity)
@@ -174,26 +182,31 @@ export function tailVariant(
     {
       settings: [["lift", "tailMm", tailMm]],
       says: () => ({ label: `Cut the tail ${lengthText(tailMm, units)} below the lock, shade lowered` }),
-      geometry: { ...geometry, pull: { ...pull, lengthMm: fromTo(tailMm, tailMm + raisedMm - loweredMm) } },
+      geometry: {
+        ...geometry,
+        pulls: geometry.pulls.map((one) =>
+          one === pull ? { ...pull, lengthMm: fromTo(tailMm, tailMm + raisedMm - loweredMm) } : one,
+        ),
+      },
     },
   ];
 }
 
 /** The cleat at the height that the rule asks for. */
 export function cleatVariant(
-  { units }: ResolvedShade,
+  { units }: SafetyShade,
   geometry: CordGeometry,
   check: Check,
   limitMm: number,
 ): Variant[] {
-  const { pull } = geometry;
-  if (pull === undefined || check.quantity !== "cleat-height") return [];
+  const { pulls } = geometry;
+  if (pulls.length === 0 || check.quantity !== "cleat-height") return [];
   const cleatMm = upToMark(limitMm, units.ruler);
   return [
     {
       settings: [["lift", "cleatAboveFloorMm", cleatMm]],
       says: () => ({ label: `Fix the cleat ${lengthText(cleatMm, units)} above the floor` }),
-      geometry: { ...geometry, pull: { ...pull, cleatAboveFloorMm: cleatMm } },
+      geometry: { ...geometry, pulls: pulls.map((pull) => ({ ...pull, cleatAboveFloorMm: cleatMm })) },
     },
   ];
 }

@@ -4,7 +4,7 @@ import { verdictIn } from "../../../test/words.ts";
 import { PLACES } from "../../job/index.ts";
 import { childTag } from "./child-tag.ts";
 
-const canada = childTag({ place: "ca", kind: "cord-lock", rearCords: true });
+const canada = childTag({ place: "ca", frontCords: true, rearCords: true });
 
 describe("the tag for Canada (SOR/2019-97, ss. 9 to 15)", () => {
   it("is in English and French, with the same number of warnings in each but for the sentence that was read in part", () => {
@@ -54,7 +54,7 @@ describe("the tag for Canada (SOR/2019-97, ss. 9 to 15)", () => {
 
 describe("the tag elsewhere", () => {
   it("Australia asks for capitals of 5 mm and text of 1.5 mm (SLI 2010 No. 212)", () => {
-    const { lines, heights } = childTag({ place: "au", kind: "cord-lock", rearCords: true });
+    const { lines, heights } = childTag({ place: "au", frontCords: true, rearCords: true });
     expect(lines[0]).toMatchObject({ text: "WARNING", kind: "signal", minHeightMm: 5 });
     expect(lines[1]).toMatchObject({ minHeightMm: 1.5 });
     expect(heights.source).toBe("au-2010-regulations");
@@ -64,7 +64,7 @@ describe("the tag elsewhere", () => {
     for (const place of [undefined, ...PLACES]) {
       const { lines, note } = childTag({
         ...(place === undefined ? {} : { place }),
-        kind: "spring",
+        frontCords: false,
         rearCords: true,
       });
       expect(lines[0]?.kind).toBe("signal");
@@ -78,13 +78,13 @@ describe("the tag elsewhere", () => {
   });
 
   it("speaks of devices for cords only where cords hang, of hidden cords only where there are some", () => {
-    const texts = (kind: "spring" | "cord-lock", rearCords: boolean) =>
-      childTag({ place: "gb", kind, rearCords })
+    const texts = (frontCords: boolean, rearCords: boolean) =>
+      childTag({ place: "gb", frontCords, rearCords })
         .lines.map(({ text }) => text)
         .join(" ");
-    expect(texts("cord-lock", true)).toContain("devices for the cords");
-    expect(texts("spring", true)).not.toContain("devices for the cords");
-    expect(texts("spring", true)).toContain("cords at the back");
-    expect(texts("spring", false)).not.toContain("cords at the back");
+    expect(texts(true, true)).toContain("devices for the cords");
+    expect(texts(false, true)).not.toContain("devices for the cords");
+    expect(texts(false, true)).toContain("cords at the back");
+    expect(texts(false, false)).not.toContain("cords at the back");
   });
 });

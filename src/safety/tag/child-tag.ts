@@ -1,4 +1,4 @@
-import type { LiftKind, Place } from "../../job/index.ts";
+import type { Place } from "../../job/index.ts";
 import type { ChildSafetyTag, TagLine } from "../../shade-plan/index.ts";
 import { tagHeights } from "./tag-heights.ts";
 import { tagWords } from "./tag-words.ts";
@@ -6,7 +6,8 @@ import { tagWords } from "./tag-words.ts";
 /** What the words of a tag depend on. */
 export interface TagInput {
   place?: Place;
-  kind: LiftKind;
+  /** Cords or a loop hang at the front. */
+  frontCords: boolean;
   /** Lift cords run up the back, hidden or not. */
   rearCords: boolean;
 }
@@ -20,14 +21,14 @@ const CANADA =
   "Not the official text, but for the words that are marked: of that only the beginning of one sentence was read. Take the full English and French wording from the current text, and put it on the shade, its packaging, its instructions and every advertisement. Do not name the law on any of them.";
 
 /** The tag to print for one shade, as data: words, language and least height of letters, line by line. */
-export function childTag({ place, kind, rearCords }: TagInput): ChildSafetyTag {
+export function childTag({ place, frontCords, rearCords }: TagInput): ChildSafetyTag {
   const letters = tagHeights(place);
   const languages = LANGUAGES[place ?? "elsewhere"] ?? ["en"];
   const canada = place === "ca";
   const words = tagWords({
     languages,
     canada,
-    frontCords: kind === "cord-lock" || kind === "tube-loop",
+    frontCords,
     rearCords,
   });
   return {

@@ -103,7 +103,7 @@ function boardStrip(context: ShadeContext): BareStrip {
   const mark = (name: string, xMm: number) => ends(name, xMm - board.leftMm);
   const inner = [
     ...board.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
-    ...(lift.kind === "cord-lock"
+    ...(lift.takeUp === "lock"
       ? [mark("Lock, centre", lift.seat.xMm)]
       : [
           ...lift.spools.map((spool) => mark(`Spool ${spool.number}`, spool.xMm)),

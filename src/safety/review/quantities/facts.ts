@@ -1,5 +1,6 @@
 import { aboveFloorMm, type CordGeometry } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
+import { cordCount, hangingAt, pullCordLowPoint, pullStates } from "./pull-cords.ts";
 import type { Fact, Reading } from "./quantity.ts";
 
 const LOWERED = 0;
@@ -33,47 +34,52 @@ const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
 const NO_PULL_CORD = { absent: "No pull cord hangs on this lift." };
 const NO_LOOP = { absent: "No operating loop hangs on this lift." };
 
-export const cleatHeight = fact(({ geometry: { pull } }) =>
-  pull === undefined
+export const cleatHeight = fact(({ geometry: { pulls } }) =>
+  pulls.length === 0
     ? NO_PULL_CORD
-    : known(pull.cleatAboveFloorMm, "Height of the cleat above the floor", RAISED),
+    : known(
+        Math.min(...pulls.map(({ cleatAboveFloorMm }) => cleatAboveFloorMm)),
+        "Height of the cleat above the floor",
+        RAISED,
+      ),
 );
 
-export const cordToWind = fact(({ geometry: { pull } }) =>
-  pull === undefined
+export const cordToWind = fact(({ geometry }) =>
+  geometry.pulls.length === 0
     ? NO_PULL_CORD
     : notKnown(
         "So much cord hangs with the shade raised and has to go on the cleat. Whether it takes all of it shows when it is wound.",
         RAISED,
-        courseAt(pull.lengthMm, RAISED),
+        hangingAt(geometry, RAISED),
       ),
 );
 
 /** What reaches below the cleat before the cord is wound on it: a lone cord as short as that needs no winding. */
 export const tailBelowCleat = fact(({ geometry }) => {
-  const { pull } = geometry;
-  if (pull === undefined) return NO_PULL_CORD;
-  const exitMm = aboveFloorMm(geometry, pull.exitBelowTopMm);
-  if (exitMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
-  const toCleatMm = Math.max(0, exitMm - pull.cleatAboveFloorMm);
-  const belowMm = Math.max(0, courseAt(pull.lengthMm, RAISED) - toCleatMm);
+  const { pulls, topAboveFloorMm } = geometry;
+  if (pulls.length === 0) return NO_PULL_CORD;
+  if (topAboveFloorMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
+  const belowMm = Math.max(
+    0,
+    ...pulls.map(({ exitBelowTopMm, cleatAboveFloorMm, lengthMm }) => {
+      const toCleatMm = Math.max(0, topAboveFloorMm - exitBelowTopMm - cleatAboveFloorMm);
+      return courseAt(lengthMm, RAISED) - toCleatMm;
+    }),
+  );
   const reading = notKnown(
     "So much cord reaches below the cleat before it is wound. What still hangs after winding, and whether it is a single cord, shows on the wall.",
     RAISED,
     belowMm,
   );
-  return pull.count === 1 ? { ...reading, within: "not-shown-to-fail" } : reading;
+  return cordCount(pulls) === 1 ? { ...reading, within: "not-shown-to-fail" } : reading;
 });
 
 export const securedByDevice = fact(({ geometry }) => {
-  const { pull, loop } = geometry;
-  const cords = pull ?? loop;
-  if (cords === undefined) return { absent: "No pull cord or loop hangs on this lift." };
-  const exitMm = aboveFloorMm(geometry, cords.exitBelowTopMm);
-  if (exitMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
-  const hangsMm = pull === undefined ? (loop?.dropMm ?? 0) : Math.max(...pull.lengthMm.mm);
+  const { pulls, loop, topAboveFloorMm } = geometry;
+  if (pulls.length === 0 && loop === undefined) return { absent: "No pull cord or loop hangs on this lift." };
+  if (topAboveFloorMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
   return atLeastThis(
-    Math.max(0, exitMm - hangsMm),
+    Math.min(...pullStates(geometry).map((raise) => pullCordLowPoint.at(geometry, raise, {}))),
     "So high ends what hangs, in the worst state. Whether the cleat or the tensioner meets the standard cannot be seen from a plan.",
     RAISED,
   );
@@ -119,24 +125,21 @@ export const innerCordsReachable = fact(({ geometry: { rear } }) => {
       );
 });
 
-export const freeHangingCords = fact(({ geometry: { pull } }) =>
-  known(
-    pull?.count ?? 0,
-    pull === undefined
-      ? "No cord hangs free."
-      : `${pull.count === 1 ? "One cord hangs" : `${pull.count} cords hang`} free at the front.`,
-    RAISED,
-  ),
-);
+export const freeHangingCords = fact(({ geometry: { pulls } }) => {
+  const count = cordCount(pulls);
+  const hang = count === 1 ? "One cord hangs" : `${count} cords hang`;
+  return known(count, count === 0 ? "No cord hangs free." : `${hang} free at the front.`, RAISED);
+});
 
-export const cordsInConnector = fact(({ geometry: { pull } }) =>
-  pull?.joinedMm === undefined
+export const cordsInConnector = fact(({ geometry: { pulls } }) => {
+  const most = Math.max(0, ...pulls.map(({ count, joinedMm }) => (joinedMm === undefined ? 0 : count)));
+  return most === 0
     ? known(0, "No connector joins cords.")
-    : known(pull.count, `${pull.count} cords run into one connector.`, RAISED),
-);
+    : known(most, `${most} cords run into one connector.`, RAISED);
+});
 
 export const accessibleCords = fact(({ geometry }) => {
-  const front = (geometry.pull?.count ?? 0) + (geometry.loop === undefined ? 0 : 1);
+  const front = cordCount(geometry.pulls) + (geometry.loop === undefined ? 0 : 1);
   const back = reachableBehind(geometry);
   if (front + back === 0) return known(0, "No cord is counted as in reach at the front or the back.");
   return known(
@@ -159,8 +162,8 @@ export const hiddenCordExposed = fact(({ geometry: { rear } }) =>
     : { absent: "No cord of this shade is counted as out of reach." },
 );
 
-export const reliesOnDevice = fact(({ geometry: { pull, loop, rear } }) => {
-  if (pull !== undefined)
+export const reliesOnDevice = fact(({ geometry: { pulls, loop, rear } }) => {
+  if (pulls.length > 0)
     return known(1, "The hanging cord is out of reach only while it is wound on its cleat.", RAISED);
   if (loop !== undefined) return known(1, "The loop is held only by the device that its owner fixes.");
   if (rear !== undefined && rear.guide !== "open") {
@@ -180,8 +183,8 @@ export const loopDeviceFixed = fact(({ geometry: { loop } }) => {
       );
 });
 
-export const collectorOpens = fact(({ geometry: { pull } }) =>
-  pull?.joinedMm === undefined
+export const collectorOpens = fact(({ geometry: { pulls } }) =>
+  pulls.every(({ joinedMm }) => joinedMm === undefined)
     ? { absent: "No connector collects cords." }
     : notKnown("At what load the connector comes apart shows when it is tried.", RAISED),
 );

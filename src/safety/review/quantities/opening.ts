@@ -1,10 +1,11 @@
+import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { spanCordMm } from "../feed.ts";
-import { joinedLoopAt } from "./pull-cords.ts";
+import { joinedLoopAt, joinedStates } from "./pull-cords.ts";
 import type { Sweep } from "./quantity.ts";
 import { loopPerimeter } from "./rear-cords.ts";
-import { courseStates, gatherStates, pushInside } from "./states.ts";
+import { gatherStates, pushInside } from "./states.ts";
 
 /** Cloth over diameter of the largest probe: reached where the cord is as long as the probe is wide. */
 const CLOTH_PER_DIAMETER = 1 + Math.PI / 2;
@@ -35,6 +36,19 @@ export function openingMm(cordMm: number, clothMm: number): number {
   return diameter;
 }
 
+const WIDEST_OPENING = figureRule({
+  id: "safety.head-opening",
+  label: "Largest round opening between cord and cloth",
+  symbol: "D",
+  unit: "mm",
+  formula: "c / (1 + pi / 2)",
+  inputs: { c: ["mm", "cloth between two guides", "figure:shape.*", "figure:measure.finished-length"] },
+  restsOn: ["lift/rearCords", "board/section"],
+  cite: cite("geometry", "a round probe with the cord straight beside it and the cloth around it"),
+  note: "reached where the cord between the guides is as long as the probe is wide",
+  compute: ({ c }) => c / CLOTH_PER_DIAMETER,
+});
+
 /** Largest round opening in any loop: a loop of cord alone can be pulled round. */
 export const headOpening: Sweep = {
   kind: "sweep",
@@ -52,23 +66,14 @@ export const headOpening: Sweep = {
     if (span === undefined || frontOpeningMm(geometry, raise) >= diameter) return undefined;
     const atItsWidest = Math.abs(diameter - span.clothMm / CLOTH_PER_DIAMETER) < 1e-6;
     if (!atItsWidest) return undefined;
-    return {
-      label: "Largest round opening between cord and cloth",
-      symbol: "D",
-      unit: "mm",
-      formula: "c / (1 + pi / 2)",
-      given: { c: [span.clothMm, "mm", "cloth between two guides"] },
-      cite: cite("geometry", "a round probe with the cord straight beside it and the cloth around it"),
-      note: "reached where the cord between the guides is as long as the probe is wide",
-      compute: ({ c }) => (c ?? 0) / CLOTH_PER_DIAMETER,
-    };
+    return WIDEST_OPENING.figure({ c: span.clothMm });
   },
 };
 
 function openingStates(geometry: CordGeometry): number[] {
   const states = gatherStates(geometry);
-  const { rear, travelMm, pull } = geometry;
-  if (pull?.joinedMm !== undefined) states.push(...courseStates(pull.joinedMm));
+  const { rear, travelMm } = geometry;
+  states.push(...joinedStates(geometry));
   if (travelMm <= 0) return states;
   for (const { cordMm, clothMm, gathersMm, startsMm } of rear?.spans ?? []) {
     const takenMm = cordMm - clothMm / CLOTH_PER_DIAMETER;
@@ -77,8 +82,8 @@ function openingStates(geometry: CordGeometry): number[] {
   return states;
 }
 
-function frontOpeningMm({ pull, loop }: CordGeometry, raise: number): number {
-  return Math.max(joinedLoopAt(pull, raise), loop?.perimeterMm ?? 0) / Math.PI;
+function frontOpeningMm(geometry: CordGeometry, raise: number): number {
+  return Math.max(joinedLoopAt(geometry, raise), geometry.loop?.perimeterMm ?? 0) / Math.PI;
 }
 
 function rearOpeningMm(geometry: CordGeometry, raise: number): number {

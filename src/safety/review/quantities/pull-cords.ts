@@ -1,6 +1,7 @@
+import { figureRule, figureRuleOf } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
-import type { CordGeometry, PullCords } from "../cord-geometry.ts";
+import type { CordGeometry, OperatingLoop, PullCords } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
 import type { Ask, Sweep } from "./quantity.ts";
 import { courseStates } from "./states.ts";
@@ -8,14 +9,68 @@ import { courseStates } from "./states.ts";
 const NO_PULL = "No cord with a free end hangs on this lift.";
 const ONE_PULL = "Only one cord hangs, so that no two can be joined.";
 
+/** What the length of hanging cord rests on. */
+const TAIL = [
+  "lift/tailMm",
+  "fold/topDropMm",
+  "figure:rig.tail-raised",
+  "figure:measure.finished-length",
+] as const;
+
+const JOINED = {
+  "joined-cord-length": "Two hanging cords end to end",
+  "joined-cord-loop": "Around the loop of two hanging cords tied together",
+} as const;
+const JOINED_CORDS = figureRuleOf<keyof typeof JOINED>()({
+  id: (joined) => `safety.${joined}`,
+  label: (joined) => JOINED[joined],
+  symbol: "P",
+  unit: "mm",
+  formula: "a + b",
+  inputs: {
+    a: ["mm", "the longest hanging cord below its lock", ...TAIL],
+    b: ["mm", "the next longest", ...TAIL],
+  },
+  cite: cite("geometry"),
+  compute: ({ a, b }) => a + b,
+});
+
+const LOW_POINT = figureRule({
+  id: "safety.pull-cord-low-point",
+  label: "Lowest point of the pull cords above the floor",
+  symbol: "h",
+  unit: "mm",
+  formula: "max(0, H − e − t)",
+  inputs: {
+    H: [
+      "mm",
+      "top line above the floor",
+      "opening/sillAboveFloorMm",
+      "opening/heightsMm",
+      "figure:measure.*",
+    ],
+    e: [
+      "mm",
+      "where the cords leave, below the top line",
+      "lift/kind",
+      "lift/lock",
+      "lift/drive",
+      "board/section",
+    ],
+    t: ["mm", "what hangs below that", ...TAIL, "figure:rig.loop"],
+  },
+  cite: cite("geometry", "0: it lies on the floor"),
+  compute: ({ H, e, t }) => Math.max(0, H - e - t),
+});
+
 /** The longest cord with a free end. A pull on it raises the shade and lengthens it up to its raised length. */
 export const freeCordLength: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: ({ pull }) => (pull === undefined ? NO_PULL : undefined),
+  absent: ({ pulls }) => (pulls.length === 0 ? NO_PULL : undefined),
   states: pullStates,
   at: hangingAt,
-  what: ({ pull }) => (pull?.count === 1 ? "the cord below its lock" : "the cords below their lock"),
+  what: (geometry, raise) => longestText(geometry, raise),
 };
 
 /** Two cords tied end to end: the connector may come apart, so that each counts from the lock down. */
@@ -24,17 +79,16 @@ export const joinedCordLength: Sweep = {
   worse: "high",
   absent: twoPulls,
   states: pullStates,
-  at: (geometry, raise) => 2 * hangingAt(geometry, raise),
+  at: (geometry, raise) => twoLongestAt(geometry, raise).a + twoLongestAt(geometry, raise).b,
   what: () => "two of the hanging cords, tied end to end",
-  working: (geometry, raise) => doubled("Two hanging cords end to end", hangingAt(geometry, raise)),
+  working: (geometry, raise) => JOINED_CORDS.figure(twoLongestAt(geometry, raise), "joined-cord-length"),
 };
 
 /** The loop that two cords make when they are tied end to end, both coming out of one lock. */
 export const joinedCordLoop: Sweep = {
   ...joinedCordLength,
   what: () => "the loop of two hanging cords tied together",
-  working: (geometry, raise) =>
-    doubled("Around the loop of two hanging cords tied together", hangingAt(geometry, raise)),
+  working: (geometry, raise) => JOINED_CORDS.figure(twoLongestAt(geometry, raise), "joined-cord-loop"),
 };
 
 /** How far the lowest point of a pull cord, or of a loop that stays closed, is above the floor. */
@@ -43,24 +97,15 @@ export const pullCordLowPoint: Sweep = {
   worse: "low",
   absent: pullOrLoop,
   needsFloor: true,
-  states: ({ pull }) => (pull === undefined ? [0] : courseStates(pull.lengthMm)),
+  states: pullStates,
   at: (geometry, raise) => Math.max(0, lowPointMm(geometry, raise)),
-  what: ({ pull }) => (pull === undefined ? "the lower end of the loop" : "the lower end of the cords"),
+  what: (geometry, raise) =>
+    lowestOf(geometry, raise).cords === undefined
+      ? "the lower end of the loop"
+      : "the lower end of the cords",
   working: (geometry, raise) => {
-    const { pull, loop } = geometry;
-    return {
-      label: "Lowest point of the pull cords above the floor",
-      symbol: "h",
-      unit: "mm",
-      formula: "max(0, H − e − t)",
-      given: {
-        H: [geometry.topAboveFloorMm ?? 0, "mm", "top line above the floor"],
-        e: [(pull ?? loop)?.exitBelowTopMm ?? 0, "mm", "where the cords leave, below the top line"],
-        t: [hangingLengthAt(geometry, raise), "mm", "what hangs below that"],
-      },
-      cite: cite("geometry", "0: it lies on the floor"),
-      compute: ({ H, e, t }) => Math.max(0, (H ?? 0) - (e ?? 0) - (t ?? 0)),
-    };
+    const { exitBelowTopMm, hangsMm } = lowestOf(geometry, raise);
+    return LOW_POINT.figure({ H: geometry.topAboveFloorMm ?? 0, e: exitBelowTopMm, t: hangsMm });
   },
 };
 
@@ -69,9 +114,10 @@ export const hangingLength: Sweep = {
   kind: "sweep",
   worse: "high",
   absent: pullOrLoop,
-  states: ({ pull }) => (pull === undefined ? [0] : courseStates(pull.lengthMm)),
-  at: hangingLengthAt,
-  what: ({ pull }) => (pull === undefined ? "the loop" : "the hanging cords"),
+  states: pullStates,
+  at: (geometry, raise) => Math.max(hangingAt(geometry, raise), geometry.loop?.dropMm ?? 0),
+  what: (geometry, raise) =>
+    (geometry.loop?.dropMm ?? 0) > hangingAt(geometry, raise) ? "the loop" : longestText(geometry, raise),
 };
 
 export const operatingCordLength: Sweep = { ...freeCordLength, what: () => "the operating cord" };
@@ -83,62 +129,112 @@ export const operatingCordLength: Sweep = { ...freeCordLength, what: () => "the 
 export const looseLoopLength: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: ({ pull, loop }) =>
-    pull === undefined && loop?.device !== "none" ? "No loose cord hangs on this lift." : undefined,
+  absent: ({ pulls, loop }) =>
+    pulls.length === 0 && loop?.device !== "none" ? "No loose cord hangs on this lift." : undefined,
   needsFloor: true,
   // Longer cords hang lower, so that the longest is among those that count if any does.
   states: pullStates,
   at: looseLoopAt,
-  what: ({ pull }) => (pull === undefined ? "the loose loop" : "the loop that the hanging cords can form"),
+  what: ({ pulls }) => (pulls.length === 0 ? "the loose loop" : "the loop that the hanging cords can form"),
 };
 
 export function looseLoopAt(geometry: CordGeometry, raise: number, { belowFloorMm }: Ask): number {
-  const { pull, loop } = geometry;
-  if (belowFloorMm !== undefined && lowPointMm(geometry, raise) > belowFloorMm + SAME_LENGTH_MM) return 0;
-  if (pull === undefined) return loop?.device === "none" ? loop.dropMm : 0;
-  return hangingAt(geometry, raise) / (pull.count > 1 ? 1 : 2);
+  const { pulls, loop } = geometry;
+  const counts = ({ exitBelowTopMm, hangsMm }: Hanging) =>
+    belowFloorMm === undefined ||
+    (geometry.topAboveFloorMm ?? 0) - exitBelowTopMm - hangsMm <= belowFloorMm + SAME_LENGTH_MM;
+  let longest = 0;
+  for (const pull of pulls) {
+    const hanging = hangingOf(pull, raise);
+    if (counts(hanging)) longest = Math.max(longest, hanging.hangsMm / (pull.count > 1 ? 1 : 2));
+  }
+  if (loop?.device === "none" && counts(hangingLoop(loop))) longest = Math.max(longest, loop.dropMm);
+  return longest;
 }
 
-export function pullStates({ pull }: CordGeometry): number[] {
-  return pull === undefined ? [0] : courseStates(pull.lengthMm);
+export function pullStates({ pulls }: CordGeometry): number[] {
+  return pulls.length === 0 ? [0] : pulls.flatMap(({ lengthMm }) => courseStates(lengthMm));
 }
 
-export function hangingAt({ pull }: CordGeometry, raise: number): number {
-  return pull === undefined ? 0 : courseAt(pull.lengthMm, raise);
+/** The longest cord with a free end. */
+export function hangingAt({ pulls }: CordGeometry, raise: number): number {
+  let longest = 0;
+  for (const { lengthMm } of pulls) longest = Math.max(longest, courseAt(lengthMm, raise));
+  return longest;
 }
 
-function hangingLengthAt(geometry: CordGeometry, raise: number): number {
-  return geometry.pull === undefined ? (geometry.loop?.dropMm ?? 0) : hangingAt(geometry, raise);
+/** Around the longest loop between a lock and its connector, mm; 0 where no cords are joined. */
+export function joinedLoopAt({ pulls }: CordGeometry, raise: number): number {
+  let longest = 0;
+  for (const { joinedMm } of pulls)
+    if (joinedMm !== undefined) longest = Math.max(longest, 2 * courseAt(joinedMm, raise));
+  return longest;
+}
+
+export function joinedStates({ pulls }: CordGeometry): number[] {
+  return pulls.flatMap(({ joinedMm }) => (joinedMm === undefined ? [] : courseStates(joinedMm)));
+}
+
+interface Hanging {
+  exitBelowTopMm: number;
+  hangsMm: number;
+  /** Absent of an operating loop. */
+  cords?: PullCords;
+}
+
+function hangingOf(cords: PullCords, raise: number): Hanging {
+  return { exitBelowTopMm: cords.exitBelowTopMm, hangsMm: courseAt(cords.lengthMm, raise), cords };
+}
+
+function hangingLoop({ exitBelowTopMm, dropMm }: OperatingLoop): Hanging {
+  return { exitBelowTopMm, hangsMm: dropMm };
+}
+
+/** What reaches lowest of all that hangs at the front. */
+export function lowestOf({ pulls, loop }: CordGeometry, raise: number): Hanging {
+  const all = pulls.map((cords) => hangingOf(cords, raise));
+  if (loop !== undefined) all.push(hangingLoop(loop));
+  let lowest: Hanging = { exitBelowTopMm: 0, hangsMm: 0 };
+  for (const one of all) {
+    if (one.exitBelowTopMm + one.hangsMm > lowest.exitBelowTopMm + lowest.hangsMm) lowest = one;
+  }
+  return lowest;
 }
 
 /** Lowest point of what hangs at the front, above the floor, below 0 where it lies on it; asked only where the height is known. */
 function lowPointMm(geometry: CordGeometry, raise: number): number {
-  const exitMm = (geometry.pull ?? geometry.loop)?.exitBelowTopMm ?? 0;
-  return (geometry.topAboveFloorMm ?? 0) - exitMm - hangingLengthAt(geometry, raise);
+  const { exitBelowTopMm, hangsMm } = lowestOf(geometry, raise);
+  return (geometry.topAboveFloorMm ?? 0) - exitBelowTopMm - hangsMm;
 }
 
-function pullOrLoop({ pull, loop }: CordGeometry): string | undefined {
-  return pull === undefined && loop === undefined ? "No pull cord or loop hangs on this lift." : undefined;
+function pullOrLoop({ pulls, loop }: CordGeometry): string | undefined {
+  return pulls.length === 0 && loop === undefined ? "No pull cord or loop hangs on this lift." : undefined;
 }
 
-function twoPulls({ pull }: CordGeometry): string | undefined {
-  if (pull === undefined) return NO_PULL;
-  return pull.count < 2 ? ONE_PULL : undefined;
+function twoPulls({ pulls }: CordGeometry): string | undefined {
+  if (pulls.length === 0) return NO_PULL;
+  return cordCount(pulls) < 2 ? ONE_PULL : undefined;
 }
 
-/** Around the loop between the lock and the connector, mm. */
-export function joinedLoopAt(pull: PullCords | undefined, raise: number): number {
-  return pull?.joinedMm === undefined ? 0 : 2 * courseAt(pull.joinedMm, raise);
+export function cordCount(pulls: readonly PullCords[]): number {
+  return pulls.reduce((sum, { count }) => sum + count, 0);
 }
 
-function doubled(label: string, lengthMm: number) {
-  return {
-    label,
-    symbol: "P",
-    unit: "mm" as const,
-    formula: "2·t",
-    given: { t: [lengthMm, "mm", "cord below the lock"] as const },
-    cite: cite("geometry"),
-    compute: ({ t }: Record<string, number>) => 2 * (t ?? 0),
-  };
+/** The two longest free ends, which may hang out of different locks. */
+function twoLongestAt({ pulls }: CordGeometry, raise: number): { a: number; b: number } {
+  const lengths = pulls.flatMap(({ count, lengthMm }) =>
+    new Array<number>(Math.min(2, count)).fill(courseAt(lengthMm, raise)),
+  );
+  const [a = 0, b = 0] = lengths.sort((one, other) => other - one);
+  return { a, b };
+}
+
+function longestText({ pulls }: CordGeometry, raise: number): string {
+  let longest = pulls[0];
+  for (const pull of pulls) {
+    if (longest === undefined || courseAt(pull.lengthMm, raise) > courseAt(longest.lengthMm, raise))
+      longest = pull;
+  }
+  const rail = longest?.raises === "top-rail" ? " of the top rail" : "";
+  return longest?.count === 1 ? `the cord${rail} below its lock` : `the cords${rail} below their lock`;
 }

@@ -1,4 +1,4 @@
-import type { FigureSpec } from "../../../figures/index.ts";
+import type { Figure } from "../../../figures/index.ts";
 import type { Check } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 
@@ -26,7 +26,7 @@ export interface Sweep {
   /** What it is that comes to the value in that state, in words. */
   what: (geometry: CordGeometry, raise: number, ask: Ask) => string;
   /** How the value is computed, for the workings, where it is more than one length. */
-  working?: (geometry: CordGeometry, raise: number, ask: Ask) => FigureSpec<string> | undefined;
+  working?: (geometry: CordGeometry, raise: number, ask: Ask) => Figure | undefined;
 }
 
 /** Heights of letters on the tag that is printed with the plan, mm. */

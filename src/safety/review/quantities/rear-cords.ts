@@ -1,13 +1,31 @@
+import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { CHILD_PULL, canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
-import { joinedLoopAt, looseLoopAt, pullStates } from "./pull-cords.ts";
+import { joinedLoopAt, joinedStates, looseLoopAt, pullStates } from "./pull-cords.ts";
 import type { Ask, Sweep } from "./quantity.ts";
-import { courseStates, gatherStates } from "./states.ts";
+import { gatherStates } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
 const ENCLOSED = "The lift cords run in a sewn sleeve and are counted as out of reach.";
+
+/** What the lengths between two guides rest on. */
+const BETWEEN_GUIDES = ["figure:shape.*", "figure:measure.finished-length"] as const;
+
+const CORD_AND_CLOTH = figureRule({
+  id: "safety.loop-perimeter",
+  label: "Around the loop of cord and cloth between two guides",
+  symbol: "P",
+  unit: "mm",
+  formula: "g + c",
+  inputs: {
+    g: ["mm", "cord between the guides", ...BETWEEN_GUIDES, "board/section", "lift/kind", "fold/topDropMm"],
+    c: ["mm", "cloth between them", ...BETWEEN_GUIDES],
+  },
+  cite: cite("geometry"),
+  compute: ({ g, c }) => g + c,
+});
 
 /** Longest cord between two neighbouring points that hold it: ring and ring, ring and eye, eye and eye. */
 export const cordBetweenContacts: Sweep = {
@@ -37,24 +55,13 @@ export const loopPerimeter: Sweep = {
   feeds,
   what: (geometry, raise) =>
     frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)
-      ? frontLoopText(geometry)
+      ? frontLoopText(geometry, raise)
       : `the loop of cord and cloth ${betweenText(worstSpan(geometry, raise, spanLoop))}`,
   working: (geometry, raise) => {
     if (frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)) return undefined;
     const span = worstSpan(geometry, raise, spanLoop);
     if (span === undefined) return undefined;
-    return {
-      label: "Around the loop of cord and cloth between two guides",
-      symbol: "P",
-      unit: "mm",
-      formula: "g + c",
-      given: {
-        g: [spanCordMm(span, raise * geometry.travelMm), "mm", "cord between the guides"],
-        c: [span.clothMm, "mm", "cloth between them"],
-      },
-      cite: cite("geometry"),
-      compute: ({ g, c }) => (g ?? 0) + (c ?? 0),
-    };
+    return CORD_AND_CLOTH.figure({ g: spanCordMm(span, raise * geometry.travelMm), c: span.clothMm });
   },
 };
 
@@ -91,7 +98,7 @@ export const guidedLoopLength: Sweep = {
 export const anyLoopLength: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: (geometry) => (geometry.pull === undefined ? noLoop(geometry) : undefined),
+  absent: (geometry) => (geometry.pulls.length === 0 ? noLoop(geometry) : undefined),
   states: (geometry) => [...loopStates(geometry), ...pullStates(geometry)],
   at: (geometry, raise, ask) =>
     Math.max(looseLoopAt(geometry, raise, ask), loopPerimeter.at(geometry, raise, ask) / 2),
@@ -166,12 +173,12 @@ function pulledBoardSpanMm(geometry: CordGeometry, raise: number, { pullN }: Ask
   return spanMm + drawnAtBoardMm(rear, spanMm, pullN ?? CHILD_PULL.value, raise * travelMm, travelMm);
 }
 
-function frontLoopMm({ pull, loop }: CordGeometry, raise: number): number {
-  return Math.max(joinedLoopAt(pull, raise), loop?.perimeterMm ?? 0);
+function frontLoopMm(geometry: CordGeometry, raise: number): number {
+  return Math.max(joinedLoopAt(geometry, raise), geometry.loop?.perimeterMm ?? 0);
 }
 
-function frontLoopText({ loop }: CordGeometry): string {
-  return loop === undefined
+function frontLoopText(geometry: CordGeometry, raise: number): string {
+  return joinedLoopAt(geometry, raise) > (geometry.loop?.perimeterMm ?? 0)
     ? "the loop between the lock and the connector of the cords"
     : "the operating loop";
 }
@@ -187,13 +194,11 @@ function heldLoopMm(geometry: CordGeometry, { belowFloorMm }: Ask): number {
 }
 
 function loopStates(geometry: CordGeometry): number[] {
-  const states = gatherStates(geometry);
-  const joined = geometry.pull?.joinedMm;
-  return joined === undefined ? states : [...states, ...courseStates(joined)];
+  return [...gatherStates(geometry), ...joinedStates(geometry)];
 }
 
 function noLoop(geometry: CordGeometry): string | undefined {
-  if (geometry.pull?.joinedMm !== undefined || geometry.loop !== undefined) return undefined;
+  if (geometry.loop !== undefined || joinedStates(geometry).length > 0) return undefined;
   return noReach(geometry);
 }
 

@@ -1,7 +1,16 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { expectNear } from "../../../../test/near.ts";
-import { backed, bare, fromTo, hanging, longestMidway, pulls, rears } from "../../../../test/safety/cords.ts";
+import {
+  backed,
+  bare,
+  fromTo,
+  hanging,
+  longestMidway,
+  pulls,
+  rears,
+  steady,
+} from "../../../../test/safety/cords.ts";
 import { QUANTITIES } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 import { measure, pulledMm } from "../measures.ts";
@@ -26,39 +35,47 @@ const anyGeometry: fc.Arbitrary<CordGeometry> = fc
     top: fc.option(mm(500, 4000), { nil: undefined }),
     tail: fc.array(mm(0, 3000), { minLength: 1, maxLength: 4 }),
     count: fc.integer({ min: 0, max: 4 }),
+    railMm: fc.option(mm(50, 3000)),
     loop: fc.option(fc.tuple(mm(50, 2000), fc.constantFrom("tensioner" as const, "none" as const))),
   })
-  .map(({ spans, extraCloth, headrail, guide, board, held, share, holds, top, tail, count, loop }) => {
-    const rear = rears(spans, {
-      guide,
-      boardSpansMm: board,
-      heldN: spans.map((_, i) => held * (1 + i / 3)),
-      leastShare: share,
-      top: holds ? { holds } : { holds, wrapRad: Math.PI / 2 },
-    });
-    const last = rear.spans.at(-1);
-    if (last !== undefined) last.gathersMm = Math.max(0, last.cordMm - headrail);
-    for (const span of rear.spans) span.clothMm += extraCloth;
-    const travelMm = rear.spans.reduce((sum, span) => sum + span.gathersMm, 0);
-    const course = { raise: tail.map((_, i) => i / Math.max(1, tail.length - 1)), mm: tail };
-    const loweredMm = tail[0] ?? 0;
-    return bare({
-      ...(top === undefined ? { topAboveFloorMm: undefined } : { topAboveFloorMm: top }),
-      travelMm,
-      rear,
-      ...(count === 0
-        ? {}
-        : {
-            pull: pulls(course, {
-              count,
-              ...(count > 1 ? { joinedMm: fromTo(loweredMm / 10, loweredMm / 10 + travelMm) } : {}),
+  .map(
+    ({ spans, extraCloth, headrail, guide, board, held, share, holds, top, tail, count, railMm, loop }) => {
+      const rear = rears(spans, {
+        guide,
+        boardSpansMm: board,
+        heldN: spans.map((_, i) => held * (1 + i / 3)),
+        leastShare: share,
+        top: holds ? { holds } : { holds, wrapRad: Math.PI / 2 },
+      });
+      const last = rear.spans.at(-1);
+      if (last !== undefined) last.gathersMm = Math.max(0, last.cordMm - headrail);
+      for (const span of rear.spans) span.clothMm += extraCloth;
+      const travelMm = rear.spans.reduce((sum, span) => sum + span.gathersMm, 0);
+      const course = { raise: tail.map((_, i) => i / Math.max(1, tail.length - 1)), mm: tail };
+      const loweredMm = tail[0] ?? 0;
+      return bare({
+        ...(top === undefined ? { topAboveFloorMm: undefined } : { topAboveFloorMm: top }),
+        travelMm,
+        rear,
+        ...(count === 0
+          ? {}
+          : {
+              pulls: [
+                pulls(course, {
+                  count,
+                  ...(count > 1 ? { joinedMm: fromTo(loweredMm / 10, loweredMm / 10 + travelMm) } : {}),
+                }),
+                ...(railMm === null
+                  ? []
+                  : [pulls(railMm, { raises: "top-rail", count: 2, joinedMm: steady(railMm / 3) })]),
+              ],
             }),
-          }),
-      ...(loop === null || count > 0
-        ? {}
-        : { loop: { dropMm: loop[0], perimeterMm: 2 * loop[0], device: loop[1], exitBelowTopMm: 50 } }),
-    });
-  });
+        ...(loop === null || count > 0
+          ? {}
+          : { loop: { dropMm: loop[0], perimeterMm: 2 * loop[0], device: loop[1], exitBelowTopMm: 50 } }),
+      });
+    },
+  );
 
 const sweeps = QUANTITIES.flatMap((quantity) => {
   const definition = QUANTITY_TABLE[quantity];

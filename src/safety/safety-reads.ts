@@ -1,0 +1,11 @@
+import { type ReadOf, reads } from "../job/index.ts";
+
+/** What the review of the cords, and the words about them, read of a shade. */
+export const SAFETY_READS = reads({
+  shade: [
+    ...(["shadeId", "path", "ownGroups", "units", "place", "purpose", "style"] as const),
+    ...(["rearCords", "cloths", "board", "eye"] as const),
+  ],
+  making: ["lift", "fold", "hobble"],
+});
+export type SafetyShade = ReadOf<typeof SAFETY_READS>;
