@@ -9,6 +9,7 @@ import {
   DIRECTIONS,
   DRIVE_KINDS,
   EDGE_PLEATS,
+  FRILL_EDGES,
   HEADS,
   HEM_CORNERS,
   HEM_WEIGHTS,
@@ -176,6 +177,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     drawInMm: length,
     weight: fc.constantFrom(...HEM_WEIGHTS),
     frillMm: length,
+    frillEdges: fc.constantFrom(...FRILL_EDGES),
+    frillDouble: fc.boolean(),
     frillFullness: mm(1, 5),
   }),
   pattern: some<Group<"pattern">>({

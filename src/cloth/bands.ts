@@ -1,16 +1,9 @@
-import type { Cloth } from "../job/index.ts";
+import { boardAllowanceMm, type Cloth } from "../job/index.ts";
 import { type Band, flatSize, type Size, type Trim } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import { seamThatFitsMm } from "./joins.ts";
-import {
-  allowances,
-  beforeShrinkingMm,
-  boardAllowanceMm,
-  bottomBandMm,
-  hemDepthsMm,
-  sumOf,
-} from "./make-up.ts";
+import { allowances, beforeShrinkingMm, bottomBandMm, hemDepthsMm, sumOf } from "./make-up.ts";
 
 /** The face between its hems, down to the band that is joined to it, mm. */
 interface FlatFace {

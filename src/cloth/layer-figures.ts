@@ -227,6 +227,9 @@ const BESIDE = [
   "figure:cloth.return-*",
   "figure:cloth.dust-strip-width",
   "figure:cloth.sleeve-*",
+  "gather/frillEdges",
+  "figure:shape.frill",
+  "figure:cloth.frill-cut-depth",
 ];
 
 /** What is bought for one layer and the pieces beside it, mm: raised to the step in which the cloth is sold. */

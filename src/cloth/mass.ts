@@ -68,6 +68,13 @@ const BAND_BEHIND = [
 ];
 const TRIM_BEHIND: Record<string, readonly string[]> = {
   "pocket-strip": ["ribs/kind", "ribs/face", "ribs/at", "figure:shape.*"],
+  frill: [
+    "gather/frillMm",
+    "gather/frillEdges",
+    "gather/frillDouble",
+    "figure:shape.frill",
+    "figure:cloth.frill-cut-depth",
+  ],
   sleeve: ["lift/rearCords", "figure:cloth.sleeve-*", "figure:shape.columns"],
 };
 

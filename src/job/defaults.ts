@@ -114,6 +114,8 @@ export const DEFAULTS = {
     drawInMm: mm(0, cite("our-choice", "none")),
     weight: sourced("rod", "", cite("austrian-2008", "a covered rod")),
     frillMm: mm(0, cite("our-choice", "none")),
+    frillEdges: sourced("hem", "", cite("our-choice", "along the lower edge")),
+    frillDouble: sourced(false, "", cite("our-choice", "one thickness, hemmed")),
     frillFullness: sourced(
       2,
       "ratio",
