@@ -121,6 +121,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     innerNarrowerMm: length,
     innerLongerMm: length,
     railroad: fc.constantFrom(...RAILROADS),
+    bonded: fc.boolean(),
+    bondedBendingMm: mm(3, 200),
   }),
   ribs: some<Group<"ribs">>({
     kind: fc.constantFrom(...RIB_KINDS),

@@ -81,6 +81,8 @@ export const DEFAULTS = {
     innerNarrowerMm: mm(0, cite("our-choice", "the finished width")),
     innerLongerMm: mm(0, cite("our-choice", "the finished length")),
     railroad: sourced("auto", "", cite("our-choice", "no join where none is needed")),
+    bonded: sourced(false, "", cite("our-choice", "layers lie loose on one another")),
+    bondedBendingMm: workedOut("at least that of loose layers, whose stiffnesses add"),
   },
   ribs: {
     kind: sourced("none", "", cite("our-choice")),

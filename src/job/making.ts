@@ -1,6 +1,16 @@
 import * as z from "zod";
 import { SCREW_SHANK_MM, WOOD_SPECIES } from "../mechanics/index.ts";
-import { allowanceMm, cordMm, count, id, lengthMm, share, sizeMm, spacingMm } from "./primitives.ts";
+import {
+  allowanceMm,
+  bendingMm,
+  cordMm,
+  count,
+  id,
+  lengthMm,
+  share,
+  sizeMm,
+  spacingMm,
+} from "./primitives.ts";
 
 /**
  * How shades are made: every field has a default with its source (`defaults.ts`).
@@ -118,6 +128,12 @@ const lining = z
     railroad: railroad.meta({
       description:
         "Layers behind the face turned sideways on the bolt: auto where that saves a join and no cloth is lost",
+    }),
+    bonded: z.boolean().meta({
+      description: "Layers glued or fused to one another all over, so that they bend as one",
+    }),
+    bondedBendingMm: bendingMm.meta({
+      description: "Bonded: bending length of a strip of all layers together, mm, as measured",
     }),
   })
   .partial();

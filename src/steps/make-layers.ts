@@ -16,9 +16,13 @@ export function layerSteps(bench: Bench): Step[] {
   return steps.length === 0 ? [] : [...steps, catchDown(bench, lining)];
 }
 
+const BOND =
+  "Bond it to the layer below as the maker of the adhesive says, from the middle outwards, and a strip of all layers first: measure how stiff that is.";
+
 /** Cut to the finished size it lies within the fold lines; cut like the lining it is turned in with the edges. */
 function between(bench: Bench, name: "interlining" | "blackout"): Step {
   const { resolved, layer } = bench;
+  const { bonded } = resolved.making.lining;
   const onWhat = name === "blackout" && layer("interlining") ? "interlining" : "wrong side of the face";
   const turnedIn = resolved.making.lining[`${name}Cut`] === "as-lining";
   return {
@@ -29,9 +33,11 @@ function between(bench: Bench, name: "interlining" | "blackout"): Step {
       turnedIn
         ? `Lay the ${name} on the ${onWhat}, its upper edge level with that of the face: side hems and bottom hem fold over it with the lining.`
         : `Lay the ${name} on the ${onWhat}: ${innerPlace(bench, name)}.`,
-      name === "interlining"
-        ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
-        : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",
+      bonded
+        ? BOND
+        : name === "interlining"
+          ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
+          : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",
     ),
     check: turnedIn
       ? "It lies flat without a ripple, and its sides reach as far as the lining will."
@@ -65,6 +71,7 @@ function lineIt(bench: Bench): Step {
       resolved.making.lining.squaringMm > 0 &&
         `Square it first: ${len(resolved.making.lining.squaringMm)} at its lower edge is to spare for that, and is cut off now.`,
       lowerEdge(bench),
+      resolved.making.lining.bonded && BOND,
       "Smooth it from the middle outwards. Never pull it: a tight lining puckers the face.",
     ),
     check: `Edges level at the top, and ${about("square")} or less between the diagonals of the shade, hem line to top line.`,
@@ -96,8 +103,8 @@ function catchDown({ resolved }: Bench, lining: LayerCut | undefined): Step {
 }
 
 /** Between the columns of rings nothing else holds the layers: caught once the columns are marked. */
-export function catchSteps({ about, layer, bagged, cloth }: Bench): Step[] {
-  if (bagged || cloth.layers.length < 2) return [];
+export function catchSteps({ about, layer, bagged, cloth, resolved }: Bench): Step[] {
+  if (bagged || resolved.making.lining.bonded || cloth.layers.length < 2) return [];
   return [
     {
       id: "make-catch-layers",
