@@ -9,6 +9,7 @@ import type { ScrewLoads } from "./board-strength.ts";
 import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
 import { HOLLOW_FACTOR, STRENGTH_NOTE, withHandText } from "./judge-strength.ts";
 
+/** What is known of the fixings beside their places. */
 export interface FixingFacts {
   /** Load on the heaviest fixing, N. */
   worstN: number;

@@ -23,10 +23,12 @@ export function bandsOf(input: ClothInput): { trims: Trim[]; bands: Band[] } {
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
 
+/** The banding’s own cloth, else the face. */
 export function bandingCloth(shade: Pick<ClothShade, "cloths" | "bandCloths">): Cloth {
   return shade.bandCloths.banding ?? shade.cloths.face;
 }
 
+/** The bottom band’s own cloth, else that of the banding, else the face. */
 export function bottomBandCloth(shade: Pick<ClothShade, "cloths" | "bandCloths">): Cloth {
   return shade.bandCloths.bottomBand ?? shade.bandCloths.banding ?? shade.cloths.face;
 }

@@ -163,6 +163,7 @@ export function edgesOf(shade: ClothShade, layer: Layer, added: readonly Allowan
   };
 }
 
+/** All allowances together along one way, mm. */
 export function sumOf(added: readonly Allowance[], key: "widthMm" | "lengthMm"): number {
   return added.reduce((total, allowance) => total + allowance[key], 0);
 }
