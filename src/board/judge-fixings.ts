@@ -115,12 +115,18 @@ function accept(shade: BoardShade, key: "bracketEndMm" | "bracketSpacingMm", mm:
 }
 
 /** What comes on one screw, plug or anchor, and how much more that is when the shade is hung on. */
+function loadsText(shade: BoardShade, board: BoardPlan, { tugged, worst, hand }: ScrewLoads): string {
+  const force = (load: ScrewLoad) => forceText(onOne(load), shade.units);
+  const hung = hand === "child" ? `, ${force(worst)} ${withHandText(hand)}` : "";
+  const prying = board.fixing === "brackets" ? ", with what its bracket adds by prying" : "";
+  return `${force(tugged)} when somebody tugs${hung}${prying}`;
+}
+
+/** Words of what nearly every shade is told are made when they are read. */
 function wall(shade: BoardShade, board: BoardPlan, { screws }: FixingFacts): Finding[] {
   const { substrate, fixingRatedN } = shade.making.board;
+  const loads = () => loadsText(shade, board, screws);
   const force = (loadN: number) => forceText(loadN, shade.units);
-  const prying = board.fixing === "brackets" ? ", with what its bracket adds by prying" : "";
-  const [tuggedN, worstN] = [onOne(screws.tugged), onOne(screws.worst)];
-  const loads = `${force(tuggedN)} when somebody tugs${screws.hand === "child" ? `, ${force(worstN)} ${withHandText("child")}` : ""}${prying}`;
   const common = {
     ...atSetting(shade, "board/substrate"),
     figures: ["board.fixing-load", "board.load", "board.hand-load"],
@@ -132,7 +138,9 @@ function wall(shade: BoardShade, board: BoardPlan, { screws }: FixingFacts): Fin
         ...common,
         id: "board.wall-unknown",
         severity: "unproven",
-        text: `What is behind the wall is not known. ${count(board)} must carry ${force(board.loadN)} in all; on the hardest worked screw come ${loads}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
+        get text() {
+          return `What is behind the wall is not known. ${count(board)} must carry ${force(board.loadN)} in all; on the hardest worked screw come ${loads()}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`;
+        },
         cite: cite("our-choice", "nothing is assumed"),
         remedies: [
           substrateIs(shade, "timber", "It is solid timber"),
@@ -148,9 +156,11 @@ function wall(shade: BoardShade, board: BoardPlan, { screws }: FixingFacts): Fin
       ...common,
       id: masonry ? "board.masonry" : "board.hollow-wall",
       severity: masonry || fixingRatedN !== undefined ? "note" : "unproven",
-      text: masonry
-        ? `On the hardest worked plug come ${loads}. Use wall plugs whose maker rates them for that in this masonry, and drill and plug as the maker says.`
-        : `A hollow wall holds only what its anchor’s maker states for it. On the hardest worked anchor come ${loads}. Take anchors for which ${force(HOLLOW_FACTOR * worstN)} or more are stated, ${HOLLOW_FACTOR} times as much, or fix to the framing.`,
+      get text() {
+        return masonry
+          ? `On the hardest worked plug come ${loads()}. Use wall plugs whose maker rates them for that in this masonry, and drill and plug as the maker says.`
+          : `A hollow wall holds only what its anchor’s maker states for it. On the hardest worked anchor come ${loads()}. Take anchors for which ${force(HOLLOW_FACTOR * onOne(screws.worst))} or more are stated, ${HOLLOW_FACTOR} times as much, or fix to the framing.`;
+      },
       cite: masonry ? cite("common-practice", "plugs by their maker’s rating") : anchorCite,
       remedies: masonry ? [] : [substrateIs(shade, "timber", "Fix to the timber framing instead")],
     },
@@ -190,16 +200,22 @@ function noSuchScrew(shade: BoardShade, board: BoardPlan): Finding {
   };
 }
 
+/** Where the wall is said to be timber, nothing else tells what comes on one screw. */
 function localCodes(shade: BoardShade, board: BoardPlan, { worstN, screws }: FixingFacts): Finding {
-  const { tugged, worst, hand } = screws;
-  const hung = hand === "child" ? `, ${forceText(onOne(worst), shade.units)} ${withHandText("child")}` : "";
   return {
     ...atSetting(shade, "board/substrate"),
     id: "board.local-codes",
     severity: "note",
-    text: `The fixings carry ${forceText(board.loadN, shade.units)} with a hand at work, the heaviest ${forceText(worstN, shade.units)}. On its hardest worked screw come ${forceText(onOne(tugged), shade.units)} when somebody tugs${hung}${board.fixing === "brackets" ? ", prying counted" : ""}. ${STRENGTH_NOTE}`,
+    get text() {
+      const force = (loadN: number) => forceText(loadN, shade.units);
+      const one =
+        shade.making.board.substrate === "timber"
+          ? ` On the hardest worked screw come ${loadsText(shade, board, screws)}.`
+          : "";
+      return `The fixings carry ${force(board.loadN)} with a hand at work, the heaviest ${force(worstN)}.${one} ${STRENGTH_NOTE}`;
+    },
     cite: cite("our-choice", "mean strengths over a factor; nothing here replaces a local code"),
-    figures: ["board.load", "board.fixing-load"],
+    figures: ["board.load", "board.fixing-load", "board.hand-load"],
     remedies: [],
   };
 }
