@@ -1,4 +1,5 @@
 export * from "./beyond-rectangle.ts";
+export * from "./board-allowance.ts";
 export * from "./catalogue.ts";
 export * from "./cloth.ts";
 export { colourOf, USUAL_KIND } from "./cloth-colour.ts";

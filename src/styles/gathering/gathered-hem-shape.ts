@@ -48,7 +48,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     pieces: [
       piece(bottomRowY, cornersY, [
         { kind: "edge", points: across(cornersY) },
-        ...(form.frillMm === undefined ? poufLines(cornersY, across) : []),
+        ...(form.frill === undefined ? poufLines(cornersY, across) : []),
         ...fans(input, bottomRowY, sagMm),
       ]),
       ...moving.map((fold) => {
@@ -66,7 +66,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     ],
     lines: [
       ...ruffles(input, flatFrom),
-      ...(moving.length === 0 ? frillLines(cornersY, form.frillMm ?? 0, across) : []),
+      ...(moving.length === 0 ? frillLines(cornersY, form.frill, across) : []),
       sidesAndTop(width, edgeY),
     ],
     section,

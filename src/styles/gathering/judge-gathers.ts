@@ -45,7 +45,6 @@ export function judgeGathers(context: GatherContext): Finding[] {
     ...noWeight(context),
     ...stiffLayers(shade),
     ...lostRepeat(shade),
-    ...frillCloth(context),
     ...ribs,
   ];
 }
@@ -268,21 +267,6 @@ function lostRepeat(shade: GatheredShade): Finding[] {
       severity: "note",
       text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, shade.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
       cite: cite("common-practice"),
-      remedies: [],
-    },
-  ];
-}
-
-function frillCloth({ shade, form }: GatherContext): Finding[] {
-  const frill = form.haberdashery.find(({ id }) => id === "frill");
-  if (frill === undefined) return [];
-  return [
-    {
-      ...atShade(shade, "making/gather/frillMm"),
-      id: "shape.frill-cloth",
-      severity: "note",
-      text: `The frill takes ${frill.count} strip${frill.count === 1 ? "" : "s"} across the face cloth, joined end to end. Cut them beside the shade: they are not in the lengths of its layers.`,
-      cite: cite("austrian-blinds", "72 in of frill from 36 in cloth: 2 widths"),
       remedies: [],
     },
   ];

@@ -1,5 +1,5 @@
 import { figureRule, type Worked } from "../../../figures/index.ts";
-import type { ResolvedMaking, ResolvedShade } from "../../../job/index.ts";
+import { boardAllowanceMm, type ResolvedMaking, type ResolvedShade } from "../../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { plainStretches } from "../../base/plain-form.ts";
@@ -97,6 +97,7 @@ export function austrianForm(shade: GatheredShade, size: Size, grid: Grid, scall
   const bar = rodOf(shade.making, size, grid.bottomSectionMm);
   const flat = flatColumnsMm(columns, widthMm, drawInMm);
   const stretches = shirred(grid, clothMm, tapeMm);
+  const frilled = frillOf(shade, size, widthMm);
   const form: Form = {
     stretches,
     allowances: [
@@ -115,14 +116,19 @@ export function austrianForm(shade: GatheredShade, size: Size, grid: Grid, scall
     ribs: { rows: [], face: "back" },
     marks: [...columnMarks(flat, "tape"), ...rowMarks(grid, stretches)],
     joinsAtMm: flat.slice(1, -1),
-    ...(shade.making.gather.frillMm > 0 ? { frillMm: shade.making.gather.frillMm } : {}),
+    ...frilled.values,
     haberdashery: [
-      tapeOf("shirring-tape", "Shirring tape, sewn flat and drawn up", columns.length, clothMm),
+      // It is sewn on over the heading too, up to the raw edge on the board.
+      tapeOf(
+        "shirring-tape",
+        "Shirring tape, sewn flat and drawn up",
+        columns.length,
+        clothMm + boardAllowanceMm(shade),
+      ),
       ...weightOf(shade, bar, columns.length),
-      ...frillOf(shade, widthMm),
     ],
   };
-  return { values: form, workings: [length, width, tape] };
+  return { values: form, workings: [length, width, tape, ...frilled.workings] };
 }
 
 /** Below the lowest ring hangs the loop of the scallop; what is left is shirred evenly onto the tape. */

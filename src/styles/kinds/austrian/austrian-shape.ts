@@ -64,7 +64,7 @@ export function austrianShape(input: ShapeInput, raise: number): VisibleShape {
     ],
     lines: [
       ...ruffles(input, lowestY, pitch),
-      ...(lowestY > bottomRowY ? [] : frillLines(bottomRowY, form.frillMm ?? 0, across)),
+      ...(lowestY > bottomRowY ? [] : frillLines(bottomRowY, form.frill, across)),
       ...tapes(grid.columns, bottomRowY),
       sidesAndTop(width, edgeY),
     ],

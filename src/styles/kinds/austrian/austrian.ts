@@ -20,7 +20,19 @@ import { judgeAustrian } from "./judge-austrian.ts";
 export const austrian: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
   reads: { columns: COLUMN_READS, grid: GATHERED_READS },
   asks: [
-    { group: "gather", keys: ["lengthFullness", "scallopExtraMm", "sagMm", "weight", "drawInMm", "frillMm"] },
+    {
+      group: "gather",
+      keys: [
+        "lengthFullness",
+        "scallopExtraMm",
+        "sagMm",
+        "weight",
+        "drawInMm",
+        "frillMm",
+        "frillEdges",
+        "frillDouble",
+      ],
+    },
     { group: "columns", keys: ["count", "largestSpacingMm"] },
     { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
   ],

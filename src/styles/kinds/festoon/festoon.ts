@@ -13,7 +13,18 @@ import type { StyleOf } from "../../style.ts";
 export const festoon: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
   reads: { columns: COLUMN_READS, grid: GATHERED_READS },
   asks: [
-    { group: "gather", keys: ["widthFullness", "hemExtraMm", "frillMm", "frillFullness", "weight"] },
+    {
+      group: "gather",
+      keys: [
+        "widthFullness",
+        "hemExtraMm",
+        "frillMm",
+        "frillFullness",
+        "frillEdges",
+        "frillDouble",
+        "weight",
+      ],
+    },
     { group: "columns", keys: ["count", "largestSpacingMm"] },
     { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
   ],

@@ -10,7 +10,10 @@ import type { StyleOf } from "../../style.ts";
 export const gatheredBalloon: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
   reads: { columns: COLUMN_READS, grid: GATHERED_READS },
   asks: [
-    { group: "gather", keys: ["widthFullness", "hemExtraMm", "weight", "frillMm"] },
+    {
+      group: "gather",
+      keys: ["widthFullness", "hemExtraMm", "weight", "frillMm", "frillEdges", "frillDouble"],
+    },
     { group: "columns", keys: ["count", "largestSpacingMm"] },
     { group: "fold", keys: ["rows", "largestSpacingMm", "headrailMm"] },
   ],
