@@ -3,6 +3,7 @@ export * from "./catalogue.ts";
 export * from "./cloth.ts";
 export * from "./cloth-photo.ts";
 export * from "./cloth-stiffness.ts";
+export * from "./cord-stiffness.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
 export { fieldAccepts } from "./field-accepts.ts";

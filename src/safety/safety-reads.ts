@@ -4,7 +4,7 @@ import { type ReadOf, reads } from "../job/index.ts";
 export const SAFETY_READS = reads({
   shade: [
     ...(["shadeId", "path", "ownGroups", "units", "place", "purpose", "style"] as const),
-    ...(["rearCords", "cloths", "board", "eye"] as const),
+    ...(["rearCords", "cloths", "board", "eye", "cord"] as const),
   ],
   making: ["lift", "fold", "hobble"],
 });

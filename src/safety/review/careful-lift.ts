@@ -124,6 +124,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
     travelMm,
+    stretchPerN: 0.001,
     pulls: corded
       ? [
           {

@@ -22,6 +22,8 @@ export interface CordGeometry {
   /** Rigid wand: no cord, and no rule that was read speaks of it. */
   wandMm?: number;
   rear?: RearCords;
+  /** Stretch of the cord for each newton that it is pulled by, share of its length. */
+  stretchPerN: number;
 }
 
 /** Cords with a free end that hang at the front, out of one lock. */
@@ -79,7 +81,7 @@ export type RearTop = { holds: true } | { holds: false; wrapRad: number };
 export interface RearSpan {
   /** Cord between the two, mm. */
   cordMm: number;
-  /** Cloth between the two, mm. */
+  /** Cloth between the two, mm: more than cord where the style hangs it in folds, gathers or swags even lowered. */
   clothMm: number;
   /** How much of it is taken up when the shade is raised, mm. */
   gathersMm: number;

@@ -1,9 +1,11 @@
+import { type Cord, cordStiffnessN, STRETCH_AT_BREAK } from "../../job/index.ts";
 import { type Form, type Grid, hangingCords, type Mass, type Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { fromTo, steady } from "./course.ts";
+import { CHILD_PULL } from "./feed.ts";
 import type { LiftCords, LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
@@ -37,6 +39,7 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),
+    stretchPerN: stretchPerN(shade.cord),
     pulls: pullCords(facts, lift, boardUndersideMm),
   };
   switch (lift.kind) {
@@ -47,6 +50,12 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     default:
       return geometry;
   }
+}
+
+/** A cord of which nothing is known is taken to stretch under a child’s pull as far as one does that breaks. */
+function stretchPerN(cord: Cord): number {
+  const stiffnessN = cordStiffnessN(cord);
+  return stiffnessN === undefined ? STRETCH_AT_BREAK.value / CHILD_PULL.value : 1 / stiffnessN;
 }
 
 /** Every cord that hangs at the front for a hand to pull, lock by lock. */
@@ -78,10 +87,10 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   };
 }
 
-function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
   const dropMm = lift.topRail?.dropMm ?? 0;
   // Between board and rail the cords run bare, whatever encloses them on the cloth.
-  const spans = rearSpans(grid, endBelowTopMm).map((span) =>
+  const spans = rearSpans(grid, endBelowTopMm, form.stretches).map((span) =>
     span.top ? { ...span, cordMm: span.cordMm + dropMm } : span,
   );
   const columnsMm = grid.columns.map(({ xMm }) => xMm);

@@ -1,5 +1,6 @@
 import type { Finding, StageResult } from "../../figures/index.ts";
 import {
+  type PhysicalTestId,
   RULE_OUTCOMES,
   type RuleOutcome,
   type RuleResult,
@@ -7,7 +8,6 @@ import {
 } from "../../shade-plan/index.ts";
 import { judgeCords } from "../judge-cords.ts";
 import { placeText, purposeText } from "../rules/place-words.ts";
-import type { PhysicalTestId } from "../rules/rule.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
@@ -132,10 +132,7 @@ function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): str
 
 /** Tests that open results ask for, each once, those of the cords first. */
 function testIds(evaluated: readonly EvaluatedRule[]): PhysicalTestId[] {
-  const ids = new Set<PhysicalTestId>();
-  for (const { rule, result } of evaluated)
-    if (result.test !== undefined && rule.check.test) ids.add(rule.check.test);
-  return [...ids];
+  return [...new Set(evaluated.flatMap(({ result }) => result.test ?? []))];
 }
 
 function findingsOf(

@@ -1,10 +1,10 @@
 import * as z from "zod";
 import { PLACES, PURPOSES } from "../../job/index.ts";
+import { PHYSICAL_TESTS } from "../../shade-plan/index.ts";
 import { SOURCES, type SourceId } from "../../sources/index.ts";
 import {
   COMPARISONS,
   CONFIDENCES,
-  PHYSICAL_TESTS,
   QUANTITIES,
   RULE_KINDS,
   RULE_STATES,

@@ -1,4 +1,5 @@
 import type { Place, Purpose } from "../../job/index.ts";
+import type { PhysicalTestId } from "../../shade-plan/index.ts";
 import type { Cite } from "../../sources/index.ts";
 
 /** What can be asked of a shade's cords. How each is computed stands in `review/quantities/`. */
@@ -66,22 +67,6 @@ export interface HeightLimit {
   blindHeightShare: number;
   plusMm: number;
 }
-
-export const PHYSICAL_TESTS = [
-  "pull-rear-cords",
-  "pull-enclosure",
-  "reach-and-loop",
-  "head-probe",
-  "wind-on-cleat",
-  "guide-pull",
-  "breakaway-load",
-  "collector-opens",
-  "loop-device",
-  "small-parts",
-  "lead",
-  "labels",
-] as const;
-export type PhysicalTestId = (typeof PHYSICAL_TESTS)[number];
 
 export interface Check {
   quantity: Quantity;
