@@ -1,3 +1,4 @@
+import type { Goods } from "../../src/job/index.ts";
 import type { CordGeometry } from "../../src/safety/review/cord-geometry.ts";
 import type { RuleOutcome } from "../../src/shade-plan/index.ts";
 import {
@@ -18,6 +19,7 @@ export interface RuleCase {
   outcome: RuleOutcome;
   /** Raise at which it is worst, where that is the point of the case. */
   raise?: number;
+  goods?: Goods;
   tag?: { signalMm: number; textMm: number };
 }
 
@@ -126,7 +128,15 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     nothing: holds(backed([200])),
     "unknown: a sleeve": open(backed([200], sleeved)),
   },
-  "US-STOCK-8": { "not applicable": none(raisedTo(900)) },
+  "US-STOCK-8": {
+    below: { ...holds(raisedTo(202)), goods: "stock" },
+    at: { ...holds(raisedTo(203)), goods: "stock" },
+    above: { ...fails(raisedTo(204), 1), goods: "stock" },
+    "a loop": { ...fails(looped(600)), goods: "stock" },
+    "not applicable: made to order": { ...none(raisedTo(900)), goods: "custom" },
+    "unknown: not said": open(raisedTo(900)),
+    cordless: { ...none(backed([200])), goods: "stock" },
+  },
   "US-INNER": {
     unknown: open(backed([100])),
     "unknown: gripped": open(backed([100], gripped)),
@@ -237,6 +247,10 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     above: holds(raisedTo(749)),
     at: holds(raisedTo(750)),
     below: fails(raisedTo(751), 1),
+    "unknown: high enough from the floor, not from the window seat": open({
+      ...raisedTo(749),
+      footholdMm: 450,
+    }),
     "only midway": fails(hanging(longestMidway(100, 760)), 0.5),
     unknown: open(heightless(raisedTo(751))),
     "not applicable": none(bare()),
@@ -255,6 +269,9 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     "height not known, and short": holds(heightless(hanging(fromTo(100, 219), two))),
   },
   "AU-CLEAT": {
+    "unknown: out of reach": open(raisedTo(900, { cleatAboveFloorMm: 3000 })),
+    "unknown: above its lock": open({ ...raisedTo(900, { cleatAboveFloorMm: 1900 }), topAboveFloorMm: 1800 }),
+    "unknown: low from a bed beside it": open({ ...raisedTo(900), footholdMm: 500 }),
     above: holds(raisedTo(900, { cleatAboveFloorMm: 1601 })),
     at: holds(raisedTo(900, { cleatAboveFloorMm: 1600 })),
     below: fails(raisedTo(900, { cleatAboveFloorMm: 1599 }), 1),

@@ -69,7 +69,7 @@ function failing(place: Place | undefined, purpose: Purpose | undefined, geometr
   const situation = { geometry, tag: tagHeights(place) };
   const found: Failing = { failed: [], open: 0 };
   for (const { rule, outside } of rulesFor(place, purpose).active) {
-    const { outcome } = evaluate(rule, situation, purpose, outside);
+    const { outcome } = evaluate(rule, situation, { ...(purpose && { purpose }) }, outside);
     if (outcome === "failed") found.failed.push(rule);
     if (outcome === "not-proven") found.open++;
   }

@@ -12,6 +12,8 @@ export interface CordGeometry {
   blindHeightMm: number;
   /** Top line above the floor, mm: H0 of EN 13120. */
   topAboveFloorMm?: number;
+  /** Highest thing at the window that a child can stand on, above the floor, mm; undefined where it was not said. */
+  footholdMm?: number;
   /** Lower edge below the top line, shade lowered, mm. */
   hemBelowTopMm: number;
   /** How far the bottom row rises from lowered to raised, mm. */

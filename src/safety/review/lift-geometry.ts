@@ -36,6 +36,7 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
     ...(size.topAboveFloorMm === undefined ? {} : { topAboveFloorMm: size.topAboveFloorMm }),
+    ...(shade.opening.footholdMm === undefined ? {} : { footholdMm: shade.opening.footholdMm }),
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),

@@ -13,6 +13,7 @@ import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
+import { judgeHeights } from "./judge-heights.ts";
 import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { RemedyFinder } from "./remedies.ts";
@@ -42,7 +43,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
   const writer = new ResultWriter(shade, situation, size.hemAboveFloorMm);
   const evaluated = rules.active
     .map(({ rule, outside }): EvaluatedRule => {
-      const evaluation = evaluate(rule, situation, shade.purpose, outside);
+      const evaluation = evaluate(rule, situation, shade, outside);
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
     .sort(gravestFirst);
@@ -54,6 +55,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
       ...findingsOf(evaluated, review, new RemedyFinder(input, geometry, tag), shade),
       ...foldLoop.findings,
       ...judgeCords(input),
+      ...judgeHeights(input, geometry),
     ],
     workings: [...writer.workings, ...foldLoop.workings],
   };

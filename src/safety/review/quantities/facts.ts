@@ -1,3 +1,4 @@
+import { cleatAstray } from "../cleat-astray.ts";
 import { aboveFloorMm, type CordGeometry } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
 import { cordCount, hangingAt, pullCordLowPoint, pullStates } from "./pull-cords.ts";
@@ -35,15 +36,16 @@ const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
 const NO_PULL_CORD = { absent: "No pull cord hangs on this lift." };
 const NO_LOOP = { absent: "No operating loop hangs on this lift." };
 
-export const cleatHeight = fact(({ geometry: { pulls } }) =>
-  pulls.length === 0
-    ? NO_PULL_CORD
-    : known(
-        Math.min(...pulls.map(({ cleatAboveFloorMm }) => cleatAboveFloorMm)),
-        "Height of the cleat above the floor",
-        RAISED,
-      ),
-);
+export const cleatHeight = fact(({ geometry }) => {
+  const { pulls } = geometry;
+  if (pulls.length === 0) return NO_PULL_CORD;
+  const heightMm = Math.min(...pulls.map(({ cleatAboveFloorMm }) => cleatAboveFloorMm));
+  const astray = cleatAstray(geometry);
+  return {
+    ...known(heightMm, astray ?? "Height of the cleat above the floor", RAISED),
+    ...(astray === undefined ? {} : { within: "not-proven", test: "wind-on-cleat" }),
+  };
+});
 
 export const cordToWind = fact(({ geometry }) =>
   geometry.pulls.length === 0
