@@ -117,7 +117,7 @@ export interface SafetyReview {
   /** Tests that the results ask for, each once. */
   tests: PhysicalTest[];
   cautions: Caution[];
-  /** A V1 rule failed for goods that are sold or given: every sheet says so. */
+  /** A law or the standard that it points to failed for goods sold, given or hung in public: every sheet and file says so. */
   stamp: boolean;
   stampText?: string;
 }
