@@ -65,3 +65,12 @@ describe("words", () => {
     ]);
   });
 });
+
+// “The Encyclopaedia, pp. 98, 108, 116–119, pp. 116–119”: a title with pages, and a citation that names its own.
+test("no citation names pages twice", () => {
+  const paged = (text: string | undefined) => text !== undefined && /\bpp?\.\s*\d/.test(text);
+  const twice = citations.filter(
+    ({ source, at }) => paged(SOURCES[source as keyof typeof SOURCES]?.title) && paged(at),
+  );
+  expect(twice).toEqual([]);
+});

@@ -1,5 +1,5 @@
-import { planCloth } from "../src/cloth/plan-cloth.ts";
-import { WorkingBook } from "../src/figures/index.ts";
+import { planCloth, planMass } from "../src/cloth/index.ts";
+import { workingOf } from "../src/figures/index.ts";
 import { type Job, type JobInput, partsOf, resolveShade } from "../src/job/index.ts";
 import { chooseLiftParts } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
@@ -7,6 +7,7 @@ import type { Form, Grid } from "../src/shade-plan/index.ts";
 import { flatForm } from "../src/styles/flat/flat-form.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { resolvedWith } from "./job-with.ts";
+import { layIn } from "./laid-shade.ts";
 
 type WindowInput = JobInput["rooms"][number]["windows"][number];
 export type ShadeInput = NonNullable<WindowInput["shade"]>;
@@ -54,16 +55,13 @@ export function clothOf({ widthMm, lengthMm, shade, cloths, rows = 4, columnsMm,
     },
     cloths === undefined ? {} : { cloths },
   );
-  const book = new WorkingBook();
   const { values: size } = measure(resolved);
   const grid = gridOf(rows, size.finishedLengthMm, columnsMm ?? [50, size.finishedWidthMm - 50]);
-  const planned = planCloth(
-    { resolved, size, grid, form: { ...flatForm(resolved, size, grid), ...form } },
-    book,
-  );
+  const shaped = { ...flatForm(resolved, size, grid), ...form };
+  const planned = clothAndMass({ shade: resolved, size, grid, form: shaped });
   const face = planned.cloth.layers[0];
   if (face === undefined) throw new Error("invalid test shade: no face");
-  return { ...planned, resolved, size, face, workings: book.workings };
+  return { ...planned, resolved, size, face };
 }
 
 /** The cloth of every shade of a job, or of one, as far as the plan goes before it is rigged. */
@@ -82,12 +80,19 @@ interface WindowAt {
 }
 
 function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
-  const book = new WorkingBook();
   const resolved = resolveShade(job, partsOf(job), room, window, `/rooms/${r}/windows/${w}`);
   const { values: size } = measure(resolved);
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts(resolved, size, columns, book);
-  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
-  return planCloth({ resolved, size, grid, form }, book);
+  const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade: resolved, size });
+  const { values: liftParts } = chooseLiftParts({ shade: resolved, size, columns });
+  const { grid, form } = layIn(resolved, size, () => liftParts);
+  return clothAndMass({ shade: resolved, size, grid, form });
+}
+
+/** Cut sizes and mass, with their workings. */
+function clothAndMass(
+  input: Parameters<typeof planCloth>[0] & Pick<Parameters<typeof planMass>[0], "shade">,
+) {
+  const { values: cloth, findings, workings } = planCloth(input);
+  const { values: mass, workings: ofMass } = planMass({ ...input, cloth });
+  return { cloth, mass, findings: [...findings], workings: [...workings, ...ofMass].map(workingOf) };
 }

@@ -1,4 +1,4 @@
-import type { JobInput } from "../src/job/index.ts";
+import { type JobInput, LIFT_TRAITS } from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -149,6 +149,7 @@ function handLift(): CordLockLift {
   const lockMm = inches(31);
   return {
     kind: "cord-lock",
+    ...LIFT_TRAITS["cord-lock"],
     controlSide: "right",
     rearCords: "open",
     lockId: "lock-3-slot",

@@ -1,13 +1,12 @@
-import { WorkingBook } from "../src/figures/index.ts";
+import { type Figure, figureId } from "../src/figures/index.ts";
 import type { ResolvedShade } from "../src/job/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Size } from "../src/shade-plan/index.ts";
-import { STYLE_MODULES } from "../src/styles/index.ts";
+import { headrailNeeded, type LiftPartsHeight, STYLE_MODULES } from "../src/styles/index.ts";
 
 /** A shade measured and laid in its style, over a lock that hangs 25 mm below the board. */
 export function laidShade(resolved: ResolvedShade) {
-  const book = new WorkingBook();
-  return lay(resolved, measure(resolved).values, 25, book);
+  return seen(resolved, measure(resolved).values, 25);
 }
 
 /** A shade 900 mm wide and as long as this when finished, however it is mounted, over a lock of 20 mm. */
@@ -22,13 +21,34 @@ export function laidAt(finishedLengthMm: number, resolved: ResolvedShade) {
     heightSpreadMm: 0,
     toMeasure: [],
   };
-  return lay(resolved, size, 20, new WorkingBook());
+  return seen(resolved, size, 20);
 }
 
-function lay(resolved: ResolvedShade, size: Size, heightMm: number, book: WorkingBook) {
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const { grid, form, findings } = style.grid(resolved, size, columns, { heightMm, label: "lock" }, book);
-  const at = (raise: number) => style.shape({ size, grid, form }, raise);
-  return { resolved, size, book, grid, form, findings, at };
+/** Columns, rows and form of a shade that is measured, over these parts of its lift. */
+export function layIn(
+  shade: ResolvedShade,
+  size: Size,
+  liftPartsOf: (columns: { length: number }) => LiftPartsHeight,
+) {
+  const style = STYLE_MODULES[shade.style];
+  const columns = style.columns({ shade, size });
+  const headrail = headrailNeeded({ shade, liftParts: liftPartsOf(columns.values) });
+  const laid = style.grid({ shade, size, columns: columns.values, headrailNeededMm: headrail.values });
+  return {
+    ...laid.values,
+    findings: laid.findings,
+    workings: [columns, headrail, laid].flatMap((stage) => stage.workings),
+  };
+}
+
+function seen(resolved: ResolvedShade, size: Size, heightMm: number) {
+  const laid = layIn(resolved, size, () => ({ heightMm, label: "lock" }));
+  const { grid, form } = laid;
+  const at = (raise: number) => STYLE_MODULES[resolved.style].shape({ size, grid, form }, raise);
+  return { resolved, size, ...laid, at };
+}
+
+/** The value of one of these figures; not a number where it is not among them. */
+export function figureValue({ workings }: { workings: readonly Figure[] }, id: string): number {
+  return workings.find((figure) => figureId(figure) === id)?.value ?? Number.NaN;
 }

@@ -1,24 +1,17 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
-import type { Remedy } from "../src/figures/index.ts";
-import { WorkingBook } from "../src/figures/index.ts";
-import {
-  type Job,
-  jobSchema,
-  type LiftKind,
-  partsOf,
-  type ResolvedShade,
-  resolveShade,
-} from "../src/job/index.ts";
+import type { Remedy, StageResult } from "../src/figures/index.ts";
+import { type Job, jobSchema, partsOf, type ResolvedShade, resolveShade } from "../src/job/index.ts";
 import {
   chooseLiftParts,
-  chooseLock,
   type LiftInput,
-  liftPartsInput,
+  type LockInput,
+  planLift,
   type TubeInput,
 } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
-import type { Mass } from "../src/shade-plan/index.ts";
+import type { CordLockLift, Mass, TubeLift } from "../src/shade-plan/index.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
+import { layIn } from "./laid-shade.ts";
 
 /** A shade of 1 kg of cloth and 0.5 kg of bar, so that loads are easy to follow. */
 export const PLAIN_MASS: Mass = {
@@ -30,33 +23,38 @@ export const PLAIN_MASS: Mass = {
   clothGsm: 370,
 };
 
-/** What the lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
-export function rigInput(resolved: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
-  const book = new WorkingBook();
-  const { values: size } = measure(resolved);
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const { lock } = chooseLock(resolved, columns.length);
-  const liftParts = { heightMm: lock.housingHeightMm, label: "lock height" };
-  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
-  return { resolved, size, grid, form, mass, lock };
+/** A shade and what its lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */
+export function rigInput(resolved: ResolvedShade, mass?: Mass): LockInput & { resolved: ResolvedShade } {
+  const { liftParts, ...input } = liftInput({ ...resolved, liftKind: "cord-lock" }, mass);
+  if (liftParts.takeUp !== "lock") throw new Error(`invalid kind of lift: ${liftParts.kind}`);
+  return { ...input, resolved, liftParts };
 }
 
 /** The same for a lift with a tube. */
-export function tubeInput(
-  resolved: ResolvedShade,
-  kind: Exclude<LiftKind, "cord-lock">,
-  mass: Mass = PLAIN_MASS,
-): TubeInput {
-  const book = new WorkingBook();
-  const { values: size } = measure(resolved);
-  const style = STYLE_MODULES[resolved.style];
-  const { columns } = style.columns(resolved, size, book);
-  const liftParts = chooseLiftParts({ ...resolved, liftKind: kind }, size, columns, book);
-  const { grid, form } = style.grid(resolved, size, columns, liftParts, book);
-  const chosen = liftPartsInput(liftParts);
-  if (!("liftParts" in chosen)) throw new Error(`invalid kind of lift: ${kind}`);
-  return { resolved: { ...resolved, liftKind: kind }, size, grid, form, mass, ...chosen };
+export function tubeInput(resolved: ResolvedShade, kind: TubeLift["kind"], mass?: Mass): TubeInput {
+  const { liftParts, ...input } = liftInput({ ...resolved, liftKind: kind }, mass);
+  if (liftParts.takeUp !== "tube") throw new Error(`invalid kind of lift: ${kind}`);
+  return { ...input, liftParts };
+}
+
+export function plannedLock(input: LockInput): StageResult<CordLockLift> {
+  const { values: lift, ...rest } = planLift(input);
+  if (lift.takeUp !== "lock") throw new Error(`invalid kind of lift: ${lift.kind}`);
+  return { values: lift, ...rest };
+}
+
+export function plannedTube(input: TubeInput): StageResult<TubeLift> {
+  const { values: lift, ...rest } = planLift(input);
+  if (lift.takeUp !== "tube") throw new Error(`invalid kind of lift: ${lift.kind}`);
+  return { values: lift, ...rest };
+}
+
+function liftInput(shade: ResolvedShade, mass: Mass = PLAIN_MASS): LiftInput {
+  const { values: size } = measure(shade);
+  const { values: columns } = STYLE_MODULES[shade.style].columns({ shade, size });
+  const { values: liftParts } = chooseLiftParts({ shade, size, columns });
+  const { grid, form } = layIn(shade, size, () => liftParts);
+  return { shade, size, grid, form, mass, liftParts };
 }
 
 /** ResolvedShades of all windows of a job. */

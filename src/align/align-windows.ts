@@ -1,4 +1,4 @@
-import type { Finding, WorkingBook } from "../figures/index.ts";
+import { type Figure, figureRule, type StageResult } from "../figures/index.ts";
 import type { AlignedWindow, RoomAlignment } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
@@ -15,19 +15,19 @@ export interface RoomInLine {
   alignment: RoomAlignment;
   /** Where the pattern begins on each shade that follows a motif line, by shade. */
   motifs: ReadonlyMap<string, MotifStart>;
-  /** Those of a shade carry its id. */
-  findings: Finding[];
 }
 
-/** Lines up the folds, the raised hems and the patterns of one room. */
-export function alignWindows(input: RoomInput, book: WorkingBook): RoomInLine {
+/**
+ * Lines up the folds, the raised hems and the patterns of one room. Findings of one shade carry its id.
+ * Throws where the line that was found breaks one of its own rules: a bug.
+ */
+export function alignWindows(input: RoomInput): StageResult<RoomInLine> {
   const problem = problemOf(input);
   const solution = solveLine(problem);
   const faults = verifyLine(problem, solution);
   if (faults.length > 0) throw new Error(`invalid line of ${input.roomName}: ${faults.join("; ")}`);
   const outcomes = input.windows.map((window) => outcomeOf(input, problem, solution, window));
   const motifs = motifLines(input);
-  if (solution.kind === "aligned") writeDown(problem, solution, book);
   const line: Omit<RoomAlignment, "words"> = {
     ...(solution.kind === "aligned" ? { spacingMm: solution.spacingMm } : {}),
     levelsMm: levelsOf(input, outcomes),
@@ -40,9 +40,9 @@ export function alignWindows(input: RoomInput, book: WorkingBook): RoomInLine {
   };
   const answer = { ...line, words: roomWords(line, input.units) };
   return {
-    alignment: answer,
-    motifs: motifs.starts,
+    values: { alignment: answer, motifs: motifs.starts },
     findings: judgeLine(input, problem, answer, outcomes, motifs),
+    workings: solution.kind === "aligned" ? roomFigures(problem, solution) : [],
   };
 }
 
@@ -56,10 +56,10 @@ export interface WindowOutcome {
 function problemOf(input: RoomInput): LineProblem {
   const { settings, units } = input;
   const windows = input.windows.flatMap((window): LineWindow[] => {
-    const { ask, resolved, size, own } = window;
+    const { ask, shade, size, own } = window;
     if (typeof ask === "string" || settings.folds === "own" || !isFree(input, window)) return [];
     const topMm = size.topAboveFloorMm;
-    return [{ id: resolved.shadeId, ...(topMm === undefined ? {} : { topMm }), ask, own }];
+    return [{ id: shade.shadeId, ...(topMm === undefined ? {} : { topMm }), ask, own }];
   });
   return {
     markMm: markMm(units.ruler),
@@ -78,7 +78,7 @@ function outcomeOf(
   window: RoomWindow,
 ): WindowOutcome {
   const { settings, units } = input;
-  const { shadeId, windowName } = window.resolved;
+  const { shadeId, windowName } = window.shade;
   const placed = solution.kind === "aligned" ? solution.layouts.get(shadeId) : undefined;
   const hinders = whatHinders(input, problem, solution, window);
   const aligned = {
@@ -107,7 +107,7 @@ function whatHinders(
   if (!isFree(input, window)) return { words: "it was left out of the line" };
   if (typeof window.ask === "string") return { words: window.ask };
   if (solution.kind !== "aligned") return { words: "no other window can share a spacing with it" };
-  const { shadeId } = window.resolved;
+  const { shadeId } = window.shade;
   const one = problem.windows.find(({ id }) => id === shadeId);
   const placed = solution.layouts.get(shadeId);
   if (one === undefined || placed?.follows === "levels") return undefined;
@@ -131,38 +131,35 @@ function levelsOf(input: RoomInput, outcomes: readonly WindowOutcome[]): number[
     .map((mm) => Math.round(mm / mark) * mark);
 }
 
-function writeDown({ markMm: mark }: LineProblem, solution: SolvedLine, book: WorkingBook): void {
-  book.figure("align.spacing", {
-    label: "Spacing shared by the room",
-    symbol: "s",
-    unit: "mm",
-    formula: "n·u",
-    given: {
-      n: [Math.round(solution.spacingMm / mark), "count", "marks of the ruler"],
-      u: [mark, "mm", "one mark"],
-    },
-    cite: cite("our-choice", "most windows in line, then the least cloth that hangs below the boards"),
-    compute: ({ n, u }) => n * u,
-  });
-  const layouts = [...solution.layouts.values()].map(({ layout }) => layout);
-  book.figure("align.given", {
-    label: "Given for the line, all windows together",
-    symbol: "g",
-    unit: "mm",
-    formula: "a + b",
-    given: {
-      a: [
-        layouts.reduce((sum, { headrailExtraMm }) => sum + headrailExtraMm, 0),
-        "mm",
-        "more headrail than needed",
-      ],
-      b: [
-        layouts.reduce((sum, { bottomExtraMm }) => sum + bottomExtraMm, 0),
-        "mm",
-        "hem sections longer than wanted",
-      ],
-    },
-    cite: cite("geometry"),
-    compute: ({ a, b }) => a + b,
-  });
+const SPACING = figureRule({
+  id: "align.spacing",
+  label: "Spacing shared by the room",
+  symbol: "s",
+  unit: "mm",
+  formula: "n·u",
+  inputs: { n: ["count", "marks of the ruler"], u: ["mm", "one mark"] },
+  cite: cite("our-choice", "most windows in line, then the least cloth that hangs below the boards"),
+  compute: ({ n, u }) => n * u,
+});
+
+const GIVEN = figureRule({
+  id: "align.given",
+  label: "Given for the line, all windows together",
+  symbol: "g",
+  unit: "mm",
+  formula: "a + b",
+  inputs: { a: ["mm", "more headrail than needed"], b: ["mm", "hem sections longer than wanted"] },
+  cite: cite("geometry"),
+  compute: ({ a, b }) => a + b,
+});
+
+function roomFigures({ markMm: u }: LineProblem, { spacingMm, layouts }: SolvedLine): Figure[] {
+  const laid = [...layouts.values()].map(({ layout }) => layout);
+  return [
+    SPACING.figure({ n: Math.round(spacingMm / u), u }),
+    GIVEN.figure({
+      a: laid.reduce((sum, { headrailExtraMm }) => sum + headrailExtraMm, 0),
+      b: laid.reduce((sum, { bottomExtraMm }) => sum + bottomExtraMm, 0),
+    }),
+  ];
 }

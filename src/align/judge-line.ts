@@ -50,9 +50,9 @@ function lineRemedy(input: RoomInput, label: string, change: LineWishes): Remedy
   };
 }
 
-function leaveOut(input: RoomInput, { resolved }: RoomWindow): Remedy {
-  return lineRemedy(input, `Leave ${resolved.windowName} out of the line`, {
-    without: [...input.settings.without, resolved.shadeId],
+function leaveOut(input: RoomInput, { shade }: RoomWindow): Remedy {
+  return lineRemedy(input, `Leave ${shade.windowName} out of the line`, {
+    without: [...input.settings.without, shade.shadeId],
   });
 }
 
@@ -88,18 +88,18 @@ function roomFindings(input: RoomInput, alignment: RoomAlignment, free: number):
 }
 
 function unmeasured({ settings, roomName }: RoomInput, { window }: WindowOutcome): Finding[] {
-  const { resolved, size, ask, hangsFlat } = window;
+  const { shade, size, ask, hangsFlat } = window;
   const forFolds = settings.folds === "levels" && typeof ask !== "string";
-  const forMotif = settings.motif && hangsFlat && resolved.cloths.face.repeat !== undefined;
+  const forMotif = settings.motif && hangsFlat && shade.cloths.face.repeat !== undefined;
   if (size.topAboveFloorMm !== undefined || !(forFolds || forMotif)) return [];
   return [
     {
       id: "align.measure-floor",
       severity: "unproven",
       stage: "shape",
-      shadeId: resolved.shadeId,
-      path: `${resolved.path}/opening/sillAboveFloorMm`,
-      text: `Measure how high the bottom of the opening is above the floor at ${resolved.windowName}: without that its ${forFolds ? "folds" : "pattern"} cannot be set to the height of its neighbours in ${roomName}.`,
+      shadeId: shade.shadeId,
+      path: `${shade.path}/opening/sillAboveFloorMm`,
+      text: `Measure how high the bottom of the opening is above the floor at ${shade.windowName}: without that its ${forFolds ? "folds" : "pattern"} cannot be set to the height of its neighbours in ${roomName}.`,
       cite: cite("our-choice", "a room in line"),
       remedies: [],
     },
@@ -113,7 +113,7 @@ function apart(
   trial: Trial,
 ): Finding[] {
   const { settings } = input;
-  const { resolved, size } = window;
+  const { shade, size } = window;
   if (settings.folds === "own" || alignment.spacingMm === undefined || hindrance === undefined) return [];
   const unknownHeight = size.topAboveFloorMm === undefined && aligned.follows === "spacing";
   // That finding stands already, with what to measure.
@@ -124,28 +124,27 @@ function apart(
       ...lineBase(input),
       id: isOwn ? "align.own-rows" : "align.own-levels",
       severity: "note",
-      shadeId: resolved.shadeId,
+      shadeId: shade.shadeId,
       text: isOwn
-        ? `${resolved.windowName} keeps its own rows, since ${hindrance.words}.`
-        : `${resolved.windowName} has the spacing of ${input.roomName}, but its rows stand at heights of their own, since ${hindrance.words}.`,
+        ? `${shade.windowName} keeps its own rows, since ${hindrance.words}.`
+        : `${shade.windowName} has the spacing of ${input.roomName}, but its rows stand at heights of their own, since ${hindrance.words}.`,
       remedies: [...unhinder(input, window, hindrance, trial), leaveOut(input, window)],
     },
   ];
 }
 
 /** What lets the window onto the levels, where letting go of one thing does. */
-function unhinder(input: RoomInput, { resolved }: RoomWindow, hindrance: Hindrance, trial: Trial): Remedy[] {
+function unhinder(input: RoomInput, { shade }: RoomWindow, hindrance: Hindrance, trial: Trial): Remedy[] {
   const { setting, without, lowerMm } = hindrance;
-  const { shadeId } = resolved;
+  const { shadeId } = shade;
   const goal = input.settings.folds;
   if (setting !== undefined && without !== undefined) {
     const isOwn =
-      setting === "rule" ||
-      (resolved.own?.fold as Record<string, unknown> | undefined)?.[setting] !== undefined;
+      setting === "rule" || (shade.own?.fold as Record<string, unknown> | undefined)?.[setting] !== undefined;
     const after = trial(shadeId, (problem) =>
       withWindow(problem, shadeId, (window) => ({ ...window, ask: without(window.ask) })),
     );
-    return isOwn && after?.follows === goal ? [letGo(resolved, setting)] : [];
+    return isOwn && after?.follows === goal ? [letGo(shade, setting)] : [];
   }
   if (lowerMm === undefined) return [];
   const mostLowerMm = Math.ceil(lowerMm);
@@ -163,16 +162,16 @@ const SETTING_NAMES: Record<WishSetting, string> = {
   rule: "rule",
 };
 
-function letGo(resolved: RoomWindow["resolved"], setting: WishSetting): Remedy {
+function letGo(shade: RoomWindow["shade"], setting: WishSetting): Remedy {
   if (setting === "rule") {
     return {
-      label: `Give ${resolved.windowName} a headrail allowance`,
-      patch: settingPatch(resolved, "fold", "rule", "half-fold"),
+      label: `Give ${shade.windowName} a headrail allowance`,
+      patch: settingPatch(shade, "fold", "rule", "half-fold"),
     };
   }
   return {
-    label: `Let the ${SETTING_NAMES[setting]} of ${resolved.windowName} follow the room`,
-    patch: [{ op: "remove", path: `${resolved.path}/shade/making/fold/${setting}` }],
+    label: `Let the ${SETTING_NAMES[setting]} of ${shade.windowName} follow the room`,
+    patch: [{ op: "remove", path: `${shade.path}/shade/making/fold/${setting}` }],
   };
 }
 
@@ -182,15 +181,15 @@ function given({ headrailExtraMm, bottomExtraMm }: RowLayout): number {
 
 function lower(input: RoomInput, { window, aligned }: WindowOutcome, trial: Trial): Finding[] {
   const { layout } = aligned;
-  const { resolved } = window;
+  const { shade } = window;
   if (layout === undefined || given(layout) < WORTH_TELLING_MM) return [];
   return [
     {
       ...lineBase(input),
       id: "align.hangs-lower",
       severity: "note",
-      shadeId: resolved.shadeId,
-      text: `So that its folds meet those of its neighbours, ${resolved.windowName} gives way. ${gaveWords(layout, input.units).join(" ")}`,
+      shadeId: shade.shadeId,
+      text: `So that its folds meet those of its neighbours, ${shade.windowName} gives way. ${gaveWords(layout, input.units).join(" ")}`,
       figures: ["align.headrail-extra", "align.hem-extra"],
       remedies: [
         ...lowerBoard(input, window, layout, trial),
@@ -206,11 +205,11 @@ function isCured({ layout }: { layout?: RowLayout } = {}): boolean {
 }
 
 /** An outside mount can take its flat cloth off at the top: board and top line come down, the folds stay. */
-function lowerBoard(input: RoomInput, { resolved }: RoomWindow, layout: RowLayout, trial: Trial): Remedy[] {
-  const { overlapAboveMm } = resolved.making.mount;
+function lowerBoard(input: RoomInput, { shade }: RoomWindow, layout: RowLayout, trial: Trial): Remedy[] {
+  const { overlapAboveMm } = shade.making.mount;
   const byMm = downToMark(layout.headrailExtraMm, input.units.ruler);
-  if (resolved.mount !== "outside" || byMm <= 0 || byMm > overlapAboveMm) return [];
-  const { shadeId } = resolved;
+  if (shade.mount !== "outside" || byMm <= 0 || byMm > overlapAboveMm) return [];
+  const { shadeId } = shade;
   const after = trial(shadeId, (problem) =>
     withWindow(problem, shadeId, (window) => ({
       ...window,
@@ -221,31 +220,31 @@ function lowerBoard(input: RoomInput, { resolved }: RoomWindow, layout: RowLayou
   if (after === undefined || after.follows === "own" || !isCured(after)) return [];
   return [
     {
-      label: `Fix the board of ${resolved.windowName} ${lengthText(byMm, input.units)} lower`,
-      patch: settingPatch(resolved, "mount", "overlapAboveMm", overlapAboveMm - byMm),
+      label: `Fix the board of ${shade.windowName} ${lengthText(byMm, input.units)} lower`,
+      patch: settingPatch(shade, "mount", "overlapAboveMm", overlapAboveMm - byMm),
     },
   ];
 }
 
-function spacingAlone(input: RoomInput, { resolved }: RoomWindow, trial: Trial): Remedy[] {
+function spacingAlone(input: RoomInput, { shade }: RoomWindow, trial: Trial): Remedy[] {
   if (input.settings.folds !== "levels") return [];
-  const after = trial(resolved.shadeId, (problem) => ({ ...problem, folds: "spacing" }));
+  const after = trial(shade.shadeId, (problem) => ({ ...problem, folds: "spacing" }));
   if (after === undefined || !isCured(after)) return [];
   return [lineRemedy(input, "Share the spacing alone, not the heights", { folds: "spacing" })];
 }
 
-function motifElsewhere(input: RoomInput, { resolved }: RoomWindow): Finding {
+function motifElsewhere(input: RoomInput, { shade }: RoomWindow): Finding {
   return {
     ...lineBase(input),
     id: "align.motif-elsewhere",
     severity: "note",
-    shadeId: resolved.shadeId,
-    text: `The pattern of ${resolved.windowName} was placed on the shade itself and does not begin at the height of its neighbours in ${input.roomName}.`,
+    shadeId: shade.shadeId,
+    text: `The pattern of ${shade.windowName} was placed on the shade itself and does not begin at the height of its neighbours in ${input.roomName}.`,
     cite: cite("set-of-shades", "one start line for a set"),
     remedies: [
       {
-        label: `Let the pattern of ${resolved.windowName} follow the room`,
-        patch: [{ op: "remove", path: `${resolved.path}/shade/making/pattern/place` }],
+        label: `Let the pattern of ${shade.windowName} follow the room`,
+        patch: [{ op: "remove", path: `${shade.path}/shade/making/pattern/place` }],
       },
     ],
   };

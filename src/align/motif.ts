@@ -28,7 +28,7 @@ export function motifLines(input: RoomInput): Motifs {
   for (const window of input.windows.filter((one) => isFree(input, one))) {
     const patterned = patternedOf(window);
     if (patterned === undefined) continue;
-    const { id } = window.resolved.cloths.face;
+    const { id } = window.shade.cloths.face;
     byCloth.set(id, [...(byCloth.get(id) ?? []), patterned]);
   }
   for (const group of byCloth.values()) {
@@ -47,13 +47,13 @@ interface Patterned {
 }
 
 function patternedOf(window: RoomWindow): Patterned | undefined {
-  const { resolved, size, hangsFlat } = window;
-  const { repeat, shrinkLength = 0 } = resolved.cloths.face;
+  const { shade, size, hangsFlat } = window;
+  const { repeat, shrinkLength = 0 } = shade.cloths.face;
   const topMm = size.topAboveFloorMm;
   if (repeat === undefined || topMm === undefined || !hangsFlat) return undefined;
   const repeatMm = repeat.verticalMm * (1 - shrinkLength);
-  if (resolved.own?.pattern?.place === undefined) return { window, topMm, repeatMm };
-  const fromTopMm = motifFallMm(resolved.making.pattern, size.finishedLengthMm, repeatMm);
+  if (shade.own?.pattern?.place === undefined) return { window, topMm, repeatMm };
+  const fromTopMm = motifFallMm(shade.making.pattern, size.finishedLengthMm, repeatMm);
   return { window, topMm, repeatMm, placedMm: topMm - fromTopMm };
 }
 
@@ -62,11 +62,11 @@ function addLine(motifs: Motifs, group: readonly Patterned[], onMark: (mm: numbe
   const [first] = group;
   if (first === undefined) return;
   const { repeatMm } = first;
-  const { face } = first.window.resolved.cloths;
+  const { face } = first.window.shade.cloths;
   const levelMm = group.find(({ placedMm }) => placedMm !== undefined)?.placedMm ?? onMark(commonTop(group));
   const line: MotifLine = { clothId: face.id, clothName: face.name, repeatMm, levelMm, windows: [] };
   for (const { window, topMm, placedMm } of group) {
-    const { shadeId } = window.resolved;
+    const { shadeId } = window.shade;
     if (placedMm !== undefined && awayFrom(levelMm - placedMm, repeatMm) > SAME_LENGTH_MM) {
       motifs.elsewhere.push({ window, line });
       continue;

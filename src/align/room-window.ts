@@ -1,10 +1,17 @@
-import type { InLine, ResolvedLine, ResolvedShade } from "../job/index.ts";
+import { type InLine, type ReadOf, type ResolvedLine, reads } from "../job/index.ts";
 import type { LineAsk, Size } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 
+/** What lining up a room reads of each of its shades. */
+export const ALIGN_READS = reads({
+  shade: ["shadeId", "windowName", "path", "units", "ownGroups", "mount", "cloths"],
+  making: ["mount", "pattern"],
+  own: ["fold", "pattern"],
+});
+
 /** One window of a room, measured, with what its style asks of a common line. */
 export interface RoomWindow {
-  resolved: ResolvedShade;
+  shade: ReadOf<typeof ALIGN_READS>;
   size: Size;
   /** What it asks, or why it cannot follow a line, as the end of “… since”. */
   ask: LineAsk | string;
@@ -27,6 +34,6 @@ export interface RoomInput {
 }
 
 /** Not left out of the line by the maker. */
-export function isFree({ settings }: Pick<RoomInput, "settings">, { resolved }: RoomWindow): boolean {
-  return !settings.without.includes(resolved.shadeId);
+export function isFree({ settings }: Pick<RoomInput, "settings">, { shade }: RoomWindow): boolean {
+  return !settings.without.includes(shade.shadeId);
 }

@@ -1,10 +1,10 @@
-import type { ResolvedShade } from "../job/index.ts";
+import type { BoardShade } from "./board-input.ts";
 
 /** What every finding about the board has in common: it is mended at one setting of the making. */
-export function atSetting(resolved: ResolvedShade, setting: string) {
+export function atSetting(shade: BoardShade, setting: string) {
   return {
     stage: "board",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade/making/${setting}`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/${setting}`,
   } as const;
 }

@@ -1,14 +1,33 @@
-import type { ResolvedShade } from "../job/index.ts";
+import { type ReadOf, reads } from "../job/index.ts";
 import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade-plan/index.ts";
+
+/** What the board reads of its shade. */
+export const BOARD_READS = reads({
+  shade: [
+    "shadeId",
+    "path",
+    "units",
+    "mount",
+    "opening",
+    "ownGroups",
+    "cloths",
+    "parts",
+    "eye",
+    "bar",
+    "board",
+  ],
+  making: ["mount", "board"],
+});
+export type BoardShade = ReadOf<typeof BOARD_READS>;
 
 /** What the board of one shade follows from. */
 export interface BoardInput {
-  resolved: ResolvedShade;
+  shade: BoardShade;
   size: Size;
   grid: Grid;
   form: Form;
   mass: Mass;
   lift: Lift;
   /** Where they hang in one plane and are known. */
-  folds?: Folds;
+  folds?: Folds | undefined;
 }

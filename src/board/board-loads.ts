@@ -33,13 +33,13 @@ export function boardLoads(
     points: [
       ...lift.cords.map(
         ({ columnX, loadN }): PointLoad => ({
-          what: lift.kind === "cord-lock" ? "eye" : "spool",
+          what: lift.takeUp === "lock" ? "eye" : "spool",
           atMm: columnX,
           loadN: (lift.heldN * loadN) / shares,
         }),
       ),
       {
-        what: lift.kind === "cord-lock" ? "lock" : "drive",
+        what: lift.takeUp === "lock" ? "lock" : "drive",
         atMm: handAtMm(lift),
         loadN: lift.pullN,
       },
@@ -50,7 +50,7 @@ export function boardLoads(
 
 /** A hand at the hem pulls anywhere; the drive stands for the middle of its pull. */
 function handAtMm(lift: Lift): number {
-  return lift.kind === "cord-lock" ? lift.seat.xMm : lift.drive.xMm;
+  return lift.takeUp === "lock" ? lift.seat.xMm : lift.drive.xMm;
 }
 
 /**

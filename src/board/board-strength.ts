@@ -1,5 +1,4 @@
-import type { WorkingBook } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
+import { type Figure, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
 import {
   bendingStressNPerMm2,
   rectangle,
@@ -14,7 +13,9 @@ import {
 } from "../mechanics/index.ts";
 import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
+import type { BoardShade } from "./board-input.ts";
 import type { BoardLoads } from "./board-loads.ts";
+import { PLACED } from "./fixings.ts";
 
 /** A tug at the cord, over a steady pull. */
 export const TUG = sourced(1.5, "ratio", cite("our-choice", "half as much again for a tug"));
@@ -30,16 +31,146 @@ const MOST_BEND = sourced(3, "mm", cite("our-choice", "more shows as a gap at th
 /** From either end of a bracket's leg to the middle of its screw. */
 const SCREW_FROM_END_MM = 10;
 
+const DEFLECTION = figureRuleOf<{ wood: WoodSpecies }>()({
+  id: "board.deflection",
+  label: "Bend of the board, at most",
+  symbol: "v",
+  unit: "mm",
+  formula: "J·12 / (E·D·t^3)",
+  inputs: ({ wood }) => ({
+    J: [
+      "ratio",
+      "bend of the same beam where E·I is 1, by Macaulay’s method, N·mm³",
+      "board/bracketSpacingMm",
+      "board/bracketEndMm",
+      "figure:board.load",
+    ],
+    E: ["ratio", `stiffness of ${wood.name.toLowerCase()}, N/mm²`, "board/wood"],
+    D: ["mm", "depth of the board", "board/section"],
+    t: ["mm", "thickness of the board", "board/section"],
+  }),
+  restsOn: PLACED,
+  cite: ({ wood }) => cite("wood-handbook", `table ${wood.table}: ${wood.name}`),
+  note: "continuous over its fixings, with the hand’s pull half as much again",
+  compute: ({ J, E, D, t }) => (J * 12) / (E * D * t ** 3),
+});
+
+const DEFLECTION_LIMIT = figureRule({
+  id: "board.deflection-limit",
+  label: "Bend that is allowed",
+  symbol: "v_max",
+  unit: "mm",
+  formula: "min(s / q, m)",
+  inputs: {
+    s: [
+      "mm",
+      "widest stretch between two fixings, or beyond the last",
+      "board/bracketSpacingMm",
+      "board/bracketEndMm",
+      "figure:measure.board-length",
+      "figure:board.fixing-load",
+    ],
+    q: ["ratio", "share of it"],
+    m: ["mm", "and never more than"],
+  },
+  restsOn: PLACED,
+  cite: BEND_SHARE.cite,
+  compute: ({ s, q, m }) => Math.min(s / q, m),
+});
+
+const SCREW_PULL = figureRule({
+  id: "board.screw-pull",
+  label: "Pull on the upper screw of the hardest worked bracket",
+  symbol: "T",
+  unit: "N",
+  formula: "Q·D·z / (y^2 + z^2)",
+  inputs: {
+    Q: [
+      "N",
+      "load on that bracket, with a tug",
+      "board/bracketSpacingMm",
+      "board/bracketEndMm",
+      "shade/mount",
+      "figure:board.load",
+    ],
+    D: ["mm", "out from the wall, as if all hung at the front edge", "board/section"],
+    z: ["mm", "upper screw above the lower end of the leg", "board/bracketLegMm"],
+    y: ["mm", "lower screw above it"],
+  },
+  restsOn: PLACED,
+  cite: cite("geometry", "a stiff bracket turns on the lower end of its leg"),
+  compute: ({ Q, D, z, y }) => (Q * D * z) / (y ** 2 + z ** 2),
+});
+
+const SCREW_WITHDRAWAL = figureRuleOf<{ wood: WoodSpecies; gauge: string }>()({
+  id: "board.screw-withdrawal",
+  label: "One screw pulled out of the wood, mean ultimate",
+  symbol: "p",
+  unit: "N",
+  formula: "108.25·G^2·d·l",
+  inputs: ({ wood, gauge }) => ({
+    G: ["ratio", `specific gravity of ${wood.name.toLowerCase()}`, "board/wallWood", "board/substrate"],
+    d: ["mm", `shank of a No. ${gauge} screw`, "board/screwGauge"],
+    l: ["mm", "thread in the wood", "board/screwGauge"],
+  }),
+  cite: cite("wood-handbook", "eq. 8-10, p. 8-10: ultimate, side grain"),
+  compute: ({ G, d, l }) => screwWithdrawalN({ gravity: G, diameterMm: d, depthMm: l }),
+});
+
+const SHARE_CITE = cite("wood-handbook", "eq. 8-10 and 8-13; both shares added");
+const SHARE_NOTE = "mean strengths of clear dry wood; local codes and licensed practice prevail";
+const PULLED_OUT = {
+  T: ["N", "pull away from the wood", "board/substrate", "figure:board.screw-pull", "figure:board.load"],
+  k: ["ratio", "ultimate over allowed"],
+  p: ["N", "ultimate withdrawal", "figure:board.screw-withdrawal"],
+} as const;
+const SHARE_BEHIND = ["shade/mount", "board/bracketSpacingMm", "board/bracketEndMm", ...PLACED];
+
+const SCREW_SHARE = figureRule({
+  id: "board.screw-share",
+  label: "Share of what one screw may be put to",
+  symbol: "u",
+  unit: "ratio",
+  formula: "T·k / p + V / c",
+  inputs: {
+    ...PULLED_OUT,
+    V: ["N", "load along the wood", "figure:board.load"],
+    c: [
+      "N",
+      "lateral load at which the screw begins to slip, table 8-4",
+      "board/wallWood",
+      "board/screwGauge",
+    ],
+  },
+  restsOn: SHARE_BEHIND,
+  cite: SHARE_CITE,
+  note: SHARE_NOTE,
+  compute: ({ T, k, p, V, c }) => (T * k) / p + V / c,
+});
+
+/** For a wood whose lateral figure is not in the table. */
+const SCREW_SHARE_PULLED = figureRule({
+  id: "board.screw-share",
+  label: "Share of what one screw may be put to",
+  symbol: "u",
+  unit: "ratio",
+  formula: "T·k / p",
+  inputs: PULLED_OUT,
+  restsOn: SHARE_BEHIND,
+  cite: SHARE_CITE,
+  note: SHARE_NOTE,
+  compute: ({ T, k, p }) => (T * k) / p,
+});
+
 /** Bend, stress and screws of the board with a hand tugging; undefined where it does not lie on two fixings. */
 export function boardStrength(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: Omit<BoardPlan, "strength">,
   loads: BoardLoads,
   gripMm: number,
-  book: WorkingBook,
-): BoardStrength | undefined {
-  if (loads.supportsMm.length < 2 || !(loads.toMm > loads.fromMm)) return undefined;
-  const wood: WoodSpecies = WOOD_SPECIES[resolved.making.board.wood];
+): Worked<BoardStrength | undefined> {
+  if (loads.supportsMm.length < 2 || !(loads.toMm > loads.fromMm)) return { values: undefined, workings: [] };
+  const wood: WoodSpecies = WOOD_SPECIES[shade.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
   const beam = solveBeam({
     supportsMm: loads.supportsMm,
@@ -56,16 +187,23 @@ export function boardStrength(
       .filter(({ atMm }) => atMm >= loads.fromMm && atMm <= loads.toMm),
     stiffnessNmm2: wood.elasticityMPa * section.inertiaMm4,
   });
-  const worstN = Math.max(...beam.reactionsN.map(Math.abs));
-  const { pullN, shearN } = onOneScrew(resolved, board, worstN, book);
-  const share = screwShare(resolved, pullN, shearN, gripMm, book);
+  const worstN = beam.reactionsN.reduce((most, one) => Math.max(most, Math.abs(one)), 0);
+  const { pullN, shearN, workings: pulled } = onOneScrew(shade, board, worstN);
+  const share = screwShare(shade, pullN, shearN, gripMm);
+  const bent = bend(loads, wood, board, beam);
+  const [deflection, limit] = bent;
   return {
-    reactionsN: beam.reactionsN,
-    ...bend(loads, wood, board, beam, book),
-    ...stress(beam, wood, section),
-    pullN,
-    shearN,
-    ...(share === undefined ? {} : { screwShare: share }),
+    values: {
+      reactionsN: beam.reactionsN,
+      deflectionMm: deflection.value,
+      deflectionAtMm: beam.largestDeflection.atMm,
+      deflectionLimitMm: limit.value,
+      ...stress(beam, wood, section),
+      pullN,
+      shearN,
+      ...(share.values === undefined ? {} : { screwShare: share.values }),
+    },
+    workings: [...pulled, ...share.workings, ...bent],
   };
 }
 
@@ -74,43 +212,14 @@ function bend(
   wood: WoodSpecies,
   { depthMm, thicknessMm }: Pick<BoardPlan, "depthMm" | "thicknessMm">,
   { largestDeflection }: SolvedBeam,
-  book: WorkingBook,
-): Pick<BoardStrength, "deflectionMm" | "deflectionAtMm" | "deflectionLimitMm"> {
+): [deflection: Figure, limit: Figure] {
   const places = [loads.fromMm, ...loads.supportsMm, loads.toMm];
   const bayMm = Math.max(...places.slice(1).map((place, i) => place - (places[i] ?? place)));
-  const deflectionMm = book.figure("board.deflection", {
-    label: "Bend of the board, at most",
-    symbol: "v",
-    unit: "mm",
-    formula: "J·12 / (E·D·t^3)",
-    given: {
-      J: [
-        (Math.abs(largestDeflection.value) * wood.elasticityMPa * depthMm * thicknessMm ** 3) / 12,
-        "ratio",
-        "bend of the same beam where E·I is 1, by Macaulay’s method, N·mm³",
-      ],
-      E: [wood.elasticityMPa, "ratio", `stiffness of ${wood.name.toLowerCase()}, N/mm²`],
-      D: [depthMm, "mm", "depth of the board"],
-      t: [thicknessMm, "mm", "thickness of the board"],
-    },
-    cite: cite("wood-handbook", `table ${wood.table}: ${wood.name}`),
-    note: "continuous over its fixings, with the hand’s pull half as much again",
-    compute: ({ J, E, D, t }) => (J * 12) / (E * D * t ** 3),
-  });
-  const deflectionLimitMm = book.figure("board.deflection-limit", {
-    label: "Bend that is allowed",
-    symbol: "v_max",
-    unit: "mm",
-    formula: "min(s / q, m)",
-    given: {
-      s: [bayMm, "mm", "widest stretch between two fixings, or beyond the last"],
-      q: [BEND_SHARE.value, "ratio", "share of it"],
-      m: [MOST_BEND.value, "mm", "and never more than"],
-    },
-    cite: BEND_SHARE.cite,
-    compute: ({ s, q, m }) => Math.min(s / q, m),
-  });
-  return { deflectionMm, deflectionAtMm: largestDeflection.atMm, deflectionLimitMm };
+  const bend1 = (Math.abs(largestDeflection.value) * wood.elasticityMPa * depthMm * thicknessMm ** 3) / 12;
+  return [
+    DEFLECTION.figure({ J: bend1, E: wood.elasticityMPa, D: depthMm, t: thicknessMm }, { wood }),
+    DEFLECTION_LIMIT.figure({ s: bayMm, q: BEND_SHARE.value, m: MOST_BEND.value }),
+  ];
 }
 
 function stress(
@@ -126,76 +235,38 @@ function stress(
 
 /** A screw up through the board takes its load straight; a bracket turns on the lower end of its leg. */
 function onOneScrew(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: Pick<BoardPlan, "fixing" | "depthMm">,
   loadN: number,
-  book: WorkingBook,
-): { pullN: number; shearN: number } {
-  if (board.fixing === "screwed-up") return { pullN: loadN, shearN: 0 };
-  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, resolved.making.board.bracketLegMm);
-  const screwsMm = [SCREW_FROM_END_MM, legMm - SCREW_FROM_END_MM];
-  const pulls = screwPulls({ loadN, armMm: board.depthMm, screwsMm });
-  const pullN = book.figure("board.screw-pull", {
-    label: "Pull on the upper screw of the hardest worked bracket",
-    symbol: "T",
-    unit: "N",
-    formula: "Q·D·z / (y^2 + z^2)",
-    given: {
-      Q: [loadN, "N", "load on that bracket, with a tug"],
-      D: [board.depthMm, "mm", "out from the wall, as if all hung at the front edge"],
-      z: [screwsMm[1] ?? 0, "mm", "upper screw above the lower end of the leg"],
-      y: [screwsMm[0] ?? 0, "mm", "lower screw above it"],
-    },
-    cite: cite("geometry", "a stiff bracket turns on the lower end of its leg"),
-    compute: ({ Q, D, z, y }) => (Q * D * z) / (y ** 2 + z ** 2),
-  });
-  return { pullN, shearN: pulls[0]?.shearN ?? 0 };
+): { pullN: number; shearN: number; workings: Figure[] } {
+  if (board.fixing === "screwed-up") return { pullN: loadN, shearN: 0, workings: [] };
+  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, shade.making.board.bracketLegMm);
+  const upperMm = legMm - SCREW_FROM_END_MM;
+  const pulls = screwPulls({ loadN, armMm: board.depthMm, screwsMm: [SCREW_FROM_END_MM, upperMm] });
+  const pull = SCREW_PULL.figure({ Q: loadN, D: board.depthMm, z: upperMm, y: SCREW_FROM_END_MM });
+  return { pullN: pull.value, shearN: pulls[0]?.shearN ?? 0, workings: [pull] };
 }
 
 /** Withdrawal and shear together as shares of what each may be, for a screw into wood. */
 function screwShare(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   pullN: number,
   shearN: number,
   gripMm: number,
-  book: WorkingBook,
-): number | undefined {
-  const { substrate, wallWood, screwGauge } = resolved.making.board;
-  if (substrate !== "timber") return undefined;
+): Worked<number | undefined> {
+  const { substrate, wallWood, screwGauge } = shade.making.board;
+  if (substrate !== "timber") return { values: undefined, workings: [] };
   const wood: WoodSpecies = WOOD_SPECIES[wallWood];
   const diameterMm = SCREW_SHANK_MM[screwGauge];
-  const withdrawalN = book.figure("board.screw-withdrawal", {
-    label: "One screw pulled out of the wood, mean ultimate",
-    symbol: "p",
-    unit: "N",
-    formula: "108.25·G^2·d·l",
-    given: {
-      G: [wood.gravity, "ratio", `specific gravity of ${wood.name.toLowerCase()}`],
-      d: [diameterMm, "mm", `shank of a No. ${screwGauge} screw`],
-      l: [gripMm, "mm", "thread in the wood"],
-    },
-    cite: cite("wood-handbook", "eq. 8-10, p. 8-10: ultimate, side grain"),
-    compute: ({ G, d, l }) => screwWithdrawalN({ gravity: G, diameterMm: d, depthMm: l }),
-  });
+  const withdrawal = SCREW_WITHDRAWAL.figure(
+    { G: wood.gravity, d: diameterMm, l: gripMm },
+    { wood, gauge: screwGauge },
+  );
   const lateralN = screwLateralN(wood.wood, wood.gravity, diameterMm);
-  return book.figure("board.screw-share", {
-    label: "Share of what one screw may be put to",
-    symbol: "u",
-    unit: "ratio",
-    formula: lateralN === undefined ? "T·k / p" : "T·k / p + V / c",
-    given: {
-      T: [pullN, "N", "pull away from the wood"],
-      k: [WOOD_FACTOR.value, "ratio", "ultimate over allowed"],
-      p: [withdrawalN, "N", "ultimate withdrawal"],
-      ...(lateralN === undefined
-        ? {}
-        : {
-            V: [shearN, "N", "load along the wood"] as const,
-            c: [lateralN, "N", "lateral load at which the screw begins to slip, table 8-4"] as const,
-          }),
-    } as Record<"T" | "k" | "p" | "V" | "c", readonly [number, "N" | "ratio", string]>,
-    cite: cite("wood-handbook", "eq. 8-10 and 8-13; both shares added"),
-    note: "mean strengths of clear dry wood; local codes and licensed practice prevail",
-    compute: ({ T, k, p, V, c }) => (T * k) / p + (lateralN === undefined ? 0 : V / c),
-  });
+  const pulled = { T: pullN, k: WOOD_FACTOR.value, p: withdrawal.value };
+  const share =
+    lateralN === undefined
+      ? SCREW_SHARE_PULLED.figure(pulled)
+      : SCREW_SHARE.figure({ ...pulled, V: shearN, c: lateralN });
+  return { values: share.value, workings: [withdrawal, share] };
 }

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../figures/index.ts";
+import { figureRuleOf, type Worked } from "../figures/index.ts";
 import type { BoardPlan, Bracket, Lift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { FIT_SLACK } from "../units/index.ts";
@@ -20,54 +20,64 @@ export interface Fixings {
   widthMm: number;
 }
 
+/** What moves the places of the fixings beside their own settings: what hangs under the board. */
+export const PLACED = [
+  "lift/kind",
+  "lift/controlSide",
+  "lift/seat",
+  "lift/seatMm",
+  "lift/eye",
+  "lift/lock",
+  "lift/drive",
+  "lift/tube",
+  "columns/edgeInsetMm",
+  "figure:shape.columns",
+  "figure:measure.board-length",
+];
+
+const FEWEST = figureRuleOf<{ kind: BoardPlan["fixing"] }>()({
+  id: "board.fixings",
+  label: ({ kind }) => `${kind === "brackets" ? "Brackets" : "Screws up through the board"}, at least`,
+  symbol: "n",
+  unit: "count",
+  formula: "max(2, ceil((B − 2·e) / m) + 1)",
+  inputs: {
+    B: ["mm", "length of the board", "figure:measure.board-length"],
+    e: ["mm", "outer ones from the ends", "board/bracketEndMm", "shade/mount"],
+    m: ["mm", "largest distance of two", "board/bracketSpacingMm"],
+  },
+  cite: cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart"),
+  note: "one more where something under the board stands in the way",
+  compute: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
+});
+
 /**
  * Brackets under the board, or screws up through it for an inside mount, clear of what hangs under it.
  * Placed from the control side, so that a shade worked on the left is the mirror image of one on the right.
  */
-export function planFixings(input: BoardInput, leftMm: number, book: WorkingBook): Fixings {
-  const { resolved, size, lift } = input;
-  const kind = resolved.mount === "inside" ? "screwed-up" : "brackets";
+export function planFixings(input: BoardInput, leftMm: number): Worked<Fixings> {
+  const { shade, size, lift } = input;
+  const kind = shade.mount === "inside" ? "screwed-up" : "brackets";
   const widthMm = kind === "brackets" ? BRACKET_WIDTH.value : SCREW_ROOM.value;
   const lengthMm = size.boardLengthMm;
-  const { bracketEndMm, bracketSpacingMm } = resolved.making.board;
+  const { bracketEndMm, bracketSpacingMm } = shade.making.board;
   const endMm = Math.max(widthMm / 2, Math.min(bracketEndMm, lengthMm / 4));
   const largestMm = Math.max(bracketSpacingMm, NEAREST_FIXINGS_MM);
   const mirror = (x: number) => (lift.controlSide === "right" ? size.finishedWidthMm - x : x);
+  const fewest =
+    lengthMm < 3 * widthMm ? undefined : FEWEST.figure({ B: lengthMm, e: endMm, m: largestMm }, { kind });
   const { placesMm, faults } = placeFixings({
     fromMm: leftMm,
     toMm: leftMm + lengthMm,
     endMm,
     largestMm,
     widthMm,
-    fewest: lengthMm < 3 * widthMm ? 1 : fewest(kind, lengthMm, endMm, largestMm, book),
-    keepOut: keepOut(lift, resolved.eye.outsideDiameterMm, mirror),
+    fewest: fewest?.value ?? 1,
+    keepOut: keepOut(lift, shade.eye.outsideDiameterMm, mirror),
   });
   const places = placesMm.map(mirror).sort((a, b) => a - b);
-  return { kind, brackets: places.map((xMm, i) => ({ number: i + 1, xMm })), faults, widthMm };
-}
-
-function fewest(
-  kind: BoardPlan["fixing"],
-  lengthMm: number,
-  endMm: number,
-  largestMm: number,
-  book: WorkingBook,
-): number {
-  const what = kind === "brackets" ? "Brackets" : "Screws up through the board";
-  return book.figure("board.fixings", {
-    label: `${what}, at least`,
-    symbol: "n",
-    unit: "count",
-    formula: "max(2, ceil((B − 2·e) / m) + 1)",
-    given: {
-      B: [lengthMm, "mm", "length of the board"],
-      e: [endMm, "mm", "outer ones from the ends"],
-      m: [largestMm, "mm", "largest distance of two"],
-    },
-    cite: cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart"),
-    note: "one more where something under the board stands in the way",
-    compute: ({ B, e, m }) => Math.max(2, Math.ceil((B - 2 * e) / m - FIT_SLACK) + 1),
-  });
+  const brackets = places.map((xMm, i) => ({ number: i + 1, xMm }));
+  return { values: { kind, brackets, faults, widthMm }, workings: fewest === undefined ? [] : [fewest] };
 }
 
 function keepOut(lift: Lift, eyeMm: number, mirror: (x: number) => number): [number, number][] {
@@ -75,7 +85,7 @@ function keepOut(lift: Lift, eyeMm: number, mirror: (x: number) => number): [num
     mirror(x) - half - BESIDE_MM,
     mirror(x) + half + BESIDE_MM,
   ];
-  if (lift.kind === "cord-lock") {
+  if (lift.takeUp === "lock") {
     return [
       ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
       around(lift.seat.xMm, lift.housingLengthMm / 2),

@@ -1,10 +1,10 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
 import type { BoardPlan, Lift } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
-import type { BoardInput } from "./board-input.ts";
+import type { BoardInput, BoardShade } from "./board-input.ts";
 import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
 import { STRENGTH_NOTE } from "./judge-strength.ts";
 
@@ -17,24 +17,24 @@ export interface FixingFacts {
 
 /** Are the fixings placed as asked, and what does the wall have to do with it? */
 export function judgeFixings(
-  { resolved, lift }: BoardInput,
+  { shade, lift }: BoardInput,
   board: BoardPlan,
   fixings: Fixings,
   facts: FixingFacts,
 ): Finding[] {
   return [
-    ...misplaced(resolved, lift, board, fixings),
-    ...wall(resolved, board, facts),
-    ...(facts.tooLong ? [noSuchScrew(resolved, board)] : []),
-    localCodes(resolved, board, facts),
+    ...misplaced(shade, lift, board, fixings),
+    ...wall(shade, board, facts),
+    ...(facts.tooLong ? [noSuchScrew(shade, board)] : []),
+    localCodes(shade, board, facts),
   ];
 }
 
 const placeCite = cite("from-memory", "within 4 in of the ends, at most 24 to 30 in apart");
 
 /** What is screwed up under the board beside its fixings. */
-function hanging({ kind }: Lift): string {
-  return kind === "cord-lock" ? "eyes and lock" : "spools, supports and drive";
+function hanging({ takeUp }: Lift): string {
+  return takeUp === "lock" ? "eyes and lock" : "spools, supports and drive";
 }
 
 function upper(text: string): string {
@@ -42,17 +42,17 @@ function upper(text: string): string {
 }
 
 function misplaced(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   lift: Lift,
   board: BoardPlan,
   { kind, faults, brackets, widthMm }: Fixings,
 ): Finding[] {
   const what = kind === "brackets" ? "bracket" : "screw";
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   const findings: Finding[] = [];
   if (faults.includes("clear")) {
     findings.push({
-      ...atSetting(resolved, "board/bracketSpacingMm"),
+      ...atSetting(shade, "board/bracketSpacingMm"),
       id: "board.fixing-not-clear",
       severity: "fix",
       text: `Not every ${what} finds a place clear of ${hanging(lift)}: each needs ${text(widthMm)} and a little beside. Use fewer columns, or fix the board in another way.`,
@@ -65,57 +65,57 @@ function misplaced(
   const endMm = Math.max(first - board.leftMm, board.leftMm + board.lengthMm - last);
   if (faults.includes("end")) {
     findings.push({
-      ...atSetting(resolved, "board/bracketEndMm"),
+      ...atSetting(shade, "board/bracketEndMm"),
       id: "board.fixing-from-end",
       severity: "note",
-      text: `${upper(hanging(lift))} leave the outer ${what} no place within ${text(resolved.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
+      text: `${upper(hanging(lift))} leave the outer ${what} no place within ${text(shade.making.board.bracketEndMm)} of the board’s end; it sits ${text(endMm)} from it.`,
       cite: placeCite,
-      remedies: accept(resolved, "bracketEndMm", endMm),
+      remedies: accept(shade, "bracketEndMm", endMm),
     });
   }
   const widest = brackets.reduce(
     (most, { xMm }, i) => Math.max(most, xMm - (brackets[i - 1]?.xMm ?? xMm)),
     0,
   );
-  const asked = resolved.making.board.bracketSpacingMm;
+  const asked = shade.making.board.bracketSpacingMm;
   if (asked < NEAREST_FIXINGS_MM && widest > asked) {
     findings.push({
-      ...atSetting(resolved, "board/bracketSpacingMm"),
+      ...atSetting(shade, "board/bracketSpacingMm"),
       id: "board.fixings-too-near",
       severity: "note",
       text: `At most ${text(asked)} between two ${what}s is asked for. Nearer than ${text(NEAREST_FIXINGS_MM)} they only get in each other’s way, so that is used.`,
       cite: cite("our-choice", "100 mm"),
-      remedies: accept(resolved, "bracketSpacingMm", NEAREST_FIXINGS_MM),
+      remedies: accept(shade, "bracketSpacingMm", NEAREST_FIXINGS_MM),
     });
   }
   if (faults.includes("spacing")) {
     findings.push({
-      ...atSetting(resolved, "board/bracketSpacingMm"),
+      ...atSetting(shade, "board/bracketSpacingMm"),
       id: "board.fixing-spacing",
       severity: "note",
       text: `${upper(hanging(lift))} push two ${what}s ${text(widest)} apart; ${text(Math.max(asked, NEAREST_FIXINGS_MM))} at most is asked for.`,
       cite: placeCite,
-      remedies: accept(resolved, "bracketSpacingMm", widest),
+      remedies: accept(shade, "bracketSpacingMm", widest),
     });
   }
   return findings;
 }
 
-function accept(resolved: ResolvedShade, key: "bracketEndMm" | "bracketSpacingMm", mm: number): Remedy[] {
-  const marked = upToMark(mm, resolved.units.ruler);
+function accept(shade: BoardShade, key: "bracketEndMm" | "bracketSpacingMm", mm: number): Remedy[] {
+  const marked = upToMark(mm, shade.units.ruler);
   return [
     {
-      label: `Allow ${lengthText(marked, resolved.units)}`,
-      patch: settingPatch(resolved, "board", key, marked),
+      label: `Allow ${lengthText(marked, shade.units)}`,
+      patch: settingPatch(shade, "board", key, marked),
     },
   ];
 }
 
 /** A tug may be half as much again, and a rating is to be met several times over: the maker of an anchor says how. */
-function wall(resolved: ResolvedShade, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
-  const { substrate, fixingRatedN } = resolved.making.board;
-  const load = forceText(worstN, resolved.units);
-  const common = { ...atSetting(resolved, "board/substrate"), figures: ["board.fixing-load", "board.load"] };
+function wall(shade: BoardShade, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
+  const { substrate, fixingRatedN } = shade.making.board;
+  const load = forceText(worstN, shade.units);
+  const common = { ...atSetting(shade, "board/substrate"), figures: ["board.fixing-load", "board.load"] };
   if (substrate === "timber") return [];
   if (substrate === "unknown") {
     return [
@@ -123,12 +123,12 @@ function wall(resolved: ResolvedShade, board: BoardPlan, { worstN }: FixingFacts
         ...common,
         id: "board.wall-unknown",
         severity: "unproven",
-        text: `What is behind the wall is not known. ${count(board)} must carry ${forceText(board.loadN, resolved.units)} in all, the heaviest ${load}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
+        text: `What is behind the wall is not known. ${count(board)} must carry ${forceText(board.loadN, shade.units)} in all, the heaviest ${load}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
         cite: cite("our-choice", "nothing is assumed"),
         remedies: [
-          substrateIs(resolved, "timber", "It is solid timber"),
-          substrateIs(resolved, "masonry", "It is masonry"),
-          substrateIs(resolved, "hollow-wall", "It is a hollow wall"),
+          substrateIs(shade, "timber", "It is solid timber"),
+          substrateIs(shade, "masonry", "It is masonry"),
+          substrateIs(shade, "hollow-wall", "It is a hollow wall"),
         ],
       },
     ];
@@ -143,7 +143,7 @@ function wall(resolved: ResolvedShade, board: BoardPlan, { worstN }: FixingFacts
         ? `Use wall plugs whose maker rates them for this masonry: the heaviest fixing carries ${load}, more when somebody tugs. Drill and plug as the maker says.`
         : `A hollow wall holds only what its anchor’s maker states for it: the heaviest fixing carries ${load}, more when somebody tugs. Take anchors rated for at least four times as much, or fix to the framing.`,
       cite: masonry ? cite("common-practice", "plugs by their maker’s rating") : anchorCite,
-      remedies: masonry ? [] : [substrateIs(resolved, "timber", "Fix to the timber framing instead")],
+      remedies: masonry ? [] : [substrateIs(shade, "timber", "Fix to the timber framing instead")],
     },
   ];
 }
@@ -157,31 +157,31 @@ function count(board: BoardPlan): string {
 }
 
 function substrateIs(
-  resolved: ResolvedShade,
-  substrate: ResolvedShade["making"]["board"]["substrate"],
+  shade: BoardShade,
+  substrate: BoardShade["making"]["board"]["substrate"],
   label: string,
 ): Remedy {
-  return { label, patch: settingPatch(resolved, "board", "substrate", substrate) };
+  return { label, patch: settingPatch(shade, "board", "substrate", substrate) };
 }
 
-function noSuchScrew(resolved: ResolvedShade, board: BoardPlan): Finding {
+function noSuchScrew(shade: BoardShade, board: BoardPlan): Finding {
   return {
-    ...atSetting(resolved, "board/section"),
+    ...atSetting(shade, "board/section"),
     id: "board.no-such-screw",
     severity: "fix",
-    text: `The wall screws would have to be ${lengthText(board.screws.lengthMm, resolved.units)} long, longer than they are commonly sold. Take a thinner board, or brackets.`,
+    text: `The wall screws would have to be ${lengthText(board.screws.lengthMm, shade.units)} long, longer than they are commonly sold. Take a thinner board, or brackets.`,
     cite: cite("from-memory", "lengths in which screws are sold"),
     figures: ["board.screw-length"],
     remedies: [],
   };
 }
 
-function localCodes(resolved: ResolvedShade, board: BoardPlan, { worstN }: FixingFacts): Finding {
+function localCodes(shade: BoardShade, board: BoardPlan, { worstN }: FixingFacts): Finding {
   return {
-    ...atSetting(resolved, "board/substrate"),
+    ...atSetting(shade, "board/substrate"),
     id: "board.local-codes",
     severity: "note",
-    text: `The fixings carry ${forceText(board.loadN, resolved.units)} with a hand at work, the heaviest ${forceText(worstN, resolved.units)}. ${STRENGTH_NOTE}`,
+    text: `The fixings carry ${forceText(board.loadN, shade.units)} with a hand at work, the heaviest ${forceText(worstN, shade.units)}. ${STRENGTH_NOTE}`,
     cite: cite("our-choice", "mean strengths over a factor; nothing here replaces a local code"),
     figures: ["board.load", "board.fixing-load"],
     remedies: [],

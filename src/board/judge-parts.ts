@@ -18,20 +18,20 @@ export function judgeParts(input: BoardInput, board: BoardPlan): Finding[] {
   ];
 }
 
-function deeperBoards({ resolved }: BoardInput, leastMm: number): Remedy[] {
-  return (resolved.parts?.boards ?? [])
+function deeperBoards({ shade }: BoardInput, leastMm: number): Remedy[] {
+  return (shade.parts?.boards ?? [])
     .filter((board) => board.depthMm >= leastMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 1)
     .map((board) => ({
       label: `Use “${board.name}”`,
-      patch: settingPatch(resolved, "board", "section", board.id),
+      patch: settingPatch(shade, "board", "section", board.id),
     }));
 }
 
 /** Lock, or the deeper of drive and spools: what must find room between the front and the back of the board. */
 export function takesUp({ lift }: BoardInput): { name: string; depthMm: number } {
-  if (lift.kind === "cord-lock") return { name: lift.lockName, depthMm: lift.housingWidthMm };
+  if (lift.takeUp === "lock") return { name: lift.lockName, depthMm: lift.housingWidthMm };
   const flangeMm = lift.spools.reduce((most, spool) => Math.max(most, spool.flangeMm), 0);
   return flangeMm > lift.drive.depthMm
     ? { name: lift.tube.name, depthMm: flangeMm }
@@ -39,19 +39,19 @@ export function takesUp({ lift }: BoardInput): { name: string; depthMm: number }
 }
 
 function tooDeep(input: BoardInput): Finding[] {
-  const { resolved, lift } = input;
+  const { shade, lift } = input;
   const { name, depthMm } = takesUp(input);
-  if (depthMm <= resolved.board.depthMm) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
-  const isLock = lift.kind === "cord-lock";
+  if (depthMm <= shade.board.depthMm) return [];
+  const text = (mm: number) => lengthText(mm, shade.units);
+  const isLock = lift.takeUp === "lock";
   return [
     {
-      ...atSetting(input.resolved, "board/section"),
+      ...atSetting(input.shade, "board/section"),
       id: isLock ? "board.lock-too-wide" : "board.drive-too-deep",
       severity: "fix",
       text: isLock
-        ? `“${name}” is ${text(depthMm)} wide and the board only ${text(resolved.board.depthMm)} deep: the lock stands out over its edges and cannot be screwed down square.`
-        : `“${name}” is ${text(depthMm)} deep and the board only ${text(resolved.board.depthMm)}: it stands out over the edges, towards the cloth and the wall.`,
+        ? `“${name}” is ${text(depthMm)} wide and the board only ${text(shade.board.depthMm)} deep: the lock stands out over its edges and cannot be screwed down square.`
+        : `“${name}” is ${text(depthMm)} deep and the board only ${text(shade.board.depthMm)}: it stands out over the edges, towards the cloth and the wall.`,
       cite: cite("geometry"),
       remedies: deeperBoards(input, depthMm),
     },
@@ -62,16 +62,16 @@ function tooDeep(input: BoardInput): Finding[] {
 const DRIVER = sourced(7, "mm", cite("our-choice", "bit and its holder"));
 
 function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
-  const { resolved, lift } = input;
-  if (board.screwsZMm === undefined || lift.kind === "cord-lock") return [];
-  const roomMm = resolved.board.depthMm / 2 - lift.tube.diameterMm / 2;
+  const { shade, lift } = input;
+  if (board.screwsZMm === undefined || lift.takeUp === "lock") return [];
+  const roomMm = shade.board.depthMm / 2 - lift.tube.diameterMm / 2;
   if (roomMm >= DRIVER.value) return [];
   return [
     {
-      ...atSetting(input.resolved, "board/section"),
+      ...atSetting(input.shade, "board/section"),
       id: "board.screws-behind-tube",
       severity: "fix",
-      text: `The tube leaves only ${lengthText(Math.max(0, roomMm), resolved.units)} of the board beside it, and no driver reaches the screws past it. Take a deeper board, or screw the board up before the tube goes into its supports.`,
+      text: `The tube leaves only ${lengthText(Math.max(0, roomMm), shade.units)} of the board beside it, and no driver reaches the screws past it. Take a deeper board, or screw the board up before the tube goes into its supports.`,
       cite: DRIVER.cite,
       figures: ["board.screw-line"],
       remedies: deeperBoards(input, lift.tube.diameterMm + 2 * DRIVER.value),
@@ -80,15 +80,15 @@ function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
 }
 
 function eyesTooWide(input: BoardInput): Finding[] {
-  const { resolved } = input;
-  const eyeMm = resolved.eye.outsideDiameterMm;
-  if (eyeMm <= resolved.board.depthMm) return [];
+  const { shade } = input;
+  const eyeMm = shade.eye.outsideDiameterMm;
+  if (eyeMm <= shade.board.depthMm) return [];
   return [
     {
-      ...atSetting(input.resolved, "lift/eye"),
+      ...atSetting(input.shade, "lift/eye"),
       id: "board.eyes-too-wide",
       severity: "fix",
-      text: `The eyes are ${lengthText(eyeMm, resolved.units)} across and the board only ${lengthText(resolved.board.depthMm, resolved.units)} deep.`,
+      text: `The eyes are ${lengthText(eyeMm, shade.units)} across and the board only ${lengthText(shade.board.depthMm, shade.units)} deep.`,
       cite: cite("geometry"),
       remedies: deeperBoards(input, eyeMm),
     },
@@ -96,8 +96,8 @@ function eyesTooWide(input: BoardInput): Finding[] {
 }
 
 function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
-  const { resolved, size } = input;
-  const edge = resolved.eye.outsideDiameterMm / 2;
+  const { shade, size } = input;
+  const edge = shade.eye.outsideDiameterMm / 2;
   const insetMm = Math.min(
     ...board.eyes.map(({ xMm }) => Math.min(xMm - board.leftMm, board.leftMm + board.lengthMm - xMm)),
   );
@@ -106,30 +106,30 @@ function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
   const remedies: Remedy[] = [];
   const shorterMm = downToMark(
     size.finishedWidthMm - board.lengthMm - 2 * (neededMm - insetMm),
-    resolved.units.ruler,
+    shade.units.ruler,
   );
   if (shorterMm >= 0) {
     remedies.push({
-      label: `Make the board only ${lengthText(shorterMm, resolved.units)} shorter than the shade`,
-      patch: settingPatch(resolved, "mount", "boardShorterMm", shorterMm),
+      label: `Make the board only ${lengthText(shorterMm, shade.units)} shorter than the shade`,
+      patch: settingPatch(shade, "mount", "boardShorterMm", shorterMm),
     });
   }
-  const edgeInset = upToMark(board.leftMm + neededMm, resolved.units.ruler);
+  const edgeInset = upToMark(board.leftMm + neededMm, shade.units.ruler);
   if (edgeInset <= size.finishedWidthMm / 4) {
     remedies.push({
-      label: `Set the edge columns in by ${lengthText(edgeInset, resolved.units)}`,
-      patch: settingPatch(resolved, "columns", "edgeInsetMm", edgeInset),
+      label: `Set the edge columns in by ${lengthText(edgeInset, shade.units)}`,
+      patch: settingPatch(shade, "columns", "edgeInsetMm", edgeInset),
     });
   }
   return [
     {
-      ...atSetting(input.resolved, "columns/edgeInsetMm"),
+      ...atSetting(input.shade, "columns/edgeInsetMm"),
       id: "board.eye-off-board",
       severity: "stop",
       text:
         insetMm < 0
-          ? `The eye of the edge column lies ${lengthText(-insetMm, resolved.units)} beyond the end of the board.`
-          : `The eye of the edge column is ${lengthText(insetMm, resolved.units)} from the end of the board, which would split there.`,
+          ? `The eye of the edge column lies ${lengthText(-insetMm, shade.units)} beyond the end of the board.`
+          : `The eye of the edge column is ${lengthText(insetMm, shade.units)} from the end of the board, which would split there.`,
       cite: cite("geometry", "half an eye of wood beyond the eye’s middle"),
       remedies,
     },

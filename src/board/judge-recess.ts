@@ -1,34 +1,30 @@
-import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
+import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { takesUp } from "./judge-parts.ts";
-import { recessNeeded, stackDepth } from "./recess.ts";
+import type { RecessDepths } from "./recess.ts";
 
-/** Does an inside mount find room for board, stack and handles? */
-export function judgeRecess(input: BoardInput, book: WorkingBook): Finding[] {
-  const { resolved, folds } = input;
-  const stackMm = stackDepth(input, book);
-  if (resolved.mount !== "inside") return [];
-  // What is pressed back lies behind the board's front; only the rest needs room before it.
-  const frontMm = folds?.outMm ?? stackMm;
-  const neededMm = recessNeeded(resolved, resolved.board.depthMm, frontMm, book);
-  const has = resolved.opening.recessDepthMm;
+/** Does an inside mount find room for board, stack and handles? `neededMm` is absent where it is mounted otherwise. */
+export function judgeRecess(input: BoardInput, { neededMm, frontMm }: RecessDepths): Finding[] {
+  const { shade, folds } = input;
+  if (neededMm === undefined) return [];
+  const has = shade.opening.recessDepthMm;
   if (has === undefined || has >= neededMm) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   const leastMm = folds === undefined ? neededMm : neededMm - frontMm + Math.min(frontMm, folds.trainedMm);
   const needs = `The recess is ${text(has)} deep; board, raised stack and what stands out from the glass need about ${text(neededMm)}`;
   const finding: Finding = {
     id: "board.recess-too-shallow",
     severity: "fix",
     stage: "board",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/opening/recessDepthMm`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/opening/recessDepthMm`,
     text: `${needs}. The stack would stand out in front of the recess or rub behind.`,
     cite: folds === undefined ? cite("from-memory", "thickness of the stack") : cite("heavy-elastica"),
     figures: ["board.recess-needed", "board.stack-depth"],
-    remedies: [...shallowerBoards(input, neededMm - has), mountOutside(resolved.path)],
+    remedies: [...shallowerBoards(input, neededMm - has), mountOutside(shade.path)],
   };
   return has < leastMm
     ? [finding]
@@ -52,13 +48,13 @@ function mountOutside(path: string): Remedy {
 
 /** Boards that save enough and still carry the lock or the drive. */
 function shallowerBoards(input: BoardInput, overMm: number): Remedy[] {
-  const { resolved } = input;
+  const { shade } = input;
   const { depthMm } = takesUp(input);
-  return (resolved.parts?.boards ?? [])
-    .filter((board) => board.depthMm <= resolved.board.depthMm - overMm && board.depthMm >= depthMm)
+  return (shade.parts?.boards ?? [])
+    .filter((board) => board.depthMm <= shade.board.depthMm - overMm && board.depthMm >= depthMm)
     .slice(0, 2)
     .map((board) => ({
       label: `Use “${board.name}”`,
-      patch: settingPatch(resolved, "board", "section", board.id),
+      patch: settingPatch(shade, "board", "section", board.id),
     }));
 }

@@ -1,10 +1,11 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { type ResolvedShade, SCREW_GAUGES, settingPatch } from "../job/index.ts";
+import { SCREW_GAUGES, settingPatch } from "../job/index.ts";
 import { WOOD_SPECIES } from "../mechanics/index.ts";
 import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, forceText, lengthText, trimmed } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
+import type { BoardShade } from "./board-input.ts";
 import { TUG, WOOD_FACTOR } from "./board-strength.ts";
 import { NEAREST_FIXINGS_MM } from "./fixings.ts";
 
@@ -12,49 +13,49 @@ import { NEAREST_FIXINGS_MM } from "./fixings.ts";
 const HOLLOW_FACTOR = 4;
 
 /** Does the board bend or break, do its screws hold, and is the plug or anchor rated for it? */
-export function judgeStrength(resolved: ResolvedShade, board: BoardPlan): Finding[] {
+export function judgeStrength(shade: BoardShade, board: BoardPlan): Finding[] {
   const { strength } = board;
   if (strength === undefined) return [];
   return [
-    ...bends(resolved, board, strength),
-    ...breaks(resolved, board, strength),
-    ...screws(resolved, board, strength),
-    ...rating(resolved, board, strength),
+    ...bends(shade, board, strength),
+    ...breaks(shade, board, strength),
+    ...screws(shade, board, strength),
+    ...rating(shade, board, strength),
   ];
 }
 
 function bends(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: BoardPlan,
   { deflectionMm, deflectionAtMm, deflectionLimitMm }: BoardStrength,
 ): Finding[] {
   if (deflectionMm <= deflectionLimitMm) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   return [
     {
-      ...atSetting(resolved, "board/bracketSpacingMm"),
+      ...atSetting(shade, "board/bracketSpacingMm"),
       id: "board.bends",
       severity: "fix",
       text: `With a hand at the cords the board bends ${text(deflectionMm)}, ${text(Math.max(0, deflectionAtMm - board.leftMm))} from its left end; ${text(deflectionLimitMm)} is what nobody sees. Fix it at more places, or take a thicker board.`,
       cite: cite("from-memory", "span/360"),
       figures: ["board.deflection", "board.deflection-limit"],
-      remedies: [...closer(resolved, board), ...thicker(resolved)],
+      remedies: [...closer(shade, board), ...thicker(shade)],
     },
   ];
 }
 
 function breaks(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: BoardPlan,
   { stressNPerMm2, ruptureNPerMm2 }: BoardStrength,
 ): Finding[] {
-  const wood = WOOD_SPECIES[resolved.making.board.wood];
+  const wood = WOOD_SPECIES[shade.making.board.wood];
   const from = cite("wood-handbook", `table ${wood.table}: mean modulus of rupture of clear wood`);
   if (ruptureNPerMm2 === undefined) {
     if (stressNPerMm2 < 1) return [];
     return [
       {
-        ...atSetting(resolved, "board/wood"),
+        ...atSetting(shade, "board/wood"),
         id: "board.rupture-unknown",
         severity: "unproven",
         text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
@@ -66,45 +67,45 @@ function breaks(
   if (stressNPerMm2 * WOOD_FACTOR.value <= ruptureNPerMm2) return [];
   return [
     {
-      ...atSetting(resolved, "board/section"),
+      ...atSetting(shade, "board/section"),
       id: "board.breaks",
       severity: "stop",
       text: `With a tug bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
       cite: from,
-      remedies: [...closer(resolved, board), ...thicker(resolved)],
+      remedies: [...closer(shade, board), ...thicker(shade)],
     },
   ];
 }
 
 function screws(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   board: BoardPlan,
   { screwShare, pullN, shearN }: BoardStrength,
 ): Finding[] {
   if (screwShare === undefined || screwShare <= 1) return [];
-  const { screwGauge, wallWood } = resolved.making.board;
+  const { screwGauge, wallWood } = shade.making.board;
   const at = SCREW_GAUGES.indexOf(screwGauge);
   const thickerScrew: Remedy[] = SCREW_GAUGES.slice(at + 1, at + 2).map((gauge) => ({
     label: `Use No. ${gauge} screws`,
-    patch: settingPatch(resolved, "board", "screwGauge", gauge),
+    patch: settingPatch(shade, "board", "screwGauge", gauge),
   }));
-  const along = shearN > 0 ? ` and ${forceText(shearN, resolved.units)} down along it` : "";
+  const along = shearN > 0 ? ` and ${forceText(shearN, shade.units)} down along it` : "";
   return [
     {
-      ...atSetting(resolved, "board/screwGauge"),
+      ...atSetting(shade, "board/screwGauge"),
       id: "board.screws-pull",
       severity: "stop",
-      text: `The hardest worked screw takes ${forceText(pullN, resolved.units)} out of the wood${along} when somebody tugs: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
+      text: `The hardest worked screw takes ${forceText(pullN, shade.units)} out of the wood${along} when somebody tugs: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
       cite: cite("wood-handbook", "eq. 8-10 and 8-13"),
       figures: ["board.screw-share", "board.screw-withdrawal"],
-      remedies: [...thickerScrew, ...closer(resolved, board)],
+      remedies: [...thickerScrew, ...closer(shade, board)],
     },
   ];
 }
 
 /** Plugs and anchors hold what their makers state for the wall at hand, and nothing else is known of them. */
-function rating(resolved: ResolvedShade, board: BoardPlan, { pullN, shearN }: BoardStrength): Finding[] {
-  const { substrate, fixingRatedN } = resolved.making.board;
+function rating(shade: BoardShade, board: BoardPlan, { pullN, shearN }: BoardStrength): Finding[] {
+  const { substrate, fixingRatedN } = shade.making.board;
   if ((substrate !== "masonry" && substrate !== "hollow-wall") || fixingRatedN === undefined) return [];
   const hollow = substrate === "hollow-wall";
   const neededN = Math.hypot(pullN, shearN) * (hollow ? HOLLOW_FACTOR : 1);
@@ -112,44 +113,44 @@ function rating(resolved: ResolvedShade, board: BoardPlan, { pullN, shearN }: Bo
   const what = hollow ? "anchor" : "plug";
   return [
     {
-      ...atSetting(resolved, "board/fixingRatedN"),
+      ...atSetting(shade, "board/fixingRatedN"),
       id: "board.rating-too-low",
       severity: "stop",
-      text: `With a tug ${forceText(Math.hypot(pullN, shearN), resolved.units)} come on one ${what}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${forceText(neededN, resolved.units)}` : ""}. Its maker states ${forceText(fixingRatedN, resolved.units)}.`,
+      text: `With a tug ${forceText(Math.hypot(pullN, shearN), shade.units)} come on one ${what}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${forceText(neededN, shade.units)}` : ""}. Its maker states ${forceText(fixingRatedN, shade.units)}.`,
       cite: hollow
         ? cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least")
         : cite("common-practice", "plugs by their maker’s rating"),
       figures: board.fixing === "brackets" ? ["board.screw-pull"] : [],
-      remedies: closer(resolved, board),
+      remedies: closer(shade, board),
     },
   ];
 }
 
 /** One fixing more, where there is room for it. */
-function closer(resolved: ResolvedShade, board: BoardPlan): Remedy[] {
+function closer(shade: BoardShade, board: BoardPlan): Remedy[] {
   const count = board.brackets.length;
   const first = board.brackets[0]?.xMm ?? 0;
   const last = board.brackets.at(-1)?.xMm ?? first;
-  const apartMm = downToMark((last - first) / count, resolved.units.ruler);
-  if (apartMm < NEAREST_FIXINGS_MM || apartMm >= resolved.making.board.bracketSpacingMm) return [];
+  const apartMm = downToMark((last - first) / count, shade.units.ruler);
+  if (apartMm < NEAREST_FIXINGS_MM || apartMm >= shade.making.board.bracketSpacingMm) return [];
   const what = board.fixing === "brackets" ? "brackets" : "screws";
   return [
     {
-      label: `Set the ${what} at most ${lengthText(apartMm, resolved.units)} apart`,
-      patch: settingPatch(resolved, "board", "bracketSpacingMm", apartMm),
+      label: `Set the ${what} at most ${lengthText(apartMm, shade.units)} apart`,
+      patch: settingPatch(shade, "board", "bracketSpacingMm", apartMm),
     },
   ];
 }
 
-function thicker(resolved: ResolvedShade): Remedy[] {
-  const { board } = resolved;
-  return (resolved.parts?.boards ?? [])
+function thicker(shade: BoardShade): Remedy[] {
+  const { board } = shade;
+  return (shade.parts?.boards ?? [])
     .filter(({ thicknessMm, depthMm }) => thicknessMm > board.thicknessMm && depthMm >= board.depthMm)
     .sort((a, b) => a.thicknessMm - b.thicknessMm)
     .slice(0, 1)
     .map((other) => ({
       label: `Use “${other.name}”`,
-      patch: settingPatch(resolved, "board", "section", other.id),
+      patch: settingPatch(shade, "board", "section", other.id),
     }));
 }
 

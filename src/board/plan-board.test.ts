@@ -3,11 +3,9 @@ import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
 import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { afterRemedy, PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook } from "../figures/index.ts";
+import { afterRemedy, PLAIN_MASS, plannedLock, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { type Finding, workingOf } from "../figures/index.ts";
 import type { Job, JobInput, ResolvedShade } from "../job/index.ts";
-// Board and lift are neighbours that never import each other; here the lift is what the board is given.
-import { planLift } from "../lift/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { boardLoads } from "./board-loads.ts";
@@ -16,14 +14,15 @@ import { planBoard } from "./plan-board.ts";
 type WindowInput = Parameters<typeof jobWith>[0];
 
 function inputOf(resolved: ResolvedShade): BoardInput {
-  const { lift } = planLift(rigInput(resolved), new WorkingBook());
-  return { ...rigInput(resolved), lift };
+  const { resolved: shade, ...input } = rigInput(resolved);
+  const { values: lift } = plannedLock(input);
+  return { ...input, shade, lift };
 }
 
 function planned(resolved: ResolvedShade) {
-  const book = new WorkingBook();
   const input = inputOf(resolved);
-  return { ...planBoard(input, book), input, book };
+  const { values: board, findings, workings } = planBoard(input);
+  return { board, findings: [...findings], input, workings: workings.map(workingOf) };
 }
 
 function one(window: WindowInput, job: Partial<JobInput> = {}) {
@@ -89,8 +88,8 @@ describe("the board of any valid shade", () => {
     fc.assert(
       fc.property(anyJob, (job) => {
         for (const resolved of resolvedShadesOf(job)) {
-          const { board, input, book } = planned(resolved);
-          const boardKg = book.workings.find(({ id }) => id === "board.mass")?.value ?? Number.NaN;
+          const { board, input, workings } = planned(resolved);
+          const boardKg = workings.find(({ id }) => id === "board.mass")?.value ?? Number.NaN;
           const loads = boardLoads(board, boardKg, input.mass, input.lift);
           const total = loads.evenN + loads.points.reduce((sum, { loadN }) => sum + loadN, 0);
           expectNear(total, board.loadN, 1e-6 * board.loadN);
@@ -223,7 +222,7 @@ describe("findings", () => {
         },
         shade: { mount: "inside" },
       });
-    const needed = at(999).book.workings.find(({ id }) => id === "board.recess-needed")?.value ?? Number.NaN;
+    const needed = at(999).workings.find(({ id }) => id === "board.recess-needed")?.value ?? Number.NaN;
     // Board depth + (2p + 2) × (0.5 + 0.3 mm) × 2, p rows.
     expectNear(needed, 38.1 + (2 * at(999).input.grid.rows.length + 2) * 0.8 * 2, 1e-9);
     expect(ids(at(needed).findings)).not.toContain("board.recess-too-shallow");

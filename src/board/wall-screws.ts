@@ -1,11 +1,11 @@
-import type { WorkingBook } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
+import { figureRuleOf, type Worked } from "../figures/index.ts";
 import { SCREW_SHANK_MM } from "../mechanics/index.ts";
 import type { BoardPlan } from "../shade-plan/index.ts";
-import { cite, sourced } from "../sources/index.ts";
+import { type Cite, cite, sourced } from "../sources/index.ts";
 import { inches, type UnitSystem } from "../units/index.ts";
+import type { BoardShade } from "./board-input.ts";
 
-type Substrate = ResolvedShade["making"]["board"]["substrate"];
+type Substrate = BoardShade["making"]["board"]["substrate"];
 
 /** Penetration, in shank diameters, at which the published lateral load holds. */
 const PENETRATION = sourced(7, "ratio", cite("wood-handbook", "eq. 8-13, p. 8-11: at least 7 diameters"));
@@ -35,7 +35,7 @@ const INTO: Record<Substrate, string> = {
 };
 
 /** How far a screw must reach behind the skin of the wall. */
-export function gripMm({ making }: Pick<ResolvedShade, "making">): { value: number; label: string } {
+export function gripMm({ making }: Pick<BoardShade, "making">): { value: number; label: string } {
   const { substrate, screwGauge } = making.board;
   if (substrate === "masonry") return { value: PLUG_LENGTH.value, label: "length of the plug" };
   if (substrate === "hollow-wall")
@@ -54,37 +54,56 @@ export interface WallScrews {
   tooLong: boolean;
 }
 
+const SCREW_LENGTH = figureRuleOf<{ fixing: BoardPlan["fixing"]; grip: string; from: Cite }>()({
+  id: "board.screw-length",
+  label: "Length that the wall screws need",
+  symbol: "l",
+  unit: "mm",
+  formula: "t + s + p",
+  inputs: ({ fixing, grip }) => ({
+    t: [
+      "mm",
+      fixing === "brackets" ? "thickness of a bracket" : "thickness of the board",
+      "shade/mount",
+      "board/section",
+    ],
+    s: ["mm", "plaster or board on the wall"],
+    p: ["mm", grip, "board/substrate", "board/screwGauge"],
+  }),
+  cite: ({ from }) => from,
+  note: "raised to the next length that is sold",
+  compute: ({ t, s, p }) => t + s + p,
+});
+
 /** Count, length and ground of the screws that hold the board. */
 export function wallScrews(
-  resolved: ResolvedShade,
+  shade: BoardShade,
   fixing: BoardPlan["fixing"],
   places: number,
-  book: WorkingBook,
-): WallScrews {
-  const { substrate } = resolved.making.board;
+): Worked<WallScrews> {
+  const { substrate } = shade.making.board;
   const brackets = fixing === "brackets";
-  const grip = gripMm(resolved);
-  const neededMm = book.figure("board.screw-length", {
-    label: "Length that the wall screws need",
-    symbol: "l",
-    unit: "mm",
-    formula: "t + s + p",
-    given: {
-      t: brackets
-        ? [BRACKET_THICKNESS.value, "mm", "thickness of a bracket"]
-        : [resolved.board.thicknessMm, "mm", "thickness of the board"],
-      s: [WALL_SKIN.value, "mm", "plaster or board on the wall"],
-      p: [grip.value, "mm", grip.label],
+  const grip = gripMm(shade);
+  const needed = SCREW_LENGTH.figure(
+    {
+      t: brackets ? BRACKET_THICKNESS.value : shade.board.thicknessMm,
+      s: WALL_SKIN.value,
+      p: grip.value,
     },
-    cite: substrate === "timber" || substrate === "unknown" ? PENETRATION.cite : cite("from-memory"),
-    note: "raised to the next length that is sold",
-    compute: ({ t, s, p }) => t + s + p,
-  });
-  const sold = SOLD[resolved.units.system].find((length) => length >= neededMm - 1e-6);
+    {
+      fixing,
+      grip: grip.label,
+      from: substrate === "timber" || substrate === "unknown" ? PENETRATION.cite : cite("from-memory"),
+    },
+  );
+  const sold = SOLD[shade.units.system].find((length) => length >= needed.value - 1e-6);
   return {
-    count: brackets ? PER_BRACKET.value * places : places,
-    lengthMm: sold ?? neededMm,
-    into: INTO[substrate],
-    tooLong: sold === undefined,
+    values: {
+      count: brackets ? PER_BRACKET.value * places : places,
+      lengthMm: sold ?? needed.value,
+      into: INTO[substrate],
+      tooLong: sold === undefined,
+    },
+    workings: [needed],
   };
 }

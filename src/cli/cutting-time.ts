@@ -4,7 +4,7 @@ import { type CuttingPlan, CuttingSearch, type Plan } from "../plan/index.ts";
 import type { Io } from "./io.ts";
 
 export interface CuttingLimits {
-  /** From the beginning to the plan in hand, s; a plan is made even where there is no time. */
+  /** From the planned job to the cutting plan in hand, s; a first plan is made even where there is no time. */
   seconds: number;
   tries?: number;
 }
@@ -27,12 +27,12 @@ export async function cutWithin(
   { seconds, tries }: CuttingLimits,
   io: Io,
 ): Promise<CuttingPlan> {
-  const endMs = performance.now() + 1000 * seconds;
   let isInterrupted = false;
   const listenNoMore = io.onInterrupt?.(() => {
     isInterrupted = true;
   });
   try {
+    const endMs = performance.now() + 1000 * seconds;
     const search = new CuttingSearch(job, planned);
     const lastMs = endMs - LAST_MS_PER_PIECE * search.pieces;
     const isOver = () => isInterrupted || performance.now() >= lastMs;

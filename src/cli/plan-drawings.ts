@@ -6,6 +6,7 @@ import {
   drawSheet,
   drawTag,
   type Fit,
+  knownOfTag,
   type RoomView,
 } from "../drawing/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
@@ -23,21 +24,27 @@ const FULL_SIZE: Fit = { scale: 1 };
 export interface FittedDrawing {
   drawing: Drawing;
   fit: Fit;
+  /** The same for a file in millimetres, where the drawing itself stretches something for the eye. */
+  trueScale?: Drawing;
 }
 
 /** Every drawing of one shade: sheets to fit a page, marking strips and child-safety tag at full size. */
-export function* planDrawings(plan: Plan, shade: ShadePlan): Generator<FittedDrawing> {
+export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Generator<FittedDrawing> {
   for (const kind of SHEETS) {
     // The strips come one by one below, so that each can be printed and laid on the cloth.
     if (kind === "strips") continue;
     for (const raise of RAISING.includes(kind) ? HEIGHTS : [0]) {
-      yield { drawing: drawSheet(kind, plan, shade, { raise }), fit: PAGE };
+      yield {
+        drawing: drawSheet(kind, plan, shade, { raise }),
+        fit: PAGE,
+        trueScale: drawSheet(kind, plan, shade, { raise, trueScale: true }),
+      };
     }
   }
   for (const drawing of [
     ...drawMarkingStrips(plan, shade),
     ...drawShadeTemplates(plan, shade),
-    ...drawTag(shade),
+    ...drawTag(shade, knownOfTag(plan, shade, madeOn)),
   ]) {
     yield { drawing, fit: FULL_SIZE };
   }

@@ -37,7 +37,8 @@ export async function* planFiles(
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const shade of plan.shades) {
     const folder = `drawings/${folders.get(shade.shadeId)}`;
-    for (const one of planDrawings(plan, shade)) yield* drawingFiles(folder, one, shade.safety.stampText);
+    for (const one of planDrawings(plan, shade, createdOn))
+      yield* drawingFiles(folder, one, shade.safety.stampText);
   }
   const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
   for (const view of roomViews(plan)) {
@@ -50,12 +51,12 @@ export async function* planFiles(
 
 function* drawingFiles(
   folder: string,
-  { drawing, fit }: FittedDrawing,
+  { drawing, fit, trueScale = drawing }: FittedDrawing,
   stamp: string | undefined,
 ): Generator<OutFile> {
   yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), "light", stamp) };
   yield {
     path: `${folder}/${drawing.id}.dxf`,
-    content: toDxf(drawing, "scale" in fit ? fit : undefined, stamp),
+    content: toDxf(trueScale, "scale" in fit ? fit : undefined, stamp),
   };
 }

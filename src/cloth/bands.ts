@@ -1,7 +1,7 @@
-import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Cloth } from "../job/index.ts";
 import { type Band, flatSize, type Size, type Trim } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
-import type { ClothInput } from "./cloth-input.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import { seamThatFitsMm } from "./joins.ts";
 import {
   allowances,
@@ -23,30 +23,30 @@ const LEAST_MM = 0.01;
 
 /** The contrast banding sewn on the face, and a band of another cloth joined to its lower edge. */
 export function bandsOf(input: ClothInput): { trims: Trim[]; bands: Band[] } {
-  const { resolved, size, form } = input;
+  const { shade, size, form } = input;
   const flat = flatSize(size, form, "face");
-  const lengthMm = flat.lengthMm - bottomBandMm(resolved, size.finishedLengthMm);
-  const parts = [bandingOf(resolved, size, { ...flat, lengthMm }), bottomBandOf(input)];
+  const lengthMm = flat.lengthMm - bottomBandMm(shade, size.finishedLengthMm);
+  const parts = [bandingOf(shade, size, { ...flat, lengthMm }), bottomBandOf(input)];
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
 
-export function bandingCloth(resolved: ResolvedShade): Cloth {
-  return resolved.bandCloths.banding ?? resolved.cloths.face;
+export function bandingCloth(shade: Pick<ClothShade, "cloths" | "bandCloths">): Cloth {
+  return shade.bandCloths.banding ?? shade.cloths.face;
 }
 
-export function bottomBandCloth(resolved: ResolvedShade): Cloth {
-  return resolved.bandCloths.bottomBand ?? resolved.bandCloths.banding ?? resolved.cloths.face;
+export function bottomBandCloth(shade: Pick<ClothShade, "cloths" | "bandCloths">): Cloth {
+  return shade.bandCloths.bottomBand ?? shade.bandCloths.banding ?? shade.cloths.face;
 }
 
 /** Banding that shows, mm: never wider than would leave some of the face. */
-export function bandingWidthMm(resolved: ResolvedShade, size: Size): number {
-  const { widthMm } = resolved.making.banding;
-  const room = Math.min(size.finishedWidthMm, size.finishedLengthMm) / 2 - insetOf(resolved, size);
+export function bandingWidthMm(shade: ClothShade, size: Size): number {
+  const { widthMm } = shade.making.banding;
+  const room = Math.min(size.finishedWidthMm, size.finishedLengthMm) / 2 - insetOf(shade, size);
   return Math.min(widthMm, Math.max(1, room));
 }
 
-function insetOf(resolved: ResolvedShade, size: Size): number {
-  return Math.min(resolved.making.banding.insetMm, Math.min(size.finishedWidthMm, size.finishedLengthMm) / 4);
+function insetOf(shade: ClothShade, size: Size): number {
+  return Math.min(shade.making.banding.insetMm, Math.min(size.finishedWidthMm, size.finishedLengthMm) / 4);
 }
 
 /** A banding of which the pattern would lie on its side if it were cut along the bolt. */
@@ -68,20 +68,19 @@ interface Banding {
   free: { topMm: number; bottomMm: number };
 }
 
-function layBanding(resolved: ResolvedShade, size: Size): Banding | undefined {
-  const { where, turnMm, corners } = resolved.making.banding;
+function layBanding(shade: ClothShade, size: Size): Banding | undefined {
+  const { where, turnMm, corners } = shade.making.banding;
   if (where === "none") return undefined;
-  const insetMm = insetOf(resolved, size);
-  const hem = hemDepthsMm(resolved);
+  const insetMm = insetOf(shade, size);
+  const hem = hemDepthsMm(shade);
   const past = (hemMm: number) => (insetMm > 0 ? turnMm : hemMm);
-  const belowMm =
-    bottomBandMm(resolved, size.finishedLengthMm) > 0 ? resolved.making.hems.seamMm : hem.bottomMm;
-  const boardMm = boardAllowanceMm(resolved);
+  const belowMm = bottomBandMm(shade, size.finishedLengthMm) > 0 ? shade.making.hems.seamMm : hem.bottomMm;
+  const boardMm = boardAllowanceMm(shade);
   return {
-    cloth: bandingCloth(resolved),
+    cloth: bandingCloth(shade),
     has: { sides: where !== "bottom", bottom: where !== "sides", top: where === "all-round" },
     mitred: corners === "mitred",
-    wideMm: bandingWidthMm(resolved, size),
+    wideMm: bandingWidthMm(shade, size),
     insetMm,
     turnMm,
     over: { sideMm: past(hem.sideMm), bottomMm: past(belowMm), topMm: past(boardMm) },
@@ -89,17 +88,17 @@ function layBanding(resolved: ResolvedShade, size: Size): Banding | undefined {
   };
 }
 
-function bandingOf(resolved: ResolvedShade, size: Size, flat: FlatFace): { trims: Trim[]; bands: Band[] } {
-  const banding = layBanding(resolved, size);
+function bandingOf(shade: ClothShade, size: Size, flat: FlatFace): { trims: Trim[]; bands: Band[] } {
+  const banding = layBanding(shade, size);
   if (banding === undefined) return { trims: [], bands: [] };
-  const lowerMm = size.finishedLengthMm - bottomBandMm(resolved, size.finishedLengthMm);
-  return { trims: bandingTrims(resolved, banding, flat), bands: bandingBands(banding, size, lowerMm) };
+  const lowerMm = size.finishedLengthMm - bottomBandMm(shade, size.finishedLengthMm);
+  return { trims: bandingTrims(shade, banding, flat), bands: bandingBands(banding, size, lowerMm) };
 }
 
 /** Strips to cut: as long as the face is before pleats, tucks or gathers take any of it up. */
-function bandingTrims(resolved: ResolvedShade, banding: Banding, flat: FlatFace): Trim[] {
+function bandingTrims(shade: ClothShade, banding: Banding, flat: FlatFace): Trim[] {
   const { cloth, has, mitred, wideMm, insetMm, turnMm, over, free } = banding;
-  const why = `${lengthText(wideMm, resolved.units)} shows, ${lengthText(turnMm, resolved.units)} turned under`;
+  const why = `${lengthText(wideMm, shade.units)} shows, ${lengthText(turnMm, shade.units)} turned under`;
   const corners = mitred && has.sides && (has.bottom || has.top) ? "; corners mitred" : "";
   const edge = (into: string) =>
     `${why}${insetMm > 0 ? " along both edges" : `, the outer edge ${into}`}${corners}`;
@@ -111,7 +110,7 @@ function bandingTrims(resolved: ResolvedShade, banding: Banding, flat: FlatFace)
     has.sides && !mitred
       ? flat.widthMm - 2 * insetMm - 2 * wideMm + 2 * turnMm
       : flat.widthMm - 2 * (has.sides ? insetMm : 0) + 2 * over.sideMm;
-  const pieces = alongOrAcross(resolved, cloth, acrossMm);
+  const pieces = alongOrAcross(shade, cloth, acrossMm);
   const joined = pieces.count > 1 ? `; ${pieces.count} pieces joined` : "";
   const across = (end: "bottom" | "top", overMm: number, into: string) =>
     strip(cloth, {
@@ -158,15 +157,15 @@ function bandingBands(banding: Banding, size: Size, lowerMm: number): Band[] {
   ];
 }
 
-function bottomBandOf({ resolved, size, form }: ClothInput): { trims: Trim[]; bands: Band[] } {
-  const depthMm = bottomBandMm(resolved, size.finishedLengthMm);
+function bottomBandOf({ shade, size, form }: ClothInput): { trims: Trim[]; bands: Band[] } {
+  const depthMm = bottomBandMm(shade, size.finishedLengthMm);
   if (depthMm === 0) return { trims: [], bands: [] };
-  const cloth = bottomBandCloth(resolved);
-  const { seamMm } = resolved.making.hems;
-  const { bottomMm } = hemDepthsMm(resolved);
-  const faceWidthMm = size.finishedWidthMm + sumOf(allowances(resolved, size, form, "face"), "widthMm");
-  const pieces = alongOrAcross(resolved, cloth, faceWidthMm);
-  const { units } = resolved;
+  const cloth = bottomBandCloth(shade);
+  const { seamMm } = shade.making.hems;
+  const { bottomMm } = hemDepthsMm(shade);
+  const faceWidthMm = size.finishedWidthMm + sumOf(allowances(shade, size, form, "face"), "widthMm");
+  const pieces = alongOrAcross(shade, cloth, faceWidthMm);
+  const { units } = shade;
   const why = `${lengthText(depthMm, units)} shows, ${lengthText(seamMm, units)} seam to the face, ${lengthText(bottomMm, units)} bottom hem${pieces.count > 1 ? `; ${pieces.count} pieces joined` : ""}`;
   const trim = strip(cloth, {
     id: "bottom-band",
@@ -196,11 +195,11 @@ function bottomBandOf({ resolved, size, form }: ClothInput): { trims: Trim[]; ba
  * A long strip that runs across the shade: across the bolt where it fits, so that its threads run as those of the face;
  * along the bolt in one piece on plain cloth; else joined, with no seam in its middle.
  */
-function alongOrAcross(resolved: ResolvedShade, cloth: Cloth, lengthMm: number) {
+function alongOrAcross(shade: ClothShade, cloth: Cloth, lengthMm: number) {
   const fits = beforeShrinkingMm(lengthMm, cloth.shrinkWidth) <= cloth.usableWidthMm + 1e-9;
   if (fits) return { count: 1, lengthMm, grain: "weft" as const };
   if (!keepsItsTop(cloth)) return { count: 1, lengthMm, grain: "warp" as const };
-  const seamMm = seamThatFitsMm(resolved.making.hems.seamMm, cloth.usableWidthMm);
+  const seamMm = seamThatFitsMm(shade.making.hems.seamMm, cloth.usableWidthMm);
   const usable = cloth.usableWidthMm * (1 - (cloth.shrinkWidth ?? 0));
   const least = Math.ceil((lengthMm - 2 * seamMm) / (usable - 2 * seamMm) - 1e-9);
   const count = least % 2 === 0 ? least + 1 : least;

@@ -17,13 +17,13 @@ const EVEN_MM = 0.5;
 
 /** Equal parts beside a full width, unless joins under columns or pleats take no more drops, or were asked for. */
 export function chooseJoins(
-  { resolved, form }: ClothInput,
+  { shade, form }: ClothInput,
   cutWidthMm: number,
   shrinkWidth: number,
   bolt: AcrossBolt,
   flatWidthMm: number,
 ): { joined: Joined; story: JoinStory } {
-  const wanted = resolved.making.hems.joins;
+  const wanted = shade.making.hems.joins;
   const equal = joinEqualParts(cutWidthMm, bolt);
   const wishes = wishesOf(form.joinsAtMm, flatWidthMm * (1 - shrinkWidth)).map(
     (mm) => mm / (1 - shrinkWidth),

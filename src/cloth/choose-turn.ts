@@ -26,12 +26,12 @@ export function chooseTurn(
   layer: Layer,
   cloth: Cloth,
 ): { shape: LayerShape; story: TurnStory } {
-  const { pattern, lining } = input.resolved.making;
+  const { pattern, lining } = input.shade.making;
   const asked = layer === "face" ? pattern.railroad : lining.railroad;
   const upright = uprightShape(input, layer, cloth);
   const turned = turnedShape(input, layer, cloth);
-  const uprightMm = offTheBoltMm(input.resolved, cloth, upright).lengthMm;
-  const turnedMm = turned && offTheBoltMm(input.resolved, cloth, turned).lengthMm;
+  const uprightMm = offTheBoltMm(input.shade, cloth, upright).lengthMm;
+  const turnedMm = turned && offTheBoltMm(input.shade, cloth, turned).lengthMm;
   const against = againstTurning(cloth);
   const story: TurnStory = {
     asked,

@@ -3,7 +3,6 @@ import { describe, expect, it } from "vitest";
 import { clothOf, gridOf, type ShadeInput } from "../../test/cloth-shade.ts";
 import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../figures/index.ts";
 import { measure } from "../measure/index.ts";
 import type { Form } from "../shade-plan/index.ts";
 import { flatForm } from "../styles/flat/flat-form.ts";
@@ -191,13 +190,17 @@ describe("cut sizes of published examples", () => {
       opening: { widthsMm: [900], heightsMm: [990] },
       shade: { mount: "to-size", making: { ribs: { kind: "lining-pocket", pocketMm: 10 } } },
     });
-    const book = new WorkingBook();
     const { values: size } = measure(resolved);
     const half = (990 - 70) / 7;
     const laid = gridOf(3, 990, [50, 300]);
     const rows = laid.rows.map((row, i) => ({ ...row, fromHemMm: half + 2 * half * i }));
     const grid = { ...laid, rows };
-    const { cloth } = planCloth({ resolved, size, grid, form: flatForm(resolved, size, grid) }, book);
+    const { values: cloth } = planCloth({
+      shade: resolved,
+      size,
+      grid,
+      form: flatForm(resolved, size, grid),
+    });
     // Published with the half fold rounded to 13 cm: 14, 42, 70 cm.
     cloth.ribLines.forEach((line, i) => {
       expectNear(line.onLiningMm, centimetres(14 + 28 * i), 2 + 3 * i, `line ${i + 1}`);
@@ -286,11 +289,10 @@ describe("on the bolt", () => {
           },
           { cloths: [{ id: "mine", name: "Mine", usableWidthMm: usableMm, massGsm: 200, repeat }] },
         );
-        const book = new WorkingBook();
         const { values: size } = measure(resolved);
         const grid = gridOf(5, size.finishedLengthMm, [50, 300]);
         const form = flatForm(resolved, size, grid);
-        const face = planCloth({ resolved, size, grid, form }, book).cloth.layers[0];
+        const face = planCloth({ shade: resolved, size, grid, form }).values.layers[0];
         if (face === undefined) return false;
         const used = face.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
         const apart = face.lays.every((a, i) =>

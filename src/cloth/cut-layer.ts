@@ -1,17 +1,17 @@
-import type { WorkingBook } from "../figures/index.ts";
-import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Figure, Worked } from "../figures/index.ts";
+import type { Cloth } from "../job/index.ts";
 import type { Layer, LayerCut, Size } from "../shade-plan/index.ts";
 import { FIT_SLACK, MM_PER_YARD } from "../units/index.ts";
 import { chooseTurn, type TurnStory } from "./choose-turn.ts";
-import type { ClothInput } from "./cloth-input.ts";
-import type { LayerShape } from "./layer-shape.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
+import { BOLT_LENGTH, CUT_LENGTH, CUT_WIDTH, REPEAT_LENGTH, START } from "./layer-figures.ts";
+import { type LayerShape, shrinkOf, slantShare } from "./layer-shape.ts";
 import { type Allowance, sumOf } from "./make-up.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";
-import { writeCut, writeLength, writeRepeat, writeStart } from "./write-layer.ts";
 
 /** Step in which cloth is sold where the cloth does not say: an eighth of a yard, or 10 cm. */
-export function soldByMm(cloth: Cloth, resolved: ResolvedShade): number {
-  return cloth.soldByMm ?? (resolved.units.system === "imperial" ? MM_PER_YARD / 8 : 100);
+export function soldByMm(cloth: Cloth, units: ClothShade["units"]): number {
+  return cloth.soldByMm ?? (units.system === "imperial" ? MM_PER_YARD / 8 : 100);
 }
 
 /** A layer as cut, before what is bought of its cloth is known. */
@@ -26,35 +26,44 @@ export interface CutStory {
 }
 
 /** Cut size, panels, place on the bolt and length off it for one layer. */
-export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: WorkingBook): CutStory {
-  const { resolved, size } = input;
+export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth): Worked<CutStory> {
+  const { shade, size } = input;
   const { shape, story } = chooseTurn(input, layer, cloth);
   const { repeat } = cloth;
-  const cutWidthMm = writeCut(book, layer, "width", size.finishedWidthMm, shape, cloth);
-  const cutLengthMm = writeCut(book, layer, "length", size.finishedLengthMm, shape, cloth);
-  const off = offTheBoltMm(resolved, cloth, shape);
-  const repeatLengthMm =
-    repeat === undefined
-      ? off.pitchMm
-      : writeRepeat(book, layer, shape.turned ? cutWidthMm : cutLengthMm, repeat.verticalMm);
-  if (repeat !== undefined) writeStart(book, layer, shape, repeat.verticalMm);
-  const lengthMm = writeLength(book, layer, shape, off, resolved.making.pattern.halfDropRule);
+  const { added } = shape;
+  const of = { layer, added, slantShare: slantShare(cloth) };
+  const shrink = shrinkOf(cloth, shape.turned);
+  const width = CUT_WIDTH.figure(
+    { W: size.finishedWidthMm, a: sumOf(added, "widthMm"), z: shrink.width },
+    of,
+  );
+  const length = CUT_LENGTH.figure(
+    { L: size.finishedLengthMm, a: sumOf(added, "lengthMm"), z: shrink.length },
+    of,
+  );
+  const [cutWidthMm, cutLengthMm] = [width.value, length.value];
+  const off = offTheBoltMm(shade, cloth, shape);
+  const inRepeats = inWholeRepeats(layer, shape, repeat?.verticalMm);
+  const bolt = BOLT_LENGTH.figure(
+    { n: shape.drops, C: off.pitchMm, x: off.halfDropMm + off.placementMm, E: shape.laidMm },
+    { layer, ...(off.halfDropMm > 0 ? { halfDrop: shade.making.pattern.halfDropRule } : {}) },
+  );
   const cut: BareCut = {
     layer,
     clothId: cloth.id,
     clothName: cloth.name,
     cutWidthMm,
     cutLengthMm,
-    repeatLengthMm,
+    repeatLengthMm: inRepeats[0]?.value ?? off.pitchMm,
     usableWidthMm: cloth.usableWidthMm,
     widths: shape.drops,
     panels: shape.panels,
     lays: shape.lays,
-    lengthMm,
+    lengthMm: bolt.value,
     makeUp: [
       { label: "finished", widthMm: size.finishedWidthMm, lengthMm: size.finishedLengthMm },
-      ...shape.added.map(({ label, widthMm, lengthMm: longer }) => ({ label, widthMm, lengthMm: longer })),
-      ...shrinkage(size, shape.added, cutWidthMm, cutLengthMm),
+      ...added.map(({ label, widthMm, lengthMm: longer }) => ({ label, widthMm, lengthMm: longer })),
+      ...shrinkage(size, added, cutWidthMm, cutLengthMm),
     ],
     edges: shape.edges,
     turned: shape.turned,
@@ -64,7 +73,17 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth, book: Wo
     ...(shape.motif === undefined ? {} : { motif: shape.motif }),
     ...(repeat === undefined ? {} : { repeatMm: repeat.verticalMm, match: repeat.match }),
   };
-  return { cut, cloth, shape, turn: story };
+  return { values: { cut, cloth, shape, turn: story }, workings: [width, length, ...inRepeats, bolt] };
+}
+
+/** One drop raised to whole repeats, and the cloth before the first cut; nothing on plain cloth. */
+function inWholeRepeats(layer: Layer, shape: LayerShape, repeatMm: number | undefined): Figure[] {
+  if (repeatMm === undefined) return [];
+  const alongMm = shape.turned ? shape.cutWidthMm : shape.cutLengthMm;
+  return [
+    REPEAT_LENGTH.figure({ C: alongMm, R: repeatMm }, { layer }),
+    START.figure({ R: repeatMm, h: repeatMm - shape.startWasteMm }, { layer }),
+  ];
 }
 
 function shrinkage(

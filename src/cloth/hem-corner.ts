@@ -1,6 +1,6 @@
-import type { ResolvedShade } from "../job/index.ts";
 import type { CornerLine, CornerPoint, HemCorner } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
+import type { ClothShade } from "./cloth-input.ts";
 import { hemDepthsMm, isBagged } from "./make-up.ts";
 
 /** Beyond the fold of the mitre so much cloth is left when the corner is cut away. */
@@ -15,10 +15,10 @@ const INTO = 1.5;
  * direction (s, −b). Reflected in the side crease and in the hem crease, its halves both come to lie on the line from
  * the finished corner to (−s, −b), where the inner edges of the two hems cross: so they meet, whatever the turns.
  */
-export function hemCorner(resolved: ResolvedShade): HemCorner {
-  const { hems } = resolved.making;
-  const { sideMm, bottomMm } = hemDepthsMm(resolved);
-  const bagged = isBagged(resolved);
+export function hemCorner(shade: ClothShade): HemCorner {
+  const { hems } = shade.making;
+  const { sideMm, bottomMm } = hemDepthsMm(shade);
+  const bagged = isBagged(shade);
   const s = bagged ? sideMm : hems.sideTurnMm;
   const b = bagged ? bottomMm : hems.bottomTurnMm;
   const mitred = hems.corner === "mitred" && !bagged && s > 0 && b > 0;

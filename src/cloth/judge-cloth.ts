@@ -1,9 +1,9 @@
 import type { Finding } from "../figures/index.ts";
-import { type Cloth, type ResolvedShade, settingPatch } from "../job/index.ts";
+import { type Cloth, settingPatch } from "../job/index.ts";
 import type { ClothPlan } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
-import type { ClothInput } from "./cloth-input.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase, judgeLayer, judgeTurn } from "./judge-layer.ts";
 import { judgeCentring, judgeDirection, judgeMotif } from "./judge-motif.ts";
@@ -16,26 +16,26 @@ export function judgeCloth(
   cloth: ClothPlan,
   cloths: ReadonlyMap<string, Cloth>,
 ): Finding[] {
-  const { resolved, size } = input;
+  const { shade, size } = input;
   return [
-    ...missingCloths(resolved),
-    ...(resolved.faceAssumed ? [assumedFace(resolved)] : []),
+    ...missingCloths(shade),
+    ...(shade.faceAssumed ? [assumedFace(shade)] : []),
     ...cuts.flatMap((cut) => [
-      ...judgeLayer(resolved, cut),
-      ...judgeTurn(resolved, cut),
+      ...judgeLayer(shade, cut),
+      ...judgeTurn(shade, cut),
       ...judgeMotif(input, cut),
       ...judgeCentring(input, cut),
     ]),
-    ...judgeDirection(resolved, cuts),
-    ...stitchedBlackout(resolved, cloth),
-    ...(cloth.ribLines.length === 0 ? [] : [...deepPockets(resolved, cloth), ...liningOverHem(resolved)]),
-    ...judgeTrims(resolved, size, cloth, cloths),
+    ...judgeDirection(shade, cuts),
+    ...stitchedBlackout(shade, cloth),
+    ...(cloth.ribLines.length === 0 ? [] : [...deepPockets(shade, cloth), ...liningOverHem(shade)]),
+    ...judgeTrims(shade, size, cloth, cloths),
   ];
 }
 
-function missingCloths(resolved: ResolvedShade): Finding[] {
-  return resolved.missing.map((reference) => ({
-    ...clothBase(resolved),
+function missingCloths(shade: ClothShade): Finding[] {
+  return shade.missing.map((reference) => ({
+    ...clothBase(shade),
     id: "cloth.unknown-part",
     severity: "stop",
     path: reference.path,
@@ -45,27 +45,27 @@ function missingCloths(resolved: ResolvedShade): Finding[] {
   }));
 }
 
-function assumedFace(resolved: ResolvedShade): Finding {
+function assumedFace(shade: ClothShade): Finding {
   return {
-    ...clothBase(resolved),
+    ...clothBase(shade),
     id: "cloth.face-assumed",
     severity: "note",
-    path: `${resolved.path}/shade/face`,
-    text: `No face cloth is chosen: ${resolved.cloths.face.name} stands in. Enter your own cloth’s usable width, repeat and weight before you cut.`,
+    path: `${shade.path}/shade/face`,
+    text: `No face cloth is chosen: ${shade.cloths.face.name} stands in. Enter your own cloth’s usable width, repeat and weight before you cut.`,
     cite: cite("demo"),
     remedies: [],
   };
 }
 
-function stitchedBlackout(resolved: ResolvedShade, { ribLines }: ClothPlan): Finding[] {
-  if (resolved.cloths.blackout === undefined) return [];
-  const pockets = resolved.making.ribs.kind === "through-pocket" && ribLines.length > 0;
+function stitchedBlackout(shade: ClothShade, { ribLines }: ClothPlan): Finding[] {
+  if (shade.cloths.blackout === undefined) return [];
+  const pockets = shade.making.ribs.kind === "through-pocket" && ribLines.length > 0;
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.blackout-pinholes",
       severity: pockets ? "fix" : "note",
-      path: `${resolved.path}/shade/blackout`,
+      path: `${shade.path}/shade/blackout`,
       text: pockets
         ? "Pockets stitched through blackout let light in along every row of needle holes."
         : "Rings are sewn through the blackout: use few stitches, set off from row to row, or glue a patch behind them, since every needle hole shows as a point of light.",
@@ -74,7 +74,7 @@ function stitchedBlackout(resolved: ResolvedShade, { ribLines }: ClothPlan): Fin
         ? [
             {
               label: "Form the pockets in the lining alone",
-              patch: settingPatch(resolved, "ribs", "kind", "lining-pocket"),
+              patch: settingPatch(shade, "ribs", "kind", "lining-pocket"),
             },
           ]
         : [],
@@ -83,42 +83,42 @@ function stitchedBlackout(resolved: ResolvedShade, { ribLines }: ClothPlan): Fin
 }
 
 /** Strips and bare battens have no pocket to be too deep. */
-function deepPockets(resolved: ResolvedShade, { ribLines }: ClothPlan): Finding[] {
-  const { kind, pocketMm } = resolved.making.ribs;
+function deepPockets(shade: ClothShade, { ribLines }: ClothPlan): Finding[] {
+  const { kind, pocketMm } = shade.making.ribs;
   const heights = ribLines.map(({ fromHemMm }) => fromHemMm);
   const smallest = Math.min(...heights.map((mm, i) => mm - (heights[i - 1] ?? 0)));
   if (kind === "strip-pocket" || kind === "bare" || pocketMm < smallest / 2) return [];
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.pocket-too-deep",
       severity: "stop",
-      path: `${resolved.path}/shade/making/ribs/pocketMm`,
-      text: `A pocket ${lengthText(pocketMm, resolved.units)} deep does not fit between rows ${lengthText(smallest, resolved.units)} apart.`,
+      path: `${shade.path}/shade/making/ribs/pocketMm`,
+      text: `A pocket ${lengthText(pocketMm, shade.units)} deep does not fit between rows ${lengthText(smallest, shade.units)} apart.`,
       cite: cite("geometry"),
       remedies:
         smallest > 20
-          ? [{ label: "Make it 10 mm deep", patch: settingPatch(resolved, "ribs", "pocketMm", 10) }]
+          ? [{ label: "Make it 10 mm deep", patch: settingPatch(shade, "ribs", "pocketMm", 10) }]
           : [],
     },
   ];
 }
 
-function liningOverHem(resolved: ResolvedShade): Finding[] {
-  const needsLining = resolved.making.ribs.kind === "lining-pocket" && resolved.cloths.lining === undefined;
+function liningOverHem(shade: ClothShade): Finding[] {
+  const needsLining = shade.making.ribs.kind === "lining-pocket" && shade.cloths.lining === undefined;
   if (!needsLining) return [];
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.pockets-without-lining",
       severity: "stop",
-      path: `${resolved.path}/shade/lining`,
+      path: `${shade.path}/shade/lining`,
       text: "Rib pockets are to be formed in the lining, but the shade has none.",
       cite: cite("pocket-spacing"),
       remedies: [
         {
           label: "Sew separate pocket strips",
-          patch: settingPatch(resolved, "ribs", "kind", "strip-pocket"),
+          patch: settingPatch(shade, "ribs", "kind", "strip-pocket"),
         },
       ],
     },

@@ -1,38 +1,39 @@
 import type { Finding } from "../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
 import { LAYER_NAMES } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
+import type { ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
 
 /** Share that a cloth is taken to shrink, bow or skew by in a sentence where its own is not known. */
 const USUAL_SHARE = 0.03;
 
-export function clothBase(resolved: ResolvedShade) {
-  return { stage: "cloth", shadeId: resolved.shadeId } as const;
+export function clothBase(shade: ClothShade) {
+  return { stage: "cloth", shadeId: shade.shadeId } as const;
 }
 
 /** What one layer makes difficult: width, joins, shrinkage, slant. */
-export function judgeLayer(resolved: ResolvedShade, story: CutStory): Finding[] {
+export function judgeLayer(shade: ClothShade, story: CutStory): Finding[] {
   return [
-    ...joins(resolved, story),
-    ...tooNarrow(resolved, story),
-    ...tooManyJoins(resolved, story),
-    ...shrinkage(resolved, story),
-    ...slant(resolved, story),
+    ...joins(shade, story),
+    ...tooNarrow(shade, story),
+    ...tooManyJoins(shade, story),
+    ...shrinkage(shade, story),
+    ...slant(shade, story),
   ];
 }
 
-function layerPath(resolved: ResolvedShade, { cut }: CutStory): string {
-  return `${resolved.path}/shade/${cut.layer}`;
+function layerPath(shade: ClothShade, { cut }: CutStory): string {
+  return `${shade.path}/shade/${cut.layer}`;
 }
 
-function joins(resolved: ResolvedShade, story: CutStory): Finding[] {
+function joins(shade: ClothShade, story: CutStory): Finding[] {
   const { cut, shape } = story;
   const { at, equalDrops, columnDrops } = shape.joins;
   if (at === "none") return [];
-  const { units } = resolved;
+  const { units } = shade;
   const seams = cut.seamsMm.map((mm) => lengthText(mm, units)).join(" and ");
   const moreWidths = (more: number) =>
     more === 0 ? "no more cloth" : `${more} ${more === 1 ? "width" : "widths"} more`;
@@ -49,19 +50,19 @@ function joins(resolved: ResolvedShade, story: CutStory): Finding[] {
       ? [
           {
             label: "Put the joins under columns",
-            patch: settingPatch(resolved, "hems", "joins", "under-columns"),
+            patch: settingPatch(shade, "hems", "joins", "under-columns"),
           },
         ]
       : at === "under-columns" && (columnDrops ?? 0) > equalDrops
-        ? [{ label: "Join equal parts", patch: settingPatch(resolved, "hems", "joins", "equal-parts") }]
+        ? [{ label: "Join equal parts", patch: settingPatch(shade, "hems", "joins", "equal-parts") }]
         : [];
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.joins",
       isChoice: true,
       severity: "note",
-      path: layerPath(resolved, story),
+      path: layerPath(shade, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels are joined, with seams at ${seams} from the left edge, never in the centre: ${how}.`,
       cite: cite("us-sewing-handbook", "full width centred, equal parts at each side"),
       remedies: instead,
@@ -69,33 +70,33 @@ function joins(resolved: ResolvedShade, story: CutStory): Finding[] {
   ];
 }
 
-function tooNarrow(resolved: ResolvedShade, story: CutStory): Finding[] {
+function tooNarrow(shade: ClothShade, story: CutStory): Finding[] {
   const { cut } = story;
-  const { seamMm } = resolved.making.hems;
+  const { seamMm } = shade.making.hems;
   if (seamThatFitsMm(seamMm, cut.usableWidthMm) >= seamMm) return [];
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.too-narrow",
       severity: "stop",
-      path: layerPath(resolved, story),
-      text: `${cut.clothName} is ${lengthText(cut.usableWidthMm, resolved.units)} wide, too narrow for seams of ${lengthText(seamMm, resolved.units)}.`,
+      path: layerPath(shade, story),
+      text: `${cut.clothName} is ${lengthText(cut.usableWidthMm, shade.units)} wide, too narrow for seams of ${lengthText(seamMm, shade.units)}.`,
       cite: cite("our-choice"),
       remedies: [],
     },
   ];
 }
 
-function tooManyJoins(resolved: ResolvedShade, story: CutStory): Finding[] {
+function tooManyJoins(shade: ClothShade, story: CutStory): Finding[] {
   const { cut } = story;
   const over = cut.panels.some((panel) => panel.widthMm > cut.usableWidthMm + 1);
   if (cut.turned || (!over && cut.panels.length <= 20)) return [];
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.too-many-joins",
       severity: "stop",
-      path: layerPath(resolved, story),
+      path: layerPath(shade, story),
       text: `${LAYER_NAMES[cut.layer]}: ${cut.panels.length} panels of ${cut.clothName} would be joined. Choose a wider cloth.`,
       cite: cite("our-choice"),
       remedies: [],
@@ -103,17 +104,17 @@ function tooManyJoins(resolved: ResolvedShade, story: CutStory): Finding[] {
   ];
 }
 
-function shrinkage(resolved: ResolvedShade, story: CutStory): Finding[] {
+function shrinkage(shade: ClothShade, story: CutStory): Finding[] {
   const { cut, cloth } = story;
   const along = cut.turned ? cloth.shrinkWidth : cloth.shrinkLength;
   if (along !== undefined || cut.layer === "interlining") return [];
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.shrinkage-unknown",
       severity: "unproven",
-      path: layerPath(resolved, story),
-      text: `${LAYER_NAMES[cut.layer]}: how much ${cut.clothName} still shrinks is not given. Steam or wash it before cutting, or allow 3 %: ${lengthText(USUAL_SHARE * cut.cutLengthMm, resolved.units)} on the length.`,
+      path: layerPath(shade, story),
+      text: `${LAYER_NAMES[cut.layer]}: how much ${cut.clothName} still shrinks is not given. Steam or wash it before cutting, or allow 3 %: ${lengthText(USUAL_SHARE * cut.cutLengthMm, shade.units)} on the length.`,
       cite: cite("astm-d3691"),
       remedies: [],
     },
@@ -121,17 +122,17 @@ function shrinkage(resolved: ResolvedShade, story: CutStory): Finding[] {
 }
 
 /** A printed or woven pattern shows where the weft does not run square; plain cloth is squared on a thread. */
-function slant(resolved: ResolvedShade, story: CutStory): Finding[] {
+function slant(shade: ClothShade, story: CutStory): Finding[] {
   const { cut, cloth } = story;
   if (cloth.repeat === undefined || cloth.bowShare !== undefined || cloth.skewShare !== undefined) return [];
   const widest = Math.max(...cut.panels.map((panel) => Math.min(panel.widthMm, cut.usableWidthMm)));
   return [
     {
-      ...clothBase(resolved),
+      ...clothBase(shade),
       id: "cloth.slant-unknown",
       severity: "unproven",
-      path: layerPath(resolved, story),
-      text: `${LAYER_NAMES[cut.layer]}: bow and skew of ${cut.clothName} are not given, so none is allowed for. Lay a straight edge across it: each 3 % of the width would take ${lengthText(USUAL_SHARE * widest, resolved.units)} off the length of a piece that is squared.`,
+      path: layerPath(shade, story),
+      text: `${LAYER_NAMES[cut.layer]}: bow and skew of ${cut.clothName} are not given, so none is allowed for. Lay a straight edge across it: each 3 % of the width would take ${lengthText(USUAL_SHARE * widest, shade.units)} off the length of a piece that is squared.`,
       cite: cite("astm-d3882"),
       remedies: [],
     },
@@ -139,22 +140,22 @@ function slant(resolved: ResolvedShade, story: CutStory): Finding[] {
 }
 
 /** Turned sideways or not, what that saves and what it costs, and what speaks against it. */
-export function judgeTurn(resolved: ResolvedShade, story: CutStory): Finding[] {
+export function judgeTurn(shade: ClothShade, story: CutStory): Finding[] {
   const { cut, turn, cloth } = story;
   const { asked, against, uprightMm, turnedMm, uprightPanels } = turn;
   const name = LAYER_NAMES[cut.layer];
   const [group, key] =
     cut.layer === "face" ? (["pattern", "railroad"] as const) : (["lining", "railroad"] as const);
-  const patch = (value: string) => settingPatch(resolved, group, key, value);
-  const base = { ...clothBase(resolved), path: layerPath(resolved, story), cite: cite("geometry") };
-  const length = (mm: number) => clothLengthText(mm, resolved.units);
+  const patch = (value: string) => settingPatch(shade, group, key, value);
+  const base = { ...clothBase(shade), path: layerPath(shade, story), cite: cite("geometry") };
+  const length = (mm: number) => clothLengthText(mm, shade.units);
   if (asked === "always" && turnedMm === undefined) {
     return [
       {
         ...base,
         id: "cloth.railroad-too-narrow",
         severity: "fix",
-        text: `${name}: asked for sideways, but ${cut.clothName} is ${lengthText(cut.usableWidthMm, resolved.units)} wide and the layer is cut ${lengthText(cut.cutLengthMm, resolved.units)} long. It is cut upright.`,
+        text: `${name}: asked for sideways, but ${cut.clothName} is ${lengthText(cut.usableWidthMm, shade.units)} wide and the layer is cut ${lengthText(cut.cutLengthMm, shade.units)} long. It is cut upright.`,
         remedies: [{ label: "Let the planner choose", patch: patch("auto") }],
       },
     ];
@@ -165,7 +166,7 @@ export function judgeTurn(resolved: ResolvedShade, story: CutStory): Finding[] {
     const seams = uprightPanels > 1 ? `and none of the ${uprightPanels - 1} joins` : "and no join less";
     const upright = { label: "Cut it upright", patch: patch("never") };
     return [
-      ...(against === undefined ? [] : [sideways(resolved, story, upright)]),
+      ...(against === undefined ? [] : [sideways(shade, story, upright)]),
       {
         ...base,
         id: "cloth.railroaded",
@@ -195,7 +196,7 @@ export function judgeTurn(resolved: ResolvedShade, story: CutStory): Finding[] {
   ];
 }
 
-function sideways(resolved: ResolvedShade, story: CutStory, upright: Finding["remedies"][number]): Finding {
+function sideways(shade: ClothShade, story: CutStory, upright: Finding["remedies"][number]): Finding {
   const { cut, turn } = story;
   const why = {
     nap: "Its pile then strokes sideways, and looks another shade from either side of the room",
@@ -203,10 +204,10 @@ function sideways(resolved: ResolvedShade, story: CutStory, upright: Finding["re
     pattern: "Its pattern then lies on its side",
   }[turn.against ?? "pattern"];
   return {
-    ...clothBase(resolved),
+    ...clothBase(shade),
     id: "cloth.railroad-sideways",
     severity: turn.against === "pattern" ? "note" : "fix",
-    path: layerPath(resolved, story),
+    path: layerPath(shade, story),
     text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} is turned sideways. ${why}.`,
     cite: cite("our-choice"),
     remedies: [upright],

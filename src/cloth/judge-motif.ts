@@ -1,25 +1,25 @@
 import type { Finding } from "../figures/index.ts";
-import { type ResolvedShade, settingPatch } from "../job/index.ts";
+import { settingPatch } from "../job/index.ts";
 import { LAYER_NAMES } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
-import type { ClothInput } from "./cloth-input.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase } from "./judge-layer.ts";
 
 import { offTheBoltMm } from "./off-the-bolt.ts";
-import { acrossIsKnown } from "./place-motif.ts";
-import { uprightShape, withAcross } from "./upright-shape.ts";
+import { acrossIsKnown, USUAL_ACROSS } from "./place-motif.ts";
+import { shapeAcross } from "./upright-shape.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
 export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
-  const { resolved } = input;
+  const { shade } = input;
   const { cut, cloth, shape } = story;
   const { repeat } = cloth;
   if (repeat === undefined) return [];
-  const { units } = resolved;
+  const { units } = shade;
   const name = LAYER_NAMES[cut.layer];
-  const base = { ...clothBase(resolved), path: `${resolved.path}/shade/${cut.layer}` };
+  const base = { ...clothBase(shade), path: `${shade.path}/shade/${cut.layer}` };
   const findings: Finding[] = [];
   if (shape.missMm > 0.5) {
     findings.push({
@@ -31,8 +31,8 @@ export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
       remedies: waysToCentre(input, story),
     });
   }
-  const { across = "centre-motif" } = resolved.making.pattern;
-  const asksAcross = cut.panels.length > 1 || across !== "centre-motif";
+  const { across = USUAL_ACROSS } = shade.making.pattern;
+  const asksAcross = cut.panels.length > 1 || across !== USUAL_ACROSS;
   if (repeat.horizontalMm === undefined && asksAcross) {
     findings.push({
       ...base,
@@ -46,13 +46,13 @@ export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
   if (
     repeat.horizontalMm !== undefined &&
     cut.panels.length > 1 &&
-    !acrossIsKnown(repeat, cut.usableWidthMm, resolved.making.hems.seamMm)
+    !acrossIsKnown(repeat, cut.usableWidthMm, shade.making.hems.seamMm)
   ) {
     findings.push({
       ...base,
       id: "cloth.repeat-wide-as-cloth",
       severity: "unproven",
-      text: `${name}: a repeat is ${lengthText(repeat.horizontalMm, units)} wide and the cloth ${lengthText(cut.usableWidthMm, units)}, which leaves no seam between two. Check that the print goes on into the selvedge by ${lengthText(resolved.making.hems.seamMm, units)}.`,
+      text: `${name}: a repeat is ${lengthText(repeat.horizontalMm, units)} wide and the cloth ${lengthText(cut.usableWidthMm, units)}, which leaves no seam between two. Check that the print goes on into the selvedge by ${lengthText(shade.making.hems.seamMm, units)}.`,
       cite: cite("geometry"),
       remedies: [],
     });
@@ -86,10 +86,10 @@ function waysToCentre(input: ClothInput, { cut, cloth, shape }: CutStory): Findi
   if (cut.turned) return [];
   return (["centre-motif", "between-motifs"] as const)
     .filter((way) => way !== shape.across)
-    .filter((way) => uprightShape(withAcross(input, way), cut.layer, cloth).missMm <= 0.5)
+    .filter((way) => shapeAcross(input, cut.layer, cloth, way).missMm <= 0.5)
     .map((way) => ({
       label: ACROSS_LABELS[way],
-      patch: settingPatch(input.resolved, "pattern", "across", way),
+      patch: settingPatch(input.shade, "pattern", "across", way),
     }));
 }
 
@@ -106,24 +106,23 @@ const ACROSS_LABELS = {
 
 /** Whether the other way to centre the pattern would take less cloth. */
 export function judgeCentring(input: ClothInput, { cut, cloth, shape }: CutStory): Finding[] {
-  const { resolved } = input;
-  const asked = resolved.making.pattern.across;
+  const { shade } = input;
+  const asked = shade.making.pattern.across;
   if (asked === "offset" || cut.turned || cut.motif?.acrossKnown !== true) return [];
   const { across } = shape;
   if (across === "offset") return [];
   const other = OTHER_ACROSS[across];
-  const changed = withAcross(input, other);
-  const otherwise = uprightShape(changed, cut.layer, cloth);
-  const moreMm = offTheBoltMm(changed.resolved, cloth, otherwise).lengthMm - cut.lengthMm;
+  const otherwise = shapeAcross(input, cut.layer, cloth, other);
+  const moreMm = offTheBoltMm(shade, cloth, otherwise).lengthMm - cut.lengthMm;
   const base = {
-    ...clothBase(resolved),
+    ...clothBase(shade),
     severity: "note" as const,
-    path: `${resolved.path}/shade/making/pattern/across`,
+    path: `${shade.path}/shade/making/pattern/across`,
     cite: cite("geometry"),
-    remedies: [{ label: ACROSS_LABELS[other], patch: settingPatch(resolved, "pattern", "across", other) }],
+    remedies: [{ label: ACROSS_LABELS[other], patch: settingPatch(shade, "pattern", "across", other) }],
   };
   const name = LAYER_NAMES[cut.layer];
-  const length = (mm: number) => clothLengthText(mm, resolved.units);
+  const length = (mm: number) => clothLengthText(mm, shade.units);
   if (asked === undefined) {
     if (across !== "between-motifs") return [];
     const why =
@@ -151,14 +150,14 @@ export function judgeCentring(input: ClothInput, { cut, cloth, shape }: CutStory
 }
 
 /** Cloth with a top or a pile: every piece one way up. */
-export function judgeDirection(resolved: ResolvedShade, stories: readonly CutStory[]): Finding[] {
+export function judgeDirection(shade: ClothShade, stories: readonly CutStory[]): Finding[] {
   const napped = stories.filter(({ cloth }) => cloth.nap === true);
   return napped.map(({ cut, shape }) => ({
-    ...clothBase(resolved),
+    ...clothBase(shade),
     id: "cloth.nap",
     severity: "note",
-    path: `${resolved.path}/shade/${cut.layer}`,
-    text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} has a pile. Cut every piece the same way up, the pile stroking ${resolved.making.pattern.pile}${shape.drops > 1 ? ", or the widths show as two shades" : ""}; it creases where folds are pressed.`,
+    path: `${shade.path}/shade/${cut.layer}`,
+    text: `${LAYER_NAMES[cut.layer]}: ${cut.clothName} has a pile. Cut every piece the same way up, the pile stroking ${shade.making.pattern.pile}${shape.drops > 1 ? ", or the widths show as two shades" : ""}; it creases where folds are pressed.`,
     cite: cite("blackout-guide", "velvet creases, poor for Roman shades"),
     remedies: [],
   }));

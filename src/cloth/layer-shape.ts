@@ -1,4 +1,4 @@
-import type { Cloth, MotifAcross, ResolvedShade } from "../job/index.ts";
+import type { Cloth, MotifAcross } from "../job/index.ts";
 import {
   LAYER_NAMES,
   type Lay,
@@ -8,7 +8,7 @@ import {
   type Panel,
 } from "../shade-plan/index.ts";
 import type { JoinStory } from "./choose-joins.ts";
-import type { ClothInput } from "./cloth-input.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import type { Joined } from "./joins.ts";
 import { type Allowance, beforeShrinkingMm, edgesOf, sumOf } from "./make-up.ts";
 import type { Flat } from "./place-motif.ts";
@@ -53,12 +53,12 @@ export function slant(key: "widthMm" | "lengthMm", mm: number): Allowance[] {
 
 /** Between its hems, as cut. */
 export function flatOf(
-  { resolved, size }: ClothInput,
+  { shade, size }: ClothInput,
   layer: Layer,
   added: readonly Allowance[],
   shrink: { width: number; length: number },
 ): Flat {
-  const edges = edgesOf(resolved, layer, added);
+  const edges = edgesOf(shade, layer, added);
   const widthMm = size.finishedWidthMm + sumOf(added, "widthMm") - edges.leftMm - edges.rightMm;
   const lengthMm = size.finishedLengthMm + sumOf(added, "lengthMm") - edges.topMm - edges.bottomMm;
   return {
@@ -76,12 +76,12 @@ export function flatOf(
 }
 
 export function cutEdges(
-  resolved: ResolvedShade,
+  shade: ClothShade,
   layer: Layer,
   added: readonly Allowance[],
   shrink: { width: number; length: number },
 ): LayerCut["edges"] {
-  const { leftMm, rightMm, topMm, bottomMm } = edgesOf(resolved, layer, added);
+  const { leftMm, rightMm, topMm, bottomMm } = edgesOf(shade, layer, added);
   return {
     leftMm: beforeShrinkingMm(leftMm, shrink.width),
     rightMm: beforeShrinkingMm(rightMm, shrink.width),

@@ -1,6 +1,6 @@
-import type { ResolvedShade } from "../job/index.ts";
 import { type Form, type Layer, type LayerCut, ribCount } from "../shade-plan/index.ts";
 import { inches } from "../units/index.ts";
+import type { ClothShade } from "./cloth-input.ts";
 
 /** One allowance on top of the finished size, mm. */
 export interface Allowance {
@@ -15,29 +15,29 @@ export interface Allowance {
 const STAPLE_BEYOND_MM = inches(1);
 const HOOK_TURN_DOWN_MM = inches(1.5);
 
-export function boardAllowanceMm(resolved: ResolvedShade): number {
-  const given = resolved.making.hems.boardAllowanceMm;
+export function boardAllowanceMm(shade: ClothShade): number {
+  const given = shade.making.hems.boardAllowanceMm;
   if (given !== undefined) return given;
-  return resolved.making.board.attachment === "staple"
-    ? resolved.board.depthMm + STAPLE_BEYOND_MM
+  return shade.making.board.attachment === "staple"
+    ? shade.board.depthMm + STAPLE_BEYOND_MM
     : HOOK_TURN_DOWN_MM;
 }
 
 /** Bagged out: face and lining are sewn round and turned, which an unlined shade cannot be. */
-export function isBagged({ making, cloths }: ResolvedShade): boolean {
+export function isBagged({ making, cloths }: ClothShade): boolean {
   return making.hems.makeUp === "bagged-out" && cloths.lining !== undefined;
 }
 
 /** Cloth of the face past its side edge and its hem line, mm: turned hems, or the seam of a bagged-out shade. */
-export function hemDepthsMm(resolved: ResolvedShade): { sideMm: number; bottomMm: number } {
-  const { seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = resolved.making.hems;
-  if (isBagged(resolved)) return { sideMm: seamMm, bottomMm: seamMm };
+export function hemDepthsMm(shade: ClothShade): { sideMm: number; bottomMm: number } {
+  const { seamMm, sideTurnMm, sideTurns, bottomTurnMm, bottomTurns } = shade.making.hems;
+  if (isBagged(shade)) return { sideMm: seamMm, bottomMm: seamMm };
   return { sideMm: sideTurnMm * sideTurns, bottomMm: bottomTurnMm * bottomTurns };
 }
 
 /** Cloth that the pockets of one layer take up along the length, mm: two depths for each. */
-export function pocketTakeUpMm(resolved: ResolvedShade, form: Form, layer: Layer): number {
-  const { kind, pocketMm } = resolved.making.ribs;
+export function pocketTakeUpMm(shade: ClothShade, form: Form, layer: Layer): number {
+  const { kind, pocketMm } = shade.making.ribs;
   const through = kind === "through-pocket";
   const inLining = kind === "lining-pocket" && layer === "lining";
   const inFace = kind === "face-pocket" && layer === "face";
@@ -48,16 +48,14 @@ export function pocketTakeUpMm(resolved: ResolvedShade, form: Form, layer: Layer
 const LEAST_BAND_MM = 1;
 
 /** Depth of the band that is joined to the lower edge of the face, mm; at most half of the shade. */
-export function bottomBandMm(resolved: ResolvedShade, finishedLengthMm: number): number {
-  const depthMm = Math.min(resolved.making.banding.bottomBandMm, finishedLengthMm / 2);
+export function bottomBandMm(shade: ClothShade, finishedLengthMm: number): number {
+  const depthMm = Math.min(shade.making.banding.bottomBandMm, finishedLengthMm / 2);
   return depthMm < LEAST_BAND_MM ? 0 : depthMm;
 }
 
 /** Cloth of one side that wraps round the end of the board, mm. */
-export function wrapMm(resolved: ResolvedShade): number {
-  return resolved.making.board.returns === "wrapped" && resolved.mount !== "inside"
-    ? resolved.board.depthMm
-    : 0;
+export function wrapMm(shade: ClothShade): number {
+  return shade.making.board.returns === "wrapped" && shade.mount !== "inside" ? shade.board.depthMm : 0;
 }
 
 interface Flat {
@@ -66,15 +64,15 @@ interface Flat {
 }
 
 /** What each layer is cut larger by than the finished shade, in the order in which a maker adds it up. */
-export function allowances(resolved: ResolvedShade, size: Flat, form: Form, layer: Layer): Allowance[] {
-  const { lining } = resolved.making;
+export function allowances(shade: ClothShade, size: Flat, form: Form, layer: Layer): Allowance[] {
+  const { lining } = shade.making;
   const edges =
     layer === "face"
-      ? faceEdges(resolved, size)
+      ? faceEdges(shade, size)
       : layer === "lining" || lining[`${layer}Cut`] === "as-lining"
-        ? liningEdges(resolved)
-        : innerEdges(resolved, size);
-  return [...styleParts(form, layer), ...edges, ...pockets(resolved, form, layer)];
+        ? liningEdges(shade)
+        : innerEdges(shade, size);
+  return [...styleParts(form, layer), ...edges, ...pockets(shade, form, layer)];
 }
 
 function styleParts(form: Form, layer: Layer): Allowance[] {
@@ -83,17 +81,17 @@ function styleParts(form: Form, layer: Layer): Allowance[] {
     .map(({ label, widthMm, lengthMm }) => ({ label, widthMm, lengthMm, place: "within" }));
 }
 
-function pockets(resolved: ResolvedShade, form: Form, layer: Layer): Allowance[] {
-  const lengthMm = pocketTakeUpMm(resolved, form, layer);
+function pockets(shade: ClothShade, form: Form, layer: Layer): Allowance[] {
+  const lengthMm = pocketTakeUpMm(shade, form, layer);
   const label = `${ribCount(form)} rib pockets`;
   return lengthMm > 0 ? [{ label, widthMm: 0, lengthMm, place: "within" }] : [];
 }
 
-function faceEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
-  const { sideMm, bottomMm } = hemDepthsMm(resolved);
-  const bagged = isBagged(resolved);
-  const bandMm = bottomBandMm(resolved, size.finishedLengthMm);
-  const wrap = wrapMm(resolved);
+function faceEdges(shade: ClothShade, size: Flat): Allowance[] {
+  const { sideMm, bottomMm } = hemDepthsMm(shade);
+  const bagged = isBagged(shade);
+  const bandMm = bottomBandMm(shade, size.finishedLengthMm);
+  const wrap = wrapMm(shade);
   const bottom: Allowance[] =
     bandMm > 0
       ? [
@@ -101,7 +99,7 @@ function faceEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
           {
             label: "seam to the bottom band",
             widthMm: 0,
-            lengthMm: resolved.making.hems.seamMm,
+            lengthMm: shade.making.hems.seamMm,
             place: "bottom",
           },
         ]
@@ -119,17 +117,17 @@ function faceEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
       ? [{ label: "round the ends of the board", widthMm: 2 * wrap, lengthMm: 0, place: "sides" } as const]
       : []),
     ...bottom,
-    { label: "board", widthMm: 0, lengthMm: boardAllowanceMm(resolved), place: "top" },
+    { label: "board", widthMm: 0, lengthMm: boardAllowanceMm(shade), place: "top" },
   ];
 }
 
 /** Level with the face at the top; what it is longer than that lies at the bottom. */
-function liningEdges(resolved: ResolvedShade): Allowance[] {
-  const { lining, hems } = resolved.making;
-  const { bottomMm } = hemDepthsMm(resolved);
-  const boardMm = boardAllowanceMm(resolved);
-  const bagged = isBagged(resolved);
-  const widthMm = (lining.widthOverFinishedMm ?? (bagged ? 2 * hems.seamMm : 0)) + 2 * wrapMm(resolved);
+function liningEdges(shade: ClothShade): Allowance[] {
+  const { lining, hems } = shade.making;
+  const { bottomMm } = hemDepthsMm(shade);
+  const boardMm = boardAllowanceMm(shade);
+  const bagged = isBagged(shade);
+  const widthMm = (lining.widthOverFinishedMm ?? (bagged ? 2 * hems.seamMm : 0)) + 2 * wrapMm(shade);
   const lengthMm = lining.lengthOverFinishedMm ?? bottomMm + boardMm;
   return [
     { label: "lining over the finished size", widthMm, lengthMm, place: "sides" },
@@ -147,8 +145,8 @@ function liningEdges(resolved: ResolvedShade): Allowance[] {
 }
 
 /** Cut to the finished size, no turnings (from memory), or a given measure off it. */
-function innerEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
-  const { innerNarrowerMm, innerLongerMm } = resolved.making.lining;
+function innerEdges(shade: ClothShade, size: Flat): Allowance[] {
+  const { innerNarrowerMm, innerLongerMm } = shade.making.lining;
   const narrower = Math.min(innerNarrowerMm, size.finishedWidthMm / 2);
   if (narrower === 0 && innerLongerMm === 0) return [];
   return [
@@ -160,23 +158,15 @@ function innerEdges(resolved: ResolvedShade, size: Flat): Allowance[] {
  * Cloth past the finished outline at each edge, mm before shrinkage. The lining's length over the finished size
  * starts level with the face at the top.
  */
-export function edgesOf(
-  resolved: ResolvedShade,
-  layer: Layer,
-  added: readonly Allowance[],
-): LayerCut["edges"] {
+export function edgesOf(shade: ClothShade, layer: Layer, added: readonly Allowance[]): LayerCut["edges"] {
   const at = (place: Allowance["place"], key: "widthMm" | "lengthMm") =>
     added.filter((one) => one.place === place).reduce((sum, one) => sum + one[key], 0);
   const sideMm = at("sides", "widthMm") / 2;
   const asLining = at("sides", "lengthMm");
   const isInner =
     (layer === "interlining" || layer === "blackout") &&
-    resolved.making.lining[`${layer}Cut`] === "finished-size";
-  const topMm = isInner
-    ? asLining / 2
-    : layer === "face"
-      ? 0
-      : Math.min(asLining, boardAllowanceMm(resolved));
+    shade.making.lining[`${layer}Cut`] === "finished-size";
+  const topMm = isInner ? asLining / 2 : layer === "face" ? 0 : Math.min(asLining, boardAllowanceMm(shade));
   return {
     leftMm: sideMm,
     rightMm: sideMm,

@@ -1,90 +1,173 @@
-import type { WorkingBook } from "../figures/index.ts";
+import { type Figure, figureRuleOf, type Worked } from "../figures/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
 import {
-  type ClothPlan,
   LAYER_NAMES,
+  type Layer,
   type Mass,
   type MassPart,
   ribCount,
   ringCount,
   type Trim,
 } from "../shade-plan/index.ts";
-import { cite } from "../sources/index.ts";
-import type { ClothInput } from "./cloth-input.ts";
+import { type Cite, cite } from "../sources/index.ts";
+import type { MassInput } from "./cloth-input.ts";
+import { clothsOf } from "./cloths-of.ts";
 
-/** Mass of what hangs on the cords: each layer with its hems, bar, ribs and rings. */
-export function massOf(
-  { resolved, grid, form }: ClothInput,
-  cloth: ClothPlan,
-  cloths: ReadonlyMap<string, Cloth>,
-  book: WorkingBook,
-): Mass {
-  const parts: MassPart[] = [];
-  let layersGsm = 0;
-  for (const cut of cloth.layers) {
-    const gsm = cloths.get(cut.clothId)?.massGsm ?? 0;
-    layersGsm += gsm;
-    const areaMm2 = cut.panels.reduce((sum, panel) => sum + panel.widthMm * panel.lengthMm, 0);
-    const massKg = book.figure(`cloth.${cut.layer}-mass`, {
-      label: `${LAYER_NAMES[cut.layer]}: mass with hems`,
-      symbol: "m",
-      unit: "kg",
-      formula: "A·g / 10^9",
-      given: { A: [areaMm2, "mm2", "area as cut"], g: [gsm, "g/m2", "mass per area"] },
-      cite: cite("arithmetic"),
-      compute: ({ A, g }) => (A * g) / 1e9,
-    });
-    parts.push({ part: cut.layer, label: LAYER_NAMES[cut.layer], massKg });
-  }
-  if (form.bar !== undefined) {
-    parts.push({
-      part: "bar",
-      label: resolved.bar.name,
-      massKg: barMass(book, "cloth.bar-mass", resolved.bar, form.bar.toMm - form.bar.fromMm, 1),
-    });
-  }
-  if (cloth.ribLengthMm !== undefined) {
-    parts.push({
-      part: "ribs",
-      label: resolved.rib.name,
-      massKg: barMass(book, "cloth.rib-mass", resolved.rib, cloth.ribLengthMm, ribCount(form)),
-    });
-  }
-  const rings = ringCount(grid, form);
-  parts.push({
-    part: "rings",
-    label: `${rings} rings`,
-    massKg: (rings * (resolved.ring.massG ?? RING_MASS_G)) / 1000,
-  });
-  parts.push(...trimMass(cloth.trims, cloths, book));
-  return {
-    parts,
-    totalKg: parts.reduce((sum, part) => sum + part.massKg, 0),
-    clothGsm: layersGsm,
-  };
+const LAYER_MASS = figureRuleOf<{ layer: Layer }>()({
+  id: ({ layer }) => `cloth.${layer}-mass`,
+  label: ({ layer }) => `${LAYER_NAMES[layer]}: mass with hems`,
+  symbol: "m",
+  unit: "kg",
+  formula: "A·g / 10^9",
+  inputs: ({ layer }) => ({
+    A: ["mm2", "area as cut", `figure:cloth.${layer}-cut-*`, "hems/joins", "hems/seamMm"],
+    g: ["g/m2", "mass per area", `shade/${layer}`],
+  }),
+  cite: cite("arithmetic"),
+  compute: ({ A, g }) => (A * g) / 1e9,
+});
+
+const TRIM_MASS = figureRuleOf<Pick<Trim, "id" | "label">>()({
+  id: ({ id }) => `cloth.${id}-mass`,
+  label: ({ label }) => `${label}: mass`,
+  symbol: "m",
+  unit: "kg",
+  formula: "n·v·s·g / 10^9",
+  inputs: ({ id }) => {
+    const behind = TRIM_BEHIND[id] ?? BAND_BEHIND;
+    return {
+      n: ["count", "pieces", ...behind],
+      v: ["mm", "cut width", ...behind],
+      s: ["mm", "cut length", ...behind, "figure:measure.finished-*"],
+      g: ["g/m2", "mass per area", "shade/banding", "shade/bottomBand", "shade/lining", "shade/face"],
+    };
+  },
+  cite: cite("arithmetic"),
+  compute: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
+});
+
+const BAND_BEHIND = [
+  "banding/where",
+  "banding/widthMm",
+  "banding/insetMm",
+  "banding/turnMm",
+  "banding/corners",
+  "banding/bottomBandMm",
+  "hems/makeUp",
+  "hems/sideTurnMm",
+  "hems/sideTurns",
+  "hems/bottomTurnMm",
+  "hems/bottomTurns",
+  "hems/boardAllowanceMm",
+  "hems/seamMm",
+  "board/attachment",
+  "board/section",
+  "board/returns",
+  "shade/mount",
+  "figure:shape.*",
+];
+const TRIM_BEHIND: Record<string, readonly string[]> = {
+  "pocket-strip": ["ribs/kind", "ribs/face", "ribs/at", "figure:shape.*"],
+  sleeve: ["lift/rearCords", "figure:cloth.sleeve-*", "figure:shape.columns"],
+};
+
+type BarPart = "bar" | "rib";
+const BAR_BEHIND: Record<BarPart, { count: readonly string[]; length: readonly string[]; part: string }> = {
+  bar: {
+    count: [],
+    length: [
+      "board/barShorterMm",
+      "gather/weight",
+      "pleat/bar",
+      "relax/weight",
+      "figure:measure.finished-width",
+      "figure:shape.*",
+    ],
+    part: "board/bar",
+  },
+  rib: {
+    count: ["ribs/kind", "ribs/at", "figure:shape.*"],
+    length: ["ribs/shorterMm", "figure:measure.finished-width"],
+    part: "ribs/rib",
+  },
+};
+
+interface OfBar {
+  part: BarPart;
+  name: string;
 }
 
-/** Trims that are lifted with the shade: bands, pocket strips, sleeves. */
-function trimMass(trims: readonly Trim[], cloths: ReadonlyMap<string, Cloth>, book: WorkingBook): MassPart[] {
-  return trims
-    .filter((trim) => trim.hangs)
-    .map((trim) => {
-      const massKg = book.figure(`cloth.${trim.id}-mass`, {
-        label: `${trim.label}: mass`,
-        symbol: "m",
-        unit: "kg",
-        formula: "n·v·s·g / 10^9",
-        given: {
-          n: [trim.count, "count", "pieces"],
-          v: [trim.widthMm, "mm", "cut width"],
-          s: [trim.lengthMm, "mm", "cut length"],
-          g: [cloths.get(trim.clothId)?.massGsm ?? 0, "g/m2", "mass per area"],
-        },
-        cite: cite("arithmetic"),
-        compute: ({ n, v, s, g }) => (n * v * s * g) / 1e9,
-      });
-      return { part: TRIM_PARTS[trim.id] ?? "bands", label: trim.label, massKg };
-    });
+const WEIGHED_BAR_MASS = figureRuleOf<OfBar>()({
+  id: ({ part }) => `cloth.${part}-mass`,
+  label: ({ name }) => `${name}: mass`,
+  symbol: "m",
+  unit: "kg",
+  formula: "n·l·g / 10^6",
+  inputs: ({ part }) => ({
+    n: ["count", "pieces", ...BAR_BEHIND[part].count],
+    l: ["mm", "length of one", ...BAR_BEHIND[part].length],
+    g: ["g/m", "mass per metre as weighed", BAR_BEHIND[part].part],
+  }),
+  cite: cite("maker"),
+  compute: ({ n, l, g }) => (n * l * g) / 1e6,
+});
+
+const BAR_MASS = figureRuleOf<OfBar & { density: Cite }>()({
+  id: ({ part }) => `cloth.${part}-mass`,
+  label: ({ name }) => `${name}: mass`,
+  symbol: "m",
+  unit: "kg",
+  formula: "n·l·A·ρ / 10^9",
+  inputs: ({ part }) => ({
+    n: ["count", "pieces", ...BAR_BEHIND[part].count],
+    l: ["mm", "length of one", ...BAR_BEHIND[part].length],
+    A: ["mm2", "section", BAR_BEHIND[part].part],
+    ρ: ["kg/m3", "density", BAR_BEHIND[part].part],
+  }),
+  cite: ({ density }) => density,
+  compute: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
+});
+
+/** Mass of what hangs on the cords, kg: each layer with its hems, bands, strips and sleeves, bar, ribs and rings. */
+export function planMass({ shade, grid, form, cloth }: MassInput): Worked<Mass> {
+  const cloths = clothsOf(shade);
+  const workings: Figure[] = [];
+  const parts: MassPart[] = [];
+  const add = (part: MassPart["part"], label: string, mass: Figure) => {
+    workings.push(mass);
+    parts.push({ part, label, massKg: mass.value });
+  };
+  let clothGsm = 0;
+  for (const { layer, clothId, panels } of cloth.layers) {
+    const gsm = cloths.get(clothId)?.massGsm ?? 0;
+    clothGsm += gsm;
+    let areaMm2 = 0;
+    for (const { widthMm, lengthMm } of panels) areaMm2 += widthMm * lengthMm;
+    add(layer, LAYER_NAMES[layer], LAYER_MASS.figure({ A: areaMm2, g: gsm }, { layer }));
+  }
+  if (form.bar !== undefined) {
+    add("bar", shade.bar.name, barMass("bar", shade.bar, form.bar.toMm - form.bar.fromMm, 1));
+  }
+  if (cloth.ribLengthMm !== undefined) {
+    add("ribs", shade.rib.name, barMass("rib", shade.rib, cloth.ribLengthMm, ribCount(form)));
+  }
+  const rings = ringCount(grid, form);
+  const ringsKg = (rings * (shade.ring.massG ?? RING_MASS_G)) / 1000;
+  parts.push({ part: "rings", label: `${rings} rings`, massKg: ringsKg });
+  for (const trim of cloth.trims) {
+    if (trim.hangs) add(TRIM_PARTS[trim.id] ?? "bands", trim.label, trimMass(trim, cloths));
+  }
+  const totalKg = parts.reduce((sum, part) => sum + part.massKg, 0);
+  return { values: { parts, totalKg, clothGsm }, workings };
+}
+
+/** A trim that is lifted with the shade: a band, pocket strips, sleeves. */
+function trimMass(trim: Trim, cloths: ReadonlyMap<string, Cloth>): Figure {
+  const { id, label, count, widthMm, lengthMm, clothId } = trim;
+  return TRIM_MASS.figure(
+    { n: count, v: widthMm, s: lengthMm, g: cloths.get(clothId)?.massGsm ?? 0 },
+    { id, label },
+  );
 }
 
 const TRIM_PARTS: Record<string, MassPart["part"]> = { "pocket-strip": "strips", sleeve: "sleeves" };
@@ -92,35 +175,14 @@ const TRIM_PARTS: Record<string, MassPart["part"]> = { "pocket-strip": "strips",
 /** A plastic ring of 12 mm, where none was weighed: recalled from memory. */
 const RING_MASS_G = 0.5;
 
-function barMass(book: WorkingBook, id: string, bar: Bar, lengthMm: number, count: number): number {
-  if (bar.massGPerM !== undefined) {
-    return book.figure(id, {
-      label: `${bar.name}: mass`,
-      symbol: "m",
-      unit: "kg",
-      formula: "n·l·g / 10^6",
-      given: {
-        n: [count, "count", "pieces"],
-        l: [lengthMm, "mm", "length of one"],
-        g: [bar.massGPerM, "g/m", "mass per metre as weighed"],
-      },
-      cite: cite("maker"),
-      compute: ({ n, l, g }) => (n * l * g) / 1e6,
-    });
+function barMass(part: BarPart, bar: Bar, lengthMm: number, count: number): Figure {
+  const { name, massGPerM } = bar;
+  if (massGPerM !== undefined) {
+    return WEIGHED_BAR_MASS.figure({ n: count, l: lengthMm, g: massGPerM }, { part, name });
   }
   const density = BAR_DENSITY[bar.material];
-  return book.figure(id, {
-    label: `${bar.name}: mass`,
-    symbol: "m",
-    unit: "kg",
-    formula: "n·l·A·ρ / 10^9",
-    given: {
-      n: [count, "count", "pieces"],
-      l: [lengthMm, "mm", "length of one"],
-      A: [barSectionMm2(bar), "mm2", "section"],
-      ρ: [density.value, "kg/m3", "density"],
-    },
-    cite: density.cite,
-    compute: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
-  });
+  return BAR_MASS.figure(
+    { n: count, l: lengthMm, A: barSectionMm2(bar), ρ: density.value },
+    { part, name, density: density.cite },
+  );
 }

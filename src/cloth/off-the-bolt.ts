@@ -1,4 +1,5 @@
-import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Cloth } from "../job/index.ts";
+import type { ClothShade } from "./cloth-input.ts";
 import type { LayerShape } from "./layer-shape.ts";
 import { halfDropExtraMm, repeatLengthMm } from "./repeats.ts";
 
@@ -12,14 +13,14 @@ export interface OffTheBolt {
 }
 
 /** The published rule, or to the end of the last piece as it really lies in the repeat, whichever is more. */
-export function offTheBoltMm(resolved: ResolvedShade, cloth: Cloth, shape: LayerShape): OffTheBolt {
+export function offTheBoltMm(shade: ClothShade, cloth: Cloth, shape: LayerShape): OffTheBolt {
   const { repeat } = cloth;
   const alongMm = shape.turned ? shape.cutWidthMm : shape.cutLengthMm;
   if (repeat === undefined) {
     const lengthMm = Math.max(shape.drops * alongMm, shape.laidMm);
     return { pitchMm: alongMm, halfDropMm: 0, placementMm: 0, lengthMm };
   }
-  const { halfDropRule, placementRepeat } = resolved.making.pattern;
+  const { halfDropRule, placementRepeat } = shade.making.pattern;
   const pitchMm = repeatLengthMm(alongMm, repeat.verticalMm);
   const halfDropMm = halfDropExtraMm(repeat, alongMm, shape.drops, halfDropRule);
   const placementMm = placementRepeat ? repeat.verticalMm : 0;

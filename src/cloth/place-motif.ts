@@ -1,6 +1,7 @@
-import type { Repeat, ResolvedShade } from "../job/index.ts";
+import type { MotifAcross, Repeat } from "../job/index.ts";
 import { type Motif, motifFallMm } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
+import type { ClothShade } from "./cloth-input.ts";
 
 /** One layer as cut: what lies past the finished outline, the flat size between hems, and what still shrinks. */
 export interface Flat {
@@ -16,15 +17,23 @@ export interface Flat {
 }
 
 /** From the upper cut edge down to where a repeat begins, mm as cut. */
-export function repeatBelowTopMm(resolved: ResolvedShade, flat: Flat, repeatMm: number): number {
-  const { place, offsetMm } = resolved.making.pattern;
+export function repeatBelowTopMm(shade: ClothShade, flat: Flat, repeatMm: number): number {
+  const { place, offsetMm } = shade.making.pattern;
   const asCut = { place, offsetMm: offsetMm / (1 - flat.shrinkLength) };
   return flat.edges.topMm + motifFallMm(asCut, flat.lengthMm, repeatMm);
 }
 
+/** How a pattern falls across where its maker does not say. */
+export const USUAL_ACROSS = "centre-motif";
+
 /** From the middle of the flat shade to the right, to where a repeat begins, mm as cut. */
-export function repeatBesideMiddleMm(resolved: ResolvedShade, flat: Flat, repeatMm: number): number {
-  const { across = "centre-motif", acrossMm } = resolved.making.pattern;
+export function repeatBesideMiddleMm(
+  shade: ClothShade,
+  flat: Flat,
+  repeatMm: number,
+  across: MotifAcross,
+): number {
+  const { acrossMm } = shade.making.pattern;
   return {
     "centre-motif": -repeatMm / 2,
     "between-motifs": 0,
@@ -66,38 +75,38 @@ const LEAST_MIDDLE = 0.25;
  * lies in the middle and the miss is reported.
  */
 export function centreOnBolt(
-  resolved: ResolvedShade,
+  shade: ClothShade,
   flat: Flat,
   repeat: Repeat,
-  bolt: { usableMm: number; seamMm: number; panelMm?: number },
+  bolt: { usableMm: number; seamMm: number; panelMm?: number; across: MotifAcross },
 ): CentreOnBolt {
-  const { usableMm, seamMm, panelMm } = bolt;
+  const { usableMm, seamMm, panelMm, across } = bolt;
   const middle = usableMm / 2;
   const repeatMm = acrossRepeatMm(repeat, usableMm, seamMm);
   if (!acrossIsKnown(repeat, usableMm, seamMm)) return { centreMm: middle, column: 0, missMm: 0 };
   const first = firstColumnMm(repeat, repeatMm, usableMm);
-  const wanted = first - repeatBesideMiddleMm(resolved, flat, repeatMm);
+  const wanted = first - repeatBesideMiddleMm(shade, flat, repeatMm, across);
   const column = Math.round((middle - wanted) / repeatMm);
   const centreMm = wanted + column * repeatMm;
   const offMm = Math.abs(centreMm - middle);
   const slackMm = panelMm === undefined ? (usableMm / 2) * (1 - LEAST_MIDDLE) : (usableMm - panelMm) / 2;
   if (offMm <= slackMm + 1e-6) return { centreMm, column, missMm: 0 };
   const shown = Math.floor(
-    (middle + repeatBesideMiddleMm(resolved, flat, repeatMm) - first) / repeatMm + 1e-9,
+    (middle + repeatBesideMiddleMm(shade, flat, repeatMm, across) - first) / repeatMm + 1e-9,
   );
   return { centreMm: middle, column: shown, missMm: offMm };
 }
 
 /** Lattice of the pattern on the finished shade. */
 export function motifOf(
-  resolved: ResolvedShade,
+  shade: ClothShade,
   flat: Flat,
   repeat: Repeat,
   at: { besideMiddleMm: number; acrossMm: number; alongMm: number; acrossKnown: boolean },
 ): Motif {
   const repeatYMm = at.alongMm * (1 - flat.shrinkLength);
   const repeatXMm = at.acrossMm * (1 - flat.shrinkWidth);
-  const fallMm = motifFallMm(resolved.making.pattern, flat.finishedLengthMm, repeatYMm);
+  const fallMm = motifFallMm(shade.making.pattern, flat.finishedLengthMm, repeatYMm);
   return {
     originXMm: flat.finishedWidthMm / 2 + at.besideMiddleMm * (1 - flat.shrinkWidth),
     originYMm: remainderMm(fallMm, repeatYMm),

@@ -1,5 +1,5 @@
-import type { ResolvedShade } from "../job/index.ts";
 import type { Form, Grid, RibLine } from "../shade-plan/index.ts";
+import type { ClothShade } from "./cloth-input.ts";
 
 /**
  * Pocket lines: on the finished shade they are the rows; on the flat lining each pocket below has taken
@@ -10,8 +10,8 @@ import type { Form, Grid, RibLine } from "../shade-plan/index.ts";
  * Soft-furnishing FAQ, “Calculating pockets spacing”: 13 cm half folds with 1 cm pockets are marked at
  * 14 cm, then every 28 cm.
  */
-export function ribLines(resolved: ResolvedShade, grid: Grid, form: Form): RibLine[] {
-  const { kind, pocketMm } = resolved.making.ribs;
+export function ribLines(shade: ClothShade, grid: Grid, form: Form): RibLine[] {
+  const { kind, pocketMm } = shade.making.ribs;
   const takesUp = kind === "lining-pocket" || kind === "through-pocket" || kind === "face-pocket";
   return ribPlaces(grid, form).map((place, i) => ({
     ...place,

@@ -1,8 +1,8 @@
-import type { Cloth, ResolvedShade } from "../job/index.ts";
+import type { Cloth, MotifAcross } from "../job/index.ts";
 import type { Lay, Layer } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 import { NO_JOINS } from "./choose-joins.ts";
-import type { ClothInput } from "./cloth-input.ts";
+import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import { inOnePiece } from "./joins.ts";
 import { cutEdges, flatOf, type LayerShape, namePanels, shrinkOf, slant, slantShare } from "./layer-shape.ts";
 import { allowances, beforeShrinkingMm, sumOf } from "./make-up.ts";
@@ -14,13 +14,14 @@ import {
   motifOf,
   repeatBelowTopMm,
   repeatBesideMiddleMm,
+  USUAL_ACROSS,
 } from "./place-motif.ts";
 
 /** In one piece, its length across the bolt; undefined where the cloth is too narrow for that. */
 export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape | undefined {
-  const { resolved, size, form } = input;
+  const { shade, size, form } = input;
   const shrink = shrinkOf(cloth, true);
-  const plain = allowances(resolved, size, form, layer);
+  const plain = allowances(shade, size, form, layer);
   const cutLengthMm = beforeShrinkingMm(size.finishedLengthMm + sumOf(plain, "lengthMm"), shrink.length);
   const usableMm = cloth.usableWidthMm;
   if (cutLengthMm > usableMm + 1e-9) return undefined;
@@ -28,7 +29,8 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   const cutWidthMm = beforeShrinkingMm(size.finishedWidthMm + sumOf(added, "widthMm"), shrink.width);
   const flat = flatOf(input, layer, added, shrink);
   const { repeat } = cloth;
-  const placed = repeat && placeTurned(resolved, flat, repeat, usableMm, cutLengthMm);
+  const { across = USUAL_ACROSS } = shade.making.pattern;
+  const placed = repeat && placeTurned(shade, flat, repeat, { usableMm, cutLengthMm, across });
   const startMm = placed?.startMm ?? 0;
   const [panel] = namePanels(layer, inOnePiece(cutWidthMm), cutLengthMm);
   if (panel === undefined) return undefined;
@@ -41,11 +43,11 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
   };
   return {
     turned: true,
-    across: resolved.making.pattern.across ?? "centre-motif",
+    across,
     added,
     cutWidthMm,
     cutLengthMm,
-    edges: cutEdges(resolved, layer, added, shrink),
+    edges: cutEdges(shade, layer, added, shrink),
     panels: [{ ...panel, ...(placed ? { inRepeat: { alongMm: startMm } } : {}) }],
     lays: [lay],
     drops: 1,
@@ -60,23 +62,22 @@ export function turnedShape(input: ClothInput, layer: Layer, cloth: Cloth): Laye
 
 /** The pattern lies on its side: its repeat along the bolt counts across the shade, and the other way round. */
 function placeTurned(
-  resolved: ResolvedShade,
+  shade: ClothShade,
   flat: Flat,
   repeat: NonNullable<Cloth["repeat"]>,
-  usableMm: number,
-  cutLengthMm: number,
+  { usableMm, cutLengthMm, across }: { usableMm: number; cutLengthMm: number; across: MotifAcross },
 ) {
   const acrossKnown = acrossIsKnown(repeat, usableMm, 0);
   const onLengthMm = acrossRepeatMm(repeat, usableMm, 0);
-  const besideMiddleMm = repeatBesideMiddleMm(resolved, flat, repeat.verticalMm);
+  const besideMiddleMm = repeatBesideMiddleMm(shade, flat, repeat.verticalMm, across);
   const fromLeftMm = flat.edges.leftMm + flat.widthMm / 2 + besideMiddleMm;
-  const belowTopMm = repeatBelowTopMm(resolved, flat, onLengthMm);
+  const belowTopMm = repeatBelowTopMm(shade, flat, onLengthMm);
   const spareMm = usableMm - cutLengthMm;
   const wantedMm = acrossKnown
     ? remainderMm(firstColumnMm(repeat, onLengthMm, usableMm) + belowTopMm - cutLengthMm, onLengthMm)
     : spareMm / 2;
   const fits = wantedMm <= spareMm + 1e-9;
-  const motif = motifOf(resolved, flat, repeat, {
+  const motif = motifOf(shade, flat, repeat, {
     besideMiddleMm,
     acrossMm: repeat.verticalMm,
     alongMm: onLengthMm,

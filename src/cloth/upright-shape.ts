@@ -17,39 +17,33 @@ import {
   repeatBelowTopMm,
 } from "./place-motif.ts";
 
-/** The same shade with the pattern placed across in a given way. */
-export function withAcross(input: ClothInput, across: MotifAcross): ClothInput {
-  const { resolved } = input;
-  const pattern = { ...resolved.making.pattern, across };
-  return { ...input, resolved: { ...resolved, making: { ...resolved.making, pattern } } };
-}
-
 /**
  * Its length along the bolt, joined from as many widths as it takes. Where the maker does not say how the pattern is to
  * fall across, a motif comes in the middle, or the gap between two where only that can be centred or takes fewer widths.
  */
 export function uprightShape(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape {
-  if (input.resolved.making.pattern.across !== undefined) return shapeAcross(input, layer, cloth);
-  const motif = shapeAcross(withAcross(input, "centre-motif"), layer, cloth);
+  const { across } = input.shade.making.pattern;
+  if (across !== undefined) return shapeAcross(input, layer, cloth, across);
+  const motif = shapeAcross(input, layer, cloth, "centre-motif");
   if (motif.motif?.acrossKnown !== true) return motif;
-  const gap = shapeAcross(withAcross(input, "between-motifs"), layer, cloth);
+  const gap = shapeAcross(input, layer, cloth, "between-motifs");
   const worse = motif.missMm - gap.missMm;
   if (Math.abs(worse) > 0.5) return worse > 0 ? gap : motif;
   return gap.drops < motif.drops ? gap : motif;
 }
 
 /** Width first: it decides the joins, these the widest piece, and that what bow and skew take off the length. */
-function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape {
-  const { resolved, size, form } = input;
+export function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth, way: MotifAcross): LayerShape {
+  const { shade, size, form } = input;
   const shrink = shrinkOf(cloth, false);
-  const plain = allowances(resolved, size, form, layer);
+  const plain = allowances(shade, size, form, layer);
   const cutWidthMm = beforeShrinkingMm(size.finishedWidthMm + sumOf(plain, "widthMm"), shrink.width);
-  const across = layAcross(input, layer, cloth, plain, cutWidthMm);
+  const across = layAcross(input, layer, cloth, plain, cutWidthMm, way);
   const { joined, seamMm } = across;
   const widest = Math.max(...joined.panels.map((panel) => Math.min(panel.widthMm, cloth.usableWidthMm)));
   const added = [...plain, ...slant("lengthMm", slantShare(cloth) * widest)];
   const cutLengthMm = beforeShrinkingMm(size.finishedLengthMm + sumOf(added, "lengthMm"), shrink.length);
-  const edges = cutEdges(resolved, layer, added, shrink);
+  const edges = cutEdges(shade, layer, added, shrink);
   const panels = namePanels(layer, joined, cutLengthMm);
   const drop = (panel: Panel, i: number, startMm: number) => ({
     panel,
@@ -80,7 +74,7 @@ function shapeAcross(input: ClothInput, layer: Layer, cloth: Cloth): LayerShape 
     startWasteMm: laid.startMm,
     laidMm: laid.lengthMm,
     ...(pattern === undefined ? {} : { motif: pattern.motif }),
-    across: resolved.making.pattern.across ?? "centre-motif",
+    across: way,
     missMm: across.centre.missMm,
   };
 }
@@ -102,16 +96,17 @@ function layAcross(
   cloth: Cloth,
   plain: readonly Allowance[],
   cutWidthMm: number,
+  way: MotifAcross,
 ): Across {
-  const { resolved } = input;
+  const { shade } = input;
   const { repeat, usableWidthMm: usableMm } = cloth;
   const shrink = shrinkOf(cloth, false);
-  const seamMm = seamThatFitsMm(resolved.making.hems.seamMm, usableMm);
+  const seamMm = seamThatFitsMm(shade.making.hems.seamMm, usableMm);
   const single = cutWidthMm <= usableMm + 1e-9;
   const flat = flatOf(input, layer, plain, shrink);
   const panelMm = single ? { panelMm: cutWidthMm } : {};
   const centre = repeat
-    ? centreOnBolt(resolved, flat, repeat, { usableMm, seamMm, ...panelMm })
+    ? centreOnBolt(shade, flat, repeat, { usableMm, seamMm, across: way, ...panelMm })
     : { centreMm: single ? cutWidthMm / 2 : usableMm / 2, column: 0, missMm: 0 };
   const repeatMm = repeat && acrossRepeatMm(repeat, usableMm, seamMm);
   const bolt = { usableMm, seamMm, centreMm: centre.centreMm, repeatMm };
@@ -138,11 +133,11 @@ function patternOn(
 ): Pattern | undefined {
   const { repeat, usableWidthMm: usableMm } = cloth;
   if (repeat === undefined || repeatMm === undefined) return undefined;
-  const { resolved } = input;
+  const { shade } = input;
   const flat = flatOf(input, layer, added, shrinkOf(cloth, false));
   const alongMm = repeat.verticalMm;
   const halfMm = repeat.match === "half-drop" ? alongMm / 2 : 0;
-  const belowTopMm = repeatBelowTopMm(resolved, flat, alongMm);
+  const belowTopMm = repeatBelowTopMm(shade, flat, alongMm);
   const firstMm = firstColumnMm(repeat, repeatMm, usableMm);
   const acrossKnown = acrossIsKnown(repeat, usableMm, seamMm);
   const startsMm = joined.panels.map(({ columnsOn }) =>
@@ -159,5 +154,5 @@ function patternOn(
   });
   const besideMiddleMm = acrossKnown ? firstMm + centre.column * repeatMm - centre.centreMm : -repeatMm / 2;
   const place = { besideMiddleMm, acrossMm: repeatMm, alongMm, acrossKnown };
-  return { startsMm, inRepeat, motif: motifOf(resolved, flat, repeat, place) };
+  return { startsMm, inRepeat, motif: motifOf(shade, flat, repeat, place) };
 }

@@ -1,22 +1,22 @@
 import type { Cloth } from "../job/index.ts";
 import { LAYERS, type LayerCut, type TrimBolt } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import type { CostInput } from "./cost-input.ts";
+import type { NeedsInput } from "./cost-input.ts";
 import type { Need, RunningNeed } from "./need.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
 
 /** Cloth of every layer, and of the pieces beside them where no offcut gives them. */
-export function clothNeeds({ resolved, cloth: plan }: CostInput): Need[] {
+export function clothNeeds({ shade, cloth: plan }: NeedsInput): Need[] {
   const needs: Need[] = [];
   for (const layer of LAYERS) {
     const cut = plan.layers.find((one) => one.layer === layer);
-    const cloth = resolved.cloths[layer];
-    if (cut && cloth) needs.push(layerNeed(cut, cloth, resolved.units));
+    const cloth = shade.cloths[layer];
+    if (cut && cloth) needs.push(layerNeed(cut, cloth, shade.units));
   }
-  const cloths = [...Object.values(resolved.cloths), ...Object.values(resolved.bandCloths)];
+  const cloths = [...Object.values(shade.cloths), ...Object.values(shade.bandCloths)];
   for (const bolt of plan.trimBolts) {
     const cloth = cloths.find((one) => one?.id === bolt.clothId);
-    if (cloth && bolt.lengthMm > 0) needs.push(trimNeed(bolt, cloth, resolved.units));
+    if (cloth && bolt.lengthMm > 0) needs.push(trimNeed(bolt, cloth, shade.units));
   }
   return needs;
 }

@@ -1,13 +1,40 @@
-import type { ResolvedShade } from "../job/index.ts";
+import { type ReadOf, type ResolvedRates, reads } from "../job/index.ts";
 import type { BoardPlan, ClothPlan, Form, Grid, Lift, Size } from "../shade-plan/index.ts";
 
-/** What the cost of one shade follows from. */
-export interface CostInput {
-  resolved: ResolvedShade;
+/** What the cost of a shade reads of it. */
+export const COST_READS = reads({
+  shade: [
+    "shadeId",
+    "path",
+    "units",
+    "cloths",
+    "bandCloths",
+    "cord",
+    "ring",
+    "eye",
+    "locks",
+    "tube",
+    "drives",
+    "bar",
+    "rib",
+    "board",
+  ],
+  making: ["ribs", "board"],
+});
+export type CostShade = ReadOf<typeof COST_READS>;
+
+/** What a shade takes follows from. */
+export interface NeedsInput {
+  shade: CostShade;
   size: Size;
   grid: Grid;
   form: Form;
   cloth: ClothPlan;
   lift: Lift;
   board: BoardPlan;
+}
+
+/** What the cost of one shade follows from. */
+export interface CostInput extends NeedsInput {
+  rates: ResolvedRates;
 }

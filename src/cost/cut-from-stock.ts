@@ -14,6 +14,19 @@ export interface Filled {
 
 const NEW = "new";
 
+/** Where nothing is at hand and there is nothing to choose: no new length is offered, or one holds every cut. */
+function cutFromNew(
+  cutsMm: readonly number[],
+  newMm: number | undefined,
+  kerfMm: number,
+): Filled | undefined {
+  const none = { fromStockMm: 0, stockPiecesUsed: 0, stockLeftMm: [] };
+  if (newMm === undefined) return { ...none, bought: 0, leftMm: cutsMm.filter((cutMm) => cutMm > 0) };
+  let neededMm = -kerfMm;
+  for (const cutMm of cutsMm) if (cutMm > 0) neededMm += cutMm + kerfMm;
+  return neededMm <= newMm ? { ...none, bought: neededMm > -kerfMm ? 1 : 0, leftMm: [] } : undefined;
+}
+
 /** Places cuts in the pieces in stock and then in new stock lengths, as the cutting plan first does. */
 export function cutFromStock({
   cutsMm,
@@ -26,6 +39,10 @@ export function cutFromStock({
   newMm: number | undefined;
   kerfMm: number;
 }): Filled {
+  if (inStockMm.length === 0) {
+    const allNew = cutFromNew(cutsMm, newMm, kerfMm);
+    if (allNew !== undefined) return allNew;
+  }
   const pieces = inStockMm.flatMap((lengthMm, i) =>
     lengthMm > 0 ? [{ id: String(i), lengthMm, cost: 0, available: 1 }] : [],
   );

@@ -1,10 +1,10 @@
-import type { CostInput } from "./cost-input.ts";
+import type { NeedsInput } from "./cost-input.ts";
 import { counted } from "./make-need.ts";
 import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
 
 /** Tapes by the length and weights by the piece, as the style asks for them. */
-export function haberdasheryNeeds({ resolved, form }: CostInput): Need[] {
+export function haberdasheryNeeds({ shade, form }: NeedsInput): Need[] {
   return form.haberdashery
     .filter(({ fromFace, count }) => fromFace !== true && count > 0)
     .map(({ id, label, count, lengthMm, piece }): Need => {
@@ -16,8 +16,8 @@ export function haberdasheryNeeds({ resolved, form }: CostInput): Need[] {
         label,
         stockId: id,
         cutsMm: Array.from({ length: count }, () => lengthMm),
-        stepMm: clothStepMm(resolved.units),
-        unit: clothUnit(resolved.units),
+        stepMm: clothStepMm(shade.units),
+        unit: clothUnit(shade.units),
       };
     });
 }

@@ -1,6 +1,6 @@
 import { ringCount } from "../shade-plan/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
-import type { CostInput } from "./cost-input.ts";
+import type { NeedsInput } from "./cost-input.ts";
 import { haberdasheryNeeds } from "./haberdashery-needs.ts";
 import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
 import { counted, lengths } from "./make-need.ts";
@@ -9,7 +9,7 @@ import { clothStepMm, clothUnit, cordStepMm, cutUnit } from "./sold.ts";
 import { SUNDRIES } from "./sundries.ts";
 
 /** Cord, rings, what takes the cords up, bar, ribs, board and its fixings. */
-export function hardwareNeeds(input: CostInput): Need[] {
+export function hardwareNeeds(input: NeedsInput): Need[] {
   return [
     cordNeed(input),
     ringsNeed(input),
@@ -22,8 +22,8 @@ export function hardwareNeeds(input: CostInput): Need[] {
 }
 
 /** By the length where a price per metre is known, else by the spool, each cord in one piece. */
-function cordNeed({ resolved, lift }: CostInput): Need {
-  const { cord, units } = resolved;
+function cordNeed({ shade, lift }: NeedsInput): Need {
+  const { cord, units } = shade;
   const common = {
     id: `cord-${cord.id}`,
     group: "cord",
@@ -45,22 +45,21 @@ function cordNeed({ resolved, lift }: CostInput): Need {
   };
 }
 
-function ringsNeed({ resolved, grid, form }: CostInput): Need {
-  const { ring } = resolved;
+function ringsNeed({ shade, grid, form }: NeedsInput): Need {
+  const { ring } = shade;
   return counted(`ring-${ring.id}`, "hardware", ring.name, ringCount(grid, form), ring);
 }
 
-function barNeeds({ resolved, cloth, board }: CostInput): Need[] {
+function barNeeds({ shade, cloth, board }: NeedsInput): Need[] {
   const needs: Need[] = [];
-  if (board.barLengthMm !== undefined)
-    needs.push(lengths("bar", "hardware", resolved.bar, [board.barLengthMm]));
+  if (board.barLengthMm !== undefined) needs.push(lengths("bar", "hardware", shade.bar, [board.barLengthMm]));
   const ribMm = cloth.ribLengthMm;
   if (ribMm !== undefined && cloth.ribLines.length > 0) {
     needs.push(
       lengths(
         "rib",
         "hardware",
-        resolved.rib,
+        shade.rib,
         cloth.ribLines.map(() => ribMm),
       ),
     );
@@ -68,17 +67,17 @@ function barNeeds({ resolved, cloth, board }: CostInput): Need[] {
   return needs;
 }
 
-function boardNeeds({ resolved, board }: CostInput): Need[] {
-  const { units } = resolved;
-  const needs: Need[] = [lengths("board", "board", resolved.board, [board.cutMm])];
+function boardNeeds({ shade, board }: NeedsInput): Need[] {
+  const { units } = shade;
+  const needs: Need[] = [lengths("board", "board", shade.board, [board.cutMm])];
   if (board.fixing === "brackets") {
-    const label = `Bracket for a board ${lengthText(board.depthMm, units)} deep`;
+    const label = () => `Bracket for a board ${lengthText(board.depthMm, units)} deep`;
     needs.push(counted(`brackets-${Math.round(board.depthMm)}`, "board", label, board.brackets.length));
   }
   const { count, lengthMm, into } = board.screws;
-  const screw = `Screw, ${screwLengthText(lengthMm, units)}, into ${into}`;
+  const screw = () => `Screw, ${screwLengthText(lengthMm, units)}, into ${into}`;
   needs.push(counted(`screws-${slug(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
-  return needs.concat(attachmentNeeds(resolved.making.board.attachment, board.lengthMm, units));
+  return needs.concat(attachmentNeeds(shade.making.board.attachment, board.lengthMm, units));
 }
 
 function screwLengthText(lengthMm: number, units: UnitChoice): string {

@@ -1,8 +1,8 @@
-export type { CostInput } from "./cost-input.ts";
+export { COST_READS, type CostInput, type NeedsInput } from "./cost-input.ts";
 export { hardwareNeeds } from "./hardware-needs.ts";
 export { CLOTH_SHORT, judgeStockAsCut } from "./judge-cost.ts";
 export { soldLengths } from "./length-for.ts";
-export type { LengthsNeed, RunningNeed } from "./need.ts";
+export { type LengthsNeed, labelOf, type RunningNeed } from "./need.ts";
 export { planCost, type ShadeCost } from "./plan-cost.ts";
 export { type ClothTaken, type LengthsTaken, priceAsCut } from "./price-as-cut.ts";
-export { type JobTerms, sumCosts } from "./sum-costs.ts";
+export { type JobCostInput, sumCosts } from "./sum-costs.ts";

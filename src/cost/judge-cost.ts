@@ -1,17 +1,19 @@
 import type { Finding } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
-import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
+import type { ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
+import type { CostShade } from "./cost-input.ts";
 import { soldLengths } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
-import type { Need } from "./need.ts";
-import type { Shopped } from "./shop.ts";
+import { labelOf, type Need } from "./need.ts";
+import type { Bought } from "./shop.ts";
+import { runningBuyText } from "./shopping-line.ts";
 import { countText } from "./sold.ts";
 import type { StockAtHand } from "./stock-at-hand.ts";
+import { isUnpriced } from "./total.ts";
 
 /** Pieces longer than the lengths in which the part is sold. */
-export function judgeLengths(needs: Need[], resolved: ResolvedShade): Finding[] {
+export function judgeLengths(needs: Need[], shade: CostShade): Finding[] {
   const findings: Finding[] = [];
   for (const need of needs) {
     if (need.sort !== "lengths" || need.stockMm === undefined) continue;
@@ -22,9 +24,9 @@ export function judgeLengths(needs: Need[], resolved: ResolvedShade): Finding[] 
       id: "cost.longer-than-sold",
       severity: "fix",
       stage: "cost",
-      shadeId: resolved.shadeId,
-      path: `${resolved.path}/shade`,
-      text: `${need.label}: a piece of ${lengthText(longest, resolved.units)} is needed, but it is sold in lengths of ${lengthText(soldMm, resolved.units)}${need.alsoSold ? " at the most" : ""}. Ask for a longer length, or choose another part. It is left out of the price.`,
+      shadeId: shade.shadeId,
+      path: `${shade.path}/shade`,
+      text: `${labelOf(need)}: a piece of ${lengthText(longest, shade.units)} is needed, but it is sold in lengths of ${lengthText(soldMm, shade.units)}${need.alsoSold ? " at the most" : ""}. Ask for a longer length, or choose another part. It is left out of the price.`,
       cite: cite("arithmetic"),
       remedies: [],
     });
@@ -36,15 +38,15 @@ export const CLOTH_SHORT = "cost.cloth-short";
 
 /** Stock that holds some of a cloth but not enough. */
 export function judgeStock(
-  need: Need,
-  shopped: Shopped,
+  bought: Bought,
   before: ReturnType<StockAtHand["holds"]>,
   units: UnitChoice,
 ): Finding[] {
-  if (need.sort !== "running" || need.group !== "cloth" || shopped.lengths === undefined) return [];
-  const { neededMm, fromStockMm, boughtMm } = shopped.lengths;
+  if (!("boughtMm" in bought) || bought.need.group !== "cloth") return [];
+  const { need, neededMm, fromStockMm, boughtMm } = bought;
   if (before.pieces === 0 || boughtMm === 0) return [];
-  return [clothShort(shopped.line, { ...before, usedMm: fromStockMm, neededMm }, units)];
+  const line = { label: labelOf(need), buyText: runningBuyText(boughtMm, need.unit, units) };
+  return [clothShort(line, { ...before, usedMm: fromStockMm, neededMm }, units)];
 }
 
 /** A cloth of which some lies at hand, and what its cutting plan takes of that and of new cloth. */
@@ -83,28 +85,33 @@ function clothShort(
   };
 }
 
-/** Prices that nobody entered. */
-export function judgePrices(cost: Cost, needs: Need[]): Finding[] {
+/** Prices that nobody entered. Nearly every job has some: their words are made when they are read. */
+export function judgePrices(bought: readonly Bought[]): Finding[] {
   const findings: Finding[] = [];
-  const invented = needs.filter((need) => need.demo === true && need.price !== undefined);
+  const invented = bought.filter(({ need }) => need.demo === true && need.price !== undefined);
   if (invented.length > 0) {
     findings.push({
       id: "cost.demo-prices",
       severity: "note",
       stage: "cost",
       path: "/rates",
-      text: `${countText(invented.length, "price")} of this job ${invented.length === 1 ? "is" : "are"} invented for demonstration (${listed(invented.map((need) => need.label))}). Enter your own before you quote.`,
+      get text() {
+        return `${countText(invented.length, "price")} of this job ${invented.length === 1 ? "is" : "are"} invented for demonstration (${listed(invented)}). Enter your own before you quote.`;
+      },
       cite: cite("demo"),
       remedies: [],
     });
   }
-  if (cost.unpriced.length > 0) {
+  const unpriced = bought.filter(isUnpriced);
+  if (unpriced.length > 0) {
     findings.push({
       id: "cost.unpriced",
       severity: "note",
       stage: "cost",
       path: "/hardware",
-      text: `The total leaves out what has no price: ${listed(cost.unpriced)}.`,
+      get text() {
+        return `The total leaves out what has no price: ${listed(unpriced)}.`;
+      },
       cite: cite("arithmetic"),
       remedies: [],
     });
@@ -114,7 +121,8 @@ export function judgePrices(cost: Cost, needs: Need[]): Finding[] {
 
 const MOST_NAMED = 8;
 
-function listed(names: string[]): string {
-  const shown = names.slice(0, MOST_NAMED).join("; ");
-  return names.length > MOST_NAMED ? `${shown}; and ${names.length - MOST_NAMED} more` : shown;
+function listed(bought: readonly Bought[]): string {
+  const shown = bought.slice(0, MOST_NAMED).map(({ need }) => labelOf(need));
+  const more = bought.length - MOST_NAMED;
+  return more > 0 ? `${shown.join("; ")}; and ${more} more` : shown.join("; ");
 }

@@ -1,7 +1,6 @@
-import type { ResolvedShade } from "../job/index.ts";
 import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
-import type { CostInput } from "./cost-input.ts";
+import type { CostShade, NeedsInput } from "./cost-input.ts";
 import { counted, lengths } from "./make-need.ts";
 import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
@@ -10,13 +9,13 @@ import { clothStepMm, clothUnit } from "./sold.ts";
 const SCREWS_A_SUPPORT = 2;
 
 /** What takes the cords up: eyes, lock and cleat, or tube, spools and drive with what the hand works. */
-export function liftNeeds({ resolved, lift }: CostInput): Need[] {
-  const usual = lift.kind === "cord-lock" ? lockNeeds(resolved, lift) : tubeNeeds(resolved, lift);
-  return [...usual, ...railNeeds(resolved, lift)];
+export function liftNeeds({ shade, lift }: NeedsInput): Need[] {
+  const usual = lift.takeUp === "lock" ? lockNeeds(shade, lift) : tubeNeeds(shade, lift);
+  return [...usual, ...railNeeds(shade, lift)];
 }
 
 /** A top that is let down has eyes and a lock of its own. */
-function railNeeds({ eye, locks }: ResolvedShade, { topRail }: CostInput["lift"]): Need[] {
+function railNeeds({ eye, locks }: CostShade, { topRail }: NeedsInput["lift"]): Need[] {
   if (topRail === undefined) return [];
   const lock = locks.find(({ cordsMax }) => cordsMax >= topRail.cords.length);
   return [
@@ -26,9 +25,9 @@ function railNeeds({ eye, locks }: ResolvedShade, { topRail }: CostInput["lift"]
   ];
 }
 
-function lockNeeds(resolved: ResolvedShade, lift: CordLockLift): Need[] {
-  const lock = resolved.locks.find((one) => one.id === lift.lockId);
-  const { eye } = resolved;
+function lockNeeds(shade: CostShade, lift: CordLockLift): Need[] {
+  const lock = shade.locks.find((one) => one.id === lift.lockId);
+  const { eye } = shade;
   const needs: Need[] = [
     counted(`eye-${eye.id}`, "hardware", eye.name, lift.eyes.length, eye),
     counted(`lock-${lift.lockId}`, "hardware", lift.lockName, 1, lock),
@@ -39,9 +38,9 @@ function lockNeeds(resolved: ResolvedShade, lift: CordLockLift): Need[] {
   return needs;
 }
 
-function tubeNeeds(resolved: ResolvedShade, lift: TubeLift): Need[] {
-  const { tube } = resolved;
-  const drive = resolved.drives.find((one) => one.id === lift.drive.id);
+function tubeNeeds(shade: CostShade, lift: TubeLift): Need[] {
+  const { tube } = shade;
+  const drive = shade.drives.find((one) => one.id === lift.drive.id);
   const screws = lift.drive.screwsMm.length + SCREWS_A_SUPPORT * lift.supports.length;
   return [
     lengths("tube", "hardware", tube, [lift.tube.lengthMm]),
@@ -52,24 +51,24 @@ function tubeNeeds(resolved: ResolvedShade, lift: TubeLift): Need[] {
     counted(`support-${tube.id}`, "hardware", `Support for ${tube.name}`, lift.supports.length),
     counted(`drive-${lift.drive.id}`, "hardware", lift.drive.name, 1, drive),
     counted("lift-screws", "hardware", "Small wood screw for drive and supports", screws),
-    ...controlNeeds(resolved, lift),
+    ...controlNeeds(shade, lift),
   ];
 }
 
 /** Lengths stand in the id too, so that unlike loops and wands stay apart on a shopping list. */
-function controlNeeds({ units }: ResolvedShade, lift: TubeLift): Need[] {
+function controlNeeds({ units }: CostShade, lift: TubeLift): Need[] {
   switch (lift.kind) {
     case "spring":
       return [];
     case "tube-wand": {
-      const label = `Wand for ${lift.drive.name}, ${lengthText(lift.wandMm, units)} long`;
+      const label = () => `Wand for ${lift.drive.name}, ${lengthText(lift.wandMm, units)} long`;
       return [counted(`wand-${lift.drive.id}-${Math.round(lift.wandMm)}`, "hardware", label, 1)];
     }
     case "tube-loop": {
-      const around = lengthText(lift.loopPerimeterMm, units);
+      const label = () => `Loop for ${lift.drive.name}, ${lengthText(lift.loopPerimeterMm, units)} all round`;
       const id = `loop-${lift.drive.id}-${Math.round(lift.loopPerimeterMm)}`;
       return [
-        counted(id, "hardware", `Loop for ${lift.drive.name}, ${around} all round`, 1),
+        counted(id, "hardware", label, 1),
         counted("loop-tensioner", "hardware", "Tensioner for the loop, with its screws", 1),
       ];
     }
@@ -83,13 +82,13 @@ function controlNeeds({ units }: ResolvedShade, lift: TubeLift): Need[] {
 
 /** Woven sleeve and what grips it at each ring; a sewn sleeve is cloth. */
 export function rearCordNeeds({
-  resolved,
+  shade,
   grid,
   lift,
 }: {
-  resolved: ResolvedShade;
+  shade: CostShade;
   grid: Grid;
-  lift: CostInput["lift"];
+  lift: NeedsInput["lift"];
 }): Need[] {
   const { wovenSleeves } = lift;
   if (wovenSleeves === undefined) return [];
@@ -102,8 +101,8 @@ export function rearCordNeeds({
       label: "Woven sleeve for lift cord",
       stockId: "woven-sleeve",
       cutsMm: Array.from({ length: wovenSleeves.count }, () => wovenSleeves.cutMm),
-      stepMm: clothStepMm(resolved.units),
-      unit: clothUnit(resolved.units),
+      stepMm: clothStepMm(shade.units),
+      unit: clothUnit(shade.units),
     },
     counted("sleeve-grip", "hardware", "Grip that holds the sleeve in a ring", rings),
   ];

@@ -13,7 +13,7 @@ export interface Sold {
 export function counted(
   id: string,
   group: CountedNeed["group"],
-  label: string,
+  label: CountedNeed["label"],
   pieces: number,
   { price, packOf, packNoun = "pack", demo }: Sold = {},
 ): CountedNeed {

@@ -3,9 +3,9 @@ export function toCent(amount: number): number {
   return Math.round(amount * 100 + 1e-7) / 100;
 }
 
-/** Sums amounts that are whole cents without drift. */
-export function sumCents(amounts: Iterable<number>): number {
+/** Sums what lines cost, each in whole cents, without drift; a line without a price counts as nothing. */
+export function sumCents(lines: Iterable<{ cost?: number | undefined }>): number {
   let cents = 0;
-  for (const amount of amounts) cents += Math.round(amount * 100);
+  for (const { cost = 0 } of lines) cents += Math.round(cost * 100);
   return cents / 100;
 }

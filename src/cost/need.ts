@@ -1,10 +1,13 @@
 import type { ShoppingLine } from "../shade-plan/index.ts";
 
+/** What the thing is called; made when it is read where a length stands in it. */
+type NeedLabel = string | (() => string);
+
 interface Common {
   /** Id of the shopping line that it ends in; needs of one id are bought together. */
   id: string;
   group: ShoppingLine["group"];
-  label: string;
+  label: NeedLabel;
   /** Price of one metre, one stock length, one pack or one piece, as the sort of need has it. */
   price?: number;
   /** The price is invented for demonstration. */
@@ -62,17 +65,27 @@ export interface SpooledNeed extends Common {
 /** One thing that a shade takes, before it is rounded to what is sold. */
 export type Need = RunningNeed | LengthsNeed | CountedNeed | SpooledNeed;
 
-const GROUPS: Need["group"][] = ["cloth", "cord", "hardware", "board", "sundries"];
+/** What a need is called, as a shopping list says it. */
+export function labelOf({ label }: Need): string {
+  return typeof label === "string" ? label : label();
+}
 
-/** Needs of one id as one need, group by group as a shopping list is read. */
+const GROUPS: Record<Need["group"], number> = { cloth: 0, cord: 1, hardware: 2, board: 3, sundries: 4 };
+
+/** Needs of one id as one need, group by group as a shopping list is read. What is given stays as it is. */
 export function mergeNeeds(needs: Iterable<Need>): Need[] {
-  const merged = new Map<string, Need>();
+  const merged = new Map<string, { need: Need; own: boolean }>();
   for (const need of needs) {
     const before = merged.get(need.id);
-    if (before === undefined) merged.set(need.id, copied(need));
-    else addTo(before, need);
+    if (before === undefined) {
+      merged.set(need.id, { need, own: false });
+      continue;
+    }
+    if (!before.own) Object.assign(before, { need: copied(before.need), own: true });
+    addTo(before.need, need);
   }
-  return [...merged.values()].sort((a, b) => GROUPS.indexOf(a.group) - GROUPS.indexOf(b.group));
+  const all = Array.from(merged.values(), ({ need }) => need);
+  return all.sort((a, b) => GROUPS[a.group] - GROUPS[b.group]);
 }
 
 function copied(need: Need): Need {

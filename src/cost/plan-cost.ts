@@ -1,34 +1,47 @@
-import { type Finding, WorkingBook } from "../figures/index.ts";
-import type { ResolvedRates } from "../job/index.ts";
+import type { StageResult } from "../figures/index.ts";
 import type { Cost } from "../shade-plan/index.ts";
 import { clothNeeds } from "./cloth-needs.ts";
 import type { CostInput } from "./cost-input.ts";
 import { hardwareNeeds } from "./hardware-needs.ts";
 import { judgeLengths } from "./judge-cost.ts";
-import { labourOf, sewnMm } from "./labour.ts";
+import { labourOf, sewnLength } from "./labour.ts";
 import { mergeNeeds, type Need } from "./need.ts";
 import { shop } from "./shop.ts";
+import { lineOf } from "./shopping-line.ts";
 import { StockAtHand } from "./stock-at-hand.ts";
-import { threadNeed } from "./thread-need.ts";
+import { threadLength, threadNeed } from "./thread-need.ts";
 import { totalCost } from "./total.ts";
 
 /** The cost of one shade, and what it takes before rounding: the job adds that up. */
 export interface ShadeCost {
   cost: Cost;
   needs: Need[];
-  findings: Finding[];
+  /** What is bought for the shade alone, by the need's id, in the unit of its line. */
+  quantities: ReadonlyMap<string, number>;
 }
 
 /**
- * What one shade costs if it were bought for alone: nothing at hand, every line rounded to what is sold.
- * Money in `rates.currency`; workings go into `book`.
+ * What one shade costs if it were bought for alone: nothing at hand, every line rounded to what is sold. Money in
+ * `rates.currency`; the words of its shopping list are made when they are read.
  */
-export function planCost(input: CostInput, rates: ResolvedRates, book = new WorkingBook()): ShadeCost {
-  const { units } = input.resolved;
-  const sewMm = sewnMm(input, book);
-  const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(input, sewMm, book)]);
+export function planCost(input: CostInput): StageResult<ShadeCost> {
+  const { shade, rates } = input;
+  const { units } = shade;
+  const sewn = sewnLength(input);
+  const thread = threadLength(input, sewn.value);
+  const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(thread.value)]);
   const stock = new StockAtHand();
-  const shopping = needs.map((need) => shop(need, stock, { units, wasteShare: rates.wasteShare }).line);
-  const cost = totalCost(shopping, labourOf(input, rates, sewMm), rates, book);
-  return { cost, needs, findings: judgeLengths(needs, input.resolved) };
+  const bought = needs.map((need) => shop(need, stock, rates.wasteShare));
+  const { values: cost, workings } = totalCost(
+    bought,
+    () => bought.map((one) => lineOf(one, units)),
+    labourOf(input, rates, sewn.value),
+    rates,
+  );
+  const quantities = new Map(bought.map(({ need, quantity }) => [need.id, quantity]));
+  return {
+    values: { cost, needs, quantities },
+    findings: judgeLengths(needs, shade),
+    workings: [sewn, thread, ...workings],
+  };
 }

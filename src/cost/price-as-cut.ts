@@ -1,8 +1,9 @@
-import { WorkingBook } from "../figures/index.ts";
+import type { Worked } from "../figures/index.ts";
 import type { Cloth, ResolvedRates } from "../job/index.ts";
 import type { Cost, ShoppingLine } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { toCent } from "./money.ts";
+import { NOTHING_TO_BUY, runningBuyText } from "./shopping-line.ts";
 import {
   boughtLengthText,
   clothStepMm,
@@ -38,8 +39,7 @@ export function priceAsCut(
   taken: { cloths: readonly ClothTaken[]; lengths: readonly LengthsTaken[] },
   rates: ResolvedRates,
   units: UnitChoice,
-  book = new WorkingBook(),
-): Cost {
+): Worked<Cost> {
   const cloths = new Map(taken.cloths.map((one) => [`cloth-${one.cloth.id}`, one]));
   const lengths = new Map(taken.lengths.map((one) => [one.lineId, one]));
   const shopping = cost.shopping.map((line) => {
@@ -48,7 +48,7 @@ export function priceAsCut(
     const bars = lengths.get(line.id);
     return bars ? lengthsLine(line, bars, units) : line;
   });
-  return totalCost(shopping, cost.labour, rates, book);
+  return totalCost(shopping, () => shopping, cost.labour, rates);
 }
 
 function clothLine(
@@ -64,7 +64,7 @@ function clothLine(
   return {
     ...rest,
     needText: needLengthText(newMm + atHandMm, unit, units),
-    buyText: boughtMm === 0 ? "none: at hand" : boughtLengthText(boughtMm, unit, units),
+    buyText: runningBuyText(boughtMm, unit, units),
     quantity: inUnit(boughtMm, unit),
     ...(atHandMm > 0 ? { onHand: inUnit(atHandMm, unit) } : {}),
     ...(line.price === undefined ? {} : { cost: toCent((boughtMm / UNIT_MM[unit]) * line.price) }),
@@ -87,7 +87,7 @@ function lengthsLine(
     ...rest,
     // Lengths that differ have no one price.
     ...(prices.size > 1 || each === undefined ? {} : { price: each }),
-    buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
+    buyText: words.length === 0 ? NOTHING_TO_BUY : words.join(" and "),
     quantity: counts.reduce((sum, { count }) => sum + count, 0),
     ...(fromStock > 0 ? { onHand: fromStock } : {}),
     ...(counts.some(({ price }) => price === undefined)

@@ -1,53 +1,62 @@
 import type { ShoppingLine } from "../shade-plan/index.ts";
-import type { UnitChoice } from "../units/index.ts";
 import { lengthFor } from "./length-for.ts";
-import { longestMm } from "./longest.ts";
 import { toCent } from "./money.ts";
 import type { CountedNeed, LengthsNeed, Need, RunningNeed, SpooledNeed } from "./need.ts";
-import {
-  boughtLengthText,
-  countText,
-  cutUnit,
-  inUnit,
-  needLengthText,
-  raisedToStep,
-  UNIT_MM,
-} from "./sold.ts";
+import { inUnit, raisedToStep, UNIT_MM } from "./sold.ts";
 import type { StockAtHand } from "./stock-at-hand.ts";
 
-export interface ShopTerms {
-  units: UnitChoice;
-  /** Extra on plain cloth for mistakes, share of one. */
-  wasteShare: number;
+type LineFigures = Pick<ShoppingLine, "quantity" | "unit" | "onHand" | "price" | "cost">;
+
+/** Cloth and cord: what the cuts take, what stock gives, what is bought, mm. */
+export interface BoughtRunning extends LineFigures {
+  need: RunningNeed;
+  neededMm: number;
+  fromStockMm: number;
+  boughtMm: number;
 }
 
-/** A shopping line and what the finding about short stock needs to know. */
-export interface Shopped {
-  line: ShoppingLine;
-  /** Cloth and cord: what the cuts take, what stock gives, what is bought, mm. */
-  lengths?: { neededMm: number; fromStockMm: number; boughtMm: number };
+/** Lengths of `stockMm` bought; `overlong` of them are cuts to their own size. */
+export interface BoughtLengths extends LineFigures {
+  need: LengthsNeed;
+  neededMm: number;
+  stockMm: number | undefined;
+  overlong: number;
 }
+
+/** Pieces or packs. */
+export interface BoughtCounted extends LineFigures {
+  need: CountedNeed;
+}
+
+/** Whole reels. */
+export interface BoughtSpools extends LineFigures {
+  need: SpooledNeed;
+}
+
+/** One line of a shopping list in numbers; `lineOf` puts it into words. */
+export type Bought = BoughtRunning | BoughtLengths | BoughtCounted | BoughtSpools;
 
 /**
  * What to buy for one need after stock was looked through. Takes from stock what it uses.
+ * `wasteShare`: extra on plain cloth for mistakes, share of one.
  * `atMost` is a number of stock lengths known to be enough: first-fit decreasing over all shades can,
  * rarely, come out worse than each shade by itself.
  */
 export function shop(
   need: Need,
   stock: StockAtHand,
-  terms: ShopTerms,
+  wasteShare: number,
   atMost = Number.POSITIVE_INFINITY,
-): Shopped {
+): Bought {
   switch (need.sort) {
     case "running":
-      return shopRunning(need, stock, terms);
+      return shopRunning(need, stock, wasteShare);
     case "lengths":
-      return { line: shopLengths(need, stock, terms.units, atMost) };
+      return shopLengths(need, stock, atMost);
     case "counted":
-      return { line: shopCounted(need) };
+      return shopCounted(need);
     case "spooled":
-      return { line: shopSpooled(need, terms.units) };
+      return shopSpooled(need);
   }
 }
 
@@ -61,49 +70,35 @@ function priced(quantity: number, price: number | undefined): Pick<ShoppingLine,
   return price === undefined ? {} : { price, cost: toCent(quantity * price) };
 }
 
-function shopRunning(need: RunningNeed, stock: StockAtHand, { units, wasteShare }: ShopTerms): Shopped {
-  const { id, group, label, unit } = need;
-  const filled = stock.fill(need.stockId, need.cutsMm, undefined, 0, need.widthMm);
-  const neededMm = sum(need.cutsMm);
+function shopRunning(need: RunningNeed, stock: StockAtHand, wasteShare: number): BoughtRunning {
+  const { unit } = need;
+  const { fromStockMm, leftMm } = stock.fill(need.stockId, need.cutsMm, undefined, 0, need.widthMm);
   const extra = need.plain === true ? 1 + wasteShare : 1;
-  const boughtMm = raisedToStep(sum(filled.leftMm) * extra, need.stepMm);
+  const boughtMm = raisedToStep(sum(leftMm) * extra, need.stepMm);
   const pricePerUnit = need.price === undefined ? undefined : (need.price * UNIT_MM[unit]) / 1000;
   return {
-    line: {
-      id,
-      group,
-      label,
-      needText: needLengthText(neededMm, unit, units),
-      buyText: boughtMm === 0 ? "none: at hand" : boughtLengthText(boughtMm, unit, units),
-      quantity: inUnit(boughtMm, unit),
-      unit,
-      ...(filled.fromStockMm > 0 ? { onHand: inUnit(filled.fromStockMm, unit) } : {}),
-      ...priced(boughtMm / UNIT_MM[unit], pricePerUnit),
-    },
-    lengths: { neededMm, fromStockMm: filled.fromStockMm, boughtMm },
+    need,
+    neededMm: sum(need.cutsMm),
+    fromStockMm,
+    boughtMm,
+    quantity: inUnit(boughtMm, unit),
+    unit,
+    ...(fromStockMm > 0 ? { onHand: inUnit(fromStockMm, unit) } : {}),
+    ...priced(boughtMm / UNIT_MM[unit], pricePerUnit),
   };
 }
 
-function shopLengths(need: LengthsNeed, stock: StockAtHand, units: UnitChoice, atMost: number): ShoppingLine {
-  const { id, group, label, noun } = need;
+function shopLengths(need: LengthsNeed, stock: StockAtHand, atMost: number): BoughtLengths {
   const sold = lengthFor(need);
   const stockMm = sold?.lengthMm;
   const filled = stock.fill(need.stockId, need.cutsMm, stockMm, need.kerfMm);
   const overlong = filled.leftMm.length;
   const quantity = Math.min(filled.bought + overlong, atMost);
-  const whole = quantity - overlong;
-  const longest = longestMm(need.cutsMm);
-  const lengthWords = stockMm === undefined ? "" : ` of ${boughtLengthText(stockMm, cutUnit(units), units)}`;
-  const words: string[] = [];
-  if (whole > 0) words.push(`${countText(whole, noun)}${lengthWords}`);
-  if (overlong > 0)
-    words.push(`${overlong} cut to size, the longest ${needLengthText(longest, cutUnit(units), units)}`);
   return {
-    id,
-    group,
-    label,
-    needText: `${countText(need.cutsMm.length, "piece")}, ${needLengthText(sum(need.cutsMm), cutUnit(units), units)} in all`,
-    buyText: words.length === 0 ? "none: at hand" : words.join(" and "),
+    need,
+    neededMm: sum(need.cutsMm),
+    stockMm,
+    overlong,
     quantity,
     unit: "length",
     ...(filled.stockPiecesUsed > 0 ? { onHand: filled.stockPiecesUsed } : {}),
@@ -114,39 +109,13 @@ function shopLengths(need: LengthsNeed, stock: StockAtHand, units: UnitChoice, a
   };
 }
 
-function shopCounted({ id, group, label, pieces, packOf, packNoun, price }: CountedNeed): ShoppingLine {
-  const packs = Math.ceil(pieces / packOf);
-  return {
-    id,
-    group,
-    label,
-    needText: String(pieces),
-    buyText:
-      packNoun === undefined ? String(packs) : `${countText(packs, packNoun, manyOf(packNoun))} of ${packOf}`,
-    quantity: packs,
-    unit: packNoun === undefined ? "piece" : "pack",
-    ...priced(packs, price),
-  };
+function shopCounted(need: CountedNeed): BoughtCounted {
+  const packs = Math.ceil(need.pieces / need.packOf);
+  const unit = need.packNoun === undefined ? "piece" : "pack";
+  return { need, quantity: packs, unit, ...priced(packs, need.price) };
 }
 
-function manyOf(noun: string): string {
-  return noun.endsWith("x") ? `${noun}es` : `${noun}s`;
-}
-
-function shopSpooled(
-  { id, group, label, lengthMm, spoolMm, price }: SpooledNeed,
-  units: UnitChoice,
-): ShoppingLine {
-  const unit = units.system === "imperial" ? "yd" : "m";
-  const spools = Math.ceil(lengthMm / spoolMm);
-  return {
-    id,
-    group,
-    label,
-    needText: needLengthText(Math.ceil(lengthMm / UNIT_MM[unit]) * UNIT_MM[unit], unit, units),
-    buyText: `${countText(spools, "spool")} of ${Math.round(spoolMm / UNIT_MM[unit])}\u00a0${unit}`,
-    quantity: spools,
-    unit: "piece",
-    ...priced(spools, price),
-  };
+function shopSpooled(need: SpooledNeed): BoughtSpools {
+  const spools = Math.ceil(need.lengthMm / need.spoolMm);
+  return { need, quantity: spools, unit: "piece", ...priced(spools, need.price) };
 }

@@ -1,54 +1,107 @@
-import type { WorkingBook } from "../figures/index.ts";
+import { figureRule, type Worked } from "../figures/index.ts";
 import type { ResolvedRates } from "../job/index.ts";
 import type { Cost, LabourLine, ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { sumCents } from "./money.ts";
 
-/** Adds the lines up, with tax, and names the lines that have no price. */
+/** Everything that a shade takes and its work follow from. */
+const MATERIALS_BEHIND = [
+  "figure:cloth.*",
+  "figure:cost.thread",
+  "figure:board.*",
+  "figure:rig.*",
+  "figure:lift.*",
+  "figure:shape.*",
+  "shade/face",
+  "shade/interlining",
+  "shade/blackout",
+  "shade/lining",
+  "shade/banding",
+  "shade/bottomBand",
+  "shade/mount",
+  "lift/kind",
+  "lift/lock",
+  "lift/cord",
+  "lift/eye",
+  "lift/ring",
+  "lift/tube",
+  "lift/drive",
+  "lift/rearCords",
+  "fold/topDropMm",
+  "gather/weight",
+  "gather/frillMm",
+  "board/section",
+  "board/bar",
+  "board/attachment",
+  "ribs/kind",
+  "ribs/rib",
+];
+const LABOUR_BEHIND = ["figure:cost.sewn", "figure:shape.*", "figure:cloth.*-length", "lift/kind"];
+
+const TAX = figureRule({
+  id: "cost.tax",
+  label: "Tax",
+  symbol: "X",
+  unit: "money",
+  formula: "round((M + A)·t·100) / 100",
+  inputs: {
+    M: ["money", "materials", ...MATERIALS_BEHIND],
+    A: ["money", "labour", ...LABOUR_BEHIND],
+    t: ["ratio", "tax, share of one"],
+  },
+  cite: cite("arithmetic", "rounded to the cent once"),
+  compute: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
+});
+
+const TOTAL = figureRule({
+  id: "cost.total",
+  label: "Total",
+  symbol: "C",
+  unit: "money",
+  formula: "round((M + A + X)·100) / 100",
+  inputs: {
+    M: ["money", "materials", ...MATERIALS_BEHIND],
+    A: ["money", "labour", ...LABOUR_BEHIND],
+    X: ["money", "tax", "figure:cost.tax"],
+  },
+  cite: cite("arithmetic"),
+  compute: ({ M, A, X }) => Math.round((M + A + X) * 100) / 100,
+});
+
+/**
+ * Adds the lines up, with tax, and names the lines that have no price; money in `rates.currency`. `lines` puts the
+ * shopping list into words: it is asked only once somebody reads the list.
+ */
 export function totalCost(
-  shopping: ShoppingLine[],
+  bought: readonly Pick<ShoppingLine, "cost">[],
+  lines: () => ShoppingLine[],
   labour: LabourLine[],
-  rates: ResolvedRates,
-  book: WorkingBook,
-): Cost {
-  const materials = sumCents(shopping.map((line) => line.cost ?? 0));
-  const labourCost = sumCents(labour.map((line) => line.cost ?? 0));
-  const tax = book.figure("cost.tax", {
-    label: "Tax",
-    symbol: "X",
-    unit: "money",
-    formula: "round((M + A)·t·100) / 100",
-    given: {
-      M: [materials, "money", "materials"],
-      A: [labourCost, "money", "labour"],
-      t: [rates.taxShare, "ratio", "tax, share of one"],
-    },
-    cite: cite("arithmetic", "rounded to the cent once"),
-    compute: ({ M, A, t }) => Math.round((M + A) * t * 100) / 100,
-  });
-  const total = book.figure("cost.total", {
-    label: "Total",
-    symbol: "C",
-    unit: "money",
-    formula: "round((M + A + X)·100) / 100",
-    given: {
-      M: [materials, "money", "materials"],
-      A: [labourCost, "money", "labour"],
-      X: [tax, "money", "tax"],
-    },
-    cite: cite("arithmetic"),
-    compute: ({ M, A, X }) => Math.round((M + A + X) * 100) / 100,
-  });
-  return {
+  rates: Pick<ResolvedRates, "currency" | "taxShare">,
+): Worked<Cost> {
+  const materials = sumCents(bought);
+  const labourCost = sumCents(labour);
+  const tax = TAX.figure({ M: materials, A: labourCost, t: rates.taxShare });
+  const total = TOTAL.figure({ M: materials, A: labourCost, X: tax.value });
+  let shopping: ShoppingLine[] | undefined;
+  const values: Cost = {
     currency: rates.currency,
-    shopping,
+    get shopping() {
+      shopping ??= lines();
+      return shopping;
+    },
     labour,
     materials,
     labourCost,
-    tax,
-    total,
-    unpriced: shopping
-      .filter((line) => line.quantity > 0 && line.cost === undefined)
-      .map((line) => line.label),
+    tax: tax.value,
+    total: total.value,
+    get unpriced() {
+      return this.shopping.filter(isUnpriced).map(({ label }) => label);
+    },
   };
+  return { values, workings: [tax, total] };
+}
+
+/** A line that takes something and has no price: the total leaves it out and says so. */
+export function isUnpriced({ quantity, cost }: Pick<ShoppingLine, "quantity" | "cost">): boolean {
+  return quantity > 0 && cost === undefined;
 }

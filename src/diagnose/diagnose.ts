@@ -55,7 +55,7 @@ function factsOf(job: Job, roomIndex: number, windowIndex: number, shade: ShadeP
   const parts = partsOf(job);
   const resolved = resolveShade(job, parts, room, window, `/rooms/${roomIndex}/windows/${windowIndex}`);
   const { lift } = shade;
-  const lock = lift.kind === "cord-lock" ? parts.locks.find(({ id }) => id === lift.lockId) : undefined;
+  const lock = lift.takeUp === "lock" ? parts.locks.find(({ id }) => id === lift.lockId) : undefined;
   return {
     resolved,
     shade,

@@ -1,4 +1,5 @@
-import { frictionFromPair } from "../mechanics/index.ts";
+import { QUARTER_TURN_RAD } from "../job/index.ts";
+import { capstanRatio, frictionFromPair } from "../mechanics/index.ts";
 
 /** How to measure one property of a part at the bench, with what lies about in a sewing room. */
 export interface PartTest {
@@ -71,15 +72,12 @@ export const PART_TESTS: readonly PartTest[] = [
   },
 ];
 
-/** A quarter turn. */
-const QUARTER_RAD = Math.PI / 2;
-
 /** What the two readings of a quarter turn come to: friction of an eye, or share that a pulley passes on. */
 export function fromTwoReadings(
   raises: number,
   lowers: number,
 ): { friction: number; pulleyShare: number } | undefined {
   if (!(lowers > 0) || !(raises >= lowers) || !Number.isFinite(raises)) return undefined;
-  const friction = frictionFromPair(raises, lowers, QUARTER_RAD);
-  return { friction, pulleyShare: Math.exp(-friction * QUARTER_RAD) };
+  const friction = frictionFromPair(raises, lowers, QUARTER_TURN_RAD);
+  return { friction, pulleyShare: 1 / capstanRatio(friction, QUARTER_TURN_RAD) };
 }

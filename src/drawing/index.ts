@@ -8,6 +8,7 @@ export { place } from "./placing/place.ts";
 export { shapesBox } from "./placing/shapes-box.ts";
 export { textWidthEm } from "./placing/text-width.ts";
 export * from "./sheets/index.ts";
+export { knownOfTag } from "./sheets/known-of-tag.ts";
 export { drawTag } from "./sheets/tag.ts";
 export type { PhotoOfCloth } from "./svg/cloth-photo.ts";
 export { toSvg } from "./svg/svg.ts";

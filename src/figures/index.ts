@@ -1,3 +1,4 @@
+export * from "./fields-behind.ts";
 export * from "./figure-rule.ts";
 export * from "./figure-text.ts";
 export * from "./finding.ts";

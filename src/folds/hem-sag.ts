@@ -35,7 +35,7 @@ const SAG = figureRuleOf<"bar" | "rib">()({
   formula: "f·q·b^4 / (1000·E·I)",
   inputs: (what) => ({
     f: ["ratio", "share by number and place of the columns", ...COLUMNS],
-    q: ["N", "load on each metre", "figure:folds.start", `figure:cloth.${what}-mass`],
+    q: ["N", "load on each metre", "figure:folds.start", `figure:cloth.${what}-mass`, "lift/rearCords"],
     b: ["mm", "widest bay between columns"],
     E: ["ratio", "modulus of elasticity, N/mm²", what === "bar" ? "board/bar" : "ribs/rib"],
     I: ["ratio", "second moment of area, mm⁴"],

@@ -1,10 +1,10 @@
 import { describe, expect, test } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../figures/index.ts";
 import { inches } from "../units/index.ts";
 import { cordLengths } from "./cord-lengths.ts";
-import { planTail } from "./plan-tail.ts";
+import { chooseLock } from "./lock/choose-lock.ts";
+import { planTail } from "./lock/plan-tail.ts";
 
 /**
  * Run X1 of the trade notes, derived there by geometry (not published): 36 × 60 in, first row 3.8 in,
@@ -40,12 +40,15 @@ describe(X1.source, () => {
   });
 
   test("travel and raised tail", () => {
-    const { resolved, size, grid, form, mass } = handShade({
+    const {
+      resolved: shade,
+      size,
+      grid,
+    } = handShade({
       window: { shade: { making: { lift: { tailMm: inches(30) } } } },
     });
-    const lock = resolved.locks[0];
-    if (!lock) throw new Error("invalid catalogue: no lock");
-    const tail = planTail({ resolved, size, grid, form, mass, lock }, new WorkingBook());
+    const { lock } = chooseLock(shade, grid.columns.length);
+    const { values: tail } = planTail({ shade, size, grid, liftParts: { lock } });
     expectNear(grid.travelMm / 25.4, X1.travelIn, X1.tolIn);
     expectNear(tail.raisedMm / 25.4, X1.raisedTailIn, X1.tolIn);
   });

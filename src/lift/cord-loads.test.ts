@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { handShade } from "../../test/hand-shade.ts";
 import { expectNear } from "../../test/near.ts";
-import { WorkingBook } from "../figures/index.ts";
 import { cordLoads, heldWeight } from "./cord-loads.ts";
 
 const sum = (list: number[]) => list.reduce((all, one) => all + one, 0);
@@ -10,12 +9,11 @@ const sum = (list: number[]) => list.reduce((all, one) => all + one, 0);
 describe("held weight", () => {
   const { grid, form } = handShade();
   const held = (parts: { part: "face" | "lining" | "bar"; massKg: number }[]) =>
-    heldWeight(
-      grid,
-      form,
-      { parts: parts.map((part) => ({ ...part, label: part.part })), totalKg: 0, clothGsm: 0 },
-      new WorkingBook(),
-    );
+    heldWeight(grid, form, {
+      parts: parts.map((part) => ({ ...part, label: part.part })),
+      totalKg: 0,
+      clothGsm: 0,
+    }).value;
 
   test("the bar hangs on the cords whole", () => {
     expectNear(held([{ part: "bar", massKg: 2 }]), 2 * 9.80665, 1e-12);

@@ -1,32 +1,42 @@
-import type { WorkingBook } from "../figures/index.ts";
+import { type Figure, figureRule } from "../figures/index.ts";
 import { continuousBeam } from "../mechanics/index.ts";
 import { type Form, type Grid, type Mass, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
+const HELD = figureRule({
+  id: "lift.held",
+  label: "Weight on the cords, fully raised",
+  symbol: "G",
+  unit: "N",
+  formula: "g·(B + C·max(0, 1 − (T + F / 2) / L))",
+  inputs: {
+    g: ["ratio", "standard gravity, m/s²"],
+    B: ["kg", "bar, ribs and rings", "figure:cloth.*-mass", "board/bar", "ribs/rib", "lift/ring"],
+    C: ["kg", "cloth, all layers", "figure:cloth.*-mass"],
+    T: ["mm", "headrail allowance", "figure:shape.headrail"],
+    F: ["mm", "cloth of the fold below it", "figure:shape.*"],
+    L: ["mm", "cloth from hem to top line", "figure:measure.finished-length", "figure:shape.*"],
+  },
+  cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
+  compute: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
+});
+
 /**
  * Weight on the cords with the shade fully raised, N: bar, ribs and rings, and the cloth but for what the
  * heading carries, which is the headrail allowance and half of the fold below it.
  */
-export function heldWeight(grid: Grid, form: Form, mass: Mass, book: WorkingBook): number {
+export function heldWeight(grid: Grid, form: Form, mass: Mass): Figure {
   const top = form.stretches.at(-1);
   const slackMm = top === undefined ? 0 : Math.max(0, top.clothMm - top.cordMm);
   const { clothKg, barKg, rowsKg } = massByCarrier(mass);
-  return book.figure("lift.held", {
-    label: "Weight on the cords, fully raised",
-    symbol: "G",
-    unit: "N",
-    formula: "g·(B + C·max(0, 1 − (T + F / 2) / L))",
-    given: {
-      g: [GRAVITY, "ratio", "standard gravity, m/s²"],
-      B: [barKg + rowsKg, "kg", "bar, ribs and rings"],
-      C: [clothKg, "kg", "cloth, all layers"],
-      T: [grid.headrailMm, "mm", "headrail allowance"],
-      F: [Math.max(0, grid.topSectionMm - grid.headrailMm) + slackMm, "mm", "cloth of the fold below it"],
-      L: [form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0), "mm", "cloth from hem to top line"],
-    },
-    cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
-    compute: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
+  return HELD.figure({
+    g: GRAVITY,
+    B: barKg + rowsKg,
+    C: clothKg,
+    T: grid.headrailMm,
+    F: Math.max(0, grid.topSectionMm - grid.headrailMm) + slackMm,
+    L: form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0),
   });
 }
 

@@ -1,36 +1,60 @@
-import type { FigureUnit, WorkingBook } from "../figures/index.ts";
+import { type Figure, type FigureInput, type FigureUnit, figureRuleOf } from "../figures/index.ts";
 import { type Cite, cite } from "../sources/index.ts";
 
+/** Cords that a sum goes over, by number. */
+interface Summed {
+  numbers: readonly number[];
+}
+
 interface SumSpec {
+  id: string;
   label: string;
   symbol: string;
   unit: FigureUnit;
-  each: [number: number, value: number][];
+  /** Each cord's own symbol begins so; what it is. */
+  prefix: string;
   name: string;
+  restsOn: (cord: number) => string;
   cite: Cite;
 }
 
-/** A sum over all cords, each with its own symbol, so that the working can be read and checked. */
-export function sumFigure(book: WorkingBook, id: string, { each, name, ...spec }: SumSpec): number {
-  const prefix = spec.unit === "N" ? "p" : "c";
-  const given: Record<string, readonly [number, FigureUnit, string]> = {};
-  for (const [number, value] of each) given[`${prefix}${number}`] = [value, spec.unit, `${name} ${number}`];
-  return book.figure(id, {
+/** A sum over all cords, by number, each with its own symbol, so that the working can be read and checked. */
+export function cordSum({
+  prefix,
+  name,
+  restsOn,
+  ...spec
+}: SumSpec): (each: readonly (readonly [cord: number, value: number])[]) => Figure {
+  const rule = figureRuleOf<Summed>()({
     ...spec,
-    formula: Object.keys(given).join(" + "),
-    given,
-    compute: (values) => Object.values(values).reduce((sum, value) => sum + value, 0),
+    formula: ({ numbers }) => numbers.map((number) => `${prefix}${number}`).join(" + "),
+    inputs: ({ numbers }): Record<string, FigureInput<Summed>> =>
+      Object.fromEntries(
+        numbers.map((number) => [
+          `${prefix}${number}`,
+          [spec.unit, `${name} ${number}`, restsOn(number)] as const,
+        ]),
+      ),
+    compute: (given) => Object.values(given).reduce((sum, value) => sum + value, 0),
   });
+  return (each) =>
+    rule.figure(Object.fromEntries(each.map(([number, value]) => [`${prefix}${number}`, value])), {
+      numbers: each.map(([number]) => number),
+    });
 }
 
+const CORD_TOTAL = cordSum({
+  id: "rig.cord-total",
+  label: "Cord to cut in all",
+  symbol: "C",
+  unit: "mm",
+  prefix: "c",
+  name: "cord",
+  restsOn: (cord) => `figure:rig.cord-${cord}-length`,
+  cite: cite("arithmetic", "each length raised to the ruler first"),
+});
+
 /** All cords as they are cut, mm. */
-export function cordTotal(book: WorkingBook, cords: readonly { number: number; cutMm: number }[]): number {
-  return sumFigure(book, "rig.cord-total", {
-    label: "Cord to cut in all",
-    symbol: "C",
-    unit: "mm",
-    each: cords.map(({ number, cutMm }) => [number, cutMm]),
-    name: "cord",
-    cite: cite("arithmetic", "each length raised to the ruler first"),
-  });
+export function cordTotal(cords: readonly { number: number; cutMm: number }[]): Figure {
+  return CORD_TOTAL(cords.map(({ number, cutMm }) => [number, cutMm]));
 }

@@ -1,13 +1,12 @@
-export { chooseLiftParts, type LiftParts, liftPartsInput } from "./choose-lift-parts.ts";
-export { chooseLock } from "./choose-lock.ts";
+export { chooseLiftParts } from "./choose-lift-parts.ts";
 /** @public Cord lengths from bare numbers, without a job. */
 export { cordLengths } from "./cord-lengths.ts";
 export { HARD_PULL } from "./judge-pull.ts";
-export type { LiftInput } from "./lift-input.ts";
-export { misfits as lockMisfits } from "./lock-fit.ts";
+export { LIFT_READS, type LiftInput, type LockInput, type TubeInput } from "./lift-input.ts";
+export { LIFT_PARTS_READS, type LiftParts } from "./lift-parts.ts";
+export { misfits as lockMisfits } from "./lock/lock-fit.ts";
+/** @public The hanging cord at any height, for the safety review. */
+export { tailAt } from "./lock/tail-at.ts";
 export { planLift } from "./plan-lift.ts";
 export type { HardwareNeed, HardwareSearch, HardwareSet, PartShelf, Refusal } from "./search/need.ts";
 export { searchHardware } from "./search/search-hardware.ts";
-/** @public The hanging cord at any height, for the safety review. */
-export { tailAt } from "./tail-at.ts";
-export type { TubeInput } from "./tube/tube-input.ts";

@@ -1,39 +1,38 @@
 import type { Finding } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
-import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
+import type { LiftTraits } from "../job/index.ts";
+import type { Grid } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import type { LiftInput, LiftShade } from "./lift-input.ts";
 
 /** What closed cords up the back ask for, and what they leave open. */
-export function judgeRear(
-  { resolved, grid }: { resolved: ResolvedShade; grid: Grid },
-  lift: CordLockLift | TubeLift,
-): Finding[] {
-  switch (lift.rearCords) {
+export function judgeRear({ shade, grid, liftParts }: LiftInput): Finding[] {
+  const bare = bareStretches(shade, liftParts.takeUp);
+  switch (shade.rearCords) {
     case "open":
       return [];
     case "ring-locked":
-      return [grippedSleeve(resolved, grid), bareStretches(resolved, lift), friction(resolved)];
+      return [grippedSleeve(shade, grid), bare, friction(shade)];
     case "enclosed":
-      return [bareStretches(resolved, lift), friction(resolved)];
+      return [bare, friction(shade)];
   }
 }
 
-function base(resolved: ResolvedShade) {
+function base(shade: LiftShade) {
   return {
     stage: "rig",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade/making/lift/rearCords`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/lift/rearCords`,
     remedies: [],
   } as const;
 }
 
 /** A cord that is held at every ring cannot slide, so nothing below the top ring can gather. */
-function grippedSleeve(resolved: ResolvedShade, grid: Grid): Finding {
-  const text = (mm: number) => lengthText(mm, resolved.units);
+function grippedSleeve(shade: LiftShade, grid: Grid): Finding {
+  const text = (mm: number) => lengthText(mm, shade.units);
   const rows = grid.rows.length;
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "rig.gripped-sleeve",
     severity: "note",
@@ -42,25 +41,26 @@ function grippedSleeve(resolved: ResolvedShade, grid: Grid): Finding {
   };
 }
 
+const BARE: Record<LiftTraits["takeUp"], string> = {
+  lock: "along the board between the eyes and the lock, and below the lock",
+  tube: "for the last stretch up to its spool",
+};
+
 /** Where the sleeve ends the cord is bare. */
-function bareStretches(resolved: ResolvedShade, lift: CordLockLift | TubeLift): Finding {
-  const bare =
-    lift.kind === "cord-lock"
-      ? "along the board between the eyes and the lock, and below the lock"
-      : "for the last stretch up to its spool";
+function bareStretches(shade: LiftShade, takeUp: LiftTraits["takeUp"]): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "rig.bare-cord",
     severity: "note",
-    text: `A sleeve ends under the board: each cord is bare ${bare}. At the bottom its knot must stay open until the hem is level; close the sleeve there afterwards.`,
+    text: `A sleeve ends under the board: each cord is bare ${BARE[takeUp]}. At the bottom its knot must stay open until the hem is level; close the sleeve there afterwards.`,
     cite: cite("geometry", "a sleeve cannot run through an eye or onto a spool"),
   };
 }
 
-function friction(resolved: ResolvedShade): Finding {
+function friction(shade: LiftShade): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     remedies: [],
     id: "lift.sleeve-friction",
     severity: "unproven",

@@ -1,8 +1,9 @@
-import type { Finding, Remedy, WorkingBook } from "../figures/index.ts";
-import { type Cord, type ResolvedShade, settingPatch } from "../job/index.ts";
-import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
+import { type Figure, type Finding, figureRule, type Remedy } from "../figures/index.ts";
+import { type Cord, settingPatch } from "../job/index.ts";
+import type { Lift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
+import type { LiftShade } from "./lift-input.ts";
 
 /** Breaking strength over the largest load of a cord that runs over small radii again and again. */
 export const STRENGTH_FACTOR = sourced(
@@ -17,87 +18,103 @@ export const KNOT = sourced(
   cite("from-memory", "a knot keeps about half of a cord’s strength"),
 );
 
+const RUNNING = figureRule({
+  id: "lift.strength-running",
+  label: "Strength over the largest pull in one cord",
+  symbol: "n",
+  unit: "ratio",
+  formula: "B / P",
+  inputs: {
+    B: ["N", "breaking strength", "lift/cord"],
+    P: [
+      "N",
+      "largest pull in one cord",
+      "figure:lift.cord-*-pull",
+      "figure:lift.held",
+      "figure:shape.columns",
+    ],
+  },
+  cite: STRENGTH_FACTOR.cite,
+  compute: ({ B, P }) => B / P,
+});
+
+const KNOTTED = figureRule({
+  id: "lift.strength-knot",
+  label: "Strength of the knot over the largest load of one cord",
+  symbol: "n",
+  unit: "ratio",
+  formula: "k·B / T",
+  inputs: {
+    k: ["ratio", "what a knot leaves"],
+    B: ["N", "breaking strength", "lift/cord"],
+    T: ["N", "largest load of one cord", "figure:lift.held", "figure:shape.columns"],
+  },
+  cite: KNOT.cite,
+  compute: ({ k, B, T }) => (k * B) / T,
+});
+
 /** Is the cord strong enough, running and at its knot? */
 export function judgeStrength(
-  resolved: ResolvedShade,
-  lift: CordLockLift | TubeLift,
+  shade: LiftShade,
+  cords: Lift["cords"],
   /** Would another cord go where this one goes? */
   takes: (cord: Cord) => boolean,
-  book: WorkingBook,
-): Finding[] {
-  const loadN = largest(lift, "loadN");
-  const runningN = largest(lift, "pullN");
-  const { breakingN } = resolved.cord;
-  if (breakingN === undefined) return [unknownStrength(resolved, runningN)];
-  if (loadN <= 0) return [];
-  const running = book.figure("lift.strength-running", {
-    label: "Strength over the largest pull in one cord",
-    symbol: "n",
-    unit: "ratio",
-    formula: "B / P",
-    given: { B: [breakingN, "N", "breaking strength"], P: [runningN, "N", "largest pull in one cord"] },
-    cite: STRENGTH_FACTOR.cite,
-    compute: ({ B, P }) => B / P,
-  });
-  const knotted = book.figure("lift.strength-knot", {
-    label: "Strength of the knot over the largest load of one cord",
-    symbol: "n",
-    unit: "ratio",
-    formula: "k·B / T",
-    given: {
-      k: [KNOT.value, "ratio", "what a knot leaves"],
-      B: [breakingN, "N", "breaking strength"],
-      T: [loadN, "N", "largest load of one cord"],
-    },
-    cite: KNOT.cite,
-    compute: ({ k, B, T }) => (k * B) / T,
-  });
-  const factor = Math.min(running, knotted);
-  return factor >= STRENGTH_FACTOR.value
-    ? []
-    : [tooWeak(resolved, takes, factor, Math.max(runningN, loadN / KNOT.value))];
+): { findings: Finding[]; workings: Figure[] } {
+  const loadN = largest(cords, "loadN");
+  const runningN = largest(cords, "pullN");
+  const { breakingN } = shade.cord;
+  if (breakingN === undefined) return { findings: [unknownStrength(shade, runningN)], workings: [] };
+  if (loadN <= 0) return { findings: [], workings: [] };
+  const running = RUNNING.figure({ B: breakingN, P: runningN });
+  const knotted = KNOTTED.figure({ k: KNOT.value, B: breakingN, T: loadN });
+  const factor = Math.min(running.value, knotted.value);
+  const neededBaseN = Math.max(runningN, loadN / KNOT.value);
+  return {
+    findings: factor >= STRENGTH_FACTOR.value ? [] : [tooWeak(shade, takes, factor, neededBaseN)],
+    workings: [running, knotted],
+  };
 }
 
-function largest({ cords }: CordLockLift | TubeLift, key: "loadN" | "pullN"): number {
-  return cords.reduce((most, cord) => Math.max(most, cord[key]), 0);
+function largest(cords: Lift["cords"], key: "loadN" | "pullN"): number {
+  return Math.max(0, ...cords.map((cord) => cord[key]));
 }
 
-function base(resolved: ResolvedShade) {
+function base(shade: LiftShade) {
   return {
     stage: "lift",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade/making/lift/cord`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/lift/cord`,
     cite: STRENGTH_FACTOR.cite,
   } as const;
 }
 
-function unknownStrength(resolved: ResolvedShade, runningN: number): Finding {
+function unknownStrength(shade: LiftShade, runningN: number): Finding {
   return {
-    ...base(resolved),
+    ...base(shade),
     id: "lift.strength-unknown",
     severity: "unproven",
-    text: `The breaking strength of “${resolved.cord.name}” is not given. One cord sees up to ${forceText(runningN, resolved.units)}; ask its maker whether it breaks above ${forceText(STRENGTH_FACTOR.value * runningN, resolved.units)}.`,
+    text: `The breaking strength of “${shade.cord.name}” is not given. One cord sees up to ${forceText(runningN, shade.units)}; ask its maker whether it breaks above ${forceText(STRENGTH_FACTOR.value * runningN, shade.units)}.`,
     remedies: [],
   };
 }
 
 function tooWeak(
-  resolved: ResolvedShade,
+  shade: LiftShade,
   takes: (cord: Cord) => boolean,
   factor: number,
   neededBaseN: number,
 ): Finding {
   const neededN = STRENGTH_FACTOR.value * neededBaseN;
-  const stronger: Remedy[] = (resolved.parts?.cords ?? [])
+  const stronger: Remedy[] = (shade.parts?.cords ?? [])
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
     .filter(takes)
     .slice(0, 2)
-    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(resolved, "lift", "cord", cord.id) }));
+    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(shade, "lift", "cord", cord.id) }));
   return {
-    ...base(resolved),
+    ...base(shade),
     id: "lift.cord-too-weak",
     severity: "stop",
-    text: `“${resolved.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, resolved.units)}.`,
+    text: `“${shade.cord.name}” breaks at only ${trimmed(factor, 1)} times what it carries; ${STRENGTH_FACTOR.value} times is asked for: ${forceText(neededN, shade.units)}.`,
     figures: ["lift.strength-running", "lift.strength-knot"],
     remedies: stronger,
   };

@@ -1,36 +1,37 @@
 import type { Finding } from "../figures/index.ts";
-import { type ResolvedShade, STYLE_NAMES, settingPatch } from "../job/index.ts";
+import { STYLE_NAMES, settingPatch } from "../job/index.ts";
 import type { TopRail } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import type { LiftShade } from "./lift-input.ts";
 import { hangsFromRail } from "./top-rail.ts";
 
 /** A top that comes down: what it asks for, and where it cannot be. */
-export function judgeTopRail(resolved: ResolvedShade, rail: TopRail | undefined): Finding[] {
-  const askedMm = resolved.making.fold.topDropMm;
+export function judgeTopRail(shade: LiftShade, rail: TopRail | undefined): Finding[] {
+  const askedMm = shade.making.fold.topDropMm;
   if (askedMm <= 0) return [];
   const base = {
     stage: "rig",
-    shadeId: resolved.shadeId,
-    path: `${resolved.path}/shade/making/fold/topDropMm`,
+    shadeId: shade.shadeId,
+    path: `${shade.path}/shade/making/fold/topDropMm`,
   } as const;
   const fromBoard = {
     label: "Hang it from the board",
-    patch: settingPatch(resolved, "fold", "topDropMm", 0),
+    patch: settingPatch(shade, "fold", "topDropMm", 0),
   };
-  if (!hangsFromRail(resolved)) {
+  if (!hangsFromRail(shade)) {
     return [
       {
         ...base,
         id: "rig.top-not-for-style",
         severity: "fix",
-        text: `The top of a ${STYLE_NAMES[resolved.style]} shade cannot be let down: only flat cloth hangs from a rail as it hangs from a board. It is planned from the board.`,
+        text: `The top of a ${STYLE_NAMES[shade.style]} shade cannot be let down: only flat cloth hangs from a rail as it hangs from a board. It is planned from the board.`,
         cite: cite("our-choice", "gathers and pleats need the board’s width of heading"),
         remedies: [fromBoard],
       },
     ];
   }
-  if (resolved.opening.head !== undefined) {
+  if (shade.opening.head !== undefined) {
     return [
       {
         ...base,
@@ -43,7 +44,7 @@ export function judgeTopRail(resolved: ResolvedShade, rail: TopRail | undefined)
     ];
   }
   if (rail === undefined) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   return [
     {
       ...base,

@@ -1,16 +1,15 @@
 import { describe, expect, test } from "vitest";
 import { jobWith } from "../../test/job-with.ts";
-import { afterRemedy, PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
-import { type Finding, WorkingBook } from "../figures/index.ts";
+import { afterRemedy, PLAIN_MASS, plannedLock, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import type { Finding } from "../figures/index.ts";
 import type { CordLock, Job, JobInput } from "../job/index.ts";
 import type { Mass } from "../shade-plan/index.ts";
-import { planLift } from "./plan-lift.ts";
 
 type Making = NonNullable<NonNullable<Parameters<typeof jobWith>[0]["shade"]>["making"]>;
 
 function findingsOf(job: Job, mass: Mass = PLAIN_MASS): Finding[] {
   const findings = resolvedShadesOf(job).flatMap(
-    (resolved) => planLift(rigInput(resolved, mass), new WorkingBook()).findings,
+    (resolved) => plannedLock(rigInput(resolved, mass)).findings,
   );
   return findings.map((finding) => ({
     ...finding,

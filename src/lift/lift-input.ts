@@ -1,13 +1,55 @@
-import type { CordLock, ResolvedShade } from "../job/index.ts";
+import { type ReadOf, reads } from "../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
+import type { LiftParts, LockLiftParts } from "./lift-parts.ts";
+import type { TubeLiftParts } from "./tube/tube-lift-parts.ts";
+
+/** What the lift and the rig read of a shade. */
+export const LIFT_READS = reads({
+  shade: [
+    "shadeId",
+    "path",
+    "ownGroups",
+    "units",
+    "purpose",
+    "style",
+    "opening",
+    "rearCords",
+    "cord",
+    "eye",
+    "bar",
+    "board",
+    "locks",
+    "drives",
+    "parts",
+  ],
+  making: ["lift", "fold", "board"],
+  own: ["lift"],
+});
+export type LiftShade = ReadOf<typeof LIFT_READS>;
 
 /** What the lift and the rig of one shade follow from. */
 export interface LiftInput {
-  resolved: ResolvedShade;
+  shade: LiftShade;
   size: Size;
   grid: Grid;
   form: Form;
   mass: Mass;
-  /** As `chooseLock` chose it before the folds were laid. */
-  lock: CordLock;
+  /** As `chooseLiftParts` chose them before the folds were laid. */
+  liftParts: LiftParts;
+}
+
+/** The same over a lock, and with a tube. */
+export type LockInput = LiftInput & { liftParts: LockLiftParts };
+export type TubeInput = LiftInput & { liftParts: TubeLiftParts };
+
+/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+export function lockInput({ liftParts, ...input }: LiftInput): LockInput {
+  if (liftParts.takeUp !== "lock") throw new Error(`invalid liftParts: ${liftParts.kind} has no lock`);
+  return { ...input, liftParts };
+}
+
+/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+export function tubeInput({ liftParts, ...input }: LiftInput): TubeInput {
+  if (liftParts.takeUp !== "tube") throw new Error(`invalid liftParts: ${liftParts.kind} has no tube`);
+  return { ...input, liftParts };
 }

@@ -3,17 +3,15 @@ import { describe, expect, test } from "vitest";
 import { anyJob } from "../../test/arbitrary-job.ts";
 import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
-import { PLAIN_MASS, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
-import { WorkingBook } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
+import { PLAIN_MASS, plannedLock, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
+import { figureId } from "../figures/index.ts";
 import type { CordLockLift } from "../shade-plan/index.ts";
 import { upToMark } from "../units/index.ts";
-import type { LiftInput } from "./lift-input.ts";
-import { lockRoom, misfits } from "./lock-fit.ts";
-import { planLift } from "./plan-lift.ts";
-import { countCrossings } from "./verify-rig.ts";
+import type { LockInput } from "./lift-input.ts";
+import { lockRoom, misfits } from "./lock/lock-fit.ts";
+import { countCrossings } from "./lock/verify-rig.ts";
 
-const planned = (input: LiftInput) => planLift(input, new WorkingBook());
+const planned = (input: LockInput) => plannedLock(input);
 
 /** Every window of a job that the schema accepts, sensible or not. */
 const anyInput = anyJob.map((job) => resolvedShadesOf(job).map((resolved) => rigInput(resolved)));
@@ -27,7 +25,7 @@ describe("the lift of any valid shade", () => {
     fc.assert(
       fc.property(anyInput, (inputs) => {
         for (const input of inputs) {
-          const { lift, findings } = planned(input);
+          const { values: lift, findings } = planned(input);
           expect(notFinite(lift)).toEqual([]);
           for (const cord of lift.cords) {
             expect(Math.min(cord.runMm, cord.tailMm, cord.loadN, cord.pullN)).toBeGreaterThanOrEqual(0);
@@ -44,7 +42,7 @@ describe("the lift of any valid shade", () => {
     fc.assert(
       fc.property(anyInput, (inputs) => {
         for (const input of inputs) {
-          const { lift, findings } = planned(input);
+          const { values: lift, findings } = planned(input);
           if (onAnEye(lift)) continue;
           expect(countCrossings(lift.cords.map(({ path }) => path))).toBe(0);
           expect(findings.map(({ id }) => id)).not.toContain("rig.check-failed");
@@ -58,13 +56,12 @@ describe("the lift of any valid shade", () => {
     fc.assert(
       fc.property(anyInput, (inputs) => {
         for (const input of inputs) {
-          const { lock, resolved, grid } = input;
-          const { lift } = planned(input);
-          if (
-            misfits(lock, resolved.cord, grid.columns.length).some(({ id }) => id === "lift.too-many-cords")
-          )
+          const { shade, grid, liftParts } = input;
+          const { lock } = liftParts;
+          const { values: lift } = planned(input);
+          if (misfits(lock, shade.cord, grid.columns.length).some(({ id }) => id === "lift.too-many-cords"))
             continue;
-          const { perSlot } = lockRoom(lock, resolved.cord);
+          const { perSlot } = lockRoom(lock, shade.cord);
           for (const slot of lift.slots) {
             expect(slot.cords.length).toBeLessThanOrEqual(slot.usable ? perSlot : 0);
           }
@@ -79,8 +76,8 @@ describe("the lift of any valid shade", () => {
         for (const input of inputs) {
           const right = planned(workedOn(input, "right"));
           const left = planned(workedOn(input, "left"));
-          if (onAnEye(right.lift)) continue;
-          expectSameLift(mirrorImage(left.lift, input), right.lift);
+          if (onAnEye(right.values)) continue;
+          expectSameLift(mirrorImage(left.values, input), right.values);
           expect(left.findings.map(({ id }) => id)).toEqual(right.findings.map(({ id }) => id));
         }
       }),
@@ -92,7 +89,9 @@ describe("the lift of any valid shade", () => {
     fc.assert(
       fc.property(anyInput, fc.double({ min: 0, max: 0.4, noNaN: true }), (inputs, friction) => {
         for (const input of inputs) {
-          const pulls = [friction, friction + 0.1].map((one) => planned(withFriction(input, one)).lift.pullN);
+          const pulls = [friction, friction + 0.1].map(
+            (one) => planned(withFriction(input, one)).values.pullN,
+          );
           expect(pulls[1]).toBeGreaterThanOrEqual((pulls[0] ?? 0) * (1 - 1e-6));
         }
       }),
@@ -109,12 +108,12 @@ function notFinite(value: unknown, path = ""): string[] {
 }
 
 /** The same shade worked on that side; a lock fixed by the maker goes to the mirrored place. */
-function workedOn(input: LiftInput, side: "left" | "right"): LiftInput {
-  const { lift } = input.resolved.making;
+function workedOn(input: LockInput, side: "left" | "right"): LockInput {
+  const { lift } = input.shade.making;
   const placed = lift.seatMm === undefined ? undefined : Math.min(lift.seatMm, input.size.finishedWidthMm);
   const seatMm = placed === undefined || side === "right" ? placed : input.size.finishedWidthMm - placed;
   const making = {
-    ...input.resolved.making,
+    ...input.shade.making,
     lift: { ...lift, controlSide: side, ...(seatMm === undefined ? {} : { seatMm }) },
   };
   // The mirror image of a sloping head slopes the other way.
@@ -123,15 +122,14 @@ function workedOn(input: LiftInput, side: "left" | "right"): LiftInput {
     head === undefined || side === "right"
       ? {}
       : { head: { ...head, high: head.high === "left" ? ("right" as const) : ("left" as const) } };
-  return { ...input, size: { ...input.size, ...turned }, resolved: { ...input.resolved, making } };
+  return { ...input, size: { ...input.size, ...turned }, shade: { ...input.shade, making } };
 }
 
-function withFriction(input: LiftInput, friction: number): LiftInput {
-  const resolved: ResolvedShade = { ...input.resolved, eye: { ...input.resolved.eye, friction } };
-  return { ...input, resolved };
+function withFriction(input: LockInput, friction: number): LockInput {
+  return { ...input, shade: { ...input.shade, eye: { ...input.shade.eye, friction } } };
 }
 
-function mirrorImage(lift: CordLockLift, { size, grid }: LiftInput): CordLockLift {
+function mirrorImage(lift: CordLockLift, { size, grid }: LockInput): CordLockLift {
   const across = (xMm: number) => size.finishedWidthMm - xMm;
   const point = ({ xMm, zMm }: { xMm: number; zMm: number }) => ({ xMm: across(xMm), zMm });
   const number = (n: number) => grid.columns.length + 1 - n;
@@ -203,8 +201,7 @@ describe("a plain shade, 36 × 60 in, worked on the right", () => {
     shade: { mount: "to-size" },
   });
   const input = rigInput(resolved);
-  const book = new WorkingBook();
-  const { lift } = planLift(input, book);
+  const { values: lift, workings } = plannedLock(input);
 
   test("five cords: four from the left, the edge cord from the right, far ones nearest the wall", () => {
     expect(lift.lockId).toBe("lock-3-slot");
@@ -247,7 +244,7 @@ describe("a plain shade, 36 × 60 in, worked on the right", () => {
   });
 
   test("the seat’s figures bound the place that was chosen", () => {
-    const figure = (id: string) => book.workings.find((working) => working.id === id)?.value ?? Number.NaN;
+    const figure = (id: string) => workings.find((one) => figureId(one) === id)?.value ?? Number.NaN;
     const fromEdge = 914.4 - lift.seat.xMm;
     expect(fromEdge).toBeGreaterThanOrEqual(figure("rig.seat-from"));
     expect(fromEdge).toBeLessThanOrEqual(figure("rig.seat-to"));
@@ -259,7 +256,7 @@ describe("a plain shade, 36 × 60 in, worked on the right", () => {
       resolvedWith({ shade: { mount: "to-size", making: { columns: { count: 7 } } } }),
       PLAIN_MASS,
     );
-    expect(planned(six).lift.refusedLocks).toEqual([
+    expect(planned(six).values.refusedLocks).toEqual([
       {
         lockId: "lock-3-slot",
         lockName: "Three-slot lock",

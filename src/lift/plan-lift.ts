@@ -1,26 +1,17 @@
-import type { Finding, WorkingBook } from "../figures/index.ts";
-import type { CordLockLift, TubeLift } from "../shade-plan/index.ts";
+import type { StageResult } from "../figures/index.ts";
+import type { Lift } from "../shade-plan/index.ts";
 import { judgeTopRail } from "./judge-top-rail.ts";
+import { LIFT_KIND_MODULES } from "./kinds/index.ts";
 import type { LiftInput } from "./lift-input.ts";
-import { planLock } from "./plan-lock.ts";
 import { topRail } from "./top-rail.ts";
-import { planTube } from "./tube/plan-tube.ts";
-import type { TubeInput } from "./tube/tube-input.ts";
 
-interface Planned<L> {
-  lift: L;
-  findings: Finding[];
-}
-
-/** Lift and rig of one shade: over the lock, or with the tube and drive, that were chosen before the folds were laid. */
-export function planLift(input: LiftInput, book: WorkingBook): Planned<CordLockLift>;
-export function planLift(input: TubeInput, book: WorkingBook): Planned<TubeLift>;
-export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift>;
-export function planLift(input: LiftInput | TubeInput, book: WorkingBook): Planned<CordLockLift | TubeLift> {
-  const { lift, findings } = "liftParts" in input ? planTube(input, book) : planLock(input, book);
-  const rail = topRail(input.resolved, input.size, input.grid, book);
+/** Lift and rig of one shade, with the parts that were chosen before the folds were laid. */
+export function planLift(input: LiftInput): StageResult<Lift> {
+  const { values: lift, findings, workings } = LIFT_KIND_MODULES[input.liftParts.kind].plan(input);
+  const rail = topRail(input);
   return {
-    lift: rail === undefined ? lift : { ...lift, topRail: rail },
-    findings: [...findings, ...judgeTopRail(input.resolved, rail)],
+    values: rail.values === undefined ? lift : { ...lift, topRail: rail.values },
+    findings: [...findings, ...judgeTopRail(input.shade, rail.values)],
+    workings: [...workings, ...rail.workings],
   };
 }

@@ -1,63 +1,73 @@
-import type { WorkingBook } from "../figures/index.ts";
-import type { ResolvedShade } from "../job/index.ts";
-import type { Grid, Size, TopRail } from "../shade-plan/index.ts";
+import { figureRuleOf, type Worked } from "../figures/index.ts";
+import type { Grid, TopRail } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
+import type { LiftInput, LiftShade } from "./lift-input.ts";
 
 /** A stiff rail hangs straight between cords so far apart. */
 const RAIL_BAY = sourced(900, "mm", cite("our-choice", "a stiff flat bar on edge"));
+
+const RAIL_CORD = figureRuleOf<{ column: number }>()({
+  id: ({ column }) => `rig.rail-cord-${column}-length`,
+  label: ({ column }) => `Rail cord at column ${column}: length`,
+  symbol: ({ column }) => `a${column}`,
+  unit: "mm",
+  formula: "abs(X − x) + v + t + k",
+  inputs: {
+    X: [
+      "mm",
+      "end of the board on the side of its lock, from the left edge",
+      "lift/controlSide",
+      "figure:measure.finished-width",
+    ],
+    x: ["mm", "column, from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
+    v: ["mm", "how far the rail is let down", "fold/topDropMm", "figure:shape.raised-height"],
+    t: ["mm", "tail with the rail let down", "lift/tailMm", "figure:measure.finished-length"],
+    k: ["mm", "knots and threading", "lift/knotsMm"],
+  },
+  cite: cite("geometry", "run, drop, tail and knots; the rail hangs at the board when it is up"),
+  compute: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
+});
 
 /**
  * The upper edge of a shade that can be let down: a rail on cords of its own, over a lock of its own at the far end
  * of the board. Undefined where the shade hangs from the board.
  */
-export function topRail(
-  resolved: ResolvedShade,
-  size: Size,
-  grid: Grid,
-  book: WorkingBook,
-): TopRail | undefined {
+export function topRail({
+  shade,
+  size,
+  grid,
+}: Pick<LiftInput, "shade" | "size" | "grid">): Worked<TopRail | undefined> {
   const dropMm = Math.min(
-    resolved.making.fold.topDropMm,
+    shade.making.fold.topDropMm,
     Math.max(0, size.finishedLengthMm - grid.raisedHeightMm),
   );
-  if (dropMm <= 0 || !hangsFromRail(resolved)) return undefined;
-  const side = resolved.making.lift.controlSide === "left" ? "right" : "left";
-  const columns = railColumns(grid);
+  if (dropMm <= 0 || !hangsFromRail(shade)) return { values: undefined, workings: [] };
+  const { controlSide, knotsMm, tailMm = size.finishedLengthMm / 2 } = shade.making.lift;
+  const side = controlSide === "left" ? "right" : "left";
   const lockMm = side === "left" ? 0 : size.finishedWidthMm;
-  const tailMm = resolved.making.lift.tailMm ?? size.finishedLengthMm / 2;
-  const { knotsMm } = resolved.making.lift;
-  const cords = columns.map(({ number, xMm }) => {
-    const lengthMm = book.figure(`rig.rail-cord-${number}-length`, {
-      label: `Rail cord at column ${number}: length`,
-      symbol: `a${number}`,
-      unit: "mm",
-      formula: "abs(X − x) + v + t + k",
-      given: {
-        X: [lockMm, "mm", "end of the board on the side of its lock, from the left edge"],
-        x: [xMm, "mm", "column, from the left edge"],
-        v: [dropMm, "mm", "how far the rail is let down"],
-        t: [tailMm, "mm", "tail with the rail let down"],
-        k: [knotsMm, "mm", "knots and threading"],
-      },
-      cite: cite("geometry", "run, drop, tail and knots; the rail hangs at the board when it is up"),
-      compute: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
-    });
-    return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, resolved.units.ruler) };
+  const columns = railColumns(grid);
+  const lengths = columns.map(({ number, xMm }) =>
+    RAIL_CORD.figure({ X: lockMm, x: xMm, v: dropMm, t: tailMm, k: knotsMm }, { column: number }),
+  );
+  const cords = columns.map(({ number, xMm }, i) => {
+    const lengthMm = lengths[i]?.value ?? 0;
+    return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, shade.units.ruler) };
   });
-  return {
+  const values: TopRail = {
     dropMm,
     side,
-    railMm: Math.max(0, size.finishedWidthMm - resolved.making.board.barShorterMm),
+    railMm: Math.max(0, size.finishedWidthMm - shade.making.board.barShorterMm),
     cords,
     tailDownMm: tailMm,
     tailUpMm: tailMm + dropMm,
     cordTotalMm: cords.reduce((sum, { cutMm }) => sum + cutMm, 0),
   };
+  return { values, workings: lengths };
 }
 
 /** Only flat cloth hangs from a rail as it hangs from a board. */
-export function hangsFromRail({ style }: Pick<ResolvedShade, "style">): boolean {
+export function hangsFromRail({ style }: Pick<LiftShade, "style">): boolean {
   return style === "flat" || style === "ribbed";
 }
 

@@ -1,5 +1,5 @@
 import type { Finding, PatchOperation } from "../figures/index.ts";
-import { STYLE_NAMES, type StyleKind, settingPatch, splitWindow } from "../job/index.ts";
+import { LIFT_TRAITS, STYLE_NAMES, type StyleKind, settingPatch, splitWindow } from "../job/index.ts";
 import type { Size } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
@@ -97,7 +97,7 @@ function headFor(shade: MeasuredShade, size: Size): Finding[] {
       remedies: [],
     });
   }
-  if (shade.liftKind !== "cord-lock" && head.kind === "angled") {
+  if (LIFT_TRAITS[shade.liftKind].takeUp === "tube" && head.kind === "angled") {
     found.push({
       ...base(shade, path),
       id: "measure.head-and-tube",

@@ -6,9 +6,6 @@ import { judgeBeyond } from "./judge-beyond.ts";
 import { judgeOpening } from "./judge-opening.ts";
 import type { MeasuredShade } from "./measure-reads.ts";
 
-/** Where the finished size was given there is no figure for it. */
-const BY_OPENING = ["opening/widthsMm", "shade/mount"] as const;
-
 const BOARD_LENGTH = figureRule({
   id: "measure.board-length",
   label: "Board length",
@@ -16,7 +13,7 @@ const BOARD_LENGTH = figureRule({
   unit: "mm",
   formula: "max(W − c, W / 2)",
   inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width", ...BY_OPENING],
+    W: ["mm", "finished width", "figure:measure.finished-width"],
     c: ["mm", "board shorter than the shade", "mount/boardShorterMm"],
   },
   cite: cite("us-sewing-handbook", "board = finished width − 1/4 in"),

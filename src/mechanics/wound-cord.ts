@@ -25,6 +25,10 @@ export function woundRadiusMm(
 }
 
 /** Turns between two radii of one winding: the radius grows by d/n a turn. */
-export function turnsBetween({ cordDiameterMm, sideBySide }: Winding, fromMm: number, toMm: number): number {
+export function turnsBetween(
+  { cordDiameterMm, sideBySide }: Omit<Winding, "coreRadiusMm">,
+  fromMm: number,
+  toMm: number,
+): number {
   return ((toMm - fromMm) * sideBySide) / cordDiameterMm;
 }

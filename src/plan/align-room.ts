@@ -1,9 +1,10 @@
 import { alignWindows, type MotifStart, type RoomWindow } from "../align/index.ts";
-import { type Finding, WorkingBook } from "../figures/index.ts";
+import { type Finding, lazy, workingOf } from "../figures/index.ts";
 import { type InLine, type ResolvedShade, resolveLine } from "../job/index.ts";
 import type { RowLayout } from "../shade-plan/index.ts";
-import { STYLES_IN_LINE } from "../styles/index.ts";
+import { STYLE_MODULES } from "../styles/index.ts";
 import type { UnitChoice } from "../units/index.ts";
+
 import type { RoomPlan } from "./plan-types.ts";
 
 /** What the room tells one of its shades. */
@@ -40,29 +41,41 @@ export function roomByItself(roomId: string, roomName: string): AlignedRoom {
 
 /** Lines up one room before its shades are planned; the answer is laid on top of their own settings. */
 export function alignRoom({ roomId, ...input }: RoomToAlign): AlignedRoom {
-  const book = new WorkingBook();
-  const answer = alignWindows({ ...input, settings: resolveLine(input.inLine) }, book);
-  const shades = answer.alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
-    const motif = answer.motifs.get(shadeId);
+  const answer = alignWindows({ ...input, settings: resolveLine(input.inLine) });
+  const { alignment, motifs } = answer.values;
+  const shades = alignment.windows.map(({ shadeId, layout }): [string, AlignedShade] => {
+    const motif = motifs.get(shadeId);
     const findings = answer.findings.filter((finding) => finding.shadeId === shadeId);
     return [
       shadeId,
       { ...(layout === undefined ? {} : { layout }), ...(motif === undefined ? {} : { motif }), findings },
     ];
   });
+  const workings = lazy(() => answer.workings.map(workingOf));
   return {
-    room: { roomId, roomName: input.roomName, alignment: answer.alignment, workings: book.workings },
+    room: {
+      roomId,
+      roomName: input.roomName,
+      alignment,
+      get workings() {
+        return workings();
+      },
+    },
     findings: answer.findings.filter(({ shadeId }) => shadeId === undefined),
     shades: new Map(shades),
   };
 }
 
 /** The resolved shade as the room has it. */
-export function followRoom(resolved: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
-  const inLine = STYLES_IN_LINE[resolved.style];
-  const placed =
-    layout === undefined || typeof inLine === "string" ? resolved : inLine.follow(resolved, layout);
-  if (motif === undefined) return placed;
-  const pattern = { ...placed.making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
-  return { ...placed, making: { ...placed.making, pattern } };
+export function followRoom(shade: ResolvedShade, { layout, motif }: AlignedShade): ResolvedShade {
+  const { inLine } = STYLE_MODULES[shade.style];
+  const { making } = shade;
+  const follows = layout !== undefined && typeof inLine !== "string";
+  if (!follows && motif === undefined) return shade;
+  const fold = follows ? inLine.follow(making.fold, layout) : making.fold;
+  const pattern =
+    motif === undefined
+      ? making.pattern
+      : { ...making.pattern, place: "free" as const, offsetMm: motif.fromTopMm };
+  return { ...shade, making: { ...making, fold, pattern } };
 }

@@ -1,6 +1,6 @@
 import type { RoomWindow } from "../align/index.ts";
 import { sumCosts } from "../cost/index.ts";
-import { bySeverity, lazy, WorkingBook } from "../figures/index.ts";
+import { bySeverity, lazy, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
   type Job,
@@ -193,6 +193,7 @@ export class JobPlanner {
     const { rates } = shared;
     const { units, stock } = job;
     const sum = lazy(() => this.#sum({ planned: this.#planned, rates, units, stock }));
+    const workings = lazy(() => sum().workings.map(workingOf));
     const findings = lazy(() =>
       [...askPlace(job), ...rooms.flatMap((one) => one.findings), ...sum().findings].sort(bySeverity),
     );
@@ -212,10 +213,10 @@ export class JobPlanner {
         return findings();
       },
       get cost() {
-        return sum().cost;
+        return sum().values;
       },
       get workings() {
-        return sum().workings;
+        return workings();
       },
     };
   }
@@ -263,9 +264,6 @@ interface SumRead extends Pick<Job, "units" | "stock"> {
   rates: ResolvedRates;
 }
 
-function sumOf({ planned, rates, units, stock }: SumRead) {
-  const book = new WorkingBook();
-  const shades = planned.map(({ cost }) => cost);
-  const sum = sumCosts(shades, { rates, units, ...(stock === undefined ? {} : { stock }) }, book);
-  return { ...sum, workings: book.workings };
+function sumOf({ planned, ...read }: SumRead) {
+  return sumCosts({ shades: planned.map(({ cost }) => cost), ...read });
 }

@@ -1,11 +1,19 @@
-import { judgeMotif, type RoomWindow, writeLine } from "../align/index.ts";
-import { planBoard } from "../board/index.ts";
-import { planCloth } from "../cloth/index.ts";
-import { planCost, type ShadeCost } from "../cost/index.ts";
-import { bySeverity, type Figure, figureId, lazy, type StageResult, workingOf } from "../figures/index.ts";
+import { ALIGN_READS, judgeMotif, lineFigures, type RoomWindow } from "../align/index.ts";
+import { BOARD_READS, planBoard } from "../board/index.ts";
+import { CLOTH_READS, MASS_READS, planCloth, planMass } from "../cloth/index.ts";
+import { COST_READS, planCost, type ShadeCost } from "../cost/index.ts";
+import {
+  bySeverity,
+  type Figure,
+  figureId,
+  lazy,
+  type StageResult,
+  type Worked,
+  workingOf,
+} from "../figures/index.ts";
 import { FOLDS_READS, planFolds } from "../folds/index.ts";
 import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
-import { chooseLiftParts, type LiftParts, liftPartsInput, planLift } from "../lift/index.ts";
+import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
 import { MEASURE_READS, measure } from "../measure/index.ts";
 import {
   type CarefulLift,
@@ -31,9 +39,16 @@ import {
   type Size,
 } from "../shade-plan/index.ts";
 import { planSteps } from "../steps/index.ts";
-import { STYLE_MODULES, STYLES_IN_LINE } from "../styles/index.ts";
+import {
+  type GridInput,
+  HEADRAIL_READS,
+  headrailNeeded,
+  type LaidGrid,
+  LINE_READS,
+  type LineAskInput,
+  STYLE_MODULES,
+} from "../styles/index.ts";
 import { type AlignedShade, followRoom } from "./align-room.ts";
-import { booked } from "./booked.ts";
 import { remember } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { partRead, stage } from "./memo/stage.ts";
@@ -48,20 +63,10 @@ interface Measured {
   resolved: ResolvedShade;
   size: Size;
 }
-interface InColumns extends Measured {
-  columns: Column[];
-}
 interface Laid extends Measured {
   grid: Grid;
   form: Form;
 }
-interface Weighed extends Laid {
-  mass: Mass;
-}
-interface Strung extends Weighed {
-  lift: Lift;
-}
-
 /**
  * Plans one shade, stage by stage in the order of the work: measure, shape, cloth, folds, lift, board, safety, cost. Each
  * stage is remembered: where nothing that it reads has changed since the last plan, its figures stand.
@@ -69,60 +74,37 @@ interface Strung extends Weighed {
 export class ShadePlanner {
   readonly #partMeasured = partRead(MEASURE_READS);
   readonly #partFolded = partRead(FOLDS_READS);
+  readonly #partTaken = partRead(LIFT_PARTS_READS);
+  readonly #partStrung = partRead(LIFT_READS);
   readonly #partReviewed = partRead(SAFETY_READS);
 
   readonly #measure = stage(measure);
-  readonly #columns = stage(
-    booked(({ resolved, size }: Measured, book) => {
-      const { columns, findings } = STYLE_MODULES[resolved.style].columns(resolved, size, book);
-      return { values: columns, findings };
-    }),
-  );
-  readonly #liftParts = stage(
-    booked(({ resolved, size, columns }: InColumns, book) => {
-      return { values: chooseLiftParts(resolved, size, columns, book), findings: [] };
-    }),
-  );
-  /** As the shade would be laid by itself, for the room to ask; and as the room has it. */
-  readonly #ownGrid = stage(booked(layGrid));
-  readonly #grid = stage(booked(layGrid));
+  /** The stages of the style that the shade has now. */
+  readonly #styled = remember(stagesOfStyle);
+  readonly #liftParts = stage(chooseLiftParts);
+  readonly #partHeaded = partRead(HEADRAIL_READS);
+  readonly #headrail = stage(headrailNeeded);
   readonly #line = stage(
-    booked(({ size, grid, layout }: Pick<Laid, "size" | "grid"> & Pick<AlignedShade, "layout">, book) => {
-      if (layout !== undefined) writeLine(layout, size, grid, book);
-      return { values: undefined, findings: [] };
+    ({ size, grid, layout }: Pick<Laid, "size" | "grid"> & Pick<AlignedShade, "layout">) => ({
+      values: undefined,
+      findings: [],
+      workings: layout === undefined ? [] : lineFigures({ layout, size, grid }),
     }),
   );
-  readonly #cloth = stage(
-    booked((input: Laid, book) => {
-      const { cloth, mass, findings } = planCloth(input, book);
-      return { values: { cloth, mass }, findings };
-    }),
-  );
+  readonly #partCut = partRead(CLOTH_READS);
+  readonly #cloth = stage(planCloth);
+  readonly #partWeighed = partRead(MASS_READS);
+  readonly #mass = stage(planMass);
   readonly #folds = stage(planFolds);
-  readonly #lift = stage(
-    booked(({ liftParts, ...input }: Weighed & { liftParts: LiftParts }, book) => {
-      const { lift, findings } = planLift({ ...input, ...liftPartsInput(liftParts) }, book);
-      return { values: lift, findings };
-    }),
-  );
-  readonly #board = stage(
-    booked((input: Strung & { folds?: Folds }, book) => {
-      const { board, findings } = planBoard(input, book);
-      return { values: board, findings };
-    }),
-  );
+  readonly #lift = stage(planLift);
+  readonly #partMounted = partRead(BOARD_READS);
+  readonly #board = stage(planBoard);
   readonly #review = stage(reviewShade);
-  readonly #cost = stage(
-    booked(
-      (
-        { rates, ...input }: Laid & { cloth: ClothPlan; lift: Lift; board: BoardPlan; rates: ResolvedRates },
-        book,
-      ) => {
-        const cost = planCost(input, rates, book);
-        return { values: cost, findings: cost.findings };
-      },
-    ),
-  );
+  readonly #partCosted = partRead(COST_READS);
+  /** No stage reads it, and its words are made late: it need not be held against the last one. */
+  readonly #cost = remember(planCost);
+  readonly #partAligned = partRead(ALIGN_READS);
+  readonly #partAsking = partRead(LINE_READS);
   readonly #asked = remember(askedOf);
   readonly #followed = remember(({ resolved, aligned }: { resolved: ResolvedShade; aligned: AlignedShade }) =>
     followRoom(resolved, aligned),
@@ -132,9 +114,18 @@ export class ShadePlanner {
 
   /** What the shade asks of the line of its room, and how it would be made by itself. */
   ask(resolved: ResolvedShade): RoomWindow {
-    const { size, liftParts, columns } = this.#taken(resolved);
-    const { grid } = this.#ownGrid({ resolved, size, columns, liftParts: liftParts.values }).values;
-    return this.#asked({ resolved, size, grid, liftParts: liftParts.values });
+    const { size, columns, headrail } = this.#taken(resolved);
+    const headrailNeededMm = headrail.values;
+    const { style } = resolved;
+    const { grid } = this.#styled({ style }).ownGrid(resolved, { size, columns, headrailNeededMm }).values;
+    return this.#asked({
+      style,
+      shade: this.#partAligned(resolved),
+      asking: this.#partAsking(resolved),
+      size,
+      grid,
+      headrailNeededMm,
+    });
   }
 
   /**
@@ -150,42 +141,54 @@ export class ShadePlanner {
   ): PlannedShade {
     this.#aligned = shareEqual(this.#aligned, aligned);
     const shade = this.#followed({ resolved, aligned: this.#aligned });
-    return this.#planAsTold(shade, rates, careful, reviewAfter, this.#aligned);
+    return this.#planAsTold(shade, resolved, rates, careful, reviewAfter, this.#aligned);
   }
 
   #taken(resolved: ResolvedShade) {
     const measured = this.#measure(this.#partMeasured(resolved));
     const size = measured.values;
-    const inColumns = this.#columns({ resolved, size });
+    const inColumns = this.#styled({ style: resolved.style }).columns(resolved, size);
     const columns = inColumns.values;
-    const liftParts = this.#liftParts({ resolved, size, columns });
-    return { measured, size, inColumns, columns, liftParts };
+    const liftParts = this.#liftParts({ shade: this.#partTaken(resolved), size, columns });
+    const headrail = this.#headrail({ shade: this.#partHeaded(resolved), liftParts: liftParts.values });
+    return { measured, size, inColumns, columns, liftParts, headrail };
   }
 
   #planAsTold(
     resolved: ResolvedShade,
+    alone: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
     reviewAfter: ReviewAfter,
     aligned: AlignedShade,
   ): PlannedShade {
-    const { measured, size, inColumns, columns, liftParts } = this.#taken(resolved);
-    const laid = this.#grid({ resolved, size, columns, liftParts: liftParts.values });
+    const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
+    const styled = this.#styled({ style: resolved.style });
+    const lay = resolved.making.fold === alone.making.fold ? styled.ownGrid : styled.grid;
+    const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
     const { grid, form } = laid.values;
     const line = this.#line({ size, grid, layout: aligned.layout });
-    const cut = this.#cloth({ resolved, size, grid, form });
-    const { cloth, mass } = cut.values;
+    const cut = this.#cloth({ shade: this.#partCut(resolved), size, grid, form });
+    const cloth = cut.values;
+    const weighed = this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth });
+    const mass = weighed.values;
     const folded = this.#folds({ shade: this.#partFolded(resolved), size, grid, form, mass });
     const folds = folded.values;
-    const strung = this.#lift({ resolved, size, grid, form, mass, liftParts: liftParts.values });
+    const strung = this.#lift({
+      ...{ shade: this.#partStrung(resolved), size, grid, form, mass },
+      liftParts: liftParts.values,
+    });
     const lift = strung.values;
     const mounted = this.#board({
-      ...{ resolved, size, grid, form, mass, lift },
-      ...(folds === undefined ? {} : { folds }),
+      shade: this.#partMounted(resolved),
+      ...{ size, grid, form, mass, lift, folds },
     });
     const board = mounted.values;
     const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
-    const cost = this.#cost({ resolved, size, grid, form, cloth, lift, board, rates });
+    const cost = this.#cost({
+      shade: this.#partCosted(resolved),
+      ...{ size, grid, form, cloth, lift, board, rates },
+    });
     return this.#assemble({
       resolved,
       careful,
@@ -195,9 +198,11 @@ export class ShadePlanner {
         measured,
         inColumns,
         liftParts,
+        headrail,
         laid,
         line,
         cut,
+        weighed,
         folded,
         strung,
         mounted,
@@ -210,31 +215,36 @@ export class ShadePlanner {
 
 const BY_ITSELF: AlignedShade = { findings: [] };
 
-function layGrid(
-  { resolved, size, columns, liftParts }: InColumns & { liftParts: LiftParts },
-  book: Parameters<Parameters<typeof booked>[0]>[1],
-) {
-  const { grid, form, findings } = STYLE_MODULES[resolved.style].grid(
-    resolved,
-    size,
-    columns,
-    liftParts,
-    book,
-  );
-  return { values: { grid, form }, findings };
+/** What a style lays, remembered: as the shade would be by itself, and as its room has it. */
+function stagesOfStyle({ style }: Pick<ResolvedShade, "style">) {
+  const { reads, columns, grid } = STYLE_MODULES[style];
+  const laying = () => {
+    const part = partRead(reads.grid);
+    const lay = stage(grid);
+    return (shade: ResolvedShade, at: Omit<GridInput<unknown>, "shade">) =>
+      lay({ shade: part(shade), ...at });
+  };
+  const part = partRead(reads.columns);
+  const inColumns = stage(columns);
+  return {
+    columns: (shade: ResolvedShade, size: Size) => inColumns({ shade: part(shade), size }),
+    ownGrid: laying(),
+    grid: laying(),
+  };
 }
 
-function askedOf({
-  resolved,
-  size,
-  grid,
-  liftParts,
-}: Measured & { grid: Grid; liftParts: LiftParts }): RoomWindow {
-  const inLine = STYLES_IN_LINE[resolved.style];
+interface Asked extends Pick<RoomWindow, "shade" | "size">, Pick<ResolvedShade, "style"> {
+  asking: LineAskInput["shade"];
+  grid: Grid;
+  headrailNeededMm: number;
+}
+
+function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked): RoomWindow {
+  const { inLine } = STYLE_MODULES[style];
   return {
-    resolved,
+    shade,
     size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask(resolved, size, liftParts),
+    ask: typeof inLine === "string" ? inLine : inLine.ask({ shade: asking, size, headrailNeededMm }),
     hangsFlat: typeof inLine !== "string",
     own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
   };
@@ -248,9 +258,11 @@ interface Stages {
   measured: StageResult<Size>;
   inColumns: StageResult<Column[]>;
   liftParts: StageResult<LiftParts>;
-  laid: StageResult<{ grid: Grid; form: Form }>;
+  headrail: StageResult<number>;
+  laid: StageResult<LaidGrid>;
   line: StageResult<undefined>;
-  cut: StageResult<{ cloth: ClothPlan; mass: Mass }>;
+  cut: StageResult<ClothPlan>;
+  weighed: Worked<Mass>;
   folded: StageResult<Folds | undefined>;
   strung: StageResult<Lift>;
   mounted: StageResult<BoardPlan>;
@@ -268,22 +280,38 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
-  const { resolved, careful, reviewAfter, aligned, measured, inColumns, liftParts, laid, line } = stages;
-  const { cut, folded, strung, mounted, reviewed, cost } = stages;
+  const { resolved, careful, reviewAfter, aligned, measured, inColumns, liftParts, headrail, laid, line } =
+    stages;
+  const { cut, weighed, folded, strung, mounted, reviewed, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
-  const { cloth, mass } = cut.values;
+  const cloth = cut.values;
+  const mass = weighed.values;
   const folds = folded.values;
   const lift = strung.values;
   const board = mounted.values;
   const figures = [
-    ...[measured, inColumns, liftParts, laid, line, cut, folded, strung, mounted, reviewed, cost],
+    ...[
+      measured,
+      inColumns,
+      liftParts,
+      headrail,
+      laid,
+      line,
+      cut,
+      weighed,
+      folded,
+      strung,
+      mounted,
+      reviewed,
+      cost,
+    ],
   ].flatMap(({ workings }) => workings);
   const workings = lazy(() => figures.map(workingOf));
   const steps = lazy(() =>
     planSteps({
       ...{ resolved, size, grid, form, cloth, mass, lift, board },
-      styleSteps: STYLE_MODULES[resolved.style].steps({ resolved, size, grid, form, cloth }),
+      styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
     }),
   );
   const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed.values }));
@@ -331,7 +359,7 @@ function assemble(stages: Stages): PlannedShade {
       ...aligned.findings,
       ...cut.findings,
       ...folded.findings,
-      ...(aligned.motif === undefined ? [] : judgeMotif(resolved, aligned.motif, cloth)),
+      ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
       ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
       ...mounted.findings,

@@ -124,6 +124,13 @@ export interface TopRail {
 
 /** What every lift has, whatever takes up its cords. */
 interface AnyLift {
+  /** Where the cords end: over a lock on the board, or on spools of a tube under it. */
+  takeUp: "lock" | "tube";
+  /** What hangs within reach for a hand to work it. */
+  hangs: "tail" | "wand" | "loop" | "nothing";
+  poweredBy: "hand" | "spring" | "motor";
+  /** A cord or a loop of cord hangs in front, where a child can come to it. */
+  cordsAtFront: boolean;
   controlSide: "left" | "right";
   /** How the cords run up the back: bare through rings, in a woven sleeve that rings grip, in a sewn sleeve. */
   rearCords: "open" | "ring-locked" | "enclosed";
@@ -148,6 +155,9 @@ interface AnyLift {
 /** Cords through eyes along the board and over a lock; their tails hang. */
 export interface CordLockLift extends AnyLift {
   kind: "cord-lock";
+  takeUp: "lock";
+  hangs: "tail";
+  poweredBy: "hand";
   lockId: string;
   lockName: string;
   /** Locks that came before it in the list and do not take these cords, each with why. */
@@ -220,6 +230,7 @@ export interface DriveSeat {
 
 /** What every lift with a tube has. */
 interface TubeParts extends AnyLift {
+  takeUp: "tube";
   cords: SpoolCord[];
   tube: LiftTube;
   spools: Spool[];
@@ -241,11 +252,15 @@ interface TubeParts extends AnyLift {
   heldLoweredN: number;
   torqueLoweredNm: number;
   torqueRaisedNm: number;
+  /** Bend of the tube, and hem out of level by its twist, shade raised, mm; absent where its wall is not known. */
+  stiffness?: { bendMm: number; twistMm: number };
 }
 
 /** A spring balances the weight; the shade is raised and lowered by hand at its hem. */
 export interface SpringLift extends TubeParts {
   kind: "spring";
+  hangs: "nothing";
+  poweredBy: "spring";
   /** Pull at the hem that friction must hold each way, so that the shade stays where it is left, N. */
   bandN: number;
   massMinKg?: number;
@@ -254,6 +269,8 @@ export interface SpringLift extends TubeParts {
 /** A rigid wand turns the tube. */
 export interface WandLift extends TubeParts {
   kind: "tube-wand";
+  hangs: "wand";
+  poweredBy: "hand";
   /** Below the drive, mm. */
   wandMm: number;
   detachable: boolean;
@@ -267,6 +284,8 @@ export interface WandLift extends TubeParts {
 /** A continuous loop turns the tube; a tensioner fixed to the wall holds its lower end. */
 export interface LoopLift extends TubeParts {
   kind: "tube-loop";
+  hangs: "loop";
+  poweredBy: "hand";
   /** From the drive's wheel down to the lowest point of the loop, mm. */
   loopDropMm: number;
   /** From the top line down to the wheel, mm. */
@@ -281,10 +300,13 @@ export interface LoopLift extends TubeParts {
 /** A motor turns the tube. */
 export interface MotorLift extends TubeParts {
   kind: "motor";
+  hangs: "nothing";
+  poweredBy: "motor";
   power?: "mains" | "low-voltage";
   /** From lowered to raised, where the motor's speed is known. */
   raiseSeconds?: number;
 }
 
 export type TubeLift = SpringLift | WandLift | LoopLift | MotorLift;
-export type Lift = CordLockLift | TubeLift;
+export type LockLift = CordLockLift;
+export type Lift = LockLift | TubeLift;

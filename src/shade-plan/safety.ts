@@ -133,6 +133,8 @@ export interface TagLine {
   capitals: boolean;
   /** Words of the official text; otherwise our own. */
   official: boolean;
+  /** What the maker fills in on it. */
+  asks?: "model" | "made" | "maker";
 }
 
 /** What to print on a tag that stays on the shade. */

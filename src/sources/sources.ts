@@ -123,7 +123,7 @@ export const SOURCES = {
     note: "title page not seen",
   },
   "austrian-2008": { title: "“How-to: Austrian shades” (2008)", kind: "trade-text" },
-  "curtain-encyclopaedia": { title: "The Encyclopaedia of Curtains, pp. 98, 108, 116–119", kind: "handbook" },
+  "curtain-encyclopaedia": { title: "The Encyclopaedia of Curtains", kind: "handbook" },
   "astm-d3691": {
     title: "ASTM D3691 (withdrawn 2018), woven drapery fabrics",
     kind: "standard",

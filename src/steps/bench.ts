@@ -49,11 +49,11 @@ export type LockBench = Bench & { lift: CordLockLift };
 export type TubeBench = Bench & { lift: TubeLift };
 
 export function hasLock(bench: Bench): bench is LockBench {
-  return bench.lift.kind === "cord-lock";
+  return bench.lift.takeUp === "lock";
 }
 
 export function hasTube(bench: Bench): bench is TubeBench {
-  return bench.lift.kind !== "cord-lock";
+  return bench.lift.takeUp === "tube";
 }
 
 export function benchOf(input: StepInput): Bench {

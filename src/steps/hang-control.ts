@@ -1,6 +1,6 @@
 import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade-plan/index.ts";
 import { cordLengthText, trimmed } from "../units/index.ts";
-import { type Bench, hasLock, type LockBench } from "./bench.ts";
+import type { Bench, LockBench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
 import { CORDS_AT_HANGING, LOOP, LOW_VOLTAGE, MAINS, SPRING, WALL, WAND } from "./hazards.ts";
 import { sentences } from "./wording.ts";
@@ -11,9 +11,12 @@ export function controlSteps(bench: Bench): Step[] {
 }
 
 function shadeControl(bench: Bench): Step[] {
-  if (hasLock(bench)) return [cleat(bench), tryLock(bench)];
   const { lift } = bench;
   switch (lift.kind) {
+    case "cord-lock": {
+      const locked: LockBench = { ...bench, lift };
+      return [cleat(locked), tryLock(locked)];
+    }
     case "spring":
       return [releaseSpring(lift), trySpring(bench)];
     case "tube-wand":
@@ -22,8 +25,6 @@ function shadeControl(bench: Bench): Step[] {
       return [fixTensioner(bench, lift), tryLoop(bench, lift)];
     case "motor":
       return [connectMotor(lift), tryMotor(bench, lift)];
-    default:
-      return [];
   }
 }
 

@@ -32,7 +32,7 @@ function wall({ resolved, lift, board, len }: Bench): Step {
       SUBSTRATE_TEXT[resolved.making.board.substrate],
       `This plan counts on ${counted(count, "screw")} of ${len(lengthMm)}.`,
       lift.cords.length > 0 &&
-        `They carry the shade and every pull on ${lift.kind === "cord-lock" ? "the cords" : "it"}.`,
+        `They carry the shade and every pull on ${lift.takeUp === "lock" ? "the cords" : "it"}.`,
     ),
     caution: WALL,
     sheet: "board",
@@ -63,7 +63,7 @@ function brackets(bench: Bench): Step {
 
 /** Slack cord slips over the edge of a spool, and then jams beside it. */
 function letDown({ lift }: Bench): string {
-  return lift.kind === "cord-lock"
+  return lift.takeUp === "lock"
     ? "Then untie the shade and let it down."
     : "Then untie the shade and let it down slowly, and see that no slack cord has slipped over the edge of its spool.";
 }

@@ -21,7 +21,7 @@ function look({ size, lift, len, about }: Bench): Step {
     chapter: "level",
     title: "See how the hem hangs",
     text: sentences(
-      `Raise the shade by a hand’s breadth${lift.kind === "cord-lock" ? " and lock it" : ""}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
+      `Raise the shade by a hand’s breadth${lift.takeUp === "lock" ? " and lock it" : ""}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
       floor !== undefined && floor > 0 && `Let right down, the hem is planned ${len(floor)} above the floor.`,
       lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
     ),
@@ -34,7 +34,7 @@ function look({ size, lift, len, about }: Bench): Step {
 /** The cord that stays: nearest the lock, or any one, in the middle, where all are alike. */
 function cordToKeep({ lift }: Bench): string | undefined {
   if (lift.cords.length < 2) return undefined;
-  if (lift.kind !== "cord-lock") {
+  if (lift.takeUp === "tube") {
     const middle = lift.cords[Math.floor((lift.cords.length - 1) / 2)];
     return middle === undefined ? undefined : `Leave cord ${middle.number}, in the middle, as it is`;
   }

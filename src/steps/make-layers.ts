@@ -81,7 +81,9 @@ function lowerEdge({ len, about, liningBelowMm, liningInHem, bottomHemMm }: Benc
   return `Its lower edge ends ${len(-liningBelowMm)} above the hem line: turn it under by ${about("liningEdge")} and slip-stitch it down.`;
 }
 
-function catchDown({ resolved, about, layer }: Bench, lining: LayerCut | undefined): Step {
+function catchDown({ resolved, about, layer, grid, len }: Bench, lining: LayerCut | undefined): Step {
+  // The columns are marked later: here it is enough to stay about as far apart as they will be.
+  const apart = grid.columns.length > 1 ? ` about ${len(grid.columnSpacingMm)} apart` : "";
   const what = lining === undefined ? "the side hems" : "side hems and lining";
   return {
     id: "make-catch-down",
@@ -91,7 +93,7 @@ function catchDown({ resolved, about, layer }: Bench, lining: LayerCut | undefin
       (resolved.making.lining.widthOverFinishedMm ?? 0) > 0 && lining !== undefined
         ? "Slip-stitch the folded sides of the lining to the side hems, from the top line to the hem line."
         : `Slip-stitch ${what} down along both sides, from the top line to the hem line.`,
-      `Then catch the layers together every ${about("catchDown")} or so along the line of each ring column, with long loose stitches.`,
+      `Then catch the layers together every ${about("catchDown")} or so, in lines from hem to top${apart}, with long loose stitches.`,
       layer("blackout") === undefined &&
         "Take up one thread of the face only, so that nothing shows from the room.",
       layer("blackout") !== undefined && "Leave the blackout out of these stitches wherever you can.",

@@ -24,9 +24,9 @@ export function cutCords({ resolved, lift, fine, len }: Bench): Step {
 }
 
 /** Over a lock no two cords are alike; on spools all are. */
-function cutsText({ kind, cords }: Lift, len: Bench["len"]): string {
+function cutsText({ takeUp, cords }: Lift, len: Bench["len"]): string {
   const [first] = cords;
-  if (kind === "cord-lock" || first === undefined) {
+  if (takeUp === "lock" || first === undefined) {
     return placed(
       "cord",
       cords.map((cord) => ({ number: cord.number, at: len(cord.cutMm) })),

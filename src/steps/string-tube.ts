@@ -93,7 +93,7 @@ function ontoSpools({ lift }: TubeBench): Step {
 
 /** What turns the tube is made ready while the board still lies on the table. */
 function tension({ lift }: TubeBench): Step[] {
-  if (lift.kind !== "spring") {
+  if (lift.poweredBy !== "spring") {
     return [
       {
         id: "string-try-tube",

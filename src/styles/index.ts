@@ -11,9 +11,10 @@ import type { Style } from "./style.ts";
 import { tailed } from "./tailed/tailed.ts";
 import { tucked } from "./tucked/tucked.ts";
 
+export { HEADRAIL_READS, headrailNeeded, type LiftPartsHeight } from "./flat/headrail.ts";
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
-export { STYLES_IN_LINE, type StyleInLine } from "./in-line.ts";
-export type { Ask, LiftPartsHeight, Style, StyleStepInput } from "./style.ts";
+export { LINE_READS, type LineAskInput, type StyleInLine } from "./in-line.ts";
+export type { Ask, ColumnsInput, GridInput, LaidGrid, Style, StyleStepInput } from "./style.ts";
 export type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "./visible-shape.ts";
 
 /** Every style of the trade that can be planned; the compiler names each new one that is missing. */

@@ -9,10 +9,10 @@ export const IRON =
 export const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
 
 /** What the steps of a style put into words. */
-export function wordsOf({ resolved, cloth, size }: StyleStepInput) {
-  const { hems } = resolved.making;
+export function wordsOf({ shade, cloth, size }: StyleStepInput) {
+  const { hems } = shade.making;
   return {
-    len: (mm: number) => lengthText(mm, resolved.units),
+    len: (mm: number) => lengthText(mm, shade.units),
     back: cloth.layers.some(({ layer }) => layer === "lining") ? "lining" : "wrong side of the face",
     bottomHemMm: hems.bottomTurnMm * hems.bottomTurns,
     lengthMm: size.finishedLengthMm,
@@ -27,7 +27,7 @@ export function listed(items: readonly string[]): string {
 
 /** How the bottom hem is turned, as the start of a sentence. */
 export function hemTurn(input: StyleStepInput): string {
-  const { bottomTurnMm, bottomTurns } = input.resolved.making.hems;
+  const { bottomTurnMm, bottomTurns } = input.shade.making.hems;
   const { len } = wordsOf(input);
   return bottomTurns === 2
     ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again`

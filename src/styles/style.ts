@@ -1,45 +1,63 @@
-import type { Finding, WorkingBook } from "../figures/index.ts";
-import type { MakingGroup, ResolvedMaking, ResolvedShade } from "../job/index.ts";
+import type { StageResult } from "../figures/index.ts";
+import type { MakingGroup, ReadOf, Reads, ResolvedMaking, ResolvedShade } from "../job/index.ts";
 import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade-plan/index.ts";
+import type { StyleInLine } from "./in-line.ts";
 import type { ShapeInput, VisibleShape } from "./visible-shape.ts";
-
-/** What sits under the board and takes up the cords: the folds gather below it. */
-export interface LiftPartsHeight {
-  /** Lowest part below the underside of the board, mm. */
-  heightMm: number;
-  /** What it is, in the working of the headrail allowance. */
-  label: string;
-}
 
 /** A setting that means something to a style. */
 export type Ask = {
   [G in MakingGroup]: { group: G; keys: readonly (keyof ResolvedMaking[G])[] };
 }[MakingGroup];
 
+export interface ColumnsInput<S> {
+  shade: S;
+  size: Size;
+}
+
+export interface GridInput<S> extends ColumnsInput<S> {
+  columns: Column[];
+  /** Least flat cloth above the gathered folds, mm: `headrailNeeded`. */
+  headrailNeededMm: number;
+}
+
+/** Where the rings sit, how the shade folds on them, and how its cloth is shaped. */
+export interface LaidGrid {
+  grid: Grid;
+  form: Form;
+}
+
 export interface StyleStepInput {
-  resolved: ResolvedShade;
+  shade: StepsShade;
   size: Size;
   grid: Grid;
   form: Form;
   cloth: ClothPlan;
 }
 
-/** What every style of shade answers. A new style is one folder with these. */
-export interface Style {
+/** What the steps of a style put into words. */
+export type StepsShade = Pick<ResolvedShade, "units" | "ring" | "cloths"> & {
+  making: Pick<ResolvedMaking, "hems" | "gather" | "pleat" | "relax">;
+};
+
+type StyleReads = Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>;
+
+/** What every style of shade answers, by the parts of the shade that it reads. A new style is one folder with these. */
+export interface StyleOf<C extends StyleReads, G extends StyleReads> {
+  /** What `columns` and `grid` read of the shade. */
+  reads: { columns: C; grid: G };
   /** Settings of its own, first asked on the shade's page. */
   asks: readonly Ask[];
-  /** Columns come first: their number decides lock or drive, whose height decides the headrail allowance. */
-  columns(resolved: ResolvedShade, size: Size, book: WorkingBook): { columns: Column[]; findings: Finding[] };
+  /** Columns, from the left. They come first: their number decides lock or drive, whose height decides the headrail allowance. */
+  columns: (input: ColumnsInput<ReadOf<C>>) => StageResult<Column[]>;
   /** The whole ring grid, how the shade folds on it, what cloth that takes, and what speaks against it. */
-  grid(
-    resolved: ResolvedShade,
-    size: Size,
-    columns: Column[],
-    liftParts: LiftPartsHeight,
-    book: WorkingBook,
-  ): { grid: Grid; form: Form; findings: Finding[] };
+  grid: (input: GridInput<ReadOf<G>>) => StageResult<LaidGrid>;
+  /** How its rows are placed by the room, or why they cannot be, as the end of “… since”. */
+  inLine: StyleInLine | string;
   /** The shade as it is seen anywhere between lowered (0) and raised (1). */
-  shape(input: ShapeInput, raise: number): VisibleShape;
+  shape: (input: ShapeInput, raise: number) => VisibleShape;
   /** What is done otherwise, or besides, for this style. */
-  steps(input: StyleStepInput): StyleStep[];
+  steps: (input: StyleStepInput) => StyleStep[];
 }
+
+/** Any style: what it reads is known when the program runs. */
+export type Style = StyleOf<StyleReads, StyleReads>;

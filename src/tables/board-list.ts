@@ -22,7 +22,7 @@ function boardRows({ roomName, windowName, board, lift }: ShadePlan, units: Unit
   ];
   return [
     ...board.eyes.map((eye, i) => row("screw eye", i + 1, eye.xMm, eye.zMm)),
-    ...(lift.kind === "cord-lock"
+    ...(lift.takeUp === "lock"
       ? [
           row("lock, centre", "", lift.seat.xMm, lift.seat.zMm),
           ...lift.seat.screwsMm.map((screw, i) => row("lock screw", i + 1, screw.xMm, screw.zMm)),

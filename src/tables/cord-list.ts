@@ -37,7 +37,7 @@ export function cordList(plan: Plan): Table {
 
 /** A cord on a spool has no lock to enter, runs along no board and has no tail, but wraps that stay on it. */
 function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {
-  if (lift.kind === "cord-lock") {
+  if (lift.takeUp === "lock") {
     return lift.cords.map((cord) => [
       roomName,
       windowName,

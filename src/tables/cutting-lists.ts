@@ -180,7 +180,7 @@ function keptList(cutting: CuttingPlan): Table {
 function statusList(cutting: CuttingPlan): Table {
   return {
     name: "cutting-gaps",
-    header: ["what", "status", "takesMm", "atLeastMm", "gapPercent", "boundBy"],
+    header: ["what", "status", "takes", "atLeast", "in", "gapPercent", "boundBy"],
     rows: [
       ...cutting.cloths.map(({ clothName, answer }): Cell[] =>
         "bolts" in answer
@@ -189,25 +189,33 @@ function statusList(cutting: CuttingPlan): Table {
               answer.status,
               round(answer.cost),
               round(answer.bound.cost),
+              "mm of new cloth at its price",
               percent(answer.gap),
               answer.bound.which,
             ]
-          : [clothName, answer.status, "", "", "", ""],
+          : [clothName, answer.status, "", "", "", "", ""],
       ),
-      ...cutting.lengths.map(({ name, answer }): Cell[] =>
-        answer.kind === "infeasible"
-          ? [name, answer.kind, "", "", "", ""]
+      ...cutting.lengths.map((one): Cell[] => {
+        const { name, answer } = one;
+        return answer.kind === "infeasible"
+          ? [name, answer.kind, "", "", "", "", ""]
           : [
               name,
               answer.kind,
               round(answer.plan.cost),
               round(answer.bound.cost),
+              isPriced(one) ? "money" : "mm",
               percent(answer.bound.cost > 0 ? answer.plan.cost / answer.bound.cost - 1 : 0),
               answer.bound.by,
-            ],
-      ),
+            ];
+      }),
     ],
   };
+}
+
+/** Lengths are weighed by their prices where each has one, else by what they measure. */
+function isPriced({ newStockIds, stockPrices }: LengthsCutting): boolean {
+  return newStockIds.length > 0 && newStockIds.every((id) => (stockPrices[id] ?? 0) > 0);
 }
 
 function round(value: number): number {

@@ -73,7 +73,7 @@ export async function writeWorkbook(
   const book = new Book(doc, faces, paper);
   book.tags.open("Document");
   book.run({ remark: remark(plan, createdOn) });
-  const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting });
+  const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting, createdOn });
   const stamp = jobStamp(shades);
   await print(book, plan, sheaves, stamp, input, out.written);
   book.tags.close();

@@ -12,6 +12,8 @@ export interface ShadeContext {
   shade: ShadePlan;
   /** The shade’s own, and those of the job where the workbook has no page for the job. */
   findings: readonly Finding[];
+  /** The day of printing, where it is told. */
+  createdOn?: Date;
   /** A length as this maker reads it. */
   length: (lengthMm: number) => string;
   /** A drawing of this shade; each is made once. */
@@ -22,19 +24,26 @@ export type LockContext = ShadeContext & { shade: { lift: CordLockLift } };
 export type TubeContext = ShadeContext & { shade: { lift: TubeLift } };
 
 export function hasLock(context: ShadeContext): context is LockContext {
-  return context.shade.lift.kind === "cord-lock";
+  return context.shade.lift.takeUp === "lock";
 }
 
 export function hasTube(context: ShadeContext): context is TubeContext {
-  return context.shade.lift.kind !== "cord-lock";
+  return context.shade.lift.takeUp === "tube";
 }
 
-export function shadeContext(book: Book, plan: Plan, shade: ShadePlan, alone: boolean): ShadeContext {
+export function shadeContext(
+  book: Book,
+  plan: Plan,
+  shade: ShadePlan,
+  alone: boolean,
+  createdOn?: Date,
+): ShadeContext {
   const drawn = new Map<string, Drawing>();
   return {
     book,
     plan,
     shade,
+    ...(createdOn === undefined ? {} : { createdOn }),
     findings: alone ? [...plan.findings, ...shade.findings] : shade.findings,
     length: (lengthMm) => lengthText(lengthMm, plan.units),
     sheet: (kind, raise = 0) => {

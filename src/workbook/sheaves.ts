@@ -46,6 +46,7 @@ export interface SheavesInput {
   cutting?: CuttingPlan;
   shades: readonly ShadePlan[];
   sets: readonly PrintSet[];
+  createdOn?: Date;
 }
 
 /** All sheaves of a workbook in the order of printing: the job, each shade with its sets, what is bought and cut. */
@@ -99,7 +100,11 @@ function isOfShade(set: PrintSet): set is ShadeSet {
   return set !== "shopping" && set !== "cutting";
 }
 
-function ofShade({ book, plan, shades }: SheavesInput, shade: ShadePlan, sets: readonly PrintSet[]): Sheaf[] {
+function ofShade(
+  { book, plan, shades, createdOn }: SheavesInput,
+  shade: ShadePlan,
+  sets: readonly PrintSet[],
+): Sheaf[] {
   const alone = shades.length === 1;
   // One for all sheaves of a shade, so that each drawing is made once, and let go with the last of them.
   let context: ShadeContext | undefined;
@@ -110,14 +115,14 @@ function ofShade({ book, plan, shades }: SheavesInput, shade: ShadePlan, sets: r
       shade,
       look: set === "table" ? ARMS_LENGTH : DESK,
       print: () => {
-        context ??= shadeContext(book, plan, shade, alone);
+        context ??= shadeContext(book, plan, shade, alone, createdOn);
         SHADE_PAGES[set](context, alone);
         if (i === own.length - 1) context = undefined;
       },
     }),
   );
   if (!sets.includes("shopping") || buysTogether(plan, shades)) return sheaves;
-  const print = () => shoppingPage(shadeContext(book, plan, shade, alone));
+  const print = () => shoppingPage(shadeContext(book, plan, shade, alone, createdOn));
   return [...sheaves, { set: "shopping", shade, look: DESK, print }];
 }
 
@@ -136,17 +141,17 @@ function jobLast({ book, plan, cutting, shades }: SheavesInput, sets: readonly P
       ? [sheaf("shopping", () => jobShoppingPage(book, plan))]
       : []),
     ...(sets.includes("cutting") && cutting !== undefined
-      ? [sheaf("cutting", () => cuttingPages(book, cutting, shades))]
+      ? [sheaf("cutting", () => cuttingPages(book, plan, cutting, shades))]
       : []),
   ];
 }
 
 /** The cutting of the whole job: cloth by cloth, the lengths, a label for each piece. */
-function cuttingPages(book: Book, cutting: CuttingPlan, shades: readonly ShadePlan[]): void {
+function cuttingPages(book: Book, plan: Plan, cutting: CuttingPlan, shades: readonly ShadePlan[]): void {
   const caution = childrenAndCords(shades[0]?.cautions ?? []);
   cutting.cloths.forEach((cloth, i) => {
     clothTickets(book, cutting, cloth, i === 0 ? caution : undefined);
   });
   lengthTickets(book, cutting);
-  pieceLabels(book, cutting);
+  pieceLabels(book, cutting, plan);
 }

@@ -55,6 +55,19 @@ test("at full size: the finished edge spans width and length in millimetres, y u
   expect(Math.min(...ys)).toBeCloseTo(-shade.size.finishedLengthMm, 6);
 });
 
+test("the board is as deep as it is long in one scale: millimetres both ways", () => {
+  const board = (trueScale: boolean) => {
+    const { entities } = readBack(drawSheet("board", plan, shade, { trueScale }));
+    const corners = entities.flatMap(({ layer, vertices }) => (layer === "BOARD" ? (vertices ?? []) : []));
+    const span = (values: number[]) => Math.max(...values) - Math.min(...values);
+    return { length: span(corners.map(({ x }) => x)), depth: span(corners.map(({ y }) => y)) };
+  };
+  expect(board(true).length).toBeCloseTo(shade.board.lengthMm, 6);
+  expect(board(true).depth).toBeCloseTo(shade.board.depthMm, 6);
+  // On a page it is drawn deeper, and its caption says so.
+  expect(board(false).depth).toBeGreaterThan(2 * shade.board.depthMm);
+});
+
 test("every ring point is a circle at its place", () => {
   const { entities } = readBack(drawSheet("marking", plan, shade));
   const rings = entities.filter(({ layer, type }) => layer === "RING" && type === "CIRCLE");

@@ -7,13 +7,15 @@ import {
 } from "pdfjs-dist/legacy/build/pdf.mjs";
 
 /** One run of text as an independent reader finds it: left end of its baseline from the page's top left, pt. */
-interface TextRun {
+export interface TextRun {
   text: string;
   x: number;
   y: number;
   width: number;
   sizePt: number;
   upright: boolean;
+  /** Clockwise, as on the page. */
+  angleDeg: number;
 }
 
 /** One stroked path by its box, pt from the top left, with the pen it was drawn with. */
@@ -51,6 +53,7 @@ async function readPage(page: PDFPageProxy): Promise<ReadPage> {
         width: item.width,
         sizePt: Math.hypot(a, b),
         upright: Math.abs(b) < 1e-6 && a > 0,
+        angleDeg: (-Math.atan2(b, a) * 180) / Math.PI,
       },
     ];
   });

@@ -8,7 +8,7 @@ import {
   SYMPTOMS,
   type Symptom,
 } from "../../diagnose/index.ts";
-import { CATALOGUE, type Job } from "../../job/index.ts";
+import { CATALOGUE, type Job, LIFT_TRAITS } from "../../job/index.ts";
 import { chooseHardware, type HardwareChoices } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { forceText, lengthText, parseLength } from "../../units/index.ts";
@@ -104,7 +104,7 @@ function placeOf(job: Job, shadeId: string | undefined): [room: number, window: 
 function hardwareText({ search, choices }: HardwareChoices, { units }: Job, columns: number): string {
   const lines = choices.map(({ set, pullN, raisedHeightMm, stops, fixes, safety, chosen }) => {
     const parts = [set.lock, set.eye, set.tube, set.drive, set.cord].flatMap((part) => part?.name ?? []);
-    const pull = set.kind === "motor" ? "no pull" : `pull ${forceText(pullN, units)}`;
+    const pull = LIFT_TRAITS[set.kind].poweredBy === "motor" ? "no pull" : `pull ${forceText(pullN, units)}`;
     return `${chosen ? "* " : "  "}${parts.join(", ")}: ${pull}, raised ${lengthText(raisedHeightMm, units)}, ${stops} stop, ${fixes} fix, cord rules ${safety.failed} failed and ${safety["not-proven"]} not proven`;
   });
   const refused = search.refusals.map(({ text }) => `  ${text}`);

@@ -31,12 +31,12 @@ const DEAR = 1e4;
  * 2009), over several widths of cloth. Column generation finds the worth of each width; what those worths prove is
  * worked out anew, so that it holds however exact they are. Pauses after each round.
  */
-export function* barBound(bars: Bars): Generator<void, number> {
+export function* barBound(bars: Bars): Generator<void, BarBound> {
   const supply = bars.stock.filter(({ length }) => Number.isFinite(length));
   const dearest = bars.stock.reduce((most, { cost }) => Math.max(most, cost), 0);
   const total =
     bars.demand.reduce((a, b) => a + b, 0) + bars.turning.reduce((a, t) => a + t.turned.length, 0);
-  if (total === 0) return 0;
+  if (total === 0) return { cost: 0, worth: bars.widths.map(() => 0) };
   const demand = bars.demand.slice();
   for (const { turned } of bars.turning) demand[turned.width] = (demand[turned.width] ?? 0) + turned.length;
   const rows = bars.widths.length;
@@ -53,15 +53,25 @@ export function* barBound(bars: Bars): Generator<void, number> {
     });
   }
   const worth = new Float64Array(rows);
-  let best = 0;
+  let best: BarBound | undefined;
   for (let round = 0; round < MOST_ROUNDS; round++) {
     yield* lp.solve();
     for (let row = 0; row < rows; row++) worth[row] = Math.max(0, lp.duals[row] as number);
     if (!addPatterns(bars, lp, worth, supply, dearest)) break;
-    if (round % 50 === 49) best = Math.max(best, proven(bars, worth));
+    if (round % 50 === 49) best = better(best, proven(bars, worth));
     yield;
   }
-  return Math.max(best, proven(bars, worth));
+  return better(best, proven(bars, worth));
+}
+
+/** A bound on the cost, and what a step of each width is worth by it. */
+export interface BarBound {
+  cost: number;
+  worth: readonly number[];
+}
+
+function better(a: BarBound | undefined, b: BarBound): BarBound {
+  return a && a.cost > b.cost ? a : b;
 }
 
 function single(bars: Bars, width: number, row: number, dearest: number): Column {
@@ -103,12 +113,12 @@ function addPatterns(
 }
 
 /** What any worths of the widths prove. */
-function proven(bars: Bars, duals: Float64Array): number {
+function proven(bars: Bars, duals: Float64Array): BarBound {
   const stock = bars.stock.map(({ width, length, cost }) => ({ size: width, available: length, cost }));
   const { worth, held } = farley({ sizes: bars.widths, worth: duals, limits: bars.limits }, stock);
   const worthOf = ({ width, length }: Share) => (worth[width] ?? 0) * length;
   let bound = 0;
   for (const [width, length] of bars.demand.entries()) bound += worthOf({ width, length });
   for (const { upright, turned } of bars.turning) bound += Math.min(worthOf(upright), worthOf(turned));
-  return bound - held;
+  return { cost: bound - held, worth };
 }

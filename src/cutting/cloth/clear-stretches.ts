@@ -8,9 +8,11 @@ export interface Stretch {
 
 type Flaws = GridBolt["flaws"];
 
-/** Where a clear stretch can begin beside the flaws that lie below y: at the selvedge, and at the right of each. */
-export function stretchStarts(flaws: Flaws, y: number): number[] {
-  return [0, ...flaws.filter(({ y2 }) => y2 > y).map(({ x2 }) => x2)].sort((a, b) => a - b);
+/** Where a clear stretch can begin beside the flaws from y on, as far as `reach`: at the selvedge, and right of each. */
+export function stretchStarts(flaws: Flaws, y: number, reach: number): number[] {
+  const starts = [0];
+  for (const { x2, y1, y2 } of flaws) if (y2 > y && y1 < reach) starts.push(x2);
+  return starts.sort((a, b) => a - b);
 }
 
 /** Stretches across the bolt that no flaw touches over the length of a layer; the gap is theirs already. */

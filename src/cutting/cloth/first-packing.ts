@@ -2,9 +2,10 @@ import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { Grid } from "./grid.ts";
 import { type Packing, packingOf } from "./packing.ts";
 
-/** Growth of the length tried, until all items lie on it; many items take long to lay. */
+/** Growth of the length tried, until all items lie on it; many items take long to lay, and it grows faster each time. */
 const GROWTH = 1.02;
-const GROWTH_OF_MANY = 1.08;
+const GROWTH_OF_MANY = 1.06;
+const FASTER = 1.5;
 const MANY = 500;
 /** Choices that all items begin with. */
 const FIRST_CHOICES = [0, 1];
@@ -66,7 +67,8 @@ function* growUntilLaid(
     return packing;
   }
   const perStep = grid.bolts[endless]?.costPerStep ?? 0;
-  const growth = decoder.masks.count < MANY ? GROWTH : GROWTH_OF_MANY;
+  const many = decoder.masks.count >= MANY;
+  let growth = many ? GROWTH_OF_MANY : GROWTH;
   let length = startLength(grid, decoder, endless, leastCost);
   for (let tries = 0; tries < MOST_TRIES; tries++) {
     lengths[endless] = length;
@@ -76,6 +78,7 @@ function* growUntilLaid(
     if (packing) return better;
     if (grid.bolts.length === 1 && beat && length * perStep > beat.cost) break;
     length = Math.ceil((length * growth) / grid.stepY) * grid.stepY + grid.stepY;
+    if (many) growth = 1 + FASTER * (growth - 1);
   }
   return undefined;
 }

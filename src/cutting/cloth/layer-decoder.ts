@@ -5,6 +5,8 @@ import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.t
 
 /** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
 const MOST_LOOKS = 128;
+/** The same for a layer among flaws: what finds no place here finds one below them. */
+const MOST_AMONG_FLAWS = 400;
 
 /**
  * Straight cuts in stages, from several bolts, round flaws, on the repeat.
@@ -340,31 +342,46 @@ export class LayerDecoder implements Decoder {
     const w = this.rw[at] as number;
     const h = this.rh[at] as number;
     const on = this.on[at] as number;
-    for (let place = masks.nextFit(w, h, 0); place >= 0; place = masks.nextFit(w, h, place + 1)) {
-      const item = masks.order[place] as number;
-      const stretch = this.stretchFor(item, y, w, h, on);
+    masks.skipNone();
+    let place = masks.nextFit(w, h, 0);
+    for (let looks = 0; place >= 0 && looks < MOST_AMONG_FLAWS; looks++) {
+      const stretch = this.stretchFor(masks.order[place] as number, y, w, h, on);
       if (stretch) {
+        masks.skipNone();
         this.layInStretch(place, stretch, y, w, h, on);
         return true;
       }
       if (place + 1 >= masks.count) break;
+      masks.skipAlike(place);
+      place = masks.nextFit(w, h, place + 1);
     }
+    masks.skipNone();
     const next = this.boltAt(on).flaws.reduce((end, { y2 }) => (y2 > y ? Math.min(end, y2) : end), y + h);
     this.lost += w * (next - y);
     this.push(0, next, w, y + h - next, 0, on);
     return false;
   }
 
+  /** The first stretch beside the flaws that holds the item, its lead set. */
   private stretchFor(item: number, y: number, w: number, h: number, on: number): Stretch | undefined {
     const { masks } = this;
-    const { flaws } = this.boltAt(on);
+    const itemW = masks.w[item] as number;
+    const itemH = masks.h[item] as number;
+    const reach = y + itemH + (this.grid.lattice?.along ?? 0);
+    let cleared = 0;
+    let stretches: Stretch[] = [];
     // The lead along the bolt depends on the stretch only where the repeat has columns.
-    for (const from of stretchStarts(flaws, y)) {
+    for (const from of stretchStarts(this.boltAt(on).flaws, y, reach)) {
+      if (w - from < itemW) break;
       if (!this.suits(item, from, y, on)) return undefined;
-      const layer = this.leadY + (masks.h[item] as number);
+      const layer = this.leadY + itemH;
       if (layer > h) continue;
-      const stretch = this.clear(y, layer, w, on).find((s) => s.from === from);
-      if (stretch && this.leadX + (masks.w[item] as number) <= stretch.to - from) return stretch;
+      if (layer !== cleared) {
+        stretches = this.clear(y, layer, w, on);
+        cleared = layer;
+      }
+      const stretch = stretches.find((one) => one.from === from);
+      if (stretch && this.leadX + itemW <= stretch.to - from) return stretch;
     }
     return undefined;
   }

@@ -5,6 +5,8 @@ import { latticeSpread, plainSpread, type Spread } from "./spread.ts";
 
 /** Widths apart in the bar relaxation: more are rounded down to steps, which lets the bound only sink. */
 const MOST_WIDTHS = 300;
+/** Beyond so many widths and kinds of cloth the relaxation would take minutes. */
+const MOST_ROWS = 500;
 /** Sums of worths are exact to so many parts. */
 const SLIVER = 1e-7;
 
@@ -22,7 +24,9 @@ export function quickBound(grid: Grid): Bound {
 export function* strictBound(grid: Grid): Generator<void, Bound> {
   let cost = 0;
   for (const spread of spreadsOf(grid)) {
-    const value = yield* barBound(barsOf(grid, spread));
+    const bars = barsOf(grid, spread);
+    if (bars.widths.length + bars.stock.length > MOST_ROWS) continue;
+    const { cost: value } = yield* barBound(bars);
     cost = Math.max(cost, raise(grid, spread, value));
   }
   return { cost, which: "bars" };
@@ -88,7 +92,11 @@ function wideCost(grid: Grid, spread: Spread): number {
 }
 
 /** Width and length of each enlarged item as it may lie on the widest bolt: upright first, then turned. */
-function waysToLie({ items }: Grid, { w, h }: Spread, widest: number): [width: number, length: number][][] {
+export function waysToLie(
+  { items }: Grid,
+  { w, h }: Spread,
+  widest: number,
+): [width: number, length: number][][] {
   return items.map(({ turns }, i) => {
     const [width, length] = [w[i] ?? 0, h[i] ?? 0];
     const ways: [number, number][] = turns
@@ -101,7 +109,7 @@ function waysToLie({ items }: Grid, { w, h }: Spread, widest: number): [width: n
   });
 }
 
-function barsOf(grid: Grid, spread: Spread): Bars {
+export function barsOf(grid: Grid, spread: Spread): Bars {
   const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
   const items = waysToLie(grid, spread, widest);
   const classes = widthClasses(items.flatMap((ways) => ways.map(([width]) => width)));
@@ -125,8 +133,18 @@ function barsOf(grid: Grid, spread: Spread): Bars {
       });
     }
   }
-  const stock = grid.bolts.map((bolt) => extended(bolt, spread, grid.gap));
-  return { widths: classes.widths, limits, demand, turning, stock };
+  return { widths: classes.widths, limits, demand, turning, stock: stockOf(grid, spread) };
+}
+
+/** Bolts of one width and price are one stock of their lengths together. */
+function stockOf(grid: Grid, spread: Spread): Bars["stock"] {
+  const stock = new Map<string, { width: number; length: number; cost: number }>();
+  for (const bolt of grid.bolts) {
+    const { width, length, cost } = extended(bolt, spread, grid.gap);
+    const key = `${width} ${cost}`;
+    stock.set(key, { width, cost, length: length + (stock.get(key)?.length ?? 0) });
+  }
+  return [...stock.values()];
 }
 
 function widthClasses(widths: readonly number[]): { widths: number[]; of: (width: number) => number } {

@@ -158,8 +158,11 @@ export interface BoltPlan {
 /** No plan can cost less than `cost`. */
 export interface Bound {
   cost: number;
-  /** `area`: of the pieces; `wide`: pieces that cannot lie side by side; `bars`: strips filled in the best way. */
-  which: "area" | "wide" | "bars";
+  /**
+   * `area`: of the pieces; `wide`: pieces that cannot lie side by side; `bars`: strips filled in the best way;
+   * `every-way`: all ways to cut were looked at, or all that could cost less.
+   */
+  which: "area" | "wide" | "bars" | "every-way";
 }
 
 /**

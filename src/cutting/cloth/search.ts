@@ -4,6 +4,7 @@ import { NEVER, type ShouldStop } from "../should-stop.ts";
 import { anneal } from "./anneal.ts";
 import { MANY_STAGES, type Setting, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
+import { everyWay, isSmall } from "./exact/every-way.ts";
 import { firstPacking } from "./first-packing.ts";
 import { type Grid, gridOf } from "./grid.ts";
 import { layLayers } from "./lay-layers.ts";
@@ -21,6 +22,8 @@ import { verifyCloth } from "./verify.ts";
 const AGAIN = 0.08;
 /** A round of the bound costs about as much as so many plans. */
 const PLANS_PER_ROUND = 20;
+/** Pieces laid one after the other, each with its bound, take as long as a plan. */
+const NODES_PER_PLAN = 10;
 /** A new aim saves this share of what lies between the best plan and the bound; half as much after each failure. */
 const FIRST_SAVING = 0.35;
 /** An aim that would save less than this share of the cost is not worth a try before the others. */
@@ -166,14 +169,19 @@ export class ClothSearch {
     const searchers = settings.map((setting) => this.searchWith(setting, draw));
     const [setting] = settings;
     if (setting && grid.items.length >= MANY_PIECES) searchers.unshift(this.regroupOn(setting, draw));
+    if (isSmall(grid, this.stages)) searchers.unshift(this.lookEveryWay(this.stages ?? MANY_STAGES));
     // Each in turn, as long as it gains: which of them suits the pieces shows only on the way.
     for (;;) {
-      for (const searcher of searchers) {
+      for (const searcher of [...searchers]) {
         let spent = 0;
         let { cost } = this;
         while (spent < TURN) {
           const step = searcher.next();
-          if (step.done) return;
+          if (step.done) {
+            searchers.splice(searchers.indexOf(searcher), 1);
+            if (searchers.length === 0) return;
+            break;
+          }
           // Nothing to do for this one as the plan lies.
           if (step.value === 0) break;
           spent += step.value;
@@ -183,6 +191,27 @@ export class ClothSearch {
         }
       }
     }
+  }
+
+  /** A few pieces are cut in every way that may cost less: that proves the best, or finds it. */
+  private *lookEveryWay(stages: number): Generator<number, void> {
+    const { grid } = this;
+    const ways = everyWay(grid, stages, () => this.cost);
+    for (let step = ways.next(); ; step = ways.next()) {
+      const { least, packing, nodes } = step.value;
+      if (packing && packing.cost < this.cost && this.isSound(packing)) this.best = packing;
+      this.raise({ cost: Math.min(least, this.cost), which: "every-way" });
+      if (step.done) return;
+      yield 1 + Math.floor(nodes / NODES_PER_PLAN);
+    }
+  }
+
+  private isSound(packing: Packing): boolean {
+    const { problem, grid } = this;
+    const { cost } = packing;
+    const bolts = layOut(problem, grid, packing);
+    const plan: ClothPlan = { status: "feasible", bolts, cost, bound: this.bound, gap: 0, evaluations: 0 };
+    return verifyCloth(problem, plan).length === 0;
   }
 
   private *tryFirst(): Generator<number, Setting[]> {

@@ -32,7 +32,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
     symptoms: ["will-not-rise"],
     judge: (facts) => {
       const { shade } = facts;
-      if (shade.lift.kind === "cord-lock") {
+      if (shade.lift.takeUp === "lock") {
         return {
           id: "knot-at-lock",
           title: "A knot or connector meets the lock",

@@ -69,7 +69,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
       id: "diagonal-run",
       title: "A cord runs across the back",
       evidence: "cannot-tell",
-      why: `This shade has ${shade.lift.cords.length} cords: each goes straight up its own column to ${shade.lift.kind === "cord-lock" ? "its own eye" : "its own spool"}. One that runs slantwise pulls its column sideways and up too soon.`,
+      why: `This shade has ${shade.lift.cords.length} cords: each goes straight up its own column to ${shade.lift.takeUp === "lock" ? "its own eye" : "its own spool"}. One that runs slantwise pulls its column sideways and up too soon.`,
       test: "Look at the back: does every cord pass the rings of one column only?",
       cure: "Thread it again, ring above ring, with an eye above each column.",
       remedies: [],
@@ -79,21 +79,21 @@ export const CORD_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["leans-to-one-side"],
     judge: ({ shade, len }) => {
-      if (shade.lift.kind === "cord-lock") return undefined;
-      const twist = shade.workings.find(({ id }) => id === "lift.tube-twist");
+      if (shade.lift.takeUp === "lock") return undefined;
+      const twistMm = shade.lift.stiffness?.twistMm;
       return {
         id: "spools-wind-unequal",
         title: "Cords wind up unequally on their spools",
-        evidence: twist !== undefined && twist.value > SEEN_MM ? "points-to-it" : "cannot-tell",
+        evidence: twistMm !== undefined && twistMm > SEEN_MM ? "points-to-it" : "cannot-tell",
         why:
-          twist === undefined
+          twistMm === undefined
             ? "One cord that climbs onto its own turns is a whole layer ahead of the others."
-            : `The tube itself twists by ${len(twist.value)} at the hem; more than that is in the winding.`,
+            : `The tube itself twists by ${len(twistMm)} at the hem; more than that is in the winding.`,
         test: "Watch the spools while somebody raises it: every cord lays its turns from the same side.",
         cure: "Unwind to the knots, lay the turns side by side under a little pull, and level again.",
         remedies: [],
         cite: cite("geometry", "a spool grows by one cord for each layer"),
-        ...(twist === undefined ? {} : { figures: ["lift.tube-twist"] }),
+        ...(twistMm === undefined ? {} : { figures: ["lift.tube-twist"] }),
       };
     },
   },
@@ -101,7 +101,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
     symptoms: ["cord-frays"],
     judge: (facts) => {
       const { shade, force } = facts;
-      if (shade.lift.kind !== "cord-lock") return undefined;
+      if (shade.lift.takeUp === "tube") return undefined;
       return {
         id: "toothed-roller",
         title: "The toothed roller works on the cord",

@@ -38,7 +38,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["lock-jams", "hard-to-raise"],
     judge: ({ shade }) => {
-      if (shade.lift.kind !== "cord-lock") return undefined;
+      if (shade.lift.takeUp === "tube") return undefined;
       const { slots, seat } = shade.lift;
       const full = Math.max(0, ...slots.map(({ cords }) => cords.length));
       return {
@@ -56,7 +56,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["lock-slips"],
     judge: ({ shade, lock }) =>
-      shade.lift.kind !== "cord-lock" || lock === undefined
+      shade.lift.takeUp === "tube" || lock === undefined
         ? undefined
         : {
             id: "lock-reversed",
@@ -73,7 +73,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
     symptoms: ["lock-slips"],
     judge: (facts) => {
       const { shade, lock, force } = facts;
-      if (shade.lift.kind !== "cord-lock" || lock === undefined) return undefined;
+      if (shade.lift.takeUp === "tube" || lock === undefined) return undefined;
       const over = hasFinding(facts, "lift.too-many-cords");
       return {
         id: "lock-overloaded",
@@ -107,7 +107,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["lock-slips", "will-not-stay"],
     judge: ({ shade, force }) => {
-      if (shade.lift.kind !== "spring") return undefined;
+      if (shade.lift.poweredBy !== "spring") return undefined;
       const { bandN, massMinKg } = shade.lift;
       return {
         id: "spring-off-balance",
@@ -127,7 +127,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
     judge: (facts) => {
       const { shade, force } = facts;
       const { pullN, heldN, course } = shade.lift;
-      if (shade.lift.kind === "motor") return undefined;
+      if (shade.lift.poweredBy === "motor") return undefined;
       const costs = course.shares.filter(({ what }) => what !== "weight");
       const most = costs.reduce((sum, { addsN }) => sum + addsN, 0);
       return {

@@ -56,7 +56,7 @@ export function drawBack(input: SheetInput): Drawing {
 }
 
 function cordFacts(lift: Lift): Fact[] {
-  if (lift.kind === "cord-lock") {
+  if (lift.takeUp === "lock") {
     return lift.cords.map((cord) => ({
       label: `Cord ${cord.number}`,
       text: `column ${cord.number}, enters the lock from the ${cord.entersFrom} seen from the room, slot ${cord.slot}`,

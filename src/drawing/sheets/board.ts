@@ -29,7 +29,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     caption: `Seen from below, left as seen from the room, room edge at the top.${
       stretch === 1
         ? ""
-        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.kind === "cord-lock" ? "the cords can be followed" : "the parts can be told apart"}.`
+        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.takeUp === "lock" ? "the cords can be followed" : "the parts can be told apart"}.`
     }`,
     primitives: [
       ...drawWood(input, toPage, stretch),
@@ -42,7 +42,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     facts: [
       { label: "Board", text: board.sectionName },
       lengthFact("Length", board.lengthMm, units),
-      ...(lift.kind === "cord-lock"
+      ...(lift.takeUp === "lock"
         ? [
             ...board.eyes.map((eye, i) =>
               lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units),
@@ -65,7 +65,8 @@ export function drawBoardSheet(input: SheetInput): Drawing {
   };
 }
 
-function depthStretch({ shade }: SheetInput): number {
+function depthStretch({ shade, trueScale }: SheetInput): number {
+  if (trueScale === true) return 1;
   const { lengthMm, depthMm } = shade.board;
   return Math.min(MOST_STRETCH, Math.max(1, Math.round(lengthMm / (depthMm * READABLE_ASPECT))));
 }
@@ -111,12 +112,13 @@ function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primi
 }
 
 /** Furthest that a cord runs beside the middle of an eye, mm, and by how much this is spread. */
-function laneSpread({ lift }: LockInput["shade"]): { reachMm: number; times: number } {
+function laneSpread({ shade: { lift }, trueScale }: LockInput): { reachMm: number; times: number } {
   const beside = lift.cords.flatMap((cord) =>
     cord.path.slice(0, -AT_LOCK).map((point) => Math.abs(point.zMm - eyeZ(lift))),
   );
   const reachMm = Math.max(0, ...beside);
-  const times = reachMm > 0 ? Math.max(1, Math.min(MOST_SPREAD, SPREAD_REACH_MM / reachMm)) : 1;
+  const times =
+    reachMm > 0 && trueScale !== true ? Math.max(1, Math.min(MOST_SPREAD, SPREAD_REACH_MM / reachMm)) : 1;
   return { reachMm: reachMm * times, times };
 }
 
@@ -125,9 +127,10 @@ function eyeZ({ eyes, seat }: CordLockLift): number {
 }
 
 /** Seen edge on, and as wide as the lanes that run through. */
-function drawEyes({ shade }: LockInput, toPage: ToPage): Primitive[] {
+function drawEyes(input: LockInput, toPage: ToPage): Primitive[] {
+  const { shade } = input;
   const half = 2.6;
-  const reach = Math.max(EYE_RADIUS_MM, laneSpread(shade).reachMm + 2);
+  const reach = Math.max(EYE_RADIUS_MM, laneSpread(input).reachMm + 2);
   return shade.board.eyes.map((eye, i): Primitive => {
     const [x, top] = toPage(eye.xMm, eye.zMm + reach);
     const [, bottom] = toPage(eye.xMm, eye.zMm - reach);
@@ -151,9 +154,9 @@ function drawEyes({ shade }: LockInput, toPage: ToPage): Primitive[] {
 }
 
 /** Paths of the plan; only their distances beside the eyes are spread, which keeps their order. */
-function drawCords({ shade }: LockInput, toPage: ToPage): Primitive[] {
-  const { lift } = shade;
-  const { times } = laneSpread(shade);
+function drawCords(input: LockInput, toPage: ToPage): Primitive[] {
+  const { lift } = input.shade;
+  const { times } = laneSpread(input);
   const middle = eyeZ(lift);
   return lift.cords.map((cord) =>
     line(
@@ -224,7 +227,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
     measure({ from: origin, to: at(xMm), offset, running, ...rest }, units);
   const bracketName = board.fixing === "brackets" ? "bracket" : "screw";
   const parts =
-    lift.kind === "cord-lock"
+    lift.takeUp === "lock"
       ? [
           ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
           one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
@@ -237,7 +240,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
           one(lift.drive.xMm, "supports", -24, { label: "drive", part: "drive" }),
         ];
   // A tube takes a line of its own; the fixings then stand on the third.
-  const fixingsOffset = lift.kind === "cord-lock" ? -24 : -50;
+  const fixingsOffset = lift.takeUp === "lock" ? -24 : -50;
   return [
     ...parts,
     one(board.leftMm + board.lengthMm, "eyes", -8, {

@@ -117,8 +117,8 @@ function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
   const { lift } = shade;
   const { xMm, zMm, depthMm } = lift.drive;
   const outward = lift.controlSide === "right" ? 1 : -1;
-  switch (lift.kind) {
-    case "tube-loop": {
+  switch (lift.hangs) {
+    case "loop": {
       const half = lift.wheelMm / 2;
       return [
         line("loop", [toPage(xMm, zMm - half), toPage(xMm, zMm + half)], { part: "loop" }),
@@ -135,7 +135,7 @@ function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
         callout(toPage(xMm, zMm + half), "loop, down", [outward * 6, -8], { part: "loop", yields: true }),
       ];
     }
-    case "tube-wand":
+    case "wand":
       return [
         { kind: "circle", role: "wand", centre: toPage(xMm, zMm), radiusMm: 4.5, part: "wand" },
         callout(toPage(xMm, zMm + depthMm / 2), "wand, down", [outward * 6, -8], {
@@ -143,7 +143,7 @@ function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
           yields: true,
         }),
       ];
-    default:
+    case "nothing":
       return [];
   }
 }

@@ -34,7 +34,7 @@ export function drawForce(input: SheetInput): Drawing {
   ];
   const now = at(heights, raise * grid.travelMm);
   const top = last(heights);
-  const curves = curvesOf(lift.kind).sort((a, b) => a.of(top) - b.of(top));
+  const curves = curvesOf(lift).sort((a, b) => a.of(top) - b.of(top));
   return {
     id: `force${raiseName(raise).id}`,
     title: "Forces",
@@ -97,17 +97,15 @@ const WEIGHT: Curve = { role: "weightCurve", words: "weight", of: ({ heldN }) =>
 const PULL: Curve = { role: "pullCurve", words: "pull to raise", of: ({ pullN }) => pullN };
 const HOLD: Curve = { role: "holdCurve", words: "holds it", of: ({ holdN }) => holdN };
 
-/** A motor asks nothing of the hand; wand and loop are held by their drive. */
-function curvesOf(kind: Lift["kind"]): Curve[] {
-  switch (kind) {
-    case "cord-lock":
-      return [WEIGHT, PULL, HOLD];
+/** A motor asks nothing of the hand; what the hand turns through a drive is held by the drive. */
+function curvesOf({ takeUp, poweredBy }: Lift): Curve[] {
+  switch (poweredBy) {
+    case "hand":
+      return takeUp === "lock" ? [WEIGHT, PULL, HOLD] : [WEIGHT, PULL];
     case "spring":
       return [WEIGHT, PULL, { ...HOLD, words: "friction holds" }];
     case "motor":
       return [WEIGHT];
-    default:
-      return [WEIGHT, PULL];
   }
 }
 
@@ -188,9 +186,9 @@ function facts({ shade, units }: SheetInput, now: CourseHeight): Fact[] {
   return [
     lengthFact("Bottom row risen by", now.liftMm, units),
     { label: "Weight on the cords now", text: text(now.heldN) },
-    ...(lift.kind === "motor" ? [] : [{ label: "Pull to raise it now", text: text(now.pullN) }]),
-    ...(lift.kind === "cord-lock" ? [{ label: "Force that holds it now", text: text(now.holdN) }] : []),
-    ...(lift.kind === "spring" ? [{ label: "Friction must hold now", text: text(now.holdN) }] : []),
+    ...(lift.poweredBy === "motor" ? [] : [{ label: "Pull to raise it now", text: text(now.pullN) }]),
+    ...(lift.takeUp === "lock" ? [{ label: "Force that holds it now", text: text(now.holdN) }] : []),
+    ...(lift.poweredBy === "spring" ? [{ label: "Friction must hold now", text: text(now.holdN) }] : []),
     ...shares.map(({ what, eye, addsN }) => ({ label: SHARES[what](eye ?? 0), text: text(addsN) })),
     ...(shares.length > 0 ? [{ label: "Pull at the hand, raised", text: text(lift.pullN) }] : []),
     ...(withPulleysN === undefined

@@ -22,12 +22,13 @@ export function hangingControl(input: SheetInput, raise: number): Primitive[] {
 /** The same in words. */
 export function controlFacts({ shade, units }: SheetInput): Fact[] {
   const { lift } = shade;
-  switch (lift.kind) {
-    case "tube-loop":
+  switch (lift.hangs) {
+    case "loop":
       return [lengthFact("Loop, from the drive down to its tensioner", lift.loopDropMm, units)];
-    case "tube-wand":
+    case "wand":
       return [lengthFact("Wand below the drive", lift.wandMm, units)];
-    default:
+    case "tail":
+    case "nothing":
       return [];
   }
 }
@@ -55,12 +56,12 @@ export function tubeControl(
     isInward: side === -outward,
     clothToYMm,
   };
-  switch (lift.kind) {
-    case "tube-loop":
+  switch (lift.hangs) {
+    case "loop":
       return drawLoop(lift, place);
-    case "tube-wand":
+    case "wand":
       return drawWand(lift, place);
-    default:
+    case "nothing":
       return [];
   }
 }

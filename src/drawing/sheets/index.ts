@@ -37,6 +37,8 @@ const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
 export interface SheetOptions {
   /** 0 lowered, 1 raised; front, back and side follow it. */
   raise?: number;
+  /** Nothing drawn larger than it is against the rest; otherwise the board may be drawn deeper. */
+  trueScale?: boolean;
 }
 
 /** One sheet of one shade as data, in mm of the real thing. */
@@ -44,9 +46,9 @@ export function drawSheet(
   kind: SheetKind,
   plan: Pick<Plan, "units">,
   shade: ShadePlan,
-  { raise = 0 }: SheetOptions = {},
+  { raise = 0, trueScale = false }: SheetOptions = {},
 ): Drawing {
-  return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise });
+  return SHEET_DRAWERS[kind]({ units: plan.units, shade, raise, trueScale });
 }
 
 /** The marking strips one by one, to be tiled at full size. */

@@ -6,9 +6,9 @@ export type LockInput = SheetInput & { shade: { lift: CordLockLift } };
 export type TubeInput = SheetInput & { shade: { lift: TubeLift } };
 
 export function hasLock(input: SheetInput): input is LockInput {
-  return input.shade.lift.kind === "cord-lock";
+  return input.shade.lift.takeUp === "lock";
 }
 
 export function hasTube(input: SheetInput): input is TubeInput {
-  return input.shade.lift.kind !== "cord-lock";
+  return input.shade.lift.takeUp === "tube";
 }

@@ -8,6 +8,8 @@ export interface SheetInput {
   shade: ShadePlan;
   /** 0 lowered, 1 raised. */
   raise: number;
+  /** As it is: nothing drawn deeper or further apart so that it is read with ease. For those who measure or cut by it. */
+  trueScale?: boolean;
 }
 
 /** Sizes of words on paper, mm. */

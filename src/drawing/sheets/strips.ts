@@ -1,4 +1,4 @@
-import { lengthText } from "../../units/index.ts";
+import { lengthText, toMark } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { flatFace, marksAlong } from "./cloth-marks.ts";
 import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
@@ -85,17 +85,24 @@ function markedAlong(shade: SheetInput["shade"], along: "x" | "y"): Mark[] {
   }));
 }
 
+/** All strips, each mark where its figure says on the ruler at hand: strip, list and tape agree. */
+function allStrips(input: SheetInput): Strip[] {
+  const { ruler } = input.units;
+  return [rowMarks(input), columnMarks(input), ...clothStrips(input)].map((strip) => ({
+    ...strip,
+    lengthMm: toMark(strip.lengthMm, ruler),
+    marks: strip.marks.map((mark) => ({ ...mark, atMm: toMark(mark.atMm, ruler) })),
+  }));
+}
+
 /** Every strip alone, for tiling. */
 export function drawEachStrip(input: SheetInput): Drawing[] {
-  return [rowMarks(input), columnMarks(input), ...clothStrips(input)].map((strip) =>
-    drawing(input, strip.id, strip.title, [strip]),
-  );
+  return allStrips(input).map((strip) => drawing(input, strip.id, strip.title, [strip]));
 }
 
 /** The marking strips, one under the other. To be printed at full size. */
 export function drawStrips(input: SheetInput): Drawing {
-  const strips = [rowMarks(input), columnMarks(input), ...clothStrips(input)];
-  return drawing(input, "strips", "Marking strips", strips);
+  return drawing(input, "strips", "Marking strips", allStrips(input));
 }
 
 function drawing({ units }: SheetInput, id: string, title: string, strips: Strip[]): Drawing {

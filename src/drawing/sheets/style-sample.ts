@@ -1,4 +1,3 @@
-import { WorkingBook } from "../../figures/index.ts";
 import {
   type Making,
   newJob,
@@ -9,7 +8,7 @@ import {
   type StyleKind,
 } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
-import { STYLE_MODULES } from "../../styles/index.ts";
+import { headrailNeeded, STYLE_MODULES } from "../../styles/index.ts";
 import type { Drawing, Primitive } from "../model.ts";
 import { line } from "./shapes.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
@@ -60,10 +59,10 @@ function shapeOf(style: StyleKind, raise: number) {
   const shade = { ...window.shade, style, ...(making === undefined ? {} : { making }) };
   const resolved = resolveShade(job, partsOf(job), room, { ...window, shade }, "/rooms/0/windows/0");
   const module = STYLE_MODULES[style];
-  const book = new WorkingBook();
-  const { columns } = module.columns(resolved, SIZE, book);
-  const { grid, form } = module.grid(resolved, SIZE, columns, UNDER_BOARD, book);
-  return module.shape({ size: SIZE, grid, form }, raise);
+  const { values: columns } = module.columns({ shade: resolved, size: SIZE });
+  const { values: headrailNeededMm } = headrailNeeded({ shade: resolved, liftParts: UNDER_BOARD });
+  const laid = module.grid({ shade: resolved, size: SIZE, columns, headrailNeededMm });
+  return module.shape({ size: SIZE, ...laid.values }, raise);
 }
 
 const SIZE: Size = {

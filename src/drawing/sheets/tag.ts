@@ -29,8 +29,13 @@ const LANGUAGE_NAMES: Record<TagLine["language"], string> = { en: "English", fr:
  * The child-safety tag of one shade, to be laid out at scale 1: only there its letters are as high as they must be.
  * One drawing, or a front and a back of one size to be glued together. What is no part of the tag (which words are
  * official, and the note) stands outside its cut line.
+ * @param known what is filled in already, by what a line asks for
  */
-export function drawTag({ tag }: Pick<ShadePlan, "tag">): Drawing[] {
+export function drawTag(
+  { tag: blank }: Pick<ShadePlan, "tag">,
+  known: Readonly<Record<string, string>> = {},
+): Drawing[] {
+  const tag = { ...blank, lines: blank.lines.map((one) => filledIn(one, known)) };
   const sides = sidesOf(tag, MOST_MM).map((lines) => ({ lines, columns: setColumns(tag, lines, GUTTER_MM) }));
   const count = tag.languages.length;
   const [first] = sides;
@@ -49,6 +54,12 @@ export function drawTag({ tag }: Pick<ShadePlan, "tag">): Drawing[] {
       facts: factsOf(tag, lines),
     };
   });
+}
+
+/** What is known stands on its line in place of the blank. */
+function filledIn(one: TagLine, known: Readonly<Record<string, string>>): TagLine {
+  const words = one.asks === undefined ? undefined : known[one.asks];
+  return words === undefined ? one : { ...one, text: one.text.replace(/_+$/, words) };
 }
 
 interface Size {

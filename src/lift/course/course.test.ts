@@ -4,12 +4,10 @@ import { anyJob } from "../../../test/arbitrary-job.ts";
 import { jobWith, resolvedWith } from "../../../test/job-with.ts";
 import { casesOf, given } from "../../../test/mechanics/physics-cases.ts";
 import { expectNear } from "../../../test/near.ts";
-import { rigInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../figures/index.ts";
+import { plannedLock, rigInput } from "../../../test/rig-inputs.ts";
 import { plan } from "../../plan/index.ts";
 import type { CordLockLift } from "../../shade-plan/index.ts";
 import { heldWeight } from "../cord-loads.ts";
-import { planLift } from "../plan-lift.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 
 const made = (making: object = {}) =>
@@ -36,11 +34,7 @@ describe("weight on the cords on the way up", () => {
   test("fully raised it is what the closed formula gives", () => {
     const { grid, form, mass } = made();
     const list = gatherings(grid, form);
-    expectNear(
-      heldAtN(list, form, mass, grid.travelMm),
-      heldWeight(grid, form, mass, new WorkingBook()),
-      1e-9,
-    );
+    expectNear(heldAtN(list, form, mass, grid.travelMm), heldWeight(grid, form, mass).value, 1e-9);
   });
 
   test("as the first fold begins, by hand: the bar, the bottom section, and no cloth of the fold", () => {
@@ -181,5 +175,5 @@ test("a spring set half way is off by its band at either end, within it between"
   const last = course.heights.at(-1);
   expect(last?.holdN ?? 0).toBeLessThanOrEqual(bandN * 1.0001);
   expect(course.shares).toEqual([]);
-  expect(planLift(input, new WorkingBook()).lift.course.shares.length).toBeGreaterThan(2);
+  expect(plannedLock(input).values.course.shares.length).toBeGreaterThan(2);
 });

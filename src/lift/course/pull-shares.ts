@@ -1,9 +1,9 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { type Figure, figureRule } from "../../figures/index.ts";
+import { type Eye, frictionOf, QUARTER_TURN_RAD } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
-import type { CordLockLift, CordRun, PullShare } from "../../shade-plan/index.ts";
+import type { CordRun, PullShare } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import type { LiftInput } from "../lift-input.ts";
-import { cordPull, frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY, wrapRad } from "../rig-threading.ts";
+import { cordPull, ROLLER_EFFICIENCY, wrapRad } from "../lock/rig-threading.ts";
 
 /** Share of the pull that a small pulley on balls passes on. */
 const PULLEY = sourced(
@@ -13,8 +13,8 @@ const PULLEY = sourced(
 );
 
 /** Which place costs what: each cord's load, then its own eye, the eyes it passes, the roller of the lock. */
-export function pullShares({ resolved }: LiftInput, { cords }: Pick<CordLockLift, "cords">): PullShare[] {
-  const friction = frictionOf(resolved.eye).value;
+export function pullShares(eye: Eye, cords: readonly CordRun[]): PullShare[] {
+  const friction = frictionOf(eye).value;
   const own = new Map<number, number>();
   const passed = new Map<number, number>();
   let weightN = 0;
@@ -22,7 +22,7 @@ export function pullShares({ resolved }: LiftInput, { cords }: Pick<CordLockLift
   for (const cord of cords) {
     const { loadN, pullN } = cord;
     weightN += loadN;
-    const afterOwn = loadN * capstanRatio(friction, OWN_EYE_RAD);
+    const afterOwn = loadN * capstanRatio(friction, QUARTER_TURN_RAD);
     add(own, cord.number, afterOwn - loadN);
     const atRoller = pullN * ROLLER_EFFICIENCY.value;
     // The turns after its own eye are small: at the last eye before the lock and at the mouth of its housing.
@@ -43,13 +43,32 @@ function add(sums: Map<number, number>, key: number, value: number): void {
   sums.set(key, (sums.get(key) ?? 0) + value);
 }
 
-/** The pull with pulleys for eyes: the quarter turn above a column costs 1/η instead of e^(μπ/2). */
-export function pulleysN(
-  { resolved }: LiftInput,
-  { cords }: Pick<CordLockLift, "cords">,
-  book: WorkingBook,
-): number {
-  const friction = frictionOf(resolved.eye).value;
+const WITH_PULLEYS = figureRule({
+  id: "lift.pull-with-pulleys",
+  label: "Pull at the hand with pulleys in place of the eyes",
+  symbol: "F_p",
+  unit: "N",
+  formula: "A + B / (v·η)",
+  inputs: {
+    A: ["N", "pull of the cords whose eye before the lock stays", "figure:lift.cord-*-pull"],
+    B: [
+      "N",
+      "loads of the other cords and their small turns",
+      "figure:lift.held",
+      "figure:rig.seat-*",
+      "figure:shape.columns",
+    ],
+    v: ["ratio", "share that a small pulley passes on"],
+    η: ["ratio", "efficiency of the lock’s roller"],
+  },
+  cite: PULLEY.cite,
+  note: "what the hand would gain; enter a pulley as the eye to plan with it",
+  compute: ({ A, B, v, η }) => A + B / (v * η),
+});
+
+/** The pull with pulleys for eyes, N: the quarter turn above a column costs 1/η instead of e^(μπ/2). */
+export function pulleysN(eye: Eye, cords: readonly CordRun[]): Figure {
+  const friction = frictionOf(eye).value;
   const last = new Set(cords.map(({ eyes }) => eyes.at(-1)));
   const turns = (cord: CordRun) => wrapRad(cord.path.map(({ xMm, zMm }) => [xMm, zMm] as const));
   const sum = (some: readonly CordRun[], pull: (cord: CordRun) => number) =>
@@ -57,23 +76,10 @@ export function pulleysN(
   // A lock is no substitute for an eye: the one before it stays.
   const kept = cords.filter(({ number }) => last.has(number));
   const changed = cords.filter(({ number }) => !last.has(number));
-  return book.figure("lift.pull-with-pulleys", {
-    label: "Pull at the hand with pulleys in place of the eyes",
-    symbol: "F_p",
-    unit: "N",
-    formula: "A + B / (v·η)",
-    given: {
-      A: [sum(kept, ({ pullN }) => pullN), "N", "pull of the cords whose eye before the lock stays"],
-      B: [
-        sum(changed, (cord) => cordPull(cord.loadN, friction, turns(cord) - OWN_EYE_RAD, 1)),
-        "N",
-        "loads of the other cords and their small turns",
-      ],
-      v: [PULLEY.value, "ratio", "share that a small pulley passes on"],
-      η: [ROLLER_EFFICIENCY.value, "ratio", "efficiency of the lock’s roller"],
-    },
-    cite: PULLEY.cite,
-    note: "what the hand would gain; enter a pulley as the eye to plan with it",
-    compute: ({ A, B, v, η }) => A + B / (v * η),
+  return WITH_PULLEYS.figure({
+    A: sum(kept, ({ pullN }) => pullN),
+    B: sum(changed, (cord) => cordPull(cord.loadN, friction, turns(cord) - QUARTER_TURN_RAD, 1)),
+    v: PULLEY.value,
+    η: ROLLER_EFFICIENCY.value,
   });
 }

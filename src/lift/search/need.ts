@@ -1,4 +1,4 @@
-import type { Cord, CordLock, Drive, Eye, Tube } from "../../job/index.ts";
+import type { Cord, CordLock, Drive, Eye, LiftKind, Tube } from "../../job/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 
 /** What a shade asks of its hardware, whatever that will be. From left to right, mm and N. */
@@ -34,7 +34,7 @@ export interface PartShelf {
 
 /** One way to raise the shade: a lock with its eyes, or a tube with its drive, and the cord. */
 export interface HardwareSet {
-  kind: "cord-lock" | "spring" | "tube-wand" | "tube-loop" | "motor";
+  kind: LiftKind;
   cord: Cord;
   lock?: CordLock;
   eye?: Eye;

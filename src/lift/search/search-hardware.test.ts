@@ -3,11 +3,9 @@ import { describe, expect, test } from "vitest";
 import { HARDWARE_NEED } from "../../../test/hardware-need.ts";
 import { resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
-import { rigInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../figures/index.ts";
+import { plannedLock, rigInput } from "../../../test/rig-inputs.ts";
 import { CATALOGUE, type Cord, type CordLock, type Eye } from "../../job/index.ts";
-import { misfits } from "../lock-fit.ts";
-import { planLift } from "../plan-lift.ts";
+import { misfits } from "../lock/lock-fit.ts";
 import type { HardwareNeed, PartShelf } from "./need.ts";
 import { searchHardware } from "./search-hardware.ts";
 
@@ -30,7 +28,7 @@ describe("choosing hardware", () => {
     const input = rigInput(
       resolvedWith({ opening: { widthsMm: [1100], heightsMm: [1500] }, shade: { mount: "to-size" } }),
     );
-    const { lift } = planLift(input, new WorkingBook());
+    const { values: lift } = plannedLock(input);
     const found = searchHardware(
       need({ columnsMm: input.grid.columns.map(({ xMm }) => xMm), heldRaisedN: lift.heldN }),
       shelf,

@@ -1,10 +1,11 @@
+import { frictionOf, type LiftKindOf, QUARTER_TURN_RAD } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
 import { forceText, lengthText, trimmed } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { gapsToTry, hasRoom } from "../gaps.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
-import { misfits } from "../lock-fit.ts";
-import { frictionOf, OWN_EYE_RAD, ROLLER_EFFICIENCY } from "../rig-threading.ts";
+import { misfits } from "../lock/lock-fit.ts";
+import { ROLLER_EFFICIENCY } from "../lock/rig-threading.ts";
 import { bareBoard } from "./bare-board.ts";
 import { BestSets } from "./best-sets.ts";
 import type { HardwareNeed, HardwareSearch, PartShelf, Refusal } from "./need.ts";
@@ -12,7 +13,12 @@ import { PairMarks } from "./pairs.ts";
 import { cordPrice, packPrice } from "./prices.ts";
 
 /** Every cord lock with every cord and every eye. Pairs are judged once; what is left are sums. */
-export function searchLocks(need: HardwareNeed, shelf: PartShelf, most: number): HardwareSearch {
+export function searchLocks(
+  need: HardwareNeed,
+  shelf: PartShelf,
+  most: number,
+  kind: LiftKindOf<"lock">,
+): HardwareSearch {
   const { locks, cords, eyes } = shelf;
   const columns = need.columnsMm.length;
   const loads = cordLoads(need.columnsMm, need.widthMm, need.heldRaisedN).designN;
@@ -22,7 +28,7 @@ export function searchLocks(need: HardwareNeed, shelf: PartShelf, most: number):
   const lockCord = lockAndCord(shelf, columns);
   const lockEye = lockAndEye(need, shelf);
   const eyeRatio = eyes.map(
-    (eye) => capstanRatio(frictionOf(eye).value, OWN_EYE_RAD) / ROLLER_EFFICIENCY.value,
+    (eye) => capstanRatio(frictionOf(eye).value, QUARTER_TURN_RAD) / ROLLER_EFFICIENCY.value,
   );
   const cordEye = cordAndEye(need, shelf, eyeRatio, heaviestN, totalN);
   const cordMoney = cords.map((cord) => cordPrice(cord, columns, need));
@@ -52,7 +58,7 @@ export function searchLocks(need: HardwareNeed, shelf: PartShelf, most: number):
       const [lock, eye, line] = [locks[first], eyes[third], cords[cord]];
       if (lock === undefined || eye === undefined || line === undefined) return [];
       const money = Number.isFinite(price) ? { price } : {};
-      return [{ kind: "cord-lock" as const, lock, eye, cord: line, pullN, pieces, ...money }];
+      return [{ kind, lock, eye, cord: line, pullN, pieces, ...money }];
     }),
     refusals: [
       ...refusals(lockCord, locks, cords, eyes.length),

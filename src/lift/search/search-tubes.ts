@@ -1,13 +1,12 @@
-import type { Drive, DriveKind, Tube } from "../../job/index.ts";
+import { type Drive, LIFT_TRAITS, type LiftTraits, type Tube } from "../../job/index.ts";
 import { woundRadiusMm } from "../../mechanics/index.ts";
 import { fineText, forceText, MM_PER_M, massText, torqueText, trimmed } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { hasRoom } from "../gaps.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
-import { WAND_RADIUS, WHEEL } from "../tube/control.ts";
 import { driveGaps } from "../tube/seat-drive.ts";
 import { spoolOf } from "../tube/spool-size.ts";
-import { DRIVE_EFFICIENCY } from "../tube/torque.ts";
+import { DRIVE_OF, type TubeKind } from "../tube/tube-lift-parts.ts";
 import { PARTS_APART } from "../tube/tube-line.ts";
 import { wrapsAbreast, wrapsLeftMm } from "../tube/winding.ts";
 import { bareBoard } from "./bare-board.ts";
@@ -17,20 +16,6 @@ import { PairMarks } from "./pairs.ts";
 import { cordPrice } from "./prices.ts";
 import { refusals } from "./search-locks.ts";
 
-const KIND_OF = {
-  spring: "spring",
-  wand: "tube-wand",
-  loop: "tube-loop",
-  motor: "motor",
-} as const satisfies Record<DriveKind, HardwareSet["kind"]>;
-
-const bestOfKinds = (most: number): Record<DriveKind, BestSets> => ({
-  spring: new BestSets(most),
-  wand: new BestSets(most),
-  loop: new BestSets(most),
-  motor: new BestSets(most),
-});
-
 /** Torque on the tube at both ends of the travel, and the axis to the cord there, for one tube and one cord. */
 interface Turning {
   loweredNm: number;
@@ -39,18 +24,31 @@ interface Turning {
   raisedMm: number;
 }
 
-/** Every tube with every drive and every cord. */
-export function searchTubes(need: HardwareNeed, shelf: PartShelf, most: number): HardwareSearch {
-  const { tubes, cords, drives } = shelf;
+/** A kind of lift as the search sees it. */
+export interface SearchedKind {
+  kind: TubeKind;
+  /** About what the hand pulls, where that is greatest, N. */
+  handPullN(drive: Drive, turning: Turning): number;
+}
+
+/** Every tube with every drive of one kind of lift and every cord. */
+export function searchTubes(
+  need: HardwareNeed,
+  shelf: PartShelf,
+  most: number,
+  { kind, handPullN }: SearchedKind,
+): HardwareSearch {
+  const { tubes, cords } = shelf;
+  const drives = shelf.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
+  const { poweredBy } = LIFT_TRAITS[kind];
   const columns = need.columnsMm.length;
   const loads = cordLoads(need.columnsMm, need.widthMm, need.heldRaisedN).designN;
   const turning = tubes.map((tube) => cords.map((cord) => turningOf(need, tube, cord.diameterMm)));
   const tubeCord = tubeAndCord(need, shelf, turning, Math.max(0, ...loads));
-  const tubeDrive = tubeAndDrive(need, shelf);
+  const tubeDrive = tubeAndDrive(need, tubes, drives, kind);
   const cordMoney = cords.map((cord) => cordPrice(cord, columns, need));
   const tooHard = new Map<string, Overasked>();
-  // A motor asks nothing of the hand and would crowd out all others: the best of each kind are kept.
-  const best = bestOfKinds(most);
+  const best = new BestSets(most);
   let feasible = 0;
   tubes.forEach((tube, t) => {
     const tubeMoney = tubePrice(tube, need, columns);
@@ -62,33 +60,31 @@ export function searchTubes(need: HardwareNeed, shelf: PartShelf, most: number):
         const turn = turning[t]?.[c];
         if (turn === undefined) continue;
         const pullN = handPullN(drive, turn);
-        const asked = drive.kind === "motor" ? Math.max(turn.loweredNm, turn.raisedNm) : pullN;
-        if (!(asked <= mostOf(need, drive))) {
+        const asked = poweredBy === "motor" ? Math.max(turn.loweredNm, turn.raisedNm) : pullN;
+        if (!(asked <= mostOf(need, drive, poweredBy))) {
           note(tooHard, drive, asked);
           continue;
         }
         feasible++;
-        if (!best[drive.kind].admits(pullN)) continue;
+        if (!best.admits(pullN)) continue;
         const price = money + (cordMoney[c] ?? Number.POSITIVE_INFINITY);
-        best[drive.kind].add({ pullN, price, pieces: 2 + 2 * columns, first: t, cord: c, third: d });
+        best.add({ pullN, price, pieces: 2 + 2 * columns, first: t, cord: c, third: d });
       }
     });
   });
   return {
     considered: tubes.length * drives.length * cords.length,
     feasible,
-    sets: Object.values(best)
-      .flatMap(({ sorted }) => sorted)
-      .flatMap(({ first, cord, third, pullN, price, pieces }): HardwareSet[] => {
-        const [tube, drive, line] = [tubes[first], drives[third], cords[cord]];
-        if (tube === undefined || drive === undefined || line === undefined) return [];
-        const money = Number.isFinite(price) ? { price } : {};
-        return [{ kind: KIND_OF[drive.kind], tube, drive, cord: line, pullN, pieces, ...money }];
-      }),
+    sets: best.sorted.flatMap(({ first, cord, third, pullN, price, pieces }): HardwareSet[] => {
+      const [tube, drive, line] = [tubes[first], drives[third], cords[cord]];
+      if (tube === undefined || drive === undefined || line === undefined) return [];
+      const money = Number.isFinite(price) ? { price } : {};
+      return [{ kind, tube, drive, cord: line, pullN, pieces, ...money }];
+    }),
     refusals: [
       ...refusals(tubeDrive, tubes, drives, cords.length),
       ...refusals(tubeCord, tubes, cords, drives.length),
-      ...[...tooHard.values()].map((one) => overasks(need, one)),
+      ...[...tooHard.values()].map((one) => overasks(need, one, poweredBy)),
     ],
   };
 }
@@ -108,25 +104,13 @@ function turningOf(need: HardwareNeed, tube: Tube, cordDiameterMm: number): Turn
   };
 }
 
-function handPullN(drive: Drive, { loweredNm, raisedNm, loweredMm }: Turning): number {
-  const over = (handMm: number) =>
-    (MM_PER_M * Math.max(loweredNm, raisedNm)) /
-    ((drive.efficiency ?? DRIVE_EFFICIENCY.value) * drive.ratio * handMm);
-  switch (drive.kind) {
-    case "spring":
-      return (MM_PER_M * Math.abs(raisedNm - loweredNm)) / loweredMm;
-    case "wand":
-      return over(drive.crankMm ?? WAND_RADIUS.value);
-    case "loop":
-      return over((drive.wheelMm ?? WHEEL.value) / 2);
-    case "motor":
-      return 0;
-  }
-}
-
 /** What may be asked at most: of a motor its torque where that is known, else of the hand its pull. */
-function mostOf({ handMostN }: HardwareNeed, { kind, torqueNm }: Drive): number {
-  return kind === "motor" ? (torqueNm ?? Number.POSITIVE_INFINITY) : handMostN;
+function mostOf(
+  { handMostN }: HardwareNeed,
+  { torqueNm }: Drive,
+  poweredBy: LiftTraits["poweredBy"],
+): number {
+  return poweredBy === "motor" ? (torqueNm ?? Number.POSITIVE_INFINITY) : handMostN;
 }
 
 /** A drive too weak for some tubes and cords: the least that is asked of it there, and how many sets that refuses. */
@@ -145,10 +129,14 @@ function note(list: Map<string, Overasked>, drive: Drive, asked: number): void {
   }
 }
 
-function overasks(need: HardwareNeed, { drive, least, sets }: Overasked): Refusal {
-  const most = mostOf(need, drive);
+function overasks(
+  need: HardwareNeed,
+  { drive, least, sets }: Overasked,
+  poweredBy: LiftTraits["poweredBy"],
+): Refusal {
+  const most = mostOf(need, drive, poweredBy);
   const partIds = [drive.id];
-  if (drive.kind === "motor") {
+  if (poweredBy === "motor") {
     const text = `“${drive.name}” is rated for ${torqueText(most, need.units)}; the shade takes ${torqueText(least, need.units)} or more on the tubes at hand.`;
     return { id: "lift.motor-torque", partIds, text, sets };
   }
@@ -197,7 +185,13 @@ function tubeAndCord(
   return marks;
 }
 
-function tubeAndDrive(need: HardwareNeed, { tubes, drives }: PartShelf): PairMarks {
+function tubeAndDrive(
+  need: HardwareNeed,
+  tubes: readonly Tube[],
+  drives: readonly Drive[],
+  kind: TubeKind,
+): PairMarks {
+  const balances = LIFT_TRAITS[kind].poweredBy === "spring";
   const marks = new PairMarks(tubes.length, drives.length);
   const text = (kg: number) => massText(kg, need.units);
   const board = bareBoard(need);
@@ -207,7 +201,7 @@ function tubeAndDrive(need: HardwareNeed, { tubes, drives }: PartShelf): PairMar
         const words = `“${drive.name}” takes at most ${text(drive.massMaxKg)}; this shade weighs ${text(need.massKg)}.`;
         marks.refuse(t, d, "lift.drive-overloaded", words);
       }
-      if (drive.kind === "spring" && drive.massMinKg !== undefined && need.massKg < drive.massMinKg) {
+      if (balances && drive.massMinKg !== undefined && need.massKg < drive.massMinKg) {
         const words = `“${drive.name}” is made for ${text(drive.massMinKg)} and more; this shade weighs ${text(need.massKg)}.`;
         marks.refuse(t, d, "lift.spring-too-strong", words);
       }
@@ -217,7 +211,7 @@ function tubeAndDrive(need: HardwareNeed, { tubes, drives }: PartShelf): PairMar
         straightRunMm: PARTS_APART.value,
         housingLengthMm: drive.lengthMm,
       };
-      if (driveGaps(line, KIND_OF[drive.kind]).some(hasRoom)) return;
+      if (driveGaps(line, kind).some(hasRoom)) return;
       const words = `“${drive.name}” finds no place beside the spools of “${tube.name}”.`;
       marks.refuse(t, d, "rig.no-drive-seat", words);
     });

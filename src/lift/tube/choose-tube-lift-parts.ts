@@ -1,12 +1,13 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import { barMassGPerM, CATALOGUE, type Drive, type ResolvedShade } from "../../job/index.ts";
+import { type Figure, figureRule, type Worked } from "../../figures/index.ts";
+import { barMassGPerM, CATALOGUE, type Drive, LIFT_TRAITS } from "../../job/index.ts";
 import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massText } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";
+import type { LiftPartsInput, LiftPartsShade } from "../lift-parts.ts";
 import { driveGaps } from "./seat-drive.ts";
 import { spoolOf } from "./spool-size.ts";
-import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-input.ts";
+import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-lift-parts.ts";
 import { tubeLine } from "./tube-line.ts";
 
 /** Kept between the flanges and the board. */
@@ -14,73 +15,117 @@ const UNDER_BOARD = sourced(2, "mm", cite("our-choice", "so that the spools turn
 /** Hems and turnings over the finished area. */
 const HEMS = sourced(1.1, "ratio", cite("geometry", "area × 1.1 for hems, and the bar"));
 
+const MASS_GUESS = figureRule({
+  id: "lift.mass-guess",
+  label: "Weight, about, for choosing the drive",
+  symbol: "M",
+  unit: "kg",
+  formula: "a·W·L·q / 10^9 + b·l / 10^6",
+  inputs: {
+    a: ["ratio", "hems and turnings"],
+    W: ["mm", "finished width", "figure:measure.finished-width"],
+    L: ["mm", "finished length", "figure:measure.finished-length"],
+    q: ["g/m2", "all layers", "shade/face", "shade/interlining", "shade/blackout", "shade/lining"],
+    b: ["g/m", "weight bar", "board/bar"],
+    l: ["mm", "length of the bar", "board/barShorterMm"],
+  },
+  cite: HEMS.cite,
+  note: "the cloth’s own figures come later",
+  compute: ({ a, W, L, q, b, l }) => (a * W * L * q) / 1e9 + (b * l) / 1e6,
+});
+
+const AXIS = figureRule({
+  id: "rig.tube-axis",
+  label: "Axis of the tube below the board",
+  symbol: "x",
+  unit: "mm",
+  formula: "max(h / 2, f / 2 + a)",
+  inputs: {
+    h: [
+      "mm",
+      "height of the drive, the tube in its middle",
+      "lift/drive",
+      "lift/kind",
+      "figure:lift.mass-guess",
+    ],
+    f: ["mm", "flanges of the spools", "lift/tube"],
+    a: ["mm", "kept free under the board"],
+  },
+  cite: UNDER_BOARD.cite,
+  compute: ({ h, f, a }) => Math.max(h / 2, f / 2 + a),
+});
+
+const HEIGHT = figureRule({
+  id: "rig.tube-height",
+  label: "Height of tube and drive below the board",
+  symbol: "h",
+  unit: "mm",
+  formula: "x + max(k, f) / 2",
+  inputs: {
+    x: ["mm", "axis of the tube below the board", "figure:rig.tube-axis"],
+    k: ["mm", "height of the drive", "lift/drive"],
+    f: ["mm", "flanges of the spools", "lift/tube"],
+  },
+  cite: cite("geometry"),
+  compute: ({ x, k, f }) => x + Math.max(k, f) / 2,
+});
+
 /** Tube and drive: the maker's where they suit, else the first drive of the kind that takes the shade and finds a place. */
 export function chooseTubeLiftParts(
-  resolved: ResolvedShade,
+  { shade, size, columns }: LiftPartsInput,
   kind: TubeKind,
-  size: Size,
-  columns: readonly Column[],
-  book: WorkingBook,
-): TubeLiftParts {
-  const { tube } = resolved;
+): Worked<TubeLiftParts> {
+  const { tube } = shade;
   const spool = spoolOf(tube);
-  const massKg = massGuess(resolved, size, book);
-  const isAsked = resolved.drive !== undefined && resolved.drive.kind !== DRIVE_OF[kind];
-  const own = isAsked ? undefined : resolved.drive;
-  const listed = resolved.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
+  const mass = massGuess(shade, size);
+  const isAsked = shade.drive !== undefined && shade.drive.kind !== DRIVE_OF[kind];
+  const own = isAsked ? undefined : shade.drive;
+  const listed = shade.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
   const drives =
     listed.length > 0 ? listed : CATALOGUE.drives.filter((drive) => drive.kind === DRIVE_OF[kind]);
   const refused: TubeLiftParts["refused"] = [];
   let chosen = own;
   for (const drive of drives) {
     if (chosen !== undefined) break;
-    const reason = objection(resolved, kind, size, columns, spool, drive, massKg);
+    const reason = objection(shade, kind, size, columns, spool, drive, mass.value);
     if (reason === undefined) chosen = drive;
     else refused.push({ drive, reason });
   }
-  const drive = chosen ?? nearest(drives, massKg);
-  const axisMm = axis(drive, spool, book);
-  return {
+  const drive = chosen ?? nearest(drives, mass.value);
+  const axis = AXIS.figure({ h: drive.heightMm, f: spool.flangeMm, a: UNDER_BOARD.value });
+  const height = HEIGHT.figure({ x: axis.value, k: drive.heightMm, f: spool.flangeMm });
+  const values: TubeLiftParts = {
+    takeUp: "tube",
     kind,
     tube,
     spool,
     drive,
-    ...(isAsked ? { asked: resolved.drive } : {}),
+    ...(isAsked ? { asked: shade.drive } : {}),
     refused: refused.filter((one) => one.drive !== drive),
-    axisMm,
-    heightMm: height(drive, spool, axisMm, book),
+    axisMm: axis.value,
+    heightMm: height.value,
     label: "height of tube and drive",
   };
+  return { values, workings: [mass, axis, height] };
 }
 
 /** The cloth is not cut yet when the drive is chosen; what it weighs in the end is held against the drive's limits again. */
-function massGuess(resolved: ResolvedShade, size: Size, book: WorkingBook): number {
-  const { bar, cloths } = resolved;
+function massGuess({ bar, cloths, making }: LiftPartsShade, size: Size): Figure {
   const { face, interlining, blackout, lining } = cloths;
   const gsm = [face, interlining, blackout, lining].reduce((sum, cloth) => sum + (cloth?.massGsm ?? 0), 0);
-  const barMm = Math.max(0, size.finishedWidthMm - resolved.making.board.barShorterMm);
-  return book.figure("lift.mass-guess", {
-    label: "Weight, about, for choosing the drive",
-    symbol: "M",
-    unit: "kg",
-    formula: "a·W·L·q / 10^9 + b·l / 10^6",
-    given: {
-      a: [HEMS.value, "ratio", "hems and turnings"],
-      W: [size.finishedWidthMm, "mm", "finished width"],
-      L: [size.finishedLengthMm, "mm", "finished length"],
-      q: [gsm, "g/m2", "all layers"],
-      b: [barMassGPerM(bar), "g/m", "weight bar"],
-      l: [barMm, "mm", "length of the bar"],
-    },
-    cite: HEMS.cite,
-    note: "the cloth’s own figures come later",
-    compute: ({ a, W, L, q, b, l }) => (a * W * L * q) / 1e9 + (b * l) / 1e6,
+  return MASS_GUESS.figure({
+    a: HEMS.value,
+    W: size.finishedWidthMm,
+    L: size.finishedLengthMm,
+    q: gsm,
+    b: barMassGPerM(bar),
+    l: Math.max(0, size.finishedWidthMm - making.board.barShorterMm),
   });
 }
 
 /** Why a drive does not do, as the end of “It …”. */
 function objection(
-  resolved: ResolvedShade,
+  shade: LiftPartsShade,
   kind: TubeKind,
   size: Size,
   columns: readonly Column[],
@@ -88,14 +133,14 @@ function objection(
   drive: Drive,
   massKg: number,
 ): string | undefined {
-  const text = (kg: number) => massText(kg, resolved.units);
+  const text = (kg: number) => massText(kg, shade.units);
   if (drive.massMaxKg !== undefined && massKg > drive.massMaxKg) {
     return `takes at most ${text(drive.massMaxKg)}; this shade weighs about ${text(massKg)}`;
   }
-  if (kind === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
+  if (LIFT_TRAITS[kind].poweredBy === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
     return `is made for ${text(drive.massMinKg)} and more; this shade weighs about ${text(massKg)}`;
   }
-  const line = tubeLine(resolved, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
+  const line = tubeLine(shade, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
   return driveGaps(line, kind).some(hasRoom) ? undefined : "finds no place beside the spools";
 }
 
@@ -109,36 +154,4 @@ function nearest(drives: readonly Drive[], massKg: number): Drive {
   );
   if (best === undefined) throw new Error("invalid catalogue: no drive of this kind");
   return best;
-}
-
-function axis(drive: Drive, spool: SpoolSize, book: WorkingBook): number {
-  return book.figure("rig.tube-axis", {
-    label: "Axis of the tube below the board",
-    symbol: "x",
-    unit: "mm",
-    formula: "max(h / 2, f / 2 + a)",
-    given: {
-      h: [drive.heightMm, "mm", "height of the drive, the tube in its middle"],
-      f: [spool.flangeMm, "mm", "flanges of the spools"],
-      a: [UNDER_BOARD.value, "mm", "kept free under the board"],
-    },
-    cite: UNDER_BOARD.cite,
-    compute: ({ h, f, a }) => Math.max(h / 2, f / 2 + a),
-  });
-}
-
-function height(drive: Drive, spool: SpoolSize, axisMm: number, book: WorkingBook): number {
-  return book.figure("rig.tube-height", {
-    label: "Height of tube and drive below the board",
-    symbol: "h",
-    unit: "mm",
-    formula: "x + max(k, f) / 2",
-    given: {
-      x: [axisMm, "mm", "axis of the tube below the board"],
-      k: [drive.heightMm, "mm", "height of the drive"],
-      f: [spool.flangeMm, "mm", "flanges of the spools"],
-    },
-    cite: cite("geometry"),
-    compute: ({ x, k, f }) => x + Math.max(k, f) / 2,
-  });
 }

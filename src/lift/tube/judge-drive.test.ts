@@ -1,11 +1,9 @@
 import { describe, expect, test } from "vitest";
 import { jobWith, resolvedWith } from "../../../test/job-with.ts";
-import { afterRemedy, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
-import { WorkingBook } from "../../figures/index.ts";
+import { afterRemedy, plannedTube, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
 import type { Drive, JobInput, ResolvedShade } from "../../job/index.ts";
 import type { Mass } from "../../shade-plan/index.ts";
-import { planTube } from "./plan-tube.ts";
-import type { TubeKind } from "./tube-input.ts";
+import type { TubeKind } from "./tube-lift-parts.ts";
 
 type WindowInput = Partial<JobInput["rooms"][number]["windows"][number]>;
 
@@ -26,7 +24,7 @@ function massOf(totalKg: number): Mass {
 
 function found(kind: TubeKind, drive: Partial<Drive>, totalKg: number) {
   const resolved: ResolvedShade = { ...resolvedWith({}), drive: { ...SIZE, ...drive } };
-  return planTube(tubeInput(resolved, kind, massOf(totalKg)), new WorkingBook()).findings;
+  return plannedTube(tubeInput(resolved, kind, massOf(totalKg))).findings;
 }
 
 const of = (id: string, findings: ReturnType<typeof found>) => findings.find((finding) => finding.id === id);
@@ -57,7 +55,7 @@ describe("limits that a drive's maker states", () => {
   test("a motor's rating is held against the torque: stops above it and not below", () => {
     const torqueNm = (() => {
       const resolved: ResolvedShade = { ...resolvedWith({}), drive: { ...SIZE, kind: "motor" } };
-      return planTube(tubeInput(resolved, "motor", massOf(2)), new WorkingBook()).lift.torqueRaisedNm;
+      return plannedTube(tubeInput(resolved, "motor", massOf(2))).values.torqueRaisedNm;
     })();
     const at = (factor: number) =>
       of("lift.motor-torque", found("motor", { kind: "motor", torqueNm: factor * torqueNm }, 2));
@@ -67,7 +65,7 @@ describe("limits that a drive's maker states", () => {
 
   test("5 lb on one cord (“Soft-shade clutch installation sheet”): said above it and not at it", () => {
     const resolved: ResolvedShade = { ...resolvedWith({}), drive: SIZE };
-    const { cords } = planTube(tubeInput(resolved, "tube-loop", massOf(1)), new WorkingBook()).lift;
+    const { cords } = plannedTube(tubeInput(resolved, "tube-loop", massOf(1))).values;
     const heaviestN = Math.max(...cords.map(({ loadN }) => loadN));
     // 5 lbf is 5 × 4.4482216152605 N (NIST SP 811, appendix B.8); loads grow with the mass.
     const atLimitKg = (5 * 4.4482216152605) / heaviestN;
@@ -80,10 +78,7 @@ describe("limits that a drive's maker states", () => {
 
 describe("a drive of another kind", () => {
   const drive = { ...SIZE, kind: "spring" as const };
-  const { lift, findings } = planTube(
-    tubeInput({ ...resolvedWith({}), drive }, "tube-loop"),
-    new WorkingBook(),
-  );
+  const { values: lift, findings } = plannedTube(tubeInput({ ...resolvedWith({}), drive }, "tube-loop"));
 
   test("is not planned; the first loop drive that does stands in", () => {
     expect(lift.drive.id).toBe("loop-slim");
@@ -99,7 +94,7 @@ function pressed(window: WindowInput, kind: TubeKind, id: string): void {
   const findingsOf = (pressedJob: typeof job) => {
     const [resolved] = resolvedShadesOf(pressedJob);
     if (resolved === undefined) throw new Error("invalid test job: no window");
-    return planTube(tubeInput(resolved, kind, massOf(1.2)), new WorkingBook()).findings;
+    return plannedTube(tubeInput(resolved, kind, massOf(1.2))).findings;
   };
   const finding = of(id, findingsOf(job));
   expect(finding?.remedies.length, id).toBeGreaterThan(0);

@@ -1,57 +1,81 @@
-import type { Finding, WorkingBook } from "../../figures/index.ts";
-import type { TubeLift } from "../../shade-plan/index.ts";
-import { cordLoads, heldWeight } from "../cord-loads.ts";
+import type { Worked } from "../../figures/index.ts";
+import type { LiftTraits } from "../../job/index.ts";
+import type { MotorLift } from "../../shade-plan/index.ts";
+import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
+import type { TubeInput } from "../lift-input.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
-import { withControl } from "./control.ts";
-import { judgeTube } from "./judge-tube.ts";
 import { SUPPORT_LENGTH } from "./place-supports.ts";
 import { spoolCords } from "./spool-cords.ts";
-import { torques } from "./torque.ts";
-import type { TubeInput } from "./tube-input.ts";
+import { type Torques, torques } from "./torque.ts";
+import { tubeStiffness } from "./tube-bend.ts";
 import { type TubeRig, tubeRig } from "./tube-parts.ts";
-import { verifyTube } from "./verify-tube.ts";
-import { windCords } from "./winding.ts";
+import { type Wound, windCords } from "./winding.ts";
 
-/** Lift and rig of one shade with a tube: spools, supports and drive, cords without tails, torque and pull. */
-export function planTube(input: TubeInput, book: WorkingBook): { lift: TubeLift; findings: Finding[] } {
-  const { resolved, size, grid, mass } = input;
-  const heldN = heldWeight(grid, input.form, mass, book);
-  const loads = cordLoads(
-    grid.columns.map(({ xMm }) => xMm),
-    size.finishedWidthMm,
-    heldN,
-  );
+/** A lift with a tube but for what turns the tube and what the hand works. */
+export type TubeParts = Omit<
+  MotorLift,
+  "kind" | "pullN" | "power" | "raiseSeconds" | "course" | keyof LiftTraits
+>;
+
+/** What lies under the board, how its cords wind, and what that asks of the drive. */
+export interface TubePlan {
+  parts: TubeParts;
+  rig: TubeRig;
+  wound: Wound;
+  turning: Torques;
+  loads: CordLoads;
+}
+
+/** What all lifts with a tube share: spools, supports and drive, cords without tails, torque. */
+export function planTube(input: TubeInput): Worked<TubePlan> {
+  const { shade, size, grid, form, mass } = input;
+  const columnsMm = grid.columns.map(({ xMm }) => xMm);
+  const held = heldWeight(grid, form, mass);
+  const loads = cordLoads(columnsMm, size.finishedWidthMm, held.value);
   const rig = tubeRig(input);
-  const wound = windCords(input, book);
-  const turning = torques(input, heldN, wound, book);
-  const { cords, totalMm } = spoolCords(input, loads.designN, wound, book);
-  const parts = {
-    controlSide: resolved.making.lift.controlSide,
-    rearCords: resolved.rearCords,
-    ...wovenSleeves(input, book),
-    cordId: resolved.cord.id,
-    cordName: resolved.cord.name,
-    cordDiameterMm: resolved.cord.diameterMm,
+  const wound = windCords(input);
+  const turning = torques(input, held.value, wound.values);
+  const spooled = spoolCords(input, loads.designN, wound.values);
+  const sleeves = wovenSleeves(input);
+  const { cords, totalMm } = spooled.values;
+  const stiff = tubeStiffness(
+    input.liftParts.tube,
+    { ...rig, driveMm: rig.drive.xMm },
+    cords.map(({ loadN }) => loadN),
+    wound.values.raisedMm,
+  );
+  const parts: TubeParts = {
+    controlSide: shade.making.lift.controlSide,
+    rearCords: shade.rearCords,
+    ...sleeves.values,
+    cordId: shade.cord.id,
+    cordName: shade.cord.name,
+    cordDiameterMm: shade.cord.diameterMm,
     eyes: [],
     cordTotalMm: totalMm,
-    heldN,
+    heldN: held.value,
     cords,
     ...rigParts(input, rig),
-    wrapsLeft: wound.wrapsLeft,
-    woundLoweredMm: wound.loweredMm,
-    woundRaisedMm: wound.raisedMm,
-    turns: wound.turns,
-    heldLoweredN: turning.heldLoweredN,
-    torqueLoweredNm: turning.loweredNm,
-    torqueRaisedNm: turning.raisedNm,
+    wrapsLeft: wound.values.wrapsLeft,
+    woundLoweredMm: wound.values.loweredMm,
+    woundRaisedMm: wound.values.raisedMm,
+    turns: wound.values.turns,
+    heldLoweredN: turning.values.heldLoweredN,
+    torqueLoweredNm: turning.values.loweredNm,
+    torqueRaisedNm: turning.values.raisedNm,
+    ...(stiff.values === undefined ? {} : { stiffness: stiff.values }),
   };
-  const lift = withControl(input, parts, { wound, turning }, book);
-  const faults = verifyTube(lift, {
-    columnsMm: grid.columns.map(({ xMm }) => xMm),
-    boardFromMm: (size.finishedWidthMm - size.boardLengthMm) / 2,
-    boardToMm: (size.finishedWidthMm + size.boardLengthMm) / 2,
-  });
-  return { lift, findings: judgeTube(input, lift, { rig, wound, loads, faults }, book) };
+  return {
+    values: { parts, rig, wound: wound.values, turning: turning.values, loads },
+    workings: [
+      held,
+      ...wound.workings,
+      ...turning.workings,
+      ...spooled.workings,
+      ...sleeves.workings,
+      ...stiff.workings,
+    ],
+  };
 }
 
 function rigParts({ liftParts }: TubeInput, { tube, spools, supports, drive }: TubeRig) {

@@ -1,6 +1,7 @@
+import { LIFT_TRAITS } from "../../job/index.ts";
 import { markMm, type Ruler, SAME_LENGTH_MM } from "../../units/index.ts";
 import { type BoardLine, type Gap, gapAfter, hasRoom, shortOfMm } from "../gaps.ts";
-import type { TubeKind } from "./tube-input.ts";
+import type { TubeKind } from "./tube-lift-parts.ts";
 
 export interface SeatedDrive {
   /** Its middle, mm from the control side. */
@@ -11,13 +12,12 @@ export interface SeatedDrive {
 }
 
 /**
- * Stretches in which a drive is looked for, the best first. Wand and loop hang from it: it sits at the control
- * end, or one bay further in. A spring or a motor is touched by nobody and may sit in any bay.
+ * Stretches in which a drive is looked for, the best first. One from which wand or loop hang sits at the control
+ * end, or one bay further in. One that nobody touches may sit in any bay.
  */
 export function driveGaps(line: BoardLine, kind: TubeKind): Gap[] {
   const last = line.eyesMm.length;
-  const hangs = kind === "tube-wand" || kind === "tube-loop";
-  const bays = hangs ? Math.min(2, last) : last + 1;
+  const bays = LIFT_TRAITS[kind].hangs === "nothing" ? last + 1 : Math.min(2, last);
   return Array.from({ length: bays }, (_, outer) => gapAfter(line, outer));
 }
 

@@ -1,23 +1,46 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { headYMm, type SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { cordTotal } from "../cord-sum.ts";
-import type { TubeInput } from "./tube-input.ts";
+import type { TubeInput } from "../lift-input.ts";
 import type { Wound } from "./winding.ts";
+
+const LENGTH = figureRuleOf<{ cord: number }>()({
+  id: ({ cord }) => `rig.cord-${cord}-length`,
+  label: ({ cord }) => `Cord ${cord}: length`,
+  symbol: ({ cord }) => `c${cord}`,
+  unit: "mm",
+  formula: "y + w + k",
+  inputs: {
+    y: [
+      "mm",
+      "bottom row to the board above it",
+      "figure:measure.finished-length",
+      "opening/head",
+      "figure:shape.*",
+    ],
+    w: ["mm", "wraps that stay on the spool", "lift/tube", "figure:rig.wraps-left"],
+    k: ["mm", "knots and threading", "lift/knotsMm"],
+  },
+  cite: cite("geometry", "rise, wraps and knots"),
+  note: "the rise is taken to the top line: board and tube stay as spare",
+  compute: ({ y, w, k }) => y + w + k,
+});
 
 /** Every cord: from its bottom ring to the spool above it, with the wraps that stay there. None has a tail. */
 export function spoolCords(
-  { resolved, size, grid }: TubeInput,
+  { shade, size, grid }: Pick<TubeInput, "shade" | "size" | "grid">,
   loadsN: readonly number[],
   { wrapsMm }: Wound,
-  book: WorkingBook,
-): { cords: SpoolCord[]; totalMm: number } {
+): Worked<{ cords: SpoolCord[]; totalMm: number }> {
   const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
-  const { knotsMm } = resolved.making.lift;
+  const { knotsMm } = shade.making.lift;
+  const lengths: Figure[] = [];
   const cords = grid.columns.map(({ number, xMm }, i): SpoolCord => {
     const riseMm = Math.max(0, toTopMm - headYMm(size, xMm));
-    const lengthMm = lengthFigure(book, number, riseMm, wrapsMm, knotsMm);
+    const length = LENGTH.figure({ y: riseMm, w: wrapsMm, k: knotsMm }, { cord: number });
+    lengths.push(length);
     const loadN = loadsN[i] ?? 0;
     return {
       number,
@@ -25,34 +48,12 @@ export function spoolCords(
       riseMm,
       wrapsMm,
       knotsMm,
-      lengthMm,
-      cutMm: upToMark(lengthMm, resolved.units.ruler),
+      lengthMm: length.value,
+      cutMm: upToMark(length.value, shade.units.ruler),
       loadN,
       pullN: loadN,
     };
   });
-  return { cords, totalMm: cordTotal(book, cords) };
-}
-
-function lengthFigure(
-  book: WorkingBook,
-  number: number,
-  riseMm: number,
-  wrapsMm: number,
-  knotsMm: number,
-): number {
-  return book.figure(`rig.cord-${number}-length`, {
-    label: `Cord ${number}: length`,
-    symbol: `c${number}`,
-    unit: "mm",
-    formula: "y + w + k",
-    given: {
-      y: [riseMm, "mm", "bottom row to the board above it"],
-      w: [wrapsMm, "mm", "wraps that stay on the spool"],
-      k: [knotsMm, "mm", "knots and threading"],
-    },
-    cite: cite("geometry", "rise, wraps and knots"),
-    note: "the rise is taken to the top line: board and tube stay as spare",
-    compute: ({ y, w, k }) => y + w + k,
-  });
+  const total = cordTotal(cords);
+  return { values: { cords, totalMm: total.value }, workings: [...lengths, total] };
 }

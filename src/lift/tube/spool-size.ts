@@ -1,6 +1,6 @@
 import type { Tube } from "../../job/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import type { SpoolSize } from "./tube-input.ts";
+import type { SpoolSize } from "./tube-lift-parts.ts";
 
 /** Flanges over the core, both sides together, where the spool was not measured. */
 const FLANGE_OVER = sourced(14, "mm", cite("our-choice", "room for a few layers of cord"));

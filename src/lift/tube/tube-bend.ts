@@ -1,7 +1,7 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { figureRuleOf, type Worked } from "../../figures/index.ts";
 import type { Tube } from "../../job/index.ts";
 import { roundTube, solveBeam } from "../../mechanics/index.ts";
-import type { LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
+import type { LiftTube, Spool, TubeLift, TubeSupport } from "../../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 
@@ -18,13 +18,59 @@ export const TUBE_BEND = sourced(
 );
 export const TUBE_TWIST = sourced(3, "mm", cite("our-choice", "1/8 in: about what shows beside a sill"));
 
-export interface TubeStiffness {
-  bendMm: number;
-  /** How much later the last spool turns than the first, as hem out of level, mm. */
-  twistMm: number;
+/** What a tube is made of. */
+interface OfMetal {
+  metal: NonNullable<Tube["metal"]>;
 }
 
-/** Bend and twist of the tube with the shade raised; undefined where its wall is not known. */
+const BEND = figureRuleOf<OfMetal>()({
+  id: "lift.tube-bend",
+  label: "Bend of the tube, at most",
+  symbol: "v",
+  unit: "mm",
+  formula: "J / (E·I)",
+  inputs: {
+    J: [
+      "ratio",
+      "bend of the same tube where E·I is 1, by Macaulay’s method, N·mm³",
+      "figure:lift.held",
+      "figure:shape.columns",
+      "lift/drive",
+      "columns/edgeInsetMm",
+      "figure:measure.board-length",
+    ],
+    E: ["ratio", ({ metal }) => `stiffness of ${metal}, N/mm²`, "lift/tube"],
+    I: ["ratio", "second moment of the tube’s ring, π(D⁴ − d⁴)/64, mm⁴", "lift/tube"],
+  },
+  cite: ({ metal }) => METALS[metal].cite,
+  compute: ({ J, E, I }) => J / (E * I),
+});
+
+const TWIST = figureRuleOf<OfMetal>()({
+  id: "lift.tube-twist",
+  label: "Hem out of level by the twist of the tube",
+  symbol: "w",
+  unit: "mm",
+  formula: "ρ·(A − B) / (G·K)",
+  inputs: {
+    ρ: ["mm", "axis to the cord, shade raised", "figure:lift.wound-raised"],
+    A: [
+      "ratio",
+      "torques times lengths to the spool that lags most, N·mm²",
+      "figure:lift.held",
+      "lift/drive",
+      "figure:shape.columns",
+    ],
+    B: ["ratio", "the same to the spool that lags least, N·mm²", "figure:lift.held"],
+    G: ["ratio", "stiffness against twist, N/mm²", "lift/tube"],
+    K: ["ratio", "polar second moment of the tube’s ring, mm⁴", "lift/tube"],
+  },
+  cite: ({ metal }) => METALS[metal].cite,
+  note: "angle of twist Σ M·l / (G·K)",
+  compute: ({ ρ, A, B, G, K }) => (ρ * (A - B)) / (G * K),
+});
+
+/** Bend and twist of the tube with the shade raised; nothing where its wall is not known. */
 export function tubeStiffness(
   part: Tube,
   {
@@ -35,14 +81,15 @@ export function tubeStiffness(
   }: { tube: LiftTube; spools: readonly Spool[]; supports: readonly TubeSupport[]; driveMm: number },
   loadsN: readonly number[],
   woundMm: number,
-  book: WorkingBook,
-): TubeStiffness | undefined {
+): Worked<TubeLift["stiffness"]> {
   const { wallMm, metal = "aluminium", diameterMm } = part;
   const placesMm = [...new Set([...supports.map(({ xMm }) => xMm), driveMm])].sort((a, b) => a - b);
   const inside = placesMm.filter((x) => x >= tube.fromMm && x <= tube.toMm);
-  if (wallMm === undefined || wallMm * 2 >= diameterMm || inside.length < 2) return undefined;
-  const of = METALS[metal];
-  const section = roundTube(diameterMm, diameterMm - 2 * wallMm);
+  if (wallMm === undefined || wallMm * 2 >= diameterMm || inside.length < 2) {
+    return { values: undefined, workings: [] };
+  }
+  const { elasticity, rigidity } = METALS[metal];
+  const { inertiaMm4 } = roundTube(diameterMm, diameterMm - 2 * wallMm);
   const solved = solveBeam({
     supportsMm: inside,
     fromMm: tube.fromMm,
@@ -54,59 +101,36 @@ export function tubeStiffness(
     points: spools
       .map(({ xMm }, i) => ({ atMm: xMm, loadN: loadsN[i] ?? 0 }))
       .filter(({ atMm }) => atMm >= tube.fromMm && atMm <= tube.toMm),
-    stiffnessNmm2: of.elasticity * section.inertiaMm4,
+    stiffnessNmm2: elasticity * inertiaMm4,
   });
-  const bendMm = book.figure("lift.tube-bend", {
-    label: "Bend of the tube, at most",
-    symbol: "v",
-    unit: "mm",
-    formula: "J / (E·I)",
-    given: {
-      J: [
-        Math.abs(solved.largestDeflection.value) * of.elasticity * section.inertiaMm4,
-        "ratio",
-        "bend of the same tube where E·I is 1, by Macaulay’s method, N·mm³",
-      ],
-      E: [of.elasticity, "ratio", `stiffness of ${metal}, N/mm²`],
-      I: [section.inertiaMm4, "ratio", "second moment of the tube’s ring, π(D⁴ − d⁴)/64, mm⁴"],
+  const unitBend = Math.abs(solved.largestDeflection.value) * elasticity * inertiaMm4;
+  const bend = BEND.figure({ J: unitBend, E: elasticity, I: inertiaMm4 }, { metal });
+  const turned = turnedNmm2(spools, loadsN, woundMm, driveMm);
+  const twist = TWIST.figure(
+    {
+      ρ: woundMm,
+      A: Math.max(...turned),
+      B: Math.min(...turned),
+      G: rigidity,
+      K: 2 * inertiaMm4,
     },
-    cite: of.cite,
-    compute: ({ J, E, I }) => J / (E * I),
-  });
-  return { bendMm, twistMm: twist(spools, loadsN, woundMm, driveMm, of, 2 * section.inertiaMm4, book) };
+    { metal },
+  );
+  return { values: { bendMm: bend.value, twistMm: twist.value }, workings: [bend, twist] };
 }
 
-/** Each spool’s torque twists the tube between it and the drive; the hem shows the difference of the outer two. */
-function twist(
+/** Each spool’s torque twists the tube between it and the drive: torque times length at each, N·mm². */
+function turnedNmm2(
   spools: readonly Spool[],
   loadsN: readonly number[],
   woundMm: number,
   driveMm: number,
-  of: { rigidity: number; cite: Cite },
-  polarMm4: number,
-  book: WorkingBook,
-): number {
-  const turned = spools.map(({ xMm }) =>
+): number[] {
+  return spools.map(({ xMm }) =>
     spools.reduce((sum, other, i) => {
       const sameSide = other.xMm > driveMm === xMm > driveMm;
       const reach = sameSide ? Math.min(Math.abs(other.xMm - driveMm), Math.abs(xMm - driveMm)) : 0;
       return sum + (loadsN[i] ?? 0) * woundMm * reach;
     }, 0),
   );
-  return book.figure("lift.tube-twist", {
-    label: "Hem out of level by the twist of the tube",
-    symbol: "w",
-    unit: "mm",
-    formula: "ρ·(A − B) / (G·K)",
-    given: {
-      ρ: [woundMm, "mm", "axis to the cord, shade raised"],
-      A: [Math.max(...turned), "ratio", "torques times lengths to the spool that lags most, N·mm²"],
-      B: [Math.min(...turned), "ratio", "the same to the spool that lags least, N·mm²"],
-      G: [of.rigidity, "ratio", "stiffness against twist, N/mm²"],
-      K: [polarMm4, "ratio", "polar second moment of the tube’s ring, mm⁴"],
-    },
-    cite: of.cite,
-    note: "angle of twist Σ M·l / (G·K)",
-    compute: ({ ρ, A, B, G, K }) => (ρ * (A - B)) / (G * K),
-  });
 }

@@ -1,8 +1,8 @@
-import type { ResolvedShade } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { type ControlFrame, mirrored } from "../control-frame.ts";
 import type { BoardLine } from "../gaps.ts";
+import type { LiftShade } from "../lift-input.ts";
 
 /** Kept between neighbouring parts on a tube, so that they turn without rubbing. */
 export const PARTS_APART = sourced(
@@ -16,7 +16,7 @@ export const PARTS_APART = sourced(
  * the drive takes the place of the lock.
  */
 export function tubeLine(
-  { making }: ResolvedShade,
+  { making }: { making: Pick<LiftShade["making"], "lift"> },
   size: Size,
   columns: readonly { xMm: number }[],
   parts: { spoolMm: number; driveMm: number },

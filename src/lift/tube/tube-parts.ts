@@ -1,9 +1,9 @@
 import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
 import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
 import { hasRoom } from "../gaps.ts";
+import type { TubeInput } from "../lift-input.ts";
 import { type PlacedSupports, placeSupports } from "./place-supports.ts";
 import { type SeatedDrive, seatDrive } from "./seat-drive.ts";
-import type { TubeInput } from "./tube-input.ts";
 import { tubeLine } from "./tube-line.ts";
 
 /** Everything under the board, placed from the control side and told from the left finished edge. */
@@ -16,14 +16,14 @@ export interface TubeRig {
   placed: PlacedSupports;
 }
 
-export function tubeRig({ resolved, size, grid, liftParts }: TubeInput): TubeRig {
-  const frame: ControlFrame = { side: resolved.making.lift.controlSide, widthMm: size.finishedWidthMm };
+export function tubeRig({ shade, size, grid, liftParts }: TubeInput): TubeRig {
+  const frame: ControlFrame = { side: shade.making.lift.controlSide, widthMm: size.finishedWidthMm };
   const { drive, spool, tube } = liftParts;
-  const line = tubeLine(resolved, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
-  const seated = seatDrive(line, liftParts.kind, resolved.units.ruler);
+  const line = tubeLine(shade, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
+  const seated = seatDrive(line, liftParts.kind, shade.units.ruler);
   const placed = placeSupports(line, seated);
   const [fromMm, toMm] = mirroredStretch(frame, [placed.tubeFromMm, placed.tubeToMm]);
-  const zMm = resolved.board.depthMm / 2;
+  const zMm = shade.board.depthMm / 2;
   const xMm = mirrored(frame, seated.atMm);
   return {
     tube: {

@@ -1,8 +1,8 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { turnsBetween, type Winding, woundRadiusMm } from "../../mechanics/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
-import type { TubeInput } from "./tube-input.ts";
+import type { TubeInput } from "../lift-input.ts";
 
 /** Wraps that stay on a spool with the shade lowered, so that its knot carries nothing. */
 const WRAPS_LEFT = sourced(3, "count", cite("common-practice", "two or three wraps stay on a drum"));
@@ -19,44 +19,95 @@ export interface Wound {
   turns: number;
 }
 
-export function windCords({ resolved, grid, liftParts }: TubeInput, book: WorkingBook): Wound {
-  const cordDiameterMm = resolved.cord.diameterMm;
-  const winding: Winding = {
-    coreRadiusMm: liftParts.spool.coreMm / 2,
-    cordDiameterMm,
-    sideBySide: sideBySide(liftParts.spool.windMm, cordDiameterMm, book),
+const ABREAST = figureRule({
+  id: "lift.wraps-side-by-side",
+  label: "Wraps side by side on a spool",
+  symbol: "s",
+  unit: "count",
+  formula: "max(1, floor(b / d))",
+  inputs: { b: ["mm", "clear width between the flanges", "lift/tube"], d: ["mm", "cord", "lift/cord"] },
+  cite: cite("geometry"),
+  compute: ({ b, d }) => wrapsAbreast(b, d),
+});
+
+const LEFT_ON = figureRule({
+  id: "rig.wraps-left",
+  label: "Cord that stays on a spool, shade lowered",
+  symbol: "w",
+  unit: "mm",
+  formula: "m·π·(c + d)",
+  inputs: {
+    m: ["count", "wraps that stay"],
+    c: ["mm", "core of the spool", "lift/tube"],
+    d: ["mm", "cord", "lift/cord"],
+  },
+  cite: WRAPS_LEFT.cite,
+  compute: ({ c, d }) => wrapsLeftMm(c, d),
+});
+
+const RADIUS = figureRuleOf<{ state: "lowered" | "raised" }>()({
+  id: ({ state }) => `lift.wound-${state}`,
+  label: ({ state }) => `Axis to the cord on its spool, ${state}`,
+  symbol: "ρ",
+  unit: "mm",
+  formula: "sqrt(((c + d) / 2)^2 + d·l / (π·s))",
+  inputs: ({ state }) => ({
+    c: ["mm", "core of the spool", "lift/tube"],
+    d: ["mm", "cord", "lift/cord"],
+    l: [
+      "mm",
+      `cord on the spool, ${state}`,
+      "figure:rig.wraps-left",
+      ...(state === "raised" ? ["figure:shape.travel"] : []),
+    ],
+    s: ["count", "wraps side by side", "figure:lift.wraps-side-by-side"],
+  }),
+  cite: woundCite,
+  compute: ({ c, d, l, s }) => woundRadiusMm({ coreRadiusMm: c / 2, cordDiameterMm: d, sideBySide: s }, l),
+});
+
+const TURNS = figureRule({
+  id: "lift.turns",
+  label: "Turns of the tube from lowered to raised",
+  symbol: "N",
+  unit: "count",
+  formula: "(R − r)·s / d",
+  inputs: {
+    R: ["mm", "axis to cord, raised", "figure:lift.wound-raised"],
+    r: ["mm", "axis to cord, lowered", "figure:lift.wound-lowered"],
+    s: ["count", "wraps side by side", "figure:lift.wraps-side-by-side"],
+    d: ["mm", "cord", "lift/cord"],
+  },
+  cite: woundCite,
+  compute: ({ R, r, s, d }) => turnsBetween({ cordDiameterMm: d, sideBySide: s }, r, R),
+});
+
+export function windCords({
+  shade,
+  grid,
+  liftParts: { spool },
+}: Pick<TubeInput, "shade" | "grid" | "liftParts">): Worked<Wound> {
+  const d = shade.cord.diameterMm;
+  // Where nobody measured the spool, the cord is taken to wind upon itself: then it grows fastest.
+  const abreast = spool.windMm === undefined ? undefined : ABREAST.figure({ b: spool.windMm, d });
+  const s = abreast?.value ?? 1;
+  const wraps = LEFT_ON.figure({ m: WRAPS_LEFT.value, c: spool.coreMm, d });
+  const at = (state: "lowered" | "raised", l: number) =>
+    RADIUS.figure({ c: spool.coreMm, d, l, s }, { state });
+  const lowered = at("lowered", wraps.value);
+  const raised = at("raised", wraps.value + Math.max(0, grid.travelMm));
+  const turns = TURNS.figure({ R: raised.value, r: lowered.value, s, d });
+  return {
+    values: {
+      winding: { coreRadiusMm: spool.coreMm / 2, cordDiameterMm: d, sideBySide: s },
+      wrapsLeft: WRAPS_LEFT.value,
+      wrapsMm: wraps.value,
+      loweredMm: lowered.value,
+      raisedMm: raised.value,
+      turns: turns.value,
+    },
+    workings: [...(abreast === undefined ? [] : [abreast]), wraps, lowered, raised, turns],
   };
-  const wrapsMm = book.figure("rig.wraps-left", {
-    label: "Cord that stays on a spool, shade lowered",
-    symbol: "w",
-    unit: "mm",
-    formula: "m·π·(c + d)",
-    given: {
-      m: [WRAPS_LEFT.value, "count", "wraps that stay"],
-      c: [liftParts.spool.coreMm, "mm", "core of the spool"],
-      d: [cordDiameterMm, "mm", "cord"],
-    },
-    cite: WRAPS_LEFT.cite,
-    compute: ({ c, d }) => wrapsLeftMm(c, d),
-  });
-  const travelMm = Math.max(0, grid.travelMm);
-  const loweredMm = radius("lift.wound-lowered", "lowered", winding, wrapsMm, book);
-  const raisedMm = radius("lift.wound-raised", "raised", winding, wrapsMm + travelMm, book);
-  const turns = book.figure("lift.turns", {
-    label: "Turns of the tube from lowered to raised",
-    symbol: "N",
-    unit: "count",
-    formula: "(R − r)·s / d",
-    given: {
-      R: [raisedMm, "mm", "axis to cord, raised"],
-      r: [loweredMm, "mm", "axis to cord, lowered"],
-      s: [winding.sideBySide, "count", "wraps side by side"],
-      d: [cordDiameterMm, "mm", "cord"],
-    },
-    cite: woundCite,
-    compute: ({ R, r }) => turnsBetween(winding, r, R),
-  });
-  return { winding, wrapsLeft: WRAPS_LEFT.value, wrapsMm, loweredMm, raisedMm, turns };
 }
 
 /** Cord that stays on a spool of this core, mm. */
@@ -67,38 +118,4 @@ export function wrapsLeftMm(coreMm: number, cordDiameterMm: number): number {
 /** So many wraps lie side by side between the flanges. */
 export function wrapsAbreast(windMm: number, cordDiameterMm: number): number {
   return Math.max(1, Math.floor(windMm / cordDiameterMm + FIT_SLACK));
-}
-
-/** Where nobody measured the spool, the cord is taken to wind upon itself: then it grows fastest. */
-function sideBySide(windMm: number | undefined, cordDiameterMm: number, book: WorkingBook): number {
-  if (windMm === undefined) return 1;
-  return book.figure("lift.wraps-side-by-side", {
-    label: "Wraps side by side on a spool",
-    symbol: "s",
-    unit: "count",
-    formula: "max(1, floor(b / d))",
-    given: {
-      b: [windMm, "mm", "clear width between the flanges"],
-      d: [cordDiameterMm, "mm", "cord"],
-    },
-    cite: cite("geometry"),
-    compute: ({ b, d }) => wrapsAbreast(b, d),
-  });
-}
-
-function radius(id: string, state: string, winding: Winding, woundMm: number, book: WorkingBook): number {
-  return book.figure(id, {
-    label: `Axis to the cord on its spool, ${state}`,
-    symbol: "ρ",
-    unit: "mm",
-    formula: "sqrt(((c + d) / 2)^2 + d·l / (π·s))",
-    given: {
-      c: [2 * winding.coreRadiusMm, "mm", "core of the spool"],
-      d: [winding.cordDiameterMm, "mm", "cord"],
-      l: [woundMm, "mm", `cord on the spool, ${state}`],
-      s: [winding.sideBySide, "count", "wraps side by side"],
-    },
-    cite: woundCite,
-    compute: ({ l }) => woundRadiusMm(winding, l),
-  });
 }

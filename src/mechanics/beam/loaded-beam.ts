@@ -37,153 +37,180 @@ export interface SolvedBeam {
  */
 export function solveBeam(beam: LoadedBeam): SolvedBeam {
   demandSupports(beam);
-  const length = beam.toMm - beam.fromMm;
+  const { fromMm, toMm, stiffnessNmm2 } = beam;
+  const length = toMm - fromMm;
   const known = solveReactions(beam, length);
-  const scale = length ** 3 / beam.stiffnessNmm2;
-  const solved = {
-    reactionsN: known.reactions,
-    deflectionMm: (atMm: number) => scale * known.bent((atMm - beam.fromMm) / length, 0),
-    momentNmm: (atMm: number) => -length * known.bent((atMm - beam.fromMm) / length, 2),
+  const scale = length ** 3 / stiffnessNmm2;
+  const deflectionMm = (atMm: number) => scale * known.bent((atMm - fromMm) / length, 0);
+  const momentNmm = (atMm: number) => -length * known.bent((atMm - fromMm) / length, 2);
+  // Looked for only where it is asked for: whoever tries many columns looks at a few places alone.
+  let extremes: Extremes | undefined;
+  const look = () => (extremes ??= extremesOf(known));
+  const point = (at: number, value: (atMm: number) => number): BeamPoint => {
+    const atMm = fromMm + at * length;
+    return { atMm, value: value(atMm) };
   };
   return {
-    ...solved,
-    // Searched for only where it is asked for: whoever tries many columns looks at a few places alone.
+    reactionsN: known.reactions,
+    deflectionMm,
+    momentNmm,
     get largestDeflection() {
-      const slope = (atMm: number) => known.bent((atMm - beam.fromMm) / length, 1);
-      return largestDeflection(beam, solved.deflectionMm, slope);
+      return point(look().deflectionAt, deflectionMm);
     },
     get largestMoment() {
-      const shear = (atMm: number) => -known.bent((atMm - beam.fromMm) / length, 3);
-      return largestMoment(beam, solved.momentNmm, shear);
+      return point(look().momentAt, momentNmm);
     },
   };
 }
 
-/** Of a place on the beam, mm. */
-type Along = (atMm: number) => number;
-type Bent = (x: number, order: 0 | 1 | 2 | 3) => number;
+type Bent = (x: number, order: 0 | 2) => number;
+
+/** Something that begins at a place on a beam of length 1: a force down, or an even load. */
+interface Jump {
+  at: number;
+  force: number;
+  even: number;
+}
+
+/** A beam of length 1 and stiffness 1, solved. */
+interface Known {
+  reactions: number[];
+  bent: Bent;
+  /** From left to right. */
+  jumps: Jump[];
+  /** At its left end. */
+  height: number;
+  slope: number;
+}
 
 /** In units of the length of the beam, so that the matrix keeps its digits. */
-function solveReactions(beam: LoadedBeam, length: number): { reactions: number[]; bent: Bent } {
-  const { supportsMm, fromMm, spread, points } = beam;
+function solveReactions({ supportsMm, fromMm, spread, points }: LoadedBeam, length: number): Known {
   const supports = supportsMm.map((at) => (at - fromMm) / length);
-  const loads = points.map(({ atMm, loadN }) => ({ at: (atMm - fromMm) / length, load: loadN }));
-  const evens = spread.map((one) => ({
-    from: (one.fromMm - fromMm) / length,
-    to: (one.toMm - fromMm) / length,
-    load: one.loadNPerMm * length,
+  const jumps: Jump[] = points.map(({ atMm, loadN }) => ({
+    at: (atMm - fromMm) / length,
+    force: loadN,
+    even: 0,
   }));
-  // Plain loops: a search for the largest sag asks this some hundred times.
-  const loaded: Bent = (x, order) => {
-    let [even, single] = [0, 0];
-    for (const { from, to, load } of evens) {
-      even += load * (macaulay(x - from, 4 - order) - macaulay(x - to, 4 - order));
+  for (const one of spread) {
+    const even = one.loadNPerMm * length;
+    jumps.push({ at: (one.fromMm - fromMm) / length, force: 0, even });
+    jumps.push({ at: (one.toMm - fromMm) / length, force: 0, even: -even });
+  }
+  const bentBy = (x: number, order: 0 | 2): number => {
+    let bent = 0;
+    for (const { at, force, even } of jumps) {
+      if (x > at) bent += force * macaulay(x - at, 3 - order) + even * macaulay(x - at, 4 - order);
     }
-    for (const { at, load } of loads) single += load * macaulay(x - at, 3 - order);
-    return even + single;
+    return bent;
   };
   const n = supports.length;
-  const rows = Array.from({ length: n + 2 }, () => new Float64Array(n + 2));
-  const right = new Float64Array(n + 2);
-  const [force, turn] = [rows[n] as Float64Array, rows[n + 1] as Float64Array];
-  for (let i = 0; i < n; i++) {
-    const x = supports[i] as number;
-    const row = rows[i] as Float64Array;
-    for (let k = 0; k < i; k++) row[k] = -macaulay(x - (supports[k] as number), 3);
-    row[n] = x;
-    row[n + 1] = 1;
-    right[i] = -loaded(x, 0);
-    force[i] = 1;
-    turn[i] = x;
+  const rows: number[][] = [];
+  const right: number[] = [];
+  for (const x of supports) {
+    rows.push([...supports.map((at) => -macaulay(Math.max(0, x - at), 3)), x, 1]);
+    right.push(-bentBy(x, 0));
   }
-  for (const { at, load } of [...loads, ...evens.map(whole)]) {
-    right[n] = (right[n] as number) + load;
-    right[n + 1] = (right[n + 1] as number) + load * at;
+  rows.push([...supports.map(() => 1), 0, 0], [...supports, 0, 0]);
+  let [force, turn] = [0, 0];
+  for (const jump of jumps) {
+    // What begins at a place goes on to the end.
+    const on = 1 - jump.at;
+    force += jump.force + jump.even * on;
+    turn += jump.force * jump.at + jump.even * on * (jump.at + on / 2);
   }
+  right.push(force, turn);
   if (!solveDense(rows, right)) throw new Error(`invalid supportsMm: ${supportsMm.join(", ")}`);
-  const reactions = Array.from(right.slice(0, n));
+  const reactions = right.slice(0, n);
   const [slope, height] = [right[n] as number, right[n + 1] as number];
-  const bent: Bent = (x, order) => {
-    const straight = order === 0 ? slope * x + height : order === 1 ? slope : 0;
-    let held = 0;
-    for (let i = 0; i < n; i++) {
-      held += (reactions[i] as number) * macaulay(x - (supports[i] as number), 3 - order);
-    }
-    return loaded(x, order) - held + straight;
-  };
-  return { reactions, bent };
+  supports.forEach((at, i) => {
+    jumps.push({ at, force: -(reactions[i] as number), even: 0 });
+  });
+  jumps.sort((a, b) => a.at - b.at);
+  const bent: Bent = (x, order) => bentBy(x, order) + (order === 0 ? slope * x + height : 0);
+  return { reactions, bent, jumps, height, slope };
 }
 
-/** An even load as one force at its middle. */
-function whole({ from, to, load }: { from: number; to: number; load: number }): { at: number; load: number } {
-  return { at: (from + to) / 2, load: load * (to - from) };
-}
-
-/** ⟨x⟩ⁿ / n!, nothing left of its place. */
+/** xⁿ / n!, where x is not negative. */
 function macaulay(x: number, power: number): number {
-  if (x < 0) return 0;
   let result = 1;
   for (let i = 1; i <= power; i++) result *= x / i;
   return result;
 }
 
-/** Ends, supports and loads in order: between two neighbours deflection is one polynomial, and moment a parabola. */
-function marksOf({ fromMm, toMm, supportsMm, points, spread }: LoadedBeam): number[] {
-  const marks = [fromMm, ...supportsMm, toMm];
-  for (const { atMm } of points) marks.push(atMm);
-  for (const one of spread) marks.push(one.fromMm, one.toMm);
-  return marks.sort((a, b) => a - b);
+/** Places along a beam of length 1. */
+interface Extremes {
+  deflectionAt: number;
+  momentAt: number;
 }
 
-/** Between two marks the slope changes sign a few times at most; this many looks find each. */
-const LOOKS = 8;
+/** Of two places as good to rounding, as on a beam that is its own mirror, the left one counts. */
+const TELL_APART = 1 + 1e-10;
 
-function largestDeflection(beam: LoadedBeam, value: Along, slope: Along): BeamPoint {
-  const marks = marksOf(beam);
-  let best = placeAt(value, beam.fromMm);
-  for (let i = 1; i < marks.length; i++) {
-    const [from, to] = [marks[i - 1] as number, marks[i] as number];
-    best = larger(best, placeAt(value, to));
-    if (to <= from) continue;
-    let left = slope(from);
-    for (let look = 0; look < LOOKS; look++) {
-      const end = from + ((to - from) * (look + 1)) / LOOKS;
-      const right = slope(end);
-      if (left * right < 0) {
-        const root = findRoot(slope, from + ((to - from) * look) / LOOKS, end);
-        if (root.kind === "converged") best = larger(best, placeAt(value, root.value));
-      } else if (right === 0) best = larger(best, placeAt(value, end));
-      left = right;
+/**
+ * Between two neighbours of loads, supports and ends the deflection is one polynomial of the fourth degree, known from
+ * what it and its derivatives are at the left one: its slope is a cubic, its moment a parabola. Each is largest at an
+ * end or where its own derivative is 0.
+ */
+function extremesOf({ jumps, height, slope }: Known): Extremes {
+  let [bend, turn, curve, force, even] = [height, slope, 0, 0, 0];
+  let [at, deflectionAt, momentAt] = [0, 0, 0];
+  let most = Math.abs(bend);
+  let mostCurve = 0;
+  const seeDeflection = (s: number) => {
+    const size = Math.abs(bend + s * (turn + (s / 2) * (curve + (s / 3) * (force + (s / 4) * even))));
+    if (size > most * TELL_APART) [most, deflectionAt] = [size, at + s];
+  };
+  const seeMoment = (s: number) => {
+    const size = Math.abs(curve + s * (force + (s / 2) * even));
+    if (size > mostCurve * TELL_APART) [mostCurve, momentAt] = [size, at + s];
+  };
+  for (let i = 0; i <= jumps.length; i++) {
+    const jump = jumps[i];
+    const end = jump?.at ?? 1;
+    const span = end - at;
+    if (span > 0) {
+      for (const s of rootsOfSlope(turn, curve, force, even, span)) seeDeflection(s);
+      const peak = -force / even;
+      if (peak > 0 && peak < span) seeMoment(peak);
+      seeDeflection(span);
+      seeMoment(span);
+      bend += span * (turn + (span / 2) * (curve + (span / 3) * (force + (span / 4) * even)));
+      turn += span * (curve + (span / 2) * (force + (span / 3) * even));
+      curve += span * (force + (span / 2) * even);
+      force += span * even;
+      at = end;
     }
+    force += jump?.force ?? 0;
+    even += jump?.even ?? 0;
   }
-  return best;
+  return { deflectionAt, momentAt };
 }
 
-/** A parabola follows from the moments at both its ends and the shear at its beginning. */
-function largestMoment(beam: LoadedBeam, value: Along, shear: Along): BeamPoint {
-  const marks = marksOf(beam);
-  let best = placeAt(value, beam.fromMm);
-  let before = best;
-  for (let i = 1; i < marks.length; i++) {
-    const now = placeAt(value, marks[i] as number);
-    const spanMm = now.atMm - before.atMm;
-    if (spanMm > 0) {
-      const rise = shear(before.atMm);
-      const peak = before.atMm - (rise * spanMm ** 2) / (2 * (now.value - before.value - rise * spanMm));
-      if (peak > before.atMm && peak < now.atMm) best = larger(best, placeAt(value, peak));
-    }
-    best = larger(best, now);
-    before = now;
+/** Where turn + curve·s + force·s²/2 + even·s³/6 is 0 within a span: between its own turning points it has one root or none. */
+function rootsOfSlope(turn: number, curve: number, force: number, even: number, span: number): number[] {
+  const slope = (s: number) => turn + s * (curve + (s / 2) * (force + (s / 3) * even));
+  const roots: number[] = [];
+  let from = 0;
+  let before = turn;
+  for (const to of [...turningPoints(curve, force, even, span), span]) {
+    const after = slope(to);
+    if (before * after < 0) {
+      const root = findRoot(slope, from, to);
+      if (root.kind === "converged") roots.push(root.value);
+    } else if (after === 0) roots.push(to);
+    [from, before] = [to, after];
   }
-  return best;
+  return roots;
 }
 
-function placeAt(value: Along, atMm: number): BeamPoint {
-  return { atMm, value: value(atMm) };
-}
-
-function larger(best: BeamPoint, one: BeamPoint): BeamPoint {
-  return Math.abs(one.value) > Math.abs(best.value) ? one : best;
+/** Where curve + force·s + even·s²/2 is 0 within a span, in order. */
+function turningPoints(curve: number, force: number, even: number, span: number): number[] {
+  const inside = force ** 2 - 2 * curve * even;
+  if (inside < 0) return [];
+  // The form that takes no difference of two near numbers; where one root is at infinity it falls outside the span.
+  const q = -(force + (force < 0 ? -1 : 1) * Math.sqrt(inside));
+  const [a, b] = [q / even, (2 * curve) / q];
+  return [Math.min(a, b), Math.max(a, b)].filter((s) => s > 0 && s < span);
 }
 
 function demandSupports({ supportsMm, fromMm, toMm, points, spread, stiffnessNmm2 }: LoadedBeam): void {

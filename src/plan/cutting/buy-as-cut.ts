@@ -5,7 +5,7 @@ import {
   type LengthsTaken,
   priceAsCut,
 } from "../../cost/index.ts";
-import { bySeverity, type Finding, WorkingBook } from "../../figures/index.ts";
+import { bySeverity, type Finding, workingOf } from "../../figures/index.ts";
 import { type Job, partsOf, resolveRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
@@ -14,8 +14,7 @@ import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.t
 export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
   const parts = partsOf(job).cloths;
   const cloths = cutting.cloths.flatMap((one) => clothTaken(one, parts) ?? []);
-  const book = new WorkingBook();
-  const cost = priceAsCut(
+  const { values: cost, workings } = priceAsCut(
     plan.cost,
     {
       cloths,
@@ -23,9 +22,8 @@ export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
     },
     resolveRates(job.rates),
     plan.units,
-    book,
   );
-  const taken = { ...plan, cost, workings: book.workings };
+  const taken = { ...plan, cost, workings: workings.map(workingOf) };
   return { ...taken, findings: findingsAsCut(job, taken, cloths) };
 }
 

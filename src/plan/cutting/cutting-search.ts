@@ -1,4 +1,3 @@
-import type { CostInput } from "../../cost/index.ts";
 import {
   ClothSearch,
   LengthsSearch,
@@ -12,7 +11,7 @@ import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
 import { clothProblem } from "./cloth-problem.ts";
 import { type ClothCutting, CUTTING_FORMAT, CUTTING_VERSION, type CuttingPlan } from "./cutting-plan.ts";
-import { type LengthsTask, lengthTasks } from "./length-problems.ts";
+import { type LengthsTask, lengthTasks, type ShadeParts } from "./length-problems.ts";
 import { withOwnIds } from "./own-ids.ts";
 
 /** A round of patterns for stock lengths costs about as much as so many cloth plans. */
@@ -47,7 +46,7 @@ export class CuttingSearch {
       const worth = (cloth.pricePerM ?? 1000) / 1000;
       return [{ clothId, clothName, ...made, worth, search: new ClothSearch(made.problem) }];
     });
-    this.#lengths = lengthTasks(costInputs(job, plan), stock, cutting).map((task) => ({
+    this.#lengths = lengthTasks(partsOfShades(job, plan), stock, cutting).map((task) => ({
       task,
       search: new LengthsSearch(task.problem),
     }));
@@ -136,17 +135,17 @@ export class CuttingSearch {
 }
 
 /** What each shade's parts follow from, as the cost of it does. */
-function costInputs(job: Job, plan: Plan): CostInput[] {
+function partsOfShades(job: Job, plan: Plan): ShadeParts[] {
   const parts = partsOf(job);
   const careful = carefulLift(job);
   const shades = new Map(plan.shades.map((shade) => [shade.shadeId, shade]));
   return job.rooms.flatMap((room, r) =>
     room.windows.flatMap((window, w) => {
-      const shade = shades.get(window.id);
-      if (shade === undefined) return [];
+      const planned = shades.get(window.id);
+      if (planned === undefined) return [];
       const resolved = resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
-      const { size, grid, form, cloth, lift, board } = shade;
-      return [{ resolved, size, grid, form, cloth, lift, board }];
+      const { size, grid, form, cloth, lift, board } = planned;
+      return [{ shade: resolved, windowName: window.name, size, grid, form, cloth, lift, board }];
     }),
   );
 }

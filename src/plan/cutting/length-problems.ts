@@ -1,7 +1,8 @@
 import {
-  type CostInput,
   hardwareNeeds,
   type LengthsNeed,
+  labelOf,
+  type NeedsInput,
   type RunningNeed,
   soldLengths,
 } from "../../cost/index.ts";
@@ -10,6 +11,9 @@ import type { ResolvedCutting, Stock } from "../../job/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LengthsCutting } from "./cutting-plan.ts";
 
+/** What the parts of one shade follow from, and the name of its window. */
+export type ShadeParts = NeedsInput & { windowName: string };
+
 type CutNeed = LengthsNeed | RunningNeed;
 export type LengthsTask = Omit<LengthsCutting, "answer">;
 
@@ -17,7 +21,7 @@ const NEW = "new";
 
 /** Every bar, rib, board, tube and cord that the shades take, each as one problem over all of them. */
 export function lengthTasks(
-  inputs: readonly CostInput[],
+  inputs: readonly ShadeParts[],
   stock: Stock,
   cutting: ResolvedCutting,
 ): LengthsTask[] {
@@ -30,10 +34,11 @@ export function lengthTasks(
       need.cutsMm.forEach((lengthMm, n) => {
         if (lengthMm <= 0) return;
         task.cuts.push({
-          id: `${input.resolved.shadeId}/${need.id}-${n + 1}`,
+          id: `${input.shade.shadeId}/${need.id}-${n + 1}`,
           lengthMm,
-          shade: input.resolved.windowName,
-          part: need.cutsMm.length === 1 ? need.label : `${need.label} ${n + 1} of ${need.cutsMm.length}`,
+          shade: input.windowName,
+          part:
+            need.cutsMm.length === 1 ? labelOf(need) : `${labelOf(need)} ${n + 1} of ${need.cutsMm.length}`,
         });
       });
     }
@@ -64,7 +69,7 @@ function taskOf(
   return {
     id: need.id,
     partId: need.stockId,
-    name: need.label,
+    name: labelOf(need),
     noun,
     newStockIds: sold.map(({ id }) => id),
     stockNames: Object.fromEntries([

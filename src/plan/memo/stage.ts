@@ -1,4 +1,4 @@
-import type { StageResult } from "../../figures/index.ts";
+import type { Worked } from "../../figures/index.ts";
 import type { MakingGroup, ReadOf, Reads, ResolvedShade } from "../../job/index.ts";
 import { remember, sameFields } from "./remember.ts";
 import { shareEqual } from "./share-equal.ts";
@@ -7,8 +7,8 @@ import { shareEqual } from "./share-equal.ts";
  * A stage of the work that is run again only where something it reads has changed, and whose values keep their identity
  * where they come out as before: the stages behind it then have nothing to do.
  */
-export function stage<I extends object, V>(run: (input: I) => StageResult<V>): (input: I) => StageResult<V> {
-  let values: V | undefined;
+export function stage<I extends object, R extends Worked<unknown>>(run: (input: I) => R): (input: I) => R {
+  let values: unknown;
   return remember((input) => {
     const result = run(input);
     values = shareEqual(values, result.values);

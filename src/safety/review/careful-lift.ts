@@ -1,4 +1,5 @@
 import {
+  frictionOf,
   type Job,
   type LiftKind,
   type Place,
@@ -145,7 +146,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
       boardSpansMm: corded ? [190, 190, 190] : [],
       heldN: spans.map((_, i) => 6 + i),
       leastShare: 0.12,
-      friction: 0.25,
+      friction: frictionOf().value,
       wrapBelowRad: 0,
       top: kind === "spring" ? { holds: false, wrapRad: 0 } : { holds: true },
     },

@@ -1,4 +1,4 @@
-import { type Cord, cordStiffnessN, STRETCH_AT_BREAK } from "../../job/index.ts";
+import { type Cord, cordStiffnessN, frictionOf, STRETCH_AT_BREAK } from "../../job/index.ts";
 import { type Form, type Grid, hangingCords, type Mass, type Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
@@ -15,8 +15,6 @@ const CONNECTOR_BELOW_LOCK = sourced(
   "mm",
   cite("lock-instructions", "within 3 in of the headrail, shade lowered"),
 );
-/** Cord on a ring or an eye, where its friction was not given. */
-const CORD_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
 
 /** What the stages before have worked out, as far as cords depend on it. */
 export interface ShadeFacts {
@@ -110,7 +108,7 @@ function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCord
         : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
     leastShare: leastShare(columnsMm, size.finishedWidthMm),
-    friction: shade.eye.friction ?? CORD_FRICTION.value,
+    friction: frictionOf(shade.eye).value,
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;

@@ -75,6 +75,8 @@ const MAKER: Record<Language, string[]> = {
   ],
 };
 
+const ASKS: readonly TagLine["asks"][] = ["model", "made", "maker"];
+
 export interface TagAsk {
   languages: readonly Language[];
   canada: boolean;
@@ -93,7 +95,7 @@ export function tagWords({ languages, canada, frontCords, rearCords }: TagAsk): 
       ...INSTRUCTIONS[language].map(own("instruction")),
       ...(frontCords ? [own("instruction")(FRONT_CORDS[language])] : []),
       ...(rearCords ? [own("instruction")(HIDDEN_CORDS[language])] : []),
-      ...MAKER[language].map(own("maker")),
+      ...MAKER[language].map((text, i) => ({ ...own("maker")(text), asks: ASKS[i] })),
     ];
   });
 }

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { figureRule, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking, ResolvedShade } from "../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
@@ -12,45 +12,91 @@ import {
   tapeOf,
   weightOf,
 } from "../gathering/gathered-form.ts";
+import type { GatheredShade } from "../gathering/judge-gathers.ts";
 import type { Scallop } from "../gathering/scallop.ts";
+
+/** What a scallop of an Austrian shade hangs by. */
+export const SCALLOP_BY = [
+  "gather/sagMm",
+  "gather/scallopExtraMm",
+  "figure:shape.column-spacing",
+  "figure:measure.finished-length",
+] as const;
 
 /** A face lighter than this is a sheer, g/m². */
 export const SHEER_GSM = 100;
 
 /** Cloth on the length: as the maker wants it, else three times for a sheer and twice for any other. */
-export function lengthFullness({ making, cloths }: ResolvedShade): number {
+export function lengthFullness({
+  making,
+  cloths,
+}: Pick<ResolvedShade, "cloths"> & { making: Pick<ResolvedMaking, "gather"> }): number {
   return making.gather.lengthFullness ?? (cloths.face.massGsm < SHEER_GSM ? 3 : 2);
 }
 
+const LENGTH = figureRule({
+  id: "shape.flat-length",
+  label: "Cloth along the length, before shirring",
+  symbol: "S",
+  unit: "mm",
+  formula: "L·f",
+  inputs: {
+    L: ["mm", "finished length", "figure:measure.finished-length"],
+    f: ["ratio", "cloth on tape", "gather/lengthFullness", "shade/face"],
+  },
+  cite: cite("austrian-2008", "3 times for a sheer, twice for an opaque cloth"),
+  compute: ({ L, f }) => L * f,
+});
+
+const WIDTH = figureRule({
+  id: "shape.gathered-width",
+  label: "Cloth across, hemmed",
+  symbol: "P",
+  unit: "mm",
+  formula: "W + x·n + i",
+  inputs: {
+    W: ["mm", "finished width", "figure:measure.finished-width"],
+    x: ["mm", "cloth of a scallop beyond its width", ...SCALLOP_BY],
+    n: ["count", "scallops", "columns/count", "figure:shape.columns"],
+    i: ["mm", "for sides that draw in", "gather/drawInMm"],
+  },
+  cite: cite("austrian-2008", "width + 3 to 4 in for each scallop, before hems"),
+  compute: ({ W, x, n, i }) => W + x * n + i,
+});
+
+const TAPE = figureRule({
+  id: "shape.tape",
+  label: "Tape, shirred: top line to its lower end",
+  symbol: "t",
+  unit: "mm",
+  formula: "L − D",
+  inputs: {
+    L: ["mm", "finished length, to the lowest point", "figure:measure.finished-length"],
+    D: ["mm", "a scallop hangs by", "figure:shape.sag", "figure:measure.finished-length"],
+  },
+  cite: cite("austrian-2008", "the bottom loop hangs about 3 in below the corner of its scallop"),
+  compute: ({ L, D }) => L - D,
+});
+
 /** How the Austrian shade shapes its cloth: shirred onto tapes along its whole length, a little wider in each scallop. */
-export function austrianForm(
-  resolved: ResolvedShade,
-  size: Size,
-  grid: Grid,
-  scallop: Scallop,
-  book: WorkingBook,
-): Form {
+export function austrianForm(shade: GatheredShade, size: Size, grid: Grid, scallop: Scallop): Worked<Form> {
   const { columns } = grid;
-  const { drawInMm } = resolved.making.gather;
+  const { drawInMm } = shade.making.gather;
   const scallops = columns.length - 1;
-  const clothMm = writeLength(resolved, size, book);
-  const widthMm = writeWidth(size, scallop, scallops, drawInMm, book);
-  const tapeMm = book.figure("shape.tape", {
-    label: "Tape, shirred: top line to its lower end",
-    symbol: "t",
-    unit: "mm",
-    formula: "L − D",
-    given: {
-      L: [size.finishedLengthMm, "mm", "finished length, to the lowest point"],
-      D: [grid.bottomSectionMm, "mm", "a scallop hangs by"],
-    },
-    cite: cite("austrian-2008", "the bottom loop hangs about 3 in below the corner of its scallop"),
-    compute: ({ L, D }) => L - D,
+  const fullness = lengthFullness(shade);
+  const length = LENGTH.figure({ L: size.finishedLengthMm, f: fullness });
+  const width = WIDTH.figure({
+    W: size.finishedWidthMm,
+    x: scallop.arcMm - scallop.spanMm,
+    n: scallops,
+    i: drawInMm,
   });
-  const bar = rodOf(resolved, size, grid.bottomSectionMm);
+  const tape = TAPE.figure({ L: size.finishedLengthMm, D: grid.bottomSectionMm });
+  const [clothMm, widthMm, tapeMm] = [length.value, width.value, tape.value];
+  const bar = rodOf(shade.making, size, grid.bottomSectionMm);
   const flat = flatColumnsMm(columns, widthMm, drawInMm);
   const stretches = shirred(grid, clothMm, tapeMm);
-  return {
+  const form: Form = {
     stretches,
     allowances: [
       {
@@ -59,7 +105,7 @@ export function austrianForm(
         lengthMm: 0,
       },
       ...(drawInMm > 0 ? [{ label: "sides that draw in", widthMm: drawInMm, lengthMm: 0 }] : []),
-      { label: "shirring", widthMm: 0, lengthMm: size.finishedLengthMm * (lengthFullness(resolved) - 1) },
+      { label: "shirring", widthMm: 0, lengthMm: size.finishedLengthMm * (fullness - 1) },
     ],
     across: "gathered",
     pleats: [],
@@ -68,51 +114,14 @@ export function austrianForm(
     ribs: { rows: [], face: "back" },
     marks: [...columnMarks(flat, "tape"), ...rowMarks(grid, stretches)],
     joinsAtMm: flat.slice(1, -1),
-    ...(resolved.making.gather.frillMm > 0 ? { frillMm: resolved.making.gather.frillMm } : {}),
+    ...(shade.making.gather.frillMm > 0 ? { frillMm: shade.making.gather.frillMm } : {}),
     haberdashery: [
       tapeOf("shirring-tape", "Shirring tape, sewn flat and drawn up", columns.length, clothMm),
-      ...weightOf(resolved, bar, columns.length),
-      ...frillOf(resolved, widthMm),
+      ...weightOf(shade, bar, columns.length),
+      ...frillOf(shade, widthMm),
     ],
   };
-}
-
-function writeLength(resolved: ResolvedShade, size: Size, book: WorkingBook): number {
-  return book.figure("shape.flat-length", {
-    label: "Cloth along the length, before shirring",
-    symbol: "S",
-    unit: "mm",
-    formula: "L·f",
-    given: {
-      L: [size.finishedLengthMm, "mm", "finished length"],
-      f: [lengthFullness(resolved), "ratio", "cloth on tape"],
-    },
-    cite: cite("austrian-2008", "3 times for a sheer, twice for an opaque cloth"),
-    compute: ({ L, f }) => L * f,
-  });
-}
-
-function writeWidth(
-  size: Size,
-  { arcMm, spanMm }: Scallop,
-  scallops: number,
-  drawInMm: number,
-  book: WorkingBook,
-): number {
-  return book.figure("shape.gathered-width", {
-    label: "Cloth across, hemmed",
-    symbol: "P",
-    unit: "mm",
-    formula: "W + x·n + i",
-    given: {
-      W: [size.finishedWidthMm, "mm", "finished width"],
-      x: [arcMm - spanMm, "mm", "cloth of a scallop beyond its width"],
-      n: [scallops, "count", "scallops"],
-      i: [drawInMm, "mm", "for sides that draw in"],
-    },
-    cite: cite("austrian-2008", "width + 3 to 4 in for each scallop, before hems"),
-    compute: ({ W, x, n, i }) => W + x * n + i,
-  });
+  return { values: form, workings: [length, width, tape] };
 }
 
 /** Below the lowest ring hangs the loop of the scallop; what is left is shirred evenly onto the tape. */

@@ -88,7 +88,7 @@ function head(input: StyleStepInput): StyleStep {
 }
 
 function rings(input: StyleStepInput): StyleStep {
-  const { resolved, grid, form } = input;
+  const { shade, grid, form } = input;
   const { len } = wordsOf(input);
   const count = ringCount(grid, form);
   const rows = [...grid.rows].reverse();
@@ -100,7 +100,7 @@ function rings(input: StyleStepInput): StyleStep {
     chapter: "make",
     replaces: ["make-rings"],
     title: `Sew ${count} rings to the tapes`,
-    text: `Sew a ring, ${resolved.ring.name}, to every tape at each row. Measure along the drawn-up tape from the top line down: ${places}. Sew through tape and gathers. Sew the bottom row twice: the cords are tied to it, and it carries the shade.`,
+    text: `Sew a ring, ${shade.ring.name}, to every tape at each row. Measure along the drawn-up tape from the top line down: ${places}. Sew through tape and gathers. Sew the bottom row twice: the cords are tied to it, and it carries the shade.`,
     check: "Tug each ring of the bottom row: none gives.",
     sheet: "back",
   };

@@ -1,10 +1,13 @@
 import type { Finding } from "../../figures/index.ts";
-import { type ResolvedShade, settingPatch, stylePatch } from "../../job/index.ts";
+import { settingPatch, stylePatch } from "../../job/index.ts";
 import type { Form } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { arealMassText, inches, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
+import type { ShadeWith } from "../style-shade.ts";
 import { lengthFullness, SHEER_GSM } from "./austrian-form.ts";
+
+type ShirredShade = ShadeWith<"gather", "cloths">;
 
 /** Heavier than this and cloth does not shirr into soft swags, g/m². */
 const HEAVY_GSM = 300;
@@ -12,54 +15,54 @@ const HEAVY_GSM = 300;
 const LEAST_FULLNESS = 1.5;
 
 /** What does not go with shirring, each with the reason. */
-export function judgeAustrian(resolved: ResolvedShade, form: Form): Finding[] {
-  return [...heavyCloth(resolved), ...pile(resolved), ...thinShirring(resolved), ...pouredOn(resolved, form)];
+export function judgeAustrian(shade: ShirredShade, form: Form): Finding[] {
+  return [...heavyCloth(shade), ...pile(shade), ...thinShirring(shade), ...pouredOn(shade, form)];
 }
 
-function otherStyle(resolved: ResolvedShade) {
+function otherStyle(shade: ShirredShade) {
   return {
     label: "Make it a gathered festoon, full at the hem alone",
-    patch: stylePatch(resolved, "festoon"),
+    patch: stylePatch(shade, "festoon"),
   };
 }
 
-function heavyCloth(resolved: ResolvedShade): Finding[] {
-  const { face } = resolved.cloths;
+function heavyCloth(shade: ShirredShade): Finding[] {
+  const { face } = shade.cloths;
   if (face.massGsm < HEAVY_GSM) return [];
   return [
     {
-      ...atShade(resolved, "face"),
+      ...atShade(shade, "face"),
       id: "shape.shirred-heavy",
       severity: "fix",
-      text: `${face.name} weighs ${arealMassText(face.massGsm, resolved.units)}: a heavy cloth does not shirr into soft swags, and there is ${lengthFullness(resolved)} times its weight on the cords.`,
+      text: `${face.name} weighs ${arealMassText(face.massGsm, shade.units)}: a heavy cloth does not shirr into soft swags, and there is ${lengthFullness(shade)} times its weight on the cords.`,
       cite: cite("cloth-weights", "heavy from 300 g/m²; that it does not shirr is common practice"),
-      remedies: [otherStyle(resolved)],
+      remedies: [otherStyle(shade)],
     },
   ];
 }
 
-function pile(resolved: ResolvedShade): Finding[] {
-  if (resolved.cloths.face.nap !== true) return [];
+function pile(shade: ShirredShade): Finding[] {
+  if (shade.cloths.face.nap !== true) return [];
   return [
     {
-      ...atShade(resolved, "face"),
+      ...atShade(shade, "face"),
       id: "shape.shirred-pile",
       severity: "fix",
-      text: `${resolved.cloths.face.name} has a pile: shirred tight it is crushed along every tape, and the marks stay.`,
+      text: `${shade.cloths.face.name} has a pile: shirred tight it is crushed along every tape, and the marks stay.`,
       cite: cite("velvet-guide"),
       remedies: [],
     },
   ];
 }
 
-function thinShirring(resolved: ResolvedShade): Finding[] {
-  const fullness = lengthFullness(resolved);
-  const isSheer = resolved.cloths.face.massGsm < SHEER_GSM;
+function thinShirring(shade: ShirredShade): Finding[] {
+  const fullness = lengthFullness(shade);
+  const isSheer = shade.cloths.face.massGsm < SHEER_GSM;
   const usual = isSheer ? 3 : 2;
   if (fullness >= (isSheer ? usual - 0.5 : LEAST_FULLNESS)) return [];
   return [
     {
-      ...atShade(resolved, "making/gather/lengthFullness"),
+      ...atShade(shade, "making/gather/lengthFullness"),
       id: "shape.shirred-thin",
       severity: "note",
       text: `${fullness} times the length is little cloth: published are ${usual} times for ${isSheer ? "a sheer" : "a cloth that is not sheer"}. The swags hang flat.`,
@@ -67,7 +70,7 @@ function thinShirring(resolved: ResolvedShade): Finding[] {
       remedies: [
         {
           label: `Take ${usual} times the length`,
-          patch: settingPatch(resolved, "gather", "lengthFullness", usual),
+          patch: settingPatch(shade, "gather", "lengthFullness", usual),
         },
       ],
     },
@@ -77,13 +80,13 @@ function thinShirring(resolved: ResolvedShade): Finding[] {
 /** More than this across a scallop gathers at the head in thick pleats. */
 const MOST_ACROSS = 1.75;
 
-function pouredOn(resolved: ResolvedShade, { swags }: Form): Finding[] {
+function pouredOn(shade: ShirredShade, { swags }: Form): Finding[] {
   const [swag] = swags;
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   if (swag === undefined || swag.arcMm <= MOST_ACROSS * (swag.toMm - swag.fromMm)) return [];
   return [
     {
-      ...atShade(resolved, "making/gather/scallopExtraMm"),
+      ...atShade(shade, "making/gather/scallopExtraMm"),
       id: "shape.scallop-overfull",
       severity: "note",
       text: `Each scallop has ${(swag.arcMm / (swag.toMm - swag.fromMm)).toFixed(1)} times its width in cloth: ${text(inches(3))} to ${text(inches(4))} beyond the width are published, and more hangs as a bag.`,

@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { type Figure, figureRuleOf } from "../../figures/index.ts";
 import {
   type Column,
   columnSpacingMm,
@@ -9,6 +9,12 @@ import {
 } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedPieces } from "./draped-shape.ts";
+
+/** What a style lays its rows by and hangs its cloth by, as figures name what they rest on. */
+export interface HangsBy {
+  rows: readonly string[];
+  cloth: readonly string[];
+}
 
 /** Rows as they were laid, before it is known how far the raised shade hangs. */
 export interface LaidRows {
@@ -37,45 +43,52 @@ export function gridOf(size: Size, columns: Column[], laid: LaidRows): Grid {
   };
 }
 
-/** The raised height is that of the lowest point between the columns or beside them, as it is drawn. */
-export function finishGrid(size: Size, grid: Grid, form: Form, book: WorkingBook): Grid {
+const RAISED_HEIGHT = figureRuleOf<HangsBy>()({
+  id: "shape.raised-height",
+  label: "Raised height, top line to the lowest point",
+  symbol: "R",
+  unit: "mm",
+  formula: "T + g",
+  inputs: ({ rows, cloth }) => ({
+    T: ["mm", "headrail allowance", ...rows],
+    g: ["mm", "what hangs lowest below the gathered rings", ...rows, ...cloth],
+  }),
+  cite: cite("catenary", "between the columns; beside them a tail as long as its cloth allows"),
+  compute: ({ T, g }) => T + g,
+});
+
+/** The raised height is that of the lowest point between the columns or beside them, as it is drawn, mm. */
+export function finishGrid(size: Size, grid: Grid, form: Form, by: HangsBy): { grid: Grid; raised: Figure } {
   const { lowestYMm } = drapedPieces({ size, grid, form }, 1);
-  const raisedHeightMm = book.figure("shape.raised-height", {
-    label: "Raised height, top line to the lowest point",
-    symbol: "R",
-    unit: "mm",
-    formula: "T + g",
-    given: {
-      T: [grid.headrailMm, "mm", "headrail allowance"],
-      g: [lowestYMm - grid.headrailMm, "mm", "what hangs lowest below the gathered rings"],
-    },
-    cite: cite("catenary", "between the columns; beside them a tail as long as its cloth allows"),
-    compute: ({ T, g }) => T + g,
-  });
-  return {
+  const raised = RAISED_HEIGHT.figure({ T: grid.headrailMm, g: lowestYMm - grid.headrailMm }, by);
+  const finished = {
     ...grid,
-    raisedHeightMm,
-    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
+    raisedHeightMm: raised.value,
+    coveredWhenRaisedMm: Math.max(0, raised.value - (size.openingTopMm ?? 0)),
   };
+  return { grid: finished, raised };
 }
 
-/** Travel of the lowest row, from where it hangs to the headrail line. */
-export function writeTravel(
+const TRAVEL = figureRuleOf<HangsBy>()({
+  id: "shape.travel",
+  label: "Travel of the bottom row",
+  symbol: "r",
+  unit: "mm",
+  formula: "max(0, L − b − T)",
+  inputs: ({ rows, cloth }) => ({
+    L: ["mm", "finished length", "figure:measure.finished-length"],
+    b: ["mm", "lowest row to the lowest point", ...rows, ...cloth],
+    T: ["mm", "headrail allowance", ...rows],
+  }),
+  cite: cite("geometry"),
+  compute: ({ L, b, T }) => Math.max(0, L - b - T),
+});
+
+/** Travel of the lowest row, from where it hangs to the headrail line, mm. */
+export function travelOf(
   lengthMm: number,
-  laid: Omit<LaidRows, "travelMm" | "skirtMm">,
-  book: WorkingBook,
-): number {
-  return book.figure("shape.travel", {
-    label: "Travel of the bottom row",
-    symbol: "r",
-    unit: "mm",
-    formula: "max(0, L − b − T)",
-    given: {
-      L: [lengthMm, "mm", "finished length"],
-      b: [laid.bottomSectionMm, "mm", "lowest row to the lowest point"],
-      T: [laid.headrailMm, "mm", "headrail allowance"],
-    },
-    cite: cite("geometry"),
-    compute: ({ L, b, T }) => Math.max(0, L - b - T),
-  });
+  laid: Pick<LaidRows, "bottomSectionMm" | "headrailMm">,
+  by: HangsBy,
+): Figure {
+  return TRAVEL.figure({ L: lengthMm, b: laid.bottomSectionMm, T: laid.headrailMm }, by);
 }

@@ -1,4 +1,4 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { Form, Size } from "../../shade-plan/index.ts";
 
 /** Cut widths of the pieces of a face whose pleats are cut apart, mm. */
@@ -9,9 +9,9 @@ export interface InsertPieces {
 }
 
 export function insertPieces(
-  { making: { hems } }: ResolvedShade,
-  size: Size,
-  { pleats }: Form,
+  { hems }: Pick<ResolvedMaking, "hems">,
+  size: Pick<Size, "finishedWidthMm">,
+  { pleats }: Pick<Form, "pleats">,
 ): InsertPieces {
   const first = pleats[0];
   const last = pleats.at(-1);

@@ -1,108 +1,111 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { LONGEST_MM, type ResolvedShade, settingPatch } from "../../job/index.ts";
+import { LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { fewestGatheredRows } from "../gathering/gathered-rows.ts";
+import type { ShadeWith } from "../style-shade.ts";
 import type { PleatedRows } from "./pleated-rows.ts";
 
+type FoldShade = ShadeWith<"fold">;
+
 /** What the rows of a pleated shade do not satisfy. */
-export function judgeRows(resolved: ResolvedShade, size: Size, laid: PleatedRows, grid: Grid): Finding[] {
-  if (laid.unmet.includes("length")) return [tooShort(resolved, size, laid)];
+export function judgeRows(shade: FoldShade, size: Size, laid: PleatedRows, grid: Grid): Finding[] {
+  if (laid.unmet.includes("length")) return [tooShort(shade, size, laid)];
   const over =
-    resolved.making.fold.stackMm !== undefined && grid.raisedHeightMm > resolved.making.fold.stackMm + 1e-6;
+    shade.making.fold.stackMm !== undefined && grid.raisedHeightMm > shade.making.fold.stackMm + 1e-6;
   return [
-    ...(laid.unmet.includes("largest") ? [tooFew(resolved, laid)] : []),
-    ...(laid.unmet.includes("smallest") ? [tooMany(resolved, laid)] : []),
-    ...headrailShort(resolved, laid.headrailMm, laid.headrailNeededMm),
-    ...(over ? [stackOver(resolved, grid)] : []),
-    ...(!over && grid.raisedHeightMm > size.finishedLengthMm / 2 ? [coversMuch(resolved, grid)] : []),
+    ...(laid.unmet.includes("largest") ? [tooFew(shade, laid)] : []),
+    ...(laid.unmet.includes("smallest") ? [tooMany(shade, laid)] : []),
+    ...headrailShort(shade, laid.headrailMm, laid.headrailNeededMm),
+    ...(over ? [stackOver(shade, grid)] : []),
+    ...(!over && grid.raisedHeightMm > size.finishedLengthMm / 2 ? [coversMuch(shade, grid)] : []),
   ];
 }
 
-function base(resolved: ResolvedShade, key: string) {
-  return atShade(resolved, `making/fold/${key}`);
+function base(shade: FoldShade, key: string) {
+  return atShade(shade, `making/fold/${key}`);
 }
 
-function rowsRemedy(resolved: ResolvedShade, laid: PleatedRows): Remedy[] {
-  const rows = fewestGatheredRows(laid.travelMm, resolved.making.fold.largestSpacingMm);
-  if (rows === laid.rows.length || resolved.making.fold.spacingMm !== undefined) return [];
-  return [{ label: `Use ${rows} rows`, patch: settingPatch(resolved, "fold", "rows", rows) }];
+function rowsRemedy(shade: FoldShade, laid: PleatedRows): Remedy[] {
+  const rows = fewestGatheredRows(laid.travelMm, shade.making.fold.largestSpacingMm);
+  if (rows === laid.rows.length || shade.making.fold.spacingMm !== undefined) return [];
+  return [{ label: `Use ${rows} rows`, patch: settingPatch(shade, "fold", "rows", rows) }];
 }
 
-function spacingRemedy(resolved: ResolvedShade): Remedy[] {
-  const { spacingMm, largestSpacingMm } = resolved.making.fold;
+function spacingRemedy(shade: FoldShade): Remedy[] {
+  const { spacingMm, largestSpacingMm } = shade.making.fold;
   if (spacingMm === undefined) return [];
   return [
     {
-      label: `Set the spacing to ${lengthText(largestSpacingMm, resolved.units)}`,
-      patch: settingPatch(resolved, "fold", "spacingMm", largestSpacingMm),
+      label: `Set the spacing to ${lengthText(largestSpacingMm, shade.units)}`,
+      patch: settingPatch(shade, "fold", "spacingMm", largestSpacingMm),
     },
   ];
 }
 
-function tooShort(resolved: ResolvedShade, size: Size, laid: PleatedRows): Finding {
+function tooShort(shade: FoldShade, size: Size, laid: PleatedRows): Finding {
   return {
-    ...base(resolved, "headrailMm"),
+    ...base(shade, "headrailMm"),
     id: "shape.too-short",
     severity: "stop",
-    text: `A shade ${lengthText(size.finishedLengthMm, resolved.units)} long has no room for a fold between its hem and a headrail allowance of ${lengthText(laid.headrailNeededMm, resolved.units)}.`,
+    text: `A shade ${lengthText(size.finishedLengthMm, shade.units)} long has no room for a fold between its hem and a headrail allowance of ${lengthText(laid.headrailNeededMm, shade.units)}.`,
     cite: cite("geometry"),
     remedies: [],
   };
 }
 
-function tooFew(resolved: ResolvedShade, laid: PleatedRows): Finding {
-  const { largestSpacingMm, spacingMm } = resolved.making.fold;
+function tooFew(shade: FoldShade, laid: PleatedRows): Finding {
+  const { largestSpacingMm, spacingMm } = shade.making.fold;
   return {
-    ...base(resolved, spacingMm === undefined ? "rows" : "spacingMm"),
+    ...base(shade, spacingMm === undefined ? "rows" : "spacingMm"),
     id: "shape.rows-too-few",
     severity: "fix",
-    text: `${laid.rows.length} row${laid.rows.length === 1 ? "" : "s"} stand ${lengthText(laid.spacingMm, resolved.units)} apart, more than the largest spacing of ${lengthText(largestSpacingMm, resolved.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
+    text: `${laid.rows.length} row${laid.rows.length === 1 ? "" : "s"} stand ${lengthText(laid.spacingMm, shade.units)} apart, more than the largest spacing of ${lengthText(largestSpacingMm, shade.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
     cite: cite("inner-cord-hazard"),
-    remedies: [...rowsRemedy(resolved, laid), ...spacingRemedy(resolved)],
+    remedies: [...rowsRemedy(shade, laid), ...spacingRemedy(shade)],
   };
 }
 
-function tooMany(resolved: ResolvedShade, laid: PleatedRows): Finding {
+function tooMany(shade: FoldShade, laid: PleatedRows): Finding {
   return {
-    ...base(resolved, "rows"),
+    ...base(shade, "rows"),
     id: "shape.rows-too-many",
     severity: "fix",
-    text: `The rows stand ${lengthText(laid.spacingMm, resolved.units)} apart, under the ${lengthText(resolved.making.fold.smallestSpacingMm, resolved.units)} below which the stack only grows thicker.`,
+    text: `The rows stand ${lengthText(laid.spacingMm, shade.units)} apart, under the ${lengthText(shade.making.fold.smallestSpacingMm, shade.units)} below which the stack only grows thicker.`,
     cite: cite("our-choice", "smallest useful spacing"),
-    remedies: [...rowsRemedy(resolved, laid), ...spacingRemedy(resolved)],
+    remedies: [...rowsRemedy(shade, laid), ...spacingRemedy(shade)],
   };
 }
 
-function stackOver(resolved: ResolvedShade, grid: Grid): Finding {
+function stackOver(shade: FoldShade, grid: Grid): Finding {
   return {
-    ...base(resolved, "stackMm"),
+    ...base(shade, "stackMm"),
     id: "shape.stack-over-limit",
     severity: "fix",
-    text: `Raised, the shade hangs ${lengthText(grid.raisedHeightMm, resolved.units)} at its lowest, over the limit of ${lengthText(resolved.making.fold.stackMm ?? 0, resolved.units)}: what dips between the columns or hangs beside them counts.`,
+    text: `Raised, the shade hangs ${lengthText(grid.raisedHeightMm, shade.units)} at its lowest, over the limit of ${lengthText(shade.making.fold.stackMm ?? 0, shade.units)}: what dips between the columns or hangs beside them counts.`,
     cite: cite("catenary"),
     figures: ["shape.raised-height"],
     remedies:
       grid.raisedHeightMm < LONGEST_MM
         ? [
             {
-              label: `Allow a stack of ${lengthText(Math.ceil(grid.raisedHeightMm), resolved.units)}`,
-              patch: settingPatch(resolved, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+              label: `Allow a stack of ${lengthText(Math.ceil(grid.raisedHeightMm), shade.units)}`,
+              patch: settingPatch(shade, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
             },
           ]
         : [],
   };
 }
 
-function coversMuch(resolved: ResolvedShade, grid: Grid): Finding {
+function coversMuch(shade: FoldShade, grid: Grid): Finding {
   return {
-    ...base(resolved, "rows"),
+    ...base(shade, "rows"),
     id: "shape.stack-covers-much",
     severity: "note",
-    text: `Raised, the shade still hangs ${lengthText(grid.raisedHeightMm, resolved.units)}, more than half its length.`,
+    text: `Raised, the shade still hangs ${lengthText(grid.raisedHeightMm, shade.units)}, more than half its length.`,
     cite: cite("our-choice"),
     figures: ["shape.raised-height"],
     remedies: [],

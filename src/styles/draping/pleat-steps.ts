@@ -11,11 +11,11 @@ export function pleatSteps(input: StyleStepInput): StyleStep[] {
 
 /** Pieces of the face that are cut apart, from the left, and where their joins come to lie. */
 function inserts(input: StyleStepInput): StyleStep[] {
-  const { resolved, form, size } = input;
-  if (resolved.making.pleat.cut === "in-one") return [];
+  const { shade, form, size } = input;
+  if (shade.making.pleat.cut === "in-one") return [];
   const { len } = wordsOf(input);
-  const { seamMm } = resolved.making.hems;
-  const { sides, between, pleats } = insertPieces(resolved, size, form);
+  const { seamMm } = shade.making.hems;
+  const { sides, between, pleats } = insertPieces(shade.making, size, form);
   const piecesOf = piecesWords(input);
   return [
     {
@@ -105,8 +105,8 @@ function lines(input: StyleStepInput): StyleStep {
 }
 
 function fold(input: StyleStepInput): StyleStep {
-  const { resolved, form, size } = input;
-  const { pleat } = resolved.making;
+  const { shade, form, size } = input;
+  const { pleat } = shade.making;
   const { len } = wordsOf(input);
   const inverted = pleat.kind === "inverted";
   const meet = inverted

@@ -1,10 +1,8 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { figureRuleOf, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { headrailNeeded } from "../flat/rows.ts";
-import { type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";
-import type { LiftPartsHeight } from "../style.ts";
+import { EVEN_ROWS_BY, type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";
 
 export interface PleatedRows extends GatheredRows {
   headrailNeededMm: number;
@@ -12,33 +10,41 @@ export interface PleatedRows extends GatheredRows {
   share: number;
 }
 
+/** The section of the shade below its lowest row, and what it follows from. */
+export interface BottomSection {
+  /** Lowest row to the lowest point, shade down, mm. */
+  mm: number;
+  by: readonly string[];
+}
+
+const SPACING = figureRuleOf<Pick<BottomSection, "by">>()({
+  id: "shape.row-spacing",
+  label: "Spacing of rows",
+  symbol: "s",
+  unit: "mm",
+  formula: "(L − b − T) / p",
+  inputs: ({ by }) => ({
+    L: ["mm", "finished length", "figure:measure.finished-length"],
+    b: ["mm", "lowest row to the lowest point", ...by],
+    T: ["mm", "headrail allowance", "fold/headrailMm", "figure:shape.headrail-needed"],
+    p: ["count", "rows of rings", ...EVEN_ROWS_BY],
+  }),
+  cite: cite("geometry", "evenly from the first row to the headrail line"),
+  compute: ({ L, b, T, p }) => (L - b - T) / p,
+});
+
 /** Rows of rings from the first above the hem to the headrail line, evenly spaced. */
 export function layPleatedRows(
-  resolved: ResolvedShade,
-  size: Size,
-  liftParts: LiftPartsHeight,
-  bottomSectionMm: number,
-  book: WorkingBook,
-): PleatedRows {
-  const headrailNeededMm = headrailNeeded(resolved, liftParts, book);
-  const laid = gatheredRowsOf(resolved, size, headrailNeededMm, bottomSectionMm);
-  book.figure("shape.row-spacing", {
-    label: "Spacing of rows",
-    symbol: "s",
-    unit: "mm",
-    formula: "(L − b − T) / p",
-    given: {
-      L: [size.finishedLengthMm, "mm", "finished length"],
-      b: [laid.bottomSectionMm, "mm", "lowest row to the lowest point"],
-      T: [laid.headrailMm, "mm", "headrail allowance"],
-      p: [laid.rows.length, "count", "rows of rings"],
-    },
-    cite: cite("geometry", "evenly from the first row to the headrail line"),
-    compute: ({ L, b, T, p }) => (L - b - T) / p,
-  });
+  fold: ResolvedMaking["fold"],
+  size: Pick<Size, "finishedLengthMm">,
+  headrailNeededMm: number,
+  bottom: BottomSection,
+): Worked<PleatedRows> {
+  const laid = gatheredRowsOf(fold, size, headrailNeededMm, bottom.mm);
+  const { bottomSectionMm: b, headrailMm: T, rows } = laid;
+  const spacing = SPACING.figure({ L: size.finishedLengthMm, b, T, p: rows.length }, { by: bottom.by });
   return {
-    ...laid,
-    headrailNeededMm,
-    share: bottomSectionMm > 0 ? laid.bottomSectionMm / bottomSectionMm : 1,
+    values: { ...laid, headrailNeededMm, share: bottom.mm > 0 ? b / bottom.mm : 1 },
+    workings: [spacing],
   };
 }

@@ -1,4 +1,4 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { ClothMark, Form, Pleat, StyleAllowance } from "../../shade-plan/index.ts";
 
 /** A pleat to lay: where it comes to stand on the finished shade, and the cloth in it. */
@@ -8,10 +8,7 @@ export interface PleatAsk {
 }
 
 /** Pleats from the left, with their lines on the flat, hemmed cloth: each is moved by what lies in those before it. */
-export function layPleats(
-  asked: readonly PleatAsk[],
-  kind: ResolvedShade["making"]["pleat"]["kind"],
-): Pleat[] {
+export function layPleats(asked: readonly PleatAsk[], kind: ResolvedMaking["pleat"]["kind"]): Pleat[] {
   let before = 0;
   return [...asked]
     .sort((a, b) => a.xMm - b.xMm)
@@ -27,7 +24,7 @@ export function layPleats(
 /** Pleats on top of the finished width. Interlining and blackout go behind the pleats, not into them. */
 export function pleatAllowances(
   pleats: readonly Pleat[],
-  { pleat, hems }: ResolvedShade["making"],
+  { pleat, hems }: Pick<ResolvedMaking, "pleat" | "hems">,
 ): StyleAllowance[] {
   const widthMm = pleats.reduce((sum, { foldedMm }) => sum + foldedMm, 0);
   if (widthMm === 0) return [];
@@ -57,7 +54,7 @@ export interface PleatOpening {
 
 /** A pleat opens no further than its own half, nor than its open edge is long: the flap swings about its last stitch. */
 export function pleatOpening(
-  { pleat }: ResolvedShade["making"],
+  { pleat }: Pick<ResolvedMaking, "pleat">,
   foldedMm: number,
   flatLengthMm: number,
 ): PleatOpening {
@@ -70,7 +67,7 @@ export function pleatOpening(
 
 /** Bar between two lines alone, where one is asked for. */
 export function barBetween(
-  { pleat, board }: ResolvedShade["making"],
+  { pleat, board }: Pick<ResolvedMaking, "pleat" | "board">,
   fromMm: number,
   toMm: number,
 ): Pick<Form, "bar"> {

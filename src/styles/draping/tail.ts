@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { type Figure, figureRule } from "../../figures/index.ts";
 import { slantedCatenary } from "../../mechanics/index.ts";
 import type { ShadePoint } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
@@ -33,27 +33,44 @@ export function hangTail(widthMm: number, clothMm: number, mostSinkMm: number): 
   return { dropMm, inMm: widthMm - acrossMm, arcMm };
 }
 
-/** Writes down how far the corner of a tail hangs below its column, the shade raised. */
-export function writeTail(widthMm: number, clothMm: number, travelMm: number, book: WorkingBook): number {
-  return book.figure("shape.tail", {
-    label: "Corner of a tail below its column, shade raised",
-    symbol: "t",
-    unit: "mm",
-    formula: "min(r, sqrt(max(0, ((1 − q)·max(a, c))^2 − ((1 − i)·a)^2)))",
-    given: {
-      r: [travelMm, "mm", "travel of the bottom row"],
-      a: [widthMm, "mm", "column to the edge"],
-      c: [clothMm, "mm", "cloth between them, the pleat open"],
-      q: [BOWED.value, "ratio", "cloth that its curve takes"],
-      i: [DRAWN_IN.value, "ratio", "drawn in at the edge"],
-    },
-    cite: cite(
-      "geometry",
-      "a strip that bends one way only; tutorials: about as long as the pleat is from the edge",
-    ),
-    compute: (v) =>
-      Math.min(v.r, Math.sqrt(Math.max(0, ((1 - v.q) * Math.max(v.a, v.c)) ** 2 - ((1 - v.i) * v.a) ** 2))),
-  });
+const TAIL = figureRule({
+  id: "shape.tail",
+  label: "Corner of a tail below its column, shade raised",
+  symbol: "t",
+  unit: "mm",
+  formula: "min(r, sqrt(max(0, ((1 − q)·max(a, c))^2 − ((1 − i)·a)^2)))",
+  inputs: {
+    r: ["mm", "travel of the bottom row", "figure:shape.travel"],
+    a: [
+      "mm",
+      "column to the edge",
+      "pleat/insetMm",
+      "figure:shape.pleat-inset",
+      "figure:measure.finished-width",
+    ],
+    c: [
+      "mm",
+      "cloth between them, the pleat open",
+      "pleat/foldedMm",
+      "pleat/held",
+      "pleat/openAtHemMm",
+      "pleat/sewnAtTopMm",
+      "figure:measure.finished-length",
+    ],
+    q: ["ratio", "cloth that its curve takes"],
+    i: ["ratio", "drawn in at the edge"],
+  },
+  cite: cite(
+    "geometry",
+    "a strip that bends one way only; tutorials: about as long as the pleat is from the edge",
+  ),
+  compute: ({ r, a, c, q, i }) =>
+    Math.min(r, Math.sqrt(Math.max(0, ((1 - q) * Math.max(a, c)) ** 2 - ((1 - i) * a) ** 2))),
+});
+
+/** How far the corner of a tail hangs below its column, the shade raised by its travel, mm. */
+export function tailFigure(widthMm: number, clothMm: number, travelMm: number): Figure {
+  return TAIL.figure({ r: travelMm, a: widthMm, c: clothMm, q: BOWED.value, i: DRAWN_IN.value });
 }
 
 /** The line of such a tail from its outer end to the column, x outwards from the column, mm. */

@@ -1,17 +1,25 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 
 /** Form of a flat or ribbed shade: with its ribs, and the rail of one that comes down. */
-export function flatForm(resolved: ResolvedShade, size: Size, grid: Grid): Form {
+export function flatForm(
+  shade: { making: Pick<ResolvedMaking, "board" | "fold" | "ribs"> },
+  size: Pick<Size, "finishedWidthMm">,
+  grid: Grid,
+): Form {
   return {
-    ...plainForm(resolved, size, grid),
-    ribs: ribsOf(resolved.making, grid),
-    haberdashery: topRail(resolved.making, size.finishedWidthMm),
+    ...plainForm(shade, size, grid),
+    ribs: ribsOf(shade.making, grid),
+    haberdashery: topRail(shade.making, size.finishedWidthMm),
   };
 }
 
 /** Form of a plain rectangle with rings: nothing added, a straight bar, cords at the columns. */
-export function plainForm({ making }: ResolvedShade, size: Size, grid: Grid): Form {
+export function plainForm(
+  { making }: { making: Pick<ResolvedMaking, "board"> },
+  size: Pick<Size, "finishedWidthMm">,
+  grid: Grid,
+): Form {
   const width = size.finishedWidthMm;
   const inMm = Math.min(making.board.barShorterMm, width) / 2;
   return {
@@ -29,7 +37,10 @@ export function plainForm({ making }: ResolvedShade, size: Size, grid: Grid): Fo
 }
 
 /** A shade whose top comes down hangs from a rail in place of the board. */
-function topRail({ fold, board }: ResolvedShade["making"], widthMm: number): Form["haberdashery"] {
+function topRail(
+  { fold, board }: Pick<ResolvedMaking, "fold" | "board">,
+  widthMm: number,
+): Form["haberdashery"] {
   const lengthMm = widthMm - board.barShorterMm;
   return fold.topDropMm > 0 && lengthMm > 0
     ? [{ id: "top-rail", label: "Top rail, a stiff flat bar", count: 1, lengthMm }]
@@ -37,7 +48,7 @@ function topRail({ fold, board }: ResolvedShade["making"], widthMm: number): For
 }
 
 /** Ribs as they were asked for: at every row, and midway between two rows where every half fold has one. */
-function ribsOf({ ribs }: ResolvedShade["making"], grid: Grid): Form["ribs"] {
+function ribsOf({ ribs }: Pick<ResolvedMaking, "ribs">, grid: Grid): Form["ribs"] {
   if (ribs.kind === "none") return { rows: [], face: "back" };
   const rows = grid.rows.map(({ number }) => number);
   return {

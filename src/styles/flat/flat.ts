@@ -1,14 +1,16 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
+import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { reads } from "../../job/index.ts";
+import { columnSpacingMm, type Grid } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { judgeRibs } from "../ribbed/judge-ribs.ts";
 import { ribbedShape } from "../ribbed/ribbed-shape.ts";
-import type { Ask, LiftPartsHeight, Style } from "../style.ts";
-import { layColumns } from "./columns.ts";
+import type { Ask, GridInput, LaidGrid, StyleOf } from "../style.ts";
+import { REPORTED, type ShadeWith } from "../style-shade.ts";
+import { COLUMN_READS, layColumns } from "./columns.ts";
 import { flatForm } from "./flat-form.ts";
+import { flatInLine } from "./in-line.ts";
 import { judgeFolds } from "./judge-folds.ts";
-import { layRows, rowsFromHem } from "./rows.ts";
+import { FOLD_RULE_RESTS_ON, layRows, rowsFromHem } from "./rows.ts";
 
 /** What is asked first of a shade that folds row by row. */
 export const FOLD_ASKS: readonly Ask[] = [
@@ -16,51 +18,86 @@ export const FOLD_ASKS: readonly Ask[] = [
   { group: "columns", keys: ["count"] },
 ];
 
+/** What a shade reads that folds row by row, with or without ribs. */
+export const FLAT_READS = reads({
+  shade: [...REPORTED, "cloths", "rib"],
+  making: ["fold", "ribs", "board"],
+});
+
 /** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
-export const flat: Style = {
+export const flat: StyleOf<typeof COLUMN_READS, typeof FLAT_READS> = {
+  reads: { columns: COLUMN_READS, grid: FLAT_READS },
   asks: FOLD_ASKS,
   columns: layColumns,
-  grid: (resolved, size, columns, liftParts, book) => {
-    const laid = layGrid(resolved, size, columns, liftParts, book);
-    return resolved.making.ribs.kind === "none"
+  grid: (input) => {
+    const { shade } = input;
+    const laid = layGrid(input);
+    return shade.making.ribs.kind === "none"
       ? laid
-      : { ...laid, findings: [...laid.findings, ...judgeRibs(resolved, laid.grid)] };
+      : { ...laid, findings: [...laid.findings, ...judgeRibs(shade, laid.values.grid)] };
   },
+  inLine: flatInLine,
   shape: ribbedShape,
   steps: () => [],
 };
 
-export function layGrid(
-  resolved: ResolvedShade,
-  size: Size,
-  columns: Column[],
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
-) {
-  const laid = layRows(resolved, size, liftParts, book);
-  const { folds } = laid;
+const RAISED_HEIGHT = figureRuleOf<{ even: boolean }>()({
+  id: "shape.raised-height",
+  label: "Raised height, top line to hem",
+  symbol: "R",
+  unit: "mm",
+  formula: "T + g",
+  inputs: ({ even }) => ({
+    T: ["mm", "headrail allowance", "fold/headrailMm", "figure:shape.headrail-needed"],
+    g: [
+      "mm",
+      even ? "gathered rings and half a fold" : "skirt and half the lowest fold",
+      ...FOLD_RULE_RESTS_ON,
+    ],
+  }),
+  cite: ({ even }) => (even ? cite("even-fold-slides") : cite("pocket-spacing")),
+  compute: ({ T, g }) => T + g,
+});
+
+const TRAVEL = figureRule({
+  id: "shape.travel",
+  label: "Travel of the bottom row",
+  symbol: "r",
+  unit: "mm",
+  formula: "max(0, L − d − (R − g))",
+  inputs: {
+    L: ["mm", "finished length", "figure:measure.finished-length"],
+    d: ["mm", "hem to the bottom row", ...FOLD_RULE_RESTS_ON],
+    R: ["mm", "raised height", "figure:shape.raised-height"],
+    g: ["mm", "raised stack below the bottom row’s rings"],
+  },
+  cite: cite("geometry"),
+  compute: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
+});
+
+/** The grid of a shade that folds row by row, by the fold rule that its maker chose. */
+export function layGrid({
+  shade,
+  size,
+  columns,
+  headrailNeededMm,
+}: GridInput<ShadeWith<"fold" | "ribs" | "board">>): StageResult<LaidGrid> {
+  const laid = layRows(shade.making.fold, size, headrailNeededMm);
+  const { folds } = laid.values;
   const length = size.finishedLengthMm;
   const rows = rowsFromHem(folds, length);
   const topRow = rows.at(-1);
 
-  const raisedHeightMm = raisedHeight(resolved, folds, book);
-  const travelMm = book.figure("shape.travel", {
-    label: "Travel of the bottom row",
-    symbol: "r",
-    unit: "mm",
-    formula: "max(0, L − d − (R − g))",
-    given: {
-      L: [length, "mm", "finished length"],
-      d: [folds.bottomSectionMm, "mm", "hem to the bottom row"],
-      R: [raisedHeightMm, "mm", "raised height"],
-      g: [
-        raisedHeightMm - (length - folds.bottomSectionMm - folds.travelMm),
-        "mm",
-        "raised stack below the bottom row’s rings",
-      ],
-    },
-    cite: cite("geometry"),
-    compute: ({ L, d, R, g }) => Math.max(0, L - d - (R - g)),
+  const raised = RAISED_HEIGHT.figure(
+    { T: folds.headrailMm, g: folds.raisedHeightMm - folds.headrailMm },
+    { even: shade.making.fold.rule === "even-fold" },
+  );
+  const R = raised.value;
+  const travel = TRAVEL.figure({
+    L: length,
+    d: folds.bottomSectionMm,
+    R,
+    g: R - (length - folds.bottomSectionMm - folds.travelMm),
   });
 
   const grid: Grid = {
@@ -72,37 +109,13 @@ export function layGrid(
     columnSpacingMm: columnSpacingMm(columns),
     headrailMm: folds.headrailMm,
     skirtMm: folds.skirtMm,
-    raisedHeightMm,
-    travelMm,
-    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
+    raisedHeightMm: R,
+    travelMm: travel.value,
+    coveredWhenRaisedMm: Math.max(0, R - (size.openingTopMm ?? 0)),
   };
   return {
-    grid,
-    form: flatForm(resolved, size, grid),
-    findings: judgeFolds(resolved, size, laid, grid),
+    values: { grid, form: flatForm(shade, size, grid) },
+    findings: judgeFolds(shade, size, laid.values, grid),
+    workings: [...laid.workings, raised, travel],
   };
-}
-
-function raisedHeight(
-  resolved: ResolvedShade,
-  folds: ReturnType<typeof layRows>["folds"],
-  book: WorkingBook,
-): number {
-  const even = resolved.making.fold.rule === "even-fold";
-  return book.figure("shape.raised-height", {
-    label: "Raised height, top line to hem",
-    symbol: "R",
-    unit: "mm",
-    formula: "T + g",
-    given: {
-      T: [folds.headrailMm, "mm", "headrail allowance"],
-      g: [
-        folds.raisedHeightMm - folds.headrailMm,
-        "mm",
-        even ? "gathered rings and half a fold" : "skirt and half the lowest fold",
-      ],
-    },
-    cite: even ? cite("even-fold-slides") : cite("pocket-spacing"),
-    compute: ({ T, g }) => T + g,
-  });
 }

@@ -1,11 +1,11 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { type Figure, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { Row, Size } from "../../shade-plan/index.ts";
-import { cite } from "../../sources/index.ts";
-import type { LiftPartsHeight } from "../style.ts";
+import { type Cite, cite } from "../../sources/index.ts";
 import { layEvenFolds } from "./even-folds.ts";
 import { type FoldAsk, type Folds, foldLimitMm, layFolds } from "./folds.ts";
-import { BESIDE_MECHANISM_MM, BESIDE_RIB_MM, HEADRAIL_FLOOR_MM } from "./headrail.ts";
+
+type FoldSettings = ResolvedMaking["fold"];
 
 /** Rows of a shade that folds along them. */
 export interface Rows {
@@ -15,27 +15,41 @@ export interface Rows {
   headrailNeededMm: number;
 }
 
-/** Styles that hang straight between their rows can carry ribs. */
-function takesRibs({ style, making }: ResolvedShade): boolean {
-  return making.ribs.kind !== "none" && (style === "flat" || style === "ribbed");
-}
+/** What the fold rules lay rows by: the length, the headrail allowance, and every setting of the folds. */
+export const FOLD_RULE_RESTS_ON = [
+  "fold/rows",
+  "fold/largestSpacingMm",
+  "fold/headrailMm",
+  "fold/spacingMm",
+  "fold/skirtMm",
+  "fold/stackMm",
+  "fold/rule",
+  "fold/gradeStepMm",
+  "fold/cascadeMm",
+  "fold/smallestSpacingMm",
+  "fold/hemBarMm",
+  "fold/ringStackMm",
+  "figure:measure.finished-length",
+  "figure:shape.headrail-needed",
+] as const;
 
-/** Headrail allowance and folds by the published rule that the maker chose. */
+/**
+ * Headrail allowance and folds by the published rule that the maker chose. `skirtBy`: what the skirt or hem bar
+ * section follows from besides its setting.
+ */
 export function layRows(
-  resolved: ResolvedShade,
-  size: Size,
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
-): Rows {
-  const { fold } = resolved.making;
-  const headrailNeededMm = headrailNeeded(resolved, liftParts, book);
+  fold: FoldSettings,
+  size: Pick<Size, "finishedLengthMm">,
+  headrailNeededMm: number,
+  skirtBy: readonly string[] = [],
+): Worked<Rows> {
   const headrailMm = fold.rule === "no-headrail" ? 0 : (fold.headrailMm ?? headrailNeededMm);
-  const cascade = cascadeAsk(resolved, book);
+  const { steps, workings } = cascadeAsk(fold, skirtBy);
   const ask: FoldAsk = {
     lengthMm: size.finishedLengthMm,
     headrailMm,
-    skirtMm: fold.rule === "even-fold" ? 0 : cascade.skirtMm,
-    gradeStepMm: fold.rule === "even-fold" ? 0 : cascade.gradeStepMm,
+    skirtMm: fold.rule === "even-fold" ? 0 : steps.skirtMm,
+    gradeStepMm: fold.rule === "even-fold" ? 0 : steps.gradeStepMm,
     largestFoldMm: fold.largestSpacingMm,
     smallestFoldMm: Math.min(fold.smallestSpacingMm, fold.largestSpacingMm),
     stackMm: fold.stackMm,
@@ -46,8 +60,10 @@ export function layRows(
     fold.rule === "even-fold"
       ? layEvenFolds({ ...ask, hemBarMm: fold.hemBarMm, ringStackMm: fold.ringStackMm })
       : layFolds(ask);
-  writeDown(resolved, size, ask, folds, book);
-  return { folds, ask, headrailNeededMm };
+  return {
+    values: { folds, ask, headrailNeededMm },
+    workings: [...workings, ...foldFigures(fold, ask, folds, skirtBy)],
+  };
 }
 
 /** A row at the lower end of every fold. */
@@ -60,142 +76,160 @@ export function rowsFromHem({ bottomSectionMm, foldsMm }: Folds, lengthMm: numbe
   });
 }
 
+interface SkirtOf {
+  skirtBy: readonly string[];
+}
+
+const CASCADE_STEP = figureRule({
+  id: "shape.cascade-step",
+  label: "Each fold smaller than the one below",
+  symbol: "c_F",
+  unit: "mm",
+  formula: "2·c",
+  inputs: { c: ["mm", "each fold shows below the one in front", "fold/cascadeMm"] },
+  restsOn: ["fold/rule", "fold/spacingMm"],
+  cite: cite("cascade-folds"),
+  compute: ({ c }) => 2 * c,
+});
+
+const CASCADE_HEM = figureRuleOf<SkirtOf>()({
+  id: "shape.cascade-hem",
+  label: "Hem below the lowest fold",
+  symbol: "k",
+  unit: "mm",
+  formula: "b + c",
+  inputs: ({ skirtBy }) => ({
+    b: ["mm", "skirt", "fold/skirtMm", ...skirtBy],
+    c: ["mm", "each fold shows below the one in front", "fold/cascadeMm"],
+  }),
+  restsOn: ["fold/rule", "fold/spacingMm"],
+  cite: cite("cascade-folds"),
+  compute: ({ b, c }) => b + c,
+});
+
 /**
  * A cascade shows each fold c below the one in front. The top fold is in front and the hem flap behind, so the half
  * folds grow by c downwards: the folds step by 2·c, and the hem hangs c below the lowest of them.
  */
 function cascadeAsk(
-  { making: { fold } }: ResolvedShade,
-  book: WorkingBook,
-): { gradeStepMm: number; skirtMm: number } {
-  if (fold.cascadeMm === 0 || !canCascade(fold))
-    return { gradeStepMm: fold.gradeStepMm, skirtMm: fold.skirtMm };
-  const step = [fold.cascadeMm, "mm", "each fold shows below the one in front"] as const;
-  return {
-    gradeStepMm: book.figure("shape.cascade-step", {
-      label: "Each fold smaller than the one below",
-      symbol: "c_F",
-      unit: "mm",
-      formula: "2·c",
-      given: { c: step },
-      cite: cite("cascade-folds"),
-      compute: ({ c }) => 2 * c,
-    }),
-    skirtMm: book.figure("shape.cascade-hem", {
-      label: "Hem below the lowest fold",
-      symbol: "k",
-      unit: "mm",
-      formula: "b + c",
-      given: { b: [fold.skirtMm, "mm", "skirt"], c: step },
-      cite: cite("cascade-folds"),
-      compute: ({ b, c }) => b + c,
-    }),
-  };
+  fold: FoldSettings,
+  skirtBy: readonly string[],
+): {
+  steps: { gradeStepMm: number; skirtMm: number };
+  workings: Figure[];
+} {
+  if (fold.cascadeMm === 0 || !canCascade(fold)) return { steps: fold, workings: [] };
+  const step = CASCADE_STEP.figure({ c: fold.cascadeMm });
+  const hem = CASCADE_HEM.figure({ b: fold.skirtMm, c: fold.cascadeMm }, { skirtBy });
+  return { steps: { gradeStepMm: step.value, skirtMm: hem.value }, workings: [step, hem] };
 }
 
 /** Fixed spacings and even folds leave a cascade nothing to step by. */
-export function canCascade(fold: ResolvedShade["making"]["fold"]): boolean {
+export function canCascade(fold: FoldSettings): boolean {
   return fold.rule !== "even-fold" && fold.spacingMm === undefined;
 }
 
-export function headrailNeeded(
-  resolved: ResolvedShade,
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
-): number {
-  const ribbed = takesRibs(resolved);
-  const fallMm = Math.min(resolved.opening.head?.fallMm ?? 0, ...resolved.opening.heightsMm);
-  const most = ribbed ? "max(u, t + h + m, r + q)" : "max(u, t + h + m)";
-  return book.figure("shape.headrail-needed", {
-    label: "Headrail allowance needed",
-    symbol: "T_min",
-    unit: "mm",
-    formula: fallMm > 0 ? `${most} + j` : most,
-    given: {
-      u: [HEADRAIL_FLOOR_MM, "mm", "least allowance"],
-      t: [resolved.board.thicknessMm, "mm", "board thickness"],
-      h: [liftParts.heightMm, "mm", liftParts.label],
-      m: [BESIDE_MECHANISM_MM, "mm", "beside the mechanism"],
-      ...(ribbed
-        ? {
-            r: [resolved.rib.widthMm, "mm", "rib face"] as const,
-            q: [BESIDE_RIB_MM, "mm", "beside the rib"] as const,
-          }
-        : {}),
-      ...(fallMm > 0 ? { j: [fallMm, "mm", "fall of the head: nothing rises into it"] as const } : {}),
-    } as Record<"u" | "t" | "h" | "m" | "r" | "q" | "j", readonly [number, "mm", string]>,
-    cite: cite("headrail-allowance"),
-    note: "board and what hangs below it are the mechanism, since the cloth hangs from the board’s upper edge",
-    compute: (v) => Math.max(v.u, v.t + v.h + v.m, ribbed ? v.r + v.q : 0) + (fallMm > 0 ? v.j : 0),
-  });
-}
+const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
+const HEADRAIL = [
+  "mm",
+  "headrail allowance",
+  "fold/headrailMm",
+  "fold/rule",
+  "figure:shape.headrail-needed",
+] as const;
+const skirt = ({ skirtBy }: SkirtOf) =>
+  ["mm", "skirt below the stack", "fold/skirtMm", "figure:shape.cascade-hem", ...skirtBy] as const;
+const ROWS = ["count", "ring rows", ...FOLD_RULE_RESTS_ON] as const;
 
-/** The figures of the rule that was followed, so that each can be shown and checked. */
-function writeDown(resolved: ResolvedShade, size: Size, ask: FoldAsk, folds: Folds, book: WorkingBook): void {
-  const length = [size.finishedLengthMm, "mm", "finished length"] as const;
-  const headrail = [folds.headrailMm, "mm", "headrail allowance"] as const;
-  const rows = [folds.foldsMm.length, "count", "ring rows"] as const;
-  const skirt = [folds.skirtMm, "mm", "skirt below the stack"] as const;
-  if (folds.unmet.includes("length")) return;
+const EVEN_FOLD = figureRuleOf<SkirtOf>()({
+  id: "shape.fold",
+  label: "Fold",
+  symbol: "F",
+  unit: "mm",
+  formula: "(L − T − h) / p",
+  inputs: ({ skirtBy }) => ({
+    L: LENGTH,
+    T: HEADRAIL,
+    h: ["mm", "hem bar section", "fold/hemBarMm", ...skirtBy],
+    p: ROWS,
+  }),
+  cite: cite("even-fold-slides", "number of folds rounded up, not to nearest"),
+  compute: ({ L, T, h, p }) => (L - T - h) / p,
+});
 
-  if (resolved.making.fold.rule === "even-fold") {
-    book.figure("shape.fold", {
-      label: "Fold",
-      symbol: "F",
-      unit: "mm",
-      formula: "(L − T − h) / p",
-      given: { L: length, T: headrail, h: [folds.bottomSectionMm, "mm", "hem bar section"], p: rows },
-      cite: cite("even-fold-slides", "number of folds rounded up, not to nearest"),
-      compute: ({ L, T, h, p }) => (L - T - h) / p,
-    });
-    return;
+const HEADRAIL_LEFT = figureRuleOf<SkirtOf>()({
+  id: "shape.headrail",
+  label: "Headrail allowance left over by the fixed spacing",
+  symbol: "T",
+  unit: "mm",
+  formula: "L − k − s / 2 − p·s",
+  inputs: (of) => ({
+    L: LENGTH,
+    k: skirt(of),
+    s: ["mm", "spacing of rows", "fold/spacingMm"],
+    p: ROWS,
+  }),
+  cite: cite("geometry"),
+  compute: ({ L, k, s, p }) => L - k - s / 2 - p * s,
+});
+
+const HALF_FOLDS = figureRuleOf<SkirtOf & { source: Cite; limitMm: number }>()({
+  id: "shape.half-folds",
+  label: "Number of half folds, odd",
+  symbol: "N",
+  unit: "count",
+  formula: "2·p + 1",
+  inputs: ({ skirtBy }) => ({ p: [...ROWS, ...skirtBy] }),
+  cite: ({ source }) => source,
+  note: ({ limitMm }) => `the fewest rows whose spacing is at most ${Math.round(limitMm * 10) / 10} mm`,
+  compute: ({ p }) => 2 * p + 1,
+});
+
+const GRADED_HALF_FOLD = figureRuleOf<SkirtOf>()({
+  id: "shape.half-fold",
+  label: "Lowest half fold",
+  symbol: "f",
+  unit: "mm",
+  formula: "(L − T − k + c·p·(p − 1) / 2) / (2·p + 1)",
+  inputs: (of) => ({
+    L: LENGTH,
+    T: HEADRAIL,
+    k: skirt(of),
+    c: ["mm", "step from fold to fold", "fold/gradeStepMm", "figure:shape.cascade-step"],
+    p: ROWS,
+  }),
+  cite: cite("geometry", "half-fold rule with folds that grow smaller upwards"),
+  compute: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
+});
+
+const HALF_FOLD = figureRuleOf<SkirtOf & { source: Cite }>()({
+  id: "shape.half-fold",
+  label: "Half fold",
+  symbol: "f",
+  unit: "mm",
+  formula: "(L − T − k) / (2·p + 1)",
+  inputs: (of) => ({ L: LENGTH, T: HEADRAIL, k: skirt(of), p: ROWS }),
+  cite: ({ source }) => source,
+  compute: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
+});
+
+/** The figures of the rule that was followed, so that each can be shown and checked; none where no fold fits. */
+function foldFigures(fold: FoldSettings, ask: FoldAsk, folds: Folds, skirtBy: readonly string[]): Figure[] {
+  if (folds.unmet.includes("length")) return [];
+  const L = ask.lengthMm;
+  const T = folds.headrailMm;
+  const k = folds.skirtMm;
+  const p = folds.foldsMm.length;
+  if (fold.rule === "even-fold")
+    return [EVEN_FOLD.figure({ L, T, h: folds.bottomSectionMm, p }, { skirtBy })];
+  const [lowest = 0, second = lowest] = folds.foldsMm;
+  if (ask.spacingMm !== undefined && lowest === ask.spacingMm) {
+    return [HEADRAIL_LEFT.figure({ L, k, s: ask.spacingMm, p }, { skirtBy })];
   }
-  const source =
-    resolved.making.fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
-  if (ask.spacingMm !== undefined && folds.foldsMm[0] === ask.spacingMm) {
-    book.figure("shape.headrail", {
-      label: "Headrail allowance left over by the fixed spacing",
-      symbol: "T",
-      unit: "mm",
-      formula: "L − k − s / 2 − p·s",
-      given: { L: length, k: skirt, s: [ask.spacingMm, "mm", "spacing of rows"], p: rows },
-      cite: cite("geometry"),
-      compute: ({ L, k, s, p }) => L - k - s / 2 - p * s,
-    });
-    return;
-  }
-  const step = (folds.foldsMm[0] ?? 0) - (folds.foldsMm[1] ?? folds.foldsMm[0] ?? 0);
-  if (ask.rows === undefined && step === 0) {
-    book.figure("shape.half-folds", {
-      label: "Number of half folds, odd",
-      symbol: "N",
-      unit: "count",
-      formula: "2·p + 1",
-      given: { p: rows },
-      cite: source,
-      note: `the fewest rows whose spacing is at most ${Math.round(foldLimitMm(ask) * 10) / 10} mm`,
-      compute: ({ p }) => 2 * p + 1,
-    });
-  }
-  if (step > 0) {
-    book.figure("shape.half-fold", {
-      label: "Lowest half fold",
-      symbol: "f",
-      unit: "mm",
-      formula: "(L − T − k + c·p·(p − 1) / 2) / (2·p + 1)",
-      given: { L: length, T: headrail, k: skirt, c: [step, "mm", "step from fold to fold"], p: rows },
-      cite: cite("geometry", "half-fold rule with folds that grow smaller upwards"),
-      compute: ({ L, T, k, c, p }) => (L - T - k + (c * p * (p - 1)) / 2) / (2 * p + 1),
-    });
-    return;
-  }
-  book.figure("shape.half-fold", {
-    label: "Half fold",
-    symbol: "f",
-    unit: "mm",
-    formula: "(L − T − k) / (2·p + 1)",
-    given: { L: length, T: headrail, k: skirt, p: rows },
-    cite: source,
-    compute: ({ L, T, k, p }) => (L - T - k) / (2 * p + 1),
-  });
+  const source = fold.rule === "no-headrail" ? cite("ring-spacing-faq") : cite("pocket-spacing");
+  const step = lowest - second;
+  if (step > 0) return [GRADED_HALF_FOLD.figure({ L, T, k, c: step, p }, { skirtBy })];
+  const half = HALF_FOLD.figure({ L, T, k, p }, { skirtBy, source });
+  if (ask.rows !== undefined || step !== 0) return [half];
+  return [HALF_FOLDS.figure({ p }, { skirtBy, source, limitMm: foldLimitMm(ask) }), half];
 }

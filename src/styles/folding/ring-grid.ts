@@ -1,4 +1,4 @@
-import type { WorkingBook } from "../../figures/index.ts";
+import { figureRuleOf, type Worked } from "../../figures/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Row, type Size } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FIT_SLACK } from "../../units/index.ts";
@@ -10,66 +10,100 @@ export interface RingGridAsk {
   /** Hem to the first row, and from row to row, mm. */
   firstMm: number;
   stepMm: number;
+  /** The figure that both follow from. */
+  stepFigure: string;
   cite: Cite;
 }
+
+export interface RingGrid {
+  grid: Grid;
+  isTooShort: boolean;
+}
+
+const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
+const HEADRAIL = [
+  "mm",
+  "headrail allowance",
+  "fold/headrailMm",
+  "figure:shape.headrail-needed",
+  "figure:measure.finished-length",
+] as const;
+
+type StepOf = Pick<RingGridAsk, "stepFigure">;
+
+const first = ({ stepFigure }: StepOf) =>
+  ["mm", "hem to the bottom row", `figure:${stepFigure}`, "figure:measure.finished-length"] as const;
+
+const ROWS = figureRuleOf<StepOf & Pick<RingGridAsk, "cite">>()({
+  id: "shape.rows",
+  label: "Rows of rings",
+  symbol: "p",
+  unit: "count",
+  formula: "max(0, floor((L − T − d) / s)) + 1",
+  inputs: (of) => ({
+    L: LENGTH,
+    T: HEADRAIL,
+    d: first(of),
+    s: ["mm", "from row to row", `figure:${of.stepFigure}`],
+  }),
+  cite: (of) => of.cite,
+  note: "as many as stay below the headrail allowance",
+  compute: ({ L, T, d, s }) => Math.max(0, Math.floor((L - T - d) / s + FIT_SLACK)) + 1,
+});
+
+const RAISED_HEIGHT = figureRuleOf<StepOf>()({
+  id: "shape.raised-height",
+  label: "Raised height, top line to hem",
+  symbol: "R",
+  unit: "mm",
+  formula: "T + d",
+  inputs: (of) => ({ T: HEADRAIL, d: first(of) }),
+  cite: cite("geometry"),
+  compute: ({ T, d }) => T + d,
+});
+
+const TRAVEL = figureRuleOf<StepOf>()({
+  id: "shape.travel",
+  label: "Travel of the bottom row",
+  symbol: "r",
+  unit: "mm",
+  formula: "max(0, L − d − T)",
+  inputs: (of) => ({ L: LENGTH, d: first(of), T: HEADRAIL }),
+  cite: cite("geometry"),
+  compute: ({ L, d, T }) => Math.max(0, L - d - T),
+});
 
 /**
  * Rings at a fixed spacing from the hem up, as far as the headrail allowance lets them: where tucks or tape marks
  * decide where a ring can sit, the rows cannot be spread to fill the length.
  */
-export function ringGrid(ask: RingGridAsk, book: WorkingBook): { grid: Grid; isTooShort: boolean } {
+export function ringGrid(ask: RingGridAsk): Worked<RingGrid> {
   const { size, columns, headrailMm, stepMm } = ask;
-  const length = size.finishedLengthMm;
-  const isTooShort = length - headrailMm < ask.firstMm;
+  const L = size.finishedLengthMm;
+  const isTooShort = L - headrailMm < ask.firstMm;
   // A shade shorter than that still gets a row, halfway at most, so that it can be drawn and judged.
-  const firstMm = Math.min(ask.firstMm, length / 2);
-  const L = [length, "mm", "finished length"] as const;
-  const d = [firstMm, "mm", "hem to the bottom row"] as const;
-  const T = [Math.min(headrailMm, length - firstMm), "mm", "headrail allowance"] as const;
-  const count = book.figure("shape.rows", {
-    label: "Rows of rings",
-    symbol: "p",
-    unit: "count",
-    formula: "max(0, floor((L − T − d) / s)) + 1",
-    given: { L, T, d, s: [stepMm, "mm", "from row to row"] },
-    cite: ask.cite,
-    note: "as many as stay below the headrail allowance",
-    compute: (v) => Math.max(0, Math.floor((v.L - v.T - v.d) / v.s + FIT_SLACK)) + 1,
-  });
-  const raisedHeightMm = book.figure("shape.raised-height", {
-    label: "Raised height, top line to hem",
-    symbol: "R",
-    unit: "mm",
-    formula: "T + d",
-    given: { T, d },
-    cite: cite("geometry"),
-    compute: (v) => v.T + v.d,
-  });
-  const travelMm = book.figure("shape.travel", {
-    label: "Travel of the bottom row",
-    symbol: "r",
-    unit: "mm",
-    formula: "max(0, L − d − T)",
-    given: { L, d, T },
-    cite: cite("geometry"),
-    compute: (v) => Math.max(0, v.L - v.d - v.T),
-  });
-  const rows: Row[] = Array.from({ length: count }, (_, i) => {
-    const fromHemMm = firstMm + i * stepMm;
-    return { number: i + 1, fromHemMm, yMm: length - fromHemMm };
+  const d = Math.min(ask.firstMm, L / 2);
+  const T = Math.min(headrailMm, L - d);
+  const of = { stepFigure: ask.stepFigure, cite: ask.cite };
+  const count = ROWS.figure({ L, T, d, s: stepMm }, of);
+  const raised = RAISED_HEIGHT.figure({ T, d }, of);
+  const travel = TRAVEL.figure({ L, d, T }, of);
+  const rows: Row[] = Array.from({ length: count.value }, (_, i) => {
+    const fromHemMm = d + i * stepMm;
+    return { number: i + 1, fromHemMm, yMm: L - fromHemMm };
   });
   const grid: Grid = {
     rows,
     columns,
-    bottomSectionMm: firstMm,
+    bottomSectionMm: d,
     spacingsMm: rows.slice(1).map(() => stepMm),
-    topSectionMm: rows.at(-1)?.yMm ?? length,
+    topSectionMm: rows.at(-1)?.yMm ?? L,
     columnSpacingMm: columnSpacingMm(columns),
-    headrailMm: T[0],
+    headrailMm: T,
     skirtMm: 0,
-    raisedHeightMm,
-    travelMm,
-    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
+    raisedHeightMm: raised.value,
+    travelMm: travel.value,
+    coveredWhenRaisedMm: Math.max(0, raised.value - (size.openingTopMm ?? 0)),
   };
-  return { grid, isTooShort };
+  return { values: { grid, isTooShort }, workings: [count, raised, travel] };
 }

@@ -35,7 +35,7 @@ export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
 
 /** A frill goes on the flat cloth, before anything is drawn up. */
 export function sewFrill(input: StyleStepInput): StyleStep[] {
-  const { gather } = input.resolved.making;
+  const { gather } = input.shade.making;
   const frill = input.form.haberdashery.find(({ id }) => id === "frill");
   if (frill === undefined) return [];
   const { len } = wordsOf(input);
@@ -69,7 +69,7 @@ export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[]
       },
     ];
   }
-  if (input.resolved.making.gather.weight === "none") return [];
+  if (input.shade.making.gather.weight === "none") return [];
   return [
     {
       id: "string-shot",

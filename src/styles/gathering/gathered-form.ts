@@ -1,4 +1,4 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking, ResolvedShade } from "../../job/index.ts";
 import type { ClothMark, Column, Form, Haberdashery, Size, Swag } from "../../shade-plan/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 
@@ -29,9 +29,13 @@ export function columnMarks(flatMm: readonly number[], name: string): ClothMark[
 }
 
 /** The rod behind the lowest row, where one was asked for. */
-export function rodOf({ making }: ResolvedShade, size: Size, aboveHemMm: number): Pick<Form, "bar"> {
-  if (making.gather.weight !== "rod") return {};
-  const inMm = Math.min(making.board.barShorterMm, size.finishedWidthMm) / 2;
+export function rodOf(
+  { gather, board }: Pick<ResolvedMaking, "gather" | "board">,
+  size: Pick<Size, "finishedWidthMm">,
+  aboveHemMm: number,
+): Pick<Form, "bar"> {
+  if (gather.weight !== "rod") return {};
+  const inMm = Math.min(board.barShorterMm, size.finishedWidthMm) / 2;
   return { bar: { fromMm: inMm, toMm: size.finishedWidthMm - inMm, aboveHemMm } };
 }
 
@@ -42,7 +46,7 @@ export function tapeOf(id: string, label: string, count: number, clothMm: number
 
 /** What holds the lower edge: a cover for the rod, or bags of shot. */
 export function weightOf(
-  { making, units }: ResolvedShade,
+  { making, units }: Pick<ResolvedShade, "units"> & { making: Pick<ResolvedMaking, "gather"> },
   form: Pick<Form, "bar">,
   columns: number,
 ): Haberdashery[] {
@@ -62,7 +66,11 @@ export function frillWidths(frillMm: number, usableWidthMm: number): number {
 
 /** The frill's strips, joined end to end: as long as the edge of the flat cloth times its fullness. */
 export function frillOf(
-  { making: { gather }, cloths, units }: ResolvedShade,
+  {
+    making: { gather },
+    cloths,
+    units,
+  }: Pick<ResolvedShade, "cloths" | "units"> & { making: Pick<ResolvedMaking, "gather"> },
   edgeMm: number,
 ): Haberdashery[] {
   if (gather.frillMm === 0) return [];

@@ -1,21 +1,21 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { headrailNeeded } from "../flat/rows.ts";
-import type { LiftPartsHeight } from "../style.ts";
-import { type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
+import { EVEN_ROWS_BY, type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
 
 export interface GatheredGridAsk {
-  resolved: ResolvedShade;
+  fold: ResolvedMaking["fold"];
   size: Size;
   columns: Column[];
-  liftParts: LiftPartsHeight;
+  headrailNeededMm: number;
   /** Lowest row to the hem at a column, and how far the scallops hang below that, lowered and raised, mm. */
   hemRowMm: number;
   sagMm: number;
   /** How far they hang once raised by this travel, mm. */
   raisedSagMm: (travelMm: number) => number;
+  /** What the scallops hang by, as figures name what they rest on. */
+  hangsBy: readonly string[];
 }
 
 export interface GatheredGrid {
@@ -25,27 +25,20 @@ export interface GatheredGrid {
 }
 
 /** The ring grid of a gathered or shirred shade: even rows from the lowest one to the headrail line. */
-export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredGrid {
-  const { resolved, size, columns, hemRowMm, sagMm } = ask;
+export function gatheredGrid(ask: GatheredGridAsk): Worked<GatheredGrid> {
+  const { size, columns, hemRowMm, sagMm, headrailNeededMm, hangsBy } = ask;
   const length = size.finishedLengthMm;
-  const headrailNeededMm = headrailNeeded(resolved, ask.liftParts, book);
-  const laid = gatheredRowsOf(resolved, size, headrailNeededMm, hemRowMm + sagMm);
-  writeRows(resolved, length, laid, book);
-  const raisedHeightMm = book.figure("shape.raised-height", {
-    label: "Raised height, top line to the lowest point",
-    symbol: "R",
-    unit: "mm",
-    formula: "min(L, T + max(h, s / 2) + D)",
-    given: {
-      L: [length, "mm", "finished length"],
-      T: [laid.headrailMm, "mm", "headrail allowance"],
-      h: [hemRowMm, "mm", "lowest ring to the hem"],
-      s: [laid.spacingMm, "mm", "spacing of rows; a gathered loop hangs by half of it"],
-      D: [ask.raisedSagMm(laid.travelMm), "mm", "a scallop hangs by, raised"],
+  const laid = gatheredRowsOf(ask.fold, size, headrailNeededMm, hemRowMm + sagMm);
+  const raised = RAISED_HEIGHT.figure(
+    {
+      L: length,
+      T: laid.headrailMm,
+      h: hemRowMm,
+      s: laid.spacingMm,
+      D: ask.raisedSagMm(laid.travelMm),
     },
-    cite: cite("geometry"),
-    compute: ({ L, T, h, s, D }) => Math.min(L, T + Math.max(h, s / 2) + D),
-  });
+    { hangsBy },
+  );
   const grid: Grid = {
     rows: laid.rows,
     columns,
@@ -55,49 +48,89 @@ export function gatheredGrid(ask: GatheredGridAsk, book: WorkingBook): GatheredG
     columnSpacingMm: columnSpacingMm(columns),
     headrailMm: laid.headrailMm,
     skirtMm: 0,
-    raisedHeightMm,
+    raisedHeightMm: raised.value,
     travelMm: laid.travelMm,
-    coveredWhenRaisedMm: Math.max(0, raisedHeightMm - (size.openingTopMm ?? 0)),
+    coveredWhenRaisedMm: Math.max(0, raised.value - (size.openingTopMm ?? 0)),
   };
-  return { grid, laid, headrailNeededMm };
+  return {
+    values: { grid, laid, headrailNeededMm },
+    workings: [...rowFigures(ask, laid), raised],
+  };
 }
 
-function writeRows(
-  { making: { fold } }: ResolvedShade,
-  length: number,
-  laid: GatheredRows,
-  book: WorkingBook,
-): void {
-  const L = [length, "mm", "finished length"] as const;
-  const b = [laid.bottomSectionMm, "mm", "lowest row to the lowest point"] as const;
-  const T = [laid.headrailMm, "mm", "headrail allowance"] as const;
-  if (fold.rows === undefined && fold.spacingMm === undefined && laid.unmet.length === 0) {
-    book.figure("shape.rows", {
-      label: "Rows of rings",
-      symbol: "p",
-      unit: "count",
-      formula: "max(1, ceil((L − b − T) / m))",
-      given: { L, b, T, m: [fold.largestSpacingMm, "mm", "largest spacing of rows"] },
-      cite: cite("balloon-2009", "rows 7 to 10 in apart; the largest spacing is a setting"),
-      compute: (v) => Math.max(1, Math.ceil((v.L - v.b - v.T) / v.m - 1e-9)),
-    });
-  }
-  book.figure("shape.row-spacing", {
-    label: "Spacing of rows",
-    symbol: "s",
-    unit: "mm",
-    formula: "(L − b − T) / p",
-    given: { L, b, T, p: [laid.rows.length, "count", "rows of rings"] },
-    cite: cite("geometry", "from the lowest row to the headrail line"),
-    compute: (v) => (v.L - v.b - v.T) / v.p,
-  });
-  book.figure("shape.travel", {
-    label: "Travel of the bottom row",
-    symbol: "r",
-    unit: "mm",
-    formula: "L − b − T",
-    given: { L, b, T },
-    cite: cite("geometry"),
-    compute: (v) => v.L - v.b - v.T,
-  });
+type HangsOf = Pick<GatheredGridAsk, "hangsBy">;
+
+const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
+const HEADRAIL = ["mm", "headrail allowance", ...EVEN_ROWS_BY] as const;
+const bottom = ({ hangsBy }: HangsOf) => ["mm", "lowest row to the lowest point", ...hangsBy] as const;
+
+const RAISED_HEIGHT = figureRuleOf<HangsOf>()({
+  id: "shape.raised-height",
+  label: "Raised height, top line to the lowest point",
+  symbol: "R",
+  unit: "mm",
+  formula: "min(L, T + max(h, s / 2) + D)",
+  inputs: ({ hangsBy }) => ({
+    L: LENGTH,
+    T: HEADRAIL,
+    h: ["mm", "lowest ring to the hem", "gather/hemRowMm"],
+    s: ["mm", "spacing of rows; a gathered loop hangs by half of it", "figure:shape.row-spacing"],
+    D: ["mm", "a scallop hangs by, raised", ...hangsBy],
+  }),
+  cite: cite("geometry"),
+  compute: ({ L, T, h, s, D }) => Math.min(L, T + Math.max(h, s / 2) + D),
+});
+
+const ROWS = figureRuleOf<HangsOf>()({
+  id: "shape.rows",
+  label: "Rows of rings",
+  symbol: "p",
+  unit: "count",
+  formula: "max(1, ceil((L − b − T) / m))",
+  inputs: (of) => ({
+    L: LENGTH,
+    b: bottom(of),
+    T: HEADRAIL,
+    m: ["mm", "largest spacing of rows", "fold/largestSpacingMm"],
+  }),
+  restsOn: ["fold/rows", "fold/spacingMm"],
+  cite: cite("balloon-2009", "rows 7 to 10 in apart; the largest spacing is a setting"),
+  compute: ({ L, b, T, m }) => Math.max(1, Math.ceil((L - b - T) / m - 1e-9)),
+});
+
+const SPACING = figureRuleOf<HangsOf>()({
+  id: "shape.row-spacing",
+  label: "Spacing of rows",
+  symbol: "s",
+  unit: "mm",
+  formula: "(L − b − T) / p",
+  inputs: (of) => ({
+    L: LENGTH,
+    b: bottom(of),
+    T: HEADRAIL,
+    p: ["count", "rows of rings", ...EVEN_ROWS_BY],
+  }),
+  cite: cite("geometry", "from the lowest row to the headrail line"),
+  compute: ({ L, b, T, p }) => (L - b - T) / p,
+});
+
+const TRAVEL = figureRuleOf<HangsOf>()({
+  id: "shape.travel",
+  label: "Travel of the bottom row",
+  symbol: "r",
+  unit: "mm",
+  formula: "L − b − T",
+  inputs: (of) => ({ L: LENGTH, b: bottom(of), T: HEADRAIL }),
+  cite: cite("geometry"),
+  compute: ({ L, b, T }) => L - b - T,
+});
+
+function rowFigures({ fold, size, hangsBy }: GatheredGridAsk, laid: GatheredRows): Figure[] {
+  const section = { L: size.finishedLengthMm, b: laid.bottomSectionMm, T: laid.headrailMm };
+  const isCounted = fold.rows === undefined && fold.spacingMm === undefined && laid.unmet.length === 0;
+  return [
+    ...(isCounted ? [ROWS.figure({ ...section, m: fold.largestSpacingMm }, { hangsBy })] : []),
+    SPACING.figure({ ...section, p: laid.rows.length }, { hangsBy }),
+    TRAVEL.figure(section, { hangsBy }),
+  ];
 }

@@ -1,9 +1,9 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { figureRule, type Worked } from "../../figures/index.ts";
 import type { ClothMark, Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
+import type { GatheredShade } from "./judge-gathers.ts";
 
 export interface HemScallops {
   flatWidthMm: number;
@@ -13,33 +13,35 @@ export interface HemScallops {
   hemRowMm: number;
 }
 
+const FLAT_LENGTH = figureRule({
+  id: "shape.flat-length",
+  label: "Cloth along the length, before it is drawn up",
+  symbol: "S",
+  unit: "mm",
+  formula: "L + x",
+  inputs: {
+    L: ["mm", "finished length, to the lowest point", "figure:measure.finished-length"],
+    x: ["mm", "cloth that stays drawn up at the hem", "gather/hemExtraMm"],
+  },
+  cite: cite("austrian-uk", "length + 50 cm; a pouf that stays takes 10 to 15 in (from memory)"),
+  compute: ({ L, x }) => L + x,
+});
+
 /** Cloth that is gathered at the head and drawn up at the columns of the hem. */
 export function gatheredHemForm(
-  resolved: ResolvedShade,
+  shade: GatheredShade,
   size: Size,
   grid: Grid,
   { flatWidthMm, arcMm, sagMm, hemRowMm }: HemScallops,
-  book: WorkingBook,
-): Form {
+): Worked<Form> {
   const { columns } = grid;
-  const { widthFullness, hemExtraMm, drawInMm } = resolved.making.gather;
-  book.figure("shape.flat-length", {
-    label: "Cloth along the length, before it is drawn up",
-    symbol: "S",
-    unit: "mm",
-    formula: "L + x",
-    given: {
-      L: [size.finishedLengthMm, "mm", "finished length, to the lowest point"],
-      x: [hemExtraMm, "mm", "cloth that stays drawn up at the hem"],
-    },
-    cite: cite("austrian-uk", "length + 50 cm; a pouf that stays takes 10 to 15 in (from memory)"),
-    compute: ({ L, x }) => L + x,
-  });
+  const { widthFullness, hemExtraMm, drawInMm } = shade.making.gather;
+  const flatLength = FLAT_LENGTH.figure({ L: size.finishedLengthMm, x: hemExtraMm });
   const drawnUpMm = hemExtraMm + sagMm;
   const flat = flatColumnsMm(columns, flatWidthMm, drawInMm);
-  const bar = rodOf(resolved, size, grid.bottomSectionMm);
-  const tied = tiedRings(drawnUpMm, resolved.making.fold.largestSpacingMm);
-  return {
+  const bar = rodOf(shade.making, size, grid.bottomSectionMm);
+  const tied = tiedRings(drawnUpMm, shade.making.fold.largestSpacingMm);
+  const form: Form = {
     stretches: plainStretches(grid).map((one) =>
       one.row === 0 ? { ...one, clothMm: one.clothMm + hemExtraMm } : one,
     ),
@@ -56,13 +58,14 @@ export function gatheredHemForm(
     marks: [...rowMarks(grid, hemRowMm, drawnUpMm, tied), ...columnMarks(flat, "column")],
     ...(tied > 1 ? { tiedRings: tied - 1 } : {}),
     joinsAtMm: flat.slice(1, -1),
-    ...(resolved.making.gather.frillMm > 0 ? { frillMm: resolved.making.gather.frillMm } : {}),
+    ...(shade.making.gather.frillMm > 0 ? { frillMm: shade.making.gather.frillMm } : {}),
     haberdashery: [
       tapeOf("gathering-tape", "Gathering tape along the head", 1, flatWidthMm),
-      ...weightOf(resolved, bar, columns.length),
-      ...frillOf(resolved, flatWidthMm),
+      ...weightOf(shade, bar, columns.length),
+      ...frillOf(shade, flatWidthMm),
     ],
   };
+  return { values: form, workings: [flatLength] };
 }
 
 /** Rings of a column that are tied together: no two farther apart on the cloth than the largest spacing of rows. */

@@ -51,14 +51,14 @@ function columns(input: StyleStepInput): StyleStep {
 }
 
 function rings(input: StyleStepInput): StyleStep {
-  const { resolved, grid, form } = input;
+  const { shade, grid, form } = input;
   const count = ringCount(grid, form);
   return {
     id: "make-rings",
     chapter: "make",
     replaces: ["make-rings"],
     title: `Sew ${count} rings`,
-    text: `Sew a ring, ${resolved.ring.name}, at every crossing: ${grid.columns.length} columns of ${count / grid.columns.length}, ${count} rings in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
+    text: `Sew a ring, ${shade.ring.name}, at every crossing: ${grid.columns.length} columns of ${count / grid.columns.length}, ${count} rings in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
     check: "Tug each ring of the lowest row: none gives.",
     sheet: "marking",
   };

@@ -1,91 +1,99 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
-import { type Column, columnSpacingMm, type Size } from "../../shade-plan/index.ts";
+import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { columnSpacingMm } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
-import type { LiftPartsHeight } from "../style.ts";
+import type { GridInput, LaidGrid } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";
 import { gatheredHemForm } from "./gathered-hem-form.ts";
-import { judgeGathers } from "./judge-gathers.ts";
+import { type GatheredShade, judgeGathers } from "./judge-gathers.ts";
 import { DEEPEST_SHARE, scallopOfArc, scallopWithin } from "./scallop.ts";
-import { writeSag } from "./write-scallop.ts";
+import { sagFigure } from "./scallop-figures.ts";
 
 /** A lowest row higher than this share of the length leaves nothing to gather. */
 const HIGHEST_HEM_ROW_SHARE = 1 / 12;
 
+/** What the scallops at the hem hang by. */
+const HANGS_BY = [
+  "gather/hemExtraMm",
+  "gather/hemRowMm",
+  "figure:shape.scallop-cloth",
+  "figure:shape.column-spacing",
+  "figure:measure.finished-length",
+] as const;
+
+const FLAT_WIDTH = figureRuleOf<{ published: Cite }>()({
+  id: "shape.gathered-width",
+  label: "Cloth across, hemmed",
+  symbol: "P",
+  unit: "mm",
+  formula: "W·f + i",
+  inputs: {
+    W: ["mm", "finished width", "figure:measure.finished-width"],
+    f: ["ratio", "cloth for the width", "gather/widthFullness"],
+    i: ["mm", "for sides that draw in", "gather/drawInMm"],
+  },
+  cite: ({ published }) => published,
+  compute: ({ W, f, i }) => W * f + i,
+});
+
+const ARC = figureRule({
+  id: "shape.scallop-cloth",
+  label: "Cloth across a scallop",
+  symbol: "a",
+  unit: "mm",
+  formula: "(P − i − 2·e) / n",
+  inputs: {
+    P: ["mm", "cloth across, hemmed", "figure:shape.gathered-width"],
+    i: ["mm", "for sides that draw in", "gather/drawInMm"],
+    e: ["mm", "edge column in from the edge", "columns/edgeInsetMm", "figure:measure.finished-width"],
+    n: ["count", "scallops", "columns/count", "figure:shape.columns"],
+  },
+  cite: cite("balloon-2009", "(panel − 2 in) ÷ poufs, with rings 1 in from the edges"),
+  compute: ({ P, i, e, n }) => (P - i - 2 * e) / n,
+});
+
 /**
  * A shade gathered across at its head, whose hem hangs in scallops as far as cloth is drawn up at the columns:
- * what was cut longer and stays drawn up, and whatever the cords lift.
+ * what was cut longer and stays drawn up, and whatever the cords lift. `published`: who says how wide the cloth is.
  */
 export function layGatheredHem(
-  resolved: ResolvedShade,
-  size: Size,
-  columns: Column[],
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
+  { shade, size, columns, headrailNeededMm }: GridInput<GatheredShade>,
   published: Cite,
-) {
-  const { gather } = resolved.making;
-  const flatWidthMm = book.figure("shape.gathered-width", {
-    label: "Cloth across, hemmed",
-    symbol: "P",
-    unit: "mm",
-    formula: "W·f + i",
-    given: {
-      W: [size.finishedWidthMm, "mm", "finished width"],
-      f: [gather.widthFullness, "ratio", "cloth for the width"],
-      i: [gather.drawInMm, "mm", "for sides that draw in"],
-    },
-    cite: published,
-    compute: ({ W, f, i }) => W * f + i,
-  });
-  const extraMm = gather.hemExtraMm;
-  const spans = Math.max(1, columns.length - 1);
+): StageResult<LaidGrid> {
+  const { gather, fold } = shade.making;
+  const { drawInMm: i, hemExtraMm: extraMm } = gather;
+  const flatWidth = FLAT_WIDTH.figure({ W: size.finishedWidthMm, f: gather.widthFullness, i }, { published });
+  const flatWidthMm = flatWidth.value;
   const spanMm = columnSpacingMm(columns);
-  const stripMm = columns[0]?.xMm ?? 0;
-  const arcMm = book.figure("shape.scallop-cloth", {
-    label: "Cloth across a scallop",
-    symbol: "a",
-    unit: "mm",
-    formula: "(P − i − 2·e) / n",
-    given: {
-      P: [flatWidthMm, "mm", "cloth across, hemmed"],
-      i: [gather.drawInMm, "mm", "for sides that draw in"],
-      e: [stripMm, "mm", "edge column in from the edge"],
-      n: [spans, "count", "scallops"],
-    },
-    cite: cite("balloon-2009", "(panel − 2 in) ÷ poufs, with rings 1 in from the edges"),
-    compute: ({ P, i, e, n }) => (P - i - 2 * e) / n,
+  const arc = ARC.figure({
+    P: flatWidthMm,
+    i,
+    e: columns[0]?.xMm ?? 0,
+    n: Math.max(1, columns.length - 1),
   });
+  const arcMm = arc.value;
   const full = scallopOfArc(spanMm, arcMm);
   const hemRowMm = Math.min(gather.hemRowMm, HIGHEST_HEM_ROW_SHARE * size.finishedLengthMm);
   const deepestMm = DEEPEST_SHARE * size.finishedLengthMm;
   const scallop = scallopWithin(spanMm, arcMm, Math.min(extraMm, deepestMm));
-  writeSag(scallop, "A scallop hangs by, shade lowered", book);
-  const laid = gatheredGrid(
-    {
-      ...{ resolved, size, columns, liftParts, hemRowMm },
-      sagMm: scallop.sagMm,
-      raisedSagMm: (travelMm) => Math.min(full.sagMm, scallop.sagMm + travelMm),
-    },
-    book,
-  );
-  const form = gatheredHemForm(
-    resolved,
-    size,
-    laid.grid,
-    { flatWidthMm, arcMm, sagMm: scallop.sagMm, hemRowMm },
-    book,
-  );
+  const { sagMm } = scallop;
+  const sag = sagFigure(scallop, { label: "A scallop hangs by, shade lowered", hangsBy: HANGS_BY });
+  const laid = gatheredGrid({
+    ...{ fold, size, columns, headrailNeededMm, hemRowMm, sagMm },
+    raisedSagMm: (travelMm) => Math.min(full.sagMm, sagMm + travelMm),
+    hangsBy: HANGS_BY,
+  });
+  const { grid } = laid.values;
+  const form = gatheredHemForm(shade, size, grid, { flatWidthMm, arcMm, sagMm, hemRowMm });
   return {
-    grid: laid.grid,
-    form,
+    values: { grid, form: form.values },
     findings: judgeGathers({
-      resolved,
+      shade,
       size,
-      ...laid,
-      form,
+      ...laid.values,
+      form: form.values,
       asked: { ...full, sagMm: Math.min(full.sagMm, extraMm) },
       scallop,
     }),
+    workings: [flatWidth, arc, sag, ...laid.workings, ...form.workings],
   };
 }

@@ -1,4 +1,4 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { Row, Size } from "../../shade-plan/index.ts";
 
 /** What the rows of a gathered shade follow from. */
@@ -24,6 +24,17 @@ export interface GatheredRows {
   /** What was asked for and does not hold. */
   unmet: GatheredUnmet[];
 }
+
+/** What even rows follow from besides the bottom section, as figures name what they rest on. */
+export const EVEN_ROWS_BY = [
+  "fold/rows",
+  "fold/largestSpacingMm",
+  "fold/headrailMm",
+  "fold/spacingMm",
+  "fold/smallestSpacingMm",
+  "figure:shape.headrail-needed",
+  "figure:measure.finished-length",
+] as const;
 
 const MOST_GATHERED_ROWS = 200;
 
@@ -60,10 +71,10 @@ function layGatheredRows(ask: GatheredRowsAsk): GatheredRows {
   };
 }
 
-/** The same for one shade, by its settings and what its board and lift take at the head. */
+/** The same for one shade, by its settings of the folds and what its board and lift take at the head. */
 export function gatheredRowsOf(
-  { making: { fold } }: ResolvedShade,
-  { finishedLengthMm }: Size,
+  fold: ResolvedMaking["fold"],
+  { finishedLengthMm }: Pick<Size, "finishedLengthMm">,
   headrailNeededMm: number,
   bottomSectionMm: number,
 ): GatheredRows {

@@ -1,10 +1,11 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { LONGEST_MM, leaveOutPatch, type ResolvedShade, settingPatch } from "../../job/index.ts";
+import { LONGEST_MM, leaveOutPatch, type ReadOf, settingPatch } from "../../job/index.ts";
 import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
 import { headrailShort, needlessRibs } from "../folding/judge-ring-grid.ts";
+import type { GATHERED_READS } from "./gathered-reads.ts";
 import { fewestGatheredRows, type GatheredRows } from "./gathered-rows.ts";
 import type { Scallop } from "./scallop.ts";
 
@@ -13,8 +14,11 @@ const WIDEST_SCALLOP_MM = inches(12);
 /** Edge cords nearer than this to the edge were not allowed by the older clauses. */
 const LEAST_INSET_MM = inches(2);
 
+/** What every gathered or shirred shade reads. */
+export type GatheredShade = ReadOf<typeof GATHERED_READS>;
+
 export interface GatherContext {
-  resolved: ResolvedShade;
+  shade: GatheredShade;
   size: Size;
   grid: Grid;
   laid: GatheredRows;
@@ -27,48 +31,46 @@ export interface GatherContext {
 
 /** What every gathered or shirred shade must observe, each with the reason. */
 export function judgeGathers(context: GatherContext): Finding[] {
-  const { resolved, laid } = context;
-  const ribs = needlessRibs(resolved, "Ribs do not lie flat in gathered cloth");
+  const { shade, laid } = context;
+  const ribs = needlessRibs(shade, "Ribs do not lie flat in gathered cloth");
   return [
     ...laid.unmet.map((what) => UNMET[what](context)),
-    ...(laid.unmet.includes("length")
-      ? []
-      : headrailShort(resolved, laid.headrailMm, context.headrailNeededMm)),
+    ...(laid.unmet.includes("length") ? [] : headrailShort(shade, laid.headrailMm, context.headrailNeededMm)),
     ...stackOver(context),
     ...deepScallop(context),
     ...wideScallops(context),
     ...edgeCords(context),
     ...noWeight(context),
-    ...stiffLayers(resolved),
-    ...lostRepeat(resolved),
+    ...stiffLayers(shade),
+    ...lostRepeat(shade),
     ...frillCloth(context),
     ...ribs,
   ];
 }
 
-function rowsRemedy({ resolved, grid }: GatherContext): Remedy[] {
+function rowsRemedy({ shade, grid }: GatherContext): Remedy[] {
   const height = grid.travelMm;
-  const rows = fewestGatheredRows(height, resolved.making.fold.largestSpacingMm);
+  const rows = fewestGatheredRows(height, shade.making.fold.largestSpacingMm);
   return rows === grid.rows.length
     ? []
     : [
         {
           label: `Use ${rows} row${rows === 1 ? "" : "s"}`,
-          patch: settingPatch(resolved, "fold", "rows", rows),
+          patch: settingPatch(shade, "fold", "rows", rows),
         },
       ];
 }
 
 const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => Finding> = {
   largest: (context) => {
-    const { resolved, laid } = context;
-    const { fold } = resolved.making;
-    const largest = lengthText(fold.largestSpacingMm, resolved.units);
+    const { shade, laid } = context;
+    const { fold } = shade.making;
+    const largest = lengthText(fold.largestSpacingMm, shade.units);
     return {
-      ...atShade(resolved, `making/fold/${fold.spacingMm === undefined ? "rows" : "spacingMm"}`),
+      ...atShade(shade, `making/fold/${fold.spacingMm === undefined ? "rows" : "spacingMm"}`),
       id: "shape.rows-too-few",
       severity: "fix",
-      text: `Rows stand ${lengthText(laid.spacingMm, resolved.units)} apart, more than the ${largest} asked for. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
+      text: `Rows stand ${lengthText(laid.spacingMm, shade.units)} apart, more than the ${largest} asked for. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
       cite: cite("inner-cord-hazard"),
       figures: ["shape.row-spacing"],
       remedies:
@@ -77,39 +79,39 @@ const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => F
           : [
               {
                 label: `Set the spacing to ${largest}`,
-                patch: settingPatch(resolved, "fold", "spacingMm", fold.largestSpacingMm),
+                patch: settingPatch(shade, "fold", "spacingMm", fold.largestSpacingMm),
               },
             ],
     };
   },
   smallest: (context) => ({
-    ...atShade(context.resolved, "making/fold/rows"),
+    ...atShade(context.shade, "making/fold/rows"),
     id: "shape.rows-too-many",
     severity: "fix",
-    text: `Rows stand ${lengthText(context.laid.spacingMm, context.resolved.units)} apart, under the ${lengthText(context.resolved.making.fold.smallestSpacingMm, context.resolved.units)} below which the stack only grows thicker.`,
+    text: `Rows stand ${lengthText(context.laid.spacingMm, context.shade.units)} apart, under the ${lengthText(context.shade.making.fold.smallestSpacingMm, context.shade.units)} below which the stack only grows thicker.`,
     cite: cite("our-choice", "smallest useful spacing"),
     figures: ["shape.row-spacing"],
     remedies: rowsRemedy(context),
   }),
-  length: ({ resolved, size }) => ({
-    ...atShade(resolved, "making/fold/headrailMm"),
+  length: ({ shade, size }) => ({
+    ...atShade(shade, "making/fold/headrailMm"),
     id: "shape.too-short",
     severity: "stop",
-    text: `A shade ${lengthText(size.finishedLengthMm, resolved.units)} long has no room for a row of rings between its scallops and the headrail allowance.`,
+    text: `A shade ${lengthText(size.finishedLengthMm, shade.units)} long has no room for a row of rings between its scallops and the headrail allowance.`,
     cite: cite("geometry"),
     remedies: [],
   }),
 };
 
-function stackOver({ resolved, grid, size }: GatherContext): Finding[] {
-  const { stackMm } = resolved.making.fold;
-  const raised = lengthText(grid.raisedHeightMm, resolved.units);
+function stackOver({ shade, grid, size }: GatherContext): Finding[] {
+  const { stackMm } = shade.making.fold;
+  const raised = lengthText(grid.raisedHeightMm, shade.units);
   if (stackMm === undefined || grid.raisedHeightMm <= stackMm + 1e-6) {
     return grid.raisedHeightMm <= size.finishedLengthMm / 2
       ? []
       : [
           {
-            ...atShade(resolved, "making/columns/count"),
+            ...atShade(shade, "making/columns/count"),
             id: "shape.stack-covers-much",
             severity: "note",
             text: `Raised, the shade still hangs ${raised}, more than half its length. More columns make shallower scallops.`,
@@ -121,10 +123,10 @@ function stackOver({ resolved, grid, size }: GatherContext): Finding[] {
   }
   return [
     {
-      ...atShade(resolved, "making/fold/stackMm"),
+      ...atShade(shade, "making/fold/stackMm"),
       id: "shape.stack-over-limit",
       severity: "fix",
-      text: `Raised, the shade hangs ${raised}, over the limit of ${lengthText(stackMm, resolved.units)}. Its scallops hang below the rings however many rows there are; more columns make them shallower.`,
+      text: `Raised, the shade hangs ${raised}, over the limit of ${lengthText(stackMm, shade.units)}. Its scallops hang below the rings however many rows there are; more columns make them shallower.`,
       cite: cite("geometry"),
       figures: ["shape.raised-height"],
       remedies:
@@ -132,7 +134,7 @@ function stackOver({ resolved, grid, size }: GatherContext): Finding[] {
           ? [
               {
                 label: `Allow a stack of ${raised}`,
-                patch: settingPatch(resolved, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
+                patch: settingPatch(shade, "fold", "stackMm", Math.ceil(grid.raisedHeightMm)),
               },
             ]
           : [],
@@ -140,39 +142,39 @@ function stackOver({ resolved, grid, size }: GatherContext): Finding[] {
   ];
 }
 
-function deepScallop({ resolved, asked, scallop }: GatherContext): Finding[] {
+function deepScallop({ shade, asked, scallop }: GatherContext): Finding[] {
   if (asked.sagMm <= scallop.sagMm + 1e-6) return [];
   return [
     {
-      ...atShade(resolved, "making/gather"),
+      ...atShade(shade, "making/gather"),
       id: "shape.scallop-too-deep",
       severity: "fix",
-      text: `The scallops would hang ${lengthText(asked.sagMm, resolved.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, resolved.units)} is drawn and computed. Take less cloth across, or more columns.`,
+      text: `The scallops would hang ${lengthText(asked.sagMm, shade.units)}, over a quarter of the shade’s length; ${lengthText(scallop.sagMm, shade.units)} is drawn and computed. Take less cloth across, or more columns.`,
       cite: cite("our-choice", "at most a quarter of the length"),
       figures: ["shape.sag"],
-      remedies: moreColumns(resolved, asked.spanMm),
+      remedies: moreColumns(shade, asked.spanMm),
     },
   ];
 }
 
 /** The count that keeps scallops to the widest, where the maker may still choose it. */
-function moreColumns(resolved: ResolvedShade, spanMm: number): Remedy[] {
-  if (spanMm <= WIDEST_SCALLOP_MM || resolved.making.columns.count !== undefined) return [];
+function moreColumns(shade: GatheredShade, spanMm: number): Remedy[] {
+  if (spanMm <= WIDEST_SCALLOP_MM || shade.making.columns.count !== undefined) return [];
   return [
     {
-      label: `Set columns at most ${lengthText(inches(10), resolved.units)} apart`,
-      patch: settingPatch(resolved, "columns", "largestSpacingMm", inches(10)),
+      label: `Set columns at most ${lengthText(inches(10), shade.units)} apart`,
+      patch: settingPatch(shade, "columns", "largestSpacingMm", inches(10)),
     },
   ];
 }
 
-function wideScallops({ resolved, grid, scallop }: GatherContext): Finding[] {
+function wideScallops({ shade, grid, scallop }: GatherContext): Finding[] {
   if (grid.columnSpacingMm <= WIDEST_SCALLOP_MM + 1e-6) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   const bays = Math.ceil((grid.columnSpacingMm * (grid.columns.length - 1)) / WIDEST_SCALLOP_MM - 1e-9);
   return [
     {
-      ...atShade(resolved, "making/columns/count"),
+      ...atShade(shade, "making/columns/count"),
       id: "shape.scallops-too-wide",
       severity: "fix",
       text: `Scallops ${text(grid.columnSpacingMm)} wide, over the published ${text(WIDEST_SCALLOP_MM)}, hang ${text(scallop.sagMm)} and pull the columns together.`,
@@ -184,7 +186,7 @@ function wideScallops({ resolved, grid, scallop }: GatherContext): Finding[] {
           : [
               {
                 label: `Use ${bays + 1} columns`,
-                patch: settingPatch(resolved, "columns", "count", bays + 1),
+                patch: settingPatch(shade, "columns", "count", bays + 1),
               },
             ],
     },
@@ -192,17 +194,17 @@ function wideScallops({ resolved, grid, scallop }: GatherContext): Finding[] {
 }
 
 /** Tutorials and the older clauses disagree; the maker decides. */
-function edgeCords({ resolved, grid }: GatherContext): Finding[] {
+function edgeCords({ shade, grid }: GatherContext): Finding[] {
   const inset = grid.columns[0]?.xMm ?? 0;
-  if (resolved.rearCords === "enclosed" || inset >= LEAST_INSET_MM - 1e-6) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  if (shade.rearCords === "enclosed" || inset >= LEAST_INSET_MM - 1e-6) return [];
+  const text = (mm: number) => lengthText(mm, shade.units);
   const remedy: Remedy = {
     label: `Set the edge columns in by ${text(LEAST_INSET_MM)}`,
-    patch: settingPatch(resolved, "columns", "edgeInsetMm", LEAST_INSET_MM),
+    patch: settingPatch(shade, "columns", "edgeInsetMm", LEAST_INSET_MM),
   };
   return [
     {
-      ...atShade(resolved, "making/columns/edgeInsetMm"),
+      ...atShade(shade, "making/columns/edgeInsetMm"),
       id: "shape.edge-cords-near-edge",
       severity: "note",
       text: `The outer cords run ${text(inset)} from the edge, as tutorials for this style have them. Older clauses on lift cords that can be reached ask for ${text(LEAST_INSET_MM)} at least, so that a hand does not find them.`,
@@ -212,30 +214,30 @@ function edgeCords({ resolved, grid }: GatherContext): Finding[] {
   ];
 }
 
-function noWeight({ resolved }: GatherContext): Finding[] {
-  const { weight } = resolved.making.gather;
+function noWeight({ shade }: GatherContext): Finding[] {
+  const { weight } = shade.making.gather;
   if (weight === "rod") return [];
   const bags = weight === "shot-bags";
   return [
     {
-      ...atShade(resolved, "making/gather/weight"),
+      ...atShade(shade, "making/gather/weight"),
       id: bags ? "shape.loose-weights" : "shape.no-rod",
       severity: bags ? "note" : "fix",
       text: bags
         ? "Loose weights keep the edge down, but nothing keeps the columns apart: the sides swing inwards."
         : "Nothing holds the lower edge: the scallops draw the columns together and the sides swing inwards.",
       cite: cite("cutting-and-draping"),
-      remedies: [{ label: "Hang a covered rod", patch: settingPatch(resolved, "gather", "weight", "rod") }],
+      remedies: [{ label: "Hang a covered rod", patch: settingPatch(shade, "gather", "weight", "rod") }],
     },
   ];
 }
 
-function stiffLayers(resolved: ResolvedShade): Finding[] {
+function stiffLayers(shade: GatheredShade): Finding[] {
   return (["blackout", "interlining"] as const).flatMap((layer): Finding[] => {
-    if (resolved.cloths[layer] === undefined) return [];
+    if (shade.cloths[layer] === undefined) return [];
     return [
       {
-        ...atShade(resolved, layer),
+        ...atShade(shade, layer),
         id: `shape.gathered-${layer}`,
         severity: "fix",
         text:
@@ -246,7 +248,7 @@ function stiffLayers(resolved: ResolvedShade): Finding[] {
         remedies: [
           {
             label: `Leave the ${layer} out`,
-            patch: leaveOutPatch(resolved, layer),
+            patch: leaveOutPatch(shade, layer),
           },
         ],
       },
@@ -254,27 +256,27 @@ function stiffLayers(resolved: ResolvedShade): Finding[] {
   });
 }
 
-function lostRepeat(resolved: ResolvedShade): Finding[] {
-  const { face } = resolved.cloths;
+function lostRepeat(shade: GatheredShade): Finding[] {
+  const { face } = shade.cloths;
   if (face.repeat === undefined) return [];
   return [
     {
-      ...atShade(resolved, "face"),
+      ...atShade(shade, "face"),
       id: "shape.repeat-lost",
       severity: "note",
-      text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, resolved.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
+      text: `${face.name} repeats every ${lengthText(face.repeat.verticalMm, shade.units)}: gathers swallow a pattern, and no motif shows whole. A small or plain pattern does better.`,
       cite: cite("common-practice"),
       remedies: [],
     },
   ];
 }
 
-function frillCloth({ resolved, form }: GatherContext): Finding[] {
+function frillCloth({ shade, form }: GatherContext): Finding[] {
   const frill = form.haberdashery.find(({ id }) => id === "frill");
   if (frill === undefined) return [];
   return [
     {
-      ...atShade(resolved, "making/gather/frillMm"),
+      ...atShade(shade, "making/gather/frillMm"),
       id: "shape.frill-cloth",
       severity: "note",
       text: `The frill takes ${frill.count} strip${frill.count === 1 ? "" : "s"} across the face cloth, joined end to end. Cut them beside the shade: they are not in the lengths of its layers.`,

@@ -58,7 +58,7 @@ function markCloth(input: StyleStepInput): StyleStep {
 
 function sewTapes(input: StyleStepInput): StyleStep {
   const { len, clothMm, tapeMm, columns } = facts(input);
-  const blackout = input.resolved.cloths.blackout !== undefined;
+  const blackout = input.shade.cloths.blackout !== undefined;
   return {
     id: "make-hobble-tapes",
     chapter: "make",
@@ -72,7 +72,7 @@ function sewTapes(input: StyleStepInput): StyleStep {
 }
 
 function rings(input: StyleStepInput): StyleStep {
-  const { resolved, grid, form } = input;
+  const { shade, grid, form } = input;
   const count = ringCount(grid, form);
   const { len } = wordsOf(input);
   return {
@@ -80,7 +80,7 @@ function rings(input: StyleStepInput): StyleStep {
     chapter: "make",
     replaces: ["make-rings"],
     title: `Sew ${count} rings`,
-    text: `Sew a ring, ${resolved.ring.name}, onto the tape at each of its lowest ${grid.rows.length === 1 ? "marks" : `${grid.rows.length} marks`}, on all ${grid.columns.length} tapes. The first row is ${len(grid.bottomSectionMm)} above the hem along the tape. Marks nearer to the top line than ${len(grid.headrailMm)} get none: that much hangs still below the board. Sew the bottom row twice: it carries the shade.`,
+    text: `Sew a ring, ${shade.ring.name}, onto the tape at each of its lowest ${grid.rows.length === 1 ? "marks" : `${grid.rows.length} marks`}, on all ${grid.columns.length} tapes. The first row is ${len(grid.bottomSectionMm)} above the hem along the tape. Marks nearer to the top line than ${len(grid.headrailMm)} get none: that much hangs still below the board. Sew the bottom row twice: it carries the shade.`,
     check: "Tug each ring of the bottom row: none gives.",
     sheet: "back",
   };

@@ -2,7 +2,6 @@ import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { resolvedWith } from "../../../test/job-with.ts";
 import { laidAt } from "../../../test/laid-shade.ts";
-import { WorkingBook } from "../../figures/index.ts";
 import type { JobInput } from "../../job/index.ts";
 import { inches } from "../../units/index.ts";
 import { hobbled } from "./hobbled.ts";
@@ -26,7 +25,7 @@ function resolvedOf(hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {
 
 function spacingOf(lengthMm: number, hobble: Hobble, cloths: Cloths = []) {
   const face = cloths[0] === undefined ? {} : { face: cloths[0].id };
-  return hobbledSpacing(resolvedOf(hobble, face, cloths), lengthMm, new WorkingBook());
+  return hobbledSpacing(resolvedOf(hobble, face, cloths), lengthMm).values;
 }
 
 function laid(lengthMm: number, hobble: Hobble, shade: Shade = {}, cloths: Cloths = []) {

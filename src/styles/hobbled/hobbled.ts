@@ -1,20 +1,25 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
-import type { Column, Size } from "../../shade-plan/index.ts";
+import type { StageResult } from "../../figures/index.ts";
+import { type ReadOf, reads } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
-import { layColumns } from "../flat/columns.ts";
-import { headrailNeeded } from "../flat/rows.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
-import type { LiftPartsHeight, Style } from "../style.ts";
+import type { GridInput, LaidGrid, StyleOf } from "../style.ts";
+import { REPORTED } from "../style-shade.ts";
 import { hobbledForm } from "./hobbled-form.ts";
 import { hobbledShape } from "./hobbled-shape.ts";
 import { hobbledSteps } from "./hobbled-steps.ts";
 import { judgeHobbled } from "./judge-hobbled.ts";
 import { hobbledSpacing } from "./spacing.ts";
 
+const HOBBLED_READS = reads({
+  shade: [...REPORTED, "mount", "cloths"],
+  making: ["hobble", "fold", "mount", "ribs", "board"],
+});
+
 /** The hobbled shade: cloth longer than the tapes behind it, in soft folds also when lowered. */
-export const hobbled: Style = {
+export const hobbled: StyleOf<typeof COLUMN_READS, typeof HOBBLED_READS> = {
+  reads: { columns: COLUMN_READS, grid: HOBBLED_READS },
   asks: [
     { group: "hobble", keys: ["rule", "tapeMm", "fullness", "clothMm", "match", "repeats", "folds"] },
     { group: "fold", keys: ["headrailMm"] },
@@ -22,38 +27,37 @@ export const hobbled: Style = {
   ],
   columns: layColumns,
   grid: layHobbled,
+  inLine: "the folds of a hobbled shade are set by its tapes",
   shape: hobbledShape,
   steps: hobbledSteps,
 };
 
-function layHobbled(
-  resolved: ResolvedShade,
-  size: Size,
-  columns: Column[],
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
-) {
-  const neededMm = headrailNeeded(resolved, liftParts, book);
-  const headrailMm = resolved.making.fold.headrailMm ?? neededMm;
-  const spacing = hobbledSpacing(resolved, size.finishedLengthMm, book);
-  const { grid, isTooShort } = ringGrid(
-    {
-      size,
-      columns,
-      headrailMm,
-      firstMm: spacing.tapeMm,
-      stepMm: spacing.tapeMm,
-      cite: cite("singer-sewing", "a ring at every mark of the tape"),
-    },
-    book,
-  );
-  const form = hobbledForm(resolved, size, grid, spacing, book);
+function layHobbled({
+  shade,
+  size,
+  columns,
+  headrailNeededMm,
+}: GridInput<ReadOf<typeof HOBBLED_READS>>): StageResult<LaidGrid> {
+  const headrailMm = shade.making.fold.headrailMm ?? headrailNeededMm;
+  const spacing = hobbledSpacing(shade, size.finishedLengthMm);
+  const { tapeMm } = spacing.values;
+  const laid = ringGrid({
+    size,
+    columns,
+    headrailMm,
+    firstMm: tapeMm,
+    stepMm: tapeMm,
+    stepFigure: "shape.hobble-tape",
+    cite: cite("singer-sewing", "a ring at every mark of the tape"),
+  });
+  const { grid, isTooShort } = laid.values;
+  const form = hobbledForm(shade, size, grid, spacing.values);
   return {
-    grid,
-    form,
+    values: { grid, form: form.values },
     findings: [
-      ...judgeHobbled({ resolved, size, grid, form, spacing, isTooShort }),
-      ...headrailShort(resolved, headrailMm, neededMm),
+      ...judgeHobbled({ shade, size, grid, form: form.values, spacing: spacing.values, isTooShort }),
+      ...headrailShort(shade, headrailMm, headrailNeededMm),
     ],
+    workings: [...spacing.workings, ...laid.workings, ...form.workings],
   };
 }

@@ -1,21 +1,18 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import {
-  layersThicknessMm,
-  leaveOutPatch,
-  type ResolvedShade,
-  settingPatch,
-  stylePatch,
-} from "../../job/index.ts";
+import { layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
 import { type Form, type Grid, LAYERS, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
 import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
+import type { ShadeWith } from "../style-shade.ts";
 import { LEAST_FULLNESS, MOST_FULLNESS } from "./fullness.ts";
 import type { HobbledSpacing } from "./spacing.ts";
 
+type HobbledShade = ShadeWith<"hobble" | "mount" | "ribs", "mount" | "cloths">;
+
 export interface HobbledLaid {
-  resolved: ResolvedShade;
+  shade: HobbledShade;
   size: Size;
   grid: Grid;
   form: Form;
@@ -29,49 +26,49 @@ const HEAVY_GSM = 700;
 
 /** What soft folds do not go with, each with the reason. */
 export function judgeHobbled(laid: HobbledLaid): Finding[] {
-  const { resolved, size, isTooShort } = laid;
+  const { shade, size, isTooShort } = laid;
   return [
-    ...(isTooShort ? [noRoomForRow(resolved, size, laid.spacing.tapeMm)] : []),
+    ...(isTooShort ? [noRoomForRow(shade, size, laid.spacing.tapeMm)] : []),
     ...offFullness(laid),
     ...foldOverHem(laid),
     ...pattern(laid),
-    ...stiffCloth(resolved),
-    ...(resolved.cloths.blackout === undefined ? [] : [blackoutTapes(resolved)]),
-    ...needlessRibs(resolved, "Soft folds hang between the tapes: a rib would hold them flat"),
+    ...stiffCloth(shade),
+    ...(shade.cloths.blackout === undefined ? [] : [blackoutTapes(shade)]),
+    ...needlessRibs(shade, "Soft folds hang between the tapes: a rib would hold them flat"),
   ];
 }
 
-function offFullness({ resolved, spacing }: HobbledLaid): Finding[] {
+function offFullness({ shade, spacing }: HobbledLaid): Finding[] {
   const fullness = spacing.clothMm / spacing.tapeMm;
   if (fullness >= LEAST_FULLNESS - 1e-6 && fullness <= MOST_FULLNESS + 1e-6) return [];
   const isLean = fullness < LEAST_FULLNESS;
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   const nearest = isLean ? LEAST_FULLNESS : MOST_FULLNESS;
-  const { clothMm } = resolved.making.hobble;
+  const { clothMm } = shade.making.hobble;
   const remedies: Remedy[] =
     clothMm !== undefined
       ? [
           {
             label: `Fix the cloth at ${text(nearest * spacing.tapeMm)}`,
-            patch: settingPatch(resolved, "hobble", "clothMm", nearest * spacing.tapeMm),
+            patch: settingPatch(shade, "hobble", "clothMm", nearest * spacing.tapeMm),
           },
         ]
       : spacing.match !== undefined
         ? [
             {
               label: "Leave the pattern as it falls",
-              patch: settingPatch(resolved, "hobble", "match", false),
+              patch: settingPatch(shade, "hobble", "match", false),
             },
           ]
         : [
             {
               label: `Take a fullness of ${trimmed(nearest, 2)}`,
-              patch: settingPatch(resolved, "hobble", "fullness", nearest),
+              patch: settingPatch(shade, "hobble", "fullness", nearest),
             },
           ];
   return [
     {
-      ...atShade(resolved, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
+      ...atShade(shade, clothMm === undefined ? "making/hobble/fullness" : "making/hobble/clothMm"),
       id: "shape.hobble-fullness",
       severity: isLean ? "fix" : "note",
       text: `${text(spacing.clothMm)} of cloth hang on ${text(spacing.tapeMm)} of tape, a fullness of ${trimmed(fullness, 2)}. ${isLean ? "Under 1.5 the folds hardly show." : "Over 2 they hang long and heavy."}`,
@@ -83,17 +80,17 @@ function offFullness({ resolved, spacing }: HobbledLaid): Finding[] {
 }
 
 /** The lowest fold hangs past the hem, onto the sill where there is one. */
-function foldOverHem({ resolved, form }: HobbledLaid): Finding[] {
+function foldOverHem({ shade, form }: HobbledLaid): Finding[] {
   const [bottom] = form.stretches;
   const pastMm = bottom === undefined ? 0 : (bottom.clothMm - bottom.cordMm) / 2;
   if (pastMm < 1) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
-  const { insideLengthOffMm } = resolved.making.mount;
+  const text = (mm: number) => lengthText(mm, shade.units);
+  const { insideLengthOffMm } = shade.making.mount;
   const offMm = Math.ceil(pastMm) + insideLengthOffMm;
-  const isInside = resolved.mount === "inside" && insideLengthOffMm < pastMm;
+  const isInside = shade.mount === "inside" && insideLengthOffMm < pastMm;
   return [
     {
-      ...atShade(resolved, isInside ? "making/mount/insideLengthOffMm" : "style"),
+      ...atShade(shade, isInside ? "making/mount/insideLengthOffMm" : "style"),
       id: "shape.hobble-fold-over-hem",
       severity: "note",
       text: `The lowest fold hangs up to ${text(pastMm)} below the hem, lowered and raised${isInside ? `, and the hem is only ${text(insideLengthOffMm)} above the sill: the fold lies on it` : ""}.`,
@@ -103,7 +100,7 @@ function foldOverHem({ resolved, form }: HobbledLaid): Finding[] {
         ? [
             {
               label: `End the hem ${text(offMm)} above the sill`,
-              patch: settingPatch(resolved, "mount", "insideLengthOffMm", Math.min(3000, offMm)),
+              patch: settingPatch(shade, "mount", "insideLengthOffMm", Math.min(3000, offMm)),
             },
           ]
         : [],
@@ -111,13 +108,13 @@ function foldOverHem({ resolved, form }: HobbledLaid): Finding[] {
   ];
 }
 
-function pattern({ resolved, spacing }: HobbledLaid): Finding[] {
-  const text = (mm: number) => lengthText(mm, resolved.units);
+function pattern({ shade, spacing }: HobbledLaid): Finding[] {
+  const text = (mm: number) => lengthText(mm, shade.units);
   if (spacing.match !== undefined && spacing.match.folds > 1) {
     const { folds, repeats, repeatMm } = spacing.match;
     return [
       {
-        ...atShade(resolved, "making/hobble/match"),
+        ...atShade(shade, "making/hobble/match"),
         id: "shape.hobble-every-nth",
         severity: "note",
         text: `The pattern comes back on every ${ordinal(folds)} fold: ${folds} folds take ${repeats === 1 ? "one repeat" : `${repeats} repeats`} of ${text(repeatMm)}. The folds between show other parts of it.`,
@@ -130,24 +127,24 @@ function pattern({ resolved, spacing }: HobbledLaid): Finding[] {
   if (spacing.unmatched === undefined) return [];
   return [
     {
-      ...atShade(resolved, "making/hobble/match"),
+      ...atShade(shade, "making/hobble/match"),
       id: "shape.hobble-pattern-unmatched",
       severity: "fix",
       text: `A repeat of ${text(spacing.unmatched.repeatMm)} does not come back on the folds: no whole number of up to four folds on ${text(spacing.tapeMm)} of tape takes whole repeats with a fullness of 1.5 to 2. The folds show ever other parts of the motif.`,
       cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
       figures: ["shape.hobble-tape"],
       remedies: [
-        ...tapeThatMatches(resolved, spacing),
-        { label: "Leave the pattern as it falls", patch: settingPatch(resolved, "hobble", "match", false) },
+        ...tapeThatMatches(shade, spacing),
+        { label: "Leave the pattern as it falls", patch: settingPatch(shade, "hobble", "match", false) },
       ],
     },
   ];
 }
 
 /** A tape spacing on which one repeat, or a part of it, fills a fold: tried as the planner would lay it. */
-function tapeThatMatches(resolved: ResolvedShade, { spacings, tapeMm, unmatched }: HobbledSpacing): Remedy[] {
-  if (unmatched === undefined || resolved.making.hobble.rule !== "tape") return [];
-  if (resolved.making.hobble.repeats !== undefined || resolved.making.hobble.folds !== undefined) return [];
+function tapeThatMatches(shade: HobbledShade, { spacings, tapeMm, unmatched }: HobbledSpacing): Remedy[] {
+  if (unmatched === undefined || shade.making.hobble.rule !== "tape") return [];
+  if (shade.making.hobble.repeats !== undefined || shade.making.hobble.folds !== undefined) return [];
   const lengthMm = spacings * tapeMm;
   for (const folds of [1, 2, 3, 4]) {
     const clothMm = unmatched.repeatMm / folds;
@@ -162,8 +159,8 @@ function tapeThatMatches(resolved: ResolvedShade, { spacings, tapeMm, unmatched 
       const setMm = wishMm + 1e-6;
       return [
         {
-          label: `Space the tape ${lengthText(wishMm, resolved.units)}`,
-          patch: settingPatch(resolved, "hobble", "tapeMm", setMm),
+          label: `Space the tape ${lengthText(wishMm, shade.units)}`,
+          patch: settingPatch(shade, "hobble", "tapeMm", setMm),
         },
       ];
     }
@@ -175,10 +172,10 @@ function ordinal(count: number): string {
   return ["", "", "second", "third", "fourth"][count] ?? `${count}th`;
 }
 
-function stiffCloth(resolved: ResolvedShade): Finding[] {
-  const { face } = resolved.cloths;
-  const gsm = LAYERS.reduce((sum, layer) => sum + (resolved.cloths[layer]?.massGsm ?? 0), 0);
-  const thickMm = layersThicknessMm(resolved.cloths);
+function stiffCloth(shade: HobbledShade): Finding[] {
+  const { face } = shade.cloths;
+  const gsm = LAYERS.reduce((sum, layer) => sum + (shade.cloths[layer]?.massGsm ?? 0), 0);
+  const thickMm = layersThicknessMm(shade.cloths);
   const pile = face.nap === true;
   if (!pile && thickMm <= THICK_MM && gsm <= HEAVY_GSM) return [];
   const why = pile
@@ -186,7 +183,7 @@ function stiffCloth(resolved: ResolvedShade): Finding[] {
     : `the layers together are ${thickMm > THICK_MM ? `about ${trimmed(thickMm, 1)} mm thick` : `${trimmed(gsm, 0)} g/m²`}, and so much cloth stands out stiffly where it should hang in a soft fold`;
   return [
     {
-      ...atShade(resolved, "style"),
+      ...atShade(shade, "style"),
       id: "shape.hobbled-cloth-too-stiff",
       severity: "fix",
       text: `Not a cloth for a hobbled shade: ${why}.`,
@@ -194,14 +191,14 @@ function stiffCloth(resolved: ResolvedShade): Finding[] {
       remedies: [
         {
           label: "Make it a flat shade",
-          patch: stylePatch(resolved, "flat"),
+          patch: stylePatch(shade, "flat"),
         },
-        ...(resolved.cloths.interlining === undefined || pile
+        ...(shade.cloths.interlining === undefined || pile
           ? []
           : [
               {
                 label: "Leave the interlining out",
-                patch: leaveOutPatch(resolved, "interlining"),
+                patch: leaveOutPatch(shade, "interlining"),
               },
             ]),
       ],
@@ -209,9 +206,9 @@ function stiffCloth(resolved: ResolvedShade): Finding[] {
   ];
 }
 
-function blackoutTapes(resolved: ResolvedShade): Finding {
+function blackoutTapes(shade: HobbledShade): Finding {
   return {
-    ...atShade(resolved, "blackout"),
+    ...atShade(shade, "blackout"),
     id: "shape.hobbled-blackout",
     severity: "note",
     text: "Every mark of the tapes is sewn through the blackout: each shows as a point of light. Blackout also makes the soft folds stiff.",
@@ -219,7 +216,7 @@ function blackoutTapes(resolved: ResolvedShade): Finding {
     remedies: [
       {
         label: "Leave the blackout out",
-        patch: leaveOutPatch(resolved, "blackout"),
+        patch: leaveOutPatch(shade, "blackout"),
       },
     ],
   };

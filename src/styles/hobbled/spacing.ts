@@ -1,6 +1,6 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
-import { type Cite, cite } from "../../sources/index.ts";
+import { type Figure, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking, ResolvedShade } from "../../job/index.ts";
+import { cite } from "../../sources/index.ts";
 import { FIT_SLACK, inches } from "../../units/index.ts";
 import { matchRepeat } from "./match-repeat.ts";
 
@@ -21,141 +21,151 @@ export interface HobbledSpacing {
   unmatched?: { repeatMm: number };
 }
 
+type HobbledShade = Pick<ResolvedShade, "cloths"> & { making: Pick<ResolvedMaking, "hobble"> };
+type Rule = ResolvedMaking["hobble"]["rule"];
+
+const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
+const TAPE = ["mm", "tape between two marks", "figure:shape.hobble-tape"] as const;
+
+const TAPE_BETWEEN = figureRuleOf<{ rule: Rule }>()({
+  id: "shape.hobble-tape",
+  label: "Tape between two marks",
+  symbol: "t",
+  unit: "mm",
+  formula: "L / q",
+  inputs: { L: LENGTH, q: ["count", "spacings of the tape", "figure:shape.hobble-spacings"] },
+  cite: ({ rule }) => (rule === "tape" ? cite("geometry") : SINGER),
+  compute: ({ L, q }) => L / q,
+});
+
 /** Tape and cloth between two marks by the rule that the maker chose. */
-export function hobbledSpacing(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): HobbledSpacing {
-  const { hobble } = resolved.making;
-  const spacings =
-    hobble.rule === "tape" ? byTape(hobble.tapeMm, lengthMm, book) : byRule(resolved, lengthMm, book);
-  const tapeMm = book.figure("shape.hobble-tape", {
-    label: "Tape between two marks",
-    symbol: "t",
-    unit: "mm",
-    formula: "L / q",
-    given: {
-      L: [lengthMm, "mm", "finished length"],
-      q: [spacings, "count", "spacings of the tape"],
-    },
-    cite: hobble.rule === "tape" ? cite("geometry") : SINGER,
-    compute: ({ L, q }) => L / q,
-  });
-  return { spacings, tapeMm, ...clothOf(resolved, tapeMm, book) };
+export function hobbledSpacing(shade: HobbledShade, lengthMm: number): Worked<HobbledSpacing> {
+  const { rule, tapeMm: mostMm } = shade.making.hobble;
+  const counted = rule === "tape" ? byTape(mostMm, lengthMm) : byRule(rule, lengthMm);
+  const spacings = counted.values;
+  const tape = TAPE_BETWEEN.figure({ L: lengthMm, q: spacings }, { rule });
+  const { cloth, ...matched } = clothOf(shade, tape.value);
+  return {
+    values: { spacings, tapeMm: tape.value, clothMm: cloth.value, ...matched },
+    workings: [...counted.workings, tape, cloth],
+  };
 }
 
-function byTape(tapeMm: number, lengthMm: number, book: WorkingBook): number {
-  return book.figure("shape.hobble-spacings", {
-    label: "Spacings of the tape",
-    symbol: "q",
-    unit: "count",
-    formula: `min(${MOST_SPACINGS}, max(1, ceil(L / m)))`,
-    given: {
-      L: [lengthMm, "mm", "finished length"],
-      m: [tapeMm, "mm", "tape between two marks at most"],
-    },
-    cite: cite("geometry", "the fewest that keep to it"),
-    compute: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
-  });
+const BY_TAPE = figureRule({
+  id: "shape.hobble-spacings",
+  label: "Spacings of the tape",
+  symbol: "q",
+  unit: "count",
+  formula: `min(${MOST_SPACINGS}, max(1, ceil(L / m)))`,
+  inputs: { L: LENGTH, m: ["mm", "tape between two marks at most", "hobble/tapeMm"] },
+  restsOn: ["hobble/rule"],
+  cite: cite("geometry", "the fewest that keep to it"),
+  compute: ({ L, m }) => Math.min(MOST_SPACINGS, Math.max(1, Math.ceil(L / m - FIT_SLACK))),
+});
+
+function byTape(tapeMm: number, lengthMm: number): Worked<number> {
+  const spacings = BY_TAPE.figure({ L: lengthMm, m: tapeMm });
+  return { values: spacings.value, workings: [spacings] };
 }
+
+const FOLDS = figureRule({
+  id: "shape.hobble-folds",
+  label: "Folds by the published rule",
+  symbol: "n",
+  unit: "count",
+  formula: "max(1, floor((L − o) / s + 1 / 2))",
+  inputs: { L: LENGTH, o: ["mm", "taken off"], s: ["mm", "a fold"] },
+  restsOn: ["hobble/rule"],
+  cite: SINGER,
+  note: "rounded to the nearest whole number",
+  compute: ({ L, o, s }) => Math.max(1, Math.floor((L - o) / s + 1 / 2)),
+});
+
+const BY_RULE = figureRuleOf<{ rule: Rule }>()({
+  id: "shape.hobble-spacings",
+  label: "Spacings of the tape",
+  symbol: "q",
+  unit: "count",
+  formula: "n·z",
+  inputs: {
+    n: ["count", "folds by the published rule", "figure:shape.hobble-folds"],
+    z: ["count", "spacings for each", "hobble/rule"],
+  },
+  cite: SINGER,
+  note: ({ rule }) =>
+    rule === "folds-of-six"
+      ? "read as n folds of about 6 in: tape L/n, cloth 2L/n"
+      : "read to the letter: cloth L/n, tape L/2n",
+  compute: ({ n, z }) => n * z,
+});
 
 /** Both readings of the published rule: as many tape spacings as folds, or twice as many. */
-function byRule(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): number {
-  const folds = book.figure("shape.hobble-folds", {
-    label: "Folds by the published rule",
-    symbol: "n",
-    unit: "count",
-    formula: "max(1, floor((L − o) / s + 1 / 2))",
-    given: {
-      L: [lengthMm, "mm", "finished length"],
-      o: [RULE_OFF_MM, "mm", "taken off"],
-      s: [RULE_FOLD_MM, "mm", "a fold"],
-    },
-    cite: SINGER,
-    note: "rounded to the nearest whole number",
-    compute: ({ L, o, s }) => Math.max(1, Math.floor((L - o) / s + 1 / 2)),
-  });
-  return book.figure("shape.hobble-spacings", {
-    label: "Spacings of the tape",
-    symbol: "q",
-    unit: "count",
-    formula: "n·z",
-    given: {
-      n: [folds, "count", "folds by the published rule"],
-      z: [resolved.making.hobble.rule === "folds-of-six" ? 1 : 2, "count", "spacings for each"],
-    },
-    cite: SINGER,
-    note:
-      resolved.making.hobble.rule === "folds-of-six"
-        ? "read as n folds of about 6 in: tape L/n, cloth 2L/n"
-        : "read to the letter: cloth L/n, tape L/2n",
-    compute: ({ n, z }) => n * z,
-  });
+function byRule(rule: Rule, lengthMm: number): Worked<number> {
+  const folds = FOLDS.figure({ L: lengthMm, o: RULE_OFF_MM, s: RULE_FOLD_MM });
+  const spacings = BY_RULE.figure({ n: folds.value, z: rule === "folds-of-six" ? 1 : 2 }, { rule });
+  return { values: spacings.value, workings: [folds, spacings] };
 }
 
-function clothOf(
-  resolved: ResolvedShade,
-  tapeMm: number,
-  book: WorkingBook,
-): Omit<HobbledSpacing, "spacings" | "tapeMm"> {
-  const { hobble } = resolved.making;
-  const repeatMm = resolved.cloths.face.repeat?.verticalMm;
-  if (hobble.clothMm !== undefined) return { clothMm: writeFixed(hobble.clothMm, tapeMm, book) };
-  const published = hobble.rule !== "tape";
-  const fullness = published ? 2 : hobble.fullness;
-  if (hobble.match && repeatMm !== undefined) {
-    const match = matchRepeat({
-      repeatMm,
-      tapeMm,
-      fullness,
-      ...(hobble.repeats === undefined ? {} : { repeats: hobble.repeats }),
-      ...(hobble.folds === undefined ? {} : { folds: hobble.folds }),
-    });
-    if (match !== undefined)
-      return { clothMm: writeMatched(match, repeatMm, book), match: { ...match, repeatMm } };
-    return { clothMm: writeFull(tapeMm, fullness, published, book), unmatched: { repeatMm } };
-  }
-  return { clothMm: writeFull(tapeMm, fullness, published, book) };
-}
-
-const CLOTH = { label: "Cloth between two marks", symbol: "c", unit: "mm" } as const;
-
-function writeMatched(
-  { repeats, folds }: { repeats: number; folds: number },
-  repeatMm: number,
-  book: WorkingBook,
-) {
-  return book.figure("shape.hobble-cloth", {
-    ...CLOTH,
-    formula: "m·R / n",
-    given: {
-      m: [repeats, "count", "repeats"],
-      R: [repeatMm, "mm", "vertical repeat"],
-      n: [folds, "count", "folds after which the pattern comes back"],
-    },
-    cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
-    compute: ({ m, R, n }) => (m * R) / n,
-  });
-}
+const CLOTH = {
+  id: "shape.hobble-cloth",
+  label: "Cloth between two marks",
+  symbol: "c",
+  unit: "mm",
+  restsOn: ["hobble/clothMm", "hobble/match", "hobble/repeats", "hobble/folds", "hobble/rule", "shade/face"],
+} as const;
 
 /** Never less than the tape: cloth cannot be stretched onto it. */
-function writeFixed(clothMm: number, tapeMm: number, book: WorkingBook): number {
-  return book.figure("shape.hobble-cloth", {
-    ...CLOTH,
-    formula: "max(a, t)",
-    given: { a: [clothMm, "mm", "cloth as fixed"], t: [tapeMm, "mm", "tape between two marks"] },
-    cite: cite("maker"),
-    compute: ({ a, t }) => Math.max(a, t),
-  });
-}
+const FIXED = figureRule({
+  ...CLOTH,
+  formula: "max(a, t)",
+  inputs: { a: ["mm", "cloth as fixed", "hobble/clothMm"], t: TAPE },
+  cite: cite("maker"),
+  compute: ({ a, t }) => Math.max(a, t),
+});
 
-function writeFull(tapeMm: number, fullness: number, published: boolean, book: WorkingBook): number {
-  const from: Cite = published ? SINGER : cite("hobbled-workroom", "fullness");
-  return book.figure("shape.hobble-cloth", {
-    ...CLOTH,
-    formula: "x·t",
-    given: {
-      x: [fullness, "ratio", published ? "face and lining 2 × the length" : "cloth over tape"],
-      t: [tapeMm, "mm", "tape between two marks"],
-    },
-    cite: from,
-    compute: ({ x, t }) => x * t,
+const MATCHED = figureRule({
+  ...CLOTH,
+  formula: "m·R / n",
+  inputs: {
+    m: ["count", "repeats", "hobble/repeats", "hobble/fullness", "figure:shape.hobble-tape"],
+    R: ["mm", "vertical repeat", "shade/face"],
+    n: ["count", "folds after which the pattern comes back", "hobble/folds"],
+  },
+  cite: cite("hobbled-workroom", "cloth between rows = repeats × repeat / folds"),
+  compute: ({ m, R, n }) => (m * R) / n,
+});
+
+const FULL = figureRuleOf<{ published: boolean }>()({
+  ...CLOTH,
+  formula: "x·t",
+  inputs: ({ published }) => ({
+    x: ["ratio", published ? "face and lining 2 × the length" : "cloth over tape", "hobble/fullness"],
+    t: TAPE,
+  }),
+  cite: ({ published }) => (published ? SINGER : cite("hobbled-workroom", "fullness")),
+  compute: ({ x, t }) => x * t,
+});
+
+function clothOf(
+  { making: { hobble }, cloths }: HobbledShade,
+  tapeMm: number,
+): { cloth: Figure } & Pick<HobbledSpacing, "match" | "unmatched"> {
+  const repeatMm = cloths.face.repeat?.verticalMm;
+  if (hobble.clothMm !== undefined) return { cloth: FIXED.figure({ a: hobble.clothMm, t: tapeMm }) };
+  const published = hobble.rule !== "tape";
+  const fullness = published ? 2 : hobble.fullness;
+  const full = () => FULL.figure({ x: fullness, t: tapeMm }, { published });
+  if (!hobble.match || repeatMm === undefined) return { cloth: full() };
+  const match = matchRepeat({
+    repeatMm,
+    tapeMm,
+    fullness,
+    ...(hobble.repeats === undefined ? {} : { repeats: hobble.repeats }),
+    ...(hobble.folds === undefined ? {} : { folds: hobble.folds }),
   });
+  if (match === undefined) return { cloth: full(), unmatched: { repeatMm } };
+  return {
+    cloth: MATCHED.figure({ m: match.repeats, R: repeatMm, n: match.folds }),
+    match: { ...match, repeatMm },
+  };
 }

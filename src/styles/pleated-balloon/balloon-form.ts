@@ -1,28 +1,32 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { ClothMark, Column, Ease, Form, Grid, Pleat, Swag } from "../../shade-plan/index.ts";
 import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from "../draping/pleats.ts";
 import { plainStretches } from "../flat/flat-form.ts";
 import type { LowestPouf } from "./pouf.ts";
 
 /** Cloth in the pleat of each column: half of one, or nothing, at the edges. */
-function foldedAt({ pleat }: ResolvedShade["making"], index: number, count: number): number {
+function foldedAt(pleat: ResolvedMaking["pleat"], index: number, count: number): number {
   const isEdge = index === 0 || index === count - 1;
   if (!isEdge) return pleat.foldedMm;
   return pleat.edges === "half" ? pleat.foldedMm / 2 : 0;
 }
 
-export function laidPleats({ making }: ResolvedShade, columns: readonly Column[]): Pleat[] {
-  const asked = columns.map(({ xMm }, i) => ({ xMm, foldedMm: foldedAt(making, i, columns.length) }));
+export function laidPleats(pleat: ResolvedMaking["pleat"], columns: readonly Column[]): Pleat[] {
+  const asked = columns.map(({ xMm }, i) => ({ xMm, foldedMm: foldedAt(pleat, i, columns.length) }));
   return layPleats(
     asked.filter(({ foldedMm }) => foldedMm > 0),
-    making.pleat.kind,
+    pleat.kind,
   );
 }
 
 /** Cloth across each pouf beyond its width: half of a full pleat from either side, the whole half pleat at an edge. */
-export function bayEase({ making }: ResolvedShade, columns: readonly Column[], flatLengthMm: number): Ease[] {
-  const { sideMm, untilMm } = pleatOpening(making, making.pleat.foldedMm, flatLengthMm);
-  const sides = columns.map((_, i) => (foldedAt(making, i, columns.length) > 0 ? sideMm : 0));
+export function bayEase(
+  pleat: ResolvedMaking["pleat"],
+  columns: readonly Column[],
+  flatLengthMm: number,
+): Ease[] {
+  const { sideMm, untilMm } = pleatOpening({ pleat }, pleat.foldedMm, flatLengthMm);
+  const sides = columns.map((_, i) => (foldedAt(pleat, i, columns.length) > 0 ? sideMm : 0));
   return columns.slice(1).map(({ xMm: toMm }, i) => ({
     fromMm: columns[i]?.xMm ?? 0,
     toMm,
@@ -32,11 +36,10 @@ export function bayEase({ making }: ResolvedShade, columns: readonly Column[], f
 }
 
 export function balloonForm(
-  resolved: ResolvedShade,
+  making: Pick<ResolvedMaking, "pleat" | "hems" | "board">,
   grid: Grid,
   { pleats, ease, pouf }: { pleats: Pleat[]; ease: Ease[]; pouf: LowestPouf },
 ): Form {
-  const { making } = resolved;
   const isTied = pouf.clothMm > 0;
   const clothMm = isTied
     ? Math.max(grid.bottomSectionMm, pouf.firstRingMm + pouf.clothMm)

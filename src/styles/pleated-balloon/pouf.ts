@@ -1,4 +1,4 @@
-import type { ResolvedShade } from "../../job/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import { scallopWithin } from "../gathering/scallop.ts";
 
 /** No more of the length than this stays up in a pouf. */
@@ -25,7 +25,7 @@ export interface LowestPouf {
  * is wide enough for. What it takes to sink it takes from the fold, whose edge hangs at half of cloth and sag.
  */
 export function lowestPouf(
-  { making: { pouf, pleat } }: ResolvedShade,
+  { pouf, pleat }: Pick<ResolvedMaking, "pouf" | "pleat">,
   bays: readonly { spanMm: number; arcMm: number }[],
   lengthMm: number,
 ): LowestPouf {

@@ -5,8 +5,8 @@ import type { Making } from "../../job/index.ts";
 import { inches } from "../../units/index.ts";
 import { dipOf } from "./dip.ts";
 
-const resolvedOf = (relax: Making["relax"]) =>
-  resolvedWith({ shade: { style: "relaxed", making: { relax } } });
+const settingsOf = (relax: Making["relax"]) =>
+  resolvedWith({ shade: { style: "relaxed", making: { relax } } }).making.relax;
 
 /**
  * A shallow catenary is a parabola: f ≈ √(3·W·Δ/8), the first term of the series of any handbook of statics
@@ -14,7 +14,7 @@ const resolvedOf = (relax: Making["relax"]) =>
  */
 describe("dip and extra width", () => {
   test("36 in wide and 1.2 in more at the hem: 4 in, as the parabola gives", () => {
-    const dip = dipOf(resolvedOf({ extraWidthMm: inches(1.2) }), inches(36), inches(60));
+    const dip = dipOf(settingsOf({ extraWidthMm: inches(1.2) }), inches(36), inches(60));
     expectNear(dip.dipMm, inches(Math.sqrt((3 * 36 * 1.2) / 8)), inches(0.05), "dip");
     expectNear(dip.dipMm, inches(4), inches(0.08), "dip");
   });
@@ -27,23 +27,23 @@ describe("dip and extra width", () => {
     [1.2, 0.2923438],
   ])("cloth %f of the span dips by %f of it, and the other way round", (arc, sag) => {
     const spanMm = 800;
-    const byWidth = dipOf(resolvedOf({ extraWidthMm: (arc - 1) * spanMm }), spanMm, 3000);
+    const byWidth = dipOf(settingsOf({ extraWidthMm: (arc - 1) * spanMm }), spanMm, 3000);
     expectNear(byWidth.dipMm / spanMm, sag, 1e-6, "dip");
-    const byDip = dipOf(resolvedOf({ dipMm: sag * spanMm }), spanMm, 3000);
+    const byDip = dipOf(settingsOf({ dipMm: sag * spanMm }), spanMm, 3000);
     expectNear(byDip.extraMm / spanMm, arc - 1, 1e-6, "extra width");
   });
 
   test("where both are given the dip counts, and it is said when they do not agree", () => {
-    const both = dipOf(resolvedOf({ dipMm: 100, extraWidthMm: 5 }), 800, 3000);
+    const both = dipOf(settingsOf({ dipMm: 100, extraWidthMm: 5 }), 800, 3000);
     expectNear(both.dipMm, 100, 1e-6, "dip");
     expect(both.disagrees).toBe(true);
-    expect(dipOf(resolvedOf({ dipMm: 100, extraWidthMm: both.extraMm }), 800, 3000).disagrees).toBe(false);
+    expect(dipOf(settingsOf({ dipMm: 100, extraWidthMm: both.extraMm }), 800, 3000).disagrees).toBe(false);
   });
 
   test("a dip of more than a third of the length is cut down to it", () => {
-    const deep = dipOf(resolvedOf({ dipMm: 900 }), 800, 1500);
+    const deep = dipOf(settingsOf({ dipMm: 900 }), 800, 1500);
     expectNear(deep.dipMm, 500, 1e-6, "dip");
     expect(deep.tooDeep).toBe(true);
-    expect(dipOf(resolvedOf({ dipMm: 499 }), 800, 1500).tooDeep).toBe(false);
+    expect(dipOf(settingsOf({ dipMm: 499 }), 800, 1500).tooDeep).toBe(false);
   });
 });

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { type Figure, figureRule } from "../../figures/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { type Scallop, scallopOfArc, scallopOfSag } from "../gathering/scallop.ts";
 
@@ -26,7 +26,7 @@ export interface Dip {
 const SAME_MM = 1;
 
 /** Dip and extra width, whichever was given: the other follows by the catenary. */
-export function dipOf({ making: { relax } }: ResolvedShade, spanMm: number, lengthMm: number): Dip {
+export function dipOf(relax: ResolvedMaking["relax"], spanMm: number, lengthMm: number): Dip {
   const deepestMm = lengthMm * DEEPEST_SHARE.value;
   const asked = askedDip(relax.dipMm, relax.extraWidthMm, spanMm);
   const wantedMm = Math.min(asked.sagMm, deepestMm);
@@ -49,37 +49,44 @@ function askedDip(dipMm: number | undefined, extraMm: number | undefined, spanMm
   return scallopOfSag(spanMm, spanMm * USUAL_DIP_SHARE.value);
 }
 
-/** Dip and width as they were found, with their formula. */
-export function writeDip(
-  { making: { relax } }: ResolvedShade,
-  { spanMm, dipMm }: Dip,
-  book: WorkingBook,
-): void {
-  const w = [spanMm, "mm", "between the two columns"] as const;
-  const { parameterMm } = scallopOfSag(spanMm, dipMm);
-  if (parameterMm === undefined) return;
-  const k = [parameterMm, "mm", "parameter of the catenary that hangs so"] as const;
+/** What dip and extra width follow from. */
+export const DIP_BY = [
+  "relax/dipMm",
+  "relax/extraWidthMm",
+  "figure:shape.column-spacing",
+  "figure:measure.finished-length",
+] as const;
+
+const SPAN = ["mm", "between the two columns", "figure:shape.column-spacing"] as const;
+const PARAMETER = ["mm", "parameter of the catenary that hangs so", ...DIP_BY] as const;
+
+const DIP = figureRule({
+  id: "shape.dip",
+  label: "Dip that the extra width holds",
+  symbol: "D",
+  unit: "mm",
+  formula: "2·k·sinh(w / (4·k))^2",
+  inputs: { k: PARAMETER, w: SPAN },
+  cite: cite("catenary"),
+  compute: ({ k, w }) => 2 * k * Math.sinh(w / (4 * k)) ** 2,
+});
+
+const EXTRA_WIDTH = figureRule({
+  id: "shape.extra-width",
+  label: "Wider at the hem, for the dip",
+  symbol: "E",
+  unit: "mm",
+  formula: "max(0, 2·sqrt(D^2 + 2·k·D) − w)",
+  inputs: { D: ["mm", "dip in the middle", ...DIP_BY], k: PARAMETER, w: SPAN },
+  cite: cite("catenary"),
+  note: "about 8·D² / (3·w) for a shallow dip",
+  compute: ({ D, k, w }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * k * D) - w),
+});
+
+/** Dip or width, whichever was found from the other, mm; none where the edge lies straight. */
+export function dipFigures(relax: ResolvedMaking["relax"], { spanMm, dipMm }: Dip): Figure[] {
+  const { parameterMm: k } = scallopOfSag(spanMm, dipMm);
+  if (k === undefined) return [];
   const byWidth = relax.dipMm === undefined && relax.extraWidthMm !== undefined;
-  if (byWidth) {
-    book.figure("shape.dip", {
-      label: "Dip that the extra width holds",
-      symbol: "D",
-      unit: "mm",
-      formula: "2·k·sinh(w / (4·k))^2",
-      given: { k, w },
-      cite: cite("catenary"),
-      compute: (v) => 2 * v.k * Math.sinh(v.w / (4 * v.k)) ** 2,
-    });
-    return;
-  }
-  book.figure("shape.extra-width", {
-    label: "Wider at the hem, for the dip",
-    symbol: "E",
-    unit: "mm",
-    formula: "max(0, 2·sqrt(D^2 + 2·k·D) − w)",
-    given: { D: [dipMm, "mm", "dip in the middle"], k, w },
-    cite: cite("catenary"),
-    note: "about 8·D² / (3·w) for a shallow dip",
-    compute: ({ D, k: parameter, w: span }) => Math.max(0, 2 * Math.sqrt(D ** 2 + 2 * parameter * D) - span),
-  });
+  return [byWidth ? DIP.figure({ k, w: spanMm }) : EXTRA_WIDTH.figure({ D: dipMm, k, w: spanMm })];
 }

@@ -17,7 +17,7 @@ export function relaxedSteps(input: StyleStepInput): StyleStep[] {
 }
 
 /** Which of the two was worked out from the other. */
-function widthFigure({ resolved: { making } }: StyleStepInput): string {
+function widthFigure({ shade: { making } }: StyleStepInput): string {
   const byWidth = making.relax.dipMm === undefined && making.relax.extraWidthMm !== undefined;
   return byWidth ? "shape.dip" : "shape.extra-width";
 }
@@ -27,7 +27,7 @@ function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
   const { len } = wordsOf(input);
   const { finishedWidthMm } = input.size;
   const layers = input.cloth.layers.length > 1 ? "Do the same with every layer." : "";
-  return input.resolved.making.relax.widening === "tapered"
+  return input.shade.making.relax.widening === "tapered"
     ? [
         {
           id: "cut-taper",
@@ -57,8 +57,8 @@ function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
 
 /** The usual step measures the same width all the way down. */
 function slantedHems(input: StyleStepInput): StyleStep[] {
-  const { resolved, form, size, cloth } = input;
-  const { sideTurnMm, sideTurns } = resolved.making.hems;
+  const { shade, form, size, cloth } = input;
+  const { sideTurnMm, sideTurns } = shade.making.hems;
   const { panel } = form;
   if (panel === undefined || panel.taperMm === 0 || sideTurnMm === 0) return [];
   const { len } = wordsOf(input);
@@ -124,7 +124,7 @@ function levels(input: StyleStepInput, dipMm: number): StyleStep[] {
 }
 
 function hem(input: StyleStepInput, isCurved: boolean): StyleStep {
-  const { form, resolved } = input;
+  const { form, shade } = input;
   const { len } = wordsOf(input);
   const weight = form.haberdashery.find(({ id }) => id === "hem-weights");
   const ends =
@@ -143,7 +143,7 @@ function hem(input: StyleStepInput, isCurved: boolean): StyleStep {
     title: "Sew the bottom hem",
     text: `${hemTurn(input)}${eased}. Sew along the upper edge of the hem by hand, with small loose stitches.${ends}`,
     check: "Held up at the two columns, the lower edge hangs in an even curve.",
-    ...(resolved.cloths.blackout === undefined ? { caution: IRON } : {}),
+    ...(shade.cloths.blackout === undefined ? { caution: IRON } : {}),
     sheet: "marking",
   };
 }

@@ -1,8 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { resolvedWith } from "../../../test/job-with.ts";
-import { laidShade } from "../../../test/laid-shade.ts";
+import { figureValue, laidShade } from "../../../test/laid-shade.ts";
 import { expectNear } from "../../../test/near.ts";
-import type { WorkingBook } from "../../figures/index.ts";
 import type { Making } from "../../job/index.ts";
 import { flatSize } from "../../shade-plan/index.ts";
 import { centimetres, inches } from "../../units/index.ts";
@@ -18,9 +17,6 @@ function asked(widthMm: number, heightMm: number, making: Making) {
   );
 }
 
-const figureOf = ({ book }: { book: WorkingBook }, id: string) =>
-  book.workings.find((working) => working.id === id)?.value ?? Number.NaN;
-
 /**
  * “Inverted pleat curtains” and its tutorial: a shade of 150 × 220 cm with a centre of 80 cm. The centre is cut
  * 83 cm wide, the sides finish at 35 and are cut 38, two inserts of 42; all of them 223 cm long.
@@ -32,19 +28,19 @@ describe("the published shade with separate inserts", () => {
   });
 
   test("finishes 35, 80 and 35 cm, and is cut 38, 83 and 42 cm", () => {
-    const { sides, between, pleats } = insertPieces(shade.resolved, shade.size, shade.form);
+    const { sides, between, pleats } = insertPieces(shade.resolved.making, shade.size, shade.form);
     const [first, last] = shade.form.pleats;
     expectNear((last?.xMm ?? 0) - (first?.xMm ?? 0), centimetres(80), 0.01, "centre");
     for (const side of sides) expectNear(side, centimetres(38), 0.01, "side");
     for (const centre of between) expectNear(centre, centimetres(83), 0.01, "centre, cut");
     for (const insert of pleats) expectNear(insert, centimetres(42), 0.01, "insert, cut");
-    expectNear(figureOf(shade, "shape.side-cut"), centimetres(38), 0.01, "figure of the side");
-    expectNear(figureOf(shade, "shape.centre-cut"), centimetres(83), 0.01, "figure of the centre");
-    expectNear(figureOf(shade, "shape.insert-cut"), centimetres(42), 0.01, "figure of the insert");
+    expectNear(figureValue(shade, "shape.side-cut"), centimetres(38), 0.01, "figure of the side");
+    expectNear(figureValue(shade, "shape.centre-cut"), centimetres(83), 0.01, "figure of the centre");
+    expectNear(figureValue(shade, "shape.insert-cut"), centimetres(42), 0.01, "figure of the insert");
   });
 
   test("the pieces together are as wide as what is added to the finished width, and no cloth is lost", () => {
-    const { sides, between, pleats } = insertPieces(shade.resolved, shade.size, shade.form);
+    const { sides, between, pleats } = insertPieces(shade.resolved.making, shade.size, shade.form);
     const cut = [...sides, ...between, ...pleats].reduce((sum, mm) => sum + mm, 0);
     const added = shade.form.allowances.reduce((sum, { widthMm }) => sum + widthMm, 0);
     expectNear(cut, centimetres(150) + added + 2 * centimetres(1.5), 0.01, "all pieces");

@@ -1,86 +1,120 @@
-import type { Finding, WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { figureRule, type StageResult } from "../../figures/index.ts";
+import { type ReadOf, type ResolvedMaking, reads } from "../../job/index.ts";
 import type { Column, Ease, Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { drapedShape } from "../draping/draped-shape.ts";
 import { easeBetween } from "../draping/ease.ts";
-import { finishGrid, gridOf, writeTravel } from "../draping/finish-grid.ts";
+import { finishGrid, gridOf, type HangsBy, travelOf } from "../draping/finish-grid.ts";
 import { judgePleats } from "../draping/judge-pleats.ts";
 import { judgeRows } from "../draping/judge-rows.ts";
+import { pleatFigures } from "../draping/pleat-figures.ts";
 import { layPleatedRows } from "../draping/pleated-rows.ts";
 import { barBetween, layPleats, pleatAllowances, pleatMarks, pleatOpening } from "../draping/pleats.ts";
-import { writeTail } from "../draping/tail.ts";
-import { writePieces } from "../draping/write-pleats.ts";
+import { tailFigure } from "../draping/tail.ts";
 import { plainStretches } from "../flat/flat-form.ts";
-import type { LiftPartsHeight, Style } from "../style.ts";
+import { EVEN_ROWS_BY } from "../gathering/gathered-rows.ts";
+import type { ColumnsInput, GridInput, LaidGrid, StyleOf } from "../style.ts";
+import { REPORTED } from "../style-shade.ts";
 import { pleatInset } from "./inset.ts";
 import { judgeTailed } from "./judge-tailed.ts";
 import { tailedSteps } from "./tailed-steps.ts";
 
+const PLEAT_COLUMN_READS = reads({ making: ["pleat"] });
+
+const TAILED_READS = reads({
+  shade: [...REPORTED, "cloths"],
+  making: ["pleat", "fold", "hems", "ribs", "board"],
+});
+
 /** The tailed shade: two columns in inverted pleats set in from the edges, whose cloth hangs down beside them. */
-export const tailed: Style = {
+export const tailed: StyleOf<typeof PLEAT_COLUMN_READS, typeof TAILED_READS> = {
+  reads: { columns: PLEAT_COLUMN_READS, grid: TAILED_READS },
   asks: [
     { group: "pleat", keys: ["insetMm", "insetShare", "foldedMm", "held", "cut", "bar", "centreLine"] },
     { group: "fold", keys: ["rows", "headrailMm", "largestSpacingMm"] },
   ],
   columns: pleatColumns,
   grid: tailedGrid,
+  inLine: "the folds of a tailed shade hang down at its sides",
   shape: drapedShape,
   steps: tailedSteps,
 };
 
-function pleatColumns(
-  resolved: ResolvedShade,
-  size: Size,
-  book: WorkingBook,
-): { columns: Column[]; findings: Finding[] } {
-  const width = size.finishedWidthMm;
-  const insetMm = pleatInset(resolved, width, book);
-  const { centreLine } = resolved.making.pleat;
-  book.figure("shape.column-spacing", {
-    label: "Spacing of columns",
-    symbol: "b",
-    unit: "mm",
-    formula: "(W − 2·e) / (n − 1)",
-    given: {
-      W: [width, "mm", "finished width"],
-      e: [insetMm, "mm", "pleat in from each edge"],
-      n: [centreLine ? 3 : 2, "count", "ring columns"],
-    },
-    cite: cite("geometry"),
-    compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
-  });
-  const places = [insetMm, ...(centreLine ? [width / 2] : []), width - insetMm];
-  return { columns: places.map((xMm, i) => ({ number: i + 1, xMm })), findings: [] };
-}
+const SPACING = figureRule({
+  id: "shape.column-spacing",
+  label: "Spacing of columns",
+  symbol: "b",
+  unit: "mm",
+  formula: "(W − 2·e) / (n − 1)",
+  inputs: {
+    W: ["mm", "finished width", "figure:measure.finished-width"],
+    e: ["mm", "pleat in from each edge", "pleat/insetMm", "figure:shape.pleat-inset"],
+    n: ["count", "ring columns", "pleat/centreLine"],
+  },
+  cite: cite("geometry"),
+  compute: ({ W, e, n }) => (W - 2 * e) / (n - 1),
+});
 
-function tailedGrid(
-  resolved: ResolvedShade,
-  size: Size,
-  columns: Column[],
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
-) {
-  const laid = layPleatedRows(resolved, size, liftParts, resolved.making.pleat.firstRingMm, book);
-  const travelMm = writeTravel(size.finishedLengthMm, laid, book);
-  const bare = gridOf(size, columns, { ...laid, skirtMm: 0, travelMm });
-  const form = tailedForm(resolved, size, bare);
-  writePieces(resolved, size, form, book);
-  const columnMm = columns[0]?.xMm ?? 0;
-  writeTail(columnMm, columnMm + easeBetween(form, 0, columnMm, 0), travelMm, book);
-  const grid = finishGrid(size, bare, form, book);
+function pleatColumns({
+  shade,
+  size,
+}: ColumnsInput<ReadOf<typeof PLEAT_COLUMN_READS>>): StageResult<Column[]> {
+  const width = size.finishedWidthMm;
+  const { pleat } = shade.making;
+  const { insetMm, workings } = pleatInset(pleat, width);
+  const places = [insetMm, ...(pleat.centreLine ? [width / 2] : []), width - insetMm];
+  const spacing = SPACING.figure({ W: width, e: insetMm, n: places.length });
   return {
-    grid,
-    form,
-    findings: [
-      ...judgeRows(resolved, size, laid, grid),
-      ...judgePleats(resolved, size, form),
-      ...judgeTailed(resolved, size, grid, form),
-    ],
+    values: places.map((xMm, i) => ({ number: i + 1, xMm })),
+    findings: [],
+    workings: [...workings, spacing],
   };
 }
 
-function tailedForm({ making }: ResolvedShade, size: Size, grid: Grid): Form {
+/** The first rings sit so far above the hem. */
+const BOTTOM_BY = ["pleat/firstRingMm"] as const;
+const HANGS_BY: HangsBy = {
+  rows: [...EVEN_ROWS_BY, ...BOTTOM_BY],
+  cloth: [
+    "pleat/foldedMm",
+    "pleat/held",
+    "pleat/openAtHemMm",
+    "pleat/sewnAtTopMm",
+    "pleat/bar",
+    "board/barShorterMm",
+    "figure:shape.column-spacing",
+    "figure:measure.finished-width",
+  ],
+};
+
+function tailedGrid({
+  shade,
+  size,
+  columns,
+  headrailNeededMm,
+}: GridInput<ReadOf<typeof TAILED_READS>>): StageResult<LaidGrid> {
+  const { making } = shade;
+  const bottom = { mm: making.pleat.firstRingMm, by: BOTTOM_BY };
+  const laid = layPleatedRows(making.fold, size, headrailNeededMm, bottom);
+  const travel = travelOf(size.finishedLengthMm, laid.values, HANGS_BY);
+  const travelMm = travel.value;
+  const bare = gridOf(size, columns, { ...laid.values, skirtMm: 0, travelMm });
+  const form = tailedForm(making, size, bare);
+  const columnMm = columns[0]?.xMm ?? 0;
+  const tail = tailFigure(columnMm, columnMm + easeBetween(form, 0, columnMm, 0), travelMm);
+  const { grid, raised } = finishGrid(size, bare, form, HANGS_BY);
+  return {
+    values: { grid, form },
+    findings: [
+      ...judgeRows(shade, size, laid.values, grid),
+      ...judgePleats(shade, size, form),
+      ...judgeTailed(shade, size, grid, form),
+    ],
+    workings: [...laid.workings, travel, ...pleatFigures(making, size, form), tail, raised],
+  };
+}
+
+function tailedForm(making: Pick<ResolvedMaking, "pleat" | "hems" | "board">, size: Size, grid: Grid): Form {
   const width = size.finishedWidthMm;
   const { foldedMm, kind } = making.pleat;
   const first = grid.columns[0]?.xMm ?? 0;
@@ -117,7 +151,7 @@ function tailedForm({ making }: ResolvedShade, size: Size, grid: Grid): Form {
 }
 
 /** At the back of a pleat a join is out of sight; pieces cut apart meet at its lines. */
-function joins({ pleat }: ResolvedShade["making"], pleats: Form["pleats"]): number[] {
+function joins({ pleat }: Pick<ResolvedMaking, "pleat">, pleats: Form["pleats"]): number[] {
   return pleat.cut === "inserts"
     ? pleats.flatMap(({ flatMm: [left, , right] }) => [left, right])
     : pleats.map(({ flatMm: [, middle] }) => middle);

@@ -1,20 +1,17 @@
 import type { Finding } from "../../figures/index.ts";
-import {
-  layersThicknessMm,
-  leaveOutPatch,
-  type ResolvedShade,
-  settingPatch,
-  stylePatch,
-} from "../../job/index.ts";
+import { layersThicknessMm, leaveOutPatch, settingPatch, stylePatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, trimmed } from "../../units/index.ts";
 import { atShade } from "../at-shade.ts";
 import { needlessRibs, noRoomForRow } from "../folding/judge-ring-grid.ts";
+import type { ShadeWith } from "../style-shade.ts";
 import type { Tucks } from "./tucks.ts";
 
+type TuckedShade = ShadeWith<"tuck" | "ribs", "cloths">;
+
 export interface TuckedLaid {
-  resolved: ResolvedShade;
+  shade: TuckedShade;
   size: Size;
   grid: Grid;
   tucks: Tucks;
@@ -29,30 +26,30 @@ const PATTERN_SLACK_MM = 1;
 
 /** What tucks do not go with, each with the reason. */
 export function judgeTucked(laid: TuckedLaid): Finding[] {
-  const { resolved, size, tucks, isTooShort } = laid;
+  const { shade, size, tucks, isTooShort } = laid;
   return [
-    ...(isTooShort ? [noRoomForRow(resolved, size, tucks.spacingMm)] : []),
+    ...(isTooShort ? [noRoomForRow(shade, size, tucks.spacingMm)] : []),
     ...depth(laid),
-    ...thickness(resolved),
-    ...(resolved.cloths.blackout === undefined ? [] : [pinholes(resolved, tucks)]),
+    ...thickness(shade),
+    ...(shade.cloths.blackout === undefined ? [] : [pinholes(shade, tucks)]),
     ...pattern(laid),
-    ...needlessRibs(resolved, "The tucks are what the folds break on"),
+    ...needlessRibs(shade, "The tucks are what the folds break on"),
   ];
 }
 
-function depth({ resolved, tucks }: TuckedLaid): Finding[] {
-  const text = (mm: number) => lengthText(mm, resolved.units);
+function depth({ shade, tucks }: TuckedLaid): Finding[] {
+  const text = (mm: number) => lengthText(mm, shade.units);
   const { depthMm, spacingMm } = tucks;
   if (depthMm < LEAST_DEPTH_MM)
     return [
       {
-        ...atShade(resolved, "making/tuck/depthMm"),
+        ...atShade(shade, "making/tuck/depthMm"),
         id: "shape.tuck-too-shallow",
         severity: "fix",
         text: `A tuck ${text(depthMm)} deep is no more than a row of stitches: the folds have nothing to break on.`,
         cite: cite("our-choice", "at least 3 mm"),
         remedies: [
-          { label: "Make it 1/4 in (6 mm) deep", patch: settingPatch(resolved, "tuck", "depthMm", 6.35) },
+          { label: "Make it 1/4 in (6 mm) deep", patch: settingPatch(shade, "tuck", "depthMm", 6.35) },
         ],
       },
     ];
@@ -61,7 +58,7 @@ function depth({ resolved, tucks }: TuckedLaid): Finding[] {
   const cureMm = Math.floor(spacingMm / 4);
   return [
     {
-      ...atShade(resolved, "making/tuck/depthMm"),
+      ...atShade(shade, "making/tuck/depthMm"),
       id: "shape.tuck-too-deep",
       severity: overlaps ? "stop" : "fix",
       text: `Tucks ${text(depthMm)} deep stand ${text(spacingMm)} apart: ${overlaps ? "each reaches past the stitching of the next and cannot be sewn so" : "each hides more than half of the cloth to the next, and the shade hangs as stiff as a mat"}.`,
@@ -73,20 +70,20 @@ function depth({ resolved, tucks }: TuckedLaid): Finding[] {
           : [
               {
                 label: `Make them ${text(cureMm)} deep`,
-                patch: settingPatch(resolved, "tuck", "depthMm", cureMm),
+                patch: settingPatch(shade, "tuck", "depthMm", cureMm),
               },
             ],
     },
   ];
 }
 
-function thickness(resolved: ResolvedShade): Finding[] {
-  const { face } = resolved.cloths;
-  const thickMm = layersThicknessMm(resolved.cloths);
+function thickness(shade: TuckedShade): Finding[] {
+  const { face } = shade.cloths;
+  const thickMm = layersThicknessMm(shade.cloths);
   if (face.nap !== true && thickMm <= THICK_MM) return [];
   return [
     {
-      ...atShade(resolved, "style"),
+      ...atShade(shade, "style"),
       id: "shape.tucked-cloth-too-thick",
       severity: "fix",
       text:
@@ -97,16 +94,16 @@ function thickness(resolved: ResolvedShade): Finding[] {
       remedies: [
         {
           label: "Make it a flat shade",
-          patch: stylePatch(resolved, "flat"),
+          patch: stylePatch(shade, "flat"),
         },
       ],
     },
   ];
 }
 
-function pinholes(resolved: ResolvedShade, { sewn }: Tucks): Finding {
+function pinholes(shade: TuckedShade, { sewn }: Tucks): Finding {
   return {
-    ...atShade(resolved, "blackout"),
+    ...atShade(shade, "blackout"),
     id: "shape.tuck-pinholes",
     severity: "fix",
     text: `${sewn} tucks stitched through the blackout from edge to edge let light in along every row of needle holes.`,
@@ -114,28 +111,28 @@ function pinholes(resolved: ResolvedShade, { sewn }: Tucks): Finding {
     remedies: [
       {
         label: "Leave the blackout out",
-        patch: leaveOutPatch(resolved, "blackout"),
+        patch: leaveOutPatch(shade, "blackout"),
       },
       {
         label: "Make it a flat shade",
-        patch: stylePatch(resolved, "flat"),
+        patch: stylePatch(shade, "flat"),
       },
     ],
   };
 }
 
 /** Every tuck swallows two depths of the pattern; only whole repeats from tuck to tuck hide that. */
-function pattern({ resolved, tucks }: TuckedLaid): Finding[] {
-  const { repeat } = resolved.cloths.face;
+function pattern({ shade, tucks }: TuckedLaid): Finding[] {
+  const { repeat } = shade.cloths.face;
   if (repeat === undefined || tucks.sewn === 0) return [];
-  const text = (mm: number) => lengthText(mm, resolved.units);
+  const text = (mm: number) => lengthText(mm, shade.units);
   const pitchMm = tucks.spacingMm + 2 * tucks.depthMm;
   const times = pitchMm / repeat.verticalMm;
   const offMm = Math.abs(times - Math.round(times)) * repeat.verticalMm;
   if (Math.round(times) > 0 && offMm * tucks.sewn < PATTERN_SLACK_MM) return [];
   return [
     {
-      ...atShade(resolved, "making/tuck/spacingMm"),
+      ...atShade(shade, "making/tuck/spacingMm"),
       id: "shape.tucks-break-pattern",
       severity: "fix",
       text: `Every tuck swallows ${text(2 * tucks.depthMm)} of a pattern that repeats every ${text(repeat.verticalMm)}, and from tuck to tuck it is ${text(pitchMm)} of cloth: the motifs no longer meet across the tucks. Tucks want a plain cloth, or a small all-over pattern.`,

@@ -1,41 +1,45 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { figureRule, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { plainForm, plainStretches } from "../flat/flat-form.ts";
 import type { Tucks } from "./tucks.ts";
 
+const TAKE_UP = figureRule({
+  id: "shape.tuck-cloth",
+  label: "Cloth in the tucks",
+  symbol: "X",
+  unit: "mm",
+  formula: "2·n·d",
+  inputs: {
+    n: ["count", "tucks", "figure:shape.tucks"],
+    d: ["mm", "depth of a tuck", "tuck/depthMm"],
+  },
+  cite: cite("singer-sewing", "1/2 in for each tuck, face and lining"),
+  compute: ({ n, d }) => 2 * n * d,
+});
+
 /** Two depths of cloth for every tuck, in all layers: they are sewn through together. */
 export function tuckedForm(
-  resolved: ResolvedShade,
+  shade: { making: Pick<ResolvedMaking, "board" | "tuck"> },
   size: Size,
   grid: Grid,
   tucks: Tucks,
-  book: WorkingBook,
-): Form {
+): Worked<Form> {
   const { count, sewn, depthMm } = tucks;
-  const takeUpMm = book.figure("shape.tuck-cloth", {
-    label: "Cloth in the tucks",
-    symbol: "X",
-    unit: "mm",
-    formula: "2·n·d",
-    given: {
-      n: [count, "count", "tucks"],
-      d: [depthMm, "mm", "depth of a tuck"],
-    },
-    cite: cite("singer-sewing", "1/2 in for each tuck, face and lining"),
-    compute: ({ n, d }) => 2 * n * d,
-  });
-  return {
-    ...plainForm(resolved, size, grid),
+  const takeUp = TAKE_UP.figure({ n: count, d: depthMm });
+  const takeUpMm = takeUp.value;
+  const form: Form = {
+    ...plainForm(shade, size, grid),
     stretches: stretches(grid, tucks),
     allowances: [
       ...(sewn > 0 ? [{ label: `${sewn} tucks`, widthMm: 0, lengthMm: (takeUpMm * sewn) / count }] : []),
       { label: "the rule’s tuck on the top line, spare", widthMm: 0, lengthMm: takeUpMm / count },
     ].filter(({ lengthMm }) => lengthMm > 0),
-    ribs: { rows: [], face: resolved.making.tuck.face },
+    ribs: { rows: [], face: shade.making.tuck.face },
     marks: tuckMarks(tucks),
   };
+  return { values: form, workings: [takeUp] };
 }
 
 /** A tuck counts to the stretch above its stitching. */

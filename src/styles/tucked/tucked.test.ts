@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { resolvedWith } from "../../../test/job-with.ts";
-import { laidAt } from "../../../test/laid-shade.ts";
+import { figureValue, laidAt } from "../../../test/laid-shade.ts";
 import type { JobInput } from "../../job/index.ts";
 import { inches } from "../../units/index.ts";
 import { tucksOf } from "./tucks-of.ts";
@@ -14,12 +14,12 @@ function laid(lengthMm: number, shade: Shade = {}, cloths: NonNullable<JobInput[
 
 /** Published rule, Singer Sewing for the Home; derived run X3: L 45 in, 14 tucks, 3.21 in apart, 7.0 in of cloth. */
 describe("X3", () => {
-  const { book, form, grid, size } = laid(inches(45));
-  const value = (id: string) => book.workings.find((working) => working.id === id)?.value ?? Number.NaN;
+  const shade = laid(inches(45));
+  const { form, grid, size } = shade;
 
   test("14 tucks 3.21 in apart take 7 in of cloth, in every layer", () => {
-    expect(value("shape.tucks")).toBe(14);
-    expect(Math.abs(value("shape.tuck-spacing") / 25.4 - 3.21)).toBeLessThan(0.005);
+    expect(figureValue(shade, "shape.tucks")).toBe(14);
+    expect(Math.abs(figureValue(shade, "shape.tuck-spacing") / 25.4 - 3.21)).toBeLessThan(0.005);
     expect(form.allowances.reduce((sum, { lengthMm }) => sum + lengthMm, 0)).toBeCloseTo(inches(7), 9);
     expect(form.allowances.every(({ layers }) => layers === undefined)).toBe(true);
   });
@@ -48,10 +48,10 @@ test("sewn in order, every stitching lies on a whole number of spacings", () => 
       fc.double({ min: 40, max: 200, noNaN: true }),
       fc.double({ min: 3, max: 12, noNaN: true }),
       (lengthMm, spacingMm, depthMm) => {
-        const { form, book } = laid(lengthMm, { making: { tuck: { spacingMm, depthMm } } });
-        const pitch = book.workings.find(({ id }) => id === "shape.tuck-spacing")?.value ?? 0;
+        const shade = laid(lengthMm, { making: { tuck: { spacingMm, depthMm } } });
+        const pitch = figureValue(shade, "shape.tuck-spacing");
         let takenUp = 0;
-        for (const [i, mark] of form.marks.entries()) {
+        for (const [i, mark] of shade.form.marks.entries()) {
           const stitchedAt = mark.atMm - depthMm - takenUp;
           expect(Math.abs(stitchedAt - (i + 1) * pitch)).toBeLessThan(1e-6 * lengthMm);
           takenUp += 2 * depthMm;

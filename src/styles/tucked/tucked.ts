@@ -1,20 +1,25 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
-import type { Column, Size } from "../../shade-plan/index.ts";
+import type { StageResult } from "../../figures/index.ts";
+import { type ReadOf, reads } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
-import { layColumns } from "../flat/columns.ts";
-import { headrailNeeded } from "../flat/rows.ts";
+import { COLUMN_READS, layColumns } from "../flat/columns.ts";
 import { headrailShort } from "../folding/judge-ring-grid.ts";
 import { ringGrid } from "../folding/ring-grid.ts";
-import type { LiftPartsHeight, Style } from "../style.ts";
+import type { GridInput, LaidGrid, StyleOf } from "../style.ts";
+import { REPORTED } from "../style-shade.ts";
 import { judgeTucked } from "./judge-tucked.ts";
 import { tuckedForm } from "./tucked-form.ts";
 import { tuckedShape } from "./tucked-shape.ts";
 import { tuckedSteps } from "./tucked-steps.ts";
 import { layTucks } from "./tucks.ts";
 
+const TUCKED_READS = reads({
+  shade: [...REPORTED, "cloths"],
+  making: ["tuck", "fold", "ribs", "board"],
+});
+
 /** The stitched-tuck shade: narrow tucks across, rings behind every second one, so that it folds on sewn edges. */
-export const tucked: Style = {
+export const tucked: StyleOf<typeof COLUMN_READS, typeof TUCKED_READS> = {
+  reads: { columns: COLUMN_READS, grid: TUCKED_READS },
   asks: [
     { group: "tuck", keys: ["spacingMm", "depthMm", "face"] },
     { group: "fold", keys: ["headrailMm"] },
@@ -22,39 +27,38 @@ export const tucked: Style = {
   ],
   columns: layColumns,
   grid: layTucked,
+  inLine: "the rows of a tucked shade are set by its tucks",
   shape: tuckedShape,
   steps: tuckedSteps,
 };
 
 /** First ring at the first tuck, then at every second: half a fold at the hem, as the half-fold rule has it. */
-function layTucked(
-  resolved: ResolvedShade,
-  size: Size,
-  columns: Column[],
-  liftParts: LiftPartsHeight,
-  book: WorkingBook,
-) {
-  const neededMm = headrailNeeded(resolved, liftParts, book);
-  const headrailMm = resolved.making.fold.headrailMm ?? neededMm;
-  const tucks = layTucks(resolved, size.finishedLengthMm, book);
-  const { grid, isTooShort } = ringGrid(
-    {
-      size,
-      columns,
-      headrailMm,
-      firstMm: tucks.spacingMm,
-      stepMm: 2 * tucks.spacingMm,
-      cite: cite("singer-sewing", "rings on alternate tucks from the bottom"),
-    },
-    book,
-  );
-  const form = tuckedForm(resolved, size, grid, tucks, book);
+function layTucked({
+  shade,
+  size,
+  columns,
+  headrailNeededMm,
+}: GridInput<ReadOf<typeof TUCKED_READS>>): StageResult<LaidGrid> {
+  const headrailMm = shade.making.fold.headrailMm ?? headrailNeededMm;
+  const tucks = layTucks(shade.making, size.finishedLengthMm);
+  const { spacingMm } = tucks.values;
+  const laid = ringGrid({
+    size,
+    columns,
+    headrailMm,
+    firstMm: spacingMm,
+    stepMm: 2 * spacingMm,
+    stepFigure: "shape.tuck-spacing",
+    cite: cite("singer-sewing", "rings on alternate tucks from the bottom"),
+  });
+  const { grid, isTooShort } = laid.values;
+  const form = tuckedForm(shade, size, grid, tucks.values);
   return {
-    grid,
-    form,
+    values: { grid, form: form.values },
     findings: [
-      ...judgeTucked({ resolved, size, grid, tucks, isTooShort }),
-      ...headrailShort(resolved, headrailMm, neededMm),
+      ...judgeTucked({ shade, size, grid, tucks: tucks.values, isTooShort }),
+      ...headrailShort(shade, headrailMm, headrailNeededMm),
     ],
+    workings: [...tucks.workings, ...laid.workings, ...form.workings],
   };
 }

@@ -1,5 +1,5 @@
-import type { WorkingBook } from "../../figures/index.ts";
-import type { ResolvedShade } from "../../job/index.ts";
+import { figureRule, type Worked } from "../../figures/index.ts";
+import type { ResolvedMaking } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 
@@ -16,31 +16,46 @@ export interface Tucks {
   depthMm: number;
 }
 
+const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
+
+const TUCKS = figureRule({
+  id: "shape.tucks",
+  label: "Tucks",
+  symbol: "n",
+  unit: "count",
+  formula: `min(${MOST_TUCKS}, max(1, floor((L − o) / a + 1 / 2)))`,
+  inputs: {
+    L: LENGTH,
+    o: ["mm", "taken off"],
+    a: ["mm", "about from tuck to tuck", "tuck/spacingMm"],
+  },
+  cite: cite("singer-sewing", "tucks = (L − 3 in) / 3 in"),
+  note: "rounded to the nearest whole number; the last one is the top line itself",
+  compute: ({ L, o, a }) => Math.min(MOST_TUCKS, Math.max(1, Math.floor((L - o) / a + 1 / 2))),
+});
+
+const SPACING = figureRule({
+  id: "shape.tuck-spacing",
+  label: "Spacing of tucks",
+  symbol: "s",
+  unit: "mm",
+  formula: "L / n",
+  inputs: { L: LENGTH, n: ["count", "tucks", "figure:shape.tucks"] },
+  cite: cite("singer-sewing", "spacing = length / tucks"),
+  compute: ({ L, n }) => L / n,
+});
+
 /** Tucks by the published rule: n = (L − 3 in) / 3 in, rounded, L/n apart on the finished shade. */
-export function layTucks(resolved: ResolvedShade, lengthMm: number, book: WorkingBook): Tucks {
-  const { tuck } = resolved.making;
-  const count = book.figure("shape.tucks", {
-    label: "Tucks",
-    symbol: "n",
-    unit: "count",
-    formula: `min(${MOST_TUCKS}, max(1, floor((L − o) / a + 1 / 2)))`,
-    given: {
-      L: [lengthMm, "mm", "finished length"],
-      o: [RULE_OFF_MM, "mm", "taken off"],
-      a: [tuck.spacingMm, "mm", "about from tuck to tuck"],
+export function layTucks({ tuck }: Pick<ResolvedMaking, "tuck">, lengthMm: number): Worked<Tucks> {
+  const count = TUCKS.figure({ L: lengthMm, o: RULE_OFF_MM, a: tuck.spacingMm });
+  const spacing = SPACING.figure({ L: lengthMm, n: count.value });
+  return {
+    values: {
+      count: count.value,
+      sewn: count.value - 1,
+      spacingMm: spacing.value,
+      depthMm: tuck.depthMm,
     },
-    cite: cite("singer-sewing", "tucks = (L − 3 in) / 3 in"),
-    note: "rounded to the nearest whole number; the last one is the top line itself",
-    compute: ({ L, o, a }) => Math.min(MOST_TUCKS, Math.max(1, Math.floor((L - o) / a + 1 / 2))),
-  });
-  const spacingMm = book.figure("shape.tuck-spacing", {
-    label: "Spacing of tucks",
-    symbol: "s",
-    unit: "mm",
-    formula: "L / n",
-    given: { L: [lengthMm, "mm", "finished length"], n: [count, "count", "tucks"] },
-    cite: cite("singer-sewing", "spacing = length / tucks"),
-    compute: ({ L, n }) => L / n,
-  });
-  return { count, sewn: count - 1, spacingMm, depthMm: tuck.depthMm };
+    workings: [count, spacing],
+  };
 }

@@ -10,7 +10,7 @@ import { workedOut } from "../shade/worked-out.ts";
 import { useUnits } from "../state/fields.ts";
 import { useCurrency } from "../state/parts.ts";
 import { pick, usePlanner } from "../state/store.ts";
-import { fieldsBehind } from "./fields-behind.ts";
+import { pointersBehind } from "./fields-behind.ts";
 import "./working-slip.css";
 
 /** What stands behind a pressed figure: formula, values, source, and the fields that change it. */
@@ -22,9 +22,9 @@ export function WorkingSlip() {
   const fields = [
     ...new Set([
       ...(picked?.field === undefined ? [] : [picked.field]),
-      ...(picked?.figure === undefined ? [] : fieldsBehind(picked.figure, pointer, window, plan.lift.kind)),
+      ...(picked?.figure === undefined ? [] : pointersBehind(plan, picked.figure, pointer, window)),
     ]),
-  ];
+  ].filter((field) => fieldAt(field) !== undefined);
   const key = `${picked?.figure} ${picked?.field}`;
   useReturningFocus(slip, picked ? key : undefined);
   if (!picked || (!working && fields.length === 0)) return null;
@@ -47,14 +47,29 @@ export function WorkingSlip() {
       {fields.length > 0 ? (
         <div className="slip-change">
           <h3>{working ? "Change what it rests on" : "Change it"}</h3>
-          <div className="fields">
-            {fields.map((field) => (
-              <FieldAt key={field} pointer={field} />
-            ))}
-          </div>
+          <Fields pointers={fields.slice(0, NEAREST)} />
+          {fields.length > NEAREST ? (
+            <details>
+              <summary>{fields.length - NEAREST} more behind those</summary>
+              <Fields pointers={fields.slice(NEAREST)} />
+            </details>
+          ) : null}
         </div>
       ) : null}
     </aside>
+  );
+}
+
+/** Fields shown at once; a figure far down the work rests on dozens. */
+const NEAREST = 6;
+
+function Fields({ pointers }: { pointers: readonly string[] }) {
+  return (
+    <div className="fields">
+      {pointers.map((pointer) => (
+        <FieldAt key={pointer} pointer={pointer} />
+      ))}
+    </div>
   );
 }
 

@@ -1,6 +1,15 @@
 import { describe, expect, it } from "vitest";
-import { type Job, type JobInput, jobSchema, makingSchema, newJob } from "../../job/index.ts";
-import { settingsNamed } from "../figures/fields-behind.ts";
+import { jobWith } from "../../../test/job-with.ts";
+import {
+  type Job,
+  type JobInput,
+  jobSchema,
+  LIFT_KINDS,
+  makingSchema,
+  newJob,
+  STYLES,
+} from "../../job/index.ts";
+import { figuresOf, plan } from "../../plan/index.ts";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
 import { setPatch } from "../state/pointer.ts";
@@ -84,6 +93,18 @@ const ofParts = (
   Object.entries<FieldSpec>(fields).map(([name, spec]) => [`${parent}/${name}`, spec] as const),
 );
 
+/** Settings that the figures of a shade in each style and with each lift name. */
+function settingsBehindFigures(): string[] {
+  const named = new Set<string>();
+  for (const style of STYLES)
+    for (const kind of LIFT_KINDS) {
+      const [shade] = plan(jobWith({ shade: { style, making: { lift: { kind } } } })).shades;
+      if (shade === undefined) throw new Error("invalid test job: no shade");
+      for (const { rule, of } of figuresOf(shade).values()) for (const on of rule.restsOn(of)) named.add(on);
+    }
+  return [...named].filter((on) => !/^(?:figure:|opening\/|shade\/)/.test(on));
+}
+
 describe("fields and the schema agree", () => {
   it.each([...settings, ...ofParts])("%s: whatever the field accepts the job may hold", (pointer, spec) => {
     for (const value of extremes(spec)) {
@@ -100,9 +121,9 @@ describe("fields and the schema agree", () => {
     expect(settings.map(([pointer]) => pointer).sort()).toEqual(schema.sort());
   });
 
-  it("each setting that a figure leans on exists, at its pointer", () => {
-    const named = settingsNamed();
-    expect(named.length).toBeGreaterThan(15);
+  it("each setting that a figure rests on exists, at its pointer", () => {
+    const named = settingsBehindFigures();
+    expect(named.length).toBeGreaterThan(40);
     for (const key of named)
       expect(fieldAt(`/rooms/0/windows/0/shade/making/${key}`), key).toHaveProperty("setting");
     expect(fieldAt("/rooms/0/windows/0/opening/widthsMm/1")).toHaveProperty("spec");

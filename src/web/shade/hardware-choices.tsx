@@ -1,4 +1,5 @@
 import { useDeferredValue, useMemo, useState } from "react";
+import { LIFT_TRAITS } from "../../job/index.ts";
 import { chooseHardware, type HardwareChoice } from "../../plan/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
@@ -89,7 +90,7 @@ function ChoiceRow({ choice }: { choice: HardwareChoice }) {
   return (
     <tr>
       <th scope="row">{parts.join(", ")}</th>
-      <td>{set.kind === "motor" ? "none" : forceText(pullN, units)}</td>
+      <td>{LIFT_TRAITS[set.kind].poweredBy === "motor" ? "none" : forceText(pullN, units)}</td>
       <td>{lengthText(raisedHeightMm, units)}</td>
       <td>
         {stops}, {fixes}

@@ -20,7 +20,7 @@ const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
 /** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
 export function SheetTabs() {
   const sheet = usePlanner((planner) => planner.view.sheet);
-  const locked = useShade().plan.lift.kind === "cord-lock";
+  const locked = useShade().plan.lift.takeUp === "lock";
   const row = useRef<HTMLDivElement>(null);
   const onKeyDown = (event: KeyboardEvent) => {
     const at = KINDS.indexOf(sheet as keyof typeof TABS);

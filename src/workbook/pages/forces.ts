@@ -8,7 +8,7 @@ const FIGURE_PT = 400;
 /** What the hand pulls at every height, and which place of the rig asks for how much of it. */
 export function forcesPage(context: ShadeContext): void {
   const { book, shade } = context;
-  const locked = shade.lift.kind === "cord-lock";
+  const locked = shade.lift.takeUp === "lock";
   openPage(book, {
     title: "Pull and weight",
     lead: locked

@@ -1,4 +1,4 @@
-import type { CuttingPlan } from "../../plan/index.ts";
+import type { CuttingPlan, Plan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage } from "../typeset/heading.ts";
@@ -7,24 +7,26 @@ import { firstBaseline, TYPE } from "../typeset/type-scale.ts";
 
 /** Labels side by side, and the height of one, pt. */
 const ACROSS = 3;
-const HEIGHT_PT = 76;
+const HEIGHT_PT = 90;
 const PAD_PT = 9;
 const ARROW_PT = 20;
 
 interface Label {
+  /** Job and room. */
+  whose: string;
   shade: string;
   part: string;
   cloth: string;
   size: string;
 }
 
-/** A label for every piece of cloth, to cut out and pin on: shade, part, size, and an arrow to its top. */
-export function pieceLabels(book: Book, cutting: CuttingPlan): void {
+/** A label for every piece of cloth, to cut out and pin on: job, room, shade, part, size, and an arrow to its top. */
+export function pieceLabels(book: Book, cutting: CuttingPlan, plan: Plan): void {
   openPage(book, {
     title: "Labels for the pieces",
     lead: "Cut them out and pin one to each piece as it comes off the bolt, the arrow to the top of the piece.",
   });
-  const labels = labelsOf(cutting);
+  const labels = labelsOf(cutting, plan);
   for (let i = 0; i < labels.length; i += ACROSS) {
     book.need(HEIGHT_PT);
     const top = book.y;
@@ -36,9 +38,11 @@ export function pieceLabels(book: Book, cutting: CuttingPlan): void {
   }
 }
 
-function labelsOf({ cloths, units }: CuttingPlan): Label[] {
+function labelsOf({ cloths, units }: CuttingPlan, plan: Plan): Label[] {
+  const rooms = new Map(plan.shades.map(({ shadeId, roomName }) => [shadeId, roomName]));
   return cloths.flatMap(({ clothName, problem }) =>
-    problem.pieces.map(({ shade, part, widthMm, lengthMm }) => ({
+    problem.pieces.map(({ id, shade, part, widthMm, lengthMm }) => ({
+      whose: [rooms.get(id.split("/")[0] ?? ""), plan.jobName].filter((word) => word).join(", "),
       shade,
       part,
       cloth: clothName,
@@ -49,7 +53,7 @@ function labelsOf({ cloths, units }: CuttingPlan): Label[] {
 
 function setLabel(
   book: Book,
-  { shade, part, cloth, size }: Label,
+  { whose, shade, part, cloth, size }: Label,
   x: number,
   y: number,
   width: number,
@@ -61,6 +65,7 @@ function setLabel(
   });
   const room = width - 2 * PAD_PT;
   const rows = [
+    { text: whose, style: TYPE.small, room: room - ARROW_PT - 4 },
     { text: shade, style: TYPE.strong, room: room - ARROW_PT - 4 },
     { text: part, style: TYPE.cellStrong, room: room - ARROW_PT - 4 },
     { text: size, style: TYPE.cell, room },

@@ -1,4 +1,4 @@
-import { drawTag } from "../../drawing/index.ts";
+import { drawTag, knownOfTag } from "../../drawing/index.ts";
 import type { ChildSafetyTag } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { trimmed } from "../../units/index.ts";
@@ -13,12 +13,14 @@ const AFTER = 18;
 const ASIDE_COLUMNS = 5;
 
 /** The tag to cut out, as large as it must be, with what to know of it outside its line. */
-export function tagPage({ book, shade }: ShadeContext): void {
+export function tagPage({ book, plan, shade, createdOn }: ShadeContext): void {
   openPage(book, {
     title: "Child-safety tag, full size",
     lead: "A warning that stays on the shade. Print it at its true size, measure its letters, then cut it out.",
   });
-  const sides = drawTag(shade).map((drawing) => layFullSize(book, drawing));
+  const sides = drawTag(shade, knownOfTag(plan, shade, createdOn)).map((drawing) =>
+    layFullSize(book, drawing),
+  );
   const about = aboutTag(shade.tag, sides.length);
   const aside = columns(book.paper, 12 - ASIDE_COLUMNS, ASIDE_COLUMNS);
   const [only] = sides;
@@ -60,7 +62,7 @@ function aboutTag({ lines, heights }: ChildSafetyTag, sides: number): TitledText
     },
     {
       title: "Fill in",
-      text: "Write model, date and maker on the lines with ink that does not rub off.",
+      text: "Write what is still blank on the lines with ink that does not rub off, and correct the date if it is made later.",
     },
     {
       title: "Whose words",

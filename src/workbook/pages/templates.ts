@@ -21,6 +21,8 @@ import type { CellLike } from "../typeset/table-spec.ts";
 import { painted, TYPE } from "../typeset/type-scale.ts";
 
 const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
+/** Words keep so far from the edge of a page, mm. */
+const EDGE_MM = 1;
 const EDGE = { paint: "chalk", widthPt: 0.4 } as const;
 
 interface Template {
@@ -90,6 +92,19 @@ function boxOf(item: PlacedItem): Box[] {
   return box === undefined ? [] : [box];
 }
 
+/** Words stand whole on a page that has their anchor, moved in where they would run over its edge. */
+function wordsWithin(item: PlacedItem, tile: SheetTile): PlacedItem[] {
+  if (item.kind !== "text") return [item];
+  const [x, y] = item.at;
+  if (x < tile.fromXMm || x > tile.toXMm || y < tile.fromYMm || y > tile.toYMm) return [];
+  if (item.angleDeg !== 0) return [item];
+  const share = item.anchor === "start" ? 0 : item.anchor === "middle" ? 0.5 : 1;
+  const from = x - share * item.widthMm;
+  const shift =
+    Math.max(0, tile.fromXMm + EDGE_MM - from) - Math.max(0, from + item.widthMm - tile.toXMm + EDGE_MM);
+  return [{ ...item, at: [x + shift, y] }];
+}
+
 function touches({ left, top, right, bottom }: Box, tile: Omit<SheetTile, "key">): boolean {
   return right >= tile.fromXMm && left <= tile.toXMm && bottom >= tile.fromYMm && top <= tile.toYMm;
 }
@@ -105,7 +120,8 @@ function setTemplate({ book }: ShadeContext, { drawing, placed, tiled }: Templat
       "Figure",
       () => {
         pen.doc.addContent(`q ${num(left)} ${num(top)} ${num(width)} ${num(height)} re W n`);
-        drawPlaced(pen, placed, left - pt(tile.fromXMm), top - pt(tile.fromYMm));
+        const onTile = { ...placed, items: placed.items.flatMap((item) => wordsWithin(item, tile)) };
+        drawPlaced(pen, onTile, left - pt(tile.fromXMm), top - pt(tile.fromYMm));
         pen.doc.addContent("Q");
         pen.box(left, top, width, height, EDGE);
         const at = (xMm: number, yMm: number): Spot => [

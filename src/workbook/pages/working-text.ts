@@ -26,11 +26,14 @@ const UNIT_WORDS: Record<FigureUnit, string> = {
 
 const DECIMALS: Partial<Record<FigureUnit, number>> = { mm: 2, mm2: 0, kg: 4, N: 3, money: 2 };
 
-/** A value in the unit in which the formula holds, to enough places to do the sum again. */
-function formulaValue(plan: Plan, value: number, unit: FigureUnit): string {
-  if (unit === "money") return moneyText(value, plan.cost.currency);
-  const word = UNIT_WORDS[unit];
-  const number = trimmed(value, DECIMALS[unit] ?? 4);
+/** What goes in stands with so many places that the sum, done again with them, gives what is printed. */
+const INPUT_DECIMALS = 7;
+
+/** A value in the unit in which the formula holds. */
+function formulaValue(plan: Plan, value: number, unit: FigureUnit, decimals = DECIMALS[unit] ?? 4): string {
+  if (unit === "money" && decimals === DECIMALS.money) return moneyText(value, plan.cost.currency);
+  const word = unit === "money" ? plan.cost.currency : UNIT_WORDS[unit];
+  const number = trimmed(value, decimals);
   return word === "" ? number : unit === "deg" ? `${number}°` : `${number} ${word}`;
 }
 
@@ -56,7 +59,7 @@ function workingEntry(plan: Plan, working: Working): Noted {
   const given = inputs.map((input) => {
     const also = alsoRead(plan, input.value, input.unit);
     const read = also === "" ? "" : ` (${also})`;
-    return `${input.symbol} = ${formulaValue(plan, input.value, input.unit)}${read} ${input.label}`;
+    return `${input.symbol} = ${formulaValue(plan, input.value, input.unit, INPUT_DECIMALS)}${read} ${input.label}`;
   });
   const also = alsoRead(plan, value, unit);
   return {

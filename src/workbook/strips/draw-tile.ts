@@ -3,8 +3,9 @@ import { lengthText, MM_PER_INCH } from "../../units/index.ts";
 import { pt } from "../typeset/paper.ts";
 import type { Pen } from "../typeset/pen.ts";
 import { painted, type TextStyle, TYPE } from "../typeset/type-scale.ts";
+import { type Box, placeWords } from "./place-words.ts";
 import { TEST_LINE_IN, TEST_SQUARE_MM } from "./strip-page.ts";
-import type { Strip, StripMark, Tile } from "./tile-strip.ts";
+import type { Strip, Tile } from "./tile-strip.ts";
 
 const EDGE = { paint: "ink", widthPt: 0.6, dashPt: [5, 3] } as const;
 const JOIN = { paint: "accent", widthPt: 0.8, dashPt: [7, 2, 1.5, 2] } as const;
@@ -22,11 +23,6 @@ const LABEL_MM = 3;
 
 /** A slope of 3 in 4. */
 const SLOPE = { cos: 0.8, sin: 0.6 };
-
-/** Marks nearer than this have their words side by side, mm. */
-const CLOSE_MM = 8;
-/** A mark nearer to an end of its piece has both lines of words on the other side, mm. */
-const WORDS_MM = 6;
 
 /** A tile at its place: `x` its left edge, `bottom` where the lowest printed position lies, pt. */
 export interface TilePosition {
@@ -46,9 +42,13 @@ export function drawTile(pen: Pen, strip: Strip, tile: Tile, place: TilePosition
   pen.line(x, top, x, bottom, EDGE);
   pen.line(x + width, top, x + width, bottom, EDGE);
   drawKey(pen, strip, tile, place, top);
-  drawRuler(pen, tile, place, units);
+  const ruler = rulerMarks(tile, place, units);
+  drawRuler(pen, ruler, place);
   drawJoins(pen, strip, tile, place, units);
-  drawMarks(pen, tile, place);
+  drawMarks(pen, tile, place, [
+    ...joinWords(strip, tile, place, units).map((one) => boxOfJoin(pen, one)),
+    ...figureBoxes(pen, ruler, place),
+  ]);
 }
 
 function drawKey(pen: Pen, strip: Strip, tile: Tile, { x }: TilePosition, top: number): void {
@@ -58,34 +58,88 @@ function drawKey(pen: Pen, strip: Strip, tile: Tile, { x }: TilePosition, top: n
   pen.text(`${tile.index} of ${tile.of}`, beside, top - 5, TINY);
 }
 
-/** A ruler along the left edge at absolute positions, to check print and joins by. */
-function drawRuler(pen: Pen, tile: Tile, place: TilePosition, units: UnitChoice): void {
+interface RulerMark {
+  y: number;
+  /** Of its tick, pt. */
+  long: number;
+  figure?: string;
+}
+
+/** A ruler along the left edge at absolute positions, to check print and joins by. Its first figure has the unit. */
+function rulerMarks(tile: Tile, place: TilePosition, units: UnitChoice): RulerMark[] {
   const imperial = units.system === "imperial";
   const stepMm = imperial ? MM_PER_INCH / 4 : 5;
   const perLabel = imperial ? 4 : 10;
   const first = Math.ceil(tile.printedFromMm / stepMm - 1e-9);
   const last = Math.floor(tile.printedToMm / stepMm + 1e-9);
-  for (let i = first; i <= last; i += 1) {
-    const y = tileY(tile, place, i * stepMm);
+  let said = false;
+  return Array.from({ length: last - first + 1 }, (_, k): RulerMark => {
+    const i = first + k;
     const whole = i % perLabel === 0;
     const long = whole ? RULER_PT : i % 2 === 0 ? 6 : 3.5;
-    pen.line(place.x, y, place.x + long, y, TICK);
-    if (whole && i !== 0 && tile.printedToMm - i * stepMm > LABEL_MM)
-      pen.text(String((i / perLabel) * (imperial ? 1 : 5)), place.x + 3, y - 1.5, TINY);
+    const y = tileY(tile, place, i * stepMm);
+    if (!whole || i === 0 || tile.printedToMm - i * stepMm <= LABEL_MM) return { y, long };
+    const count = String((i / perLabel) * (imperial ? 1 : 5));
+    const figure = said ? count : `${count} ${imperial ? "in" : "cm"}`;
+    said = true;
+    return { y, long, figure };
+  });
+}
+
+/** Figures of the ruler stand so far from the edge and over their tick, pt. */
+const FIGURE_X = 3;
+const FIGURE_UP = 1.5;
+
+function drawRuler(pen: Pen, marks: readonly RulerMark[], { x }: TilePosition): void {
+  for (const { y, long, figure } of marks) {
+    pen.line(x, y, x + long, y, TICK);
+    if (figure !== undefined) pen.text(figure, x + FIGURE_X, y - FIGURE_UP, TINY);
   }
 }
 
-function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePosition, units: UnitChoice): void {
-  const join = (atMm: number, other: string, above: boolean) => {
+function figureBoxes(pen: Pen, marks: readonly RulerMark[], { x }: TilePosition): Box[] {
+  return marks.flatMap(({ y, figure }): Box[] => {
+    if (figure === undefined) return [];
+    const left = x + FIGURE_X;
+    const bottom = y - FIGURE_UP;
+    return [
+      { left, right: left + pen.widthOf(figure, TINY) + 1, top: bottom - TINY.sizePt, bottom: bottom + 1 },
+    ];
+  });
+}
+
+interface JoinWords {
+  text: string;
+  y: number;
+  x: number;
+  baseline: number;
+}
+
+/** Where a piece meets its neighbours, and what is said there. */
+function joinWords(strip: Strip, tile: Tile, place: TilePosition, units: UnitChoice): JoinWords[] {
+  const join = (atMm: number, other: string, above: boolean): JoinWords => {
     const y = tileY(tile, place, atMm);
-    const { x, width } = place;
+    const text = `${other} at ${lengthText(atMm, units)}`;
+    return { text, y, x: place.x + place.width / 2, baseline: above ? y - 9 : y + 13 };
+  };
+  return [
+    ...(tile.index > 1 ? [join(tile.fromMm, `${strip.key}${tile.index - 1}`, false)] : []),
+    ...(tile.index < tile.of ? [join(tile.toMm, `${strip.key}${tile.index + 1}`, true)] : []),
+  ];
+}
+
+function boxOfJoin(pen: Pen, { text, x, baseline }: JoinWords): Box {
+  const half = pen.widthOf(text, TINY) / 2;
+  return { left: x - half, right: x + half, top: baseline - TINY.sizePt, bottom: baseline + 1.5 };
+}
+
+function drawJoins(pen: Pen, strip: Strip, tile: Tile, place: TilePosition, units: UnitChoice): void {
+  const { x, width } = place;
+  for (const { text, y, x: middle, baseline } of joinWords(strip, tile, place, units)) {
     pen.line(x, y, x + width, y, JOIN);
     for (const at of [x + width * 0.3, x + width * 0.7]) overlapMark(pen, at, y);
-    const words = `${other} at ${lengthText(atMm, units)}`;
-    pen.text(words, x + width / 2, above ? y - 9 : y + 13, painted(TINY, "accent"), "middle");
-  };
-  if (tile.index > 1) join(tile.fromMm, `${strip.key}${tile.index - 1}`, false);
-  if (tile.index < tile.of) join(tile.toMm, `${strip.key}${tile.index + 1}`, true);
+    pen.text(text, middle, baseline, painted(TINY, "accent"), "middle");
+  }
 }
 
 /** A diamond cut in half by the join: both halves meet when the tiles lie right. */
@@ -101,50 +155,30 @@ function overlapMark(pen: Pen, x: number, y: number): void {
   pen.polyline(points, { paint: "accent", widthPt: 0.8 });
 }
 
-function drawMarks(pen: Pen, tile: Tile, place: TilePosition): void {
-  tile.marks.forEach((mark, i) => {
+/** Marks with their words, which keep clear of what is taken. */
+function drawMarks(pen: Pen, tile: Tile, place: TilePosition, taken: readonly Box[]): void {
+  const { x, width } = place;
+  for (const mark of tile.marks) {
     const y = tileY(tile, place, mark.atMm);
-    const { x, width } = place;
     pen.line(x, y, x + width, y, mark.end === true ? { ...MARK, widthPt: 1.6 } : MARK);
-    // In the overlap the line is enough: its words stand on the next piece.
-    if (mark.atMm < tile.fromMm || mark.atMm > tile.toMm) return;
-    const close = [tile.marks[i - 1], tile.marks[i + 1]].some(
-      (other) => other !== undefined && Math.abs(other.atMm - mark.atMm) < CLOSE_MM,
-    );
-    drawWords(pen, mark, y, place, {
-      side: close ? (i % 2 === 0 ? "left" : "right") : "whole",
-      room: roomAt(tile, mark),
-    });
-  });
-}
-
-type Side = "left" | "right" | "whole";
-type Room = "both" | "above" | "below";
-
-/** Words keep inside their piece: above a mark at its lower end, below one at its upper end. */
-function roomAt({ fromMm, toMm }: Tile, { atMm }: StripMark): Room {
-  if (atMm - fromMm < WORDS_MM) return "above";
-  return toMm - atMm < WORDS_MM ? "below" : "both";
-}
-
-function drawWords(
-  pen: Pen,
-  mark: StripMark,
-  y: number,
-  { x, width }: TilePosition,
-  { side, room }: { side: Side; room: Room },
-): void {
-  const whole = side === "whole";
-  const share = whole ? 0.5 : side === "left" ? 0.25 : 0.77;
-  const middle = x + RULER_PT + (width - RULER_PT) * share;
-  const style = (base: TextStyle): TextStyle => (whole ? base : { ...base, sizePt: 5.5, leadingPt: 7 });
-  const [name, at] = [style(NAME), style(PLACE)];
-  const over = y - 3;
-  const under = y + at.sizePt + 0.5;
-  const nameY = room === "both" ? over : room === "above" ? over - at.leadingPt : under;
-  const atY = room === "both" ? under : room === "above" ? over : under + at.leadingPt;
-  pen.text(mark.name, middle, nameY, name, "middle");
-  pen.text(mark.text, middle, atY, at, "middle");
+  }
+  // In the overlap the line is enough: its words stand on the next piece.
+  const named = tile.marks.filter(({ atMm }) => atMm >= tile.fromMm && atMm <= tile.toMm);
+  const words = placeWords(
+    named.map(({ atMm, name, text }) => ({ y: tileY(tile, place, atMm), name, text })),
+    {
+      inside: {
+        left: x + RULER_PT + 1,
+        right: x + width - 1,
+        top: tileY(tile, place, tile.printedToMm),
+        bottom: place.bottom,
+      },
+      taken,
+      widthOf: (text, sizePt, strong) => pen.widthOf(text, { ...(strong ? NAME : PLACE), sizePt }),
+    },
+  );
+  for (const { text, strong, x: middle, baseline, sizePt } of words)
+    pen.text(text, middle, baseline, { ...(strong ? NAME : PLACE), sizePt }, "middle");
 }
 
 /** A square of 100 mm with a line of 4 in across it: measured before anything is marked. Top left corner at (x, y). */

@@ -1,5 +1,6 @@
 import { marksAlong } from "../../drawing/index.ts";
 import { flatSize } from "../../shade-plan/index.ts";
+import { toMark } from "../../units/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Strip, StripMark } from "./tile-strip.ts";
@@ -7,7 +8,7 @@ import type { Strip, StripMark } from "./tile-strip.ts";
 /** The strips that a shade is marked from: rows, columns, the board, and the flat cloth where the style marks it. */
 export function shadeStrips(context: ShadeContext): Strip[] {
   const cloth = [clothUp(context), clothOver(context)].filter(({ marks }) => marks.length > 2);
-  return [rows(context), columns(context), board(context), ...cloth].map((strip, i) => ({
+  return [rows(context), columns(context), boardStrip(context), ...cloth].map((strip, i) => ({
     ...strip,
     key: String.fromCharCode("A".charCodeAt(0) + i),
   }));
@@ -18,18 +19,24 @@ type BareStrip = Omit<Strip, "key">;
 
 type Marker = (name: string, atMm: number, end?: boolean) => StripMark;
 
-function marker(length: ShadeContext["length"]): Marker {
-  return (name, atMm, end = false) => ({ name, atMm, text: length(atMm), end });
+/** A mark lies where its figure says, on the ruler that the maker works with: strip, list and tape agree. */
+function marker({ length, plan }: ShadeContext): Marker {
+  return (name, atMm, end = false) => ({ name, atMm: onRuler(plan, atMm), text: length(atMm), end });
 }
 
-function rows({ shade, length }: ShadeContext): BareStrip {
+function onRuler({ units }: ShadeContext["plan"], lengthMm: number): number {
+  return toMark(lengthMm, units.ruler);
+}
+
+function rows(context: ShadeContext): BareStrip {
+  const { shade, plan } = context;
   const { grid, size } = shade;
-  const mark = marker(length);
+  const mark = marker(context);
   return {
     name: "Rows",
     title: "Rows, from the hem up",
     use: "Lay it along the side of the shade, its start on the finished hem.",
-    lengthMm: size.finishedLengthMm,
+    lengthMm: onRuler(plan, size.finishedLengthMm),
     marks: [
       mark("Hem", 0, true),
       ...grid.rows.map((row) => mark(`Row ${row.number}`, row.fromHemMm)),
@@ -38,14 +45,15 @@ function rows({ shade, length }: ShadeContext): BareStrip {
   };
 }
 
-function columns({ shade, length }: ShadeContext): BareStrip {
+function columns(context: ShadeContext): BareStrip {
+  const { shade, plan } = context;
   const { grid, size } = shade;
-  const mark = marker(length);
+  const mark = marker(context);
   return {
     name: "Columns",
     title: "Columns, from the left edge",
     use: "Lay it across the shade, face up, its start on the left finished edge. Face down, start at the right.",
-    lengthMm: size.finishedWidthMm,
+    lengthMm: onRuler(plan, size.finishedWidthMm),
     marks: [
       mark("Left edge", 0, true),
       ...grid.columns.map((column) => mark(`Column ${column.number}`, column.xMm)),
@@ -54,14 +62,15 @@ function columns({ shade, length }: ShadeContext): BareStrip {
   };
 }
 
-function clothUp({ shade, length }: ShadeContext): BareStrip {
+function clothUp(context: ShadeContext): BareStrip {
+  const { shade, plan } = context;
   const { lengthMm } = flatSize(shade.size, shade.form, "face");
-  const mark = marker(length);
+  const mark = marker(context);
   return {
     name: "Cloth, up",
     title: "The flat cloth, from the hem up",
     use: "Lay it along the side of the flat, hemmed face, its start on the hem, before anything is sewn up or gathered.",
-    lengthMm,
+    lengthMm: onRuler(plan, lengthMm),
     marks: [
       mark("Hem", 0, true),
       ...marksAlong(shade, "y").map(({ label, atMm }) => mark(capital(label), atMm)),
@@ -70,14 +79,15 @@ function clothUp({ shade, length }: ShadeContext): BareStrip {
   };
 }
 
-function clothOver({ shade, length }: ShadeContext): BareStrip {
+function clothOver(context: ShadeContext): BareStrip {
+  const { shade, plan } = context;
   const { widthMm } = flatSize(shade.size, shade.form, "face");
-  const mark = marker(length);
+  const mark = marker(context);
   return {
     name: "Cloth, over",
     title: "The flat cloth, from the left edge",
     use: "Lay it across the flat, hemmed face, right side up, its start on the left edge. Face down, start at the right.",
-    lengthMm: widthMm,
+    lengthMm: onRuler(plan, widthMm),
     marks: [
       mark("Left edge", 0, true),
       ...marksAlong(shade, "x").map(({ label, atMm }) => mark(capital(label), atMm)),
@@ -86,13 +96,14 @@ function clothOver({ shade, length }: ShadeContext): BareStrip {
   };
 }
 
-function board({ shade, length }: ShadeContext): BareStrip {
-  const { board: plan, lift } = shade;
-  const ends = marker(length);
-  const mark = (name: string, xMm: number) => ends(name, xMm - plan.leftMm);
+function boardStrip(context: ShadeContext): BareStrip {
+  const { shade, plan } = context;
+  const { board, lift } = shade;
+  const ends = marker(context);
+  const mark = (name: string, xMm: number) => ends(name, xMm - board.leftMm);
   const inner = [
-    ...plan.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
-    ...(lift.kind === "cord-lock"
+    ...board.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
+    ...(lift.takeUp === "lock"
       ? [mark("Lock, centre", lift.seat.xMm)]
       : [
           ...lift.spools.map((spool) => mark(`Spool ${spool.number}`, spool.xMm)),
@@ -104,7 +115,7 @@ function board({ shade, length }: ShadeContext): BareStrip {
     name: "Board",
     title: "Board, from its left end",
     use: "Lay it along the underside of the board, its start on the left end as seen from the room.",
-    lengthMm: plan.lengthMm,
-    marks: [ends("Left end", 0, true), ...inner, ends("Right end", plan.lengthMm, true)],
+    lengthMm: onRuler(plan, board.lengthMm),
+    marks: [ends("Left end", 0, true), ...inner, ends("Right end", board.lengthMm, true)],
   };
 }

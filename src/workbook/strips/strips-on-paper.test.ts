@@ -11,12 +11,16 @@ import {
 import { X1_COLUMNS_IN, X1_ROWS_IN, x1Job } from "../../../test/workbook/x1-job.ts";
 import { drawMarkingStrips } from "../../drawing/index.ts";
 import { plan } from "../../plan/index.ts";
-import { inches, type UnitSystem } from "../../units/index.ts";
+import { inches, lengthText, type UnitChoice, type UnitSystem } from "../../units/index.ts";
 import { makeWorkbook, type PaperKind } from "../index.ts";
 import { PT_PER_MM } from "../typeset/paper.ts";
 
 /** Positions are measured on the page by a reader that knows nothing of how they were set. */
 const TOLERANCE_MM = 0.02;
+const UNITS: Record<UnitSystem, UnitChoice> = {
+  imperial: { system: "imperial", ruler: "1/8 in" },
+  metric: { system: "metric", ruler: "1 mm" },
+};
 const TILE_WIDTH_PT = 20.5 * PT_PER_MM;
 
 interface Paper {
@@ -93,15 +97,21 @@ function expectMarks(found: readonly number[], expected: readonly number[]) {
   }
 }
 
+/** What a tape shows: the nearest eighth of an inch, or millimetre, mm. */
+const onRuler: Record<UnitSystem, (lengthIn: number) => number> = {
+  imperial: (lengthIn) => inches(Math.round(lengthIn * 8) / 8),
+  metric: (lengthIn) => Math.round(inches(lengthIn)),
+};
+
 describe.each([
   ["letter", "imperial"],
   ["a4", "metric"],
 ] as const)("strips on %s, %s", (paper, system) => {
-  test("joined, they have every row, column and eye where run X1 has them", async () => {
+  test("joined, they have every row and column where run X1 has them, to the mark of the ruler", async () => {
     const all = await pieces(await printed(paper, system));
     expect(all.filter(({ key }) => key.startsWith("A")).length).toBeGreaterThan(5);
-    expectMarks(joined(all, "A"), [0, ...X1_ROWS_IN, 60].map(inches));
-    expectMarks(joined(all, "B"), [0, ...X1_COLUMNS_IN, 36].map(inches));
+    expectMarks(joined(all, "A"), [0, ...X1_ROWS_IN, 60].map(onRuler[system]));
+    expectMarks(joined(all, "B"), [0, ...X1_COLUMNS_IN, 36].map(onRuler[system]));
   });
 
   test("every page of strips has a square of 100 mm and a line of 4 in", async () => {
@@ -134,7 +144,22 @@ test("they have the marks of the drawn strips", () => {
   for (const [i, expected] of [X1_ROWS_IN, X1_COLUMNS_IN].entries()) {
     const drawn = positions[i] ?? [];
     expected.forEach((position) => {
-      expect(Math.min(...drawn.map((x) => Math.abs(x - inches(position))))).toBeLessThan(0.001);
+      expect(Math.min(...drawn.map((x) => Math.abs(x - onRuler.imperial(position))))).toBeLessThan(0.001);
     });
   }
+});
+
+test.each([
+  ["letter", "imperial"],
+  ["a4", "metric"],
+] as const)("every mark lies where its words say: %s, %s", async (paper, system) => {
+  const made = await printed(paper, system);
+  const [shade] = plan(x1Job(system)).shades;
+  const words = made.pages.map(({ text }) => text).join(" ");
+  for (const row of shade?.grid.rows ?? []) {
+    const position = onRuler[system](row.fromHemMm / 25.4);
+    expect(words).toContain(`Row ${row.number} ${lengthText(position, UNITS[system])}`.replace(/\s/g, " "));
+  }
+  // The ruler at the left edge says in what it counts.
+  expect(words).toMatch(system === "imperial" ? /\d in\b/ : /\d cm\b/);
 });

@@ -25,5 +25,10 @@ test.each([
   [2, 1, 0],
   [1, 1, 1],
 ])("of %i lines where %i fit, %i stay", (count, fit, stay) => {
-  expect(linesThatStay(count, fit * 14, 14)).toBe(stay);
+  expect(
+    linesThatStay(
+      Array.from({ length: count }, () => 14),
+      fit * 14,
+    ),
+  ).toBe(stay);
 });

@@ -13,29 +13,27 @@ import { useShade } from "../shade-context.tsx";
 /** Settings that every lift has, and those that belong to one of them: what does not apply is not asked. */
 const OF_LOCK = ["lock", "eye", "seat", "seatMm", "straightRunMm", "tailMm"];
 const OF_TUBE = ["tube", "drive"];
-const OF_CONTROL: Record<Lift["kind"], readonly string[]> = {
-  "cord-lock": [],
-  spring: [],
-  "tube-wand": ["wandMm"],
-  "tube-loop": ["loopDropMm"],
-  motor: [],
+const OF_CONTROL: Record<Lift["hangs"], readonly string[]> = {
+  tail: [],
+  wand: ["wandMm"],
+  loop: ["loopDropMm"],
+  nothing: [],
 };
 
-function firstOf(kind: Lift["kind"]): readonly string[] {
-  const parts = kind === "cord-lock" ? ["lock", "cord", "eye", "ring"] : [...OF_TUBE, "cord", "ring"];
-  return ["kind", "rearCords", ...parts, ...OF_CONTROL[kind]];
+function firstOf({ takeUp, hangs }: Lift): readonly string[] {
+  const parts = takeUp === "lock" ? ["lock", "cord", "eye", "ring"] : [...OF_TUBE, "cord", "ring"];
+  return ["kind", "rearCords", ...parts, ...OF_CONTROL[hangs]];
 }
 
 /** Settings of the other lifts. */
-function notOf(kind: Lift["kind"]): readonly string[] {
+function notOf({ takeUp }: Lift): readonly string[] {
   const controls = Object.values(OF_CONTROL).flat();
-  return kind === "cord-lock" ? [...OF_TUBE, ...controls] : [...OF_LOCK, ...controls];
+  return takeUp === "lock" ? [...OF_TUBE, ...controls] : [...OF_LOCK, ...controls];
 }
 
 export function LiftSection() {
   const { plan, pointer } = useShade();
-  const { kind } = plan.lift;
-  const first = firstOf(kind);
+  const first = firstOf(plan.lift);
   return (
     <Section
       number={4}
@@ -58,8 +56,8 @@ export function LiftSection() {
       <HardwareChoices />
       <MoreSettings
         group="lift"
-        but={["controlSide", ...first, ...notOf(kind), "cleatAboveFloorMm"]}
-        title={kind === "cord-lock" ? "More on lock and cords" : "More on the cords"}
+        but={["controlSide", ...first, ...notOf(plan.lift), "cleatAboveFloorMm"]}
+        title={plan.lift.takeUp === "lock" ? "More on lock and cords" : "More on the cords"}
       />
     </Section>
   );
@@ -77,7 +75,7 @@ function LiftSentence({ lift }: LiftProps) {
       <Fig id="rig.cord-total">{cordLengthText(lift.cordTotalMm, units)}</Fig> in all
     </>
   );
-  if (lift.kind !== "cord-lock") {
+  if (lift.takeUp === "tube") {
     return (
       <>
         {lift.drive.name} on the {lift.controlSide} turns {lift.tube.name.toLowerCase()}; {cords}, wound on
@@ -104,7 +102,7 @@ function LiftSentence({ lift }: LiftProps) {
 /** Each cord: where it runs, and how long to cut it. */
 function CordTable({ lift }: LiftProps) {
   const units = useUnits();
-  const locked = lift.kind === "cord-lock";
+  const locked = lift.takeUp === "lock";
   return (
     <table className="table">
       <caption>Cords, numbered from the left seen from the room</caption>

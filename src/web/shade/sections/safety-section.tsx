@@ -16,7 +16,7 @@ export function SafetySection() {
       sentence={<>{safety.line} Cords can strangle a child: keep every cord out of reach.</>}
     >
       <PlaceAndPurpose />
-      {lift.kind === "cord-lock" ? (
+      {lift.takeUp === "lock" ? (
         <div className="fields">
           <Settings group="lift" names={["cleatAboveFloorMm"]} />
         </div>

@@ -117,7 +117,7 @@ function toSaw({ book, shade, length }: ShadeContext): Table {
       ...(cloth.ribLengthMm === undefined || ribs === 0
         ? []
         : [row(ribs === 1 ? "Rib" : `${ribs} ribs, each`, cloth.ribLengthMm)]),
-      ...(lift.kind === "cord-lock" ? [] : [row(`Tube: ${lift.tube.name}`, lift.tube.lengthMm)]),
+      ...(lift.takeUp === "lock" ? [] : [row(`Tube: ${lift.tube.name}`, lift.tube.lengthMm)]),
     ],
   };
 }

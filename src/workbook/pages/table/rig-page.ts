@@ -24,7 +24,7 @@ const LIFT_COLUMNS = 7;
 export function rigPage(context: ShadeContext): void {
   const { book, shade } = context;
   openPage(book, {
-    title: shade.lift.kind === "cord-lock" ? "Board, lock and threading" : "Board, tube and cords",
+    title: shade.lift.takeUp === "lock" ? "Board, lock and threading" : "Board, tube and cords",
     lead: "Drawn from below. Measure from the left end of the board, left as seen from the room.",
   });
   figure(book, context.sheet("board"), BOARD_PT);
@@ -48,7 +48,7 @@ function places({ book, shade, length }: ShadeContext): Table {
   const { board, lift } = shade;
   const all: Place[] = [
     ...board.eyes.map(({ xMm }, i) => ({ name: `Eye ${i + 1}`, xMm })),
-    ...(lift.kind === "cord-lock"
+    ...(lift.takeUp === "lock"
       ? [{ name: "Lock, middle", xMm: lift.seat.xMm }]
       : [
           ...lift.spools.map(({ number, xMm }) => ({ name: `Spool ${number}`, xMm })),

@@ -1,0 +1,41 @@
+import { describe, expect, test } from "vitest";
+import { resolvedWith } from "../../../test/job-with.ts";
+import { chooseLock } from "./choose-lock.ts";
+
+const withCord = (cord: string, lock?: string) =>
+  resolvedWith({ shade: { making: { lift: { cord, ...(lock === undefined ? {} : { lock }) } } } });
+
+describe("lock", () => {
+  // Capacities: “Hardware instruction and gallery pages”, cord-lock questions.
+  test.each([
+    ["cord-1-4", 6, "lock-3-slot", []],
+    ["cord-1-4", 7, "lock-5-slot", ["lock-3-slot"]],
+    ["cord-0-9", 4, "lock-5-slot", ["lock-3-slot"]],
+    ["cord-1-8", 6, "lock-3-slot", []],
+  ])("%s, %i cords: %s", (cord, count, lock, refused) => {
+    const choice = chooseLock(withCord(cord), count);
+    expect(choice.lock.id).toBe(lock);
+    expect(choice.refused.map((one) => one.lock.id)).toEqual(refused);
+    expect(choice.forced).toBe(false);
+  });
+
+  test("every refusal says why", () => {
+    const [refused] = chooseLock(withCord("cord-1-4"), 8).refused;
+    expect(refused?.reason).toBe("takes at most 6 cords; this shade has 8");
+  });
+
+  test("none takes eleven cords: the roomiest is drawn, forced", () => {
+    const choice = chooseLock(withCord("cord-1-4"), 11);
+    expect(choice).toMatchObject({ lock: { id: "lock-5-slot" }, forced: true });
+    expect(choice.refused.map((one) => one.lock.id)).toEqual(["lock-3-slot"]);
+  });
+
+  test("the maker’s lock stays, forced where it does not take the cords", () => {
+    expect(chooseLock(withCord("cord-1-4", "lock-3-slot"), 7)).toMatchObject({
+      lock: { id: "lock-3-slot" },
+      refused: [],
+      forced: true,
+    });
+    expect(chooseLock(withCord("cord-1-4", "lock-5-slot"), 2).forced).toBe(false);
+  });
+});

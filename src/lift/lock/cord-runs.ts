@@ -1,0 +1,152 @@
+import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { frictionOf } from "../../job/index.ts";
+import { type CordRun, headYMm } from "../../shade-plan/index.ts";
+import { cite } from "../../sources/index.ts";
+import { upToMark } from "../../units/index.ts";
+import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { cordLength } from "../cord-lengths.ts";
+import { cordSum, cordTotal } from "../cord-sum.ts";
+import type { LockInput } from "../lift-input.ts";
+import type { FoundSeat } from "./find-seat.ts";
+import { lockRoom } from "./lock-fit.ts";
+import { numbersFromControl, xFromControl } from "./lock-parts.ts";
+import {
+  cordPull,
+  type RigLayout,
+  ROLLER_EFFICIENCY,
+  type Strand,
+  strandPath,
+  wrapRad,
+} from "./rig-threading.ts";
+import { firstSlotInUse } from "./slot-layout.ts";
+
+interface OfCord {
+  cord: number;
+}
+
+const LENGTH = figureRuleOf<OfCord>()({
+  id: ({ cord }) => `rig.cord-${cord}-length`,
+  label: ({ cord }) => `Cord ${cord}: length`,
+  symbol: ({ cord }) => `c${cord}`,
+  unit: "mm",
+  formula: "y + abs(X − x) + t + k",
+  inputs: {
+    y: [
+      "mm",
+      "bottom row to the board above it",
+      "figure:measure.finished-length",
+      "opening/head",
+      "figure:shape.*",
+    ],
+    X: ["mm", "lock, from the left edge", "figure:rig.seat-*", "lift/controlSide"],
+    x: ["mm", "column, from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
+    t: ["mm", "tail, shade lowered", "lift/tailMm", "figure:rig.tail"],
+    k: ["mm", "knots and threading", "lift/knotsMm"],
+  },
+  cite: cite("geometry", "rise, run, tail and knots"),
+  note: "the rise is taken to the top line: the board’s thickness stays as spare",
+  compute: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
+});
+
+const PULL_OF_CORD = figureRuleOf<OfCord>()({
+  id: ({ cord }) => `lift.cord-${cord}-pull`,
+  label: ({ cord }) => `Cord ${cord}: pull at the hand`,
+  symbol: ({ cord }) => `p${cord}`,
+  unit: "N",
+  formula: "T·exp(μ·θ) / η",
+  inputs: {
+    T: ["N", "its load, fully raised", "figure:lift.held", "figure:shape.columns"],
+    μ: ["ratio", "friction of cord on eye", "lift/eye"],
+    θ: [
+      "ratio",
+      "turn at its own eye, at eyes passed and at the housing, radians",
+      "figure:rig.seat-*",
+      "lift/lock",
+      "lift/cord",
+    ],
+    η: ["ratio", "efficiency of the lock’s roller"],
+  },
+  cite: cite("capstan"),
+  compute: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
+});
+
+const PULL = cordSum({
+  id: "lift.pull",
+  label: "Pull at the hand, shade nearly raised",
+  symbol: "F",
+  unit: "N",
+  prefix: "p",
+  name: "pull of cord",
+  restsOn: (cord) => `figure:lift.cord-${cord}-pull`,
+  cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
+});
+
+export interface CordRuns {
+  /** By number. */
+  cords: CordRun[];
+  /** Order in which the cords go into the lock: from the wall outwards, far ones of each side kept in their order. */
+  threading: number[];
+  totalMm: number;
+  pullN: number;
+}
+
+/** Path, slot, length and pull of each cord. */
+export function cordRuns(
+  { shade, grid, size, liftParts }: LockInput,
+  frame: ControlFrame,
+  layout: RigLayout,
+  seat: FoundSeat,
+  tailMm: number,
+): Worked<CordRuns> {
+  const { knotsMm } = shade.making.lift;
+  const friction = frictionOf(shade.eye);
+  const workings: Figure[] = [];
+  const written = (figure: Figure): number => {
+    workings.push(figure);
+    return figure.value;
+  };
+  const numbers = numbersFromControl(grid.columns, frame.side);
+  const columns = xFromControl(grid.columns, frame.side);
+  const { strands } = seat.threading;
+  const lockX = mirrored(frame, seat.lockMm);
+  const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
+  const firstSlot = firstSlotInUse(lockRoom(liftParts.lock, shade.cord));
+  const cords = strands
+    .map((strand): CordRun => {
+      const number = numbers[strand.eye] ?? 0;
+      const columnX = columns[strand.eye] ?? 0;
+      const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
+      const path = strandPath(layout, strand, seat.lockMm);
+      const loadN = layout.loadsN[strand.eye] ?? 0;
+      const length = { y: riseMm, X: lockX, x: columnX, t: tailMm, k: knotsMm };
+      const lengthMm = written(LENGTH.figure(length, { cord: number }));
+      const pull = { T: loadN, μ: friction.value, θ: wrapRad(path), η: ROLLER_EFFICIENCY.value };
+      return {
+        number,
+        columnX,
+        entersFrom: entrance(strand, frame),
+        slot: firstSlot + strand.slot,
+        placeInSlot: strand.place,
+        riseMm,
+        runMm: Math.abs(lockX - columnX),
+        tailMm,
+        knotsMm,
+        lengthMm,
+        cutMm: upToMark(lengthMm, shade.units.ruler),
+        path: path.map(([along, zMm], i) => ({ xMm: i === 0 ? columnX : mirrored(frame, along), zMm })),
+        eyes: [strand.eye, ...strand.passes].map((eye) => numbers[eye] ?? 0),
+        loadN,
+        pullN: written(PULL_OF_CORD.figure(pull, { cord: number })),
+      };
+    })
+    .sort((a, b) => a.number - b.number);
+  const totalMm = written(cordTotal(cords));
+  const pullN = written(PULL(cords.map((cord) => [cord.number, cord.pullN])));
+  const threading = strands.map(({ eye }) => numbers[eye] ?? 0);
+  return { values: { cords, threading, totalMm, pullN }, workings };
+}
+
+function entrance(strand: Strand, { side }: ControlFrame): "left" | "right" {
+  const inner = side === "right" ? "left" : "right";
+  return strand.fromInner ? inner : side;
+}

@@ -1,0 +1,149 @@
+import type { Cord, CordLock } from "../../job/index.ts";
+import { type Cite, cite } from "../../sources/index.ts";
+import { FIT_SLACK, fineText, trimmed } from "../../units/index.ts";
+
+/** What a lock offers to cords of one diameter. */
+export interface LockRoom {
+  /** Divider wires + 1. */
+  slots: number;
+  /** Slots that these cords may use, counted from the wall, first and last included. */
+  firstSlot: number;
+  lastSlot: number;
+  /** Cords in one slot at most. */
+  perSlot: number;
+  /** Cords in all at most. */
+  cordsMax: number;
+  /** The cord is so thin that it goes in the inner slots only. */
+  innerOnly: boolean;
+}
+
+/** One reason against a lock. `reason` completes “The lock …”. */
+export interface Misfit {
+  id: string;
+  severity: "stop" | "fix" | "note" | "unproven";
+  reason: string;
+  cite: Cite;
+}
+
+/** Our own marks for a lock of which only one cord diameter is stated. */
+const NOMINAL_FIX = 0.1;
+const NOMINAL_STOP = 0.25;
+const nominalCite = cite("our-choice", "10 % off the stated diameter is looked at, 25 % refused");
+/** Cord that is thicker than the end gap by less than this share of itself. */
+const GAP_MARGIN = 0.15;
+
+/** Slots and capacity for one cord: thin cord keeps to the inner slots, where the lock's data say so. */
+export function lockRoom(lock: CordLock, cord: Cord): LockRoom {
+  const slots = lock.dividerWires + 1;
+  const innerOnly = lock.thinCordMm !== undefined && cord.diameterMm <= lock.thinCordMm + FIT_SLACK;
+  if (!innerOnly) {
+    const perSlot = Math.ceil(lock.cordsMax / slots);
+    return { slots, firstSlot: 1, lastSlot: slots, perSlot, cordsMax: lock.cordsMax, innerOnly };
+  }
+  const inner = Math.max(0, slots - 2);
+  const stated = lock.thinCordsMax ?? Math.ceil(lock.cordsMax / slots) * inner;
+  const cordsMax = inner === 0 ? 0 : Math.min(stated, lock.cordsMax);
+  const perSlot = inner === 0 ? 0 : Math.ceil(cordsMax / inner);
+  return { slots, firstSlot: 2, lastSlot: slots - 1, perSlot, cordsMax, innerOnly };
+}
+
+/** Everything that speaks against so many cords of this diameter in this lock, the heaviest not first. */
+export function misfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
+  return [...countMisfits(lock, cord, cordCount), ...diameterMisfits(lock, cord), ...gapMisfits(lock, cord)];
+}
+
+function countMisfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
+  const room = lockRoom(lock, cord);
+  if (cordCount <= room.cordsMax) return [];
+  const reason = room.innerOnly
+    ? room.cordsMax === 0
+      ? `has no inner slots, and cord of ${fineText(cord.diameterMm)} may not go in the outer ones`
+      : `takes at most ${room.cordsMax} cords of ${fineText(cord.diameterMm)}, in its inner slots; this shade has ${cordCount}`
+    : `takes at most ${room.cordsMax} cords; this shade has ${cordCount}`;
+  return [
+    {
+      id: "lift.too-many-cords",
+      severity: "stop",
+      reason,
+      cite: cite("lock-instructions", "capacity of a lock"),
+    },
+  ];
+}
+
+function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
+  const { cordMinMm: min, cordMaxMm: max, cordNominalMm: nominal } = lock;
+  const d = cord.diameterMm;
+  const tooThin = min !== undefined && d < min - FIT_SLACK;
+  const tooThick = max !== undefined && d > max + FIT_SLACK;
+  if (tooThin || tooThick) {
+    const harm = tooThin
+      ? "a thinner cord slips beside the roller and jams"
+      : "a thicker cord does not run free";
+    return [
+      {
+        id: "lift.cord-diameter",
+        severity: "stop",
+        reason: `is made for ${rangeText(lock)}; this cord is ${fineText(d)}, and ${harm}`,
+        cite: cite("lock-instructions", "cord diameters of a lock"),
+      },
+    ];
+  }
+  if (nominal === undefined || (min !== undefined && max !== undefined)) return [];
+  const off = Math.abs(d - nominal) / nominal;
+  if (off <= NOMINAL_FIX + FIT_SLACK) return [];
+  return [
+    {
+      id: "lift.cord-diameter",
+      severity: off > NOMINAL_STOP + FIT_SLACK ? "stop" : "fix",
+      reason: `is stated for cord of ${fineText(nominal)}; this cord of ${fineText(d)} is ${trimmed(off * 100, 0)} % off`,
+      cite: nominalCite,
+    },
+  ];
+}
+
+function rangeText({ cordMinMm: min, cordMaxMm: max }: CordLock): string {
+  if (min === undefined) return `cord of at most ${fineText(max ?? 0)}`;
+  return max === undefined
+    ? `cord of at least ${fineText(min)}`
+    : `cord of ${fineText(min)} to ${fineText(max)}`;
+}
+
+function gapMisfits(lock: CordLock, cord: Cord): Misfit[] {
+  const { endGapMm: gap, cordMinMm, cordMaxMm, cordNominalMm } = lock;
+  const d = cord.diameterMm;
+  if (gap === undefined) {
+    const stated = cordNominalMm !== undefined || (cordMinMm !== undefined && cordMaxMm !== undefined);
+    return stated ? [] : [untested(cord)];
+  }
+  if (d <= gap + FIT_SLACK) {
+    return [
+      {
+        id: "lift.end-gap",
+        severity: "stop",
+        reason: `has a gap of ${fineText(gap)} at the roller’s end; cord of ${fineText(d)} can slip into it and jam`,
+        cite: cite("lock-instructions", "thin cord wedges between roller and housing"),
+      },
+    ];
+  }
+  if ((d - gap) / d >= GAP_MARGIN) return [];
+  return [
+    {
+      id: "lift.end-gap",
+      severity: "note",
+      reason: `has a gap of ${fineText(gap)} at the roller’s end, hardly less than the cord’s ${fineText(d)}; a worn or flattened cord may slip into it`,
+      cite: cite("our-choice", "15 % of the cord’s diameter kept in hand"),
+    },
+  ];
+}
+
+function untested(cord: Cord): Misfit {
+  return {
+    id: "lift.fit-untested",
+    severity: "unproven",
+    reason:
+      `is not known to fit cord of ${fineText(cord.diameterMm)}. Test it for five minutes: screw it to a scrap board, ` +
+      "thread one cord through a slot at the end, hang a kilogram on it, and raise, lock and let go twenty times " +
+      "while you pull the cord towards the housing. It must hold each time and never slip beside the roller",
+    cite: cite("our-choice", "a test in place of a range or an end gap"),
+  };
+}

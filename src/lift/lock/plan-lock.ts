@@ -1,0 +1,160 @@
+import type { StageResult, Worked } from "../../figures/index.ts";
+import { type Cord, frictionOf } from "../../job/index.ts";
+import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
+import { judgeLevel } from "../course/judge-level.ts";
+import { planLockCourse } from "../course/plan-course.ts";
+import type { BoardLine } from "../gaps.ts";
+import { judgePull, unsureShares } from "../judge-pull.ts";
+import { judgeRear } from "../judge-rear.ts";
+import { judgeStrength } from "../judge-strength.ts";
+import type { LockInput } from "../lift-input.ts";
+import { wovenSleeves } from "../woven-sleeves.ts";
+import { cordRuns } from "./cord-runs.ts";
+import { findSeat } from "./find-seat.ts";
+import { judgeFit } from "./judge-fit.ts";
+import { judgeRig } from "./judge-rig.ts";
+import { judgeSeat } from "./judge-seat.ts";
+import { judgeTail } from "./judge-tail.ts";
+import { lockRoom, misfits } from "./lock-fit.ts";
+import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
+import type { LockRig } from "./lock-rig.ts";
+import { planTail } from "./plan-tail.ts";
+import type { RigLayout } from "./rig-threading.ts";
+import { slotLayout } from "./slot-layout.ts";
+import { verifyRig } from "./verify-rig.ts";
+
+/** Lift and rig of one shade with a cord lock: loads, seat, slots, paths, lengths, pull, tail. */
+export function planLock(input: LockInput): StageResult<LockRig> {
+  const { shade, size, grid, form, mass } = input;
+  const { lock, refused } = input.liftParts;
+  const frame: ControlFrame = { side: shade.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const columnsMm = grid.columns.map(({ xMm }) => xMm);
+  const held = heldWeight(grid, form, mass);
+  const loads = cordLoads(columnsMm, size.finishedWidthMm, held.value);
+  const line = boardLine(input, frame);
+  const rig = rigLayoutOf(input, frame, line, loads);
+  const layout = rig.values;
+  const seat = findSeat(line, layout, {
+    kind: shade.making.lift.seat,
+    ruler: shade.units.ruler,
+    ...(shade.making.lift.seatMm === undefined ? {} : { fixedMm: mirrored(frame, shade.making.lift.seatMm) }),
+  });
+  const tail = planTail(input);
+  const runs = cordRuns(input, frame, layout, seat, tail.values.loweredMm);
+  const { cords, threading, totalMm, pullN } = runs.values;
+  const sleeves = wovenSleeves(input);
+  const course = planLockCourse(input, { cords, heldN: held.value, pullN });
+  const { endLoweredMm, endRaisedMm } = tail.values;
+  const lift: LockRig = {
+    controlSide: frame.side,
+    rearCords: shade.rearCords,
+    ...sleeves.values,
+    lockId: lock.id,
+    lockName: lock.name,
+    ...(refused.length === 0
+      ? {}
+      : {
+          refusedLocks: refused.map(({ lock: other, reason }) => ({
+            lockId: other.id,
+            lockName: other.name,
+            reason,
+          })),
+        }),
+    cordId: shade.cord.id,
+    cordName: shade.cord.name,
+    cordDiameterMm: shade.cord.diameterMm,
+    housingLengthMm: lock.housingLengthMm,
+    housingWidthMm: lock.housingWidthMm,
+    housingHeightMm: lock.housingHeightMm,
+    slots: slotsOf(input, seat.threading),
+    dividerWires: lock.dividerWires,
+    seat: seatOf(input, frame, seat),
+    eyes: grid.columns.map(({ xMm }) => ({ xMm, zMm: layout.eyeLineMm })),
+    cords,
+    threading,
+    cordTotalMm: totalMm,
+    pullN,
+    heldN: held.value,
+    course: course.values,
+    tailLoweredMm: tail.values.loweredMm,
+    tailRaisedMm: tail.values.raisedMm,
+    ...(endLoweredMm === undefined ? {} : { tailEndAboveFloorLoweredMm: endLoweredMm }),
+    ...(endRaisedMm === undefined ? {} : { tailEndAboveFloorRaisedMm: endRaisedMm }),
+  };
+  const faults = verifyRig(lift, {
+    columnsMm,
+    eyeDiameterMm: shade.eye.outsideDiameterMm,
+    perSlot: layout.perSlot,
+  });
+  const takes = (cord: Cord) =>
+    misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
+  const shares = unsureShares(shade, loads);
+  const strength = judgeStrength(shade, cords, takes);
+  return {
+    values: lift,
+    findings: [
+      ...judgeFit(input),
+      ...judgeSeat(input, frame, line, seat),
+      ...judgeRig(shade, layout, seat, lift, faults),
+      ...judgePull(shade, lift),
+      ...shares.findings,
+      ...strength.findings,
+      ...judgeLevel(shade, lift.course, takes),
+      ...judgeTail(shade, lift, tail.values),
+      ...judgeRear(input),
+    ],
+    workings: [
+      held,
+      ...rig.workings,
+      ...seatFigures(line, seat.gap),
+      ...tail.workings,
+      ...runs.workings,
+      ...sleeves.workings,
+      ...course.workings,
+      ...shares.workings,
+      ...strength.workings,
+    ],
+  };
+}
+
+/** Eyes and board ends as distances from the control side. */
+function boardLine({ shade, size, grid, liftParts }: LockInput, frame: ControlFrame): BoardLine {
+  const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  return {
+    eyesMm: eyesFromControl(grid.columns, frame),
+    boardFromMm,
+    boardToMm: boardFromMm + size.boardLengthMm,
+    eyeRadiusMm: shade.eye.outsideDiameterMm / 2,
+    straightRunMm: shade.making.lift.straightRunMm,
+    housingLengthMm: liftParts.lock.housingLengthMm,
+  };
+}
+
+function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFrame): number[] {
+  const eyes = columns.map(({ xMm }) => mirrored(frame, xMm));
+  return frame.side === "right" ? eyes.reverse() : eyes;
+}
+
+function rigLayoutOf(
+  { shade, liftParts: { lock } }: LockInput,
+  frame: ControlFrame,
+  line: BoardLine,
+  loads: CordLoads,
+): Worked<RigLayout> {
+  const room = lockRoom(lock, shade.cord);
+  const { values: layout, workings } = slotLayout(lock, room, line.eyesMm.length, shade.board.depthMm / 2);
+  const values: RigLayout = {
+    eyesMm: line.eyesMm,
+    loadsN: frame.side === "right" ? [...loads.designN].reverse() : loads.designN,
+    cordDiameterMm: shade.cord.diameterMm,
+    eyeDiameterMm: shade.eye.outsideDiameterMm,
+    friction: frictionOf(shade.eye).value,
+    housingLengthMm: lock.housingLengthMm,
+    eyeLineMm: shade.board.depthMm / 2,
+    slotsMm: layout.slotsMm,
+    slotPitchMm: layout.pitchMm,
+    perSlot: layout.perSlot,
+  };
+  return { values, workings };
+}

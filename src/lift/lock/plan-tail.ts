@@ -1,0 +1,96 @@
+import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { cite } from "../../sources/index.ts";
+import type { LockInput } from "../lift-input.ts";
+
+export interface TailPlan {
+  loweredMm: number;
+  raisedMm: number;
+  /** Underside of the lock above the floor, where the height of the shade is known, mm. */
+  lockAboveFloorMm?: number;
+  endLoweredMm?: number;
+  endRaisedMm?: number;
+}
+
+const TAIL = figureRule({
+  id: "rig.tail",
+  label: "Tail below the lock, shade lowered",
+  symbol: "t",
+  unit: "mm",
+  formula: "L / 2",
+  inputs: { L: ["mm", "finished length", "figure:measure.finished-length"] },
+  restsOn: ["lift/tailMm"],
+  cite: cite("from-memory", "a tail ends half to two thirds down the window"),
+  compute: ({ L }) => L / 2,
+});
+
+const TAIL_RAISED = figureRule({
+  id: "rig.tail-raised",
+  label: "Tail below the lock, shade raised",
+  symbol: "u",
+  unit: "mm",
+  formula: "t + v",
+  inputs: {
+    t: ["mm", "tail lowered", "lift/tailMm", "figure:rig.tail"],
+    v: ["mm", "travel of the bottom row", "figure:shape.travel"],
+  },
+  cite: cite("geometry", "what the shade gives up hangs below the lock"),
+  compute: ({ t, v }) => t + v,
+});
+
+const TAIL_END = figureRuleOf<{ state: "lowered" | "raised" }>()({
+  id: ({ state }) => `rig.tail-end-${state}`,
+  label: ({ state }) => `Tail’s end above the floor, ${state}`,
+  symbol: "h",
+  unit: "mm",
+  formula: "max(0, H − b − l − t)",
+  inputs: ({ state }) => ({
+    H: [
+      "mm",
+      "top line above the floor",
+      "opening/sillAboveFloorMm",
+      "figure:measure.finished-length",
+      "opening/heightsMm",
+    ],
+    b: ["mm", "thickness of the board", "board/section"],
+    l: ["mm", "height of the lock", "lift/lock"],
+    t: [
+      "mm",
+      `tail ${state}`,
+      ...(state === "raised" ? ["figure:rig.tail-raised"] : ["lift/tailMm", "figure:rig.tail"]),
+    ],
+  }),
+  cite: cite("geometry", "0: it lies on the floor"),
+  compute: ({ H, b, l, t }) => Math.max(0, H - b - l - t),
+});
+
+/** The hanging cord: below the lock, lowered and raised, and its end above the floor. */
+export function planTail({
+  shade,
+  size,
+  grid,
+  liftParts: { lock },
+}: Pick<LockInput, "shade" | "size" | "grid"> & {
+  liftParts: Pick<LockInput["liftParts"], "lock">;
+}): Worked<TailPlan> {
+  const { tailMm } = shade.making.lift;
+  const own = tailMm === undefined ? TAIL.figure({ L: size.finishedLengthMm }) : undefined;
+  const loweredMm = own?.value ?? tailMm ?? 0;
+  const raised = TAIL_RAISED.figure({ t: loweredMm, v: Math.max(0, grid.travelMm) });
+  const tails = [...(own === undefined ? [] : [own]), raised];
+  const hanging = { loweredMm, raisedMm: raised.value };
+  const { topAboveFloorMm } = size;
+  if (topAboveFloorMm === undefined) return { values: hanging, workings: tails };
+  const thickMm = shade.board.thicknessMm;
+  const above = { H: topAboveFloorMm, b: thickMm, l: lock.housingHeightMm };
+  const endLowered = TAIL_END.figure({ ...above, t: loweredMm }, { state: "lowered" });
+  const endRaised = TAIL_END.figure({ ...above, t: raised.value }, { state: "raised" });
+  return {
+    values: {
+      ...hanging,
+      lockAboveFloorMm: topAboveFloorMm - thickMm - lock.housingHeightMm,
+      endLoweredMm: endLowered.value,
+      endRaisedMm: endRaised.value,
+    },
+    workings: [...tails, endLowered, endRaised],
+  };
+}

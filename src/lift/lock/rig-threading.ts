@@ -1,0 +1,147 @@
+import { QUARTER_TURN_RAD } from "../../job/index.ts";
+import { capstanRatio, turnRad } from "../../mechanics/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
+import { SAME_LENGTH_MM } from "../../units/index.ts";
+import { assignSlots } from "./assign-slots.ts";
+
+/** Share of the pull that the lock's roller passes on: a plain bearing. */
+export const ROLLER_EFFICIENCY = sourced(
+  0.917,
+  "ratio",
+  cite("sheave-efficiency", "taken for the roller of a lock as well"),
+);
+/** Clear opening of a screw eye, as a share of its outside diameter. */
+export const EYE_OPENING = sourced(
+  0.6,
+  "ratio",
+  cite("from-memory", "the wire of a screw eye is about a fifth of its outside diameter"),
+);
+/** Nearest that two drawn lanes come, so that each cord can be told from the next. */
+const LEAST_LANE_MM = 0.02;
+
+/** What the cords of one shade run over. Places along the board from the control side inwards, mm. */
+export interface RigLayout {
+  eyesMm: readonly number[];
+  /** Load of the cord of each eye, N. */
+  loadsN: readonly number[];
+  cordDiameterMm: number;
+  eyeDiameterMm: number;
+  friction: number;
+  housingLengthMm: number;
+  /** Line of the eyes across the board, mm from the wall. */
+  eyeLineMm: number;
+  /** Middles of the slots that may be used, from the wall outwards, mm from the wall. */
+  slotsMm: readonly number[];
+  slotPitchMm: number;
+  perSlot: number;
+}
+
+/** One cord's way from its eye to the lock, but for where the lock sits. */
+export interface Strand {
+  /** Its eye, counted from the control side. */
+  eye: number;
+  /** Eyes that it passes after its own, in order. */
+  passes: number[];
+  fromInner: boolean;
+  /** Index in `slotsMm`, place in the slot from the wall, and where that is, mm from the wall. */
+  slot: number;
+  place: number;
+  slotLaneMm: number;
+  /** Its lane through the eyes that it passes, mm from the wall. */
+  eyeLaneMm: number;
+}
+
+export interface RigThreading {
+  /** From the wall outwards. */
+  strands: Strand[];
+  shared: boolean;
+}
+
+/**
+ * Slots and lanes for a lock that has `outer` eyes on its control side. From the wall outwards the cords keep
+ * their order along the board, far end first. Through an eye the farther cord keeps the outer lane, so that the
+ * nearer one, which starts in the eye's middle, joins without crossing it.
+ */
+export function threadRig(layout: RigLayout, outer: number): RigThreading {
+  const { eyesMm, loadsN, slotsMm, eyeLineMm } = layout;
+  const order = eyesMm.map((_, i) => eyesMm.length - 1 - i);
+  const { counts, shared } = assignSlots({
+    loadsN: order.map((eye) => loadsN[eye] ?? 0),
+    fromInner: eyesMm.length - outer,
+    offsetsMm: slotsMm.map((z) => Math.abs(z - eyeLineMm)),
+    perSlot: layout.perSlot,
+  });
+  const pitch = [lanePitch(layout, outer), lanePitch(layout, eyesMm.length - outer)] as const;
+  const strands: Strand[] = [];
+  counts.forEach((count, slot) => {
+    for (let place = 1; place <= count; place++) {
+      const eye = order[strands.length] ?? 0;
+      strands.push(strandOf(layout, outer, pitch, eye, { slot, place, count }));
+    }
+  });
+  return { strands, shared };
+}
+
+function strandOf(
+  { slotsMm, slotPitchMm, cordDiameterMm, eyeLineMm }: RigLayout,
+  outer: number,
+  pitch: readonly [outer: number, inner: number],
+  eye: number,
+  seat: { slot: number; place: number; count: number },
+): Strand {
+  const fromInner = eye >= outer;
+  const passes: number[] = [];
+  if (fromInner) for (let i = eye - 1; i >= outer; i--) passes.push(i);
+  else for (let i = eye + 1; i < outer; i++) passes.push(i);
+  const spread = Math.min(cordDiameterMm, slotPitchMm / seat.count);
+  return {
+    eye,
+    passes,
+    fromInner,
+    slot: seat.slot,
+    place: seat.place,
+    slotLaneMm: (slotsMm[seat.slot] ?? eyeLineMm) + (seat.place - (seat.count + 1) / 2) * spread,
+    eyeLaneMm: eyeLineMm + (fromInner ? -passes.length * pitch[1] : passes.length * pitch[0]),
+  };
+}
+
+/** Lanes share half of the eye's opening. */
+function lanePitch({ eyeDiameterMm, cordDiameterMm }: RigLayout, cords: number): number {
+  const halfOpening = (EYE_OPENING.value * eyeDiameterMm - cordDiameterMm) / 2;
+  return Math.max(LEAST_LANE_MM, Math.min(1.5 * cordDiameterMm, halfOpening / Math.max(1, cords - 1)));
+}
+
+/** Its path seen from below, [along the board from the control side, from the wall]: eye, lane, housing, roller. */
+export function strandPath(layout: RigLayout, strand: Strand, lockMm: number): [number, number][] {
+  const { eyesMm, eyeLineMm, housingLengthMm } = layout;
+  const { passes, eyeLaneMm, slotLaneMm, fromInner } = strand;
+  const path: [number, number][] = [[eyesMm[strand.eye] ?? 0, eyeLineMm]];
+  const first = passes[0];
+  const last = passes.at(-1);
+  if (first !== undefined) path.push([eyesMm[first] ?? 0, eyeLaneMm]);
+  if (last !== undefined && last !== first) path.push([eyesMm[last] ?? 0, eyeLaneMm]);
+  const from = path.at(-1)?.[0] ?? 0;
+  const mouth = lockMm + (fromInner ? 1 : -1) * (housingLengthMm / 2);
+  // A seat forced onto an eye leaves no room for the straight run.
+  if ((fromInner ? from - mouth : mouth - from) > SAME_LENGTH_MM) path.push([mouth, slotLaneMm]);
+  path.push([lockMm, slotLaneMm]);
+  return path;
+}
+
+/** Angle through which a cord slides on eyes and on the mouth of the housing, rad; the roller turns with it. */
+export function wrapRad(path: readonly (readonly [number, number])[]): number {
+  let wrap = QUARTER_TURN_RAD;
+  for (let i = 1; i + 1 < path.length; i++) {
+    wrap += turnRad(planePoint(path[i - 1]), planePoint(path[i]), planePoint(path[i + 1]));
+  }
+  return wrap;
+}
+
+function planePoint(point: readonly [number, number] | undefined): { x: number; y: number } {
+  return { x: point?.[0] ?? 0, y: point?.[1] ?? 0 };
+}
+
+/** Pull that one cord asks for at the hand, N: its load, raised by each turn and by the roller. */
+export function cordPull(loadN: number, friction: number, wrap: number, efficiency: number): number {
+  return (loadN * capstanRatio(friction, wrap)) / efficiency;
+}
