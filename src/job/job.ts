@@ -13,16 +13,21 @@ export const JOB_FORMAT = "shadewright-job";
 /** Version of the job document that this program writes. */
 export const JOB_VERSION = 1;
 
-export const PLACES = ["us", "ca", "eu", "gb", "ie", "au", "nz", "elsewhere"] as const;
+// biome-ignore format: one line, as places are read
+export const PLACES = ["us", "ca", "eu", "gb", "ni", "ie", "eea", "au", "nz", "jp", "kr", "elsewhere"] as const;
 export type Place = (typeof PLACES)[number];
 export const PLACE_NAMES: Record<Place, string> = {
   us: "United States",
   ca: "Canada",
   eu: "European Union",
-  gb: "United Kingdom",
+  gb: "Great Britain",
+  ni: "Northern Ireland",
   ie: "Ireland",
+  eea: "Iceland, Liechtenstein, Norway or Switzerland",
   au: "Australia",
   nz: "New Zealand",
+  jp: "Japan",
+  kr: "Korea",
   elsewhere: "Elsewhere",
 };
 

@@ -18,7 +18,7 @@ import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { RemedyFinder } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
-import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
+import { failedFinding, isForOthers, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
 import { countText } from "./texts.ts";
@@ -102,6 +102,7 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
   return counts;
 }
 
+/** The answer first, then what to do, then what it was read against. */
 function lineOf(
   shade: SafetyShade,
   { profile }: RuleSet,
@@ -111,11 +112,28 @@ function lineOf(
   const counted = RULE_OUTCOMES.filter((outcome) => counts[outcome] > 0).map((outcome) =>
     countText(counts[outcome], outcome),
   );
-  const first =
-    heaviest?.outcome === "failed" || heaviest?.outcome === "not-proven"
-      ? ` The heaviest, ${heaviest.outcome === "failed" ? "failed" : "not proven"}: ${heaviest.words}`
-      : "";
-  return `${againstText(shade, profile)}: ${counted.join(", ")}.${first}`;
+  return `${answerText(shade, counts, heaviest)} ${againstText(shade, profile)}: ${counted.join(", ")}.`;
+}
+
+function answerText(
+  shade: SafetyShade,
+  counts: Record<RuleOutcome, number>,
+  heaviest: RuleResult | undefined,
+): string {
+  const { failed, "not-proven": open } = counts;
+  const first = heaviest === undefined ? "" : ` The heaviest: ${heaviest.words}`;
+  if (failed > 0) {
+    const rules = failed === 1 ? "a rule" : `${failed} rules`;
+    const doThis = isForOthers(shade)
+      ? "Change it before it is sold, given or hung: what would answer each rule stands beside its finding."
+      : "Change it, or do not hang it where children live or visit: what would answer each rule stands beside its finding.";
+    return `As it is planned this shade fails ${rules} on cords.${first} ${doThis}`;
+  }
+  if (open > 0) {
+    const rules = open === 1 ? "one rule on cords is" : `${open} rules on cords are`;
+    return `No rule that was read is shown to fail, and ${rules} not proven: do the tests of the review before it is used.${first}`;
+  }
+  return "No rule that was read is shown to fail.";
 }
 
 function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["profile"]): string {

@@ -1,7 +1,7 @@
 import { GOODS_NAMES, type Job, PLACE_NAMES, type Place, type Purpose } from "../../job/index.ts";
 
 export function placeText(place: Place): string {
-  const article = place === "us" || place === "eu" || place === "gb" ? "the " : "";
+  const article = place === "us" || place === "eu" ? "the " : "";
   return `${article}${PLACE_NAMES[place]}`;
 }
 

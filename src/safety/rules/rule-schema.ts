@@ -83,6 +83,7 @@ export const placeRulesSchema = z.strictObject({
   place: z.enum(PLACES),
   whom: z.string().min(20),
   outside: z.string().min(20),
+  unsettled: z.partialRecord(z.enum(PURPOSES), z.string().min(20)).optional(),
   cautionFor: z.array(z.enum(PURPOSES)),
   rules: z.array(ruleSchema).min(1),
 });

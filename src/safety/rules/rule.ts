@@ -131,6 +131,8 @@ export interface PlaceRules {
   whom: string;
   /** Why a rule does not bind a purpose that it leaves out. */
   outside: string;
+  /** What the texts that were read leave open for a purpose. */
+  unsettled?: Partial<Record<Purpose, string>>;
   /** Purposes for which the caution profile is read beside, since the place's own rules do not bind them. */
   cautionFor: readonly Purpose[];
   rules: readonly Rule[];
