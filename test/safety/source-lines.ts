@@ -232,7 +232,10 @@ export const SOURCE_LINES: Record<string, SourceLine[]> = {
     },
   ],
   "KR-END": [
-    { title: "Press of 6 July 2016", text: "no cords, or tied up at least 160 centimetres (160 cm) above the ground" },
+    {
+      title: "Press of 6 July 2016",
+      text: "no cords, or tied up at least 160 centimetres (160 cm) above the ground",
+    },
   ],
   "KR-LABEL": [
     {

@@ -79,7 +79,7 @@ export function openFinding(
       stage: "safety",
       shadeId: shade.shadeId,
       path: `${shade.path}/shade`,
-      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
+      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it.${toTest} Rules: ${ids}.`,
       cite: first.cite,
       cases: open.length,
       get remedies() {
