@@ -4,7 +4,7 @@ import type { Cloth } from "./cloth.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
-import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
 import { styleDefault } from "./style-defaults.ts";
 import { STYLE_TRAITS } from "./style-traits.ts";
@@ -42,6 +42,7 @@ export interface ResolvedShade {
   units: UnitChoice;
   place?: Place;
   purpose?: Purpose;
+  goods?: Goods;
   style: StyleKind;
   mount: Mount;
   opening: Opening;
@@ -159,7 +160,7 @@ export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" }
 
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
 export function resolveShade(
-  job: Pick<Job, "units" | "place" | "purpose" | "workshop">,
+  job: Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop">,
   parts: Catalogue,
   room: Pick<Room, "id" | "name">,
   window: Window,
@@ -218,6 +219,7 @@ export function resolveShade(
     units: job.units,
     place: job.place,
     purpose: job.purpose,
+    goods: job.goods,
     style: shade.style,
     mount: shade.mount,
     opening: window.opening,
