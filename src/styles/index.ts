@@ -12,6 +12,8 @@ import { tucked } from "./kinds/tucked/tucked.ts";
 import type { Style } from "./style.ts";
 
 export { HEADRAIL_READS, headrailNeeded, type LiftPartsHeight } from "./base/headrail.ts";
+export { hemBelowRowMm } from "./draping/draped-shape.ts";
+export { easeBetween, hasTails } from "./draping/ease.ts";
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
 export { LINE_READS, type LineAskInput, type StyleInLine } from "./in-line.ts";
 export type { Ask, ColumnsInput, GridInput, LaidGrid, Style, StyleStepInput } from "./style.ts";
