@@ -61,7 +61,7 @@ describe("a breach is seen", () => {
     ["an import down", "src/plan/a.ts", `import { a } from "../units/index.ts";`],
     ["a side door", "src/cli/a.ts", `import { a } from "../drawing/dxf/index.ts";`],
     ["its own room", "src/plan/a.ts", `import { a } from "./b.ts";`],
-    ["a folder of its own room", "src/styles/flat/a.ts", `import { a } from "../b.ts";`],
+    ["a folder of its own room", "src/styles/base/a.ts", `import { a } from "../b.ts";`],
     ["a library", "src/job/a.ts", `import * as z from "zod";`],
     ["node at the edge", "src/cli/a.ts", `import { a } from "node:fs";`],
     ["the clock at the edge", "src/cli/a.ts", "export const a = Date.now();"],
