@@ -5,7 +5,7 @@ import {
   figureRuleOf,
   type StageResult,
 } from "../figures/index.ts";
-import type { BoardPlan, Form } from "../shade-plan/index.ts";
+import { type BoardPlan, type Form, fromBoardEndMm } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput, BoardShade } from "./board-input.ts";
@@ -32,7 +32,7 @@ const BOARD_MASS = figureRuleOf<{ weighed: boolean }>()({
   unit: "kg",
   formula: "l·d·t·ρ / 10^9",
   inputs: {
-    l: ["mm", "length", "figure:measure.board-length"],
+    l: ["mm", "length", "figure:measure.board-length", "opening/head"],
     d: ["mm", "depth", "board/section"],
     t: ["mm", "thickness", "board/section"],
     ρ: ["kg/m3", "density", "board/section"],
@@ -119,7 +119,9 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
   const fixings = fixed.values;
   const wall = wallScrews(shade, fixings.kind, fixings.brackets.length);
   const { tooLong, ...screws } = wall.values;
-  const ofBoard = boardMass(shade, size.boardLengthMm);
+  const on = { size, board: { leftMm }, lift };
+  const alongMm = fromBoardEndMm(on, leftMm + size.boardLengthMm);
+  const ofBoard = boardMass(shade, alongMm);
   const line = screwLine(input, fixings.kind);
   const bar = barLength(shade, form);
   const load = LOAD.figure({ g: GRAVITY, S: mass.totalKg, B: ofBoard.value, F: lift.pullN });
@@ -139,7 +141,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     ...(bar === undefined ? {} : { barLengthMm: bar.value, barName: shade.bar.name }),
     loadN: load.value,
   };
-  const loads = boardLoads(board, ofBoard.value, mass, lift);
+  const loads = boardLoads({ size, board, lift }, ofBoard.value, mass);
   const worst = worstFixing(fixingLoads(loads));
   const strength = boardStrength(shade, board, loads, gripMm(shade).value);
   if (strength.values !== undefined) board.strength = strength.values;
