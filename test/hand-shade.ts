@@ -1,4 +1,4 @@
-import { type JobInput, LIFT_TRAITS } from "../src/job/index.ts";
+import { colourOf, type JobInput, LIFT_TRAITS, USUAL_KIND } from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -106,6 +106,7 @@ function handCloth(
         layer,
         clothId: cloth.id,
         clothName: cloth.name,
+        colour: colourOf(cloth, USUAL_KIND[layer]),
         cutWidthMm: widthMm,
         cutLengthMm: lengthMm,
         repeatLengthMm: lengthMm,

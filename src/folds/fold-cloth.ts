@@ -1,18 +1,10 @@
 import { type Figure, type FigureInput, figureRuleOf } from "../figures/index.ts";
-import { bendingOf, type Cloth, type ClothKind, type LayerCloths, layersThicknessMm } from "../job/index.ts";
+import { bendingOf, type Cloth, type LayerCloths, layersThicknessMm, USUAL_KIND } from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
+import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
-
-/** What a layer is taken for where its kind was not given. */
-const USUAL_KIND: Record<Layer, ClothKind> = {
-  face: "cotton",
-  interlining: "interlining",
-  blackout: "blackout",
-  lining: "lining",
-};
 
 /** One layer as its folds feel it. */
 export interface FoldLayer {
@@ -30,13 +22,24 @@ export function foldLayers(cloths: LayerCloths): FoldLayer[] {
 }
 
 /** All layers as one cloth: loose layers slide on each other, so weights and rigidities add. */
+export function clothFeel(cloths: LayerCloths): ClothFeel {
+  const layers = foldLayers(cloths);
+  const sum = (of: (layer: FoldLayer) => number) => layers.reduce((total, layer) => total + of(layer), 0);
+  return {
+    weightNPerMm2: sum(({ cloth }) => weightNPerMm2(cloth.massGsm)),
+    rigidityNmm: sum(({ cloth, bendingMm }) => rigidityNmm(cloth.massGsm, bendingMm)),
+    thicknessMm: layersThicknessMm(cloths),
+    measured: layers.every(({ measured }) => measured),
+  };
+}
+
+/** The same as it hangs in folds: with the skirt below them and the pane behind. */
 export function foldCloth(
   { shade, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
 ): { cloth: FoldCloth; bending: Figure } {
-  const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
+  const { weightNPerMm2: weight, rigidityNmm, thicknessMm } = clothFeel(shade.cloths);
   const bending = bendingTogether(layers);
-  const weight = weightNPerMm2(gsm);
   const skirtMm = grid.bottomSectionMm;
   const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
   const clothNPerMm = weight * skirtMm;
@@ -45,8 +48,8 @@ export function foldCloth(
     bending,
     cloth: {
       weightNPerMm2: weight,
-      rigidityNmm: rigidityNmm(gsm, bending.value),
-      thicknessMm: layersThicknessMm(shade.cloths),
+      rigidityNmm,
+      thicknessMm,
       skirt: {
         lengthMm: skirtMm,
         weightNPerMm: total,
