@@ -1,4 +1,4 @@
-import { type JobInput, LIFT_TRAITS } from "../src/job/index.ts";
+import { colourOf, type JobInput, LIFT_TRAITS, USUAL_KIND } from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -106,6 +106,7 @@ function handCloth(
         layer,
         clothId: cloth.id,
         clothName: cloth.name,
+        colour: colourOf(cloth, USUAL_KIND[layer]),
         cutWidthMm: widthMm,
         cutLengthMm: lengthMm,
         repeatLengthMm: lengthMm,
@@ -172,6 +173,7 @@ function handLift(): CordLockLift {
       feasibleMm: [[inches(28), inches(32.5)]],
       kind: "between",
       forced: false,
+      chosenFor: "maker",
       facing: "right",
       screwsMm: [
         { xMm: lockMm, zMm: 5 },

@@ -6,7 +6,7 @@ export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics"],
   ["figures", "job", "shade-plan"],
   ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "align", "steps"],
-  ["cost"],
+  ["cost", "drape"],
   ["plan"],
   ["diagnose"],
   ["drawing", "tables"],

@@ -3,7 +3,7 @@ import { SCREW_GAUGES, settingPatch } from "../job/index.ts";
 import { WOOD_SPECIES } from "../mechanics/index.ts";
 import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
-import { downToMark, forceText, lengthText, trimmed } from "../units/index.ts";
+import { downToMark, forceText, lengthText, smallLengthText, trimmed } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
 import type { BoardShade } from "./board-input.ts";
 import { CHILD, CORD_PULL, TUG, WOOD_FACTOR } from "./board-strength.ts";
@@ -36,12 +36,13 @@ function bends(
 ): Finding[] {
   if (deflectionMm <= deflectionLimitMm) return [];
   const text = (mm: number) => lengthText(mm, shade.units);
+  const small = (mm: number) => smallLengthText(mm, shade.units);
   return [
     {
       ...atSetting(shade, "board/bracketSpacingMm"),
       id: "board.bends",
       severity: "fix",
-      text: `With a hand at the cords the board bends ${text(deflectionMm)}, ${text(Math.max(0, deflectionAtMm - board.leftMm))} from its left end; ${text(deflectionLimitMm)} is what nobody sees. Fix it at more places, or take a thicker board.`,
+      text: `With a hand at the cords the board bends ${small(deflectionMm)}, ${text(Math.max(0, deflectionAtMm - board.leftMm))} from its left end; ${small(deflectionLimitMm)} is what nobody sees. Fix it at more places, or take a thicker board.`,
       cite: cite("from-memory", "span/360"),
       figures: ["board.deflection", "board.deflection-limit"],
       remedies: [...closer(shade, board), ...thicker(shade)],

@@ -1,11 +1,9 @@
 import {
   clothLengthText,
   cordLengthText,
-  inches,
   MM_PER_FOOT,
   MM_PER_M,
   MM_PER_YARD,
-  rulerText,
   SAME_LENGTH_MM,
   type UnitChoice,
 } from "../units/index.ts";
@@ -43,17 +41,9 @@ export function inUnit(lengthMm: number, unit: "yd" | "ft" | "m"): number {
   return Math.round((lengthMm / UNIT_MM[unit]) * 1e6) / 1e6;
 }
 
-/** What is needed, as exact as a list wants it. */
-export function needLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
+/** What is needed or asked for at the counter: `2 1⁄2 yd`, `46 ft`, `2.3 m`. */
+export function runningLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
   return unit === "ft" ? cordLengthText(lengthMm, units) : clothLengthText(lengthMm, units);
-}
-
-/** What is asked for at the counter: `2 1⁄2 yd`, `46 ft`, `2.3 m`. */
-export function boughtLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
-  const yards = lengthMm / MM_PER_YARD;
-  const eighths = Math.abs(yards * 8 - Math.round(yards * 8)) < 1e-6;
-  if (unit === "yd" && eighths) return `${rulerText(inches(yards), "1/8 in")}\u00a0yd`;
-  return needLengthText(lengthMm, unit, units);
 }
 
 /** `1 piece`, `3 pieces`. */

@@ -1,18 +1,21 @@
 import { type Figure, type FigureInput, figureRule, figureRuleOf } from "../figures/index.ts";
-import { bendingOf, type Cloth, type ClothKind, type LayerCloths, layersThicknessMm } from "../job/index.ts";
+import {
+  bendingOf,
+  type Cloth,
+  type LayerCloths,
+  layersThicknessMm,
+  type ResolvedMaking,
+  type ResolvedShade,
+  USUAL_KIND,
+} from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
-import { LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
+import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
 
-/** What a layer is taken for where its kind was not given. */
-const USUAL_KIND: Record<Layer, ClothKind> = {
-  face: "cotton",
-  interlining: "interlining",
-  blackout: "blackout",
-  lining: "lining",
-};
+/** What of a shade tells how its cloth feels. */
+type FeltShade = Pick<ResolvedShade, "cloths"> & { making: Pick<ResolvedMaking, "lining"> };
 
 /** One layer as its folds feel it. */
 export interface FoldLayer {
@@ -30,18 +33,12 @@ export function foldLayers(cloths: LayerCloths): FoldLayer[] {
 }
 
 /** Layers that are glued or fused to one another; one alone has nothing to be bonded to. */
-export function areBonded(
-  { making }: Pick<FoldsInput["shade"], "making">,
-  layers: readonly FoldLayer[],
-): boolean {
+export function areBonded({ making }: Pick<FeltShade, "making">, layers: readonly FoldLayer[]): boolean {
   return making.lining.bonded && layers.length > 1;
 }
 
 /** Whether how stiff all layers are together is known and not guessed. */
-export function isMeasured(
-  shade: Pick<FoldsInput["shade"], "making">,
-  layers: readonly FoldLayer[],
-): boolean {
+export function isMeasured(shade: Pick<FeltShade, "making">, layers: readonly FoldLayer[]): boolean {
   return areBonded(shade, layers)
     ? shade.making.lining.bondedBendingMm !== undefined
     : layers.every(({ measured }) => measured);
@@ -51,13 +48,31 @@ export function isMeasured(
  * All layers as one cloth: loose layers slide on each other, so weights and rigidities add. Bonded ones are stiffer: as
  * measured, else no less than that.
  */
+export function clothFeel(shade: FeltShade): ClothFeel {
+  const layers = foldLayers(shade.cloths);
+  const sum = (of: (layer: FoldLayer) => number) => layers.reduce((total, layer) => total + of(layer), 0);
+  const { bondedBendingMm } = shade.making.lining;
+  return {
+    weightNPerMm2: sum(({ cloth }) => weightNPerMm2(cloth.massGsm)),
+    rigidityNmm:
+      areBonded(shade, layers) && bondedBendingMm !== undefined
+        ? rigidityNmm(
+            sum(({ cloth }) => cloth.massGsm),
+            bondedBendingMm,
+          )
+        : sum(({ cloth, bendingMm }) => rigidityNmm(cloth.massGsm, bendingMm)),
+    thicknessMm: layersThicknessMm(shade.cloths),
+    measured: isMeasured(shade, layers),
+  };
+}
+
+/** The same as it hangs in folds: with the skirt below them and the pane behind. */
 export function foldCloth(
   { shade, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
 ): { cloth: FoldCloth; bending: Figure } {
-  const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
+  const { weightNPerMm2: weight, rigidityNmm, thicknessMm } = clothFeel(shade);
   const bending = bendingTogether(shade, layers);
-  const weight = weightNPerMm2(gsm);
   const skirtMm = grid.bottomSectionMm;
   const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
   const clothNPerMm = weight * skirtMm;
@@ -66,8 +81,8 @@ export function foldCloth(
     bending,
     cloth: {
       weightNPerMm2: weight,
-      rigidityNmm: rigidityNmm(gsm, bending.value),
-      thicknessMm: layersThicknessMm(shade.cloths),
+      rigidityNmm,
+      thicknessMm,
       skirt: {
         lengthMm: skirtMm,
         weightNPerMm: total,
@@ -133,7 +148,7 @@ const BONDED = figureRule({
   compute: ({ b }) => b,
 });
 
-function bendingTogether(shade: FoldsInput["shade"], layers: readonly FoldLayer[]): Figure {
+function bendingTogether(shade: FeltShade, layers: readonly FoldLayer[]): Figure {
   const bonded = areBonded(shade, layers);
   const { bondedBendingMm } = shade.making.lining;
   if (bonded && bondedBendingMm !== undefined) return BONDED.figure({ b: bondedBendingMm });

@@ -11,6 +11,8 @@ import type { Style } from "./style.ts";
 import { tailed } from "./tailed/tailed.ts";
 import { tucked } from "./tucked/tucked.ts";
 
+export { hemBelowRowMm } from "./draping/draped-shape.ts";
+export { easeBetween, hasTails } from "./draping/ease.ts";
 export { HEADRAIL_READS, headrailNeeded, type LiftPartsHeight } from "./flat/headrail.ts";
 export type { FoldState, RaisedShape } from "./folding/raised-shape.ts";
 export { LINE_READS, type LineAskInput, type StyleInLine } from "./in-line.ts";

@@ -197,7 +197,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
         why:
           strength === undefined
             ? "The board hangs on one fixing."
-            : `It bends ${facts.len(strength.deflectionMm)} with a hand at the cords; ${facts.len(strength.deflectionLimitMm)} is what nobody sees.`,
+            : `It bends ${facts.small(strength.deflectionMm)} with a hand at the cords; ${facts.small(strength.deflectionLimitMm)} is what nobody sees.`,
         test: "Sight along its lower edge with the shade raised and lowered.",
         cure: "Fix it at more places, or take a thicker board.",
         remedies: findingsAs(facts, ["board.bends", "board.breaks"]),

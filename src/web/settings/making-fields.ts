@@ -1,4 +1,4 @@
-import { type Making, type MakingGroup, makingSchema, WOOD_NAMES } from "../../job/index.ts";
+import { type LiftKind, type Making, type MakingGroup, makingSchema, WOOD_NAMES } from "../../job/index.ts";
 import { choice, count, type FieldSpec, fine, length, number, part, size } from "../inputs/spec.ts";
 import { PLEAT_FIELDS, POUF_FIELDS, RELAX_FIELDS } from "./drape-fields.ts";
 import { HOBBLE_FIELDS, TUCK_FIELDS } from "./fold-style-fields.ts";
@@ -157,7 +157,7 @@ const WORDS = {
       "tube-wand": "a lift tube and a wand",
       "tube-loop": "a lift tube and a loop on a tensioner",
       motor: "a lift tube and a motor",
-    }),
+    } satisfies Record<LiftKind, string>),
     rearCords: choice("Cords up the back", {
       open: "bare, through the rings",
       "ring-locked": "in a woven sleeve that the rings grip",

@@ -13,7 +13,7 @@ export const PRINT_SETS = [
 ] as const;
 export type PrintSet = (typeof PRINT_SETS)[number];
 
-interface SetWords {
+export interface SetWords {
   /** At the foot of every page, and where a set is chosen. */
   name: string;
   /** For whom: at the foot of every page. */
