@@ -60,7 +60,7 @@ describe("cords over a lock, for sale in Canada", () => {
   beforeAll(async () => {
     ({ pdf, pages, planned } = await made(stoppedJob(), "letter"));
     text = chapter(pages, "Child safety");
-  });
+  }, 60_000);
 
   test("every page carries the stamp at its head, framed, with a mark and a word", async () => {
     const { stampText = "" } = shadeOf(planned).safety;
