@@ -76,6 +76,12 @@ export const STYLE_NAMES: Record<StyleKind, string> = {
   festoon: "gathered festoon",
 };
 
+/** `a flat`, `an Austrian`. */
+export function styleWithArticle(style: StyleKind): string {
+  const name = STYLE_NAMES[style];
+  return `${/^[aeiou]/i.test(name) ? "an" : "a"} ${name}`;
+}
+
 export const unitsSchema = z.strictObject({
   system: z.enum(UNIT_SYSTEMS),
   ruler: z.enum(RULERS).meta({ description: "Finest mark that figures are rounded to" }),

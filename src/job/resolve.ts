@@ -7,6 +7,7 @@ import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardw
 import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
 import { styleDefault } from "./style-defaults.ts";
+import { STYLE_TRAITS } from "./style-traits.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
@@ -202,9 +203,9 @@ export function resolveShade(
   };
   const { lift, board, ribs } = making;
   const lining = cloth(shade.lining, "lining", "cotton-lining");
-  // A ribbed shade whose maker did not say how takes strips where there is no lining to fold pockets in.
+  // A shade made with ribs whose maker did not say how takes strips where there is no lining to fold pockets in.
   if (
-    shade.style === "ribbed" &&
+    STYLE_TRAITS[shade.style].madeWithRibs &&
     lining === undefined &&
     (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
   )

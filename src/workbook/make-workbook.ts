@@ -1,6 +1,6 @@
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
-import { type PrintSet, SET_PRESETS } from "./print-sets.ts";
+import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
 import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
 import { Book } from "./typeset/book.ts";
 import { PAPERS, type PaperKind } from "./typeset/paper.ts";
@@ -12,6 +12,8 @@ export interface WorkbookProgress {
   done: number;
   total: number;
   pages: number;
+  /** The set that was set last. */
+  set: Sheaf["set"];
 }
 
 export interface WorkbookInput {
@@ -81,11 +83,17 @@ export async function writeWorkbook(
   await out.ended;
 }
 
-/** How many sheaves and pages of each set a print would have, without keeping any of it. */
-export async function countPages(input: WorkbookInput): Promise<number> {
-  let pages = 0;
-  await writeWorkbook({ ...input, onProgress: (progress) => (pages = progress.pages) }, async () => {});
-  return pages;
+/** Pages of each set, `job` for what is said once: set and thrown away, since nothing less tells it truly. */
+export async function countPages(input: WorkbookInput): Promise<Partial<Record<Sheaf["set"], number>>> {
+  const counts: Partial<Record<Sheaf["set"], number>> = {};
+  let before = 0;
+  const onProgress = (progress: WorkbookProgress) => {
+    counts[progress.set] = (counts[progress.set] ?? 0) + progress.pages - before;
+    before = progress.pages;
+    input.onProgress?.(progress);
+  };
+  await writeWorkbook({ ...input, onProgress }, async () => {});
+  return counts;
 }
 
 function chosen(plan: Plan, shadeIds: readonly string[] | undefined): ShadePlan[] {
@@ -127,7 +135,7 @@ async function print(
     }
     printSheaf(book, plan, sheaf, stamp);
     await written();
-    onProgress?.({ done: i + 1, total: sheaves.length, pages: book.pageCount });
+    onProgress?.({ done: i + 1, total: sheaves.length, pages: book.pageCount, set: sheaf.set });
     if (onProgress !== undefined || signal !== undefined) await nextTurn();
   }
   signal?.throwIfAborted();

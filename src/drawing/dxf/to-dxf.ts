@@ -99,6 +99,9 @@ function addItem(file: DxfWriter, item: PlacedItem, layerName: string, placed: P
           { layerName, flags: item.closed ? LWPolylineFlags.Closed : LWPolylineFlags.None },
         );
       return;
+    case "facets":
+      // A picture has no lines to cut or draw by.
+      return;
     case "circle": {
       if (item.stroke === undefined && item.fill === undefined) return;
       const { x, y } = real(item.centre);

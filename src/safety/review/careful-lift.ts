@@ -1,6 +1,7 @@
 import {
   frictionOf,
   type Job,
+  LIFT_TRAITS,
   type LiftKind,
   type Place,
   type Purpose,
@@ -13,6 +14,7 @@ import { tagHeights } from "../tag/tag-heights.ts";
 import type { CordGeometry, RearSpan } from "./cord-geometry.ts";
 import { fromTo } from "./course.ts";
 import { evaluate } from "./evaluate.ts";
+import { topOf } from "./lift-geometry.ts";
 
 /** What is proposed for a new shade before anything else is chosen. */
 export interface CarefulLift {
@@ -118,7 +120,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     }),
   );
   const travelMm = ROWS * SPAN_MM - 60;
-  const corded = kind === "cord-lock";
+  const corded = LIFT_TRAITS[kind].takeUp === "lock";
   return {
     kind,
     blindHeightMm: 1500,
@@ -148,7 +150,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
       leastShare: 0.12,
       friction: frictionOf().value,
       wrapBelowRad: 0,
-      top: kind === "spring" ? { holds: false, wrapRad: 0 } : { holds: true },
+      top: topOf({ kind }),
     },
   };
 }

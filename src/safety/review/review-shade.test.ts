@@ -32,6 +32,7 @@ const MASS: Mass = {
   ],
   totalKg: 1.02,
   clothGsm: 370,
+  onBoardKg: 0,
 };
 
 /** Run X1 of the trade notes, 36 × 60 in with the sill 30 in above the floor, on a lift of choice. */
