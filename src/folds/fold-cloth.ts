@@ -38,8 +38,9 @@ export function foldCloth(
   { shade, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
 ): { cloth: FoldCloth; bending: Figure } {
-  const { weightNPerMm2: weight, rigidityNmm, thicknessMm } = clothFeel(shade.cloths);
+  const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
   const bending = bendingTogether(layers);
+  const weight = weightNPerMm2(gsm);
   const skirtMm = grid.bottomSectionMm;
   const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
   const clothNPerMm = weight * skirtMm;
@@ -48,8 +49,8 @@ export function foldCloth(
     bending,
     cloth: {
       weightNPerMm2: weight,
-      rigidityNmm,
-      thicknessMm,
+      rigidityNmm: rigidityNmm(gsm, bending.value),
+      thicknessMm: layersThicknessMm(shade.cloths),
       skirt: {
         lengthMm: skirtMm,
         weightNPerMm: total,
