@@ -20,9 +20,9 @@ export function numbersOf(value: unknown, found: number[] = []): number[] {
   return found;
 }
 
-/** Half a mark for rulers; half the last printed digit for yards, feet and metres. */
+/** Half a mark for rulers; half the last printed digit for feet and metres; cloth is raised to an eighth of a yard. */
 function toleranceMm(unit: string, units: UnitChoice): number {
-  const printed: Record<string, number> = { yd: 0.9144 / 2, ft: 30.48 / 2, m: 10 / 2 };
+  const printed: Record<string, number> = { yd: 914.4 / 8, ft: 30.48 / 2, m: 10 / 2 };
   return (printed[unit] ?? markMm(units.ruler) / 2) + 1e-6;
 }
 

@@ -18,7 +18,20 @@ export interface BoardLoads {
   supportsMm: number[];
 }
 
-/** Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. */
+/** The same with another pull at lock or drive, N. */
+export function withHand(loads: BoardLoads, handN: number): BoardLoads {
+  const points = loads.points.map((point) => (isHand(point) ? { ...point, loadN: handN } : point));
+  return { ...loads, points };
+}
+
+function isHand({ what }: PointLoad): boolean {
+  return what === "lock" || what === "drive";
+}
+
+/**
+ * Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. `boardKg` is the board
+ * with the cloth that lies on it.
+ */
 export function boardLoads(
   board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">,
   boardKg: number,

@@ -42,6 +42,55 @@ function shadeTitle({ roomName, windowName, shadeId, style }: ShadePlan): string
   return `${roomName} · ${windowName} (${shadeId}), ${STYLE_NAMES[style]} shade`;
 }
 
+/** Most windows that are named where many have the same finding. */
+const MOST_NAMED = 6;
+
+/** So many windows with one kind of finding are told apart, each with its own numbers. */
+const FEW = 3;
+
+interface Group {
+  first: Finding;
+  where: string[];
+}
+
+function groupedBy(
+  found: readonly { finding: Finding; shadeId: string }[],
+  keyOf: (finding: Finding) => string,
+): Group[] {
+  const groups = new Map<string, Group>();
+  for (const { finding, shadeId } of found) {
+    const group = groups.get(keyOf(finding)) ?? { first: finding, where: [] };
+    groups.set(keyOf(finding), group);
+    if (!group.where.includes(shadeId)) group.where.push(shadeId);
+  }
+  return [...groups.values()];
+}
+
+/** The same finding on many windows is said once, with the numbers of the first and the names of all. */
+function grouped(shades: readonly ShadePlan[], columns: number): string {
+  const found = shades.flatMap(({ findings, shadeId }) => findings.map((finding) => ({ finding, shadeId })));
+  const kindOf = ({ severity, id }: Finding) => `${severity} ${id}`;
+  const many = new Set(
+    groupedBy(found, kindOf).flatMap(({ first, where }) => (where.length > FEW ? [kindOf(first)] : [])),
+  );
+  const groups = groupedBy(found, (finding) =>
+    many.has(kindOf(finding)) ? kindOf(finding) : `${kindOf(finding)} ${finding.text}`,
+  );
+  if (groups.length === 0) return "";
+  const blocks = groups
+    .sort((a, b) => bySeverity(a.first, b.first) || b.where.length - a.where.length)
+    .map(({ first, where }) => `${findingText(first, columns)}\n${whereText(where, columns)}`);
+  return `${blocks.join("\n")}\n\n`;
+}
+
+function whereText(where: readonly string[], columns: number): string {
+  const named = where.slice(0, MOST_NAMED).join(", ");
+  const more = where.length > MOST_NAMED ? ` and ${where.length - MOST_NAMED} more` : "";
+  const text =
+    where.length === 1 ? `At ${named}` : `At ${where.length} windows, here ${where[0]}: ${named}${more}`;
+  return `${MARGIN}${wrapped(text, columns - MARGIN.length, MARGIN)}`;
+}
+
 /** Every finding of the job. */
 export function allFindings(plan: Plan): Finding[] {
   return [...plan.findings, ...plan.shades.flatMap((shade) => shade.findings)];
@@ -56,9 +105,13 @@ function countText(findings: readonly Finding[]): string {
   return parts.length === 0 ? "nothing found" : parts.join(", ");
 }
 
-/** All findings for the screen, heaviest first under each shade, and a line that sums them up. */
+/** All findings for the screen, the heaviest first, and a line that sums them up. */
 export function findingsText(plan: Plan, columns: number): string {
-  const shades = plan.shades.map((shade) => headed(shadeTitle(shade), shade.findings, columns)).join("");
+  const [only] = plan.shades;
+  const shades =
+    only !== undefined && plan.shades.length === 1
+      ? headed(shadeTitle(only), only.findings, columns)
+      : grouped(plan.shades, columns);
   const count = plan.shades.length;
   return (
     headed("The whole job", plan.findings, columns) +

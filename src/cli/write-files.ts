@@ -8,8 +8,12 @@ import { plainLine } from "./plain-text.ts";
 /** A file to write: its path inside the folder, with forward slashes, and what is in it. */
 export interface OutFile {
   path: string;
-  content: string | Uint8Array;
+  /** The whole of it, or what writes it piece by piece. */
+  content: string | Uint8Array | ((write: (chunk: Uint8Array) => Promise<void>) => Promise<void>);
 }
+
+/** 128 and the number of the signal, as shells count (POSIX.1-2017, exit status of a command that a signal ended). */
+const SIGNAL_EXITS = { SIGINT: 130, SIGTERM: 143 } as const;
 
 /**
  * Writes files into a folder, all of them or none: each is written aside first and takes its name when the
@@ -25,9 +29,9 @@ export async function writeFiles(
   const tidy = () => {
     if (aside !== undefined) rmSync(aside, { recursive: true, force: true });
   };
-  const leave = () => {
+  const leave = (signal: keyof typeof SIGNAL_EXITS) => {
     tidy();
-    process.exit(130);
+    process.exit(SIGNAL_EXITS[signal]);
   };
   process.once("SIGINT", leave);
   process.once("SIGTERM", leave);
@@ -38,7 +42,7 @@ export async function writeFiles(
     for await (const { path, content } of files) {
       await refuseJobFile(join(folder, path), jobPath);
       await mkdir(dirname(join(aside, path)), { recursive: true });
-      await writeFile(join(aside, path), content);
+      await writeContent(join(aside, path), content);
       paths.push(path);
     }
     for (const path of paths) {
@@ -52,6 +56,16 @@ export async function writeFiles(
     process.off("SIGINT", leave);
     process.off("SIGTERM", leave);
     tidy();
+  }
+}
+
+async function writeContent(path: string, content: OutFile["content"]): Promise<void> {
+  if (typeof content !== "function") return writeFile(path, content);
+  const file = await open(path, "w");
+  try {
+    await content((chunk) => file.writeFile(chunk));
+  } finally {
+    await file.close();
   }
 }
 

@@ -60,7 +60,8 @@ describe("cloth of two shades", () => {
       const line = lineOf(cost, "cloth-print");
       expect(line.quantity).toBe(4);
       expect(line.buyText).toBe("4 yd");
-      expect(line.needText).toBe("3.778 yd");
+      // 3.778 yd in the eighths that a counter cuts.
+      expect(plain(line.needText)).toBe("3 7⁄8 yd");
       // 4 yd at 20 a metre: 4 × 0.9144 m (NIST SP 811, 1 yd = 0.9144 m) × 20 = 73.152.
       expect(line.cost).toBe(73.15);
     }
@@ -222,7 +223,7 @@ describe("what is at hand", () => {
     expect(lineOf(cost, "cloth-plain-cotton").buyText).toBe("1 7⁄8 yd");
     const short = findings.find((finding) => finding.id === "cost.cloth-short");
     expect(plain(short?.text ?? "")).toBe(
-      "Plain cotton, 54 in: 1 piece at hand, 1.944 yd in all; 1.847 yd of it serves. The cuts take 3.694 yd, so 1 7⁄8 yd must be bought. Ask for the same dye lot, or cut every piece from the new length.",
+      "Plain cotton, 54 in: 1 piece at hand, 1 7⁄8 yd in all; 1 7⁄8 yd of it serves. The cuts take 3 3⁄4 yd, so 1 7⁄8 yd must be bought. Ask for the same dye lot, or cut every piece from the new length.",
     );
   });
 

@@ -69,7 +69,7 @@ function clothShort(
   held: { pieces: number; lengthMm: number; usedMm: number; neededMm: number },
   units: UnitChoice,
 ): Finding {
-  const all = `${countText(held.pieces, "piece")} at hand, ${clothLengthText(held.lengthMm, units)} in all`;
+  const all = `${countText(held.pieces, "piece")} at hand, ${clothLengthText(held.lengthMm, units, "down")} in all`;
   const serves =
     held.usedMm > 0
       ? `${clothLengthText(held.usedMm, units)} of it serves`

@@ -5,14 +5,13 @@ import type { UnitChoice } from "../units/index.ts";
 import { toCent } from "./money.ts";
 import { NOTHING_TO_BUY, runningBuyText } from "./shopping-line.ts";
 import {
-  boughtLengthText,
   clothStepMm,
   clothUnit,
   countText,
   cutUnit,
   inUnit,
-  needLengthText,
   raisedToStep,
+  runningLengthText,
   UNIT_MM,
 } from "./sold.ts";
 import { totalCost } from "./total.ts";
@@ -63,7 +62,7 @@ function clothLine(
   const { onHand: _, ...rest } = line;
   return {
     ...rest,
-    needText: needLengthText(newMm + atHandMm, unit, units),
+    needText: runningLengthText(newMm + atHandMm, unit, units),
     buyText: runningBuyText(boughtMm, unit, units),
     quantity: inUnit(boughtMm, unit),
     ...(atHandMm > 0 ? { onHand: inUnit(atHandMm, unit) } : {}),
@@ -79,7 +78,7 @@ function lengthsLine(
   const { onHand: _, cost: __, price: usual, ...rest } = line;
   const words = counts.map(
     ({ count, lengthMm }) =>
-      `${countText(count, noun)} of ${boughtLengthText(lengthMm, cutUnit(units), units)}`,
+      `${countText(count, noun)} of ${runningLengthText(lengthMm, cutUnit(units), units)}`,
   );
   const prices = new Set(counts.length === 0 ? [usual] : counts.map((one) => one.price));
   const [each] = prices;

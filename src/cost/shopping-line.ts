@@ -1,9 +1,9 @@
 import type { ShoppingLine } from "../shade-plan/index.ts";
-import type { UnitChoice } from "../units/index.ts";
+import { lengthText, type UnitChoice } from "../units/index.ts";
 import { longestMm } from "./longest.ts";
 import { labelOf } from "./need.ts";
 import type { Bought, BoughtCounted, BoughtLengths, BoughtRunning, BoughtSpools } from "./shop.ts";
-import { boughtLengthText, countText, cutUnit, needLengthText, UNIT_MM } from "./sold.ts";
+import { countText, cutUnit, runningLengthText, UNIT_MM } from "./sold.ts";
 
 type Words = Pick<ShoppingLine, "needText" | "buyText">;
 
@@ -38,12 +38,12 @@ const isCounted = (bought: Bought): bought is BoughtCounted => bought.need.sort 
 
 /** What is bought of a running length, as one asks for it at the counter. */
 export function runningBuyText(boughtMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
-  return boughtMm === 0 ? NOTHING_TO_BUY : boughtLengthText(boughtMm, unit, units);
+  return boughtMm === 0 ? NOTHING_TO_BUY : runningLengthText(boughtMm, unit, units);
 }
 
 function runningWords({ need, neededMm, boughtMm }: BoughtRunning, units: UnitChoice): Words {
   return {
-    needText: needLengthText(neededMm, need.unit, units),
+    needText: runningLengthText(neededMm, need.unit, units),
     buyText: runningBuyText(boughtMm, need.unit, units),
   };
 }
@@ -53,17 +53,24 @@ function lengthsWords(
   units: UnitChoice,
 ): Words {
   const whole = quantity - overlong;
-  const lengthWords = stockMm === undefined ? "" : ` of ${boughtLengthText(stockMm, cutUnit(units), units)}`;
+  const lengthWords = stockMm === undefined ? "" : ` of ${runningLengthText(stockMm, cutUnit(units), units)}`;
   const words: string[] = [];
   if (whole > 0) words.push(`${countText(whole, need.noun)}${lengthWords}`);
   if (overlong > 0) {
-    const longest = needLengthText(longestMm(need.cutsMm), cutUnit(units), units);
+    const longest = lengthText(longestMm(need.cutsMm), units);
     words.push(`${overlong} cut to size, the longest ${longest}`);
   }
   return {
-    needText: `${countText(need.cutsMm.length, "piece")}, ${needLengthText(neededMm, cutUnit(units), units)} in all`,
+    needText: piecesText(need.cutsMm.length, neededMm, units),
     buyText: words.length === 0 ? NOTHING_TO_BUY : words.join(" and "),
   };
+}
+
+/** Bars are sawn by the inch or millimetre, whatever lengths they are sold in. */
+function piecesText(count: number, sumMm: number, units: UnitChoice): string {
+  return count === 1
+    ? `1 piece of ${lengthText(sumMm, units)}`
+    : `${count} pieces, ${lengthText(sumMm, units)} together`;
 }
 
 function countedWords({ need, quantity }: BoughtCounted): Words {
@@ -85,7 +92,7 @@ function spooledWords({ need, quantity }: BoughtSpools, units: UnitChoice): Word
   const unit = units.system === "imperial" ? "yd" : "m";
   const needed = Math.ceil(need.lengthMm / UNIT_MM[unit]) * UNIT_MM[unit];
   return {
-    needText: needLengthText(needed, unit, units),
+    needText: runningLengthText(needed, unit, units),
     buyText: `${countText(quantity, "spool")} of ${Math.round(need.spoolMm / UNIT_MM[unit])}\u00a0${unit}`,
   };
 }

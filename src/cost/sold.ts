@@ -1,11 +1,9 @@
 import {
   clothLengthText,
   cordLengthText,
-  inches,
   MM_PER_FOOT,
   MM_PER_M,
   MM_PER_YARD,
-  rulerText,
   SAME_LENGTH_MM,
   type UnitChoice,
 } from "../units/index.ts";
@@ -20,6 +18,7 @@ export function cordStepMm(units: UnitChoice): number {
   return units.system === "imperial" ? MM_PER_FOOT : MM_PER_M / 10;
 }
 
+/** Cloth and tape are told in yards or metres. */
 export function clothUnit(units: UnitChoice): "yd" | "m" {
   return units.system === "imperial" ? "yd" : "m";
 }
@@ -29,6 +28,7 @@ export function cutUnit(units: UnitChoice): "ft" | "m" {
   return units.system === "imperial" ? "ft" : "m";
 }
 
+/** Millimetres in one of the unit (NIST SP 811: 1 yd = 914.4 mm, 1 ft = 304.8 mm). */
 export const UNIT_MM: Record<"yd" | "ft" | "m", number> = { yd: MM_PER_YARD, ft: MM_PER_FOOT, m: MM_PER_M };
 
 /** A length raised to the step in which it is sold, mm. */
@@ -41,19 +41,12 @@ export function inUnit(lengthMm: number, unit: "yd" | "ft" | "m"): number {
   return Math.round((lengthMm / UNIT_MM[unit]) * 1e6) / 1e6;
 }
 
-/** What is needed, as exact as a list wants it. */
-export function needLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
+/** What is needed or asked for at the counter: `2 1⁄2 yd`, `46 ft`, `2.3 m`. */
+export function runningLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
   return unit === "ft" ? cordLengthText(lengthMm, units) : clothLengthText(lengthMm, units);
 }
 
-/** What is asked for at the counter: `2 1⁄2 yd`, `46 ft`, `2.3 m`. */
-export function boughtLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
-  const yards = lengthMm / MM_PER_YARD;
-  const eighths = Math.abs(yards * 8 - Math.round(yards * 8)) < 1e-6;
-  if (unit === "yd" && eighths) return `${rulerText(inches(yards), "1/8 in")}\u00a0yd`;
-  return needLengthText(lengthMm, unit, units);
-}
-
+/** `1 piece`, `3 pieces`. */
 export function countText(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }

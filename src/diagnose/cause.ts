@@ -33,6 +33,8 @@ export interface Facts {
   lock?: CordLock;
   /** A length and a force in the maker's units. */
   len: (mm: number) => string;
+  /** What is smaller than a ruler shows. */
+  small: (mm: number) => string;
   force: (n: number) => string;
 }
 

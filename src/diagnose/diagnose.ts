@@ -1,7 +1,7 @@
 import type { Remedy } from "../figures/index.ts";
 import { type Job, partsOf, resolveShade } from "../job/index.ts";
 import { patched, planWindow, type ShadePlan } from "../plan/index.ts";
-import { forceText, lengthText } from "../units/index.ts";
+import { forceText, lengthText, smallLengthText } from "../units/index.ts";
 import type { Cause, CauseOf, Evidence, Facts } from "./cause.ts";
 import { CLOTH_CAUSES } from "./causes/cloth-causes.ts";
 import { CORD_CAUSES } from "./causes/cord-causes.ts";
@@ -62,6 +62,7 @@ function factsOf(job: Job, roomIndex: number, windowIndex: number, shade: ShadeP
     cord: resolved.cord,
     ...(lock === undefined ? {} : { lock }),
     len: (mm) => lengthText(mm, job.units),
+    small: (mm) => smallLengthText(mm, job.units),
     force: (n) => forceText(n, job.units),
   };
 }

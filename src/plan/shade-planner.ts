@@ -318,7 +318,7 @@ function assemble(stages: Stages): PlannedShade {
   const tag = lazy(() =>
     childTag({
       place: resolved.place,
-      frontCords: lift.kind === "tube-loop" || hangingCords(lift).length > 0,
+      frontCords: lift.cordsAtFront || hangingCords(lift).length > 0,
       rearCords: lift.cords.length > 0,
     }),
   );
@@ -333,7 +333,7 @@ function assemble(stages: Stages): PlannedShade {
     size,
     grid,
     form,
-    feel: clothFeel(resolved.cloths),
+    feel: clothFeel(resolved),
     ...(folds === undefined ? {} : { folds }),
     cloth,
     mass,

@@ -45,3 +45,33 @@ describe("units against NIST SP 811 (2008), appendix B.8", () => {
     expect(plain(torqueText(0.356, metric))).toBe("0.36 N·m");
   });
 });
+
+describe("units as they are spoken", () => {
+  const plain = (text: string) => text.replaceAll("\u00a0", " ");
+  const imperial = { system: "imperial", ruler: "1/8 in" } as const;
+  const metric = { system: "metric", ruler: "1 mm" } as const;
+
+  // The counter cuts eighths of a yard, 4 1/2 in each, and never less than is needed.
+  it.each([
+    [0, "0 yd"],
+    [914.4, "1 yd"],
+    [1663.7, "1 7⁄8 yd"],
+    [114.3, "1⁄8 yd"],
+    [114.4, "1⁄4 yd"],
+    [2286, "2 1⁄2 yd"],
+    [-50, "−1⁄8 yd"],
+  ])("%d mm of cloth is %s", (lengthMm, text) => {
+    expect(plain(clothLengthText(lengthMm, imperial))).toBe(text);
+  });
+
+  it.each([
+    [0, "0 in", "0 mm"],
+    [0.25, "0.01 in", "0.25 mm"],
+    [1.2, "0.047 in", "1 mm"],
+    [1.6, "1⁄8 in", "2 mm"],
+    [-0.3, "−0.012 in", "−0.3 mm"],
+  ])("%d mm is never told as nought where it is something", (lengthMm, inchesText, mmText) => {
+    expect(plain(lengthText(lengthMm, imperial))).toBe(inchesText);
+    expect(plain(lengthText(lengthMm, metric))).toBe(mmText);
+  });
+});

@@ -1,4 +1,4 @@
-import { MM_PER_FOOT, MM_PER_M, MM_PER_YARD } from "./length.ts";
+import { MM_PER_FOOT, MM_PER_INCH, MM_PER_M, MM_PER_YARD } from "./length.ts";
 import { GSM_PER_OZ_YD2, KG_PER_POUND, N_PER_POUND_FORCE, NM_PER_POUND_FORCE_INCH } from "./mass.ts";
 import type { BareUnit } from "./parse-length.ts";
 import { nearestMark, type Ruler } from "./ruler.ts";
@@ -47,8 +47,16 @@ export function rulerText(lengthMm: number, ruler: Ruler): string {
   return inchText(marks, ruler === "1/16 in" ? 16 : 8);
 }
 
-/** A length with its unit as the maker reads it: `35 3⁄8 in` or `898 mm`. */
+/** What is smaller than a ruler shows: thousandths of an inch, or hundredths of a millimetre. */
+export function smallLengthText(lengthMm: number, units: UnitChoice): string {
+  return bareUnit(units) === "in"
+    ? `${trimmed(lengthMm / MM_PER_INCH, 3)}${NBSP}in`
+    : `${trimmed(lengthMm, 2)}${NBSP}mm`;
+}
+
+/** A length with its unit as the maker reads it: `35 3⁄8 in` or `898 mm`; what is there is never told as nought. */
 export function lengthText(lengthMm: number, units: UnitChoice): string {
+  if (nearestMark(lengthMm, units.ruler) === 0) return smallLengthText(lengthMm, units);
   return `${rulerText(lengthMm, units.ruler)}${NBSP}${bareUnit(units)}`;
 }
 
@@ -62,11 +70,19 @@ export function fineText(lengthMm: number): string {
   return `${trimmed(lengthMm, 2)}${NBSP}mm`;
 }
 
-/** Cloth and cord by the running length: yards or metres to two places. */
-export function clothLengthText(lengthMm: number, units: UnitChoice): string {
-  return units.system === "imperial"
-    ? `${trimmed(lengthMm / MM_PER_YARD, 3)}${NBSP}yd`
-    : `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
+/** A hair over an eighth of a yard is that eighth, mm. */
+const EIGHTH_SLACK_MM = 0.05;
+
+/**
+ * Cloth by the running length: eighths of a yard, metres to two places. What is needed or bought is never told as less
+ * than it is (`up`), what is at hand never as more (`down`).
+ */
+export function clothLengthText(lengthMm: number, units: UnitChoice, rounded: "up" | "down" = "up"): string {
+  if (units.system === "metric") return `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
+  const size = Math.abs(lengthMm) / (MM_PER_YARD / 8);
+  const slack = EIGHTH_SLACK_MM / (MM_PER_YARD / 8);
+  const eighths = rounded === "up" ? Math.ceil(size - slack) : Math.floor(size + slack);
+  return `${inchText(Math.sign(lengthMm) * Math.max(0, eighths), 8)}${NBSP}yd`;
 }
 
 export function cordLengthText(lengthMm: number, units: UnitChoice): string {

@@ -78,7 +78,7 @@ describe("format and parse", () => {
           const units: UnitChoice = { system: ruler === "1 mm" ? "metric" : "imperial", ruler };
           const bare = ruler === "1 mm" ? "mm" : "in";
           const mark = toMark(lengthMm, ruler);
-          for (const text of [lengthInputText(lengthMm, units), lengthText(lengthMm, units)]) {
+          for (const text of [lengthInputText(lengthMm, units), lengthText(mark, units)]) {
             const read = parseLength(text, bare);
             if (!read.ok || Math.abs(read.lengthMm - mark) > 1e-6) return false;
           }

@@ -8,7 +8,7 @@ import { type Job, LIFT_KINDS, PLACES } from "../job/index.ts";
 import { type Plan, plan } from "../plan/index.ts";
 import { RULE_OUTCOME_NAMES } from "../shade-plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import type { PrintSet } from "./print-sets.ts";
+import type { PrintSet } from "./print-sets/index.ts";
 import type { PaperKind } from "./typeset/paper.ts";
 
 /** The sets that the rules bear on. */

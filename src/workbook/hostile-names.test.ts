@@ -6,7 +6,7 @@ import { x1Job } from "../../test/workbook/x1-job.ts";
 import { type Job, jobSchema } from "../job/index.ts";
 import { plan } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PRINT_SETS, type PrintSet } from "./print-sets.ts";
+import { PRINT_SETS, type PrintSet } from "./print-sets/index.ts";
 import { NO_SHAPE } from "./typeset/printable.ts";
 
 function named(name: string): Job {

@@ -1,9 +1,10 @@
 export {
+  countPages,
   makeWorkbook,
   type WorkbookInput,
   type WorkbookProgress,
   writeWorkbook,
 } from "./make-workbook.ts";
-export { PRINT_SETS, type PrintSet, SET_PRESETS, SET_WORDS, type SetPreset } from "./print-sets.ts";
+export { PRINT_SETS, type PrintSet, SET_PRESETS, SET_WORDS, type SetPreset } from "./print-sets/index.ts";
 export type { PaperKind } from "./typeset/paper.ts";
 export type { WorkbookFonts } from "./typeset/typeface.ts";

@@ -6,7 +6,7 @@ import { x1Job } from "../../test/workbook/x1-job.ts";
 import { jobSchema } from "../job/index.ts";
 import { plan, planAndCut } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PRINT_SETS, SET_PRESETS, SET_WORDS } from "./print-sets.ts";
+import { PRINT_SETS, SET_PRESETS, SET_WORDS } from "./print-sets/index.ts";
 import { SHEAF_WORDS } from "./sheaves.ts";
 import { PAPER_KINDS } from "./typeset/paper.ts";
 

@@ -1,5 +1,6 @@
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
-import { type PrintSet, SET_PRESETS } from "./print-sets.ts";
+import { jobStamp } from "../safety/index.ts";
+import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
 import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
 import { Book } from "./typeset/book.ts";
 import { PAPERS, type PaperKind } from "./typeset/paper.ts";
@@ -11,6 +12,8 @@ export interface WorkbookProgress {
   done: number;
   total: number;
   pages: number;
+  /** The set that was set last. */
+  set: Sheaf["set"];
 }
 
 export interface WorkbookInput {
@@ -73,18 +76,24 @@ export async function writeWorkbook(
   book.tags.open("Document");
   book.run({ remark: remark(plan, createdOn) });
   const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting, createdOn });
-  const stamp = shades.length === 1 ? shades[0]?.safety.stampText : jobStamp(shades);
+  const stamp = jobStamp(shades);
   await print(book, plan, sheaves, stamp, input, out.written);
   book.tags.close();
   doc.end();
   await out.ended;
 }
 
-/** How many sheaves and pages of each set a print would have, without keeping any of it. */
-export async function countPages(input: WorkbookInput): Promise<number> {
-  let pages = 0;
-  await writeWorkbook({ ...input, onProgress: (progress) => (pages = progress.pages) }, async () => {});
-  return pages;
+/** Pages of each set, `job` for what is said once: set and thrown away, since nothing less tells it truly. */
+export async function countPages(input: WorkbookInput): Promise<Partial<Record<Sheaf["set"], number>>> {
+  const counts: Partial<Record<Sheaf["set"], number>> = {};
+  let before = 0;
+  const onProgress = (progress: WorkbookProgress) => {
+    counts[progress.set] = (counts[progress.set] ?? 0) + progress.pages - before;
+    before = progress.pages;
+    input.onProgress?.(progress);
+  };
+  await writeWorkbook({ ...input, onProgress }, async () => {});
+  return counts;
 }
 
 function chosen(plan: Plan, shadeIds: readonly string[] | undefined): ShadePlan[] {
@@ -108,19 +117,6 @@ function dayText(date: Date): string {
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
 
-const MOST_NAMED = 4;
-
-/** For the pages of the whole job: which of its shades a rule on cords stops. */
-function jobStamp(shades: readonly ShadePlan[]): string | undefined {
-  const stopped = shades.filter(({ safety }) => safety.stamp);
-  const [first] = stopped;
-  if (first === undefined) return undefined;
-  const names = stopped.slice(0, MOST_NAMED).map(({ windowName }) => windowName);
-  if (stopped.length > MOST_NAMED) names.push(`${stopped.length - MOST_NAMED} more`);
-  const many = stopped.length > 1;
-  return `Rules on cords failed for ${stopped.length} of ${shades.length} shades: ${names.join(", ")}. Do not sell, give away or install ${many ? "them as they are" : "it as it is"} planned.`;
-}
-
 async function print(
   book: Book,
   plan: Plan,
@@ -139,7 +135,7 @@ async function print(
     }
     printSheaf(book, plan, sheaf, stamp);
     await written();
-    onProgress?.({ done: i + 1, total: sheaves.length, pages: book.pageCount });
+    onProgress?.({ done: i + 1, total: sheaves.length, pages: book.pageCount, set: sheaf.set });
     if (onProgress !== undefined || signal !== undefined) await nextTurn();
   }
   signal?.throwIfAborted();

@@ -20,7 +20,7 @@ import { rigPage } from "./pages/table/rig-page.ts";
 import { tagPage } from "./pages/tag.ts";
 import { templatesPages } from "./pages/templates.ts";
 import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
-import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets.ts";
+import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets/index.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
 import type { Book } from "./typeset/book.ts";
 import { ARMS_LENGTH, DESK, type Look } from "./typeset/look.ts";

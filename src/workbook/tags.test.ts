@@ -6,7 +6,7 @@ import { stoppedJob } from "../../test/workbook/stopped-job.ts";
 import { x1Job } from "../../test/workbook/x1-job.ts";
 import { planAndCut } from "../plan/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
-import { PRINT_SETS } from "./print-sets.ts";
+import { PRINT_SETS } from "./print-sets/index.ts";
 
 interface Node {
   role?: string;

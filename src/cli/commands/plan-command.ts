@@ -1,10 +1,12 @@
 import { type Command, Option } from "commander";
-import { type CuttingPlan, type Plan, planAndCut, proveRemedies } from "../../plan/index.ts";
+import { planAndCut, proveRemedies } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
+import type { PlanFilesInput } from "../plan-files.ts";
+import { PRINT_HELP, setsOf } from "../print-option.ts";
 import { readJob } from "../read-job.ts";
 import { findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
@@ -16,7 +18,9 @@ interface PlanOptions {
   out?: string;
   paper?: PaperKind;
   shade?: string;
+  print?: string;
   json?: boolean;
+  quiet?: boolean;
   allowFindings?: boolean;
 }
 
@@ -30,7 +34,9 @@ export function addPlan(program: Command, io: Io): void {
     .addOption(
       new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(PAPERS),
     )
+    .option("--print <sets>", PRINT_HELP)
     .option("--shade <id>", "plan this window alone")
+    .option("--quiet", "say nothing but what went wrong")
     .option("--json", "print the plan as JSON; then --out may be left out")
     .option(...ALLOW_FINDINGS)
     .action((path: string, options: PlanOptions) => planJob(path, options, io));
@@ -41,19 +47,26 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   if (out === undefined && !json) {
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
+  const sets = options.print === undefined ? undefined : setsOf(options.print);
   const job = await readJob(path, io);
   if (options.shade !== undefined) findWindow(job, options.shade);
   const only = options.shade === undefined ? {} : { only: [options.shade] };
   const { plan: unproven, cutting } = planAndCut(job, only);
   const planned = proveRemedies(job, unproven);
-  const written = out === undefined ? [] : await writePlan(planned, cutting, options, out, path);
-  io.err(findingsText(planned, io.columns));
+  const say = (text: string) => {
+    if (!options.quiet) io.err(text);
+  };
+  const progress = options.quiet ? undefined : io.progress;
+  const written =
+    out === undefined ? [] : await writePlan({ plan: planned, cutting, sets, progress }, options, out, path);
+  progress?.("");
+  say(findingsText(planned, io.columns));
   if (cutting === undefined) {
-    io.err("A cutting plan of so many windows takes a while: `shadewright cut` makes it.\n");
+    say("A cutting plan of so many windows takes a while: `shadewright cut` makes it.\n");
   }
   if (out !== undefined) {
-    io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    io.err(await leftoversText(out, ["lists", "drawings", "rooms", "cutting"], written));
+    say(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
+    say(await leftoversText(out, ["lists", "drawings", "rooms", "cutting"], written));
   }
   if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
   const stamped = stampedShades(planned);
@@ -61,18 +74,17 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
 }
 
 async function writePlan(
-  planned: Plan,
-  cutting: CuttingPlan | undefined,
+  files: Omit<PlanFilesInput, "paper" | "createdOn">,
   options: PlanOptions,
   out: string,
   jobPath: string,
 ): Promise<string[]> {
-  const paper = options.paper ?? (planned.units.system === "imperial" ? "letter" : "a4");
+  const paper = options.paper ?? (files.plan.units.system === "imperial" ? "letter" : "a4");
   // The PDF library is large: only this command waits for it.
   const { planFiles } = await import("../plan-files.ts");
   return writeFiles(
     out,
-    planFiles(planned, cutting, paper, new Date()),
+    planFiles({ ...files, paper, createdOn: new Date() }),
     jobPath === "-" ? undefined : jobPath,
   );
 }

@@ -153,7 +153,7 @@ describe("cords of a tube", () => {
         for (const resolved of resolvedShadesOf(job)) {
           const { values: lift } = planned(tubeInput(resolved, kind));
           expect(lift.eyes).toEqual([]);
-          expect(JSON.stringify(lift)).not.toMatch(/tail/i);
+          expect(JSON.stringify({ ...lift, topRail: undefined })).not.toMatch(/tail/i);
           for (const cord of lift.cords) {
             expectNear(cord.lengthMm, cord.riseMm + cord.wrapsMm + cord.knotsMm, 1e-6);
             expect(cord.cutMm).toBeGreaterThanOrEqual(cord.lengthMm - 1e-3);
@@ -192,6 +192,7 @@ function massOf(clothKg: number, barKg: number): Mass {
     ],
     totalKg: clothKg + barKg,
     clothGsm: 300,
+    onBoardKg: 0,
   };
 }
 

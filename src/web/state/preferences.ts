@@ -1,5 +1,6 @@
 import { create } from "zustand";
 import type { UnitSystem } from "../../units/index.ts";
+import { PRINT_SETS, type PrintSet, SET_PRESETS } from "../../workbook/print-sets/index.ts";
 
 export type ThemeChoice = "device" | "light" | "dark";
 export type PaperChoice = "letter" | "a4";
@@ -9,6 +10,8 @@ export interface Preferences {
   theme: ThemeChoice;
   system: UnitSystem;
   paper: PaperChoice;
+  /** What is printed. */
+  sets: readonly PrintSet[];
 }
 
 const KEY = "shadewright-preferences";
@@ -16,7 +19,12 @@ const KEY = "shadewright-preferences";
 /** Inches and Letter where the browser speaks the English of the United States. */
 function firstGuess(): Preferences {
   const inches = globalThis.navigator?.language === "en-US";
-  return { theme: "device", system: inches ? "imperial" : "metric", paper: inches ? "letter" : "a4" };
+  return {
+    theme: "device",
+    system: inches ? "imperial" : "metric",
+    paper: inches ? "letter" : "a4",
+    sets: SET_PRESETS.usual,
+  };
 }
 
 function kept(): Partial<Preferences> {
@@ -29,11 +37,12 @@ function kept(): Partial<Preferences> {
 }
 
 /** Only values that this release knows. */
-function sound({ theme, system, paper }: Partial<Preferences>): Partial<Preferences> {
+function sound({ theme, system, paper, sets }: Partial<Preferences>): Partial<Preferences> {
   return {
     ...(theme === "light" || theme === "dark" ? { theme } : {}),
     ...(system === "imperial" || system === "metric" ? { system } : {}),
     ...(paper === "letter" || paper === "a4" ? { paper } : {}),
+    ...(Array.isArray(sets) ? { sets: PRINT_SETS.filter((one) => sets.includes(one)) } : {}),
   };
 }
 

@@ -1,6 +1,8 @@
+import { useState } from "react";
 import { Segments } from "../inputs/segments.tsx";
 import { useJob } from "../state/fields.ts";
 import { type PaperChoice, prefer, usePreferences } from "../state/preferences.ts";
+import { PrintPanel } from "./print-panel.tsx";
 import { makeAndDownload, stopMaking, useMaking } from "./workbook-maker.ts";
 import "./get-workbook.css";
 
@@ -10,7 +12,9 @@ const PAPERS: Record<PaperChoice, string> = { letter: "US Letter", a4: "A4" };
 export function GetWorkbook({ shade }: { shade?: { id: string; name: string } }) {
   const job = useJob();
   const paper = usePreferences((preferences) => preferences.paper);
+  const sets = usePreferences((preferences) => preferences.sets);
   const making = useMaking();
+  const [open, setOpen] = useState(false);
   return (
     <div className="get-workbook">
       <div className="get-workbook-row">
@@ -28,18 +32,23 @@ export function GetWorkbook({ shade }: { shade?: { id: string; name: string } })
           <button
             type="button"
             className="button button-main"
-            onClick={() => void makeAndDownload(job, paper, shade)}
+            disabled={sets.length === 0}
+            onClick={() => void makeAndDownload(job, paper, sets, shade)}
           >
             {shade === undefined ? "Download the workbook" : "Download this shade’s workbook"}
           </button>
         )}
       </div>
+      <details className="more-settings" onToggle={(event) => setOpen(event.currentTarget.open)}>
+        <summary>What to print</summary>
+        {open ? <PrintPanel {...(shade === undefined ? {} : { shadeId: shade.id })} /> : null}
+      </details>
       <div role="status" className="get-workbook-state">
         {making.state === "making" ? (
           <>
             <progress value={making.done} max={making.total} aria-label="Setting the workbook" />
             <span>
-              {making.pages} pages set, part {making.done} of {making.total}
+              {making.pages} pages set, sheaf {making.done} of {making.total}
             </span>
           </>
         ) : null}

@@ -1,9 +1,18 @@
 import { expose, transfer } from "comlink";
 import type { Job } from "../../job/index.ts";
 import { buyAsCut, type CuttingPlan, plan, planAndCut, proveRemedies } from "../../plan/index.ts";
-import { makeWorkbook, type PaperKind, type WorkbookProgress } from "../../workbook/index.ts";
+import {
+  countPages,
+  makeWorkbook,
+  type PaperKind,
+  PRINT_SETS,
+  type PrintSet,
+  type WorkbookProgress,
+} from "../../workbook/index.ts";
 import { type JobSummary, summaryOf } from "../state/job-summary.ts";
 import { workbookFonts } from "./fonts.ts";
+
+export type PageCounts = Awaited<ReturnType<typeof countPages>>;
 
 /** The heavy work, off the thread that draws the page. Plans are made here too: a job is smaller to send than its plan. */
 const service = {
@@ -14,6 +23,7 @@ const service = {
   async workbook(
     job: Job,
     paper: PaperKind,
+    sets: PrintSet[],
     shadeIds: string[] | undefined,
     onProgress: (progress: WorkbookProgress) => void,
     cutting: CuttingPlan | undefined,
@@ -26,12 +36,23 @@ const service = {
     const bytes = await makeWorkbook({
       ...planned,
       plan: proveRemedies(job, planned.plan),
+      sets,
       paper,
       fonts: await workbookFonts(),
       createdOn: new Date(),
       onProgress,
     });
     return transfer(bytes, [bytes.buffer]);
+  },
+
+  /** Pages of every set, of these shades. */
+  async pages(job: Job, paper: PaperKind, shadeIds: string[] | undefined): Promise<PageCounts> {
+    return countPages({
+      ...planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds }),
+      sets: PRINT_SETS,
+      paper,
+      fonts: await workbookFonts(),
+    });
   },
 };
 

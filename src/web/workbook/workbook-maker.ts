@@ -2,7 +2,7 @@ import { proxy, wrap } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { CuttingPlan } from "../../plan/index.ts";
-import type { PaperKind, WorkbookProgress } from "../../workbook/index.ts";
+import type { PaperKind, PrintSet, WorkbookProgress } from "../../workbook/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { download, fileNameOf } from "../persistence/job-file.ts";
 import type { PlanningService } from "./planning-worker.ts";
@@ -23,6 +23,7 @@ let worker: Worker | undefined;
 export async function makeAndDownload(
   job: Job,
   paper: PaperKind,
+  sets: readonly PrintSet[],
   shade?: { id: string; name: string },
 ): Promise<void> {
   stopMaking();
@@ -38,6 +39,7 @@ export async function makeAndDownload(
     const bytes = await wrap<PlanningService>(own).workbook(
       job,
       paper,
+      [...sets],
       shade === undefined ? undefined : [shade.id],
       proxy(onProgress),
       shade === undefined ? cuttingSeen(job) : undefined,

@@ -1,0 +1,44 @@
+import { type Remote, wrap } from "comlink";
+import { useEffect, useState } from "react";
+import { useJob } from "../state/fields.ts";
+import { usePreferences } from "../state/preferences.ts";
+import type { PageCounts, PlanningService } from "./planning-worker.ts";
+
+/** Counting sets every page: it waits until the maker has stopped typing. */
+const QUIET_MS = 700;
+
+/** Of a larger job nobody waits for a count: it is told while the workbook is set. */
+const MOST_WINDOWS = 12;
+
+/**
+ * Pages of every set of this shade, or of the job; undefined until they are counted, and anew after every change.
+ * `never` where there are too many to count beforehand.
+ */
+export function usePageCounts(shadeId?: string): PageCounts | "never" | undefined {
+  const job = useJob();
+  const windows = job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
+  const isMany = shadeId === undefined && windows > MOST_WINDOWS;
+  const paper = usePreferences((preferences) => preferences.paper);
+  const [counts, setCounts] = useState<PageCounts>();
+  useEffect(() => {
+    setCounts(undefined);
+    if (isMany) return;
+    let worker: Worker | undefined;
+    const later = setTimeout(async () => {
+      worker = new Worker(new URL("./planning-worker.ts", import.meta.url), { type: "module" });
+      const service: Remote<PlanningService> = wrap<PlanningService>(worker);
+      try {
+        setCounts(await service.pages(job, paper, shadeId === undefined ? undefined : [shadeId]));
+      } catch {
+        // Without a count the sets can be printed all the same.
+      } finally {
+        worker.terminate();
+      }
+    }, QUIET_MS);
+    return () => {
+      clearTimeout(later);
+      worker?.terminate();
+    };
+  }, [job, paper, shadeId, isMany]);
+  return isMany ? "never" : counts;
+}

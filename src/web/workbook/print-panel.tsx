@@ -1,0 +1,76 @@
+import { PRINT_SETS, SET_PRESETS, SET_WORDS, type SetPreset } from "../../workbook/print-sets/index.ts";
+import { countText } from "../frame/count-text.ts";
+import { prefer, usePreferences } from "../state/preferences.ts";
+import { usePageCounts } from "./page-counts.ts";
+import type { PageCounts } from "./planning-worker.ts";
+
+const PRESET_NAMES: Record<SetPreset, string> = {
+  usual: "The usual",
+  helper: "A helper",
+  cutter: "A cutter",
+  client: "The client",
+  everything: "Everything",
+};
+
+/** Pages of the sets that are ticked, with those that are said once for the job where it is made from them. */
+function pagesOf(counts: PageCounts, sets: readonly (typeof PRINT_SETS)[number][]): number {
+  const made = sets.includes("table") || sets.includes("steps");
+  return sets.reduce((sum, set) => sum + (counts[set] ?? 0), made ? (counts.job ?? 0) : 0);
+}
+
+const WAITING = { counting: "counting pages", never: "counted while they are set" } as const;
+
+/** What is printed, ticked set by set or chosen by its reader, and how many pages that is. */
+export function PrintPanel({ shadeId }: { shadeId?: string }) {
+  const sets = usePreferences((preferences) => preferences.sets);
+  const known = usePageCounts(shadeId);
+  const counts = known === "never" ? undefined : known;
+  const sum =
+    counts === undefined
+      ? WAITING[known === "never" ? "never" : "counting"]
+      : countText(pagesOf(counts, sets), "page");
+  return (
+    <fieldset className="print-panel">
+      <legend className="hidden-words">What to print</legend>
+      <p className="print-presets">
+        {(Object.keys(PRESET_NAMES) as SetPreset[]).map((name) => (
+          <button
+            key={name}
+            type="button"
+            className="button button-small"
+            onClick={() => prefer({ sets: SET_PRESETS[name] })}
+          >
+            {PRESET_NAMES[name]}
+          </button>
+        ))}
+      </p>
+      <ul className="print-sets">
+        {PRINT_SETS.map((set) => (
+          <li key={set}>
+            <label className="print-set">
+              <input
+                type="checkbox"
+                checked={sets.includes(set)}
+                onChange={(event) =>
+                  prefer({
+                    sets: PRINT_SETS.filter((one) =>
+                      one === set ? event.target.checked : sets.includes(one),
+                    ),
+                  })
+                }
+              />
+              <span>
+                <strong>{SET_WORDS[set].name}</strong>{" "}
+                <span className="quiet small">{SET_WORDS[set].about}</span>
+              </span>
+              <span className="print-count">{counts?.[set] ?? ""}</span>
+            </label>
+          </li>
+        ))}
+      </ul>
+      <p role="status" className="print-sum">
+        {sets.length === 0 ? "Nothing is ticked." : `In all: ${sum}`}
+      </p>
+    </fieldset>
+  );
+}

@@ -1,0 +1,1 @@
+export * from "./print-sets.ts";

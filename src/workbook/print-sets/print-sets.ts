@@ -1,0 +1,83 @@
+/** What is printed for one reader: a sheaf of pages that stands alone. In the order of printing. */
+export const PRINT_SETS = [
+  "client",
+  "table",
+  "steps",
+  "strips",
+  "tag",
+  "child-safety",
+  "findings",
+  "workings",
+  "shopping",
+  "cutting",
+] as const;
+export type PrintSet = (typeof PRINT_SETS)[number];
+
+export interface SetWords {
+  /** At the foot of every page, and where a set is chosen. */
+  name: string;
+  /** For whom: at the foot of every page. */
+  reader: string;
+  /** What is in it. */
+  about: string;
+}
+
+export const SET_WORDS: Record<PrintSet, SetWords> = {
+  client: {
+    name: "Client sheet",
+    reader: "for the client",
+    about: "what is made, its sizes and cloth, cords and children, and the price",
+  },
+  table: {
+    name: "Table sheets",
+    reader: "for whoever makes it, at arm’s length",
+    about: "job card, cutting, marking, rig, making and hanging, in large figures",
+  },
+  steps: {
+    name: "Step by step",
+    reader: "for whoever makes and hangs it",
+    about: "every step with its check, its care and its drawing",
+  },
+  strips: {
+    name: "Strips and templates",
+    reader: "for the marking table",
+    about: "marks and shapes at full size, to glue together",
+  },
+  tag: { name: "Child-safety tag", reader: "stays on the shade", about: "the warning to cut out and fix" },
+  "child-safety": {
+    name: "Child safety",
+    reader: "for the maker; stays in the house",
+    about: "every cord against the rules that were read, and tests to do",
+  },
+  findings: {
+    name: "Findings",
+    reader: "for the maker; stays in the house",
+    about: "what cannot be, will work badly, or is worth knowing",
+  },
+  workings: {
+    name: "Workings",
+    reader: "for whoever asks why",
+    about: "every figure with its formula, its values and its source",
+  },
+  shopping: { name: "Shopping", reader: "for whoever buys", about: "what to buy for the job, and its cost" },
+  cutting: {
+    name: "Cutting tickets",
+    reader: "for the cutter",
+    about: "each bolt with its cuts in order, lengths to saw, labels for the pieces",
+  },
+};
+
+/** Sets for one reader, or for one occasion, by one word. */
+export const SET_PRESETS = {
+  usual: ["table", "steps", "tag", "shopping"],
+  helper: ["table", "steps"],
+  cutter: ["cutting", "table"],
+  client: ["client"],
+  everything: PRINT_SETS,
+} as const satisfies Record<string, readonly PrintSet[]>;
+export type SetPreset = keyof typeof SET_PRESETS;
+
+/** Of some sets each once, in the order of printing. */
+export function inPrintOrder(sets: readonly PrintSet[]): PrintSet[] {
+  return PRINT_SETS.filter((one) => sets.includes(one));
+}

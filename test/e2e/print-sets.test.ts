@@ -1,0 +1,46 @@
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, startBrowser } from "./browser.ts";
+import { DESK, firstVisit, pdfText } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser();
+});
+afterAll(() => harness.close());
+
+test("what to print is ticked set by set or chosen by its reader, and the pages are told before they are made", async () => {
+  const { page, errors } = await firstVisit(harness, { viewport: DESK });
+  await page.goto(`${harness.url}#/job/lantern-row/kitchen-sink`);
+  await page.getByRole("button", { name: "Make, string, hang" }).click();
+  await page.getByText("What to print", { exact: true }).first().click();
+  const panel = page.getByRole("group", { name: "What to print" });
+  const told = panel.getByRole("status");
+  const pages = async () => {
+    await told.filter({ hasText: /In all: \d+ pages?/ }).waitFor({ timeout: 60_000 });
+    return Number(/\d+/.exec((await told.textContent()) ?? "")?.[0]);
+  };
+  const made = async () => {
+    const downloading = page.waitForEvent("download");
+    await page.getByRole("button", { name: "Download this shade’s workbook" }).click();
+    return pdfText(await downloading);
+  };
+
+  const usual = await pages();
+  expect(usual).toBeGreaterThan(12);
+  await panel.getByRole("button", { name: "The client" }).click();
+  expect(await pages()).toBe(1);
+  const client = await made();
+  expect(client.pages).toBe(1);
+  expect(client.text).toContain("for the client");
+
+  await panel.getByRole("checkbox", { name: /Client sheet/ }).uncheck();
+  expect(await page.getByRole("button", { name: "Download this shade’s workbook" }).isDisabled()).toBe(true);
+  await panel.getByRole("checkbox", { name: /Table sheets/ }).check();
+  const counted = await pages();
+  expect((await made()).pages).toBe(counted);
+
+  await panel.getByRole("button", { name: "The usual" }).click();
+  expect(await pages()).toBe(usual);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
