@@ -2,6 +2,7 @@ import { createHash } from "node:crypto";
 import { fileURLToPath } from "node:url";
 import react from "@vitejs/plugin-react";
 import { defineConfig, type Plugin } from "vite";
+import { licencesText, packageOf } from "./scripts/bundled-licences.mjs";
 
 const path = (relative: string) => fileURLToPath(new URL(relative, import.meta.url));
 
@@ -62,6 +63,33 @@ function precache(): Plugin {
   };
 }
 
+const bundled = new Set<string>();
+
+/** Notes whose code and fonts go into a bundle; those of workers are built before that of the page. */
+function notePackages(): Plugin {
+  return {
+    name: "note-packages",
+    apply: "build",
+    generateBundle(_options, bundle) {
+      for (const file of Object.values(bundle)) {
+        const sources = file.type === "chunk" ? file.moduleIds : file.originalFileNames;
+        for (const name of sources.map(packageOf)) if (name !== undefined) bundled.add(name);
+      }
+    },
+  };
+}
+
+/** Ships the licences of all that with the page. */
+function shipLicences(): Plugin {
+  return {
+    name: "ship-licences",
+    apply: "build",
+    generateBundle() {
+      this.emitFile({ type: "asset", fileName: "licences.txt", source: licencesText(bundled) });
+    },
+  };
+}
+
 /** Rooms that do nothing when they are merely imported: what a screen does not use stays out of its bundle. */
 const PURE_ROOMS = /\/src\/(?!web\/)[a-z]+\//;
 
@@ -69,8 +97,8 @@ export default defineConfig({
   root: path("src/web"),
   base: "./",
   cacheDir: path("node_modules/.vite"),
-  plugins: [react(), contentPolicy(), precache()],
-  worker: { format: "es" },
+  plugins: [react(), contentPolicy(), notePackages(), shipLicences(), precache()],
+  worker: { format: "es", plugins: () => [notePackages()] },
   build: {
     outDir: path("dist/web"),
     emptyOutDir: true,

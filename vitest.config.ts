@@ -16,6 +16,7 @@ export default defineConfig({
           include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
           exclude: ["test/cli/**", "test/hostile/**", "test/e2e/**"],
           testTimeout: HANGS_MS,
+          hookTimeout: HANGS_MS,
         },
       },
       {
@@ -25,6 +26,7 @@ export default defineConfig({
           include: ["test/cli/**/*.test.ts", "test/hostile/**/*.test.ts"],
           globalSetup: "test/cli/build.ts",
           testTimeout: HANGS_MS,
+          hookTimeout: HANGS_MS,
         },
       },
       {

@@ -2,10 +2,14 @@ import { ensureWeb } from "../scripts/build-web.mjs";
 import { startBrowser } from "../test/e2e/browser.ts";
 import { cut400x10 } from "./cut-400x10.ts";
 import { cutC1C7 } from "./cut-c1-c7.ts";
+import { cutContract } from "./cut-contract.ts";
 import { cutFirst } from "./cut-first.ts";
 import { cutGrowth } from "./cut-growth.ts";
+import { cutKrN } from "./cut-kr-n.ts";
 import { cutLengths } from "./cut-lengths.ts";
+import { cutProved } from "./cut-proved.ts";
 import { cutVsPackers } from "./cut-vs-packers.ts";
+import { drapeFirst, drapeHeights } from "./drape.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
@@ -14,22 +18,33 @@ import { liftSearch } from "./lift-search.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
 import { plan2000 } from "./plan-2000.ts";
+import { planEdit, planEdit2000 } from "./plan-edit.ts";
 import { planGrowth } from "./plan-growth.ts";
+import { planMemory } from "./plan-memory.ts";
 import { planOne } from "./plan-one.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
+  const long = process.argv.includes("--long");
   const figures = [
     planOne(),
     plan2000(),
     planGrowth(),
+    planEdit(),
+    planEdit2000(),
+    planMemory(),
     cutLengths(),
     cutFirst(),
     cutGrowth(),
     ...cut400x10(),
-    ...cutC1C7(process.argv.includes("--long")),
+    cutContract(),
+    ...cutC1C7(long),
+    cutKrN(long),
+    cutProved(long),
     ...(await cutVsPackers()),
     liftSearch(),
+    drapeFirst(),
+    drapeHeights(),
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),

@@ -26,6 +26,6 @@ export function cutC1C7(long: boolean): Figure[] {
     goal,
     better: "lower",
   });
-  const quick = [figure("50ms", 50, 3.5), figure("1s", 1000, 2.2)];
-  return long ? [...quick, figure("10s", 10_000, 1.6)] : quick;
+  const quick = [figure("50ms", 50, 2.2), figure("1s", 1000, 1.5)];
+  return long ? [...quick, figure("10s", 10_000, 1.2)] : quick;
 }

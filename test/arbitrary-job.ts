@@ -9,6 +9,7 @@ import {
   DIRECTIONS,
   DRIVE_KINDS,
   EDGE_PLEATS,
+  FRILL_EDGES,
   HEADS,
   HEM_CORNERS,
   HEM_WEIGHTS,
@@ -120,6 +121,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     innerNarrowerMm: length,
     innerLongerMm: length,
     railroad: fc.constantFrom(...RAILROADS),
+    bonded: fc.boolean(),
+    bondedBendingMm: mm(3, 200),
   }),
   ribs: some<Group<"ribs">>({
     kind: fc.constantFrom(...RIB_KINDS),
@@ -176,6 +179,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     drawInMm: length,
     weight: fc.constantFrom(...HEM_WEIGHTS),
     frillMm: length,
+    frillEdges: fc.constantFrom(...FRILL_EDGES),
+    frillDouble: fc.boolean(),
     frillFullness: mm(1, 5),
   }),
   pattern: some<Group<"pattern">>({

@@ -1,4 +1,4 @@
-import { type JobInput, LIFT_TRAITS } from "../src/job/index.ts";
+import { colourOf, type JobInput, LIFT_TRAITS, USUAL_KIND } from "../src/job/index.ts";
 import type {
   BoardPlan,
   ClothPlan,
@@ -10,7 +10,7 @@ import type {
   Mass,
   Size,
 } from "../src/shade-plan/index.ts";
-import { flatForm } from "../src/styles/flat/flat-form.ts";
+import { flatForm } from "../src/styles/folding/flat-form.ts";
 import { inches } from "../src/units/index.ts";
 import { resolvedWith } from "./job-with.ts";
 
@@ -66,7 +66,7 @@ export function handShade({ widthIn = 36, lengthIn = 60, layers, window, job }: 
       ],
       resolved.cloths,
     ),
-    mass: { parts: [], totalKg: 1.5, clothGsm: 370 } satisfies Mass,
+    mass: { parts: [], totalKg: 1.5, clothGsm: 370, onBoardKg: 0 } satisfies Mass,
     lift: handLift(),
     board: handBoard(size),
   };
@@ -106,6 +106,7 @@ function handCloth(
         layer,
         clothId: cloth.id,
         clothName: cloth.name,
+        colour: colourOf(cloth, USUAL_KIND[layer]),
         cutWidthMm: widthMm,
         cutLengthMm: lengthMm,
         repeatLengthMm: lengthMm,
@@ -172,6 +173,7 @@ function handLift(): CordLockLift {
       feasibleMm: [[inches(28), inches(32.5)]],
       kind: "between",
       forced: false,
+      chosenFor: "maker",
       facing: "right",
       screwsMm: [
         { xMm: lockMm, zMm: 5 },

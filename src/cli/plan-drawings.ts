@@ -13,7 +13,7 @@ import type { Plan, ShadePlan } from "../plan/index.ts";
 import { SHEETS, type SheetKind } from "../shade-plan/index.ts";
 
 /** Sheets that show the shade at a height: lowered, half raised, raised. */
-const RAISING: readonly SheetKind[] = ["front", "back", "side"];
+const RAISING: readonly SheetKind[] = ["picture", "front", "back", "side"];
 const HEIGHTS = [0, 0.5, 1];
 
 /** What a page of either paper takes within its margins. */

@@ -1,5 +1,5 @@
 import type { Figure, Worked } from "../figures/index.ts";
-import type { Cloth } from "../job/index.ts";
+import { type Cloth, colourOf, USUAL_KIND } from "../job/index.ts";
 import type { Layer, LayerCut, Size } from "../shade-plan/index.ts";
 import { FIT_SLACK, MM_PER_YARD } from "../units/index.ts";
 import { chooseTurn, type TurnStory } from "./choose-turn.ts";
@@ -52,6 +52,7 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth): Worked<
     layer,
     clothId: cloth.id,
     clothName: cloth.name,
+    colour: colourOf(cloth, USUAL_KIND[layer]),
     cutWidthMm,
     cutLengthMm,
     repeatLengthMm: inRepeats[0]?.value ?? off.pitchMm,

@@ -65,6 +65,7 @@ export const ROLES = [
   "testSquare",
   "overlapMark",
   "ghost",
+  "picture",
 ] as const;
 export type Role = (typeof ROLES)[number];
 
@@ -161,7 +162,24 @@ export interface Dimension extends Common {
   running?: string;
 }
 
-export type Primitive = Polyline | Circle | Marker | Text | Callout | Dimension;
+/**
+ * Things as the eye sees them, from behind to the front: small faces with the colour of their own cloth or wood and the
+ * light that falls on each. The one primitive with colours: they are those of the real thing, alike on any paper.
+ */
+export interface Facets extends Common {
+  kind: "facets";
+  faces: readonly Facet[];
+}
+
+export interface Facet {
+  points: readonly Point[];
+  /** `#rrggbb` in full light. */
+  colour: string;
+  /** Light on it: 1 gives the colour itself, 0 black. */
+  light: number;
+}
+
+export type Primitive = Facets | Polyline | Circle | Marker | Text | Callout | Dimension;
 
 /** One fact of the drawing in words, for those who cannot see it. */
 export interface Fact {

@@ -48,6 +48,14 @@ export interface PlacedPath extends PlacedCommon {
   stroke?: Stroke;
 }
 
+/** Faces of a picture with their own colours as lit, one set of closed lines to each; each edge is drawn over in its colour. */
+export interface PlacedFacets extends PlacedCommon {
+  kind: "facets";
+  faces: readonly { lines: readonly (readonly Point[])[]; hex: string }[];
+  /** Width of that edge, mm: no paper shows between two faces. */
+  edgeMm: number;
+}
+
 export interface PlacedCircle extends PlacedCommon {
   kind: "circle";
   centre: Point;
@@ -78,7 +86,7 @@ export interface PlacedText extends PlacedCommon {
   haloPaint?: Paint;
 }
 
-export type PlacedItem = PlacedPath | PlacedCircle | PlacedText;
+export type PlacedItem = PlacedFacets | PlacedPath | PlacedCircle | PlacedText;
 
 /** Drawn within these bounds, or at a fixed scale (1 is full size). */
 export type Fit = { maxWidthMm: number; maxHeightMm: number } | { scale: number };

@@ -125,6 +125,7 @@ export const LOOKS: Record<Role, Look> = {
     text: "pencil",
   }),
   ghost: look("GHOST", "Behind or elsewhere", { stroke: pen(THIN, "chalk", [1, 0.8]), text: "pencil" }),
+  picture: look("PICTURE", "Picture", {}),
 };
 
 /** Pen of an oblique tick, an origin ring or an arrow head. */

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { clothPhotoSchema } from "./cloth-photo.ts";
-import { clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
+import { bendingMm, clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
 
 export const MATCHES = ["straight", "half-drop"] as const;
 
@@ -44,7 +44,14 @@ export const clothSchema = z
     kind: z.enum(CLOTH_KINDS).optional().meta({
       description: "What it is: tells how stiff it may be, where that was not measured",
     }),
-    bendingLengthMm: z.number().min(3).max(200).optional().meta({
+    colour: z
+      .string()
+      .regex(/^#[0-9a-f]{6}$/i, "# and six digits or letters from a to f, as #d9c7a3")
+      .optional()
+      .meta({
+        description: "Colour in full light for pictures, sRGB as #rrggbb; left out: that of its kind",
+      }),
+    bendingLengthMm: bendingMm.optional().meta({
       description:
         "Bending length, mm: half the overhang at which a strip slid over an edge has drooped by 41.5°",
     }),

@@ -1,23 +1,28 @@
+import { acrossAtMm, alongHeadMm, type Head } from "../shade-plan/index.ts";
+
 /**
- * Places along the board as distances from the finished edge on the control side, so that a shade worked on
+ * Places on the board as distances along it from the finished edge on the control side, so that a shade worked on
  * the left is planned by the very same steps as one worked on the right and comes out as its mirror image.
  */
 export interface ControlFrame {
   side: "left" | "right";
-  widthMm: number;
+  /** The head that the board follows; a tube hangs level whatever the head does. */
+  head: Head;
 }
 
-/** From the left finished edge to the distance from the control side, and back: the map is its own inverse. */
-export function mirrored({ side, widthMm }: ControlFrame, placeMm: number): number {
-  return side === "right" ? widthMm - placeMm : placeMm;
+/** From the control side along the board to a place across the shade, given from its left finished edge, mm. */
+export function alongFromControl({ side, head }: ControlFrame, xMm: number): number {
+  return side === "right" ? alongHeadMm(head, xMm, head.finishedWidthMm) : alongHeadMm(head, 0, xMm);
 }
 
-/** Both ends of a stretch, in rising order again after mirroring. */
-export function mirroredStretch(
-  frame: ControlFrame,
-  [from, to]: readonly [number, number],
-): [number, number] {
-  const a = mirrored(frame, from);
-  const b = mirrored(frame, to);
+/** From the left finished edge across to a place on the board, given along it from the control side, mm. */
+export function acrossFromControl({ side, head }: ControlFrame, alongMm: number): number {
+  return side === "right" ? acrossAtMm(head, head.finishedWidthMm, -alongMm) : acrossAtMm(head, 0, alongMm);
+}
+
+/** Both ends of a stretch across the shade, in rising order whichever side it was measured from. */
+export function stretchAcross(frame: ControlFrame, [from, to]: readonly [number, number]): [number, number] {
+  const a = acrossFromControl(frame, from);
+  const b = acrossFromControl(frame, to);
   return a <= b ? [a, b] : [b, a];
 }

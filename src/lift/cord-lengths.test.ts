@@ -48,7 +48,7 @@ describe(X1.source, () => {
       window: { shade: { making: { lift: { tailMm: inches(30) } } } },
     });
     const { lock } = chooseLock(shade, grid.columns.length);
-    const { values: tail } = planTail({ shade, size, grid, liftParts: { lock } });
+    const { values: tail } = planTail({ shade, size, grid, liftParts: { lock } }, 0);
     expectNear(grid.travelMm / 25.4, X1.travelIn, X1.tolIn);
     expectNear(tail.raisedMm / 25.4, X1.raisedTailIn, X1.tolIn);
   });

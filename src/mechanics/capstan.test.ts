@@ -71,10 +71,12 @@ describe("capstan", () => {
 });
 
 describe("turn", () => {
+  const at = (x: number, y: number, z = 0) => ({ x, y, z });
+
   test("a right angle and a straight run", () => {
-    expectNear(turnRad({ x: 0, y: 0 }, { x: 3, y: 0 }, { x: 3, y: 9 }), Math.PI / 2, 1e-15);
-    expectNear(turnRad({ x: 0, y: 0 }, { x: 3, y: 0 }, { x: 3, y: -9 }), Math.PI / 2, 1e-15);
-    expect(turnRad({ x: 0, y: 0 }, { x: 3, y: 1 }, { x: 9, y: 3 })).toBe(0);
+    expectNear(turnRad(at(0, 0), at(3, 0), at(3, 9)), Math.PI / 2, 1e-15);
+    expectNear(turnRad(at(0, 0), at(3, 0), at(3, 0, -9)), Math.PI / 2, 1e-15);
+    expect(turnRad(at(0, 0), at(3, 1), at(9, 3))).toBe(0);
   });
 
   test("turns of a closed polygon add up to one round (exterior angles of a convex polygon)", () => {
@@ -86,6 +88,7 @@ describe("turn", () => {
           const corner = (i: number) => ({
             x: Math.cos((2 * Math.PI * i) / sides),
             y: squash * Math.sin((2 * Math.PI * i) / sides),
+            z: Math.cos((2 * Math.PI * i) / sides),
           });
           let sum = 0;
           for (let i = 0; i < sides; i++) sum += turnRad(corner(i), corner(i + 1), corner(i + 2));

@@ -11,17 +11,25 @@ export function capstanRatio(friction: number, wrapRad: number): number {
   return Math.exp(friction * wrapRad);
 }
 
-/** A place in a plane, any unit. */
-export interface PlanePoint {
+/** A place in space, any unit. */
+export interface SpacePoint {
   x: number;
   y: number;
+  z: number;
 }
 
 /** Angle between the direction into `at` and the direction out of it, 0 for a straight run, rad. */
-export function turnRad(before: PlanePoint, at: PlanePoint, after: PlanePoint): number {
-  const inX = at.x - before.x;
-  const inY = at.y - before.y;
-  const outX = after.x - at.x;
-  const outY = after.y - at.y;
-  return Math.abs(Math.atan2(inX * outY - inY * outX, inX * outX + inY * outY));
+export function turnRad(before: SpacePoint, at: SpacePoint, after: SpacePoint): number {
+  const into = minus(at, before);
+  const out = minus(after, at);
+  const across = Math.hypot(
+    into.y * out.z - into.z * out.y,
+    into.z * out.x - into.x * out.z,
+    into.x * out.y - into.y * out.x,
+  );
+  return Math.atan2(across, into.x * out.x + into.y * out.y + into.z * out.z);
+}
+
+function minus(a: SpacePoint, b: SpacePoint): SpacePoint {
+  return { x: a.x - b.x, y: a.y - b.y, z: a.z - b.z };
 }

@@ -14,7 +14,7 @@ import {
 } from "../job/index.ts";
 import { askPlace, type CarefulLift, carefulLift, type ReviewAfter } from "../safety/index.ts";
 import type { SafetyReview } from "../shade-plan/index.ts";
-import { type AlignedRoom, alignRoom, roomByItself } from "./align-room.ts";
+import { type AlignedRoom, type AlignedShade, alignRoom, roomByItself } from "./align-room.ts";
 import { remember, sameFields } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
 import { patched } from "./patched.ts";
@@ -42,6 +42,15 @@ interface WindowOfJob {
   path: string;
 }
 
+/** What the plan of one window follows from. */
+interface PlanRead {
+  resolved: ResolvedShade;
+  rates: ResolvedRates;
+  careful: CarefulLift;
+  reviewAfter: ReviewAfter;
+  aligned: AlignedShade | undefined;
+}
+
 /** One window, and what was last planned of it. */
 class WindowPlanner {
   readonly #planner = new ShadePlanner();
@@ -51,6 +60,10 @@ class WindowPlanner {
     return this.#resolved;
   });
 
+  readonly #plan = remember(
+    ({ resolved, rates, careful, reviewAfter, aligned }: PlanRead): PlannedShade =>
+      this.#planner.plan(resolved, rates, careful, reviewAfter, aligned),
+  );
   #trial: { read: TrialRead; reviewAfter: ReviewAfter } | undefined;
 
   ask(at: WindowOfJob): RoomWindow {
@@ -61,7 +74,10 @@ class WindowPlanner {
     const resolved = this.#resolvedAt(at);
     const { rates, careful } = at.shared;
     const reviewAfter = this.#reviewAfterOf(at);
-    return this.#planner.plan(resolved, rates, careful, reviewAfter, aligned.shades.get(resolved.shadeId));
+    return this.#plan({
+      ...{ resolved, rates, careful, reviewAfter },
+      aligned: aligned.shades.get(resolved.shadeId),
+    });
   }
 
   /** The same function for as long as it would give the same answers, so that the plan of the window stands. */
@@ -74,23 +90,35 @@ class WindowPlanner {
   }
 
   #resolvedAt({ job, shared, room, window, path }: WindowOfJob): ResolvedShade {
-    const { units, place, purpose, workshop } = job;
+    const { units, place, purpose, goods, workshop } = job;
     const { parts, careful } = shared;
     const { id: roomId, name: roomName } = room;
-    return this.#resolve({ units, place, purpose, workshop, parts, careful, roomId, roomName, window, path });
+    return this.#resolve({
+      units,
+      place,
+      purpose,
+      goods,
+      workshop,
+      parts,
+      careful,
+      roomId,
+      roomName,
+      window,
+      path,
+    });
   }
 }
 
 /** All that the plan of a window follows from, whatever changes it: the room as well where it shares a line. */
-interface TrialRead extends SharedRead, Pick<Job, "units" | "workshop"> {
+interface TrialRead extends SharedRead, Pick<Job, "units" | "goods" | "workshop"> {
   around: Room | Window;
   path: string;
 }
 
 function trialRead({ job, room, window, path }: WindowOfJob): TrialRead {
-  const { cloths, hardware, rates, place, purpose, units, workshop } = job;
+  const { cloths, hardware, rates, place, purpose, goods, units, workshop } = job;
   const around = room.inLine === undefined ? window : room;
-  return { cloths, hardware, rates, place, purpose, units, workshop, around, path };
+  return { cloths, hardware, rates, place, purpose, goods, units, workshop, around, path };
 }
 
 /** Plans the window anew with a change, each change once. */
@@ -106,7 +134,7 @@ function reviewAfterIn({ job, room, window }: WindowOfJob): ReviewAfter {
 }
 
 /** What answers every question of one window. */
-interface ResolveRead extends Pick<Job, "units" | "place" | "purpose" | "workshop"> {
+interface ResolveRead extends Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop"> {
   parts: Catalogue;
   careful: CarefulLift;
   roomId: string;

@@ -4,6 +4,7 @@ import type {
   BoardPlan,
   Caution,
   ChildSafetyTag,
+  ClothFeel,
   ClothPlan,
   Cost,
   Folds,
@@ -35,6 +36,8 @@ export interface ShadePlan {
   grid: Grid;
   /** How the style shapes its cloth beyond a plain rectangle with rings. */
   form: Form;
+  /** What all its layers together weigh and how they bend. */
+  feel: ClothFeel;
   /** How its cloth folds, where it does so in one plane: not where it is drawn in across, or hangs in swags. */
   folds?: Folds;
   cloth: ClothPlan;

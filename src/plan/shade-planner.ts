@@ -11,7 +11,7 @@ import {
   type Worked,
   workingOf,
 } from "../figures/index.ts";
-import { FOLDS_READS, planFolds } from "../folds/index.ts";
+import { clothFeel, FOLDS_READS, planFolds } from "../folds/index.ts";
 import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
 import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
 import { MEASURE_READS, measure } from "../measure/index.ts";
@@ -318,7 +318,7 @@ function assemble(stages: Stages): PlannedShade {
   const tag = lazy(() =>
     childTag({
       place: resolved.place,
-      frontCords: lift.kind === "tube-loop" || hangingCords(lift).length > 0,
+      frontCords: lift.cordsAtFront || hangingCords(lift).length > 0,
       rearCords: lift.cords.length > 0,
     }),
   );
@@ -333,6 +333,7 @@ function assemble(stages: Stages): PlannedShade {
     size,
     grid,
     form,
+    feel: clothFeel(resolved),
     ...(folds === undefined ? {} : { folds }),
     cloth,
     mass,

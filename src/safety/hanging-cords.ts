@@ -1,4 +1,5 @@
 import {
+  exitBelowTopMm,
   type HangingCords,
   hangingCords,
   type LoopLift,
@@ -7,7 +8,7 @@ import {
 } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
-import type { LiftCords } from "./review/lift-cords.ts";
+import { isOverLock, type LiftCords } from "./review/lift-cords.ts";
 import type { SafetyShade } from "./safety-reads.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
@@ -39,7 +40,7 @@ type Hung = Pick<CautionInput, "shade" | "size"> & { lift: LiftCords };
 
 /** How far the cords hang out of each lock, and where they end, at both ends of their travel: nothing where none do. */
 export function hangingTexts({ shade, size, lift }: Hung): string[] {
-  const housingMm = lift.kind === "cord-lock" ? lift.housingHeightMm : 0;
+  const housingMm = isOverLock(lift) ? lift.housingHeightMm : 0;
   return hangingCords(lift).map(
     (cords) => `${hangingText(shade, cords)}. ${lowEndText(shade, size, cords, housingMm)}.`,
   );
@@ -58,14 +59,16 @@ function hangingText({ units }: Pick<SafetyShade, "units">, cords: HangingCords)
 /** Where the lower ends are, as far as it is known. */
 function lowEndText(
   { units, board }: Pick<SafetyShade, "units" | "board">,
-  { topAboveFloorMm }: Pick<Size, "topAboveFloorMm">,
-  { raises, downMm, upMm }: HangingCords,
+  size: Size,
+  cords: HangingCords,
   housingMm: number,
 ): string {
+  const { topAboveFloorMm } = size;
+  const { raises, downMm, upMm } = cords;
   if (topAboveFloorMm === undefined) {
     return "How far above the floor they end is not known, since the sill’s height was not measured";
   }
-  const lockMm = topAboveFloorMm - board.thicknessMm - housingMm;
+  const lockMm = topAboveFloorMm - exitBelowTopMm(cords, size, { boardMm: board.thicknessMm, housingMm });
   const at = (tailMm: number) =>
     tailMm >= lockMm ? "lying on the floor" : `${lengthText(lockMm - tailMm, units)} above the floor`;
   const [down, up] = raises === "shade" ? ["it is lowered", "it is raised"] : ["the top is down", "it is up"];
@@ -91,7 +94,7 @@ export function backText({ shade, grid, lift }: CautionInput): string {
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back ${lift.kind === "cord-lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
+      : `Up the back ${lift.takeUp === "lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;

@@ -46,6 +46,8 @@ export interface LayerCut {
   layer: Layer;
   clothId: string;
   clothName: string;
+  /** In full light, `#rrggbb`: its own, else that of its kind. */
+  colour: string;
   /** Flat size of the joined layer before hemming, mm. */
   cutWidthMm: number;
   cutLengthMm: number;

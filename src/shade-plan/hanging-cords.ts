@@ -1,3 +1,4 @@
+import { type Head, headYMm } from "./head-line.ts";
 import type { TopRail } from "./lift.ts";
 
 /** Cords with a free end that hang at the front, over a lock of their own. */
@@ -10,39 +11,52 @@ export interface HangingCords {
   /** Below their lock with what they raise let down, and raised, mm. */
   downMm: number;
   upMm: number;
+  /** Their lock, from the left finished edge, where it is known, mm. */
+  lockX?: number;
 }
 
-interface Railed {
+/** A lift over a lock has tails and a seat; any may have a top rail. */
+interface Hung {
+  controlSide?: "left" | "right";
+  cords?: readonly unknown[];
+  tailLoweredMm?: number;
+  tailRaisedMm?: number;
+  seat?: { xMm: number };
   topRail?: Pick<TopRail, "side" | "tailDownMm" | "tailUpMm"> & { cords: readonly unknown[] };
-}
-interface Locked extends Railed {
-  kind: "cord-lock";
-  controlSide: "left" | "right";
-  cords: readonly unknown[];
-  tailLoweredMm: number;
-  tailRaisedMm: number;
-}
-interface OnTube extends Railed {
-  kind: "spring" | "tube-wand" | "tube-loop" | "motor";
 }
 
 /** All cords with a free end at the front of a lift: whoever says what hangs there asks here. */
-export function hangingCords(lift: Locked | OnTube): HangingCords[] {
+export function hangingCords(lift: Hung): HangingCords[] {
   const list: HangingCords[] = [];
-  if (lift.kind === "cord-lock" && lift.cords.length > 0) {
-    const { controlSide, cords, tailLoweredMm, tailRaisedMm } = lift;
+  const { controlSide = "right", cords = [], tailLoweredMm, tailRaisedMm, seat, topRail } = lift;
+  if (tailLoweredMm !== undefined && tailRaisedMm !== undefined && cords.length > 0) {
     list.push({
       raises: "shade",
       count: cords.length,
       side: controlSide,
       downMm: tailLoweredMm,
       upMm: tailRaisedMm,
+      ...(seat === undefined ? {} : { lockX: seat.xMm }),
     });
   }
-  const { topRail } = lift;
   if (topRail !== undefined) {
-    const { side, cords, tailDownMm, tailUpMm } = topRail;
-    list.push({ raises: "top-rail", count: cords.length, side, downMm: tailDownMm, upMm: tailUpMm });
+    const { side, tailDownMm, tailUpMm } = topRail;
+    list.push({
+      raises: "top-rail",
+      count: topRail.cords.length,
+      side,
+      downMm: tailDownMm,
+      upMm: tailUpMm,
+    });
   }
   return list;
+}
+
+/** Where they leave their lock, below the top line: the head over it, the board and the lock, mm. */
+export function exitBelowTopMm(
+  { lockX }: HangingCords,
+  head: Head,
+  { boardMm, housingMm }: { boardMm: number; housingMm: number },
+): number {
+  return (lockX === undefined ? 0 : headYMm(head, lockX)) + boardMm + housingMm;
 }

@@ -2,6 +2,7 @@ export * from "./alignment.ts";
 export * from "./board.ts";
 export * from "./caution.ts";
 export * from "./cloth.ts";
+export * from "./cloth-feel.ts";
 export * from "./cost.ts";
 export * from "./folds.ts";
 export * from "./form.ts";

@@ -1,5 +1,6 @@
 /** Drawing sheets that can stand beside a step. */
 export const SHEETS = [
+  "picture",
   "front",
   "back",
   "side",
@@ -11,6 +12,8 @@ export const SHEETS = [
   "strips",
 ] as const;
 export type SheetKind = (typeof SHEETS)[number];
+/** All but the picture, which has no lines to measure, to cut by or to explain. */
+export const LINE_SHEETS = SHEETS.filter((kind) => kind !== "picture");
 
 export const CHAPTERS = ["measure", "cut", "make", "board", "string", "hang", "level", "train"] as const;
 export type Chapter = (typeof CHAPTERS)[number];

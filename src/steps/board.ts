@@ -1,4 +1,4 @@
-import type { Step } from "../shade-plan/index.ts";
+import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
@@ -31,8 +31,8 @@ function saw({ board, len }: Bench): Step {
 }
 
 /** Places on the board are measured from its left end, seen from the room. */
-function fromEnd({ board, len }: Bench, xMm: number): string {
-  return len(xMm - board.leftMm);
+function fromEnd(bench: Bench, xMm: number): string {
+  return bench.len(fromBoardEndMm(bench, xMm));
 }
 
 /** An impossible shade still has steps; whoever reads them must not drill by them. */
@@ -103,7 +103,7 @@ function eyes(bench: Bench): Step {
         "eye",
         board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
       )}: one above each column.`,
-      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring lies along the board.`,
+      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring stands across the board: a cord that runs along the board then passes through it.`,
     ),
     check: "A cord laid along the board runs straight through all of them.",
     caution: DRILL,
@@ -138,7 +138,7 @@ function lockHoles(bench: LockBench): Step {
       `Drill starting holes for its screws: ${screws}.`,
       "Do not screw it on yet. It is threaded in the hand first.",
     ),
-    check: `Held in its place it is clear of every eye, and its toothed roller lies to the ${seat.facing}, seen from the room: towards the outside of the shade.`,
+    check: `Held in its place it is clear of every eye, and its toothed roller and its smooth crown look outwards, to the ${seat.facing} seen from the room. On the other hand both look the other way.`,
     caution: DRILL,
     sheet: "board",
   };

@@ -2,7 +2,7 @@ import * as reader from "dxf-parser";
 import { describe, expect, test } from "vitest";
 import { toDxf } from "../../src/drawing/dxf/index.ts";
 import { type Drawing, drawSheet } from "../../src/drawing/index.ts";
-import { SHEETS } from "../../src/shade-plan/index.ts";
+import { LINE_SHEETS } from "../../src/shade-plan/index.ts";
 import { CASES } from "../gallery/windows.ts";
 
 /** dxf-parser knows nothing of the library that writes our files: it reads them back. */
@@ -32,7 +32,7 @@ function readBack(drawing: Drawing): Read {
 
 const { plan, shade } = CASES.outside();
 
-describe.each(SHEETS)("%s", (kind) => {
+describe.each(LINE_SHEETS)("%s", (kind) => {
   test("is read back by an independent reader, with a layer for each entity", () => {
     const { entities, tables, header } = readBack(drawSheet(kind, plan, shade));
     // Group 70 of $INSUNITS: 4 is millimetres (DXF reference, header section).

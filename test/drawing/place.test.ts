@@ -19,6 +19,7 @@ const PAPERS = [
 ] as const;
 
 const RAISES: Record<SheetKind, readonly number[]> = {
+  picture: [0.5],
   front: [0, 0.5, 1],
   back: [0, 0.35, 1],
   side: [0, 0.5, 0.77, 1],
@@ -53,6 +54,7 @@ function everyPoint(placed: Placed): Point[] {
         [x + r, y + r],
       ];
     }
+    if (item.kind === "facets") return item.faces.flatMap(({ lines }) => lines.flat());
     return realCorners(item).map(([x, y]): Point => [x, y]);
   });
 }

@@ -10,7 +10,7 @@ import {
   place,
 } from "../../src/drawing/index.ts";
 import { type Plan, plan, type ShadePlan } from "../../src/plan/index.ts";
-import { SHEETS } from "../../src/shade-plan/index.ts";
+import { LINE_SHEETS } from "../../src/shade-plan/index.ts";
 import { markMm, parseLength } from "../../src/units/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { CASES } from "../gallery/windows.ts";
@@ -20,7 +20,8 @@ const RAISES = [0, 0.31, 0.5, 1];
 
 function allSheets(planned: Pick<Plan, "units">, shade: ShadePlan): Drawing[] {
   return [
-    ...SHEETS.flatMap((kind) => RAISES.map((raise) => drawSheet(kind, planned, shade, { raise }))),
+    drawSheet("picture", planned, shade, { raise: 0.5 }),
+    ...LINE_SHEETS.flatMap((kind) => RAISES.map((raise) => drawSheet(kind, planned, shade, { raise }))),
     ...drawMarkingStrips(planned, shade),
   ];
 }
@@ -241,7 +242,7 @@ describe("any valid job, however impossible its shades", () => {
       fc.property(anyJob, fc.double({ min: 0, max: 1, noNaN: true }), (job, raise) => {
         const planned = plan(job);
         for (const shade of planned.shades.slice(0, 2))
-          for (const kind of SHEETS) {
+          for (const kind of LINE_SHEETS) {
             const drawing = drawSheet(kind, planned, shade, { raise });
             expectTrueDimensions(drawing, planned);
             const placed = place(drawing, { maxWidthMm: 150, maxHeightMm: 190 });
@@ -251,4 +252,20 @@ describe("any valid job, however impossible its shades", () => {
       { seed: 20260135, numRuns: 60, endOnFailure: true },
     );
   });
+
+  test("every picture is drawn without a throw or a NaN", () => {
+    fc.assert(
+      fc.property(anyJob, fc.double({ min: 0, max: 1, noNaN: true }), (job, raise) => {
+        const planned = plan(job);
+        for (const shade of planned.shades.slice(0, 1)) {
+          const placed = place(drawSheet("picture", planned, shade, { raise }), {
+            maxWidthMm: 150,
+            maxHeightMm: 190,
+          });
+          expect(numbersOf(placed).every(Number.isFinite), shade.shadeId).toBe(true);
+        }
+      }),
+      { seed: 20260136, numRuns: 30, endOnFailure: true },
+    );
+  }, 120_000);
 });

@@ -1,5 +1,5 @@
 import { drawLegend, drawSheet, place } from "../../src/drawing/index.ts";
-import { SHEETS } from "../../src/shade-plan/index.ts";
+import { LINE_SHEETS } from "../../src/shade-plan/index.ts";
 import { draws } from "./gallery.ts";
 import { PAGE, PHONE } from "./papers.ts";
 import { loop, loopLeft, motor, spring, wand } from "./windows.ts";
@@ -96,6 +96,6 @@ draws("lock-motor-phone", () => {
 
 draws("legend-tube", () => {
   const { plan, shade } = loop();
-  const drawings = SHEETS.map((kind) => drawSheet(kind, plan, shade));
+  const drawings = LINE_SHEETS.map((kind) => drawSheet(kind, plan, shade));
   return place(drawLegend(drawings), PAGE);
 });

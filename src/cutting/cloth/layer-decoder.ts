@@ -5,6 +5,8 @@ import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.t
 
 /** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
 const MOST_LOOKS = 128;
+/** Lengths that the item which opens a layer may choose from; on a repeat each with nearest first, or without. */
+const LENGTHS = 4;
 /** The same for a layer among flaws: what finds no place here finds one below them. */
 const MOST_AMONG_FLAWS = 400;
 
@@ -13,13 +15,14 @@ const MOST_AMONG_FLAWS = 400;
  *
  * A bolt is cut across into layers, a layer along into columns, a column across into pieces, and so on to the last
  * stage. The item of the first place that fits opens a layer, a column or a cell; on plain cloth one that fills the
- * space or a side of it goes before. A layer is as long as the item that opens it, or, as that item's choice says, as
+ * space or a side of it goes before. On a repeat the first item may stand back, as its choice says, for the one that
+ * loses least to reach its place. A layer is as long as the item that opens it, or, as that item's choice says, as
  * the item and one or two below it, or as all the cloth that is left.
  */
 export class LayerDecoder implements Decoder {
   readonly masks: FitMasks;
   readonly bits: Uint8Array;
-  readonly choices = 4;
+  readonly choices: number;
   readonly chosenLots: Int32Array;
   readonly lotChoices: readonly (readonly number[])[];
   readonly x: Int32Array;
@@ -74,6 +77,7 @@ export class LayerDecoder implements Decoder {
     this.joinStart = new Float64Array(grid.joins);
     this.plain = !grid.lattice && grid.lotAreas.length === 0;
     this.latticed = grid.lattice !== undefined;
+    this.choices = this.latticed ? 2 * LENGTHS : LENGTHS;
     const most = 4 * count + 4 * grid.bolts.length + 16 + grid.bolts.reduce((n, b) => n + b.flaws.length, 0);
     this.rx = new Int32Array(most);
     this.ry = new Float64Array(most);
@@ -177,6 +181,7 @@ export class LayerDecoder implements Decoder {
     let fallback = -1;
     let fallbackX = 0;
     let fallbackY = 0;
+    let least = Number.POSITIVE_INFINITY;
     masks.skipNone();
     let place = masks.nextFit(w, h, from);
     for (let looks = 0; place >= 0 && looks < (fallback < 0 ? mostLooks : MOST_LOOKS); looks++) {
@@ -186,10 +191,13 @@ export class LayerDecoder implements Decoder {
         const needH = this.leadY + (masks.h[item] as number);
         if (needW === w && needH <= h) return place;
         if (needH === h && needW <= w) return place;
-        if (needW <= w && needH <= h && fallback < 0) {
+        const lost = this.leadX * h + this.leadY * w;
+        if (needW <= w && needH <= h && lost < least) {
+          const standsBack = fallback >= 0 || (this.bits[item] as number) >= LENGTHS;
           fallback = place;
           fallbackX = this.leadX;
           fallbackY = this.leadY;
+          least = standsBack ? lost : 0;
         }
       }
       if (place + 1 >= masks.count) break;
@@ -305,9 +313,9 @@ export class LayerDecoder implements Decoder {
     h: number,
     on: number,
   ): number {
-    const choice = this.bits[item] as number;
+    const choice = (this.bits[item] as number) % LENGTHS;
     if (choice === 0 || h <= usedH) return usedH;
-    if (choice === this.choices - 1) return h <= this.longest ? h : usedH;
+    if (choice === LENGTHS - 1) return h <= this.longest ? h : usedH;
     const { leadX, leadY } = this;
     let length = usedH;
     let from = 0;

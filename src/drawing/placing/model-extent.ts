@@ -18,8 +18,7 @@ export interface ShiftedBox {
 export function modelBoxes(primitives: readonly Primitive[]): ShiftedBox[] {
   const boxes = new Map<string | boolean, ShiftedBox>();
   for (const primitive of primitives) {
-    const isShape =
-      primitive.kind === "polyline" || primitive.kind === "circle" || primitive.kind === "dimension";
+    const isShape = !["marker", "text", "callout"].includes(primitive.kind);
     const shift = (isShape ? primitive.shiftPaperMm : undefined) ?? NO_SHIFT;
     const hasScissors = primitive.role === "cut";
     const key = shift === NO_SHIFT ? hasScissors : `${shift.join()} ${hasScissors}`;
@@ -34,6 +33,9 @@ function includePrimitive(box: Box, primitive: Primitive): void {
   switch (primitive.kind) {
     case "polyline":
       for (const point of primitive.points) include(box, point);
+      break;
+    case "facets":
+      for (const { points } of primitive.faces) for (const point of points) include(box, point);
       break;
     case "circle":
       include(box, primitive.centre, primitive.radiusMm);
@@ -75,6 +77,10 @@ function includeItem(box: Box, item: PlacedItem): void {
   switch (item.kind) {
     case "path":
       for (const line of item.lines) for (const point of line) include(box, point, 0.2);
+      break;
+    case "facets":
+      for (const { lines } of item.faces)
+        for (const line of lines) for (const point of line) include(box, point);
       break;
     case "circle":
       include(box, item.centre, item.radiusMm + 0.3);

@@ -7,6 +7,11 @@ export function moved(item: PlacedItem, [dx, dy]: Point): PlacedItem {
   switch (item.kind) {
     case "path":
       return { ...item, lines: item.lines.map((line) => line.map(move)) };
+    case "facets":
+      return {
+        ...item,
+        faces: item.faces.map((face) => ({ ...face, lines: face.lines.map((line) => line.map(move)) })),
+      };
     case "circle":
       return { ...item, centre: move(item.centre) };
     case "text":

@@ -4,6 +4,7 @@ import type { Words } from "./annotate.ts";
 import { layOut, roomiest } from "./fit-scale.ts";
 import { modelBoxes, NO_SHIFT } from "./model-extent.ts";
 import { moved } from "./moved.ts";
+import { placeFacets } from "./place-facets.ts";
 import { placeCircle, placePolyline } from "./place-shape.ts";
 
 const MARGIN_MM = 1;
@@ -52,6 +53,8 @@ function shapes(
     switch (primitive.kind) {
       case "polyline":
         return placePolyline(primitive, pageOf(primitive.shiftPaperMm), textScale);
+      case "facets":
+        return [placeFacets(primitive, pageOf(primitive.shiftPaperMm))];
       case "circle":
         return placeCircle(primitive, pageOf(primitive.shiftPaperMm), scale);
       case "marker":

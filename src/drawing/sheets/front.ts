@@ -4,6 +4,7 @@ import type { Drawing, Point, Primitive } from "../model.ts";
 import { bandsOn } from "./bands.ts";
 import { boardLine } from "./board-line.ts";
 import { controlFacts, hangingControl } from "./hanging-control.ts";
+import { openingBox } from "./opening-box.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line, measure, note, type Rect } from "./shapes.ts";
 import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
@@ -52,16 +53,9 @@ function drapeNote({ ease = [], pouf }: SheetInput["shade"]["form"], raise: numb
   return " Curves are those of a cord as long as the cloth there; limp cloth hangs a little lower and further in.";
 }
 
-function openingOf({ size }: SheetInput["shade"]): Rect[] {
-  if (size.openingTopMm === undefined) return [];
-  return [
-    {
-      x: size.openingLeftMm ?? (size.finishedWidthMm - size.openingWidthMm) / 2,
-      y: size.openingTopMm,
-      width: size.openingWidthMm,
-      height: size.openingHeightMm,
-    },
-  ];
+function openingOf(shade: SheetInput["shade"]): Rect[] {
+  const box = openingBox(shade);
+  return box === undefined ? [] : [box];
 }
 
 /** Outline of the opening, its head as it was measured. */

@@ -8,6 +8,7 @@ import { drawCutting } from "./cutting.ts";
 import { drawForce } from "./force.ts";
 import { drawFront } from "./front.ts";
 import { drawMarking } from "./marking.ts";
+import { drawPicture } from "./picture.ts";
 import type { SheetInput } from "./sheet-input.ts";
 import { drawSide } from "./side.ts";
 import { drawEachStrip, drawStrips } from "./strips.ts";
@@ -23,6 +24,7 @@ export { hasTemplates } from "./templates.ts";
 
 /** Who draws which sheet. */
 const SHEET_DRAWERS: Record<SheetKind, (input: SheetInput) => Drawing> = {
+  picture: drawPicture,
   front: drawFront,
   back: drawBack,
   side: drawSide,

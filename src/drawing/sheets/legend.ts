@@ -8,7 +8,15 @@ const SAMPLE_MM = 16;
 const COLUMN_MM = 62;
 
 /** Roles that explain themselves wherever they stand. */
-const SELF_EVIDENT: ReadonlySet<Role> = new Set(["dimension", "leader", "label", "note", "ghost", "cord"]);
+const SELF_EVIDENT: ReadonlySet<Role> = new Set([
+  "dimension",
+  "leader",
+  "label",
+  "note",
+  "ghost",
+  "cord",
+  "picture",
+]);
 
 /** Roles drawn as an area in the legend; all others as a line. */
 const AREAS: ReadonlySet<Role> = new Set([

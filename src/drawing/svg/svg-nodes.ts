@@ -75,6 +75,20 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
           ...tied(item),
         },
       };
+    case "facets":
+      return {
+        tag: "g",
+        attrs: {
+          fill: "currentColor",
+          stroke: "currentColor",
+          strokeWidth: round(item.edgeMm),
+          ...tied(item),
+        },
+        children: item.faces.map(({ lines, hex }) => ({
+          tag: "path",
+          attrs: { color: hex, d: lines.map(shortData).join("") },
+        })),
+      };
     case "circle":
       return {
         tag: "circle",
@@ -89,6 +103,25 @@ function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean
     case "text":
       return { tag: "text", attrs: textAttrs(item, theme), text: item.text };
   }
+}
+
+/** A closed line by its steps: of thousands of small faces each letter counts. */
+function shortData([first, ...rest]: readonly Point[]): string {
+  if (first === undefined) return "";
+  let [x, y] = [round(first[0]), round(first[1])];
+  let data = `M${x} ${y}l`;
+  for (const point of rest) {
+    const [u, v] = [round(point[0]), round(point[1])];
+    data += `${short(u - x)}${short(v - y)}`;
+    [x, y] = [u, v];
+  }
+  return `${data}z`;
+}
+
+/** A number that follows another: its sign, or a blank, keeps them apart. */
+function short(value: number): string {
+  const text = String(round(value)).replace(/^(-?)0\./, "$1.");
+  return text.startsWith("-") ? text : ` ${text}`;
 }
 
 function pathData({ lines, closed }: PlacedPath): string {

@@ -9,6 +9,7 @@ import type {
 } from "../../shade-plan/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LiftInput, LockInput, TubeInput } from "../lift-input.ts";
+import type { Turns } from "../lock/rig-threading.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
 import { pulleysN, pullShares } from "./pull-shares.ts";
@@ -16,7 +17,7 @@ import { pulleysN, pullShares } from "./pull-shares.ts";
 /** Just before a fold closes, as a share of it: there the weight of the stretch is still to come. */
 const NEARLY = 1 - 1e-6;
 
-type LockParts = Pick<CordLockLift, "cords" | "heldN" | "pullN">;
+type LockParts = Pick<CordLockLift, "cords" | "heldN" | "pullN"> & { turns: ReadonlyMap<number, Turns> };
 /** What of a lift with a tube the forces follow from. */
 type TubeCourseParts = Pick<TubeLift, "cords" | "woundLoweredMm" | "woundRaisedMm">;
 type Forces = Pick<CourseHeight, "pullN" | "holdN" | "torqueNm">;
@@ -31,11 +32,11 @@ export function planLockCourse(input: LockInput, lift: LockParts): Worked<LiftCo
     holdN: loads > 0 ? (heldN * holds) / loads : 0,
   });
   const course = courseOf(input, lift.cords, forces);
-  const withPulleys = pulleysN(input.shade.eye, lift.cords);
+  const withPulleys = pulleysN(input.shade.eye, lift.cords, lift.turns);
   return {
     values: {
       ...course.values,
-      shares: pullShares(input.shade.eye, lift.cords),
+      shares: pullShares(input.shade.eye, lift.cords, lift.turns),
       withPulleysN: withPulleys.value,
     },
     workings: [...course.workings, withPulleys],

@@ -3,7 +3,7 @@ import { type Eye, frictionOf, QUARTER_TURN_RAD } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
 import type { CordRun, PullShare } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { cordPull, ROLLER_EFFICIENCY, wrapRad } from "../lock/rig-threading.ts";
+import { cordPull, ROLLER_EFFICIENCY, type Turns } from "../lock/rig-threading.ts";
 
 /** Share of the pull that a small pulley on balls passes on. */
 const PULLEY = sourced(
@@ -13,7 +13,11 @@ const PULLEY = sourced(
 );
 
 /** Which place costs what: each cord's load, then its own eye, the eyes it passes, the roller of the lock. */
-export function pullShares(eye: Eye, cords: readonly CordRun[]): PullShare[] {
+export function pullShares(
+  eye: Eye,
+  cords: readonly CordRun[],
+  turns: ReadonlyMap<number, Turns>,
+): PullShare[] {
   const friction = frictionOf(eye).value;
   const own = new Map<number, number>();
   const passed = new Map<number, number>();
@@ -22,7 +26,7 @@ export function pullShares(eye: Eye, cords: readonly CordRun[]): PullShare[] {
   for (const cord of cords) {
     const { loadN, pullN } = cord;
     weightN += loadN;
-    const afterOwn = loadN * capstanRatio(friction, QUARTER_TURN_RAD);
+    const afterOwn = loadN * capstanRatio(friction, turns.get(cord.number)?.ownEyeRad ?? QUARTER_TURN_RAD);
     add(own, cord.number, afterOwn - loadN);
     const atRoller = pullN * ROLLER_EFFICIENCY.value;
     // The turns after its own eye are small: at the last eye before the lock and at the mouth of its housing.
@@ -67,10 +71,9 @@ const WITH_PULLEYS = figureRule({
 });
 
 /** The pull with pulleys for eyes, N: the quarter turn above a column costs 1/η instead of e^(μπ/2). */
-export function pulleysN(eye: Eye, cords: readonly CordRun[]): Figure {
+export function pulleysN(eye: Eye, cords: readonly CordRun[], turns: ReadonlyMap<number, Turns>): Figure {
   const friction = frictionOf(eye).value;
   const last = new Set(cords.map(({ eyes }) => eyes.at(-1)));
-  const turns = (cord: CordRun) => wrapRad(cord.path.map(({ xMm, zMm }) => [xMm, zMm] as const));
   const sum = (some: readonly CordRun[], pull: (cord: CordRun) => number) =>
     some.reduce((total, cord) => total + pull(cord), 0);
   // A lock is no substitute for an eye: the one before it stays.
@@ -78,7 +81,7 @@ export function pulleysN(eye: Eye, cords: readonly CordRun[]): Figure {
   const changed = cords.filter(({ number }) => !last.has(number));
   return WITH_PULLEYS.figure({
     A: sum(kept, ({ pullN }) => pullN),
-    B: sum(changed, (cord) => cordPull(cord.loadN, friction, turns(cord) - QUARTER_TURN_RAD, 1)),
+    B: sum(changed, (cord) => cordPull(cord.loadN, friction, turns.get(cord.number)?.afterRad ?? 0, 1)),
     v: PULLEY.value,
     η: ROLLER_EFFICIENCY.value,
   });

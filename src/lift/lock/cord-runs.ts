@@ -1,9 +1,9 @@
 import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { frictionOf } from "../../job/index.ts";
-import { type CordRun, headYMm } from "../../shade-plan/index.ts";
+import { alongHeadMm, type CordRun, headYMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
-import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { acrossFromControl, type ControlFrame } from "../control-frame.ts";
 import { cordLength } from "../cord-lengths.ts";
 import { cordSum, cordTotal } from "../cord-sum.ts";
 import type { LockInput } from "../lift-input.ts";
@@ -16,7 +16,8 @@ import {
   ROLLER_EFFICIENCY,
   type Strand,
   strandPath,
-  wrapRad,
+  type Turns,
+  turnsOf,
 } from "./rig-threading.ts";
 import { firstSlotInUse } from "./slot-layout.ts";
 
@@ -38,8 +39,8 @@ const LENGTH = figureRuleOf<OfCord>()({
       "opening/head",
       "figure:shape.*",
     ],
-    X: ["mm", "lock, from the left edge", "figure:rig.seat-*", "lift/controlSide"],
-    x: ["mm", "column, from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
+    X: ["mm", "lock, along the board from the left edge", "figure:rig.seat-*", "lift/controlSide"],
+    x: ["mm", "column, along the board from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
     t: ["mm", "tail, shade lowered", "lift/tailMm", "figure:rig.tail"],
     k: ["mm", "knots and threading", "lift/knotsMm"],
   },
@@ -84,6 +85,8 @@ const PULL = cordSum({
 export interface CordRuns {
   /** By number. */
   cords: CordRun[];
+  /** Of each cord, by its number. */
+  turns: ReadonlyMap<number, Turns>;
   /** Order in which the cords go into the lock: from the wall outwards, far ones of each side kept in their order. */
   threading: number[];
   totalMm: number;
@@ -108,7 +111,9 @@ export function cordRuns(
   const numbers = numbersFromControl(grid.columns, frame.side);
   const columns = xFromControl(grid.columns, frame.side);
   const { strands } = seat.threading;
-  const lockX = mirrored(frame, seat.lockMm);
+  const fromLeft = (xMm: number) => alongHeadMm(size, 0, xMm);
+  const lockMm = fromLeft(acrossFromControl(frame, seat.lockMm));
+  const turns = new Map<number, Turns>();
   const toTopMm = size.finishedLengthMm - (grid.rows[0]?.fromHemMm ?? 0);
   const firstSlot = firstSlotInUse(lockRoom(liftParts.lock, shade.cord));
   const cords = strands
@@ -118,9 +123,13 @@ export function cordRuns(
       const riseMm = Math.max(0, toTopMm - headYMm(size, columnX));
       const path = strandPath(layout, strand, seat.lockMm);
       const loadN = layout.loadsN[strand.eye] ?? 0;
-      const length = { y: riseMm, X: lockX, x: columnX, t: tailMm, k: knotsMm };
+      const columnMm = fromLeft(columnX);
+      const length = { y: riseMm, X: lockMm, x: columnMm, t: tailMm, k: knotsMm };
       const lengthMm = written(LENGTH.figure(length, { cord: number }));
-      const pull = { T: loadN, μ: friction.value, θ: wrapRad(path), η: ROLLER_EFFICIENCY.value };
+      const turned = turnsOf(layout, strand, seat.lockMm);
+      turns.set(number, turned);
+      const θ = turned.ownEyeRad + turned.afterRad;
+      const pull = { T: loadN, μ: friction.value, θ, η: ROLLER_EFFICIENCY.value };
       return {
         number,
         columnX,
@@ -128,12 +137,15 @@ export function cordRuns(
         slot: firstSlot + strand.slot,
         placeInSlot: strand.place,
         riseMm,
-        runMm: Math.abs(lockX - columnX),
+        runMm: Math.abs(lockMm - columnMm),
         tailMm,
         knotsMm,
         lengthMm,
         cutMm: upToMark(lengthMm, shade.units.ruler),
-        path: path.map(([along, zMm], i) => ({ xMm: i === 0 ? columnX : mirrored(frame, along), zMm })),
+        path: path.map(([along, zMm], i) => ({
+          xMm: i === 0 ? columnX : acrossFromControl(frame, along),
+          zMm,
+        })),
         eyes: [strand.eye, ...strand.passes].map((eye) => numbers[eye] ?? 0),
         loadN,
         pullN: written(PULL_OF_CORD.figure(pull, { cord: number })),
@@ -143,7 +155,7 @@ export function cordRuns(
   const totalMm = written(cordTotal(cords));
   const pullN = written(PULL(cords.map((cord) => [cord.number, cord.pullN])));
   const threading = strands.map(({ eye }) => numbers[eye] ?? 0);
-  return { values: { cords, threading, totalMm, pullN }, workings };
+  return { values: { cords, turns, threading, totalMm, pullN }, workings };
 }
 
 function entrance(strand: Strand, { side }: ControlFrame): "left" | "right" {

@@ -4,21 +4,30 @@ import { expectNear } from "../../../test/near.ts";
 import { markMm } from "../../units/index.ts";
 import { type BoardLine, gapAfter, gapsToTry, hasRoom } from "../gaps.ts";
 import { findSeat } from "./find-seat.ts";
-import { pullCurve } from "./pull-curve.ts";
 import {
   cordPull,
+  ON_LEVEL_BOARD,
   type RigLayout,
   ROLLER_EFFICIENCY,
+  rigPullN,
   strandPath,
   threadRig,
-  wrapRad,
 } from "./rig-threading.ts";
 
-/** Pull by the drawn paths, point by point. */
+/** Pull by the drawn paths in the plane of the board, point by point: a quarter turn up front, then each bend. */
 function drawnPull(layout: RigLayout, outer: number, lockMm: number): number {
   return threadRig(layout, outer).strands.reduce((sum, strand) => {
-    const wrap = wrapRad(strandPath(layout, strand, lockMm));
-    return sum + cordPull(layout.loadsN[strand.eye] ?? 0, layout.friction, wrap, ROLLER_EFFICIENCY.value);
+    const path = strandPath(layout, strand, lockMm);
+    let wrap = Math.PI / 2;
+    for (let i = 1; i + 1 < path.length; i++) {
+      const [a, b, c] = [path[i - 1], path[i], path[i + 1]].map((at) => at ?? [0, 0]);
+      const into = Math.atan2((b?.[1] ?? 0) - (a?.[1] ?? 0), (b?.[0] ?? 0) - (a?.[0] ?? 0));
+      const out = Math.atan2((c?.[1] ?? 0) - (b?.[1] ?? 0), (c?.[0] ?? 0) - (b?.[0] ?? 0));
+      const turn = Math.abs(out - into);
+      wrap += Math.min(turn, 2 * Math.PI - turn);
+    }
+    const loadN = layout.loadsN[strand.eye] ?? 0;
+    return sum + cordPull(loadN, layout.friction, wrap, ROLLER_EFFICIENCY.value);
   }, 0);
 }
 
@@ -62,25 +71,51 @@ const anyCase: fc.Arbitrary<Case> = fc
         slotsMm: Array.from({ length: slots }, (_, i) => 19 + (i - (slots - 1) / 2) * pitch),
         slotPitchMm: pitch,
         perSlot: Math.ceil(cords / slots),
+        onBoard: ON_LEVEL_BOARD,
       },
     };
   });
 
-const wish = (ruler: "1 mm" | "1/8 in" = "1 mm") => ({ kind: "auto" as const, ruler });
+const wish = (ruler: "1 mm" | "1/8 in" = "1 mm") => ({ kind: "auto" as const, ruler, pullLimitsN: [] });
 
 describe("seat", () => {
-  test("no mark of the ruler in any gap pulls less (every one tried)", () => {
+  test("is the first clear mark from the control side, just inside the last eye where there is room", () => {
     fc.assert(
       fc.property(anyCase, fc.constantFrom("1 mm" as const, "1/8 in" as const), ({ line, layout }, ruler) => {
         const found = findSeat(line, layout, wish(ruler));
         fc.pre(!found.forced);
-        const pull = drawnPull(layout, found.gap.outer, found.lockMm);
+        const [between, outside] = gapsToTry(line, "auto");
+        const gap = between !== undefined && hasRoom(between) ? between : (outside ?? found.gap);
+        expect(found.gap.outer).toBe(gap.outer);
+        expect(found.chosenFor).toBe("reach");
         const mark = markMm(ruler);
+        for (let place = Math.ceil(gap.fromMm / mark) * mark; place < found.lockMm - 1e-3; place += mark) {
+          expect(place).toBeLessThan(gap.fromMm + 1e-3);
+        }
+      }),
+      { numRuns: 60 },
+    );
+  });
+
+  test("only a pull beyond a limit that another place keeps moves it: then to the least pull of all marks", () => {
+    fc.assert(
+      fc.property(anyCase, fc.double({ min: 0.01, max: 1, noNaN: true }), ({ line, layout }, share) => {
+        const plain = findSeat(line, layout, wish());
+        fc.pre(!plain.forced);
+        const reachN = drawnPull(layout, plain.gap.outer, plain.lockMm);
+        let leastN = Number.POSITIVE_INFINITY;
         for (const gap of gapsToTry(line, "auto")) {
-          for (let place = Math.ceil(gap.fromMm / mark) * mark; place <= gap.toMm; place += mark) {
-            expect(pull).toBeLessThanOrEqual(drawnPull(layout, gap.outer, place) * (1 + 1e-6));
+          for (let place = Math.ceil(gap.fromMm); place <= gap.toMm; place++) {
+            leastN = Math.min(leastN, drawnPull(layout, gap.outer, place));
           }
         }
+        fc.pre(leastN < reachN * (1 - 1e-6));
+        const limitN = leastN + share * (reachN - leastN) * 0.999;
+        const eased = findSeat(line, layout, { ...wish(), pullLimitsN: [limitN] });
+        expect(eased.chosenFor).toBe("pull");
+        expectNear(drawnPull(layout, eased.gap.outer, eased.lockMm), leastN, 1e-6 * leastN);
+        const alike = findSeat(line, layout, { ...wish(), pullLimitsN: [leastN * (1 - 1e-6)] });
+        expect(alike.lockMm).toBe(plain.lockMm);
       }),
       { numRuns: 60 },
     );
@@ -114,14 +149,14 @@ describe("seat", () => {
     );
   });
 
-  test("the curve that is searched is the pull of the drawn paths", () => {
+  test("the pull that is compared is the pull of the drawn paths", () => {
     fc.assert(
       fc.property(anyCase, fc.double({ min: 0, max: 1, noNaN: true }), ({ line, layout }, share) => {
         for (const gap of gapsToTry(line, "auto")) {
           if (!hasRoom(gap)) continue;
           const place = gap.fromMm + share * (gap.toMm - gap.fromMm);
-          const curve = pullCurve(layout, threadRig(layout, gap.outer))(place);
-          expectNear(curve, drawnPull(layout, gap.outer, place), 1e-9 * curve);
+          const pullN = rigPullN(layout, threadRig(layout, gap.outer), place);
+          expectNear(pullN, drawnPull(layout, gap.outer, place), 1e-9 * pullN);
         }
       }),
     );
@@ -178,6 +213,7 @@ describe("seat", () => {
         slotsMm: [12, 19, 26],
         slotPitchMm: 7,
         perSlot: 2,
+        onBoard: ON_LEVEL_BOARD,
       },
     };
   }

@@ -1,13 +1,14 @@
 import { markMm, type Ruler, SAME_LENGTH_MM } from "../../units/index.ts";
 import { type BoardLine, type Gap, gapAround, gapsToTry, hasRoom, shortOfMm } from "../gaps.ts";
-import { pullCurve } from "./pull-curve.ts";
-import { type RigLayout, type RigThreading, threadRig } from "./rig-threading.ts";
+import { type RigLayout, type RigThreading, rigPullN, threadRig } from "./rig-threading.ts";
 
 export interface SeatWish {
   kind: "auto" | "between" | "outside";
   /** A place that the maker fixed, mm from the control side. */
   fixedMm?: number;
   ruler: Ruler;
+  /** Pulls above which a hand finds it hard, N, in rising order. */
+  pullLimitsN: readonly number[];
 }
 
 export interface FoundSeat {
@@ -18,45 +19,76 @@ export interface FoundSeat {
   /** Gaps that were looked at; those without room too. */
   tried: Gap[];
   forced: boolean;
+  /** As near to the control side as it clears what is there; further in for an easier pull; or where the maker set it. */
+  chosenFor: "reach" | "pull" | "maker";
 }
 
 /** How much better one place must be than another to be told apart from rounding. */
 const TELL_APART = 1 + 1e-9;
 
 /**
- * Seat of the lock: of all places that keep clear of eyes and board ends, on a mark of the ruler, the one with
- * the least pull at the hand. Without any, the place that misses by least, marked as forced.
+ * Seat of the lock, on a mark of the ruler and clear of eyes and board ends: just inside the last eye, as near to the
+ * control side as it can be, where a hand reaches round the cloth; outside the eye where there is no room inside.
+ * Only where that pull passes a limit which another place keeps does it go to the place of the least pull.
+ * Without any clear place it goes where it misses by least, marked as forced.
  */
 export function findSeat(line: BoardLine, layout: RigLayout, wish: SeatWish): FoundSeat {
   const tried = gapsToTry(line, wish.fixedMm === undefined ? wish.kind : "auto");
   if (wish.fixedMm !== undefined) return fixedSeat(line, layout, wish.fixedMm, tried);
-  let best: FoundSeat | undefined;
-  let least = Number.POSITIVE_INFINITY;
-  for (const gap of tried) {
-    if (!hasRoom(gap)) continue;
-    const threading = threadRig(layout, gap.outer);
-    const pull = pullCurve(layout, threading);
-    const lockMm = leastPull(pull, gap, markMm(wish.ruler));
-    const pullN = pull(lockMm);
-    if (best === undefined || pullN * TELL_APART < least) {
-      best = { gap, lockMm, threading, tried, forced: false };
-      least = pullN;
+  const mark = markMm(wish.ruler);
+  const clear = tried.filter(hasRoom).map((gap) => ({ gap, threading: threadRig(layout, gap.outer) }));
+  const [nearest] = clear;
+  if (nearest === undefined) return forcedSeat(line, layout, tried);
+  const shared = { tried, forced: false };
+  const reachMm = outermost(nearest.gap, mark);
+  const reachN = rigPullN(layout, nearest.threading, reachMm);
+  const passed = wish.pullLimitsN.filter((limitN) => reachN > limitN);
+  if (passed.length > 0) {
+    const eased = easiest(layout, clear, mark);
+    if (eased !== undefined && passed.some((limitN) => eased.pullN <= limitN)) {
+      return { ...shared, ...eased.place, lockMm: eased.lockMm, chosenFor: "pull" };
     }
   }
-  return best ?? forcedSeat(line, layout, tried);
+  return { ...shared, ...nearest, lockMm: reachMm, chosenFor: "reach" };
+}
+
+interface Place {
+  gap: Gap;
+  threading: RigThreading;
+}
+
+/** The first mark of a gap from the control side, or its end where it has none. */
+function outermost({ fromMm, toMm }: Gap, mark: number): number {
+  const first = Math.ceil((fromMm - SAME_LENGTH_MM) / mark) * mark;
+  return first <= toMm + SAME_LENGTH_MM ? first : fromMm;
+}
+
+function easiest(
+  layout: RigLayout,
+  places: readonly Place[],
+  mark: number,
+): { place: Place; lockMm: number; pullN: number } | undefined {
+  let best: { place: Place; lockMm: number; pullN: number } | undefined;
+  for (const place of places) {
+    const pull = (lockMm: number) => rigPullN(layout, place.threading, lockMm);
+    const lockMm = leastPull(pull, place.gap, mark);
+    const pullN = pull(lockMm);
+    if (best === undefined || pullN * TELL_APART < best.pullN) best = { place, lockMm, pullN };
+  }
+  return best;
 }
 
 function fixedSeat(line: BoardLine, layout: RigLayout, wishedMm: number, tried: Gap[]): FoundSeat {
   const lockMm = Math.min(Math.max(wishedMm, line.boardFromMm), Math.max(line.boardFromMm, line.boardToMm));
   const gap = gapAround(line, lockMm);
   const clear = wishedMm >= gap.fromMm - SAME_LENGTH_MM && wishedMm <= gap.toMm + SAME_LENGTH_MM;
-  return { gap, lockMm, threading: threadRig(layout, gap.outer), tried, forced: !clear };
+  return { gap, lockMm, threading: threadRig(layout, gap.outer), tried, forced: !clear, chosenFor: "maker" };
 }
 
 function forcedSeat(line: BoardLine, layout: RigLayout, tried: Gap[]): FoundSeat {
   const nearest = tried.reduce((a, b) => (shortOfMm(b) < shortOfMm(a) ? b : a));
   const seat = fixedSeat(line, layout, (nearest.fromMm + nearest.toMm) / 2, tried);
-  return { ...seat, forced: true };
+  return { ...seat, forced: true, chosenFor: "reach" };
 }
 
 /** On the marks of the ruler where the gap has any; the pull falls, then rises, so halving finds its lowest mark. */

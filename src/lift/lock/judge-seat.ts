@@ -2,7 +2,7 @@ import type { Finding, Remedy } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
-import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
 import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "../gaps.ts";
 import type { LiftShade, LockInput } from "../lift-input.ts";
 import { boardRemedy, insetRemedy } from "../make-room.ts";
@@ -145,8 +145,8 @@ function fixedPlace(input: LockInput, frame: ControlFrame, line: BoardLine, seat
   const { shade } = input;
   const { lock } = input.liftParts;
   const wished = shade.making.lift.seatMm ?? 0;
-  const nearest = nearestPlace(shade, line, mirrored(frame, wished));
-  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(shade, mirrored(frame, nearest))];
+  const nearest = nearestPlace(shade, line, alongFromControl(frame, wished));
+  const remedies: Remedy[] = nearest === undefined ? [] : [moveTo(shade, acrossFromControl(frame, nearest))];
   if (shade.own?.lift?.seatMm !== undefined) {
     remedies.push({
       label: "Let the planner seat the lock",

@@ -1,7 +1,7 @@
 import { type Figure, figureRule } from "../../figures/index.ts";
 import type { BoardPoint, LockSeat, Slot } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
+import { acrossFromControl, type ControlFrame, stretchAcross } from "../control-frame.ts";
 import { BOARD_END_MM, type BoardLine, type Gap, hasRoom } from "../gaps.ts";
 import type { LockInput } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
@@ -14,7 +14,7 @@ const mouthCite = cite("lock-instructions", "cords enter straight, clear of the 
 const CENTRE = {
   unit: "mm",
   cite: mouthCite,
-  note: "measured from the finished edge on the control side",
+  note: "measured along the board from the finished edge on the control side",
 } as const;
 const HOUSING = ["mm", "length of the housing", "lift/lock"] as const;
 const EYE_RADIUS = ["mm", "half of an eye", "lift/eye"] as const;
@@ -73,11 +73,11 @@ export function seatFigures(line: BoardLine, gap: Gap): Figure[] {
 }
 
 export function seatOf(input: LockInput, frame: ControlFrame, found: FoundSeat): LockSeat {
-  const xMm = mirrored(frame, found.lockMm);
+  const xMm = acrossFromControl(frame, found.lockMm);
   const zMm = input.shade.board.depthMm / 2;
   const stretches = found.tried
     .filter(hasRoom)
-    .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]));
+    .map((gap) => stretchAcross(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]));
   return {
     xMm,
     zMm,
@@ -85,18 +85,29 @@ export function seatOf(input: LockInput, frame: ControlFrame, found: FoundSeat):
     kind: found.gap.kind,
     forced: found.forced,
     facing: frame.side,
-    screwsMm: screwPositions(input, xMm, zMm),
+    chosenFor: found.chosenFor,
+    screwsMm: screwPositions(input, frame, found.lockMm, zMm),
   };
 }
 
 /** Screws lie under the housing: one row up to three, two rows from four. */
-function screwPositions({ liftParts: { lock } }: LockInput, xMm: number, zMm: number): BoardPoint[] {
+function screwPositions(
+  { liftParts: { lock } }: LockInput,
+  frame: ControlFrame,
+  lockMm: number,
+  zMm: number,
+): BoardPoint[] {
   const rows = lock.screws > 3 ? 2 : 1;
   const inRow = Math.ceil(lock.screws / rows);
+  // Numbered from the left, whichever side it is worked on.
+  const leftwards = frame.side === "right" ? 1 : -1;
   return Array.from({ length: lock.screws }, (_, i) => {
-    const across = inRow === 1 ? 0 : (i % inRow) / (inRow - 1) - 0.5;
+    const fromLeft = inRow === 1 ? 0 : (i % inRow) / (inRow - 1) - 0.5;
     const row = rows === 1 ? 0 : Math.floor(i / inRow) - 0.5;
-    return { xMm: xMm + across * 0.8 * lock.housingLengthMm, zMm: zMm + row * 0.6 * lock.housingWidthMm };
+    return {
+      xMm: acrossFromControl(frame, lockMm - leftwards * fromLeft * 0.8 * lock.housingLengthMm),
+      zMm: zMm + row * 0.6 * lock.housingWidthMm,
+    };
   });
 }
 

@@ -1,11 +1,12 @@
 import type { StageResult, Worked } from "../../figures/index.ts";
 import { type Cord, frictionOf } from "../../job/index.ts";
-import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { headYMm } from "../../shade-plan/index.ts";
+import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";
 import { planLockCourse } from "../course/plan-course.ts";
 import type { BoardLine } from "../gaps.ts";
-import { judgePull, unsureShares } from "../judge-pull.ts";
+import { EASY_PULL, HARD_PULL, judgePull, unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
 import { judgeStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
@@ -28,7 +29,7 @@ import { verifyRig } from "./verify-rig.ts";
 export function planLock(input: LockInput): StageResult<LockRig> {
   const { shade, size, grid, form, mass } = input;
   const { lock, refused } = input.liftParts;
-  const frame: ControlFrame = { side: shade.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const frame: ControlFrame = { side: shade.making.lift.controlSide, head: size };
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const held = heldWeight(grid, form, mass);
   const loads = cordLoads(columnsMm, size.finishedWidthMm, held.value);
@@ -38,13 +39,17 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const seat = findSeat(line, layout, {
     kind: shade.making.lift.seat,
     ruler: shade.units.ruler,
-    ...(shade.making.lift.seatMm === undefined ? {} : { fixedMm: mirrored(frame, shade.making.lift.seatMm) }),
+    pullLimitsN: [EASY_PULL.value, HARD_PULL.value],
+    ...(shade.making.lift.seatMm === undefined
+      ? {}
+      : { fixedMm: alongFromControl(frame, shade.making.lift.seatMm) }),
   });
-  const tail = planTail(input);
+  const lockX = acrossFromControl(frame, seat.lockMm);
+  const tail = planTail(input, lockX);
   const runs = cordRuns(input, frame, layout, seat, tail.values.loweredMm);
-  const { cords, threading, totalMm, pullN } = runs.values;
+  const { cords, turns, threading, totalMm, pullN } = runs.values;
   const sleeves = wovenSleeves(input);
-  const course = planLockCourse(input, { cords, heldN: held.value, pullN });
+  const course = planLockCourse(input, { cords, turns, heldN: held.value, pullN });
   const { endLoweredMm, endRaisedMm } = tail.values;
   const lift: LockRig = {
     controlSide: frame.side,
@@ -86,6 +91,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
     columnsMm,
     eyeDiameterMm: shade.eye.outsideDiameterMm,
     perSlot: layout.perSlot,
+    head: size,
   });
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
@@ -120,11 +126,12 @@ export function planLock(input: LockInput): StageResult<LockRig> {
 
 /** Eyes and board ends as distances from the control side. */
 function boardLine({ shade, size, grid, liftParts }: LockInput, frame: ControlFrame): BoardLine {
-  const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
+  const ends = [leftMm, leftMm + size.boardLengthMm].map((xMm) => alongFromControl(frame, xMm));
   return {
     eyesMm: eyesFromControl(grid.columns, frame),
-    boardFromMm,
-    boardToMm: boardFromMm + size.boardLengthMm,
+    boardFromMm: Math.min(...ends),
+    boardToMm: Math.max(...ends),
     eyeRadiusMm: shade.eye.outsideDiameterMm / 2,
     straightRunMm: shade.making.lift.straightRunMm,
     housingLengthMm: liftParts.lock.housingLengthMm,
@@ -132,7 +139,7 @@ function boardLine({ shade, size, grid, liftParts }: LockInput, frame: ControlFr
 }
 
 function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFrame): number[] {
-  const eyes = columns.map(({ xMm }) => mirrored(frame, xMm));
+  const eyes = columns.map(({ xMm }) => alongFromControl(frame, xMm));
   return frame.side === "right" ? eyes.reverse() : eyes;
 }
 
@@ -155,6 +162,10 @@ function rigLayoutOf(
     slotsMm: layout.slotsMm,
     slotPitchMm: layout.pitchMm,
     perSlot: layout.perSlot,
+    onBoard: (alongMm) => {
+      const acrossMm = acrossFromControl(frame, alongMm);
+      return { acrossMm, downMm: headYMm(frame.head, acrossMm) };
+    },
   };
   return { values, workings };
 }

@@ -1,4 +1,5 @@
-import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { type FigureInput, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { headYMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { LockInput } from "../lift-input.ts";
 
@@ -37,13 +38,19 @@ const TAIL_RAISED = figureRule({
   compute: ({ t, v }) => t + v,
 });
 
-const TAIL_END = figureRuleOf<{ state: "lowered" | "raised" }>()({
+/** The end of the tail at one end of the travel; under a head that is not level with the height of the head there. */
+interface TailEnd {
+  state: "lowered" | "raised";
+  atHead: boolean;
+}
+
+const TAIL_END = figureRuleOf<TailEnd>()({
   id: ({ state }) => `rig.tail-end-${state}`,
   label: ({ state }) => `Tail’s end above the floor, ${state}`,
   symbol: "h",
   unit: "mm",
-  formula: "max(0, H − b − l − t)",
-  inputs: ({ state }) => ({
+  formula: ({ atHead }) => (atHead ? "max(0, H − y − b − l − t)" : "max(0, H − b − l − t)"),
+  inputs: ({ state, atHead }): Record<string, FigureInput<TailEnd>> => ({
     H: [
       "mm",
       "top line above the floor",
@@ -51,6 +58,9 @@ const TAIL_END = figureRuleOf<{ state: "lowered" | "raised" }>()({
       "figure:measure.finished-length",
       "opening/heightsMm",
     ],
+    ...(atHead
+      ? { y: ["mm", "head at the lock, below the top line", "opening/head", "figure:rig.seat-*"] }
+      : {}),
     b: ["mm", "thickness of the board", "board/section"],
     l: ["mm", "height of the lock", "lift/lock"],
     t: [
@@ -60,18 +70,20 @@ const TAIL_END = figureRuleOf<{ state: "lowered" | "raised" }>()({
     ],
   }),
   cite: cite("geometry", "0: it lies on the floor"),
-  compute: ({ H, b, l, t }) => Math.max(0, H - b - l - t),
+  compute: ({ H = 0, y = 0, b = 0, l = 0, t = 0 }) => Math.max(0, H - y - b - l - t),
 });
 
 /** The hanging cord: below the lock, lowered and raised, and its end above the floor. */
-export function planTail({
-  shade,
-  size,
-  grid,
-  liftParts: { lock },
-}: Pick<LockInput, "shade" | "size" | "grid"> & {
-  liftParts: Pick<LockInput["liftParts"], "lock">;
-}): Worked<TailPlan> {
+export function planTail(
+  {
+    shade,
+    size,
+    grid,
+    liftParts: { lock },
+  }: Pick<LockInput, "shade" | "size" | "grid"> & { liftParts: Pick<LockInput["liftParts"], "lock"> },
+  /** Middle of the lock from the left finished edge. */
+  lockX: number,
+): Worked<TailPlan> {
   const { tailMm } = shade.making.lift;
   const own = tailMm === undefined ? TAIL.figure({ L: size.finishedLengthMm }) : undefined;
   const loweredMm = own?.value ?? tailMm ?? 0;
@@ -81,13 +93,20 @@ export function planTail({
   const { topAboveFloorMm } = size;
   if (topAboveFloorMm === undefined) return { values: hanging, workings: tails };
   const thickMm = shade.board.thicknessMm;
-  const above = { H: topAboveFloorMm, b: thickMm, l: lock.housingHeightMm };
-  const endLowered = TAIL_END.figure({ ...above, t: loweredMm }, { state: "lowered" });
-  const endRaised = TAIL_END.figure({ ...above, t: raised.value }, { state: "raised" });
+  const headMm = headYMm(size, lockX);
+  const atHead = size.head !== undefined;
+  const above = {
+    H: topAboveFloorMm,
+    ...(atHead ? { y: headMm } : {}),
+    b: thickMm,
+    l: lock.housingHeightMm,
+  };
+  const endLowered = TAIL_END.figure({ ...above, t: loweredMm }, { state: "lowered", atHead });
+  const endRaised = TAIL_END.figure({ ...above, t: raised.value }, { state: "raised", atHead });
   return {
     values: {
       ...hanging,
-      lockAboveFloorMm: topAboveFloorMm - thickMm - lock.housingHeightMm,
+      lockAboveFloorMm: topAboveFloorMm - headMm - thickMm - lock.housingHeightMm,
       endLoweredMm: endLowered.value,
       endRaisedMm: endRaised.value,
     },

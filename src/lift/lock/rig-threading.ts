@@ -1,5 +1,4 @@
-import { QUARTER_TURN_RAD } from "../../job/index.ts";
-import { capstanRatio, turnRad } from "../../mechanics/index.ts";
+import { capstanRatio, type SpacePoint, turnRad } from "../../mechanics/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import { assignSlots } from "./assign-slots.ts";
@@ -34,7 +33,12 @@ export interface RigLayout {
   slotsMm: readonly number[];
   slotPitchMm: number;
   perSlot: number;
+  /** Where a place along the board lies: level across the shade, and below the top line. */
+  onBoard: (alongMm: number) => { acrossMm: number; downMm: number };
 }
+
+/** A board that hangs level. */
+export const ON_LEVEL_BOARD: RigLayout["onBoard"] = (alongMm) => ({ acrossMm: alongMm, downMm: 0 });
 
 /** One cord's way from its eye to the lock, but for where the lock sits. */
 export interface Strand {
@@ -113,13 +117,19 @@ function lanePitch({ eyeDiameterMm, cordDiameterMm }: RigLayout, cords: number):
 
 /** Its path seen from below, [along the board from the control side, from the wall]: eye, lane, housing, roller. */
 export function strandPath(layout: RigLayout, strand: Strand, lockMm: number): [number, number][] {
+  const all = pathPoints(layout, strand, lockMm);
+  const passed = strand.passes.length;
+  // Through the eyes between the first and the last that it passes its lane is straight.
+  return all.filter((_, i) => i <= 1 || i >= passed);
+}
+
+function pathPoints(layout: RigLayout, strand: Strand, lockMm: number): [number, number][] {
   const { eyesMm, eyeLineMm, housingLengthMm } = layout;
   const { passes, eyeLaneMm, slotLaneMm, fromInner } = strand;
-  const path: [number, number][] = [[eyesMm[strand.eye] ?? 0, eyeLineMm]];
-  const first = passes[0];
-  const last = passes.at(-1);
-  if (first !== undefined) path.push([eyesMm[first] ?? 0, eyeLaneMm]);
-  if (last !== undefined && last !== first) path.push([eyesMm[last] ?? 0, eyeLaneMm]);
+  const path: [number, number][] = [
+    [eyesMm[strand.eye] ?? 0, eyeLineMm],
+    ...passes.map((eye): [number, number] => [eyesMm[eye] ?? 0, eyeLaneMm]),
+  ];
   const from = path.at(-1)?.[0] ?? 0;
   const mouth = lockMm + (fromInner ? 1 : -1) * (housingLengthMm / 2);
   // A seat forced onto an eye leaves no room for the straight run.
@@ -128,17 +138,41 @@ export function strandPath(layout: RigLayout, strand: Strand, lockMm: number): [
   return path;
 }
 
-/** Angle through which a cord slides on eyes and on the mouth of the housing, rad; the roller turns with it. */
-export function wrapRad(path: readonly (readonly [number, number])[]): number {
-  let wrap = QUARTER_TURN_RAD;
-  for (let i = 1; i + 1 < path.length; i++) {
-    wrap += turnRad(planePoint(path[i - 1]), planePoint(path[i]), planePoint(path[i + 1]));
-  }
-  return wrap;
+/** Angles through which a cord slides, rad: up from its column into its own eye, and after that; the roller turns with it. */
+export interface Turns {
+  ownEyeRad: number;
+  afterRad: number;
 }
 
-function planePoint(point: readonly [number, number] | undefined): { x: number; y: number } {
-  return { x: point?.[0] ?? 0, y: point?.[1] ?? 0 };
+/** Turns of one cord in space: the board under it may slope or bend. */
+export function turnsOf(layout: RigLayout, strand: Strand, lockMm: number): Turns {
+  const points = pathPoints(layout, strand, lockMm).map(([alongMm, zMm]): SpacePoint => {
+    const { acrossMm, downMm } = layout.onBoard(alongMm);
+    return { x: acrossMm, y: downMm, z: zMm };
+  });
+  const [own, next] = points;
+  let afterRad = 0;
+  for (let i = 1; i + 1 < points.length; i++) afterRad += turnAt(points[i - 1], points[i], points[i + 1]);
+  // It comes straight up from the bottom row.
+  const below = own && { ...own, y: own.y + 1 };
+  return { ownEyeRad: turnAt(below, own, next), afterRad };
+}
+
+function turnAt(
+  before: SpacePoint | undefined,
+  at: SpacePoint | undefined,
+  after: SpacePoint | undefined,
+): number {
+  return before === undefined || at === undefined || after === undefined ? 0 : turnRad(before, at, after);
+}
+
+/** Pull of all cords at the hand with the lock at one place, N. */
+export function rigPullN(layout: RigLayout, { strands }: RigThreading, lockMm: number): number {
+  return strands.reduce((sum, strand) => {
+    const { ownEyeRad, afterRad } = turnsOf(layout, strand, lockMm);
+    const loadN = layout.loadsN[strand.eye] ?? 0;
+    return sum + cordPull(loadN, layout.friction, ownEyeRad + afterRad, ROLLER_EFFICIENCY.value);
+  }, 0);
 }
 
 /** Pull that one cord asks for at the hand, N: its load, raised by each turn and by the roller. */

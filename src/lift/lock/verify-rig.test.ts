@@ -45,6 +45,7 @@ describe("a rig spoilt by hand is found out", () => {
     columnsMm: input.grid.columns.map(({ xMm }) => xMm),
     eyeDiameterMm: 12,
     perSlot: 2,
+    head: input.size,
   };
   const spoilt = (spoil: (copy: CordLockLift) => void) => {
     const copy = structuredClone(lift);

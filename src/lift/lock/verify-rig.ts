@@ -1,4 +1,4 @@
-import type { BoardPoint, CordRun } from "../../shade-plan/index.ts";
+import { alongHeadMm, type BoardPoint, type CordRun, type Head } from "../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LockRig } from "./lock-rig.ts";
 
@@ -7,6 +7,8 @@ export interface RigFacts {
   columnsMm: readonly number[];
   eyeDiameterMm: number;
   perSlot: number;
+  /** The board follows it: what lies on the board is as far apart as it is along it. */
+  head: Head;
 }
 
 /** Cords whose middles come nearer than this touch: far below any cord's thickness, above rounding. */
@@ -120,13 +122,13 @@ function slotFaults(lift: LockRig, { perSlot }: RigFacts): string[] {
 /** A seat that was forced is a finding of its own. */
 function seatFaults(
   { seat, housingLengthMm, controlSide, eyes }: LockRig,
-  { eyeDiameterMm }: RigFacts,
+  { eyeDiameterMm, head }: RigFacts,
 ): string[] {
   const faults: string[] = [];
   if (seat.facing !== controlSide) faults.push("the toothed roller does not face the outside");
   if (seat.forced) return faults;
   const reach = housingLengthMm / 2 + eyeDiameterMm / 2;
-  if (eyes.some(({ xMm }) => Math.abs(xMm - seat.xMm) < reach - SAME_LENGTH_MM))
+  if (eyes.some(({ xMm }) => Math.abs(alongHeadMm(head, xMm, seat.xMm)) < reach - SAME_LENGTH_MM))
     faults.push("the lock lies on an eye");
   return faults;
 }

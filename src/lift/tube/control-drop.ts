@@ -1,4 +1,5 @@
 import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { headYMm } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import type { TubeInput } from "../lift-input.ts";
 
@@ -32,6 +33,7 @@ const ABOVE = [
   "mm",
   "axis of the drive above the floor",
   "opening/sillAboveFloorMm",
+  "opening/head",
   "board/section",
   "figure:rig.tube-axis",
   "opening/heightsMm",
@@ -68,19 +70,23 @@ const END = figureRuleOf<HangingControl>()({
   compute: ({ H, p }) => Math.max(0, H - p),
 });
 
-/** Axis of the drive above the floor, where the height of the window is known, mm. */
-export function driveAboveFloorMm({ shade, size, liftParts }: TubeInput): number | undefined {
-  return size.topAboveFloorMm === undefined
-    ? undefined
-    : size.topAboveFloorMm - shade.board.thicknessMm - liftParts.axisMm;
+/** Axis of the drive below the top line: head, board and tube; it hangs where the head is over it, mm. */
+export function driveBelowTopMm({ shade, size, liftParts }: TubeInput, driveX: number): number {
+  return headYMm(size, driveX) + shade.board.thicknessMm + liftParts.axisMm;
+}
+
+/** The same above the floor, where the height of the window is known, mm. */
+export function driveAboveFloorMm(input: TubeInput, driveX: number): number | undefined {
+  const { topAboveFloorMm } = input.size;
+  return topAboveFloorMm === undefined ? undefined : topAboveFloorMm - driveBelowTopMm(input, driveX);
 }
 
 /** How far a loop or a wand hangs below its drive, mm: as set, else half the shade or down to its height above the floor. */
-export function controlDrop(input: TubeInput, of: HangingControl): Worked<number> {
+export function controlDrop(input: TubeInput, of: HangingControl, driveX: number): Worked<number> {
   const setMm = input.shade.making.lift[of.key];
   if (setMm !== undefined) return { values: setMm, workings: [] };
   const L = input.size.finishedLengthMm;
-  const above = driveAboveFloorMm(input);
+  const above = driveAboveFloorMm(input, driveX);
   const drop =
     above === undefined || above - ABOVE_FLOOR.value <= SHORTEST_MM
       ? HALF_THE_LENGTH.figure({ L }, of)
@@ -89,7 +95,12 @@ export function controlDrop(input: TubeInput, of: HangingControl): Worked<number
 }
 
 /** Its lower end above the floor, where that is known; 0 where it lies on the floor, mm. */
-export function endAboveFloor(input: TubeInput, dropMm: number, of: HangingControl): Figure | undefined {
-  const above = driveAboveFloorMm(input);
+export function endAboveFloor(
+  input: TubeInput,
+  dropMm: number,
+  of: HangingControl,
+  driveX: number,
+): Figure | undefined {
+  const above = driveAboveFloorMm(input, driveX);
   return above === undefined ? undefined : END.figure({ H: above, p: dropMm }, of);
 }

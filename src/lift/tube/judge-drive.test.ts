@@ -19,7 +19,7 @@ const SIZE: Drive = {
 };
 
 function massOf(totalKg: number): Mass {
-  return { parts: [{ part: "face", label: "Face", massKg: totalKg }], totalKg, clothGsm: 300 };
+  return { parts: [{ part: "face", label: "Face", massKg: totalKg }], totalKg, clothGsm: 300, onBoardKg: 0 };
 }
 
 function found(kind: TubeKind, drive: Partial<Drive>, totalKg: number) {
@@ -45,6 +45,11 @@ describe("limits that a drive's maker states", () => {
   ])("spring from 1 kg, shade %f kg: too strong %s", (kg, strong) => {
     const findings = found("spring", { kind: "spring", massMinKg: 1, massMaxKg: 5 }, kg);
     expect(of("lift.spring-too-strong", findings) !== undefined).toBe(strong);
+  });
+
+  test("a limit passed by less than the text shows is told more finely: never the same weight twice", () => {
+    const finding = of("lift.drive-overloaded", found("tube-loop", { massMaxKg: 2.2 }, 2.2003));
+    expect(finding?.text).toContain("takes at most 4.85\u00a0lb; this shade weighs 4.851\u00a0lb");
   });
 
   test("an unstated limit is not proven, never passed over", () => {

@@ -7,8 +7,12 @@ import { REACH } from "../reach.ts";
 import { driveAboveFloorMm, type HangingControl } from "./control-drop.ts";
 
 /** Does what hangs from the drive fit above the floor, and within reach? */
-export function judgeReach(input: TubeInput, of: HangingControl, dropMm: number): Finding[] {
-  const driveMm = driveAboveFloorMm(input);
+export function judgeReach(
+  input: TubeInput,
+  of: HangingControl,
+  { dropMm, driveX }: { dropMm: number; driveX: number },
+): Finding[] {
+  const driveMm = driveAboveFloorMm(input, driveX);
   if (driveMm === undefined) return [];
   const { shade } = input;
   const endMm = driveMm - dropMm;

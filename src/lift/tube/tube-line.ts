@@ -1,6 +1,6 @@
 import type { Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { type ControlFrame, mirrored } from "../control-frame.ts";
+import { alongFromControl, type ControlFrame } from "../control-frame.ts";
 import type { BoardLine } from "../gaps.ts";
 import type { LiftShade } from "../lift-input.ts";
 
@@ -21,9 +21,9 @@ export function tubeLine(
   columns: readonly { xMm: number }[],
   parts: { spoolMm: number; driveMm: number },
 ): BoardLine {
-  const frame: ControlFrame = { side: making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const frame = levelFrame(making.lift.controlSide, size);
   const boardFromMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
-  const fromControl = columns.map(({ xMm }) => mirrored(frame, xMm));
+  const fromControl = columns.map(({ xMm }) => alongFromControl(frame, xMm));
   return {
     eyesMm: frame.side === "right" ? fromControl.reverse() : fromControl,
     boardFromMm,
@@ -32,4 +32,9 @@ export function tubeLine(
     straightRunMm: PARTS_APART.value,
     housingLengthMm: parts.driveMm,
   };
+}
+
+/** A tube hangs level, whatever the head above it does. */
+export function levelFrame(side: ControlFrame["side"], { finishedWidthMm }: Size): ControlFrame {
+  return { side, head: { finishedWidthMm } };
 }

@@ -1,10 +1,10 @@
 import type { BoardPoint, DriveSeat, LiftTube, Spool, TubeSupport } from "../../shade-plan/index.ts";
-import { type ControlFrame, mirrored, mirroredStretch } from "../control-frame.ts";
+import { acrossFromControl, stretchAcross } from "../control-frame.ts";
 import { hasRoom } from "../gaps.ts";
 import type { TubeInput } from "../lift-input.ts";
 import { type PlacedSupports, placeSupports } from "./place-supports.ts";
 import { type SeatedDrive, seatDrive } from "./seat-drive.ts";
-import { tubeLine } from "./tube-line.ts";
+import { levelFrame, tubeLine } from "./tube-line.ts";
 
 /** Everything under the board, placed from the control side and told from the left finished edge. */
 export interface TubeRig {
@@ -17,14 +17,14 @@ export interface TubeRig {
 }
 
 export function tubeRig({ shade, size, grid, liftParts }: TubeInput): TubeRig {
-  const frame: ControlFrame = { side: shade.making.lift.controlSide, widthMm: size.finishedWidthMm };
+  const frame = levelFrame(shade.making.lift.controlSide, size);
   const { drive, spool, tube } = liftParts;
   const line = tubeLine(shade, size, grid.columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
   const seated = seatDrive(line, liftParts.kind, shade.units.ruler);
   const placed = placeSupports(line, seated);
-  const [fromMm, toMm] = mirroredStretch(frame, [placed.tubeFromMm, placed.tubeToMm]);
+  const [fromMm, toMm] = stretchAcross(frame, [placed.tubeFromMm, placed.tubeToMm]);
   const zMm = shade.board.depthMm / 2;
-  const xMm = mirrored(frame, seated.atMm);
+  const xMm = acrossFromControl(frame, seated.atMm);
   return {
     tube: {
       id: tube.id,
@@ -44,7 +44,7 @@ export function tubeRig({ shade, size, grid, liftParts }: TubeInput): TubeRig {
       flangeMm: spool.flangeMm,
     })),
     supports: placed.supportsMm
-      .map((at) => mirrored(frame, at))
+      .map((at) => acrossFromControl(frame, at))
       .sort((a, b) => a - b)
       .map((at, i) => ({ number: i + 1, xMm: at })),
     drive: {
@@ -58,7 +58,7 @@ export function tubeRig({ shade, size, grid, liftParts }: TubeInput): TubeRig {
       place: seated.place,
       feasibleMm: seated.tried
         .filter(hasRoom)
-        .map((gap) => mirroredStretch(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]))
+        .map((gap) => stretchAcross(frame, [gap.fromMm, Math.max(gap.fromMm, gap.toMm)]))
         .sort((a, b) => a[0] - b[0]),
       forced: seated.forced,
       screwsMm: screwPositions(drive, xMm, zMm),

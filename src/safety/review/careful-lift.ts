@@ -1,6 +1,7 @@
 import {
   frictionOf,
   type Job,
+  LIFT_TRAITS,
   type LiftKind,
   type Place,
   type Purpose,
@@ -13,6 +14,7 @@ import { tagHeights } from "../tag/tag-heights.ts";
 import type { CordGeometry, RearSpan } from "./cord-geometry.ts";
 import { fromTo } from "./course.ts";
 import { evaluate } from "./evaluate.ts";
+import { topOf } from "./lift-geometry.ts";
 
 /** What is proposed for a new shade before anything else is chosen. */
 export interface CarefulLift {
@@ -70,7 +72,7 @@ function failing(place: Place | undefined, purpose: Purpose | undefined, geometr
   const situation = { geometry, tag: tagHeights(place) };
   const found: Failing = { failed: [], open: 0 };
   for (const { rule, outside } of rulesFor(place, purpose).active) {
-    const { outcome } = evaluate(rule, situation, purpose, outside);
+    const { outcome } = evaluate(rule, situation, { ...(purpose && { purpose }) }, outside);
     if (outcome === "failed") found.failed.push(rule);
     if (outcome === "not-proven") found.open++;
   }
@@ -118,13 +120,14 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     }),
   );
   const travelMm = ROWS * SPAN_MM - 60;
-  const corded = kind === "cord-lock";
+  const corded = LIFT_TRAITS[kind].takeUp === "lock";
   return {
     kind,
     blindHeightMm: 1500,
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
     travelMm,
+    stretchPerN: 0.001,
     pulls: corded
       ? [
           {
@@ -147,7 +150,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
       leastShare: 0.12,
       friction: frictionOf().value,
       wrapBelowRad: 0,
-      top: kind === "spring" ? { holds: false, wrapRad: 0 } : { holds: true },
+      top: topOf({ kind }),
     },
   };
 }

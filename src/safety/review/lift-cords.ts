@@ -1,4 +1,4 @@
-import type { RearGuide } from "../../job/index.ts";
+import { LIFT_TRAITS, type RearGuide } from "../../job/index.ts";
 import type { TopRail } from "../../shade-plan/index.ts";
 import type { LoopDevice } from "./cord-geometry.ts";
 
@@ -7,6 +7,10 @@ import type { LoopDevice } from "./cord-geometry.ts";
  * reviewed, whatever else it holds.
  */
 export type LiftCords = CordLockCords | SpringCords | WandCords | LoopCords | MotorCords;
+
+export function isOverLock(lift: LiftCords): lift is CordLockCords {
+  return LIFT_TRAITS[lift.kind].takeUp === "lock";
+}
 
 interface AnyLift {
   /** How the lift cords run up the back; the maker’s setting where it is not said. */

@@ -20,9 +20,18 @@ const MASS: Mass = {
   ],
   totalKg: 1.07,
   clothGsm: 370,
+  onBoardKg: 0,
 };
 const { resolved, ...made } = handShade();
 const shade = { ...made, shade: resolved, mass: MASS };
+
+it("hangs where the head is over the lock: a slope that falls 20 in over 36 (similar triangles)", () => {
+  const head = { kind: "angled", fallMm: inches(20), high: "left" } as const;
+  const sloped = cordGeometry({ ...shade, size: { ...shade.size, head } }, asCords(shade.lift));
+  const level = cordGeometry(shade, asCords(shade.lift));
+  const lower = (sloped.pulls[0]?.exitBelowTopMm ?? 0) - (level.pulls[0]?.exitBelowTopMm ?? 0);
+  expectNear(lower, (inches(20) * shade.lift.seat.xMm) / inches(36), 1e-6);
+});
 
 describe("run X1 on a cord lock", () => {
   const geometry = cordGeometry(shade, asCords(shade.lift));

@@ -1,11 +1,20 @@
-import { frictionOf } from "../../job/index.ts";
-import { type Form, type Grid, hangingCords, type Mass, type Size } from "../../shade-plan/index.ts";
+import { type Cord, cordStiffnessN, frictionOf, LIFT_TRAITS, STRETCH_AT_BREAK } from "../../job/index.ts";
+import {
+  alongHeadMm,
+  exitBelowTopMm,
+  type Form,
+  type Grid,
+  hangingCords,
+  type Mass,
+  type Size,
+} from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { fromTo, steady } from "./course.ts";
-import type { LiftCords, LoopCords } from "./lift-cords.ts";
+import { CHILD_PULL } from "./feed.ts";
+import { isOverLock, type LiftCords, type LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
 /** The connector sits at most this far below the lock, shade lowered, and goes down with the cords. */
@@ -33,9 +42,11 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
     ...(size.topAboveFloorMm === undefined ? {} : { topAboveFloorMm: size.topAboveFloorMm }),
+    ...(shade.opening.footholdMm === undefined ? {} : { footholdMm: shade.opening.footholdMm }),
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),
+    stretchPerN: stretchPerN(shade.cord),
     pulls: pullCords(facts, lift, boardUndersideMm),
   };
   switch (lift.kind) {
@@ -43,16 +54,25 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
       return { ...geometry, loop: operatingLoop(lift, boardUndersideMm) };
     case "tube-wand":
       return lift.wandMm === undefined ? geometry : { ...geometry, wandMm: lift.wandMm };
-    default:
+    case "cord-lock":
+    case "spring":
+    case "motor":
       return geometry;
   }
 }
 
+/** A cord of which nothing is known is taken to stretch under a child’s pull as far as one does that breaks. */
+function stretchPerN(cord: Cord): number {
+  const stiffnessN = cordStiffnessN(cord);
+  return stiffnessN === undefined ? STRETCH_AT_BREAK.value / CHILD_PULL.value : 1 / stiffnessN;
+}
+
 /** Every cord that hangs at the front for a hand to pull, lock by lock. */
-function pullCords({ shade }: ShadeFacts, lift: LiftCords, undersideMm: number): PullCords[] {
+function pullCords({ shade, size }: ShadeFacts, lift: LiftCords, boardMm: number): PullCords[] {
   const { cleatAboveFloorMm } = shade.making.lift;
-  const exitBelowTopMm = undersideMm + (lift.kind === "cord-lock" ? lift.housingHeightMm : 0);
-  return hangingCords(lift).map(({ raises, count, downMm, upMm }): PullCords => {
+  const under = { boardMm, housingMm: isOverLock(lift) ? lift.housingHeightMm : 0 };
+  return hangingCords(lift).map((cords): PullCords => {
+    const { raises, count, downMm, upMm } = cords;
     const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, downMm);
     // How far a top is let down does not hang on the hem: its cords are taken as long as they ever are.
     const along = (loweredMm: number) =>
@@ -62,7 +82,7 @@ function pullCords({ shade }: ShadeFacts, lift: LiftCords, undersideMm: number):
       count,
       lengthMm: along(downMm),
       ...(count > 1 ? { joinedMm: along(joinedMm) } : {}),
-      exitBelowTopMm,
+      exitBelowTopMm: exitBelowTopMm(cords, size, under),
       cleatAboveFloorMm,
     };
   });
@@ -77,10 +97,10 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   };
 }
 
-function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
   const dropMm = lift.topRail?.dropMm ?? 0;
   // Between board and rail the cords run bare, whatever encloses them on the cloth.
-  const spans = rearSpans(grid, endBelowTopMm).map((span) =>
+  const spans = rearSpans(grid, endBelowTopMm, form.stretches).map((span) =>
     span.top ? { ...span, cordMm: span.cordMm + dropMm } : span,
   );
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
@@ -90,13 +110,12 @@ function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, end
     guide: dropMm > 0 ? "open" : (lift.rearCords ?? shade.rearCords),
     spans,
     endBelowTopMm,
-    boardSpansMm:
-      lift.kind === "cord-lock"
-        ? boardSpans(
-            lift.eyes.map(({ xMm }) => xMm),
-            lift.seat.xMm,
-          )
-        : [],
+    boardSpansMm: isOverLock(lift)
+      ? boardSpans(
+          lift.eyes.map(({ xMm }) => alongHeadMm(size, 0, xMm)),
+          alongHeadMm(size, 0, lift.seat.xMm),
+        )
+      : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
     leastShare: leastShare(columnsMm, size.finishedWidthMm),
     friction: frictionOf(shade.eye).value,
@@ -106,10 +125,10 @@ function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, end
 }
 
 function axisMm(lift: LiftCords): number {
-  return lift.kind === "cord-lock" ? 0 : (lift.tube?.axisMm ?? 0);
+  return isOverLock(lift) ? 0 : (lift.tube?.axisMm ?? 0);
 }
 
 /** A spool under a spring lies above its column: its cord does not turn on the way. */
 export function topOf(lift: Pick<LiftCords, "kind">): RearTop {
-  return lift.kind === "spring" ? { holds: false, wrapRad: 0 } : { holds: true };
+  return LIFT_TRAITS[lift.kind].poweredBy === "spring" ? { holds: false, wrapRad: 0 } : { holds: true };
 }

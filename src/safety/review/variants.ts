@@ -1,5 +1,11 @@
 import type { PatchOperation } from "../../figures/index.ts";
-import { type LiftKind, type PatchedShade, type RearGuide, settingPatch } from "../../job/index.ts";
+import {
+  LIFT_TRAITS,
+  type LiftKind,
+  type PatchedShade,
+  type RearGuide,
+  settingPatch,
+} from "../../job/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import type { Check } from "../rules/rule.ts";
 import type { SafetyShade } from "../safety-reads.ts";
@@ -33,7 +39,7 @@ const SHORTEST_TAIL_MM = 150;
 const LOOP_ABOVE_FLOOR_MM = 1600;
 
 /** Lifts that are offered in place of the one there is, the most careful first. */
-const OTHER_KINDS = {
+const OTHER_KINDS: Record<LiftKind, VariantWords | undefined> = {
   spring: { label: "Raise it by a spring", changes: "No cord hangs at the front." },
   "tube-wand": { label: "Raise it by a tube and a rigid wand", changes: "No cord hangs at the front." },
   motor: { label: "Raise it by a tube and a motor", changes: "No cord hangs at the front." },
@@ -41,41 +47,47 @@ const OTHER_KINDS = {
     label: "Raise it by a tube and a loop on a tension device",
     changes: "One loop hangs, and no cord with a free end.",
   },
-} as const satisfies Partial<Record<LiftKind, VariantWords>>;
-type OtherKind = keyof typeof OTHER_KINDS;
+  // No remedy leads to cords that hang with a free end.
+  "cord-lock": undefined,
+};
 
 const CLOSED_GUIDES = {
   "ring-locked": {
     label: "Run the rear cords in a woven sleeve that every ring grips",
-    changes: "No cord can be drawn out between rings; sleeve and rings cost more.",
+    changes:
+      "Between rings no cord is drawn out for as long as they grip it, which only a pull shows; sleeve and rings cost more.",
   },
   enclosed: {
     label: "Run the rear cords in sewn sleeves",
     changes:
-      "A sleeve along each column from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth.",
+      "A sleeve along each column from the bottom ring to the top: more tape and sewing. That no cord can be got at shows only in its test.",
   },
 } as const satisfies Partial<Record<RearGuide, VariantWords>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;
 
 export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant[] {
-  return (Object.keys(OTHER_KINDS) as OtherKind[])
-    .filter((kind) => kind !== geometry.kind)
-    .map((kind) => ({
-      settings: [["lift", "kind", kind]],
-      says: () => OTHER_KINDS[kind],
-      geometry: withKind(facts, geometry, kind),
-    }));
+  return (Object.keys(OTHER_KINDS) as LiftKind[]).flatMap((kind): Variant[] => {
+    const words = OTHER_KINDS[kind];
+    if (words === undefined || kind === geometry.kind) return [];
+    return [
+      {
+        settings: [["lift", "kind", kind]],
+        says: () => words,
+        geometry: withKind(facts, geometry, kind),
+      },
+    ];
+  });
 }
 
 /** Under a tube or spools no cord runs along the board; what runs up the back stays. */
-function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: OtherKind): CordGeometry {
+function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: LiftKind): CordGeometry {
   const { pulls, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
   return {
     ...same,
     kind,
     pulls: pulls.filter(({ raises }) => raises === "top-rail"),
     ...(rear === undefined ? {} : { rear: { ...rear, boardSpansMm: [], top: topOf({ kind }) } }),
-    ...(kind === "tube-loop"
+    ...(LIFT_TRAITS[kind].hangs === "loop"
       ? { loop: operatingLoop(expectedLoop(facts), facts.shade.board.thicknessMm) }
       : {}),
   };

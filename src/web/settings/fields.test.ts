@@ -41,7 +41,9 @@ function extremes(spec: FieldSpec): unknown[] {
     case "flag":
       return [true, false];
     case "text":
-      return spec.pattern ? ["EUR"] : ["x".repeat(spec.most)];
+      return spec.pattern
+        ? ["EUR", "#d9c7a3"].filter((one) => spec.pattern?.test(one))
+        : ["x".repeat(spec.most)];
     case "part":
       return spec.none === undefined ? ["some-part"] : ["some-part", null];
   }

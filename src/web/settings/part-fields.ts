@@ -71,6 +71,11 @@ export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat" | "photo"> = withLimits(
     interlining: "interlining",
     blackout: "blackout",
   }),
+  colour: {
+    ...text("Colour", 7, "for the picture, as #d9c7a3"),
+    pattern: /^#[0-9a-f]{6}$/i,
+    wanted: "# and six digits or letters from a to f, as #d9c7a3",
+  },
   bendingLengthMm: fine("Bending length", 3, 200, "half the overhang that droops by 41.5°"),
   shrinkLength: percent("Shrinks along the length", "still to come"),
   shrinkWidth: percent("Shrinks across the width", "still to come"),

@@ -4,7 +4,10 @@ import type { SheetKind } from "../../shade-plan/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 
 /** Sheets that change as the shade is raised. */
-export const RAISED_SHEETS: ReadonlySet<SheetKind> = new Set<SheetKind>(["front", "back", "side"]);
+export const RAISED_SHEETS: ReadonlySet<SheetKind> = new Set<SheetKind>(["picture", "front", "back", "side"]);
+
+/** A picture is worked out at so many steps between lowered and raised: each takes longer than a frame. */
+const PICTURE_STEPS = 12;
 
 /** Room that the caption takes below a drawing, in letters of the root. */
 export const CAPTION_REM = 2.4;
@@ -38,15 +41,16 @@ export function placeSheet(
   kind: SheetKind,
   shade: ShadePlan,
   units: UnitChoice,
-  raise: number,
+  wanted: number,
   bounds: Bounds,
 ): OnScreen {
   const draw = (at: number) => drawSheet(kind, { units }, shade, { raise: at });
+  const raise = kind === "picture" ? Math.round(wanted * PICTURE_STEPS) / PICTURE_STEPS : wanted;
   if (!RAISED_SHEETS.has(kind)) {
     const placed = place(draw(0), bounds);
     return { placed, box: { xMm: 0, yMm: 0, widthMm: placed.widthMm, heightMm: placed.heightMm } };
   }
-  const frame = frameOf(`${kind} ${bounds.maxWidthMm} ${bounds.maxHeightMm}`, shade, draw, bounds);
+  const frame = frameOf(kind, shade, draw, bounds);
   const placed = raise <= 0 ? frame.lowered : place(draw(raise), { scale: frame.scale });
   const [x0, y0] = placed.originMm;
   return {
@@ -61,11 +65,13 @@ export function placeSheet(
 }
 
 /** Scale and box that hold the shade lowered and raised. */
-function frameOf(key: string, shade: ShadePlan, draw: (raise: number) => Drawing, bounds: Bounds): Frame {
+function frameOf(kind: SheetKind, shade: ShadePlan, draw: (raise: number) => Drawing, bounds: Bounds): Frame {
+  const key = `${kind} ${bounds.maxWidthMm} ${bounds.maxHeightMm}`;
   const known = frames.get(shade)?.get(key);
   if (known) return known;
   const lowered = draw(0);
-  const raised = draw(1);
+  // A picture shows the same wall at every height.
+  const raised = kind === "picture" ? lowered : draw(1);
   const fitted = [place(lowered, bounds), place(raised, bounds)] as const;
   const scale = Math.min(fitted[0].scale, fitted[1].scale);
   const atScale = (placed: Placed, drawing: Drawing) =>

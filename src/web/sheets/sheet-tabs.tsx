@@ -8,6 +8,7 @@ const TABS = {
   front: "Front",
   back: "Back",
   side: "Side",
+  picture: "Picture",
   cutting: "Cutting",
   marking: "Marking",
   board: "Board",

@@ -1,7 +1,7 @@
 import { drawLegend, drawSheet } from "../../drawing/index.ts";
 import { SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
-import { type Caution, SHEETS } from "../../shade-plan/index.ts";
+import { type Caution, LINE_SHEETS } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Book } from "../typeset/book.ts";
@@ -122,7 +122,9 @@ function marks(book: Book): void {
 /** Lines, tints and cords of the drawings of the first shade of each style and lift. */
 function legend(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
   const kinds = new Map(shades.map((shade) => [`${shade.style} ${shade.lift.kind}`, shade]));
-  const drawings = [...kinds.values()].flatMap((shade) => SHEETS.map((kind) => drawSheet(kind, plan, shade)));
+  const drawings = [...kinds.values()].flatMap((shade) =>
+    LINE_SHEETS.map((kind) => drawSheet(kind, plan, shade)),
+  );
   if (drawings.length === 0) return;
   section(book, "In the drawings", LEAST_LEGEND_PT);
   figure(book, drawLegend(drawings, LEGEND_COLUMNS), book.room - CAPTION_PT);

@@ -1,7 +1,15 @@
-import type { Placed, PlacedCircle, PlacedItem, PlacedPath, PlacedText, Point } from "../../drawing/index.ts";
+import type {
+  Placed,
+  PlacedCircle,
+  PlacedFacets,
+  PlacedItem,
+  PlacedPath,
+  PlacedText,
+  Point,
+} from "../../drawing/index.ts";
 import { haloOperators } from "./halo.ts";
 import { PT_PER_MM } from "./paper.ts";
-import { type Pen, rgb } from "./pen.ts";
+import { type Pen, rgb, rgbOfHex } from "./pen.ts";
 import { onOneLine } from "./printable.ts";
 import { num } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
@@ -23,8 +31,11 @@ type ToPage = (point: Point) => [number, number];
 
 function drawItem(pen: Pen, item: PlacedItem, at: ToPage, perMm: number): void {
   switch (item.kind) {
+    case "facets":
+      drawFacets(pen, item, at, perMm);
+      break;
     case "path":
-      drawShape(pen, item, pathOf(item, at), perMm);
+      drawShape(pen, item, pathOf(item.lines, item.closed, at), perMm);
       break;
     case "circle":
       drawShape(pen, item, circleOf(item, at, perMm), perMm);
@@ -35,14 +46,23 @@ function drawItem(pen: Pen, item: PlacedItem, at: ToPage, perMm: number): void {
   }
 }
 
-function pathOf(item: PlacedPath, at: ToPage): string {
+function drawFacets(pen: Pen, { faces, edgeMm }: PlacedFacets, at: ToPage, perMm: number): void {
+  const parts = [`q 1 J 1 j ${num(edgeMm * perMm)} w`];
+  for (const { lines, hex } of faces) {
+    const ink = rgbOfHex(hex);
+    parts.push(`${ink} rg ${ink} RG`, pathOf(lines, true, at), "B");
+  }
+  pen.doc.addContent([...parts, "Q"].join(" "));
+}
+
+function pathOf(lines: PlacedPath["lines"], closed: boolean, at: ToPage): string {
   const parts: string[] = [];
-  for (const line of item.lines) {
+  for (const line of lines) {
     line.forEach((point, i) => {
       const [x, y] = at(point);
       parts.push(`${num(x)} ${num(y)} ${i === 0 ? "m" : "l"}`);
     });
-    if (item.closed) parts.push("h");
+    if (closed) parts.push("h");
   }
   return parts.join(" ");
 }

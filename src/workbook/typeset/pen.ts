@@ -27,10 +27,15 @@ const colours = new Map<Paint, string>();
 export function rgb(paint: Paint): string {
   const known = colours.get(paint);
   if (known !== undefined) return known;
-  const hex = Number.parseInt(pageHex(paint).slice(1), 16);
-  const text = [hex >> 16, (hex >> 8) & 255, hex & 255].map((part) => num(part / 255)).join(" ");
+  const text = rgbOfHex(pageHex(paint));
   colours.set(paint, text);
   return text;
+}
+
+/** The same of a colour written `#rrggbb`. */
+export function rgbOfHex(hex: string): string {
+  const value = Number.parseInt(hex.slice(1), 16);
+  return [value >> 16, (value >> 8) & 255, value & 255].map((part) => num(part / 255)).join(" ");
 }
 
 /** Draws on the page that is open, in points from its top left corner. Knows nothing of layout or meaning. */

@@ -80,10 +80,20 @@ function measuring(font: Font): Face["widthOf"] {
   };
 }
 
+/**
+ * Makes every glyph that stands for a character under that character. The library makes a glyph once, and one that it
+ * first meets as a part of another, the point of a colon, it would make for no character: the page would show it, but
+ * whoever copies or listens would get another.
+ */
+function nameGlyphs(font: Font): void {
+  for (const codePoint of font.characterSet) font.glyphForCodePoint(codePoint);
+}
+
 function readFace(name: FaceName, bytes: Uint8Array): Face {
   // The types ask for a Node buffer; the library reads any bytes, and only these exist in a browser.
   const opened = create(bytes as Parameters<typeof create>[0]);
   if (opened.type !== "TTF") throw new Error(`invalid font ${name}: ${opened.type}`);
+  nameGlyphs(opened);
   const font = remembering(opened);
   return {
     name,

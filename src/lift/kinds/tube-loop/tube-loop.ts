@@ -6,7 +6,7 @@ import { planTubeCourse } from "../../course/plan-course.ts";
 import { tubeInput } from "../../lift-input.ts";
 import { searchTubes } from "../../search/search-tubes.ts";
 import { chooseTubeLiftParts } from "../../tube/choose-tube-lift-parts.ts";
-import { controlDrop, endAboveFloor, type HangingControl } from "../../tube/control-drop.ts";
+import { controlDrop, driveBelowTopMm, endAboveFloor, type HangingControl } from "../../tube/control-drop.ts";
 import { handPull, handPullN, pullWithTorque } from "../../tube/hand-pull.ts";
 import { hardHandPull } from "../../tube/hard-hand-pull.ts";
 import { judgeReach } from "../../tube/judge-reach.ts";
@@ -60,13 +60,12 @@ export const tubeLoop: LiftKindModule<LoopLift> = {
   chooseParts: (input) => chooseTubeLiftParts(input, "tube-loop"),
   plan(given) {
     const input = tubeInput(given);
-    const { shade, liftParts } = input;
-    const { drive } = liftParts;
+    const { drive } = input.liftParts;
     const planned = planTube(input);
     const { parts, turning, wound } = planned.values;
     const wheelMm = drive.wheelMm ?? WHEEL.value;
-    const drop = controlDrop(input, LOOP);
-    const end = endAboveFloor(input, drop.values, LOOP);
+    const drop = controlDrop(input, LOOP, parts.drive.xMm);
+    const end = endAboveFloor(input, drop.values, LOOP, parts.drive.xMm);
     const perimeter = PERIMETER.figure({ p: drop.values, D: wheelMm });
     const travel = LOOP_TRAVEL.figure({ N: wound.turns, i: drive.ratio, D: wheelMm });
     const pull = handPull(turning, drive, {
@@ -81,7 +80,7 @@ export const tubeLoop: LiftKindModule<LoopLift> = {
       ...LIFT_TRAITS["tube-loop"],
       wheelMm,
       loopDropMm: drop.values,
-      loopExitBelowTopMm: shade.board.thicknessMm + liftParts.axisMm,
+      loopExitBelowTopMm: driveBelowTopMm(input, parts.drive.xMm),
       loopPerimeterMm: perimeter.value,
       loopTravelMm: travel.value,
       ...(end === undefined ? {} : { loopEndAboveFloorMm: end.value }),
@@ -95,7 +94,7 @@ export const tubeLoop: LiftKindModule<LoopLift> = {
         ...judged.findings,
         tensioner(input, lift),
         ...hardHandPull(input, lift, "on the loop"),
-        ...judgeReach(input, LOOP, lift.loopDropMm),
+        ...judgeReach(input, LOOP, { dropMm: lift.loopDropMm, driveX: lift.drive.xMm }),
       ],
       workings: [
         ...planned.workings,

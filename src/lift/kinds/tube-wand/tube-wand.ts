@@ -51,8 +51,8 @@ export const tubeWand: LiftKindModule<WandLift> = {
     const { parts, turning, wound } = planned.values;
     const { drive } = input.liftParts;
     const crankMm = drive.crankMm ?? WAND_RADIUS.value;
-    const drop = controlDrop(input, WAND);
-    const end = endAboveFloor(input, drop.values, WAND);
+    const drop = controlDrop(input, WAND, parts.drive.xMm);
+    const end = endAboveFloor(input, drop.values, WAND, parts.drive.xMm);
     const handTurns = HAND_TURNS.figure({ N: wound.turns, i: drive.ratio });
     const pull = handPull(turning, drive, {
       label: "Push at the crank, where it is greatest",
@@ -78,7 +78,7 @@ export const tubeWand: LiftKindModule<WandLift> = {
       findings: [
         ...judged.findings,
         ...hardHandPull(input, lift, "at the wand"),
-        ...judgeReach(input, WAND, lift.wandMm),
+        ...judgeReach(input, WAND, { dropMm: lift.wandMm, driveX: lift.drive.xMm }),
       ],
       workings: [
         ...planned.workings,

@@ -1,3 +1,4 @@
+import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { hasLock } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
@@ -35,9 +36,13 @@ function facts(context: ShadeContext): FactLine[] {
     listed(
       context,
       `${one} places from the board’s left end`,
-      board.brackets.map(({ xMm }) => xMm - board.leftMm),
+      board.brackets.map(({ xMm }) => fromBoardEndMm(shade, xMm)),
     ),
-    listed(context, "Board · hem above the floor", [size.topAboveFloorMm, size.hemAboveFloorMm]),
+    listed(
+      context,
+      `${size.head === undefined ? "Board" : "Highest point of the board"} · hem above the floor`,
+      [size.topAboveFloorMm, size.hemAboveFloorMm],
+    ),
     [{ label: "Top line to hem, raised", text: length(grid.raisedHeightMm) }],
     lockFacts(context),
   ].flat();

@@ -1,0 +1,137 @@
+import { describe, expect, test } from "vitest";
+import { battens, hobbled, tucked } from "../../test/gallery/fold-style-windows.ts";
+import { austrian, festoon, gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
+import { type Case, outside, pleatedBalloon, relaxed, tailed } from "../../test/gallery/windows.ts";
+import { expectNear } from "../../test/near.ts";
+import { STYLE_MODULES } from "../styles/index.ts";
+import { cellsOf } from "./cell/cell.ts";
+import { layLines } from "./cell/cell-grid.ts";
+import { cellNet } from "./cell/cell-net.ts";
+import { settleCell } from "./cell/settle-cell.ts";
+import { columnCloth } from "./column-cloth.ts";
+import { drapeShade } from "./drape-shade.ts";
+import type { HangingCloth } from "./hanging-cloth.ts";
+
+const STYLES: Record<string, () => Case> = {
+  flat: outside,
+  ribbed: battens,
+  hobbled,
+  tucked,
+  relaxed,
+  tailed,
+  "pleated balloon": pleatedBalloon,
+  "gathered balloon": gatheredBalloon,
+  festoon,
+  austrian,
+};
+const SWAGGED = ["relaxed", "tailed", "pleated balloon"];
+const HEIGHTS = [0, 0.4, 1];
+
+const place = ({ across, placesMm }: HangingCloth, i: number, j: number) =>
+  [0, 1, 2].map((c) => placesMm[3 * (j * across + i) + c] as number) as [number, number, number];
+
+/** Cloth along one upright line, mm. */
+function uprightMm(cloth: HangingCloth, i: number): number {
+  let sum = 0;
+  for (let j = 1; j < cloth.along; j++) {
+    const [a, b] = [place(cloth, i, j - 1), place(cloth, i, j)];
+    sum += Math.hypot(b[0] - a[0], b[1] - a[1], b[2] - a[2]);
+  }
+  return sum;
+}
+
+describe.each(Object.entries(STYLES))("%s", (name, make) => {
+  const { shade } = make();
+  const hangs = HEIGHTS.map((raise) => drapeShade(shade, raise));
+
+  test("every place is a number; the rings are where the plan has them", () => {
+    hangs.forEach(({ cloth, ringsMm }, k) => {
+      expect(cloth.placesMm.every(Number.isFinite)).toBe(true);
+      expect(cloth.placesMm).toHaveLength(3 * cloth.across * cloth.along);
+      expect(ringsMm).toHaveLength(shade.grid.rows.length * shade.grid.columns.length);
+      const lowest = Math.max(...ringsMm.map(([, y]) => y));
+      const down = shade.grid.rows[0]?.yMm ?? 0;
+      expectNear(lowest, down - (HEIGHTS[k] as number) * shade.grid.travelMm, 1e-6, "lowest row");
+    });
+  });
+
+  test("twice drawn it is the same to the last digit", () => {
+    expect(drapeShade(shade, 0.4).cloth.placesMm).toEqual(hangs[1]?.cloth.placesMm);
+  });
+
+  test("left and right are mirror images", () => {
+    const width = shade.size.finishedWidthMm;
+    for (const { cloth } of hangs) {
+      for (let j = 0; j < cloth.along; j += 7) {
+        const [left, right] = [place(cloth, 0, j), place(cloth, cloth.across - 1, j)];
+        expectNear(left[0], width - right[0], 1e-6);
+        expectNear(left[1], right[1], 1e-6);
+        expectNear(left[2], right[2], 1e-6);
+      }
+    }
+  });
+
+  test("the cloth is as long at every height, and hangs from the board", () => {
+    const lengths = hangs.map(({ cloth }) => uprightMm(cloth, Math.floor(cloth.across / 2)));
+    for (const { cloth } of hangs) expectNear(place(cloth, 1, 0)[1], 0, 1e-6, "top line");
+    // Gathers are drawn in half ripples only where they do not press flat, tucks as they stand out on flat cloth.
+    if (shade.form.across === "gathered" || name === "tucked") return;
+    const share = SWAGGED.includes(name) ? 0.01 : 0.003;
+    for (const length of lengths) expectNear(length, lengths[0] as number, share * (lengths[0] as number));
+  });
+});
+
+describe("cloth that hangs in swags", () => {
+  test.each(SWAGGED)("%s: at rest, and before the pane", (name) => {
+    const { shade } = (STYLES[name] as () => Case)();
+    for (const raise of HEIGHTS) {
+      const { method, sinkMm, cloth } = drapeShade(shade, raise);
+      expect(method).toBe("settled");
+      expect(sinkMm).toBeLessThan(0.25);
+      for (let at = 2; at < cloth.placesMm.length; at += 3)
+        expect(cloth.placesMm[at]).toBeGreaterThan(-shade.board.depthMm - 1.5);
+    }
+  });
+
+  test("threads stretch by less than a hundredth, on the mean by a few thousandths", () => {
+    const { shade } = pleatedBalloon();
+    const { section } = STYLE_MODULES[shade.style].shape(shade, 0.4);
+    const stretches = columnCloth(shade.form, shade.grid, section);
+    const total = stretches.reduce((sum, { arcMm }) => sum + arcMm, 0);
+    const [cell] = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm).cells;
+    if (cell === undefined) throw new Error("no cell");
+    const { grid, x } = settleCell(cell, stretches, shade.feel, shade.board.depthMm);
+    const across = cell.xMm.length;
+    for (let i = 0; i < across; i++) {
+      let sum = 0;
+      for (let j = 1; j < grid.lines.length; j++) {
+        const [a, b] = [3 * ((j - 1) * across + i), 3 * (j * across + i)];
+        sum += Math.hypot(...[0, 1, 2].map((c) => (x[b + c] as number) - (x[a + c] as number)));
+      }
+      expectNear(sum, total, 0.004 * total, `upright ${i}`);
+    }
+  });
+
+  test("a cell weighs what its cloth weighs: mass by area, all the way to the hem", () => {
+    const { shade } = gatheredBalloon();
+    const { section } = STYLE_MODULES[shade.style].shape(shade, 0.5);
+    const stretches = columnCloth(shade.form, shade.grid, section);
+    const [cell] = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm).cells;
+    if (cell === undefined) throw new Error("no cell");
+    const { loadN } = cellNet(cell, layLines(stretches), shade.feel);
+    const lengthMm = shade.size.finishedLengthMm + (shade.form.allowances.at(-1)?.lengthMm ?? 0);
+    const areaMm2 = (lengthMm * (shade.form.swags[0]?.arcMm ?? 0)) / 2;
+    const weightN = loadN.reduce((sum, newton) => sum + newton, 0);
+    expectNear(weightN, areaMm2 * shade.feel.weightNPerMm2, 0.002 * weightN);
+  });
+
+  test("the middle of a relaxed shade sinks below its columns as it is raised, and no lower than the floor it had", () => {
+    const { shade } = relaxed();
+    const { cloth } = drapeShade(shade, 0.6);
+    const middle = Math.floor(cloth.across / 2);
+    const lowest = Math.max(...Array.from({ length: cloth.along }, (_, j) => place(cloth, middle, j)[1]));
+    const row = (shade.grid.rows[0]?.yMm ?? 0) - 0.6 * shade.grid.travelMm;
+    expect(lowest).toBeGreaterThan(row + shade.grid.bottomSectionMm * 0.5);
+    expect(lowest).toBeLessThan(shade.size.finishedLengthMm);
+  });
+});

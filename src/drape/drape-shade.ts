@@ -1,0 +1,80 @@
+import { headLine, type ShadePoint } from "../shade-plan/index.ts";
+import { type RaisedShape, STYLE_MODULES } from "../styles/index.ts";
+import { GRAVITY } from "../units/index.ts";
+import { cellsOf } from "./cell/cell.ts";
+import type { HemLoad } from "./cell/cell-net.ts";
+import { settleCell } from "./cell/settle-cell.ts";
+import { columnCloth } from "./column-cloth.ts";
+import type { DrapeInput } from "./drape-input.ts";
+import { gathered } from "./gathers.ts";
+import type { HangingCloth, HangingShade } from "./hanging-cloth.ts";
+import { joinCells } from "./join-cells.ts";
+import { loft } from "./loft.ts";
+import { isShirred, shirred } from "./shirred.ts";
+
+/**
+ * The cloth of a shade anywhere between lowered (0) and raised (1). Where its section is the same all across it is drawn
+ * out over the width; where it hangs in swags, a net of it is brought to rest (`settleCell`), one cell for all alike.
+ */
+export function drapeShade(input: DrapeInput, raise: number): HangingShade {
+  const { style, size, grid, form, folds, foldDepthMm, board } = input;
+  const { section } = STYLE_MODULES[style].shape(
+    {
+      ...{ size, grid, form },
+      ...(foldDepthMm === undefined ? {} : { foldDepthMm }),
+      ...(folds === undefined ? {} : { hang: folds.cloth }),
+    },
+    raise,
+  );
+  const lowestMm = section.rows[0]?.yMm ?? 0;
+  const { cloth, ...how } = clothOf(input, section);
+  return {
+    ...how,
+    cloth: underHead(cloth, size),
+    ringsMm: section.rows.flatMap(({ yMm }) =>
+      grid.columns.map(({ xMm }): [number, number, number] => [xMm, yMm, 0]),
+    ),
+    cordsMm: grid.columns.map(({ xMm }) => ({ from: [xMm, lowestMm, 0], to: [xMm, board.thicknessMm, 0] })),
+  };
+}
+
+function clothOf(input: DrapeInput, section: RaisedShape): Pick<HangingShade, "cloth" | "method" | "sinkMm"> {
+  const { size, grid, form, folds, feel, board } = input;
+  if (folds !== undefined) return { cloth: loft(input, section), method: "section", sinkMm: 0 };
+  if (isShirred(form)) return { cloth: shirred(input, section), method: "laid", sinkMm: 0 };
+  const celled = cellsOf(form, grid, size.finishedWidthMm);
+  const stretches = columnCloth(form, grid, section);
+  const bar = hemLoad(input);
+  const settled = celled.cells.map((cell) => settleCell(cell, stretches, feel, board.depthMm, bar));
+  const joined = joinCells(celled, settled, size.finishedWidthMm);
+  return {
+    cloth: form.across === "gathered" ? gathered(joined, form.swags) : joined,
+    method: settled.every((one) => one.settled) ? "settled" : "unsettled",
+    sinkMm: Math.max(...settled.map(({ sinkMm }) => sinkMm)),
+  };
+}
+
+/** Under an arched or slanted board the cloth begins where the board does. */
+function underHead(cloth: HangingCloth, size: DrapeInput["size"]): HangingCloth {
+  if (size.head === undefined) return cloth;
+  const placesMm = cloth.placesMm.slice();
+  for (let at = 0; at < placesMm.length; at += 3)
+    placesMm[at + 1] = Math.max(placesMm[at + 1] as number, headAt(headLine(size), placesMm[at] as number));
+  return { ...cloth, placesMm };
+}
+
+function headAt(head: readonly ShadePoint[], xMm: number): number {
+  for (let i = 0; i + 1 < head.length; i++) {
+    const [a, b] = [head[i] as ShadePoint, head[i + 1] as ShadePoint];
+    if (xMm < a[0] || xMm > b[0] || b[0] === a[0]) continue;
+    return a[1] + ((xMm - a[0]) / (b[0] - a[0])) * (b[1] - a[1]);
+  }
+  return (xMm < (head[0]?.[0] ?? 0) ? head[0]?.[1] : head.at(-1)?.[1]) ?? 0;
+}
+
+/** A bar along the very hem; a rod at the rings hangs from them, and the cloth does not feel it. */
+function hemLoad({ form: { bar }, mass }: DrapeInput): HemLoad | undefined {
+  if (bar === undefined || bar.aboveHemMm !== undefined || bar.toMm <= bar.fromMm) return undefined;
+  const barKg = mass.parts.reduce((sum, { part, massKg }) => sum + (part === "bar" ? massKg : 0), 0);
+  return { weightNPerMm: (barKg * GRAVITY) / (bar.toMm - bar.fromMm), fromMm: bar.fromMm, toMm: bar.toMm };
+}

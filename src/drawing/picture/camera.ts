@@ -1,0 +1,42 @@
+import type { Point } from "../model.ts";
+
+export type Place = readonly [x: number, y: number, z: number];
+
+/** From where a picture is seen: x, y as on the shade, z out into the room, mm. */
+export interface Camera {
+  /** What stands in the middle of the picture, and keeps its size. */
+  aim: Place;
+  distanceMm: number;
+  /** Turned to the right of the shade's middle, and raised above it, rad. */
+  aroundRad: number;
+  aboveRad: number;
+}
+
+/** A point as it is seen: on the picture in mm at the distance of the aim, and how near it is. */
+export interface SeenPoint {
+  at: Point;
+  nearMm: number;
+}
+
+export function seenBy({ aim, distanceMm, aroundRad, aboveRad }: Camera): (place: Place) => SeenPoint {
+  const [ca, sa] = [Math.cos(aroundRad), Math.sin(aroundRad)];
+  const [cb, sb] = [Math.cos(aboveRad), Math.sin(aboveRad)];
+  return ([x, y, z]) => {
+    const [dx, dy, dz] = [x - aim[0], y - aim[1], z - aim[2]];
+    const right = dx * ca - dz * sa;
+    const towards = dx * sa + dz * ca;
+    const down = dy * cb + towards * sb;
+    const nearMm = towards * cb - dy * sb;
+    const scale = distanceMm / (distanceMm - nearMm);
+    return { at: [aim[0] + right * scale, aim[1] + down * scale], nearMm };
+  };
+}
+
+/** Unit vector from the aim to the eye. */
+export function towardsEye({ aroundRad, aboveRad }: Camera): Place {
+  return [
+    Math.sin(aroundRad) * Math.cos(aboveRad),
+    -Math.sin(aboveRad),
+    Math.cos(aroundRad) * Math.cos(aboveRad),
+  ];
+}

@@ -1,0 +1,109 @@
+import { type DrapeInput, drapeShade, type HangingCloth, type HangingShade } from "../../drape/index.ts";
+import type { Drawing, Facet } from "../model.ts";
+import type { Camera } from "../picture/camera.ts";
+import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
+import { refined } from "../picture/refine.ts";
+import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
+import { openingBox } from "./opening-box.ts";
+import { lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+
+/** Where the eye stands, mm and rad: a little to the right of the middle, before the shade. */
+const DISTANCE_MM = 3200;
+const AROUND_RAD = 0.24;
+const ABOVE_RAD = 0.06;
+/** Faces that a cloth is divided into at first and at most, and how many of them ought to be seen: others are hidden in its folds. */
+const FIRST_FACES = 4500;
+const MOST_FACES = 14_000;
+const SEEN_FACES = 2600;
+
+/** The shade as it hangs, seen from the room: its cloth brought to rest, in its own colours. */
+export function drawPicture(input: SheetInput): Drawing {
+  const { shade, units, raise } = input;
+  const { size } = shade;
+  const { id, words } = raiseName(raise);
+  const hanging = drapeShade(drapeInput(input), raise);
+  const camera: Camera = {
+    aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
+    ...{ distanceMm: DISTANCE_MM, aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
+  };
+  return {
+    id: `picture${id}`,
+    title: "Picture",
+    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging)}`,
+    primitives: [
+      {
+        kind: "facets",
+        role: "picture",
+        faces: [
+          ...windowFaces(windowBehind(input), camera),
+          ...enoughFaces(hanging.cloth, camera, clothColours(input)),
+        ],
+      },
+    ],
+    facts: [lengthFact("Finished width", size.finishedWidthMm, units)],
+  };
+}
+
+/** Divided more finely where most of it is hidden. */
+function enoughFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
+  const first = clothFaces(refined(cloth, FIRST_FACES), camera, colours);
+  const wanted = Math.min(MOST_FACES, (FIRST_FACES * SEEN_FACES) / Math.max(1, first.length));
+  return wanted < 1.2 * FIRST_FACES ? first : clothFaces(refined(cloth, wanted), camera, colours);
+}
+
+/** The two sides that are seen: the face, and the layer nearest to the glass. */
+function clothColours({ shade: { cloth } }: SheetInput): ClothColours {
+  const face = cloth.layers.find(({ layer }) => layer === "face")?.colour ?? PLAIN;
+  return { face, back: cloth.layers.at(-1)?.colour ?? face };
+}
+
+const PLAIN = "#d9c7a3";
+
+/** How much of the wall is shown round the shade, as a share of its width, and how far back a pane lies, mm. */
+const AROUND_SHARE = 0.14;
+const PANE_BACK_MM = 45;
+/** A wall stands a little before the shade that hangs in its opening, mm. */
+const RECESSED_MM = 8;
+
+function windowBehind({ shade }: SheetInput): WindowBehind {
+  const { size, board, mount } = shade;
+  const around = AROUND_SHARE * size.finishedWidthMm;
+  const opening = openingBox(shade);
+  const wallZ = mount === "inside" ? RECESSED_MM : -board.depthMm;
+  const lowest = Math.max(size.finishedLengthMm, opening === undefined ? 0 : opening.y + opening.height);
+  return {
+    wall: {
+      left: Math.min(0, opening?.x ?? 0) - around,
+      right: Math.max(size.finishedWidthMm, opening === undefined ? 0 : opening.x + opening.width) + around,
+      top: -around,
+      bottom: lowest + around,
+    },
+    wallZ,
+    paneZ: -board.depthMm - PANE_BACK_MM,
+    ...(opening === undefined ? {} : { opening }),
+    board: {
+      left: board.leftMm,
+      right: board.leftMm + board.lengthMm,
+      thickness: board.thicknessMm,
+      depth: board.depthMm,
+    },
+  };
+}
+
+function drapeInput({ shade }: SheetInput): DrapeInput {
+  const { style, size, grid, form, feel, mass, board, folds } = shade;
+  return { ...{ style, size, grid, form, feel, mass, board }, ...(folds === undefined ? {} : { folds }) };
+}
+
+function methodWords({ method }: HangingShade): string {
+  switch (method) {
+    case "section":
+      return "Folds hang as sewn.";
+    case "laid":
+      return "Swags are laid by the lengths of cloth and tape; their weight is left out.";
+    case "settled":
+      return "The cloth is at rest under its weight.";
+    case "unsettled":
+      return "Where the cloth comes to rest was not found to the end: the picture is near it.";
+  }
+}
