@@ -186,6 +186,8 @@ describe("pull and strength", () => {
     // 3 kg are 29.4 N; fixed eyes and the roller ask for a good 1.6 times as much.
     [1.2, undefined, undefined],
     [1.5, "note", /22\.2 N/],
+    // From 70 % of 44 N a pull is to be avoided (EN 1005-3).
+    [2.1, "note", /More than 30\.8 N is to be avoided/],
     [3, "fix", /44 N/],
   ])("%f kg on the cords", (massKg, weight, text) => {
     const mass: Mass = { parts: [{ part: "bar", label: "Bar", massKg }], totalKg: massKg, clothGsm: 0 };
