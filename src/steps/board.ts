@@ -1,4 +1,4 @@
-import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
+import { fromBoardEndMm, type LockSeat, type Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
@@ -103,13 +103,19 @@ function eyes(bench: Bench): Step {
         "eye",
         board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
       )}: one above each column.`,
-      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring lies along the board.`,
+      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring stands across the board: a cord that runs along the board then goes straight through it.`,
     ),
     check: "A cord laid along the board runs straight through all of them.",
     caution: DRILL,
     sheet: "board",
   };
 }
+
+const SEAT_WHY: Record<LockSeat["chosenFor"], string> = {
+  reach: "as near to the edge as it clears what is there, so that a hand reaches the cords round the cloth",
+  pull: "farther in than a hand would wish, since the cords pull easier there",
+  maker: "where you set it",
+};
 
 function lockHoles(bench: LockBench): Step {
   const { lift, len } = bench;
@@ -134,11 +140,11 @@ function lockHoles(bench: LockBench): Step {
             bench,
             seat.screwsMm.map((screw) => screw.xMm),
           ),
-      `The lock, ${lift.lockName}, sits ${where}, its middle ${fromEnd(bench, seat.xMm)} from the left end of the board.`,
+      `The lock, ${lift.lockName}, sits ${where}, its middle ${fromEnd(bench, seat.xMm)} from the left end of the board: ${SEAT_WHY[seat.chosenFor]}.`,
       `Drill starting holes for its screws: ${screws}.`,
       "Do not screw it on yet. It is threaded in the hand first.",
     ),
-    check: `Held in its place it is clear of every eye, and its toothed roller lies to the ${seat.facing}, seen from the room: towards the outside of the shade.`,
+    check: `Held in its place it is clear of every eye, and its toothed roller and the smooth crown of its wires lie to the ${seat.facing}, seen from the room: towards the outside of the shade.`,
     caution: DRILL,
     sheet: "board",
   };

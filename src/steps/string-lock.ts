@@ -43,7 +43,7 @@ function openLock({ lift }: LockBench): Step {
     chapter: "string",
     title: "Open the lock in your hand",
     text: sentences(
-      `Hold the lock, ${lift.lockName}, under the board the way it will sit: toothed roller to the ${lift.seat.facing}, seen from the room.`,
+      `Hold the lock, ${lift.lockName}, under the board the way it will sit: toothed roller to the ${lift.seat.facing}, seen from the room${slots > 1 ? ", and the smooth crown of the wires to the same side, outwards" : ""}.`,
       "Shake it until the rollers fall apart and the gap between them opens.",
       slots > 1
         ? `Its ${counted(lift.dividerWires, "wire")} make ${counted(slots, "slot")}. Slot 1 is the one nearest the wall. Leave the wires in.`

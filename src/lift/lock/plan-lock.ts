@@ -56,6 +56,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
     controlSide: frame.side,
     rearCords: shade.rearCords,
     ...sleeves.values,
+    eyeDiameterMm: shade.eye.outsideDiameterMm,
     lockId: lock.id,
     lockName: lock.name,
     ...(refused.length === 0
