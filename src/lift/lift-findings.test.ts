@@ -179,6 +179,21 @@ describe("no place for the lock", () => {
   });
 });
 
+describe("where the tail hangs", () => {
+  test("a lock within a hand’s reach of the edge is passed over", () => {
+    expect(findingsOf(job({})).map(({ id }) => id)).not.toContain("rig.tail-behind-cloth");
+  });
+
+  test("one that the maker set far in hangs its tail behind the cloth; the planner’s seat cures it", () => {
+    const finding = expectCured(job({ making: { lift: { seatMm: 500 } } }), "rig.tail-behind-cloth");
+    expect(finding.remedies[0]?.label).toBe("Let the planner seat the lock");
+  });
+
+  test("edge columns far in push the lock in too; nearer ones cure it", () => {
+    expectCured(job({ making: { columns: { edgeInsetMm: 140 } } }), "rig.tail-behind-cloth");
+  });
+});
+
 describe("pull and strength", () => {
   const heavy: Mass = { parts: [{ part: "bar", label: "Bar", massKg: 3 }], totalKg: 3, clothGsm: 0 };
 
