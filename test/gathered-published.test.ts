@@ -1,8 +1,9 @@
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
+import { frillWidths } from "../src/cloth/frill.ts";
 import { type JobInput, jobSchema } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
-import { frillWidths } from "../src/styles/gathering/gathered-form.ts";
+import { frillOf } from "../src/styles/gathering/gathered-form.ts";
 import { inches } from "../src/units/index.ts";
 import { jobWith } from "./job-with.ts";
 import { expectNear } from "./near.ts";
@@ -114,6 +115,46 @@ describe("gathered festoon by its published formulas", () => {
   it("72 in of frill are two widths of 36 in cloth", () => {
     expect(frillWidths(inches(72), inches(36))).toBe(2);
   });
+
+  // A workroom’s order: frill round both sides and the hem of a 60 in drop, twice as full, made double. By hand: the flat
+  // hem is P, so 2·(P + 2·60 in) of frill; each strip is twice its depth and two seams of half an inch.
+  it("472 in of frill for sides and hem of a 60 in drop, made double", () => {
+    const frilled = (gather: object) =>
+      shadeOf({
+        style: "festoon",
+        mount: "to-size",
+        making: { gather: { frillMm: inches(3), widthFullness: 2, ...gather } },
+      });
+    const shade = frilled({ frillEdges: "sides-and-hem", frillDouble: true });
+    const { form, size, cloth, mass, workings } = shade;
+    const flatMm = 2 * size.finishedWidthMm;
+    expectNear(form.frill?.clothMm ?? 0, 2 * (flatMm + 2 * size.finishedLengthMm), 1e-6);
+    const trim = cloth.trims.find(({ id }) => id === "frill");
+    expectNear(trim?.widthMm ?? 0, 2 * (inches(3) + inches(0.5)), 1e-6);
+    const face = cloth.layers[0];
+    expect(trim?.count).toBe(Math.ceil((form.frill?.clothMm ?? 0) / (face?.usableWidthMm ?? 1)));
+    // Its cloth is on the bolt and on the cords.
+    const plain = frilled({ frillMm: 0 });
+    const laid = cloth.trimBolts.flatMap(({ lays }) => lays).filter(({ panelId }) => panelId === "frill");
+    expect(laid.length).toBe(trim?.count);
+    expect(face?.buyMm).toBeGreaterThan(plain.cloth.layers[0]?.buyMm ?? 0);
+    expect(mass.totalKg).toBeGreaterThan(plain.mass.totalKg);
+    expect(workings.map(({ id }) => id)).toContain("shape.frill");
+    expect(frilled({ frillEdges: "sides" }).form.frill?.clothMm).toBeCloseTo(4 * size.finishedLengthMm, 6);
+  });
+
+  it("472 in: 116 in of flat hem and two sides of 60 in, twice as full", () => {
+    const { values } = frillOf(
+      {
+        making: {
+          gather: { frillMm: 1, frillEdges: "sides-and-hem", frillDouble: true, frillFullness: 2 },
+        } as Parameters<typeof frillOf>[0]["making"],
+      },
+      { finishedLengthMm: inches(60) },
+      inches(116),
+    );
+    expectNear(values.frill?.clothMm ?? 0, inches(472), 1e-6);
+  });
 });
 
 // “Making balloon shades”, parts 1 and 2 (2009).
@@ -204,7 +245,6 @@ describe("findings on what does not go with gathers", () => {
     ["shape.repeat-lost", { face: "own" }, cloth({ repeat: { verticalMm: 300 } })],
     ["shape.ribs-left-out", { making: { ribs: { kind: "strip-pocket" as const } } }, {}],
     ["shape.edge-cords-near-edge", {}, {}],
-    ["shape.frill-cloth", { making: { gather: { frillMm: 80 } } }, {}],
     ["shape.scallop-too-deep", { making: { gather: { sagMm: 700 } } }, {}],
   ])("%s", (id, shade, job) => {
     expect(idsOf({ style: "austrian", ...shade }, job)).toContain(id);

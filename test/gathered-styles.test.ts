@@ -35,6 +35,8 @@ const anyWindow: fc.Arbitrary<WindowInput> = fc
       drawInMm: some(length),
       weight: fc.constantFrom("rod" as const, "shot-bags" as const, "none" as const),
       frillMm: some(length),
+      frillEdges: some(fc.constantFrom("hem" as const, "sides" as const, "sides-and-hem" as const)),
+      frillDouble: some(fc.boolean()),
     }),
     columns: fc.record({
       largestSpacingMm: some(spacing),

@@ -10,7 +10,7 @@ import type {
   Mass,
   Size,
 } from "../src/shade-plan/index.ts";
-import { flatForm } from "../src/styles/flat/flat-form.ts";
+import { flatForm } from "../src/styles/folding/flat-form.ts";
 import { inches } from "../src/units/index.ts";
 import { resolvedWith } from "./job-with.ts";
 
@@ -66,7 +66,7 @@ export function handShade({ widthIn = 36, lengthIn = 60, layers, window, job }: 
       ],
       resolved.cloths,
     ),
-    mass: { parts: [], totalKg: 1.5, clothGsm: 370 } satisfies Mass,
+    mass: { parts: [], totalKg: 1.5, clothGsm: 370, onBoardKg: 0 } satisfies Mass,
     lift: handLift(),
     board: handBoard(size),
   };

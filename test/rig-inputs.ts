@@ -21,6 +21,7 @@ export const PLAIN_MASS: Mass = {
   ],
   totalKg: 1.5,
   clothGsm: 370,
+  onBoardKg: 0,
 };
 
 /** A shade and what its lift follows from, by the stages before it; the mass is given, so that cloth has no part in it. */

@@ -18,6 +18,7 @@ export const BOARD_READS = reads({
   ],
   making: ["mount", "board"],
 });
+/** The part of a resolved shade that `BOARD_READS` names. */
 export type BoardShade = ReadOf<typeof BOARD_READS>;
 
 /** What the board of one shade follows from. */

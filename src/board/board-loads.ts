@@ -18,6 +18,16 @@ export interface BoardLoads {
   supportsMm: number[];
 }
 
+/** The same with another pull at lock or drive, N. */
+export function withHand(loads: BoardLoads, handN: number): BoardLoads {
+  const points = loads.points.map((point) => (isHand(point) ? { ...point, loadN: handN } : point));
+  return { ...loads, points };
+}
+
+function isHand({ what }: PointLoad): boolean {
+  return what === "lock" || what === "drive";
+}
+
 /** The board with what hangs under it. */
 export interface LoadedBoard {
   size: Head;
@@ -26,8 +36,9 @@ export interface LoadedBoard {
 }
 
 /**
- * Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. On a slope all of a load
- * is taken as pressing across the board, which is a little too much.
+ * Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. `boardKg` is the board
+ * with the cloth that lies on it. On a slope all of a load is taken as pressing across the board, which is a little too
+ * much.
  */
 export function boardLoads(loaded: LoadedBoard, boardKg: number, mass: Mass): BoardLoads {
   const { board, lift } = loaded;

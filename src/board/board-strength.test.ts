@@ -5,6 +5,7 @@ import { expectNear } from "../../test/near.ts";
 import { afterRemedy } from "../../test/rig-inputs.ts";
 import type { ShadePlan } from "../plan/index.ts";
 import { plan } from "../plan/index.ts";
+import { forceText } from "../units/index.ts";
 import { boardLoads } from "./board-loads.ts";
 
 type Board = Record<string, unknown>;
@@ -30,16 +31,17 @@ const strengthOf = (...args: Parameters<typeof job>) => {
 const idsOf = (...args: Parameters<typeof job>) => shadeOf(...args).findings.map(({ id }) => id);
 
 describe("the board as a beam", () => {
-  test("its reactions carry all that pulls, the hand half as much again", () => {
+  // 12 kg at standard gravity (NIST SP 811): 117.68 N, more than a tug at any plain shade.
+  test("its reactions carry all that pulls, and a child of 12 kg on the cord", () => {
     const { size, board, lift, mass } = shadeOf();
     const loads = boardLoads({ size, board, lift }, 0, mass);
     const sum = board.strength?.reactionsN.reduce((all, one) => all + one, 0) ?? 0;
     const boardKg = (board.lengthMm * board.depthMm * board.thicknessMm * 450) / 1e9;
     const points = loads.points.reduce(
-      (all, { what, loadN }) => all + loadN * (what === "lock" ? 1.5 : 1),
+      (all, { what, loadN }) => all + (what === "lock" ? Math.max(1.5 * loadN, 70, 12 * 9.80665) : loadN),
       0,
     );
-    expectNear(sum, loads.evenN + points + boardKg * 9.80665, 1e-6);
+    expectNear(sum, loads.evenN + points + (boardKg + mass.onBoardKg) * 9.80665, 1e-6);
   });
 
   // 5wL⁴/384EI, AWC Design Aid 6, figure 1: trade table “pine 3/4 × 1.5 flat, 8 lb, unsupported: 72 in 0.61 in”
@@ -64,6 +66,37 @@ describe("the board as a beam", () => {
     expect(strengthOf({ bracketSpacingMm: 300 }).deflectionMm).toBeLessThan(
       strengthOf({ bracketSpacingMm: 900 }).deflectionMm,
     );
+  });
+});
+
+describe("a child that hangs on it", () => {
+  const finding = (id: string, board: Board) => shadeOf(board).findings.find((one) => one.id === id);
+
+  test("by hand: two anchors of a bracket, the lever rule at the lock and the bracket’s prying", () => {
+    const { strength } = shadeOf({ substrate: "hollow-wall", bracketLegMm: 50 }).board;
+    expect(strength?.hand).toBe("child");
+    expectNear(strength?.handN ?? 0, 12 * 9.80665, 1e-9);
+    const { tugged, pullN = 0, shearN = 0 } = strength ?? {};
+    // Prying is in both: screws 10 and 40 mm up a leg of 50 mm, the load 38.1 mm out, T = M z / Σz²; the load is 2·V.
+    expectNear(pullN / (2 * shearN), (38.1 * 40) / (10 ** 2 + 40 ** 2), 1e-9);
+    expect(tugged?.pullN).toBeLessThan(pullN);
+  });
+
+  test("an anchor that would do for a tug fails, and is told so with the child and the prying", () => {
+    const { tugged, pullN, shearN } = strengthOf({ substrate: "hollow-wall" });
+    const forTug = Math.ceil(4 * Math.hypot(tugged.pullN, tugged.shearN));
+    const failed = finding("board.rating-too-low", { substrate: "hollow-wall", fixingRatedN: forTug });
+    expect(failed?.severity).toBe("stop");
+    expect(failed?.text).toMatch(/child of 12 kg.*prying/);
+    expect(finding("board.hollow-wall", { substrate: "hollow-wall" })?.text).toContain(
+      forceText(4 * Math.hypot(pullN, shearN), { system: "metric", ruler: "1 mm" }),
+    );
+  });
+
+  test.each(["unknown", "masonry", "hollow-wall"] as const)("is told of a wall that is %s", (substrate) => {
+    const told = shadeOf({ substrate }).findings.filter(({ text }) => text.includes("child of 12 kg"));
+    expect(told.map(({ id }) => id)).toContain("board.local-codes");
+    expect(told.length).toBeGreaterThan(1);
   });
 });
 

@@ -1,6 +1,7 @@
 import { type Figure, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
 import {
   bendingStressNPerMm2,
+  type LoadedBeam,
   rectangle,
   SCREW_SHANK_MM,
   type SolvedBeam,
@@ -11,14 +12,23 @@ import {
   WOOD_SPECIES,
   type WoodSpecies,
 } from "../mechanics/index.ts";
-import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
+import type { BoardPlan, BoardStrength, ScrewLoad } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
+import { GRAVITY } from "../units/index.ts";
 import type { BoardShade } from "./board-input.ts";
-import type { BoardLoads } from "./board-loads.ts";
+import { type BoardLoads, withHand } from "./board-loads.ts";
 import { PLACED } from "./fixings.ts";
 
 /** A tug at the cord, over a steady pull. */
 export const TUG = sourced(1.5, "ratio", cite("our-choice", "half as much again for a tug"));
+/** A guide that keeps a cord taut is tried by this pull; a cord is pulled as hard. */
+export const CORD_PULL = sourced(70, "N", cite("au-2014-standard", "a cord guide holds 70 N for 10 s"));
+/** Shades are hung on. */
+export const CHILD = sourced(
+  12,
+  "kg",
+  cite("our-choice", "a child of two or three that hangs on cord or hem"),
+);
 /** Mean ultimate strength of clear wood over what it may be put to. */
 export const WOOD_FACTOR = sourced(
   5,
@@ -30,6 +40,23 @@ const BEND_SHARE = sourced(360, "ratio", cite("from-memory", "span/360"));
 const MOST_BEND = sourced(3, "mm", cite("our-choice", "more shows as a gap at the top"));
 /** From either end of a bracket's leg to the middle of its screw. */
 const SCREW_FROM_END_MM = 10;
+
+const HAND_LOAD = figureRule({
+  id: "board.hand-load",
+  label: "Pull on the shade by which the board’s strength is judged",
+  symbol: "H",
+  unit: "N",
+  formula: "max(k·F, P, m·g)",
+  inputs: {
+    k: ["ratio", "a tug over a steady pull"],
+    F: ["N", "pull of the hand", "figure:lift.*"],
+    P: ["N", "somebody pulls at the cord"],
+    m: ["kg", "a child hangs on it"],
+    g: ["ratio", "standard gravity, m/s²"],
+  },
+  cite: cite("our-choice", "the heaviest of a tug, a pull and a child that hangs on the shade"),
+  compute: ({ k, F, P, m, g }) => Math.max(k * F, P, m * g),
+});
 
 const DEFLECTION = figureRuleOf<{ wood: WoodSpecies }>()({
   id: "board.deflection",
@@ -87,7 +114,8 @@ const SCREW_PULL = figureRule({
   inputs: {
     Q: [
       "N",
-      "load on that bracket, with a tug",
+      "load on that bracket, with the pull by which strength is judged",
+      "figure:board.hand-load",
       "board/bracketSpacingMm",
       "board/bracketEndMm",
       "shade/mount",
@@ -120,7 +148,14 @@ const SCREW_WITHDRAWAL = figureRuleOf<{ wood: WoodSpecies; gauge: string }>()({
 const SHARE_CITE = cite("wood-handbook", "eq. 8-10 and 8-13; both shares added");
 const SHARE_NOTE = "mean strengths of clear dry wood; local codes and licensed practice prevail";
 const PULLED_OUT = {
-  T: ["N", "pull away from the wood", "board/substrate", "figure:board.screw-pull", "figure:board.load"],
+  T: [
+    "N",
+    "pull away from the wood",
+    "board/substrate",
+    "figure:board.screw-pull",
+    "figure:board.hand-load",
+    "figure:board.load",
+  ],
   k: ["ratio", "ultimate over allowed"],
   p: ["N", "ultimate withdrawal", "figure:board.screw-withdrawal"],
 } as const;
@@ -134,7 +169,7 @@ const SCREW_SHARE = figureRule({
   formula: "T·k / p + V / c",
   inputs: {
     ...PULLED_OUT,
-    V: ["N", "load along the wood", "figure:board.load"],
+    V: ["N", "load along the wood", "figure:board.hand-load", "figure:board.load"],
     c: [
       "N",
       "lateral load at which the screw begins to slip, table 8-4",
@@ -162,48 +197,81 @@ const SCREW_SHARE_PULLED = figureRule({
   compute: ({ T, k, p }) => (T * k) / p,
 });
 
-/** Bend, stress and screws of the board with a hand tugging; undefined where it does not lie on two fixings. */
+/** What the hardest worked screw takes, with a tug and with the pull by which strength is judged. */
+export interface ScrewLoads {
+  tugged: ScrewLoad;
+  worst: ScrewLoad;
+  hand: BoardStrength["hand"];
+}
+
+/** Bend, stress and screws of the board; of one that lies on a single fixing, which is no beam, its screws alone. */
 export function boardStrength(
   shade: BoardShade,
   board: Omit<BoardPlan, "strength">,
   loads: BoardLoads,
+  pullN: number,
   gripMm: number,
-): Worked<BoardStrength | undefined> {
-  if (loads.supportsMm.length < 2 || !(loads.toMm > loads.fromMm)) return { values: undefined, workings: [] };
+): Worked<{ screws: ScrewLoads; strength?: BoardStrength }> {
+  const handLoad = HAND_LOAD.figure({
+    k: TUG.value,
+    F: pullN,
+    P: CORD_PULL.value,
+    m: CHILD.value,
+    g: GRAVITY,
+  });
+  const handN = handLoad.value;
+  const hand = handN > CHILD.value * GRAVITY ? "tug" : "child";
+  const tugging = withHand(loads, TUG.value * pullN);
+  const hanging = withHand(loads, handN);
   const wood: WoodSpecies = WOOD_SPECIES[shade.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
-  const beam = solveBeam({
-    supportsMm: loads.supportsMm,
-    fromMm: loads.fromMm,
-    toMm: loads.toMm,
-    spread: [
-      { fromMm: loads.fromMm, toMm: loads.toMm, loadNPerMm: loads.evenN / (loads.toMm - loads.fromMm) },
-    ],
-    points: loads.points
-      .map(({ what, atMm, loadN }) => ({
-        atMm,
-        loadN: what === "lock" || what === "drive" ? loadN * TUG.value : loadN,
-      }))
-      .filter(({ atMm }) => atMm >= loads.fromMm && atMm <= loads.toMm),
-    stiffnessNmm2: wood.elasticityMPa * section.inertiaMm4,
-  });
-  const worstN = beam.reactionsN.reduce((most, one) => Math.max(most, Math.abs(one)), 0);
-  const { pullN, shearN, workings: pulled } = onOneScrew(shade, board, worstN);
-  const share = screwShare(shade, pullN, shearN, gripMm);
-  const bent = bend(loads, wood, board, beam);
+  const isBeam = loads.supportsMm.length > 1 && loads.toMm > loads.fromMm;
+  const beams = isBeam
+    ? [tugging, hanging].map((one) => solveBeam(beamOf(one, wood.elasticityMPa * section.inertiaMm4)))
+    : [];
+  const [tuggedBeam, beam] = beams;
+  const worstOf = (solved: SolvedBeam | undefined, all: BoardLoads) =>
+    solved?.reactionsN.reduce((most, one) => Math.max(most, Math.abs(one)), 0) ?? totalN(all);
+  const tugged = screwLoad(shade, board, worstOf(tuggedBeam, tugging));
+  const worst = onOneScrew(shade, board, worstOf(beam, hanging));
+  const screws: ScrewLoads = { tugged, worst: worst.values, hand };
+  if (tuggedBeam === undefined || beam === undefined) {
+    return { values: { screws }, workings: [handLoad, ...worst.workings] };
+  }
+  const share = screwShare(shade, worst.values, gripMm);
+  const bent = bend(loads, wood, board, tuggedBeam);
   const [deflection, limit] = bent;
+  const strength: BoardStrength = {
+    handN,
+    hand,
+    reactionsN: beam.reactionsN,
+    deflectionMm: deflection.value,
+    deflectionAtMm: tuggedBeam.largestDeflection.atMm,
+    deflectionLimitMm: limit.value,
+    ...stress(beam, wood, section),
+    ...worst.values,
+    tugged,
+    ...(share.values === undefined ? {} : { screwShare: share.values }),
+  };
   return {
-    values: {
-      reactionsN: beam.reactionsN,
-      deflectionMm: deflection.value,
-      deflectionAtMm: beam.largestDeflection.atMm,
-      deflectionLimitMm: limit.value,
-      ...stress(beam, wood, section),
-      pullN,
-      shearN,
-      ...(share.values === undefined ? {} : { screwShare: share.values }),
-    },
-    workings: [...pulled, ...share.workings, ...bent],
+    values: { screws, strength },
+    workings: [handLoad, ...worst.workings, ...share.workings, ...bent],
+  };
+}
+
+function totalN({ evenN, points }: BoardLoads): number {
+  return points.reduce((sum, { loadN }) => sum + loadN, evenN);
+}
+
+/** Loads beyond an end of an impossible board are left out: there is nothing for them to hang on. */
+function beamOf({ fromMm, toMm, evenN, points, supportsMm }: BoardLoads, stiffnessNmm2: number): LoadedBeam {
+  return {
+    supportsMm,
+    fromMm,
+    toMm,
+    spread: [{ fromMm, toMm, loadNPerMm: evenN / (toMm - fromMm) }],
+    points: points.filter(({ atMm }) => atMm >= fromMm && atMm <= toMm),
+    stiffnessNmm2,
   };
 }
 
@@ -233,25 +301,33 @@ function stress(
   };
 }
 
-/** A screw up through the board takes its load straight; a bracket turns on the lower end of its leg. */
-function onOneScrew(
-  shade: BoardShade,
-  board: Pick<BoardPlan, "fixing" | "depthMm">,
-  loadN: number,
-): { pullN: number; shearN: number; workings: Figure[] } {
-  if (board.fixing === "screwed-up") return { pullN: loadN, shearN: 0, workings: [] };
-  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, shade.making.board.bracketLegMm);
-  const upperMm = legMm - SCREW_FROM_END_MM;
-  const pulls = screwPulls({ loadN, armMm: board.depthMm, screwsMm: [SCREW_FROM_END_MM, upperMm] });
-  const pull = SCREW_PULL.figure({ Q: loadN, D: board.depthMm, z: upperMm, y: SCREW_FROM_END_MM });
-  return { pullN: pull.value, shearN: pulls[0]?.shearN ?? 0, workings: [pull] };
+/** Heights of both screws of a bracket above the lower end of its leg, on which it turns, mm. */
+function screwHeightsMm({ making }: BoardShade): [lower: number, upper: number] {
+  const legMm = Math.max(2 * SCREW_FROM_END_MM + 1, making.board.bracketLegMm);
+  return [SCREW_FROM_END_MM, legMm - SCREW_FROM_END_MM];
+}
+
+type Fixed = Pick<BoardPlan, "fixing" | "depthMm">;
+
+/** A screw up through the board takes its load straight; a bracket pries at the upper one of its two. */
+function screwLoad(shade: BoardShade, { fixing, depthMm }: Fixed, loadN: number): ScrewLoad {
+  if (fixing === "screwed-up") return { pullN: loadN, shearN: 0 };
+  const pulls = screwPulls({ loadN, armMm: depthMm, screwsMm: screwHeightsMm(shade) });
+  return pulls[1] ?? { pullN: loadN, shearN: 0 };
+}
+
+function onOneScrew(shade: BoardShade, board: Fixed, loadN: number): Worked<ScrewLoad> {
+  const values = screwLoad(shade, board, loadN);
+  if (board.fixing === "screwed-up") return { values, workings: [] };
+  const [lowerMm, upperMm] = screwHeightsMm(shade);
+  const pull = SCREW_PULL.figure({ Q: loadN, D: board.depthMm, z: upperMm, y: lowerMm });
+  return { values: { ...values, pullN: pull.value }, workings: [pull] };
 }
 
 /** Withdrawal and shear together as shares of what each may be, for a screw into wood. */
 function screwShare(
   shade: BoardShade,
-  pullN: number,
-  shearN: number,
+  { pullN, shearN }: ScrewLoad,
   gripMm: number,
 ): Worked<number | undefined> {
   const { substrate, wallWood, screwGauge } = shade.making.board;

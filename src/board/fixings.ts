@@ -20,6 +20,7 @@ const BESIDE_MM = 3;
 /** Nearer to each other they only get in each other's way. */
 export const NEAREST_FIXINGS_MM = 100;
 
+/** Brackets or screws along the board, each `widthMm` wide, with what of the maker’s wishes they break. */
 export interface Fixings {
   kind: BoardPlan["fixing"];
   brackets: Bracket[];

@@ -1,16 +1,19 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import { type BoardPlan, fromBoardEndMm, type Head, type Lift } from "../shade-plan/index.ts";
+import { type BoardPlan, fromBoardEndMm, type Head, type Lift, type ScrewLoad } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
 import type { BoardInput, BoardShade } from "./board-input.ts";
+import type { ScrewLoads } from "./board-strength.ts";
 import { type Fixings, NEAREST_FIXINGS_MM } from "./fixings.ts";
-import { STRENGTH_NOTE } from "./judge-strength.ts";
+import { HOLLOW_FACTOR, STRENGTH_NOTE, withHandText } from "./judge-strength.ts";
 
+/** What is known of the fixings beside their places. */
 export interface FixingFacts {
   /** Load on the heaviest fixing, N. */
   worstN: number;
+  screws: ScrewLoads;
   /** No screw sold is as long as this board and wall need. */
   tooLong: boolean;
 }
@@ -111,11 +114,23 @@ function accept(shade: BoardShade, key: "bracketEndMm" | "bracketSpacingMm", mm:
   ];
 }
 
-/** A tug may be half as much again, and a rating is to be met several times over: the maker of an anchor says how. */
-function wall(shade: BoardShade, board: BoardPlan, { worstN }: FixingFacts): Finding[] {
+/** What comes on one screw, plug or anchor, and how much more that is when the shade is hung on. */
+function loadsText(shade: BoardShade, board: BoardPlan, { tugged, worst, hand }: ScrewLoads): string {
+  const force = (load: ScrewLoad) => forceText(onOne(load), shade.units);
+  const hung = hand === "child" ? `, ${force(worst)} ${withHandText(hand)}` : "";
+  const prying = board.fixing === "brackets" ? ", with what its bracket adds by prying" : "";
+  return `${force(tugged)} when somebody tugs${hung}${prying}`;
+}
+
+/** Words of what nearly every shade is told are made when they are read. */
+function wall(shade: BoardShade, board: BoardPlan, { screws }: FixingFacts): Finding[] {
   const { substrate, fixingRatedN } = shade.making.board;
-  const load = forceText(worstN, shade.units);
-  const common = { ...atSetting(shade, "board/substrate"), figures: ["board.fixing-load", "board.load"] };
+  const loads = () => loadsText(shade, board, screws);
+  const force = (loadN: number) => forceText(loadN, shade.units);
+  const common = {
+    ...atSetting(shade, "board/substrate"),
+    figures: ["board.fixing-load", "board.load", "board.hand-load"],
+  };
   if (substrate === "timber") return [];
   if (substrate === "unknown") {
     return [
@@ -123,7 +138,9 @@ function wall(shade: BoardShade, board: BoardPlan, { worstN }: FixingFacts): Fin
         ...common,
         id: "board.wall-unknown",
         severity: "unproven",
-        text: `What is behind the wall is not known. ${count(board)} must carry ${forceText(board.loadN, shade.units)} in all, the heaviest ${load}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`,
+        get text() {
+          return `What is behind the wall is not known. ${count(board)} must carry ${force(board.loadN)} in all; on the hardest worked screw come ${loads()}. Find out whether there is timber, masonry or a hollow wall there; never assume a stud.`;
+        },
         cite: cite("our-choice", "nothing is assumed"),
         remedies: [
           substrateIs(shade, "timber", "It is solid timber"),
@@ -139,13 +156,20 @@ function wall(shade: BoardShade, board: BoardPlan, { worstN }: FixingFacts): Fin
       ...common,
       id: masonry ? "board.masonry" : "board.hollow-wall",
       severity: masonry || fixingRatedN !== undefined ? "note" : "unproven",
-      text: masonry
-        ? `Use wall plugs whose maker rates them for this masonry: the heaviest fixing carries ${load}, more when somebody tugs. Drill and plug as the maker says.`
-        : `A hollow wall holds only what its anchor’s maker states for it: the heaviest fixing carries ${load}, more when somebody tugs. Take anchors rated for at least four times as much, or fix to the framing.`,
+      get text() {
+        return masonry
+          ? `On the hardest worked plug come ${loads()}. Use wall plugs whose maker rates them for that in this masonry, and drill and plug as the maker says.`
+          : `A hollow wall holds only what its anchor’s maker states for it. On the hardest worked anchor come ${loads()}. Take anchors for which ${force(HOLLOW_FACTOR * onOne(screws.worst))} or more are stated, ${HOLLOW_FACTOR} times as much, or fix to the framing.`;
+      },
       cite: masonry ? cite("common-practice", "plugs by their maker’s rating") : anchorCite,
       remedies: masonry ? [] : [substrateIs(shade, "timber", "Fix to the timber framing instead")],
     },
   ];
+}
+
+/** Away from the wall and along it together, N. */
+function onOne({ pullN, shearN }: ScrewLoad): number {
+  return Math.hypot(pullN, shearN);
 }
 
 const anchorCite = cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least");
@@ -176,14 +200,22 @@ function noSuchScrew(shade: BoardShade, board: BoardPlan): Finding {
   };
 }
 
-function localCodes(shade: BoardShade, board: BoardPlan, { worstN }: FixingFacts): Finding {
+/** Where the wall is said to be timber, nothing else tells what comes on one screw. */
+function localCodes(shade: BoardShade, board: BoardPlan, { worstN, screws }: FixingFacts): Finding {
   return {
     ...atSetting(shade, "board/substrate"),
     id: "board.local-codes",
     severity: "note",
-    text: `The fixings carry ${forceText(board.loadN, shade.units)} with a hand at work, the heaviest ${forceText(worstN, shade.units)}. ${STRENGTH_NOTE}`,
+    get text() {
+      const force = (loadN: number) => forceText(loadN, shade.units);
+      const one =
+        shade.making.board.substrate === "timber"
+          ? ` On the hardest worked screw come ${loadsText(shade, board, screws)}.`
+          : "";
+      return `The fixings carry ${force(board.loadN)} with a hand at work, the heaviest ${force(worstN)}.${one} ${STRENGTH_NOTE}`;
+    },
     cite: cite("our-choice", "mean strengths over a factor; nothing here replaces a local code"),
-    figures: ["board.load", "board.fixing-load"],
+    figures: ["board.load", "board.fixing-load", "board.hand-load"],
     remedies: [],
   };
 }

@@ -6,11 +6,16 @@ import { cite } from "../sources/index.ts";
 import { downToMark, forceText, lengthText, smallLengthText, trimmed } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
 import type { BoardShade } from "./board-input.ts";
-import { TUG, WOOD_FACTOR } from "./board-strength.ts";
+import { CHILD, CORD_PULL, TUG, WOOD_FACTOR } from "./board-strength.ts";
 import { NEAREST_FIXINGS_MM } from "./fixings.ts";
 
 /** Anchor loads in tables are ultimate: so many times what an anchor carries is asked of its rating in a hollow wall. */
-const HOLLOW_FACTOR = 4;
+export const HOLLOW_FACTOR = 4;
+
+/** The pull on the shade by which strength is judged, in words. */
+export function withHandText(hand: BoardStrength["hand"]): string {
+  return hand === "child" ? `with a child of ${CHILD.value} kg hanging on it` : "when somebody tugs";
+}
 
 /** Does the board bend or break, do its screws hold, and is the plug or anchor rated for it? */
 export function judgeStrength(shade: BoardShade, board: BoardPlan): Finding[] {
@@ -48,7 +53,7 @@ function bends(
 function breaks(
   shade: BoardShade,
   board: BoardPlan,
-  { stressNPerMm2, ruptureNPerMm2 }: BoardStrength,
+  { stressNPerMm2, ruptureNPerMm2, hand }: BoardStrength,
 ): Finding[] {
   const wood = WOOD_SPECIES[shade.making.board.wood];
   const from = cite("wood-handbook", `table ${wood.table}: mean modulus of rupture of clear wood`);
@@ -59,7 +64,7 @@ function breaks(
         ...atSetting(shade, "board/wood"),
         id: "board.rupture-unknown",
         severity: "unproven",
-        text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
+        text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board ${withHandText(hand)}. How much ${wood.name.toLowerCase()} bears was not read; look it up, or take a wood of which it is known.`,
         cite: from,
         remedies: [],
       },
@@ -71,7 +76,7 @@ function breaks(
       ...atSetting(shade, "board/section"),
       id: "board.breaks",
       severity: "stop",
-      text: `With a tug bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
+      text: `Bending puts ${trimmed(stressNPerMm2, 1)} N/mm² on the board ${withHandText(hand)}. ${wood.name} breaks at ${trimmed(ruptureNPerMm2, 0)} N/mm² on the average of clear pieces, and ${WOOD_FACTOR.value} times the load is asked for.`,
       cite: from,
       remedies: [...closer(shade, board), ...thicker(shade)],
     },
@@ -81,7 +86,7 @@ function breaks(
 function screws(
   shade: BoardShade,
   board: BoardPlan,
-  { screwShare, pullN, shearN }: BoardStrength,
+  { screwShare, pullN, shearN, hand }: BoardStrength,
 ): Finding[] {
   if (screwShare === undefined || screwShare <= 1) return [];
   const { screwGauge, wallWood } = shade.making.board;
@@ -96,32 +101,34 @@ function screws(
       ...atSetting(shade, "board/screwGauge"),
       id: "board.screws-pull",
       severity: "stop",
-      text: `The hardest worked screw takes ${forceText(pullN, shade.units)} out of the wood${along} when somebody tugs: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
+      text: `The hardest worked screw takes ${forceText(pullN, shade.units)} out of the wood${along} ${withHandText(hand)}${board.fixing === "brackets" ? ", prying counted" : ""}: ${trimmed(screwShare, 1)} times what a No. ${screwGauge} screw in ${WOOD_SPECIES[wallWood].name.toLowerCase()} may be put to, at a factor of ${WOOD_FACTOR.value} on its mean strength.`,
       cite: cite("wood-handbook", "eq. 8-10 and 8-13"),
-      figures: ["board.screw-share", "board.screw-withdrawal"],
+      figures: ["board.screw-share", "board.screw-withdrawal", "board.hand-load"],
       remedies: [...thickerScrew, ...closer(shade, board)],
     },
   ];
 }
 
 /** Plugs and anchors hold what their makers state for the wall at hand, and nothing else is known of them. */
-function rating(shade: BoardShade, board: BoardPlan, { pullN, shearN }: BoardStrength): Finding[] {
+function rating(shade: BoardShade, board: BoardPlan, { pullN, shearN, hand }: BoardStrength): Finding[] {
   const { substrate, fixingRatedN } = shade.making.board;
   if ((substrate !== "masonry" && substrate !== "hollow-wall") || fixingRatedN === undefined) return [];
   const hollow = substrate === "hollow-wall";
   const neededN = Math.hypot(pullN, shearN) * (hollow ? HOLLOW_FACTOR : 1);
   if (neededN <= fixingRatedN) return [];
   const what = hollow ? "anchor" : "plug";
+  const prying = board.fixing === "brackets" ? ", prying counted" : "";
+  const force = (loadN: number) => forceText(loadN, shade.units);
   return [
     {
       ...atSetting(shade, "board/fixingRatedN"),
       id: "board.rating-too-low",
       severity: "stop",
-      text: `With a tug ${forceText(Math.hypot(pullN, shearN), shade.units)} come on one ${what}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${forceText(neededN, shade.units)}` : ""}. Its maker states ${forceText(fixingRatedN, shade.units)}.`,
+      text: `${force(Math.hypot(pullN, shearN))} come on the hardest worked ${what} ${withHandText(hand)}${prying}${hollow ? `, and ${HOLLOW_FACTOR} times as much is asked of its rating: ${force(neededN)}` : ""}. Its maker states ${force(fixingRatedN)}.`,
       cite: hollow
         ? cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least")
         : cite("common-practice", "plugs by their maker’s rating"),
-      figures: board.fixing === "brackets" ? ["board.screw-pull"] : [],
+      figures: [...(board.fixing === "brackets" ? ["board.screw-pull"] : []), "board.hand-load"],
       remedies: closer(shade, board),
     },
   ];
@@ -156,4 +163,4 @@ function thicker(shade: BoardShade): Remedy[] {
 }
 
 /** What is taken for granted in all of this, in one sentence. */
-export const STRENGTH_NOTE = `Loads count a hand’s pull ${TUG.value} times, for a tug; strengths are means of clear, dry wood over a factor of ${WOOD_FACTOR.value}. Local codes, licensed practice and the instructions of the hardware’s makers prevail.`;
+export const STRENGTH_NOTE = `Strength is judged by the heaviest of the hand’s pull ${TUG.value} times, ${CORD_PULL.value} N at the cord and a child of ${CHILD.value} kg hanging on the shade; bend by the first. Strengths are means of clear, dry wood over a factor of ${WOOD_FACTOR.value}. Local codes, licensed practice and the instructions of the hardware’s makers prevail.`;

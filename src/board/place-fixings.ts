@@ -18,6 +18,7 @@ export interface FixingProblem {
 /** What could not be kept: clear of eyes and lock, near enough to the ends, near enough to each other. */
 export type FixingFault = "clear" | "end" | "spacing";
 
+/** Middles of the fixings from left to right, mm, and what could not be kept. */
 export interface PlacedFixings {
   placesMm: number[];
   faults: FixingFault[];

@@ -91,7 +91,11 @@ describe("the board of any valid shade", () => {
         for (const resolved of resolvedShadesOf(job)) {
           const { board, input, workings } = planned(resolved);
           const boardKg = workings.find(({ id }) => id === "board.mass")?.value ?? Number.NaN;
-          const loads = boardLoads({ size: input.size, board, lift: input.lift }, boardKg, input.mass);
+          const loads = boardLoads(
+            { size: input.size, board, lift: input.lift },
+            boardKg + input.mass.onBoardKg,
+            input.mass,
+          );
           const total = loads.evenN + loads.points.reduce((sum, { loadN }) => sum + loadN, 0);
           expectNear(total, board.loadN, 1e-6 * board.loadN);
         }

@@ -80,15 +80,16 @@ const LOAD = figureRule({
   label: "Load on all fixings together",
   symbol: "Q",
   unit: "N",
-  formula: "g·(S + B) + F",
+  formula: "g·(S + B + K) + F",
   inputs: {
     g: ["ratio", "standard gravity, m/s²"],
     S: ["kg", "shade", "lift/ring", "figure:cloth.*-mass", "figure:shape.*"],
     B: ["kg", "board", "figure:board.mass"],
+    K: ["kg", "cloth that covers the board", "figure:cloth.on-board-mass"],
     F: ["N", "pull of the hand", "figure:lift.*"],
   },
   cite: cite("arithmetic", "weight of shade and board, and the hand’s pull"),
-  compute: ({ g, S, B, F }) => g * (S + B) + F,
+  compute: ({ g, S, B, K, F }) => g * (S + B + K) + F,
 });
 
 const FIXING_LOAD = figureRuleOf<{ fixings: number }>()({
@@ -124,7 +125,13 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
   const ofBoard = boardMass(shade, alongMm);
   const line = screwLine(input, fixings.kind);
   const bar = barLength(shade, form);
-  const load = LOAD.figure({ g: GRAVITY, S: mass.totalKg, B: ofBoard.value, F: lift.pullN });
+  const load = LOAD.figure({
+    g: GRAVITY,
+    S: mass.totalKg,
+    B: ofBoard.value,
+    K: mass.onBoardKg,
+    F: lift.pullN,
+  });
   const board: BoardPlan = {
     sectionId: shade.board.id,
     sectionName: shade.board.name,
@@ -141,17 +148,21 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     ...(bar === undefined ? {} : { barLengthMm: bar.value, barName: shade.bar.name }),
     loadN: load.value,
   };
-  const loads = boardLoads({ size, board, lift }, ofBoard.value, mass);
+  const loads = boardLoads({ size, board, lift }, ofBoard.value + mass.onBoardKg, mass);
   const worst = worstFixing(fixingLoads(loads));
-  const strength = boardStrength(shade, board, loads, gripMm(shade).value);
-  if (strength.values !== undefined) board.strength = strength.values;
+  const strength = boardStrength(shade, board, loads, lift.pullN, gripMm(shade).value);
+  if (strength.values.strength !== undefined) board.strength = strength.values.strength;
   const recess = recessDepths(input);
   return {
     values: board,
     findings: [
       ...judgeParts(input, board),
       ...judgeRecess(input, recess.values),
-      ...judgeFixings(input, board, fixings, { worstN: worst.value, tooLong }),
+      ...judgeFixings(input, board, fixings, {
+        worstN: worst.value,
+        tooLong,
+        screws: strength.values.screws,
+      }),
       ...judgeStrength(shade, board),
     ],
     workings: [

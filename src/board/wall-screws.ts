@@ -46,6 +46,7 @@ export function gripMm({ making }: Pick<BoardShade, "making">): { value: number;
   };
 }
 
+/** Screws that hold the board, all alike; `into` is their ground in words. */
 export interface WallScrews {
   count: number;
   lengthMm: number;

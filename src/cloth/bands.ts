@@ -1,16 +1,9 @@
-import type { Cloth } from "../job/index.ts";
+import { boardAllowanceMm, type Cloth } from "../job/index.ts";
 import { type Band, flatSize, type Size, type Trim } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import { seamThatFitsMm } from "./joins.ts";
-import {
-  allowances,
-  beforeShrinkingMm,
-  boardAllowanceMm,
-  bottomBandMm,
-  hemDepthsMm,
-  sumOf,
-} from "./make-up.ts";
+import { allowances, beforeShrinkingMm, bottomBandMm, hemDepthsMm, sumOf } from "./make-up.ts";
 
 /** The face between its hems, down to the band that is joined to it, mm. */
 interface FlatFace {
@@ -30,10 +23,12 @@ export function bandsOf(input: ClothInput): { trims: Trim[]; bands: Band[] } {
   return { trims: parts.flatMap(({ trims }) => trims), bands: parts.flatMap(({ bands }) => bands) };
 }
 
+/** The banding’s own cloth, else the face. */
 export function bandingCloth(shade: Pick<ClothShade, "cloths" | "bandCloths">): Cloth {
   return shade.bandCloths.banding ?? shade.cloths.face;
 }
 
+/** The bottom band’s own cloth, else that of the banding, else the face. */
 export function bottomBandCloth(shade: Pick<ClothShade, "cloths" | "bandCloths">): Cloth {
   return shade.bandCloths.bottomBand ?? shade.bandCloths.banding ?? shade.cloths.face;
 }

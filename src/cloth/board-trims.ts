@@ -1,14 +1,12 @@
 import { figureRule, type Worked } from "../figures/index.ts";
-import type { Cloth } from "../job/index.ts";
+import { boardAllowanceMm, type Cloth } from "../job/index.ts";
 import type { Grid, Size, Trim } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, lengthText, upToMark } from "../units/index.ts";
 import type { ClothShade } from "./cloth-input.ts";
-import { boardAllowanceMm } from "./make-up.ts";
+import { TURN } from "./turned-under.ts";
 
 const LAP = sourced(inches(1), "mm", cite("from-memory", "1 in to staple through"));
-const TURN = sourced(inches(0.5), "mm", cite("common-practice", "1/2 in turned under"));
-
 const COVER_WIDTH = figureRule({
   id: "cloth.cover-width",
   label: "Cover of the board: width",

@@ -10,6 +10,7 @@ export interface JoinStory {
   columnDrops?: number;
 }
 
+/** One width makes the layer. */
 export const NO_JOINS: JoinStory = { at: "none", equalDrops: 1 };
 
 /** A pair of places is taken for even when its halves differ by no more, mm. */

@@ -13,7 +13,7 @@ export interface TurnStory {
   against?: "direction" | "nap" | "pattern";
   uprightMm: number;
   uprightPanels: number;
-  /** Undefined where the cloth is too narrow to be turned. */
+  /** Undefined where the cloth is too narrow to be turned, or nothing speaks for it. */
   turnedMm?: number;
 }
 
@@ -29,7 +29,9 @@ export function chooseTurn(
   const { pattern, lining } = input.shade.making;
   const asked = layer === "face" ? pattern.railroad : lining.railroad;
   const upright = uprightShape(input, layer, cloth);
-  const turned = turnedShape(input, layer, cloth);
+  // In one piece already, it is turned only for those who ask.
+  const turned =
+    asked === "always" || upright.panels.length > 1 ? turnedShape(input, layer, cloth) : undefined;
   const uprightMm = offTheBoltMm(input.shade, cloth, upright).lengthMm;
   const turnedMm = turned && offTheBoltMm(input.shade, cloth, turned).lengthMm;
   const against = againstTurning(cloth);

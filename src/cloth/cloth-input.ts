@@ -19,6 +19,7 @@ export const CLOTH_READS = reads({
   ],
   making: ["hems", "lining", "ribs", "pattern", "banding", "board"],
 });
+/** The part of a resolved shade that `CLOTH_READS` names. */
 export type ClothShade = ReadOf<typeof CLOTH_READS>;
 
 /** What the cloth of one shade follows from. */
@@ -31,6 +32,7 @@ export interface ClothInput {
 
 /** What the mass of a shade reads of it beside its cloth as cut. */
 export const MASS_READS = reads({ shade: ["cloths", "bandCloths", "bar", "rib", "ring"] });
+/** The part of a resolved shade that `MASS_READS` names. */
 export type MassShade = ReadOf<typeof MASS_READS>;
 
 /** What the mass that hangs on the cords follows from. */

@@ -8,6 +8,7 @@ export interface Joined {
   sidesShareDrop: boolean;
 }
 
+/** One panel as cut, mm, in the joined layer and on the bolt. */
 export interface JoinedPanel {
   widthMm: number;
   full: boolean;

@@ -10,6 +10,7 @@ import { seamThatFitsMm } from "./joins.ts";
 /** Share that a cloth is taken to shrink, bow or skew by in a sentence where its own is not known. */
 const USUAL_SHARE = 0.03;
 
+/** What every finding about cloth has in common. */
 export function clothBase(shade: ClothShade) {
   return { stage: "cloth", shadeId: shade.shadeId } as const;
 }

@@ -1,6 +1,7 @@
 import type { Lay, Panel } from "../shade-plan/index.ts";
 import { remainderMm } from "../units/index.ts";
 
+/** Where the panels of one layer lie along the bolt, mm from its beginning. */
 export interface DropsOnBolt {
   lays: Lay[];
   /** Cloth before the first piece, and to the end of the last, mm. */

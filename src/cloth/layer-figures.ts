@@ -30,11 +30,20 @@ const STYLE_ALONG = [
   "pouf/clothMm",
 ];
 const POCKETS = ["ribs/kind", "ribs/pocketMm", "ribs/at", "figure:shape.*"];
+const LINING_ACROSS = ["lining/widthOverFinishedMm", "hems/makeUp", "hems/seamMm"];
+const LINING_ALONG = [
+  "lining/lengthOverFinishedMm",
+  "lining/squaringMm",
+  "hems/bottomTurnMm",
+  "hems/bottomTurns",
+  "hems/makeUp",
+  "hems/seamMm",
+];
 const ACROSS_BEHIND: Record<Layer, readonly string[]> = {
   face: ["hems/sideTurnMm", "hems/sideTurns", "hems/makeUp", "hems/seamMm"],
-  interlining: ["lining/innerNarrowerMm", "lining/interliningCut", "lining/widthOverFinishedMm"],
-  blackout: ["lining/innerNarrowerMm", "lining/blackoutCut", "lining/widthOverFinishedMm"],
-  lining: ["lining/widthOverFinishedMm", "hems/makeUp", "hems/seamMm"],
+  interlining: ["lining/innerNarrowerMm", "lining/interliningCut", ...LINING_ACROSS],
+  blackout: ["lining/innerNarrowerMm", "lining/blackoutCut", ...LINING_ACROSS],
+  lining: LINING_ACROSS,
 };
 const ALONG_BEHIND: Record<Layer, readonly string[]> = {
   face: [
@@ -45,9 +54,9 @@ const ALONG_BEHIND: Record<Layer, readonly string[]> = {
     "hems/seamMm",
     "banding/bottomBandMm",
   ],
-  interlining: ["lining/innerLongerMm", "lining/interliningCut", "lining/lengthOverFinishedMm"],
-  blackout: ["lining/innerLongerMm", "lining/blackoutCut", "lining/lengthOverFinishedMm"],
-  lining: ["lining/lengthOverFinishedMm", "lining/squaringMm", "hems/bottomTurnMm", "hems/bottomTurns"],
+  interlining: ["lining/innerLongerMm", "lining/interliningCut", ...LINING_ALONG],
+  blackout: ["lining/innerLongerMm", "lining/blackoutCut", ...LINING_ALONG],
+  lining: LINING_ALONG,
 };
 const ROUND_BOARD = ["board/returns", "board/section", "shade/mount"];
 const AT_BOARD = ["hems/boardAllowanceMm", "board/attachment", "board/section", "shade/lining"];
@@ -108,14 +117,7 @@ export const CUT_LENGTH = figureRuleOf<Cut>()({
   formula: "(L + a) / (1 − z)",
   inputs: (cut) => ({
     L: ["mm", "finished length", "figure:measure.finished-length"],
-    a: [
-      "mm",
-      addedBy("lengthMm"),
-      ...ALONG_BEHIND[cut.layer],
-      ...(cut.layer === "face" || cut.layer === "lining" ? AT_BOARD : []),
-      ...STYLE_ALONG,
-      ...POCKETS,
-    ],
+    a: ["mm", addedBy("lengthMm"), ...ALONG_BEHIND[cut.layer], ...AT_BOARD, ...STYLE_ALONG, ...POCKETS],
     z: shrinks(cut),
   }),
   restsOn: ["hems/joins"],
@@ -227,6 +229,9 @@ const BESIDE = [
   "figure:cloth.return-*",
   "figure:cloth.dust-strip-width",
   "figure:cloth.sleeve-*",
+  "gather/frillEdges",
+  "figure:shape.frill",
+  "figure:cloth.frill-cut-depth",
 ];
 
 /** What is bought for one layer and the pieces beside it, mm: raised to the step in which the cloth is sold. */

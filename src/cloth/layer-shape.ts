@@ -75,6 +75,7 @@ export function flatOf(
   };
 }
 
+/** Cloth past the finished outline at each edge, mm as cut. */
 export function cutEdges(
   shade: ClothShade,
   layer: Layer,
@@ -90,6 +91,7 @@ export function cutEdges(
   };
 }
 
+/** Panels of a layer from the left with ids and labels, all `lengthMm` long as cut. */
 export function namePanels(layer: Layer, joined: Joined, lengthMm: number): Panel[] {
   const count = joined.panels.length;
   return joined.panels.map((panel, i) => ({

@@ -1,5 +1,5 @@
+import { boardAllowanceMm } from "../job/index.ts";
 import { type Form, type Layer, type LayerCut, ribCount } from "../shade-plan/index.ts";
-import { inches } from "../units/index.ts";
 import type { ClothShade } from "./cloth-input.ts";
 
 /** One allowance on top of the finished size, mm. */
@@ -9,18 +9,6 @@ export interface Allowance {
   lengthMm: number;
   /** Where the cloth lies: past the side edges, past the top line, past the hem line, or within the outline. */
   place: "sides" | "top" | "bottom" | "within";
-}
-
-/** Stapled cloth passes over the board and an inch beyond; hook-and-loop turns down an inch and a half. */
-const STAPLE_BEYOND_MM = inches(1);
-const HOOK_TURN_DOWN_MM = inches(1.5);
-
-export function boardAllowanceMm(shade: ClothShade): number {
-  const given = shade.making.hems.boardAllowanceMm;
-  if (given !== undefined) return given;
-  return shade.making.board.attachment === "staple"
-    ? shade.board.depthMm + STAPLE_BEYOND_MM
-    : HOOK_TURN_DOWN_MM;
 }
 
 /** Bagged out: face and lining are sewn round and turned, which an unlined shade cannot be. */
@@ -175,6 +163,7 @@ export function edgesOf(shade: ClothShade, layer: Layer, added: readonly Allowan
   };
 }
 
+/** All allowances together along one way, mm. */
 export function sumOf(added: readonly Allowance[], key: "widthMm" | "lengthMm"): number {
   return added.reduce((total, allowance) => total + allowance[key], 0);
 }

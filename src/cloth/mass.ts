@@ -1,4 +1,4 @@
-import { type Figure, figureRuleOf, type Worked } from "../figures/index.ts";
+import { type Figure, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
 import {
   LAYER_NAMES,
@@ -68,6 +68,13 @@ const BAND_BEHIND = [
 ];
 const TRIM_BEHIND: Record<string, readonly string[]> = {
   "pocket-strip": ["ribs/kind", "ribs/face", "ribs/at", "figure:shape.*"],
+  frill: [
+    "gather/frillMm",
+    "gather/frillEdges",
+    "gather/frillDouble",
+    "figure:shape.frill",
+    "figure:cloth.frill-cut-depth",
+  ],
   sleeve: ["lift/rearCords", "figure:cloth.sleeve-*", "figure:shape.columns"],
 };
 
@@ -128,7 +135,32 @@ const BAR_MASS = figureRuleOf<OfBar & { density: Cite }>()({
   compute: (v) => (v.n * v.l * v.A * v.ρ) / 1e9,
 });
 
-/** Mass of what hangs on the cords, kg: each layer with its hems, bands, strips and sleeves, bar, ribs and rings. */
+const ON_BOARD_MASS = figureRule({
+  id: "cloth.on-board-mass",
+  label: "Cloth on the board: mass",
+  symbol: "K",
+  unit: "kg",
+  formula: "Y / 1000",
+  inputs: {
+    Y: [
+      "g",
+      "cover, returns and dust strip as cut",
+      "board/coverFrom",
+      "board/returns",
+      "board/dustStripMm",
+      "shade/face",
+      "shade/lining",
+      "figure:measure.board-length",
+      "figure:cloth.cover-*",
+      "figure:cloth.return-*",
+      "figure:cloth.dust-strip-width",
+    ],
+  },
+  cite: cite("arithmetic"),
+  compute: ({ Y }) => Y / 1000,
+});
+
+/** Mass of what hangs on the cords, kg: each layer with its hems, bands, strips and sleeves, bar, ribs and rings; beside it the cloth on the board. */
 export function planMass({ shade, grid, form, cloth }: MassInput): Worked<Mass> {
   const cloths = clothsOf(shade);
   const workings: Figure[] = [];
@@ -154,14 +186,21 @@ export function planMass({ shade, grid, form, cloth }: MassInput): Worked<Mass> 
   const rings = ringCount(grid, form);
   const ringsKg = (rings * (shade.ring.massG ?? RING_MASS_G)) / 1000;
   parts.push({ part: "rings", label: `${rings} rings`, massKg: ringsKg });
+  let onBoardG = 0;
   for (const trim of cloth.trims) {
-    if (trim.hangs) add(TRIM_PARTS[trim.id] ?? "bands", trim.label, trimMass(trim, cloths));
+    const mass = trimMass(trim, cloths);
+    if (trim.hangs) add(TRIM_PARTS[trim.id] ?? "bands", trim.label, mass);
+    else onBoardG += 1000 * mass.value;
   }
+  const onBoard = ON_BOARD_MASS.figure({ Y: onBoardG });
   const totalKg = parts.reduce((sum, part) => sum + part.massKg, 0);
-  return { values: { parts, totalKg, clothGsm }, workings };
+  return {
+    values: { parts, totalKg, clothGsm, onBoardKg: onBoard.value },
+    workings: [...workings, onBoard],
+  };
 }
 
-/** A trim that is lifted with the shade: a band, pocket strips, sleeves. */
+/** A trim: a band, pocket strips, sleeves, a cover. */
 function trimMass(trim: Trim, cloths: ReadonlyMap<string, Cloth>): Figure {
   const { id, label, count, widthMm, lengthMm, clothId } = trim;
   return TRIM_MASS.figure(

@@ -48,6 +48,7 @@ export function acrossRepeatMm(repeat: Repeat, usableMm: number, seamMm: number)
   return given === undefined || given > netMm + 1e-6 ? netMm : given;
 }
 
+/** The repeat across was given and fits between two seams, so that columns of the pattern can be told. */
 export function acrossIsKnown(repeat: Repeat, usableMm: number, seamMm: number): boolean {
   return repeat.horizontalMm !== undefined && repeat.horizontalMm <= usableMm - 2 * seamMm + 1e-6;
 }
@@ -57,6 +58,7 @@ export function firstColumnMm(repeat: Repeat, repeatMm: number, usableMm: number
   return repeat.startXMm ?? (usableMm % repeatMm) / 2;
 }
 
+/** Where the middle of the shade falls across the bolt. */
 export interface CentreOnBolt {
   /** Place on the bolt of the middle of the shade. */
   centreMm: number;

@@ -15,6 +15,7 @@ import { boardTrims } from "./board-trims.ts";
 import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import { clothsOf } from "./cloths-of.ts";
 import { type CutStory, cutLayer, soldByMm } from "./cut-layer.ts";
+import { frillTrims } from "./frill.ts";
 import { hemCorner } from "./hem-corner.ts";
 import { judgeCloth } from "./judge-cloth.ts";
 import { layTrims } from "./lay-trims.ts";
@@ -41,7 +42,8 @@ export function planCloth(input: ClothInput): StageResult<ClothPlan> {
   const sewn = { ...strips(shade, size, ribCount(form)), ...sleeved.values };
   const { trims: bandTrims, bands } = bandsOf(input);
   const ofBoard = boardTrims(shade, size, grid);
-  const trims = [...ofBoard.values, ...bandTrims, ...sewnTrims(shade, sewn)];
+  const frilled = frillTrims(shade, form);
+  const trims = [...ofBoard.values, ...bandTrims, ...frilled.values, ...sewnTrims(shade, sewn)];
   const bought = boughtBolts(
     layTrims(
       trims,
@@ -65,7 +67,7 @@ export function planCloth(input: ClothInput): StageResult<ClothPlan> {
   return {
     values: cloth,
     findings: judgeCloth(input, stories, cloth, cloths),
-    workings: [...cuts, sleeved, ofBoard, bought, layers].flatMap(({ workings }) => workings),
+    workings: [...cuts, sleeved, ofBoard, frilled, bought, layers].flatMap(({ workings }) => workings),
   };
 }
 

@@ -1,14 +1,13 @@
 import { figureRule, type Worked } from "../figures/index.ts";
 import type { ClothPlan, Grid, Size } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
-import { inches, upToMark } from "../units/index.ts";
+import { upToMark } from "../units/index.ts";
 import type { ClothShade } from "./cloth-input.ts";
+import { TURN } from "./turned-under.ts";
 
 /** Width of a sleeve over a ring that stands up from the cloth, and how far beside it its edges are sewn, in rings. */
 const SLEEVE_RINGS = sourced(3, "ratio", cite("our-choice", "arches over a ring that stands, with its cord"));
 const SEWN_RINGS = sourced(1, "ratio", cite("our-choice", "one ring’s width to either side of the column"));
-const TURN = sourced(inches(0.5), "mm", cite("common-practice", "1/2 in turned under"));
-
 const SLEEVE_WIDTH = figureRule({
   id: "cloth.sleeve-width",
   label: "Sleeve over the cords: cut width",

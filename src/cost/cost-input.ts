@@ -21,6 +21,7 @@ export const COST_READS = reads({
   ],
   making: ["ribs", "board"],
 });
+/** The part of a resolved shade that `COST_READS` names. */
 export type CostShade = ReadOf<typeof COST_READS>;
 
 /** What a shade takes follows from. */

@@ -1,5 +1,6 @@
 import { firstLengths } from "../cutting/index.ts";
 
+/** What cuts take of stock and of new lengths. */
 export interface Filled {
   /** New stock lengths to buy. */
   bought: number;

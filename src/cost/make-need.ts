@@ -2,6 +2,7 @@ import type { Bar, Board, Tube } from "../job/index.ts";
 import type { CountedNeed, LengthsNeed } from "./need.ts";
 import { SUNDRIES } from "./sundries.ts";
 
+/** How a part is sold: price of one, or of a pack of so many. */
 export interface Sold {
   price?: number;
   packOf?: number;

@@ -28,6 +28,7 @@ export interface RunningNeed extends Common {
   plain?: boolean;
 }
 
+/** A length in which a part is sold, mm, and the price of one, where it is known. */
 export interface SoldLength {
   lengthMm: number;
   price?: number;

@@ -18,6 +18,7 @@ export function cordStepMm(units: UnitChoice): number {
   return units.system === "imperial" ? MM_PER_FOOT : MM_PER_M / 10;
 }
 
+/** Cloth and tape are told in yards or metres. */
 export function clothUnit(units: UnitChoice): "yd" | "m" {
   return units.system === "imperial" ? "yd" : "m";
 }
@@ -27,6 +28,7 @@ export function cutUnit(units: UnitChoice): "ft" | "m" {
   return units.system === "imperial" ? "ft" : "m";
 }
 
+/** Millimetres in one of the unit (NIST SP 811: 1 yd = 914.4 mm, 1 ft = 304.8 mm). */
 export const UNIT_MM: Record<"yd" | "ft" | "m", number> = { yd: MM_PER_YARD, ft: MM_PER_FOOT, m: MM_PER_M };
 
 /** A length raised to the step in which it is sold, mm. */
@@ -44,6 +46,7 @@ export function runningLengthText(lengthMm: number, unit: "yd" | "ft" | "m", uni
   return unit === "ft" ? cordLengthText(lengthMm, units) : clothLengthText(lengthMm, units);
 }
 
+/** `1 piece`, `3 pieces`. */
 export function countText(count: number, one: string, many = `${one}s`): string {
   return `${count} ${count === 1 ? one : many}`;
 }

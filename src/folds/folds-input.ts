@@ -4,7 +4,7 @@ import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
 /** What the folds read of a shade. */
 export const FOLDS_READS = reads({
   shade: ["shadeId", "path", "ownGroups", "units", "cloths", "board", "bar", "rib", "parts"],
-  making: ["columns"],
+  making: ["columns", "lining"],
 });
 
 /** What the folds of one shade follow from. */

@@ -3,7 +3,7 @@ import { MEASURE_STIFFNESS, settingPatch } from "../job/index.ts";
 import type { Folds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
-import type { FoldLayer } from "./fold-cloth.ts";
+import { areBonded, type FoldLayer } from "./fold-cloth.ts";
 import type { FoldsInput } from "./folds-input.ts";
 import {
   barWeightNPerMm,
@@ -23,15 +23,18 @@ export function judgeFolding(input: FoldsInput, folds: Folds, layers: readonly F
 function unknownStiffness({ shade }: FoldsInput, folds: Folds, layers: readonly FoldLayer[]): Finding[] {
   if (folds.measured || folds.arcsMm.length === 0) return [];
   const names = layers.filter(({ measured }) => !measured).map(({ cloth }) => `“${cloth.name}”`);
-  const text = (mm: number) => lengthText(mm, shade.units);
+  const outText = lengthText(folds.outMm, shade.units);
+  const bonded = areBonded(shade, layers);
   return [
     {
       id: "folds.stiffness-unknown",
       severity: "unproven",
       stage: "cloth",
       shadeId: shade.shadeId,
-      path: `${shade.path}/shade`,
-      text: `The stiffness of ${[...new Set(names)].join(" and ")} was not measured, so that raised folds stand out by ${text(folds.outMm)} is a guess. ${MEASURE_STIFFNESS}`,
+      path: bonded ? `${shade.path}/shade/making/lining/bondedBendingMm` : `${shade.path}/shade`,
+      text: bonded
+        ? `The layers are bonded, and how stiff they are together was not measured. They are stiffer than loose ones, so that raised folds stand out by ${outText} at least. Bond a strip of all layers as the shade will be, and measure that. ${MEASURE_STIFFNESS}`
+        : `The stiffness of ${[...new Set(names)].join(" and ")} was not measured, so that raised folds stand out by ${outText} is a guess. ${MEASURE_STIFFNESS}`,
       cite: cite("peirce-1930"),
       figures: ["folds.bending-length", "folds.out"],
       remedies: [],

@@ -90,6 +90,19 @@ describe("what is said of it", () => {
     expect(idsOf(shadeOf(own(), stiff(25)))).not.toContain("folds.stiffness-unknown");
   });
 
+  test("bonded layers: no less stiff than loose ones, and what a strip of them measured is taken", () => {
+    const making = (lining: object) => shadeOf({ shade: { lining: "cotton-lining", making: { lining } } });
+    const [loose, unmeasured] = [making({}), making({ bonded: true })];
+    expect(unmeasured.folds?.bendingMm).toBe(loose.folds?.bendingMm);
+    const told = unmeasured.findings.find(({ id }) => id === "folds.stiffness-unknown")?.text;
+    expect(told).toMatch(/bonded.*at least/);
+    const measured = making({ bonded: true, bondedBendingMm: 60 });
+    expect(measured.folds?.bendingMm).toBe(60);
+    expect(idsOf(measured)).not.toContain("folds.stiffness-unknown");
+    expect(measured.folds?.outMm).toBeGreaterThan(loose.folds?.outMm ?? 0);
+    expect(measured.steps.map(({ id }) => id)).not.toContain("make-catch-layers");
+  });
+
   test("the guide’s line falls by 41.5° (IS 6490:1971)", () => {
     for (const [fall, run] of [
       [88, 100],

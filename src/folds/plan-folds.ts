@@ -6,7 +6,7 @@ import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";
 import { foldArcs } from "./fold-arcs.ts";
-import { foldCloth, foldLayers } from "./fold-cloth.ts";
+import { foldCloth, foldLayers, isMeasured } from "./fold-cloth.ts";
 import type { FoldsInput } from "./folds-input.ts";
 import { hemSag } from "./hem-sag.ts";
 import { judgeFolding } from "./judge-folding.ts";
@@ -106,7 +106,7 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
     cloth,
     arcsMm,
     bendingMm: bending.value,
-    measured: layers.every(({ measured }) => measured),
+    measured: isMeasured(input.shade, layers),
     outMm: standsOut.value,
     behindMm: stack.behindMm,
     trainedMm: trained.value,

@@ -1,6 +1,6 @@
 import * as z from "zod";
 import { clothPhotoSchema } from "./cloth-photo.ts";
-import { clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
+import { bendingMm, clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
 
 export const MATCHES = ["straight", "half-drop"] as const;
 
@@ -51,7 +51,7 @@ export const clothSchema = z
       .meta({
         description: "Colour in full light for pictures, sRGB as #rrggbb; left out: that of its kind",
       }),
-    bendingLengthMm: z.number().min(3).max(200).optional().meta({
+    bendingLengthMm: bendingMm.optional().meta({
       description:
         "Bending length, mm: half the overhang at which a strip slid over an edge has drooped by 41.5°",
     }),

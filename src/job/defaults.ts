@@ -81,6 +81,8 @@ export const DEFAULTS = {
     innerNarrowerMm: mm(0, cite("our-choice", "the finished width")),
     innerLongerMm: mm(0, cite("our-choice", "the finished length")),
     railroad: sourced("auto", "", cite("our-choice", "no join where none is needed")),
+    bonded: sourced(false, "", cite("our-choice", "layers lie loose on one another")),
+    bondedBendingMm: workedOut("at least that of loose layers, whose stiffnesses add"),
   },
   ribs: {
     kind: sourced("none", "", cite("our-choice")),
@@ -114,6 +116,8 @@ export const DEFAULTS = {
     drawInMm: mm(0, cite("our-choice", "none")),
     weight: sourced("rod", "", cite("austrian-2008", "a covered rod")),
     frillMm: mm(0, cite("our-choice", "none")),
+    frillEdges: sourced("hem", "", cite("our-choice", "along the lower edge")),
+    frillDouble: sourced(false, "", cite("our-choice", "one thickness, hemmed")),
     frillFullness: sourced(
       2,
       "ratio",

@@ -1,6 +1,16 @@
 import * as z from "zod";
 import { SCREW_SHANK_MM, WOOD_SPECIES } from "../mechanics/index.ts";
-import { allowanceMm, cordMm, count, id, lengthMm, share, sizeMm, spacingMm } from "./primitives.ts";
+import {
+  allowanceMm,
+  bendingMm,
+  cordMm,
+  count,
+  id,
+  lengthMm,
+  share,
+  sizeMm,
+  spacingMm,
+} from "./primitives.ts";
 
 /**
  * How shades are made: every field has a default with its source (`defaults.ts`).
@@ -119,6 +129,12 @@ const lining = z
       description:
         "Layers behind the face turned sideways on the bolt: auto where that saves a join and no cloth is lost",
     }),
+    bonded: z.boolean().meta({
+      description: "Layers glued or fused to one another all over, so that they bend as one",
+    }),
+    bondedBendingMm: bendingMm.meta({
+      description: "Bonded: bending length of a strip of all layers together, mm, as measured",
+    }),
   })
   .partial();
 
@@ -185,6 +201,9 @@ const tuck = z
 /** What keeps the lower edge of a gathered shade down: a covered rod, a bag of shot at each column, or nothing. */
 export const HEM_WEIGHTS = ["rod", "shot-bags", "none"] as const;
 export type HemWeight = (typeof HEM_WEIGHTS)[number];
+/** Finished edges that a frill goes round. */
+export const FRILL_EDGES = ["hem", "sides", "sides-and-hem"] as const;
+export type FrillEdges = (typeof FRILL_EDGES)[number];
 /** Times as much cloth as shade. */
 const fullness = z.number().min(1).max(5);
 const gather = z
@@ -213,7 +232,11 @@ const gather = z
       description: "Cloth beyond the finished width for the sides that draw in, both sides together, mm",
     }),
     weight: z.enum(HEM_WEIGHTS).meta({ description: "What keeps the lower edge down and the columns apart" }),
-    frillMm: lengthMm.meta({ description: "Frill along the lower edge: its depth, mm; 0 is none" }),
+    frillMm: lengthMm.meta({ description: "Frill: its depth, mm; 0 is none" }),
+    frillEdges: z.enum(FRILL_EDGES).meta({ description: "Edges that the frill goes round" }),
+    frillDouble: z.boolean().meta({
+      description: "Frill folded lengthwise, two thicknesses, instead of hemmed along both edges",
+    }),
     frillFullness: fullness.meta({ description: "Frill: cloth, times the edge that it is sewn to" }),
   })
   .partial();

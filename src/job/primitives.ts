@@ -24,6 +24,9 @@ export const cordMm = z
 /** A dimension of a piece of hardware, mm. */
 export const partMm = z.number().min(0.1).max(500);
 
+/** A bending length of cloth, mm: from a fine sheer to a stiff canvas. */
+export const bendingMm = z.number().min(3).max(200);
+
 /** A spacing of rows, columns or brackets, mm: closer than a thumb's width nobody sews. */
 export const spacingMm = z.number().min(20).max(LONGEST_MM);
 

@@ -1,12 +1,13 @@
 import type { UnitChoice } from "../units/index.ts";
-import { CATALOGUE, type Catalogue } from "./catalogue.ts";
+import { CATALOGUE, type Catalogue, FORMER_IDS } from "./catalogue.ts";
 import type { Cloth } from "./cloth.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
-import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
 import { styleDefault } from "./style-defaults.ts";
+import { STYLE_TRAITS } from "./style-traits.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
@@ -41,6 +42,7 @@ export interface ResolvedShade {
   units: UnitChoice;
   place?: Place;
   purpose?: Purpose;
+  goods?: Goods;
   style: StyleKind;
   mount: Mount;
   opening: Opening;
@@ -158,7 +160,7 @@ export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" }
 
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
 export function resolveShade(
-  job: Pick<Job, "units" | "place" | "purpose" | "workshop">,
+  job: Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop">,
   parts: Catalogue,
   room: Pick<Room, "id" | "name">,
   window: Window,
@@ -174,7 +176,8 @@ export function resolveShade(
     at: string,
     what: string,
   ): P => {
-    const found = list.find((part) => part.id === asked);
+    const found =
+      list.find((part) => part.id === asked) ?? list.find((part) => part.id === FORMER_IDS[asked]);
     if (found) return found;
     const fallback = list[0];
     if (!fallback) throw new Error(`invalid catalogue: no ${what}`);
@@ -201,9 +204,9 @@ export function resolveShade(
   };
   const { lift, board, ribs } = making;
   const lining = cloth(shade.lining, "lining", "cotton-lining");
-  // A ribbed shade whose maker did not say how takes strips where there is no lining to fold pockets in.
+  // A shade made with ribs whose maker did not say how takes strips where there is no lining to fold pockets in.
   if (
-    shade.style === "ribbed" &&
+    STYLE_TRAITS[shade.style].madeWithRibs &&
     lining === undefined &&
     (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
   )
@@ -217,6 +220,7 @@ export function resolveShade(
     units: job.units,
     place: job.place,
     purpose: job.purpose,
+    goods: job.goods,
     style: shade.style,
     mount: shade.mount,
     opening: window.opening,

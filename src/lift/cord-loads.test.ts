@@ -13,6 +13,7 @@ describe("held weight", () => {
       parts: parts.map((part) => ({ ...part, label: part.part })),
       totalKg: 0,
       clothGsm: 0,
+      onBoardKg: 0,
     }).value;
 
   test("the bar hangs on the cords whole", () => {

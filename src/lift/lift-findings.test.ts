@@ -93,7 +93,7 @@ describe("a lock that does not fit", () => {
   test("too many for any: fewer columns alone", () => {
     const finding = expectCured(job({ making: { columns: { count: 12 } } }), "lift.too-many-cords");
     expect(finding.remedies.map(({ label }) => label)).toEqual([
-      "Use 10 columns, with ribs so that the folds do not bow",
+      "Use 11 columns, with ribs so that the folds do not bow",
     ]);
   });
 
@@ -162,7 +162,7 @@ describe("no place for the lock", () => {
       }),
       "rig.no-seat",
     );
-    expect(finding.remedies.map(({ label }) => label)).toContain("Use the shorter “Five-slot lock”");
+    expect(finding.remedies.map(({ label }) => label)).toContain("Use the shorter “Six-slot lock”");
   });
 
   test("a seat that was asked for on the wrong side of the eye", () => {
@@ -195,7 +195,12 @@ describe("where the tail hangs", () => {
 });
 
 describe("pull and strength", () => {
-  const heavy: Mass = { parts: [{ part: "bar", label: "Bar", massKg: 3 }], totalKg: 3, clothGsm: 0 };
+  const heavy: Mass = {
+    parts: [{ part: "bar", label: "Bar", massKg: 3 }],
+    totalKg: 3,
+    clothGsm: 0,
+    onBoardKg: 0,
+  };
 
   test.each([
     // 3 kg are 29.4 N; fixed eyes and the roller ask for a good 1.6 times as much.
@@ -205,7 +210,12 @@ describe("pull and strength", () => {
     [2.1, "note", /More than 30\.8 N is to be avoided/],
     [3, "fix", /44 N/],
   ])("%f kg on the cords", (massKg, weight, text) => {
-    const mass: Mass = { parts: [{ part: "bar", label: "Bar", massKg }], totalKg: massKg, clothGsm: 0 };
+    const mass: Mass = {
+      parts: [{ part: "bar", label: "Bar", massKg }],
+      totalKg: massKg,
+      clothGsm: 0,
+      onBoardKg: 0,
+    };
     const finding = findingsOf(job({}), mass).find(({ id }) => id === "lift.hard-pull");
     expect(finding?.severity).toBe(weight);
     if (text) expect(finding?.text).toMatch(text);

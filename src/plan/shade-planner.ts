@@ -333,7 +333,7 @@ function assemble(stages: Stages): PlannedShade {
     size,
     grid,
     form,
-    feel: clothFeel(resolved.cloths),
+    feel: clothFeel(resolved),
     ...(folds === undefined ? {} : { folds }),
     cloth,
     mass,

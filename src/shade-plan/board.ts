@@ -6,20 +6,34 @@ export interface Bracket {
   xMm: number;
 }
 
-/** What the board and its fixings are put to, with a hand tugging at the cords. */
+/** What one screw or plug takes: away from the wall, with what its bracket adds by prying, and along it, N. */
+export interface ScrewLoad {
+  pullN: number;
+  shearN: number;
+}
+
+/**
+ * What the board and its fixings are put to. Bend counts a hand that tugs; all the rest the heaviest of a tug, a steady
+ * pull and a child that hangs on the shade.
+ */
 export interface BoardStrength {
+  /** Pull at lock or drive by which strength is judged, N, and what makes it. */
+  handN: number;
+  hand: "tug" | "pull" | "child";
   /** Load on each fixing from the left, N: reactions of a continuous beam. */
   reactionsN: number[];
-  /** Largest bend either way, where, and what is allowed, mm. */
+  /** Largest bend either way with a tug, where, and what is allowed, mm. */
   deflectionMm: number;
   deflectionAtMm: number;
   deflectionLimitMm: number;
   /** Largest stress of bending, and the mean strength of the wood where it is known, N/mm². */
   stressNPerMm2: number;
   ruptureNPerMm2?: number;
-  /** On the hardest worked screw or plug: away from the wall and along it, N. */
+  /** On the hardest worked screw or plug: away from the wall, with what its bracket adds by prying, and along it, N. */
   pullN: number;
   shearN: number;
+  /** The same with a tug alone. */
+  tugged: ScrewLoad;
   /** Share of what one screw into wood may be put to, 1 at its limit. */
   screwShare?: number;
 }

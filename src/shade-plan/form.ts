@@ -103,6 +103,17 @@ export interface Haberdashery {
   piece?: true;
 }
 
+/** A frill gathered onto finished edges of the face. */
+export interface Frill {
+  /** How far it stands from its seam, mm. */
+  depthMm: number;
+  edges: "hem" | "sides" | "sides-and-hem";
+  /** Folded lengthwise, two thicknesses, instead of hemmed along both edges. */
+  double: boolean;
+  /** Its cloth end to end before it is gathered, mm. */
+  clothMm: number;
+}
+
 /** How the style shapes its cloth beyond a plain rectangle with rings. */
 export interface Form {
   /** From the hem up: stretch 0, then one above each row. Their cord lengths add up to the finished length. */
@@ -132,8 +143,7 @@ export interface Form {
   ribs: { rows: number[]; face: "back" | "front"; between?: number[]; bare?: true };
   /** Rings in each column beside those of the rows, tied to the lowest one so that cloth stays drawn up there. */
   tiedRings?: number;
-  /** Frill sewn on the face along the lower edge: its depth, mm. */
-  frillMm?: number;
+  frill?: Frill;
   /** To mark on the flat, hemmed face. */
   marks: ClothMark[];
   /** Places on the flat, hemmed face where a join shows least, mm from the left. */

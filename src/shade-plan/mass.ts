@@ -11,6 +11,8 @@ export interface Mass {
   totalKg: number;
   /** Cloth alone, per finished area, g/m². */
   clothGsm: number;
+  /** Cloth that lies on the board and is not lifted: cover, returns, dust strip, kg. */
+  onBoardKg: number;
 }
 
 /** The same mass by where it sits: in the cloth, at the bottom in the bar, or spread over the rows. */

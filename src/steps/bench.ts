@@ -45,7 +45,9 @@ export interface Bench extends StepInput {
   stapled: boolean;
 }
 
+/** The bench of a shade whose cords run over a lock. */
 export type LockBench = Bench & { lift: CordLockLift };
+/** The bench of a shade whose cords wind on a tube. */
 export type TubeBench = Bench & { lift: TubeLift };
 
 export function hasLock(bench: Bench): bench is LockBench {
@@ -56,6 +58,7 @@ export function hasTube(bench: Bench): bench is TubeBench {
   return bench.lift.takeUp === "tube";
 }
 
+/** Works out what the chapters share; lengths mm. */
 export function benchOf(input: StepInput): Bench {
   const { resolved, cloth, size } = input;
   const { units, making } = resolved;

@@ -103,7 +103,7 @@ function eyes(bench: Bench): Step {
         "eye",
         board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
       )}: one above each column.`,
-      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring stands across the board: a cord that runs along the board then goes straight through it.`,
+      `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring stands across the board: a cord that runs along the board then passes through it.`,
     ),
     check: "A cord laid along the board runs straight through all of them.",
     caution: DRILL,
@@ -144,7 +144,7 @@ function lockHoles(bench: LockBench): Step {
       `Drill starting holes for its screws: ${screws}.`,
       "Do not screw it on yet. It is threaded in the hand first.",
     ),
-    check: `Held in its place it is clear of every eye, and its toothed roller and the smooth crown of its wires lie to the ${seat.facing}, seen from the room: towards the outside of the shade.`,
+    check: `Held in its place it is clear of every eye, and its toothed roller and its smooth crown look outwards, to the ${seat.facing} seen from the room. On the other hand both look the other way.`,
     caution: DRILL,
     sheet: "board",
   };

@@ -16,6 +16,7 @@ export function cutTrims(bench: Bench): Step[] {
       "board-return",
       "dust-strip",
     ]),
+    ...group(bench, "cut-frill", "Cut the frill", ["frill"]),
     ...group(bench, "cut-strips", "Cut the pocket strips", ["pocket-strip"]),
     ...group(bench, "cut-sleeves", "Cut the sleeves for the cords", ["sleeve"]),
   ];
@@ -52,6 +53,7 @@ const FIGURES: Record<string, readonly string[]> = {
   "board-cover": ["cloth.cover-width", "cloth.cover-length"],
   "board-return": ["cloth.return-width", "cloth.return-length"],
   "dust-strip": ["cloth.dust-strip-width"],
+  frill: ["shape.frill", "cloth.frill-cut-depth"],
   sleeve: ["cloth.sleeve-width", "cloth.sleeve-length"],
 };
 

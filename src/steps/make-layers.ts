@@ -16,9 +16,13 @@ export function layerSteps(bench: Bench): Step[] {
   return steps.length === 0 ? [] : [...steps, catchDown(bench, lining)];
 }
 
+const BOND =
+  "Bond it to the layer below as the maker of the adhesive says, from the middle outwards, and a strip of all layers first: measure how stiff that is.";
+
 /** Cut to the finished size it lies within the fold lines; cut like the lining it is turned in with the edges. */
 function between(bench: Bench, name: "interlining" | "blackout"): Step {
   const { resolved, layer } = bench;
+  const { bonded } = resolved.making.lining;
   const onWhat = name === "blackout" && layer("interlining") ? "interlining" : "wrong side of the face";
   const turnedIn = resolved.making.lining[`${name}Cut`] === "as-lining";
   return {
@@ -29,9 +33,11 @@ function between(bench: Bench, name: "interlining" | "blackout"): Step {
       turnedIn
         ? `Lay the ${name} on the ${onWhat}, its upper edge level with that of the face: side hems and bottom hem fold over it with the lining.`
         : `Lay the ${name} on the ${onWhat}: ${innerPlace(bench, name)}.`,
-      name === "interlining"
-        ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
-        : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",
+      bonded
+        ? BOND
+        : name === "interlining"
+          ? "Smooth it out, and catch it to the face along the creases with long loose stitches, one thread of the face at a time."
+          : "Its coated side faces the window. Hold it with clips, not pins: every hole shows as a point of light.",
     ),
     check: turnedIn
       ? "It lies flat without a ripple, and its sides reach as far as the lining will."
@@ -65,6 +71,7 @@ function lineIt(bench: Bench): Step {
       resolved.making.lining.squaringMm > 0 &&
         `Square it first: ${len(resolved.making.lining.squaringMm)} at its lower edge is to spare for that, and is cut off now.`,
       lowerEdge(bench),
+      resolved.making.lining.bonded && BOND,
       "Smooth it from the middle outwards. Never pull it: a tight lining puckers the face.",
     ),
     check: `Edges level at the top, and ${about("square")} or less between the diagonals of the shade, hem line to top line.`,
@@ -81,23 +88,35 @@ function lowerEdge({ len, about, liningBelowMm, liningInHem, bottomHemMm }: Benc
   return `Its lower edge ends ${len(-liningBelowMm)} above the hem line: turn it under by ${about("liningEdge")} and slip-stitch it down.`;
 }
 
-function catchDown({ resolved, about, layer, grid, len }: Bench, lining: LayerCut | undefined): Step {
-  // The columns are marked later: here it is enough to stay about as far apart as they will be.
-  const apart = grid.columns.length > 1 ? ` about ${len(grid.columnSpacingMm)} apart` : "";
+function catchDown({ resolved }: Bench, lining: LayerCut | undefined): Step {
   const what = lining === undefined ? "the side hems" : "side hems and lining";
   return {
     id: "make-catch-down",
     chapter: "make",
-    title: "Catch the layers down",
-    text: sentences(
+    title: lining === undefined ? "Sew the side hems down" : "Sew the lining to the side hems",
+    text:
       (resolved.making.lining.widthOverFinishedMm ?? 0) > 0 && lining !== undefined
         ? "Slip-stitch the folded sides of the lining to the side hems, from the top line to the hem line."
         : `Slip-stitch ${what} down along both sides, from the top line to the hem line.`,
-      `Then catch the layers together every ${about("catchDown")} or so, in lines from hem to top${apart}, with long loose stitches.`,
-      layer("blackout") === undefined &&
-        "Take up one thread of the face only, so that nothing shows from the room.",
-      layer("blackout") !== undefined && "Leave the blackout out of these stitches wherever you can.",
-    ),
     check: "From the room, the face hangs smooth over your arm and no stitch shows.",
   };
+}
+
+/** Between the columns of rings nothing else holds the layers: caught once the columns are marked. */
+export function catchSteps({ about, layer, bagged, cloth, resolved }: Bench): Step[] {
+  if (bagged || resolved.making.lining.bonded || cloth.layers.length < 2) return [];
+  return [
+    {
+      id: "make-catch-layers",
+      chapter: "make",
+      title: "Catch the layers together",
+      text: sentences(
+        `Along the mark of each column catch the layers together every ${about("catchDown")} or so, with long loose stitches, so that they fold as one.`,
+        layer("blackout") === undefined
+          ? "Take up one thread of the face only, so that nothing shows from the room."
+          : "Leave the blackout out of these stitches wherever you can.",
+      ),
+      check: "Lifted by the lining, the face follows without a bag between two columns.",
+    },
+  ];
 }

@@ -1,10 +1,11 @@
 import type { Step } from "../shade-plan/index.ts";
 import type { Bench } from "./bench.ts";
+import { catchSteps } from "./make-layers.ts";
 import { counted, placed, sentences } from "./wording.ts";
 
 /** Rows from the hem up, columns from the left seen from the room, and a ring at every crossing. */
 export function ringSteps(bench: Bench): Step[] {
-  return [...(bench.ringsOnPockets ? [] : [rows(bench)]), columns(bench), rings(bench)];
+  return [...(bench.ringsOnPockets ? [] : [rows(bench)]), columns(bench), ...catchSteps(bench), rings(bench)];
 }
 
 function rows({ grid, back, len }: Bench): Step {

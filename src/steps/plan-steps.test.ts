@@ -70,6 +70,28 @@ describe("the steps of X1", () => {
     expect(find(steps, "level-knots").text).toContain("Leave cord 5, nearest the lock");
   });
 
+  it("catch the layers along the columns only once those are marked", () => {
+    const order = steps.map(({ id }) => id);
+    expect(order.indexOf("make-catch-layers")).toBe(order.indexOf("make-columns") + 1);
+    expect(find(steps, "make-catch-down").text).not.toContain("column");
+  });
+
+  it("turn the eyes across the board, and say why at each step of the threading", () => {
+    expect(find(steps, "board-eyes").text).toContain("its ring stands across the board");
+    expect(find(steps, "string-open-lock").text).toMatch(/board is in the way.*gravity closes them/);
+    expect(find(steps, "string-thread").text).toMatch(/One cord at a time, each from its own side.*tweezers/);
+    for (const hand of ["left", "right"] as const) {
+      const shade = handShade();
+      if (shade.lift.kind !== "cord-lock") throw new Error("invalid test shade: no lock");
+      const seat = { ...shade.lift.seat, facing: hand };
+      const worked = planSteps({ ...shade, lift: { ...shade.lift, seat } });
+      const named = ["board-lock", "string-open-lock", "string-screw-lock"].map((id) =>
+        textOf(find(worked, id)),
+      );
+      for (const text of named) expect(text).toMatch(new RegExp(`smooth crown .*outwards, to the ${hand}`));
+    }
+  });
+
   it("carry the cautions where the hazard is", () => {
     const caution = (id: string) => find(steps, id).caution ?? "";
     expect(caution("string-thread")).toMatch(/strangle.*never knot/i);

@@ -44,7 +44,7 @@ export function tie({ grid, lift }: Bench): Step {
     chapter: "string",
     title: "Tie the cords to the bottom row",
     text: sentences(
-      "Lay the shade flat on its face, the board at the far end. The left edge seen from the room is at your right.",
+      "Lay the shade flat on its face, the board at the far end: on the table every ring is within reach and no cord carries anything yet. The left edge seen from the room is at your right.",
       `Tie ${lift.cords.length === 1 ? "the cord" : "each cord"} to the bottom ring of its own column with a bowline or another knot that does not slip, its end left long enough to be tied again.`,
       rows > 1 &&
         `Then take it straight up through the other ${counted(rows - 1, "ring")} of the same column, never across to the next.`,

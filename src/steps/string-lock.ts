@@ -30,7 +30,7 @@ function throughEyes({ lift }: LockBench): Step {
     id: "string-eyes",
     chapter: "string",
     title: "Lead the cords through the eyes",
-    text: `Each cord goes up into the eye above its own column, turns there, and runs along the board towards the lock: ${lift.cords.map(path).join("; ")}. Keep them side by side.`,
+    text: `Each cord goes up into the eye above its own column, turns there, and runs along the board towards the lock: ${lift.cords.map(path).join("; ")}. Keep them side by side: one that lies over another is pinched when both are drawn.`,
     check: "Between the eyes no cord lies over another.",
     sheet: "board",
   };
@@ -43,8 +43,9 @@ function openLock({ lift }: LockBench): Step {
     chapter: "string",
     title: "Open the lock in your hand",
     text: sentences(
-      `Hold the lock, ${lift.lockName}, under the board the way it will sit: toothed roller to the ${lift.seat.facing}, seen from the room${slots > 1 ? ", and the smooth crown of the wires to the same side, outwards" : ""}.`,
-      "Shake it until the rollers fall apart and the gap between them opens.",
+      "Thread it now, in the hand and before anything is mounted: screwed on, the board is in the way of your fingers.",
+      `Hold the lock, ${lift.lockName}, the way it will sit, toothed roller and smooth crown outwards, to the ${lift.seat.facing} seen from the room; then turn it over, so that its underside looks up.`,
+      "Shake it until the rollers fall apart and the gap between them opens. Held overhead, as it will sit, gravity closes them.",
       slots > 1
         ? `Its ${counted(lift.dividerWires, "wire")} make ${counted(slots, "slot")}. Slot 1 is the one nearest the wall. Leave the wires in.`
         : "It has one slot.",
@@ -69,7 +70,8 @@ function thread({ lift }: LockBench): Step {
     title: "Thread the lock",
     text: sentences(
       `Put the cords in one at a time, in this order, ends seen from the room: ${turns.join("; ")}.`,
-      "Each comes in at its end between the rollers and goes down out of the lock.",
+      "Each comes in at its end between the rollers and goes down out of the lock. One cord at a time, each from its own side: two at once cross, or pull one another along.",
+      "Let every cord hang out until it has no twist, in or below the lock: a twisted one climbs over its neighbour. Fetch a stray one with tweezers; a needle splits the cord.",
       ...sharedSlots(lift.cords),
     ),
     check: `${slotText(lift.cords)}. No two cross, in front of the lock or below it.`,
@@ -107,7 +109,7 @@ function screwLock(bench: LockBench): Step {
     id: "string-screw-lock",
     chapter: "string",
     title: "Screw the lock on",
-    text: `Slide the lock up the cords to its place, its middle ${len(fromBoardEndMm(bench, lift.seat.xMm))} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
+    text: `See that its toothed roller and its smooth crown look outwards, to the ${lift.seat.facing} seen from the room. Slide the lock up the cords to its place, its middle ${len(fromBoardEndMm(bench, lift.seat.xMm))} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
     check: `Pull all cords to the ${lift.controlSide} and down: they hold. Pull to the other side: they run. If it is the other way round, the lock faces the wrong way.`,
     sheet: "lock",
   };
@@ -121,7 +123,7 @@ function comb({ lift }: LockBench): Step {
     text:
       lift.cords.length === 1
         ? "Let the tail hang, and take the twist out of it between two fingers, from the lock down."
-        : "Comb the tails between your fingers from the lock down, one cord after the other, until none is twisted round another. Do not join them yet.",
+        : "Comb the tails between your fingers from the lock down, one cord after the other, until none is twisted round another: twisted tails shorten one another, and the hem hangs out of level. Do not join them yet.",
     check: "Each tail can be lifted out of the bundle by itself, down to its end.",
     caution: CORDS_AT_THREADING,
     sheet: "lock",

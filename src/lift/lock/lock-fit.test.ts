@@ -3,7 +3,6 @@ import { CATALOGUE, type Cord, type CordLock } from "../../job/index.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 
 const three = pick("lock-3-slot");
-const five = pick("lock-5-slot");
 const bare: CordLock = {
   id: "bare",
   name: "Bare lock",
@@ -13,6 +12,17 @@ const bare: CordLock = {
   dividerWires: 2,
   cordsMax: 6,
   screws: 2,
+};
+
+/** As the pages describe one that takes thin cord. */
+const five: CordLock = {
+  ...bare,
+  dividerWires: 4,
+  cordsMax: 10,
+  cordMinMm: 0.9,
+  cordMaxMm: 1.4,
+  thinCordMm: 0.9,
+  thinCordsMax: 9,
 };
 
 function pick(id: string): CordLock {

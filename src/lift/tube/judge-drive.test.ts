@@ -19,7 +19,7 @@ const SIZE: Drive = {
 };
 
 function massOf(totalKg: number): Mass {
-  return { parts: [{ part: "face", label: "Face", massKg: totalKg }], totalKg, clothGsm: 300 };
+  return { parts: [{ part: "face", label: "Face", massKg: totalKg }], totalKg, clothGsm: 300, onBoardKg: 0 };
 }
 
 function found(kind: TubeKind, drive: Partial<Drive>, totalKg: number) {

@@ -192,6 +192,7 @@ function massOf(clothKg: number, barKg: number): Mass {
     ],
     totalKg: clothKg + barKg,
     clothGsm: 300,
+    onBoardKg: 0,
   };
 }
 

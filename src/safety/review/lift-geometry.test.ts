@@ -20,6 +20,7 @@ const MASS: Mass = {
   ],
   totalKg: 1.07,
   clothGsm: 370,
+  onBoardKg: 0,
 };
 const { resolved, ...made } = handShade();
 const shade = { ...made, shade: resolved, mass: MASS };

@@ -1,9 +1,11 @@
+import type { Form } from "../../shade-plan/index.ts";
 import type { VisibleLine } from "../visible-shape.ts";
 import type { ScallopedLine } from "./scalloped-line.ts";
 
 /** A frill on the lower edge: the line along which it is sewn, and its ruffles down to the edge. */
-export function frillLines(cornersYMm: number, depthMm: number, across: ScallopedLine): VisibleLine[] {
-  if (depthMm <= 0) return [];
+export function frillLines(cornersYMm: number, frill: Form["frill"], across: ScallopedLine): VisibleLine[] {
+  if (frill === undefined || frill.edges === "sides") return [];
+  const { depthMm } = frill;
   const edge = across(cornersYMm);
   const seam = across(cornersYMm - depthMm);
   const ruffles = seam.slice(1, -1).map((from, i): VisibleLine => {

@@ -1,5 +1,5 @@
 import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
-import { LADDER, listed, wordsOf } from "../step-words.ts";
+import { LADDER, listed, wordsOf } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** `tape 1 at 1/2 in, 2 at 13 in and 3 at 26 in`. */
@@ -7,11 +7,12 @@ export function marksText(marks: readonly ClothMark[], name: string, len: (mm: n
   return listed(marks.map(({ atMm }, i) => `${i === 0 ? `${name} ` : ""}${i + 1} at ${len(atMm)}`));
 }
 
+/** Marks of one kind on the flat cloth, in the order in which they are measured. */
 export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): ClothMark[] {
   return form.marks.filter((mark) => mark.kind === kind);
 }
 
-/** Tapes, covers, bags and frills cut before the sewing begins. */
+/** Tapes, covers and bags cut before the sewing begins. */
 export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
   const { len } = wordsOf(input);
   const { haberdashery } = input.form;
@@ -33,20 +34,37 @@ export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
   ];
 }
 
-/** A frill goes on the flat cloth, before anything is drawn up. */
+/** A frill goes on the flat cloth along the hem, before anything is drawn up; at the sides once that is done. */
 export function sewFrill(input: StyleStepInput): StyleStep[] {
   const { gather } = input.shade.making;
-  const frill = input.form.haberdashery.find(({ id }) => id === "frill");
+  const { frill } = input.form;
+  const count = input.cloth.trims.find(({ id }) => id === "frill")?.count ?? 1;
   if (frill === undefined) return [];
   const { len } = wordsOf(input);
+  const atHem = frill.edges !== "sides";
+  const atSides = frill.edges !== "hem";
   return [
     {
       id: "make-frill",
       chapter: "make",
       after: "make-bottom-hem",
       title: "Sew on the frill",
-      text: `Join the ${frill.count === 1 ? "strip" : `${frill.count} strips`} of the frill end to end and turn a narrow hem on both long edges. Gather it along one edge until it is as long as the hem of the flat cloth: ${gather.frillFullness} times the edge. Pin it on the face, its lower edge level with the hem, and sew it along the gathers.`,
-      check: `The frill stands ${len(gather.frillMm)} deep all along, as full at the sides as in the middle.`,
+      text: [
+        `Join the ${count === 1 ? "strip" : `${count} strips`} of the frill end to end, and ${frill.double ? "fold it lengthwise, right side out, and press" : "turn a narrow hem on both long edges"}.`,
+        `It is gathered to ${gather.frillFullness} times the edge.`,
+        ...(atHem
+          ? [
+              `For the lower edge gather it${frill.double ? " along its raw edges" : " along one edge"} until it is as long as the hem of the flat cloth, pin it on the face, its lower edge level with the hem, and sew it along the gathers.`,
+            ]
+          : []),
+        ...(atSides
+          ? [
+              `For the sides wait until the cloth is drawn up: gather it then to ${len(input.size.finishedLengthMm)} for each, and sew it along the finished edge.`,
+            ]
+          : []),
+      ].join(" "),
+      check: `The frill stands ${len(frill.depthMm)} deep all along, as full at the corners as in the middle.`,
+      figures: ["shape.frill", "cloth.frill-cut-depth"],
     },
   ];
 }

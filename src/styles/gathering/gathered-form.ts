@@ -1,12 +1,12 @@
+import { figureRule, type Worked } from "../../figures/index.ts";
 import type { ResolvedMaking, ResolvedShade } from "../../job/index.ts";
 import type { ClothMark, Column, Form, Haberdashery, Size, Swag } from "../../shade-plan/index.ts";
+import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
 
 /** Tape beyond each end of the cloth that it gathers, to knot its cords. */
 const TAPE_END_MM = inches(1);
 const SHOT_BAG_MM = inches(3);
-/** Both edges of a frill turned under. */
-const FRILL_TURNS_MM = inches(1);
 
 /** The same cloth in every scallop, from the left. */
 export function swagsOf(columns: readonly Column[], arcMm: number, sagMm: number): Swag[] {
@@ -59,23 +59,38 @@ export function weightOf(
   return [{ id: "shot-bags", label: "Bag of shot", count: columns, lengthMm: SHOT_BAG_MM, piece: true }];
 }
 
-/** Strips across the cloth that a frill takes: 72 in of frill are two widths of 36 in cloth. */
-export function frillWidths(frillMm: number, usableWidthMm: number): number {
-  return Math.ceil(frillMm / usableWidthMm - 1e-9);
-}
+const FRILL = figureRule({
+  id: "shape.frill",
+  label: "Frill: cloth end to end, before it is gathered",
+  symbol: "Y",
+  unit: "mm",
+  formula: "f·(e·P + s·L)",
+  inputs: {
+    f: ["ratio", "cloth, times the edge", "gather/frillFullness", "gather/frillMm"],
+    e: ["count", "lower edges that it goes round", "gather/frillEdges"],
+    P: ["mm", "lower edge of the flat cloth", "figure:shape.gathered-width"],
+    s: ["count", "sides that it goes round", "gather/frillEdges"],
+    L: ["mm", "finished length, for each side", "figure:measure.finished-length"],
+  },
+  cite: cite("geometry", "once round the edges that were asked for, times the fullness"),
+  compute: ({ f, e, P, s, L }) => f * (e * P + s * L),
+});
 
-/** The frill's strips, joined end to end: as long as the edge of the flat cloth times its fullness. */
+/** The frill round the edges that its maker asked for; `edgeMm` is the lower edge of the flat cloth, mm. */
 export function frillOf(
-  {
-    making: { gather },
-    cloths,
-    units,
-  }: Pick<ResolvedShade, "cloths" | "units"> & { making: Pick<ResolvedMaking, "gather"> },
+  { making: { gather } }: { making: Pick<ResolvedMaking, "gather"> },
+  { finishedLengthMm }: Pick<Size, "finishedLengthMm">,
   edgeMm: number,
-): Haberdashery[] {
-  if (gather.frillMm === 0) return [];
-  const count = frillWidths(edgeMm * gather.frillFullness, cloths.face.usableWidthMm);
-  const deepMm = gather.frillMm + FRILL_TURNS_MM;
-  const label = `Frill, strip across the face cloth, cut ${lengthText(deepMm, units)} deep`;
-  return [{ id: "frill", label, count, lengthMm: cloths.face.usableWidthMm, fromFace: true }];
+): Worked<Pick<Form, "frill">> {
+  const { frillMm, frillEdges, frillDouble, frillFullness } = gather;
+  if (frillMm === 0) return { values: {}, workings: [] };
+  const cloth = FRILL.figure({
+    f: frillFullness,
+    e: frillEdges === "sides" ? 0 : 1,
+    P: edgeMm,
+    s: frillEdges === "hem" ? 0 : 2,
+    L: finishedLengthMm,
+  });
+  const frill = { depthMm: frillMm, edges: frillEdges, double: frillDouble, clothMm: cloth.value };
+  return { values: { frill }, workings: [cloth] };
 }

@@ -1,10 +1,11 @@
 import { figureRule, type Worked } from "../../figures/index.ts";
 import type { ClothMark, Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { plainStretches } from "../flat/flat-form.ts";
+import { plainStretches } from "../base/plain-form.ts";
 import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
 import type { GatheredShade } from "./judge-gathers.ts";
 
+/** Scallops at a gathered hem, mm: the cloth across the whole shade and across one of them, and how they hang. */
 export interface HemScallops {
   flatWidthMm: number;
   arcMm: number;
@@ -41,6 +42,7 @@ export function gatheredHemForm(
   const flat = flatColumnsMm(columns, flatWidthMm, drawInMm);
   const bar = rodOf(shade.making, size, grid.bottomSectionMm);
   const tied = tiedRings(drawnUpMm, shade.making.fold.largestSpacingMm);
+  const frilled = frillOf(shade, size, flatWidthMm);
   const form: Form = {
     stretches: plainStretches(grid).map((one) =>
       one.row === 0 ? { ...one, clothMm: one.clothMm + hemExtraMm } : one,
@@ -58,14 +60,13 @@ export function gatheredHemForm(
     marks: [...rowMarks(grid, hemRowMm, drawnUpMm, tied), ...columnMarks(flat, "column")],
     ...(tied > 1 ? { tiedRings: tied - 1 } : {}),
     joinsAtMm: flat.slice(1, -1),
-    ...(shade.making.gather.frillMm > 0 ? { frillMm: shade.making.gather.frillMm } : {}),
+    ...frilled.values,
     haberdashery: [
       tapeOf("gathering-tape", "Gathering tape along the head", 1, flatWidthMm),
       ...weightOf(shade, bar, columns.length),
-      ...frillOf(shade, flatWidthMm),
     ],
   };
-  return { values: form, workings: [flatLength] };
+  return { values: form, workings: [flatLength, ...frilled.workings] };
 }
 
 /** Rings of a column that are tied together: no two farther apart on the cloth than the largest spacing of rows. */

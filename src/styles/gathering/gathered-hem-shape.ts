@@ -1,11 +1,11 @@
 import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
+import { scallopOfArc } from "../base/scallop.ts";
+import { sidesAndTop } from "../base/visible-lines.ts";
 import { foldOutline, type LoopReach } from "../folding/fold-outline.ts";
+import { limpBottomYMm } from "../folding/limp-fold.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
-import { sidesAndTop } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 import { frillLines } from "./frill-lines.ts";
-import { limpBottomYMm } from "./limp-fold.ts";
-import { scallopOfArc } from "./scallop.ts";
 import { edgeDropMm, type ScallopedLine, scallopedLines } from "./scalloped-line.ts";
 
 /** Folds of the gathered head that are drawn for each scallop, and how far they run down, as shares of the flat cloth. */
@@ -48,7 +48,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     pieces: [
       piece(bottomRowY, cornersY, [
         { kind: "edge", points: across(cornersY) },
-        ...(form.frillMm === undefined ? poufLines(cornersY, across) : []),
+        ...(form.frill === undefined ? poufLines(cornersY, across) : []),
         ...fans(input, bottomRowY, sagMm),
       ]),
       ...moving.map((fold) => {
@@ -66,7 +66,7 @@ export function gatheredHemShape(input: ShapeInput, raise: number): VisibleShape
     ],
     lines: [
       ...ruffles(input, flatFrom),
-      ...(moving.length === 0 ? frillLines(cornersY, form.frillMm ?? 0, across) : []),
+      ...(moving.length === 0 ? frillLines(cornersY, form.frill, across) : []),
       sidesAndTop(width, edgeY),
     ],
     section,

@@ -14,6 +14,17 @@ export const GATHER_FIELDS = {
     "shot-bags": "a bag of shot at each column",
     none: "nothing",
   }),
-  frillMm: length("Frill along the lower edge", "its depth; 0 for none"),
+  frillMm: length("Frill", "its depth; 0 for none"),
+  frillEdges: choice("Frill round", {
+    hem: "the lower edge",
+    sides: "both sides",
+    "sides-and-hem": "both sides and the lower edge",
+  }),
+  frillDouble: {
+    kind: "flag" as const,
+    label: "Frill made",
+    yes: "double, folded lengthwise",
+    no: "single, hemmed along both edges",
+  },
   frillFullness: number("Frill", 1, 5, "× the edge it is sewn to"),
 };

@@ -1,5 +1,5 @@
 import { type LiftKind, type Making, type MakingGroup, makingSchema, WOOD_NAMES } from "../../job/index.ts";
-import { choice, count, type FieldSpec, length, number, part, size } from "../inputs/spec.ts";
+import { choice, count, type FieldSpec, fine, length, number, part, size } from "../inputs/spec.ts";
 import { PLEAT_FIELDS, POUF_FIELDS, RELAX_FIELDS } from "./drape-fields.ts";
 import { HOBBLE_FIELDS, TUCK_FIELDS } from "./fold-style-fields.ts";
 import { GATHER_FIELDS } from "./gather-fields.ts";
@@ -80,6 +80,13 @@ const WORDS = {
     innerNarrowerMm: length("Interlining and blackout narrower", "where cut to the finished size"),
     innerLongerMm: length("Interlining and blackout longer", "where cut to the finished size"),
     railroad: choice("Lining and layers sideways on the bolt", RAILROAD),
+    bonded: {
+      kind: "flag" as const,
+      label: "Layers bonded",
+      yes: "glued or fused all over",
+      no: "loose on one another",
+    },
+    bondedBendingMm: fine("Bonded layers: bending length", 3, 200, "of a strip of all layers"),
   },
   ribs: {
     kind: choice("Ribs", {
