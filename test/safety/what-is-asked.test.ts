@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { plan } from "../../src/plan/index.ts";
 import { jobWith } from "../job-with.ts";
+import { expectNear } from "../near.ts";
 
 type Job = NonNullable<Parameters<typeof jobWith>[1]>;
 type Opening = NonNullable<Parameters<typeof jobWith>[0]["opening"]>;
@@ -21,6 +22,7 @@ function planned(job: Job, opening: Partial<Opening> = {}, lift: { cleatAboveFlo
   return {
     ids: asked.map(({ id }) => id),
     finding: (id: string) => asked.find((finding) => finding.id === id),
+    result: (ruleId: string) => shade.safety.results.find((result) => result.ruleId === ruleId),
     outcome: (ruleId: string) => shade.safety.results.find((result) => result.ruleId === ruleId)?.outcome,
   };
 }
@@ -61,6 +63,10 @@ describe("what was not said is not proven, and asks", () => {
     expect(unsaid.ids).toContain("safety.foothold-unknown");
     expect(unsaid.outcome("IE-END")).toBe("not-shown-to-fail");
     const seat = planned({ place: "ie", purpose: "for-sale" }, { ...high, footholdMm: 900 });
+    // 2200 + 600 − board 19 − lock 24 − tail 300 − travel, from the floor; 900 mm less from the seat.
+    const end = (footholdMm: number) =>
+      planned({ place: "ie", purpose: "for-sale" }, { ...high, footholdMm }).result("IE-END")?.value ?? 0;
+    expectNear(end(0) - end(900), 900, 1e-9);
     expect([seat.outcome("IE-END"), seat.ids.includes("safety.foothold-unknown")]).toEqual([
       "not-proven",
       false,
