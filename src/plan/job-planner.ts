@@ -90,6 +90,11 @@ class WindowPlanner {
     });
   }
 
+  review(at: WindowOfJob, aligned: AlignedRoom): SafetyReview {
+    const resolved = this.#resolvedAt(at);
+    return this.#planner.review(resolved, aligned.shades.get(resolved.shadeId));
+  }
+
   /** The same function for as long as it would give the same answers, so that the plan of the window stands. */
   #reviewAfterOf(at: WindowOfJob): ReviewAfter {
     const read = trialRead(at);
@@ -157,7 +162,7 @@ function reviewAfterIn({ job, r, w }: WindowOfJob): ReviewAfter {
   const reviews = new Map<string, SafetyReview | undefined>();
   return (patch) => {
     const key = JSON.stringify(patch);
-    if (!reviews.has(key)) reviews.set(key, planner().shade(patched(job, patch), r, w)?.safety);
+    if (!reviews.has(key)) reviews.set(key, planner().review(patched(job, patch), r, w));
     return reviews.get(key);
   };
 }
@@ -283,6 +288,14 @@ export class JobPlanner {
     const aligned = this.room(job, r);
     const at = room && this.#standing(job, room, r)[w];
     return at && aligned && this.#room(r).window(w).plan(at, aligned).shade;
+  }
+
+  /** The review of one window’s cords alone; undefined where there is no such window. */
+  review(job: Job, r: number, w: number): SafetyReview | undefined {
+    const room = job.rooms[r];
+    const aligned = this.room(job, r);
+    const at = room && this.#standing(job, room, r)[w];
+    return at && aligned && this.#room(r).window(w).review(at, aligned);
   }
 
   #standing(job: Job, room: Room, r: number): WindowOfJob[] {
