@@ -1,5 +1,6 @@
 import papaparse from "papaparse";
 import { planFiles } from "../../src/cli/plan-files.ts";
+import type { OutFile } from "../../src/cli/write-files.ts";
 import type { Job } from "../../src/job/index.ts";
 import { type CuttingPlan, type Plan, planAndCut } from "../../src/plan/index.ts";
 import { openPdf, type ReadPage, readPages } from "../workbook/read-pdf.ts";
@@ -19,11 +20,27 @@ export async function outFiles(job: Job): Promise<OutFiles> {
   const texts = new Map<string, string>();
   let pages: ReadPage[] = [];
   const paper = plan.units.system === "imperial" ? "letter" : "a4";
-  for await (const { path, content } of planFiles(plan, cutting, paper, new Date(Date.UTC(2025, 2, 1)))) {
-    if (typeof content === "string") texts.set(path, content);
-    else pages = await readPages(await openPdf(content));
+  const cut = cutting === undefined ? {} : { cutting };
+  for await (const { path, content } of planFiles({ plan, ...cut, paper, createdOn: new Date(0) })) {
+    if (path.endsWith(".pdf")) pages = await readPages(await openPdf(await bytesOf(content)));
+    else
+      texts.set(
+        path,
+        typeof content === "string" ? content : new TextDecoder().decode(await bytesOf(content)),
+      );
   }
   return { plan, cutting, texts, pages };
+}
+
+/** What is written piece by piece, whole. */
+async function bytesOf(content: OutFile["content"]): Promise<Uint8Array> {
+  if (typeof content === "string") return new TextEncoder().encode(content);
+  if (typeof content !== "function") return content;
+  const chunks: Uint8Array[] = [];
+  await content(async (chunk) => {
+    chunks.push(chunk);
+  });
+  return new Uint8Array(Buffer.concat(chunks));
 }
 
 /** A list as a spreadsheet reads it: one record a row, by its headings. */
