@@ -37,9 +37,10 @@ function expectWholePlan({ plan: planned, texts }: OutFiles): void {
 }
 
 const sorted = (items: readonly string[]) => [...items].sort();
+/** To a thousandth of a millimetre, as lists round. */
 const sizeOf = (a: number, b: number) =>
   [a, b]
-    .map((mm) => mm.toFixed(1))
+    .map((mm) => Math.round(1000 * mm))
     .sort()
     .join(" × ");
 

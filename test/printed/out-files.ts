@@ -20,29 +20,27 @@ export async function outFiles(job: Job): Promise<OutFiles> {
   const texts = new Map<string, string>();
   let pages: ReadPage[] = [];
   const paper = plan.units.system === "imperial" ? "letter" : "a4";
-  const createdOn = new Date(Date.UTC(2025, 2, 1));
-  for await (const { path, content } of planFiles({
-    plan,
-    ...(cutting ? { cutting } : {}),
-    paper,
-    createdOn,
-  })) {
-    const bytes = await bytesOf(content);
-    if (path.endsWith(".pdf")) pages = await readPages(await openPdf(bytes));
-    else texts.set(path, new TextDecoder().decode(bytes));
+  const cut = cutting === undefined ? {} : { cutting };
+  for await (const { path, content } of planFiles({ plan, ...cut, paper, createdOn: new Date(0) })) {
+    if (path.endsWith(".pdf")) pages = await readPages(await openPdf(await bytesOf(content)));
+    else
+      texts.set(
+        path,
+        typeof content === "string" ? content : new TextDecoder().decode(await bytesOf(content)),
+      );
   }
   return { plan, cutting, texts, pages };
 }
 
-/** A file as it would be written, whole or piece by piece. */
+/** What is written piece by piece, whole. */
 async function bytesOf(content: OutFile["content"]): Promise<Uint8Array> {
   if (typeof content === "string") return new TextEncoder().encode(content);
   if (typeof content !== "function") return content;
-  const pieces: Uint8Array[] = [];
-  await content(async (piece) => {
-    pieces.push(piece);
+  const chunks: Uint8Array[] = [];
+  await content(async (chunk) => {
+    chunks.push(chunk);
   });
-  return Buffer.concat(pieces);
+  return new Uint8Array(Buffer.concat(chunks));
 }
 
 /** A list as a spreadsheet reads it: one record a row, by its headings. */
