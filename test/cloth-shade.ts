@@ -4,7 +4,7 @@ import { type Job, type JobInput, partsOf, resolveShade } from "../src/job/index
 import { chooseLiftParts } from "../src/lift/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Form, Grid } from "../src/shade-plan/index.ts";
-import { flatForm } from "../src/styles/flat/flat-form.ts";
+import { flatForm } from "../src/styles/folding/flat-form.ts";
 import { STYLE_MODULES } from "../src/styles/index.ts";
 import { resolvedWith } from "./job-with.ts";
 import { layIn } from "./laid-shade.ts";

@@ -10,7 +10,7 @@ import type {
   Mass,
   Size,
 } from "../src/shade-plan/index.ts";
-import { flatForm } from "../src/styles/flat/flat-form.ts";
+import { flatForm } from "../src/styles/folding/flat-form.ts";
 import { inches } from "../src/units/index.ts";
 import { resolvedWith } from "./job-with.ts";
 

@@ -50,13 +50,25 @@ function importBreach(path: string, room: string, floor: number, target: string)
     return /^(?:examples\/|package\.json$)/.test(resolved) ? [] : [`${path}: imports ${target}, outside src`];
   }
   const targetRoom = roomOf(resolved);
-  if (targetRoom === room) return [];
+  if (targetRoom === room) return room === "styles" ? styleBreach(path, resolved) : [];
   const targetFloor = floorOf(targetRoom);
   if (targetFloor === undefined || targetFloor >= floor) {
     return [`${path}: ${room} imports ${targetRoom}, which is not below it`];
   }
   // A room can have a side door beside its front door: `src/drawing/dxf/index.ts`.
   return resolved.endsWith("/index.ts") ? [] : [`${path}: imports past the door of ${targetRoom}`];
+}
+
+/** Within `src/styles`: what every style takes from, the techniques, and the kinds, which know nothing of each other. */
+const STYLE_FOLDERS = ["base", "folding", "gathering", "draping", "kinds"];
+
+function styleBreach(path: string, target: string): string[] {
+  const [own = "", ownKind] = path.split("/").slice(2);
+  const [folder = "", kind] = target.split("/").slice(2);
+  const isSame = own === folder && (own !== "kinds" || ownKind === kind);
+  const isBelow = STYLE_FOLDERS.indexOf(folder) < STYLE_FOLDERS.indexOf(own);
+  const isDoor = !STYLE_FOLDERS.includes(own);
+  return isSame || isBelow || isDoor ? [] : [`${path}: imports ${target}, which is not below it`];
 }
 
 /**

@@ -11,6 +11,7 @@ import { verifyLine } from "./verify.ts";
 import { type Hindrance, hindrance } from "./why.ts";
 import { roomWords, windowWords } from "./words.ts";
 
+/** What the windows of a room share, and what each of them is told. */
 export interface RoomInLine {
   alignment: RoomAlignment;
   /** Where the pattern begins on each shade that follows a motif line, by shade. */

@@ -5,6 +5,7 @@ import { cite } from "../sources/index.ts";
 import { lengthText, markMm } from "../units/index.ts";
 import { awayFrom, type MotifStart } from "./motif.ts";
 
+/** A shade whose cloth is cut, and where its room wants the pattern to begin. */
 export interface JudgeMotifInput {
   shade: PatchedShade & Pick<ResolvedShade, "shadeId" | "windowName" | "units">;
   motif: MotifStart;

@@ -69,6 +69,7 @@ const HEM_EXTRA = figureRule({
   compute: ({ d, w }) => d - w,
 });
 
+/** A shade that is laid as its room has it. */
 export interface LineFiguresInput {
   layout: RowLayout;
   size: Size;

@@ -18,6 +18,7 @@ export interface LineWindow {
   own: { rows: number; raisedMm: number };
 }
 
+/** A room to line up, lengths in mm. */
 export interface LineProblem {
   /** The ruler's mark, mm: every spacing and every level is a whole number of these. */
   markMm: number;
@@ -43,12 +44,14 @@ export interface LineScore {
   bottomExtraMm: number;
 }
 
+/** Where one window has its rows in the line. */
 export interface AlignedRows {
   follows: "levels" | "spacing";
   layout: RowLayout;
   sharesRaisedHem: boolean;
 }
 
+/** The best line that was found, by `compareScores`. */
 export interface SolvedLine {
   kind: "aligned";
   spacingMm: number;

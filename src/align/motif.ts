@@ -11,6 +11,7 @@ export interface MotifStart {
   repeatMm: number;
 }
 
+/** Pattern lines of a room. */
 export interface Motifs {
   lines: MotifLine[];
   /** By shade. */

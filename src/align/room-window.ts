@@ -21,6 +21,7 @@ export interface RoomWindow {
   own: { rows: number; raisedMm: number };
 }
 
+/** A room that is to be in line. */
 export interface RoomInput {
   /** JSON pointer of the room in the job. */
   path: string;

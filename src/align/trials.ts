@@ -5,6 +5,7 @@ import { solveLine } from "./solve.ts";
 /** Ways out are tried on the room as it would be; a room that asks for more of them is left with the plain ones. */
 const MOST_TRIALS = 6;
 
+/** How one window fares in a line. */
 export interface Outcome {
   follows: "levels" | "spacing" | "own";
   layout?: RowLayout;
@@ -13,6 +14,7 @@ export interface Outcome {
 /** How a window would fare in a changed room; undefined where no more is tried. */
 export type Trial = (id: string, change: (problem: LineProblem) => LineProblem) => Outcome | undefined;
 
+/** Trials on one room: each changed room is solved once, and at most six of them. */
 export function trialsOf(problem: LineProblem): Trial {
   let left = MOST_TRIALS;
   const known = new Map<string, LineSolution>();
@@ -31,6 +33,7 @@ export function trialsOf(problem: LineProblem): Trial {
   };
 }
 
+/** The same room with one of its windows changed. */
 export function withWindow(
   problem: LineProblem,
   id: string,

@@ -8,16 +8,17 @@ import type { OutFile } from "./write-files.ts";
 /** A bolt is drawn at a tenth of its size on a strip of paper as long as it takes. */
 const SCALE = { scale: 0.1 };
 
-/** Everything that is written for a cutting plan: the plan itself, its lists, and each bolt. */
-export async function* cuttingFiles(cutting: CuttingPlan): AsyncGenerator<OutFile> {
+/** Everything that is written for a cutting plan: the plan itself, its lists, and each bolt, stamped where it is to be. */
+export async function* cuttingFiles(cutting: CuttingPlan, stamp?: string): AsyncGenerator<OutFile> {
   yield { path: "cutting.json", content: `${JSON.stringify(cutting, null, 2)}\n` };
-  for (const list of cuttingLists(cutting)) yield { path: `cutting/${list.name}.csv`, content: toCsv(list) };
+  for (const list of cuttingLists(cutting))
+    yield { path: `cutting/${list.name}.csv`, content: toCsv(list, stamp) };
   const bolts = boltsCut(cutting);
   const names = fileNames(bolts.map(({ cloth, bolt }) => `${cloth.clothId}-${bolt.boltId}`));
   for (const { cloth, bolt } of bolts) {
     const drawing = drawBoltPlan({ units: cutting.units, cutting: cloth, bolt });
     const path = `cutting/${names.get(`${cloth.clothId}-${bolt.boltId}`)}`;
-    yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE)) };
-    yield { path: `${path}.dxf`, content: toDxf(drawing) };
+    yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE), "light", stamp) };
+    yield { path: `${path}.dxf`, content: toDxf(drawing, undefined, stamp) };
   }
 }

@@ -1,6 +1,6 @@
 import { type ShouldStop, solveWithHighs } from "../cutting/index.ts";
 import type { Job } from "../job/index.ts";
-import { type CuttingPlan, CuttingSearch, plan } from "../plan/index.ts";
+import { type CuttingPlan, CuttingSearch, type Plan } from "../plan/index.ts";
 import type { Io } from "./io.ts";
 
 export interface CuttingLimits {
@@ -21,13 +21,17 @@ const SOLVER_SHARE = 0.3;
 const LEAST_SOLVER_S = 1;
 
 /** The best cutting plan that is found before the time is up, the tries are spent, or the user stops. */
-export async function cutWithin(job: Job, { seconds, tries }: CuttingLimits, io: Io): Promise<CuttingPlan> {
+export async function cutWithin(
+  job: Job,
+  planned: Plan,
+  { seconds, tries }: CuttingLimits,
+  io: Io,
+): Promise<CuttingPlan> {
   let isInterrupted = false;
   const listenNoMore = io.onInterrupt?.(() => {
     isInterrupted = true;
   });
   try {
-    const planned = plan(job);
     const endMs = performance.now() + 1000 * seconds;
     const search = new CuttingSearch(job, planned);
     const lastMs = endMs - LAST_MS_PER_PIECE * search.pieces;

@@ -1,6 +1,7 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { place, roomViews, toSvg } from "../drawing/index.ts";
 import type { CuttingPlan, Plan } from "../plan/index.ts";
+import { jobStamp } from "../safety/index.ts";
 import { allLists, toCsv } from "../tables/index.ts";
 import { type PaperKind, type PrintSet, writeWorkbook } from "../workbook/index.ts";
 import { cuttingFiles } from "./cutting-files.ts";
@@ -48,28 +49,35 @@ export async function* planFiles({
         write,
       ),
   };
-  for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list) };
-  if (cutting !== undefined) yield* cuttingFiles(cutting);
+  const stamp = jobStamp(plan.shades);
+  for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list, stamp) };
+  if (cutting !== undefined) yield* cuttingFiles(cutting, stamp);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   for (const [i, shade] of plan.shades.entries()) {
     progress?.(`Drawings: ${i + 1} of ${plan.shades.length} shades`);
     const folder = `drawings/${folders.get(shade.shadeId)}`;
-    for (const one of planDrawings(plan, shade, createdOn)) yield* drawingFiles(folder, one);
+    for (const one of planDrawings(plan, shade, createdOn))
+      yield* drawingFiles(folder, one, shade.safety.stampText);
   }
   const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
   for (const view of roomViews(plan)) {
     // A window alone stands on its own front sheet.
     if (view.shades.length < 2) continue;
-    for (const one of roomDrawings(plan, view)) yield* drawingFiles(`rooms/${rooms.get(view.roomId)}`, one);
+    const folder = `rooms/${rooms.get(view.roomId)}`;
+    for (const one of roomDrawings(plan, view)) yield* drawingFiles(folder, one, jobStamp(view.shades));
   }
 }
 
 function* drawingFiles(
   folder: string,
   { drawing, fit, trueScale = drawing }: FittedDrawing,
+  stamp: string | undefined,
 ): Generator<OutFile> {
-  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit)) };
+  yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), "light", stamp) };
   // A picture has no lines.
   if (drawing.primitives.every(({ kind }) => kind === "facets")) return;
-  yield { path: `${folder}/${drawing.id}.dxf`, content: toDxf(trueScale, "scale" in fit ? fit : undefined) };
+  yield {
+    path: `${folder}/${drawing.id}.dxf`,
+    content: toDxf(trueScale, "scale" in fit ? fit : undefined, stamp),
+  };
 }

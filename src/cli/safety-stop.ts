@@ -44,7 +44,7 @@ export function stopText({ shades, wrote }: SafetyStop, columns: number): string
     return `  ${wrapped(text, columns - 4, "    ")}`;
   });
   if (shades.length > MOST_NAMED) named.push(`  and ${shades.length - MOST_NAMED} more`);
-  const files = wrote ? " The files are written, and every sheet of the workbook is stamped." : "";
+  const files = wrote ? " The files are written, and every sheet, drawing and list says so." : "";
   return [
     plainLine(`Stopped by the child-safety review, with exit code 3: ${count}.`),
     ...named,

@@ -5,7 +5,7 @@ import { resolvedWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import { measure } from "../measure/index.ts";
 import type { Form } from "../shade-plan/index.ts";
-import { flatForm } from "../styles/flat/flat-form.ts";
+import { flatForm } from "../styles/folding/flat-form.ts";
 import { centimetres, inches, MM_PER_YARD } from "../units/index.ts";
 import { joinEqualParts } from "./joins.ts";
 import { planCloth } from "./plan-cloth.ts";

@@ -5,6 +5,7 @@ export * from "./cloth.ts";
 export { colourOf, USUAL_KIND } from "./cloth-colour.ts";
 export * from "./cloth-photo.ts";
 export * from "./cloth-stiffness.ts";
+export * from "./cord-stiffness.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
 export * from "./eye-friction.ts";

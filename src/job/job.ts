@@ -13,16 +13,21 @@ export const JOB_FORMAT = "shadewright-job";
 /** Version of the job document that this program writes. */
 export const JOB_VERSION = 1;
 
-export const PLACES = ["us", "ca", "eu", "gb", "ie", "au", "nz", "elsewhere"] as const;
+// biome-ignore format: one line, as places are read
+export const PLACES = ["us", "ca", "eu", "gb", "ni", "ie", "eea", "au", "nz", "jp", "kr", "elsewhere"] as const;
 export type Place = (typeof PLACES)[number];
 export const PLACE_NAMES: Record<Place, string> = {
   us: "United States",
   ca: "Canada",
   eu: "European Union",
-  gb: "United Kingdom",
+  gb: "Great Britain",
+  ni: "Northern Ireland",
   ie: "Ireland",
+  eea: "Iceland, Liechtenstein, Norway or Switzerland",
   au: "Australia",
   nz: "New Zealand",
+  jp: "Japan",
+  kr: "Korea",
   elsewhere: "Elsewhere",
 };
 
@@ -33,6 +38,14 @@ export const PURPOSE_NAMES: Record<Purpose, string> = {
   gift: "A gift",
   "for-sale": "For sale",
   "public-building": "For a public building",
+};
+
+/** Made for one window, or to sizes that wait for a buyer: some places rule on the two differently. */
+export const GOODS = ["custom", "stock"] as const;
+export type Goods = (typeof GOODS)[number];
+export const GOODS_NAMES: Record<Goods, string> = {
+  custom: "Made to order",
+  stock: "Made for stock",
 };
 
 /** Styles of soft shade, the plainest first. Their names differ from country to country; `docs/method.md` says what we mean. */
@@ -63,6 +76,12 @@ export const STYLE_NAMES: Record<StyleKind, string> = {
   festoon: "gathered festoon",
 };
 
+/** `a flat`, `an Austrian`. */
+export function styleWithArticle(style: StyleKind): string {
+  const name = STYLE_NAMES[style];
+  return `${/^[aeiou]/i.test(name) ? "an" : "a"} ${name}`;
+}
+
 export const unitsSchema = z.strictObject({
   system: z.enum(UNIT_SYSTEMS),
   ruler: z.enum(RULERS).meta({ description: "Finest mark that figures are rounded to" }),
@@ -81,6 +100,10 @@ export const openingSchema = z.strictObject({
   diagonalsMm: z.tuple([spanMm, spanMm]).optional().meta({ description: "Both diagonals, mm" }),
   recessDepthMm: lengthMm.optional().meta({ description: "Free depth of the recess, mm" }),
   sillAboveFloorMm: lengthMm.optional().meta({ description: "Bottom of the opening above the floor, mm" }),
+  footholdMm: lengthMm.optional().meta({
+    description:
+      "Highest thing at the window that a child can stand on (stairs, landing, window seat, bed, furniture), above the floor, mm; 0 where there is none",
+  }),
   obstructions: z.array(obstructionSchema).max(20).optional(),
   left: besideSchema.optional().meta({ description: "What stands at its left, seen from the room" }),
   right: besideSchema.optional().meta({ description: "What stands at its right, seen from the room" }),
@@ -151,6 +174,10 @@ export const jobSchema = z
       .optional()
       .meta({ description: "Where the shades will hang; decides which child-safety rules are read" }),
     purpose: z.enum(PURPOSES).optional(),
+    goods: z.enum(GOODS).optional().meta({
+      description:
+        "Made to order for one window, or for stock; the United States rule on the two differently",
+    }),
     units: unitsSchema.default({ system: "imperial", ruler: "1/8 in" }),
     rooms: z.array(roomSchema).max(500),
     cloths: z.array(clothSchema).max(MOST_PARTS).default([]),

@@ -4,9 +4,10 @@ import type { Cloth } from "./cloth.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
-import type { Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
 import { styleDefault } from "./style-defaults.ts";
+import { STYLE_TRAITS } from "./style-traits.ts";
 
 type Groups = { [G in keyof Making]-?: NonNullable<Making[G]> };
 type Table = typeof DEFAULTS;
@@ -41,6 +42,7 @@ export interface ResolvedShade {
   units: UnitChoice;
   place?: Place;
   purpose?: Purpose;
+  goods?: Goods;
   style: StyleKind;
   mount: Mount;
   opening: Opening;
@@ -158,7 +160,7 @@ export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" }
 
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
 export function resolveShade(
-  job: Pick<Job, "units" | "place" | "purpose" | "workshop">,
+  job: Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop">,
   parts: Catalogue,
   room: Pick<Room, "id" | "name">,
   window: Window,
@@ -201,9 +203,9 @@ export function resolveShade(
   };
   const { lift, board, ribs } = making;
   const lining = cloth(shade.lining, "lining", "cotton-lining");
-  // A ribbed shade whose maker did not say how takes strips where there is no lining to fold pockets in.
+  // A shade made with ribs whose maker did not say how takes strips where there is no lining to fold pockets in.
   if (
-    shade.style === "ribbed" &&
+    STYLE_TRAITS[shade.style].madeWithRibs &&
     lining === undefined &&
     (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
   )
@@ -217,6 +219,7 @@ export function resolveShade(
     units: job.units,
     place: job.place,
     purpose: job.purpose,
+    goods: job.goods,
     style: shade.style,
     mount: shade.mount,
     opening: window.opening,

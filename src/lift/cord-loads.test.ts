@@ -12,7 +12,8 @@ describe("held weight", () => {
     heldWeight(grid, form, {
       parts: parts.map((part) => ({ ...part, label: part.part })),
       totalKg: 0,
-      clothGsm: 0, onBoardKg: 0,
+      clothGsm: 0,
+      onBoardKg: 0,
     }).value;
 
   test("the bar hangs on the cords whole", () => {

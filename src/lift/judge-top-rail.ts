@@ -1,10 +1,9 @@
 import type { Finding } from "../figures/index.ts";
-import { STYLE_NAMES, settingPatch } from "../job/index.ts";
+import { STYLE_TRAITS, settingPatch, styleWithArticle } from "../job/index.ts";
 import type { TopRail } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { LiftShade } from "./lift-input.ts";
-import { hangsFromRail } from "./top-rail.ts";
 
 /** A top that comes down: what it asks for, and where it cannot be. */
 export function judgeTopRail(shade: LiftShade, rail: TopRail | undefined): Finding[] {
@@ -19,13 +18,13 @@ export function judgeTopRail(shade: LiftShade, rail: TopRail | undefined): Findi
     label: "Hang it from the board",
     patch: settingPatch(shade, "fold", "topDropMm", 0),
   };
-  if (!hangsFromRail(shade)) {
+  if (!STYLE_TRAITS[shade.style].takesTopRail) {
     return [
       {
         ...base,
         id: "rig.top-not-for-style",
         severity: "fix",
-        text: `The top of a ${STYLE_NAMES[shade.style]} shade cannot be let down: only flat cloth hangs from a rail as it hangs from a board. It is planned from the board.`,
+        text: `The top of ${styleWithArticle(shade.style)} shade cannot be let down: only flat cloth hangs from a rail as it hangs from a board. It is planned from the board.`,
         cite: cite("our-choice", "gathers and pleats need the board’s width of heading"),
         remedies: [fromBoard],
       },

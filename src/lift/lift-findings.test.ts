@@ -180,7 +180,12 @@ describe("no place for the lock", () => {
 });
 
 describe("pull and strength", () => {
-  const heavy: Mass = { parts: [{ part: "bar", label: "Bar", massKg: 3 }], totalKg: 3, clothGsm: 0, onBoardKg: 0 };
+  const heavy: Mass = {
+    parts: [{ part: "bar", label: "Bar", massKg: 3 }],
+    totalKg: 3,
+    clothGsm: 0,
+    onBoardKg: 0,
+  };
 
   test.each([
     // 3 kg are 29.4 N; fixed eyes and the roller ask for a good 1.6 times as much.
@@ -188,7 +193,12 @@ describe("pull and strength", () => {
     [1.5, "note", /22\.2 N/],
     [3, "fix", /44 N/],
   ])("%f kg on the cords", (massKg, weight, text) => {
-    const mass: Mass = { parts: [{ part: "bar", label: "Bar", massKg }], totalKg: massKg, clothGsm: 0, onBoardKg: 0 };
+    const mass: Mass = {
+      parts: [{ part: "bar", label: "Bar", massKg }],
+      totalKg: massKg,
+      clothGsm: 0,
+      onBoardKg: 0,
+    };
     const finding = findingsOf(job({}), mass).find(({ id }) => id === "lift.hard-pull");
     expect(finding?.severity).toBe(weight);
     if (text) expect(finding?.text).toMatch(text);

@@ -1,8 +1,9 @@
 import { figureRuleOf, type Worked } from "../figures/index.ts";
+import { STYLE_TRAITS } from "../job/index.ts";
 import type { Grid, TopRail } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { upToMark } from "../units/index.ts";
-import type { LiftInput, LiftShade } from "./lift-input.ts";
+import type { LiftInput } from "./lift-input.ts";
 
 /** A stiff rail hangs straight between cords so far apart. */
 const RAIL_BAY = sourced(900, "mm", cite("our-choice", "a stiff flat bar on edge"));
@@ -42,7 +43,7 @@ export function topRail({
     shade.making.fold.topDropMm,
     Math.max(0, size.finishedLengthMm - grid.raisedHeightMm),
   );
-  if (dropMm <= 0 || !hangsFromRail(shade)) return { values: undefined, workings: [] };
+  if (dropMm <= 0 || !STYLE_TRAITS[shade.style].takesTopRail) return { values: undefined, workings: [] };
   const { controlSide, knotsMm, tailMm = size.finishedLengthMm / 2 } = shade.making.lift;
   const side = controlSide === "left" ? "right" : "left";
   const lockMm = side === "left" ? 0 : size.finishedWidthMm;
@@ -64,11 +65,6 @@ export function topRail({
     cordTotalMm: cords.reduce((sum, { cutMm }) => sum + cutMm, 0),
   };
   return { values, workings: lengths };
-}
-
-/** Only flat cloth hangs from a rail as it hangs from a board. */
-export function hangsFromRail({ style }: Pick<LiftShade, "style">): boolean {
-  return style === "flat" || style === "ribbed";
 }
 
 /** The outer columns, and as many between as keep the rail straight. */

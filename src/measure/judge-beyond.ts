@@ -1,5 +1,5 @@
 import type { Finding, PatchOperation } from "../figures/index.ts";
-import { LIFT_TRAITS, STYLE_NAMES, type StyleKind, settingPatch, splitWindow } from "../job/index.ts";
+import { LIFT_TRAITS, STYLE_TRAITS, settingPatch, splitWindow, styleWithArticle } from "../job/index.ts";
 import type { Size } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
@@ -9,8 +9,6 @@ import type { MeasuredShade } from "./measure-reads.ts";
 /** Wider than this one shade is heavy, its rods are hard to get and its hem hard to keep straight. */
 const ONE_SHADE_WIDE = sourced(2000, "mm", cite("extra-wide", "usual most about 2 m; rods stop at 2.4 m"));
 const ONE_SHADE_LONG = sourced(3600, "mm", cite("clutch-sheet", "12 ft of drop on cord of 0.9 mm"));
-/** Styles whose rows stay level and whose cloth lies flat under a head that is not. */
-const UNDER_A_HEAD: readonly StyleKind[] = ["flat", "ribbed"];
 
 /** Corners, heads that are not level, and windows too wide or too tall for one shade. */
 export function judgeBeyond(shade: MeasuredShade, size: Size): Finding[] {
@@ -60,12 +58,12 @@ function headFor(shade: MeasuredShade, size: Size): Finding[] {
   const text = (mm: number) => lengthText(mm, shade.units);
   const path = "opening/head";
   const found: Finding[] = [];
-  if (!UNDER_A_HEAD.includes(shade.style)) {
+  if (!STYLE_TRAITS[shade.style].hangsUnderShapedHead) {
     found.push({
       ...base(shade, path),
       id: "measure.head-not-for-style",
       severity: "stop",
-      text: `Under a head that is not level only cloth that lies flat keeps its rows level: a flat or a ribbed shade, not a ${STYLE_NAMES[shade.style]} one, whose gathers or pleats would hang by unequal lengths.`,
+      text: `Under a head that is not level only cloth that lies flat keeps its rows level: a flat or a ribbed shade, not ${styleWithArticle(shade.style)} one, whose gathers or pleats would hang by unequal lengths.`,
       cite: cite("geometry", "every row hangs level by cords of its own length"),
       remedies: [
         {

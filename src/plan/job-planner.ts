@@ -90,23 +90,35 @@ class WindowPlanner {
   }
 
   #resolvedAt({ job, shared, room, window, path }: WindowOfJob): ResolvedShade {
-    const { units, place, purpose, workshop } = job;
+    const { units, place, purpose, goods, workshop } = job;
     const { parts, careful } = shared;
     const { id: roomId, name: roomName } = room;
-    return this.#resolve({ units, place, purpose, workshop, parts, careful, roomId, roomName, window, path });
+    return this.#resolve({
+      units,
+      place,
+      purpose,
+      goods,
+      workshop,
+      parts,
+      careful,
+      roomId,
+      roomName,
+      window,
+      path,
+    });
   }
 }
 
 /** All that the plan of a window follows from, whatever changes it: the room as well where it shares a line. */
-interface TrialRead extends SharedRead, Pick<Job, "units" | "workshop"> {
+interface TrialRead extends SharedRead, Pick<Job, "units" | "goods" | "workshop"> {
   around: Room | Window;
   path: string;
 }
 
 function trialRead({ job, room, window, path }: WindowOfJob): TrialRead {
-  const { cloths, hardware, rates, place, purpose, units, workshop } = job;
+  const { cloths, hardware, rates, place, purpose, goods, units, workshop } = job;
   const around = room.inLine === undefined ? window : room;
-  return { cloths, hardware, rates, place, purpose, units, workshop, around, path };
+  return { cloths, hardware, rates, place, purpose, goods, units, workshop, around, path };
 }
 
 /** Plans the window anew with a change, each change once. */
@@ -122,7 +134,7 @@ function reviewAfterIn({ job, room, window }: WindowOfJob): ReviewAfter {
 }
 
 /** What answers every question of one window. */
-interface ResolveRead extends Pick<Job, "units" | "place" | "purpose" | "workshop"> {
+interface ResolveRead extends Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop"> {
   parts: Catalogue;
   careful: CarefulLift;
   roomId: string;

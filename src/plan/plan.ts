@@ -7,7 +7,8 @@ import type { Plan, ShadePlan } from "./plan-types.ts";
  * Plans every shade of a job: the one entry for command line, planner and code.
  *
  * Pure, deterministic and total: any valid job gives a plan. What cannot be made, or not well, is in the
- * findings, never an exception. Who plans the same job again and again while it is edited keeps a `JobPlanner`.
+ * findings, never an exception. Whether what would answer a finding keeps to the fields of the job, and cures,
+ * is for `proveRemedies` to try. Who plans the same job again and again while it is edited keeps a `JobPlanner`.
  */
 export function plan(job: Job, options: PlanOptions = {}): Plan {
   return new JobPlanner().plan(job, options);

@@ -1,4 +1,5 @@
 export { askPlace } from "./ask-place.ts";
+export { jobStamp } from "./job-stamp.ts";
 export { type CautionInput, planCautions } from "./plan-cautions.ts";
 export { proposedLift } from "./propose-lift.ts";
 export { type CarefulLift, carefulLift } from "./review/careful-lift.ts";
@@ -6,5 +7,6 @@ export type { LiftCords } from "./review/lift-cords.ts";
 export { provenRemedies, type ReviewAfter } from "./review/proven-remedies.ts";
 export type { ReviewInput } from "./review/review-input.ts";
 export { reviewShade } from "./review/review-shade.ts";
+export { madeForText } from "./rules/place-words.ts";
 export { SAFETY_READS } from "./safety-reads.ts";
 export { childTag, type TagInput } from "./tag/child-tag.ts";

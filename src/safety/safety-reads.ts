@@ -3,8 +3,8 @@ import { type ReadOf, reads } from "../job/index.ts";
 /** What the review of the cords, and the words about them, read of a shade. */
 export const SAFETY_READS = reads({
   shade: [
-    ...(["shadeId", "path", "ownGroups", "units", "place", "purpose", "style"] as const),
-    ...(["rearCords", "cloths", "board", "eye"] as const),
+    ...(["shadeId", "path", "ownGroups", "units", "place", "purpose", "goods", "style"] as const),
+    ...(["rearCords", "cloths", "board", "eye", "cord", "opening"] as const),
   ],
   making: ["lift", "fold", "hobble"],
 });

@@ -11,9 +11,25 @@ export const RULE_OUTCOME_NAMES: Record<RuleOutcome, string> = {
   "does-not-apply": "does not apply",
 };
 
+export const PHYSICAL_TESTS = [
+  "pull-rear-cords",
+  "pull-enclosure",
+  "reach-and-loop",
+  "head-probe",
+  "wind-on-cleat",
+  "guide-pull",
+  "breakaway-load",
+  "collector-opens",
+  "loop-device",
+  "small-parts",
+  "lead",
+  "labels",
+] as const;
+export type PhysicalTestId = (typeof PHYSICAL_TESTS)[number];
+
 /** A test that only hands and weights can do, in words. */
 export interface PhysicalTest {
-  id: string;
+  id: PhysicalTestId;
   title: string;
   text: string;
 }
@@ -70,7 +86,7 @@ export interface RuleResult extends RuleSource {
   /** State of the shade in which it is worst. */
   worst?: WorstState;
   /** Id of the test that decides what cannot be computed. */
-  test?: string;
+  test?: PhysicalTestId;
   /** Ids of the workings behind the value. */
   figures?: string[];
 }
@@ -101,7 +117,7 @@ export interface SafetyReview {
   /** Tests that the results ask for, each once. */
   tests: PhysicalTest[];
   cautions: Caution[];
-  /** A V1 rule failed for goods that are sold or given: every sheet says so. */
+  /** A law or the standard that it points to failed for goods sold, given or hung in public: every sheet and file says so. */
   stamp: boolean;
   stampText?: string;
 }

@@ -210,7 +210,7 @@ export const SOURCES = {
   "ca-sor-2019-97": {
     title: "Corded Window Coverings Regulations, SOR/2019-97 (Canada)",
     kind: "standard",
-    note: "consolidation of May 2021 read in full; another copy was current to March 2024",
+    note: "consolidation of May 2021 read in full, the warning of s. 15 in that of March 2021; another copy was current to March 2024",
   },
   "ca-notice": {
     title: "Health Canada notice on corded coverings, as reported by the Consumers Council of Canada",
@@ -240,6 +240,24 @@ export const SOURCES = {
     title: "Commission Decision 2011/477/EU, requirements for window blinds and corded coverings",
     kind: "standard",
     note: "annex as summarised by others",
+  },
+  "eu-2023-988": {
+    title: "Regulation (EU) 2023/988 on general product safety, articles 9, 16 and 19",
+    kind: "standard",
+    note: "article 9 read as a law firm’s page and a laboratory’s give it; it applies from 13 December 2024",
+  },
+  "ni-gpsr-guidance": {
+    title: "UK government guidance of 3 December 2024 on Regulation (EU) 2023/988 in Northern Ireland",
+    kind: "standard",
+  },
+  "jp-jis-a-4811": {
+    title: "JIS A 4811:2017, cords of household blinds, child safety (Japan)",
+    kind: "standard",
+    note: "the text was not read: as the press release of December 2017 and newspapers report it",
+  },
+  "kr-advice": {
+    title: "Advice of the Korean consumer and standards agencies on blind cords, press of July 2016",
+    kind: "trade-text",
   },
   "eu-2026-901": {
     title:

@@ -4,6 +4,7 @@ import type { LineAsk, RowLayout, Size } from "../shade-plan/index.ts";
 /** What a style asks of a common line by. */
 export const LINE_READS = reads({ making: ["fold"], own: ["fold"] });
 
+/** A shade that is measured and whose headrail allowance is known, for its style to say what its rows ask. */
 export interface LineAskInput {
   shade: ReadOf<typeof LINE_READS>;
   size: Size;

@@ -9,11 +9,13 @@ export type Ask = {
   [G in MakingGroup]: { group: G; keys: readonly (keyof ResolvedMaking[G])[] };
 }[MakingGroup];
 
+/** What columns are laid from: the part `S` of the shade that the style reads for it, and its finished size. */
 export interface ColumnsInput<S> {
   shade: S;
   size: Size;
 }
 
+/** What rows are laid from: columns come before them, since lock or drive are chosen by their number. */
 export interface GridInput<S> extends ColumnsInput<S> {
   columns: Column[];
   /** Least flat cloth above the gathered folds, mm: `headrailNeeded`. */
@@ -26,6 +28,7 @@ export interface LaidGrid {
   form: Form;
 }
 
+/** A shade whose cloth is planned, for the words of its making. */
 export interface StyleStepInput {
   shade: StepsShade;
   size: Size;

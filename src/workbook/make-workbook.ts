@@ -1,4 +1,5 @@
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
+import { jobStamp } from "../safety/index.ts";
 import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
 import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
 import { Book } from "./typeset/book.ts";
@@ -75,7 +76,7 @@ export async function writeWorkbook(
   book.tags.open("Document");
   book.run({ remark: remark(plan, createdOn) });
   const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting, createdOn });
-  const stamp = shades.length === 1 ? shades[0]?.safety.stampText : jobStamp(shades);
+  const stamp = jobStamp(shades);
   await print(book, plan, sheaves, stamp, input, out.written);
   book.tags.close();
   doc.end();
@@ -114,19 +115,6 @@ function remark(plan: Plan, createdOn: Date | undefined): string | undefined {
 function dayText(date: Date): string {
   const two = (number: number) => String(number).padStart(2, "0");
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
-}
-
-const MOST_NAMED = 4;
-
-/** For the pages of the whole job: which of its shades a rule on cords stops. */
-function jobStamp(shades: readonly ShadePlan[]): string | undefined {
-  const stopped = shades.filter(({ safety }) => safety.stamp);
-  const [first] = stopped;
-  if (first === undefined) return undefined;
-  const names = stopped.slice(0, MOST_NAMED).map(({ windowName }) => windowName);
-  if (stopped.length > MOST_NAMED) names.push(`${stopped.length - MOST_NAMED} more`);
-  const many = stopped.length > 1;
-  return `Rules on cords failed for ${stopped.length} of ${shades.length} shades: ${names.join(", ")}. Do not sell, give away or install ${many ? "them as they are" : "it as it is"} planned.`;
 }
 
 async function print(

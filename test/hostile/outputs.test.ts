@@ -22,6 +22,9 @@ const NAMES = [
   `$(touch /tmp/escaped); rm -rf ~`,
   `%%d %%c \\P \\U+202E {\\fArial;x}`,
   `\u202egnp.exe`,
+  `NaN`,
+  `-Infinity`,
+  `undefined`,
   `𝔘𝔫𝔦 ❤️ 日本語 עברית`,
 ];
 

@@ -140,24 +140,23 @@ describe("any valid job", () => {
     );
   });
 
-  it("has remedies that apply to the job and leave it valid", () => {
+  it("has remedies that apply to the job, and leave it valid where its fields take them", () => {
     fc.assert(
       fc.property(anyJob, (job) => {
         const planned = plan(job);
         const findings = [...planned.findings, ...planned.shades.flatMap((shade) => shade.findings)];
         for (const { id, remedies } of findings) {
-          for (const remedy of remedies.filter(isWithinFields)) {
-            const patched = patchedBy(job, remedy, id);
-            const checked = jobSchema.safeParse(patched);
-            if (!checked.success) throw new Error(`${id} “${remedy.label}”: ${checked.error.message}`);
+          for (const remedy of remedies) {
+            const isValid = jobSchema.safeParse(patchedBy(job, remedy, id)).success;
+            expect(isWithinFields(remedy), `${id} “${remedy.label}”`).toBe(isValid);
           }
         }
       }),
       {
-        numRuns: 120,
+        numRuns: 40,
         examples: pinned(
           import.meta.url,
-          "any valid job > has remedies that apply to the job and leave it valid",
+          "any valid job > has remedies that apply to the job, and leave it valid where its fields take them",
         ),
       },
     );

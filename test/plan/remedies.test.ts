@@ -4,7 +4,7 @@ import { describe, expect, it } from "vitest";
 import { answersCause, diagnose, SYMPTOMS } from "../../src/diagnose/index.ts";
 import { type Finding, SEVERITIES } from "../../src/figures/index.ts";
 import { type Job, newJob, newWindow, openJob } from "../../src/job/index.ts";
-import { type Plan, plan, proveRemedies, RemedyTrial } from "../../src/plan/index.ts";
+import { isWithinFields, type Plan, plan, proveRemedies, RemedyTrial } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { jobWith } from "../job-with.ts";
 import { pinned } from "../pinned.ts";
@@ -59,7 +59,8 @@ describe("a remedy that is offered", () => {
         // A few of each job keep the work within bounds.
         for (const at of [0, 0.25, 0.5, 0.75]) {
           const { finding, remedy }: Partial<Offer> = all[Math.floor(at * all.length)] ?? {};
-          if (finding === undefined || remedy === undefined || !trial.cures(finding, remedy)) continue;
+          if (finding === undefined || remedy === undefined || !isWithinFields(remedy)) continue;
+          if (!trial.cures(finding, remedy)) continue;
           const after = beside(finding, pressed(job, remedy.patch), before);
           const said = `${finding.id}: ${remedy.label}`;
           if (finding.isChoice) {

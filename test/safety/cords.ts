@@ -12,6 +12,7 @@ export function bare(over: Partial<CordGeometry> = {}): CordGeometry {
   return {
     kind: "spring",
     pulls: [],
+    stretchPerN: 0,
     blindHeightMm: 1500,
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
@@ -95,10 +96,13 @@ export function backed(
   spansMm: readonly number[],
   over: Partial<RearCords> = {},
   shade: Partial<CordGeometry> = {},
+  moreClothMm = 0,
 ): CordGeometry {
+  const rear = rears(spansMm, over);
+  for (const span of rear.spans) span.clothMm += moreClothMm;
   return bare({
     travelMm: spansMm.reduce((sum, span) => sum + span, 0),
-    rear: rears(spansMm, over),
+    rear,
     ...shade,
   });
 }

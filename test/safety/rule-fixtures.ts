@@ -1,12 +1,25 @@
+import type { Goods } from "../../src/job/index.ts";
 import type { CordGeometry } from "../../src/safety/review/cord-geometry.ts";
 import type { RuleOutcome } from "../../src/shade-plan/index.ts";
-import { backed, bare, fromTo, hanging, heightless, longestMidway, looped } from "./cords.ts";
+import {
+  backed,
+  bare,
+  fromTo,
+  hanging,
+  heightless,
+  longestMidway,
+  looped,
+  pulls,
+  rears,
+  steady,
+} from "./cords.ts";
 
 export interface RuleCase {
   geometry: CordGeometry;
   outcome: RuleOutcome;
   /** Raise at which it is worst, where that is the point of the case. */
   raise?: number;
+  goods?: Goods;
   tag?: { signalMm: number; textMm: number };
 }
 
@@ -31,6 +44,11 @@ const raisedTo = (mm: number, over = {}) => hanging(fromTo(100, mm), over);
 const two = { count: 2 };
 const joined = (connectorRaisedMm: number) =>
   hanging(fromTo(100, 900), { count: 4, joinedMm: fromTo(70, connectorRaisedMm) });
+/** A top rail on two cords of its own. */
+const railed = (mm: number) =>
+  bare({ pulls: [pulls(mm, { raises: "top-rail", count: 2, joinedMm: steady(mm / 3) })] });
+/** Rear cords in sleeves, to hang a loop beside. */
+const hidden = { rear: rears([300], { guide: "enclosed" }) };
 const gripped = { guide: "ring-locked" as const };
 const sleeved = { guide: "enclosed" as const };
 /** 40 N on each cord, so that 35 N lifts nothing and bends it aside: sin ε = 35 / 80, longer by 11.2 %. */
@@ -45,24 +63,33 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     at: holds(raisedTo(220)),
     above: fails(raisedTo(221), 1),
     "only midway": fails(hanging(longestMidway(150, 230)), 0.5),
+    "unknown: it stretches": open({ ...raisedTo(219), stretchPerN: 0.001 }),
+    "cords of a top rail": fails(railed(221)),
     "not applicable": none(backed([200])),
   },
   "CA-SPAN": {
-    below: holds(backed([150, 219], gripped)),
-    at: holds(backed([150, 220], gripped)),
+    below: holds(backed([150, 196], heavy)),
+    at: open(backed([150, 220], gripped)),
     above: fails(backed([150, 221], gripped), 0),
     "two eyes on the board": fails(backed([150], { boardSpansMm: [221] })),
-    "not applicable": none(backed([400], sleeved)),
+    "the side of a loop between its wheel and its tensioner": fails(looped(221, "tensioner", hidden)),
+    "unknown: a sleeve": open(backed([400], sleeved)),
+    "unknown: gripped": open(backed([150, 219], gripped)),
+    "unknown: it stretches": open(backed([150, 197], heavy, { stretchPerN: 0.0002 })),
+    "not applicable": none(bare()),
     "unknown: it slides": open(backed([150, 219])),
     "unknown: taut, and bent aside over the limit": open(backed([150, 198], heavy)),
     "taut, and bent aside within the limit": holds(backed([150, 197], heavy)),
   },
   "CA-LOOP": {
-    below: holds(backed([219.5], gripped)),
-    at: holds(backed([220], gripped)),
+    below: open(backed([219.5], gripped)),
+    at: open(backed([220], gripped)),
     above: fails(backed([220.5], gripped), 0),
+    "more cloth than cord": fails(backed([200], gripped, {}, 41), 0),
     "joined cords, raised": fails(joined(221), 1),
     "a loop on a tension device": fails(looped(221)),
+    "taut, on a heavy shade": holds(backed([180], heavy)),
+    "unknown: a sleeve": open(backed([400], sleeved)),
     "not applicable": none(hanging(100)),
     "unknown: it slides": open(backed([200])),
   },
@@ -101,11 +128,19 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     nothing: holds(backed([200])),
     "unknown: a sleeve": open(backed([200], sleeved)),
   },
-  "US-STOCK-8": { "not applicable": none(raisedTo(900)) },
+  "US-STOCK-8": {
+    below: { ...holds(raisedTo(202)), goods: "stock" },
+    at: { ...holds(raisedTo(203)), goods: "stock" },
+    above: { ...fails(raisedTo(204), 1), goods: "stock" },
+    "a loop": { ...fails(looped(600)), goods: "stock" },
+    "not applicable: made to order": { ...none(raisedTo(900)), goods: "custom" },
+    "unknown: not said": open(raisedTo(900)),
+    cordless: { ...none(backed([200])), goods: "stock" },
+  },
   "US-INNER": {
     unknown: open(backed([100])),
     "unknown: gripped": open(backed([100], gripped)),
-    hidden: holds(backed([100], sleeved)),
+    "unknown: hidden": open(backed([100], sleeved)),
     "not applicable": none(bare()),
   },
   "US-LABEL": always(bare()),
@@ -168,12 +203,15 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     below: holds(backed([150, 199])),
     at: holds(backed([150, 200])),
     above: fails(backed([150, 201]), 0),
-    "not applicable": none(backed([400], sleeved)),
+    "unknown: a sleeve": open(backed([400], sleeved)),
+    "unknown: gripped": open(backed([150, 199], gripped)),
+    "not applicable": none(bare()),
   },
   "EU-PROBE": {
     unknown: open(backed([200])),
     "unknown: a loop": open(looped(600)),
-    "not applicable": none(backed([400], sleeved)),
+    "unknown: a sleeve": open(backed([400], sleeved)),
+    "not applicable": none(bare()),
   },
   "EU-DEVICE": {
     below: fails(looped(600, "none")),
@@ -181,6 +219,24 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     "not applicable": none(bare()),
   },
   "EU-WARN": always(bare()),
+  "EU-GPSR": always(bare()),
+  "JP-REACH": {
+    above: holds(raisedTo(749)),
+    at: holds(raisedTo(750)),
+    below: fails(raisedTo(751), 1),
+    unknown: open(heightless(raisedTo(751))),
+    "not applicable": none(bare()),
+  },
+  "JP-JOINT": { unknown: open(looped(600, "breakaway")), "not applicable": none(looped(600)) },
+  "JP-HEAD": { unknown: open(looped(600)), "not applicable": none(bare()) },
+  "JP-PAPERS": always(bare()),
+  "KR-END": {
+    above: holds(raisedTo(749)),
+    at: holds(raisedTo(750)),
+    below: fails(raisedTo(751), 1),
+    "not applicable": none(bare()),
+  },
+  "KR-LABEL": always(bare()),
   "UK-SECURED": {
     above: open(raisedTo(849)),
     at: open(raisedTo(850)),
@@ -209,6 +265,10 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     above: holds(raisedTo(749)),
     at: holds(raisedTo(750)),
     below: fails(raisedTo(751), 1),
+    "unknown: high enough from the floor, not from the window seat": open({
+      ...raisedTo(749),
+      footholdMm: 450,
+    }),
     "only midway": fails(hanging(longestMidway(100, 760)), 0.5),
     unknown: open(heightless(raisedTo(751))),
     "not applicable": none(bare()),
@@ -218,7 +278,7 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     at: fails(hanging(fromTo(100, 220), { count: 2, exitBelowTopMm: 900 }), 1),
     above: fails(hanging(fromTo(100, 221), { count: 2, exitBelowTopMm: 900 }), 1),
     "one cord, folded in two": holds(hanging(fromTo(100, 439), { exitBelowTopMm: 900 })),
-    "higher than 1600 mm": holds(hanging(fromTo(100, 749), two)),
+    "higher than 1600 mm": none(hanging(fromTo(100, 749), two)),
     "down to 1600 mm": fails(hanging(fromTo(100, 750), two), 1),
     "only midway": fails(hanging(longestMidway(100, 760), two), 0.5),
     "a loose loop": fails(looped(800, "none")),
@@ -227,20 +287,28 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     "height not known, and short": holds(heightless(hanging(fromTo(100, 219), two))),
   },
   "AU-CLEAT": {
+    "unknown: out of reach": open(raisedTo(900, { cleatAboveFloorMm: 3000 })),
+    "unknown: above its lock": open({ ...raisedTo(900, { cleatAboveFloorMm: 1900 }), topAboveFloorMm: 1800 }),
+    "unknown: low from a bed beside it": open({ ...raisedTo(900), footholdMm: 500 }),
     above: holds(raisedTo(900, { cleatAboveFloorMm: 1601 })),
     at: holds(raisedTo(900, { cleatAboveFloorMm: 1600 })),
     below: fails(raisedTo(900, { cleatAboveFloorMm: 1599 }), 1),
     "not applicable": none(bare()),
   },
   "AU-GUIDE": {
-    below: holds(backed([219.5], gripped, { topAboveFloorMm: 1700 })),
+    below: open(backed([219.5], gripped, { topAboveFloorMm: 1700 })),
+    "taut, on a heavy shade": holds(
+      backed([150, 150], { ...heavy, heldN: [160, 160] }, { topAboveFloorMm: 1700 }),
+    ),
     at: fails(backed([220], gripped, { topAboveFloorMm: 1700 }), 0),
     above: fails(backed([221], gripped, { topAboveFloorMm: 1700 }), 0),
-    "higher than 1600 mm": holds(backed([300], gripped, high)),
-    "a tensioner": fails(looped(800)),
+    "higher than 1600 mm": none(backed([300], gripped, high)),
+    "unknown: a tensioner that may hold, and leave no loop": open(looped(800)),
+    "a tensioner that ends higher": none(looped(600, "tensioner", { topAboveFloorMm: 2400 })),
     "unknown: it slides": open(backed([200], {}, { topAboveFloorMm: 1700 })),
     "unknown: height": open(heightless(backed([300], gripped))),
-    "not applicable": none(backed([300], sleeved)),
+    "unknown: a sleeve": open(backed([300], sleeved, { topAboveFloorMm: 1700 })),
+    "not applicable": none(bare()),
   },
   "AU-INSTALLER": always(bare()),
   "AU-LBL-W": {
@@ -255,14 +323,20 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
   },
   "AU-SUPPLY": always(bare()),
   "NZ-NONE": {
-    below: holds(backed([219.5], gripped)),
+    below: open(backed([219.5], gripped)),
+    "a short cord that hangs alone": holds(hanging(200)),
     at: fails(backed([220], gripped), 0),
     above: fails(backed([221], gripped), 0),
     "hanging cords": fails(hanging(fromTo(100, 221), two), 1),
     "unknown: it slides": open(backed([200])),
-    "not applicable": none(backed([300], sleeved)),
+    "unknown: a sleeve": open(backed([300], sleeved)),
+    "not applicable": none(bare()),
   },
-  "NZ-EXPOSED": { at: holds(backed([300], sleeved)), above: fails(backed([100])) },
+  "NZ-EXPOSED": {
+    at: holds(bare()),
+    "unknown: a sleeve": open(backed([300], sleeved)),
+    above: fails(backed([100])),
+  },
   "CAUTION-FREE": {
     below: holds(raisedTo(199)),
     at: holds(raisedTo(200)),
@@ -271,9 +345,11 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     "not applicable": none(bare()),
   },
   "CAUTION-LOOP": {
-    below: holds(backed([199.5], gripped)),
-    at: holds(backed([200], gripped)),
+    below: open(backed([199.5], gripped)),
+    at: open(backed([200], gripped)),
     above: fails(backed([200.5], gripped), 0),
+    "taut, on a heavy shade": holds(backed([180], heavy)),
+    "unknown: a sleeve": open(backed([300], sleeved)),
     "unknown: it slides": open(backed([150])),
     "not applicable": none(bare()),
   },
@@ -290,7 +366,8 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     "not applicable": none(bare()),
   },
   "GEN-CORDLESS": {
-    at: holds(backed([300], sleeved)),
+    at: holds(bare()),
+    "unknown: a sleeve": open(backed([300], sleeved)),
     "above: at the back": fails(backed([100])),
     "above: at the front": fails(raisedTo(100), 1),
     "above: a loop": fails(looped(600)),

@@ -129,7 +129,11 @@ export const SOURCE_LINES: Record<string, SourceLine[]> = {
   "CA-LBL": [
     {
       title: CANADA,
-      text: "ss. 10–15: bilingual warning on product, packaging, instructions and all ads; model, date (year + month or week), maker or importer; “Immediately remove this product if a cord longer than 22 cm…”",
+      text: "ss. 10–15: bilingual warning on product, packaging, instructions and all ads; model, date (year + month or week), maker or importer",
+    },
+    {
+      title: `${CANADA}, s. 15, consolidation of 23 March 2021`,
+      text: "on product, packaging, instructions and advertising, or its equivalent: WARNING: STRANGULATION HAZARD — Young children can be strangled by cords. Immediately remove this product if a cord longer than 22 cm or a loop exceeding 44 cm around becomes accessible. MISE EN GARDE: RISQUE D’ÉTRANGLEMENT — Les enfants en bas âge peuvent s’étrangler avec des cordes. Enlevez immédiatement ce produit si une corde mesurant plus de 22 cm devient accessible ou si le contour d’une boucle de plus de 44 cm devient accessible.",
     },
   ],
   "CA-NOREF": [
@@ -190,6 +194,56 @@ export const SOURCE_LINES: Record<string, SourceLine[]> = {
       text: "17 Apr 2026 (2026-04-17) repealed the old list, (EU) 2019/1698; whether it still lists EN 13120, EN 16433, EN 16434 was not readable",
     },
   ],
+  "EU-GPSR": [
+    {
+      title: "Regulation (EU) 2023/988, article 9, as a law firm’s page and a laboratory’s give it",
+      text: "internal risk analysis and technical documentation, kept 10 years; type, batch or serial number; name, postal and electronic address; instructions and safety information in a language easily understood; applies from 13 December 2024",
+    },
+  ],
+  "NI-GPSR": [
+    {
+      title: "UK government guidance, 3 December 2024",
+      text: "the GPSR applies directly in respect of Northern Ireland from 13 December 2024",
+    },
+  ],
+  "EEA-LAW": [{ title: "Recalled, not read", text: "taken over by the EEA agreement; Swiss law of its own" }],
+  "JP-REACH": [
+    {
+      title: "Newspaper of 7 November 2017 on JIS A 4811",
+      text: "in principle no cord lower than a height of 160 cm; goods that do not meet it may be sold",
+    },
+  ],
+  "JP-JOINT": [
+    {
+      title: "Newspaper of 7 November 2017 on JIS A 4811",
+      text: "the cord comes off under a weight of about 6 kg",
+    },
+  ],
+  "JP-HEAD": [
+    {
+      title: "Press release of 20 December 2017 on JIS A 4811",
+      text: "under six years: no loop down to the height of the chin; no loop into which the head goes; at least one of the conditions",
+    },
+  ],
+  "JP-PAPERS": [
+    {
+      title: "Press release of 20 December 2017 on JIS A 4811",
+      text: "beds and sofas nearby raise the risk: instructions say so with plain illustrations",
+    },
+  ],
+  "KR-END": [
+    {
+      title: "Press of 6 July 2016",
+      text: "no cords, or tied up at least 160 centimetres (160 cm) above the ground",
+    },
+  ],
+  "KR-LABEL": [
+    {
+      title: "Press of 6 July 2016",
+      text: "required safety descriptive label; date of production and other details",
+    },
+  ],
+  "KR-STANDARD": [{ title: "Press of 6 July 2016", text: "standards agency named; text not read" }],
   "UK-SECURED": [
     {
       title: "RoSPA material, reproduced",

@@ -9,7 +9,7 @@ import {
   type Symptom,
 } from "../../diagnose/index.ts";
 import { CATALOGUE, type Job, LIFT_TRAITS } from "../../job/index.ts";
-import { chooseHardware, type HardwareChoices } from "../../plan/index.ts";
+import { chooseHardware, type HardwareChoices, isWithinFields } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { forceText, lengthText, parseLength } from "../../units/index.ts";
 import { badInput } from "../bad-input.ts";
@@ -66,7 +66,9 @@ export function addAsk(program: Command, io: Io): void {
       const place = placeOf(job, options.shade);
       const causes = diagnose(job, ...place, symptom).map((cause) => ({
         ...cause,
-        remedies: cause.remedies.filter((remedy) => answersCause(job, ...place, cause, remedy)),
+        remedies: cause.remedies.filter(
+          (remedy) => isWithinFields(remedy) && answersCause(job, ...place, cause, remedy),
+        ),
       }));
       io.out(
         options.json

@@ -1,5 +1,6 @@
 import { type Command, InvalidArgumentError } from "commander";
-import type { CuttingPlan } from "../../plan/index.ts";
+import { type CuttingPlan, plan } from "../../plan/index.ts";
+import { jobStamp } from "../../safety/index.ts";
 import { badInput } from "../bad-input.ts";
 import { cuttingFiles } from "../cutting-files.ts";
 import { cuttingText } from "../cutting-report.ts";
@@ -7,6 +8,7 @@ import { cutWithin } from "../cutting-time.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
 import { readJob } from "../read-job.ts";
+import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
 import { leftoversText, writeFiles } from "../write-files.ts";
 
 interface CutOptions {
@@ -15,6 +17,7 @@ interface CutOptions {
   seconds: number;
   seed?: number;
   json?: boolean;
+  allowFindings?: boolean;
 }
 
 /** More takes minutes and seldom helps. */
@@ -38,6 +41,7 @@ export function addCut(program: Command, io: Io): void {
     .option("--tries <number>", "plans to try, where that takes less time", wholeUpTo(MOST_TRIES))
     .option("--seed <number>", "another seed tries other plans", wholeUpTo(2 ** 31 - 1))
     .option("--json", "print the cutting plan as JSON; then --out may be left out")
+    .option(...ALLOW_FINDINGS)
     .action((path: string, options: CutOptions) => cutJob(path, options, io));
 }
 
@@ -51,20 +55,33 @@ function wholeUpTo(most: number): (text: string) => number {
   };
 }
 
-async function cutJob(path: string, { out, json, seed, ...limits }: CutOptions, io: Io): Promise<void> {
+async function cutJob(
+  path: string,
+  { out, json, seed, allowFindings, ...limits }: CutOptions,
+  io: Io,
+): Promise<void> {
   if (out === undefined && !json) {
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
   const read = await readJob(path, io);
   const job = seed === undefined ? read : { ...read, cutting: { ...read.cutting, seed } };
-  const cutting = await cutWithin(job, limits, io);
+  const planned = plan(job);
+  const cutting = await cutWithin(job, planned, limits, io);
   io.err(cuttingText(cutting));
-  if (out !== undefined) await write(cutting, out, path, io);
+  if (out !== undefined) await write(cutting, jobStamp(planned.shades), out, path, io);
   if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
+  const stamped = stampedShades(planned);
+  if (stamped.length > 0 && !allowFindings) throw new SafetyStop(stamped, out !== undefined);
 }
 
-async function write(cutting: CuttingPlan, out: string, jobPath: string, io: Io): Promise<void> {
-  const written = await writeFiles(out, cuttingFiles(cutting), jobPath === "-" ? undefined : jobPath);
+async function write(
+  cutting: CuttingPlan,
+  stamp: string | undefined,
+  out: string,
+  jobPath: string,
+  io: Io,
+): Promise<void> {
+  const written = await writeFiles(out, cuttingFiles(cutting, stamp), jobPath === "-" ? undefined : jobPath);
   io.err(`Wrote ${written.length} files into ${plainLine(out)}.\n`);
   io.err(await leftoversText(out, ["cutting"], written));
 }

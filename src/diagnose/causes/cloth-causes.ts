@@ -1,4 +1,4 @@
-import { settingPatch } from "../../job/index.ts";
+import { STYLE_TRAITS, settingPatch } from "../../job/index.ts";
 import { ribCount, ringCount } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
@@ -99,7 +99,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
         test: "Hold the hem out to its full width by hand: do the folds come straight?",
         cure: "A stiffer bar, or ribs.",
         remedies:
-          ribs === 0 && shade.style === "flat"
+          ribs === 0 && STYLE_TRAITS[shade.style].carriesRibs
             ? [
                 {
                   label: "Put ribs in strips sewn on",

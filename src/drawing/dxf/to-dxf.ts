@@ -13,6 +13,7 @@ import { CASING_MM, cordStyle } from "../cord-style.ts";
 import type { Drawing, Point } from "../model.ts";
 import { paintHex } from "../paints.ts";
 import type { Fit, Placed, PlacedItem, PlacedPath, PlacedText } from "../placed.ts";
+import { breakWords } from "../placing/break-words.ts";
 import { place } from "../placing/place.ts";
 import { LOOKS } from "../style.ts";
 
@@ -25,9 +26,10 @@ const CAP_SHARE = 0.66;
 /**
  * A drawing as DXF text: one unit is one millimetre of the real thing, y upwards, one layer for each role
  * (`FINISHED-EDGE`, `FOLD`, `CORD-1` …) with its line type. Tints are left out; hatching is lines.
+ * A stamp stands above the drawing on a layer of its own.
  * What is made to be used at full size is given `{ scale: 1 }`: then its letters too are as large as on paper.
  */
-export function toDxf(drawing: Drawing, fit: Fit = SHEET): string {
+export function toDxf(drawing: Drawing, fit: Fit = SHEET, stamp?: string): string {
   const placed = place(drawing, fit);
   const file = new DxfWriter();
   file.setUnits(Units.Millimeters);
@@ -41,7 +43,23 @@ export function toDxf(drawing: Drawing, fit: Fit = SHEET): string {
     }
     addItem(file, item, layer, placed);
   }
+  if (stamp !== undefined) addStamp(file, placed, stamp);
   return file.stringify();
+}
+
+const STAMP_LAYER = "STAMP";
+const STAMP_MM = 5;
+const LEAST_STAMP_WIDTH_MM = 100;
+
+/** Above the drawing, on a layer of its own. */
+function addStamp(file: DxfWriter, { widthMm, originMm, scale }: Placed, stamp: string): void {
+  file.addLayer(STAMP_LAYER, Colors.Red, "Continuous");
+  const lines = breakWords(stamp, Math.max(widthMm, LEAST_STAMP_WIDTH_MM) / STAMP_MM);
+  lines.forEach((line, i) => {
+    const upMm = originMm[1] + STAMP_MM * (1 + 1.3 * (lines.length - 1 - i));
+    const at = point3d(-originMm[0] / scale, upMm / scale, 0);
+    file.addText(at, (STAMP_MM * CAP_SHARE) / scale, plainText(line), { layerName: STAMP_LAYER });
+  });
 }
 
 function layerOf(item: PlacedItem): string {

@@ -1,4 +1,4 @@
-import type { Theme } from "../paints.ts";
+import type { Paint, Theme } from "../paints.ts";
 import type { Placed } from "../placed.ts";
 import { breakWords } from "../placing/break-words.ts";
 import { FONT_STACK, itemsNode, paintValue, round, type SvgNode } from "./svg-nodes.ts";
@@ -9,10 +9,13 @@ const LINE_EM = 1.3;
 const PADDING_MM = 5;
 const LEAST_WIDTH_MM = 70;
 
-/** A drawing as a file that stands alone: real size in mm, title and caption on it, every colour in hex. */
-export function toSvg(placed: Placed, theme: Theme = "light"): string {
+/**
+ * A drawing as a file that stands alone: real size in mm, title and caption on it, every colour in hex. A stamp stands
+ * above all of it.
+ */
+export function toSvg(placed: Placed, theme: Theme = "light", stamp?: string): string {
   const widthMm = Math.max(placed.widthMm, LEAST_WIDTH_MM) + 2 * PADDING_MM;
-  const heading = headingNodes(placed, widthMm, theme);
+  const heading = headingNodes(placed, widthMm, theme, stamp);
   const top = heading.heightMm + PADDING_MM;
   const heightMm = top + placed.heightMm + PADDING_MM;
   const left = (widthMm - placed.widthMm) / 2;
@@ -28,7 +31,7 @@ export function toSvg(placed: Placed, theme: Theme = "light"): string {
     },
     children: [
       { tag: "title", attrs: {}, text: placed.title },
-      { tag: "desc", attrs: {}, text: description(placed) },
+      { tag: "desc", attrs: {}, text: description(placed, stamp) },
       {
         tag: "rect",
         attrs: { width: round(widthMm), height: round(heightMm), fill: paintValue("paper", theme) },
@@ -41,15 +44,24 @@ export function toSvg(placed: Placed, theme: Theme = "light"): string {
 }
 
 /** Caption and facts in sentences, for those who hear the drawing. */
-function description({ caption, facts }: Placed): string {
-  return [caption, ...facts.map(({ label, text }) => `${label}: ${text}`)].join("\n");
+function description({ caption, facts }: Placed, stamp: string | undefined): string {
+  return [
+    ...(stamp === undefined ? [] : [stamp]),
+    caption,
+    ...facts.map(({ label, text }) => `${label}: ${text}`),
+  ].join("\n");
 }
 
-function headingNodes(placed: Placed, widthMm: number, theme: Theme): { nodes: SvgNode[]; heightMm: number } {
+function headingNodes(
+  placed: Placed,
+  widthMm: number,
+  theme: Theme,
+  stamp: string | undefined,
+): { nodes: SvgNode[]; heightMm: number } {
   const room = widthMm - 2 * PADDING_MM;
   const nodes: SvgNode[] = [];
   let y = PADDING_MM;
-  const write = (text: string, sizeMm: number, strong: boolean) => {
+  const write = (text: string, sizeMm: number, strong: boolean, paint: Paint = strong ? "ink" : "pencil") => {
     for (const line of breakWords(text, room / sizeMm)) {
       y += sizeMm * LINE_EM;
       nodes.push({
@@ -60,12 +72,13 @@ function headingNodes(placed: Placed, widthMm: number, theme: Theme): { nodes: S
           fontFamily: FONT_STACK,
           fontSize: sizeMm,
           ...(strong ? { fontWeight: 600 } : {}),
-          fill: paintValue(strong ? "ink" : "pencil", theme),
+          fill: paintValue(paint, theme),
         },
         text: line,
       });
     }
   };
+  if (stamp !== undefined) write(stamp, TITLE_MM, true, "stop");
   write(placed.title, TITLE_MM, true);
   write(placed.caption, CAPTION_MM, false);
   return { nodes, heightMm: y };

@@ -1,10 +1,9 @@
 import type { Finding } from "../../figures/index.ts";
-import { type Cord, settingPatch } from "../../job/index.ts";
+import { type Cord, cordStiffnessN, settingPatch } from "../../job/index.ts";
 import type { LiftCourse } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { LiftShade } from "../lift-input.ts";
-import { cordStiffnessN } from "./level.ts";
 
 /** What the eye sees of a hem that should hang level. */
 const SEEN = sourced(3, "mm", cite("our-choice", "1/8 in: about what shows beside a sill"));

@@ -1,22 +1,7 @@
 import { type Figure, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
-import type { Cord } from "../../job/index.ts";
+import { type Cord, STRETCH_AT_BREAK, STRETCH_PULL_N } from "../../job/index.ts";
 import type { CordRun, CourseHeight, SpoolCord } from "../../shade-plan/index.ts";
-import { cite, sourced } from "../../sources/index.ts";
-
-/** Stretch of braided polyester as it breaks, for a cord whose stretch was not measured. */
-const STRETCH_AT_BREAK = sourced(
-  0.12,
-  "ratio",
-  cite("from-memory", "braided polyester stretches 10 to 15 % before it breaks"),
-);
-/** Pull at which a maker measures the stretch of a cord. */
-const STRETCH_PULL_N = 10;
-
-/** Pull that would stretch it to twice its length, EA, N: as measured, else from its strength; undefined for neither. */
-export function cordStiffnessN({ stretchAt10N, breakingN }: Cord): number | undefined {
-  if (stretchAt10N !== undefined) return STRETCH_PULL_N / stretchAt10N;
-  return breakingN === undefined ? undefined : breakingN / STRETCH_AT_BREAK.value;
-}
+import { cite } from "../../sources/index.ts";
 
 const STIFFNESS = {
   id: "lift.cord-stiffness",

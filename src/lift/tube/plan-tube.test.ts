@@ -191,7 +191,8 @@ function massOf(clothKg: number, barKg: number): Mass {
       { part: "bar", label: "Bar", massKg: barKg },
     ],
     totalKg: clothKg + barKg,
-    clothGsm: 300, onBoardKg: 0,
+    clothGsm: 300,
+    onBoardKg: 0,
   };
 }
 

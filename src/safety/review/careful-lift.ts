@@ -72,7 +72,7 @@ function failing(place: Place | undefined, purpose: Purpose | undefined, geometr
   const situation = { geometry, tag: tagHeights(place) };
   const found: Failing = { failed: [], open: 0 };
   for (const { rule, outside } of rulesFor(place, purpose).active) {
-    const { outcome } = evaluate(rule, situation, purpose, outside);
+    const { outcome } = evaluate(rule, situation, { ...(purpose && { purpose }) }, outside);
     if (outcome === "failed") found.failed.push(rule);
     if (outcome === "not-proven") found.open++;
   }
@@ -127,6 +127,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     topAboveFloorMm: 2400,
     hemBelowTopMm: 1500,
     travelMm,
+    stretchPerN: 0.001,
     pulls: corded
       ? [
           {

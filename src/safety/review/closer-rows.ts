@@ -1,13 +1,10 @@
-import type { StyleKind } from "../../job/index.ts";
+import { STYLE_TRAITS } from "../../job/index.ts";
 import type { Grid, Row, Size } from "../../shade-plan/index.ts";
 import { upToMark } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 
 /** More rows than this only make a thick stack: the search for a count that does ends here. */
 const MOST_MORE_ROWS = 40;
-
-/** Styles whose rows follow the fold rules alone; elsewhere cloth, tape and pattern have a say. */
-const FOLLOW_FOLD_RULES: readonly StyleKind[] = ["flat", "ribbed", "relaxed"];
 
 /**
  * The same shade with more rows, by the rule that the maker chose. None where the folds follow a fixed spacing
@@ -28,7 +25,7 @@ export class CloserRows {
   get most(): number {
     const { fold } = this.#shade.making;
     const now = this.#grid.rows.length;
-    if (!FOLLOW_FOLD_RULES.includes(this.#shade.style)) return now;
+    if (!STYLE_TRAITS[this.#shade.style].followsFoldRules) return now;
     if (
       fold.spacingMm !== undefined ||
       (fold.rule !== "even-fold" && (fold.gradeStepMm > 0 || fold.cascadeMm > 0))

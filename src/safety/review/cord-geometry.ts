@@ -12,6 +12,8 @@ export interface CordGeometry {
   blindHeightMm: number;
   /** Top line above the floor, mm: H0 of EN 13120. */
   topAboveFloorMm?: number;
+  /** Highest thing at the window that a child can stand on, above the floor, mm; undefined where it was not said. */
+  footholdMm?: number;
   /** Lower edge below the top line, shade lowered, mm. */
   hemBelowTopMm: number;
   /** How far the bottom row rises from lowered to raised, mm. */
@@ -22,6 +24,8 @@ export interface CordGeometry {
   /** Rigid wand: no cord, and no rule that was read speaks of it. */
   wandMm?: number;
   rear?: RearCords;
+  /** Stretch of the cord for each newton that it is pulled by, share of its length. */
+  stretchPerN: number;
 }
 
 /** Cords with a free end that hang at the front, out of one lock. */
@@ -79,7 +83,7 @@ export type RearTop = { holds: true } | { holds: false; wrapRad: number };
 export interface RearSpan {
   /** Cord between the two, mm. */
   cordMm: number;
-  /** Cloth between the two, mm. */
+  /** Cloth between the two, mm: more than cord where the style hangs it in folds, gathers or swags even lowered. */
   clothMm: number;
   /** How much of it is taken up when the shade is raised, mm. */
   gathersMm: number;

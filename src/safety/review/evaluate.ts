@@ -1,4 +1,4 @@
-import type { Purpose } from "../../job/index.ts";
+import type { Goods, Purpose } from "../../job/index.ts";
 import type { RuleOutcome } from "../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { Check, Comparison, Rule } from "../rules/rule.ts";
@@ -14,18 +14,52 @@ export interface Evaluation {
   limit?: number;
 }
 
-const STOCK_ONLY = "Written for stock goods. A shade that is made for one window is custom-made.";
+/** For whom and for what a shade is made, as the job says it. */
+export interface MadeFor {
+  purpose?: Purpose;
+  goods?: Goods;
+}
+
+const STOCK_ONLY = "Written for stock goods, and these are made to order.";
+const CUSTOM_ONLY = "Written for goods made to order, and these are made for stock.";
+const GOODS_UNKNOWN =
+  "Whether these shades are made to order or for stock was not said. If they are made for stock, this rule speaks of them and fails:";
 
 /** Holds one rule against one shade. `outside` says why the place’s rules leave a purpose out. */
 export function evaluate(
   rule: Rule & { check: Check },
   situation: Situation,
-  purpose: Purpose | undefined,
+  { purpose, goods }: MadeFor,
   outside: string,
 ): Evaluation {
   if (purpose !== undefined && !rule.binds.includes(purpose)) return notApplying(outside);
-  if (rule.goods === "stock") return notApplying(STOCK_ONLY);
-  return evaluateCheck(rule.check, situation);
+  if (goods !== undefined && rule.goods !== "any" && rule.goods !== goods) {
+    return notApplying(rule.goods === "stock" ? STOCK_ONLY : CUSTOM_ONLY);
+  }
+  const found = fromFoothold(rule.check, situation, evaluateCheck(rule.check, situation));
+  if (goods !== undefined || rule.goods !== "stock" || found.outcome !== "failed") return found;
+  return open(found, GOODS_UNKNOWN);
+}
+
+const FROM_FOOTHOLD = "Measured from what a child can stand on at the window, and not from the floor";
+
+/** A height that does from the floor, and not from what a child can stand on, is not shown to do. */
+function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation): Evaluation {
+  const { geometry } = situation;
+  const { footholdMm = 0, topAboveFloorMm } = geometry;
+  if (footholdMm <= 0 || topAboveFloorMm === undefined || fromFloor.outcome === "failed") return fromFloor;
+  const pulls = geometry.pulls.map((pull) => ({
+    ...pull,
+    cleatAboveFloorMm: pull.cleatAboveFloorMm - footholdMm,
+  }));
+  const risen = { ...geometry, topAboveFloorMm: topAboveFloorMm - footholdMm, pulls };
+  const found = evaluateCheck(check, { ...situation, geometry: risen });
+  return found.outcome === "failed" ? open(found, FROM_FOOTHOLD) : fromFloor;
+}
+
+/** The same numbers, which convict only if something holds that nobody has said. */
+function open({ measurement, ...found }: Evaluation, why: string): Evaluation {
+  return { ...found, outcome: "not-proven", ...(measurement && { measurement: { ...measurement, why } }) };
 }
 
 /** What the numbers alone say, whomever the rule binds. */

@@ -6,6 +6,7 @@ import {
   type Remedy,
   type StageResult,
 } from "../../figures/index.ts";
+import { STYLE_TRAITS } from "../../job/index.ts";
 import type { Stretch } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText, SAME_LENGTH_MM } from "../../units/index.ts";
@@ -75,7 +76,7 @@ function hangingMm({ clothMm, sewnMm = 0 }: Stretch): number {
 /** Closer tape marks: at this fullness cloth and tape together then keep to the loop, however many marks fill the length. */
 function remediesFor(shade: SafetyShade, { cordMm }: Stretch): Remedy[] {
   const { hobble } = shade.making;
-  if (shade.style !== "hobbled") return [];
+  if (!STYLE_TRAITS[shade.style].hangsOnTapes) return [];
   const tapeMm = Math.floor(WORKROOM_LOOP.value / (1 + hobble.fullness));
   const asItFalls: Setting[] =
     hobble.match && shade.cloths.face.repeat !== undefined ? [["hobble", "match", false]] : [];

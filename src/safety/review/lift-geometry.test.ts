@@ -19,7 +19,8 @@ const MASS: Mass = {
     { part: "rings", label: "Rings", massKg: 0.07 },
   ],
   totalKg: 1.07,
-  clothGsm: 370, onBoardKg: 0,
+  clothGsm: 370,
+  onBoardKg: 0,
 };
 const { resolved, ...made } = handShade();
 const shade = { ...made, shade: resolved, mass: MASS };

@@ -1,4 +1,4 @@
-import { frictionOf, LIFT_TRAITS } from "../../job/index.ts";
+import { type Cord, cordStiffnessN, frictionOf, LIFT_TRAITS, STRETCH_AT_BREAK } from "../../job/index.ts";
 import {
   alongHeadMm,
   exitBelowTopMm,
@@ -13,6 +13,7 @@ import { inches } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { fromTo, steady } from "./course.ts";
+import { CHILD_PULL } from "./feed.ts";
 import { isOverLock, type LiftCords, type LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
@@ -41,9 +42,11 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
     ...(size.topAboveFloorMm === undefined ? {} : { topAboveFloorMm: size.topAboveFloorMm }),
+    ...(shade.opening.footholdMm === undefined ? {} : { footholdMm: shade.opening.footholdMm }),
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),
+    stretchPerN: stretchPerN(shade.cord),
     pulls: pullCords(facts, lift, boardUndersideMm),
   };
   switch (lift.kind) {
@@ -56,6 +59,12 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     case "motor":
       return geometry;
   }
+}
+
+/** A cord of which nothing is known is taken to stretch under a child’s pull as far as one does that breaks. */
+function stretchPerN(cord: Cord): number {
+  const stiffnessN = cordStiffnessN(cord);
+  return stiffnessN === undefined ? STRETCH_AT_BREAK.value / CHILD_PULL.value : 1 / stiffnessN;
 }
 
 /** Every cord that hangs at the front for a hand to pull, lock by lock. */
@@ -88,10 +97,10 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   };
 }
 
-function rearCords({ shade, size, grid, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
+function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCords, endBelowTopMm: number) {
   const dropMm = lift.topRail?.dropMm ?? 0;
   // Between board and rail the cords run bare, whatever encloses them on the cloth.
-  const spans = rearSpans(grid, endBelowTopMm).map((span) =>
+  const spans = rearSpans(grid, endBelowTopMm, form.stretches).map((span) =>
     span.top ? { ...span, cordMm: span.cordMm + dropMm } : span,
   );
   const columnsMm = grid.columns.map(({ xMm }) => xMm);

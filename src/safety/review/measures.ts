@@ -15,6 +15,8 @@ export type Measured = { absent: string } | Measurement;
 
 const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
 
+const ALL_HIGHER = "Nothing of the kind hangs as low as this rule asks.";
+
 /** What one check's quantity comes to on one shade, in the worst of its states. */
 export function measure(situation: Situation, check: Check): Measured {
   const definition = QUANTITY_TABLE[check.quantity];
@@ -40,20 +42,26 @@ export function pulledMm({ geometry }: Situation, check: Check, { sweep }: Measu
 function swept(sweep: Sweep, { geometry }: Situation, check: Check): Measured {
   const absent = sweep.absent(geometry);
   if (absent !== undefined) return { absent };
+  const leansOn = sweep.leansOn?.(geometry, check);
   const blind = sweep.needsFloor === true && geometry.topAboveFloorMm === undefined;
   if (blind && check.belowFloorMm === undefined) {
     return { raise: 0, why: HEIGHT_UNKNOWN, over: "not-proven", within: "not-proven" };
   }
   const worst = extremum(sweep, geometry, check);
+  if (leansOn !== undefined && worst.value === 0) {
+    return { raise: 0, ...leansOn, over: "not-proven", within: "not-proven" };
+  }
+  if (check.belowFloorMm !== undefined && worst.value === 0) return { absent: ALL_HIGHER };
   const feeds = sweep.feeds?.(geometry, check) ?? false;
   return {
     sweep,
     ...worst,
     // Without the window's height every cord is taken as hanging that low, which convicts nobody.
-    why: blind ? HEIGHT_UNKNOWN : "",
+    why: blind ? HEIGHT_UNKNOWN : (leansOn?.why ?? ""),
     over: blind ? "not-proven" : "failed",
-    within: feeds ? "not-proven" : "not-shown-to-fail",
+    within: feeds || leansOn !== undefined ? "not-proven" : "not-shown-to-fail",
     feeds,
+    ...(leansOn === undefined ? {} : { test: leansOn.test }),
   };
 }
 

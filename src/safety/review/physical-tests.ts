@@ -1,6 +1,5 @@
-import type { PhysicalTest } from "../../shade-plan/index.ts";
+import type { PhysicalTest, PhysicalTestId } from "../../shade-plan/index.ts";
 import { GRAVITY, massText, type UnitChoice } from "../../units/index.ts";
-import type { PhysicalTestId } from "../rules/rule.ts";
 import { mmText } from "./texts.ts";
 
 /** The tests of hands, weights and laboratories, in the maker's units. */

@@ -1,5 +1,5 @@
 import { continuousBeam } from "../../mechanics/index.ts";
-import { type Grid, type Mass, massByCarrier, type Size } from "../../shade-plan/index.ts";
+import { type Grid, type Mass, massByCarrier, type Size, type Stretch } from "../../shade-plan/index.ts";
 import { GRAVITY } from "../../units/index.ts";
 import type { RearSpan } from "./cord-geometry.ts";
 
@@ -7,7 +7,7 @@ import type { RearSpan } from "./cord-geometry.ts";
  * Stretches of cord between the guides of one column, shade lowered, from the bottom row up. Whole stretches
  * gather from the bottom, and the last, from the top ring to the board or its spool, by what is left of the travel.
  */
-export function rearSpans(grid: Grid, endBelowTopMm: number): RearSpan[] {
+export function rearSpans(grid: Grid, endBelowTopMm: number, stretches: readonly Stretch[] = []): RearSpan[] {
   const rows = [...grid.rows].sort((a, b) => a.number - b.number);
   const spans: RearSpan[] = [];
   let startsMm = 0;
@@ -17,7 +17,7 @@ export function rearSpans(grid: Grid, endBelowTopMm: number): RearSpan[] {
     const gathersMm = above === undefined ? Math.min(cordMm, Math.max(0, grid.travelMm - startsMm)) : cordMm;
     spans.push({
       cordMm,
-      clothMm: cordMm,
+      clothMm: cordMm + slackMm(stretches, row.number),
       gathersMm,
       startsMm,
       lowerBelowTopMm: row.yMm,
@@ -28,6 +28,13 @@ export function rearSpans(grid: Grid, endBelowTopMm: number): RearSpan[] {
   return spans;
 }
 
+/** Cloth above a row that hangs besides what lies along the cord, mm. */
+function slackMm(stretches: readonly Stretch[], row: number): number {
+  const stretch = stretches.find((one) => one.row === row);
+  if (stretch === undefined) return 0;
+  return Math.max(0, stretch.clothMm - (stretch.sewnMm ?? 0) - stretch.cordMm);
+}
+
 /**
  * Weight on all cords while each stretch gathers, N: bar, the rows lifted so far with their ribs and rings,
  * the cloth below and half of the cloth on its way. The other half hangs from the ring above.
@@ -36,9 +43,9 @@ export function heldWhileGathering(size: Size, grid: Grid, mass: Mass, spans: re
   const { clothKg, barKg, rowsKg } = massByCarrier(mass);
   const lengthMm = Math.max(1, size.finishedLengthMm);
   let belowMm = grid.bottomSectionMm;
-  return spans.map(({ clothMm }, i) => {
-    const clothShare = Math.min(1, (belowMm + clothMm / 2) / lengthMm);
-    belowMm += clothMm;
+  return spans.map(({ cordMm }, i) => {
+    const clothShare = Math.min(1, (belowMm + cordMm / 2) / lengthMm);
+    belowMm += cordMm;
     return GRAVITY * (barKg + (rowsKg * (i + 1)) / spans.length + clothKg * clothShare);
   });
 }

@@ -11,9 +11,12 @@ export function findingIdOf(ruleId: string): string {
   return `safety.${ruleId.toLowerCase()}`;
 }
 
-/** Secondary texts, and our own rounding, never stop the work. */
-export function severityOf(rule: Pick<ActiveRule, "confidence" | "kind">, shade: SafetyShade): Severity {
-  return rule.confidence === "V1" && rule.kind === "rule" && isForOthers(shade) ? "stop" : "fix";
+/**
+ * What binds by law, or by the standard that the law of the place points to, stops what is made for others; advice and
+ * our own rounding do not, nor anything at the maker’s own window.
+ */
+export function severityOf(rule: Pick<ActiveRule, "kind">, shade: SafetyShade): Severity {
+  return rule.kind !== "advice" && isForOthers(shade) ? "stop" : "fix";
 }
 
 /** Sold, given, or hung where the public is. */
@@ -76,7 +79,7 @@ export function openFinding(
       stage: "safety",
       shadeId: shade.shadeId,
       path: `${shade.path}/shade`,
-      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it: ${ids}.${toTest}`,
+      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it.${toTest} Rules: ${ids}.`,
       cite: first.cite,
       cases: open.length,
       get remedies() {

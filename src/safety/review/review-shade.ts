@@ -1,5 +1,6 @@
 import type { Finding, StageResult } from "../../figures/index.ts";
 import {
+  type PhysicalTestId,
   RULE_OUTCOMES,
   type RuleOutcome,
   type RuleResult,
@@ -7,17 +8,17 @@ import {
 } from "../../shade-plan/index.ts";
 import { judgeCords } from "../judge-cords.ts";
 import { placeText, purposeText } from "../rules/place-words.ts";
-import type { PhysicalTestId } from "../rules/rule.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
+import { judgeHeights } from "./judge-heights.ts";
 import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { RemedyFinder } from "./remedies.ts";
 import { reviewCautions } from "./review-cautions.ts";
-import { failedFinding, openFinding, severityOf } from "./review-findings.ts";
+import { failedFinding, isForOthers, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
 import { countText } from "./texts.ts";
@@ -42,7 +43,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
   const writer = new ResultWriter(shade, situation, size.hemAboveFloorMm);
   const evaluated = rules.active
     .map(({ rule, outside }): EvaluatedRule => {
-      const evaluation = evaluate(rule, situation, shade.purpose, outside);
+      const evaluation = evaluate(rule, situation, shade, outside);
       return { rule, evaluation, result: writer.result(rule, evaluation) };
     })
     .sort(gravestFirst);
@@ -54,6 +55,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
       ...findingsOf(evaluated, review, new RemedyFinder(input, geometry, tag), shade),
       ...foldLoop.findings,
       ...judgeCords(input),
+      ...judgeHeights(input, geometry),
     ],
     workings: [...writer.workings, ...foldLoop.workings],
   };
@@ -100,6 +102,7 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
   return counts;
 }
 
+/** The answer first, then what to do, then what it was read against. */
 function lineOf(
   shade: SafetyShade,
   { profile }: RuleSet,
@@ -109,11 +112,28 @@ function lineOf(
   const counted = RULE_OUTCOMES.filter((outcome) => counts[outcome] > 0).map((outcome) =>
     countText(counts[outcome], outcome),
   );
-  const first =
-    heaviest?.outcome === "failed" || heaviest?.outcome === "not-proven"
-      ? ` The heaviest, ${heaviest.outcome === "failed" ? "failed" : "not proven"}: ${heaviest.words}`
-      : "";
-  return `${againstText(shade, profile)}: ${counted.join(", ")}.${first}`;
+  return `${answerText(shade, counts, heaviest)} ${againstText(shade, profile)}: ${counted.join(", ")}.`;
+}
+
+function answerText(
+  shade: SafetyShade,
+  counts: Record<RuleOutcome, number>,
+  heaviest: RuleResult | undefined,
+): string {
+  const { failed, "not-proven": open } = counts;
+  const first = heaviest === undefined ? "" : ` The heaviest: ${heaviest.words}`;
+  if (failed > 0) {
+    const rules = failed === 1 ? "a rule" : `${failed} rules`;
+    const doThis = isForOthers(shade)
+      ? "Change it before it is sold, given or hung: what would answer each rule stands beside its finding."
+      : "Change it, or do not hang it where children live or visit: what would answer each rule stands beside its finding.";
+    return `As it is planned this shade fails ${rules} on cords.${first} ${doThis}`;
+  }
+  if (open > 0) {
+    const rules = open === 1 ? "one rule on cords is" : `${open} rules on cords are`;
+    return `No rule that was read is shown to fail, and ${rules} not proven: do the tests of the review before it is used.${first}`;
+  }
+  return "No rule that was read is shown to fail.";
 }
 
 function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["profile"]): string {
@@ -126,16 +146,14 @@ function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["pro
 
 function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): string {
   const ids = stops.map(({ rule }) => rule.id).join(", ");
-  const where = place === undefined ? "" : ` in ${placeText(place)}`;
-  return `${stops.length === 1 ? "A rule" : `${stops.length} rules`} on cords failed${where}: ${ids}. Do not sell, give away or install this shade as it is planned.`;
+  const where = place === undefined ? "" : ` of ${placeText(place)}`;
+  const rules = stops.length === 1 ? "a rule" : `${stops.length} rules`;
+  return `Do not sell, give away or install this shade as it is planned: its cords fail ${rules}${where} (${ids}).`;
 }
 
 /** Tests that open results ask for, each once, those of the cords first. */
 function testIds(evaluated: readonly EvaluatedRule[]): PhysicalTestId[] {
-  const ids = new Set<PhysicalTestId>();
-  for (const { rule, result } of evaluated)
-    if (result.test !== undefined && rule.check.test) ids.add(rule.check.test);
-  return [...ids];
+  return [...new Set(evaluated.flatMap(({ result }) => result.test ?? []))];
 }
 
 function findingsOf(

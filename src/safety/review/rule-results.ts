@@ -1,6 +1,5 @@
 import { type Figure, figureId } from "../../figures/index.ts";
 import type { RuleOutcome, RuleResult, RuleSource } from "../../shade-plan/index.ts";
-import { trimmed } from "../../units/index.ts";
 import type { Check, Rule } from "../rules/rule.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
@@ -66,7 +65,7 @@ export class ResultWriter {
       pulledMm: drawnTo,
       pullN: check.pullN,
       worst: measurement === undefined || value === undefined ? undefined : this.#worst(measurement.raise),
-      test: measurement === undefined || outcome === "failed" ? undefined : check.test,
+      test: outcome === "not-proven" ? (measurement?.test ?? check.test) : undefined,
       figures,
     };
   }
@@ -113,7 +112,7 @@ export class ResultWriter {
     }
     if (why !== "") return why;
     if (drawnTo !== undefined && drawnTo > value) {
-      return `Under the pull a taut cord gives sideways, by calculation to ${trimmed(drawnTo, 0)} mm. Only the test decides.`;
+      return `Under the pull a cord stretches and gives sideways, by calculation to ${mmText(drawnTo, this.#shade.units)}. Only the test decides.`;
     }
     return "Only the test decides.";
   }

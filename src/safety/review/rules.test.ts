@@ -21,16 +21,18 @@ describe.each(active.map((rule) => [rule.id, rule] as const))("%s", (id, rule) =
 
   it("has cases on each side of its limit", () => {
     expect(cases.length).toBeGreaterThan(0);
-    const measured =
-      QUANTITY_TABLE[rule.check.quantity].kind === "sweep" &&
-      rule.goods !== "stock" &&
-      rule.check.limit !== undefined;
+    const measured = QUANTITY_TABLE[rule.check.quantity].kind === "sweep" && rule.check.limit !== undefined;
     if (measured)
       expect(cases.map(([name]) => name)).toEqual(expect.arrayContaining(["below", "at", "above"]));
   });
 
-  it.each(cases)("%s", (_, { geometry, outcome, raise, tag = TAG }) => {
-    const found = evaluate(rule, { geometry, tag }, "for-sale", "outside");
+  it.each(cases)("%s", (_, { geometry, outcome, raise, goods, tag = TAG }) => {
+    const found = evaluate(
+      rule,
+      { geometry, tag },
+      { purpose: "for-sale", ...(goods && { goods }) },
+      "outside",
+    );
     expect(found.outcome).toBe(outcome);
     if (raise !== undefined) expect(found.measurement?.raise).toBe(raise);
     if (outcome === "does-not-apply") expect(found.why).not.toBe("");
@@ -42,18 +44,25 @@ describe("binding", () => {
     const rule = active.find(({ id }) => id === "US-NOHANG");
     const geometry = RULE_FIXTURES["US-NOHANG"]?.above?.geometry;
     if (rule === undefined || geometry === undefined) throw new Error("invalid fixture: US-NOHANG");
-    expect(evaluate(rule, { geometry, tag: TAG }, "for-sale", "outside").outcome).toBe("failed");
-    expect(evaluate(rule, { geometry, tag: TAG }, "own-home", "outside")).toEqual({
+    expect(evaluate(rule, { geometry, tag: TAG }, { purpose: "for-sale" }, "outside").outcome).toBe("failed");
+    expect(evaluate(rule, { geometry, tag: TAG }, { purpose: "own-home" }, "outside")).toEqual({
       outcome: "does-not-apply",
       why: "outside",
     });
   });
 
-  it("a rule for stock goods says so", () => {
-    const rule = active.find(({ id }) => id === "US-STOCK-8");
+  it("a rule for stock goods, or for goods made to order, says so of the other", () => {
     const geometry = RULE_FIXTURES["US-NOHANG"]?.above?.geometry;
-    if (rule === undefined || geometry === undefined) throw new Error("invalid fixture: US-STOCK-8");
-    expect(evaluate(rule, { geometry, tag: TAG }, "for-sale", "").why).toContain("custom-made");
+    if (geometry === undefined) throw new Error("invalid fixture: US-NOHANG");
+    for (const [id, goods, says] of [
+      ["US-STOCK-8", "custom", "made to order"],
+      ["US-NOHANG", "stock", "made for stock"],
+    ] as const) {
+      const rule = active.find((one) => one.id === id);
+      if (rule === undefined) throw new Error(`invalid rule: ${id}`);
+      const found = evaluate(rule, { geometry, tag: TAG }, { purpose: "for-sale", goods }, "");
+      expect([found.outcome, found.why?.includes(says)]).toEqual(["does-not-apply", true]);
+    }
   });
 
   it("fixtures name only rules that are active", () => {

@@ -54,12 +54,13 @@ const OTHER_KINDS: Record<LiftKind, VariantWords | undefined> = {
 const CLOSED_GUIDES = {
   "ring-locked": {
     label: "Run the rear cords in a woven sleeve that every ring grips",
-    changes: "No cord can be drawn out between rings; sleeve and rings cost more.",
+    changes:
+      "Between rings no cord is drawn out for as long as they grip it, which only a pull shows; sleeve and rings cost more.",
   },
   enclosed: {
     label: "Run the rear cords in sewn sleeves",
     changes:
-      "A sleeve along each column from the bottom ring to the top: more tape and sewing, and no cord in reach on the cloth.",
+      "A sleeve along each column from the bottom ring to the top: more tape and sewing. That no cord can be got at shows only in its test.",
   },
 } as const satisfies Partial<Record<RearGuide, VariantWords>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;

@@ -6,6 +6,7 @@ import { GENERAL_RULES } from "./general.ts";
 import { PLACE_RULES } from "./place-rules.ts";
 import { isActive, QUANTITIES, type Rule } from "./rule.ts";
 import { placeRulesSchema, ruleSchema } from "./rule-schema.ts";
+import { rulesFor } from "./rules-for.ts";
 
 const all: Rule[] = [...PLACES.flatMap((place) => [...PLACE_RULES[place].rules]), ...GENERAL_RULES];
 const each = [...new Map(all.map((rule) => [rule.id, rule])).values()];
@@ -139,6 +140,8 @@ describe("whom the rules bind", () => {
     ["us", []],
     ["eu", []],
     ["gb", ["UK-LOWLOOP", "UK-TAIL"]],
+    ["ni", ["UK-LOWLOOP", "UK-TAIL"]],
+    ["eea", []],
     ["ie", ["IE-END"]],
     ["au", []],
   ] as const)("%s: your own window is outside all but advice", (place, advice) => {
@@ -160,7 +163,16 @@ describe("whom the rules bind", () => {
 
   it("the United Kingdom and Ireland carry the rows of EN 13120 and their own", () => {
     const eu = bound("eu")["for-sale"] ?? [];
-    expect(bound("gb")["for-sale"]).toEqual([...eu, "UK-SECURED", "UK-LOWLOOP", "UK-TAIL"]);
+    const standard = eu.filter((id) => id !== "EU-GPSR");
+    expect(bound("gb")["for-sale"]).toEqual([...standard, "UK-SECURED", "UK-LOWLOOP", "UK-TAIL"]);
     expect(bound("ie")["for-sale"]).toEqual([...eu, "IE-END"]);
+    expect(new Set(bound("ni")["for-sale"])).toEqual(new Set([...eu, "UK-SECURED", "UK-LOWLOOP", "UK-TAIL"]));
+  });
+
+  it("Canada and Australia say what is not settled for a public building", () => {
+    for (const place of ["ca", "au"] as const) {
+      expect(rulesFor(place, "public-building").readAs).toContain("Not settled");
+      expect(rulesFor(place, "for-sale").readAs).not.toContain("Not settled");
+    }
   });
 });

@@ -1,7 +1,7 @@
-import { PLACE_NAMES, type Place, type Purpose } from "../../job/index.ts";
+import { GOODS_NAMES, type Job, PLACE_NAMES, type Place, type Purpose } from "../../job/index.ts";
 
 export function placeText(place: Place): string {
-  const article = place === "us" || place === "eu" || place === "gb" ? "the " : "";
+  const article = place === "us" || place === "eu" ? "the " : "";
   return `${article}${PLACE_NAMES[place]}`;
 }
 
@@ -14,4 +14,11 @@ const PURPOSE_TEXTS: Record<Purpose, string> = {
 
 export function purposeText(purpose: Purpose): string {
   return PURPOSE_TEXTS[purpose];
+}
+
+/** For whom and where shades are made, in one line for the pages: what was not said is said to be so. */
+export function madeForText({ place, purpose, goods }: Pick<Job, "place" | "purpose" | "goods">): string {
+  const whom = purpose === undefined ? "Made for whom: not said" : `Made ${purposeText(purpose)}`;
+  const where = place === undefined ? "place: not said" : PLACE_NAMES[place];
+  return [whom, where, ...(goods === undefined ? [] : [GOODS_NAMES[goods].toLowerCase()])].join(", ");
 }

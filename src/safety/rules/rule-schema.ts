@@ -1,10 +1,10 @@
 import * as z from "zod";
 import { PLACES, PURPOSES } from "../../job/index.ts";
+import { PHYSICAL_TESTS } from "../../shade-plan/index.ts";
 import { SOURCES, type SourceId } from "../../sources/index.ts";
 import {
   COMPARISONS,
   CONFIDENCES,
-  PHYSICAL_TESTS,
   QUANTITIES,
   RULE_KINDS,
   RULE_STATES,
@@ -83,6 +83,7 @@ export const placeRulesSchema = z.strictObject({
   place: z.enum(PLACES),
   whom: z.string().min(20),
   outside: z.string().min(20),
+  unsettled: z.partialRecord(z.enum(PURPOSES), z.string().min(20)).optional(),
   cautionFor: z.array(z.enum(PURPOSES)),
   rules: z.array(ruleSchema).min(1),
 });

@@ -1,4 +1,5 @@
 import type { Place, Purpose } from "../../job/index.ts";
+import type { PhysicalTestId } from "../../shade-plan/index.ts";
 import type { Cite } from "../../sources/index.ts";
 
 /** What can be asked of a shade's cords. How each is computed stands in `review/quantities/`. */
@@ -67,22 +68,6 @@ export interface HeightLimit {
   plusMm: number;
 }
 
-export const PHYSICAL_TESTS = [
-  "pull-rear-cords",
-  "pull-enclosure",
-  "reach-and-loop",
-  "head-probe",
-  "wind-on-cleat",
-  "guide-pull",
-  "breakaway-load",
-  "collector-opens",
-  "loop-device",
-  "small-parts",
-  "lead",
-  "labels",
-] as const;
-export type PhysicalTestId = (typeof PHYSICAL_TESTS)[number];
-
 export interface Check {
   quantity: Quantity;
   comparison: Comparison;
@@ -146,6 +131,8 @@ export interface PlaceRules {
   whom: string;
   /** Why a rule does not bind a purpose that it leaves out. */
   outside: string;
+  /** What the texts that were read leave open for a purpose. */
+  unsettled?: Partial<Record<Purpose, string>>;
   /** Purposes for which the caution profile is read beside, since the place's own rules do not bind them. */
   cautionFor: readonly Purpose[];
   rules: readonly Rule[];

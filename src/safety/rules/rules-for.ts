@@ -48,7 +48,7 @@ function ruleSet(place: Place | undefined, purpose: Purpose | undefined): RuleSe
   const withCaution = own.cautionFor.includes(purpose);
   return {
     profile: withCaution ? "place-and-caution" : "place",
-    readAs: `Read: the rules of ${placeText(place)}, ${purposeText(purpose)}${withCaution ? ", and our own caution profile beside them" : ""}. ${own.whom}`,
+    readAs: `Read: the rules of ${placeText(place)}, ${purposeText(purpose)}${withCaution ? ", and our own caution profile beside them" : ""}. ${[own.whom, own.unsettled?.[purpose]].filter((text) => text !== undefined).join(" ")}`,
     active: [
       ...rowsOf(own.rules, own.outside),
       ...(withCaution ? rowsOf(CAUTION_RULES.rules, CAUTION_RULES.outside) : []),

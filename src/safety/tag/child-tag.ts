@@ -18,7 +18,7 @@ const LANGUAGES: Partial<Record<Place, ("en" | "fr")[]>> = { ca: ["en", "fr"] };
 const OWN_WORDS =
   "These are our own plain words and not the official text of any rule. Read the current text of the place where the shade will hang and use its words, in its languages.";
 const CANADA =
-  "Not the official text, but for the words that are marked: of that only the beginning of one sentence was read. Take the full English and French wording from the current text, and put it on the shade, its packaging, its instructions and every advertisement. Do not name the law on any of them.";
+  "The words that are marked are the warning of section 15 as it was published; all others are our own and not the official text. The law takes the same or its equivalent on the shade, its packaging, its instructions and every advertisement: check the current text. Do not name the law on any of them.";
 
 /** The tag to print for one shade, as data: words, language and least height of letters, line by line. */
 export function childTag({ place, frontCords, rearCords }: TagInput): ChildSafetyTag {

@@ -44,27 +44,19 @@ const HIDDEN_CORDS: Record<Language, string> = {
   fr: "Il y a des cordons au dos. Si l’un d’eux se libère ou peut être tiré, n’utilisez plus ce store et enlevez-le.",
 };
 
-/** The one sentence of the Canadian text that was read, as far as it was read, and our own rendering of it. */
-const REMOVE_CANADA: TagWords[] = [
-  {
-    text: "Immediately remove this product if a cord longer than 22 cm…",
-    language: "en",
-    kind: "warning",
-    official: true,
+/** Section 15 as it was published, in both languages: it stands in the place of our own signal word and warnings. */
+const CANADA: Record<Language, { signal: string; warning: string }> = {
+  en: {
+    signal: "WARNING",
+    warning:
+      "STRANGULATION HAZARD — Young children can be strangled by cords. Immediately remove this product if a cord longer than 22 cm or a loop exceeding 44 cm around becomes accessible.",
   },
-  {
-    text: "… can be reached, or if a loop more than 44 cm around can be made.",
-    language: "en",
-    kind: "warning",
-    official: false,
+  fr: {
+    signal: "MISE EN GARDE",
+    warning:
+      "RISQUE D’ÉTRANGLEMENT — Les enfants en bas âge peuvent s’étrangler avec des cordes. Enlevez immédiatement ce produit si une corde mesurant plus de 22 cm devient accessible ou si le contour d’une boucle de plus de 44 cm devient accessible.",
   },
-  {
-    text: "Enlevez ce produit immédiatement si un cordon de plus de 22 cm devient accessible, ou si une boucle de plus de 44 cm de tour peut se former.",
-    language: "fr",
-    kind: "warning",
-    official: false,
-  },
-];
+};
 
 const MAKER: Record<Language, string[]> = {
   en: ["Model: ________", "Made (year and month or week): ________", "Maker or importer: ________"],
@@ -88,10 +80,11 @@ export interface TagAsk {
 export function tagWords({ languages, canada, frontCords, rearCords }: TagAsk): TagWords[] {
   return languages.flatMap((language) => {
     const own = (kind: TagWords["kind"]) => (text: string) => ({ text, language, kind, official: false });
+    const published = (kind: TagWords["kind"], text: string) => ({ text, language, kind, official: true });
     return [
-      own("signal")(SIGNAL[language]),
-      ...WARNINGS[language].map(own("warning")),
-      ...(canada ? REMOVE_CANADA.filter((line) => line.language === language) : []),
+      ...(canada
+        ? [published("signal", CANADA[language].signal), published("warning", CANADA[language].warning)]
+        : [own("signal")(SIGNAL[language]), ...WARNINGS[language].map(own("warning"))]),
       ...INSTRUCTIONS[language].map(own("instruction")),
       ...(frontCords ? [own("instruction")(FRONT_CORDS[language])] : []),
       ...(rearCords ? [own("instruction")(HIDDEN_CORDS[language])] : []),

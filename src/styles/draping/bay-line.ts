@@ -1,5 +1,5 @@
 import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
-import { riseMm, scallopOfSag } from "../gathering/scallop.ts";
+import { riseMm, scallopOfSag } from "../base/scallop.ts";
 
 /** Points of one bay: enough that its drawn line keeps within a hair of the catenary; fewer where there are many bays. */
 const STEPS = 20;

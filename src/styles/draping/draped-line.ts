@@ -1,5 +1,5 @@
 import type { Column, Form, ShadePoint, Swag } from "../../shade-plan/index.ts";
-import { scallopWithin } from "../gathering/scallop.ts";
+import { scallopWithin } from "../base/scallop.ts";
 import { bayLine } from "./bay-line.ts";
 import { easeBetween, hasTails } from "./ease.ts";
 import { hangTail, tailLine } from "./tail.ts";

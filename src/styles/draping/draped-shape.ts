@@ -1,8 +1,8 @@
 import type { Form, Grid, ShadePoint } from "../../shade-plan/index.ts";
+import { headCloth, sidesAndTop } from "../base/visible-lines.ts";
+import { limpBottomYMm } from "../folding/limp-fold.ts";
 import type { FoldState, RaisedShape } from "../folding/raised-shape.ts";
 import { raisedShape } from "../folding/raised-shape.ts";
-import { limpBottomYMm } from "../gathering/limp-fold.ts";
-import { headCloth, sidesAndTop } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 import { bayLine } from "./bay-line.ts";
 import { baysOf, type DrapedAsk, drapedLine, levelEnds } from "./draped-line.ts";

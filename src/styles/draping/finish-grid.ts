@@ -8,6 +8,7 @@ import {
   type Size,
 } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 import { drapedPieces } from "./draped-shape.ts";
 
 /** What a style lays its rows by and hangs its cloth by, as figures name what they rest on. */
@@ -26,6 +27,7 @@ export interface LaidRows {
   travelMm: number;
 }
 
+/** A grid whose raised height is still to be found: zero until `finishGrid`. */
 export function gridOf(size: Size, columns: Column[], laid: LaidRows): Grid {
   const { rows, bottomSectionMm, headrailMm, skirtMm, travelMm } = laid;
   return {
@@ -76,7 +78,7 @@ const TRAVEL = figureRuleOf<HangsBy>()({
   unit: "mm",
   formula: "max(0, L − b − T)",
   inputs: ({ rows, cloth }) => ({
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
     b: ["mm", "lowest row to the lowest point", ...rows, ...cloth],
     T: ["mm", "headrail allowance", ...rows],
   }),

@@ -8,6 +8,7 @@ export interface InsertPieces {
   pleats: number[];
 }
 
+/** The pieces of the face from the left, with their seams and side hems; none without pleats. */
 export function insertPieces(
   { hems }: Pick<ResolvedMaking, "hems">,
   size: Pick<Size, "finishedWidthMm">,

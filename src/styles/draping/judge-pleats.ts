@@ -3,8 +3,8 @@ import { leaveOutPatch, settingPatch } from "../../job/index.ts";
 import type { Form, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
-import { atShade } from "../at-shade.ts";
-import type { ShadeWith } from "../style-shade.ts";
+import { atShade } from "../base/at-shade.ts";
+import type { ShadeWith } from "../base/style-shade.ts";
 import { hasTails } from "./ease.ts";
 import { insertPieces, widthsFor } from "./insert-pieces.ts";
 

@@ -3,10 +3,10 @@ import { LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
-import { atShade } from "../at-shade.ts";
-import { headrailShort } from "../folding/judge-ring-grid.ts";
-import { fewestGatheredRows } from "../gathering/gathered-rows.ts";
-import type { ShadeWith } from "../style-shade.ts";
+import { atShade } from "../base/at-shade.ts";
+import { fewestEvenRows } from "../base/even-rows.ts";
+import { headrailShort } from "../base/headrail-short.ts";
+import type { ShadeWith } from "../base/style-shade.ts";
 import type { PleatedRows } from "./pleated-rows.ts";
 
 type FoldShade = ShadeWith<"fold">;
@@ -30,7 +30,7 @@ function base(shade: FoldShade, key: string) {
 }
 
 function rowsRemedy(shade: FoldShade, laid: PleatedRows): Remedy[] {
-  const rows = fewestGatheredRows(laid.travelMm, shade.making.fold.largestSpacingMm);
+  const rows = fewestEvenRows(laid.travelMm, shade.making.fold.largestSpacingMm);
   if (rows === laid.rows.length || shade.making.fold.spacingMm !== undefined) return [];
   return [{ label: `Use ${rows} rows`, patch: settingPatch(shade, "fold", "rows", rows) }];
 }

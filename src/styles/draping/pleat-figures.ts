@@ -2,6 +2,7 @@ import { type Figure, figureRule, figureRuleOf } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import type { Form, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
+import { FINISHED_WIDTH } from "../base/size-inputs.ts";
 
 /** What decides where pleats stand, and how many there are. */
 const PLACES = [
@@ -20,7 +21,7 @@ const FLAT_WIDTH = figureRule({
   unit: "mm",
   formula: "W + F",
   inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
     F: [
       "mm",
       "cloth in all pleats",

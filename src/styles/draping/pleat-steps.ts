@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../shade-plan/index.ts";
-import { hemTurn, IRON, listed, wordsOf } from "../step-words.ts";
+import { hemTurn, IRON, listed, wordsOf } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { insertPieces } from "./insert-pieces.ts";
 

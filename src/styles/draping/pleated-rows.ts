@@ -2,9 +2,11 @@ import { figureRuleOf, type Worked } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { EVEN_ROWS_BY, type GatheredRows, gatheredRowsOf } from "../gathering/gathered-rows.ts";
+import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 
-export interface PleatedRows extends GatheredRows {
+/** Evenly spaced rows of a pleated shade, with what its headrail allowance needs, mm. */
+export interface PleatedRows extends EvenRows {
   headrailNeededMm: number;
   /** What of the bottom section that was asked for has room: 1 but on a shade that is too short. */
   share: number;
@@ -24,7 +26,7 @@ const SPACING = figureRuleOf<Pick<BottomSection, "by">>()({
   unit: "mm",
   formula: "(L − b − T) / p",
   inputs: ({ by }) => ({
-    L: ["mm", "finished length", "figure:measure.finished-length"],
+    L: FINISHED_LENGTH,
     b: ["mm", "lowest row to the lowest point", ...by],
     T: ["mm", "headrail allowance", "fold/headrailMm", "figure:shape.headrail-needed"],
     p: ["count", "rows of rings", ...EVEN_ROWS_BY],
@@ -40,7 +42,7 @@ export function layPleatedRows(
   headrailNeededMm: number,
   bottom: BottomSection,
 ): Worked<PleatedRows> {
-  const laid = gatheredRowsOf(fold, size, headrailNeededMm, bottom.mm);
+  const laid = evenRowsOf(fold, size, headrailNeededMm, bottom.mm);
   const { bottomSectionMm: b, headrailMm: T, rows } = laid;
   const spacing = SPACING.figure({ L: size.finishedLengthMm, b, T, p: rows.length }, { by: bottom.by });
   return {

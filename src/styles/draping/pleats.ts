@@ -38,6 +38,7 @@ export function pleatAllowances(
   ];
 }
 
+/** Three upright lines for each pleat on the flat, hemmed cloth. */
 export function pleatMarks(pleats: readonly Pleat[]): ClothMark[] {
   return pleats.flatMap(({ number, flatMm: [left, middle, right] }): ClothMark[] => [
     { kind: "pleat", along: "x", atMm: left, label: `Pleat ${number} left` },

@@ -2,7 +2,7 @@ import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../../mechanics/index.ts";
 import type { Grid } from "../../shade-plan/index.ts";
-import { plainStretches } from "../flat/flat-form.ts";
+import { plainStretches } from "../base/plain-form.ts";
 import { hungShape } from "./hung-shape.ts";
 import { hangingFold, standingShape } from "./raised-shape.ts";
 

@@ -1,6 +1,6 @@
 import { describe, expect, test } from "vitest";
 import type { Grid } from "../../shade-plan/index.ts";
-import { plainStretches } from "../flat/flat-form.ts";
+import { plainStretches } from "../base/plain-form.ts";
 import { raisedShape } from "./raised-shape.ts";
 
 /**

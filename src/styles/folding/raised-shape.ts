@@ -179,6 +179,7 @@ function standingFold(
   };
 }
 
+/** The outline of one fold where its cloth has no stiffness. */
 export function limpFold({ behindMm, depthMm, ...ends }: StandingFold): FoldState {
   const { upperYMm, lowerYMm, arcMm } = ends;
   const gapMm = lowerYMm - upperYMm;

@@ -1,5 +1,5 @@
 import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
-import { LADDER, listed, wordsOf } from "../step-words.ts";
+import { LADDER, listed, wordsOf } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** `tape 1 at 1/2 in, 2 at 13 in and 3 at 26 in`. */
@@ -7,6 +7,7 @@ export function marksText(marks: readonly ClothMark[], name: string, len: (mm: n
   return listed(marks.map(({ atMm }, i) => `${i === 0 ? `${name} ` : ""}${i + 1} at ${len(atMm)}`));
 }
 
+/** Marks of one kind on the flat cloth, in the order in which they are measured. */
 export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): ClothMark[] {
   return form.marks.filter((mark) => mark.kind === kind);
 }

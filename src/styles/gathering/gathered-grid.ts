@@ -2,8 +2,10 @@ import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import { type Column, columnSpacingMm, type Grid, type Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { EVEN_ROWS_BY, type GatheredRows, gatheredRowsOf } from "./gathered-rows.ts";
+import { EVEN_ROWS_BY, type EvenRows, evenRowsOf } from "../base/even-rows.ts";
+import { FINISHED_LENGTH } from "../base/size-inputs.ts";
 
+/** What the grid of a gathered shade follows from. */
 export interface GatheredGridAsk {
   fold: ResolvedMaking["fold"];
   size: Size;
@@ -18,9 +20,10 @@ export interface GatheredGridAsk {
   hangsBy: readonly string[];
 }
 
+/** The grid, and its rows with what of them does not hold, for findings. */
 export interface GatheredGrid {
   grid: Grid;
-  laid: GatheredRows;
+  laid: EvenRows;
   headrailNeededMm: number;
 }
 
@@ -28,7 +31,7 @@ export interface GatheredGrid {
 export function gatheredGrid(ask: GatheredGridAsk): Worked<GatheredGrid> {
   const { size, columns, hemRowMm, sagMm, headrailNeededMm, hangsBy } = ask;
   const length = size.finishedLengthMm;
-  const laid = gatheredRowsOf(ask.fold, size, headrailNeededMm, hemRowMm + sagMm);
+  const laid = evenRowsOf(ask.fold, size, headrailNeededMm, hemRowMm + sagMm);
   const raised = RAISED_HEIGHT.figure(
     {
       L: length,
@@ -60,7 +63,6 @@ export function gatheredGrid(ask: GatheredGridAsk): Worked<GatheredGrid> {
 
 type HangsOf = Pick<GatheredGridAsk, "hangsBy">;
 
-const LENGTH = ["mm", "finished length", "figure:measure.finished-length"] as const;
 const HEADRAIL = ["mm", "headrail allowance", ...EVEN_ROWS_BY] as const;
 const bottom = ({ hangsBy }: HangsOf) => ["mm", "lowest row to the lowest point", ...hangsBy] as const;
 
@@ -71,7 +73,7 @@ const RAISED_HEIGHT = figureRuleOf<HangsOf>()({
   unit: "mm",
   formula: "min(L, T + max(h, s / 2) + D)",
   inputs: ({ hangsBy }) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     T: HEADRAIL,
     h: ["mm", "lowest ring to the hem", "gather/hemRowMm"],
     s: ["mm", "spacing of rows; a gathered loop hangs by half of it", "figure:shape.row-spacing"],
@@ -88,7 +90,7 @@ const ROWS = figureRuleOf<HangsOf>()({
   unit: "count",
   formula: "max(1, ceil((L − b − T) / m))",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     b: bottom(of),
     T: HEADRAIL,
     m: ["mm", "largest spacing of rows", "fold/largestSpacingMm"],
@@ -105,7 +107,7 @@ const SPACING = figureRuleOf<HangsOf>()({
   unit: "mm",
   formula: "(L − b − T) / p",
   inputs: (of) => ({
-    L: LENGTH,
+    L: FINISHED_LENGTH,
     b: bottom(of),
     T: HEADRAIL,
     p: ["count", "rows of rings", ...EVEN_ROWS_BY],
@@ -120,12 +122,12 @@ const TRAVEL = figureRuleOf<HangsOf>()({
   symbol: "r",
   unit: "mm",
   formula: "L − b − T",
-  inputs: (of) => ({ L: LENGTH, b: bottom(of), T: HEADRAIL }),
+  inputs: (of) => ({ L: FINISHED_LENGTH, b: bottom(of), T: HEADRAIL }),
   cite: cite("geometry"),
   compute: ({ L, b, T }) => L - b - T,
 });
 
-function rowFigures({ fold, size, hangsBy }: GatheredGridAsk, laid: GatheredRows): Figure[] {
+function rowFigures({ fold, size, hangsBy }: GatheredGridAsk, laid: EvenRows): Figure[] {
   const section = { L: size.finishedLengthMm, b: laid.bottomSectionMm, T: laid.headrailMm };
   const isCounted = fold.rows === undefined && fold.spacingMm === undefined && laid.unmet.length === 0;
   return [

@@ -1,10 +1,11 @@
 import { figureRule, type Worked } from "../../figures/index.ts";
 import type { ClothMark, Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { plainStretches } from "../flat/flat-form.ts";
+import { plainStretches } from "../base/plain-form.ts";
 import { columnMarks, flatColumnsMm, frillOf, rodOf, swagsOf, tapeOf, weightOf } from "./gathered-form.ts";
 import type { GatheredShade } from "./judge-gathers.ts";
 
+/** Scallops at a gathered hem, mm: the cloth across the whole shade and across one of them, and how they hang. */
 export interface HemScallops {
   flatWidthMm: number;
   arcMm: number;

@@ -1,11 +1,11 @@
 import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
+import { scallopOfArc } from "../base/scallop.ts";
+import { sidesAndTop } from "../base/visible-lines.ts";
 import { foldOutline, type LoopReach } from "../folding/fold-outline.ts";
+import { limpBottomYMm } from "../folding/limp-fold.ts";
 import { type RaisedShape, raisedShape } from "../folding/raised-shape.ts";
-import { sidesAndTop } from "../visible-lines.ts";
 import type { ShapeInput, VisibleLine, VisiblePiece, VisibleShape } from "../visible-shape.ts";
 import { frillLines } from "./frill-lines.ts";
-import { limpBottomYMm } from "./limp-fold.ts";
-import { scallopOfArc } from "./scallop.ts";
 import { edgeDropMm, type ScallopedLine, scallopedLines } from "./scalloped-line.ts";
 
 /** Folds of the gathered head that are drawn for each scallop, and how far they run down, as shares of the flat cloth. */

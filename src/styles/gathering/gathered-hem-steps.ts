@@ -1,5 +1,5 @@
 import { ringCount, type StyleStep } from "../../shade-plan/index.ts";
-import { wordsOf } from "../step-words.ts";
+import { wordsOf } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { cutHaberdashery, dress, hangWeight, marksOf, marksText, sewFrill } from "./gather-steps.ts";
 

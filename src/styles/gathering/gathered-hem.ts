@@ -1,11 +1,12 @@
 import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
 import { columnSpacingMm } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
+import { DEEPEST_SHARE, scallopOfArc, scallopWithin } from "../base/scallop.ts";
+import { FINISHED_WIDTH } from "../base/size-inputs.ts";
 import type { GridInput, LaidGrid } from "../style.ts";
 import { gatheredGrid } from "./gathered-grid.ts";
 import { gatheredHemForm } from "./gathered-hem-form.ts";
 import { type GatheredShade, judgeGathers } from "./judge-gathers.ts";
-import { DEEPEST_SHARE, scallopOfArc, scallopWithin } from "./scallop.ts";
 import { sagFigure } from "./scallop-figures.ts";
 
 /** A lowest row higher than this share of the length leaves nothing to gather. */
@@ -27,7 +28,7 @@ const FLAT_WIDTH = figureRuleOf<{ published: Cite }>()({
   unit: "mm",
   formula: "W·f + i",
   inputs: {
-    W: ["mm", "finished width", "figure:measure.finished-width"],
+    W: FINISHED_WIDTH,
     f: ["ratio", "cloth for the width", "gather/widthFullness"],
     i: ["mm", "for sides that draw in", "gather/drawInMm"],
   },

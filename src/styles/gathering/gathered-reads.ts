@@ -1,5 +1,5 @@
 import { reads } from "../../job/index.ts";
-import { REPORTED } from "../style-shade.ts";
+import { REPORTED } from "../base/style-shade.ts";
 
 /** What a gathered or shirred shade reads. */
 export const GATHERED_READS = reads({

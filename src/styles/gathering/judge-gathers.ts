@@ -3,11 +3,12 @@ import { LONGEST_MM, leaveOutPatch, type ReadOf, settingPatch } from "../../job/
 import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
-import { atShade } from "../at-shade.ts";
-import { headrailShort, needlessRibs } from "../folding/judge-ring-grid.ts";
+import { atShade } from "../base/at-shade.ts";
+import { type EvenRows, fewestEvenRows } from "../base/even-rows.ts";
+import { headrailShort } from "../base/headrail-short.ts";
+import { needlessRibs } from "../base/needless-ribs.ts";
+import type { Scallop } from "../base/scallop.ts";
 import type { GATHERED_READS } from "./gathered-reads.ts";
-import { fewestGatheredRows, type GatheredRows } from "./gathered-rows.ts";
-import type { Scallop } from "./scallop.ts";
 
 /** A scallop wider than this swings and gapes (“How-to: Austrian shades”, 2008). */
 const WIDEST_SCALLOP_MM = inches(12);
@@ -17,11 +18,12 @@ const LEAST_INSET_MM = inches(2);
 /** What every gathered or shirred shade reads. */
 export type GatheredShade = ReadOf<typeof GATHERED_READS>;
 
+/** A gathered shade as it is laid. */
 export interface GatherContext {
   shade: GatheredShade;
   size: Size;
   grid: Grid;
-  laid: GatheredRows;
+  laid: EvenRows;
   headrailNeededMm: number;
   form: Form;
   /** The scallop that the settings ask for, and the one that the length leaves room for. */
@@ -49,7 +51,7 @@ export function judgeGathers(context: GatherContext): Finding[] {
 
 function rowsRemedy({ shade, grid }: GatherContext): Remedy[] {
   const height = grid.travelMm;
-  const rows = fewestGatheredRows(height, shade.making.fold.largestSpacingMm);
+  const rows = fewestEvenRows(height, shade.making.fold.largestSpacingMm);
   return rows === grid.rows.length
     ? []
     : [
@@ -60,7 +62,7 @@ function rowsRemedy({ shade, grid }: GatherContext): Remedy[] {
       ];
 }
 
-const UNMET: Record<GatheredRows["unmet"][number], (context: GatherContext) => Finding> = {
+const UNMET: Record<EvenRows["unmet"][number], (context: GatherContext) => Finding> = {
   largest: (context) => {
     const { shade, laid } = context;
     const { fold } = shade.making;

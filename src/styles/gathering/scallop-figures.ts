@@ -1,6 +1,6 @@
 import { type Figure, figureRuleOf } from "../../figures/index.ts";
 import { cite } from "../../sources/index.ts";
-import type { Scallop } from "./scallop.ts";
+import type { Scallop } from "../base/scallop.ts";
 
 interface SagOf {
   label: string;

@@ -2,7 +2,7 @@ import fc from "fast-check";
 import { describe, expect, it, test } from "vitest";
 import { casesOf, given } from "../../../test/mechanics/physics-cases.ts";
 import { expectNear } from "../../../test/near.ts";
-import { scallopOfArc, scallopOfSag, scallopWithin } from "./scallop.ts";
+import { scallopOfArc, scallopOfSag, scallopWithin } from "../base/scallop.ts";
 import { scallopedLines } from "./scalloped-line.ts";
 
 const SPAN_MM = 254;

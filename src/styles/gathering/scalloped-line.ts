@@ -1,5 +1,5 @@
 import type { ShadePoint, Swag } from "../../shade-plan/index.ts";
-import { riseMm, scallopOfSag } from "./scallop.ts";
+import { riseMm, scallopOfSag } from "../base/scallop.ts";
 
 /** Points of one scallop: enough that its drawn line keeps within a hair of the catenary. */
 const STEPS = 24;

@@ -1,4 +1,4 @@
-import { PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../../job/index.ts";
+import { GOODS, GOODS_NAMES, PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../../job/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice } from "../inputs/spec.ts";
 
@@ -9,12 +9,15 @@ const PLACE_SPEC = choice(
 );
 const PURPOSE_SPEC = choice("Made for", Object.fromEntries(PURPOSES.map((key) => [key, PURPOSE_NAMES[key]])));
 
+const GOODS_SPEC = choice("Goods", Object.fromEntries(GOODS.map((key) => [key, GOODS_NAMES[key]])));
+
 /** Asked once for the whole job: they decide which rules are read. */
 export function PlaceAndPurpose() {
   return (
     <div className="fields">
       <Field pointer="/place" spec={PLACE_SPEC} unset={NOT_SAID} />
       <Field pointer="/purpose" spec={PURPOSE_SPEC} unset={NOT_SAID} />
+      <Field pointer="/goods" spec={GOODS_SPEC} unset={NOT_SAID} />
     </div>
   );
 }

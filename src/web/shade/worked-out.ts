@@ -1,5 +1,6 @@
-import type { MakingGroup } from "../../job/index.ts";
+import type { MakingGroup, StyleKind } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import { STYLE_MODULES } from "../../styles/index.ts";
 
 const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
   "fold.headrailMm": ({ grid }) => grid.headrailMm,
@@ -7,7 +8,7 @@ const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
   "fold.spacingMm": ({ grid }) => grid.spacingsMm[0],
   "relax.dipMm": ({ form }) => form.swags[0]?.sagMm ?? form.panel?.dipMm,
   "relax.extraWidthMm": ({ form }) => (form.panel === undefined ? undefined : form.ease?.[0]?.extraMm),
-  "pleat.insetMm": ({ style, grid }) => (style === "tailed" ? grid.columns[0]?.xMm : undefined),
+  "pleat.insetMm": ({ style, grid }) => (setsPleatsIn(style) ? grid.columns[0]?.xMm : undefined),
   "columns.count": ({ grid }) => grid.columns.length,
   "lift.kind": ({ lift }) => lift.kind,
   "lift.rearCords": ({ lift }) => lift.rearCords,
@@ -18,6 +19,11 @@ const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
   "lift.seatMm": ({ lift }) => ("seat" in lift ? lift.seat.xMm : undefined),
   "lift.tailMm": ({ lift }) => ("tailLoweredMm" in lift ? lift.tailLoweredMm : undefined),
 };
+
+/** Whether the pleats of a style stand in from its edges by a setting of their own. */
+function setsPleatsIn(style: StyleKind): boolean {
+  return STYLE_MODULES[style].asks.some((ask) => ask.group === "pleat" && ask.keys.includes("insetMm"));
+}
 
 /** What the shade came to where a setting is worked out, to stand in its empty field. */
 export function workedOut(plan: ShadePlan, group: MakingGroup, name: string): unknown {

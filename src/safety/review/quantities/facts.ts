@@ -1,7 +1,9 @@
+import { cleatAstray } from "../cleat-astray.ts";
 import { aboveFloorMm, type CordGeometry } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
 import { cordCount, hangingAt, pullCordLowPoint, pullStates } from "./pull-cords.ts";
 import type { Fact, Reading } from "./quantity.ts";
+import { leansOnGuide } from "./rear-cords.ts";
 
 const LOWERED = 0;
 const RAISED = 1;
@@ -34,15 +36,16 @@ const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
 const NO_PULL_CORD = { absent: "No pull cord hangs on this lift." };
 const NO_LOOP = { absent: "No operating loop hangs on this lift." };
 
-export const cleatHeight = fact(({ geometry: { pulls } }) =>
-  pulls.length === 0
-    ? NO_PULL_CORD
-    : known(
-        Math.min(...pulls.map(({ cleatAboveFloorMm }) => cleatAboveFloorMm)),
-        "Height of the cleat above the floor",
-        RAISED,
-      ),
-);
+export const cleatHeight = fact(({ geometry }) => {
+  const { pulls } = geometry;
+  if (pulls.length === 0) return NO_PULL_CORD;
+  const heightMm = Math.min(...pulls.map(({ cleatAboveFloorMm }) => cleatAboveFloorMm));
+  const astray = cleatAstray(geometry);
+  return {
+    ...known(heightMm, astray ?? "Height of the cleat above the floor", RAISED),
+    ...(astray === undefined ? {} : { within: "not-proven", test: "wind-on-cleat" }),
+  };
+});
 
 export const cordToWind = fact(({ geometry }) =>
   geometry.pulls.length === 0
@@ -119,7 +122,9 @@ export const operatingLoopLength = fact(({ geometry }, { belowFloorMm }) => {
 export const innerCordsReachable = fact(({ geometry: { rear } }) => {
   if (rear === undefined) return { absent: "No lift cord runs up the back." };
   return rear.guide === "enclosed"
-    ? known(0, "The lift cords run in a sewn sleeve.")
+    ? notKnown(
+        "The lift cords run in sleeves sewn by hand and are bare where they leave them below the board. Whether they can be reached is for the test of appendix C to say.",
+      )
     : notKnown(
         "The lift cords can be reached at the back. Whether they are too short to form a hazardous loop is for the tests of appendices C and D to say, which no plan replaces.",
       );
@@ -141,7 +146,12 @@ export const cordsInConnector = fact(({ geometry: { pulls } }) => {
 export const accessibleCords = fact(({ geometry }) => {
   const front = cordCount(geometry.pulls) + (geometry.loop === undefined ? 0 : 1);
   const back = reachableBehind(geometry);
-  if (front + back === 0) return known(0, "No cord is counted as in reach at the front or the back.");
+  if (front + back === 0) {
+    const leansOn = leansOnGuide(geometry);
+    return leansOn === undefined
+      ? known(0, "This lift has no cord.")
+      : { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
+  }
   return known(
     front + back,
     `Cords in reach: ${front} at the front, ${back} at the back.`,

@@ -4,7 +4,7 @@ import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { spanCordMm } from "../feed.ts";
 import { joinedLoopAt, joinedStates } from "./pull-cords.ts";
 import type { Sweep } from "./quantity.ts";
-import { loopPerimeter } from "./rear-cords.ts";
+import { leansOnGuide, loopPerimeter } from "./rear-cords.ts";
 import { gatherStates, pushInside } from "./states.ts";
 
 /** Cloth over diameter of the largest probe: reached where the cord is as long as the probe is wide. */
@@ -55,6 +55,7 @@ export const headOpening: Sweep = {
   worse: "high",
   absent: loopPerimeter.absent,
   states: openingStates,
+  leansOn: leansOnGuide,
   at: (geometry, raise) => Math.max(frontOpeningMm(geometry, raise), rearOpeningMm(geometry, raise)),
   what: (geometry, raise) =>
     frontOpeningMm(geometry, raise) >= rearOpeningMm(geometry, raise)

@@ -70,7 +70,8 @@ export const freeCordLength: Sweep = {
   absent: ({ pulls }) => (pulls.length === 0 ? NO_PULL : undefined),
   states: pullStates,
   at: hangingAt,
-  what: (geometry, raise) => longestText(geometry, raise),
+  pulledAt: (geometry, raise, { pullN }) => stretchedMm(geometry, hangingAt(geometry, raise), pullN),
+  what: longestText,
 };
 
 /** Two cords tied end to end: the connector may come apart, so that each counts from the lock down. */
@@ -79,7 +80,8 @@ export const joinedCordLength: Sweep = {
   worse: "high",
   absent: twoPulls,
   states: pullStates,
-  at: (geometry, raise) => twoLongestAt(geometry, raise).a + twoLongestAt(geometry, raise).b,
+  at: joinedAt,
+  pulledAt: (geometry, raise, { pullN }) => stretchedMm(geometry, joinedAt(geometry, raise), pullN),
   what: () => "two of the hanging cords, tied end to end",
   working: (geometry, raise) => JOINED_CORDS.figure(twoLongestAt(geometry, raise), "joined-cord-length"),
 };
@@ -120,7 +122,8 @@ export const hangingLength: Sweep = {
     (geometry.loop?.dropMm ?? 0) > hangingAt(geometry, raise) ? "the loop" : longestText(geometry, raise),
 };
 
-export const operatingCordLength: Sweep = { ...freeCordLength, what: () => "the operating cord" };
+/** What a hand works the shade by: a loop as much as a cord with a free end. */
+export const operatingCordLength: Sweep = { ...hangingLength, what: () => "the operating cord" };
 
 /**
  * The longest loop that loose cords can form at a height or lower, taken as half of the way around it: two
@@ -218,6 +221,16 @@ function twoPulls({ pulls }: CordGeometry): string | undefined {
 
 export function cordCount(pulls: readonly PullCords[]): number {
   return pulls.reduce((sum, { count }) => sum + count, 0);
+}
+
+function joinedAt(geometry: CordGeometry, raise: number): number {
+  const { a, b } = twoLongestAt(geometry, raise);
+  return a + b;
+}
+
+/** A cord under a pull, by its own stretch; as it hangs where no pull is asked for. */
+export function stretchedMm({ stretchPerN }: CordGeometry, lengthMm: number, pullN = 0): number {
+  return lengthMm * (1 + stretchPerN * pullN);
 }
 
 /** The two longest free ends, which may hang out of different locks. */

@@ -1,4 +1,5 @@
 import type { Figure } from "../../../figures/index.ts";
+import type { PhysicalTestId } from "../../../shade-plan/index.ts";
 import type { Check } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 
@@ -23,10 +24,18 @@ export interface Sweep {
   pulledAt?: (geometry: CordGeometry, raise: number, ask: Ask) => number;
   /** Cord slides out under the pull, so that no geometry bounds it. */
   feeds?: (geometry: CordGeometry, ask: Ask) => boolean;
+  /** What a good value leans on that no plan shows: a sleeve sewn by hand, rings that grip, a device on the wall. */
+  leansOn?: (geometry: CordGeometry, ask: Ask) => LeansOn | undefined;
   /** What it is that comes to the value in that state, in words. */
   what: (geometry: CordGeometry, raise: number, ask: Ask) => string;
   /** How the value is computed, for the workings, where it is more than one length. */
   working?: (geometry: CordGeometry, raise: number, ask: Ask) => Figure | undefined;
+}
+
+/** Workmanship or a device that a good value leans on, and the test of it. */
+export interface LeansOn {
+  why: string;
+  test: PhysicalTestId;
 }
 
 /** Heights of letters on the tag that is printed with the plan, mm. */
@@ -50,6 +59,8 @@ export interface Reading {
   why: string;
   over: "failed" | "not-proven";
   within: "not-shown-to-fail" | "not-proven";
+  /** Where another test than the rule’s own decides. */
+  test?: PhysicalTestId;
 }
 
 /** What no sweep is needed for: counts, labels, what only a test can tell. */

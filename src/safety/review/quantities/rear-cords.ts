@@ -1,14 +1,38 @@
 import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
-import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
+import type { CordGeometry, OperatingLoop, RearSpan } from "../cord-geometry.ts";
 import { CHILD_PULL, canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
-import { joinedLoopAt, joinedStates, looseLoopAt, pullStates } from "./pull-cords.ts";
-import type { Ask, Sweep } from "./quantity.ts";
+import { joinedLoopAt, joinedStates, looseLoopAt, pullStates, stretchedMm } from "./pull-cords.ts";
+import type { Ask, LeansOn, Sweep } from "./quantity.ts";
 import { gatherStates } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
-const ENCLOSED = "The lift cords run in a sewn sleeve and are counted as out of reach.";
+
+/** Closed guides count for nothing until they are pulled at: what a needle or a grip does no plan shows. */
+export function leansOnGuide({ rear }: CordGeometry): LeansOn | undefined {
+  switch (rear?.guide) {
+    case "enclosed":
+      return {
+        why: "The lift cords run in sleeves sewn by hand, and each is bare where it leaves its sleeve below the board. Whether no cord can be reached or drawn out shows only in the test.",
+        test: "pull-enclosure",
+      };
+    case "ring-locked":
+      return {
+        why: "Between two rings that is so for as long as each ring grips its sleeve under a pull, which only the test shows.",
+        test: "pull-enclosure",
+      };
+    default:
+      return undefined;
+  }
+}
+
+/** The same where any of it hangs as low as is asked. */
+function leansOnGuideBelow(geometry: CordGeometry, ask: Ask): LeansOn | undefined {
+  return geometry.rear?.spans.some((span) => !tooHigh(geometry, span, 0, ask))
+    ? leansOnGuide(geometry)
+    : undefined;
+}
 
 /** What the lengths between two guides rest on. */
 const BETWEEN_GUIDES = ["figure:shape.*", "figure:measure.finished-length"] as const;
@@ -31,16 +55,26 @@ const CORD_AND_CLOTH = figureRule({
 export const cordBetweenContacts: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: noReach,
+  absent: noSpan,
   states: gatherStates,
-  at: (geometry, raise) => Math.max(boardSpanMm(geometry), rearAt(geometry, raise, spanCord)),
+  at: (geometry, raise) =>
+    Math.max(loopSideMm(geometry), boardSpanMm(geometry), rearAt(geometry, raise, spanCord)),
   pulledAt: (geometry, raise, ask) =>
-    Math.max(pulledBoardSpanMm(geometry, raise, ask), rearAt(geometry, raise, pulledCord, ask)),
+    Math.max(
+      stretchedMm(geometry, loopSideMm(geometry), ask.pullN ?? CHILD_PULL.value),
+      pulledBoardSpanMm(geometry, raise, ask),
+      rearAt(geometry, raise, pulledCord, ask),
+    ),
   feeds,
-  what: (geometry, raise) =>
-    boardSpanMm(geometry) > rearAt(geometry, raise, spanCord)
+  leansOn: leansOnGuide,
+  what: (geometry, raise) => {
+    const behindMm = rearAt(geometry, raise, spanCord);
+    if (loopSideMm(geometry) > Math.max(behindMm, boardSpanMm(geometry)))
+      return "the side of the loop between its wheel and its device";
+    return boardSpanMm(geometry) > behindMm
       ? "the cord between two eyes on the board"
-      : `the cord ${betweenText(worstSpan(geometry, raise, spanCord))}`,
+      : `the cord ${betweenText(worstSpan(geometry, raise, spanCord))}`;
+  },
 };
 
 /** Longest way around a loop: cord and cloth between two guides, joined cords, an operating loop. */
@@ -51,8 +85,12 @@ export const loopPerimeter: Sweep = {
   states: loopStates,
   at: (geometry, raise) => Math.max(frontLoopMm(geometry, raise), rearAt(geometry, raise, spanLoop)),
   pulledAt: (geometry, raise, ask) =>
-    Math.max(frontLoopMm(geometry, raise), rearAt(geometry, raise, pulledLoop, ask)),
+    Math.max(
+      stretchedMm(geometry, frontLoopMm(geometry, raise), ask.pullN ?? CHILD_PULL.value),
+      rearAt(geometry, raise, pulledLoop, ask),
+    ),
   feeds,
+  leansOn: leansOnGuide,
   what: (geometry, raise) =>
     frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)
       ? frontLoopText(geometry, raise)
@@ -69,8 +107,9 @@ export const loopPerimeter: Sweep = {
 export const rearGuideSpacing: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: unreachable,
+  absent: noRear,
   states: gatherStates,
+  leansOn: leansOnGuide,
   at: (geometry, raise) => rearAt(geometry, raise, spanCord),
   what: (geometry, raise) => `the distance ${betweenText(worstSpan(geometry, raise, spanCord))}`,
 };
@@ -79,18 +118,14 @@ export const rearGuideSpacing: Sweep = {
 export const guidedLoopLength: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: (geometry) =>
-    geometry.loop?.device === "tensioner" || geometry.loop?.device === "breakaway"
-      ? undefined
-      : unreachable(geometry),
+  absent: (geometry) => (isHeld(geometry.loop) ? undefined : noRear(geometry)),
   needsFloor: true,
   // Guides only rise out of the height that counts, so that the last to count are those that did lowered.
   states: gatherStates,
-  at: (geometry, raise, ask) =>
-    Math.max(heldLoopMm(geometry, ask), rearAt(geometry, raise, spanLoop, ask) / 2),
-  pulledAt: (geometry, raise, ask) =>
-    Math.max(heldLoopMm(geometry, ask), rearAt(geometry, raise, pulledLoop, ask) / 2),
+  at: (geometry, raise, ask) => rearAt(geometry, raise, spanLoop, ask) / 2,
+  pulledAt: (geometry, raise, ask) => rearAt(geometry, raise, pulledLoop, ask) / 2,
   feeds,
+  leansOn: (geometry, ask) => leansOnHolder(geometry, ask) ?? leansOnGuideBelow(geometry, ask),
   what: () => "the loop of guided cord",
 };
 
@@ -103,6 +138,7 @@ export const anyLoopLength: Sweep = {
   at: (geometry, raise, ask) =>
     Math.max(looseLoopAt(geometry, raise, ask), loopPerimeter.at(geometry, raise, ask) / 2),
   feeds,
+  leansOn: leansOnGuide,
   what: (geometry, raise, ask) =>
     looseLoopAt(geometry, raise, ask) > loopPerimeter.at(geometry, raise, ask) / 2
       ? "the loop that the hanging cords can form"
@@ -121,7 +157,9 @@ function spanLoop(_: CordGeometry, span: RearSpan, liftMm: number): number {
 
 function pulledCord(geometry: CordGeometry, span: RearSpan, liftMm: number, pullN: number): number {
   const { rear, travelMm } = geometry;
-  return spanCordMm(span, liftMm) + (rear === undefined ? 0 : drawnMm(rear, span, pullN, liftMm, travelMm));
+  const cordMm = spanCordMm(span, liftMm);
+  const drawn = rear === undefined ? 0 : drawnMm(rear, span, pullN, liftMm, travelMm);
+  return stretchedMm(geometry, cordMm, pullN) + drawn;
 }
 
 function pulledLoop(geometry: CordGeometry, span: RearSpan, liftMm: number, pullN: number): number {
@@ -170,7 +208,10 @@ function pulledBoardSpanMm(geometry: CordGeometry, raise: number, { pullN }: Ask
   const { rear, travelMm } = geometry;
   const spanMm = boardSpanMm(geometry);
   if (rear === undefined || spanMm === 0) return 0;
-  return spanMm + drawnAtBoardMm(rear, spanMm, pullN ?? CHILD_PULL.value, raise * travelMm, travelMm);
+  const forceN = pullN ?? CHILD_PULL.value;
+  return (
+    stretchedMm(geometry, spanMm, forceN) + drawnAtBoardMm(rear, spanMm, forceN, raise * travelMm, travelMm)
+  );
 }
 
 function frontLoopMm(geometry: CordGeometry, raise: number): number {
@@ -183,14 +224,24 @@ function frontLoopText(geometry: CordGeometry, raise: number): string {
     : "the operating loop";
 }
 
-/** An operating loop on a device, where it reaches down to the asked height. */
-function heldLoopMm(geometry: CordGeometry, { belowFloorMm }: Ask): number {
-  const { loop, topAboveFloorMm } = geometry;
-  if (loop === undefined || loop.device === "none") return 0;
-  const lengthMm = loop.perimeterMm / 2;
-  if (belowFloorMm === undefined || topAboveFloorMm === undefined) return lengthMm;
-  const lowMm = topAboveFloorMm - loop.exitBelowTopMm - loop.dropMm;
-  return lowMm > belowFloorMm + SAME_LENGTH_MM ? 0 : lengthMm;
+/** One side of an operating loop: cord between its wheel and the device at its lower end, which both hold it. */
+function loopSideMm({ loop }: CordGeometry): number {
+  return loop?.dropMm ?? 0;
+}
+
+function isHeld(loop: OperatingLoop | undefined): boolean {
+  return loop !== undefined && loop.device !== "none";
+}
+
+/** An operating loop on a device may hang lower than is asked, where its device holds and leaves no loop. */
+function leansOnHolder({ loop, topAboveFloorMm }: CordGeometry, { belowFloorMm }: Ask): LeansOn | undefined {
+  if (loop === undefined || !isHeld(loop)) return undefined;
+  const lowMm = (topAboveFloorMm ?? 0) - loop.exitBelowTopMm - loop.dropMm;
+  if (belowFloorMm !== undefined && lowMm > belowFloorMm + SAME_LENGTH_MM) return undefined;
+  return {
+    why: "The loop is held by a device at its lower end. Whether that takes the pull, and leaves no loop, shows when it is tried on the wall.",
+    test: "guide-pull",
+  };
 }
 
 function loopStates(geometry: CordGeometry): number[] {
@@ -199,18 +250,15 @@ function loopStates(geometry: CordGeometry): number[] {
 
 function noLoop(geometry: CordGeometry): string | undefined {
   if (geometry.loop !== undefined || joinedStates(geometry).length > 0) return undefined;
-  return noReach(geometry);
+  return noRear(geometry);
 }
 
-function noReach({ rear }: CordGeometry): string | undefined {
-  if (rear === undefined) return NO_REAR;
-  return rear.guide === "enclosed" && rear.boardSpansMm.length === 0 ? ENCLOSED : undefined;
+function noSpan(geometry: CordGeometry): string | undefined {
+  return geometry.loop === undefined ? noRear(geometry) : undefined;
 }
 
-/** No cord in reach between guides on the cloth. */
-function unreachable({ rear }: CordGeometry): string | undefined {
-  if (rear === undefined) return NO_REAR;
-  return rear.guide === "enclosed" ? ENCLOSED : undefined;
+function noRear({ rear }: CordGeometry): string | undefined {
+  return rear === undefined ? NO_REAR : undefined;
 }
 
 function feeds({ rear, travelMm }: CordGeometry, { pullN }: Ask): boolean {

@@ -5,6 +5,10 @@ export const AU_RULES = {
   place: "au",
   whom: "They bind who installs or supplies in trade or commerce, lease and hire included. Your own window, and a shade that you give away outside trade, are outside it, and the hazard there is the same.",
   outside: "Binds trade and commerce, and this shade is outside it. The hazard is the same.",
+  unsettled: {
+    "public-building":
+      "Not settled by what was read: pages disagree on whether the standards reach beyond dwellings. A public building is held to them here all the same.",
+  },
   cautionFor: ["own-home", "gift"],
   rules: [
     {

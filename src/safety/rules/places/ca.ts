@@ -6,6 +6,10 @@ export const CA_RULES = {
   whom: "They bind whoever makes, imports, advertises or sells, and giving a shade away counts as selling. Making for your own home is not clearly exempt, so the limits on cords are applied to it as well.",
   outside:
     "Labels and laboratory limits are asked of what is sold, given or advertised, not of your own window.",
+  unsettled: {
+    "public-building":
+      "Not settled by what was read: the law speaks of consumer products, and whether a shade for a public building is one. It is held to them here all the same.",
+  },
   cautionFor: [],
   rules: [
     {

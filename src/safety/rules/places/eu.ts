@@ -1,4 +1,5 @@
 import { EN_13120_RULES } from "../en-13120.ts";
+import { GPSR_RULES } from "../gpsr.ts";
 import type { PlaceRules } from "../rule.ts";
 
 /** European Union: EN 13120 and its neighbours, voluntary standards that presume conformity. */
@@ -10,6 +11,7 @@ export const EU_RULES = {
   cautionFor: ["own-home"],
   rules: [
     ...EN_13120_RULES,
+    ...GPSR_RULES,
     {
       id: "EU-LIST-2026",
       words: "The list of standards that presume conformity was replaced on 17 April 2026.",

@@ -49,6 +49,7 @@ export function MeasureSection() {
       <div className="fields">
         <OpeningField pointer={`${pointer}/opening/recessDepthMm`} />
         <OpeningField pointer={`${pointer}/opening/sillAboveFloorMm`} />
+        <OpeningField pointer={`${pointer}/opening/footholdMm`} />
       </div>
       {mount === "to-size" ? null : <BeyondRectangle />}
       <Obstructions pointer={`${pointer}/opening/obstructions`} />

@@ -1,0 +1,61 @@
+import type { Finding } from "../../figures/index.ts";
+import { settingPatch } from "../../job/index.ts";
+import { cite } from "../../sources/index.ts";
+import { lengthText } from "../../units/index.ts";
+import { cleatAstray, REACH } from "./cleat-astray.ts";
+import type { CordGeometry } from "./cord-geometry.ts";
+import type { ReviewInput } from "./review-input.ts";
+
+/** Heights that decide what a child reaches: asked where they were not said, and a cleat that nobody winds a cord on. */
+export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: CordGeometry): Finding[] {
+  const { pulls, loop, topAboveFloorMm, footholdMm } = geometry;
+  if (pulls.length === 0 && loop === undefined) return [];
+  const base = { stage: "safety", shadeId: shade.shadeId } as const;
+  const asked: Finding[] = [];
+  if (topAboveFloorMm === undefined) {
+    asked.push({
+      ...base,
+      id: "safety.height-unknown",
+      severity: "unproven",
+      path: `${shade.path}/opening/sillAboveFloorMm`,
+      text: "How high above the floor does the opening begin? What hangs at the front ends somewhere above the floor, or on it: until the height is measured, no rule on heights is shown to hold.",
+      cite: cite("cord-rules-at-a-glance"),
+      remedies: [],
+    });
+  }
+  if (footholdMm === undefined) {
+    asked.push({
+      ...base,
+      id: "safety.foothold-unknown",
+      severity: "unproven",
+      path: `${shade.path}/opening/footholdMm`,
+      text: "Is there anything at this window that a child can stand on: stairs or a landing, a window seat, a bed or cot, furniture? How high above the floor is the highest of them? Heights of cords and cleats are counted from there.",
+      cite: cite("cordless-advice"),
+      remedies: [
+        {
+          label: "There is nothing to stand on",
+          patch: [{ op: "add", path: `${shade.path}/opening/footholdMm`, value: 0 }],
+        },
+      ],
+    });
+  }
+  const astray = cleatAstray(geometry);
+  if (astray === undefined) return asked;
+  const text = (mm: number) => lengthText(mm, shade.units);
+  const { cleatAboveFloorMm } = shade.making.lift;
+  return [
+    ...asked,
+    {
+      ...base,
+      id: "safety.cleat-astray",
+      severity: "fix",
+      path: `${shade.path}/shade/making/lift/cleatAboveFloorMm`,
+      text: `${astray}: ${text(cleatAboveFloorMm)} above the floor. A cleat counts only if the cord is wound on it every time: between the height that the rules ask for and ${text(REACH.value)}, and below the lock.`,
+      cite: REACH.cite,
+      remedies: [1600, 1500].map((heightMm) => ({
+        label: `Fix the cleat ${text(heightMm)} above the floor`,
+        patch: settingPatch(shade, "lift", "cleatAboveFloorMm", heightMm),
+      })),
+    },
+  ];
+}

@@ -1,0 +1,60 @@
+import type { PlaceRules } from "../rule.ts";
+
+/** Korea: what its agencies advised in 2016. The standard itself was not read. */
+export const KR_RULES = {
+  place: "kr",
+  whom: "Advice of the consumer and the standards agency of July 2016, as the press reports it. A label with the date of making and other details was asked of what is sold. The caution profile is read beside it.",
+  outside: "The label is asked of what is sold or given.",
+  cautionFor: ["own-home", "gift", "for-sale", "public-building"],
+  rules: [
+    {
+      id: "KR-END",
+      words: "Cords are tied up at least 160 cm above the floor, or there are none.",
+      cite: { source: "kr-advice" },
+      asOf: "2016-07",
+      confidence: "V2",
+      kind: "advice",
+      status: "guidance",
+      goods: "any",
+      binds: ["own-home", "gift", "for-sale", "public-building"],
+      check: {
+        quantity: "pull-cord-low-point",
+        comparison: "at-least",
+        limit: 1600,
+        unit: "mm",
+        states: "all",
+      },
+    },
+    {
+      id: "KR-LABEL",
+      words: "A label says what the agency asks for, the date of making among it.",
+      cite: { source: "kr-advice" },
+      asOf: "2016-07",
+      confidence: "V2",
+      kind: "rule",
+      status: "in-force",
+      goods: "any",
+      binds: ["gift", "for-sale", "public-building"],
+      check: {
+        quantity: "warnings-and-labels",
+        comparison: "equals",
+        limit: 1,
+        unit: "yes-no",
+        states: "all",
+        test: "labels",
+      },
+    },
+    {
+      id: "KR-STANDARD",
+      words: "Korea has a standard of its own on window coverings with cords.",
+      cite: { source: "kr-advice" },
+      asOf: "2016-07",
+      confidence: "V2",
+      kind: "rule",
+      status: "unverified",
+      goods: "any",
+      binds: [],
+      note: "Its text and figures were not read: check the current one.",
+    },
+  ],
+} as const satisfies PlaceRules;
