@@ -8,7 +8,7 @@ import { ROOT } from "./run.mjs";
  * Changes the code of some rooms or files in small ways, one at a time, and runs the tests that reach the change:
  * `npm run mutate -- src/folds src/lift/lane-order.ts`. What no test notices is listed, with the share that was.
  * Code runs in a copy that is thrown away; `--at-least 85` fails below that share. Tests are those of the rooms that
- * the changed files are in; `--tests test/lifts.test.ts` adds others.
+ * the changed files are in, or those named: `--tests src/lift/lane-order.test.ts --tests test/lifts.test.ts`.
  */
 const { values, positionals } = parseArgs({
   options: {
@@ -30,7 +30,8 @@ const mutate = positionals.flatMap((path) =>
 );
 const rooms = new Set(positionals.map((path) => path.split("/").slice(0, 2).join("/")));
 process.chdir(ROOT);
-process.env.MUTATION_TESTS = [...[...rooms].map((room) => `${room}/**/*.test.ts`), ...values.tests].join(",");
+const ofRooms = [...rooms].map((room) => `${room}/**/*.test.ts`);
+process.env.MUTATION_TESTS = (values.tests.length > 0 ? values.tests : ofRooms).join(",");
 const stryker = new Stryker({
   mutate,
   testRunner: "vitest",

@@ -1,7 +1,7 @@
-import type { BoardPlan, Lift, Mass } from "../shade-plan/index.ts";
+import { type BoardPlan, fromBoardEndMm, type Head, type Lift, type Mass } from "../shade-plan/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
-/** A downward load on the board at one place, from the left finished edge. */
+/** A downward load at one place along the board, as if it began at its level place. */
 interface PointLoad {
   what: "eye" | "spool" | "lock" | "drive";
   atMm: number;
@@ -28,36 +28,41 @@ function isHand({ what }: PointLoad): boolean {
   return what === "lock" || what === "drive";
 }
 
+/** The board with what hangs under it. */
+export interface LoadedBoard {
+  size: Head;
+  board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">;
+  lift: Lift;
+}
+
 /**
  * Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. `boardKg` is the board
- * with the cloth that lies on it.
+ * with the cloth that lies on it. On a slope all of a load is taken as pressing across the board, which is a little too
+ * much.
  */
-export function boardLoads(
-  board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">,
-  boardKg: number,
-  mass: Mass,
-  lift: Lift,
-): BoardLoads {
+export function boardLoads(loaded: LoadedBoard, boardKg: number, mass: Mass): BoardLoads {
+  const { board, lift } = loaded;
+  const along = (xMm: number) => board.leftMm + fromBoardEndMm(loaded, xMm);
   const shares = lift.cords.reduce((sum, { loadN }) => sum + loadN, 0) || 1;
   return {
     fromMm: board.leftMm,
-    toMm: board.leftMm + board.lengthMm,
+    toMm: along(board.leftMm + board.lengthMm),
     evenN: boardKg * GRAVITY + Math.max(0, mass.totalKg * GRAVITY - lift.heldN),
     points: [
       ...lift.cords.map(
         ({ columnX, loadN }): PointLoad => ({
           what: lift.takeUp === "lock" ? "eye" : "spool",
-          atMm: columnX,
+          atMm: along(columnX),
           loadN: (lift.heldN * loadN) / shares,
         }),
       ),
       {
         what: lift.takeUp === "lock" ? "lock" : "drive",
-        atMm: handAtMm(lift),
+        atMm: along(handAtMm(lift)),
         loadN: lift.pullN,
       },
     ],
-    supportsMm: board.brackets.map(({ xMm }) => xMm),
+    supportsMm: board.brackets.map(({ xMm }) => along(xMm)),
   };
 }
 

@@ -33,8 +33,8 @@ const idsOf = (...args: Parameters<typeof job>) => shadeOf(...args).findings.map
 describe("the board as a beam", () => {
   // 12 kg at standard gravity (NIST SP 811): 117.68 N, more than a tug at any plain shade.
   test("its reactions carry all that pulls, and a child of 12 kg on the cord", () => {
-    const { board, lift, mass } = shadeOf();
-    const loads = boardLoads(board, 0, mass, lift);
+    const { size, board, lift, mass } = shadeOf();
+    const loads = boardLoads({ size, board, lift }, 0, mass);
     const sum = board.strength?.reactionsN.reduce((all, one) => all + one, 0) ?? 0;
     const boardKg = (board.lengthMm * board.depthMm * board.thicknessMm * 450) / 1e9;
     const points = loads.points.reduce(

@@ -1,5 +1,12 @@
 import { figureRuleOf, type Worked } from "../figures/index.ts";
-import type { BoardPlan, Bracket, Lift } from "../shade-plan/index.ts";
+import {
+  acrossOfBoardMm,
+  type BoardOnHead,
+  type BoardPlan,
+  type Bracket,
+  fromBoardEndMm,
+  type Lift,
+} from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { FIT_SLACK } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
@@ -60,31 +67,34 @@ export function planFixings(input: BoardInput, leftMm: number): Worked<Fixings> 
   const { shade, size, lift } = input;
   const kind = shade.mount === "inside" ? "screwed-up" : "brackets";
   const widthMm = kind === "brackets" ? BRACKET_WIDTH.value : SCREW_ROOM.value;
-  const lengthMm = size.boardLengthMm;
+  const on: BoardOnHead = { size, board: { leftMm }, lift };
+  const lengthMm = fromBoardEndMm(on, leftMm + size.boardLengthMm);
   const { bracketEndMm, bracketSpacingMm } = shade.making.board;
   const endMm = Math.max(widthMm / 2, Math.min(bracketEndMm, lengthMm / 4));
   const largestMm = Math.max(bracketSpacingMm, NEAREST_FIXINGS_MM);
-  const mirror = (x: number) => (lift.controlSide === "right" ? size.finishedWidthMm - x : x);
+  const turned = lift.controlSide === "right";
+  /** Along the board from its end on the control side. */
+  const along = (xMm: number) => (turned ? lengthMm - fromBoardEndMm(on, xMm) : fromBoardEndMm(on, xMm));
   const fewest =
     lengthMm < 3 * widthMm ? undefined : FEWEST.figure({ B: lengthMm, e: endMm, m: largestMm }, { kind });
   const { placesMm, faults } = placeFixings({
-    fromMm: leftMm,
-    toMm: leftMm + lengthMm,
+    fromMm: 0,
+    toMm: lengthMm,
     endMm,
     largestMm,
     widthMm,
     fewest: fewest?.value ?? 1,
-    keepOut: keepOut(lift, shade.eye.outsideDiameterMm, mirror),
+    keepOut: keepOut(lift, shade.eye.outsideDiameterMm, along),
   });
-  const places = placesMm.map(mirror).sort((a, b) => a - b);
+  const places = placesMm.map((at) => acrossOfBoardMm(on, turned ? lengthMm - at : at)).sort((a, b) => a - b);
   const brackets = places.map((xMm, i) => ({ number: i + 1, xMm }));
   return { values: { kind, brackets, faults, widthMm }, workings: fewest === undefined ? [] : [fewest] };
 }
 
-function keepOut(lift: Lift, eyeMm: number, mirror: (x: number) => number): [number, number][] {
+function keepOut(lift: Lift, eyeMm: number, along: (x: number) => number): [number, number][] {
   const around = (x: number, half: number): [number, number] => [
-    mirror(x) - half - BESIDE_MM,
-    mirror(x) + half + BESIDE_MM,
+    along(x) - half - BESIDE_MM,
+    along(x) + half + BESIDE_MM,
   ];
   if (lift.takeUp === "lock") {
     return [

@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import type { BoardPlan, Lift, ScrewLoad } from "../shade-plan/index.ts";
+import { type BoardPlan, fromBoardEndMm, type Head, type Lift, type ScrewLoad } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
@@ -20,13 +20,13 @@ export interface FixingFacts {
 
 /** Are the fixings placed as asked, and what does the wall have to do with it? */
 export function judgeFixings(
-  { shade, lift }: BoardInput,
+  { shade, size, lift }: BoardInput,
   board: BoardPlan,
   fixings: Fixings,
   facts: FixingFacts,
 ): Finding[] {
   return [
-    ...misplaced(shade, lift, board, fixings),
+    ...misplaced(shade, { size, board, lift }, fixings),
     ...wall(shade, board, facts),
     ...(facts.tooLong ? [noSuchScrew(shade, board)] : []),
     localCodes(shade, board, facts),
@@ -46,8 +46,7 @@ function upper(text: string): string {
 
 function misplaced(
   shade: BoardShade,
-  lift: Lift,
-  board: BoardPlan,
+  { size, board, lift }: { size: Head; board: BoardPlan; lift: Lift },
   { kind, faults, brackets, widthMm }: Fixings,
 ): Finding[] {
   const what = kind === "brackets" ? "bracket" : "screw";
@@ -63,9 +62,10 @@ function misplaced(
       remedies: [],
     });
   }
+  const along = (xMm: number) => fromBoardEndMm({ size, board, lift }, xMm);
   const first = brackets[0]?.xMm ?? board.leftMm;
   const last = brackets.at(-1)?.xMm ?? board.leftMm;
-  const endMm = Math.max(first - board.leftMm, board.leftMm + board.lengthMm - last);
+  const endMm = Math.max(along(first), along(board.leftMm + board.lengthMm) - along(last));
   if (faults.includes("end")) {
     findings.push({
       ...atSetting(shade, "board/bracketEndMm"),

@@ -6,6 +6,7 @@ import { expectNear } from "../../test/near.ts";
 import { afterRemedy, PLAIN_MASS, plannedLock, resolvedShadesOf, rigInput } from "../../test/rig-inputs.ts";
 import { type Finding, workingOf } from "../figures/index.ts";
 import type { Job, JobInput, ResolvedShade } from "../job/index.ts";
+import { alongHeadMm } from "../shade-plan/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
 import { boardLoads } from "./board-loads.ts";
@@ -69,14 +70,14 @@ describe("the board of any valid shade", () => {
           if (ids(findings).includes("board.fixing-not-clear")) continue;
           const half = (board.fixing === "brackets" ? 20 : 10) / 2;
           const { lift } = input;
+          // Along the board, where they lie.
+          const apart = (a: number, b: number) => Math.abs(alongHeadMm(input.size, a, b)) + 1e-6;
           for (const { xMm } of board.brackets) {
             for (const eye of lift.eyes) {
-              expect(Math.abs(eye.xMm - xMm)).toBeGreaterThanOrEqual(
-                resolved.eye.outsideDiameterMm / 2 + half,
-              );
+              expect(apart(eye.xMm, xMm)).toBeGreaterThanOrEqual(resolved.eye.outsideDiameterMm / 2 + half);
             }
             if (lift.kind !== "cord-lock") throw new Error("invalid test: no lock");
-            expect(Math.abs(lift.seat.xMm - xMm)).toBeGreaterThanOrEqual(lift.housingLengthMm / 2 + half);
+            expect(apart(lift.seat.xMm, xMm)).toBeGreaterThanOrEqual(lift.housingLengthMm / 2 + half);
           }
         }
       }),
@@ -90,7 +91,11 @@ describe("the board of any valid shade", () => {
         for (const resolved of resolvedShadesOf(job)) {
           const { board, input, workings } = planned(resolved);
           const boardKg = workings.find(({ id }) => id === "board.mass")?.value ?? Number.NaN;
-          const loads = boardLoads(board, boardKg + input.mass.onBoardKg, input.mass, input.lift);
+          const loads = boardLoads(
+            { size: input.size, board, lift: input.lift },
+            boardKg + input.mass.onBoardKg,
+            input.mass,
+          );
           const total = loads.evenN + loads.points.reduce((sum, { loadN }) => sum + loadN, 0);
           expectNear(total, board.loadN, 1e-6 * board.loadN);
         }

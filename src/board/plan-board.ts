@@ -5,7 +5,7 @@ import {
   figureRuleOf,
   type StageResult,
 } from "../figures/index.ts";
-import type { BoardPlan, Form } from "../shade-plan/index.ts";
+import { type BoardPlan, type Form, fromBoardEndMm } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput, BoardShade } from "./board-input.ts";
@@ -32,7 +32,7 @@ const BOARD_MASS = figureRuleOf<{ weighed: boolean }>()({
   unit: "kg",
   formula: "l·d·t·ρ / 10^9",
   inputs: {
-    l: ["mm", "length", "figure:measure.board-length"],
+    l: ["mm", "length", "figure:measure.board-length", "opening/head"],
     d: ["mm", "depth", "board/section"],
     t: ["mm", "thickness", "board/section"],
     ρ: ["kg/m3", "density", "board/section"],
@@ -120,7 +120,9 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
   const fixings = fixed.values;
   const wall = wallScrews(shade, fixings.kind, fixings.brackets.length);
   const { tooLong, ...screws } = wall.values;
-  const ofBoard = boardMass(shade, size.boardLengthMm);
+  const on = { size, board: { leftMm }, lift };
+  const alongMm = fromBoardEndMm(on, leftMm + size.boardLengthMm);
+  const ofBoard = boardMass(shade, alongMm);
   const line = screwLine(input, fixings.kind);
   const bar = barLength(shade, form);
   const load = LOAD.figure({
@@ -146,7 +148,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     ...(bar === undefined ? {} : { barLengthMm: bar.value, barName: shade.bar.name }),
     loadN: load.value,
   };
-  const loads = boardLoads(board, ofBoard.value + mass.onBoardKg, mass, lift);
+  const loads = boardLoads({ size, board, lift }, ofBoard.value + mass.onBoardKg, mass);
   const worst = worstFixing(fixingLoads(loads));
   const strength = boardStrength(shade, board, loads, lift.pullN, gripMm(shade).value);
   if (strength.values.strength !== undefined) board.strength = strength.values.strength;

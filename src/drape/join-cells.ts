@@ -9,6 +9,8 @@ interface Upright {
   mirrored: boolean;
   /** Added to its place across; what it lies beside its column. */
   shiftMm: number;
+  /** Width of its place over that of the cell. */
+  wide: number;
 }
 
 /** The settled cells side by side, each as often as it stands for a part of the shade, turned over where it is mirrored. */
@@ -23,16 +25,17 @@ export function joinCells(
     const count = cell.cell.xMm.length;
     for (let k = uprights.length === 0 ? 0 : 1; k < count; k++) {
       const line = mirrored ? count - 1 - k : k;
-      uprights.push({ cell, line, mirrored, shiftMm: mirrored ? toMm : fromMm });
+      const wide = (toMm - fromMm) / (cell.cell.toMm - cell.cell.fromMm || 1);
+      uprights.push({ cell, line, mirrored, shiftMm: mirrored ? toMm : fromMm, wide });
     }
   }
-  const placeOf = ({ cell: { cell, x }, line, mirrored, shiftMm }: Upright, j: number) => {
+  const placeOf = ({ cell: { cell, x }, line, mirrored, shiftMm, wide }: Upright, j: number) => {
     const at = 3 * (j * cell.xMm.length + line);
-    const inside = (x[at] as number) - cell.fromMm;
+    const inside = wide * ((x[at] as number) - cell.fromMm);
     return [shiftMm + (mirrored ? -inside : inside), x[at + 1] as number, x[at + 2] as number] as const;
   };
-  const flatOf = ({ cell: { cell }, mirrored, shiftMm, line }: Upright) => {
-    const inside = (cell.xMm[line] as number) - cell.fromMm;
+  const flatOf = ({ cell: { cell }, mirrored, shiftMm, line, wide }: Upright) => {
+    const inside = wide * ((cell.xMm[line] as number) - cell.fromMm);
     return shiftMm + (mirrored ? -inside : inside);
   };
   const [left, right] = [uprights[0], uprights.at(-1)];

@@ -1,13 +1,21 @@
 import { type Figure, type FigureInput, figureRule, figureRuleOf } from "../figures/index.ts";
-import { bendingOf, type Cloth, type LayerCloths, layersThicknessMm, USUAL_KIND } from "../job/index.ts";
+import {
+  bendingOf,
+  type Cloth,
+  type LayerCloths,
+  layersThicknessMm,
+  type ResolvedMaking,
+  type ResolvedShade,
+  USUAL_KIND,
+} from "../job/index.ts";
 import { type FoldCloth, rigidityNmm, weightNPerMm2 } from "../mechanics/index.ts";
 import { type ClothFeel, LAYER_NAMES, LAYERS, type Layer, massByCarrier } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { FoldsInput } from "./folds-input.ts";
 
-/** What of a shade decides how its layers feel together. */
-type LayeredShade = Pick<FoldsInput["shade"], "cloths" | "making">;
+/** What of a shade tells how its cloth feels. */
+type FeltShade = Pick<ResolvedShade, "cloths"> & { making: Pick<ResolvedMaking, "lining"> };
 
 /** One layer as its folds feel it. */
 export interface FoldLayer {
@@ -25,12 +33,12 @@ export function foldLayers(cloths: LayerCloths): FoldLayer[] {
 }
 
 /** Layers that are glued or fused to one another; one alone has nothing to be bonded to. */
-export function areBonded({ making }: LayeredShade, layers: readonly FoldLayer[]): boolean {
+export function areBonded({ making }: Pick<FeltShade, "making">, layers: readonly FoldLayer[]): boolean {
   return making.lining.bonded && layers.length > 1;
 }
 
 /** Whether how stiff all layers are together is known and not guessed. */
-export function isMeasured(shade: LayeredShade, layers: readonly FoldLayer[]): boolean {
+export function isMeasured(shade: Pick<FeltShade, "making">, layers: readonly FoldLayer[]): boolean {
   return areBonded(shade, layers)
     ? shade.making.lining.bondedBendingMm !== undefined
     : layers.every(({ measured }) => measured);
@@ -40,17 +48,21 @@ export function isMeasured(shade: LayeredShade, layers: readonly FoldLayer[]): b
  * All layers as one cloth: loose layers slide on each other, so weights and rigidities add. Bonded ones are stiffer: as
  * measured, else no less than that.
  */
-export function clothFeel(shade: LayeredShade): ClothFeel {
+export function clothFeel(shade: FeltShade): ClothFeel {
   const layers = foldLayers(shade.cloths);
-  return { ...feelOf(shade, layers, bendingTogether(shade, layers)), measured: isMeasured(shade, layers) };
-}
-
-function feelOf({ cloths }: LayeredShade, layers: readonly FoldLayer[], bending: Figure) {
-  const gsm = layers.reduce((sum, { cloth }) => sum + cloth.massGsm, 0);
+  const sum = (of: (layer: FoldLayer) => number) => layers.reduce((total, layer) => total + of(layer), 0);
+  const { bondedBendingMm } = shade.making.lining;
   return {
-    weightNPerMm2: weightNPerMm2(gsm),
-    rigidityNmm: rigidityNmm(gsm, bending.value),
-    thicknessMm: layersThicknessMm(cloths),
+    weightNPerMm2: sum(({ cloth }) => weightNPerMm2(cloth.massGsm)),
+    rigidityNmm:
+      areBonded(shade, layers) && bondedBendingMm !== undefined
+        ? rigidityNmm(
+            sum(({ cloth }) => cloth.massGsm),
+            bondedBendingMm,
+          )
+        : sum(({ cloth, bendingMm }) => rigidityNmm(cloth.massGsm, bendingMm)),
+    thicknessMm: layersThicknessMm(shade.cloths),
+    measured: isMeasured(shade, layers),
   };
 }
 
@@ -59,16 +71,18 @@ export function foldCloth(
   { shade, size, grid, mass }: FoldsInput,
   layers: readonly FoldLayer[],
 ): { cloth: FoldCloth; bending: Figure } {
+  const { weightNPerMm2: weight, rigidityNmm, thicknessMm } = clothFeel(shade);
   const bending = bendingTogether(shade, layers);
-  const feel = feelOf(shade, layers, bending);
   const skirtMm = grid.bottomSectionMm;
   const barNPerMm = (massByCarrier(mass).barKg * GRAVITY) / size.finishedWidthMm;
-  const clothNPerMm = feel.weightNPerMm2 * skirtMm;
+  const clothNPerMm = weight * skirtMm;
   const total = clothNPerMm + barNPerMm;
   return {
     bending,
     cloth: {
-      ...feel,
+      weightNPerMm2: weight,
+      rigidityNmm,
+      thicknessMm,
       skirt: {
         lengthMm: skirtMm,
         weightNPerMm: total,
@@ -134,7 +148,7 @@ const BONDED = figureRule({
   compute: ({ b }) => b,
 });
 
-function bendingTogether(shade: LayeredShade, layers: readonly FoldLayer[]): Figure {
+function bendingTogether(shade: FeltShade, layers: readonly FoldLayer[]): Figure {
   const bonded = areBonded(shade, layers);
   const { bondedBendingMm } = shade.making.lining;
   if (bonded && bondedBendingMm !== undefined) return BONDED.figure({ b: bondedBendingMm });

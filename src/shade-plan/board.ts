@@ -1,4 +1,5 @@
-import type { BoardPoint } from "./lift.ts";
+import { acrossAtMm, alongHeadMm, type Head } from "./head-line.ts";
+import type { BoardPoint, Lift } from "./lift.ts";
 
 export interface Bracket {
   number: number;
@@ -60,4 +61,21 @@ export interface BoardPlan {
   loadN: number;
   /** Absent where one fixing alone holds it: then it is no beam. */
   strength?: BoardStrength;
+}
+
+/** What places on a board are told by. A board under a tube is level, whatever the head does. */
+export interface BoardOnHead {
+  size: Head;
+  board: Pick<BoardPlan, "leftMm">;
+  lift: Pick<Lift, "takeUp">;
+}
+
+/** Along the board from its left end, seen from the room, to what lies over a place across the shade, mm: where it is marked. */
+export function fromBoardEndMm({ size, board, lift }: BoardOnHead, xMm: number): number {
+  return lift.takeUp === "tube" ? xMm - board.leftMm : alongHeadMm(size, board.leftMm, xMm);
+}
+
+/** The other way about: the place across the shade, mm. */
+export function acrossOfBoardMm({ size, board, lift }: BoardOnHead, alongMm: number): number {
+  return lift.takeUp === "tube" ? board.leftMm + alongMm : acrossAtMm(size, board.leftMm, alongMm);
 }

@@ -1,4 +1,4 @@
-import type { Step } from "../shade-plan/index.ts";
+import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
@@ -31,8 +31,8 @@ function saw({ board, len }: Bench): Step {
 }
 
 /** Places on the board are measured from its left end, seen from the room. */
-function fromEnd({ board, len }: Bench, xMm: number): string {
-  return len(xMm - board.leftMm);
+function fromEnd(bench: Bench, xMm: number): string {
+  return bench.len(fromBoardEndMm(bench, xMm));
 }
 
 /** An impossible shade still has steps; whoever reads them must not drill by them. */

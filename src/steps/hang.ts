@@ -1,5 +1,5 @@
-import type { Step } from "../shade-plan/index.ts";
-import type { Bench } from "./bench.ts";
+import { fromBoardEndMm, headYMm, type Step } from "../shade-plan/index.ts";
+import { type Bench, hasTube } from "./bench.ts";
 import { controlSteps } from "./hang-control.ts";
 import { HOLD_BOARD, WALL } from "./hazards.ts";
 import { counted, listed, sentences } from "./wording.ts";
@@ -40,25 +40,51 @@ function wall({ resolved, lift, board, len }: Bench): Step {
 }
 
 function brackets(bench: Bench): Step {
-  const { resolved, board, size, len, about } = bench;
-  const at = listed(board.brackets.map((bracket) => len(bracket.xMm - board.leftMm)));
-  const height =
-    resolved.mount === "outside"
-      ? `Draw a level line ${len(resolved.making.mount.overlapAboveMm)} above the opening for the top of the board.`
-      : "Draw a level line for the top of the board.";
+  const { board, size, len, about } = bench;
+  const at = listed(board.brackets.map((bracket) => len(fromBoardEndMm(bench, bracket.xMm))));
+  const level = size.head === undefined || hasTube(bench);
   return {
     id: "hang-brackets",
     chapter: "hang",
     title: "Fix the brackets",
     text: sentences(
-      height,
-      size.topAboveFloorMm !== undefined && `It is ${len(size.topAboveFloorMm)} above the floor.`,
+      ...(level ? levelLine(bench) : headLine(bench)),
       `Mark the board’s left end on it, and from there ${counted(board.brackets.length, "bracket")} at ${at}. The brackets carry the board from below: their upper faces come ${len(board.thicknessMm)} under the line.`,
     ),
-    check: `A spirit level laid over all brackets shows no more than ${about("level")} from end to end.`,
+    check: level
+      ? `A spirit level laid over all brackets shows no more than ${about("level")} from end to end.`
+      : "The board laid on all brackets touches each, and its upper edge follows the line.",
     caution: WALL,
     sheet: "board",
   };
+}
+
+function levelLine({ resolved, size, len }: Bench): (string | false)[] {
+  return [
+    resolved.mount === "outside"
+      ? `Draw a level line ${len(resolved.making.mount.overlapAboveMm)} above the opening for the top of the board.`
+      : "Draw a level line for the top of the board.",
+    size.topAboveFloorMm !== undefined && `It is ${len(size.topAboveFloorMm)} above the floor.`,
+  ];
+}
+
+/** Under a head that is not level the line falls as the head does. */
+function headLine({ board, size, len }: Bench): (string | false)[] {
+  const { head, topAboveFloorMm } = size;
+  const below = (xMm: number) => headYMm(size, xMm);
+  const [left, right] = [below(board.leftMm), below(board.leftMm + board.lengthMm)];
+  if (head?.kind === "arched") {
+    return [
+      `Draw the line of the board’s top on the wall by the template of the head: its ends lie ${len(Math.max(left, right))} below its highest point.`,
+      topAboveFloorMm !== undefined && `That is ${len(topAboveFloorMm)} above the floor.`,
+    ];
+  }
+  const [low, high] = left > right ? ["left", "right"] : ["right", "left"];
+  return [
+    `Draw the sloping line of the board’s top on the wall, its ${low} end ${len(Math.abs(left - right))} lower than its ${high} end.`,
+    topAboveFloorMm !== undefined &&
+      `At the left end it is ${len(topAboveFloorMm - left)} above the floor, at the right end ${len(topAboveFloorMm - right)}.`,
+  ];
 }
 
 /** Slack cord slips over the edge of a spool, and then jams beside it. */
@@ -82,7 +108,7 @@ function ontoBrackets(bench: Bench): Step {
 
 function screwUp(bench: Bench): Step {
   const { board, len } = bench;
-  const at = listed(board.brackets.map((bracket) => len(bracket.xMm - board.leftMm)));
+  const at = listed(board.brackets.map((bracket) => len(fromBoardEndMm(bench, bracket.xMm))));
   return {
     id: "hang-board",
     chapter: "hang",

@@ -1,4 +1,4 @@
-import type { CordRun, Step } from "../shade-plan/index.ts";
+import { type CordRun, fromBoardEndMm, type Step } from "../shade-plan/index.ts";
 import type { LockBench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
 import { bar, closeSleeves, cutCords, tie } from "./string-cords.ts";
@@ -104,12 +104,12 @@ function sharedSlots(cords: CordRun[]): string[] {
 }
 
 function screwLock(bench: LockBench): Step {
-  const { lift, board, len } = bench;
+  const { lift, len } = bench;
   return {
     id: "string-screw-lock",
     chapter: "string",
     title: "Screw the lock on",
-    text: `See that its toothed roller and its smooth crown look outwards, to the ${lift.seat.facing} seen from the room. Slide the lock up the cords to its place, its middle ${len(lift.seat.xMm - board.leftMm)} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
+    text: `See that its toothed roller and its smooth crown look outwards, to the ${lift.seat.facing} seen from the room. Slide the lock up the cords to its place, its middle ${len(fromBoardEndMm(bench, lift.seat.xMm))} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
     check: `Pull all cords to the ${lift.controlSide} and down: they hold. Pull to the other side: they run. If it is the other way round, the lock faces the wrong way.`,
     sheet: "lock",
   };

@@ -1,4 +1,4 @@
-import type { Step } from "../shade-plan/index.ts";
+import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
 import { trimmed } from "../units/index.ts";
 import type { TubeBench } from "./bench.ts";
 import { CORDS_AT_THREADING, SAW, SPRING, TUBE_TURNS } from "./hazards.ts";
@@ -53,16 +53,17 @@ function slideOn({ lift }: TubeBench): Step {
   };
 }
 
-function hangTube({ lift, board, len }: TubeBench): Step {
+function hangTube(bench: TubeBench): Step {
+  const { lift, len } = bench;
   const { drive } = lift;
   return {
     id: "string-hang-tube",
     chapter: "string",
     title: "Screw drive and supports to the board",
     text: sentences(
-      `Screw the drive, ${drive.name}, under the board, its middle ${len(drive.xMm - board.leftMm)} from the left end, with ${counted(drive.screwsMm.length, "screw")}, then the supports at their marks.`,
+      `Screw the drive, ${drive.name}, under the board, its middle ${len(fromBoardEndMm(bench, drive.xMm))} from the left end, with ${counted(drive.screwsMm.length, "screw")}, then the supports at their marks.`,
       `Set each spool with its middle above its column: ${listed(
-        lift.spools.map(({ number, xMm }) => `spool ${number} at ${len(xMm - board.leftMm)}`),
+        lift.spools.map(({ number, xMm }) => `spool ${number} at ${len(fromBoardEndMm(bench, xMm))}`),
       )} from the left end. Fix it to the tube as its own instructions show.`,
     ),
     check: "Turned by hand the tube runs round without rubbing, and every spool turns with it.",

@@ -1,4 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
+import { fromBoardEndMm } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { both, type Cell, type Table } from "./table.ts";
 
@@ -11,13 +12,14 @@ export function boardList(plan: Plan): Table {
   };
 }
 
-function boardRows({ roomName, windowName, board, lift }: ShadePlan, units: UnitChoice): Cell[][] {
+function boardRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
+  const { roomName, windowName, board, lift } = shade;
   const row = (mark: string, number: Cell, xMm: number, zMm?: number): Cell[] => [
     roomName,
     windowName,
     mark,
     number,
-    ...both(xMm - board.leftMm, units),
+    ...both(fromBoardEndMm(shade, xMm), units),
     ...(zMm === undefined ? ["", ""] : both(zMm, units)),
   ];
   return [

@@ -91,9 +91,22 @@ export function cordLengthText(lengthMm: number, units: UnitChoice): string {
     : `${trimmed(lengthMm / MM_PER_M, 2)}${NBSP}m`;
 }
 
-export function massText(massKg: number, units: UnitChoice): string {
-  if (units.system === "imperial") return `${trimmed(massKg / KG_PER_POUND, 2)}${NBSP}lb`;
-  return massKg < 1 ? `${Math.round(massKg * 1000)}${NBSP}g` : `${trimmed(massKg, 2)}${NBSP}kg`;
+/** Decimals beyond which two numbers are one. */
+const FINEST = 9;
+
+export function massText(massKg: number, units: UnitChoice, decimals = 2): string {
+  if (units.system === "imperial") return `${trimmed(massKg / KG_PER_POUND, decimals)}${NBSP}lb`;
+  return massKg < 1
+    ? `${trimmed(massKg * 1000, decimals - 2)}${NBSP}g`
+    : `${trimmed(massKg, decimals)}${NBSP}kg`;
+}
+
+/** Two masses told as finely as it takes to tell them apart. */
+export function massTextsApart(oneKg: number, otherKg: number, units: UnitChoice): [string, string] {
+  for (let decimals = 2; ; decimals++) {
+    const texts: [string, string] = [massText(oneKg, units, decimals), massText(otherKg, units, decimals)];
+    if (texts[0] !== texts[1] || oneKg === otherKg || decimals === FINEST) return texts;
+  }
 }
 
 export function forceText(forceN: number, units: UnitChoice): string {

@@ -60,7 +60,7 @@ describe("cords over a lock, for sale in Canada", () => {
   beforeAll(async () => {
     ({ pdf, pages, planned } = await made(stoppedJob(), "letter"));
     text = chapter(pages, "Child safety");
-  });
+  }, 60_000);
 
   test("every page carries the stamp at its head, framed, with a mark and a word", async () => {
     const { stampText = "" } = shadeOf(planned).safety;
@@ -86,7 +86,7 @@ describe("cords over a lock, for sale in Canada", () => {
       let said = 0;
       for (const item of items) {
         if ("str" in item) {
-          if (item.str.includes("rules on cords failed in Canada") && open.at(-1) !== undefined) said += 1;
+          if (item.str.includes("its cords fail") && open.at(-1) !== undefined) said += 1;
         } else if (item.type === "endMarkedContent") open.pop();
         else open.push("id" in item ? (item.id ?? undefined) : undefined);
       }
@@ -163,9 +163,9 @@ describe("cords over a lock, for sale in Canada", () => {
 describe("where no stamp is due", () => {
   test.each([
     ["one's own home in Canada", cordedJob({ place: "ca", purpose: "own-home" })],
-    ["one's own home in the United Kingdom", cordedJob({ place: "gb", purpose: "own-home" })],
-    // Every number of the standard was read in secondary text only.
-    ["for sale in the United Kingdom", cordedJob({ place: "gb", purpose: "for-sale" })],
+    ["one's own home in Great Britain", cordedJob({ place: "gb", purpose: "own-home" })],
+    // Advice alone was read there.
+    ["for sale in New Zealand", cordedJob({ place: "nz", purpose: "for-sale" })],
     [
       "for sale in Canada with a spring and covered cords",
       cordedJob({ place: "ca", purpose: "for-sale", kind: "spring", rearCords: "enclosed" }),

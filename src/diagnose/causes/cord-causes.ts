@@ -33,16 +33,19 @@ export const CORD_CAUSES: readonly CauseOf[] = [
   },
   {
     symptoms: ["hem-not-level"],
-    judge: ({ shade, len }) => ({
-      id: "board-not-level",
-      title: "The board is not level",
-      evidence: "cannot-tell",
-      why: `A board ${len(shade.board.lengthMm)} long that is out by one part in two hundred hangs the hem ${len(shade.board.lengthMm / 200)} off.`,
-      test: "Lay a spirit level on the board. Lowered fully, cords slack, the hem still slopes.",
-      cure: "Pack the low end of the board with card or slips of wood, and screw it up again.",
-      remedies: [],
-      cite: cite("common-practice", "shim the board"),
-    }),
+    judge: ({ shade, len }) =>
+      shade.size.head !== undefined
+        ? undefined
+        : {
+            id: "board-not-level",
+            title: "The board is not level",
+            evidence: "cannot-tell",
+            why: `A board ${len(shade.board.lengthMm)} long that is out by one part in two hundred hangs the hem ${len(shade.board.lengthMm / 200)} off.`,
+            test: "Lay a spirit level on the board. Lowered fully, cords slack, the hem still slopes.",
+            cure: "Pack the low end of the board with card or slips of wood, and screw it up again.",
+            remedies: [],
+            cite: cite("common-practice", "shim the board"),
+          },
   },
   {
     symptoms: ["hem-not-level"],

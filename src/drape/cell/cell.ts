@@ -31,6 +31,8 @@ export interface CelledShade {
 /** Lines of nodes across half a bay: fewer where many bays, or gathers within them, are seen at once. */
 const LEAST_HALF_BAY = 4;
 const MOST_HALF_BAY = 6;
+/** Bays that differ more often than this are taken like the last of them, drawn to their width. */
+const MOST_CELLS = 4;
 const LINES_OF_BAYS = { plain: 26, gathered: 18 };
 /** Across half a shade that is held at its sides, and across a strip beside the outer column. */
 const LINES_HALF_SHADE = 7;
@@ -61,7 +63,9 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
     const cloth = (fromHemMm: number) => clothAcross(form, fromMm, toMm, fromHemMm);
     // Bays that differ by less than a hair of the maker's ruler hang alike.
     const key = [toMm - fromMm, cloth(0), cloth(300)].map((mm) => mm.toFixed(0)).join();
-    const index = known.get(key) ?? cells.push(halfBay(form, fromMm, toMm, lines)) - 1;
+    const index =
+      known.get(key) ??
+      (cells.length < MOST_CELLS ? cells.push(halfBay(form, fromMm, toMm, lines)) : cells.length) - 1;
     known.set(key, index);
     const middle = (fromMm + toMm) / 2;
     places.push({ cell: index, fromMm, toMm: middle, mirrored: false });

@@ -26,6 +26,8 @@ const ROUNDS = [
   { share: 1, most: 24, sinkMm: 0.05 },
 ];
 const REACH_MM = 60;
+/** A cell of more nodes than this is left as it was laid: nobody makes a shade of so many folds. */
+const MOST_NODES = 2600;
 /** At rest as far as the eye can tell: the cloth would sink no farther than this on the mean, mm. */
 const SEEN_MM = 0.25;
 
@@ -41,6 +43,9 @@ export function settleCell(
   const across = cell.xMm.length;
   const apartMm = Math.max(1, feel.thicknessMm);
   const first = firstShape(cell, grid, cloth, apartMm);
+  if (across * grid.lines.length > MOST_NODES) {
+    return { cell, grid, x: first, settled: false, iterations: 0, sinkMm: 0 };
+  }
   const bare = cellNet(cell, grid, feel, bar);
   const pattern = netPattern(bare);
   const stiffness = contactStiffness(bare);

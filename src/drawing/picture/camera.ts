@@ -18,6 +18,9 @@ export interface SeenPoint {
   nearMm: number;
 }
 
+/** Cloth of an impossible shade can reach the eye: it is seen no larger than from here, as a share of the distance. */
+const NEAREST_SHARE = 0.2;
+
 export function seenBy({ aim, distanceMm, aroundRad, aboveRad }: Camera): (place: Place) => SeenPoint {
   const [ca, sa] = [Math.cos(aroundRad), Math.sin(aroundRad)];
   const [cb, sb] = [Math.cos(aboveRad), Math.sin(aboveRad)];
@@ -27,7 +30,7 @@ export function seenBy({ aim, distanceMm, aroundRad, aboveRad }: Camera): (place
     const towards = dx * sa + dz * ca;
     const down = dy * cb + towards * sb;
     const nearMm = towards * cb - dy * sb;
-    const scale = distanceMm / (distanceMm - nearMm);
+    const scale = distanceMm / Math.max(NEAREST_SHARE * distanceMm, distanceMm - nearMm);
     return { at: [aim[0] + right * scale, aim[1] + down * scale], nearMm };
   };
 }

@@ -10,7 +10,10 @@ export interface DepthMap {
   nearMm: Float64Array;
 }
 
-export function emptyDepthMap(corners: readonly SeenPoint[][], spotMm: number): DepthMap {
+/** More spots than this and each is larger. */
+const MOST_SPOTS = 300_000;
+
+export function emptyDepthMap(corners: readonly SeenPoint[][], leastSpotMm: number): DepthMap {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
   for (const face of corners) {
     for (const { at } of face) {
@@ -20,6 +23,7 @@ export function emptyDepthMap(corners: readonly SeenPoint[][], spotMm: number): 
       bottom = Math.max(bottom, at[1]);
     }
   }
+  const spotMm = Math.max(leastSpotMm, Math.sqrt(((right - left) * (bottom - top)) / MOST_SPOTS) || 0);
   const columns = Math.max(1, Math.ceil((right - left) / spotMm) + 1);
   const rows = Math.max(1, Math.ceil((bottom - top) / spotMm) + 1);
   return { left, top, spotMm, columns, rows, nearMm: new Float64Array(columns * rows).fill(-Infinity) };

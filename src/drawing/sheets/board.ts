@@ -1,4 +1,4 @@
-import type { CordLockLift } from "../../shade-plan/index.ts";
+import { type CordLockLift, fromBoardEndMm } from "../../shade-plan/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
 import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes.ts";
@@ -21,8 +21,11 @@ export function drawBoardSheet(input: SheetInput): Drawing {
   const { shade, units } = input;
   const { board, lift } = shade;
   const stretch = depthStretch(input);
-  const toPage = (xMm: number, zMm: number): Point => [xMm, (board.depthMm - zMm) * stretch];
-  const along = (xMm: number) => xMm - board.leftMm;
+  const along = (xMm: number) => fromBoardEndMm(shade, xMm);
+  const toPage = (xMm: number, zMm: number): Point => [
+    board.leftMm + along(xMm),
+    (board.depthMm - zMm) * stretch,
+  ];
   return {
     id: "board",
     title: "Board",
@@ -41,7 +44,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     ],
     facts: [
       { label: "Board", text: board.sectionName },
-      lengthFact("Length", board.lengthMm, units),
+      lengthFact("Length", along(board.leftMm + board.lengthMm), units),
       ...(lift.takeUp === "lock"
         ? [
             ...board.eyes.map((eye, i) =>
@@ -74,15 +77,16 @@ function depthStretch({ shade, trueScale }: SheetInput): number {
 function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
   const { board } = shade;
   const [left, top] = toPage(board.leftMm, board.depthMm);
+  const [right] = toPage(board.leftMm + board.lengthMm, board.depthMm);
   const height = board.depthMm * stretch;
-  const middle = left + board.lengthMm / 2;
+  const middle = (left + right) / 2;
   const brackets =
     board.fixing === "brackets"
       ? board.brackets.map((bracket) =>
           rect(
             "bracket",
             {
-              x: bracket.xMm - BRACKET_MM / 2,
+              x: toPage(bracket.xMm, 0)[0] - BRACKET_MM / 2,
               y: top + height * 0.12,
               width: BRACKET_MM,
               height: height * 0.88,
@@ -101,7 +105,7 @@ function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primi
           }),
         );
   return [
-    rect("board", { x: left, y: top, width: board.lengthMm, height }, { part: "board" }),
+    rect("board", { x: left, y: top, width: right - left, height }, { part: "board" }),
     ...brackets,
     note([middle, top], "room", { shiftPaperMm: [0, -9.5] }),
     note([middle, top + height], shade.mount === "inside" ? "glass" : "wall", {
@@ -222,7 +226,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
   const { shade, units } = input;
   const { board, lift } = shade;
   const origin = toPage(board.leftMm, 0);
-  const at = (xMm: number): Point => [xMm, origin[1]];
+  const at = (xMm: number): Point => [toPage(xMm, 0)[0], origin[1]];
   const one = (xMm: number, running: string, offset: number, rest: Record<string, string>) =>
     measure({ from: origin, to: at(xMm), offset, running, ...rest }, units);
   const bracketName = board.fixing === "brackets" ? "bracket" : "screw";

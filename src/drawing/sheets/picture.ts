@@ -2,13 +2,16 @@ import { type DrapeInput, drapeShade, type HangingCloth, type HangingShade } fro
 import type { Drawing, Facet } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
 import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
+import { lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
 import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
+import { hangingControl } from "./hanging-control.ts";
 import { openingBox } from "./opening-box.ts";
 import { lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
-/** Where the eye stands, mm and rad: a little to the right of the middle, before the shade. */
-const DISTANCE_MM = 3200;
+/** Where the eye stands, mm and rad: a little to the right of the middle, before the shade, farther from a large one. */
+const LEAST_DISTANCE_MM = 3200;
+const DISTANCES = 1.8;
 const AROUND_RAD = 0.24;
 const ABOVE_RAD = 0.06;
 /** Faces that a cloth is divided into at first and at most, and how many of them ought to be seen: others are hidden in its folds. */
@@ -24,8 +27,13 @@ export function drawPicture(input: SheetInput): Drawing {
   const hanging = drapeShade(drapeInput(input), raise);
   const camera: Camera = {
     aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
-    ...{ distanceMm: DISTANCE_MM, aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
+    distanceMm: Math.max(
+      LEAST_DISTANCE_MM,
+      DISTANCES * Math.max(size.finishedWidthMm, size.finishedLengthMm),
+    ),
+    ...{ aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
   };
+  const behind = windowBehind(input);
   return {
     id: `picture${id}`,
     title: "Picture",
@@ -35,7 +43,13 @@ export function drawPicture(input: SheetInput): Drawing {
         kind: "facets",
         role: "picture",
         faces: [
-          ...windowFaces(windowBehind(input), camera),
+          ...windowFaces(behind, camera),
+          // What hangs at the control side hangs from under the board, behind the cloth.
+          ...lineFaces(
+            hangingControl(input, raise),
+            { z: -shade.board.depthMm / 2, bottom: behind.wall.bottom },
+            camera,
+          ),
           ...enoughFaces(hanging.cloth, camera, clothColours(input)),
         ],
       },

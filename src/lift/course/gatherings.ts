@@ -35,25 +35,39 @@ export function gatherings(grid: Grid, form: Form): Gathering[] {
     });
 }
 
+/** What hangs on the cords at one height. */
+export interface Carried {
+  /** Rows lifted so far. */
+  rows: number;
+  /** Cloth that the cords carry, and all cloth from hem to top line, mm. */
+  hangsMm: number;
+  lengthMm: number;
+}
+
 /**
- * Weight on all cords together with the bottom row risen by so much, N: bar, the rows lifted so far, the cloth
- * below them, and of the fold on its way the share that its lower end carries.
+ * What all cords together carry with the bottom row risen by so much: the rows lifted so far, the cloth below them, and
+ * of the fold on its way the share that its lower end carries.
  *
  * That share is (1 − d/a)/2 for limp cloth of length a over a gap d (the catenary's limit of two pins on one
  * plumb line): nothing while it hangs straight, one half once it is closed. Stiffer cloth differs by little:
  * the reference fold at a/c = 3.1 and d = a/2 gives 0.27 where this gives 0.25.
  */
-export function heldAtN(list: readonly Gathering[], form: Form, mass: Mass, liftMm: number): number {
-  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+export function carriedAt(list: readonly Gathering[], form: Form, liftMm: number): Carried {
   const lengthMm = form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0);
   const at = Math.max(
     0,
     list.findLastIndex(({ startsMm, gathersMm }) => gathersMm > SAME_LENGTH_MM && startsMm <= liftMm),
   );
   const now = list[at];
-  if (now === undefined || lengthMm <= 0) return GRAVITY * barKg;
+  if (now === undefined || lengthMm <= 0) return { rows: 0, hangsMm: 0, lengthMm: 1 };
   const gapMm = Math.max(0, now.cordMm - Math.min(now.gathersMm, Math.max(0, liftMm - now.startsMm)));
-  const hangsMm = now.belowMm + (now.clothMm - gapMm) / 2;
-  const rows = (rowsKg * (at + 1)) / Math.max(1, list.length);
-  return GRAVITY * (barKg + rows + clothKg * Math.min(1, hangsMm / lengthMm));
+  return { rows: at + 1, hangsMm: now.belowMm + (now.clothMm - gapMm) / 2, lengthMm };
+}
+
+/** The weight of that with the bar, N. */
+export function heldAtN(list: readonly Gathering[], form: Form, mass: Mass, liftMm: number): number {
+  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+  const { rows, hangsMm, lengthMm } = carriedAt(list, form, liftMm);
+  const rowsShare = rows / Math.max(1, list.length);
+  return GRAVITY * (barKg + rowsKg * rowsShare + clothKg * Math.min(1, hangsMm / lengthMm));
 }

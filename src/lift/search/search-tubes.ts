@@ -1,6 +1,6 @@
 import { type Drive, LIFT_TRAITS, type LiftTraits, type Tube } from "../../job/index.ts";
 import { woundRadiusMm } from "../../mechanics/index.ts";
-import { fineText, forceText, MM_PER_M, massText, torqueText, trimmed } from "../../units/index.ts";
+import { fineText, forceText, MM_PER_M, massTextsApart, torqueText, trimmed } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { hasRoom } from "../gaps.ts";
 import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
@@ -193,16 +193,17 @@ function tubeAndDrive(
 ): PairMarks {
   const balances = LIFT_TRAITS[kind].poweredBy === "spring";
   const marks = new PairMarks(tubes.length, drives.length);
-  const text = (kg: number) => massText(kg, need.units);
   const board = bareBoard(need);
   tubes.forEach((tube, t) => {
     drives.forEach((drive, d) => {
       if (drive.massMaxKg !== undefined && need.massKg > drive.massMaxKg) {
-        const words = `“${drive.name}” takes at most ${text(drive.massMaxKg)}; this shade weighs ${text(need.massKg)}.`;
+        const [limit, weight] = massTextsApart(drive.massMaxKg, need.massKg, need.units);
+        const words = `“${drive.name}” takes at most ${limit}; this shade weighs ${weight}.`;
         marks.refuse(t, d, "lift.drive-overloaded", words);
       }
       if (balances && drive.massMinKg !== undefined && need.massKg < drive.massMinKg) {
-        const words = `“${drive.name}” is made for ${text(drive.massMinKg)} and more; this shade weighs ${text(need.massKg)}.`;
+        const [limit, weight] = massTextsApart(drive.massMinKg, need.massKg, need.units);
+        const words = `“${drive.name}” is made for ${limit} and more; this shade weighs ${weight}.`;
         marks.refuse(t, d, "lift.spring-too-strong", words);
       }
       const line = {

@@ -2,7 +2,7 @@ import { type Figure, figureRule, type Worked } from "../../figures/index.ts";
 import { barMassGPerM, CATALOGUE, type Drive, LIFT_TRAITS } from "../../job/index.ts";
 import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { massText } from "../../units/index.ts";
+import { massTextsApart } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";
 import type { LiftPartsInput, LiftPartsShade } from "../lift-parts.ts";
 import { driveGaps } from "./seat-drive.ts";
@@ -133,12 +133,13 @@ function objection(
   drive: Drive,
   massKg: number,
 ): string | undefined {
-  const text = (kg: number) => massText(kg, shade.units);
   if (drive.massMaxKg !== undefined && massKg > drive.massMaxKg) {
-    return `takes at most ${text(drive.massMaxKg)}; this shade weighs about ${text(massKg)}`;
+    const [limit, weight] = massTextsApart(drive.massMaxKg, massKg, shade.units);
+    return `takes at most ${limit}; this shade weighs about ${weight}`;
   }
   if (LIFT_TRAITS[kind].poweredBy === "spring" && drive.massMinKg !== undefined && massKg < drive.massMinKg) {
-    return `is made for ${text(drive.massMinKg)} and more; this shade weighs about ${text(massKg)}`;
+    const [limit, weight] = massTextsApart(drive.massMinKg, massKg, shade.units);
+    return `is made for ${limit} and more; this shade weighs about ${weight}`;
   }
   const line = tubeLine(shade, size, columns, { spoolMm: spool.lengthMm, driveMm: drive.lengthMm });
   return driveGaps(line, kind).some(hasRoom) ? undefined : "finds no place beside the spools";

@@ -2,7 +2,7 @@ import type { Finding, Remedy } from "../../figures/index.ts";
 import { type Drive, type DriveKind, LIFT_TRAITS, settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
-import { massText, torqueText } from "../../units/index.ts";
+import { massText, massTextsApart, torqueText } from "../../units/index.ts";
 import { lighterBars } from "../judge-pull.ts";
 import type { LiftShade, TubeInput } from "../lift-input.ts";
 import { DRIVE_OF, LIFT_OF_DRIVE } from "./tube-lift-parts.ts";
@@ -65,16 +65,17 @@ function weight(input: TubeInput): Finding[] {
     return [
       {
         ...base(shade, "unproven", "lift.drive-limit-unknown", limitCite),
-        text: `How heavy a shade “${drive.name}” takes is not stated. This one severity ${text(mass.totalKg)}: ask the maker of the drive, and enter the limit.`,
+        text: `How heavy a shade “${drive.name}” takes is not stated. This one weighs ${text(mass.totalKg)}: ask the maker of the drive, and enter the limit.`,
         remedies: [],
       },
     ];
   }
   if (mass.totalKg > drive.massMaxKg) {
+    const [limitText, weightText] = massTextsApart(drive.massMaxKg, mass.totalKg, shade.units);
     return [
       {
         ...base(shade, "stop", "lift.drive-overloaded", limitCite),
-        text: `“${drive.name}” takes at most ${text(drive.massMaxKg)}; this shade weighs ${text(mass.totalKg)}. It would slip, or wear out and let the shade fall.`,
+        text: `“${drive.name}” takes at most ${limitText}; this shade weighs ${weightText}. It would slip, or wear out and let the shade fall.`,
         remedies: [...otherDrives(input), ...lighterBars(shade)],
       },
     ];
@@ -84,10 +85,11 @@ function weight(input: TubeInput): Finding[] {
     drive.massMinKg !== undefined &&
     mass.totalKg < drive.massMinKg
   ) {
+    const [limitText, weightText] = massTextsApart(drive.massMinKg, mass.totalKg, shade.units);
     return [
       {
         ...base(shade, "fix", "lift.spring-too-strong", limitCite),
-        text: `“${drive.name}” is made for ${text(drive.massMinKg)} and more; this shade weighs ${text(mass.totalKg)}. The spring would pull it up by itself. Take a lighter spring or a heavier bar.`,
+        text: `“${drive.name}” is made for ${limitText} and more; this shade weighs ${weightText}. The spring would pull it up by itself. Take a lighter spring or a heavier bar.`,
         remedies: otherDrives(input),
       },
     ];

@@ -2,7 +2,7 @@ import type { Finding, Remedy } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import { fineText, forceText, lengthText, N_PER_POUND_FORCE } from "../../units/index.ts";
+import { fineText, forceText, N_PER_POUND_FORCE, smallLengthText } from "../../units/index.ts";
 import type { TubeInput } from "../lift-input.ts";
 import { TUBE_BEND, TUBE_TWIST } from "./tube-bend.ts";
 import type { Wound } from "./winding.ts";
@@ -67,7 +67,7 @@ function bend(input: TubeInput, lift: TubeLift): Finding[] {
   const { bendMm, twistMm } = lift.stiffness;
   const bends = bendMm > TUBE_BEND.value;
   if (!bends && twistMm <= TUBE_TWIST.value) return [];
-  const text = (mm: number) => lengthText(mm, shade.units);
+  const text = (mm: number) => smallLengthText(mm, shade.units);
   const thicker: Remedy[] = (shade.parts?.tubes ?? [])
     .filter(({ diameterMm, wallMm }) => diameterMm > liftParts.tube.diameterMm && wallMm !== undefined)
     .sort((a, b) => a.diameterMm - b.diameterMm)

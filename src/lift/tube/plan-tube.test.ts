@@ -215,8 +215,8 @@ describe("torque and pull", () => {
     const heldN = GRAVITY * (0.5 + 1 - (grid.headrailMm + topFold / 2) / size.finishedLengthMm);
     expectNear(lift.heldN, heldN, 1e-9);
     expectNear(lift.torqueRaisedNm, heldN * (lift.woundRaisedMm / 1000), 1e-12);
-    const lowered =
-      GRAVITY * (0.5 + (grid.bottomSectionMm + (grid.spacingsMm[0] ?? 0) / 2) / size.finishedLengthMm);
+    // Lowered, each stretch hangs from the ring above it: the bottom ring carries what is below it.
+    const lowered = GRAVITY * (0.5 + grid.bottomSectionMm / size.finishedLengthMm);
     expectNear(lift.torqueLoweredNm, lowered * (lift.woundLoweredMm / 1000), 1e-12);
   });
 
@@ -266,6 +266,24 @@ describe("torque and pull", () => {
           planned(tubeInput(withDrive(usualResolved(shade), change(at), kind), kind)).values.pullN;
         expect(pull(Math.max(a, b))).toBeLessThanOrEqual(pull(Math.min(a, b)) + 1e-9);
       }),
+    );
+  });
+
+  test("the weight of the lowered shade is the same in torque and course", () => {
+    fc.assert(
+      fc.property(anyJob, fc.constantFrom(...KINDS), (job, kind) => {
+        for (const resolved of resolvedShadesOf(job)) {
+          const { values: lift } = planned(tubeInput(resolved, kind));
+          const [lowered] = lift.course.heights;
+          expectNear(lift.heldLoweredN, lowered?.heldN ?? Number.NaN, 1e-9 * lift.heldLoweredN + 1e-12);
+          expectNear(
+            lift.torqueLoweredNm,
+            lowered?.torqueNm ?? Number.NaN,
+            1e-9 * lift.torqueLoweredNm + 1e-12,
+          );
+        }
+      }),
+      { numRuns: 60 },
     );
   });
 

@@ -2,6 +2,7 @@ import { type Figure, figureRule, figureRuleOf, type Worked } from "../../figure
 import { type Form, type Grid, type Mass, massByCarrier } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { GRAVITY, MM_PER_M } from "../../units/index.ts";
+import { carriedAt, gatherings } from "../course/gatherings.ts";
 import type { LiftInput } from "../lift-input.ts";
 import type { Wound } from "./winding.ts";
 
@@ -16,19 +17,19 @@ const HELD_LOWERED = figureRule({
   label: "Weight on the cords, shade lowered",
   symbol: "G",
   unit: "N",
-  formula: "g·(b + e / p + C·min(1, (d + F / 2) / L))",
+  formula: "g·(b + e·r / p + C·min(1, d / L))",
   inputs: {
     g: ["ratio", "standard gravity, m/s²"],
     b: ["kg", "bar", "board/bar", "figure:cloth.bar-mass"],
     e: ["kg", "ribs and rings of all rows", "ribs/rib", "lift/ring", "figure:cloth.*-mass", "figure:shape.*"],
-    p: ["count", "rows", "figure:shape.rows"],
+    r: ["count", "rows that hang on the cords already", "figure:shape.*"],
+    p: ["count", "rows", "figure:shape.*"],
     C: ["kg", "cloth, all layers", "figure:cloth.*-mass"],
-    d: ["mm", "cloth from the hem to the bottom row", "figure:shape.*"],
-    F: ["mm", "cloth of the first fold", "figure:shape.*"],
+    d: ["mm", "cloth from the hem to the bottom row, and half of what is slack above it", "figure:shape.*"],
     L: ["mm", "cloth from hem to top line", "figure:measure.finished-length", "figure:shape.*"],
   },
-  cite: cite("geometry", "the ring above carries the other half of the first fold"),
-  compute: ({ g, b, e, p, C, d, F, L }) => g * (b + e / p + C * Math.min(1, (d + F / 2) / L)),
+  cite: cite("geometry", "cloth that hangs straight is carried by the ring above it"),
+  compute: ({ g, b, e, r, p, C, d, L }) => g * (b + (e * r) / p + C * Math.min(1, d / L)),
 });
 
 const TORQUE = figureRuleOf<{ state: "lowered" | "raised" }>()({
@@ -64,23 +65,19 @@ export function torques(
   };
 }
 
-/**
- * Weight on the cords as the first fold begins: bar, the rings and rib of the bottom row, the bottom section and
- * half of the first fold. The other half hangs from the ring above.
- */
+/** Weight on the cords as the first fold begins: the ring above still carries what hangs straight below it. */
 function heldLowered(grid: Grid, form: Form, mass: Mass): Figure {
-  const [bottom, first] = form.stretches;
-  const slackMm = first === undefined ? 0 : Math.max(0, first.clothMm - first.cordMm);
-  const cordMm = grid.spacingsMm[0] ?? Math.max(0, grid.topSectionMm - grid.headrailMm);
   const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+  const list = gatherings(grid, form);
+  const { rows, hangsMm, lengthMm } = carriedAt(list, form, 0);
   return HELD_LOWERED.figure({
     g: GRAVITY,
     b: barKg,
     e: rowsKg,
-    p: Math.max(1, grid.rows.length),
+    r: rows,
+    p: Math.max(1, list.length),
     C: clothKg,
-    d: bottom?.clothMm ?? grid.bottomSectionMm,
-    F: cordMm + slackMm,
-    L: form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0),
+    d: hangsMm,
+    L: lengthMm,
   });
 }

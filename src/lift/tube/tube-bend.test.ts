@@ -40,6 +40,19 @@ describe("the lift tube", () => {
     );
   });
 
+  // PL³/48EI again: the tube ends in the drive's face, and the drive bears it there although its middle lies beyond.
+  test.each([
+    ["left", [1000], -15],
+    ["right", [0], 1015],
+  ] as const)("a drive beyond the %s end bears that end", (_, supports, driveMm) => {
+    const I = (Math.PI * (20 ** 4 - 16 ** 4)) / 64;
+    expectNear(
+      stiffness([500], [30], [...supports], driveMm)?.bendMm ?? -1,
+      (30 * 1000 ** 3) / (48 * 200_000 * I),
+      1e-6,
+    );
+  });
+
   // Angle of twist M·l/(G·K) of a round tube, K = π(D⁴ − d⁴)/32 (Timoshenko, Strength of Materials I, ch. 10).
   test("twists from the drive to the far spool by M·l/(G·K)", () => {
     const K = (Math.PI * (20 ** 4 - 16 ** 4)) / 32;

@@ -83,8 +83,11 @@ export function tubeStiffness(
   woundMm: number,
 ): Worked<TubeLift["stiffness"]> {
   const { wallMm, metal = "aluminium", diameterMm } = part;
-  const placesMm = [...new Set([...supports.map(({ xMm }) => xMm), driveMm])].sort((a, b) => a - b);
-  const inside = placesMm.filter((x) => x >= tube.fromMm && x <= tube.toMm);
+  const isOnTube = (xMm: number) => xMm >= tube.fromMm && xMm <= tube.toMm;
+  // A drive beyond the end of the tube bears that end: the tube sits in its face.
+  const bornAtMm = Math.min(Math.max(driveMm, tube.fromMm), tube.toMm);
+  const bearingsMm = [...supports.map(({ xMm }) => xMm).filter(isOnTube), bornAtMm];
+  const inside = [...new Set(bearingsMm)].sort((a, b) => a - b);
   if (wallMm === undefined || wallMm * 2 >= diameterMm || inside.length < 2) {
     return { values: undefined, workings: [] };
   }
@@ -100,12 +103,12 @@ export function tubeStiffness(
         : [{ fromMm: tube.fromMm, toMm: tube.toMm, loadNPerMm: (part.massGPerM * GRAVITY) / 1e6 }],
     points: spools
       .map(({ xMm }, i) => ({ atMm: xMm, loadN: loadsN[i] ?? 0 }))
-      .filter(({ atMm }) => atMm >= tube.fromMm && atMm <= tube.toMm),
+      .filter(({ atMm }) => isOnTube(atMm)),
     stiffnessNmm2: elasticity * inertiaMm4,
   });
   const unitBend = Math.abs(solved.largestDeflection.value) * elasticity * inertiaMm4;
   const bend = BEND.figure({ J: unitBend, E: elasticity, I: inertiaMm4 }, { metal });
-  const turned = turnedNmm2(spools, loadsN, woundMm, driveMm);
+  const turned = turnedNmm2(spools, loadsN, woundMm, bornAtMm);
   const twist = TWIST.figure(
     {
       ρ: woundMm,

@@ -5,17 +5,12 @@ export type TagWords = Omit<TagLine, "minHeightMm" | "bold" | "capitals">;
 
 type Language = TagLine["language"];
 
-const SIGNAL: Record<Language, string> = { en: "WARNING", fr: "AVERTISSEMENT" };
-
-/** What cords do, and what to do about it: our own plain words. */
-const WARNINGS: Record<Language, string[]> = {
-  en: [
+/** What cords do: our own plain words, for places whose official text was not read. */
+const OWN = {
+  signal: "WARNING",
+  warnings: [
     "Cords can strangle young children, quickly and silently.",
     "Cords, loops and chains can wrap around a child’s neck.",
-  ],
-  fr: [
-    "Les cordons peuvent étrangler un jeune enfant, vite et sans bruit.",
-    "Cordons, boucles et chaînettes peuvent s’enrouler autour du cou d’un enfant.",
   ],
 };
 
@@ -84,7 +79,7 @@ export function tagWords({ languages, canada, frontCords, rearCords }: TagAsk): 
     return [
       ...(canada
         ? [published("signal", CANADA[language].signal), published("warning", CANADA[language].warning)]
-        : [own("signal")(SIGNAL[language]), ...WARNINGS[language].map(own("warning"))]),
+        : [own("signal")(OWN.signal), ...OWN.warnings.map(own("warning"))]),
       ...INSTRUCTIONS[language].map(own("instruction")),
       ...(frontCords ? [own("instruction")(FRONT_CORDS[language])] : []),
       ...(rearCords ? [own("instruction")(HIDDEN_CORDS[language])] : []),

@@ -23,7 +23,7 @@ export function clientSheet(context: ShadeContext, alone: boolean): void {
   openPage(book, { title: shade.windowName, lead: whose(plan, shade) });
   figureRow(
     book,
-    [0, 1].map((raise) => context.sheet("front", raise)),
+    [0, 0.5].map((raise) => context.sheet("picture", raise)),
     PICTURE_PT,
   );
   factList(book, "What is made", whatIsMade(context), { shares: [1, 2.6] });

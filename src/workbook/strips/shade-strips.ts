@@ -1,5 +1,5 @@
 import { marksAlong } from "../../drawing/index.ts";
-import { flatSize } from "../../shade-plan/index.ts";
+import { flatSize, fromBoardEndMm } from "../../shade-plan/index.ts";
 import { toMark } from "../../units/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -100,7 +100,7 @@ function boardStrip(context: ShadeContext): BareStrip {
   const { shade, plan } = context;
   const { board, lift } = shade;
   const ends = marker(context);
-  const mark = (name: string, xMm: number) => ends(name, xMm - board.leftMm);
+  const mark = (name: string, xMm: number) => ends(name, fromBoardEndMm(shade, xMm));
   const inner = [
     ...board.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
     ...(lift.takeUp === "lock"

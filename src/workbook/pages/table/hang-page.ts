@@ -1,3 +1,4 @@
+import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { hasLock } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
@@ -31,12 +32,20 @@ function facts(context: ShadeContext): FactLine[] {
   const { shade, length } = context;
   const { size, grid, board } = shade;
   const one = board.fixing === "brackets" ? "Bracket" : "Screw";
-  const places = board.brackets.map(({ xMm }) => length(xMm - board.leftMm)).join(" · ");
+  const places = board.brackets.map(({ xMm }) => length(fromBoardEndMm(shade, xMm))).join(" · ");
   return [
     ...(places === "" ? [] : [{ label: `${one} places from the board’s left end`, text: places }]),
     ...(size.topAboveFloorMm === undefined
       ? []
-      : [{ label: "Top of the board above the floor", text: length(size.topAboveFloorMm) }]),
+      : [
+          {
+            label:
+              size.head === undefined
+                ? "Top of the board above the floor"
+                : "Highest point of the board above the floor",
+            text: length(size.topAboveFloorMm),
+          },
+        ]),
     ...(size.hemAboveFloorMm === undefined
       ? []
       : [{ label: "Hem above the floor, lowered", text: length(size.hemAboveFloorMm) }]),

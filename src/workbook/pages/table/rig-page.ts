@@ -1,3 +1,4 @@
+import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { massText, trimmed } from "../../../units/index.ts";
 import {
   hasLock,
@@ -65,7 +66,7 @@ function places({ book, shade, length }: ShadeContext): Table {
     ],
     rows: all.map(({ name, xMm }): CellLike[] => [
       tickCell(book, name),
-      { text: length(xMm - board.leftMm), strong: true },
+      { text: length(fromBoardEndMm(shade, xMm)), strong: true },
     ]),
   };
 }
