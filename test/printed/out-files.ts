@@ -1,5 +1,6 @@
 import papaparse from "papaparse";
 import { planFiles } from "../../src/cli/plan-files.ts";
+import type { OutFile } from "../../src/cli/write-files.ts";
 import type { Job } from "../../src/job/index.ts";
 import { type CuttingPlan, type Plan, planAndCut } from "../../src/plan/index.ts";
 import { openPdf, type ReadPage, readPages } from "../workbook/read-pdf.ts";
@@ -19,11 +20,29 @@ export async function outFiles(job: Job): Promise<OutFiles> {
   const texts = new Map<string, string>();
   let pages: ReadPage[] = [];
   const paper = plan.units.system === "imperial" ? "letter" : "a4";
-  for await (const { path, content } of planFiles(plan, cutting, paper, new Date(Date.UTC(2025, 2, 1)))) {
-    if (typeof content === "string") texts.set(path, content);
-    else pages = await readPages(await openPdf(content));
+  const createdOn = new Date(Date.UTC(2025, 2, 1));
+  for await (const { path, content } of planFiles({
+    plan,
+    ...(cutting ? { cutting } : {}),
+    paper,
+    createdOn,
+  })) {
+    const bytes = await bytesOf(content);
+    if (path.endsWith(".pdf")) pages = await readPages(await openPdf(bytes));
+    else texts.set(path, new TextDecoder().decode(bytes));
   }
   return { plan, cutting, texts, pages };
+}
+
+/** A file as it would be written, whole or piece by piece. */
+async function bytesOf(content: OutFile["content"]): Promise<Uint8Array> {
+  if (typeof content === "string") return new TextEncoder().encode(content);
+  if (typeof content !== "function") return content;
+  const pieces: Uint8Array[] = [];
+  await content(async (piece) => {
+    pieces.push(piece);
+  });
+  return Buffer.concat(pieces);
 }
 
 /** A list as a spreadsheet reads it: one record a row, by its headings. */
