@@ -11,9 +11,13 @@ export function isShirred({ across, stretches }: Form): boolean {
   );
 }
 
-/** Lines in one swag, and places across one scallop. */
+/** Lines in one swag and places across one scallop, and in all of a shade: of many swags each is drawn with fewer. */
 const LINES = 8;
+const LEAST_LINES = 4;
+const ALL_LINES = 200;
 const PLACES = 8;
+const LEAST_PLACES = 2;
+const ALL_PLACES = 120;
 /** No more swags than this are drawn down a shade. */
 const MOST_SWAGS = 30;
 /** Swags lie about this share of their sag apart, but never so close that they are ruffles. */
@@ -37,6 +41,7 @@ export function shirred({ size, grid, form }: DrapeInput, section: RaisedShape):
     Math.min(MOST_SWAGS, Math.round(tapeMm / Math.max(LEAST_PITCH_MM, PITCH_SHARE * sagMm))),
   );
   const pitchMm = tapeMm / swags;
+  const inSwag = Math.max(LEAST_LINES, Math.min(LINES, Math.floor(ALL_LINES / swags)));
   const [, stretch] = form.stretches;
   const longer = stretch === undefined ? 1 : stretch.clothMm / stretch.cordMm;
   const deepMm = swagDepthMm(pitchMm, longer);
@@ -45,33 +50,32 @@ export function shirred({ size, grid, form }: DrapeInput, section: RaisedShape):
     grid.columns.map(({ xMm }) => xMm),
     size.finishedWidthMm,
   );
-  const lines = swags * LINES + 1;
+  const lines = swags * inSwag + 1;
   const across = columns.length;
   const placesMm = new Float64Array(3 * across * lines);
   const flatMm = new Float64Array(2 * across * lines);
   const strands = new Int32Array(lines);
   for (let j = 0; j < lines; j++) {
     const { out, down, slope, strand } = onSection(points, (j * tapeMm) / (lines - 1));
-    const phase = (j % LINES) / LINES;
+    const phase = (j % inSwag) / inSwag;
     const bump = Math.sin(Math.PI * phase) ** 2;
-    // Each swag lies over the one below it.
-    strands[j] = strand * swags + Math.floor((j - 1) / LINES + 1e-9);
+    // Under the board the cloth is held straight; it sinks between the tapes from the first swag on, each over the next.
+    strands[j] = strand * swags + Math.floor((j - 1) / inSwag + 1e-9);
     columns.forEach(({ x, share, sag }, i) => {
       const stands = deepMm * (AT_TAPE + (1 - AT_TAPE) * share) * bump;
       const at = j * across + i;
       placesMm.set(
-        [x, down + sag * topShare(j) + SINKS * stands - slope[0] * stands, out + slope[1] * stands],
+        [
+          x,
+          down + sag * Math.min(1, j / inSwag) + SINKS * stands - slope[0] * stands,
+          out + slope[1] * stands,
+        ],
         3 * at,
       );
       flatMm.set([x, (j * tapeMm) / (lines - 1)], 2 * at);
     });
   }
   return { across, along: lines, placesMm, flatMm, strands };
-}
-
-/** Under the board the cloth is held straight; it sinks between the tapes from the first swag on. */
-function topShare(line: number): number {
-  return Math.min(1, line / LINES);
 }
 
 interface PlaceAcross {
@@ -84,10 +88,11 @@ interface PlaceAcross {
 function placesAcross({ swags }: Form, columnsMm: readonly number[], widthMm: number): PlaceAcross[] {
   const places: PlaceAcross[] = [];
   const first = columnsMm[0] ?? 0;
+  const inScallop = Math.max(LEAST_PLACES, Math.min(PLACES, Math.floor(ALL_PLACES / swags.length)));
   if (first > 0) places.push({ x: 0, share: 0, sag: 0 });
   swags.forEach(({ fromMm, toMm, sagMm }, s) => {
-    for (let k = s === 0 ? 0 : 1; k <= PLACES; k++) {
-      const t = k / PLACES;
+    for (let k = s === 0 ? 0 : 1; k <= inScallop; k++) {
+      const t = k / inScallop;
       places.push({
         x: fromMm + t * (toMm - fromMm),
         share: Math.sin(Math.PI * t),

@@ -30,6 +30,8 @@ export interface CelledShade {
 
 /** Lines of nodes across half a bay: fewer where many bays, or gathers within them, are seen at once. */
 const LEAST_HALF_BAY = 4;
+const FEWEST_HALF_BAY = 2;
+const MANY_BAYS = 12;
 const MOST_HALF_BAY = 6;
 /** Bays that differ more often than this are taken like the last of them, drawn to their width. */
 const MOST_CELLS = 4;
@@ -54,7 +56,10 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
   }
   const bays = columnsMm.length - 1;
   const wanted = LINES_OF_BAYS[form.across === "gathered" ? "gathered" : "plain"] / bays;
-  const lines = Math.max(LEAST_HALF_BAY, Math.min(MOST_HALF_BAY, Math.round(wanted)));
+  const lines = Math.max(
+    bays > MANY_BAYS ? FEWEST_HALF_BAY : LEAST_HALF_BAY,
+    Math.min(MOST_HALF_BAY, Math.round(wanted)),
+  );
   const cells: Cell[] = [];
   const places: CelledShade["places"] = [];
   const known = new Map<string, number>();
