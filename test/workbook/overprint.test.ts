@@ -34,8 +34,8 @@ const PAPERS = [
   ["a4", "metric"],
 ] as const;
 
-/** Sets that are built of text alone are printed on one paper: their words do not depend on it. */
-const DRAWN: readonly PrintSet[] = PRINT_SETS.filter((set) => set !== "workings" && set !== "findings");
+/** Where drawings and full-size pieces meet the paper; sets of running text are printed on one paper alone. */
+const DRAWN: readonly PrintSet[] = ["client", "table", "strips", "tag", "cutting"];
 
 /** The last words over the foot of a page: where they have the size of a heading, it stands there alone. */
 function lowest({ runs, heightPt }: ReadPage) {
