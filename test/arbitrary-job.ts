@@ -20,6 +20,7 @@ import {
   type JobInput,
   jobSchema,
   LIFT_KINDS,
+  LOOP_JOINTS,
   LOWER_EDGES,
   MAKE_UPS,
   MOTIF_ACROSS,
@@ -218,6 +219,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     tube: fc.constantFrom("tube-12", "tube-25", "odd-tube", "no-such-tube"),
     drive: fc.constantFrom(...CATALOGUE.drives.map(({ id }) => id), "odd-drive", "no-such-drive"),
     loopDropMm: length,
+    loopJoint: fc.constantFrom(...LOOP_JOINTS),
     wandMm: length,
   }),
   board: some<Group<"board">>({

@@ -296,6 +296,8 @@ export interface LoopLift extends TubeParts {
   loopExitBelowTopMm: number;
   loopPerimeterMm: number;
   wheelMm: number;
+  /** A connector in it comes apart under a pull. */
+  breakaway?: true;
   /** Loop that the hand pulls down from lowered to raised, mm. */
   loopTravelMm: number;
   loopEndAboveFloorMm?: number;

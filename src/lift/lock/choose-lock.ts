@@ -1,5 +1,5 @@
 import type { CordLock } from "../../job/index.ts";
-import type { LiftPartsShade } from "../lift-parts.ts";
+import type { LiftPartsShade } from "../lift-parts-input.ts";
 import { lockRoom, type Misfit, misfits } from "./lock-fit.ts";
 
 export interface LockChoice {
