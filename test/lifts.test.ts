@@ -4,6 +4,7 @@ import { LIFT_KINDS, type LiftKind, REAR_GUIDES, type RearGuide } from "../src/j
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
 import { boardList, cordList, cutList } from "../src/tables/index.ts";
 import { jobWith } from "./job-with.ts";
+import { expectNear } from "./near.ts";
 
 interface Wish {
   kind: LiftKind;
@@ -31,6 +32,28 @@ const anyWish = fc.record({
   kind: fc.constantFrom(...LIFT_KINDS),
   rearCords: fc.constantFrom(...REAR_GUIDES),
   controlSide: fc.constantFrom("left" as const, "right" as const),
+});
+
+test("lowered, the cords carry bar, turned hem and what hangs below the bottom row: weighed on the cut pieces", () => {
+  const { shade } = planned({ kind: "spring" });
+  const { lift, grid, cloth, mass } = shade;
+  if (lift.takeUp === "lock") throw new Error("invalid lift: a lock");
+  const kgOf = (...parts: string[]) =>
+    mass.parts.filter(({ part }) => parts.includes(part)).reduce((sum, { massKg }) => sum + massKg, 0);
+  const perMm2 = new Map(
+    cloth.layers.map(({ layer, panels }) => {
+      const areaMm2 = panels.reduce((sum, { widthMm, lengthMm }) => sum + widthMm * lengthMm, 0);
+      return [layer, kgOf(layer) / areaMm2];
+    }),
+  );
+  // The turned hem lies whole at the bottom; between hem line and bottom row the layer hangs once.
+  const belowKg = cloth.layers.reduce(
+    (sum, { layer, cutWidthMm, edges }) =>
+      sum + (perMm2.get(layer) ?? 0) * cutWidthMm * (edges.bottomMm + grid.bottomSectionMm),
+    0,
+  );
+  const rowKg = kgOf("rings", "ribs", "strips", "sleeves") / grid.rows.length;
+  expectNear(lift.heldLoweredN, 9.80665 * (kgOf("bar") + rowKg + belowKg), 0.001 * lift.heldLoweredN);
 });
 
 describe("every lift, however its cords run up the back, on either side", () => {

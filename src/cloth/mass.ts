@@ -165,17 +165,33 @@ export function planMass({ shade, grid, form, cloth }: MassInput): Worked<Mass> 
   const cloths = clothsOf(shade);
   const workings: Figure[] = [];
   const parts: MassPart[] = [];
-  const add = (part: MassPart["part"], label: string, mass: Figure) => {
+  const add = (
+    part: MassPart["part"],
+    label: string,
+    mass: Figure,
+    lies: { hemShare?: number; boardShare?: number } = {},
+  ) => {
     workings.push(mass);
-    parts.push({ part, label, massKg: mass.value });
+    const massKg = mass.value;
+    const { hemShare = 0, boardShare = 0 } = lies;
+    parts.push({
+      part,
+      label,
+      massKg,
+      ...(hemShare > 0 ? { hemKg: massKg * hemShare } : {}),
+      ...(boardShare > 0 ? { boardKg: massKg * boardShare } : {}),
+    });
   };
   let clothGsm = 0;
-  for (const { layer, clothId, panels } of cloth.layers) {
+  for (const { layer, clothId, panels, edges, cutLengthMm } of cloth.layers) {
     const gsm = cloths.get(clothId)?.massGsm ?? 0;
     clothGsm += gsm;
     let areaMm2 = 0;
     for (const { widthMm, lengthMm } of panels) areaMm2 += widthMm * lengthMm;
-    add(layer, LAYER_NAMES[layer], LAYER_MASS.figure({ A: areaMm2, g: gsm }, { layer }));
+    add(layer, LAYER_NAMES[layer], LAYER_MASS.figure({ A: areaMm2, g: gsm }, { layer }), {
+      hemShare: edges.bottomMm / cutLengthMm,
+      boardShare: edges.topMm / cutLengthMm,
+    });
   }
   if (form.bar !== undefined) {
     add("bar", shade.bar.name, barMass("bar", shade.bar, form.bar.toMm - form.bar.fromMm, 1));

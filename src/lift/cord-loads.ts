@@ -12,13 +12,16 @@ const HELD = figureRule({
   formula: "g·(B + C·max(0, 1 − (T + F / 2) / L))",
   inputs: {
     g: ["ratio", "standard gravity, m/s²"],
-    B: ["kg", "bar, ribs and rings", "figure:cloth.*-mass", "board/bar", "ribs/rib", "lift/ring"],
-    C: ["kg", "cloth, all layers", "figure:cloth.*-mass"],
+    B: ["kg", "bar, turned hem, ribs and rings", "figure:cloth.*-mass", "board/bar", "ribs/rib", "lift/ring"],
+    C: ["kg", "cloth of all layers without hem and board allowance", "figure:cloth.*-mass"],
     T: ["mm", "headrail allowance", "figure:shape.headrail"],
     F: ["mm", "cloth of the fold below it", "figure:shape.*"],
     L: ["mm", "cloth from hem to top line", "figure:measure.finished-length", "figure:shape.*"],
   },
-  cite: cite("geometry", "the heading carries the headrail cloth and half of the top fold"),
+  cite: cite(
+    "geometry",
+    "the heading carries the headrail cloth and half of the top fold; a turned hem hangs whole",
+  ),
   compute: ({ g, B, C, T, F, L }) => g * (B + C * Math.max(0, 1 - (T + F / 2) / L)),
 });
 
@@ -29,10 +32,10 @@ const HELD = figureRule({
 export function heldWeight(grid: Grid, form: Form, mass: Mass): Figure {
   const top = form.stretches.at(-1);
   const slackMm = top === undefined ? 0 : Math.max(0, top.clothMm - top.cordMm);
-  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+  const { clothKg, hemKg, barKg, rowsKg } = massByCarrier(mass);
   return HELD.figure({
     g: GRAVITY,
-    B: barKg + rowsKg,
+    B: barKg + hemKg + rowsKg,
     C: clothKg,
     T: grid.headrailMm,
     F: Math.max(0, grid.topSectionMm - grid.headrailMm) + slackMm,

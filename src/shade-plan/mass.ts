@@ -4,6 +4,9 @@ export interface MassPart {
   part: Layer | "bands" | "bar" | "ribs" | "strips" | "rings" | "sleeves" | "cord";
   label: string;
   massKg: number;
+  /** What of it does not lie evenly over the length: turned up at the hem, and on the board, kg. */
+  hemKg?: number;
+  boardKg?: number;
 }
 
 export interface Mass {
@@ -15,18 +18,24 @@ export interface Mass {
   onBoardKg: number;
 }
 
-/** The same mass by where it sits: in the cloth, at the bottom in the bar, or spread over the rows. */
+/** The same mass by where it sits: evenly in the cloth, at the bottom in hem and bar, spread over the rows, or on the board. */
 export interface MassByCarrier {
   clothKg: number;
+  /** Cloth turned up at the hem, and cloth of the layers that lies on the board and hangs on no cord. */
+  hemKg: number;
+  boardKg: number;
   barKg: number;
   /** Ribs, rings and whatever else goes with the rows. */
   rowsKg: number;
 }
 
 export function massByCarrier({ parts }: Mass): MassByCarrier {
-  const mass = { clothKg: 0, barKg: 0, rowsKg: 0 };
-  for (const { part, massKg } of parts) {
-    if (part === "bands" || (LAYERS as readonly string[]).includes(part)) mass.clothKg += massKg;
+  const mass = { clothKg: 0, hemKg: 0, boardKg: 0, barKg: 0, rowsKg: 0 };
+  for (const { part, massKg, hemKg = 0, boardKg = 0 } of parts) {
+    mass.hemKg += hemKg;
+    mass.boardKg += boardKg;
+    if (part === "bands" || (LAYERS as readonly string[]).includes(part))
+      mass.clothKg += massKg - hemKg - boardKg;
     else if (part === "bar") mass.barKg += massKg;
     else mass.rowsKg += massKg;
   }

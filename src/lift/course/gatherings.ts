@@ -66,8 +66,8 @@ export function carriedAt(list: readonly Gathering[], form: Form, liftMm: number
 
 /** The weight of that with the bar, N. */
 export function heldAtN(list: readonly Gathering[], form: Form, mass: Mass, liftMm: number): number {
-  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+  const { clothKg, hemKg, barKg, rowsKg } = massByCarrier(mass);
   const { rows, hangsMm, lengthMm } = carriedAt(list, form, liftMm);
   const rowsShare = rows / Math.max(1, list.length);
-  return GRAVITY * (barKg + rowsKg * rowsShare + clothKg * Math.min(1, hangsMm / lengthMm));
+  return GRAVITY * (barKg + hemKg + rowsKg * rowsShare + clothKg * Math.min(1, hangsMm / lengthMm));
 }

@@ -20,11 +20,11 @@ const HELD_LOWERED = figureRule({
   formula: "g·(b + e·r / p + C·min(1, d / L))",
   inputs: {
     g: ["ratio", "standard gravity, m/s²"],
-    b: ["kg", "bar", "board/bar", "figure:cloth.bar-mass"],
+    b: ["kg", "bar and turned hem", "board/bar", "figure:cloth.*-mass"],
     e: ["kg", "ribs and rings of all rows", "ribs/rib", "lift/ring", "figure:cloth.*-mass", "figure:shape.*"],
     r: ["count", "rows that hang on the cords already", "figure:shape.*"],
     p: ["count", "rows", "figure:shape.*"],
-    C: ["kg", "cloth, all layers", "figure:cloth.*-mass"],
+    C: ["kg", "cloth of all layers without hem and board allowance", "figure:cloth.*-mass"],
     d: ["mm", "cloth from the hem to the bottom row, and half of what is slack above it", "figure:shape.*"],
     L: ["mm", "cloth from hem to top line", "figure:measure.finished-length", "figure:shape.*"],
   },
@@ -67,12 +67,12 @@ export function torques(
 
 /** Weight on the cords as the first fold begins: the ring above still carries what hangs straight below it. */
 function heldLowered(grid: Grid, form: Form, mass: Mass): Figure {
-  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+  const { clothKg, hemKg, barKg, rowsKg } = massByCarrier(mass);
   const list = gatherings(grid, form);
   const { rows, hangsMm, lengthMm } = carriedAt(list, form, 0);
   return HELD_LOWERED.figure({
     g: GRAVITY,
-    b: barKg,
+    b: barKg + hemKg,
     e: rowsKg,
     r: rows,
     p: Math.max(1, list.length),

@@ -40,13 +40,13 @@ function slackMm(stretches: readonly Stretch[], row: number): number {
  * the cloth below and half of the cloth on its way. The other half hangs from the ring above.
  */
 export function heldWhileGathering(size: Size, grid: Grid, mass: Mass, spans: readonly RearSpan[]): number[] {
-  const { clothKg, barKg, rowsKg } = massByCarrier(mass);
+  const { clothKg, hemKg, barKg, rowsKg } = massByCarrier(mass);
   const lengthMm = Math.max(1, size.finishedLengthMm);
   let belowMm = grid.bottomSectionMm;
   return spans.map(({ cordMm }, i) => {
     const clothShare = Math.min(1, (belowMm + cordMm / 2) / lengthMm);
     belowMm += cordMm;
-    return GRAVITY * (barKg + (rowsKg * (i + 1)) / spans.length + clothKg * clothShare);
+    return GRAVITY * (barKg + hemKg + (rowsKg * (i + 1)) / spans.length + clothKg * clothShare);
   });
 }
 
