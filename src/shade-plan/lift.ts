@@ -160,6 +160,8 @@ export interface CordLockLift extends AnyLift {
   takeUp: "lock";
   hangs: "tail";
   poweredBy: "hand";
+  /** Outside diameter of the screw eyes, mm. */
+  eyeDiameterMm: number;
   lockId: string;
   lockName: string;
   /** Locks that came before it in the list and do not take these cords, each with why. */
