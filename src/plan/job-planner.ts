@@ -260,6 +260,7 @@ export class JobPlanner {
       demo: job.demo ?? false,
       ...(job.place === undefined ? {} : { place: job.place }),
       ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
+      ...(job.goods === undefined ? {} : { goods: job.goods }),
       units: job.units,
       shades: planned.map((one) => one.shade),
       rooms: rooms.map(({ room }) => room),

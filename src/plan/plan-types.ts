@@ -1,5 +1,5 @@
 import type { Finding, Working } from "../figures/index.ts";
-import type { Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
+import type { Goods, Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type {
   BoardPlan,
   Caution,
@@ -75,6 +75,7 @@ export interface Plan {
   demo: boolean;
   place?: Place;
   purpose?: Purpose;
+  goods?: Goods;
   units: UnitChoice;
   shades: ShadePlan[];
   rooms: RoomPlan[];

@@ -1,5 +1,5 @@
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
-import { jobStamp } from "../safety/index.ts";
+import { jobStamp, madeForText } from "../safety/index.ts";
 import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
 import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
 import { Book } from "./typeset/book.ts";
@@ -103,12 +103,14 @@ function chosen(plan: Plan, shadeIds: readonly string[] | undefined): ShadePlan[
   return plan.shades.filter((shade) => shadeIds.includes(shade.shadeId));
 }
 
-function remark(plan: Plan, createdOn: Date | undefined): string | undefined {
+/** At the foot of every page: for whom the shades are made, and when it was printed. */
+function remark(plan: Plan, createdOn: Date | undefined): string {
   const parts = [
+    madeForText(plan),
     ...(plan.demo ? ["Demo: an invented job"] : []),
     ...(createdOn === undefined ? [] : [dayText(createdOn)]),
   ];
-  return parts.length === 0 ? undefined : parts.join(" · ");
+  return parts.join(" · ");
 }
 
 /** The day as the maker’s own calendar has it, not the one at Greenwich. */

@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { plan } from "../../src/plan/index.ts";
+import { madeForText } from "../../src/safety/index.ts";
 import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
@@ -125,5 +126,15 @@ describe("two shades side by side", () => {
     expect(planned({ place: "gb", purpose: "for-sale" }, { left: beside }).ids).not.toContain(
       "safety.neighbour-cords",
     );
+  });
+});
+
+describe("for whom shades are made, at the foot of every page", () => {
+  it.each([
+    [{}, "Made for whom: not said, place: not said"],
+    [{ place: "gb" }, "Made for whom: not said, Great Britain"],
+    [{ place: "us", purpose: "for-sale", goods: "stock" }, "Made for sale, United States, made for stock"],
+  ] as const)("%j", (job, text) => {
+    expect(madeForText(job)).toBe(text);
   });
 });
