@@ -87,6 +87,7 @@ function anyArray({
 function anyString({ pattern, maxLength }: Schema): fc.Arbitrary<unknown> {
   if (pattern?.includes("{0,63}")) return fc.constantFrom(...IDS);
   if (pattern?.startsWith("^data:image")) return fc.constantFrom("data:image/png;base64,AA==");
+  if (pattern?.startsWith("^#")) return fc.constantFrom("#d9c7a3", "#000000", "#FFFFFF");
   if (pattern?.includes("A-Z")) return fc.constantFrom("USD", "EUR", "JPY");
   const hostile = fc.constantFrom(
     "<script>alert(1)</script>",
