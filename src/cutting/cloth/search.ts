@@ -37,7 +37,8 @@ const MANY_PIECES = 60;
 const EQUAL_PIECES = 1.5;
 /** Fewer layers than that are better searched as a whole. */
 const LEAST_LAYERS = 8;
-/** Plans tried in one way before the next has its turn. */
+/** Plans tried in one way before the next has its turn: a few at first, so that a short search tries them all. */
+const FIRST_TURN = 64;
 const TURN = 1024;
 
 /**
@@ -171,11 +172,11 @@ export class ClothSearch {
     if (setting && grid.items.length >= MANY_PIECES) searchers.unshift(this.regroupOn(setting, draw));
     if (isSmall(grid, this.stages)) searchers.unshift(this.lookEveryWay(this.stages ?? MANY_STAGES));
     // Each in turn, as long as it gains: which of them suits the pieces shows only on the way.
-    for (;;) {
+    for (let turn = FIRST_TURN; ; turn = Math.min(TURN, 2 * turn)) {
       for (const searcher of [...searchers]) {
         let spent = 0;
         let { cost } = this;
-        while (spent < TURN) {
+        while (spent < turn) {
           const step = searcher.next();
           if (step.done) {
             searchers.splice(searchers.indexOf(searcher), 1);
