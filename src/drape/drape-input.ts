@@ -11,6 +11,4 @@ export interface DrapeInput {
   mass: Mass;
   board: Pick<BoardPlan, "depthMm" | "thicknessMm" | "leftMm" | "lengthMm">;
   folds?: Folds;
-  /** Depth that each gathered fold adds to the stack, mm, where it is known. */
-  foldDepthMm?: number;
 }

@@ -17,13 +17,9 @@ import { isShirred, shirred } from "./shirred.ts";
  * out over the width; where it hangs in swags, a net of it is brought to rest (`settleCell`), one cell for all alike.
  */
 export function drapeShade(input: DrapeInput, raise: number): HangingShade {
-  const { style, size, grid, form, folds, foldDepthMm, board } = input;
+  const { style, size, grid, form, folds, board } = input;
   const { section } = STYLE_MODULES[style].shape(
-    {
-      ...{ size, grid, form },
-      ...(foldDepthMm === undefined ? {} : { foldDepthMm }),
-      ...(folds === undefined ? {} : { hang: folds.cloth }),
-    },
+    { ...{ size, grid, form }, ...(folds === undefined ? {} : { hang: folds.cloth }) },
     raise,
   );
   const lowestMm = section.rows[0]?.yMm ?? 0;
