@@ -3,8 +3,9 @@ import { beforeAll, describe, expect, test } from "vitest";
 import { FONTS } from "../../test/workbook/fonts.ts";
 import { openPdf, type ReadPage, readPages } from "../../test/workbook/read-pdf.ts";
 import { x1Job } from "../../test/workbook/x1-job.ts";
-import { jobSchema } from "../job/index.ts";
+import { jobSchema, PLACE_NAMES } from "../job/index.ts";
 import { plan, planAndCut } from "../plan/index.ts";
+import { lengthText } from "../units/index.ts";
 import { makeWorkbook } from "./make-workbook.ts";
 import { PRINT_SETS, SET_PRESETS, SET_WORDS } from "./print-sets/index.ts";
 import { SHEAF_WORDS } from "./sheaves.ts";
@@ -24,6 +25,8 @@ function setPages(pages: readonly ReadPage[], title: string): string {
 function wholeText(runs: readonly string[]): string {
   return runs.join(" ").replace(/\s+/g, " ");
 }
+
+const plainText = (text: string) => text.replaceAll("\u00a0", " ");
 
 /** `34 1⁄4` as a number of eighths. */
 function eighths(text: string): number {
@@ -148,7 +151,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     const card = pages.find(({ runs }) => runs.some(({ text }) => text === "Table sheets"))?.text ?? "";
     expect(card).toContain("Cords and children");
     expect(card).toContain("strangle");
-    expect(card).toContain("United Kingdom; for my own home");
+    expect(card).toContain(`${PLACE_NAMES.gb}; for my own home`);
     expect(card).toContain("36 in × 60 in");
   });
 
@@ -178,7 +181,10 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       runs.filter(({ sizePt }) => sizePt >= 14).map(({ text }) => text),
     );
     // Rows, columns, cut sizes and cords of run X1: 56 1⁄4 + 30 5⁄8 + 30 + 6 in for the longest, its lock 3 3⁄8 in from the edge.
-    for (const figure of ["49 3⁄8 in", "34 in", "122 7⁄8 in"]) expect(wholeText(large)).toContain(figure);
+    for (const figure of ["49 3⁄8 in", "34 in", "42 in", "122 7⁄8 in"])
+      expect(wholeText(large)).toContain(figure);
+    const [cord = 0] = plan(JOB).shades[0]?.lift.cords.map(({ cutMm }) => cutMm) ?? [];
+    expect(wholeText(large)).toContain(plainText(lengthText(cord, JOB.units)));
   });
 
   test("never says safe, compliant or approved", () => {
@@ -216,8 +222,8 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
 
 // What one shade takes of paper, so that a set that grows is seen.
 test.each([
-  ["usual", 19],
-  ["helper", 16],
+  ["usual", 20],
+  ["helper", 17],
   ["client", 1],
 ] as const)("%s: %d pages at most for a plain shade", async (name, most) => {
   const bytes = await makeWorkbook({

@@ -10,7 +10,7 @@ test.each(FACE_NAMES)(
     // A colon is two points, an umlaut a letter with two: their outlines are made of them.
     for (const word of [":", "…", ";", "äöüÄÖÜéèñç"])
       for (const { path } of font.layout(word).glyphs) path.toSVG();
-    for (const word of ["0.9", "1.2", "a", "o", "u", "."]) {
+    for (const word of ["0.9", "1.2", "a", "o", "u", ".", "off", "office", "fixed"]) {
       const read = font.layout(word).glyphs.map(({ codePoints }) => String.fromCodePoint(...codePoints));
       expect(read.join("")).toBe(word);
     }

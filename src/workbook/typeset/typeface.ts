@@ -80,13 +80,20 @@ function measuring(font: Font): Face["widthOf"] {
   };
 }
 
+/** Latin ligatures among the alphabetic presentation forms (Unicode, block U+FB00). */
+const FIRST_LIGATURE = 0xfb00;
+const LAST_LIGATURE = 0xfb06;
+
 /**
  * Makes every glyph that stands for a character under that character. The library makes a glyph once, and one that it
  * first meets as a part of another, the point of a colon, it would make for no character: the page would show it, but
  * whoever copies or listens would get another.
  */
 function nameGlyphs(font: Font): void {
-  for (const codePoint of font.characterSet) font.glyphForCodePoint(codePoint);
+  for (const codePoint of font.characterSet) {
+    // A ligature stands for its letters: a reader looks for “off”, not for U+FB00.
+    if (codePoint < FIRST_LIGATURE || codePoint > LAST_LIGATURE) font.glyphForCodePoint(codePoint);
+  }
 }
 
 function readFace(name: FaceName, bytes: Uint8Array): Face {
