@@ -367,7 +367,10 @@ const lift = z
     ring: id,
     seat: z
       .enum(SEATS)
-      .meta({ description: "Lock between the last two eyes, outside the last, or wherever it pulls least" }),
+      .meta({
+        description:
+          "Lock between the last two eyes, outside the last, or auto: as near to the edge as it clears them",
+      }),
     seatMm: lengthMm.meta({
       description: "Lock's centre fixed at this distance from the left finished edge, mm",
     }),

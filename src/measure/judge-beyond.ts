@@ -95,12 +95,12 @@ function headFor(shade: MeasuredShade, size: Size): Finding[] {
       remedies: [],
     });
   }
-  if (LIFT_TRAITS[shade.liftKind].takeUp === "tube" && head.kind === "angled") {
+  if (LIFT_TRAITS[shade.liftKind].takeUp === "tube") {
     found.push({
       ...base(shade, path),
       id: "measure.head-and-tube",
       severity: "fix",
-      text: "A lift tube must lie level, and here the board slopes: hang the tube on a level board of its own below the low end, or raise the shade by a cord lock.",
+      text: `A lift tube must lie level, and here the board ${head.kind === "angled" ? "slopes" : "follows an arc"}: hang the tube on a level board of its own below the low ${head.kind === "angled" ? "end" : "ends"}, or raise the shade by a cord lock.`,
       cite: cite("geometry", "cords on one tube wind up alike only from one level"),
       remedies: [
         {

@@ -169,7 +169,7 @@ const WORDS = {
     eye: part("Screw eye", "eyes"),
     ring: part("Ring", "rings"),
     seat: choice("Lock sits", {
-      auto: "wherever it pulls least",
+      auto: "as near to the edge as it can be",
       between: "between the last two eyes",
       outside: "outside the last eye",
     }),
