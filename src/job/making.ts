@@ -365,12 +365,10 @@ const lift = z
     cord: id,
     eye: id,
     ring: id,
-    seat: z
-      .enum(SEATS)
-      .meta({
-        description:
-          "Lock between the last two eyes, outside the last, or auto: as near to the edge as it clears them",
-      }),
+    seat: z.enum(SEATS).meta({
+      description:
+        "Lock between the last two eyes, outside the last, or auto: as near to the edge as it clears them",
+    }),
     seatMm: lengthMm.meta({
       description: "Lock's centre fixed at this distance from the left finished edge, mm",
     }),
