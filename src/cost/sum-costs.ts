@@ -7,7 +7,7 @@ import { sumLabour } from "./labour.ts";
 import { mergeNeeds } from "./need.ts";
 import type { ShadeCost } from "./plan-cost.ts";
 import { shop } from "./shop.ts";
-import { lineOf } from "./shopping-line.ts";
+import { shoppingLineOf } from "./shopping-line.ts";
 import { StockAtHand } from "./stock-at-hand.ts";
 import { totalCost } from "./total.ts";
 
@@ -40,7 +40,7 @@ export function sumCosts({ shades, rates, units, stock }: JobCostInput): StageRe
   );
   const { values, workings } = totalCost(
     bought,
-    () => bought.map((one) => lineOf(one, units)),
+    () => bought.map((one) => shoppingLineOf(one, units)),
     labour,
     rates,
   );

@@ -11,7 +11,7 @@ export { foldWeight } from "./elastica/fold-level.ts";
 export * from "./elastica/fold-opening.ts";
 export * from "./elastica/fold-stack.ts";
 export * from "./elastica/hanging-fold.ts";
-export * from "./elastica/lay-folds.ts";
+export * from "./elastica/folds-at-height.ts";
 export * from "./elastica/limp-fold.ts";
 export * from "./elastica/weightless.ts";
 export * from "./net/net.ts";

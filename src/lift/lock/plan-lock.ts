@@ -8,7 +8,7 @@ import { planLockCourse } from "../course/plan-course.ts";
 import type { BoardLine } from "../gaps.ts";
 import { EASY_PULL, HARD_PULL, judgePull, unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
-import { judgeStrength } from "../judge-strength.ts";
+import { judgeCordStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
 import { cordRuns } from "./cord-runs.ts";
@@ -96,7 +96,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
   const shares = unsureShares(shade, loads);
-  const strength = judgeStrength(shade, cords, takes);
+  const strength = judgeCordStrength(shade, cords, takes);
   return {
     values: lift,
     findings: [

@@ -1,6 +1,6 @@
 import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
-import { hasLock } from "../../shade-context.ts";
+import { isLockContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
 import { figureBeside } from "../../typeset/figure.ts";
 import { openPage, section } from "../../typeset/heading.ts";
@@ -55,7 +55,7 @@ function facts(context: ShadeContext): FactLine[] {
 }
 
 function lockFacts(context: ShadeContext): FactLine[] {
-  if (!hasLock(context)) return [];
+  if (!isLockContext(context)) return [];
   const { length, shade } = context;
   const { tailLoweredMm, tailRaisedMm, tailEndAboveFloorRaisedMm } = shade.lift;
   return [
