@@ -60,4 +60,12 @@ export { SHEETS, type SheetKind } from "./shade-plan/index.ts";
 export { type Cite, citeText, SOURCES, type SourceId } from "./sources/index.ts";
 export { allLists, cuttingLists, type Table, toCsv } from "./tables/index.ts";
 export { lengthText, parseLength, type UnitChoice } from "./units/index.ts";
-export { makeWorkbook, type WorkbookFonts, type WorkbookInput } from "./workbook/index.ts";
+export {
+  makeWorkbook,
+  PRINT_SETS,
+  type PrintSet,
+  SET_PRESETS,
+  type WorkbookFonts,
+  type WorkbookInput,
+  writeWorkbook,
+} from "./workbook/index.ts";

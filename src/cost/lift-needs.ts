@@ -70,6 +70,9 @@ function controlNeeds({ units }: CostShade, lift: TubeLift): Need[] {
       return [
         countedNeed(id, "hardware", label, 1),
         countedNeed("loop-tensioner", "hardware", "Tensioner for the loop, with its screws", 1),
+        ...(lift.breakaway
+          ? [countedNeed("loop-breakaway", "hardware", "Connector that comes apart, for the loop", 1)]
+          : []),
       ];
     }
     case "motor": {

@@ -1,7 +1,7 @@
 export { chooseLiftParts } from "./choose-lift-parts.ts";
 /** @public Cord lengths from bare numbers, without a job. */
 export { cordLengths } from "./cord-lengths.ts";
-export { HARD_PULL } from "./judge-pull.ts";
+export { HARD_PULL } from "./hard-pull.ts";
 export { LIFT_READS, type LiftInput, type LockInput, type TubeInput } from "./lift-input.ts";
 export type { LiftParts } from "./lift-parts.ts";
 export { LIFT_PARTS_READS } from "./lift-parts-input.ts";

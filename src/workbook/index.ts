@@ -5,6 +5,6 @@ export {
   type WorkbookProgress,
   writeWorkbook,
 } from "./make-workbook.ts";
-export { PRINT_SETS, type PrintSet, SET_PRESETS, SET_WORDS, type SetPreset } from "./print-sets/index.ts";
+export { PRINT_SETS, type PrintSet, SET_PRESETS, type SetPreset } from "./print-sets/index.ts";
 export type { PaperKind } from "./typeset/paper.ts";
 export type { WorkbookFonts } from "./typeset/typeface.ts";

@@ -4,7 +4,7 @@ import { planAndCut } from "../../src/plan/index.ts";
 import { makeWorkbook, PRINT_SETS, type PrintSet } from "../../src/workbook/index.ts";
 import { jobWith } from "../job-with.ts";
 import { FONTS } from "./fonts.ts";
-import { openPdf, readPages, readStrokes } from "./read-pdf.ts";
+import { openPdf, type ReadPage, readPages, readStrokes } from "./read-pdf.ts";
 import { clipped, overprinted } from "./word-boxes.ts";
 
 /** Nothing that is read stands nearer to an edge than this, pt: what home printers reach is 1/4 in, and a half has room to bind. */
@@ -37,9 +37,19 @@ const PAPERS = [
 /** Sets that are built of text alone are printed on one paper: their words do not depend on it. */
 const DRAWN: readonly PrintSet[] = PRINT_SETS.filter((set) => set !== "workings" && set !== "findings");
 
+/** The last words over the foot of a page: where they have the size of a heading, it stands there alone. */
+function lowest({ runs, heightPt }: ReadPage) {
+  return runs
+    .filter(({ y, text }) => y < heightPt - 50 && text.trim() !== "")
+    .reduce<(typeof runs)[number] | undefined>(
+      (low, run) => (low === undefined || run.y > low.y ? run : low),
+      undefined,
+    );
+}
+
 describe.each(STYLES)("%s", (style) => {
   test.each(PAPERS)(
-    "on %s, %s: no word lies on another, none leaves its page, no line does",
+    "on %s, %s: no word lies on another, none leaves its page, no line does, no heading ends one",
     async (paper, system) => {
       const sets = paper === "letter" && system === "imperial" ? PRINT_SETS : DRAWN;
       const pdf = await openPdf(
@@ -50,6 +60,7 @@ describe.each(STYLES)("%s", (style) => {
         const where = `page ${i + 1}, ${page.runs.find(({ y }) => y > page.heightPt - 50)?.text}`;
         expect(overprinted(page), where).toEqual([]);
         expect(clipped(page, MARGIN_PT), where).toEqual([]);
+        expect(lowest(page)?.sizePt, where).not.toBeCloseTo(where.endsWith("Table sheets") ? 14 : 12, 1);
         // A template goes on over its neighbours: each page shows what of it lies there.
         if (/[A-Z]\d+ of \d+ × \d+/.test(page.text)) continue;
         for (const { left, top, width, height } of await readStrokes(await pdf.getPage(i + 1))) {

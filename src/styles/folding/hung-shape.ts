@@ -10,7 +10,7 @@ import {
 } from "./raised-shape.ts";
 
 /**
- * The shape with folds that hang as their cloth bends, leans and is pressed (`layFolds`). What the solver does not
+ * The shape with folds that hang as their cloth bends, leans and is pressed (`foldsAtHeight`). What the solver does not
  * find stays limp cloth, all of it, so that no fold passes through another. `under` is a soft fold that hangs below the
  * lowest row at every height, as a hobbled shade has.
  */

@@ -3,7 +3,7 @@ import { citeText } from "../../sources/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { columnBlocks } from "../typeset/column-blocks.ts";
 import { openPage, section } from "../typeset/heading.ts";
-import { notedList } from "../typeset/noted-list.ts";
+import { firstEntryHeight, notedList } from "../typeset/noted-list.ts";
 import { drawOutcomeMark, OUTCOME_MEANINGS, OUTCOME_PAINTS } from "../typeset/outcome-mark.ts";
 import { columns } from "../typeset/paper.ts";
 import { paragraph, setLines } from "../typeset/paragraph.ts";
@@ -77,19 +77,17 @@ function physicalTests({ book, shade }: ShadeContext): void {
 function listedRules({ book, shade }: ShadeContext): void {
   const { listed } = shade.safety;
   if (listed.length === 0) return;
-  section(book, "Listed only, never a result", 80);
-  notedList(
-    book,
-    listed.map((rule) => ({
-      word: capital(STATUS_NAMES[rule.status]),
-      wordStyle: TYPE.cellStrong,
-      text: [
-        { words: `${rule.words} ${rule.ruleId}`, style: TYPE.cell },
-        ...(rule.note === undefined ? [] : [{ words: sentence(rule.note), style: TYPE.cell }]),
-        { words: fullSourceText(rule), style: TYPE.small },
-      ],
-    })),
-  );
+  const entries = listed.map((rule) => ({
+    word: capital(STATUS_NAMES[rule.status]),
+    wordStyle: TYPE.cellStrong,
+    text: [
+      { words: `${rule.words} ${rule.ruleId}`, style: TYPE.cell },
+      ...(rule.note === undefined ? [] : [{ words: sentence(rule.note), style: TYPE.cell }]),
+      { words: fullSourceText(rule), style: TYPE.small },
+    ],
+  }));
+  section(book, "Listed only, never a result", firstEntryHeight(book, entries));
+  notedList(book, entries);
 }
 
 function cautions({ book, shade }: ShadeContext): void {

@@ -3,7 +3,7 @@ import type { Plan } from "../../plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage, section } from "../typeset/heading.ts";
-import { notedList } from "../typeset/noted-list.ts";
+import { firstEntryHeight, notedList } from "../typeset/noted-list.ts";
 import { workingEntries } from "./working-text.ts";
 
 const GROUP_NAMES: Record<string, string> = {
@@ -38,8 +38,9 @@ export function workingsPage(context: ShadeContext): void {
   });
   for (const [stage, workings] of grouped(shade.workings)) {
     const name = GROUP_NAMES[stage] ?? stage.charAt(0).toUpperCase() + stage.slice(1);
-    section(book, name, 80);
-    notedList(book, workingEntries(plan, workings));
+    const entries = workingEntries(plan, workings);
+    section(book, name, firstEntryHeight(book, entries));
+    notedList(book, entries);
   }
 }
 

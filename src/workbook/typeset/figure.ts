@@ -212,8 +212,3 @@ export function figureBeside(book: Book, drawing: Drawing, split: Split, body: (
   body(columns(book.paper, figureColumns, 12 - figureColumns));
   if (book.pageCount === page) book.y = Math.max(book.y, top + one.heightPt + AFTER);
 }
-
-/** Whether a drawing, set across the page, would leave more than a third of the width empty. */
-export function isNarrow(book: Book, drawing: Drawing, maxHeight: number): boolean {
-  return layFigure(book, drawing, book.width, maxHeight).widthPt < book.width * 0.66;
-}

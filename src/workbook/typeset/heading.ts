@@ -37,7 +37,7 @@ export function section(book: Book, title: string, keep = 60, span?: Span): void
   const lines = book.lines(title, width, style);
   const height = lines.length * style.leadingPt;
   const above = span === undefined && book.y > book.top + 1 ? SPACE_ABOVE : 0;
-  book.need(above + height + keep);
+  book.need(above + height + 4 + keep);
   if (book.y > book.top + 1) book.y += above;
   const { y } = book;
   book.tags.mark("H3", () => setLines(book, lines, x, y, style));

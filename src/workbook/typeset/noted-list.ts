@@ -40,6 +40,11 @@ export function notedList(book: Book, entries: readonly Noted[], after = 12): vo
   book.y += after;
 }
 
+/** Height of the first entry, as far as a page holds it: a heading over the list takes so much along. */
+export function firstEntryHeight(book: Book, [first]: readonly Noted[]): number {
+  return first === undefined ? 0 : Math.min(entryHeight(book, first), (book.bottom - book.top) / 2);
+}
+
 /** Height of one entry, pt. */
 function entryHeight(book: Book, entry: Noted): number {
   return PAD * 2 + linesOf(book, entry).reduce((sum, line) => sum + line.style.leadingPt, 0);

@@ -83,11 +83,6 @@ function halvesHeight(halves: readonly LaidTable[][]): number {
   return Math.max(...heights);
 }
 
-/** Height that tables take in two halves of the page. */
-export function besideHeight(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): number {
-  return halvesHeight(layHalves(book, left, right));
-}
-
 /** Tables in two halves of the page, those of a half under each other, both from one height. */
 export function tablesBeside(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): void {
   const halves = layHalves(book, left, right);

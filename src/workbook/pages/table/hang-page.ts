@@ -32,43 +32,43 @@ function facts(context: ShadeContext): FactLine[] {
   const { shade, length } = context;
   const { size, grid, board } = shade;
   const one = board.fixing === "brackets" ? "Bracket" : "Screw";
-  const places = board.brackets.map(({ xMm }) => length(fromBoardEndMm(shade, xMm))).join(" · ");
   return [
-    ...(places === "" ? [] : [{ label: `${one} places from the board’s left end`, text: places }]),
-    ...(size.topAboveFloorMm === undefined
-      ? []
-      : [
-          {
-            label:
-              size.head === undefined
-                ? "Top of the board above the floor"
-                : "Highest point of the board above the floor",
-            text: length(size.topAboveFloorMm),
-          },
-        ]),
-    ...(size.hemAboveFloorMm === undefined
-      ? []
-      : [{ label: "Hem above the floor, lowered", text: length(size.hemAboveFloorMm) }]),
-    { label: "Top line to hem, raised", text: length(grid.raisedHeightMm) },
-    ...lockFacts(context),
-  ];
+    listed(
+      context,
+      `${one} places from the board’s left end`,
+      board.brackets.map(({ xMm }) => fromBoardEndMm(shade, xMm)),
+    ),
+    listed(
+      context,
+      `${size.head === undefined ? "Board" : "Highest point of the board"} · hem above the floor`,
+      [size.topAboveFloorMm, size.hemAboveFloorMm],
+    ),
+    [{ label: "Top line to hem, raised", text: length(grid.raisedHeightMm) }],
+    lockFacts(context),
+  ].flat();
+}
+
+/** Several lengths of one kind on a line; nothing where one of them is not known. */
+function listed(
+  { length }: ShadeContext,
+  label: string,
+  lengthsMm: readonly (number | undefined)[],
+): FactLine[] {
+  const known = lengthsMm.flatMap((one) => (one === undefined ? [] : [length(one)]));
+  return known.length === 0 || known.length < lengthsMm.length ? [] : [{ label, text: known.join(" · ") }];
 }
 
 function lockFacts(context: ShadeContext): FactLine[] {
   if (!isLockContext(context)) return [];
-  const { length, shade } = context;
-  const { tailLoweredMm, tailRaisedMm, tailEndAboveFloorRaisedMm } = shade.lift;
+  const { tailLoweredMm, tailRaisedMm, tailEndAboveFloorRaisedMm } = context.shade.lift;
   return [
-    { label: "Cords below the lock, lowered", text: length(tailLoweredMm) },
-    { label: "The same, raised", text: length(tailRaisedMm) },
-    ...(tailEndAboveFloorRaisedMm === undefined
-      ? []
-      : [{ label: "Their end above the floor, raised", text: length(tailEndAboveFloorRaisedMm) }]),
+    ...listed(context, "Cords below the lock, down · up", [tailLoweredMm, tailRaisedMm]),
+    ...listed(context, "Their end above the floor, raised", [tailEndAboveFloorRaisedMm]),
   ];
 }
 
 /** Steps whose check says whether the shade can be left with those who use it. */
-const LAST_CHECKS = ["hang-board", "hang-cleat", "hang-control", "hang-try", "level-look", "train-finish"];
+const LAST_CHECKS = ["hang-board", "hang-cleat", "hang-control", "hang-try", "level-look"];
 
 function handOver({ shade }: ShadeContext): TickLine[] {
   const line = (text: string): TickLine => ({ text, style: TYPE.tableBody });
@@ -76,11 +76,7 @@ function handOver({ shade }: ShadeContext): TickLine[] {
     LAST_CHECKS.includes(id) && check !== undefined ? [line(check)] : [],
   );
   const { tests } = shade.safety;
-  return [
-    ...checks,
-    line("The child-safety tag is on the shade and can be read with it lowered."),
-    ...(tests.length === 0
-      ? []
-      : [line(`${count(tests.length, "test")} of the child-safety sheets done and written down.`)]),
-  ];
+  const tested =
+    tests.length === 0 ? "" : `, and ${count(tests.length, "test")} of the child-safety sheets done`;
+  return [...checks, line(`The child-safety tag is on, to be read with the shade lowered${tested}.`)];
 }

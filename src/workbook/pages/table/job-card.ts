@@ -1,3 +1,4 @@
+import type { Drawing } from "../../../drawing/index.ts";
 import { bySeverity, type Finding, SEVERITY_WORDS } from "../../../figures/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
 import type { Plan } from "../../../plan/index.ts";
@@ -58,7 +59,7 @@ function pictureAndFacts(context: ShadeContext, roomPt: number): void {
   const right = columns(book.paper, PICTURE_COLUMNS, 12 - PICTURE_COLUMNS);
   const top = book.y;
   const height = Math.max(LEAST_PICTURE_PT, Math.min(MOST_PICTURE_PT, roomPt - 60));
-  const figure = layFigure(book, context.sheet("front"), left.width, height);
+  const figure = layFigure(book, picture(context.sheet("front")), left.width, height);
   setFigure(book, figure, left.x, top);
   const { size } = context.shade;
   const finished = `${context.length(size.finishedWidthMm)} × ${context.length(size.finishedLengthMm)}`;
@@ -69,6 +70,14 @@ function pictureAndFacts(context: ShadeContext, roomPt: number): void {
   book.y = top + book.look.label.leadingPt + TYPE.key.leadingPt + 6;
   factList(book, "What is made", facts(context), { ...right, shares: [0.6, 1.6], after: 0 });
   book.y = Math.max(book.y, top + figure.heightPt) + 12;
+}
+
+/** The shade alone, large: words and the floor below it are for other sheets. */
+function picture(front: Drawing): Drawing {
+  const primitives = front.primitives.filter(
+    ({ kind, role }) => kind !== "text" && kind !== "callout" && role !== "floor",
+  );
+  return { ...front, primitives };
 }
 
 function facts({ shade, plan }: ShadeContext): FactLine[] {
