@@ -1,4 +1,4 @@
-import { type ClothPlan, solveCloth } from "../src/cutting/index.ts";
+import { type ClothCutPlan, solveCloth } from "../src/cutting/index.ts";
 import { clothJob } from "./cloth-jobs.ts";
 import { type Figure, timed } from "./figure.ts";
 
@@ -6,7 +6,7 @@ const PLANS = 8000;
 
 /** Ten cloths of 400 pieces each on one thread: time, what is left to the bound, memory. */
 export function cut400x10(): Figure[] {
-  const plans: ClothPlan[] = [];
+  const plans: ClothCutPlan[] = [];
   const ms = timed(() => {
     for (let seed = 0; seed < 10; seed++) {
       const answer = solveCloth(clothJob({ seed, pieces: 400, each: 5 }), PLANS);

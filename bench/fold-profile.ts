@@ -1,7 +1,7 @@
 import {
   type FoldCloth,
   type FoldSpan,
-  layFolds,
+  foldsAtHeight,
   rigidityNmm,
   weightNPerMm2,
 } from "../src/mechanics/index.ts";
@@ -17,7 +17,8 @@ export function foldProfile(): Figure {
   const draw = () => {
     // A new cloth has no shapes kept from the last round.
     const cloth = liningAndCotton();
-    for (const places of heights) if (layFolds(cloth, places) === undefined) throw new Error("not converged");
+    for (const places of heights)
+      if (foldsAtHeight(cloth, places) === undefined) throw new Error("not converged");
   };
   return {
     name: "fold.profile",

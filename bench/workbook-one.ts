@@ -1,4 +1,4 @@
-import { workbookFonts } from "../src/cli/workbook-fonts.ts";
+import { readWorkbookFonts } from "../src/cli/workbook-fonts.ts";
 import { plan } from "../src/plan/index.ts";
 import { makeWorkbook } from "../src/workbook/index.ts";
 import { type Figure, median } from "./figure.ts";
@@ -9,7 +9,7 @@ const TIMES = 10;
 
 /** The workbook of one shade, all pages, the machine warm. */
 export async function workbookOne(): Promise<Figure> {
-  const input = { plan: plan(jobOf(1)), paper: "letter", fonts: workbookFonts() } as const;
+  const input = { plan: plan(jobOf(1)), paper: "letter", fonts: readWorkbookFonts() } as const;
   const samples: number[] = [];
   for (let n = -WARM; n < TIMES; n++) {
     const start = performance.now();

@@ -1,4 +1,4 @@
-import { type BoardPlan, fromBoardEndMm, type Head, type Lift, type Mass } from "../shade-plan/index.ts";
+import { type BoardPlan, fromBoardEndMm, type HeadShape, type Lift, type Mass } from "../shade-plan/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
 /** A downward load at one place along the board, as if it began at its level place. */
@@ -30,7 +30,7 @@ function isHand({ what }: PointLoad): boolean {
 
 /** The board with what hangs under it. */
 export interface LoadedBoard {
-  size: Head;
+  size: HeadShape;
   board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">;
   lift: Lift;
 }

@@ -1,6 +1,12 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
-import { type BoardPlan, fromBoardEndMm, type Head, type Lift, type ScrewLoad } from "../shade-plan/index.ts";
+import {
+  type BoardPlan,
+  fromBoardEndMm,
+  type HeadShape,
+  type Lift,
+  type ScrewLoad,
+} from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { forceText, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
@@ -46,7 +52,7 @@ function upper(text: string): string {
 
 function misplaced(
   shade: BoardShade,
-  { size, board, lift }: { size: Head; board: BoardPlan; lift: Lift },
+  { size, board, lift }: { size: HeadShape; board: BoardPlan; lift: Lift },
   { kind, faults, brackets, widthMm }: Fixings,
 ): Finding[] {
   const what = kind === "brackets" ? "bracket" : "screw";

@@ -18,7 +18,7 @@ export function withHandText(hand: BoardStrength["hand"]): string {
 }
 
 /** Does the board bend or break, do its screws hold, and is the plug or anchor rated for it? */
-export function judgeStrength(shade: BoardShade, board: BoardPlan): Finding[] {
+export function judgeBoardStrength(shade: BoardShade, board: BoardPlan): Finding[] {
   const { strength } = board;
   if (strength === undefined) return [];
   return [

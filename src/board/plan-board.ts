@@ -15,7 +15,7 @@ import { PLACED, planFixings } from "./fixings.ts";
 import { judgeFixings } from "./judge-fixings.ts";
 import { judgeParts } from "./judge-parts.ts";
 import { judgeRecess } from "./judge-recess.ts";
-import { judgeStrength } from "./judge-strength.ts";
+import { judgeBoardStrength } from "./judge-strength.ts";
 import { recessDepths } from "./recess.ts";
 import { gripMm, wallScrews } from "./wall-screws.ts";
 
@@ -163,7 +163,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
         tooLong,
         screws: strength.values.screws,
       }),
-      ...judgeStrength(shade, board),
+      ...judgeBoardStrength(shade, board),
     ],
     workings: [
       ...fixed.workings,

@@ -8,7 +8,7 @@ import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";
 import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { writePlanJson } from "./plan-json.ts";
-import { workbookFonts } from "./workbook-fonts.ts";
+import { readWorkbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
 
 export interface PlanFilesInput {
@@ -41,7 +41,7 @@ export async function* planFiles({
           plan,
           ...(cutting === undefined ? {} : { cutting }),
           ...print,
-          fonts: workbookFonts(),
+          fonts: readWorkbookFonts(),
           createdOn,
           onProgress: ({ done, total, pages }) =>
             progress?.(`Workbook: ${pages} pages, ${Math.round((100 * done) / total)} %`),

@@ -7,6 +7,6 @@ const face = (name: string) =>
   readFileSync(require.resolve(`@expo-google-fonts/source-sans-3/${name}/SourceSans3_${name}.ttf`));
 
 /** Source Sans 3 (SIL Open Font License 1.1) from the installed font package, for workbooks made under Node. */
-export function workbookFonts(): WorkbookFonts {
+export function readWorkbookFonts(): WorkbookFonts {
   return { regular: face("400Regular"), semibold: face("600SemiBold"), italic: face("400Regular_Italic") };
 }

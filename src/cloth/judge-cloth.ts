@@ -6,7 +6,7 @@ import { lengthText } from "../units/index.ts";
 import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase, judgeLayer, judgeTurn } from "./judge-layer.ts";
-import { judgeCentring, judgeDirection, judgeMotif } from "./judge-motif.ts";
+import { judgeCentring, judgeCutMotif, judgeDirection } from "./judge-motif.ts";
 import { judgeTrims } from "./judge-trims.ts";
 
 /** What the cloth itself makes difficult. */
@@ -23,7 +23,7 @@ export function judgeCloth(
     ...cuts.flatMap((cut) => [
       ...judgeLayer(shade, cut),
       ...judgeTurn(shade, cut),
-      ...judgeMotif(input, cut),
+      ...judgeCutMotif(input, cut),
       ...judgeCentring(input, cut),
     ]),
     ...judgeDirection(shade, cuts),

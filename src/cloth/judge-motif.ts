@@ -12,7 +12,7 @@ import { acrossIsKnown, USUAL_ACROSS } from "./place-motif.ts";
 import { shapeAcross } from "./upright-shape.ts";
 
 /** Whether the pattern falls where it is wanted, and what the cloth does not say. */
-export function judgeMotif(input: ClothInput, story: CutStory): Finding[] {
+export function judgeCutMotif(input: ClothInput, story: CutStory): Finding[] {
   const { shade } = input;
   const { cut, cloth, shape } = story;
   const { repeat } = cloth;

@@ -1,5 +1,5 @@
 import type { NeedsInput } from "./cost-input.ts";
-import { counted } from "./make-need.ts";
+import { countedNeed } from "./make-need.ts";
 import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit } from "./sold.ts";
 
@@ -8,7 +8,7 @@ export function haberdasheryNeeds({ shade, form }: NeedsInput): Need[] {
   return form.haberdashery
     .filter(({ fromFace, count }) => fromFace !== true && count > 0)
     .map(({ id, label, count, lengthMm, piece }): Need => {
-      if (piece === true) return counted(id, "sundries", label, count);
+      if (piece === true) return countedNeed(id, "sundries", label, count);
       return {
         sort: "running",
         id,

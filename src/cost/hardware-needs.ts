@@ -3,7 +3,7 @@ import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
 import type { NeedsInput } from "./cost-input.ts";
 import { haberdasheryNeeds } from "./haberdashery-needs.ts";
 import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
-import { counted, lengths } from "./make-need.ts";
+import { countedNeed, lengths } from "./make-need.ts";
 import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit, cordStepMm, cutUnit } from "./sold.ts";
 import { SUNDRIES } from "./sundries.ts";
@@ -47,7 +47,7 @@ function cordNeed({ shade, lift }: NeedsInput): Need {
 
 function ringsNeed({ shade, grid, form }: NeedsInput): Need {
   const { ring } = shade;
-  return counted(`ring-${ring.id}`, "hardware", ring.name, ringCount(grid, form), ring);
+  return countedNeed(`ring-${ring.id}`, "hardware", ring.name, ringCount(grid, form), ring);
 }
 
 function barNeeds({ shade, cloth, board }: NeedsInput): Need[] {
@@ -72,11 +72,11 @@ function boardNeeds({ shade, board }: NeedsInput): Need[] {
   const needs: Need[] = [lengths("board", "board", shade.board, [board.cutMm])];
   if (board.fixing === "brackets") {
     const label = () => `Bracket for a board ${lengthText(board.depthMm, units)} deep`;
-    needs.push(counted(`brackets-${Math.round(board.depthMm)}`, "board", label, board.brackets.length));
+    needs.push(countedNeed(`brackets-${Math.round(board.depthMm)}`, "board", label, board.brackets.length));
   }
   const { count, lengthMm, into } = board.screws;
   const screw = () => `Screw, ${screwLengthText(lengthMm, units)}, into ${into}`;
-  needs.push(counted(`screws-${slug(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
+  needs.push(countedNeed(`screws-${slug(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
   return needs.concat(attachmentNeeds(shade.making.board.attachment, board.lengthMm, units));
 }
 
@@ -97,7 +97,7 @@ function attachmentNeeds(attachment: "staple" | "hook-and-loop", boardMm: number
   const perRow = Math.ceil(boardMm / stapleSpacingMm.value) + 1;
   const rows = attachment === "staple" ? stapleRows.value : stapleRows.value - 1;
   const needs: Need[] = [
-    counted("staples", "sundries", "Staples", perRow * rows, {
+    countedNeed("staples", "sundries", "Staples", perRow * rows, {
       packOf: staplesPerBox.value,
       packNoun: "box",
     }),

@@ -11,7 +11,7 @@ export interface Sold {
 }
 
 /** Pieces bought one by one or by the pack. */
-export function counted(
+export function countedNeed(
   id: string,
   group: CountedNeed["group"],
   label: CountedNeed["label"],

@@ -7,7 +7,7 @@ import { judgeLengths } from "./judge-cost.ts";
 import { labourOf, sewnLength } from "./labour.ts";
 import { mergeNeeds, type Need } from "./need.ts";
 import { shop } from "./shop.ts";
-import { lineOf } from "./shopping-line.ts";
+import { shoppingLineOf } from "./shopping-line.ts";
 import { StockAtHand } from "./stock-at-hand.ts";
 import { threadLength, threadNeed } from "./thread-need.ts";
 import { totalCost } from "./total.ts";
@@ -34,7 +34,7 @@ export function planCost(input: CostInput): StageResult<ShadeCost> {
   const bought = needs.map((need) => shop(need, stock, rates.wasteShare));
   const { values: cost, workings } = totalCost(
     bought,
-    () => bought.map((one) => lineOf(one, units)),
+    () => bought.map((one) => shoppingLineOf(one, units)),
     labourOf(input, rates, sewn.value),
     rates,
   );

@@ -33,7 +33,7 @@ export interface BoughtSpools extends LineFigures {
   need: SpooledNeed;
 }
 
-/** One line of a shopping list in numbers; `lineOf` puts it into words. */
+/** One line of a shopping list in numbers; `shoppingLineOf` puts it into words. */
 export type Bought = BoughtRunning | BoughtLengths | BoughtCounted | BoughtSpools;
 
 /**

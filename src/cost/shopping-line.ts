@@ -11,7 +11,7 @@ type Words = Pick<ShoppingLine, "needText" | "buyText">;
 export const NOTHING_TO_BUY = "none: at hand";
 
 /** One line of a shopping list, its numbers put into words. */
-export function lineOf(bought: Bought, units: UnitChoice): ShoppingLine {
+export function shoppingLineOf(bought: Bought, units: UnitChoice): ShoppingLine {
   const { need, quantity, unit, onHand, price, cost } = bought;
   return {
     id: need.id,

@@ -7,7 +7,7 @@ import { sumLabour } from "./labour.ts";
 import { labelOf, mergeNeeds, type Need } from "./need.ts";
 import type { ShadeCost } from "./plan-cost.ts";
 import { type Bought, shop } from "./shop.ts";
-import { lineOf } from "./shopping-line.ts";
+import { shoppingLineOf } from "./shopping-line.ts";
 import { StockAtHand } from "./stock-at-hand.ts";
 import { totalCost } from "./total.ts";
 
@@ -75,7 +75,7 @@ export class CostSum {
     );
     const { values, workings } = totalCost(
       bought,
-      () => bought.map((one) => lineOf(one, units)),
+      () => bought.map((one) => shoppingLineOf(one, units)),
       labour,
       rates,
     );

@@ -6,7 +6,7 @@ import { jobWith } from "../../test/job-with.ts";
 import { expectNear } from "../../test/near.ts";
 import type { Remedy } from "../figures/index.ts";
 import { type Job, type JobInput, jobSchema } from "../job/index.ts";
-import { layFolds } from "../mechanics/index.ts";
+import { foldsAtHeight } from "../mechanics/index.ts";
 import { plan } from "../plan/index.ts";
 import type { Folds } from "../shade-plan/index.ts";
 import { uprightN } from "./break-way.ts";
@@ -53,7 +53,7 @@ describe("how a shade folds", () => {
     const { folds, grid } = shadeOf({});
     if (folds === undefined) throw new Error("no folds");
     expect(folds.arcsMm.length).toBe(grid.rows.length);
-    const laid = layFolds(
+    const laid = foldsAtHeight(
       folds.cloth,
       folds.arcsMm.map((arcMm) => ({ arcMm, gapMm: 0 })),
     );

@@ -76,7 +76,7 @@ const START = figureRule({
 
 /**
  * How the cloth folds: what it feels, how far folds stand out raised and on their way, what starts them, which way they
- * break, and how the hem hangs between columns. Shapes for every height come from `layFolds` when they are drawn. Cloth
+ * break, and how the hem hangs between columns. Shapes for every height come from `foldsAtHeight` when they are drawn. Cloth
  * that is drawn in across, or hangs in swags, folds in two directions at once: it has no such section.
  */
 export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {

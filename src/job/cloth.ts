@@ -1,6 +1,16 @@
 import * as z from "zod";
 import { clothPhotoSchema } from "./cloth-photo.ts";
-import { bendingMm, clothWidthMm, id, lengthMm, money, name, note, share, sizeMm } from "./primitives.ts";
+import {
+  bendingMm,
+  clothWidthMm,
+  id,
+  lengthMm,
+  moneySchema,
+  nameSchema,
+  noteSchema,
+  share,
+  sizeMm,
+} from "./primitives.ts";
 
 export const MATCHES = ["straight", "half-drop"] as const;
 
@@ -37,7 +47,7 @@ export const repeatSchema = z
 export const clothSchema = z
   .strictObject({
     id,
-    name,
+    name: nameSchema,
     usableWidthMm: clothWidthMm.meta({ description: "Width that can be used, selvedges taken off, mm" }),
     massGsm: z.number().min(1).max(3000).meta({ description: "Mass per area, g/m²" }),
     thicknessMm: z.number().min(0.01).max(50).optional().meta({ description: "Thickness, mm" }),
@@ -77,12 +87,12 @@ export const clothSchema = z
       .boolean()
       .optional()
       .meta({ description: "It has a pile or a shine that lies one way, as velvet" }),
-    pricePerM: money
+    pricePerM: moneySchema
       .optional()
       .meta({ description: "Price of one metre off the bolt, in the job's currency" }),
     soldByMm: sizeMm.optional().meta({ description: "Step in which it is sold, mm" }),
     photo: clothPhotoSchema.optional().meta({ description: "A picture of it, with one repeat marked" }),
-    note: note.optional(),
+    note: noteSchema.optional(),
     demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
   })
   .meta({ description: "A cloth on the bolt" });

@@ -1,19 +1,19 @@
 import * as z from "zod";
-import { id, MOST_PARTS, money, name, note, partMm, sizeMm } from "./primitives.ts";
+import { id, MOST_PARTS, moneySchema, nameSchema, noteSchema, partMm, sizeMm } from "./primitives.ts";
 
 const part = {
   id,
-  name,
-  price: money.optional().meta({
+  name: nameSchema,
+  price: moneySchema.optional().meta({
     description: "Price of what is sold: one piece, one pack, or one stock length, in the job's currency",
   }),
   demo: z.boolean().optional().meta({ description: "Invented for demonstration: measure your own part" }),
-  note: note.optional(),
+  note: noteSchema.optional(),
 };
 
 export const soldLengthSchema = z.strictObject({
   lengthMm: sizeMm,
-  price: money.optional().meta({ description: "Price of one such length, in the job's currency" }),
+  price: moneySchema.optional().meta({ description: "Price of one such length, in the job's currency" }),
 });
 /** Most lengths in which one part is sold. */
 export const MOST_SOLD_LENGTHS = 20;
@@ -99,7 +99,7 @@ export const cordSchema = z.strictObject({
     .max(0.5)
     .optional()
     .meta({ description: "Stretch under a pull of 10 N (1 kg hung on it), share of its length" }),
-  pricePerM: money.optional(),
+  pricePerM: moneySchema.optional(),
   spoolMm: z.number().min(100).max(5_000_000).optional().meta({ description: "Length on one spool, mm" }),
 });
 
@@ -172,7 +172,7 @@ export const tubeSchema = z.strictObject({
   spoolFlangeMm: partMm.optional().meta({ description: "Outside diameter of the spool's flanges, mm" }),
   spoolLengthMm: partMm.default(20).meta({ description: "Length of one spool along the tube, mm" }),
   spoolWindMm: partMm.optional().meta({ description: "Clear width between the flanges, mm" }),
-  spoolPrice: money.optional(),
+  spoolPrice: moneySchema.optional(),
 });
 
 export const DRIVE_KINDS = ["spring", "wand", "loop", "motor"] as const;

@@ -6,7 +6,17 @@ import { cuttingSchema } from "./cutting.ts";
 import { hardwareSchema } from "./hardware.ts";
 import { inLineSchema } from "./in-line.ts";
 import { makingSchema } from "./making.ts";
-import { id, lengthMm, MOST_PARTS, minutes, money, name, note, share, spanMm } from "./primitives.ts";
+import {
+  id,
+  lengthMm,
+  MOST_PARTS,
+  minutes,
+  moneySchema,
+  nameSchema,
+  noteSchema,
+  share,
+  spanMm,
+} from "./primitives.ts";
 import { stockSchema } from "./stock.ts";
 
 export const JOB_FORMAT = "shadewright-job";
@@ -90,7 +100,7 @@ export const unitsSchema = z.strictObject({
 export const obstructionSchema = z.strictObject({
   kind: z.enum(["handle", "crank", "sill", "tiles", "other"]),
   projectionMm: lengthMm.meta({ description: "How far it stands out from the glass or wall, mm" }),
-  note: note.optional(),
+  note: noteSchema.optional(),
 });
 
 /** What was measured at the window. One width and one height are enough to begin. */
@@ -123,12 +133,12 @@ export const shadeSchema = z.strictObject({
   banding: id.nullable().optional().meta({ description: "Cloth of the contrast banding, by id" }),
   bottomBand: id.nullable().optional().meta({ description: "Cloth of the band along the bottom, by id" }),
   making: makingSchema.optional(),
-  note: note.optional(),
+  note: noteSchema.optional(),
 });
 
 export const windowSchema = z.strictObject({
   id,
-  name,
+  name: nameSchema,
   opening: openingSchema,
   shade: shadeSchema.prefault({}),
   ticks: z.array(id).max(500).optional().meta({ description: "Steps already done, by id" }),
@@ -136,8 +146,8 @@ export const windowSchema = z.strictObject({
 
 export const roomSchema = z.strictObject({
   id,
-  name,
-  note: note.optional(),
+  name: nameSchema,
+  note: noteSchema.optional(),
   windows: z.array(windowSchema).max(5000),
   inLine: inLineSchema
     .optional()
@@ -147,7 +157,7 @@ export const roomSchema = z.strictObject({
 export const ratesSchema = z
   .strictObject({
     currency: z.string().regex(/^[A-Z]{3}$/, "three capital letters of ISO 4217, such as USD"),
-    labourPerHour: money,
+    labourPerHour: moneySchema,
     measureMin: minutes.meta({ description: "Measuring one window, minutes" }),
     cutMinPerWidth: minutes.meta({ description: "Cutting one width, minutes" }),
     sewMinPerM: minutes.meta({ description: "Hemming and joining, minutes a metre" }),
@@ -165,9 +175,9 @@ export const jobSchema = z
     format: z.literal(JOB_FORMAT),
     version: z.literal(JOB_VERSION),
     id,
-    name,
-    client: name.optional(),
-    note: note.optional(),
+    name: nameSchema,
+    client: nameSchema.optional(),
+    note: noteSchema.optional(),
     demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
     place: z
       .enum(PLACES)

@@ -4,7 +4,7 @@ import {
   allowanceMm,
   bendingMm,
   cordMm,
-  count,
+  countSchema,
   id,
   lengthMm,
   share,
@@ -60,7 +60,7 @@ const fold = z
     skirtMm: lengthMm.meta({ description: "Hem band that shows below the raised stack, mm" }),
     largestSpacingMm: spacingMm.meta({ description: "Largest spacing of ring rows, mm" }),
     smallestSpacingMm: spacingMm.meta({ description: "Smallest spacing of ring rows, mm" }),
-    rows: count.min(1).max(200).meta({ description: "Fixed number of ring rows" }),
+    rows: countSchema.min(1).max(200).meta({ description: "Fixed number of ring rows" }),
     spacingMm: spacingMm.meta({ description: "Fixed spacing of ring rows, mm" }),
     stackMm: sizeMm.meta({ description: "Highest allowed raised stack, mm" }),
     hemBarMm: lengthMm.meta({ description: "Even-fold rule: height of the hem bar section, mm" }),
@@ -72,7 +72,7 @@ const columns = z
   .strictObject({
     largestSpacingMm: spacingMm.meta({ description: "Largest spacing of ring columns, mm" }),
     edgeInsetMm: sizeMm.meta({ description: "Edge column in from the finished edge, mm" }),
-    count: count.min(2).max(60).meta({ description: "Fixed number of ring columns" }),
+    count: countSchema.min(2).max(60).meta({ description: "Fixed number of ring columns" }),
   })
   .partial();
 
@@ -182,11 +182,14 @@ const hobble = z
     match: z
       .boolean()
       .meta({ description: "Cloth between marks chosen so that the pattern comes back on the folds" }),
-    repeats: count
+    repeats: countSchema
       .min(1)
       .max(12)
       .meta({ description: "Pattern: so many repeats fill the folds after which it comes back" }),
-    folds: count.min(1).max(12).meta({ description: "Pattern: it comes back on every so-manieth fold" }),
+    folds: countSchema
+      .min(1)
+      .max(12)
+      .meta({ description: "Pattern: it comes back on every so-manieth fold" }),
   })
   .partial();
 
@@ -302,7 +305,7 @@ const pleat = z
 
 const pouf = z
   .strictObject({
-    marks: count.max(6).meta({
+    marks: countSchema.max(6).meta({
       description:
         "Marks that lie on each other at the lowest ring, so that a pouf stays: 2 or 3; under 2 none",
     }),

@@ -43,8 +43,8 @@ export const id = z
 /** Control characters have no place in a name and break sheets and lists. */
 const printable = /^[^\p{Cc}]*$/u;
 
-export const name = z.string().min(1).max(120).regex(printable, "no control characters");
-export const note = z
+export const nameSchema = z.string().min(1).max(120).regex(printable, "no control characters");
+export const noteSchema = z
   .string()
   .max(4000)
   .regex(/^[^\p{Cc}\n\t]*(?:[\n\t][^\p{Cc}\n\t]*)*$/u, "no control characters but line breaks");
@@ -52,6 +52,6 @@ export const note = z
 /** A share of one: 0.03 is 3 %. */
 export const share = z.number().min(0).max(0.5);
 
-export const money = z.number().min(0).max(1e7);
+export const moneySchema = z.number().min(0).max(1e7);
 export const minutes = z.number().min(0).max(10_000);
-export const count = z.number().int().min(0).max(500);
+export const countSchema = z.number().int().min(0).max(500);

@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, lengthMm, money, name, note, sizeMm } from "./primitives.ts";
+import { id, lengthMm, moneySchema, nameSchema, noteSchema, sizeMm } from "./primitives.ts";
 
 /** Longest bolt, mm. */
 const BOLT_MM = 1_000_000;
@@ -15,7 +15,7 @@ export const flawSchema = z
     widthMm: sizeMm
       .optional()
       .meta({ description: "Across the bolt, mm; left out: as far as the right selvedge" }),
-    note: note.optional(),
+    note: noteSchema.optional(),
   })
   .meta({ description: "A flaw to avoid" });
 
@@ -26,14 +26,14 @@ export const stockSchema = z
       .array(
         z.strictObject({
           id,
-          name: name.optional(),
+          name: nameSchema.optional(),
           cloth: id,
           widthMm: sizeMm.optional(),
           lengthMm: z.number().min(1).max(BOLT_MM),
-          lot: name.optional().meta({
+          lot: nameSchema.optional().meta({
             description: "Dye lot; pieces of one shade that are seen come from one lot",
           }),
-          pricePerM: money.optional().meta({
+          pricePerM: moneySchema.optional().meta({
             description: "What a metre of it is priced at; left out: it costs nothing more",
           }),
           flaws: z.array(flawSchema).max(200).optional(),

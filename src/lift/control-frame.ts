@@ -1,4 +1,4 @@
-import { acrossAtMm, alongHeadMm, type Head } from "../shade-plan/index.ts";
+import { acrossAtMm, alongHeadMm, type HeadShape } from "../shade-plan/index.ts";
 
 /**
  * Places on the board as distances along it from the finished edge on the control side, so that a shade worked on
@@ -7,7 +7,7 @@ import { acrossAtMm, alongHeadMm, type Head } from "../shade-plan/index.ts";
 export interface ControlFrame {
   side: "left" | "right";
   /** The head that the board follows; a tube hangs level whatever the head does. */
-  head: Head;
+  head: HeadShape;
 }
 
 /** From the control side along the board to a place across the shade, given from its left finished edge, mm. */

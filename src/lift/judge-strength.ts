@@ -54,7 +54,7 @@ const KNOTTED = figureRule({
 });
 
 /** Is the cord strong enough, running and at its knot? */
-export function judgeStrength(
+export function judgeCordStrength(
   shade: LiftShade,
   cords: Lift["cords"],
   /** Would another cord go where this one goes? */

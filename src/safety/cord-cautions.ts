@@ -2,7 +2,7 @@ import { type Caution, hangingCords } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 import { backText, frontText } from "./hanging-cords.ts";
-import { placeText } from "./rules/place-words.ts";
+import { placeWithArticle } from "./rules/place-words.ts";
 import {
   CHILDREN_AND_CORDS,
   CORDS_BEHIND,
@@ -45,5 +45,5 @@ function reviewText({ shade, review }: CautionInput): string {
 /** Whose rules, as far as the place was said. */
 export function rulesText(place: CautionInput["shade"]["place"]): string {
   if (place === undefined || place === "elsewhere") return "the rules of any place";
-  return `the rules of ${placeText(place)}`;
+  return `the rules of ${placeWithArticle(place)}`;
 }

@@ -1,4 +1,4 @@
-import { acrossAtMm, alongHeadMm, type Head } from "./head-line.ts";
+import { acrossAtMm, alongHeadMm, type HeadShape } from "./head-line.ts";
 import type { BoardPoint, Lift } from "./lift.ts";
 
 export interface Bracket {
@@ -65,7 +65,7 @@ export interface BoardPlan {
 
 /** What places on a board are told by. A board under a tube is level, whatever the head does. */
 export interface BoardOnHead {
-  size: Head;
+  size: HeadShape;
   board: Pick<BoardPlan, "leftMm">;
   lift: Pick<Lift, "takeUp">;
 }

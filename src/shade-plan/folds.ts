@@ -2,7 +2,7 @@ import type { FoldCloth } from "../mechanics/index.ts";
 
 /** How the cloth of a shade folds as it is raised. */
 export interface Folds {
-  /** What a fold feels: from this every height can be drawn (`layFolds`). */
+  /** What a fold feels: from this every height can be drawn (`foldsAtHeight`). */
   cloth: FoldCloth;
   /** Cloth in each fold, from the lowest up, mm. */
   arcsMm: number[];

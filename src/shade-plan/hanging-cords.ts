@@ -1,4 +1,4 @@
-import { type Head, headYMm } from "./head-line.ts";
+import { type HeadShape, headYMm } from "./head-line.ts";
 import type { TopRail } from "./lift.ts";
 
 /** Cords with a free end that hang at the front, over a lock of their own. */
@@ -55,7 +55,7 @@ export function hangingCords(lift: Hung): HangingCords[] {
 /** Where they leave their lock, below the top line: the head over it, the board and the lock, mm. */
 export function exitBelowTopMm(
   { lockX }: HangingCords,
-  head: Head,
+  head: HeadShape,
   { boardMm, housingMm }: { boardMm: number; housingMm: number },
 ): number {
   return (lockX === undefined ? 0 : headYMm(head, lockX)) + boardMm + housingMm;

@@ -1,19 +1,19 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../test/near.ts";
-import { acrossAtMm, alongHeadMm, type Head, headYMm } from "./head-line.ts";
+import { acrossAtMm, alongHeadMm, type HeadShape, headYMm } from "./head-line.ts";
 
 const WIDE = 1000;
-const arched = (fallMm: number): Head => ({
+const arched = (fallMm: number): HeadShape => ({
   finishedWidthMm: WIDE,
   head: { kind: "arched", fallMm, high: "left" },
 });
-const sloped = (fallMm: number, high: "left" | "right"): Head => ({
+const sloped = (fallMm: number, high: "left" | "right"): HeadShape => ({
   finishedWidthMm: WIDE,
   head: { kind: "angled", fallMm, high },
 });
 
-const anyHead: fc.Arbitrary<Head> = fc.record({
+const anyHead: fc.Arbitrary<HeadShape> = fc.record({
   finishedWidthMm: fc.double({ min: 100, max: 4000, noNaN: true }),
   head: fc.record({
     kind: fc.constantFrom("angled" as const, "arched" as const),
@@ -24,7 +24,7 @@ const anyHead: fc.Arbitrary<Head> = fc.record({
 const share = fc.double({ min: 0, max: 1, noNaN: true });
 
 /** The same length by adding up many short chords of the drawn line. */
-function byChords(head: Head, fromMm: number, toMm: number): number {
+function byChords(head: HeadShape, fromMm: number, toMm: number): number {
   const steps = 20_000;
   let sum = 0;
   for (let i = 0; i < steps; i++) {
@@ -63,7 +63,7 @@ describe("the line of the head", () => {
   test("a head of no fall is a level head", () => {
     fc.assert(
       fc.property(anyHead, share, share, (head, a, b) => {
-        const flat: Head = {
+        const flat: HeadShape = {
           ...head,
           head: { ...(head.head ?? { kind: "angled", high: "left" }), fallMm: 0 },
         };

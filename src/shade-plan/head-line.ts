@@ -4,10 +4,10 @@ import type { ShadePoint } from "./form.ts";
 import type { Size } from "./size.ts";
 
 /** A head as every stage asks for it: level, on a slope, or an arc. */
-export type Head = Pick<Size, "finishedWidthMm" | "head">;
+export type HeadShape = Pick<Size, "finishedWidthMm" | "head">;
 
 /** Where the head of the shade runs at a place across it, mm below the top line: 0 where it is level. */
-export function headYMm({ finishedWidthMm: width, head }: Head, xMm: number): number {
+export function headYMm({ finishedWidthMm: width, head }: HeadShape, xMm: number): number {
   if (head === undefined || width <= 0 || head.fallMm <= 0) return 0;
   const x = Math.min(Math.max(xMm, 0), width);
   if (head.kind === "angled") return (head.fallMm * (head.high === "left" ? x : width - x)) / width;
@@ -24,12 +24,12 @@ export function headYMm({ finishedWidthMm: width, head }: Head, xMm: number): nu
  * From one place across the shade to another, along the board that follows the head, mm: below 0 to the left.
  * A slope by Pythagoras, an arc of a circle R·Δφ, half an ellipse by Simpson's rule over its parameter.
  */
-export function alongHeadMm(head: Head, fromMm: number, toMm: number): number {
+export function alongHeadMm(head: HeadShape, fromMm: number, toMm: number): number {
   return fromLeftMm(head, toMm) - fromLeftMm(head, fromMm);
 }
 
 /** The place across the shade that lies so far along the board from another, mm. */
-export function acrossAtMm(head: Head, fromMm: number, alongMm: number): number {
+export function acrossAtMm(head: HeadShape, fromMm: number, alongMm: number): number {
   const { finishedWidthMm: width } = head;
   if (isLevel(head)) return fromMm + alongMm;
   const wanted = fromLeftMm(head, fromMm) + alongMm;
@@ -42,17 +42,17 @@ export function acrossAtMm(head: Head, fromMm: number, alongMm: number): number 
 }
 
 /** From the left finished edge; beyond the edges a board would run on level. */
-function fromLeftMm(head: Head, xMm: number): number {
+function fromLeftMm(head: HeadShape, xMm: number): number {
   const { finishedWidthMm: width } = head;
   if (isLevel(head) || xMm <= 0) return xMm;
   return onShadeMm(head, Math.min(xMm, width)) + Math.max(0, xMm - width);
 }
 
-function isLevel({ finishedWidthMm, head }: Head): boolean {
+function isLevel({ finishedWidthMm, head }: HeadShape): boolean {
   return head === undefined || finishedWidthMm <= 0 || head.fallMm < SAME_LENGTH_MM;
 }
 
-function onShadeMm({ finishedWidthMm: width, head }: Head, xMm: number): number {
+function onShadeMm({ finishedWidthMm: width, head }: HeadShape, xMm: number): number {
   const fallMm = head?.fallMm ?? 0;
   if (head?.kind === "angled") return xMm * Math.sqrt(1 + (fallMm / width) ** 2);
   const half = width / 2;
@@ -83,7 +83,7 @@ function ellipseMm(a: number, b: number, xMm: number): number {
 const ARC_STEPS = 64;
 
 /** The head as a line from left to right. */
-export function headLine(size: Head): ShadePoint[] {
+export function headLine(size: HeadShape): ShadePoint[] {
   const steps = size.head?.kind === "arched" ? ARC_STEPS : 1;
   return Array.from({ length: steps + 1 }, (_, i): ShadePoint => {
     const x = (size.finishedWidthMm * i) / steps;

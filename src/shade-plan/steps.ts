@@ -16,8 +16,8 @@ export type SheetKind = (typeof SHEETS)[number];
 export const LINE_SHEETS = SHEETS.filter((kind) => kind !== "picture");
 
 export const CHAPTERS = ["measure", "cut", "make", "board", "string", "hang", "level", "train"] as const;
-export type Chapter = (typeof CHAPTERS)[number];
-export const CHAPTER_NAMES: Record<Chapter, string> = {
+export type StepChapter = (typeof CHAPTERS)[number];
+export const CHAPTER_NAMES: Record<StepChapter, string> = {
   measure: "Measure",
   cut: "Cut",
   make: "Make",
@@ -32,7 +32,7 @@ export const CHAPTER_NAMES: Record<Chapter, string> = {
 export interface Step {
   /** Stable, `chapter-what`: ticks persist by it. */
   id: string;
-  chapter: Chapter;
+  chapter: StepChapter;
   title: string;
   text: string;
   /** What to check before going on. */

@@ -50,11 +50,11 @@ export type LockBench = Bench & { lift: CordLockLift };
 /** The bench of a shade whose cords wind on a tube. */
 export type TubeBench = Bench & { lift: TubeLift };
 
-export function hasLock(bench: Bench): bench is LockBench {
+export function isLockBench(bench: Bench): bench is LockBench {
   return bench.lift.takeUp === "lock";
 }
 
-export function hasTube(bench: Bench): bench is TubeBench {
+export function isTubeBench(bench: Bench): bench is TubeBench {
   return bench.lift.takeUp === "tube";
 }
 

@@ -1,5 +1,5 @@
 import { fromBoardEndMm, type LockSeat, type Step } from "../shade-plan/index.ts";
-import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
+import { type Bench, isLockBench, isTubeBench, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
 
@@ -9,8 +9,8 @@ export function boardSteps(bench: Bench): Step[] {
     saw(bench),
     fixingHoles(bench),
     ...cover(bench),
-    ...(hasLock(bench) ? [eyes(bench), lockHoles(bench)] : []),
-    ...(hasTube(bench) ? [tubeHoles(bench)] : []),
+    ...(isLockBench(bench) ? [eyes(bench), lockHoles(bench)] : []),
+    ...(isTubeBench(bench) ? [tubeHoles(bench)] : []),
     ...returnPieces(bench),
     attach(bench),
     ...dustStrip(bench),
@@ -51,7 +51,7 @@ function fixingHoles(bench: Bench): Step {
     board.screwsZMm === undefined
       ? "midway between front and back"
       : `${len(board.screwsZMm)} from the wall edge, behind the tube to come`;
-  const parts = hasLock(bench) ? "an eye or the lock" : "a spool, a support or the drive";
+  const parts = isLockBench(bench) ? "an eye or the lock" : "a spool, a support or the drive";
   return {
     id: "board-fixing",
     chapter: "board",

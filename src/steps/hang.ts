@@ -1,5 +1,5 @@
 import { fromBoardEndMm, headYMm, type Step } from "../shade-plan/index.ts";
-import { type Bench, hasTube } from "./bench.ts";
+import { type Bench, isTubeBench } from "./bench.ts";
 import { controlSteps } from "./hang-control.ts";
 import { HOLD_BOARD, WALL } from "./hazards.ts";
 import { counted, listed, sentences } from "./wording.ts";
@@ -42,7 +42,7 @@ function wall({ resolved, lift, board, len }: Bench): Step {
 function brackets(bench: Bench): Step {
   const { board, size, len, about } = bench;
   const at = listed(board.brackets.map((bracket) => len(fromBoardEndMm(bench, bracket.xMm))));
-  const level = size.head === undefined || hasTube(bench);
+  const level = size.head === undefined || isTubeBench(bench);
   return {
     id: "hang-brackets",
     chapter: "hang",

@@ -1,5 +1,5 @@
 import type { Step } from "../shade-plan/index.ts";
-import { type Bench, hasLock, type LockBench } from "./bench.ts";
+import { type Bench, isLockBench, type LockBench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
 import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
@@ -10,7 +10,7 @@ export function levelSteps(bench: Bench): Step[] {
     look(bench),
     knots(bench),
     ...sleeveEnds(bench),
-    ...(hasLock(bench) ? [...connect(bench), trim(bench)] : []),
+    ...(isLockBench(bench) ? [...connect(bench), trim(bench)] : []),
   ];
 }
 

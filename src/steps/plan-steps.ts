@@ -1,4 +1,4 @@
-import { CHAPTERS, type Chapter, type Step } from "../shade-plan/index.ts";
+import { CHAPTERS, type Step, type StepChapter } from "../shade-plan/index.ts";
 import { type Bench, benchOf } from "./bench.ts";
 import { boardSteps } from "./board.ts";
 import { cutSteps } from "./cut.ts";
@@ -11,7 +11,7 @@ import type { StepInput } from "./step-input.ts";
 import { stringSteps } from "./string.ts";
 import { trainSteps } from "./train.ts";
 
-const CHAPTER_STEPS: Record<Chapter, (bench: Bench) => Step[]> = {
+const CHAPTER_STEPS: Record<StepChapter, (bench: Bench) => Step[]> = {
   measure: measureSteps,
   cut: cutSteps,
   make: makeSteps,

@@ -1,7 +1,7 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { fromBoardEndMm } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { both, type Cell, type Table } from "./table.ts";
+import { type Cell, type Table, textAndMm } from "./table.ts";
 
 /** Every mark on the board: from its left end seen from the room, and from the wall. */
 export function boardList(plan: Plan): Table {
@@ -19,8 +19,8 @@ function boardRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
     windowName,
     mark,
     number,
-    ...both(fromBoardEndMm(shade, xMm), units),
-    ...(zMm === undefined ? ["", ""] : both(zMm, units)),
+    ...textAndMm(fromBoardEndMm(shade, xMm), units),
+    ...(zMm === undefined ? ["", ""] : textAndMm(zMm, units)),
   ];
   return [
     ...board.eyes.map((eye, i) => row("screw eye", i + 1, eye.xMm, eye.zMm)),

@@ -1,6 +1,6 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { both, type Cell, type Table } from "./table.ts";
+import { type Cell, type Table, textAndMm } from "./table.ts";
 
 const NONE: Cell[] = ["", ""];
 
@@ -43,16 +43,16 @@ function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice):
       windowName,
       cord.number,
       cord.number,
-      ...both(cord.columnX, units),
+      ...textAndMm(cord.columnX, units),
       cord.entersFrom,
       cord.slot,
       lift.threading.indexOf(cord.number) + 1,
-      ...both(cord.riseMm, units),
-      ...both(cord.runMm, units),
-      ...both(cord.tailMm, units),
+      ...textAndMm(cord.riseMm, units),
+      ...textAndMm(cord.runMm, units),
+      ...textAndMm(cord.tailMm, units),
       ...NONE,
-      ...both(cord.knotsMm, units),
-      ...both(cord.cutMm, units),
+      ...textAndMm(cord.knotsMm, units),
+      ...textAndMm(cord.cutMm, units),
     ]);
   }
   return lift.cords.map((cord) => [
@@ -60,15 +60,15 @@ function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice):
     windowName,
     cord.number,
     cord.number,
-    ...both(cord.columnX, units),
+    ...textAndMm(cord.columnX, units),
     "",
     "",
     "",
-    ...both(cord.riseMm, units),
+    ...textAndMm(cord.riseMm, units),
     ...NONE,
     ...NONE,
-    ...both(cord.wrapsMm, units),
-    ...both(cord.knotsMm, units),
-    ...both(cord.cutMm, units),
+    ...textAndMm(cord.wrapsMm, units),
+    ...textAndMm(cord.knotsMm, units),
+    ...textAndMm(cord.cutMm, units),
   ]);
 }

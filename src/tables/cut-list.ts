@@ -1,6 +1,6 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { both, type Cell, type Table } from "./table.ts";
+import { type Cell, type Table, textAndMm } from "./table.ts";
 
 /** Every piece to cut: cloth, bands, strips and covers, ribs, bar, board, lift tube. Cords have a list of their own. */
 export function cutList(plan: Plan): Table {
@@ -41,9 +41,9 @@ function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice
         cut.turned ? `${panel.label}, sideways` : panel.label,
         cut.clothName,
         1,
-        ...both(panel.widthMm, units),
-        ...both(panel.lengthMm, units),
-        ...(lay === undefined ? NO_POSITION : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+        ...textAndMm(panel.widthMm, units),
+        ...textAndMm(panel.lengthMm, units),
+        ...(lay === undefined ? NO_POSITION : [...textAndMm(lay.xMm, units), ...textAndMm(lay.yMm, units)]),
       ];
     }),
   );
@@ -60,9 +60,9 @@ function trimRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice)
       trim.label,
       trim.clothName,
       trim.count,
-      ...both(trim.widthMm, units),
-      ...both(trim.lengthMm, units),
-      ...(lay === undefined ? NO_POSITION : [...both(lay.xMm, units), ...both(lay.yMm, units)]),
+      ...textAndMm(trim.widthMm, units),
+      ...textAndMm(trim.lengthMm, units),
+      ...(lay === undefined ? NO_POSITION : [...textAndMm(lay.xMm, units), ...textAndMm(lay.yMm, units)]),
     ];
   });
 }
@@ -79,7 +79,7 @@ function stickRows(
     count,
     "",
     "",
-    ...both(lengthMm, units),
+    ...textAndMm(lengthMm, units),
     ...NO_POSITION,
   ];
   const ribs = cloth.ribLines.length;

@@ -6,7 +6,7 @@ import {
   cuttingTicket,
   type LengthsCutting,
 } from "../plan/index.ts";
-import { asciiText, both, type Cell, type Table } from "./table.ts";
+import { asciiText, type Cell, type Table, textAndMm } from "./table.ts";
 
 /** Every list of a cutting plan: where each piece lies, each cut in its order, lengths, what is kept. */
 export function cuttingLists(cutting: CuttingPlan): Table[] {
@@ -46,10 +46,10 @@ function placesList(cutting: CuttingPlan): Table {
           boltName(cloth, bolt.boltId),
           piece?.shade ?? "",
           piece?.part ?? placement.pieceId,
-          ...both(placement.widthMm, cutting.units),
-          ...both(placement.lengthMm, cutting.units),
-          ...both(placement.xMm, cutting.units),
-          ...both(placement.yMm, cutting.units),
+          ...textAndMm(placement.widthMm, cutting.units),
+          ...textAndMm(placement.lengthMm, cutting.units),
+          ...textAndMm(placement.xMm, cutting.units),
+          ...textAndMm(placement.yMm, cutting.units),
           placement.turn,
         ];
       });
@@ -110,7 +110,7 @@ function lengthsList(cutting: CuttingPlan): Table {
         "",
         shade ?? "",
         part ?? "",
-        ...both(lengthMm, units),
+        ...textAndMm(lengthMm, units),
         "",
         "",
         "",
@@ -128,12 +128,12 @@ function barRows({ name, answer, stockNames }: LengthsCutting, units: CuttingPla
       name,
       stockNames[bar.stockId] ?? bar.stockId,
       i + 1,
-      ...both(bar.stockMm, units),
+      ...textAndMm(bar.stockMm, units),
       shade ?? "",
       part ?? "",
-      ...both(lengthMm, units),
-      ...both(fromMm, units),
-      ...both(bar.offcutMm, units),
+      ...textAndMm(lengthMm, units),
+      ...textAndMm(fromMm, units),
+      ...textAndMm(bar.offcutMm, units),
       bar.kept ? "yes" : "no",
     ]),
   );
@@ -150,8 +150,8 @@ function keptList(cutting: CuttingPlan): Table {
           cloth.clothName,
           boltName(cloth, bolt.boltId),
           remnant.name,
-          ...both(remnant.widthMm, units),
-          ...both(remnant.lengthMm, units),
+          ...textAndMm(remnant.widthMm, units),
+          ...textAndMm(remnant.lengthMm, units),
         ]),
       ),
       ...cutting.lengths.flatMap(({ name, answer, stockNames }) =>
@@ -166,7 +166,7 @@ function keptList(cutting: CuttingPlan): Table {
                       `offcut of ${i + 1}`,
                       "",
                       "",
-                      ...both(bar.offcutMm, units),
+                      ...textAndMm(bar.offcutMm, units),
                     ],
                   ]
                 : [],

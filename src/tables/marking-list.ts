@@ -1,6 +1,6 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { both, type Cell, type Table } from "./table.ts";
+import { type Cell, type Table, textAndMm } from "./table.ts";
 
 /** Every ring, from the hem up and from the left seen from the room; pocket lines and lines on the flat cloth where there are any. */
 export function markingList(plan: Plan): Table {
@@ -33,8 +33,8 @@ function ringRows({ roomName, windowName, grid }: ShadePlan, units: UnitChoice):
       "ring",
       row.number,
       column.number,
-      ...both(row.fromHemMm, units),
-      ...both(column.xMm, units),
+      ...textAndMm(row.fromHemMm, units),
+      ...textAndMm(column.xMm, units),
     ]),
   );
 }
@@ -46,8 +46,8 @@ function clothRows({ roomName, windowName, form }: ShadePlan, units: UnitChoice)
     `${label} on the flat face`,
     "",
     "",
-    ...(along === "y" ? both(atMm, units) : ["", ""]),
-    ...(along === "x" ? both(atMm, units) : ["", ""]),
+    ...(along === "y" ? textAndMm(atMm, units) : ["", ""]),
+    ...(along === "x" ? textAndMm(atMm, units) : ["", ""]),
   ]);
 }
 
@@ -60,7 +60,7 @@ function pocketRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoic
       : "pocket line before it is sewn",
     line.row,
     "",
-    ...both(line.onLiningMm, units),
+    ...textAndMm(line.onLiningMm, units),
     "",
     "",
   ]);

@@ -2,7 +2,7 @@ import type { Plan, ShadePlan } from "../plan/index.ts";
 import { CONFIDENCE_NAMES, RULE_OUTCOME_NAMES, type RuleResult, STATUS_NAMES } from "../shade-plan/index.ts";
 import { citeText } from "../sources/index.ts";
 import type { UnitChoice } from "../units/index.ts";
-import { asciiText, both, type Cell, listMm, type Table } from "./table.ts";
+import { asciiText, type Cell, listMm, type Table, textAndMm } from "./table.ts";
 
 /** Every rule that was evaluated for a shade, the heaviest outcome first, with where it was read. */
 export function safetyList(plan: Plan): Table {
@@ -63,5 +63,5 @@ function amount(value: number | undefined): Cell {
 }
 
 function length(lengthMm: number | undefined, units: UnitChoice): Cell[] {
-  return lengthMm === undefined ? ["", ""] : both(lengthMm, units);
+  return lengthMm === undefined ? ["", ""] : textAndMm(lengthMm, units);
 }

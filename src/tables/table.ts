@@ -22,7 +22,7 @@ export function listText(lengthMm: number, units: UnitChoice): string {
 }
 
 /** Both columns of one length. */
-export function both(lengthMm: number, units: UnitChoice): [text: string, lengthMm: number] {
+export function textAndMm(lengthMm: number, units: UnitChoice): [text: string, lengthMm: number] {
   return [listText(lengthMm, units), listMm(lengthMm)];
 }
 

@@ -151,7 +151,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     const card = pages.find(({ runs }) => runs.some(({ text }) => text === "Table sheets"))?.text ?? "";
     expect(card).toContain("Cords and children");
     expect(card).toContain("strangle");
-    expect(card).toContain(`$PLACE_NAMES.gb; for my own home`);
+    expect(card).toContain(`${PLACE_NAMES.gb}; for my own home`);
     expect(card).toContain("36 in × 60 in");
   });
 
@@ -211,10 +211,10 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     pages.forEach(({ runs, widthPt, heightPt }, i) => {
       for (const run of runs) {
         const right = run.upright ? run.x + run.width : run.x;
-        expect(run.x, `page $i + 1: $run.text`).toBeGreaterThan(36);
-        expect(right, `page $i + 1: $run.text`).toBeLessThan(widthPt - 36);
-        expect(run.y, `page $i + 1: $run.text`).toBeGreaterThan(24);
-        expect(run.y, `page $i + 1: $run.text`).toBeLessThan(heightPt - 24);
+        expect(run.x, `page ${i + 1}: ${run.text}`).toBeGreaterThan(36);
+        expect(right, `page ${i + 1}: ${run.text}`).toBeLessThan(widthPt - 36);
+        expect(run.y, `page ${i + 1}: ${run.text}`).toBeGreaterThan(24);
+        expect(run.y, `page ${i + 1}: ${run.text}`).toBeLessThan(heightPt - 24);
       }
     });
   });
@@ -284,7 +284,7 @@ describe("a job of several shades", () => {
     );
     const front = pages[0]?.runs ?? [];
     for (const name of ["one", "two", "three"]) {
-      const y = front.find((run) => run.text === `Window $name`)?.y ?? 0;
+      const y = front.find((run) => run.text === `Window ${name}`)?.y ?? 0;
       const row = front.filter((run) => Math.abs(run.y - y) < 2).sort((a, b) => a.x - b.x);
       expect(row.map((run) => run.text)).toEqual(expect.arrayContaining(["Upper landing", "36 in", "60 in"]));
     }

@@ -23,11 +23,11 @@ export interface ShadeContext {
 export type LockContext = ShadeContext & { shade: { lift: CordLockLift } };
 export type TubeContext = ShadeContext & { shade: { lift: TubeLift } };
 
-export function hasLock(context: ShadeContext): context is LockContext {
+export function isLockContext(context: ShadeContext): context is LockContext {
   return context.shade.lift.takeUp === "lock";
 }
 
-export function hasTube(context: ShadeContext): context is TubeContext {
+export function isTubeContext(context: ShadeContext): context is TubeContext {
   return context.shade.lift.takeUp === "tube";
 }
 

@@ -23,14 +23,14 @@ import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
 import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets/index.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
 import type { Book } from "./typeset/book.ts";
-import { ARMS_LENGTH, DESK, type Look } from "./typeset/look.ts";
+import { ARMS_LENGTH, DESK, type PageLook } from "./typeset/look.ts";
 
 /** Pages that are handed over together, numbered by themselves. */
 export interface Sheaf {
   set: PrintSet | "job";
   /** Absent for what is about the whole job. */
   shade?: ShadePlan;
-  look: Look;
+  look: PageLook;
   print: () => void;
 }
 

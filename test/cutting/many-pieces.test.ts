@@ -1,8 +1,8 @@
 import { describe, expect, test } from "vitest";
 import { clothJob } from "../../bench/cloth-jobs.ts";
-import { type ClothPlan, ClothSearch } from "../../src/cutting/cloth/index.ts";
+import { type ClothCutPlan, ClothSearch } from "../../src/cutting/cloth/index.ts";
 
-function searched(search: ClothSearch, evaluations: number): ClothPlan {
+function searched(search: ClothSearch, evaluations: number): ClothCutPlan {
   search.improve(evaluations);
   const answer = search.answer();
   if (!("cost" in answer)) throw new Error(JSON.stringify(answer).slice(0, 500));

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
 import {
-  type ClothPlan,
+  type ClothCutPlan,
   type ClothProblem,
   type Piece,
   STRAIGHT,
@@ -35,7 +35,7 @@ function cloth(
   };
 }
 
-function solved(problem: ClothProblem, evaluations = 2000): ClothPlan {
+function solved(problem: ClothProblem, evaluations = 2000): ClothCutPlan {
   const answer = solveCloth(problem, evaluations);
   if (!("cost" in answer)) throw new Error(JSON.stringify(answer));
   return answer;

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import {
   type BoltPlan,
-  type ClothPlan,
+  type ClothCutPlan,
   ClothSearch,
   planByHand,
   verifyCloth,
@@ -24,13 +24,16 @@ describe("published layouts", () => {
   const { plan } = planByHand(problem, [{ boltId: "strip", placements: certified(strip) }]);
   const [bolt] = plan.bolts as [BoltPlan];
   const [one] = bolt.placements as [BoltPlan["placements"][number]];
-  const withBolt = (changed: Partial<BoltPlan>): ClothPlan => ({ ...plan, bolts: [{ ...bolt, ...changed }] });
+  const withBolt = (changed: Partial<BoltPlan>): ClothCutPlan => ({
+    ...plan,
+    bolts: [{ ...bolt, ...changed }],
+  });
   const withPiece = (changed: Partial<typeof one>) =>
     withBolt({
       placements: bolt.placements.map((placed) => (placed === one ? { ...placed, ...changed } : placed)),
     });
 
-  const broken: [string, ClothPlan][] = [
+  const broken: [string, ClothCutPlan][] = [
     ["a piece moved aside", withPiece({ xMm: one.xMm + 1 })],
     ["a piece moved along", withPiece({ yMm: one.yMm + 1 })],
     ["a piece beyond the selvedge", withPiece({ xMm: 19 })],
@@ -128,7 +131,7 @@ describe("search on published strips", () => {
     expect(search.answer()).toMatchObject({ status: "optimal", cost: 35 });
   });
 
-  function searched(strip: StripInstance, evaluations: number): ClothPlan {
+  function searched(strip: StripInstance, evaluations: number): ClothCutPlan {
     const search = new ClothSearch(stripProblem(strip));
     search.improve(evaluations);
     const answer = search.answer();

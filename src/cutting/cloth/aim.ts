@@ -1,4 +1,4 @@
-import type { Grid } from "./grid.ts";
+import type { StepGrid } from "./grid.ts";
 import type { Packing } from "./packing.ts";
 
 /**
@@ -6,7 +6,7 @@ import type { Packing } from "./packing.ts";
  * first, those cut before it keep all their length, or only what they have used where `tight`.
  */
 export function aimAt(
-  grid: Grid,
+  grid: StepGrid,
   sequence: readonly number[],
   best: Packing,
   saving: number,
@@ -16,7 +16,7 @@ export function aimAt(
   let left = saving;
   for (let k = sequence.length - 1; k >= 0; k--) {
     const at = sequence[k] as number;
-    const { h, costPerStep } = grid.bolts[at] as Grid["bolts"][number];
+    const { h, costPerStep } = grid.bolts[at] as StepGrid["bolts"][number];
     const used = best.used[at] ?? 0;
     const whole = h - grid.gap;
     if (used === 0 && left > 0) continue;

@@ -1,5 +1,5 @@
 import { farley } from "../lengths/farley.ts";
-import { type Column, PatternLp } from "../lengths/pattern-lp.ts";
+import { type PatternColumn, PatternLp } from "../lengths/pattern-lp.ts";
 import { pricePattern } from "../lengths/price-pattern.ts";
 
 /** Strips one step long across the cloth: how much of each width is wanted, and off which cloth. */
@@ -74,8 +74,8 @@ function better(a: BarBound | undefined, b: BarBound): BarBound {
   return a && a.cost > b.cost ? a : b;
 }
 
-function single(bars: Bars, width: number, row: number, dearest: number): Column {
-  let column: Column = { cost: DEAR * dearest, rows: [row], counts: [1] };
+function single(bars: Bars, width: number, row: number, dearest: number): PatternColumn {
+  let column: PatternColumn = { cost: DEAR * dearest, rows: [row], counts: [1] };
   let least = Number.POSITIVE_INFINITY;
   for (const stock of bars.stock) {
     const count = Math.min(bars.limits[row] ?? 0, Math.floor(stock.width / width));
@@ -105,7 +105,7 @@ function addPatterns(
       MOST_NODES,
     );
     if (priced.types.length === 0) continue;
-    const column: Column = { cost: stock.cost, rows: priced.types, counts: priced.counts };
+    const column: PatternColumn = { cost: stock.cost, rows: priced.types, counts: priced.counts };
     lp.add(stockRow === undefined ? column : { ...column, stockRow });
     found = true;
   }

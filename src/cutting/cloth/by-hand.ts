@@ -1,7 +1,7 @@
-import { gridOf } from "./grid.ts";
+import { stepGridOf } from "./grid.ts";
 import { cutUpByHand } from "./lay-out.ts";
 import { quickBound } from "./lower-bound.ts";
-import type { Bound, ClothPlan, ClothProblem, Placement } from "./problem.ts";
+import type { Bound, ClothCutPlan, ClothProblem, Placement } from "./problem.ts";
 import { verifyCloth } from "./verify.ts";
 
 /**
@@ -13,8 +13,8 @@ export function planByHand(
   problem: ClothProblem,
   laid: readonly { boltId: string; placements: readonly Placement[] }[],
   bound?: Bound,
-): { plan: ClothPlan; faults: string[] } {
-  const grid = gridOf(problem);
+): { plan: ClothCutPlan; faults: string[] } {
+  const grid = stepGridOf(problem);
   const bolts = laid.flatMap(({ boltId, placements }) => {
     const bolt = placements.length > 0 ? cutUpByHand(problem, grid, boltId, placements) : undefined;
     return bolt ? [bolt] : [];
@@ -22,7 +22,7 @@ export function planByHand(
   const costOf = (id: string) => problem.bolts.find((bolt) => bolt.id === id)?.costPerMm ?? 0;
   const cost = bolts.reduce((sum, { boltId, usedMm }) => sum + usedMm * costOf(boltId), 0);
   const proved = bound ?? quickBound(grid);
-  const plan: ClothPlan = {
+  const plan: ClothCutPlan = {
     status: "feasible",
     bolts,
     cost,

@@ -2,17 +2,17 @@ import { aimAt } from "./aim.ts";
 import { BoxDecoder } from "./box-decoder.ts";
 import type { Decoder } from "./decoder.ts";
 import { FitMasks } from "./fit-masks.ts";
-import type { Grid, GridBolt } from "./grid.ts";
+import type { GridBolt, StepGrid } from "./grid.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 import type { Packing } from "./packing.ts";
 import type { ClothProblem } from "./problem.ts";
 import { byRows } from "./rows.ts";
 
 /** A decoder with what the search must know of it. */
-export interface Setting {
+export interface DecoderSetting {
   decoder: Decoder;
   /** The problem as the decoder sees it. */
-  grid: Grid;
+  grid: StepGrid;
   /** Bolts in the order in which they are cut. */
   sequence: readonly number[];
   /** What the decoder has laid, as it lies on the bolt. */
@@ -25,7 +25,7 @@ export interface Setting {
 export const MANY_STAGES = 9;
 
 /** The ways to look at the problem: one for each endless bolt, since none needs two of them. */
-export function settingsFor(problem: ClothProblem, grid: Grid): Setting[] {
+export function settingsFor(problem: ClothProblem, grid: StepGrid): DecoderSetting[] {
   const rows = byRows(grid);
   const seen = rows?.grid ?? grid;
   return sequencesOf(grid).flatMap((sequence) => {
@@ -43,7 +43,7 @@ export function settingsFor(problem: ClothProblem, grid: Grid): Setting[] {
   });
 }
 
-function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly number[]): Decoder[] {
+function decodersFor({ cutting }: ClothProblem, grid: StepGrid, sequence: readonly number[]): Decoder[] {
   const { items, bolts, lotAreas, lattice, gap } = grid;
   const stages = cutting.kind === "straight" ? cutting.stages : undefined;
   const layers = new LayerDecoder(grid, new FitMasks(items, kindsOf(grid)), sequence, stages ?? MANY_STAGES);
@@ -60,7 +60,7 @@ function decodersFor({ cutting }: ClothProblem, grid: Grid, sequence: readonly n
 }
 
 /** Finite bolts in the order of their cost by area, an endless bolt among them. */
-function sequencesOf({ bolts }: Grid): number[][] {
+function sequencesOf({ bolts }: StepGrid): number[][] {
   const rate = ({ costPerStep, w }: GridBolt) => costPerStep / w;
   const numbers = bolts.map((_, at) => at);
   const isEndless = (at: number) => bolts[at]?.h === Number.POSITIVE_INFINITY;
@@ -76,7 +76,7 @@ function sequencesOf({ bolts }: Grid): number[][] {
 const FEW_KINDS = 0.25;
 
 /** One number for all items that fit the same places, where there are few such kinds. */
-function kindsOf({ items, lattice, lotAreas }: Grid): Int32Array | undefined {
+function kindsOf({ items, lattice, lotAreas }: StepGrid): Int32Array | undefined {
   const isPlain = !lattice && lotAreas.length === 0;
   if (isPlain) return undefined;
   const kinds = new Map<string, number>();

@@ -1,7 +1,7 @@
 import type { GridBolt } from "./grid.ts";
 
 /** Part of the width of a bolt, in steps. */
-export interface Stretch {
+export interface ClearStretch {
   from: number;
   to: number;
 }
@@ -22,9 +22,9 @@ export function clearStretches(
   layer: number,
   width: number,
   gap: number,
-): Stretch[] {
+): ClearStretch[] {
   const hit = flaws.filter(({ y1, y2 }) => y2 > y && y1 < y + layer - gap).sort((a, b) => a.x1 - b.x1);
-  const stretches: Stretch[] = [];
+  const stretches: ClearStretch[] = [];
   let from = 0;
   for (const { x1, x2 } of hit) {
     if (x1 > from) stretches.push({ from, to: x1 + gap });

@@ -1,5 +1,5 @@
 /** Something that must not be cut through: a piece on the bolt. */
-export interface Block {
+export interface CutBlock {
   x1: number;
   x2: number;
   y1: number;
@@ -7,11 +7,11 @@ export interface Block {
 }
 
 /** A sheet and what its cuts leave of it, in the order in which they follow each other. */
-export interface Sheet<B extends Block> extends Block {
+export interface CutSheet<B extends CutBlock> extends CutBlock {
   /** Undefined: nothing is cut here any more. */
   cut?: { direction: Direction; at: number; stage: number; trim: boolean };
-  first?: Sheet<B>;
-  second?: Sheet<B>;
+  first?: CutSheet<B>;
+  second?: CutSheet<B>;
   block?: B;
 }
 
@@ -21,11 +21,11 @@ export interface Sheet<B extends Block> extends Block {
  *
  * @param sliver what is no wider stays on its block: nobody cuts so little off
  */
-export function cutTree<B extends Block>(
-  sheet: Block,
+export function cutTree<B extends CutBlock>(
+  sheet: CutBlock,
   blocks: readonly B[],
   { direction, sliver, stage = 1 }: Way,
-): Sheet<B> | undefined {
+): CutSheet<B> | undefined {
   const [only] = blocks;
   if (!only) return { ...sheet };
   if (blocks.length === 1) return trimmed(sheet, only, { direction, sliver, stage });
@@ -46,15 +46,15 @@ function otherThan(direction: Direction): Direction {
   return direction === "across" ? "along" : "across";
 }
 
-function cutApart<B extends Block>(
-  whole: Block,
+function cutApart<B extends CutBlock>(
+  whole: CutBlock,
   groups: readonly (readonly B[])[],
   { direction, sliver, stage }: Required<Way>,
-): Sheet<B> | undefined {
+): CutSheet<B> | undefined {
   const parts = partsOf(whole, groups, direction, sliver);
   const inner = { direction: otherThan(direction), sliver, stage: stage + 1 };
   // From the far end, without recursion: a long bolt has thousands of layers.
-  let rest: Sheet<B> | undefined;
+  let rest: CutSheet<B> | undefined;
   for (const { group, ...part } of parts.toReversed()) {
     const first = group ? cutTree(part, group, inner) : part;
     if (!first) return undefined;
@@ -66,17 +66,17 @@ function cutApart<B extends Block>(
 }
 
 /** A sheet in the parts that cuts in one direction leave: groups of blocks, and what is lost before and behind them. */
-function partsOf<B extends Block>(
-  { x1, x2, y1, y2 }: Block,
+function partsOf<B extends CutBlock>(
+  { x1, x2, y1, y2 }: CutBlock,
   groups: readonly (readonly B[])[],
   direction: Direction,
   sliver: number,
-): (Block & { group?: readonly B[] })[] {
+): (CutBlock & { group?: readonly B[] })[] {
   const across = direction === "across";
   const limit = across ? y2 : x2;
   const part = (from: number, to: number) =>
     across ? { x1, x2, y1: from, y2: to } : { x1: from, x2: to, y1, y2 };
-  const parts: (Block & { group?: readonly B[] })[] = [];
+  const parts: (CutBlock & { group?: readonly B[] })[] = [];
   let done = across ? y1 : x1;
   for (const [k, group] of groups.entries()) {
     const start = edgeOf(group, direction, "start");
@@ -94,7 +94,7 @@ function partsOf<B extends Block>(
   return parts;
 }
 
-function spanning(a: Block, b: Block): Block {
+function spanning(a: CutBlock, b: CutBlock): CutBlock {
   return {
     x1: Math.min(a.x1, b.x1),
     x2: Math.max(a.x2, b.x2),
@@ -103,7 +103,7 @@ function spanning(a: Block, b: Block): Block {
   };
 }
 
-function edgeOf(blocks: readonly Block[], direction: Direction, edge: "start" | "end"): number {
+function edgeOf(blocks: readonly CutBlock[], direction: Direction, edge: "start" | "end"): number {
   if (direction === "across") {
     return edge === "start"
       ? blocks.reduce((least, { y1 }) => Math.min(least, y1), Number.POSITIVE_INFINITY)
@@ -115,7 +115,7 @@ function edgeOf(blocks: readonly Block[], direction: Direction, edge: "start" | 
 }
 
 /** Blocks in runs that no straight cut goes through. */
-export function apart<B extends Block>(blocks: readonly B[], direction: Direction): B[][] {
+export function apart<B extends CutBlock>(blocks: readonly B[], direction: Direction): B[][] {
   const across = direction === "across";
   const sorted = blocks.toSorted((a, b) => (across ? a.y1 - b.y1 : a.x1 - b.x1));
   const runs: B[][] = [];
@@ -129,13 +129,13 @@ export function apart<B extends Block>(blocks: readonly B[], direction: Directio
 }
 
 /** The cuts round one piece, those in the direction of the stage first. */
-function trimmed<B extends Block>(
-  sheet: Block,
+function trimmed<B extends CutBlock>(
+  sheet: CutBlock,
   block: B,
   { direction, sliver, stage }: Required<Way>,
-): Sheet<B> {
+): CutSheet<B> {
   const other = otherThan(direction);
-  let found: Sheet<B> = { x1: block.x1, x2: block.x2, y1: block.y1, y2: block.y2, block };
+  let found: CutSheet<B> = { x1: block.x1, x2: block.x2, y1: block.y1, y2: block.y2, block };
   const sides = [other, direction].flatMap((way) => [
     { way, edge: "end" as const },
     { way, edge: "start" as const },
@@ -146,8 +146,8 @@ function trimmed<B extends Block>(
     const across = way === "across";
     const limit = edge === "end" ? (across ? sheet.y2 : sheet.x2) : across ? sheet.y1 : sheet.x1;
     if (Math.abs(limit - at) <= sliver) continue;
-    const whole: Block = { x1: found.x1, x2: found.x2, y1: found.y1, y2: found.y2 };
-    const waste: Block = { ...whole };
+    const whole: CutBlock = { x1: found.x1, x2: found.x2, y1: found.y1, y2: found.y2 };
+    const waste: CutBlock = { ...whole };
     if (edge === "end") {
       if (across) [waste.y1, waste.y2, whole.y2] = [at, limit, limit];
       else [waste.x1, waste.x2, whole.x2] = [at, limit, limit];

@@ -1,5 +1,5 @@
 import { ALL_LAID, type Decoder } from "./decoder.ts";
-import type { Grid } from "./grid.ts";
+import type { StepGrid } from "./grid.ts";
 import { type Packing, packingOf } from "./packing.ts";
 
 /** Growth of the length tried, until all items lie on it; many items take long to lay, and it grows faster each time. */
@@ -17,7 +17,7 @@ const MOST_TRIES = 400;
  * best order and choices; undefined where none lays all items. Pauses after each plan tried with the best so far.
  */
 export function* firstPacking(
-  grid: Grid,
+  grid: StepGrid,
   decoder: Decoder,
   sequence: readonly number[],
   leastCost: number,
@@ -48,7 +48,7 @@ export function* firstPacking(
 
 /** A plan that is cheaper than the one to beat. */
 function* growUntilLaid(
-  grid: Grid,
+  grid: StepGrid,
   decoder: Decoder,
   sequence: readonly number[],
   leastCost: number,
@@ -85,7 +85,7 @@ function* growUntilLaid(
 }
 
 /** No less than the bound asks for, and than what the finite bolts leave of the area. */
-function startLength(grid: Grid, decoder: Decoder, endless: number, leastCost: number): number {
+function startLength(grid: StepGrid, decoder: Decoder, endless: number, leastCost: number): number {
   const bolt = grid.bolts[endless];
   if (!bolt) return 0;
   const { masks } = decoder;

@@ -7,7 +7,7 @@ import type { Bolt, ClothProblem, ClothRepeat, Piece } from "./problem.ts";
  * Sizes of pieces, bolts and stretches are larger by the gap between cuts, so that pieces may touch: whoever packs
  * these needs no gap of his own. Starts are not shifted by it.
  */
-export interface Grid {
+export interface StepGrid {
   /** Steps in a millimetre: 10, or more where sizes and repeat need it. */
   perMm: number;
   /** So many steps a piece may lie behind its place in the repeat: what rounding to the grid may come to. */
@@ -118,7 +118,7 @@ function roundingOf(perMm: number): Rounding {
   };
 }
 
-export function gridOf(problem: ClothProblem): Grid {
+export function stepGridOf(problem: ClothProblem): StepGrid {
   const perMm = stepsPerMm(problem);
   const rounding = roundingOf(perMm);
   const gap = Math.max(0, rounding.up(problem.gapMm));

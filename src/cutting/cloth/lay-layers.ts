@@ -1,12 +1,12 @@
 import { firstPacking } from "./first-packing.ts";
 import { FitMasks } from "./fit-masks.ts";
-import type { Grid } from "./grid.ts";
+import type { StepGrid } from "./grid.ts";
 import type { LayerPlan } from "./layer-columns.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
 import { type Packing, packed } from "./packing.ts";
 
 /** Layers below each other on the only bolt, and below them what no layer holds; undefined where that has no place. */
-export function layLayers(grid: Grid, stages: number, plan: LayerPlan): Packing | undefined {
+export function layLayers(grid: StepGrid, stages: number, plan: LayerPlan): Packing | undefined {
   const { items } = grid;
   const count = items.length;
   const laid = {
@@ -40,7 +40,7 @@ export function layLayers(grid: Grid, stages: number, plan: LayerPlan): Packing 
   return packed(grid, laid);
 }
 
-function queues({ items }: Grid, plan: LayerPlan): number[][] {
+function queues({ items }: StepGrid, plan: LayerPlan): number[][] {
   const rowOf = new Map<string, number>();
   for (const { w, h, turned, row } of plan.types) rowOf.set(turned ? `${h} ${w}` : `${w} ${h}`, row);
   const waiting: number[][] = plan.rest.map(() => []);
@@ -51,14 +51,14 @@ function queues({ items }: Grid, plan: LayerPlan): number[][] {
 }
 
 function layRest(
-  grid: Grid,
+  grid: StepGrid,
   stages: number,
   rest: readonly number[],
   top: number,
   laid: Omit<Packing, "used" | "cost">,
 ): boolean {
-  const own = rest.map((item) => grid.items[item] as Grid["items"][number]);
-  const small: Grid = { ...grid, items: own };
+  const own = rest.map((item) => grid.items[item] as StepGrid["items"][number]);
+  const small: StepGrid = { ...grid, items: own };
   const masks = new FitMasks(own);
   const tries = firstPacking(small, new LayerDecoder(small, masks, [0], stages), [0], 0);
   let packing: Packing | undefined;

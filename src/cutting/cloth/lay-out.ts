@@ -1,9 +1,9 @@
-import { type Block, cutTree, type Sheet } from "./cut-tree.ts";
-import type { Grid, GridBolt } from "./grid.ts";
+import { type CutBlock, type CutSheet, cutTree } from "./cut-tree.ts";
+import type { GridBolt, StepGrid } from "./grid.ts";
 import type { Packing } from "./packing.ts";
 import type { BoltPlan, ClothProblem, Cut, Leaf, Placement, Rect, Remnant } from "./problem.ts";
 
-interface PieceBlock extends Block {
+interface PieceBlock extends CutBlock {
   placement: Placement;
 }
 
@@ -11,7 +11,7 @@ interface PieceBlock extends Block {
 const SLIVER_MM = 0.05;
 
 /** A packing in millimetres: where each piece lies, and the cuts that set it free. */
-export function layOut(problem: ClothProblem, grid: Grid, packing: Packing): BoltPlan[] {
+export function layOutBolts(problem: ClothProblem, grid: StepGrid, packing: Packing): BoltPlan[] {
   return grid.bolts.flatMap((bolt, at) => {
     const blocks = blocksOn(grid, packing, at);
     return blocks.length === 0 ? [] : [cutUp(problem, grid, bolt, blocks)];
@@ -21,7 +21,7 @@ export function layOut(problem: ClothProblem, grid: Grid, packing: Packing): Bol
 /** Cuts, leaves and remnants for pieces that lie where they are told, by the solver or by hand. */
 export function cutUpByHand(
   problem: ClothProblem,
-  grid: Grid,
+  grid: StepGrid,
   boltId: string,
   placements: readonly Placement[],
 ): BoltPlan | undefined {
@@ -36,7 +36,7 @@ export function cutUpByHand(
   return cutUp(problem, grid, bolt, blocks);
 }
 
-function blocksOn({ items, perMm, gap }: Grid, packing: Packing, at: number): PieceBlock[] {
+function blocksOn({ items, perMm, gap }: StepGrid, packing: Packing, at: number): PieceBlock[] {
   return items.flatMap(({ piece, w, h }, item) => {
     if (packing.bolt[item] !== at) return [];
     const turned = packing.w[item] !== w || packing.h[item] !== h;
@@ -56,8 +56,13 @@ function blocksOn({ items, perMm, gap }: Grid, packing: Packing, at: number): Pi
   });
 }
 
-function cutUp(problem: ClothProblem, grid: Grid, bolt: GridBolt, blocks: readonly PieceBlock[]): BoltPlan {
-  const whole: Block = { x1: 0, x2: bolt.w - grid.gap, y1: 0, y2: bolt.h - grid.gap };
+function cutUp(
+  problem: ClothProblem,
+  grid: StepGrid,
+  bolt: GridBolt,
+  blocks: readonly PieceBlock[],
+): BoltPlan {
+  const whole: CutBlock = { x1: 0, x2: bolt.w - grid.gap, y1: 0, y2: bolt.h - grid.gap };
   const tree = cutTree(whole, blocks, { direction: "across", sliver: SLIVER_MM * grid.perMm });
   const used = blocks.reduce((most, { y2 }) => Math.max(most, y2), 0);
   const { cuts, leaves, remnants } = tree
@@ -79,7 +84,7 @@ class Sequence {
   private readonly remnants: Remnant[] = [];
   private sheets = 1;
 
-  constructor(problem: ClothProblem, grid: Grid, bolt: GridBolt, used: number) {
+  constructor(problem: ClothProblem, grid: StepGrid, bolt: GridBolt, used: number) {
     this.problem = problem;
     this.perMm = grid.perMm;
     this.bolt = bolt;
@@ -87,9 +92,9 @@ class Sequence {
     this.end = bolt.h - grid.gap;
   }
 
-  follow(tree: Sheet<PieceBlock>) {
+  follow(tree: CutSheet<PieceBlock>) {
     // A list, not recursion: a long bolt has thousands of layers.
-    const todo: { sheet: Sheet<PieceBlock>; id: number }[] = [{ sheet: tree, id: 0 }];
+    const todo: { sheet: CutSheet<PieceBlock>; id: number }[] = [{ sheet: tree, id: 0 }];
     for (let next = todo.pop(); next; next = todo.pop()) {
       const { sheet, id } = next;
       if (!sheet.cut || !sheet.first || !sheet.second) {
@@ -105,8 +110,8 @@ class Sequence {
   }
 
   private addCut(
-    sheet: Block,
-    { direction, at, stage, trim }: NonNullable<Sheet<PieceBlock>["cut"]>,
+    sheet: CutBlock,
+    { direction, at, stage, trim }: NonNullable<CutSheet<PieceBlock>["cut"]>,
     id: number,
     first: number,
     second: number,
@@ -125,7 +130,7 @@ class Sequence {
     this.cuts.push(onBolt ? { ...cut, boltLeftMm: (this.end - at) / this.perMm } : cut);
   }
 
-  private addLeaf(sheet: Sheet<PieceBlock>, id: number): void {
+  private addLeaf(sheet: CutSheet<PieceBlock>, id: number): void {
     const { x1, x2, y1, y2, block } = sheet;
     if (!Number.isFinite(y2)) return;
     const rect: Rect = {

@@ -1,5 +1,5 @@
-import { type Column, PatternLp } from "../lengths/pattern-lp.ts";
-import type { Grid } from "./grid.ts";
+import { type PatternColumn, PatternLp } from "../lengths/pattern-lp.ts";
+import type { StepGrid } from "./grid.ts";
 import { type LayerPattern, LayerPrices, type PieceType } from "./layer-prices.ts";
 
 /** Lengths of layer that are priced: those of the pieces, and sums of two and three that are not much longer. */
@@ -33,7 +33,7 @@ export interface LayerPlan {
  * Large jobs with equal pieces: layers of columns by column generation, and whole numbers of layers by fixing those of
  * the linear programme from the fullest on and solving anew for what is left. Pauses after each round.
  */
-export function* layerColumns(grid: Grid, width: number): Generator<void, LayerPlan> {
+export function* layerColumns(grid: StepGrid, width: number): Generator<void, LayerPlan> {
   const { types, demand } = typesOf(grid, width);
   const parts = Math.ceil(demand.length / MOST_TYPES);
   const whole: LayerPlan = { layers: [], types, rest: demand.map(() => 0) };
@@ -84,7 +84,7 @@ function inAll(all: readonly PieceType[], types: readonly PieceType[], layer: La
   return { ...layer, columns };
 }
 
-function typesOf({ items }: Grid, width: number): { types: PieceType[]; demand: number[] } {
+function typesOf({ items }: StepGrid, width: number): { types: PieceType[]; demand: number[] } {
   const rowOf = new Map<string, number>();
   const types: PieceType[] = [];
   const demand: number[] = [];
@@ -154,7 +154,7 @@ function* fractions(programme: Programme, mostRounds: number): Generator<void, U
   const rows = rest.flatMap((count, row) => (count > 0 ? [row] : []));
   const at = new Map(rows.map((row, k) => [row, k]));
   const listed: LayerPattern[] = [];
-  const columnOf = (layer: LayerPattern): Column => {
+  const columnOf = (layer: LayerPattern): PatternColumn => {
     const held = [...piecesByRow(types, layer)].filter(([row]) => at.has(row));
     return {
       cost: layer.length,

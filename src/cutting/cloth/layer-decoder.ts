@@ -1,7 +1,7 @@
-import { clearStretches, type Stretch, stretchStarts } from "./clear-stretches.ts";
+import { type ClearStretch, clearStretches, stretchStarts } from "./clear-stretches.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
-import { type Grid, type GridBolt, type Lattice, leadTo, modulo } from "./grid.ts";
+import { type GridBolt, type Lattice, leadTo, modulo, type StepGrid } from "./grid.ts";
 
 /** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
 const MOST_LOOKS = 128;
@@ -28,7 +28,7 @@ export class LayerDecoder implements Decoder {
   readonly x: Int32Array;
   readonly y: Float64Array;
   readonly bolt: Int16Array;
-  private readonly grid: Grid;
+  private readonly grid: StepGrid;
   /** Bolts in the order in which they are cut. */
   private readonly sequence: readonly number[];
   private readonly stages: number;
@@ -55,7 +55,7 @@ export class LayerDecoder implements Decoder {
   private leadX = 0;
   private leadY = 0;
 
-  constructor(grid: Grid, masks: FitMasks, sequence: readonly number[], stages: number) {
+  constructor(grid: StepGrid, masks: FitMasks, sequence: readonly number[], stages: number) {
     this.longest = grid.longestLayer;
     this.grid = grid;
     this.masks = masks;
@@ -371,13 +371,13 @@ export class LayerDecoder implements Decoder {
   }
 
   /** The first stretch beside the flaws that holds the item, its lead set. */
-  private stretchFor(item: number, y: number, w: number, h: number, on: number): Stretch | undefined {
+  private stretchFor(item: number, y: number, w: number, h: number, on: number): ClearStretch | undefined {
     const { masks } = this;
     const itemW = masks.w[item] as number;
     const itemH = masks.h[item] as number;
     const reach = y + itemH + (this.grid.lattice?.along ?? 0);
     let cleared = 0;
-    let stretches: Stretch[] = [];
+    let stretches: ClearStretch[] = [];
     // The lead along the bolt depends on the stretch only where the repeat has columns.
     for (const from of stretchStarts(this.boltAt(on).flaws, y, reach)) {
       if (w - from < itemW) break;
@@ -394,11 +394,18 @@ export class LayerDecoder implements Decoder {
     return undefined;
   }
 
-  private clear(y: number, layer: number, w: number, on: number): Stretch[] {
+  private clear(y: number, layer: number, w: number, on: number): ClearStretch[] {
     return clearStretches(this.boltAt(on).flaws, y, layer, w, this.grid.gap);
   }
 
-  private layInStretch(place: number, stretch: Stretch, y: number, w: number, h: number, on: number): void {
+  private layInStretch(
+    place: number,
+    stretch: ClearStretch,
+    y: number,
+    w: number,
+    h: number,
+    on: number,
+  ): void {
     const { masks } = this;
     const item = masks.order[place] as number;
     const usedW = this.leadX + (masks.w[item] as number);
@@ -423,7 +430,7 @@ export class LayerDecoder implements Decoder {
 }
 
 /** For each lot group the lots with area enough for it, those with the most first. */
-function lotChoices(grid: Grid, sequence: readonly number[]): number[][] {
+function lotChoices(grid: StepGrid, sequence: readonly number[]): number[][] {
   const areas = new Map<number, number>();
   for (const at of sequence) {
     const { lot, w, h } = grid.bolts[at] as GridBolt;

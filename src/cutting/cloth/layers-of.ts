@@ -1,9 +1,9 @@
 import { apart } from "./cut-tree.ts";
-import type { Grid, GridBolt } from "./grid.ts";
+import type { GridBolt, StepGrid } from "./grid.ts";
 import { type Packing, packed } from "./packing.ts";
 
 /** Items of one bolt between two cuts right across it, in steps. */
-export interface Layer {
+export interface PackedLayer {
   items: number[];
   y: number;
   /** The gap below it among it. */
@@ -11,7 +11,7 @@ export interface Layer {
   area: number;
 }
 
-export function layersOn(packing: Packing, at: number): Layer[] {
+export function layersOn(packing: Packing, at: number): PackedLayer[] {
   const blocks = Array.from(packing.bolt.keys())
     .filter((item) => packing.bolt[item] === at)
     .map((item) => {
@@ -29,9 +29,9 @@ export function layersOn(packing: Packing, at: number): Layer[] {
 
 /** A packing with some layers of a bolt taken out, the rest moved together, and others laid behind them. */
 export function withLayers(
-  grid: Grid,
+  grid: StepGrid,
   packing: Packing,
-  kept: readonly Layer[],
+  kept: readonly PackedLayer[],
   laid: {
     items: readonly number[];
     x: ArrayLike<number>;
@@ -59,10 +59,14 @@ export function withLayers(
 }
 
 /** Some of the items as a problem of their own, on as much of a bolt as they need. */
-export function partOf(grid: Grid, bolt: GridBolt, items: readonly number[]): Grid {
+export function partOf(grid: StepGrid, bolt: GridBolt, items: readonly number[]): StepGrid {
   return {
     ...grid,
-    items: items.map((item) => ({ ...(grid.items[item] as Grid["items"][number]), lotGroup: -1, join: -1 })),
+    items: items.map((item) => ({
+      ...(grid.items[item] as StepGrid["items"][number]),
+      lotGroup: -1,
+      join: -1,
+    })),
     bolts: [{ ...bolt, h: Number.POSITIVE_INFINITY }],
     lotAreas: [],
     joins: 0,

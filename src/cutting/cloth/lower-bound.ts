@@ -1,5 +1,5 @@
 import { type Bars, barBound } from "./bar-bound.ts";
-import type { Grid, GridBolt } from "./grid.ts";
+import type { GridBolt, StepGrid } from "./grid.ts";
 import type { Bound } from "./problem.ts";
 import { latticeSpread, plainSpread, type Spread } from "./spread.ts";
 
@@ -11,7 +11,7 @@ const MOST_ROWS = 500;
 const SLIVER = 1e-7;
 
 /** What the areas, and the pieces that cannot lie side by side, prove at once. */
-export function quickBound(grid: Grid): Bound {
+export function quickBound(grid: StepGrid): Bound {
   const bounds: Bound[] = [];
   for (const spread of spreadsOf(grid)) {
     bounds.push({ cost: raise(grid, spread, areaCost(grid, spread)), which: "area" });
@@ -21,7 +21,7 @@ export function quickBound(grid: Grid): Bound {
 }
 
 /** The bar relaxation; pauses between its rounds. */
-export function* strictBound(grid: Grid): Generator<void, Bound> {
+export function* strictBound(grid: StepGrid): Generator<void, Bound> {
   let cost = 0;
   for (const spread of spreadsOf(grid)) {
     const bars = barsOf(grid, spread);
@@ -33,7 +33,7 @@ export function* strictBound(grid: Grid): Generator<void, Bound> {
 }
 
 /** One bolt gains from the repeat; over many the tails of each would cost more than the repeat gives. */
-function spreadsOf(grid: Grid): Spread[] {
+function spreadsOf(grid: StepGrid): Spread[] {
   const plain = plainSpread(grid);
   if (!grid.lattice) return [plain];
   const spread = latticeSpread(grid, grid.lattice);
@@ -49,7 +49,7 @@ const extended = (bolt: GridBolt, spread: Spread, gap: number) => ({
 });
 
 /** From the cost of enlarged items to that of a plan: the tails come off, and a single length is raised to its step. */
-function raise(grid: Grid, spread: Spread, cost: number): number {
+function raise(grid: StepGrid, spread: Spread, cost: number): number {
   const [only] = grid.bolts;
   if (!only || grid.bolts.length > 1) {
     const tails = grid.bolts.reduce((sum, bolt) => sum + bolt.costPerStep * (spread.tailY + SLIVER), 0);
@@ -65,7 +65,7 @@ function upTo(value: number, step: number): number {
   return Math.ceil((value / step) * (1 - SLIVER)) * step;
 }
 
-function areaCost(grid: Grid, spread: Spread): number {
+function areaCost(grid: StepGrid, spread: Spread): number {
   let area = spread.w.reduce((sum, w, i) => sum + w * (spread.h[i] ?? 0), 0);
   let cost = 0;
   const byArea = grid.bolts
@@ -80,7 +80,7 @@ function areaCost(grid: Grid, spread: Spread): number {
   return cost;
 }
 
-function wideCost(grid: Grid, spread: Spread): number {
+function wideCost(grid: StepGrid, spread: Spread): number {
   const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
   const least = grid.bolts.reduce((cost, { costPerStep }) => Math.min(cost, costPerStep), Number.MAX_VALUE);
   let length = 0;
@@ -93,7 +93,7 @@ function wideCost(grid: Grid, spread: Spread): number {
 
 /** Width and length of each enlarged item as it may lie on the widest bolt: upright first, then turned. */
 export function waysToLie(
-  { items }: Grid,
+  { items }: StepGrid,
   { w, h }: Spread,
   widest: number,
 ): [width: number, length: number][][] {
@@ -109,7 +109,7 @@ export function waysToLie(
   });
 }
 
-export function barsOf(grid: Grid, spread: Spread): Bars {
+export function barsOf(grid: StepGrid, spread: Spread): Bars {
   const widest = grid.bolts.reduce((most, bolt) => Math.max(most, bolt.w + spread.tailX), 0);
   const items = waysToLie(grid, spread, widest);
   const classes = widthClasses(items.flatMap((ways) => ways.map(([width]) => width)));
@@ -137,7 +137,7 @@ export function barsOf(grid: Grid, spread: Spread): Bars {
 }
 
 /** Bolts of one width and price are one stock of their lengths together. */
-function stockOf(grid: Grid, spread: Spread): Bars["stock"] {
+function stockOf(grid: StepGrid, spread: Spread): Bars["stock"] {
   const stock = new Map<string, { width: number; length: number; cost: number }>();
   for (const bolt of grid.bolts) {
     const { width, length, cost } = extended(bolt, spread, grid.gap);

@@ -1,5 +1,5 @@
 import type { Decoder } from "./decoder.ts";
-import type { Grid } from "./grid.ts";
+import type { StepGrid } from "./grid.ts";
 
 /** Every item on a bolt, in steps of the grid. */
 export interface Packing {
@@ -15,7 +15,7 @@ export interface Packing {
 }
 
 /** What a decoder has just laid; items not laid are on bolt −1. */
-export function packingOf(grid: Grid, decoder: Decoder): Packing {
+export function packingOf(grid: StepGrid, decoder: Decoder): Packing {
   const { masks } = decoder;
   return packed(grid, {
     x: decoder.x.slice(),
@@ -26,15 +26,15 @@ export function packingOf(grid: Grid, decoder: Decoder): Packing {
   });
 }
 
-export function packed(grid: Grid, laid: Omit<Packing, "used" | "cost">): Packing {
+export function packed(grid: StepGrid, laid: Omit<Packing, "used" | "cost">): Packing {
   const used = new Float64Array(grid.bolts.length);
   laid.bolt.forEach((at, item) => {
     if (at < 0) return;
     used[at] = Math.max(used[at] ?? 0, (laid.y[item] ?? 0) + (laid.h[item] ?? 0) - grid.gap);
   });
-  return { ...laid, used, cost: costOf(grid, used) };
+  return { ...laid, used, cost: packingCost(grid, used) };
 }
 
-export function costOf(grid: Grid, used: ArrayLike<number>): number {
+export function packingCost(grid: StepGrid, used: ArrayLike<number>): number {
   return grid.bolts.reduce((sum, { costPerStep }, at) => sum + costPerStep * (used[at] ?? 0), 0);
 }

@@ -1,10 +1,10 @@
-import type { Grid, GridItem } from "./grid.ts";
+import type { GridItem, StepGrid } from "./grid.ts";
 import type { Bound, ClothAnswer } from "./problem.ts";
 
 type Infeasible = Extract<ClothAnswer, { status: "infeasible" }>;
 
 /** What is plainly impossible before any search: a piece that no bolt holds, a lot group that no lot holds. */
-export function impossible(grid: Grid): Infeasible | undefined {
+export function impossible(grid: StepGrid): Infeasible | undefined {
   if (grid.items.length > 0 && grid.bolts.length === 0) {
     return {
       status: "infeasible",
@@ -31,13 +31,13 @@ export function impossible(grid: Grid): Infeasible | undefined {
 }
 
 /** What the bound proves: cloth that costs more than all there is. */
-export function beyondAll(grid: Grid, bound: Bound): Infeasible | undefined {
+export function beyondAll(grid: StepGrid, bound: Bound): Infeasible | undefined {
   const all = grid.bolts.reduce((sum, { h, costPerStep }) => sum + (h - grid.gap) * costPerStep, 0);
   if (!Number.isFinite(all) || bound.cost <= all * (1 + 1e-9)) return undefined;
   const pieceIds = grid.items.map(({ piece }) => piece.id);
   return { status: "infeasible", reason: "the bolts are too short for all pieces", pieceIds };
 }
 
-function holds(bolt: Grid["bolts"][number], { w, h, turns }: GridItem): boolean {
+function holds(bolt: StepGrid["bolts"][number], { w, h, turns }: GridItem): boolean {
   return (w <= bolt.w && h <= bolt.h) || (turns && h <= bolt.w && w <= bolt.h);
 }

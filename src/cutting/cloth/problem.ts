@@ -172,7 +172,7 @@ export interface Bound {
  */
 export type PlanStatus = "optimal" | "feasible" | "stopped";
 
-export interface ClothPlan {
+export interface ClothCutPlan {
   status: PlanStatus;
   bolts: readonly BoltPlan[];
   /** Sum of used length times cost of the bolt. */
@@ -185,7 +185,7 @@ export interface ClothPlan {
 }
 
 export type ClothAnswer =
-  | ClothPlan
+  | ClothCutPlan
   /** Proven: no plan exists. `pieceIds` are those that cannot be cut. */
   | { status: "infeasible"; reason: string; pieceIds: readonly string[] }
   /** Not proven impossible, but no place was found for `pieceIds` in the bolts given. */

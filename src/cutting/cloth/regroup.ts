@@ -2,9 +2,9 @@ import { anneal } from "./anneal.ts";
 import { BoxDecoder } from "./box-decoder.ts";
 import type { Decoder } from "./decoder.ts";
 import { FitMasks } from "./fit-masks.ts";
-import type { Grid } from "./grid.ts";
+import type { StepGrid } from "./grid.ts";
 import { LayerDecoder } from "./layer-decoder.ts";
-import { type Layer, layersOn, partOf, withLayers } from "./layers-of.ts";
+import { layersOn, type PackedLayer, partOf, withLayers } from "./layers-of.ts";
 import type { Packing } from "./packing.ts";
 
 /** Pieces that are laid anew at a time, and layers that they come from. */
@@ -18,7 +18,7 @@ const FIRST_SHARE = 0.5;
 const HALVINGS = 2;
 
 export interface Regrouping {
-  grid: Grid;
+  grid: StepGrid;
   /** The bolt whose layers are taken, without flaws. */
   at: number;
   stages: number | undefined;
@@ -87,10 +87,10 @@ function* within(search: Generator<number, boolean>, weight: number): Generator<
   return false;
 }
 
-function choose(layers: readonly Layer[], width: number, draw: () => number): Layer[] {
-  const chosen: Layer[] = [];
+function choose(layers: readonly PackedLayer[], width: number, draw: () => number): PackedLayer[] {
+  const chosen: PackedLayer[] = [];
   let pieces = 0;
-  const wasteOf = ({ length, area }: Layer) => length * width - area;
+  const wasteOf = ({ length, area }: PackedLayer) => length * width - area;
   for (let tries = 0; tries < 2 * MOST_LAYERS && chosen.length < MOST_LAYERS; tries++) {
     // The more wasteful of two drawn.
     const a = layers[Math.floor(draw() * layers.length)];
@@ -109,14 +109,14 @@ function decoderOf(
   packing: Packing,
   items: readonly number[],
 ): Decoder {
-  const own = items.map((item) => grid.items[item] as Grid["items"][number]);
+  const own = items.map((item) => grid.items[item] as StepGrid["items"][number]);
   const masks = new FitMasks(own);
   items.forEach((item, k) => {
     if (packing.w[item] !== masks.w[k] || packing.h[item] !== masks.h[k]) masks.turn(k);
   });
   const h = (k: number) => masks.h[k] ?? 0;
   masks.setOrder(own.map((_, k) => k).sort((a, b) => h(b) - h(a) || (masks.w[b] ?? 0) - (masks.w[a] ?? 0)));
-  const bolt = grid.bolts[at] as Grid["bolts"][number];
+  const bolt = grid.bolts[at] as StepGrid["bolts"][number];
   const whole = stages === undefined && grid.longestLayer === Number.POSITIVE_INFINITY;
   if (whole && draw() < 0.5) return new BoxDecoder(masks, bolt.w, grid.gap);
   const small = partOf(grid, bolt, items);

@@ -1,4 +1,4 @@
-import { type Grid, type Lattice, leadTo } from "./grid.ts";
+import { type Lattice, leadTo, type StepGrid } from "./grid.ts";
 import { layersOn } from "./layers-of.ts";
 import { type Packing, packed } from "./packing.ts";
 
@@ -6,9 +6,9 @@ import { type Packing, packed } from "./packing.ts";
  * The usual case of a repeat: one bolt without flaws, and every piece begins at the same place of the repeat. Lengths
  * raised to whole repeats then make it a problem of plain cloth, but for the tail of the last layer.
  */
-export function byRows(grid: Grid):
+export function byRows(grid: StepGrid):
   | {
-      grid: Grid;
+      grid: StepGrid;
       finish: (packing: Packing) => Packing;
       aim: (best: Packing, saving: number) => ArrayLike<number>;
     }
@@ -30,7 +30,7 @@ export function byRows(grid: Grid):
   };
 }
 
-function isByRows({ items, bolts, lotAreas }: Grid): boolean {
+function isByRows({ items, bolts, lotAreas }: StepGrid): boolean {
   const [first] = items;
   const [bolt] = bolts;
   return (
@@ -46,13 +46,13 @@ function isByRows({ items, bolts, lotAreas }: Grid): boolean {
   );
 }
 
-function rounded({ lattice: _, ...grid }: Grid, repeat: number): Grid {
+function rounded({ lattice: _, ...grid }: StepGrid, repeat: number): StepGrid {
   const items = grid.items.map((item) => ({ ...item, h: Math.ceil(item.h / repeat) * repeat, phaseY: -1 }));
   return { ...grid, items, stepY: repeat };
 }
 
 /** Lengths as they are again; the layer that saves most at its end goes last. */
-function unrounded(grid: Grid, lattice: Lattice, lead: number, packing: Packing): Packing {
+function unrounded(grid: StepGrid, lattice: Lattice, lead: number, packing: Packing): Packing {
   const h = Int32Array.from(grid.items, (item) => item.h);
   const layers = layersOn(packing, 0).map(({ items, y: start, length }) => {
     const end = items.reduce((most, item) => Math.max(most, (packing.y[item] ?? 0) + (h[item] ?? 0)), 0);

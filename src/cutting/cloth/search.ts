@@ -2,19 +2,19 @@ import { chance } from "../chance.ts";
 import { isProved, SAME_COST } from "../is-proved.ts";
 import { NEVER, type ShouldStop } from "../should-stop.ts";
 import { anneal } from "./anneal.ts";
-import { MANY_STAGES, type Setting, settingsFor } from "./choose-decoder.ts";
+import { type DecoderSetting, MANY_STAGES, settingsFor } from "./choose-decoder.ts";
 import type { Decoder } from "./decoder.ts";
 import { everyWay, isSmall } from "./exact/every-way.ts";
 import { firstPacking } from "./first-packing.ts";
-import { type Grid, gridOf } from "./grid.ts";
+import { type StepGrid, stepGridOf } from "./grid.ts";
 import { layLayers } from "./lay-layers.ts";
-import { layOut } from "./lay-out.ts";
+import { layOutBolts } from "./lay-out.ts";
 import { layerColumns } from "./layer-columns.ts";
 import { layersOn, partOf, withLayers } from "./layers-of.ts";
 import { quickBound, strictBound } from "./lower-bound.ts";
 import { type Packing, packingOf } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
-import type { Bound, ClothAnswer, ClothPlan, ClothProblem } from "./problem.ts";
+import type { Bound, ClothAnswer, ClothCutPlan, ClothProblem } from "./problem.ts";
 import { regroup } from "./regroup.ts";
 import { verifyCloth } from "./verify.ts";
 
@@ -47,7 +47,7 @@ const TURN = 1024;
  */
 export class ClothSearch {
   readonly problem: ClothProblem;
-  private readonly grid: Grid;
+  private readonly grid: StepGrid;
   private readonly impossible: ClothAnswer | undefined;
   private readonly steps: Generator<number, void>;
   private best: Packing | undefined;
@@ -63,7 +63,7 @@ export class ClothSearch {
   constructor(problem: ClothProblem) {
     refuseNonsense(problem);
     this.problem = problem;
-    this.grid = gridOf(problem);
+    this.grid = stepGridOf(problem);
     this.impossible = impossible(this.grid);
     this.steps = this.run();
     if (this.impossible || this.grid.items.length === 0) this.ended = true;
@@ -114,9 +114,9 @@ export class ClothSearch {
     }
     const cost = best?.cost ?? 0;
     const optimal = this.isSettled;
-    const plan: ClothPlan = {
+    const plan: ClothCutPlan = {
       status: optimal ? "optimal" : status,
-      bolts: best ? layOut(problem, grid, best) : [],
+      bolts: best ? layOutBolts(problem, grid, best) : [],
       cost,
       bound,
       gap: optimal || bound.cost <= 0 ? 0 : (cost - bound.cost) / bound.cost,
@@ -127,7 +127,7 @@ export class ClothSearch {
   }
 
   /** Keeps which pieces find no place on all the cloth there is. */
-  private noteLeftOver(grid: Grid, decoder: Decoder): void {
+  private noteLeftOver(grid: StepGrid, decoder: Decoder): void {
     decoder.setLengths(grid.bolts.map(({ h }) => h - grid.gap));
     decoder.lay(Number.POSITIVE_INFINITY);
     const left = grid.items.flatMap(({ piece }, item) => ((decoder.bolt[item] ?? 0) < 0 ? [piece.id] : []));
@@ -150,7 +150,7 @@ export class ClothSearch {
     if (bound.cost > this.bound.cost) this.bound = bound;
   }
 
-  private offer(laid: Packing | undefined, { finish }: Setting): boolean {
+  private offer(laid: Packing | undefined, { finish }: DecoderSetting): boolean {
     const packing = laid && finish(laid);
     if (!packing || packing.cost >= this.cost * (1 - SAME_COST)) return false;
     this.best = packing;
@@ -210,13 +210,13 @@ export class ClothSearch {
   private isSound(packing: Packing): boolean {
     const { problem, grid } = this;
     const { cost } = packing;
-    const bolts = layOut(problem, grid, packing);
-    const plan: ClothPlan = { status: "feasible", bolts, cost, bound: this.bound, gap: 0, evaluations: 0 };
+    const bolts = layOutBolts(problem, grid, packing);
+    const plan: ClothCutPlan = { status: "feasible", bolts, cost, bound: this.bound, gap: 0, evaluations: 0 };
     return verifyCloth(problem, plan).length === 0;
   }
 
-  private *tryFirst(): Generator<number, Setting[]> {
-    const tried: { setting: Setting; cost: number }[] = [];
+  private *tryFirst(): Generator<number, DecoderSetting[]> {
+    const tried: { setting: DecoderSetting; cost: number }[] = [];
     for (const setting of settingsFor(this.problem, this.grid)) {
       const { decoder, grid, sequence } = setting;
       const packing = yield* this.offering(setting, firstPacking(grid, decoder, sequence, this.bound.cost));
@@ -231,7 +231,7 @@ export class ClothSearch {
 
   /** Takes each plan on the way, and pauses after it. */
   private *offering(
-    setting: Setting,
+    setting: DecoderSetting,
     plans: Generator<Packing | undefined, Packing | undefined>,
   ): Generator<number, Packing | undefined> {
     for (let plan = plans.next(); ; plan = plans.next()) {
@@ -241,13 +241,13 @@ export class ClothSearch {
     }
   }
 
-  private *searchWith(setting: Setting, draw: () => number): Generator<number, void> {
+  private *searchWith(setting: DecoderSetting, draw: () => number): Generator<number, void> {
     if (!this.best) yield* this.findAny(setting, draw);
     yield* this.improveOn(setting, draw);
   }
 
   /** Where many pieces of the last bolt in use are equal: those in layers that a linear programme finds. */
-  private *layByColumns([setting]: readonly Setting[]): Generator<number, void> {
+  private *layByColumns([setting]: readonly DecoderSetting[]): Generator<number, void> {
     const stages = this.stages ?? MANY_STAGES;
     const { laid } = this;
     if (!setting || !laid || stages < 3) return;
@@ -270,7 +270,7 @@ export class ClothSearch {
   }
 
   /** Lays pieces of a few layers anew, on the last bolt in use, where layers can be moved. */
-  private *regroupOn(setting: Setting, draw: () => number): Generator<number, void> {
+  private *regroupOn(setting: DecoderSetting, draw: () => number): Generator<number, void> {
     const { grid } = setting;
     const { stages } = this;
     while (!this.isSettled) {
@@ -286,7 +286,7 @@ export class ClothSearch {
   }
 
   /** Tries to lay all pieces on all the cloth there is. */
-  private *findAny(setting: Setting, draw: () => number): Generator<number, void> {
+  private *findAny(setting: DecoderSetting, draw: () => number): Generator<number, void> {
     const { decoder, grid: seen } = setting;
     decoder.setLengths(seen.bolts.map(({ h }) => h - seen.gap));
     while (!this.best) {
@@ -297,7 +297,7 @@ export class ClothSearch {
   }
 
   /** Aims at ever less cloth: a third of what may be saved at most, less after each failure. */
-  private *improveOn(setting: Setting, draw: () => number): Generator<number, void> {
+  private *improveOn(setting: DecoderSetting, draw: () => number): Generator<number, void> {
     const { decoder, grid: seen, aim } = setting;
     let share = FIRST_SAVING;
     let tight = false;
@@ -350,7 +350,7 @@ function* byRounds<T>(rounds: Generator<void, T>): Generator<number, T> {
 }
 
 /** The bolt that is cut last. */
-function lastInUse({ sequence }: Setting, { used }: Packing): number | undefined {
+function lastInUse({ sequence }: DecoderSetting, { used }: Packing): number | undefined {
   return sequence.findLast((at) => (used[at] ?? 0) > 0);
 }
 

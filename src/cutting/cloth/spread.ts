@@ -1,4 +1,4 @@
-import { type Grid, type GridItem, type Lattice, leadTo, modulo } from "./grid.ts";
+import { type GridItem, type Lattice, leadTo, modulo, type StepGrid } from "./grid.ts";
 
 /**
  * Items enlarged by the cloth that the repeat takes from each of them, whatever lies next to it.
@@ -19,11 +19,11 @@ export interface Spread {
   rows: number;
 }
 
-export function plainSpread({ items, gap }: Grid): Spread {
+export function plainSpread({ items, gap }: StepGrid): Spread {
   return { w: items.map(({ w }) => w), h: items.map(({ h }) => h), tailX: 0, tailY: gap, lead: 0, rows: 0 };
 }
 
-export function latticeSpread(grid: Grid, lattice: Lattice): Spread {
+export function latticeSpread(grid: StepGrid, lattice: Lattice): Spread {
   const { items, gap, slack } = grid;
   const half = lattice.half && lattice.across > 0 && items.some(({ phaseX }) => phaseX >= 0);
   const [first] = items;
@@ -60,7 +60,7 @@ export function latticeSpread(grid: Grid, lattice: Lattice): Spread {
   };
 }
 
-function leadOf({ items, bolts, slack }: Grid, { along }: Lattice, half: boolean): number {
+function leadOf({ items, bolts, slack }: StepGrid, { along }: Lattice, half: boolean): number {
   const [only] = bolts;
   if (!only || bolts.length > 1) return 0;
   const period = half ? along / 2 : along;

@@ -1,4 +1,4 @@
-import type { Bolt, BoltPlan, ClothPlan, ClothProblem, Cut, Piece, Placement, Rect } from "./problem.ts";
+import type { Bolt, BoltPlan, ClothCutPlan, ClothProblem, Cut, Piece, Placement, Rect } from "./problem.ts";
 
 /** Lengths nearer than this are the same, mm: a cut is never made so finely. */
 const SAME_MM = 0.01;
@@ -9,7 +9,7 @@ const SAME_POSITION_MM = 0.051;
  * What is wrong with a plan, in sentences; nothing when it can be cut. Written without the solver: from the problem and
  * the plan alone.
  */
-export function verifyCloth(problem: ClothProblem, plan: ClothPlan): string[] {
+export function verifyCloth(problem: ClothProblem, plan: ClothCutPlan): string[] {
   const faults = new Faults();
   checkDemand(problem, plan, faults);
   const pieces = new Map(problem.pieces.map((piece) => [piece.id, piece]));
@@ -29,7 +29,7 @@ class Faults {
   }
 }
 
-function checkDemand({ pieces, bolts }: ClothProblem, plan: ClothPlan, faults: Faults): void {
+function checkDemand({ pieces, bolts }: ClothProblem, plan: ClothCutPlan, faults: Faults): void {
   const wanted = new Map(pieces.map((piece) => [piece.id, 0]));
   for (const { placements } of plan.bolts) {
     for (const { pieceId } of placements) {
@@ -316,7 +316,7 @@ function sameRect(a: Rect, b: Rect): boolean {
   return same(a.xMm, b.xMm) && same(a.yMm, b.yMm) && same(right(a), right(b)) && same(bottom(a), bottom(b));
 }
 
-function checkLots({ pieces, bolts }: ClothProblem, plan: ClothPlan, faults: Faults): void {
+function checkLots({ pieces, bolts }: ClothProblem, plan: ClothCutPlan, faults: Faults): void {
   const lotOf = new Map(bolts.map(({ id, lot }) => [id, lot === undefined ? `bolt ${id}` : `lot ${lot}`]));
   const groupOf = new Map(pieces.map(({ id, lotGroup }) => [id, lotGroup]));
   const lots = new Map<string, Set<string>>();
@@ -332,7 +332,12 @@ function checkLots({ pieces, bolts }: ClothProblem, plan: ClothPlan, faults: Fau
 }
 
 /** Panels of one join show the same part of the repeat at their tops, half a repeat on from width to width in a half drop. */
-function checkJoins({ repeat, bolts }: ClothProblem, pieces: Pieces, plan: ClothPlan, faults: Faults): void {
+function checkJoins(
+  { repeat, bolts }: ClothProblem,
+  pieces: Pieces,
+  plan: ClothCutPlan,
+  faults: Faults,
+): void {
   if (!repeat) return;
   const firsts = new Map<string, { piece: Piece; top: number }>();
   for (const { boltId, placements } of plan.bolts) {
@@ -355,7 +360,7 @@ function checkJoins({ repeat, bolts }: ClothProblem, pieces: Pieces, plan: Cloth
   }
 }
 
-function checkSums({ bolts }: ClothProblem, plan: ClothPlan, faults: Faults): void {
+function checkSums({ bolts }: ClothProblem, plan: ClothCutPlan, faults: Faults): void {
   let cost = 0;
   for (const { boltId, usedMm, placements } of plan.bolts) {
     const end = placements.reduce((most, placement) => Math.max(most, bottom(placement)), 0);

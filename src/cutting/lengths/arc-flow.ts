@@ -1,5 +1,5 @@
 import type { WholeProgramme } from "../whole-programme.ts";
-import { type Bar, TO_MEASURE } from "./bar-pattern.ts";
+import { type PatternBar, TO_MEASURE } from "./bar-pattern.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
 /** A step along a length: a cut of a type, free cells, a whole length of stock back to its start, or a cut to measure. */
@@ -105,7 +105,11 @@ function costOfArc({ stock, toMeasure }: WholeLengths, arc: Arc): number {
 }
 
 /** Takes a whole flow apart into bars; what is cut beyond the demand is left off. */
-export function barsOfFlow({ demand }: WholeLengths, { arcs }: ArcFlow, flow: ArrayLike<number>): Bar[] {
+export function barsOfFlow(
+  { demand }: WholeLengths,
+  { arcs }: ArcFlow,
+  flow: ArrayLike<number>,
+): PatternBar[] {
   const left = [...demand];
   const amount = Array.from({ length: arcs.length }, (_, j) => Math.round(flow[j] as number));
   const out = new Map<number, number[]>();
@@ -115,7 +119,7 @@ export function barsOfFlow({ demand }: WholeLengths, { arcs }: ArcFlow, flow: Ar
     if (list) list.push(j);
     else out.set(arc.from, [j]);
   });
-  const bars: Bar[] = [];
+  const bars: PatternBar[] = [];
   const want = (type: number): boolean => {
     if ((left[type] as number) === 0) return false;
     left[type] = (left[type] as number) - 1;
@@ -141,7 +145,7 @@ function followOne(
   amount: number[],
   out: ReadonlyMap<number, number[]>,
   want: (type: number) => boolean,
-): Bar | undefined {
+): PatternBar | undefined {
   const types: number[] = [];
   let place = 0;
   for (;;) {

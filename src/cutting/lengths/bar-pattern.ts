@@ -1,14 +1,14 @@
 import type { WholeLengths } from "./whole-lengths.ts";
 
 /** What comes off one length: stock by its index, or -1 for a cut bought to measure; types with repetition. */
-export interface Bar {
+export interface PatternBar {
   stock: number;
   types: number[];
 }
 
 export const TO_MEASURE = -1;
 
-export function costOf(whole: WholeLengths, bars: readonly Bar[]): number {
+export function barsCost(whole: WholeLengths, bars: readonly PatternBar[]): number {
   let cost = 0;
   for (const { stock, types } of bars) {
     cost +=
@@ -18,7 +18,7 @@ export function costOf(whole: WholeLengths, bars: readonly Bar[]): number {
 }
 
 /** Cells that are left free on a bar. */
-export function roomOn(whole: WholeLengths, { stock, types }: Bar): number {
+export function roomOn(whole: WholeLengths, { stock, types }: PatternBar): number {
   let room = whole.stock[stock]?.size ?? 0;
   for (const type of types) room -= whole.sizes[type] as number;
   return room;

@@ -1,4 +1,4 @@
-import { type Bar, TO_MEASURE } from "./bar-pattern.ts";
+import { type PatternBar, TO_MEASURE } from "./bar-pattern.ts";
 import { fillFirst } from "./fill-first.ts";
 import { type Fractions, generatePatterns, type Pattern } from "./generate-patterns.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
@@ -12,7 +12,7 @@ export interface Dive {
   /** Which of the fractions, the largest first, is taken at a step. */
   pick: (count: number) => number;
   /** Called with every plan on the way; true where nothing better can come. */
-  offer: (bars: Bar[]) => boolean;
+  offer: (bars: PatternBar[]) => boolean;
 }
 
 /**
@@ -21,7 +21,7 @@ export interface Dive {
  */
 export function* dive({ whole, pool, pick, offer }: Dive, first?: Fractions): Generator<void, void, void> {
   const rest: Left = { demand: [...whole.demand], available: whole.stock.map(({ available }) => available) };
-  const fixed: Bar[] = [];
+  const fixed: PatternBar[] = [];
   let fractions = first;
   while (rest.demand.some((count) => count > 0)) {
     fractions ??= yield* generatePatterns(whole, rest, pool);
@@ -40,7 +40,7 @@ interface Left {
 }
 
 /** Takes bars into `fixed`, and off the rest what they hold. */
-function take({ used }: Fractions, rest: Left, fixed: Bar[], pick: Dive["pick"]): void {
+function take({ used }: Fractions, rest: Left, fixed: PatternBar[], pick: Dive["pick"]): void {
   const real = used.filter(({ pattern }) => pattern.stock >= TO_MEASURE);
   const before = fixed.length;
   for (const { pattern, amount } of real) {
@@ -52,7 +52,7 @@ function take({ used }: Fractions, rest: Left, fixed: Bar[], pick: Dive["pick"])
   if (one) cut(one.pattern, rest, fixed);
 }
 
-function cut({ stock, types, counts }: Pattern, rest: Left, fixed: Bar[]): void {
+function cut({ stock, types, counts }: Pattern, rest: Left, fixed: PatternBar[]): void {
   const held: number[] = [];
   types.forEach((type, k) => {
     const count = Math.min(counts[k] as number, rest.demand[type] as number);

@@ -1,5 +1,5 @@
 import { farley } from "./farley.ts";
-import { raisedToStep, type WholeLengths } from "./whole-lengths.ts";
+import { boundRaisedToStep, type WholeLengths } from "./whole-lengths.ts";
 
 /**
  * No plan costs less, whatever the worths are (`farley`). With worths from a solved programme it is its value; with
@@ -13,5 +13,5 @@ export function dualBound(whole: WholeLengths, duals: ArrayLike<number>): number
   });
   const { worth, held } = farley({ sizes, worth: wanted, limits: demand }, stock);
   const bound = worth.reduce((sum, each, type) => sum + each * (demand[type] as number), 0);
-  return Math.max(0, raisedToStep(bound - held, whole.costStep));
+  return Math.max(0, boundRaisedToStep(bound - held, whole.costStep));
 }

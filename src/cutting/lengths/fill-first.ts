@@ -1,7 +1,7 @@
-import { type Bar, costOf, TO_MEASURE } from "./bar-pattern.ts";
+import { barsCost, type PatternBar, TO_MEASURE } from "./bar-pattern.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
-interface Open extends Bar {
+interface Open extends PatternBar {
   room: number;
 }
 
@@ -19,10 +19,10 @@ export function fillFirst(
   whole: WholeLengths,
   demand: readonly number[] = whole.demand,
   available: readonly number[] = whole.stock.map((one) => one.available),
-): Bar[] | undefined {
+): PatternBar[] | undefined {
   const unlimited = whole.stock.flatMap((_, s) => (available[s] === Number.POSITIVE_INFINITY ? [s] : []));
   const openers = unlimited.length === 0 ? [TO_MEASURE] : unlimited;
-  let best: Bar[] | undefined;
+  let best: PatternBar[] | undefined;
   let bestCost = Number.POSITIVE_INFINITY;
   const few = demand.reduce((sum, count) => sum + count, 0) <= MOST_FOR_BEST_FIT;
   for (const opener of openers) {
@@ -32,7 +32,7 @@ export function fillFirst(
       const bars = fillBy(whole, demand, available, { opener, unlimited, bestFit });
       if (bars === undefined) return undefined;
       const fitted = unlimited.length > 1 ? bars.map((bar) => onCheapest(whole, bar, unlimited)) : bars;
-      const cost = costOf(whole, fitted);
+      const cost = barsCost(whole, fitted);
       if (cost < bestCost) [best, bestCost] = [fitted, cost];
     }
   }
@@ -50,9 +50,9 @@ function fillBy(
   demand: readonly number[],
   available: readonly number[],
   way: Way,
-): Bar[] | undefined {
+): PatternBar[] | undefined {
   const open = atHand(whole, available, demand);
-  const toMeasure: Bar[] = [];
+  const toMeasure: PatternBar[] = [];
   for (let type = 0; type < demand.length; type++) {
     const size = whole.sizes[type] as number;
     let from = 0;
@@ -127,7 +127,7 @@ function cheapest(whole: WholeLengths, stocks: readonly number[]): number | unde
 }
 
 /** The cheapest length that is sold and holds what is on the bar. */
-function onCheapest(whole: WholeLengths, bar: Bar, unlimited: readonly number[]): Bar {
+function onCheapest(whole: WholeLengths, bar: PatternBar, unlimited: readonly number[]): PatternBar {
   if (!unlimited.includes(bar.stock)) return bar;
   const used = bar.types.reduce((sum, type) => sum + (whole.sizes[type] as number), 0);
   const stock = cheapest(

@@ -1,5 +1,5 @@
 import { TO_MEASURE } from "./bar-pattern.ts";
-import { type Column, PatternLp } from "./pattern-lp.ts";
+import { type PatternColumn, PatternLp } from "./pattern-lp.ts";
 import { pricePattern } from "./price-pattern.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
@@ -47,7 +47,7 @@ export function* generatePatterns(
   });
   const stockRow = new Map(limited.map((stock, k) => [stock, types.length + k]));
   const dearest = whole.stock.reduce((most, { cost }) => Math.max(most, cost), 0);
-  const columnOf = ({ stock, types: held, counts }: Pattern): Column => ({
+  const columnOf = ({ stock, types: held, counts }: Pattern): PatternColumn => ({
     cost: patternCost(whole, stock, held[0] as number, dearest),
     rows: held.map((type) => rowOf.get(type) as number),
     counts,

@@ -1,4 +1,4 @@
-import { type Bar, costOf, TO_MEASURE } from "./bar-pattern.ts";
+import { barsCost, type PatternBar, TO_MEASURE } from "./bar-pattern.ts";
 import type { CutBar, LengthCut, LengthsPlan, LengthsProblem, PlacedCut } from "./problem.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
@@ -7,7 +7,7 @@ export function layBars(
   problem: LengthsProblem,
   whole: WholeLengths,
   typeOf: readonly number[],
-  bars: readonly Bar[],
+  bars: readonly PatternBar[],
 ): LengthsPlan {
   const waiting: LengthCut[][] = whole.sizes.map(() => []);
   problem.cuts.forEach((cut, i) => {
@@ -15,7 +15,7 @@ export function layBars(
   });
   for (const list of waiting) list.reverse();
   const next = (type: number) => waiting[type]?.pop() as LengthCut;
-  const plan: LengthsPlan = { bars: [], toMeasure: [], cost: costOf(whole, bars) };
+  const plan: LengthsPlan = { bars: [], toMeasure: [], cost: barsCost(whole, bars) };
   for (const { stock, types } of bars) {
     const cuts = [...types].sort((a, b) => a - b).map(next);
     if (stock === TO_MEASURE) plan.toMeasure.push(...cuts);

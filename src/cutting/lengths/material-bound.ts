@@ -1,4 +1,4 @@
-import { raisedToStep, type WholeLengths } from "./whole-lengths.ts";
+import { boundRaisedToStep, type WholeLengths } from "./whole-lengths.ts";
 
 /**
  * No plan costs less: the cuts laid end to end over the stock that is cheapest by its length, and, where one length is
@@ -6,7 +6,7 @@ import { raisedToStep, type WholeLengths } from "./whole-lengths.ts";
  */
 export function materialBound(whole: WholeLengths): number {
   const cost = Math.max(endToEnd(whole), oneLengthBound(whole));
-  return raisedToStep(cost, whole.costStep);
+  return boundRaisedToStep(cost, whole.costStep);
 }
 
 function endToEnd({ sizes, demand, stock, toMeasure }: WholeLengths): number {

@@ -1,5 +1,5 @@
 /** A pattern as a column of the linear programme: how many of each row it holds, and its cost. */
-export interface Column {
+export interface PatternColumn {
   cost: number;
   rows: readonly number[];
   counts: readonly number[];
@@ -28,7 +28,7 @@ export class PatternLp {
   readonly #demandRows: number;
   readonly #rightSide: Float64Array;
   readonly #inverse: Float64Array;
-  readonly #columns: Column[] = [];
+  readonly #columns: PatternColumn[] = [];
   /** In each row a column of the list, or -1 − row for the row's own slack. */
   readonly #basis: number[];
   readonly #duals: Float64Array;
@@ -38,7 +38,7 @@ export class PatternLp {
   #pivots = 0;
 
   /** @param singles a first column for each demand row, holding that row alone */
-  constructor(demand: readonly number[], supply: readonly number[], singles: readonly Column[]) {
+  constructor(demand: readonly number[], supply: readonly number[], singles: readonly PatternColumn[]) {
     const order = demand.length + supply.length;
     this.#order = order;
     this.#demandRows = demand.length;
@@ -58,11 +58,11 @@ export class PatternLp {
     this.#refresh();
   }
 
-  get columns(): readonly Column[] {
+  get columns(): readonly PatternColumn[] {
     return this.#columns;
   }
 
-  add(column: Column): void {
+  add(column: PatternColumn): void {
     this.#columns.push(column);
   }
 
@@ -72,12 +72,12 @@ export class PatternLp {
   }
 
   /** Patterns in use and how much of each. */
-  used(): { column: Column; amount: number }[] {
-    const used: { column: Column; amount: number }[] = [];
+  used(): { column: PatternColumn; amount: number }[] {
+    const used: { column: PatternColumn; amount: number }[] = [];
     for (let row = 0; row < this.#order; row++) {
       const at = this.#basis[row] as number;
       const amount = this.#values[row] as number;
-      if (at >= 0 && amount > 100 * LIFT) used.push({ column: this.#columns[at] as Column, amount });
+      if (at >= 0 && amount > 100 * LIFT) used.push({ column: this.#columns[at] as PatternColumn, amount });
     }
     return used;
   }
@@ -106,13 +106,13 @@ export class PatternLp {
       if (one < reduced && !this.#inBasis.has(-1 - row)) [at, reduced] = [-1 - row, one];
     }
     for (let j = 0; j < this.#columns.length; j++) {
-      const one = this.reducedCost(this.#columns[j] as Column);
+      const one = this.reducedCost(this.#columns[j] as PatternColumn);
       if (one < reduced && !this.#inBasis.has(j)) [at, reduced] = [j, one];
     }
     return at === undefined ? undefined : { at, reduced };
   }
 
-  reducedCost({ cost, rows, counts, stockRow }: Column): number {
+  reducedCost({ cost, rows, counts, stockRow }: PatternColumn): number {
     let value = cost;
     for (let k = 0; k < rows.length; k++) {
       value -= (this.#duals[rows[k] as number] as number) * (counts[k] as number);
@@ -146,7 +146,7 @@ export class PatternLp {
       addRow(-1 - at, -1 - at < this.#demandRows ? -1 : 1);
       return;
     }
-    const { rows, counts, stockRow } = this.#columns[at] as Column;
+    const { rows, counts, stockRow } = this.#columns[at] as PatternColumn;
     for (let k = 0; k < rows.length; k++) addRow(rows[k] as number, counts[k] as number);
     if (stockRow !== undefined) addRow(stockRow, 1);
   }
@@ -193,7 +193,7 @@ export class PatternLp {
     this.#duals.fill(0);
     for (let i = 0; i < n; i++) {
       const at = this.#basis[i] as number;
-      const cost = at < 0 ? 0 : (this.#columns[at] as Column).cost;
+      const cost = at < 0 ? 0 : (this.#columns[at] as PatternColumn).cost;
       if (cost === 0) continue;
       for (let k = 0; k < n; k++) {
         this.#duals[k] = (this.#duals[k] as number) + cost * (this.#inverse[i * n + k] as number);
@@ -208,7 +208,7 @@ export class PatternLp {
       matrix[(-1 - at) * n + place] = -1 - at < this.#demandRows ? -1 : 1;
       return;
     }
-    const { rows, counts, stockRow } = this.#columns[at] as Column;
+    const { rows, counts, stockRow } = this.#columns[at] as PatternColumn;
     rows.forEach((row, k) => {
       matrix[row * n + place] = counts[k] as number;
     });

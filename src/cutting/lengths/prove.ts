@@ -1,7 +1,7 @@
 import type { SolveWhole } from "../whole-programme.ts";
 import { arcFlow, barsOfFlow } from "./arc-flow.ts";
 import type { LengthsSearch } from "./search.ts";
-import { raisedToStep } from "./whole-lengths.ts";
+import { boundRaisedToStep } from "./whole-lengths.ts";
 
 /** Larger flows keep a solver busy for minutes. */
 const MOST_ARCS = 10_000;
@@ -18,6 +18,6 @@ export function proveLengths(search: LengthsSearch, solve: SolveWhole): boolean 
   const { values, bound } = solve(flow.programme, search.bound.cost + costStep / 2);
   if (values) search.learn({ bars: barsOfFlow(search.whole, flow, values) });
   if (Number.isFinite(bound))
-    search.learn({ bound: { cost: raisedToStep(bound, costStep), by: "arc-flow" } });
+    search.learn({ bound: { cost: boundRaisedToStep(bound, costStep), by: "arc-flow" } });
   return true;
 }

@@ -1,6 +1,6 @@
 import { chance } from "../chance.ts";
 import { isProved, SAME_COST } from "../is-proved.ts";
-import { type Bar, costOf } from "./bar-pattern.ts";
+import { barsCost, type PatternBar } from "./bar-pattern.ts";
 import { dive } from "./dive.ts";
 import { dualBound } from "./dual-bound.ts";
 import { fillFirst } from "./fill-first.ts";
@@ -29,7 +29,7 @@ export class LengthsSearch {
   readonly whole: WholeLengths;
   readonly #typeOf: number[];
   readonly #steps: Generator<void, void, void>;
-  #bars: Bar[] | undefined;
+  #bars: PatternBar[] | undefined;
   #cost = Number.POSITIVE_INFINITY;
   #bound: LengthsBound;
   #done = false;
@@ -79,13 +79,13 @@ export class LengthsSearch {
   }
 
   /** A plan or a bound found elsewhere, in the terms of `whole`. */
-  learn({ bars, bound }: { bars?: Bar[]; bound?: LengthsBound }): void {
+  learn({ bars, bound }: { bars?: PatternBar[]; bound?: LengthsBound }): void {
     if (bars) this.#offer(bars);
     if (bound) this.#raise(bound);
   }
 
-  #offer(bars: Bar[]): boolean {
-    const cost = costOf(this.whole, bars);
+  #offer(bars: PatternBar[]): boolean {
+    const cost = barsCost(this.whole, bars);
     if (cost < this.#cost - SAME_COST * Math.max(1, cost)) [this.#bars, this.#cost] = [bars, cost];
     return this.isSettled;
   }
@@ -103,7 +103,7 @@ export class LengthsSearch {
     const fractions = yield* generatePatterns(whole, rest, pool);
     this.#raise({ cost: dualBound(whole, fractions.duals), by: "patterns" });
     if (this.isSettled) return;
-    const offer = (bars: Bar[]) => this.#offer(bars);
+    const offer = (bars: PatternBar[]) => this.#offer(bars);
     yield* dive({ whole, pool, pick: () => 0, offer }, fractions);
     const draw = chance(this.problem.seed);
     for (let n = 0; n < MORE_DIVES && !this.isSettled; n++) {

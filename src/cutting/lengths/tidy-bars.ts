@@ -1,4 +1,4 @@
-import { type Bar, roomOn } from "./bar-pattern.ts";
+import { type PatternBar, roomOn } from "./bar-pattern.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
 /** Beyond so many bars the passes would take longer than they are worth. */
@@ -8,7 +8,7 @@ const MOST_BARS = 600;
  * The same cost or less, with the offcuts gathered: cuts go from emptier bars to fuller ones of their kind, and what is
  * cut from stock comes off the shortest piece that holds it.
  */
-export function tidyBars(whole: WholeLengths, bars: readonly Bar[]): Bar[] {
+export function tidyBars(whole: WholeLengths, bars: readonly PatternBar[]): PatternBar[] {
   if (bars.length > MOST_BARS) return bars.map((bar) => ({ ...bar }));
   const tidied = bars.map(({ stock, types }) => ({ stock, types: [...types] }));
   gather(whole, tidied);
@@ -16,12 +16,12 @@ export function tidyBars(whole: WholeLengths, bars: readonly Bar[]): Bar[] {
   return ontoShortest(whole, used);
 }
 
-function gather(whole: WholeLengths, bars: Bar[]): void {
+function gather(whole: WholeLengths, bars: PatternBar[]): void {
   const room = bars.map((bar) => roomOn(whole, bar));
   const byRoom = bars.map((_, i) => i).filter((i) => (bars[i]?.stock ?? -1) >= 0);
   byRoom.sort((a, b) => (room[b] as number) - (room[a] as number));
   for (const from of byRoom) {
-    const giver = bars[from] as Bar;
+    const giver = bars[from] as PatternBar;
     for (const type of [...giver.types]) {
       const size = whole.sizes[type] as number;
       let best: number | undefined;
@@ -39,11 +39,11 @@ function gather(whole: WholeLengths, bars: Bar[]): void {
   }
 }
 
-function ontoShortest(whole: WholeLengths, bars: Bar[]): Bar[] {
+function ontoShortest(whole: WholeLengths, bars: PatternBar[]): PatternBar[] {
   const left = whole.stock.map(({ available }) => available);
   for (const { stock } of bars) if (stock >= 0) left[stock] = (left[stock] as number) - 1;
   const size = (stock: number) => whole.stock[stock]?.size ?? 0;
-  const held = (bar: Bar) => bar.types.reduce((sum, type) => sum + (whole.sizes[type] as number), 0);
+  const held = (bar: PatternBar) => bar.types.reduce((sum, type) => sum + (whole.sizes[type] as number), 0);
   const order = bars.map((bar) => bar).sort((a, b) => held(a) - held(b));
   for (const bar of order) {
     if (bar.stock < 0) continue;

@@ -1,4 +1,4 @@
-import { type Bar, TO_MEASURE } from "./bar-pattern.ts";
+import { type PatternBar, TO_MEASURE } from "./bar-pattern.ts";
 import type { WholeLengths } from "./whole-lengths.ts";
 
 /** Beyond so many placings it gives up. */
@@ -10,11 +10,14 @@ const MOST_NODES = 200_000;
  * @param below plans that cost no less are not looked for
  * @returns the cheapest plan below that, if there is one, and whether every placing was looked at
  */
-export function tryAll(whole: WholeLengths, below: number): { bars: Bar[] | undefined; proved: boolean } {
+export function tryAll(
+  whole: WholeLengths,
+  below: number,
+): { bars: PatternBar[] | undefined; proved: boolean } {
   const cuts = whole.demand.flatMap((count, type) => Array.from({ length: count }, () => type));
   const left = whole.stock.map(({ available }) => Math.min(available, cuts.length));
-  const open: { bar: Bar; room: number }[] = [];
-  let best: Bar[] | undefined;
+  const open: { bar: PatternBar; room: number }[] = [];
+  let best: PatternBar[] | undefined;
   let least = below;
   let nodes = 0;
 
@@ -47,7 +50,7 @@ export function tryAll(whole: WholeLengths, below: number): { bars: Bar[] | unde
       begin({ stock: TO_MEASURE, types: [type] }, 0, index, cost + (whole.toMeasure[type] as number));
     }
   };
-  const begin = (bar: Bar, room: number, index: number, cost: number): void => {
+  const begin = (bar: PatternBar, room: number, index: number, cost: number): void => {
     open.push({ bar, room });
     place(index + 1, cost);
     open.pop();

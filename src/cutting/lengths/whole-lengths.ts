@@ -78,6 +78,6 @@ function costStepOf(costs: readonly number[]): number {
 }
 
 /** A bound raised to the next amount that a plan can cost. */
-export function raisedToStep(cost: number, costStep: number): number {
+export function boundRaisedToStep(cost: number, costStep: number): number {
   return costStep > 0 ? Math.ceil(cost / costStep - DUST) * costStep : cost;
 }

@@ -13,14 +13,14 @@ export interface ClothLine {
 }
 
 /** Consecutive lines that hang one way: each strand lies in front of the next one. */
-export interface Strand {
+export interface ClothStrand {
   from: number;
   to: number;
 }
 
 export interface CellGrid {
   lines: ClothLine[];
-  strands: Strand[];
+  strands: ClothStrand[];
 }
 
 const FOLD_STEP_MM = 24;
@@ -38,7 +38,7 @@ export function layLines(cloth: readonly ColumnStretch[]): CellGrid {
   const fewer = Math.min(1, MOST_LINES / total);
   const first = cloth[0]?.fromHemMm[0] ?? 0;
   const lines: ClothLine[] = [{ stepMm: 0, fromHemMm: first, stretch: 0, share: 0, heldYMm: 0 }];
-  const strands: Strand[] = [];
+  const strands: ClothStrand[] = [];
   let from = 0;
   cloth.forEach((stretch, index) => {
     const { arcMm, lowerYMm, fromHemMm } = stretch;

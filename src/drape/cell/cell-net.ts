@@ -1,7 +1,7 @@
 import { type ClothNet, NetBuilder, noContacts } from "../../mechanics/index.ts";
 import type { ClothFeel } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
-import type { Cell } from "./cell.ts";
+import type { DrapeCell } from "./cell.ts";
 import type { CellGrid, ClothLine } from "./cell-grid.ts";
 
 /** Threads stretch to twice their length under so many times the cloth that hangs from them: by 0.3 % under it. */
@@ -26,7 +26,7 @@ export interface HemLoad {
 
 /** The net of one cell: its threads, what bends it, its weight, and what holds it. */
 export function cellNet(
-  cell: Cell,
+  cell: DrapeCell,
   { lines }: CellGrid,
   { weightNPerMm2, rigidityNmm }: ClothFeel,
   bar?: HemLoad,
@@ -114,7 +114,7 @@ export function cellNet(
 }
 
 /** Cloth from the line above to this one, on one upright line: the hem can be cut in a curve. */
-function stepOf(cell: Cell, lines: readonly ClothLine[], i: number, j: number): number {
+function stepOf(cell: DrapeCell, lines: readonly ClothLine[], i: number, j: number): number {
   const { stepMm, stretch } = lines[j] as ClothLine;
   const last = lines.at(-1)?.stretch ?? 0;
   if (stretch !== last) return stepMm;
@@ -123,7 +123,7 @@ function stepOf(cell: Cell, lines: readonly ClothLine[], i: number, j: number): 
 }
 
 /** The board holds the first line, the rings their nodes, and mirror planes what lies in them. */
-function hold(net: NetBuilder, cell: Cell, lines: readonly ClothLine[]): void {
+function hold(net: NetBuilder, cell: DrapeCell, lines: readonly ClothLine[]): void {
   const across = cell.xMm.length;
   lines.forEach(({ heldYMm }, j) => {
     for (let i = 0; i < across; i++) {

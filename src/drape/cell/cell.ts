@@ -5,7 +5,7 @@ import { easeBetween, hasTails } from "../../styles/index.ts";
  * A part of the shade that stands for others like it: from its left end, which is a free edge of the shade or a column
  * between two bays alike, to the middle of a bay, where its mirror image goes on.
  */
-export interface Cell {
+export interface DrapeCell {
   fromMm: number;
   toMm: number;
   left: "edge" | "mirror";
@@ -23,7 +23,7 @@ export interface Cell {
 
 /** Bays of one shade, each with the cell that stands for it. */
 export interface CelledShade {
-  cells: Cell[];
+  cells: DrapeCell[];
   /** From the left: which cell, where it lies, and whether it is turned over. */
   places: { cell: number; fromMm: number; toMm: number; mirrored: boolean }[];
 }
@@ -60,7 +60,7 @@ export function cellsOf(form: Form, grid: Grid, widthMm: number): CelledShade {
     bays > MANY_BAYS ? FEWEST_HALF_BAY : LEAST_HALF_BAY,
     Math.min(MOST_HALF_BAY, Math.round(wanted)),
   );
-  const cells: Cell[] = [];
+  const cells: DrapeCell[] = [];
   const places: CelledShade["places"] = [];
   const known = new Map<string, number>();
   for (let i = 0; i + 1 < columnsMm.length; i++) {
@@ -87,7 +87,7 @@ function clothAcross(form: Form, fromMm: number, toMm: number, fromHemMm: number
   return toMm - fromMm + easeBetween(form, fromMm, toMm, fromHemMm);
 }
 
-function halfBay(form: Form, fromMm: number, toMm: number, lines: number): Cell {
+function halfBay(form: Form, fromMm: number, toMm: number, lines: number): DrapeCell {
   const middle = (fromMm + toMm) / 2;
   const xMm = Float64Array.from({ length: lines + 1 }, (_, i) => fromMm + ((middle - fromMm) * i) / lines);
   return {
@@ -98,7 +98,7 @@ function halfBay(form: Form, fromMm: number, toMm: number, lines: number): Cell 
   };
 }
 
-function halfShade(form: Form, columnsMm: readonly number[], widthMm: number): Cell {
+function halfShade(form: Form, columnsMm: readonly number[], widthMm: number): DrapeCell {
   const middle = widthMm / 2;
   const first = columnsMm[0] ?? 0;
   const second = columnsMm.find((x) => x > first + 1) ?? widthMm - first;

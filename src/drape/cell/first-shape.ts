@@ -1,5 +1,5 @@
 import type { ColumnStretch } from "../column-cloth.ts";
-import type { Cell } from "./cell.ts";
+import type { DrapeCell } from "./cell.ts";
 import { type CellGrid, folds } from "./cell-grid.ts";
 
 /** A fold that has just opened stands out no farther than this at first, mm. */
@@ -10,7 +10,7 @@ const MOST_BULGE_MM = 60;
  * allow, and what is slack between two such lines hangs as a loop. Three numbers a node: across, down, out.
  */
 export function firstShape(
-  cell: Cell,
+  cell: DrapeCell,
   { lines }: CellGrid,
   cloth: readonly ColumnStretch[],
   apartMm: number,
@@ -40,7 +40,7 @@ export function firstShape(
 }
 
 /** How far the lower end of a stretch hangs below its rings, on one line of the cell, mm. */
-function sinkAt(cell: Cell, line: number, { risenMm, fromHemMm }: ColumnStretch): number {
+function sinkAt(cell: DrapeCell, line: number, { risenMm, fromHemMm }: ColumnStretch): number {
   const { xMm, columns } = cell;
   const x = xMm[line] as number;
   const first = xMm[columns[0] as number] as number;

@@ -1,7 +1,7 @@
 import { bestOf, type ClothNet, netPattern, settleNet, softened } from "../../mechanics/index.ts";
 import type { ClothFeel } from "../../shade-plan/index.ts";
 import type { ColumnStretch } from "../column-cloth.ts";
-import type { Cell } from "./cell.ts";
+import type { DrapeCell } from "./cell.ts";
 import { type CellGrid, layLines } from "./cell-grid.ts";
 import { cellNet, type HemLoad } from "./cell-net.ts";
 import { firstShape } from "./first-shape.ts";
@@ -9,7 +9,7 @@ import { touching } from "./touching.ts";
 
 /** One cell as it hangs. */
 export interface SettledCell {
-  cell: Cell;
+  cell: DrapeCell;
   grid: CellGrid;
   /** Across, down, out of each node, line by line, mm. */
   x: Float64Array;
@@ -33,7 +33,7 @@ const SEEN_MM = 0.25;
 
 /** The cloth of one cell at rest under its weight, from a shape laid by hand. */
 export function settleCell(
-  cell: Cell,
+  cell: DrapeCell,
   cloth: readonly ColumnStretch[],
   feel: ClothFeel,
   paneMm: number,

@@ -1,11 +1,11 @@
 import type { Point } from "../model.ts";
 
-export type Place = readonly [x: number, y: number, z: number];
+export type PicturePoint = readonly [x: number, y: number, z: number];
 
 /** From where a picture is seen: x, y as on the shade, z out into the room, mm. */
 export interface Camera {
   /** What stands in the middle of the picture, and keeps its size. */
-  aim: Place;
+  aim: PicturePoint;
   distanceMm: number;
   /** Turned to the right of the shade's middle, and raised above it, rad. */
   aroundRad: number;
@@ -21,7 +21,7 @@ export interface SeenPoint {
 /** Cloth of an impossible shade can reach the eye: it is seen no larger than from here, as a share of the distance. */
 const NEAREST_SHARE = 0.2;
 
-export function seenBy({ aim, distanceMm, aroundRad, aboveRad }: Camera): (place: Place) => SeenPoint {
+export function seenBy({ aim, distanceMm, aroundRad, aboveRad }: Camera): (place: PicturePoint) => SeenPoint {
   const [ca, sa] = [Math.cos(aroundRad), Math.sin(aroundRad)];
   const [cb, sb] = [Math.cos(aboveRad), Math.sin(aboveRad)];
   return ([x, y, z]) => {
@@ -36,7 +36,7 @@ export function seenBy({ aim, distanceMm, aroundRad, aboveRad }: Camera): (place
 }
 
 /** Unit vector from the aim to the eye. */
-export function towardsEye({ aroundRad, aboveRad }: Camera): Place {
+export function towardsEye({ aroundRad, aboveRad }: Camera): PicturePoint {
   return [
     Math.sin(aroundRad) * Math.cos(aboveRad),
     -Math.sin(aboveRad),

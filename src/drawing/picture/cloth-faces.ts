@@ -1,6 +1,6 @@
 import type { HangingCloth } from "../../drape/index.ts";
 import type { Facet } from "../model.ts";
-import { type Camera, type Place, type SeenPoint, seenBy, towardsEye } from "./camera.ts";
+import { type Camera, type PicturePoint, type SeenPoint, seenBy, towardsEye } from "./camera.ts";
 import { addFace, type DepthMap, emptyDepthMap, nearestAt } from "./depth-map.ts";
 import { KEY, keyCamera, lightOn } from "./light.ts";
 
@@ -20,10 +20,10 @@ const SHADES_ALONG_MM = 9;
 const MOST_SHADES_MM = 30;
 
 interface Quad {
-  corners: Place[];
+  corners: PicturePoint[];
   seen: SeenPoint[];
-  middle: Place;
-  normal: Place;
+  middle: PicturePoint;
+  normal: PicturePoint;
   strand: number;
   nearMm: number;
 }
@@ -40,8 +40,8 @@ export function clothFaces(cloth: HangingCloth, camera: Camera, colours: ClothCo
     .filter((quad) => isSeen(quad, depth))
     .sort((a, b) => b.strand - a.strand || a.nearMm - b.nearMm)
     .map(({ seen, normal, middle }): Facet => {
-      const isFace = dot(normal, eye) >= 0;
-      const towards: Place = isFace ? normal : [-normal[0], -normal[1], -normal[2]];
+      const isFace = dotProduct(normal, eye) >= 0;
+      const towards: PicturePoint = isFace ? normal : [-normal[0], -normal[1], -normal[2]];
       const lit = shareInKey(middle, towards, fromKey, keyDepth);
       const open = openness(see(middle), depth);
       return {
@@ -54,9 +54,9 @@ export function clothFaces(cloth: HangingCloth, camera: Camera, colours: ClothCo
 
 function quadsOf(
   { across, along, placesMm, strands }: HangingCloth,
-  see: (place: Place) => SeenPoint,
+  see: (place: PicturePoint) => SeenPoint,
 ): Quad[] {
-  const place = (i: number, j: number): Place => {
+  const place = (i: number, j: number): PicturePoint => {
     const at = 3 * (j * across + i);
     return [placesMm[at] as number, placesMm[at + 1] as number, placesMm[at + 2] as number];
   };
@@ -64,7 +64,7 @@ function quadsOf(
   for (let j = 0; j + 1 < along; j++) {
     for (let i = 0; i + 1 < across; i++) {
       const corners = [place(i, j), place(i + 1, j), place(i + 1, j + 1), place(i, j + 1)];
-      const [a, b, c, d] = corners as [Place, Place, Place, Place];
+      const [a, b, c, d] = corners as [PicturePoint, PicturePoint, PicturePoint, PicturePoint];
       const normal = unit(cross(minus(c, a), minus(d, b)));
       if (normal === undefined) continue;
       const middle = mean(corners);
@@ -107,12 +107,12 @@ const SAMPLES = [0.04, 0.5, 0.96];
 
 /** How much of the key light reaches a place, by four looks round it. */
 function shareInKey(
-  middle: Place,
-  normal: Place,
-  fromKey: (place: Place) => SeenPoint,
+  middle: PicturePoint,
+  normal: PicturePoint,
+  fromKey: (place: PicturePoint) => SeenPoint,
   map: DepthMap,
 ): number {
-  const facing = dot(normal, KEY);
+  const facing = dotProduct(normal, KEY);
   if (facing <= 0) return 0;
   const shades = Math.min(
     MOST_SHADES_MM,
@@ -160,26 +160,26 @@ function wound(points: (readonly [number, number])[]): (readonly [number, number
   return area < 0 ? [...points].reverse() : points;
 }
 
-function mean(places: readonly Place[]): Place {
+function mean(places: readonly PicturePoint[]): PicturePoint {
   const sum = [0, 1, 2].map(
     (c) => places.reduce((total, place) => total + (place[c] as number), 0) / places.length,
   );
   return [sum[0] as number, sum[1] as number, sum[2] as number];
 }
 
-function minus(a: Place, b: Place): Place {
+function minus(a: PicturePoint, b: PicturePoint): PicturePoint {
   return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
 }
 
-function cross(a: Place, b: Place): Place {
+function cross(a: PicturePoint, b: PicturePoint): PicturePoint {
   return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
 }
 
-function unit(a: Place): Place | undefined {
+function unit(a: PicturePoint): PicturePoint | undefined {
   const length = Math.hypot(...a);
   return length < 1e-9 ? undefined : [a[0] / length, a[1] / length, a[2] / length];
 }
 
-export function dot(a: Place, b: Place): number {
+export function dotProduct(a: PicturePoint, b: PicturePoint): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

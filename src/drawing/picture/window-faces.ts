@@ -1,5 +1,5 @@
 import type { Facet } from "../model.ts";
-import { type Camera, type Place, seenBy } from "./camera.ts";
+import { type Camera, type PicturePoint, seenBy } from "./camera.ts";
 
 /** What stands behind a shade, mm as on the shade: z out into the room from the plane of its rings. */
 export interface WindowBehind {
@@ -26,7 +26,7 @@ const BAR_MM = 22;
 /** Wall, opening and board, all behind the cloth. */
 export function windowFaces(behind: WindowBehind, camera: Camera): Facet[] {
   const see = seenBy(camera);
-  const face = (colour: string, light: number, ...places: Place[]): Facet => ({
+  const face = (colour: string, light: number, ...places: PicturePoint[]): Facet => ({
     points: places.map((place) => see(place).at),
     colour,
     light,

@@ -43,7 +43,7 @@ interface Layout {
   box: Box;
 }
 
-export function layOut(
+export function layOutDrawing(
   primitives: readonly Primitive[],
   model: readonly ShiftedBox[],
   scaling: Scaling,
@@ -80,7 +80,7 @@ function fitted(
   let best: Layout | undefined;
   let scale = bare * FIRST_SHARE;
   for (let attempt = 0; attempt < MOST_TRIES; attempt += 1) {
-    const layout = layOut(primitives, model, { scale, textScale });
+    const layout = layOutDrawing(primitives, model, { scale, textScale });
     const { box } = layout;
     const overs = [box.right - box.left - width.most, box.bottom - box.top - height.most] as const;
     const over = Math.max(...overs);
@@ -96,5 +96,5 @@ function fitted(
     );
     scale = Math.min(fits + 0.97 * (tooLarge - fits), Math.max(fits + 0.03 * (tooLarge - fits), wished));
   }
-  return best ?? layOut(primitives, model, { scale: fits, textScale });
+  return best ?? layOutDrawing(primitives, model, { scale: fits, textScale });
 }

@@ -65,7 +65,7 @@ export const path = (common: PlacedCommon, lines: Point[][], stroke: Stroke): Pl
   stroke,
 });
 
-export const wordsOf = (dimension: Dimension): string =>
+export const dimensionWords = (dimension: Dimension): string =>
   dimension.label === undefined ? dimension.text : `${dimension.label} ${dimension.text}`;
 
 interface Try {
@@ -94,7 +94,7 @@ export function placeDimension(dimension: Dimension, scaling: Scaling, taken: Ta
 
 /** Ways to write the length, best first: along the line where it fits, else beside it or beyond its ends. */
 function waysToWrite(dimension: Dimension, line: DimensionLine, common: PlacedCommon, k: number): Try[] {
-  const text = wordsOf(dimension);
+  const text = dimensionWords(dimension);
   const sizeMm = DIMENSION_TEXT_MM * k;
   const widthMm = textWidthEm(text) * sizeMm;
   const angleDeg = uprightDeg((Math.atan2(line.along[1], line.along[0]) * 180) / Math.PI);

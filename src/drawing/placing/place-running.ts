@@ -7,11 +7,11 @@ import {
   DIMENSION_TEXT_MM,
   type DimensionLine,
   dimensionLine,
+  dimensionWords,
   extensionLines,
   OVERSHOOT_MM,
   path,
   tick,
-  wordsOf,
 } from "./place-dimension.ts";
 import { commonOf, type Scaling } from "./scaling.ts";
 import { spreadApart } from "./spread-apart.ts";
@@ -124,7 +124,7 @@ function fitsLevel(members: Member[], k: number): boolean {
   return members.every(({ dimension, line }, i) => {
     const next = members[i + 1];
     if (next === undefined) return true;
-    const half = (textWidthEm(wordsOf(dimension)) + textWidthEm(wordsOf(next.dimension))) / 2;
+    const half = (textWidthEm(dimensionWords(dimension)) + textWidthEm(dimensionWords(next.dimension))) / 2;
     return half * DIMENSION_TEXT_MM * k + k <= next.line.lengthMm - line.lengthMm;
   });
 }
@@ -136,7 +136,7 @@ function writeValue(
   k: number,
 ): PlacedText {
   const at: Point = add(add(line.to, line.out, GAP_MM * k), line.along, asideMm);
-  const base = { at, text: wordsOf(dimension), sizeMm: DIMENSION_TEXT_MM * k };
+  const base = { at, text: dimensionWords(dimension), sizeMm: DIMENSION_TEXT_MM * k };
   const common = commonOf(dimension);
   if (upright) {
     const anchor = line.out[0] < 0 ? "end" : "start";

@@ -1,7 +1,7 @@
 import type { Drawing, Point, Primitive } from "../model.ts";
 import type { Fit, Placed, PlacedItem, PlaceOptions } from "../placed.ts";
 import type { Words } from "./annotate.ts";
-import { layOut, roomiest } from "./fit-scale.ts";
+import { layOutDrawing, roomiest } from "./fit-scale.ts";
 import { modelBoxes, NO_SHIFT } from "./model-extent.ts";
 import { moved } from "./moved.ts";
 import { placeFacets } from "./place-facets.ts";
@@ -18,7 +18,7 @@ export function place(drawing: Drawing, fit: Fit, options: PlaceOptions = {}): P
   const model = modelBoxes(drawing.primitives);
   const { scale, words, box } =
     "scale" in fit
-      ? layOut(drawing.primitives, model, { scale: fit.scale, textScale })
+      ? layOutDrawing(drawing.primitives, model, { scale: fit.scale, textScale })
       : roomiest(drawing, model, fit, textScale, marginMm);
   const originMm: Point = [marginMm - box.left, marginMm - box.top];
   return {

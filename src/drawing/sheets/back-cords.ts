@@ -1,6 +1,6 @@
 import type { CordRun } from "../../shade-plan/index.ts";
 import type { Point } from "../model.ts";
-import type { LockInput } from "./lift-input.ts";
+import type { LockSheetInput } from "./lift-input.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 /** How one cord is drawn on the back: up from its bottom ring, then along its lane to the lock. */
@@ -24,7 +24,7 @@ export function laneStepMm({ shade }: SheetInput): number {
  * nearest the middle.
  */
 export function drawCords(
-  input: LockInput,
+  input: LockSheetInput,
   across: (xMm: number) => number,
   bottomRowYMm: number,
 ): DrawnCord[] {

@@ -5,11 +5,11 @@ import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
 import { boardLine } from "./board-line.ts";
 import { tubeControl } from "./hanging-control.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
-import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
+import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } from "./lift-input.ts";
 import { ringMarks, ringWords } from "./ring-marks.ts";
 import { shapeNow } from "./shape-now.ts";
-import { callout, cordTag, line, measure, note, rect } from "./shapes.ts";
-import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { callout, cordTag, dimensionOf, line, note, rect } from "./shapes.ts";
+import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { axisYMm, tubeCords, tubeElevation } from "./tube-elevation.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
@@ -41,8 +41,8 @@ export function drawBack(input: SheetInput): Drawing {
         shape.rows.map(({ number, yMm }) => ({ number, mm: yMm })),
         grid.columns.map(({ number, xMm }) => ({ number, mm: across(xMm) })),
       ),
-      ...(hasLock(input) ? drawLockRig(input, across, shape) : []),
-      ...(hasTube(input) ? drawTubeRig(input, across, shape) : []),
+      ...(isLockSheet(input) ? drawLockRig(input, across, shape) : []),
+      ...(isTubeSheet(input) ? drawTubeRig(input, across, shape) : []),
       ...drawMeasures(input, visible, across),
     ],
     facts: [
@@ -68,7 +68,7 @@ function cordFacts(lift: Lift): Fact[] {
   }));
 }
 
-function drawLockRig(input: LockInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
+function drawLockRig(input: LockSheetInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
   const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
   return [
     ...drawCordLines(cords),
@@ -78,7 +78,7 @@ function drawLockRig(input: LockInput, across: (x: number) => number, shape: Rai
 }
 
 /** Cords straight up to their spools; loop or wand in front of the cloth from here, since one looks from behind. */
-function drawTubeRig(input: TubeInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
+function drawTubeRig(input: TubeSheetInput, across: (x: number) => number, shape: RaisedShape): Primitive[] {
   const { lift, size } = input.shade;
   const driveX = across(lift.drive.xMm);
   const inward = driveX > size.finishedWidthMm / 2 ? -1 : 1;
@@ -242,7 +242,7 @@ function betweenRows(shape: RaisedShape, wishYMm: number): number {
 
 /** The lock hides the turn of its cords; below it they hang together. */
 function drawLock(
-  input: LockInput,
+  input: LockSheetInput,
   across: (x: number) => number,
   cords: DrawnCord[],
   shape: RaisedShape,
@@ -290,7 +290,7 @@ function drawMeasures(
   const hem = lowestYMm ?? shape.hemYMm;
   const lowest = Math.max(hem, shape.bottomYMm);
   const rows = shape.rows.map((row) =>
-    measure(
+    dimensionOf(
       {
         from: [0, hem],
         to: [0, row.yMm],
@@ -304,30 +304,33 @@ function drawMeasures(
   const isLowered = input.raise <= 0;
   return [
     ...(isLowered ? rows : []),
-    measure(
+    dimensionOf(
       {
         from: [0, hem],
         to: [0, 0],
         offset: 7,
         ...(isLowered ? { running: "rows" } : {}),
-        ...figure(input, isLowered ? "measure.finished-length" : "shape.raised-height"),
+        ...figureRef(input, isLowered ? "measure.finished-length" : "shape.raised-height"),
       },
       units,
     ),
     ...shade.grid.columns.map((column) =>
-      measure(
+      dimensionOf(
         {
           from: [across(0), lowest],
           to: [across(column.xMm), lowest],
           offset: 7,
           running: "columns",
           part: `column-${column.number}`,
-          ...figure(input, "shape.column-spacing"),
+          ...figureRef(input, "shape.column-spacing"),
         },
         units,
       ),
     ),
-    measure({ from: [0, 0], to: [width, 0], offset: 14, ...figure(input, "measure.finished-width") }, units),
+    dimensionOf(
+      { from: [0, 0], to: [width, 0], offset: 14, ...figureRef(input, "measure.finished-width") },
+      units,
+    ),
     note([0, hem], "hem", { anchor: "end", shiftPaperMm: [-9, 0], yields: true }),
     ...shape.rows.map((row) =>
       note([width, row.yMm], `row ${row.number}`, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),

@@ -1,8 +1,8 @@
 import { type CordLockLift, fromBoardEndMm } from "../../shade-plan/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
-import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes.ts";
-import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
+import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } from "./lift-input.ts";
+import { callout, cordTag, dimensionOf, line, note, rect, screwMark } from "./shapes.ts";
+import { figureRef, lengthFact, type SheetInput } from "./sheet-input.ts";
 import { type ToPage, tubeBelow } from "./tube-below.ts";
 
 /** Lanes of cords at the eyes are drawn apart by up to this factor, as far as the eye then reaches. */
@@ -35,10 +35,10 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     }`,
     primitives: [
       ...drawWood(input, toPage, stretch),
-      ...(hasLock(input)
+      ...(isLockSheet(input)
         ? [...drawEyes(input, toPage), ...drawCords(input, toPage), ...drawParts(input, toPage, stretch)]
         : []),
-      ...(hasTube(input) ? drawTube(input, toPage) : []),
+      ...(isTubeSheet(input) ? drawTube(input, toPage) : []),
       ...drawMeasures(input, toPage),
     ],
     facts: [
@@ -115,7 +115,7 @@ function drawWood({ shade }: SheetInput, toPage: ToPage, stretch: number): Primi
 }
 
 /** Furthest that a cord runs beside the middle of an eye, mm, and by how much this is spread. */
-function laneSpread({ shade: { lift }, trueScale }: LockInput): { reachMm: number; times: number } {
+function laneSpread({ shade: { lift }, trueScale }: LockSheetInput): { reachMm: number; times: number } {
   const beside = lift.cords.flatMap((cord) =>
     cord.path.slice(0, -AT_LOCK).map((point) => Math.abs(point.zMm - eyeZ(lift))),
   );
@@ -130,7 +130,7 @@ function eyeZ({ eyes, seat }: CordLockLift): number {
 }
 
 /** Seen edge on, and as wide as the lanes that run through. */
-function drawEyes(input: LockInput, toPage: ToPage): Primitive[] {
+function drawEyes(input: LockSheetInput, toPage: ToPage): Primitive[] {
   const { shade } = input;
   // Its wire is about a fifth of its outside diameter.
   const half = shade.lift.eyeDiameterMm / 5;
@@ -158,7 +158,7 @@ function drawEyes(input: LockInput, toPage: ToPage): Primitive[] {
 }
 
 /** Paths of the plan; only their distances beside the eyes are spread, which keeps their order. */
-function drawCords(input: LockInput, toPage: ToPage): Primitive[] {
+function drawCords(input: LockSheetInput, toPage: ToPage): Primitive[] {
   const { lift } = input.shade;
   const { times } = laneSpread(input);
   const middle = eyeZ(lift);
@@ -174,7 +174,7 @@ function drawCords(input: LockInput, toPage: ToPage): Primitive[] {
   );
 }
 
-function drawParts({ shade }: LockInput, toPage: ToPage, stretch: number): Primitive[] {
+function drawParts({ shade }: LockSheetInput, toPage: ToPage, stretch: number): Primitive[] {
   const { board, lift } = shade;
   const [lockX, lockY] = toPage(lift.seat.xMm, lift.seat.zMm);
   const height = lift.housingWidthMm * stretch;
@@ -201,7 +201,7 @@ function drawParts({ shade }: LockInput, toPage: ToPage, stretch: number): Primi
 }
 
 /** Tube and all that sits on it; each cord drops off the room side of its own spool. */
-function drawTube({ shade }: TubeInput, toPage: ToPage): Primitive[] {
+function drawTube({ shade }: TubeSheetInput, toPage: ToPage): Primitive[] {
   const { board, lift } = shade;
   const { drive } = lift;
   const [driveX, driveY] = toPage(drive.xMm, drive.zMm + drive.depthMm / 2);
@@ -228,7 +228,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
   const origin = toPage(board.leftMm, 0);
   const at = (xMm: number): Point => [toPage(xMm, 0)[0], origin[1]];
   const one = (xMm: number, running: string, offset: number, rest: Record<string, string>) =>
-    measure({ from: origin, to: at(xMm), offset, running, ...rest }, units);
+    dimensionOf({ from: origin, to: at(xMm), offset, running, ...rest }, units);
   const bracketName = board.fixing === "brackets" ? "bracket" : "screw";
   const parts =
     lift.takeUp === "lock"
@@ -249,7 +249,7 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
     ...parts,
     one(board.leftMm + board.lengthMm, "eyes", -8, {
       part: "board",
-      ...figure(input, "measure.board-length"),
+      ...figureRef(input, "measure.board-length"),
     }),
     ...board.brackets.map((bracket) =>
       one(bracket.xMm, "fixings", fixingsOffset, { label: bracketName, part: `bracket-${bracket.number}` }),

@@ -2,7 +2,7 @@ import type { Bolt, BoltPlan, Rect as BoltRect, Leaf, Placement } from "../../cu
 import { type ClothCutting, type FollowedCut, followCuts } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Marker, Point, Primitive } from "../model.ts";
-import { line, measure, name, note, type Rect, rect } from "./shapes.ts";
+import { type DrawnRect, dimensionOf, line, name, note, rect } from "./shapes.ts";
 
 /** More repeats than this would only blacken the cloth. */
 const MOST_REPEATS = 200;
@@ -38,7 +38,7 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
       ? cut.atMm > fromMm + 0.05 && cut.atMm < toMm + 0.05
       : within(sheet.yMm, sheet.lengthMm),
   );
-  const ground: Rect = { x: fromMm, y: 0, width: toMm - fromMm, height: bolt.widthMm };
+  const ground: DrawnRect = { x: fromMm, y: 0, width: toMm - fromMm, height: bolt.widthMm };
   const isPart = fromMm > 0 || toMm < plan.usedMm - 0.05;
   const title = `${cutting.clothName}: ${cutting.boltNames[plan.boltId] ?? plan.boltId}`;
   return {
@@ -95,7 +95,7 @@ function boltOf({ cutting, bolt: { boltId } }: BoltDrawingInput): Bolt {
  * A bolt runs to the right on paper with the tops at the left: right side up, its left selvedge is then the lower one.
  * So x of the bolt, which counts from there, runs upwards.
  */
-function areaOf({ xMm, yMm, widthMm, lengthMm }: BoltRect, bolt: Bolt): Rect {
+function areaOf({ xMm, yMm, widthMm, lengthMm }: BoltRect, bolt: Bolt): DrawnRect {
   return { x: yMm, y: bolt.widthMm - xMm - widthMm, width: lengthMm, height: widthMm };
 }
 
@@ -103,7 +103,7 @@ function isWaste({ holds }: Leaf): boolean {
   return holds.kind === "waste";
 }
 
-function selvedge({ x, width }: Rect, y: number): Primitive {
+function selvedge({ x, width }: DrawnRect, y: number): Primitive {
   return line("selvedge", [
     [x, y],
     [x + width, y],
@@ -111,7 +111,7 @@ function selvedge({ x, width }: Rect, y: number): Primitive {
 }
 
 /** Rows of the repeat across the bolt; with columns each its own, every second half a row on in a half drop. */
-function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: Rect): Primitive[] {
+function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: DrawnRect): Primitive[] {
   const { repeat } = problem;
   if (repeat === undefined || ground.width / repeat.alongMm > MOST_REPEATS) return [];
   const { alongMm, acrossMm, match } = repeat;
@@ -153,7 +153,7 @@ function bandsOf(columns: readonly number[], widthMm: number): (readonly [number
   return edges.map((from) => [Math.max(0, from), Math.min(widthMm, from + step)] as const);
 }
 
-function flawsOf(bolt: Bolt, ground: Rect): Primitive[] {
+function flawsOf(bolt: Bolt, ground: DrawnRect): Primitive[] {
   return bolt.flaws
     .filter(({ yMm, lengthMm }) => yMm + lengthMm > ground.x && yMm < ground.x + ground.width)
     .flatMap((flaw) => {
@@ -212,7 +212,7 @@ const ARROW: readonly Point[] = [
 ];
 
 /** A small arrow in a corner of the piece that points to where its top lies: to the bolt's first end unless turned. */
-function topArrow({ x, y, width, height }: Rect, { turn }: Placement): Primitive {
+function topArrow({ x, y, width, height }: DrawnRect, { turn }: Placement): Primitive {
   const size = Math.min(width, height) * 0.16;
   const [dx, dy] = { 0: [-1, 0], 90: [0, -1], 180: [1, 0], 270: [0, 1] }[turn] as [number, number];
   return line(
@@ -269,19 +269,19 @@ function drawCut({ cut, sheet, wholeWidth }: FollowedCut, bolt: Bolt): Primitive
 }
 
 /** The bolt’s width, and how far each cut from selvedge to selvedge lies from the first end. */
-function measures(ground: Rect, lines: readonly FollowedCut[], units: UnitChoice): Primitive[] {
+function measures(ground: DrawnRect, lines: readonly FollowedCut[], units: UnitChoice): Primitive[] {
   const bottom = ground.y + ground.height;
   const ends = lines.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => cut.atMm);
   const shown = [...new Set([...ends, ground.x + ground.width])]
     .filter((end) => end > 0.05)
     .sort((a, b) => a - b);
   return [
-    measure({ from: [ground.x, 0], to: [ground.x, bottom], offset: -6 }, units),
+    dimensionOf({ from: [ground.x, 0], to: [ground.x, bottom], offset: -6 }, units),
     ...(ground.x > 0.05 ? [] : shown).map((end) =>
-      measure({ from: [0, bottom], to: [end, bottom], offset: -7, running: "bolt", yields: true }, units),
+      dimensionOf({ from: [0, bottom], to: [end, bottom], offset: -7, running: "bolt", yields: true }, units),
     ),
     ...(ground.x > 0.05
-      ? [measure({ from: [ground.x, bottom], to: [ground.x + ground.width, bottom], offset: -7 }, units)]
+      ? [dimensionOf({ from: [ground.x, bottom], to: [ground.x + ground.width, bottom], offset: -7 }, units)]
       : []),
   ];
 }

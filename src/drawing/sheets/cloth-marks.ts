@@ -19,7 +19,7 @@ export function marksAlong({ form }: Pick<ShadePlan, "form">, along: ClothMark["
 }
 
 /** Cloth of the face past the top line, for the board, mm. */
-export function boardAllowanceMm({ cloth }: Pick<ShadePlan, "cloth">): number {
+export function plannedBoardAllowanceMm({ cloth }: Pick<ShadePlan, "cloth">): number {
   const face = cloth.layers.find(({ layer }) => layer === "face");
   return face?.makeUp.find(({ label }) => label === "board")?.lengthMm ?? 0;
 }

@@ -1,9 +1,9 @@
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
-import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";
+import { isLockSheet, isTubeSheet, type TubeSheetInput } from "./lift-input.ts";
 import { drawLockSheet } from "./lock.ts";
-import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes.ts";
+import { callout, cordTag, dimensionOf, line, note, rect, screwMark } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 import { type ToPage, tubeBelow } from "./tube-below.ts";
 
@@ -23,13 +23,13 @@ const TITLES: Record<TubeLift["kind"], string> = {
 
 /** What takes up the cords, enlarged: the lock with its slots, or the drive with the spool beside it. */
 export function drawControlSheet(input: SheetInput): Drawing {
-  if (hasLock(input)) return drawLockSheet(input);
-  if (hasTube(input)) return drawDriveSheet(input);
+  if (isLockSheet(input)) return drawLockSheet(input);
+  if (isTubeSheet(input)) return drawDriveSheet(input);
   throw new Error(`invalid lift: ${input.shade.lift.kind}`);
 }
 
 /** Drive and nearest spool from below, and a spool from the end with its cord lowered and raised. */
-function drawDriveSheet(input: TubeInput): Drawing {
+function drawDriveSheet(input: TubeSheetInput): Drawing {
   const { lift } = input.shade;
   const window = windowOf(lift);
   // The middle of the window is the origin; the room is up, since the wall's z grows towards it.
@@ -67,7 +67,7 @@ function windowOf({ drive, spools }: TubeLift): Window {
   };
 }
 
-function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[] {
+function fromBelow(input: TubeSheetInput, window: Window, toPage: ToPage): Primitive[] {
   const { lift } = input.shade;
   const { tube, drive } = lift;
   const inWindow = (xMm: number) => xMm >= window.fromMm && xMm <= window.toMm;
@@ -99,7 +99,7 @@ function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[
       shiftPaperMm: [-2, -1.5],
       yields: true,
     }),
-    measure(
+    dimensionOf(
       {
         from: [toPage(drive.xMm - drive.lengthMm / 2, 0)[0], lower],
         to: [toPage(drive.xMm + drive.lengthMm / 2, 0)[0], lower],
@@ -113,7 +113,7 @@ function fromBelow(input: TubeInput, window: Window, toPage: ToPage): Primitive[
 }
 
 /** Where loop or wand leave the drive, towards the one who looks up. */
-function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
+function controlMark({ shade }: TubeSheetInput, toPage: ToPage): Primitive[] {
   const { lift } = shade;
   const { xMm, zMm, depthMm } = lift.drive;
   const outward = lift.controlSide === "right" ? 1 : -1;
@@ -149,7 +149,7 @@ function controlMark({ shade }: TubeInput, toPage: ToPage): Primitive[] {
 }
 
 /** Flange, core and tube, and the cord where it drops off, lowered and raised: always on the room side. */
-function fromTheEnd(input: TubeInput, window: Window): Primitive[] {
+function fromTheEnd(input: TubeSheetInput, window: Window): Primitive[] {
   const { lift, board } = input.shade;
   const spool = lift.spools.find(({ number }) => window.spools.includes(number)) ?? lift.spools[0];
   if (spool === undefined) return [];
@@ -180,7 +180,7 @@ function fromTheEnd(input: TubeInput, window: Window): Primitive[] {
   ];
 }
 
-function facts({ shade, units }: TubeInput): Fact[] {
+function facts({ shade, units }: TubeSheetInput): Fact[] {
   const { lift } = shade;
   const [spool] = lift.spools;
   const shared: Fact[] = [

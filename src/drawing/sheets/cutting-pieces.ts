@@ -1,8 +1,8 @@
 import type { Lay, Layer, LayerCut } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Point, Primitive, Role } from "../model.ts";
-import { line, measure, name, note, type Rect, rect } from "./shapes.ts";
-import { figure, type SheetInput } from "./sheet-input.ts";
+import { type DrawnRect, dimensionOf, line, name, note, rect } from "./shapes.ts";
+import { figureRef, type SheetInput } from "./sheet-input.ts";
 
 export const CLOTH_ROLE: Record<Layer, Role> = {
   face: "faceCloth",
@@ -36,7 +36,7 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
   const { lay, usableWidthMm, top, role, cut, sizes } = drawing;
   const { units, shade } = input;
   const y = top + usableWidthMm - lay.xMm - lay.widthMm;
-  const area: Rect = { x: lay.yMm, y, width: lay.lengthMm, height: lay.widthMm };
+  const area: DrawnRect = { x: lay.yMm, y, width: lay.lengthMm, height: lay.widthMm };
   const ref = { part: lay.panelId };
   const trim = shade.cloth.trims.find(({ id }) => id === lay.panelId);
   const label = cut?.panels.find(({ id }) => id === lay.panelId)?.label ?? trim?.label ?? lay.panelId;
@@ -84,12 +84,26 @@ export function drawLay(input: SheetInput, drawing: LayDrawing): Primitive[] {
   ];
 }
 
-function measured(input: SheetInput, cut: LayerCut, area: Rect, ground: Role, part: string): Primitive[] {
+function measured(
+  input: SheetInput,
+  cut: LayerCut,
+  area: DrawnRect,
+  ground: Role,
+  part: string,
+): Primitive[] {
   const right = area.x + area.width;
   const [along, across] = cut.turned ? ["width", "length"] : ["length", "width"];
   const one = (from: Point, to: Point, id: string) =>
-    measure(
-      { from, to, offset: -5, yields: true, ground, part, ...figure(input, `cloth.${cut.layer}-cut-${id}`) },
+    dimensionOf(
+      {
+        from,
+        to,
+        offset: -5,
+        yields: true,
+        ground,
+        part,
+        ...figureRef(input, `cloth.${cut.layer}-cut-${id}`),
+      },
       input.units,
     );
   return [
@@ -99,7 +113,7 @@ function measured(input: SheetInput, cut: LayerCut, area: Rect, ground: Role, pa
 }
 
 /** Where the finished outline runs on a panel: its side edges on the outer panels, its top line and its hem line. */
-function hemLines(cut: LayerCut, lay: Lay, area: Rect): Primitive[] {
+function hemLines(cut: LayerCut, lay: Lay, area: DrawnRect): Primitive[] {
   const { leftMm, rightMm, topMm, bottomMm } = cut.edges;
   const first = cut.panels[0]?.id === lay.panelId;
   const last = cut.panels.at(-1)?.id === lay.panelId;
@@ -132,7 +146,7 @@ function hemLines(cut: LayerCut, lay: Lay, area: Rect): Primitive[] {
 }
 
 /** Along the warp, and which end is the top where that matters. */
-function grain(area: Rect, cut: LayerCut): Primitive[] {
+function grain(area: DrawnRect, cut: LayerCut): Primitive[] {
   const y = area.y + area.height * 0.7;
   const oneWay = cut.motif !== undefined || cut.panels.length > 1 || cut.turned;
   const isRoomy = area.height > 0.25 * cut.usableWidthMm;

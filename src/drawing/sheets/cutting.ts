@@ -2,8 +2,8 @@ import { LAYER_NAMES, type LayerCut, type TrimBolt } from "../../shade-plan/inde
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Fact, Primitive } from "../model.ts";
 import { CLOTH_ROLE, drawLay, patternLines } from "./cutting-pieces.ts";
-import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
-import { figure, type SheetInput } from "./sheet-input.ts";
+import { dimensionOf, line, movedOnPaper, name, note, rect } from "./shapes.ts";
+import { figureRef, type SheetInput } from "./sheet-input.ts";
 
 /** Between two cloths, mm on paper: the name of the next one, and a row of measures each. */
 const NAME_PAPER_MM = 13;
@@ -150,16 +150,16 @@ function drawMeasures(input: SheetInput, table: Table, top: number): Primitive[]
   const { cut, usableWidthMm, lengthMm } = table;
   const bottom = top + usableWidthMm;
   const of = cut?.layer ?? `trims-${table.trims?.clothId}`;
-  const ref = (id: string) => figure(input, `cloth.${of}-${id}`);
+  const ref = (id: string) => figureRef(input, `cloth.${of}-${id}`);
   const along = (to: number, offset: number, label: string, id: string) =>
-    measure({ from: [0, bottom], to: [to, bottom], offset, label, ...ref(id) }, units);
+    dimensionOf({ from: [0, bottom], to: [to, bottom], offset, label, ...ref(id) }, units);
   const starts = cut?.motif !== undefined && cut.startWasteMm > 0.5;
   return [
-    measure({ from: [0, top], to: [0, bottom], offset: -6, part: cut?.layer }, units),
+    dimensionOf({ from: [0, top], to: [0, bottom], offset: -6, part: cut?.layer }, units),
     ...rowsOf(table).map(([toMm, label, id], i) => along(toMm, -ROW_PAPER_MM * (i + 1), label, id)),
     ...(starts
       ? [
-          measure(
+          dimensionOf(
             {
               from: [0, top],
               to: [cut.startWasteMm, top],

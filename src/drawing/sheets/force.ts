@@ -3,7 +3,7 @@ import type { CourseHeight, Lift, PullShare } from "../../shade-plan/index.ts";
 import { forceText, lengthText, N_PER_POUND_FORCE, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { line, name, note } from "./shapes.ts";
-import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
 /** Width of the chart as a share of its height. */
 const WIDE = 0.9;
@@ -78,7 +78,7 @@ export function drawForce(input: SheetInput): Drawing {
             anchor: "middle",
             // Neighbours at two heights, so that close curves keep their names apart.
             shiftPaperMm: [0, -3.2 - 4.6 * (i % 2)],
-            ...(role === "pullCurve" ? figure(input, "lift.pull") : {}),
+            ...(role === "pullCurve" ? figureRef(input, "lift.pull") : {}),
           }),
       ),
       ...nowMarks(input, now, x, y, curves, WIDE * high),

@@ -6,8 +6,8 @@ import { boardLine } from "./board-line.ts";
 import { controlFacts, hangingControl } from "./hanging-control.ts";
 import { openingBox } from "./opening-box.ts";
 import { shapeNow } from "./shape-now.ts";
-import { line, measure, note, type Rect } from "./shapes.ts";
-import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { type DrawnRect, dimensionOf, line, note } from "./shapes.ts";
+import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
 
 /** The shade seen from the room, anywhere between lowered and raised, in its opening where that is known. */
@@ -53,13 +53,13 @@ function drapeNote({ ease = [], pouf }: SheetInput["shade"]["form"], raise: numb
   return " Curves are those of a cord as long as the cloth there; limp cloth hangs a little lower and further in.";
 }
 
-function openingOf(shade: SheetInput["shade"]): Rect[] {
+function openingOf(shade: SheetInput["shade"]): DrawnRect[] {
   const box = openingBox(shade);
   return box === undefined ? [] : [box];
 }
 
 /** Outline of the opening, its head as it was measured. */
-function openingLine({ size }: SheetInput["shade"], { x, y, width, height }: Rect): Point[] {
+function openingLine({ size }: SheetInput["shade"], { x, y, width, height }: DrawnRect): Point[] {
   const head = headLine({ finishedWidthMm: width, ...(size.head === undefined ? {} : { head: size.head }) });
   return [
     ...head.map(([along, down]): Point => [x + along, y + down]),
@@ -147,13 +147,16 @@ function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
   const { size, grid } = shade;
   const width = size.finishedWidthMm;
   const primitives: Primitive[] = [
-    measure({ from: [0, 0], to: [width, 0], offset: 6, ...figure(input, "measure.finished-width") }, units),
-    measure(
+    dimensionOf(
+      { from: [0, 0], to: [width, 0], offset: 6, ...figureRef(input, "measure.finished-width") },
+      units,
+    ),
+    dimensionOf(
       {
         from: [0, 0],
         to: [0, hemYMm],
         offset: -7,
-        ...figure(input, raise > 0 ? "shape.raised-height" : "measure.finished-length"),
+        ...figureRef(input, raise > 0 ? "shape.raised-height" : "measure.finished-length"),
       },
       units,
     ),
@@ -170,8 +173,8 @@ function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
         yields: true,
         ground: "faceCloth",
       }),
-      measure(
-        { from: [width, 0], to: [width, raisedY], offset: 6, ...figure(input, "shape.raised-height") },
+      dimensionOf(
+        { from: [width, 0], to: [width, raisedY], offset: 6, ...figureRef(input, "shape.raised-height") },
         units,
       ),
     );
@@ -193,7 +196,7 @@ function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
   if (grid.skirtMm > 0) {
     const bottom = raise <= 0 ? grid.raisedHeightMm : hemYMm;
     primitives.push(
-      measure(
+      dimensionOf(
         { from: [width, bottom - grid.skirtMm], to: [width, bottom], offset: 13, label: "skirt" },
         units,
       ),
@@ -201,7 +204,7 @@ function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
   }
   if (size.topAboveFloorMm !== undefined && hemYMm < size.topAboveFloorMm) {
     primitives.push(
-      measure({ from: [0, hemYMm], to: [0, size.topAboveFloorMm], offset: -7, part: "floor" }, units),
+      dimensionOf({ from: [0, hemYMm], to: [0, size.topAboveFloorMm], offset: -7, part: "floor" }, units),
     );
   }
   return primitives;

@@ -1,8 +1,8 @@
 import type { LoopLift, WandLift } from "../../shade-plan/index.ts";
 import type { Fact, Point, Primitive } from "../model.ts";
 import { hangingTail } from "./hanging-tail.ts";
-import { hasLock, hasTube, type TubeInput } from "./lift-input.ts";
-import { callout, line, type Rect, rect } from "./shapes.ts";
+import { isLockSheet, isTubeSheet, type TubeSheetInput } from "./lift-input.ts";
+import { callout, type DrawnRect, line, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 import { axisYMm } from "./tube-elevation.ts";
 
@@ -11,8 +11,8 @@ const TENSIONER_MM = 26;
 
 /** What hangs at the control side, seen from the room: hidden behind the cloth, plain below it. */
 export function hangingControl(input: SheetInput, raise: number): Primitive[] {
-  if (hasLock(input)) return hangingTail(input, raise, (x) => x);
-  if (!hasTube(input)) return [];
+  if (isLockSheet(input)) return hangingTail(input, raise, (x) => x);
+  if (!isTubeSheet(input)) return [];
   const { grid } = input.shade;
   const hemY = grid.bottomSectionMm + (grid.rows[0]?.yMm ?? grid.topSectionMm) - raise * grid.travelMm;
   // Measures stand on the left of the front: words go to the right, over the cloth where need be.
@@ -42,7 +42,7 @@ interface Seen {
 
 /** Loop or wand of a tube; a spring and a motor have nothing that hangs. */
 export function tubeControl(
-  input: TubeInput,
+  input: TubeSheetInput,
   across: (xMm: number) => number,
   { clothToYMm = 0, side }: Seen = {},
 ): Primitive[] {
@@ -98,7 +98,7 @@ function drawLoop(lift: LoopLift, { x, axis, side, isInward, clothToYMm }: Spot)
   ];
 }
 
-function tensioner(x: number, end: number): Rect {
+function tensioner(x: number, end: number): DrawnRect {
   return { x: x - TENSIONER_MM / 2, y: end - TENSIONER_MM * 0.8, width: TENSIONER_MM, height: TENSIONER_MM };
 }
 
@@ -113,7 +113,7 @@ function drawWand(lift: WandLift, { x, axis, side, isInward, clothToYMm }: Spot)
   const end = axis + lift.wandMm;
   const hiddenTo = Math.min(end, Math.max(axis, clothToYMm));
   const ref = { part: "wand" };
-  const outline = (from: number, to: number): Rect => ({
+  const outline = (from: number, to: number): DrawnRect => ({
     x: x - WAND_MM / 2,
     y: from,
     width: WAND_MM,

@@ -1,19 +1,23 @@
 import type { Primitive } from "../model.ts";
-import type { LockInput } from "./lift-input.ts";
+import type { LockSheetInput } from "./lift-input.ts";
 import { callout, line } from "./shapes.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 const KNOB_MM = 16;
 
 /** Lower end of the cords below the lock, mm below the top line: it sinks as the shade rises. */
-export function tailEndYMm({ shade }: LockInput, raise: number): number {
+export function tailEndYMm({ shade }: LockSheetInput, raise: number): number {
   const { lift, board } = shade;
   const lockBottom = board.thicknessMm + lift.housingHeightMm;
   return lockBottom + lift.tailLoweredMm + raise * (lift.tailRaisedMm - lift.tailLoweredMm);
 }
 
 /** The cords of the control side, together: hidden behind the cloth, plain below it. */
-export function hangingTail(input: LockInput, raise: number, across: (xMm: number) => number): Primitive[] {
+export function hangingTail(
+  input: LockSheetInput,
+  raise: number,
+  across: (xMm: number) => number,
+): Primitive[] {
   const { lift, board, grid } = input.shade;
   const x = across(lift.seat.xMm);
   const top = board.thicknessMm + lift.housingHeightMm;

@@ -1,8 +1,8 @@
 import type { CordRun } from "../../shade-plan/index.ts";
 import { fineText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import type { LockInput } from "./lift-input.ts";
-import { callout, cordTag, line, measure, name, note, rect } from "./shapes.ts";
+import type { LockSheetInput } from "./lift-input.ts";
+import { callout, cordTag, dimensionOf, line, name, note, rect } from "./shapes.ts";
 
 const WALL_OF_HOUSING_MM = 1.5;
 const ROLLER_GAP_MM = 1.2;
@@ -14,7 +14,7 @@ const FAN_PAPER_MM = 9;
 type ToPage = (xMm: number, zMm: number) => Point;
 
 /** The lock seen from below, enlarged: rollers, wires, numbered slots, and every cord from the side it comes in. */
-export function drawLockSheet(input: LockInput): Drawing {
+export function drawLockSheet(input: LockSheetInput): Drawing {
   const { shade } = input;
   const { lift } = shade;
   const { seat } = lift;
@@ -57,11 +57,11 @@ export function drawLockSheet(input: LockInput): Drawing {
 }
 
 /** Half the width of what is shown along the board. */
-function reachMm({ shade }: LockInput): number {
+function reachMm({ shade }: LockSheetInput): number {
   return shade.lift.housingLengthMm * 0.95;
 }
 
-function drawHousing({ shade }: LockInput): Primitive[] {
+function drawHousing({ shade }: LockSheetInput): Primitive[] {
   const { housingLengthMm: length, housingWidthMm: width } = shade.lift;
   const inner = { length: length - 2 * WALL_OF_HOUSING_MM, width: width - 2 * WALL_OF_HOUSING_MM };
   return [
@@ -71,7 +71,7 @@ function drawHousing({ shade }: LockInput): Primitive[] {
 }
 
 /** Both rollers lie across the board with the cords between them; the toothed one towards the facing side. */
-function drawRollers({ shade }: LockInput): Primitive[] {
+function drawRollers({ shade }: LockSheetInput): Primitive[] {
   const { lift } = shade;
   const side = lift.seat.facing === "right" ? 1 : -1;
   const diameter = Math.min(LARGEST_ROLLER_MM, lift.housingLengthMm * 0.3);
@@ -93,7 +93,7 @@ function drawRollers({ shade }: LockInput): Primitive[] {
   return [roller("roller", -side), roller("toothedRoller", side), ...teeth];
 }
 
-function drawWires({ shade }: LockInput, toPage: ToPage): Primitive[] {
+function drawWires({ shade }: LockSheetInput, toPage: ToPage): Primitive[] {
   const { slots, seat, housingLengthMm } = shade.lift;
   const half = housingLengthMm / 2 - WALL_OF_HOUSING_MM;
   return slots.slice(1).flatMap((slot, i) => {
@@ -113,7 +113,7 @@ function drawWires({ shade }: LockInput, toPage: ToPage): Primitive[] {
   });
 }
 
-function drawCords(input: LockInput, toPage: ToPage): Primitive[] {
+function drawCords(input: LockSheetInput, toPage: ToPage): Primitive[] {
   const reach = reachMm(input);
   return input.shade.lift.cords.flatMap((cord): Primitive[] => {
     const points = cropped(
@@ -150,7 +150,7 @@ function cropped(path: readonly Point[], reach: number): Point[] {
 }
 
 /** Beside the housing on the side with fewer cords, so that the numbers stand clear. */
-function drawSlotNumbers(input: LockInput, toPage: ToPage): Primitive[] {
+function drawSlotNumbers(input: LockSheetInput, toPage: ToPage): Primitive[] {
   const { slots, cords, seat } = input.shade.lift;
   const from = (side: CordRun["entersFrom"]) => cords.filter((cord) => cord.entersFrom === side).length;
   const side = from("left") < from("right") ? -1 : 1;
@@ -167,7 +167,7 @@ function drawSlotNumbers(input: LockInput, toPage: ToPage): Primitive[] {
   });
 }
 
-function drawScrews({ shade }: LockInput, toPage: ToPage): Primitive[] {
+function drawScrews({ shade }: LockSheetInput, toPage: ToPage): Primitive[] {
   return shade.lift.seat.screwsMm.map((screw) => ({
     kind: "marker",
     role: "screw",
@@ -178,7 +178,7 @@ function drawScrews({ shade }: LockInput, toPage: ToPage): Primitive[] {
   }));
 }
 
-function drawNames(input: LockInput): Primitive[] {
+function drawNames(input: LockSheetInput): Primitive[] {
   const { lift } = input.shade;
   const { units } = input;
   const top = -lift.housingWidthMm / 2;
@@ -189,7 +189,7 @@ function drawNames(input: LockInput): Primitive[] {
     note([0, bottom], input.shade.mount === "inside" ? "glass" : "wall", { shiftPaperMm: [0, 10] }),
     callout([side * 5, bottom - 2.2], "toothed roller", [side * 10, 14], { part: "toothed-roller" }),
     callout([-side * 5, bottom - 2.2], "smooth roller", [-side * 10, 14], { part: "smooth-roller" }),
-    measure(
+    dimensionOf(
       {
         from: [-lift.housingLengthMm / 2, top],
         to: [lift.housingLengthMm / 2, top],

@@ -1,11 +1,11 @@
 import { type ClothMark, ringCount } from "../../shade-plan/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
-import { boardAllowanceMm, flatFace, MARK_ROLES, marksAlong } from "./cloth-marks.ts";
+import { flatFace, MARK_ROLES, marksAlong, plannedBoardAllowanceMm } from "./cloth-marks.ts";
 import { cornerFacts, drawCorner } from "./hem-corner.ts";
 import { ringMarks, ringWords } from "./ring-marks.ts";
 import { drawShapedPanel, lowerEdge, panelFacts } from "./shaped-panel.ts";
-import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
-import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
+import { dimensionOf, line, movedOnPaper, name, note, rect } from "./shapes.ts";
+import { figureRef, lengthFact, type SheetInput } from "./sheet-input.ts";
 
 /** From one figure to the next: measures and a name stand between, mm on paper. */
 const BELOW_PAPER_MM = 34;
@@ -35,7 +35,7 @@ export function drawMarking(input: SheetInput): Drawing {
       ...drawMeasures(input),
       ...drawPockets(input),
       ...drawClothMarks(input),
-      ...movedOnPaper(drawShapedPanel(input, backRole(input), boardAllowanceMm(input.shade)), [
+      ...movedOnPaper(drawShapedPanel(input, backRole(input), plannedBoardAllowanceMm(input.shade)), [
         0,
         BELOW_PAPER_MM,
       ]),
@@ -88,7 +88,7 @@ function backRole({ shade }: SheetInput) {
 
 function drawFlat(input: SheetInput): Primitive[] {
   const { finishedWidthMm: width, finishedLengthMm: length } = input.shade.size;
-  const beyond = boardAllowanceMm(input.shade);
+  const beyond = plannedBoardAllowanceMm(input.shade);
   const role = backRole(input);
   const edges: Point[] = [[0, -beyond], ...lowerEdge(input), [width, -beyond]];
   return [
@@ -153,7 +153,8 @@ function drawCorners(input: SheetInput): Primitive[] {
       : 0,
     shade.form.marks.length > 0 ? flatFace(shade).lengthMm : 0,
   ];
-  const aboveMm = Math.max(...before) > 0 ? Math.max(...before) + 2 * boardAllowanceMm(input.shade) : 0;
+  const aboveMm =
+    Math.max(...before) > 0 ? Math.max(...before) + 2 * plannedBoardAllowanceMm(input.shade) : 0;
   const paperMm = BELOW_PAPER_MM * (aboveMm > 0 ? 2 : 1);
   return movedOnPaper(drawCorner(input, shade.size.finishedLengthMm + aboveMm), [0, paperMm]);
 }
@@ -183,29 +184,29 @@ function drawMeasures(input: SheetInput): Primitive[] {
   const { shade, units } = input;
   const { finishedWidthMm: width, finishedLengthMm: length } = shade.size;
   const up = (yMm: number, rest: Record<string, string>) =>
-    measure({ from: [0, length], to: [0, yMm], offset: 7, running: "rows", ...rest }, units);
+    dimensionOf({ from: [0, length], to: [0, yMm], offset: 7, running: "rows", ...rest }, units);
   const over = (xMm: number, rest: Record<string, string>) =>
-    measure(
+    dimensionOf(
       { from: [width, length], to: [width - xMm, length], offset: 7, running: "columns", ...rest },
       units,
     );
-  const beyond = boardAllowanceMm(input.shade);
+  const beyond = plannedBoardAllowanceMm(input.shade);
   return [
     ...shade.grid.rows.map((row) => up(row.yMm, { part: `row-${row.number}` })),
-    up(0, { part: "top-line", ...figure(input, "measure.finished-length") }),
+    up(0, { part: "top-line", ...figureRef(input, "measure.finished-length") }),
     ...shade.grid.columns.map((column) =>
-      over(column.xMm, { part: `column-${column.number}`, ...figure(input, "shape.column-spacing") }),
+      over(column.xMm, { part: `column-${column.number}`, ...figureRef(input, "shape.column-spacing") }),
     ),
-    measure(
+    dimensionOf(
       {
         from: [0, -beyond],
         to: [width, -beyond],
         offset: 6,
-        ...figure(input, "measure.finished-width"),
+        ...figureRef(input, "measure.finished-width"),
       },
       units,
     ),
-    measure({ from: [width, -beyond], to: [width, 0], offset: 5, label: "board", part: "board" }, units),
+    dimensionOf({ from: [width, -beyond], to: [width, 0], offset: 5, label: "board", part: "board" }, units),
   ];
 }
 
@@ -271,7 +272,7 @@ interface FlatFigure {
 /** The back as it lies flat before something is sewn, centred below the finished shade. */
 function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over }: FlatFigure): Primitive[] {
   const { shade, units } = input;
-  const beyond = boardAllowanceMm(input.shade);
+  const beyond = plannedBoardAllowanceMm(input.shade);
   const left = (shade.size.finishedWidthMm - widthMm) / 2;
   const right = left + widthMm;
   const topLine = shade.size.finishedLengthMm + beyond;
@@ -288,9 +289,9 @@ function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over 
     ...up.flatMap(({ role: kind, atMm, label, part }): Primitive[] => [
       line(kind, across(hem - atMm), { part }),
       note([right, hem - atMm], label, { anchor: "start", shiftPaperMm: [2, 0], yields: true }),
-      measure({ from: [left, hem], to: [left, hem - atMm], offset: 7, running: id, part }, units),
+      dimensionOf({ from: [left, hem], to: [left, hem - atMm], offset: 7, running: id, part }, units),
     ]),
-    measure({ from: [left, hem], to: [left, topLine], offset: 7, running: id, part: "top-line" }, units),
+    dimensionOf({ from: [left, hem], to: [left, topLine], offset: 7, running: id, part: "top-line" }, units),
     ...over.flatMap(({ role: kind, atMm, label, part }): Primitive[] => [
       line(
         kind,
@@ -307,12 +308,15 @@ function drawBefore(input: SheetInput, { id, title, widthMm, lengthMm, up, over 
         angleDeg: -60,
         yields: true,
       }),
-      measure({ from: [right, hem], to: [right - atMm, hem], offset: 7, running: `${id}-over`, part }, units),
+      dimensionOf(
+        { from: [right, hem], to: [right - atMm, hem], offset: 7, running: `${id}-over`, part },
+        units,
+      ),
     ]),
     ...(over.length === 0
       ? []
       : [
-          measure(
+          dimensionOf(
             { from: [right, hem], to: [left, hem], offset: 7, running: `${id}-over`, part: "edge" },
             units,
           ),

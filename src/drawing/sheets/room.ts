@@ -4,7 +4,7 @@ import { lengthText, type UnitChoice } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
 import { textWidthEm } from "../placing/text-width.ts";
 import { drawFront } from "./front.ts";
-import { line, measure, name, note } from "./shapes.ts";
+import { dimensionOf, line, name, note } from "./shapes.ts";
 import { lengthFact, raiseName } from "./sheet-input.ts";
 import { BETWEEN_MM, type Standing, standInRoom } from "./stand-in-room.ts";
 
@@ -122,7 +122,7 @@ function levelMeasures(
   units: UnitChoice,
 ): Primitive[] {
   const heights = levels.map((mm) =>
-    measure({ from: [right, 0], to: [right, -mm], offset: -3, running: "levels" }, units),
+    dimensionOf({ from: [right, 0], to: [right, -mm], offset: -3, running: "levels" }, units),
   );
   const [lowest, next] = levels;
   const isOneStep =
@@ -133,7 +133,7 @@ function levelMeasures(
   if (raise >= 1 || !isOneStep) return heights;
   return [
     ...heights,
-    measure({ from: [left, -lowest], to: [left, -next], offset: 3, figure: "align.spacing" }, units),
+    dimensionOf({ from: [left, -lowest], to: [left, -next], offset: 3, figure: "align.spacing" }, units),
   ];
 }
 

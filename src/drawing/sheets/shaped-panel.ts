@@ -2,7 +2,7 @@ import { STYLE_MODULES } from "../../styles/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace } from "./cloth-marks.ts";
-import { line, measure, name, note } from "./shapes.ts";
+import { dimensionOf, line, name, note } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
 /** The lower edge of the shade laid flat, seen from the back, left to right: straight but where it is cut in a curve. */
@@ -79,18 +79,18 @@ export function drawShapedPanel(input: SheetInput, role: Role, beyondMm: number)
       [middle, base],
     ]),
     name([middle, topLine - beyondMm], "The panel laid flat", { shiftPaperMm: [0, -12] }),
-    measure(
+    dimensionOf(
       { from: [middle - halfTop, topLine - beyondMm], to: [middle + halfTop, topLine - beyondMm], offset: 5 },
       units,
     ),
-    measure(
+    dimensionOf(
       { from: [middle - halfHem, end], to: [middle - halfTop, topLine], offset: 7, part: "side" },
       units,
     ),
-    measure({ from: [middle + halfHem, base], to: [middle - halfHem, base], offset: 10 }, units),
+    dimensionOf({ from: [middle + halfHem, base], to: [middle - halfHem, base], offset: 10 }, units),
     ...(panel.dipMm > 0
       ? [
-          measure(
+          dimensionOf(
             { from: [middle + halfHem, end], to: [middle + halfHem, base], offset: 6, label: "dip" },
             units,
           ),

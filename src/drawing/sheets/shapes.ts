@@ -4,14 +4,14 @@ import { NAME_MM, NOTE_MM, TAG_MM } from "./sheet-input.ts";
 
 /** Builders of primitives: the sheets say what, these fill in the rest. */
 
-export interface Rect {
+export interface DrawnRect {
   x: number;
   y: number;
   width: number;
   height: number;
 }
 
-export function rect(role: Role, { x, y, width, height }: Rect, ref: Ref = {}): Polyline {
+export function rect(role: Role, { x, y, width, height }: DrawnRect, ref: Ref = {}): Polyline {
   return {
     kind: "polyline",
     role,
@@ -46,7 +46,10 @@ interface Measure extends Ref {
 }
 
 /** A dimension whose text is the distance that it spans. */
-export function measure({ from, to, offset, label, running, ...ref }: Measure, units: UnitChoice): Dimension {
+export function dimensionOf(
+  { from, to, offset, label, running, ...ref }: Measure,
+  units: UnitChoice,
+): Dimension {
   return {
     kind: "dimension",
     role: "dimension",

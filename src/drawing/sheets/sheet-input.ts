@@ -18,7 +18,7 @@ export const NOTE_MM = 2.9;
 export const TAG_MM = 4;
 
 /** Ties a primitive to a figure of the plan, where the plan has it. */
-export function figure({ shade }: SheetInput, id: string): Ref {
+export function figureRef({ shade }: SheetInput, id: string): Ref {
   return shade.workings.some((working) => working.id === id) ? { figure: id } : {};
 }
 

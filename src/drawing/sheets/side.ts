@@ -1,10 +1,10 @@
 import type { RaisedShape } from "../../styles/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { hasLock, hasTube, type LockInput, type TubeInput } from "./lift-input.ts";
+import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } from "./lift-input.ts";
 import { shapeNow } from "./shape-now.ts";
-import { callout, line, measure, rect } from "./shapes.ts";
-import { figure, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
+import { callout, dimensionOf, line, rect } from "./shapes.ts";
+import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 import { axisYMm } from "./tube-elevation.ts";
 
 /** Depth of wall that is drawn, and how far above the board, mm. */
@@ -107,13 +107,13 @@ function drawHead(input: SheetInput): Primitive[] {
   const { board } = input.shade;
   return [
     rect("board", { x: 0, y: 0, width: board.depthMm, height: board.thicknessMm }, { part: "board" }),
-    ...(hasLock(input) ? lockEnd(input) : []),
-    ...(hasTube(input) ? tubeEnd(input) : []),
+    ...(isLockSheet(input) ? lockEnd(input) : []),
+    ...(isTubeSheet(input) ? tubeEnd(input) : []),
   ];
 }
 
 /** Drive behind, then the spool with its tube through it. */
-function tubeEnd(input: TubeInput): Primitive[] {
+function tubeEnd(input: TubeSheetInput): Primitive[] {
   const { tube, drive, spools } = input.shade.lift;
   const axis = axisYMm(input);
   const circle = (role: "spool" | "tube", diameterMm: number, part: string): Primitive => ({
@@ -142,7 +142,7 @@ function tubeEnd(input: TubeInput): Primitive[] {
   ];
 }
 
-function lockEnd({ shade }: LockInput): Primitive[] {
+function lockEnd({ shade }: LockSheetInput): Primitive[] {
   const { board, lift } = shade;
   const eyeZ = board.eyes[0]?.zMm ?? board.depthMm / 2;
   return [
@@ -172,7 +172,7 @@ function drawCord(input: SheetInput, shape: RaisedShape): Primitive[] {
   const ringZ = ringPlane(input.shade);
   const { lift } = input.shade;
   const eyeMm = lift.takeUp === "lock" ? lift.eyeDiameterMm / 2 : 0;
-  const upper: Point = hasTube(input)
+  const upper: Point = isTubeSheet(input)
     ? [input.shade.lift.tube.zMm + woundNow(input), axisYMm(input)]
     : [board.eyes[0]?.zMm ?? board.depthMm / 2, board.thicknessMm + eyeMm];
   const bottom = shape.rows[0]?.yMm ?? 0;
@@ -181,7 +181,7 @@ function drawCord(input: SheetInput, shape: RaisedShape): Primitive[] {
 }
 
 /** Axis to cord at this height, mm: its square grows evenly with the cord that is wound up. */
-function woundNow({ shade, raise }: TubeInput): number {
+function woundNow({ shade, raise }: TubeSheetInput): number {
   const { woundLoweredMm: lowered, woundRaisedMm: raised } = shade.lift;
   return Math.sqrt(lowered ** 2 + Math.min(1, Math.max(0, raise)) * (raised ** 2 - lowered ** 2));
 }
@@ -278,19 +278,19 @@ function drawMeasures(
   const { board, grid } = shade;
   const right = board.depthMm + outMm;
   return [
-    measure(
+    dimensionOf(
       {
         from: [right, 0],
         to: [right, lowestYMm],
         offset: raise > 0 ? 7 : 15,
-        ...figure(input, raise >= 1 ? "shape.raised-height" : "measure.finished-length"),
+        ...figureRef(input, raise >= 1 ? "shape.raised-height" : "measure.finished-length"),
       },
       units,
     ),
-    measure({ from: [0, -ABOVE_MM], to: [board.depthMm, -ABOVE_MM], offset: 4, part: "board" }, units),
+    dimensionOf({ from: [0, -ABOVE_MM], to: [board.depthMm, -ABOVE_MM], offset: 4, part: "board" }, units),
     ...(raise > 0
       ? [
-          measure(
+          dimensionOf(
             {
               from: [right, 0],
               to: [right, grid.headrailMm],

@@ -1,7 +1,7 @@
 import { lengthText, toMark } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { flatFace, marksAlong } from "./cloth-marks.ts";
-import { line, measure, movedOnPaper, name, note, rect } from "./shapes.ts";
+import { dimensionOf, line, movedOnPaper, name, note, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
 /** Height of a strip, mm, and room between two on paper. */
@@ -151,7 +151,7 @@ function drawStrip(strip: Strip, top: number, units: SheetInput["units"]): Primi
       strong: false,
     }),
     ...[...strip.marks, { atMm: strip.lengthMm, part: strip.id }].map(({ atMm, part }) =>
-      measure({ from: [0, bottom], to: [atMm, bottom], offset: -5, running: strip.id, part }, units),
+      dimensionOf({ from: [0, bottom], to: [atMm, bottom], offset: -5, running: strip.id, part }, units),
     ),
   ];
 }

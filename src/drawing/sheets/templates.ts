@@ -3,8 +3,8 @@ import type { ShadePlan } from "../../plan/index.ts";
 import { type CornerLine, flatSize, headLine, type Swag } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Drawing, Point, Primitive, Role } from "../model.ts";
-import { boardAllowanceMm } from "./cloth-marks.ts";
-import { line, measure, note, rect } from "./shapes.ts";
+import { plannedBoardAllowanceMm } from "./cloth-marks.ts";
+import { dimensionOf, line, note, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 
 /** Pleats are drawn so tall: a strip of paper to lay across the cloth. */
@@ -57,8 +57,8 @@ function cornerTemplate({ shade, units }: SheetInput): Drawing[] {
         { kind: "marker", role: "markLine", shape: "dot", at: [0, 0], paperMm: 2 },
         note([0, 0], "finished corner", { anchor: "end", shiftPaperMm: [-2, -2] }),
         ...middle.map((point) => note(point, "fold of the corner", { shiftPaperMm: [0, -2], yields: true })),
-        measure({ from: [0, corner.downMm], to: [corner.outMm, corner.downMm], offset: 6 }, units),
-        measure({ from: [corner.outMm, 0], to: [corner.outMm, corner.downMm], offset: 6 }, units),
+        dimensionOf({ from: [0, corner.downMm], to: [corner.outMm, corner.downMm], offset: 6 }, units),
+        dimensionOf({ from: [corner.outMm, 0], to: [corner.outMm, corner.downMm], offset: 6 }, units),
       ],
       facts: [
         lengthFact("Cloth past the side edge", corner.outMm, units),
@@ -76,7 +76,7 @@ function headTemplate({ shade, units }: SheetInput): Drawing[] {
   const { size } = shade;
   const { head } = size;
   if (head === undefined) return [];
-  const boardMm = boardAllowanceMm(shade);
+  const boardMm = plannedBoardAllowanceMm(shade);
   const finished = headLine(size);
   // An arc is the same on either side of its crown: half of the paper does.
   const shown =
@@ -109,7 +109,7 @@ function headTemplate({ shade, units }: SheetInput): Drawing[] {
           shiftPaperMm: [0, 3],
           yields: true,
         }),
-        measure({ from: [0, lower], to: [last, lower], offset: -6 }, units),
+        dimensionOf({ from: [0, lower], to: [last, lower], offset: -6 }, units),
       ],
       facts: [
         lengthFact("Fall of the head", head.fallMm, units),
@@ -144,8 +144,8 @@ function pleatTemplate({ shade, units }: SheetInput): Drawing[] {
         ...upright("crease", 0, "fold to the middle"),
         ...upright("fold", middle - left, "middle, behind"),
         ...upright("crease", right - left, "fold to the middle"),
-        measure({ from: [0, 0], to: [middle - left, 0], offset: 5 }, units),
-        measure({ from: [middle - left, 0], to: [right - left, 0], offset: 5 }, units),
+        dimensionOf({ from: [0, 0], to: [middle - left, 0], offset: 5 }, units),
+        dimensionOf({ from: [middle - left, 0], to: [right - left, 0], offset: 5 }, units),
       ],
       facts: [
         lengthFact("Folded away in one pleat", first.foldedMm, units),
@@ -194,8 +194,8 @@ function swagTemplate({ shade, units }: SheetInput): Drawing[] {
         ]),
         note([0, 0], "column", { anchor: "start", shiftPaperMm: [1.5, -2.5] }),
         note([half, widest.sagMm], "middle", { anchor: "end", shiftPaperMm: [-2, -2] }),
-        measure({ from: [half, 0], to: [half, widest.sagMm], offset: -6 }, units),
-        measure({ from: [0, 0], to: [half, 0], offset: 6 }, units),
+        dimensionOf({ from: [half, 0], to: [half, widest.sagMm], offset: -6 }, units),
+        dimensionOf({ from: [0, 0], to: [half, 0], offset: 6 }, units),
       ],
       facts: [
         lengthFact("Between columns", spanMm, units),

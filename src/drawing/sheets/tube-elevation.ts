@@ -1,18 +1,18 @@
 import type { Point, Primitive } from "../model.ts";
-import type { TubeInput } from "./lift-input.ts";
+import type { TubeSheetInput } from "./lift-input.ts";
 import { line, rect } from "./shapes.ts";
 
 /** Thickness of a flange as drawn, mm. */
 const FLANGE_MM = 2.5;
 
 /** Height of the tube's axis below the top line, mm. */
-export function axisYMm({ shade }: TubeInput): number {
+export function axisYMm({ shade }: TubeSheetInput): number {
   return shade.board.thicknessMm + shade.lift.tube.axisMm;
 }
 
 /** The cords of a tube, straight up from their bottom rings to the axis of the tube; spools are drawn over them. */
 export function tubeCords(
-  input: TubeInput,
+  input: TubeSheetInput,
   across: (xMm: number) => number,
   bottomRowYMm: number,
 ): Primitive[] {
@@ -28,7 +28,7 @@ export function tubeCords(
 }
 
 /** Tube, supports, spools and drive under the board, seen from the front or from the back. */
-export function tubeElevation(input: TubeInput, across: (xMm: number) => number): Primitive[] {
+export function tubeElevation(input: TubeSheetInput, across: (xMm: number) => number): Primitive[] {
   const { lift, board } = input.shade;
   const axis = axisYMm(input);
   const between = (a: number, b: number) => ({ x: Math.min(across(a), across(b)), width: Math.abs(b - a) });

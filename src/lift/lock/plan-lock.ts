@@ -9,7 +9,7 @@ import type { BoardLine } from "../gaps.ts";
 import { PULL_LIMITS_N } from "../hard-pull.ts";
 import { judgePull, unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
-import { judgeStrength } from "../judge-strength.ts";
+import { judgeCordStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
 import { cordRuns } from "./cord-runs.ts";
@@ -98,7 +98,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
   const shares = unsureShares(shade, loads);
-  const strength = judgeStrength(shade, cords, takes);
+  const strength = judgeCordStrength(shade, cords, takes);
   return {
     values: lift,
     findings: [

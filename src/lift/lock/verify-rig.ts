@@ -1,4 +1,4 @@
-import { alongHeadMm, type BoardPoint, type CordRun, type Head } from "../../shade-plan/index.ts";
+import { alongHeadMm, type BoardPoint, type CordRun, type HeadShape } from "../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { LockRig } from "./lock-rig.ts";
 
@@ -8,7 +8,7 @@ export interface RigFacts {
   eyeDiameterMm: number;
   perSlot: number;
   /** The board follows it: what lies on the board is as far apart as it is along it. */
-  head: Head;
+  head: HeadShape;
 }
 
 /** Cords whose middles come nearer than this touch: far below any cord's thickness, above rounding. */

@@ -4,7 +4,7 @@ import { cite } from "../../sources/index.ts";
 import { judgeLevel } from "../course/judge-level.ts";
 import { unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
-import { judgeStrength } from "../judge-strength.ts";
+import { judgeCordStrength } from "../judge-strength.ts";
 import type { TubeInput } from "../lift-input.ts";
 import { shortSpool } from "../short-spool.ts";
 import { judgeDrive } from "./judge-drive.ts";
@@ -29,7 +29,7 @@ export function judgeTube(
   // What has no place is said once, with what makes one.
   const isSaid = places.some(({ severity, id }) => severity === "stop" || id === "rig.supports");
   const shares = unsureShares(shade, loads);
-  const strength = judgeStrength(shade, lift.cords, () => true);
+  const strength = judgeCordStrength(shade, lift.cords, () => true);
   return {
     findings: [
       ...(faults.length === 0 || isSaid ? [] : [failedCheck(input, faults)]),

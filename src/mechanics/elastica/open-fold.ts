@@ -22,7 +22,7 @@ const LIMP_FROM = 800;
 const KNOT_REACH_RAD = 1.2;
 
 /** The way of one fold from flat to gathered. */
-export interface Course {
+export interface FoldCourse {
   key: string;
   problem(closing: number): LeaningProblem;
   /** As it hangs in the stack at the end. */
@@ -37,7 +37,7 @@ export interface Course {
  */
 export function openSlope(
   paths: Map<string, Path>,
-  course: Course,
+  course: FoldCourse,
   closing: number,
 ): Float64Array | undefined {
   const path = pathOf(paths, course);
@@ -71,7 +71,7 @@ function opening(slope: Float64Array, share: number): Float64Array {
 }
 
 function ending(
-  { last, problem }: Course,
+  { last, problem }: FoldCourse,
   slope: Float64Array,
   end: LeaningState | undefined,
   closing: number,
@@ -82,7 +82,7 @@ function ending(
   return slope.map((angle, i) => angle + part * ((last[i] as number) - (whole[i] as number)));
 }
 
-function stateAt(path: Path, course: Course, closing: number): LeaningState | undefined {
+function stateAt(path: Path, course: FoldCourse, closing: number): LeaningState | undefined {
   let k = 1;
   while (k + 1 < KNOTS.length && (KNOTS[k] as number) < closing) k++;
   const [low, high] = [KNOTS[k - 1] as number, KNOTS[k] as number];
@@ -108,7 +108,7 @@ function mixed(a: LeaningState, b: LeaningState, part: number): LeaningState {
   };
 }
 
-function pathOf(paths: Map<string, Path>, course: Course): Path {
+function pathOf(paths: Map<string, Path>, course: FoldCourse): Path {
   const known = paths.get(course.key);
   if (known !== undefined) return known;
   const path: (LeaningState | undefined)[] = KNOTS.map(() => undefined);
@@ -121,7 +121,7 @@ function pathOf(paths: Map<string, Path>, course: Course): Path {
   return path;
 }
 
-function firstOf(course: Course): LeaningState | undefined {
+function firstOf(course: FoldCourse): LeaningState | undefined {
   const problem = course.problem(KNOTS[FIRST]);
   const like = course.like?.[FIRST];
   const near = like === undefined ? undefined : leanStrip(problem, like);
@@ -156,7 +156,7 @@ function shortened({ slope, up, side }: StripState, byHalves: number): LeaningSt
   return { slope: upper, up, side, length };
 }
 
-function walk(course: Course, path: (LeaningState | undefined)[], way: number): void {
+function walk(course: FoldCourse, path: (LeaningState | undefined)[], way: number): void {
   for (let k = FIRST + way; k >= 0 && k < KNOTS.length; k += way) {
     const was = path[k - way] as LeaningState;
     const [here, there] = [KNOTS[k - way] as number, KNOTS[k] as number];

@@ -1,5 +1,5 @@
 /** Screws of one bracket on an upright face, and the weight that it holds out from it. */
-export interface Bracket {
+export interface PriedBracket {
   loadN: number;
   /** From the face out to the load. */
   armMm: number;
@@ -18,7 +18,7 @@ export interface ScrewPull {
  * Statics of a stiff bracket that turns on its lower edge: the pull of a screw grows with its height, T = M z / Σ z²,
  * so one screw takes M/z; the weight is shared evenly as shear. No friction is counted on, and no give in the face.
  */
-export function screwPulls({ loadN, armMm, screwsMm }: Bracket): ScrewPull[] {
+export function screwPulls({ loadN, armMm, screwsMm }: PriedBracket): ScrewPull[] {
   const squares = screwsMm.reduce((sum, z) => sum + z * z, 0);
   if (!(squares > 0) || screwsMm.some((z) => z < 0)) {
     throw new Error(`invalid screwsMm: ${screwsMm.join(", ")}`);

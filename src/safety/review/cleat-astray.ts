@@ -2,7 +2,7 @@ import { cite, sourced } from "../../sources/index.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 
 /** What a grown person reaches with both hands, without a step. */
-export const REACH = sourced(
+export const CLEAT_REACH = sourced(
   2000,
   "mm",
   cite("our-choice", "a cleat is wound with both hands, without a step"),
@@ -13,7 +13,7 @@ export function cleatAstray({ pulls, topAboveFloorMm }: CordGeometry): string | 
   for (const { cleatAboveFloorMm, exitBelowTopMm } of pulls) {
     if (topAboveFloorMm !== undefined && cleatAboveFloorMm >= topAboveFloorMm - exitBelowTopMm)
       return "The cleat is planned above the lock that its cord comes out of, where no cord is wound";
-    if (cleatAboveFloorMm > REACH.value)
+    if (cleatAboveFloorMm > CLEAT_REACH.value)
       return "The cleat is planned higher than hands reach, so that the cord stays off it";
   }
   return undefined;

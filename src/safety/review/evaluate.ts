@@ -4,7 +4,7 @@ import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { Check, Comparison, Rule } from "../rules/rule.ts";
 import { unmetCondition } from "./conditions.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
-import { type Measurement, measure, pulledMm } from "./measures.ts";
+import { type Measurement, measureCheck, pulledMm } from "./measures.ts";
 import type { Situation } from "./quantities/quantity.ts";
 
 export interface Evaluation {
@@ -67,7 +67,7 @@ function open({ measurement, ...found }: Evaluation, why: string): Evaluation {
 
 /** What the numbers alone say, whomever the rule binds. */
 export function evaluateCheck(check: Check, situation: Situation): Evaluation {
-  const measurement = measure(situation, check);
+  const measurement = measureCheck(situation, check);
   if ("absent" in measurement) return notApplying(measurement.absent);
   const { geometry } = situation;
   const unmet = unmetCondition(check.when, geometry);

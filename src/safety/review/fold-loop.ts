@@ -12,7 +12,7 @@ import { cite, sourced } from "../../sources/index.ts";
 import { inches, lengthText, SAME_LENGTH_MM } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { ShadeFacts } from "./lift-geometry.ts";
-import { type Setting, variantPatch } from "./variants.ts";
+import { type VariantSetting, variantPatch } from "./variants.ts";
 
 /** Way around cloth and tape between two marks, at most: as a workroom reads the loops of a hobbled shade. */
 const WORKROOM_LOOP = sourced(inches(16.9), "mm", cite("hobbled-workroom", "cloth + tape at most 16.9 in"));
@@ -78,16 +78,16 @@ function remediesFor(shade: SafetyShade, { cordMm }: Stretch): Remedy[] {
   const { hobble } = shade.making;
   if (!STYLE_TRAITS[shade.style].hangsOnTapes) return [];
   const tapeMm = Math.floor(WORKROOM_LOOP.value / (1 + hobble.fullness));
-  const asItFalls: Setting[] =
+  const asItFalls: VariantSetting[] =
     hobble.match && shade.cloths.face.repeat !== undefined ? [["hobble", "match", false]] : [];
-  const closer: Setting[] = [
+  const closer: VariantSetting[] = [
     ["hobble", "rule", "tape"],
     ["hobble", "tapeMm", tapeMm],
     ...(hobble.clothMm === undefined
       ? asItFalls
-      : ([["hobble", "clothMm", Math.floor(tapeMm * hobble.fullness)]] satisfies Setting[])),
+      : ([["hobble", "clothMm", Math.floor(tapeMm * hobble.fullness)]] satisfies VariantSetting[])),
   ];
-  const offer = (label: string, settings: readonly Setting[]): Remedy => ({
+  const offer = (label: string, settings: readonly VariantSetting[]): Remedy => ({
     label,
     ...(asItFalls.length > 0 ? { changes: "The pattern then falls on the folds as it comes." } : {}),
     patch: variantPatch(shade, settings),

@@ -2,7 +2,7 @@ import type { Finding } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
-import { cleatAstray, REACH } from "./cleat-astray.ts";
+import { CLEAT_REACH, cleatAstray } from "./cleat-astray.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 import type { ReviewInput } from "./review-input.ts";
 
@@ -50,8 +50,8 @@ export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: Co
       id: "safety.cleat-astray",
       severity: "fix",
       path: `${shade.path}/shade/making/lift/cleatAboveFloorMm`,
-      text: `${astray}: ${text(cleatAboveFloorMm)} above the floor. A cleat counts only if the cord is wound on it every time: between the height that the rules ask for and ${text(REACH.value)}, and below the lock.`,
-      cite: REACH.cite,
+      text: `${astray}: ${text(cleatAboveFloorMm)} above the floor. A cleat counts only if the cord is wound on it every time: between the height that the rules ask for and ${text(CLEAT_REACH.value)}, and below the lock.`,
+      cite: CLEAT_REACH.cite,
       remedies: [1600, 1500].map((heightMm) => ({
         label: `Fix the cleat ${text(heightMm)} above the floor`,
         patch: settingPatch(shade, "lift", "cleatAboveFloorMm", heightMm),

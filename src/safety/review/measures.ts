@@ -18,7 +18,7 @@ const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
 const ALL_HIGHER = "Nothing of the kind hangs as low as this rule asks.";
 
 /** What one check's quantity comes to on one shade, in the worst of its states. */
-export function measure(situation: Situation, check: Check): Measured {
+export function measureCheck(situation: Situation, check: Check): Measured {
   const definition = QUANTITY_TABLE[check.quantity];
   if (definition.kind === "sweep") return swept(definition, situation, check);
   return definition.of(situation, check);

@@ -9,7 +9,7 @@ import type { TagHeights } from "./quantities/quantity.ts";
 import type { ReviewInput } from "./review-input.ts";
 import {
   boardVariant,
-  both,
+  bothVariants,
   cleatVariant,
   guideVariants,
   kindVariants,
@@ -118,15 +118,18 @@ export class RemedyFinder {
       ...(board === undefined
         ? []
         : [...kindVariants(this.#facts, board.geometry), ...guideVariants(board.geometry)].map((second) =>
-            both(board, second),
+            bothVariants(board, second),
           )),
       ...this.#kinds()
         .filter(({ geometry }) => geometry.loop === undefined)
-        .flatMap((first) => guideVariants(first.geometry).map((second) => both(first, second))),
+        .flatMap((first) => guideVariants(first.geometry).map((second) => bothVariants(first, second))),
     ];
     const first = this.#kinds()[0];
     const rows = first === undefined ? [] : this.#firstRows(check, first.geometry);
-    return [...this.#pairs, ...rows.map((second) => (first === undefined ? second : both(first, second)))];
+    return [
+      ...this.#pairs,
+      ...rows.map((second) => (first === undefined ? second : bothVariants(first, second))),
+    ];
   }
 
   #helping(check: Check, variants: readonly Variant[]): Variant[] {

@@ -7,7 +7,7 @@ import {
   type SafetyReview,
 } from "../../shade-plan/index.ts";
 import { judgeCords } from "../judge-cords.ts";
-import { placeText, purposeText } from "../rules/place-words.ts";
+import { placeWithArticle, purposeText } from "../rules/place-words.ts";
 import { type ActiveRule, type RuleSet, rulesFor } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
@@ -22,7 +22,7 @@ import { reviewCautions } from "./review-cautions.ts";
 import { failedFinding, isForOthers, openFinding, severityOf } from "./review-findings.ts";
 import type { ReviewInput } from "./review-input.ts";
 import { ResultWriter, sourceOfRule } from "./rule-results.ts";
-import { countText } from "./texts.ts";
+import { outcomeCountText } from "./texts.ts";
 
 interface EvaluatedRule {
   rule: ActiveRule;
@@ -112,7 +112,7 @@ function lineOf(
   heaviest: RuleResult | undefined,
 ): string {
   const counted = RULE_OUTCOMES.filter((outcome) => counts[outcome] > 0).map((outcome) =>
-    countText(counts[outcome], outcome),
+    outcomeCountText(counts[outcome], outcome),
   );
   return `${answerText(shade, counts, heaviest)} ${againstText(shade, profile)}: ${counted.join(", ")}.`;
 }
@@ -143,12 +143,12 @@ function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["pro
     return "Read against our own caution profile, which is no place’s law";
   }
   const beside = profile === "place" ? "" : " and our own caution profile";
-  return `Read against the rules of ${placeText(place)}, ${purposeText(purpose)}${beside}`;
+  return `Read against the rules of ${placeWithArticle(place)}, ${purposeText(purpose)}${beside}`;
 }
 
 function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): string {
   const ids = stops.map(({ rule }) => rule.id).join(", ");
-  const where = place === undefined ? "" : ` of ${placeText(place)}`;
+  const where = place === undefined ? "" : ` of ${placeWithArticle(place)}`;
   const rules = stops.length === 1 ? "a rule" : `${stops.length} rules`;
   return `Do not sell, give away or install this shade as it is planned: its cords fail ${rules}${where} (${ids}).`;
 }

@@ -67,7 +67,7 @@ export function upperFirst(text: string): string {
 }
 
 /** `3 rules failed`, `1 is not proven`. */
-export function countText(count: number, outcome: RuleOutcome): string {
+export function outcomeCountText(count: number, outcome: RuleOutcome): string {
   const one = count === 1;
   switch (outcome) {
     case "failed":

@@ -17,7 +17,7 @@ import { cordGeometry, operatingLoop, type ShadeFacts, topOf } from "./lift-geom
 import { heldWhileGathering, rearSpans } from "./rear-cords.ts";
 import type { ReviewInput } from "./review-input.ts";
 
-export type Setting = [group: "lift" | "fold" | "hobble", key: string, value: unknown];
+export type VariantSetting = [group: "lift" | "fold" | "hobble", key: string, value: unknown];
 
 /** What is done, short enough to press, and what it changes. */
 export interface VariantWords {
@@ -27,7 +27,7 @@ export interface VariantWords {
 
 /** The same shade with one or two settings changed: what its cords would be then. */
 export interface Variant {
-  settings: Setting[];
+  settings: VariantSetting[];
   /** Asked for only where it is offered. */
   says: () => VariantWords;
   geometry: CordGeometry;
@@ -229,7 +229,7 @@ export function cleatVariant(
 }
 
 /** Two changes at once: the second is made to what the first has left. */
-export function both(first: Variant, second: Variant): Variant {
+export function bothVariants(first: Variant, second: Variant): Variant {
   return {
     settings: [...first.settings, ...second.settings],
     says: () => bothSay(first.says(), second.says()),
@@ -247,7 +247,7 @@ function bothSay(first: VariantWords, second: VariantWords): VariantWords {
 /** One patch for all settings: a parent that the first creates is there for the next. */
 export function variantPatch(
   { path, ownGroups }: PatchedShade,
-  settings: readonly Setting[],
+  settings: readonly VariantSetting[],
 ): PatchOperation[] {
   let groups = ownGroups;
   return settings.flatMap(([group, key, value]) => {

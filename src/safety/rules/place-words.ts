@@ -1,6 +1,6 @@
 import { GOODS_NAMES, type Job, PLACE_NAMES, type Place, type Purpose } from "../../job/index.ts";
 
-export function placeText(place: Place): string {
+export function placeWithArticle(place: Place): string {
   const article = place === "us" || place === "eu" ? "the " : "";
   return `${article}${PLACE_NAMES[place]}`;
 }

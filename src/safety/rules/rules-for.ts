@@ -2,7 +2,7 @@ import type { Place, Purpose } from "../../job/index.ts";
 import type { SafetyReview } from "../../shade-plan/index.ts";
 import { GENERAL_RULES } from "./general.ts";
 import { CAUTION_RULES, PLACE_RULES } from "./place-rules.ts";
-import { placeText, purposeText } from "./place-words.ts";
+import { placeWithArticle, purposeText } from "./place-words.ts";
 import { type Check, isActive, type Rule } from "./rule.ts";
 
 export type ActiveRule = Rule & { check: Check };
@@ -48,7 +48,7 @@ function ruleSet(place: Place | undefined, purpose: Purpose | undefined): RuleSe
   const withCaution = own.cautionFor.includes(purpose);
   return {
     profile: withCaution ? "place-and-caution" : "place",
-    readAs: `Read: the rules of ${placeText(place)}, ${purposeText(purpose)}${withCaution ? ", and our own caution profile beside them" : ""}. ${[own.whom, own.unsettled?.[purpose]].filter((text) => text !== undefined).join(" ")}`,
+    readAs: `Read: the rules of ${placeWithArticle(place)}, ${purposeText(purpose)}${withCaution ? ", and our own caution profile beside them" : ""}. ${[own.whom, own.unsettled?.[purpose]].filter((text) => text !== undefined).join(" ")}`,
     active: [
       ...rowsOf(own.rules, own.outside),
       ...(withCaution ? rowsOf(CAUTION_RULES.rules, CAUTION_RULES.outside) : []),

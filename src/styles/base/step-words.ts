@@ -9,7 +9,7 @@ export const IRON =
 export const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
 
 /** What the steps of a style put into words. */
-export function wordsOf({ shade, cloth, size }: StyleStepInput) {
+export function stepWords({ shade, cloth, size }: StyleStepInput) {
   const { hems } = shade.making;
   return {
     len: (mm: number) => lengthText(mm, shade.units),
@@ -28,7 +28,7 @@ export function listed(items: readonly string[]): string {
 /** How the bottom hem is turned, as the start of a sentence. */
 export function hemTurn(input: StyleStepInput): string {
   const { bottomTurnMm, bottomTurns } = input.shade.making.hems;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return bottomTurns === 2
     ? `Turn the lower edge up by ${len(bottomTurnMm)} and press, then by ${len(bottomTurnMm)} again`
     : `Turn the lower edge up by ${len(bottomTurnMm)}, its raw edge neatened`;

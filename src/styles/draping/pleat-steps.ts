@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../shade-plan/index.ts";
-import { hemTurn, IRON, listed, wordsOf } from "../base/step-words.ts";
+import { hemTurn, IRON, listed, stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { insertPieces } from "./insert-pieces.ts";
 
@@ -13,7 +13,7 @@ export function pleatSteps(input: StyleStepInput): StyleStep[] {
 function inserts(input: StyleStepInput): StyleStep[] {
   const { shade, form, size } = input;
   if (shade.making.pleat.cut === "in-one") return [];
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const { seamMm } = shade.making.hems;
   const { sides, between, pleats } = insertPieces(shade.making, size, form);
   const piecesOf = piecesWords(input);
@@ -55,7 +55,7 @@ function inserts(input: StyleStepInput): StyleStep[] {
 
 /** `2 inserts, 13 in wide`: how many there are, and each width once. */
 function piecesWords(input: StyleStepInput) {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return (widthsMm: readonly number[], one: string, many = `${one}s`) =>
     `${widthsMm.length} ${widthsMm.length === 1 ? one : many}, ${listed([...new Set(widthsMm.map(len))])} wide`;
 }
@@ -67,7 +67,7 @@ function flatWidthMm({ size, form }: StyleStepInput): number {
 /** Open for a bar between the pleats, or closed: no bar runs across a pleat. */
 function hem(input: StyleStepInput): StyleStep {
   const { form } = input;
-  const { len, lengthMm } = wordsOf(input);
+  const { len, lengthMm } = stepWords(input);
   const flatLengthMm = form.allowances.reduce((sum, one) => sum + one.lengthMm, lengthMm);
   const barred = form.bar !== undefined;
   return {
@@ -88,7 +88,7 @@ function hem(input: StyleStepInput): StyleStep {
 
 function lines(input: StyleStepInput): StyleStep {
   const { form } = input;
-  const { len, back } = wordsOf(input);
+  const { len, back } = stepWords(input);
   const places = form.pleats.map(
     ({ number, flatMm }) => `pleat ${number} at ${listed(flatMm.map((mm) => len(mm)))}`,
   );
@@ -107,7 +107,7 @@ function lines(input: StyleStepInput): StyleStep {
 function fold(input: StyleStepInput): StyleStep {
   const { shade, form, size } = input;
   const { pleat } = shade.making;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const inverted = pleat.kind === "inverted";
   const meet = inverted
     ? "Bring the first and the last line of each pleat together on the right side, so that their cloth lies at the back, half to either side, its middle line straight behind the join."

@@ -1,5 +1,5 @@
 import { MOST_ROWS } from "../base/even-rows.ts";
-import type { Folds, Unmet } from "./folds.ts";
+import type { FoldLayout, Unmet } from "./folds.ts";
 
 /**
  * The even-fold rule of the teaching slides “Подъемные шторы”: whole folds between the hem bar and the
@@ -35,7 +35,7 @@ function clearLengthMm(ask: EvenFoldAsk): number {
 }
 
 /** Whole folds between hem bar and headrail, all alike; `unmet` names what was asked for and does not hold. */
-export function layEvenFolds(ask: EvenFoldAsk): Folds {
+export function layEvenFolds(ask: EvenFoldAsk): FoldLayout {
   const rows = ask.rows ?? evenFoldCount(ask);
   const clear = clearLengthMm(ask);
   const short = ask.lengthMm - ask.headrailMm - ask.hemBarMm < ask.smallestFoldMm;

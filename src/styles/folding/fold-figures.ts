@@ -2,7 +2,7 @@ import { type Figure, figureRule, figureRuleOf } from "../../figures/index.ts";
 import type { ResolvedMaking } from "../../job/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { FINISHED_LENGTH } from "../base/size-inputs.ts";
-import { type FoldAsk, type Folds, foldLimitMm } from "./folds.ts";
+import { type FoldAsk, type FoldLayout, foldLimitMm } from "./folds.ts";
 
 /** What the fold rules lay rows by: the length, the headrail allowance, and every setting of the folds. */
 export const FOLD_RULE_RESTS_ON = [
@@ -143,7 +143,7 @@ const HALF_FOLD = figureRuleOf<SkirtOf & { source: Cite }>()({
 export function foldFigures(
   { rule }: Pick<ResolvedMaking["fold"], "rule">,
   ask: FoldAsk,
-  folds: Folds,
+  folds: FoldLayout,
   skirtBy: readonly string[],
 ): Figure[] {
   if (folds.unmet.includes("length")) return [];

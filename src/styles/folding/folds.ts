@@ -30,7 +30,7 @@ export interface FoldAsk {
 export type Unmet = "largest" | "smallest" | "stack" | "headrail" | "length";
 
 /** Folds as they are laid, mm. */
-export interface Folds {
+export interface FoldLayout {
   /** Fold lengths from the hem up, mm; one for each row. */
   foldsMm: number[];
   bottomSectionMm: number;
@@ -60,7 +60,7 @@ export function foldLimitMm(ask: FoldAsk): number {
  * allowance), a stack limit, or only the largest spacing. Where nothing satisfies all of it, the nearest
  * is laid and `unmet` says what gives.
  */
-export function layFolds(ask: FoldAsk): Folds {
+export function layFolds(ask: FoldAsk): FoldLayout {
   if (ask.lengthMm - ask.headrailMm - ask.skirtMm < ask.smallestFoldMm) return tooShort(ask);
   if (ask.spacingMm !== undefined) return bySpacing(ask, ask.spacingMm);
   return describeFolds(ask, foldList(ask, ask.rows ?? fewestRows(ask)), ask.headrailMm);
@@ -93,7 +93,7 @@ function foldList(ask: FoldAsk, rows: number): number[] {
   return Array.from({ length: rows }, (_, i) => lowest - i * gradeStepMm);
 }
 
-function bySpacing(ask: FoldAsk, spacingMm: number): Folds {
+function bySpacing(ask: FoldAsk, spacingMm: number): FoldLayout {
   const room = ask.lengthMm - ask.skirtMm - spacingMm / 2;
   const fitting = Math.floor((room - ask.headrailMm) / spacingMm + 1e-9);
   const rows = ask.rows ?? Math.min(MOST_ROWS, Math.max(1, fitting));
@@ -109,13 +109,13 @@ function bySpacing(ask: FoldAsk, spacingMm: number): Folds {
   );
 }
 
-function tooShort(ask: FoldAsk): Folds {
+function tooShort(ask: FoldAsk): FoldLayout {
   const headrailMm = Math.min(ask.headrailMm, ask.lengthMm / 3);
   const folds = foldList({ ...ask, headrailMm, skirtMm: 0, gradeStepMm: 0 }, 1);
   return { ...describeFolds({ ...ask, skirtMm: 0 }, folds, headrailMm), unmet: ["length"] };
 }
 
-function describeFolds(ask: FoldAsk, foldsMm: number[], headrailMm: number): Folds {
+function describeFolds(ask: FoldAsk, foldsMm: number[], headrailMm: number): FoldLayout {
   const lowest = foldsMm[0] ?? 0;
   const highest = foldsMm.at(-1) ?? 0;
   const bottomSectionMm = ask.skirtMm + lowest / 2;

@@ -1,16 +1,16 @@
-import { type FoldCloth, type FoldSpan, type LaidFold, layFolds } from "../../mechanics/index.ts";
+import { type FoldCloth, type FoldSpan, foldsAtHeight, type LaidFold } from "../../mechanics/index.ts";
 import type { Grid, ShadePoint } from "../../shade-plan/index.ts";
 import {
   type FoldEnds,
   type FoldState,
-  limpFold,
+  limpFoldState,
   limpShape,
   type RaisedShape,
   type StandingShape,
 } from "./raised-shape.ts";
 
 /**
- * The shape with folds that hang as their cloth bends, leans and is pressed (`layFolds`). What the solver does not
+ * The shape with folds that hang as their cloth bends, leans and is pressed (`foldsAtHeight`). What the solver does not
  * find stays limp cloth, all of it, so that no fold passes through another. `under` is a soft fold that hangs below the
  * lowest row at every height, as a hobbled shade has.
  */
@@ -21,13 +21,13 @@ export function hungShape(
   under?: FoldState,
 ): RaisedShape {
   const laid =
-    cloth === undefined ? undefined : layFolds(cloth, shape.folds.map(placeOf), under && placeOf(under));
+    cloth === undefined ? undefined : foldsAtHeight(cloth, shape.folds.map(placeOf), under && placeOf(under));
   if (laid === undefined) return under === undefined ? limpShape(shape) : over(limpShape(shape), under);
   const below = under === undefined || laid.under === undefined ? [] : [hungFold(under, laid.under)];
   const standing = shape.folds.map((fold, i) => {
     const found = laid.folds[i];
     const { behindMm: _, depthMm: __, ...ends } = fold;
-    return found === undefined ? limpFold(fold) : hungFold(ends, found);
+    return found === undefined ? limpFoldState(fold) : hungFold(ends, found);
   });
   const folds = [...below, ...standing];
   return {

@@ -106,7 +106,7 @@ export function standingShape(
 
 /** The same with all of its folds as limp cloth. */
 export function limpShape({ folds: standing, ...shape }: StandingShape): RaisedShape {
-  const folds = standing.map(limpFold);
+  const folds = standing.map(limpFoldState);
   return {
     ...shape,
     folds,
@@ -161,7 +161,7 @@ export function hangingFold(fold: {
 }): FoldState {
   const { row, upperYMm, gapMm, clothMm, depthMm = USUAL_FOLD_DEPTH_MM } = fold;
   const stretch: Gathering = { row, upperYMm, cordMm: gapMm, clothMm };
-  return limpFold(standingFold(stretch, upperYMm, 0, 0, Math.max(LEAST_FOLD_DEPTH_MM, depthMm)));
+  return limpFoldState(standingFold(stretch, upperYMm, 0, 0, Math.max(LEAST_FOLD_DEPTH_MM, depthMm)));
 }
 
 function standingFold(
@@ -180,7 +180,7 @@ function standingFold(
 }
 
 /** The outline of one fold where its cloth has no stiffness. */
-export function limpFold({ behindMm, depthMm, ...ends }: StandingFold): FoldState {
+export function limpFoldState({ behindMm, depthMm, ...ends }: StandingFold): FoldState {
   const { upperYMm, lowerYMm, arcMm } = ends;
   const gapMm = lowerYMm - upperYMm;
   const at = (points: ShadePoint[]): ShadePoint[] => points.map(([out, down]) => [out, upperYMm + down]);

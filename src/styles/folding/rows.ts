@@ -3,13 +3,13 @@ import type { ResolvedMaking } from "../../job/index.ts";
 import type { Row, Size } from "../../shade-plan/index.ts";
 import { layEvenFolds } from "./even-folds.ts";
 import { CASCADE_HEM, CASCADE_STEP, foldFigures } from "./fold-figures.ts";
-import { type FoldAsk, type Folds, layFolds } from "./folds.ts";
+import { type FoldAsk, type FoldLayout, layFolds } from "./folds.ts";
 
 type FoldSettings = ResolvedMaking["fold"];
 
 /** Rows of a shade that folds along them. */
 export interface Rows {
-  folds: Folds;
+  folds: FoldLayout;
   /** What was asked of the folds, for findings. */
   ask: FoldAsk;
   headrailNeededMm: number;
@@ -49,7 +49,7 @@ export function layRows(
 }
 
 /** A row at the lower end of every fold. */
-export function rowsFromHem({ bottomSectionMm, foldsMm }: Folds, lengthMm: number): Row[] {
+export function rowsFromHem({ bottomSectionMm, foldsMm }: FoldLayout, lengthMm: number): Row[] {
   let fromHemMm = bottomSectionMm;
   return foldsMm.map((foldMm, i) => {
     const row = { number: i + 1, fromHemMm, yMm: lengthMm - fromHemMm };

@@ -1,5 +1,5 @@
 import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
-import { LADDER, listed, wordsOf } from "../base/step-words.ts";
+import { LADDER, listed, stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** `tape 1 at 1/2 in, 2 at 13 in and 3 at 26 in`. */
@@ -14,7 +14,7 @@ export function marksOf({ form }: StyleStepInput, kind: ClothMark["kind"]): Clot
 
 /** Tapes, covers and bags cut before the sewing begins. */
 export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const { haberdashery } = input.form;
   if (haberdashery.length === 0) return [];
   const lines = haberdashery.map(({ label, count, lengthMm, id }) =>
@@ -40,7 +40,7 @@ export function sewFrill(input: StyleStepInput): StyleStep[] {
   const { frill } = input.form;
   const count = input.cloth.trims.find(({ id }) => id === "frill")?.count ?? 1;
   if (frill === undefined) return [];
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const atHem = frill.edges !== "sides";
   const atSides = frill.edges !== "hem";
   return [
@@ -72,7 +72,7 @@ export function sewFrill(input: StyleStepInput): StyleStep[] {
 /** Rod behind, bags of shot, or a word on having neither. */
 export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[] {
   const { form, grid } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const columns = grid.columns.length;
   if (form.bar !== undefined) {
     return [
@@ -103,7 +103,7 @@ export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[]
 /** Dressed by hand, so that the folds come forward. */
 export function dress(input: StyleStepInput, words: string): StyleStep {
   const { grid } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "train-fold",
     chapter: "train",

@@ -1,5 +1,5 @@
 import { ringCount, type StyleStep } from "../../shade-plan/index.ts";
-import { wordsOf } from "../base/step-words.ts";
+import { stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { cutHaberdashery, dress, hangWeight, marksOf, marksText, sewFrill } from "./gather-steps.ts";
 
@@ -20,7 +20,7 @@ export function gatheredHemSteps(input: StyleStepInput, scallops: string, dressi
 }
 
 function rows(input: StyleStepInput): StyleStep {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const all = marksOf(input, "row");
   const tied = all.filter(({ label }) => label.startsWith("tied"));
   const others = all.slice(tied.length);
@@ -37,7 +37,7 @@ function rows(input: StyleStepInput): StyleStep {
 }
 
 function columns(input: StyleStepInput): StyleStep {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-columns",
     chapter: "make",
@@ -83,7 +83,7 @@ function tie(input: StyleStepInput, scallops: string): StyleStep[] {
 
 function gatherHead(input: StyleStepInput): StyleStep {
   const { size } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-head",
     chapter: "make",
@@ -97,7 +97,7 @@ function gatherHead(input: StyleStepInput): StyleStep {
 
 function measureIt(input: StyleStepInput, scallops: string): StyleStep {
   const { size } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-length",
     chapter: "make",

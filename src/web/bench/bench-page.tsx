@@ -3,7 +3,7 @@ import { Link } from "wouter";
 import { CHAPTER_NAMES, type Step } from "../../shade-plan/index.ts";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
-import { ShadeContext, useShade } from "../shade/shade-context.tsx";
+import { ShadeOnPageContext, useShade } from "../shade/shade-context.tsx";
 import { useShadeOnPage } from "../shade/shade-page.tsx";
 import { tickStep } from "../shade/ticks.ts";
 import { useCanEdit, useJob } from "../state/fields.ts";
@@ -25,9 +25,9 @@ export function BenchPage({ windowId }: { windowId: string }) {
         <span aria-current="page">Bench</span>
       </TopBar>
       {shade ? (
-        <ShadeContext value={shade}>
+        <ShadeOnPageContext value={shade}>
           <Bench />
-        </ShadeContext>
+        </ShadeOnPageContext>
       ) : (
         <Page className="page page-narrow" title="This window is gone">
           <h1>This window is gone</h1>

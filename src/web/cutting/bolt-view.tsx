@@ -1,5 +1,5 @@
 import { useState } from "react";
-import type { BoltPlan, ClothPlan } from "../../cutting/index.ts";
+import type { BoltPlan, ClothCutPlan } from "../../cutting/index.ts";
 import { boltName, type ClothCutting, cuttingTicket } from "../../plan/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { useUnits } from "../state/fields.ts";
@@ -7,8 +7,8 @@ import { BoltSheet } from "./bolt-sheet.tsx";
 import { type HandTry, tryByHand } from "./try-by-hand.ts";
 
 /** The bolts of one cloth as they are cut, with pieces to be moved by hand. */
-export function BoltView({ cloth, plan }: { cloth: ClothCutting; plan: ClothPlan }) {
-  const [hand, setHand] = useState<{ plan: ClothPlan; made: HandTry }>();
+export function BoltView({ cloth, plan }: { cloth: ClothCutting; plan: ClothCutPlan }) {
+  const [hand, setHand] = useState<{ plan: ClothCutPlan; made: HandTry }>();
   // A better plan takes the place of what was tried by hand on the last one.
   const made = hand?.plan === plan ? hand.made : undefined;
   const bolts = made?.bolts ?? plan.bolts;

@@ -1,4 +1,4 @@
-import { type BoltPlan, type ClothPlan, type Placement, planByHand } from "../../cutting/index.ts";
+import { type BoltPlan, type ClothCutPlan, type Placement, planByHand } from "../../cutting/index.ts";
 import { boltName, type ClothCutting, newClothMm, pieceNames } from "../../plan/index.ts";
 
 /** Pieces moved by hand on the bolts of one cloth: what is wrong with that, and the new cloth that it takes. */
@@ -13,7 +13,7 @@ export interface HandTry {
 /** One piece at another place: cut anew, and held to the same check that every plan must pass. */
 export function tryByHand(
   cutting: ClothCutting,
-  found: ClothPlan,
+  found: ClothCutPlan,
   bolts: readonly BoltPlan[],
   boltId: string,
   placement: Placement,

@@ -2,7 +2,7 @@ import { memo, useCallback, useContext } from "react";
 import { type Finding, type Remedy, SEVERITY_WORDS, type Severity } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
-import { ShadeContext } from "../shade/shade-context.tsx";
+import { ShadeOnPageContext } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
 import { trialOf } from "../state/planning.ts";
 import { pick, usePlanner } from "../state/store.ts";
@@ -73,7 +73,7 @@ export const FindingNote = memo(function FindingNote({ finding }: { finding: Fin
 
 /** The working that a finding leans on, where the page has it. */
 function FigureLink({ figure }: { figure: string }) {
-  const working = useContext(ShadeContext)?.workings.get(figure);
+  const working = useContext(ShadeOnPageContext)?.workings.get(figure);
   const picked = usePlanner((planner) => planner.view.picked?.figure === figure);
   if (!working) return null;
   return (

@@ -1,7 +1,7 @@
 import { create } from "zustand";
 import type { Job, JobIssue } from "../../job/index.ts";
 import type { StoredJob } from "../persistence/database.ts";
-import { readJob } from "../persistence/job-shelf.ts";
+import { readStoredJob } from "../persistence/job-shelf.ts";
 import { newId } from "../persistence/new-id.ts";
 import { openJobFile } from "../persistence/open-file.ts";
 import { shelveJob } from "../persistence/session.ts";
@@ -39,7 +39,7 @@ export async function importFile(file: File): Promise<void> {
 
 async function onShelf(id: string): Promise<StoredJob | undefined> {
   try {
-    return await readJob(id);
+    return await readStoredJob(id);
   } catch {
     return undefined;
   }

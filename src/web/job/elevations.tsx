@@ -6,9 +6,9 @@ import type { ShadePlan } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { RaiseSlider } from "../sheets/raise-slider.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
-import { type Box, useBox } from "../sheets/use-box.ts";
+import { type ElementSize, useBox } from "../sheets/use-box.ts";
 import { useJob } from "../state/fields.ts";
-import { lineOf, shadePlanOf } from "../state/planning.ts";
+import { alignedRoomOf, shadePlanOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
 import { useNear } from "./use-near.ts";
 import "./elevations.css";
@@ -54,7 +54,7 @@ const LOW_REM = 12;
  * Millimetres of paper for one of the wall: all rooms side by side where they fit;
  * where that would make them tiny, the row is longer than the page and moves sideways.
  */
-function commonScale(job: Job, { widthPx, remPx }: Box): number {
+function commonScale(job: Job, { widthPx, remPx }: ElementSize): number {
   const paperPx = (PX_PER_MM * remPx) / 16;
   let width = 0;
   let tallest = 1;
@@ -98,7 +98,7 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
       const shade = shadePlanOf(job, { room: index, window });
       return shade ? [shade] : [];
     });
-    const alignment = lineOf(job, index)?.room.alignment;
+    const alignment = alignedRoomOf(job, index)?.room.alignment;
     const view = {
       roomId: room.id,
       roomName: room.name,

@@ -43,7 +43,7 @@ interface RoomInLineProps {
 }
 
 /** Whether the windows of a room have their folds in line, what that came to, and what they share. */
-export function RoomInLine({ room, index, alignment }: RoomInLineProps) {
+export function RoomInLineFields({ room, index, alignment }: RoomInLineProps) {
   const mine = useCanEdit();
   const pointer = `/rooms/${index}/inLine`;
   const isOn = room.inLine !== undefined;

@@ -8,7 +8,7 @@ import { useCanEdit, useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { edit } from "../state/store.ts";
 import { AddWindow } from "./add-window.tsx";
-import { RoomInLine } from "./room-in-line.tsx";
+import { RoomInLineFields } from "./room-in-line.tsx";
 import { WindowRow } from "./window-row.tsx";
 
 const ROOM_NAME = { ...text("Room", 120), required: true };
@@ -42,7 +42,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
             ))}
           </ul>
           <AddWindow room={r} />
-          <RoomInLine
+          <RoomInLineFields
             room={room}
             index={r}
             alignment={summary?.rooms.find(({ roomId }) => roomId === room.id)?.alignment}

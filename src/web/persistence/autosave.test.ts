@@ -1,7 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { type Job, newJob } from "../../job/index.ts";
 import { EMPTY_HISTORY } from "../state/history.ts";
-import { Autosave, type Saving } from "./autosave.ts";
+import { Autosave, type SavingState } from "./autosave.ts";
 import type { Snapshot, Written } from "./job-shelf.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
@@ -49,7 +49,7 @@ describe("autosave", () => {
   });
 
   it("tells a full disk, and tries a later edit all the same", async () => {
-    const said: Saving[] = [];
+    const said: SavingState[] = [];
     const { write, end } = slowWriter();
     const autosave = new Autosave(0, write, (saving) => said.push(saving), now);
     autosave.save(named("a"));
@@ -63,7 +63,7 @@ describe("autosave", () => {
   });
 
   it("tells that another tab saved later, and keeps its own revision", async () => {
-    const said: Saving[] = [];
+    const said: SavingState[] = [];
     const { written, write, end } = slowWriter();
     const autosave = new Autosave(2, write, (saving) => said.push(saving), now);
     autosave.save(named("a"));

@@ -8,7 +8,7 @@ export type SaveTrouble =
   /** The browser keeps no database for this page, or lost it. */
   | "unavailable";
 
-export type Saving =
+export type SavingState =
   | { state: "saved" }
   | { state: "saving" }
   | { state: "failed"; trouble: SaveTrouble; detail: string };
@@ -20,7 +20,7 @@ export type Saving =
 export class Autosave {
   readonly #write: (snapshot: Snapshot, baseRevision: number) => Promise<Written>;
   readonly #later: (run: () => void) => void;
-  readonly #tell: (saving: Saving, revision: number) => void;
+  readonly #tell: (saving: SavingState, revision: number) => void;
   #revision: number;
   #waiting: Snapshot | undefined;
   #running: Promise<void> | undefined;
@@ -28,7 +28,7 @@ export class Autosave {
   constructor(
     revision: number,
     write: (snapshot: Snapshot, baseRevision: number) => Promise<Written>,
-    tell: (saving: Saving, revision: number) => void,
+    tell: (saving: SavingState, revision: number) => void,
     // The drawing of the edit goes before its writing; a timer also runs in a tab that is not seen.
     later: (run: () => void) => void = (run) => setTimeout(run, 0),
   ) {
@@ -65,7 +65,7 @@ export class Autosave {
     }
   }
 
-  async #attempt(snapshot: Snapshot): Promise<Saving> {
+  async #attempt(snapshot: Snapshot): Promise<SavingState> {
     try {
       const written = await this.#write(snapshot, this.#revision);
       if (!written.ok) return { state: "failed", trouble: "newer", detail: "" };

@@ -4,7 +4,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { newJob } from "../../job/index.ts";
 import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
 import { closeShelfDatabase } from "./database.ts";
-import { listCards, offerDemo, putBack, readJob, removeJob, writeJob } from "./job-shelf.ts";
+import { listCards, offerDemo, putBack, readStoredJob, removeJob, writeJob } from "./job-shelf.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
 const fresh = { job, history: EMPTY_HISTORY };
@@ -21,8 +21,8 @@ describe("the shelf", () => {
       patch: [{ op: "replace", path: "/name", value: "Bay" }],
     });
     await writeJob({ job: edited.document, history: edited.history }, 0);
-    expect(await readJob("job")).toMatchObject({ revision: 1, job: { name: "Bay" } });
-    expect((await readJob("job"))?.history.past).toHaveLength(1);
+    expect(await readStoredJob("job")).toMatchObject({ revision: 1, job: { name: "Bay" } });
+    expect((await readStoredJob("job"))?.history.past).toHaveLength(1);
     expect(await listCards()).toMatchObject([{ id: "job", name: "Bay", windows: 0, demo: false }]);
   });
 
@@ -36,7 +36,7 @@ describe("the shelf", () => {
       ok: false,
       reason: "newer",
     });
-    expect((await readJob("job"))?.job.name).toBe("Second");
+    expect((await readStoredJob("job"))?.job.name).toBe("Second");
   });
 
   it("lets one of two writers from the same revision through", async () => {
@@ -51,7 +51,7 @@ describe("the shelf", () => {
     expect(await listCards()).toEqual([]);
     if (!removed) throw new Error("invalid test: nothing was removed");
     await putBack(removed);
-    expect(await readJob("job")).toEqual(removed);
+    expect(await readStoredJob("job")).toEqual(removed);
     expect(await listCards()).toHaveLength(1);
   });
 

@@ -26,7 +26,7 @@ export async function listCards(): Promise<Card[]> {
   return cards.sort((a, b) => b.savedAt - a.savedAt);
 }
 
-export async function readJob(id: string): Promise<StoredJob | undefined> {
+export async function readStoredJob(id: string): Promise<StoredJob | undefined> {
   return (await shelfDatabase()).get("jobs", id);
 }
 

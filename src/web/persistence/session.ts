@@ -1,9 +1,9 @@
 import type { Job, JobIssue } from "../../job/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
-import { clearTable, layOut, setAccess, setSaving, usePlanner } from "../state/store.ts";
+import { clearTable, layOutJob, setAccess, setSaving, usePlanner } from "../state/store.ts";
 import { Autosave, troubleOf } from "./autosave.ts";
 import type { StoredJob } from "./database.ts";
-import { readJob, type Snapshot, writeJob } from "./job-shelf.ts";
+import { readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
 import { newId } from "./new-id.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
@@ -90,7 +90,7 @@ class Session {
     }
     this.#revision = stored.revision;
     if (this.#lock) this.#autosave = this.#newAutosave(stored.revision);
-    layOut(opened.job, stored.history, this.#lock ? "mine" : "elsewhere");
+    layOutJob(opened.job, stored.history, this.#lock ? "mine" : "elsewhere");
     if (this.#lock && inMemory.has(this.jobId)) this.retry();
     return true;
   }
@@ -100,7 +100,7 @@ class Session {
     const unwritten = inMemory.get(this.jobId);
     if (unwritten) return unwritten;
     try {
-      return await readJob(this.jobId);
+      return await readStoredJob(this.jobId);
     } catch {
       return undefined;
     }

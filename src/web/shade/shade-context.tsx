@@ -15,10 +15,10 @@ export interface ShadeOnPage {
   workings: ReadonlyMap<string, Working>;
 }
 
-export const ShadeContext = createContext<ShadeOnPage | undefined>(undefined);
+export const ShadeOnPageContext = createContext<ShadeOnPage | undefined>(undefined);
 
 export function useShade(): ShadeOnPage {
-  const shade = useContext(ShadeContext);
+  const shade = useContext(ShadeOnPageContext);
   if (!shade) throw new Error("invalid screen: no shade is open");
   return shade;
 }

@@ -6,7 +6,7 @@ import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
-import { Stage } from "../sheets/stage.tsx";
+import { DrawingStage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
 import { shadePlanOf, windowIndexOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
@@ -20,7 +20,7 @@ import { MakeSection } from "./sections/make-section.tsx";
 import { MeasureSection } from "./sections/measure-section.tsx";
 import { SafetySection } from "./sections/safety-section.tsx";
 import { ShapeSection } from "./sections/shape-section.tsx";
-import { ShadeContext, type ShadeOnPage, useShade, workingsById } from "./shade-context.tsx";
+import { type ShadeOnPage, ShadeOnPageContext, useShade, workingsById } from "./shade-context.tsx";
 import "./shade-page.css";
 
 /** The shade in `windowId` of the open job; undefined where the job has no such window. */
@@ -50,7 +50,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
   useEffect(() => () => pick(undefined), [windowId]);
   if (!shade) return <NoSuchWindow />;
   return (
-    <ShadeContext value={shade}>
+    <ShadeOnPageContext value={shade}>
       <TopBar withJob>
         <Link href={`/job/${job.id}`}>{job.name}</Link>
         <span aria-current="page">{shade.window.name}</span>
@@ -75,7 +75,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
         <StageRoom />
       </Page>
       <Colophon />
-    </ShadeContext>
+    </ShadeOnPageContext>
   );
 }
 
@@ -94,7 +94,7 @@ const StageRoom = memo(function StageRoom() {
       >
         {large ? "smaller" : "larger"}
       </button>
-      <Stage />
+      <DrawingStage />
     </div>
   );
 });

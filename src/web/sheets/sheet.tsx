@@ -10,7 +10,7 @@ import { photoOfFace } from "./photo-of-face.ts";
 import { CAPTION_REM, type OnScreen, placeSheet } from "./sheet-placing.ts";
 import { SvgElement } from "./svg-node.tsx";
 import { targetBox } from "./target-box.ts";
-import type { Box } from "./use-box.ts";
+import type { ElementSize } from "./use-box.ts";
 
 /** Pixels for one millimetre of paper where letters are 16 px. */
 const PX_PER_MM = 4.3;
@@ -20,7 +20,7 @@ const SMALLEST = 0.8;
 
 interface SheetProps {
   kind: SheetKind;
-  box: Box;
+  box: ElementSize;
   /** Letters larger than on a screen at arm's length, for the bench. */
   letters?: number;
 }

@@ -10,7 +10,7 @@ import { useBox } from "./use-box.ts";
 import "./stage.css";
 
 /** The live drawing: which side it is seen from, how far it is raised, and the slip of what was pressed. */
-export function Stage() {
+export function DrawingStage() {
   const sheet = usePlanner((planner) => planner.view.sheet);
   return (
     <div className="stage">

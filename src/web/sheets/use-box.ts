@@ -1,6 +1,6 @@
 import { type RefObject, useLayoutEffect, useState } from "react";
 
-export interface Box {
+export interface ElementSize {
   widthPx: number;
   heightPx: number;
   /** Pixels of the root's letter size, so that drawings grow with the text. */
@@ -8,8 +8,8 @@ export interface Box {
 }
 
 /** Size of an element as it changes, in whole steps so that a scrollbar does not redraw everything. */
-export function useBox(ref: RefObject<HTMLElement | null>): Box | undefined {
-  const [box, setBox] = useState<Box>();
+export function useBox(ref: RefObject<HTMLElement | null>): ElementSize | undefined {
+  const [box, setBox] = useState<ElementSize>();
   useLayoutEffect(() => {
     const element = ref.current;
     if (!element) return;

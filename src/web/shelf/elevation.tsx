@@ -2,7 +2,7 @@ import { useEffect, useMemo, useState } from "react";
 import { drawRoom, place, svgNodes } from "../../drawing/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { readJob } from "../persistence/job-shelf.ts";
+import { readStoredJob } from "../persistence/job-shelf.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { openJob } from "../state/job-door.ts";
 import { shadePlanOf } from "../state/planning.ts";
@@ -18,7 +18,7 @@ export function Elevation({ jobId, savedAt }: { jobId: string; savedAt: number }
     let wanted = true;
     // `savedAt` changes with every save: the card is read again.
     void savedAt;
-    readJob(jobId)
+    readStoredJob(jobId)
       .then((stored) => {
         const opened = stored && openJob(stored.job);
         if (wanted && opened?.ok) setJob(opened.job);

@@ -4,7 +4,7 @@ import type { Mount } from "../../job/index.ts";
 import type { UnitSystem } from "../../units/index.ts";
 import { CAPTION_REM, placeSheet } from "../sheets/sheet-placing.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
-import { type Box, useBox } from "../sheets/use-box.ts";
+import { type ElementSize, useBox } from "../sheets/use-box.ts";
 import { newJob, newWindow } from "../state/job-door.ts";
 import { shadePlanOf } from "../state/planning.ts";
 
@@ -30,7 +30,14 @@ export function LivePlate(props: LivePlateProps) {
   );
 }
 
-function LiveDrawing({ widthMm, heightMm, mount, system, example, box }: LivePlateProps & { box: Box }) {
+function LiveDrawing({
+  widthMm,
+  heightMm,
+  mount,
+  system,
+  example,
+  box,
+}: LivePlateProps & { box: ElementSize }) {
   const pxPerMm = (PX_PER_MM * box.remPx) / 16;
   const onScreen = useMemo(() => {
     const job = newJob({ id: "first-look", name: "First look", system });

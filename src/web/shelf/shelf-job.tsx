@@ -2,7 +2,7 @@ import type { ReactNode } from "react";
 import { Link } from "wouter";
 import { countText } from "../frame/count-text.ts";
 import type { Card } from "../persistence/database.ts";
-import { readJob } from "../persistence/job-shelf.ts";
+import { readStoredJob } from "../persistence/job-shelf.ts";
 import { copyJob, takeOff, useShelf } from "./shelf-state.ts";
 
 const day = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "long" });
@@ -26,7 +26,7 @@ export function ShelfJob({ card, children }: { card: Card; children: ReactNode }
           type="button"
           className="button-plain small"
           onClick={async () => {
-            const stored = await readJob(card.id);
+            const stored = await readStoredJob(card.id);
             if (stored) await copyJob(stored);
           }}
         >

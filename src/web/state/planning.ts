@@ -30,7 +30,7 @@ function plannerOf({ id }: Job): JobPlanner {
 }
 
 /** What the windows of a room share, where they are to be in line. */
-export function lineOf(job: Job, roomIndex: number): AlignedRoom | undefined {
+export function alignedRoomOf(job: Job, roomIndex: number): AlignedRoom | undefined {
   return job.rooms[roomIndex]?.inLine === undefined ? undefined : plannerOf(job).room(job, roomIndex);
 }
 

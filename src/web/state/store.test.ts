@@ -2,7 +2,7 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { type Job, newJob } from "../../job/index.ts";
 import { addToList, editField, removeFromList } from "./fields.ts";
 import { EMPTY_HISTORY } from "./history.ts";
-import { clearTable, edit, layOut, redoEdit, setSaving, undoEdit, usePlanner } from "./store.ts";
+import { clearTable, edit, layOutJob, redoEdit, setSaving, undoEdit, usePlanner } from "./store.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
 const table = () => usePlanner.getState();
@@ -10,7 +10,7 @@ const name = () => table().job?.name;
 
 beforeEach(() => {
   clearTable();
-  layOut(job, EMPTY_HISTORY, "mine");
+  layOutJob(job, EMPTY_HISTORY, "mine");
 });
 
 describe("the job on the table", () => {
@@ -50,7 +50,7 @@ describe("the job on the table", () => {
   });
 
   it("changes nothing in a tab that only reads", () => {
-    layOut(job, EMPTY_HISTORY, "elsewhere");
+    layOutJob(job, EMPTY_HISTORY, "elsewhere");
     editField("/name", "Bay", "Name");
     undoEdit();
     redoEdit();
@@ -69,7 +69,7 @@ describe("the job on the table", () => {
     setSaving({ state: "failed", trouble: "full", detail: "" });
     clearTable();
     expect(table().saving.state).toBe("failed");
-    layOut({ ...job, id: "other" } as Job, EMPTY_HISTORY, "mine");
+    layOutJob({ ...job, id: "other" } as Job, EMPTY_HISTORY, "mine");
     expect(table().saving.state).toBe("saved");
   });
 });

@@ -1,7 +1,7 @@
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { SheetKind } from "../../shade-plan/index.ts";
-import type { Saving } from "../persistence/autosave.ts";
+import type { SavingState } from "../persistence/autosave.ts";
 import { applyEdit, type Edit, EMPTY_HISTORY, type History, redo, undo } from "./history.ts";
 import { repaintStarts } from "./repaint.ts";
 
@@ -32,7 +32,7 @@ export interface Planner {
   /** Counts edits, undo and redo included: each asks to be saved. */
   edits: number;
   access: Access;
-  saving: Saving;
+  saving: SavingState;
   /** Said aloud to screen readers: what undo and redo did. */
   said: string;
   view: View;
@@ -52,7 +52,7 @@ export const usePlanner = create<Planner>()(() => ({
 const { setState: set, getState: get } = usePlanner;
 
 /** Puts a job on the table, with the history it was left with. */
-export function layOut(job: Job, history: History, access: Access): void {
+export function layOutJob(job: Job, history: History, access: Access): void {
   const same = get().job?.id === job.id;
   set({ job, history, access, ...(same ? {} : { saving: { state: "saved" }, view: FIRST_VIEW }) });
 }
@@ -121,6 +121,6 @@ export function setAccess(access: Access): void {
   set({ access });
 }
 
-export function setSaving(saving: Saving): void {
+export function setSaving(saving: SavingState): void {
   set({ saving });
 }

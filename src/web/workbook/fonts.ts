@@ -12,7 +12,7 @@ async function bytesOf(url: string): Promise<Uint8Array> {
 let fonts: Promise<WorkbookFonts> | undefined;
 
 /** The typeface as the PDF embeds it, fetched when the first workbook is made. */
-export function workbookFonts(): Promise<WorkbookFonts> {
+export function fetchWorkbookFonts(): Promise<WorkbookFonts> {
   fonts ??= Promise.all([bytesOf(regularUrl), bytesOf(semiboldUrl), bytesOf(italicUrl)]).then(
     ([regular, semibold, italic]) => ({ regular, semibold, italic }),
   );

@@ -10,7 +10,7 @@ import {
   type WorkbookProgress,
 } from "../../workbook/index.ts";
 import { type JobSummary, summaryOf } from "../state/job-summary.ts";
-import { workbookFonts } from "./fonts.ts";
+import { fetchWorkbookFonts } from "./fonts.ts";
 
 export type PageCounts = Awaited<ReturnType<typeof countPages>>;
 
@@ -38,7 +38,7 @@ const service = {
       plan: proveRemedies(job, planned.plan),
       sets,
       paper,
-      fonts: await workbookFonts(),
+      fonts: await fetchWorkbookFonts(),
       createdOn: new Date(),
       onProgress,
     });
@@ -51,7 +51,7 @@ const service = {
       ...planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds }),
       sets: PRINT_SETS,
       paper,
-      fonts: await workbookFonts(),
+      fonts: await fetchWorkbookFonts(),
     });
   },
 };

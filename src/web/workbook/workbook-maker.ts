@@ -7,15 +7,15 @@ import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { download, fileNameOf } from "../persistence/job-file.ts";
 import type { PlanningService } from "./planning-worker.ts";
 
-export type Making =
+export type WorkbookMaking =
   | { state: "idle" }
   | { state: "making"; done: number; total: number; pages: number }
   | { state: "done"; name: string; pages: number }
   | { state: "failed"; reason: string };
 
-export const useMaking = create<Making>()(() => ({ state: "idle" }) as Making);
+export const useMaking = create<WorkbookMaking>()(() => ({ state: "idle" }) as WorkbookMaking);
 
-const tell = (making: Making) => useMaking.setState(making, true);
+const tell = (making: WorkbookMaking) => useMaking.setState(making, true);
 
 let worker: Worker | undefined;
 

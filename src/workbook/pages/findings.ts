@@ -9,7 +9,7 @@ import { findingEntry } from "./findings-text.ts";
 import { refusedParts } from "./refused.ts";
 
 /** Every finding, the heaviest first, with what would do and its source. */
-export function findingsList(book: Book, findings: readonly Finding[]): void {
+export function findingsSection(book: Book, findings: readonly Finding[]): void {
   if (findings.length === 0) {
     paragraph(
       book,
@@ -27,14 +27,14 @@ export function findingsList(book: Book, findings: readonly Finding[]): void {
 export function findingsPage(context: ShadeContext): void {
   const { book, findings } = context;
   openPage(book, { title: "Findings", lead: LEAD });
-  findingsList(book, findings);
+  findingsSection(book, findings);
   refusedParts(context);
 }
 
 /** What the plan found about the job as a whole. */
 export function jobFindingsPage(book: Book, plan: Plan): void {
   openPage(book, { title: "Findings for the whole job", lead: LEAD });
-  findingsList(book, plan.findings);
+  findingsSection(book, plan.findings);
 }
 
 const LEAD = "What cannot be, will work badly, is worth knowing, or still needs a test.";

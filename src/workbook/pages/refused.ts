@@ -1,4 +1,4 @@
-import { hasLock, hasTube, type ShadeContext } from "../shade-context.ts";
+import { isLockContext, isTubeContext, type ShadeContext } from "../shade-context.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 
@@ -6,16 +6,16 @@ import type { CellLike } from "../typeset/table-spec.ts";
 export function refusedParts(context: ShadeContext): void {
   const { book } = context;
   const rows: CellLike[][] = [];
-  if (hasLock(context)) {
+  if (isLockContext(context)) {
     for (const { lockName, reason } of context.shade.lift.refusedLocks ?? [])
       rows.push([{ text: lockName, strong: true }, reason]);
   }
-  if (hasTube(context)) {
+  if (isTubeContext(context)) {
     for (const { driveName, reason } of context.shade.lift.refusedDrives ?? [])
       rows.push([{ text: driveName, strong: true }, `It ${reason}.`]);
   }
   if (rows.length === 0) return;
-  const what = hasLock(context) ? "Locks" : "Drives";
+  const what = isLockContext(context) ? "Locks" : "Drives";
   table(book, {
     heading: `${what} that were refused`,
     title: `${what} that were refused, and why`,

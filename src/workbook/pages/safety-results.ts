@@ -4,7 +4,7 @@ import { drawOutcomeMark } from "../typeset/outcome-mark.ts";
 import { MARK_WIDTH } from "../typeset/severity-mark.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
-import { comesTo, sourceText, worstText } from "./safety-words.ts";
+import { comesTo, ruleSourceText, worstText } from "./safety-words.ts";
 import { capital, sentence } from "./sentence.ts";
 
 /** What every rule came to, the heaviest first; those that do not apply stand apart, with why. */
@@ -40,7 +40,7 @@ function evaluatedTable(context: ShadeContext, evaluated: readonly RuleResult[])
       `${result.words}\n${result.ruleId}`,
       comesToAndLimit(result),
       worstText(context, result),
-      { text: sourceText(result), quiet: true },
+      { text: ruleSourceText(result), quiet: true },
     ]),
   });
 }
@@ -71,7 +71,7 @@ function othersTable({ book }: ShadeContext, others: readonly RuleResult[]): voi
         },
       },
       sentence(result.why),
-      { text: sourceText(result), quiet: true },
+      { text: ruleSourceText(result), quiet: true },
     ]),
   });
 }

@@ -4,7 +4,7 @@ import type { ShadeContext } from "../shade-context.ts";
 import { capital, sentence } from "./sentence.ts";
 
 /** Where a rule was read, whether it holds, when the text was read and how sure that is: one sentence each. */
-export function sourceText({ cite, status, asOf, confidence }: RuleSource): string {
+export function ruleSourceText({ cite, status, asOf, confidence }: RuleSource): string {
   const title = cite.at === undefined ? sourceOf(cite).title : `${sourceOf(cite).title}, ${cite.at}`;
   return `${title}. ${capital(STATUS_NAMES[status])}; ${asOfText(asOf)}. ${confidenceText(confidence)}.`;
 }

@@ -1,12 +1,12 @@
 import type { Drawing } from "../../drawing/index.ts";
-import { CHAPTER_NAMES, CHAPTERS, type Chapter, type Step } from "../../shade-plan/index.ts";
+import { CHAPTER_NAMES, CHAPTERS, type Step, type StepChapter } from "../../shade-plan/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { openPage } from "../typeset/heading.ts";
 import { type NumberedStep, stepList } from "../typeset/step-list.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
 
 /** How far the shade is raised in the drawing of a chapter: what its steps are about. */
-const RAISE: Partial<Record<Chapter, number>> = { train: 1 };
+const RAISE: Partial<Record<StepChapter, number>> = { train: 1 };
 
 /** The steps numbered through the whole set, each drawing beside the first step that it is about. */
 function stepChapters(context: ShadeContext): void {

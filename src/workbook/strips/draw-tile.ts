@@ -3,7 +3,7 @@ import { lengthText, MM_PER_INCH } from "../../units/index.ts";
 import { pt } from "../typeset/paper.ts";
 import type { Pen } from "../typeset/pen.ts";
 import { painted, type TextStyle, TYPE } from "../typeset/type-scale.ts";
-import { type Box, placeWords } from "./place-words.ts";
+import { type BoxOnPage, placeWords } from "./place-words.ts";
 import { TEST_LINE_IN, TEST_SQUARE_MM } from "./strip-page.ts";
 import type { Strip, Tile } from "./tile-strip.ts";
 
@@ -97,8 +97,8 @@ function drawRuler(pen: Pen, marks: readonly RulerMark[], { x }: TilePosition): 
   }
 }
 
-function figureBoxes(pen: Pen, marks: readonly RulerMark[], { x }: TilePosition): Box[] {
-  return marks.flatMap(({ y, figure }): Box[] => {
+function figureBoxes(pen: Pen, marks: readonly RulerMark[], { x }: TilePosition): BoxOnPage[] {
+  return marks.flatMap(({ y, figure }): BoxOnPage[] => {
     if (figure === undefined) return [];
     const left = x + FIGURE_X;
     const bottom = y - FIGURE_UP;
@@ -128,7 +128,7 @@ function joinWords(strip: Strip, tile: Tile, place: TilePosition, units: UnitCho
   ];
 }
 
-function boxOfJoin(pen: Pen, { text, x, baseline }: JoinWords): Box {
+function boxOfJoin(pen: Pen, { text, x, baseline }: JoinWords): BoxOnPage {
   const half = pen.widthOf(text, TINY) / 2;
   return { left: x - half, right: x + half, top: baseline - TINY.sizePt, bottom: baseline + 1.5 };
 }
@@ -156,7 +156,7 @@ function overlapMark(pen: Pen, x: number, y: number): void {
 }
 
 /** Marks with their words, which keep clear of what is taken. */
-function drawMarks(pen: Pen, tile: Tile, place: TilePosition, taken: readonly Box[]): void {
+function drawMarks(pen: Pen, tile: Tile, place: TilePosition, taken: readonly BoxOnPage[]): void {
   const { x, width } = place;
   for (const mark of tile.marks) {
     const y = tileY(tile, place, mark.atMm);

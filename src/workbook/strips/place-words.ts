@@ -1,5 +1,5 @@
 /** A box on the page, pt from the top left. */
-export interface Box {
+export interface BoxOnPage {
   left: number;
   top: number;
   right: number;
@@ -25,9 +25,9 @@ export interface PlacedWords {
 
 export interface WordRoom {
   /** Where words may stand: beside the ruler, within the printed piece. */
-  inside: Box;
+  inside: BoxOnPage;
   /** What they must keep clear of: words of the joins, figures of the ruler. */
-  taken: readonly Box[];
+  taken: readonly BoxOnPage[];
   widthOf: (text: string, sizePt: number, strong: boolean) => number;
 }
 
@@ -43,7 +43,7 @@ const DESCENT = 0.22;
 
 interface Choice {
   words: PlacedWords[];
-  boxes: Box[];
+  boxes: BoxOnPage[];
 }
 
 /**
@@ -68,7 +68,7 @@ function costOf(
   { boxes }: Choice,
   own: number,
   { inside }: WordRoom,
-  taken: readonly Box[],
+  taken: readonly BoxOnPage[],
   lines: readonly number[],
 ): number {
   let cost = 0;
@@ -86,7 +86,7 @@ function costOf(
   return cost;
 }
 
-function meet(a: Box, b: Box): boolean {
+function meet(a: BoxOnPage, b: BoxOnPage): boolean {
   return a.left < b.right && b.left < a.right && a.top < b.bottom && b.top < a.bottom;
 }
 

@@ -1,5 +1,5 @@
 import { breakLines } from "./break-lines.ts";
-import { DESK, type Look } from "./look.ts";
+import { DESK, type PageLook } from "./look.ts";
 import { BOTTOM_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { OutlineItem, PdfDocument } from "./pdf-kit.ts";
 import { Pen } from "./pen.ts";
@@ -17,7 +17,7 @@ export class Book {
   readonly paper: Paper;
   readonly faces: Faces;
   /** How things of the pages from here on are set. */
-  look: Look = DESK;
+  look: PageLook = DESK;
   /** Where the next thing goes, pt from the top of the page. */
   y = 0;
   readonly #doc: PdfDocument;

@@ -1,7 +1,7 @@
 import type { Book } from "./book.ts";
 import type { Span } from "./paper.ts";
 import { table } from "./table.ts";
-import type { CellLike, Table } from "./table-spec.ts";
+import type { CellLike, TableSpec } from "./table-spec.ts";
 
 export interface FactLine {
   label: string;
@@ -14,7 +14,7 @@ export function factTable(
   title: string,
   facts: readonly FactLine[],
   shares: [number, number] = [1, 1.1],
-): Table {
+): TableSpec {
   return {
     title,
     columns: [

@@ -1,7 +1,7 @@
 import { painted, type TextStyle, TYPE } from "./type-scale.ts";
 
 /** How the usual things of a page are set: one look for reading at a desk, one for arm’s length. */
-export interface Look {
+export interface PageLook {
   chapter: TextStyle;
   lead: TextStyle;
   section: TextStyle;
@@ -24,7 +24,7 @@ export interface Look {
 }
 
 /** For reading at a desk. */
-export const DESK: Look = {
+export const DESK: PageLook = {
   chapter: TYPE.chapter,
   lead: TYPE.lead,
   section: TYPE.section,
@@ -41,7 +41,7 @@ export const DESK: Look = {
 };
 
 /** For the table: words of 12 pt and more, figures of 15 pt. Words of a drawing are 2.9 mm high, that is 8.2 pt, and grow with it. */
-export const ARMS_LENGTH: Look = {
+export const ARMS_LENGTH: PageLook = {
   chapter: TYPE.chapter,
   lead: painted(TYPE.tableBody, "pencil"),
   section: TYPE.tableSection,

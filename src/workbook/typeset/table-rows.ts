@@ -1,5 +1,5 @@
 import type { Book } from "./book.ts";
-import type { Align, CellLike, Table } from "./table-spec.ts";
+import type { Align, CellLike, TableSpec } from "./table-spec.ts";
 import { firstBaseline, type TextStyle } from "./type-scale.ts";
 
 const CELL_GAP = 12;
@@ -36,7 +36,7 @@ function textOf(cell: CellLike | undefined): string {
   return cell === undefined ? "" : typeof cell === "string" ? cell : cell.text;
 }
 
-export function tableColumns(book: Book, spec: Table, x: number, width: number): PlacedColumn[] {
+export function tableColumns(book: Book, spec: TableSpec, x: number, width: number): PlacedColumn[] {
   const shares = spec.columns.reduce((sum, column) => sum + column.share, 0);
   const free = width - CELL_GAP * (spec.columns.length - 1);
   let left = x;
@@ -54,7 +54,7 @@ export function tableColumns(book: Book, spec: Table, x: number, width: number):
 }
 
 /** The widest whole number of the column: its end is the axis. */
-function axis(book: Book, spec: Table, column: number): number {
+function axis(book: Book, spec: TableSpec, column: number): number {
   const widths = spec.rows.map((cells, i) => {
     const strong = spec.sum === true && i === spec.rows.length - 1;
     const cell = cells[column];

@@ -18,7 +18,7 @@ interface Cell {
 
 export type CellLike = string | Cell;
 
-export interface Table {
+export interface TableSpec {
   columns: readonly TableColumn[];
   rows: readonly (readonly CellLike[])[];
   /** What the table holds, for those who hear it. */

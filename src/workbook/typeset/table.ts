@@ -4,7 +4,7 @@ import { columns } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
 import { HAIRLINE, RULE } from "./pen.ts";
 import { type LaidRow, layRow, type PlacedColumn, setRow, tableColumns } from "./table-rows.ts";
-import type { Table } from "./table-spec.ts";
+import type { TableSpec } from "./table-spec.ts";
 import type { TextStyle } from "./type-scale.ts";
 
 /** Tables up to this height are never parted. */
@@ -14,7 +14,7 @@ const AFTER_PT = 14;
 
 /** A table laid out for its place: its height is known before it is set. */
 interface LaidTable {
-  spec: Table;
+  spec: TableSpec;
   x: number;
   width: number;
   intro: string[];
@@ -23,7 +23,7 @@ interface LaidTable {
   rows: LaidRow[];
 }
 
-function layTable(book: Book, spec: Table): LaidTable {
+function layTable(book: Book, spec: TableSpec): LaidTable {
   const { x = book.left, width = book.width } = spec;
   const columns = tableColumns(book, spec, x, width);
   const titles = spec.columns.map((column) => column.title);
@@ -64,7 +64,7 @@ function keptHeight(laid: LaidTable): number {
 }
 
 /** A table with quiet rules that flows over pages, its head repeated on each. */
-export function table(book: Book, spec: Table): void {
+export function table(book: Book, spec: TableSpec): void {
   const laid = layTable(book, spec);
   const span = spec.x === undefined ? undefined : { x: laid.x, width: laid.width };
   if (spec.heading !== undefined) section(book, spec.heading, keptHeight(laid), span);
@@ -72,7 +72,7 @@ export function table(book: Book, spec: Table): void {
   setTable(book, laid);
 }
 
-function layHalves(book: Book, left: readonly Table[], right: readonly Table[]): LaidTable[][] {
+function layHalves(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): LaidTable[][] {
   return [left, right].map((specs, i) =>
     specs.map((spec) => layTable(book, { ...spec, ...columns(book.paper, i * 6, 6) })),
   );
@@ -84,7 +84,7 @@ function halvesHeight(halves: readonly LaidTable[][]): number {
 }
 
 /** Tables in two halves of the page, those of a half under each other, both from one height. */
-export function tablesBeside(book: Book, left: readonly Table[], right: readonly Table[]): void {
+export function tablesBeside(book: Book, left: readonly TableSpec[], right: readonly TableSpec[]): void {
   const halves = layHalves(book, left, right);
   const height = halvesHeight(halves);
   if (height > book.bottom - book.top) {

@@ -1,4 +1,4 @@
-import type { Grid, GridBolt } from "../grid.ts";
+import type { GridBolt, StepGrid } from "../grid.ts";
 import { type Packing, packed } from "../packing.ts";
 import { Layers, type OpenLayer } from "./layers.ts";
 import { type Measure, type Measures, measuresOf } from "./measures.ts";
@@ -14,7 +14,7 @@ const SAME = 1e-3;
 const ROUNDING = 1e-12;
 
 /** Whether every way to cut can be looked at: few pieces, in layers of columns, and one bolt to buy from at the most. */
-export function isSmall({ items, bolts, joins }: Grid, stages: number | undefined): boolean {
+export function isSmall({ items, bolts, joins }: StepGrid, stages: number | undefined): boolean {
   const endless = bolts.filter(({ h }) => !Number.isFinite(h)).length;
   return items.length <= MOST_PIECES && joins === 0 && endless <= 1 && (stages === 2 || stages === 3);
 }
@@ -35,7 +35,7 @@ export interface Found {
  *
  * @param beat cost of the best plan known, asked anew each time
  */
-export function* everyWay(grid: Grid, stages: number, beat: () => number): Generator<Found, Found> {
+export function* everyWay(grid: StepGrid, stages: number, beat: () => number): Generator<Found, Found> {
   const measures = measuresOf(grid);
   for (let step = measures.next(); ; step = measures.next()) {
     if (step.done) return yield* new EveryWay(grid, stages, step.value, beat).run();
@@ -44,7 +44,7 @@ export function* everyWay(grid: Grid, stages: number, beat: () => number): Gener
 }
 
 class EveryWay {
-  readonly #grid: Grid;
+  readonly #grid: StepGrid;
   readonly #layers: Layers;
   readonly #measures: Measures;
   readonly #beat: () => number;
@@ -59,7 +59,7 @@ class EveryWay {
   readonly #reached = new Map<number, { y: number; before: number }[]>();
   #states = 0;
 
-  constructor(grid: Grid, stages: number, measures: Measures, beat: () => number) {
+  constructor(grid: StepGrid, stages: number, measures: Measures, beat: () => number) {
     const { items, bolts, lotAreas, lattice } = grid;
     this.#grid = grid;
     this.#layers = new Layers(grid, stages);

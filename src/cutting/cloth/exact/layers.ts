@@ -1,4 +1,4 @@
-import { type Grid, type GridBolt, leadTo, modulo } from "../grid.ts";
+import { type GridBolt, leadTo, modulo, type StepGrid } from "../grid.ts";
 import type { Laid } from "./state-queue.ts";
 
 /** Pieces laid for one state, at the most; then the search gives up. */
@@ -45,7 +45,7 @@ interface Way {
  * in one order; of equal pieces the first is taken.
  */
 export class Layers {
-  readonly #grid: Grid;
+  readonly #grid: StepGrid;
   readonly #stacks: boolean;
   readonly #longest: number;
   /** Order in a stack, or of columns, makes a difference. */
@@ -57,7 +57,7 @@ export class Layers {
   #laid: Laid[] = [];
   #nodes = 0;
 
-  constructor(grid: Grid, stages: number) {
+  constructor(grid: StepGrid, stages: number) {
     const { items, lattice } = grid;
     this.#grid = grid;
     this.#stacks = stages > 2;
@@ -121,7 +121,7 @@ export class Layers {
     taken: number,
     end: number,
   ): void {
-    const { w, h, turns } = this.#grid.items[item] as Grid["items"][number];
+    const { w, h, turns } = this.#grid.items[item] as StepGrid["items"][number];
     this.#put(task, column, { item, w, h }, taken, end);
     if (turns) this.#put(task, column, { item, w: h, h: w }, taken, end);
   }
@@ -225,7 +225,7 @@ export class Layers {
 
   #onRow({ rowY, columnX }: GridBolt, item: number, x: number, from: number): number {
     const { lattice, items, slack } = this.#grid;
-    const { phaseX, phaseY } = items[item] as Grid["items"][number];
+    const { phaseX, phaseY } = items[item] as StepGrid["items"][number];
     if (!lattice || phaseY < 0) return from;
     const column = lattice.half && phaseX >= 0 ? Math.round((x - phaseX - columnX) / lattice.across) : 0;
     const drop = modulo(column, 2) === 1 ? lattice.along / 2 : 0;

@@ -1,6 +1,6 @@
 import { worthTable } from "../../lengths/worth-table.ts";
 import { barBound } from "../bar-bound.ts";
-import type { Grid } from "../grid.ts";
+import type { StepGrid } from "../grid.ts";
 import { barsOf, waysToLie } from "../lower-bound.ts";
 import { latticeSpread, plainSpread } from "../spread.ts";
 
@@ -21,7 +21,7 @@ export interface Measures {
 }
 
 /** The area, and the worths of widths by the bar relaxation; pauses between the rounds of that. */
-export function* measuresOf(grid: Grid): Generator<void, Measures> {
+export function* measuresOf(grid: StepGrid): Generator<void, Measures> {
   const spread = grid.lattice ? latticeSpread(grid, grid.lattice) : plainSpread(grid);
   const widest = grid.bolts.reduce((most, { w }) => Math.max(most, w), 0) + spread.tailX;
   const ways = waysToLie(grid, spread, widest);

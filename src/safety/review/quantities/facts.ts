@@ -2,13 +2,13 @@ import { cleatAstray } from "../cleat-astray.ts";
 import { aboveFloorMm, type CordGeometry } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
 import { cordCount, hangingAt, pullCordLowPoint, pullStates } from "./pull-cords.ts";
-import type { Fact, Reading } from "./quantity.ts";
+import type { QuantityFact, Reading } from "./quantity.ts";
 import { leansOnGuide } from "./rear-cords.ts";
 
 const LOWERED = 0;
 const RAISED = 1;
 
-function fact(of: Fact["of"]): Fact {
+function fact(of: QuantityFact["of"]): QuantityFact {
   return { kind: "fact", of };
 }
 
@@ -28,7 +28,7 @@ function notKnown(why: string, raise = LOWERED, value?: number): Reading {
 }
 
 /** Only the maker can tell, once it is done. */
-function untilDone(why: string): Fact {
+function untilDone(why: string): QuantityFact {
   return fact(() => notKnown(why));
 }
 

@@ -3,7 +3,7 @@ import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
-import type { Ask, Sweep } from "./quantity.ts";
+import type { CheckedAgainst, Sweep } from "./quantity.ts";
 import { courseStates } from "./states.ts";
 
 const NO_PULL = "No cord with a free end hangs on this lift.";
@@ -141,7 +141,7 @@ export const looseLoopLength: Sweep = {
   what: ({ pulls }) => (pulls.length === 0 ? "the loose loop" : "the loop that the hanging cords can form"),
 };
 
-export function looseLoopAt(geometry: CordGeometry, raise: number, { belowFloorMm }: Ask): number {
+export function looseLoopAt(geometry: CordGeometry, raise: number, { belowFloorMm }: CheckedAgainst): number {
   const { pulls, loop } = geometry;
   const counts = ({ exitBelowTopMm, hangsMm }: Hanging) =>
     belowFloorMm === undefined ||

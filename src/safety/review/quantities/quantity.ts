@@ -4,7 +4,7 @@ import type { Check } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 
 /** The parts of a check that change what a quantity comes to. */
-export type Ask = Pick<Check, "pullN" | "belowFloorMm">;
+export type CheckedAgainst = Pick<Check, "pullN" | "belowFloorMm">;
 
 /** A length that changes with the height of the shade. */
 export interface Sweep {
@@ -18,18 +18,18 @@ export interface Sweep {
    * Raises at which it can be worst: between two neighbours it is monotone, so that the extremum over all
    * heights is among them. A test holds that against a dense sweep.
    */
-  states: (geometry: CordGeometry, ask: Ask) => number[];
-  at: (geometry: CordGeometry, raise: number, ask: Ask) => number;
+  states: (geometry: CordGeometry, ask: CheckedAgainst) => number[];
+  at: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => number;
   /** The same under the pull, where cord can be drawn out. Never below `at`. */
-  pulledAt?: (geometry: CordGeometry, raise: number, ask: Ask) => number;
+  pulledAt?: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => number;
   /** Cord slides out under the pull, so that no geometry bounds it. */
-  feeds?: (geometry: CordGeometry, ask: Ask) => boolean;
+  feeds?: (geometry: CordGeometry, ask: CheckedAgainst) => boolean;
   /** What a good value leans on that no plan shows: a sleeve sewn by hand, rings that grip, a device on the wall. */
-  leansOn?: (geometry: CordGeometry, ask: Ask) => LeansOn | undefined;
+  leansOn?: (geometry: CordGeometry, ask: CheckedAgainst) => LeansOn | undefined;
   /** What it is that comes to the value in that state, in words. */
-  what: (geometry: CordGeometry, raise: number, ask: Ask) => string;
+  what: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => string;
   /** How the value is computed, for the workings, where it is more than one length. */
-  working?: (geometry: CordGeometry, raise: number, ask: Ask) => Figure | undefined;
+  working?: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => Figure | undefined;
 }
 
 /** Workmanship or a device that a good value leans on, and the test of it. */
@@ -64,9 +64,9 @@ export interface Reading {
 }
 
 /** What no sweep is needed for: counts, labels, what only a test can tell. */
-export interface Fact {
+export interface QuantityFact {
   kind: "fact";
-  of: (situation: Situation, ask: Ask) => FactReading;
+  of: (situation: Situation, ask: CheckedAgainst) => FactReading;
 }
 
-export type QuantityDefinition = Sweep | Fact;
+export type QuantityDefinition = Sweep | QuantityFact;

@@ -4,7 +4,7 @@ import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, RearSpan } from "../cord-geometry.ts";
 import { CHILD_PULL, canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
 import { joinedLoopAt, joinedStates, looseLoopAt, pullStates, stretchedMm } from "./pull-cords.ts";
-import type { Ask, LeansOn, Sweep } from "./quantity.ts";
+import type { CheckedAgainst, LeansOn, Sweep } from "./quantity.ts";
 import { gatherStates } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
@@ -28,7 +28,7 @@ export function leansOnGuide({ rear }: CordGeometry): LeansOn | undefined {
 }
 
 /** The same where any of it hangs as low as is asked. */
-function leansOnGuideBelow(geometry: CordGeometry, ask: Ask): LeansOn | undefined {
+function leansOnGuideBelow(geometry: CordGeometry, ask: CheckedAgainst): LeansOn | undefined {
   return geometry.rear?.spans.some((span) => !tooHigh(geometry, span, 0, ask))
     ? leansOnGuide(geometry)
     : undefined;
@@ -167,7 +167,7 @@ function pulledLoop(geometry: CordGeometry, span: RearSpan, liftMm: number, pull
 }
 
 /** Worst over the spans of one column, which is any column's; spans above the asked height do not count. */
-function rearAt(geometry: CordGeometry, raise: number, of: OfSpan, ask: Ask = {}): number {
+function rearAt(geometry: CordGeometry, raise: number, of: OfSpan, ask: CheckedAgainst = {}): number {
   const { rear, travelMm } = geometry;
   if (rear === undefined || rear.guide === "enclosed") return 0;
   const liftMm = raise * travelMm;
@@ -193,7 +193,12 @@ function worstSpan(geometry: CordGeometry, raise: number, of: OfSpan): RearSpan 
   return worst;
 }
 
-function tooHigh(geometry: CordGeometry, span: RearSpan, liftMm: number, { belowFloorMm }: Ask): boolean {
+function tooHigh(
+  geometry: CordGeometry,
+  span: RearSpan,
+  liftMm: number,
+  { belowFloorMm }: CheckedAgainst,
+): boolean {
   if (belowFloorMm === undefined || geometry.topAboveFloorMm === undefined) return false;
   return geometry.topAboveFloorMm - lowerGuideMm(span, liftMm) > belowFloorMm + SAME_LENGTH_MM;
 }
@@ -204,7 +209,7 @@ function boardSpanMm({ rear }: CordGeometry): number {
   return most;
 }
 
-function pulledBoardSpanMm(geometry: CordGeometry, raise: number, { pullN }: Ask): number {
+function pulledBoardSpanMm(geometry: CordGeometry, raise: number, { pullN }: CheckedAgainst): number {
   const { rear, travelMm } = geometry;
   const spanMm = boardSpanMm(geometry);
   if (rear === undefined || spanMm === 0) return 0;
@@ -234,7 +239,10 @@ function isHeld(loop: OperatingLoop | undefined): boolean {
 }
 
 /** An operating loop on a device may hang lower than is asked, where its device holds and leaves no loop. */
-function leansOnHolder({ loop, topAboveFloorMm }: CordGeometry, { belowFloorMm }: Ask): LeansOn | undefined {
+function leansOnHolder(
+  { loop, topAboveFloorMm }: CordGeometry,
+  { belowFloorMm }: CheckedAgainst,
+): LeansOn | undefined {
   if (loop === undefined || !isHeld(loop)) return undefined;
   const lowMm = (topAboveFloorMm ?? 0) - loop.exitBelowTopMm - loop.dropMm;
   if (belowFloorMm !== undefined && lowMm > belowFloorMm + SAME_LENGTH_MM) return undefined;
@@ -261,7 +269,7 @@ function noRear({ rear }: CordGeometry): string | undefined {
   return rear === undefined ? NO_REAR : undefined;
 }
 
-function feeds({ rear, travelMm }: CordGeometry, { pullN }: Ask): boolean {
+function feeds({ rear, travelMm }: CordGeometry, { pullN }: CheckedAgainst): boolean {
   return rear !== undefined && canFeed(rear, pullN ?? CHILD_PULL.value, travelMm);
 }
 

@@ -13,7 +13,7 @@ import {
 } from "../../../../test/safety/cords.ts";
 import { QUANTITIES } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
-import { measure, pulledMm } from "../measures.ts";
+import { measureCheck, pulledMm } from "../measures.ts";
 import { headOpening, openingMm } from "./opening.ts";
 import type { Sweep } from "./quantity.ts";
 import { QUANTITY_TABLE } from "./table.ts";
@@ -108,7 +108,7 @@ describe.each(sweeps)("%s", (quantity, sweep) => {
         fc.pre(sweep.absent(geometry) === undefined);
         fc.pre(!(sweep.needsFloor && geometry.topAboveFloorMm === undefined));
         const check = { quantity, comparison: "at-most", unit: "mm", states: "all" } as const;
-        const measured = measure({ geometry, tag: TAG }, check);
+        const measured = measureCheck({ geometry, tag: TAG }, check);
         if ("absent" in measured) throw new Error("invalid measure: absent");
         if (measured.value === undefined) {
           // Nothing but closed guides: a length of 0 would say that they hold.
@@ -131,7 +131,7 @@ describe.each(sweeps)("%s", (quantity, sweep) => {
         fc.pre(sweep.absent(geometry) === undefined);
         fc.pre(!(sweep.needsFloor && geometry.topAboveFloorMm === undefined));
         const check = { quantity, comparison: "at-most", unit: "mm", states: "all", pullN: 35 } as const;
-        const measured = measure({ geometry, tag: TAG }, check);
+        const measured = measureCheck({ geometry, tag: TAG }, check);
         if ("absent" in measured) throw new Error("invalid measure: absent");
         const worst = pulledMm({ geometry, tag: TAG }, check, measured) ?? 0;
         for (const at of dense) {
@@ -179,7 +179,7 @@ describe("the opening between cord and cloth", () => {
     // D = c / (1 + π/2) = 200 / 2.5708 = 77.80 mm, by setting the derivative of c = g + 2 D atan(D/g) to nought.
     const geometry = backed([200]);
     const check = { quantity: "head-opening", comparison: "at-most", unit: "mm", states: "all" } as const;
-    const measured = measure({ geometry, tag: TAG }, check);
+    const measured = measureCheck({ geometry, tag: TAG }, check);
     if ("absent" in measured) throw new Error("invalid measure: absent");
     expectNear(measured.value ?? 0, 77.797, 0.001);
     expectNear(measured.raise, 1 - 77.797 / 200, 1e-5);
@@ -218,7 +218,7 @@ function turnsLeft(
 describe("a tail", () => {
   it("that is longest midway is found there", () => {
     const check = { quantity: "free-cord-length", comparison: "at-most", unit: "mm", states: "all" } as const;
-    expect(measure({ geometry: hanging(longestMidway(100, 300)), tag: TAG }, check)).toMatchObject({
+    expect(measureCheck({ geometry: hanging(longestMidway(100, 300)), tag: TAG }, check)).toMatchObject({
       value: 300,
       raise: 0.5,
     });

@@ -1,5 +1,5 @@
 import { ringCount, type StyleStep } from "../../../shade-plan/index.ts";
-import { wordsOf } from "../../base/step-words.ts";
+import { stepWords } from "../../base/step-words.ts";
 import {
   cutHaberdashery,
   dress,
@@ -30,7 +30,7 @@ export function austrianSteps(input: StyleStepInput): StyleStep[] {
 }
 
 function markTapes(input: StyleStepInput): StyleStep {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-columns",
     chapter: "make",
@@ -44,7 +44,7 @@ function markTapes(input: StyleStepInput): StyleStep {
 }
 
 function markRows(input: StyleStepInput): StyleStep {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-rows",
     chapter: "make",
@@ -59,7 +59,7 @@ function markRows(input: StyleStepInput): StyleStep {
 
 function shirr(input: StyleStepInput): StyleStep {
   const { size, grid } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const tapeMm = size.finishedLengthMm - grid.bottomSectionMm;
   return {
     id: "make-shirring",
@@ -75,7 +75,7 @@ function shirr(input: StyleStepInput): StyleStep {
 
 function head(input: StyleStepInput): StyleStep {
   const { size } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-head",
     chapter: "make",
@@ -89,7 +89,7 @@ function head(input: StyleStepInput): StyleStep {
 
 function rings(input: StyleStepInput): StyleStep {
   const { shade, grid, form } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const count = ringCount(grid, form);
   const rows = [...grid.rows].reverse();
   const places = rows
@@ -108,7 +108,7 @@ function rings(input: StyleStepInput): StyleStep {
 
 function measureTapes(input: StyleStepInput): StyleStep {
   const { size, grid } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-length",
     chapter: "make",

@@ -1,5 +1,5 @@
 import { ringCount, type StyleStep } from "../../../shade-plan/index.ts";
-import { LADDER, wordsOf } from "../../base/step-words.ts";
+import { LADDER, stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
 /** Tapes marked, cloth gathered onto them mark by mark, rings through both. */
@@ -20,7 +20,7 @@ function facts(input: StyleStepInput) {
   const clothMm = marks[0]?.atMm ?? form.stretches.reduce((sum, stretch) => sum + stretch.clothMm, 0);
   const tapeMm = size.finishedLengthMm / (marks.length + 1);
   const [tape] = form.haberdashery;
-  return { ...wordsOf(input), marks, clothMm, tapeMm, columns: grid.columns.length, tape };
+  return { ...stepWords(input), marks, clothMm, tapeMm, columns: grid.columns.length, tape };
 }
 
 function cutTapes(input: StyleStepInput): StyleStep {
@@ -74,7 +74,7 @@ function sewTapes(input: StyleStepInput): StyleStep {
 function rings(input: StyleStepInput): StyleStep {
   const { shade, grid, form } = input;
   const count = ringCount(grid, form);
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-rings",
     chapter: "make",
@@ -88,7 +88,7 @@ function rings(input: StyleStepInput): StyleStep {
 
 function measureTapes(input: StyleStepInput): StyleStep {
   const { size, form } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const cloth = form.stretches.reduce((sum, { clothMm }) => sum + clothMm, 0);
   return {
     id: "make-length",

@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { listed, wordsOf } from "../../base/step-words.ts";
+import { listed, stepWords } from "../../base/step-words.ts";
 import { pleatSteps } from "../../draping/pleat-steps.ts";
 import type { StyleStepInput } from "../../style.ts";
 
@@ -19,7 +19,7 @@ export function balloonSteps(input: StyleStepInput): StyleStep[] {
 function rows(input: StyleStepInput): StyleStep[] {
   const { form } = input;
   if (form.pouf === undefined) return [];
-  const { len, back } = wordsOf(input);
+  const { len, back } = stepWords(input);
   const across = form.marks.filter(({ along }) => along === "y");
   const tied = across.filter(({ kind }) => kind === "gather");
   const above = across.filter(({ kind }) => kind === "row");
@@ -42,7 +42,7 @@ function rows(input: StyleStepInput): StyleStep[] {
 
 function columns(input: StyleStepInput): StyleStep {
   const { grid, form } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-pleat-columns",
     chapter: "make",
@@ -58,7 +58,7 @@ function columns(input: StyleStepInput): StyleStep {
 function tie(input: StyleStepInput): StyleStep[] {
   const { form } = input;
   if (form.pouf === undefined) return [];
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const marks = form.pouf.loops + 1;
   return [
     {
@@ -78,7 +78,7 @@ function tie(input: StyleStepInput): StyleStep[] {
 function length(input: StyleStepInput): StyleStep[] {
   const { grid, form } = input;
   if (form.pouf === undefined) return [];
-  const { len, lengthMm } = wordsOf(input);
+  const { len, lengthMm } = stepWords(input);
   return [
     {
       id: "make-pouf-length",

@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { hemTurn, IRON, listed, wordsOf } from "../../base/step-words.ts";
+import { hemTurn, IRON, listed, stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
 /** The panel tapered, the lower edge curved, rings along two edges and nothing between. */
@@ -24,7 +24,7 @@ function widthFigure({ shade: { making } }: StyleStepInput): string {
 
 function widen(input: StyleStepInput, extraMm: number): StyleStep[] {
   if (extraMm <= 0) return [];
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const { finishedWidthMm } = input.size;
   const layers = input.cloth.layers.length > 1 ? "Do the same with every layer." : "";
   return input.shade.making.relax.widening === "tapered"
@@ -61,7 +61,7 @@ function slantedHems(input: StyleStepInput): StyleStep[] {
   const { sideTurnMm, sideTurns } = shade.making.hems;
   const { panel } = form;
   if (panel === undefined || panel.taperMm === 0 || sideTurnMm === 0) return [];
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const alone = cloth.layers.length === 1;
   const twice = sideTurns === 2 ? `, then by ${len(sideTurnMm)} again` : "";
   return [
@@ -84,7 +84,7 @@ function slantedHems(input: StyleStepInput): StyleStep[] {
 
 /** Heights of the curve over its lowest point: from the middle out to a column. */
 function curve(input: StyleStepInput, dipMm: number): StyleStep {
-  const { len, bottomHemMm } = wordsOf(input);
+  const { len, bottomHemMm } = stepWords(input);
   const points = input.form.panel?.curve ?? [];
   const places = points.map(({ outMm, upMm }) => `${len(upMm)} at ${len(outMm)}`);
   return {
@@ -99,7 +99,7 @@ function curve(input: StyleStepInput, dipMm: number): StyleStep {
 }
 
 function levels(input: StyleStepInput, dipMm: number): StyleStep[] {
-  const { len, back, lengthMm } = wordsOf(input);
+  const { len, back, lengthMm } = stepWords(input);
   const rows = input.grid.rows.map(({ number, fromHemMm }) => `row ${number} at ${len(fromHemMm)}`);
   return [
     {
@@ -125,7 +125,7 @@ function levels(input: StyleStepInput, dipMm: number): StyleStep[] {
 
 function hem(input: StyleStepInput, isCurved: boolean): StyleStep {
   const { form, shade } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const weight = form.haberdashery.find(({ id }) => id === "hem-weights");
   const ends =
     form.bar !== undefined
@@ -149,7 +149,7 @@ function hem(input: StyleStepInput, isCurved: boolean): StyleStep {
 }
 
 function columns(input: StyleStepInput): StyleStep {
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   return {
     id: "make-edge-columns",
     chapter: "make",
@@ -164,7 +164,7 @@ function columns(input: StyleStepInput): StyleStep {
 
 function dress(input: StyleStepInput): StyleStep {
   const { grid } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const lowMm = Math.max(0, grid.raisedHeightMm - grid.headrailMm);
   return {
     id: "train-dips",

@@ -1,12 +1,12 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { LADDER, wordsOf } from "../../base/step-words.ts";
+import { LADDER, stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
 /** Pockets and ribs are usual steps wherever there are ribs; this style trains its folds on them. */
 export function ribbedSteps(input: StyleStepInput): StyleStep[] {
   const { grid, form, cloth } = input;
   if (form.ribs.rows.length === 0) return [];
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const ribs = cloth.ribLines.length;
   const breaks =
     form.ribs.between === undefined

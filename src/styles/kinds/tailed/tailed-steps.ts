@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { listed, wordsOf } from "../../base/step-words.ts";
+import { listed, stepWords } from "../../base/step-words.ts";
 import { pleatSteps } from "../../draping/pleat-steps.ts";
 import type { StyleStepInput } from "../../style.ts";
 import { tailLengthMm } from "./judge-tailed.ts";
@@ -11,7 +11,7 @@ export function tailedSteps(input: StyleStepInput): StyleStep[] {
 
 function columns(input: StyleStepInput): StyleStep {
   const { grid, form } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const behind = form.pleats.length > 0;
   const centre = grid.columns.length > 2;
   return {
@@ -32,7 +32,7 @@ function columns(input: StyleStepInput): StyleStep {
 
 function dress(input: StyleStepInput): StyleStep {
   const { grid, form } = input;
-  const { len } = wordsOf(input);
+  const { len } = stepWords(input);
   const tailMm = Math.min(tailLengthMm(grid, form), grid.travelMm);
   return {
     id: "train-tails",

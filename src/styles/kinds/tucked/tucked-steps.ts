@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { IRON, LADDER, listed, wordsOf } from "../../base/step-words.ts";
+import { IRON, LADDER, listed, stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 import { tucksOf } from "./tucks-of.ts";
 
@@ -14,7 +14,7 @@ function facts(input: StyleStepInput) {
   const { form, size } = input;
   const { depthMm, face, fromHemMm } = tucksOf(form, size);
   return {
-    ...wordsOf(input),
+    ...stepWords(input),
     depthMm,
     face,
     spacingMm: fromHemMm[0] ?? size.finishedLengthMm,

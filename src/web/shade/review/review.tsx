@@ -5,7 +5,7 @@ import {
   type SafetyReview,
 } from "../../../shade-plan/index.ts";
 import { countText } from "../../frame/count-text.ts";
-import { RuleList, sourceText } from "./rule-list.tsx";
+import { RuleList, ruleSourceLine } from "./rule-list.tsx";
 
 /** Folded away until asked for: these do not speak against the shade. */
 const FOLDED: ReadonlySet<RuleOutcome> = new Set(["not-shown-to-fail", "does-not-apply"]);
@@ -70,7 +70,7 @@ function Listed({ listed }: { listed: SafetyReview["listed"] }) {
         {listed.map((rule) => (
           <li key={rule.ruleId} className="rule">
             <p>{rule.words}</p>
-            <p className="rule-source">{sourceText(rule)}</p>
+            <p className="rule-source">{ruleSourceLine(rule)}</p>
           </li>
         ))}
       </ul>

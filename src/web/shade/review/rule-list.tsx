@@ -43,7 +43,7 @@ function Rule({ result }: { result: RuleResult }) {
         {result.why}
       </p>
       {result.worst && result.outcome !== "does-not-apply" ? <ShowWorst worst={result.worst} /> : null}
-      <p className="rule-source">{sourceText(result)}</p>
+      <p className="rule-source">{ruleSourceLine(result)}</p>
     </li>
   );
 }
@@ -59,6 +59,6 @@ function RuleFigure({ result }: { result: RuleResult }) {
   );
 }
 
-export function sourceText(rule: RuleSource): string {
+export function ruleSourceLine(rule: RuleSource): string {
   return `${rule.ruleId}, ${STATUS_NAMES[rule.status]}: ${citeText(rule.cite)}. Read as of ${rule.asOf}, ${CONFIDENCE_NAMES[rule.confidence]}; check the current text.`;
 }

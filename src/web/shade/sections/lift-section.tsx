@@ -5,7 +5,7 @@ import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { countText } from "../../frame/count-text.ts";
 import { Segments } from "../../inputs/segments.tsx";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
-import { HardwareChoices } from "../hardware-choices.tsx";
+import { HardwareChoiceList } from "../hardware-choice-list.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
@@ -53,7 +53,7 @@ export function LiftSection() {
         <Settings group="lift" names={first} />
       </div>
       <CordTable lift={plan.lift} />
-      <HardwareChoices />
+      <HardwareChoiceList />
       <MoreSettings
         group="lift"
         but={["controlSide", ...first, ...notOf(plan.lift), "cleatAboveFloorMm"]}

@@ -5,7 +5,7 @@ import { figureBeside } from "../../typeset/figure.ts";
 import { openPage } from "../../typeset/heading.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
 import { table } from "../../typeset/table.ts";
-import type { CellLike, Table } from "../../typeset/table-spec.ts";
+import type { CellLike, TableSpec } from "../../typeset/table-spec.ts";
 import { tickCell } from "../../typeset/tick-cell.ts";
 
 const LEAST_FIGURE_PT = 170;
@@ -77,7 +77,7 @@ function repeats({ book, shade, length }: ShadeContext): void {
   }
 }
 
-function toBuy({ shade, plan }: ShadeContext): Table {
+function toBuy({ shade, plan }: ShadeContext): TableSpec {
   const { layers, trimBolts } = shade.cloth;
   const row = (name: string, buyMm: number): CellLike[] => [
     name,
@@ -97,7 +97,7 @@ function toBuy({ shade, plan }: ShadeContext): Table {
   };
 }
 
-function toSaw({ book, shade, length }: ShadeContext): Table {
+function toSaw({ book, shade, length }: ShadeContext): TableSpec {
   const { board, cloth, lift } = shade;
   const row = (name: string, lengthMm: number): CellLike[] => [
     tickCell(book, name),

@@ -1,6 +1,6 @@
 import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
-import { hasLock } from "../../shade-context.ts";
+import { isLockContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
 import { figureBeside } from "../../typeset/figure.ts";
 import { openPage, section } from "../../typeset/heading.ts";
@@ -59,7 +59,7 @@ function listed(
 }
 
 function lockFacts(context: ShadeContext): FactLine[] {
-  if (!hasLock(context)) return [];
+  if (!isLockContext(context)) return [];
   const { tailLoweredMm, tailRaisedMm, tailEndAboveFloorRaisedMm } = context.shade.lift;
   return [
     ...listed(context, "Cords below the lock, down · up", [tailLoweredMm, tailRaisedMm]),

@@ -1,10 +1,10 @@
-import type { Chapter } from "../../../shade-plan/index.ts";
+import type { StepChapter } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { openPage } from "../../typeset/heading.ts";
 import { stepTicks, tickColumns } from "./tick-lines.ts";
 
 /** Cutting stands on a sheet of its own. */
-const CHAPTERS: readonly Chapter[] = ["make", "board", "string"];
+const CHAPTERS: readonly StepChapter[] = ["make", "board", "string"];
 
 /** Every step from the cut pieces to the strung shade in a line, with the figures that are this shade’s own. */
 export function makePage(context: ShadeContext): void {

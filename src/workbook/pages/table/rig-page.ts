@@ -1,8 +1,8 @@
 import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { massText, trimmed } from "../../../units/index.ts";
 import {
-  hasLock,
-  hasTube,
+  isLockContext,
+  isTubeContext,
   type LockContext,
   type ShadeContext,
   type TubeContext,
@@ -12,7 +12,7 @@ import { figure, figureBeside } from "../../typeset/figure.ts";
 import { openPage } from "../../typeset/heading.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
 import { tablesBeside } from "../../typeset/table.ts";
-import type { CellLike, Table } from "../../typeset/table-spec.ts";
+import type { CellLike, TableSpec } from "../../typeset/table-spec.ts";
 import { drawTickBox, TICK_BOX_PT } from "../../typeset/tick-box.ts";
 import { tickCell } from "../../typeset/tick-cell.ts";
 
@@ -45,7 +45,7 @@ interface Place {
 }
 
 /** Everything of the lift that is screwed to the board, from its left end to its right. */
-function places({ book, shade, length }: ShadeContext): Table {
+function places({ book, shade, length }: ShadeContext): TableSpec {
   const { board, lift } = shade;
   const all: Place[] = [
     ...board.eyes.map(({ xMm }, i) => ({ name: `Eye ${i + 1}`, xMm })),
@@ -72,10 +72,10 @@ function places({ book, shade, length }: ShadeContext): Table {
 }
 
 /** Each cord with the length to cut, in the order of threading where there is a lock. */
-function cordList(context: ShadeContext): Table {
+function cordList(context: ShadeContext): TableSpec {
   const { shade, length } = context;
   const { lift } = shade;
-  const rows = hasLock(context)
+  const rows = isLockContext(context)
     ? context.shade.lift.threading.flatMap((number): CellLike[][] => {
         const cord = context.shade.lift.cords.find((one) => one.number === number);
         if (cord === undefined) return [];
@@ -88,15 +88,15 @@ function cordList(context: ShadeContext): Table {
         String(cord.number),
       ]);
   return {
-    heading: hasLock(context) ? "Cords, in the order of threading" : "Cords",
+    heading: isLockContext(context) ? "Cords, in the order of threading" : "Cords",
     title: "Cords with the length to cut, and where each one goes",
     columns: [
       { title: "", share: 1.1 },
       { title: "Cut", share: 1.25, align: "measure" },
-      { title: hasLock(context) ? "Slot, from" : "Spool", share: 1 },
+      { title: isLockContext(context) ? "Slot, from" : "Spool", share: 1 },
     ],
     rows,
-    intro: hasLock(context)
+    intro: isLockContext(context)
       ? "Slots count from the wall. In this order no cord passes over one that is in."
       : "Number each cord before it is strung.",
   };
@@ -124,8 +124,8 @@ function notes(context: ShadeContext): string[] {
   return [
     `Left end ${length(board.leftMm)} inside the left finished edge.`,
     ...(eye === undefined ? [] : [`Eyes ${length(eye.zMm)} from the wall edge.`]),
-    ...(hasLock(context) ? lockNotes(context) : []),
-    ...(hasTube(context) ? tubeNotes(context) : []),
+    ...(isLockContext(context) ? lockNotes(context) : []),
+    ...(isTubeContext(context) ? tubeNotes(context) : []),
     `Screws: ${board.screws.count} of ${length(board.screws.lengthMm)}, into ${board.screws.into}${from}.`,
   ];
 }

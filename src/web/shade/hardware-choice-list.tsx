@@ -15,7 +15,7 @@ const KINDS = {
 } as const;
 
 /** Every way to raise this shade with the parts at hand: what goes, ranked, and what does not, with the figures against it. */
-export function HardwareChoices() {
+export function HardwareChoiceList() {
   const [asked, setAsked] = useState(false);
   const isOpen = usePlanner((planner) => planner.view.open.lift === true);
   return (

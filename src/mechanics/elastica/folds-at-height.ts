@@ -3,7 +3,7 @@ import { dropFamily } from "./drop-family.ts";
 import { foldWeight } from "./fold-level.ts";
 import { type FoldStack, type FoldStackProblem, fixedSkirt, stackFolds } from "./fold-stack.ts";
 import type { LeaningProblem } from "./leaning-strip.ts";
-import { type Course, leaning, openSlope, type Path } from "./open-fold.ts";
+import { type FoldCourse, leaning, openSlope, type Path } from "./open-fold.ts";
 
 /** The cloth of a shade as its folds feel it. */
 export type FoldCloth = Omit<FoldStackProblem, "arcsMm">;
@@ -41,7 +41,7 @@ const SAME_MM = 1e-6;
  * its way is a heavy elastica in front of the pane and of the drops below it. Undefined where a shape was not found, so that
  * the caller can draw limp cloth and say so.
  */
-export function layFolds(
+export function foldsAtHeight(
   cloth: FoldCloth,
   spans: readonly FoldSpan[],
   under?: FoldSpan,
@@ -69,11 +69,11 @@ function layOver(cloth: FoldCloth, spans: readonly FoldSpan[], under: FoldSpan):
   const memo = memoOf(cloth);
   const key = `${under.arcMm} ${under.gapMm}`;
   const known = memo.over.get(key);
-  const lowest = known?.under ?? layFolds(cloth, [under])?.folds[0];
+  const lowest = known?.under ?? foldsAtHeight(cloth, [under])?.folds[0];
   if (lowest === undefined) return undefined;
   const above = known?.above ?? { ...cloth, skirt: fixedSkirt(outerTilt(lowest)) };
   memo.over.set(key, { under: lowest, above });
-  const laid = layFolds(above, spans);
+  const laid = foldsAtHeight(above, spans);
   return laid === undefined ? undefined : { ...laid, under: lowest };
 }
 
@@ -214,7 +214,7 @@ function courseOf(
   spans: readonly FoldSpan[],
   k: number,
   below: LaidFold | undefined,
-): Course {
+): FoldCourse {
   const { arcMm } = spans[k] as FoldSpan;
   const weight = Math.min(LIMPEST, foldWeight(cloth, arcMm));
   const problemAt = (closing: number, tiltRad: number): LeaningProblem => ({

@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
 import { expectNear } from "../../../test/near.ts";
 import { rigidityNmm, weightNPerMm2 } from "../bending/rigidity.ts";
-import { type FoldCloth, type FoldSpan, type LaidFold, layFolds } from "./lay-folds.ts";
+import { type FoldCloth, type FoldSpan, foldsAtHeight, type LaidFold } from "./folds-at-height.ts";
 
 const clothOf = (bending: number): FoldCloth => ({
   weightNPerMm2: weightNPerMm2(370),
@@ -22,7 +22,7 @@ function placesAt(liftMm: number, count: number, arcMm = 200): FoldSpan[] {
 }
 
 function laid(cloth: FoldCloth, places: readonly FoldSpan[]): LaidFold[] {
-  const found = layFolds(cloth, places);
+  const found = foldsAtHeight(cloth, places);
   if (found === undefined) throw new Error("no folds");
   return found.folds;
 }
