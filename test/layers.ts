@@ -3,7 +3,7 @@ import { importsOf, nodesOf, type SourceFile, type SyntaxNode } from "./source-t
 
 /** Floors of the house, ground floor first. A room imports only from floors below its own. */
 export const FLOORS: readonly (readonly string[])[] = [
-  ["units", "sources", "mechanics"],
+  ["units", "sources", "mechanics", "words"],
   ["figures", "job", "shade-plan"],
   ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "align", "steps"],
   ["cost", "drape"],

@@ -1,5 +1,6 @@
 import type { AlignedWindow, RoomAlignment, RowLayout } from "../shade-plan/index.ts";
 import { lengthText, markMm, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
+import { counted } from "../words/index.ts";
 
 type Outcome = Pick<AlignedWindow, "follows" | "layout" | "sharesRaisedHem" | "why">;
 
@@ -11,7 +12,7 @@ export function windowWords(
 ): string {
   const since = why === undefined ? "" : `, since ${why}`;
   if (layout === undefined) return `Keeps its own rows${since}.`;
-  const rows = `${layout.rows} row${layout.rows === 1 ? "" : "s"}`;
+  const rows = counted(layout.rows, "row");
   const kept =
     follows === "levels"
       ? `${rows} on the shared levels.`

@@ -7,6 +7,7 @@ import {
   newClothMm,
 } from "../plan/index.ts";
 import { clothLengthText, type UnitChoice } from "../units/index.ts";
+import { counted } from "../words/index.ts";
 import { plainLine } from "./plain-text.ts";
 
 /** Each cloth and each thing by the length in a line: what it takes, and how near that is to the least. */
@@ -18,7 +19,7 @@ export function cuttingText({ cloths, lengths, units }: CuttingPlan): string {
 
 function clothLine(one: ClothCutting, units: UnitChoice): string {
   const { clothName, newBoltId, answer, problem } = one;
-  const pieces = `${problem.pieces.length} ${problem.pieces.length === 1 ? "piece" : "pieces"}`;
+  const pieces = counted(problem.pieces.length, "piece");
   if (!("bolts" in answer)) return `${clothName}: ${pieces}. ${clothGapWords(one, units)}`;
   const held = answer.bolts.filter(({ boltId }) => boltId !== newBoltId).length;
   const fromStock = held === 0 ? "" : `, ${held} from stock`;

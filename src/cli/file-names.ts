@@ -1,3 +1,5 @@
+import { slugOf } from "../words/index.ts";
+
 /** Names that Windows keeps for devices, whatever ending they carry. */
 const RESERVED = /^(?:con|prn|aux|nul|com\d|lpt\d)$/i;
 
@@ -19,15 +21,8 @@ export function fileNames(ids: readonly string[]): Map<string, string> {
   return names;
 }
 
-/** A short id from a name: `Harbour house, 2nd floor` → `harbour-house-2nd-floor`. */
-export function slugOf(name: string): string {
-  const plain = name
-    .normalize("NFKD")
-    .toLowerCase()
-    .replace(/\p{M}+/gu, "");
-  const slug = plain
-    .replace(/[^a-z0-9]+/g, "-")
-    .slice(0, 40)
-    .replace(/^-+|-+$/g, "");
+/** The beginning of a job's id from its name: `Harbour house, 2nd floor` → `harbour-house-2nd-floor`. */
+export function idFromName(name: string): string {
+  const slug = slugOf(name).slice(0, 40).replace(/-$/, "");
   return slug === "" ? "job" : slug;
 }

@@ -2,6 +2,7 @@ import { bySeverity, type Finding, SEVERITIES, type Severity } from "../figures/
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { citeText } from "../sources/index.ts";
+import { counted } from "../words/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
 
 /** Severity words stand in a column of their own. */
@@ -116,6 +117,6 @@ export function findingsText(plan: Plan, columns: number): string {
   return (
     headed("The whole job", plan.findings, columns) +
     shades +
-    `${count} ${count === 1 ? "shade" : "shades"} planned: ${countText(allFindings(plan))}.\n`
+    `${counted(count, "shade")} planned: ${countText(allFindings(plan))}.\n`
   );
 }

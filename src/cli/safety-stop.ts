@@ -1,4 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
+import { counted } from "../words/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
 
 /** The plan is done and written, and a rule on cords failed for goods that are sold or given: the program ends with 3. */
@@ -38,7 +39,7 @@ const MOST_NAMED = 20;
 
 /** Why the program ends with 3, shade by shade. */
 export function stopText({ shades, wrote }: SafetyStop, columns: number): string {
-  const count = `${shades.length} ${shades.length === 1 ? "shade" : "shades"}`;
+  const count = counted(shades.length, "shade");
   const named = shades.slice(0, MOST_NAMED).map(({ roomName, windowName, shadeId, safety }) => {
     const text = `${roomName} · ${windowName} (${shadeId}): ${safety.stampText ?? safety.line}`;
     return `  ${wrapped(text, columns - 4, "    ")}`;

@@ -3,6 +3,7 @@ import { settingPatch } from "../job/index.ts";
 import { LAYER_NAMES } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText } from "../units/index.ts";
+import { counted } from "../words/index.ts";
 import type { ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { seamThatFitsMm } from "./joins.ts";
@@ -36,8 +37,7 @@ function joins(shade: ClothShade, story: CutStory): Finding[] {
   if (at === "none") return [];
   const { units } = shade;
   const seams = cut.seamsMm.map((mm) => lengthText(mm, units)).join(" and ");
-  const moreWidths = (more: number) =>
-    more === 0 ? "no more cloth" : `${more} ${more === 1 ? "width" : "widths"} more`;
+  const moreWidths = (more: number) => (more === 0 ? "no more cloth" : `${counted(more, "width")} more`);
   const how =
     at === "under-columns"
       ? `under ring columns or pleats, where they show least, for ${moreWidths(Math.max(0, (columnDrops ?? 0) - equalDrops))} than equal parts would take`

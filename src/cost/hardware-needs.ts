@@ -1,5 +1,6 @@
 import { ringCount } from "../shade-plan/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
+import { slugOf } from "../words/index.ts";
 import type { NeedsInput } from "./cost-input.ts";
 import { haberdasheryNeeds } from "./haberdashery-needs.ts";
 import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
@@ -76,19 +77,12 @@ function boardNeeds({ shade, board }: NeedsInput): Need[] {
   }
   const { count, lengthMm, into } = board.screws;
   const screw = () => `Screw, ${screwLengthText(lengthMm, units)}, into ${into}`;
-  needs.push(countedNeed(`screws-${slug(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
+  needs.push(countedNeed(`screws-${slugOf(`${Math.round(lengthMm)}-${into}`)}`, "board", screw, count));
   return needs.concat(attachmentNeeds(shade.making.board.attachment, board.lengthMm, units));
 }
 
 function screwLengthText(lengthMm: number, units: UnitChoice): string {
   return units.system === "imperial" ? lengthText(lengthMm, units) : fineText(lengthMm);
-}
-
-function slug(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, "-")
-    .replace(/^-|-$/g, "");
 }
 
 /** The cover is stapled in either case; hook-and-loop takes the place of the shade's row of staples. */

@@ -2,13 +2,13 @@ import type { Finding } from "../figures/index.ts";
 import type { ShoppingLine } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { clothLengthText, lengthText, SAME_LENGTH_MM, type UnitChoice } from "../units/index.ts";
+import { counted } from "../words/index.ts";
 import type { CostShade } from "./cost-input.ts";
 import { soldLengths } from "./length-for.ts";
 import { longestMm } from "./longest.ts";
 import { labelOf, type Need } from "./need.ts";
 import type { Bought } from "./shop.ts";
 import { runningBuyText } from "./shopping-line.ts";
-import { countText } from "./sold.ts";
 import type { StockAtHand } from "./stock-at-hand.ts";
 import { isUnpriced } from "./total.ts";
 
@@ -69,7 +69,7 @@ function clothShort(
   held: { pieces: number; lengthMm: number; usedMm: number; neededMm: number },
   units: UnitChoice,
 ): Finding {
-  const all = `${countText(held.pieces, "piece")} at hand, ${clothLengthText(held.lengthMm, units, "down")} in all`;
+  const all = `${counted(held.pieces, "piece")} at hand, ${clothLengthText(held.lengthMm, units, "down")} in all`;
   const serves =
     held.usedMm > 0
       ? `${clothLengthText(held.usedMm, units)} of it serves`
@@ -96,7 +96,7 @@ export function judgePrices(bought: readonly Bought[]): Finding[] {
       stage: "cost",
       path: "/rates",
       get text() {
-        return `${countText(invented.length, "price")} of this job ${invented.length === 1 ? "is" : "are"} invented for demonstration (${listed(invented)}). Enter your own before you quote.`;
+        return `${counted(invented.length, "price")} of this job ${invented.length === 1 ? "is" : "are"} invented for demonstration (${listed(invented)}). Enter your own before you quote.`;
       },
       cite: cite("demo"),
       remedies: [],

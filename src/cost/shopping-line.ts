@@ -1,9 +1,10 @@
 import type { ShoppingLine } from "../shade-plan/index.ts";
 import { lengthText, type UnitChoice } from "../units/index.ts";
+import { counted } from "../words/index.ts";
 import { longestMm } from "./longest.ts";
 import { labelOf } from "./need.ts";
 import type { Bought, BoughtCounted, BoughtLengths, BoughtRunning, BoughtSpools } from "./shop.ts";
-import { countText, cutUnit, runningLengthText, UNIT_MM } from "./sold.ts";
+import { cutUnit, runningLengthText, UNIT_MM } from "./sold.ts";
 
 type Words = Pick<ShoppingLine, "needText" | "buyText">;
 
@@ -55,7 +56,7 @@ function lengthsWords(
   const whole = quantity - overlong;
   const lengthWords = stockMm === undefined ? "" : ` of ${runningLengthText(stockMm, cutUnit(units), units)}`;
   const words: string[] = [];
-  if (whole > 0) words.push(`${countText(whole, need.noun)}${lengthWords}`);
+  if (whole > 0) words.push(`${counted(whole, need.noun)}${lengthWords}`);
   if (overlong > 0) {
     const longest = lengthText(longestMm(need.cutsMm), units);
     words.push(`${overlong} cut to size, the longest ${longest}`);
@@ -80,7 +81,7 @@ function countedWords({ need, quantity }: BoughtCounted): Words {
     buyText:
       packNoun === undefined
         ? String(quantity)
-        : `${countText(quantity, packNoun, manyOf(packNoun))} of ${packOf}`,
+        : `${counted(quantity, packNoun, manyOf(packNoun))} of ${packOf}`,
   };
 }
 
@@ -93,6 +94,6 @@ function spooledWords({ need, quantity }: BoughtSpools, units: UnitChoice): Word
   const needed = Math.ceil(need.lengthMm / UNIT_MM[unit]) * UNIT_MM[unit];
   return {
     needText: runningLengthText(needed, unit, units),
-    buyText: `${countText(quantity, "spool")} of ${Math.round(need.spoolMm / UNIT_MM[unit])}\u00a0${unit}`,
+    buyText: `${counted(quantity, "spool")} of ${Math.round(need.spoolMm / UNIT_MM[unit])}\u00a0${unit}`,
   };
 }

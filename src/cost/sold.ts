@@ -45,8 +45,3 @@ export function inUnit(lengthMm: number, unit: "yd" | "ft" | "m"): number {
 export function runningLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
   return unit === "ft" ? cordLengthText(lengthMm, units) : clothLengthText(lengthMm, units);
 }
-
-/** `1 piece`, `3 pieces`. */
-export function countText(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}

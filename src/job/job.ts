@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { RULERS, UNIT_SYSTEMS } from "../units/index.ts";
+import { withArticle } from "../words/index.ts";
 import { besideSchema, headSchema } from "./beyond-rectangle.ts";
 import { clothSchema } from "./cloth.ts";
 import { cuttingSchema } from "./cutting.ts";
@@ -88,8 +89,7 @@ export const STYLE_NAMES: Record<StyleKind, string> = {
 
 /** `a flat`, `an Austrian`. */
 export function styleWithArticle(style: StyleKind): string {
-  const name = STYLE_NAMES[style];
-  return `${/^[aeiou]/i.test(name) ? "an" : "a"} ${name}`;
+  return withArticle(STYLE_NAMES[style]);
 }
 
 export const unitsSchema = z.strictObject({

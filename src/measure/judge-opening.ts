@@ -3,6 +3,7 @@ import { settingPatch } from "../job/index.ts";
 import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { inches, lengthText } from "../units/index.ts";
+import { listed } from "../words/index.ts";
 import { SMALLEST_FINISHED_MM } from "./finished-size.ts";
 import type { MeasuredShade } from "./measure-reads.ts";
 import { diagonalMisfitMm, leanMm } from "./squareness.ts";
@@ -56,15 +57,10 @@ function tooFew(shade: MeasuredShade, toMeasure: string[]): Finding {
     ...base(shade),
     id: "measure.incomplete",
     severity: "unproven",
-    text: `Before any cloth is cut, measure ${listText(toMeasure)}. Until then the size rests on ${shade.opening.widthsMm.length} width${shade.opening.widthsMm.length === 1 ? "" : "s"} and ${shade.opening.heightsMm.length} height${shade.opening.heightsMm.length === 1 ? "" : "s"}.`,
+    text: `Before any cloth is cut, measure ${listed(toMeasure)}. Until then the size rests on ${shade.opening.widthsMm.length} width${shade.opening.widthsMm.length === 1 ? "" : "s"} and ${shade.opening.heightsMm.length} height${shade.opening.heightsMm.length === 1 ? "" : "s"}.`,
     cite: cite("measuring-guides", "three widths, three heights, both diagonals"),
     remedies: [],
   };
-}
-
-function listText(items: string[]): string {
-  const last = items.at(-1) ?? "";
-  return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
 }
 
 function judgeSpread(shade: MeasuredShade, size: Size): Finding[] {

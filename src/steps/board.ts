@@ -1,7 +1,8 @@
 import { fromBoardEndMm, type LockSeat, type Step } from "../shade-plan/index.ts";
+import { counted, listed } from "../words/index.ts";
 import { type Bench, isLockBench, isTubeBench, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
-import { counted, listed, placed, sentences } from "./wording.ts";
+import { placed, sentences } from "./wording.ts";
 
 /** From a length of wood to a board with the shade on it; lock or tube wait for their cords. */
 export function boardSteps(bench: Bench): Step[] {

@@ -1,7 +1,7 @@
 import { MEASURE_STIFFNESS } from "../job/index.ts";
 import type { Step } from "../shade-plan/index.ts";
+import { listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { listed } from "./wording.ts";
 
 /** A strip of each cloth whose stiffness nobody measured, while there is cloth to spare. */
 export function cutStiffness({ resolved, cloth }: Bench): Step[] {

@@ -1,6 +1,7 @@
 import type { Step, Trim } from "../shade-plan/index.ts";
+import { counted } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { counted, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** Pieces beside the layers: bands first, then what the board takes, then strips and sleeves. */
 export function cutTrims(bench: Bench): Step[] {

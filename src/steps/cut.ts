@@ -1,11 +1,12 @@
 import type { RibKind } from "../job/index.ts";
 import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
 import { clothLengthText } from "../units/index.ts";
+import { counted, IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cutStiffness } from "./cut-stiffness.ts";
 import { cutTrims } from "./cut-trims.ts";
-import { BLACKOUT_IRON, IRON, SAW } from "./hazards.ts";
-import { counted, listed, sentences } from "./wording.ts";
+import { BLACKOUT_IRON, SAW } from "./hazards.ts";
+import { sentences } from "./wording.ts";
 
 /** From the bolt to squared pieces: look, shrink, square, cut, saw. */
 export function cutSteps(bench: Bench): Step[] {

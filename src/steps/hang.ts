@@ -1,8 +1,9 @@
 import { fromBoardEndMm, headYMm, type Step } from "../shade-plan/index.ts";
+import { counted, listed } from "../words/index.ts";
 import { type Bench, isTubeBench } from "./bench.ts";
 import { controlSteps } from "./hang-control.ts";
 import { HOLD_BOARD, WALL } from "./hazards.ts";
-import { counted, listed, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** Board up, shade down, and whatever the hand works made ready. */
 export function hangSteps(bench: Bench): Step[] {

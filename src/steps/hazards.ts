@@ -1,6 +1,4 @@
-/** What can hurt at the bench and on the ladder, worded once. */
-export const IRON =
-  "Iron and steam burn. Stand the iron upright, keep your hand out of the steam, and try a scrap first.";
+/** What can hurt at the bench and on the ladder, worded once; what styles say too is in `src/words`. */
 export const BLACKOUT_IRON =
   "Iron and steam burn, and blackout melts: a cool iron at most, no steam, and a scrap first.";
 export const SAW =
@@ -10,7 +8,6 @@ export const STAPLER =
 export const DRILL = "Clamp the board before you drill it, and wear eye protection.";
 export const WALL =
   "Look for electric cables, pipes and gas in the wall before you drill; they run above and beside windows. If you cannot tell what is there, ask someone licensed for that work. Wear eye protection. Local codes come before this plan.";
-export const LADDER = "Stand on a steady ladder on a firm floor, and do not lean out to either side.";
 export const HOLD_BOARD =
   "Keep one hand on the board until the last screw is in: a falling board hurts. Have someone hold the shade up. Stand on a steady ladder.";
 export const CORDS_AT_THREADING =

@@ -1,7 +1,8 @@
 import type { Step } from "../shade-plan/index.ts";
+import { LADDER } from "../words/index.ts";
 import { type Bench, isLockBench, type LockBench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
-import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, LADDER } from "./hazards.ts";
+import { CORDS_AT_HANGING, CORDS_LEFT_HANGING } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
 
 /** The hem brought level by the knots at the bottom rings, then tails joined or sleeves closed. */

@@ -1,8 +1,9 @@
 import type { Step } from "../shade-plan/index.ts";
+import { IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { BLACKOUT_IRON, IRON } from "./hazards.ts";
+import { BLACKOUT_IRON } from "./hazards.ts";
 import { barInHem } from "./rod-behind.ts";
-import { listed, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** Face and lining sewn right sides together round three sides, turned out, and a channel sewn for the bar. */
 export function baggedSteps(bench: Bench): Step[] {

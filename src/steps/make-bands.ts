@@ -1,7 +1,7 @@
 import type { Step } from "../shade-plan/index.ts";
+import { counted, IRON } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { IRON } from "./hazards.ts";
-import { counted, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** The band that lengthens the face, joined before anything is measured on it. */
 export function bottomBandSteps({ resolved, cloth, size, len }: Bench): Step[] {

@@ -1,12 +1,13 @@
 import { LAYER_NAMES, type LayerCut, type Step } from "../shade-plan/index.ts";
+import { IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { BLACKOUT_IRON, IRON } from "./hazards.ts";
+import { BLACKOUT_IRON } from "./hazards.ts";
 import { baggedSteps } from "./make-bagged.ts";
 import { bandingSteps, bottomBandSteps } from "./make-bands.ts";
 import { layerSteps } from "./make-layers.ts";
 import { mitreSteps } from "./make-mitre.ts";
 import { barInHem } from "./rod-behind.ts";
-import { listed, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** Joins, side hems, layers and bottom hem, apart so that pockets can come between them. */
 export function clothSteps(bench: Bench) {

@@ -1,6 +1,6 @@
 import type { Step } from "../shade-plan/index.ts";
+import { IRON } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { IRON } from "./hazards.ts";
 import { sentences } from "./wording.ts";
 
 /** Bottom corners folded on the slant before side hem and bottom hem are turned for good. */

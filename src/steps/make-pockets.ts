@@ -1,7 +1,7 @@
 import type { Step } from "../shade-plan/index.ts";
+import { counted, IRON } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { IRON } from "./hazards.ts";
-import { counted, placed } from "./wording.ts";
+import { placed } from "./wording.ts";
 
 function pocketLines({ cloth, len }: Bench): string {
   return placed(

@@ -1,7 +1,8 @@
 import type { Step } from "../shade-plan/index.ts";
+import { counted } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { catchSteps } from "./make-layers.ts";
-import { counted, placed, sentences } from "./wording.ts";
+import { placed, sentences } from "./wording.ts";
 
 /** Rows from the hem up, columns from the left seen from the room, and a ring at every crossing. */
 export function ringSteps(bench: Bench): Step[] {

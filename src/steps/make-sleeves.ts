@@ -1,6 +1,6 @@
 import type { Step } from "../shade-plan/index.ts";
+import { IRON } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { IRON } from "./hazards.ts";
 import { sentences } from "./wording.ts";
 
 /** Strips over the rings, sewn along one edge now and closed over the cords once those are in. */

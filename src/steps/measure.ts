@@ -1,7 +1,7 @@
 import type { Step } from "../shade-plan/index.ts";
+import { LADDER, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
-import { LADDER } from "./hazards.ts";
-import { listed, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** Measure the opening again before anything is cut, and see the finished size against it. */
 export function measureSteps(bench: Bench): Step[] {

@@ -1,8 +1,9 @@
 import type { Lift, Step } from "../shade-plan/index.ts";
 import { cordLengthText } from "../units/index.ts";
+import { counted } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
-import { counted, placed, sentences } from "./wording.ts";
+import { placed, sentences } from "./wording.ts";
 
 /** The same for every lift: cords cut and numbered. */
 export function cutCords({ resolved, lift, fine, len }: Bench): Step {

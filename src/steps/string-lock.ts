@@ -1,8 +1,9 @@
 import { type CordRun, fromBoardEndMm, type Step } from "../shade-plan/index.ts";
+import { counted, listed } from "../words/index.ts";
 import type { LockBench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
 import { bar, closeSleeves, cutCords, tie } from "./string-cords.ts";
-import { counted, listed, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** From cut cords to a threaded lock on the board and the bar in the hem. */
 export function lockStringSteps(bench: LockBench): Step[] {

@@ -1,7 +1,7 @@
 import type { Step } from "../shade-plan/index.ts";
+import { counted, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
-import { counted, listed } from "./wording.ts";
 
 /** A top that can be let down: a rail sewn in, and cords of its own over a lock at the other end. */
 export function railSteps({ lift, len, resolved, board }: Bench): Step[] {

@@ -1,9 +1,10 @@
 import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
 import { trimmed } from "../units/index.ts";
+import { counted, listed } from "../words/index.ts";
 import type { TubeBench } from "./bench.ts";
 import { CORDS_AT_THREADING, SAW, SPRING, TUBE_TURNS } from "./hazards.ts";
 import { bar, closeSleeves, cutCords, tie } from "./string-cords.ts";
-import { counted, listed, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** From cut cords to a tube under the board with every cord on its own spool. */
 export function tubeStringSteps(bench: TubeBench): Step[] {

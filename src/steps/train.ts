@@ -1,8 +1,8 @@
 import { hangingCords, type Step } from "../shade-plan/index.ts";
+import { counted, LADDER } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cordCautionLeft } from "./cord-caution.ts";
-import { LADDER } from "./hazards.ts";
-import { counted, sentences } from "./wording.ts";
+import { sentences } from "./wording.ts";
 
 /** The folds laid by hand once, so that they fall that way by themselves. */
 export function trainSteps(bench: Bench): Step[] {

@@ -1,14 +1,4 @@
-/** `a`, `a and b`, `a, b and c`. */
-export function listed(items: readonly string[]): string {
-  const last = items.at(-1) ?? "";
-  return items.length < 2 ? last : `${items.slice(0, -1).join(", ")} and ${last}`;
-}
-
-/** `1 ring`, `35 rings`. */
-export function counted(count: number, one: string, many = `${one}s`): string {
-  return `${count} ${count === 1 ? one : many}`;
-}
-
+import { listed } from "../words/index.ts";
 /** Sentences that apply, as one text. */
 export function sentences(...parts: (string | undefined | false)[]): string {
   return parts.filter((part) => typeof part === "string" && part !== "").join(" ");

@@ -25,7 +25,7 @@ import {
   type UnitSystem,
 } from "../../units/index.ts";
 import { BadInput, badInput } from "../bad-input.ts";
-import { slugOf } from "../file-names.ts";
+import { idFromName } from "../file-names.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
 import { writeNewFile } from "../write-files.ts";
@@ -72,7 +72,7 @@ function jobFrom(options: NewOptions): string {
   const opened = openJob({
     format: JOB_FORMAT,
     version: JOB_VERSION,
-    id: `${slugOf(options.name)}-${randomUUID().slice(0, 8)}`,
+    id: `${idFromName(options.name)}-${randomUUID().slice(0, 8)}`,
     name: options.name,
     place: options.place,
     purpose: options.purpose,

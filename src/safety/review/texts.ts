@@ -1,5 +1,6 @@
 import type { RuleOutcome } from "../../shade-plan/index.ts";
 import { lengthText, massText, trimmed, type UnitChoice } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 import type { Check, Comparison, RuleUnit } from "../rules/rule.ts";
 
 const NBSP = " ";
@@ -71,7 +72,7 @@ export function outcomeCountText(count: number, outcome: RuleOutcome): string {
   const one = count === 1;
   switch (outcome) {
     case "failed":
-      return `${count} ${one ? "rule" : "rules"} failed`;
+      return `${counted(count, "rule")} failed`;
     case "not-proven":
       return `${count} not proven`;
     case "not-shown-to-fail":

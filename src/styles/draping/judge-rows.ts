@@ -3,6 +3,7 @@ import { LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 import { atShade } from "../base/at-shade.ts";
 import { fewestEvenRows } from "../base/even-rows.ts";
 import { headrailShort } from "../base/headrail-short.ts";
@@ -63,7 +64,7 @@ function tooFew(shade: FoldShade, laid: PleatedRows): Finding {
     ...base(shade, spacingMm === undefined ? "rows" : "spacingMm"),
     id: "shape.rows-too-few",
     severity: "fix",
-    text: `${laid.rows.length} row${laid.rows.length === 1 ? "" : "s"} stand ${lengthText(laid.spacingMm, shade.units)} apart, more than the largest spacing of ${lengthText(largestSpacingMm, shade.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
+    text: `${counted(laid.rows.length, "row")} stand ${lengthText(laid.spacingMm, shade.units)} apart, more than the largest spacing of ${lengthText(largestSpacingMm, shade.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade.`,
     cite: cite("inner-cord-hazard"),
     remedies: [...rowsRemedy(shade, laid), ...spacingRemedy(shade)],
   };

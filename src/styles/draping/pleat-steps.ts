@@ -1,5 +1,6 @@
 import type { StyleStep } from "../../shade-plan/index.ts";
-import { hemTurn, IRON, listed, stepWords } from "../base/step-words.ts";
+import { counted, IRON, listed } from "../../words/index.ts";
+import { hemTurn, stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { insertPieces } from "./insert-pieces.ts";
 
@@ -57,7 +58,7 @@ function inserts(input: StyleStepInput): StyleStep[] {
 function piecesWords(input: StyleStepInput) {
   const { len } = stepWords(input);
   return (widthsMm: readonly number[], one: string, many = `${one}s`) =>
-    `${widthsMm.length} ${widthsMm.length === 1 ? one : many}, ${listed([...new Set(widthsMm.map(len))])} wide`;
+    `${counted(widthsMm.length, one, many)}, ${listed([...new Set(widthsMm.map(len))])} wide`;
 }
 
 function flatWidthMm({ size, form }: StyleStepInput): number {

@@ -1,5 +1,6 @@
 import type { ResolvedMaking } from "../../job/index.ts";
 import type { ClothMark, Form, Pleat, StyleAllowance } from "../../shade-plan/index.ts";
+import { counted } from "../../words/index.ts";
 
 /** A pleat to lay: where it comes to stand on the finished shade, and the cloth in it. */
 export interface PleatAsk {
@@ -29,7 +30,7 @@ export function pleatAllowances(
   const widthMm = pleats.reduce((sum, { foldedMm }) => sum + foldedMm, 0);
   if (widthMm === 0) return [];
   const count = pleats.length;
-  const label = count === 1 ? "1 pleat" : `${count} pleats`;
+  const label = counted(count, "pleat");
   return [
     { label, widthMm, lengthMm: 0 },
     ...(pleat.cut === "inserts"

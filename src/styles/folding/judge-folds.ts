@@ -3,6 +3,7 @@ import { LONGEST_MM, settingPatch } from "../../job/index.ts";
 import type { Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 import { atShade } from "../base/at-shade.ts";
 import { headrailShort } from "../base/headrail-short.ts";
 import type { ShadeWith } from "../base/style-shade.ts";
@@ -55,7 +56,7 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
       ...base(context, shade.making.fold.spacingMm === undefined ? "rows" : "spacingMm"),
       id: "shape.rows-too-few",
       severity: "fix",
-      text: `${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} stand ${lengthText(widest, shade.units)} apart, more than the largest spacing of ${lengthText(laid.ask.largestFoldMm, shade.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade; ${freeRows(context)} rows keep to it.`,
+      text: `${counted(grid.rows.length, "row")} stand ${lengthText(widest, shade.units)} apart, more than the largest spacing of ${lengthText(laid.ask.largestFoldMm, shade.units)}. The wider the rows, the larger the loop of cord that can be drawn out behind the shade; ${freeRows(context)} rows keep to it.`,
       cite: cite("inner-cord-hazard"),
       remedies:
         shade.making.fold.spacingMm === undefined
@@ -96,7 +97,7 @@ const UNMET: Record<Unmet, (context: Context) => Finding> = {
       ...base(context, "stackMm"),
       id: "shape.stack-over-limit",
       severity: "fix",
-      text: `Raised, the shade is ${lengthText(grid.raisedHeightMm, shade.units)} high, over the limit of ${lengthText(limit, shade.units)}. This is the nearest that ${grid.rows.length} row${grid.rows.length === 1 ? "" : "s"} allow${grid.rows.length === 1 ? "s" : ""}: ${lengthText(grid.headrailMm, shade.units)} stay flat under the board and ${lengthText(grid.raisedHeightMm - grid.headrailMm, shade.units)} hang below.`,
+      text: `Raised, the shade is ${lengthText(grid.raisedHeightMm, shade.units)} high, over the limit of ${lengthText(limit, shade.units)}. This is the nearest that ${counted(grid.rows.length, "row")} allow${grid.rows.length === 1 ? "s" : ""}: ${lengthText(grid.headrailMm, shade.units)} stay flat under the board and ${lengthText(grid.raisedHeightMm - grid.headrailMm, shade.units)} hang below.`,
       cite: cite("pocket-spacing"),
       figures: ["shape.raised-height"],
       remedies: [

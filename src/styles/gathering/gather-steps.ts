@@ -1,5 +1,6 @@
 import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
-import { LADDER, listed, stepWords } from "../base/step-words.ts";
+import { LADDER, listed } from "../../words/index.ts";
+import { stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
 /** `tape 1 at 1/2 in, 2 at 13 in and 3 at 26 in`. */

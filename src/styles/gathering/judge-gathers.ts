@@ -3,6 +3,7 @@ import { LONGEST_MM, leaveOutPatch, type ReadOf, settingPatch } from "../../job/
 import type { Form, Grid, Size } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches, lengthText } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 import { atShade } from "../base/at-shade.ts";
 import { type EvenRows, fewestEvenRows } from "../base/even-rows.ts";
 import { headrailShort } from "../base/headrail-short.ts";
@@ -56,7 +57,7 @@ function rowsRemedy({ shade, grid }: GatherContext): Remedy[] {
     ? []
     : [
         {
-          label: `Use ${rows} row${rows === 1 ? "" : "s"}`,
+          label: `Use ${counted(rows, "row")}`,
           patch: settingPatch(shade, "fold", "rows", rows),
         },
       ];

@@ -8,7 +8,7 @@ import {
 } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
-import { countText } from "../frame/count-text.ts";
+import { counted } from "../../words/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { CUTTING_FIELDS } from "../settings/part-fields.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
@@ -132,7 +132,7 @@ function ClothBlock({ cloth }: { cloth: ClothCutting }) {
     <section className="cutting-cloth">
       <h3>{clothName}</h3>
       <p>
-        {countText(problem.pieces.length, "piece")}
+        {counted(problem.pieces.length, "piece")}
         {"bolts" in answer
           ? ` out of ${answer.bolts.map(({ boltId, usedMm }) => `${clothLengthText(usedMm, units)} of ${boltId === newBoltId ? "new cloth" : `“${boltName(cloth, boltId)}”`}`).join(" and ")}`
           : ""}

@@ -1,8 +1,8 @@
 import { lazy, type ReactNode, Suspense } from "react";
 import { type CuttingPlan, newClothMm } from "../../plan/index.ts";
 import { clothLengthText, type UnitChoice } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
-import { countText } from "../frame/count-text.ts";
 import { useUnits } from "../state/fields.ts";
 import { useCuttingStore } from "./cutting-store.ts";
 
@@ -31,7 +31,7 @@ function sentenceOf(cutting: CuttingPlan | undefined, units: UnitChoice): ReactN
   const newMm = cutting.cloths.reduce((sum, cloth) => sum + newClothMm(cloth), 0);
   return (
     <>
-      {countText(pieces, "piece")} on {countText(cutting.cloths.length, "cloth")}:{" "}
+      {counted(pieces, "piece")} on {counted(cutting.cloths.length, "cloth")}:{" "}
       <b>{clothLengthText(newMm, units)}</b> of new cloth in all.
     </>
   );

@@ -1,8 +1,8 @@
 import { moneyText } from "../../figures/index.ts";
 import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
+import { counted } from "../../words/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { Chapter } from "../frame/chapter.tsx";
-import { countText } from "../frame/count-text.ts";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 
@@ -30,7 +30,7 @@ export function CostChapter({ number, summary }: { number: number; summary: JobS
           "Being worked out."
         ) : (
           <>
-            {countText(cost.shopping.length, "thing")} to buy. Materials{" "}
+            {counted(cost.shopping.length, "thing")} to buy. Materials{" "}
             {moneyText(cost.materials, cost.currency)}, work {moneyText(cost.labourCost, cost.currency)}, in
             all <b>{moneyText(cost.total, cost.currency)}</b>
             {cost.unpriced.length > 0 ? `, without ${cost.unpriced.length} that have no price` : ""}.

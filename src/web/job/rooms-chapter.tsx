@@ -1,6 +1,6 @@
 import type { Room, Window } from "../../job/index.ts";
+import { counted } from "../../words/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
-import { countText } from "../frame/count-text.ts";
 import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
@@ -28,7 +28,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
       number={number}
       id="rooms"
       title="Rooms and windows"
-      sentence={`${countText(windows, "window")} in ${countText(job.rooms.length, "room")}.`}
+      sentence={`${counted(windows, "window")} in ${counted(job.rooms.length, "room")}.`}
     >
       {job.rooms.map((room, r) => (
         <div key={room.id} className="room-block">
@@ -57,7 +57,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
               }
             >
               Remove {room.name}
-              {room.windows.length > 0 ? ` with ${countText(room.windows.length, "window")}` : ""}
+              {room.windows.length > 0 ? ` with ${counted(room.windows.length, "window")}` : ""}
             </button>
           ) : null}
         </div>

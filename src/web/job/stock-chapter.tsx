@@ -1,6 +1,6 @@
 import type { Stock } from "../../job/index.ts";
+import { counted } from "../../words/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
-import { countText } from "../frame/count-text.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, part, run, size, text } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
@@ -28,7 +28,7 @@ export function StockChapter({ number }: { number: number }) {
       sentence={
         cloth + lengths === 0
           ? "Nothing is at hand; everything is bought."
-          : `At hand: ${countText(cloth, "piece")} of cloth, ${countText(lengths, "length")} of cord, bar or board.`
+          : `At hand: ${counted(cloth, "piece")} of cloth, ${counted(lengths, "length")} of cord, bar or board.`
       }
     >
       <StockList kind="cloth" title="Bolts and remnants" />

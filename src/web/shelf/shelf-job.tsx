@@ -1,6 +1,6 @@
 import type { ReactNode } from "react";
 import { Link } from "wouter";
-import { countText } from "../frame/count-text.ts";
+import { counted } from "../../words/index.ts";
 import type { Card } from "../persistence/database.ts";
 import { readStoredJob } from "../persistence/job-shelf.ts";
 import { copyJob, takeOff, useShelf } from "./shelf-state.ts";
@@ -18,7 +18,7 @@ export function ShelfJob({ card, children }: { card: Card; children: ReactNode }
         <span className="shelf-job-about">
           {card.demo ? "Demonstration · " : ""}
           {card.client === undefined ? "" : `${card.client} · `}
-          {countText(card.windows, "window")} · {day.format(card.savedAt)}
+          {counted(card.windows, "window")} · {day.format(card.savedAt)}
         </span>
       </Link>
       <p className="shelf-job-actions">

@@ -1,5 +1,5 @@
+import { counted } from "../../words/index.ts";
 import { PRINT_SETS, SET_PRESETS, SET_WORDS, type SetPreset } from "../../workbook/print-sets/index.ts";
-import { countText } from "../frame/count-text.ts";
 import { prefer, usePreferences } from "../state/preferences.ts";
 import { usePageCounts } from "./page-counts.ts";
 import type { PageCounts } from "./planning-worker.ts";
@@ -28,7 +28,7 @@ export function PrintPanel({ shadeId }: { shadeId?: string }) {
   const sum =
     counts === undefined
       ? WAITING[known === "never" ? "never" : "counting"]
-      : countText(pagesOf(counts, sets), "page");
+      : counted(pagesOf(counts, sets), "page");
   return (
     <fieldset className="print-panel">
       <legend className="hidden-words">What to print</legend>

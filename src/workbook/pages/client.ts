@@ -3,6 +3,7 @@ import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../job/index.ts";
 import type { Plan, ShadePlan } from "../../plan/index.ts";
 import { LAYER_NAMES } from "../../shade-plan/index.ts";
 import { lengthText } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { type FactLine, factList } from "../typeset/fact-list.ts";
@@ -13,7 +14,7 @@ import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 import { TYPE } from "../typeset/type-scale.ts";
 import { cautionBand, childrenAndCords } from "./caution-band.ts";
-import { capital, count, liftWords, MOUNT_WORDS } from "./sentence.ts";
+import { capital, liftWords, MOUNT_WORDS } from "./sentence.ts";
 
 const PICTURE_PT = 170;
 
@@ -75,7 +76,7 @@ function price(book: Book, { cost }: Plan): void {
     after: open === 0 ? 10 : 4,
   });
   if (open > 0)
-    paragraph(book, `Not final: ${count(open, "thing")} still without a price.`, { style: TYPE.small });
+    paragraph(book, `Not final: ${counted(open, "thing")} still without a price.`, { style: TYPE.small });
 }
 
 /** The job for its client: all shades on a sheet, and one price. */

@@ -1,4 +1,5 @@
 import type { Lift } from "../../shade-plan/index.ts";
+import { counted } from "../../words/index.ts";
 
 export const MOUNT_WORDS = {
   inside: "inside the opening",
@@ -16,13 +17,9 @@ export function sentence(text: string): string {
   return capital(/[.!?]$/.test(text) ? text : `${text}.`);
 }
 
-export function count(number: number, one: string, many = `${one}s`): string {
-  return `${number} ${number === 1 ? one : many}`;
-}
-
 /** How it is raised, with what. */
 export function liftWords({ kind, controlSide, cords }: Lift): string {
-  const many = count(cords.length, "cord");
+  const many = counted(cords.length, "cord");
   switch (kind) {
     case "cord-lock":
       return `worked from the ${controlSide} with ${many} and a cord lock`;

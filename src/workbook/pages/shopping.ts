@@ -1,6 +1,7 @@
 import { moneyText } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
+import { counted } from "../../words/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import type { Book } from "../typeset/book.ts";
 import { openPage } from "../typeset/heading.ts";
@@ -8,7 +9,6 @@ import { paragraph } from "../typeset/paragraph.ts";
 import { table } from "../typeset/table.ts";
 import type { CellLike } from "../typeset/table-spec.ts";
 import { drawTickBox, TICK_BOX_PT } from "../typeset/tick-box.ts";
-import { count } from "./sentence.ts";
 
 const GROUP_NAMES: Record<ShoppingLine["group"], string> = {
   cloth: "Cloth",
@@ -128,7 +128,7 @@ export function shoppingPage({ book, shade }: ShadeContext): void {
 export function jobShoppingPage(book: Book, plan: Plan): void {
   openPage(book, {
     title: "Shopping",
-    lead: `For ${count(plan.shades.length, "shade")} together, in the units in which things are sold.`,
+    lead: `For ${counted(plan.shades.length, "shade")} together, in the units in which things are sold.`,
   });
   shoppingAndCost(book, plan.cost);
 }

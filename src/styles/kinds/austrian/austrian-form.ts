@@ -2,6 +2,7 @@ import { figureRule, type Worked } from "../../../figures/index.ts";
 import { boardAllowanceMm, type ResolvedMaking, type ResolvedShade } from "../../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
+import { counted } from "../../../words/index.ts";
 import { plainStretches } from "../../base/plain-form.ts";
 import type { Scallop } from "../../base/scallop.ts";
 import { FINISHED_LENGTH, FINISHED_WIDTH } from "../../base/size-inputs.ts";
@@ -102,7 +103,7 @@ export function austrianForm(shade: GatheredShade, size: Size, grid: Grid, scall
     stretches,
     allowances: [
       {
-        label: `${scallops} scallop${scallops === 1 ? "" : "s"}`,
+        label: counted(scallops, "scallop"),
         widthMm: scallops * (scallop.arcMm - scallop.spanMm),
         lengthMm: 0,
       },

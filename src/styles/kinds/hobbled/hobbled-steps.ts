@@ -1,5 +1,6 @@
 import { ringCount, type StyleStep } from "../../../shade-plan/index.ts";
-import { LADDER, stepWords } from "../../base/step-words.ts";
+import { LADDER } from "../../../words/index.ts";
+import { stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
 /** Tapes marked, cloth gathered onto them mark by mark, rings through both. */

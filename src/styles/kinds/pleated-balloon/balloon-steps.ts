@@ -1,5 +1,6 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { listed, stepWords } from "../../base/step-words.ts";
+import { listed } from "../../../words/index.ts";
+import { stepWords } from "../../base/step-words.ts";
 import { pleatSteps } from "../../draping/pleat-steps.ts";
 import type { StyleStepInput } from "../../style.ts";
 

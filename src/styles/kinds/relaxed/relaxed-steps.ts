@@ -1,5 +1,6 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { hemTurn, IRON, listed, stepWords } from "../../base/step-words.ts";
+import { IRON, listed } from "../../../words/index.ts";
+import { hemTurn, stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
 /** The panel tapered, the lower edge curved, rings along two edges and nothing between. */

@@ -1,5 +1,6 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { LADDER, stepWords } from "../../base/step-words.ts";
+import { LADDER } from "../../../words/index.ts";
+import { stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
 /** Pockets and ribs are usual steps wherever there are ribs; this style trains its folds on them. */

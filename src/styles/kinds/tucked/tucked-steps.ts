@@ -1,5 +1,6 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { IRON, LADDER, listed, stepWords } from "../../base/step-words.ts";
+import { counted, IRON, LADDER, listed } from "../../../words/index.ts";
+import { stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 import { tucksOf } from "./tucks-of.ts";
 
@@ -44,7 +45,7 @@ function sewTucks(input: StyleStepInput, tucks: number): StyleStep {
     id: "make-tucks",
     chapter: "make",
     before: "make-rows",
-    title: `Sew ${tucks === 1 ? "1 tuck" : `${tucks} tucks`}`,
+    title: `Sew ${counted(tucks, "tuck")}`,
     text: `Fold all layers on each line, ${face === "front" ? "so that the fold stands on the face" : "face sides together, so that the fold stands at the back"}, and stitch ${len(depthMm)} from the fold, from edge to edge. Begin at the hem. Press each tuck downwards before you sew the next.`,
     check: `From stitching to stitching it is ${len(spacingMm)}; the first is ${len(spacingMm)} above the hem. Check every fourth tuck against the hem, so that a small error does not add up.`,
     caution: IRON,

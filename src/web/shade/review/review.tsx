@@ -4,7 +4,7 @@ import {
   type RuleOutcome,
   type SafetyReview,
 } from "../../../shade-plan/index.ts";
-import { countText } from "../../frame/count-text.ts";
+import { counted } from "../../../words/index.ts";
 import { RuleList, ruleSourceLine } from "./rule-list.tsx";
 
 /** Folded away until asked for: these do not speak against the shade. */
@@ -27,7 +27,7 @@ export function Review({ review }: { review: SafetyReview }) {
 function Outcome({ outcome, review }: { outcome: RuleOutcome; review: SafetyReview }) {
   const results = review.results.filter((result) => result.outcome === outcome);
   if (results.length === 0) return null;
-  const title = `${countText(results.length, "rule")}: ${RULE_OUTCOME_NAMES[outcome]}`;
+  const title = `${counted(results.length, "rule")}: ${RULE_OUTCOME_NAMES[outcome]}`;
   if (FOLDED.has(outcome)) {
     return (
       <details className="more-settings">
@@ -64,7 +64,7 @@ function Listed({ listed }: { listed: SafetyReview["listed"] }) {
   return (
     <details className="more-settings">
       <summary>
-        {countText(listed.length, "rule")} listed without a result: no longer in force, or not verified
+        {counted(listed.length, "rule")} listed without a result: no longer in force, or not verified
       </summary>
       <ul className="rules">
         {listed.map((rule) => (

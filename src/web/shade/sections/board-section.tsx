@@ -1,5 +1,5 @@
+import { counted } from "../../../words/index.ts";
 import { LengthFig } from "../../figures/fig.tsx";
-import { countText } from "../../frame/count-text.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
@@ -22,10 +22,10 @@ function BoardSentence() {
   return (
     <>
       {board.sectionName}, <LengthFig id="measure.board-length" mm={board.lengthMm} /> long, with{" "}
-      {countText(board.eyes.length, "screw eye")},{" "}
+      {counted(board.eyes.length, "screw eye")},{" "}
       {board.fixing === "brackets"
-        ? `on ${countText(board.brackets.length, "bracket")}`
-        : `screwed up at ${countText(board.brackets.length, "place")}`}{" "}
+        ? `on ${counted(board.brackets.length, "bracket")}`
+        : `screwed up at ${counted(board.brackets.length, "place")}`}{" "}
       into {board.screws.into}.
       {board.barLengthMm === undefined ? null : (
         <>

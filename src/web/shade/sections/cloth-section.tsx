@@ -2,8 +2,8 @@ import { Link } from "wouter";
 import { LAYER_NAMES, LAYERS, type Layer } from "../../../shade-plan/index.ts";
 import { STYLE_MODULES } from "../../../styles/index.ts";
 import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
+import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
-import { countText } from "../../frame/count-text.ts";
 import { Field } from "../../inputs/field.tsx";
 import { part } from "../../inputs/spec.ts";
 import { useJob, useUnits } from "../../state/fields.ts";
@@ -71,7 +71,7 @@ function ClothSentence() {
   if (!face) return <>No cloth yet.</>;
   return (
     <>
-      {face.clothName}, <Fig id="cloth.face-widths">{countText(face.widths, "width")}</Fig>, cut{" "}
+      {face.clothName}, <Fig id="cloth.face-widths">{counted(face.widths, "width")}</Fig>, cut{" "}
       <LengthFig id="cloth.face-cut-width" mm={face.cutWidthMm} /> ×{" "}
       <LengthFig id="cloth.face-cut-length" mm={face.cutLengthMm} />
       {face.turned ? ", turned sideways on the bolt" : ""}; buy{" "}

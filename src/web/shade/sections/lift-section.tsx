@@ -1,8 +1,8 @@
 import type { CONTROL_SIDES } from "../../../job/index.ts";
 import type { Lift, TubeLift } from "../../../shade-plan/index.ts";
 import { cordLengthText, fineText, forceText, lengthText } from "../../../units/index.ts";
+import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
-import { countText } from "../../frame/count-text.ts";
 import { Segments } from "../../inputs/segments.tsx";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { HardwareChoiceList } from "../hardware-choice-list.tsx";
@@ -71,7 +71,7 @@ function LiftSentence({ lift }: LiftProps) {
   const units = useUnits();
   const cords = (
     <>
-      {countText(lift.cords.length, "cord")} of {fineText(lift.cordDiameterMm)},{" "}
+      {counted(lift.cords.length, "cord")} of {fineText(lift.cordDiameterMm)},{" "}
       <Fig id="rig.cord-total">{cordLengthText(lift.cordTotalMm, units)}</Fig> in all
     </>
   );

@@ -1,7 +1,7 @@
 import type { MakingGroup } from "../../../job/index.ts";
 import { type Ask, STYLE_MODULES } from "../../../styles/index.ts";
+import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
-import { countText } from "../../frame/count-text.ts";
 import { MAKING_GROUP_NAMES } from "../../settings/making-fields.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
@@ -50,7 +50,7 @@ function ShapeSentence() {
     <>
       {styleTitle(plan.style)}, with{" "}
       <Fig id={workings.has("shape.half-folds") ? "shape.half-folds" : "shape.rows"}>
-        {countText(grid.rows.length, "row")}
+        {counted(grid.rows.length, "row")}
       </Fig>{" "}
       of rings
       {first === undefined ? null : (
@@ -60,7 +60,7 @@ function ShapeSentence() {
           {even ? "" : " at the hem, closer above"}
         </>
       )}{" "}
-      and <Fig id="shape.columns">{countText(grid.columns.length, "column")}</Fig>{" "}
+      and <Fig id="shape.columns">{counted(grid.columns.length, "column")}</Fig>{" "}
       <LengthFig id="shape.column-spacing" mm={grid.columnSpacingMm} /> apart. The first row lies{" "}
       <LengthFig
         id={workings.has("shape.half-fold") ? "shape.half-fold" : spacingFigure(workings)}

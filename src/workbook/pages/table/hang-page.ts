@@ -1,4 +1,5 @@
 import { fromBoardEndMm } from "../../../shade-plan/index.ts";
+import { counted } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { isLockContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
@@ -6,7 +7,6 @@ import { figureBeside } from "../../typeset/figure.ts";
 import { openPage, section } from "../../typeset/heading.ts";
 import { table } from "../../typeset/table.ts";
 import { TYPE } from "../../typeset/type-scale.ts";
-import { count } from "../sentence.ts";
 import { stepTicks, type TickLine, tickColumns } from "./tick-lines.ts";
 
 const FIGURE = { figureColumns: 3, maxHeight: 92 };
@@ -77,6 +77,6 @@ function handOver({ shade }: ShadeContext): TickLine[] {
   );
   const { tests } = shade.safety;
   const tested =
-    tests.length === 0 ? "" : `, and ${count(tests.length, "test")} of the child-safety sheets done`;
+    tests.length === 0 ? "" : `, and ${counted(tests.length, "test")} of the child-safety sheets done`;
   return [...checks, line(`The child-safety tag is on, to be read with the shade lowered${tested}.`)];
 }

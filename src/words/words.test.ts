@@ -1,0 +1,22 @@
+import { describe, expect, test } from "vitest";
+import { counted, listed, slugOf, withArticle } from "./index.ts";
+
+describe("words", () => {
+  test("a list has an “and” before its last and no comma there", () => {
+    expect([[], ["a"], ["a", "b"], ["a", "b", "c"]].map(listed)).toEqual(["", "a", "a and b", "a, b and c"]);
+  });
+
+  test("a count is one of a thing, or many", () => {
+    expect([0, 1, 35].map((n) => counted(n, "ring"))).toEqual(["0 rings", "1 ring", "35 rings"]);
+    expect(counted(2, "box", "boxes")).toBe("2 boxes");
+  });
+
+  test("a vowel takes “an”", () => {
+    expect(["flat", "Austrian"].map(withArticle)).toEqual(["a flat", "an Austrian"]);
+  });
+
+  test("a slug has letters, digits and single hyphens alone", () => {
+    expect(slugOf("  Café, 2nd floor! ")).toBe("cafe-2nd-floor");
+    expect(slugOf("…")).toBe("");
+  });
+});
