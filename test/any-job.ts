@@ -28,7 +28,7 @@ const IDS = [
   "c",
   "plain-cotton",
   "cotton-lining",
-  "lock-5-slot",
+  "lock-6-slot",
   "lock-3-slot",
   "cord-0-9",
   "rib-rod-4",

@@ -161,6 +161,7 @@ function handLift(): CordLockLift {
     housingLengthMm: 30,
     housingWidthMm: 22,
     housingHeightMm: 24,
+    eyeDiameterMm: 12,
     slots: [
       { number: 1, zMm: 12, usable: true, cords: [1, 2] },
       { number: 2, zMm: 19, usable: true, cords: [3, 4] },

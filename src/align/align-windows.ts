@@ -1,5 +1,5 @@
 import { type Figure, figureRule, type StageResult } from "../figures/index.ts";
-import type { AlignedWindow, RoomAlignment } from "../shade-plan/index.ts";
+import type { RoomAlignment } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { markMm, SAME_LENGTH_MM } from "../units/index.ts";
 import { judgeLine } from "./judge-line.ts";
@@ -9,6 +9,7 @@ import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { solveLine } from "./solve.ts";
 import { verifyLine } from "./verify.ts";
 import { type Hindrance, hindrance } from "./why.ts";
+import type { WindowOutcome } from "./window-outcome.ts";
 import { roomWords, windowWords } from "./words.ts";
 
 /** What the windows of a room share, and what each of them is told. */
@@ -45,13 +46,6 @@ export function alignWindows(input: RoomInput): StageResult<RoomInLine> {
     findings: judgeLine(input, problem, answer, outcomes, motifs),
     workings: solution.kind === "aligned" ? roomFigures(problem, solution) : [],
   };
-}
-
-/** What became of one window, with what is in its way. */
-export interface WindowOutcome {
-  window: RoomWindow;
-  aligned: AlignedWindow;
-  hindrance?: Hindrance;
 }
 
 function problemOf(input: RoomInput): LineProblem {

@@ -3,12 +3,12 @@ import { type LineWishes, lineWishes, settingPatch } from "../job/index.ts";
 import type { RoomAlignment, RowLayout } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, inches, lengthText } from "../units/index.ts";
-import type { WindowOutcome } from "./align-windows.ts";
 import type { LineProblem } from "./line-problem.ts";
 import type { Motifs } from "./motif.ts";
 import { isFree, type RoomInput, type RoomWindow } from "./room-window.ts";
 import { type Trial, trialsOf, withWindow } from "./trials.ts";
 import type { Hindrance, WishSetting } from "./why.ts";
+import type { WindowOutcome } from "./window-outcome.ts";
 import { gaveWords } from "./words.ts";
 
 /** Less than this is no news: a finger's breadth of flat cloth more. */

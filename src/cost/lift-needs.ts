@@ -70,6 +70,9 @@ function controlNeeds({ units }: CostShade, lift: TubeLift): Need[] {
       return [
         counted(id, "hardware", label, 1),
         counted("loop-tensioner", "hardware", "Tensioner for the loop, with its screws", 1),
+        ...(lift.breakaway
+          ? [counted("loop-breakaway", "hardware", "Connector that comes apart, for the loop", 1)]
+          : []),
       ];
     }
     case "motor": {

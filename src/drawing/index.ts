@@ -12,4 +12,5 @@ export { knownOfTag } from "./sheets/known-of-tag.ts";
 export { drawTag } from "./sheets/tag.ts";
 export type { PhotoOfCloth } from "./svg/cloth-photo.ts";
 export { toSvg } from "./svg/svg.ts";
-export { paintValue, type SvgNode, svgNodes } from "./svg/svg-nodes.ts";
+export type { SvgNode } from "./svg/svg-node.ts";
+export { paintValue, svgNodes } from "./svg/svg-nodes.ts";

@@ -121,11 +121,7 @@ export function sagOver(
     points: [],
     stiffnessNmm2: barStiffnessNmm2(bar),
   });
-  const ends = [0, widthMm].map((x) => Math.abs(beam.deflectionMm(x)));
-  return Math.max(
-    ...ends,
-    ...bays(columnsMm).map(([from, to]) => Math.abs(beam.deflectionMm((from + to) / 2))),
-  );
+  return Math.abs(beam.largestDeflection.value);
 }
 
 function bays(columnsMm: readonly number[]): [number, number][] {

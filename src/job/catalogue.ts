@@ -23,6 +23,9 @@ export interface Catalogue {
 
 const demo = true as const;
 
+/** Parts of the catalogue that went, by the id that a job may still name, and what stands in for each. */
+export const FORMER_IDS: Readonly<Record<string, string>> = { "lock-5-slot": "lock-6-slot" };
+
 export const CATALOGUE: Catalogue = {
   cloths: [
     {
@@ -92,20 +95,20 @@ export const CATALOGUE: Catalogue = {
       demo,
     },
     {
-      id: "lock-5-slot",
-      name: "Five-slot lock",
+      id: "lock-6-slot",
+      name: "Six-slot lock",
       housingLengthMm: 30,
-      housingWidthMm: 32,
-      housingHeightMm: 24,
-      dividerWires: 4,
-      cordsMax: 10,
+      housingWidthMm: 34,
+      housingHeightMm: 25,
+      dividerWires: 5,
+      cordsMax: 11,
       cordMinMm: 0.9,
-      cordMaxMm: 1.4,
+      cordMaxMm: 1.5,
       thinCordMm: 0.9,
-      thinCordsMax: 9,
+      thinCordsMax: 8,
       rollerDiameterMm: 9,
       screws: 2,
-      massG: 38,
+      massG: 41,
       price: 7,
       demo,
     },

@@ -194,6 +194,7 @@ export const DEFAULTS = {
     tube: sourced("tube-12", "", cite("demo")),
     drive: workedOut("the first of the lift’s kind that takes the weight and finds a place"),
     loopDropMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
+    loopJoint: sourced("closed", "", cite("our-choice", "no connector is assumed")),
     wandMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
   },
   board: {

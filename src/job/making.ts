@@ -350,6 +350,7 @@ export type LiftKind = (typeof LIFT_KINDS)[number];
 export const REAR_GUIDES = ["open", "ring-locked", "enclosed"] as const;
 /** How the lift cords run up the back: through open rings, in a woven sleeve that every ring grips, or in a sewn sleeve. */
 export type RearGuide = (typeof REAR_GUIDES)[number];
+export const LOOP_JOINTS = ["closed", "breakaway"] as const;
 const lift = z
   .strictObject({
     kind: z.enum(LIFT_KINDS).meta({ description: "How the shade is raised" }),
@@ -379,6 +380,10 @@ const lift = z
     tube: id.meta({ description: "Lift tube with its spools, by id" }),
     drive: id.meta({ description: "Spring, wand, loop or motor that turns the tube, by id" }),
     loopDropMm: cordMm.meta({ description: "Loop: from the drive down to its tensioner, mm" }),
+    loopJoint: z.enum(LOOP_JOINTS).meta({
+      description:
+        "Loop joined for good, or by a connector that comes apart under a pull, besides its tensioner",
+    }),
     wandMm: cordMm.meta({ description: "Wand: its length below the drive, mm" }),
   })
   .partial();

@@ -1,5 +1,5 @@
 import type { UnitChoice } from "../units/index.ts";
-import { CATALOGUE, type Catalogue } from "./catalogue.ts";
+import { CATALOGUE, type Catalogue, FORMER_IDS } from "./catalogue.ts";
 import type { Cloth } from "./cloth.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
@@ -176,7 +176,8 @@ export function resolveShade(
     at: string,
     what: string,
   ): P => {
-    const found = list.find((part) => part.id === asked);
+    const found =
+      list.find((part) => part.id === asked) ?? list.find((part) => part.id === FORMER_IDS[asked]);
     if (found) return found;
     const fallback = list[0];
     if (!fallback) throw new Error(`invalid catalogue: no ${what}`);

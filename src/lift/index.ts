@@ -1,9 +1,10 @@
 export { chooseLiftParts } from "./choose-lift-parts.ts";
 /** @public Cord lengths from bare numbers, without a job. */
 export { cordLengths } from "./cord-lengths.ts";
-export { HARD_PULL } from "./judge-pull.ts";
+export { HARD_PULL } from "./hard-pull.ts";
 export { LIFT_READS, type LiftInput, type LockInput, type TubeInput } from "./lift-input.ts";
-export { LIFT_PARTS_READS, type LiftParts } from "./lift-parts.ts";
+export type { LiftParts } from "./lift-parts.ts";
+export { LIFT_PARTS_READS } from "./lift-parts-input.ts";
 export { misfits as lockMisfits } from "./lock/lock-fit.ts";
 /** @public The hanging cord at any height, for the safety review. */
 export { tailAt } from "./lock/tail-at.ts";

@@ -1,14 +1,12 @@
 import { type Figure, type Finding, figureRuleOf, type Remedy } from "../figures/index.ts";
 import { type Bar, barSectionMm2, settingPatch } from "../job/index.ts";
 import type { Lift, LiftCourse } from "../shade-plan/index.ts";
-import { cite, sourced } from "../sources/index.ts";
-import { forceText, N_PER_POUND_FORCE } from "../units/index.ts";
+import { cite } from "../sources/index.ts";
+import { forceText } from "../units/index.ts";
 import type { CordLoads } from "./cord-loads.ts";
+import { hardPull } from "./hard-pull.ts";
 import type { LiftShade } from "./lift-input.ts";
 
-/** An easy pull, and what nearly everyone can pull at all. */
-export const EASY_PULL = sourced(5 * N_PER_POUND_FORCE, "N", cite("ada-309", "309.4"));
-export const HARD_PULL = sourced(44, "N", cite("en-1005-3", "table 1, arm down, domestic use"));
 /** Stiff bar and limp hem share the weight differently enough to say so. */
 const SHARES_DIFFER = 0.1;
 
@@ -17,23 +15,15 @@ export function judgePull(
   shade: LiftShade,
   { pullN, heldN, course }: Pick<Lift, "pullN" | "heldN" | "course">,
 ): Finding[] {
-  if (pullN <= EASY_PULL.value) return [];
-  const hard = pullN > HARD_PULL.value;
-  const mark = hard ? HARD_PULL : EASY_PULL;
   const text = (forceN: number) => forceText(forceN, shade.units);
-  return [
-    {
-      stage: "lift",
-      shadeId: shade.shadeId,
-      id: "lift.hard-pull",
-      severity: hard || shade.purpose === "public-building" ? "fix" : "note",
-      path: `${shade.path}/shade/making/lift`,
-      text: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: the eyes and the lock add the rest. ${hard ? `Nearly everyone can pull ${text(mark.value)} with one arm, not everyone more.` : `A pull up to ${text(mark.value)} is easy for one hand.`} Pulleys in place of the eyes, a lighter bar or cloth, or two shades side by side make it lighter.`,
-      cite: mark.cite,
-      figures: ["lift.pull", "lift.held"],
-      remedies: [...pulleys(shade, course, pullN), ...lighterBars(shade)],
-    },
-  ];
+  return hardPull(shade, pullN, {
+    path: `${shade.path}/shade/making/lift`,
+    takes: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: the eyes and the lock add the rest.`,
+    eases:
+      "Pulleys in place of the eyes, a lighter bar or cloth, or two shades side by side make it lighter.",
+    figures: ["lift.pull", "lift.held"],
+    remedies: [...pulleys(shade, course, pullN), ...lighterBars(shade)],
+  });
 }
 
 /** Pulleys in place of the eyes, where that eases the pull. */

@@ -93,7 +93,7 @@ describe("a lock that does not fit", () => {
   test("too many for any: fewer columns alone", () => {
     const finding = expectCured(job({ making: { columns: { count: 12 } } }), "lift.too-many-cords");
     expect(finding.remedies.map(({ label }) => label)).toEqual([
-      "Use 10 columns, with ribs so that the folds do not bow",
+      "Use 11 columns, with ribs so that the folds do not bow",
     ]);
   });
 
@@ -162,7 +162,7 @@ describe("no place for the lock", () => {
       }),
       "rig.no-seat",
     );
-    expect(finding.remedies.map(({ label }) => label)).toContain("Use the shorter “Five-slot lock”");
+    expect(finding.remedies.map(({ label }) => label)).toContain("Use the shorter “Six-slot lock”");
   });
 
   test("a seat that was asked for on the wrong side of the eye", () => {
@@ -179,6 +179,21 @@ describe("no place for the lock", () => {
   });
 });
 
+describe("where the tail hangs", () => {
+  test("a lock within a hand’s reach of the edge is passed over", () => {
+    expect(findingsOf(job({})).map(({ id }) => id)).not.toContain("rig.tail-behind-cloth");
+  });
+
+  test("one that the maker set far in hangs its tail behind the cloth; the planner’s seat cures it", () => {
+    const finding = expectCured(job({ making: { lift: { seatMm: 500 } } }), "rig.tail-behind-cloth");
+    expect(finding.remedies[0]?.label).toBe("Let the planner seat the lock");
+  });
+
+  test("edge columns far in push the lock in too; nearer ones cure it", () => {
+    expectCured(job({ making: { columns: { edgeInsetMm: 140 } } }), "rig.tail-behind-cloth");
+  });
+});
+
 describe("pull and strength", () => {
   const heavy: Mass = {
     parts: [{ part: "bar", label: "Bar", massKg: 3 }],
@@ -191,6 +206,8 @@ describe("pull and strength", () => {
     // 3 kg are 29.4 N; fixed eyes and the roller ask for a good 1.6 times as much.
     [1.2, undefined, undefined],
     [1.5, "note", /22\.2 N/],
+    // From 70 % of 44 N a pull is to be avoided (EN 1005-3).
+    [2.1, "note", /More than 30\.8 N is to be avoided/],
     [3, "fix", /44 N/],
   ])("%f kg on the cords", (massKg, weight, text) => {
     const mass: Mass = {

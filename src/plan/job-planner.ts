@@ -1,5 +1,5 @@
 import type { RoomWindow } from "../align/index.ts";
-import { sumCosts } from "../cost/index.ts";
+import { CostSum } from "../cost/index.ts";
 import { bySeverity, lazy, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
@@ -39,7 +39,8 @@ interface WindowOfJob {
   shared: Shared;
   room: Room;
   window: Window;
-  path: string;
+  r: number;
+  w: number;
 }
 
 /** What the plan of one window follows from. */
@@ -64,6 +65,7 @@ class WindowPlanner {
     ({ resolved, rates, careful, reviewAfter, aligned }: PlanRead): PlannedShade =>
       this.#planner.plan(resolved, rates, careful, reviewAfter, aligned),
   );
+  #last: { at: WindowOfJob; aligned: AlignedRoom; planned: PlannedShade } | undefined;
   #trial: { read: TrialRead; reviewAfter: ReviewAfter } | undefined;
 
   ask(at: WindowOfJob): RoomWindow {
@@ -71,6 +73,14 @@ class WindowPlanner {
   }
 
   plan(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
+    // Of thousands of windows one has changed: the others are known at a glance.
+    if (this.#last === undefined || !standsAlike(this.#last.at, at) || this.#last.aligned !== aligned) {
+      this.#last = { at, aligned, planned: this.#planAt(at, aligned) };
+    }
+    return this.#last.planned;
+  }
+
+  #planAt(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
     const resolved = this.#resolvedAt(at);
     const { rates, careful } = at.shared;
     const reviewAfter = this.#reviewAfterOf(at);
@@ -78,6 +88,11 @@ class WindowPlanner {
       ...{ resolved, rates, careful, reviewAfter },
       aligned: aligned.shades.get(resolved.shadeId),
     });
+  }
+
+  review(at: WindowOfJob, aligned: AlignedRoom): SafetyReview {
+    const resolved = this.#resolvedAt(at);
+    return this.#planner.review(resolved, aligned.shades.get(resolved.shadeId));
   }
 
   /** The same function for as long as it would give the same answers, so that the plan of the window stands. */
@@ -89,7 +104,8 @@ class WindowPlanner {
     return this.#trial.reviewAfter;
   }
 
-  #resolvedAt({ job, shared, room, window, path }: WindowOfJob): ResolvedShade {
+  #resolvedAt(at: WindowOfJob): ResolvedShade {
+    const { job, shared, room, window } = at;
     const { units, place, purpose, goods, workshop } = job;
     const { parts, careful } = shared;
     const { id: roomId, name: roomName } = room;
@@ -104,9 +120,27 @@ class WindowPlanner {
       roomId,
       roomName,
       window,
-      path,
+      path: pathOf(at),
     });
   }
+}
+
+/** The same window, in a room and a job of which it reads the same. */
+function standsAlike(a: WindowOfJob, b: WindowOfJob): boolean {
+  return (
+    a.window === b.window &&
+    a.shared === b.shared &&
+    a.r === b.r &&
+    a.w === b.w &&
+    (a.room === b.room ||
+      (b.room.inLine === undefined && a.room.id === b.room.id && a.room.name === b.room.name)) &&
+    (a.job === b.job ||
+      (a.job.units === b.job.units && a.job.goods === b.job.goods && a.job.workshop === b.job.workshop))
+  );
+}
+
+function pathOf({ r, w }: Pick<WindowOfJob, "r" | "w">): string {
+  return `/rooms/${r}/windows/${w}`;
 }
 
 /** All that the plan of a window follows from, whatever changes it: the room as well where it shares a line. */
@@ -115,20 +149,20 @@ interface TrialRead extends SharedRead, Pick<Job, "units" | "goods" | "workshop"
   path: string;
 }
 
-function trialRead({ job, room, window, path }: WindowOfJob): TrialRead {
+function trialRead(at: WindowOfJob): TrialRead {
+  const { job, room, window } = at;
   const { cloths, hardware, rates, place, purpose, goods, units, workshop } = job;
   const around = room.inLine === undefined ? window : room;
-  return { cloths, hardware, rates, place, purpose, goods, units, workshop, around, path };
+  return { cloths, hardware, rates, place, purpose, goods, units, workshop, around, path: pathOf(at) };
 }
 
 /** Plans the window anew with a change, each change once. */
-function reviewAfterIn({ job, room, window }: WindowOfJob): ReviewAfter {
+function reviewAfterIn({ job, r, w }: WindowOfJob): ReviewAfter {
   const planner = lazy(() => new JobPlanner());
   const reviews = new Map<string, SafetyReview | undefined>();
-  const [r, w] = [job.rooms.indexOf(room), room.windows.indexOf(window)];
   return (patch) => {
     const key = JSON.stringify(patch);
-    if (!reviews.has(key)) reviews.set(key, planner().shade(patched(job, patch), r, w)?.safety);
+    if (!reviews.has(key)) reviews.set(key, planner().review(patched(job, patch), r, w));
     return reviews.get(key);
   };
 }
@@ -151,6 +185,7 @@ function resolveFrom({ parts, careful, roomId, roomName, window, path, ...job }:
 class RoomPlanner {
   readonly #windows: WindowPlanner[] = [];
   readonly #align = remember(alignRoom);
+  readonly #byItself = remember(({ id, name }: Pick<Room, "id" | "name">) => roomByItself(id, name));
   #asks: readonly RoomWindow[] = [];
 
   window(w: number): WindowPlanner {
@@ -165,7 +200,7 @@ class RoomPlanner {
     path: string,
   ): AlignedRoom {
     this.#windows.length = Math.min(this.#windows.length, windows.length);
-    if (inLine === undefined) return roomByItself(id, name);
+    if (inLine === undefined) return this.#byItself({ id, name });
     const asks = windows.map((at, w) => this.window(w).ask(at));
     if (!sameFields(this.#asks, asks)) this.#asks = asks;
     return this.#align({ roomId: id, roomName: name, path, units, inLine, windows: this.#asks });
@@ -187,7 +222,10 @@ export class JobPlanner {
       careful: carefulLift({ place, purpose }),
     };
   });
-  readonly #sum = remember(sumOf);
+  readonly #costs = new CostSum();
+  readonly #sum = remember(({ planned, ...read }: SumRead) =>
+    this.#costs.of({ shades: planned.map(({ cost }) => cost), ...read }),
+  );
   #planned: readonly PlannedShade[] = [];
 
   plan(job: Job, { only }: PlanOptions = {}): Plan {
@@ -252,15 +290,17 @@ export class JobPlanner {
     return at && aligned && this.#room(r).window(w).plan(at, aligned).shade;
   }
 
+  /** The review of one window’s cords alone; undefined where there is no such window. */
+  review(job: Job, r: number, w: number): SafetyReview | undefined {
+    const room = job.rooms[r];
+    const aligned = this.room(job, r);
+    const at = room && this.#standing(job, room, r)[w];
+    return at && aligned && this.#room(r).window(w).review(at, aligned);
+  }
+
   #standing(job: Job, room: Room, r: number): WindowOfJob[] {
     const shared = this.#sharedBy(job);
-    return room.windows.map((window, w) => ({
-      job,
-      shared,
-      room,
-      window,
-      path: `/rooms/${r}/windows/${w}`,
-    }));
+    return room.windows.map((window, w) => ({ job, shared, room, window, r, w }));
   }
 
   #room(r: number): RoomPlanner {
@@ -278,8 +318,4 @@ type SharedRead = Pick<Job, "cloths" | "hardware" | "rates" | "place" | "purpose
 interface SumRead extends Pick<Job, "units" | "stock"> {
   planned: readonly PlannedShade[];
   rates: ResolvedRates;
-}
-
-function sumOf({ planned, ...read }: SumRead) {
-  return sumCosts({ shades: planned.map(({ cost }) => cost), ...read });
 }

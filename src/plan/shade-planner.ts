@@ -154,6 +154,30 @@ export class ShadePlanner {
     return { measured, size, inColumns, columns, liftParts, headrail };
   }
 
+  /** The review of its cords alone, for which neither board nor cost is needed. */
+  review(resolved: ResolvedShade, aligned: AlignedShade = BY_ITSELF): SafetyReview {
+    return this.#reviewed(followRoom(resolved, aligned), resolved).reviewed.values;
+  }
+
+  #reviewed(resolved: ResolvedShade, alone: ResolvedShade) {
+    const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
+    const styled = this.#styled({ style: resolved.style });
+    const lay = resolved.making.fold === alone.making.fold ? styled.ownGrid : styled.grid;
+    const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
+    const { grid, form } = laid.values;
+    const cut = this.#cloth({ shade: this.#partCut(resolved), size, grid, form });
+    const cloth = cut.values;
+    const weighed = this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth });
+    const mass = weighed.values;
+    const strung = this.#lift({
+      ...{ shade: this.#partStrung(resolved), size, grid, form, mass },
+      liftParts: liftParts.values,
+    });
+    const lift = strung.values;
+    const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
+    return { measured, inColumns, liftParts, headrail, laid, cut, weighed, strung, reviewed };
+  }
+
   #planAsTold(
     resolved: ResolvedShade,
     alone: ResolvedShade,
@@ -162,29 +186,20 @@ export class ShadePlanner {
     reviewAfter: ReviewAfter,
     aligned: AlignedShade,
   ): PlannedShade {
-    const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
-    const styled = this.#styled({ style: resolved.style });
-    const lay = resolved.making.fold === alone.making.fold ? styled.ownGrid : styled.grid;
-    const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
-    const { grid, form } = laid.values;
+    const stages = this.#reviewed(resolved, alone);
+    const size = stages.measured.values;
+    const { grid, form } = stages.laid.values;
+    const cloth = stages.cut.values;
+    const mass = stages.weighed.values;
+    const lift = stages.strung.values;
     const line = this.#line({ size, grid, layout: aligned.layout });
-    const cut = this.#cloth({ shade: this.#partCut(resolved), size, grid, form });
-    const cloth = cut.values;
-    const weighed = this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth });
-    const mass = weighed.values;
     const folded = this.#folds({ shade: this.#partFolded(resolved), size, grid, form, mass });
     const folds = folded.values;
-    const strung = this.#lift({
-      ...{ shade: this.#partStrung(resolved), size, grid, form, mass },
-      liftParts: liftParts.values,
-    });
-    const lift = strung.values;
     const mounted = this.#board({
       shade: this.#partMounted(resolved),
       ...{ size, grid, form, mass, lift, folds },
     });
     const board = mounted.values;
-    const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
     const cost = this.#cost({
       shade: this.#partCosted(resolved),
       ...{ size, grid, form, cloth, lift, board, rates },
@@ -194,21 +209,8 @@ export class ShadePlanner {
       careful,
       reviewAfter,
       aligned,
-      ...{
-        measured,
-        inColumns,
-        liftParts,
-        headrail,
-        laid,
-        line,
-        cut,
-        weighed,
-        folded,
-        strung,
-        mounted,
-        reviewed,
-        cost,
-      },
+      ...stages,
+      ...{ line, folded, mounted, cost },
     });
   }
 }

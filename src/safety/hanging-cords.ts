@@ -32,7 +32,7 @@ function controlText(shade: SafetyShade, lift: CautionInput["lift"], cordsHang: 
     case "tube-loop":
       return loopText(shade, lift);
     case "motor":
-      return `${none}: a motor raises and lowers the shade.`;
+      return `${none}: a motor raises and lowers the shade. Its lead, and that of its charger, is a cord as well: clip all of it out of reach.`;
   }
 }
 
@@ -85,7 +85,7 @@ function loopText({ units }: SafetyShade, lift: LoopLift): string {
     lift.loopEndAboveFloorMm === undefined
       ? "How far above the floor it ends is not known, since the sill’s height was not measured."
       : `It ends ${lengthText(lift.loopEndAboveFloorMm, units)} above the floor, at every height of the shade.`;
-  return `One loop hangs at the front, ${lengthText(lift.loopDropMm, units)} down to a tensioner that is fixed to the wall. ${end} Without its tensioner a loop can strangle a child.`;
+  return `One loop hangs at the front, ${lengthText(lift.loopDropMm, units)} down to a tensioner that is fixed to the wall. ${end}${lift.breakaway ? " A connector in it comes apart under a pull." : ""} Without its tensioner a loop can strangle a child.`;
 }
 
 /** How the cords run up the back, as a whole sentence. */

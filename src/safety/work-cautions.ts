@@ -1,9 +1,18 @@
+import type { LiftKind } from "../job/index.ts";
 import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 
+const BUTTON_CELLS: Caution = {
+  id: "button-cells",
+  title: "Button cells",
+  text: "A swallowed button cell burns a child’s gullet within two hours. Keep remote controls with such cells, and spare and empty cells, out of reach; take none whose lid opens without a tool. Some places have rules of their own on them, which were not read here.",
+  cite: cite("from-memory", "warnings of agencies on button cells"),
+};
+
 /** The usual cautions of the bench and the ladder. */
-export function workCautions(): Caution[] {
+export function workCautions(kind: LiftKind): Caution[] {
   return [
+    ...(kind === "motor" ? [BUTTON_CELLS] : []),
     {
       id: "ladder-and-drill",
       title: "Ladder, drill and wall",

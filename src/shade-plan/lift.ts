@@ -160,6 +160,8 @@ export interface CordLockLift extends AnyLift {
   takeUp: "lock";
   hangs: "tail";
   poweredBy: "hand";
+  /** Outside diameter of the screw eyes, mm. */
+  eyeDiameterMm: number;
   lockId: string;
   lockName: string;
   /** Locks that came before it in the list and do not take these cords, each with why. */
@@ -294,6 +296,8 @@ export interface LoopLift extends TubeParts {
   loopExitBelowTopMm: number;
   loopPerimeterMm: number;
   wheelMm: number;
+  /** A connector in it comes apart under a pull. */
+  breakaway?: true;
   /** Loop that the hand pulls down from lowered to raised, mm. */
   loopTravelMm: number;
   loopEndAboveFloorMm?: number;

@@ -12,6 +12,7 @@ export const RULE_OUTCOME_NAMES: Record<RuleOutcome, string> = {
 };
 
 export const PHYSICAL_TESTS = [
+  "motor-lead",
   "pull-rear-cords",
   "pull-enclosure",
   "reach-and-loop",

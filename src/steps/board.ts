@@ -1,4 +1,4 @@
-import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
+import { fromBoardEndMm, type LockSeat, type Step } from "../shade-plan/index.ts";
 import { type Bench, hasLock, hasTube, type LockBench, type TubeBench } from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { counted, listed, placed, sentences } from "./wording.ts";
@@ -111,6 +111,12 @@ function eyes(bench: Bench): Step {
   };
 }
 
+const SEAT_WHY: Record<LockSeat["chosenFor"], string> = {
+  reach: "as near to the edge as it clears what is there, so that a hand reaches the cords round the cloth",
+  pull: "farther in than a hand would wish, since the cords pull easier there",
+  maker: "where you set it",
+};
+
 function lockHoles(bench: LockBench): Step {
   const { lift, len } = bench;
   const { seat } = lift;
@@ -134,7 +140,7 @@ function lockHoles(bench: LockBench): Step {
             bench,
             seat.screwsMm.map((screw) => screw.xMm),
           ),
-      `The lock, ${lift.lockName}, sits ${where}, its middle ${fromEnd(bench, seat.xMm)} from the left end of the board.`,
+      `The lock, ${lift.lockName}, sits ${where}, its middle ${fromEnd(bench, seat.xMm)} from the left end of the board: ${SEAT_WHY[seat.chosenFor]}.`,
       `Drill starting holes for its screws: ${screws}.`,
       "Do not screw it on yet. It is threaded in the hand first.",
     ),

@@ -147,6 +147,8 @@ function fixTensioner({ len }: Bench, lift: LoopLift): Step {
     title: "Fix the tensioner of the loop",
     text: sentences(
       `Lay the loop, ${len(lift.loopPerimeterMm)} all round, over the wheel of ${lift.drive.name} on the ${lift.controlSide} and into its tensioner.`,
+      lift.breakaway &&
+        "Close it with its breakaway connector, as that one’s own instructions show: hang 6 kg (13 lb) in it once and see that it comes apart.",
       `Draw the tensioner down until the loop is taut, its lowest point ${len(lift.loopDropMm)} below the drive, and screw it to the wall or the frame there.`,
       lift.loopEndAboveFloorMm !== undefined && `That is ${len(lift.loopEndAboveFloorMm)} above the floor.`,
     ),

@@ -261,7 +261,7 @@ describe("what is at hand", () => {
     const ids = [...(after.cloth ?? []), ...(after.lengths ?? [])].map(({ id }) => id);
     expect(new Set(ids).size).toBe(ids.length);
     const remnants = planned(clothOf(cutting, "own")).bolts.flatMap((bolt) => bolt.remnants);
-    for (const { name } of remnants) expect(name).toMatch(/^(Basket|Own|Piece 2 in stock) \d+$/);
+    for (const { name } of remnants) expect(name).toMatch(/^(Basket|Own|Piece 2 in stock), remnant \d+$/);
   });
 
   it("is not cut across a flaw", () => {

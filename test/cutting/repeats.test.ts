@@ -267,7 +267,7 @@ describe("what lies on the table", () => {
   test("what is left beside the pieces is named where it is worth keeping", () => {
     const plan = solved(cloth(1400, [{ widthMm: 900 }]));
     expect(plan.bolts[0]?.remnants).toEqual([
-      { name: "bolt 1", boltId: "bolt", xMm: 900, yMm: 0, widthMm: 500, lengthMm: 1000 },
+      { name: "bolt, remnant 1", boltId: "bolt", xMm: 900, yMm: 0, widthMm: 500, lengthMm: 1000 },
     ]);
     const keep = { widthMm: 600, lengthMm: 600 };
     expect(solved(cloth(1400, [{ widthMm: 900 }], { keep })).bolts[0]?.remnants).toEqual([]);

@@ -13,7 +13,7 @@ draws("lock-left", () => {
   return place(drawSheet("lock", plan, shade), PAGE);
 });
 
-draws("lock-five-slots-phone", () => {
+draws("lock-six-slots-phone", () => {
   const { plan, shade } = wide();
   return place(drawSheet("lock", plan, shade), PHONE.fit, PHONE.options);
 });

@@ -55,7 +55,7 @@ export function ribbed(): Case {
   return planOne("metric", window);
 }
 
-/** Wider than its cloth, with a half drop: joins, many columns, a lock with five slots. */
+/** Wider than its cloth, with a half drop: joins, many columns, a lock with six slots. */
 export function wide(): Case {
   const window = windowOf(2150, 1700, {
     ...flat,

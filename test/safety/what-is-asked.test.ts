@@ -1,6 +1,7 @@
 import { describe, expect, it } from "vitest";
 import { plan } from "../../src/plan/index.ts";
 import { jobWith } from "../job-with.ts";
+import { expectNear } from "../near.ts";
 
 type Job = NonNullable<Parameters<typeof jobWith>[1]>;
 type Opening = NonNullable<Parameters<typeof jobWith>[0]["opening"]>;
@@ -21,6 +22,7 @@ function planned(job: Job, opening: Partial<Opening> = {}, lift: { cleatAboveFlo
   return {
     ids: asked.map(({ id }) => id),
     finding: (id: string) => asked.find((finding) => finding.id === id),
+    result: (ruleId: string) => shade.safety.results.find((result) => result.ruleId === ruleId),
     outcome: (ruleId: string) => shade.safety.results.find((result) => result.ruleId === ruleId)?.outcome,
   };
 }
@@ -61,6 +63,10 @@ describe("what was not said is not proven, and asks", () => {
     expect(unsaid.ids).toContain("safety.foothold-unknown");
     expect(unsaid.outcome("IE-END")).toBe("not-shown-to-fail");
     const seat = planned({ place: "ie", purpose: "for-sale" }, { ...high, footholdMm: 900 });
+    // 2200 + 600 − board 19 − lock 24 − tail 300 − travel, from the floor; 900 mm less from the seat.
+    const end = (footholdMm: number) =>
+      planned({ place: "ie", purpose: "for-sale" }, { ...high, footholdMm }).result("IE-END")?.value ?? 0;
+    expectNear(end(0) - end(900), 900, 1e-9);
     expect([seat.outcome("IE-END"), seat.ids.includes("safety.foothold-unknown")]).toEqual([
       "not-proven",
       false,
@@ -80,4 +86,44 @@ describe("a cleat that no cord is wound on", () => {
       expect(found.finding("safety.cleat-astray")?.severity).toBe("fix");
     },
   );
+});
+
+describe("a loop with a connector that comes apart", () => {
+  /** EN 13120, as reported: 0.6 m above the floor, 2/3 of the blind’s height, 6 kg. */
+  it("has the rows on breakaway loops read, and not those on tensioners", () => {
+    const of = (loopJoint: "closed" | "breakaway", sillMm: number | undefined) => {
+      const [shade] = plan(
+        jobWith(
+          {
+            opening: {
+              widthsMm: [900],
+              heightsMm: [1500],
+              ...(sillMm === undefined ? {} : { sillAboveFloorMm: sillMm }),
+            },
+            shade: { mount: "to-size", making: { lift: { kind: "tube-loop", loopJoint } } },
+          },
+          { place: "eu", purpose: "for-sale" },
+        ),
+      ).shades;
+      const outcomes = new Map(shade?.safety.results.map(({ ruleId, outcome }) => [ruleId, outcome]));
+      return ["EU-H-PULL", "EU-H-BRK", "EU-L-BRK", "EU-BRK"].map((id) => outcomes.get(id));
+    };
+    const none = "does-not-apply";
+    expect(of("breakaway", 900)).toEqual([none, "not-shown-to-fail", none, "not-proven"]);
+    expect(of("breakaway", undefined)).toEqual([none, none, "not-shown-to-fail", "not-proven"]);
+    expect(of("closed", 900).slice(1)).toEqual([none, none, none]);
+  });
+});
+
+describe("two shades side by side", () => {
+  it("cords on the side of a neighbour are told of, and hang on the other side if there is room", () => {
+    const beside = { wallMm: 150, angleDeg: 135 };
+    const { finding } = planned({ place: "gb", purpose: "for-sale" }, { right: beside });
+    expect(finding("safety.neighbour-cords")?.remedies[0]?.label).toContain("left");
+    const both = planned({ place: "gb", purpose: "for-sale" }, { left: beside, right: beside });
+    expect(both.finding("safety.neighbour-cords")?.remedies).toEqual([]);
+    expect(planned({ place: "gb", purpose: "for-sale" }, { left: beside }).ids).not.toContain(
+      "safety.neighbour-cords",
+    );
+  });
 });

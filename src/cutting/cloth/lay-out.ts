@@ -145,7 +145,7 @@ class Sequence {
     const worth = fits(rect.widthMm, rect.lengthMm) || fits(rect.lengthMm, rect.widthMm);
     if (!worth || this.flawed(rect)) return { kind: "waste" };
     const { id, name: boltName = id } = this.bolt.bolt;
-    const name = `${boltName} ${this.remnants.length + 1}`;
+    const name = `${boltName}, remnant ${this.remnants.length + 1}`;
     this.remnants.push({ ...rect, name, boltId: id });
     return { kind: "remnant", name };
   }

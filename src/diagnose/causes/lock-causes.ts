@@ -19,6 +19,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
       const thin =
         (gap !== undefined && cord.diameterMm <= gap) ||
         (lock.cordMinMm !== undefined && cord.diameterMm < lock.cordMinMm);
+      const inner = hasFinding(facts, "lift.inner-slots-only");
       return {
         id: "cord-thinner-than-gap",
         title: "The cord is thinner than the gap beside the roller",
@@ -29,8 +30,10 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
             : `the gap at the roller’s end of “${lock.name}” is ${fineText(gap)}`
         }${lock.cordMinMm === undefined ? "" : `, and it is made for ${fineText(lock.cordMinMm)} and thicker`}.`,
         test: "Shine a light into the lock: a jammed cord lies between the end of the roller and the housing, not over the roller. Try the gap with a feeler gauge.",
-        cure: "Thread thin cord through the inner slots only, or take a thicker cord.",
-        remedies: findingsAs(facts, ["lift.end-gap", "lift.cord-diameter", "rig.end-gap"]),
+        cure: inner
+          ? "This plan threads it through the inner slots only: see that no cord lies in an outer one. Or take a thicker cord."
+          : "Thread thin cord through the inner slots only, or take a thicker cord.",
+        remedies: findingsAs(facts, ["lift.end-gap", "lift.cord-diameter", "lift.too-many-cords"]),
         cite: cite("lock-instructions", "thin cord wedges between roller and housing"),
       };
     },

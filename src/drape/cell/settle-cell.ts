@@ -27,7 +27,7 @@ const ROUNDS = [
 ];
 const REACH_MM = 60;
 /** A cell of more nodes than this is left as it was laid: nobody makes a shade of so many folds. */
-const MOST_NODES = 2600;
+const MOST_NODES = 2000;
 /** At rest as far as the eye can tell: the cloth would sink no farther than this on the mean, mm. */
 const SEEN_MM = 0.25;
 

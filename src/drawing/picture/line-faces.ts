@@ -1,8 +1,9 @@
 import type { Facet, Point, Primitive } from "../model.ts";
 import { type Camera, seenBy } from "./camera.ts";
 
-/** Cords, loops and wands, dark enough to be seen on glass and wall. */
-const CORD = "#b5ab97";
+/** Cords, loops and wands, dark enough to be seen on glass and wall; battens on the face. */
+export const CORD = "#b5ab97";
+export const BATTEN = "#c39a63";
 const CORD_MM = 4;
 const ROUND = 10;
 
@@ -12,13 +13,13 @@ const ROUND = 10;
  */
 export function lineFaces(
   primitives: readonly Primitive[],
-  { z, bottom }: { z: number; bottom: number },
+  { z, bottom, colour }: { z: number; bottom: number; colour: string },
   camera: Camera,
 ): Facet[] {
   const see = seenBy(camera);
   const face = (points: readonly Point[]): Facet => ({
     points: points.map(([x, y]) => see([x, Math.min(y, bottom), z]).at),
-    colour: CORD,
+    colour,
     light: 0.92,
   });
   return primitives.flatMap((one): Facet[] => {

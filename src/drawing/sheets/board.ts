@@ -5,7 +5,6 @@ import { callout, cordTag, line, measure, note, rect, screwMark } from "./shapes
 import { figure, lengthFact, type SheetInput } from "./sheet-input.ts";
 import { type ToPage, tubeBelow } from "./tube-below.ts";
 
-const EYE_RADIUS_MM = 6;
 /** Lanes of cords at the eyes are drawn apart by up to this factor, as far as the eye then reaches. */
 const MOST_SPREAD = 3.2;
 const SPREAD_REACH_MM = 11;
@@ -133,8 +132,9 @@ function eyeZ({ eyes, seat }: CordLockLift): number {
 /** Seen edge on, and as wide as the lanes that run through. */
 function drawEyes(input: LockInput, toPage: ToPage): Primitive[] {
   const { shade } = input;
-  const half = 2.6;
-  const reach = Math.max(EYE_RADIUS_MM, laneSpread(input).reachMm + 2);
+  // Its wire is about a fifth of its outside diameter.
+  const half = shade.lift.eyeDiameterMm / 5;
+  const reach = Math.max(shade.lift.eyeDiameterMm / 2, laneSpread(input).reachMm + 2);
   return shade.board.eyes.map((eye, i): Primitive => {
     const [x, top] = toPage(eye.xMm, eye.zMm + reach);
     const [, bottom] = toPage(eye.xMm, eye.zMm - reach);

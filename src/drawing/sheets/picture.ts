@@ -2,11 +2,13 @@ import { type DrapeInput, drapeShade, type HangingCloth, type HangingShade } fro
 import type { Drawing, Facet } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
 import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
-import { lineFaces } from "../picture/line-faces.ts";
+import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
 import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
 import { hangingControl } from "./hanging-control.ts";
 import { openingBox } from "./opening-box.ts";
+import { shapeNow } from "./shape-now.ts";
+import { line } from "./shapes.ts";
 import { lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
 /** Where the eye stands, mm and rad: a little to the right of the middle, before the shade, farther from a large one. */
@@ -47,10 +49,11 @@ export function drawPicture(input: SheetInput): Drawing {
           // What hangs at the control side hangs from under the board, behind the cloth.
           ...lineFaces(
             hangingControl(input, raise),
-            { z: -shade.board.depthMm / 2, bottom: behind.wall.bottom },
+            { z: -shade.board.depthMm / 2, bottom: behind.wall.bottom, colour: CORD },
             camera,
           ),
           ...enoughFaces(hanging.cloth, camera, clothColours(input)),
+          ...battens(input, hanging.cloth, camera),
         ],
       },
     ],
@@ -64,6 +67,34 @@ function enoughFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours)
   const wanted = Math.min(MOST_FACES, (FIRST_FACES * SEEN_FACES) / Math.max(1, first.length));
   return wanted < 1.2 * FIRST_FACES ? first : clothFaces(refined(cloth, wanted), camera, colours);
 }
+
+/** Battens bare on the face, before the cloth that they lie on. */
+function battens(input: SheetInput, cloth: HangingCloth, camera: Camera): Facet[] {
+  return shapeNow(input)
+    .lines.filter(({ kind, seenFrom }) => kind === "rib" && seenFrom !== "back")
+    .flatMap(({ points }) => {
+      const y = points.reduce((sum, [, down]) => sum + down, 0) / points.length;
+      const z = foremostAt(cloth, y) + BATTEN_OUT_MM;
+      return lineFaces(
+        [line("rib", points, { closed: true })],
+        { z, bottom: Number.POSITIVE_INFINITY, colour: BATTEN },
+        camera,
+      );
+    });
+}
+
+/** How far the cloth stands out at a height, mm. */
+function foremostAt({ placesMm }: HangingCloth, yMm: number): number {
+  let foremost = 0;
+  for (let at = 0; at < placesMm.length; at += 3)
+    if (Math.abs((placesMm[at + 1] as number) - yMm) < BATTEN_MM)
+      foremost = Math.max(foremost, placesMm[at + 2] as number);
+  return foremost;
+}
+
+/** A batten's face before the cloth, and its height, mm. */
+const BATTEN_OUT_MM = 4;
+const BATTEN_MM = 10;
 
 /** The two sides that are seen: the face, and the layer nearest to the glass. */
 function clothColours({ shade: { cloth } }: SheetInput): ClothColours {

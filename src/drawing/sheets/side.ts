@@ -16,7 +16,6 @@ const LAYER_MM = 4;
 /** Folds more closed than this leave no room for a second line. */
 const OPEN_SHARE = 0.35;
 const RING_RADIUS_MM = 5;
-const EYE_RADIUS_MM = 6;
 
 /**
  * A section through the shade near the control side, seen from the left end: wall on the left, room on the right.
@@ -160,8 +159,8 @@ function lockEnd({ shade }: LockInput): Primitive[] {
     {
       kind: "circle",
       role: "eye",
-      centre: [eyeZ, board.thicknessMm + EYE_RADIUS_MM],
-      radiusMm: EYE_RADIUS_MM,
+      centre: [eyeZ, board.thicknessMm + lift.eyeDiameterMm / 2],
+      radiusMm: lift.eyeDiameterMm / 2,
       part: "eye-1",
     },
   ];
@@ -171,9 +170,11 @@ function lockEnd({ shade }: LockInput): Primitive[] {
 function drawCord(input: SheetInput, shape: RaisedShape): Primitive[] {
   const { board } = input.shade;
   const ringZ = ringPlane(input.shade);
+  const { lift } = input.shade;
+  const eyeMm = lift.takeUp === "lock" ? lift.eyeDiameterMm / 2 : 0;
   const upper: Point = hasTube(input)
     ? [input.shade.lift.tube.zMm + woundNow(input), axisYMm(input)]
-    : [board.eyes[0]?.zMm ?? board.depthMm / 2, board.thicknessMm + EYE_RADIUS_MM];
+    : [board.eyes[0]?.zMm ?? board.depthMm / 2, board.thicknessMm + eyeMm];
   const bottom = shape.rows[0]?.yMm ?? 0;
   const top = shape.rows.at(-1)?.yMm ?? 0;
   return [line("cord", [[ringZ, bottom], [ringZ, top], upper], { part: "cord-1" })];

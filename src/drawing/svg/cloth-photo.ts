@@ -1,6 +1,6 @@
 import type { Motif } from "../../shade-plan/index.ts";
 import type { Placed } from "../placed.ts";
-import { round, type SvgNode } from "./svg-nodes.ts";
+import { round, type SvgNode } from "./svg-node.ts";
 
 /** A picture of cloth and where its pattern falls on the finished shade, mm of the real thing. */
 export interface PhotoOfCloth {

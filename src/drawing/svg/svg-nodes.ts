@@ -2,14 +2,7 @@ import type { Point } from "../model.ts";
 import { type Paint, paintHex, type Theme } from "../paints.ts";
 import type { Placed, PlacedItem, PlacedPath, PlacedText, Stroke } from "../placed.ts";
 import { type PhotoOfCloth, photoId, photoPatterns } from "./cloth-photo.ts";
-
-/** A node of SVG as plain data, attribute names as React spells them; text is not escaped. */
-export interface SvgNode {
-  tag: "svg" | "title" | "desc" | "g" | "path" | "circle" | "rect" | "text" | "defs" | "pattern" | "image";
-  attrs: Record<string, string | number>;
-  children?: SvgNode[];
-  text?: string;
-}
+import { round, type SvgNode } from "./svg-node.ts";
 
 export const FONT_STACK =
   "'Source Sans 3', 'Source Sans Pro', 'Noto Sans', 'Helvetica Neue', Arial, sans-serif";
@@ -53,12 +46,6 @@ export function itemsNode(placed: Placed, theme?: Theme, withPhoto = false): Svg
 /** A paint as an SVG colour: a CSS variable with the light value to fall back on, or plain hex. */
 export function paintValue(paint: Paint, theme?: Theme): string {
   return theme === undefined ? `var(--sw-${paint}, ${paintHex(paint, "light")})` : paintHex(paint, theme);
-}
-
-/** Hundredths of a millimetre are finer than any printer. */
-export function round(value: number): number {
-  const rounded = Math.round(value * 100) / 100;
-  return rounded === 0 ? 0 : rounded;
 }
 
 function itemNode(item: PlacedItem, theme: Theme | undefined, withPhoto: boolean): SvgNode {

@@ -1,7 +1,8 @@
 import type { Paint, Theme } from "../paints.ts";
 import type { Placed } from "../placed.ts";
 import { breakWords } from "../placing/break-words.ts";
-import { FONT_STACK, itemsNode, paintValue, round, type SvgNode } from "./svg-nodes.ts";
+import { round, type SvgNode } from "./svg-node.ts";
+import { FONT_STACK, itemsNode, paintValue } from "./svg-nodes.ts";
 
 const TITLE_MM = 4.4;
 const CAPTION_MM = 3.1;

@@ -1,7 +1,8 @@
 import type { StageResult, Worked } from "../../figures/index.ts";
 import type { Lift } from "../../shade-plan/index.ts";
 import type { LiftInput } from "../lift-input.ts";
-import type { LiftParts, LiftPartsInput } from "../lift-parts.ts";
+import type { LiftParts } from "../lift-parts.ts";
+import type { LiftPartsInput } from "../lift-parts-input.ts";
 import type { HardwareNeed, HardwareSearch, PartShelf } from "../search/need.ts";
 
 /** What every kind of lift answers. A new kind is one folder with a module of this type. */

@@ -9,8 +9,8 @@ describe("lock", () => {
   // Capacities: “Hardware instruction and gallery pages”, cord-lock questions.
   test.each([
     ["cord-1-4", 6, "lock-3-slot", []],
-    ["cord-1-4", 7, "lock-5-slot", ["lock-3-slot"]],
-    ["cord-0-9", 4, "lock-5-slot", ["lock-3-slot"]],
+    ["cord-1-4", 7, "lock-6-slot", ["lock-3-slot"]],
+    ["cord-0-9", 4, "lock-6-slot", ["lock-3-slot"]],
     ["cord-1-8", 6, "lock-3-slot", []],
   ])("%s, %i cords: %s", (cord, count, lock, refused) => {
     const choice = chooseLock(withCord(cord), count);
@@ -24,10 +24,16 @@ describe("lock", () => {
     expect(refused?.reason).toBe("takes at most 6 cords; this shade has 8");
   });
 
-  test("none takes eleven cords: the roomiest is drawn, forced", () => {
-    const choice = chooseLock(withCord("cord-1-4"), 11);
-    expect(choice).toMatchObject({ lock: { id: "lock-5-slot" }, forced: true });
+  test("none takes twelve cords: the roomiest is drawn, forced", () => {
+    const choice = chooseLock(withCord("cord-1-4"), 12);
+    expect(choice).toMatchObject({ lock: { id: "lock-6-slot" }, forced: true });
     expect(choice.refused.map((one) => one.lock.id)).toEqual(["lock-3-slot"]);
+  });
+
+  test("a job that names a lock that the catalogue no longer has opens with the one in its place", () => {
+    const resolved = withCord("cord-1-4", "lock-5-slot");
+    expect(resolved.missing).toEqual([]);
+    expect(chooseLock(resolved, 8)).toMatchObject({ lock: { id: "lock-6-slot" }, forced: false });
   });
 
   test("the maker’s lock stays, forced where it does not take the cords", () => {
@@ -36,6 +42,6 @@ describe("lock", () => {
       refused: [],
       forced: true,
     });
-    expect(chooseLock(withCord("cord-1-4", "lock-5-slot"), 2).forced).toBe(false);
+    expect(chooseLock(withCord("cord-1-4", "lock-6-slot"), 2).forced).toBe(false);
   });
 });

@@ -1,5 +1,5 @@
 import type { CordLock } from "../../job/index.ts";
-import type { LiftPartsShade } from "../lift-parts.ts";
+import type { LiftPartsShade } from "../lift-parts-input.ts";
 import { lockRoom, type Misfit, misfits } from "./lock-fit.ts";
 
 export interface LockChoice {
@@ -68,9 +68,8 @@ function nearestIndex({ locks, cord }: Pick<LiftPartsShade, "locks" | "cord">, c
     const high = lock.cordMaxMm ?? lock.cordNominalMm ?? d;
     const over = Math.max(0, cordCount - cordsMax) / cordCount;
     const off = Math.max(0, low - d, d - high) / d;
-    const jams = lock.endGapMm !== undefined && d <= lock.endGapMm ? 1 : 0;
-    if (over + off + jams < least) {
-      least = over + off + jams;
+    if (over + off < least) {
+      least = over + off;
       best = i;
     }
   });

@@ -84,7 +84,7 @@ function innerSlots(shade: LiftShade, lock: CordLock): Finding {
     ...base(shade),
     id: "lift.inner-slots-only",
     severity: "note",
-    text: `Cord of ${fineText(shade.cord.diameterMm)} goes in the inner slots of “${lock.name}” only: in an outer slot it can wedge between roller and housing.`,
+    text: `Cord of ${fineText(shade.cord.diameterMm)} goes in the inner slots of “${lock.name}” only: in an outer slot it can wedge between roller and housing${lock.endGapMm === undefined ? "" : `, whose gap is ${fineText(lock.endGapMm)} there`}.`,
     cite: cite("lock-instructions", "thin cord in the inner slots only"),
     remedies: [],
   };

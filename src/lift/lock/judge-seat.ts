@@ -1,9 +1,9 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
 import { settingPatch } from "../../job/index.ts";
-import { cite } from "../../sources/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../../units/index.ts";
 import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
-import { BOARD_END_MM, type BoardLine, gapsToTry, hasRoom } from "../gaps.ts";
+import { BOARD_END_MM, type BoardLine, gapAfter, gapsToTry, hasRoom } from "../gaps.ts";
 import type { LiftShade, LockInput } from "../lift-input.ts";
 import { boardRemedy, insetRemedy } from "../make-room.ts";
 import type { FoundSeat } from "./find-seat.ts";
@@ -11,14 +11,21 @@ import { misfits } from "./lock-fit.ts";
 
 const seatCite = cite("lock-instructions", "clear of the last eye, cords entering straight");
 
-/** Is there a place for the lock, and if not, what makes one? */
+/** A hand finds the tail behind the cloth, and the tail hangs free at the edge, with its lock no farther in than this. */
+const TAIL_IN = sourced(
+  150,
+  "mm",
+  cite("our-choice", "a hand’s breadth and a half round the edge of the cloth"),
+);
+
+/** Is there a place for the lock, and if not, what makes one? Does its tail hang where a hand comes to it? */
 export function judgeSeat(
   input: LockInput,
   frame: ControlFrame,
   line: BoardLine,
   seat: FoundSeat,
 ): Finding[] {
-  if (!seat.forced) return [];
+  if (!seat.forced) return tailBehind(input, frame, line, seat);
   return input.shade.making.lift.seatMm === undefined
     ? [noPlace(input, line)]
     : [fixedPlace(input, frame, line, seat)];
@@ -26,6 +33,61 @@ export function judgeSeat(
 
 function base({ shade }: LockInput) {
   return { stage: "rig", shadeId: shade.shadeId, severity: "stop", cite: seatCite } as const;
+}
+
+function tailBehind(input: LockInput, frame: ControlFrame, line: BoardLine, seat: FoundSeat): Finding[] {
+  const { shade } = input;
+  if (seat.lockMm <= TAIL_IN.value) return [];
+  const text = (mm: number) => lengthText(mm, shade.units);
+  const why = seat.chosenFor === "pull" ? " There the cords pull easiest." : "";
+  return [
+    {
+      stage: "rig",
+      shadeId: shade.shadeId,
+      id: "rig.tail-behind-cloth",
+      severity: "note",
+      path: `${shade.path}/shade/making/lift/${seat.chosenFor === "maker" ? "seatMm" : "seat"}`,
+      text: `The lock sits ${text(seat.lockMm)} in from the ${frame.side} edge, so its tail hangs behind the lowered cloth: a hand must reach round for it, and it brushes the back at every pull.${why} Within ${text(TAIL_IN.value)} of the edge it hangs in the open.`,
+      cite: TAIL_IN.cite,
+      remedies: [...freeSeat(shade, seat), ...outerSeat(input, line, seat)],
+    },
+  ];
+}
+
+function freeSeat(shade: LiftShade, { chosenFor }: FoundSeat): Remedy[] {
+  if (chosenFor !== "maker" || shade.own?.lift?.seatMm === undefined) return [];
+  return [
+    {
+      label: "Let the planner seat the lock",
+      patch: [{ op: "remove", path: `${shade.path}/shade/making/lift/seatMm` }],
+    },
+  ];
+}
+
+/** Outside the last eye, or the edge columns nearer to the edge. */
+function outerSeat({ shade }: LockInput, line: BoardLine, seat: FoundSeat): Remedy[] {
+  if (seat.chosenFor === "maker") return [];
+  const outside = gapAfter(line, 0);
+  const firstEyeMm = line.eyesMm[0] ?? 0;
+  const nearerMm = downToMark(firstEyeMm - (seat.lockMm - TAIL_IN.value), shade.units.ruler);
+  return [
+    ...(seat.gap.outer > 0 && hasRoom(outside) && outside.fromMm <= TAIL_IN.value
+      ? [
+          {
+            label: "Seat the lock outside the last eye",
+            patch: settingPatch(shade, "lift", "seat", "outside"),
+          },
+        ]
+      : []),
+    ...(seat.gap.outer > 0 && nearerMm >= line.boardFromMm + line.eyeRadiusMm
+      ? [
+          {
+            label: `Set the edge columns in by ${lengthText(nearerMm, shade.units)}`,
+            patch: settingPatch(shade, "columns", "edgeInsetMm", nearerMm),
+          },
+        ]
+      : []),
+  ];
 }
 
 function noPlace(input: LockInput, line: BoardLine): Finding {

@@ -13,7 +13,7 @@ export interface LockRoom {
   perSlot: number;
   /** Cords in all at most. */
   cordsMax: number;
-  /** The cord is so thin that it goes in the inner slots only. */
+  /** The cord is so thin that it goes in the inner slots only: by the lock’s data, or since it could slip into the end gap. */
   innerOnly: boolean;
 }
 
@@ -32,10 +32,14 @@ const nominalCite = cite("our-choice", "10 % off the stated diameter is looked a
 /** Cord that is thicker than the end gap by less than this share of itself. */
 const GAP_MARGIN = 0.15;
 
-/** Slots and capacity for one cord: thin cord keeps to the inner slots, where the lock's data say so. */
+/**
+ * Slots and capacity for one cord. Thin cord keeps to the inner slots, where the lock's data say so or where the gap at the
+ * roller's end would take it in: from an inner slot it cannot come to that gap.
+ */
 export function lockRoom(lock: CordLock, cord: Cord): LockRoom {
   const slots = lock.dividerWires + 1;
-  const innerOnly = lock.thinCordMm !== undefined && cord.diameterMm <= lock.thinCordMm + FIT_SLACK;
+  const thinMm = Math.max(lock.thinCordMm ?? 0, lock.endGapMm ?? 0);
+  const innerOnly = cord.diameterMm <= thinMm + FIT_SLACK;
   if (!innerOnly) {
     const perSlot = Math.ceil(lock.cordsMax / slots);
     return { slots, firstSlot: 1, lastSlot: slots, perSlot, cordsMax: lock.cordsMax, innerOnly };
@@ -57,7 +61,7 @@ function countMisfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
   if (cordCount <= room.cordsMax) return [];
   const reason = room.innerOnly
     ? room.cordsMax === 0
-      ? `has no inner slots, and cord of ${fineText(cord.diameterMm)} may not go in the outer ones`
+      ? `has no inner slots, and cord of ${fineText(cord.diameterMm)} may not go in the outer ones: it can slip in beside the roller and jam`
       : `takes at most ${room.cordsMax} cords of ${fineText(cord.diameterMm)}, in its inner slots; this shade has ${cordCount}`
     : `takes at most ${room.cordsMax} cords; this shade has ${cordCount}`;
   return [
@@ -115,17 +119,8 @@ function gapMisfits(lock: CordLock, cord: Cord): Misfit[] {
     const stated = cordNominalMm !== undefined || (cordMinMm !== undefined && cordMaxMm !== undefined);
     return stated ? [] : [untested(cord)];
   }
-  if (d <= gap + FIT_SLACK) {
-    return [
-      {
-        id: "lift.end-gap",
-        severity: "stop",
-        reason: `has a gap of ${fineText(gap)} at the roller’s end; cord of ${fineText(d)} can slip into it and jam`,
-        cite: cite("lock-instructions", "thin cord wedges between roller and housing"),
-      },
-    ];
-  }
-  if ((d - gap) / d >= GAP_MARGIN) return [];
+  // A cord that could slip into it keeps to the inner slots.
+  if (d <= gap + FIT_SLACK || (d - gap) / d >= GAP_MARGIN) return [];
   return [
     {
       id: "lift.end-gap",

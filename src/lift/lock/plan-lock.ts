@@ -6,7 +6,8 @@ import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";
 import { planLockCourse } from "../course/plan-course.ts";
 import type { BoardLine } from "../gaps.ts";
-import { EASY_PULL, HARD_PULL, judgePull, unsureShares } from "../judge-pull.ts";
+import { PULL_LIMITS_N } from "../hard-pull.ts";
+import { judgePull, unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
 import { judgeStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
@@ -39,7 +40,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const seat = findSeat(line, layout, {
     kind: shade.making.lift.seat,
     ruler: shade.units.ruler,
-    pullLimitsN: [EASY_PULL.value, HARD_PULL.value],
+    pullLimitsN: PULL_LIMITS_N,
     ...(shade.making.lift.seatMm === undefined
       ? {}
       : { fixedMm: alongFromControl(frame, shade.making.lift.seatMm) }),
@@ -55,6 +56,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
     controlSide: frame.side,
     rearCords: shade.rearCords,
     ...sleeves.values,
+    eyeDiameterMm: shade.eye.outsideDiameterMm,
     lockId: lock.id,
     lockName: lock.name,
     ...(refused.length === 0

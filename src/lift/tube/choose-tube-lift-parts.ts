@@ -4,7 +4,7 @@ import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massTextsApart } from "../../units/index.ts";
 import { hasRoom } from "../gaps.ts";
-import type { LiftPartsInput, LiftPartsShade } from "../lift-parts.ts";
+import type { LiftPartsInput, LiftPartsShade } from "../lift-parts-input.ts";
 import { driveGaps } from "./seat-drive.ts";
 import { spoolOf } from "./spool-size.ts";
 import { DRIVE_OF, type SpoolSize, type TubeKind, type TubeLiftParts } from "./tube-lift-parts.ts";

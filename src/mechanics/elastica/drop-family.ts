@@ -1,4 +1,4 @@
-import { foldLevel } from "./fold-level.ts";
+import { foldLevel } from "./level-position.ts";
 import { DROP_SHARES, type PressedDrops, pressDrops } from "./pressed-drop.ts";
 
 /** Drops of every weight between those that were solved. */

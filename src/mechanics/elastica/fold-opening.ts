@@ -1,8 +1,8 @@
 import type { Solved } from "../solve/outcome.ts";
-import { foldLevel } from "./fold-level.ts";
 import { follow } from "./follow.ts";
 import { hangFromNothing } from "./hang-strip.ts";
 import { type LeaningState, leaningPoints, leanStrip } from "./leaning-strip.ts";
+import { foldLevel } from "./level-position.ts";
 
 /** How a fold goes from flat to gathered in front of a flat wall, in shares of its own measures. */
 export interface FoldOpening {

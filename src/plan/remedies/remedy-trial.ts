@@ -1,5 +1,5 @@
+import { parseJSONPointer } from "immutable-json-patch";
 import type { Finding, PatchOperation, Remedy } from "../../figures/index.ts";
-import { segmentsOf } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { JobPlanner } from "../job-planner.ts";
 import { patched } from "../patched.ts";
@@ -100,7 +100,7 @@ function aboutOf({ shadeId, path }: Finding): string {
 }
 
 function roomOf(path: string | undefined): number | undefined {
-  const [rooms, room] = segmentsOf(path ?? "");
+  const [rooms, room] = parseJSONPointer(path ?? "");
   return rooms === "rooms" && room !== undefined ? Number(room) : undefined;
 }
 

@@ -40,6 +40,7 @@ export interface PullCords {
   cleatAboveFloorMm: number;
 }
 
+/** A tensioner, one with a connector in the loop that comes apart as well, or nothing. */
 export const LOOP_DEVICES = ["tensioner", "breakaway", "none"] as const;
 export type LoopDevice = (typeof LOOP_DEVICES)[number];
 

@@ -3,6 +3,7 @@ import type { RuleOutcome } from "../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { Check, Comparison, Rule } from "../rules/rule.ts";
 import { unmetCondition } from "./conditions.ts";
+import type { CordGeometry } from "./cord-geometry.ts";
 import { type Measurement, measure, pulledMm } from "./measures.ts";
 import type { Situation } from "./quantities/quantity.ts";
 
@@ -12,6 +13,8 @@ export interface Evaluation {
   why?: string;
   measurement?: Measurement;
   limit?: number;
+  /** What the numbers were read on, where that is not the shade as it hangs above its floor. */
+  geometry?: CordGeometry;
 }
 
 /** For whom and for what a shade is made, as the job says it. */
@@ -54,7 +57,7 @@ function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation)
   }));
   const risen = { ...geometry, topAboveFloorMm: topAboveFloorMm - footholdMm, pulls };
   const found = evaluateCheck(check, { ...situation, geometry: risen });
-  return found.outcome === "failed" ? open(found, FROM_FOOTHOLD) : fromFloor;
+  return found.outcome === "failed" ? { ...open(found, FROM_FOOTHOLD), geometry: risen } : fromFloor;
 }
 
 /** The same numbers, which convict only if something holds that nobody has said. */

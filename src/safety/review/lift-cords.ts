@@ -54,8 +54,9 @@ export interface LoopCords extends OnSpools {
   loopDropMm: number;
   /** Around the whole loop; twice its drop where it is not said, mm. */
   loopPerimeterMm?: number;
-  /** A tensioner where it is not said. */
+  /** A tensioner where it is not said, with a connector that comes apart or without. */
   loopDevice?: LoopDevice;
+  breakaway?: true;
   /** Where it hangs, below the top line; the underside of the board where it is not said, mm. */
   loopExitBelowTopMm?: number;
 }

@@ -92,7 +92,7 @@ export function operatingLoop(lift: LoopCords, undersideMm: number): OperatingLo
   return {
     dropMm: lift.loopDropMm,
     perimeterMm: lift.loopPerimeterMm ?? 2 * lift.loopDropMm,
-    device: lift.loopDevice ?? "tensioner",
+    device: lift.loopDevice ?? (lift.breakaway ? "breakaway" : "tensioner"),
     exitBelowTopMm: lift.loopExitBelowTopMm ?? undersideMm,
   };
 }

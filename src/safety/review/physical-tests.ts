@@ -64,6 +64,11 @@ const TESTS: Record<PhysicalTestId, { title: string; text: (units: UnitChoice) =
     text: (units) =>
       `Pull at each ring, knot, bead, tassel and end cap with ${scaleText(90, units)} in every direction. Nothing comes off that fits a tube ${mmText(31.7, units)} wide.`,
   },
+  "motor-lead": {
+    title: "Look for the motor’s lead",
+    text: (units) =>
+      `Follow the lead of the motor, and of its charger, with your hand: all of it is clipped to board and wall, no more than ${mmText(200, units)} hangs free anywhere, and a pull of ${scaleText(35, units)} draws no loop out.`,
+  },
   lead: {
     title: "Lead in the outer parts",
     text: () =>

@@ -14,6 +14,7 @@ import { tagHeights } from "../tag/tag-heights.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
 import { judgeHeights } from "./judge-heights.ts";
+import { judgeNeighbours } from "./judge-neighbours.ts";
 import { cordGeometry } from "./lift-geometry.ts";
 import { physicalTest } from "./physical-tests.ts";
 import { RemedyFinder } from "./remedies.ts";
@@ -56,6 +57,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
       ...foldLoop.findings,
       ...judgeCords(input),
       ...judgeHeights(input, geometry),
+      ...judgeNeighbours(input),
     ],
     workings: [...writer.workings, ...foldLoop.workings],
   };

@@ -29,16 +29,18 @@ export class ResultWriter {
   }
 
   /** One literal with every field, set or not: this runs for every rule of every shade of a job. */
-  result(rule: ActiveRule, { measurement, outcome, limit, why }: Evaluation): RuleResult {
+  result(rule: ActiveRule, { measurement, outcome, limit, why, geometry }: Evaluation): RuleResult {
     const { check } = rule;
-    const figures = measurement === undefined ? undefined : this.#figuresOf(check, measurement);
+    // A figure tells of heights above the floor: what was read from elsewhere has none.
+    const figures =
+      measurement === undefined || geometry !== undefined ? undefined : this.#figuresOf(check, measurement);
     const value = measurement?.value;
     const { valueText, limitText } = valueAndLimit(check, value, limit, this.#shade.units);
     const drawnTo =
       outcome === "not-proven" && measurement !== undefined && value !== undefined
         ? pulledMm(this.#situation, check, measurement)
         : undefined;
-    const what = measurement && this.#what(check, measurement, value);
+    const what = measurement && this.#what(check, measurement, value, geometry);
     const open = measurement && this.#openText(outcome, measurement, drawnTo);
     return {
       ruleId: rule.id,
@@ -90,10 +92,13 @@ export class ResultWriter {
     return [figureId(figure)];
   }
 
-  #what(check: Check, { sweep, raise }: Measurement, value: number | undefined): string | undefined {
-    return sweep === undefined || value === undefined
-      ? undefined
-      : sweep.what(this.#situation.geometry, raise, check);
+  #what(
+    check: Check,
+    { sweep, raise }: Measurement,
+    value: number | undefined,
+    geometry = this.#situation.geometry,
+  ): string | undefined {
+    return sweep === undefined || value === undefined ? undefined : sweep.what(geometry, raise, check);
   }
 
   /** Why the number as it stands proves nothing. */

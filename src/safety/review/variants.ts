@@ -99,7 +99,12 @@ function expectedLoop({ size, shade }: ShadeFacts): LoopCords {
     size.topAboveFloorMm === undefined
       ? 0
       : size.topAboveFloorMm - shade.board.thicknessMm - LOOP_ABOVE_FLOOR_MM;
-  return { kind: "tube-loop", loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half };
+  const breakaway = shade.making.lift.loopJoint === "breakaway" ? ({ breakaway: true } as const) : {};
+  return {
+    kind: "tube-loop",
+    ...breakaway,
+    loopDropMm: clear > SHORTEST_TAIL_MM ? Math.min(half, clear) : half,
+  };
 }
 
 /** The same shade hung from its board, where its top can be let down on cords of its own. */

@@ -1,8 +1,8 @@
 import { type ChangeEvent, useState } from "react";
+import { setPatch } from "../../figures/index.ts";
 import { MOST_PARTS } from "../../job/index.ts";
 import type { PartKind } from "../../tables/parts-csv/index.ts";
 import { useCanEdit, useField } from "../state/fields.ts";
-import { setPatch } from "../state/pointer.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
 interface PartIssue {

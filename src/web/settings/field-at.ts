@@ -1,6 +1,6 @@
+import { parseJSONPointer } from "immutable-json-patch";
 import type { MakingGroup } from "../../job/index.ts";
 import { type FieldSpec, length, span } from "../inputs/spec.ts";
-import { segmentsOf } from "../state/pointer.ts";
 import { MAKING_FIELDS } from "./making-fields.ts";
 
 export interface SettingKey {
@@ -23,7 +23,7 @@ const OPENING: Record<string, FieldSpec> = {
 
 /** The field that a JSON pointer of the job names, where a screen can show it. */
 export function fieldAt(pointer: string): FoundField | undefined {
-  const segments = segmentsOf(pointer);
+  const segments = parseJSONPointer(pointer);
   const making = Math.max(segments.indexOf("making"), segments.indexOf("workshop"));
   if (making >= 0) return settingAt(segments, making);
   const [opening, key, index] = segments.slice(-3);

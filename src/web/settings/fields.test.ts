@@ -1,5 +1,6 @@
 import { describe, expect, it } from "vitest";
 import { jobWith } from "../../../test/job-with.ts";
+import { setPatch } from "../../figures/index.ts";
 import {
   type Job,
   type JobInput,
@@ -12,7 +13,6 @@ import {
 import { figuresOf, plan } from "../../plan/index.ts";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
-import { setPatch } from "../state/pointer.ts";
 import { fieldAt } from "./field-at.ts";
 import { MAKING_FIELDS } from "./making-fields.ts";
 import {

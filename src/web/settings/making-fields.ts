@@ -181,6 +181,10 @@ const WORDS = {
     tube: part("Lift tube", "tubes"),
     drive: part("Drive of the tube", "drives"),
     loopDropMm: length("Loop, drive to tensioner"),
+    loopJoint: choice("Loop joined", {
+      closed: "for good",
+      breakaway: "by a connector that comes apart under a pull",
+    }),
     wandMm: length("Wand below its drive"),
   },
   board: {

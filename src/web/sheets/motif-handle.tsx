@@ -1,10 +1,10 @@
 import { type KeyboardEvent, type PointerEvent, useState } from "react";
 import type { Placed } from "../../drawing/index.ts";
+import { setPatch } from "../../figures/index.ts";
 import type { Motif } from "../../shade-plan/index.ts";
 import { lengthText, markMm, toMark } from "../../units/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useCanEdit, useField, useUnits } from "../state/fields.ts";
-import { setPatch } from "../state/pointer.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
 const CROSS_MM = 3.2;

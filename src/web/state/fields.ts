@@ -1,6 +1,6 @@
+import { clearPatch, setPatch, valueAt } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
-import { clearPatch, setPatch, valueAt } from "./pointer.ts";
 import { edit, usePlanner } from "./store.ts";
 
 const UNITS_WITHOUT_JOB: UnitChoice = { system: "imperial", ruler: "1/8 in" };

@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { describe, expect, it } from "vitest";
+import { clearPatch, setPatch, valueAt } from "../../figures/index.ts";
 import { applyEdit, type Edit, EMPTY_HISTORY, MOST_CHANGES, redo, undo } from "./history.ts";
-import { clearPatch, setPatch, valueAt } from "./pointer.ts";
 
 const start = { name: "a", making: undefined as unknown, list: [1, 2, 3] };
 const rename = (value: string, joins?: string): Edit => ({
@@ -74,33 +74,5 @@ describe("history", () => {
       }),
       { seed: 7 },
     );
-  });
-});
-
-describe("pointer", () => {
-  it("reads RFC 6901 escapes", () => {
-    expect(valueAt({ "a/b": { "m~n": 8 } }, "/a~1b/m~0n")).toBe(8);
-  });
-
-  it("adds a missing parent whole", () => {
-    expect(setPatch({}, "/making/fold/rows", 4)).toEqual([
-      { op: "add", path: "/making", value: { fold: { rows: 4 } } },
-    ]);
-    expect(setPatch({ making: { fold: {} } }, "/making/fold/rows", 4)).toEqual([
-      { op: "add", path: "/making/fold/rows", value: 4 },
-    ]);
-  });
-
-  it("removes the parents that it leaves empty, and no others", () => {
-    expect(clearPatch({ making: { fold: { rows: 4 } } }, "/making/fold/rows")).toEqual([
-      { op: "remove", path: "/making" },
-    ]);
-    expect(clearPatch({ making: { fold: { rows: 4 }, lift: {} } }, "/making/fold/rows")).toEqual([
-      { op: "remove", path: "/making/fold" },
-    ]);
-    expect(clearPatch({ cloth: { note: "x" } }, "/cloth/note")).toEqual([
-      { op: "remove", path: "/cloth/note" },
-    ]);
-    expect(clearPatch({}, "/making/fold/rows")).toEqual([]);
   });
 });

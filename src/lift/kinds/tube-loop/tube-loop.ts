@@ -83,6 +83,7 @@ export const tubeLoop: LiftKindModule<LoopLift> = {
       loopExitBelowTopMm: driveBelowTopMm(input, parts.drive.xMm),
       loopPerimeterMm: perimeter.value,
       loopTravelMm: travel.value,
+      ...(input.shade.making.lift.loopJoint === "breakaway" ? { breakaway: true } : {}),
       ...(end === undefined ? {} : { loopEndAboveFloorMm: end.value }),
       pullN: pull.value,
       course: course.values,

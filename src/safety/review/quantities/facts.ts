@@ -149,7 +149,9 @@ export const accessibleCords = fact(({ geometry }) => {
   if (front + back === 0) {
     const leansOn = leansOnGuide(geometry);
     return leansOn === undefined
-      ? known(0, "This lift has no cord.")
+      ? geometry.kind === "motor"
+        ? { ...notKnown("No lift cord is in reach. The motor’s lead is a cord too."), test: "motor-lead" }
+        : known(0, "This lift has no cord.")
       : { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
   }
   return known(
