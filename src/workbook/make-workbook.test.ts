@@ -274,7 +274,7 @@ describe("a job of several shades", () => {
   const job = jobSchema.parse({
     ...JOB,
     rooms: [
-      { ...room, windows: ["one", "two", "three"].map((id) => ({ ...window, id, name: `Window $id` })) },
+      { ...room, windows: ["one", "two", "three"].map((id) => ({ ...window, id, name: `Window ${id}` })) },
     ],
   });
 
