@@ -1,5 +1,4 @@
 import type { Job } from "../job/index.ts";
-import type { AlignedRoom } from "./align-room.ts";
 import { JobPlanner, type PlanOptions } from "./job-planner.ts";
 import type { Plan, ShadePlan } from "./plan-types.ts";
 
@@ -12,11 +11,6 @@ import type { Plan, ShadePlan } from "./plan-types.ts";
  */
 export function plan(job: Job, options: PlanOptions = {}): Plan {
   return new JobPlanner().plan(job, options);
-}
-
-/** What the windows of one room share; undefined where there is no such room. */
-export function planRoom(job: Job, roomIndex: number): AlignedRoom | undefined {
-  return new JobPlanner().room(job, roomIndex);
 }
 
 /** One window's part of `plan(job)` alone; undefined where there is no such window. */
