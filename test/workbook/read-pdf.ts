@@ -36,7 +36,7 @@ export interface ReadPage {
 }
 
 export async function openPdf(bytes: Uint8Array): Promise<PDFDocumentProxy> {
-  return getDocument({ data: bytes.slice(), verbosity: 0 }).promise;
+  return getDocument({ data: new Uint8Array(bytes), verbosity: 0 }).promise;
 }
 
 async function readPage(page: PDFPageProxy): Promise<ReadPage> {
