@@ -2,6 +2,7 @@ export type { AlignedRoom } from "./align-room.ts";
 export * from "./choose-hardware.ts";
 export * from "./cutting/index.ts";
 export { JobPlanner, type PlanOptions } from "./job-planner.ts";
+export { shareEqual } from "./memo/share-equal.ts";
 export { patched } from "./patched.ts";
 export { plan, planWindow } from "./plan.ts";
 export * from "./plan-types.ts";

@@ -31,6 +31,8 @@ interface Shared {
   parts: Catalogue;
   rates: ResolvedRates;
   careful: CarefulLift;
+  /** Ways out of a rule on cords are tried by planning, once someone reads them. */
+  waysTried: boolean;
 }
 
 /** One window where it stands in its job. */
@@ -48,7 +50,7 @@ interface PlanRead {
   resolved: ResolvedShade;
   rates: ResolvedRates;
   careful: CarefulLift;
-  reviewAfter: ReviewAfter;
+  reviewAfter: ReviewAfter | undefined;
   aligned: AlignedShade | undefined;
 }
 
@@ -83,7 +85,7 @@ class WindowPlanner {
   #planAt(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
     const resolved = this.#resolvedAt(at);
     const { rates, careful } = at.shared;
-    const reviewAfter = this.#reviewAfterOf(at);
+    const reviewAfter = at.shared.waysTried ? this.#reviewAfterOf(at) : undefined;
     return this.#plan({
       ...{ resolved, rates, careful, reviewAfter },
       aligned: aligned.shades.get(resolved.shadeId),
@@ -158,7 +160,7 @@ function trialRead(at: WindowOfJob): TrialRead {
 
 /** Plans the window anew with a change, each change once. */
 function reviewAfterIn({ job, r, w }: WindowOfJob): ReviewAfter {
-  const planner = lazy(() => new JobPlanner());
+  const planner = lazy(() => new JobPlanner({ waysTried: false }));
   const reviews = new Map<string, SafetyReview | undefined>();
   return (patch) => {
     const key = JSON.stringify(patch);
@@ -214,12 +216,14 @@ class RoomPlanner {
  * Each plan is as `plan(job)` would give it from scratch: pure, deterministic and total.
  */
 export class JobPlanner {
+  readonly #waysTried: boolean;
   readonly #rooms: RoomPlanner[] = [];
   readonly #shared = remember(({ cloths, hardware, rates, place, purpose }: SharedRead): Shared => {
     return {
       parts: partsOf({ cloths, hardware }),
       rates: resolveRates(rates),
       careful: carefulLift({ place, purpose }),
+      waysTried: this.#waysTried,
     };
   });
   readonly #costs = new CostSum();
@@ -227,6 +231,14 @@ export class JobPlanner {
     this.#costs.of({ shades: planned.map(({ cost }) => cost), ...read }),
   );
   #planned: readonly PlannedShade[] = [];
+
+  /**
+   * `waysTried`: ways out of a rule on cords are tried by planning when someone reads them, which takes as long as some
+   * plans; who tries every remedy in moments of its own (`RemedyTrial`) takes them as they are proposed.
+   */
+  constructor({ waysTried = true }: { waysTried?: boolean } = {}) {
+    this.#waysTried = waysTried;
+  }
 
   plan(job: Job, { only }: PlanOptions = {}): Plan {
     const shared = this.#sharedBy(job);

@@ -136,7 +136,7 @@ export class ShadePlanner {
     resolved: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
-    reviewAfter: ReviewAfter,
+    reviewAfter: ReviewAfter | undefined,
     aligned: AlignedShade = BY_ITSELF,
   ): PlannedShade {
     this.#aligned = shareEqual(this.#aligned, aligned);
@@ -183,7 +183,7 @@ export class ShadePlanner {
     alone: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
-    reviewAfter: ReviewAfter,
+    reviewAfter: ReviewAfter | undefined,
     aligned: AlignedShade,
   ): PlannedShade {
     const stages = this.#reviewed(resolved, alone);
@@ -255,7 +255,7 @@ function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked):
 interface Stages {
   resolved: ResolvedShade;
   careful: CarefulLift;
-  reviewAfter: ReviewAfter;
+  reviewAfter: ReviewAfter | undefined;
   aligned: AlignedShade;
   measured: StageResult<Size>;
   inColumns: StageResult<Column[]>;
@@ -366,7 +366,9 @@ function assemble(stages: Stages): PlannedShade {
       ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
       ...mounted.findings,
-      ...provenRemedies(reviewed.findings, reviewed.values, reviewAfter),
+      ...(reviewAfter === undefined
+        ? reviewed.findings
+        : provenRemedies(reviewed.findings, reviewed.values, reviewAfter)),
       ...cost.findings,
     ].sort(bySeverity),
   };

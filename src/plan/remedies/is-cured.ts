@@ -9,7 +9,18 @@ export function isCured(finding: Finding, before: readonly Finding[], after: rea
   const was = sameAs(finding, before);
   const is = sameAs(finding, after);
   const answered = finding.isChoice ? is.every(({ text }) => text !== finding.text) : isLess(was, is);
-  return answered && (MAY_STOP.includes(finding.severity) || !bringsStop(before, after));
+  return (
+    answered &&
+    (MAY_STOP.includes(finding.severity) || !bringsStop(before, after)) &&
+    (finding.stage !== "safety" || !failsAnew(before, after))
+  );
+}
+
+/** A way out of one rule on cords that breaks another is none. */
+function failsAnew(before: readonly Finding[], after: readonly Finding[]): boolean {
+  const failed = ({ stage, severity }: Finding) =>
+    stage === "safety" && severity !== "note" && severity !== "unproven";
+  return after.some((one) => failed(one) && sameAs(one, before.filter(failed)).length === 0);
 }
 
 const MAY_STOP: readonly Finding["severity"][] = ["stop", "unproven"];

@@ -20,7 +20,7 @@ export class RemedyTrial {
   readonly #shadeAt: (room: number, window: number) => ShadePlan | undefined;
   readonly #places = new Map<string, WindowIndex>();
   /** A change leaves most of the job as it is, so that little is planned anew. */
-  readonly #planner = new JobPlanner();
+  readonly #planner = new JobPlanner({ waysTried: false });
   readonly #findings = new Map<string, readonly Finding[]>();
 
   /** `shadeAt` gives a window's plan as the job stands, where that is at hand already. */

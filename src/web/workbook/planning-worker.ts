@@ -1,6 +1,14 @@
 import { expose, transfer } from "comlink";
 import type { Job } from "../../job/index.ts";
-import { buyAsCut, type CuttingPlan, plan, planAndCut, proveRemedies } from "../../plan/index.ts";
+import {
+  buyAsCut,
+  type CuttingPlan,
+  JobPlanner,
+  plan,
+  planAndCut,
+  proveRemedies,
+  shareEqual,
+} from "../../plan/index.ts";
 import {
   countPages,
   makeWorkbook,
@@ -14,10 +22,15 @@ import { fetchWorkbookFonts } from "./fonts.ts";
 
 export type PageCounts = Awaited<ReturnType<typeof countPages>>;
 
+/** What was last summed up: a job comes as a copy, and shares again with the one before what did not change. */
+const planner = new JobPlanner({ waysTried: false });
+let last: Job | undefined;
+
 /** The heavy work, off the thread that draws the page. Plans are made here too: a job is smaller to send than its plan. */
 const service = {
   summary(job: Job): JobSummary {
-    return summaryOf(plan(job));
+    last = shareEqual(last, job);
+    return summaryOf(planner.plan(last));
   },
 
   async workbook(
