@@ -52,10 +52,13 @@ describe("what can be typed", () => {
     expect(err).toContain(wanted);
   });
 
-  test.each(["job", "plan"])("schema %s is the published file", async (document) => {
+  test.each([
+    ["job", 1],
+    ["plan", 2],
+  ])("schema %s is the published file", async (document, version) => {
     const { code, out } = await typed(["schema", document]);
     expect(code).toBe(0);
-    expect(out).toBe(readFileSync(`schema/shadewright-${document}-1.schema.json`, "utf8"));
+    expect(out).toBe(readFileSync(`schema/shadewright-${document}-${version}.schema.json`, "utf8"));
   });
 });
 

@@ -232,10 +232,11 @@ function drawKept(leaf: Leaf, units: UnitChoice, bolt: Bolt): Primitive[] {
   const area = areaOf(leaf, bolt);
   const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
   const roomMm = [area.width * 0.9, area.height * 0.45] as const;
-  const ref = { part: leaf.holds.name, ground: "clothOnBolt" as const };
+  const part = `kept-${Math.round(leaf.xMm)}-${Math.round(leaf.yMm)}`;
+  const ref = { part, ground: "clothOnBolt" as const };
   const size = `${lengthText(leaf.widthMm, units)} × ${lengthText(leaf.lengthMm, units)}`;
   return [
-    rect("covering", area, { part: leaf.holds.name }),
+    rect("covering", area, { part }),
     name(middle, `Keep: ${leaf.holds.name}`, { baseline: "bottom", roomMm, ...ref }),
     note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
   ];
