@@ -16,11 +16,13 @@ const CENTRE = {
   cite: mouthCite,
   note: "measured along the board from the finished edge on the control side",
 } as const;
-const HOUSING = ["mm", "length of the housing", "lift/lock"] as const;
+/** What decides which lock it is: the maker, or the cords and how many of them there are. */
+export const LOCK_CHOICE = ["lift/lock", "lift/cord", "columns/edgeInsetMm", "figure:shape.columns"] as const;
+const HOUSING = ["mm", "length of the housing", ...LOCK_CHOICE] as const;
 const EYE_RADIUS = ["mm", "half of an eye", "lift/eye"] as const;
 const STRAIGHT_RUN = ["mm", "straight run into the lock", "lift/straightRunMm"] as const;
 const SEAT = ["lift/seat", "lift/seatMm", "lift/controlSide"] as const;
-const COLUMNS = ["columns/edgeInsetMm", "figure:shape.columns"] as const;
+const COLUMNS = ["columns/edgeInsetMm", "figure:shape.column*", "figure:measure.finished-width"] as const;
 const NEAREST = {
   ...CENTRE,
   id: "rig.seat-from",

@@ -2,6 +2,7 @@ import { type FigureInput, figureRule, figureRuleOf, type Worked } from "../../f
 import { headYMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { LockInput } from "../lift-input.ts";
+import { LOCK_CHOICE } from "./lock-parts.ts";
 
 export interface TailPlan {
   loweredMm: number;
@@ -62,7 +63,7 @@ const TAIL_END = figureRuleOf<TailEnd>()({
       ? { y: ["mm", "head at the lock, below the top line", "opening/head", "figure:rig.seat-*"] }
       : {}),
     b: ["mm", "thickness of the board", "board/section"],
-    l: ["mm", "height of the lock", "lift/lock"],
+    l: ["mm", "height of the lock", ...LOCK_CHOICE],
     t: [
       "mm",
       `tail ${state}`,
