@@ -79,16 +79,19 @@ test("a piece moved by key or by mouse is checked at once, and put back", async 
   expect(errors).toEqual([]);
 });
 
-test("what would save cloth is tried, and done at a press; what is left goes back into stock", async () => {
+test("what would save cloth is tried, and what can be is done at a press; what is left goes back into stock", async () => {
   const { page } = await firstVisit(harness);
   await openCutting(page);
   await ended(page);
   await page.getByRole("button", { name: "Try the usual ways" }).click();
-  const first = page.locator(".savings button").first();
-  await first.waitFor({ timeout: 40_000 });
-  await first.click();
-  await saved(page);
-  await ended(page);
+  await page.locator(".savings li").first().waitFor({ timeout: 40_000 });
+  // Next to the best plan found, what is left to gain may be cloth of another width: nothing to press then.
+  const press = page.locator(".savings button").first();
+  if (await press.isVisible()) {
+    await press.click();
+    await saved(page);
+    await ended(page);
+  }
   await page.getByRole("button", { name: "Put what is left into stock" }).click();
   await saved(page);
   expect(await page.locator("#stock .chapter-sentence").textContent()).toMatch(/\d+ pieces? of cloth/);
