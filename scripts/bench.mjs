@@ -1,5 +1,5 @@
 import { mkdirSync } from "node:fs";
-import { join } from "node:path";
+import { dirname, join, resolve } from "node:path";
 import { pathToFileURL } from "node:url";
 import { build } from "vite";
 import { ROOT } from "./run.mjs";
@@ -22,7 +22,17 @@ await build({
     emptyOutDir: true,
     target: "node20",
     minify: false,
-    rolldownOptions: { external: [/scripts\/[\w-]+\.mjs$/] },
   },
+  plugins: [
+    {
+      // Scripts find the project by where they stand, so they are left there.
+      name: "scripts-stay",
+      enforce: "pre",
+      resolveId: (id, importer) =>
+        importer !== undefined && /scripts\/[\w-]+\.mjs$/.test(id)
+          ? { id: pathToFileURL(resolve(dirname(importer), id)).href, external: true }
+          : undefined,
+    },
+  ],
 });
 await import(pathToFileURL(join(OUT, "bench.js")).href);
