@@ -30,6 +30,18 @@ export interface CarefulLift {
  * the back, whatever leaves the fewest rules failed and then the fewest open. The maker may choose otherwise.
  */
 export function carefulLift({ place, purpose }: Pick<Job, "place" | "purpose">): CarefulLift {
+  const key = `${place} ${purpose}`;
+  const known = CHOSEN.get(key);
+  if (known !== undefined) return known;
+  const chosen = chooseCarefully(place, purpose);
+  CHOSEN.set(key, chosen);
+  return chosen;
+}
+
+/** A place and a purpose give the same each time, and every plan asks. */
+const CHOSEN = new Map<string, CarefulLift>();
+
+function chooseCarefully(place: Place | undefined, purpose: Purpose | undefined): CarefulLift {
   const hanging = failing(place, purpose, referenceShade("cord-lock", "open"));
   const without = failing(place, purpose, referenceShade("spring", "open"));
   const against = hanging.failed.filter((rule) => !without.failed.includes(rule));
