@@ -19,7 +19,8 @@ import { tickCell } from "../../typeset/tick-cell.ts";
 const BOARD_PT = 120;
 const LEAST_LIFT_PT = 110;
 const MOST_LIFT_PT = 240;
-const LIFT_COLUMNS = 7;
+/** A lock is drawn large; beside a tube more is to be said. */
+const LIFT_COLUMNS = { lock: 7, tube: 5 };
 
 /** Board, lock or tube, and cords: what is drilled where, how long each cord is cut, and how it is threaded. */
 export function rigPage(context: ShadeContext): void {
@@ -31,7 +32,7 @@ export function rigPage(context: ShadeContext): void {
   figure(book, context.sheet("board"), BOARD_PT);
   tablesBeside(book, [places(context)], [cordList(context)]);
   const split = {
-    figureColumns: LIFT_COLUMNS,
+    figureColumns: LIFT_COLUMNS[shade.lift.takeUp],
     maxHeight: Math.max(LEAST_LIFT_PT, Math.min(MOST_LIFT_PT, book.room - 40)),
   };
   figureBeside(book, context.sheet("lock"), split, (right) => {
