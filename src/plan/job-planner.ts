@@ -12,12 +12,10 @@ import {
   resolveShade,
   type Window,
 } from "../job/index.ts";
-import { askPlace, type CarefulLift, carefulLift, type ReviewAfter } from "../safety/index.ts";
-import type { SafetyReview } from "../shade-plan/index.ts";
+import { askPlace, type CarefulLift, carefulLift } from "../safety/index.ts";
 import { type AlignedRoom, type AlignedShade, alignRoom, roomByItself } from "./align-room.ts";
 import { remember, sameFields } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
-import { patched } from "./patched.ts";
 import { PLAN_FORMAT, PLAN_VERSION, type Plan, type ShadePlan } from "./plan-types.ts";
 import { type PlannedShade, ShadePlanner } from "./shade-planner.ts";
 
@@ -31,8 +29,6 @@ interface Shared {
   parts: Catalogue;
   rates: ResolvedRates;
   careful: CarefulLift;
-  /** Ways out of a rule on cords are tried by planning, once someone reads them. */
-  waysTried: boolean;
 }
 
 /** One window where it stands in its job. */
@@ -50,7 +46,6 @@ interface PlanRead {
   resolved: ResolvedShade;
   rates: ResolvedRates;
   careful: CarefulLift;
-  reviewAfter: ReviewAfter | undefined;
   aligned: AlignedShade | undefined;
 }
 
@@ -64,11 +59,10 @@ class WindowPlanner {
   });
 
   readonly #plan = remember(
-    ({ resolved, rates, careful, reviewAfter, aligned }: PlanRead): PlannedShade =>
-      this.#planner.plan(resolved, rates, careful, reviewAfter, aligned),
+    ({ resolved, rates, careful, aligned }: PlanRead): PlannedShade =>
+      this.#planner.plan(resolved, rates, careful, aligned),
   );
   #last: { at: WindowOfJob; aligned: AlignedRoom; planned: PlannedShade } | undefined;
-  #trial: { read: TrialRead; reviewAfter: ReviewAfter } | undefined;
 
   ask(at: WindowOfJob): RoomWindow {
     return this.#planner.ask(this.#resolvedAt(at));
@@ -85,25 +79,10 @@ class WindowPlanner {
   #planAt(at: WindowOfJob, aligned: AlignedRoom): PlannedShade {
     const resolved = this.#resolvedAt(at);
     const { rates, careful } = at.shared;
-    const reviewAfter = at.shared.waysTried ? this.#reviewAfterOf(at) : undefined;
     return this.#plan({
-      ...{ resolved, rates, careful, reviewAfter },
+      ...{ resolved, rates, careful },
       aligned: aligned.shades.get(resolved.shadeId),
     });
-  }
-
-  review(at: WindowOfJob, aligned: AlignedRoom): SafetyReview {
-    const resolved = this.#resolvedAt(at);
-    return this.#planner.review(resolved, aligned.shades.get(resolved.shadeId));
-  }
-
-  /** The same function for as long as it would give the same answers, so that the plan of the window stands. */
-  #reviewAfterOf(at: WindowOfJob): ReviewAfter {
-    const read = trialRead(at);
-    if (this.#trial === undefined || !sameFields(this.#trial.read, read)) {
-      this.#trial = { read, reviewAfter: reviewAfterIn(at) };
-    }
-    return this.#trial.reviewAfter;
   }
 
   #resolvedAt(at: WindowOfJob): ResolvedShade {
@@ -143,30 +122,6 @@ function standsAlike(a: WindowOfJob, b: WindowOfJob): boolean {
 
 function pathOf({ r, w }: Pick<WindowOfJob, "r" | "w">): string {
   return `/rooms/${r}/windows/${w}`;
-}
-
-/** All that the plan of a window follows from, whatever changes it: the room as well where it shares a line. */
-interface TrialRead extends SharedRead, Pick<Job, "units" | "goods" | "workshop"> {
-  around: Room | Window;
-  path: string;
-}
-
-function trialRead(at: WindowOfJob): TrialRead {
-  const { job, room, window } = at;
-  const { cloths, hardware, rates, place, purpose, goods, units, workshop } = job;
-  const around = room.inLine === undefined ? window : room;
-  return { cloths, hardware, rates, place, purpose, goods, units, workshop, around, path: pathOf(at) };
-}
-
-/** Plans the window anew with a change, each change once. */
-function reviewAfterIn({ job, r, w }: WindowOfJob): ReviewAfter {
-  const planner = lazy(() => new JobPlanner({ waysTried: false }));
-  const reviews = new Map<string, SafetyReview | undefined>();
-  return (patch) => {
-    const key = JSON.stringify(patch);
-    if (!reviews.has(key)) reviews.set(key, planner().review(patched(job, patch), r, w));
-    return reviews.get(key);
-  };
 }
 
 /** What answers every question of one window. */
@@ -216,14 +171,12 @@ class RoomPlanner {
  * Each plan is as `plan(job)` would give it from scratch: pure, deterministic and total.
  */
 export class JobPlanner {
-  readonly #waysTried: boolean;
   readonly #rooms: RoomPlanner[] = [];
   readonly #shared = remember(({ cloths, hardware, rates, place, purpose }: SharedRead): Shared => {
     return {
       parts: partsOf({ cloths, hardware }),
       rates: resolveRates(rates),
       careful: carefulLift({ place, purpose }),
-      waysTried: this.#waysTried,
     };
   });
   readonly #costs = new CostSum();
@@ -231,14 +184,6 @@ export class JobPlanner {
     this.#costs.of({ shades: planned.map(({ cost }) => cost), ...read }),
   );
   #planned: readonly PlannedShade[] = [];
-
-  /**
-   * `waysTried`: ways out of a rule on cords are tried by planning when someone reads them, which takes as long as some
-   * plans; who tries every remedy in moments of its own (`RemedyTrial`) takes them as they are proposed.
-   */
-  constructor({ waysTried = true }: { waysTried?: boolean } = {}) {
-    this.#waysTried = waysTried;
-  }
 
   plan(job: Job, { only }: PlanOptions = {}): Plan {
     const shared = this.#sharedBy(job);
@@ -301,14 +246,6 @@ export class JobPlanner {
     const aligned = this.room(job, r);
     const at = room && this.#standing(job, room, r)[w];
     return at && aligned && this.#room(r).window(w).plan(at, aligned).shade;
-  }
-
-  /** The review of one window’s cords alone; undefined where there is no such window. */
-  review(job: Job, r: number, w: number): SafetyReview | undefined {
-    const room = job.rooms[r];
-    const aligned = this.room(job, r);
-    const at = room && this.#standing(job, room, r)[w];
-    return at && aligned && this.#room(r).window(w).review(at, aligned);
   }
 
   #standing(job: Job, room: Room, r: number): WindowOfJob[] {

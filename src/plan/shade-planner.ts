@@ -20,8 +20,6 @@ import {
   childTag,
   planCautions,
   proposedLift,
-  provenRemedies,
-  type ReviewAfter,
   reviewShade,
   SAFETY_READS,
 } from "../safety/index.ts";
@@ -128,20 +126,16 @@ export class ShadePlanner {
     });
   }
 
-  /**
-   * The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. `reviewAfter` plans it anew
-   * with a change, for ways out to be tried.
-   */
+  /** The whole shade. `aligned` is what its room tells it; `resolved` is the shade by itself. */
   plan(
     resolved: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
-    reviewAfter: ReviewAfter | undefined,
     aligned: AlignedShade = BY_ITSELF,
   ): PlannedShade {
     this.#aligned = shareEqual(this.#aligned, aligned);
     const shade = this.#followed({ resolved, aligned: this.#aligned });
-    return this.#planAsTold(shade, resolved, rates, careful, reviewAfter, this.#aligned);
+    return this.#planAsTold(shade, resolved, rates, careful, this.#aligned);
   }
 
   #taken(resolved: ResolvedShade) {
@@ -152,11 +146,6 @@ export class ShadePlanner {
     const liftParts = this.#liftParts({ shade: this.#partTaken(resolved), size, columns });
     const headrail = this.#headrail({ shade: this.#partHeaded(resolved), liftParts: liftParts.values });
     return { measured, size, inColumns, columns, liftParts, headrail };
-  }
-
-  /** The review of its cords alone, for which neither board nor cost is needed. */
-  review(resolved: ResolvedShade, aligned: AlignedShade = BY_ITSELF): SafetyReview {
-    return this.#reviewed(followRoom(resolved, aligned), resolved).reviewed.values;
   }
 
   #reviewed(resolved: ResolvedShade, alone: ResolvedShade) {
@@ -183,7 +172,6 @@ export class ShadePlanner {
     alone: ResolvedShade,
     rates: ResolvedRates,
     careful: CarefulLift,
-    reviewAfter: ReviewAfter | undefined,
     aligned: AlignedShade,
   ): PlannedShade {
     const stages = this.#reviewed(resolved, alone);
@@ -207,7 +195,6 @@ export class ShadePlanner {
     return this.#assemble({
       resolved,
       careful,
-      reviewAfter,
       aligned,
       ...stages,
       ...{ line, folded, mounted, cost },
@@ -255,7 +242,6 @@ function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked):
 interface Stages {
   resolved: ResolvedShade;
   careful: CarefulLift;
-  reviewAfter: ReviewAfter | undefined;
   aligned: AlignedShade;
   measured: StageResult<Size>;
   inColumns: StageResult<Column[]>;
@@ -282,7 +268,7 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
-  const { resolved, careful, reviewAfter, aligned, measured, inColumns, liftParts, headrail, laid, line } =
+  const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } =
     stages;
   const { cut, weighed, folded, strung, mounted, reviewed, cost } = stages;
   const size = measured.values;
@@ -366,9 +352,7 @@ function assemble(stages: Stages): PlannedShade {
       ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
       ...mounted.findings,
-      ...(reviewAfter === undefined
-        ? reviewed.findings
-        : provenRemedies(reviewed.findings, reviewed.values, reviewAfter)),
+      ...reviewed.findings,
       ...cost.findings,
     ].sort(bySeverity),
   };

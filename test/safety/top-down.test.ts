@@ -1,18 +1,17 @@
 import { describe, expect, it } from "vitest";
 import { LIFT_KINDS, type LiftKind } from "../../src/job/index.ts";
-import { plan } from "../../src/plan/index.ts";
+import { plan, proveRemedies } from "../../src/plan/index.ts";
 import { jobWith } from "../job-with.ts";
 
 const shadeOn = (kind: LiftKind) => {
-  const [shade] = plan(
-    jobWith(
-      {
-        opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 800 },
-        shade: { mount: "to-size", making: { lift: { kind }, fold: { topDropMm: 500 } } },
-      },
-      { place: "ca", purpose: "for-sale", units: { system: "metric", ruler: "1 mm" } },
-    ),
-  ).shades;
+  const job = jobWith(
+    {
+      opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 800 },
+      shade: { mount: "to-size", making: { lift: { kind }, fold: { topDropMm: 500 } } },
+    },
+    { place: "ca", purpose: "for-sale", units: { system: "metric", ruler: "1 mm" } },
+  );
+  const [shade] = proveRemedies(job, plan(job)).shades;
   if (shade === undefined) throw new Error("invalid job: empty");
   return shade;
 };

@@ -17,7 +17,9 @@ export function proveRemedies(job: Job, plan: Plan): Plan {
   const proven = (findings: readonly Finding[]): Finding[] =>
     findings.map((finding) => ({
       ...finding,
-      remedies: finding.remedies.filter((remedy) => isWithinFields(remedy) && trial.cures(finding, remedy)),
+      remedies: finding.remedies.flatMap(
+        (remedy) => (isWithinFields(remedy) && trial.proven(finding, remedy)) || [],
+      ),
     }));
   return {
     ...plan,

@@ -1,6 +1,8 @@
 import { parseJSONPointer } from "immutable-json-patch";
 import type { Finding, PatchOperation, Remedy } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
+import { comesToText } from "../../safety/index.ts";
+import type { SafetyReview } from "../../shade-plan/index.ts";
 import { JobPlanner } from "../job-planner.ts";
 import { patched } from "../patched.ts";
 import type { ShadePlan } from "../plan-types.ts";
@@ -9,6 +11,12 @@ import { isCured } from "./is-cured.ts";
 interface WindowIndex {
   room: number;
   window: number;
+}
+
+/** What is found of a shade, a room or the job, and the reviews of the shades that it is about. */
+interface Found {
+  findings: readonly Finding[];
+  reviews: readonly SafetyReview[];
 }
 
 /**
@@ -20,8 +28,8 @@ export class RemedyTrial {
   readonly #shadeAt: (room: number, window: number) => ShadePlan | undefined;
   readonly #places = new Map<string, WindowIndex>();
   /** A change leaves most of the job as it is, so that little is planned anew. */
-  readonly #planner = new JobPlanner({ waysTried: false });
-  readonly #findings = new Map<string, readonly Finding[]>();
+  readonly #planner = new JobPlanner();
+  readonly #found = new Map<string, Found>();
 
   /** `shadeAt` gives a window's plan as the job stands, where that is at hand already. */
   constructor(
@@ -38,51 +46,70 @@ export class RemedyTrial {
   /** Whether the finding is cured once the remedy is pressed. */
   cures(finding: Finding, { patch }: Remedy): boolean {
     const after = this.#after(finding, patch);
-    return after !== undefined && isCured(finding, this.#before(finding), after);
+    return after !== undefined && isCured(finding, this.#before(finding).findings, after.findings);
   }
 
-  #before(finding: Finding): readonly Finding[] {
+  /** The remedy as it may be offered, with what it comes to; undefined where it does not cure. */
+  proven(finding: Finding, remedy: Remedy): Remedy | undefined {
+    if (!this.cures(finding, remedy)) return undefined;
+    const [review] = this.#after(finding, remedy.patch)?.reviews ?? [];
+    const comesTo = finding.stage === "safety" && review !== undefined && comesToText(finding, review);
+    if (!comesTo) return remedy;
+    return { ...remedy, changes: remedy.changes === undefined ? comesTo : `${remedy.changes} ${comesTo}` };
+  }
+
+  #before(finding: Finding): Found {
     const place = this.#placeOf(finding);
     return this.#once(aboutOf(finding), () =>
       place === undefined
-        ? this.#jobFindings(this.#job, finding)
-        : (this.#shadeAt(place.room, place.window)?.findings ?? []),
+        ? this.#ofJob(this.#job, finding)
+        : foundIn([this.#shadeAt(place.room, place.window)]),
     );
   }
 
   /** Undefined where the change gives no job: the field is gone, or two windows would share an id. */
-  #after(finding: Finding, patch: readonly PatchOperation[]): readonly Finding[] | undefined {
+  #after(finding: Finding, patch: readonly PatchOperation[]): Found | undefined {
     const changed = changedBy(this.#job, patch);
     if (changed === undefined || (addsWindows(patch) && hasSharedIds(changed))) return undefined;
     const place = this.#placeOf(finding);
     return this.#once(`${aboutOf(finding)} ${JSON.stringify(patch)}`, () =>
       place === undefined
-        ? this.#jobFindings(changed, finding)
-        : windowsAfter(this.#job, changed, place).flatMap(
-            (window) => this.#planner.shade(changed, place.room, window)?.findings ?? [],
+        ? this.#ofJob(changed, finding)
+        : foundIn(
+            windowsAfter(this.#job, changed, place).map((window) =>
+              this.#planner.shade(changed, place.room, window),
+            ),
           ),
     );
   }
 
   /** Findings beside those of the shades: of the room that one names, else of the job. */
-  #jobFindings(job: Job, { path }: Finding): readonly Finding[] {
+  #ofJob(job: Job, { path }: Finding): Found {
     const room = roomOf(path);
-    return room === undefined
-      ? this.#planner.plan(job, { only: [] }).findings
-      : (this.#planner.room(job, room)?.findings ?? []);
+    const { findings = [] } =
+      (room === undefined ? this.#planner.plan(job, { only: [] }) : this.#planner.room(job, room)) ?? {};
+    return { findings, reviews: [] };
   }
 
   #placeOf({ shadeId }: Finding): WindowIndex | undefined {
     return shadeId === undefined ? undefined : this.#places.get(shadeId);
   }
 
-  #once(key: string, find: () => readonly Finding[]): readonly Finding[] {
-    const known = this.#findings.get(key);
+  #once(key: string, find: () => Found): Found {
+    const known = this.#found.get(key);
     if (known !== undefined) return known;
     const found = find();
-    this.#findings.set(key, found);
+    this.#found.set(key, found);
     return found;
   }
+}
+
+function foundIn(shades: readonly (ShadePlan | undefined)[]): Found {
+  const planned = shades.filter((shade) => shade !== undefined);
+  return {
+    findings: planned.flatMap(({ findings }) => findings),
+    reviews: planned.map(({ safety }) => safety),
+  };
 }
 
 /** A finding can be older than the job, so that what its remedy changes is no longer there. */

@@ -23,8 +23,8 @@ import {
 const MOST_REMEDIES = 6;
 
 /**
- * Finds remedies for failed rules: each is tried on the cords as they would be. What they come to on the shade planned
- * anew is for `provenRemedies` to see.
+ * Finds remedies for failed rules: each is tried on the cords as they would be. Whether it cures the shade planned anew,
+ * and what it comes to, is for who offers it to try, as with every remedy.
  */
 export class RemedyFinder {
   readonly #facts: ReviewInput;

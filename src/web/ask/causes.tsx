@@ -71,8 +71,8 @@ function CausesOf({ symptom }: { symptom: Symptom }) {
 function CauseNote({ cause }: { cause: Cause }) {
   const job = useJob();
   const { room, window } = useShade().place;
-  const cures = useCallback(
-    (remedy: Remedy) => answersCause(job, room, window, cause, remedy),
+  const prove = useCallback(
+    (remedy: Remedy) => (answersCause(job, room, window, cause, remedy) ? remedy : undefined),
     [job, room, window, cause],
   );
   return (
@@ -87,7 +87,7 @@ function CauseNote({ cause }: { cause: Cause }) {
       <p>
         <b>Cure:</b> {cause.cure}
       </p>
-      <Remedies remedies={cause.remedies} cures={cures} />
+      <Remedies remedies={cause.remedies} prove={prove} />
       <p className="finding-source">
         {cause.figures?.map((figure) => (
           <span key={figure}>

@@ -50,7 +50,7 @@ function restText(findings: readonly Finding[]): string {
 /** One finding where its cause is, with what would answer it ready to press. */
 export const FindingNote = memo(function FindingNote({ finding }: { finding: Finding }) {
   const job = useJob();
-  const cures = useCallback((remedy: Remedy) => trialOf(job).cures(finding, remedy), [job, finding]);
+  const prove = useCallback((remedy: Remedy) => trialOf(job).proven(finding, remedy), [job, finding]);
   return (
     <li className="finding" data-severity={finding.severity} data-finding={finding.id}>
       <p className="finding-text">
@@ -60,7 +60,7 @@ export const FindingNote = memo(function FindingNote({ finding }: { finding: Fin
         </b>{" "}
         {finding.text}
       </p>
-      <Remedies remedies={finding.remedies} cures={cures} />
+      <Remedies remedies={finding.remedies} prove={prove} />
       <p className="finding-source">
         {finding.figures?.map((figure) => (
           <FigureLink key={figure} figure={figure} />

@@ -1,19 +1,19 @@
 import type { Remedy } from "../../figures/index.ts";
 import { useCanEdit } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
-import { useCuring } from "./use-curing.ts";
+import { type ProveRemedy, useCuring } from "./use-curing.ts";
 import "./finding-list.css";
 
 interface RemediesProps {
   remedies: readonly Remedy[];
-  /** Whether one answers what it stands beside, once the job is planned with it; the same function while nothing changes. */
-  cures: (remedy: Remedy) => boolean;
+  /** Tries one against what it stands beside; the same function while nothing changes. */
+  prove: ProveRemedy;
 }
 
 /** What would answer a problem, ready to press; nothing where nothing is known. */
-export function Remedies({ remedies, cures }: RemediesProps) {
+export function Remedies({ remedies, prove }: RemediesProps) {
   const mine = useCanEdit();
-  const curing = useCuring(remedies, cures);
+  const curing = useCuring(remedies, prove);
   if (curing.length === 0) return null;
   return (
     <div className="finding-remedies">

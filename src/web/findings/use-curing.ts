@@ -2,17 +2,17 @@ import { useEffect, useState } from "react";
 import type { Remedy } from "../../figures/index.ts";
 import { whenIdle } from "../frame/when-idle.ts";
 
+/** The remedy with what it comes to, once the job is planned with it; undefined where it does not cure. */
+export type ProveRemedy = (remedy: Remedy) => Remedy | undefined;
+
 /**
  * The remedies that cure, as trying them shows one by one in idle moments: each takes as long as a plan. Until then
  * those stand that cured before the last edit, so that nothing flickers while one types.
  */
-export function useCuring(
-  remedies: readonly Remedy[],
-  cures: (remedy: Remedy) => boolean,
-): readonly Remedy[] {
-  const [curing, setCuring] = useState<ReadonlySet<string>>(new Set());
+export function useCuring(remedies: readonly Remedy[], prove: ProveRemedy): readonly Remedy[] {
+  const [curing, setCuring] = useState<ReadonlyMap<string, Remedy>>(new Map());
   useEffect(() => {
-    const found = new Set<string>();
+    const found = new Map<string, Remedy>();
     let cancel = () => {};
     let left = false;
     // What a field takes is known to the job's schema, which comes after the first screen.
@@ -22,7 +22,8 @@ export function useCuring(
         whenIdle(() => {
           const remedy = remedies[index];
           if (remedy === undefined) return setCuring(found);
-          if (isWithinFields(remedy) && cures(remedy)) found.add(remedy.label);
+          const proven = isWithinFields(remedy) ? prove(remedy) : undefined;
+          if (proven !== undefined) found.set(remedy.label, proven);
           cancel = tryFrom(index + 1);
         });
       if (!left) cancel = tryFrom(0);
@@ -32,6 +33,10 @@ export function useCuring(
       left = true;
       cancel();
     };
-  }, [remedies, cures]);
-  return remedies.filter(({ label }) => curing.has(label));
+  }, [remedies, prove]);
+  // Of an edit that moved windows the patch is the present one, whatever was proven of it before.
+  return remedies.flatMap((remedy) => {
+    const proven = curing.get(remedy.label);
+    return proven === undefined ? [] : [{ ...proven, patch: remedy.patch }];
+  });
 }

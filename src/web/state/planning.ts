@@ -18,7 +18,7 @@ const planners = new Map<string, JobPlanner>();
 const MOST_PLANNERS = 6;
 
 function plannerOf({ id }: Job): JobPlanner {
-  const planner = planners.get(id) ?? new JobPlanner({ waysTried: false });
+  const planner = planners.get(id) ?? new JobPlanner();
   // The one looked at last goes to the end, so that the first is the one to forget.
   planners.delete(id);
   planners.set(id, planner);

@@ -23,7 +23,7 @@ import { fetchWorkbookFonts } from "./fonts.ts";
 export type PageCounts = Awaited<ReturnType<typeof countPages>>;
 
 /** What was last summed up: a job comes as a copy, and shares again with the one before what did not change. */
-const planner = new JobPlanner({ waysTried: false });
+const planner = new JobPlanner();
 let last: Job | undefined;
 
 /** The heavy work, off the thread that draws the page. Plans are made here too: a job is smaller to send than its plan. */
