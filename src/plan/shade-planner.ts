@@ -268,8 +268,7 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
-  const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } =
-    stages;
+  const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } = stages;
   const { cut, weighed, folded, strung, mounted, reviewed, cost } = stages;
   const size = measured.values;
   const { grid, form } = laid.values;
