@@ -56,7 +56,8 @@ export function demo(page: Page) {
 export async function openAll(page: Page): Promise<void> {
   const folded = page.locator(".chapter-title button[aria-expanded=false]");
   while ((await folded.count()) > 0) await folded.first().click();
-  for (const more of await page.locator("details.more-settings > summary").all()) await more.click();
+  const lists = page.locator("details.more-settings:not([open]) > summary:visible");
+  while ((await lists.count()) > 0) await lists.first().click();
 }
 
 export async function pdfText(download: Download): Promise<{ text: string; pages: number }> {

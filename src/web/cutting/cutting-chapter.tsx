@@ -10,11 +10,11 @@ import { useCuttingStore } from "./cutting-store.ts";
 const CuttingBody = lazy(async () => ({ default: (await import("./cutting-body.tsx")).CuttingBody }));
 
 /** How all pieces of the job lie on its cloths: better and better while one looks. */
-export function CuttingChapter({ number }: { number: number }) {
+export function CuttingChapter() {
   const units = useUnits();
   const cutting = useCuttingStore((cutting) => cutting.progress?.cutting);
   return (
-    <Chapter number={number} id="cutting" title="Cutting" sentence={sentenceOf(cutting, units)}>
+    <Chapter id="cutting" sentence={sentenceOf(cutting, units)}>
       {cutting === undefined ? null : (
         <Suspense fallback={<p>The bolts are being drawn.</p>}>
           <CuttingBody cutting={cutting} />

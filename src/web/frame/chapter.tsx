@@ -1,21 +1,19 @@
 import { type ReactNode, useState } from "react";
+import { SECTIONS, type SectionId, sectionNumber } from "../sections/sections.ts";
 import { openSection, usePlanner } from "../state/store.ts";
 import "./chapter.css";
 
 export interface ChapterProps {
-  number: number;
-  /** Name of the chapter in the store and on the page. */
-  id: string;
-  title: string;
+  id: SectionId;
   /** The chapter in one sentence, its figures ready to press. */
   sentence: ReactNode;
-  /** What stands under the sentence whether the chapter is open or not. */
-  always?: (open: boolean) => ReactNode;
+  /** What stands under the sentence while the rest is closed. */
+  folded?: ReactNode;
   children: ReactNode;
 }
 
-/** A part of a page that folds away to the sentence that states it. */
-export function Chapter({ number, id, title, sentence, always, children }: ChapterProps) {
+/** A section of a page that folds away to the sentence that states it. */
+export function Chapter({ id, sentence, folded, children }: ChapterProps) {
   const open = usePlanner((planner) => planner.view.open[id] === true);
   // What was typed and cannot be read must not be lost when the chapter is folded away.
   const [everOpen, setEverOpen] = useState(open);
@@ -30,16 +28,16 @@ export function Chapter({ number, id, title, sentence, always, children }: Chapt
           onClick={() => openSection(id, !open)}
         >
           <span className="chapter-number" aria-hidden="true">
-            {number}
+            {sectionNumber(id)}
           </span>
-          <span>{title}</span>
+          <span>{SECTIONS[id].title}</span>
           <span className="chapter-toggle" aria-hidden="true">
-            {open ? "fold away" : "change"}
+            {open ? "close" : "edit"}
           </span>
         </button>
       </h2>
       <div className="chapter-sentence">{sentence}</div>
-      {always?.(open)}
+      {open ? null : folded}
       <div className="chapter-body" id={`${id}-body`} hidden={!open}>
         {everOpen ? children : null}
       </div>

@@ -1,5 +1,6 @@
 import { memo, type ReactNode, useId } from "react";
 import type { UnitChoice } from "../../units/index.ts";
+import { useFieldClaim } from "../findings/claims.tsx";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { useCurrency, useParts } from "../state/parts.ts";
 import {
@@ -38,6 +39,7 @@ export interface FieldProps {
 /** One field of the job, by JSON pointer. */
 export const Field = memo(function Field(props: FieldProps) {
   const { spec } = props;
+  useFieldClaim(props.pointer);
   switch (spec.kind) {
     case "choice":
     case "flag":
@@ -69,6 +71,7 @@ export const Field = memo(function Field(props: FieldProps) {
 
 interface FrameProps {
   id: string;
+  pointer: string;
   spec: FieldSpec;
   error?: string;
   origin?: ReactNode;
@@ -76,10 +79,11 @@ interface FrameProps {
   children: ReactNode;
 }
 
-function Frame({ id, spec, error, origin, wide, children }: FrameProps) {
+function Frame({ id, pointer, spec, error, origin, wide, children }: FrameProps) {
   return (
     <div
       className={wide ? "field field-wide" : "field"}
+      data-pointer={pointer}
       data-invalid={error === undefined ? undefined : true}
     >
       <label htmlFor={id} className="field-label">
@@ -133,7 +137,7 @@ function DraftField({
   });
   const shownUnit = unit(units).replace(CURRENCY, currency);
   return (
-    <Frame id={id} spec={spec} error={draft.error} origin={origin}>
+    <Frame id={id} pointer={pointer} spec={spec} error={draft.error} origin={origin}>
       <span className="field-line">
         <input
           id={id}
@@ -186,7 +190,7 @@ function TextField({ pointer, spec, needed, origin }: FieldProps & { spec: TextS
     onKeyDown: draft.onKeyDown,
   };
   return (
-    <Frame id={id} spec={spec} error={draft.error} origin={origin} wide>
+    <Frame id={id} pointer={pointer} spec={spec} error={draft.error} origin={origin} wide>
       <span className="field-line">
         {spec.lines ? <textarea rows={2} {...shared} /> : <input autoComplete="off" {...shared} />}
       </span>
@@ -214,7 +218,7 @@ function SelectField({
   const known = chosen === DEFAULT || chosen === NONE || Object.hasOwn(options, chosen);
   const standIn = fallback === null ? "none" : (options[String(fallback)] ?? "worked out");
   return (
-    <Frame id={id} spec={spec} origin={origin}>
+    <Frame id={id} pointer={pointer} spec={spec} origin={origin}>
       <span className="field-line field-select">
         <select
           id={id}

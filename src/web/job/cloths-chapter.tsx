@@ -10,13 +10,11 @@ import { PartsFromFile } from "./parts-from-file.tsx";
 /** A repeat to begin from, mm. */
 const FIRST_REPEAT = { verticalMm: 320, match: "straight" };
 
-export function ClothsChapter({ number }: { number: number }) {
+export function ClothsChapter() {
   const { cloths } = useJob();
   return (
     <Chapter
-      number={number}
       id="cloths"
-      title="Cloths"
       sentence={
         cloths.length === 0
           ? "None of your own yet; stand-ins are used."

@@ -15,16 +15,14 @@ const GROUPS: Record<ShoppingLine["group"], string> = {
 };
 
 /** What to buy and what it comes to. */
-export function CostChapter({ number, summary }: { number: number; summary: JobSummary | undefined }) {
+export function CostChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   // As the cutting plan lays the cloth, once there is one for the job as it stands.
   const asCut = useCuttingStore((cutting) => (cutting.job === job ? cutting.progress?.cost : undefined));
   const cost = asCut ?? summary?.cost;
   return (
     <Chapter
-      number={number}
       id="cost"
-      title="Shopping and price"
       sentence={
         cost === undefined ? (
           "Being worked out."

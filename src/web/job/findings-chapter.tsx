@@ -9,7 +9,7 @@ import type { JobSummary } from "../state/job-summary.ts";
 const MOST_SHADES = 40;
 
 /** Everything that was found, gathered; each stands on its shade's page as well. */
-export function FindingsChapter({ number, summary }: { number: number; summary: JobSummary | undefined }) {
+export function FindingsChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const findings = summary?.findings ?? [];
   const ofJob = findings.filter((finding) => finding.shadeId === undefined);
@@ -21,12 +21,7 @@ export function FindingsChapter({ number, summary }: { number: number; summary: 
   }
   const troubled = windows.filter(({ window }) => byShade.has(window.id));
   return (
-    <Chapter
-      number={number}
-      id="findings"
-      title="Findings"
-      sentence={countSentence(findings, summary === undefined)}
-    >
+    <Chapter id="findings" sentence={countSentence(findings, summary === undefined)}>
       {ofJob.length > 0 ? (
         <ul>
           {ofJob.map((finding) => (

@@ -1,5 +1,6 @@
 import { DEFAULTS, type MakingGroup } from "../../job/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
+import { More } from "../frame/more.tsx";
 import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
 import { SettingField } from "../settings/setting-field.tsx";
 import { useJob } from "../state/fields.ts";
@@ -7,14 +8,12 @@ import { useJob } from "../state/fields.ts";
 const GROUPS = Object.keys(DEFAULTS) as MakingGroup[];
 
 /** How this workshop makes its shades; a shade may do otherwise. */
-export function HabitsChapter({ number }: { number: number }) {
+export function HabitsChapter() {
   const { workshop } = useJob();
   const own = Object.values(workshop ?? {}).reduce((sum, group) => sum + Object.keys(group ?? {}).length, 0);
   return (
     <Chapter
-      number={number}
       id="habits"
-      title="Workshop habits"
       sentence={
         own === 0
           ? "Every shade is made by the defaults, unless its own page says otherwise."
@@ -22,14 +21,13 @@ export function HabitsChapter({ number }: { number: number }) {
       }
     >
       {GROUPS.map((group) => (
-        <details key={group} className="more-settings">
-          <summary>{MAKING_GROUP_NAMES[group]}</summary>
+        <More key={group} id={`habits-${group}`} title={MAKING_GROUP_NAMES[group]}>
           <div className="fields">
             {Object.keys(MAKING_FIELDS[group]).map((name) => (
               <SettingField key={name} scope="/workshop" group={group} name={name} />
             ))}
           </div>
-        </details>
+        </More>
       ))}
     </Chapter>
   );

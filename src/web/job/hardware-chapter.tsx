@@ -1,5 +1,6 @@
 import { CATALOGUE } from "../../job/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
+import { More } from "../frame/more.tsx";
 import {
   BAR_FIELDS,
   BOARD_FIELDS,
@@ -81,19 +82,16 @@ const KINDS = [
 /** Kinds that are sawn from lengths as they are sold. */
 const SAWN: ReadonlySet<string> = new Set(["bars", "ribs", "boards"]);
 
-export function HardwareChapter({ number }: { number: number }) {
+export function HardwareChapter() {
   const { hardware } = useJob();
   const own = Object.values(hardware).reduce((sum, parts) => sum + (parts?.length ?? 0), 0);
   return (
     <Chapter
-      number={number}
       id="hardware"
-      title="Hardware"
       sentence={own === 0 ? "None of your own yet; stand-ins are used." : `${own} of your own.`}
     >
       {KINDS.map(({ key, title, kind, fields, needed }) => (
-        <details key={key} className="more-settings">
-          <summary>{title}</summary>
+        <More key={key} id={`parts-${key}`} title={title}>
           <PartList
             kind={kind}
             pointer={`/hardware/${key}`}
@@ -103,7 +101,7 @@ export function HardwareChapter({ number }: { number: number }) {
             {...(SAWN.has(key) ? { more: (part: string) => <AlsoSold pointer={`${part}/alsoSold`} /> } : {})}
           />
           <PartsFromFile kind={key} pointer={`/hardware/${key}`} />
-        </details>
+        </More>
       ))}
     </Chapter>
   );

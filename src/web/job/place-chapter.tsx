@@ -9,13 +9,11 @@ import { useJob } from "../state/fields.ts";
 
 const RULER = choice("Finest mark of the ruler", Object.fromEntries(RULERS.map((ruler) => [ruler, ruler])));
 
-export function PlaceChapter({ number }: { number: number }) {
+export function PlaceChapter() {
   const { place, purpose, units } = useJob();
   return (
     <Chapter
-      number={number}
       id="place"
-      title="Place, purpose, units"
       sentence={
         <>
           {place ? PLACE_NAMES[place] : "Where the shades will hang is not said"};{" "}

@@ -9,14 +9,12 @@ import { useJob } from "../state/fields.ts";
 const NAMES = Object.keys(RATE_FIELDS) as (keyof Rates)[];
 
 /** What an hour costs and how long things take. */
-export function RatesChapter({ number }: { number: number }) {
+export function RatesChapter() {
   const { rates } = useJob();
   const resolved = resolveRates(rates);
   return (
     <Chapter
-      number={number}
       id="rates"
-      title="Rates and times"
       sentence={
         <>
           An hour of work at {moneyText(resolved.labourPerHour, resolved.currency)}

@@ -15,7 +15,7 @@ const ROOM_NAME = { ...text("Room", 120), required: true };
 const ROOM_NOTE = { ...text("Note", 4000), lines: true };
 
 /** Rooms and their windows: names, order, new ones. */
-export function RoomsChapter({ number, summary }: { number: number; summary: JobSummary | undefined }) {
+export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const mine = useCanEdit();
   const windows = job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
@@ -24,12 +24,7 @@ export function RoomsChapter({ number, summary }: { number: number; summary: Job
     edit({ label: "Add a room", patch: [{ op: "add", path: "/rooms/-", value: room }] });
   };
   return (
-    <Chapter
-      number={number}
-      id="rooms"
-      title="Rooms and windows"
-      sentence={`${counted(windows, "window")} in ${counted(job.rooms.length, "room")}.`}
-    >
+    <Chapter id="rooms" sentence={`${counted(windows, "window")} in ${counted(job.rooms.length, "room")}.`}>
       {job.rooms.map((room, r) => (
         <div key={room.id} className="room-block">
           <div className="fields">

@@ -16,15 +16,13 @@ const LENGTH = run("Length", 1, 1_000_000);
 type Kind = keyof Stock;
 
 /** What is in stock already, so that it need not be bought. */
-export function StockChapter({ number }: { number: number }) {
+export function StockChapter() {
   const { stock } = useJob();
   const cloth = stock.cloth?.length ?? 0;
   const lengths = stock.lengths?.length ?? 0;
   return (
     <Chapter
-      number={number}
       id="stock"
-      title="In stock"
       sentence={
         cloth + lengths === 0
           ? "Nothing is at hand; everything is bought."

@@ -1,5 +1,7 @@
 import { useLocation } from "wouter";
 import { type Beside, besideSchema, type Head, headSchema, splitWindow } from "../../job/index.ts";
+import { FieldGroup } from "../findings/field-findings.tsx";
+import { More } from "../frame/more.tsx";
 import { Field } from "../inputs/field.tsx";
 import { Segments } from "../inputs/segments.tsx";
 import { choice, length, number } from "../inputs/spec.ts";
@@ -27,13 +29,12 @@ const HEAD_NAMES = { level: "level", angled: "sloping", arched: "an arc" };
 export function BeyondRectangle() {
   const { pointer } = useShade();
   return (
-    <details className="more-settings">
-      <summary>Corners, a head that is not level, several shades in one opening</summary>
+    <More id="beyond-rectangle" title="Corners, a head that is not level, several shades in one opening">
       <Side pointer={`${pointer}/opening/left`} side="left" />
       <Side pointer={`${pointer}/opening/right`} side="right" />
       <HeadFields pointer={`${pointer}/opening/head`} />
       <Split />
-    </details>
+    </More>
   );
 }
 
@@ -63,7 +64,7 @@ function Side({ pointer, side }: { pointer: string; side: "left" | "right" }) {
         readOnly={!useCanEdit()}
       />
       {beside === undefined ? null : (
-        <div className="fields">
+        <FieldGroup>
           <Field
             pointer={`${pointer}/angleDeg`}
             spec={BESIDE_FIELDS.angleDeg}
@@ -79,7 +80,7 @@ function Side({ pointer, side }: { pointer: string; side: "left" | "right" }) {
             spec={BESIDE_FIELDS.shade}
             needed="whether a shade hangs there"
           />
-        </div>
+        </FieldGroup>
       )}
     </>
   );
@@ -103,12 +104,12 @@ function HeadFields({ pointer }: { pointer: string }) {
         readOnly={!useCanEdit()}
       />
       {head === undefined ? null : (
-        <div className="fields">
+        <FieldGroup>
           <Field pointer={`${pointer}/fallMm`} spec={HEAD_FIELDS.fallMm} needed="how much the head falls" />
           {head.kind === "angled" ? (
             <Field pointer={`${pointer}/high`} spec={HEAD_FIELDS.high} needed="which end is higher" />
           ) : null}
-        </div>
+        </FieldGroup>
       )}
     </>
   );

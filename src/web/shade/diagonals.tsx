@@ -1,4 +1,6 @@
 import { useState } from "react";
+import { useFieldClaim } from "../findings/claims.tsx";
+import { FieldGroup } from "../findings/field-findings.tsx";
 import { lengthUnit, readLength, writeLength } from "../inputs/read-write.ts";
 import { span } from "../inputs/spec.ts";
 import { useDraft } from "../inputs/use-draft.ts";
@@ -22,11 +24,12 @@ export function Diagonals({ pointer }: { pointer: string }) {
   };
   const alone = held === undefined && (waiting[0] === undefined) !== (waiting[1] === undefined);
   return (
-    <div className="fields">
+    <FieldGroup>
       {([0, 1] as const).map((at) => (
         <Diagonal
           key={at}
           name={NAMES[at]}
+          pointer={`${pointer}/${at}`}
           value={pair[at]}
           onChange={(value, joins) => change(at, value, joins)}
         />
@@ -36,17 +39,19 @@ export function Diagonals({ pointer }: { pointer: string }) {
           The other diagonal is needed before squareness can be judged.
         </p>
       ) : null}
-    </div>
+    </FieldGroup>
   );
 }
 
 interface DiagonalProps {
+  pointer: string;
   name: string;
   value: number | undefined;
   onChange(value: number | undefined, joins: string): void;
 }
 
-function Diagonal({ name, value, onChange }: DiagonalProps) {
+function Diagonal({ pointer, name, value, onChange }: DiagonalProps) {
+  useFieldClaim(pointer);
   const units = useUnits();
   const spec = span(name);
   const draft = useDraft<number>({
@@ -56,7 +61,7 @@ function Diagonal({ name, value, onChange }: DiagonalProps) {
     commit: onChange,
   });
   return (
-    <div className="field" data-invalid={draft.error === undefined ? undefined : true}>
+    <div className="field" data-pointer={pointer} data-invalid={draft.error === undefined ? undefined : true}>
       <label className="field-label">
         {name}
         <span className="field-line">

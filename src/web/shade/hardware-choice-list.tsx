@@ -1,7 +1,8 @@
-import { useDeferredValue, useMemo, useState } from "react";
+import { useDeferredValue, useMemo } from "react";
 import { LIFT_TRAITS } from "../../job/index.ts";
 import { chooseHardware, type HardwareChoice } from "../../plan/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
+import { More } from "../frame/more.tsx";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
 import { edit, usePlanner } from "../state/store.ts";
 import { useShade } from "./shade-context.tsx";
@@ -16,13 +17,11 @@ const KINDS = {
 
 /** Every way to raise this shade with the parts at hand: what goes, ranked, and what does not, with the figures against it. */
 export function HardwareChoiceList() {
-  const [asked, setAsked] = useState(false);
-  const isOpen = usePlanner((planner) => planner.view.open.lift === true);
+  const isOpen = usePlanner(({ view }) => view.open.lift === true && view.open["raised-by"] === true);
   return (
-    <details className="more-settings" onToggle={(event) => setAsked(event.currentTarget.open)}>
-      <summary>What else could raise it?</summary>
-      {asked && isOpen ? <Found /> : null}
-    </details>
+    <More id="raised-by" title="What else could raise it?">
+      {isOpen ? <Found /> : null}
+    </More>
   );
 }
 

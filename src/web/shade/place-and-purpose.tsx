@@ -1,4 +1,5 @@
 import { GOODS, GOODS_NAMES, PLACE_NAMES, PLACES, PURPOSE_NAMES, PURPOSES } from "../../job/index.ts";
+import { FieldGroup } from "../findings/field-findings.tsx";
 import { Field } from "../inputs/field.tsx";
 import { choice } from "../inputs/spec.ts";
 
@@ -14,10 +15,10 @@ const GOODS_SPEC = choice("Goods", Object.fromEntries(GOODS.map((key) => [key, G
 /** Asked once for the whole job: they decide which rules are read. */
 export function PlaceAndPurpose() {
   return (
-    <div className="fields">
+    <FieldGroup>
       <Field pointer="/place" spec={PLACE_SPEC} unset={NOT_SAID} />
       <Field pointer="/purpose" spec={PURPOSE_SPEC} unset={NOT_SAID} />
       <Field pointer="/goods" spec={GOODS_SPEC} unset={NOT_SAID} />
-    </div>
+    </FieldGroup>
   );
 }

@@ -1,5 +1,7 @@
 import type { ReactNode } from "react";
 import type { MakingGroup } from "../../job/index.ts";
+import { FieldGroup } from "../findings/field-findings.tsx";
+import { More } from "../frame/more.tsx";
 import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
 import { SettingField } from "../settings/setting-field.tsx";
 import { useShade } from "./shade-context.tsx";
@@ -25,7 +27,7 @@ export function Settings({ group, names }: SettingsProps) {
   ));
 }
 
-interface MoreProps {
+interface MoreSettingsProps {
   group: MakingGroup;
   /** Settings that already stand above. */
   but?: readonly string[];
@@ -34,15 +36,14 @@ interface MoreProps {
 }
 
 /** The rest of a group, folded away until it is wanted. */
-export function MoreSettings({ group, but = [], title = MAKING_GROUP_NAMES[group] }: MoreProps) {
+export function MoreSettings({ group, but = [], title = MAKING_GROUP_NAMES[group] }: MoreSettingsProps) {
   const names = Object.keys(MAKING_FIELDS[group]).filter((name) => !but.includes(name));
   if (names.length === 0) return null;
   return (
-    <details className="more-settings">
-      <summary>{title}</summary>
-      <div className="fields">
+    <More id={`more-${group}`} title={title}>
+      <FieldGroup>
         <Settings group={group} names={names} />
-      </div>
-    </details>
+      </FieldGroup>
+    </More>
   );
 }

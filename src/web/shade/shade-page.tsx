@@ -21,6 +21,7 @@ import { MeasureSection } from "./sections/measure-section.tsx";
 import { SafetySection } from "./sections/safety-section.tsx";
 import { ShapeSection } from "./sections/shape-section.tsx";
 import { type ShadeOnPage, ShadeOnPageContext, useShade, workingsById } from "./shade-context.tsx";
+import { ShadeRail } from "./shade-rail.tsx";
 import "./shade-page.css";
 
 /** The shade in `windowId` of the open job; undefined where the job has no such window. */
@@ -56,6 +57,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
         <span aria-current="page">{shade.window.name}</span>
       </TopBar>
       <Page className="shade-page" title={`${shade.window.name}, ${job.name}`}>
+        <StageRoom />
         <div className="shade-walk">
           <h1 className="shade-title">
             {shade.plan.roomName}, {shade.window.name}
@@ -72,7 +74,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
           <AskSection />
           <AboutShade />
         </div>
-        <StageRoom />
+        <ShadeRail />
       </Page>
       <Colophon />
     </ShadeOnPageContext>

@@ -2,7 +2,9 @@ import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { SheetKind } from "../../shade-plan/index.ts";
 import type { SavingState } from "../persistence/autosave.ts";
+import type { SectionId } from "../sections/sections.ts";
 import { applyEdit, type Edit, EMPTY_HISTORY, type History, redo, undo } from "./history.ts";
+import { type OpenSections, openSectionsOf, rememberOpen } from "./open-sections.ts";
 import { repaintStarts } from "./repaint.ts";
 
 /** Who may write the job that is open. */
@@ -21,9 +23,9 @@ export interface View {
   picked?: Picked;
   /** On a small screen the drawing has it all. */
   large?: boolean;
-  open: Partial<Record<string, boolean>>;
+  open: OpenSections;
   /** A chapter of the job's page to come to. */
-  jump?: string;
+  jump?: SectionId;
 }
 
 export interface Planner {
@@ -38,7 +40,7 @@ export interface Planner {
   view: View;
 }
 
-const FIRST_VIEW: View = { sheet: "front", raise: 0, open: { measure: true } };
+const FIRST_VIEW: View = { sheet: "front", raise: 0, open: {} };
 
 export const usePlanner = create<Planner>()(() => ({
   history: EMPTY_HISTORY,
@@ -54,7 +56,8 @@ const { setState: set, getState: get } = usePlanner;
 /** Puts a job on the table, with the history it was left with. */
 export function layOutJob(job: Job, history: History, access: Access): void {
   const same = get().job?.id === job.id;
-  set({ job, history, access, ...(same ? {} : { saving: { state: "saved" }, view: FIRST_VIEW }) });
+  const view: View = { ...FIRST_VIEW, open: openSectionsOf(job.id) };
+  set({ job, history, access, ...(same ? {} : { saving: { state: "saved" }, view }) });
 }
 
 export function clearTable(access: Access = "none"): void {
@@ -113,8 +116,10 @@ export function pick(picked: Picked | undefined): void {
 }
 
 export function openSection(name: string, open: boolean): void {
-  const { view } = get();
-  look({ open: { ...view.open, [name]: open } });
+  const { job, view } = get();
+  const next = { ...view.open, [name]: open };
+  look({ open: next });
+  if (job) rememberOpen(job.id, next);
 }
 
 export function setAccess(access: Access): void {

@@ -1,5 +1,6 @@
 import { counted } from "../../../words/index.ts";
 import { LengthFig } from "../../figures/fig.tsx";
+import { FieldGroup } from "../../findings/field-findings.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
@@ -8,10 +9,10 @@ const FIRST = ["section", "bar", "attachment", "substrate"] as const;
 
 export function BoardSection() {
   return (
-    <Section number={5} id="board" title="Board" stages={["board"]} sentence={<BoardSentence />}>
-      <div className="fields">
+    <Section id="board" sentence={<BoardSentence />}>
+      <FieldGroup>
         <Settings group="board" names={FIRST} />
-      </div>
+      </FieldGroup>
       <MoreSettings group="board" but={FIRST} title="More on board and bar" />
     </Section>
   );

@@ -4,6 +4,7 @@ import { STYLE_MODULES } from "../../../styles/index.ts";
 import { arealMassText, clothLengthText, lengthText } from "../../../units/index.ts";
 import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { FieldGroup } from "../../findings/field-findings.tsx";
 import { Field } from "../../inputs/field.tsx";
 import { part } from "../../inputs/spec.ts";
 import { useJob, useUnits } from "../../state/fields.ts";
@@ -34,8 +35,8 @@ export function ClothSection() {
   // A style that asks for its ribs has them with its shape.
   const ribsHere = !STYLE_MODULES[plan.style].asks.some(({ group }) => group === "ribs");
   return (
-    <Section number={3} id="cloth" title="Cloth" stages={["cloth"]} sentence={<ClothSentence />}>
-      <div className="fields">
+    <Section id="cloth" sentence={<ClothSentence />}>
+      <FieldGroup>
         {LAYERS.map((layer) => (
           <Field
             key={layer}
@@ -48,7 +49,7 @@ export function ClothSection() {
         <Field pointer={`${pointer}/shade/banding`} spec={BANDING} fallback={null} />
         <Field pointer={`${pointer}/shade/bottomBand`} spec={BOTTOM_BAND} fallback={null} />
         {ribsHere ? <Settings group="ribs" names={["kind"]} /> : null}
-      </div>
+      </FieldGroup>
       <p>
         <Link href={`/job/${job.id}`} onClick={() => look({ jump: "cloths" })}>
           Cloths: add your own, or change widths, repeats and prices

@@ -3,6 +3,7 @@ import type { Lift, TubeLift } from "../../../shade-plan/index.ts";
 import { cordLengthText, fineText, forceText, lengthText } from "../../../units/index.ts";
 import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { FieldGroup } from "../../findings/field-findings.tsx";
 import { Segments } from "../../inputs/segments.tsx";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { HardwareChoiceList } from "../hardware-choice-list.tsx";
@@ -35,13 +36,7 @@ export function LiftSection() {
   const { plan, pointer } = useShade();
   const first = firstOf(plan.lift);
   return (
-    <Section
-      number={4}
-      id="lift"
-      title="Lift"
-      stages={["lift", "rig"]}
-      sentence={<LiftSentence lift={plan.lift} />}
-    >
+    <Section id="lift" sentence={<LiftSentence lift={plan.lift} />}>
       <Segments
         label="Control side, seen from the room"
         options={{ left: "left", right: "right" } satisfies Record<(typeof CONTROL_SIDES)[number], string>}
@@ -49,9 +44,9 @@ export function LiftSection() {
         onChange={(side) => editField(`${pointer}/shade/making/lift/controlSide`, side, "Control side")}
         readOnly={!useCanEdit()}
       />
-      <div className="fields">
+      <FieldGroup>
         <Settings group="lift" names={first} />
-      </div>
+      </FieldGroup>
       <CordTable lift={plan.lift} />
       <HardwareChoiceList />
       <MoreSettings

@@ -14,10 +14,7 @@ export function MakeSection() {
   const ticked = plan.steps.filter((step) => done.has(step.id)).length;
   return (
     <Section
-      number={7}
       id="make"
-      title="Make, string, hang"
-      stages={["make", "cost"]}
       sentence={
         <>
           {plan.steps.length} steps with this shade’s own numbers, {ticked === 0 ? "none" : ticked} of them

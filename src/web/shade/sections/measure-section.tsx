@@ -1,6 +1,7 @@
 import type { Mount } from "../../../job/index.ts";
 import { lengthText } from "../../../units/index.ts";
 import { LengthFig } from "../../figures/fig.tsx";
+import { FieldGroup } from "../../findings/field-findings.tsx";
 import { Field } from "../../inputs/field.tsx";
 import { Segments } from "../../inputs/segments.tsx";
 import { fieldAt } from "../../settings/field-at.ts";
@@ -22,10 +23,10 @@ const MOUNT_NAMES: Record<Mount, string> = {
 };
 
 export function MeasureSection() {
-  const { plan, pointer, window } = useShade();
+  const { pointer, window } = useShade();
   const { mount } = window.shade;
   return (
-    <Section number={1} id="measure" title="Measure" stages={["measure"]} sentence={<MeasureSentence />}>
+    <Section id="measure" sentence={<MeasureSentence />}>
       <Segments<Mount>
         label="Hung"
         options={MOUNT_NAMES}
@@ -46,16 +47,13 @@ export function MeasureSection() {
         single={mount === "to-size"}
       />
       {mount === "to-size" ? null : <Diagonals pointer={`${pointer}/opening/diagonalsMm`} />}
-      <div className="fields">
+      <FieldGroup>
         <OpeningField pointer={`${pointer}/opening/recessDepthMm`} />
         <OpeningField pointer={`${pointer}/opening/sillAboveFloorMm`} />
         <OpeningField pointer={`${pointer}/opening/footholdMm`} />
-      </div>
+      </FieldGroup>
       {mount === "to-size" ? null : <BeyondRectangle />}
       <Obstructions pointer={`${pointer}/opening/obstructions`} />
-      {plan.size.toMeasure.length > 0 ? (
-        <p className="quiet">Still to measure: {plan.size.toMeasure.join("; ")}.</p>
-      ) : null}
       <MoreSettings group="mount" />
     </Section>
   );
@@ -102,7 +100,7 @@ function Sides({
 }) {
   const shown = single ? 1 : Math.min(3, given + 1);
   return (
-    <div className="fields fields-three">
+    <FieldGroup three>
       {[0, 1, 2].slice(0, Math.max(shown, given)).map((index) => (
         <OpeningField
           key={index}
@@ -111,7 +109,7 @@ function Sides({
           {...(index < given - 1 && index > 0 ? { needed: "empty the one after it first" } : {})}
         />
       ))}
-    </div>
+    </FieldGroup>
   );
 }
 

@@ -1,3 +1,4 @@
+import { FieldGroup } from "../../findings/field-findings.tsx";
 import { PlaceAndPurpose } from "../place-and-purpose.tsx";
 import { Review } from "../review/review.tsx";
 import { Section } from "../section.tsx";
@@ -9,17 +10,14 @@ export function SafetySection() {
   const { cautions, safety, lift } = useShade().plan;
   return (
     <Section
-      number={6}
       id="safety"
-      title="Child safety"
-      stages={["safety"]}
       sentence={<>{safety.line} Cords can strangle a child: keep every cord out of reach.</>}
     >
       <PlaceAndPurpose />
       {lift.takeUp === "lock" ? (
-        <div className="fields">
+        <FieldGroup>
           <Settings group="lift" names={["cleatAboveFloorMm"]} />
-        </div>
+        </FieldGroup>
       ) : null}
       <Review review={safety} />
       <dl className="cautions">

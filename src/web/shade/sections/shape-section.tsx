@@ -2,6 +2,7 @@ import type { MakingGroup } from "../../../job/index.ts";
 import { type Ask, STYLE_MODULES } from "../../../styles/index.ts";
 import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
+import { FieldGroup } from "../../findings/field-findings.tsx";
 import { MAKING_GROUP_NAMES } from "../../settings/making-fields.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
@@ -14,13 +15,13 @@ export function ShapeSection() {
   const { plan } = useShade();
   const { asks } = STYLE_MODULES[plan.style];
   return (
-    <Section number={2} id="shape" title="Shape" stages={["shape"]} sentence={<ShapeSentence />}>
+    <Section id="shape" sentence={<ShapeSentence />}>
       <StylePicker />
-      <div className="fields">
+      <FieldGroup>
         {asks.map(({ group, keys }) => (
           <Settings key={group} group={group} names={keys} />
         ))}
-      </div>
+      </FieldGroup>
       {groupsOf(asks).map((group) => (
         <MoreSettings
           key={group}

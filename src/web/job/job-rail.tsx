@@ -1,0 +1,86 @@
+import { Rail, type RailEntry, type RailGroup } from "../frame/rail.tsx";
+import { goToSection } from "../sections/go-to.ts";
+import { questionsOf } from "../sections/questions.ts";
+import {
+  AFTER_WINDOWS,
+  BEFORE_WINDOWS,
+  OF_WORKSHOP,
+  SECTIONS,
+  type SectionId,
+  sectionNumber,
+} from "../sections/sections.ts";
+import type { Waiting } from "../sections/what-is-open.ts";
+import { useJob } from "../state/fields.ts";
+import type { JobSummary } from "../state/job-summary.ts";
+import { usePlanner } from "../state/store.ts";
+
+/** Windows that the rail names; a contract has its list under Rooms and windows. */
+const MOST_WINDOWS = 24;
+
+/** The sections of the job and its windows, with what waits in each. */
+export function JobRail({ summary }: { summary: JobSummary | undefined }) {
+  const job = useJob();
+  const open = usePlanner((planner) => planner.view.open);
+  const entry = (id: SectionId): RailEntry => ({
+    key: id,
+    number: sectionNumber(id),
+    title: SECTIONS[id].title,
+    current: open[id] === true,
+    onPress: () => goToSection(id),
+    ...(id === "place" ? { waiting: waitingAt(0, 0, unsaid(job)) } : {}),
+  });
+  const counts = countsByShade(summary);
+  const windows = job.rooms.flatMap((room, r) => room.windows.map((window, w) => ({ window, r, w })));
+  const ofWindows = windows.slice(0, MOST_WINDOWS).map(({ window, r, w }): RailEntry => {
+    const found = counts.get(window.id);
+    const questions = questionsOf(job, { room: r, window: w }).filter(
+      ({ pointer }) => !JOBS_OWN.has(pointer),
+    );
+    return {
+      key: window.id,
+      title: window.name,
+      href: `/job/${job.id}/${window.id}`,
+      waiting: waitingAt(found?.stop ?? 0, found?.fix ?? 0, questions.length),
+    };
+  });
+  const groups: RailGroup[] = [
+    { title: job.name, entries: BEFORE_WINDOWS.map(entry) },
+    { title: "Windows", entries: ofWindows },
+    { title: "All windows", entries: AFTER_WINDOWS.map(entry) },
+    { title: "Workshop", entries: OF_WORKSHOP.map(entry) },
+  ];
+  const asking = windows.find(({ r, w }) =>
+    questionsOf(job, { room: r, window: w }).some(({ pointer }) => !JOBS_OWN.has(pointer)),
+  );
+  const hasTrouble = [...counts.values()].some(({ stop, fix }) => stop + fix > 0);
+  const next =
+    unsaid(job) > 0
+      ? { words: "where it will hang and what for", onPress: () => goToSection("place") }
+      : asking !== undefined
+        ? { words: `to measure, ${asking.window.name}`, href: `/job/${job.id}/${asking.window.id}` }
+        : hasTrouble
+          ? { words: "what was found", onPress: () => goToSection("findings") }
+          : { words: SECTIONS.print.title, onPress: () => goToSection("print") };
+  return <Rail groups={groups} next={next} />;
+}
+
+/** Asked once for the job, not at each window. */
+const JOBS_OWN: ReadonlySet<string> = new Set(["/place", "/purpose"]);
+
+function unsaid({ place, purpose }: { place?: unknown; purpose?: unknown }): number {
+  return [place, purpose].filter((one) => one === undefined).length;
+}
+
+function waitingAt(stop: number, fix: number, questions: number): Waiting {
+  return { stop, fix, questions };
+}
+
+function countsByShade(summary: JobSummary | undefined): Map<string, { stop: number; fix: number }> {
+  const counts = new Map<string, { stop: number; fix: number }>();
+  for (const { shadeId, severity } of summary?.findings ?? []) {
+    if (shadeId === undefined || (severity !== "stop" && severity !== "fix")) continue;
+    const known = counts.get(shadeId) ?? { stop: 0, fix: 0 };
+    counts.set(shadeId, { ...known, [severity]: known[severity] + 1 });
+  }
+  return counts;
+}
