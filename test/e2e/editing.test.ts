@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { drawing, field, firstVisit, openShade, saved } from "./planner.ts";
+import { drawing, field, firstVisit, openShade, saved, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -41,8 +41,8 @@ test("text that cannot be read changes nothing and is not lost", async () => {
   await page.keyboard.press("Tab");
   await page.getByRole("alert").filter({ hasText: "is not a length" }).waitFor();
   expect(await width.getAttribute("aria-invalid")).toBe("true");
-  await page.getByRole("button", { name: "Measure" }).click();
-  await page.getByRole("button", { name: "Measure" }).click();
+  await sectionTitle(page, "measure").click();
+  await sectionTitle(page, "measure").click();
   expect(await width.inputValue()).toBe("35 or so");
   expect(await drawing(page)).toEqual(before);
   await width.focus();
@@ -127,7 +127,7 @@ test("a step ticked at the bench stays ticked", async () => {
 test("a window, a room and a cloth of one's own, and the way back", async () => {
   const { page } = await firstVisit(harness);
   await page.goto(`${harness.url}#/job/lantern-row`);
-  await page.getByRole("button", { name: "Rooms and windows" }).click();
+  await sectionTitle(page, "rooms").click();
   await page.getByRole("button", { name: "Add a room" }).click();
   const room = page.locator(".room-block").last();
   await room.getByRole("textbox", { name: "New window" }).fill("Skylight");
@@ -136,7 +136,7 @@ test("a window, a room and a cloth of one's own, and the way back", async () => 
   await room.getByRole("button", { name: "Add it" }).click();
   await page.getByRole("heading", { name: "Room 5, Skylight" }).waitFor();
 
-  await page.getByRole("button", { name: "Cloth", exact: true }).click();
+  await sectionTitle(page, "cloth").click();
   await page.getByRole("link", { name: /^Cloths: add your own/ }).click();
   await page.getByRole("button", { name: "Add a cloth of your own" }).click();
   await page.getByRole("heading", { name: /^My cloth/ }).waitFor();

@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, demo, field, firstVisit, openAll, PHONE, pdfText, saved } from "./planner.ts";
+import { DESK, demo, field, firstVisit, openAll, PHONE, pdfText, saved, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -30,7 +30,7 @@ describe.each([
       .waitFor();
     await saved(page);
 
-    await page.getByRole("button", { name: "Make, string, hang" }).click();
+    await sectionTitle(page, "make").click();
     const downloading = page.waitForEvent("download");
     await page.getByRole("button", { name: "Download this shade’s workbook" }).click();
     const download = await downloading;

@@ -5,7 +5,7 @@ import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openJobText } from "../../src/job/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
-import { demo, field, firstVisit, openShade, saved } from "./planner.ts";
+import { demo, field, firstVisit, openShade, saved, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -30,6 +30,7 @@ test("a job saved as a file opens beside the one on the shelf, and both are kept
   await page.locator(".elevation-window").first().waitFor();
   await withoutPicker(page);
   const downloading = page.waitForEvent("download");
+  await sectionTitle(page, "print").click();
   await page.getByRole("button", { name: "Save the job as a file" }).click();
   const text = await readFile(await (await downloading).path(), "utf8");
   const opened = openJobText(text);

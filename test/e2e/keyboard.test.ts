@@ -51,7 +51,7 @@ test("from the shelf to a changed figure and the workbook, by keyboard alone", a
   await page.locator(".fig", { hasText: /35.in/ }).first().waitFor();
   await saved(page);
 
-  await tabTo(page, /^7?\s*Make, string, hang/);
+  await tabTo(page, /^9?\s*Make, string, hang/);
   await page.keyboard.press("Enter");
   await tabTo(page, /Download this shade’s workbook/);
   const downloading = page.waitForEvent("download");

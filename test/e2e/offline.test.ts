@@ -5,7 +5,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { WEB } from "../../scripts/build-web.mjs";
 import { serveWeb } from "../../scripts/web-server.mjs";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, demo, field, firstVisit, openShade, pdfText, saved, usable } from "./planner.ts";
+import { DESK, demo, field, firstVisit, openShade, pdfText, saved, sectionTitle, usable } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -26,7 +26,7 @@ test("after the first visit everything works without a network, the workbook inc
   await saved(page);
   await page.reload();
   expect(await field(page, "Width at the bottom").inputValue()).toBe("41 3/4");
-  await page.getByRole("button", { name: "Make, string, hang" }).click();
+  await sectionTitle(page, "make").click();
   const downloading = page.waitForEvent("download");
   await page.getByRole("button", { name: "Download this shade’s workbook" }).click();
   expect((await pdfText(await downloading)).text).toContain("Over the sink");

@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
 import type { BrowserContextOptions, Download, Page } from "playwright-core";
+import type { SectionId } from "../../src/web/sections/sections.ts";
 import type { Harness } from "./browser.ts";
 
 export const DESK = { width: 1440, height: 900 } as const;
@@ -50,6 +51,11 @@ export function drawing(page: Page): Promise<string[]> {
 /** The demonstration on the shelf. */
 export function demo(page: Page) {
   return page.getByRole("link", { name: /^Number 3, Lantern Row/ });
+}
+
+/** The title of a section of the page, which opens and closes it. */
+export function sectionTitle(page: Page, id: SectionId) {
+  return page.locator(`#${id} .chapter-title button`);
 }
 
 /** Opens every chapter of a page and every list of settings in it. */

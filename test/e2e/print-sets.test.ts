@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, firstVisit, pdfText } from "./planner.ts";
+import { DESK, firstVisit, pdfText, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -11,7 +11,7 @@ afterAll(() => harness.close());
 test("what to print is ticked set by set or chosen by its reader, and the pages are told before they are made", async () => {
   const { page, errors } = await firstVisit(harness, { viewport: DESK });
   await page.goto(`${harness.url}#/job/lantern-row/kitchen-sink`);
-  await page.getByRole("button", { name: "Make, string, hang" }).click();
+  await sectionTitle(page, "make").click();
   await page.getByText("What to print", { exact: true }).first().click();
   const panel = page.getByRole("group", { name: "What to print" });
   const told = panel.getByRole("status");

@@ -2,7 +2,7 @@ import { afterAll, beforeAll, expect, test } from "vitest";
 import { type InLine, type Job, jobText, newJob, newWindow } from "../../src/job/index.ts";
 import { plan } from "../../src/plan/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
-import { firstVisit, PHONE, saved } from "./planner.ts";
+import { firstVisit, PHONE, saved, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -37,7 +37,7 @@ async function openKitchen(viewport?: { width: number; height: number }) {
     mimeType: "application/json",
     buffer: Buffer.from(jobText(kitchen())),
   });
-  await page.getByRole("button", { name: /Rooms and windows/ }).click();
+  await sectionTitle(page, "rooms").click();
   return opened;
 }
 
