@@ -209,6 +209,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     lock: fc.constantFrom("lock-3-slot", "lock-6-slot", "lock-5-slot", "no-such-lock", "odd-lock"),
     cord: fc.constantFrom("cord-1-4", "cord-0-9", "cord-1-8", "no-such-cord", "odd-cord"),
     eye: fc.constantFrom("eye-12", "pulley-16", "odd-eye", "no-such-eye"),
+    turnEye: fc.constantFrom("eye-12", "pulley-16", "odd-eye", "no-such-eye"),
     ring: fc.constantFrom("ring-12", "no-such-ring"),
     seat: fc.constantFrom("auto", "between", "outside"),
     seatMm: length,

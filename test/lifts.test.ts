@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import { describe, expect, test } from "vitest";
-import { LIFT_KINDS, type LiftKind, REAR_GUIDES, type RearGuide } from "../src/job/index.ts";
+import { LIFT_KINDS, LIFT_TRAITS, type LiftKind, REAR_GUIDES, type RearGuide } from "../src/job/index.ts";
 import { type Plan, plan, type ShadePlan } from "../src/plan/index.ts";
+import type { Lift } from "../src/shade-plan/index.ts";
 import { boardList, cordList, cutList } from "../src/tables/index.ts";
 import { jobWith } from "./job-with.ts";
 import { expectNear } from "./near.ts";
@@ -27,7 +28,7 @@ function planned(lift: Wish): { made: Plan; shade: ShadePlan } {
   return { made, shade };
 }
 
-const TUBES = LIFT_KINDS.filter((kind) => kind !== "cord-lock");
+const TUBES = LIFT_KINDS.filter((kind) => LIFT_TRAITS[kind].takeUp === "tube");
 const anyWish = fc.record({
   kind: fc.constantFrom(...LIFT_KINDS),
   rearCords: fc.constantFrom(...REAR_GUIDES),
@@ -37,7 +38,7 @@ const anyWish = fc.record({
 test("lowered, the cords carry bar, turned hem and what hangs below the bottom row: weighed on the cut pieces", () => {
   const { shade } = planned({ kind: "spring" });
   const { lift, grid, cloth, mass } = shade;
-  if (lift.takeUp === "lock") throw new Error("invalid lift: a lock");
+  if (lift.takeUp !== "tube") throw new Error("invalid lift: no tube");
   const kgOf = (...parts: string[]) =>
     mass.parts.filter(({ part }) => parts.includes(part)).reduce((sum, { massKg }) => sum + massKg, 0);
   const perMm2 = new Map(
@@ -56,6 +57,11 @@ test("lowered, the cords carry bar, turned hem and what hangs below the bottom r
   expectNear(lift.heldLoweredN, 9.80665 * (kgOf("bar") + rowKg + belowKg), 0.001 * lift.heldLoweredN);
 });
 
+function heightOf(lift: Lift): number {
+  if (lift.takeUp === "tube") return lift.heightMm;
+  return lift.takeUp === "lock" ? lift.housingHeightMm : lift.turn.diameterMm;
+}
+
 describe("every lift, however its cords run up the back, on either side", () => {
   test("is the one that was asked for, and keeps the folds of its own height", () => {
     fc.assert(
@@ -64,7 +70,7 @@ describe("every lift, however its cords run up the back, on either side", () => 
         expect(shade.lift).toMatchObject(wish);
         expect(shade.lift.cords.length).toBe(shade.grid.columns.length);
         // Mechanism depth + 2.5 cm (“Headrail allowance explained”), 6.5 cm at least, the board being part of it.
-        const heightMm = shade.lift.kind === "cord-lock" ? shade.lift.housingHeightMm : shade.lift.heightMm;
+        const heightMm = heightOf(shade.lift);
         expect(shade.grid.headrailMm).toBeCloseTo(Math.max(65, shade.board.thicknessMm + heightMm + 25), 6);
       }),
     );
@@ -84,6 +90,8 @@ describe("every lift, however its cords run up the back, on either side", () => 
             1,
             0,
           ]);
+        } else if (lift.kind === "cleat") {
+          expect([count("screw eye"), count("last eye"), count("lock, centre")]).toEqual([columns, 1, 0]);
         } else {
           expect([count("screw eye"), count("lock, centre")]).toEqual([0, 0]);
           expect(count("spool, middle")).toBe(columns);
@@ -93,15 +101,15 @@ describe("every lift, however its cords run up the back, on either side", () => 
         const cords = cordList(made);
         const cell = (row: (typeof cords.rows)[number], name: string) => row[cords.header.indexOf(name)];
         for (const row of cords.rows) {
-          expect(cell(row, "tailMm") === "").toBe(lift.kind !== "cord-lock");
-          expect(cell(row, "wrapsOnSpoolMm") === "").toBe(lift.kind === "cord-lock");
+          expect(cell(row, "tailMm") === "").toBe(lift.takeUp === "tube");
+          expect(cell(row, "wrapsOnSpoolMm") === "").toBe(lift.takeUp !== "tube");
           const parts = ["riseMm", "alongBoardMm", "tailMm", "wrapsOnSpoolMm", "knotsMm"];
           const sum = parts.reduce((total, name) => total + Number(cell(row, name) || 0), 0);
           expect(Number(cell(row, "cutMm"))).toBeGreaterThanOrEqual(sum - 0.01);
           expect(Number(cell(row, "cutMm"))).toBeLessThanOrEqual(sum + 1.01);
         }
         const pieces = cutList(made).rows.map((row) => row[2]);
-        expect(pieces.includes("Lift tube")).toBe(lift.kind !== "cord-lock");
+        expect(pieces.includes("Lift tube")).toBe(lift.takeUp === "tube");
         expect(pieces.includes("Sleeve over a cord")).toBe(wish.rearCords === "enclosed");
         expect(pieces.includes("Woven sleeve")).toBe(wish.rearCords === "ring-locked");
       }),
@@ -203,7 +211,7 @@ describe("steps and cautions", () => {
 describe("inside its opening", () => {
   test.each(TUBES)("%s: the screws go up behind the tube, where a driver passes", (kind) => {
     const { shade } = planned({ kind });
-    if (shade.lift.kind === "cord-lock") throw new Error("invalid lift");
+    if (shade.lift.takeUp !== "tube") throw new Error("invalid lift");
     const tubeFrom = shade.board.depthMm / 2 - shade.lift.tube.diameterMm / 2;
     expect(shade.board.screwsZMm).toBeCloseTo(tubeFrom / 2, 9);
     expect(stepOf(shade, "board-fixing")?.text).toContain("behind the tube to come");

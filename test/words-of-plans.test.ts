@@ -18,7 +18,12 @@ const SLOPE_MM = [88, 7 * 25.4];
 
 function allowed(shade: ShadePlan, job: ReturnType<typeof jobWith>): number[] {
   const { board, lift, workings, size, grid, form, cloth } = shade;
-  const under = lift.kind === "cord-lock" ? [lift.seat] : [lift.spools, lift.supports, lift.drive];
+  const under =
+    lift.takeUp === "lock"
+      ? [lift.seat]
+      : lift.takeUp === "cleat"
+        ? [lift.turn]
+        : [lift.spools, lift.supports, lift.drive];
   const onBoard = numbersOf([board.eyes, board.brackets, under]).map((xMm) => xMm - board.leftMm);
   const put = workings.flatMap((working) => [working.value, ...working.inputs.map((input) => input.value)]);
   const asked = numbersOf(job.rooms);

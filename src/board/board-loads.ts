@@ -3,7 +3,7 @@ import { GRAVITY } from "../units/index.ts";
 
 /** A downward load at one place along the board, as if it began at its level place. */
 interface PointLoad {
-  what: "eye" | "spool" | "lock" | "drive";
+  what: "eye" | "spool" | "lock" | "last-eye" | "drive";
   atMm: number;
   loadN: number;
 }
@@ -24,8 +24,28 @@ export function withHand(loads: BoardLoads, handN: number): BoardLoads {
   return { ...loads, points };
 }
 
+/**
+ * The same with somebody of this weight on the hem. Without a lock each cord is fast at both ends, so that it pulls down
+ * at the last eye as well, by all that it carries: friction in the eyes, which would take some of it, is left out.
+ */
+export function withSomeoneOnHem(loads: BoardLoads, weightN: number): BoardLoads {
+  const eyes = loads.points.filter(({ what }) => what === "eye");
+  const heldN = eyes.reduce((sum, { loadN }) => sum + loadN, 0);
+  const share = (loadN: number) => (heldN > 0 ? loadN / heldN : 1 / Math.max(1, eyes.length));
+  const points = loads.points.map((point) => {
+    if (point.what === "eye") return { ...point, loadN: point.loadN + weightN * share(point.loadN) };
+    return isHand(point) ? { ...point, loadN: heldN + weightN } : point;
+  });
+  return { ...loads, points };
+}
+
+/** The cords are fast at both ends, on the bottom rings and on a cleat. */
+export function endsOnCleat({ points }: BoardLoads): boolean {
+  return points.some(({ what }) => what === "last-eye");
+}
+
 function isHand({ what }: PointLoad): boolean {
-  return what === "lock" || what === "drive";
+  return what === "lock" || what === "last-eye" || what === "drive";
 }
 
 /** The board with what hangs under it. */
@@ -36,7 +56,7 @@ export interface LoadedBoard {
 }
 
 /**
- * Each eye or spool carries its cord's share of the weight; lock or drive the pull of the hand. `boardKg` is the board
+ * Each eye or spool carries its cord's share of the weight; lock, last eye or drive the pull of the hand. `boardKg` is the board
  * with the cloth that lies on it. On a slope all of a load is taken as pressing across the board, which is a little too
  * much.
  */
@@ -51,13 +71,13 @@ export function boardLoads(loaded: LoadedBoard, boardKg: number, mass: Mass): Bo
     points: [
       ...lift.cords.map(
         ({ columnX, loadN }): PointLoad => ({
-          what: lift.takeUp === "lock" ? "eye" : "spool",
+          what: lift.takeUp === "tube" ? "spool" : "eye",
           atMm: along(columnX),
           loadN: (lift.heldN * loadN) / shares,
         }),
       ),
       {
-        what: lift.takeUp === "lock" ? "lock" : "drive",
+        what: HAND_AT[lift.takeUp],
         atMm: along(handAtMm(lift)),
         loadN: lift.pullN,
       },
@@ -66,9 +86,21 @@ export function boardLoads(loaded: LoadedBoard, boardKg: number, mass: Mass): Bo
   };
 }
 
+const HAND_AT = { lock: "lock", cleat: "last-eye", tube: "drive" } as const satisfies Record<
+  Lift["takeUp"],
+  PointLoad["what"]
+>;
+
 /** A hand at the hem pulls anywhere; the drive stands for the middle of its pull. */
 function handAtMm(lift: Lift): number {
-  return lift.takeUp === "lock" ? lift.seat.xMm : lift.drive.xMm;
+  switch (lift.takeUp) {
+    case "lock":
+      return lift.seat.xMm;
+    case "cleat":
+      return lift.turn.xMm;
+    case "tube":
+      return lift.drive.xMm;
+  }
 }
 
 /**

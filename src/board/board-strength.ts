@@ -16,7 +16,7 @@ import type { BoardPlan, BoardStrength, ScrewLoad } from "../shade-plan/index.ts
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardShade } from "./board-input.ts";
-import { type BoardLoads, withHand } from "./board-loads.ts";
+import { type BoardLoads, endsOnCleat, withHand, withSomeoneOnHem } from "./board-loads.ts";
 import { PLACED } from "./fixings.ts";
 
 /** A tug at the cord, over a steady pull. */
@@ -222,7 +222,8 @@ export function boardStrength(
   const handN = handLoad.value;
   const hand = handN > CHILD.value * GRAVITY ? "tug" : "child";
   const tugging = withHand(loads, TUG.value * pullN);
-  const hanging = withHand(loads, handN);
+  const hanging =
+    hand === "child" && endsOnCleat(loads) ? withSomeoneOnHem(loads, handN) : withHand(loads, handN);
   const wood: WoodSpecies = WOOD_SPECIES[shade.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
   const isBeam = loads.supportsMm.length > 1 && loads.toMm > loads.fromMm;

@@ -35,6 +35,7 @@ export const PLACED = [
   "lift/seat",
   "lift/seatMm",
   "lift/eye",
+  "lift/turnEye",
   "lift/lock",
   "lift/drive",
   "lift/tube",
@@ -100,6 +101,12 @@ function keepOut(lift: Lift, eyeMm: number, along: (x: number) => number): [numb
     return [
       ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
       around(lift.seat.xMm, lift.housingLengthMm / 2),
+    ];
+  }
+  if (lift.takeUp === "cleat") {
+    return [
+      ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
+      around(lift.turn.xMm, lift.turn.diameterMm / 2),
     ];
   }
   return [

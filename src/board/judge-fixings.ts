@@ -43,7 +43,14 @@ const placeCite = cite("from-memory", "within 4 in of the ends, at most 24 to 30
 
 /** What is screwed up under the board beside its fixings. */
 function hanging({ takeUp }: Lift): string {
-  return takeUp === "lock" ? "eyes and lock" : "spools, supports and drive";
+  switch (takeUp) {
+    case "lock":
+      return "eyes and lock";
+    case "cleat":
+      return "eyes";
+    case "tube":
+      return "spools, supports and drive";
+  }
 }
 
 function upper(text: string): string {

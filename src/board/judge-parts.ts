@@ -29,9 +29,10 @@ function deeperBoards({ shade }: BoardInput, leastMm: number): Remedy[] {
     }));
 }
 
-/** Lock, or the deeper of drive and spools: what must find room between the front and the back of the board. */
+/** Lock, last eye, or the deeper of drive and spools: what must find room between the front and the back of the board. */
 export function takesUp({ lift }: BoardInput): { name: string; depthMm: number } {
   if (lift.takeUp === "lock") return { name: lift.lockName, depthMm: lift.housingWidthMm };
+  if (lift.takeUp === "cleat") return { name: lift.turn.name, depthMm: lift.turn.diameterMm };
   const flangeMm = lift.spools.reduce((most, spool) => Math.max(most, spool.flangeMm), 0);
   return flangeMm > lift.drive.depthMm
     ? { name: lift.tube.name, depthMm: flangeMm }
@@ -40,6 +41,8 @@ export function takesUp({ lift }: BoardInput): { name: string; depthMm: number }
 
 function tooDeep(input: BoardInput): Finding[] {
   const { shade, lift } = input;
+  // Eyes are judged on their own.
+  if (lift.takeUp === "cleat") return [];
   const { name, depthMm } = takesUp(input);
   if (depthMm <= shade.board.depthMm) return [];
   const text = (mm: number) => lengthText(mm, shade.units);
@@ -63,7 +66,7 @@ const DRIVER = sourced(7, "mm", cite("our-choice", "bit and its holder"));
 
 function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
   const { shade, lift } = input;
-  if (board.screwsZMm === undefined || lift.takeUp === "lock") return [];
+  if (board.screwsZMm === undefined || lift.takeUp !== "tube") return [];
   const roomMm = shade.board.depthMm / 2 - lift.tube.diameterMm / 2;
   if (roomMm >= DRIVER.value) return [];
   return [
@@ -81,7 +84,8 @@ function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
 
 function eyesTooWide(input: BoardInput): Finding[] {
   const { shade } = input;
-  const eyeMm = shade.eye.outsideDiameterMm;
+  const lastMm = input.lift.takeUp === "cleat" ? input.lift.turn.diameterMm : 0;
+  const eyeMm = Math.max(shade.eye.outsideDiameterMm, lastMm);
   if (eyeMm <= shade.board.depthMm) return [];
   return [
     {

@@ -181,7 +181,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
 
 /** A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. */
 function screwLine({ shade, lift }: BoardInput, kind: BoardPlan["fixing"]): Figure | undefined {
-  if (kind !== "screwed-up" || lift.takeUp === "lock") return undefined;
+  if (kind !== "screwed-up" || lift.takeUp !== "tube") return undefined;
   return SCREW_LINE.figure({ d: shade.board.depthMm, D: lift.tube.diameterMm });
 }
 

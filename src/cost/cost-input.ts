@@ -12,6 +12,7 @@ export const COST_READS = reads({
     "cord",
     "ring",
     "eye",
+    "turnEye",
     "locks",
     "tube",
     "drives",

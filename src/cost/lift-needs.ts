@@ -1,4 +1,4 @@
-import type { CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
+import type { CleatLift, CordLockLift, Grid, TubeLift } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CostShade, NeedsInput } from "./cost-input.ts";
 import { countedNeed, lengths } from "./make-need.ts";
@@ -10,8 +10,18 @@ const SCREWS_A_SUPPORT = 2;
 
 /** What takes the cords up: eyes, lock and cleat, or tube, spools and drive with what the hand works. */
 export function liftNeeds({ shade, lift }: NeedsInput): Need[] {
-  const usual = lift.takeUp === "lock" ? lockNeeds(shade, lift) : tubeNeeds(shade, lift);
-  return [...usual, ...railNeeds(shade, lift)];
+  return [...usualNeeds(shade, lift), ...railNeeds(shade, lift)];
+}
+
+function usualNeeds(shade: CostShade, lift: NeedsInput["lift"]): Need[] {
+  switch (lift.takeUp) {
+    case "lock":
+      return lockNeeds(shade, lift);
+    case "cleat":
+      return cleatNeeds(shade, lift);
+    case "tube":
+      return tubeNeeds(shade, lift);
+  }
 }
 
 /** A top that is let down has eyes and a lock of its own. */
@@ -36,6 +46,21 @@ function lockNeeds(shade: CostShade, lift: CordLockLift): Need[] {
   ];
   if (lift.cords.length > 1) needs.push(countedNeed("connector", "hardware", "Cord connector", 1));
   return needs;
+}
+
+/** Eyes, one of them the last where it has a place of its own; two screws and a cleat that is long enough. */
+function cleatNeeds({ eye, turnEye }: CostShade, lift: CleatLift): Need[] {
+  const own = lift.turn.column === undefined;
+  const alike = turnEye.id === eye.id;
+  const columns = lift.eyes.length - (own || alike ? 0 : 1);
+  const eyes = countedNeed(`eye-${eye.id}`, "hardware", eye.name, columns + (own && alike ? 1 : 0), eye);
+  const last = countedNeed(`eye-${turnEye.id}`, "hardware", `${turnEye.name}, the last eye`, 1, turnEye);
+  return [
+    ...(columns > 0 ? [eyes] : []),
+    ...(alike ? [] : [last]),
+    countedNeed("cleat", "hardware", "Cleat with two screws", 1),
+    ...(lift.cords.length > 1 ? [countedNeed("connector", "hardware", "Cord connector", 1)] : []),
+  ];
 }
 
 function tubeNeeds(shade: CostShade, lift: TubeLift): Need[] {

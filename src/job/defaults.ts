@@ -181,11 +181,14 @@ export const DEFAULTS = {
     lock: workedOut("the first lock that takes the cords"),
     cord: sourced("cord-1-4", "", cite("lock-instructions", "1.4 mm is the usual size")),
     eye: sourced("eye-12", "", cite("demo")),
+    turnEye: workedOut("an eye like the others"),
     ring: sourced("ring-12", "", cite("demo")),
     seat: sourced("auto", "", cite("our-choice")),
     seatMm: workedOut("the middle of the best feasible interval"),
     straightRunMm: mm(12, cite("our-choice", "so that a cord enters the housing straight")),
-    tailMm: workedOut("half the finished length (recalled from memory: a tail ends half to two thirds down)"),
+    tailMm: workedOut(
+      "over a lock half the finished length (recalled from memory: a tail ends half to two thirds down); without one to the cleat and once round it",
+    ),
     knotsMm: mm(inches(6), cite("our-choice", "ring knot, connector and threading")),
     cleatAboveFloorMm: mm(
       1600,

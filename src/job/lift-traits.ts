@@ -2,8 +2,8 @@ import type { LiftKind } from "./making.ts";
 
 /** What other stages ask of a kind of lift, so that none needs to know its name. */
 export interface LiftTraits {
-  /** Where the cords end: over a lock on the board, or on spools of a tube under it. */
-  takeUp: "lock" | "tube";
+  /** Where the cords end: over a lock on the board, on a cleat at the wall, or on spools of a tube under the board. */
+  takeUp: "lock" | "cleat" | "tube";
   /** What hangs within reach for a hand to work it. */
   hangs: "tail" | "wand" | "loop" | "nothing";
   poweredBy: "hand" | "spring" | "motor";
@@ -13,6 +13,7 @@ export interface LiftTraits {
 
 export const LIFT_TRAITS = {
   "cord-lock": { takeUp: "lock", hangs: "tail", poweredBy: "hand", cordsAtFront: true },
+  cleat: { takeUp: "cleat", hangs: "tail", poweredBy: "hand", cordsAtFront: true },
   spring: { takeUp: "tube", hangs: "nothing", poweredBy: "spring", cordsAtFront: false },
   "tube-wand": { takeUp: "tube", hangs: "wand", poweredBy: "hand", cordsAtFront: false },
   "tube-loop": { takeUp: "tube", hangs: "loop", poweredBy: "hand", cordsAtFront: true },

@@ -346,8 +346,11 @@ const pattern = z
 
 export const SEATS = ["auto", "between", "outside"] as const;
 export const CONTROL_SIDES = ["left", "right"] as const;
-/** How a shade is raised: cords over a lock, or cords on spools that a spring, a wand, a loop or a motor turns. */
-export const LIFT_KINDS = ["cord-lock", "spring", "tube-wand", "tube-loop", "motor"] as const;
+/**
+ * How a shade is raised: cords over a lock, cords over the last eye and wound on a cleat, or cords on spools that a
+ * spring, a wand, a loop or a motor turns.
+ */
+export const LIFT_KINDS = ["cord-lock", "cleat", "spring", "tube-wand", "tube-loop", "motor"] as const;
 export type LiftKind = (typeof LIFT_KINDS)[number];
 /** How the cords run up the back: bare through rings, in a woven sleeve that the rings grip, or in a sewn sleeve. */
 export const REAR_GUIDES = ["open", "ring-locked", "enclosed"] as const;
@@ -367,6 +370,9 @@ const lift = z
     lock: id,
     cord: id,
     eye: id,
+    turnEye: id.meta({
+      description: "Without a lock: eye or pulley over which all cords turn down to the cleat, by id",
+    }),
     ring: id,
     seat: z.enum(SEATS).meta({
       description:
@@ -378,7 +384,9 @@ const lift = z
     straightRunMm: lengthMm.meta({
       description: "Least straight run of cord between an eye and the lock, mm",
     }),
-    tailMm: cordMm.meta({ description: "Cord below the lock with the shade lowered, mm" }),
+    tailMm: cordMm.meta({
+      description: "Cord below the lock, or below the last eye, with the shade lowered, mm",
+    }),
     knotsMm: cordMm.meta({ description: "Cord for knots and threading, each, mm" }),
     cleatAboveFloorMm: lengthMm.meta({ description: "Height of the cleat above the floor, mm" }),
     tube: id.meta({ description: "Lift tube with its spools, by id" }),

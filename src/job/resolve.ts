@@ -70,6 +70,8 @@ export interface ResolvedShade {
   parts?: Catalogue;
   cord: Cord;
   eye: Eye;
+  /** Over which all cords turn down to a cleat, where there is no lock. */
+  turnEye: Eye;
   ring: Ring;
   tube: Tube;
   /** The maker's own choice of drive, and every drive to choose from. */
@@ -250,6 +252,12 @@ export function resolveShade(
     parts,
     cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
     eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),
+    turnEye: find(
+      parts.eyes,
+      lift.turnEye ?? lift.eye,
+      at("lift", lift.turnEye === undefined ? "eye" : "turnEye"),
+      "screw eye",
+    ),
     ring: find(parts.rings, lift.ring, at("lift", "ring"), "ring"),
     tube: find(parts.tubes, lift.tube, at("lift", "tube"), "lift tube"),
     drive: lift.drive === undefined ? undefined : ownDrive(lift.drive),

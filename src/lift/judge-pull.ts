@@ -13,12 +13,12 @@ const SHARES_DIFFER = 0.1;
 /** Can a hand raise it? */
 export function judgePull(
   shade: LiftShade,
-  { pullN, heldN, course }: Pick<Lift, "pullN" | "heldN" | "course">,
+  { pullN, heldN, course, takeUp }: Pick<Lift, "pullN" | "heldN" | "course" | "takeUp">,
 ): Finding[] {
   const text = (forceN: number) => forceText(forceN, shade.units);
   return hardPull(shade, pullN, {
     path: `${shade.path}/shade/making/lift`,
-    takes: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: the eyes and the lock add the rest.`,
+    takes: `Raising it takes a pull of about ${text(pullN)} for a weight of ${text(heldN)}: ${takeUp === "lock" ? "the eyes and the lock" : "the eyes"} add the rest.`,
     eases:
       "Pulleys in place of the eyes, a lighter bar or cloth, or two shades side by side make it lighter.",
     figures: ["lift.pull", "lift.held"],

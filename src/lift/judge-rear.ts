@@ -43,6 +43,7 @@ function grippedSleeve(shade: LiftShade, grid: Grid): Finding {
 
 const BARE: Record<LiftTraits["takeUp"], string> = {
   lock: "along the board between the eyes and the lock, and below the lock",
+  cleat: "along the board between the eyes, and from the last one down to the cleat",
   tube: "for the last stretch up to its spool",
 };
 

@@ -1,6 +1,6 @@
 import { type ReadOf, reads } from "../job/index.ts";
 import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
-import type { LiftParts, LockLiftParts } from "./lift-parts.ts";
+import type { CleatLiftParts, LiftParts, LockLiftParts } from "./lift-parts.ts";
 import type { TubeLiftParts } from "./tube/tube-lift-parts.ts";
 
 /** What the lift and the rig read of a shade. */
@@ -16,6 +16,7 @@ export const LIFT_READS = reads({
     "rearCords",
     "cord",
     "eye",
+    "turnEye",
     "bar",
     "board",
     "locks",
@@ -38,13 +39,20 @@ export interface LiftInput {
   liftParts: LiftParts;
 }
 
-/** The same over a lock, and with a tube. */
+/** The same over a lock, down to a cleat, and with a tube. */
+export type CleatInput = LiftInput & { liftParts: CleatLiftParts };
 export type LockInput = LiftInput & { liftParts: LockLiftParts };
 export type TubeInput = LiftInput & { liftParts: TubeLiftParts };
 
 /** Throws where other parts were chosen than the kind of lift asks for: a bug. */
 export function lockInput({ liftParts, ...input }: LiftInput): LockInput {
   if (liftParts.takeUp !== "lock") throw new Error(`invalid liftParts: ${liftParts.kind} has no lock`);
+  return { ...input, liftParts };
+}
+
+/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+export function cleatInput({ liftParts, ...input }: LiftInput): CleatInput {
+  if (liftParts.takeUp !== "cleat") throw new Error(`invalid liftParts: ${liftParts.kind} has no cleat`);
   return { ...input, liftParts };
 }
 

@@ -3,7 +3,20 @@ import type { Column, Size } from "../shade-plan/index.ts";
 
 /** What the choice of lock, or of tube and drive, reads of a shade. */
 export const LIFT_PARTS_READS = reads({
-  shade: ["units", "liftKind", "lock", "locks", "cord", "tube", "drive", "drives", "bar", "cloths"],
+  shade: [
+    "units",
+    "liftKind",
+    "lock",
+    "locks",
+    "cord",
+    "eye",
+    "turnEye",
+    "tube",
+    "drive",
+    "drives",
+    "bar",
+    "cloths",
+  ],
   making: ["lift", "board"],
 });
 export type LiftPartsShade = ReadOf<typeof LIFT_PARTS_READS>;

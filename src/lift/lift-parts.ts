@@ -10,5 +10,14 @@ export interface LockLiftParts extends LockChoice {
   label: string;
 }
 
+/** Nothing takes the cords up on the board: the eyes are the lowest part under it. */
+export interface CleatLiftParts {
+  takeUp: "cleat";
+  kind: LiftKindOf<"cleat">;
+  /** Lowest part below the underside of the board, mm. */
+  heightMm: number;
+  label: string;
+}
+
 /** What takes up the cords. */
-export type LiftParts = LockLiftParts | TubeLiftParts;
+export type LiftParts = LockLiftParts | CleatLiftParts | TubeLiftParts;

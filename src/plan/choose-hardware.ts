@@ -87,7 +87,12 @@ function choiceOf(
 /** The parts of a planned lift in one line, to tell whether two are the same. */
 function partsIn({ lift, cost }: ShadePlan): string {
   const eyes = cost.shopping.filter(({ id }) => id.startsWith("eye-")).map(({ id }) => id);
-  const partIds = lift.takeUp === "lock" ? [lift.lockId, ...eyes] : [lift.tube.id, lift.drive.id];
+  const partIds =
+    lift.takeUp === "lock"
+      ? [lift.lockId, ...eyes]
+      : lift.takeUp === "cleat"
+        ? eyes
+        : [lift.tube.id, lift.drive.id];
   return [lift.kind, lift.cordId, ...partIds].join(" ");
 }
 

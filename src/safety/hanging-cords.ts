@@ -8,7 +8,7 @@ import {
 } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
-import { isOverLock, type LiftCords } from "./review/lift-cords.ts";
+import { exitDropMm, type LiftCords } from "./review/lift-cords.ts";
 import type { SafetyShade } from "./safety-reads.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
@@ -24,6 +24,7 @@ function controlText(shade: SafetyShade, lift: CautionInput["lift"], cordsHang: 
   const none = cordsHang ? "No other cord hangs at the front" : "No cord hangs at the front";
   switch (lift.kind) {
     case "cord-lock":
+    case "cleat":
       return undefined;
     case "spring":
       return `${none}: the shade is raised and lowered by hand at its hem.`;
@@ -40,7 +41,7 @@ type Hung = Pick<CautionInput, "shade" | "size"> & { lift: LiftCords };
 
 /** How far the cords hang out of each lock, and where they end, at both ends of their travel: nothing where none do. */
 export function hangingTexts({ shade, size, lift }: Hung): string[] {
-  const housingMm = isOverLock(lift) ? lift.housingHeightMm : 0;
+  const housingMm = exitDropMm(lift);
   return hangingCords(lift).map(
     (cords) => `${hangingText(shade, cords)}. ${lowEndText(shade, size, cords, housingMm)}.`,
   );
@@ -48,11 +49,11 @@ export function hangingTexts({ shade, size, lift }: Hung): string[] {
 
 function hangingText({ units }: Pick<SafetyShade, "units">, cords: HangingCords): string {
   const text = (mm: number) => lengthText(mm, units);
-  const { count, downMm, upMm, side } = cords;
+  const { count, downMm, upMm, side, from } = cords;
   const [one, many] = cords.raises === "shade" ? ["lift cord", "lift cords"] : ["cord", "cords"];
   const hang = count === 1 ? `One ${one} hangs` : `${count} ${many} hang`;
   return cords.raises === "shade"
-    ? `${hang} ${text(downMm)} below the lock with the shade lowered and ${text(upMm)} with it raised`
+    ? `${hang} ${text(downMm)} below the ${from} with the shade lowered and ${text(upMm)} with it raised`
     : `${hang} from the top rail’s own lock at the ${side} end, ${text(downMm)} below it with the top let down and ${text(upMm)} with it up`;
 }
 
@@ -94,7 +95,7 @@ export function backText({ shade, grid, lift }: CautionInput): string {
   const apart =
     widestMm === 0
       ? "Up the back each cord runs through one ring"
-      : `Up the back ${lift.takeUp === "lock" ? "they" : "the cords"} run through rings ${lengthText(widestMm, shade.units)} apart`;
+      : `Up the back ${lift.takeUp === "tube" ? "the cords" : "they"} run through rings ${lengthText(widestMm, shade.units)} apart`;
   switch (lift.rearCords) {
     case "open":
       return `${apart}.`;

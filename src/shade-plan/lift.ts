@@ -62,6 +62,29 @@ export interface CordRun extends LiftCord {
   eyes: number[];
 }
 
+/** The eye or pulley over which all cords turn down to the cleat. */
+export interface TurnEye extends BoardPoint {
+  /** Column whose own eye it is; absent where it stands by itself, nearer to the end of the board. */
+  column?: number;
+  id: string;
+  name: string;
+  diameterMm: number;
+}
+
+/** A cord along the board and over the last eye, down to the cleat. */
+export interface CleatCord extends LiftCord {
+  /** Along the board from its own eye to the last one, mm. */
+  runMm: number;
+  tailMm: number;
+  /** Path seen from below: own eye, eyes passed, last eye. */
+  path: BoardPoint[];
+  /** Numbers of the eyes above columns that it passes, its own first. */
+  eyes: number[];
+  /** Turns on its way, rad: at its own eye and those it passes, and over the last one. */
+  eyesRad: number;
+  turnRad: number;
+}
+
 /** A cord that ends on a spool above its column: it has no tail. */
 export interface SpoolCord extends LiftCord {
   /** Cord that stays on the spool with the shade lowered, mm. */
@@ -91,8 +114,11 @@ export interface CourseHeight {
 
 /** What one part of the rig adds to the pull at the hand, shade raised, N. */
 export interface PullShare {
-  /** The weight itself, the turn at a cord's own eye, the bends from the last eye into the lock, its roller. */
-  what: "weight" | "own-eye" | "passed-eye" | "roller";
+  /**
+   * The weight itself, the turn at a cord's own eye, the bends from the last eye into the lock, its roller; without a
+   * lock the turn over the last eye.
+   */
+  what: "weight" | "own-eye" | "passed-eye" | "roller" | "last-eye";
   /** Column of the eye. */
   eye?: number;
   addsN: number;
@@ -126,8 +152,8 @@ export interface TopRail {
 
 /** What every lift has, whatever takes up its cords. */
 interface AnyLift {
-  /** Where the cords end: over a lock on the board, or on spools of a tube under it. */
-  takeUp: "lock" | "tube";
+  /** Where the cords end: over a lock on the board, on a cleat at the wall, or on spools of a tube under the board. */
+  takeUp: "lock" | "cleat" | "tube";
   /** What hangs within reach for a hand to work it. */
   hangs: "tail" | "wand" | "loop" | "nothing";
   poweredBy: "hand" | "spring" | "motor";
@@ -181,6 +207,31 @@ export interface CordLockLift extends AnyLift {
   /** Height of the cords' lower end above the floor at both ends of the travel, where known, mm. */
   tailEndAboveFloorLoweredMm?: number;
   tailEndAboveFloorRaisedMm?: number;
+}
+
+/** Cords through eyes along the board, over the last of them and straight down to a cleat: nothing else holds the shade. */
+export interface CleatLift extends AnyLift {
+  kind: "cleat";
+  takeUp: "cleat";
+  hangs: "tail";
+  poweredBy: "hand";
+  /** Outside diameter of the screw eyes above the columns, mm. */
+  eyeDiameterMm: number;
+  turn: TurnEye;
+  cords: CleatCord[];
+  /** Below the last eye when lowered and when raised, mm. */
+  tailLoweredMm: number;
+  tailRaisedMm: number;
+  /** Height of the cords' lower end above the floor before they are wound, where known, mm. */
+  tailEndAboveFloorLoweredMm?: number;
+  tailEndAboveFloorRaisedMm?: number;
+  /** Pull on the cleat that keeps the shade raised, N. */
+  holdN: number;
+  /** Down from the last eye to the cleat, where the height of the shade is known, mm; negative where it lies above. */
+  toCleatMm?: number;
+  /** What is left to wind on the cleat with the shade raised, mm, and how many figures of eight that makes. */
+  windMm?: number;
+  figureEights?: number;
 }
 
 /** The tube under the board on which the spools sit. Along the board from the left finished edge, mm. */
@@ -315,4 +366,4 @@ export interface MotorLift extends TubeParts {
 
 export type TubeLift = SpringLift | WandLift | LoopLift | MotorLift;
 export type LockLift = CordLockLift;
-export type Lift = LockLift | TubeLift;
+export type Lift = LockLift | CleatLift | TubeLift;

@@ -1,4 +1,5 @@
 import {
+  type CleatLift,
   type CordLockLift,
   flatSize,
   type Layer,
@@ -47,11 +48,17 @@ export interface Bench extends StepInput {
 
 /** The bench of a shade whose cords run over a lock. */
 export type LockBench = Bench & { lift: CordLockLift };
+/** The bench of a shade whose cords run over a last eye and down to a cleat. */
+export type CleatBench = Bench & { lift: CleatLift };
 /** The bench of a shade whose cords wind on a tube. */
 export type TubeBench = Bench & { lift: TubeLift };
 
 export function isLockBench(bench: Bench): bench is LockBench {
   return bench.lift.takeUp === "lock";
+}
+
+export function isCleatBench(bench: Bench): bench is CleatBench {
+  return bench.lift.takeUp === "cleat";
 }
 
 export function isTubeBench(bench: Bench): bench is TubeBench {

@@ -1,6 +1,14 @@
 import { fromBoardEndMm, type LockSeat, type Step } from "../shade-plan/index.ts";
 import { counted, listed } from "../words/index.ts";
-import { type Bench, isLockBench, isTubeBench, type LockBench, type TubeBench } from "./bench.ts";
+import {
+  type Bench,
+  type CleatBench,
+  isCleatBench,
+  isLockBench,
+  isTubeBench,
+  type LockBench,
+  type TubeBench,
+} from "./bench.ts";
 import { DRILL, SAW, STAPLER } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
 
@@ -11,6 +19,7 @@ export function boardSteps(bench: Bench): Step[] {
     fixingHoles(bench),
     ...cover(bench),
     ...(isLockBench(bench) ? [eyes(bench), lockHoles(bench)] : []),
+    ...(isCleatBench(bench) ? [eyes(bench), ...lastEye(bench)] : []),
     ...(isTubeBench(bench) ? [tubeHoles(bench)] : []),
     ...returnPieces(bench),
     attach(bench),
@@ -42,6 +51,12 @@ function unfit({ board }: Bench, xsMm: readonly number[]): string | undefined {
   return fits ? undefined : DOES_NOT_FIT;
 }
 
+const PARTS: Record<Bench["lift"]["takeUp"], string> = {
+  lock: "an eye or the lock",
+  cleat: "an eye",
+  tube: "a spool, a support or the drive",
+};
+
 const DOES_NOT_FIT = "Not all of this fits on the board: answer the findings of the plan before you drill.";
 
 function fixingHoles(bench: Bench): Step {
@@ -52,7 +67,7 @@ function fixingHoles(bench: Bench): Step {
     board.screwsZMm === undefined
       ? "midway between front and back"
       : `${len(board.screwsZMm)} from the wall edge, behind the tube to come`;
-  const parts = isLockBench(bench) ? "an eye or the lock" : "a spool, a support or the drive";
+  const parts = PARTS[bench.lift.takeUp];
   return {
     id: "board-fixing",
     chapter: "board",
@@ -110,6 +125,39 @@ function eyes(bench: Bench): Step {
     caution: DRILL,
     sheet: "board",
   };
+}
+
+/** The eye that turns all cords down, where it has a place of its own. */
+function lastEye(bench: CleatBench): Step[] {
+  const { lift, len } = bench;
+  const { turn } = lift;
+  if (turn.column !== undefined) {
+    return [
+      {
+        id: "board-last-eye",
+        chapter: "board",
+        title: "See to the last eye",
+        text: `All cords turn down over the eye above column ${turn.column}, the last on the ${lift.controlSide}, which is ${turn.name}: it carries its own cord, and the pull of all of them besides. Screw it in as deep as it goes.`,
+        check: "Pulled hard straight down, and towards the other eyes, it does not move.",
+        sheet: "board",
+      },
+    ];
+  }
+  return [
+    {
+      id: "board-last-eye",
+      chapter: "board",
+      title: "Screw in the last eye",
+      text: sentences(
+        unfit(bench, [turn.xMm]),
+        `All cords turn down over one more eye, ${turn.name}, near the ${lift.controlSide} end: mark it ${fromEnd(bench, turn.xMm)} from the left end, ${len(turn.zMm)} from the wall edge.`,
+        "Drill its starting hole as deep as its thread is long, so that the wood does not split so near the end, and screw it in, its ring across the board like the others. It bears the pull of all the cords.",
+      ),
+      check: "Pulled hard straight down, and towards the other eyes, it does not move.",
+      caution: DRILL,
+      sheet: "board",
+    },
+  ];
 }
 
 const SEAT_WHY: Record<LockSeat["chosenFor"], string> = {

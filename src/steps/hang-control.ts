@@ -1,6 +1,7 @@
 import type { LoopLift, MotorLift, SpringLift, Step, WandLift } from "../shade-plan/index.ts";
-import { cordLengthText, trimmed } from "../units/index.ts";
-import type { Bench, LockBench } from "./bench.ts";
+import { cordLengthText, forceText, trimmed } from "../units/index.ts";
+import { counted } from "../words/index.ts";
+import type { Bench, CleatBench, LockBench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
 import { CORDS_AT_HANGING, LOOP, LOW_VOLTAGE, MAINS, SPRING, WALL, WAND } from "./hazards.ts";
 import { sentences } from "./wording.ts";
@@ -16,6 +17,10 @@ function shadeControl(bench: Bench): Step[] {
     case "cord-lock": {
       const locked: LockBench = { ...bench, lift };
       return [cleat(locked), tryLock(locked)];
+    }
+    case "cleat": {
+      const cleated: CleatBench = { ...bench, lift };
+      return [lastCleat(cleated), tryCleat(cleated)];
     }
     case "spring":
       return [releaseSpring(lift), trySpring(bench)];
@@ -42,6 +47,42 @@ function cleat({ resolved, lift, len }: LockBench): Step {
     caution: CORDS_AT_HANGING,
     sheet: "front",
     figures: ["rig.tail-raised"],
+  };
+}
+
+/** The cleat that alone holds the shade: straight below the last eye, and how the cords go on it. */
+function lastCleat({ resolved, lift, len }: CleatBench): Step {
+  const { toCleatMm, figureEights } = lift;
+  return {
+    id: "hang-cleat",
+    chapter: "hang",
+    title: "Fix the cleat",
+    text: sentences(
+      `Screw the cleat upright to the wall or the frame on the ${lift.controlSide}, straight below the last eye, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor, with both its screws into something that holds.`,
+      toCleatMm !== undefined && toCleatMm > 0 && `That is ${len(toCleatMm)} below the last eye.`,
+      "Wind the cords like this, every time: once round the foot of the cleat, then in figures of eight, over one horn and under the other, the last turn tucked under itself.",
+      figureEights !== undefined && figureEights > 0
+        ? `Raised, all that hangs makes about ${counted(figureEights, "figure")} of eight.`
+        : `Raised, the cords hang ${len(lift.tailRaisedMm)} below the last eye: all of it goes on.`,
+    ),
+    check:
+      "With the shade up and down, and the cords wound on, no cord hangs below the cleat and no turn slips when you pull at the hem. If a child could reach a cord, the shade should not hang there.",
+    caution: `${CORDS_AT_HANGING} ${WALL}`,
+    sheet: "lock",
+    figures: ["rig.tail-raised"],
+  };
+}
+
+function tryCleat({ resolved, grid, lift, len }: CleatBench): Step {
+  return {
+    id: "hang-try",
+    chapter: "hang",
+    title: "Raise it for the first time",
+    text: `There is no lock: hold the cords in one hand all the time, the other on the board the first time. Draw them slowly straight down; the shade goes up from the hem, and raised it is ${len(grid.raisedHeightMm)} high. Wind them on the cleat while you still hold them: it bears ${forceText(lift.holdN, resolved.units)}. To let it down, unwind to the last turn and let the cords run through your hand over the foot of the cleat; never let go.`,
+    check: "It goes up without catching, stays when it is wound on, and comes all the way down.",
+    caution: CORDS_AT_HANGING,
+    sheet: "side",
+    figures: ["shape.raised-height", "lift.pull"],
   };
 }
 

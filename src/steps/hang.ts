@@ -33,7 +33,7 @@ function wall({ resolved, lift, board, len }: Bench): Step {
       SUBSTRATE_TEXT[resolved.making.board.substrate],
       `This plan counts on ${counted(count, "screw")} of ${len(lengthMm)}.`,
       lift.cords.length > 0 &&
-        `They carry the shade and every pull on ${lift.takeUp === "lock" ? "the cords" : "it"}.`,
+        `They carry the shade and every pull on ${lift.takeUp === "tube" ? "it" : "the cords"}.`,
     ),
     caution: WALL,
     sheet: "board",
@@ -90,7 +90,7 @@ function headLine({ board, size, len }: Bench): (string | false)[] {
 
 /** Slack cord slips over the edge of a spool, and then jams beside it. */
 function letDown({ lift }: Bench): string {
-  return lift.takeUp === "lock"
+  return lift.takeUp !== "tube"
     ? "Then untie the shade and let it down."
     : "Then untie the shade and let it down slowly, and see that no slack cord has slipped over the edge of its spool.";
 }

@@ -1,6 +1,6 @@
 import type { Step } from "../shade-plan/index.ts";
 import { LADDER } from "../words/index.ts";
-import { type Bench, isLockBench, type LockBench } from "./bench.ts";
+import { type Bench, type CleatBench, isCleatBench, isLockBench, type LockBench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
 import { CORDS_AT_HANGING, CORDS_LEFT_HANGING } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
@@ -11,8 +11,18 @@ export function levelSteps(bench: Bench): Step[] {
     look(bench),
     knots(bench),
     ...sleeveEnds(bench),
-    ...(isLockBench(bench) ? [...connect(bench), trim(bench)] : []),
+    ...(isLockBench(bench) || isCleatBench(bench) ? [...connect(bench), trim(bench)] : []),
   ];
+}
+
+const STAYS: Record<Bench["lift"]["takeUp"], string> = {
+  lock: " and lock it",
+  cleat: " and wind the cords on the cleat",
+  tube: "",
+};
+
+function exitOf({ takeUp }: Bench["lift"]): string {
+  return takeUp === "lock" ? "lock" : "last eye";
 }
 
 function look({ size, lift, len, about }: Bench): Step {
@@ -22,7 +32,7 @@ function look({ size, lift, len, about }: Bench): Step {
     chapter: "level",
     title: "See how the hem hangs",
     text: sentences(
-      `Raise the shade by a hand’s breadth${lift.takeUp === "lock" ? " and lock it" : ""}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
+      `Raise the shade by a hand’s breadth${STAYS[lift.takeUp]}, so that every cord carries. Lay a spirit level on the hem, or measure from the sill to the hem under each column.`,
       floor !== undefined && floor > 0 && `Let right down, the hem is planned ${len(floor)} above the floor.`,
       lift.cords.length > 1 && "Touch every cord behind: all are tight. One that is slack is too long.",
     ),
@@ -32,7 +42,7 @@ function look({ size, lift, len, about }: Bench): Step {
   };
 }
 
-/** The cord that stays: nearest the lock, or any one, in the middle, where all are alike. */
+/** The cord that stays: nearest lock or last eye, or any one, in the middle, where all are alike. */
 function cordToKeep({ lift }: Bench): string | undefined {
   if (lift.cords.length < 2) return undefined;
   if (lift.takeUp === "tube") {
@@ -40,10 +50,12 @@ function cordToKeep({ lift }: Bench): string | undefined {
     return middle === undefined ? undefined : `Leave cord ${middle.number}, in the middle, as it is`;
   }
   const [nearest] = [...lift.cords].sort((a, b) => a.runMm - b.runMm);
-  return nearest === undefined ? undefined : `Leave cord ${nearest.number}, nearest the lock, as it is`;
+  return nearest === undefined
+    ? undefined
+    : `Leave cord ${nearest.number}, nearest the ${exitOf(lift)}, as it is`;
 }
 
-/** A cord runs from its knot to lock or spool: taking up at the knot lifts the hem at that column by as much. */
+/** A cord runs from its knot to lock, cleat or spool: taking up at the knot lifts the hem at that column by as much. */
 function knots(bench: Bench): Step {
   const { resolved, grid, len } = bench;
   const { knotsMm } = resolved.making.lift;
@@ -67,29 +79,29 @@ function knots(bench: Bench): Step {
   };
 }
 
-function connect({ lift, about }: LockBench): Step[] {
+function connect({ lift, about }: LockBench | CleatBench): Step[] {
   if (lift.cords.length < 2) return [];
   return [
     {
       id: "level-connector",
       chapter: "level",
       title: "Join the tails in the connector",
-      text: `Let the shade right down. Even the tails, all cords just tight, and fit the cord connector on all ${lift.cords.length} of them, ${about("connectorBelowLock")} or less below the lock. Use one that comes apart under a pull, as its own instructions show. Do not knot the cords into one another instead.`,
-      check: "Raise and lower it: the hem stays level and the connector does not run into the lock.",
+      text: `Let the shade right down. Even the tails, all cords just tight, and fit the cord connector on all ${lift.cords.length} of them, ${about("connectorBelowLock")} or less below the ${exitOf(lift)}. Use one that comes apart under a pull, as its own instructions show. Do not knot the cords into one another instead.`,
+      check: `Raise and lower it: the hem stays level and the connector does not run into the ${exitOf(lift)}.`,
       caution: CORDS_AT_HANGING,
       sheet: "lock",
     },
   ];
 }
 
-function trim({ lift, len }: LockBench): Step {
+function trim({ lift, len }: LockBench | CleatBench): Step {
   const one = lift.cords.length === 1;
   return {
     id: "level-trim",
     chapter: "level",
     title: one ? "Trim the tail" : "Trim the tails",
-    text: `With the shade right down, cut ${one ? "the tail" : "all tails level,"} ${len(lift.tailLoweredMm)} below the lock, and seal ${one ? "its end" : "the ends"}. Put the offcuts in the bin at once.`,
-    check: `Raised, ${one ? "it hangs" : "they hang"} ${len(lift.tailRaisedMm)} below the lock, and all of it goes on the cleat.`,
+    text: `With the shade right down, cut ${one ? "the tail" : "all tails level,"} ${len(lift.tailLoweredMm)} below the ${exitOf(lift)}, and seal ${one ? "its end" : "the ends"}. Put the offcuts in the bin at once.`,
+    check: `Raised, ${one ? "it hangs" : "they hang"} ${len(lift.tailRaisedMm)} below the ${exitOf(lift)}, and all of it goes on the cleat.`,
     caution: CORDS_LEFT_HANGING,
     sheet: "front",
     figures: ["rig.tail-raised"],

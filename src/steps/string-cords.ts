@@ -24,10 +24,10 @@ export function cutCords({ resolved, lift, fine, len }: Bench): Step {
   };
 }
 
-/** Over a lock no two cords are alike; on spools all are. */
+/** Along a board no two cords are alike; on spools all are. */
 function cutsText({ takeUp, cords }: Lift, len: Bench["len"]): string {
   const [first] = cords;
-  if (takeUp === "lock" || first === undefined) {
+  if (takeUp !== "tube" || first === undefined) {
     return placed(
       "cord",
       cords.map((cord) => ({ number: cord.number, at: len(cord.cutMm) })),

@@ -29,6 +29,10 @@ function boardRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
           row("lock, centre", "", lift.seat.xMm, lift.seat.zMm),
           ...lift.seat.screwsMm.map((screw, i) => row("lock screw", i + 1, screw.xMm, screw.zMm)),
         ]
+      : []),
+    ...(lift.takeUp === "cleat" ? [row("last eye", "", lift.turn.xMm, lift.turn.zMm)] : []),
+    ...(lift.takeUp !== "tube"
+      ? []
       : [
           row("tube, one end", "", lift.tube.fromMm, lift.tube.zMm),
           row("tube, other end", "", lift.tube.toMm, lift.tube.zMm),

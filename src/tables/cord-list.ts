@@ -55,6 +55,24 @@ function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice):
       ...textAndMm(cord.cutMm, units),
     ]);
   }
+  if (lift.takeUp === "cleat") {
+    return lift.cords.map((cord) => [
+      roomName,
+      windowName,
+      cord.number,
+      cord.number,
+      ...textAndMm(cord.columnX, units),
+      "",
+      "",
+      "",
+      ...textAndMm(cord.riseMm, units),
+      ...textAndMm(cord.runMm, units),
+      ...textAndMm(cord.tailMm, units),
+      ...NONE,
+      ...textAndMm(cord.knotsMm, units),
+      ...textAndMm(cord.cutMm, units),
+    ]);
+  }
   return lift.cords.map((cord) => [
     roomName,
     windowName,

@@ -90,7 +90,7 @@ function stickRows(
       ? []
       : [row("Weight bar", board.barName ?? "", 1, board.barLengthMm)]),
     row("Board", board.sectionName, 1, board.cutMm),
-    ...(lift.takeUp === "lock" ? [] : [row("Lift tube", lift.tube.name, 1, lift.tube.lengthMm)]),
+    ...(lift.takeUp !== "tube" ? [] : [row("Lift tube", lift.tube.name, 1, lift.tube.lengthMm)]),
     ...(lift.wovenSleeves === undefined
       ? []
       : [

@@ -76,7 +76,7 @@ describe.each(cases)("$name", ({ plan: planned, shade }) => {
     for (const kind of ["back", "board", "lock"] as const) {
       const cords = cordLines(drawSheet(kind, planned, shade));
       // Under a tube the enlarged sheet shows the spools beside the drive, and their cords only.
-      const all = kind !== "lock" || shade.lift.kind === "cord-lock";
+      const all = kind !== "lock" || shade.lift.takeUp !== "tube";
       if (all) expect(cords.length).toBe(shade.lift.cords.length);
       else expect(cords.length).toBeGreaterThan(0);
       expect(crossings(cords), kind).toBe(0);

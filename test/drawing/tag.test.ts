@@ -4,7 +4,7 @@ import { openSync } from "fontkit";
 import { describe, expect, test } from "vitest";
 import { toDxf } from "../../src/drawing/dxf/index.ts";
 import { drawTag, type Placed, type PlacedText, place, toSvg } from "../../src/drawing/index.ts";
-import { LIFT_KINDS, PLACES } from "../../src/job/index.ts";
+import { LIFT_KINDS, LIFT_TRAITS, PLACES } from "../../src/job/index.ts";
 import { childTag } from "../../src/safety/index.ts";
 import type { ChildSafetyTag, TagLine } from "../../src/shade-plan/index.ts";
 import { verdictIn } from "../words.ts";
@@ -57,7 +57,7 @@ const CASES = [undefined, ...PLACES].flatMap((at) =>
     `${at ?? "no place"}, ${kind}`,
     childTag({
       ...(at === undefined ? {} : { place: at }),
-      frontCords: kind === "cord-lock" || kind === "tube-loop",
+      frontCords: LIFT_TRAITS[kind].cordsAtFront,
       rearCords: kind !== "motor",
     }),
   ]),

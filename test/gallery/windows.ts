@@ -161,6 +161,11 @@ export function spring(): Case {
   return withLift({ kind: "spring", rearCords: "enclosed" });
 }
 
+/** No lock: over a last eye near the end of the board and down to a cleat. */
+export function cleat(): Case {
+  return withLift({ kind: "cleat", turnEye: "pulley-16" });
+}
+
 /** A tube turned by a wand that comes off, worked on the left. */
 export function wand(): Case {
   return withLift({ kind: "tube-wand", controlSide: "left" }, "metric");
@@ -227,6 +232,7 @@ export const CASES = {
   wide,
   small,
   tall,
+  cleat,
   spring,
   wand,
   loop,

@@ -18,6 +18,7 @@ test("each choice, pressed, plans the shade with just these parts and the pull t
     expect(lift?.cordId).toBe(set.cord.id);
     expect(lift?.pullN).toBe(pullN);
     if (lift?.kind === "cord-lock") expect(lift.lockId).toBe(set.lock?.id);
+    else if (lift?.kind === "cleat") expect(lift.turn.id).toBe(set.eye?.id);
     else expect([lift?.tube.id, lift?.drive.id]).toEqual([set.tube?.id, set.drive?.id]);
   }
 });
@@ -25,7 +26,7 @@ test("each choice, pressed, plans the shade with just these parts and the pull t
 test("every kind of lift is offered for a plain shade, and the parts that it has now are marked", () => {
   const found = chooseHardware(job, 0, 0);
   const kinds = new Set(found?.choices.map(({ set }) => set.kind));
-  expect(kinds).toEqual(new Set(["cord-lock", "spring", "tube-wand", "tube-loop", "motor"]));
+  expect(kinds).toEqual(new Set(["cord-lock", "cleat", "spring", "tube-wand", "tube-loop", "motor"]));
   const chosen = found?.choices.filter(({ chosen }) => chosen);
   expect(chosen?.length).toBeLessThanOrEqual(1);
 });

@@ -37,7 +37,7 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
   });
 
   const lock = (): CordLockLift | undefined => (shade.lift.kind === "cord-lock" ? shade.lift : undefined);
-  const tube = (): TubeLift | undefined => (shade.lift.kind === "cord-lock" ? undefined : shade.lift);
+  const tube = (): TubeLift | undefined => (shade.lift.takeUp === "tube" ? shade.lift : undefined);
 
   /** A row of a list has these values: numbers in millimetres to a thousandth, all else as text. */
   function expectRow(
@@ -67,9 +67,13 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
           ? {
               alongBoardMm: cord.runMm,
               tailMm: cord.tailMm,
-              entersFrom: cord.entersFrom,
-              slot: cord.slot,
-              turn: 1 + (lock()?.threading.indexOf(cord.number) ?? Number.NaN),
+              ...("slot" in cord
+                ? {
+                    entersFrom: cord.entersFrom,
+                    slot: cord.slot,
+                    turn: 1 + (lock()?.threading.indexOf(cord.number) ?? Number.NaN),
+                  }
+                : { entersFrom: undefined, slot: undefined, turn: undefined }),
               wrapsOnSpoolMm: undefined,
             }
           : { wrapsOnSpoolMm: cord.wrapsMm, alongBoardMm: undefined, tailMm: undefined, slot: undefined }),
@@ -105,6 +109,9 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       screwsMm.forEach((screw, i) => {
         expectRow(named("lock screw")[i], { fromLeftEndMm: screw.xMm - board.leftMm, fromWallMm: screw.zMm });
       });
+    } else if (lift.kind === "cleat") {
+      const { xMm, zMm } = lift.turn;
+      expectRow(named("last eye")[0], { fromLeftEndMm: xMm - board.leftMm, fromWallMm: zMm });
     } else {
       lift.spools.forEach(({ number, xMm }, i) => {
         expectRow(named("spool, middle")[i], {
@@ -147,7 +154,7 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     if (board.barLengthMm !== undefined) expectRow(stick("Weight bar"), { lengthMm: board.barLengthMm });
     if (cloth.ribLines.length > 0 && cloth.ribLengthMm !== undefined)
       expectRow(stick("Rib"), { lengthMm: cloth.ribLengthMm, count: cloth.ribLines.length });
-    if (lift.kind !== "cord-lock") expectRow(stick("Lift tube"), { lengthMm: lift.tube.lengthMm });
+    if (lift.takeUp === "tube") expectRow(stick("Lift tube"), { lengthMm: lift.tube.lengthMm });
 
     const bought = listIn(out, "shopping-list");
     expect(bought).toHaveLength(out.plan.cost.shopping.length);
@@ -211,7 +218,7 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       expectLengths(step("level-look")?.text ?? "", "is planned ", [hemMm], units);
     const raised = step("hang-try")?.text ?? "";
     if (/[Rr]aised/.test(raised)) expectLengths(raised, "is ", [grid.raisedHeightMm], units);
-    if (lift.kind !== "cord-lock") {
+    if (lift.takeUp === "tube") {
       const { length } = lift.cords;
       expect(cut.text).toContain(`cut ${length} ${length === 1 ? "cord" : "cords"} of `);
       expectLengths(cut.text, `cut ${length} cords? of `, [lift.cords[0]?.cutMm ?? 0], units);
@@ -224,11 +231,19 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     );
     const [nearest] = [...lift.cords].sort((a, b) => a.runMm - b.runMm);
     if (lift.cords.length > 1)
-      expect(knots.text).toContain(`Leave cord ${nearest?.number}, nearest the lock,`);
+      expect(knots.text).toContain(
+        `Leave cord ${nearest?.number}, nearest the ${lift.takeUp === "lock" ? "lock" : "last eye"},`,
+      );
     const trim = step("level-trim");
     expectLengths(trim?.text ?? "", "(?:all tails level,|the tail) ", [lift.tailLoweredMm], units);
     expectLengths(trim?.check ?? "", "hangs? ", [lift.tailRaisedMm], units);
     const cleat = step("hang-cleat")?.text ?? "";
+    expect(cleat).toContain(`on the ${lift.controlSide},`);
+    if (lift.kind === "cleat") {
+      if (lift.toCleatMm !== undefined) expectLengths(cleat, "That is ", [lift.toCleatMm], units);
+      expectEyes(lift.cords);
+      return;
+    }
     expectLengths(
       cleat,
       "The cord hangs ",
@@ -236,7 +251,6 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       units,
       " below the lock when the shade is down and ",
     );
-    expect(cleat).toContain(`on the ${lift.controlSide},`);
     const threaded = [
       ...(step("string-thread")?.text ?? "").matchAll(/cord (\d+) from the (\w+) end into slot (\d+)/g),
     ];
@@ -246,15 +260,19 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
         return [number, cord?.entersFrom, cord?.slot];
       }),
     );
-    for (const cord of lift.cords) {
+    expectEyes(lift.cords);
+  });
+
+  function expectEyes(cords: readonly { number: number; eyes: number[] }[]) {
+    for (const cord of cords) {
       const [, ...passed] = cord.eyes;
       const words = new RegExp(
-        `cord ${cord.number} through its own eye(?: only|, then through eyes? ([\\d, and]+))`,
+        `cord ${cord.number} (?:over its own eye|through its own eye)(?: only|, then through (?:eyes? )?([\\d, and]+))?`,
       );
       const read = words.exec(step("string-eyes")?.text ?? "");
       expect((read?.[1] ?? "").match(/\d+/g)?.map(Number) ?? []).toEqual(passed);
     }
-  });
+  }
 
   test("steps: the board and its fixings", () => {
     const { board, size } = shade;
@@ -448,6 +466,12 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
         expect(fact(`back: Cord ${number}`)).toMatch(new RegExp(`${entersFrom} .*slot ${slot}$`));
       return;
     }
+    if (lift.kind === "cleat") {
+      expectFact("board: Last eye from the left end", lift.turn.xMm - board.leftMm);
+      expectFact("lock: Cords below the last eye, raised", lift.tailRaisedMm);
+      if (lift.toCleatMm !== undefined) expectFact("lock: Cleat below the last eye", lift.toCleatMm);
+      return;
+    }
     for (const { number, xMm } of lift.spools)
       expectFact(`board: Spool ${number} from the left end`, xMm - board.leftMm);
     for (const { number, xMm } of lift.supports)
@@ -468,7 +492,7 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       .join(" ");
     for (const { text } of tag.lines) for (const word of text.split(/[ _]+/)) expect(words).toContain(word);
     const said = tag.lines.map(({ text }) => text).join(" ");
-    const hangs = lift.kind === "cord-lock" || lift.kind === "tube-loop";
+    const hangs = lift.hangs === "tail" || lift.hangs === "loop";
     expect(said.includes("devices for the cords that came with this shade"), lift.kind).toBe(hangs);
     expect(said.includes("cords at the back")).toBe(lift.cords.length > 0);
     for (const danger of ["strangle", "loops", "out of the reach of children", "Do not tie cords together"])

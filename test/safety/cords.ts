@@ -31,6 +31,7 @@ export function heightless(geometry: CordGeometry): CordGeometry {
 export function pulls(lengthMm: Course | number, over: Partial<PullCords> = {}): PullCords {
   return {
     raises: "shade",
+    from: "lock",
     count: 1,
     lengthMm: typeof lengthMm === "number" ? steady(lengthMm) : lengthMm,
     exitBelowTopMm: 50,

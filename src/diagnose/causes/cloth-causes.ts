@@ -32,13 +32,14 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
     symptoms: ["will-not-rise"],
     judge: (facts) => {
       const { shade } = facts;
-      if (shade.lift.takeUp === "lock") {
+      if (shade.lift.takeUp !== "tube") {
+        const exit = shade.lift.takeUp === "lock" ? "lock" : "last eye";
         return {
           id: "knot-at-lock",
-          title: "A knot or connector meets the lock",
+          title: `A knot or connector meets the ${exit}`,
           evidence: "cannot-tell",
-          why: "Knots and connectors below the lock must clear it by the whole travel.",
-          test: "Look at the lock as it stops: does anything thicker than the cord touch it?",
+          why: `Knots and connectors below the ${exit} must clear it by the whole travel.`,
+          test: `Look at the ${exit} as it stops: does anything thicker than the cord touch it?`,
           cure: "Move the connector down the tails.",
           remedies: [],
           cite: cite("common-practice"),

@@ -72,7 +72,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
       id: "diagonal-run",
       title: "A cord runs across the back",
       evidence: "cannot-tell",
-      why: `This shade has ${shade.lift.cords.length} cords: each goes straight up its own column to ${shade.lift.takeUp === "lock" ? "its own eye" : "its own spool"}. One that runs slantwise pulls its column sideways and up too soon.`,
+      why: `This shade has ${shade.lift.cords.length} cords: each goes straight up its own column to ${shade.lift.takeUp === "tube" ? "its own spool" : "its own eye"}. One that runs slantwise pulls its column sideways and up too soon.`,
       test: "Look at the back: does every cord pass the rings of one column only?",
       cure: "Thread it again, ring above ring, with an eye above each column.",
       remedies: [],
@@ -82,7 +82,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["leans-to-one-side"],
     judge: ({ shade, len }) => {
-      if (shade.lift.takeUp === "lock") return undefined;
+      if (shade.lift.takeUp !== "tube") return undefined;
       const twistMm = shade.lift.stiffness?.twistMm;
       return {
         id: "spools-wind-unequal",
@@ -104,7 +104,7 @@ export const CORD_CAUSES: readonly CauseOf[] = [
     symptoms: ["cord-frays"],
     judge: (facts) => {
       const { shade, force } = facts;
-      if (shade.lift.takeUp === "tube") return undefined;
+      if (shade.lift.takeUp !== "lock") return undefined;
       return {
         id: "toothed-roller",
         title: "The toothed roller works on the cord",

@@ -41,7 +41,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["lock-jams", "hard-to-raise"],
     judge: ({ shade }) => {
-      if (shade.lift.takeUp === "tube") return undefined;
+      if (shade.lift.takeUp !== "lock") return undefined;
       const { slots, seat } = shade.lift;
       const full = Math.max(0, ...slots.map(({ cords }) => cords.length));
       return {
@@ -59,7 +59,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
   {
     symptoms: ["lock-slips"],
     judge: ({ shade, lock }) =>
-      shade.lift.takeUp === "tube" || lock === undefined
+      shade.lift.takeUp !== "lock" || lock === undefined
         ? undefined
         : {
             id: "lock-reversed",
@@ -76,7 +76,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
     symptoms: ["lock-slips"],
     judge: (facts) => {
       const { shade, lock, force } = facts;
-      if (shade.lift.takeUp === "tube" || lock === undefined) return undefined;
+      if (shade.lift.takeUp !== "lock" || lock === undefined) return undefined;
       const over = hasFinding(facts, "lift.too-many-cords");
       return {
         id: "lock-overloaded",
@@ -135,13 +135,13 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
       const most = costs.reduce((sum, { addsN }) => sum + addsN, 0);
       return {
         id: "eyes-cost",
-        title: "Friction at the eyes and the lock",
+        title: shade.lift.takeUp === "lock" ? "Friction at the eyes and the lock" : "Friction at the eyes",
         evidence:
           pullN > HARD_PULL_TIMES_WEIGHT * heldN && pullN > HARD_PULL_N ? "points-to-it" : "cannot-tell",
         why:
           costs.length === 0
             ? `The hand pulls ${force(pullN)} for a weight of ${force(heldN)}.`
-            : `Of ${force(pullN)} at the hand, ${force(most)} go into eyes and lock${course.withPulleysN === undefined ? "" : `; with pulleys it would be ${force(course.withPulleysN)}`}.`,
+            : `Of ${force(pullN)} at the hand, ${force(most)} go into ${shade.lift.takeUp === "lock" ? "eyes and lock" : "the eyes"}${course.withPulleysN === undefined ? "" : `; with pulleys it would be ${force(course.withPulleysN)}`}.`,
         test: "Lift the bar by hand while somebody pulls the cords: if it stays hard, it is friction; if it turns easy, it is weight.",
         cure: "Take pulleys in place of the eyes, and wax nothing: wax makes the lock slip.",
         remedies: findingsAs(facts, ["lift.hard-pull"]),

@@ -1,9 +1,9 @@
-import type { CordRun } from "../../shade-plan/index.ts";
+import type { CleatCord, CordRun } from "../../shade-plan/index.ts";
 import type { Point } from "../model.ts";
-import type { LockSheetInput } from "./lift-input.ts";
+import { type CleatSheetInput, cordExit, type LockSheetInput } from "./lift-input.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
-/** How one cord is drawn on the back: up from its bottom ring, then along its lane to the lock. */
+/** How one cord is drawn on the back: up from its bottom ring, then along its lane to lock or last eye. */
 export interface DrawnCord {
   number: number;
   points: Point[];
@@ -13,33 +13,38 @@ export interface DrawnCord {
 /** Lanes lie apart by this share of the shade's width: enough to follow each with the eye. */
 const LANE_SHARE = 0.0085;
 const LEAST_LANE_MM = 3;
+/** Of a last eye, its wire taken off. */
+const CLEAR_OF_WIRE = 0.6;
 
 export function laneStepMm({ shade }: SheetInput): number {
   return Math.max(LEAST_LANE_MM, shade.size.finishedWidthMm * LANE_SHARE);
 }
 
 /**
- * Paths of all cords up to the lock, `x` already as drawn (`across` mirrors for the back view). Lanes are spread
+ * Paths of all cords up to lock or last eye, `x` already as drawn (`across` mirrors for the back view). Lanes are spread
  * so that no two lines cross: on each side of the lock the furthest cord has the highest lane and turns down
  * nearest the middle.
  */
 export function drawCords(
-  input: LockSheetInput,
+  input: LockSheetInput | CleatSheetInput,
   across: (xMm: number) => number,
   bottomRowYMm: number,
 ): DrawnCord[] {
   const { lift, board } = input.shade;
   const step = laneStepMm(input);
-  const lockX = across(lift.seat.xMm);
+  const lockX = across(cordExit(input).xMm);
+  const wideMm = lift.takeUp === "lock" ? lift.housingLengthMm : lift.turn.diameterMm * CLEAR_OF_WIRE;
   const laneTop = board.thicknessMm + 5;
-  const away = (cord: CordRun) => Math.abs(across(cord.columnX) - lockX);
-  const isLeft = (cord: CordRun) => across(cord.columnX) < lockX;
-  const furthestFirst = (side: CordRun[]) => side.sort((a, b) => away(b) - away(a));
-  const left = furthestFirst(lift.cords.filter(isLeft));
-  const right = furthestFirst(lift.cords.filter((cord) => !isLeft(cord)));
+  const away = (cord: CordRun | CleatCord) => Math.abs(across(cord.columnX) - lockX);
+  const isLeft = (cord: CordRun | CleatCord) => across(cord.columnX) < lockX;
+  const all: readonly (CordRun | CleatCord)[] = lift.cords;
+  const furthestFirst = (side: (CordRun | CleatCord)[]) => side.sort((a, b) => away(b) - away(a));
+  const left = furthestFirst(all.filter(isLeft));
+  const right = furthestFirst(all.filter((cord) => !isLeft(cord)));
   const turns = [...[...left].reverse(), ...right];
-  const turnStep = lift.housingLengthMm / (turns.length + 1);
-  const turnX = (cord: CordRun) => lockX + (turns.indexOf(cord) - (turns.length - 1) / 2) * turnStep;
+  const turnStep = wideMm / (turns.length + 1);
+  const turnX = (cord: CordRun | CleatCord) =>
+    lockX + (turns.indexOf(cord) - (turns.length - 1) / 2) * turnStep;
   return [left, right].flatMap((side) =>
     side.map((cord, lane): DrawnCord => {
       const x = across(cord.columnX);

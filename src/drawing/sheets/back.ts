@@ -5,7 +5,14 @@ import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
 import { boardLine } from "./board-line.ts";
 import { tubeControl } from "./hanging-control.ts";
 import { knob, tailEndYMm } from "./hanging-tail.ts";
-import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } from "./lift-input.ts";
+import {
+  type CleatSheetInput,
+  isCleatSheet,
+  isLockSheet,
+  isTubeSheet,
+  type LockSheetInput,
+  type TubeSheetInput,
+} from "./lift-input.ts";
 import { ringMarks, ringWords } from "./ring-marks.ts";
 import { shapeNow } from "./shape-now.ts";
 import { callout, cordTag, dimensionOf, line, note, rect } from "./shapes.ts";
@@ -42,6 +49,7 @@ export function drawBack(input: SheetInput): Drawing {
         grid.columns.map(({ number, xMm }) => ({ number, mm: across(xMm) })),
       ),
       ...(isLockSheet(input) ? drawLockRig(input, across, shape) : []),
+      ...(isCleatSheet(input) ? drawCleatRig(input, across, shape) : []),
       ...(isTubeSheet(input) ? drawTubeRig(input, across, shape) : []),
       ...drawMeasures(input, visible, across),
     ],
@@ -56,6 +64,12 @@ export function drawBack(input: SheetInput): Drawing {
 }
 
 function cordFacts(lift: Lift): Fact[] {
+  if (lift.takeUp === "cleat") {
+    return lift.cords.map((cord) => ({
+      label: `Cord ${cord.number}`,
+      text: `column ${cord.number}, along the board over eyes ${cord.eyes.join(", ")} and the last one`,
+    }));
+  }
   if (lift.takeUp === "lock") {
     return lift.cords.map((cord) => ({
       label: `Cord ${cord.number}`,
@@ -74,6 +88,36 @@ function drawLockRig(input: LockSheetInput, across: (x: number) => number, shape
     ...drawCordLines(cords),
     ...drawEyes(input, across, cords),
     ...drawLock(input, across, cords, shape),
+  ];
+}
+
+/** Without a lock the cords meet at the last eye and hang below it together. */
+function drawCleatRig(
+  input: CleatSheetInput,
+  across: (x: number) => number,
+  shape: RaisedShape,
+): Primitive[] {
+  const { lift, board, size } = input.shade;
+  const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
+  const x = across(lift.turn.xMm);
+  const end = tailEndYMm(input, input.raise);
+  const lowest = Math.max(board.thicknessMm + lift.turn.diameterMm, ...cords.map((cord) => cord.laneYMm));
+  const inward = x > size.finishedWidthMm / 2 ? -1 : 1;
+  const from = (top: number, bottom: number): Point[] => [
+    [x, top],
+    [x, bottom],
+  ];
+  return [
+    ...drawCordLines(cords),
+    ...drawEyes(input, across, cords),
+    line("eye", from(board.thicknessMm, lowest + 3), { part: "last-eye" }),
+    line("cord", from(lowest, end), { part: "tail" }),
+    knob(x, end),
+    callout([x, board.thicknessMm + 8], "last eye", [inward * 4, -9], { part: "last-eye" }),
+    callout([x, betweenRows(shape, (lowest + end) / 2)], "cords together", [inward * 3, 0], {
+      part: "tail",
+      yields: true,
+    }),
   ];
 }
 

@@ -1,6 +1,13 @@
 import { type CordLockLift, fromBoardEndMm } from "../../shade-plan/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
-import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } from "./lift-input.ts";
+import {
+  type CleatSheetInput,
+  isCleatSheet,
+  isLockSheet,
+  isTubeSheet,
+  type LockSheetInput,
+  type TubeSheetInput,
+} from "./lift-input.ts";
 import { callout, cordTag, dimensionOf, line, note, rect, screwMark } from "./shapes.ts";
 import { figureRef, lengthFact, type SheetInput } from "./sheet-input.ts";
 import { type ToPage, tubeBelow } from "./tube-below.ts";
@@ -11,6 +18,8 @@ const SPREAD_REACH_MM = 11;
 /** Points of a cord's path that belong to the lock: its face and its roller. */
 const AT_LOCK = 2;
 const BRACKET_MM = 22;
+/** Without a lock the cords are drawn so far apart at least. */
+const CLEAT_LANE_MM = 2.4;
 /** Length to depth at which a board is still read with ease; a longer one is drawn deeper than it is. */
 const READABLE_ASPECT = 8;
 const MOST_STRETCH = 8;
@@ -31,13 +40,14 @@ export function drawBoardSheet(input: SheetInput): Drawing {
     caption: `Seen from below, left as seen from the room, room edge at the top.${
       stretch === 1
         ? ""
-        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.takeUp === "lock" ? "the cords can be followed" : "the parts can be told apart"}.`
+        : ` The depth is drawn ${stretch} times as large as the length, so that ${lift.takeUp === "tube" ? "the parts can be told apart" : "the cords can be followed"}.`
     }`,
     primitives: [
       ...drawWood(input, toPage, stretch),
       ...(isLockSheet(input)
         ? [...drawEyes(input, toPage), ...drawCords(input, toPage), ...drawParts(input, toPage, stretch)]
         : []),
+      ...(isCleatSheet(input) ? drawCleatBoard(input, toPage) : []),
       ...(isTubeSheet(input) ? drawTube(input, toPage) : []),
       ...drawMeasures(input, toPage),
     ],
@@ -51,6 +61,17 @@ export function drawBoardSheet(input: SheetInput): Drawing {
             ),
             lengthFact("Middle of the lock from the left end", along(lift.seat.xMm), units),
           ]
+        : []),
+      ...(lift.takeUp === "cleat"
+        ? [
+            ...board.eyes.map((eye, i) =>
+              lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units),
+            ),
+            lengthFact("Last eye from the left end", along(lift.turn.xMm), units),
+          ]
+        : []),
+      ...(lift.takeUp !== "tube"
+        ? []
         : [
             ...lift.spools.map((spool) =>
               lengthFact(`Spool ${spool.number} from the left end`, along(spool.xMm), units),
@@ -131,30 +152,40 @@ function eyeZ({ eyes, seat }: CordLockLift): number {
 
 /** Seen edge on, and as wide as the lanes that run through. */
 function drawEyes(input: LockSheetInput, toPage: ToPage): Primitive[] {
-  const { shade } = input;
+  const { eyes } = input.shade.board;
+  const diameterMm = input.shade.lift.eyeDiameterMm;
+  const reachMm = Math.max(diameterMm / 2, laneSpread(input).reachMm + 2);
+  return eyes.map((eye, i) =>
+    eyeEdgeOn(eye.xMm, eye.zMm, { diameterMm, reachMm, part: `eye-${i + 1}` }, toPage),
+  );
+}
+
+function eyeEdgeOn(
+  xMm: number,
+  zMm: number,
+  { diameterMm, reachMm, part }: { diameterMm: number; reachMm: number; part: string },
+  toPage: ToPage,
+): Primitive {
   // Its wire is about a fifth of its outside diameter.
-  const half = shade.lift.eyeDiameterMm / 5;
-  const reach = Math.max(shade.lift.eyeDiameterMm / 2, laneSpread(input).reachMm + 2);
-  return shade.board.eyes.map((eye, i): Primitive => {
-    const [x, top] = toPage(eye.xMm, eye.zMm + reach);
-    const [, bottom] = toPage(eye.xMm, eye.zMm - reach);
-    return {
-      kind: "polyline",
-      role: "eye",
-      closed: true,
-      part: `eye-${i + 1}`,
-      points: [
-        [x - half, top + half * 2],
-        [x - half * 0.5, top],
-        [x + half * 0.5, top],
-        [x + half, top + half * 2],
-        [x + half, bottom - half * 2],
-        [x + half * 0.5, bottom],
-        [x - half * 0.5, bottom],
-        [x - half, bottom - half * 2],
-      ],
-    };
-  });
+  const half = diameterMm / 5;
+  const [x, top] = toPage(xMm, zMm + reachMm);
+  const [, bottom] = toPage(xMm, zMm - reachMm);
+  return {
+    kind: "polyline",
+    role: "eye",
+    closed: true,
+    part,
+    points: [
+      [x - half, top + half * 2],
+      [x - half * 0.5, top],
+      [x + half * 0.5, top],
+      [x + half, top + half * 2],
+      [x + half, bottom - half * 2],
+      [x + half * 0.5, bottom],
+      [x - half * 0.5, bottom],
+      [x - half, bottom - half * 2],
+    ],
+  };
 }
 
 /** Paths of the plan; only their distances beside the eyes are spread, which keeps their order. */
@@ -200,6 +231,45 @@ function drawParts({ shade }: LockSheetInput, toPage: ToPage, stretch: number): 
   ];
 }
 
+/** Eyes and cords; all cords run into the last eye side by side and go down there. */
+function drawCleatBoard({ shade, trueScale }: CleatSheetInput, toPage: ToPage): Primitive[] {
+  const { board, lift } = shade;
+  const { turn } = lift;
+  const stepMm = trueScale === true ? lift.cordDiameterMm : Math.max(CLEAT_LANE_MM, lift.cordDiameterMm);
+  const lanesMm = ((lift.cords.length - 1) / 2) * stepMm + 2;
+  const eye = (xMm: number, diameterMm: number, part: string): Primitive =>
+    eyeEdgeOn(xMm, turn.zMm, { diameterMm, reachMm: Math.max(diameterMm / 2, lanesMm), part }, toPage);
+  const inward = lift.controlSide === "right" ? lift.cords : [...lift.cords].reverse();
+  const [turnX, turnY] = toPage(turn.xMm, turn.zMm);
+  return [
+    ...lift.eyes.flatMap(({ xMm }, i) =>
+      turn.column === i + 1 ? [] : [eye(xMm, lift.eyeDiameterMm, `eye-${i + 1}`)],
+    ),
+    eye(turn.xMm, turn.diameterMm, "last-eye"),
+    ...inward.map((cord, i): Primitive => {
+      const lane = turn.zMm + ((inward.length - 1) / 2 - i) * stepMm;
+      return line(
+        "cord",
+        [toPage(cord.columnX, turn.zMm), toPage(cord.columnX, lane), toPage(turn.xMm, lane)],
+        {
+          cord: cord.number,
+          part: `cord-${cord.number}`,
+        },
+      );
+    }),
+    ...lift.cords.map(
+      (cord): Primitive => ({
+        ...cordTag(toPage(cord.columnX, board.depthMm), cord.number, [0, -4.5]),
+        stack: "columns",
+      }),
+    ),
+    callout([turnX, turnY - turn.diameterMm / 2], "all down", [lift.controlSide === "right" ? -5 : 5, -9.5], {
+      part: "last-eye",
+      yields: true,
+    }),
+  ];
+}
+
 /** Tube and all that sits on it; each cord drops off the room side of its own spool. */
 function drawTube({ shade }: TubeSheetInput, toPage: ToPage): Primitive[] {
   const { board, lift } = shade;
@@ -231,20 +301,27 @@ function drawMeasures(input: SheetInput, toPage: ToPage): Primitive[] {
     dimensionOf({ from: origin, to: at(xMm), offset, running, ...rest }, units);
   const bracketName = board.fixing === "brackets" ? "bracket" : "screw";
   const parts =
-    lift.takeUp === "lock"
+    lift.takeUp === "cleat"
       ? [
           ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
-          one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
+          ...(lift.turn.column === undefined
+            ? [one(lift.turn.xMm, "fixings", -24, { label: "last eye", part: "last-eye" })]
+            : []),
         ]
-      : [
-          ...lift.spools.map(({ xMm, number }) => one(xMm, "eyes", -8, { part: `spool-${number}` })),
-          ...lift.supports.map(({ xMm, number }) =>
-            one(xMm, "supports", -24, { label: "support", part: `support-${number}` }),
-          ),
-          one(lift.drive.xMm, "supports", -24, { label: "drive", part: "drive" }),
-        ];
+      : lift.takeUp === "lock"
+        ? [
+            ...board.eyes.map((eye, i) => one(eye.xMm, "eyes", -8, { part: `eye-${i + 1}` })),
+            one(lift.seat.xMm, "fixings", -24, { label: "lock", part: "lock" }),
+          ]
+        : [
+            ...lift.spools.map(({ xMm, number }) => one(xMm, "eyes", -8, { part: `spool-${number}` })),
+            ...lift.supports.map(({ xMm, number }) =>
+              one(xMm, "supports", -24, { label: "support", part: `support-${number}` }),
+            ),
+            one(lift.drive.xMm, "supports", -24, { label: "drive", part: "drive" }),
+          ];
   // A tube takes a line of its own; the fixings then stand on the third.
-  const fixingsOffset = lift.takeUp === "lock" ? -24 : -50;
+  const fixingsOffset = lift.takeUp === "tube" ? -50 : -24;
   return [
     ...parts,
     one(board.leftMm + board.lengthMm, "eyes", -8, {

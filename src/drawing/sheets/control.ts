@@ -1,7 +1,8 @@
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
-import { isLockSheet, isTubeSheet, type TubeSheetInput } from "./lift-input.ts";
+import { drawCleatSheet } from "./cleat.ts";
+import { isCleatSheet, isLockSheet, isTubeSheet, type TubeSheetInput } from "./lift-input.ts";
 import { drawLockSheet } from "./lock.ts";
 import { callout, cordTag, dimensionOf, line, note, rect, screwMark } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
@@ -21,11 +22,12 @@ const TITLES: Record<TubeLift["kind"], string> = {
   motor: "Motor and spool",
 };
 
-/** What takes up the cords, enlarged: the lock with its slots, or the drive with the spool beside it. */
+/** What takes up the cords, enlarged: the lock with its slots, the cleat with its turns, or the drive with the spool beside it. */
 export function drawControlSheet(input: SheetInput): Drawing {
   if (isLockSheet(input)) return drawLockSheet(input);
+  if (isCleatSheet(input)) return drawCleatSheet(input);
   if (isTubeSheet(input)) return drawDriveSheet(input);
-  throw new Error(`invalid lift: ${input.shade.lift.kind}`);
+  throw new Error("invalid lift: nothing takes up its cords");
 }
 
 /** Drive and nearest spool from below, and a spool from the end with its cord lowered and raised. */

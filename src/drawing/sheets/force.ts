@@ -101,7 +101,7 @@ const HOLD: Curve = { role: "holdCurve", words: "holds it", of: ({ holdN }) => h
 function curvesOf({ takeUp, poweredBy }: Lift): Curve[] {
   switch (poweredBy) {
     case "hand":
-      return takeUp === "lock" ? [WEIGHT, PULL, HOLD] : [WEIGHT, PULL];
+      return takeUp !== "tube" ? [WEIGHT, PULL, HOLD] : [WEIGHT, PULL];
     case "spring":
       return [WEIGHT, PULL, { ...HOLD, words: "friction holds" }];
     case "motor":
@@ -176,6 +176,7 @@ const SHARES: Record<PullShare["what"], (eye: number) => string> = {
   weight: () => "Weight on the cords, each on its worse share",
   "own-eye": (eye) => `Eye ${eye} adds, where its cord turns`,
   "passed-eye": (eye) => `Eye ${eye} and the housing add, where cords bend into the lock`,
+  "last-eye": () => "The last eye adds, where all cords turn down",
   roller: () => "The roller of the lock adds",
 };
 
@@ -187,7 +188,7 @@ function facts({ shade, units }: SheetInput, now: CourseHeight): Fact[] {
     lengthFact("Bottom row risen by", now.liftMm, units),
     { label: "Weight on the cords now", text: text(now.heldN) },
     ...(lift.poweredBy === "motor" ? [] : [{ label: "Pull to raise it now", text: text(now.pullN) }]),
-    ...(lift.takeUp === "lock" ? [{ label: "Force that holds it now", text: text(now.holdN) }] : []),
+    ...(lift.takeUp !== "tube" ? [{ label: "Force that holds it now", text: text(now.holdN) }] : []),
     ...(lift.poweredBy === "spring" ? [{ label: "Friction must hold now", text: text(now.holdN) }] : []),
     ...shares.map(({ what, eye, addsN }) => ({ label: SHARES[what](eye ?? 0), text: text(addsN) })),
     ...(shares.length > 0 ? [{ label: "Pull at the hand, raised", text: text(lift.pullN) }] : []),

@@ -1,7 +1,7 @@
 import type { LoopLift, WandLift } from "../../shade-plan/index.ts";
 import type { Fact, Point, Primitive } from "../model.ts";
 import { hangingTail } from "./hanging-tail.ts";
-import { isLockSheet, isTubeSheet, type TubeSheetInput } from "./lift-input.ts";
+import { isCleatSheet, isLockSheet, isTubeSheet, type TubeSheetInput } from "./lift-input.ts";
 import { callout, type DrawnRect, line, rect } from "./shapes.ts";
 import { lengthFact, type SheetInput } from "./sheet-input.ts";
 import { axisYMm } from "./tube-elevation.ts";
@@ -11,7 +11,7 @@ const TENSIONER_MM = 26;
 
 /** What hangs at the control side, seen from the room: hidden behind the cloth, plain below it. */
 export function hangingControl(input: SheetInput, raise: number): Primitive[] {
-  if (isLockSheet(input)) return hangingTail(input, raise, (x) => x);
+  if (isLockSheet(input) || isCleatSheet(input)) return hangingTail(input, raise, (x) => x);
   if (!isTubeSheet(input)) return [];
   const { grid } = input.shade;
   const hemY = grid.bottomSectionMm + (grid.rows[0]?.yMm ?? grid.topSectionMm) - raise * grid.travelMm;

@@ -1,26 +1,26 @@
 import type { Primitive } from "../model.ts";
-import type { LockSheetInput } from "./lift-input.ts";
+import { type CleatSheetInput, cordExit, type LockSheetInput } from "./lift-input.ts";
 import { callout, line } from "./shapes.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 const KNOB_MM = 16;
 
-/** Lower end of the cords below the lock, mm below the top line: it sinks as the shade rises. */
-export function tailEndYMm({ shade }: LockSheetInput, raise: number): number {
-  const { lift, board } = shade;
-  const lockBottom = board.thicknessMm + lift.housingHeightMm;
-  return lockBottom + lift.tailLoweredMm + raise * (lift.tailRaisedMm - lift.tailLoweredMm);
+/** Lower end of the hanging cords, mm below the top line: it sinks as the shade rises. */
+export function tailEndYMm(input: LockSheetInput | CleatSheetInput, raise: number): number {
+  const { lift } = input.shade;
+  return cordExit(input).yMm + lift.tailLoweredMm + raise * (lift.tailRaisedMm - lift.tailLoweredMm);
 }
 
 /** The cords of the control side, together: hidden behind the cloth, plain below it. */
 export function hangingTail(
-  input: LockSheetInput,
+  input: LockSheetInput | CleatSheetInput,
   raise: number,
   across: (xMm: number) => number,
 ): Primitive[] {
-  const { lift, board, grid } = input.shade;
-  const x = across(lift.seat.xMm);
-  const top = board.thicknessMm + lift.housingHeightMm;
+  const { lift, grid } = input.shade;
+  const exit = cordExit(input);
+  const x = across(exit.xMm);
+  const top = exit.yMm;
   const end = tailEndYMm(input, raise);
   const hemY = grid.bottomSectionMm + (grid.rows[0]?.yMm ?? grid.topSectionMm) - raise * grid.travelMm;
   const primitives: Primitive[] = [

@@ -171,7 +171,7 @@ function drawCord(input: SheetInput, shape: RaisedShape): Primitive[] {
   const { board } = input.shade;
   const ringZ = ringPlane(input.shade);
   const { lift } = input.shade;
-  const eyeMm = lift.takeUp === "lock" ? lift.eyeDiameterMm / 2 : 0;
+  const eyeMm = lift.takeUp !== "tube" ? lift.eyeDiameterMm / 2 : 0;
   const upper: Point = isTubeSheet(input)
     ? [input.shade.lift.tube.zMm + woundNow(input), axisYMm(input)]
     : [board.eyes[0]?.zMm ?? board.depthMm / 2, board.thicknessMm + eyeMm];

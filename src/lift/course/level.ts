@@ -1,6 +1,6 @@
 import { type Figure, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { type Cord, STRETCH_AT_BREAK, STRETCH_PULL_N } from "../../job/index.ts";
-import type { CordRun, CourseHeight, SpoolCord } from "../../shade-plan/index.ts";
+import type { CleatCord, CordRun, CourseHeight, SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 
 const STIFFNESS = {
@@ -43,14 +43,19 @@ const LEVEL = figureRuleOf<{ most: number; least: number }>()({
       "figure:cloth.*-mass",
       "figure:shape.columns",
     ],
-    l: ["mm", "its length between ring and lock or spool", "figure:rig.seat-*", "figure:rig.cord-*-length"],
+    l: [
+      "mm",
+      "its length between ring and lock, last eye or spool",
+      "figure:rig.seat-*",
+      "figure:rig.cord-*-length",
+    ],
     S: [
       "N",
       ({ least }) => `load of cord ${least}, which stretches least`,
       "figure:lift.held",
       "figure:shape.columns",
     ],
-    m: ["mm", "its length between ring and lock or spool", "figure:rig.cord-*-length"],
+    m: ["mm", "its length between ring and lock, last eye or spool", "figure:rig.cord-*-length"],
     E: ["N", "pull that would stretch the cord to twice its length", "figure:lift.cord-stiffness"],
   },
   cite: cite("geometry", "stretch of each cord T·l/(EA)"),
@@ -63,7 +68,7 @@ const LEVEL = figureRuleOf<{ most: number; least: number }>()({
  */
 export function levelMm(
   cord: Cord,
-  cords: readonly (CordRun | SpoolCord)[],
+  cords: readonly (CordRun | CleatCord | SpoolCord)[],
   heights: readonly CourseHeight[],
 ): Worked<number | undefined> {
   const { stretchAt10N, breakingN } = cord;
@@ -95,12 +100,12 @@ interface Stretched {
 
 /** The two cords whose stretch differs most, at the height where it does. */
 function worstPair(
-  cords: readonly (CordRun | SpoolCord)[],
+  cords: readonly (CordRun | CleatCord | SpoolCord)[],
   heights: readonly CourseHeight[],
 ): readonly [Stretched, Stretched] | undefined {
   const loads = cords.reduce((sum, { loadN }) => sum + loadN, 0);
   if (cords.length < 2 || loads <= 0) return undefined;
-  const runMm = (cord: CordRun | SpoolCord) => ("runMm" in cord ? cord.runMm : 0);
+  const runMm = (cord: CordRun | CleatCord | SpoolCord) => ("runMm" in cord ? cord.runMm : 0);
   let best: readonly [Stretched, Stretched] | undefined;
   let gap = -1;
   for (const { heldN, liftMm } of heights) {

@@ -1,14 +1,19 @@
 import type { Worked } from "../../figures/index.ts";
+import { frictionOf } from "../../job/index.ts";
+import { capstanRatio } from "../../mechanics/index.ts";
 import type {
+  CleatCord,
+  CleatLift,
   CordLockLift,
   CordRun,
   CourseHeight,
   LiftCourse,
+  PullShare,
   SpoolCord,
   TubeLift,
 } from "../../shade-plan/index.ts";
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
-import type { LiftInput, LockInput, TubeInput } from "../lift-input.ts";
+import type { CleatInput, LiftInput, LockInput, TubeInput } from "../lift-input.ts";
 import type { Turns } from "../lock/rig-threading.ts";
 import { gatherings, heldAtN } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
@@ -22,16 +27,23 @@ type LockParts = Pick<CordLockLift, "cords" | "heldN" | "pullN"> & { turns: Read
 type TubeCourseParts = Pick<TubeLift, "cords" | "woundLoweredMm" | "woundRaisedMm">;
 type Forces = Pick<CourseHeight, "pullN" | "holdN" | "torqueNm">;
 
+/** Going up, friction multiplies the load of a cord; holding, it divides it by as much. */
+function overEyes(
+  cords: readonly { loadN: number; pullN: number }[],
+  heldN: number,
+  raisedPullN: number,
+): (nowN: number) => Forces {
+  const loads = cords.reduce((sum, { loadN }) => sum + loadN, 0);
+  const holds = cords.reduce((sum, { loadN, pullN }) => sum + (pullN > 0 ? loadN ** 2 / pullN : 0), 0);
+  return (nowN) => ({
+    pullN: heldN > 0 ? (nowN * raisedPullN) / heldN : 0,
+    holdN: loads > 0 ? (nowN * holds) / loads : 0,
+  });
+}
+
 /** Forces of a shade over a cord lock at every height, and what makes up the pull where it is greatest. */
 export function planLockCourse(input: LockInput, lift: LockParts): Worked<LiftCourse> {
-  const loads = lift.cords.reduce((sum, { loadN }) => sum + loadN, 0);
-  // Going up, friction multiplies the load of a cord; holding, it divides it by as much.
-  const holds = lift.cords.reduce((sum, { loadN, pullN }) => sum + (pullN > 0 ? loadN ** 2 / pullN : 0), 0);
-  const forces = (heldN: number): Forces => ({
-    pullN: lift.heldN > 0 ? (heldN * lift.pullN) / lift.heldN : 0,
-    holdN: loads > 0 ? (heldN * holds) / loads : 0,
-  });
-  const course = courseOf(input, lift.cords, forces);
+  const course = courseOf(input, lift.cords, overEyes(lift.cords, lift.heldN, lift.pullN));
   const withPulleys = pulleysN(input.shade.eye, lift.cords, lift.turns);
   return {
     values: {
@@ -41,6 +53,29 @@ export function planLockCourse(input: LockInput, lift: LockParts): Worked<LiftCo
     },
     workings: [...course.workings, withPulleys],
   };
+}
+
+/** The same over a last eye and down to a cleat: the hold is what the cleat bears. */
+export function planCleatCourse(
+  input: CleatInput,
+  lift: Pick<CleatLift, "cords" | "heldN" | "pullN">,
+): Worked<LiftCourse> {
+  const course = courseOf(input, lift.cords, overEyes(lift.cords, lift.heldN, lift.pullN));
+  return { values: { ...course.values, shares: cleatShares(input, lift.cords) }, workings: course.workings };
+}
+
+/** The weight, what each cord's own eye and those it passes ask for, and the turn over the last one. */
+function cleatShares({ shade }: CleatInput, cords: readonly CleatCord[]): PullShare[] {
+  const friction = frictionOf(shade.eye).value;
+  const afterEyes = cords.map(({ loadN, eyesRad }) => loadN * capstanRatio(friction, eyesRad));
+  const eyes = cords.flatMap(({ number, loadN, eyesRad }, i): PullShare[] =>
+    eyesRad === 0 ? [] : [{ what: "own-eye", eye: number, addsN: (afterEyes[i] ?? 0) - loadN }],
+  );
+  return [
+    { what: "weight", addsN: cords.reduce((sum, { loadN }) => sum + loadN, 0) },
+    ...eyes,
+    { what: "last-eye", addsN: cords.reduce((sum, { pullN }, i) => sum + pullN - (afterEyes[i] ?? 0), 0) },
+  ];
 }
 
 /** The same for cords on spools: torque on the tube, and what the hand adds to whatever turns it. */
@@ -59,7 +94,7 @@ export function planTubeCourse(
 /** Weight and forces where each fold begins and just before it closes; between them they run straight. */
 function courseOf(
   { shade, grid, form, mass }: LiftInput,
-  cords: readonly (CordRun | SpoolCord)[],
+  cords: readonly (CordRun | CleatCord | SpoolCord)[],
   forces: (heldN: number, raise: number) => Forces,
 ): Worked<LiftCourse> {
   const list = gatherings(grid, form);

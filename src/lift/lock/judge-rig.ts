@@ -5,11 +5,7 @@ import type { LiftShade } from "../lift-input.ts";
 import { shortSpool } from "../short-spool.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import type { LockRig } from "./lock-rig.ts";
-import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
-
-/** Share of a round opening that a bundle of cords can fill. */
-const BUNDLE_FILL = 0.7;
-const bundleCite = cite("from-memory", "a bundle of cords fills about 70 % of a round opening");
+import { BUNDLE_FILL, EYE_OPENING, type RigLayout } from "./rig-threading.ts";
 
 /** What to note when threading: a rig that failed its check, shared slots, crowded eyes, short spools. */
 export function judgeRig(
@@ -62,7 +58,7 @@ function sharedSlot(shade: LiftShade, lift: LockRig): Finding {
 function crowdedEye(shade: LiftShade, layout: RigLayout, seat: FoundSeat): Finding[] {
   const inner = layout.eyesMm.length - seat.gap.outer;
   const most = Math.max(inner, seat.gap.outer);
-  const bundleMm = shade.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL);
+  const bundleMm = shade.cord.diameterMm * Math.sqrt(most / BUNDLE_FILL.value);
   const openingMm = EYE_OPENING.value * shade.eye.outsideDiameterMm;
   if (bundleMm <= openingMm) return [];
   return [
@@ -73,7 +69,7 @@ function crowdedEye(shade: LiftShade, layout: RigLayout, seat: FoundSeat): Findi
       severity: "fix",
       path: `${shade.path}/shade/making/lift/eye`,
       text: `${most} cords of ${fineText(shade.cord.diameterMm)} run through the last eye before the lock: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}. Take a larger eye, or a pulley for each cord there.`,
-      cite: bundleCite,
+      cite: BUNDLE_FILL.cite,
     },
   ];
 }

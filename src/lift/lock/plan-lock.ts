@@ -105,7 +105,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
       ...judgeFit(input),
       ...judgeSeat(input, frame, line, seat),
       ...judgeRig(shade, layout, seat, lift, faults),
-      ...judgePull(shade, lift),
+      ...judgePull(shade, { ...lift, takeUp: "lock" }),
       ...shares.findings,
       ...strength.findings,
       ...judgeLevel(shade, lift.course, takes),

@@ -15,6 +15,12 @@ export const EYE_OPENING = sourced(
   "ratio",
   cite("from-memory", "the wire of a screw eye is about a fifth of its outside diameter"),
 );
+/** Share of a round opening that a bundle of cords can fill. */
+export const BUNDLE_FILL = sourced(
+  0.7,
+  "ratio",
+  cite("from-memory", "a bundle of cords fills about 70 % of a round opening"),
+);
 /** Nearest that two drawn lanes come, so that each cord can be told from the next. */
 const LEAST_LANE_MM = 0.02;
 

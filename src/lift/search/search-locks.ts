@@ -114,9 +114,9 @@ function lockAndEye(need: HardwareNeed, { locks, eyes }: PartShelf): PairMarks {
 }
 
 /** Strength of the cord over this eye, and what the hand would pull. */
-function cordAndEye(
+export function cordAndEye(
   need: HardwareNeed,
-  { cords, eyes }: PartShelf,
+  { cords, eyes }: Pick<PartShelf, "cords" | "eyes">,
   eyeRatio: readonly number[],
   heaviestN: number,
   totalN: number,

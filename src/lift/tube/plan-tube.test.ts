@@ -4,13 +4,13 @@ import { anyJob } from "../../../test/arbitrary-job.ts";
 import { resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
 import { PLAIN_MASS, plannedTube, resolvedShadesOf, tubeInput } from "../../../test/rig-inputs.ts";
-import { type Drive, LIFT_KINDS, REAR_GUIDES, type ResolvedShade } from "../../job/index.ts";
+import { type Drive, LIFT_KINDS, LIFT_TRAITS, REAR_GUIDES, type ResolvedShade } from "../../job/index.ts";
 import type { Mass, TubeLift } from "../../shade-plan/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
 import type { TubeInput } from "../lift-input.ts";
 import type { TubeKind } from "./tube-lift-parts.ts";
 
-const KINDS = LIFT_KINDS.filter((kind): kind is TubeKind => kind !== "cord-lock");
+const KINDS = LIFT_KINDS.filter((kind): kind is TubeKind => LIFT_TRAITS[kind].takeUp === "tube");
 
 const planned = (input: TubeInput) => plannedTube(input);
 const ids = (input: TubeInput) => planned(input).findings.map(({ id }) => id);

@@ -14,7 +14,8 @@ describe("the careful first proposal", () => {
     const { kind, rearCords, why, cite } = carefulLift({ place, purpose });
     const shade = handShade({ job: { place, purpose } });
     const { resolved, size, grid, form, mass } = shade;
-    if (kind === "cord-lock" || kind === "tube-loop") throw new Error(`invalid proposal: ${kind}`);
+    if (kind === "cord-lock" || kind === "cleat" || kind === "tube-loop")
+      throw new Error(`invalid proposal: ${kind}`);
     const { values: review } = reviewShade({
       shade: resolved,
       size,

@@ -132,7 +132,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     }),
   );
   const travelMm = ROWS * SPAN_MM - 60;
-  const corded = LIFT_TRAITS[kind].takeUp === "lock";
+  const corded = LIFT_TRAITS[kind].hangs === "tail";
   return {
     kind,
     blindHeightMm: 1500,
@@ -144,6 +144,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
       ? [
           {
             raises: "shade",
+            from: "lock",
             count: 4,
             lengthMm: fromTo(150, 150 + travelMm),
             joinedMm: fromTo(75, 75 + travelMm),

@@ -10,9 +10,9 @@ export const CLEAT_REACH = sourced(
 
 /** Why no cord is ever wound on the cleat where it is planned; undefined where nothing speaks against it. */
 export function cleatAstray({ pulls, topAboveFloorMm }: CordGeometry): string | undefined {
-  for (const { cleatAboveFloorMm, exitBelowTopMm } of pulls) {
+  for (const { cleatAboveFloorMm, exitBelowTopMm, from } of pulls) {
     if (topAboveFloorMm !== undefined && cleatAboveFloorMm >= topAboveFloorMm - exitBelowTopMm)
-      return "The cleat is planned above the lock that its cord comes out of, where no cord is wound";
+      return `The cleat is planned above the ${from} that its cord comes ${from === "lock" ? "out of" : "over"}, where no cord is wound`;
     if (cleatAboveFloorMm > CLEAT_REACH.value)
       return "The cleat is planned higher than hands reach, so that the cord stays off it";
   }

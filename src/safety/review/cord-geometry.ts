@@ -18,7 +18,7 @@ export interface CordGeometry {
   hemBelowTopMm: number;
   /** How far the bottom row rises from lowered to raised, mm. */
   travelMm: number;
-  /** One entry for the cords of each lock. */
+  /** One entry for the cords of each lock, or of a last eye. */
   pulls: readonly PullCords[];
   loop?: OperatingLoop;
   /** Rigid wand: no cord, and no rule that was read speaks of it. */
@@ -28,9 +28,10 @@ export interface CordGeometry {
   stretchPerN: number;
 }
 
-/** Cords with a free end that hang at the front, out of one lock. */
+/** Cords with a free end that hang at the front, out of one lock or over one last eye. */
 export interface PullCords {
   raises: HangingCords["raises"];
+  from: HangingCords["from"];
   count: number;
   /** Below the point from which they hang, mm. */
   lengthMm: Course;

@@ -50,7 +50,7 @@ export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: Co
       id: "safety.cleat-astray",
       severity: "fix",
       path: `${shade.path}/shade/making/lift/cleatAboveFloorMm`,
-      text: `${astray}: ${text(cleatAboveFloorMm)} above the floor. A cleat counts only if the cord is wound on it every time: between the height that the rules ask for and ${text(CLEAT_REACH.value)}, and below the lock.`,
+      text: `${astray}: ${text(cleatAboveFloorMm)} above the floor. A cleat counts only if the cord is wound on it every time: between the height that the rules ask for and ${text(CLEAT_REACH.value)}, and below the ${pulls[0]?.from ?? "lock"}.`,
       cite: CLEAT_REACH.cite,
       remedies: [1600, 1500].map((heightMm) => ({
         label: `Fix the cleat ${text(heightMm)} above the floor`,

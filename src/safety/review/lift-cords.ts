@@ -6,10 +6,17 @@ import type { LoopDevice } from "./cord-geometry.ts";
  * What the review must know of a lift. Small on purpose: a lift of any kind that has these fields can be
  * reviewed, whatever else it holds.
  */
-export type LiftCords = CordLockCords | SpringCords | WandCords | LoopCords | MotorCords;
+export type LiftCords = CordLockCords | CleatCords | SpringCords | WandCords | LoopCords | MotorCords;
 
-export function isOverLock(lift: LiftCords): lift is CordLockCords {
-  return LIFT_TRAITS[lift.kind].takeUp === "lock";
+/** Cords that run through eyes along the board, whether a lock or a cleat ends their way. */
+export function isOverEyes(lift: LiftCords): lift is CordLockCords | CleatCords {
+  return LIFT_TRAITS[lift.kind].takeUp !== "tube";
+}
+
+/** What hangs under the board where the cords leave it, mm: the lock, or the last eye. */
+export function exitDropMm(lift: LiftCords): number {
+  if (lift.kind === "cord-lock") return lift.housingHeightMm;
+  return lift.kind === "cleat" ? lift.turn.diameterMm : 0;
 }
 
 interface AnyLift {
@@ -29,6 +36,17 @@ export interface CordLockCords extends AnyLift {
   cords: readonly unknown[];
   eyes: readonly { xMm: number }[];
   seat: { xMm: number };
+}
+
+/** Cords run along the board through eyes, over the last one, and hang down to a cleat. */
+export interface CleatCords extends AnyLift {
+  kind: "cleat";
+  controlSide: "left" | "right";
+  tailLoweredMm: number;
+  tailRaisedMm: number;
+  cords: readonly unknown[];
+  eyes: readonly { xMm: number }[];
+  turn: { xMm: number; diameterMm: number };
 }
 
 /** Cords on spools of a tube; where its axis lies below the underside of the board is taken as 0 if it is not said. */

@@ -14,10 +14,10 @@ import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { fromTo, steady } from "./course.ts";
 import { CHILD_PULL } from "./feed.ts";
-import { isOverLock, type LiftCords, type LoopCords } from "./lift-cords.ts";
+import { exitDropMm, isOverEyes, type LiftCords, type LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
-/** The connector sits at most this far below the lock, shade lowered, and goes down with the cords. */
+/** The connector sits at most this far below lock or last eye, shade lowered, and goes down with the cords. */
 const CONNECTOR_BELOW_LOCK = sourced(
   inches(3),
   "mm",
@@ -55,6 +55,7 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     case "tube-wand":
       return lift.wandMm === undefined ? geometry : { ...geometry, wandMm: lift.wandMm };
     case "cord-lock":
+    case "cleat":
     case "spring":
     case "motor":
       return geometry;
@@ -67,18 +68,19 @@ function stretchPerN(cord: Cord): number {
   return stiffnessN === undefined ? STRETCH_AT_BREAK.value / CHILD_PULL.value : 1 / stiffnessN;
 }
 
-/** Every cord that hangs at the front for a hand to pull, lock by lock. */
+/** Every cord that hangs at the front for a hand to pull, by what it hangs from. */
 function pullCords({ shade, size }: ShadeFacts, lift: LiftCords, boardMm: number): PullCords[] {
   const { cleatAboveFloorMm } = shade.making.lift;
-  const under = { boardMm, housingMm: isOverLock(lift) ? lift.housingHeightMm : 0 };
+  const under = { boardMm, housingMm: exitDropMm(lift) };
   return hangingCords(lift).map((cords): PullCords => {
-    const { raises, count, downMm, upMm } = cords;
+    const { raises, count, from, downMm, upMm } = cords;
     const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, downMm);
     // How far a top is let down does not hang on the hem: its cords are taken as long as they ever are.
     const along = (loweredMm: number) =>
       raises === "shade" ? fromTo(loweredMm, loweredMm + upMm - downMm) : steady(loweredMm + upMm - downMm);
     return {
       raises,
+      from,
       count,
       lengthMm: along(downMm),
       ...(count > 1 ? { joinedMm: along(joinedMm) } : {}),
@@ -110,10 +112,10 @@ function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCord
     guide: dropMm > 0 ? "open" : (lift.rearCords ?? shade.rearCords),
     spans,
     endBelowTopMm,
-    boardSpansMm: isOverLock(lift)
+    boardSpansMm: isOverEyes(lift)
       ? boardSpans(
           lift.eyes.map(({ xMm }) => alongHeadMm(size, 0, xMm)),
-          alongHeadMm(size, 0, lift.seat.xMm),
+          alongHeadMm(size, 0, (lift.kind === "cleat" ? lift.turn : lift.seat).xMm),
         )
       : [],
     heldN: heldWhileGathering(size, grid, mass, spans),
@@ -125,7 +127,7 @@ function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCord
 }
 
 function axisMm(lift: LiftCords): number {
-  return isOverLock(lift) ? 0 : (lift.tube?.axisMm ?? 0);
+  return isOverEyes(lift) ? 0 : (lift.tube?.axisMm ?? 0);
 }
 
 /** A spool under a spring lies above its column: its cord does not turn on the way. */

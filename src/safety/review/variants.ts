@@ -49,6 +49,7 @@ const OTHER_KINDS: Record<LiftKind, VariantWords | undefined> = {
   },
   // No remedy leads to cords that hang with a free end.
   "cord-lock": undefined,
+  cleat: undefined,
 };
 
 const CLOSED_GUIDES = {
@@ -198,7 +199,9 @@ export function tailVariant(
   return [
     {
       settings: [["lift", "tailMm", tailMm]],
-      says: () => ({ label: `Cut the tail ${lengthText(tailMm, units)} below the lock, shade lowered` }),
+      says: () => ({
+        label: `Cut the tail ${lengthText(tailMm, units)} below the ${pull.from}, shade lowered`,
+      }),
       geometry: {
         ...geometry,
         pulls: geometry.pulls.map((one) =>

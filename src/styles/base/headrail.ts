@@ -62,6 +62,8 @@ const NEEDED = figureRuleOf<NeededOf>()({
         part,
         "lift/kind",
         "lift/lock",
+        "lift/eye",
+        "lift/turnEye",
         "lift/drive",
         "lift/tube",
         "lift/cord",

@@ -153,6 +153,7 @@ const WORDS = {
   lift: {
     kind: choice("Raised by", {
       "cord-lock": "cords over a cord lock",
+      cleat: "cords to a cleat, without a lock",
       spring: "a spring, by hand at the hem",
       "tube-wand": "a lift tube and a wand",
       "tube-loop": "a lift tube and a loop on a tensioner",
@@ -167,6 +168,7 @@ const WORDS = {
     lock: part("Cord lock", "locks"),
     cord: part("Cord", "cords"),
     eye: part("Screw eye", "eyes"),
+    turnEye: part("Last eye or pulley", "eyes", "like the others"),
     ring: part("Ring", "rings"),
     seat: choice("Lock sits", {
       auto: "as near to the edge as it can be",
@@ -175,7 +177,7 @@ const WORDS = {
     }),
     seatMm: length("Lock’s centre fixed at", "from the left finished edge, seen from the room"),
     straightRunMm: length("Straight run before the lock", "at least"),
-    tailMm: length("Cord below the lock", "shade lowered"),
+    tailMm: length("Cord below lock or last eye", "shade lowered"),
     knotsMm: length("For knots and threading", "each cord"),
     cleatAboveFloorMm: length("Cleat above the floor"),
     tube: part("Lift tube", "tubes"),

@@ -9,6 +9,7 @@ import { useShade } from "./shade-context.tsx";
 
 const KINDS = {
   "cord-lock": "cord lock",
+  cleat: "cleat alone",
   spring: "spring",
   "tube-wand": "wand",
   "tube-loop": "loop",

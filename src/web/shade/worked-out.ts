@@ -13,6 +13,7 @@ const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
   "lift.kind": ({ lift }) => lift.kind,
   "lift.rearCords": ({ lift }) => lift.rearCords,
   "lift.lock": ({ lift }) => ("lockId" in lift ? lift.lockId : undefined),
+  "lift.turnEye": ({ lift }) => ("turn" in lift ? lift.turn.id : undefined),
   "lift.drive": ({ lift }) => ("drive" in lift ? lift.drive.id : undefined),
   "lift.loopDropMm": ({ lift }) => ("loopDropMm" in lift ? lift.loopDropMm : undefined),
   "lift.wandMm": ({ lift }) => ("wandMm" in lift ? lift.wandMm : undefined),

@@ -16,12 +16,14 @@ const TABS = {
   force: "Forces",
 } as const satisfies Partial<Record<SheetKind, string>>;
 
+const TAKE_UP = { lock: "Lock", cleat: "Cleat", tube: "Drive" } as const;
+
 const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
 
 /** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
 export function SheetTabs() {
   const sheet = usePlanner((planner) => planner.view.sheet);
-  const locked = useShade().plan.lift.takeUp === "lock";
+  const { takeUp } = useShade().plan.lift;
   const row = useRef<HTMLDivElement>(null);
   const onKeyDown = (event: KeyboardEvent) => {
     const at = KINDS.indexOf(sheet as keyof typeof TABS);
@@ -52,7 +54,7 @@ export function SheetTabs() {
           tabIndex={sheet === kind ? 0 : -1}
           onClick={() => look({ sheet: kind })}
         >
-          {kind === "lock" && !locked ? "Drive" : TABS[kind]}
+          {kind === "lock" ? TAKE_UP[takeUp] : TABS[kind]}
         </button>
       ))}
     </div>

@@ -5,15 +5,19 @@ import { openPage } from "../typeset/heading.ts";
 
 const FIGURE_PT = 400;
 
+const LEADS = {
+  lock: "What the hand pulls at every height, and what each eye and the lock ask for on top of the weight.",
+  cleat:
+    "What the hand pulls at every height, what each eye asks for on top of the weight, and what the cleat holds.",
+  tube: "What hangs on the cords at every height, and what the hand adds.",
+} as const;
+
 /** What the hand pulls at every height, and which place of the rig asks for how much of it. */
 export function forcesPage(context: ShadeContext): void {
   const { book, shade } = context;
-  const locked = shade.lift.takeUp === "lock";
   openPage(book, {
     title: "Pull and weight",
-    lead: locked
-      ? "What the hand pulls at every height, and what each eye and the lock ask for on top of the weight."
-      : "What hangs on the cords at every height, and what the hand adds.",
+    lead: LEADS[shade.lift.takeUp],
   });
   const drawing = context.sheet("force", 1);
   figureBeside(book, drawing, { figureColumns: 7, maxHeight: FIGURE_PT }, (right) => {

@@ -23,6 +23,8 @@ export function liftWords({ kind, controlSide, cords }: Lift): string {
   switch (kind) {
     case "cord-lock":
       return `worked from the ${controlSide} with ${many} and a cord lock`;
+    case "cleat":
+      return `worked from the ${controlSide} with ${many} over a last eye, held by a cleat alone`;
     case "spring":
       return `raised by hand at its hem, with ${many} on spools and a spring`;
     case "tube-wand":

@@ -103,8 +103,10 @@ function boardStrip(context: ShadeContext): BareStrip {
   const mark = (name: string, xMm: number) => ends(name, fromBoardEndMm(shade, xMm));
   const inner = [
     ...board.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
-    ...(lift.takeUp === "lock"
-      ? [mark("Lock, centre", lift.seat.xMm)]
+    ...(lift.takeUp === "lock" ? [mark("Lock, centre", lift.seat.xMm)] : []),
+    ...(lift.takeUp === "cleat" ? [mark("Last eye", lift.turn.xMm)] : []),
+    ...(lift.takeUp !== "tube"
+      ? []
       : [
           ...lift.spools.map((spool) => mark(`Spool ${spool.number}`, spool.xMm)),
           ...lift.supports.map((support) => mark(`Support ${support.number}`, support.xMm)),

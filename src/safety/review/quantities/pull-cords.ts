@@ -28,7 +28,7 @@ const JOINED_CORDS = figureRuleOf<keyof typeof JOINED>()({
   unit: "mm",
   formula: "a + b",
   inputs: {
-    a: ["mm", "the longest hanging cord below its lock", ...TAIL],
+    a: ["mm", "the longest hanging cord", ...TAIL],
     b: ["mm", "the next longest", ...TAIL],
   },
   cite: cite("geometry"),
@@ -54,6 +54,8 @@ const LOW_POINT = figureRule({
       "where the cords leave, below the top line",
       "lift/kind",
       "lift/lock",
+      "lift/eye",
+      "lift/turnEye",
       "lift/drive",
       "board/section",
     ],
@@ -249,5 +251,6 @@ function longestText({ pulls }: CordGeometry, raise: number): string {
       longest = pull;
   }
   const rail = longest?.raises === "top-rail" ? " of the top rail" : "";
+  if (longest?.from === "last eye") return `the ${longest.count === 1 ? "cord" : "cords"} below the last eye`;
   return longest?.count === 1 ? `the cord${rail} below its lock` : `the cords${rail} below their lock`;
 }

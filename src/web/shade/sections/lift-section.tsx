@@ -12,7 +12,10 @@ import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
 
 /** Settings that every lift has, and those that belong to one of them: what does not apply is not asked. */
-const OF_LOCK = ["lock", "eye", "seat", "seatMm", "straightRunMm", "tailMm"];
+const OF_LOCK = ["lock", "seat", "seatMm", "straightRunMm"];
+const OF_CLEAT = ["turnEye"];
+/** With a lock or without, but not on a tube. */
+const OF_EYES = ["eye", "tailMm"];
 const OF_TUBE = ["tube", "drive"];
 const OF_CONTROL: Record<Lift["hangs"], readonly string[]> = {
   tail: [],
@@ -21,15 +24,25 @@ const OF_CONTROL: Record<Lift["hangs"], readonly string[]> = {
   nothing: [],
 };
 
+const PARTS_OF: Record<Lift["takeUp"], readonly string[]> = {
+  lock: ["lock", "cord", "eye", "ring"],
+  cleat: ["turnEye", "cord", "eye", "ring"],
+  tube: [...OF_TUBE, "cord", "ring"],
+};
+
 function firstOf({ takeUp, hangs }: Lift): readonly string[] {
-  const parts = takeUp === "lock" ? ["lock", "cord", "eye", "ring"] : [...OF_TUBE, "cord", "ring"];
-  return ["kind", "rearCords", ...parts, ...OF_CONTROL[hangs]];
+  return ["kind", "rearCords", ...PARTS_OF[takeUp], ...OF_CONTROL[hangs]];
 }
 
 /** Settings of the other lifts. */
 function notOf({ takeUp }: Lift): readonly string[] {
   const controls = Object.values(OF_CONTROL).flat();
-  return takeUp === "lock" ? [...OF_TUBE, ...controls] : [...OF_LOCK, ...controls];
+  const others: Record<Lift["takeUp"], readonly string[]> = {
+    lock: [...OF_TUBE, ...OF_CLEAT],
+    cleat: [...OF_TUBE, ...OF_LOCK],
+    tube: [...OF_LOCK, ...OF_CLEAT, ...OF_EYES],
+  };
+  return [...others[takeUp], ...controls];
 }
 
 export function LiftSection() {
@@ -86,9 +99,10 @@ function LiftSentence({ lift }: LiftProps) {
   }
   return (
     <>
-      {lift.lockName} on the {lift.controlSide}, {cords}. The hand pulls{" "}
-      <Fig id="lift.pull">{forceText(lift.pullN, units)}</Fig> near the top. The cords hang{" "}
-      <LengthFig id="rig.tail" mm={lift.tailLoweredMm} /> below the lock when the shade is down,{" "}
+      {lift.takeUp === "lock" ? lift.lockName : "No lock: over the last eye and down to a cleat"} on the{" "}
+      {lift.controlSide}, {cords}. The hand pulls <Fig id="lift.pull">{forceText(lift.pullN, units)}</Fig>{" "}
+      near the top. The cords hang <LengthFig id="rig.tail" mm={lift.tailLoweredMm} /> below the{" "}
+      {lift.takeUp === "lock" ? "lock" : "last eye"} when the shade is down,{" "}
       <LengthFig id="rig.tail-raised" mm={lift.tailRaisedMm} /> when it is up.
     </>
   );
@@ -110,7 +124,7 @@ function CordTable({ lift }: LiftProps) {
               <th scope="col">In from</th>
             </>
           ) : (
-            <th scope="col">Stays on the spool</th>
+            <th scope="col">{lift.takeUp === "cleat" ? "Along the board" : "Stays on the spool"}</th>
           )}
           <th scope="col">Cut</th>
         </tr>
@@ -125,7 +139,7 @@ function CordTable({ lift }: LiftProps) {
                 <td>{cord.entersFrom}</td>
               </>
             ) : (
-              <td>{lengthText(cord.wrapsMm, units)}</td>
+              <td>{lengthText("wrapsMm" in cord ? cord.wrapsMm : cord.runMm, units)}</td>
             )}
             <td>
               <Fig id={`rig.cord-${cord.number}-length`}>{lengthText(cord.cutMm, units)}</Fig>

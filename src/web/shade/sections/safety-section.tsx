@@ -14,7 +14,7 @@ export function SafetySection() {
       sentence={<>{safety.line} Cords can strangle a child: keep every cord out of reach.</>}
     >
       <PlaceAndPurpose />
-      {lift.takeUp === "lock" ? (
+      {lift.takeUp !== "tube" ? (
         <FieldGroup>
           <Settings group="lift" names={["cleatAboveFloorMm"]} />
         </FieldGroup>

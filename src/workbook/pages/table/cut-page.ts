@@ -117,7 +117,7 @@ function toSaw({ book, shade, length }: ShadeContext): TableSpec {
       ...(cloth.ribLengthMm === undefined || ribs === 0
         ? []
         : [row(ribs === 1 ? "Rib" : `${ribs} ribs, each`, cloth.ribLengthMm)]),
-      ...(lift.takeUp === "lock" ? [] : [row(`Tube: ${lift.tube.name}`, lift.tube.lengthMm)]),
+      ...(lift.takeUp !== "tube" ? [] : [row(`Tube: ${lift.tube.name}`, lift.tube.lengthMm)]),
     ],
   };
 }

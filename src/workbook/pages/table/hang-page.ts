@@ -1,7 +1,6 @@
 import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { counted } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
-import { isLockContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
 import { figureBeside } from "../../typeset/figure.ts";
 import { openPage, section } from "../../typeset/heading.ts";
@@ -59,10 +58,12 @@ function listed(
 }
 
 function lockFacts(context: ShadeContext): FactLine[] {
-  if (!isLockContext(context)) return [];
-  const { tailLoweredMm, tailRaisedMm, tailEndAboveFloorRaisedMm } = context.shade.lift;
+  const { lift } = context.shade;
+  if (lift.takeUp === "tube") return [];
+  const { tailLoweredMm, tailRaisedMm, tailEndAboveFloorRaisedMm } = lift;
+  const exit = lift.takeUp === "lock" ? "lock" : "last eye";
   return [
-    ...listed(context, "Cords below the lock, down · up", [tailLoweredMm, tailRaisedMm]),
+    ...listed(context, `Cords below the ${exit}, down · up`, [tailLoweredMm, tailRaisedMm]),
     ...listed(context, "Their end above the floor, raised", [tailEndAboveFloorRaisedMm]),
   ];
 }

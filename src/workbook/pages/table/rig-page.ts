@@ -1,5 +1,5 @@
-import { fromBoardEndMm } from "../../../shade-plan/index.ts";
-import { massText, trimmed } from "../../../units/index.ts";
+import { type CleatLift, fromBoardEndMm } from "../../../shade-plan/index.ts";
+import { forceText, massText, trimmed } from "../../../units/index.ts";
 import {
   isLockContext,
   isTubeContext,
@@ -20,13 +20,18 @@ const BOARD_PT = 120;
 const LEAST_LIFT_PT = 110;
 const MOST_LIFT_PT = 240;
 /** A lock is drawn large; beside a tube more is to be said. */
-const LIFT_COLUMNS = { lock: 7, tube: 5 };
+const LIFT_COLUMNS = { lock: 7, cleat: 5, tube: 5 };
+const TITLES = {
+  lock: "Board, lock and threading",
+  cleat: "Board, last eye and cords",
+  tube: "Board, tube and cords",
+} as const;
 
 /** Board, lock or tube, and cords: what is drilled where, how long each cord is cut, and how it is threaded. */
 export function rigPage(context: ShadeContext): void {
   const { book, shade } = context;
   openPage(book, {
-    title: shade.lift.takeUp === "lock" ? "Board, lock and threading" : "Board, tube and cords",
+    title: TITLES[shade.lift.takeUp],
     lead: "Drawn from below. Measure from the left end of the board, left as seen from the room.",
   });
   figure(book, context.sheet("board"), BOARD_PT);
@@ -50,8 +55,10 @@ function places({ book, shade, length }: ShadeContext): TableSpec {
   const { board, lift } = shade;
   const all: Place[] = [
     ...board.eyes.map(({ xMm }, i) => ({ name: `Eye ${i + 1}`, xMm })),
-    ...(lift.takeUp === "lock"
-      ? [{ name: "Lock, middle", xMm: lift.seat.xMm }]
+    ...(lift.takeUp === "lock" ? [{ name: "Lock, middle", xMm: lift.seat.xMm }] : []),
+    ...(lift.takeUp === "cleat" ? [{ name: "Last eye", xMm: lift.turn.xMm }] : []),
+    ...(lift.takeUp !== "tube"
+      ? []
       : [
           ...lift.spools.map(({ number, xMm }) => ({ name: `Spool ${number}`, xMm })),
           ...lift.supports.map(({ number, xMm }) => ({ name: `Support ${number}`, xMm })),
@@ -71,6 +78,8 @@ function places({ book, shade, length }: ShadeContext): TableSpec {
     ]),
   };
 }
+
+const CORD_COLUMN = { lock: "Slot, from", cleat: "Own eye", tube: "Spool" } as const;
 
 /** Each cord with the length to cut, in the order of threading where there is a lock. */
 function cordList(context: ShadeContext): TableSpec {
@@ -94,7 +103,7 @@ function cordList(context: ShadeContext): TableSpec {
     columns: [
       { title: "", share: 1.1 },
       { title: "Cut", share: 1.25, align: "measure" },
-      { title: isLockContext(context) ? "Slot, from" : "Spool", share: 1 },
+      { title: CORD_COLUMN[lift.takeUp], share: 1 },
     ],
     rows,
     intro: isLockContext(context)
@@ -119,7 +128,7 @@ function cordCell({ book }: ShadeContext, number: number): CellLike {
 
 function notes(context: ShadeContext): string[] {
   const { shade, length } = context;
-  const { board } = shade;
+  const { board, lift } = shade;
   const [eye] = board.eyes;
   const from = board.screwsZMm === undefined ? "" : `, ${length(board.screwsZMm)} from the wall edge`;
   return [
@@ -127,6 +136,7 @@ function notes(context: ShadeContext): string[] {
     ...(eye === undefined ? [] : [`Eyes ${length(eye.zMm)} from the wall edge.`]),
     ...(isLockContext(context) ? lockNotes(context) : []),
     ...(isTubeContext(context) ? tubeNotes(context) : []),
+    ...(lift.takeUp === "cleat" ? cleatNotes(context, lift) : []),
     `Screws: ${board.screws.count} of ${length(board.screws.lengthMm)}, into ${board.screws.into}${from}.`,
   ];
 }
@@ -135,6 +145,16 @@ function lockNotes({ shade, length }: LockContext): string[] {
   const { seat, lockName } = shade.lift;
   return [
     `${lockName}: middle ${length(seat.zMm)} from the wall edge, toothed roller to the ${seat.facing}.`,
+  ];
+}
+
+function cleatNotes({ plan, length }: ShadeContext, lift: CleatLift): string[] {
+  const { turn, tailLoweredMm, toCleatMm, holdN } = lift;
+  return [
+    `${turn.name}, the last eye${turn.column === undefined ? "" : `, above column ${turn.column}`}: all cords turn down over it.`,
+    `Cords ${length(tailLoweredMm)} below it with the shade down.`,
+    ...(toCleatMm === undefined ? [] : [`Cleat ${length(toCleatMm)} straight below it.`]),
+    `Raised, the cleat holds ${forceText(holdN, plan.units)}.`,
   ];
 }
 
