@@ -236,7 +236,7 @@ function drawCleatBoard({ shade, trueScale }: CleatSheetInput, toPage: ToPage): 
   const { board, lift } = shade;
   const { turn } = lift;
   const stepMm = trueScale === true ? lift.cordDiameterMm : Math.max(CLEAT_LANE_MM, lift.cordDiameterMm);
-  const lanesMm = ((lift.cords.length - 1) / 2) * stepMm + 2;
+  const lanesMm = lift.cords.length * stepMm;
   const eye = (xMm: number, diameterMm: number, part: string): Primitive =>
     eyeEdgeOn(xMm, turn.zMm, { diameterMm, reachMm: Math.max(diameterMm / 2, lanesMm), part }, toPage);
   const inward = lift.controlSide === "right" ? lift.cords : [...lift.cords].reverse();
@@ -247,7 +247,8 @@ function drawCleatBoard({ shade, trueScale }: CleatSheetInput, toPage: ToPage): 
     ),
     eye(turn.xMm, turn.diameterMm, "last-eye"),
     ...inward.map((cord, i): Primitive => {
-      const lane = turn.zMm + ((inward.length - 1) / 2 - i) * stepMm;
+      // A farther cord keeps the outer lane, so that the nearer one, which starts in the middle, joins without crossing.
+      const lane = turn.zMm + (inward.length - 1 - i) * stepMm;
       return line(
         "cord",
         [toPage(cord.columnX, turn.zMm), toPage(cord.columnX, lane), toPage(turn.xMm, lane)],

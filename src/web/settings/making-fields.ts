@@ -168,7 +168,7 @@ const WORDS = {
     lock: part("Cord lock", "locks"),
     cord: part("Cord", "cords"),
     eye: part("Screw eye", "eyes"),
-    turnEye: part("Last eye or pulley", "eyes", "like the others"),
+    turnEye: part("Last eye or pulley", "eyes"),
     ring: part("Ring", "rings"),
     seat: choice("Lock sits", {
       auto: "as near to the edge as it can be",
