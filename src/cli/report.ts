@@ -1,7 +1,7 @@
 import { bySeverity, type Finding, SEVERITIES, type Severity } from "../figures/index.ts";
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
-import type { Plan, ShadePlan } from "../plan/index.ts";
-import { citeText } from "../sources/index.ts";
+import { answersOf, type FindingCard, findingCards, type Plan, type ShadePlan } from "../plan/index.ts";
+import { citeText, sourceOf } from "../sources/index.ts";
 import { counted } from "../words/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
 
@@ -49,46 +49,83 @@ const MOST_NAMED = 6;
 /** So many windows with one kind of finding are told apart, each with its own numbers. */
 const FEW = 3;
 
-interface Group {
+/** One card for one cause over all shades, the gravest first: what it is, what would do, and what it fails. */
+function cardsText(plan: Plan, columns: number): string {
+  const several = plan.shades.length > 1;
+  const blocks = findingCards(plan.shades.flatMap(({ findings }) => findings)).map((card) =>
+    card.findings.every(({ cause }) => cause === undefined)
+      ? entriesOf(card)
+          .map(({ first, where }) =>
+            [findingText(first, columns), ...(several ? [lined(atText(where), columns)] : [])].join("\n"),
+          )
+          .join("\n")
+      : causeText(plan, card, columns),
+  );
+  return blocks.length === 0 ? "" : `${blocks.join("\n")}\n\n`;
+}
+
+/** The answer first and what to do; each rule or finding behind it after that. */
+function causeText(plan: Plan, card: FindingCard, columns: number): string {
+  const { severity, says, shadeIds } = card;
+  const several = plan.shades.length > 1;
+  const lines = [`  ${severity.padEnd(MARGIN.length - 2)}${wrapped(says, columns - MARGIN.length, MARGIN)}`];
+  if (several) lines.push(lined(atText(shadeIds), columns));
+  const answers = answersOf(plan, card).map(({ label }) => label);
+  if (answers.length > 0) {
+    const all = several && shadeIds.length > 1 ? `Would do for all ${shadeIds.length}` : "Would do";
+    lines.push(lined(`${all}: ${answers.join("; or: ")}`, columns));
+  }
+  for (const { first, where } of entriesOf(card)) {
+    const at = where.length < shadeIds.length ? ` ${atText(where)}.` : "";
+    const text = `${first.text}${at} Source: ${shortCite(first.cite)}.`;
+    lines.push(`${MARGIN}- ${wrapped(text, columns - MARGIN.length - 2, `${MARGIN}  `)}`);
+  }
+  return lines.join("\n");
+}
+
+/** Without what to beware of in the source: that stands once in the review. */
+function shortCite(cite: Finding["cite"]): string {
+  const { title } = sourceOf(cite);
+  return cite.at === undefined ? title : `${title}, ${cite.at}`;
+}
+
+interface Entry {
   first: Finding;
   where: string[];
 }
 
-function groupedBy(
-  found: readonly { finding: Finding; shadeId: string }[],
-  keyOf: (finding: Finding) => string,
-): Group[] {
-  const groups = new Map<string, Group>();
-  for (const { finding, shadeId } of found) {
-    const group = groups.get(keyOf(finding)) ?? { first: finding, where: [] };
-    groups.set(keyOf(finding), group);
-    if (!group.where.includes(shadeId)) group.where.push(shadeId);
-  }
-  return [...groups.values()];
-}
-
 /** The same finding on many windows is said once, with the numbers of the first and the names of all. */
-function grouped(shades: readonly ShadePlan[], columns: number): string {
-  const found = shades.flatMap(({ findings, shadeId }) => findings.map((finding) => ({ finding, shadeId })));
-  const kindOf = ({ severity, id }: Finding) => `${severity} ${id}`;
+function entriesOf({ findings }: FindingCard): Entry[] {
   const many = new Set(
-    groupedBy(found, kindOf).flatMap(({ first, where }) => (where.length > FEW ? [kindOf(first)] : [])),
+    groupedBy(findings, kindOf).flatMap(({ first, where }) => (where.length > FEW ? [kindOf(first)] : [])),
   );
-  const groups = groupedBy(found, (finding) =>
+  return groupedBy(findings, (finding) =>
     many.has(kindOf(finding)) ? kindOf(finding) : `${kindOf(finding)} ${finding.text}`,
-  );
-  if (groups.length === 0) return "";
-  const blocks = groups
-    .sort((a, b) => bySeverity(a.first, b.first) || b.where.length - a.where.length)
-    .map(({ first, where }) => `${findingText(first, columns)}\n${whereText(where, columns)}`);
-  return `${blocks.join("\n")}\n\n`;
+  ).sort((a, b) => bySeverity(a.first, b.first) || b.where.length - a.where.length);
 }
 
-function whereText(where: readonly string[], columns: number): string {
+function kindOf({ severity, id }: Finding): string {
+  return `${severity} ${id}`;
+}
+
+function groupedBy(findings: readonly Finding[], keyOf: (finding: Finding) => string): Entry[] {
+  const entries = new Map<string, Entry>();
+  for (const finding of findings) {
+    const entry = entries.get(keyOf(finding)) ?? { first: finding, where: [] };
+    entries.set(keyOf(finding), entry);
+    const { shadeId = "" } = finding;
+    if (!entry.where.includes(shadeId)) entry.where.push(shadeId);
+  }
+  return [...entries.values()];
+}
+
+function atText(where: readonly string[]): string {
   const named = where.slice(0, MOST_NAMED).join(", ");
   const more = where.length > MOST_NAMED ? ` and ${where.length - MOST_NAMED} more` : "";
-  const text =
-    where.length === 1 ? `At ${named}` : `At ${where.length} windows, here ${where[0]}: ${named}${more}`;
+  return where.length === 1 ? `At ${named}` : `At ${where.length} windows, here ${where[0]}: ${named}${more}`;
+}
+
+function lined(text: string, columns: number): string {
   return `${MARGIN}${wrapped(text, columns - MARGIN.length, MARGIN)}`;
 }
 
@@ -109,14 +146,12 @@ function countText(findings: readonly Finding[]): string {
 /** All findings for the screen, the heaviest first, and a line that sums them up. */
 export function findingsText(plan: Plan, columns: number): string {
   const [only] = plan.shades;
-  const shades =
-    only !== undefined && plan.shades.length === 1
-      ? headed(shadeTitle(only), only.findings, columns)
-      : grouped(plan.shades, columns);
   const count = plan.shades.length;
+  const title = only !== undefined && count === 1 ? `${plainLine(shadeTitle(only))}\n` : "";
+  const cards = cardsText(plan, columns);
   return (
     headed("The whole job", plan.findings, columns) +
-    shades +
+    (cards === "" ? "" : `${title}${cards}`) +
     `${counted(count, "shade")} planned: ${countText(allFindings(plan))}.\n`
   );
 }

@@ -27,6 +27,8 @@ export interface Remedy {
   label: string;
   /** What else it changes, for beside the label. */
   changes?: string;
+  /** The same thing without the numbers of one shade, where the label has some: what is done to several. */
+  deed?: string;
   patch: PatchOperation[];
 }
 
@@ -45,11 +47,20 @@ export interface Finding {
   path?: string;
   /** Ids of the workings that it leans on. */
   figures?: string[];
+  /** What it comes from, where other findings come from the same; else its id alone tells. */
+  cause?: FindingCause;
   /** How many cases it tells of, where it sums up several. */
   cases?: number;
   /** It tells what the planner chose, and its remedies are other ways that are as good. */
   isChoice?: true;
   remedies: Remedy[];
+}
+
+/** One cause of several findings, on one shade or on many. */
+export interface FindingCause {
+  id: string;
+  /** The answer in one line, true of every shade that has it: no numbers. */
+  says: string;
 }
 
 /** The walk through a job, in the order of the work. */

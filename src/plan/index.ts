@@ -1,4 +1,5 @@
 export type { AlignedRoom } from "./align-room.ts";
+export * from "./cards/index.ts";
 export * from "./choose-hardware.ts";
 export * from "./cutting/index.ts";
 export { JobPlanner, type PlanOptions } from "./job-planner.ts";

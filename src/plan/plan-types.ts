@@ -1,4 +1,4 @@
-import type { Finding, Working } from "../figures/index.ts";
+import type { Finding, Remedy, Working } from "../figures/index.ts";
 import type { Goods, Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type {
   BoardPlan,
@@ -65,6 +65,15 @@ export interface RoomPlan {
   workings: Working[];
 }
 
+/** What answers every finding of one cause, pressed once. */
+export interface CauseAnswer {
+  /** As of the card. */
+  causeId: string;
+  /** The shades whose findings it answers, each of which it changes. */
+  shadeIds: string[];
+  remedies: Remedy[];
+}
+
 /** Everything that follows from a job. Derived; never stored as truth. */
 export interface Plan {
   format: typeof PLAN_FORMAT;
@@ -81,6 +90,8 @@ export interface Plan {
   rooms: RoomPlan[];
   /** Findings of the job as a whole; those of a shade stand with it. */
   findings: Finding[];
+  /** What answers a cause on one shade, and on all that have it; there once remedies are proven. */
+  answers?: CauseAnswer[];
   /** Shopping and cost of all shades together. */
   cost: Cost;
   /** Workings of the job's own figures. */

@@ -64,12 +64,18 @@ export const STATUS_NAMES: Record<RuleSource["status"], string> = {
   unverified: "not verified",
 };
 
+/** The cords that a result is about: results about the same ones have one cause. */
+export const CORD_PLACES = ["front", "rail", "loop", "board", "back", "cleat"] as const;
+export type CordPlace = (typeof CORD_PLACES)[number];
+
 /** One rule evaluated for this shade. */
 export interface RuleResult extends RuleSource {
   outcome: RuleOutcome;
   why: string;
   /** What `value` measures, in words: the cord, span or loop. */
   what?: string;
+  /** The cords that it is of. */
+  cords?: CordPlace;
   /** Why `value` alone proves nothing. */
   open?: string;
   /** What the shade comes to in the worst state, and the limit, in `unit`. */

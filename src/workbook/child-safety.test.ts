@@ -136,7 +136,7 @@ describe("cords over a lock, for sale in Canada", () => {
       expect(text).toContain(plainly(title));
       expect(text).toContain(plainly(words));
       const decides = results.filter((result) => result.test === id).map(({ ruleId }) => ruleId);
-      expect(text).toContain(`Decides: ${decides.join(", ")}.`);
+      expect(text).toContain(`of the table: ${decides.join(", ")}.`);
     }
     for (const label of ["What was found", "By whom", "Date"])
       expect(text.split(label).length - 1, label).toBe(tests.length);

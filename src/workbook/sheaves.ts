@@ -68,9 +68,7 @@ function jobFirst({ book, plan, shades }: SheavesInput, sets: readonly PrintSet[
     ...(sets.includes("table") || sets.includes("steps") || shades.length === 0
       ? [sheaf("job", () => jobPages(book, plan, shades))]
       : []),
-    ...(several && sets.includes("findings") && plan.findings.length > 0
-      ? [sheaf("findings", () => jobFindingsPage(book, plan))]
-      : []),
+    ...(several && sets.includes("findings") ? [sheaf("findings", () => jobFindingsPage(book, plan))] : []),
   ];
 }
 

@@ -25,6 +25,26 @@ test("the review stands on the shade's page and a way out is pressed from the ke
   expect(errors).toEqual([]);
 });
 
+test("one card for one cause over all shades, pressed once for all of them", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  const findings = page.locator("#findings");
+  await page.locator("#findings-title button").click();
+  const front = findings.locator('[data-card="safety.cords-front"]');
+  const all = front.getByRole("button", { name: /^Do it for all \d+: raise it by/ });
+  await all.first().waitFor();
+  expect(await front.locator(".finding-text").first().textContent()).not.toMatch(/[A-Z]{2}-[A-Z]/);
+  expect(await front.locator(".finding").count()).toBe(0);
+  await front.locator("summary").click();
+  expect(await front.locator(".finding").count()).toBeGreaterThan(1);
+  await all.first().click();
+  await expect.poll(() => findings.locator('[data-card="safety.cords-front"]').count()).toBe(0);
+  await page.keyboard.press("Control+z");
+  await front.waitFor();
+  await saved(page);
+  expect(errors).toEqual([]);
+});
+
 test("a rule draws the state in which it is worst", async () => {
   const { page } = await firstVisit(harness);
   await openShade(page, harness.url);

@@ -1,12 +1,13 @@
 import type { Finding } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
-import type { Plan, ShadePlan } from "../plan-types.ts";
+import { findingCards } from "../cards/finding-cards.ts";
+import type { CauseAnswer, Plan, ShadePlan } from "../plan-types.ts";
 import { RemedyTrial } from "./remedy-trial.ts";
 import { isWithinFields } from "./within-fields.ts";
 
 /**
  * A plan of the job with those remedies alone that cure and that the fields of the job take: each is planned as if it
- * were pressed.
+ * were pressed. With them comes what answers a whole cause, on one shade and on all that have it.
  * That takes as long as several plans, so `plan` leaves it to who offers them.
  */
 export function proveRemedies(job: Job, plan: Plan): Plan {
@@ -21,8 +22,19 @@ export function proveRemedies(job: Job, plan: Plan): Plan {
         (remedy) => (isWithinFields(remedy) && trial.proven(finding, remedy)) || [],
       ),
     }));
+  const answersIn = (findings: readonly Finding[]): CauseAnswer[] =>
+    findingCards(findings).flatMap((card) => {
+      if (card.findings.length < 2 || card.shadeIds.length === 0) return [];
+      const remedies = trial.answersTo(card, isWithinFields);
+      return remedies.length === 0 ? [] : [{ causeId: card.id, shadeIds: card.shadeIds, remedies }];
+    });
+  const several = plan.shades.length > 1;
   return {
     ...plan,
+    answers: [
+      ...(several ? answersIn(plan.shades.flatMap(({ findings }) => findings)) : []),
+      ...plan.shades.flatMap(({ findings }) => answersIn(findings)),
+    ],
     findings: proven(plan.findings),
     shades: plan.shades.map((shade) => ({ ...shade, findings: proven(shade.findings) })),
   };

@@ -3,6 +3,7 @@ import type { Finding, PatchOperation, Remedy } from "../../figures/index.ts";
 import type { Job } from "../../job/index.ts";
 import { comesToText } from "../../safety/index.ts";
 import type { SafetyReview } from "../../shade-plan/index.ts";
+import type { FindingCard } from "../cards/finding-cards.ts";
 import { JobPlanner } from "../job-planner.ts";
 import { patched } from "../patched.ts";
 import type { ShadePlan } from "../plan-types.ts";
@@ -58,6 +59,43 @@ export class RemedyTrial {
     return { ...remedy, changes: remedy.changes === undefined ? comesTo : `${remedy.changes} ${comesTo}` };
   }
 
+  /**
+   * What answers a whole card, pressed once: the same remedy on every shade that has its cause, planned together, cures
+   * each of its findings. In the order in which they are proposed, at most three. `accepts` tells what the fields take.
+   */
+  answersTo(card: FindingCard, accepts: (remedy: Remedy) => boolean): Remedy[] {
+    const [first] = card.findings;
+    if (first === undefined || first.isChoice) return [];
+    if (card.findings.length === 1) {
+      return first.remedies.flatMap((one) => (accepts(one) && this.proven(first, one)) || []);
+    }
+    const answers: Remedy[] = [];
+    for (const [deed, remedies] of deedsOf(card)) {
+      if (remedies.length < card.shadeIds.length || !remedies.every(accepts)) continue;
+      const answer = together(deed, remedies);
+      if (this.#answers(card, answer.patch)) answers.push(answer);
+      if (answers.length === MOST_ANSWERS) break;
+    }
+    return answers;
+  }
+
+  /** Whether every finding of the card is cured once the job is planned with all of it. */
+  #answers({ findings }: FindingCard, patch: readonly PatchOperation[]): boolean {
+    const changed = addsWindows(patch) ? undefined : changedBy(this.#job, patch);
+    if (changed === undefined) return false;
+    // Each shade once, however many findings are on it.
+    const after = new Map<string, readonly Finding[]>();
+    return findings.every((finding) => {
+      const place = this.#placeOf(finding);
+      if (place === undefined) return false;
+      const about = aboutOf(finding);
+      const found =
+        after.get(about) ?? this.#planner.shade(changed, place.room, place.window)?.findings ?? [];
+      after.set(about, found);
+      return isCured(finding, this.#before(finding).findings, found);
+    });
+  }
+
   #before(finding: Finding): Found {
     const place = this.#placeOf(finding);
     return this.#once(aboutOf(finding), () =>
@@ -102,6 +140,39 @@ export class RemedyTrial {
     this.#found.set(key, found);
     return found;
   }
+}
+
+/** More than that are a list that nobody reads. */
+const MOST_ANSWERS = 3;
+
+/** What is proposed on the shades of a card, by what is done: at most one remedy of the kind for each shade. */
+function deedsOf({ findings }: FindingCard): Map<string, Remedy[]> {
+  const deeds = new Map<string, Map<string, Remedy>>();
+  for (const { shadeId = "", remedies } of findings) {
+    for (const remedy of remedies) {
+      const deed = remedy.deed ?? remedy.label;
+      const byShade = deeds.get(deed) ?? new Map<string, Remedy>();
+      deeds.set(deed, byShade);
+      if (!byShade.has(shadeId)) byShade.set(shadeId, remedy);
+    }
+  }
+  return new Map([...deeds].map(([deed, byShade]) => [deed, [...byShade.values()]]));
+}
+
+/** Several remedies as one; what all of them change in the same words stands beside it. */
+function together(deed: string, remedies: readonly Remedy[]): Remedy {
+  const [first] = remedies;
+  const same = (text: (remedy: Remedy) => string | undefined) =>
+    first !== undefined && remedies.every((one) => text(one) === text(first)) ? text(first) : undefined;
+  const changes = same((remedy) => remedy.changes);
+  const patches = new Map(
+    remedies.flatMap(({ patch }) => patch.map((operation) => [JSON.stringify(operation), operation])),
+  );
+  return {
+    label: same((remedy) => remedy.label) ?? deed,
+    ...(changes === undefined ? {} : { changes }),
+    patch: [...patches.values()],
+  };
 }
 
 function foundIn(shades: readonly (ShadePlan | undefined)[]): Found {

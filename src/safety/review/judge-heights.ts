@@ -3,6 +3,7 @@ import { settingPatch } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { CLEAT_REACH, cleatAstray } from "./cleat-astray.ts";
+import { cordCause } from "./cord-causes.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
 import type { ReviewInput } from "./review-input.ts";
 
@@ -50,6 +51,7 @@ export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: Co
       id: "safety.cleat-astray",
       severity: "fix",
       path: `${shade.path}/shade/making/lift/cleatAboveFloorMm`,
+      cause: cordCause("cleat"),
       text: `${astray}: ${text(cleatAboveFloorMm)} above the floor. A cleat counts only if the cord is wound on it every time: between the height that the rules ask for and ${text(CLEAT_REACH.value)}, and below the ${pulls[0]?.from ?? "lock"}.`,
       cite: CLEAT_REACH.cite,
       remedies: [1600, 1500].map((heightMm) => ({

@@ -2,6 +2,7 @@ import { type Finding, lazy, type Remedy, type Severity } from "../../figures/in
 import type { RuleResult } from "../../shade-plan/index.ts";
 import type { ActiveRule } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
+import { cordCause } from "./cord-causes.ts";
 
 /** The finding of all rules that are not proven. */
 export const NOT_PROVEN = "safety.not-proven";
@@ -39,6 +40,7 @@ export function failedFinding(
     path: `${shade.path}/shade`,
     text: `${rule.words} Failed: ${lowerFirst(result.why)}${reservation(shade, rule)}`,
     cite: rule.cite,
+    ...(result.cords === undefined ? {} : { cause: cordCause(result.cords) }),
     ...(result.figures === undefined ? {} : { figures: result.figures }),
     get remedies() {
       return remedies();
@@ -69,7 +71,6 @@ export function openFinding(
   const first = open[0];
   if (first === undefined) return [];
   const remedies = lazy(remediesOf);
-  const ids = open.map(({ ruleId }) => ruleId).join(", ");
   const toTest =
     tests.length === 0 ? "" : ` Tests to do, described in the review: ${tests.map(lowerFirst).join("; ")}.`;
   return [
@@ -79,7 +80,7 @@ export function openFinding(
       stage: "safety",
       shadeId: shade.shadeId,
       path: `${shade.path}/shade`,
-      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it.${toTest} Rules: ${ids}.`,
+      text: `${open.length} ${open.length === 1 ? "rule is" : "rules are"} not proven, since a plan cannot show it.${toTest}`,
       cite: first.cite,
       cases: open.length,
       get remedies() {

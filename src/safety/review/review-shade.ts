@@ -147,10 +147,9 @@ function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["pro
 }
 
 function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): string {
-  const ids = stops.map(({ rule }) => rule.id).join(", ");
   const where = place === undefined ? "" : ` of ${placeWithArticle(place)}`;
   const rules = stops.length === 1 ? "a rule" : `${stops.length} rules`;
-  return `Do not sell, give away or install this shade as it is planned: its cords fail ${rules}${where} (${ids}).`;
+  return `Do not sell, give away or install this shade as it is planned: its cords fail ${rules}${where}.`;
 }
 
 /** Tests that open results ask for, each once, those of the cords first. */

@@ -5,7 +5,7 @@ import type { ActiveRule } from "../rules/rules-for.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { Evaluation } from "./evaluate.ts";
 import { type Measurement, pulledMm } from "./measures.ts";
-import type { Situation } from "./quantities/quantity.ts";
+import type { NamedCord, Situation } from "./quantities/quantity.ts";
 import { mmText, raiseText, upperFirst, valueAndLimit } from "./texts.ts";
 
 /** The row as it is shown, where it is only listed. */
@@ -40,7 +40,8 @@ export class ResultWriter {
       outcome === "not-proven" && measurement !== undefined && value !== undefined
         ? pulledMm(this.#situation, check, measurement)
         : undefined;
-    const what = measurement && this.#what(check, measurement, value, geometry);
+    const named = measurement && this.#what(check, measurement, value, geometry);
+    const what = named?.text;
     const open = measurement && this.#openText(outcome, measurement, drawnTo);
     return {
       ruleId: rule.id,
@@ -57,6 +58,7 @@ export class ResultWriter {
           ? (why ?? "")
           : whyText(check, measurement, { what, valueText, limitText, open }),
       what,
+      cords: named?.cords ?? measurement?.cords,
       open,
       value,
       limit,
@@ -97,7 +99,7 @@ export class ResultWriter {
     { sweep, raise }: Measurement,
     value: number | undefined,
     geometry = this.#situation.geometry,
-  ): string | undefined {
+  ): NamedCord | undefined {
     return sweep === undefined || value === undefined ? undefined : sweep.what(geometry, raise, check);
   }
 

@@ -22,6 +22,8 @@ export type VariantSetting = [group: "lift" | "fold" | "hobble", key: string, va
 /** What is done, short enough to press, and what it changes. */
 export interface VariantWords {
   label: string;
+  /** What is done, without the numbers of this shade. */
+  deed?: string;
   changes?: string;
 }
 
@@ -149,6 +151,7 @@ export function rowVariant(
     settings: [["fold", key, value]],
     says: () => ({
       label: `Set the rows closer: ${rows} rows`,
+      deed: "Set the rows closer",
       changes: `${lengthText(closer.foldMm(rows), shade.units)} apart, instead of ${grid.rows.length} rows, with as many more rings to sew.`,
     }),
     geometry: withTravel(
@@ -201,6 +204,7 @@ export function tailVariant(
       settings: [["lift", "tailMm", tailMm]],
       says: () => ({
         label: `Cut the tail ${lengthText(tailMm, units)} below the ${pull.from}, shade lowered`,
+        deed: "Cut the tails shorter",
       }),
       geometry: {
         ...geometry,
@@ -242,9 +246,16 @@ export function bothVariants(first: Variant, second: Variant): Variant {
 
 function bothSay(first: VariantWords, second: VariantWords): VariantWords {
   return {
-    label: `${first.label}; ${second.label.charAt(0).toLowerCase()}${second.label.slice(1)}`,
+    label: bothText(first.label, second.label),
+    ...(first.deed === undefined && second.deed === undefined
+      ? {}
+      : { deed: bothText(first.deed ?? first.label, second.deed ?? second.label) }),
     changes: [first.changes, second.changes].filter((text) => text !== undefined).join(" "),
   };
+}
+
+function bothText(first: string, second: string): string {
+  return `${first}; ${second.charAt(0).toLowerCase()}${second.slice(1)}`;
 }
 
 /** One patch for all settings: a parent that the first creates is there for the next. */

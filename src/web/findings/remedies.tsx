@@ -12,24 +12,32 @@ interface RemediesProps {
 
 /** What would answer a problem, ready to press; nothing where nothing is known. */
 export function Remedies({ remedies, prove }: RemediesProps) {
+  return <RemedyButtons remedies={useCuring(remedies, prove)} />;
+}
+
+/** Remedies that cure, ready to press; `of` many shades at once, where there are several. */
+export function RemedyButtons({ remedies, of = 1 }: { remedies: readonly Remedy[]; of?: number }) {
   const mine = useCanEdit();
-  const curing = useCuring(remedies, prove);
-  if (curing.length === 0) return null;
+  if (remedies.length === 0) return null;
   return (
     <div className="finding-remedies">
-      {curing.map((remedy) => (
-        <p key={remedy.label}>
-          <button
-            type="button"
-            className="button button-small"
-            disabled={!mine}
-            onClick={() => edit({ label: remedy.label, patch: remedy.patch })}
-          >
-            {remedy.label}
-          </button>
-          {remedy.changes ? <span className="finding-changes">{remedy.changes}</span> : null}
-        </p>
-      ))}
+      {remedies.map(({ label, changes, patch }) => {
+        const said =
+          of > 1 ? `Do it for all ${of}: ${label.charAt(0).toLowerCase()}${label.slice(1)}` : label;
+        return (
+          <p key={label}>
+            <button
+              type="button"
+              className="button button-small"
+              disabled={!mine}
+              onClick={() => edit({ label: of > 1 ? `${label}, ${of} shades` : label, patch })}
+            >
+              {said}
+            </button>
+            {changes ? <span className="finding-changes">{changes}</span> : null}
+          </p>
+        );
+      })}
     </div>
   );
 }

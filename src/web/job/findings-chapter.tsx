@@ -1,51 +1,56 @@
+import { useCallback, useMemo } from "react";
 import { Link } from "wouter";
 import { type Finding, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
-import { FindingNote } from "../findings/finding-list.tsx";
+import { findingCards } from "../../plan/index.ts";
+import { FindingCardNote } from "../findings/finding-card.tsx";
+import { FindingNote } from "../findings/finding-note.tsx";
 import { Chapter } from "../frame/chapter.tsx";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 
-/** Shades whose findings are written out; the rest are named, and say more on their own page. */
-const MOST_SHADES = 40;
+/** Windows that a card names; the rest are counted. */
+const MOST_NAMED = 6;
 
-/** Everything that was found, gathered; each stands on its shade's page as well. */
+/** Everything that was found, one card for each cause over all shades; it stands on each shade's page as well. */
 export function FindingsChapter({ summary }: { summary: JobSummary | undefined }) {
-  const job = useJob();
-  const findings = summary?.findings ?? [];
-  const ofJob = findings.filter((finding) => finding.shadeId === undefined);
-  const windows = job.rooms.flatMap((room) => room.windows.map((window) => ({ room, window })));
-  const byShade = new Map<string, Finding[]>();
-  for (const finding of findings) {
-    if (finding.shadeId === undefined) continue;
-    byShade.set(finding.shadeId, [...(byShade.get(finding.shadeId) ?? []), finding]);
-  }
-  const troubled = windows.filter(({ window }) => byShade.has(window.id));
-  return (
-    <Chapter id="findings" sentence={countSentence(findings, summary === undefined)}>
-      {ofJob.length > 0 ? (
-        <ul>
-          {ofJob.map((finding) => (
-            <FindingNote key={`${finding.id} ${finding.path ?? ""}`} finding={finding} />
+  const { id: jobId, rooms } = useJob();
+  const findings = summary?.findings;
+  const cards = useMemo(() => findingCards(findings ?? []), [findings]);
+  const names = useMemo(
+    () =>
+      new Map(rooms.flatMap(({ name, windows }) => windows.map((one) => [one.id, `${name}, ${one.name}`]))),
+    [rooms],
+  );
+  const whereOf = useCallback(
+    (shadeIds: readonly string[]) => {
+      if (shadeIds.length === 0) return null;
+      const more = shadeIds.length - MOST_NAMED;
+      return (
+        <>
+          {shadeIds.slice(0, MOST_NAMED).map((id, i) => (
+            <span key={id}>
+              {i === 0 ? "" : "; "}
+              <Link href={`/job/${jobId}/${id}`}>{names.get(id) ?? id}</Link>
+            </span>
           ))}
-        </ul>
-      ) : null}
-      {troubled.slice(0, MOST_SHADES).map(({ room, window }) => (
-        <div key={window.id}>
-          <h3 className="finding-window">
-            <Link href={`/job/${job.id}/${window.id}`}>
-              {room.name}, {window.name}
-            </Link>
-          </h3>
-          <ul className="findings">
-            {byShade.get(window.id)?.map((finding) => (
-              <FindingNote key={`${finding.id} ${finding.path ?? ""}`} finding={finding} />
-            ))}
-          </ul>
-        </div>
-      ))}
-      {troubled.length > MOST_SHADES ? (
-        <p className="quiet">And {troubled.length - MOST_SHADES} more windows; see their own pages.</p>
-      ) : null}
+          {more > 0 ? ` and ${more} more` : ""}
+        </>
+      );
+    },
+    [jobId, names],
+  );
+  return (
+    <Chapter id="findings" sentence={countSentence(findings ?? [], summary === undefined)}>
+      <ul className="findings">
+        {cards.map((card) => {
+          const [first] = card.findings;
+          return card.findings.length === 1 && first !== undefined ? (
+            <FindingNote key={card.id} finding={first} where={whereOf(card.shadeIds)} />
+          ) : (
+            <FindingCardNote key={card.id} card={card} whereOf={whereOf} />
+          );
+        })}
+      </ul>
     </Chapter>
   );
 }

@@ -1,5 +1,6 @@
 import { RULE_OUTCOME_NAMES, RULE_OUTCOMES, STATUS_NAMES } from "../../shade-plan/index.ts";
 import { citeText } from "../../sources/index.ts";
+import { counted } from "../../words/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { columnBlocks } from "../typeset/column-blocks.ts";
 import { openPage, section } from "../typeset/heading.ts";
@@ -10,6 +11,7 @@ import { paragraph, setLines } from "../typeset/paragraph.ts";
 import { MARK_WIDTH } from "../typeset/severity-mark.ts";
 import { testList } from "../typeset/test-list.ts";
 import { painted, TYPE } from "../typeset/type-scale.ts";
+import { causesInShort } from "./cards-text.ts";
 import { resultTables } from "./safety-results.ts";
 import { worstStates } from "./safety-states.ts";
 import { fullSourceText } from "./safety-words.ts";
@@ -24,8 +26,9 @@ export function childSafetyPage(context: ShadeContext): void {
     lead: "Every cord at every height, against the rules that were read. For the maker: these pages do not go out with the shade.",
   });
   paragraph(book, safety.line, { style: TYPE.strong });
+  whatToDo(context);
   paragraph(book, safety.readAs);
-  paragraph(book, WAYS_OUT, { after: 14 });
+  paragraph(book, NO_PROOF, { after: 14 });
   outcomes(context);
   resultTables(context);
   worstStates(context);
@@ -34,8 +37,16 @@ export function childSafetyPage(context: ShadeContext): void {
   cautions(context);
 }
 
-const WAYS_OUT =
-  "A plan can show that a rule fails; that none fails it cannot show. What would answer each rule that failed stands beside it in the set “Findings”.";
+const NO_PROOF = "A plan can show that a rule fails; that none fails it cannot show.";
+
+/** Each cause for which rules fail, with what would answer all of them: rules and figures come after. */
+function whatToDo({ book, plan, shade }: ShadeContext): void {
+  const failed = shade.findings.filter(
+    ({ stage, severity }) => stage === "safety" && (severity === "stop" || severity === "fix"),
+  );
+  const entries = causesInShort(book, plan, failed);
+  if (entries.length > 0) notedList(book, entries);
+}
 
 /** The four outcomes side by side: mark, count, word, and what it means. */
 function outcomes({ book, shade }: ShadeContext): void {
@@ -68,9 +79,15 @@ function physicalTests({ book, shade }: ShadeContext): void {
     book,
     tests.map(({ id, title, text }) => {
       const rules = results.filter((result) => result.test === id).map(({ ruleId }) => ruleId);
-      return { title, text, decides: rules.length === 0 ? "" : `Decides: ${rules.join(", ")}.` };
+      return { title, text, decides: decidesText(rules) };
     }),
   );
+}
+
+/** How many rules the test decides, and their codes in the table above. */
+function decidesText(ruleIds: readonly string[]): string {
+  if (ruleIds.length === 0) return "";
+  return `Decides ${counted(ruleIds.length, "rule")} of the table: ${ruleIds.join(", ")}.`;
 }
 
 /** Rules that no longer hold, or that nobody confirmed: listed so that nobody leans on them. */

@@ -43,6 +43,7 @@ export const cleatHeight = fact(({ geometry }) => {
   const astray = cleatAstray(geometry);
   return {
     ...known(heightMm, astray ?? "Height of the cleat above the floor", RAISED),
+    cords: "cleat",
     ...(astray === undefined ? {} : { within: "not-proven", test: "wind-on-cleat" }),
   };
 });
@@ -81,11 +82,14 @@ export const securedByDevice = fact(({ geometry }) => {
   const { pulls, loop, topAboveFloorMm } = geometry;
   if (pulls.length === 0 && loop === undefined) return { absent: "No pull cord or loop hangs on this lift." };
   if (topAboveFloorMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
-  return atLeastThis(
-    Math.min(...pullStates(geometry).map((raise) => pullCordLowPoint.at(geometry, raise, {}))),
-    "So high ends what hangs, in the worst state. Whether the cleat or the tensioner meets the standard cannot be seen from a plan.",
-    RAISED,
-  );
+  return {
+    ...atLeastThis(
+      Math.min(...pullStates(geometry).map((raise) => pullCordLowPoint.at(geometry, raise, {}))),
+      "So high ends what hangs, in the worst state. Whether the cleat or the tensioner meets the standard cannot be seen from a plan.",
+      RAISED,
+    ),
+    cords: pullCordLowPoint.what(geometry, RAISED, {}).cords,
+  };
 });
 
 export const breakawayLoad = fact(({ geometry: { loop } }) =>
@@ -100,11 +104,11 @@ export const breakawayLoopLowPoint = fact(({ geometry }) => {
   const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
   return exitMm === undefined
     ? notKnown(HEIGHT_UNKNOWN)
-    : known(Math.max(0, exitMm - loop.dropMm), "Lower end of the loop above the floor");
+    : { ...known(Math.max(0, exitMm - loop.dropMm), "Lower end of the loop above the floor"), cords: "loop" };
 });
 
 export const breakawayLoopLength = fact(({ geometry: { loop } }) =>
-  loop?.device === "breakaway" ? known(loop.dropMm, "What hangs of the loop") : NO_LOOP,
+  loop?.device === "breakaway" ? { ...known(loop.dropMm, "What hangs of the loop"), cords: "loop" } : NO_LOOP,
 );
 
 /** An operating loop where it reaches below a height; all of it where the height is not known. */
@@ -116,7 +120,7 @@ export const operatingLoopLength = fact(({ geometry }, { belowFloorMm }) => {
   if (belowFloorMm !== undefined && exitMm - loop.dropMm >= belowFloorMm) {
     return { absent: "The loop does not hang as low as this rule asks." };
   }
-  return known(loop.dropMm, "What hangs of the loop");
+  return { ...known(loop.dropMm, "What hangs of the loop"), cords: "loop" };
 });
 
 export const innerCordsReachable = fact(({ geometry: { rear } }) => {
@@ -133,14 +137,17 @@ export const innerCordsReachable = fact(({ geometry: { rear } }) => {
 export const freeHangingCords = fact(({ geometry: { pulls } }) => {
   const count = cordCount(pulls);
   const hang = count === 1 ? "One cord hangs" : `${count} cords hang`;
-  return known(count, count === 0 ? "No cord hangs free." : `${hang} free at the front.`, RAISED);
+  return {
+    ...known(count, count === 0 ? "No cord hangs free." : `${hang} free at the front.`, RAISED),
+    cords: frontOf(pulls),
+  };
 });
 
 export const cordsInConnector = fact(({ geometry: { pulls } }) => {
   const most = Math.max(0, ...pulls.map(({ count, joinedMm }) => (joinedMm === undefined ? 0 : count)));
   return most === 0
     ? known(0, "No connector joins cords.")
-    : known(most, `${most} cords run into one connector.`, RAISED);
+    : { ...known(most, `${most} cords run into one connector.`, RAISED), cords: frontOf(pulls) };
 });
 
 export const accessibleCords = fact(({ geometry }) => {
@@ -154,12 +161,20 @@ export const accessibleCords = fact(({ geometry }) => {
         : known(0, "This lift has no cord.")
       : { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
   }
-  return known(
-    front + back,
-    `Cords in reach: ${front} at the front, ${back} at the back.`,
-    front > 0 ? RAISED : LOWERED,
-  );
+  return {
+    ...known(
+      front + back,
+      `Cords in reach: ${front} at the front, ${back} at the back.`,
+      front > 0 ? RAISED : LOWERED,
+    ),
+    cords: cordCount(geometry.pulls) > 0 ? frontOf(geometry.pulls) : front > 0 ? "loop" : "back",
+  };
 });
+
+/** Cords of a top rail alone, or those that raise the shade as well. */
+function frontOf(pulls: CordGeometry["pulls"]): "rail" | "front" {
+  return pulls.some(({ raises }) => raises === "shade") ? "front" : "rail";
+}
 
 function reachableBehind({ rear }: CordGeometry): number {
   if (rear === undefined) return 0;
@@ -176,8 +191,13 @@ export const hiddenCordExposed = fact(({ geometry: { rear } }) =>
 
 export const reliesOnDevice = fact(({ geometry: { pulls, loop, rear } }) => {
   if (pulls.length > 0)
-    return known(1, "The hanging cord is out of reach only while it is wound on its cleat.", RAISED);
-  if (loop !== undefined) return known(1, "The loop is held only by the device that its owner fixes.");
+    return {
+      ...known(1, "The hanging cord is out of reach only while it is wound on its cleat.", RAISED),
+      cords: frontOf(pulls),
+    };
+  if (loop !== undefined) {
+    return { ...known(1, "The loop is held only by the device that its owner fixes."), cords: "loop" };
+  }
   if (rear !== undefined && rear.guide !== "open") {
     return notKnown(
       "The rear cords lean on a sleeve. They count only if no hand takes them off without a tool.",
@@ -189,7 +209,7 @@ export const reliesOnDevice = fact(({ geometry: { pulls, loop, rear } }) => {
 export const loopDeviceFixed = fact(({ geometry: { loop } }) => {
   if (loop === undefined) return NO_LOOP;
   return loop.device === "none"
-    ? known(0, "The loop hangs loose, without a device.")
+    ? { ...known(0, "The loop hangs loose, without a device."), cords: "loop" }
     : notKnown(
         "Whether the device is attached in the workshop, and the shade useless until it is fixed, shows on the finished shade.",
       );

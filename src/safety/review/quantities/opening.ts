@@ -59,8 +59,11 @@ export const headOpening: Sweep = {
   at: (geometry, raise) => Math.max(frontOpeningMm(geometry, raise), rearOpeningMm(geometry, raise)),
   what: (geometry, raise) =>
     frontOpeningMm(geometry, raise) >= rearOpeningMm(geometry, raise)
-      ? "the largest round opening in the cords at the front"
-      : "the largest round opening between cord and cloth of the fold on its way",
+      ? {
+          text: "the largest round opening in the cords at the front",
+          cords: loopPerimeter.what(geometry, raise, {}).cords,
+        }
+      : { text: "the largest round opening between cord and cloth of the fold on its way", cords: "back" },
   working: (geometry, raise) => {
     const span = widestSpan(geometry, raise);
     const diameter = rearOpeningMm(geometry, raise);

@@ -3,7 +3,7 @@ import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
-import type { CheckedAgainst, Sweep } from "./quantity.ts";
+import type { CheckedAgainst, NamedCord, Sweep } from "./quantity.ts";
 import { courseStates } from "./states.ts";
 
 const NO_PULL = "No cord with a free end hangs on this lift.";
@@ -73,7 +73,7 @@ export const freeCordLength: Sweep = {
   states: pullStates,
   at: hangingAt,
   pulledAt: (geometry, raise, { pullN }) => stretchedMm(geometry, hangingAt(geometry, raise), pullN),
-  what: longestText,
+  what: longest,
 };
 
 /** Two cords tied end to end: the connector may come apart, so that each counts from the lock down. */
@@ -84,14 +84,20 @@ export const joinedCordLength: Sweep = {
   states: pullStates,
   at: joinedAt,
   pulledAt: (geometry, raise, { pullN }) => stretchedMm(geometry, joinedAt(geometry, raise), pullN),
-  what: () => "two of the hanging cords, tied end to end",
+  what: (geometry, raise) => ({
+    text: "two of the hanging cords, tied end to end",
+    cords: longest(geometry, raise).cords,
+  }),
   working: (geometry, raise) => JOINED_CORDS.figure(twoLongestAt(geometry, raise), "joined-cord-length"),
 };
 
 /** The loop that two cords make when they are tied end to end, both coming out of one lock. */
 export const joinedCordLoop: Sweep = {
   ...joinedCordLength,
-  what: () => "the loop of two hanging cords tied together",
+  what: (geometry, raise) => ({
+    text: "the loop of two hanging cords tied together",
+    cords: longest(geometry, raise).cords,
+  }),
   working: (geometry, raise) => JOINED_CORDS.figure(twoLongestAt(geometry, raise), "joined-cord-loop"),
 };
 
@@ -103,10 +109,12 @@ export const pullCordLowPoint: Sweep = {
   needsFloor: true,
   states: pullStates,
   at: (geometry, raise) => Math.max(0, lowPointMm(geometry, raise)),
-  what: (geometry, raise) =>
-    lowestOf(geometry, raise).cords === undefined
-      ? "the lower end of the loop"
-      : "the lower end of the cords",
+  what: (geometry, raise) => {
+    const { cords } = lowestOf(geometry, raise);
+    return cords === undefined
+      ? { text: "the lower end of the loop", cords: "loop" }
+      : { text: "the lower end of the cords", cords: placeOf(cords) };
+  },
   working: (geometry, raise) => {
     const { exitBelowTopMm, hangsMm } = lowestOf(geometry, raise);
     return LOW_POINT.figure({ H: geometry.topAboveFloorMm ?? 0, e: exitBelowTopMm, t: hangsMm });
@@ -121,11 +129,19 @@ export const hangingLength: Sweep = {
   states: pullStates,
   at: (geometry, raise) => Math.max(hangingAt(geometry, raise), geometry.loop?.dropMm ?? 0),
   what: (geometry, raise) =>
-    (geometry.loop?.dropMm ?? 0) > hangingAt(geometry, raise) ? "the loop" : longestText(geometry, raise),
+    (geometry.loop?.dropMm ?? 0) > hangingAt(geometry, raise)
+      ? { text: "the loop", cords: "loop" }
+      : longest(geometry, raise),
 };
 
 /** What a hand works the shade by: a loop as much as a cord with a free end. */
-export const operatingCordLength: Sweep = { ...hangingLength, what: () => "the operating cord" };
+export const operatingCordLength: Sweep = {
+  ...hangingLength,
+  what: (geometry, raise, ask) => ({
+    text: "the operating cord",
+    cords: hangingLength.what(geometry, raise, ask).cords,
+  }),
+};
 
 /**
  * The longest loop that loose cords can form at a height or lower, taken as half of the way around it: two
@@ -140,7 +156,7 @@ export const looseLoopLength: Sweep = {
   // Longer cords hang lower, so that the longest is among those that count if any does.
   states: pullStates,
   at: looseLoopAt,
-  what: ({ pulls }) => (pulls.length === 0 ? "the loose loop" : "the loop that the hanging cords can form"),
+  what: looseLoop,
 };
 
 export function looseLoopAt(geometry: CordGeometry, raise: number, { belowFloorMm }: CheckedAgainst): number {
@@ -244,13 +260,29 @@ function twoLongestAt({ pulls }: CordGeometry, raise: number): { a: number; b: n
   return { a, b };
 }
 
-function longestText({ pulls }: CordGeometry, raise: number): string {
-  let longest = pulls[0];
+export function longest({ pulls }: CordGeometry, raise: number): NamedCord {
+  let most = pulls[0];
   for (const pull of pulls) {
-    if (longest === undefined || courseAt(pull.lengthMm, raise) > courseAt(longest.lengthMm, raise))
-      longest = pull;
+    if (most === undefined || courseAt(pull.lengthMm, raise) > courseAt(most.lengthMm, raise)) most = pull;
   }
-  const rail = longest?.raises === "top-rail" ? " of the top rail" : "";
-  if (longest?.from === "last eye") return `the ${longest.count === 1 ? "cord" : "cords"} below the last eye`;
-  return longest?.count === 1 ? `the cord${rail} below its lock` : `the cords${rail} below their lock`;
+  const rail = most?.raises === "top-rail" ? " of the top rail" : "";
+  const text =
+    most?.from === "last eye"
+      ? `the ${most.count === 1 ? "cord" : "cords"} below the last eye`
+      : most?.count === 1
+        ? `the cord${rail} below its lock`
+        : `the cords${rail} below their lock`;
+  return { text, cords: placeOf(most) };
+}
+
+/** Loops that loose cords can form, of whichever hang longest. */
+export function looseLoop(geometry: CordGeometry, raise: number): NamedCord {
+  return geometry.pulls.length === 0
+    ? { text: "the loose loop", cords: "loop" }
+    : { text: "the loop that the hanging cords can form", cords: longest(geometry, raise).cords };
+}
+
+/** Cords of a top rail stay whatever raises the shade. */
+function placeOf(cords: PullCords | undefined): "rail" | "front" {
+  return cords?.raises === "top-rail" ? "rail" : "front";
 }

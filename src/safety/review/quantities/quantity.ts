@@ -1,5 +1,5 @@
 import type { Figure } from "../../../figures/index.ts";
-import type { PhysicalTestId } from "../../../shade-plan/index.ts";
+import type { CordPlace, PhysicalTestId } from "../../../shade-plan/index.ts";
 import type { Check } from "../../rules/rule.ts";
 import type { CordGeometry } from "../cord-geometry.ts";
 
@@ -26,10 +26,16 @@ export interface Sweep {
   feeds?: (geometry: CordGeometry, ask: CheckedAgainst) => boolean;
   /** What a good value leans on that no plan shows: a sleeve sewn by hand, rings that grip, a device on the wall. */
   leansOn?: (geometry: CordGeometry, ask: CheckedAgainst) => LeansOn | undefined;
-  /** What it is that comes to the value in that state, in words. */
-  what: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => string;
+  /** What it is that comes to the value in that state. */
+  what: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => NamedCord;
   /** How the value is computed, for the workings, where it is more than one length. */
   working?: (geometry: CordGeometry, raise: number, ask: CheckedAgainst) => Figure | undefined;
+}
+
+/** A cord, span or loop in words, and which cords it is of. */
+export interface NamedCord {
+  text: string;
+  cords: CordPlace;
 }
 
 /** Workmanship or a device that a good value leans on, and the test of it. */
@@ -59,6 +65,8 @@ export interface Reading {
   why: string;
   over: "failed" | "not-proven";
   within: "not-shown-to-fail" | "not-proven";
+  /** The cords that it is of. */
+  cords?: CordPlace;
   /** Where another test than the rule’s own decides. */
   test?: PhysicalTestId;
 }

@@ -3,8 +3,16 @@ import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, RearSpan } from "../cord-geometry.ts";
 import { CHILD_PULL, canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
-import { joinedLoopAt, joinedStates, looseLoopAt, pullStates, stretchedMm } from "./pull-cords.ts";
-import type { CheckedAgainst, LeansOn, Sweep } from "./quantity.ts";
+import {
+  joinedLoopAt,
+  joinedStates,
+  longest,
+  looseLoop,
+  looseLoopAt,
+  pullStates,
+  stretchedMm,
+} from "./pull-cords.ts";
+import type { CheckedAgainst, LeansOn, NamedCord, Sweep } from "./quantity.ts";
 import { gatherStates } from "./states.ts";
 
 const NO_REAR = "No lift cord runs up the back.";
@@ -70,10 +78,10 @@ export const cordBetweenContacts: Sweep = {
   what: (geometry, raise) => {
     const behindMm = rearAt(geometry, raise, spanCord);
     if (loopSideMm(geometry) > Math.max(behindMm, boardSpanMm(geometry)))
-      return "the side of the loop between its wheel and its device";
+      return { text: "the side of the loop between its wheel and its device", cords: "loop" };
     return boardSpanMm(geometry) > behindMm
-      ? "the cord between two eyes on the board"
-      : `the cord ${betweenText(worstSpan(geometry, raise, spanCord))}`;
+      ? { text: "the cord between two eyes on the board", cords: "board" }
+      : { text: `the cord ${betweenText(worstSpan(geometry, raise, spanCord))}`, cords: "back" };
   },
 };
 
@@ -93,8 +101,11 @@ export const loopPerimeter: Sweep = {
   leansOn: leansOnGuide,
   what: (geometry, raise) =>
     frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)
-      ? frontLoopText(geometry, raise)
-      : `the loop of cord and cloth ${betweenText(worstSpan(geometry, raise, spanLoop))}`,
+      ? frontLoop(geometry, raise)
+      : {
+          text: `the loop of cord and cloth ${betweenText(worstSpan(geometry, raise, spanLoop))}`,
+          cords: "back",
+        },
   working: (geometry, raise) => {
     if (frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)) return undefined;
     const span = worstSpan(geometry, raise, spanLoop);
@@ -111,7 +122,10 @@ export const rearGuideSpacing: Sweep = {
   states: gatherStates,
   leansOn: leansOnGuide,
   at: (geometry, raise) => rearAt(geometry, raise, spanCord),
-  what: (geometry, raise) => `the distance ${betweenText(worstSpan(geometry, raise, spanCord))}`,
+  what: (geometry, raise) => ({
+    text: `the distance ${betweenText(worstSpan(geometry, raise, spanCord))}`,
+    cords: "back",
+  }),
 };
 
 /** Half of the way around the longest loop of guided cord at a height or lower. */
@@ -126,7 +140,7 @@ export const guidedLoopLength: Sweep = {
   pulledAt: (geometry, raise, ask) => rearAt(geometry, raise, pulledLoop, ask) / 2,
   feeds,
   leansOn: (geometry, ask) => leansOnHolder(geometry, ask) ?? leansOnGuideBelow(geometry, ask),
-  what: () => "the loop of guided cord",
+  what: () => ({ text: "the loop of guided cord", cords: "back" }),
 };
 
 /** Half of the way around the longest loop of any cord. */
@@ -141,7 +155,7 @@ export const anyLoopLength: Sweep = {
   leansOn: leansOnGuide,
   what: (geometry, raise, ask) =>
     looseLoopAt(geometry, raise, ask) > loopPerimeter.at(geometry, raise, ask) / 2
-      ? "the loop that the hanging cords can form"
+      ? looseLoop(geometry, raise)
       : loopPerimeter.what(geometry, raise, ask),
 };
 
@@ -223,10 +237,13 @@ function frontLoopMm(geometry: CordGeometry, raise: number): number {
   return Math.max(joinedLoopAt(geometry, raise), geometry.loop?.perimeterMm ?? 0);
 }
 
-function frontLoopText(geometry: CordGeometry, raise: number): string {
+function frontLoop(geometry: CordGeometry, raise: number): NamedCord {
   return joinedLoopAt(geometry, raise) > (geometry.loop?.perimeterMm ?? 0)
-    ? "the loop between the lock and the connector of the cords"
-    : "the operating loop";
+    ? {
+        text: "the loop between the lock and the connector of the cords",
+        cords: longest(geometry, raise).cords,
+      }
+    : { text: "the operating loop", cords: "loop" };
 }
 
 /** One side of an operating loop: cord between its wheel and the device at its lower end, which both hold it. */

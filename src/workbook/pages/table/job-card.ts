@@ -1,7 +1,7 @@
 import type { Drawing } from "../../../drawing/index.ts";
-import { bySeverity, type Finding, SEVERITY_WORDS } from "../../../figures/index.ts";
+import { SEVERITY_WORDS, type Severity } from "../../../figures/index.ts";
 import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
-import type { Plan } from "../../../plan/index.ts";
+import { findingCards, type Plan } from "../../../plan/index.ts";
 import { LAYER_NAMES } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
@@ -96,17 +96,16 @@ function placeAndPurpose({ place, purpose }: Plan): string {
 }
 
 interface Grave {
-  finding: Finding;
+  severity: Severity;
   lines: string[];
 }
 
-/** The gravest findings by their first sentence. */
+/** The gravest causes, each once, by their first sentence. */
 function layGrave({ book, findings }: ShadeContext): Grave[] {
   const width = book.width - indentOf(book);
-  return [...findings]
-    .sort(bySeverity)
+  return findingCards(findings)
     .slice(0, MOST_GRAVE)
-    .map((finding) => ({ finding, lines: cutShort(book, firstSentence(finding.text), width) }));
+    .map(({ severity, says }) => ({ severity, lines: cutShort(book, firstSentence(says), width) }));
 }
 
 function indentOf(book: Book): number {
@@ -142,9 +141,8 @@ function setGrave(book: Book, grave: readonly Grave[]): void {
   section(book, "Look at this first", 20);
   const indent = indentOf(book);
   book.tags.open("L");
-  for (const { finding, lines } of grave) {
+  for (const { severity, lines } of grave) {
     const { y } = book;
-    const { severity } = finding;
     const style = painted(TYPE.tableStrong, SEVERITY_PAINTS[severity]);
     book.tags.open("LI");
     book.tags.artifact(() => drawSeverityMark(book.pen, severity, book.left, y + style.leadingPt / 2));

@@ -1,0 +1,54 @@
+import { bySeverity, type Finding, type Severity } from "../../figures/index.ts";
+
+/** Findings that come from one cause, over all shades and rules. */
+export interface FindingCard {
+  /** Id of the cause. */
+  id: string;
+  /** Of the gravest. */
+  severity: Severity;
+  /** The answer in one line; where one id alone tells, the first finding’s own words, with its numbers. */
+  says: string;
+  /** Other findings of the card say it with other numbers. */
+  differs: boolean;
+  /** The gravest first; those of one shade in the order of the plan. */
+  findings: Finding[];
+  /** Every shade that has one of them, each once; empty where the job or a room has it. */
+  shadeIds: string[];
+}
+
+/**
+ * One card for one cause, the gravest first and of those the most widespread. Findings without a cause of their own are
+ * one where their ids are.
+ */
+export function findingCards(findings: readonly Finding[]): FindingCard[] {
+  const byCause = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const id = finding.cause?.id ?? finding.id;
+    const known = byCause.get(id);
+    if (known === undefined) byCause.set(id, [finding]);
+    else known.push(finding);
+  }
+  return [...byCause].map(([id, same]) => cardOf(id, same)).sort(gravestFirst);
+}
+
+function cardOf(id: string, same: readonly Finding[]): FindingCard {
+  const findings = [...same].sort(bySeverity);
+  const [first] = findings;
+  if (first === undefined) throw new Error("invalid card: no findings");
+  const shadeIds = new Set(findings.flatMap(({ shadeId }) => shadeId ?? []));
+  return {
+    id,
+    severity: first.severity,
+    says: first.cause?.says ?? first.text,
+    differs: first.cause === undefined && findings.some(({ text }) => text !== first.text),
+    findings,
+    shadeIds: [...shadeIds],
+  };
+}
+
+function gravestFirst(a: FindingCard, b: FindingCard): number {
+  const [first] = a.findings;
+  const [other] = b.findings;
+  const weight = first === undefined || other === undefined ? 0 : bySeverity(first, other);
+  return weight || b.shadeIds.length - a.shadeIds.length;
+}

@@ -1,0 +1,58 @@
+import { memo, type ReactNode, useCallback, useContext } from "react";
+import { type Finding, type Remedy, SEVERITY_WORDS } from "../../figures/index.ts";
+import { citeText } from "../../sources/index.ts";
+import { SeverityIcon } from "../frame/icons.tsx";
+import { ShadeOnPageContext } from "../shade/shade-context.tsx";
+import { useJob } from "../state/fields.ts";
+import { trialOf } from "../state/planning.ts";
+import { pick, usePlanner } from "../state/store.ts";
+import { Remedies } from "./remedies.tsx";
+import "./finding-list.css";
+
+interface FindingNoteProps {
+  finding: Finding;
+  /** The shade that it is about, where the page is not that shade’s. */
+  where?: ReactNode;
+}
+
+/** One finding where its cause is, with what would answer it ready to press. */
+export const FindingNote = memo(function FindingNote({ finding, where }: FindingNoteProps) {
+  const job = useJob();
+  const prove = useCallback((remedy: Remedy) => trialOf(job).proven(finding, remedy), [job, finding]);
+  return (
+    <li className="finding" data-severity={finding.severity} data-finding={finding.id}>
+      <p className="finding-text">
+        <b className="finding-severity">
+          <SeverityIcon severity={finding.severity} />
+          {SEVERITY_WORDS[finding.severity]}
+        </b>{" "}
+        {finding.text}
+      </p>
+      {where ? <p className="finding-where">{where}</p> : null}
+      <Remedies remedies={finding.remedies} prove={prove} />
+      <p className="finding-source">
+        {finding.figures?.map((figure) => (
+          <FigureLink key={figure} figure={figure} />
+        ))}
+        {citeText(finding.cite)}
+      </p>
+    </li>
+  );
+});
+
+/** The working that a finding leans on, where the page has it. */
+function FigureLink({ figure }: { figure: string }) {
+  const working = useContext(ShadeOnPageContext)?.workings.get(figure);
+  const picked = usePlanner((planner) => planner.view.picked?.figure === figure);
+  if (!working) return null;
+  return (
+    <button
+      type="button"
+      className="button-plain small"
+      aria-expanded={picked}
+      onClick={() => pick(picked ? undefined : { figure })}
+    >
+      {working.label}
+    </button>
+  );
+}

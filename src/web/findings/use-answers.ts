@@ -1,0 +1,31 @@
+import { useEffect, useState } from "react";
+import type { Remedy } from "../../figures/index.ts";
+import type { FindingCard } from "../../plan/index.ts";
+import { whenIdle } from "../frame/when-idle.ts";
+import { useJob } from "../state/fields.ts";
+import { trialOf } from "../state/planning.ts";
+
+/**
+ * What answers a whole card on all of its shades, found in an idle moment: it takes as long as several plans of them.
+ * Until then that stands which was found before the last edit. Nothing is looked for until `wanted`.
+ */
+export function useAnswers(card: FindingCard, wanted: boolean): readonly Remedy[] {
+  const job = useJob();
+  const [answers, setAnswers] = useState<readonly Remedy[]>([]);
+  useEffect(() => {
+    if (!wanted) return;
+    let cancel = () => {};
+    let left = false;
+    // What a field takes is known to the job's schema, which comes after the first screen.
+    const find = async () => {
+      const { isWithinFields } = await import("../state/job-door.ts");
+      if (!left) cancel = whenIdle(() => setAnswers(trialOf(job).answersTo(card, isWithinFields)));
+    };
+    void find();
+    return () => {
+      left = true;
+      cancel();
+    };
+  }, [job, card, wanted]);
+  return answers;
+}
