@@ -4,7 +4,11 @@ import { type ClothProblem, type Placement, planByHand } from "../../src/cutting
  * What a few pieces cost at the least, where that is below a limit: each is laid at every centimetre, and the check is
  * asked whether it can be cut so. Shares nothing with the search. Sizes, starts and repeats are whole centimetres.
  */
-export function cheaperByBruteForce(problem: ClothProblem, below: number): number | undefined {
+export function cheaperByBruteForce(
+  problem: ClothProblem,
+  below: number,
+  mayLie: (pieceId: string, xMm: number, yMm: number) => boolean = () => true,
+): number | undefined {
   const { pieces, bolts } = problem;
   const laid = new Map<string, Placement[]>(bolts.map(({ id }) => [id, []]));
   let best = below;
@@ -30,7 +34,7 @@ export function cheaperByBruteForce(problem: ClothProblem, below: number): numbe
         const mostMm = Math.min(lengthMm, (best - costOf()) / costPerMm + usedMm(own), LONGEST_MM);
         for (let xMm = 0; xMm + way.widthMm <= widthMm; xMm += STEP_MM) {
           for (let yMm = 0; yMm + way.lengthMm <= mostMm; yMm += STEP_MM) {
-            if (isOffRepeat(problem, piece, id, xMm, yMm)) continue;
+            if (!mayLie(piece.id, xMm, yMm) || isOffRepeat(problem, piece, id, xMm, yMm)) continue;
             const apart = own.every(
               (one) =>
                 xMm >= one.xMm + one.widthMm ||

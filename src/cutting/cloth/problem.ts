@@ -25,6 +25,8 @@ export interface ClothProblem {
   tableMm?: number;
   /** What is left over and at least so large goes back to stock; the sides may be swapped. */
   keep: { widthMm: number; lengthMm: number };
+  /** Pieces that somebody has laid: they stay where they are, and the rest is cut round them. */
+  held?: readonly HeldPiece[];
   /** Any whole number. The same problem, seed and budget give the same plan. */
   seed: number;
 }
@@ -94,6 +96,15 @@ export interface Piece {
   join?: { group: string; index: number };
   /** Pieces of one group come from bolts of one dye lot. */
   lotGroup?: string;
+}
+
+/** A piece that stays where it was laid; x, y and turn are those of its placement. */
+export interface HeldPiece {
+  pieceId: string;
+  boltId: string;
+  xMm: number;
+  yMm: number;
+  turn: Turn;
 }
 
 /** Quarter turns are clockwise; 0 is the top towards the end cut first. */
@@ -182,6 +193,8 @@ export interface ClothCutPlan {
   gap: number;
   /** Plans tried so far. */
   evaluations: number;
+  /** Pieces that could not stay where they were laid, each with the reason in the words of the check. */
+  notHeld?: readonly { pieceId: string; reason: string }[];
 }
 
 export type ClothAnswer =

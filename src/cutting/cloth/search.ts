@@ -16,6 +16,7 @@ import { type Packing, packingOf } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
 import type { Bound, ClothAnswer, ClothCutPlan, ClothProblem } from "./problem.ts";
 import { regroup } from "./regroup.ts";
+import type { ClothSearching } from "./searching.ts";
 import { verifyCloth } from "./verify.ts";
 
 /** Once the least savings have failed, larger ones are tried again from here. */
@@ -45,7 +46,7 @@ const TURN = 1024;
  * Looks for the cheapest way to cut the pieces, a few plans at a time. A plan is there from the beginning; the same
  * problem and number of plans tried give the same answer, in however many portions they are asked for.
  */
-export class ClothSearch {
+export class ClothSearch implements ClothSearching {
   readonly problem: ClothProblem;
   private readonly grid: StepGrid;
   private readonly impossible: ClothAnswer | undefined;

@@ -16,6 +16,7 @@ export function verifyCloth(problem: ClothProblem, plan: ClothCutPlan): string[]
   for (const bolt of plan.bolts) checkBolt(problem, pieces, bolt, faults);
   checkLots(problem, plan, faults);
   checkJoins(problem, pieces, plan, faults);
+  checkHeld(problem, plan, faults);
   checkSums(problem, plan, faults);
   return faults.list;
 }
@@ -329,6 +330,22 @@ function checkLots({ pieces, bolts }: ClothProblem, plan: ClothCutPlan, faults: 
   }
   for (const [group, used] of lots)
     faults.unless(used.size === 1, `${group} comes from ${used.size} dye lots`);
+}
+
+/** What somebody has laid lies there still, where the plan does not say that it could not. */
+function checkHeld({ held = [] }: ClothProblem, plan: ClothCutPlan, faults: Faults): void {
+  const letGo = new Set((plan.notHeld ?? []).map(({ pieceId }) => pieceId));
+  for (const { pieceId, boltId, xMm, yMm, turn } of held) {
+    if (letGo.has(pieceId)) continue;
+    const bolt = plan.bolts.find((one) => one.boltId === boltId);
+    const found = bolt?.placements.find((one) => one.pieceId === pieceId);
+    const stays =
+      found !== undefined &&
+      found.turn === turn &&
+      Math.abs(found.xMm - xMm) <= SAME_POSITION_MM &&
+      Math.abs(found.yMm - yMm) <= SAME_POSITION_MM;
+    faults.unless(stays, `${pieceId} does not lie where it was laid`);
+  }
 }
 
 /** Panels of one join show the same part of the repeat at their tops, half a repeat on from width to width in a half drop. */

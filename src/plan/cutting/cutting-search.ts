@@ -1,10 +1,11 @@
 import {
-  ClothSearch,
+  type ClothSearching,
   LengthsSearch,
   NEVER,
   proveLengths,
   type ShouldStop,
   type SolveWhole,
+  startClothSearch,
 } from "../../cutting/index.ts";
 import { type Job, partsOf, resolveCutting, resolveShade } from "../../job/index.ts";
 import { carefulLift } from "../../safety/index.ts";
@@ -20,7 +21,7 @@ const TRIES_PER_ROUND = 5;
 const PORTION = 50;
 
 interface ClothTask extends Omit<ClothCutting, "answer"> {
-  search: ClothSearch;
+  search: ClothSearching;
   /** Money, or millimetres where there is no price, for one millimetre of new cloth. */
   worth: number;
 }
@@ -44,7 +45,7 @@ export class CuttingSearch {
       if (made === undefined) return [];
       const { id: clothId, name: clothName } = cloth;
       const worth = (cloth.pricePerM ?? 1000) / 1000;
-      return [{ clothId, clothName, ...made, worth, search: new ClothSearch(made.problem) }];
+      return [{ clothId, clothName, ...made, worth, search: startClothSearch(made.problem) }];
     });
     this.#lengths = lengthTasks(partsOfShades(job, plan), stock, cutting).map((task) => ({
       task,

@@ -1,0 +1,183 @@
+import { isProved } from "../../is-proved.ts";
+import { NEVER, type ShouldStop } from "../../should-stop.ts";
+import { planByHand } from "../by-hand.ts";
+import { type StepGrid, stepGridOf } from "../grid.ts";
+import { quickBound } from "../lower-bound.ts";
+import type { Bound, ClothAnswer, ClothCutPlan, ClothProblem } from "../problem.ts";
+import { ClothSearch } from "../search.ts";
+import type { ClothSearching } from "../searching.ts";
+import { verifyCloth } from "../verify.ts";
+import { type BandChoice, type FreeFill, layRound, type Round } from "./lay-round.ts";
+import { byBolt, type LaidPiece, type NotHeld, placeHeld } from "./place-held.ts";
+
+/** Of many pieces a first plan takes long, and fewer bands and ways to fill them are tried. */
+const SOME_PIECES = 10;
+const MANY_PIECES = 100;
+const BANDS_OF_MANY = 2;
+const FILLS: readonly FreeFill[] = [
+  { first: "narrow", aim: "full" },
+  { first: "large", aim: "dense" },
+  { first: "narrow", aim: "dense" },
+  { first: "large", aim: "full" },
+];
+const FILLS_OF_SOME = FILLS.slice(0, 2);
+const FILLS_OF_MANY = FILLS.slice(0, 1);
+
+/** Held pieces, the way their bands are laid, and the search for all that is left. */
+interface Attempt {
+  held: readonly LaidPiece[];
+  choice: BandChoice;
+  round: Round;
+  search: ClothSearch;
+}
+
+const NO_ROOM = "no place was found for the other pieces with it there";
+
+/**
+ * Cuts the rest of the pieces round those that somebody has laid. Each run of held pieces gets a band of cloth between
+ * two cuts right across the bolt, with other pieces stacked beside it; what is left is cut before, between and behind
+ * the bands, as any cloth is. A held piece that cannot stay where it lies is let go, and the plan says so.
+ */
+export class HeldSearch implements ClothSearching {
+  readonly problem: ClothProblem;
+  readonly #grid: StepGrid;
+  readonly #bound: Bound;
+  readonly #notHeld: NotHeld[];
+  #attempt: Attempt | undefined;
+  /** Where nothing is held any more. */
+  #free: ClothSearch | undefined;
+  #plan: { cost: number; plan: ClothCutPlan } | undefined;
+  #spent = 0;
+
+  constructor(problem: ClothProblem) {
+    this.problem = problem;
+    const { held: _, ...plain } = problem;
+    this.#grid = stepGridOf(problem);
+    this.#bound = quickBound(this.#grid);
+    const { laid, notHeld } = placeHeld(problem, this.#grid);
+    this.#notHeld = [...notHeld];
+    for (let held = laid; held.length > 0; held = held.slice(0, -1)) {
+      this.#attempt = this.#bestRound(held);
+      if (this.#attempt) return;
+      const last = held[held.length - 1];
+      if (last) this.#notHeld.push({ pieceId: last.placement.pieceId, reason: NO_ROOM });
+    }
+    this.#free = new ClothSearch(plain);
+  }
+
+  get done(): boolean {
+    return (this.#free ?? this.#attempt?.search)?.done ?? true;
+  }
+
+  get cost(): number {
+    return this.#free?.cost ?? this.#best()?.cost ?? Number.POSITIVE_INFINITY;
+  }
+
+  get lowerBound(): Bound {
+    return this.#free?.lowerBound ?? this.#bound;
+  }
+
+  get evaluations(): number {
+    return this.#spent + ((this.#free ?? this.#attempt?.search)?.evaluations ?? 0);
+  }
+
+  improve(evaluations: number, shouldStop: ShouldStop = NEVER): boolean {
+    return (this.#free ?? this.#attempt?.search)?.improve(evaluations, shouldStop) ?? false;
+  }
+
+  answer(status: "feasible" | "stopped" = "feasible"): ClothAnswer {
+    const notHeld = this.#notHeld.length > 0 ? { notHeld: this.#notHeld } : {};
+    if (this.#free) {
+      const answer = this.#free.answer(status);
+      return "bolts" in answer ? { ...answer, ...notHeld } : answer;
+    }
+    const best = this.#best();
+    if (best === undefined) return { status: "withheld", reasons: [NO_ROOM] };
+    const isOptimal = isProved(best.cost, this.#bound.cost);
+    const plan: ClothCutPlan = {
+      ...best,
+      status: isOptimal ? "optimal" : status,
+      gap: isOptimal ? 0 : best.gap,
+      evaluations: this.evaluations,
+      ...notHeld,
+    };
+    const reasons = verifyCloth(this.problem, plan);
+    return reasons.length > 0 ? { status: "withheld", reasons } : plan;
+  }
+
+  #best(): ClothCutPlan | undefined {
+    const { search } = this.#attempt ?? {};
+    if (search === undefined || this.#attempt === undefined) return undefined;
+    if (this.#plan?.cost === search.cost) return this.#plan.plan;
+    const plan = this.#whole(this.#attempt);
+    // The parts of a bolt do not cost what the whole does: a cheaper rest may be no cheaper plan.
+    if (plan && (this.#plan === undefined || plan.cost <= this.#plan.plan.cost)) {
+      this.#plan = { cost: search.cost, plan };
+    }
+    return this.#plan?.plan;
+  }
+
+  /** The plan of all pieces on whole bolts; undefined where it cannot be cut. */
+  #whole({ round, search }: Attempt): ClothCutPlan | undefined {
+    const answer = search.answer();
+    if (!("bolts" in answer)) return undefined;
+    const rest = answer.bolts.flatMap(({ boltId, placements }): LaidPiece[] => {
+      const part = round.parts.get(boltId) ?? { boltId, fromMm: 0 };
+      return placements.map((one) => ({
+        boltId: part.boltId,
+        placement: { ...one, yMm: one.yMm + part.fromMm },
+      }));
+    });
+    const { plan, faults } = planByHand(this.problem, byBolt([...round.laid, ...rest]), this.#bound);
+    return faults.length === 0 ? plan : undefined;
+  }
+
+  /** Tries where each band may begin and end, one band after the other, and keeps the cheapest that can be cut. */
+  #bestRound(held: readonly LaidPiece[]): Attempt | undefined {
+    let best: { attempt: Attempt; cost: number } | undefined;
+    const offer = (choice: BandChoice): void => {
+      const round = layRound(this.problem, this.#grid, held, choice);
+      const problem = this.#inOneLot(round);
+      const attempt: Attempt = { held, choice, round, search: new ClothSearch(problem) };
+      this.#spent += attempt.search.evaluations;
+      const cost = this.#whole(attempt)?.cost ?? Number.POSITIVE_INFINITY;
+      if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { attempt, cost };
+    };
+    const count = this.problem.pieces.length;
+    const most = count > MANY_PIECES ? BANDS_OF_MANY : Number.POSITIVE_INFINITY;
+    const fills = count > MANY_PIECES ? FILLS_OF_MANY : count > SOME_PIECES ? FILLS_OF_SOME : FILLS;
+    const offerFilled = (reaches: BandChoice["reaches"]) => {
+      for (const fill of fills) offer({ reaches, fill });
+    };
+    offerFilled([]);
+    offer({ reaches: [] });
+    const { otherReaches } = layRound(this.problem, this.#grid, held, { reaches: [] });
+    for (const [band, tries] of otherReaches.entries()) {
+      for (const reach of tries.slice(0, most)) {
+        const known = best?.attempt.choice.reaches ?? [];
+        offerFilled(otherReaches.map((_, k) => (k === band ? reach : known[k])));
+      }
+    }
+    return best?.attempt;
+  }
+
+  /** Pieces that must come from the lot of a held one are cut from no other. */
+  #inOneLot({ rest, laid, parts }: Round): ClothProblem {
+    const groups = new Map(this.problem.pieces.map(({ id, lotGroup }) => [id, lotGroup]));
+    const lots = new Map<string, string>();
+    for (const { boltId, placement } of laid) {
+      const group = groups.get(placement.pieceId);
+      if (group !== undefined) lots.set(group, this.#lotOf(boltId));
+    }
+    const isBound = rest.pieces.some(({ lotGroup }) => lotGroup !== undefined && lots.has(lotGroup));
+    if (!isBound) return rest;
+    const allowed = new Set(lots.values());
+    const bolts = rest.bolts.filter(({ id }) => allowed.has(this.#lotOf(parts.get(id)?.boltId ?? id)));
+    return { ...rest, bolts };
+  }
+
+  #lotOf(boltId: string): string {
+    const lot = this.problem.bolts.find(({ id }) => id === boltId)?.lot;
+    return lot === undefined ? `bolt ${boltId}` : `lot ${lot}`;
+  }
+}
