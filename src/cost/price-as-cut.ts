@@ -13,6 +13,8 @@ export interface ClothTaken {
   cloth: Cloth;
   newMm: number;
   atHandMm: number;
+  /** Bought for this job already, and cut into: it is paid for by the job, not bought again. */
+  boughtMm: number;
 }
 
 /** What a cutting plan takes of one thing that is sold by the length. */
@@ -44,7 +46,7 @@ export function priceAsCut(
 
 function clothLine(
   line: ShoppingLine,
-  { cloth, newMm, atHandMm }: ClothTaken,
+  { cloth, newMm, atHandMm, boughtMm: alreadyMm }: ClothTaken,
   { wasteShare }: ResolvedRates,
   units: UnitChoice,
 ): ShoppingLine {
@@ -55,11 +57,21 @@ function clothLine(
   return {
     ...rest,
     needText: runningLengthText(newMm + atHandMm, unit, units),
-    buyText: runningBuyText(boughtMm, unit, units),
+    buyText: alreadyText(
+      runningBuyText(boughtMm, unit, units),
+      runningLengthText(alreadyMm, unit, units),
+      alreadyMm,
+    ),
     quantity: inUnit(boughtMm, unit),
     ...(atHandMm > 0 ? { onHand: inUnit(atHandMm, unit) } : {}),
-    ...(line.price === undefined ? {} : { cost: toCent((boughtMm / UNIT_MM[unit]) * line.price) }),
+    ...(line.price === undefined
+      ? {}
+      : { cost: toCent(((boughtMm + alreadyMm) / UNIT_MM[unit]) * line.price) }),
   };
+}
+
+function alreadyText(buyText: string, bought: string, alreadyMm: number): string {
+  return alreadyMm > 0 ? `${buyText}; ${bought} bought already` : buyText;
 }
 
 function lengthsLine(

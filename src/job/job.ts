@@ -3,6 +3,7 @@ import { RULERS, UNIT_SYSTEMS } from "../units/index.ts";
 import { withArticle } from "../words/index.ts";
 import { besideSchema, headSchema } from "./beyond-rectangle.ts";
 import { clothSchema } from "./cloth.ts";
+import { cutClothSchema, laidPiecesSchema } from "./cut-work.ts";
 import { cuttingSchema } from "./cutting.ts";
 import { hardwareSchema } from "./hardware.ts";
 import { inLineSchema } from "./in-line.ts";
@@ -198,6 +199,8 @@ export const jobSchema = z
       .meta({ description: "The workshop's habits, for all shades of the job" }),
     rates: ratesSchema.default({}),
     cutting: cuttingSchema.optional(),
+    laidPieces: laidPiecesSchema.optional(),
+    cutCloth: cutClothSchema.optional(),
   })
   .meta({ title: "Shadewright job", description: "Windows, shades, cloths, hardware and rates of one job" });
 

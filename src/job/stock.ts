@@ -2,12 +2,16 @@ import * as z from "zod";
 import { id, lengthMm, moneySchema, nameSchema, noteSchema, sizeMm } from "./primitives.ts";
 
 /** Longest bolt, mm. */
-const BOLT_MM = 1_000_000;
+export const LONGEST_BOLT_MM = 1_000_000;
 
 /** A place on a bolt that no piece may touch. */
 export const flawSchema = z
   .strictObject({
-    fromMm: z.number().min(0).max(BOLT_MM).meta({ description: "From the end that is cut first, mm" }),
+    fromMm: z
+      .number()
+      .min(0)
+      .max(LONGEST_BOLT_MM)
+      .meta({ description: "From the end that is cut first, mm" }),
     lengthMm: sizeMm.meta({ description: "Along the bolt, mm" }),
     xMm: lengthMm
       .optional()
@@ -29,7 +33,7 @@ export const stockSchema = z
           name: nameSchema.optional(),
           cloth: id,
           widthMm: sizeMm.optional(),
-          lengthMm: z.number().min(1).max(BOLT_MM),
+          lengthMm: z.number().min(1).max(LONGEST_BOLT_MM),
           lot: nameSchema.optional().meta({
             description: "Dye lot; pieces of one shade that are seen come from one lot",
           }),
@@ -39,6 +43,10 @@ export const stockSchema = z
           flaws: z.array(flawSchema).max(200).optional(),
           repeatStartMm: lengthMm.optional().meta({
             description: "Patterned cloth: from the end that is cut first to where a repeat begins, mm",
+          }),
+          columnStartMm: lengthMm.optional().meta({
+            description:
+              "Patterned cloth: from the left edge to where a repeat begins across, mm; left out: as on a bolt of full width",
           }),
         }),
       )

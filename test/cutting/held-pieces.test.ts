@@ -67,16 +67,20 @@ function smallProblem(sizes: readonly { widthMm: number; lengthMm: number }[]): 
 describe("a piece that somebody has laid", () => {
   test("stays where it lies, the rest is cut round it, and the plan passes the check", () => {
     fc.assert(
-      fc.property(anyCloth, fc.array(fc.oneof(still, moved), { minLength: 1, maxLength: 4 }), (problem, picks) => {
-        const free = solveCloth(problem, 100);
-        fc.pre("bolts" in free && free.bolts.length > 0);
-        const held = heldOf(free as ClothCutPlan, picks);
-        const answer = cutRound(problem, held);
-        expect(answer.status === "withheld" ? answer.reasons : []).toEqual([]);
-        if (!("bolts" in answer)) return;
-        expect(verifyCloth({ ...problem, held }, answer)).toEqual([]);
-        expect(answer.bound.cost).toBeLessThanOrEqual(answer.cost * (1 + 1e-9));
-      }),
+      fc.property(
+        anyCloth,
+        fc.array(fc.oneof(still, moved), { minLength: 1, maxLength: 4 }),
+        (problem, picks) => {
+          const free = solveCloth(problem, 100);
+          fc.pre("bolts" in free && free.bolts.length > 0);
+          const held = heldOf(free as ClothCutPlan, picks);
+          const answer = cutRound(problem, held);
+          expect(answer.status === "withheld" ? answer.reasons : []).toEqual([]);
+          if (!("bolts" in answer)) return;
+          expect(verifyCloth({ ...problem, held }, answer)).toEqual([]);
+          expect(answer.bound.cost).toBeLessThanOrEqual(answer.cost * (1 + 1e-9));
+        },
+      ),
       { numRuns: 40 },
     );
   });

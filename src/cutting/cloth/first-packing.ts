@@ -1,4 +1,5 @@
 import { ALL_LAID, type Decoder } from "./decoder.ts";
+import { firstLots } from "./first-lots.ts";
 import type { StepGrid } from "./grid.ts";
 import { type Packing, packingOf } from "./packing.ts";
 
@@ -32,15 +33,20 @@ export function* firstPacking(
     items.toSorted((a, b) => w(b) * h(b) - w(a) * h(a)),
   ];
   let best: Packing | undefined;
-  let bestStart = { order: orders[0] ?? [], bit: 0 };
-  for (const order of orders) {
-    masks.setOrder(order);
-    for (const bit of decoder.choices > 4 ? FIRST_ON_REPEAT : FIRST_CHOICES) {
-      bits.fill(bit);
-      const packing = yield* growUntilLaid(grid, decoder, sequence, leastCost, best);
-      if (packing) [best, bestStart] = [packing, { order, bit }];
+  const allLots = firstLots(grid, decoder.lotChoices);
+  let bestStart = { order: orders[0] ?? [], bit: 0, lots: allLots[0] ?? [] };
+  for (const lots of allLots) {
+    decoder.chosenLots.set(lots);
+    for (const order of orders) {
+      masks.setOrder(order);
+      for (const bit of decoder.choices > 4 ? FIRST_ON_REPEAT : FIRST_CHOICES) {
+        bits.fill(bit);
+        const packing = yield* growUntilLaid(grid, decoder, sequence, leastCost, best);
+        if (packing) [best, bestStart] = [packing, { order, bit, lots }];
+      }
     }
   }
+  decoder.chosenLots.set(bestStart.lots);
   masks.setOrder(bestStart.order);
   bits.fill(bestStart.bit);
   return best;
@@ -77,11 +83,21 @@ function* growUntilLaid(
     const better = ifCheaper(packing);
     yield better ?? beat;
     if (packing) return better;
+    if (isStuck(grid, decoder, endless)) break;
     if (grid.bolts.length === 1 && beat && length * perStep > beat.cost) break;
     length = Math.ceil((length * growth) / grid.stepY) * grid.stepY + grid.stepY;
     if (many) growth = 1 + FASTER * (growth - 1);
   }
   return undefined;
+}
+
+/** Whether an item that found no place must come from a lot that does not grow. */
+function isStuck({ items, bolts }: StepGrid, { bolt, chosenLots }: Decoder, endless: number): boolean {
+  const growing = bolts[endless]?.lot;
+  return items.some(({ lotGroup }, item) => {
+    const lot = lotGroup < 0 ? -1 : (chosenLots[lotGroup] ?? -1);
+    return (bolt[item] ?? 0) < 0 && lot >= 0 && lot !== growing;
+  });
 }
 
 /** No less than the bound asks for, and than what the finite bolts leave of the area. */

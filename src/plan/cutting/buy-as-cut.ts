@@ -9,11 +9,12 @@ import { bySeverity, type Finding, workingOf } from "../../figures/index.ts";
 import { type Job, partsOf, resolveRates } from "../../job/index.ts";
 import type { Plan } from "../plan-types.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
+import { judgeCutWork } from "./judge-cut-work.ts";
 
 /** The plan with the job's shopping, cost and findings on stock as the cutting plan takes cloth and lengths. */
 export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
   const parts = partsOf(job).cloths;
-  const cloths = cutting.cloths.flatMap((one) => clothTaken(one, parts) ?? []);
+  const cloths = cutting.cloths.flatMap((one) => clothTaken(one, parts, job.cutCloth) ?? []);
   const { values: cost, workings } = priceAsCut(
     plan.cost,
     {
@@ -24,7 +25,8 @@ export function buyAsCut(job: Job, plan: Plan, cutting: CuttingPlan): Plan {
     plan.units,
   );
   const taken = { ...plan, cost, workings: workings.map(workingOf) };
-  return { ...taken, findings: findingsAsCut(job, taken, cloths) };
+  const findings = [...findingsAsCut(job, taken, cloths), ...judgeCutWork(job, plan, cutting)];
+  return { ...taken, findings: findings.toSorted(bySeverity) };
 }
 
 /** What is at hand is told as it is cut, so that findings and shopping list name the same amounts. */
@@ -39,15 +41,13 @@ function findingsAsCut(job: Job, { cost, findings, units }: Plan, cloths: readon
   });
   const isStale = ({ id, text }: Finding) =>
     id === CLOTH_SHORT && short.some(({ label }) => text.startsWith(`${label}: `));
-  return [
-    ...findings.filter((finding) => !isStale(finding)),
-    ...short.flatMap((one) => one.findings),
-  ].toSorted(bySeverity);
+  return [...findings.filter((finding) => !isStale(finding)), ...short.flatMap((one) => one.findings)];
 }
 
 function clothTaken(
   { clothId, newBoltId, answer }: ClothCutting,
   cloths: readonly ClothTaken["cloth"][],
+  cutCloth: Job["cutCloth"] = [],
 ): ClothTaken | undefined {
   const cloth = cloths.find(({ id }) => id === clothId);
   // Without a plan the layers are bought one by one, as they were computed.
@@ -58,7 +58,8 @@ function clothTaken(
     if (boltId === newBoltId) newMm += usedMm;
     else atHandMm += usedMm;
   }
-  return { cloth, newMm, atHandMm };
+  const boughtMm = cutCloth.find((one) => one.cloth === clothId)?.boughtMm ?? 0;
+  return { cloth, newMm, atHandMm, boughtMm };
 }
 
 function lengthsTaken({

@@ -1,5 +1,5 @@
 import type { Bolt, ClothProblem } from "../../cutting/index.ts";
-import type { Cloth, ResolvedCutting, Stock } from "../../job/index.ts";
+import type { Cloth, Job, LaidPiece, ResolvedCutting, Stock } from "../../job/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
 import { clothPieces, columnsOf, onRepeatGridMm } from "./cloth-pieces.ts";
 
@@ -15,9 +15,14 @@ export function clothProblem(
   cloth: Cloth,
   stock: Stock,
   cutting: ResolvedCutting,
+  { laidPieces = [], cutCloth = [] }: Pick<Job, "laidPieces" | "cutCloth"> = {},
 ): { problem: ClothProblem; newBoltId: string; boltNames: Record<string, string> } | undefined {
-  const pieces = clothPieces(shades, cloth);
-  if (pieces.length === 0) return undefined;
+  const all = clothPieces(shades, cloth);
+  if (all.length === 0) return undefined;
+  const cut = new Set(
+    cutCloth.flatMap((one) => (one.cloth === cloth.id ? one.pieces : [])).map((one) => one.piece),
+  );
+  const pieces = all.filter((one) => !cut.has(one.id));
   const held = (stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
   const newBoltId = unusedId(held.map(({ id }) => id));
   const boltNames: Record<string, string> = { [newBoltId]: "New cloth" };
@@ -51,9 +56,25 @@ export function clothProblem(
       cutting: cutting.way === "free" ? { kind: "free" } : { kind: "straight", stages: cutting.stages },
       ...(cutting.tableMm === undefined ? {} : { tableMm: cutting.tableMm }),
       keep: { widthMm: cutting.keepClothWidthMm, lengthMm: cutting.keepClothLengthMm },
+      ...heldOf(laidPieces, cloth.id, newBoltId, cut),
       seed: cutting.seed,
     },
   };
+}
+
+/** What is cut is held no more. */
+function heldOf(
+  laidPieces: readonly LaidPiece[],
+  clothId: string,
+  newBoltId: string,
+  cut: ReadonlySet<string>,
+): Pick<ClothProblem, "held"> {
+  const held = laidPieces.flatMap(({ cloth, piece, bolt, xMm, yMm, turn }) =>
+    cloth !== clothId || cut.has(piece)
+      ? []
+      : [{ pieceId: piece, boltId: bolt ?? newBoltId, xMm, yMm, turn }],
+  );
+  return held.length === 0 ? {} : { held };
 }
 
 function unusedId(taken: readonly string[]): string {
@@ -82,7 +103,7 @@ function boltInStock(held: ClothInStock, cloth: Cloth, columnMm: number): Bolt {
     })),
     costPerMm: Math.min(MOST_SHARE, Math.max(share, AT_HAND_SHARE)),
     ...(held.lot === undefined ? {} : { lot: held.lot }),
-    ...(cloth.repeat ? { columnMm, rowMm: held.repeatStartMm ?? 0 } : {}),
+    ...(cloth.repeat ? { columnMm: held.columnStartMm ?? columnMm, rowMm: held.repeatStartMm ?? 0 } : {}),
   };
 }
 

@@ -41,7 +41,7 @@ export class CuttingSearch {
     const parts = partsOf(job);
     const stock = withOwnIds(job.stock);
     this.#cloths = parts.cloths.flatMap((cloth) => {
-      const made = clothProblem(plan.shades, cloth, stock, cutting);
+      const made = clothProblem(plan.shades, cloth, stock, cutting, job);
       if (made === undefined) return [];
       const { id: clothId, name: clothName } = cloth;
       const worth = (cloth.pricePerM ?? 1000) / 1000;

@@ -2,7 +2,8 @@ import { clothLengthText, type UnitChoice } from "../../units/index.ts";
 import type { ClothCutting, LengthsCutting } from "./cutting-plan.ts";
 
 /** How near a cloth's plan is to the least that it could take, in honest words. */
-export function clothGapWords({ answer }: ClothCutting, units: UnitChoice): string {
+export function clothGapWords({ answer, problem }: ClothCutting, units: UnitChoice): string {
+  if (problem.pieces.length === 0) return "All its pieces are cut.";
   if (answer.status === "withheld")
     return "The plan failed its check and is withheld. Cut by the sheets of the shades.";
   if (!("bolts" in answer)) return `No plan: ${answer.reason}.`;

@@ -20,3 +20,25 @@ function numbered<T extends { id: string }>(pieces: readonly T[]): T[] {
     return id === piece.id ? piece : { ...piece, id };
   });
 }
+
+/** Room for a number behind them, within what a job may hold. */
+const MOST_ID = 50;
+const MOST_NAME = 110;
+
+/** Ids and names that nothing in stock has yet: the wish, or the first of it with a number. */
+export function freshNames(stock: Stock): Record<"freshId" | "freshName", (wish: string) => string> {
+  const names = new Set((stock.cloth ?? []).flatMap(({ name }) => name ?? []));
+  const ids = new Set([...(stock.cloth ?? []), ...(stock.lengths ?? [])].map(({ id }) => id));
+  return {
+    freshId: (wish) => fresh(ids, wish.slice(0, MOST_ID), "-"),
+    freshName: (wish) => fresh(names, wish.slice(0, MOST_NAME), " "),
+  };
+}
+
+/** Takes it. */
+function fresh(taken: Set<string>, wish: string, joint: string): string {
+  let found = wish;
+  for (let n = 2; taken.has(found); n++) found = `${wish}${joint}${n}`;
+  taken.add(found);
+  return found;
+}

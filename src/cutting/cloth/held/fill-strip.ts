@@ -64,12 +64,7 @@ const areaOf = ({ items }: StepGrid, item: number): number => (items[item]?.w ??
  * Pieces stacked in a strip of a bolt, one behind the other: on plain cloth those that cover the most of it (a
  * knapsack of their lengths), on a pattern or beside flaws one after the other by their area.
  */
-function fillStrip(
-  grid: StepGrid,
-  bolt: GridBolt,
-  strip: Area,
-  items: readonly number[],
-): StripPlace[] {
+function fillStrip(grid: StepGrid, bolt: GridBolt, strip: Area, items: readonly number[]): StripPlace[] {
   const ways = items.flatMap((item) => waysInto(grid, bolt, strip, item).slice(0, 1));
   if (ways.length === 0) return [];
   const isPlain = grid.lattice === undefined && !bolt.flaws.some((flaw) => meets(flaw, strip));

@@ -8,7 +8,7 @@ import { ClothSearch } from "../search.ts";
 import type { ClothSearching } from "../searching.ts";
 import { verifyCloth } from "../verify.ts";
 import { type BandChoice, type FreeFill, layRound, type Round } from "./lay-round.ts";
-import { byBolt, type LaidPiece, type NotHeld, placeHeld } from "./place-held.ts";
+import { byBolt, type NotHeld, type PieceOnBolt, placeHeld } from "./place-held.ts";
 
 /** Of many pieces a first plan takes long, and fewer bands and ways to fill them are tried. */
 const SOME_PIECES = 10;
@@ -25,7 +25,7 @@ const FILLS_OF_MANY = FILLS.slice(0, 1);
 
 /** Held pieces, the way their bands are laid, and the search for all that is left. */
 interface Attempt {
-  held: readonly LaidPiece[];
+  held: readonly PieceOnBolt[];
   choice: BandChoice;
   round: Round;
   search: ClothSearch;
@@ -121,7 +121,7 @@ export class HeldSearch implements ClothSearching {
   #whole({ round, search }: Attempt): ClothCutPlan | undefined {
     const answer = search.answer();
     if (!("bolts" in answer)) return undefined;
-    const rest = answer.bolts.flatMap(({ boltId, placements }): LaidPiece[] => {
+    const rest = answer.bolts.flatMap(({ boltId, placements }): PieceOnBolt[] => {
       const part = round.parts.get(boltId) ?? { boltId, fromMm: 0 };
       return placements.map((one) => ({
         boltId: part.boltId,
@@ -133,7 +133,7 @@ export class HeldSearch implements ClothSearching {
   }
 
   /** Tries where each band may begin and end, one band after the other, and keeps the cheapest that can be cut. */
-  #bestRound(held: readonly LaidPiece[]): Attempt | undefined {
+  #bestRound(held: readonly PieceOnBolt[]): Attempt | undefined {
     let best: { attempt: Attempt; cost: number } | undefined;
     const offer = (choice: BandChoice): void => {
       const round = layRound(this.problem, this.#grid, held, choice);

@@ -3,7 +3,7 @@ import { type GridBolt, modulo, type StepGrid } from "../grid.ts";
 import type { Bolt, ClothProblem, Placement } from "../problem.ts";
 import { type Band, bandOf, runsAcross } from "./bands.ts";
 import { type ColumnAim, fillFree } from "./fill-strip.ts";
-import { byBolt, type LaidPiece } from "./place-held.ts";
+import { byBolt, type PieceOnBolt } from "./place-held.ts";
 
 /** Where a band begins and ends along its bolt, steps. */
 export interface BandReach {
@@ -27,7 +27,7 @@ export interface BandChoice {
 
 /** What is left to be cut once held pieces and those beside them are laid. */
 export interface Round {
-  laid: readonly LaidPiece[];
+  laid: readonly PieceOnBolt[];
   /** The pieces that remain, on the parts of the bolts before, between and behind the bands. */
   rest: ClothProblem;
   /** The bolt that a part belongs to, and where it begins there, mm. */
@@ -43,7 +43,7 @@ const ALREADY_TAKEN = 1e-3;
 export function layRound(
   problem: ClothProblem,
   grid: StepGrid,
-  held: readonly LaidPiece[],
+  held: readonly PieceOnBolt[],
   { reaches, fill }: BandChoice,
 ): Round {
   const laid = [...held];
@@ -117,12 +117,12 @@ function reachesWorthATry(
   open: readonly number[],
 ): BandReach[] {
   const lengths = [...new Set(open.map((item) => grid.items[item]?.h ?? 0))];
-  const starts = [free, ...lengths.map((length) => y2 - length)].filter((start) => start >= free && start < y1);
+  const starts = [free, ...lengths.map((length) => y2 - length)].filter(
+    (start) => start >= free && start < y1,
+  );
   return [y1, ...few(starts, MOST_STARTS)].flatMap((from) => {
     const ends = lengths.map((length) => from + length).filter((end) => end > y2);
-    return [y2, ...few(ends, MOST_ENDS)]
-      .filter((to) => from < y1 || to > y2)
-      .map((to) => ({ from, to }));
+    return [y2, ...few(ends, MOST_ENDS)].filter((to) => from < y1 || to > y2).map((to) => ({ from, to }));
   });
 }
 
@@ -161,7 +161,7 @@ function fillBand(
   band: Band,
   isLaid: Set<string>,
   { first, aim }: FreeFill,
-): LaidPiece[] {
+): PieceOnBolt[] {
   const { perMm, gap } = grid;
   const sizeOf = ({ x1, x2, y1, y2 }: Band["free"][number]) =>
     first === "large" ? (x1 - x2) * (y2 - y1) : x2 - x1;
@@ -169,7 +169,7 @@ function fillBand(
     .toSorted((a, b) => sizeOf(a) - sizeOf(b))
     .flatMap((strip) => {
       const open = grid.items.flatMap(({ piece }, item) => (isLaid.has(piece.id) ? [] : [item]));
-      return fillFree(grid, bolt, strip, open, aim).flatMap(({ item, x, y, turned }): LaidPiece[] => {
+      return fillFree(grid, bolt, strip, open, aim).flatMap(({ item, x, y, turned }): PieceOnBolt[] => {
         const one = grid.items[item];
         if (one === undefined) return [];
         isLaid.add(one.piece.id);
@@ -191,7 +191,7 @@ function fillBand(
 function withTops(
   grid: StepGrid,
   pieces: ClothProblem["pieces"],
-  held: readonly LaidPiece[],
+  held: readonly PieceOnBolt[],
 ): ClothProblem["pieces"] {
   const { lattice, perMm } = grid;
   if (!lattice) return pieces;

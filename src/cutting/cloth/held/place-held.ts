@@ -2,7 +2,7 @@ import { planByHand } from "../by-hand.ts";
 import type { StepGrid } from "../grid.ts";
 import type { ClothProblem, HeldPiece, Placement } from "../problem.ts";
 
-export interface LaidPiece {
+export interface PieceOnBolt {
   boltId: string;
   placement: Placement;
 }
@@ -19,8 +19,8 @@ export interface NotHeld {
 export function placeHeld(
   problem: ClothProblem,
   grid: StepGrid,
-): { laid: readonly LaidPiece[]; notHeld: readonly NotHeld[] } {
-  const laid: LaidPiece[] = [];
+): { laid: readonly PieceOnBolt[]; notHeld: readonly NotHeld[] } {
+  const laid: PieceOnBolt[] = [];
   const notHeld: NotHeld[] = [];
   for (const held of problem.held ?? []) {
     const one = placementOf(grid, held);
@@ -39,7 +39,10 @@ export function placeHeld(
 const TWICE = "it is laid twice";
 const NOWHERE = "there is no such piece, or no such bolt any more";
 
-function placementOf(grid: StepGrid, { pieceId, boltId, xMm, yMm, turn }: HeldPiece): LaidPiece | undefined {
+function placementOf(
+  grid: StepGrid,
+  { pieceId, boltId, xMm, yMm, turn }: HeldPiece,
+): PieceOnBolt | undefined {
   const item = grid.items.find(({ piece }) => piece.id === pieceId);
   if (item === undefined || !grid.bolts.some(({ bolt }) => bolt.id === boltId)) return undefined;
   const { perMm, gap } = grid;
@@ -58,7 +61,7 @@ function placementOf(grid: StepGrid, { pieceId, boltId, xMm, yMm, turn }: HeldPi
 }
 
 /** What is wrong with some pieces where they lie, as if nothing else were to be cut. */
-function faultsOf(problem: ClothProblem, laid: readonly LaidPiece[]): string[] {
+function faultsOf(problem: ClothProblem, laid: readonly PieceOnBolt[]): string[] {
   const ids = new Set(laid.map(({ placement }) => placement.pieceId));
   const { held: _, ...rest } = problem;
   const alone = { ...rest, pieces: problem.pieces.filter(({ id }) => ids.has(id)) };
@@ -66,7 +69,7 @@ function faultsOf(problem: ClothProblem, laid: readonly LaidPiece[]): string[] {
 }
 
 /** Pieces together with the others of their bolt. */
-export function byBolt(laid: readonly LaidPiece[]): { boltId: string; placements: Placement[] }[] {
+export function byBolt(laid: readonly PieceOnBolt[]): { boltId: string; placements: Placement[] }[] {
   const bolts = new Map<string, Placement[]>();
   for (const { boltId, placement } of laid) {
     const known = bolts.get(boltId);

@@ -1,0 +1,170 @@
+import type { BoltPlan, Leaf, Rect } from "../../cutting/index.ts";
+import { type PatchOperation, setPatch } from "../../figures/index.ts";
+import type { CutCloth, Job, LaidPiece } from "../../job/index.ts";
+import { type ClothInStock, flawsWithin, repeatOf, restOf } from "./cloth-left.ts";
+import { boltName, type ClothCutting } from "./cutting-plan.ts";
+import { freshNames, withOwnIds } from "./own-ids.ts";
+
+/** The cuts of a ticket that are made, up to one and with it. */
+export interface CutsMade {
+  cloth: ClothCutting;
+  bolt: BoltPlan;
+  /** Number of the last cut made. */
+  upTo: number;
+  /** What is left on the bolt as it was measured, mm; left out: as planned. Needed of cloth bought to no known length. */
+  leftMm?: number;
+}
+
+/** Shorter or narrower than this nothing is kept, mm. */
+const LEAST_MM = 10;
+
+/**
+ * What a job holds once some cuts of a bolt are made: the pieces that came free are cut, every sheet that is still to be
+ * cut and what is left on the bolt lie in stock, and the rest is planned anew from there.
+ *
+ * @throws where the bolt has no cut of that number
+ */
+export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): PatchOperation[] {
+  if (!bolt.cuts.some(({ number }) => number === upTo)) throw new Error(`invalid cut number: ${upTo}`);
+  const stock = withOwnIds(job.stock);
+  const from = (stock.cloth ?? []).find(({ id, cloth: of }) => id === bolt.boltId && of === cloth.clothId);
+  const { sheets, pieces, rest } = sheetsAfter(cloth, bolt, upTo);
+  const { freshId, freshName } = freshNames(stock);
+  const name = boltName(cloth, bolt.boltId);
+  // All that comes off one bolt is of one dye lot.
+  const lot = from?.lot ?? freshName(from === undefined ? `${cloth.clothName}, bought for this job` : name);
+  const inStock = (sheet: Rect, wish: string): ClothInStock => ({
+    id: freshId(`${cloth.clothId}-${bolt.boltId}-cut`),
+    name: freshName(wish),
+    cloth: cloth.clothId,
+    widthMm: asCut(sheet.widthMm),
+    lengthMm: asCut(sheet.lengthMm),
+    lot,
+    ...(from?.pricePerM === undefined ? {} : { pricePerM: from.pricePerM }),
+    ...repeatOf(cloth, bolt.boltId, sheet),
+    ...flawsOf(from, sheet),
+  });
+  const lengthMm = leftMm ?? (from === undefined ? 0 : from.lengthMm - rest.yMm);
+  const left = () =>
+    from === undefined
+      ? inStock({ ...rest, lengthMm }, `${name}, left on the bolt`)
+      : { ...restOf(from, rest.yMm, cloth), lengthMm: asCut(lengthMm), lot };
+  const onBolt = lengthMm < LEAST_MM ? [] : [left()];
+  const cutOff = sheets.map((sheet, n) => inStock(sheet, `${name}, sheet ${n + 1} cut off`));
+  const boughtMm = from === undefined ? rest.yMm + lengthMm : 0;
+  return [
+    ...setPatch(job, "/stock/cloth", [
+      ...(stock.cloth ?? []).filter((one) => one !== from),
+      ...onBolt,
+      ...cutOff,
+    ]),
+    ...setPatch(job, "/cutCloth", withPieces(job.cutCloth ?? [], cloth.clothId, boughtMm, pieces)),
+    ...laidAfter(job, { cloth, bolt }, pieces, { offMm: rest.yMm, restId: onBolt[0]?.id }),
+  ];
+}
+
+function flawsOf(from: ClothInStock | undefined, sheet: Rect): Pick<ClothInStock, "flaws"> {
+  const flaws = flawsWithin(from?.flaws ?? [], sheet);
+  return flaws.length === 0 ? {} : { flaws };
+}
+
+interface AfterCuts {
+  /** Cut off, and still to be cut or worth keeping. */
+  sheets: Rect[];
+  pieces: CutCloth["pieces"];
+  /** Still on the bolt, from its yMm on. */
+  rest: Rect;
+}
+
+/** Follows the cuts made: what they set free, and the sheets that remain. */
+function sheetsAfter(cloth: ClothCutting, bolt: BoltPlan, upTo: number): AfterCuts {
+  const of = cloth.problem.bolts.find(({ id }) => id === bolt.boltId);
+  const whole: Rect = { xMm: 0, yMm: 0, widthMm: of?.widthMm ?? 0, lengthMm: of?.lengthMm ?? Infinity };
+  const open = new Map<number, Rect>([[0, whole]]);
+  let hanging = 0;
+  for (const { number, sheet, first, second, direction, atMm } of bolt.cuts) {
+    if (number > upTo) break;
+    const area = open.get(sheet);
+    if (area === undefined) continue;
+    open.delete(sheet);
+    const [one, other] = halves(area, direction, atMm);
+    open.set(first, one);
+    open.set(second, other);
+    // What lies beyond a cut across the bolt stays on it.
+    if (sheet === hanging) hanging = direction === "across" ? second : first;
+  }
+  const leaves = new Map(bolt.leaves.map((leaf) => [leaf.sheet, leaf]));
+  const pieces: CutCloth["pieces"] = [];
+  const sheets: Rect[] = [];
+  for (const [id, area] of open) {
+    const leaf = leaves.get(id);
+    if (leaf?.holds.kind === "piece") pieces.push(...cutPiece(bolt, leaf));
+    else if (id !== hanging && isKept(leaf, area)) sheets.push(area);
+  }
+  return { sheets, pieces, rest: open.get(hanging) ?? { ...whole, yMm: bolt.usedMm, lengthMm: 0 } };
+}
+
+function isKept(leaf: Leaf | undefined, { widthMm, lengthMm }: Rect): boolean {
+  if (leaf?.holds.kind === "waste") return false;
+  return widthMm >= LEAST_MM && lengthMm >= LEAST_MM;
+}
+
+function halves(area: Rect, direction: "across" | "along", atMm: number): [Rect, Rect] {
+  if (direction === "across") {
+    const lengthMm = atMm - area.yMm;
+    return [
+      { ...area, lengthMm },
+      { ...area, yMm: atMm, lengthMm: area.lengthMm - lengthMm },
+    ];
+  }
+  const widthMm = atMm - area.xMm;
+  return [
+    { ...area, widthMm },
+    { ...area, xMm: atMm, widthMm: area.widthMm - widthMm },
+  ];
+}
+
+/** The size of the piece itself, not turned. */
+function cutPiece({ placements }: BoltPlan, { holds }: Leaf): CutCloth["pieces"] {
+  const placed = placements.find(({ pieceId }) => holds.kind === "piece" && holds.pieceId === pieceId);
+  if (placed === undefined) return [];
+  const { pieceId, widthMm, lengthMm, turn } = placed;
+  const isQuarter = turn === 90 || turn === 270;
+  const size = isQuarter ? { widthMm: lengthMm, lengthMm: widthMm } : { widthMm, lengthMm };
+  return [{ piece: pieceId, ...size }];
+}
+
+function withPieces(
+  cut: readonly CutCloth[],
+  clothId: string,
+  boughtMm: number,
+  pieces: CutCloth["pieces"],
+): CutCloth[] {
+  const known = cut.find(({ cloth }) => cloth === clothId) ?? { cloth: clothId, boughtMm: 0, pieces: [] };
+  const more = { ...known, boughtMm: known.boughtMm + boughtMm, pieces: [...known.pieces, ...pieces] };
+  return [...cut.filter((one) => one !== known), more];
+}
+
+/** Pieces laid by hand farther along the bolt keep their place on what is left of it. */
+function laidAfter(
+  job: Job,
+  { cloth, bolt }: Pick<CutsMade, "cloth" | "bolt">,
+  cut: CutCloth["pieces"],
+  { offMm, restId }: { offMm: number; restId: string | undefined },
+): PatchOperation[] {
+  const { laidPieces } = job;
+  if (laidPieces === undefined) return [];
+  const isCut = new Set(cut.map(({ piece }) => piece));
+  const kept = laidPieces.flatMap((laid): LaidPiece[] => {
+    const isHere = laid.cloth === cloth.clothId && (laid.bolt ?? cloth.newBoltId) === bolt.boltId;
+    if (!isHere) return [laid];
+    if (isCut.has(laid.piece) || restId === undefined || laid.yMm < offMm) return [];
+    return [{ ...laid, bolt: restId, yMm: laid.yMm - offMm }];
+  });
+  return setPatch(job, "/laidPieces", kept);
+}
+
+/** Fine enough for what was planned to fit still: sizes in inches are no whole tenths of a millimetre. */
+function asCut(mm: number): number {
+  return Math.round(mm * 1e4) / 1e4;
+}
