@@ -5,4 +5,5 @@ export { soldLengths } from "./length-for.ts";
 export { type LengthsNeed, labelOf, type RunningNeed } from "./need.ts";
 export { planCost, type ShadeCost } from "./plan-cost.ts";
 export { type ClothTaken, type LengthsTaken, priceAsCut } from "./price-as-cut.ts";
+export { boughtLengthMm } from "./sold.ts";
 export { CostSum, type JobCostInput, sumCosts } from "./sum-costs.ts";

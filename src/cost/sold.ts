@@ -1,3 +1,4 @@
+import type { ShoppingLine } from "../shade-plan/index.ts";
 import {
   clothLengthText,
   cordLengthText,
@@ -44,4 +45,12 @@ export function inUnit(lengthMm: number, unit: "yd" | "ft" | "m"): number {
 /** What is needed or asked for at the counter: `2 1⁄2 yd`, `46 ft`, `2.3 m`. */
 export function runningLengthText(lengthMm: number, unit: "yd" | "ft" | "m", units: UnitChoice): string {
   return unit === "ft" ? cordLengthText(lengthMm, units) : clothLengthText(lengthMm, units);
+}
+
+/** What a line of running length buys, mm; undefined where it is sold by the piece. */
+export function boughtLengthMm({
+  quantity,
+  unit,
+}: Pick<ShoppingLine, "quantity" | "unit">): number | undefined {
+  return unit === "yd" || unit === "ft" || unit === "m" ? quantity * UNIT_MM[unit] : undefined;
 }

@@ -79,6 +79,62 @@ test("a piece moved by key or by mouse is checked at once, and put back", async 
   expect(errors).toEqual([]);
 });
 
+test("a piece laid by hand is kept with the job, undone, and let go", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openCutting(page);
+  await ended(page);
+  const piece = page.getByRole("button", { name: "Over the sink: Face: move it" });
+  await piece.focus();
+  await page.keyboard.press("Shift+ArrowRight");
+  const hand = page.locator(".cutting-hand");
+  await expect.poll(() => hand.textContent()).toMatch(/By hand: it fits\./);
+  await hand.getByRole("button", { name: "Keep it there" }).click();
+  await saved(page);
+  const laid = page.locator(".cutting-laid", { hasText: "Over the sink: Face" });
+  await laid.waitFor();
+  expect(await laid.textContent()).toMatch(/1 piece of \d+ pieces? lies where you laid it/);
+  await ended(page);
+  await page.keyboard.press("Control+z");
+  await expect.poll(() => laid.count()).toBe(0);
+  await page.keyboard.press("Control+Shift+z");
+  await laid.waitFor();
+  await page.reload();
+  await laid.waitFor();
+  await laid.getByRole("button", { name: /Let it go/ }).click();
+  await expect.poll(() => laid.count()).toBe(0);
+  expect(errors).toEqual([]);
+});
+
+test("cuts that are made leave their pieces out of the plan, and the rest in stock", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openCutting(page);
+  await ended(page);
+  const cloth = page.locator(".cutting-cloth", {
+    has: page.getByRole("heading", { name: "Ticking stripe" }),
+  });
+  const before = Number(/(\d+) pieces?/.exec((await cloth.textContent()) ?? "")?.[1]);
+  await cloth.locator("summary", { hasText: "Cuts in their order" }).first().click();
+  const rows = cloth.locator("details[open] tbody tr");
+  const count = await rows.count();
+  await rows
+    .nth(count - 1)
+    .getByRole("checkbox")
+    .check();
+  const left = cloth.getByLabel("Left on the bolt, measured");
+  await left.fill("20");
+  await cloth.getByRole("button", { name: /^Cuts? 1.* (is|are) made$/ }).click();
+  await saved(page);
+  await expect.poll(async () => (await cloth.textContent()) ?? "").toContain("All its pieces are cut.");
+  expect(before).toBeGreaterThan(0);
+  await page.locator("#stock-title button").click();
+  const names = await page
+    .locator("#stock")
+    .getByLabel("Name")
+    .evaluateAll((all) => all.map((one) => (one as HTMLInputElement).value));
+  expect(names.join()).toContain("left on the bolt");
+  expect(errors).toEqual([]);
+});
+
 test("what would save cloth is tried, and what can be is done at a press; what is left goes back into stock", async () => {
   const { page } = await firstVisit(harness);
   await openCutting(page);

@@ -63,6 +63,17 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Pat
   ];
 }
 
+/**
+ * What should be left on a bolt after some of its cuts, mm.
+ *
+ * @param boughtMm how much is bought of a cloth that has no length yet; left out: as much as the plan takes
+ */
+export function leftAfterCut(cloth: ClothCutting, bolt: BoltPlan, upTo: number, boughtMm?: number): number {
+  const lengthMm = cloth.problem.bolts.find(({ id }) => id === bolt.boltId)?.lengthMm;
+  const wholeMm = lengthMm ?? Math.max(bolt.usedMm, boughtMm ?? 0);
+  return Math.max(0, wholeMm - sheetsAfter(cloth, bolt, upTo).rest.yMm);
+}
+
 function flawsOf(from: ClothInStock | undefined, sheet: Rect): Pick<ClothInStock, "flaws"> {
   const flaws = flawsWithin(from?.flaws ?? [], sheet);
   return flaws.length === 0 ? {} : { flaws };

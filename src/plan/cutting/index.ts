@@ -1,5 +1,5 @@
 export { buyAsCut } from "./buy-as-cut.ts";
-export { type CutsMade, cutsMade } from "./cuts-made.ts";
+export { type CutsMade, cutsMade, leftAfterCut } from "./cuts-made.ts";
 export * from "./cutting-plan.ts";
 export { CuttingSearch, FIRST_TRIES, planCutting } from "./cutting-search.ts";
 export { cuttingTicket, type TicketLine } from "./cutting-ticket.ts";

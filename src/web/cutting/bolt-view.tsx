@@ -1,9 +1,11 @@
 import { useState } from "react";
-import type { BoltPlan, ClothCutPlan } from "../../cutting/index.ts";
-import { boltName, type ClothCutting, cuttingTicket } from "../../plan/index.ts";
+import type { ClothCutPlan } from "../../cutting/index.ts";
+import { type ClothCutting, snappedToRepeat } from "../../plan/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { useUnits } from "../state/fields.ts";
 import { BoltSheet } from "./bolt-sheet.tsx";
+import { KeepButton, LaidByHand } from "./laid-by-hand.tsx";
+import { Ticket } from "./ticket.tsx";
 import { type HandTry, tryByHand } from "./try-by-hand.ts";
 
 /** The bolts of one cloth as they are cut, with pieces to be moved by hand. */
@@ -20,7 +22,16 @@ export function BoltView({ cloth, plan }: { cloth: ClothCutting; plan: ClothCutP
           cloth={cloth}
           bolt={bolt}
           onMove={(placement) =>
-            setHand({ plan, made: tryByHand(cloth, plan, bolts, bolt.boltId, placement) })
+            setHand({
+              plan,
+              made: tryByHand(
+                cloth,
+                plan,
+                bolts,
+                bolt.boltId,
+                snappedToRepeat(cloth, bolt.boltId, placement),
+              ),
+            })
           }
         />
       ))}
@@ -29,16 +40,28 @@ export function BoltView({ cloth, plan }: { cloth: ClothCutting; plan: ClothCutP
           Drag a piece, or move it with the arrow keys, to try another place.
         </p>
       ) : (
-        <HandWords made={made} onBack={() => setHand(undefined)} />
+        <HandWords cloth={cloth} plan={plan} made={made} onBack={() => setHand(undefined)} />
       )}
-      {made === undefined
-        ? plan.bolts.map((bolt) => <Ticket key={bolt.boltId} cloth={cloth} bolt={bolt} />)
-        : null}
+      {made === undefined ? (
+        <>
+          <LaidByHand cloth={cloth} plan={plan} />
+          {plan.bolts.map((bolt) => (
+            <Ticket key={bolt.boltId} cloth={cloth} bolt={bolt} />
+          ))}
+        </>
+      ) : null}
     </>
   );
 }
 
-function HandWords({ made, onBack }: { made: HandTry; onBack: () => void }) {
+interface HandWordsProps {
+  cloth: ClothCutting;
+  plan: ClothCutPlan;
+  made: HandTry;
+  onBack: () => void;
+}
+
+function HandWords({ cloth, plan, made, onBack }: HandWordsProps) {
   const units = useUnits();
   const { faults, moreMm, usedMm } = made;
   const change =
@@ -58,43 +81,12 @@ function HandWords({ made, onBack }: { made: HandTry; onBack: () => void }) {
           ))}
         </ul>
       ) : null}
-      <button type="button" className="button button-small" onClick={onBack}>
-        Put everything back
-      </button>
+      <p className="buttons">
+        {faults.length === 0 ? <KeepButton cloth={cloth} plan={plan} made={made} /> : null}
+        <button type="button" className="button button-small" onClick={onBack}>
+          Put everything back
+        </button>
+      </p>
     </div>
-  );
-}
-
-function Ticket({ cloth, bolt }: { cloth: ClothCutting; bolt: BoltPlan }) {
-  const units = useUnits();
-  const lines = cuttingTicket(cloth, bolt, units);
-  if (lines.length === 0) return null;
-  return (
-    <details className="more-settings">
-      <summary>Cuts in their order: {boltName(cloth, bolt.boltId)}</summary>
-      <div className="table-room">
-        <table className="table">
-          <caption className="hidden-words">Cuts in their order</caption>
-          <thead>
-            <tr>
-              <th scope="col">Cut</th>
-              <th scope="col">How</th>
-              <th scope="col">Sets free</th>
-              <th scope="col">Check</th>
-            </tr>
-          </thead>
-          <tbody>
-            {lines.map(({ number, how, frees, check }) => (
-              <tr key={number}>
-                <th scope="row">{number}</th>
-                <td>{how}</td>
-                <td>{frees}</td>
-                <td>{check}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
-      </div>
-    </details>
   );
 }
