@@ -9,7 +9,7 @@ export interface Area {
 }
 
 /** Cloth between two cuts right across a bolt that holds pieces which stay, and what is free beside them. */
-export interface Band {
+export interface HeldBand {
   y1: number;
   y2: number;
   free: FreeArea[];
@@ -29,7 +29,7 @@ export function runsAcross(blocks: readonly CutBlock[]): (CutBlock & { blocks: C
 }
 
 /** A band from y1 to y2 of a bolt so wide: strips beside its blocks, and what is free before and behind each. */
-export function bandOf(blocks: readonly CutBlock[], width: number, y1: number, y2: number): Band {
+export function bandOf(blocks: readonly CutBlock[], width: number, y1: number, y2: number): HeldBand {
   const free: FreeArea[] = [];
   let x = 0;
   const beside = (x1: number, x2: number) => {

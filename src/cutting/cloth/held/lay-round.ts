@@ -1,7 +1,7 @@
 import type { CutBlock } from "../cut-tree.ts";
 import { type GridBolt, modulo, type StepGrid } from "../grid.ts";
 import type { Bolt, ClothProblem, Placement } from "../problem.ts";
-import { type Band, bandOf, runsAcross } from "./bands.ts";
+import { bandOf, type HeldBand, runsAcross } from "./bands.ts";
 import { type ColumnAim, fillFree } from "./fill-strip.ts";
 import { byBolt, type PieceOnBolt } from "./place-held.ts";
 
@@ -158,12 +158,12 @@ function partOfBolt(
 function fillBand(
   grid: StepGrid,
   bolt: GridBolt,
-  band: Band,
+  band: HeldBand,
   isLaid: Set<string>,
   { first, aim }: FreeFill,
 ): PieceOnBolt[] {
   const { perMm, gap } = grid;
-  const sizeOf = ({ x1, x2, y1, y2 }: Band["free"][number]) =>
+  const sizeOf = ({ x1, x2, y1, y2 }: HeldBand["free"][number]) =>
     first === "large" ? (x1 - x2) * (y2 - y1) : x2 - x1;
   return band.free
     .toSorted((a, b) => sizeOf(a) - sizeOf(b))
