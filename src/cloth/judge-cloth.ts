@@ -3,6 +3,7 @@ import { type Cloth, settingPatch } from "../job/index.ts";
 import type { ClothPlan } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
+import { listed } from "../words/index.ts";
 import type { ClothInput, ClothShade } from "./cloth-input.ts";
 import type { CutStory } from "./cut-layer.ts";
 import { clothBase, judgeLayer, judgeTurn } from "./judge-layer.ts";
@@ -33,13 +34,22 @@ export function judgeCloth(
   ];
 }
 
+/** `usableWidthMm` as a maker says it. */
+function fieldWords(field: string): string {
+  const words = field.replace(/(?:Mm|Gsm)$/, "").replace(/[A-Z]/g, (letter) => ` ${letter.toLowerCase()}`);
+  return `its ${words === "mass" ? "weight" : words}`;
+}
+
 function missingCloths(shade: ClothShade): Finding[] {
   return shade.missing.map((reference) => ({
     ...clothBase(shade),
     id: "cloth.unknown-part",
     severity: "stop",
     path: reference.path,
-    text: `There is no ${reference.what} “${reference.asked}” in this job. “${reference.used}” stands in until you choose one.`,
+    text:
+      reference.unknown === undefined
+        ? `There is no ${reference.what} “${reference.asked}” in this job. “${reference.used}” stands in until you choose one.`
+        : `“${reference.asked}” cannot be planned with yet: not known is ${listed(reference.unknown.map(fieldWords))}. “${reference.used}” is drawn in its place; make nothing of it until that is measured.`,
     cite: cite("our-choice"),
     remedies: [{ label: "Let the planner choose", patch: [{ op: "remove", path: reference.path }] }],
   }));

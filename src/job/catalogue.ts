@@ -1,6 +1,5 @@
 import { inches } from "../units/index.ts";
-import type { Cloth } from "./cloth.ts";
-import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
+import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, Ring, Tube } from "./parts.ts";
 
 /**
  * Parts and cloths that stand in until the maker enters his or her own.

@@ -1,4 +1,5 @@
-import type { Cloth, ClothKind } from "./cloth.ts";
+import type { ClothKind } from "./cloth.ts";
+import type { Cloth } from "./parts.ts";
 import type { LayerCloths } from "./resolve.ts";
 
 /** What a layer is taken for where the kind of its cloth was not given. */

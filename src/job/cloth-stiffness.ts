@@ -1,5 +1,6 @@
 import { cite, type Sourced, sourced } from "../sources/index.ts";
-import type { Cloth, ClothKind } from "./cloth.ts";
+import type { ClothKind } from "./cloth.ts";
+import type { Cloth } from "./parts.ts";
 import type { LayerCloths } from "./resolve.ts";
 
 const guess = (value: number, range: string) =>

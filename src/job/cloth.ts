@@ -1,5 +1,6 @@
 import * as z from "zod";
 import { clothPhotoSchema } from "./cloth-photo.ts";
+import { knownFields, partOrigin } from "./part-origin.ts";
 import {
   bendingMm,
   clothWidthMm,
@@ -43,59 +44,60 @@ export const repeatSchema = z
   })
   .meta({ description: "Pattern repeat" });
 
+const clothShape = {
+  id,
+  name: nameSchema,
+  ...partOrigin,
+  usableWidthMm: clothWidthMm
+    .optional()
+    .meta({ description: "Width that can be used, selvedges taken off, mm" }),
+  massGsm: z.number().min(1).max(3000).optional().meta({ description: "Mass per area, g/m²" }),
+  thicknessMm: z.number().min(0.01).max(50).optional().meta({ description: "Thickness, mm" }),
+  kind: z.enum(CLOTH_KINDS).optional().meta({
+    description: "What it is: tells how stiff it may be, where that was not measured",
+  }),
+  colour: z
+    .string()
+    .regex(/^#[0-9a-f]{6}$/i, "# and six digits or letters from a to f, as #d9c7a3")
+    .optional()
+    .meta({
+      description: "Colour in full light for pictures, sRGB as #rrggbb; left out: that of its kind",
+    }),
+  bendingLengthMm: bendingMm.optional().meta({
+    description:
+      "Bending length, mm: half the overhang at which a strip slid over an edge has drooped by 41.5°",
+  }),
+  repeat: repeatSchema.optional(),
+  shrinkLength: share
+    .optional()
+    .meta({ description: "Shrinkage along the length still to come, share of one" }),
+  shrinkWidth: share
+    .optional()
+    .meta({ description: "Shrinkage across the width still to come, share of one" }),
+  bowShare: share.optional().meta({
+    description: "Bow: depth of the arc of a weft thread, or of a printed line, as a share of the width",
+  }),
+  skewShare: share.optional().meta({
+    description:
+      "Skew: how far a weft thread, or a printed line, slants from edge to edge, as a share of the width",
+  }),
+  direction: z
+    .enum(DIRECTIONS)
+    .optional()
+    .meta({ description: "one-way: the pattern has a top, so every piece hangs the same way up" }),
+  nap: z.boolean().optional().meta({ description: "It has a pile or a shine that lies one way, as velvet" }),
+  pricePerM: moneySchema
+    .optional()
+    .meta({ description: "Price of one metre off the bolt, in the job's currency" }),
+  soldByMm: sizeMm.optional().meta({ description: "Step in which it is sold, mm" }),
+  photo: clothPhotoSchema.optional().meta({ description: "A picture of it, with one repeat marked" }),
+  note: noteSchema.optional(),
+  demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
+};
+
 /** One cloth as it lies on the bolt. */
 export const clothSchema = z
-  .strictObject({
-    id,
-    name: nameSchema,
-    usableWidthMm: clothWidthMm.meta({ description: "Width that can be used, selvedges taken off, mm" }),
-    massGsm: z.number().min(1).max(3000).meta({ description: "Mass per area, g/m²" }),
-    thicknessMm: z.number().min(0.01).max(50).optional().meta({ description: "Thickness, mm" }),
-    kind: z.enum(CLOTH_KINDS).optional().meta({
-      description: "What it is: tells how stiff it may be, where that was not measured",
-    }),
-    colour: z
-      .string()
-      .regex(/^#[0-9a-f]{6}$/i, "# and six digits or letters from a to f, as #d9c7a3")
-      .optional()
-      .meta({
-        description: "Colour in full light for pictures, sRGB as #rrggbb; left out: that of its kind",
-      }),
-    bendingLengthMm: bendingMm.optional().meta({
-      description:
-        "Bending length, mm: half the overhang at which a strip slid over an edge has drooped by 41.5°",
-    }),
-    repeat: repeatSchema.optional(),
-    shrinkLength: share
-      .optional()
-      .meta({ description: "Shrinkage along the length still to come, share of one" }),
-    shrinkWidth: share
-      .optional()
-      .meta({ description: "Shrinkage across the width still to come, share of one" }),
-    bowShare: share.optional().meta({
-      description: "Bow: depth of the arc of a weft thread, or of a printed line, as a share of the width",
-    }),
-    skewShare: share.optional().meta({
-      description:
-        "Skew: how far a weft thread, or a printed line, slants from edge to edge, as a share of the width",
-    }),
-    direction: z
-      .enum(DIRECTIONS)
-      .optional()
-      .meta({ description: "one-way: the pattern has a top, so every piece hangs the same way up" }),
-    nap: z
-      .boolean()
-      .optional()
-      .meta({ description: "It has a pile or a shine that lies one way, as velvet" }),
-    pricePerM: moneySchema
-      .optional()
-      .meta({ description: "Price of one metre off the bolt, in the job's currency" }),
-    soldByMm: sizeMm.optional().meta({ description: "Step in which it is sold, mm" }),
-    photo: clothPhotoSchema.optional().meta({ description: "A picture of it, with one repeat marked" }),
-    note: noteSchema.optional(),
-    demo: z.boolean().optional().meta({ description: "Invented for demonstration" }),
-  })
+  .strictObject({ ...clothShape, known: knownFields(clothShape) })
   .meta({ description: "A cloth on the bolt" });
 
-export type Cloth = z.output<typeof clothSchema>;
 export type Repeat = z.output<typeof repeatSchema>;

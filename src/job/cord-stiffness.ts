@@ -1,5 +1,6 @@
 import { cite, sourced } from "../sources/index.ts";
-import type { Cord } from "./hardware.ts";
+import { STRETCH_PULL_N } from "./bench-formulas.ts";
+import type { Cord } from "./parts.ts";
 
 /** Stretch of braided polyester as it breaks, for a cord whose stretch was not measured. */
 export const STRETCH_AT_BREAK = sourced(
@@ -7,8 +8,6 @@ export const STRETCH_AT_BREAK = sourced(
   "ratio",
   cite("from-memory", "braided polyester stretches 10 to 15 % before it breaks"),
 );
-/** Pull at which a maker measures the stretch of a cord. */
-export const STRETCH_PULL_N = 10;
 
 /** Pull that would stretch it to twice its length, EA, N: as measured, else from its strength; undefined for neither. */
 export function cordStiffnessN({ stretchAt10N, breakingN }: Cord): number | undefined {

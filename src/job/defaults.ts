@@ -1,7 +1,7 @@
 import { cite, type Sourced, sourced } from "../sources/index.ts";
 import { inches } from "../units/index.ts";
-import type { Bar } from "./hardware.ts";
 import type { Making } from "./making.ts";
+import type { Bar } from "./parts.ts";
 
 /** Worked out from the shade itself by the stage that needs it; `why` says how. */
 export interface WorkedOut {

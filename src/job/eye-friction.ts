@@ -1,8 +1,7 @@
 import { type Cite, cite, sourced } from "../sources/index.ts";
-import type { Eye } from "./hardware.ts";
+import { QUARTER_TURN_RAD } from "./bench-formulas.ts";
+import type { Eye } from "./parts.ts";
 
-/** A turn from vertical to horizontal, at a cord's own eye, rad. */
-export const QUARTER_TURN_RAD = Math.PI / 2;
 /** Cord on a steel screw eye, where the eye's friction was not given. */
 const EYE_FRICTION = sourced(0.25, "ratio", cite("roping-physics", "0.24 on a 12 mm bar, rounded up"));
 

@@ -1,9 +1,12 @@
 import * as z from "zod";
+import { cordTests, eyeTests, lockTests } from "./bench-tests.ts";
+import { knownFields, partOrigin } from "./part-origin.ts";
 import { id, MOST_PARTS, moneySchema, nameSchema, noteSchema, partMm, sizeMm } from "./primitives.ts";
 
 const part = {
   id,
   name: nameSchema,
+  ...partOrigin,
   price: moneySchema.optional().meta({
     description: "Price of what is sold: one piece, one pack, or one stock length, in the job's currency",
   }),
@@ -29,18 +32,32 @@ const alsoSold = z
  * A cord lock: a smooth roller and a toothed one in a housing, with wires that divide it into slots.
  * Lengths are along the board, widths across it (the roller's axis), heights downwards.
  */
-export const cordLockSchema = z.strictObject({
+const lockShape = {
   ...part,
-  housingLengthMm: partMm,
-  housingWidthMm: partMm,
-  housingHeightMm: partMm,
+  housingLengthMm: partMm.optional(),
+  housingWidthMm: partMm.optional(),
+  housingHeightMm: partMm.optional(),
   dividerWires: z
     .number()
     .int()
     .min(0)
     .max(12)
+    .optional()
     .meta({ description: "Wires between the rollers; slots = wires + 1" }),
-  cordsMax: z.number().int().min(1).max(40).meta({ description: "Most cords it takes" }),
+  slots: z
+    .number()
+    .int()
+    .min(1)
+    .max(13)
+    .optional()
+    .meta({ description: "Slots that the wires make, in place of dividerWires: one more" }),
+  cordsMax: z
+    .number()
+    .int()
+    .min(1)
+    .max(40)
+    .optional()
+    .meta({ description: "Most cords it takes; left out where nobody states it" }),
   cordMinMm: z
     .number()
     .min(0.3)
@@ -79,13 +96,18 @@ export const cordLockSchema = z.strictObject({
     .optional()
     .meta({ description: "Gap between roller end and housing, measured by feeler, mm" }),
   rollerDiameterMm: z.number().min(2).max(40).optional(),
-  screws: z.number().int().min(1).max(6).default(2),
+  screws: z.number().int().min(1).max(6).optional(),
   massG: z.number().min(0).max(2000).optional(),
+};
+export const cordLockSchema = z.strictObject({
+  ...lockShape,
+  known: knownFields(lockShape),
+  tests: lockTests,
 });
 
-export const cordSchema = z.strictObject({
+const cordShape = {
   ...part,
-  diameterMm: z.number().min(0.3).max(6),
+  diameterMm: z.number().min(0.3).max(6).optional(),
   massGPerM: z.number().min(0).max(100).optional(),
   breakingN: z
     .number()
@@ -101,13 +123,14 @@ export const cordSchema = z.strictObject({
     .meta({ description: "Stretch under a pull of 10 N (1 kg hung on it), share of its length" }),
   pricePerM: moneySchema.optional(),
   spoolMm: z.number().min(100).max(5_000_000).optional().meta({ description: "Length on one spool, mm" }),
-});
+};
+export const cordSchema = z.strictObject({ ...cordShape, known: knownFields(cordShape), tests: cordTests });
 
-export const barSchema = z.strictObject({
+const barShape = {
   ...part,
-  material: z.enum(["steel", "aluminium", "wood", "plastic"]),
-  widthMm: partMm.meta({ description: "Face seen from the room, mm" }),
-  thicknessMm: partMm,
+  material: z.enum(["steel", "aluminium", "wood", "plastic"]).optional(),
+  widthMm: partMm.optional().meta({ description: "Face seen from the room, mm" }),
+  thicknessMm: partMm.optional(),
   round: z.boolean().optional().meta({ description: "A rod of this diameter (width = thickness)" }),
   massGPerM: z
     .number()
@@ -117,27 +140,30 @@ export const barSchema = z.strictObject({
     .meta({ description: "Weighed mass per metre; else from section and density" }),
   stockMm: sizeMm.optional().meta({ description: "Length in which it is sold, mm" }),
   alsoSold,
-});
+};
+export const barSchema = z.strictObject({ ...barShape, known: knownFields(barShape) });
 
-export const boardSchema = z.strictObject({
+const boardShape = {
   ...part,
-  depthMm: partMm.meta({ description: "From wall or glass towards the room, mm" }),
-  thicknessMm: partMm.meta({ description: "Vertical, mm" }),
+  depthMm: partMm.optional().meta({ description: "From wall or glass towards the room, mm" }),
+  thicknessMm: partMm.optional().meta({ description: "Vertical, mm" }),
   densityKgM3: z.number().min(100).max(1500).optional(),
   stockMm: sizeMm.optional(),
   alsoSold,
-});
+};
+export const boardSchema = z.strictObject({ ...boardShape, known: knownFields(boardShape) });
 
-export const ringSchema = z.strictObject({
+const ringShape = {
   ...part,
-  diameterMm: partMm,
+  diameterMm: partMm.optional(),
   massG: z.number().min(0).max(100).optional(),
   packOf: z.number().int().min(1).max(10_000).optional(),
-});
+};
+export const ringSchema = z.strictObject({ ...ringShape, known: knownFields(ringShape) });
 
-export const eyeSchema = z.strictObject({
+const eyeShape = {
   ...part,
-  outsideDiameterMm: partMm.meta({ description: "Outside diameter of the eye, mm" }),
+  outsideDiameterMm: partMm.optional().meta({ description: "Outside diameter of the eye, mm" }),
   friction: z
     .number()
     .min(0)
@@ -151,7 +177,8 @@ export const eyeSchema = z.strictObject({
     .optional()
     .meta({ description: "A pulley: share of the pull that it passes on at a quarter turn" }),
   packOf: z.number().int().min(1).max(10_000).optional(),
-});
+};
+export const eyeSchema = z.strictObject({ ...eyeShape, known: knownFields(eyeShape), tests: eyeTests });
 
 export const TUBE_METALS = ["aluminium", "steel"] as const;
 
@@ -159,9 +186,9 @@ export const TUBE_METALS = ["aluminium", "steel"] as const;
  * A lift tube under the board, with a spool above each column that winds up its cord.
  * Without a stated winding width the cord is taken to wind upon itself, which grows fastest.
  */
-export const tubeSchema = z.strictObject({
+const tubeShape = {
   ...part,
-  diameterMm: partMm.meta({ description: "Outside of the tube, mm" }),
+  diameterMm: partMm.optional().meta({ description: "Outside of the tube, mm" }),
   massGPerM: z.number().min(1).max(20_000).optional(),
   wallMm: z.number().min(0.1).max(50).optional().meta({ description: "Wall of the tube, mm" }),
   metal: z.enum(TUBE_METALS).optional(),
@@ -173,18 +200,19 @@ export const tubeSchema = z.strictObject({
   spoolLengthMm: partMm.default(20).meta({ description: "Length of one spool along the tube, mm" }),
   spoolWindMm: partMm.optional().meta({ description: "Clear width between the flanges, mm" }),
   spoolPrice: moneySchema.optional(),
-});
+};
+export const tubeSchema = z.strictObject({ ...tubeShape, known: knownFields(tubeShape) });
 
 export const DRIVE_KINDS = ["spring", "wand", "loop", "motor"] as const;
 export const POWERS = ["mains", "low-voltage"] as const;
 
 /** What turns a lift tube. Length is along the board, depth from wall to room, height downwards. */
-export const driveSchema = z.strictObject({
+const driveShape = {
   ...part,
-  kind: z.enum(DRIVE_KINDS),
-  lengthMm: partMm,
-  heightMm: partMm,
-  depthMm: partMm,
+  kind: z.enum(DRIVE_KINDS).optional(),
+  lengthMm: partMm.optional(),
+  heightMm: partMm.optional(),
+  depthMm: partMm.optional(),
   massMaxKg: z.number().min(0.1).max(500).optional().meta({
     description: "Heaviest shade that its maker states, kg",
   }),
@@ -210,7 +238,8 @@ export const driveSchema = z.strictObject({
   power: z.enum(POWERS).optional().meta({ description: "Motor: mains, or battery and low voltage" }),
   screws: z.number().int().min(1).max(6).default(2),
   massG: z.number().min(0).max(20_000).optional(),
-});
+};
+export const driveSchema = z.strictObject({ ...driveShape, known: knownFields(driveShape) });
 
 export const hardwareSchema = z
   .strictObject({
@@ -226,13 +255,5 @@ export const hardwareSchema = z
   })
   .meta({ description: "The maker's own parts, beside the catalogue" });
 
-export type CordLock = z.output<typeof cordLockSchema>;
-export type Cord = z.output<typeof cordSchema>;
-export type Bar = z.output<typeof barSchema>;
-export type Board = z.output<typeof boardSchema>;
-export type Ring = z.output<typeof ringSchema>;
-export type Eye = z.output<typeof eyeSchema>;
-export type Tube = z.output<typeof tubeSchema>;
-export type Drive = z.output<typeof driveSchema>;
-export type DriveKind = (typeof DRIVE_KINDS)[number];
 export type Hardware = z.output<typeof hardwareSchema>;
+export type DriveKind = (typeof DRIVE_KINDS)[number];

@@ -1,3 +1,5 @@
+export * from "./bench-formulas.ts";
+export * from "./bench-tests.ts";
 export * from "./beyond-rectangle.ts";
 export * from "./board-allowance.ts";
 export * from "./catalogue.ts";
@@ -19,6 +21,9 @@ export * from "./lift-traits.ts";
 export * from "./making.ts";
 export * from "./new-job.ts";
 export * from "./open-job.ts";
+export * from "./part-origin.ts";
+export * from "./parts.ts";
+export * from "./parts-at-hand.ts";
 export * from "./patch.ts";
 export { LONGEST_MM, MOST_PARTS } from "./primitives.ts";
 export * from "./reads.ts";

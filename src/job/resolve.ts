@@ -1,11 +1,11 @@
 import type { UnitChoice } from "../units/index.ts";
-import { CATALOGUE, type Catalogue, FORMER_IDS } from "./catalogue.ts";
-import type { Cloth } from "./cloth.ts";
+import { FORMER_IDS } from "./catalogue.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
-import type { Bar, Board, Cord, CordLock, Drive, Eye, Ring, Tube } from "./hardware.ts";
 import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
+import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, Ring, Tube } from "./parts.ts";
+import { locksToChoose, type PartsAtHand } from "./parts-at-hand.ts";
 import { styleDefault } from "./style-defaults.ts";
 import { STYLE_TRAITS } from "./style-traits.ts";
 
@@ -59,15 +59,15 @@ export interface ResolvedShade {
   cloths: LayerCloths;
   /** Cloths of the bands on the face, where one was chosen. */
   bandCloths: { banding?: Cloth; bottomBand?: Cloth };
-  /** References that named nothing: where, what was asked, what stands in. */
-  missing: { path: string; asked: string; used: string; what: string }[];
+  /** References that named nothing, or a part of which too little is known: where, what was asked, what stands in. */
+  missing: { path: string; asked: string; used: string; what: string; unknown?: string[] }[];
   /** The face is the stand-in of the catalogue, since none was named. */
   faceAssumed: boolean;
   lock?: CordLock;
-  /** Every lock to choose from, the maker's own first. */
+  /** Every lock to choose from: the maker's own alone where there is one, else those of the catalogue. */
   locks: CordLock[];
   /** Every part to choose from, the maker's own first: for remedies. */
-  parts?: Catalogue;
+  parts?: PartsAtHand;
   cord: Cord;
   eye: Eye;
   /** Over which all cords turn down to a cleat, where there is no lock. */
@@ -83,26 +83,6 @@ export interface ResolvedShade {
 }
 
 export type ResolvedRates = Required<Rates>;
-
-/** All parts to choose from: the maker's own before the catalogue's, each id once. */
-export function partsOf(job: Pick<Job, "cloths" | "hardware">): Catalogue {
-  const merge = <P extends { id: string }>(own: P[] | undefined, stock: P[]): P[] => {
-    const ids = new Set(own?.map((part) => part.id));
-    return [...(own ?? []), ...stock.filter((part) => !ids.has(part.id))];
-  };
-  return {
-    cloths: merge(job.cloths, CATALOGUE.cloths),
-    locks: merge(job.hardware.locks, CATALOGUE.locks),
-    cords: merge(job.hardware.cords, CATALOGUE.cords),
-    bars: merge(job.hardware.bars, CATALOGUE.bars),
-    ribs: merge(job.hardware.ribs, CATALOGUE.ribs),
-    boards: merge(job.hardware.boards, CATALOGUE.boards),
-    rings: merge(job.hardware.rings, CATALOGUE.rings),
-    eyes: merge(job.hardware.eyes, CATALOGUE.eyes),
-    tubes: merge(job.hardware.tubes, CATALOGUE.tubes),
-    drives: merge(job.hardware.drives, CATALOGUE.drives),
-  };
-}
 
 type Loose = Record<string, Record<string, unknown> | undefined>;
 
@@ -160,10 +140,19 @@ export interface LiftProposal {
 /** Nothing proposed: the lift that the trade has always made. */
 export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" };
 
+/** Why a part that is there cannot be planned with: its name stands for the id, and what is not known of it. */
+function tooLittle(
+  { halfKnown }: PartsAtHand,
+  asked: string,
+): { asked: string; unknown: string[] } | undefined {
+  const half = halfKnown?.find(({ id }) => id === asked);
+  return half && { asked: half.name, unknown: half.unknown };
+}
+
 /** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
 export function resolveShade(
   job: Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop">,
-  parts: Catalogue,
+  parts: PartsAtHand,
   room: Pick<Room, "id" | "name">,
   window: Window,
   path: string,
@@ -183,7 +172,7 @@ export function resolveShade(
     if (found) return found;
     const fallback = list[0];
     if (!fallback) throw new Error(`invalid catalogue: no ${what}`);
-    missing.push({ path: at, asked, used: fallback.name, what });
+    missing.push({ path: at, asked, used: fallback.name, what, ...tooLittle(parts, asked) });
     return fallback;
   };
   const cloth = (asked: string | null | undefined, key: string, fallback?: string): Cloth | undefined => {
@@ -200,7 +189,8 @@ export function resolveShade(
   const ownDrive = (asked: string): Drive | undefined => {
     const found = parts.drives.find((drive) => drive.id === asked);
     if (found === undefined) {
-      missing.push({ path: at("lift", "drive"), asked, used: "the first that fits", what: "drive" });
+      const used = "the first that fits";
+      missing.push({ path: at("lift", "drive"), asked, used, what: "drive", ...tooLittle(parts, asked) });
     }
     return found;
   };
@@ -248,7 +238,7 @@ export function resolveShade(
     missing,
     faceAssumed: shade.face === undefined,
     lock: lift.lock === undefined ? undefined : find(parts.locks, lift.lock, at("lift", "lock"), "cord lock"),
-    locks: parts.locks,
+    locks: locksToChoose(parts.locks),
     parts,
     cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
     eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),

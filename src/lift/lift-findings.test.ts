@@ -158,11 +158,18 @@ describe("no place for the lock", () => {
       job({
         widthMm: 600,
         making: { columns: { count: 8 }, lift: { lock: "long" } },
-        job: { hardware: { locks: [myLock({ id: "long", housingLengthMm: 60, cordsMax: 8 })] } },
+        job: {
+          hardware: {
+            locks: [
+              myLock({ id: "long", housingLengthMm: 60, cordsMax: 8 }),
+              myLock({ id: "short", name: "Short lock", housingLengthMm: 30, cordsMax: 8 }),
+            ],
+          },
+        },
       }),
       "rig.no-seat",
     );
-    expect(finding.remedies.map(({ label }) => label)).toContain("Use the shorter “Six-slot lock”");
+    expect(finding.remedies.map(({ label }) => label)).toContain("Use the shorter “Short lock”");
   });
 
   test("a seat that was asked for on the wrong side of the eye", () => {

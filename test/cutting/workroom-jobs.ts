@@ -58,7 +58,7 @@ export function workroomJob(seed: number): Job {
     },
   }));
   const stock: ClothInStock[] = [];
-  for (const { id, usableWidthMm } of [face, lining]) {
+  for (const { id, usableWidthMm = 0 } of [face, lining]) {
     for (let n = draw() < 0.35 ? 1 + Math.floor(draw() * 2) : 0; n > 0; n--) {
       const lengthMm = size(600, 3000);
       stock.push({

@@ -1,7 +1,8 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { type CordLock, settingPatch } from "../../job/index.ts";
+import { type CordLock, type LockSize, settingPatch } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText } from "../../units/index.ts";
+import { counted, listed } from "../../words/index.ts";
 import type { LiftShade, LockInput } from "../lift-input.ts";
 import { lockRoom, type Misfit, misfits } from "./lock-fit.ts";
 
@@ -12,7 +13,15 @@ const MOST_OF_A_KIND = 2;
 export function judgeFit(input: LockInput): Finding[] {
   const { shade, grid, liftParts } = input;
   const { lock } = liftParts;
-  const findings = misfits(lock, shade.cord, grid.columns.length).map((misfit) => fitFinding(input, misfit));
+  const none = noOwnLock(input);
+  const against = misfits(lock, shade.cord, grid.columns.length);
+  // Where none of the maker's own locks will do, each is named with its reasons: this one with them.
+  const said = none === undefined ? against : against.filter(({ severity }) => severity !== "stop");
+  const findings = [
+    ...(none === undefined ? [] : [none]),
+    ...said.map((misfit) => fitFinding(input, misfit)),
+  ];
+  if (lock.unmeasured !== undefined) findings.push(unmeasured(shade, lock, lock.unmeasured));
   const room = lockRoom(lock, shade.cord);
   if (room.innerOnly && room.cordsMax > 0) findings.push(innerSlots(shade, lock));
   if (lock.demo === true) findings.push(demoLock(shade, liftParts));
@@ -40,6 +49,73 @@ function fitFinding(input: LockInput, { id, severity, reason, cite: from }: Misf
   return { ...base(shade), id, severity, text: `“${liftParts.lock.name}” ${reason}.`, cite: from, remedies };
 }
 
+/**
+ * None of the maker's own locks takes these cords. No example of the catalogue stands in: the nearest is drawn, each is
+ * refused with its reasons, and what would do is told.
+ */
+function noOwnLock({ shade, grid, liftParts }: LockInput): Finding | undefined {
+  const own = shade.locks.filter(({ demo }) => demo !== true);
+  if (liftParts.lock.demo === true || own.length === 0) return undefined;
+  const count = grid.columns.length;
+  const refused = own.map((lock) => ({ lock, stops: stopsAgainst(lock, shade.cord, count) }));
+  if (refused.some(({ stops }) => stops.length === 0)) return undefined;
+  const named = refused
+    .slice(0, MOST_NAMED)
+    .map(({ lock, stops }) => `“${lock.name}” ${stops.map(({ reason }) => reason).join("; it ")}`);
+  const more = refused.length - named.length;
+  const slots = Math.ceil(count / 2);
+  return {
+    ...base(shade),
+    id: "lift.no-own-lock",
+    severity: "stop",
+    text: `None of your own locks takes ${counted(count, "cord")} of ${fineText(shade.cord.diameterMm)}: ${named.join(". ")}${more > 0 ? `. ${more} more are refused as well` : ""}. The first that comes near is drawn; do not rig it so. What would do: a lock for cord of ${fineText(shade.cord.diameterMm)} that takes ${counted(count, "cord")}, with ${counted(slots, "slot")} or more at two in a slot.`,
+    cite: cite("lock-instructions", "capacity and cord diameters of a lock"),
+    remedies: [...cordsThatGo(shade, own, count), ...fewerColumns({ shade, grid })],
+  };
+}
+
+/** More would hide what would do. */
+const MOST_NAMED = 4;
+
+function stopsAgainst(lock: CordLock, cord: LiftShade["cord"], count: number): Misfit[] {
+  return misfits(lock, cord, count).filter(({ severity }) => severity === "stop");
+}
+
+/** Cords that one of the maker's own locks takes: the maker's own before those of the catalogue. */
+function cordsThatGo(shade: LiftShade, own: readonly CordLock[], count: number): Remedy[] {
+  return (shade.parts?.cords ?? [])
+    .filter((cord) => cord.id !== shade.cord.id && own.some((lock) => takes(lock, cord, count)))
+    .slice(0, MOST_OF_A_KIND)
+    .map((cord) => ({
+      label: `Use “${cord.name}”`,
+      patch: settingPatch(shade, "lift", "cord", cord.id),
+    }));
+}
+
+const SIZE_WORDS: Record<LockSize, string> = {
+  housingLengthMm: "length along the board",
+  housingWidthMm: "width across the board",
+  housingHeightMm: "height",
+  dividerWires: "number of slots",
+};
+
+/** What was taken for a lock that nobody measured whole, and that nothing rests on it. */
+function unmeasured(shade: LiftShade, lock: CordLock, sizes: readonly LockSize[]): Finding {
+  const taken = sizes.map((size) =>
+    size === "dividerWires"
+      ? `the ${SIZE_WORDS[size]} (${lock.slots === undefined ? "" : `wires and slots given do not agree; `}drawn as ${lock.dividerWires + 1})`
+      : `the ${SIZE_WORDS[size]} (drawn as ${fineText(lock[size])})`,
+  );
+  return {
+    ...base(shade),
+    id: "lift.lock-unmeasured",
+    severity: "unproven",
+    text: `Not known of “${lock.name}”: ${listed(taken)}. What is drawn in their place is no lock’s. Measure them before the board is drilled: they decide where it sits, how high the shade folds and which slot takes which cord.`,
+    cite: cite("our-choice", "a housing larger than most, until it is measured"),
+    remedies: [],
+  };
+}
+
 function takes(lock: CordLock, cord: LiftShade["cord"], count: number): boolean {
   return misfits(lock, cord, count).every(({ severity }) => severity !== "stop" && severity !== "fix");
 }
@@ -65,7 +141,7 @@ function otherCords({ shade, liftParts: { lock }, grid }: LockInput): Remedy[] {
 }
 
 /** Columns cut down to what the roomiest lock for this cord takes. */
-function fewerColumns({ shade, grid }: LockInput): Remedy[] {
+function fewerColumns({ shade, grid }: Pick<LockInput, "shade" | "grid">): Remedy[] {
   const most = shade.locks.reduce((best, lock) => {
     const { cordsMax } = lockRoom(lock, shade.cord);
     return cordsMax > best && takes(lock, shade.cord, cordsMax) ? cordsMax : best;

@@ -1,6 +1,7 @@
 import type { Cord, CordLock } from "../../job/index.ts";
-import { type Cite, cite } from "../../sources/index.ts";
+import { type Cite, cite, sourced } from "../../sources/index.ts";
 import { FIT_SLACK, fineText, trimmed } from "../../units/index.ts";
+import { counted } from "../../words/index.ts";
 
 /** What a lock offers to cords of one diameter. */
 export interface LockRoom {
@@ -13,13 +14,20 @@ export interface LockRoom {
   perSlot: number;
   /** Cords in all at most. */
   cordsMax: number;
+  /** Nobody states how many it takes: two in a slot are counted on. */
+  capacityUnknown: boolean;
   /** The cord is so thin that it goes in the inner slots only: by the lock’s data, or since it could slip into the end gap. */
   innerOnly: boolean;
 }
 
+/** What comes of it where cord and lock do not go together. */
+export type FitHarm = "jams" | "too-thick" | "too-many" | "not-known";
+
 /** One reason against a lock. `reason` completes “The lock …”. */
 export interface Misfit {
   id: string;
+  /** Absent for what is only worth knowing. */
+  harm?: FitHarm;
   severity: "stop" | "fix" | "note" | "unproven";
   reason: string;
   cite: Cite;
@@ -29,6 +37,12 @@ export interface Misfit {
 const NOMINAL_FIX = 0.1;
 const NOMINAL_STOP = 0.25;
 const nominalCite = cite("our-choice", "10 % off the stated diameter is looked at, 25 % refused");
+/** Cords in a slot of a lock whose capacity nobody states. */
+const USUAL_IN_SLOT = sourced(
+  2,
+  "count",
+  cite("lock-instructions", "two in a slot of six cords and three slots"),
+);
 /** Cord that is thicker than the end gap by less than this share of itself. */
 const GAP_MARGIN = 0.15;
 
@@ -40,15 +54,17 @@ export function lockRoom(lock: CordLock, cord: Cord): LockRoom {
   const slots = lock.dividerWires + 1;
   const thinMm = Math.max(lock.thinCordMm ?? 0, lock.endGapMm ?? 0);
   const innerOnly = cord.diameterMm <= thinMm + FIT_SLACK;
+  const capacityUnknown = lock.cordsMax === undefined;
+  const most = lock.cordsMax ?? USUAL_IN_SLOT.value * slots;
+  const about = { slots, capacityUnknown, innerOnly };
   if (!innerOnly) {
-    const perSlot = Math.ceil(lock.cordsMax / slots);
-    return { slots, firstSlot: 1, lastSlot: slots, perSlot, cordsMax: lock.cordsMax, innerOnly };
+    return { ...about, firstSlot: 1, lastSlot: slots, perSlot: Math.ceil(most / slots), cordsMax: most };
   }
   const inner = Math.max(0, slots - 2);
-  const stated = lock.thinCordsMax ?? Math.ceil(lock.cordsMax / slots) * inner;
-  const cordsMax = inner === 0 ? 0 : Math.min(stated, lock.cordsMax);
+  const stated = lock.thinCordsMax ?? Math.ceil(most / slots) * inner;
+  const cordsMax = inner === 0 ? 0 : Math.min(stated, most);
   const perSlot = inner === 0 ? 0 : Math.ceil(cordsMax / inner);
-  return { slots, firstSlot: 2, lastSlot: slots - 1, perSlot, cordsMax, innerOnly };
+  return { ...about, firstSlot: 2, lastSlot: slots - 1, perSlot, cordsMax };
 }
 
 /** Everything that speaks against so many cords of this diameter in this lock, the heaviest not first. */
@@ -58,6 +74,7 @@ export function misfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[]
 
 function countMisfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
   const room = lockRoom(lock, cord);
+  if (room.capacityUnknown && room.cordsMax > 0) return unknownCapacity(lock, room, cordCount);
   if (cordCount <= room.cordsMax) return [];
   const reason = room.innerOnly
     ? room.cordsMax === 0
@@ -67,9 +84,34 @@ function countMisfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
   return [
     {
       id: "lift.too-many-cords",
+      harm: room.cordsMax === 0 ? "jams" : "too-many",
       severity: "stop",
       reason,
       cite: cite("lock-instructions", "capacity of a lock"),
+    },
+  ];
+}
+
+/** Of a lock without a stated capacity the wires tell how many cords lie in a slot, and a test whether it holds them. */
+function unknownCapacity(lock: CordLock, { cordsMax, perSlot }: LockRoom, cordCount: number): Misfit[] {
+  const shared = { harm: "not-known", cite: USUAL_IN_SLOT.cite } as const;
+  if (cordCount > cordsMax) {
+    return [
+      {
+        ...shared,
+        id: "lift.capacity-unknown",
+        severity: "fix",
+        reason: `has no stated capacity, and ${counted(cordCount, "cord")} would lie more than ${perSlot} in a slot`,
+      },
+    ];
+  }
+  if (lock.tests?.hold !== undefined) return [];
+  return [
+    {
+      ...shared,
+      id: "lift.capacity-unknown",
+      severity: "unproven",
+      reason: `has no stated capacity. Test how much one cord holds in it before ${counted(cordCount, "cord")} are trusted to it`,
     },
   ];
 }
@@ -86,6 +128,7 @@ function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
     return [
       {
         id: "lift.cord-diameter",
+        harm: tooThin ? "jams" : "too-thick",
         severity: "stop",
         reason: `is made for ${rangeText(lock)}; this cord is ${fineText(d)}, and ${harm}`,
         cite: cite("lock-instructions", "cord diameters of a lock"),
@@ -98,6 +141,7 @@ function diameterMisfits(lock: CordLock, cord: Cord): Misfit[] {
   return [
     {
       id: "lift.cord-diameter",
+      harm: off <= NOMINAL_STOP + FIT_SLACK ? "not-known" : d < nominal ? "jams" : "too-thick",
       severity: off > NOMINAL_STOP + FIT_SLACK ? "stop" : "fix",
       reason: `is stated for cord of ${fineText(nominal)}; this cord of ${fineText(d)} is ${trimmed(off * 100, 0)} % off`,
       cite: nominalCite,
@@ -134,6 +178,7 @@ function gapMisfits(lock: CordLock, cord: Cord): Misfit[] {
 function untested(cord: Cord): Misfit {
   return {
     id: "lift.fit-untested",
+    harm: "not-known",
     severity: "unproven",
     reason:
       `is not known to fit cord of ${fineText(cord.diameterMm)}. Test it for five minutes: screw it to a scrap board, ` +

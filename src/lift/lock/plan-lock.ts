@@ -15,6 +15,7 @@ import { wovenSleeves } from "../woven-sleeves.ts";
 import { cordRuns } from "./cord-runs.ts";
 import { findSeat } from "./find-seat.ts";
 import { judgeFit } from "./judge-fit.ts";
+import { judgeHold } from "./judge-hold.ts";
 import { judgeRig } from "./judge-rig.ts";
 import { judgeSeat } from "./judge-seat.ts";
 import { judgeTail } from "./judge-tail.ts";
@@ -97,12 +98,14 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   });
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
+  const hold = judgeHold(input, loads.designN);
   const shares = unsureShares(shade, loads);
   const strength = judgeCordStrength(shade, cords, takes);
   return {
     values: lift,
     findings: [
       ...judgeFit(input),
+      ...hold.findings,
       ...judgeSeat(input, frame, line, seat),
       ...judgeRig(shade, layout, seat, lift, faults),
       ...judgePull(shade, { ...lift, takeUp: "lock" }),
@@ -118,6 +121,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
       ...seatFigures(line, seat.gap),
       ...tail.workings,
       ...runs.workings,
+      ...hold.workings,
       ...sleeves.workings,
       ...course.workings,
       ...shares.workings,

@@ -1,1 +1,1 @@
-export { type PartKind, type PartsRead, partColumns, readPartsCsv } from "./read-parts-csv.ts";
+export { type PartsRead, partColumns, readPartsCsv } from "./read-parts-csv.ts";

@@ -1,7 +1,8 @@
 import fc from "fast-check";
 import Papa from "papaparse";
 import { describe, expect, test } from "vitest";
-import { PART_KINDS, PART_SCHEMAS, partColumns, readPartsCsv } from "./read-parts-csv.ts";
+import { PART_KINDS, PART_SCHEMAS } from "../../job/index.ts";
+import { partColumns, readPartsCsv } from "./read-parts-csv.ts";
 
 describe("parts from a list", () => {
   test("columns by name, commas in quotes, empty cells left out, ids made from names", () => {

@@ -1,32 +1,8 @@
 import papaparse from "papaparse/papaparse.js";
-import type * as z from "zod";
-import {
-  barSchema,
-  boardSchema,
-  clothSchema,
-  cordLockSchema,
-  cordSchema,
-  driveSchema,
-  eyeSchema,
-  ringSchema,
-  tubeSchema,
-} from "../../job/index.ts";
+import { notYetKnown, PART_SCHEMAS, type PartEntry, type PartKind } from "../../job/index.ts";
 
-/** Kinds of part that a list can bring, with what one of them is made of. */
-export const PART_SCHEMAS = {
-  cloths: clothSchema,
-  locks: cordLockSchema,
-  cords: cordSchema,
-  bars: barSchema,
-  ribs: barSchema,
-  boards: boardSchema,
-  rings: ringSchema,
-  eyes: eyeSchema,
-  tubes: tubeSchema,
-  drives: driveSchema,
-} as const;
-export type PartKind = keyof typeof PART_SCHEMAS;
-export const PART_KINDS = Object.keys(PART_SCHEMAS) as PartKind[];
+/** What has parts of its own does not fit a cell. */
+const NOT_IN_A_CELL: ReadonlySet<string> = new Set(["repeat", "photo", "demo", "alsoSold", "known", "tests"]);
 
 /** Most rows of one list. */
 const MOST_ROWS = 500;
@@ -40,25 +16,21 @@ export interface PartsRead<P> {
 /** Columns that a list of this kind can have: the fields of the job document, units in their names. */
 export function partColumns(kind: PartKind): string[] {
   const { shape } = PART_SCHEMAS[kind];
-  // What has parts of its own does not fit a cell.
-  return Object.keys(shape).filter((key) => key !== "repeat" && key !== "photo" && key !== "demo");
+  return Object.keys(shape).filter((key) => !NOT_IN_A_CELL.has(key));
 }
 
 /**
  * Reads parts from CSV (RFC 4180): the first line names the columns, an empty cell leaves a field out. An id is made
  * from the name where there is none. A row that cannot be used is reported and left out; the others are kept.
  */
-export function readPartsCsv(
-  text: string,
-  kind: PartKind,
-): PartsRead<z.output<(typeof PART_SCHEMAS)[PartKind]>> {
+export function readPartsCsv(text: string, kind: PartKind): PartsRead<PartEntry> {
   const known = partColumns(kind);
   const read = papaparse.parse(text.replace(/^\uFEFF/, ""), {
     header: true,
     skipEmptyLines: "greedy",
     transformHeader: (header: string) => header.trim(),
   });
-  const result: PartsRead<z.output<(typeof PART_SCHEMAS)[PartKind]>> = { parts: [], issues: [] };
+  const result: PartsRead<PartEntry> = { parts: [], issues: [] };
   const columns = read.meta.fields ?? [];
   for (const column of columns.filter((one) => one !== "" && !known.includes(one))) {
     result.issues.push({ line: 1, column, given: column, wanted: `one of ${known.join(", ")}` });
@@ -76,8 +48,18 @@ export function readPartsCsv(
     );
     const id = uniqueId(String(values.id ?? values.name ?? `row-${line}`), ids);
     const parsed = PART_SCHEMAS[kind].safeParse({ ...values, id, name: String(values.name ?? id) });
-    if (parsed.success) result.parts.push(parsed.data);
-    else {
+    if (parsed.success) {
+      const unknown = notYetKnown(kind, parsed.data);
+      if (unknown.length === 0) result.parts.push(parsed.data);
+      for (const column of unknown) {
+        result.issues.push({
+          line,
+          column,
+          given: "nothing",
+          wanted: "a value: it cannot be planned with without",
+        });
+      }
+    } else {
       for (const { path, message } of parsed.error.issues) {
         const column = String(path[0] ?? "(row)");
         const given = columns.includes(column) ? (row[column] ?? "").trim() : "nothing";

@@ -39,12 +39,14 @@ export function WhichLock({ locks = CATALOGUE.locks }: WhichLockProps) {
               {lock.name}: {takes ? "takes them" : "does not"}
             </h3>
             <p>
-              {lock.dividerWires} divider wires make {lock.dividerWires + 1} slots; {lock.cordsMax} cords at
-              most, {Math.ceil(lock.cordsMax / (lock.dividerWires + 1))} in a slot
+              {lock.dividerWires} divider wires make {lock.dividerWires + 1} slots
+              {lock.cordsMax === undefined
+                ? ""
+                : `; ${lock.cordsMax} cords at most, ${Math.ceil(lock.cordsMax / (lock.dividerWires + 1))} in a slot`}
               {lock.cordMinMm === undefined || lock.cordMaxMm === undefined
                 ? ""
                 : `, made for ${fineText(lock.cordMinMm)} to ${fineText(lock.cordMaxMm)}`}
-              {takes && count.ok
+              {takes && count.ok && lock.cordsMax !== undefined
                 ? `; ${count.value} cords fill ${trimmed((100 * count.value) / lock.cordsMax, 0)} % of it`
                 : ""}
               .

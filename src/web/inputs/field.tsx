@@ -248,7 +248,11 @@ function optionsOf(
 ): Record<string, string> {
   if (spec.kind === "choice") return spec.options;
   if (spec.kind === "flag") return { true: spec.yes, false: spec.no };
-  return Object.fromEntries(parts[spec.of].map((one) => [one.id, one.name]));
+  const half = parts.halfKnown?.filter(({ kind }) => kind === spec.of) ?? [];
+  return Object.fromEntries([
+    ...parts[spec.of].map((one) => [one.id, one.name]),
+    ...half.map((one) => [one.id, `${one.name} (not measured yet)`]),
+  ]);
 }
 
 function decode(chosen: string, spec: ChoiceSpec | FlagSpec | PartSpec): unknown {

@@ -1,4 +1,3 @@
-import { CATALOGUE } from "../../job/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { CLOTH_FIELDS, REPEAT_FIELDS } from "../settings/part-fields.ts";
@@ -22,11 +21,10 @@ export function ClothsChapter() {
       }
     >
       <PartList
+        of="cloths"
         kind="cloth"
         pointer="/cloths"
-        catalogue={CATALOGUE.cloths}
         fields={CLOTH_FIELDS}
-        needed={["name", "usableWidthMm", "massGsm"]}
         more={(pointer) => <RepeatFields pointer={`${pointer}/repeat`} />}
       />
       <PartsFromFile kind="cloths" pointer="/cloths" />

@@ -1,4 +1,6 @@
 import type { ReactNode } from "react";
+import { CATALOGUE, notYetKnown, PART_SCHEMAS, type PartEntry, type PartKind } from "../../job/index.ts";
+import { listed } from "../../words/index.ts";
 import { Field } from "../inputs/field.tsx";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
@@ -11,26 +13,22 @@ interface Named {
 }
 
 interface PartListProps {
+  of: PartKind;
   /** What one of them is called: “cord”. */
   kind: string;
   /** Pointer of the maker's own list. */
   pointer: string;
-  /** Stand-ins of the catalogue; a copy of one can be changed. */
-  catalogue: readonly Named[];
   fields: Readonly<Record<string, FieldSpec>>;
-  /** Fields without which such a thing cannot be. */
-  needed: readonly string[];
   more?: (pointer: string) => ReactNode;
 }
 
-/** The maker's own cloths or parts of one kind, and the stand-ins to begin from. */
+/** The maker's own cloths or parts of one kind. One begins empty: nothing of an example is ever taken for the maker's. */
 export function PartList(props: PartListProps) {
-  const { kind, pointer, catalogue, fields, needed, more } = props;
+  const { of, kind, pointer, fields, more } = props;
   const mine = useCanEdit();
   const own = (useField(pointer) as Named[] | undefined) ?? [];
   const ids = new Set(own.map((part) => part.id));
-  const standIns = catalogue.filter((part) => !ids.has(part.id));
-  const copyable = catalogue[0];
+  const standIns = CATALOGUE[of].filter((part) => !ids.has(part.id));
   return (
     <div>
       {own.map((part, at) => (
@@ -50,59 +48,46 @@ export function PartList(props: PartListProps) {
               </button>
             </span>
           </h3>
+          <NotYet of={of} part={part} fields={fields} />
           <div className="fields">
             {Object.entries(fields).map(([name, spec]) => (
-              <Field
-                key={name}
-                pointer={`${pointer}/${at}/${name}`}
-                spec={spec}
-                {...(needed.includes(name) ? { needed: "this must be known" } : { unset: "not said" })}
-              />
+              <Field key={name} pointer={`${pointer}/${at}/${name}`} spec={spec} unset="not known" />
             ))}
             {more?.(`${pointer}/${at}`)}
           </div>
         </div>
       ))}
       <p>
-        {copyable ? (
-          <button
-            type="button"
-            className="button button-small"
-            disabled={!mine}
-            onClick={() => addPart(pointer, { ...copyable, id: newId(kind), name: `My ${kind}` })}
-          >
-            Add a {kind} of your own
-          </button>
-        ) : null}
+        <button
+          type="button"
+          className="button button-small"
+          disabled={!mine}
+          onClick={() => {
+            const part = PART_SCHEMAS[of].parse({ id: newId(kind), name: `My ${kind}` });
+            addToList(pointer, part, `Add ${part.name}`);
+          }}
+        >
+          Add a {kind} of your own
+        </button>
       </p>
       {standIns.length > 0 ? (
-        <>
-          <p className="quiet small">
-            Stand-ins, invented for demonstration. Measure your own part and change it:
-          </p>
-          <ul className="catalogue">
-            {standIns.map((part) => (
-              <li key={part.id}>
-                {part.name}
-                <button
-                  type="button"
-                  className="button-plain small"
-                  disabled={!mine}
-                  onClick={() => addPart(pointer, part)}
-                >
-                  Change it to yours<span className="hidden-words">: {part.name}</span>
-                </button>
-              </li>
-            ))}
-          </ul>
-        </>
+        <p className="quiet small">
+          Stand-ins, invented for demonstration, until you enter your own:{" "}
+          {listed(standIns.map(({ name }) => name))}.
+        </p>
       ) : null}
     </div>
   );
 }
 
-/** Adds a part to the maker's own; it is no demonstration any more. */
-function addPart(pointer: string, part: Named & { demo?: boolean }): void {
-  const { demo: _, ...own } = part;
-  addToList(pointer, own, `Add ${part.name}`);
+/** What must be known of a part before it is planned with. */
+function NotYet({ of, part, fields }: { of: PartKind; part: Named; fields: PartListProps["fields"] }) {
+  const unknown = notYetKnown(of, part as PartEntry);
+  if (unknown.length === 0) return null;
+  return (
+    <p className="small" role="note">
+      Not planned with yet. Not known:{" "}
+      {listed(unknown.map((name) => fields[name]?.label.toLowerCase() ?? name))}.
+    </p>
+  );
 }

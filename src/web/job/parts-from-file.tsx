@@ -1,7 +1,6 @@
 import { type ChangeEvent, useState } from "react";
 import { setPatch } from "../../figures/index.ts";
-import { MOST_PARTS } from "../../job/index.ts";
-import type { PartKind } from "../../tables/parts-csv/index.ts";
+import { MOST_PARTS, type PartKind } from "../../job/index.ts";
 import { useCanEdit, useField } from "../state/fields.ts";
 import { edit, usePlanner } from "../state/store.ts";
 

@@ -1,28 +1,21 @@
 import {
-  type Bar,
-  type Board,
   barSchema,
   boardSchema,
-  type Cloth,
-  type Cord,
-  type CordLock,
   type Cutting,
   clothSchema,
   cordLockSchema,
   cordSchema,
   cuttingSchema,
-  type Drive,
   driveSchema,
-  type Eye,
   eyeSchema,
+  type PartEntry,
+  type PartKind,
   type Rates,
   type Repeat,
-  type Ring,
   ratesSchema,
   repeatSchema,
   ringSchema,
   soldLengthSchema,
-  type Tube,
   tubeSchema,
 } from "../../job/index.ts";
 import {
@@ -42,14 +35,27 @@ import {
 import { withLimits } from "./limits.ts";
 
 type Fields<T> = { [K in Exclude<keyof T, "id" | "demo">]-?: FieldSpec };
+/** Fields of a part but for those that hold more than one value. */
+type FieldsOf<K extends PartKind, But extends string = never> = Fields<
+  Omit<PartEntry<K>, "known" | "tests" | "alsoSold" | "repeat" | "photo" | But>
+>;
 
 const NAME = { ...text("Name", 120), required: true };
 const NOTE = { ...text("Note", 4000), lines: true };
+/** Where a part comes from, after all that is measured on it. */
+const ORIGIN = {
+  supplier: text("Supplier", 120),
+  measuredOn: {
+    ...text("Measured on", 10, "year, month and day, as 2026-05-31"),
+    pattern: /^\d{4}-\d\d-\d\d$/,
+    wanted: "a day, as 2026-05-31",
+  },
+};
 const PRICE = money("Price of one");
 const GSM_PER_OZ_YD2 = 33.90575;
 
 /** Fields of a cloth that stand beside its repeat. */
-export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat" | "photo"> = withLimits(clothSchema, {
+export const CLOTH_FIELDS: FieldsOf<"cloths"> = withLimits(clothSchema, {
   name: NAME,
   usableWidthMm: size("Usable width", "selvedges taken off"),
   massGsm: {
@@ -85,6 +91,7 @@ export const CLOTH_FIELDS: Omit<Fields<Cloth>, "repeat" | "photo"> = withLimits(
   nap: { kind: "flag", label: "Pile or shine", yes: "lies one way, as velvet", no: "none" },
   pricePerM: perRun("Price", 1e7, "¤"),
   soldByMm: size("Sold by", "smallest step off the bolt"),
+  ...ORIGIN,
   note: NOTE,
 });
 
@@ -98,10 +105,11 @@ export const REPEAT_FIELDS: Fields<Repeat> = withLimits(repeatSchema, {
   startXMm: length("First whole repeat", "from the left usable edge"),
 });
 
-export const LOCK_FIELDS: Fields<CordLock> = withLimits(cordLockSchema, {
+export const LOCK_FIELDS: FieldsOf<"locks"> = withLimits(cordLockSchema, {
   name: NAME,
-  dividerWires: count("Divider wires", 0, 12, "slots are one more"),
-  cordsMax: count("Cords at most", 1, 40),
+  dividerWires: count("Divider wires", 0, 12, "or say the slots: one more"),
+  slots: count("Slots", 1, 13, "in place of the wires"),
+  cordsMax: count("Cords at most", 1, 40, "as its maker states; else left empty"),
   cordMinMm: fine("Thinnest cord", 0.3, 6),
   cordMaxMm: fine("Thickest cord", 0.3, 6),
   cordNominalMm: fine("Cord it is made for", 0.3, 6, "where no range is stated"),
@@ -115,10 +123,11 @@ export const LOCK_FIELDS: Fields<CordLock> = withLimits(cordLockSchema, {
   screws: count("Screws", 1, 6),
   massG: number("Weight", 0, 2000, "g"),
   price: PRICE,
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const CORD_FIELDS: Fields<Cord> = withLimits(cordSchema, {
+export const CORD_FIELDS: FieldsOf<"cords"> = withLimits(cordSchema, {
   name: NAME,
   diameterMm: fine("Diameter", 0.3, 6),
   massGPerM: number("Weight of a metre", 0, 100, "g"),
@@ -127,10 +136,11 @@ export const CORD_FIELDS: Fields<Cord> = withLimits(cordSchema, {
   pricePerM: perRun("Price", 1e7, "¤"),
   spoolMm: run("On one spool", 100, 5_000_000),
   price: { ...PRICE, label: "Price of a spool" },
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const BAR_FIELDS: Fields<Omit<Bar, "alsoSold">> = withLimits(barSchema, {
+export const BAR_FIELDS: FieldsOf<"bars"> = withLimits(barSchema, {
   name: NAME,
   material: choice("Material", {
     steel: "steel",
@@ -144,39 +154,43 @@ export const BAR_FIELDS: Fields<Omit<Bar, "alsoSold">> = withLimits(barSchema, {
   massGPerM: number("Weight of a metre", 1, 20_000, "g", "weighed; else from section and material"),
   stockMm: run("Sold in lengths of", 0.01, 20_000),
   price: PRICE,
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const BOARD_FIELDS: Fields<Omit<Board, "alsoSold">> = withLimits(boardSchema, {
+export const BOARD_FIELDS: FieldsOf<"boards"> = withLimits(boardSchema, {
   name: NAME,
   depthMm: size("Depth", "from the wall or glass into the room"),
   thicknessMm: size("Thickness"),
   densityKgM3: number("Density", 100, 1500, "kg/m³"),
   stockMm: run("Sold in lengths of", 0.01, 20_000),
   price: PRICE,
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const RING_FIELDS: Fields<Ring> = withLimits(ringSchema, {
+export const RING_FIELDS: FieldsOf<"rings"> = withLimits(ringSchema, {
   name: NAME,
   diameterMm: fine("Diameter"),
   massG: number("Weight of one", 0, 100, "g"),
   packOf: count("In a pack", 1, 10_000),
   price: { ...PRICE, label: "Price of a pack" },
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const EYE_FIELDS: Fields<Eye> = withLimits(eyeSchema, {
+export const EYE_FIELDS: FieldsOf<"eyes"> = withLimits(eyeSchema, {
   name: NAME,
   outsideDiameterMm: fine("Outside diameter"),
   friction: number("Friction of cord on it", 0, 1, "", "coefficient"),
   pulleyShare: number("A pulley: share of the pull it passes on", 0.5, 1, "", "at a quarter turn"),
   packOf: count("In a pack", 1, 10_000),
   price: { ...PRICE, label: "Price of a pack" },
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const TUBE_FIELDS: Fields<Tube> = withLimits(tubeSchema, {
+export const TUBE_FIELDS: FieldsOf<"tubes"> = withLimits(tubeSchema, {
   name: NAME,
   diameterMm: fine("Outside diameter", 0.1, 500),
   wallMm: fine("Wall", 0.1, 50),
@@ -189,10 +203,11 @@ export const TUBE_FIELDS: Fields<Tube> = withLimits(tubeSchema, {
   spoolWindMm: fine("Spool: clear width", 0.1, 500, "between the flanges"),
   spoolPrice: money("Price of a spool"),
   price: { ...PRICE, label: "Price of a length" },
+  ...ORIGIN,
   note: NOTE,
 });
 
-export const DRIVE_FIELDS: Fields<Drive> = withLimits(driveSchema, {
+export const DRIVE_FIELDS: FieldsOf<"drives"> = withLimits(driveSchema, {
   name: NAME,
   kind: choice("Driven by", { spring: "a spring", wand: "a wand", loop: "a loop", motor: "a motor" }),
   lengthMm: fine("Length along the board", 0.1, 500),
@@ -211,6 +226,7 @@ export const DRIVE_FIELDS: Fields<Drive> = withLimits(driveSchema, {
   screws: count("Screws", 1, 6),
   massG: number("Weight", 0, 20_000, "g"),
   price: PRICE,
+  ...ORIGIN,
   note: NOTE,
 });
 

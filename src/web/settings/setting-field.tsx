@@ -15,6 +15,8 @@ export interface SettingFieldProps {
   name: string;
   /** What the shade came to, where the setting is worked out. */
   worked?: unknown;
+  /** What it would be without the maker's choice, where that is known. */
+  unchosen?: unknown;
   /** Style of the shade, which may have a default of its own. */
   style?: StyleKind;
 }
@@ -25,6 +27,7 @@ export const SettingField = memo(function SettingField({
   group,
   name,
   worked,
+  unchosen,
   style,
 }: SettingFieldProps) {
   const pointer = `${scope}/${group}/${name}`;
@@ -36,7 +39,8 @@ export const SettingField = memo(function SettingField({
   const habit = useField(`/workshop/${group}/${name}`);
   if (!spec || !entry) throw new Error(`invalid setting: ${group}.${name}`);
   const ofShade = scope !== "/workshop";
-  const standIn = isWorkedOut(entry) ? worked : entry.value;
+  // Once the maker chose, what the shade came to is that choice, not what the default would be.
+  const standIn = !isWorkedOut(entry) ? entry.value : own === undefined ? worked : unchosen;
   return (
     <Field
       pointer={pointer}

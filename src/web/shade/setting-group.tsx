@@ -4,8 +4,9 @@ import { FieldGroup } from "../findings/field-findings.tsx";
 import { More } from "../frame/more.tsx";
 import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
 import { SettingField } from "../settings/setting-field.tsx";
+import { useJob } from "../state/fields.ts";
 import { useShade } from "./shade-context.tsx";
-import { workedOut } from "./worked-out.ts";
+import { withoutChoice, workedOut } from "./worked-out.ts";
 
 interface SettingsProps {
   group: MakingGroup;
@@ -14,7 +15,8 @@ interface SettingsProps {
 
 /** Some settings of one group, side by side. */
 export function Settings({ group, names }: SettingsProps) {
-  const { plan, pointer } = useShade();
+  const { plan, pointer, window } = useShade();
+  const job = useJob();
   return names.map((name) => (
     <SettingField
       key={name}
@@ -22,6 +24,7 @@ export function Settings({ group, names }: SettingsProps) {
       group={group}
       name={name}
       worked={workedOut(plan, group, name)}
+      unchosen={withoutChoice(job, window.shade.making, group, name)}
       style={plan.style}
     />
   ));

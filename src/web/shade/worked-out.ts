@@ -1,5 +1,6 @@
-import type { MakingGroup, StyleKind } from "../../job/index.ts";
+import { type Job, type Making, type MakingGroup, PLAIN_LIFT, type StyleKind } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import { carefulLift } from "../../safety/index.ts";
 import { STYLE_MODULES } from "../../styles/index.ts";
 
 const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
@@ -24,6 +25,22 @@ const WORKED: Record<string, (plan: ShadePlan) => unknown> = {
 /** Whether the pleats of a style stand in from its edges by a setting of their own. */
 function setsPleatsIn(style: StyleKind): boolean {
   return STYLE_MODULES[style].asks.some((ask) => ask.group === "pleat" && ask.keys.includes("insetMm"));
+}
+
+/**
+ * What a setting that the maker chose would be without that choice, where it can be told without planning: the lift
+ * follows the place and the purpose, and its cords go with it.
+ */
+export function withoutChoice(
+  job: Pick<Job, "place" | "purpose">,
+  own: Making | undefined,
+  group: MakingGroup,
+  name: string,
+): unknown {
+  if (group !== "lift") return undefined;
+  if (name === "kind") return carefulLift(job).kind;
+  if (name !== "rearCords") return undefined;
+  return (own?.lift?.kind === undefined ? carefulLift(job) : PLAIN_LIFT).rearCords;
 }
 
 /** What the shade came to where a setting is worked out, to stand in its empty field. */

@@ -1,10 +1,10 @@
-import { CATALOGUE, type Catalogue, DEFAULT_RATES, type Job, partsOf } from "../../job/index.ts";
+import { CATALOGUE, DEFAULT_RATES, type Job, type PartsAtHand, partsOf } from "../../job/index.ts";
 import { usePlanner } from "./store.ts";
 
-const known = new WeakMap<Job["cloths"], { hardware: Job["hardware"]; parts: Catalogue }>();
+const known = new WeakMap<Job["cloths"], { hardware: Job["hardware"]; parts: PartsAtHand }>();
 
 /** Cloths and parts to choose from; gathered again only when cloths or hardware change. */
-export function partsAtHand(job: Job): Catalogue {
+export function partsAtHand(job: Job): PartsAtHand {
   const before = known.get(job.cloths);
   if (before?.hardware === job.hardware) return before.parts;
   const parts = partsOf(job);
@@ -12,7 +12,7 @@ export function partsAtHand(job: Job): Catalogue {
   return parts;
 }
 
-export function useParts(): Catalogue {
+export function useParts(): PartsAtHand {
   return usePlanner((planner) => (planner.job ? partsAtHand(planner.job) : CATALOGUE));
 }
 
