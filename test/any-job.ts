@@ -19,6 +19,9 @@ interface Schema {
   pattern?: string;
   maxLength?: number;
   $ref?: string;
+  /** A record: which keys, and what each holds. */
+  propertyNames?: Schema;
+  additionalProperties?: Schema | false;
 }
 
 /** Few ids, the catalogue's among them, so that what is asked for is often there. */
@@ -68,7 +71,12 @@ function anyOf(schema: Schema): fc.Arbitrary<unknown> {
   }
 }
 
-function anyObject({ properties = {}, required = [] }: Schema): fc.Arbitrary<unknown> {
+function anyObject({ properties = {}, required = [], propertyNames, additionalProperties }: Schema) {
+  if (propertyNames && additionalProperties) {
+    return fc.dictionary(anyOf(propertyNames) as fc.Arbitrary<string>, anyOf(additionalProperties), {
+      maxKeys: MOST_ITEMS,
+    });
+  }
   const fields = Object.fromEntries(Object.entries(properties).map(([key, inner]) => [key, anyOf(inner)]));
   return fc.record(fields, { requiredKeys: required });
 }
@@ -86,6 +94,7 @@ function anyArray({
 
 function anyString({ pattern, maxLength }: Schema): fc.Arbitrary<unknown> {
   if (pattern?.includes("{0,63}")) return fc.constantFrom(...IDS);
+  if (pattern?.startsWith("^\\d{4}")) return fc.constantFrom("2026-05-31", "1999-12-01");
   if (pattern?.startsWith("^data:image")) return fc.constantFrom("data:image/png;base64,AA==");
   if (pattern?.startsWith("^#")) return fc.constantFrom("#d9c7a3", "#000000", "#FFFFFF");
   if (pattern?.includes("A-Z")) return fc.constantFrom("USD", "EUR", "JPY");

@@ -83,20 +83,19 @@ export function plannedLock(entry: PartEntry<"locks">): CordLock {
   // Counted twice and not alike: nobody knows.
   const disagree = slots !== undefined && dividerWires !== slots - 1;
   const gap = entry.tests?.gap?.gapMm ?? entry.endGapMm;
-  const lock = {
-    ...entry,
-    ...(dividerWires === undefined ? {} : { dividerWires }),
-    ...(gap === undefined ? {} : { endGapMm: gap }),
-  };
+  const lock = { ...entry, dividerWires, ...(gap === undefined ? {} : { endGapMm: gap }) };
   const unmeasured = LOCK_SIZES.filter(
     (size) => lock[size] === undefined || (size === "dividerWires" && disagree),
   );
   return {
-    ...UNMEASURED_LOCK,
     ...lock,
+    housingLengthMm: lock.housingLengthMm ?? UNMEASURED_LOCK.housingLengthMm,
+    housingWidthMm: lock.housingWidthMm ?? UNMEASURED_LOCK.housingWidthMm,
+    housingHeightMm: lock.housingHeightMm ?? UNMEASURED_LOCK.housingHeightMm,
+    dividerWires: dividerWires ?? UNMEASURED_LOCK.dividerWires,
     screws: lock.screws ?? USUAL_SCREWS,
     ...(unmeasured.length === 0 ? {} : { unmeasured }),
-  } as CordLock;
+  };
 }
 
 /** The part with what its tests at the bench came to: a reading at the bench goes before a word on a label. */
@@ -109,10 +108,13 @@ function cordWithTests(entry: PartEntry<"cords">): PartEntry<"cords"> {
   const { turns, stretch } = entry.tests ?? {};
   return {
     ...entry,
-    ...(turns === undefined ? {} : { diameterMm: diameterFromTurns(turns) }),
-    ...(stretch === undefined ? {} : { stretchAt10N: stretchOf(stretch) }),
+    diameterMm: (turns && diameterFromTurns(turns)) ?? entry.diameterMm,
+    stretchAt10N: (stretch && stretchOf(stretch)) ?? entry.stretchAt10N,
   };
 }
+
+/** What passes on less is no pulley; the schema's own limit. */
+const LEAST_PULLEY_SHARE = 0.5;
 
 function eyeWithTests(entry: PartEntry<"eyes">): PartEntry<"eyes"> {
   const readings = entry.tests?.friction;
@@ -120,7 +122,7 @@ function eyeWithTests(entry: PartEntry<"eyes">): PartEntry<"eyes"> {
   if (found === undefined) return entry;
   return entry.pulleyShare === undefined
     ? { ...entry, friction: found.friction }
-    : { ...entry, pulleyShare: found.pulleyShare };
+    : { ...entry, pulleyShare: Math.max(LEAST_PULLEY_SHARE, found.pulleyShare) };
 }
 
 /** Fields of the part that must be known before it can be planned with. */
