@@ -1,12 +1,20 @@
 import { buildGenerator, programFromConfig } from "typescript-json-schema";
 import * as z from "zod";
-import { jobSchema } from "../src/job/index.ts";
+import { jobSchema, partsFileSchema } from "../src/job/index.ts";
 
 const text = (schema: object) => `${JSON.stringify(schema, null, 2)}\n`;
 
 /** JSON Schema of a job as it is written: what has a default may be left out. */
 export function jobSchemaText(): string {
   return text({ $id: "shadewright-job-1.schema.json", ...z.toJSONSchema(jobSchema, { io: "input" }) });
+}
+
+/** JSON Schema of a parts file. */
+export function partsSchemaText(): string {
+  return text({
+    $id: "shadewright-parts-1.schema.json",
+    ...z.toJSONSchema(partsFileSchema, { io: "input" }),
+  });
 }
 
 /** JSON Schema of the plan, read from its types, so that the two cannot differ. */

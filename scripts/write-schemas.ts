@@ -1,5 +1,6 @@
 import { writeFileSync } from "node:fs";
-import { jobSchemaText, planSchemaText } from "./schemas.ts";
+import { jobSchemaText, partsSchemaText, planSchemaText } from "./schemas.ts";
 
 writeFileSync("schema/shadewright-job-1.schema.json", jobSchemaText());
+writeFileSync("schema/shadewright-parts-1.schema.json", partsSchemaText());
 writeFileSync("schema/shadewright-plan-2.schema.json", planSchemaText());

@@ -2,7 +2,7 @@ import { readFileSync } from "node:fs";
 import { Ajv } from "ajv";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
-import { jobSchemaText, planSchemaText } from "../scripts/schemas.ts";
+import { jobSchemaText, partsSchemaText, planSchemaText } from "../scripts/schemas.ts";
 import { newJob, newWindow } from "../src/job/index.ts";
 import { plan } from "../src/plan/index.ts";
 
@@ -23,6 +23,15 @@ function smallJob() {
 describe("published schemas", () => {
   test("the job's is up to date (`npm run schema` writes it)", () => {
     expect(jobFile).toBe(jobSchemaText());
+  });
+
+  test("that of a parts file is up to date, and takes a part that is half known", () => {
+    const text = readFileSync("schema/shadewright-parts-1.schema.json", "utf8");
+    expect(text).toBe(partsSchemaText());
+    const isParts = new Ajv2020({ strict: true, strictTuples: false }).compile(JSON.parse(text));
+    const file = { format: "shadewright-parts", version: 1, locks: [{ id: "l", name: "L", slots: 4 }] };
+    expect(isParts(file)).toBe(true);
+    expect(isParts({ ...file, locks: [{ id: "l", name: "L", slots: "four" }] })).toBe(false);
   });
 
   test("the plan's is up to date (`npm run schema` writes it)", () => {

@@ -1,5 +1,6 @@
 import { Command } from "commander";
 import { addAsk } from "./commands/ask-command.ts";
+import { addBenchTest } from "./commands/bench-test-command.ts";
 import { addCheck } from "./commands/check-command.ts";
 import { addCut } from "./commands/cut-command.ts";
 import { addNew } from "./commands/new-command.ts";
@@ -33,6 +34,7 @@ export function program(io: Io): Command {
   addCut(root, io);
   addCheck(root, io);
   addAsk(root, io);
+  addBenchTest(root, io);
   addNew(root, io);
   addSchema(root, io);
   return root;

@@ -5,12 +5,6 @@ import { daySchema, nameSchema } from "./primitives.ts";
 export const KNOWN_BY = ["measured", "stated", "not-known"] as const;
 export type KnownBy = (typeof KNOWN_BY)[number];
 
-export const KNOWN_WORDS: Record<KnownBy, string> = {
-  measured: "measured",
-  stated: "stated by the seller",
-  "not-known": "not known",
-};
-
 /** Where a part comes from, and when it was measured. */
 export const partOrigin = {
   supplier: nameSchema.optional().meta({ description: "Who sells it" }),

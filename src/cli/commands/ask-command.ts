@@ -1,22 +1,21 @@
 import { Argument, type Command } from "commander";
 import {
   answersCause,
-  askLock,
   type Cause,
   diagnose,
   SYMPTOM_NAMES,
   SYMPTOMS,
   type Symptom,
 } from "../../diagnose/index.ts";
-import { CATALOGUE, type Job, LIFT_TRAITS } from "../../job/index.ts";
+import { type Job, LIFT_TRAITS } from "../../job/index.ts";
 import { chooseHardware, type HardwareChoices, isWithinFields } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
-import { forceText, lengthText, parseLength } from "../../units/index.ts";
-import { badInput } from "../bad-input.ts";
-import { findWindow } from "../find-window.ts";
+import { forceText, lengthText } from "../../units/index.ts";
+import { answerText, placeOf } from "../asking.ts";
 import type { Io } from "../io.ts";
-import { plainLine, wrapped } from "../plain-text.ts";
-import { readJob } from "../read-job.ts";
+import { wrapped } from "../plain-text.ts";
+import { PARTS_OPTION, readJobWith } from "../read-job.ts";
+import { addAskFit, addAskLock } from "./ask-fit.ts";
 
 /** `shadewright ask`: questions with a few numbers, or about one shade of a job. */
 export function addAsk(program: Command, io: Io): void {
@@ -24,34 +23,24 @@ export function addAsk(program: Command, io: Io): void {
     .command("ask")
     .description("Ask a question: which lock, which hardware, what is wrong")
     .helpCommand(false);
-  ask
-    .command("lock")
-    .description("Which cord lock takes so many cords of one diameter, with no job at all")
-    .requiredOption("--cords <number>", "how many cords")
-    .requiredOption("--diameter <length>", "of one cord; a bare number is in mm")
-    .option("--json", "print the answer as JSON")
-    .action((options: { cords: string; diameter: string; json?: boolean }) => {
-      const answers = askLock(countOf(options.cords), diameterOf(options.diameter), CATALOGUE.locks);
-      if (options.json) return io.out(json("shadewright-locks", { answers }));
-      const lines = answers.map(({ lock, takes, remarks }) => {
-        const words = remarks.map(({ text }) => text).join(" ");
-        return `${lock.name}: ${takes ? "takes them." : "does not."}${words === "" ? "" : ` ${words}`}`;
-      });
-      io.out(`${lines.map((line) => wrapped(line, io.columns - 2, "  ")).join("\n")}\n`);
-    });
+  addAskLock(ask, io);
+  addAskFit(ask, io);
   ask
     .command("hardware")
     .description("Every way to raise one shade with the parts at hand, ranked, and what does not go")
     .argument("<job>", "job file, or - for the standard input")
     .option("--shade <id>", "which window; the first of the job unless given")
+    .option(...PARTS_OPTION)
     .option("--json", "print the answer as JSON")
-    .action(async (path: string, options: { shade?: string; json?: boolean }) => {
-      const job = await readJob(path, io);
+    .action(async (path: string, options: { shade?: string; parts?: string; json?: boolean }) => {
+      const job = await readJobWith(path, options.parts, io);
       const [room, window] = placeOf(job, options.shade);
       const found = chooseHardware(job, room, window);
       if (found === undefined) return;
       io.out(
-        options.json ? json("shadewright-hardware", { ...found }) : hardwareText(found, job, io.columns),
+        options.json
+          ? answerText("shadewright-hardware", { ...found })
+          : hardwareText(found, job, io.columns),
       );
     });
   ask
@@ -60,47 +49,25 @@ export function addAsk(program: Command, io: Io): void {
     .addArgument(new Argument("<symptom>", "what is wrong").choices(SYMPTOMS))
     .argument("<job>", "job file, or - for the standard input")
     .option("--shade <id>", "which window; the first of the job unless given")
+    .option(...PARTS_OPTION)
     .option("--json", "print the answer as JSON")
-    .action(async (symptom: Symptom, path: string, options: { shade?: string; json?: boolean }) => {
-      const job = await readJob(path, io);
-      const place = placeOf(job, options.shade);
-      const causes = diagnose(job, ...place, symptom).map((cause) => ({
-        ...cause,
-        remedies: cause.remedies.filter(
-          (remedy) => isWithinFields(remedy) && answersCause(job, ...place, cause, remedy),
-        ),
-      }));
-      io.out(
-        options.json
-          ? json("shadewright-causes", { symptom, causes })
-          : causesText(symptom, causes, io.columns),
-      );
-    });
-}
-
-function json(format: string, body: object): string {
-  return `${JSON.stringify({ format, version: 2, ...body }, null, 2)}\n`;
-}
-
-function countOf(text: string): number {
-  const count = Number(text);
-  if (Number.isInteger(count) && count >= 1 && count <= 60) return count;
-  throw badInput("--cords", plainLine(text), "a whole number from 1 to 60");
-}
-
-function diameterOf(text: string): number {
-  const read = parseLength(text, "mm");
-  if (!read.ok) throw badInput("--diameter", plainLine(text), read.reason);
-  if (read.lengthMm >= 0.3 && read.lengthMm <= 6) return read.lengthMm;
-  throw badInput("--diameter", plainLine(text), "0.3 to 6 mm");
-}
-
-/** Where the shade stands in the job; the first unless it is named. */
-function placeOf(job: Job, shadeId: string | undefined): [room: number, window: number] {
-  if (shadeId !== undefined) return findWindow(job, shadeId);
-  const room = job.rooms.findIndex(({ windows }) => windows.length > 0);
-  if (room < 0) throw badInput("(file)", "a job without windows", "a job with at least one");
-  return [room, 0];
+    .action(
+      async (symptom: Symptom, path: string, options: { shade?: string; parts?: string; json?: boolean }) => {
+        const job = await readJobWith(path, options.parts, io);
+        const place = placeOf(job, options.shade);
+        const causes = diagnose(job, ...place, symptom).map((cause) => ({
+          ...cause,
+          remedies: cause.remedies.filter(
+            (remedy) => isWithinFields(remedy) && answersCause(job, ...place, cause, remedy),
+          ),
+        }));
+        io.out(
+          options.json
+            ? answerText("shadewright-causes", { symptom, causes })
+            : causesText(symptom, causes, io.columns),
+        );
+      },
+    );
 }
 
 function hardwareText({ search, choices }: HardwareChoices, { units }: Job, columns: number): string {

@@ -1,9 +1,15 @@
 import type { Command } from "commander";
 import { plan, proveRemedies } from "../../plan/index.ts";
 import type { Io } from "../io.ts";
-import { readJob } from "../read-job.ts";
+import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { allFindings, findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, safetyJson, stampedShades } from "../safety-stop.ts";
+
+interface CheckOptions {
+  json?: boolean;
+  parts?: string;
+  allowFindings?: boolean;
+}
 
 /** `shadewright check`: plans without writing anything, and says what was found. */
 export function addCheck(program: Command, io: Io): void {
@@ -12,9 +18,10 @@ export function addCheck(program: Command, io: Io): void {
     .description("Read a job and say what was found, without writing anything")
     .argument("<job>", "job file, or - for the standard input")
     .option("--json", "print the findings as JSON")
+    .option(...PARTS_OPTION)
     .option(...ALLOW_FINDINGS)
-    .action(async (path: string, { json, allowFindings }: { json?: boolean; allowFindings?: boolean }) => {
-      const job = await readJob(path, io);
+    .action(async (path: string, { json, parts, allowFindings }: CheckOptions) => {
+      const job = await readJobWith(path, parts, io);
       const planned = proveRemedies(job, plan(job));
       io.err(findingsText(planned, io.columns));
       if (json) {

@@ -7,7 +7,7 @@ import { cuttingText } from "../cutting-report.ts";
 import { cutWithin } from "../cutting-time.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
-import { readJob } from "../read-job.ts";
+import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
 import { leftoversText, writeFiles } from "../write-files.ts";
 
@@ -17,6 +17,7 @@ interface CutOptions {
   seconds: number;
   seed?: number;
   json?: boolean;
+  parts?: string;
   allowFindings?: boolean;
 }
 
@@ -41,6 +42,7 @@ export function addCut(program: Command, io: Io): void {
     .option("--tries <number>", "plans to try, where that takes less time", wholeUpTo(MOST_TRIES))
     .option("--seed <number>", "another seed tries other plans", wholeUpTo(2 ** 31 - 1))
     .option("--json", "print the cutting plan as JSON; then --out may be left out")
+    .option(...PARTS_OPTION)
     .option(...ALLOW_FINDINGS)
     .action((path: string, options: CutOptions) => cutJob(path, options, io));
 }
@@ -57,13 +59,13 @@ function wholeUpTo(most: number): (text: string) => number {
 
 async function cutJob(
   path: string,
-  { out, json, seed, allowFindings, ...limits }: CutOptions,
+  { out, json, seed, parts, allowFindings, ...limits }: CutOptions,
   io: Io,
 ): Promise<void> {
   if (out === undefined && !json) {
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
-  const read = await readJob(path, io);
+  const read = await readJobWith(path, parts, io);
   const job = seed === undefined ? read : { ...read, cutting: { ...read.cutting, seed } };
   const planned = plan(job);
   const cutting = await cutWithin(job, planned, limits, io);

@@ -7,7 +7,7 @@ import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
 import type { PlanFilesInput } from "../plan-files.ts";
 import { PRINT_HELP, setsOf } from "../print-option.ts";
-import { readJob } from "../read-job.ts";
+import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
 import { leftoversText, writeFiles } from "../write-files.ts";
@@ -21,6 +21,7 @@ interface PlanOptions {
   print?: string;
   json?: boolean;
   quiet?: boolean;
+  parts?: string;
   allowFindings?: boolean;
 }
 
@@ -38,6 +39,7 @@ export function addPlan(program: Command, io: Io): void {
     .option("--shade <id>", "plan this window alone")
     .option("--quiet", "say nothing but what went wrong")
     .option("--json", "print the plan as JSON; then --out may be left out")
+    .option(...PARTS_OPTION)
     .option(...ALLOW_FINDINGS)
     .action((path: string, options: PlanOptions) => planJob(path, options, io));
 }
@@ -48,7 +50,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
   const sets = options.print === undefined ? undefined : setsOf(options.print);
-  const job = await readJob(path, io);
+  const job = await readJobWith(path, options.parts, io);
   if (options.shade !== undefined) findWindow(job, options.shade);
   const only = options.shade === undefined ? {} : { only: [options.shade] };
   const { plan: unproven, cutting } = planAndCut(job, only);

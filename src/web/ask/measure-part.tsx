@@ -1,5 +1,6 @@
 import { useState } from "react";
-import { fromTwoReadings, PART_TESTS } from "../../diagnose/index.ts";
+import { PART_TESTS } from "../../diagnose/index.ts";
+import { frictionOfPair } from "../../job/index.ts";
 import { trimmed } from "../../units/index.ts";
 import { Typed } from "../inputs/typed.tsx";
 import { askedNumber } from "./asked-number.ts";
@@ -8,7 +9,7 @@ import { askedNumber } from "./asked-number.ts";
 export function MeasurePart() {
   const [raises, setRaises] = useState("1.5");
   const [lowers, setLowers] = useState("0.7");
-  const found = fromTwoReadings(askedNumber(raises), askedNumber(lowers));
+  const found = frictionOfPair({ raisesN: askedNumber(raises), lowersN: askedNumber(lowers) });
   return (
     <section className="chapter ask-part" aria-labelledby="measure-part">
       <h2 id="measure-part">Measure your own part</h2>
