@@ -114,7 +114,9 @@ function howText({ title, steps, reads, formula, where, cite }: PartTest, column
 
 /** Checks what was typed by the schema of the test, so that trouble is told by the name of the option. */
 function readingsOf(test: PartTest, options: TestOptions): Record<string, number | number[]> {
-  const values = Object.fromEntries(test.reads.map((reading) => [reading.field, readingOf(reading, options)]));
+  const values = Object.fromEntries(
+    test.reads.map((reading) => [reading.field, readingOf(reading, options)]),
+  );
   const parsed = BENCH_TESTS[test.id].safeParse({
     ...values,
     ...(options.on === undefined ? {} : { on: options.on }),
