@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useState } from "react";
 import { useLocation } from "wouter";
 import { BenchPage } from "./bench/bench-page.tsx";
 import { BackToShelf } from "./frame/notices.tsx";
@@ -6,6 +6,8 @@ import { Page } from "./frame/page.tsx";
 import { TopBar } from "./frame/top-bar.tsx";
 import { DamagedJob } from "./job/damaged-job.tsx";
 import { JobPage } from "./job/job-page.tsx";
+import type { BinnedJob } from "./persistence/database.ts";
+import { listBin, putBack } from "./persistence/job-shelf.ts";
 import { closeSession, openSession } from "./persistence/session.ts";
 import { ShadePage } from "./shade/shade-page.tsx";
 import { usePlanner } from "./state/store.ts";
@@ -19,7 +21,7 @@ export function JobRoutes({ jobId }: { jobId: string }) {
   const access = usePlanner((planner) => planner.access);
   const openId = usePlanner((planner) => planner.job?.id);
   const [location] = useLocation();
-  if (access === "missing") return <MissingJob />;
+  if (access === "missing") return <MissingJob jobId={jobId} />;
   if (access === "damaged") return <DamagedJob />;
   if (openId !== jobId) return <Opening />;
   const [windowId, mode] = location.split("/").slice(3);
@@ -39,14 +41,38 @@ function Opening() {
   );
 }
 
-function MissingJob() {
+/** Says where the job is: in the bin, where it can be put back, or not here. */
+function MissingJob({ jobId }: { jobId: string }) {
+  const [binned, setBinned] = useState<BinnedJob>();
+  useEffect(() => {
+    listBin()
+      .then((bin) => setBinned(bin.find(({ stored }) => stored.id === jobId)))
+      .catch(() => {});
+  }, [jobId]);
   return (
     <>
       <TopBar />
       <Page className="page page-narrow" title="Not on the shelf">
         <h1>This job is not on the shelf</h1>
-        <p>It may have been taken off, or it stands on another device. A job file opens it anywhere.</p>
+        <p>
+          {binned === undefined
+            ? "It may have been taken off, or it stands on another device. A job file opens it anywhere."
+            : "It was taken off and waits in the bin."}
+        </p>
         <p className="page-actions">
+          {binned === undefined ? null : (
+            <button
+              type="button"
+              className="button"
+              onClick={async () => {
+                await putBack(binned.binId, jobId);
+                await closeSession();
+                await openSession(jobId);
+              }}
+            >
+              Put it back
+            </button>
+          )}
           <BackToShelf />
         </p>
       </Page>

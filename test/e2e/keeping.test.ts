@@ -81,7 +81,7 @@ test("undo goes on after the page was closed", async () => {
   await page.reload();
   await page.getByRole("button", { name: "Undo: Width at the bottom" }).click();
   expect(await field(page, WIDTH).inputValue()).toBe("35 3/4");
-  await page.getByRole("button", { name: "Do again: Width at the bottom" }).click();
+  await page.getByRole("button", { name: "Redo: Width at the bottom" }).click();
   expect(await field(page, WIDTH).inputValue()).toBe("34");
   await page.context().close();
 });

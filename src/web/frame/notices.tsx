@@ -1,11 +1,12 @@
 import { Link } from "wouter";
 import type { Job } from "../../job/index.ts";
+import { counted } from "../../words/index.ts";
 import { takeRelease, useRelease } from "../offline/register.ts";
 import type { SaveTrouble } from "../persistence/autosave.ts";
 import { saveJobFile } from "../persistence/job-file.ts";
-import { keepCopy, saveAgain, takeOver, unwrittenJob } from "../persistence/session.ts";
+import { keepCopy, putBackOpen, saveAgain, takeOver, unwrittenJob } from "../persistence/session.ts";
 import { usePlanner } from "../state/store.ts";
-import { dismissImport, useImport } from "./importing.ts";
+import { dismissImport, type ImportState, useImport } from "./importing.ts";
 import "./notices.css";
 
 /** What the maker must know about the job's keeping, where it stands in the way of nothing. */
@@ -14,6 +15,7 @@ export function Notices() {
     <div className="notices screen-only">
       <SaveNotice />
       <TabNotice />
+      <TakenNotice />
       <ImportNotice />
       <ReleaseNotice />
     </div>
@@ -91,6 +93,24 @@ function TabNotice() {
   );
 }
 
+function TakenNotice() {
+  const isTaken = usePlanner((planner) => planner.access === "taken");
+  const job = usePlanner((planner) => planner.job);
+  if (!isTaken || !job) return null;
+  return (
+    <div className="notice notice-stop" role="alert">
+      <p>
+        <strong>Taken off the shelf.</strong> Another tab took this job off the shelf. What you see is how it
+        was last saved; it waits in the bin.
+      </p>
+      <button type="button" className="button button-small button-main" onClick={() => void putBackOpen()}>
+        Put it back
+      </button>
+      <SaveAsFile job={job} />
+    </div>
+  );
+}
+
 function ImportNotice() {
   const state = useImport();
   switch (state.state) {
@@ -109,6 +129,13 @@ function ImportNotice() {
             The shelf held a job of this kind already, so the file {state.name} stands beside it as a copy.
             Both are kept.
           </p>
+          <DismissButton />
+        </div>
+      );
+    case "restored":
+      return (
+        <div className="notice" role="status">
+          <p>{restoredText(state)}</p>
           <DismissButton />
         </div>
       );
@@ -131,6 +158,22 @@ function ImportNotice() {
         </div>
       );
   }
+}
+
+function restoredText({
+  name,
+  added,
+  same,
+  copied,
+  lost,
+}: Extract<ImportState, { state: "restored" }>): string {
+  const parts = [
+    `${counted(added, "job")} of ${name} put on the shelf`,
+    same > 0 ? `${same} stood there already` : "",
+    copied > 0 ? `${copied} stood there otherwise and came as a copy beside it` : "",
+    lost > 0 ? `${lost} could not be read: the file is damaged or cut short` : "",
+  ];
+  return `${parts.filter(Boolean).join("; ")}.`;
 }
 
 function DismissButton() {

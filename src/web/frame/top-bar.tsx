@@ -1,6 +1,7 @@
 import type { ReactNode } from "react";
 import { Link } from "wouter";
 import { redoEdit, undoEdit, usePlanner } from "../state/store.ts";
+import { HistoryList } from "./history-list.tsx";
 import { Mark, RedoIcon, UndoIcon } from "./icons.tsx";
 import { Notices } from "./notices.tsx";
 import { SaveState } from "./save-state.tsx";
@@ -55,12 +56,13 @@ function JobTools() {
         className="tool"
         disabled={!mine || next === undefined}
         onClick={redoEdit}
-        title={next === undefined ? "Nothing to do again" : `Do again: ${next}`}
-        aria-label={next === undefined ? "Do again" : `Do again: ${next}`}
+        title={next === undefined ? "Nothing to redo" : `Redo: ${next}`}
+        aria-label={next === undefined ? "Redo" : `Redo: ${next}`}
         aria-keyshortcuts="Control+Shift+Z"
       >
         <RedoIcon />
       </button>
+      <HistoryList />
       <div className="top-bar-units">
         <UnitsSwitch />
       </div>

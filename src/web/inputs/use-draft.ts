@@ -1,4 +1,5 @@
-import { useId, useRef, useState } from "react";
+import { useEffect, useId, useRef, useState } from "react";
+import { countUnread } from "../state/store.ts";
 import type { Read } from "./read-write.ts";
 
 interface Draft<V> {
@@ -33,6 +34,14 @@ export function useDraft<V>({ value, write, read, commit, needed }: Draft<V>) {
   const empty = text !== undefined && text.trim() === "";
   const reading: Read<V> | undefined = text === undefined || empty ? undefined : read(text);
   const reason = empty ? needed : reading?.ok === false ? reading.reason : undefined;
+
+  // What cannot be read is not in the job, so that nobody may call it saved.
+  const isUnread = reason !== undefined;
+  useEffect(() => {
+    if (!isUnread) return;
+    countUnread(1);
+    return () => countUnread(-1);
+  }, [isUnread]);
 
   const accept = (written: string) => {
     setText(written);

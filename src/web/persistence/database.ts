@@ -21,26 +21,38 @@ export interface Card {
   savedAt: number;
 }
 
+/** A job that was taken off the shelf, with its card, until it is put back or its time is over. */
+export interface BinnedJob {
+  binId: string;
+  removedAt: number;
+  card: Card;
+  stored: StoredJob;
+}
+
 interface Shelf extends DBSchema {
   jobs: { key: string; value: StoredJob };
   cards: { key: string; value: Card };
   marks: { key: string; value: boolean };
+  bin: { key: string; value: BinnedJob };
 }
 
 export type ShelfDatabase = IDBPDatabase<Shelf>;
 
 const NAME = "shadewright";
-const VERSION = 1;
+const VERSION = 2;
 
 let opened: Promise<ShelfDatabase> | undefined;
 
 /** The shelf's database, opened once and again after it was lost. */
 export function shelfDatabase(): Promise<ShelfDatabase> {
   opened ??= openDB<Shelf>(NAME, VERSION, {
-    upgrade(database) {
-      database.createObjectStore("jobs", { keyPath: "id" });
-      database.createObjectStore("cards", { keyPath: "id" });
-      database.createObjectStore("marks");
+    upgrade(database, before) {
+      if (before < 1) {
+        database.createObjectStore("jobs", { keyPath: "id" });
+        database.createObjectStore("cards", { keyPath: "id" });
+        database.createObjectStore("marks");
+      }
+      database.createObjectStore("bin", { keyPath: "binId" });
     },
     // A newer version in another tab must not wait for this one.
     blocking: () => closeShelfDatabase(),

@@ -1,10 +1,21 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
+import { openDB } from "idb";
 import { beforeEach, describe, expect, it } from "vitest";
 import { newJob } from "../../job/index.ts";
 import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
 import { closeShelfDatabase } from "./database.ts";
-import { listCards, offerDemo, putBack, readStoredJob, removeJob, writeJob } from "./job-shelf.ts";
+import {
+  BIN_DAYS,
+  binJob,
+  daysLeft,
+  listBin,
+  listCards,
+  offerDemo,
+  putBack,
+  readStoredJob,
+  writeJob,
+} from "./job-shelf.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
 const fresh = { job, history: EMPTY_HISTORY };
@@ -45,21 +56,61 @@ describe("the shelf", () => {
     expect(outcomes.filter(({ ok }) => ok)).toHaveLength(1);
   });
 
-  it("hands a removed job over so that it can be put back", async () => {
+  it("keeps what is taken off in the bin, and puts it back as it was", async () => {
     await writeJob(fresh, 0);
-    const removed = await removeJob("job");
+    const before = await readStoredJob("job");
+    const binned = await binJob("job");
     expect(await listCards()).toEqual([]);
-    if (!removed) throw new Error("invalid test: nothing was removed");
-    await putBack(removed);
-    expect(await readStoredJob("job")).toEqual(removed);
+    expect(await readStoredJob("job")).toBeUndefined();
+    expect((await listBin()).map(({ card }) => card.name)).toEqual(["Job"]);
+    expect(await putBack(binned?.binId ?? "", "other")).toBe("job");
+    expect(await readStoredJob("job")).toEqual(before);
     expect(await listCards()).toHaveLength(1);
+    expect(await listBin()).toEqual([]);
+  });
+
+  it("puts back beside a job that took its id meanwhile, and takes off twice without loss", async () => {
+    await writeJob(fresh, 0);
+    const binned = await binJob("job");
+    await writeJob({ ...fresh, job: { ...job, name: "Later" } }, 0);
+    expect(await putBack(binned?.binId ?? "", "other")).toBe("other");
+    expect((await readStoredJob("job"))?.job.name).toBe("Later");
+    expect((await readStoredJob("other"))?.job).toMatchObject({ id: "other", name: "Job" });
+    expect(await binJob("nothing")).toBeUndefined();
+    expect(await putBack("nothing", "x")).toBeUndefined();
+  });
+
+  it("empties the bin of what has waited thirty days, and of nothing younger", async () => {
+    await writeJob(fresh, 0);
+    const binned = await binJob("job");
+    if (!binned) throw new Error("invalid test: nothing was taken off");
+    const day = 86_400_000;
+    expect(daysLeft(binned, binned.removedAt)).toBe(BIN_DAYS);
+    expect(daysLeft(binned, binned.removedAt + 29.5 * day)).toBe(1);
+    expect(await listBin(binned.removedAt + BIN_DAYS * day)).toHaveLength(1);
+    expect(await listBin(binned.removedAt + BIN_DAYS * day + 1)).toEqual([]);
+    expect(await listBin(binned.removedAt)).toEqual([]);
+  });
+
+  it("opens a shelf of the release before, with all that stood on it", async () => {
+    const old = await openDB("shadewright", 1, {
+      upgrade(database) {
+        database.createObjectStore("jobs", { keyPath: "id" });
+        database.createObjectStore("cards", { keyPath: "id" });
+        database.createObjectStore("marks");
+      },
+    });
+    await old.put("jobs", { id: "job", revision: 3, savedAt: 1, ...fresh });
+    old.close();
+    expect((await readStoredJob("job"))?.revision).toBe(3);
+    expect(await binJob("job")).toBeDefined();
   });
 
   it("offers the demonstration once, and never to a shelf that has jobs", async () => {
     const demo = { ...job, id: "demo", demo: true };
     await offerDemo(demo);
     expect((await listCards())[0]).toMatchObject({ id: "demo", demo: true });
-    await removeJob("demo");
+    await binJob("demo");
     await offerDemo(demo);
     expect(await listCards()).toEqual([]);
   });

@@ -1,6 +1,6 @@
 import type { Job } from "../../job/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
-import { type Card, type StoredJob, shelfDatabase } from "./database.ts";
+import { type BinnedJob, type Card, type StoredJob, shelfDatabase } from "./database.ts";
 
 export interface Snapshot {
   job: Job;
@@ -53,25 +53,75 @@ export async function writeJob({ job, history }: Snapshot, baseRevision: number)
   return { ok: true, revision };
 }
 
-/** Takes a job off the shelf and hands it over, so that it can be put back. */
-export async function removeJob(id: string): Promise<StoredJob | undefined> {
-  const transaction = (await shelfDatabase()).transaction(["jobs", "cards"], "readwrite");
+/** Days that a job waits in the bin. */
+export const BIN_DAYS = 30;
+const DAY_MS = 86_400_000;
+
+/** Takes a job off the shelf into the bin, in one step: at no moment is it in neither. */
+export async function binJob(id: string): Promise<BinnedJob | undefined> {
+  const transaction = (await shelfDatabase()).transaction(["jobs", "cards", "bin"], "readwrite", {
+    durability: "strict",
+  });
   const stored = await transaction.objectStore("jobs").get(id);
+  if (!stored) {
+    await transaction.done;
+    return undefined;
+  }
+  const removedAt = Date.now();
+  // The card is there even for a job that this release cannot read.
+  const card = (await transaction.objectStore("cards").get(id)) ?? cardOf(stored.job, stored.savedAt);
+  const binned = { binId: `${id} ${removedAt}`, removedAt, card, stored };
   await Promise.all([
+    transaction.objectStore("bin").put(binned),
     transaction.objectStore("jobs").delete(id),
     transaction.objectStore("cards").delete(id),
     transaction.done,
   ]);
-  return stored;
+  return binned;
 }
 
-export async function putBack(stored: StoredJob): Promise<void> {
-  const transaction = (await shelfDatabase()).transaction(["jobs", "cards"], "readwrite");
+/** What waits in the bin, the latest first; what has waited its days goes for good. */
+export async function listBin(now = Date.now()): Promise<BinnedJob[]> {
+  const database = await shelfDatabase();
+  const all = await database.getAll("bin");
+  const isOver = ({ removedAt }: BinnedJob) => now - removedAt > BIN_DAYS * DAY_MS;
+  await Promise.all(all.filter(isOver).map(({ binId }) => database.delete("bin", binId)));
+  return all.filter((one) => !isOver(one)).sort((a, b) => b.removedAt - a.removedAt);
+}
+
+/** Whole days that a binned job still has, at least one as long as it is there. */
+export function daysLeft({ removedAt }: BinnedJob, now = Date.now()): number {
+  return Math.max(1, Math.ceil(BIN_DAYS - (now - removedAt) / DAY_MS));
+}
+
+/**
+ * Puts a job from the bin back on the shelf, with its history. Where the shelf holds a job of its id again, it comes
+ * back under `otherId`, so that neither is lost. Gives the id under which it stands; undefined where it is gone.
+ */
+export async function putBack(binId: string, otherId: string): Promise<string | undefined> {
+  const transaction = (await shelfDatabase()).transaction(["jobs", "cards", "bin"], "readwrite", {
+    durability: "strict",
+  });
+  const binned = await transaction.objectStore("bin").get(binId);
+  if (!binned) {
+    await transaction.done;
+    return undefined;
+  }
+  const { stored, card } = binned;
+  const isTaken = (await transaction.objectStore("jobs").getKey(stored.id)) !== undefined;
+  const id = isTaken ? otherId : stored.id;
   await Promise.all([
-    transaction.objectStore("jobs").put(stored),
-    transaction.objectStore("cards").put(cardOf(stored.job, stored.savedAt)),
+    transaction.objectStore("jobs").put({ ...stored, id, job: { ...stored.job, id } }),
+    transaction.objectStore("cards").put({ ...card, id }),
+    transaction.objectStore("bin").delete(binId),
     transaction.done,
   ]);
+  return id;
+}
+
+/** Every job of the shelf as it is kept, whether this release can read it or not. */
+export async function readAllStored(): Promise<StoredJob[]> {
+  return (await shelfDatabase()).getAll("jobs");
 }
 
 /** Puts the demonstration on the shelf the first time that the planner is opened here, and never again. */

@@ -1,15 +1,29 @@
 import { wrap } from "comlink";
 import { type JobIssue, LARGEST_JOB_CHARS, type OpenedJob } from "../../job/index.ts";
 import type { Importer } from "./importer-worker.ts";
+import { isShelfText, type OpenedShelf } from "./shelf-file.ts";
 
-/** Reads a job file off the main thread, so that a huge or hostile one cannot freeze the page. */
-export async function openJobFile(file: File): Promise<OpenedJob> {
+/** A job's file or a whole shelf's, as it was read. */
+export type OpenedFile = { job: OpenedJob } | { shelf: OpenedShelf };
+
+/** Bytes of the largest shelf that is read: what a browser's text can hold, with room to spare. */
+const LARGEST_SHELF_BYTES = 400_000_000;
+
+/** Reads a file off the main thread, so that a huge or hostile one cannot freeze the page. */
+export async function openJobFile(file: File): Promise<OpenedFile> {
+  const isShelf = isShelfText(
+    await file
+      .slice(0, 200)
+      .text()
+      .catch(() => ""),
+  );
   // One character takes at most three bytes of a file for every one that counts here.
-  if (file.size > LARGEST_JOB_CHARS * 3) {
+  const mostBytes = isShelf ? LARGEST_SHELF_BYTES : LARGEST_JOB_CHARS * 3;
+  if (file.size > mostBytes) {
     return refused({
       field: "(file)",
       given: `${Math.round(file.size / 1e6)} million bytes`,
-      wanted: `at most ${LARGEST_JOB_CHARS / 1e6} million characters; split the job in two`,
+      wanted: `at most ${mostBytes / (isShelf ? 1 : 3) / 1e6} million characters; split ${isShelf ? "it" : "the job"} in two`,
     });
   }
   const worker = new Worker(new URL("./importer-worker.ts", import.meta.url), { type: "module" });
@@ -26,6 +40,6 @@ export async function openJobFile(file: File): Promise<OpenedJob> {
   }
 }
 
-function refused(issue: JobIssue): OpenedJob {
-  return { ok: false, issues: [issue] };
+function refused(issue: JobIssue): OpenedFile {
+  return { job: { ok: false, issues: [issue] } };
 }

@@ -1,9 +1,10 @@
 import type { Job, JobIssue } from "../../job/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
-import { clearTable, layOutJob, setAccess, setSaving, usePlanner } from "../state/store.ts";
+import { clearTable, layOutJob, setAccess, setSaving, setTaken, usePlanner } from "../state/store.ts";
 import { Autosave, troubleOf } from "./autosave.ts";
 import type { StoredJob } from "./database.ts";
-import { readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
+import { DEMO_ID, readDemo } from "./demo.ts";
+import { offerDemo, putBack, readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
 import { newId } from "./new-id.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
@@ -33,6 +34,7 @@ class Session {
       hearTabs((message) => {
         if (!("jobId" in message) || message.jobId !== this.jobId) return;
         if (message.kind === "yield") void this.#yield();
+        else if (message.kind === "taken") this.#taken(message.binId);
         else if (!this.#lock && message.revision > this.#revision) void this.#follow();
       }),
     );
@@ -74,7 +76,7 @@ class Session {
 
   /** Reads the job as the shelf has it. */
   async #load(): Promise<boolean> {
-    const stored = await this.#read();
+    const stored = (await this.#read()) ?? (await this.#demo());
     if (this.#closed) return false;
     if (!stored) {
       setAccess("missing");
@@ -90,8 +92,9 @@ class Session {
     }
     this.#revision = stored.revision;
     if (this.#lock) this.#autosave = this.#newAutosave(stored.revision);
-    layOutJob(opened.job, stored.history, this.#lock ? "mine" : "elsewhere");
-    if (this.#lock && inMemory.has(this.jobId)) this.retry();
+    const isUnwritten = inMemory.has(this.jobId);
+    layOutJob(opened.job, stored.history, this.#lock ? "mine" : "elsewhere", isUnwritten);
+    if (this.#lock && isUnwritten) this.retry();
     return true;
   }
 
@@ -100,6 +103,17 @@ class Session {
     const unwritten = inMemory.get(this.jobId);
     if (unwritten) return unwritten;
     try {
+      return await readStoredJob(this.jobId);
+    } catch {
+      return undefined;
+    }
+  }
+
+  /** A link may lead to the demonstration before the shelf was ever looked at here. */
+  async #demo(): Promise<StoredJob | undefined> {
+    if (this.jobId !== DEMO_ID) return undefined;
+    try {
+      await offerDemo(await readDemo());
       return await readStoredJob(this.jobId);
     } catch {
       return undefined;
@@ -143,6 +157,14 @@ class Session {
     lock.release();
   }
 
+  /** Another tab took the job off the shelf: what is on the table stays to be seen, and can be put back. */
+  #taken(binId: string): void {
+    this.#autosave = undefined;
+    this.#lock?.release();
+    this.#lock = undefined;
+    setTaken(binId);
+  }
+
   /** The lock was taken while this tab was too busy to answer. */
   #lost(): void {
     this.#lock = undefined;
@@ -174,6 +196,17 @@ export function takeOver(): Promise<void> {
   return session?.takeOver() ?? Promise.resolve();
 }
 
+/** Puts the open job, which another tab took off the shelf, back on it and opens it anew. */
+export async function putBackOpen(): Promise<void> {
+  const { takenTo, job } = usePlanner.getState();
+  const id = takenTo === undefined ? undefined : await putBack(takenTo, newId("job"));
+  tellTabs({ kind: "shelf" });
+  await closeSession();
+  if (id === undefined) return setAccess("missing");
+  if (id !== job?.id) location.hash = `/job/${id}`;
+  await openSession(id);
+}
+
 export function saveAgain(): void {
   session?.retry();
 }
@@ -190,15 +223,17 @@ export function damagedJob(): typeof damaged {
   return damaged;
 }
 
-/** Puts a new job on the shelf. Where there is no room it stays in this tab, and the tab says so. */
-export async function shelveJob(job: Job, history: History = EMPTY_HISTORY): Promise<void> {
+/** Puts a new job on the shelf; false where there is no room: it stays in this tab, and the tab says so. */
+export async function shelveJob(job: Job, history: History = EMPTY_HISTORY): Promise<boolean> {
   const snapshot: Snapshot = { job, history };
   try {
     await writeJob(snapshot, 0);
     tellTabs({ kind: "shelf" });
+    return true;
   } catch (error) {
     inMemory.set(job.id, { id: job.id, revision: 0, savedAt: Date.now(), ...snapshot });
     setSaving({ state: "failed", trouble: troubleOf(error), detail: String(error) });
+    return false;
   }
 }
 
@@ -207,8 +242,9 @@ export async function keepCopy(): Promise<void> {
   const { job, history } = usePlanner.getState();
   if (!job) return;
   const copy: Job = { ...job, id: newId("job"), name: `${job.name} (copy)`.slice(0, 120) };
-  await shelveJob(copy, history);
+  const isKept = await shelveJob(copy, history);
   inMemory.delete(job.id);
-  setSaving({ state: "saved" });
+  // A copy that could not be written lives in this tab, which goes on saying so.
+  if (isKept) setSaving({ state: "saved" });
   location.hash = `/job/${copy.id}`;
 }

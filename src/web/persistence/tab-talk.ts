@@ -4,6 +4,8 @@ export type TabMessage =
   | { kind: "saved"; jobId: string; revision: number }
   /** Another tab asks for the job. */
   | { kind: "yield"; jobId: string }
+  /** A job was taken off the shelf, into the bin. */
+  | { kind: "taken"; jobId: string; binId: string }
   /** Jobs were added to the shelf or taken off it. */
   | { kind: "shelf" };
 

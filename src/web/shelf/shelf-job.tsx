@@ -1,15 +1,15 @@
-import type { ReactNode } from "react";
+import { type ReactNode, useEffect, useRef } from "react";
 import { Link } from "wouter";
 import { counted } from "../../words/index.ts";
 import type { Card } from "../persistence/database.ts";
-import { readStoredJob } from "../persistence/job-shelf.ts";
-import { copyJob, takeOff, useShelf } from "./shelf-state.ts";
+import { BIN_DAYS, readStoredJob } from "../persistence/job-shelf.ts";
+import { askToTakeOff, copyJob, keepOnShelf, takeOff, useShelf } from "./shelf-state.ts";
 
 const day = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "long" });
 
 /** One job on the shelf: its windows in elevation, standing on the board. */
 export function ShelfJob({ card, children }: { card: Card; children: ReactNode }) {
-  const busy = useShelf((shelf) => shelf.busy === card.id);
+  const asked = useShelf((shelf) => (shelf.asked?.id === card.id ? shelf.asked : undefined));
   return (
     <li className="shelf-job">
       <Link href={`/job/${card.id}`} className="shelf-job-link">
@@ -32,15 +32,33 @@ export function ShelfJob({ card, children }: { card: Card; children: ReactNode }
         >
           Copy<span className="hidden-words"> {card.name}</span>
         </button>
-        <button type="button" className="button-plain small" onClick={() => void takeOff(card.id)}>
+        <button type="button" className="button-plain small" onClick={() => void askToTakeOff(card.id)}>
           Take off the shelf<span className="hidden-words">: {card.name}</span>
         </button>
       </p>
-      {busy ? (
-        <p className="small" role="alert">
-          It is open in another tab. Close it there first.
-        </p>
-      ) : null}
+      {asked ? <Ask card={card} isElsewhere={asked.isElsewhere} /> : null}
     </li>
+  );
+}
+
+/** Nothing goes unasked; what goes can be put back for a month. */
+function Ask({ card, isElsewhere }: { card: Card; isElsewhere: boolean }) {
+  const keep = useRef<HTMLButtonElement>(null);
+  useEffect(() => keep.current?.focus(), []);
+  return (
+    <div className="shelf-ask" role="alertdialog" aria-label={`Take “${card.name}” off the shelf?`}>
+      <p>
+        Take “{card.name}” off the shelf? It waits in the bin for {BIN_DAYS} days.
+        {isElsewhere ? " It is open in another tab, which will say so." : ""}
+      </p>
+      <p className="page-actions">
+        <button ref={keep} type="button" className="button button-small" onClick={keepOnShelf}>
+          Keep it
+        </button>
+        <button type="button" className="button button-small" onClick={() => void takeOff(card.id)}>
+          Take it off
+        </button>
+      </p>
+    </div>
   );
 }

@@ -1,33 +1,26 @@
 import { create } from "zustand";
-import type { Job } from "../../job/index.ts";
-import type { Card, StoredJob } from "../persistence/database.ts";
-import { listCards, offerDemo, putBack, removeJob } from "../persistence/job-shelf.ts";
+import type { BinnedJob, Card, StoredJob } from "../persistence/database.ts";
+import { readDemo } from "../persistence/demo.ts";
+import { binJob, listBin, listCards, offerDemo, putBack } from "../persistence/job-shelf.ts";
 import { newId } from "../persistence/new-id.ts";
 import { shelveJob } from "../persistence/session.ts";
-import { holdJob } from "../persistence/tab-lock.ts";
+import { holdJob, takeJob } from "../persistence/tab-lock.ts";
 import { tellTabs } from "../persistence/tab-talk.ts";
 
 interface ShelfState {
   /** Undefined until the shelf has been read. */
   cards?: Card[];
+  /** Taken off, the latest first. */
+  bin: BinnedJob[];
   /** The browser keeps nothing. */
   trouble: boolean;
-  removed?: StoredJob;
-  /** A job that another tab has open cannot be taken away under it. */
-  busy?: string;
-  putBackRemoved(): Promise<void>;
+  /** The job that was asked to be taken off, and whether another tab has it open: said yes to, it goes. */
+  asked?: { id: string; isElsewhere: boolean };
+  /** What was put back last, to be said. */
+  returned?: string;
 }
 
-export const useShelf = create<ShelfState>()((set, get) => ({
-  trouble: false,
-  async putBackRemoved() {
-    const { removed } = get();
-    if (!removed) return;
-    await putBack(removed);
-    set({ removed: undefined });
-    await refresh();
-  },
-}));
+export const useShelf = create<ShelfState>()(() => ({ trouble: false, bin: [] }));
 
 const set = useShelf.setState;
 
@@ -39,20 +32,10 @@ export async function loadShelf(): Promise<void> {
       await offerDemo(await readDemo());
       cards = await listCards();
     }
-    set({ cards, trouble: false });
+    set({ cards, bin: await listBin(), trouble: false });
   } catch {
-    set({ cards: [], trouble: true });
+    set({ cards: [], bin: [], trouble: true });
   }
-}
-
-async function readDemo(): Promise<Job> {
-  const [{ default: document }, { openJob }] = await Promise.all([
-    import("../../../examples/lantern-row.json"),
-    import("../state/job-door.ts"),
-  ]);
-  const demo = openJob(document);
-  if (!demo.ok) throw new Error(`invalid demonstration: ${demo.issues[0]?.field}`);
-  return demo.job;
 }
 
 /** The demonstration as it was at first, for those who took it off or changed it beyond use. */
@@ -62,21 +45,40 @@ export async function shelveDemo(): Promise<void> {
 }
 
 async function refresh(): Promise<void> {
-  set({ cards: await listCards() });
+  set({ cards: await listCards(), bin: await listBin() });
   tellTabs({ kind: "shelf" });
 }
 
-/** Takes a job off the shelf; it can be put back. */
-export async function takeOff(id: string): Promise<void> {
+/** Asks whether a job shall go, and says whether another tab has it open. */
+export async function askToTakeOff(id: string): Promise<void> {
   const lock = await holdJob(id, () => {});
-  if (!lock) return set({ busy: id });
+  lock?.release();
+  set({ asked: { id, isElsewhere: lock === undefined }, returned: undefined });
+}
+
+export function keepOnShelf(): void {
+  set({ asked: undefined });
+}
+
+/** Takes a job off the shelf into the bin. A tab that has it open saves it first, and then says that it was taken. */
+export async function takeOff(id: string): Promise<void> {
+  tellTabs({ kind: "yield", jobId: id });
+  const lock = await takeJob(id, () => {});
   try {
-    const removed = await removeJob(id);
-    set({ busy: undefined, ...(removed ? { removed } : {}) });
+    const binned = await binJob(id);
+    set({ asked: undefined });
+    if (binned) tellTabs({ kind: "taken", jobId: id, binId: binned.binId });
     await refresh();
   } finally {
     lock.release();
   }
+}
+
+/** Puts a job from the bin back on the shelf. */
+export async function returnToShelf({ binId, card }: BinnedJob): Promise<void> {
+  await putBack(binId, newId("job"));
+  set({ returned: card.name });
+  await refresh();
 }
 
 /** A second job like this one, to change freely. */

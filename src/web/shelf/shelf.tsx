@@ -1,19 +1,21 @@
 import { lazy, Suspense, useEffect, useRef, useState } from "react";
 import { Link } from "wouter";
+import { counted } from "../../words/index.ts";
 import { Colophon } from "../frame/colophon.tsx";
-import { importFile } from "../frame/importing.ts";
+import { backUpShelf, importFile } from "../frame/importing.ts";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
-import type { Card } from "../persistence/database.ts";
+import type { BinnedJob, Card } from "../persistence/database.ts";
+import { daysLeft } from "../persistence/job-shelf.ts";
 import { hearTabs } from "../persistence/tab-talk.ts";
 import { FirstShade } from "./first-shade.tsx";
 import { ShelfJob } from "./shelf-job.tsx";
-import { loadShelf, shelveDemo, useShelf } from "./shelf-state.ts";
+import { loadShelf, returnToShelf, shelveDemo, useShelf } from "./shelf-state.ts";
 import "./shelf.css";
 
 /** All jobs on this device, and the way to a new one. */
 export function Shelf() {
-  const { cards, trouble, removed } = useShelf();
+  const { cards, trouble, bin } = useShelf();
   useEffect(() => {
     void loadShelf();
     return hearTabs((message) => {
@@ -36,6 +38,11 @@ export function Shelf() {
                 </button>
               ) : null}
               <OpenFile />
+              {cards && cards.length > 0 && !trouble ? (
+                <button type="button" className="button button-small" onClick={() => void backUpShelf()}>
+                  Back up the shelf
+                </button>
+              ) : null}
               <Link href="/ask" className="button button-small">
                 Ask a question
               </Link>
@@ -53,7 +60,8 @@ export function Shelf() {
             </p>
           ) : null}
           <ShelfCards cards={cards ?? []} drawn={drawn} />
-          {removed ? <PutBack /> : null}
+          <Returned />
+          {bin.length > 0 ? <Bin bin={bin} /> : null}
         </section>
       </Page>
       <Colophon />
@@ -77,16 +85,37 @@ function ShelfCards({ cards, drawn }: { cards: Card[]; drawn: boolean }) {
   );
 }
 
-function PutBack() {
-  const { removed, putBackRemoved } = useShelf();
-  if (!removed) return null;
+function Returned() {
+  const returned = useShelf((shelf) => shelf.returned);
   return (
-    <p className="shelf-removed" role="status">
-      “{removed.job.name}” was taken off the shelf.{" "}
-      <button type="button" className="button button-small" onClick={() => void putBackRemoved()}>
-        Put it back
-      </button>
+    <p className="shelf-returned" role="status">
+      {returned === undefined ? "" : `“${returned}” is back on the shelf.`}
     </p>
+  );
+}
+
+/** Jobs that were taken off: each waits a month, and can be put back with its whole history. */
+function Bin({ bin }: { bin: readonly BinnedJob[] }) {
+  return (
+    <section className="shelf-bin" aria-labelledby="bin-title">
+      <h3 id="bin-title">In the bin</h3>
+      <ul>
+        {bin.map((binned) => (
+          <li key={binned.binId}>
+            <span>
+              {binned.card.name}
+              <span className="quiet small">
+                {" "}
+                · {counted(binned.card.windows, "window")} · {counted(daysLeft(binned), "day")} left
+              </span>
+            </span>
+            <button type="button" className="button button-small" onClick={() => void returnToShelf(binned)}>
+              Put it back<span className="hidden-words">: {binned.card.name}</span>
+            </button>
+          </li>
+        ))}
+      </ul>
+    </section>
   );
 }
 
@@ -95,12 +124,12 @@ function OpenFile() {
   return (
     <>
       <button type="button" className="button button-small" onClick={() => input.current?.click()}>
-        Open a job file
+        Open a file
       </button>
       <input
         ref={input}
         type="file"
-        accept=".json,application/json"
+        accept=".json,.jsonl,application/json"
         hidden
         onChange={(event) => {
           const [file] = event.target.files ?? [];

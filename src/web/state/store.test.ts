@@ -2,7 +2,16 @@ import { beforeEach, describe, expect, it } from "vitest";
 import { type Job, newJob } from "../../job/index.ts";
 import { addToList, editField, removeFromList } from "./fields.ts";
 import { EMPTY_HISTORY } from "./history.ts";
-import { clearTable, edit, layOutJob, redoEdit, setSaving, undoEdit, usePlanner } from "./store.ts";
+import {
+  clearTable,
+  edit,
+  goToChange,
+  layOutJob,
+  redoEdit,
+  setSaving,
+  undoEdit,
+  usePlanner,
+} from "./store.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
 const table = () => usePlanner.getState();
@@ -63,6 +72,28 @@ describe("the job on the table", () => {
     edit({ label: "Nothing", patch: [] });
     undoEdit();
     expect(table().edits).toBe(before);
+  });
+
+  it("goes back to any change of its history and forward again, as one step each", () => {
+    editField("/name", "A", "Name");
+    editField("/client", "B", "For");
+    editField("/name", "C", "Name");
+    const before = table().edits;
+    goToChange(1);
+    expect(table().job).toMatchObject({ name: "A" });
+    expect(table().job?.client).toBeUndefined();
+    expect(table().edits).toBe(before + 1);
+    goToChange(3);
+    expect(table().job).toMatchObject({ name: "C", client: "B" });
+    goToChange(0);
+    expect(table().job).toEqual(job);
+    goToChange(0);
+    expect(table().edits).toBe(before + 3);
+  });
+
+  it("does not call saved what was never written", () => {
+    layOutJob({ ...job, id: "unwritten" } as Job, EMPTY_HISTORY, "mine", true);
+    expect(table().saving.state).toBe("saving");
   });
 
   it("still says that something was not saved when another page is looked at, not when another job is", () => {

@@ -8,7 +8,7 @@ import { type OpenSections, openSectionsOf, rememberOpen } from "./open-sections
 import { repaintStarts } from "./repaint.ts";
 
 /** Who may write the job that is open. */
-export type Access = "none" | "opening" | "mine" | "elsewhere" | "missing" | "damaged";
+export type Access = "none" | "opening" | "mine" | "elsewhere" | "taken" | "missing" | "damaged";
 
 /** A figure or a field that was pressed. */
 export interface Picked {
@@ -35,6 +35,10 @@ export interface Planner {
   edits: number;
   access: Access;
   saving: SavingState;
+  /** Where in the bin the open job lies, once another tab took it off the shelf. */
+  takenTo?: string;
+  /** Fields whose text cannot be read, so that it is not in the job. */
+  unread: number;
   /** Said aloud to screen readers: what undo and redo did. */
   said: string;
   view: View;
@@ -47,17 +51,24 @@ export const usePlanner = create<Planner>()(() => ({
   edits: 0,
   access: "none",
   saving: { state: "saved" },
+  unread: 0,
   said: "",
   view: FIRST_VIEW,
 }));
 
 const { setState: set, getState: get } = usePlanner;
 
-/** Puts a job on the table, with the history it was left with. */
-export function layOutJob(job: Job, history: History, access: Access): void {
+/** Puts a job on the table, with the history it was left with; `unwritten` where it is in this tab alone. */
+export function layOutJob(job: Job, history: History, access: Access, unwritten = false): void {
   const same = get().job?.id === job.id;
   const view: View = { ...FIRST_VIEW, open: openSectionsOf(job.id) };
-  set({ job, history, access, ...(same ? {} : { saving: { state: "saved" }, view }) });
+  set({
+    job,
+    history,
+    access,
+    takenTo: undefined,
+    ...(same ? {} : { saving: { state: unwritten ? "saving" : "saved" }, view }),
+  });
 }
 
 export function clearTable(access: Access = "none"): void {
@@ -84,12 +95,28 @@ export function edit(change: Edit): void {
   set({ job: edited.document, history: edited.history, edits: edits + 1, said: "" });
 }
 
+/** Goes back, or forward again, to the state in which so many of the known changes were done, as one step. */
+export function goToChange(done: number): void {
+  const { job, history, edits } = get();
+  if (!job || !canEdit()) return;
+  let moved = { document: job, history };
+  while (moved.history.past.length > done && moved.history.past.length > 0)
+    moved = undo(moved.document, moved.history);
+  while (moved.history.past.length < done && moved.history.future.length > 0)
+    moved = redo(moved.document, moved.history);
+  if (moved.history === history) return;
+  repaintStarts();
+  const last = moved.history.past.at(-1)?.label;
+  const said = last === undefined ? "Back to the first state" : `As it was after: ${last}`;
+  set({ job: moved.document, history: moved.history, edits: edits + 1, said });
+}
+
 export function undoEdit(): void {
   step(undo, `Undone: ${get().history.past.at(-1)?.label ?? "nothing"}`);
 }
 
 export function redoEdit(): void {
-  step(redo, `Done again: ${get().history.future[0]?.label ?? "nothing"}`);
+  step(redo, `Redone: ${get().history.future[0]?.label ?? "nothing"}`);
 }
 
 function step(move: typeof undo, said: string): void {
@@ -120,6 +147,16 @@ export function openSection(name: string, open: boolean): void {
   const next = { ...view.open, [name]: open };
   look({ open: next });
   if (job) rememberOpen(job.id, next);
+}
+
+/** Another tab took the open job off the shelf, to a place in the bin. */
+export function setTaken(takenTo: string): void {
+  set({ access: "taken", takenTo });
+}
+
+/** A field begins, or ceases, to hold text that cannot be read. */
+export function countUnread(change: 1 | -1): void {
+  set({ unread: get().unread + change });
 }
 
 export function setAccess(access: Access): void {
