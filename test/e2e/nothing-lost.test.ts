@@ -84,7 +84,9 @@ test("the whole shelf goes into one file and comes back on another device", asyn
   await other.getByRole("button", { name: "Open a file" }).click();
   await (await chosen).setFiles(file);
   // The demonstration stands there as it did; the copy is new.
-  await other.getByText("1 stood there already").waitFor();
+  await expect
+    .poll(() => other.locator(".notices").textContent(), { timeout: 60_000 })
+    .toContain("1 stood there already");
   await other.getByRole("link", { name: /\(copy\)/ }).waitFor();
   await other.context().close();
 });
