@@ -100,7 +100,7 @@ describe("cloth that hangs in swags", () => {
     const total = stretches.reduce((sum, { arcMm }) => sum + arcMm, 0);
     const [cell] = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm).cells;
     if (cell === undefined) throw new Error("no cell");
-    const { grid, x } = settleCell(cell, stretches, shade.feel, shade.board.depthMm);
+    const { grid, x } = settleCell(cell, stretches, { feel: shade.feel, paneMm: shade.board.depthMm });
     const across = cell.xMm.length;
     for (let i = 0; i < across; i++) {
       let sum = 0;

@@ -12,18 +12,25 @@ import { joinCells } from "./join-cells.ts";
 import { loft } from "./loft.ts";
 import { isShirred, shirred } from "./shirred.ts";
 
+export interface DrapeOptions {
+  /** The same shade at a height near this one: its cloth is where this one begins. */
+  before?: HangingShade;
+  /** A wide net and few steps: near enough to look at while a better one is on its way. */
+  coarse?: boolean;
+}
+
 /**
  * The cloth of a shade anywhere between lowered (0) and raised (1). Where its section is the same all across it is drawn
  * out over the width; where it hangs in swags, a net of it is brought to rest (`settleCell`), one cell for all alike.
  */
-export function drapeShade(input: DrapeInput, raise: number): HangingShade {
+export function drapeShade(input: DrapeInput, raise: number, options: DrapeOptions = {}): HangingShade {
   const { style, size, grid, form, folds, board } = input;
   const { section } = STYLE_MODULES[style].shape(
     { ...{ size, grid, form }, ...(folds === undefined ? {} : { hang: folds.cloth }) },
     raise,
   );
   const lowestMm = section.rows[0]?.yMm ?? 0;
-  const { cloth, ...how } = clothOf(input, section);
+  const { cloth, ...how } = clothOf(input, section, options);
   return {
     ...how,
     cloth: underHead(cloth, size),
@@ -34,19 +41,32 @@ export function drapeShade(input: DrapeInput, raise: number): HangingShade {
   };
 }
 
-function clothOf(input: DrapeInput, section: RaisedShape): Pick<HangingShade, "cloth" | "method" | "sinkMm"> {
+function clothOf(
+  input: DrapeInput,
+  section: RaisedShape,
+  { before, coarse = false }: DrapeOptions,
+): Pick<HangingShade, "cloth" | "cells" | "method" | "sinkMm"> {
   const { size, grid, form, folds, feel, board } = input;
-  if (folds !== undefined) return { cloth: loft(input, section), method: "section", sinkMm: 0 };
-  if (isShirred(form)) return { cloth: shirred(input, section), method: "laid", sinkMm: 0 };
+  const asDrawn = { cells: [], sinkMm: 0 };
+  if (folds !== undefined) return { ...asDrawn, cloth: loft(input, section), method: "section" };
+  if (isShirred(form)) return { ...asDrawn, cloth: shirred(input, section), method: "laid" };
   const celled = cellsOf(form, grid, size.finishedWidthMm);
   const stretches = columnCloth(form, grid, section);
   const bar = hemLoad(input);
-  const settled = celled.cells.map((cell) => settleCell(cell, stretches, feel, board.depthMm, bar));
-  const joined = joinCells(celled, settled, size.finishedWidthMm);
+  const cells = celled.cells.map((cell, index) => {
+    const near = before?.cells[index];
+    return settleCell(cell, stretches, {
+      ...{ feel, paneMm: board.depthMm, coarse },
+      ...(bar === undefined ? {} : { bar }),
+      ...(near === undefined ? {} : { before: near }),
+    });
+  });
+  const joined = joinCells(celled, cells, form, size.finishedWidthMm);
   return {
+    cells,
     cloth: form.across === "gathered" ? gathered(joined, form.swags) : joined,
-    method: settled.every((one) => one.settled) ? "settled" : "unsettled",
-    sinkMm: Math.max(...settled.map(({ sinkMm }) => sinkMm)),
+    method: cells.every((one) => one.settled) ? "settled" : "unsettled",
+    sinkMm: Math.max(...cells.map(({ sinkMm }) => sinkMm)),
   };
 }
 

@@ -13,16 +13,17 @@ const MOST_LONGER = 1.7;
  * a ripple there, as deep as takes up its length. Deep under the head, it dies away where a scallop draws the cloth out.
  */
 export function gathered(cloth: HangingCloth, swags: readonly Swag[]): HangingCloth {
-  const { across, along, placesMm, flatMm, strands } = cloth;
+  const { across, along, placesMm, flatMm, clothMm, strands } = cloth;
   const wide = (across - 1) * PARTS + 1;
   const places = new Float64Array(3 * wide * along);
   const flat = new Float64Array(2 * wide * along);
+  const onCloth = new Float64Array(2 * wide * along);
   for (let j = 0; j < along; j++) {
     for (let i = 0; i + 1 < across; i++) {
       const [a, b] = [j * across + i, j * across + i + 1];
       const chord = distance(placesMm, a, b);
-      const clothMm = clothBetween(swags, flatMm[2 * a] as number, flatMm[2 * b] as number);
-      const deep = chord * halfRippleShare(clothMm / Math.max(1e-6, chord));
+      const arcMm = clothBetween(swags, flatMm[2 * a] as number, flatMm[2 * b] as number);
+      const deep = chord * halfRippleShare(arcMm / Math.max(1e-6, chord));
       for (let k = 0; k < PARTS || (k === PARTS && i + 2 === across); k++) {
         const t = k / PARTS;
         const to = j * wide + i * PARTS + k;
@@ -35,11 +36,13 @@ export function gathered(cloth: HangingCloth, swags: readonly Swag[]): HangingCl
         for (let c = 0; c < 2; c++) {
           const [from, until] = [flatMm[2 * a + c] as number, flatMm[2 * b + c] as number];
           flat[2 * to + c] = from + t * (until - from);
+          const [own, next] = [clothMm[2 * a + c] as number, clothMm[2 * b + c] as number];
+          onCloth[2 * to + c] = own + t * (next - own);
         }
       }
     }
   }
-  return { across: wide, along, placesMm: places, flatMm: flat, strands };
+  return { across: wide, along, placesMm: places, flatMm: flat, clothMm: onCloth, strands };
 }
 
 /** Cloth across between two uprights at these finished places, mm. */

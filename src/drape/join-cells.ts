@@ -1,5 +1,7 @@
+import type { Form } from "../shade-plan/index.ts";
 import type { CelledShade } from "./cell/cell.ts";
 import type { SettledCell } from "./cell/settle-cell.ts";
+import { spreadOut } from "./flat-cloth.ts";
 import type { HangingCloth } from "./hanging-cloth.ts";
 
 /** Where one upright line of nodes comes from. */
@@ -11,59 +13,85 @@ interface Upright {
   shiftMm: number;
   /** Width of its place over that of the cell. */
   wide: number;
+  /** Middle of its bay across the flat cloth, mm. */
+  middleMm: number;
 }
 
 /** The settled cells side by side, each as often as it stands for a part of the shade, turned over where it is mirrored. */
 export function joinCells(
   { places }: CelledShade,
   settled: readonly SettledCell[],
+  form: Form,
   widthMm: number,
 ): HangingCloth {
   const uprights: Upright[] = [];
+  const onCloth = spreadOut(form, widthMm);
   for (const { cell: index, fromMm, toMm, mirrored } of places) {
     const cell = settled[index] as SettledCell;
     const count = cell.cell.xMm.length;
-    for (let k = uprights.length === 0 ? 0 : 1; k < count; k++) {
+    // A column behind which cloth is folded away stands once for the cloth at either side of it.
+    const isTwice = !mirrored && form.across === "pleated";
+    for (let k = uprights.length === 0 || isTwice ? 0 : 1; k < count; k++) {
       const line = mirrored ? count - 1 - k : k;
       const wide = (toMm - fromMm) / (cell.cell.toMm - cell.cell.fromMm || 1);
-      uprights.push({ cell, line, mirrored, shiftMm: mirrored ? toMm : fromMm, wide });
+      const middleMm = onCloth(mirrored ? fromMm : toMm);
+      uprights.push({ cell, line, mirrored, shiftMm: mirrored ? toMm : fromMm, wide, middleMm });
     }
   }
-  const placeOf = ({ cell: { cell, x }, line, mirrored, shiftMm, wide }: Upright, j: number) => {
-    const at = 3 * (j * cell.xMm.length + line);
-    const inside = wide * ((x[at] as number) - cell.fromMm);
-    return [shiftMm + (mirrored ? -inside : inside), x[at + 1] as number, x[at + 2] as number] as const;
-  };
-  const flatOf = ({ cell: { cell }, mirrored, shiftMm, line, wide }: Upright) => {
-    const inside = wide * ((cell.xMm[line] as number) - cell.fromMm);
-    return shiftMm + (mirrored ? -inside : inside);
-  };
   const [left, right] = [uprights[0], uprights.at(-1)];
   if (left === undefined || right === undefined) throw new Error("invalid cells: none");
-  const beside = [flatOf(left), widthMm - flatOf(right)];
+  const beside = [flatOf(left), widthMm - flatOf(right)] as const;
   // The narrow strips beside the outer columns go with them.
-  const strips = beside.map((mm) => (mm > 1e-6 ? 1 : 0));
+  const all = [
+    ...(beside[0] > 1e-6 ? [{ upright: left, byMm: -beside[0] }] : []),
+    ...uprights.map((upright) => ({ upright, byMm: 0 })),
+    ...(beside[1] > 1e-6 ? [{ upright: right, byMm: beside[1] }] : []),
+  ];
   const { lines, strands } = left.cell.grid;
-  const across = uprights.length + (strips[0] as number) + (strips[1] as number);
+  const across = all.length;
   const placesMm = new Float64Array(3 * across * lines.length);
   const flatMm = new Float64Array(2 * across * lines.length);
+  const clothMm = new Float64Array(2 * across * lines.length);
   const top = lines[0]?.fromHemMm ?? 0;
+  const hemMm = lines.findLast(({ heldYMm }) => heldYMm !== undefined)?.fromHemMm ?? 0;
   lines.forEach(({ fromHemMm }, j) => {
-    let i = j * across;
-    const put = (place: readonly [number, number, number], flat: number) => {
-      placesMm.set(place, 3 * i);
-      flatMm.set([flat, top - fromHemMm], 2 * i);
-      i++;
-    };
-    const edge = (upright: Upright, flat: number, by: number) => {
+    const alongMm = top - fromHemMm;
+    const inHem = hemMm > 0 ? Math.max(0, hemMm - fromHemMm) / hemMm : 0;
+    all.forEach(({ upright, byMm }, i) => {
+      const n = j * across + i;
       const [x, y, z] = placeOf(upright, j);
-      put([x + by, y, z], flat);
-    };
-    if (strips[0] === 1) edge(left, 0, -(beside[0] as number));
-    for (const upright of uprights) put(placeOf(upright, j), flatOf(upright));
-    if (strips[1] === 1) edge(right, widthMm, beside[1] as number);
+      placesMm.set([x + byMm, y, z], 3 * n);
+      flatMm.set([flatOf(upright) + byMm, alongMm], 2 * n);
+      const longerMm = upright.cell.cell.longerMm[upright.line] as number;
+      clothMm.set([acrossCloth(upright, fromHemMm) + byMm, alongMm + inHem * longerMm], 2 * n);
+    });
   });
-  return { across, along: lines.length, placesMm, flatMm, strands: strandsOf(lines.length, strands) };
+  return {
+    across,
+    along: lines.length,
+    placesMm,
+    flatMm,
+    clothMm,
+    strands: strandsOf(lines.length, strands),
+  };
+}
+
+function placeOf({ cell: { cell, x }, line, mirrored, shiftMm, wide }: Upright, j: number) {
+  const at = 3 * (j * cell.xMm.length + line);
+  const inside = wide * ((x[at] as number) - cell.fromMm);
+  return [shiftMm + (mirrored ? -inside : inside), x[at + 1] as number, x[at + 2] as number] as const;
+}
+
+function flatOf({ cell: { cell }, mirrored, shiftMm, line, wide }: Upright): number {
+  const inside = wide * ((cell.xMm[line] as number) - cell.fromMm);
+  return shiftMm + (mirrored ? -inside : inside);
+}
+
+/** Cloth across from the middle of the cloth, by way of the middle of the bay, mm. */
+function acrossCloth({ cell: { cell }, line, mirrored, middleMm, wide }: Upright, fromHemMm: number): number {
+  let besideMm = 0;
+  for (let k = line; k + 1 < cell.xMm.length; k++) besideMm += wide * cell.acrossMm(k, fromHemMm);
+  return middleMm + (mirrored ? besideMm : -besideMm);
 }
 
 function strandsOf(lines: number, strands: readonly { from: number; to: number }[]): Int32Array {

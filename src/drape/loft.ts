@@ -43,6 +43,8 @@ export function loft({ size, grid, folds, form }: DrapeInput, section: RaisedSha
     along: points.length,
     placesMm,
     flatMm,
+    // It hangs as wide as it is.
+    clothMm: flatMm.slice(),
     strands: Int32Array.from(points, (p) => p.strand),
   };
 }
@@ -63,9 +65,11 @@ export function sectionPoints({ folds, rows, hemYMm, hemEnd }: RaisedShape): Sec
   };
   for (const fold of [...folds].reverse()) {
     add(0, fold.upperYMm);
+    const first = points.length - 1;
     (points.at(-1) as SectionPoint).strand = strand;
     if (fold.state === "flat") {
       for (const [out, down] of fold.outline) add(out, down);
+      toArc(points, first, fold.arcMm);
       continue;
     }
     const { outline } = fold;
@@ -84,6 +88,7 @@ export function sectionPoints({ folds, rows, hemYMm, hemEnd }: RaisedShape): Sec
     }
     strand++;
     (points.at(-1) as SectionPoint).strand = strand;
+    toArc(points, first, fold.arcMm);
   }
   if (!folds.some(({ row }) => row === 0)) {
     const [out, down] = hemEnd ?? [0, hemYMm];
@@ -92,6 +97,19 @@ export function sectionPoints({ folds, rows, hemYMm, hemEnd }: RaisedShape): Sec
   }
   return points;
 }
+
+/** Chords are a little shorter than their curve: cloth is told by its own length. Tucks are drawn with cloth that is sewn up. */
+function toArc(points: SectionPoint[], first: number, arcMm: number): void {
+  const from = points[first]?.along ?? 0;
+  const share = arcMm / ((points.at(-1)?.along ?? from) - from || 1);
+  if (Math.abs(share - 1) > MOST_CHORD_SHARE) return;
+  for (let k = first + 1; k < points.length; k++) {
+    const point = points[k] as SectionPoint;
+    point.along = from + share * (point.along - from);
+  }
+}
+
+const MOST_CHORD_SHARE = 0.03;
 
 function placesAcross(widthMm: number, columnsMm: readonly number[]): number[] {
   const count = Math.max(LEAST_ACROSS, 2 * (columnsMm.length - 1), Math.ceil(widthMm / ACROSS_STEP_MM));

@@ -1,6 +1,7 @@
 import type { Form } from "../shade-plan/index.ts";
 import type { RaisedShape } from "../styles/index.ts";
 import type { DrapeInput } from "./drape-input.ts";
+import { spreadOut } from "./flat-cloth.ts";
 import type { HangingCloth } from "./hanging-cloth.ts";
 import { type SectionPoint, sectionPoints } from "./loft.ts";
 
@@ -54,6 +55,8 @@ export function shirred({ size, grid, form }: DrapeInput, section: RaisedShape):
   const across = columns.length;
   const placesMm = new Float64Array(3 * across * lines);
   const flatMm = new Float64Array(2 * across * lines);
+  const clothMm = new Float64Array(2 * across * lines);
+  const onCloth = spreadOut(form, size.finishedWidthMm);
   const strands = new Int32Array(lines);
   for (let j = 0; j < lines; j++) {
     const { out, down, slope, strand } = onSection(points, (j * tapeMm) / (lines - 1));
@@ -73,9 +76,10 @@ export function shirred({ size, grid, form }: DrapeInput, section: RaisedShape):
         3 * at,
       );
       flatMm.set([x, (j * tapeMm) / (lines - 1)], 2 * at);
+      clothMm.set([onCloth(x), (longer * j * tapeMm) / (lines - 1)], 2 * at);
     });
   }
-  return { across, along: lines, placesMm, flatMm, strands };
+  return { across, along: lines, placesMm, flatMm, clothMm, strands };
 }
 
 interface PlaceAcross {

@@ -28,12 +28,13 @@ const FLAT_STEP_MM = 100;
 const HEM_STEP_MM = 22;
 const LEAST_FOLD = 8;
 const MOST_FOLD = 10;
+const COARSE_FOLD = 6;
 /** More lines than this and each fold has to do with fewer. */
 const MOST_LINES = 150;
 
 /** Lines of nodes across the cloth, close together where it folds, and the strands that it hangs in. */
-export function layLines(cloth: readonly ColumnStretch[]): CellGrid {
-  const wanted = cloth.map(linesIn);
+export function layLines(cloth: readonly ColumnStretch[], coarse = false): CellGrid {
+  const wanted = cloth.map((stretch) => linesIn(stretch, coarse));
   const total = wanted.reduce((sum, n) => sum + n, 0);
   const fewer = Math.min(1, MOST_LINES / total);
   const first = cloth[0]?.fromHemMm[0] ?? 0;
@@ -65,8 +66,9 @@ export function folds({ arcMm, upperYMm, lowerYMm }: ColumnStretch): boolean {
   return lowerYMm !== undefined && arcMm - (lowerYMm - upperYMm) > SLACK_MM;
 }
 
-function linesIn(stretch: ColumnStretch): number {
+function linesIn(stretch: ColumnStretch, coarse: boolean): number {
   const { kind, arcMm } = stretch;
+  if (folds(stretch) && coarse) return COARSE_FOLD;
   if (folds(stretch)) return Math.min(MOST_FOLD, Math.max(LEAST_FOLD, Math.ceil(arcMm / FOLD_STEP_MM)));
   if (kind === "hem") return Math.min(10, Math.max(2, Math.ceil(arcMm / HEM_STEP_MM)));
   return Math.min(10, Math.max(2, Math.ceil(arcMm / FLAT_STEP_MM)));

@@ -5,6 +5,7 @@ import type { DrapeCell } from "./cell.ts";
 import { type CellGrid, layLines } from "./cell-grid.ts";
 import { cellNet, type HemLoad } from "./cell-net.ts";
 import { firstShape } from "./first-shape.ts";
+import { nextShape } from "./next-shape.ts";
 import { touching } from "./touching.ts";
 
 /** One cell as it hangs. */
@@ -25,35 +26,65 @@ const ROUNDS = [
   { share: 1, most: 12, sinkMm: 0.1 },
   { share: 1, most: 24, sinkMm: 0.05 },
 ];
+/** From a shape that is near. */
+const NEXT_ROUNDS = [
+  { share: 1, most: 16, sinkMm: 0.1 },
+  { share: 1, most: 24, sinkMm: 0.05 },
+];
+/** To be looked at for a moment. */
+const COARSE_ROUNDS = [{ share: 0.3, most: 10, sinkMm: 1 }];
 const REACH_MM = 60;
 /** A cell of more nodes than this is left as it was laid: nobody makes a shade of so many folds. */
 const MOST_NODES = 2000;
 /** At rest as far as the eye can tell: the cloth would sink no farther than this on the mean, mm. */
 const SEEN_MM = 0.25;
 
-/** The cloth of one cell at rest under its weight, from a shape laid by hand. */
+/** What else a cell hangs by. */
+export interface SettleCellInput {
+  feel: ClothFeel;
+  /** How far the pane lies behind the rings, mm. */
+  paneMm: number;
+  bar?: HemLoad;
+  /** The same cell at a height near this one. */
+  before?: SettledCell;
+  /** With fewer lines and steps. */
+  coarse?: boolean;
+}
+
+/** The cloth of one cell at rest under its weight: from a shape laid by hand, or from that of a height near it. */
 export function settleCell(
   cell: DrapeCell,
   cloth: readonly ColumnStretch[],
-  feel: ClothFeel,
-  paneMm: number,
-  bar?: HemLoad,
+  input: SettleCellInput,
 ): SettledCell {
-  const grid = layLines(cloth);
-  const across = cell.xMm.length;
-  const apartMm = Math.max(1, feel.thicknessMm);
-  const first = firstShape(cell, grid, cloth, apartMm);
-  if (across * grid.lines.length > MOST_NODES) {
-    return { cell, grid, x: first, settled: false, iterations: 0, sinkMm: 0 };
-  }
+  const { feel, before, coarse = false } = input;
+  const grid = layLines(cloth, coarse);
+  const laid = () => firstShape(cell, grid, cloth, Math.max(1, feel.thicknessMm));
+  if (cell.xMm.length * grid.lines.length > MOST_NODES)
+    return { cell, grid, x: laid(), settled: false, iterations: 0, sinkMm: 0 };
+  if (coarse) return bringToRest(cell, grid, laid(), COARSE_ROUNDS, input);
+  const next = before && bringToRest(cell, grid, nextShape(cell, grid, before), NEXT_ROUNDS, input);
+  if (next?.settled === true) return next;
+  const anew = bringToRest(cell, grid, laid(), ROUNDS, input);
+  return next !== undefined && next.sinkMm < anew.sinkMm ? next : anew;
+}
+
+function bringToRest(
+  cell: DrapeCell,
+  grid: CellGrid,
+  first: Float64Array,
+  rounds: readonly { share: number; most: number; sinkMm: number }[],
+  { feel, paneMm, bar }: SettleCellInput,
+): SettledCell {
   const bare = cellNet(cell, grid, feel, bar);
   const pattern = netPattern(bare);
   const stiffness = contactStiffness(bare);
+  const { thicknessMm } = feel;
   let x = first;
   let iterations = 0;
   let sinkMm = Number.POSITIVE_INFINITY;
-  for (const { share, ...round } of ROUNDS) {
-    const contacts = touching(grid, across, x, { thicknessMm: feel.thicknessMm, paneMm, stiffness });
+  for (const { share, ...round } of rounds) {
+    const contacts = touching(grid, cell.xMm.length, x, { thicknessMm, paneMm, stiffness });
     const found = settleNet(softened({ ...bare, contacts }, share), pattern, x, {
       ...round,
       reachMm: REACH_MM,

@@ -1,4 +1,5 @@
 import type { HangingCloth } from "../../drape/index.ts";
+import { cubicBetween } from "../../mechanics/index.ts";
 
 /** A turn of the cloth larger than this between two lines is divided, rad. */
 const TURN_RAD = 0.14;
@@ -44,7 +45,9 @@ function turnsAlong(
         first += u * u;
         second += v * v;
       }
-      const turn = Math.acos(Math.max(-1, Math.min(1, product / (Math.sqrt(first * second) || 1))));
+      // A line that stands twice, where cloth is folded away, is no turn.
+      if (first === 0 || second === 0) continue;
+      const turn = Math.acos(Math.max(-1, Math.min(1, product / Math.sqrt(first * second))));
       at[k] = Math.max(at[k] as number, turn);
     }
   }
@@ -56,14 +59,15 @@ function dividedDown(cloth: HangingCloth, parts: readonly number[]): HangingClot
   const rows = rowsOf(parts);
   const placesMm = new Float64Array(3 * across * rows.length);
   const flatMm = new Float64Array(2 * across * rows.length);
+  const clothMm = new Float64Array(2 * across * rows.length);
   rows.forEach(({ index, share }, row) => {
     for (let i = 0; i < across; i++) {
       const nodes = [-1, 0, 1, 2].map((k) => Math.min(along - 1, Math.max(0, index + k)) * across + i);
-      writeBetween(cloth, nodes, share, placesMm, flatMm, row * across + i);
+      writeBetween(cloth, nodes, share, { placesMm, flatMm, clothMm }, row * across + i);
     }
   });
   return {
-    ...{ across, along: rows.length, placesMm, flatMm },
+    ...{ across, along: rows.length, placesMm, flatMm, clothMm },
     strands: Int32Array.from(rows, ({ index, share }) => strands[share > 0 ? index + 1 : index] as number),
   };
 }
@@ -73,13 +77,14 @@ function dividedAcross(cloth: HangingCloth, parts: readonly number[]): HangingCl
   const columns = rowsOf(parts);
   const placesMm = new Float64Array(3 * along * columns.length);
   const flatMm = new Float64Array(2 * along * columns.length);
+  const clothMm = new Float64Array(2 * along * columns.length);
   for (let j = 0; j < along; j++) {
     columns.forEach(({ index, share }, column) => {
       const nodes = [-1, 0, 1, 2].map((k) => j * across + Math.min(across - 1, Math.max(0, index + k)));
-      writeBetween(cloth, nodes, share, placesMm, flatMm, j * columns.length + column);
+      writeBetween(cloth, nodes, share, { placesMm, flatMm, clothMm }, j * columns.length + column);
     });
   }
-  return { across: columns.length, along, placesMm, flatMm, strands };
+  return { across: columns.length, along, placesMm, flatMm, clothMm, strands };
 }
 
 /** Old nodes, and the new ones between them. */
@@ -97,18 +102,20 @@ function writeBetween(
   cloth: HangingCloth,
   nodes: readonly number[],
   t: number,
-  placesMm: Float64Array,
-  flatMm: Float64Array,
+  { placesMm, flatMm, clothMm }: Pick<HangingCloth, "placesMm" | "flatMm" | "clothMm">,
   to: number,
 ): void {
   const [p, q, r, s] = nodes as [number, number, number, number];
   for (let d = 0; d < 3; d++) {
     const of = (n: number) => cloth.placesMm[3 * n + d] as number;
-    placesMm[3 * to + d] = t === 0 ? of(q) : cubic(of(p), of(q), of(r), of(s), t, spacing(cloth, nodes));
+    placesMm[3 * to + d] =
+      t === 0 ? of(q) : cubicBetween([of(p), of(q), of(r), of(s)], spacing(cloth, nodes), t);
   }
   for (let d = 0; d < 2; d++) {
-    const of = (n: number) => cloth.flatMm[2 * n + d] as number;
-    flatMm[2 * to + d] = of(q) + t * (of(r) - of(q));
+    const between = (of: Float64Array) =>
+      (of[2 * q + d] as number) + t * ((of[2 * r + d] as number) - (of[2 * q + d] as number));
+    flatMm[2 * to + d] = between(cloth.flatMm);
+    clothMm[2 * to + d] = between(cloth.clothMm);
   }
 }
 
@@ -122,22 +129,4 @@ function spacing({ flatMm }: HangingCloth, nodes: readonly number[]): [number, n
   const [p, q, r, s] = nodes as [number, number, number, number];
   const middle = between(q, r) || 1;
   return [between(p, q) || middle, middle, between(r, s) || middle];
-}
-
-/** Hermite's cubic with the slopes of the parabolas through three neighbours each. */
-function cubic(
-  p: number,
-  q: number,
-  r: number,
-  s: number,
-  t: number,
-  [a, b, c]: [number, number, number],
-): number {
-  const [before, own, after] = [(q - p) / a, (r - q) / b, (s - r) / c];
-  const from = (before * b + own * a) / (a + b);
-  const to = (own * c + after * b) / (b + c);
-  const [t2, t3] = [t * t, t * t * t];
-  return (
-    (2 * t3 - 3 * t2 + 1) * q + (t3 - 2 * t2 + t) * b * from + (3 * t2 - 2 * t3) * r + (t3 - t2) * b * to
-  );
 }

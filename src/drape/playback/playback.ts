@@ -1,0 +1,81 @@
+import { keepLengths } from "../../mechanics/index.ts";
+import type { CommonNet, HangingFrame } from "./common-net.ts";
+
+/** The cloth somewhere between two heights that were worked out. */
+export interface PlayedCloth {
+  placesMm: Float64Array;
+  clothMm: Float64Array;
+  strands: Int32Array;
+  ringsMm: Float64Array;
+  /** One of the two heights was only looked at coarsely. */
+  coarse: boolean;
+}
+
+/**
+ * Any height between those that were worked out: places blended, then every upright drawn back to its length between board
+ * and rings, so that cloth never shortens on its way.
+ */
+export function playedAt(net: CommonNet, frames: readonly HangingFrame[], raise: number): PlayedCloth {
+  const [from, to, share] = around(frames, raise);
+  const coarse = from.coarse || to.coarse;
+  const near = share < 0.5 ? from : to;
+  if (share === 0 || share === 1)
+    return {
+      placesMm: near.placesMm.slice(),
+      clothMm: near.clothMm,
+      strands: near.strands,
+      ringsMm: near.ringsMm,
+      coarse,
+    };
+  const placesMm = blended(from.placesMm, to.placesMm, share);
+  const { across, along, held } = net;
+  const points = new Int32Array(along);
+  const restMm = new Float64Array(along - 1);
+  const heldHere = new Uint8Array(along);
+  for (let i = 0; i < across; i++) {
+    for (let j = 0; j < along; j++) {
+      points[j] = j * across + i;
+      heldHere[j] = held[j * across + i] as number;
+      if (j === 0) continue;
+      const [a, b] = [linkMm(from, across, i, j), linkMm(to, across, i, j)];
+      restMm[j - 1] = a + share * (b - a);
+    }
+    keepLengths({ x: placesMm, points, restMm, held: heldHere });
+  }
+  return {
+    placesMm,
+    clothMm: blended(from.clothMm, to.clothMm, share),
+    strands: near.strands,
+    ringsMm: blended(from.ringsMm, to.ringsMm, share),
+    coarse,
+  };
+}
+
+/** The frames below and above a height, and how far it lies between them. */
+function around(frames: readonly HangingFrame[], raise: number): [HangingFrame, HangingFrame, number] {
+  const [first] = frames;
+  if (first === undefined) throw new Error("invalid playback: no height is known");
+  let from = first;
+  for (const frame of frames) {
+    if (frame.raise >= raise) {
+      const share = frame === from ? 0 : (raise - from.raise) / (frame.raise - from.raise);
+      return [from, frame, Math.min(1, Math.max(0, share))];
+    }
+    from = frame;
+  }
+  return [from, from, 0];
+}
+
+function blended(from: Float64Array, to: Float64Array, share: number): Float64Array {
+  return from.map((value, k) => value + share * ((to[k] as number) - value));
+}
+
+function linkMm({ placesMm }: HangingFrame, across: number, i: number, j: number): number {
+  const [a, b] = [3 * ((j - 1) * across + i), 3 * (j * across + i)];
+  const [dx, dy, dz] = [0, 1, 2].map((c) => (placesMm[b + c] as number) - (placesMm[a + c] as number)) as [
+    number,
+    number,
+    number,
+  ];
+  return Math.sqrt(dx * dx + dy * dy + dz * dz);
+}
