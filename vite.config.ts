@@ -92,13 +92,14 @@ function shipLicences(): Plugin {
 
 /** Rooms that do nothing when they are merely imported: what a screen does not use stays out of its bundle. */
 const PURE_ROOMS = /\/src\/(?!web\/)[a-z]+\//;
+const treeshake = { moduleSideEffects: (id: string) => !PURE_ROOMS.test(id) };
 
 export default defineConfig({
   root: path("src/web"),
   base: "./",
   cacheDir: path("node_modules/.vite"),
   plugins: [react(), contentPolicy(), notePackages(), shipLicences(), precache()],
-  worker: { format: "es", plugins: () => [notePackages()] },
+  worker: { format: "es", plugins: () => [notePackages()], rolldownOptions: { treeshake } },
   build: {
     outDir: path("dist/web"),
     emptyOutDir: true,
@@ -112,7 +113,7 @@ export default defineConfig({
       output: {
         entryFileNames: (chunk) => (chunk.name === "service-worker" ? WORKER : "assets/[name]-[hash].js"),
       },
-      treeshake: { moduleSideEffects: (id) => !PURE_ROOMS.test(id) },
+      treeshake,
     },
   },
 });

@@ -4,7 +4,7 @@ import { describe, expect, test } from "vitest";
 import { HOBBLE_RULES, jobSchema, MOUNTS, RIB_FACES, RIB_KINDS, RIB_POSITIONS } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
 import { flatSize } from "../src/shade-plan/index.ts";
-import { STYLE_MODULES } from "../src/styles/index.ts";
+import { STYLE_SHAPES } from "../src/styles/shapes/index.ts";
 import { anyMaking } from "./arbitrary-job.ts";
 import { jobWith } from "./job-with.ts";
 
@@ -139,7 +139,7 @@ describe("flat, ribbed, hobbled and tucked over layers and mounts", () => {
     fc.assert(
       fc.property(anyShade, mm(0, 1), (input, raise) => {
         const { form, size, grid } = only(jobOf(input));
-        const shape = STYLE_MODULES[input.style].shape({ size, grid, form }, raise);
+        const shape = STYLE_SHAPES[input.style]({ size, grid, form }, raise);
         const points = [
           ...shape.pieces.flatMap(({ outline, edges }) => [
             ...outline,

@@ -3,7 +3,7 @@ import { describe, expect, it } from "vitest";
 import type { JobInput } from "../src/job/index.ts";
 import { plan, type ShadePlan } from "../src/plan/index.ts";
 import { flatSize, LAYERS } from "../src/shade-plan/index.ts";
-import { STYLE_MODULES } from "../src/styles/index.ts";
+import { STYLE_SHAPES } from "../src/styles/shapes/index.ts";
 import { jobWith } from "./job-with.ts";
 import { expectNear } from "./near.ts";
 
@@ -73,7 +73,7 @@ function shadeOf(window: Partial<WindowInput>): ShadePlan {
 }
 
 function shapeAt(shade: ShadePlan, raise: number) {
-  return STYLE_MODULES[shade.style].shape(shade, raise);
+  return STYLE_SHAPES[shade.style](shade, raise);
 }
 
 function everyShade(check: (shade: ShadePlan) => void, numRuns = 60): void {

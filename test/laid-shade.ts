@@ -3,6 +3,7 @@ import type { ResolvedShade } from "../src/job/index.ts";
 import { measure } from "../src/measure/index.ts";
 import type { Size } from "../src/shade-plan/index.ts";
 import { headrailNeeded, type LiftPartsHeight, STYLE_MODULES } from "../src/styles/index.ts";
+import { STYLE_SHAPES } from "../src/styles/shapes/index.ts";
 
 /** A shade measured and laid in its style, over a lock that hangs 25 mm below the board. */
 export function laidShade(resolved: ResolvedShade) {
@@ -44,7 +45,7 @@ export function layIn(
 function seen(resolved: ResolvedShade, size: Size, heightMm: number) {
   const laid = layIn(resolved, size, () => ({ heightMm, label: "lock" }));
   const { grid, form } = laid;
-  const at = (raise: number) => STYLE_MODULES[resolved.style].shape({ size, grid, form }, raise);
+  const at = (raise: number) => STYLE_SHAPES[resolved.style]({ size, grid, form }, raise);
   return { resolved, size, ...laid, at };
 }
 

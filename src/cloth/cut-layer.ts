@@ -72,6 +72,7 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth): Worked<
     seamsMm: shape.seamsMm,
     startWasteMm: shape.startWasteMm,
     ...(shape.motif === undefined ? {} : { motif: shape.motif }),
+    ...(shape.motif === undefined || cloth.photo?.swatch === undefined ? {} : { swatch: cloth.photo.swatch }),
     ...(repeat === undefined ? {} : { repeatMm: repeat.verticalMm, match: repeat.match }),
   };
   return { values: { cut, cloth, shape, turn: story }, workings: [width, length, ...inRepeats, bolt] };

@@ -109,9 +109,12 @@ export function motifOf(
   const repeatYMm = at.alongMm * (1 - flat.shrinkLength);
   const repeatXMm = at.acrossMm * (1 - flat.shrinkWidth);
   const fallMm = motifFallMm(shade.making.pattern, flat.finishedLengthMm, repeatYMm);
+  const lengthMm = flat.lengthMm * (1 - flat.shrinkLength);
+  const alongMm = motifFallMm(shade.making.pattern, lengthMm, repeatYMm);
   return {
     originXMm: flat.finishedWidthMm / 2 + at.besideMiddleMm * (1 - flat.shrinkWidth),
     originYMm: remainderMm(fallMm, repeatYMm),
+    originAlongMm: remainderMm(alongMm, repeatYMm),
     repeatXMm,
     repeatYMm,
     match: repeat.match,

@@ -3,7 +3,7 @@ import { battens, hobbled, tucked } from "../../test/gallery/fold-style-windows.
 import { austrian, festoon, gatheredBalloon } from "../../test/gallery/gathered-windows.ts";
 import { type Case, outside, pleatedBalloon, relaxed, tailed } from "../../test/gallery/windows.ts";
 import { expectNear } from "../../test/near.ts";
-import { STYLE_MODULES } from "../styles/index.ts";
+import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { cellsOf } from "./cell/cell.ts";
 import { layLines } from "./cell/cell-grid.ts";
 import { cellNet } from "./cell/cell-net.ts";
@@ -95,7 +95,7 @@ describe("cloth that hangs in swags", () => {
 
   test("threads stretch by less than a hundredth, on the mean by a few thousandths", () => {
     const { shade } = pleatedBalloon();
-    const { section } = STYLE_MODULES[shade.style].shape(shade, 0.4);
+    const { section } = STYLE_SHAPES[shade.style](shade, 0.4);
     const stretches = columnCloth(shade.form, shade.grid, section);
     const total = stretches.reduce((sum, { arcMm }) => sum + arcMm, 0);
     const [cell] = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm).cells;
@@ -114,7 +114,7 @@ describe("cloth that hangs in swags", () => {
 
   test("a cell weighs what its cloth weighs: mass by area, all the way to the hem", () => {
     const { shade } = gatheredBalloon();
-    const { section } = STYLE_MODULES[shade.style].shape(shade, 0.5);
+    const { section } = STYLE_SHAPES[shade.style](shade, 0.5);
     const stretches = columnCloth(shade.form, shade.grid, section);
     const [cell] = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm).cells;
     if (cell === undefined) throw new Error("no cell");

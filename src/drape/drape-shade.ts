@@ -1,5 +1,6 @@
 import { headLine, type ShadePoint } from "../shade-plan/index.ts";
-import { type RaisedShape, STYLE_MODULES } from "../styles/index.ts";
+import type { RaisedShape } from "../styles/index.ts";
+import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { cellsOf } from "./cell/cell.ts";
 import type { HemLoad } from "./cell/cell-net.ts";
@@ -25,7 +26,7 @@ export interface DrapeOptions {
  */
 export function drapeShade(input: DrapeInput, raise: number, options: DrapeOptions = {}): HangingShade {
   const { style, size, grid, form, folds, board } = input;
-  const { section } = STYLE_MODULES[style].shape(
+  const { section } = STYLE_SHAPES[style](
     { ...{ size, grid, form }, ...(folds === undefined ? {} : { hang: folds.cloth }) },
     raise,
   );

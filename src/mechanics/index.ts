@@ -23,6 +23,8 @@ export { settleNet, softened } from "./net/settle-net.ts";
 export * from "./sheaves.ts";
 export * from "./solve/find-root.ts";
 export * from "./solve/outcome.ts";
+export * from "./view/homography.ts";
+export * from "./view/planar-pose.ts";
 export * from "./wood/lateral.ts";
 export * from "./wood/prying.ts";
 export * from "./wood/screw-sizes.ts";

@@ -75,6 +75,8 @@ export interface LayerCut {
   startWasteMm: number;
   /** Where the pattern falls on the finished shade. */
   motif?: Motif;
+  /** One repeat in `SWATCH_SIDE` × `SWATCH_SIDE` colours, row by row, rrggbb each: from a photo of the cloth. */
+  swatch?: string;
   repeatMm?: number;
   match?: "straight" | "half-drop";
 }
@@ -87,6 +89,8 @@ export interface LayerCut {
 export interface Motif {
   originXMm: number;
   originYMm: number;
+  /** The same along the cloth, which is longer than the shade where the style adds to it: from the top line down, mm. */
+  originAlongMm: number;
   repeatXMm: number;
   repeatYMm: number;
   match: "straight" | "half-drop";

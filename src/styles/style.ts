@@ -2,7 +2,6 @@ import type { StageResult } from "../figures/index.ts";
 import type { MakingGroup, ReadOf, Reads, ResolvedMaking, ResolvedShade } from "../job/index.ts";
 import type { ClothPlan, Column, Form, Grid, Size, StyleStep } from "../shade-plan/index.ts";
 import type { StyleInLine } from "./in-line.ts";
-import type { ShapeInput, VisibleShape } from "./visible-shape.ts";
 
 /** A setting that means something to a style. */
 export type Ask = {
@@ -22,7 +21,7 @@ export interface GridInput<S> extends ColumnsInput<S> {
   headrailNeededMm: number;
 }
 
-/** Where the rings sit, how the shade folds on them, and how its cloth is shaped. */
+/** Where the rings sit, how the shade folds on them; its shape stands in `shapes/`. */
 export interface LaidGrid {
   grid: Grid;
   form: Form;
@@ -56,8 +55,6 @@ export interface StyleOf<C extends StyleReads, G extends StyleReads> {
   grid: (input: GridInput<ReadOf<G>>) => StageResult<LaidGrid>;
   /** How its rows are placed by the room, or why they cannot be, as the end of “… since”. */
   inLine: StyleInLine | string;
-  /** The shade as it is seen anywhere between lowered (0) and raised (1). */
-  shape: (input: ShapeInput, raise: number) => VisibleShape;
   /** What is done otherwise, or besides, for this style. */
   steps: (input: StyleStepInput) => StyleStep[];
 }

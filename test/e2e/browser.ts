@@ -14,6 +14,9 @@ const FLAGS = [
   "--disable-sync",
 ];
 
+/** WebGL 2 drawn by the processor alone. */
+export const SOFTWARE_GL = ["--use-angle=swiftshader", "--enable-unsafe-swiftshader"];
+
 export interface OpenPage {
   page: Page;
   /** Errors of the page and what it wrote to the console as an error, in order. */
@@ -30,12 +33,12 @@ export interface Harness {
 }
 
 /** Starts Chromium and a server of the built planner on a free port. Close both with `close`. */
-export async function startBrowser(): Promise<Harness> {
+export async function startBrowser(more: readonly string[] = []): Promise<Harness> {
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error("no Chromium: install it, or name yours in CHROMIUM");
   const serving = await serveWeb(WEB, { port: 0 });
   const sandbox = process.getuid?.() === 0 ? ["--no-sandbox"] : [];
-  const browser = await chromium.launch({ executablePath, args: [...FLAGS, ...sandbox] });
+  const browser = await chromium.launch({ executablePath, args: [...FLAGS, ...sandbox, ...more] });
   return {
     browser,
     url: serving.url,

@@ -1,5 +1,5 @@
 import { cubicBetween } from "../../mechanics/index.ts";
-import { STYLE_MODULES } from "../../styles/index.ts";
+import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import { columnCloth } from "../column-cloth.ts";
 import type { DrapeInput } from "../drape-input.ts";
 import type { HangingCloth, HangingShade } from "../hanging-cloth.ts";
@@ -71,7 +71,7 @@ function layAlong(input: DrapeInput): Float64Array {
 
 function raisedCloth({ style, size, grid, form, folds }: DrapeInput) {
   const hang = folds === undefined ? {} : { hang: folds.cloth };
-  const { section } = STYLE_MODULES[style].shape({ size, grid, form, ...hang }, 1);
+  const { section } = STYLE_SHAPES[style]({ size, grid, form, ...hang }, 1);
   return columnCloth(form, grid, section);
 }
 

@@ -1,6 +1,7 @@
 import type { HangingCloth } from "../../drape/index.ts";
 import type { Facet } from "../model.ts";
 import { type Camera, type PicturePoint, type SeenPoint, seenBy, towardsEye } from "./camera.ts";
+import type { ClothPattern } from "./cloth-pattern.ts";
 import { addFace, type DepthMap, emptyDepthMap, nearestAt } from "./depth-map.ts";
 import { KEY, keyCamera, lightOn } from "./light.ts";
 
@@ -8,6 +9,8 @@ import { KEY, keyCamera, lightOn } from "./light.ts";
 export interface ClothColours {
   face: string;
   back: string;
+  /** On the face. */
+  pattern?: ClothPattern;
 }
 
 /** Spots of the maps that tell what hides what, mm. */
@@ -26,6 +29,8 @@ interface Quad {
   normal: PicturePoint;
   strand: number;
   nearMm: number;
+  /** Its middle on the flat cloth, mm. */
+  onCloth: readonly [x: number, y: number];
 }
 
 /** The faces of a cloth that are seen, lit, from behind to the front: strand before strand, and by depth in each. */
@@ -39,27 +44,28 @@ export function clothFaces(cloth: HangingCloth, camera: Camera, colours: ClothCo
   return quads
     .filter((quad) => isSeen(quad, depth))
     .sort((a, b) => b.strand - a.strand || a.nearMm - b.nearMm)
-    .map(({ seen, normal, middle }): Facet => {
+    .map(({ seen, normal, middle, onCloth }): Facet => {
       const isFace = dotProduct(normal, eye) >= 0;
       const towards: PicturePoint = isFace ? normal : [-normal[0], -normal[1], -normal[2]];
       const lit = shareInKey(middle, towards, fromKey, keyDepth);
       const open = openness(see(middle), depth);
       return {
         points: wound(seen.map(({ at }) => at)),
-        colour: isFace ? colours.face : colours.back,
+        colour: isFace ? (colours.pattern?.colourAt(...onCloth) ?? colours.face) : colours.back,
         light: lightOn(towards, lit, open),
       };
     });
 }
 
 function quadsOf(
-  { across, along, placesMm, strands }: HangingCloth,
+  { across, along, placesMm, clothMm, strands }: HangingCloth,
   see: (place: PicturePoint) => SeenPoint,
 ): Quad[] {
   const place = (i: number, j: number): PicturePoint => {
     const at = 3 * (j * across + i);
     return [placesMm[at] as number, placesMm[at + 1] as number, placesMm[at + 2] as number];
   };
+  const onCloth = (i: number, j: number, c: number) => clothMm[2 * (j * across + i) + c] as number;
   const quads: Quad[] = [];
   for (let j = 0; j + 1 < along; j++) {
     for (let i = 0; i + 1 < across; i++) {
@@ -72,6 +78,7 @@ function quadsOf(
         ...{ corners, middle, normal, strand: strands[j + 1] as number },
         seen: corners.map(see),
         nearMm: see(middle).nearMm,
+        onCloth: [0, 1].map((c) => (onCloth(i, j, c) + onCloth(i + 1, j + 1, c)) / 2) as [number, number],
       });
     }
   }

@@ -9,9 +9,9 @@ export const KEY: PicturePoint = [
   Math.cos(KEY_AROUND_RAD) * Math.cos(KEY_ABOVE_RAD),
 ];
 /** Flat cloth that hangs facing the room is as bright as its own colour. */
-const KEY_SHARE = 0.86;
-const ROOM_SHARE = 0.24;
-const SKY_SHARE = 0.36;
+export const KEY_SHARE = 0.86;
+export const ROOM_SHARE = 0.24;
+export const SKY_SHARE = 0.36;
 
 /** The view of the key light: from so far that its rays run alike. */
 export function keyCamera(aim: PicturePoint): Camera {

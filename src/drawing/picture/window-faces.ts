@@ -14,11 +14,14 @@ export interface WindowBehind {
 }
 
 /** Plain plaster, painted wood, daylight through a pane: quiet behind any cloth. */
-const WALL = "#e6e1d8";
-const REVEAL = "#f3f0e9";
-const FRAME = "#fbfaf6";
-const PANE = "#dce8ef";
-const WOOD = "#d9bf95";
+export const WINDOW_COLOURS = {
+  wall: "#e6e1d8",
+  reveal: "#f3f0e9",
+  frame: "#fbfaf6",
+  pane: "#dce8ef",
+  wood: "#d9bf95",
+} as const;
+const { wall: WALL, reveal: REVEAL, frame: FRAME, pane: PANE, wood: WOOD } = WINDOW_COLOURS;
 /** Bars of the sash, mm. */
 const FRAME_MM = 45;
 const BAR_MM = 22;
@@ -42,7 +45,7 @@ export function windowFaces(behind: WindowBehind, camera: Camera): Facet[] {
     const [right, bottom] = [left + width, top + height];
     faces.push(
       upright(PANE, 1, [left, top, right, bottom], paneZ),
-      ...sash([left, top, right, bottom]).map((box) => upright(FRAME, 0.94, box, paneZ)),
+      ...sashBoxes([left, top, right, bottom]).map((box) => upright(FRAME, 0.94, box, paneZ)),
       face(REVEAL, 0.72, [left, top, wallZ], [right, top, wallZ], [right, top, paneZ], [left, top, paneZ]),
       face(
         REVEAL,
@@ -77,7 +80,7 @@ export function windowFaces(behind: WindowBehind, camera: Camera): Facet[] {
 }
 
 /** Four sides of a frame, a bar down its middle and one across. */
-function sash([left, top, right, bottom]: readonly [number, number, number, number]): number[][] {
+export function sashBoxes([left, top, right, bottom]: readonly [number, number, number, number]): number[][] {
   const [x, y] = [(left + right) / 2, top + (bottom - top) * 0.5];
   return [
     [left, top, right, top + FRAME_MM],

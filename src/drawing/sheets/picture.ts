@@ -1,12 +1,12 @@
-import { type DrapeInput, drapeShade, type HangingCloth, type HangingShade } from "../../drape/index.ts";
+import { drapeShade, type HangingCloth } from "../../drape/index.ts";
 import type { Drawing, Facet } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
 import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
 import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
-import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
+import { windowFaces } from "../picture/window-faces.ts";
 import { hangingControl } from "./hanging-control.ts";
-import { openingBox } from "./opening-box.ts";
+import { clothColours, drapeInput, methodWords, windowBehind } from "./picture-things.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line } from "./shapes.ts";
 import { lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
@@ -26,7 +26,7 @@ export function drawPicture(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { size } = shade;
   const { id, words } = raiseName(raise);
-  const hanging = drapeShade(drapeInput(input), raise);
+  const hanging = drapeShade(drapeInput(shade), raise);
   const camera: Camera = {
     aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
     distanceMm: Math.max(
@@ -35,11 +35,11 @@ export function drawPicture(input: SheetInput): Drawing {
     ),
     ...{ aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
   };
-  const behind = windowBehind(input);
+  const behind = windowBehind(shade);
   return {
     id: `picture${id}`,
     title: "Picture",
-    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging)}`,
+    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging.method)}`,
     primitives: [
       {
         kind: "facets",
@@ -52,7 +52,7 @@ export function drawPicture(input: SheetInput): Drawing {
             { z: -shade.board.depthMm / 2, bottom: behind.wall.bottom, colour: CORD },
             camera,
           ),
-          ...enoughFaces(hanging.cloth, camera, clothColours(input)),
+          ...enoughFaces(hanging.cloth, camera, clothColours(shade)),
           ...battens(input, hanging.cloth, camera),
         ],
       },
@@ -63,9 +63,10 @@ export function drawPicture(input: SheetInput): Drawing {
 
 /** Divided more finely where most of it is hidden. */
 function enoughFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
-  const first = clothFaces(refined(cloth, FIRST_FACES), camera, colours);
+  const largestMm = colours.pattern?.largestMm;
+  const first = clothFaces(refined(cloth, FIRST_FACES, largestMm), camera, colours);
   const wanted = Math.min(MOST_FACES, (FIRST_FACES * SEEN_FACES) / Math.max(1, first.length));
-  return wanted < 1.2 * FIRST_FACES ? first : clothFaces(refined(cloth, wanted), camera, colours);
+  return wanted < 1.2 * FIRST_FACES ? first : clothFaces(refined(cloth, wanted, largestMm), camera, colours);
 }
 
 /** Battens bare on the face, before the cloth that they lie on. */
@@ -95,60 +96,3 @@ function foremostAt({ placesMm }: HangingCloth, yMm: number): number {
 /** A batten's face before the cloth, and its height, mm. */
 const BATTEN_OUT_MM = 4;
 const BATTEN_MM = 10;
-
-/** The two sides that are seen: the face, and the layer nearest to the glass. */
-function clothColours({ shade: { cloth } }: SheetInput): ClothColours {
-  const face = cloth.layers.find(({ layer }) => layer === "face")?.colour ?? PLAIN;
-  return { face, back: cloth.layers.at(-1)?.colour ?? face };
-}
-
-const PLAIN = "#d9c7a3";
-
-/** How much of the wall is shown round the shade, as a share of its width, and how far back a pane lies, mm. */
-const AROUND_SHARE = 0.14;
-const PANE_BACK_MM = 45;
-/** A wall stands a little before the shade that hangs in its opening, mm. */
-const RECESSED_MM = 8;
-
-function windowBehind({ shade }: SheetInput): WindowBehind {
-  const { size, board, mount } = shade;
-  const around = AROUND_SHARE * size.finishedWidthMm;
-  const opening = openingBox(shade);
-  const wallZ = mount === "inside" ? RECESSED_MM : -board.depthMm;
-  const lowest = Math.max(size.finishedLengthMm, opening === undefined ? 0 : opening.y + opening.height);
-  return {
-    wall: {
-      left: Math.min(0, opening?.x ?? 0) - around,
-      right: Math.max(size.finishedWidthMm, opening === undefined ? 0 : opening.x + opening.width) + around,
-      top: -around,
-      bottom: lowest + around,
-    },
-    wallZ,
-    paneZ: -board.depthMm - PANE_BACK_MM,
-    ...(opening === undefined ? {} : { opening }),
-    board: {
-      left: board.leftMm,
-      right: board.leftMm + board.lengthMm,
-      thickness: board.thicknessMm,
-      depth: board.depthMm,
-    },
-  };
-}
-
-function drapeInput({ shade }: SheetInput): DrapeInput {
-  const { style, size, grid, form, feel, mass, board, folds } = shade;
-  return { ...{ style, size, grid, form, feel, mass, board }, ...(folds === undefined ? {} : { folds }) };
-}
-
-function methodWords({ method }: HangingShade): string {
-  switch (method) {
-    case "section":
-      return "Folds hang as sewn.";
-    case "laid":
-      return "Swags are laid by the lengths of cloth and tape; their weight is left out.";
-    case "settled":
-      return "The cloth is at rest under its weight.";
-    case "unsettled":
-      return "Where the cloth comes to rest was not found to the end: the picture is near it.";
-  }
-}

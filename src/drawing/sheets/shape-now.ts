@@ -1,4 +1,5 @@
-import { STYLE_MODULES, type VisibleShape } from "../../styles/index.ts";
+import type { VisibleShape } from "../../styles/index.ts";
+import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 /** The shade at its present height: one shape for front, back and side, so that they agree. */
@@ -7,5 +8,5 @@ export function shapeNow({ shade, raise }: SheetInput): VisibleShape {
   const stack = shade.workings.find((working) => working.id === "board.stack-depth");
   const depth = stack === undefined ? {} : { foldDepthMm: stack.value / (grid.rows.length + 1) };
   const hang = folds === undefined ? {} : { hang: folds.cloth };
-  return STYLE_MODULES[shade.style].shape({ size, grid, form, ...depth, ...hang }, raise);
+  return STYLE_SHAPES[shade.style]({ size, grid, form, ...depth, ...hang }, raise);
 }

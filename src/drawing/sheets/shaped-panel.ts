@@ -1,4 +1,4 @@
-import { STYLE_MODULES } from "../../styles/index.ts";
+import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import { lengthText } from "../../units/index.ts";
 import type { Fact, Point, Primitive, Role } from "../model.ts";
 import { flatFace } from "./cloth-marks.ts";
@@ -15,7 +15,7 @@ export function lowerEdge({ shade }: SheetInput): Point[] {
       [width, size.finishedLengthMm],
     ];
   // As it hangs with the shade down: the first edge of the hindmost piece is the hem.
-  const [hem] = STYLE_MODULES[shade.style].shape({ size, grid, form }, 0).pieces;
+  const [hem] = STYLE_SHAPES[shade.style]({ size, grid, form }, 0).pieces;
   return (hem?.edges[0]?.points ?? []).map(([x, y]): Point => [width - x, y]).reverse();
 }
 

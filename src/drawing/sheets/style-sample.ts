@@ -9,6 +9,7 @@ import {
 } from "../../job/index.ts";
 import type { Size } from "../../shade-plan/index.ts";
 import { headrailNeeded, STYLE_MODULES } from "../../styles/index.ts";
+import { STYLE_SHAPES } from "../../styles/shapes/index.ts";
 import type { Drawing, Primitive } from "../model.ts";
 import { line } from "./shapes.ts";
 import { drawVisibleLine, seenFrom } from "./visible-lines.ts";
@@ -62,7 +63,7 @@ function shapeOf(style: StyleKind, raise: number) {
   const { values: columns } = module.columns({ shade: resolved, size: SIZE });
   const { values: headrailNeededMm } = headrailNeeded({ shade: resolved, liftParts: UNDER_BOARD });
   const laid = module.grid({ shade: resolved, size: SIZE, columns, headrailNeededMm });
-  return module.shape({ size: SIZE, ...laid.values }, raise);
+  return STYLE_SHAPES[style]({ size: SIZE, ...laid.values }, raise);
 }
 
 const SIZE: Size = {

@@ -9,7 +9,6 @@ import { type GatheredShade, judgeGathers } from "../../gathering/judge-gathers.
 import { arcFigures, sagFigure } from "../../gathering/scallop-figures.ts";
 import type { GridInput, LaidGrid, StyleOf } from "../../style.ts";
 import { austrianForm, SCALLOP_BY } from "./austrian-form.ts";
-import { austrianShape } from "./austrian-shape.ts";
 import { austrianSteps } from "./austrian-steps.ts";
 import { judgeAustrian } from "./judge-austrian.ts";
 
@@ -39,7 +38,6 @@ export const austrian: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS> = {
   columns: layColumns,
   grid: layAustrian,
   inLine: "the scallops of an Austrian shade are set by its gathers",
-  shape: austrianShape,
   steps: austrianSteps,
 };
 

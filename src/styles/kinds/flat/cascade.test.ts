@@ -3,7 +3,7 @@ import { describe, expect, test } from "vitest";
 import { resolvedWith } from "../../../../test/job-with.ts";
 import { laidAt } from "../../../../test/laid-shade.ts";
 import { inches } from "../../../units/index.ts";
-import { flat } from "./flat.ts";
+import { ribbedShape } from "../../folding/ribbed-shape.ts";
 
 function laid(lengthMm: number, fold: Record<string, unknown>) {
   return laidAt(lengthMm, resolvedWith({ shade: { making: { fold } } }));
@@ -52,7 +52,7 @@ describe("cascade", () => {
 
   test("drawn raised, each fold hangs lower than the one in front of it", () => {
     const { grid, form, size } = laid(1500, { cascadeMm: 20, rows: 5 });
-    const bottoms = flat.shape({ size, grid, form }, 1).section.folds.map(({ bottomYMm }) => bottomYMm);
+    const bottoms = ribbedShape({ size, grid, form }, 1).section.folds.map(({ bottomYMm }) => bottomYMm);
     for (let i = 1; i < bottoms.length; i += 1)
       expect(bottoms[i - 1]).toBeGreaterThan((bottoms[i] ?? 0) + 10);
   });

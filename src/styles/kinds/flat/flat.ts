@@ -2,7 +2,6 @@ import { COLUMN_READS, layColumns } from "../../base/columns.ts";
 import { flatInLine } from "../../folding/flat-in-line.ts";
 import { FOLD_ASKS, FOLD_READS, layGrid } from "../../folding/fold-grid.ts";
 import { judgeRibs } from "../../folding/judge-ribs.ts";
-import { ribbedShape } from "../../folding/ribbed-shape.ts";
 import type { StyleOf } from "../../style.ts";
 
 /** The flat Roman shade: smooth when lowered, even or graduated folds when raised. */
@@ -18,6 +17,5 @@ export const flat: StyleOf<typeof COLUMN_READS, typeof FOLD_READS> = {
       : { ...laid, findings: [...laid.findings, ...judgeRibs(shade, laid.values.grid)] };
   },
   inLine: flatInLine,
-  shape: ribbedShape,
   steps: () => [],
 };

@@ -1,7 +1,6 @@
 import { cite } from "../../../sources/index.ts";
 import { COLUMN_READS, layColumns } from "../../base/columns.ts";
 import { layGatheredHem } from "../../gathering/gathered-hem.ts";
-import { gatheredHemShape } from "../../gathering/gathered-hem-shape.ts";
 import { gatheredHemSteps } from "../../gathering/gathered-hem-steps.ts";
 import { GATHERED_READS } from "../../gathering/gathered-reads.ts";
 import type { StyleOf } from "../../style.ts";
@@ -20,7 +19,6 @@ export const gatheredBalloon: StyleOf<typeof COLUMN_READS, typeof GATHERED_READS
   columns: layColumns,
   grid: (input) => layGatheredHem(input, cite("balloon-2009", "width × 2.5")),
   inLine: "the poufs of a balloon shade hang below its rows",
-  shape: gatheredHemShape,
   steps: (input) =>
     gatheredHemSteps(
       input,

@@ -4,7 +4,7 @@ import { resolvedWith } from "../../../../test/job-with.ts";
 import { laidAt } from "../../../../test/laid-shade.ts";
 import type { JobInput } from "../../../job/index.ts";
 import { inches } from "../../../units/index.ts";
-import { hobbled } from "./hobbled.ts";
+import { hobbledShape } from "./hobbled-shape.ts";
 import { matchRepeat } from "./match-repeat.ts";
 import { hobbledSpacing } from "./spacing.ts";
 
@@ -157,7 +157,7 @@ describe("what does not go together", () => {
 describe("shape", () => {
   test("soft folds hang below every mark, lowered as well", () => {
     const { grid, form, size } = laid(inches(48), {});
-    const { section } = hobbled.shape({ size, grid, form }, 0);
+    const { section } = hobbledShape({ size, grid, form }, 0);
     expect(section.folds.length).toBe(grid.rows.length + 1);
     for (const fold of section.folds) {
       const droop = (fold.arcMm - (fold.lowerYMm - fold.upperYMm)) / 2;

@@ -7,7 +7,6 @@ import { ringGrid } from "../../base/ring-grid.ts";
 import { REPORTED } from "../../base/style-shade.ts";
 import type { GridInput, LaidGrid, StyleOf } from "../../style.ts";
 import { hobbledForm } from "./hobbled-form.ts";
-import { hobbledShape } from "./hobbled-shape.ts";
 import { hobbledSteps } from "./hobbled-steps.ts";
 import { judgeHobbled } from "./judge-hobbled.ts";
 import { hobbledSpacing } from "./spacing.ts";
@@ -28,7 +27,6 @@ export const hobbled: StyleOf<typeof COLUMN_READS, typeof HOBBLED_READS> = {
   columns: layColumns,
   grid: layHobbled,
   inLine: "the folds of a hobbled shade are set by its tapes",
-  shape: hobbledShape,
   steps: hobbledSteps,
 };
 

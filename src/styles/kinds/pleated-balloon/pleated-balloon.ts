@@ -6,7 +6,6 @@ import { layColumns } from "../../base/columns.ts";
 import { EVEN_ROWS_BY } from "../../base/even-rows.ts";
 import { scallopWithin } from "../../base/scallop.ts";
 import { REPORTED } from "../../base/style-shade.ts";
-import { drapedShape } from "../../draping/draped-shape.ts";
 import { finishGrid, gridOf, type HangsBy, travelOf } from "../../draping/finish-grid.ts";
 import { judgePleats } from "../../draping/judge-pleats.ts";
 import { judgeRows } from "../../draping/judge-rows.ts";
@@ -38,7 +37,6 @@ export const pleatedBalloon: StyleOf<typeof POUF_COLUMN_READS, typeof BALLOON_RE
   columns: poufColumns,
   grid: balloonGrid,
   inLine: "the poufs of a balloon shade hang below its rows",
-  shape: drapedShape,
   steps: balloonSteps,
 };
 

@@ -5,7 +5,6 @@ import { cite } from "../../../sources/index.ts";
 import { COLUMN_READS } from "../../base/columns.ts";
 import { FINISHED_WIDTH } from "../../base/size-inputs.ts";
 import { REPORTED } from "../../base/style-shade.ts";
-import { drapedShape } from "../../draping/draped-shape.ts";
 import { finishGrid, gridOf, type HangsBy, travelOf } from "../../draping/finish-grid.ts";
 import { FOLD_RULE_RESTS_ON } from "../../folding/fold-figures.ts";
 import { judgeFolds } from "../../folding/judge-folds.ts";
@@ -31,7 +30,6 @@ export const relaxed: StyleOf<typeof COLUMN_READS, typeof RELAXED_READS> = {
   columns: outerColumns,
   grid: relaxedGrid,
   inLine: "the folds of a relaxed shade sag between its cords",
-  shape: drapedShape,
   steps: relaxedSteps,
 };
 

@@ -2,7 +2,6 @@ import { COLUMN_READS, layColumns } from "../../base/columns.ts";
 import { flatInLine } from "../../folding/flat-in-line.ts";
 import { FOLD_ASKS, FOLD_READS, layGrid } from "../../folding/fold-grid.ts";
 import { judgeRibs } from "../../folding/judge-ribs.ts";
-import { ribbedShape } from "../../folding/ribbed-shape.ts";
 import type { StyleOf } from "../../style.ts";
 import { ribbedSteps } from "./ribbed-steps.ts";
 
@@ -16,6 +15,5 @@ export const ribbed: StyleOf<typeof COLUMN_READS, typeof FOLD_READS> = {
     return { ...laid, findings: [...laid.findings, ...judgeRibs(input.shade, laid.values.grid)] };
   },
   inLine: flatInLine,
-  shape: ribbedShape,
   steps: ribbedSteps,
 };

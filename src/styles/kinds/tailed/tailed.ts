@@ -5,7 +5,6 @@ import { COLUMN_SPACING, type ColumnPlaces } from "../../base/columns.ts";
 import { EVEN_ROWS_BY } from "../../base/even-rows.ts";
 import { plainStretches } from "../../base/plain-form.ts";
 import { REPORTED } from "../../base/style-shade.ts";
-import { drapedShape } from "../../draping/draped-shape.ts";
 import { easeBetween } from "../../draping/ease.ts";
 import { finishGrid, gridOf, type HangsBy, travelOf } from "../../draping/finish-grid.ts";
 import { judgePleats } from "../../draping/judge-pleats.ts";
@@ -36,7 +35,6 @@ export const tailed: StyleOf<typeof PLEAT_COLUMN_READS, typeof TAILED_READS> = {
   columns: pleatColumns,
   grid: tailedGrid,
   inLine: "the folds of a tailed shade hang down at its sides",
-  shape: drapedShape,
   steps: tailedSteps,
 };
 

@@ -8,7 +8,6 @@ import { REPORTED } from "../../base/style-shade.ts";
 import type { GridInput, LaidGrid, StyleOf } from "../../style.ts";
 import { judgeTucked } from "./judge-tucked.ts";
 import { tuckedForm } from "./tucked-form.ts";
-import { tuckedShape } from "./tucked-shape.ts";
 import { tuckedSteps } from "./tucked-steps.ts";
 import { layTucks } from "./tucks.ts";
 
@@ -28,7 +27,6 @@ export const tucked: StyleOf<typeof COLUMN_READS, typeof TUCKED_READS> = {
   columns: layColumns,
   grid: layTucked,
   inLine: "the rows of a tucked shade are set by its tucks",
-  shape: tuckedShape,
   steps: tuckedSteps,
 };
 

@@ -1,0 +1,64 @@
+import type { ShadePlan } from "../../plan/index.ts";
+import type { UnitChoice } from "../../units/index.ts";
+import { cordStyle } from "../cord-style.ts";
+import { paintHex } from "../paints.ts";
+import type { PicturePoint } from "../picture/camera.ts";
+import { drawCords } from "./back-cords.ts";
+import { hangingControl } from "./hanging-control.ts";
+import { isLockSheet } from "./lift-input.ts";
+
+/** A cord with its number and colour, or what hangs at the control side, as lines in space, mm as on the picture. */
+export interface RigLine {
+  /** Of a cord. */
+  number?: number;
+  colour?: string;
+  points: PicturePoint[];
+}
+
+/** Cords lie this far behind the plane of the rings, mm. */
+const BEHIND_MM = 3;
+
+/** Cords from their lowest rings, and what hangs at the control side, at one height of the lowest row. */
+export function pictureRig(shade: ShadePlan, units: UnitChoice, raise: number): RigLine[] {
+  const input = { shade, units, raise };
+  const lowestMm = (shade.grid.rows[0]?.yMm ?? 0) - raise * shade.grid.travelMm;
+  const away = -shade.board.depthMm / 2;
+  const control = hangingControl(input, raise).flatMap((one): RigLine[] =>
+    one.kind === "polyline"
+      ? [
+          {
+            points: [...one.points, ...(one.closed === true ? one.points.slice(0, 1) : [])].map(([x, y]) => [
+              x,
+              y,
+              away,
+            ]),
+          },
+        ]
+      : [],
+  );
+  return [...(isLockSheet(input) ? lockCords() : straightCords()), ...control];
+
+  function lockCords(): RigLine[] {
+    return isLockSheet(input)
+      ? drawCords(input, (x) => x, lowestMm).map(({ number, points }) => ({
+          ...coloured(number),
+          points: points.map(([x, y]): PicturePoint => [x, y, -BEHIND_MM]),
+        }))
+      : [];
+  }
+
+  function straightCords(): RigLine[] {
+    return shade.lift.cords.map(({ number, columnX }) => ({
+      ...coloured(number),
+      points: [
+        [columnX, lowestMm, -BEHIND_MM],
+        [columnX, shade.board.thicknessMm, -BEHIND_MM],
+      ],
+    }));
+  }
+}
+
+/** A cord in black is drawn in ink. */
+function coloured(number: number): { number: number; colour: string } {
+  return { number, colour: paintHex(cordStyle(number).paint, "light") };
+}

@@ -1,0 +1,17 @@
+import { expose } from "comlink";
+import { type DrapeInput, type HeightNews, workOutHeights } from "../../drape/index.ts";
+
+const service = {
+  /** Works out a shade at all heights and tells each piece of it; ended by ending the worker. */
+  async workOut(
+    input: DrapeInput,
+    nowAt: number,
+    tell: (news: HeightNews) => void | Promise<void>,
+  ): Promise<void> {
+    for (const news of workOutHeights(input, nowAt)) await tell(news);
+  },
+};
+
+export type HangService = typeof service;
+
+expose(service);

@@ -1,0 +1,182 @@
+import {
+  AmbientLight,
+  Color,
+  DirectionalLight,
+  type Group,
+  HemisphereLight,
+  type Object3D,
+  PCFShadowMap,
+  PerspectiveCamera,
+  Scene,
+  Vector3,
+  WebGLRenderer,
+} from "three";
+import type { CommonNet, PlayedCloth } from "../../../drape/index.ts";
+import {
+  KEY,
+  KEY_SHARE,
+  type RigLine,
+  ROOM_SHARE,
+  SKY_SHARE,
+  type WindowBehind,
+} from "../../../drawing/index.ts";
+import { type ClothLook, ClothMesh } from "./cloth-mesh.ts";
+import type { Orbit } from "./orbit.ts";
+import { Rig } from "./rig.ts";
+import { roomGroup } from "./room.ts";
+
+export type LightFrom = "room" | "window";
+
+/** Light that adds up to a cloth's own colour: a diffuse face sends back a share 1/π of what falls on it. */
+const FULL = Math.PI;
+/** Daylight through the window, against the light of a room, and what is left of that: a picture's choice. */
+const DAY_SHARE = 1.9;
+const DIM = { room: 0.2, sky: 0.12 };
+/** From where the sun stands behind the wall. */
+const DAY = new Vector3(0.3, 0.75, -1).normalize();
+const LIGHT_AWAY_MM = 4000;
+const SHADOW_PX = 1024;
+const BACKGROUND = "#e6e1d8";
+/** The eye stands so far off, in the larger side of what is seen, and never nearer than this, mm. */
+const DISTANCES = 1.9;
+const LEAST_DISTANCE_MM = 3000;
+/** What is seen beyond the wall that a picture shows, as a share. */
+const MARGIN = 1.02;
+const MOST_PIXEL_RATIO = 2;
+
+/** Everything that is seen, and the light on it. Draws when asked, and not otherwise. */
+export class LiveScene {
+  readonly #renderer: WebGLRenderer;
+  readonly #scene = new Scene();
+  readonly #camera = new PerspectiveCamera(30, 1, 50, 60_000);
+  readonly #key = new DirectionalLight("#ffffff");
+  readonly #room = new AmbientLight("#ffffff");
+  readonly #sky = new HemisphereLight("#ffffff", "#000000");
+  readonly #cloth = new ClothMesh();
+  readonly #rig = new Rig();
+  #around: { room: Group; board: Group } | undefined;
+  #behind: WindowBehind | undefined;
+  #lightFrom: LightFrom = "room";
+  /** Seen from behind, as on the table: the light of the room comes from there too. */
+  #fromBehind = false;
+
+  /** Throws where the browser has no WebGL 2. */
+  constructor(canvas: HTMLCanvasElement) {
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: true });
+    this.#renderer.shadowMap.enabled = true;
+    this.#renderer.shadowMap.type = PCFShadowMap;
+    this.#renderer.shadowMap.autoUpdate = false;
+    this.#scene.background = new Color(BACKGROUND);
+    this.#key.castShadow = true;
+    this.#key.shadow.mapSize.set(SHADOW_PX, SHADOW_PX);
+    this.#key.shadow.bias = -0.002;
+    this.#key.shadow.normalBias = 3;
+    this.#scene.add(this.#key, this.#key.target, this.#room, this.#sky, this.#cloth.group, this.#rig.group);
+    this.light("room");
+  }
+
+  /** Wall, opening and board round the shade. */
+  stand(behind: WindowBehind): void {
+    for (const group of Object.values(this.#around ?? {})) remove(this.#scene, group);
+    this.#around = roomGroup(behind);
+    this.#behind = behind;
+    this.#scene.add(this.#around.room, this.#around.board);
+    this.light(this.#lightFrom);
+  }
+
+  /** Cloth, rings and cords at one height. */
+  hang(net: CommonNet, cloth: PlayedCloth, rig: readonly RigLine[]): void {
+    this.#cloth.hang(net, cloth);
+    this.#rig.hang(cloth.ringsMm, rig, (x, y) => this.#cloth.backAt(x, y));
+    this.#renderer.shadowMap.needsUpdate = true;
+  }
+
+  look(look: ClothLook): void {
+    this.#cloth.look(look);
+  }
+
+  /** By day from behind the cloth, or by the light of the room. */
+  light(from: LightFrom): void {
+    this.#lightFrom = from;
+    const isDay = from === "window";
+    const { x, y, reach } = this.#middle();
+    const way = isDay ? DAY : new Vector3(KEY[0], -KEY[1], this.#fromBehind ? -KEY[2] : KEY[2]);
+    this.#key.target.position.set(x, y, 0);
+    this.#key.position.copy(this.#key.target.position).addScaledVector(way, LIGHT_AWAY_MM + reach);
+    this.#key.intensity = FULL * (isDay ? DAY_SHARE : KEY_SHARE);
+    this.#room.intensity = FULL * (isDay ? DIM.room : ROOM_SHARE);
+    this.#sky.intensity = FULL * (isDay ? DIM.sky : SKY_SHARE);
+    const { camera } = this.#key.shadow;
+    Object.assign(camera, {
+      left: -reach,
+      right: reach,
+      top: reach,
+      bottom: -reach,
+      near: 100,
+      far: 2 * (LIGHT_AWAY_MM + reach),
+    });
+    camera.updateProjectionMatrix();
+    // Through cloth the light is told by its layers; only wall, board and sash stand in its way.
+    this.#cloth.castsShadow(!isDay);
+    this.#renderer.shadowMap.needsUpdate = true;
+  }
+
+  draw(orbit: Orbit, widthPx: number, heightPx: number): void {
+    if (widthPx < 1 || heightPx < 1) return;
+    this.#renderer.setPixelRatio(Math.min(MOST_PIXEL_RATIO, devicePixelRatio));
+    this.#renderer.setSize(widthPx, heightPx, false);
+    this.#aim(orbit, widthPx / heightPx);
+    const fromBehind = this.#camera.position.z < 0;
+    if (this.#around) this.#around.room.visible = !fromBehind;
+    if (fromBehind !== this.#fromBehind) {
+      this.#fromBehind = fromBehind;
+      this.light(this.#lightFrom);
+    }
+    this.#renderer.render(this.#scene, this.#camera);
+  }
+
+  dispose(): void {
+    for (const group of Object.values(this.#around ?? {})) remove(this.#scene, group);
+    this.#cloth.dispose();
+    this.#rig.dispose();
+    this.#renderer.dispose();
+  }
+
+  #aim({ aroundRad, aboveRad, near }: Orbit, aspect: number): void {
+    const { x, y, width, height } = this.#middle();
+    const distance = Math.max(LEAST_DISTANCE_MM, DISTANCES * Math.max(width, height));
+    const camera = this.#camera;
+    const flat = distance * Math.cos(aboveRad);
+    camera.position.set(
+      x + flat * Math.sin(aroundRad),
+      y + distance * Math.sin(aboveRad),
+      flat * Math.cos(aroundRad),
+    );
+    camera.lookAt(x, y, 0);
+    const half = (MARGIN * Math.max(height, width / aspect)) / 2 / near;
+    camera.fov = (2 * Math.atan(half / distance) * 180) / Math.PI;
+    camera.aspect = aspect;
+    camera.updateProjectionMatrix();
+  }
+
+  #middle() {
+    const { left, right, top, bottom } = this.#behind?.wall ?? { left: 0, right: 1000, top: 0, bottom: 1500 };
+    const [width, height] = [right - left, bottom - top];
+    return {
+      x: (left + right) / 2,
+      y: -(top + bottom) / 2,
+      width,
+      height,
+      reach: 0.62 * Math.hypot(width, height),
+    };
+  }
+}
+
+function remove(scene: Scene, group: Group): void {
+  scene.remove(group);
+  group.traverse((one: Object3D) => {
+    const { geometry, material } = one as { geometry?: { dispose(): void }; material?: { dispose(): void } };
+    geometry?.dispose();
+    material?.dispose();
+  });
+}

@@ -1,0 +1,61 @@
+import { proxy, wrap } from "comlink";
+import { useEffect, useMemo, useRef, useState } from "react";
+import { type CommonNet, type HangingFrame, withFrame } from "../../drape/index.ts";
+import { drapeInput } from "../../drawing/index.ts";
+import type { ShadePlan } from "../../plan/index.ts";
+import type { HangService } from "./hang-worker.ts";
+
+/** What is known so far of a shade at all heights. */
+export interface KnownHeights {
+  net: CommonNet;
+  frames: readonly HangingFrame[];
+  state: "working" | "done" | "failed";
+}
+
+/** Edits come in bursts: heights are worked out when the maker pauses. */
+const PAUSE_MS = 200;
+
+/** The shade at all heights, worked out in a worker of its own; an edit ends it and begins anew. */
+export function useHeights(plan: ShadePlan, raise: number): KnownHeights | undefined {
+  const [known, setKnown] = useState<KnownHeights>();
+  const now = useRef(raise);
+  now.current = raise;
+  const key = useDrapeKey(plan);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
+  useEffect(() => {
+    let worker: Worker | undefined;
+    let own: KnownHeights | undefined;
+    const show = (next: KnownHeights) => {
+      own = next;
+      // Until the first height of a changed shade is there the one before stays.
+      if (next.frames.length > 0) setKnown(next);
+    };
+    const begin = () => {
+      worker = new Worker(new URL("./hang-worker.ts", import.meta.url), { type: "module" });
+      const service = wrap<HangService>(worker);
+      const told = proxy((news: { net: CommonNet } | { frame: HangingFrame }) => {
+        if ("net" in news) own = { net: news.net, frames: [], state: "working" };
+        else if (own) show({ ...own, frames: withFrame(own.frames, news.frame) });
+      });
+      const end = (state: "done" | "failed") => {
+        worker?.terminate();
+        if (own) show({ ...own, state });
+      };
+      service.workOut(drapeInput(plan), now.current, told).then(
+        () => end("done"),
+        () => end("failed"),
+      );
+    };
+    const timer = setTimeout(begin, known === undefined ? 0 : PAUSE_MS);
+    return () => {
+      clearTimeout(timer);
+      worker?.terminate();
+    };
+  }, [key]);
+  return known;
+}
+
+/** Plans come anew with every edit; most leave the cloth as it hangs. */
+function useDrapeKey(plan: ShadePlan): string {
+  return useMemo(() => JSON.stringify(drapeInput(plan)), [plan]);
+}

@@ -1,0 +1,115 @@
+import type { Page } from "playwright-core";
+import { afterAll, beforeAll, expect, test } from "vitest";
+import { type Harness, SOFTWARE_GL, startBrowser } from "./browser.ts";
+import { firstVisit, openShade, PHONE } from "./planner.ts";
+
+let harness: Harness;
+beforeAll(async () => {
+  harness = await startBrowser(SOFTWARE_GL);
+});
+afterAll(() => harness.close());
+
+async function openLive(page: Page, shadeId?: string) {
+  await openShade(page, harness.url, shadeId);
+  await page.getByRole("tab", { name: "Picture" }).click();
+  await page.getByRole("button", { name: "turn it" }).click();
+  const live = page.getByRole("application");
+  await live.waitFor();
+  await expect
+    .poll(async () => Number(await live.getAttribute("data-heights")), { timeout: 120_000 })
+    .toBeGreaterThan(0);
+  return live;
+}
+
+/** Distinct colours in the middle of what is shown, and the picture itself. */
+async function seen(page: Page): Promise<{ colours: number; url: string }> {
+  await page.evaluate(
+    () => new Promise((resolve) => requestAnimationFrame(() => requestAnimationFrame(resolve))),
+  );
+  return page.locator(".live-canvas").evaluate((canvas) => {
+    const copy = document.createElement("canvas");
+    copy.width = 120;
+    copy.height = 160;
+    const draw = copy.getContext("2d");
+    draw?.drawImage(canvas as HTMLCanvasElement, 0, 0, 120, 160);
+    const { data } = draw?.getImageData(0, 0, 120, 160) ?? { data: [] };
+    const colours = new Set<number>();
+    for (let k = 0; k < data.length; k += 4)
+      colours.add(((data[k] ?? 0) << 16) | ((data[k + 1] ?? 0) << 8) | (data[k + 2] ?? 0));
+    return { colours: colours.size, url: copy.toDataURL() };
+  });
+}
+
+test("the picture is turned by mouse and keys, raised by its slider, lit from the window", async () => {
+  const { page, errors } = await firstVisit(harness);
+  const live = await openLive(page);
+  const front = await seen(page);
+  expect(front.colours).toBeGreaterThan(200);
+  const box = await live.boundingBox();
+  if (!box) throw new Error("invalid page: nothing is shown");
+  await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
+  await page.mouse.down();
+  await page.mouse.move(box.x + box.width / 2 + 90, box.y + box.height / 2, { steps: 4 });
+  await page.mouse.up();
+  const turned = await seen(page);
+  expect(turned.url).not.toBe(front.url);
+  await live.focus();
+  await page.keyboard.press("Home");
+  expect((await seen(page)).url).not.toBe(turned.url);
+  await page.keyboard.press("End");
+  const back = await seen(page);
+  await page.keyboard.press("+");
+  expect((await seen(page)).url).not.toBe(back.url);
+  await page.keyboard.press("Home");
+  const lowered = await seen(page);
+  await page.getByRole("slider", { name: "Raise" }).focus();
+  for (let k = 0; k < 12; k++) await page.keyboard.press("ArrowUp");
+  const raised = await seen(page);
+  expect(raised.url).not.toBe(lowered.url);
+  await page.getByText("Daylight").click();
+  expect((await seen(page)).url).not.toBe(raised.url);
+  await page.getByRole("button", { name: "still picture" }).click();
+  await page.locator(".sheet-svg").waitFor();
+  expect(errors).toEqual([]);
+});
+
+test("on a phone a finger turns it, and dark paper changes nothing of its colours", async () => {
+  const open = async (colorScheme: "light" | "dark") => {
+    const { page, errors } = await firstVisit(harness, {
+      viewport: PHONE,
+      hasTouch: true,
+      colorScheme,
+      reducedMotion: "reduce",
+    });
+    await openLive(page, "parlour-right");
+    await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 120_000 });
+    return { page, errors };
+  };
+  const [light, dark] = [await open("light"), await open("dark")];
+  expect((await seen(dark.page)).url).toBe((await seen(light.page)).url);
+  const front = await seen(light.page);
+  await light.page.getByRole("button", { name: "Back", exact: true }).click();
+  expect((await seen(light.page)).url).not.toBe(front.url);
+  expect([...light.errors, ...dark.errors]).toEqual([]);
+});
+
+test("without WebGL the drawn picture stays and says so", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.addInitScript(() => {
+    const own = HTMLCanvasElement.prototype.getContext;
+    HTMLCanvasElement.prototype.getContext = function (
+      this: HTMLCanvasElement,
+      kind: string,
+      ...rest: unknown[]
+    ) {
+      return kind.startsWith("webgl") ? null : Reflect.apply(own, this, [kind, ...rest]);
+    } as typeof own;
+  });
+  await page.reload();
+  await openShade(page, harness.url);
+  await page.getByRole("tab", { name: "Picture" }).click();
+  await page.getByRole("button", { name: "turn it" }).click();
+  await page.getByText("This browser cannot draw in space").waitFor();
+  await page.locator(".sheet-svg").waitFor();
+  expect(errors.filter((error) => !error.includes("WebGL"))).toEqual([]);
+});
