@@ -1,7 +1,7 @@
-import { deflateSync } from "node:zlib";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
 import { firstVisit, openShade, saved } from "./planner.ts";
+import { pngOf } from "./png.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -9,46 +9,8 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-/** A plain picture of 40 × 40 pixels as PNG (ISO/IEC 15948), made here so that no file has to be kept. */
-function png(): Buffer {
-  const side = 40;
-  const chunk = (type: string, data: Buffer) => {
-    const body = Buffer.concat([Buffer.from(type, "latin1"), data]);
-    const length = Buffer.alloc(4);
-    length.writeUInt32BE(data.length);
-    const crc = Buffer.alloc(4);
-    crc.writeUInt32BE(crc32(body));
-    return Buffer.concat([length, body, crc]);
-  };
-  const head = Buffer.alloc(13);
-  head.writeUInt32BE(side, 0);
-  head.writeUInt32BE(side, 4);
-  head.set([8, 2, 0, 0, 0], 8);
-  const rows = Array.from({ length: side }, (_, y) =>
-    Buffer.from([
-      0,
-      ...Array.from({ length: side }, (_u, x) =>
-        x < 20 === y < 20 ? [160, 40, 40] : [240, 220, 180],
-      ).flat(),
-    ]),
-  );
-  const signature = Buffer.from([137, 80, 78, 71, 13, 10, 26, 10]);
-  return Buffer.concat([
-    signature,
-    chunk("IHDR", head),
-    chunk("IDAT", deflateSync(Buffer.concat(rows))),
-    chunk("IEND", Buffer.alloc(0)),
-  ]);
-}
-
-function crc32(bytes: Buffer): number {
-  let crc = 0xffffffff;
-  for (const byte of bytes) {
-    crc ^= byte;
-    for (let bit = 0; bit < 8; bit++) crc = crc & 1 ? (crc >>> 1) ^ 0xedb88320 : crc >>> 1;
-  }
-  return (crc ^ 0xffffffff) >>> 0;
-}
+/** Four squares, two and two alike. */
+const CHECKED = pngOf(40, 40, (x, y) => (x < 20 === y < 20 ? [160, 40, 40] : [240, 220, 180]));
 
 test("a photo of the cloth with its repeat marked is shown on the shade, at its scale and phase", async () => {
   const { page, errors } = await firstVisit(harness);
@@ -58,7 +20,7 @@ test("a photo of the cloth with its repeat marked is shown on the shade, at its 
   const card = page.locator("#cloths .part-card").first();
   await card
     .locator('input[type="file"]')
-    .setInputFiles({ name: "cloth.png", mimeType: "image/png", buffer: png() });
+    .setInputFiles({ name: "cloth.png", mimeType: "image/png", buffer: CHECKED });
   const frame = card.getByTestId("cloth-photo");
   await frame.locator("img").waitFor();
   await frame.scrollIntoViewIfNeeded();

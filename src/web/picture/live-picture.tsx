@@ -1,81 +1,43 @@
-import { type KeyboardEvent, type PointerEvent, useEffect, useLayoutEffect, useRef, useState } from "react";
-import { playedAt } from "../../drape/index.ts";
-import { clothColours, methodWords, pictureRig, windowBehind } from "../../drawing/index.ts";
-import type { Cloth } from "../../job/index.ts";
-import type { ShadePlan } from "../../plan/index.ts";
+import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from "react";
+import { methodWords } from "../../drawing/index.ts";
 import { Segments } from "../inputs/segments.tsx";
 import { useShade } from "../shade/shade-context.tsx";
 import { useBox } from "../sheets/use-box.ts";
-import { useJob, useUnits } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
-import { lightThrough } from "./light-through.ts";
-import { type PatternTile, patternTile } from "./pattern-tile.ts";
-import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
+import { InWindow } from "./in-window.tsx";
+import { SaveShade } from "./save-shade.tsx";
+import type { LightFrom } from "./scene/live-scene.ts";
 import { BACK, between, FRONT, type Orbit, turned, turnedByKey } from "./scene/orbit.ts";
 import { type KnownHeights, useHeights } from "./use-heights.ts";
+import { type LiveChoice, useLiveScene } from "./use-live-scene.ts";
 import "./live-picture.css";
 
 const LIGHTS = { room: "Room light", window: "Daylight" } as const satisfies Record<LightFrom, string>;
+const PLACES = { turned: "In space", window: "In your window" } as const;
 /** One turn of the view takes so long, ms; none where the device asks for less motion. */
 const TURN_MS = 500;
 const RAD_PER_PX = 0.008;
 const NEAR_PER_PX = 0.0015;
 
-/** The shade in space: turned by hand or keys, raised by the slider beside it. `onFail`: this browser cannot draw it. */
+/** The shade in space, or in a photo of its window; raised by the slider beside it. `onFail`: this browser cannot draw it. */
 export function LivePicture({ onFail }: { onFail: () => void }) {
   const { plan } = useShade();
-  const units = useUnits();
-  const { cloths } = useJob();
   const raise = usePlanner((planner) => planner.view.raise);
   const heights = useHeights(plan, raise);
+  const [place, setPlace] = useState<keyof typeof PLACES>("turned");
   const [lightFrom, setLightFrom] = useState<LightFrom>("room");
   const [lined, setLined] = useState(true);
-  const room = useRef<HTMLDivElement>(null);
-  const canvas = useRef<HTMLCanvasElement>(null);
-  const box = useBox(room);
-  const view = useView(canvas, box, onFail);
-  const { scene, redraw } = view;
-  const isLined = plan.cloth.layers.length > 1;
-
-  useEffect(() => {
-    scene.current?.stand(windowBehind(plan));
-    redraw();
-  }, [plan, scene, redraw]);
-  const pattern = usePattern(plan, cloths);
-  useEffect(() => {
-    const { face, back } = clothColours(plan);
-    const through = lightThrough(plan.cloth.layers, cloths, lined);
-    const look = { face, back: lined ? back : face, through };
-    scene.current?.look(pattern === undefined ? look : { ...look, pattern });
-    redraw();
-  }, [plan, cloths, lined, pattern, scene, redraw]);
-  useEffect(() => {
-    scene.current?.light(lightFrom);
-    redraw();
-  }, [lightFrom, scene, redraw]);
-  useEffect(() => {
-    if (heights === undefined) return;
-    const cloth = playedAt(heights.net, heights.frames, raise);
-    scene.current?.hang(heights.net, cloth, pictureRig(plan, units, raise));
-    redraw();
-  }, [heights, raise, plan, units, scene, redraw]);
-
+  const turn = useRef<(to: Orbit) => void>(() => undefined);
+  const choice: LiveChoice = { heights, lightFrom, lined };
   return (
     <div className="live">
-      <div
-        ref={room}
-        className="live-room"
-        // biome-ignore lint/a11y/noNoninteractiveTabindex: its keys turn it
-        tabIndex={0}
-        role="application"
-        data-state={heights?.state ?? "working"}
-        data-heights={heights?.frames.length ?? 0}
-        aria-label="The shade in space. Arrow keys turn it, plus and minus bring it nearer and away, Home shows the front, End the back."
-        {...view.handlers}
-      >
-        <canvas ref={canvas} className="live-canvas" />
-      </div>
+      {place === "turned" ? (
+        <Turned choice={choice} onFail={onFail} turn={turn} />
+      ) : (
+        <InWindow choice={choice} onFail={onFail} />
+      )}
       <div className="live-choices">
+        <Segments label="Where" quiet options={PLACES} value={place} onChange={(next) => setPlace(next)} />
         <Segments
           label="Light"
           quiet
@@ -83,7 +45,7 @@ export function LivePicture({ onFail }: { onFail: () => void }) {
           value={lightFrom}
           onChange={(from) => setLightFrom(from)}
         />
-        {isLined ? (
+        {plan.cloth.layers.length > 1 ? (
           <Segments
             label="Lining"
             quiet
@@ -92,41 +54,22 @@ export function LivePicture({ onFail }: { onFail: () => void }) {
             onChange={(value) => setLined(value === "lined")}
           />
         ) : null}
-        <button type="button" className="button-plain small" onClick={() => view.turnTo(FRONT)}>
-          Front
-        </button>
-        <button type="button" className="button-plain small" onClick={() => view.turnTo(BACK)}>
-          Back
-        </button>
+        {place === "turned" ? (
+          <>
+            <button type="button" className="button-plain small" onClick={() => turn.current(FRONT)}>
+              Front
+            </button>
+            <button type="button" className="button-plain small" onClick={() => turn.current(BACK)}>
+              Back
+            </button>
+          </>
+        ) : null}
         <p className="live-words small quiet" role="status">
           {wordsOf(heights, raise)}
         </p>
       </div>
     </div>
   );
-}
-
-/** The tile of the face's pattern, once it is there. */
-function usePattern(plan: ShadePlan, cloths: readonly Cloth[]): PatternTile | undefined {
-  const [tile, setTile] = useState<PatternTile>();
-  const face = plan.cloth.layers.find(({ layer }) => layer === "face");
-  const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
-  const key = JSON.stringify([face?.colour, face?.motif]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the tile is another
-  useEffect(() => {
-    let isLate = false;
-    const found = face === undefined ? Promise.resolve(undefined) : patternTile(face, photo);
-    // A photo that cannot be opened leaves the cloth plain.
-    found
-      .catch(() => undefined)
-      .then((next) => {
-        if (!isLate) setTile(next);
-      });
-    return () => {
-      isLate = true;
-    };
-  }, [key, photo]);
-  return tile;
 }
 
 function wordsOf(heights: KnownHeights | undefined, raise: number): string {
@@ -140,91 +83,92 @@ function wordsOf(heights: KnownHeights | undefined, raise: number): string {
   return methodWords(nearest.method);
 }
 
-/** The scene of a canvas, the view on it, and what hands and keys do to that. */
-function useView(
-  canvas: { current: HTMLCanvasElement | null },
-  box: { widthPx: number; heightPx: number } | undefined,
-  onFail: () => void,
-) {
-  const scene = useRef<LiveScene | undefined>(undefined);
+interface TurnedProps {
+  choice: LiveChoice;
+  onFail: () => void;
+  /** Takes what turns the view from outside. */
+  turn: { current: (to: Orbit) => void };
+}
+
+/** The scene seen from any side, and what hands and keys do to the view. */
+function Turned({ choice, onFail, turn }: TurnedProps) {
+  const room = useRef<HTMLDivElement>(null);
+  const canvas = useRef<HTMLCanvasElement>(null);
+  const box = useBox(room);
   const orbit = useRef<Orbit>(FRONT);
-  const size = useRef(box);
-  size.current = box;
-  const frame = useRef(0);
   const moving = useRef(0);
-  const fail = useRef(onFail);
-  fail.current = onFail;
-
-  // One and the same for all of its life, so that effects may name it.
-  const [redraw] = useState(() => () => {
-    if (frame.current !== 0) return;
-    frame.current = requestAnimationFrame(() => {
-      frame.current = 0;
-      const now = size.current;
-      if (now) scene.current?.draw(orbit.current, now.widthPx, now.heightPx);
-    });
-  });
-
-  // Before the effects that fill it.
-  useLayoutEffect(() => {
-    const element = canvas.current;
-    if (!element) return;
-    try {
-      scene.current = new LiveScene(element);
-    } catch {
-      fail.current();
-      return;
-    }
-    const lost = (event: Event) => {
-      event.preventDefault();
-      fail.current();
-    };
-    // React listens to the wheel without being able to keep the page from scrolling.
-    const nearer = (event: WheelEvent) => {
-      event.preventDefault();
-      orbit.current = turned(orbit.current, { near: Math.exp(-event.deltaY * NEAR_PER_PX) });
-      redraw();
-    };
-    element.addEventListener("webglcontextlost", lost);
-    element.addEventListener("wheel", nearer, { passive: false });
-    return () => {
-      element.removeEventListener("webglcontextlost", lost);
-      element.removeEventListener("wheel", nearer);
-      cancelAnimationFrame(frame.current);
-      frame.current = 0;
-      cancelAnimationFrame(moving.current);
-      scene.current?.dispose();
-      scene.current = undefined;
-    };
-  }, [canvas, redraw]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: a new size asks for a new picture
-  useEffect(redraw, [box?.widthPx, box?.heightPx, redraw]);
-
-  const set = (next: Orbit) => {
+  const { scene, redraw } = useLiveScene(
+    canvas,
+    choice,
+    (scene) => {
+      if (box) scene.draw(orbit.current, box.widthPx, box.heightPx);
+    },
+    onFail,
+    [box?.widthPx, box?.heightPx],
+  );
+  const [set] = useState(() => (next: Orbit) => {
     cancelAnimationFrame(moving.current);
     orbit.current = next;
     redraw();
-  };
-  const turnTo = (to: Orbit) => {
-    cancelAnimationFrame(moving.current);
-    if (matchMedia("(prefers-reduced-motion: reduce)").matches) return set(to);
-    const from = orbit.current;
-    let startMs: number | undefined;
-    const step = (nowMs: number) => {
-      startMs ??= nowMs;
-      const share = Math.min(1, (nowMs - startMs) / TURN_MS);
-      orbit.current = between(from, to, share);
-      redraw();
-      if (share < 1) moving.current = requestAnimationFrame(step);
+  });
+  useEffect(() => {
+    turn.current = (to) => {
+      cancelAnimationFrame(moving.current);
+      if (matchMedia("(prefers-reduced-motion: reduce)").matches) return set(to);
+      const from = orbit.current;
+      let startMs: number | undefined;
+      const step = (nowMs: number) => {
+        startMs ??= nowMs;
+        const share = Math.min(1, (nowMs - startMs) / TURN_MS);
+        orbit.current = between(from, to, share);
+        redraw();
+        if (share < 1) moving.current = requestAnimationFrame(step);
+      };
+      moving.current = requestAnimationFrame(step);
     };
-    moving.current = requestAnimationFrame(step);
-  };
-  return { scene, redraw, turnTo, handlers: useHandlers(orbit, set) };
+    return () => cancelAnimationFrame(moving.current);
+  }, [turn, set, redraw]);
+  useEffect(() => {
+    const element = room.current;
+    // React listens to the wheel without being able to keep the page from scrolling.
+    const nearer = (event: WheelEvent) => {
+      event.preventDefault();
+      set(turned(orbit.current, { near: Math.exp(-event.deltaY * NEAR_PER_PX) }));
+    };
+    element?.addEventListener("wheel", nearer, { passive: false });
+    return () => element?.removeEventListener("wheel", nearer);
+  }, [set]);
+  const { heights } = choice;
+  return (
+    <>
+      <div
+        ref={room}
+        className="live-room"
+        // biome-ignore lint/a11y/noNoninteractiveTabindex: its keys turn it
+        tabIndex={0}
+        role="application"
+        data-state={heights?.state ?? "working"}
+        data-heights={heights?.frames.length ?? 0}
+        aria-label="The shade in space. Arrow keys turn it, plus and minus bring it nearer and away, Home shows the front, End the back."
+        {...useHandlers(orbit, set)}
+      >
+        <canvas ref={canvas} className="live-canvas" />
+      </div>
+      <SaveShade
+        canvas={canvas}
+        heights={heights}
+        turn={(aroundRad) => {
+          if (box) scene.current?.draw({ ...orbit.current, aroundRad }, box.widthPx, box.heightPx);
+        }}
+        done={redraw}
+      />
+    </>
+  );
 }
 
 type At = readonly [x: number, y: number];
 
-/** One finger or the mouse turns, two fingers or the wheel bring nearer. */
+/** One finger or the mouse turns, two fingers bring nearer. */
 function useHandlers(orbit: { current: Orbit }, set: (next: Orbit) => void) {
   const [down] = useState(() => new Map<number, At>());
   const apart = () => {

@@ -72,7 +72,7 @@ test("what is no picture, or would fill all memory, is refused with what would d
   bomb.set([0, 0, 0xf0, 0], 16);
   bomb.set([0, 0, 0xf0, 0], 20);
   expect(refusedImage("bomb.png", bomb)).toMatch(/61440 × 61440 pixels: at most/);
-  expect(refusedImage("vast.png", new Uint8Array(LARGEST_FILE_BYTES + 1))).toMatch(/40 MB/);
+  expect(refusedImage("vast.png", PNG, LARGEST_FILE_BYTES + 1)).toMatch(/40 MB/);
   const speck = PNG.slice();
   speck.set([0, 0, 0, 1], 16);
   expect(refusedImage("speck.png", speck)).toMatch(/too small/);

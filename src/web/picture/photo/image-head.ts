@@ -7,8 +7,8 @@ export interface ImageHead {
 
 /** Larger files and pictures are not unpacked: a small file can hold a picture that fills all memory. */
 export const LARGEST_FILE_BYTES = 40e6;
-export const LARGEST_PX = 16_000;
-export const MOST_PIXELS = 80e6;
+const LARGEST_PX = 16_000;
+const MOST_PIXELS = 80e6;
 
 /**
  * Kind and size of a picture by its own head: PNG (ISO/IEC 15948, §11.2.2), JPEG (ITU-T T.81, §B.2.2), WebP (RFC 9649).
@@ -23,11 +23,11 @@ export function imageHead(bytes: Uint8Array): ImageHead | undefined {
   return undefined;
 }
 
-/** Why a file is refused as a picture, and what would do; undefined where it may be opened. */
-export function refusedImage(name: string, bytes: Uint8Array): string | undefined {
+/** Why a file is refused as a picture by its first bytes and its size, and what would do; undefined where it may be opened. */
+export function refusedImage(name: string, bytes: Uint8Array, fileBytes = bytes.length): string | undefined {
   const will = "A photo as JPEG, PNG or WebP will do.";
-  if (bytes.length > LARGEST_FILE_BYTES)
-    return `“${name}” has ${Math.round(bytes.length / 1e6)} MB: at most ${LARGEST_FILE_BYTES / 1e6} MB. ${will}`;
+  if (fileBytes > LARGEST_FILE_BYTES)
+    return `“${name}” has ${Math.round(fileBytes / 1e6)} MB: at most ${LARGEST_FILE_BYTES / 1e6} MB. ${will}`;
   const head = imageHead(bytes);
   if (head === undefined) return `“${name}” cannot be read as a picture. ${will}`;
   const { widthPx, heightPx } = head;

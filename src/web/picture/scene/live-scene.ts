@@ -2,9 +2,8 @@ import {
   AmbientLight,
   Color,
   DirectionalLight,
-  type Group,
   HemisphereLight,
-  type Object3D,
+  Matrix4,
   PCFShadowMap,
   PerspectiveCamera,
   Scene,
@@ -20,10 +19,11 @@ import {
   SKY_SHARE,
   type WindowBehind,
 } from "../../../drawing/index.ts";
+import type { PlanarPose } from "../../../mechanics/index.ts";
 import { type ClothLook, ClothMesh } from "./cloth-mesh.ts";
 import type { Orbit } from "./orbit.ts";
 import { Rig } from "./rig.ts";
-import { roomGroup } from "./room.ts";
+import { RoomAround } from "./room.ts";
 
 export type LightFrom = "room" | "window";
 
@@ -36,7 +36,7 @@ const DIM = { room: 0.2, sky: 0.12 };
 const DAY = new Vector3(0.3, 0.75, -1).normalize();
 const LIGHT_AWAY_MM = 4000;
 const SHADOW_PX = 1024;
-const BACKGROUND = "#e6e1d8";
+const BACKGROUND = new Color("#e6e1d8");
 /** The eye stands so far off, in the larger side of what is seen, and never nearer than this, mm. */
 const DISTANCES = 1.9;
 const LEAST_DISTANCE_MM = 3000;
@@ -54,7 +54,7 @@ export class LiveScene {
   readonly #sky = new HemisphereLight("#ffffff", "#000000");
   readonly #cloth = new ClothMesh();
   readonly #rig = new Rig();
-  #around: { room: Group; board: Group } | undefined;
+  #around: RoomAround | undefined;
   #behind: WindowBehind | undefined;
   #lightFrom: LightFrom = "room";
   /** Seen from behind, as on the table: the light of the room comes from there too. */
@@ -62,11 +62,11 @@ export class LiveScene {
 
   /** Throws where the browser has no WebGL 2. */
   constructor(canvas: HTMLCanvasElement) {
-    this.#renderer = new WebGLRenderer({ canvas, antialias: true, preserveDrawingBuffer: true });
+    this.#renderer = new WebGLRenderer({ canvas, antialias: true, alpha: true, preserveDrawingBuffer: true });
     this.#renderer.shadowMap.enabled = true;
     this.#renderer.shadowMap.type = PCFShadowMap;
     this.#renderer.shadowMap.autoUpdate = false;
-    this.#scene.background = new Color(BACKGROUND);
+    this.#scene.background = BACKGROUND;
     this.#key.castShadow = true;
     this.#key.shadow.mapSize.set(SHADOW_PX, SHADOW_PX);
     this.#key.shadow.bias = -0.002;
@@ -77,8 +77,8 @@ export class LiveScene {
 
   /** Wall, opening and board round the shade. */
   stand(behind: WindowBehind): void {
-    for (const group of Object.values(this.#around ?? {})) remove(this.#scene, group);
-    this.#around = roomGroup(behind);
+    this.#takeDown();
+    this.#around = new RoomAround(behind);
     this.#behind = behind;
     this.#scene.add(this.#around.room, this.#around.board);
     this.light(this.#lightFrom);
@@ -135,8 +135,35 @@ export class LiveScene {
     this.#renderer.render(this.#scene, this.#camera);
   }
 
+  /** Into a photo of the window, which shows through: the wall only hides what lies behind it, and takes the shadow. */
+  drawInPhoto({ pose, opening, photo }: InPhoto, widthPx: number, heightPx: number, ratio?: number): void {
+    if (widthPx < 1 || heightPx < 1) return;
+    const renderer = this.#renderer;
+    renderer.setPixelRatio(ratio ?? Math.min(MOST_PIXEL_RATIO, devicePixelRatio));
+    renderer.setSize(widthPx, heightPx, false);
+    this.#scene.background = null;
+    this.#around?.inPhoto(true);
+    const camera = this.#camera;
+    const view = viewOf(pose, opening, this.#behind?.wallZ ?? 0);
+    camera.matrixAutoUpdate = false;
+    camera.matrixWorld.copy(view).invert();
+    camera.matrix.copy(camera.matrixWorld);
+    camera.matrix.decompose(camera.position, camera.quaternion, camera.scale);
+    camera.fov = (2 * Math.atan(photo.height / 2 / pose.focalPx) * 180) / Math.PI;
+    camera.aspect = photo.width / photo.height;
+    camera.updateProjectionMatrix();
+    renderer.render(this.#scene, camera);
+    camera.matrixAutoUpdate = true;
+    this.#around?.inPhoto(false);
+    this.#scene.background = BACKGROUND;
+  }
+
+  clear(): void {
+    this.#renderer.clear();
+  }
+
   dispose(): void {
-    for (const group of Object.values(this.#around ?? {})) remove(this.#scene, group);
+    this.#takeDown();
     this.#cloth.dispose();
     this.#rig.dispose();
     this.#renderer.dispose();
@@ -159,6 +186,12 @@ export class LiveScene {
     camera.updateProjectionMatrix();
   }
 
+  #takeDown(): void {
+    if (this.#around === undefined) return;
+    this.#scene.remove(this.#around.room, this.#around.board);
+    this.#around.dispose();
+  }
+
   #middle() {
     const { left, right, top, bottom } = this.#behind?.wall ?? { left: 0, right: 1000, top: 0, bottom: 1500 };
     const [width, height] = [right - left, bottom - top];
@@ -172,11 +205,21 @@ export class LiveScene {
   }
 }
 
-function remove(scene: Scene, group: Group): void {
-  scene.remove(group);
-  group.traverse((one: Object3D) => {
-    const { geometry, material } = one as { geometry?: { dispose(): void }; material?: { dispose(): void } };
-    geometry?.dispose();
-    material?.dispose();
-  });
+/** A photo of the window: from where it was taken, and where the opening is on the shade. */
+export interface InPhoto {
+  pose: PlanarPose;
+  opening: { x: number; y: number };
+  photo: { width: number; height: number };
+}
+
+/** From the scene (y up) to the camera of a photo (y up, z towards it), by the pose of the opening in the wall. */
+function viewOf({ axes, originMm }: PlanarPose, opening: { x: number; y: number }, wallZ: number): Matrix4 {
+  const [right, down, away] = axes;
+  const row = (c: 0 | 1 | 2, sign: 1 | -1) => {
+    const [x, y, z] = [right[c], -down[c], -away[c]] as const;
+    // The opening's corner is the origin of the pose.
+    const shift = originMm[c] - x * opening.x + y * opening.y - z * wallZ;
+    return [sign * x, sign * y, sign * z, sign * shift] as const;
+  };
+  return new Matrix4().set(...row(0, 1), ...row(1, -1), ...row(2, -1), 0, 0, 0, 1);
 }

@@ -5,7 +5,9 @@ import {
   Mesh,
   MeshBasicMaterial,
   MeshLambertMaterial,
+  type Object3D,
   PlaneGeometry,
+  ShadowMaterial,
 } from "three";
 import { sashBoxes, WINDOW_COLOURS, type WindowBehind } from "../../../drawing/index.ts";
 
@@ -13,13 +15,49 @@ import { sashBoxes, WINDOW_COLOURS, type WindowBehind } from "../../../drawing/i
 const BEYOND_MM = 2500;
 const SASH_DEEP_MM = 30;
 
+/** How dark the shadow of a shade lies on the wall of a photo. */
+const PHOTO_SHADOW = 0.28;
+
 /** Wall, opening with pane and sash, and the board: what stands round a shade. */
-export function roomGroup({ wall, wallZ, opening, paneZ, board }: WindowBehind): {
-  room: Group;
-  board: Group;
-} {
+export class RoomAround {
+  readonly room: Group;
+  readonly board: Group;
+  readonly #plaster = new MeshLambertMaterial({ color: WINDOW_COLOURS.wall });
+  /** Seen through, but for the shadow on it: what lies behind it is hidden all the same. */
+  readonly #catcher = new ShadowMaterial({ opacity: PHOTO_SHADOW });
+
+  constructor(behind: WindowBehind) {
+    this.room = roomGroup(behind, this.#plaster);
+    this.board = boardGroup(behind.board);
+  }
+
+  /** In a photo the wall is that of the photo, and so is the window. */
+  inPhoto(is: boolean): void {
+    this.room.visible = true;
+    for (const part of this.room.children) {
+      const isWall = part.name === WALL_PART;
+      part.visible = isWall || !is;
+      // Before everything else, so that it hides what comes after.
+      part.renderOrder = is ? -1 : 0;
+      if (isWall) (part as Mesh).material = is ? this.#catcher : this.#plaster;
+    }
+  }
+
+  dispose(): void {
+    for (const group of [this.room, this.board])
+      group.traverse((one: Object3D) => {
+        if (!(one instanceof Mesh)) return;
+        one.geometry.dispose();
+        for (const material of [one.material].flat()) material.dispose();
+      });
+    this.#catcher.dispose();
+  }
+}
+
+const WALL_PART = "wall";
+
+function roomGroup({ wall, wallZ, opening, paneZ }: WindowBehind, plaster: MeshLambertMaterial): Group {
   const room = new Group();
-  const plaster = new MeshLambertMaterial({ color: WINDOW_COLOURS.wall });
   const edge = {
     left: wall.left - BEYOND_MM,
     right: wall.right + BEYOND_MM,
@@ -34,6 +72,7 @@ export function roomGroup({ wall, wallZ, opening, paneZ, board }: WindowBehind):
     part.position.set((x0 + x1) / 2, -(y0 + y1) / 2, wallZ);
     part.receiveShadow = true;
     part.castShadow = true;
+    part.name = WALL_PART;
     room.add(part);
   };
   // Whole from top to bottom beside the opening: light would come in by a seam.
@@ -62,7 +101,6 @@ export function roomGroup({ wall, wallZ, opening, paneZ, board }: WindowBehind):
       new MeshBasicMaterial({ color: WINDOW_COLOURS.pane }),
     );
     pane.position.set(cx, -cy, paneZ - SASH_DEEP_MM);
-    pane.name = "pane";
     room.add(pane);
     const paint = new MeshLambertMaterial({ color: WINDOW_COLOURS.frame });
     for (const [x0, y0, x1, y1] of sashBoxes([hole.x, hole.y, right, bottom]) as [
@@ -77,7 +115,7 @@ export function roomGroup({ wall, wallZ, opening, paneZ, board }: WindowBehind):
       room.add(bar);
     }
   }
-  return { room, board: boardGroup(board) };
+  return room;
 }
 
 function boardGroup({ left, right, thickness, depth }: WindowBehind["board"]): Group {

@@ -1,0 +1,92 @@
+import { type RefObject, useState } from "react";
+import { playedAt } from "../../drape/index.ts";
+import { clothColours } from "../../drawing/index.ts";
+import { download } from "../persistence/job-file.ts";
+import { useShade } from "../shade/shade-context.tsx";
+import { useJob } from "../state/fields.ts";
+import { setRaise, usePlanner } from "../state/store.ts";
+import { clipKind, recordClip } from "./export/clip.ts";
+import { patternTile } from "./pattern-tile.ts";
+import { pngOfCanvas, savePng } from "./save-picture.ts";
+import type { KnownHeights } from "./use-heights.ts";
+
+interface SaveShadeProps {
+  canvas: RefObject<HTMLCanvasElement | null>;
+  heights: KnownHeights | undefined;
+  /** Shows the shade from there, at once. */
+  turn: (aroundRad: number) => void;
+  /** The view is as it was again. */
+  done: () => void;
+}
+
+/** What is seen as a picture or a clip, and the cloth itself as a model. */
+export function SaveShade({ canvas, heights, turn, done }: SaveShadeProps) {
+  const { plan, window } = useShade();
+  const { cloths } = useJob();
+  const [busy, setBusy] = useState(false);
+  const whileBusy = (work: () => Promise<void>) => () => {
+    setBusy(true);
+    void work().finally(() => {
+      setBusy(false);
+      done();
+    });
+  };
+  const savePicture = whileBusy(async () => {
+    if (canvas.current) await savePng(canvas.current, window.id);
+  });
+  const saveModel = whileBusy(async () => {
+    if (heights === undefined) return;
+    const { clothGlb } = await import("./export/glb.ts");
+    const face = plan.cloth.layers.find(({ layer }) => layer === "face");
+    const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
+    const tile = face === undefined ? undefined : await patternTile(face, photo).catch(() => undefined);
+    const png = tile && (await pngOfCanvas(tile.canvas));
+    const pattern = tile && png ? { pattern: { ...tile, png: new Uint8Array(await png.arrayBuffer()) } } : {};
+    const cloth = playedAt(heights.net, heights.frames, usePlanner.getState().view.raise);
+    const { face: faceHex, back } = clothColours(plan);
+    const bytes = await clothGlb(heights.net, cloth, { face: faceHex, back, ...pattern }, window.name);
+    download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "model/gltf-binary" }), `${window.id}.glb`);
+  });
+  const saveClip = (name: string, show: (share: number) => void) =>
+    whileBusy(async () => {
+      const clip = canvas.current && (await recordClip(canvas.current, show));
+      if (clip) download(clip.blob, `${window.id}-${name}.${clip.ending}`);
+    });
+  const saveRaise = () => {
+    const was = usePlanner.getState().view.raise;
+    // Up, and down again.
+    saveClip("raised", (share) => setRaise(share < 1 ? 1 - Math.abs(1 - 2 * share) : was))();
+  };
+  const canRecord = clipKind() !== undefined;
+  return (
+    <p className="live-saves small">
+      <span>Save</span>
+      <button type="button" className="button-plain" disabled={busy} onClick={savePicture}>
+        picture
+      </button>
+      <button
+        type="button"
+        className="button-plain"
+        disabled={busy || heights === undefined}
+        onClick={saveModel}
+      >
+        model
+      </button>
+      {canRecord ? (
+        <>
+          <button
+            type="button"
+            className="button-plain"
+            disabled={busy}
+            onClick={saveClip("turned", (share) => turn(2 * Math.PI * share))}
+          >
+            clip of a turn
+          </button>
+          <button type="button" className="button-plain" disabled={busy} onClick={saveRaise}>
+            clip of raising
+          </button>
+        </>
+      ) : null}
+    </p>
+  );
+}

@@ -1,0 +1,116 @@
+import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
+import { playedAt } from "../../drape/index.ts";
+import { clothColours, pictureRig, windowBehind } from "../../drawing/index.ts";
+import type { Cloth } from "../../job/index.ts";
+import type { ShadePlan } from "../../plan/index.ts";
+import { useShade } from "../shade/shade-context.tsx";
+import { useJob, useUnits } from "../state/fields.ts";
+import { usePlanner } from "../state/store.ts";
+import { lightThrough } from "./light-through.ts";
+import { type PatternTile, patternTile } from "./pattern-tile.ts";
+import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
+import type { KnownHeights } from "./use-heights.ts";
+
+/** What is chosen of a live picture. */
+export interface LiveChoice {
+  heights: KnownHeights | undefined;
+  lightFrom: LightFrom;
+  lined: boolean;
+}
+
+/** The scene of a canvas, with the shade on the page in it; `draw` is called in the next frame after anything changed, `also` what it reads beside the shade. */
+export function useLiveScene(
+  canvas: RefObject<HTMLCanvasElement | null>,
+  { heights, lightFrom, lined }: LiveChoice,
+  draw: (scene: LiveScene) => void,
+  onFail: () => void,
+  also: readonly unknown[] = [],
+) {
+  const { plan } = useShade();
+  const units = useUnits();
+  const { cloths } = useJob();
+  const raise = usePlanner((planner) => planner.view.raise);
+  const pattern = usePattern(plan, cloths);
+  const scene = useRef<LiveScene | undefined>(undefined);
+  const frame = useRef(0);
+  const latest = useRef({ draw, onFail });
+  latest.current = { draw, onFail };
+  // One and the same for all of its life, so that effects may name it.
+  const [redraw] = useState(() => () => {
+    if (frame.current !== 0) return;
+    frame.current = requestAnimationFrame(() => {
+      frame.current = 0;
+      if (scene.current) latest.current.draw(scene.current);
+    });
+  });
+
+  // Before the effects that fill it.
+  useLayoutEffect(() => {
+    const element = canvas.current;
+    if (!element) return;
+    try {
+      scene.current = new LiveScene(element);
+    } catch {
+      latest.current.onFail();
+      return;
+    }
+    const lost = (event: Event) => {
+      event.preventDefault();
+      latest.current.onFail();
+    };
+    element.addEventListener("webglcontextlost", lost);
+    return () => {
+      element.removeEventListener("webglcontextlost", lost);
+      cancelAnimationFrame(frame.current);
+      frame.current = 0;
+      scene.current?.dispose();
+      scene.current = undefined;
+    };
+  }, [canvas]);
+  useEffect(() => {
+    scene.current?.stand(windowBehind(plan));
+    redraw();
+  }, [plan, redraw]);
+  useEffect(() => {
+    const { face, back } = clothColours(plan);
+    const look = { face, back: lined ? back : face, through: lightThrough(plan.cloth.layers, cloths, lined) };
+    scene.current?.look(pattern === undefined ? look : { ...look, pattern });
+    redraw();
+  }, [plan, cloths, lined, pattern, redraw]);
+  useEffect(() => {
+    scene.current?.light(lightFrom);
+    redraw();
+  }, [lightFrom, redraw]);
+  useEffect(() => {
+    if (heights === undefined) return;
+    const cloth = playedAt(heights.net, heights.frames, raise);
+    scene.current?.hang(heights.net, cloth, pictureRig(plan, units, raise));
+    redraw();
+  }, [heights, raise, plan, units, redraw]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: they ask for a new picture and are read when it is drawn
+  useEffect(redraw, [...also, redraw]);
+  return { scene, redraw };
+}
+
+/** The tile of the face's pattern, once it is there. */
+function usePattern(plan: ShadePlan, cloths: readonly Cloth[]): PatternTile | undefined {
+  const [tile, setTile] = useState<PatternTile>();
+  const face = plan.cloth.layers.find(({ layer }) => layer === "face");
+  const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
+  const key = JSON.stringify([face?.colour, face?.motif]);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the tile is another
+  useEffect(() => {
+    let isLate = false;
+    const found = face === undefined ? Promise.resolve(undefined) : patternTile(face, photo);
+    // A photo that cannot be opened leaves the cloth plain.
+    found
+      .catch(() => undefined)
+      .then((next) => {
+        if (!isLate) setTile(next);
+      });
+    return () => {
+      isLate = true;
+    };
+  }, [key, photo]);
+  return tile;
+}
