@@ -8,6 +8,7 @@ import { BOLT_LENGTH, CUT_LENGTH, CUT_WIDTH, REPEAT_LENGTH, START } from "./laye
 import { type LayerShape, shrinkOf, slantShare } from "./layer-shape.ts";
 import { type Allowance, sumOf } from "./make-up.ts";
 import { offTheBoltMm } from "./off-the-bolt.ts";
+import { repeatSwatch } from "./repeat-swatch.ts";
 
 /** Step in which cloth is sold where the cloth does not say: an eighth of a yard, or 10 cm. */
 export function soldByMm(cloth: Cloth, units: ClothShade["units"]): number {
@@ -72,7 +73,7 @@ export function cutLayer(input: ClothInput, layer: Layer, cloth: Cloth): Worked<
     seamsMm: shape.seamsMm,
     startWasteMm: shape.startWasteMm,
     ...(shape.motif === undefined ? {} : { motif: shape.motif }),
-    ...(shape.motif === undefined || cloth.photo?.swatch === undefined ? {} : { swatch: cloth.photo.swatch }),
+    ...(shape.motif === undefined ? {} : repeatSwatch(cloth.photo)),
     ...(repeat === undefined ? {} : { repeatMm: repeat.verticalMm, match: repeat.match }),
   };
   return { values: { cut, cloth, shape, turn: story }, workings: [width, length, ...inRepeats, bolt] };

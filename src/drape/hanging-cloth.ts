@@ -1,4 +1,4 @@
-import type { SettledCell } from "./cell/settle-cell.ts";
+import type { SettledCell } from "./cell/settled-cell.ts";
 
 /**
  * The cloth of a shade as it hangs, a net of lines across it from the top line to the hem. Places are x from the left

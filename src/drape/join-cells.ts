@@ -1,6 +1,6 @@
 import type { Form } from "../shade-plan/index.ts";
 import type { CelledShade } from "./cell/cell.ts";
-import type { SettledCell } from "./cell/settle-cell.ts";
+import type { SettledCell } from "./cell/settled-cell.ts";
 import { spreadOut } from "./flat-cloth.ts";
 import type { HangingCloth } from "./hanging-cloth.ts";
 

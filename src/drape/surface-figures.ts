@@ -1,3 +1,4 @@
+import { flatSize } from "../shade-plan/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { columnCloth } from "./column-cloth.ts";
 import type { DrapeInput } from "./drape-input.ts";
@@ -35,9 +36,12 @@ export function surfaceFigures(
   const { style, size, grid, form, folds } = input;
   const hang = folds === undefined ? {} : { hang: folds.cloth };
   const { section, lowestYMm } = STYLE_SHAPES[style]({ size, grid, form, ...hang }, raise);
-  const columnMm = columnCloth(form, grid, section).reduce((sum, { arcMm }) => sum + arcMm, 0);
+  const columnMm =
+    folds === undefined
+      ? columnCloth(form, grid, section).reduce((sum, { arcMm }) => sum + arcMm, 0)
+      : flatSize(size, form, "face").lengthMm;
   const figures: SurfaceFigure[] = [
-    { kind: "lowest", surfaceMm: mostOf(cloth, 1), planMm: lowestYMm },
+    { kind: "lowest", surfaceMm: mostOf(cloth, 1), planMm: lowestYMm ?? section.bottomYMm },
     {
       kind: "stands-out",
       surfaceMm: mostOf(cloth, 2),

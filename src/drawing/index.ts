@@ -5,7 +5,7 @@ export type { PicturePoint } from "./picture/camera.ts";
 export type { ClothColours } from "./picture/cloth-faces.ts";
 export { type ClothPattern, LEAST_SHOWN_MM, lozenge } from "./picture/cloth-pattern.ts";
 export * from "./picture/light.ts";
-export { BATTEN, CORD } from "./picture/line-faces.ts";
+export { CORD } from "./picture/line-faces.ts";
 export { sashBoxes, WINDOW_COLOURS, type WindowBehind } from "./picture/window-faces.ts";
 export * from "./placed.ts";
 export type { Box } from "./placing/box.ts";

@@ -3,8 +3,8 @@ import * as z from "zod";
 /** Longest picture that a job carries, characters: about 300 kB. */
 export const LARGEST_PHOTO_CHARS = 400_000;
 
-/** A swatch tells one repeat by so many colours across and down. */
-export const SWATCH_SIDE = 24;
+/** A swatch tells a picture by so many colours across and down. */
+export const SWATCH_SIDE = 32;
 
 const place = z.number().min(0).max(1);
 const part = z.number().min(0.01).max(1);
@@ -31,7 +31,7 @@ export const clothPhotoSchema = z.strictObject({
     )
     .optional()
     .meta({
-      description: `One repeat in ${SWATCH_SIDE} × ${SWATCH_SIDE} colours, row by row, rrggbb each: what drawings show of it`,
+      description: `The picture in ${SWATCH_SIDE} × ${SWATCH_SIDE} colours, row by row, rrggbb each: what drawings on paper show of it`,
     }),
   straightened: z
     .strictObject({

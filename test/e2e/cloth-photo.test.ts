@@ -46,6 +46,70 @@ test("a photo of the cloth with its repeat marked is shown on the shade, at its 
   expect(errors).toEqual([]);
 });
 
+/** One red square on cream, seen from the side: its right edge is farther away. */
+const SLANTED = pngOf(300, 240, (x, y) => {
+  const [top, bottom] = [40 + (30 * (x - 60)) / 180, 200 - (30 * (x - 60)) / 180];
+  return x > 60 && x < 240 && y > top && y < bottom ? [170, 40, 40] : [240, 225, 190];
+});
+
+test("a photo taken at a slant is made straight by four corners, with how true its scale is", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.goto(`${harness.url}#/job/lantern-row`);
+  await page.locator("#cloths-title button").click();
+  const card = page.locator("#cloths .part-card").first();
+  const file = card.locator('input[type="file"]');
+  await file.setInputFiles({ name: "notes.png", mimeType: "image/png", buffer: Buffer.from("no picture") });
+  await card.getByRole("alert").getByText("JPEG, PNG or WebP will do").waitFor();
+  await file.setInputFiles({ name: "slanted.png", mimeType: "image/png", buffer: SLANTED });
+  await card.getByRole("button", { name: "Taken at a slant: make it straight" }).click();
+  const frame = card.getByTestId("straighten");
+  await frame.locator("img").waitFor();
+  await frame.scrollIntoViewIfNeeded();
+  const box = await frame.locator("img").boundingBox();
+  if (!box) throw new Error("invalid page: no photo");
+  const corners = {
+    "Upper left": [60, 40],
+    "Upper right": [240, 70],
+    "Lower right": [240, 170],
+    "Lower left": [60, 200],
+  };
+  for (const [name, [x = 0, y = 0]] of Object.entries(corners)) {
+    const from = await card.getByRole("button", { name: `${name} corner of the repeat` }).boundingBox();
+    if (!from) throw new Error("invalid page: no corner");
+    await page.mouse.move(from.x + from.width / 2, from.y + from.height / 2);
+    await page.mouse.down();
+    await page.mouse.move(box.x + (x / 300) * box.width, box.y + (y / 240) * box.height, { steps: 3 });
+    await page.mouse.up();
+  }
+  await card.getByRole("button", { name: "Make it straight", exact: true }).click();
+  await card.getByText("its scale is true within about").waitFor();
+  // What was a slanted figure fills the picture from edge to edge.
+  const colours = await card
+    .getByTestId("cloth-photo")
+    .locator("img")
+    .evaluate(async (image) => {
+      const photo = image as HTMLImageElement;
+      await photo.decode();
+      const canvas = document.createElement("canvas");
+      [canvas.width, canvas.height] = [photo.naturalWidth, photo.naturalHeight];
+      const draw = canvas.getContext("2d");
+      draw?.drawImage(photo, 0, 0);
+      const at = (x: number, y: number) =>
+        draw?.getImageData(Math.round(x * (canvas.width - 1)), Math.round(y * (canvas.height - 1)), 1, 1)
+          .data[1] ?? 0;
+      return [
+        [0.03, 0.03],
+        [0.97, 0.03],
+        [0.97, 0.97],
+        [0.03, 0.97],
+        [0.5, 0.5],
+      ].map(([x = 0, y = 0]) => at(x, y));
+    });
+  for (const green of colours) expect(green).toBeLessThan(90);
+  await saved(page);
+  expect(errors).toEqual([]);
+});
+
 test("the motif is placed by hand on the drawing, and by the arrow keys", async () => {
   const { page, errors } = await firstVisit(harness);
   await openShade(page, harness.url);

@@ -1,7 +1,7 @@
 import { keepLengths } from "../../mechanics/index.ts";
 import type { DrapeCell } from "./cell.ts";
 import type { CellGrid, ClothLine } from "./cell-grid.ts";
-import type { SettledCell } from "./settle-cell.ts";
+import type { SettledCell } from "./settled-cell.ts";
 
 /**
  * A shape to begin with from the one at the height before: each line of cloth where it was, moved as far as the rings beside

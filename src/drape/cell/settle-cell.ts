@@ -6,19 +6,8 @@ import { type CellGrid, layLines } from "./cell-grid.ts";
 import { cellNet, type HemLoad } from "./cell-net.ts";
 import { firstShape } from "./first-shape.ts";
 import { nextShape } from "./next-shape.ts";
+import type { SettledCell } from "./settled-cell.ts";
 import { touching } from "./touching.ts";
-
-/** One cell as it hangs. */
-export interface SettledCell {
-  cell: DrapeCell;
-  grid: CellGrid;
-  /** Across, down, out of each node, line by line, mm. */
-  x: Float64Array;
-  settled: boolean;
-  iterations: number;
-  /** How far the cloth would still sink on the mean, mm. */
-  sinkMm: number;
-}
 
 /** Threads soft at first; what may touch what is looked up anew for each round. */
 const ROUNDS = [

@@ -4,7 +4,7 @@ import { austrian, gatheredBalloon } from "../../../test/gallery/gathered-window
 import { type Case, outside, pleatedBalloon, relaxed } from "../../../test/gallery/windows.ts";
 import { expectNear } from "../../../test/near.ts";
 import { drapeShade } from "../drape-shade.ts";
-import { type CommonNet, commonNet, type HangingFrame, ontoNet } from "./common-net.ts";
+import { type CommonNet, commonNet, type HangingFrame, ontoNet } from "./one-net.ts";
 import { playedAt } from "./playback.ts";
 import { withFrame, workOutHeights } from "./work-out.ts";
 

@@ -1,5 +1,5 @@
 import { keepLengths } from "../../mechanics/index.ts";
-import type { CommonNet, HangingFrame } from "./common-net.ts";
+import type { CommonNet, HangingFrame } from "./one-net.ts";
 
 /** The cloth somewhere between two heights that were worked out. */
 export interface PlayedCloth {

@@ -1,7 +1,7 @@
 import type { DrapeInput } from "../drape-input.ts";
 import { drapeShade } from "../drape-shade.ts";
 import type { HangingShade } from "../hanging-cloth.ts";
-import { type CommonNet, commonNet, type HangingFrame, ontoNet } from "./common-net.ts";
+import { type CommonNet, commonNet, type HangingFrame, ontoNet } from "./one-net.ts";
 
 /** What comes of working out a shade at all heights, piece by piece. */
 export type HeightNews = { net: CommonNet } | { frame: HangingFrame };

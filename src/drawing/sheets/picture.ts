@@ -6,6 +6,7 @@ import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
 import { windowFaces } from "../picture/window-faces.ts";
 import { hangingControl } from "./hanging-control.ts";
+import { differenceWords, pictureFacts } from "./picture-facts.ts";
 import { clothColours, drapeInput, methodWords, windowBehind } from "./picture-things.ts";
 import { shapeNow } from "./shape-now.ts";
 import { line } from "./shapes.ts";
@@ -39,7 +40,7 @@ export function drawPicture(input: SheetInput): Drawing {
   return {
     id: `picture${id}`,
     title: "Picture",
-    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging.method)}`,
+    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging.method)}${differenceWords(drapeInput(shade), raise, hanging)}`,
     primitives: [
       {
         kind: "facets",
@@ -57,7 +58,10 @@ export function drawPicture(input: SheetInput): Drawing {
         ],
       },
     ],
-    facts: [lengthFact("Finished width", size.finishedWidthMm, units)],
+    facts: [
+      lengthFact("Finished width", size.finishedWidthMm, units),
+      ...pictureFacts(drapeInput(shade), raise, hanging, units),
+    ],
   };
 }
 

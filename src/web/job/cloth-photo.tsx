@@ -1,9 +1,13 @@
 import { type ChangeEvent, type PointerEvent, useRef, useState } from "react";
-import { type ClothPhoto, clothPhotoSchema, LARGEST_PHOTO_CHARS } from "../../job/index.ts";
+import { type ClothPhoto, clothPhotoSchema, LARGEST_PHOTO_CHARS, type Repeat } from "../../job/index.ts";
+import { lengthText } from "../../units/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { number } from "../inputs/spec.ts";
+import { openPhoto } from "../picture/photo/open-photo.ts";
+import { swatchOf } from "../picture/photo/straighten.ts";
 import { withLimits } from "../settings/limits.ts";
-import { editField, useCanEdit, useField } from "../state/fields.ts";
+import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
+import { StraightenPhoto } from "./straighten-photo.tsx";
 import "./cloth-photo.css";
 
 /** Longest side of the picture that the job keeps, px. */
@@ -17,41 +21,54 @@ const SHARES = withLimits(clothPhotoSchema, {
   heightShare: number("Repeat’s height", 0.01, 1, "", "share of the picture"),
 });
 
-/** A picture of the cloth in which one repeat is marked: drag over it, or type the shares. */
+/** A picture of the cloth in which one repeat is marked: drag over it, or type the shares; first made straight, where it is not. */
 export function ClothPhotoFields({ pointer }: { pointer: string }) {
   const photo = useField(pointer) as ClothPhoto | undefined;
+  const repeat = useField(pointer.replace(/photo$/, "repeat")) as Repeat | undefined;
   const mine = useCanEdit();
   const [trouble, setTrouble] = useState<string>();
+  const [slanted, setSlanted] = useState(false);
   const take = async (event: ChangeEvent<HTMLInputElement>) => {
     const [file] = event.target.files ?? [];
     event.target.value = "";
     if (!file) return;
-    const image = await shrunk(file).catch(() => undefined);
-    if (image === undefined) {
-      setTrouble(`“${file.name}” cannot be read as a picture. A photo as JPEG, PNG or WebP will do.`);
-      return;
-    }
-    setTrouble(undefined);
-    editField(
-      pointer,
-      { image, leftShare: 0, topShare: 0, widthShare: 1, heightShare: 1 } satisfies ClothPhoto,
-      "Photo of the cloth",
-    );
+    const opened = await openPhoto(file, KEPT_PX);
+    setTrouble(opened.kind === "refused" ? opened.why : undefined);
+    if (opened.kind === "opened") keepPhoto(pointer, opened.bitmap, WHOLE, "Photo of the cloth");
   };
   return (
     <div className="field-wide cloth-photo">
       {photo === undefined ? (
         <label className="cloth-photo-add">
           <span>Photo of the cloth, lying flat</span>
-          <input type="file" accept="image/*" disabled={!mine} onChange={(event) => void take(event)} />
+          <input
+            type="file"
+            accept="image/png,image/jpeg,image/webp"
+            disabled={!mine}
+            onChange={(event) => void take(event)}
+          />
         </label>
       ) : (
         <>
-          <p className="quiet small">
-            Drag from corner to corner over one repeat. It is then shown on the shade at its true size and
-            place.
-          </p>
-          <Marked photo={photo} pointer={pointer} />
+          {slanted ? (
+            <StraightenPhoto
+              photo={photo}
+              repeat={repeat}
+              onDone={(made) => {
+                setSlanted(false);
+                if (made) keepPhoto(pointer, made.canvas, made, "Photo made straight");
+              }}
+            />
+          ) : (
+            <>
+              <p className="quiet small">
+                Drag from corner to corner over one repeat. It is then shown on the shade at its true size and
+                place.
+              </p>
+              <Marked photo={photo} pointer={pointer} />
+              <Scale photo={photo} />
+            </>
+          )}
           <div className="fields">
             {(Object.keys(SHARES) as (keyof typeof SHARES)[]).map((key) => (
               <Field
@@ -62,14 +79,24 @@ export function ClothPhotoFields({ pointer }: { pointer: string }) {
               />
             ))}
           </div>
-          <button
-            type="button"
-            className="button-plain small"
-            disabled={!mine}
-            onClick={() => editField(pointer, undefined, "No photo")}
-          >
-            Take the photo away
-          </button>
+          <p>
+            <button
+              type="button"
+              className="button-plain small"
+              disabled={!mine || slanted}
+              onClick={() => setSlanted(true)}
+            >
+              Taken at a slant: make it straight
+            </button>{" "}
+            <button
+              type="button"
+              className="button-plain small"
+              disabled={!mine}
+              onClick={() => editField(pointer, undefined, "No photo")}
+            >
+              Take the photo away
+            </button>
+          </p>
         </>
       )}
       {trouble === undefined ? null : (
@@ -78,6 +105,48 @@ export function ClothPhotoFields({ pointer }: { pointer: string }) {
         </p>
       )}
     </div>
+  );
+}
+
+type MarkedRepeat = Pick<ClothPhoto, "leftShare" | "topShare" | "widthShare" | "heightShare">;
+
+const WHOLE: MarkedRepeat = { leftShare: 0, topShare: 0, widthShare: 1, heightShare: 1 };
+
+/** Keeps a picture in the job, small, with its colours for drawings on paper. */
+function keepPhoto(
+  pointer: string,
+  picture: HTMLCanvasElement | ImageBitmap,
+  {
+    leftShare,
+    topShare,
+    widthShare,
+    heightShare,
+    straightened,
+  }: MarkedRepeat & Pick<ClothPhoto, "straightened">,
+  label: string,
+): void {
+  const image = asJpeg(picture);
+  const swatch = swatchOf(picture);
+  if (image === undefined) return;
+  const photo: ClothPhoto = {
+    ...{ image, leftShare, topShare, widthShare, heightShare },
+    ...(swatch === undefined ? {} : { swatch }),
+    ...(straightened === undefined ? {} : { straightened }),
+  };
+  editField(pointer, photo, label);
+}
+
+/** How true the scale of a straightened photo is. */
+function Scale({ photo: { straightened } }: { photo: ClothPhoto }) {
+  const units = useUnits();
+  if (straightened === undefined) return null;
+  const share = (100 * straightened.errorShare).toFixed(1);
+  const by = { repeat: "one repeat", square: "a square of known size" }[straightened.by];
+  return (
+    <p className="quiet small">
+      Made straight by the corners of {by}: its scale is true within about {share} %,{" "}
+      {lengthText(1000 * straightened.errorShare, units)} in {lengthText(1000, units)}.
+    </p>
   );
 }
 
@@ -113,7 +182,7 @@ function Marked({ photo, pointer }: { photo: ClothPhoto; pointer: string }) {
       onPointerUp={() => {
         const marked = from && to ? between(from, to) : undefined;
         if (marked && marked.widthShare >= 0.01 && marked.heightShare >= 0.01) {
-          editField(pointer, { image: photo.image, ...marked }, "Repeat in the photo");
+          editField(pointer, { ...photo, ...marked }, "Repeat in the photo");
         }
         setFrom(undefined);
         setTo(undefined);
@@ -133,7 +202,7 @@ function Marked({ photo, pointer }: { photo: ClothPhoto; pointer: string }) {
   );
 }
 
-function between([ax, ay]: Corner, [bx, by]: Corner): Omit<ClothPhoto, "image"> {
+function between([ax, ay]: Corner, [bx, by]: Corner): MarkedRepeat {
   return {
     leftShare: Math.min(ax, bx),
     topShare: Math.min(ay, by),
@@ -143,14 +212,11 @@ function between([ax, ay]: Corner, [bx, by]: Corner): Omit<ClothPhoto, "image"> 
 }
 
 /** The picture small enough to live in the job, as JPEG. */
-async function shrunk(file: Blob): Promise<string | undefined> {
-  const bitmap = await createImageBitmap(file);
-  const share = Math.min(1, KEPT_PX / Math.max(bitmap.width, bitmap.height));
+function asJpeg(picture: HTMLCanvasElement | ImageBitmap): string | undefined {
   const canvas = document.createElement("canvas");
-  canvas.width = Math.max(1, Math.round(bitmap.width * share));
-  canvas.height = Math.max(1, Math.round(bitmap.height * share));
-  canvas.getContext("2d")?.drawImage(bitmap, 0, 0, canvas.width, canvas.height);
-  bitmap.close();
+  canvas.width = picture.width;
+  canvas.height = picture.height;
+  canvas.getContext("2d")?.drawImage(picture, 0, 0);
   return QUALITIES.map((quality) => canvas.toDataURL("image/jpeg", quality)).find(
     (url) => url.length <= LARGEST_PHOTO_CHARS,
   );

@@ -40,18 +40,32 @@ const WANTED_NODES = 4400;
 const MOST_PARTS = 4;
 
 /** The common net of a shade, made for the cloth as it lies raised, where it folds most. */
-export function commonNet(input: DrapeInput, { cloth }: HangingShade): CommonNet {
-  const alongMm = isShirred(input.form) ? linesOf(cloth) : layAlong(input);
+export function commonNet(input: DrapeInput, raised: HangingShade): CommonNet {
+  const { cloth } = raised;
+  const alongMm = raised.cells.length > 0 ? layAlong(input) : thinned(raised);
   const parts = Math.max(
     1,
     Math.min(MOST_PARTS, Math.round(WANTED_NODES / (alongMm.length * Math.max(1, cloth.across - 1)))),
   );
   const across = (cloth.across - 1) * parts + 1;
-  return { across, along: alongMm.length, alongMm, parts, held: heldNodes(input, cloth, alongMm, parts) };
+  return { across, along: alongMm.length, alongMm, parts, held: heldNodes(input, raised, alongMm, parts) };
 }
 
 function linesOf({ across, along, flatMm }: HangingCloth): Float64Array {
   return Float64Array.from({ length: along }, (_, j) => flatMm[2 * j * across + 1] as number);
+}
+
+/** The lines that a section was drawn with, so many at the most; those at the rings all stay. */
+function thinned(raised: HangingShade): Float64Array {
+  const own = linesOf(raised.cloth);
+  const step = Math.ceil(own.length / MOST_LINES);
+  return own.filter((_, j) => j % step === 0 || j === own.length - 1 || isAtRings(raised, j));
+}
+
+/** A line of the cloth that lies in a row of rings. */
+function isAtRings({ cloth: { across, placesMm }, ringsMm }: HangingShade, j: number): boolean {
+  const [y, z] = [placesMm[3 * j * across + 1] as number, placesMm[3 * j * across + 2] as number];
+  return Math.abs(z) < 1e-6 && ringsMm.some((ring) => Math.abs(ring[1] - y) < 1e-6);
 }
 
 function layAlong(input: DrapeInput): Float64Array {
@@ -76,23 +90,38 @@ function raisedCloth({ style, size, grid, form, folds }: DrapeInput) {
 }
 
 /** The board holds the first line and the rings their nodes; where the section is the same all across, the whole row. */
-function heldNodes(input: DrapeInput, cloth: HangingCloth, alongMm: Float64Array, parts: number): Uint8Array {
+function heldNodes(
+  input: DrapeInput,
+  raised: HangingShade,
+  alongMm: Float64Array,
+  parts: number,
+): Uint8Array {
+  const { cloth } = raised;
   const across = (cloth.across - 1) * parts + 1;
   const held = new Uint8Array(across * alongMm.length).fill(1, 0, across);
-  if (isShirred(input.form)) return held.fill(1, across * (alongMm.length - 1));
-  const isWhole = input.folds !== undefined;
+  const hold = (line: number, isHeld: (i: number) => boolean) => {
+    for (let i = 0; line >= 0 && i < across; i++) if (isHeld(i)) held[line * across + i] = 1;
+  };
+  const lineAt = (mm: number) => alongMm.findIndex((one) => Math.abs(one - mm) < 1e-3);
+  if (isShirred(input.form)) {
+    hold(alongMm.length - 1, () => true);
+    return held;
+  }
+  if (raised.cells.length === 0) {
+    linesOf(cloth).forEach((mm, j) => {
+      if (isAtRings(raised, j)) hold(lineAt(mm), () => true);
+    });
+    return held;
+  }
   const columns = input.grid.columns.map(({ xMm }) => xMm);
   const isColumn = (i: number) => {
-    const x = cloth.flatMm[2 * i] as number;
-    return isWhole || columns.some((column) => Math.abs(column - x) < 1e-3);
+    const x = cloth.flatMm[2 * Math.floor(i / parts)] as number;
+    return i % parts === 0 && columns.some((column) => Math.abs(column - x) < 1e-3);
   };
   let ringMm = 0;
   for (const { arcMm, lowerYMm } of raisedCloth(input)) {
     ringMm += arcMm;
-    if (lowerYMm === undefined) continue;
-    const line = alongMm.findIndex((mm) => Math.abs(mm - ringMm) < 1e-3);
-    for (let i = 0; line >= 0 && i < across; i++)
-      if ((isWhole || i % parts === 0) && isColumn(Math.floor(i / parts))) held[line * across + i] = 1;
+    if (lowerYMm !== undefined) hold(lineAt(ringMm), isColumn);
   }
   return held;
 }
@@ -104,8 +133,11 @@ export function ontoNet(net: CommonNet, raise: number, shade: HangingShade, coar
   const clothMm = new Float64Array(2 * net.across * net.along);
   const strands = new Int32Array(net.along);
   const own = linesOf(cloth);
+  // A section is drawn with a little more or less of its cloth at each height: tucks stand out, chords are short.
+  const share = (own.at(-1) as number) / (net.alongMm.at(-1) as number);
   let index = 0;
-  net.alongMm.forEach((mm, j) => {
+  net.alongMm.forEach((netMm, j) => {
+    const mm = netMm * share;
     while (index + 2 < own.length && (own[index + 1] as number) <= mm + 1e-9) index++;
     const span = (own[index + 1] as number) - (own[index] as number);
     const t = Math.min(1, Math.max(0, (mm - (own[index] as number)) / (span || 1)));
