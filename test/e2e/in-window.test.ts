@@ -1,6 +1,7 @@
 import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { violations } from "./axe.ts";
 import { type Harness, SOFTWARE_GL, startBrowser } from "./browser.ts";
 import { firstVisit, openShade, PHONE } from "./planner.ts";
 import { pngOf } from "./png.ts";
@@ -88,6 +89,7 @@ test("a photo is dropped, its corners are dragged, and the picture is saved for 
   const share = ((RIGHT - LEFT) * (BOTTOM - TOP)) / (WIDTH * HEIGHT);
   await expect.poll(() => covered(page), { timeout: 60_000 }).toBeGreaterThan(0.9 * share * 160 * 120);
   expect(await covered(page)).toBeLessThan(1.06 * share * 160 * 120);
+  expect(await violations(page)).toEqual([]);
   const before = await covered(page);
   const lowerLeft = corner(page, "Lower left");
   await lowerLeft.focus();

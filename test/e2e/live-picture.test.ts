@@ -1,5 +1,7 @@
+import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
+import { violations } from "./axe.ts";
 import { type Harness, SOFTWARE_GL, startBrowser } from "./browser.ts";
 import { firstVisit, openShade, PHONE } from "./planner.ts";
 
@@ -45,6 +47,7 @@ test("the picture is turned by mouse and keys, raised by its slider, lit from th
   const live = await openLive(page);
   const front = await seen(page);
   expect(front.colours).toBeGreaterThan(200);
+  expect(await violations(page)).toEqual([]);
   const box = await live.boundingBox();
   if (!box) throw new Error("invalid page: nothing is shown");
   await page.mouse.move(box.x + box.width / 2, box.y + box.height / 2);
@@ -68,6 +71,18 @@ test("the picture is turned by mouse and keys, raised by its slider, lit from th
   expect(raised.url).not.toBe(lowered.url);
   await page.getByText("Daylight").click();
   expect((await seen(page)).url).not.toBe(raised.url);
+  const [model] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "model", exact: true }).click(),
+  ]);
+  const glb = await readFile(await model.path());
+  // Binary glTF begins with its name and version 2 (ISO/IEC 12113, §4).
+  expect([glb.toString("latin1", 0, 4), glb.readUInt32LE(4)]).toEqual(["glTF", 2]);
+  const [clip] = await Promise.all([
+    page.waitForEvent("download"),
+    page.getByRole("button", { name: "clip of a turn" }).click(),
+  ]);
+  expect((await readFile(await clip.path())).length).toBeGreaterThan(5000);
   await page.getByRole("button", { name: "still picture" }).click();
   await page.locator(".sheet-svg").waitFor();
   expect(errors).toEqual([]);

@@ -6,6 +6,7 @@ import type { PicturePoint } from "../picture/camera.ts";
 import { drawCords } from "./back-cords.ts";
 import { hangingControl } from "./hanging-control.ts";
 import { isLockSheet } from "./lift-input.ts";
+import { shapeNow } from "./shape-now.ts";
 
 /** A cord with its number and colour, or what hangs at the control side, as lines in space, mm as on the picture. */
 export interface RigLine {
@@ -58,7 +59,24 @@ export function pictureRig(shade: ShadePlan, units: UnitChoice, raise: number): 
   }
 }
 
-/** A cord in black is drawn in ink. */
+/** A batten bare on the face: from where to where it is seen, mm as on the picture. */
+export interface BareBatten {
+  left: number;
+  right: number;
+  top: number;
+  bottom: number;
+}
+
+/** Battens that lie on the face at one height. */
+export function bareBattens(shade: ShadePlan, units: UnitChoice, raise: number): BareBatten[] {
+  return shapeNow({ shade, units, raise })
+    .lines.filter(({ kind, seenFrom }) => kind === "rib" && seenFrom !== "back")
+    .map(({ points }) => {
+      const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
+      return { left: Math.min(...xs), right: Math.max(...xs), top: Math.min(...ys), bottom: Math.max(...ys) };
+    });
+}
+
 function coloured(number: number): { number: number; colour: string } {
   return { number, colour: paintHex(cordStyle(number).paint, "light") };
 }

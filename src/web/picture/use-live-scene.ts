@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { playedAt } from "../../drape/index.ts";
-import { clothColours, pictureRig, windowBehind } from "../../drawing/index.ts";
+import { bareBattens, clothColours, pictureRig, windowBehind } from "../../drawing/index.ts";
 import type { Cloth } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
@@ -84,7 +84,7 @@ export function useLiveScene(
   useEffect(() => {
     if (heights === undefined) return;
     const cloth = playedAt(heights.net, heights.frames, raise);
-    scene.current?.hang(heights.net, cloth, pictureRig(plan, units, raise));
+    scene.current?.hang(heights.net, cloth, pictureRig(plan, units, raise), bareBattens(plan, units, raise));
     redraw();
   }, [heights, raise, plan, units, redraw]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: they ask for a new picture and are read when it is drawn

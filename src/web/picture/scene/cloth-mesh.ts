@@ -26,9 +26,6 @@ export interface ClothLook {
   pattern?: PatternTile;
 }
 
-/** What hangs no farther above or below than this counts as being at a height, mm. */
-const NEAR_MM = 25;
-
 /** Keeps a pattern sharp where it is seen at a slant. */
 const ANISOTROPY = 8;
 
@@ -73,20 +70,22 @@ export class ClothMesh {
     this.#geometry.computeBoundingSphere();
   }
 
-  /** The farthest back that the cloth reaches near a place, mm; 0 where there is none. */
-  backAt(x: number, y: number): number {
+  /** How far back the cloth reaches near a place, and how far forward, mm; 0 where there is none. */
+  reachAt(x: number, y: number, nearMm: number): { back: number; front: number } {
     const net = this.#net;
-    if (net === undefined) return 0;
+    if (net === undefined) return { back: 0, front: 0 };
     const { array } = this.#geometry.getAttribute("position") as BufferAttribute;
     let upright = 0;
     for (let i = 0; i < net.across; i++)
       if (Math.abs((array[3 * i] as number) - x) < Math.abs((array[3 * upright] as number) - x)) upright = i;
-    let back = 0;
+    let [back, front] = [0, 0];
     for (let j = 0; j < net.along; j++) {
       const at = 3 * (j * net.across + upright);
-      if (Math.abs((array[at + 1] as number) + y) < NEAR_MM) back = Math.min(back, array[at + 2] as number);
+      if (Math.abs((array[at + 1] as number) + y) >= nearMm) continue;
+      back = Math.min(back, array[at + 2] as number);
+      front = Math.max(front, array[at + 2] as number);
     }
-    return back;
+    return { back, front };
   }
 
   look({ face, back, through, pattern }: ClothLook): void {

@@ -12,6 +12,7 @@ import {
 } from "three";
 import type { CommonNet, PlayedCloth } from "../../../drape/index.ts";
 import {
+  type BareBatten,
   KEY,
   KEY_SHARE,
   type RigLine,
@@ -34,6 +35,9 @@ const DAY_SHARE = 1.9;
 const DIM = { room: 0.2, sky: 0.12 };
 /** From where the sun stands behind the wall. */
 const DAY = new Vector3(0.3, 0.75, -1).normalize();
+/** Cords and battens lie on cloth that hangs no farther above or below them than this, mm. */
+const CORD_NEAR_MM = 25;
+const BATTEN_NEAR_MM = 10;
 const LIGHT_AWAY_MM = 4000;
 const SHADOW_PX = 1024;
 const BACKGROUND = new Color("#e6e1d8");
@@ -85,9 +89,10 @@ export class LiveScene {
   }
 
   /** Cloth, rings and cords at one height. */
-  hang(net: CommonNet, cloth: PlayedCloth, rig: readonly RigLine[]): void {
+  hang(net: CommonNet, cloth: PlayedCloth, rig: readonly RigLine[], battens: readonly BareBatten[]): void {
     this.#cloth.hang(net, cloth);
-    this.#rig.hang(cloth.ringsMm, rig, (x, y) => this.#cloth.backAt(x, y));
+    this.#rig.hang(cloth.ringsMm, rig, (x, y) => this.#cloth.reachAt(x, y, CORD_NEAR_MM).back);
+    this.#rig.lay(battens, (x, y) => this.#cloth.reachAt(x, y, BATTEN_NEAR_MM).front);
     this.#renderer.shadowMap.needsUpdate = true;
   }
 

@@ -1,4 +1,5 @@
 import {
+  BoxGeometry,
   CanvasTexture,
   CylinderGeometry,
   Group,
@@ -13,7 +14,7 @@ import {
   TorusGeometry,
   Vector3,
 } from "three";
-import { CORD, type RigLine } from "../../../drawing/index.ts";
+import { BATTEN, type BareBatten, CORD, type RigLine } from "../../../drawing/index.ts";
 
 const RING_MM = 7;
 const WIRE_MM = 1.6;
@@ -25,6 +26,8 @@ const CORD_BEHIND_MM = 4;
 /** A cord is laid behind the cloth in pieces so long, mm. */
 const PIECE_MM = 40;
 const TAG_BEHIND_MM = 30;
+const BATTEN_DEEP_MM = 6;
+const LEAST_BATTEN_MM = 6;
 const UP = new Vector3(0, 1, 0);
 
 /** Rings, cords in their colours with their numbers, and what hangs at the control side. */
@@ -33,6 +36,7 @@ export class Rig {
   readonly #ring = new TorusGeometry(RING_MM, WIRE_MM, 8, 18);
   readonly #metal = new MeshLambertMaterial({ color: "#c9ccd2" });
   readonly #round = new CylinderGeometry(CORD_MM, CORD_MM, 1, 7, 1, true);
+  readonly #slat = new BoxGeometry(1, 1, 1);
   readonly #paints = new Map<string, MeshLambertMaterial>();
   readonly #tags = new Map<number, SpriteMaterial>();
 
@@ -54,9 +58,22 @@ export class Rig {
     }
   }
 
+  /** Battens on the face, before the cloth that they lie on. */
+  lay(battens: readonly BareBatten[], frontAt: (x: number, y: number) => number): void {
+    for (const { left, right, top, bottom } of battens) {
+      const [x, y] = [(left + right) / 2, (top + bottom) / 2];
+      const batten = new Mesh(this.#slat, this.#paint(BATTEN));
+      batten.scale.set(right - left, Math.max(LEAST_BATTEN_MM, bottom - top), BATTEN_DEEP_MM);
+      batten.position.set(x, -y, frontAt(x, y) + BATTEN_DEEP_MM / 2);
+      batten.castShadow = true;
+      this.group.add(batten);
+    }
+  }
+
   dispose(): void {
     this.#ring.dispose();
     this.#round.dispose();
+    this.#slat.dispose();
     for (const { map } of this.#tags.values()) map?.dispose();
   }
 
