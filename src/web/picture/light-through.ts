@@ -15,7 +15,11 @@ const THROUGH: Record<ClothKind, number> = {
 };
 
 /** Share of daylight that comes through all layers of a shade, or through its face alone. */
-export function lightThrough(layers: readonly LayerCut[], cloths: readonly Cloth[], lined: boolean): number {
+export function lightThrough(
+  layers: readonly LayerCut[],
+  cloths: readonly Pick<Cloth, "id" | "kind">[],
+  lined: boolean,
+): number {
   return layers
     .filter(({ layer }) => lined || layer === "face")
     .reduce((share, { layer, clothId }) => {

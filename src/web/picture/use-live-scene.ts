@@ -93,7 +93,10 @@ export function useLiveScene(
 }
 
 /** The tile of the face's pattern, once it is there. */
-function usePattern(plan: ShadePlan, cloths: readonly Cloth[]): PatternTile | undefined {
+function usePattern(
+  plan: ShadePlan,
+  cloths: readonly Pick<Cloth, "id" | "photo">[],
+): PatternTile | undefined {
   const [tile, setTile] = useState<PatternTile>();
   const face = plan.cloth.layers.find(({ layer }) => layer === "face");
   const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
