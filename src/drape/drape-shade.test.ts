@@ -125,6 +125,30 @@ describe("cloth that hangs in swags", () => {
     expectNear(weightN, areaMm2 * shade.feel.weightNPerMm2, 0.002 * weightN);
   });
 
+  test.each(["relaxed", "tailed", "pleated balloon", "gathered balloon"])(
+    "%s: as heavy and as long at every height, to a millionth",
+    (name) => {
+      const { shade } = (STYLES[name] as () => Case)();
+      const { cells } = cellsOf(shade.form, shade.grid, shade.size.finishedWidthMm);
+      const weighed = [0, 0.25, 0.6, 1].map((raise) => {
+        const { section } = STYLE_SHAPES[shade.style](shade, raise);
+        const stretches = columnCloth(shade.form, shade.grid, section);
+        const alongMm = stretches.reduce((sum, { arcMm }) => sum + arcMm, 0);
+        const weightN = cells.reduce((sum, cell) => {
+          const { loadN } = cellNet(cell, layLines(stretches), shade.feel);
+          return sum + loadN.reduce((all, newton) => all + newton, 0);
+        }, 0);
+        return { alongMm, weightN };
+      });
+      for (const { alongMm, weightN } of weighed) {
+        expectNear(alongMm, weighed[0]?.alongMm ?? 0, 1e-6 * alongMm);
+        // Where the width opens towards the hem the trapezoids between lines are summed as they lie: a little more or less.
+        const share = shade.form.across === "gathered" ? 1e-6 : 2e-3;
+        expectNear(weightN, weighed[0]?.weightN ?? 0, share * weightN);
+      }
+    },
+  );
+
   test("the middle of a relaxed shade sinks below its columns as it is raised, and no lower than the floor it had", () => {
     const { shade } = relaxed();
     const { cloth } = drapeShade(shade, 0.6);
