@@ -10,6 +10,7 @@ import { cutLengths } from "./cut-lengths.ts";
 import { cutProved } from "./cut-proved.ts";
 import { cutVsPackers } from "./cut-vs-packers.ts";
 import { drapeFirst, drapeHeights } from "./drape.ts";
+import { drapeFrame } from "./drape-frame.ts";
 import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
@@ -51,6 +52,7 @@ async function measureAll(): Promise<Figure[]> {
     await workbookOne(),
   ];
   ensureWeb();
+  figures.push(await drapeFrame());
   const harness = await startBrowser();
   try {
     for (const measure of [editRepaint, loadGzip, loadUsable]) figures.push(await measure(harness));

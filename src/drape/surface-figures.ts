@@ -1,4 +1,3 @@
-import { flatSize } from "../shade-plan/index.ts";
 import { STYLE_SHAPES } from "../styles/shapes/index.ts";
 import { columnCloth } from "./column-cloth.ts";
 import type { DrapeInput } from "./drape-input.ts";
@@ -36,10 +35,7 @@ export function surfaceFigures(
   const { style, size, grid, form, folds } = input;
   const hang = folds === undefined ? {} : { hang: folds.cloth };
   const { section, lowestYMm } = STYLE_SHAPES[style]({ size, grid, form, ...hang }, raise);
-  const columnMm =
-    folds === undefined
-      ? columnCloth(form, grid, section).reduce((sum, { arcMm }) => sum + arcMm, 0)
-      : flatSize(size, form, "face").lengthMm;
+  const columnMm = columnCloth(form, grid, section).reduce((sum, { arcMm }) => sum + arcMm, 0);
   const figures: SurfaceFigure[] = [
     { kind: "lowest", surfaceMm: mostOf(cloth, 1), planMm: lowestYMm ?? section.bottomYMm },
     {
@@ -49,8 +45,8 @@ export function surfaceFigures(
     },
     { kind: "draws-in", surfaceMm: drawInMm(cloth, size.finishedWidthMm) },
   ];
-  // A laid surface says nothing that was not put into it.
-  if (method === "laid") return figures;
+  // A laid surface, or the plan's own section drawn out, says nothing more that was not put into it.
+  if (method === "laid" || method === "section") return figures;
   const dips = dipsOf(input, cloth);
   const isLowered = raise <= 0;
   return [

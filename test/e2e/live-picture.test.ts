@@ -1,4 +1,5 @@
 import { readFile } from "node:fs/promises";
+import { gzipSync } from "node:zlib";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { violations } from "./axe.ts";
@@ -106,6 +107,25 @@ test("on a phone a finger turns it, and dark paper changes nothing of its colour
   await light.page.getByRole("button", { name: "Back", exact: true }).click();
   expect((await seen(light.page)).url).not.toBe(front.url);
   expect([...light.errors, ...dark.errors]).toEqual([]);
+});
+
+test("turning it fetches no more than 180 kB of scripts, gzipped, and none of them before", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.getByRole("tab", { name: "Picture" }).click();
+  await page.waitForLoadState("networkidle");
+  const scripts = new Map<string, Promise<Buffer>>();
+  page.on("response", (response) => {
+    const isScript = (response.headers()["content-type"] ?? "").includes("javascript");
+    if (isScript && response.request().serviceWorker() === null) scripts.set(response.url(), response.body());
+  });
+  await page.getByRole("button", { name: "turn it" }).click();
+  await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 120_000 });
+  const bodies = await Promise.all(scripts.values());
+  const bytes = bodies.reduce((sum, body) => sum + gzipSync(body, { level: 9 }).length, 0);
+  expect(bytes).toBeGreaterThan(100_000);
+  expect(bytes).toBeLessThan(180_000);
+  expect(errors).toEqual([]);
 });
 
 test("without WebGL the drawn picture stays and says so", async () => {

@@ -19,6 +19,8 @@ const AROUND_RAD = 0.24;
 const ABOVE_RAD = 0.06;
 /** Faces that a cloth is divided into at first and at most, and how many of them ought to be seen: others are hidden in its folds. */
 const FIRST_FACES = 4500;
+/** A pattern is told face by face. */
+const FIRST_PATTERNED = 8000;
 const MOST_FACES = 14_000;
 const SEEN_FACES = 2600;
 
@@ -68,9 +70,10 @@ export function drawPicture(input: SheetInput): Drawing {
 /** Divided more finely where most of it is hidden. */
 function enoughFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
   const largestMm = colours.pattern?.largestMm;
-  const first = clothFaces(refined(cloth, FIRST_FACES, largestMm), camera, colours);
-  const wanted = Math.min(MOST_FACES, (FIRST_FACES * SEEN_FACES) / Math.max(1, first.length));
-  return wanted < 1.2 * FIRST_FACES ? first : clothFaces(refined(cloth, wanted, largestMm), camera, colours);
+  const most = largestMm === undefined ? FIRST_FACES : FIRST_PATTERNED;
+  const first = clothFaces(refined(cloth, most, largestMm), camera, colours);
+  const wanted = Math.min(MOST_FACES, (most * SEEN_FACES) / Math.max(1, first.length));
+  return wanted < 1.2 * most ? first : clothFaces(refined(cloth, wanted, largestMm), camera, colours);
 }
 
 /** Battens bare on the face, before the cloth that they lie on. */

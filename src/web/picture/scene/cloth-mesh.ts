@@ -26,6 +26,8 @@ export interface ClothLook {
   pattern?: PatternTile;
 }
 
+/** Cloth that lies on cloth is drawn so much before it: between its points it would show through, mm. */
+const APART_MM = 0.5;
 /** Keeps a pattern sharp where it is seen at a slant. */
 const ANISOTROPY = 8;
 
@@ -49,10 +51,12 @@ export class ClothMesh {
     const count = net.across * net.along;
     const position = this.#geometry.getAttribute("position") as BufferAttribute;
     const places = position.array as Float32Array;
+    const last = cloth.strands[net.along - 1] as number;
     for (let n = 0; n < count; n++) {
+      const before = last - (cloth.strands[Math.floor(n / net.across)] as number);
       places[3 * n] = cloth.placesMm[3 * n] as number;
       places[3 * n + 1] = -(cloth.placesMm[3 * n + 1] as number);
-      places[3 * n + 2] = cloth.placesMm[3 * n + 2] as number;
+      places[3 * n + 2] = (cloth.placesMm[3 * n + 2] as number) + before * APART_MM;
     }
     position.needsUpdate = true;
     const normal = this.#geometry.getAttribute("normal") as BufferAttribute;
