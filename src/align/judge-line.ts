@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { type LineWishes, lineWishes, settingPatch } from "../job/index.ts";
+import { type LineWishes, lineWishes, settingPatch, withParents } from "../job/index.ts";
 import type { RoomAlignment, RowLayout } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { downToMark, inches, lengthText } from "../units/index.ts";
@@ -166,7 +166,7 @@ function letGo(shade: RoomWindow["shade"], setting: WishSetting): Remedy {
   if (setting === "rule") {
     return {
       label: `Give ${shade.windowName} a headrail allowance`,
-      patch: settingPatch(shade, "fold", "rule", "half-fold"),
+      patch: withParents(settingPatch(shade, "fold", "rule", "half-fold"), shade),
     };
   }
   return {

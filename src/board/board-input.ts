@@ -3,19 +3,7 @@ import type { Folds, Form, Grid, Lift, Mass, Size } from "../shade-plan/index.ts
 
 /** What the board reads of its shade. */
 export const BOARD_READS = reads({
-  shade: [
-    "shadeId",
-    "path",
-    "units",
-    "mount",
-    "opening",
-    "ownGroups",
-    "cloths",
-    "parts",
-    "eye",
-    "bar",
-    "board",
-  ],
+  shade: ["shadeId", "path", "units", "mount", "opening", "cloths", "parts", "eye", "bar", "board"],
   making: ["mount", "board"],
 });
 /** The part of a resolved shade that `BOARD_READS` names. */

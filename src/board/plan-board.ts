@@ -3,7 +3,9 @@ import {
   type FigureInput,
   figureRule,
   figureRuleOf,
+  lazy,
   type StageResult,
+  staged,
 } from "../figures/index.ts";
 import { type BoardPlan, type Form, fromBoardEndMm } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
@@ -152,12 +154,11 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
   const worst = worstFixing(fixingLoads(loads));
   const strength = boardStrength(shade, board, loads, lift.pullN, gripMm(shade).value);
   if (strength.values.strength !== undefined) board.strength = strength.values.strength;
-  const recess = recessDepths(input);
-  return {
-    values: board,
-    findings: [
+  const recess = lazy(() => recessDepths(input));
+  return staged(board, {
+    findings: () => [
       ...judgeParts(input, board),
-      ...judgeRecess(input, recess.values),
+      ...judgeRecess(input, recess().values),
       ...judgeFixings(input, board, fixings, {
         worstN: worst.value,
         tooLong,
@@ -165,7 +166,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
       }),
       ...judgeBoardStrength(shade, board),
     ],
-    workings: [
+    workings: () => [
       ...fixed.workings,
       ...wall.workings,
       ofBoard,
@@ -174,9 +175,9 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
       load,
       worst,
       ...strength.workings,
-      ...recess.workings,
+      ...recess().workings,
     ],
-  };
+  });
 }
 
 /** A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. */

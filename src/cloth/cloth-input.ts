@@ -9,7 +9,6 @@ export const CLOTH_READS = reads({
     "units",
     "mount",
     "rearCords",
-    "ownGroups",
     "cloths",
     "bandCloths",
     "missing",

@@ -1,4 +1,4 @@
-import type { Figure, StageResult, Worked } from "../figures/index.ts";
+import { type Figure, type StageResult, staged, type Worked } from "../figures/index.ts";
 import type { Cloth } from "../job/index.ts";
 import {
   type ClothPlan,
@@ -64,11 +64,10 @@ export function planCloth(input: ClothInput): StageResult<ClothPlan> {
     ...(ribbed ? { ribLengthMm: Math.max(size.finishedWidthMm / 2, size.finishedWidthMm - shorterMm) } : {}),
     ...sewn,
   };
-  return {
-    values: cloth,
-    findings: judgeCloth(input, stories, cloth, cloths),
-    workings: [...cuts, sleeved, ofBoard, frilled, bought, layers].flatMap(({ workings }) => workings),
-  };
+  return staged(cloth, {
+    findings: () => judgeCloth(input, stories, cloth, cloths),
+    workings: () => [...cuts, sleeved, ofBoard, frilled, bought, layers].flatMap(({ workings }) => workings),
+  });
 }
 
 /** Every layer with what is bought for it and for the pieces beside it. */

@@ -3,7 +3,7 @@ import type { Form, Grid, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the folds read of a shade. */
 export const FOLDS_READS = reads({
-  shade: ["shadeId", "path", "ownGroups", "units", "cloths", "board", "bar", "rib", "parts"],
+  shade: ["shadeId", "path", "units", "cloths", "board", "bar", "rib", "parts"],
   making: ["columns", "lining"],
 });
 

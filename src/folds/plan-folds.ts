@@ -1,4 +1,4 @@
-import { figureRule, type StageResult } from "../figures/index.ts";
+import { figureRule, type StageResult, staged } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
 import { fixedSkirt, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
 import type { Folds, Form } from "../shade-plan/index.ts";
@@ -82,7 +82,7 @@ const START = figureRule({
 export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
   const { form, grid, size } = input;
   const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
-  if (form.across === "gathered" || hangs) return { values: undefined, findings: [], workings: [] };
+  if (form.across === "gathered" || hangs) return staged(undefined, {});
   const layers = foldLayers(input.shade.cloths);
   const { cloth, bending } = foldCloth(input, layers);
   const { thicknessMm, weightNPerMm2 } = cloth;
@@ -115,11 +115,10 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
     breaks: breaks.values,
     sag: sag.values,
   };
-  return {
-    values: folds,
-    findings: judgeFolding(input, folds, layers),
-    workings: [bending, standsOut, trained, start, ...breaks.workings, ...sag.workings],
-  };
+  return staged(folds, {
+    findings: () => judgeFolding(input, folds, layers),
+    workings: () => [bending, standsOut, trained, start, ...breaks.workings, ...sag.workings],
+  });
 }
 
 /** A soft fold over the hem holds the folds above it off, and nothing swings it back. */

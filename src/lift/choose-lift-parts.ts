@@ -1,9 +1,10 @@
-import type { StageResult } from "../figures/index.ts";
+import { type StageResult, staged } from "../figures/index.ts";
 import { LIFT_KIND_MODULES } from "./kinds/index.ts";
 import type { LiftParts } from "./lift-parts.ts";
 import type { LiftPartsInput } from "./lift-parts-input.ts";
 
 /** What will take up the cords, chosen before the folds are laid: its height decides the headrail allowance. */
 export function chooseLiftParts(input: LiftPartsInput): StageResult<LiftParts> {
-  return { ...LIFT_KIND_MODULES[input.shade.liftKind].chooseParts(input), findings: [] };
+  const { values, workings } = LIFT_KIND_MODULES[input.shade.liftKind].chooseParts(input);
+  return staged(values, { workings: () => workings });
 }

@@ -8,7 +8,6 @@ export const LIFT_READS = reads({
   shade: [
     "shadeId",
     "path",
-    "ownGroups",
     "units",
     "purpose",
     "style",

@@ -1,4 +1,4 @@
-import type { StageResult } from "../figures/index.ts";
+import { type StageResult, staged } from "../figures/index.ts";
 import type { Lift } from "../shade-plan/index.ts";
 import { judgeTopRail } from "./judge-top-rail.ts";
 import { LIFT_KIND_MODULES } from "./kinds/index.ts";
@@ -7,11 +7,11 @@ import { topRail } from "./top-rail.ts";
 
 /** Lift and rig of one shade, with the parts that were chosen before the folds were laid. */
 export function planLift(input: LiftInput): StageResult<Lift> {
-  const { values: lift, findings, workings } = LIFT_KIND_MODULES[input.liftParts.kind].plan(input);
+  const planned: StageResult<Lift> = LIFT_KIND_MODULES[input.liftParts.kind].plan(input);
+  const { values: lift } = planned;
   const rail = topRail(input);
-  return {
-    values: rail.values === undefined ? lift : { ...lift, topRail: rail.values },
-    findings: [...findings, ...judgeTopRail(input.shade, rail.values)],
-    workings: [...workings, ...rail.workings],
-  };
+  return staged(rail.values === undefined ? lift : { ...lift, topRail: rail.values }, {
+    findings: () => [...planned.findings, ...judgeTopRail(input.shade, rail.values)],
+    workings: () => [...planned.workings, ...rail.workings],
+  });
 }

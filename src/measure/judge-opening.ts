@@ -22,21 +22,27 @@ const squareCite = cite(
 );
 
 /** What the measurements themselves say: too few, misread, out of square, too small, too low. */
-export function judgeOpening(shade: MeasuredShade, size: Size): { findings: Finding[]; toMeasure: string[] } {
-  const toMeasure = stillToMeasure(shade);
+export function judgeOpening(shade: MeasuredShade, size: Size): Finding[] {
+  const missing = notMeasured(shade);
   const findings: Finding[] = [];
   if (shade.mount !== "to-size") {
-    if (toMeasure.length > 0) findings.push(tooFew(shade, toMeasure));
-    findings.push(...judgeSpread(shade, size), ...judgeDiagonals(shade, size, toMeasure));
+    if (missing.length > 0) findings.push(tooFew(shade, missing));
+    findings.push(...judgeSpread(shade, size), ...judgeDiagonals(shade, size));
   }
   if (size.finishedWidthMm <= SMALLEST_FINISHED_MM || size.finishedLengthMm <= SMALLEST_FINISHED_MM) {
     findings.push(nothingLeft(shade, size));
   }
   findings.push(...judgeFloor(shade, size));
-  return { findings, toMeasure };
+  return findings;
 }
 
-function stillToMeasure(shade: MeasuredShade): string[] {
+/** What is to be measured yet or again, in words. */
+export function stillToMeasure(shade: MeasuredShade): string[] {
+  const misfitMm = misfitOf(shade);
+  return [...notMeasured(shade), ...(isMisread(misfitMm) ? ["both diagonals once more"] : [])];
+}
+
+function notMeasured(shade: MeasuredShade): string[] {
   if (shade.mount === "to-size") return [];
   const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = shade.opening;
   const list: string[] = [];
@@ -91,15 +97,24 @@ function judgeSpread(shade: MeasuredShade, size: Size): Finding[] {
   return findings;
 }
 
-function judgeDiagonals(shade: MeasuredShade, size: Size, toMeasure: string[]): Finding[] {
-  const { diagonalsMm, widthsMm, heightsMm } = shade.opening;
+/** By how much the diagonals are longer than width and height can have, mm; undefined where they count for nothing. */
+function misfitOf({ mount, opening }: MeasuredShade): number | undefined {
+  const { diagonalsMm, widthsMm, heightsMm } = opening;
+  if (mount === "to-size" || diagonalsMm === undefined) return undefined;
+  return diagonalMisfitMm(mean(widthsMm), mean(heightsMm), ...diagonalsMm);
+}
+
+function isMisread(misfitMm: number | undefined): misfitMm is number {
+  return misfitMm !== undefined && Math.abs(misfitMm) > MISREAD_MM;
+}
+
+function judgeDiagonals(shade: MeasuredShade, size: Size): Finding[] {
+  const { diagonalsMm, widthsMm } = shade.opening;
   if (diagonalsMm === undefined || size.outOfSquareMm === undefined) return [];
   const [first, second] = diagonalsMm;
   const width = mean(widthsMm);
-  const height = mean(heightsMm);
-  const misfit = diagonalMisfitMm(width, height, first, second);
-  if (Math.abs(misfit) > MISREAD_MM) {
-    toMeasure.push("both diagonals once more");
+  const misfit = misfitOf(shade);
+  if (isMisread(misfit)) {
     return [
       {
         ...base(shade),

@@ -1,9 +1,9 @@
-import { type Figure, figureRule, type StageResult } from "../figures/index.ts";
+import { type Figure, figureRule, type StageResult, staged } from "../figures/index.ts";
 import type { Size } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { finishedSize } from "./finished-size.ts";
 import { judgeBeyond } from "./judge-beyond.ts";
-import { judgeOpening } from "./judge-opening.ts";
+import { judgeOpening, stillToMeasure } from "./judge-opening.ts";
 import type { MeasuredShade } from "./measure-reads.ts";
 
 const BOARD_LENGTH = figureRule({
@@ -61,14 +61,12 @@ export function measure(shade: MeasuredShade): StageResult<Size> {
     heightSpreadMm: Math.max(...heightsMm) - Math.min(...heightsMm),
     ...(diagonalsMm === undefined ? {} : { outOfSquareMm: Math.abs(diagonalsMm[0] - diagonalsMm[1]) }),
     ...heightsAboveFloor(shade, finishedLengthMm, sillAboveFloorMm),
-    toMeasure: [],
+    toMeasure: stillToMeasure(shade),
   };
-  const { findings, toMeasure } = judgeOpening(shade, size);
-  return {
-    values: { ...size, toMeasure },
-    findings: [...findings, ...judgeBeyond(shade, size)],
-    workings: [...workings, boardLength, ...(onSlope === undefined ? [] : [onSlope])],
-  };
+  return staged(size, {
+    findings: () => [...judgeOpening(shade, size), ...judgeBeyond(shade, size)],
+    workings: () => [...workings, boardLength, ...(onSlope === undefined ? [] : [onSlope])],
+  });
 }
 
 /** Top line and hem above the floor, where the sill's height was given. */

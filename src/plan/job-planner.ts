@@ -181,7 +181,7 @@ export class JobPlanner {
   });
   readonly #costs = new CostSum();
   readonly #sum = remember(({ planned, ...read }: SumRead) =>
-    this.#costs.of({ shades: planned.map(({ cost }) => cost), ...read }),
+    this.#costs.of({ shades: planned.map(({ cost }) => cost()), ...read }),
   );
   #planned: readonly PlannedShade[] = [];
 

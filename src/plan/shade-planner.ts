@@ -1,10 +1,11 @@
 import { ALIGN_READS, judgeMotif, lineFigures, type RoomWindow } from "../align/index.ts";
 import { BOARD_READS, planBoard } from "../board/index.ts";
 import { CLOTH_READS, MASS_READS, planCloth, planMass } from "../cloth/index.ts";
-import { COST_READS, planCost, type ShadeCost } from "../cost/index.ts";
+import { COST_READS, type CostInput, planCost, type ShadeCost } from "../cost/index.ts";
 import {
   bySeverity,
   type Figure,
+  type Finding,
   figureId,
   lazy,
   type StageResult,
@@ -12,7 +13,7 @@ import {
   workingOf,
 } from "../figures/index.ts";
 import { clothFeel, FOLDS_READS, planFolds } from "../folds/index.ts";
-import type { ResolvedRates, ResolvedShade } from "../job/index.ts";
+import { type ResolvedRates, type ResolvedShade, withParents } from "../job/index.ts";
 import { chooseLiftParts, LIFT_PARTS_READS, LIFT_READS, type LiftParts, planLift } from "../lift/index.ts";
 import { MEASURE_READS, measure } from "../measure/index.ts";
 import {
@@ -20,6 +21,7 @@ import {
   childTag,
   planCautions,
   proposedLift,
+  type ReviewInput,
   reviewShade,
   SAFETY_READS,
 } from "../safety/index.ts";
@@ -54,7 +56,7 @@ import type { ShadePlan } from "./plan-types.ts";
 
 export interface PlannedShade {
   shade: ShadePlan;
-  cost: ShadeCost;
+  cost: () => ShadeCost;
 }
 
 interface Measured {
@@ -97,10 +99,10 @@ export class ShadePlanner {
   readonly #lift = stage(planLift);
   readonly #partMounted = partRead(BOARD_READS);
   readonly #board = stage(planBoard);
-  readonly #review = stage(reviewShade);
   readonly #partCosted = partRead(COST_READS);
-  /** No stage reads it, and its words are made late: it need not be held against the last one. */
-  readonly #cost = remember(planCost);
+  /** No stage reads these two, so they are made when someone does. */
+  readonly #review = remember((input: ReviewInput) => lazy(() => reviewShade(input)));
+  readonly #cost = remember((input: CostInput) => lazy(() => planCost(input)));
   readonly #partAligned = partRead(ALIGN_READS);
   readonly #partAsking = partRead(LINE_READS);
   readonly #asked = remember(askedOf);
@@ -254,8 +256,8 @@ interface Stages {
   folded: StageResult<Folds | undefined>;
   strung: StageResult<Lift>;
   mounted: StageResult<BoardPlan>;
-  reviewed: StageResult<SafetyReview>;
-  cost: StageResult<ShadeCost>;
+  reviewed: () => StageResult<SafetyReview>;
+  cost: () => StageResult<ShadeCost>;
 }
 
 /** The figures behind a planned shade, by their ids. */
@@ -277,8 +279,8 @@ function assemble(stages: Stages): PlannedShade {
   const folds = folded.values;
   const lift = strung.values;
   const board = mounted.values;
-  const figures = [
-    ...[
+  const figures = lazy(() =>
+    [
       measured,
       inColumns,
       liftParts,
@@ -290,18 +292,36 @@ function assemble(stages: Stages): PlannedShade {
       folded,
       strung,
       mounted,
-      reviewed,
-      cost,
-    ],
-  ].flatMap(({ workings }) => workings);
-  const workings = lazy(() => figures.map(workingOf));
+      reviewed(),
+      cost(),
+    ].flatMap(({ workings }) => workings),
+  );
+  const workings = lazy(() => figures().map(workingOf));
+  const findings = lazy(() =>
+    [
+      ...measured.findings,
+      ...inColumns.findings,
+      ...laid.findings,
+      ...aligned.findings,
+      ...cut.findings,
+      ...folded.findings,
+      ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
+      ...proposedLift({ shade: resolved, careful }),
+      ...strung.findings,
+      ...mounted.findings,
+      ...reviewed().findings,
+      ...cost().findings,
+    ]
+      .sort(bySeverity)
+      .map((finding) => onJob(finding, resolved)),
+  );
   const steps = lazy(() =>
     planSteps({
       ...{ resolved, size, grid, form, cloth, mass, lift, board },
       styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
     }),
   );
-  const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed.values }));
+  const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed().values }));
   const tag = lazy(() =>
     childTag({
       place: resolved.place,
@@ -329,35 +349,35 @@ function assemble(stages: Stages): PlannedShade {
     get steps() {
       return steps();
     },
-    cost: cost.values.cost,
+    get cost() {
+      return cost().values.cost;
+    },
     get cautions() {
       return cautions();
     },
-    safety: reviewed.values,
+    get safety() {
+      return reviewed().values;
+    },
     get tag() {
       return tag();
     },
     get workings() {
       return workings();
     },
-    findings: [
-      ...measured.findings,
-      ...inColumns.findings,
-      ...laid.findings,
-      ...aligned.findings,
-      ...cut.findings,
-      ...folded.findings,
-      ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
-      ...proposedLift({ shade: resolved, careful }),
-      ...strung.findings,
-      ...mounted.findings,
-      ...reviewed.findings,
-      ...cost.findings,
-    ].sort(bySeverity),
+    get findings() {
+      return findings();
+    },
   };
   FIGURES.set(
     shade,
-    lazy(() => new Map(figures.map((figure) => [figureId(figure), figure]))),
+    lazy(() => new Map(figures().map((figure) => [figureId(figure), figure]))),
   );
-  return { shade, cost: cost.values };
+  return { shade, cost: () => cost().values };
+}
+
+/** Its remedies as they are made to the job, whatever of it the shade has of its own. */
+function onJob(finding: Finding, resolved: ResolvedShade): Finding {
+  if (finding.remedies.length === 0) return finding;
+  const remedies = finding.remedies.map((one) => ({ ...one, patch: withParents(one.patch, resolved) }));
+  return { ...finding, remedies };
 }

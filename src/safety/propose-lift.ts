@@ -3,7 +3,7 @@ import { settingPatch } from "../job/index.ts";
 import type { CarefulLift } from "./review/careful-lift.ts";
 import type { SafetyShade } from "./safety-reads.ts";
 
-type ProposedShade = Pick<SafetyShade, "shadeId" | "path" | "ownGroups" | "making">;
+type ProposedShade = Pick<SafetyShade, "shadeId" | "path" | "making">;
 
 /** Says why the lift is what it is where the maker chose none, with the cord lock ready to press. */
 export function proposedLift({

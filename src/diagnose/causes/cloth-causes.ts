@@ -1,4 +1,4 @@
-import { STYLE_TRAITS, settingPatch } from "../../job/index.ts";
+import { STYLE_TRAITS, settingPatch, withParents } from "../../job/index.ts";
 import { ribCount, ringCount } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { inches } from "../../units/index.ts";
@@ -77,7 +77,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
             ? [
                 {
                   label: `Set the columns at most ${len(nearer)} apart`,
-                  patch: settingPatch(resolved, "columns", "largestSpacingMm", nearer),
+                  patch: withParents(settingPatch(resolved, "columns", "largestSpacingMm", nearer), resolved),
                 },
               ]
             : [],
@@ -104,7 +104,7 @@ export const CLOTH_CAUSES: readonly CauseOf[] = [
             ? [
                 {
                   label: "Put ribs in strips sewn on",
-                  patch: settingPatch(resolved, "ribs", "kind", "strip-pocket"),
+                  patch: withParents(settingPatch(resolved, "ribs", "kind", "strip-pocket"), resolved),
                 },
               ]
             : [],

@@ -1,4 +1,4 @@
-import type { StageResult, Worked } from "../../figures/index.ts";
+import { lazy, type StageResult, staged, type Worked } from "../../figures/index.ts";
 import { type Cord, frictionOf } from "../../job/index.ts";
 import { headYMm } from "../../shade-plan/index.ts";
 import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
@@ -90,44 +90,44 @@ export function planLock(input: LockInput): StageResult<LockRig> {
     ...(endLoweredMm === undefined ? {} : { tailEndAboveFloorLoweredMm: endLoweredMm }),
     ...(endRaisedMm === undefined ? {} : { tailEndAboveFloorRaisedMm: endRaisedMm }),
   };
-  const faults = verifyRig(lift, {
-    columnsMm,
-    eyeDiameterMm: shade.eye.outsideDiameterMm,
-    perSlot: layout.perSlot,
-    head: size,
-  });
   const takes = (cord: Cord) =>
     misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop");
-  const hold = judgeHold(input, loads.designN);
-  const shares = unsureShares(shade, loads);
-  const strength = judgeCordStrength(shade, cords, takes);
-  return {
-    values: lift,
-    findings: [
+  const hold = lazy(() => judgeHold(input, loads.designN));
+  const shares = lazy(() => unsureShares(shade, loads));
+  const strength = lazy(() => judgeCordStrength(shade, cords, takes));
+  const faults = () =>
+    verifyRig(lift, {
+      columnsMm,
+      eyeDiameterMm: shade.eye.outsideDiameterMm,
+      perSlot: layout.perSlot,
+      head: size,
+    });
+  return staged(lift, {
+    findings: () => [
       ...judgeFit(input),
-      ...hold.findings,
+      ...hold().findings,
       ...judgeSeat(input, frame, line, seat),
-      ...judgeRig(shade, layout, seat, lift, faults),
+      ...judgeRig(shade, layout, seat, lift, faults()),
       ...judgePull(shade, { ...lift, takeUp: "lock" }),
-      ...shares.findings,
-      ...strength.findings,
+      ...shares().findings,
+      ...strength().findings,
       ...judgeLevel(shade, lift.course, takes),
       ...judgeTail(shade, lift, tail.values),
       ...judgeRear(input),
     ],
-    workings: [
+    workings: () => [
       held,
       ...rig.workings,
       ...seatFigures(line, seat.gap),
       ...tail.workings,
       ...runs.workings,
-      ...hold.workings,
+      ...hold().workings,
       ...sleeves.workings,
       ...course.workings,
-      ...shares.workings,
-      ...strength.workings,
+      ...shares().workings,
+      ...strength().workings,
     ],
-  };
+  });
 }
 
 /** Eyes and board ends as distances from the control side. */

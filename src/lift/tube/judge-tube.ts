@@ -1,4 +1,4 @@
-import type { Figure, Finding } from "../../figures/index.ts";
+import { type Finding, lazy, type StageResult, staged } from "../../figures/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { judgeLevel } from "../course/judge-level.ts";
@@ -18,8 +18,27 @@ export function judgeTube(
   input: TubeInput,
   lift: TubeLift,
   { rig, wound, loads }: TubePlan,
-): { findings: Finding[]; workings: Figure[] } {
-  const { shade, size, grid } = input;
+): Omit<StageResult<TubeLift>, "values"> {
+  const { shade } = input;
+  const shares = lazy(() => unsureShares(shade, loads));
+  const strength = lazy(() => judgeCordStrength(shade, lift.cords, () => true));
+  return staged(lift, {
+    findings: () => [
+      ...judgePlaces(input, lift, rig),
+      ...judgeSpools(input, lift, wound),
+      ...judgeDrive(input, lift),
+      ...shares().findings,
+      ...strength().findings,
+      ...judgeLevel(shade, lift.course, () => true),
+      ...shortSpool(shade, lift),
+      ...judgeRear(input),
+    ],
+    workings: () => [...shares().workings, ...strength().workings],
+  });
+}
+
+function judgePlaces(input: TubeInput, lift: TubeLift, rig: TubePlan["rig"]): Finding[] {
+  const { size, grid } = input;
   const faults = verifyTube(lift, {
     columnsMm: grid.columns.map(({ xMm }) => xMm),
     boardFromMm: (size.finishedWidthMm - size.boardLengthMm) / 2,
@@ -28,22 +47,7 @@ export function judgeTube(
   const places = judgePositions(input, lift, rig);
   // What has no place is said once, with what makes one.
   const isSaid = places.some(({ severity, id }) => severity === "stop" || id === "rig.supports");
-  const shares = unsureShares(shade, loads);
-  const strength = judgeCordStrength(shade, lift.cords, () => true);
-  return {
-    findings: [
-      ...(faults.length === 0 || isSaid ? [] : [failedCheck(input, faults)]),
-      ...places,
-      ...judgeSpools(input, lift, wound),
-      ...judgeDrive(input, lift),
-      ...shares.findings,
-      ...strength.findings,
-      ...judgeLevel(shade, lift.course, () => true),
-      ...shortSpool(shade, lift),
-      ...judgeRear(input),
-    ],
-    workings: [...shares.workings, ...strength.workings],
-  };
+  return [...(faults.length === 0 || isSaid ? [] : [failedCheck(input, faults)]), ...places];
 }
 
 function failedCheck({ shade }: TubeInput, faults: string[]): Finding {

@@ -1,4 +1,4 @@
-import type { Worked } from "../../figures/index.ts";
+import { type Worked, withValues } from "../../figures/index.ts";
 import type { MakingGroup, ReadOf, Reads, ResolvedShade } from "../../job/index.ts";
 import { remember, sameFields } from "./remember.ts";
 import { shareEqual } from "./share-equal.ts";
@@ -12,7 +12,7 @@ export function stage<I extends object, R extends Worked<unknown>>(run: (input: 
   return remember((input) => {
     const result = run(input);
     values = shareEqual(values, result.values);
-    return values === result.values ? result : { ...result, values };
+    return values === result.values ? result : withValues(result, values);
   });
 }
 

@@ -258,20 +258,7 @@ function bothText(first: string, second: string): string {
   return `${first}; ${second.charAt(0).toLowerCase()}${second.slice(1)}`;
 }
 
-/** One patch for all settings: a parent that the first creates is there for the next. */
-export function variantPatch(
-  { path, ownGroups }: PatchedShade,
-  settings: readonly VariantSetting[],
-): PatchOperation[] {
-  let groups = ownGroups;
-  return settings.flatMap(([group, key, value]) => {
-    const patch = settingPatch(
-      { path, ...(groups === undefined ? {} : { ownGroups: groups }) },
-      group,
-      key,
-      value,
-    );
-    groups = [...(groups ?? []), group];
-    return patch;
-  });
+/** One patch for all settings. */
+export function variantPatch(shade: PatchedShade, settings: readonly VariantSetting[]): PatchOperation[] {
+  return settings.flatMap(([group, key, value]) => settingPatch(shade, group, key, value));
 }

@@ -1,4 +1,4 @@
-import { type Finding, figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { type Finding, figureRuleOf, type StageResult, staged } from "../../figures/index.ts";
 import { reads, settingPatch } from "../../job/index.ts";
 import type { Column } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
@@ -86,21 +86,23 @@ export function layColumns(
 ): StageResult<Column[]> {
   const { columns: asked } = shade.making;
   const width = size.finishedWidthMm;
-  const findings: Finding[] = [];
   const insetMm = Math.min(asked.edgeInsetMm, width / 4);
-  if (insetMm < asked.edgeInsetMm) findings.push(insetTooWide(shade, insetMm));
-
   const needed = COUNT.figure({ W: width, e: insetMm, m: largest.mm }, largest);
   const count = Math.min(MOST_COLUMNS, asked.count ?? needed.value);
   const spacing = COLUMN_SPACING.figure({ W: width, e: insetMm, n: count }, BY_LARGEST_SPACING);
-  if (spacing.value > largest.mm + 1e-6) {
-    findings.push(tooFewColumns(shade, count, needed.value, spacing.value, largest.mm));
-  }
   const columns = Array.from({ length: count }, (_, i) => ({
     number: i + 1,
     xMm: i === count - 1 ? width - insetMm : insetMm + i * spacing.value,
   }));
-  return { values: columns, findings, workings: [...(asked.count === undefined ? [needed] : []), spacing] };
+  return staged(columns, {
+    findings: () => [
+      ...(insetMm < asked.edgeInsetMm ? [insetTooWide(shade, insetMm)] : []),
+      ...(spacing.value > largest.mm + 1e-6
+        ? [tooFewColumns(shade, count, needed.value, spacing.value, largest.mm)]
+        : []),
+    ],
+    workings: () => [...(asked.count === undefined ? [needed] : []), spacing],
+  });
 }
 
 function insetTooWide(shade: ShadeWith<"columns">, insetMm: number): Finding {

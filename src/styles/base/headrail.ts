@@ -1,4 +1,4 @@
-import { figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { figureRuleOf, type StageResult, staged } from "../../figures/index.ts";
 import { type ReadOf, reads, STYLE_TRAITS } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { centimetres } from "../../units/index.ts";
@@ -110,5 +110,5 @@ export function headrailNeeded({ shade, liftParts }: HeadrailInput): StageResult
       part: liftParts.label,
     },
   );
-  return { values: needed.value, findings: [], workings: [needed] };
+  return staged(needed.value, { workings: () => [needed] });
 }

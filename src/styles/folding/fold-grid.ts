@@ -1,4 +1,4 @@
-import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { figureRule, figureRuleOf, type StageResult, staged } from "../../figures/index.ts";
 import { reads } from "../../job/index.ts";
 import { columnSpacingMm, type Grid } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
@@ -94,9 +94,11 @@ export function layGrid({
     travelMm: travel.value,
     coveredWhenRaisedMm: Math.max(0, R - (size.openingTopMm ?? 0)),
   };
-  return {
-    values: { grid, form: flatForm(shade, size, grid) },
-    findings: judgeFolds(shade, size, laid.values, grid),
-    workings: [...laid.workings, raised, travel],
-  };
+  return staged(
+    { grid, form: flatForm(shade, size, grid) },
+    {
+      findings: () => judgeFolds(shade, size, laid.values, grid),
+      workings: () => [...laid.workings, raised, travel],
+    },
+  );
 }

@@ -1,4 +1,4 @@
-import { figureRule, figureRuleOf, type StageResult } from "../../figures/index.ts";
+import { figureRule, figureRuleOf, type StageResult, staged } from "../../figures/index.ts";
 import { columnSpacingMm } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { DEEPEST_SHARE, scallopOfArc, scallopWithin } from "../base/scallop.ts";
@@ -85,16 +85,19 @@ export function layGatheredHem(
   });
   const { grid } = laid.values;
   const form = gatheredHemForm(shade, size, grid, { flatWidthMm, arcMm, sagMm, hemRowMm });
-  return {
-    values: { grid, form: form.values },
-    findings: judgeGathers({
-      shade,
-      size,
-      ...laid.values,
-      form: form.values,
-      asked: { ...full, sagMm: Math.min(full.sagMm, extraMm) },
-      scallop,
-    }),
-    workings: [flatWidth, arc, sag, ...laid.workings, ...form.workings],
-  };
+  return staged(
+    { grid, form: form.values },
+    {
+      findings: () =>
+        judgeGathers({
+          shade,
+          size,
+          ...laid.values,
+          form: form.values,
+          asked: { ...full, sagMm: Math.min(full.sagMm, extraMm) },
+          scallop,
+        }),
+      workings: () => [flatWidth, arc, sag, ...laid.workings, ...form.workings],
+    },
+  );
 }

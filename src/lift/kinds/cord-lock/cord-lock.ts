@@ -1,3 +1,4 @@
+import { staged } from "../../../figures/index.ts";
 import { LIFT_TRAITS } from "../../../job/index.ts";
 import type { CordLockLift } from "../../../shade-plan/index.ts";
 import { lockInput } from "../../lift-input.ts";
@@ -17,8 +18,11 @@ export const cordLock: LiftKindModule<CordLockLift> = {
     };
   },
   plan(input) {
-    const { values, findings, workings } = planLock(lockInput(input));
-    return { values: { kind: "cord-lock", ...LIFT_TRAITS["cord-lock"], ...values }, findings, workings };
+    const rig = planLock(lockInput(input));
+    return staged(
+      { kind: "cord-lock", ...LIFT_TRAITS["cord-lock"], ...rig.values },
+      { findings: () => rig.findings, workings: () => rig.workings },
+    );
   },
   search: (need, shelf, most) => searchLocks(need, shelf, most, "cord-lock"),
 };

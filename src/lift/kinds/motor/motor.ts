@@ -1,4 +1,4 @@
-import { figureRule } from "../../../figures/index.ts";
+import { figureRule, staged } from "../../../figures/index.ts";
 import { LIFT_TRAITS } from "../../../job/index.ts";
 import type { MotorLift } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
@@ -46,16 +46,15 @@ export const motor: LiftKindModule<MotorLift> = {
       course: course.values,
     };
     const judged = judgeTube(input, lift, planned.values);
-    return {
-      values: lift,
-      findings: [...judged.findings, motorPower(input, lift)],
-      workings: [
+    return staged<MotorLift>(lift, {
+      findings: () => [...judged.findings, motorPower(input, lift)],
+      workings: () => [
         ...planned.workings,
         ...(time === undefined ? [] : [time]),
         ...course.workings,
         ...judged.workings,
       ],
-    };
+    });
   },
   search: (need, shelf, most) => searchTubes(need, shelf, most, { kind: "motor", handPullN: () => 0 }),
 };

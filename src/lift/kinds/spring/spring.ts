@@ -1,4 +1,4 @@
-import { figureRule } from "../../../figures/index.ts";
+import { figureRule, staged } from "../../../figures/index.ts";
 import { LIFT_TRAITS } from "../../../job/index.ts";
 import type { SpringLift } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
@@ -70,11 +70,14 @@ export const spring: LiftKindModule<SpringLift> = {
       course: course.values,
     };
     const judged = judgeTube(input, lift, planned.values);
-    return {
-      values: lift,
-      findings: [...judged.findings, springUnproven(input, lift), ...hardHandPull(input, lift, "at the hem")],
-      workings: [...planned.workings, band, pull, ...course.workings, ...judged.workings],
-    };
+    return staged(lift, {
+      findings: () => [
+        ...judged.findings,
+        springUnproven(input, lift),
+        ...hardHandPull(input, lift, "at the hem"),
+      ],
+      workings: () => [...planned.workings, band, pull, ...course.workings, ...judged.workings],
+    });
   },
   search: (need, shelf, most) =>
     searchTubes(need, shelf, most, {

@@ -1,4 +1,4 @@
-import { figureRule } from "../../../figures/index.ts";
+import { figureRule, staged } from "../../../figures/index.ts";
 import { LIFT_TRAITS } from "../../../job/index.ts";
 import type { LoopLift } from "../../../shade-plan/index.ts";
 import { cite, sourced } from "../../../sources/index.ts";
@@ -89,15 +89,14 @@ export const tubeLoop: LiftKindModule<LoopLift> = {
       course: course.values,
     };
     const judged = judgeTube(input, lift, planned.values);
-    return {
-      values: lift,
-      findings: [
+    return staged(lift, {
+      findings: () => [
         ...judged.findings,
         tensioner(input, lift),
         ...hardHandPull(input, lift, "on the loop"),
         ...judgeReach(input, LOOP, { dropMm: lift.loopDropMm, driveX: lift.drive.xMm }),
       ],
-      workings: [
+      workings: () => [
         ...planned.workings,
         ...drop.workings,
         ...(end === undefined ? [] : [end]),
@@ -107,7 +106,7 @@ export const tubeLoop: LiftKindModule<LoopLift> = {
         ...course.workings,
         ...judged.workings,
       ],
-    };
+    });
   },
   search: (need, shelf, most) =>
     searchTubes(need, shelf, most, {

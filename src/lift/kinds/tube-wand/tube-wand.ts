@@ -1,4 +1,4 @@
-import { figureRule } from "../../../figures/index.ts";
+import { figureRule, staged } from "../../../figures/index.ts";
 import { LIFT_TRAITS } from "../../../job/index.ts";
 import type { WandLift } from "../../../shade-plan/index.ts";
 import { cite, sourced } from "../../../sources/index.ts";
@@ -73,14 +73,13 @@ export const tubeWand: LiftKindModule<WandLift> = {
       course: course.values,
     };
     const judged = judgeTube(input, lift, planned.values);
-    return {
-      values: lift,
-      findings: [
+    return staged(lift, {
+      findings: () => [
         ...judged.findings,
         ...hardHandPull(input, lift, "at the wand"),
         ...judgeReach(input, WAND, { dropMm: lift.wandMm, driveX: lift.drive.xMm }),
       ],
-      workings: [
+      workings: () => [
         ...planned.workings,
         ...drop.workings,
         ...(end === undefined ? [] : [end]),
@@ -89,7 +88,7 @@ export const tubeWand: LiftKindModule<WandLift> = {
         ...course.workings,
         ...judged.workings,
       ],
-    };
+    });
   },
   search: (need, shelf, most) =>
     searchTubes(need, shelf, most, {

@@ -1,4 +1,4 @@
-import type { StageResult } from "../../../figures/index.ts";
+import { type StageResult, staged } from "../../../figures/index.ts";
 import type { ResolvedMaking } from "../../../job/index.ts";
 import { type Column, columnSpacingMm } from "../../../shade-plan/index.ts";
 import { COLUMN_READS, layColumns } from "../../base/columns.ts";
@@ -60,19 +60,21 @@ function layAustrian({
   });
   const { grid } = laid.values;
   const form = austrianForm(shade, size, grid, scallop);
-  return {
-    values: { grid, form: form.values },
-    findings: [
-      ...judgeGathers({ shade, size, ...laid.values, form: form.values, asked, scallop }),
-      ...judgeAustrian(shade, form.values),
-    ],
-    workings: [
-      sag,
-      ...(gather.sagMm === undefined ? [] : arcFigures(scallop, SCALLOP_BY)),
-      ...laid.workings,
-      ...form.workings,
-    ],
-  };
+  return staged(
+    { grid, form: form.values },
+    {
+      findings: () => [
+        ...judgeGathers({ shade, size, ...laid.values, form: form.values, asked, scallop }),
+        ...judgeAustrian(shade, form.values),
+      ],
+      workings: () => [
+        sag,
+        ...(gather.sagMm === undefined ? [] : arcFigures(scallop, SCALLOP_BY)),
+        ...laid.workings,
+        ...form.workings,
+      ],
+    },
+  );
 }
 
 /** Either how far it hangs is given, or the cloth across it. */

@@ -1,3 +1,4 @@
+import { alsoFinding } from "../../../figures/index.ts";
 import { COLUMN_READS, layColumns } from "../../base/columns.ts";
 import { flatInLine } from "../../folding/flat-in-line.ts";
 import { FOLD_ASKS, FOLD_READS, layGrid } from "../../folding/fold-grid.ts";
@@ -14,7 +15,7 @@ export const flat: StyleOf<typeof COLUMN_READS, typeof FOLD_READS> = {
     const laid = layGrid(input);
     return shade.making.ribs.kind === "none"
       ? laid
-      : { ...laid, findings: [...laid.findings, ...judgeRibs(shade, laid.values.grid)] };
+      : alsoFinding(laid, () => judgeRibs(shade, laid.values.grid));
   },
   inLine: flatInLine,
   steps: () => [],

@@ -1,4 +1,4 @@
-import type { StageResult } from "../../../figures/index.ts";
+import { type StageResult, staged } from "../../../figures/index.ts";
 import { type ReadOf, reads } from "../../../job/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { COLUMN_READS, layColumns } from "../../base/columns.ts";
@@ -50,12 +50,14 @@ function layHobbled({
   });
   const { grid, isTooShort } = laid.values;
   const form = hobbledForm(shade, size, grid, spacing.values);
-  return {
-    values: { grid, form: form.values },
-    findings: [
-      ...judgeHobbled({ shade, size, grid, form: form.values, spacing: spacing.values, isTooShort }),
-      ...headrailShort(shade, headrailMm, headrailNeededMm),
-    ],
-    workings: [...spacing.workings, ...laid.workings, ...form.workings],
-  };
+  return staged(
+    { grid, form: form.values },
+    {
+      findings: () => [
+        ...judgeHobbled({ shade, size, grid, form: form.values, spacing: spacing.values, isTooShort }),
+        ...headrailShort(shade, headrailMm, headrailNeededMm),
+      ],
+      workings: () => [...spacing.workings, ...laid.workings, ...form.workings],
+    },
+  );
 }

@@ -1,4 +1,4 @@
-import { figureRule, type StageResult } from "../../../figures/index.ts";
+import { figureRule, type StageResult, staged } from "../../../figures/index.ts";
 import { type ReadOf, reads } from "../../../job/index.ts";
 import type { Column } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
@@ -124,13 +124,15 @@ function balloonGrid({
   const bare = gridOf(size, columns, { ...laid.values, skirtMm: 0, travelMm: travel.value });
   const form = balloonForm(making, bare, { pleats, ease, pouf });
   const { grid, raised } = finishGrid(size, bare, form, HANGS_BY);
-  return {
-    values: { grid, form },
-    findings: [
-      ...judgeRows(shade, size, laid.values, grid),
-      ...judgePleats(shade, size, form),
-      ...judgeBalloon(shade, size, form),
-    ],
-    workings: [...sag, bottom, ...laid.workings, travel, ...pleatFigures(making, size, form), raised],
-  };
+  return staged(
+    { grid, form },
+    {
+      findings: () => [
+        ...judgeRows(shade, size, laid.values, grid),
+        ...judgePleats(shade, size, form),
+        ...judgeBalloon(shade, size, form),
+      ],
+      workings: () => [...sag, bottom, ...laid.workings, travel, ...pleatFigures(making, size, form), raised],
+    },
+  );
 }

@@ -1,4 +1,4 @@
-import { figureRule, type StageResult } from "../../../figures/index.ts";
+import { figureRule, type StageResult, staged } from "../../../figures/index.ts";
 import { type ReadOf, type ResolvedMaking, reads } from "../../../job/index.ts";
 import { type Column, columnSpacingMm } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
@@ -85,11 +85,13 @@ function relaxedGrid({
   });
   const form = relaxedForm(making, size, bare, dip);
   const { grid, raised } = finishGrid(size, bare, form, HANGS_BY);
-  return {
-    values: { grid, form },
-    findings: [...judgeFolds(shade, size, laid.values, grid), ...judgeRelaxed(shade, size, dip)],
-    workings: [...dipFigures(making.relax, dip), ...laid.workings, travel, raised],
-  };
+  return staged(
+    { grid, form },
+    {
+      findings: () => [...judgeFolds(shade, size, laid.values, grid), ...judgeRelaxed(shade, size, dip)],
+      workings: () => [...dipFigures(making.relax, dip), ...laid.workings, travel, raised],
+    },
+  );
 }
 
 /** Rows are laid as if the columns ended where the dip begins: what dips hangs below the stack like a skirt. */

@@ -1,3 +1,4 @@
+import { alsoFinding } from "../../../figures/index.ts";
 import { COLUMN_READS, layColumns } from "../../base/columns.ts";
 import { flatInLine } from "../../folding/flat-in-line.ts";
 import { FOLD_ASKS, FOLD_READS, layGrid } from "../../folding/fold-grid.ts";
@@ -12,7 +13,7 @@ export const ribbed: StyleOf<typeof COLUMN_READS, typeof FOLD_READS> = {
   columns: layColumns,
   grid: (input) => {
     const laid = layGrid(input);
-    return { ...laid, findings: [...laid.findings, ...judgeRibs(input.shade, laid.values.grid)] };
+    return alsoFinding(laid, () => judgeRibs(input.shade, laid.values.grid));
   },
   inLine: flatInLine,
   steps: ribbedSteps,

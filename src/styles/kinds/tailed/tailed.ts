@@ -1,4 +1,4 @@
-import type { StageResult } from "../../../figures/index.ts";
+import { type StageResult, staged } from "../../../figures/index.ts";
 import { type ReadOf, type ResolvedMaking, reads } from "../../../job/index.ts";
 import type { Column, Ease, Form, Grid, Size } from "../../../shade-plan/index.ts";
 import { COLUMN_SPACING, type ColumnPlaces } from "../../base/columns.ts";
@@ -92,15 +92,17 @@ function tailedGrid({
   const columnMm = columns[0]?.xMm ?? 0;
   const tail = tailFigure(columnMm, columnMm + easeBetween(form, 0, columnMm, 0), travelMm);
   const { grid, raised } = finishGrid(size, bare, form, HANGS_BY);
-  return {
-    values: { grid, form },
-    findings: [
-      ...judgeRows(shade, size, laid.values, grid),
-      ...judgePleats(shade, size, form),
-      ...judgeTailed(shade, size, grid, form),
-    ],
-    workings: [...laid.workings, travel, ...pleatFigures(making, size, form), tail, raised],
-  };
+  return staged(
+    { grid, form },
+    {
+      findings: () => [
+        ...judgeRows(shade, size, laid.values, grid),
+        ...judgePleats(shade, size, form),
+        ...judgeTailed(shade, size, grid, form),
+      ],
+      workings: () => [...laid.workings, travel, ...pleatFigures(making, size, form), tail, raised],
+    },
+  );
 }
 
 function tailedForm(making: Pick<ResolvedMaking, "pleat" | "hems" | "board">, size: Size, grid: Grid): Form {

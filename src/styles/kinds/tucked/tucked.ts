@@ -1,4 +1,4 @@
-import type { StageResult } from "../../../figures/index.ts";
+import { type StageResult, staged } from "../../../figures/index.ts";
 import { type ReadOf, reads } from "../../../job/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { COLUMN_READS, layColumns } from "../../base/columns.ts";
@@ -51,12 +51,14 @@ function layTucked({
   });
   const { grid, isTooShort } = laid.values;
   const form = tuckedForm(shade, size, grid, tucks.values);
-  return {
-    values: { grid, form: form.values },
-    findings: [
-      ...judgeTucked({ shade, size, grid, tucks: tucks.values, isTooShort }),
-      ...headrailShort(shade, headrailMm, headrailNeededMm),
-    ],
-    workings: [...tucks.workings, ...laid.workings, ...form.workings],
-  };
+  return staged(
+    { grid, form: form.values },
+    {
+      findings: () => [
+        ...judgeTucked({ shade, size, grid, tucks: tucks.values, isTooShort }),
+        ...headrailShort(shade, headrailMm, headrailNeededMm),
+      ],
+      workings: () => [...tucks.workings, ...laid.workings, ...form.workings],
+    },
+  );
 }
