@@ -26,9 +26,10 @@ export interface PartsAtHand extends Catalogue {
 export function partsOf({ cloths, hardware }: Pick<Job, "cloths" | "hardware">): PartsAtHand {
   const halfKnown: HalfKnownPart[] = [];
   const merge = <K extends PartKind>(kind: K, own: readonly PartEntry<K>[] | undefined): Catalogue[K] => {
-    const ids = new Set(own?.map(({ id }) => id));
+    if (own === undefined || own.length === 0) return CATALOGUE[kind] as Catalogue[K];
+    const ids = new Set(own.map(({ id }) => id));
     const known: unknown[] = [];
-    for (const entry of own ?? []) {
+    for (const entry of own) {
       const unknown = notYetKnown(kind, entry);
       if (unknown.length > 0) halfKnown.push({ kind, id: entry.id, name: entry.name, unknown });
       else known.push(kind === "locks" ? plannedLock(entry as PartEntry<"locks">) : withTests(kind, entry));

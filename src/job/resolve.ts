@@ -92,25 +92,46 @@ export function resolveMaking(
   workshop: Making | undefined,
   style: StyleKind = "flat",
 ): ResolvedMaking {
-  const own = (shade ?? {}) as Loose;
-  const habits = (workshop ?? {}) as Loose;
+  const usual: Loose = usualMaking(style);
   const resolved: Loose = {};
+  for (const group in usual) {
+    const habits = (workshop as Loose | undefined)?.[group];
+    const own = (shade as Loose | undefined)?.[group];
+    // Groups of which nothing was said are one and the same for every shade.
+    resolved[group] =
+      habits === undefined && own === undefined ? usual[group] : over(over(usual[group], habits), own);
+  }
+  return resolved as ResolvedMaking;
+}
+
+/** `values` with what was said of them; a setting that is left out stands as it was. */
+function over(
+  values: Readonly<Record<string, unknown>> | undefined,
+  said: Readonly<Record<string, unknown>> | undefined,
+): Record<string, unknown> {
+  const changed = { ...values };
+  for (const key in said) if (said[key] !== undefined && said[key] !== null) changed[key] = said[key];
+  return changed;
+}
+
+const USUAL = new Map<StyleKind, ResolvedMaking>();
+
+/** What a style takes where neither the shade nor the workshop said; settings that are worked out are left out. */
+function usualMaking(style: StyleKind): ResolvedMaking {
+  const known = USUAL.get(style);
+  if (known !== undefined) return known;
+  const making: Loose = {};
   for (const group of Object.keys(DEFAULTS) as MakingGroup[]) {
     const table: Record<string, Parameters<typeof isWorkedOut>[0]> = DEFAULTS[group];
     const values: Record<string, unknown> = {};
-    for (const key in table) {
-      const entry = table[key];
-      if (entry === undefined) continue;
-      const value =
-        own[group]?.[key] ??
-        habits[group]?.[key] ??
-        styleDefault(style, group, key)?.value ??
-        (isWorkedOut(entry) ? undefined : entry.value);
+    for (const [key, entry] of Object.entries(table)) {
+      const value = styleDefault(style, group, key)?.value ?? (isWorkedOut(entry) ? undefined : entry.value);
       if (value !== undefined) values[key] = value;
     }
-    resolved[group] = values;
+    making[group] = Object.freeze(values);
   }
-  return resolved as ResolvedMaking;
+  USUAL.set(style, making as ResolvedMaking);
+  return making as ResolvedMaking;
 }
 
 export function resolveRates(rates: Rates): ResolvedRates {
@@ -194,7 +215,7 @@ export function resolveShade(
     }
     return found;
   };
-  const { lift, board, ribs } = making;
+  const { lift, board } = making;
   const lining = cloth(shade.lining, "lining", "cotton-lining");
   // A shade made with ribs whose maker did not say how takes strips where there is no lining to fold pockets in.
   if (
@@ -202,7 +223,7 @@ export function resolveShade(
     lining === undefined &&
     (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
   )
-    ribs.kind = "strip-pocket";
+    making.ribs = { ...making.ribs, kind: "strip-pocket" };
   return {
     shadeId: window.id,
     windowName: window.name,
@@ -253,7 +274,7 @@ export function resolveShade(
     drive: lift.drive === undefined ? undefined : ownDrive(lift.drive),
     drives: parts.drives,
     bar: find(parts.bars, board.bar, at("board", "bar"), "weight bar"),
-    rib: find(parts.ribs, ribs.rib, at("ribs", "rib"), "rib"),
+    rib: find(parts.ribs, making.ribs.rib, at("ribs", "rib"), "rib"),
     board: find(parts.boards, board.section, at("board", "section"), "board"),
   };
 }

@@ -8,7 +8,7 @@ import { plannedLock, rigInput } from "../../../test/rig-inputs.ts";
 import { plan } from "../../plan/index.ts";
 import type { CordLockLift } from "../../shade-plan/index.ts";
 import { heldWeight } from "../cord-loads.ts";
-import { gatherings, heldAtN } from "./gatherings.ts";
+import { gatherings, heldAt } from "./gatherings.ts";
 
 const made = (making: object = {}) =>
   rigInput(
@@ -34,14 +34,14 @@ describe("weight on the cords on the way up", () => {
   test("fully raised it is what the closed formula gives", () => {
     const { grid, form, mass } = made();
     const list = gatherings(grid, form);
-    expectNear(heldAtN(list, form, mass, grid.travelMm), heldWeight(grid, form, mass).value, 1e-9);
+    expectNear(heldAt(list, form, mass)(grid.travelMm), heldWeight(grid, form, mass).value, 1e-9);
   });
 
   test("as the first fold begins, by hand: the bar, the bottom section, and no cloth of the fold", () => {
     // 1 kg of cloth on 1.5 m, bar 0.5 kg; the rings of this mass weigh nothing.
     const { grid, form, mass } = made();
     const bottomKg = grid.bottomSectionMm / 1500;
-    expectNear(heldAtN(gatherings(grid, form), form, mass, 0), 9.80665 * (0.5 + bottomKg), 1e-9);
+    expectNear(heldAt(gatherings(grid, form), form, mass)(0), 9.80665 * (0.5 + bottomKg), 1e-9);
   });
 
   test("it never grows lighter on the way up", () => {
@@ -49,7 +49,7 @@ describe("weight on the cords on the way up", () => {
     const list = gatherings(grid, form);
     let before = 0;
     for (let lift = 0; lift <= grid.travelMm; lift += grid.travelMm / 333) {
-      const held = heldAtN(list, form, mass, lift);
+      const held = heldAt(list, form, mass)(lift);
       expect(held).toBeGreaterThanOrEqual(before - 1e-9);
       before = held;
     }

@@ -64,10 +64,12 @@ export function carriedAt(list: readonly Gathering[], form: Form, liftMm: number
   return { rows: at + 1, hangsMm: now.belowMm + (now.clothMm - gapMm) / 2, lengthMm };
 }
 
-/** The weight of that with the bar, N. */
-export function heldAtN(list: readonly Gathering[], form: Form, mass: Mass, liftMm: number): number {
+/** The weight of that with the bar, N, for any height that the bottom row has risen to, mm. */
+export function heldAt(list: readonly Gathering[], form: Form, mass: Mass): (liftMm: number) => number {
   const { clothKg, hemKg, barKg, rowsKg } = massByCarrier(mass);
-  const { rows, hangsMm, lengthMm } = carriedAt(list, form, liftMm);
-  const rowsShare = rows / Math.max(1, list.length);
-  return GRAVITY * (barKg + hemKg + rowsKg * rowsShare + clothKg * Math.min(1, hangsMm / lengthMm));
+  return (liftMm) => {
+    const { rows, hangsMm, lengthMm } = carriedAt(list, form, liftMm);
+    const rowsShare = rows / Math.max(1, list.length);
+    return GRAVITY * (barKg + hemKg + rowsKg * rowsShare + clothKg * Math.min(1, hangsMm / lengthMm));
+  };
 }

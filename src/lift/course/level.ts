@@ -105,21 +105,32 @@ function worstPair(
 ): readonly [Stretched, Stretched] | undefined {
   const loads = cords.reduce((sum, { loadN }) => sum + loadN, 0);
   if (cords.length < 2 || loads <= 0) return undefined;
-  const runMm = (cord: CordRun | CleatCord | SpoolCord) => ("runMm" in cord ? cord.runMm : 0);
+  const stretched = (cord: CordRun | CleatCord | SpoolCord, { heldN, liftMm }: CourseHeight): Stretched => ({
+    number: cord.number,
+    loadN: (heldN * cord.loadN) / loads,
+    lengthMm: Math.max(0, cord.riseMm - liftMm) + ("runMm" in cord ? cord.runMm : 0),
+  });
   let best: readonly [Stretched, Stretched] | undefined;
   let gap = -1;
-  for (const { heldN, liftMm } of heights) {
-    const stretched = cords
-      .map((cord) => ({
-        number: cord.number,
-        loadN: (heldN * cord.loadN) / loads,
-        lengthMm: Math.max(0, cord.riseMm - liftMm) + runMm(cord),
-      }))
-      .sort((a, b) => b.loadN * b.lengthMm - a.loadN * a.lengthMm);
-    const [most, least] = [stretched[0], stretched.at(-1)];
+  for (const height of heights) {
+    let [most, least]: [Stretched | undefined, Stretched | undefined] = [undefined, undefined];
+    for (const cord of cords) {
+      const now = stretched(cord, height);
+      if (most === undefined || stretchOf(now) > stretchOf(most)) most = now;
+      // Of several that stretch alike the last counts.
+      if (least === undefined || stretchOf(now) <= stretchOf(least)) least = now;
+    }
     if (most === undefined || least === undefined) continue;
-    const now = most.loadN * most.lengthMm - least.loadN * least.lengthMm;
-    if (now > gap) [gap, best] = [now, [most, least]];
+    const apart = stretchOf(most) - stretchOf(least);
+    if (apart > gap) {
+      gap = apart;
+      best = [most, least];
+    }
   }
   return best;
+}
+
+/** For a cord of stiffness 1, N·mm. */
+function stretchOf({ loadN, lengthMm }: Stretched): number {
+  return loadN * lengthMm;
 }

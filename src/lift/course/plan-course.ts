@@ -15,7 +15,7 @@ import type {
 import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
 import type { CleatInput, LiftInput, LockInput, TubeInput } from "../lift-input.ts";
 import type { Turns } from "../lock/rig-threading.ts";
-import { gatherings, heldAtN } from "./gatherings.ts";
+import { gatherings, heldAt } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
 import { pulleysN, pullShares } from "./pull-shares.ts";
 
@@ -98,8 +98,9 @@ function courseOf(
   forces: (heldN: number, raise: number) => Forces,
 ): Worked<LiftCourse> {
   const list = gatherings(grid, form);
+  const heldAtN = heldAt(list, form, mass);
   const at = (liftMm: number): CourseHeight => {
-    const heldN = heldAtN(list, form, mass, liftMm);
+    const heldN = heldAtN(liftMm);
     const raise = grid.travelMm > 0 ? Math.min(1, liftMm / grid.travelMm) : 0;
     return { liftMm, raise, heldN, ...forces(heldN, raise) };
   };

@@ -41,8 +41,11 @@ export function solveBeam(beam: LoadedBeam): SolvedBeam {
   const length = toMm - fromMm;
   const known = solveReactions(beam, length);
   const scale = length ** 3 / stiffnessNmm2;
-  const deflectionMm = (atMm: number) => scale * known.bent((atMm - fromMm) / length, 0);
-  const momentNmm = (atMm: number) => -length * known.bent((atMm - fromMm) / length, 2);
+  const deflectionMm = (atMm: number) => {
+    const x = (atMm - fromMm) / length;
+    return scale * (deflectedBy(known.jumps, x) + known.slope * x + known.height);
+  };
+  const momentNmm = (atMm: number) => -length * bentBy(known.jumps, (atMm - fromMm) / length);
   // Looked for only where it is asked for: whoever tries many columns looks at a few places alone.
   let extremes: Extremes | undefined;
   const look = () => (extremes ??= extremesOf(known));
@@ -63,8 +66,6 @@ export function solveBeam(beam: LoadedBeam): SolvedBeam {
   };
 }
 
-type Bent = (x: number, order: 0 | 2) => number;
-
 /** Something that begins at a place on a beam of length 1: a force down, or an even load. */
 interface Jump {
   at: number;
@@ -75,7 +76,6 @@ interface Jump {
 /** A beam of length 1 and stiffness 1, solved. */
 interface Known {
   reactions: number[];
-  bent: Bent;
   /** From left to right. */
   jumps: Jump[];
   /** At its left end. */
@@ -96,45 +96,79 @@ function solveReactions({ supportsMm, fromMm, spread, points }: LoadedBeam, leng
     jumps.push({ at: (one.fromMm - fromMm) / length, force: 0, even });
     jumps.push({ at: (one.toMm - fromMm) / length, force: 0, even: -even });
   }
-  const bentBy = (x: number, order: 0 | 2): number => {
-    let bent = 0;
-    for (const { at, force, even } of jumps) {
-      if (x > at) bent += force * macaulay(x - at, 3 - order) + even * macaulay(x - at, 4 - order);
-    }
-    return bent;
-  };
-  const n = supports.length;
-  const rows: number[][] = [];
-  const right: number[] = [];
-  for (const x of supports) {
-    rows.push([...supports.map((at) => -macaulay(Math.max(0, x - at), 3)), x, 1]);
-    right.push(-bentBy(x, 0));
-  }
-  rows.push([...supports.map(() => 1), 0, 0], [...supports, 0, 0]);
-  let [force, turn] = [0, 0];
+  let force = 0;
+  let turn = 0;
   for (const jump of jumps) {
     // What begins at a place goes on to the end.
     const on = 1 - jump.at;
     force += jump.force + jump.even * on;
     turn += jump.force * jump.at + jump.even * on * (jump.at + on / 2);
   }
-  right.push(force, turn);
-  if (!solveDense(rows, right)) throw new Error(`invalid supportsMm: ${supportsMm.join(", ")}`);
-  const reactions = right.slice(0, n);
-  const [slope, height] = [right[n] as number, right[n + 1] as number];
+  const solved =
+    supports.length === 2
+      ? onTwo(supports as [number, number], jumps, force, turn)
+      : onMany(supports, jumps, force, turn);
+  if (solved === undefined) throw new Error(`invalid supportsMm: ${supportsMm.join(", ")}`);
   supports.forEach((at, i) => {
-    jumps.push({ at, force: -(reactions[i] as number), even: 0 });
+    jumps.push({ at, force: -(solved.reactions[i] as number), even: 0 });
   });
   jumps.sort((a, b) => a.at - b.at);
-  const bent: Bent = (x, order) => bentBy(x, order) + (order === 0 ? slope * x + height : 0);
-  return { reactions, bent, jumps, height, slope };
+  return { ...solved, jumps };
 }
 
-/** xⁿ / n!, where x is not negative. */
-function macaulay(x: number, power: number): number {
-  let result = 1;
-  for (let i = 1; i <= power; i++) result *= x / i;
-  return result;
+type Held = Omit<Known, "jumps">;
+
+/** Both balances alone give the reactions. */
+function onTwo([a, b]: [number, number], jumps: readonly Jump[], force: number, turn: number): Held {
+  const right = (turn - a * force) / (b - a);
+  const left = force - right;
+  const atA = deflectedBy(jumps, a);
+  const atB = deflectedBy(jumps, b) - (left * (b - a) ** 3) / 6;
+  const slope = (atA - atB) / (b - a);
+  return { reactions: [left, right], slope, height: -atA - slope * a };
+}
+
+/** Both balances, and no deflection over any support. */
+function onMany(
+  supports: readonly number[],
+  jumps: readonly Jump[],
+  force: number,
+  turn: number,
+): Held | undefined {
+  const n = supports.length;
+  const rows: number[][] = [];
+  const right: number[] = [];
+  for (const x of supports) {
+    const row: number[] = [];
+    for (const at of supports) row.push(x > at ? -((x - at) ** 3) / 6 : 0);
+    row.push(x, 1);
+    rows.push(row);
+    right.push(-deflectedBy(jumps, x));
+  }
+  rows.push([...supports.map(() => 1), 0, 0], [...supports, 0, 0]);
+  right.push(force, turn);
+  if (!solveDense(rows, right)) return undefined;
+  return { reactions: right.slice(0, n), slope: right[n] as number, height: right[n + 1] as number };
+}
+
+/** Σ P⟨x − p⟩³/6 + q⟨x − a⟩⁴/24 */
+function deflectedBy(jumps: readonly Jump[], x: number): number {
+  let sum = 0;
+  for (const { at, force, even } of jumps) {
+    const on = x - at;
+    if (on > 0) sum += ((force + (even * on) / 4) * on * on * on) / 6;
+  }
+  return sum;
+}
+
+/** Σ P⟨x − p⟩ + q⟨x − a⟩²/2 */
+function bentBy(jumps: readonly Jump[], x: number): number {
+  let sum = 0;
+  for (const { at, force, even } of jumps) {
+    const on = x - at;
+    if (on > 0) sum += (force + (even * on) / 2) * on;
+  }
+  return sum;
 }
 
 /** Places along a beam of length 1. */
@@ -152,33 +186,45 @@ const TELL_APART = 1 + 1e-10;
  * end or where its own derivative is 0.
  */
 function extremesOf({ jumps, height, slope }: Known): Extremes {
-  let [bend, turn, curve, force, even] = [height, slope, 0, 0, 0];
-  let [at, deflectionAt, momentAt] = [0, 0, 0];
+  let bend = height;
+  let turn = slope;
+  let curve = 0;
+  let force = 0;
+  let even = 0;
+  let at = 0;
+  let deflectionAt = 0;
+  let momentAt = 0;
   let most = Math.abs(bend);
   let mostCurve = 0;
-  const seeDeflection = (s: number) => {
-    const size = Math.abs(bend + s * (turn + (s / 2) * (curve + (s / 3) * (force + (s / 4) * even))));
-    if (size > most * TELL_APART) [most, deflectionAt] = [size, at + s];
-  };
-  const seeMoment = (s: number) => {
-    const size = Math.abs(curve + s * (force + (s / 2) * even));
-    if (size > mostCurve * TELL_APART) [mostCurve, momentAt] = [size, at + s];
-  };
   for (let i = 0; i <= jumps.length; i++) {
     const jump = jumps[i];
     const end = jump?.at ?? 1;
     const span = end - at;
     if (span > 0) {
-      for (const s of rootsOfSlope(turn, curve, force, even, span)) seeDeflection(s);
+      const roots = rootsOfSlope(turn, curve, force, even, span);
+      for (let k = 0; k <= roots.length; k++) {
+        const s = roots[k] ?? span;
+        const size = Math.abs(bend + s * (turn + (s / 2) * (curve + (s / 3) * (force + (s / 4) * even))));
+        if (size > most * TELL_APART) {
+          most = size;
+          deflectionAt = at + s;
+        }
+      }
       const peak = -force / even;
-      if (peak > 0 && peak < span) seeMoment(peak);
-      seeDeflection(span);
-      seeMoment(span);
+      const sizeAtPeak = peak > 0 && peak < span ? Math.abs(curve + (peak / 2) * force) : 0;
+      if (sizeAtPeak > mostCurve * TELL_APART) {
+        mostCurve = sizeAtPeak;
+        momentAt = at + peak;
+      }
       bend += span * (turn + (span / 2) * (curve + (span / 3) * (force + (span / 4) * even)));
       turn += span * (curve + (span / 2) * (force + (span / 3) * even));
       curve += span * (force + (span / 2) * even);
       force += span * even;
       at = end;
+      if (Math.abs(curve) > mostCurve * TELL_APART) {
+        mostCurve = Math.abs(curve);
+        momentAt = at;
+      }
     }
     force += jump?.force ?? 0;
     even += jump?.even ?? 0;
@@ -190,15 +236,18 @@ function extremesOf({ jumps, height, slope }: Known): Extremes {
 function rootsOfSlope(turn: number, curve: number, force: number, even: number, span: number): number[] {
   const slope = (s: number) => turn + s * (curve + (s / 2) * (force + (s / 3) * even));
   const roots: number[] = [];
+  const places = turningPoints(curve, force, even, span);
   let from = 0;
   let before = turn;
-  for (const to of [...turningPoints(curve, force, even, span), span]) {
+  for (let i = 0; i <= places.length; i++) {
+    const to = places[i] ?? span;
     const after = slope(to);
     if (before * after < 0) {
       const root = findRoot(slope, from, to);
       if (root.kind === "converged") roots.push(root.value);
     } else if (after === 0) roots.push(to);
-    [from, before] = [to, after];
+    from = to;
+    before = after;
   }
   return roots;
 }
@@ -209,8 +258,14 @@ function turningPoints(curve: number, force: number, even: number, span: number)
   if (inside < 0) return [];
   // The form that takes no difference of two near numbers; where one root is at infinity it falls outside the span.
   const q = -(force + (force < 0 ? -1 : 1) * Math.sqrt(inside));
-  const [a, b] = [q / even, (2 * curve) / q];
-  return [Math.min(a, b), Math.max(a, b)].filter((s) => s > 0 && s < span);
+  const a = q / even;
+  const b = (2 * curve) / q;
+  const first = Math.min(a, b);
+  const second = Math.max(a, b);
+  const places: number[] = [];
+  if (first > 0 && first < span) places.push(first);
+  if (second > 0 && second < span) places.push(second);
+  return places;
 }
 
 function demandSupports({ supportsMm, fromMm, toMm, points, spread, stiffnessNmm2 }: LoadedBeam): void {

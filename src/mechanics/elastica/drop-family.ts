@@ -48,12 +48,13 @@ function dropsAt(level: number): PressedDrops {
  * the loop between two plates goes.
  */
 function pressedTo(moments: readonly number[], moment: number): number {
-  const [first = 1] = moments;
+  const first = moments[0] ?? 1;
   if (!(moment > 0)) return 1;
   if (moment <= first) return 1 + (DROP_SHARES[1] - 1) * (moment / first);
   let k = 1;
   while (k < moments.length && (moments[k] as number) < moment) k++;
-  const [before, share] = [moments[k - 1] as number, DROP_SHARES[k] as number];
+  const before = moments[k - 1] as number;
+  const share = DROP_SHARES[k] as number;
   if (k === moments.length) return share * Math.sqrt(before / moment);
   // x^(ln r / ln q) needs two logarithms, not four powers: this is asked some hundred times for each shade.
   const part = Math.log(moment / before) / Math.log((moments[k] as number) / before);

@@ -128,8 +128,9 @@ interface Lean {
 function lean(problem: FoldStackProblem, drops: readonly Drop[], moment: number): Lean {
   const found: Lean = { planes: [skirtRad(problem, moment)], halves: [], moments: [moment], left: moment };
   for (const { family, pull, scale, thickRad } of drops) {
-    const from = found.planes.at(-1) ?? 0;
-    let [half, next] = [family.freeRad, 0];
+    const from = found.planes[found.planes.length - 1] ?? 0;
+    let half = family.freeRad;
+    let next = 0;
     for (let round = 0; round < ROUNDS; round++) {
       next = found.left - pull * Math.sin(Math.min(Math.PI / 2, from + half + thickRad));
       half = family.halfRad((scale * (found.left + next)) / 2);

@@ -36,9 +36,19 @@ export function solveDense(rows: Numbers[], right: Numbers): boolean {
 
 function pivotTo(rows: Numbers[], right: Numbers, c: number): void {
   let best = c;
-  const size = (r: number) => Math.abs((rows[r] as Numbers)[c] as number);
-  for (let r = c + 1; r < right.length; r++) if (size(r) > size(best)) best = r;
+  let most = Math.abs((rows[c] as Numbers)[c] as number);
+  for (let r = c + 1; r < right.length; r++) {
+    const size = Math.abs((rows[r] as Numbers)[c] as number);
+    if (size > most) {
+      best = r;
+      most = size;
+    }
+  }
   if (best === c) return;
-  [rows[c], rows[best]] = [rows[best] as Numbers, rows[c] as Numbers];
-  [right[c], right[best]] = [right[best] as number, right[c] as number];
+  const row = rows[c] as Numbers;
+  rows[c] = rows[best] as Numbers;
+  rows[best] = row;
+  const value = right[c] as number;
+  right[c] = right[best] as number;
+  right[best] = value;
 }

@@ -12,8 +12,11 @@ export type Root =
  * Methods, §6.2). The bracket ends narrower than `width` of its larger end.
  */
 export function findRoot(f: (x: number) => number, low: number, high: number, width = ROOT_WIDTH): Root {
-  let [a, fa] = [low, f(low)];
-  let [b, fb] = [high, f(high)];
+  // Plain assignments: pairs taken apart cost as much as the function, until the engine has warmed to them.
+  let a = low;
+  let fa = f(low);
+  let b = high;
+  let fb = f(high);
   if (fa === 0) return { kind: "converged", value: a, iterations: 0, residual: 0 };
   if (fb === 0) return { kind: "converged", value: b, iterations: 0, residual: 0 };
   if (!(Math.sign(fa) * Math.sign(fb) < 0)) return { kind: "noBracket", atLow: fa, atHigh: fb };
@@ -24,11 +27,13 @@ export function findRoot(f: (x: number) => number, low: number, high: number, wi
     const fx = f(x);
     if (fx === 0) return { kind: "converged", value: x, iterations, residual: 0 };
     if (Math.sign(fx) * Math.sign(fb) < 0) {
-      [a, fa] = [b, fb];
+      a = b;
+      fa = fb;
     } else {
       fa /= 2;
     }
-    [b, fb] = [x, fx];
+    b = x;
+    fb = fx;
     const narrow = width * Math.max(Math.abs(a), Math.abs(b), floor);
     if (Math.abs(b - a) <= narrow) {
       return { kind: "converged", value: b, iterations, residual: Math.abs(fb) };

@@ -1,6 +1,6 @@
 import { type Worked, withValues } from "../../figures/index.ts";
 import type { MakingGroup, ReadOf, Reads, ResolvedShade } from "../../job/index.ts";
-import { remember, sameFields } from "./remember.ts";
+import { remember } from "./remember.ts";
 import { shareEqual } from "./share-equal.ts";
 
 /**
@@ -17,33 +17,36 @@ export function stage<I extends object, R extends Worked<unknown>>(run: (input: 
 }
 
 /** The part of a shade that a stage reads; the same object for as long as all in it is the same. */
-export function partRead<
-  R extends Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>,
->(reads: R): (shade: ResolvedShade) => ReadOf<R> {
-  let last: Record<string, unknown> = {};
-  let part: Record<string, unknown> | undefined;
+export function partRead<R extends AnyReads>(reads: R): (shade: ResolvedShade) => ReadOf<R> {
+  let part: Part | undefined;
   return (shade) => {
-    const pieces: Record<string, unknown> = {};
-    for (const key of reads.shade) pieces[key] = shade[key];
-    for (const group of reads.making) pieces[`making/${group}`] = shade.making[group];
-    for (const group of reads.own) pieces[`own/${group}`] = shade.own?.[group];
-    if (part === undefined || !sameFields(last, pieces)) {
-      part = partOf(reads, shade);
-      last = pieces;
-    }
-    return part as ReadOf<R>;
+    if (part === undefined || !isPartOf(part, reads, shade)) part = partOf(reads, shade);
+    return part as Part & ReadOf<R>;
   };
 }
 
-function partOf(
-  reads: Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>,
-  shade: ResolvedShade,
-): Record<string, unknown> {
-  const part: Record<string, unknown> = {};
+type AnyReads = Reads<Exclude<keyof ResolvedShade, "making" | "own">, MakingGroup, MakingGroup>;
+
+interface Part {
+  [key: string]: unknown;
+  making: Record<string, unknown>;
+  own?: Record<string, unknown>;
+}
+
+function isPartOf(part: Part, reads: AnyReads, shade: ResolvedShade): boolean {
+  for (const key of reads.shade) if (!Object.is(part[key], shade[key])) return false;
+  for (const group of reads.making) if (part.making[group] !== shade.making[group]) return false;
+  for (const group of reads.own) if (part.own?.[group] !== shade.own?.[group]) return false;
+  return true;
+}
+
+function partOf(reads: AnyReads, shade: ResolvedShade): Part {
+  const part: Part = { making: {} };
   for (const key of reads.shade) part[key] = shade[key];
-  part.making = Object.fromEntries(reads.making.map((group) => [group, shade.making[group]]));
+  for (const group of reads.making) part.making[group] = shade.making[group];
   if (shade.own !== undefined && reads.own.length > 0) {
-    part.own = Object.fromEntries(reads.own.map((group) => [group, shade.own?.[group]]));
+    part.own = {};
+    for (const group of reads.own) part.own[group] = shade.own[group];
   }
   return part;
 }
