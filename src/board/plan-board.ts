@@ -149,20 +149,23 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     screws,
     ...(bar === undefined ? {} : { barLengthMm: bar.value, barName: shade.bar.name }),
     loadN: load.value,
+    get strength() {
+      return strength().values.strength;
+    },
   };
-  const loads = boardLoads({ size, board, lift }, ofBoard.value + mass.onBoardKg, mass);
-  const worst = worstFixing(fixingLoads(loads));
-  const strength = boardStrength(shade, board, loads, lift.pullN, gripMm(shade).value);
-  if (strength.values.strength !== undefined) board.strength = strength.values.strength;
+  // No other stage reads what the board bears; whoever does has it worked out.
+  const loads = lazy(() => boardLoads({ size, board, lift }, ofBoard.value + mass.onBoardKg, mass));
+  const worst = lazy(() => worstFixing(fixingLoads(loads())));
+  const strength = lazy(() => boardStrength(shade, board, loads(), lift.pullN, gripMm(shade).value));
   const recess = lazy(() => recessDepths(input));
   return staged(board, {
     findings: () => [
       ...judgeParts(input, board),
       ...judgeRecess(input, recess().values),
       ...judgeFixings(input, board, fixings, {
-        worstN: worst.value,
+        worstN: worst().value,
         tooLong,
-        screws: strength.values.screws,
+        screws: strength().values.screws,
       }),
       ...judgeBoardStrength(shade, board),
     ],
@@ -173,8 +176,8 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
       ...(line === undefined ? [] : [line]),
       ...(bar === undefined ? [] : [bar]),
       load,
-      worst,
-      ...strength.workings,
+      worst(),
+      ...strength().workings,
       ...recess().workings,
     ],
   });

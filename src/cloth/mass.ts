@@ -1,4 +1,4 @@
-import { type Figure, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
+import { type Figure, figureRule, figureRuleOf, type StageResult, staged } from "../figures/index.ts";
 import { BAR_DENSITY, type Bar, barSectionMm2, type Cloth } from "../job/index.ts";
 import {
   LAYER_NAMES,
@@ -161,7 +161,7 @@ const ON_BOARD_MASS = figureRule({
 });
 
 /** Mass of what hangs on the cords, kg: each layer with its hems, bands, strips and sleeves, bar, ribs and rings; beside it the cloth on the board. */
-export function planMass({ shade, grid, form, cloth }: MassInput): Worked<Mass> {
+export function planMass({ shade, grid, form, cloth }: MassInput): StageResult<Mass> {
   const cloths = clothsOf(shade);
   const workings: Figure[] = [];
   const parts: MassPart[] = [];
@@ -210,10 +210,10 @@ export function planMass({ shade, grid, form, cloth }: MassInput): Worked<Mass> 
   }
   const onBoard = ON_BOARD_MASS.figure({ Y: onBoardG });
   const totalKg = parts.reduce((sum, part) => sum + part.massKg, 0);
-  return {
-    values: { parts, totalKg, clothGsm, onBoardKg: onBoard.value },
-    workings: [...workings, onBoard],
-  };
+  return staged(
+    { parts, totalKg, clothGsm, onBoardKg: onBoard.value },
+    { workings: () => [...workings, onBoard] },
+  );
 }
 
 /** A trim: a band, pocket strips, sleeves, a cover. */

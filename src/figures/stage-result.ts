@@ -22,12 +22,19 @@ const NOTHING = () => [];
 
 /** The values of a stage; findings, with their words and remedies, and workings are made when they are first read. */
 export function staged<V>(values: V, { findings = NOTHING, workings = NOTHING }: Said): StageResult<V> {
-  return new Staged(values, findings, workings);
-}
-
-/** The same findings and workings with values that are equal to its own. */
-export function withValues<R extends Worked<unknown>>(result: R, values: R["values"]): R {
-  return result instanceof Staged ? (result.having(values) as Worked<unknown> as R) : { ...result, values };
+  let found: readonly Finding[] | undefined;
+  let worked: readonly Figure[] | undefined;
+  return {
+    values,
+    get findings() {
+      found ??= findings();
+      return found;
+    },
+    get workings() {
+      worked ??= workings();
+      return worked;
+    },
+  };
 }
 
 /** The same result, of which there is more to find. */
@@ -36,36 +43,4 @@ export function alsoFinding<V>(result: StageResult<V>, more: () => readonly Find
     findings: () => [...result.findings, ...more()],
     workings: () => result.workings,
   });
-}
-
-class Staged<V> implements StageResult<V> {
-  readonly values: V;
-  readonly #makeFindings: () => readonly Finding[];
-  readonly #makeWorkings: () => readonly Figure[];
-  #findings: readonly Finding[] | undefined;
-  #workings: readonly Figure[] | undefined;
-
-  constructor(values: V, findings: () => readonly Finding[], workings: () => readonly Figure[]) {
-    this.values = values;
-    this.#makeFindings = findings;
-    this.#makeWorkings = workings;
-  }
-
-  get findings(): readonly Finding[] {
-    this.#findings ??= this.#makeFindings();
-    return this.#findings;
-  }
-
-  get workings(): readonly Figure[] {
-    this.#workings ??= this.#makeWorkings();
-    return this.#workings;
-  }
-
-  having(values: V): Staged<V> {
-    return new Staged(
-      values,
-      () => this.findings,
-      () => this.workings,
-    );
-  }
 }

@@ -1,4 +1,4 @@
-import { figureRule, type StageResult, staged } from "../figures/index.ts";
+import { figureRule, lazy, type StageResult, staged } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
 import { fixedSkirt, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
 import type { Folds, Form } from "../shade-plan/index.ts";
@@ -100,8 +100,9 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
     s: arcMm,
     W: size.finishedWidthMm,
   });
-  const breaks = breakWay(form, cloth, arcsMm, stack);
-  const sag = hemSag(input, cloth);
+  // No other stage reads these two; whoever does has them worked out.
+  const breaks = lazy(() => breakWay(form, cloth, arcsMm, stack));
+  const sag = lazy(() => hemSag(input, cloth));
   const folds: Folds = {
     cloth,
     arcsMm,
@@ -112,12 +113,16 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
     trainedMm: trained.value,
     startN: start.value,
     openOutMm: outShare * arcMm,
-    breaks: breaks.values,
-    sag: sag.values,
+    get breaks() {
+      return breaks().values;
+    },
+    get sag() {
+      return sag().values;
+    },
   };
   return staged(folds, {
     findings: () => judgeFolding(input, folds, layers),
-    workings: () => [bending, standsOut, trained, start, ...breaks.workings, ...sag.workings],
+    workings: () => [bending, standsOut, trained, start, ...breaks().workings, ...sag().workings],
   });
 }
 

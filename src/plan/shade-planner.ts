@@ -9,7 +9,6 @@ import {
   figureId,
   lazy,
   type StageResult,
-  type Worked,
   workingOf,
 } from "../figures/index.ts";
 import { clothFeel, FOLDS_READS, planFolds } from "../folds/index.ts";
@@ -252,7 +251,7 @@ interface Stages {
   laid: StageResult<LaidGrid>;
   line: StageResult<undefined>;
   cut: StageResult<ClothPlan>;
-  weighed: Worked<Mass>;
+  weighed: StageResult<Mass>;
   folded: StageResult<Folds | undefined>;
   strung: StageResult<Lift>;
   mounted: StageResult<BoardPlan>;

@@ -60,7 +60,7 @@ export interface BoardPlan {
   /** Weight, shade and hand together that the fixings must carry, N (before any tug factor). */
   loadN: number;
   /** Absent where one fixing alone holds it: then it is no beam. */
-  strength?: BoardStrength;
+  strength?: BoardStrength | undefined;
 }
 
 /** What places on a board are told by. A board under a tube is level, whatever the head does. */

@@ -90,6 +90,19 @@ function supportsOf(first: number, spans: number[]): number[] {
   return places;
 }
 
+describe("far from both ends of a long row of equal bays", () => {
+  // By symmetry the beam is level over each support, as if it were built in: AWC Design Aid 6, fig. 23: qL²/12, qL²/24, qL⁴/384EI.
+  const supportsMm = Array.from({ length: 61 }, (_, i) => 500 * i);
+  const found = solveBeam(beam({ supportsMm, toMm: 30_000, spread: even(0.02, 30_000) }));
+
+  test.each([25, 30, 35])("bay %i bends as between two walls", (bay) => {
+    expectNear(found.momentNmm(500 * bay), (-0.02 * 500 ** 2) / 12, 1e-3);
+    expectNear(found.momentNmm(500 * bay + 250), (0.02 * 500 ** 2) / 24, 1e-3);
+    expectNear(found.deflectionMm(500 * bay + 250), (0.02 * 500 ** 4) / (384 * STIFF), 1e-8);
+    expectNear(found.reactionsN[bay] ?? Number.NaN, 0.02 * 500, 1e-5);
+  });
+});
+
 describe("any beam", () => {
   test("reactions and moments are those of the three-moment equation", () => {
     fc.assert(

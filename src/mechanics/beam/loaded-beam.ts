@@ -1,4 +1,3 @@
-import { solveDense } from "../solve/dense.ts";
 import { findRoot } from "../solve/find-root.ts";
 
 /** A straight beam of one section on two or more rigid supports at one level. */
@@ -31,30 +30,38 @@ export interface SolvedBeam {
 }
 
 /**
- * Macaulay's method: EI·v = Σ P⟨x − p⟩³/6 + q⟨x − a⟩⁴/24 − Σ R⟨x − r⟩³/6 + C₁x + C₂, with v = 0 over each support and both
- * balances (Timoshenko, Strength of Materials I, ch. 5). Small deflections, no shear: exact to rounding for up to some
- * tens of supports. Deflections of wood from handbook moduli include shear already.
+ * The three-moment equation (Clapeyron) over the inner supports, with the end slopes that the loads of each bay alone would
+ * give it; from each support on the deflection is EI·v = v′x + v″x²/2 + v‴x³/6 + q x⁴/24 and what begins on the way
+ * (Timoshenko, Strength of Materials I, ch. 5 and 7). Small deflections, no shear: exact to rounding for any number of
+ * supports. Deflections of wood from handbook moduli include shear already.
+ *
+ * @throws where supports or loads lie past an end, supports are fewer than two or out of order, or nothing is stiff: a bug
  */
 export function solveBeam(beam: LoadedBeam): SolvedBeam {
   demandSupports(beam);
   const { fromMm, toMm, stiffnessNmm2 } = beam;
   const length = toMm - fromMm;
-  const known = solveReactions(beam, length);
+  const { reactions, pieces } = piecesOf(beam, length);
   const scale = length ** 3 / stiffnessNmm2;
   const deflectionMm = (atMm: number) => {
-    const x = (atMm - fromMm) / length;
-    return scale * (deflectedBy(known.jumps, x) + known.slope * x + known.height);
+    const at = (atMm - fromMm) / length;
+    const piece = pieceAt(pieces, at);
+    return scale * bendOf(piece, at - piece.at);
   };
-  const momentNmm = (atMm: number) => -length * bentBy(known.jumps, (atMm - fromMm) / length);
+  const momentNmm = (atMm: number) => {
+    const at = (atMm - fromMm) / length;
+    const { at: from, curve, force, even } = pieceAt(pieces, at);
+    return -length * (curve + (at - from) * (force + ((at - from) / 2) * even));
+  };
   // Looked for only where it is asked for: whoever tries many columns looks at a few places alone.
   let extremes: Extremes | undefined;
-  const look = () => (extremes ??= extremesOf(known));
+  const look = () => (extremes ??= extremesOf(pieces));
   const point = (at: number, value: (atMm: number) => number): BeamPoint => {
     const atMm = fromMm + at * length;
     return { atMm, value: value(atMm) };
   };
   return {
-    reactionsN: known.reactions,
+    reactionsN: reactions,
     deflectionMm,
     momentNmm,
     get largestDeflection() {
@@ -66,109 +73,210 @@ export function solveBeam(beam: LoadedBeam): SolvedBeam {
   };
 }
 
-/** Something that begins at a place on a beam of length 1: a force down, or an even load. */
+/**
+ * A stretch of a beam of length 1 and stiffness 1, up to the next one: the deflection and its derivatives at its left
+ * end. The second is the moment and the third the shear, both turned round; the fourth is the load on it.
+ */
+interface Piece {
+  at: number;
+  bend: number;
+  turn: number;
+  curve: number;
+  force: number;
+  even: number;
+}
+
+function bendOf({ bend, turn, curve, force, even }: Piece, s: number): number {
+  return bend + s * (turn + (s / 2) * (curve + (s / 3) * (force + (s / 4) * even)));
+}
+
+function pieceAt(pieces: readonly Piece[], at: number): Piece {
+  let i = pieces.length - 1;
+  while (i > 0 && (pieces[i] as Piece).at > at) i--;
+  return pieces[i] as Piece;
+}
+
+/** Something that begins at a place: a force down, or an even load. */
 interface Jump {
   at: number;
   force: number;
   even: number;
 }
 
-/** A beam of length 1 and stiffness 1, solved. */
-interface Known {
-  reactions: number[];
-  /** From left to right. */
-  jumps: Jump[];
-  /** At its left end. */
-  height: number;
-  slope: number;
-}
-
-/** In units of the length of the beam, so that the matrix keeps its digits. */
-function solveReactions({ supportsMm, fromMm, spread, points }: LoadedBeam, length: number): Known {
+/** In units of the length of the beam. */
+function piecesOf(
+  { supportsMm, fromMm, spread, points }: LoadedBeam,
+  length: number,
+): { reactions: number[]; pieces: Piece[] } {
   const supports = supportsMm.map((at) => (at - fromMm) / length);
-  const jumps: Jump[] = points.map(({ atMm, loadN }) => ({
-    at: (atMm - fromMm) / length,
-    force: loadN,
-    even: 0,
-  }));
+  const jumps: Jump[] = [];
+  for (const { atMm, loadN } of points) jumps.push({ at: (atMm - fromMm) / length, force: loadN, even: 0 });
   for (const one of spread) {
     const even = one.loadNPerMm * length;
     jumps.push({ at: (one.fromMm - fromMm) / length, force: 0, even });
     jumps.push({ at: (one.toMm - fromMm) / length, force: 0, even: -even });
   }
-  let force = 0;
-  let turn = 0;
-  for (const jump of jumps) {
-    // What begins at a place goes on to the end.
-    const on = 1 - jump.at;
-    force += jump.force + jump.even * on;
-    turn += jump.force * jump.at + jump.even * on * (jump.at + on / 2);
-  }
-  const solved =
-    supports.length === 2
-      ? onTwo(supports as [number, number], jumps, force, turn)
-      : onMany(supports, jumps, force, turn);
-  if (solved === undefined) throw new Error(`invalid supportsMm: ${supportsMm.join(", ")}`);
-  supports.forEach((at, i) => {
-    jumps.push({ at, force: -(solved.reactions[i] as number), even: 0 });
-  });
   jumps.sort((a, b) => a.at - b.at);
-  return { ...solved, jumps };
-}
-
-type Held = Omit<Known, "jumps">;
-
-/** Both balances alone give the reactions. */
-function onTwo([a, b]: [number, number], jumps: readonly Jump[], force: number, turn: number): Held {
-  const right = (turn - a * force) / (b - a);
-  const left = force - right;
-  const atA = deflectedBy(jumps, a);
-  const atB = deflectedBy(jumps, b) - (left * (b - a) ** 3) / 6;
-  const slope = (atA - atB) / (b - a);
-  return { reactions: [left, right], slope, height: -atA - slope * a };
-}
-
-/** Both balances, and no deflection over any support. */
-function onMany(
-  supports: readonly number[],
-  jumps: readonly Jump[],
-  force: number,
-  turn: number,
-): Held | undefined {
-  const n = supports.length;
-  const rows: number[][] = [];
-  const right: number[] = [];
-  for (const x of supports) {
-    const row: number[] = [];
-    for (const at of supports) row.push(x > at ? -((x - at) ** 3) / 6 : 0);
-    row.push(x, 1);
-    rows.push(row);
-    right.push(-deflectedBy(jumps, x));
+  const bays: Bay[] = [];
+  let [next, even] = [0, 0];
+  let from = 0;
+  for (let i = 0; i <= supports.length; i++) {
+    const to = supports[i] ?? 1;
+    const bay = loadedBay(from, to, even);
+    // What begins on the last support or at the end of the beam still loads it.
+    for (let jump = jumps[next]; jump && (jump.at < to || i === supports.length); jump = jumps[++next]) {
+      addJump(bay, jump);
+      even += jump.even;
+    }
+    bays.push(bay);
+    from = to;
   }
-  rows.push([...supports.map(() => 1), 0, 0], [...supports, 0, 0]);
-  right.push(force, turn);
-  if (!solveDense(rows, right)) return undefined;
-  return { reactions: right.slice(0, n), slope: right[n] as number, height: right[n + 1] as number };
+  const moments = momentsOver(bays);
+  return {
+    reactions: reactionsOf(bays, moments),
+    pieces: bays.flatMap((bay, i) => bent(bay, i, bays, moments)),
+  };
 }
 
-/** Σ P⟨x − p⟩³/6 + q⟨x − a⟩⁴/24 */
-function deflectedBy(jumps: readonly Jump[], x: number): number {
-  let sum = 0;
-  for (const { at, force, even } of jumps) {
-    const on = x - at;
-    if (on > 0) sum += ((force + (even * on) / 4) * on * on * on) / 6;
-  }
-  return sum;
+/** What lies between two neighbouring supports, or between the outer ones and the ends of the beam. */
+interface Bay {
+  from: number;
+  to: number;
+  /** Load on its left end, and what begins in it. */
+  even: number;
+  jumps: Jump[];
+  /** All of its load, and that times how far it lies from the left end. */
+  load: number;
+  turning: number;
+  /** Slopes of its ends, down into the bay, were it a beam of its own on two supports. */
+  leftSlope: number;
+  rightSlope: number;
 }
 
-/** Σ P⟨x − p⟩ + q⟨x − a⟩²/2 */
-function bentBy(jumps: readonly Jump[], x: number): number {
-  let sum = 0;
-  for (const { at, force, even } of jumps) {
-    const on = x - at;
-    if (on > 0) sum += (force + (even * on) / 2) * on;
+function loadedBay(from: number, to: number, even: number): Bay {
+  const span = to - from;
+  const slope = (even * span ** 3) / 24;
+  const load = even * span;
+  return {
+    ...{ from, to, even, jumps: [], load, turning: (load * span) / 2 },
+    ...{ leftSlope: slope, rightSlope: slope },
+  };
+}
+
+/** A load that begins at b from the right end, a from the left: P·a·b·(L + b)/6L and q·b²(2L² − b²)/24L at the left end. */
+function addJump(bay: Bay, jump: Jump): void {
+  const { at, force, even } = jump;
+  const span = bay.to - bay.from;
+  const [a, b] = [at - bay.from, bay.to - at];
+  bay.jumps.push(jump);
+  bay.load += force + even * b;
+  bay.turning += force * a + even * b * (a + b / 2);
+  if (!(span > 0)) return;
+  bay.leftSlope +=
+    (force * a * b * (span + b)) / (6 * span) + (even * b ** 2 * (2 * span ** 2 - b ** 2)) / (24 * span);
+  bay.rightSlope +=
+    (force * a * b * (span + a)) / (6 * span) + (even * b ** 2 * (span + a) ** 2) / (24 * span);
+}
+
+/** Over each support, positive where the beam sags: forward elimination and back substitution over the inner ones. */
+function momentsOver(bays: readonly Bay[]): number[] {
+  const last = bays.length - 2;
+  const [before, after] = [bays[0] as Bay, bays[last + 1] as Bay];
+  const moments = new Array<number>(last + 1).fill(0);
+  moments[0] = before.turning - before.load * (before.to - before.from);
+  moments[last] = -after.turning;
+  const carried = new Array<number>(last + 1).fill(0);
+  for (let i = 1; i < last; i++) {
+    const [left, right] = [bays[i] as Bay, bays[i + 1] as Bay];
+    const [l, r] = [left.to - left.from, right.to - right.from];
+    const pivot = 2 * (l + r) - l * (carried[i - 1] as number);
+    carried[i] = r / pivot;
+    const asked =
+      -6 * (left.rightSlope + right.leftSlope) - (i === last - 1 ? r * (moments[last] as number) : 0);
+    moments[i] = (asked - l * (moments[i - 1] as number)) / pivot;
   }
-  return sum;
+  for (let i = last - 2; i > 0; i--)
+    moments[i] = (moments[i] as number) - (carried[i] as number) * (moments[i + 1] as number);
+  return moments;
+}
+
+/** Shear at the left end of a bay. */
+function leftShear({ load, turning, from, to }: Bay, i: number, moments: readonly number[]): number {
+  return load - turning / (to - from) + ((moments[i] as number) - (moments[i - 1] as number)) / (to - from);
+}
+
+function reactionsOf(bays: readonly Bay[], moments: readonly number[]): number[] {
+  return moments.map((_, i) => {
+    const [left, right] = [bays[i] as Bay, bays[i + 1] as Bay];
+    const fromLeft = i === 0 ? left.load : left.load - leftShear(left, i, moments);
+    return fromLeft + (i === moments.length - 1 ? right.load : leftShear(right, i + 1, moments));
+  });
+}
+
+/** The pieces of a bay: from its left support on, and from each load that begins in it. */
+function bent(bay: Bay, i: number, bays: readonly Bay[], moments: readonly number[]): Piece[] {
+  const span = bay.to - bay.from;
+  if (i === 0) return beforeFirst(bay, bays[1] as Bay, moments);
+  const curve = -(moments[i - 1] as number);
+  if (i === bays.length - 1) {
+    if (!(span > 0)) return [];
+    const inner = bays[i - 1] as Bay;
+    return walked(bay, { bend: 0, turn: -rightTurn(inner, i - 1, moments), curve, force: -bay.load });
+  }
+  return walked(bay, {
+    ...{ bend: 0, turn: leftTurn(bay, i, moments), curve },
+    force: -leftShear(bay, i, moments),
+  });
+}
+
+function leftTurn({ leftSlope, from, to }: Bay, i: number, moments: readonly number[]): number {
+  return leftSlope + ((to - from) * (2 * (moments[i - 1] as number) + (moments[i] as number))) / 6;
+}
+
+function rightTurn({ rightSlope, from, to }: Bay, i: number, moments: readonly number[]): number {
+  return rightSlope + ((to - from) * ((moments[i - 1] as number) + 2 * (moments[i] as number))) / 6;
+}
+
+/** What overhangs the first support, from the free end on: it is turned so that it meets the support as the bay behind it does. */
+function beforeFirst(bay: Bay, behind: Bay, moments: readonly number[]): Piece[] {
+  const span = bay.to - bay.from;
+  if (!(span > 0)) return [];
+  const pieces = walked(bay, { bend: 0, turn: 0, curve: 0, force: 0 });
+  const last = pieces[pieces.length - 1] as Piece;
+  const end = moved(last, bay.to);
+  const turn = leftTurn(behind, 1, moments) - end.turn;
+  const bend = -end.bend - turn * span;
+  return pieces.map((piece) => ({
+    ...piece,
+    bend: piece.bend + bend + turn * (piece.at - bay.from),
+    turn: piece.turn + turn,
+  }));
+}
+
+function walked(bay: Bay, start: Omit<Piece, "at" | "even">): Piece[] {
+  let piece: Piece = { at: bay.from, even: bay.even, ...start };
+  const pieces = [piece];
+  for (const { at, force, even } of bay.jumps) {
+    piece = moved(piece, at);
+    piece.force += force;
+    piece.even += even;
+    pieces.push(piece);
+  }
+  return pieces;
+}
+
+/** The same stretch seen from a place further on. */
+function moved(piece: Piece, to: number): Piece {
+  const { at, turn, curve, force, even } = piece;
+  const s = to - at;
+  return {
+    at: to,
+    bend: bendOf(piece, s),
+    turn: turn + s * (curve + (s / 2) * (force + (s / 3) * even)),
+    curve: curve + s * (force + (s / 2) * even),
+    force: force + s * even,
+    even,
+  };
 }
 
 /** Places along a beam of length 1. */
@@ -181,53 +289,37 @@ interface Extremes {
 const TELL_APART = 1 + 1e-10;
 
 /**
- * Between two neighbours of loads, supports and ends the deflection is one polynomial of the fourth degree, known from
- * what it and its derivatives are at the left one: its slope is a cubic, its moment a parabola. Each is largest at an
- * end or where its own derivative is 0.
+ * In each piece the deflection is one polynomial of the fourth degree: its slope is a cubic, its moment a parabola. Each
+ * is largest at an end or where its own derivative is 0.
  */
-function extremesOf({ jumps, height, slope }: Known): Extremes {
-  let bend = height;
-  let turn = slope;
-  let curve = 0;
-  let force = 0;
-  let even = 0;
-  let at = 0;
+function extremesOf(pieces: readonly Piece[]): Extremes {
   let deflectionAt = 0;
   let momentAt = 0;
-  let most = Math.abs(bend);
+  let most = 0;
   let mostCurve = 0;
-  for (let i = 0; i <= jumps.length; i++) {
-    const jump = jumps[i];
-    const end = jump?.at ?? 1;
-    const span = end - at;
-    if (span > 0) {
-      const roots = rootsOfSlope(turn, curve, force, even, span);
-      for (let k = 0; k <= roots.length; k++) {
-        const s = roots[k] ?? span;
-        const size = Math.abs(bend + s * (turn + (s / 2) * (curve + (s / 3) * (force + (s / 4) * even))));
-        if (size > most * TELL_APART) {
-          most = size;
-          deflectionAt = at + s;
-        }
-      }
-      const peak = -force / even;
-      const sizeAtPeak = peak > 0 && peak < span ? Math.abs(curve + (peak / 2) * force) : 0;
-      if (sizeAtPeak > mostCurve * TELL_APART) {
-        mostCurve = sizeAtPeak;
-        momentAt = at + peak;
-      }
-      bend += span * (turn + (span / 2) * (curve + (span / 3) * (force + (span / 4) * even)));
-      turn += span * (curve + (span / 2) * (force + (span / 3) * even));
-      curve += span * (force + (span / 2) * even);
-      force += span * even;
-      at = end;
-      if (Math.abs(curve) > mostCurve * TELL_APART) {
-        mostCurve = Math.abs(curve);
-        momentAt = at;
+  for (let i = 0; i < pieces.length; i++) {
+    const piece = pieces[i] as Piece;
+    const { at, turn, curve, force, even } = piece;
+    const span = (pieces[i + 1]?.at ?? 1) - at;
+    if (!(span > 0)) continue;
+    const roots = rootsOfSlope(turn, curve, force, even, span);
+    for (let k = -1; k <= roots.length; k++) {
+      const s = k < 0 ? 0 : (roots[k] ?? span);
+      const size = Math.abs(bendOf(piece, s));
+      if (size > most * TELL_APART) {
+        most = size;
+        deflectionAt = at + s;
       }
     }
-    force += jump?.force ?? 0;
-    even += jump?.even ?? 0;
+    const peak = -force / even;
+    for (let k = 0; k < 3; k++) {
+      const s = k === 0 ? 0 : k === 1 ? peak : span;
+      const size = s >= 0 && s <= span ? Math.abs(curve + s * (force + (s / 2) * even)) : 0;
+      if (size > mostCurve * TELL_APART) {
+        mostCurve = size;
+        momentAt = at + s;
+      }
+    }
   }
   return { deflectionAt, momentAt };
 }

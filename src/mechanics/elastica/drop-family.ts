@@ -27,10 +27,11 @@ export function dropFamily(weight: number): DropFamily {
   const moments = below.moments.map(
     (moment, k) => moment ** (1 - part) * (next.moments[k] ?? 0) ** part * scale,
   );
+  const steepness = new Float64Array(moments.length);
   return {
     weight,
     freeRad,
-    halfRad: (moment) => freeRad * pressedTo(moments, moment),
+    halfRad: (moment) => freeRad * pressedTo(moments, steepness, moment),
     slope: (halfRad) => slopeAt(low + Math.round(part), halfRad / freeRad),
   };
 }
@@ -47,7 +48,7 @@ function dropsAt(level: number): PressedDrops {
  * Share of the free angle: straight down to the first press, from there on by logarithm, and past the tightest as 1/ψ², as
  * the loop between two plates goes.
  */
-function pressedTo(moments: readonly number[], moment: number): number {
+function pressedTo(moments: readonly number[], steepness: Float64Array, moment: number): number {
   const first = moments[0] ?? 1;
   if (!(moment > 0)) return 1;
   if (moment <= first) return 1 + (DROP_SHARES[1] - 1) * (moment / first);
@@ -56,9 +57,11 @@ function pressedTo(moments: readonly number[], moment: number): number {
   const before = moments[k - 1] as number;
   const share = DROP_SHARES[k] as number;
   if (k === moments.length) return share * Math.sqrt(before / moment);
-  // x^(ln r / ln q) needs two logarithms, not four powers: this is asked some hundred times for each shade.
-  const part = Math.log(moment / before) / Math.log((moments[k] as number) / before);
-  return share * Math.exp(part * Math.log((DROP_SHARES[k + 1] as number) / share));
+  // This is asked some hundred times for each shade, mostly of one stretch: its logarithms are taken once.
+  if (steepness[k] === 0) {
+    steepness[k] = Math.log((DROP_SHARES[k + 1] as number) / share) / Math.log((moments[k] as number) / before);
+  }
+  return share * Math.exp((steepness[k] as number) * Math.log(moment / before));
 }
 
 /** Slopes at this share of the free angle, those of the nearest level: a drop looks alike at twice the weight. */

@@ -59,8 +59,10 @@ const ROUNDS = 4;
 export function stackFolds(problem: FoldStackProblem): FoldStack {
   const drops = dropsOf(problem);
   const most = drops.reduce((sum, { pull }) => sum + pull, 0);
-  const left = (moment: number) => lean(problem, drops, moment).left;
-  const root = drops.length === 0 || left(0) >= 0 ? undefined : findRoot(left, 0, most, MOMENT_WIDTH);
+  const leftOfNone = leftAfter(drops, 0, skirtRad(problem, 0));
+  const left = (moment: number) =>
+    moment === 0 ? leftOfNone : leftAfter(drops, moment, skirtRad(problem, moment));
+  const root = drops.length === 0 || leftOfNone >= 0 ? undefined : findRoot(left, 0, most, MOMENT_WIDTH);
   const moment =
     root === undefined || root.kind === "noBracket" ? 0 : root.kind === "converged" ? root.value : root.best;
   return described(problem, drops, keptDown(lean(problem, drops, moment)));
@@ -127,20 +129,42 @@ interface Lean {
 /** The stack from behind to front for a guess of what leans on the skirt. */
 function lean(problem: FoldStackProblem, drops: readonly Drop[], moment: number): Lean {
   const found: Lean = { planes: [skirtRad(problem, moment)], halves: [], moments: [moment], left: moment };
-  for (const { family, pull, scale, thickRad } of drops) {
+  for (const drop of drops) {
     const from = found.planes[found.planes.length - 1] ?? 0;
-    let half = family.freeRad;
-    let next = 0;
-    for (let round = 0; round < ROUNDS; round++) {
-      next = found.left - pull * Math.sin(Math.min(Math.PI / 2, from + half + thickRad));
-      half = family.halfRad((scale * (found.left + next)) / 2);
-    }
-    found.left = next;
-    found.halves.push(half);
-    found.planes.push(from + 2 * (half + thickRad));
-    found.moments.push(next);
+    const half = settled(drop, from, found.left);
+    found.left = half.left;
+    found.halves.push(half.rad);
+    found.planes.push(from + 2 * (half.rad + drop.thickRad));
+    found.moments.push(half.left);
   }
   return found;
+}
+
+/** What `lean` leaves, and nothing besides: it is asked a dozen times for each shade. */
+function leftAfter(drops: readonly Drop[], moment: number, skirt: number): number {
+  let left = moment;
+  let plane = skirt;
+  for (const drop of drops) {
+    const half = settled(drop, plane, left);
+    plane += 2 * (half.rad + drop.thickRad);
+    left = half.left;
+  }
+  return left;
+}
+
+/** Half the angle of a drop that begins at a plane, and what leans on the next one. */
+function settled(
+  { family, pull, scale, thickRad }: Drop,
+  from: number,
+  moment: number,
+): { rad: number; left: number } {
+  let rad = family.freeRad;
+  let left = 0;
+  for (let round = 0; round < ROUNDS; round++) {
+    left = moment - pull * Math.sin(Math.min(Math.PI / 2, from + rad + thickRad));
+    rad = family.halfRad((scale * (moment + left)) / 2);
+  }
+  return { rad, left };
 }
 
 /** The skirt swings back until its own weight, or the pane, holds what leans on it. */

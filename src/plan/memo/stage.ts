@@ -1,4 +1,4 @@
-import { type Worked, withValues } from "../../figures/index.ts";
+import { type StageResult, staged } from "../../figures/index.ts";
 import type { MakingGroup, ReadOf, Reads, ResolvedShade } from "../../job/index.ts";
 import { remember } from "./remember.ts";
 import { shareEqual } from "./share-equal.ts";
@@ -7,12 +7,14 @@ import { shareEqual } from "./share-equal.ts";
  * A stage of the work that is run again only where something it reads has changed, and whose values keep their identity
  * where they come out as before: the stages behind it then have nothing to do.
  */
-export function stage<I extends object, R extends Worked<unknown>>(run: (input: I) => R): (input: I) => R {
-  let values: unknown;
+export function stage<I extends object, V>(run: (input: I) => StageResult<V>): (input: I) => StageResult<V> {
+  let values: V | undefined;
   return remember((input) => {
     const result = run(input);
-    values = shareEqual(values, result.values);
-    return values === result.values ? result : withValues(result, values);
+    const shared = shareEqual(values, result.values);
+    values = shared;
+    if (shared === result.values) return result;
+    return staged(shared, { findings: () => result.findings, workings: () => result.workings });
   });
 }
 
