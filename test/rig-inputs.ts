@@ -1,6 +1,13 @@
 import { immutableJSONPatch, type JSONPatchDocument } from "immutable-json-patch";
 import type { Remedy, StageResult } from "../src/figures/index.ts";
-import { type Job, jobSchema, partsOf, type ResolvedShade, resolveShade } from "../src/job/index.ts";
+import {
+  type Job,
+  jobSchema,
+  partsOf,
+  type ResolvedShade,
+  resolveShade,
+  withParents,
+} from "../src/job/index.ts";
 import {
   chooseLiftParts,
   type LiftInput,
@@ -66,7 +73,11 @@ export function resolvedShadesOf(job: Job): ResolvedShade[] {
   );
 }
 
-/** The job after a remedy was pressed; the schema has the last word on the patch. */
-export function afterRemedy(job: Job, remedy: Remedy): Job {
-  return jobSchema.parse(immutableJSONPatch(job, remedy.patch as JSONPatchDocument));
+/** The job after a remedy of a stage was pressed; the schema has the last word on the patch. */
+export function afterRemedy(job: Job, { patch }: Pick<Remedy, "patch">): Job {
+  const whole = resolvedShadesOf(job).reduce<Remedy["patch"]>(
+    (some, shade) => withParents(some, shade),
+    patch,
+  );
+  return jobSchema.parse(immutableJSONPatch(job, whole as JSONPatchDocument));
 }
