@@ -10,7 +10,6 @@ import { verdictIn } from "../../../test/words.ts";
 import { type Finding, type Remedy, type Working, workingOf } from "../../figures/index.ts";
 import {
   type Job,
-  jobSchema,
   PLACES,
   type Place,
   PURPOSES,
