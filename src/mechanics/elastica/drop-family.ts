@@ -59,7 +59,8 @@ function pressedTo(moments: readonly number[], steepness: Float64Array, moment: 
   if (k === moments.length) return share * Math.sqrt(before / moment);
   // This is asked some hundred times for each shade, mostly of one stretch: its logarithms are taken once.
   if (steepness[k] === 0) {
-    steepness[k] = Math.log((DROP_SHARES[k + 1] as number) / share) / Math.log((moments[k] as number) / before);
+    steepness[k] =
+      Math.log((DROP_SHARES[k + 1] as number) / share) / Math.log((moments[k] as number) / before);
   }
   return share * Math.exp((steepness[k] as number) * Math.log(moment / before));
 }
