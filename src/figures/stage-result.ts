@@ -13,7 +13,7 @@ export interface Worked<V> {
 }
 
 /** What is said of the values of a stage, made when someone reads it. */
-export interface Said {
+interface Late {
   findings?: () => readonly Finding[];
   workings?: () => readonly Figure[];
 }
@@ -21,7 +21,7 @@ export interface Said {
 const NOTHING = () => [];
 
 /** The values of a stage; findings, with their words and remedies, and workings are made when they are first read. */
-export function staged<V>(values: V, { findings = NOTHING, workings = NOTHING }: Said): StageResult<V> {
+export function staged<V>(values: V, { findings = NOTHING, workings = NOTHING }: Late): StageResult<V> {
   let found: readonly Finding[] | undefined;
   let worked: readonly Figure[] | undefined;
   return {
