@@ -7,6 +7,7 @@ import { newId } from "../persistence/new-id.ts";
 import { openJobFile } from "../persistence/open-file.ts";
 import { shelveJob } from "../persistence/session.ts";
 import { type OpenedShelf, SHELF_FILE_ENDING, shelfParts } from "../persistence/shelf-file.ts";
+import { loadShelf } from "../shelf/shelf-state.ts";
 
 export type ImportState =
   | { state: "idle" }
@@ -62,6 +63,7 @@ async function restore({ jobs, missing }: OpenedShelf): Promise<Restored> {
     if (opened.ok) restored[(await putBeside(opened.job)).became] += 1;
     else restored.lost += 1;
   }
+  await loadShelf();
   return restored;
 }
 

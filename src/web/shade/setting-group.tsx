@@ -2,6 +2,7 @@ import type { ReactNode } from "react";
 import type { MakingGroup } from "../../job/index.ts";
 import { FieldGroup } from "../findings/field-findings.tsx";
 import { More } from "../frame/more.tsx";
+import { settingApplies } from "../settings/applies.ts";
 import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
 import { SettingField } from "../settings/setting-field.tsx";
 import { useJob } from "../state/fields.ts";
@@ -17,7 +18,8 @@ interface SettingsProps {
 export function Settings({ group, names }: SettingsProps) {
   const { plan, pointer, window } = useShade();
   const job = useJob();
-  return names.map((name) => (
+  const shown = useApplying(group, names);
+  return shown.map((name) => (
     <SettingField
       key={name}
       scope={`${pointer}/shade/making`}
@@ -30,6 +32,13 @@ export function Settings({ group, names }: SettingsProps) {
   ));
 }
 
+/** Those of a group that have to do with the shade as it is. */
+function useApplying(group: MakingGroup, names: readonly string[]): readonly string[] {
+  const { plan, window } = useShade();
+  const { workshop } = useJob();
+  return names.filter((name) => settingApplies(group, name, { plan, window, workshop }));
+}
+
 interface MoreSettingsProps {
   group: MakingGroup;
   /** Settings that already stand above. */
@@ -40,7 +49,8 @@ interface MoreSettingsProps {
 
 /** The rest of a group, folded away until it is wanted. */
 export function MoreSettings({ group, but = [], title = MAKING_GROUP_NAMES[group] }: MoreSettingsProps) {
-  const names = Object.keys(MAKING_FIELDS[group]).filter((name) => !but.includes(name));
+  const all = Object.keys(MAKING_FIELDS[group]).filter((name) => !but.includes(name));
+  const names = useApplying(group, all);
   if (names.length === 0) return null;
   return (
     <More id={`more-${group}`} title={title}>

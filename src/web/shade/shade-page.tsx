@@ -10,6 +10,7 @@ import { DrawingStage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
 import { shadePlanOf, windowIndexOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
+import { ChangeTold } from "./change-told.tsx";
 import { Neighbours } from "./neighbours.tsx";
 import { Stamp } from "./review/stamp.tsx";
 import { AskSection } from "./sections/ask-section.tsx";
@@ -75,6 +76,7 @@ export function ShadePage({ windowId }: { windowId: string }) {
           <AboutShade />
         </div>
         <ShadeRail />
+        <ChangeTold />
       </Page>
       <Colophon />
     </ShadeOnPageContext>

@@ -32,6 +32,7 @@ const FALLBACK: Record<Layer, string | null> = {
 export function ClothSection() {
   const { pointer, plan } = useShade();
   const job = useJob();
+  const hasRepeat = plan.cloth.layers.some(({ motif }) => motif !== undefined);
   // A style that asks for its ribs has them with its shape.
   const ribsHere = !STYLE_MODULES[plan.style].asks.some(({ group }) => group === "ribs");
   return (
@@ -59,7 +60,7 @@ export function ClothSection() {
       <MoreSettings group="hems" />
       <MoreSettings group="lining" />
       {ribsHere ? <MoreSettings group="ribs" but={["kind"]} /> : null}
-      <MoreSettings group="pattern" />
+      {hasRepeat ? <MoreSettings group="pattern" /> : null}
       <MoreSettings group="banding" />
     </Section>
   );

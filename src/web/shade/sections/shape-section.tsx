@@ -1,8 +1,9 @@
-import type { MakingGroup } from "../../../job/index.ts";
+import { type MakingGroup, styleWithArticle } from "../../../job/index.ts";
 import { type Ask, STYLE_MODULES } from "../../../styles/index.ts";
 import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { FieldGroup } from "../../findings/field-findings.tsx";
+import { More } from "../../frame/more.tsx";
 import { MAKING_GROUP_NAMES } from "../../settings/making-fields.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
@@ -17,11 +18,13 @@ export function ShapeSection() {
   return (
     <Section id="shape" sentence={<ShapeSentence />}>
       <StylePicker />
-      <FieldGroup>
-        {asks.map(({ group, keys }) => (
-          <Settings key={group} group={group} names={keys} />
-        ))}
-      </FieldGroup>
+      <More id="more-shape" title={`More on ${styleWithArticle(plan.style)} shade`}>
+        <FieldGroup>
+          {asks.map(({ group, keys }) => (
+            <Settings key={group} group={group} names={keys} />
+          ))}
+        </FieldGroup>
+      </More>
       {groupsOf(asks).map((group) => (
         <MoreSettings
           key={group}
