@@ -30,7 +30,7 @@ describe("what an edit did, in words", () => {
   it("tells a finding that came, and the same gone on the way back", () => {
     const leaning = shadeWith((one) => ({
       ...one,
-      opening: { ...one.opening, diagonalsMm: [1700, 1740] as [number, number] },
+      opening: { ...one.opening, diagonalsMm: [1735, 1760] as [number, number] },
     }));
     expect(whatChanged(same, leaning, empty.units)).toMatch(/Fix: The diagonals differ/);
     expect(whatChanged(leaning, same, empty.units)).toMatch(/1 finding gone/);
