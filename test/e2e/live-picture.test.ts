@@ -128,6 +128,17 @@ test("turning it fetches no more than 180 kB of scripts, gzipped, and none of th
   expect(errors).toEqual([]);
 });
 
+test("where the cloth cannot be worked out it says so, and the still picture is at hand", async () => {
+  const { page } = await firstVisit(harness, { serviceWorkers: "block" });
+  await page.route("**/hang-worker*", (route) => route.abort());
+  await openShade(page, harness.url);
+  await page.getByRole("tab", { name: "Picture" }).click();
+  await page.getByRole("button", { name: "turn it" }).click();
+  await page.getByText("could not be worked out to the end").waitFor();
+  await page.getByRole("button", { name: "still picture" }).click();
+  await page.locator(".sheet-svg").waitFor();
+});
+
 test("without WebGL the drawn picture stays and says so", async () => {
   const { page, errors } = await firstVisit(harness);
   await page.addInitScript(() => {

@@ -23,7 +23,7 @@ const NEAR_PER_PX = 0.0015;
 export function LivePicture({ onFail }: { onFail: () => void }) {
   const { plan } = useShade();
   const raise = usePlanner((planner) => planner.view.raise);
-  const heights = useHeights(plan, raise);
+  const { heights, failed } = useHeights(plan, raise);
   const [place, setPlace] = useState<keyof typeof PLACES>("turned");
   const [lightFrom, setLightFrom] = useState<LightFrom>("room");
   const [lined, setLined] = useState(true);
@@ -65,17 +65,18 @@ export function LivePicture({ onFail }: { onFail: () => void }) {
           </>
         ) : null}
         <p className="live-words small quiet" role="status">
-          {wordsOf(heights, raise)}
+          {failed ? FAILED : wordsOf(heights, raise)}
         </p>
       </div>
     </div>
   );
 }
 
+const FAILED = "How the cloth hangs could not be worked out to the end: the still picture shows it.";
+
 function wordsOf(heights: KnownHeights | undefined, raise: number): string {
   if (heights === undefined) return "The cloth is being hung …";
-  const { frames, state } = heights;
-  if (state === "failed") return "Some heights could not be worked out: what is known is shown.";
+  const { frames } = heights;
   const nearest = frames.reduce((best, one) =>
     Math.abs(one.raise - raise) < Math.abs(best.raise - raise) ? one : best,
   );

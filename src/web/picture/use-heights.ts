@@ -16,8 +16,9 @@ export interface KnownHeights {
 const PAUSE_MS = 200;
 
 /** The shade at all heights, worked out in a worker of its own; an edit ends it and begins anew. */
-export function useHeights(plan: ShadePlan, raise: number): KnownHeights | undefined {
+export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHeights; failed: boolean } {
   const [known, setKnown] = useState<KnownHeights>();
+  const [failed, setFailed] = useState(false);
   const now = useRef(raise);
   now.current = raise;
   const key = useDrapeKey(plan);
@@ -39,8 +40,11 @@ export function useHeights(plan: ShadePlan, raise: number): KnownHeights | undef
       });
       const end = (state: "done" | "failed") => {
         worker?.terminate();
+        setFailed(state === "failed");
         if (own) show({ ...own, state });
       };
+      // A worker whose script cannot be fetched never answers.
+      worker.onerror = () => end("failed");
       service.workOut(drapeInput(plan), now.current, told).then(
         () => end("done"),
         () => end("failed"),
@@ -52,7 +56,7 @@ export function useHeights(plan: ShadePlan, raise: number): KnownHeights | undef
       worker?.terminate();
     };
   }, [key]);
-  return known;
+  return known === undefined ? { failed } : { heights: known, failed };
 }
 
 /** Plans come anew with every edit; most leave the cloth as it hangs. */
