@@ -1,6 +1,7 @@
 import { expose } from "comlink";
 import { afterEach, expect, test, vi } from "vitest";
 import { newJob } from "../../job/index.ts";
+import { withLife } from "../workers/worker-life.ts";
 import { findSavings, leaveCutting, useCuttingStore } from "./cutting-store.ts";
 
 afterEach(() => {
@@ -12,7 +13,7 @@ afterEach(() => {
 function workersDo(service: object): void {
   vi.stubGlobal("Worker", function begun() {
     const { port1, port2 } = new MessageChannel();
-    expose(service, port2);
+    expose(withLife(service), port2);
     port2.start();
     port1.start();
     return Object.assign(port1, { terminate: () => port1.close() });

@@ -1,7 +1,8 @@
-import { proxy, type Remote, wrap } from "comlink";
+import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { Saving } from "../../plan/index.ts";
+import { KeptWorker } from "../workers/kept-worker.ts";
 import type { CuttingProgress, CuttingService } from "./cutting-worker.ts";
 
 export interface CuttingState {
@@ -18,49 +19,62 @@ export const useCuttingStore = create<CuttingState>()(() => IDLE);
 
 const { setState: set, getState: get } = useCuttingStore;
 
-interface Running {
-  worker: Worker;
-  service: Remote<CuttingService>;
-}
+let running: KeptWorker<CuttingService> | undefined;
+let saving: KeptWorker<CuttingService> | undefined;
 
-let running: Running | undefined;
-let saving: Worker | undefined;
-
-function newWorker(): Worker {
-  return new Worker(new URL("./cutting-worker.ts", import.meta.url), { type: "module" });
+function newWorker(): KeptWorker<CuttingService> {
+  return new KeptWorker(
+    () => new Worker(new URL("./cutting-worker.ts", import.meta.url), { type: "module" }),
+  );
 }
 
 /** Cuts a job anew; with `look` goes on to better plans until it is stopped. What was running for an older state ends. */
 export async function startCutting(job: Job, look: boolean): Promise<void> {
-  running?.worker.terminate();
-  saving?.terminate();
-  const worker = newWorker();
-  const own: Running = { worker, service: wrap<CuttingService>(worker) };
+  running?.end();
+  saving?.end();
+  const own = newWorker();
   running = own;
   // The last plan stays on the screen until the next is there.
   set({ state: look ? "looking" : "first", savings: { state: "idle", found: [] } });
   const tell = (progress: CuttingProgress) => {
     if (running !== own) return;
-    set({ job, progress, state: progress.ended === undefined ? "looking" : "ended" });
+    const before = get();
+    const best = before.job === job && before.progress ? betterOf(before.progress, progress) : progress;
+    set({ job, progress: best, state: progress.ended === undefined ? "looking" : "ended" });
   };
   try {
-    await own.service.search(job, look, proxy(tell));
+    await own.ask((service) => service.search(job, look, proxy(tell)));
   } catch {
     if (running === own) set({ state: "failed" });
   } finally {
-    worker.terminate();
+    own.end();
     if (running === own) running = undefined;
   }
 }
 
+/** A search begun anew, because its worker died or it was asked for again, starts behind the plan that is there. */
+function betterOf(known: CuttingProgress, now: CuttingProgress): CuttingProgress {
+  if (costOf(now) <= costOf(known)) return now;
+  const { ended: _, ...best } = known;
+  return { ...best, tries: now.tries, ...(now.ended === undefined ? {} : { ended: now.ended }) };
+}
+
+/** Of all cloths; infinite where one has no plan. */
+function costOf({ cutting }: CuttingProgress): number {
+  return cutting.cloths.reduce(
+    (sum, { answer }) => sum + ("bolts" in answer ? answer.cost : Number.POSITIVE_INFINITY),
+    0,
+  );
+}
+
 /** Ends the search; the best plan so far stays. */
 export function stopCutting(): void {
-  void running?.service.stop();
+  void running?.ask((service) => service.stop()).catch(() => {});
 }
 
 export function leaveCutting(): void {
-  running?.worker.terminate();
-  saving?.terminate();
+  running?.end();
+  saving?.end();
   running = undefined;
   saving = undefined;
   set(IDLE, true);
@@ -68,7 +82,7 @@ export function leaveCutting(): void {
 
 /** Tries the usual ways to take less cloth, each on the whole job. */
 export async function findSavings(job: Job): Promise<void> {
-  saving?.terminate();
+  saving?.end();
   const worker = newWorker();
   saving = worker;
   set({ savings: { state: "looking", found: [] } });
@@ -81,11 +95,15 @@ export async function findSavings(job: Job): Promise<void> {
   try {
     const { job: cutJob, progress } = get();
     const known = cutJob === job ? progress?.cutting : undefined;
-    await wrap<CuttingService>(worker).savings(job, known, proxy(tell));
+    await worker.ask((service) => {
+      // Asked again, the ways are tried from the first.
+      set({ savings: { state: "looking", found: [] } });
+      return service.savings(job, known, proxy(tell));
+    });
     end("done");
   } catch {
     end("failed");
   } finally {
-    worker.terminate();
+    worker.end();
   }
 }

@@ -10,6 +10,7 @@ import {
   plan,
   type Saving,
 } from "../../plan/index.ts";
+import { withLife } from "../workers/worker-life.ts";
 
 /** The best plan so far, and what the job costs by it. */
 export interface CuttingProgress {
@@ -84,4 +85,4 @@ function nextTurn(): Promise<void> {
 
 export type CuttingService = typeof service;
 
-expose(service);
+expose(withLife(service));

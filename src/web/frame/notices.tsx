@@ -6,6 +6,7 @@ import type { SaveTrouble } from "../persistence/autosave.ts";
 import { saveJobFile } from "../persistence/job-file.ts";
 import { keepCopy, putBackOpen, saveAgain, takeOver, unwrittenJob } from "../persistence/session.ts";
 import { usePlanner } from "../state/store.ts";
+import { dismissReplaced, useReplaced } from "../workers/replaced.ts";
 import { dismissImport, type ImportState, useImport } from "./importing.ts";
 import "./notices.css";
 
@@ -17,6 +18,7 @@ export function Notices() {
       <TabNotice />
       <TakenNotice />
       <ImportNotice />
+      <ReplacedNotice />
       <ReleaseNotice />
     </div>
   );
@@ -181,6 +183,19 @@ function DismissButton() {
     <button type="button" className="button button-small" onClick={dismissImport}>
       Close
     </button>
+  );
+}
+
+function ReplacedNotice() {
+  const isShown = useReplaced((replaced) => replaced.isShown);
+  if (!isShown) return null;
+  return (
+    <div className="notice" role="status">
+      <p>A part of the planner stopped and was started again. Nothing is lost.</p>
+      <button type="button" className="button button-small" onClick={dismissReplaced}>
+        Close
+      </button>
+    </div>
   );
 }
 

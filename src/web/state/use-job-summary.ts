@@ -1,7 +1,8 @@
-import { wrap } from "comlink";
 import { useEffect, useMemo, useRef, useState } from "react";
 import type { Job } from "../../job/index.ts";
 import type { PlanningService } from "../workbook/planning-worker.ts";
+import type { KeptWorker } from "../workers/kept-worker.ts";
+import { planningWorker } from "../workers/planning.ts";
 import { useJob } from "./fields.ts";
 import { type JobSummary, summaryOf } from "./job-summary.ts";
 import { planOf } from "./planning.ts";
@@ -19,7 +20,7 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
   const large = windowCount(job) > MOST_AT_ONCE;
   const now = useMemo(() => (large ? undefined : summaryOf(planOf(job))), [job, large]);
   const [late, setLate] = useState<{ job: Job; summary: JobSummary }>();
-  const worker = useRef<Worker | undefined>(undefined);
+  const worker = useRef<KeptWorker<PlanningService> | undefined>(undefined);
   const running = useRef(false);
   const newest = useRef(job);
   newest.current = job;
@@ -27,22 +28,23 @@ export function useJobSummary(): { summary: JobSummary | undefined; stale: boole
   // biome-ignore lint/correctness/useExhaustiveDependencies: each state of the job asks for its summary
   useEffect(() => {
     if (!large || running.current) return;
-    worker.current ??= new Worker(new URL("../workbook/planning-worker.ts", import.meta.url), {
-      type: "module",
-    });
-    const service = wrap<PlanningService>(worker.current);
+    worker.current ??= planningWorker();
+    const planning = worker.current;
     const next = async () => {
       const asked = newest.current;
-      const summary = await service.summary(asked);
+      const summary = await planning.ask((service) => service.summary(asked));
       setLate({ job: asked, summary });
       if (newest.current !== asked) await next();
     };
     running.current = true;
-    void next().finally(() => {
-      running.current = false;
-    });
+    void next()
+      // The last summary stays, and says that it is of an earlier state; the next edit asks again.
+      .catch(() => {})
+      .finally(() => {
+        running.current = false;
+      });
   }, [large, job]);
-  useEffect(() => () => worker.current?.terminate(), []);
+  useEffect(() => () => worker.current?.end(), []);
 
   if (now) return { summary: now, stale: false };
   return { summary: late?.summary, stale: late?.job !== job };

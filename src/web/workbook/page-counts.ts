@@ -1,8 +1,8 @@
-import { type Remote, wrap } from "comlink";
 import { useEffect, useState } from "react";
 import { useJob } from "../state/fields.ts";
 import { usePreferences } from "../state/preferences.ts";
-import type { PageCounts, PlanningService } from "./planning-worker.ts";
+import { planningWorker } from "../workers/planning.ts";
+import type { PageCounts } from "./planning-worker.ts";
 
 /** Counting sets every page: it waits until the maker has stopped typing. */
 const QUIET_MS = 700;
@@ -23,21 +23,20 @@ export function usePageCounts(shadeId?: string): PageCounts | "never" | undefine
   useEffect(() => {
     setCounts(undefined);
     if (isMany) return;
-    let worker: Worker | undefined;
+    const worker = planningWorker();
     const later = setTimeout(async () => {
-      worker = new Worker(new URL("./planning-worker.ts", import.meta.url), { type: "module" });
-      const service: Remote<PlanningService> = wrap<PlanningService>(worker);
       try {
-        setCounts(await service.pages(job, paper, shadeId === undefined ? undefined : [shadeId]));
+        const shades = shadeId === undefined ? undefined : [shadeId];
+        setCounts(await worker.ask((service) => service.pages(job, paper, shades)));
       } catch {
         // Without a count the sets can be printed all the same.
       } finally {
-        worker.terminate();
+        worker.end();
       }
     }, QUIET_MS);
     return () => {
       clearTimeout(later);
-      worker?.terminate();
+      worker.end();
     };
   }, [job, paper, shadeId, isMany]);
   return isMany ? "never" : counts;

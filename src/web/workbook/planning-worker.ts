@@ -18,6 +18,7 @@ import {
   type WorkbookProgress,
 } from "../../workbook/index.ts";
 import { type JobSummary, summaryOf } from "../state/job-summary.ts";
+import { withLife } from "../workers/worker-life.ts";
 import { fetchWorkbookFonts } from "./fonts.ts";
 
 export type PageCounts = Awaited<ReturnType<typeof countPages>>;
@@ -71,4 +72,4 @@ const service = {
 
 export type PlanningService = typeof service;
 
-expose(service);
+expose(withLife(service));

@@ -1,10 +1,12 @@
-import { proxy, wrap } from "comlink";
+import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { CuttingPlan } from "../../plan/index.ts";
 import type { PaperKind, PrintSet, WorkbookProgress } from "../../workbook/index.ts";
 import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { download, fileNameOf } from "../persistence/job-file.ts";
+import type { KeptWorker } from "../workers/kept-worker.ts";
+import { planningWorker } from "../workers/planning.ts";
 import type { PlanningService } from "./planning-worker.ts";
 
 export type WorkbookMaking =
@@ -17,7 +19,7 @@ export const useMaking = create<WorkbookMaking>()(() => ({ state: "idle" }) as W
 
 const tell = (making: WorkbookMaking) => useMaking.setState(making, true);
 
-let worker: Worker | undefined;
+let worker: KeptWorker<PlanningService> | undefined;
 
 /** Sets the workbook off the page's thread and hands it to the downloads. */
 export async function makeAndDownload(
@@ -27,7 +29,7 @@ export async function makeAndDownload(
   shade?: { id: string; name: string },
 ): Promise<void> {
   stopMaking();
-  const own = new Worker(new URL("./planning-worker.ts", import.meta.url), { type: "module" });
+  const own = planningWorker();
   worker = own;
   let pages = 0;
   tell({ state: "making", done: 0, total: 1, pages });
@@ -36,13 +38,15 @@ export async function makeAndDownload(
     if (worker === own) tell({ state: "making", ...progress });
   };
   try {
-    const bytes = await wrap<PlanningService>(own).workbook(
-      job,
-      paper,
-      [...sets],
-      shade === undefined ? undefined : [shade.id],
-      proxy(onProgress),
-      shade === undefined ? cuttingSeen(job) : undefined,
+    const bytes = await own.ask((service) =>
+      service.workbook(
+        job,
+        paper,
+        [...sets],
+        shade === undefined ? undefined : [shade.id],
+        proxy(onProgress),
+        shade === undefined ? cuttingSeen(job) : undefined,
+      ),
     );
     if (worker !== own) return;
     const name = fileNameOf(shade === undefined ? job.name : `${job.name} ${shade.name}`, ".pdf");
@@ -52,7 +56,7 @@ export async function makeAndDownload(
     if (worker === own)
       tell({ state: "failed", reason: error instanceof Error ? error.message : String(error) });
   } finally {
-    own.terminate();
+    own.end();
     if (worker === own) worker = undefined;
   }
 }
@@ -65,7 +69,7 @@ function cuttingSeen(job: Job): CuttingPlan | undefined {
 
 /** Stops a workbook on the way. */
 export function stopMaking(): void {
-  worker?.terminate();
+  worker?.end();
   worker = undefined;
   tell({ state: "idle" });
 }

@@ -1,0 +1,96 @@
+import { type Remote, wrap } from "comlink";
+import { noteReplaced } from "./replaced.ts";
+import type { WorkerLife } from "./worker-life.ts";
+
+/** A worker died, and so did those begun in its place. */
+export class WorkerDied extends Error {
+  constructor(reason: string) {
+    super(`the planner's helper stopped: ${reason}`);
+  }
+}
+
+/** It was ended while somebody waited for an answer. */
+export class WorkerEnded extends Error {
+  constructor() {
+    super("ended");
+  }
+}
+
+/** A question that kills so many workers is not asked again. */
+const MOST_DEATHS = 2;
+
+interface Life<S> {
+  worker: Worker;
+  service: Remote<S & WorkerLife>;
+  ready: Promise<void>;
+  /** Never fulfilled; rejected when the worker dies or is ended. */
+  death: Promise<never>;
+  die: (error: Error) => void;
+}
+
+/** A worker that is begun when it is first needed, and begun anew, with the same question, when it dies. */
+export class KeptWorker<S> {
+  readonly #start: () => Worker;
+  #life: Life<S> | undefined;
+
+  constructor(start: () => Worker) {
+    this.#start = start;
+  }
+
+  /**
+   * Asks the worker's service.
+   *
+   * @throws {WorkerDied} where the question has killed several workers
+   * @throws {WorkerEnded} where the worker was ended meanwhile
+   */
+  async ask<T>(question: (service: Remote<S>) => Promise<T>): Promise<T> {
+    for (let deaths = 1; ; deaths++) {
+      this.#life ??= this.#begin();
+      const life = this.#life;
+      const answer = life.ready.then(() => question(life.service as Remote<S>));
+      // Whichever comes second has nobody to hear it.
+      answer.catch(() => {});
+      try {
+        return await Promise.race([answer, life.death]);
+      } catch (error) {
+        if (!(error instanceof WorkerDied) || deaths > MOST_DEATHS) throw error;
+        noteReplaced();
+      }
+    }
+  }
+
+  end(): void {
+    this.#life?.die(new WorkerEnded());
+  }
+
+  #begin(): Life<S> {
+    const worker = this.#start();
+    const service = wrap<S & WorkerLife>(worker);
+    const gone = new AbortController();
+    let die: (error: Error) => void = () => {};
+    const death = new Promise<never>((_, reject) => {
+      die = (error) => {
+        gone.abort();
+        worker.terminate();
+        if (this.#life?.worker === worker) this.#life = undefined;
+        reject(error);
+      };
+    });
+    death.catch(() => {});
+    worker.addEventListener("error", ({ message }) =>
+      die(new WorkerDied(message || "it could not be begun")),
+    );
+    const name = `shadewright-worker-${crypto.randomUUID()}`;
+    const ready = (service as unknown as WorkerLife).holdLock(name).then(() => watch(name, gone.signal, die));
+    return { worker, service, ready, death, die };
+  }
+}
+
+/** Waits for the lock that the worker holds as long as it lives. */
+function watch(name: string, signal: AbortSignal, die: (error: Error) => void): void {
+  // Without locks only an error that the browser reports is heard of.
+  globalThis.navigator?.locks
+    ?.request(name, { signal }, () => die(new WorkerDied("it ran out of memory, or the browser ended it")))
+    // Aborted when the worker is ended on purpose.
+    .catch(() => {});
+}
