@@ -15,6 +15,10 @@ const JobRoutes = lazy(() => import("./job-routes.tsx").then(({ JobRoutes }) => 
 
 const AskPage = lazy(() => import("./ask/ask-page.tsx").then(({ AskPage }) => ({ default: AskPage })));
 
+const SharedPage = lazy(() =>
+  import("./share/shared-page.tsx").then(({ SharedPage }) => ({ default: SharedPage })),
+);
+
 export function App() {
   return (
     <Router hook={useHashLocation}>
@@ -28,6 +32,13 @@ export function App() {
               <Suspense fallback={null}>
                 <AskPage />
               </Suspense>
+            </Route>
+            <Route path="/shared/:packed">
+              {({ packed }) => (
+                <Suspense fallback={null}>
+                  <SharedPage packed={packed} />
+                </Suspense>
+              )}
             </Route>
             <Route path="/job/:jobId/*?">
               {({ jobId }) => (

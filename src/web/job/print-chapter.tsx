@@ -1,5 +1,6 @@
 import { Chapter } from "../frame/chapter.tsx";
 import { saveJobFile } from "../persistence/job-file.ts";
+import { ShareLink } from "../share/share-link.tsx";
 import { useJob } from "../state/fields.ts";
 import { GetWorkbook } from "../workbook/get-workbook.tsx";
 
@@ -17,6 +18,7 @@ export function PrintChapter() {
           Save the job as a file
         </button>
       </p>
+      <ShareLink />
     </Chapter>
   );
 }
