@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { demo, firstVisit, PHONE, saved, usable } from "./planner.ts";
+import { demo, firstVisit, PHONE, saved } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -23,7 +23,6 @@ test("a job passed on as a link is looked at, put on another shelf, and nothing 
   await other.page.goto(link);
   await other.page.getByRole("heading", { name: /^Number 3, Lantern Row/ }).waitFor();
   await other.page.getByRole("button", { name: "Put it on the shelf" }).click();
-  await usable(other.page);
   await other.page.locator("#rooms").waitFor();
   await saved(other.page);
   const packed = link.split("/shared/")[1] ?? "";
