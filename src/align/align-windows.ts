@@ -21,7 +21,8 @@ export interface RoomInLine {
 
 /**
  * Lines up the folds, the raised hems and the patterns of one room. Findings of one shade carry its id.
- * Throws where the line that was found breaks one of its own rules: a bug.
+ *
+ * @throws where the line that was found breaks one of its own rules: a bug
  */
 export function alignWindows(input: RoomInput): StageResult<RoomInLine> {
   const problem = problemOf(input);

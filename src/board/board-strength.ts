@@ -67,7 +67,7 @@ const DEFLECTION = figureRuleOf<{ wood: WoodSpecies }>()({
   inputs: ({ wood }) => ({
     J: [
       "ratio",
-      "bend of the same beam where E·I is 1, by Macaulay’s method, N·mm³",
+      "bend of the same beam where E·I is 1, by the three-moment equation, N·mm³",
       "board/bracketSpacingMm",
       "board/bracketEndMm",
       "figure:board.load",

@@ -73,7 +73,11 @@ export function labelOf({ label }: Need): string {
 
 const GROUPS: Record<Need["group"], number> = { cloth: 0, cord: 1, hardware: 2, board: 3, sundries: 4 };
 
-/** Needs of one id as one need, group by group as a shopping list is read. What is given stays as it is. */
+/**
+ * Needs of one id as one need, group by group as a shopping list is read. What is given stays as it is.
+ *
+ * @throws where two needs of one id are of different sorts: a bug
+ */
 export function mergeNeeds(needs: Iterable<Need>): Need[] {
   const merged = new Map<string, { need: Need; own: boolean }>();
   for (const need of needs) {

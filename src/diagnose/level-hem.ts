@@ -29,6 +29,8 @@ export interface Levelling {
 /**
  * Which knot to move by how much. The level is that of as many columns as agree within one mark of the ruler,
  * the middle one of them; a straight slope is told apart, since that is the board and not the knots.
+ *
+ * @throws where fewer than two columns were measured
  */
 export function levelHem(measured: readonly MeasuredHem[], ruler: Ruler): Levelling {
   if (measured.length < 2) throw new Error(`invalid measured: ${measured.length} columns`);

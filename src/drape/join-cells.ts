@@ -17,7 +17,11 @@ interface Upright {
   middleMm: number;
 }
 
-/** The settled cells side by side, each as often as it stands for a part of the shade, turned over where it is mirrored. */
+/**
+ * The settled cells side by side, each as often as it stands for a part of the shade, turned over where it is mirrored.
+ *
+ * @throws where there are no cells to join: a bug
+ */
 export function joinCells(
   { places }: CelledShade,
   settled: readonly SettledCell[],

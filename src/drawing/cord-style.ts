@@ -37,6 +37,7 @@ const RHYTHMS: readonly (readonly [string, readonly number[] | undefined])[] = [
 export const CASING_MM = 0.8;
 export const CORE_MM = 0.46;
 
+/** @throws on a number below 1: a bug */
 export function cordStyle(number: number): CordStyle {
   const [paint, colourName] = pick(COLOURS, number - 1);
   const [rhythmName, dashMm] = pick(RHYTHMS, number - 1);

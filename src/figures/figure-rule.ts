@@ -53,7 +53,7 @@ export class FigureRule<S extends string, O> implements FigureWords {
     this.#spec = spec;
   }
 
-  /** Throws on a number that is not finite: a bug. */
+  /** @throws on a number that is not finite: a bug */
   figure(given: Readonly<Record<S, number>>, of: O): Figure {
     const value = this.#spec.compute(given, of);
     if (!Number.isFinite(value)) throw new Error(`invalid figure ${this.id(of)}: ${value}`);

@@ -40,7 +40,7 @@ const SAG = figureRuleOf<"bar" | "rib">()({
     E: ["ratio", "modulus of elasticity, N/mm²", what === "bar" ? "board/bar" : "ribs/rib"],
     I: ["ratio", "second moment of area, mm⁴"],
   }),
-  cite: cite("beam-theory", "continuous beam on the columns, by Macaulay’s method"),
+  cite: cite("beam-theory", "continuous beam on the columns, by the three-moment equation"),
   compute: ({ f = 0, q = 0, b = 0, E = 1, I = 1 }) => (f * q * b ** 4) / (1000 * E * I),
 });
 

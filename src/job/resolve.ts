@@ -170,7 +170,11 @@ function tooLittle(
   return half && { asked: half.name, unknown: half.unknown };
 }
 
-/** Answers every question of one window. Never fails: a reference to nothing falls back and is reported. */
+/**
+ * Answers every question of one window. Never fails: a reference to nothing falls back and is reported.
+ *
+ * @throws where the catalogue has no part of a kind: a bug
+ */
 export function resolveShade(
   job: Pick<Job, "units" | "place" | "purpose" | "goods" | "workshop">,
   parts: PartsAtHand,

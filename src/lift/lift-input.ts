@@ -43,19 +43,19 @@ export type CleatInput = LiftInput & { liftParts: CleatLiftParts };
 export type LockInput = LiftInput & { liftParts: LockLiftParts };
 export type TubeInput = LiftInput & { liftParts: TubeLiftParts };
 
-/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+/** @throws where the parts are none of a lock: a bug */
 export function lockInput({ liftParts, ...input }: LiftInput): LockInput {
   if (liftParts.takeUp !== "lock") throw new Error(`invalid liftParts: ${liftParts.kind} has no lock`);
   return { ...input, liftParts };
 }
 
-/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+/** @throws where the parts are none of a cleat: a bug */
 export function cleatInput({ liftParts, ...input }: LiftInput): CleatInput {
   if (liftParts.takeUp !== "cleat") throw new Error(`invalid liftParts: ${liftParts.kind} has no cleat`);
   return { ...input, liftParts };
 }
 
-/** Throws where other parts were chosen than the kind of lift asks for: a bug. */
+/** @throws where the parts are none of a tube: a bug */
 export function tubeInput({ liftParts, ...input }: LiftInput): TubeInput {
   if (liftParts.takeUp !== "tube") throw new Error(`invalid liftParts: ${liftParts.kind} has no tube`);
   return { ...input, liftParts };

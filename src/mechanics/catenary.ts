@@ -25,6 +25,8 @@ export type CatenaryOutcome =
 /**
  * Sag from cloth and span: S/L = sinh u / u with u = L/2k, then sag = k(cosh u − 1). Inextensible, no stiffness, own
  * weight only; a swag of cloth is curved both ways, so take it for the line of its edge.
+ *
+ * @throws on a length that is below 0 or not finite
  */
 export function catenaryOfArc(spanMm: number, arcMm: number): CatenaryOutcome {
   demand("spanMm", spanMm);
@@ -44,7 +46,11 @@ export function catenaryOfArc(spanMm: number, arcMm: number): CatenaryOutcome {
   return { kind: "hangs", value: { spanMm, arcMm, sagMm, parameterMm, endRad: Math.atan(Math.sinh(u)) } };
 }
 
-/** Cloth from span and sag: solves k(cosh(L/2k) − 1) = sag. */
+/**
+ * Cloth from span and sag: solves k(cosh(L/2k) − 1) = sag.
+ *
+ * @throws on a length that is below 0 or not finite
+ */
 export function catenaryOfSag(spanMm: number, sagMm: number): CatenaryOutcome {
   demand("spanMm", spanMm);
   demand("sagMm", sagMm);
@@ -61,7 +67,11 @@ export function catenaryOfSag(spanMm: number, sagMm: number): CatenaryOutcome {
   return { kind: "hangs", value: { spanMm, arcMm, sagMm, parameterMm, endRad: Math.atan(Math.sinh(u)) } };
 }
 
-/** Span from cloth and sag, k = (S²/4 − sag²) / (2 sag); two legs side by side where the sag is half the cloth. */
+/**
+ * Span from cloth and sag, k = (S²/4 − sag²) / (2 sag); two legs side by side where the sag is half the cloth.
+ *
+ * @throws on a length that is below 0 or not finite
+ */
 export function catenaryOfArcAndSag(arcMm: number, sagMm: number): CatenaryOutcome {
   demand("arcMm", arcMm);
   demand("sagMm", sagMm);
@@ -87,6 +97,8 @@ export interface SlantedCatenary {
 /**
  * Ends at two levels: √(S² − d²) = 2k sinh(h/2k) (Routh; Irvine, Cable Structures, 1981; from memory). As h → 0 it
  * comes to two straight legs. Undefined where the cord is too short.
+ *
+ * @throws where the ends are not apart, or the upper one lies below the lower
  */
 export function slantedCatenary(
   acrossMm: number,

@@ -19,6 +19,8 @@ export interface BeamReactions {
  * Support reactions by the three-moment equation (Clapeyron) for unequal bays:
  * l₁M₀ + 2(l₁ + l₂)M₁ + l₂M₂ = −q(l₁³ + l₂³)/4, with −qa²/2 over the outer supports where the beam overhangs by a.
  * Exact for small deflections without shear; solved as a tridiagonal system, so the cost grows with the supports.
+ *
+ * @throws where supports lie past an end or are out of order
  */
 export function continuousBeam(beam: ContinuousBeam): BeamReactions {
   const { supportsMm, fromMm, toMm, loadNPerMm: q } = beam;

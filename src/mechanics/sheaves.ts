@@ -1,9 +1,17 @@
-/** Pull that raises a load over a row of pulleys, each of which passes on this share of it: T = load / Π η. */
+/**
+ * Pull that raises a load over a row of pulleys, each of which passes on this share of it: T = load / Π η.
+ *
+ * @throws on an efficiency that is not above 0 and at most 1
+ */
 export function pullOverSheaves(loadN: number, efficiencies: readonly number[]): number {
   return efficiencies.reduce((pull, efficiency) => pull / demanded(efficiency), loadN);
 }
 
-/** Pull that just lets the load down again: friction now helps, T = load · Π η. */
+/**
+ * Pull that just lets the load down again: friction now helps, T = load · Π η.
+ *
+ * @throws on an efficiency that is not above 0 and at most 1
+ */
 export function holdOverSheaves(loadN: number, efficiencies: readonly number[]): number {
   return efficiencies.reduce((pull, efficiency) => pull * demanded(efficiency), loadN);
 }
@@ -11,6 +19,8 @@ export function holdOverSheaves(loadN: number, efficiencies: readonly number[]):
 /**
  * Mechanical advantage of a tackle with n parts of rope at the load, η(1 − ηⁿ)/(1 − η) (Pipeline Rules of Thumb
  * Handbook, p. 6: η = 0.917 on plain bearings, 0.962 on rollers). n where there is no friction.
+ *
+ * @throws on an efficiency that is not above 0 and at most 1
  */
 export function tackleAdvantage(efficiency: number, parts: number): number {
   demanded(efficiency);

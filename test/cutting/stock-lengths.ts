@@ -13,7 +13,7 @@ export interface StockInstance {
 }
 
 export const STOCK_INSTANCES: StockInstance[] = JSON.parse(
-  readFileSync(new URL("stock-1d.json", import.meta.url), "utf8"),
+  readFileSync("test/cutting/stock-1d.json", "utf8"),
 ).instances;
 
 export function stockInstance(id: string): StockInstance {

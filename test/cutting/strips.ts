@@ -16,7 +16,7 @@ export interface StripInstance {
 }
 
 export const STRIPS: StripInstance[] = JSON.parse(
-  readFileSync(new URL("strip-2d.json", import.meta.url), "utf8"),
+  readFileSync("test/cutting/strip-2d.json", "utf8"),
 ).instances;
 
 /** The classes C1 to C7 of Hopper and Turton. */

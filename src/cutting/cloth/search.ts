@@ -61,6 +61,7 @@ export class ClothSearch implements ClothSearching {
   private begun = false;
   private ended = false;
 
+  /** @throws where a measure, cost or gap is none, or two pieces or bolts share an id: a bug */
   constructor(problem: ClothProblem) {
     refuseNonsense(problem);
     this.problem = problem;

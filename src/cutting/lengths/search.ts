@@ -34,6 +34,7 @@ export class LengthsSearch {
   #bound: LengthsBound;
   #done = false;
 
+  /** @throws where a length, cost or kerf is none: a bug */
   constructor(problem: LengthsProblem) {
     refuseNonsense(problem);
     this.problem = problem;

@@ -14,6 +14,8 @@ export interface PlayedCloth {
 /**
  * Any height between those that were worked out: places blended, then every upright drawn back to its length between board
  * and rings, so that cloth never shortens on its way.
+ *
+ * @throws where no height is known
  */
 export function playedAt(net: CommonNet, frames: readonly HangingFrame[], raise: number): PlayedCloth {
   const [from, to, share] = around(frames, raise);

@@ -25,6 +25,8 @@ export interface BoltDrawingInput {
  * One bolt to scale as it lies on the table, right side up, the end that is cut first at the left: every piece with the
  * end at which its top lies, every cut with its number in the order of cutting, the repeat of the pattern under them,
  * what is left over.
+ *
+ * @throws where the plan names a bolt that is not in the problem: a bug
  */
 export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Drawing {
   const { units, cutting, bolt: plan } = input;
@@ -65,7 +67,11 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
   };
 }
 
-/** The bolt in stretches no longer than `mostMm` where cuts from selvedge to selvedge allow, for a page or a screen. */
+/**
+ * The bolt in stretches no longer than `mostMm` where cuts from selvedge to selvedge allow, for a page or a screen.
+ *
+ * @throws where the plan names a bolt that is not in the problem: a bug
+ */
 export function boltStretches(input: BoltDrawingInput, mostMm: number): BoltStretch[] {
   const ends = followCuts(boltOf(input), input.bolt)
     .filter(({ wholeWidth }) => wholeWidth)

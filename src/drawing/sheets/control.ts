@@ -22,7 +22,11 @@ const TITLES: Record<TubeLift["kind"], string> = {
   motor: "Motor and spool",
 };
 
-/** What takes up the cords, enlarged: the lock with its slots, the cleat with its turns, or the drive with the spool beside it. */
+/**
+ * What takes up the cords, enlarged: the lock with its slots, the cleat with its turns, or the drive with the spool beside it.
+ *
+ * @throws on a lift that nothing takes up: a bug
+ */
 export function drawControlSheet(input: SheetInput): Drawing {
   if (isLockSheet(input)) return drawLockSheet(input);
   if (isCleatSheet(input)) return drawCleatSheet(input);

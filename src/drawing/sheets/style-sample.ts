@@ -26,7 +26,11 @@ const SHOWN: Partial<Record<StyleKind, Making>> = {
   ribbed: { ribs: { kind: "bare", face: "front", at: "half-folds" } },
 };
 
-/** A style in small, from its own shape: no measures, no rig. */
+/**
+ * A style in small, from its own shape: no measures, no rig.
+ *
+ * @throws where the sample job has no room: a bug
+ */
 export function drawStyleSample(style: StyleKind, raise = RAISE): Drawing {
   const shape = shapeOf(style, raise);
   const name = STYLE_NAMES[style];

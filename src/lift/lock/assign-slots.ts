@@ -34,6 +34,8 @@ const TIE = 1e-8;
 /**
  * Exact by dynamic programming over (slots used, cords placed): least cost over all ways to cut the row of
  * cords into slots with at most `perSlot` each. The caller sees to it that they fit.
+ *
+ * @throws where the slots cannot take the cords: the caller sees to it that they do
  */
 export function assignSlots(problem: SlotProblem): SlotCounts {
   const { loadsN, offsetsMm, perSlot } = problem;

@@ -13,6 +13,8 @@ export interface LockChoice {
 /**
  * The maker's lock where one is set, else the first that takes so many cords of this cord's diameter;
  * where none does, the one that misses by least.
+ *
+ * @throws where there are no locks to choose from: a bug
  */
 export function chooseLock(
   shade: Pick<LiftPartsShade, "lock" | "locks" | "cord">,

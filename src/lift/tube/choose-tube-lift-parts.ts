@@ -70,7 +70,11 @@ const HEIGHT = figureRule({
   compute: ({ x, k, f }) => x + Math.max(k, f) / 2,
 });
 
-/** Tube and drive: the maker's where they suit, else the first drive of the kind that takes the shade and finds a place. */
+/**
+ * Tube and drive: the maker's where they suit, else the first drive of the kind that takes the shade and finds a place.
+ *
+ * @throws where the catalogue has no drive of the kind: a bug
+ */
 export function chooseTubeLiftParts(
   { shade, size, columns }: LiftPartsInput,
   kind: TubeKind,

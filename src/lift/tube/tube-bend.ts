@@ -32,7 +32,7 @@ const BEND = figureRuleOf<OfMetal>()({
   inputs: {
     J: [
       "ratio",
-      "bend of the same tube where E·I is 1, by Macaulay’s method, N·mm³",
+      "bend of the same tube where E·I is 1, by the three-moment equation, N·mm³",
       "figure:lift.held",
       "figure:shape.columns",
       "lift/drive",

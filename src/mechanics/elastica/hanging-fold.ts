@@ -56,7 +56,11 @@ export interface FoldShape {
 /** Intervals of a fold: the 40 published cases come out within 1e-6 of the half arc. */
 export const FOLD_NODES = 160;
 
-/** The heavy elastica between two hinges (see `StripProblem`), with a frictionless pane where one is given. */
+/**
+ * The heavy elastica between two hinges (see `StripProblem`), with a frictionless pane where one is given.
+ *
+ * @throws where the gap is not shorter than the arc, or the cloth has no stiffness or less than no weight
+ */
 export function hangFold(fold: HangingFold, nodes = FOLD_NODES): Solved<FoldShape> {
   const problem = problemOf(fold);
   return inMm(fold, problem, hangFromNothing(problem, nodes));
@@ -65,6 +69,8 @@ export function hangFold(fold: HangingFold, nodes = FOLD_NODES): Solved<FoldShap
 /**
  * One fold at many heights. Each shape starts from the last two, drawn on in a straight line, so heights in order cost
  * least; a height that fails leaves the next to start afresh.
+ *
+ * @throws where the gap is not shorter than the arc, or the cloth has no stiffness or less than no weight
  */
 export function hangFolds(
   fold: Omit<HangingFold, "gapMm">,

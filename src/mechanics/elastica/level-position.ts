@@ -13,7 +13,11 @@ export interface LevelPosition {
   above: number;
 }
 
-/** The place of a weight λ in the table. Throws on a weight below 0 or NaN. */
+/**
+ * The place of a weight λ in the table.
+ *
+ * @throws on a weight below 0 or none
+ */
 export function foldLevel(weight: number): LevelPosition {
   if (!(weight >= 0)) throw new Error(`invalid weight: ${weight}`);
   const last = FOLD_TABLE.length - 1;

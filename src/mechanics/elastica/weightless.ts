@@ -27,6 +27,8 @@ export interface WeightlessFold {
 /**
  * Euler's elastica: gap/2 = 2E/K − 1, sin(θ₀/2) = k, depth = 2k/K, thrust = K² (Timoshenko & Gere, Theory of Elastic
  * Stability, 2nd ed., §2.7; from memory). Exact to rounding for 0 ≤ gap < 2.
+ *
+ * @throws on a gap below 0 or of 2 and more half arcs
  */
 export function weightlessFold(gap: number): WeightlessFold {
   if (!(gap >= 0 && gap < 2)) throw new Error(`invalid gap: ${gap}`);

@@ -17,6 +17,8 @@ export interface ScrewPull {
 /**
  * Statics of a stiff bracket that turns on its lower edge: the pull of a screw grows with its height, T = M z / Σ z²,
  * so one screw takes M/z; the weight is shared evenly as shear. No friction is counted on, and no give in the face.
+ *
+ * @throws where a screw lies below the lower edge, or none above it
  */
 export function screwPulls({ loadN, armMm, screwsMm }: PriedBracket): ScrewPull[] {
   const squares = screwsMm.reduce((sum, z) => sum + z * z, 0);

@@ -19,6 +19,8 @@ export interface FindingCard {
 /**
  * One card for one cause, the gravest first and of those the most widespread. Findings without a cause of their own are
  * one where their ids are.
+ *
+ * @throws where a card has no findings: a bug
  */
 export function findingCards(findings: readonly Finding[]): FindingCard[] {
   const byCause = new Map<string, Finding[]>();

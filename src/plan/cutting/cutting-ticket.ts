@@ -14,7 +14,11 @@ export interface TicketLine {
   check: string;
 }
 
-/** The cutting ticket of one bolt: its cuts in their order, what each sets free, and check sums. */
+/**
+ * The cutting ticket of one bolt: its cuts in their order, what each sets free, and check sums.
+ *
+ * @throws where the plan names a bolt that is not in the problem: a bug
+ */
 export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: UnitChoice): TicketLine[] {
   const of = cutting.problem.bolts.find(({ id }) => id === bolt.boltId);
   if (of === undefined) throw new Error(`invalid bolt: ${bolt.boltId}`);
