@@ -1,6 +1,6 @@
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { firstVisit, openShade, saved } from "./planner.ts";
+import { dragByFinger, firstVisit, openShade, saved } from "./planner.ts";
 import { pngOf } from "./png.ts";
 
 let harness: Harness;
@@ -129,6 +129,26 @@ test("the motif is placed by hand on the drawing, and by the arrow keys", async 
   await page.keyboard.press("Control+z");
   await page.keyboard.press("Control+z");
   await expect.poll(() => handle.getAttribute("aria-label")).toBe(before);
+  await saved(page);
+  expect(errors).toEqual([]);
+});
+
+test("on a phone a finger drags the motif", async () => {
+  const { page, errors } = await firstVisit(harness, {
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  await openShade(page, harness.url);
+  const handle = page.locator(".motif-handle");
+  await handle.scrollIntoViewIfNeeded();
+  const before = await handle.getAttribute("aria-label");
+  const scrolled = await page.evaluate(() => window.scrollY);
+  const box = await handle.boundingBox();
+  if (!box) throw new Error("invalid page: no handle");
+  await dragByFinger(page, [box.x + box.width / 2, box.y + box.height / 2], [10, 24]);
+  await expect.poll(() => handle.getAttribute("aria-label")).not.toBe(before);
+  expect(await page.evaluate(() => window.scrollY)).toBe(scrolled);
   await saved(page);
   expect(errors).toEqual([]);
 });

@@ -1,7 +1,7 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { demo, firstVisit, saved } from "./planner.ts";
+import { demo, dragByFinger, firstVisit, saved } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -168,5 +168,25 @@ test.each([
     .locator(".bolt-room")
     .evaluateAll((all) => all.map((one) => one.getBoundingClientRect().right <= window.innerWidth));
   expect(rooms.every(Boolean)).toBe(true);
+  expect(errors).toEqual([]);
+});
+
+test("on a phone a piece that was chosen follows the finger", async () => {
+  const { page, errors } = await firstVisit(harness, {
+    viewport: { width: 390, height: 844 },
+    hasTouch: true,
+    isMobile: true,
+  });
+  await openCutting(page);
+  await ended(page);
+  const piece = page.getByRole("button", { name: "Over the sink: Face: move it" });
+  await piece.scrollIntoViewIfNeeded();
+  await piece.focus();
+  const box = await piece.boundingBox();
+  if (box === null) throw new Error("the piece is not there");
+  const from = [Math.min(300, box.x + box.width / 2), box.y + box.height / 2] as const;
+  await dragByFinger(page, from, [40, 0]);
+  const hand = page.locator(".cutting-hand");
+  await expect.poll(() => hand.textContent()).toMatch(/By hand: it fits\./);
   expect(errors).toEqual([]);
 });

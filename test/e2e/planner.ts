@@ -76,3 +76,20 @@ export async function pdfText(download: Download): Promise<{ text: string; pages
   }
   return { text: parts.join("\n"), pages: document.numPages };
 }
+
+/** A finger goes down at a place of the window, moves by so many pixels in some steps, and comes up. */
+export async function dragByFinger(
+  page: Page,
+  [x, y]: readonly [number, number],
+  [byX, byY]: readonly [number, number],
+): Promise<void> {
+  const client = await page.context().newCDPSession(page);
+  const send = (type: "touchStart" | "touchMove" | "touchEnd", share: number) =>
+    client.send("Input.dispatchTouchEvent", {
+      type,
+      touchPoints: type === "touchEnd" ? [] : [{ x: x + share * byX, y: y + share * byY }],
+    });
+  await send("touchStart", 0);
+  for (const share of [0.25, 0.5, 0.75, 1]) await send("touchMove", share);
+  await send("touchEnd", 1);
+}

@@ -1,4 +1,5 @@
-import { type KeyboardEvent, memo, type PointerEvent, useMemo, useRef, useState } from "react";
+import { memo, type PointerEvent, useMemo, useRef, useState } from "react";
+import { useMove } from "react-aria/useMove";
 import type { BoltPlan, Placement } from "../../cutting/index.ts";
 import { drawBoltPlan, type Placed, place, svgNodes } from "../../drawing/index.ts";
 import { type ClothCutting, pieceNames } from "../../plan/index.ts";
@@ -77,12 +78,6 @@ const BoltDrawing = memo(function BoltDrawing({ placed }: { placed: Placed }) {
 /** Steps of the arrow keys on the cloth, mm; with shift the larger. */
 const STEP_MM = 5;
 const LARGE_STEP_MM = 50;
-const KEYS: Record<string, readonly [along: number, across: number]> = {
-  ArrowRight: [1, 0],
-  ArrowLeft: [-1, 0],
-  ArrowDown: [0, 1],
-  ArrowUp: [0, -1],
-};
 
 interface HandleProps {
   placement: Placement;
@@ -96,7 +91,7 @@ interface HandleProps {
 /** What the pointer takes hold of: a piece, moved along and across the bolt in whole millimetres. */
 function Handle({ placement, name, placed, boltWidthMm, onMove }: HandleProps) {
   const [shift, setShift] = useState<readonly [number, number]>();
-  const start = useRef<{ x: number; y: number }>(undefined);
+  const reachedPx = useRef<readonly [number, number]>([0, 0]);
   const { scale, originMm } = placed;
   const [dx, dy] = shift ?? [0, 0];
   const move = (alongMm: number, acrossMm: number) => {
@@ -104,29 +99,28 @@ function Handle({ placement, name, placed, boltWidthMm, onMove }: HandleProps) {
     onMove({ ...placement, yMm: placement.yMm + alongMm, xMm: placement.xMm - acrossMm });
   };
   const inMm = (px: number) => Math.round(px / PX_PER_MM / scale);
+  const { moveProps } = useMove({
+    onMove({ pointerType, deltaX, deltaY, shiftKey }) {
+      if (pointerType === "keyboard") {
+        const mm = shiftKey ? LARGE_STEP_MM : STEP_MM;
+        move(deltaX * mm, deltaY * mm);
+        return;
+      }
+      const [x, y] = reachedPx.current;
+      reachedPx.current = [x + deltaX, y + deltaY];
+      setShift([inMm(x + deltaX), inMm(y + deltaY)]);
+    },
+    onMoveEnd() {
+      const [x, y] = reachedPx.current;
+      reachedPx.current = [0, 0];
+      setShift(undefined);
+      move(inMm(x), inMm(y));
+    },
+  });
   const onPointerDown = (event: PointerEvent<SVGRectElement>) => {
     // A first touch chooses the piece; it may as well be the beginning of a scroll.
     if (event.pointerType === "touch" && document.activeElement !== event.currentTarget) return;
-    event.currentTarget.setPointerCapture(event.pointerId);
-    start.current = { x: event.clientX, y: event.clientY };
-    setShift([0, 0]);
-  };
-  const onPointerMove = (event: PointerEvent<SVGRectElement>) => {
-    if (start.current)
-      setShift([inMm(event.clientX - start.current.x), inMm(event.clientY - start.current.y)]);
-  };
-  const onPointerUp = () => {
-    if (start.current === undefined) return;
-    start.current = undefined;
-    setShift(undefined);
-    move(dx, dy);
-  };
-  const onKeyDown = (event: KeyboardEvent<SVGRectElement>) => {
-    const step = KEYS[event.key];
-    if (step === undefined) return;
-    event.preventDefault();
-    const mm = event.shiftKey ? LARGE_STEP_MM : STEP_MM;
-    move(step[0] * mm, step[1] * mm);
+    moveProps.onPointerDown?.(event);
   };
   return (
     // biome-ignore lint/a11y/useSemanticElements: SVG has no button of its own
@@ -140,14 +134,8 @@ function Handle({ placement, name, placed, boltWidthMm, onMove }: HandleProps) {
       y={originMm[1] + scale * (boltWidthMm - placement.xMm - placement.widthMm + dy)}
       width={scale * placement.lengthMm}
       height={scale * placement.widthMm}
+      {...moveProps}
       onPointerDown={onPointerDown}
-      onPointerMove={onPointerMove}
-      onPointerUp={onPointerUp}
-      onPointerCancel={() => {
-        start.current = undefined;
-        setShift(undefined);
-      }}
-      onKeyDown={onKeyDown}
     />
   );
 }

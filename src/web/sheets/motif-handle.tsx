@@ -1,4 +1,5 @@
-import { type KeyboardEvent, type PointerEvent, useState } from "react";
+import { useRef, useState } from "react";
+import { useMove } from "react-aria/useMove";
 import type { Placed } from "../../drawing/index.ts";
 import { setPatch } from "../../figures/index.ts";
 import type { Motif } from "../../shade-plan/index.ts";
@@ -8,12 +9,6 @@ import { useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
 const CROSS_MM = 3.2;
-const STEPS: Record<string, readonly [number, number]> = {
-  ArrowLeft: [-1, 0],
-  ArrowRight: [1, 0],
-  ArrowUp: [0, -1],
-  ArrowDown: [0, 1],
-};
 
 interface MotifHandleProps {
   placed: Placed;
@@ -28,8 +23,12 @@ export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
   const units = useUnits();
   const mine = useCanEdit();
   const held = useField(`${pointer}/shade/making/pattern`) as object | undefined;
-  const [from, setFrom] = useState<readonly [number, number]>();
   const [moved, setMoved] = useState<readonly [number, number]>([0, 0]);
+  const reached = useRef<readonly [number, number]>([0, 0]);
+  const moveTo = (x: number, y: number) => {
+    reached.current = [x, y];
+    setMoved([x, y]);
+  };
   const at = {
     xMm: nearest(motif.originXMm, motif.repeatXMm, plan.size.finishedWidthMm / 2),
     yMm: nearest(motif.originYMm, motif.repeatYMm, plan.size.finishedLengthMm / 2),
@@ -47,15 +46,20 @@ export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
     const patch = setPatch(job, `${pointer}/shade/making/pattern`, pattern);
     edit({ label: "Place the motif", patch, ...(joins === undefined ? {} : { joins }) });
   };
-  const onKeyDown = (event: KeyboardEvent) => {
-    const step = STEPS[event.key];
-    if (!step) return;
-    event.preventDefault();
-    event.stopPropagation();
-    const mark = markMm(units.ruler);
-    put(at.xMm + step[0] * mark, at.yMm + step[1] * mark, "motif");
-  };
   const mmPerUnit = 1 / placed.scale;
+  const { moveProps } = useMove({
+    onMove({ pointerType, deltaX, deltaY }) {
+      if (!mine) return;
+      const mark = markMm(units.ruler);
+      if (pointerType === "keyboard") put(at.xMm + deltaX * mark, at.yMm + deltaY * mark, "motif");
+      else moveTo(reached.current[0] + deltaX * mmPerPx, reached.current[1] + deltaY * mmPerPx);
+    },
+    onMoveEnd() {
+      const [x, y] = reached.current;
+      moveTo(0, 0);
+      if (x !== 0 || y !== 0) put(at.xMm + x * mmPerUnit, at.yMm + y * mmPerUnit);
+    },
+  });
   const x = placed.originMm[0] + at.xMm * placed.scale + moved[0];
   const y = placed.originMm[1] + at.yMm * placed.scale + moved[1];
   return (
@@ -66,24 +70,8 @@ export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
       tabIndex={0}
       aria-label={`A repeat begins ${lengthText(at.yMm, units)} below the top line and ${lengthText(at.xMm, units)} from the left edge: drag it, or move it by the arrow keys`}
       transform={`translate(${x} ${y})`}
-      onKeyDown={onKeyDown}
+      {...moveProps}
       onClick={(event) => event.stopPropagation()}
-      onPointerDown={(event: PointerEvent<SVGGElement>) => {
-        if (!mine) return;
-        event.stopPropagation();
-        event.currentTarget.setPointerCapture(event.pointerId);
-        setFrom([event.clientX, event.clientY]);
-      }}
-      onPointerMove={(event) => {
-        if (from) setMoved([(event.clientX - from[0]) * mmPerPx, (event.clientY - from[1]) * mmPerPx]);
-      }}
-      onPointerUp={() => {
-        if (from && (moved[0] !== 0 || moved[1] !== 0)) {
-          put(at.xMm + moved[0] * mmPerUnit, at.yMm + moved[1] * mmPerUnit);
-        }
-        setFrom(undefined);
-        setMoved([0, 0]);
-      }}
     >
       <circle r={CROSS_MM * 1.6} fill="transparent" />
       <path
