@@ -1,5 +1,6 @@
 import {
   type Drawing,
+  drawAction,
   drawMarkingStrips,
   drawRoom,
   drawShadeTemplates,
@@ -19,6 +20,8 @@ const HEIGHTS = [0, 0.5, 1];
 /** What a page of either paper takes within its margins. */
 const PAGE: Fit = { maxWidthMm: 180, maxHeightMm: 235 };
 const PAGE_ON_ITS_SIDE: Fit = { maxWidthMm: 235, maxHeightMm: 180 };
+/** Beside the words of its step. */
+const BESIDE_WORDS: Fit = { maxWidthMm: 90, maxHeightMm: 70 };
 const FULL_SIZE: Fit = { scale: 1 };
 
 export interface FittedDrawing {
@@ -26,9 +29,11 @@ export interface FittedDrawing {
   fit: Fit;
   /** The same for a file in millimetres, where the drawing itself stretches something for the eye. */
   trueScale?: Drawing;
+  /** Unless told, it is: what is not has no place in a file that is measured by. */
+  toScale?: boolean;
 }
 
-/** Every drawing of one shade: sheets to fit a page, marking strips and child-safety tag at full size. */
+/** Every drawing of one shade: sheets to fit a page, what the hands do step by step, marking strips and child-safety tag at full size. */
 export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Generator<FittedDrawing> {
   for (const kind of SHEETS) {
     // The strips come one by one below, so that each can be printed and laid on the cloth.
@@ -40,6 +45,12 @@ export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Gener
         trueScale: drawSheet(kind, plan, shade, { raise, trueScale: true }),
       };
     }
+  }
+  for (const [i, { action }] of shade.steps.entries()) {
+    if (action === undefined) continue;
+    const drawing = drawAction(action, plan.units);
+    const number = String(i + 1).padStart(2, "0");
+    yield { drawing: { ...drawing, id: `step-${number}-${action.kind}` }, fit: BESIDE_WORDS, toScale: false };
   }
   for (const drawing of [
     ...drawMarkingStrips(plan, shade),

@@ -70,12 +70,12 @@ export async function* planFiles({
 
 function* drawingFiles(
   folder: string,
-  { drawing, fit, trueScale = drawing }: FittedDrawing,
+  { drawing, fit, trueScale = drawing, toScale = true }: FittedDrawing,
   stamp: string | undefined,
 ): Generator<OutFile> {
   yield { path: `${folder}/${drawing.id}.svg`, content: toSvg(place(drawing, fit), "light", stamp) };
   // A picture has no lines.
-  if (drawing.primitives.every(({ kind }) => kind === "facets")) return;
+  if (!toScale || drawing.primitives.every(({ kind }) => kind === "facets")) return;
   yield {
     path: `${folder}/${drawing.id}.dxf`,
     content: toDxf(trueScale, "scale" in fit ? fit : undefined, stamp),

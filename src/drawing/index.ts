@@ -1,3 +1,4 @@
+export { ACTION_KINDS, drawAction } from "./actions/index.ts";
 export * from "./cord-style.ts";
 export * from "./model.ts";
 export * from "./paints.ts";

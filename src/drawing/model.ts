@@ -66,6 +66,11 @@ export const ROLES = [
   "overlapMark",
   "ghost",
   "picture",
+  "hand",
+  "skin",
+  "tool",
+  "motion",
+  "thread",
 ] as const;
 export type Role = (typeof ROLES)[number];
 

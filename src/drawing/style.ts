@@ -126,6 +126,12 @@ export const LOOKS: Record<Role, Look> = {
   }),
   ghost: look("GHOST", "Behind or elsewhere", { stroke: pen(THIN, "chalk", [1, 0.8]), text: "pencil" }),
   picture: look("PICTURE", "Picture", {}),
+  // Of parts of a hand that lie over one another the outer half of each outline stays: one outline round all of them.
+  hand: look("HAND", "Hand", { stroke: pen(2 * FIRM), fill: "paper" }),
+  skin: look("SKIN", "Hand, within its outline", { fill: "paper", openStroke: pen(PLAIN) }),
+  tool: look("TOOL", "Tool", { stroke: pen(FIRM), fill: "metal" }),
+  motion: look("MOTION", "Way it is moved", { stroke: pen(EDGE, "accent"), fill: "accent", text: "accent" }),
+  thread: look("THREAD", "Thread", { stroke: pen(PLAIN, "accent"), text: "accent" }),
 };
 
 /** Pen of an oblique tick, an origin ring or an arrow head. */

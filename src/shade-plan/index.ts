@@ -1,3 +1,4 @@
+export * from "./actions.ts";
 export * from "./alignment.ts";
 export * from "./board.ts";
 export * from "./caution.ts";

@@ -1,3 +1,5 @@
+import type { StepAction } from "./actions.ts";
+
 /** Drawing sheets that can stand beside a step. */
 export const SHEETS = [
   "picture",
@@ -40,6 +42,8 @@ export interface Step {
   /** What can hurt here. */
   caution?: string;
   sheet?: SheetKind;
+  /** What the hands do, to be drawn beside the words. */
+  action?: StepAction;
   /** Ids of the workings whose numbers stand in the words. */
   figures?: string[];
 }

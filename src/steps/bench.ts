@@ -7,7 +7,7 @@ import {
   type TubeLift,
 } from "../shade-plan/index.ts";
 import { fineText, lengthText } from "../units/index.ts";
-import { type Habit, PRACTICE } from "./practice.ts";
+import { PRACTICE } from "./practice.ts";
 import type { StepInput } from "./step-input.ts";
 
 /** The shade as the hands meet it: what every chapter asks again and again, worked out once. */
@@ -15,7 +15,8 @@ export interface Bench extends StepInput {
   /** A length in the maker's own units. */
   len: (lengthMm: number) => string;
   fine: (lengthMm: number) => string;
-  /** A measure of the hand. */
+  /** A measure of the hand, in mm and in the maker’s own units. */
+  aboutMm: (name: keyof typeof PRACTICE) => number;
   about: (name: keyof typeof PRACTICE) => string;
   layer: (layer: Layer) => LayerCut | undefined;
   /** Size of a piece once shrunk: cut size × (1 − shrinkage still to come). */
@@ -79,7 +80,7 @@ export function benchOf(input: StepInput): Bench {
   const bandMm = cloth.bands.find(({ part }) => part === "bottom-band")?.heightMm;
   const flat = flatSize(size, input.form, "face");
   const faceTopLineMm = flat.lengthMm + takeUpMm;
-  const habitMm = (habit: Habit) => habit[units.system].value;
+  const aboutMm = (name: keyof typeof PRACTICE) => PRACTICE[name][units.system].value;
   const shrunk: Bench["shrunk"] = (cut) => {
     const { shrinkWidth = 0, shrinkLength = 0 } = resolved.cloths[cut.layer] ?? {};
     const [across, along] = cut.turned ? [shrinkLength, shrinkWidth] : [shrinkWidth, shrinkLength];
@@ -98,7 +99,8 @@ export function benchOf(input: StepInput): Bench {
     ...input,
     len: (lengthMm) => lengthText(lengthMm, units),
     fine: fineText,
-    about: (name) => lengthText(habitMm(PRACTICE[name]), units),
+    aboutMm,
+    about: (name) => lengthText(aboutMm(name), units),
     layer,
     shrunk,
     sideHemMm: bagged ? hems.seamMm : hems.sideTurnMm * hems.sideTurns,

@@ -81,13 +81,19 @@ function fixingHoles(bench: Bench): Step {
   };
 }
 
-function cover({ cloth, len, about }: Bench): Step[] {
+function cover({ cloth, len, about, aboutMm }: Bench): Step[] {
   const strip = cloth.trims.find(({ id }) => id === "board-cover");
   if (strip === undefined) return [];
   return [
     {
       id: "board-cover",
       chapter: "board",
+      action: {
+        kind: "cover-board",
+        widthMm: strip.widthMm,
+        lengthMm: strip.lengthMm,
+        turnMm: aboutMm("coverTurn"),
+      },
       title: "Cover the board",
       text: sentences(
         `Take the cover, ${len(strip.widthMm)} by ${len(strip.lengthMm)} of ${strip.clothName}.`,
@@ -109,6 +115,13 @@ function eyes(bench: Bench): Step {
   return {
     id: "board-eyes",
     chapter: "board",
+    action: {
+      kind: "set-eye",
+      count: board.eyes.length,
+      fromWallMm: zMm,
+      placesMm: board.eyes.map((eye) => fromBoardEndMm(bench, eye.xMm)),
+      boardMm: board.cutMm,
+    },
     title: `Screw in ${counted(board.eyes.length, "eye")}`,
     text: sentences(
       unfit(
@@ -235,6 +248,7 @@ function attach({ board, form, size, len, about, stapled, boardAllowanceMm, wrap
   return {
     id: "board-attach",
     chapter: "board",
+    action: { kind: "fix-shade", how: stapled ? "staple" : "hook-and-loop", beyondMm: boardAllowanceMm },
     title: stapled ? "Staple the shade to the board" : "Press the shade to the board",
     text: stapled
       ? sentences(

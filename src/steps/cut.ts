@@ -61,6 +61,7 @@ function squareEnd(): Step {
   return {
     id: "cut-square",
     chapter: "cut",
+    action: { kind: "square-cloth" },
     title: "Square the end",
     text: "Pull one thread out from selvedge to selvedge and cut along the line it leaves. Where no thread will pull, or a print runs off the weave, draw a line at right angles to the selvedge with a large set square. Cut the selvedges off.",
     sheet: "cutting",

@@ -37,6 +37,11 @@ function cleat({ resolved, lift, len }: LockBench): Step {
   return {
     id: "hang-cleat",
     chapter: "hang",
+    action: {
+      kind: "wind-cleat",
+      side: lift.controlSide,
+      aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
+    },
     title: "Fix the cleat",
     text: sentences(
       `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor.`,
@@ -94,6 +99,11 @@ function railCleat({ resolved, lift, len }: Bench): Step[] {
     {
       id: "hang-rail-cleat",
       chapter: "hang",
+      action: {
+        kind: "wind-cleat",
+        side: topRail.side,
+        aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
+      },
       title: "Fix the cleat of the top rail",
       text: sentences(
         `Screw the second cleat to the wall or the frame on the ${topRail.side}, below the top rail’s own lock, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor.`,

@@ -42,7 +42,7 @@ function wall({ resolved, lift, board, len }: Bench): Step {
 
 function brackets(bench: Bench): Step {
   const { board, size, len, about } = bench;
-  const at = listed(board.brackets.map((bracket) => len(fromBoardEndMm(bench, bracket.xMm))));
+  const at = listed(placesMm(bench).map(len));
   const level = size.head === undefined || isTubeBench(bench);
   return {
     id: "hang-brackets",
@@ -95,10 +95,16 @@ function letDown({ lift }: Bench): string {
     : "Then untie the shade and let it down slowly, and see that no slack cord has slipped over the edge of its spool.";
 }
 
+/** Brackets or screws from the left end of the board. */
+function placesMm(bench: Bench): number[] {
+  return bench.board.brackets.map((bracket) => fromBoardEndMm(bench, bracket.xMm));
+}
+
 function ontoBrackets(bench: Bench): Step {
   return {
     id: "hang-board",
     chapter: "hang",
+    action: { kind: "hang-board", on: "brackets", placesMm: placesMm(bench), boardMm: bench.board.cutMm },
     title: "Set the board on the brackets",
     text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Set the board on the brackets against the wall and put a screw through each bracket into its underside. ${letDown(bench)}`,
     check: "Pull down hard on the board at both ends: nothing moves.",
@@ -109,10 +115,11 @@ function ontoBrackets(bench: Bench): Step {
 
 function screwUp(bench: Bench): Step {
   const { board, len } = bench;
-  const at = listed(board.brackets.map((bracket) => len(fromBoardEndMm(bench, bracket.xMm))));
+  const at = listed(placesMm(bench).map(len));
   return {
     id: "hang-board",
     chapter: "hang",
+    action: { kind: "hang-board", on: "screws", placesMm: placesMm(bench), boardMm: board.cutMm },
     title: "Screw the board up",
     text: `Fold the shade up, tie it loosely with a strip of cloth and carry it up with the board. Hold the board against the head of the opening, the same gap at either end, and put a screw of ${len(board.screws.lengthMm)} up through each hole, at ${at} from its left end: first one in the middle, then the others. ${letDown(bench)}`,
     check: "Pull down hard on the board at both ends: nothing moves, and no gap opens above it.",

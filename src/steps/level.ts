@@ -63,6 +63,12 @@ function knots(bench: Bench): Step {
   return {
     id: "level-knots",
     chapter: "level",
+    action: {
+      kind: "level-hem",
+      columnsMm: grid.columns.map((column) => column.xMm),
+      widthMm: bench.size.finishedWidthMm,
+      withinMm: bench.aboutMm("level"),
+    },
     title: "Move the knots",
     text: sentences(
       keep !== undefined && `${keep}, and bring the others to it.`,
@@ -79,12 +85,13 @@ function knots(bench: Bench): Step {
   };
 }
 
-function connect({ lift, about }: LockBench | CleatBench): Step[] {
+function connect({ lift, about, aboutMm }: LockBench | CleatBench): Step[] {
   if (lift.cords.length < 2) return [];
   return [
     {
       id: "level-connector",
       chapter: "level",
+      action: { kind: "join-tails", cords: lift.cords.length, belowMm: aboutMm("connectorBelowLock") },
       title: "Join the tails in the connector",
       text: `Let the shade right down. Even the tails, all cords just tight, and fit the cord connector on all ${lift.cords.length} of them, ${about("connectorBelowLock")} or less below the ${exitOf(lift)}. Use one that comes apart under a pull, as its own instructions show. Do not knot the cords into one another instead.`,
       check: `Raise and lower it: the hem stays level and the connector does not run into the ${exitOf(lift)}.`,

@@ -73,6 +73,7 @@ function sideHems({ resolved, faceWidthMm, layer, len, sideHemMm }: Bench): Step
     {
       id: "make-side-hems",
       chapter: "make",
+      action: { kind: "press-hem", edge: "side", turnMm: sideTurnMm, turns: sideTurns },
       title: alone ? "Sew the side hems" : "Press the side hems",
       text: sentences(
         `With the wrong side of the face up, ${turn}.`,
@@ -111,6 +112,7 @@ function bottomHem({
     {
       id: "make-bottom-hem",
       chapter: "make",
+      action: { kind: "press-hem", edge: "bottom", turnMm: bottomTurnMm, turns: bottomTurns },
       title: "Sew the bottom hem",
       text: sentences(
         `${turn}.`,

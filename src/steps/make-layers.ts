@@ -103,12 +103,18 @@ function catchDown({ resolved }: Bench, lining: LayerCut | undefined): Step {
 }
 
 /** Between the columns of rings nothing else holds the layers: caught once the columns are marked. */
-export function catchSteps({ about, layer, bagged, cloth, resolved }: Bench): Step[] {
+export function catchSteps({ about, aboutMm, layer, bagged, grid, cloth, resolved }: Bench): Step[] {
   if (bagged || resolved.making.lining.bonded || cloth.layers.length < 2) return [];
   return [
     {
       id: "make-catch-layers",
       chapter: "make",
+      action: {
+        kind: "baste-layers",
+        layers: cloth.layers.length,
+        columnsMm: grid.columns.map((column) => column.xMm),
+        everyMm: aboutMm("catchDown"),
+      },
       title: "Catch the layers together",
       text: sentences(
         `Along the mark of each column catch the layers together every ${about("catchDown")} or so, with long loose stitches, so that they fold as one.`,

@@ -13,6 +13,7 @@ export function mitreSteps({ cloth, len, bottomHemMm }: Bench): Step[] {
     {
       id: "make-mitre",
       chapter: "make",
+      action: { kind: "mitre-corner", aboveMm: -mitre.from[1], inMm: -mitre.to[0] },
       title: "Fold the bottom corners",
       text: sentences(
         `Press the bottom hem up as well, ${len(bottomHemMm)} in all, and open side hem and bottom hem out again. At each corner draw the slant on the wrong side: from the cut side edge, ${len(-mitre.from[1])} above the hem line, through the place where the creases of side edge and hem line cross, to the cut lower edge, ${len(-mitre.to[0])} in from the side edge.`,

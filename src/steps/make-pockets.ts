@@ -125,6 +125,12 @@ export function ribSteps(bench: Bench): Step[] {
     {
       id: "make-ribs",
       chapter: "make",
+      action: {
+        kind: "slide-in",
+        what: "rib",
+        count: cloth.ribLines.length,
+        ...(cloth.ribLengthMm === undefined ? {} : { lengthMm: cloth.ribLengthMm }),
+      },
       title: "Slide the ribs in",
       text: `Slide ${counted(cloth.ribLines.length, "rib")} into the pockets, one in each, and close the ends by hand.`,
       check: "Every rib lies free in its pocket and ends inside the side hems.",

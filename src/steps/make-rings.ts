@@ -13,6 +13,11 @@ function rows({ grid, back, len }: Bench): Step {
   return {
     id: "make-rows",
     chapter: "make",
+    action: {
+      kind: "mark-rows",
+      fromHemMm: grid.rows.map((row) => row.fromHemMm),
+      columns: grid.columns.length,
+    },
     title: "Mark the rows",
     text: `Lay the shade on its face, the hem towards you, and mark on the ${back}, with chalk or pins. Measure every row from the hem up, and never from the row below: ${placed(
       "row",
@@ -44,6 +49,12 @@ function rings({ resolved, grid, layer, ringsOnPockets }: Bench): Step {
   return {
     id: "make-rings",
     chapter: "make",
+    action: {
+      kind: "sew-ring",
+      onto: ringsOnPockets ? "pocket" : "cloth",
+      rows: grid.rows.length,
+      columns: grid.columns.length,
+    },
     title: `Sew ${counted(count, "ring")}`,
     text: sentences(
       `Sew a ring, ${resolved.ring.name}, at every crossing: ${counted(grid.rows.length, "row")} of ${grid.columns.length}, ${counted(count, "ring")} in all.`,

@@ -4,13 +4,14 @@ import type { Bench } from "./bench.ts";
 import { sentences } from "./wording.ts";
 
 /** Strips over the rings, sewn along one edge now and closed over the cords once those are in. */
-export function sleeveSteps({ cloth, back, about, fine }: Bench): Step[] {
+export function sleeveSteps({ cloth, grid, back, about, fine }: Bench): Step[] {
   if (cloth.sleeves === undefined) return [];
   const { besideMm } = cloth.sleeves;
   return [
     {
       id: "make-sleeves",
       chapter: "make",
+      action: { kind: "sew-sleeve", rings: grid.rows.length, besideMm },
       title: "Sew on the sleeves, one edge",
       text: sentences(
         `Press ${about("stripTurn")} under along both long edges and both ends of each sleeve.`,

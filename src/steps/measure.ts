@@ -28,6 +28,7 @@ function opening({ resolved, size, len }: Bench): Step {
   return {
     id: "measure-opening",
     chapter: "measure",
+    action: { kind: "measure-opening", widthMm: size.openingWidthMm, heightMm: size.openingHeightMm },
     title: "Measure the opening once more",
     text: `With a steel tape, measure the width at the top, the middle and the bottom, and the height at the left, the centre and the right. This plan rests on a ${width} and a ${height}.`,
     check:

@@ -43,6 +43,7 @@ export function tie({ grid, lift }: Bench): Step {
   return {
     id: "string-tie",
     chapter: "string",
+    action: { kind: "tie-ring", rings: rows, cords: lift.cords.length },
     title: "Tie the cords to the bottom row",
     text: sentences(
       "Lay the shade flat on its face, the board at the far end: on the table every ring is within reach and no cord carries anything yet. The left edge seen from the room is at your right.",
@@ -81,6 +82,12 @@ export function bar({ board, resolved, form, len }: Bench): Step[] {
     {
       id: "string-bar",
       chapter: "string",
+      action: {
+        kind: "slide-in",
+        what: "bar",
+        count: 1,
+        ...(barMm === undefined ? {} : { lengthMm: barMm }),
+      },
       title: "Slide the bar into the hem",
       text: `Slide the weight bar, ${board.barName ?? resolved.bar.name}${barMm === undefined ? "" : `, ${len(barMm)} long`}, into the bottom hem and close both ends by hand.`,
       check: "The bar lies free in the hem, as far from one side as from the other.",

@@ -42,6 +42,7 @@ function openLock({ lift }: LockBench): Step {
   return {
     id: "string-open-lock",
     chapter: "string",
+    action: { kind: "shake-lock", slots, facing: lift.seat.facing },
     title: "Open the lock in your hand",
     text: sentences(
       "Thread it now, in the hand and before anything is mounted: screwed on, the board is in the way of your fingers.",
@@ -68,6 +69,15 @@ function thread({ lift }: LockBench): Step {
   return {
     id: "string-thread",
     chapter: "string",
+    action: {
+      kind: "thread-lock",
+      facing: lift.seat.facing,
+      slots: lift.slots.map((slot) => slot.number),
+      cords: lift.threading.flatMap((number) => {
+        const cord = byNumber.get(number);
+        return cord === undefined ? [] : [{ number, from: cord.entersFrom, slot: cord.slot }];
+      }),
+    },
     title: "Thread the lock",
     text: sentences(
       `Put the cords in one at a time, in this order, ends seen from the room: ${turns.join("; ")}.`,
@@ -109,6 +119,12 @@ function screwLock(bench: LockBench): Step {
   return {
     id: "string-screw-lock",
     chapter: "string",
+    action: {
+      kind: "screw-lock",
+      facing: lift.seat.facing,
+      fromEndMm: fromBoardEndMm(bench, lift.seat.xMm),
+      screws: lift.seat.screwsMm.length,
+    },
     title: "Screw the lock on",
     text: `See that its toothed roller and its smooth crown look outwards, to the ${lift.seat.facing} seen from the room. Slide the lock up the cords to its place, its middle ${len(fromBoardEndMm(bench, lift.seat.xMm))} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
     check: `Pull all cords to the ${lift.controlSide} and down: they hold. Pull to the other side: they run. If it is the other way round, the lock faces the wrong way.`,

@@ -79,6 +79,7 @@ function ontoSpools({ lift }: TubeBench): Step {
   return {
     id: "string-onto-spools",
     chapter: "string",
+    action: { kind: "wind-spool", spools: lift.spools.length, turns: lift.wrapsLeft },
     title: "Fasten the cords to their spools",
     text: sentences(
       "The shade still lies flat at its full length, as it will hang when it is down.",

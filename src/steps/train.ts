@@ -6,7 +6,7 @@ import { sentences } from "./wording.ts";
 
 /** The folds laid by hand once, so that they fall that way by themselves. */
 export function trainSteps(bench: Bench): Step[] {
-  return [fold(bench), tieUp(bench), finish(bench)];
+  return [fold(bench), tieUp(bench), tag(bench), finish(bench)];
 }
 
 function fold({ grid, len, ribbed }: Bench): Step {
@@ -14,6 +14,7 @@ function fold({ grid, len, ribbed }: Bench): Step {
   return {
     id: "train-fold",
     chapter: "train",
+    action: { kind: "dress-folds", folds, raisedMm: grid.raisedHeightMm },
     title: "Lay the folds",
     text: sentences(
       "Raise the shade slowly and stop at every row.",
@@ -33,11 +34,24 @@ function tieUp({ grid, lift }: Bench): Step {
   return {
     id: "train-tie",
     chapter: "train",
+    action: { kind: "tie-folds", folds: grid.rows.length, ties },
     title: "Tie it up and leave it",
     text: `Tie the folded shade loosely with ${ties} soft strips of cloth, near both sides and evenly between.${hangingCords(lift).length > 0 ? " Wind all cords on their cleats." : ""} Leave it for several days; linen and other cloths that crease well keep the folds for good.`,
     check: "The strips hold the folds without marking them.",
     caution: cordCautionLeft({ lift }),
     sheet: "side",
+  };
+}
+
+function tag({ lift }: Bench): Step {
+  return {
+    id: "train-tag",
+    chapter: "train",
+    title: "Put the child-safety tag on",
+    text: "Cut out the child-safety tag that is printed with this plan, fill in what is blank, and fix it near the lower edge, where it is read with the shade let down. It stays on, for whoever lives with the shade later.",
+    check: "With the shade let down every word of it can be read.",
+    caution: cordCautionLeft({ lift }),
+    action: { kind: "fix-tag" },
   };
 }
 

@@ -1,16 +1,53 @@
-import { useRef } from "react";
-import type { SheetKind } from "../../shade-plan/index.ts";
+import { useMemo, useRef } from "react";
+import { drawAction, place, svgNodes } from "../../drawing/index.ts";
+import type { Step, StepAction } from "../../shade-plan/index.ts";
 import { Sheet } from "../sheets/sheet.tsx";
-import { useBox } from "../sheets/use-box.ts";
+import { SvgElement } from "../sheets/svg-node.tsx";
+import { type ElementSize, useBox } from "../sheets/use-box.ts";
+import { useUnits } from "../state/fields.ts";
 
-export function BenchDrawing({ kind }: { kind: SheetKind }) {
+/** What the hands do in a step; where that is not drawn, the sheet that its figures stand on. */
+export function BenchDrawing({ step: { action, sheet } }: { step: Step }) {
   const room = useRef<HTMLDivElement>(null);
   const box = useBox(room);
+  const hasRoom = box !== undefined && box.widthPx > 0 && box.heightPx > 0;
+  if (action === undefined && sheet === undefined) return null;
   return (
     <div className="plate">
       <div className="plate-room" ref={room}>
-        {box && box.widthPx > 0 && box.heightPx > 0 ? <Sheet kind={kind} box={box} letters={1.4} /> : null}
+        {hasRoom && action !== undefined ? <ActionPlate action={action} box={box} /> : null}
+        {hasRoom && action === undefined && sheet !== undefined ? (
+          <Sheet kind={sheet} box={box} letters={1.4} />
+        ) : null}
       </div>
     </div>
   );
+}
+
+/** Pixels for one millimetre of paper: its words are read from where the hands work. */
+const PX_PER_MM = 6.4;
+const REM_PX = 16;
+
+function ActionPlate({ action, box }: { action: StepAction; box: ElementSize }) {
+  const units = useUnits();
+  const pxPerMm = (PX_PER_MM * box.remPx) / REM_PX;
+  const { widthPx, heightPx } = box;
+  const svg = useMemo(() => {
+    const bounds = { maxWidthMm: widthPx / pxPerMm, maxHeightMm: heightPx / pxPerMm };
+    const placed = place(drawAction(action, units), bounds);
+    const { tag, attrs, children } = svgNodes(placed);
+    const facts = placed.facts.map(({ label, text }) => `${label}: ${text}`).join(". ");
+    return {
+      tag,
+      attrs: {
+        ...attrs,
+        "aria-label": `${placed.title}. ${facts}`,
+        width: placed.widthMm * pxPerMm,
+        height: placed.heightMm * pxPerMm,
+        className: "action-svg",
+      },
+      children: children ?? [],
+    };
+  }, [action, units, widthPx, heightPx, pxPerMm]);
+  return <SvgElement node={svg} />;
 }

@@ -63,7 +63,9 @@ function Bench() {
   return (
     <Page className="bench" title={`Bench: ${window.name}`} control={plan.lift.controlSide}>
       <StepText step={step} index={index} total={plan.steps.length} done={done.size} />
-      <div className="bench-drawing">{step.sheet ? <BenchDrawing kind={step.sheet} /> : null}</div>
+      <div className="bench-drawing">
+        <BenchDrawing step={step} />
+      </div>
       <StepTools
         step={step}
         isDone={done.has(step.id)}

@@ -24,13 +24,6 @@ export function altText(drawing: Pick<Drawing, "title" | "caption" | "facts">): 
   return parts.filter((part) => part !== "").join(". ");
 }
 
-const known = new WeakMap<Drawing, Placed>();
-
-/** Lays a drawing out, or takes it as it was laid out last: laying out is the slow part, and a thumbnail can take any. */
-export function placedOnce(drawing: Drawing, fit: Fit): Placed {
-  return known.get(drawing) ?? place(drawing, fit);
-}
-
 /** A drawing laid out for its place, with its caption broken into lines: its height is known before it is set. */
 export interface LaidFigure {
   placed: Placed;
@@ -111,14 +104,12 @@ export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeig
 /** One that is made to be cut out: as large as it is, with all of its words, whatever its place. */
 export function layFullSize(book: Book, drawing: Drawing): LaidFigure {
   const placed = place(drawing, { scale: 1 });
-  known.set(drawing, placed);
   return captioned(book, drawing, placed, 1, pt(placed.widthMm));
 }
 
 function laid(book: Book, drawing: Drawing, fit: Fit, widthPt: number, maxHeightPt: number): LaidFigure {
   const textScale = book.look.drawingText;
   const placed = place(withShortWords(asLooked(book, drawing), mm(widthPt), textScale), fit, { textScale });
-  known.set(drawing, placed);
   const zoom = Math.min(1, widthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));
   return captioned(book, drawing, placed, zoom, widthPt);
 }

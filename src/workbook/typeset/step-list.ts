@@ -1,22 +1,19 @@
 import type { Drawing } from "../../drawing/index.ts";
 import type { Step } from "../../shade-plan/index.ts";
 import type { Book } from "./book.ts";
-import { drawPlaced } from "./draw-placed.ts";
-import { altText } from "./figure.ts";
 import { section } from "./heading.ts";
 import { columns, type Span } from "./paper.ts";
 import { setLines } from "./paragraph.ts";
-import { type Thumbnail, thumbnail } from "./thumbnail.ts";
+import { type SmallFigure, setSmallFigure, smallFigure } from "./small-figure.ts";
 import { drawTickBox, TICK_BOX_PT } from "./tick-box.ts";
 import { firstBaseline, painted, type TextStyle, TYPE } from "./type-scale.ts";
 
 const NUMBER_X = TICK_BOX_PT + 8;
 const TEXT_X = TICK_BOX_PT + 30;
 const STEP_GAP = 9;
-const FIGURE_COLUMNS = 3;
-const FIGURE_HEIGHT = 104;
-const FIGURE_GAP = 14;
-const CAPTION_GAP = 4;
+const FIGURE_COLUMNS = 4;
+const FIGURE_HEIGHT = 100;
+const FIGURE_GAP = 8;
 
 /** A step with the number it has in its workbook, and its drawing where one stands beside it. */
 export interface NumberedStep {
@@ -71,18 +68,19 @@ function setLine(book: Book, { words, style, lead }: Line, x: number): void {
 interface LaidStep {
   number: number;
   lines: Line[];
+  /** Of the words, and of the drawing beside them; 0 without one. */
   heightPt: number;
-  small?: Thumbnail;
-  /** Of the drawing with its caption; 0 without one. */
-  figurePt: number;
+  figure?: SmallFigure;
 }
 
 function layStep(book: Book, { number, step, drawing }: NumberedStep): LaidStep {
   const lines = linesOf(book, step, mainSpan(book).width - TEXT_X - 6);
   const heightPt = lines.reduce((sum, line) => sum + line.style.leadingPt, 0);
-  if (drawing === undefined) return { number, lines, heightPt, figurePt: 0 };
-  const small = thumbnail(drawing, asideSpan(book).width, FIGURE_HEIGHT);
-  return { number, lines, heightPt, small, figurePt: small.heightPt + CAPTION_GAP + TYPE.caption.leadingPt };
+  if (drawing === undefined) return { number, lines, heightPt };
+  const figure = smallFigure(drawing, asideSpan(book).width, FIGURE_HEIGHT, {
+    textScale: book.look.drawingText,
+  });
+  return { number, lines, heightPt, figure };
 }
 
 function mainSpan(book: Book): Span {
@@ -93,34 +91,34 @@ function asideSpan(book: Book): Span {
   return columns(book.paper, 12 - FIGURE_COLUMNS, FIGURE_COLUMNS);
 }
 
+function wholeHeight({ heightPt, figure }: LaidStep): number {
+  return Math.max(heightPt, figure?.heightPt ?? 0);
+}
+
 /**
- * Steps under a heading, with a box to tick at their left and drawings floating at their right: a drawing
- * starts beside its step and may reach down beside the next ones. The heading stays with its first step.
+ * Steps under a heading, with a box to tick at their left and at their right what the hands do: a step and its drawing
+ * begin level on one page, and the drawing may reach down beside steps that have none. The heading stays with its first
+ * step.
  */
 export function stepList(book: Book, heading: string, steps: readonly NumberedStep[]): void {
   const laid = steps.map((step) => layStep(book, step));
   const [first] = laid;
-  section(book, heading, Math.max(first?.heightPt ?? 0, first?.figurePt ?? 0));
-  let figureEnd = 0;
+  section(book, heading, first === undefined ? 0 : wholeHeight(first));
   book.tags.open("L");
+  let drawnTo = 0;
   for (const step of laid) {
+    if (step.figure !== undefined) book.y = Math.max(book.y, drawnTo);
     const page = book.pageCount;
-    const figureTop = Math.max(book.y, figureEnd);
-    const reach = step.figurePt === 0 ? 0 : figureTop - book.y + step.figurePt;
-    book.need(Math.max(step.heightPt, reach));
-    if (book.pageCount !== page) figureEnd = 0;
-    if (step.small !== undefined) {
-      const y = Math.max(book.y, figureEnd);
-      setThumbnail(book, step.small, asideSpan(book).x, y);
-      figureEnd = y + step.figurePt + FIGURE_GAP;
-    }
-    setStep(book, step.number, step.lines, mainSpan(book).x);
+    book.need(wholeHeight(step));
+    if (book.pageCount !== page) drawnTo = 0;
+    if (step.figure !== undefined) drawnTo = book.y + step.figure.heightPt + FIGURE_GAP;
+    setStep(book, step, mainSpan(book).x);
   }
   book.tags.close();
-  if (figureEnd > book.y) book.y = Math.min(figureEnd, book.bottom);
+  book.y = Math.max(book.y, Math.min(drawnTo, book.bottom));
 }
 
-function setStep(book: Book, number: number, lines: readonly Line[], x: number): void {
+function setStep(book: Book, { number, lines, figure }: LaidStep, x: number): void {
   const { y } = book;
   book.tags.open("LI");
   book.tags.artifact(() => drawTickBox(book.pen, x, y + TYPE.step.leadingPt / 2));
@@ -128,6 +126,7 @@ function setStep(book: Book, number: number, lines: readonly Line[], x: number):
     setLines(book, [String(number)], x + NUMBER_X, y, painted(TYPE.step, "accent")),
   );
   book.tags.open("LBody");
+  if (figure !== undefined) setSmallFigure(book, figure, asideSpan(book).x, y);
   let rest = lines;
   while (rest.length > 0) {
     const fit = countThatFit(book, rest);
@@ -152,15 +151,4 @@ function countThatFit(book: Book, lines: readonly Line[]): number {
     fit += 1;
   }
   return Math.max(1, fit);
-}
-
-function setThumbnail(book: Book, small: Thumbnail, x: number, y: number): void {
-  const { placed, zoom, widthPt, heightPt } = small;
-  book.tags.mark("Figure", () => drawPlaced(book.pen, placed, x, y, zoom), {
-    alt: altText(placed),
-    bbox: [x, y, x + widthPt, y + heightPt],
-  });
-  book.tags.mark("Caption", () =>
-    setLines(book, [placed.title], x, y + heightPt + CAPTION_GAP, TYPE.caption),
-  );
 }

@@ -62,6 +62,11 @@ function rows(input: StyleStepInput): StyleStep {
   return {
     id: "make-rows",
     chapter: "make",
+    action: {
+      kind: "mark-rows",
+      fromHemMm: grid.rows.map((row) => row.fromHemMm),
+      columns: grid.columns.length,
+    },
     replaces: ["make-rows"],
     title: "Mark the rows of rings",
     text: `Rings go behind every second tuck, counted from the hem: ${named}. Lay the shade on its face, the hem towards you; the stitching of these tucks is the row. The first is ${len(grid.bottomSectionMm)} above the hem${grid.rows.length > 1 ? `, and they are ${len(grid.spacingsMm[0] ?? 0)} apart` : ""}.`,
@@ -77,6 +82,7 @@ function train(input: StyleStepInput): StyleStep {
   return {
     id: "train-fold",
     chapter: "train",
+    action: { kind: "dress-folds", folds, raisedMm: grid.raisedHeightMm },
     replaces: ["train-fold"],
     title: "Lay the folds",
     text: `Raise the shade slowly and stop at every row. Each of the ${folds === 1 ? "folds" : `${folds} folds`} breaks forward on the tuck between two rows of rings: pinch that tuck from the middle out to both sides. Raised, the shade is ${len(grid.raisedHeightMm)} from the top of the board to the hem.`,

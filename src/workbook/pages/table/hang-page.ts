@@ -2,13 +2,11 @@ import { fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { counted } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import { type FactLine, factTable } from "../../typeset/fact-list.ts";
-import { figureBeside } from "../../typeset/figure.ts";
 import { openPage, section } from "../../typeset/heading.ts";
 import { table } from "../../typeset/table.ts";
 import { TYPE } from "../../typeset/type-scale.ts";
 import { stepTicks, type TickLine, tickColumns } from "./tick-lines.ts";
 
-const FIGURE = { figureColumns: 3, maxHeight: 92 };
 const KEPT_PT = 60;
 
 /** Up on the wall, level, folds dressed, and what to look at before it is handed over. */
@@ -18,9 +16,7 @@ export function hangPage(context: ShadeContext): void {
     title: "Hang, level and dress",
     lead: "Two people and a spirit level. Keep the cords out of reach of children while you work.",
   });
-  figureBeside(book, context.sheet("front", 1), FIGURE, (right) => {
-    table(book, { ...factTable("Figures to hang it by", facts(context), [1.2, 1]), ...right, after: 8 });
-  });
+  table(book, { ...factTable("Figures to hang it by", facts(context), [1.2, 1]), after: 8 });
   tickColumns(book, stepTicks(context, ["hang", "level", "train"]));
   const checks = handOver(context);
   section(book, "Before it is handed over", KEPT_PT);

@@ -1,8 +1,10 @@
+import { type Drawing, drawAction } from "../../../drawing/index.ts";
 import { CHAPTER_NAMES, type Step } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
 import { columns, type Span } from "../../typeset/paper.ts";
 import { setLines } from "../../typeset/paragraph.ts";
+import { type SmallFigure, setSmallFigure, smallFigure } from "../../typeset/small-figure.ts";
 import { drawTickBox, TICK_BOX_PT } from "../../typeset/tick-box.ts";
 import { painted, type TextStyle, TYPE } from "../../typeset/type-scale.ts";
 
@@ -11,6 +13,8 @@ const TEXT_X = TICK_BOX_PT + 27;
 const GAP = 7;
 const HEADING = TYPE.tableSection;
 const HEADING_GAP = 3;
+const DRAWING_PT = 74;
+const DRAWING_GAP = 4;
 
 /** A thing to do or to look at: a box, perhaps its number, a line, and figures under it. */
 export interface TickLine {
@@ -20,12 +24,15 @@ export interface TickLine {
   text: string;
   style: TextStyle;
   figures?: string;
+  /** What the hands do, under the line. */
+  drawing?: Drawing;
 }
 
 interface LaidTick {
   tick: TickLine;
   lines: string[];
   figures: string[];
+  figure?: SmallFigure;
   heightPt: number;
 }
 
@@ -35,11 +42,19 @@ function lay(book: Book, tick: TickLine, width: number): LaidTick {
     tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X, TYPE.tableFigure);
   const heading = tick.heading === undefined ? 0 : HEADING.leadingPt + HEADING_GAP;
   const words = lines.length * tick.style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
-  const heightPt = heading + words + GAP;
-  return { tick, lines, figures, heightPt };
+  const figure =
+    tick.drawing === undefined
+      ? undefined
+      : smallFigure(tick.drawing, width, DRAWING_PT, {
+          textScale: 1,
+          marksAlone: true,
+        });
+  const drawn = figure === undefined ? 0 : figure.heightPt + DRAWING_GAP;
+  const heightPt = heading + words + drawn + GAP;
+  return { tick, lines, figures, heightPt, ...(figure ? { figure } : {}) };
 }
 
-function set(book: Book, { tick, lines, figures }: LaidTick, x: number, top: number): void {
+function set(book: Book, { tick, lines, figures, figure }: LaidTick, x: number, top: number): void {
   const { style, number, heading } = tick;
   const y = heading === undefined ? top : top + HEADING.leadingPt + HEADING_GAP;
   book.tags.open("LI");
@@ -53,19 +68,24 @@ function set(book: Book, { tick, lines, figures }: LaidTick, x: number, top: num
     setLines(book, lines, textX, y, style);
     setLines(book, figures, textX, y + lines.length * style.leadingPt, TYPE.tableFigure);
   });
+  if (figure !== undefined) {
+    const words = lines.length * style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
+    setSmallFigure(book, figure, x, y + words + DRAWING_GAP);
+  }
   book.tags.close();
   book.tags.close();
 }
 
-/** Ticks in two columns, read down the left one first; what does not fit goes on over the page. */
+/** Ticks in two columns, or three where some are drawn, read down the left one first; what does not fit goes on over the page. */
 export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
-  const spans = [columns(book.paper, 0, 6), columns(book.paper, 6, 6)];
+  const wide = ticks.some(({ drawing }) => drawing !== undefined) ? 4 : 6;
+  const spans = [0, 4, 8].slice(0, 12 / wide).map((_, i) => columns(book.paper, i * wide, wide));
   let rest = ticks.map((tick) => lay(book, tick, spans[0]?.width ?? 0));
   book.tags.open("L");
   while (rest.length > 0) {
     if (book.room < (rest[0]?.heightPt ?? 0) && book.y > book.top) book.turnPage();
     const top = book.y;
-    const column = columnHeight(rest, book.room);
+    const column = columnHeight(rest, book.room, spans.length);
     let end = top;
     for (const span of spans) {
       const taken = fitting(rest, column);
@@ -78,11 +98,11 @@ export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
   book.tags.close();
 }
 
-/** So high that both columns end nearly level, where everything fits. */
-function columnHeight(all: readonly LaidTick[], room: number): number {
+/** So high that all columns end nearly level, where everything fits. */
+function columnHeight(all: readonly LaidTick[], room: number, count: number): number {
   const total = all.reduce((sum, { heightPt }) => sum + heightPt, 0);
   const highest = Math.max(...all.map(({ heightPt }) => heightPt));
-  return Math.min(room, Math.max(highest, total / 2 + highest / 2));
+  return Math.min(room, Math.max(highest, total / count + highest / 2));
 }
 
 function fitting(all: readonly LaidTick[], room: number): number {
@@ -141,6 +161,7 @@ export function stepTicks(context: ShadeContext, chapters: readonly Step["chapte
     if (!chapters.includes(step.chapter)) return [];
     const heading = step.chapter === last ? {} : { heading: CHAPTER_NAMES[step.chapter] };
     last = step.chapter;
+    const drawing = step.action === undefined ? undefined : drawAction(step.action, context.plan.units);
     const figures = figuresOf(context, step, names);
     return [
       {
@@ -149,6 +170,7 @@ export function stepTicks(context: ShadeContext, chapters: readonly Step["chapte
         style: TYPE.tableStrong,
         ...heading,
         ...(figures ? { figures } : {}),
+        ...(drawing ? { drawing } : {}),
       },
     ];
   });
