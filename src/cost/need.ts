@@ -71,6 +71,15 @@ export function labelOf({ label }: Need): string {
   return typeof label === "string" ? label : label();
 }
 
+/**
+ * The same at the price that was typed for its line: of one metre, one length as it is sold, one pack or one piece. A typed
+ * price is the maker’s own, whatever the catalogue says.
+ */
+export function withTypedPrice<N extends Need>(need: N, prices: Readonly<Record<string, number>>): N {
+  const price = prices[need.id];
+  return price === undefined ? need : { ...need, price, demo: false };
+}
+
 const GROUPS: Record<Need["group"], number> = { cloth: 0, cord: 1, hardware: 2, board: 3, sundries: 4 };
 
 /**

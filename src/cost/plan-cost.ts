@@ -5,7 +5,7 @@ import type { CostInput } from "./cost-input.ts";
 import { hardwareNeeds } from "./hardware-needs.ts";
 import { judgeLengths } from "./judge-cost.ts";
 import { labourOf, sewnLength } from "./labour.ts";
-import { mergeNeeds, type Need } from "./need.ts";
+import { mergeNeeds, type Need, withTypedPrice } from "./need.ts";
 import { shop } from "./shop.ts";
 import { shoppingLineOf } from "./shopping-line.ts";
 import { StockAtHand } from "./stock-at-hand.ts";
@@ -29,7 +29,9 @@ export function planCost(input: CostInput): StageResult<ShadeCost> {
   const { units } = shade;
   const sewn = sewnLength(input);
   const thread = threadLength(input, sewn.value);
-  const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(thread.value)]);
+  const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(thread.value)]).map(
+    (need) => withTypedPrice(need, rates.prices),
+  );
   const stock = new StockAtHand();
   const bought = needs.map((need) => shop(need, stock, rates.wasteShare));
   const { values: cost, workings } = totalCost(

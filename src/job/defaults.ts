@@ -269,7 +269,19 @@ export const DEFAULT_RATES = {
   hangMin: sourced(30, "min", cite("demo")),
   wasteShare: sourced(0, "ratio", cite("our-choice", "what is computed is bought")),
   taxShare: sourced(0, "ratio", cite("our-choice")),
-} satisfies { [K in keyof import("./job.ts").Rates]-?: Sourced<NonNullable<import("./job.ts").Rates[K]>> };
+} satisfies {
+  [K in Exclude<keyof import("./job.ts").Rates, "prices">]-?: Sourced<
+    NonNullable<import("./job.ts").Rates[K]>
+  >;
+};
+
+/** What stands on a quote until the maker says otherwise. */
+export const DEFAULT_OFFER = {
+  markUpShare: sourced(0, "ratio", cite("our-choice", "nothing is put on that nobody asked for")),
+  depositShare: sourced(0, "ratio", cite("our-choice")),
+  validDays: sourced(30, "count", cite("our-choice")),
+  payDays: sourced(14, "count", cite("our-choice")),
+} as const;
 
 /** How cloth and lengths are cut until the maker says otherwise. */
 export const DEFAULT_CUTTING = {

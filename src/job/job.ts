@@ -155,6 +155,11 @@ export const roomSchema = z.strictObject({
     .meta({ description: "Windows of the room share levels and spacing of their folds" }),
 });
 
+/** Names of lines hold the id of a part or cloth and what it is. */
+const lineIdSchema = z
+  .string()
+  .regex(/^[A-Za-z0-9][A-Za-z0-9_-]{0,119}$/, "letters, digits, - and _ only, up to 120 of them");
+
 export const ratesSchema = z
   .strictObject({
     currency: z.string().regex(/^[A-Z]{3}$/, "three capital letters of ISO 4217, such as USD"),
@@ -168,6 +173,24 @@ export const ratesSchema = z
     hangMin: minutes.meta({ description: "Hanging one shade, minutes" }),
     wasteShare: share.meta({ description: "Extra on plain cloth for mistakes, share of one" }),
     taxShare: share,
+    prices: z.record(lineIdSchema, moneySchema).meta({
+      description:
+        "Prices typed in the shopping list, by its line: of one metre, one length as it is sold, one pack or one piece",
+    }),
+  })
+  .partial();
+
+/** What stands on a quote beside its figures. */
+export const offerSchema = z
+  .strictObject({
+    maker: noteSchema.meta({ description: "Who makes it: name, address, what a client needs, line by line" }),
+    clientAddress: noteSchema.meta({ description: "Address of the client, line by line" }),
+    number: nameSchema.meta({ description: "Number of quote, order and invoice, as the maker counts" }),
+    markUpShare: z.number().min(0).max(5).meta({ description: "Put on materials and work, share of one" }),
+    depositShare: z.number().min(0).max(1).meta({ description: "Paid with the order, share of the price" }),
+    validDays: z.int().min(1).max(365).meta({ description: "Days that a quote stands" }),
+    payDays: z.int().min(0).max(365).meta({ description: "Days in which an invoice is to be paid" }),
+    terms: noteSchema.meta({ description: "The maker’s own terms, as they are printed" }),
   })
   .partial();
 
@@ -198,6 +221,7 @@ export const jobSchema = z
       .optional()
       .meta({ description: "The workshop's habits, for all shades of the job" }),
     rates: ratesSchema.default({}),
+    offer: offerSchema.optional().meta({ description: "What a client reads on quote, order and invoice" }),
     cutting: cuttingSchema.optional(),
     laidPieces: laidPiecesSchema.optional(),
     cutCloth: cutClothSchema.optional(),
@@ -211,4 +235,5 @@ export type Window = Room["windows"][number];
 export type Shade = Window["shade"];
 export type Opening = Window["opening"];
 export type Rates = Job["rates"];
+export type OfferTerms = z.infer<typeof offerSchema>;
 export type Mount = Shade["mount"];

@@ -82,6 +82,7 @@ export interface ResolvedShade {
   board: Board;
 }
 
+/** Rates with their defaults, and the prices that were typed, by line of the shopping list. */
 export type ResolvedRates = Required<Rates>;
 
 type Loose = Record<string, Record<string, unknown> | undefined>;
@@ -135,7 +136,7 @@ function usualMaking(style: StyleKind): ResolvedMaking {
 }
 
 export function resolveRates(rates: Rates): ResolvedRates {
-  const resolved: Record<string, unknown> = {};
+  const resolved: Record<string, unknown> = { prices: rates.prices ?? {} };
   for (const [key, entry] of Object.entries(DEFAULT_RATES))
     resolved[key] = rates[key as keyof Rates] ?? entry.value;
   return resolved as ResolvedRates;

@@ -218,6 +218,7 @@ export class JobPlanner {
       ...(job.place === undefined ? {} : { place: job.place }),
       ...(job.purpose === undefined ? {} : { purpose: job.purpose }),
       ...(job.goods === undefined ? {} : { goods: job.goods }),
+      ...(job.offer === undefined ? {} : { offer: job.offer }),
       units: job.units,
       shades: planned.map((one) => one.shade),
       rooms: rooms.map(({ room }) => room),

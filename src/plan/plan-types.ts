@@ -1,5 +1,5 @@
 import type { Finding, Remedy, Working } from "../figures/index.ts";
-import type { Goods, Mount, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
+import type { Goods, Mount, OfferTerms, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type {
   BoardPlan,
   Caution,
@@ -85,6 +85,8 @@ export interface Plan {
   place?: Place;
   purpose?: Purpose;
   goods?: Goods;
+  /** What a client reads on quote, order and invoice, as the job gives it. */
+  offer?: OfferTerms;
   units: UnitChoice;
   shades: ShadePlan[];
   rooms: RoomPlan[];

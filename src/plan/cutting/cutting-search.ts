@@ -47,7 +47,7 @@ export class CuttingSearch {
       const worth = (cloth.pricePerM ?? 1000) / 1000;
       return [{ clothId, clothName, ...made, worth, search: startClothSearch(made.problem) }];
     });
-    this.#lengths = lengthTasks(partsOfShades(job, plan), stock, cutting).map((task) => ({
+    this.#lengths = lengthTasks(partsOfShades(job, plan), stock, cutting, job.rates.prices).map((task) => ({
       task,
       search: new LengthsSearch(task.problem),
     }));

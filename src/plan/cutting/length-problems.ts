@@ -5,6 +5,7 @@ import {
   type NeedsInput,
   type RunningNeed,
   soldLengths,
+  withTypedPrice,
 } from "../../cost/index.ts";
 import type { LengthCut, StockLength } from "../../cutting/index.ts";
 import type { ResolvedCutting, Stock } from "../../job/index.ts";
@@ -24,10 +25,12 @@ export function lengthTasks(
   inputs: readonly ShadeParts[],
   stock: Stock,
   cutting: ResolvedCutting,
+  prices: Readonly<Record<string, number>> = {},
 ): LengthsTask[] {
   const byId = new Map<string, { need: CutNeed; cuts: LengthCut[] }>();
   for (const input of inputs) {
-    for (const need of hardwareNeeds(input)) {
+    for (const listed of hardwareNeeds(input)) {
+      const need = withTypedPrice(listed, prices);
       if (need.sort !== "lengths" && !(need.sort === "running" && need.group === "cord")) continue;
       const task = byId.get(need.id) ?? { need, cuts: [] };
       byId.set(need.id, task);

@@ -1,12 +1,12 @@
 import { moneyText } from "../../figures/index.ts";
-import { DEFAULT_RATES, type Rates, resolveRates } from "../../job/index.ts";
+import { DEFAULT_RATES, resolveRates } from "../../job/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { RATE_FIELDS } from "../settings/part-fields.ts";
 import { useJob } from "../state/fields.ts";
 
-const NAMES = Object.keys(RATE_FIELDS) as (keyof Rates)[];
+const NAMES = Object.keys(RATE_FIELDS) as (keyof typeof RATE_FIELDS)[];
 
 /** What an hour costs and how long things take. */
 export function RatesChapter() {

@@ -230,7 +230,7 @@ export const DRIVE_FIELDS: FieldsOf<"drives"> = withLimits(driveSchema, {
   note: NOTE,
 });
 
-export const RATE_FIELDS: { [K in keyof Required<Rates>]: FieldSpec } = withLimits(ratesSchema, {
+export const RATE_FIELDS: { [K in Exclude<keyof Rates, "prices">]-?: FieldSpec } = withLimits(ratesSchema, {
   currency: {
     ...text("Currency", 3, "three letters of ISO 4217"),
     required: true,

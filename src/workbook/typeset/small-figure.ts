@@ -13,20 +13,20 @@ export interface SmallFigure {
   heightPt: number;
 }
 
-/** At arm’s length words of a small drawing cannot be read: marks of one or two letters stay, the rest stands beside it. */
-function isMark(one: Primitive): boolean {
-  if (one.kind === "text") return one.text.length <= 2;
-  return one.kind !== "callout" && one.role !== "dimension" && one.role !== "leader";
+/** At arm’s length words of a small drawing cannot be read: the lines beside it say them in large letters. */
+function isWordless(one: Primitive): boolean {
+  if (one.kind === "marker") return one.shape !== "tag";
+  return one.kind !== "text" && one.kind !== "callout" && one.role !== "dimension" && one.role !== "leader";
 }
 
-/** @param marksAlone leaves out all words and measures: where those beside it say them in large letters */
+/** @param wordless leaves out all words and measures */
 export function smallFigure(
   drawing: Drawing,
   maxWidthPt: number,
   maxHeightPt: number,
-  { textScale, marksAlone = false }: { textScale: number; marksAlone?: boolean },
+  { textScale, wordless = false }: { textScale: number; wordless?: boolean },
 ): SmallFigure {
-  const primitives = marksAlone ? drawing.primitives.filter(isMark) : drawing.primitives;
+  const primitives = wordless ? drawing.primitives.filter(isWordless) : drawing.primitives;
   const bounds = { maxWidthMm: mm(maxWidthPt), maxHeightMm: mm(maxHeightPt) };
   const placed = place({ ...drawing, primitives }, bounds, { textScale });
   const zoom = Math.min(1, maxWidthPt / pt(placed.widthMm), maxHeightPt / pt(placed.heightMm));

@@ -10,11 +10,11 @@ import { painted, type TextStyle, TYPE } from "../../typeset/type-scale.ts";
 
 const NUMBER_X = TICK_BOX_PT + 5;
 const TEXT_X = TICK_BOX_PT + 27;
-const GAP = 7;
+const GAP = 5;
 const HEADING = TYPE.tableSection;
 const HEADING_GAP = 3;
-const DRAWING_PT = 74;
-const DRAWING_GAP = 4;
+const DRAWING_PT = { width: 92, height: 58 };
+const DRAWING_GAP = 6;
 
 /** A thing to do or to look at: a box, perhaps its number, a line, and figures under it. */
 export interface TickLine {
@@ -24,7 +24,7 @@ export interface TickLine {
   text: string;
   style: TextStyle;
   figures?: string;
-  /** What the hands do, under the line. */
+  /** What the hands do, beside the line. */
   drawing?: Drawing;
 }
 
@@ -37,24 +37,21 @@ interface LaidTick {
 }
 
 function lay(book: Book, tick: TickLine, width: number): LaidTick {
-  const lines = book.lines(tick.text, width - TEXT_X, tick.style);
-  const figures =
-    tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X, TYPE.tableFigure);
-  const heading = tick.heading === undefined ? 0 : HEADING.leadingPt + HEADING_GAP;
-  const words = lines.length * tick.style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
   const figure =
     tick.drawing === undefined
       ? undefined
-      : smallFigure(tick.drawing, width, DRAWING_PT, {
-          textScale: 1,
-          marksAlone: true,
-        });
-  const drawn = figure === undefined ? 0 : figure.heightPt + DRAWING_GAP;
-  const heightPt = heading + words + drawn + GAP;
+      : smallFigure(tick.drawing, DRAWING_PT.width, DRAWING_PT.height, { textScale: 1, wordless: true });
+  const aside = figure === undefined ? 0 : DRAWING_PT.width + DRAWING_GAP;
+  const lines = book.lines(tick.text, width - TEXT_X - aside, tick.style);
+  const figures =
+    tick.figures === undefined ? [] : book.lines(tick.figures, width - TEXT_X - aside, TYPE.tableFigure);
+  const heading = tick.heading === undefined ? 0 : HEADING.leadingPt + HEADING_GAP;
+  const words = lines.length * tick.style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
+  const heightPt = heading + Math.max(words, figure?.heightPt ?? 0) + GAP;
   return { tick, lines, figures, heightPt, ...(figure ? { figure } : {}) };
 }
 
-function set(book: Book, { tick, lines, figures, figure }: LaidTick, x: number, top: number): void {
+function set(book: Book, { tick, lines, figures, figure }: LaidTick, { x, width }: Span, top: number): void {
   const { style, number, heading } = tick;
   const y = heading === undefined ? top : top + HEADING.leadingPt + HEADING_GAP;
   book.tags.open("LI");
@@ -68,24 +65,20 @@ function set(book: Book, { tick, lines, figures, figure }: LaidTick, x: number, 
     setLines(book, lines, textX, y, style);
     setLines(book, figures, textX, y + lines.length * style.leadingPt, TYPE.tableFigure);
   });
-  if (figure !== undefined) {
-    const words = lines.length * style.leadingPt + figures.length * TYPE.tableFigure.leadingPt;
-    setSmallFigure(book, figure, x, y + words + DRAWING_GAP);
-  }
+  if (figure !== undefined) setSmallFigure(book, figure, x + width - figure.widthPt, y);
   book.tags.close();
   book.tags.close();
 }
 
-/** Ticks in two columns, or three where some are drawn, read down the left one first; what does not fit goes on over the page. */
+/** Ticks in two columns, read down the left one first; what does not fit goes on over the page. */
 export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
-  const wide = ticks.some(({ drawing }) => drawing !== undefined) ? 4 : 6;
-  const spans = [0, 4, 8].slice(0, 12 / wide).map((_, i) => columns(book.paper, i * wide, wide));
+  const spans = [columns(book.paper, 0, 6), columns(book.paper, 6, 6)];
   let rest = ticks.map((tick) => lay(book, tick, spans[0]?.width ?? 0));
   book.tags.open("L");
   while (rest.length > 0) {
     if (book.room < (rest[0]?.heightPt ?? 0) && book.y > book.top) book.turnPage();
     const top = book.y;
-    const column = columnHeight(rest, book.room, spans.length);
+    const column = columnHeight(rest, book.room);
     let end = top;
     for (const span of spans) {
       const taken = fitting(rest, column);
@@ -98,11 +91,11 @@ export function tickColumns(book: Book, ticks: readonly TickLine[]): void {
   book.tags.close();
 }
 
-/** So high that all columns end nearly level, where everything fits. */
-function columnHeight(all: readonly LaidTick[], room: number, count: number): number {
+/** So high that both columns end nearly level, where everything fits. */
+function columnHeight(all: readonly LaidTick[], room: number): number {
   const total = all.reduce((sum, { heightPt }) => sum + heightPt, 0);
   const highest = Math.max(...all.map(({ heightPt }) => heightPt));
-  return Math.min(room, Math.max(highest, total / count + highest / 2));
+  return Math.min(room, Math.max(highest, total / 2 + highest / 2));
 }
 
 function fitting(all: readonly LaidTick[], room: number): number {
@@ -116,10 +109,10 @@ function fitting(all: readonly LaidTick[], room: number): number {
   return Math.min(all.length, Math.max(1, count));
 }
 
-function setColumn(book: Book, all: readonly LaidTick[], { x }: Span, top: number): number {
+function setColumn(book: Book, all: readonly LaidTick[], span: Span, top: number): number {
   let y = top;
   for (const one of all) {
-    set(book, one, x, y);
+    set(book, one, span, y);
     y += one.heightPt;
   }
   return y;
