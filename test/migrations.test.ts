@@ -11,9 +11,11 @@ const fileOf = (version: number) => `test/documents/job-v${version}.json`;
 function pathsOf(value: unknown, path = ""): string[] {
   if (Array.isArray(value)) return value.flatMap((item) => pathsOf(item, path));
   if (typeof value !== "object" || value === null) return [path];
-  return Object.entries(value).flatMap(([key, inner]) =>
+  // An object may be a list by name, whose names no schema knows: it counts by its own path too.
+  const within = Object.entries(value).flatMap(([key, inner]) =>
     pathsOf(inner, path === "" ? key : `${path}.${key}`),
   );
+  return [path, ...within];
 }
 
 interface Schema {

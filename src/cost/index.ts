@@ -3,7 +3,7 @@ export { hardwareNeeds } from "./hardware-needs.ts";
 export { CLOTH_SHORT, judgeStockAsCut } from "./judge-cost.ts";
 export { soldLengths } from "./length-for.ts";
 export { type LengthsNeed, labelOf, type RunningNeed, withTypedPrice } from "./need.ts";
-export { type Offer, offerOf } from "./offer.ts";
+export { type Offer, type OfferedCost, offerOf } from "./offer.ts";
 export { planCost, type ShadeCost } from "./plan-cost.ts";
 export { type ClothTaken, type LengthsTaken, priceAsCut } from "./price-as-cut.ts";
 export { boughtLengthMm } from "./sold.ts";

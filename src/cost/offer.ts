@@ -63,6 +63,9 @@ const DEPOSIT = figureRule({
   compute: ({ N, X, d }) => Math.round((N + X) * d * 100) / 100,
 });
 
+/** What a price is made from. */
+export type OfferedCost = Pick<Cost, "currency" | "materials" | "labourCost" | "unpriced">;
+
 /** A shade of the job, and what it would cost by itself. */
 interface OfferedShade {
   shadeId: string;
@@ -75,7 +78,7 @@ interface OfferedShade {
  * remainders.
  */
 export function offerOf(
-  cost: Pick<Cost, "currency" | "materials" | "labourCost" | "unpriced">,
+  cost: OfferedCost,
   shades: readonly OfferedShade[],
   taxShare: number,
   terms: OfferTerms = {},

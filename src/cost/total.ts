@@ -92,6 +92,7 @@ export function totalCost(
     labour,
     materials,
     labourCost,
+    taxShare: rates.taxShare,
     tax: tax.value,
     total: total.value,
     get unpriced() {

@@ -27,6 +27,8 @@ export interface Cost {
   labour: LabourLine[];
   materials: number;
   labourCost: number;
+  /** Tax on both, share of one, and what it comes to. */
+  taxShare: number;
   tax: number;
   total: number;
   /** Lines without a price: the total leaves them out and says so. */

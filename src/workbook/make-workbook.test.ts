@@ -75,8 +75,8 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       const sheaf = [...head, set].join(", ");
       sheaves.set(sheaf, [...(sheaves.get(sheaf) ?? []), foot]);
     }
-    // The job, its workings, shopping and cutting; eight sets of the shade.
-    expect(sheaves.size).toBe(12);
+    // Quote, order, invoice, labels, the job, its workings, shopping and cutting; eight sets of the shade.
+    expect(sheaves.size).toBe(16);
     for (const feet of sheaves.values()) {
       feet.forEach((foot, i) => {
         expect(foot).toContain(`page ${i + 1} of ${feet.length}`);
@@ -95,15 +95,19 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
 
     const outline = await pdf.getOutline();
     expect(outline.map(({ title }: { title: string }) => title)).toEqual([
+      "Client sheets",
+      "Order",
+      "Invoice",
+      "Labels",
       "The job",
       "Landing window",
       "Workings",
       "Shopping",
       "Cutting tickets",
     ]);
-    const sets = outline[1]?.items ?? [];
+    const sets = outline[5]?.items ?? [];
     expect(sets.map(({ title }: { title: string }) => title)).toEqual([
-      "Client sheet",
+      "Client sheets",
       "Table sheets",
       "Step by step",
       "Strips and templates",
@@ -157,7 +161,9 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
 
   test("every set that leaves the house has the cautions about cords and children on its first sheet", () => {
     for (const set of [
-      "Client sheet",
+      "Client sheets",
+      "Order",
+      "Invoice",
       "Table sheets",
       "Step by step",
       "Strips and templates",
@@ -224,7 +230,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
 test.each([
   ["usual", 20],
   ["helper", 17],
-  ["client", 1],
+  ["client", 2],
 ] as const)("%s: %d pages at most for a plain shade", async (name, most) => {
   const bytes = await makeWorkbook({
     ...planAndCut(JOB),
@@ -304,7 +310,7 @@ describe("a job of several shades", () => {
     const client = await sets("client");
     expect(client).toHaveLength(4);
     for (const { text } of client) expect(text).not.toMatch(/Labour|Findings|Source:|Lock|slot/);
-    expect(client[0]?.text).toContain("Price, tax included");
+    expect(client[0]?.text).toMatch(/Quote.*Not to be sent yet.*Price/su);
     const cutter = await sets("cutter");
     expect(cutter.filter(({ text }) => text.includes("Labels for the pieces"))).toHaveLength(1);
     expect(cutter.filter(({ text }) => text.includes("for whoever makes it, at arm’s length"))).toHaveLength(

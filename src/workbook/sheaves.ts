@@ -2,7 +2,10 @@ import { hasTemplates } from "../drawing/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { childrenAndCords } from "./pages/caution-band.ts";
 import { childSafetyPage } from "./pages/child-safety.ts";
-import { clientFront, clientSheet } from "./pages/client.ts";
+import { offerPaper } from "./pages/client/offer-head.ts";
+import { invoicePage, orderPage, quotePage } from "./pages/client/papers.ts";
+import { parcelLabels } from "./pages/client/parcel-labels.ts";
+import { clientSheet } from "./pages/client/shade-sheet.ts";
 import { clothTickets, lengthTickets } from "./pages/cutting-plan.ts";
 import { findingsPage, jobFindingsPage } from "./pages/findings.ts";
 import { forcesPage } from "./pages/forces.ts";
@@ -59,11 +62,12 @@ export function sheavesOf(input: SheavesInput): Sheaf[] {
   ];
 }
 
-function jobFirst({ book, plan, shades }: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
+function jobFirst(input: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
+  const { book, plan, shades } = input;
   const several = shades.length !== 1;
   const sheaf = (set: Sheaf["set"], print: () => void): Sheaf => ({ set, look: DESK, print });
   return [
-    ...(several && sets.includes("client") ? [sheaf("client", () => clientFront(book, plan, shades))] : []),
+    ...(shades.length === 0 ? [] : clientPapers(input, sets)),
     // What is said once belongs to the sheets by which the shades are made.
     ...(sets.includes("table") || sets.includes("steps") || shades.length === 0
       ? [sheaf("job", () => jobPages(book, plan, shades))]
@@ -72,9 +76,25 @@ function jobFirst({ book, plan, shades }: SheavesInput, sets: readonly PrintSet[
   ];
 }
 
-type ShadeSet = Exclude<PrintSet, "shopping" | "cutting">;
+/** What is about the whole job and goes to its client. */
+function clientPapers({ book, plan, shades, createdOn }: SheavesInput, sets: readonly PrintSet[]): Sheaf[] {
+  const paper = () => offerPaper(book, plan, shades, createdOn);
+  const print: Partial<Record<PrintSet, () => void>> = {
+    client: () => quotePage(paper()),
+    order: () => orderPage(paper()),
+    invoice: () => invoicePage(paper()),
+    label: () => parcelLabels(book, plan, shades),
+  };
+  return sets.flatMap((set) => {
+    const one = print[set];
+    return one === undefined ? [] : [{ set, look: DESK, print: one }];
+  });
+}
 
-const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext, alone: boolean) => void> = {
+const JOB_SETS = ["order", "invoice", "label", "shopping", "cutting"] as const;
+type ShadeSet = Exclude<PrintSet, (typeof JOB_SETS)[number]>;
+
+const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext) => void> = {
   client: clientSheet,
   table: (context) => {
     for (const page of [jobCard, cutPage, markPage, rigPage, makePage, hangPage]) page(context);
@@ -95,7 +115,7 @@ const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext, alone: boolean) => v
 };
 
 function isOfShade(set: PrintSet): set is ShadeSet {
-  return set !== "shopping" && set !== "cutting";
+  return !JOB_SETS.some((one) => one === set);
 }
 
 function ofShade(
@@ -114,7 +134,7 @@ function ofShade(
       look: set === "table" ? ARMS_LENGTH : DESK,
       print: () => {
         context ??= shadeContext(book, plan, shade, alone, createdOn);
-        SHADE_PAGES[set](context, alone);
+        SHADE_PAGES[set](context);
         if (i === own.length - 1) context = undefined;
       },
     }),

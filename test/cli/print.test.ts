@@ -25,7 +25,7 @@ async function setsIn(out: string): Promise<string[]> {
 
 describe("--print", () => {
   test.each([
-    ["client", ["Client sheet"]],
+    ["client", ["Client sheets"]],
     ["tag,table", ["The job", "Table sheets", "Child-safety tag"]],
     ["helper", ["The job", "Table sheets", "Step by step"]],
     [" Findings , workings ", ["Findings", "Workings"]],

@@ -19,15 +19,15 @@ describe("bending of cloth", () => {
     expectNear(length / 10, given(outputs, "c_cm"), 1e-9);
     const rigidity = rigidityNmm(given(inputs, "W_g_m2"), length);
     const [micro, mg] = [given(outputs, "B_uN_m"), given(outputs, "G_mg_cm")];
-    expectNear(rigidity / RIGIDITY_NMM_PER["µN·m"], micro, 1e-9 * micro);
-    expectNear(rigidity / RIGIDITY_NMM_PER["mg·cm"], mg, 1e-9 * mg);
+    expectNear(rigidity / RIGIDITY_NMM_PER.µN·m, micro, 1e-9 * micro);
+    expectNear(rigidity / RIGIDITY_NMM_PER.mg·cm, mg, 1e-9 * mg);
     // ISO 9073-7 takes g as 10, which makes it 1.97 % larger.
     const iso = given(outputs, "ISO9073-7_mN_cm(1e-3 factor)");
-    expectNear((rigidity / RIGIDITY_NMM_PER["mN·cm"]) * (10 / 9.80665), iso, 1e-9 * iso);
+    expectNear((rigidity / RIGIDITY_NMM_PER.mN·cm) * (10 / 9.80665), iso, 1e-9 * iso);
   });
 
   test.each(casesOf("fabric_measured").filter(([, one]) => "B_uN_m" in one.inputs))("%s", (_name, one) => {
-    const rigidity = given(one.inputs, "B_uN_m") * RIGIDITY_NMM_PER["µN·m"];
+    const rigidity = given(one.inputs, "B_uN_m") * RIGIDITY_NMM_PER.µN·m;
     const expected = given(one.outputs, "c_cm");
     expectNear(
       bendingLengthOfRigidityMm(given(one.inputs, "areal_g_m2"), rigidity) / 10,
@@ -83,7 +83,7 @@ describe("bending of cloth", () => {
     expect(looseLayers([])).toEqual({ massGPerM2: 0, bendingLengthMm: 0 }));
   test("overall rigidity is the geometric mean", () => expect(overallRigidityNmm(4, 9)).toBe(6));
   test("KES unit: 1 gf·cm²/cm is 98.0665 µN·m and 1000 mg·cm", () => {
-    expectNear(RIGIDITY_NMM_PER["gf·cm²/cm"] / RIGIDITY_NMM_PER["µN·m"], 98.0665, 1e-9);
-    expectNear(RIGIDITY_NMM_PER["gf·cm²/cm"] / RIGIDITY_NMM_PER["mg·cm"], 1000, 1e-9);
+    expectNear(RIGIDITY_NMM_PER["gf·cm²/cm"] / RIGIDITY_NMM_PER.µN·m, 98.0665, 1e-9);
+    expectNear(RIGIDITY_NMM_PER["gf·cm²/cm"] / RIGIDITY_NMM_PER.mg·cm, 1000, 1e-9);
   });
 });

@@ -56,7 +56,12 @@ function rings(input: StyleStepInput): StyleStep {
   return {
     id: "make-rings",
     chapter: "make",
-    action: { kind: "sew-ring", onto: "cloth", rows: count / grid.columns.length, columns: grid.columns.length },
+    action: {
+      kind: "sew-ring",
+      onto: "cloth",
+      rows: count / grid.columns.length,
+      columns: grid.columns.length,
+    },
     replaces: ["make-rings"],
     title: `Sew ${count} rings`,
     text: `Sew a ring, ${shade.ring.name}, at every crossing: ${grid.columns.length} columns of ${count / grid.columns.length}, ${count} rings in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,

@@ -5,6 +5,7 @@ import { useCuttingStore } from "../cutting/cutting-store.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
+import { PriceField } from "./price-field.tsx";
 
 const GROUPS: Record<ShoppingLine["group"], string> = {
   cloth: "Cloth",
@@ -55,7 +56,10 @@ function CostTables({ cost }: { cost: Cost }) {
               <th scope="col">Needed</th>
               <th scope="col">Buy</th>
               <th scope="col" className="number">
-                Price
+                Price each
+              </th>
+              <th scope="col" className="number">
+                Cost
               </th>
             </tr>
           </thead>
@@ -67,13 +71,16 @@ function CostTables({ cost }: { cost: Cost }) {
                 </th>
                 <td>{line.needText}</td>
                 <td>{line.buyText}</td>
+                <td>
+                  <PriceField line={line} />
+                </td>
                 <td className="number">{money(line.cost) || "no price"}</td>
               </tr>
             ))}
           </tbody>
           <tfoot>
             <tr>
-              <th scope="row" colSpan={3}>
+              <th scope="row" colSpan={4}>
                 Materials
               </th>
               <td className="number">{money(cost.materials)}</td>

@@ -16,6 +16,7 @@ import { HabitsChapter } from "./habits-chapter.tsx";
 import { HardwareChapter } from "./hardware-chapter.tsx";
 import { JobHeading } from "./job-heading.tsx";
 import { JobRail } from "./job-rail.tsx";
+import { OfferChapter } from "./offer-chapter.tsx";
 import { PlaceChapter } from "./place-chapter.tsx";
 import { PrintChapter } from "./print-chapter.tsx";
 import { RatesChapter } from "./rates-chapter.tsx";
@@ -44,6 +45,7 @@ export function JobPage() {
           <FindingsChapter summary={summary} />
           <CuttingChapter />
           <CostChapter summary={summary} />
+          <OfferChapter summary={summary} />
           <PrintChapter />
           <ClothsChapter />
           <HardwareChapter />

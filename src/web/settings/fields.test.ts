@@ -23,6 +23,7 @@ import {
   DRIVE_FIELDS,
   EYE_FIELDS,
   LOCK_FIELDS,
+  OFFER_FIELDS,
   RATE_FIELDS,
   REPEAT_FIELDS,
   RING_FIELDS,
@@ -90,6 +91,7 @@ const ofParts = (
     ["/hardware/tubes/0", TUBE_FIELDS],
     ["/hardware/drives/0", DRIVE_FIELDS],
     ["/rates", RATE_FIELDS],
+    ["/offer", OFFER_FIELDS],
   ] as const
 ).flatMap(([parent, fields]) =>
   Object.entries<FieldSpec>(fields).map(([name, spec]) => [`${parent}/${name}`, spec] as const),

@@ -8,6 +8,8 @@ import {
   cuttingSchema,
   driveSchema,
   eyeSchema,
+  type OfferTerms,
+  offerSchema,
   type PartEntry,
   type PartKind,
   type Rates,
@@ -30,6 +32,7 @@ import {
   perRun,
   run,
   size,
+  type TextSpec,
   text,
 } from "../inputs/spec.ts";
 import { withLimits } from "./limits.ts";
@@ -247,6 +250,19 @@ export const RATE_FIELDS: { [K in Exclude<keyof Rates, "prices">]-?: FieldSpec }
   hangMin: number("Hanging one shade", 0, 10_000, "min"),
   wasteShare: percent("Extra on plain cloth"),
   taxShare: percent("Tax"),
+});
+
+const lines = (label: string, hint?: string): TextSpec => ({ ...text(label, 2000, hint), lines: true });
+
+export const OFFER_FIELDS: { [K in keyof Required<OfferTerms>]: FieldSpec } = withLimits(offerSchema, {
+  maker: lines("Maker", "name and address, as they are printed"),
+  clientAddress: lines("Address of the client"),
+  number: text("Number", 120, "of quote, order and invoice"),
+  markUpShare: percent("Mark-up", "on materials and work; never printed"),
+  depositShare: percent("Deposit", "with the order"),
+  validDays: count("A quote stands for", 1, 365, "days"),
+  payDays: count("An invoice is paid within", 0, 365, "days"),
+  terms: lines("Terms", "as they are printed"),
 });
 
 export const CUTTING_FIELDS: { [K in keyof Required<Cutting>]: FieldSpec } = withLimits(cuttingSchema, {

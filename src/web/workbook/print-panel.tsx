@@ -9,6 +9,7 @@ const PRESET_NAMES: Record<SetPreset, string> = {
   helper: "A helper",
   cutter: "A cutter",
   client: "The client",
+  papers: "Papers for the client",
   everything: "Everything",
 };
 

@@ -1,6 +1,9 @@
 /** What is printed for one reader: a sheaf of pages that stands alone. In the order of printing. */
 export const PRINT_SETS = [
   "client",
+  "order",
+  "invoice",
+  "label",
   "table",
   "steps",
   "strips",
@@ -24,9 +27,16 @@ export interface SetWords {
 
 export const SET_WORDS: Record<PrintSet, SetWords> = {
   client: {
-    name: "Client sheet",
+    name: "Client sheets",
     reader: "for the client",
-    about: "what is made, its sizes and cloth, cords and children, and the price",
+    about: "a quote, and for each shade its picture, sizes, cloth, cords and children",
+  },
+  order: { name: "Order", reader: "for client and maker, to sign", about: "the quote, agreed to" },
+  invoice: { name: "Invoice", reader: "for the client", about: "what is to be paid, and by when" },
+  label: {
+    name: "Labels",
+    reader: "for whoever packs and hangs",
+    about: "one to tie to each shade: whose it is and where it hangs",
   },
   table: {
     name: "Table sheets",
@@ -73,6 +83,7 @@ export const SET_PRESETS = {
   helper: ["table", "steps"],
   cutter: ["cutting", "table"],
   client: ["client"],
+  papers: ["client", "order", "invoice", "label"],
   everything: PRINT_SETS,
 } as const satisfies Record<string, readonly PrintSet[]>;
 export type SetPreset = keyof typeof SET_PRESETS;

@@ -98,7 +98,12 @@ function rings(input: StyleStepInput): StyleStep {
   return {
     id: "make-rings",
     chapter: "make",
-    action: { kind: "sew-ring", onto: "tape", rows: count / grid.columns.length, columns: grid.columns.length },
+    action: {
+      kind: "sew-ring",
+      onto: "tape",
+      rows: count / grid.columns.length,
+      columns: grid.columns.length,
+    },
     replaces: ["make-rings"],
     title: `Sew ${count} rings to the tapes`,
     text: `Sew a ring, ${shade.ring.name}, to every tape at each row. Measure along the drawn-up tape from the top line down: ${places}. Sew through tape and gathers. Sew the bottom row twice: the cords are tied to it, and it carries the shade.`,

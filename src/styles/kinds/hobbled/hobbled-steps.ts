@@ -79,7 +79,12 @@ function rings(input: StyleStepInput): StyleStep {
   return {
     id: "make-rings",
     chapter: "make",
-    action: { kind: "sew-ring", onto: "tape", rows: count / grid.columns.length, columns: grid.columns.length },
+    action: {
+      kind: "sew-ring",
+      onto: "tape",
+      rows: count / grid.columns.length,
+      columns: grid.columns.length,
+    },
     replaces: ["make-rings"],
     title: `Sew ${count} rings`,
     text: `Sew a ring, ${shade.ring.name}, onto the tape at each of its lowest ${grid.rows.length === 1 ? "marks" : `${grid.rows.length} marks`}, on all ${grid.columns.length} tapes. The first row is ${len(grid.bottomSectionMm)} above the hem along the tape. Marks nearer to the top line than ${len(grid.headrailMm)} get none: that much hangs still below the board. Sew the bottom row twice: it carries the shade.`,
