@@ -25,7 +25,7 @@ test("the client’s page shows the shade as it hangs, in its own colour, in les
   );
   const bytes = await makeWorkbook({ plan, sets: ["client"], paper: "letter", fonts: FONTS });
   expect(bytes.length).toBeLessThan(300_000);
-  const { fnArray, argsArray } = await (await (await openPdf(bytes)).getPage(1)).getOperatorList();
+  const { fnArray, argsArray } = await (await (await openPdf(bytes)).getPage(2)).getOperatorList();
   const fills = fnArray.flatMap((op, i) => (op === OPS.setFillRGBColor ? [String(argsArray[i])] : []));
   const blue = fills.filter((hex) => {
     const [r, g, b] = [1, 3, 5].map((at) => Number.parseInt(hex.slice(at, at + 2), 16)) as [

@@ -1,4 +1,4 @@
-import { useMemo, useRef } from "react";
+import { type ReactNode, useMemo, useRef } from "react";
 import { drawAction, place, svgNodes } from "../../drawing/index.ts";
 import type { Step, StepAction } from "../../shade-plan/index.ts";
 import { Sheet } from "../sheets/sheet.tsx";
@@ -8,17 +8,21 @@ import { useUnits } from "../state/fields.ts";
 
 /** What the hands do in a step; where that is not drawn, the sheet that its figures stand on. */
 export function BenchDrawing({ step: { action, sheet } }: { step: Step }) {
+  if (action !== undefined) {
+    return <Plate>{(box) => <ActionPlate action={action} box={box} />}</Plate>;
+  }
+  return sheet === undefined ? null : (
+    <Plate>{(box) => <Sheet kind={sheet} box={box} letters={1.4} />}</Plate>
+  );
+}
+
+function Plate({ children }: { children: (box: ElementSize) => ReactNode }) {
   const room = useRef<HTMLDivElement>(null);
   const box = useBox(room);
-  const hasRoom = box !== undefined && box.widthPx > 0 && box.heightPx > 0;
-  if (action === undefined && sheet === undefined) return null;
   return (
     <div className="plate">
       <div className="plate-room" ref={room}>
-        {hasRoom && action !== undefined ? <ActionPlate action={action} box={box} /> : null}
-        {hasRoom && action === undefined && sheet !== undefined ? (
-          <Sheet kind={sheet} box={box} letters={1.4} />
-        ) : null}
+        {box !== undefined && box.widthPx > 0 && box.heightPx > 0 ? children(box) : null}
       </div>
     </div>
   );
