@@ -28,9 +28,9 @@ export type StepAction =
   | { kind: "screw-lock"; facing: "left" | "right"; fromEndMm: number; screws: number }
   | { kind: "wind-spool"; spools: number; turns: number }
   | { kind: "hang-board"; on: "brackets" | "screws"; placesMm: number[]; boardMm: number }
-  | { kind: "wind-cleat"; side: "left" | "right"; aboveFloorMm: number }
+  | { kind: "wind-cleat"; below: "lock" | "eye"; side: "left" | "right"; aboveFloorMm: number }
   | { kind: "level-hem"; columnsMm: number[]; widthMm: number; withinMm: number }
-  | { kind: "join-tails"; cords: number; belowMm: number }
+  | { kind: "join-tails"; from: "lock" | "eye"; cords: number; belowMm: number }
   | { kind: "dress-folds"; folds: number; raisedMm: number }
   | { kind: "tie-folds"; folds: number; ties: number }
   | { kind: "fix-tag" };

@@ -39,6 +39,7 @@ function cleat({ resolved, lift, len }: LockBench): Step {
     chapter: "hang",
     action: {
       kind: "wind-cleat",
+      below: "lock",
       side: lift.controlSide,
       aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
     },
@@ -61,6 +62,12 @@ function lastCleat({ resolved, lift, len }: CleatBench): Step {
   return {
     id: "hang-cleat",
     chapter: "hang",
+    action: {
+      kind: "wind-cleat",
+      below: "eye",
+      side: lift.controlSide,
+      aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
+    },
     title: "Fix the cleat",
     text: sentences(
       `Screw the cleat upright to the wall or the frame on the ${lift.controlSide}, straight below the last eye, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor, with both its screws into something that holds.`,
@@ -101,6 +108,7 @@ function railCleat({ resolved, lift, len }: Bench): Step[] {
       chapter: "hang",
       action: {
         kind: "wind-cleat",
+        below: "lock",
         side: topRail.side,
         aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
       },

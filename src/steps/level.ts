@@ -91,7 +91,12 @@ function connect({ lift, about, aboutMm }: LockBench | CleatBench): Step[] {
     {
       id: "level-connector",
       chapter: "level",
-      action: { kind: "join-tails", cords: lift.cords.length, belowMm: aboutMm("connectorBelowLock") },
+      action: {
+        kind: "join-tails",
+        from: lift.takeUp === "lock" ? "lock" : "eye",
+        cords: lift.cords.length,
+        belowMm: aboutMm("connectorBelowLock"),
+      },
       title: "Join the tails in the connector",
       text: `Let the shade right down. Even the tails, all cords just tight, and fit the cord connector on all ${lift.cords.length} of them, ${about("connectorBelowLock")} or less below the ${exitOf(lift)}. Use one that comes apart under a pull, as its own instructions show. Do not knot the cords into one another instead.`,
       check: `Raise and lower it: the hem stays level and the connector does not run into the ${exitOf(lift)}.`,

@@ -1,6 +1,6 @@
 import type { Primitive } from "../model.ts";
 import { type ActionDrawing, type ActionInput, lengths, span, stacked } from "./action-input.ts";
-import { arrow, put, shape, smooth, stroke } from "./kit.ts";
+import { arc, arrow, put, shape, smooth, stroke } from "./kit.ts";
 import { lockFromSide } from "./lock-parts.ts";
 
 const MOST = 8;
@@ -12,7 +12,7 @@ export function drawJoinTails({ action, units }: ActionInput<"join-tails">): Act
   return {
     title: "Join the tails",
     primitives: [
-      ...put(lockFromSide([0, 0], { toothed: "right", gap: 3.4 }), { at: [38, 12], deg: 180, flip: true }),
+      ...(action.from === "lock" ? lock() : lastEye()),
       ...Array.from({ length: shown }, (_, i) => tail(i, shown)),
       ...connector(),
       ...span([60, 22], [60, 44], "", [60, 33]).slice(0, 3),
@@ -29,9 +29,30 @@ export function drawJoinTails({ action, units }: ActionInput<"join-tails">): Act
     ],
     facts: [
       { label: "Cords", text: String(action.cords) },
-      { label: "Below the lock, at most", text: below },
+      { label: `Below the ${action.from === "lock" ? "lock" : "last eye"}, at most`, text: below },
     ],
   };
+}
+
+function lock(): Primitive[] {
+  return put(lockFromSide([0, 0], { toothed: "right", gap: 3.4 }), { at: [38, 12], deg: 180, flip: true });
+}
+
+/** Without a lock all cords come down through the last eye. */
+function lastEye(): Primitive[] {
+  return [
+    shape("board", [
+      [14, -2],
+      [62, -2],
+      [62, 4],
+      [14, 4],
+    ]),
+    stroke("dividerWire", [
+      [38, 4],
+      [38, 7],
+    ]),
+    stroke("dividerWire", arc([38, 12], [5, 5.4], 0, 360, 32)),
+  ];
 }
 
 function tail(i: number, count: number): Primitive {

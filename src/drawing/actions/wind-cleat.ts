@@ -19,10 +19,14 @@ export function drawWindCleat({ action, units }: ActionInput<"wind-cleat">): Act
         [x(62), 68],
         [x(99), 68],
       ]),
-      ...stacked([x(22), 80], [`${action.side} side,`, "below the lock"], {
-        anchor: "middle",
-        figure: false,
-      }),
+      ...stacked(
+        [x(22), 80],
+        [`${action.side} side,`, action.below === "lock" ? "below the lock" : "below the last eye"],
+        {
+          anchor: "middle",
+          figure: false,
+        },
+      ),
     ],
     facts: [
       { label: "Above the floor, at least", text: high },

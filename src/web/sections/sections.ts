@@ -26,6 +26,7 @@ export const SECTIONS = {
   findings: { title: "Findings", of: "job" },
   cutting: { title: "Cutting", of: "job" },
   cost: { title: "Shopping and price", of: "job", stages: ["cost"] },
+  offer: { title: "Quote, order, invoice", of: "job" },
   print: { title: "Print and save", of: "job" },
   cloths: { title: "Cloths", of: "job" },
   hardware: { title: "Hardware", of: "job" },
@@ -41,7 +42,7 @@ export const SECTION_IDS = Object.keys(SECTIONS) as SectionId[];
 /** Those of the job that come before its windows, after them, and for all of its windows. */
 export const BEFORE_WINDOWS: readonly SectionId[] = ["rooms", "place"];
 export const OF_WINDOW: readonly SectionId[] = SECTION_IDS.filter((id) => SECTIONS[id].of === "window");
-export const AFTER_WINDOWS: readonly SectionId[] = ["findings", "cutting", "cost", "print"];
+export const AFTER_WINDOWS: readonly SectionId[] = ["findings", "cutting", "cost", "offer", "print"];
 export const OF_WORKSHOP: readonly SectionId[] = ["cloths", "hardware", "stock", "habits", "rates"];
 
 export function sectionNumber(id: SectionId): number {
