@@ -10,7 +10,6 @@ export { BATTEN, CORD } from "./picture/line-faces.ts";
 export { sashBoxes, WINDOW_COLOURS, type WindowBehind } from "./picture/window-faces.ts";
 export * from "./placed.ts";
 export type { Box } from "./placing/box.ts";
-export { moved } from "./placing/moved.ts";
 export { place } from "./placing/place.ts";
 export { shapesBox } from "./placing/shapes-box.ts";
 export { textWidthEm } from "./placing/text-width.ts";

@@ -121,11 +121,6 @@ export function put(
   });
 }
 
-/** A thing in depth drawn askew: x to the right, y down, z away from the eye, to the right and up. */
-export function askew([x, y, z]: readonly [number, number, number]): Point {
-  return [x + 0.5 * z, y - 0.36 * z];
-}
-
 const ROPE_STEPS = 8;
 
 /**
