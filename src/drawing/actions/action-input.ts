@@ -47,7 +47,7 @@ export function stacked(
 }
 
 /** A distance told by its figure alone: nothing here is drawn to a scale. */
-export function span(from: Point, to: Point, text: string, textAt: Point): Primitive[] {
+export function measured(from: Point, to: Point, text: string, textAt: Point): Primitive[] {
   const length = Math.hypot(to[0] - from[0], to[1] - from[1]) || 1;
   const [nx, ny] = [(-(to[1] - from[1]) / length) * 1.6, ((to[0] - from[0]) / length) * 1.6];
   const tick = ([x, y]: Point) =>
@@ -58,6 +58,6 @@ export function span(from: Point, to: Point, text: string, textAt: Point): Primi
   return [stroke("dimension", [from, to]), tick(from), tick(to), figureName(textAt, text)];
 }
 
-export function lengths(units: UnitChoice): (lengthMm: number) => string {
+export function lengthsIn(units: UnitChoice): (lengthMm: number) => string {
   return (lengthMm) => lengthText(lengthMm, units);
 }

@@ -1,6 +1,6 @@
 import { counted } from "../../words/index.ts";
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, stacked, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, stacked, word } from "./action-input.ts";
 import { pinch } from "./hands.ts";
 import { arrow, put, shape, smooth, stroke } from "./kit.ts";
 import { needle } from "./needle.ts";
@@ -13,7 +13,7 @@ const MOST = 6;
 
 /** Layers with one corner laid back, long stitches along the columns that are marked, a needle in the next. */
 export function drawBasteLayers({ action, units }: ActionInput<"baste-layers">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const every = length(action.everyMm);
   const shown = Math.min(MOST, Math.max(1, action.columnsMm.length));
   const xs = Array.from({ length: shown }, (_, i) => LEFT + (WIDE * (i + 0.55)) / (shown + 0.1));

@@ -1,5 +1,5 @@
 import type { Point } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, stacked, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, stacked, word } from "./action-input.ts";
 import { arrow, shape, smooth, stroke } from "./kit.ts";
 import { staple, stapleGun } from "./staple-gun.ts";
 
@@ -8,7 +8,7 @@ const back = ([x, y]: Point, times = 1): Point => [x + UP[0] * times, y + UP[1] 
 
 /** The board on its cover, top up: one long edge already over it, the other on its way, the ends to be folded. */
 export function drawCoverBoard({ action, units }: ActionInput<"cover-board">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const size = `${length(action.widthMm)} × ${length(action.lengthMm)}`;
   const [left, right, top, bottom] = [16, 80, 46, 52];
   const topFace: Point[] = [[left, top], [right, top], back([right, top]), back([left, top])];

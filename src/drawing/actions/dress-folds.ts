@@ -1,6 +1,13 @@
 import { counted } from "../../words/index.ts";
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, span, stacked } from "./action-input.ts";
+import {
+  type ActionDrawing,
+  type ActionInput,
+  figureName,
+  lengthsIn,
+  measured,
+  stacked,
+} from "./action-input.ts";
 import { pinch } from "./hands.ts";
 import { arrow, put, shape, smooth, stroke } from "./kit.ts";
 
@@ -10,7 +17,7 @@ const FRONT = 26;
 
 /** From the side: each fold drawn forward between the fingers, all of them in front of the rings. */
 export function drawDressFolds({ action, units }: ActionInput<"dress-folds">): ActionDrawing {
-  const raised = lengths(units)(action.raisedMm);
+  const raised = lengthsIn(units)(action.raisedMm);
   const shown = Math.min(MOST, Math.max(1, action.folds));
   const each = 44 / shown;
   const cloth: Point[] = [[BACK - 3, 10]];
@@ -55,7 +62,7 @@ export function drawDressFolds({ action, units }: ActionInput<"dress-folds">): A
         [tip - 2, held - 11],
         [tip - 14, held - 11],
       ]),
-      ...span([94, 6], [94, 70], raised, [88, 84]),
+      ...measured([94, 6], [94, 70], raised, [88, 84]),
       figureName([2, 84], counted(action.folds, "fold"), "start"),
       ...stacked([2, 66], ["forward, from", "the middle out"], { figure: false }),
     ],

@@ -1,12 +1,12 @@
 import type { Point, Primitive } from "../model.ts";
 import { callout } from "../sheets/shapes.ts";
-import { type ActionDrawing, type ActionInput, lengths, span, stacked, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, measured, stacked, word } from "./action-input.ts";
 import { arrow, shape, smooth, stroke } from "./kit.ts";
 import { stapleGun } from "./staple-gun.ts";
 
 /** The shade on its board, from the end: cloth over the top and a staple in it, or the two halves of a tape. */
 export function drawFixShade({ action, units }: ActionInput<"fix-shade">): ActionDrawing {
-  const beyond = lengths(units)(action.beyondMm);
+  const beyond = lengthsIn(units)(action.beyondMm);
   return action.how === "staple" ? stapled(beyond) : pressed(beyond);
 }
 
@@ -62,7 +62,7 @@ function stapled(beyond: string): ActionDrawing {
         ]),
       ),
       ...stapleGun([58, 19], 0.8),
-      ...span([30, 32], [68, 32], beyond, [37, 26]),
+      ...measured([30, 32], [68, 32], beyond, [37, 26]),
       callout([28.8, 38.8], "top line", [-5, -3], { yields: true }),
       ...arrow([
         [58, 21],

@@ -189,7 +189,7 @@ export function grip(): Primitive[] {
 }
 
 /** A hand laid flat, seen from above, the middle fingertip at the origin. */
-export function flat(): Primitive[] {
+export function flatHand(): Primitive[] {
   return [
     ...joined(
       finger(

@@ -1,6 +1,6 @@
 import { counted } from "../../words/index.ts";
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, stacked } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, stacked } from "./action-input.ts";
 import { arrow, shape, stroke } from "./kit.ts";
 
 const UP: Point = [14, -10];
@@ -8,7 +8,7 @@ const [LEFT, WIDE] = [6, 70];
 
 /** The folded shade on its board, up to its brackets, or up under the head of the opening. */
 export function drawHangBoard({ action, units }: ActionInput<"hang-board">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const xs = action.placesMm.map((mm) => LEFT + (WIDE * mm) / action.boardMm);
   const onBrackets = action.on === "brackets";
   const one = onBrackets ? "bracket" : "screw";

@@ -1,5 +1,5 @@
 import type { Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, span, stacked } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, measured, stacked } from "./action-input.ts";
 import { arc, arrow, put, shape, smooth, stroke } from "./kit.ts";
 import { lockFromSide } from "./lock-parts.ts";
 
@@ -7,7 +7,7 @@ const MOST = 8;
 
 /** All tails into one connector that comes apart under a pull; one tail goes on from it. */
 export function drawJoinTails({ action, units }: ActionInput<"join-tails">): ActionDrawing {
-  const below = lengths(units)(action.belowMm);
+  const below = lengthsIn(units)(action.belowMm);
   const shown = Math.min(MOST, action.cords);
   return {
     title: "Join the tails",
@@ -15,7 +15,7 @@ export function drawJoinTails({ action, units }: ActionInput<"join-tails">): Act
       ...(action.from === "lock" ? lock() : lastEye()),
       ...Array.from({ length: shown }, (_, i) => tail(i, shown)),
       ...connector(),
-      ...span([60, 22], [60, 44], "", [60, 33]).slice(0, 3),
+      ...measured([60, 22], [60, 44], "", [60, 33]).slice(0, 3),
       ...stacked([63, 31], [below, "or less"]),
       ...stacked([27, 31], [`${action.cords} cords`, "just tight"], { anchor: "end" }),
       ...arrow(

@@ -1,6 +1,6 @@
 import type { Point, Primitive } from "../model.ts";
 import { cordTag } from "../sheets/shapes.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, figureName, lengthsIn, word } from "./action-input.ts";
 import { arc, arrow, shape, stroke } from "./kit.ts";
 
 const [LEFT, WIDE] = [10, 80];
@@ -10,7 +10,7 @@ const FALL = 7;
 
 /** The back of the lower edge: a level on the hem, the cord of the low side taken up at its knot. */
 export function drawLevelHem({ action, units }: ActionInput<"level-hem">): ActionDrawing {
-  const within = lengths(units)(action.withinMm);
+  const within = lengthsIn(units)(action.withinMm);
   const all = action.columnsMm.map((mm, i) => ({ number: i + 1, share: mm / action.widthMm }));
   const shown = all.length <= MOST ? all : [...all.slice(0, MOST - 1), ...all.slice(-1)];
   // From the back the left edge as seen from the room is at the right.
@@ -53,7 +53,7 @@ export function drawLevelHem({ action, units }: ActionInput<"level-hem">): Actio
       { label: "Level from end to end within", text: within },
       {
         label: "Cords from the left, seen from the room",
-        text: action.columnsMm.map(lengths(units)).join(", "),
+        text: action.columnsMm.map(lengthsIn(units)).join(", "),
       },
     ],
   };

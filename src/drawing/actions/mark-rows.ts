@@ -1,5 +1,5 @@
 import type { Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, figureName, lengthsIn, word } from "./action-input.ts";
 import { arrow, shape, stroke } from "./kit.ts";
 
 const [LEFT, RIGHT, HEM, TOP] = [26, 78, 66, 8];
@@ -7,7 +7,7 @@ const MOST = 7;
 
 /** A tape from the hem line up, every row read from its end; never from row to row. */
 export function drawMarkRows({ action, units }: ActionInput<"mark-rows">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const rows = action.fromHemMm;
   const last = rows.at(-1) ?? 1;
   const shown = rows.length <= MOST ? rows : [...rows.slice(0, MOST - 1), last];

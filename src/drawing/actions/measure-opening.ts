@@ -1,10 +1,10 @@
 import type { Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, stacked, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, stacked, word } from "./action-input.ts";
 import { arrow, shape, stroke } from "./kit.ts";
 
 /** Three widths, three heights, both diagonals. */
 export function drawMeasureOpening({ action, units }: ActionInput<"measure-opening">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const [width, height] = [length(action.widthMm), length(action.heightMm)];
   const both = (from: readonly [number, number], to: readonly [number, number]): Primitive[] => [
     ...arrow([from, to], 2.8),

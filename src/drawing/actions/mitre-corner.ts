@@ -1,5 +1,12 @@
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, span, word } from "./action-input.ts";
+import {
+  type ActionDrawing,
+  type ActionInput,
+  figureName,
+  lengthsIn,
+  measured,
+  word,
+} from "./action-input.ts";
 import { arrow, put, shape, smooth, stroke } from "./kit.ts";
 
 const SIDE = 27;
@@ -7,7 +14,7 @@ const HEM = 9;
 
 /** The bottom corner three times: the slant drawn, the corner folded in, both hems folded so that they meet. */
 export function drawMitreCorner({ action, units }: ActionInput<"mitre-corner">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const [above, inMm] = [length(action.aboveMm), length(action.inMm)];
   return {
     title: "Mitre a bottom corner",
@@ -29,8 +36,11 @@ export function drawMitreCorner({ action, units }: ActionInput<"mitre-corner">):
         ],
         2.8,
       ),
-      ...span([5, 18 + SIDE - 2 * HEM], [5, 18 + SIDE - HEM], "A", [1, 18 + SIDE - 1.5 * HEM]),
-      ...span([8 + HEM, 18 + SIDE + 3], [8 + 2 * HEM, 18 + SIDE + 3], "B", [8 + 1.5 * HEM, 18 + SIDE + 8.4]),
+      ...measured([5, 18 + SIDE - 2 * HEM], [5, 18 + SIDE - HEM], "A", [1, 18 + SIDE - 1.5 * HEM]),
+      ...measured([8 + HEM, 18 + SIDE + 3], [8 + 2 * HEM, 18 + SIDE + 3], "B", [
+        8 + 1.5 * HEM,
+        18 + SIDE + 8.4,
+      ]),
       figureName([2, 66], `A ${above}`, "start"),
       figureName([42, 66], `B ${inMm}`, "start"),
       figureName([8 + SIDE / 2, 11], "1"),

@@ -1,5 +1,12 @@
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, span, word } from "./action-input.ts";
+import {
+  type ActionDrawing,
+  type ActionInput,
+  figureName,
+  lengthsIn,
+  measured,
+  word,
+} from "./action-input.ts";
 import { grip } from "./hands.ts";
 import { arc, arrow, put, shape, smooth, stroke } from "./kit.ts";
 
@@ -8,7 +15,7 @@ const back = ([x, y]: Point): Point => [x + AWAY[0], y + AWAY[1]];
 
 /** The hem as its turned end shows it, and the iron on it. */
 export function drawPressHem({ action, units }: ActionInput<"press-hem">): ActionDrawing {
-  const text = lengths(units)(action.turnMm);
+  const text = lengthsIn(units)(action.turnMm);
   const double = action.turns === 2;
   const [fold, inner, low, top] = [66, 44, 58, double ? 52.4 : 54.6];
   const cloth: Point[] = [[2, low], [fold, low], back([fold, low]), back([2, low])];
@@ -39,7 +46,10 @@ export function drawPressHem({ action, units }: ActionInput<"press-hem">): Actio
           [97, 28],
         ]),
       ),
-      ...span([inner, 63.5], [fold, 63.5], double ? `${text} + ${text}` : text, [(inner + fold) / 2, 68.6]),
+      ...measured([inner, 63.5], [fold, 63.5], double ? `${text} + ${text}` : text, [
+        (inner + fold) / 2,
+        68.6,
+      ]),
       ...(double
         ? turnArrows(fold, inner, low)
         : arrow(

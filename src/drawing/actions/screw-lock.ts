@@ -1,6 +1,13 @@
 import { counted } from "../../words/index.ts";
 import type { Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, span, stacked } from "./action-input.ts";
+import {
+  type ActionDrawing,
+  type ActionInput,
+  figureName,
+  lengthsIn,
+  measured,
+  stacked,
+} from "./action-input.ts";
 import { grip } from "./hands.ts";
 import { arc, arrow, put, shape, smooth, stroke } from "./kit.ts";
 import { lockFromSide } from "./lock-parts.ts";
@@ -8,7 +15,7 @@ import { lockFromSide } from "./lock-parts.ts";
 /** The lock under its place on the board, cords slack through it, a screwdriver from below. */
 export function drawScrewLock({ action, units }: ActionInput<"screw-lock">): ActionDrawing {
   const { facing } = action;
-  const place = lengths(units)(action.fromEndMm);
+  const place = lengthsIn(units)(action.fromEndMm);
   // Drawn for a lock at the right end; one at the left is its mirror.
   const flip = facing === "left";
   const x = (at: number) => (flip ? 100 - at : at);
@@ -30,7 +37,7 @@ export function drawScrewLock({ action, units }: ActionInput<"screw-lock">): Act
         ]),
         flip ? { at: [100, 0], flip: true } : {},
       ),
-      ...span([flip ? 14 : 2, 7], [x(62), 7], `${place} from the left end`, [50, 2]),
+      ...measured([flip ? 14 : 2, 7], [x(62), 7], `${place} from the left end`, [50, 2]),
       figureName([x(24), 74], counted(action.screws, "screw")),
     ],
     facts: [

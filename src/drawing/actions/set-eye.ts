@@ -1,6 +1,6 @@
 import { counted } from "../../words/index.ts";
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, span, stacked, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, measured, stacked, word } from "./action-input.ts";
 import { pinch } from "./hands.ts";
 import { arc, arrow, put, rope, shape, smooth, stroke } from "./kit.ts";
 
@@ -19,7 +19,7 @@ const at = (share: number, across: number): Point => [
  * through those that are in.
  */
 export function drawSetEye({ action, units }: ActionInput<"set-eye">): ActionDrawing {
-  const length = lengths(units);
+  const length = lengthsIn(units);
   const all = action.placesMm;
   const shown = all.length <= MOST ? all : [...all.slice(0, MOST - 1), ...all.slice(-1)];
   const shares = shown.map((mm) => mm / action.boardMm);
@@ -41,7 +41,7 @@ export function drawSetEye({ action, units }: ActionInput<"set-eye">): ActionDra
       ...shares.slice(0, turned).flatMap((share) => nearHalf(at(share, across))),
       ...eye(at(lastShare, across), true),
       ...turning(ring(at(lastShare, across))),
-      ...span(at(0, 0), at(0, across), length(action.fromWallMm), [1, 43]),
+      ...measured(at(0, 0), at(0, across), length(action.fromWallMm), [1, 43]),
       word([at(0.5, 0)[0], FRONT + 10.4], "wall edge, near you"),
       ...stacked(
         [2, 6],

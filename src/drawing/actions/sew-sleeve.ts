@@ -1,7 +1,7 @@
 import { fineText } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
 import type { Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, span, stacked, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, figureName, measured, stacked, word } from "./action-input.ts";
 import { arc, arrow, shape, smooth, stroke } from "./kit.ts";
 
 const YS = [18, 32, 46];
@@ -59,7 +59,7 @@ export function drawSewSleeve({ action }: ActionInput<"sew-sleeve">): ActionDraw
       ),
       ...stacked([71, 32], ["open for", "the cord"], { figure: false }),
       word([34, 34], "sewn", "end"),
-      ...span([39.6, 65.4], [50, 65.4], beside, [45, 70.4]),
+      ...measured([39.6, 65.4], [50, 65.4], beside, [45, 70.4]),
       figureName([70, 56], counted(action.rings, "ring"), "start"),
     ],
     facts: [{ label: "Seam beside the rings", text: beside }],

@@ -2,7 +2,7 @@ import { counted } from "../../words/index.ts";
 import type { Primitive } from "../model.ts";
 import { callout } from "../sheets/shapes.ts";
 import { type ActionDrawing, type ActionInput, figureName } from "./action-input.ts";
-import { flat } from "./hands.ts";
+import { flatHand } from "./hands.ts";
 import { arrow, put, smooth } from "./kit.ts";
 import { lockFromSide } from "./lock-parts.ts";
 
@@ -29,7 +29,7 @@ export function drawShakeLock({ action }: ActionInput<"shake-lock">): ActionDraw
 }
 
 function hand(): Primitive[] {
-  return put(flat(), { at: [22, 53], size: 0.86, deg: 4 });
+  return put(flatHand(), { at: [22, 53], size: 0.86, deg: 4 });
 }
 
 function shaking(): Primitive[] {

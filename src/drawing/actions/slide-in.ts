@@ -1,13 +1,13 @@
 import { counted } from "../../words/index.ts";
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, figureName, lengths, word } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, figureName, lengthsIn, word } from "./action-input.ts";
 import { pinch } from "./hands.ts";
 import { arc, arrow, put, shape, smooth, stroke } from "./kit.ts";
 
 /** Ribs into their pockets from the side, or the bar into the hem: one half way in. */
 export function drawSlideIn({ action, units }: ActionInput<"slide-in">): ActionDrawing {
   const { what, count, lengthMm } = action;
-  const long = lengthMm === undefined ? "" : ` of ${lengths(units)(lengthMm)}`;
+  const long = lengthMm === undefined ? "" : ` of ${lengthsIn(units)(lengthMm)}`;
   const words = `${what === "rib" ? counted(count, "rib") : "bar"}${long}`;
   return {
     title: what === "rib" ? "Slide the ribs in" : "Slide the bar into the hem",

@@ -1,10 +1,10 @@
 import type { Point, Primitive } from "../model.ts";
-import { type ActionDrawing, type ActionInput, lengths, span, stacked } from "./action-input.ts";
+import { type ActionDrawing, type ActionInput, lengthsIn, measured, stacked } from "./action-input.ts";
 import { arrow, put, rope, shape, smooth, stroke } from "./kit.ts";
 
 /** The cleat with the cord wound on in figures of eight, and how high it sits. */
 export function drawWindCleat({ action, units }: ActionInput<"wind-cleat">): ActionDrawing {
-  const high = lengths(units)(action.aboveFloorMm);
+  const high = lengthsIn(units)(action.aboveFloorMm);
   const flip = action.side === "left";
   const there = (primitives: Primitive[]) =>
     flip ? put(primitives, { at: [100, 0], flip: true }) : primitives;
@@ -13,7 +13,7 @@ export function drawWindCleat({ action, units }: ActionInput<"wind-cleat">): Act
     title: "Wind the cord on its cleat",
     primitives: [
       ...there([...behind(), ...cleat(), ...across(), ...setting()]),
-      ...span([x(92), 30], [x(92), 68], "", [x(92), 50]).slice(0, 3),
+      ...measured([x(92), 30], [x(92), 68], "", [x(92), 50]).slice(0, 3),
       ...stacked([x(78), 76], [high, "or more above the floor"], { anchor: "middle" }),
       stroke("floor", [
         [x(62), 68],
