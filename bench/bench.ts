@@ -23,12 +23,14 @@ import { planEdit, planEdit2000 } from "./plan-edit.ts";
 import { planGrowth } from "./plan-growth.ts";
 import { planMemory } from "./plan-memory.ts";
 import { planOne } from "./plan-one.ts";
+import { planRead } from "./plan-read.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
   const long = process.argv.includes("--long");
   const figures = [
     planOne(),
+    planRead(),
     plan2000(),
     planGrowth(),
     planEdit(),
