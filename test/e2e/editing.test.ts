@@ -101,7 +101,7 @@ test("a figure shows its working: formula, values, source; its fields change it"
     .locator(".fig", { hasText: /34.3.4.in/ })
     .first()
     .waitFor();
-  await slip.getByRole("button", { name: /^take it back.*Taken off the width/ }).click();
+  await slip.getByRole("button", { name: /^reset.*Taken off the width/ }).click();
   await page
     .locator(".fig", { hasText: /35.1.4.in/ })
     .first()

@@ -52,7 +52,7 @@ test("a rule draws the state in which it is worst", async () => {
   const before = await drawing(page);
   await page
     .locator("#safety")
-    .getByRole("button", { name: /Draw it at its worst: raised/ })
+    .getByRole("button", { name: /Show worst position: raised/ })
     .first()
     .click();
   await expect.poll(() => drawing(page)).not.toEqual(before);
@@ -71,7 +71,7 @@ test("place and purpose are asked at the first shade, and decide lift and stamp"
   const lock = page.locator("#lift").getByRole("button", { name: "Use a cord lock" });
   await lock.click();
   await ask.getByLabel("Where it will hang").selectOption({ label: "Canada" });
-  await page.locator(".ask-place").getByLabel("Made for").selectOption({ label: "For sale" });
+  await page.locator(".ask-place").getByLabel("Use", { exact: true }).selectOption({ label: "For sale" });
   await page.locator(".stamp").waitFor();
   expect(await page.locator(".stamp").textContent()).toMatch(/fail \d+ rules of Canada/);
   await expect.poll(() => page.locator(".ask-place").count()).toBe(0);

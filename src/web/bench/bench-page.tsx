@@ -133,7 +133,7 @@ function StepTools({ step, isDone, onBack, onNext }: StepToolsProps) {
         disabled={!mine}
         onClick={tick}
       >
-        {isDone ? "Not done after all" : "Done"}
+        {isDone ? "Not done yet" : "Done"}
       </button>
       <button type="button" className="button" disabled={!onNext} onClick={onNext}>
         Next

@@ -94,7 +94,7 @@ export function ClothPhotoFields({ pointer }: { pointer: string }) {
               disabled={!mine}
               onClick={() => editField(pointer, undefined, "No photo")}
             >
-              Take the photo away
+              Delete the photo
             </button>
           </p>
         </>

@@ -16,7 +16,7 @@ export function ClothsChapter() {
       id="cloths"
       sentence={
         cloths.length === 0
-          ? "None of your own yet; stand-ins are used."
+          ? "None of your own yet; example cloths are used."
           : `${cloths.map((one) => one.name).join("; ")}.`
       }
     >

@@ -72,7 +72,7 @@ export function HardwareChapter() {
   return (
     <Chapter
       id="hardware"
-      sentence={own === 0 ? "None of your own yet; stand-ins are used." : `${own} of your own.`}
+      sentence={own === 0 ? "None of your own yet; example parts are used." : `${own} of your own.`}
     >
       {KINDS.map(({ key, title, kind, fields }) => (
         <More key={key} id={`parts-${key}`} title={title}>

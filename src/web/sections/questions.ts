@@ -59,7 +59,7 @@ function ofPlace({ place, purpose }: Job): Question[] {
       ? ({ section: "safety", pointer: "/place", text: "Where it will hang" } as const)
       : undefined,
     purpose === undefined
-      ? ({ section: "safety", pointer: "/purpose", text: "What it is made for" } as const)
+      ? ({ section: "safety", pointer: "/purpose", text: "What its use is" } as const)
       : undefined,
   ].filter((one) => one !== undefined);
 }

@@ -44,7 +44,7 @@ describe("questions of a new window", () => {
       "What a child can stand on",
       "What it is screwed into",
       "Where it will hang",
-      "What it is made for",
+      "What its use is",
     ]);
     const fields = asked.filter(({ pointer }) => !/diagonals|^\/(?:place|purpose)$/.test(pointer));
     for (const { pointer } of fields) expect(fieldAt(pointer), pointer).toBeDefined();

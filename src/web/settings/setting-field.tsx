@@ -48,11 +48,7 @@ export const SettingField = memo(function SettingField({
       fallback={ofShade ? (habit ?? standIn) : standIn}
       origin={
         own !== undefined ? (
-          <Own
-            pointer={pointer}
-            label={spec.label}
-            word={ofShade ? "yours, for this shade" : "the workshop’s"}
-          />
+          <Own pointer={pointer} label={spec.label} word={ofShade ? "set by you" : "set for the workshop"} />
         ) : ofShade && habit !== undefined ? (
           <Origin word="workshop" />
         ) : (
@@ -87,7 +83,7 @@ function Own({ pointer, label, word }: { pointer: string; label: string; word: s
         disabled={!mine}
         onClick={() => editField(pointer, undefined, `${label}: back to the default`)}
       >
-        take it back<span className="hidden-words">: {label}</span>
+        reset<span className="hidden-words">: {label}</span>
       </button>
     </>
   );

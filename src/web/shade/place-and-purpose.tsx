@@ -8,7 +8,7 @@ const PLACE_SPEC = choice(
   "Where it will hang",
   Object.fromEntries(PLACES.map((key) => [key, PLACE_NAMES[key]])),
 );
-const PURPOSE_SPEC = choice("Made for", Object.fromEntries(PURPOSES.map((key) => [key, PURPOSE_NAMES[key]])));
+const PURPOSE_SPEC = choice("Use", Object.fromEntries(PURPOSES.map((key) => [key, PURPOSE_NAMES[key]])));
 
 const GOODS_SPEC = choice("Goods", Object.fromEntries(GOODS.map((key) => [key, GOODS_NAMES[key]])));
 

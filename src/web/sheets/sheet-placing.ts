@@ -9,8 +9,8 @@ export const RAISED_SHEETS: ReadonlySet<SheetKind> = new Set<SheetKind>(["pictur
 /** A picture is worked out at so many steps between lowered and raised: each takes longer than a frame. */
 const PICTURE_STEPS = 12;
 
-/** Room that the caption takes below a drawing, in letters of the root. */
-export const CAPTION_REM = 2.4;
+/** Room that the caption takes below a drawing on a phone, in two lines, in letters of the root. */
+export const CAPTION_REM = 2.9;
 
 export interface Bounds {
   maxWidthMm: number;

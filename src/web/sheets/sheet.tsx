@@ -5,18 +5,16 @@ import { useShade } from "../shade/shade-context.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
 import { type Picked, pick, usePlanner } from "../state/store.ts";
 import { FactsTable } from "./facts-table.tsx";
+import { HemHandle } from "./hem-handle.tsx";
 import { MotifHandle } from "./motif-handle.tsx";
 import { photoOfFace } from "./photo-of-face.ts";
-import { CAPTION_REM, type OnScreen, placeSheet } from "./sheet-placing.ts";
+import { CAPTION_REM, type OnScreen, placeSheet, RAISED_SHEETS } from "./sheet-placing.ts";
 import { SvgElement } from "./svg-node.tsx";
 import { targetBox } from "./target-box.ts";
 import type { ElementSize } from "./use-box.ts";
 
-/** Pixels for one millimetre of paper where letters are 16 px. */
+/** Pixels for one millimetre of paper where letters are 16 px: notes of 2.9 mm are then 12 px, the least on a screen. */
 const PX_PER_MM = 4.3;
-/** Where there is less room than this the letters give way to the shade, down to a share of their size. */
-const ROOM_REM = 26;
-const SMALLEST = 0.8;
 
 interface SheetProps {
   kind: SheetKind;
@@ -31,8 +29,7 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   const units = useUnits();
   const raise = usePlanner((planner) => planner.view.raise);
   const heightPx = Math.max(60, box.heightPx - CAPTION_REM * box.remPx);
-  const room = Math.min(box.widthPx, heightPx) / (ROOM_REM * box.remPx);
-  const pxPerMm = (PX_PER_MM * Math.max(SMALLEST, Math.min(letters, letters * room)) * box.remPx) / 16;
+  const pxPerMm = (PX_PER_MM * letters * box.remPx) / 16;
   const onScreen = useMemo(
     () =>
       placeSheet(kind, plan, units, raise, {
@@ -46,7 +43,15 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   const face = plan.cloth.layers.find(({ layer }) => layer === "face");
   // Where the cloth hangs flat its pattern can be taken hold of.
   const motif = kind === "front" && raise <= 0 && plan.form.across === "flat" ? face?.motif : undefined;
-  return <PlacedSheet onScreen={onScreen} pxPerMm={pxPerMm} photo={photo} motif={motif} />;
+  return (
+    <PlacedSheet
+      onScreen={onScreen}
+      pxPerMm={pxPerMm}
+      photo={photo}
+      motif={motif}
+      isRaised={RAISED_SHEETS.has(kind)}
+    />
+  );
 }
 
 const PlacedSheet = memo(function PlacedSheet({
@@ -54,11 +59,13 @@ const PlacedSheet = memo(function PlacedSheet({
   pxPerMm,
   photo,
   motif,
+  isRaised,
 }: {
   onScreen: OnScreen;
   pxPerMm: number;
   photo: PhotoOfCloth | undefined;
   motif: Motif | undefined;
+  isRaised: boolean;
 }) {
   const { placed, box } = onScreen;
   const { workings } = useShade();
@@ -91,6 +98,7 @@ const PlacedSheet = memo(function PlacedSheet({
             <SvgElement key={at} node={node} />
           ))}
         </g>
+        {isRaised ? <HemHandle placed={placed} box={box} pxPerMm={pxPerMm} /> : null}
         {motif === undefined ? null : <MotifHandle placed={placed} motif={motif} mmPerPx={1 / pxPerMm} />}
         <g>
           {targets.map((target, at) => {

@@ -17,7 +17,7 @@ export function ShowWorst({ worst }: { worst: WorstState }) {
       className="button button-small"
       onClick={() => look({ sheet: "side", raise: worst.raise })}
     >
-      Draw it at its worst: {stateText(worst.raise)}, {hem}
+      Show worst position: {stateText(worst.raise)}, {hem}
     </button>
   );
 }
