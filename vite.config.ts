@@ -50,6 +50,9 @@ function precache(): Plugin {
         const files = [
           ...Object.keys(bundle).filter((name) => name !== WORKER),
           "icon.svg",
+          "icon-192.png",
+          "icon-512.png",
+          "icon-maskable-512.png",
           "manifest.webmanifest",
         ];
         const hash = createHash("sha256");

@@ -4,6 +4,7 @@ import "./style/tokens.css";
 import "./style/base.css";
 import "./style/table.css";
 import { App } from "./app.tsx";
+import { openLaunchedFiles } from "./offline/launched-files.ts";
 import { registerServiceWorker } from "./offline/register.ts";
 import { applyTheme, usePreferences } from "./state/preferences.ts";
 
@@ -15,3 +16,4 @@ if (!root) throw new Error("invalid page: no #planner");
 createRoot(root).render(<App />);
 
 registerServiceWorker();
+openLaunchedFiles();

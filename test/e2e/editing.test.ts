@@ -142,8 +142,8 @@ test("a window, a room and a cloth of one's own, and the way back", async () => 
   await page.getByRole("heading", { name: /^My cloth/ }).waitFor();
   // It begins empty: nothing of an example counts as the maker's, and it says what it waits for.
   await page.getByText("Not planned with yet. Not known: usable width and weight.").waitFor();
-  await field(page, "Usable width selvedges taken off").fill("54");
-  await field(page, "Weight").fill("7");
+  await field(page, "Usable width selvedges taken off").last().fill("54");
+  await field(page, "Weight").last().fill("7");
   await expect.poll(() => page.getByText(/^Not planned with yet/).count()).toBe(0);
   await saved(page);
   await page.goBack();

@@ -62,3 +62,36 @@ test("a newer release waits until the maker asks for it", async () => {
   await serving.close();
   rmSync(folder, { recursive: true });
 });
+
+test("the planner can be installed: icons of the sizes that are promised, files that it opens", async () => {
+  const { page, errors } = await firstVisit(harness);
+  const found = await page.evaluate(async () => {
+    const address = document.querySelector<HTMLLinkElement>("link[rel=manifest]")?.href ?? "";
+    const manifest = await (await fetch(address)).json();
+    const icons = await Promise.all(
+      manifest.icons
+        .filter(({ type }: { type: string }) => type === "image/png")
+        .map(async ({ src, sizes, purpose }: Record<"src" | "sizes" | "purpose", string>) => {
+          const bitmap = await createImageBitmap(await (await fetch(new URL(src, address))).blob());
+          return { purpose, promised: sizes, is: `${bitmap.width}x${bitmap.height}` };
+        }),
+    );
+    return { id: manifest.id, icons, handlers: manifest.file_handlers.length };
+  });
+  expect(found.id).toBe("./");
+  expect(found.handlers).toBe(1);
+  expect(found.icons.map(({ purpose }) => purpose)).toEqual(["any", "any", "maskable"]);
+  for (const { promised, is } of found.icons) expect(is).toBe(promised);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
+
+test("without a network the planner says so, and that nothing is lacking", async () => {
+  const { page } = await firstVisit(harness);
+  await page.context().setOffline(true);
+  const notice = page.getByRole("status").filter({ hasText: "No network" });
+  await notice.waitFor();
+  await page.context().setOffline(false);
+  await notice.waitFor({ state: "detached" });
+  await page.context().close();
+});

@@ -1,3 +1,4 @@
+import { useSyncExternalStore } from "react";
 import { Link } from "wouter";
 import type { Job } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
@@ -20,6 +21,7 @@ export function Notices() {
       <ImportNotice />
       <ReplacedNotice />
       <ReleaseNotice />
+      <OfflineNotice />
     </div>
   );
 }
@@ -197,6 +199,26 @@ function ReplacedNotice() {
       </button>
     </div>
   );
+}
+
+/** Told while it lasts: nothing is lacking, and nothing leaves the device anyway. */
+function OfflineNotice() {
+  const online = useSyncExternalStore(hearNetwork, () => navigator.onLine);
+  if (online) return null;
+  return (
+    <p className="notice" role="status">
+      No network. Everything works, and is saved on this device.
+    </p>
+  );
+}
+
+function hearNetwork(listen: () => void): () => void {
+  addEventListener("online", listen);
+  addEventListener("offline", listen);
+  return () => {
+    removeEventListener("online", listen);
+    removeEventListener("offline", listen);
+  };
 }
 
 function ReleaseNotice() {

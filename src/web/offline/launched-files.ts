@@ -1,0 +1,13 @@
+import { importFile } from "../frame/importing.ts";
+
+interface LaunchQueue {
+  setConsumer(consume: (launch: { files?: readonly { getFile(): Promise<File> }[] }) => void): void;
+}
+
+/** Opens the files with which the installed planner was started, one after another. */
+export function openLaunchedFiles(): void {
+  if (!("launchQueue" in window)) return;
+  (window.launchQueue as LaunchQueue).setConsumer(async ({ files = [] }) => {
+    for (const handle of files) await importFile(await handle.getFile());
+  });
+}
