@@ -32,7 +32,7 @@ const IDS = [
   "plain-cotton",
   "cotton-lining",
   "lock-6-slot",
-  "lock-3-slot",
+  "lock-4-slot",
   "cord-0-9",
   "rib-rod-4",
 ];

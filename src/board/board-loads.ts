@@ -55,32 +55,49 @@ export interface LoadedBoard {
   lift: Lift;
 }
 
+/** Which of two rigs the hand is at: the lift, shade raised; or the rail of a top that comes down, shade lowered. */
+export type HandAt = "lift" | "rail";
+
 /**
  * Each eye or spool carries its cord's share of the weight; lock, last eye or drive the pull of the hand. `boardKg` is the board
  * with the cloth that lies on it. On a slope all of a load is taken as pressing across the board, which is a little too
- * much.
+ * much. What the lift cords of a shade with a top rail do not carry hangs from the rail's eyes.
  */
-export function boardLoads(loaded: LoadedBoard, boardKg: number, mass: Mass): BoardLoads {
+export function boardLoads(
+  loaded: LoadedBoard,
+  boardKg: number,
+  mass: Mass,
+  handAt: HandAt = "lift",
+): BoardLoads {
   const { board, lift } = loaded;
+  const { topRail } = lift;
   const along = (xMm: number) => board.leftMm + fromBoardEndMm(loaded, xMm);
-  const shares = lift.cords.reduce((sum, { loadN }) => sum + loadN, 0) || 1;
+  const liftN = handAt === "lift" ? lift.heldN : 0;
+  const headingN = topRail === undefined ? Math.max(0, mass.totalKg * GRAVITY - lift.heldN) : 0;
+  const shared = (
+    what: PointLoad["what"],
+    cords: readonly { atMm: number; loadN: number }[],
+    weightN: number,
+  ): PointLoad[] => {
+    const shares = cords.reduce((sum, { loadN }) => sum + loadN, 0) || 1;
+    return cords.map(({ atMm, loadN }) => ({ what, atMm: along(atMm), loadN: (weightN * loadN) / shares }));
+  };
+  const liftCords = lift.cords.map(({ columnX, loadN }) => ({ atMm: columnX, loadN }));
+  const railCords = topRail?.cords.map(({ xMm, loadN }) => ({ atMm: xMm, loadN })) ?? [];
   return {
     fromMm: board.leftMm,
     toMm: along(board.leftMm + board.lengthMm),
-    evenN: boardKg * GRAVITY + Math.max(0, mass.totalKg * GRAVITY - lift.heldN),
+    evenN: boardKg * GRAVITY + headingN,
     points: [
-      ...lift.cords.map(
-        ({ columnX, loadN }): PointLoad => ({
-          what: lift.takeUp === "tube" ? "spool" : "eye",
-          atMm: along(columnX),
-          loadN: (lift.heldN * loadN) / shares,
-        }),
-      ),
-      {
-        what: HAND_AT[lift.takeUp],
-        atMm: along(handAtMm(lift)),
-        loadN: lift.pullN,
-      },
+      ...shared(lift.takeUp === "tube" ? "spool" : "eye", liftCords, liftN),
+      ...shared("eye", railCords, Math.max(0, (topRail?.heldN ?? 0) - liftN)),
+      topRail !== undefined && handAt === "rail"
+        ? { what: "lock", atMm: along(topRail.seat.xMm), loadN: topRail.pullN }
+        : {
+            what: HAND_AT[lift.takeUp],
+            atMm: along(handAtMm(lift)),
+            loadN: lift.pullN,
+          },
     ],
     supportsMm: board.brackets.map(({ xMm }) => along(xMm)),
   };

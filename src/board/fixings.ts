@@ -40,6 +40,7 @@ export const PLACED = [
   "lift/drive",
   "lift/tube",
   "columns/edgeInsetMm",
+  "fold/topDropMm",
   "figure:shape.columns",
   "figure:measure.board-length",
 ];
@@ -97,19 +98,26 @@ function keepOut(lift: Lift, eyeMm: number, along: (x: number) => number): [numb
     along(x) - half - BESIDE_MM,
     along(x) + half + BESIDE_MM,
   ];
+  const rail = lift.topRail;
+  const railLock = rail === undefined ? [] : [around(rail.seat.xMm, rail.housingLengthMm / 2)];
+  const railEyes = rail === undefined ? [] : rail.eyes.map(({ xMm }) => around(xMm, eyeMm / 2));
   if (lift.takeUp === "lock") {
     return [
+      ...railLock,
       ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
       around(lift.seat.xMm, lift.housingLengthMm / 2),
     ];
   }
   if (lift.takeUp === "cleat") {
     return [
+      ...railLock,
       ...lift.eyes.map(({ xMm }) => around(xMm, eyeMm / 2)),
       around(lift.turn.xMm, lift.turn.diameterMm / 2),
     ];
   }
   return [
+    ...railLock,
+    ...railEyes,
     ...lift.spools.map(({ xMm, lengthMm }) => around(xMm, lengthMm / 2)),
     ...lift.supports.map(({ xMm }) => around(xMm, lift.supportLengthMm / 2)),
     around(lift.drive.xMm, lift.drive.lengthMm / 2),

@@ -91,13 +91,15 @@ describe("the board of any valid shade", () => {
         for (const resolved of resolvedShadesOf(job)) {
           const { board, input, workings } = planned(resolved);
           const boardKg = workings.find(({ id }) => id === "board.mass")?.value ?? Number.NaN;
-          const loads = boardLoads(
-            { size: input.size, board, lift: input.lift },
-            boardKg + input.mass.onBoardKg,
-            input.mass,
-          );
-          const total = loads.evenN + loads.points.reduce((sum, { loadN }) => sum + loadN, 0);
-          expectNear(total, board.loadN, 1e-6 * board.loadN);
+          const { size, lift, mass } = input;
+          const railN = lift.topRail?.pullN ?? 0;
+          // With a hand on the lift cords, and on those of a top that comes down.
+          for (const hand of lift.topRail === undefined ? (["lift"] as const) : (["lift", "rail"] as const)) {
+            const loads = boardLoads({ size, board, lift }, boardKg + mass.onBoardKg, mass, hand);
+            const total = loads.evenN + loads.points.reduce((sum, { loadN }) => sum + loadN, 0);
+            const handN = hand === "lift" ? lift.pullN : railN;
+            expectNear(total - handN, board.loadN - Math.max(lift.pullN, railN), 1e-6 * board.loadN);
+          }
         }
       }),
       { numRuns: 60 },

@@ -11,9 +11,10 @@ import { type BoardPlan, type Form, fromBoardEndMm } from "../shade-plan/index.t
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput, BoardShade } from "./board-input.ts";
-import { boardLoads, fixingLoads } from "./board-loads.ts";
+import { type BoardLoads, boardLoads, fixingLoads, type HandAt } from "./board-loads.ts";
 import { boardStrength } from "./board-strength.ts";
-import { PLACED, planFixings } from "./fixings.ts";
+import { type Fixings, PLACED, planFixings } from "./fixings.ts";
+import { clearScrewShare, judgeCordWays } from "./judge-cord-ways.ts";
 import { judgeFixings } from "./judge-fixings.ts";
 import { judgeParts } from "./judge-parts.ts";
 import { judgeRecess } from "./judge-recess.ts";
@@ -57,6 +58,20 @@ const SCREW_LINE = figureRule({
   compute: ({ d, D }) => Math.max(0, d - D) / 4,
 });
 
+const SCREW_LINE_BESIDE = figureRule({
+  id: "board.screw-line",
+  label: "Screws from the wall edge",
+  symbol: "z",
+  unit: "mm",
+  formula: "k·d",
+  inputs: {
+    k: ["ratio", "share of the depth at which no cord passes them", ...PLACED],
+    d: ["mm", "depth of the board", "board/section", "shade/mount", "lift/kind"],
+  },
+  cite: cite("geometry", "clear of the cords that run along the board"),
+  compute: ({ k, d }) => k * d,
+});
+
 const BAR_LENGTH = figureRule({
   id: "board.bar-length",
   label: "Weight bar: length",
@@ -77,21 +92,23 @@ const BAR_LENGTH = figureRule({
   compute: ({ W, s }) => Math.max(0, W - s),
 });
 
-const LOAD = figureRule({
+const LOAD = figureRuleOf<{ rail: boolean }>()({
   id: "board.load",
   label: "Load on all fixings together",
   symbol: "Q",
   unit: "N",
-  formula: "g·(S + B + K) + F",
-  inputs: {
+  formula: ({ rail }) => (rail ? "g·(S + B + K + R) + F" : "g·(S + B + K) + F"),
+  inputs: ({ rail }): Record<string, FigureInput<{ rail: boolean }>> => ({
     g: ["ratio", "standard gravity, m/s²"],
     S: ["kg", "shade", "lift/ring", "figure:cloth.*-mass", "figure:shape.*"],
     B: ["kg", "board", "figure:board.mass"],
     K: ["kg", "cloth that covers the board", "figure:cloth.on-board-mass"],
-    F: ["N", "pull of the hand", "figure:lift.*"],
-  },
+    ...(rail ? { R: ["kg", "top rail", "figure:rig.rail-mass"] } : {}),
+    F: ["N", "pull of the hand", "figure:lift.*", ...(rail ? ["figure:rig.rail-pull"] : [])],
+  }),
+  restsOn: ["fold/topDropMm"],
   cite: cite("arithmetic", "weight of shade and board, and the hand’s pull"),
-  compute: ({ g, S, B, K, F }) => g * (S + B + K) + F,
+  compute: ({ g = 0, S = 0, B = 0, K = 0, R = 0, F = 0 }) => g * (S + B + K + R) + F,
 });
 
 const FIXING_LOAD = figureRuleOf<{ fixings: number }>()({
@@ -125,15 +142,20 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
   const on = { size, board: { leftMm }, lift };
   const alongMm = fromBoardEndMm(on, leftMm + size.boardLengthMm);
   const ofBoard = boardMass(shade, alongMm);
-  const line = screwLine(input, fixings.kind);
+  const line = screwLine(input, fixings);
   const bar = barLength(shade, form);
-  const load = LOAD.figure({
-    g: GRAVITY,
-    S: mass.totalKg,
-    B: ofBoard.value,
-    K: mass.onBoardKg,
-    F: lift.pullN,
-  });
+  const { topRail } = lift;
+  const load = LOAD.figure(
+    {
+      g: GRAVITY,
+      S: mass.totalKg,
+      B: ofBoard.value,
+      K: mass.onBoardKg,
+      ...(topRail === undefined ? {} : { R: topRail.massKg }),
+      F: Math.max(lift.pullN, topRail?.pullN ?? 0),
+    },
+    { rail: topRail !== undefined },
+  );
   const board: BoardPlan = {
     sectionId: shade.board.id,
     sectionName: shade.board.name,
@@ -154,9 +176,22 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     },
   };
   // No other stage reads what the board bears; whoever does has it worked out.
-  const loads = lazy(() => boardLoads({ size, board, lift }, ofBoard.value + mass.onBoardKg, mass));
-  const worst = lazy(() => worstFixing(fixingLoads(loads())));
-  const strength = lazy(() => boardStrength(shade, board, loads(), lift.pullN, gripMm(shade).value));
+  const boardKg = ofBoard.value + mass.onBoardKg;
+  const hands = lazy((): { loads: BoardLoads; pullN: number }[] => {
+    const at = (hand: HandAt) => boardLoads({ size, board, lift }, boardKg, mass, hand);
+    const raising = { loads: at("lift"), pullN: lift.pullN };
+    return topRail === undefined ? [raising] : [raising, { loads: at("rail"), pullN: topRail.pullN }];
+  });
+  const worst = lazy(() =>
+    hands()
+      .map((hand) => worstFixing(fixingLoads(hand.loads)))
+      .reduce((a, b) => (b.value > a.value ? b : a)),
+  );
+  const strength = lazy(() =>
+    hands()
+      .map((hand) => boardStrength(shade, board, hand.loads, hand.pullN, gripMm(shade).value))
+      .reduce((a, b) => (onScrewN(b) > onScrewN(a) ? b : a)),
+  );
   const recess = lazy(() => recessDepths(input));
   return staged(board, {
     findings: () => [
@@ -167,6 +202,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
         tooLong,
         screws: strength().values.screws,
       }),
+      ...judgeCordWays(input, board, fixings.widthMm),
       ...judgeBoardStrength(shade, board),
     ],
     workings: () => [
@@ -183,10 +219,21 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
   });
 }
 
-/** A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. */
-function screwLine({ shade, lift }: BoardInput, kind: BoardPlan["fixing"]): Figure | undefined {
-  if (kind !== "screwed-up" || lift.takeUp !== "tube") return undefined;
-  return SCREW_LINE.figure({ d: shade.board.depthMm, D: lift.tube.diameterMm });
+/** On the hardest worked screw with the pull by which strength is judged, N. */
+function onScrewN({ values: { screws } }: ReturnType<typeof boardStrength>): number {
+  return Math.hypot(screws.worst.pullN, screws.worst.shearN);
+}
+
+/**
+ * A tube runs under the middle of the board: screws from below go in behind it, midway to the wall edge. Elsewhere they
+ * go in midway between front and back, or beside the cords where those pass there.
+ */
+function screwLine(input: BoardInput, { kind, brackets }: Fixings): Figure | undefined {
+  const { shade, lift } = input;
+  if (kind !== "screwed-up") return undefined;
+  if (lift.takeUp === "tube") return SCREW_LINE.figure({ d: shade.board.depthMm, D: lift.tube.diameterMm });
+  const share = clearScrewShare(input, brackets);
+  return share === 1 / 2 ? undefined : SCREW_LINE_BESIDE.figure({ k: share, d: shade.board.depthMm });
 }
 
 function boardMass({ board }: BoardShade, lengthMm: number): Figure {

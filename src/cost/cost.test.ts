@@ -132,7 +132,7 @@ describe("the rest of X1", () => {
   it("leaves out what has no price and says so", () => {
     expect(cost.unpriced).toContain("Cleat with two screws");
     expect(cost.unpriced).toContain("Cord connector");
-    expect(cost.unpriced).not.toContain("Three-slot lock");
+    expect(cost.unpriced).not.toContain("Four-slot lock");
   });
 
   it("takes about as long as the trade says: a lined flat shade with rings 3 to 6 h (recalled from memory)", () => {

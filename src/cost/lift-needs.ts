@@ -27,10 +27,10 @@ function usualNeeds(shade: CostShade, lift: NeedsInput["lift"]): Need[] {
 /** A top that is let down has eyes and a lock of its own. */
 function railNeeds({ eye, locks }: CostShade, { topRail }: NeedsInput["lift"]): Need[] {
   if (topRail === undefined) return [];
-  const lock = locks.find(({ cordsMax = 0 }) => cordsMax >= topRail.cords.length);
+  const lock = locks.find(({ id }) => id === topRail.lockId);
   return [
     countedNeed("rail-eyes", "hardware", `${eye.name}, for the top rail`, topRail.cords.length, eye),
-    countedNeed("rail-lock", "hardware", `${lock?.name ?? "Cord lock"}, for the top rail`, 1, lock),
+    countedNeed("rail-lock", "hardware", `${topRail.lockName}, for the top rail`, 1, lock),
     countedNeed("rail-cleat", "hardware", "Cleat with two screws, for the top rail", 1),
   ];
 }

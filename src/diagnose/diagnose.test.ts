@@ -135,9 +135,8 @@ describe("levelling the hem", () => {
 });
 
 test("eight cords of 1.4 mm, with no shade at all: the six-slot lock, and why not the other", () => {
-  // “Hardware instruction and gallery pages”: 3-slot up to 6 cords.
   const [first, second] = askLock(8, 1.4, CATALOGUE.locks);
   expect([first?.lock.id, first?.takes]).toEqual(["lock-6-slot", true]);
-  expect([second?.lock.id, second?.takes]).toEqual(["lock-3-slot", false]);
-  expect(second?.remarks[0]?.text).toBe("The lock takes at most 6 cords; you have 8.");
+  expect([second?.lock.id, second?.takes]).toEqual(["lock-4-slot", false]);
+  expect(second?.remarks[0]?.text).toBe("The lock takes at most 7 cords; you have 8.");
 });

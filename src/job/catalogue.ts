@@ -3,9 +3,8 @@ import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, Ring, Tube } from "
 
 /**
  * Parts and cloths that stand in until the maker enters his or her own.
- * All are invented for demonstration; capacities and cord diameters of the locks follow
- * “Hardware instruction and gallery pages” (see `lock-instructions` in the sources), the two limits of the loop
- * drives, 15 and 30 lb, a “Soft-shade clutch installation sheet” (`clutch-sheet`).
+ * All are invented for demonstration, capacities and cord diameters of the locks too; the two limits of the loop
+ * drives, 15 and 30 lb, follow a “Soft-shade clutch installation sheet” (`clutch-sheet`).
  */
 export interface Catalogue {
   cloths: Cloth[];
@@ -23,7 +22,10 @@ export interface Catalogue {
 const demo = true as const;
 
 /** Parts of the catalogue that went, by the id that a job may still name, and what stands in for each. */
-export const FORMER_IDS: Readonly<Record<string, string>> = { "lock-5-slot": "lock-6-slot" };
+export const FORMER_IDS: Readonly<Record<string, string>> = {
+  "lock-3-slot": "lock-4-slot",
+  "lock-5-slot": "lock-6-slot",
+};
 
 export const CATALOGUE: Catalogue = {
   cloths: [
@@ -78,15 +80,16 @@ export const CATALOGUE: Catalogue = {
   ],
   locks: [
     {
-      id: "lock-3-slot",
-      name: "Three-slot lock",
+      id: "lock-4-slot",
+      name: "Four-slot lock",
       housingLengthMm: 30,
       housingWidthMm: 22,
       housingHeightMm: 24,
-      dividerWires: 2,
-      cordsMax: 6,
-      cordMinMm: 1.4,
-      cordMaxMm: 1.8,
+      dividerWires: 3,
+      cordsMax: 7,
+      cordMinMm: 1.3,
+      cordMaxMm: 2,
+      endGapMm: 0.9,
       rollerDiameterMm: 9,
       screws: 2,
       massG: 28,
@@ -105,6 +108,7 @@ export const CATALOGUE: Catalogue = {
       cordMaxMm: 1.5,
       thinCordMm: 0.9,
       thinCordsMax: 8,
+      endGapMm: 0.7,
       rollerDiameterMm: 9,
       screws: 2,
       massG: 41,

@@ -83,10 +83,10 @@ const myLock = (more: Partial<CordLock> = {}) => ({
 describe("a lock that does not fit", () => {
   test("too many cords for the maker’s lock: another lock, or fewer columns", () => {
     const finding = expectCured(
-      job({ making: { lift: { lock: "lock-3-slot" }, columns: { count: 7 } } }),
+      job({ making: { lift: { lock: "lock-4-slot" }, columns: { count: 8 } } }),
       "lift.too-many-cords",
     );
-    expect(finding.text).toBe("“Three-slot lock” takes at most 6 cords; this shade has 7.");
+    expect(finding.text).toBe("“Four-slot lock” takes at most 7 cords; this shade has 8.");
     expect(finding.severity).toBe("stop");
   });
 
@@ -98,7 +98,7 @@ describe("a lock that does not fit", () => {
   });
 
   test("cord that is too thin for the lock: another lock or another cord", () => {
-    expectCured(job({ making: { lift: { lock: "lock-3-slot", cord: "cord-0-9" } } }), "lift.cord-diameter");
+    expectCured(job({ making: { lift: { lock: "lock-4-slot", cord: "cord-0-9" } } }), "lift.cord-diameter");
   });
 
   test("nothing said of range or gap: not proven", () => {
@@ -298,7 +298,11 @@ describe("the tail", () => {
 
 describe("threading", () => {
   test("six cords in a three-slot lock share a slot", () => {
-    const finding = find(findingsOf(job({ making: { columns: { count: 6 } } })), "rig.shared-slot");
+    const three = job({
+      making: { columns: { count: 6 }, lift: { lock: "mine" } },
+      job: { hardware: { locks: [myLock()] } },
+    });
+    const finding = find(findingsOf(three), "rig.shared-slot");
     expect(finding.text).toContain("slot 3 takes cords 5 and 6 from both");
   });
 

@@ -1,16 +1,16 @@
 import { type StageResult, staged } from "../figures/index.ts";
 import type { Lift } from "../shade-plan/index.ts";
-import { judgeTopRail } from "./judge-top-rail.ts";
 import { LIFT_KIND_MODULES } from "./kinds/index.ts";
 import type { LiftInput } from "./lift-input.ts";
-import { topRail } from "./top-rail.ts";
+import { judgeTopRail } from "./rail/judge-top-rail.ts";
+import { topRail } from "./rail/top-rail.ts";
 
 /** Lift and rig of one shade, with the parts that were chosen before the folds were laid. */
 export function planLift(input: LiftInput): StageResult<Lift> {
   const planned: StageResult<Lift> = LIFT_KIND_MODULES[input.liftParts.kind].plan(input);
   const { values: lift } = planned;
-  const rail = topRail(input);
-  return staged(rail.values === undefined ? lift : { ...lift, topRail: rail.values }, {
+  const rail = topRail(input, lift);
+  return staged(rail.values === undefined ? lift : { ...lift, topRail: rail.values.rail }, {
     findings: () => [...planned.findings, ...judgeTopRail(input.shade, rail.values)],
     workings: () => [...planned.workings, ...rail.workings],
   });

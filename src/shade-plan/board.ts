@@ -52,7 +52,7 @@ export interface BoardPlan {
   /** Brackets under an outside-mounted board; screws up through the board for an inside mount. */
   fixing: "brackets" | "screwed-up";
   brackets: Bracket[];
-  /** Screws up through the board: from the wall edge, mm, where a tube under the board takes the middle. */
+  /** Screws up through the board: from the wall edge, mm, where a tube or the cords under the board take the middle. */
   screwsZMm?: number;
   screws: { count: number; lengthMm: number; into: string };
   barLengthMm?: number;

@@ -25,7 +25,10 @@ interface Hung {
   tailRaisedMm?: number;
   seat?: { xMm: number };
   turn?: { xMm: number };
-  topRail?: Pick<TopRail, "side" | "tailDownMm" | "tailUpMm"> & { cords: readonly unknown[] };
+  topRail?: Pick<TopRail, "side" | "tailDownMm" | "tailUpMm"> & {
+    cords: readonly unknown[];
+    seat?: { xMm: number };
+  };
 }
 
 /** All cords with a free end at the front of a lift: whoever says what hangs there asks here. */
@@ -45,7 +48,7 @@ export function hangingCords(lift: Hung): HangingCords[] {
     });
   }
   if (topRail !== undefined) {
-    const { side, tailDownMm, tailUpMm } = topRail;
+    const { side, tailDownMm, tailUpMm, seat: railSeat } = topRail;
     list.push({
       raises: "top-rail",
       count: topRail.cords.length,
@@ -53,6 +56,7 @@ export function hangingCords(lift: Hung): HangingCords[] {
       from: "lock",
       downMm: tailDownMm,
       upMm: tailUpMm,
+      ...(railSeat === undefined ? {} : { lockX: railSeat.xMm }),
     });
   }
   return list;

@@ -31,6 +31,20 @@ export interface LockSeat {
   screwsMm: BoardPoint[];
 }
 
+/** How the cords come into the lock, seen from the room: heights below the underside of the board, mm. */
+export interface CordEntry {
+  /** Diameter and length of the rollers, and their axis. */
+  rollerMm: number;
+  rollerLengthMm: number;
+  axisMm: number;
+  /** The middle of a cord in an eye, at the housing’s end, and over the roller. */
+  eyeLevelMm: number;
+  mouthLevelMm: number;
+  lockLevelMm: number;
+  /** From the eye nearest to the lock: above 0 it climbs, below 0 it descends. */
+  climbDeg: number;
+}
+
 /** One lift cord, whatever takes it up. Cords carry the number of their column. */
 export interface LiftCord {
   number: number;
@@ -135,6 +149,26 @@ export interface LiftCourse {
   levelMm?: number;
 }
 
+/** Forces on the rail's cords with the rail let down so far and the hem at its lowest, N. */
+export interface RailHeight {
+  downMm: number;
+  heldN: number;
+  pullN: number;
+  holdN: number;
+}
+
+/** One cord of a top rail: loads with the rail up and the lift cords slack. */
+export interface RailCord {
+  column: number;
+  xMm: number;
+  lengthMm: number;
+  cutMm: number;
+  loadN: number;
+  pullN: number;
+  /** Seen from below: own eye, lane along the board, roller. */
+  path: BoardPoint[];
+}
+
 /** An upper edge that can be let down: a stiff rail on cords and a lock of its own. */
 export interface TopRail {
   /** How far it comes down, mm. */
@@ -143,7 +177,19 @@ export interface TopRail {
   side: "left" | "right";
   /** Length of the rail, mm. */
   railMm: number;
-  cords: { column: number; xMm: number; lengthMm: number; cutMm: number }[];
+  massKg: number;
+  lockId: string;
+  lockName: string;
+  housingLengthMm: number;
+  housingWidthMm: number;
+  seat: { xMm: number; zMm: number; forced: boolean; screwsMm: BoardPoint[] };
+  eyes: BoardPoint[];
+  cords: RailCord[];
+  /** Weight on its cords and pull at the hand where they are greatest, N. */
+  heldN: number;
+  pullN: number;
+  /** From up to let down: straight lines between neighbouring entries, a step where two share a height. */
+  course: RailHeight[];
   /** Its cords below their lock, the rail let down and up, mm. */
   tailDownMm: number;
   tailUpMm: number;
@@ -195,6 +241,9 @@ export interface CordLockLift extends AnyLift {
   housingLengthMm: number;
   housingWidthMm: number;
   housingHeightMm: number;
+  /** Between roller end and housing, where it was measured, mm. */
+  endGapMm?: number;
+  entry: CordEntry;
   slots: Slot[];
   dividerWires: number;
   seat: LockSeat;

@@ -66,7 +66,7 @@ function fixingHoles(bench: Bench): Step {
   const across =
     board.screwsZMm === undefined
       ? "midway between front and back"
-      : `${len(board.screwsZMm)} from the wall edge, behind the tube to come`;
+      : `${len(board.screwsZMm)} from the wall edge, ${isTubeBench(bench) ? "behind the tube to come" : "beside the cords to come"}`;
   const parts = PARTS[bench.lift.takeUp];
   return {
     id: "board-fixing",

@@ -46,13 +46,13 @@ function openLock({ lift }: LockBench): Step {
     title: "Open the lock in your hand",
     text: sentences(
       "Thread it now, in the hand and before anything is mounted: screwed on, the board is in the way of your fingers.",
-      `Hold the lock, ${lift.lockName}, the way it will sit, toothed roller and smooth crown outwards, to the ${lift.seat.facing} seen from the room; then turn it over, so that its underside looks up.`,
-      "Shake it until the rollers fall apart and the gap between them opens. Held overhead, as it will sit, gravity closes them.",
+      `Hold the lock, ${lift.lockName}, overhead the way it will sit, looking up into it, toothed roller and smooth crown outwards, to the ${lift.seat.facing} seen from the room.`,
+      "Shake it until the rollers lie apart and the gap between them opens. Never turn it over while you thread: upside down, gravity closes them.",
       slots > 1
         ? `Its ${counted(lift.dividerWires, "wire")} make ${counted(slots, "slot")}. Slot 1 is the one nearest the wall. Leave the wires in.`
         : "It has one slot.",
     ),
-    check: "Light shows through the gap from end to end.",
+    check: "Light shows through the gap from one end of the rollers to the other.",
     sheet: "lock",
   };
 }
@@ -81,8 +81,8 @@ function thread({ lift }: LockBench): Step {
     title: "Thread the lock",
     text: sentences(
       `Put the cords in one at a time, in this order, ends seen from the room: ${turns.join("; ")}.`,
-      "Each comes in at its end between the rollers and goes down out of the lock. One cord at a time, each from its own side: two at once cross, or pull one another along.",
-      "Let every cord hang out until it has no twist, in or below the lock: a twisted one climbs over its neighbour. Fetch a stray one with tweezers; a needle splits the cord.",
+      "Each comes in level at its end, over the roller there, and goes down between the two. One cord at a time, each from its own side: two at once cross, or pull one another along.",
+      "Let every cord hang out until it has no twist, in or below the lock: a twisted one climbs over its neighbour, and they rub. Nothing is twisted in, so that nothing has to be twisted out. Fetch a stray one through the gap with tweezers: fingers close the rollers, and a needle splits the cord.",
       ...sharedSlots(lift.cords),
     ),
     check: `${slotText(lift.cords)}. No two cross, in front of the lock or below it.`,
@@ -126,7 +126,7 @@ function screwLock(bench: LockBench): Step {
       screws: lift.seat.screwsMm.length,
     },
     title: "Screw the lock on",
-    text: `See that its toothed roller and its smooth crown look outwards, to the ${lift.seat.facing} seen from the room. Slide the lock up the cords to its place, its middle ${len(fromBoardEndMm(bench, lift.seat.xMm))} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
+    text: `See that its toothed roller and its smooth crown look outwards, to the ${lift.seat.facing} seen from the room: facing the other way it would hold when it should let go, and the cut ends of the wires would show at the side. Slide the lock up the cords to its place, its middle ${len(fromBoardEndMm(bench, lift.seat.xMm))} from the left end of the board, and put in ${counted(lift.seat.screwsMm.length, "screw")}. Keep the cords slack meanwhile, so that none is caught.`,
     check: `Pull all cords to the ${lift.controlSide} and down: they hold. Pull to the other side: they run. If it is the other way round, the lock faces the wrong way.`,
     sheet: "lock",
   };

@@ -1,13 +1,17 @@
-import type { Step } from "../shade-plan/index.ts";
+import { fromBoardEndMm, type Step } from "../shade-plan/index.ts";
+import { forceText } from "../units/index.ts";
 import { counted, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { CORDS_AT_THREADING } from "./hazards.ts";
 
 /** A top that can be let down: a rail sewn in, and cords of its own over a lock at the other end. */
-export function railSteps({ lift, len, resolved, board }: Bench): Step[] {
+export function railSteps(bench: Bench): Step[] {
+  const { lift, len, resolved, board } = bench;
   const { topRail } = lift;
   if (topRail === undefined) return [];
-  const { cords, side, railMm, dropMm } = topRail;
+  const { cords, side, railMm, dropMm, seat, lockName } = topRail;
+  const eyeZ = topRail.eyes[0]?.zMm ?? 0;
+  const holds = forceText(topRail.heldN, resolved.units);
   return [
     {
       id: "string-rail",
@@ -20,7 +24,7 @@ export function railSteps({ lift, len, resolved, board }: Bench): Step[] {
       id: "string-rail-eyes",
       chapter: "string",
       title: "Screw the rail’s eyes and lock in",
-      text: `Beside the eye of each of columns ${listed(cords.map(({ column }) => String(column)))} screw a second eye into the underside of the board, nearer to the wall. At the ${side} end, seen from the room, screw the rail’s own lock down as the first one, its toothed roller outwards.`,
+      text: `Beside the eye of each of columns ${listed(cords.map(({ column }) => String(column)))} screw a second eye into the underside of the board, nearer to the wall: ${len(eyeZ)} from the wall edge. Mark the rail’s own lock, ${lockName}, at the ${side} end, seen from the room: its middle ${len(fromBoardEndMm(bench, seat.xMm))} from the left end of the board, ${len(seat.zMm)} from the wall edge. Thread it in the hand as the first one, then screw it down, its toothed roller and its smooth crown outwards, to the ${side}.`,
       check: "No cord of the rail touches a lift cord between its eye and its lock.",
       sheet: "board",
     },
@@ -28,10 +32,10 @@ export function railSteps({ lift, len, resolved, board }: Bench): Step[] {
       id: "string-rail-cords",
       chapter: "string",
       title: `Tie ${counted(cords.length, "rail cord")}`,
-      text: `From ${resolved.cord.name} cut ${cords.map(({ column, cutMm }) => `${len(cutMm)} for column ${column}`).join(", ")}. Tie each round the rail at its column, take it up through its eye and along the board to the lock at the ${side} end. Draw the rail up to the board’s underside, ${len(board.thicknessMm)} below its upper edge, and join the tails there.`,
+      text: `From ${resolved.cord.name} cut ${cords.map(({ column, cutMm }) => `${len(cutMm)} for column ${column}`).join(", ")}. Tie each round the rail at its column, take it up through its eye and along the board to the lock at the ${side} end. Draw the rail up to the board’s underside, ${len(board.thicknessMm)} below its upper edge, and join the tails there. All of the shade hangs on these cords while the lift cords are slack: ${holds}.`,
       check: `Let down, the rail comes ${len(dropMm)} below the board, level; drawn up, it closes the gap at the top.`,
       caution: CORDS_AT_THREADING,
-      figures: cords.map(({ column }) => `rig.rail-cord-${column}-length`),
+      figures: [...cords.map(({ column }) => `rig.rail-cord-${column}-length`), "rig.rail-held"],
     },
   ];
 }

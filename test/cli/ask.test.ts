@@ -7,7 +7,7 @@ test("eight cords of 1.4 mm: the lock that takes them, and why the other does no
   const { code, out } = await typed(["ask", "lock", "--cords", "8", "--diameter", "1.4"]);
   expect(code).toBe(0);
   expect(out).toMatch(
-    /^Six-slot lock: takes them\.\nThree-slot lock: does not\. The lock takes at most 6 cords;/,
+    /^Six-slot lock: takes them\.\nFour-slot lock: does not\. The lock takes at most 7 cords;/,
   );
 });
 

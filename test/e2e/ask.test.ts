@@ -15,7 +15,7 @@ test("which lock for eight cords of 1.4 mm is answered with no job at all", asyn
   await part.waitFor();
   await field(page, "Cords").fill("8");
   expect(await part.textContent()).toMatch(/Six-slot lock: takes them/);
-  expect(await part.textContent()).toMatch(/Three-slot lock: does not.*at most 6 cords; you have 8/);
+  expect(await part.textContent()).toMatch(/Four-slot lock: does not.*at most 7 cords; you have 8/);
   await field(page, "Cords").fill("many");
   await expect.poll(() => part.getByRole("alert").textContent()).toMatch(/a whole number/);
   expect(errors).toEqual([]);

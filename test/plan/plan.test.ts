@@ -75,10 +75,10 @@ describe("derived run X1 (geometry check, not published)", () => {
     expectNear((face?.lengthMm ?? 0) / MM_PER_YARD, 1.85, 0.005, "yards");
   });
 
-  it("five cords of 1.4 mm in a lock of three slots, which takes six", () => {
+  it("five cords of 1.4 mm in the smallest lock that takes them", () => {
     const { lift } = shade;
     if (lift.kind !== "cord-lock") throw new Error("invalid X1: no lock");
-    expect(lift.lockId).toBe("lock-3-slot");
+    expect(lift.lockId).toBe("lock-4-slot");
     expect(lift.cords).toHaveLength(5);
     expectNear(lift.tailRaisedMm - lift.tailLoweredMm, shade.grid.travelMm, 1e-6, "tail grows by the travel");
   });

@@ -136,7 +136,7 @@ function drawTubeRig(input: TubeSheetInput, across: (x: number) => number, shape
         stack: "columns",
       }),
     ),
-    callout([driveX, axisYMm(input)], "drive", [inward * 6, 9], { part: "drive" }),
+    callout([driveX, axisYMm(input, lift.drive.xMm)], "drive", [inward * 6, 9], { part: "drive" }),
   ];
 }
 

@@ -1,5 +1,7 @@
 import { type CordLockLift, fromBoardEndMm } from "../../shade-plan/index.ts";
-import type { Drawing, Point, Primitive } from "../model.ts";
+import { forceText } from "../../units/index.ts";
+import type { Drawing, Fact, Point, Primitive } from "../model.ts";
+import { eyeBelow } from "./eye-below.ts";
 import {
   type CleatSheetInput,
   isCleatSheet,
@@ -49,6 +51,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
         : []),
       ...(isCleatSheet(input) ? drawCleatBoard(input, toPage) : []),
       ...(isTubeSheet(input) ? drawTube(input, toPage) : []),
+      ...drawTopRail(input, toPage, stretch),
       ...drawMeasures(input, toPage),
     ],
     facts: [
@@ -81,6 +84,7 @@ export function drawBoardSheet(input: SheetInput): Drawing {
             ),
             lengthFact("Middle of the drive from the left end", along(lift.drive.xMm), units),
           ]),
+      ...railFacts(input),
       ...board.brackets.map((bracket) =>
         lengthFact(`Bracket ${bracket.number} from the left end`, along(bracket.xMm), units),
       ),
@@ -150,42 +154,13 @@ function eyeZ({ eyes, seat }: CordLockLift): number {
   return eyes[0]?.zMm ?? seat.zMm;
 }
 
-/** Seen edge on, and as wide as the lanes that run through. */
+/** As wide as the lanes that run through. Its wire is about a fifth of its outside diameter. */
 function drawEyes(input: LockSheetInput, toPage: ToPage): Primitive[] {
-  const { eyes } = input.shade.board;
-  const diameterMm = input.shade.lift.eyeDiameterMm;
-  const reachMm = Math.max(diameterMm / 2, laneSpread(input).reachMm + 2);
-  return eyes.map((eye, i) =>
-    eyeEdgeOn(eye.xMm, eye.zMm, { diameterMm, reachMm, part: `eye-${i + 1}` }, toPage),
-  );
-}
-
-function eyeEdgeOn(
-  xMm: number,
-  zMm: number,
-  { diameterMm, reachMm, part }: { diameterMm: number; reachMm: number; part: string },
-  toPage: ToPage,
-): Primitive {
-  // Its wire is about a fifth of its outside diameter.
-  const half = diameterMm / 5;
-  const [x, top] = toPage(xMm, zMm + reachMm);
-  const [, bottom] = toPage(xMm, zMm - reachMm);
-  return {
-    kind: "polyline",
-    role: "eye",
-    closed: true,
-    part,
-    points: [
-      [x - half, top + half * 2],
-      [x - half * 0.5, top],
-      [x + half * 0.5, top],
-      [x + half, top + half * 2],
-      [x + half, bottom - half * 2],
-      [x + half * 0.5, bottom],
-      [x - half * 0.5, bottom],
-      [x - half, bottom - half * 2],
-    ],
-  };
+  const { shade } = input;
+  const wireMm = shade.lift.eyeDiameterMm / 5;
+  const half = shade.lift.eyeDiameterMm / 2;
+  const reach = input.trueScale === true ? half : Math.max(half, laneSpread(input).reachMm + 2);
+  return shade.board.eyes.map((eye, i) => eyeBelow(eye, reach, wireMm, toPage, `eye-${i + 1}`));
 }
 
 /** Paths of the plan; only their distances beside the eyes are spread, which keeps their order. */
@@ -238,7 +213,7 @@ function drawCleatBoard({ shade, trueScale }: CleatSheetInput, toPage: ToPage): 
   const stepMm = trueScale === true ? lift.cordDiameterMm : Math.max(CLEAT_LANE_MM, lift.cordDiameterMm);
   const lanesMm = lift.cords.length * stepMm;
   const eye = (xMm: number, diameterMm: number, part: string): Primitive =>
-    eyeEdgeOn(xMm, turn.zMm, { diameterMm, reachMm: Math.max(diameterMm / 2, lanesMm), part }, toPage);
+    eyeBelow({ xMm, zMm: turn.zMm }, Math.max(diameterMm / 2, lanesMm), diameterMm / 5, toPage, part);
   const inward = lift.controlSide === "right" ? lift.cords : [...lift.cords].reverse();
   const [turnX, turnY] = toPage(turn.xMm, turn.zMm);
   return [
@@ -289,6 +264,51 @@ function drawTube({ shade }: TubeSheetInput, toPage: ToPage): Primitive[] {
       part: "drive",
       yields: true,
     }),
+  ];
+}
+
+/** Eyes, cords and lock of a top that comes down: a rig of its own between wall edge and lift. */
+function drawTopRail({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
+  const { topRail } = shade.lift;
+  if (topRail === undefined) return [];
+  const { seat, housingLengthMm, housingWidthMm } = topRail;
+  const eyeMm = shade.lift.takeUp === "tube" ? undefined : shade.lift.eyeDiameterMm;
+  const [lockX, lockY] = toPage(seat.xMm, seat.zMm);
+  const height = housingWidthMm * stretch;
+  return [
+    ...topRail.eyes.map((eye, i) =>
+      eyeBelow(eye, (eyeMm ?? eye.zMm) / 2, (eyeMm ?? eye.zMm) / 5, toPage, `rail-eye-${i + 1}`),
+    ),
+    ...topRail.cords.map(({ path, column }) =>
+      line(
+        "cord",
+        path.map(({ xMm, zMm }) => toPage(xMm, zMm)),
+        { part: `rail-cord-${column}` },
+      ),
+    ),
+    rect(
+      "housing",
+      { x: lockX - housingLengthMm / 2, y: lockY - height / 2, width: housingLengthMm, height },
+      { part: "rail-lock" },
+    ),
+    ...seat.screwsMm.map((screw) => screwMark(toPage(screw.xMm, screw.zMm), "rail-lock", 1.6)),
+    callout([lockX, lockY - height / 2], "lock of the top rail", [topRail.side === "right" ? -5 : 5, -9.5], {
+      part: "rail-lock",
+      yields: true,
+    }),
+  ];
+}
+
+function railFacts({ shade, units }: SheetInput): Fact[] {
+  const { topRail } = shade.lift;
+  if (topRail === undefined) return [];
+  const { seat, eyes, heldN, pullN } = topRail;
+  return [
+    lengthFact("Eyes of the top rail from the wall edge", eyes[0]?.zMm ?? 0, units),
+    lengthFact("Lock of the top rail from the left end", fromBoardEndMm(shade, seat.xMm), units),
+    lengthFact("Lock of the top rail from the wall edge", seat.zMm, units),
+    { label: "Weight on the cords of the top rail, up", text: forceText(heldN, units) },
+    { label: "Pull on them", text: forceText(pullN, units) },
   ];
 }
 

@@ -51,7 +51,7 @@ export function tubeControl(
   const outward = x > input.shade.size.finishedWidthMm / 2 ? 1 : -1;
   const place: Spot = {
     x,
-    axis: axisYMm(input),
+    axis: axisYMm(input, lift.drive.xMm),
     side: side ?? outward,
     isInward: side === -outward,
     clothToYMm,

@@ -5,7 +5,6 @@ import { isLockSheet, isTubeSheet, type LockSheetInput, type TubeSheetInput } fr
 import { shapeNow } from "./shape-now.ts";
 import { callout, dimensionOf, line, rect } from "./shapes.ts";
 import { figureRef, lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
-import { axisYMm } from "./tube-elevation.ts";
 
 /** Depth of wall that is drawn, and how far above the board, mm. */
 const WALL_MM = 45;
@@ -112,10 +111,15 @@ function drawHead(input: SheetInput): Primitive[] {
   ];
 }
 
+/** The section runs through the highest place of the head. */
+function axisInSectionMm({ shade }: TubeSheetInput): number {
+  return shade.board.thicknessMm + shade.lift.tube.axisMm;
+}
+
 /** Drive behind, then the spool with its tube through it. */
 function tubeEnd(input: TubeSheetInput): Primitive[] {
   const { tube, drive, spools } = input.shade.lift;
-  const axis = axisYMm(input);
+  const axis = axisInSectionMm(input);
   const circle = (role: "spool" | "tube", diameterMm: number, part: string): Primitive => ({
     kind: "circle",
     role,
@@ -173,7 +177,7 @@ function drawCord(input: SheetInput, shape: RaisedShape): Primitive[] {
   const { lift } = input.shade;
   const eyeMm = lift.takeUp !== "tube" ? lift.eyeDiameterMm / 2 : 0;
   const upper: Point = isTubeSheet(input)
-    ? [input.shade.lift.tube.zMm + woundNow(input), axisYMm(input)]
+    ? [input.shade.lift.tube.zMm + woundNow(input), axisInSectionMm(input)]
     : [board.eyes[0]?.zMm ?? board.depthMm / 2, board.thicknessMm + eyeMm];
   const bottom = shape.rows[0]?.yMm ?? 0;
   const top = shape.rows.at(-1)?.yMm ?? 0;

@@ -1,13 +1,14 @@
-import type { Point, Primitive } from "../model.ts";
+import { headYMm } from "../../shade-plan/index.ts";
+import type { Point, Primitive, Role } from "../model.ts";
 import type { TubeSheetInput } from "./lift-input.ts";
-import { line, rect } from "./shapes.ts";
+import { line } from "./shapes.ts";
 
 /** Thickness of a flange as drawn, mm. */
 const FLANGE_MM = 2.5;
 
-/** Height of the tube's axis below the top line, mm. */
-export function axisYMm({ shade }: TubeSheetInput): number {
-  return shade.board.thicknessMm + shade.lift.tube.axisMm;
+/** The tube's axis below the top line at a place across the shade, mm: it follows the board. */
+export function axisYMm({ shade }: TubeSheetInput, xMm: number): number {
+  return headYMm(shade.size, xMm) + shade.board.thicknessMm + shade.lift.tube.axisMm;
 }
 
 /** The cords of a tube, straight up from their bottom rings to the axis of the tube; spools are drawn over them. */
@@ -16,12 +17,11 @@ export function tubeCords(
   across: (xMm: number) => number,
   bottomRowYMm: number,
 ): Primitive[] {
-  const axis = axisYMm(input);
   return input.shade.lift.cords.map((cord) => {
     const x = across(cord.columnX);
     const points: Point[] = [
       [x, bottomRowYMm],
-      [x, axis],
+      [x, axisYMm(input, cord.columnX)],
     ];
     return line("cord", points, { cord: cord.number, part: `cord-${cord.number}` });
   });
@@ -29,48 +29,38 @@ export function tubeCords(
 
 /** Tube, supports, spools and drive under the board, seen from the front or from the back. */
 export function tubeElevation(input: TubeSheetInput, across: (xMm: number) => number): Primitive[] {
-  const { lift, board } = input.shade;
-  const axis = axisYMm(input);
-  const between = (a: number, b: number) => ({ x: Math.min(across(a), across(b)), width: Math.abs(b - a) });
+  const { lift } = input.shade;
   const { tube, drive } = lift;
+  /** From one place across the shade to another, from above the axis to below it: slanted where the board slopes. */
+  const slab = (
+    role: Role,
+    [fromMm, toMm]: [number, number],
+    [aboveMm, belowMm]: [number, number],
+    part: string,
+  ): Primitive => {
+    const at = (xMm: number, offMm: number): Point => [across(xMm), axisYMm(input, xMm) + offMm];
+    const points = [at(fromMm, -aboveMm), at(toMm, -aboveMm), at(toMm, belowMm), at(fromMm, belowMm)];
+    return line(role, points, { part, closed: true });
+  };
+  const round = (mm: number): [number, number] => [mm / 2, mm / 2];
+  const about = (xMm: number, lengthMm: number): [number, number] => [xMm - lengthMm / 2, xMm + lengthMm / 2];
   return [
-    ...lift.supports.map((support) =>
-      rect(
+    ...lift.supports.map(({ number, xMm }) =>
+      slab(
         "tubeSupport",
-        {
-          ...between(support.xMm - lift.supportLengthMm / 2, support.xMm + lift.supportLengthMm / 2),
-          y: board.thicknessMm,
-          height: tube.axisMm + tube.diameterMm * 0.8,
-        },
-        { part: `support-${support.number}` },
+        about(xMm, lift.supportLengthMm),
+        [tube.axisMm, tube.diameterMm * 0.8],
+        `support-${number}`,
       ),
     ),
-    rect(
-      "tube",
-      { ...between(tube.fromMm, tube.toMm), y: axis - tube.diameterMm / 2, height: tube.diameterMm },
-      { part: "tube" },
-    ),
+    slab("tube", [tube.fromMm, tube.toMm], round(tube.diameterMm), "tube"),
     ...lift.spools.flatMap(({ number, xMm, lengthMm, coreMm, flangeMm }) => {
       const part = `spool-${number}`;
-      const from = xMm - lengthMm / 2;
-      const to = xMm + lengthMm / 2;
+      const [from, to] = about(xMm, lengthMm);
       const flange = Math.min(FLANGE_MM, lengthMm / 3);
-      const plate = (a: number) =>
-        rect("spool", { ...between(a, a + flange), y: axis - flangeMm / 2, height: flangeMm }, { part });
-      return [
-        rect("spool", { ...between(from, to), y: axis - coreMm / 2, height: coreMm }, { part }),
-        plate(from),
-        plate(to - flange),
-      ];
+      const plate = (a: number) => slab("spool", [a, a + flange], round(flangeMm), part);
+      return [slab("spool", [from, to], round(coreMm), part), plate(from), plate(to - flange)];
     }),
-    rect(
-      "drive",
-      {
-        ...between(drive.xMm - drive.lengthMm / 2, drive.xMm + drive.lengthMm / 2),
-        y: axis - drive.heightMm / 2,
-        height: drive.heightMm,
-      },
-      { part: "drive" },
-    ),
+    slab("drive", about(drive.xMm, drive.lengthMm), round(drive.heightMm), "drive"),
   ];
 }

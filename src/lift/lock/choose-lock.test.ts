@@ -6,12 +6,11 @@ const withCord = (cord: string, lock?: string) =>
   resolvedWith({ shade: { making: { lift: { cord, ...(lock === undefined ? {} : { lock }) } } } });
 
 describe("lock", () => {
-  // Capacities: “Hardware instruction and gallery pages”, cord-lock questions.
   test.each([
-    ["cord-1-4", 6, "lock-3-slot", []],
-    ["cord-1-4", 7, "lock-6-slot", ["lock-3-slot"]],
-    ["cord-0-9", 4, "lock-6-slot", ["lock-3-slot"]],
-    ["cord-1-8", 6, "lock-3-slot", []],
+    ["cord-1-4", 7, "lock-4-slot", []],
+    ["cord-1-4", 8, "lock-6-slot", ["lock-4-slot"]],
+    ["cord-0-9", 4, "lock-6-slot", ["lock-4-slot"]],
+    ["cord-1-8", 6, "lock-4-slot", []],
   ])("%s, %i cords: %s", (cord, count, lock, refused) => {
     const choice = chooseLock(withCord(cord), count);
     expect(choice.lock.id).toBe(lock);
@@ -21,24 +20,25 @@ describe("lock", () => {
 
   test("every refusal says why", () => {
     const [refused] = chooseLock(withCord("cord-1-4"), 8).refused;
-    expect(refused?.reason).toBe("takes at most 6 cords; this shade has 8");
+    expect(refused?.reason).toBe("takes at most 7 cords; this shade has 8");
   });
 
   test("none takes twelve cords: the roomiest is drawn, forced", () => {
     const choice = chooseLock(withCord("cord-1-4"), 12);
     expect(choice).toMatchObject({ lock: { id: "lock-6-slot" }, forced: true });
-    expect(choice.refused.map((one) => one.lock.id)).toEqual(["lock-3-slot"]);
+    expect(choice.refused.map((one) => one.lock.id)).toEqual(["lock-4-slot"]);
   });
 
   test("a job that names a lock that the catalogue no longer has opens with the one in its place", () => {
     const resolved = withCord("cord-1-4", "lock-5-slot");
     expect(resolved.missing).toEqual([]);
     expect(chooseLock(resolved, 8)).toMatchObject({ lock: { id: "lock-6-slot" }, forced: false });
+    expect(chooseLock(withCord("cord-1-4", "lock-3-slot"), 5).lock.id).toBe("lock-4-slot");
   });
 
   test("the maker’s lock stays, forced where it does not take the cords", () => {
-    expect(chooseLock(withCord("cord-1-4", "lock-3-slot"), 7)).toMatchObject({
-      lock: { id: "lock-3-slot" },
+    expect(chooseLock(withCord("cord-1-4", "lock-4-slot"), 8)).toMatchObject({
+      lock: { id: "lock-4-slot" },
       refused: [],
       forced: true,
     });

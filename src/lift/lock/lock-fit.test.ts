@@ -1,8 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { CATALOGUE, type Cord, type CordLock } from "../../job/index.ts";
+import type { Cord, CordLock } from "../../job/index.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 
-const three = pick("lock-3-slot");
 const bare: CordLock = {
   id: "bare",
   name: "Bare lock",
@@ -14,7 +13,8 @@ const bare: CordLock = {
   screws: 2,
 };
 
-/** As the pages describe one that takes thin cord. */
+/** As the pages describe them: one for 1.4 or 1.8 mm, one that takes thin cord. */
+const three: CordLock = { ...bare, cordMinMm: 1.4, cordMaxMm: 1.8 };
 const five: CordLock = {
   ...bare,
   dividerWires: 4,
@@ -24,12 +24,6 @@ const five: CordLock = {
   thinCordMm: 0.9,
   thinCordsMax: 9,
 };
-
-function pick(id: string): CordLock {
-  const lock = CATALOGUE.locks.find((one) => one.id === id);
-  if (!lock) throw new Error(`invalid lock: ${id}`);
-  return lock;
-}
 
 const cord = (diameterMm: number): Cord => ({ id: "c", name: "Cord", diameterMm });
 const judged = (lock: CordLock, diameterMm: number, count = 4) =>

@@ -1,4 +1,5 @@
 import { type Figure, figureRule } from "../../figures/index.ts";
+import type { CordLock } from "../../job/index.ts";
 import type { BoardPoint, LockSeat, Slot } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { acrossFromControl, type ControlFrame, stretchAcross } from "../control-frame.ts";
@@ -88,17 +89,12 @@ export function seatOf(input: LockInput, frame: ControlFrame, found: FoundSeat):
     forced: found.forced,
     facing: frame.side,
     chosenFor: found.chosenFor,
-    screwsMm: screwPositions(input, frame, found.lockMm, zMm),
+    screwsMm: lockScrews(input.liftParts.lock, frame, found.lockMm, zMm),
   };
 }
 
 /** Screws lie under the housing: one row up to three, two rows from four. */
-function screwPositions(
-  { liftParts: { lock } }: LockInput,
-  frame: ControlFrame,
-  lockMm: number,
-  zMm: number,
-): BoardPoint[] {
+export function lockScrews(lock: CordLock, frame: ControlFrame, lockMm: number, zMm: number): BoardPoint[] {
   const rows = lock.screws > 3 ? 2 : 1;
   const inRow = Math.ceil(lock.screws / rows);
   // Numbered from the left, whichever side it is worked on.

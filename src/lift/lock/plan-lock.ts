@@ -1,6 +1,7 @@
 import { lazy, type StageResult, staged, type Worked } from "../../figures/index.ts";
 import { type Cord, frictionOf } from "../../job/index.ts";
 import { headYMm } from "../../shade-plan/index.ts";
+import { boardLine } from "../board-line.ts";
 import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";
@@ -12,8 +13,10 @@ import { judgeRear } from "../judge-rear.ts";
 import { judgeCordStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
+import { cordEntry } from "./cord-entry.ts";
 import { cordRuns } from "./cord-runs.ts";
 import { findSeat } from "./find-seat.ts";
+import { judgeEntry } from "./judge-entry.ts";
 import { judgeFit } from "./judge-fit.ts";
 import { judgeHold } from "./judge-hold.ts";
 import { judgeRig } from "./judge-rig.ts";
@@ -35,7 +38,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const held = heldWeight(grid, form, mass);
   const loads = cordLoads(columnsMm, size.finishedWidthMm, held.value);
-  const line = boardLine(input, frame);
+  const line = boardLine(input, frame, eyesFromControl(grid.columns, frame), lock);
   const rig = rigLayoutOf(input, frame, line, loads);
   const layout = rig.values;
   const seat = findSeat(line, layout, {
@@ -53,6 +56,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const sleeves = wovenSleeves(input);
   const course = planLockCourse(input, { cords, turns, heldN: held.value, pullN });
   const { endLoweredMm, endRaisedMm } = tail.values;
+  const entry = cordEntry(lock, shade.eye, layout, seat);
   const lift: LockRig = {
     controlSide: frame.side,
     rearCords: shade.rearCords,
@@ -75,6 +79,8 @@ export function planLock(input: LockInput): StageResult<LockRig> {
     housingLengthMm: lock.housingLengthMm,
     housingWidthMm: lock.housingWidthMm,
     housingHeightMm: lock.housingHeightMm,
+    ...(lock.endGapMm === undefined ? {} : { endGapMm: lock.endGapMm }),
+    entry: entry.values,
     slots: slotsOf(input, seat.threading),
     dividerWires: lock.dividerWires,
     seat: seatOf(input, frame, seat),
@@ -107,6 +113,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
       ...judgeFit(input),
       ...hold().findings,
       ...judgeSeat(input, frame, line, seat),
+      ...judgeEntry(input, entry.values),
       ...judgeRig(shade, layout, seat, lift, faults()),
       ...judgePull(shade, { ...lift, takeUp: "lock" }),
       ...shares().findings,
@@ -119,6 +126,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
       held,
       ...rig.workings,
       ...seatFigures(line, seat.gap),
+      ...entry.workings,
       ...tail.workings,
       ...runs.workings,
       ...hold().workings,
@@ -128,20 +136,6 @@ export function planLock(input: LockInput): StageResult<LockRig> {
       ...strength().workings,
     ],
   });
-}
-
-/** Eyes and board ends as distances from the control side. */
-function boardLine({ shade, size, grid, liftParts }: LockInput, frame: ControlFrame): BoardLine {
-  const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
-  const ends = [leftMm, leftMm + size.boardLengthMm].map((xMm) => alongFromControl(frame, xMm));
-  return {
-    eyesMm: eyesFromControl(grid.columns, frame),
-    boardFromMm: Math.min(...ends),
-    boardToMm: Math.max(...ends),
-    eyeRadiusMm: shade.eye.outsideDiameterMm / 2,
-    straightRunMm: shade.making.lift.straightRunMm,
-    housingLengthMm: liftParts.lock.housingLengthMm,
-  };
 }
 
 function eyesFromControl(columns: readonly { xMm: number }[], frame: ControlFrame): number[] {

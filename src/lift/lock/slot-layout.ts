@@ -1,6 +1,6 @@
 import { figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
 import type { CordLock } from "../../job/index.ts";
-import { cite } from "../../sources/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
 import type { LockRoom } from "./lock-fit.ts";
 
 export interface SlotLayout {
@@ -12,10 +12,21 @@ export interface SlotLayout {
   perSlot: number;
 }
 
-/** Middle of one slot, mm from the wall: slots share the housing's width, which lies under the line of eyes. */
+/** Wall of a housing at a roller's end, and the gap beside it where none was measured. */
+const WALL = sourced(1.5, "mm", cite("our-choice", "sheet of the housing and the roller’s pin"));
+const END_GAP = sourced(0.5, "mm", cite("our-choice", "a small gap; measure your own"));
+/** However thick its walls are said to be, so much of a housing is roller. */
+const LEAST_ROLLER = 0.6;
+
+/** Length of a lock's rollers, across the board, mm: a cord lies on them and not in the gap beside. */
+export function rollerLengthMm({ housingWidthMm, endGapMm = END_GAP.value }: CordLock): number {
+  return Math.max(LEAST_ROLLER * housingWidthMm, housingWidthMm - 2 * (WALL.value + endGapMm));
+}
+
+/** Middle of one slot, mm from the wall: slots share the rollers, whose middle lies under the line of eyes. */
 export function slotMiddleMm(lock: CordLock, slot: number, eyeLineMm: number): number {
   const slots = lock.dividerWires + 1;
-  return eyeLineMm + (slot - (slots + 1) / 2) * (lock.housingWidthMm / slots);
+  return eyeLineMm + (slot - (slots + 1) / 2) * (rollerLengthMm(lock) / slots);
 }
 
 const SLOTS = figureRule({
@@ -63,7 +74,7 @@ export function slotLayout(
   const values: SlotLayout = {
     first,
     slotsMm: Array.from({ length: inUse }, (_, i) => slotMiddleMm(lock, first + i, eyeLineMm)),
-    pitchMm: lock.housingWidthMm / room.slots,
+    pitchMm: rollerLengthMm(lock) / room.slots,
     perSlot: Math.max(stated.value, Math.ceil(cords / inUse)),
   };
   return { values, workings: [slots, stated] };

@@ -81,8 +81,8 @@ function cordFaults(lift: LockRig, cord: CordRun, columnMm: number | undefined):
   if (start.xMm !== lift.seat.xMm && cord.entersFrom !== from) {
     faults.push(`cord ${cord.number} is said to come from the wrong end`);
   }
-  const slotWidth = lift.housingWidthMm / (lift.dividerWires + 1);
-  const wall = lift.seat.zMm - lift.housingWidthMm / 2 + (cord.slot - 1) * slotWidth;
+  const slotWidth = lift.entry.rollerLengthMm / (lift.dividerWires + 1);
+  const wall = lift.seat.zMm - lift.entry.rollerLengthMm / 2 + (cord.slot - 1) * slotWidth;
   if (end.zMm < wall - SAME_LENGTH_MM || end.zMm > wall + slotWidth + SAME_LENGTH_MM) {
     faults.push(`cord ${cord.number} does not run into slot ${cord.slot}`);
   }

@@ -13,15 +13,14 @@ const need = (rest: Partial<HardwareNeed> = {}): HardwareNeed => ({ ...HARDWARE_
 const shelf: PartShelf = CATALOGUE;
 
 describe("choosing hardware", () => {
-  test("eight cords of 1.4 mm: the lock of six slots takes them, that of three does not, with its figure", () => {
-    // “Hardware instruction and gallery pages”: 3-slot up to 6 cords.
+  test("eight cords of 1.4 mm: the lock of six slots takes them, that of four does not, with its figure", () => {
     const columnsMm = [50, 200, 350, 500, 650, 800, 950, 1100];
     const only = { ...shelf, cords: shelf.cords.filter(({ diameterMm }) => diameterMm === 1.4) };
     const found = searchHardware(need({ columnsMm, widthMm: 1150, boardLengthMm: 1144 }), only);
     const locks = found.sets.filter(({ kind }) => kind === "cord-lock").map(({ lock }) => lock?.id);
     expect(new Set(locks)).toEqual(new Set(["lock-6-slot"]));
-    const refusal = found.refusals.find(({ partIds }) => partIds.includes("lock-3-slot"));
-    expect(refusal?.text).toBe("“Three-slot lock” takes at most 6 cords; this shade has 8.");
+    const refusal = found.refusals.find(({ partIds }) => partIds.includes("lock-4-slot"));
+    expect(refusal?.text).toBe("“Four-slot lock” takes at most 7 cords; this shade has 8.");
   });
 
   test("the pull of a set is that of the planned rig but for the small turns into the lock", () => {

@@ -1,9 +1,11 @@
-import { figureRuleOf, type Worked } from "../figures/index.ts";
-import { STYLE_TRAITS } from "../job/index.ts";
-import type { Grid, TopRail } from "../shade-plan/index.ts";
-import { cite, sourced } from "../sources/index.ts";
-import { upToMark } from "../units/index.ts";
-import type { LiftInput } from "./lift-input.ts";
+import { figureRuleOf, type Worked } from "../../figures/index.ts";
+import { STYLE_TRAITS } from "../../job/index.ts";
+import { alongHeadMm, type Grid, type Lift, type TopRail } from "../../shade-plan/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
+import { upToMark } from "../../units/index.ts";
+import type { LiftInput } from "../lift-input.ts";
+import { railLoads } from "./rail-course.ts";
+import { type RailRig, railRig } from "./rail-rig.ts";
 
 /** A stiff rail hangs straight between cords so far apart. */
 const RAIL_BAY = sourced(900, "mm", cite("our-choice", "a stiff flat bar on edge"));
@@ -17,11 +19,13 @@ const RAIL_CORD = figureRuleOf<{ column: number }>()({
   inputs: {
     X: [
       "mm",
-      "end of the board on the side of its lock, from the left edge",
-      "lift/controlSide",
-      "figure:measure.finished-width",
+      "its lock, along the board from the left edge",
+      "lift/*",
+      "board/section",
+      "figure:measure.*",
+      "figure:shape.columns",
     ],
-    x: ["mm", "column, from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
+    x: ["mm", "column, along the board from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
     v: ["mm", "how far the rail is let down", "fold/topDropMm", "figure:shape.raised-height"],
     t: ["mm", "tail with the rail let down", "lift/tailMm", "figure:measure.finished-length"],
     k: ["mm", "knots and threading", "lift/knotsMm"],
@@ -30,41 +34,61 @@ const RAIL_CORD = figureRuleOf<{ column: number }>()({
   compute: ({ X, x, v, t, k }) => Math.abs(X - x) + v + t + k,
 });
 
+/** A rail, and what its judges need to know of the rig behind it. */
+export interface PlannedRail {
+  rail: TopRail;
+  rig: RailRig;
+}
+
 /**
  * The upper edge of a shade that can be let down: a rail on cords of its own, over a lock of its own at the far end
  * of the board. Undefined where the shade hangs from the board.
  */
-export function topRail({
-  shade,
-  size,
-  grid,
-}: Pick<LiftInput, "shade" | "size" | "grid">): Worked<TopRail | undefined> {
+export function topRail(input: LiftInput, lift: Lift): Worked<PlannedRail | undefined> {
+  const { shade, size, grid } = input;
   const dropMm = Math.min(
     shade.making.fold.topDropMm,
     Math.max(0, size.finishedLengthMm - grid.raisedHeightMm),
   );
-  if (dropMm <= 0 || !STYLE_TRAITS[shade.style].takesTopRail) return { values: undefined, workings: [] };
+  const railMm = Math.max(0, size.finishedWidthMm - shade.making.board.barShorterMm);
+  if (dropMm <= 0 || railMm <= 0 || !STYLE_TRAITS[shade.style].takesTopRail) {
+    return { values: undefined, workings: [] };
+  }
   const { controlSide, knotsMm, tailMm = size.finishedLengthMm / 2 } = shade.making.lift;
   const side = controlSide === "left" ? "right" : "left";
-  const lockMm = side === "left" ? 0 : size.finishedWidthMm;
-  const columns = railColumns(grid);
-  const lengths = columns.map(({ number, xMm }) =>
-    RAIL_CORD.figure({ X: lockMm, x: xMm, v: dropMm, t: tailMm, k: knotsMm }, { column: number }),
+  const rig = railRig(input, lift, railColumns(grid), side);
+  const loads = railLoads(input, rig, railMm, dropMm);
+  const fromLeft = (xMm: number) => alongHeadMm(size, 0, xMm);
+  const lockMm = fromLeft(rig.seat.xMm);
+  const lengths = rig.strands.map(({ column, xMm }) =>
+    RAIL_CORD.figure({ X: lockMm, x: fromLeft(xMm), v: dropMm, t: tailMm, k: knotsMm }, { column }),
   );
-  const cords = columns.map(({ number, xMm }, i) => {
+  const cords = rig.strands.map(({ column, xMm, path }, i) => {
     const lengthMm = lengths[i]?.value ?? 0;
-    return { column: number, xMm, lengthMm, cutMm: upToMark(lengthMm, shade.units.ruler) };
+    const { loadN = 0, pullN = 0 } = loads.values.cords.get(column) ?? {};
+    return { column, xMm, lengthMm, cutMm: upToMark(lengthMm, shade.units.ruler), loadN, pullN, path };
   });
-  const values: TopRail = {
+  const { lock, seat, eyes } = rig;
+  const rail: TopRail = {
     dropMm,
     side,
-    railMm: Math.max(0, size.finishedWidthMm - shade.making.board.barShorterMm),
+    railMm,
+    massKg: loads.values.massKg,
+    lockId: lock.id,
+    lockName: lock.name,
+    housingLengthMm: lock.housingLengthMm,
+    housingWidthMm: lock.housingWidthMm,
+    seat,
+    eyes,
     cords,
+    heldN: loads.values.heldN,
+    pullN: loads.values.pullN,
+    course: loads.values.course,
     tailDownMm: tailMm,
     tailUpMm: tailMm + dropMm,
     cordTotalMm: cords.reduce((sum, { cutMm }) => sum + cutMm, 0),
   };
-  return { values, workings: lengths };
+  return { values: { rail, rig }, workings: [...lengths, ...loads.workings] };
 }
 
 /** The outer columns, and as many between as keep the rail straight. */
