@@ -5,7 +5,7 @@ import { outwards } from "./lock-window.ts";
 import { line, note } from "./shapes.ts";
 
 /** Drawn so many times as large as the rest. */
-const TIMES = 4;
+export const GAP_TIMES = 4;
 const WALL_MM = 1.5;
 const ROLLER_END_MM = 3;
 const BESIDE_MM = 0.6;
@@ -16,7 +16,7 @@ export function drawEndGap({ shade }: LockSheetInput, [x, y]: Point): Primitive[
   const { endGapMm, cordDiameterMm, entry } = lift;
   const way = outwards(lift);
   const height = entry.rollerMm;
-  const at = (mm: number) => x + way * mm * TIMES;
+  const at = (mm: number) => x + way * mm * GAP_TIMES;
   if (endGapMm === undefined) {
     return [
       note([x, y + height / 2], "end gap: measure", { anchor: way > 0 ? "start" : "end", yields: true }),
@@ -41,11 +41,10 @@ export function drawEndGap({ shade }: LockSheetInput, [x, y]: Point): Primitive[
       kind: "circle",
       role: "cord",
       centre: [at(cordMm), y + height / 2],
-      radiusMm: (cordDiameterMm * TIMES) / 2,
+      radiusMm: (cordDiameterMm * GAP_TIMES) / 2,
       part: "cord-1",
     },
     note([at(WALL_MM + endGapMm / 2), y], `gap ${fineText(endGapMm)}`, { shiftPaperMm: [0, -3] }),
     note([at(cordMm), y + height], `cord ${fineText(cordDiameterMm)}`, { shiftPaperMm: [0, 3.4] }),
-    note([at(rollerMm), y + height], `${TIMES} times as large`, { shiftPaperMm: [0, 7.4] }),
   ];
 }

@@ -3,7 +3,7 @@ import { fineText, trimmed } from "../../units/index.ts";
 import type { Drawing, Point, Primitive } from "../model.ts";
 import { eyeBelow } from "./eye-below.ts";
 import type { LockSheetInput } from "./lift-input.ts";
-import { drawEndGap } from "./lock-gap.ts";
+import { drawEndGap, GAP_TIMES } from "./lock-gap.ts";
 import { drawLockSection, drawLockUpsideDown } from "./lock-section.ts";
 import { type LockWindow, lockWindow, outwards } from "./lock-window.ts";
 import { cordTag, dimensionOf, line, name, note, rect } from "./shapes.ts";
@@ -43,7 +43,11 @@ export function drawLockSheet(input: LockSheetInput): Drawing {
   return {
     id: "lock",
     title: "Lock and cords",
-    caption: `Seen from below, left as seen from the room, room at the top; under it the section, seen from the room. Held overhead and shaken the rollers lie apart, upside down they fall together. Toothed roller and smooth crown look outwards, to the ${seat.facing}.`,
+    caption: `Seen from below, left as seen from the room, room at the top; under it the section, seen from the room. Held overhead and shaken the rollers lie apart, upside down they fall together. Toothed roller and smooth crown look outwards, to the ${seat.facing}.${
+      lift.endGapMm === undefined
+        ? ""
+        : ` The gap at a roller’s end, with a cord beside it, is drawn ${GAP_TIMES} times as large.`
+    }`,
     primitives: [
       ...drawLockSection(input, window, undersideY),
       ...drawLockUpsideDown(input, [inHandX, lowestY]),
@@ -238,12 +242,14 @@ function drawSlotNumbers(input: LockSheetInput, window: LockWindow, toPage: ToPa
   const edge = side < 0 ? window.fromMm : window.toMm;
   const x = isClear ? (side * input.shade.lift.housingLengthMm) / 2 : edge;
   const shift: Point = [side * (isClear ? 5.5 : FAN_PAPER_MM + 4), 0];
-  return slots.map((slot) => {
+  return slots.map((slot, i) => {
     const text = slot.usable ? `slot ${slot.number}` : `slot ${slot.number}, empty`;
     return name([x, toPage(seat.xMm, slot.zMm)[1]], text, {
       anchor: side < 0 ? "end" : "start",
       shiftPaperMm: shift,
       part: `slot-${slot.number}`,
+      // The outer two tell which way they are counted.
+      yields: i > 0 && i < slots.length - 1,
     });
   });
 }
