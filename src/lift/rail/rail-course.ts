@@ -6,7 +6,7 @@ import { cite } from "../../sources/index.ts";
 import { GRAVITY, SAME_LENGTH_MM } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { cordSum } from "../cord-sum.ts";
-import { gatherings, heldAtN } from "../course/gatherings.ts";
+import { gatherings, heldAt } from "../course/gatherings.ts";
 import type { LiftInput } from "../lift-input.ts";
 import { ROLLER_EFFICIENCY } from "../lock/rig-threading.ts";
 import type { RailRig } from "./rail-rig.ts";
@@ -124,7 +124,8 @@ export function railLoads(input: LiftInput, rig: RailRig, railMm: number, dropMm
     pullN: held.value > 0 ? (heldN * pull.value) / held.value : 0,
     holdN: loadsN > 0 ? (heldN * holdsN) / loadsN : 0,
   });
-  const down = (downMm: number) => at(downMm, held.value - heldAtN(list, form, mass, downMm));
+  const onLiftN = heldAt(list, form, mass);
+  const down = (downMm: number) => at(downMm, held.value - onLiftN(downMm));
   const course = [at(0, held.value), ...stopsOf(list, dropMm).map(down)];
   return {
     values: { massKg: rail.value, cords, heldN: held.value, pullN: pull.value, course },
