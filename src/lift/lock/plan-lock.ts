@@ -1,7 +1,6 @@
 import { lazy, type StageResult, staged, type Worked } from "../../figures/index.ts";
 import { type Cord, frictionOf } from "../../job/index.ts";
 import { headYMm } from "../../shade-plan/index.ts";
-import { boardLine } from "../board-line.ts";
 import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
 import { type CordLoads, cordLoads, heldWeight } from "../cord-loads.ts";
 import { judgeLevel } from "../course/judge-level.ts";
@@ -12,6 +11,7 @@ import { judgePull, unsureShares } from "../judge-pull.ts";
 import { judgeRear } from "../judge-rear.ts";
 import { judgeCordStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
+import { lineOfBoard } from "../line-of-board.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
 import { cordEntry } from "./cord-entry.ts";
 import { cordRuns } from "./cord-runs.ts";
@@ -38,7 +38,7 @@ export function planLock(input: LockInput): StageResult<LockRig> {
   const columnsMm = grid.columns.map(({ xMm }) => xMm);
   const held = heldWeight(grid, form, mass);
   const loads = cordLoads(columnsMm, size.finishedWidthMm, held.value);
-  const line = boardLine(input, frame, eyesFromControl(grid.columns, frame), lock);
+  const line = lineOfBoard(input, frame, eyesFromControl(grid.columns, frame), lock);
   const rig = rigLayoutOf(input, frame, line, loads);
   const layout = rig.values;
   const seat = findSeat(line, layout, {

@@ -1,8 +1,8 @@
 import { type CordLock, frictionOf } from "../../job/index.ts";
 import { type BoardPoint, headYMm, type Lift } from "../../shade-plan/index.ts";
-import { boardLine } from "../board-line.ts";
 import { acrossFromControl, alongFromControl, type ControlFrame } from "../control-frame.ts";
 import type { LiftInput } from "../lift-input.ts";
+import { lineOfBoard } from "../line-of-board.ts";
 import { type FoundSeat, findSeat } from "../lock/find-seat.ts";
 import { lockRoom, misfits } from "../lock/lock-fit.ts";
 import { lockScrews } from "../lock/lock-parts.ts";
@@ -89,7 +89,7 @@ export function railRig(
       return { acrossMm, downMm: headYMm(size, acrossMm) };
     },
   };
-  const seat = findSeat(boardLine(input, frame, eyesMm, lock), layout, {
+  const seat = findSeat(lineOfBoard(input, frame, eyesMm, lock), layout, {
     kind: behind ? "auto" : "outside",
     ruler: shade.units.ruler,
     // Just inside its last eye: its pull is judged where it comes to.

@@ -4,7 +4,7 @@ import type { BoardLine } from "./gaps.ts";
 import type { LiftInput } from "./lift-input.ts";
 
 /** Eyes, given from the control side, and board ends as distances from there. */
-export function boardLine(
+export function lineOfBoard(
   { shade, size }: Pick<LiftInput, "shade" | "size">,
   frame: ControlFrame,
   eyesMm: readonly number[],
