@@ -20,7 +20,7 @@ export const COST_READS = reads({
     "rib",
     "board",
   ],
-  making: ["ribs", "board"],
+  making: ["ribs", "board", "lift"],
 });
 /** The part of a resolved shade that `COST_READS` names. */
 export type CostShade = ReadOf<typeof COST_READS>;

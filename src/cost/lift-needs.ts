@@ -10,7 +10,14 @@ const SCREWS_A_SUPPORT = 2;
 
 /** What takes the cords up: eyes, lock and cleat, or tube, spools and drive with what the hand works. */
 export function liftNeeds({ shade, lift }: NeedsInput): Need[] {
-  return [...usualNeeds(shade, lift), ...railNeeds(shade, lift)];
+  return [...usualNeeds(shade, lift), ...releaseNeeds(shade, lift), ...railNeeds(shade, lift)];
+}
+
+/** One for each rear cord that is to come apart at its bottom ring. */
+function releaseNeeds({ making }: CostShade, { cords }: NeedsInput["lift"]): Need[] {
+  return making.lift.rearRelease === "breakaway"
+    ? [countedNeed("rear-release", "hardware", "Part that comes apart, for a rear cord", cords.length)]
+    : [];
 }
 
 function usualNeeds(shade: CostShade, lift: NeedsInput["lift"]): Need[] {

@@ -12,6 +12,9 @@ export const besideSchema = z.strictObject({
       "Wall from the opening to the corner; straight on, half of what lies between two openings, mm",
   }),
   shade: z.boolean().default(true).meta({ description: "Another shade hangs on the next wall" }),
+  together: z.boolean().optional().meta({
+    description: "Both are worked together: on one head or lift, or their cords joined",
+  }),
 });
 export type Beside = z.output<typeof besideSchema>;
 

@@ -177,6 +177,7 @@ export const DEFAULTS = {
   lift: {
     kind: workedOut("follows the place and the purpose of the shade"),
     rearCords: workedOut("follows the place and the purpose of the shade"),
+    rearRelease: sourced("none", "", cite("our-choice", "no part is assumed")),
     controlSide: sourced("right", "", cite("our-choice")),
     lock: workedOut("the first lock that takes the cords"),
     cord: sourced("cord-1-4", "", cite("lock-instructions", "1.4 mm is the usual size")),
@@ -199,6 +200,7 @@ export const DEFAULTS = {
     loopDropMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
     loopJoint: sourced("closed", "", cite("our-choice", "no connector is assumed")),
     wandMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
+    leadLooseMm: workedOut("not known until it is measured on the wall"),
   },
   board: {
     section: sourced("board-1x2", "", cite("austrian-2008", "1 × 2")),

@@ -13,6 +13,7 @@ export * from "./cutting.ts";
 export * from "./defaults.ts";
 export * from "./eye-friction.ts";
 export { fieldAccepts } from "./field-accepts.ts";
+export * from "./footholds.ts";
 export * from "./hardware.ts";
 export * from "./in-line.ts";
 export * from "./job.ts";

@@ -5,6 +5,7 @@ import { besideSchema, headSchema } from "./beyond-rectangle.ts";
 import { clothSchema } from "./cloth.ts";
 import { cutClothSchema, laidPiecesSchema } from "./cut-work.ts";
 import { cuttingSchema } from "./cutting.ts";
+import { footholdSchema } from "./footholds.ts";
 import { hardwareSchema } from "./hardware.ts";
 import { inLineSchema } from "./in-line.ts";
 import { makingSchema } from "./making.ts";
@@ -111,9 +112,11 @@ export const openingSchema = z.strictObject({
   diagonalsMm: z.tuple([spanMm, spanMm]).optional().meta({ description: "Both diagonals, mm" }),
   recessDepthMm: lengthMm.optional().meta({ description: "Free depth of the recess, mm" }),
   sillAboveFloorMm: lengthMm.optional().meta({ description: "Bottom of the opening above the floor, mm" }),
+  footholds: z.array(footholdSchema).max(12).optional().meta({
+    description: "What a child can stand on at the window; an empty list where there is nothing",
+  }),
   footholdMm: lengthMm.optional().meta({
-    description:
-      "Highest thing at the window that a child can stand on (stairs, landing, window seat, bed, furniture), above the floor, mm; 0 where there is none",
+    description: "Of before: the highest of the footholds, mm, read where their list is missing",
   }),
   obstructions: z.array(obstructionSchema).max(20).optional(),
   left: besideSchema.optional().meta({ description: "What stands at its left, seen from the room" }),

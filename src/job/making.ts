@@ -356,6 +356,8 @@ export type LiftKind = (typeof LIFT_KINDS)[number];
 export const REAR_GUIDES = ["open", "ring-locked", "enclosed"] as const;
 /** How the lift cords run up the back: through open rings, in a woven sleeve that every ring grips, or in a sewn sleeve. */
 export type RearGuide = (typeof REAR_GUIDES)[number];
+/** What lets a rear cord go at its bottom ring when a child hangs in it: nothing, or a part that comes apart. */
+export const REAR_RELEASES = ["none", "breakaway"] as const;
 export const LOOP_JOINTS = ["closed", "breakaway"] as const;
 const lift = z
   .strictObject({
@@ -363,6 +365,9 @@ const lift = z
     rearCords: z.enum(REAR_GUIDES).meta({
       description:
         "Cords up the back: open through rings; ring-locked, in a woven sleeve that every ring grips; enclosed, in a sleeve sewn along each column",
+    }),
+    rearRelease: z.enum(REAR_RELEASES).meta({
+      description: "At the bottom ring of every rear cord: nothing, or a part that comes apart under a load",
     }),
     controlSide: z
       .enum(CONTROL_SIDES)
@@ -397,6 +402,10 @@ const lift = z
         "Loop joined for good, or by a connector that comes apart under a pull, besides its tensioner",
     }),
     wandMm: cordMm.meta({ description: "Wand: its length below the drive, mm" }),
+    leadLooseMm: lengthMm.meta({
+      description:
+        "Motor: longest stretch of its lead, or of its charger’s, that hangs free between two clips, mm",
+    }),
   })
   .partial();
 

@@ -1,17 +1,33 @@
-import type { LiftKind } from "../job/index.ts";
+import type { LiftKind, Purpose } from "../job/index.ts";
 import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 
 const BUTTON_CELLS: Caution = {
   id: "button-cells",
   title: "Button cells",
-  text: "A swallowed button cell burns a child’s gullet within two hours. Keep remote controls with such cells, and spare and empty cells, out of reach; take none whose lid opens without a tool. Some places have rules of their own on them, which were not read here.",
+  text: "A swallowed button cell burns a child’s gullet within two hours. Keep remote controls with such cells, and spare and empty cells, out of reach; take none whose lid opens without a tool. The United States (16 CFR 1263) and Australia have laws on them, the United Kingdom a published specification; those of other places were not read.",
   cite: cite("from-memory", "warnings of agencies on button cells"),
 };
 
-/** The usual cautions of the bench and the ladder. */
-export function workCautions(kind: LiftKind): Caution[] {
+const FIRE: Caution = {
+  id: "fire",
+  title: "Cloth burns",
+  text: "Keep the cloth at least 1 m from heaters, open fires and stoves, lowered and raised, and as far from lamps as their own instructions say. Let no hem lie on a radiator, a socket or a candle’s sill.",
+  cite: cite("heater-distance"),
+};
+
+const FLAME_TESTS: Caution = {
+  id: "flame-tests",
+  title: "Fire in a public building",
+  text: "Ask the fire authority and the owner which test of the cloth they ask for, before it is bought. Usual are, as reported: BS 5867-2, types B and C, in the United Kingdom; NFPA 701 in the United States; EN 13773, classes 1 to 5, in Europe. Ask for the test report of your own batch, lining and trims as well, and whether it holds after washing. Local codes come first; nothing here shows that a cloth passes.",
+  cite: cite("flame-tests"),
+};
+
+/** The usual cautions of the bench, the ladder and the room. */
+export function workCautions(kind: LiftKind, purpose?: Purpose): Caution[] {
   return [
+    FIRE,
+    ...(purpose === "public-building" ? [FLAME_TESTS] : []),
     ...(kind === "motor" ? [BUTTON_CELLS] : []),
     {
       id: "ladder-and-drill",

@@ -20,6 +20,8 @@ export const PHYSICAL_TESTS = [
   "wind-on-cleat",
   "guide-pull",
   "breakaway-load",
+  "rear-release",
+  "button-cells",
   "collector-opens",
   "loop-device",
   "small-parts",
@@ -65,7 +67,7 @@ export const STATUS_NAMES: Record<RuleSource["status"], string> = {
 };
 
 /** The cords that a result is about: results about the same ones have one cause. */
-export const CORD_PLACES = ["front", "rail", "loop", "board", "back", "cleat"] as const;
+export const CORD_PLACES = ["front", "rail", "loop", "board", "back", "lead", "cleat"] as const;
 export type CordPlace = (typeof CORD_PLACES)[number];
 
 /** One rule evaluated for this shade. */

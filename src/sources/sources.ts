@@ -285,6 +285,41 @@ export const SOURCES = {
     kind: "standard",
     note: "as summarised in appendix 3 of the MBIE consultation of 2023",
   },
+  "au-product-safety": {
+    title: "Product Safety Australia, page on blinds, curtains and window fittings",
+    kind: "trade-text",
+    note: "the agency’s own page; the instruments themselves were not read",
+  },
+  "au-warning-text": {
+    title: "Australian trade page with the warning for window coverings with a cord or chain",
+    kind: "trade-text",
+    note: "as a seller prints it",
+  },
+  "au-button-cells": {
+    title: "Product Safety Australia, page on the mandatory standards for button and coin batteries",
+    kind: "trade-text",
+    note: "the agency’s own page; in force since 22 June 2022; the four instruments were not read",
+  },
+  "us-16-cfr-1263": {
+    title: "16 CFR part 1263, products with button cells or coin batteries (United States)",
+    kind: "standard",
+    note: "read in the agency’s questions and answers, its details in a laboratory’s page",
+  },
+  "uk-pas-7055": {
+    title: "PAS 7055:2021, button and coin batteries (United Kingdom)",
+    kind: "standard",
+    note: "text not read: a marketplace’s page for sellers",
+  },
+  "flame-tests": {
+    title: "BS 5867-2, NFPA 701 and EN 13773 on curtains and blinds",
+    kind: "standard",
+    note: "texts not read: a laboratory’s page, the publisher’s scope and a weaver’s page",
+  },
+  "heater-distance": {
+    title: "Hertfordshire Fire and Rescue, portable heaters",
+    kind: "trade-text",
+    note: "at least one metre from curtains; US advice says three feet",
+  },
   "nz-product-safety": {
     title: "Product Safety New Zealand, advice on window cords",
     kind: "trade-text",

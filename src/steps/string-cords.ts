@@ -38,7 +38,7 @@ function cutsText({ takeUp, cords }: Lift, len: Bench["len"]): string {
 }
 
 /** Each cord on the bottom ring of its own column and up through the others. */
-export function tie({ grid, lift }: Bench): Step {
+export function tie({ resolved, grid, lift }: Bench): Step {
   const rows = grid.rows.length;
   return {
     id: "string-tie",
@@ -48,6 +48,8 @@ export function tie({ grid, lift }: Bench): Step {
     text: sentences(
       "Lay the shade flat on its face, the board at the far end: on the table every ring is within reach and no cord carries anything yet. The left edge seen from the room is at your right.",
       `Tie ${lift.cords.length === 1 ? "the cord" : "each cord"} to the bottom ring of its own column with a bowline or another knot that does not slip, its end left long enough to be tied again.`,
+      resolved.making.lift.rearRelease === "breakaway" &&
+        "Tie it to its part that comes apart instead, and that part to the ring, as its own instructions show: no knot may hold past it.",
       rows > 1 &&
         `Then take it straight up through the other ${counted(rows - 1, "ring")} of the same column, never across to the next.`,
       lift.wovenSleeves !== undefined &&

@@ -9,6 +9,7 @@ import { clientSheet } from "./pages/client/shade-sheet.ts";
 import { clothTickets, lengthTickets } from "./pages/cutting-plan.ts";
 import { findingsPage, jobFindingsPage } from "./pages/findings.ts";
 import { forcesPage } from "./pages/forces.ts";
+import { handOverSheet } from "./pages/hand-over.ts";
 import { jobPages } from "./pages/job-pages.ts";
 import { pieceLabels } from "./pages/piece-labels.ts";
 import { jobShoppingPage, shoppingPage } from "./pages/shopping.ts";
@@ -96,6 +97,7 @@ type ShadeSet = Exclude<PrintSet, (typeof JOB_SETS)[number]>;
 
 const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext) => void> = {
   client: clientSheet,
+  handover: handOverSheet,
   table: (context) => {
     for (const page of [jobCard, cutPage, markPage, rigPage, makePage, hangPage]) page(context);
   },

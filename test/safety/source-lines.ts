@@ -148,6 +148,18 @@ export const SOURCE_LINES: Record<string, SourceLine[]> = {
       text: "“without relying on installation, alteration, additional safety devices or consumer behaviour”, as received",
     },
   ],
+  "US-BUTTON": [
+    {
+      title: "Agency’s questions and answers on button cells",
+      text: "products made or imported on or after 23 October 2023 must meet performance and labeling requirements of 16 CFR part 1263; enforcement discretion through 19 March 2024 (2024-03-19)",
+    },
+  ],
+  "US-LABEL-TEXT": [
+    {
+      title: "Recalled, not read",
+      text: "maker, city, state, month, year, designation, stock or custom: A100.1-2018, 5.3",
+    },
+  ],
   "EU-H-PULL": [
     {
       title: EN_13120,
@@ -256,6 +268,12 @@ export const SOURCE_LINES: Record<string, SourceLine[]> = {
       text: "low-level blinds: operating loop below 1.5 m: “20cm maximum size loop is deemed to have removed the hazard”",
     },
   ],
+  "UK-BUTTON": [
+    {
+      title: "A marketplace’s page for sellers on PAS 7055:2021",
+      text: "published April 2021 (2021-04); voluntary; considered by UK regulators when assessing whether a product is safe under the 2005 regulations",
+    },
+  ],
   "UK-TAIL": [
     {
       title: "UK sewing tutorial",
@@ -274,6 +292,24 @@ export const SOURCE_LINES: Record<string, SourceLine[]> = {
     {
       title: AU_2014,
       text: "cord guide below 1600 mm only if it holds 70 N, any direction, 10 s, and prevents a ≥ 220 mm loop",
+    },
+  ],
+  "AU-REMOVE": [
+    {
+      title: "Australian trade page with the warning",
+      text: "a guide installed lower than 1600mm must be designed to prevent a child from being able to remove the cord/chain",
+    },
+  ],
+  "AU-FOLLOW": [
+    {
+      title: "Product Safety Australia (2014-11)",
+      text: "must also be installed in accordance with the installation instructions on any retail packaging",
+    },
+  ],
+  "AU-BUTTON": [
+    {
+      title: "Product Safety Australia; a compliance laboratory",
+      text: "four mandatory safety and information standards: design of products and packaging, warnings and safety information; mandatory from 22 June 2022 (2022-06-22)",
     },
   ],
   "AU-INSTALLER": [{ title: AU_2014, text: "installer label (name + contact); do not remove warning tags" }],

@@ -7,6 +7,7 @@ const SAYS: Record<CordPlace, string> = {
   loop: "A loop of cord or chain hangs at the front, where a child can come to it.",
   board: "Cords run bare along the board, where a child can draw them out.",
   back: "Cords run up the back, where a child can draw them out into a loop.",
+  lead: "The motor’s lead hangs free, and a lead is a cord too.",
   cleat: "The cleat is not where it keeps cords out of reach.",
 };
 

@@ -14,6 +14,8 @@ export interface CordGeometry {
   topAboveFloorMm?: number;
   /** Highest thing at the window that a child can stand on, above the floor, mm; undefined where it was not said. */
   footholdMm?: number;
+  /** What that is: `bed`. */
+  footholdName?: string;
   /** Lower edge below the top line, shade lowered, mm. */
   hemBelowTopMm: number;
   /** How far the bottom row rises from lowered to raised, mm. */
@@ -24,6 +26,8 @@ export interface CordGeometry {
   /** Rigid wand: no cord, and no rule that was read speaks of it. */
   wandMm?: number;
   rear?: RearCords;
+  /** Longest stretch of a motor’s lead that hangs free between two clips, mm; undefined where nobody measured it. */
+  leadLooseMm?: number;
   /** Stretch of the cord for each newton that it is pulled by, share of its length. */
   stretchPerN: number;
 }
@@ -59,6 +63,8 @@ export interface OperatingLoop {
 export interface RearCords {
   count: number;
   guide: RearGuide;
+  /** A part at each bottom ring comes apart under a load. */
+  releases?: true;
   /** From the bottom row up; the last ends at the board or at a spool below it. */
   spans: RearSpan[];
   /** Where that is, below the top line, mm. */

@@ -44,7 +44,9 @@ export function evaluate(
   return open(found, GOODS_UNKNOWN);
 }
 
-const FROM_FOOTHOLD = "Measured from what a child can stand on at the window, and not from the floor";
+function fromText({ footholdName }: CordGeometry): string {
+  return `Measured from the ${footholdName ?? "highest thing that a child can stand on"} at the window, and not from the floor`;
+}
 
 /** A height that does from the floor, and not from what a child can stand on, is not shown to do. */
 function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation): Evaluation {
@@ -57,13 +59,16 @@ function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation)
   }));
   const risen = { ...geometry, topAboveFloorMm: topAboveFloorMm - footholdMm, pulls };
   const found = evaluateCheck(check, { ...situation, geometry: risen });
-  return found.outcome === "failed" ? { ...open(found, FROM_FOOTHOLD), geometry: risen } : fromFloor;
+  return found.outcome === "failed" ? { ...open(found, fromText(geometry)), geometry: risen } : fromFloor;
 }
 
 /** The same numbers, which convict only if something holds that nobody has said. */
 function open({ measurement, ...found }: Evaluation, why: string): Evaluation {
   return { ...found, outcome: "not-proven", ...(measurement && { measurement: { ...measurement, why } }) };
 }
+
+const RELEASES =
+  "Over the limit, but each cord ends in a part that comes apart: the rule then leans on that, and at what load it does shows when it is tried.";
 
 /** What the numbers alone say, whomever the rule binds. */
 export function evaluateCheck(check: Check, situation: Situation): Evaluation {
@@ -76,11 +81,14 @@ export function evaluateCheck(check: Check, situation: Situation): Evaluation {
     typeof check.limit === "object"
       ? check.limit.blindHeightShare * geometry.blindHeightMm + check.limit.plusMm
       : check.limit;
-  return {
+  const found: Evaluation = {
     outcome: judge(check, measurement, limit, situation),
     measurement,
     ...(limit === undefined ? {} : { limit }),
   };
+  return found.outcome === "failed" && check.orElse === "rear-release" && geometry.rear?.releases === true
+    ? { ...open(found, RELEASES), measurement: { ...measurement, why: RELEASES, test: "rear-release" } }
+    : found;
 }
 
 function notApplying(why: string): Evaluation {

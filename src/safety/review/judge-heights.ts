@@ -29,13 +29,13 @@ export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: Co
       ...base,
       id: "safety.foothold-unknown",
       severity: "unproven",
-      path: `${shade.path}/opening/footholdMm`,
-      text: "Is there anything at this window that a child can stand on: stairs or a landing, a window seat, a bed or cot, furniture? How high above the floor is the highest of them? Heights of cords and cleats are counted from there.",
+      path: `${shade.path}/opening/footholds`,
+      text: "Is there anything at this window that a child can stand on: a bed or cot, a chair, a window seat, stairs or a landing, furniture? How high above the floor is each? Heights of cords and cleats are counted from the highest.",
       cite: cite("cordless-advice"),
       remedies: [
         {
           label: "There is nothing to stand on",
-          patch: [{ op: "add", path: `${shade.path}/opening/footholdMm`, value: 0 }],
+          patch: [{ op: "add", path: `${shade.path}/opening/footholds`, value: [] }],
         },
       ],
     });

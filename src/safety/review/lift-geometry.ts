@@ -1,4 +1,13 @@
-import { type Cord, cordStiffnessN, frictionOf, LIFT_TRAITS, STRETCH_AT_BREAK } from "../../job/index.ts";
+import {
+  type Cord,
+  cordStiffnessN,
+  FOOTHOLD_NAMES,
+  footholdsOf,
+  frictionOf,
+  highestFoothold,
+  LIFT_TRAITS,
+  STRETCH_AT_BREAK,
+} from "../../job/index.ts";
 import {
   alongHeadMm,
   exitBelowTopMm,
@@ -42,7 +51,7 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     kind: lift.kind,
     blindHeightMm: size.finishedLengthMm,
     ...(size.topAboveFloorMm === undefined ? {} : { topAboveFloorMm: size.topAboveFloorMm }),
-    ...(shade.opening.footholdMm === undefined ? {} : { footholdMm: shade.opening.footholdMm }),
+    ...footholdOf(shade),
     hemBelowTopMm: size.finishedLengthMm,
     travelMm: Math.max(0, grid.travelMm),
     ...(rear === undefined ? {} : { rear }),
@@ -57,9 +66,21 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     case "cord-lock":
     case "cleat":
     case "spring":
-    case "motor":
       return geometry;
+    case "motor": {
+      const { leadLooseMm } = shade.making.lift;
+      return leadLooseMm === undefined ? geometry : { ...geometry, leadLooseMm };
+    }
   }
+}
+
+/** From the highest thing a child reaches highest; 0 where there is nothing to stand on. */
+function footholdOf({ opening }: SafetyShade): Pick<CordGeometry, "footholdMm" | "footholdName"> {
+  const footholds = footholdsOf(opening);
+  if (footholds === undefined) return {};
+  const highest = highestFoothold(footholds);
+  if (highest === undefined) return { footholdMm: 0 };
+  return { footholdMm: highest.heightMm, footholdName: FOOTHOLD_NAMES[highest.kind] };
 }
 
 /** A cord of which nothing is known is taken to stretch under a child’s pull as far as one does that breaks. */
@@ -110,6 +131,7 @@ function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCord
   return {
     count: columnsMm.length,
     guide: dropMm > 0 ? "open" : (lift.rearCords ?? shade.rearCords),
+    ...(shade.making.lift.rearRelease === "breakaway" ? ({ releases: true } as const) : {}),
     spans,
     endBelowTopMm,
     boardSpansMm: isOverEyes(lift)

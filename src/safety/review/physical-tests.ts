@@ -49,6 +49,16 @@ const TESTS: Record<PhysicalTestId, { title: string; text: (units: UnitChoice) =
     text: (units) =>
       `Hang ${massText(6, units)} in the loop: it comes apart. It closes again and works afterwards.`,
   },
+  "rear-release": {
+    title: "Hang a weight on every rear cord",
+    text: (units) =>
+      `Hang ${massText(6, units)} on each rear cord between two rings: it comes away from its bottom ring, and no part falls that fits a child’s mouth. It goes together again and works afterwards.`,
+  },
+  "button-cells": {
+    title: "Look into the remote control",
+    text: () =>
+      "Look which cells it runs on. Where they are button or coin cells: its lid opens only with a tool, or by two movements at once, and stays shut when it is dropped; warnings are on the remote, its packaging and its instructions. Ask its maker for the papers.",
+  },
   "collector-opens": {
     title: "Hang a weight on the connector",
     text: (units) =>

@@ -13,6 +13,8 @@ import {
   cleatVariant,
   guideVariants,
   kindVariants,
+  leadVariant,
+  releaseVariant,
   rowVariant,
   tailVariant,
   type Variant,
@@ -48,6 +50,8 @@ export class RemedyFinder {
     const { shade } = this.#facts;
     const singles = [
       ...this.#own(check, failed),
+      ...leadVariant(this.#geometry),
+      ...releaseVariant(this.#geometry, check),
       ...boardVariant(this.#facts),
       ...this.#kinds(),
       ...this.#guides(),

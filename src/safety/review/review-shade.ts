@@ -13,6 +13,7 @@ import type { SafetyShade } from "../safety-reads.ts";
 import { tagHeights } from "../tag/tag-heights.ts";
 import { type Evaluation, evaluate } from "./evaluate.ts";
 import { judgeFoldLoop } from "./fold-loop.ts";
+import { judgeFire } from "./judge-fire.ts";
 import { judgeHeights } from "./judge-heights.ts";
 import { judgeNeighbours } from "./judge-neighbours.ts";
 import { cordGeometry } from "./lift-geometry.ts";
@@ -58,6 +59,7 @@ export function reviewShade(input: ReviewInput): StageResult<SafetyReview> {
       ...judgeCords(input),
       ...judgeHeights(input, geometry),
       ...judgeNeighbours(input),
+      ...judgeFire(input),
     ],
     workings: [...writer.workings, ...foldLoop.workings],
   };

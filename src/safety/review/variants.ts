@@ -84,7 +84,7 @@ export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant
 
 /** Under a tube or spools no cord runs along the board; what runs up the back stays. */
 function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: LiftKind): CordGeometry {
-  const { pulls, loop: _loop, wandMm: _wand, rear, ...same } = geometry;
+  const { pulls, loop: _loop, wandMm: _wand, leadLooseMm: _lead, rear, ...same } = geometry;
   return {
     ...same,
     kind,
@@ -134,6 +134,34 @@ export function guideVariants(geometry: CordGeometry): Variant[] {
       says: () => CLOSED_GUIDES[guide],
       geometry: { ...geometry, rear: { ...rear, guide } },
     }));
+}
+
+/** A part that comes apart on every rear cord, where a rule takes that in the place of its limit. */
+export function releaseVariant(geometry: CordGeometry, { orElse }: Check): Variant[] {
+  const { rear } = geometry;
+  if (orElse !== "rear-release" || rear === undefined || rear.releases === true) return [];
+  return [
+    {
+      settings: [["lift", "rearRelease", "breakaway"]],
+      says: () => ({
+        label: "End every rear cord in a part that comes apart",
+        changes: "At what load it does, 6 kg at the most, only a weight shows.",
+      }),
+      geometry: { ...geometry, rear: { ...rear, releases: true } },
+    },
+  ];
+}
+
+/** The motor’s lead clipped along all of its length. */
+export function leadVariant(geometry: CordGeometry): Variant[] {
+  if ((geometry.leadLooseMm ?? 0) === 0) return [];
+  return [
+    {
+      settings: [["lift", "leadLooseMm", 0]],
+      says: () => ({ label: "Clip the lead to board and wall along all of its length" }),
+      geometry: { ...geometry, leadLooseMm: 0 },
+    },
+  ];
 }
 
 /** The shade with so many rows. */

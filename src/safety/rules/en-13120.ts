@@ -204,6 +204,7 @@ export const EN_13120_RULES = [
       limit: 200,
       unit: "mm",
       states: "all",
+      orElse: "rear-release",
     },
   },
   {

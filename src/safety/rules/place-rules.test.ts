@@ -164,9 +164,17 @@ describe("whom the rules bind", () => {
   it("the United Kingdom and Ireland carry the rows of EN 13120 and their own", () => {
     const eu = bound("eu")["for-sale"] ?? [];
     const standard = eu.filter((id) => id !== "EU-GPSR");
-    expect(bound("gb")["for-sale"]).toEqual([...standard, "UK-SECURED", "UK-LOWLOOP", "UK-TAIL"]);
+    expect(bound("gb")["for-sale"]).toEqual([
+      ...standard,
+      "UK-SECURED",
+      "UK-LOWLOOP",
+      "UK-TAIL",
+      "UK-BUTTON",
+    ]);
     expect(bound("ie")["for-sale"]).toEqual([...eu, "IE-END"]);
-    expect(new Set(bound("ni")["for-sale"])).toEqual(new Set([...eu, "UK-SECURED", "UK-LOWLOOP", "UK-TAIL"]));
+    expect(new Set(bound("ni")["for-sale"])).toEqual(
+      new Set([...eu, "UK-SECURED", "UK-LOWLOOP", "UK-TAIL", "UK-BUTTON"]),
+    );
   });
 
   it("Canada and Australia say what is not settled for a public building", () => {

@@ -38,6 +38,7 @@ export const checkSchema = z
     states: z.enum(RULE_STATES),
     belowFloorMm: mm.optional(),
     when: z.array(conditionSchema).min(1).optional(),
+    orElse: z.literal("rear-release").optional(),
     test: z.enum(PHYSICAL_TESTS).optional(),
   })
   .refine((check) => check.limit !== undefined || check.test !== undefined, {

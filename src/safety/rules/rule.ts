@@ -28,6 +28,9 @@ export const QUANTITIES = [
   "free-hanging-cords",
   "cords-in-connector",
   "accessible-cords",
+  "guide-keeps-cord",
+  "button-cells",
+  "instructions-followed",
   "hidden-cord-exposed",
   "relies-on-device",
   "loop-device-fixed",
@@ -80,6 +83,8 @@ export interface Check {
   /** Only what hangs at this height above the floor or lower counts, mm. */
   belowFloorMm?: number;
   when?: readonly Condition[];
+  /** What the rule takes in the place of its limit: a part on every rear cord that comes apart. */
+  orElse?: "rear-release";
   test?: PhysicalTestId;
 }
 

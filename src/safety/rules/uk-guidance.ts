@@ -61,4 +61,24 @@ export const UK_GUIDANCE = [
       test: "wind-on-cleat",
     },
   },
+  {
+    id: "UK-BUTTON",
+    words:
+      "A remote control that holds button or coin cells keeps to the published specification on them; regulators look at it when they judge whether goods are without hazard.",
+    cite: { source: "uk-pas-7055" },
+    asOf: "2021-04",
+    confidence: "V2",
+    kind: "advice",
+    status: "voluntary-standard",
+    goods: "any",
+    binds: ["gift", "for-sale", "public-building"],
+    check: {
+      quantity: "button-cells",
+      comparison: "equals",
+      limit: 1,
+      unit: "yes-no",
+      states: "all",
+      test: "button-cells",
+    },
+  },
 ] as const satisfies readonly Rule[];

@@ -63,6 +63,35 @@ describe("the tag elsewhere", () => {
     expect(heights.source).toBe("au-2010-regulations");
   });
 
+  it("has the lines that a place asks for besides: installer, address, city, and that it stays", () => {
+    const texts = (place: (typeof PLACES)[number], frontCords = true) =>
+      childTag({ place, frontCords, rearCords: true })
+        .lines.map(({ text }) => text)
+        .join("\n");
+    // 2014 standard of Australia, as its agency’s page and a seller’s warning tell it.
+    for (const words of [
+      "Installed by:",
+      "telephone of the installer",
+      "Do not remove this label",
+      "220 mm",
+      "1600 mm",
+    ])
+      expect(texts("au"), words).toContain(words);
+    expect(texts("au", false)).not.toContain("220 mm");
+    // Regulation (EU) 2023/988, article 9, as reported: it binds Northern Ireland too.
+    for (const place of ["eu", "ie", "ni", "gb", "eea"] as const) {
+      for (const words of [
+        "Type, batch or serial number:",
+        "Postal address:",
+        "E-mail or web address:",
+        "1.5 m",
+      ])
+        expect(texts(place), `${place} ${words}`).toContain(words);
+    }
+    expect(texts("us")).toContain("city and state");
+    expect(childTag({ place: "us", frontCords: true, rearCords: true }).note).toContain("was not read");
+  });
+
   it("no place that was read gives less room than that, and none a tag without a warning", () => {
     for (const place of [undefined, ...PLACES]) {
       const { lines, note } = childTag({

@@ -20,6 +20,8 @@ const OWN_WORDS =
 const CANADA =
   "The words that are marked are the warning of section 15 as it was published; all others are our own and not the official text. The law takes the same or its equivalent on the shade, its packaging, its instructions and every advertisement: check the current text. Do not name the law on any of them.";
 
+const US_LABEL = " What the maker’s label must say there is recalled and was not read.";
+
 /** The tag to print for one shade, as data: words, language and least height of letters, line by line. */
 export function childTag({ place, frontCords, rearCords }: TagInput): ChildSafetyTag {
   const letters = tagHeights(place);
@@ -27,7 +29,7 @@ export function childTag({ place, frontCords, rearCords }: TagInput): ChildSafet
   const canada = place === "ca";
   const words = tagWords({
     languages,
-    canada,
+    place,
     frontCords,
     rearCords,
   });
@@ -43,6 +45,6 @@ export function childTag({ place, frontCords, rearCords }: TagInput): ChildSafet
     }),
     languages: [...languages],
     heights: letters.cite,
-    note: canada ? CANADA : OWN_WORDS,
+    note: canada ? CANADA : `${OWN_WORDS}${place === "us" ? US_LABEL : ""}`,
   };
 }

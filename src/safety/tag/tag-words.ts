@@ -1,3 +1,4 @@
+import type { Place } from "../../job/index.ts";
 import type { TagLine } from "../../shade-plan/index.ts";
 
 /** A line before its letters are sized. */
@@ -53,26 +54,81 @@ const CANADA: Record<Language, { signal: string; warning: string }> = {
   },
 };
 
-const MAKER: Record<Language, string[]> = {
-  en: ["Model: ________", "Made (year and month or week): ________", "Maker or importer: ________"],
+interface MakerLine {
+  text: string;
+  asks?: NonNullable<TagLine["asks"]>;
+}
+
+const LINE = "________";
+const MAKER: Record<Language, MakerLine[]> = {
+  en: [
+    { text: `Model: ${LINE}`, asks: "model" },
+    { text: `Made (year and month or week): ${LINE}`, asks: "made" },
+    { text: `Maker or importer: ${LINE}`, asks: "maker" },
+  ],
   fr: [
-    "Modèle : ________",
-    "Fabriqué (année et mois ou semaine) : ________",
-    "Fabricant ou importateur : ________",
+    { text: `Modèle : ${LINE}`, asks: "model" },
+    { text: `Fabriqué (année et mois ou semaine) : ${LINE}`, asks: "made" },
+    { text: `Fabricant ou importateur : ${LINE}`, asks: "maker" },
   ],
 };
 
-const ASKS: readonly TagLine["asks"][] = ["model", "made", "maker"];
+/** As Regulation (EU) 2023/988, article 9, is reported to ask: who made it, where to write, which one it is. */
+const MAKER_TO_WRITE_TO: MakerLine[] = [
+  { text: `Type, batch or serial number: ${LINE}`, asks: "model" },
+  { text: `Made (year and month): ${LINE}`, asks: "made" },
+  { text: `Maker: ${LINE}`, asks: "maker" },
+  { text: `Postal address: ${LINE}` },
+  { text: `E-mail or web address: ${LINE}` },
+];
+
+/** What a place asks for besides; what the label of the United States must say is recalled and not read. */
+const MAKER_OF: Partial<Record<Place, MakerLine[]>> = {
+  us: [
+    { text: `Designation: ${LINE}`, asks: "model" },
+    { text: `Made (month and year): ${LINE}`, asks: "made" },
+    { text: `Maker, city and state: ${LINE}`, asks: "maker" },
+    { text: `Stock or made to order: ${LINE}` },
+  ],
+  au: [
+    ...MAKER.en,
+    { text: `Installed by: ${LINE}` },
+    { text: `Address and telephone of the installer: ${LINE}` },
+  ],
+  eu: MAKER_TO_WRITE_TO,
+  ie: MAKER_TO_WRITE_TO,
+  ni: MAKER_TO_WRITE_TO,
+  gb: MAKER_TO_WRITE_TO,
+  eea: MAKER_TO_WRITE_TO,
+};
+
+/** Where EN 13120 is the standard: how high its devices sit, as reported, in our own words. */
+const EN_DEVICES =
+  "Fix each device for the cords as its own instructions say, so that no cord or loop hangs lower than 1.5 m above the floor.";
+const DEVICES_OF: Partial<Record<Place, string[]>> = {
+  eu: [EN_DEVICES],
+  ie: [EN_DEVICES],
+  ni: [EN_DEVICES],
+  gb: [EN_DEVICES],
+  eea: [EN_DEVICES],
+  au: [
+    "No loose cord may form a loop 220 mm long or longer lower than 1600 mm above the floor.",
+    "A guide lower than that holds the cord so that no such loop forms and a child cannot take it out. A cleat is at least 1600 mm above the floor.",
+  ],
+};
+const STAYS: Partial<Record<Place, string>> = { au: "Do not remove this label." };
 
 export interface TagAsk {
   languages: readonly Language[];
-  canada: boolean;
+  place: Place | undefined;
   frontCords: boolean;
   rearCords: boolean;
 }
 
 /** Lines of the tag, language by language. */
-export function tagWords({ languages, canada, frontCords, rearCords }: TagAsk): TagWords[] {
+export function tagWords({ languages, place = "elsewhere", frontCords, rearCords }: TagAsk): TagWords[] {
+  const canada = place === "ca";
+  const stays = STAYS[place];
   return languages.flatMap((language) => {
     const own = (kind: TagWords["kind"]) => (text: string) => ({ text, language, kind, official: false });
     const published = (kind: TagWords["kind"], text: string) => ({ text, language, kind, official: true });
@@ -81,9 +137,13 @@ export function tagWords({ languages, canada, frontCords, rearCords }: TagAsk): 
         ? [published("signal", CANADA[language].signal), published("warning", CANADA[language].warning)]
         : [own("signal")(OWN.signal), ...OWN.warnings.map(own("warning"))]),
       ...INSTRUCTIONS[language].map(own("instruction")),
-      ...(frontCords ? [own("instruction")(FRONT_CORDS[language])] : []),
+      ...(frontCords ? [FRONT_CORDS[language], ...(DEVICES_OF[place] ?? [])].map(own("instruction")) : []),
       ...(rearCords ? [own("instruction")(HIDDEN_CORDS[language])] : []),
-      ...MAKER[language].map((text, i) => ({ ...own("maker")(text), asks: ASKS[i] })),
+      ...(stays === undefined ? [] : [own("instruction")(stays)]),
+      ...(MAKER_OF[place] ?? MAKER[language]).map(({ text, asks }) => ({
+        ...own("maker")(text),
+        ...(asks === undefined ? {} : { asks }),
+      })),
     ];
   });
 }

@@ -18,7 +18,6 @@ const SIDES: Record<string, readonly FieldSpec[]> = {
 const OPENING: Record<string, FieldSpec> = {
   recessDepthMm: length("Depth of the recess", "free of handles"),
   sillAboveFloorMm: length("Sill above the floor", "bottom of the opening"),
-  footholdMm: length("A child can stand on", "stairs, seat, bed or furniture at the window; 0 for none"),
 };
 
 /** The field that a JSON pointer of the job names, where a screen can show it. */

@@ -164,6 +164,10 @@ const WORDS = {
       "ring-locked": "in a woven sleeve that the rings grip",
       enclosed: "in a sleeve sewn along each column",
     }),
+    rearRelease: choice("Rear cords let go", {
+      none: "never",
+      breakaway: "by a part at each bottom ring that comes apart",
+    }),
     controlSide: choice("Control side", { left: "left", right: "right" }, "seen from the room"),
     lock: part("Cord lock", "locks"),
     cord: part("Cord", "cords"),
@@ -188,6 +192,7 @@ const WORDS = {
       breakaway: "by a connector that comes apart under a pull",
     }),
     wandMm: length("Wand below its drive"),
+    leadLooseMm: length("Motor’s lead hangs free", "longest stretch between two clips, its charger’s too"),
   },
   board: {
     section: part("Board", "boards"),

@@ -14,6 +14,7 @@ const BESIDE_FIELDS = withLimits(besideSchema, {
   angleDeg: number("Angle of the two walls", 60, 300, "°", "180 straight on, 135 in a bay, 90 in a corner"),
   wallMm: length("Wall between", "from the opening to the corner; straight on, half of it"),
   shade: { kind: "flag", label: "On the next wall", yes: "another shade", no: "no shade" },
+  together: { kind: "flag", label: "Worked", yes: "together with this one", no: "by itself" },
 });
 const HEAD_FIELDS = withLimits(headSchema, {
   fallMm: length("Fall or rise of the head", "highest point less lowest; the arc above its ends"),
@@ -80,6 +81,7 @@ function Side({ pointer, side }: { pointer: string; side: "left" | "right" }) {
             spec={BESIDE_FIELDS.shade}
             needed="whether a shade hangs there"
           />
+          {beside.shade ? <Field pointer={`${pointer}/together`} spec={BESIDE_FIELDS.together} /> : null}
         </FieldGroup>
       )}
     </>

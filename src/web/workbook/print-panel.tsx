@@ -10,6 +10,7 @@ const PRESET_NAMES: Record<SetPreset, string> = {
   cutter: "A cutter",
   client: "The client",
   papers: "Papers for the client",
+  handover: "With the shade",
   everything: "Everything",
 };
 

@@ -4,6 +4,7 @@ export const PRINT_SETS = [
   "order",
   "invoice",
   "label",
+  "handover",
   "table",
   "steps",
   "strips",
@@ -37,6 +38,11 @@ export const SET_WORDS: Record<PrintSet, SetWords> = {
     name: "Labels",
     reader: "for whoever packs and hangs",
     about: "one to tie to each shade: whose it is and where it hangs",
+  },
+  handover: {
+    name: "Hand-over sheet",
+    reader: "goes out with the shade",
+    about: "how it is worked and looked after, cords and children, its tag; no rule is named",
   },
   table: {
     name: "Table sheets",
@@ -84,6 +90,7 @@ export const SET_PRESETS = {
   cutter: ["cutting", "table"],
   client: ["client"],
   papers: ["client", "order", "invoice", "label"],
+  handover: ["handover"],
   everything: PRINT_SETS,
 } as const satisfies Record<string, readonly PrintSet[]>;
 export type SetPreset = keyof typeof SET_PRESETS;

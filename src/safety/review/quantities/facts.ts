@@ -153,21 +153,29 @@ export const cordsInConnector = fact(({ geometry: { pulls } }) => {
 export const accessibleCords = fact(({ geometry }) => {
   const front = cordCount(geometry.pulls) + (geometry.loop === undefined ? 0 : 1);
   const back = reachableBehind(geometry);
-  if (front + back === 0) {
+  const lead = (geometry.leadLooseMm ?? 0) > 0 ? 1 : 0;
+  if (front + back + lead === 0) {
     const leansOn = leansOnGuide(geometry);
     return leansOn === undefined
-      ? geometry.kind === "motor"
+      ? geometry.kind === "motor" && geometry.leadLooseMm === undefined
         ? { ...notKnown("No lift cord is in reach. The motor’s lead is a cord too."), test: "motor-lead" }
         : known(0, "This lift has no cord.")
       : { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
   }
   return {
     ...known(
-      front + back,
-      `Cords in reach: ${front} at the front, ${back} at the back.`,
+      front + back + lead,
+      `Cords in reach: ${front} at the front, ${back} at the back${lead === 0 ? "" : ", and the motor’s lead"}.`,
       front > 0 ? RAISED : LOWERED,
     ),
-    cords: cordCount(geometry.pulls) > 0 ? frontOf(geometry.pulls) : front > 0 ? "loop" : "back",
+    cords:
+      cordCount(geometry.pulls) > 0
+        ? frontOf(geometry.pulls)
+        : front > 0
+          ? "loop"
+          : back > 0
+            ? "back"
+            : "lead",
   };
 });
 
@@ -226,6 +234,24 @@ const ON_TAG =
 export const signalWordHeight = fact(({ tag }) => atLeastThis(tag.signalMm, ON_TAG));
 export const warningTextHeight = fact(({ tag }) => atLeastThis(tag.textMm, ON_TAG));
 
+/** Of a loop on a device that hangs low enough for a child; a cleat is another rule’s. */
+export const guideKeepsCord = fact(({ geometry }, { belowFloorMm = 0 }) => {
+  const { loop } = geometry;
+  if (loop === undefined || loop.device === "none") return { absent: "No guide holds a cord of this shade." };
+  const exitMm = aboveFloorMm(geometry, loop.exitBelowTopMm);
+  if (exitMm !== undefined && exitMm - loop.dropMm >= belowFloorMm) {
+    return { absent: "The guide does not sit as low as this rule asks." };
+  }
+  return notKnown("Whether a child can take the cord out of its guide shows when it is tried on the wall.");
+});
+
+export const buttonCells = fact(({ geometry: { kind } }) =>
+  kind === "motor"
+    ? notKnown("Which cells the remote control runs on, and how its lid is shut, shows on the remote itself.")
+    : { absent: "No remote control comes with this lift." },
+);
+
+export const instructionsFollowed = untilDone("It is so once the shade has been hung by them.");
 export const smallParts = untilDone("Only a pull at each part shows whether it stays on.");
 export const leadContent = untilDone("Only a laboratory, or the papers of whoever made the parts, can tell.");
 export const warningsAndLabels = untilDone(

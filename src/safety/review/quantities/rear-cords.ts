@@ -66,9 +66,15 @@ export const cordBetweenContacts: Sweep = {
   absent: noSpan,
   states: gatherStates,
   at: (geometry, raise) =>
-    Math.max(loopSideMm(geometry), boardSpanMm(geometry), rearAt(geometry, raise, spanCord)),
+    Math.max(
+      leadMm(geometry),
+      loopSideMm(geometry),
+      boardSpanMm(geometry),
+      rearAt(geometry, raise, spanCord),
+    ),
   pulledAt: (geometry, raise, ask) =>
     Math.max(
+      leadMm(geometry),
       stretchedMm(geometry, loopSideMm(geometry), ask.pullN ?? CHILD_PULL.value),
       pulledBoardSpanMm(geometry, raise, ask),
       rearAt(geometry, raise, pulledCord, ask),
@@ -77,6 +83,7 @@ export const cordBetweenContacts: Sweep = {
   leansOn: leansOnGuide,
   what: (geometry, raise) => {
     const behindMm = rearAt(geometry, raise, spanCord);
+    if (leadMm(geometry) > Math.max(behindMm, boardSpanMm(geometry))) return LEAD;
     if (loopSideMm(geometry) > Math.max(behindMm, boardSpanMm(geometry)))
       return { text: "the side of the loop between its wheel and its device", cords: "loop" };
     return boardSpanMm(geometry) > behindMm
@@ -91,23 +98,30 @@ export const loopPerimeter: Sweep = {
   worse: "high",
   absent: noLoop,
   states: loopStates,
-  at: (geometry, raise) => Math.max(frontLoopMm(geometry, raise), rearAt(geometry, raise, spanLoop)),
+  at: (geometry, raise) =>
+    Math.max(2 * leadMm(geometry), frontLoopMm(geometry, raise), rearAt(geometry, raise, spanLoop)),
   pulledAt: (geometry, raise, ask) =>
     Math.max(
+      2 * leadMm(geometry),
       stretchedMm(geometry, frontLoopMm(geometry, raise), ask.pullN ?? CHILD_PULL.value),
       rearAt(geometry, raise, pulledLoop, ask),
     ),
   feeds,
   leansOn: leansOnGuide,
-  what: (geometry, raise) =>
-    frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)
+  what: (geometry, raise) => {
+    const frontMm = frontLoopMm(geometry, raise);
+    const behindMm = rearAt(geometry, raise, spanLoop);
+    if (2 * leadMm(geometry) > Math.max(frontMm, behindMm)) return LEAD_LOOP;
+    return frontMm >= behindMm
       ? frontLoop(geometry, raise)
       : {
           text: `the loop of cord and cloth ${betweenText(worstSpan(geometry, raise, spanLoop))}`,
           cords: "back",
-        },
+        };
+  },
   working: (geometry, raise) => {
-    if (frontLoopMm(geometry, raise) >= rearAt(geometry, raise, spanLoop)) return undefined;
+    const behindMm = rearAt(geometry, raise, spanLoop);
+    if (Math.max(2 * leadMm(geometry), frontLoopMm(geometry, raise)) >= behindMm) return undefined;
     const span = worstSpan(geometry, raise, spanLoop);
     if (span === undefined) return undefined;
     return CORD_AND_CLOTH.figure({ g: spanCordMm(span, raise * geometry.travelMm), c: span.clothMm });
@@ -246,6 +260,14 @@ function frontLoop(geometry: CordGeometry, raise: number): NamedCord {
     : { text: "the operating loop", cords: "loop" };
 }
 
+const LEAD: NamedCord = { text: "the motor’s lead between two clips", cords: "lead" };
+const LEAD_LOOP: NamedCord = { text: "the loop of the motor’s lead, drawn together", cords: "lead" };
+
+/** A stretch of lead between two clips; drawn together it makes a loop of twice its length at the most. */
+function leadMm({ leadLooseMm = 0 }: CordGeometry): number {
+  return leadLooseMm;
+}
+
 /** One side of an operating loop: cord between its wheel and the device at its lower end, which both hold it. */
 function loopSideMm({ loop }: CordGeometry): number {
   return loop?.dropMm ?? 0;
@@ -274,12 +296,13 @@ function loopStates(geometry: CordGeometry): number[] {
 }
 
 function noLoop(geometry: CordGeometry): string | undefined {
+  if (leadMm(geometry) > 0) return undefined;
   if (geometry.loop !== undefined || joinedStates(geometry).length > 0) return undefined;
   return noRear(geometry);
 }
 
 function noSpan(geometry: CordGeometry): string | undefined {
-  return geometry.loop === undefined ? noRear(geometry) : undefined;
+  return geometry.loop === undefined && leadMm(geometry) === 0 ? noRear(geometry) : undefined;
 }
 
 function noRear({ rear }: CordGeometry): string | undefined {

@@ -67,6 +67,27 @@ export const US_RULES = {
       note: "What the label must say was not read in the text.",
     },
     {
+      id: "US-BUTTON",
+      words:
+        "A remote control that holds button or coin cells meets the performance and labelling requirements on them: cells that a child cannot get at, and warnings.",
+      cite: { source: "us-16-cfr-1263" },
+      asOf: "2024-03-19",
+      confidence: "V1",
+      kind: "rule",
+      status: "in-force",
+      goods: "any",
+      binds: ["gift", "for-sale", "public-building"],
+      check: {
+        quantity: "button-cells",
+        comparison: "equals",
+        limit: 1,
+        unit: "yes-no",
+        states: "all",
+        test: "button-cells",
+      },
+      note: "For products made or imported on or after 23 October 2023.",
+    },
+    {
       id: "US-NOHANG",
       words: "A custom-made shade has no free-hanging operating cord.",
       cite: { source: "us-a100-1-2022" },
@@ -125,6 +146,19 @@ export const US_RULES = {
         test: "loop-device",
       },
       note: "Also permitted: cordless, cords that cannot be reached, short and retractable cords, a rigid shroud. Limits of stroke, torque and deflection are not known here.",
+    },
+    {
+      id: "US-LABEL-TEXT",
+      words:
+        "The label names maker, city and state, month and year of making, the product’s designation, and whether it is stock or custom.",
+      cite: { source: "from-memory", at: "contents of the label of A100.1-2018, 5.3" },
+      asOf: "undated",
+      confidence: "V2",
+      kind: "rule",
+      status: "unverified",
+      goods: "any",
+      binds: [],
+      note: "Recalled and not read: take the words from the standard itself.",
     },
     {
       id: "US-1260",

@@ -8,6 +8,7 @@ import { fieldAt } from "../../settings/field-at.ts";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { BeyondRectangle } from "../beyond-rectangle.tsx";
 import { Diagonals } from "../diagonals.tsx";
+import { Footholds } from "../footholds.tsx";
 import { Obstructions } from "../obstructions.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings } from "../setting-group.tsx";
@@ -50,9 +51,9 @@ export function MeasureSection() {
       <FieldGroup>
         <OpeningField pointer={`${pointer}/opening/recessDepthMm`} />
         <OpeningField pointer={`${pointer}/opening/sillAboveFloorMm`} />
-        <OpeningField pointer={`${pointer}/opening/footholdMm`} />
       </FieldGroup>
       {mount === "to-size" ? null : <BeyondRectangle />}
+      <Footholds pointer={`${pointer}/opening`} />
       <Obstructions pointer={`${pointer}/opening/obstructions`} />
       <MoreSettings group="mount" />
     </Section>
