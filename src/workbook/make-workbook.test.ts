@@ -108,6 +108,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
     const sets = outline[5]?.items ?? [];
     expect(sets.map(({ title }: { title: string }) => title)).toEqual([
       "Client sheets",
+      "Hand-over sheet",
       "Table sheets",
       "Step by step",
       "Strips and templates",

@@ -10,7 +10,7 @@ import { NOTE_MM } from "./sheet-input.ts";
 import { type SetLine, setColumns, sidesOf, type TagColumns } from "./tag-columns.ts";
 
 /** Letters of one side reach at most so far down: more goes on the back. */
-const MOST_MM = 168;
+const MOST_MM = 182;
 const PAD_MM = 4;
 const GUTTER_MM = 7;
 /** Hole to hang it by: room for a tie or an eyelet. */

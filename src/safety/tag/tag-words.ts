@@ -75,20 +75,17 @@ const MAKER: Record<Language, MakerLine[]> = {
 
 /** As Regulation (EU) 2023/988, article 9, is reported to ask: who made it, where to write, which one it is. */
 const MAKER_TO_WRITE_TO: MakerLine[] = [
-  { text: `Type, batch or serial number: ${LINE}`, asks: "model" },
-  { text: `Made (year and month): ${LINE}`, asks: "made" },
+  { text: `Type, batch or serial no.: ${LINE}`, asks: "model" },
   { text: `Maker: ${LINE}`, asks: "maker" },
-  { text: `Postal address: ${LINE}` },
-  { text: `E-mail or web address: ${LINE}` },
+  { text: `Post and web address: ${LINE}` },
 ];
 
 /** What a place asks for besides; what the label of the United States must say is recalled and not read. */
 const MAKER_OF: Partial<Record<Place, MakerLine[]>> = {
   us: [
-    { text: `Designation: ${LINE}`, asks: "model" },
+    { text: `Model, stock or to order: ${LINE}`, asks: "model" },
     { text: `Made (month and year): ${LINE}`, asks: "made" },
     { text: `Maker, city and state: ${LINE}`, asks: "maker" },
-    { text: `Stock or made to order: ${LINE}` },
   ],
   au: [
     ...MAKER.en,
@@ -104,7 +101,7 @@ const MAKER_OF: Partial<Record<Place, MakerLine[]>> = {
 
 /** Where EN 13120 is the standard: how high its devices sit, as reported, in our own words. */
 const EN_DEVICES =
-  "Fix each device for the cords as its own instructions say, so that no cord or loop hangs lower than 1.5 m above the floor.";
+  "Fix the devices for the cords and use them every time: nothing hangs lower than 1.5 m above the floor.";
 const DEVICES_OF: Partial<Record<Place, string[]>> = {
   eu: [EN_DEVICES],
   ie: [EN_DEVICES],
@@ -112,6 +109,7 @@ const DEVICES_OF: Partial<Record<Place, string[]>> = {
   gb: [EN_DEVICES],
   eea: [EN_DEVICES],
   au: [
+    FRONT_CORDS.en,
     "No loose cord may form a loop 220 mm long or longer lower than 1600 mm above the floor.",
     "A guide lower than that holds the cord so that no such loop forms and a child cannot take it out. A cleat is at least 1600 mm above the floor.",
   ],
@@ -137,7 +135,7 @@ export function tagWords({ languages, place = "elsewhere", frontCords, rearCords
         ? [published("signal", CANADA[language].signal), published("warning", CANADA[language].warning)]
         : [own("signal")(OWN.signal), ...OWN.warnings.map(own("warning"))]),
       ...INSTRUCTIONS[language].map(own("instruction")),
-      ...(frontCords ? [FRONT_CORDS[language], ...(DEVICES_OF[place] ?? [])].map(own("instruction")) : []),
+      ...(frontCords ? (DEVICES_OF[place] ?? [FRONT_CORDS[language]]).map(own("instruction")) : []),
       ...(rearCords ? [own("instruction")(HIDDEN_CORDS[language])] : []),
       ...(stays === undefined ? [] : [own("instruction")(stays)]),
       ...(MAKER_OF[place] ?? MAKER[language]).map(({ text, asks }) => ({
