@@ -9,6 +9,7 @@ import {
   DIRECTIONS,
   DRIVE_KINDS,
   EDGE_PLEATS,
+  FOOTHOLD_KINDS,
   FRILL_EDGES,
   HEADS,
   HEM_CORNERS,
@@ -35,6 +36,7 @@ import {
   PURPOSES,
   RAILROADS,
   REAR_GUIDES,
+  REAR_RELEASES,
   RELAXED_WEIGHTS,
   RETURNS,
   RIB_FACES,
@@ -229,6 +231,8 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     loopDropMm: length,
     loopJoint: fc.constantFrom(...LOOP_JOINTS),
     wandMm: length,
+    rearRelease: fc.constantFrom(...REAR_RELEASES),
+    leadLooseMm: length,
   }),
   board: some<Group<"board">>({
     section: fc.constantFrom("board-1x2", "board-1x3", "board-1x4", "no-such-board"),
@@ -268,6 +272,10 @@ const anyWindow = (index: number): fc.Arbitrary<WindowInput> =>
       diagonalsMm: fc.option(fc.tuple(span, span), { nil: undefined }),
       recessDepthMm: fc.option(length, { nil: undefined }),
       sillAboveFloorMm: fc.option(length, { nil: undefined }),
+      footholds: fc.option(
+        fc.array(fc.record({ kind: fc.constantFrom(...FOOTHOLD_KINDS), heightMm: length }), { maxLength: 3 }),
+        { nil: undefined },
+      ),
       left: fc.option(anyBeside, { nil: undefined }),
       right: fc.option(anyBeside, { nil: undefined }),
       head: fc.option(
