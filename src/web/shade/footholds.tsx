@@ -1,6 +1,7 @@
+import { inches } from "../../units/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, length, text } from "../inputs/spec.ts";
-import { addToList, editField, removeFromList, useCanEdit, useField } from "../state/fields.ts";
+import { addToList, editField, removeFromList, useCanEdit, useField, useUnits } from "../state/fields.ts";
 
 const KIND = choice("A child can stand on", {
   bed: "a bed",
@@ -20,9 +21,10 @@ export function Footholds({ pointer }: { pointer: string }) {
   const held = useField(list);
   const earlier = useField(`${pointer}/footholdMm`);
   const mine = useCanEdit();
+  const seatMm = useUnits().system === "imperial" ? inches(18) : 450;
   const footholds = Array.isArray(held) ? held : [];
   const isAsked = held === undefined && earlier === undefined;
-  const height = typeof earlier === "number" && earlier > 0 ? earlier : 450;
+  const height = typeof earlier === "number" && earlier > 0 ? earlier : seatMm;
   const add = () => addToList(list, { kind: "chair", heightMm: height }, "Add something to stand on");
   const remove = (at: number) => removeFromList(list, at, "Remove something to stand on");
   return (
