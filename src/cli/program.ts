@@ -6,6 +6,7 @@ import { addCut } from "./commands/cut-command.ts";
 import { addNew } from "./commands/new-command.ts";
 import { addPlan } from "./commands/plan-command.ts";
 import { addSchema } from "./commands/schema-command.ts";
+import { addTestSheet } from "./commands/test-sheet-command.ts";
 import type { Io } from "./io.ts";
 import { packageVersion } from "./version.ts";
 
@@ -35,6 +36,7 @@ export function program(io: Io): Command {
   addCheck(root, io);
   addAsk(root, io);
   addBenchTest(root, io);
+  addTestSheet(root, io);
   addNew(root, io);
   addSchema(root, io);
   return root;

@@ -5,15 +5,8 @@ export { HARD_PULL } from "./hard-pull.ts";
 export { LIFT_READS, type LiftInput, type LockInput, type TubeInput } from "./lift-input.ts";
 export type { LiftParts } from "./lift-parts.ts";
 export { LIFT_PARTS_READS } from "./lift-parts-input.ts";
-export {
-  FIT_VERDICTS,
-  FIT_WORDS,
-  type FitCell,
-  type FitRow,
-  type FitVerdict,
-  fitMatrix,
-} from "./lock/fit-matrix.ts";
 export { misfits as lockMisfits } from "./lock/lock-fit.ts";
+export { ownFit } from "./lock/own-fit.ts";
 /** @public The hanging cord at any height, for the safety review. */
 export { tailAt } from "./lock/tail-at.ts";
 export { planLift } from "./plan-lift.ts";

@@ -13,6 +13,7 @@ export * from "./head-line.ts";
 export * from "./lift.ts";
 export * from "./mass.ts";
 export * from "./motif-fall.ts";
+export * from "./own-fit.ts";
 export * from "./safety.ts";
 export * from "./size.ts";
 export * from "./steps.ts";

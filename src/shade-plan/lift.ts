@@ -1,3 +1,5 @@
+import type { OwnFit } from "./own-fit.ts";
+
 /** A place on the board seen from below: x from the left finished edge seen from the room, z from the wall, mm. */
 export interface BoardPoint {
   xMm: number;
@@ -238,6 +240,8 @@ export interface CordLockLift extends AnyLift {
   lockName: string;
   /** Locks that came before it in the list and do not take these cords, each with why. */
   refusedLocks?: { lockId: string; lockName: string; reason: string }[];
+  /** The maker's own locks by his or her cords; absent for who has none. */
+  ownFit?: OwnFit;
   housingLengthMm: number;
   housingWidthMm: number;
   housingHeightMm: number;

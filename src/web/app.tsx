@@ -19,6 +19,10 @@ const SharedPage = lazy(() =>
   import("./share/shared-page.tsx").then(({ SharedPage }) => ({ default: SharedPage })),
 );
 
+const PartsPage = lazy(() =>
+  import("./parts/parts-page.tsx").then(({ PartsPage }) => ({ default: PartsPage })),
+);
+
 export function App() {
   return (
     <Router hook={useHashLocation}>
@@ -39,6 +43,11 @@ export function App() {
                   <SharedPage packed={packed} />
                 </Suspense>
               )}
+            </Route>
+            <Route path="/parts">
+              <Suspense fallback={null}>
+                <PartsPage />
+              </Suspense>
             </Route>
             <Route path="/job/:jobId/*?">
               {({ jobId }) => (

@@ -1,3 +1,4 @@
+export { makeTestSheet } from "./make-test-sheet.ts";
 export {
   countPages,
   makeWorkbook,

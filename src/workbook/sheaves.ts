@@ -23,6 +23,7 @@ import { markPage } from "./pages/table/mark-page.ts";
 import { rigPage } from "./pages/table/rig-page.ts";
 import { tagPage } from "./pages/tag.ts";
 import { templatesPages } from "./pages/templates.ts";
+import { ownFitPages, testSheetPage } from "./pages/test-sheet.ts";
 import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
 import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets/index.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
@@ -92,7 +93,7 @@ function clientPapers({ book, plan, shades, createdOn }: SheavesInput, sets: rea
   });
 }
 
-const JOB_SETS = ["order", "invoice", "label", "shopping", "cutting"] as const;
+const JOB_SETS = ["order", "invoice", "label", "shopping", "cutting", "parts"] as const;
 type ShadeSet = Exclude<PrintSet, (typeof JOB_SETS)[number]>;
 
 const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext) => void> = {
@@ -162,6 +163,14 @@ function jobLast({ book, plan, cutting, shades }: SheavesInput, sets: readonly P
       : []),
     ...(sets.includes("cutting") && cutting !== undefined
       ? [sheaf("cutting", () => cuttingPages(book, plan, cutting, shades))]
+      : []),
+    ...(sets.includes("parts")
+      ? [
+          sheaf("parts", () => {
+            testSheetPage(book);
+            ownFitPages(book, plan, shades);
+          }),
+        ]
       : []),
   ];
 }

@@ -1,8 +1,9 @@
 import type { Command } from "commander";
-import { askLock, type OwnFit, ownFit } from "../../diagnose/index.ts";
+import { askLock } from "../../diagnose/index.ts";
 import { CATALOGUE, partsOf, plannedLock } from "../../job/index.ts";
-import { FIT_VERDICTS, FIT_WORDS } from "../../lift/index.ts";
+import { ownFit } from "../../lift/index.ts";
 import { planWindow } from "../../plan/index.ts";
+import { FIT_VERDICTS, FIT_WORDS, type OwnFit } from "../../shade-plan/index.ts";
 import { fineText, parseLength } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
 import { answerText, placeOf } from "../asking.ts";
@@ -49,7 +50,7 @@ async function answerLock({ cords, diameter, parts: path, json }: LockOptions, i
     if ((parts.locks ?? []).length === 0)
       throw badInput("locks", "none", `at least one lock in ${plainLine(path)}`);
     const fit = ownFit(partsOf({ cloths: [], hardware: { locks: parts.locks, cords: parts.cords } }), count);
-    return io.out(json ? answerText("shadewright-fit", fitJson(fit)) : fitText(fit, io.columns));
+    return io.out(json ? answerText("shadewright-fit", { ...fit }) : fitText(fit, io.columns));
   }
   const locks = parts === undefined ? CATALOGUE.locks : (parts.locks ?? []).map(plannedLock);
   const answers = askLock(count, diameterOf(diameter), locks);
@@ -75,12 +76,8 @@ export function addAskFit(ask: Command, io: Io): void {
       const shade = planWindow(job, ...placeOf(job, options.shade));
       if (shade === undefined) return;
       const fit = ownFit(partsOf(job), shade.grid.columns.length, shade.lift.cordId);
-      io.out(options.json ? answerText("shadewright-fit", fitJson(fit)) : fitText(fit, io.columns));
+      io.out(options.json ? answerText("shadewright-fit", { ...fit }) : fitText(fit, io.columns));
     });
-}
-
-function fitJson({ cordCount, cords, rows }: OwnFit) {
-  return { cordCount, cords, rows: rows.map(({ lock, cells }) => ({ lock, cells })) };
 }
 
 /** Longest name of a part in the head of a table. */

@@ -25,6 +25,7 @@ import { judgeTail } from "./judge-tail.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
 import type { LockRig } from "./lock-rig.ts";
+import { ownFit } from "./own-fit.ts";
 import { planTail } from "./plan-tail.ts";
 import type { RigLayout } from "./rig-threading.ts";
 import { slotLayout } from "./slot-layout.ts";
@@ -73,6 +74,9 @@ export function planLock(input: LockInput): StageResult<LockRig> {
             reason,
           })),
         }),
+    ...(lock.demo === true || shade.parts === undefined
+      ? {}
+      : { ownFit: ownFit(shade.parts, grid.columns.length, shade.cord.id) }),
     cordId: shade.cord.id,
     cordName: shade.cord.name,
     cordDiameterMm: shade.cord.diameterMm,

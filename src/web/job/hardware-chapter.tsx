@@ -1,5 +1,6 @@
 import { Chapter } from "../frame/chapter.tsx";
 import { More } from "../frame/more.tsx";
+import { FromBench } from "../parts/from-bench.tsx";
 import {
   BAR_FIELDS,
   BOARD_FIELDS,
@@ -74,6 +75,7 @@ export function HardwareChapter() {
       id="hardware"
       sentence={own === 0 ? "None of your own yet; example parts are used." : `${own} of your own.`}
     >
+      <FromBench />
       {KINDS.map(({ key, title, kind, fields }) => (
         <More key={key} id={`parts-${key}`} title={title}>
           <PartList

@@ -1,5 +1,5 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
-import type { Job } from "../../job/index.ts";
+import type { Job, PartEntry, PartKind } from "../../job/index.ts";
 import type { History } from "../state/history.ts";
 
 /** A job as it is kept, with its undo history. `revision` counts its saves, so that no tab overwrites another. */
@@ -29,17 +29,28 @@ export interface BinnedJob {
   stored: StoredJob;
 }
 
+/** A part on the bench, which all jobs share. */
+export interface StoredPart {
+  /** Kind and id. */
+  key: string;
+  kind: PartKind;
+  part: PartEntry;
+  /** When it was laid there: the order of the bench. */
+  since: number;
+}
+
 interface Shelf extends DBSchema {
   jobs: { key: string; value: StoredJob };
   cards: { key: string; value: Card };
   marks: { key: string; value: boolean };
   bin: { key: string; value: BinnedJob };
+  parts: { key: string; value: StoredPart };
 }
 
 export type ShelfDatabase = IDBPDatabase<Shelf>;
 
 const NAME = "shadewright";
-const VERSION = 2;
+const VERSION = 3;
 
 let opened: Promise<ShelfDatabase> | undefined;
 
@@ -52,7 +63,8 @@ export function shelfDatabase(): Promise<ShelfDatabase> {
         database.createObjectStore("cards", { keyPath: "id" });
         database.createObjectStore("marks");
       }
-      database.createObjectStore("bin", { keyPath: "binId" });
+      if (before < 2) database.createObjectStore("bin", { keyPath: "binId" });
+      database.createObjectStore("parts", { keyPath: "key" });
     },
     // A newer version in another tab must not wait for this one.
     blocking: () => closeShelfDatabase(),

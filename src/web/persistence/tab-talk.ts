@@ -7,7 +7,9 @@ export type TabMessage =
   /** A job was taken off the shelf, into the bin. */
   | { kind: "taken"; jobId: string; binId: string }
   /** Jobs were added to the shelf or taken off it. */
-  | { kind: "shelf" };
+  | { kind: "shelf" }
+  /** The parts bench was changed. */
+  | { kind: "bench" };
 
 const CHANNEL = "shadewright-tabs";
 

@@ -5,6 +5,7 @@ import { goToJob } from "../frame/importing.ts";
 import { readLength } from "../inputs/read-write.ts";
 import { Segments } from "../inputs/segments.tsx";
 import { span } from "../inputs/spec.ts";
+import { readBench } from "../persistence/bench-shelf.ts";
 import { newId } from "../persistence/new-id.ts";
 import { shelveJob } from "../persistence/session.ts";
 import { prefer, usePreferences } from "../state/preferences.ts";
@@ -43,7 +44,9 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
     event.preventDefault();
     setAsked(true);
     if (!widthRead.ok || !lengthRead.ok) return;
-    const { newJob, newWindow } = await import("../state/job-door.ts");
+    const { newJob, newWindow, withPartsFrom } = await import("../state/job-door.ts");
+    // A browser that keeps nothing has no bench either.
+    const bench = await readBench().catch(() => ({}));
     const job = newJob({ id: newId("job"), name: "My windows", system });
     const window = newWindow({
       id: "window-1",
@@ -53,7 +56,8 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
       mount,
     });
     const [room] = job.rooms;
-    await shelveJob({ ...job, rooms: room ? [{ ...room, windows: [window] }] : [] });
+    const withWindow = { ...job, rooms: room ? [{ ...room, windows: [window] }] : [] };
+    await shelveJob(withPartsFrom(withWindow, bench));
     goToJob(job.id, window.id);
   };
 

@@ -43,6 +43,9 @@ export function Shelf() {
                   Back up the shelf
                 </button>
               ) : null}
+              <Link href="/parts" className="button button-small">
+                Parts bench
+              </Link>
               <Link href="/ask" className="button button-small">
                 Ask a question
               </Link>

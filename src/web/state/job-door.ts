@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { newJob, newWindow, openJob } from "../../job/index.ts";
+import { newJob, newWindow, openJob, withPartsFrom } from "../../job/index.ts";
 import { isWithinFields } from "../../plan/index.ts";
 
 // No code from text: the page's content policy forbids it.
@@ -9,4 +9,4 @@ z.config({ jitless: true });
  * The schema's doors, apart from everything else: the validator is large, and the first screen stands without it.
  * Import this file on demand where nothing else needs the schema yet.
  */
-export { isWithinFields, newJob, newWindow, openJob };
+export { isWithinFields, newJob, newWindow, openJob, withPartsFrom };

@@ -14,6 +14,7 @@ export const PRINT_SETS = [
   "workings",
   "shopping",
   "cutting",
+  "parts",
 ] as const;
 export type PrintSet = (typeof PRINT_SETS)[number];
 
@@ -80,6 +81,11 @@ export const SET_WORDS: Record<PrintSet, SetWords> = {
     name: "Cutting tickets",
     reader: "for the cutter",
     about: "each bolt with its cuts in order, lengths to saw, labels for the pieces",
+  },
+  parts: {
+    name: "Parts in your hand",
+    reader: "for whoever measures them",
+    about: "five tests at the bench to fill in, and your locks by your cords",
   },
 };
 

@@ -5,6 +5,7 @@ import { counted } from "../../../words/index.ts";
 import { Fig, LengthFig } from "../../figures/fig.tsx";
 import { FieldGroup } from "../../findings/field-findings.tsx";
 import { Segments } from "../../inputs/segments.tsx";
+import { ShadeFit } from "../../parts/shade-fit.tsx";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { HardwareChoiceList } from "../hardware-choice-list.tsx";
 import { Section } from "../section.tsx";
@@ -61,6 +62,7 @@ export function LiftSection() {
         <Settings group="lift" names={first} />
       </FieldGroup>
       <CordTable lift={plan.lift} />
+      <ShadeFit />
       <HardwareChoiceList />
       <MoreSettings
         group="lift"
