@@ -5,7 +5,7 @@ import { importsOf, nodesOf, type SourceFile, type SyntaxNode } from "./source-t
 export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics", "words"],
   ["figures", "job", "shade-plan"],
-  ["measure", "styles", "cloth", "folds", "lift", "board", "safety", "cutting", "align", "steps"],
+  ["measure", "styles", "existing", "cloth", "folds", "lift", "board", "safety", "cutting", "align", "steps"],
   ["cost", "drape"],
   ["plan"],
   ["diagnose"],

@@ -33,11 +33,17 @@ export interface FittedDrawing {
   toScale?: boolean;
 }
 
+/** Of a shade that hangs already no cloth is cut, and nothing is marked but new rings. */
+function showsNew({ existing }: ShadePlan, kind: SheetKind): boolean {
+  if (existing === undefined) return true;
+  return kind !== "cutting" && (kind !== "marking" || existing.takes.rings > 0);
+}
+
 /** Every drawing of one shade: sheets to fit a page, what the hands do step by step, marking strips and child-safety tag at full size. */
 export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Generator<FittedDrawing> {
   for (const kind of SHEETS) {
     // The strips come one by one below, so that each can be printed and laid on the cloth.
-    if (kind === "strips") continue;
+    if (kind === "strips" || !showsNew(shade, kind)) continue;
     for (const raise of RAISING.includes(kind) ? HEIGHTS : [0]) {
       yield {
         drawing: drawSheet(kind, plan, shade, { raise }),
@@ -53,8 +59,8 @@ export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Gener
     yield { drawing: { ...drawing, id: `step-${number}-${action.kind}` }, fit: BESIDE_WORDS, toScale: false };
   }
   for (const drawing of [
-    ...drawMarkingStrips(plan, shade),
-    ...drawShadeTemplates(plan, shade),
+    ...(showsNew(shade, "marking") ? drawMarkingStrips(plan, shade) : []),
+    ...(showsNew(shade, "cutting") ? drawShadeTemplates(plan, shade) : []),
     ...drawTag(shade, knownOfTag(plan, shade, madeOn)),
   ]) {
     yield { drawing, fit: FULL_SIZE };

@@ -1,5 +1,5 @@
 import { type ReadOf, type ResolvedRates, reads } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, Form, Grid, Lift, Size } from "../shade-plan/index.ts";
+import type { BoardPlan, ClothPlan, ExistingPlan, Form, Grid, Lift, Size } from "../shade-plan/index.ts";
 
 /** What the cost of a shade reads of it. */
 export const COST_READS = reads({
@@ -34,6 +34,8 @@ export interface NeedsInput {
   cloth: ClothPlan;
   lift: Lift;
   board: BoardPlan;
+  /** It hangs already: only what is done to it is bought. */
+  existing?: ExistingPlan | undefined;
 }
 
 /** What the cost of one shade follows from. */

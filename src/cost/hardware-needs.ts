@@ -2,6 +2,7 @@ import { ringCount } from "../shade-plan/index.ts";
 import { fineText, lengthText, type UnitChoice } from "../units/index.ts";
 import { slugOf } from "../words/index.ts";
 import type { NeedsInput } from "./cost-input.ts";
+import { onlyTaken } from "./existing-needs.ts";
 import { haberdasheryNeeds } from "./haberdashery-needs.ts";
 import { liftNeeds, rearCordNeeds } from "./lift-needs.ts";
 import { countedNeed, lengths } from "./make-need.ts";
@@ -9,8 +10,12 @@ import type { Need } from "./need.ts";
 import { clothStepMm, clothUnit, cordStepMm, cutUnit } from "./sold.ts";
 import { SUNDRIES } from "./sundries.ts";
 
-/** Cord, rings, what takes the cords up, bar, ribs, board and its fixings. */
-export function hardwareNeeds(input: NeedsInput): Need[] {
+/** Cord, rings, what takes the cords up, bar, ribs, board and its fixings; of a shade that hangs already what is new. */
+export function hardwareNeeds(input: NeedsInput): readonly Need[] {
+  return onlyTaken(allHardware(input), input);
+}
+
+function allHardware(input: NeedsInput): Need[] {
   return [
     cordNeed(input),
     ringsNeed(input),

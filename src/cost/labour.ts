@@ -1,9 +1,10 @@
 import { type Figure, figureRuleOf } from "../figures/index.ts";
 import type { ResolvedRates } from "../job/index.ts";
-import { type LabourLine, ringCount } from "../shade-plan/index.ts";
+import type { LabourLine } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { inches, MM_PER_M, SAME_LENGTH_MM } from "../units/index.ts";
 import type { NeedsInput } from "./cost-input.ts";
+import { ringsSewn } from "./existing-needs.ts";
 import { toCent } from "./money.ts";
 
 const HOUR_MIN = 60;
@@ -94,22 +95,25 @@ export function billableWidths(drops: number, usableWidthMm: number): number {
 
 /** The work on one shade by the job's own times. */
 export function labourOf(input: NeedsInput, rates: ResolvedRates, sewnMm: number): LabourLine[] {
-  const { grid, form, cloth, lift } = input;
+  const { cloth, lift, existing } = input;
   const widths = cloth.layers.reduce(
     (total, cut) => total + billableWidths(cut.widths, cut.usableWidthMm),
     0,
   );
-  const rings = ringCount(grid, form);
+  const rings = ringsSewn(input);
+  const hangs = existing !== undefined;
   const lines: [id: string, label: string, minutes: number][] = [
     ["measure", "Measure the window", rates.measureMin],
     ["cut", "Cut the cloth", rates.cutMinPerWidth * widths],
     ["sew", "Hem, join and line", (rates.sewMinPerM * sewnMm) / MM_PER_M],
     ["rings", "Mark and sew the rings", rates.ringMin * rings],
     ["rig", "Thread and level the cords", rates.rigMinPerCord * lift.cords.length],
-    ["board", "Make and cover the board", rates.boardMin],
-    ["hang", "Hang the shade", rates.hangMin],
+    ["board", "Make and cover the board", hangs ? 0 : rates.boardMin],
+    ["hang", hangs ? "Take the shade down and hang it again" : "Hang the shade", rates.hangMin],
   ];
-  return lines.map(([id, label, minutes]) => labourLine(id, label, minutes, rates.labourPerHour));
+  return lines
+    .filter(([, , minutes]) => !hangs || minutes > 0)
+    .map(([id, label, minutes]) => labourLine(id, label, minutes, rates.labourPerHour));
 }
 
 /** The same work over all shades, line by line, in the order of the work. */

@@ -2,6 +2,7 @@ import type { StageResult } from "../figures/index.ts";
 import type { Cost } from "../shade-plan/index.ts";
 import { clothNeeds } from "./cloth-needs.ts";
 import type { CostInput } from "./cost-input.ts";
+import { withClothTaken } from "./existing-needs.ts";
 import { hardwareNeeds } from "./hardware-needs.ts";
 import { judgeLengths } from "./judge-cost.ts";
 import { labourOf, sewnLength } from "./labour.ts";
@@ -24,13 +25,15 @@ export interface ShadeCost {
  * What one shade costs if it were bought for alone: nothing at hand, every line rounded to what is sold. Money in
  * `rates.currency`; the words of its shopping list are made when they are read.
  */
-export function planCost(input: CostInput): StageResult<ShadeCost> {
+export function planCost(whole: CostInput): StageResult<ShadeCost> {
+  const input = withClothTaken(whole);
   const { shade, rates } = input;
   const { units } = shade;
   const sewn = sewnLength(input);
   const thread = threadLength(input, sewn.value);
-  const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), threadNeed(thread.value)]).map(
-    (need) => withTypedPrice(need, rates.prices),
+  const sews = thread.value > 0 ? [threadNeed(thread.value)] : [];
+  const needs = mergeNeeds([...clothNeeds(input), ...hardwareNeeds(input), ...sews]).map((need) =>
+    withTypedPrice(need, rates.prices),
   );
   const stock = new StockAtHand();
   const bought = needs.map((need) => shop(need, stock, rates.wasteShare));

@@ -1,6 +1,6 @@
 import { type Figure, figureRule } from "../figures/index.ts";
-import { ringCount } from "../shade-plan/index.ts";
 import type { NeedsInput } from "./cost-input.ts";
+import { ringsSewn } from "./existing-needs.ts";
 import type { Need } from "./need.ts";
 import { SUNDRIES } from "./sundries.ts";
 
@@ -21,13 +21,13 @@ const THREAD = figureRule({
 });
 
 /** Sewing thread for seams and rings, mm. */
-export function threadLength({ grid, form }: NeedsInput, sewnMm: number): Figure {
+export function threadLength(input: NeedsInput, sewnMm: number): Figure {
   const { threadPerSeam, threadPerRingMm } = SUNDRIES;
   return THREAD.figure({
     t: threadPerSeam.value,
     S: sewnMm,
     q: threadPerRingMm.value,
-    n: ringCount(grid, form),
+    n: ringsSewn(input),
   });
 }
 

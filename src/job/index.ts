@@ -11,6 +11,7 @@ export * from "./cord-stiffness.ts";
 export type { CutCloth, LaidPiece } from "./cut-work.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
+export { EXISTING_TASK_WORDS, EXISTING_TASKS, type Existing, type ExistingTask } from "./existing.ts";
 export * from "./eye-friction.ts";
 export { fieldAccepts } from "./field-accepts.ts";
 export * from "./footholds.ts";

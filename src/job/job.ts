@@ -5,6 +5,7 @@ import { besideSchema, headSchema } from "./beyond-rectangle.ts";
 import { clothSchema } from "./cloth.ts";
 import { cutClothSchema, laidPiecesSchema } from "./cut-work.ts";
 import { cuttingSchema } from "./cutting.ts";
+import { existingSchema } from "./existing.ts";
 import { footholdSchema } from "./footholds.ts";
 import { hardwareSchema } from "./hardware.ts";
 import { inLineSchema } from "./in-line.ts";
@@ -137,6 +138,7 @@ export const shadeSchema = z.strictObject({
   banding: id.nullable().optional().meta({ description: "Cloth of the contrast banding, by id" }),
   bottomBand: id.nullable().optional().meta({ description: "Cloth of the band along the bottom, by id" }),
   making: makingSchema.optional(),
+  existing: existingSchema.optional(),
   note: noteSchema.optional(),
 });
 

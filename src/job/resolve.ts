@@ -2,7 +2,9 @@ import type { UnitChoice } from "../units/index.ts";
 import { FORMER_IDS } from "./catalogue.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
+import type { Existing } from "./existing.ts";
 import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import { LIFT_TRAITS } from "./lift-traits.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
 import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, Ring, Tube } from "./parts.ts";
 import { locksToChoose, type PartsAtHand } from "./parts-at-hand.ts";
@@ -54,6 +56,8 @@ export interface ResolvedShade {
   rearCords: RearGuide;
   /** What the shade itself says about its making, before workshop and defaults: where patches go. */
   own?: Making;
+  /** The shade hangs already: as it was measured, and what is to be done to it. */
+  existing?: Existing;
   /** Groups of settings that the shade has of its own; undefined where it has none at all. A patch must know. */
   ownGroups?: readonly MakingGroup[];
   cloths: LayerCloths;
@@ -172,6 +176,18 @@ function tooLittle(
 }
 
 /**
+ * The lift of a shade that hangs already where its maker chose none: the one that it has, but for what is to be done
+ * to it. One that is to go without cords, or to be made safer, takes what is proposed for the place.
+ */
+function liftOfExisting({ tasks, strung }: Existing, proposal: LiftProposal): LiftProposal {
+  if (tasks.includes("make-safer")) return proposal;
+  if (tasks.includes("go-cordless"))
+    return LIFT_TRAITS[proposal.kind].cordsAtFront ? { ...proposal, kind: "spring" } : proposal;
+  if (tasks.includes("fit-lock") || tasks.includes("replace-lock")) return PLAIN_LIFT;
+  return { kind: strung, rearCords: "open" };
+}
+
+/**
  * Answers every question of one window. Never fails: a reference to nothing falls back and is reported.
  *
  * @throws where the catalogue has no part of a kind: a bug
@@ -186,6 +202,8 @@ export function resolveShade(
 ): ResolvedShade {
   const missing: ResolvedShade["missing"] = [];
   const { shade } = window;
+  const { existing } = shade;
+  const proposed = existing === undefined ? proposal : liftOfExisting(existing, proposal);
   const making = resolveMaking(shade.making, job.workshop, shade.style);
   const find = <P extends { id: string; name: string }>(
     list: P[],
@@ -244,10 +262,11 @@ export function resolveShade(
     opening: window.opening,
     window,
     making,
-    liftKind: lift.kind ?? proposal.kind,
+    liftKind: lift.kind ?? proposed.kind,
     // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.
-    rearCords: lift.rearCords ?? (lift.kind === undefined ? proposal : PLAIN_LIFT).rearCords,
+    rearCords: lift.rearCords ?? (lift.kind === undefined ? proposed : PLAIN_LIFT).rearCords,
     own: shade.making,
+    ...(existing === undefined ? {} : { existing }),
     ...(own === undefined
       ? {}
       : { ownGroups: (Object.keys(own) as MakingGroup[]).filter((group) => own[group] !== undefined) }),

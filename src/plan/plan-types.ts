@@ -7,6 +7,7 @@ import type {
   ClothFeel,
   ClothPlan,
   Cost,
+  ExistingPlan,
   Folds,
   Form,
   Grid,
@@ -32,6 +33,8 @@ export interface ShadePlan {
   mount: Mount;
   /** What was measured at the window, as the job gives it: for the measure sheet. */
   opening?: Opening;
+  /** It hangs already: what is done to it, and what that takes. All else of the plan then says how it is. */
+  existing?: ExistingPlan;
   size: Size;
   grid: Grid;
   /** How the style shapes its cloth beyond a plain rectangle with rings. */

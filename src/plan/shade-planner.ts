@@ -3,6 +3,13 @@ import { BOARD_READS, planBoard } from "../board/index.ts";
 import { CLOTH_READS, MASS_READS, planCloth, planMass } from "../cloth/index.ts";
 import { COST_READS, type CostInput, planCost, type ShadeCost } from "../cost/index.ts";
 import {
+  columnsAsMeasured,
+  EXISTING_READS,
+  gridAsMeasured,
+  massAsWeighed,
+  planExisting,
+} from "../existing/index.ts";
+import {
   bySeverity,
   type Figure,
   type Finding,
@@ -28,6 +35,7 @@ import {
   type BoardPlan,
   type ClothPlan,
   type Column,
+  type ExistingPlan,
   type Folds,
   type Form,
   type Grid,
@@ -77,6 +85,12 @@ export class ShadePlanner {
   readonly #partStrung = partRead(LIFT_READS);
   readonly #partReviewed = partRead(SAFETY_READS);
 
+  readonly #partExisting = partRead(EXISTING_READS);
+  readonly #columnsAsMeasured = stage(columnsAsMeasured);
+  readonly #gridAsMeasured = stage(gridAsMeasured);
+  readonly #massAsWeighed = stage(massAsWeighed);
+  readonly #existing = stage(planExisting);
+
   readonly #measure = stage(measure);
   /** The stages of the style that the shade has now. */
   readonly #styled = remember(stagesOfStyle);
@@ -124,6 +138,7 @@ export class ShadePlanner {
       size,
       grid,
       headrailNeededMm,
+      hangs: resolved.existing !== undefined,
     });
   }
 
@@ -142,7 +157,9 @@ export class ShadePlanner {
   #taken(resolved: ResolvedShade) {
     const measured = this.#measure(this.#partMeasured(resolved));
     const size = measured.values;
-    const inColumns = this.#styled({ style: resolved.style }).columns(resolved, size);
+    const existing = this.#partExisting(resolved);
+    const planned = this.#styled({ style: resolved.style }).columns(resolved, size);
+    const inColumns = this.#columnsAsMeasured({ shade: existing, size, planned });
     const columns = inColumns.values;
     const liftParts = this.#liftParts({ shade: this.#partTaken(resolved), size, columns });
     const headrail = this.#headrail({ shade: this.#partHeaded(resolved), liftParts: liftParts.values });
@@ -153,19 +170,32 @@ export class ShadePlanner {
     const { measured, size, inColumns, columns, liftParts, headrail } = this.#taken(resolved);
     const styled = this.#styled({ style: resolved.style });
     const lay = resolved.making.fold === alone.making.fold ? styled.ownGrid : styled.grid;
-    const laid = lay(resolved, { size, columns, headrailNeededMm: headrail.values });
+    const existing = this.#partExisting(resolved);
+    const laid = this.#gridAsMeasured({
+      shade: existing,
+      size,
+      planned: lay(resolved, { size, columns, headrailNeededMm: headrail.values }),
+    });
     const { grid, form } = laid.values;
     const cut = this.#cloth({ shade: this.#partCut(resolved), size, grid, form });
     const cloth = cut.values;
-    const weighed = this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth });
+    const weighed = this.#massAsWeighed({
+      shade: existing,
+      planned: this.#mass({ shade: this.#partWeighed(resolved), grid, form, cloth }),
+    });
     const mass = weighed.values;
     const strung = this.#lift({
       ...{ shade: this.#partStrung(resolved), size, grid, form, mass },
       liftParts: liftParts.values,
     });
     const lift = strung.values;
+    const worked = this.#existing({
+      shade: existing,
+      ...{ size, grid, mass, lift },
+      headrailNeededMm: headrail.values,
+    });
     const reviewed = this.#review({ shade: this.#partReviewed(resolved), size, grid, form, mass, lift });
-    return { measured, inColumns, liftParts, headrail, laid, cut, weighed, strung, reviewed };
+    return { measured, inColumns, liftParts, headrail, laid, cut, weighed, strung, worked, reviewed };
   }
 
   #planAsTold(
@@ -192,6 +222,7 @@ export class ShadePlanner {
     const cost = this.#cost({
       shade: this.#partCosted(resolved),
       ...{ size, grid, form, cloth, lift, board, rates },
+      existing: stages.worked.values,
     });
     return this.#assemble({
       resolved,
@@ -227,15 +258,21 @@ interface Asked extends Pick<RoomWindow, "shade" | "size">, Pick<ResolvedShade, 
   asking: LineAskInput["shade"];
   grid: Grid;
   headrailNeededMm: number;
+  /** It hangs already. */
+  hangs: boolean;
 }
 
-function askedOf({ style, shade, asking, size, grid, headrailNeededMm }: Asked): RoomWindow {
+function askedOf({ style, shade, asking, size, grid, headrailNeededMm, hangs }: Asked): RoomWindow {
   const { inLine } = STYLE_MODULES[style];
   return {
     shade,
     size,
-    ask: typeof inLine === "string" ? inLine : inLine.ask({ shade: asking, size, headrailNeededMm }),
-    hangsFlat: typeof inLine !== "string",
+    ask: hangs
+      ? "it hangs already, with rows of its own"
+      : typeof inLine === "string"
+        ? inLine
+        : inLine.ask({ shade: asking, size, headrailNeededMm }),
+    hangsFlat: typeof inLine !== "string" && !hangs,
     own: { rows: grid.rows.length, raisedMm: grid.raisedHeightMm },
   };
 }
@@ -254,6 +291,7 @@ interface Stages {
   weighed: StageResult<Mass>;
   folded: StageResult<Folds | undefined>;
   strung: StageResult<Lift>;
+  worked: StageResult<ExistingPlan | undefined>;
   mounted: StageResult<BoardPlan>;
   reviewed: () => StageResult<SafetyReview>;
   cost: () => StageResult<ShadeCost>;
@@ -270,10 +308,13 @@ export function figuresOf(shade: ShadePlan): ReadonlyMap<string, Figure> {
 /** The plan as its readers take it; its words are made when someone reads them. */
 function assemble(stages: Stages): PlannedShade {
   const { resolved, careful, aligned, measured, inColumns, liftParts, headrail, laid, line } = stages;
-  const { cut, weighed, folded, strung, mounted, reviewed, cost } = stages;
+  const { weighed, folded, strung, worked, mounted, reviewed, cost } = stages;
+  const existing = worked.values;
+  // Of a shade that hangs already no cloth is cut.
+  const cut = existing === undefined ? stages.cut : { ...stages.cut, findings: [], workings: [] };
   const size = measured.values;
   const { grid, form } = laid.values;
-  const cloth = cut.values;
+  const cloth = stages.cut.values;
   const mass = weighed.values;
   const folds = folded.values;
   const lift = strung.values;
@@ -290,6 +331,7 @@ function assemble(stages: Stages): PlannedShade {
       weighed,
       folded,
       strung,
+      worked,
       mounted,
       reviewed(),
       cost(),
@@ -307,6 +349,7 @@ function assemble(stages: Stages): PlannedShade {
       ...(aligned.motif === undefined ? [] : judgeMotif({ shade: resolved, motif: aligned.motif, cloth })),
       ...proposedLift({ shade: resolved, careful }),
       ...strung.findings,
+      ...worked.findings,
       ...mounted.findings,
       ...reviewed().findings,
       ...cost().findings,
@@ -316,7 +359,7 @@ function assemble(stages: Stages): PlannedShade {
   );
   const steps = lazy(() =>
     planSteps({
-      ...{ resolved, size, grid, form, cloth, mass, lift, board },
+      ...{ resolved, size, grid, form, cloth, mass, lift, board, existing },
       styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
     }),
   );
@@ -336,6 +379,7 @@ function assemble(stages: Stages): PlannedShade {
     style: resolved.style,
     mount: resolved.mount,
     opening: resolved.opening,
+    ...(existing === undefined ? {} : { existing }),
     size,
     grid,
     form,

@@ -3,7 +3,7 @@ import { settingPatch } from "../job/index.ts";
 import type { CarefulLift } from "./review/careful-lift.ts";
 import type { SafetyShade } from "./safety-reads.ts";
 
-type ProposedShade = Pick<SafetyShade, "shadeId" | "path" | "making">;
+type ProposedShade = Pick<SafetyShade, "shadeId" | "path" | "making" | "existing">;
 
 /** Says why the lift is what it is where the maker chose none, with the cord lock ready to press. */
 export function proposedLift({
@@ -13,7 +13,10 @@ export function proposedLift({
   shade: ProposedShade;
   careful: CarefulLift;
 }): Finding[] {
-  if (shade.making.lift.kind !== undefined) return [];
+  // A shade that hangs already keeps its lift, unless it is to be made safer.
+  const { existing } = shade;
+  const isKept = existing !== undefined && !existing.tasks.includes("make-safer");
+  if (shade.making.lift.kind !== undefined || isKept) return [];
   return [
     {
       id: "lift.proposed",

@@ -5,6 +5,7 @@ export * from "./caution.ts";
 export * from "./cloth.ts";
 export * from "./cloth-feel.ts";
 export * from "./cost.ts";
+export * from "./existing.ts";
 export * from "./folds.ts";
 export * from "./form.ts";
 export * from "./grid.ts";

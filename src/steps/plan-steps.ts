@@ -2,6 +2,7 @@ import { CHAPTERS, type Step, type StepChapter } from "../shade-plan/index.ts";
 import { type Bench, benchOf } from "./bench.ts";
 import { boardSteps } from "./board.ts";
 import { cutSteps } from "./cut.ts";
+import { existingSteps } from "./existing-steps.ts";
 import { hangSteps } from "./hang.ts";
 import { levelSteps } from "./level.ts";
 import { makeSteps } from "./make.ts";
@@ -26,5 +27,6 @@ const CHAPTER_STEPS: Record<StepChapter, (bench: Bench) => Step[]> = {
 export function planSteps(input: StepInput): Step[] {
   const bench = benchOf(input);
   const usual = CHAPTERS.flatMap((chapter) => CHAPTER_STEPS[chapter](bench));
-  return mergeStyleSteps(usual, input.styleSteps);
+  const all = mergeStyleSteps(usual, input.styleSteps);
+  return input.existing === undefined ? all : existingSteps(bench, input.existing, all);
 }

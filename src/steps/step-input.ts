@@ -1,5 +1,15 @@
 import type { ResolvedShade } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, Form, Grid, Lift, Mass, Size, StyleStep } from "../shade-plan/index.ts";
+import type {
+  BoardPlan,
+  ClothPlan,
+  ExistingPlan,
+  Form,
+  Grid,
+  Lift,
+  Mass,
+  Size,
+  StyleStep,
+} from "../shade-plan/index.ts";
 
 /** What the steps of one shade follow from. */
 export interface StepInput {
@@ -11,6 +21,8 @@ export interface StepInput {
   mass: Mass;
   lift: Lift;
   board: BoardPlan;
+  /** It hangs already: only what is done to it is told. */
+  existing?: ExistingPlan | undefined;
   /** What the style adds to the usual steps. */
   styleSteps: StyleStep[];
 }

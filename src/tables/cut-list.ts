@@ -1,4 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
+import { clothTaken } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { type Cell, type Table, textAndMm } from "./table.ts";
 
@@ -31,8 +32,8 @@ export function cutList(plan: Plan): Table {
 
 const NO_POSITION: Cell[] = ["", "", "", ""];
 
-function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
-  return cloth.layers.flatMap((cut) =>
+function clothRows({ roomName, windowName, cloth, existing }: ShadePlan, units: UnitChoice): Cell[][] {
+  return clothTaken(cloth, existing).layers.flatMap((cut) =>
     cut.panels.map((panel) => {
       const lay = cut.lays.find((one) => one.panelId === panel.id);
       return [
@@ -50,8 +51,8 @@ function clothRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice
 }
 
 /** Pieces beside the panels: bands, board cover, returns, strips. A single one has its place on the cloth. */
-function trimRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice): Cell[][] {
-  return cloth.trims.map((trim) => {
+function trimRows({ roomName, windowName, cloth, existing }: ShadePlan, units: UnitChoice): Cell[][] {
+  return clothTaken(cloth, existing).trims.map((trim) => {
     const bolt = cloth.trimBolts.find((one) => one.clothId === trim.clothId);
     const lay = trim.count === 1 ? bolt?.lays.find((one) => one.panelId === trim.id) : undefined;
     return [
@@ -68,7 +69,7 @@ function trimRows({ roomName, windowName, cloth }: ShadePlan, units: UnitChoice)
 }
 
 function stickRows(
-  { roomName, windowName, cloth, board, lift, cost }: ShadePlan,
+  { roomName, windowName, cloth, board, lift, cost, existing }: ShadePlan,
   units: UnitChoice,
 ): Cell[][] {
   const row = (piece: string, material: string, count: number, lengthMm: number): Cell[] => [
@@ -84,14 +85,19 @@ function stickRows(
   ];
   const ribs = cloth.ribLines.length;
   const ribName = cost.shopping.find((line) => line.id.startsWith("rib-"))?.label ?? "";
+  const isNew = existing === undefined;
   return [
-    ...(cloth.ribLengthMm === undefined || ribs === 0 ? [] : [row("Rib", ribName, ribs, cloth.ribLengthMm)]),
-    ...(board.barLengthMm === undefined
+    ...(cloth.ribLengthMm === undefined || ribs === 0 || !isNew
+      ? []
+      : [row("Rib", ribName, ribs, cloth.ribLengthMm)]),
+    ...(board.barLengthMm === undefined || !isNew
       ? []
       : [row("Weight bar", board.barName ?? "", 1, board.barLengthMm)]),
-    row("Board", board.sectionName, 1, board.cutMm),
-    ...(lift.takeUp !== "tube" ? [] : [row("Lift tube", lift.tube.name, 1, lift.tube.lengthMm)]),
-    ...(lift.wovenSleeves === undefined
+    ...(isNew ? [row("Board", board.sectionName, 1, board.cutMm)] : []),
+    ...(lift.takeUp !== "tube" || existing?.takes.tube === false
+      ? []
+      : [row("Lift tube", lift.tube.name, 1, lift.tube.lengthMm)]),
+    ...(lift.wovenSleeves === undefined || existing?.takes.sleeves === false
       ? []
       : [
           row("Woven sleeve", "Woven sleeve for lift cord", lift.wovenSleeves.count, lift.wovenSleeves.cutMm),

@@ -1,4 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
+import { rowsToSew } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { type Cell, type Table, textAndMm } from "./table.ts";
 
@@ -18,15 +19,16 @@ export function markingList(plan: Plan): Table {
       "fromLeftEdgeMm",
     ],
     rows: plan.shades.flatMap((shade) => [
-      ...pocketRows(shade, plan.units),
-      ...clothRows(shade, plan.units),
+      ...(shade.existing === undefined
+        ? [...pocketRows(shade, plan.units), ...clothRows(shade, plan.units)]
+        : []),
       ...ringRows(shade, plan.units),
     ]),
   };
 }
 
-function ringRows({ roomName, windowName, grid }: ShadePlan, units: UnitChoice): Cell[][] {
-  return grid.rows.flatMap((row) =>
+function ringRows({ roomName, windowName, grid, existing }: ShadePlan, units: UnitChoice): Cell[][] {
+  return rowsToSew(grid.rows, existing).flatMap((row) =>
     grid.columns.map((column) => [
       roomName,
       windowName,

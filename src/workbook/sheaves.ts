@@ -100,13 +100,13 @@ const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext) => void> = {
   client: clientSheet,
   handover: handOverSheet,
   table: (context) => {
-    for (const page of [jobCard, cutPage, markPage, rigPage, makePage, hangPage]) page(context);
+    for (const page of tablePages(context.shade)) page(context);
   },
   steps: stepsPage,
   strips: (context) => {
     stripsPages(context);
     // A shade of straight lines and square corners needs none.
-    if (hasTemplates(context.shade)) templatesPages(context);
+    if (context.shade.existing === undefined && hasTemplates(context.shade)) templatesPages(context);
   },
   tag: tagPage,
   "child-safety": childSafetyPage,
@@ -116,6 +116,19 @@ const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext) => void> = {
     workingsPage(context);
   },
 };
+
+/** Of a shade that hangs already nothing is cut, and only new rings are marked and sewn. */
+function tablePages({ existing }: ShadePlan): ((context: ShadeContext) => void)[] {
+  if (existing === undefined) return [jobCard, cutPage, markPage, rigPage, makePage, hangPage];
+  const sewing = existing.takes.rings > 0 || existing.takes.sleeves;
+  return [
+    jobCard,
+    ...(existing.takes.rings > 0 ? [markPage] : []),
+    rigPage,
+    ...(sewing ? [makePage] : []),
+    hangPage,
+  ];
+}
 
 function isOfShade(set: PrintSet): set is ShadeSet {
   return !JOB_SETS.some((one) => one === set);
@@ -129,7 +142,9 @@ function ofShade(
   const alone = shades.length === 1;
   // One for all sheaves of a shade, so that each drawing is made once, and let go with the last of them.
   let context: ShadeContext | undefined;
-  const own = sets.filter(isOfShade);
+  // Strips and templates are for cloth that is marked and cut.
+  const marks = shade.existing === undefined || shade.existing.takes.rings > 0;
+  const own = sets.filter(isOfShade).filter((set) => set !== "strips" || marks);
   const sheaves = own.map(
     (set, i): Sheaf => ({
       set,

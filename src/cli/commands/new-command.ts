@@ -1,10 +1,14 @@
 import { randomUUID } from "node:crypto";
 import { type Command, Option } from "commander";
 import {
+  EXISTING_TASKS,
+  type ExistingTask,
   JOB_FORMAT,
   JOB_VERSION,
   type JobIssue,
   jobText,
+  LIFT_KINDS,
+  type LiftKind,
   MOUNTS,
   type Mount,
   openJob,
@@ -39,6 +43,10 @@ interface NewOptions {
   units: UnitSystem;
   place?: Place;
   purpose?: Purpose;
+  existing?: ExistingTask[];
+  strung?: LiftKind;
+  rows?: string;
+  columns?: string;
   out?: string;
 }
 
@@ -47,6 +55,8 @@ const FIELD_OPTIONS: Record<string, string> = {
   name: "--name",
   "rooms[0].windows[0].opening.widthsMm[0]": "--width",
   "rooms[0].windows[0].opening.heightsMm[0]": "--length",
+  "rooms[0].windows[0].shade.existing.rowsFromHemMm": "--rows",
+  "rooms[0].windows[0].shade.existing.columnsFromLeftMm": "--columns",
 };
 
 function lengthOf(option: string, text: string | undefined, units: UnitChoice): number {
@@ -54,6 +64,33 @@ function lengthOf(option: string, text: string | undefined, units: UnitChoice): 
   const parsed = parseLength(text, bareUnit(units));
   if (!parsed.ok) throw badInput(option, JSON.stringify(text), parsed.reason);
   return parsed.lengthMm;
+}
+
+/** Lengths with semicolons between, since a comma may stand in a length. */
+function lengthsOf(option: string, text: string | undefined, units: UnitChoice): number[] {
+  if (text === undefined)
+    throw badInput(option, "nothing", `lengths with ; between, such as "4; 11 1/2; 19"`);
+  return text
+    .split(";")
+    .filter((part) => part.trim() !== "")
+    .map((part) => lengthOf(option, part, units));
+}
+
+/** A shade that hangs already: what is to be done to it, and its rows and columns as measured. */
+function existingOf(options: NewOptions, units: UnitChoice) {
+  const { existing: tasks, strung } = options;
+  if (tasks === undefined) {
+    const stray = (["strung", "rows", "columns"] as const).find((option) => options[option] !== undefined);
+    if (stray !== undefined)
+      throw badInput(`--${stray}`, JSON.stringify(options[stray]), "--existing with what is to be done");
+    return undefined;
+  }
+  return {
+    tasks,
+    strung,
+    rowsFromHemMm: lengthsOf("--rows", options.rows, units),
+    columnsFromLeftMm: lengthsOf("--columns", options.columns, units),
+  };
 }
 
 function inOptionWords(issue: JobIssue): JobIssue {
@@ -69,6 +106,7 @@ function inOptionWords(issue: JobIssue): JobIssue {
 
 function jobFrom(options: NewOptions): string {
   const units: UnitChoice = { system: options.units, ruler: SYSTEM_DEFAULT_RULER[options.units] };
+  const existing = existingOf(options, units);
   const opened = openJob({
     format: JOB_FORMAT,
     version: JOB_VERSION,
@@ -89,7 +127,12 @@ function jobFrom(options: NewOptions): string {
               widthsMm: [lengthOf("--width", options.width, units)],
               heightsMm: [lengthOf("--length", options.length, units)],
             },
-            shade: { mount: options.mount, style: options.style },
+            shade: {
+              // One that hangs is measured itself.
+              mount: options.mount ?? (existing === undefined ? undefined : "to-size"),
+              style: options.style,
+              existing,
+            },
           },
         ],
       },
@@ -120,6 +163,17 @@ export function addNew(program: Command, io: Io): void {
     )
     .addOption(new Option("--place <place>", "where it will hang, for the cautions").choices(PLACES))
     .addOption(new Option("--purpose <purpose>", "whom it is for").choices(PURPOSES))
+    .addOption(
+      new Option(
+        "--existing <task...>",
+        "it hangs already: what is to be done; width and length are then its own",
+      ).choices(EXISTING_TASKS),
+    )
+    .addOption(
+      new Option("--strung <lift>", "how it is raised now; a cleat where it is left out").choices(LIFT_KINDS),
+    )
+    .option("--rows <lengths>", "its rows of rings above the hem, with ; between: '4; 11 1/2; 19'")
+    .option("--columns <lengths>", "its columns from the left edge, with ; between")
     .option("--out <file>", "new file to write; without it the job is printed")
     .option("--json", "print the job, also when it is written to a file")
     .action(async (options: NewOptions & { json?: boolean }) => {

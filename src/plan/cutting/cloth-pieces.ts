@@ -1,7 +1,14 @@
 import { acrossRepeatMm, firstColumnMm } from "../../cloth/index.ts";
 import type { Piece } from "../../cutting/index.ts";
 import type { Cloth } from "../../job/index.ts";
-import type { Lay, Layer, LayerCut, Panel, Trim } from "../../shade-plan/index.ts";
+import {
+  clothTaken,
+  type Lay,
+  type Layer,
+  type LayerCut,
+  type Panel,
+  type Trim,
+} from "../../shade-plan/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
 
 /** Seen with the shade: joined to each other's colour, so cut from one dye lot. */
@@ -9,14 +16,17 @@ const SEEN: readonly Layer[] = ["face"];
 
 /** Every piece that the shades take of one cloth: panels of all layers, and what is cut beside them. */
 export function clothPieces(shades: readonly ShadePlan[], cloth: Cloth): Piece[] {
-  return shades.flatMap((shade) => [
-    ...shade.cloth.layers
-      .filter(({ clothId }) => clothId === cloth.id)
-      .flatMap((layer) => layer.panels.map((panel) => panelPiece(shade, layer, panel, cloth))),
-    ...shade.cloth.trims
-      .filter(({ clothId }) => clothId === cloth.id)
-      .flatMap((trim) => trimPieces(shade, trim, cloth)),
-  ]);
+  return shades.flatMap((shade) => {
+    const { layers, trims } = clothTaken(shade.cloth, shade.existing);
+    return [
+      ...layers
+        .filter(({ clothId }) => clothId === cloth.id)
+        .flatMap((layer) => layer.panels.map((panel) => panelPiece(shade, layer, panel, cloth))),
+      ...trims
+        .filter(({ clothId }) => clothId === cloth.id)
+        .flatMap((trim) => trimPieces(shade, trim, cloth)),
+    ];
+  });
 }
 
 function panelPiece(shade: ShadePlan, layer: LayerCut, panel: Panel, cloth: Cloth): Piece {

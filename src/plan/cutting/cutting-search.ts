@@ -145,8 +145,8 @@ function partsOfShades(job: Job, plan: Plan): ShadeParts[] {
       const planned = shades.get(window.id);
       if (planned === undefined) return [];
       const resolved = resolveShade(job, parts, room, window, `/rooms/${r}/windows/${w}`, careful);
-      const { size, grid, form, cloth, lift, board } = planned;
-      return [{ shade: resolved, windowName: window.name, size, grid, form, cloth, lift, board }];
+      const { size, grid, form, cloth, lift, board, existing } = planned;
+      return [{ shade: resolved, windowName: window.name, size, grid, form, cloth, lift, board, existing }];
     }),
   );
 }

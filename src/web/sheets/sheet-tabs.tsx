@@ -23,15 +23,21 @@ const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
 /** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
 export function SheetTabs() {
   const sheet = usePlanner((planner) => planner.view.sheet);
-  const { takeUp } = useShade().plan.lift;
+  const { lift, existing } = useShade().plan;
+  const { takeUp } = lift;
+  // Of a shade that hangs already no cloth is cut, and nothing is marked but new rings.
+  const kinds = KINDS.filter(
+    (kind) =>
+      existing === undefined || (kind !== "cutting" && (kind !== "marking" || existing.takes.rings > 0)),
+  );
   const row = useRef<HTMLDivElement>(null);
   const onKeyDown = (event: KeyboardEvent) => {
-    const at = KINDS.indexOf(sheet as keyof typeof TABS);
-    const next = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: KINDS.length - 1 }[event.key];
+    const at = kinds.indexOf(sheet as keyof typeof TABS);
+    const next = { ArrowRight: at + 1, ArrowLeft: at - 1, Home: 0, End: kinds.length - 1 }[event.key];
     if (next === undefined) return;
     event.preventDefault();
-    const index = (next + KINDS.length) % KINDS.length;
-    look({ sheet: KINDS[index] ?? "front" });
+    const index = (next + kinds.length) % kinds.length;
+    look({ sheet: kinds[index] ?? "front" });
     row.current?.querySelectorAll<HTMLElement>("[role=tab]")[index]?.focus();
   };
   return (
@@ -42,7 +48,7 @@ export function SheetTabs() {
       className="stage-tab-list screen-only"
       onKeyDown={onKeyDown}
     >
-      {KINDS.map((kind) => (
+      {kinds.map((kind) => (
         <button
           key={kind}
           type="button"

@@ -9,6 +9,7 @@ import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { BeyondRectangle } from "../beyond-rectangle.tsx";
 import { Diagonals } from "../diagonals.tsx";
 import { Footholds } from "../footholds.tsx";
+import { HangsAlready } from "../hangs-already.tsx";
 import { Obstructions } from "../obstructions.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings } from "../setting-group.tsx";
@@ -35,6 +36,7 @@ export function MeasureSection() {
         onChange={(chosen) => editField(`${pointer}/shade/mount`, chosen, "Mount")}
         readOnly={!useCanEdit()}
       />
+      <HangsAlready />
       <Sides
         of="widthsMm"
         given={window.opening.widthsMm.length}

@@ -1,8 +1,9 @@
 import type { Drawing } from "../../../drawing/index.ts";
 import { SEVERITY_WORDS, type Severity } from "../../../figures/index.ts";
-import { PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
+import { EXISTING_TASK_WORDS, PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
 import { findingCards, type Plan } from "../../../plan/index.ts";
 import { LAYER_NAMES } from "../../../shade-plan/index.ts";
+import { listed } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
 import { type FactLine, factList } from "../../typeset/fact-list.ts";
@@ -68,7 +69,11 @@ function pictureAndFacts(context: ShadeContext, roomPt: number): void {
     setLines(book, [finished], right.x, top + book.look.label.leadingPt, TYPE.key);
   });
   book.y = top + book.look.label.leadingPt + TYPE.key.leadingPt + 6;
-  factList(book, "What is made", facts(context), { ...right, shares: [0.6, 1.6], after: 0 });
+  factList(book, context.shade.existing === undefined ? "What is made" : "What hangs", facts(context), {
+    ...right,
+    shares: [0.6, 1.6],
+    after: 0,
+  });
   book.y = Math.max(book.y, top + figure.heightPt) + 12;
 }
 
@@ -82,8 +87,13 @@ function picture(front: Drawing): Drawing {
 
 function facts({ shade, plan }: ShadeContext): FactLine[] {
   const line = (label: string, text: string): FactLine => ({ label, text, strong: false });
+  const { existing } = shade;
+  const what = existing === undefined ? MOUNT_WORDS[shade.mount] : "hangs already";
   return [
-    line("Shade", `${STYLE_NAMES[shade.style]}, ${MOUNT_WORDS[shade.mount]}`),
+    line("Shade", `${STYLE_NAMES[shade.style]}, ${what}`),
+    ...(existing === undefined
+      ? []
+      : [line("To do", listed(existing.tasks.map((task) => EXISTING_TASK_WORDS[task])))]),
     ...shade.cloth.layers.map(({ layer, clothName }) => line(LAYER_NAMES[layer], clothName)),
     line("Lift", liftWords(shade.lift)),
     line("Where", placeAndPurpose(plan)),

@@ -1,4 +1,4 @@
-import type { Opening } from "../../../job/index.ts";
+import type { ShadePlan } from "../../../plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
 import { section } from "../../typeset/heading.ts";
@@ -16,7 +16,9 @@ interface Asked {
 }
 
 /** Everything to measure again, down one half of the page and then the other. */
-function asked(opening: Opening | undefined): Asked[] {
+function asked(shade: ShadePlan): Asked[] {
+  if (shade.existing !== undefined) return askedOfHung(shade);
+  const { opening } = shade;
   const at = (names: readonly string[], values: readonly number[] = []): Asked[] =>
     names.map((name, i) => ({ name, plannedMm: values[i] }));
   return [
@@ -28,16 +30,33 @@ function asked(opening: Opening | undefined): Asked[] {
   ];
 }
 
+/** Of a shade that hangs already its own size, and as many rows as there is room for. */
+function askedOfHung({ size, grid, opening }: ShadePlan): Asked[] {
+  const own = [
+    { name: "Shade, width", plannedMm: size.finishedWidthMm },
+    { name: "Shade, top to hem", plannedMm: size.finishedLengthMm },
+    { name: "Sill above the floor", plannedMm: opening?.sillAboveFloorMm },
+  ];
+  const rows = grid.rows
+    .slice(0, 2 * ROWS - own.length)
+    .map(({ number, fromHemMm }) => ({ name: `Row ${number} above the hem`, plannedMm: fromHemMm }));
+  return [...own, ...rows];
+}
+
 export function measuredAgainHeight(book: Book): number {
   return book.look.section.leadingPt + ROWS * ROW_PT + 24;
 }
 
 /** What was planned from, with a box beside each for what the tape says now. */
 export function measuredAgain({ book, shade, length }: ShadeContext): void {
-  section(book, "Measure the opening again before you cut", ROWS * ROW_PT);
+  const what =
+    shade.existing === undefined
+      ? "the opening again before you cut"
+      : "the shade again before a cord is cut";
+  section(book, `Measure ${what}`, ROWS * ROW_PT);
   const top = book.y;
   book.tags.open("L");
-  asked(shade.opening).forEach(({ name, plannedMm }, i) => {
+  asked(shade).forEach(({ name, plannedMm }, i) => {
     const { x, width } = columns(book.paper, i < ROWS ? 0 : 6, 6);
     const y = top + (i % ROWS) * ROW_PT;
     const style = TYPE.tableBody;

@@ -1,0 +1,60 @@
+import { clothTaken, type ExistingPlan, ringCount } from "../shade-plan/index.ts";
+import type { NeedsInput } from "./cost-input.ts";
+import type { CountedNeed, Need } from "./need.ts";
+
+type Takes = ExistingPlan["takes"];
+
+/** What of a shade that hangs already is bought: by the beginning of a need’s id, and whether it is taken. */
+const BOUGHT: readonly (readonly [prefix: string, taken: (takes: Takes) => boolean])[] = [
+  ["cord-", ({ cords }) => cords],
+  ["ring-", ({ rings }) => rings > 0],
+  ["woven-sleeve", ({ sleeves }) => sleeves],
+  ["sleeve-grip", ({ sleeves }) => sleeves],
+  ["eye-", ({ eyes, lastEye }) => eyes || lastEye],
+  ["lock-", ({ lock }) => lock],
+  ["connector", ({ cords, lock }) => cords || lock],
+  ["cleat", ({ cleat }) => cleat],
+  ["tube", ({ tube }) => tube],
+  ["spool-", ({ tube }) => tube],
+  ["support-", ({ tube }) => tube],
+  ["drive-", ({ tube }) => tube],
+  ["lift-screws", ({ tube }) => tube],
+  ["wand-", ({ tube }) => tube],
+  ["loop-", ({ tube }) => tube],
+  ["motor-", ({ tube }) => tube],
+];
+
+/** Needs of one shade, those left out that hang already. */
+export function onlyTaken(
+  needs: readonly Need[],
+  { existing, shade }: Pick<NeedsInput, "existing" | "shade">,
+): readonly Need[] {
+  if (existing === undefined) return needs;
+  const { takes } = existing;
+  return (
+    needs
+      .filter(({ id }) => BOUGHT.some(([prefix, taken]) => id.startsWith(prefix) && taken(takes)))
+      // The eyes above the columns are there: the last one alone is new.
+      .filter(({ id }) => takes.eyes || !id.startsWith("eye-") || id === `eye-${shade.turnEye.id}`)
+      .map((need) => (need.sort === "counted" ? countTaken(need, takes) : need))
+  );
+}
+
+function countTaken(need: CountedNeed, takes: Takes): CountedNeed {
+  if (need.id.startsWith("ring-")) return { ...need, pieces: takes.rings };
+  if (need.id.startsWith("eye-") && !takes.eyes) return { ...need, pieces: 1 };
+  return need;
+}
+
+/** Rings that are sewn on. */
+export function ringsSewn({ grid, form, existing }: Pick<NeedsInput, "grid" | "form" | "existing">): number {
+  return existing?.takes.rings ?? ringCount(grid, form);
+}
+
+/** What follows from the pieces that are cut sees no others. */
+export function withClothTaken<I extends NeedsInput>(input: I): I {
+  const { existing, cloth } = input;
+  if (existing === undefined) return input;
+  const taken = clothTaken(cloth, existing);
+  return { ...input, cloth: { ...cloth, ...taken, ribLines: [], trimBolts: [] } };
+}

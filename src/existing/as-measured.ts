@@ -1,0 +1,225 @@
+import { type Figure, figureRule, type StageResult } from "../figures/index.ts";
+import {
+  type Column,
+  columnSpacingMm,
+  type Form,
+  type Grid,
+  type Size,
+  type Stretch,
+} from "../shade-plan/index.ts";
+import { cite } from "../sources/index.ts";
+import type { ExistingShade } from "./existing-reads.ts";
+import { FEWEST_COLUMNS, type HungRow, layMeasuredRows, measuredOf } from "./measured-rows.ts";
+
+const MEASURED = cite("maker", "measured on the shade that hangs");
+const BY = "shade/existing";
+
+const COLUMNS = figureRule({
+  id: "shape.columns",
+  label: "Columns of rings, as they were measured",
+  symbol: "n",
+  unit: "count",
+  formula: "n",
+  inputs: { n: ["count", "columns measured", BY] },
+  cite: MEASURED,
+  compute: ({ n }) => n,
+});
+
+const COLUMN_SPACING = figureRule({
+  id: "shape.column-spacing",
+  label: "Columns apart, on the mean",
+  symbol: "b",
+  unit: "mm",
+  formula: "(x − a) / max(1, n − 1)",
+  inputs: {
+    x: ["mm", "last column, from the left edge", BY],
+    a: ["mm", "first column, from the left edge", BY],
+    n: ["count", "columns", "figure:shape.columns"],
+  },
+  cite: MEASURED,
+  compute: ({ x, a, n }) => (x - a) / Math.max(1, n - 1),
+});
+
+const HEADRAIL = figureRule({
+  id: "shape.headrail",
+  label: "Flat cloth above the gathered rings",
+  symbol: "T",
+  unit: "mm",
+  formula: "min(H, S)",
+  inputs: {
+    H: ["mm", "headrail allowance", "fold/headrailMm", "figure:shape.headrail-needed"],
+    S: ["mm", "top row to the top line", BY, "figure:measure.finished-length"],
+  },
+  cite: cite("geometry", "no ring rises above the top row’s own cloth"),
+  compute: ({ H, S }) => Math.min(H, S),
+});
+
+const RAISED = figureRule({
+  id: "shape.raised-height",
+  label: "Raised height, top line to hem",
+  symbol: "R",
+  unit: "mm",
+  formula: "T + d + e",
+  inputs: {
+    T: ["mm", "flat cloth above the gathered rings", "figure:shape.headrail"],
+    d: ["mm", "hem to the bottom row", BY],
+    e: ["mm", "what its style hangs lower", "shade/style"],
+  },
+  cite: cite("geometry"),
+  compute: ({ T, d, e }) => T + d + e,
+});
+
+const TRAVEL = figureRule({
+  id: "shape.travel",
+  label: "Travel of the bottom row",
+  symbol: "r",
+  unit: "mm",
+  formula: "max(0, L − d − T − g)",
+  inputs: {
+    L: ["mm", "finished length", "figure:measure.finished-length"],
+    d: ["mm", "hem to the bottom row", BY],
+    T: ["mm", "flat cloth above the gathered rings", "figure:shape.headrail"],
+    g: ["mm", "what its style keeps of it", "shade/style"],
+  },
+  cite: cite("geometry"),
+  compute: ({ L, d, T, g }) => Math.max(0, L - d - T - g),
+});
+
+interface ColumnsAsked {
+  shade: ExistingShade;
+  size: Size;
+  /** As its style would lay them. */
+  planned: StageResult<Column[]>;
+}
+
+/** Columns where they were measured, for a shade that hangs already; any other as its style lays them. */
+export function columnsAsMeasured({ shade, size, planned }: ColumnsAsked): StageResult<Column[]> {
+  if (shade.existing === undefined) return planned;
+  const { columnsMm } = measuredOf(shade.existing, size);
+  if (columnsMm.length < FEWEST_COLUMNS) return planned;
+  const columns = columnsMm.map((xMm, i) => ({ number: i + 1, xMm }));
+  const first = columnsMm[0] ?? 0;
+  const count = COLUMNS.figure({ n: columns.length });
+  const spacing = COLUMN_SPACING.figure({ x: columnsMm.at(-1) ?? first, a: first, n: columns.length });
+  return { values: columns, findings: [], workings: [count, spacing] };
+}
+
+interface GridAsked {
+  shade: ExistingShade;
+  size: Size;
+  /** As its style would lay it, on the measured columns. */
+  planned: StageResult<{ grid: Grid; form: Form }>;
+}
+
+/** Rows where they were measured or are to be, and how the shade folds on them; any other shade as its style lays it. */
+export function gridAsMeasured({ shade, size, planned }: GridAsked): StageResult<{ grid: Grid; form: Form }> {
+  const { grid: usual, form } = planned.values;
+  const rows = rowsOfExisting({ shade, size, grid: usual });
+  const [lowest] = rows;
+  if (shade.existing === undefined || lowest === undefined) return planned;
+  const lengthMm = size.finishedLengthMm;
+  const topSectionMm = lengthMm - (rows.at(-1)?.fromHemMm ?? 0);
+  const bottomMm = lowest.fromHemMm;
+  const headrail = HEADRAIL.figure({ H: usual.headrailMm, S: topSectionMm });
+  const T = headrail.value;
+  const lower = usual.raisedHeightMm - usual.headrailMm - usual.bottomSectionMm;
+  const kept = lengthMm - usual.bottomSectionMm - usual.headrailMm - usual.travelMm;
+  const raised = RAISED.figure({ T, d: bottomMm, e: lower });
+  const travel = TRAVEL.figure({ L: lengthMm, d: bottomMm, T, g: kept });
+  const grid: Grid = {
+    rows: rows.map(({ fromHemMm }, i) => ({ number: i + 1, fromHemMm, yMm: lengthMm - fromHemMm })),
+    columns: usual.columns,
+    bottomSectionMm: bottomMm,
+    spacingsMm: rows.slice(1).map(({ fromHemMm }, i) => fromHemMm - (rows[i]?.fromHemMm ?? 0)),
+    topSectionMm,
+    columnSpacingMm: columnSpacingMm(usual.columns),
+    headrailMm: T,
+    skirtMm: usual.skirtMm,
+    raisedHeightMm: raised.value,
+    travelMm: travel.value,
+    coveredWhenRaisedMm: Math.max(0, raised.value - (size.openingTopMm ?? 0)),
+  };
+  return {
+    values: { grid, form: formOn(rows, form, lengthMm) },
+    findings: [],
+    workings: [headrail, raised, travel] satisfies Figure[],
+  };
+}
+
+/** Rows as they will hang: empty for a shade that does not hang yet, and where none of its measures lies on it. */
+export function rowsOfExisting({
+  shade,
+  size,
+  grid,
+}: {
+  shade: ExistingShade;
+  size: Size;
+  grid: Pick<Grid, "headrailMm">;
+}): HungRow[] {
+  const { existing, making } = shade;
+  if (existing === undefined) return [];
+  return layMeasuredRows(measuredOf(existing, size).rowsFromHemMm, {
+    tasks: existing.tasks,
+    lengthMm: size.finishedLengthMm,
+    headrailMm: grid.headrailMm,
+    largestSpacingMm: making.fold.largestSpacingMm,
+  });
+}
+
+/** The same cloth over other rows: every stretch gets what its style lays there; ribs lie at every row or at none. */
+function formOn(rows: readonly HungRow[], form: Form, lengthMm: number): Form {
+  const hasRibs = form.ribs.rows.length > 0;
+  const all = rows.map((_, i) => i + 1);
+  const { between, ...ribs } = form.ribs;
+  return {
+    ...form,
+    stretches: stretchesOn(
+      rows.map(({ fromHemMm }) => fromHemMm),
+      form.stretches,
+      lengthMm,
+    ),
+    marks: form.marks.filter(({ kind }) => kind !== "row" && kind !== "rib"),
+    ribs: {
+      ...ribs,
+      rows: hasRibs ? all : [],
+      ...(between === undefined ? {} : { between: between.length > 0 ? all : [] }),
+    },
+  };
+}
+
+/** Cloth counted up from the hem along the cord is laid out anew, so that no cloth is lost and none comes. */
+function stretchesOn(rowsMm: readonly number[], stretches: readonly Stretch[], lengthMm: number): Stretch[] {
+  const at = countUp(stretches);
+  const marks = [0, ...rowsMm, lengthMm];
+  return marks.slice(1).map((to, row) => {
+    const from = marks[row] ?? 0;
+    const below = at(from);
+    const above = at(to);
+    const sewnMm = above.sewnMm - below.sewnMm;
+    return {
+      row,
+      cordMm: to - from,
+      clothMm: Math.max(to - from, above.clothMm - below.clothMm),
+      ...(sewnMm > 0 ? { sewnMm } : {}),
+    };
+  });
+}
+
+interface CountedUp {
+  clothMm: number;
+  sewnMm: number;
+}
+
+function countUp(stretches: readonly Stretch[]): (fromHemMm: number) => CountedUp {
+  return (fromHemMm) => {
+    let startMm = 0;
+    const sum = { clothMm: 0, sewnMm: 0 };
+    for (const { cordMm, clothMm, sewnMm = 0 } of stretches) {
+      const share = cordMm > 0 ? Math.min(1, Math.max(0, (fromHemMm - startMm) / cordMm)) : 0;
+      sum.clothMm += share * clothMm;
+      sum.sewnMm += share * sewnMm;
+      startMm += cordMm;
+    }
+    return sum;
+  };
+}

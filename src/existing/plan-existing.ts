@@ -1,0 +1,36 @@
+import type { StageResult } from "../figures/index.ts";
+import { LIFT_TRAITS } from "../job/index.ts";
+import type { ExistingPlan } from "../shade-plan/index.ts";
+import { rowsOfExisting } from "./as-measured.ts";
+import type { ExistingInput } from "./existing-reads.ts";
+import { judgeExisting } from "./judge-existing.ts";
+
+/** What is done to a shade that hangs already, what that takes, and what speaks against it; nothing for one that is made. */
+export function planExisting(input: ExistingInput): StageResult<ExistingPlan | undefined> {
+  const { shade, lift, grid } = input;
+  const { existing } = shade;
+  if (existing === undefined) return { values: undefined, findings: [], workings: [] };
+  const { tasks, strung } = existing;
+  const newRows = rowsOfExisting(input).flatMap(({ isNew }, i) => (isNew ? [i + 1] : []));
+  const was = LIFT_TRAITS[strung].takeUp;
+  const overEyes = lift.takeUp !== "tube";
+  const hadEyes = was !== "tube";
+  const onlyStrung = tasks.every((task) => task === "restring" || task === "replace-lock");
+  const values: ExistingPlan = {
+    tasks,
+    strung,
+    newRows,
+    takes: {
+      cords: tasks.includes("restring") || overEyes !== hadEyes,
+      lock: lift.takeUp === "lock" && (was !== "lock" || tasks.includes("replace-lock")),
+      eyes: overEyes && !hadEyes,
+      lastEye: lift.takeUp === "cleat" && lift.turn.column === undefined && was !== "cleat",
+      cleat: lift.hangs === "tail" && (!hadEyes || (lift.takeUp === "cleat" && was !== "cleat")),
+      tube: lift.takeUp === "tube" && strung !== lift.kind,
+      sleeves: lift.rearCords !== "open" && !onlyStrung,
+      rings: newRows.length * grid.columns.length,
+    },
+  };
+  const judged = judgeExisting(input, existing, values);
+  return { values, ...judged };
+}

@@ -1,0 +1,176 @@
+import { useState } from "react";
+import {
+  EXISTING_TASK_WORDS,
+  EXISTING_TASKS,
+  type Existing,
+  type ExistingTask,
+  LIFT_KINDS,
+  type LiftKind,
+} from "../../job/index.ts";
+import type { UnitChoice } from "../../units/index.ts";
+import { useFieldClaim } from "../findings/claims.tsx";
+import { FieldGroup } from "../findings/field-findings.tsx";
+import { Field } from "../inputs/field.tsx";
+import { lengthUnit, readLength, writeLength } from "../inputs/read-write.ts";
+import { Segments } from "../inputs/segments.tsx";
+import { choice, length, number } from "../inputs/spec.ts";
+import { Typed } from "../inputs/typed.tsx";
+import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
+import { useShade } from "./shade-context.tsx";
+
+const STRUNG_WORDS: Record<LiftKind, string> = {
+  "cord-lock": "cords over a cord lock",
+  cleat: "cords to a cleat, without a lock",
+  spring: "a spring",
+  "tube-wand": "a lift tube and a wand",
+  "tube-loop": "a lift tube and a loop",
+  motor: "a motor",
+};
+
+const STRUNG = choice("Raised now by", STRUNG_WORDS);
+const MASS = number(
+  "Weighs, with its bar",
+  0.01,
+  200,
+  "kg",
+  "without the board; taken from its cloths where empty",
+);
+const YEARS = number("Age of its cords", 0, 100, "years");
+const RINGS = {
+  kind: "flag",
+  label: "Its rings",
+  yes: "were pulled at and held",
+  no: "have not been tried",
+} as const;
+const MEASURE = length("");
+
+/** A shade that is to be made, or one that hangs already: how it was measured, and what is to be done to it. */
+export function HangsAlready() {
+  const { plan, pointer, window } = useShade();
+  const { existing } = window.shade;
+  const at = `${pointer}/shade/existing`;
+  const begin = (): Existing => ({
+    tasks: ["restring"],
+    strung: LIFT_KINDS.find((kind) => kind === plan.lift.kind) ?? "cleat",
+    rowsFromHemMm: plan.grid.rows.map(({ fromHemMm }) => fromHemMm),
+    columnsFromLeftMm: plan.grid.columns.map(({ xMm }) => xMm),
+  });
+  return (
+    <>
+      <Segments<"made" | "hangs">
+        label="This shade"
+        options={{ made: "is to be made", hangs: "hangs already" }}
+        value={existing === undefined ? "made" : "hangs"}
+        onChange={(to) => editField(at, to === "made" ? undefined : begin(), "Hangs already")}
+        readOnly={!useCanEdit()}
+      />
+      {existing === undefined ? null : (
+        <>
+          <Tasks pointer={`${at}/tasks`} tasks={existing.tasks} />
+          <FieldGroup>
+            <Field pointer={`${at}/strung`} spec={STRUNG} needed="how it is raised now" />
+            <MeasureList
+              pointer={`${at}/rowsFromHemMm`}
+              label="Its rows of rings"
+              hint="each up from the hem, with ; between"
+              least={1}
+            />
+            <MeasureList
+              pointer={`${at}/columnsFromLeftMm`}
+              label="Its columns of rings"
+              hint="each from the left edge, with ; between"
+              least={2}
+            />
+            <Field pointer={`${at}/massKg`} spec={MASS} />
+            <Field pointer={`${at}/cordYears`} spec={YEARS} />
+            <Field pointer={`${at}/ringsTried`} spec={RINGS} unset="not said" />
+          </FieldGroup>
+        </>
+      )}
+    </>
+  );
+}
+
+function Tasks({ pointer, tasks }: { pointer: string; tasks: readonly ExistingTask[] }) {
+  const mine = useCanEdit();
+  useFieldClaim(pointer);
+  const set = (task: ExistingTask, isOn: boolean) => {
+    const next = EXISTING_TASKS.filter((one) => (one === task ? isOn : tasks.includes(one)));
+    // Something must be done to it: the last one stays.
+    if (next.length > 0) editField(pointer, next, "What is to be done");
+  };
+  return (
+    <fieldset data-pointer={pointer}>
+      <legend className="segments-label">What is to be done</legend>
+      <div className="fields">
+        {EXISTING_TASKS.map((task) => (
+          <label key={task} className="check">
+            <input
+              type="checkbox"
+              checked={tasks.includes(task)}
+              disabled={!mine}
+              onChange={(event) => set(task, event.target.checked)}
+            />{" "}
+            {EXISTING_TASK_WORDS[task]}
+          </label>
+        ))}
+      </div>
+    </fieldset>
+  );
+}
+
+interface MeasureListProps {
+  pointer: string;
+  label: string;
+  hint: string;
+  least: number;
+}
+
+/** Lengths in one line, with semicolons between: a comma may stand in a length. */
+function MeasureList({ pointer, label, hint, least }: MeasureListProps) {
+  const units = useUnits();
+  const mine = useCanEdit();
+  useFieldClaim(pointer);
+  const held = useField(pointer);
+  const written = Array.isArray(held) ? writeList(held, units) : "";
+  const [typed, setTyped] = useState<{ text: string; stands: string }>();
+  // What was typed stands for as long as the job holds what it said.
+  const text = typed?.stands === written ? typed.text : written;
+  const reading = readList(text, least, units);
+  const onChange = (next: string) => {
+    if (!mine) return;
+    const read = readList(next, least, units);
+    if ("reason" in read) return setTyped({ text: next, stands: written });
+    setTyped({ text: next, stands: writeList(read.listMm, units) });
+    editField(pointer, read.listMm, label, "typed");
+  };
+  return (
+    <div className="field-wide" data-pointer={pointer}>
+      <Typed
+        label={label}
+        hint={hint}
+        unit={lengthUnit(MEASURE, units)}
+        value={text}
+        onChange={onChange}
+        {...("reason" in reading ? { error: reading.reason } : {})}
+      />
+    </div>
+  );
+}
+
+function writeList(listMm: readonly number[], units: UnitChoice): string {
+  return listMm.map((mm) => writeLength(mm, MEASURE, units)).join("; ");
+}
+
+function readList(text: string, least: number, units: UnitChoice): { listMm: number[] } | { reason: string } {
+  const listMm: number[] = [];
+  for (const part of text.split(/[;\n]/)) {
+    if (part.trim() === "") continue;
+    const read = readLength(part, MEASURE, units);
+    if (!read.ok) return { reason: read.reason };
+    if (typeof read.value === "number") listMm.push(read.value);
+  }
+  return listMm.length < least
+    ? { reason: least === 1 ? "one measure at least" : `${least} measures at least` }
+    : { listMm };
+}
