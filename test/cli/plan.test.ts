@@ -3,7 +3,7 @@ import { join } from "node:path";
 import { Ajv } from "ajv";
 import { describe, expect, test } from "vitest";
 import { type Job, jobText, newJob, newWindow } from "../../src/job/index.ts";
-import { planAndCut } from "../../src/plan/index.ts";
+import { planAndCut, proveRemedies } from "../../src/plan/index.ts";
 import { emptyFolder, launched, typed } from "./typed.ts";
 
 function twoWindows(): Job {
@@ -69,7 +69,8 @@ describe("shadewright plan", () => {
     const { file, out } = jobFolder();
     await typed(["plan", file, "--out", out]);
     const written = JSON.parse(readFileSync(join(out, "plan.json"), "utf8"));
-    expect(written).toEqual(JSON.parse(JSON.stringify(planAndCut(twoWindows()).plan)));
+    const proven = proveRemedies(twoWindows(), planAndCut(twoWindows()).plan);
+    expect(written).toEqual(JSON.parse(JSON.stringify(proven)));
     const follows = new Ajv({ strictTuples: false }).compile(
       JSON.parse(readFileSync("schema/shadewright-plan-2.schema.json", "utf8")),
     );

@@ -46,7 +46,8 @@ export function judgeTopRail(shade: LiftShade, planned: PlannedRail | undefined)
   }
   if (planned === undefined) return [];
   const { rail } = planned;
-  const text = (mm: number) => lengthText(mm, shade.units);
+  // A ruler does not show less than a millimetre.
+  const text = (mm: number) => (mm < 1 ? "less than a millimetre" : lengthText(mm, shade.units));
   const force = (forceN: number) => forceText(forceN, shade.units);
   return [
     {
