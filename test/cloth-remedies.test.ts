@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { immutableJSONPatch as applyPatch } from "immutable-json-patch";
 import { expect, it } from "vitest";
-import { type Job, jobSchema } from "../src/job/index.ts";
+import { type Job, jobSchema, withParents } from "../src/job/index.ts";
 import { anyJob } from "./arbitrary-job.ts";
 import { clothsOfJob } from "./cloth-shade.ts";
 
@@ -31,10 +31,12 @@ it("over any job, what a remedy of the cloth promises is so once it is pressed",
   const pressed = new Map<string, number>();
   fc.assert(
     fc.property(anyJob, (job) => {
-      clothsOfJob(job).forEach(({ findings }, index) => {
+      clothsOfJob(job).forEach(({ shade, findings }, index) => {
         for (const { id, text, remedies } of findings.filter((one) => ANSWERED.includes(one.id))) {
           for (const { label, patch } of remedies) {
-            const changed = jobSchema.parse(applyPatch(JSON.parse(JSON.stringify(job)), patch as never));
+            const changed = jobSchema.parse(
+              applyPatch(JSON.parse(JSON.stringify(job)), withParents(patch, shade) as never),
+            );
             expect(textsOf(changed, index, id), `${id}: ${label}`).not.toContain(text);
             pressed.set(id, (pressed.get(id) ?? 0) + 1);
           }

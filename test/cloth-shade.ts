@@ -85,7 +85,7 @@ function clothOfWindow(job: Job, { room, r, window, w }: WindowAt) {
   const { values: columns } = STYLE_MODULES[resolved.style].columns({ shade: resolved, size });
   const { values: liftParts } = chooseLiftParts({ shade: resolved, size, columns });
   const { grid, form } = layIn(resolved, size, () => liftParts);
-  return clothAndMass({ shade: resolved, size, grid, form });
+  return { shade: resolved, ...clothAndMass({ shade: resolved, size, grid, form }) };
 }
 
 /** Cut sizes and mass, with their workings. */

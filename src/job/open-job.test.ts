@@ -53,7 +53,7 @@ test.each([
   ["a symbol", Symbol("a")],
   ["a big whole number", 1n],
   ["a function", () => 1],
-  ["an object without a prototype", Object.assign(Object.create(null), { stranger: 1 })],
+  ["an object without a prototype", Object.assign(Object.create(null), { stranger: "" })],
   ["not a number", Number.NaN],
   [
     "an object whose text is an error",

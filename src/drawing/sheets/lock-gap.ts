@@ -45,6 +45,9 @@ export function drawEndGap({ shade }: LockSheetInput, [x, y]: Point): Primitive[
       part: "cord-1",
     },
     note([at(WALL_MM + endGapMm / 2), y], `gap ${fineText(endGapMm)}`, { shiftPaperMm: [0, -3] }),
-    note([at(cordMm), y + height], `cord ${fineText(cordDiameterMm)}`, { shiftPaperMm: [0, 3.4] }),
+    note([at(cordMm), y + height], `cord ${fineText(cordDiameterMm)}`, {
+      shiftPaperMm: [0, 3.4],
+      yields: true,
+    }),
   ];
 }

@@ -248,8 +248,8 @@ function drawSlotNumbers(input: LockSheetInput, window: LockWindow, toPage: ToPa
       anchor: side < 0 ? "end" : "start",
       shiftPaperMm: shift,
       part: `slot-${slot.number}`,
-      // The outer two tell which way they are counted.
-      yields: i > 0 && i < slots.length - 1,
+      // The first tells where they are counted from; the others where there is room.
+      yields: i > 0,
     });
   });
 }

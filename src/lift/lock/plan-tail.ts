@@ -20,7 +20,7 @@ const TAIL = figureRule({
   unit: "mm",
   formula: "L / 2",
   inputs: { L: ["mm", "finished length", "figure:measure.finished-length"] },
-  restsOn: ["lift/tailMm"],
+  restsOn: ["lift/tailMm", "lift/kind"],
   cite: cite("from-memory", "a tail ends half to two thirds down the window"),
   compute: ({ L }) => L / 2,
 });

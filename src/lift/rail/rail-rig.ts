@@ -54,6 +54,8 @@ interface RailColumn {
  * The rail's eyes stand midway between the wall edge and the lift's own parts. Its lock sits between wall edge and
  * lift cords where the board is deep enough, just inside its last eye; else outside the last eye of all, where no
  * lift cord comes.
+ *
+ * @throws where there is no lock at all to choose from
  */
 export function railRig(
   input: Pick<LiftInput, "shade" | "size" | "liftParts">,

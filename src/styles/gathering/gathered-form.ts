@@ -76,6 +76,8 @@ const FRILL = figureRule({
   compute: ({ f, e, P, s, L }) => f * (e * P + s * L),
 });
 
+const LEAST_FRILL_MM = 1;
+
 /** The frill round the edges that its maker asked for; `edgeMm` is the lower edge of the flat cloth, mm. */
 export function frillOf(
   { making: { gather } }: { making: Pick<ResolvedMaking, "gather"> },
@@ -83,7 +85,8 @@ export function frillOf(
   edgeMm: number,
 ): Worked<Pick<Form, "frill">> {
   const { frillMm, frillEdges, frillDouble, frillFullness } = gather;
-  if (frillMm === 0) return { values: {}, workings: [] };
+  // Nobody makes a frill that no ruler shows.
+  if (frillMm < LEAST_FRILL_MM) return { values: {}, workings: [] };
   const cloth = FRILL.figure({
     f: frillFullness,
     e: frillEdges === "sides" ? 0 : 1,

@@ -16,7 +16,10 @@ export function goToSection(id: SectionId, pointer?: string): void {
 
 function fieldOf(section: HTMLElement | null, pointer: string): HTMLElement | undefined {
   const frame = section?.querySelector(`[data-pointer="${CSS.escape(pointer)}"]`);
-  const found = frame?.querySelector<HTMLElement>("input, select, textarea");
+  // A list that is empty yet has but the button that adds to it.
+  const found =
+    frame?.querySelector<HTMLElement>("input, select, textarea") ??
+    frame?.querySelector<HTMLElement>("button");
   // What stands in a list that is folded away is not there to be typed in.
   return found && found.offsetParent !== null ? found : undefined;
 }

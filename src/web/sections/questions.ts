@@ -1,4 +1,4 @@
-import type { Job, Window } from "../../job/index.ts";
+import { footholdsOf, type Job, type Window } from "../../job/index.ts";
 import type { WindowIndex } from "../state/planning.ts";
 import type { SectionId } from "./sections.ts";
 
@@ -27,7 +27,7 @@ function ofOpening({ opening, shade }: Window, pointer: string): Question[] {
     pointer: `${pointer}/opening/${key}`,
     text,
   });
-  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm, footholdMm } = opening;
+  const { widthsMm, heightsMm, diagonalsMm, recessDepthMm, sillAboveFloorMm } = opening;
   // What is made to a given size has no opening to measure.
   const measured = shade.mount !== "to-size";
   return [
@@ -42,7 +42,7 @@ function ofOpening({ opening, shade }: Window, pointer: string): Question[] {
       ? ask("recessDepthMm", "Depth of the recess")
       : undefined,
     sillAboveFloorMm === undefined ? ask("sillAboveFloorMm", "Sill above the floor") : undefined,
-    footholdMm === undefined ? ask("footholdMm", "What a child can stand on") : undefined,
+    footholdsOf(opening) === undefined ? ask("footholds", "What a child can stand on") : undefined,
   ].filter((one) => one !== undefined);
 }
 

@@ -28,7 +28,7 @@ export function Footholds({ pointer }: { pointer: string }) {
   const add = () => addToList(list, { kind: "chair", heightMm: height }, "Add something to stand on");
   const remove = (at: number) => removeFromList(list, at, "Remove something to stand on");
   return (
-    <div>
+    <div data-pointer={list}>
       {footholds.map((_, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: footholds have no name of their own; their place is it
         <div className="fields obstruction" key={at}>

@@ -63,7 +63,7 @@ const TAIL_TO_CLEAT = figureRule({
     D: ["mm", "last eye down to the cleat", "figure:rig.to-cleat"],
     w: ["mm", "one figure of eight"],
   },
-  restsOn: ["lift/tailMm"],
+  restsOn: ["lift/tailMm", "lift/kind"],
   cite: FIGURE_EIGHT.cite,
   note: "no longer than this: what hangs below the cleat is what a child can reach",
   compute: ({ D, w }) => Math.max(0, D) + w,
@@ -76,7 +76,7 @@ const TAIL_HALF = figureRule({
   unit: "mm",
   formula: "L / 2",
   inputs: { L: ["mm", "finished length", "figure:measure.finished-length"] },
-  restsOn: ["lift/tailMm"],
+  restsOn: ["lift/tailMm", "lift/kind"],
   cite: cite("from-memory", "half way down, where the height above the floor is not known"),
   compute: ({ L }) => L / 2,
 });
