@@ -102,6 +102,6 @@ test("sections come up from below, say what waits, and lead there", async () => 
     await page.evaluate(() =>
       document.activeElement?.closest("[data-pointer]")?.getAttribute("data-pointer"),
     ),
-  ).toBe("/rooms/1/windows/0/opening/footholdMm");
+  ).toBe("/rooms/1/windows/0/opening/footholds");
   await page.context().close();
 });
