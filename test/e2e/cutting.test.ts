@@ -98,6 +98,7 @@ test("a piece laid by hand is kept with the job, undone, and let go", async () =
   await expect.poll(() => laid.count()).toBe(0);
   await page.keyboard.press("Control+Shift+z");
   await laid.waitFor();
+  await saved(page);
   await page.reload();
   await laid.waitFor();
   await laid.getByRole("button", { name: /Let it go/ }).click();

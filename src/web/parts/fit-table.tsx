@@ -6,7 +6,8 @@ import "./parts.css";
 /** Locks by cords: one word a pair, and why under it. */
 export function FitTable({ fit: { cordCount, cords, rows } }: { fit: OwnFit }) {
   return (
-    <div className="table-room">
+    // biome-ignore lint/a11y/noNoninteractiveTabindex: what scrolls must be reached by the keyboard
+    <section className="table-room" aria-label="Locks by cords" tabIndex={0}>
       <table className="table fit-table">
         <caption>Locks by cords, for {counted(cordCount, "cord")}</caption>
         <thead>
@@ -37,6 +38,6 @@ export function FitTable({ fit: { cordCount, cords, rows } }: { fit: OwnFit }) {
           ))}
         </tbody>
       </table>
-    </div>
+    </section>
   );
 }
