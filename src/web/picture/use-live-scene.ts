@@ -87,7 +87,6 @@ export function useLiveScene(
     scene.current?.hang(heights.net, cloth, pictureRig(plan, units, raise), bareBattens(plan, units, raise));
     redraw();
   }, [heights, raise, plan, units, redraw]);
-  // biome-ignore lint/correctness/useExhaustiveDependencies: they ask for a new picture and are read when it is drawn
   useEffect(redraw, [...also, redraw]);
   return { scene, redraw };
 }
