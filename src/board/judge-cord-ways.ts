@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { settingPatch } from "../job/index.ts";
+import { partChoice } from "../job/index.ts";
 import type { BoardPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { fineText } from "../units/index.ts";
@@ -96,7 +96,7 @@ function lowerEyes(shade: BoardShade): Remedy[] {
     .filter(({ outsideDiameterMm }) => outsideDiameterMm > shade.eye.outsideDiameterMm)
     .sort((a, b) => a.outsideDiameterMm - b.outsideDiameterMm)
     .slice(0, 2)
-    .map((eye) => ({ label: `Use “${eye.name}”`, patch: settingPatch(shade, "lift", "eye", eye.id) }));
+    .map(partChoice(shade, "lift", "eye"));
 }
 
 function deeperBoards(shade: BoardShade): Remedy[] {
@@ -104,8 +104,5 @@ function deeperBoards(shade: BoardShade): Remedy[] {
     .filter(({ depthMm }) => depthMm > shade.board.depthMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 2)
-    .map((board) => ({
-      label: `Use “${board.name}”`,
-      patch: settingPatch(shade, "board", "section", board.id),
-    }));
+    .map(partChoice(shade, "board", "section"));
 }

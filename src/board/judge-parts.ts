@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { settingPatch } from "../job/index.ts";
+import { partChoice, settingPatch } from "../job/index.ts";
 import type { BoardPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
@@ -23,10 +23,7 @@ function deeperBoards({ shade }: BoardInput, leastMm: number): Remedy[] {
     .filter((board) => board.depthMm >= leastMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 1)
-    .map((board) => ({
-      label: `Use “${board.name}”`,
-      patch: settingPatch(shade, "board", "section", board.id),
-    }));
+    .map(partChoice(shade, "board", "section"));
 }
 
 /** Lock, last eye, or the deeper of drive and spools: what must find room between the front and the back of the board. */

@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { settingPatch } from "../job/index.ts";
+import { partChoice } from "../job/index.ts";
 import { cite } from "../sources/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { BoardInput } from "./board-input.ts";
@@ -53,8 +53,5 @@ function shallowerBoards(input: BoardInput, overMm: number): Remedy[] {
   return (shade.parts?.boards ?? [])
     .filter((board) => board.depthMm <= shade.board.depthMm - overMm && board.depthMm >= depthMm)
     .slice(0, 2)
-    .map((board) => ({
-      label: `Use “${board.name}”`,
-      patch: settingPatch(shade, "board", "section", board.id),
-    }));
+    .map(partChoice(shade, "board", "section"));
 }

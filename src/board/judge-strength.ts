@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { SCREW_GAUGES, settingPatch } from "../job/index.ts";
+import { partChoice, SCREW_GAUGES, settingPatch } from "../job/index.ts";
 import { WOOD_SPECIES } from "../mechanics/index.ts";
 import type { BoardPlan, BoardStrength } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
@@ -156,10 +156,7 @@ function thicker(shade: BoardShade): Remedy[] {
     .filter(({ thicknessMm, depthMm }) => thicknessMm > board.thicknessMm && depthMm >= board.depthMm)
     .sort((a, b) => a.thicknessMm - b.thicknessMm)
     .slice(0, 1)
-    .map((other) => ({
-      label: `Use “${other.name}”`,
-      patch: settingPatch(shade, "board", "section", other.id),
-    }));
+    .map(partChoice(shade, "board", "section"));
 }
 
 /** What is taken for granted in all of this, in one sentence. */

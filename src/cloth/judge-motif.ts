@@ -43,19 +43,16 @@ export function judgeCutMotif(input: ClothInput, story: CutStory): Finding[] {
       remedies: [],
     });
   }
-  const { seamMm } = shade.making.hems;
-  // A seam that the ruler does not show is not told.
-  const bySeam = seamMm >= 1 ? ` by ${lengthText(seamMm, units)}` : "";
   if (
     repeat.horizontalMm !== undefined &&
     cut.panels.length > 1 &&
-    !acrossIsKnown(repeat, cut.usableWidthMm, seamMm)
+    !acrossIsKnown(repeat, cut.usableWidthMm, shade.making.hems.seamMm)
   ) {
     findings.push({
       ...base,
       id: "cloth.repeat-wide-as-cloth",
       severity: "unproven",
-      text: `${name}: a repeat is ${lengthText(repeat.horizontalMm, units)} wide and the cloth ${lengthText(cut.usableWidthMm, units)}, which leaves no seam between two. Check that the print goes on into the selvedge${bySeam}.`,
+      text: `${name}: a repeat is ${lengthText(repeat.horizontalMm, units)} wide and the cloth ${lengthText(cut.usableWidthMm, units)}, which leaves no seam between two. Check that the print goes on into the selvedge by ${lengthText(shade.making.hems.seamMm, units)}.`,
       cite: cite("geometry"),
       remedies: [],
     });

@@ -25,6 +25,16 @@ export function settingPatch(
   return [{ op: "add", path: `${path}/shade/making/${group}/${key}`, value }];
 }
 
+/** What makes of a part the remedy to choose it: `Use “Six-slot lock”`, with more words behind it where they are given. */
+export function partChoice(
+  shade: PatchedShade,
+  group: MakingGroup,
+  key: string,
+  inWords = "",
+): (part: { id: string; name: string }) => { label: string; patch: SettingOperation[] } {
+  return ({ id, name }) => ({ label: `Use “${name}”${inWords}`, patch: settingPatch(shade, group, key, id) });
+}
+
 /**
  * The same patch for the job as it is: RFC 6902 adds only into objects that exist, so a missing parent is added whole,
  * and what the first operation adds is there for the next.

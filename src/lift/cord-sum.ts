@@ -58,3 +58,19 @@ const CORD_TOTAL = cordSum({
 export function cordTotal(cords: readonly { number: number; cutMm: number }[]): Figure {
   return CORD_TOTAL(cords.map(({ number, cutMm }) => [number, cutMm]));
 }
+
+const HAND_PULL = cordSum({
+  id: "lift.pull",
+  label: "Pull at the hand, shade nearly raised",
+  symbol: "F",
+  unit: "N",
+  prefix: "p",
+  name: "pull of cord",
+  restsOn: (cord) => `figure:lift.cord-${cord}-pull`,
+  cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
+});
+
+/** What the hand pulls at all cords together, N. */
+export function handPull(pulls: readonly (readonly [cord: number, pullN: number])[]): Figure {
+  return HAND_PULL(pulls);
+}

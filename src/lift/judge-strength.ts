@@ -1,5 +1,5 @@
 import { type Figure, type Finding, figureRule, type Remedy } from "../figures/index.ts";
-import { type Cord, settingPatch } from "../job/index.ts";
+import { type Cord, partChoice } from "../job/index.ts";
 import type { Lift } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, trimmed } from "../units/index.ts";
@@ -109,7 +109,7 @@ function tooWeak(
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
     .filter(takes)
     .slice(0, 2)
-    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(shade, "lift", "cord", cord.id) }));
+    .map(partChoice(shade, "lift", "cord"));
   return {
     ...base(shade),
     id: "lift.cord-too-weak",

@@ -1,4 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
+import type { Lift } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { type Cell, type Table, textAndMm } from "./table.ts";
 
@@ -37,56 +38,30 @@ export function cordList(plan: Plan): Table {
 
 /** A cord on a spool has no lock to enter, runs along no board and has no tail, but wraps that stay on it. */
 function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {
-  if (lift.takeUp === "lock") {
-    return lift.cords.map((cord) => [
-      roomName,
-      windowName,
-      cord.number,
-      cord.number,
-      ...textAndMm(cord.columnX, units),
-      cord.entersFrom,
-      cord.slot,
-      lift.threading.indexOf(cord.number) + 1,
-      ...textAndMm(cord.riseMm, units),
-      ...textAndMm(cord.runMm, units),
-      ...textAndMm(cord.tailMm, units),
-      ...NONE,
-      ...textAndMm(cord.knotsMm, units),
-      ...textAndMm(cord.cutMm, units),
-    ]);
-  }
-  if (lift.takeUp === "cleat") {
-    return lift.cords.map((cord) => [
-      roomName,
-      windowName,
-      cord.number,
-      cord.number,
-      ...textAndMm(cord.columnX, units),
-      "",
-      "",
-      "",
-      ...textAndMm(cord.riseMm, units),
-      ...textAndMm(cord.runMm, units),
-      ...textAndMm(cord.tailMm, units),
-      ...NONE,
-      ...textAndMm(cord.knotsMm, units),
-      ...textAndMm(cord.cutMm, units),
-    ]);
-  }
-  return lift.cords.map((cord) => [
+  const row = (cord: Lift["cords"][number], entry: Cell[], along: Cell[]): Cell[] => [
     roomName,
     windowName,
     cord.number,
     cord.number,
     ...textAndMm(cord.columnX, units),
-    "",
-    "",
-    "",
+    ...entry,
     ...textAndMm(cord.riseMm, units),
-    ...NONE,
-    ...NONE,
-    ...textAndMm(cord.wrapsMm, units),
+    ...along,
     ...textAndMm(cord.knotsMm, units),
     ...textAndMm(cord.cutMm, units),
-  ]);
+  ];
+  const runAndTail = ({ runMm, tailMm }: { runMm: number; tailMm: number }): Cell[] => [
+    ...textAndMm(runMm, units),
+    ...textAndMm(tailMm, units),
+    ...NONE,
+  ];
+  const noEntry: Cell[] = ["", "", ""];
+  if (lift.takeUp === "lock") {
+    return lift.cords.map((cord) => {
+      const entry = [cord.entersFrom, cord.slot, lift.threading.indexOf(cord.number) + 1];
+      return row(cord, entry, runAndTail(cord));
+    });
+  }
+  if (lift.takeUp === "cleat") return lift.cords.map((cord) => row(cord, noEntry, runAndTail(cord)));
+  return lift.cords.map((cord) => row(cord, noEntry, [...NONE, ...NONE, ...textAndMm(cord.wrapsMm, units)]));
 }

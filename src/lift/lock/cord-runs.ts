@@ -4,8 +4,8 @@ import { alongHeadMm, type CordRun, headYMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { acrossFromControl, type ControlFrame } from "../control-frame.ts";
-import { cordLength } from "../cord-lengths.ts";
-import { cordSum, cordTotal } from "../cord-sum.ts";
+import { cordAlongBoard, type OfCord } from "../cord-length-rule.ts";
+import { cordTotal, handPull } from "../cord-sum.ts";
 import type { LockInput } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { lockRoom } from "./lock-fit.ts";
@@ -21,33 +21,12 @@ import {
 } from "./rig-threading.ts";
 import { firstSlotInUse } from "./slot-layout.ts";
 
-interface OfCord {
-  cord: number;
-}
-
-const LENGTH = figureRuleOf<OfCord>()({
-  id: ({ cord }) => `rig.cord-${cord}-length`,
-  label: ({ cord }) => `Cord ${cord}: length`,
-  symbol: ({ cord }) => `c${cord}`,
-  unit: "mm",
-  formula: "y + abs(X − x) + t + k",
-  inputs: {
-    y: [
-      "mm",
-      "bottom row to the board above it",
-      "figure:measure.finished-length",
-      "opening/head",
-      "figure:shape.*",
-    ],
-    X: ["mm", "lock, along the board from the left edge", "figure:rig.seat-*", "lift/controlSide"],
-    x: ["mm", "column, along the board from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
-    t: ["mm", "tail, shade lowered", "lift/tailMm", "figure:rig.tail"],
-    k: ["mm", "knots and threading", "lift/knotsMm"],
-  },
-  cite: cite("geometry", "rise, run, tail and knots"),
-  note: "the rise is taken to the top line: the board’s thickness stays as spare",
-  compute: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
-});
+const LENGTH = cordAlongBoard([
+  "mm",
+  "lock, along the board from the left edge",
+  "figure:rig.seat-*",
+  "lift/controlSide",
+]);
 
 const PULL_OF_CORD = figureRuleOf<OfCord>()({
   id: ({ cord }) => `lift.cord-${cord}-pull`,
@@ -69,17 +48,6 @@ const PULL_OF_CORD = figureRuleOf<OfCord>()({
   },
   cite: cite("capstan"),
   compute: ({ T, μ, θ, η }) => cordPull(T, μ, θ, η),
-});
-
-const PULL = cordSum({
-  id: "lift.pull",
-  label: "Pull at the hand, shade nearly raised",
-  symbol: "F",
-  unit: "N",
-  prefix: "p",
-  name: "pull of cord",
-  restsOn: (cord) => `figure:lift.cord-${cord}-pull`,
-  cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
 });
 
 export interface CordRuns {
@@ -153,7 +121,7 @@ export function cordRuns(
     })
     .sort((a, b) => a.number - b.number);
   const totalMm = written(cordTotal(cords));
-  const pullN = written(PULL(cords.map((cord) => [cord.number, cord.pullN])));
+  const pullN = written(handPull(cords.map((cord) => [cord.number, cord.pullN])));
   const threading = strands.map(({ eye }) => numbers[eye] ?? 0);
   return { values: { cords, turns, threading, totalMm, pullN }, workings };
 }

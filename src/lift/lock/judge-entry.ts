@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { settingPatch } from "../../job/index.ts";
+import { partChoice } from "../../job/index.ts";
 import type { CordEntry } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
@@ -48,7 +48,7 @@ function otherEyes({ shade }: LockInput, { eyeLevelMm, lockLevelMm }: CordEntry)
     .filter(({ outsideDiameterMm }) => off(outsideDiameterMm) < Math.abs(eyeLevelMm - lockLevelMm))
     .sort((a, b) => off(a.outsideDiameterMm) - off(b.outsideDiameterMm))
     .slice(0, MOST_OF_A_KIND)
-    .map((eye) => ({ label: `Use “${eye.name}”`, patch: settingPatch(shade, "lift", "eye", eye.id) }));
+    .map(partChoice(shade, "lift", "eye"));
 }
 
 function otherLocks({ shade, grid, liftParts }: LockInput, { eyeLevelMm, lockLevelMm }: CordEntry): Remedy[] {
@@ -61,5 +61,5 @@ function otherLocks({ shade, grid, liftParts }: LockInput, { eyeLevelMm, lockLev
     )
     .filter((lock) => misfits(lock, cord, grid.columns.length).every(({ severity }) => severity !== "stop"))
     .slice(0, MOST_OF_A_KIND)
-    .map((lock) => ({ label: `Use “${lock.name}”`, patch: settingPatch(shade, "lift", "lock", lock.id) }));
+    .map(partChoice(shade, "lift", "lock"));
 }

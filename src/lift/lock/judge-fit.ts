@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { type CordLock, type LockSize, settingPatch } from "../../job/index.ts";
+import { type CordLock, type LockSize, partChoice, settingPatch } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText } from "../../units/index.ts";
 import { counted, listed } from "../../words/index.ts";
@@ -86,10 +86,7 @@ function cordsThatGo(shade: LiftShade, own: readonly CordLock[], count: number):
   return (shade.parts?.cords ?? [])
     .filter((cord) => cord.id !== shade.cord.id && own.some((lock) => takes(lock, cord, count)))
     .slice(0, MOST_OF_A_KIND)
-    .map((cord) => ({
-      label: `Use “${cord.name}”`,
-      patch: settingPatch(shade, "lift", "cord", cord.id),
-    }));
+    .map(partChoice(shade, "lift", "cord"));
 }
 
 const SIZE_WORDS: Record<LockSize, string> = {
@@ -124,20 +121,14 @@ function otherLocks({ shade, liftParts: { lock }, grid }: LockInput): Remedy[] {
   return shade.locks
     .filter((other) => other.id !== lock.id && takes(other, shade.cord, grid.columns.length))
     .slice(0, MOST_OF_A_KIND)
-    .map((other) => ({
-      label: `Use “${other.name}”`,
-      patch: settingPatch(shade, "lift", "lock", other.id),
-    }));
+    .map(partChoice(shade, "lift", "lock"));
 }
 
 function otherCords({ shade, liftParts: { lock }, grid }: LockInput): Remedy[] {
   return (shade.parts?.cords ?? [])
     .filter((cord) => cord.id !== shade.cord.id && takes(lock, cord, grid.columns.length))
     .slice(0, MOST_OF_A_KIND)
-    .map((cord) => ({
-      label: `Use “${cord.name}”`,
-      patch: settingPatch(shade, "lift", "cord", cord.id),
-    }));
+    .map(partChoice(shade, "lift", "cord"));
 }
 
 /** Columns cut down to what the roomiest lock for this cord takes. */

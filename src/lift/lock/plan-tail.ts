@@ -1,7 +1,8 @@
-import { type FigureInput, figureRule, figureRuleOf, type Worked } from "../../figures/index.ts";
+import { type FigureInput, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { headYMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { LockInput } from "../lift-input.ts";
+import { halfTail, raisedTail, TOP_ABOVE_FLOOR } from "../tail-rules.ts";
 import { LOCK_CHOICE } from "./lock-parts.ts";
 
 export interface TailPlan {
@@ -13,31 +14,9 @@ export interface TailPlan {
   endRaisedMm?: number;
 }
 
-const TAIL = figureRule({
-  id: "rig.tail",
-  label: "Tail below the lock, shade lowered",
-  symbol: "t",
-  unit: "mm",
-  formula: "L / 2",
-  inputs: { L: ["mm", "finished length", "figure:measure.finished-length"] },
-  restsOn: ["lift/tailMm", "lift/kind"],
-  cite: cite("from-memory", "a tail ends half to two thirds down the window"),
-  compute: ({ L }) => L / 2,
-});
+const TAIL = halfTail("the lock", cite("from-memory", "a tail ends half to two thirds down the window"));
 
-const TAIL_RAISED = figureRule({
-  id: "rig.tail-raised",
-  label: "Tail below the lock, shade raised",
-  symbol: "u",
-  unit: "mm",
-  formula: "t + v",
-  inputs: {
-    t: ["mm", "tail lowered", "lift/tailMm", "figure:rig.tail"],
-    v: ["mm", "travel of the bottom row", "figure:shape.travel"],
-  },
-  cite: cite("geometry", "what the shade gives up hangs below the lock"),
-  compute: ({ t, v }) => t + v,
-});
+const TAIL_RAISED = raisedTail("the lock");
 
 /** The end of the tail at one end of the travel; under a head that is not level with the height of the head there. */
 interface TailEnd {
@@ -52,13 +31,7 @@ const TAIL_END = figureRuleOf<TailEnd>()({
   unit: "mm",
   formula: ({ atHead }) => (atHead ? "max(0, H − y − b − l − t)" : "max(0, H − b − l − t)"),
   inputs: ({ state, atHead }): Record<string, FigureInput<TailEnd>> => ({
-    H: [
-      "mm",
-      "top line above the floor",
-      "opening/sillAboveFloorMm",
-      "figure:measure.finished-length",
-      "opening/heightsMm",
-    ],
+    H: TOP_ABOVE_FLOOR,
     ...(atHead
       ? { y: ["mm", "head at the lock, below the top line", "opening/head", "figure:rig.seat-*"] }
       : {}),

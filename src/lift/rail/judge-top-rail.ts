@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { STYLE_TRAITS, settingPatch, styleWithArticle } from "../../job/index.ts";
+import { partChoice, STYLE_TRAITS, settingPatch, styleWithArticle } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
 import { hardPull } from "../hard-pull.ts";
@@ -46,8 +46,7 @@ export function judgeTopRail(shade: LiftShade, planned: PlannedRail | undefined)
   }
   if (planned === undefined) return [];
   const { rail } = planned;
-  // A ruler does not show less than a millimetre.
-  const text = (mm: number) => (mm < 1 ? "less than a millimetre" : lengthText(mm, shade.units));
+  const text = (mm: number) => lengthText(mm, shade.units);
   const force = (forceN: number) => forceText(forceN, shade.units);
   return [
     {
@@ -89,10 +88,7 @@ function pulleys(shade: LiftShade): Remedy[] {
   return (shade.parts?.eyes ?? [])
     .filter(({ id, pulleyShare }) => pulleyShare !== undefined && id !== shade.eye.id)
     .slice(0, 1)
-    .map((pulley) => ({
-      label: `Use “${pulley.name}” in place of the eyes`,
-      patch: settingPatch(shade, "lift", "eye", pulley.id),
-    }));
+    .map(partChoice(shade, "lift", "eye", " in place of the eyes"));
 }
 
 /** Its cords carry more than the lift's: each is fewer, and the whole shade hangs on them. */
@@ -114,10 +110,7 @@ function weakCord(shade: LiftShade, { rail }: PlannedRail, base: Base): Finding[
       remedies: (shade.parts?.cords ?? [])
         .filter((cord) => (cord.breakingN ?? 0) >= neededN)
         .slice(0, 2)
-        .map((cord) => ({
-          label: `Use “${cord.name}”`,
-          patch: settingPatch(shade, "lift", "cord", cord.id),
-        })),
+        .map(partChoice(shade, "lift", "cord")),
     },
   ];
 }
@@ -135,10 +128,7 @@ function noRoom(shade: LiftShade, { rail, rig }: PlannedRail, base: Base, fromBo
     .filter(({ depthMm }) => depthMm > shade.board.depthMm)
     .sort((a, b) => a.depthMm - b.depthMm)
     .slice(0, 2)
-    .map((board) => ({
-      label: `Use “${board.name}”`,
-      patch: settingPatch(shade, "board", "section", board.id),
-    }));
+    .map(partChoice(shade, "board", "section"));
   return [
     ...(lacks.length === 0
       ? []

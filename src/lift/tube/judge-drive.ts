@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { type Drive, type DriveKind, LIFT_TRAITS, settingPatch } from "../../job/index.ts";
+import { type Drive, type DriveKind, LIFT_TRAITS, partChoice, settingPatch } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { type Cite, cite } from "../../sources/index.ts";
 import { massText, massTextsApart, torqueText } from "../../units/index.ts";
@@ -44,7 +44,7 @@ function otherKind({ shade, liftParts }: TubeInput): Finding[] {
       label: `Let ${DRIVE_WORDS[asked.kind]} raise it`,
       patch: settingPatch(shade, "lift", "kind", LIFT_OF_DRIVE[asked.kind]),
     },
-    { label: `Use “${drive.name}”`, patch: settingPatch(shade, "lift", "drive", drive.id) },
+    partChoice(shade, "lift", "drive")(drive),
   ];
   return [
     {
@@ -106,10 +106,7 @@ function otherDrives({ shade, liftParts, mass }: TubeInput): Remedy[] {
   return shade.drives
     .filter((other) => other.id !== liftParts.drive.id && takes(other))
     .slice(0, MOST_REMEDIES)
-    .map((other) => ({
-      label: `Use “${other.name}”`,
-      patch: settingPatch(shade, "lift", "drive", other.id),
-    }));
+    .map(partChoice(shade, "lift", "drive"));
 }
 
 /** A motor's torque, where its maker states one. */
@@ -125,10 +122,7 @@ function rating({ shade, liftParts }: TubeInput, lift: TubeLift): Finding[] {
       remedies: shade.drives
         .filter((other) => other.kind === drive.kind && (other.torqueNm ?? 0) >= neededNm)
         .slice(0, MOST_REMEDIES)
-        .map((other) => ({
-          label: `Use “${other.name}”`,
-          patch: settingPatch(shade, "lift", "drive", other.id),
-        })),
+        .map(partChoice(shade, "lift", "drive")),
     },
   ];
 }

@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../figures/index.ts";
-import { settingPatch } from "../../job/index.ts";
+import { partChoice } from "../../job/index.ts";
 import type { TubeLift } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { fineText, forceText, N_PER_POUND_FORCE, smallLengthText } from "../../units/index.ts";
@@ -22,11 +22,11 @@ function spoolFull(input: TubeInput, lift: TubeLift, { winding, raisedMm }: Woun
   const thinner: Remedy[] = (shade.parts?.cords ?? [])
     .filter(({ diameterMm }) => diameterMm < shade.cord.diameterMm)
     .slice(0, 1)
-    .map((cord) => ({ label: `Use “${cord.name}”`, patch: settingPatch(shade, "lift", "cord", cord.id) }));
+    .map(partChoice(shade, "lift", "cord"));
   const larger: Remedy[] = (shade.parts?.tubes ?? [])
     .filter((tube) => tube.id !== liftParts.tube.id && (tube.spoolFlangeMm ?? 0) > liftParts.spool.flangeMm)
     .slice(0, 1)
-    .map((tube) => ({ label: `Use “${tube.name}”`, patch: settingPatch(shade, "lift", "tube", tube.id) }));
+    .map(partChoice(shade, "lift", "tube"));
   return [
     {
       stage: "rig",
@@ -72,10 +72,7 @@ function bend(input: TubeInput, lift: TubeLift): Finding[] {
     .filter(({ diameterMm, wallMm }) => diameterMm > liftParts.tube.diameterMm && wallMm !== undefined)
     .sort((a, b) => a.diameterMm - b.diameterMm)
     .slice(0, 1)
-    .map((other) => ({
-      label: `Use “${other.name}”`,
-      patch: settingPatch(shade, "lift", "tube", other.id),
-    }));
+    .map(partChoice(shade, "lift", "tube"));
   return [
     {
       stage: "rig",

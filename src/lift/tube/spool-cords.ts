@@ -2,26 +2,18 @@ import { type Figure, figureRuleOf, type Worked } from "../../figures/index.ts";
 import { headYMm, type SpoolCord } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
+import { CORD_INPUTS, CORD_LENGTH, type OfCord } from "../cord-length-rule.ts";
 import { cordTotal } from "../cord-sum.ts";
 import type { TubeInput } from "../lift-input.ts";
 import type { Wound } from "./winding.ts";
 
-const LENGTH = figureRuleOf<{ cord: number }>()({
-  id: ({ cord }) => `rig.cord-${cord}-length`,
-  label: ({ cord }) => `Cord ${cord}: length`,
-  symbol: ({ cord }) => `c${cord}`,
-  unit: "mm",
+const LENGTH = figureRuleOf<OfCord>()({
+  ...CORD_LENGTH,
   formula: "y + w + k",
   inputs: {
-    y: [
-      "mm",
-      "bottom row to the board above it",
-      "figure:measure.finished-length",
-      "opening/head",
-      "figure:shape.*",
-    ],
+    y: CORD_INPUTS.y,
     w: ["mm", "wraps that stay on the spool", "lift/tube", "figure:rig.wraps-left"],
-    k: ["mm", "knots and threading", "lift/knotsMm"],
+    k: CORD_INPUTS.k,
   },
   cite: cite("geometry", "rise, wraps and knots"),
   note: "the rise is taken to the top line: board and tube stay as spare",

@@ -4,47 +4,21 @@ import { capstanRatio } from "../../../mechanics/index.ts";
 import { type CleatCord, headYMm, type TurnEye } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { upToMark } from "../../../units/index.ts";
-import { cordLength } from "../../cord-lengths.ts";
-import { cordSum, cordTotal } from "../../cord-sum.ts";
+import { cordAlongBoard, type OfCord } from "../../cord-length-rule.ts";
+import { cordTotal, handPull } from "../../cord-sum.ts";
 import type { CleatInput } from "../../lift-input.ts";
 import { cleatTurns } from "./cleat-turns.ts";
 import { fromLeftAlong } from "./turn-eye.ts";
 
-interface OfCord {
-  cord: number;
-}
-
-const LENGTH = figureRuleOf<OfCord>()({
-  id: ({ cord }) => `rig.cord-${cord}-length`,
-  label: ({ cord }) => `Cord ${cord}: length`,
-  symbol: ({ cord }) => `c${cord}`,
-  unit: "mm",
-  formula: "y + abs(X − x) + t + k",
-  inputs: {
-    y: [
-      "mm",
-      "bottom row to the board above it",
-      "figure:measure.finished-length",
-      "opening/head",
-      "figure:shape.*",
-    ],
-    X: [
-      "mm",
-      "last eye, along the board from the left edge",
-      "lift/controlSide",
-      "lift/turnEye",
-      "lift/eye",
-      "figure:measure.board-length",
-      "columns/edgeInsetMm",
-    ],
-    x: ["mm", "column, along the board from the left edge", "columns/edgeInsetMm", "figure:shape.columns"],
-    t: ["mm", "tail, shade lowered", "lift/tailMm", "figure:rig.tail"],
-    k: ["mm", "knots and threading", "lift/knotsMm"],
-  },
-  cite: cite("geometry", "rise, run, tail and knots"),
-  note: "the rise is taken to the top line: the board’s thickness stays as spare",
-  compute: ({ y, X, x, t, k }) => cordLength(y, x, X, t, k),
-});
+const LENGTH = cordAlongBoard([
+  "mm",
+  "last eye, along the board from the left edge",
+  "lift/controlSide",
+  "lift/turnEye",
+  "lift/eye",
+  "figure:measure.board-length",
+  "columns/edgeInsetMm",
+]);
 
 const PULL_OF_CORD = figureRuleOf<OfCord>()({
   id: ({ cord }) => `lift.cord-${cord}-pull`,
@@ -68,17 +42,6 @@ const PULL_OF_CORD = figureRuleOf<OfCord>()({
   },
   cite: cite("capstan"),
   compute: ({ T, μ, θ, ν, φ }) => T * capstanRatio(μ, θ) * capstanRatio(ν, φ),
-});
-
-const PULL = cordSum({
-  id: "lift.pull",
-  label: "Pull at the hand, shade nearly raised",
-  symbol: "F",
-  unit: "N",
-  prefix: "p",
-  name: "pull of cord",
-  restsOn: (cord) => `figure:lift.cord-${cord}-pull`,
-  cite: cite("arithmetic", "each cord on the worse of its two shares, so a little above the true pull"),
 });
 
 /** Path, length and pull of each cord, from the left. */
@@ -130,6 +93,6 @@ export function cleatCords(
     })
     .sort((a, b) => a.number - b.number);
   const totalMm = written(cordTotal(cords));
-  const pullN = written(PULL(cords.map((cord) => [cord.number, cord.pullN])));
+  const pullN = written(handPull(cords.map((cord) => [cord.number, cord.pullN])));
   return { values: { cords, totalMm, pullN }, workings };
 }

@@ -8,6 +8,7 @@ import {
 import { headYMm, type TurnEye } from "../../../shade-plan/index.ts";
 import { cite, sourced } from "../../../sources/index.ts";
 import type { CleatInput } from "../../lift-input.ts";
+import { halfTail, raisedTail, TAIL_RESTS_ON, TOP_ABOVE_FLOOR } from "../../tail-rules.ts";
 
 /** Cord that one figure of eight takes on a cleat of about 100 mm. */
 export const FIGURE_EIGHT = sourced(
@@ -35,13 +36,7 @@ const TO_CLEAT = figureRuleOf<{ atHead: boolean }>()({
   unit: "mm",
   formula: ({ atHead }) => (atHead ? "H − y − b − e − C" : "H − b − e − C"),
   inputs: ({ atHead }): Record<string, FigureInput<{ atHead: boolean }>> => ({
-    H: [
-      "mm",
-      "top line above the floor",
-      "opening/sillAboveFloorMm",
-      "figure:measure.finished-length",
-      "opening/heightsMm",
-    ],
+    H: TOP_ABOVE_FLOOR,
     ...(atHead
       ? { y: ["mm", "head at the last eye, below the top line", "opening/head", "lift/controlSide"] }
       : {}),
@@ -63,37 +58,18 @@ const TAIL_TO_CLEAT = figureRule({
     D: ["mm", "last eye down to the cleat", "figure:rig.to-cleat"],
     w: ["mm", "one figure of eight"],
   },
-  restsOn: ["lift/tailMm", "lift/kind"],
+  restsOn: TAIL_RESTS_ON,
   cite: FIGURE_EIGHT.cite,
   note: "no longer than this: what hangs below the cleat is what a child can reach",
   compute: ({ D, w }) => Math.max(0, D) + w,
 });
 
-const TAIL_HALF = figureRule({
-  id: "rig.tail",
-  label: "Tail below the last eye, shade lowered",
-  symbol: "t",
-  unit: "mm",
-  formula: "L / 2",
-  inputs: { L: ["mm", "finished length", "figure:measure.finished-length"] },
-  restsOn: ["lift/tailMm", "lift/kind"],
-  cite: cite("from-memory", "half way down, where the height above the floor is not known"),
-  compute: ({ L }) => L / 2,
-});
+const TAIL_HALF = halfTail(
+  "the last eye",
+  cite("from-memory", "half way down, where the height above the floor is not known"),
+);
 
-const TAIL_RAISED = figureRule({
-  id: "rig.tail-raised",
-  label: "Tail below the last eye, shade raised",
-  symbol: "u",
-  unit: "mm",
-  formula: "t + v",
-  inputs: {
-    t: ["mm", "tail lowered", "lift/tailMm", "figure:rig.tail"],
-    v: ["mm", "travel of the bottom row", "figure:shape.travel"],
-  },
-  cite: cite("geometry", "what the shade gives up hangs below the last eye"),
-  compute: ({ t, v }) => t + v,
-});
+const TAIL_RAISED = raisedTail("the last eye");
 
 const TAIL_END = figureRuleOf<"lowered" | "raised">()({
   id: (state) => `rig.tail-end-${state}`,

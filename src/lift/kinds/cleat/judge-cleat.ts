@@ -1,5 +1,5 @@
 import type { Finding, Remedy } from "../../../figures/index.ts";
-import { type LiftTraits, settingPatch } from "../../../job/index.ts";
+import { type LiftTraits, partChoice, settingPatch } from "../../../job/index.ts";
 import type { CleatLift } from "../../../shade-plan/index.ts";
 import { cite, sourced } from "../../../sources/index.ts";
 import { downToMark, fineText, forceText, lengthText, trimmed, upToMark } from "../../../units/index.ts";
@@ -156,10 +156,7 @@ export function crowdedLastEye(shade: LiftShade, { cords, turn, cordDiameterMm }
       severity: "fix",
       text: `${cords.length} cords of ${fineText(cordDiameterMm)} run through the last eye: a bundle of about ${fineText(bundleMm)} in an opening of about ${fineText(openingMm)}.`,
       cite: BUNDLE_FILL.cite,
-      remedies: larger.map((eye) => ({
-        label: `Use “${eye.name}” as the last eye`,
-        patch: settingPatch(shade, "lift", "turnEye", eye.id),
-      })),
+      remedies: larger.map(partChoice(shade, "lift", "turnEye", " as the last eye")),
     },
   ];
 }

@@ -17,13 +17,8 @@ import {
 
 /** What is offered, at what price, for how long, on what terms. */
 export function quotePage(paper: OfferPaper): void {
-  const { book, plan, offer, shades, createdOn } = paper;
-  offerHead(paper, "Quote", [
-    ["Job", plan.jobName],
-    ["Number", plan.offer?.number ?? ""],
-    ["Date", dayText(createdOn)],
-    ["Stands until", dayText(createdOn, offer.validDays)],
-  ]);
+  const { book, offer, createdOn } = paper;
+  offerHead(paper, "Quote", [...nameAndDay(paper), ["Stands until", dayText(createdOn, offer.validDays)]]);
   notToBeSent(paper);
   offerTable(paper);
   sums(paper, priceLines(paper));
@@ -35,30 +30,23 @@ export function quotePage(paper: OfferPaper): void {
     );
   paragraph(book, `This quote stands for ${offer.validDays} days.`, { after: 4 });
   termsText(paper);
-  section(book, "Cords and children", 60);
-  for (const words of childSafetyChoices(plan, shades)) paragraph(book, words, { after: 4 });
+  cordsAndChildren(paper);
   book.y += 6;
-  cautionBand(book, childrenAndCords(shades[0]?.cautions ?? []));
+  cautions(paper);
 }
 
 /** The same, agreed to and signed. */
 export function orderPage(paper: OfferPaper): void {
-  const { book, plan, offer, shades, createdOn } = paper;
-  offerHead(paper, "Order", [
-    ["Job", plan.jobName],
-    ["Number", plan.offer?.number ?? ""],
-    ["Date", dayText(createdOn)],
-  ]);
+  const { book, offer } = paper;
+  offerHead(paper, "Order", [...nameAndDay(paper)]);
   notToBeSent(paper);
   offerTable(paper);
   sums(paper, [
     ...priceLines(paper),
-    ...(offer.deposit > 0
-      ? ([
-          [`Deposit, ${percentText(offer.depositShare)}, due now`, offer.deposit],
-          ["Due when it hangs", offer.balance],
-        ] as [string, number][])
-      : []),
+    ...withDeposit(paper, [
+      [`Deposit, ${percentText(offer.depositShare)}, due now`, offer.deposit],
+      ["Due when it hangs", offer.balance],
+    ]),
   ]);
   paragraph(
     book,
@@ -66,33 +54,49 @@ export function orderPage(paper: OfferPaper): void {
     { after: 4 },
   );
   termsText(paper);
-  section(book, "Cords and children", 60);
-  for (const words of childSafetyChoices(plan, shades)) paragraph(book, words, { after: 4 });
+  cordsAndChildren(paper);
   paragraph(book, "I have read what stands here about cords and children.", { after: 2 });
-  cautionBand(book, childrenAndCords(shades[0]?.cautions ?? []));
+  cautions(paper);
   signatures(paper, ["Client, date", "Maker, date"]);
 }
 
 /** What is to be paid, and when. */
 export function invoicePage(paper: OfferPaper): void {
-  const { book, plan, offer, createdOn, shades } = paper;
-  offerHead(paper, "Invoice", [
-    ["Job", plan.jobName],
-    ["Number", plan.offer?.number ?? ""],
-    ["Date", dayText(createdOn)],
-    ["To be paid by", dayText(createdOn, offer.payDays)],
-  ]);
+  const { offer, createdOn } = paper;
+  offerHead(paper, "Invoice", [...nameAndDay(paper), ["To be paid by", dayText(createdOn, offer.payDays)]]);
   notToBeSent(paper);
   offerTable(paper);
   sums(paper, [
     ...priceLines(paper),
-    ...(offer.deposit > 0
-      ? ([
-          ["Deposit, where it was paid", -offer.deposit],
-          ["To be paid", offer.balance],
-        ] as [string, number][])
-      : []),
+    ...withDeposit(paper, [
+      ["Deposit, where it was paid", -offer.deposit],
+      ["To be paid", offer.balance],
+    ]),
   ]);
   termsText(paper);
+  cautions(paper);
+}
+
+/** What every one of these papers says of itself. */
+function nameAndDay({ plan, createdOn }: OfferPaper): [string, string][] {
+  return [
+    ["Job", plan.jobName],
+    ["Number", plan.offer?.number ?? ""],
+    ["Date", dayText(createdOn)],
+  ];
+}
+
+/** Lines that only a paper with a deposit has. */
+function withDeposit({ offer }: OfferPaper, lines: [string, number][]): [string, number][] {
+  return offer.deposit > 0 ? lines : [];
+}
+
+/** What was chosen about cords, in plain words. */
+function cordsAndChildren({ book, plan, shades }: OfferPaper): void {
+  section(book, "Cords and children", 60);
+  for (const words of childSafetyChoices(plan, shades)) paragraph(book, words, { after: 4 });
+}
+
+function cautions({ book, shades }: OfferPaper): void {
   cautionBand(book, childrenAndCords(shades[0]?.cautions ?? []));
 }
