@@ -71,6 +71,6 @@ const HAND_PULL = cordSum({
 });
 
 /** What the hand pulls at all cords together, N. */
-export function handPull(pulls: readonly (readonly [cord: number, pullN: number])[]): Figure {
+export function handPullOfCords(pulls: readonly (readonly [cord: number, pullN: number])[]): Figure {
   return HAND_PULL(pulls);
 }

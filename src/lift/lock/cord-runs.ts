@@ -5,7 +5,7 @@ import { cite } from "../../sources/index.ts";
 import { upToMark } from "../../units/index.ts";
 import { acrossFromControl, type ControlFrame } from "../control-frame.ts";
 import { cordAlongBoard, type OfCord } from "../cord-length-rule.ts";
-import { cordTotal, handPull } from "../cord-sum.ts";
+import { cordTotal, handPullOfCords } from "../cord-sum.ts";
 import type { LockInput } from "../lift-input.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { lockRoom } from "./lock-fit.ts";
@@ -121,7 +121,7 @@ export function cordRuns(
     })
     .sort((a, b) => a.number - b.number);
   const totalMm = written(cordTotal(cords));
-  const pullN = written(handPull(cords.map((cord) => [cord.number, cord.pullN])));
+  const pullN = written(handPullOfCords(cords.map((cord) => [cord.number, cord.pullN])));
   const threading = strands.map(({ eye }) => numbers[eye] ?? 0);
   return { values: { cords, turns, threading, totalMm, pullN }, workings };
 }

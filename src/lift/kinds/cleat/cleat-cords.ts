@@ -5,7 +5,7 @@ import { type CleatCord, headYMm, type TurnEye } from "../../../shade-plan/index
 import { cite } from "../../../sources/index.ts";
 import { upToMark } from "../../../units/index.ts";
 import { cordAlongBoard, type OfCord } from "../../cord-length-rule.ts";
-import { cordTotal, handPull } from "../../cord-sum.ts";
+import { cordTotal, handPullOfCords } from "../../cord-sum.ts";
 import type { CleatInput } from "../../lift-input.ts";
 import { cleatTurns } from "./cleat-turns.ts";
 import { fromLeftAlong } from "./turn-eye.ts";
@@ -93,6 +93,6 @@ export function cleatCords(
     })
     .sort((a, b) => a.number - b.number);
   const totalMm = written(cordTotal(cords));
-  const pullN = written(handPull(cords.map((cord) => [cord.number, cord.pullN])));
+  const pullN = written(handPullOfCords(cords.map((cord) => [cord.number, cord.pullN])));
   return { values: { cords, totalMm, pullN }, workings };
 }
