@@ -5,12 +5,26 @@ import { importsOf, nodesOf, type SourceFile, type SyntaxNode } from "./source-t
 export const FLOORS: readonly (readonly string[])[] = [
   ["units", "sources", "mechanics", "words"],
   ["figures", "job", "shade-plan"],
-  ["measure", "styles", "existing", "cloth", "folds", "lift", "board", "safety", "cutting", "align", "steps"],
+  [
+    "workroom",
+    "measure",
+    "styles",
+    "existing",
+    "cloth",
+    "folds",
+    "lift",
+    "board",
+    "safety",
+    "cutting",
+    "align",
+    "steps",
+  ],
   ["cost", "drape"],
   ["plan"],
   ["diagnose"],
   ["drawing", "tables"],
   ["workbook"],
+  ["server"],
   ["cli", "web"],
 ];
 /** The library's front door, `src/index.ts`: an edge like those of the top floor. */

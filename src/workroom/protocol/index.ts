@@ -1,0 +1,11 @@
+export * from "./client-link.ts";
+export type { Json } from "./fields.ts";
+export * from "./jobs.ts";
+export * from "./may.ts";
+export * from "./news.ts";
+export * from "./operation.ts";
+export * from "./papers.ts";
+export * from "./people.ts";
+export * from "./routes.ts";
+export * from "./stock.ts";
+export * from "./work.ts";

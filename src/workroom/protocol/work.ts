@@ -1,0 +1,51 @@
+import * as z from "zod";
+import { instant, thingId, uniqueId } from "./fields.ts";
+
+/** How far a shade has come, in the order of the work. */
+export const WORK_STATES = [
+  "measured",
+  "quoted",
+  "ordered",
+  "cut",
+  "sewn",
+  "rigged",
+  "hung",
+  "handed-over",
+] as const;
+export type WorkState = (typeof WORK_STATES)[number];
+const workState = z.enum(WORK_STATES);
+
+const day = z
+  .string()
+  .regex(/^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/, "year, month and day, as 2026-05-31");
+
+/** Where one shade is. Steps ticked are in the job document, `ticks` of its window. */
+export const shadeWorkSchema = z.strictObject({
+  jobId: thingId,
+  windowId: thingId,
+  state: workState.optional(),
+  due: day.optional(),
+  holder: uniqueId.optional().meta({ description: "Who has it" }),
+  changedBy: uniqueId,
+  changedAt: instant,
+});
+export const workInHandSchema = z.strictObject({ shades: z.array(shadeWorkSchema) });
+
+/** What is left out stays; null takes it away. The same id is done once, however often it is sent. */
+export const workChangeSchema = z.strictObject({
+  id: uniqueId,
+  jobId: thingId,
+  windowId: thingId,
+  at: instant,
+  state: workState.nullable().optional(),
+  due: day.nullable().optional(),
+  holder: uniqueId.nullable().optional(),
+});
+export const workChangesSchema = z.strictObject({ changes: z.array(workChangeSchema).min(1).max(1000) });
+
+/** Who changed what of one shade, newest first. */
+export const workEntrySchema = workChangeSchema.extend({ person: uniqueId });
+export const workEntriesSchema = z.strictObject({ entries: z.array(workEntrySchema) });
+
+export type ShadeWork = z.output<typeof shadeWorkSchema>;
+export type WorkChange = z.output<typeof workChangeSchema>;
