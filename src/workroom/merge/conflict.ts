@@ -1,0 +1,15 @@
+import type { FieldPath } from "./field-change.ts";
+import type { Json } from "./json.ts";
+
+/** One field that two people changed, each without the other's change: both values are kept until someone chooses. */
+export interface FieldConflict {
+  path: FieldPath;
+  /** What both began with; what is absent was not there. */
+  base?: Json;
+  /** Of the one whose changes are done now. */
+  mine?: Json;
+  /** Of those who were before. */
+  theirs?: Json;
+  /** The last version that changed it before. */
+  theirVersion?: number;
+}
