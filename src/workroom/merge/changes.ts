@@ -1,6 +1,7 @@
 import type { Job } from "../../job/index.ts";
-import { type FieldChange, type FieldPath, ORDER, pathKey } from "./field-change.ts";
-import { isJsonObject, type Json, keysOf, sameJson } from "./json.ts";
+import type { FieldChange, Json } from "../protocol/index.ts";
+import { type FieldPath, ORDER, pathKey } from "./field-change.ts";
+import { isJsonObject, keysOf, sameJson } from "./json.ts";
 import { missingAbove, shapeAt, valueIn, withValue } from "./place.ts";
 import { byKey, JOB_SHAPE, type ListShape, type Shape } from "./shape.ts";
 
@@ -54,7 +55,7 @@ function betweenItems(
 }
 
 export function changeOf(path: FieldPath, from: Json | undefined, to: Json | undefined): FieldChange {
-  return { path, ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
+  return { path: [...path], ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
 }
 
 /**

@@ -1,9 +1,8 @@
-import type { FieldPath } from "./field-change.ts";
-import type { Json } from "./json.ts";
+import type { Json, PathStep } from "../protocol/index.ts";
 
 /** One field that two people changed, each without the other's change: both values are kept until someone chooses. */
 export interface FieldConflict {
-  path: FieldPath;
+  path: PathStep[];
   /** What both began with; what is absent was not there. */
   base?: Json;
   /** Of the one whose changes are done now. */

@@ -1,7 +1,8 @@
 import * as z from "zod";
 import type { JobIssue } from "../../job/index.ts";
-import { type FieldChange, type FieldPath, ORDER } from "./field-change.ts";
-import { isJsonObject, type Json } from "./json.ts";
+import type { FieldChange, Json } from "../protocol/index.ts";
+import { type FieldPath, ORDER } from "./field-change.ts";
+import { isJsonObject } from "./json.ts";
 import { shapeAt } from "./place.ts";
 
 /** What no state of a job would take: fields that jobs do not have, and values that these fields do not hold. */

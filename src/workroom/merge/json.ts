@@ -1,5 +1,6 @@
-export type Json = string | number | boolean | null | readonly Json[] | { readonly [key: string]: Json };
-export type JsonObject = { readonly [key: string]: Json };
+import type { Json } from "../protocol/index.ts";
+
+export type JsonObject = { [key: string]: Json };
 
 export function isJsonObject(value: unknown): value is JsonObject {
   return typeof value === "object" && value !== null && !Array.isArray(value);

@@ -1,6 +1,7 @@
+import type { FieldChange, Json } from "../protocol/index.ts";
 import type { FieldConflict } from "./conflict.ts";
-import { type FieldChange, type FieldPath, isWithin, ORDER, pathKey } from "./field-change.ts";
-import { isJsonObject, type Json, keysOf, sameJson } from "./json.ts";
+import { type FieldPath, isWithin, ORDER, pathKey } from "./field-change.ts";
+import { isJsonObject, keysOf, sameJson } from "./json.ts";
 import { missingAbove, shapeAt, valueIn, withValue } from "./place.ts";
 import { byKey, JOB_SHAPE, type Shape } from "./shape.ts";
 
@@ -39,7 +40,7 @@ export function conflictAt(
   const theirVersion = later.findLast(touches)?.version;
   const { base, mine, theirs } = sides;
   return {
-    path,
+    path: [...path],
     ...(base === undefined ? {} : { base }),
     ...(mine === undefined ? {} : { mine }),
     ...(theirs === undefined ? {} : { theirs }),

@@ -1,5 +1,6 @@
-import { type FieldPath, ORDER, type PathStep } from "./field-change.ts";
-import { isJsonObject, type Json, type JsonObject, ownValue } from "./json.ts";
+import type { Json, PathStep } from "../protocol/index.ts";
+import { type FieldPath, ORDER } from "./field-change.ts";
+import { isJsonObject, type JsonObject, ownValue } from "./json.ts";
 import { JOB_SHAPE, keyOf, type ListShape, type Shape } from "./shape.ts";
 
 /** The shape at a path of the job; undefined where the job has no such field. The order of a list has that of the list. */

@@ -1,8 +1,8 @@
 import { type Job, type JobIssue, openJob } from "../../job/index.ts";
+import type { FieldChange } from "../protocol/index.ts";
 import { asJson, changesBetween } from "./changes.ts";
 import type { FieldConflict } from "./conflict.ts";
 import { faultsOf, fieldOf } from "./faults.ts";
-import type { FieldChange } from "./field-change.ts";
 import { conflictAt, type Met, meet, type NumberedChanges } from "./meet.ts";
 import { valueIn } from "./place.ts";
 import { JOB_SHAPE } from "./shape.ts";

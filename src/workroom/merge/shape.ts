@@ -1,6 +1,7 @@
 import * as z from "zod";
 import { jobSchema } from "../../job/index.ts";
-import { isJsonObject, type Json, ownValue } from "./json.ts";
+import type { Json } from "../protocol/index.ts";
+import { isJsonObject, ownValue } from "./json.ts";
 
 /**
  * How two people's edits of a part of the job meet, read off the job's schema:
