@@ -429,3 +429,34 @@ test("any shade, however it was measured, is planned, drawn and listed without a
     { numRuns: 25 },
   );
 });
+
+describe("parts of a lift that is put on a shade that hangs", () => {
+  // Of a new shade’s hardware these are there: what holds the board, and what stiffens the hem.
+  const THERE = /^(?:board|bar|brackets|screws|staples|hook|rail-)/;
+  test.each(LIFT_KINDS)("are all bought, as for a new one: %s", (kind) => {
+    const lift = {
+      kind,
+      rearCords: "ring-locked" as const,
+      rearRelease: "breakaway" as const,
+      loopJoint: "breakaway" as const,
+    };
+    const hung = one(
+      hungJob({
+        existing: {
+          ...UNEVEN,
+          tasks: ["restring", "make-safer", "add-rows"],
+          strung: kind === "cleat" || kind === "cord-lock" ? "spring" : "cleat",
+        },
+        lift,
+      }),
+    );
+    const job = hungJob({ existing: UNEVEN, lift });
+    for (const { windows } of job.rooms) for (const { shade } of windows) delete shade?.existing;
+    const partsOf = ({ cost }: ShadePlan) =>
+      cost.shopping
+        .filter(({ group, id }) => group === "hardware" && !THERE.test(id))
+        .map(({ id }) => id.replace(/-\d+$/, ""));
+    expect(partsOf(one(job))).toContain("rear-release");
+    expect(partsOf(hung)).toEqual(expect.arrayContaining(partsOf(one(job))));
+  });
+});

@@ -205,8 +205,7 @@ describe("fullness on the cords", () => {
     expect(full.mass.totalKg).toBeGreaterThan(thin.mass.totalKg);
     expect(full.lift.heldN).toBeGreaterThan(thin.lift.heldN);
     expect(full.lift.pullN).toBeGreaterThan(thin.lift.pullN);
-    const depth = (shade: ShadePlan) =>
-      shade.workings.find(({ id }) => id === "board.stack-depth")?.value ?? 0;
+    const depth = ({ board }: ShadePlan) => board.stackDepthMm;
     expectNear(depth(full), 2 * depth(thin), 1e-6, "twice the cloth, twice the stack");
     expect(full.form.swags[0]?.sagMm).toBe(thin.form.swags[0]?.sagMm);
   });

@@ -171,6 +171,9 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     screws,
     ...(bar === undefined ? {} : { barLengthMm: bar.value, barName: shade.bar.name }),
     loadN: load.value,
+    get stackDepthMm() {
+      return recess().values.stackMm;
+    },
     get strength() {
       return strength().values.strength;
     },

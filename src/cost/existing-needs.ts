@@ -7,6 +7,7 @@ type Takes = ExistingPlan["takes"];
 /** What of a shade that hangs already is bought: by the beginning of a need’s id, and whether it is taken. */
 const BOUGHT: readonly (readonly [prefix: string, taken: (takes: Takes) => boolean])[] = [
   ["cord-", ({ cords }) => cords],
+  ["rear-release", ({ cords }) => cords],
   ["ring-", ({ rings }) => rings > 0],
   ["woven-sleeve", ({ sleeves }) => sleeves],
   ["sleeve-grip", ({ sleeves }) => sleeves],

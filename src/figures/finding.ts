@@ -1,4 +1,5 @@
 import type { Cite } from "../sources/index.ts";
+import { lazy } from "./lazy.ts";
 
 /**
  * - `stop`: cannot be made, or must not be made so
@@ -76,6 +77,15 @@ export const STAGES = [
   "cost",
 ] as const;
 export type Stage = (typeof STAGES)[number];
+
+/** The same finding with its remedies changed; neither the ones nor the others are made before someone reads them. */
+export function withRemedies(finding: Finding, change: (remedies: readonly Remedy[]) => Remedy[]): Finding {
+  const { remedies, ...others } = Object.getOwnPropertyDescriptors(finding);
+  if (remedies.get === undefined && finding.remedies.length === 0) return finding;
+  const get = lazy(() => change(finding.remedies));
+  const changed = { get, enumerable: true, configurable: true };
+  return Object.defineProperties({}, { ...others, remedies: changed }) as Finding;
+}
 
 /** The gravest first; otherwise in the order of the work. */
 export function bySeverity(a: Finding, b: Finding): number {

@@ -10,7 +10,9 @@ export function planLift(input: LiftInput): StageResult<Lift> {
   const planned: StageResult<Lift> = LIFT_KIND_MODULES[input.liftParts.kind].plan(input);
   const { values: lift } = planned;
   const rail = topRail(input, lift);
-  return staged(rail.values === undefined ? lift : { ...lift, topRail: rail.values.rail }, {
+  // The cords of a top rail hang at the front whatever works the shade.
+  const whole = rail.values === undefined ? lift : { ...lift, topRail: rail.values.rail, cordsAtFront: true };
+  return staged(whole, {
     findings: () => [...planned.findings, ...judgeTopRail(input.shade, rail.values)],
     workings: () => [...planned.workings, ...rail.workings],
   });

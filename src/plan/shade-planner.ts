@@ -16,6 +16,7 @@ import {
   figureId,
   lazy,
   type StageResult,
+  withRemedies,
   workingOf,
 } from "../figures/index.ts";
 import { clothFeel, FOLDS_READS, planFolds } from "../folds/index.ts";
@@ -31,19 +32,18 @@ import {
   reviewShade,
   SAFETY_READS,
 } from "../safety/index.ts";
-import {
-  type BoardPlan,
-  type ClothPlan,
-  type Column,
-  type ExistingPlan,
-  type Folds,
-  type Form,
-  type Grid,
-  hangingCords,
-  type Lift,
-  type Mass,
-  type SafetyReview,
-  type Size,
+import type {
+  BoardPlan,
+  ClothPlan,
+  Column,
+  ExistingPlan,
+  Folds,
+  Form,
+  Grid,
+  Lift,
+  Mass,
+  SafetyReview,
+  Size,
 } from "../shade-plan/index.ts";
 import { planSteps } from "../steps/index.ts";
 import {
@@ -311,7 +311,7 @@ function assemble(stages: Stages): PlannedShade {
   const { weighed, folded, strung, worked, mounted, reviewed, cost } = stages;
   const existing = worked.values;
   // Of a shade that hangs already no cloth is cut.
-  const cut = existing === undefined ? stages.cut : { ...stages.cut, findings: [], workings: [] };
+  const cut = existing === undefined ? stages.cut : NOTHING_CUT;
   const size = measured.values;
   const { grid, form } = laid.values;
   const cloth = stages.cut.values;
@@ -367,7 +367,7 @@ function assemble(stages: Stages): PlannedShade {
   const tag = lazy(() =>
     childTag({
       place: resolved.place,
-      frontCords: lift.cordsAtFront || hangingCords(lift).length > 0,
+      frontCords: lift.cordsAtFront,
       rearCords: lift.cords.length > 0,
     }),
   );
@@ -418,9 +418,11 @@ function assemble(stages: Stages): PlannedShade {
   return { shade, cost: () => cost().values };
 }
 
+const NOTHING_CUT = { findings: [], workings: [] } as const;
+
 /** Its remedies as they are made to the job, whatever of it the shade has of its own. */
 function onJob(finding: Finding, resolved: ResolvedShade): Finding {
-  if (finding.remedies.length === 0) return finding;
-  const remedies = finding.remedies.map((one) => ({ ...one, patch: withParents(one.patch, resolved) }));
-  return { ...finding, remedies };
+  return withRemedies(finding, (remedies) =>
+    remedies.map((one) => ({ ...one, patch: withParents(one.patch, resolved) })),
+  );
 }

@@ -5,7 +5,7 @@ import { cite } from "../sources/index.ts";
 const BUTTON_CELLS: Caution = {
   id: "button-cells",
   title: "Button cells",
-  text: "A swallowed button cell burns a child’s gullet within two hours. Keep remote controls with such cells, and spare and empty cells, out of reach; take none whose lid opens without a tool. The United States (16 CFR 1263) and Australia have laws on them, the United Kingdom a published specification; those of other places were not read.",
+  text: "A swallowed button cell burns a child’s gullet within two hours. Keep remote controls with such cells, and spare and empty cells, out of reach; take none whose lid opens without a tool.",
   cite: cite("from-memory", "warnings of agencies on button cells"),
 };
 
@@ -23,12 +23,20 @@ const FLAME_TESTS: Caution = {
   cite: cite("flame-tests"),
 };
 
+/** For the maker alone: what is handed over names no law. */
+const BUTTON_CELL_RULES: Caution = {
+  id: "button-cell-rules",
+  title: "Rules on button cells",
+  text: "The United States (16 CFR 1263) and Australia have laws on button cells in what is sold, the United Kingdom a published specification; those of other places were not read.",
+  cite: cite("from-memory", "rules on button cells, place by place"),
+};
+
 /** The usual cautions of the bench, the ladder and the room. */
 export function workCautions(kind: LiftKind, purpose?: Purpose): Caution[] {
   return [
     FIRE,
     ...(purpose === "public-building" ? [FLAME_TESTS] : []),
-    ...(kind === "motor" ? [BUTTON_CELLS] : []),
+    ...(kind === "motor" ? [BUTTON_CELLS, BUTTON_CELL_RULES] : []),
     {
       id: "ladder-and-drill",
       title: "Ladder, drill and wall",

@@ -59,6 +59,8 @@ export interface BoardPlan {
   barName?: string;
   /** Weight, shade and hand together that the fixings must carry, N (before any tug factor). */
   loadN: number;
+  /** The raised shade gathered up before and behind the front of the board, from front to back, mm. */
+  stackDepthMm: number;
   /** Absent where one fixing alone holds it: then it is no beam. */
   strength?: BoardStrength | undefined;
 }

@@ -205,7 +205,7 @@ interface AnyLift {
   /** What hangs within reach for a hand to work it. */
   hangs: "tail" | "wand" | "loop" | "nothing";
   poweredBy: "hand" | "spring" | "motor";
-  /** A cord or a loop of cord hangs in front, where a child can come to it. */
+  /** A cord or a loop of cord hangs in front, where a child can come to it: of the lift, or of a top that comes down. */
   cordsAtFront: boolean;
   controlSide: "left" | "right";
   /** How the cords run up the back: bare through rings, in a woven sleeve that rings grip, in a sewn sleeve. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from "vitest";
-import { type Finding, SEVERITIES } from "../../src/figures/index.ts";
+import { type Finding, SEVERITIES, withRemedies } from "../../src/figures/index.ts";
 import { type Job, newJob, newWindow } from "../../src/job/index.ts";
 import {
   answersOf,
@@ -31,6 +31,29 @@ const cardOf = (findings: readonly Finding[], id: string) => {
   if (card === undefined) throw new Error(`invalid test: no card ${id}`);
   return card;
 };
+
+describe("remedies of a finding", () => {
+  it("are made when someone reads them, those of a failed rule on cords too", () => {
+    let made = 0;
+    const patch = [{ op: "add" as const, path: "/place", value: "ca" }];
+    const late: Finding = {
+      ...{ id: "x.late", severity: "note", stage: "safety", text: "Late.", cite: { source: "geometry" } },
+      get remedies() {
+        made++;
+        return [{ label: "One", patch }];
+      },
+    };
+    const changed = withRemedies(late, (all) => all.map((one) => ({ ...one, label: "Two" })));
+    expect(made).toBe(0);
+    expect([changed.id, changed.text]).toEqual(["x.late", "Late."]);
+    expect(made).toBe(0);
+    expect(changed.remedies).toEqual([{ label: "Two", patch }]);
+    expect(JSON.parse(JSON.stringify(changed)).remedies).toEqual([{ label: "Two", patch }]);
+    expect(made).toBe(1);
+    const [failed] = allOf(cordedJob([1200])).filter(({ id }) => id === "safety.ca-free");
+    expect(Object.getOwnPropertyDescriptor(failed, "remedies")?.get).toBeTypeOf("function");
+  });
+});
 
 describe("one card for one cause", () => {
   const job = cordedJob([1200, 1500, 1800]);
@@ -101,6 +124,16 @@ describe("what answers a whole card", () => {
     const card = cardOf(shade?.findings ?? [], "safety.cords-front");
     const [answer] = answersOf(proven, card);
     expect(answer?.patch.every(({ path }) => path.startsWith("/rooms/0/windows/0/"))).toBe(true);
+  });
+
+  it("is tried and kept once, where one shade of several has the cause", () => {
+    const two = cordedJob([1200, 1500]);
+    const [, other] = two.rooms[0]?.windows ?? [];
+    if (other?.shade !== undefined) other.shade.making = { lift: { kind: "spring", rearCords: "enclosed" } };
+    const { answers = [] } = proveRemedies(two, plan(two));
+    const keys = answers.map(({ causeId, shadeIds }) => `${causeId} ${shadeIds.join(" ")}`);
+    expect(keys).toContain("safety.cords-front w0");
+    expect(new Set(keys).size).toBe(keys.length);
   });
 
   it("is not offered where it does not cure every one of them", () => {

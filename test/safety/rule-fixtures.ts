@@ -389,5 +389,9 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     "above: at the back": fails(backed([100])),
     "above: at the front": fails(raisedTo(100), 1),
     "above: a loop": fails(looped(600)),
+    // The lead of a motor is a cord: one that is to be clipped is so once a hand has followed it.
+    "unknown: a motor’s lead": open(bare({ kind: "motor" })),
+    "unknown: a motor’s lead, clipped": open(bare({ kind: "motor", leadLooseMm: 0 })),
+    "above: a motor’s lead": fails(bare({ kind: "motor", leadLooseMm: 1 })),
   },
 };

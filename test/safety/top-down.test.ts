@@ -1,17 +1,20 @@
 import { describe, expect, it } from "vitest";
 import { LIFT_KINDS, type LiftKind } from "../../src/job/index.ts";
 import { plan, proveRemedies } from "../../src/plan/index.ts";
+import { childSafetyChoices } from "../../src/workbook/pages/client/choices.ts";
 import { jobWith } from "../job-with.ts";
 
-const shadeOn = (kind: LiftKind) => {
-  const job = jobWith(
+const job = (kind: LiftKind) =>
+  jobWith(
     {
       opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 800 },
       shade: { mount: "to-size", making: { lift: { kind }, fold: { topDropMm: 500 } } },
     },
     { place: "ca", purpose: "for-sale", units: { system: "metric", ruler: "1 mm" } },
   );
-  const [shade] = proveRemedies(job, plan(job)).shades;
+
+const shadeOn = (kind: LiftKind) => {
+  const [shade] = proveRemedies(job(kind), plan(job(kind))).shades;
   if (shade === undefined) throw new Error("invalid job: empty");
   return shade;
 };
@@ -30,6 +33,20 @@ describe.each(LIFT_KINDS)("a top that can be let down, on a %s", (kind) => {
     for (const { caution } of shade.steps) expect(caution ?? "").not.toContain("No cord hangs at the front");
     expect(shade.tag.lines.map(({ text }) => text).join(" ")).toContain("devices for the cords");
     expect(shade.findings.map(({ id }) => id)).toContain("safety.free-hanging-cord");
+  });
+
+  it("is said to the client to have them, by the plan’s own word for it", () => {
+    expect(shade.lift.cordsAtFront).toBe(true);
+    const said = childSafetyChoices(plan(job(kind)), [shade]).join(" ");
+    expect(said).not.toContain("No cord hangs at the front");
+    expect(said).toContain("hangs at the front");
+  });
+
+  it("offers no change that claims a front without cords", () => {
+    for (const { text, remedies } of plan(job(kind)).shades[0]?.findings ?? [])
+      for (const { changes = "", patch } of remedies)
+        if (!JSON.stringify(patch).includes("topDropMm"))
+          expect(changes, text).not.toMatch(/No cord hangs at the front|no cord with a free end/);
   });
 
   it("has its cleat, which is bought, fixed in a step", () => {

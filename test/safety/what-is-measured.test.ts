@@ -89,7 +89,9 @@ describe("the motor’s lead is a cord", () => {
   });
 
   it("whose remote may hold button cells, on which places have rules", () => {
-    expect(motor().shade.cautions.find(({ id }) => id === "button-cells")?.text).toContain("16 CFR 1263");
+    expect(motor().shade.cautions.find(({ id }) => id === "button-cell-rules")?.text).toContain(
+      "16 CFR 1263",
+    );
     for (const [place, rule] of [
       ["us", "US-BUTTON"],
       ["au", "AU-BUTTON"],

@@ -1,22 +1,10 @@
-import {
-  type DrapeInput,
-  differs,
-  type HangingShade,
-  type SurfaceFigure,
-  surfaceFigures,
-} from "../../drape/index.ts";
+import { differs, type SurfaceFigure } from "../../drape/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import { listed } from "../../words/index.ts";
 import type { Fact } from "../model.ts";
 
 /** What is read from the cloth as it hangs, each beside the plan's own figure; alike scallops and columns once. */
-export function pictureFacts(
-  input: DrapeInput,
-  raise: number,
-  hanging: HangingShade,
-  units: UnitChoice,
-): Fact[] {
-  const figures = surfaceFigures(input, raise, hanging);
+export function pictureFacts(figures: readonly SurfaceFigure[], units: UnitChoice): Fact[] {
   return [...new Set(figures.map(({ kind }) => kind))].flatMap((kind): Fact[] => {
     const own = figures.filter((figure) => figure.kind === kind);
     const texts = own.map((figure) => textOf(figure, units));
@@ -27,12 +15,8 @@ export function pictureFacts(
 }
 
 /** Which figures differ from the plan’s by more than a tenth, in one sentence; nothing where none does. */
-export function differenceWords(input: DrapeInput, raise: number, hanging: HangingShade): string {
-  const kinds = new Set(
-    surfaceFigures(input, raise, hanging)
-      .filter(differs)
-      .map(({ kind }) => kind),
-  );
+export function differenceWords(figures: readonly SurfaceFigure[]): string {
+  const kinds = new Set(figures.filter(differs).map(({ kind }) => kind));
   if (kinds.size === 0) return "";
   const names = [...kinds].map((kind) => nameOf(kind).toLowerCase());
   return ` More than a tenth from the plan: ${listed(names)}. The plan goes by its own figures.`;

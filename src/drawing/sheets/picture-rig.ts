@@ -5,7 +5,7 @@ import { paintHex } from "../paints.ts";
 import type { PicturePoint } from "../picture/camera.ts";
 import { drawCords } from "./back-cords.ts";
 import { hangingControl } from "./hanging-control.ts";
-import { isLockSheet } from "./lift-input.ts";
+import { type CleatSheetInput, isCleatSheet, isLockSheet, type LockSheetInput } from "./lift-input.ts";
 import { shapeNow } from "./shape-now.ts";
 
 /** A cord with its number and colour, or what hangs at the control side, as lines in space, mm as on the picture. */
@@ -37,18 +37,18 @@ export function pictureRig(shade: ShadePlan, units: UnitChoice, raise: number): 
         ]
       : [],
   );
-  return [...(isLockSheet(input) ? lockCords() : straightCords()), ...control];
+  const alongBoard = isLockSheet(input) || isCleatSheet(input) ? input : undefined;
+  return [...(alongBoard === undefined ? toSpools() : toExit(alongBoard)), ...control];
 
-  function lockCords(): RigLine[] {
-    return isLockSheet(input)
-      ? drawCords(input, (x) => x, lowestMm).map(({ number, points }) => ({
-          ...coloured(number),
-          points: points.map(([x, y]): PicturePoint => [x, y, -BEHIND_MM]),
-        }))
-      : [];
+  /** Up the back and along the board, to the lock or over the last eye. */
+  function toExit(corded: LockSheetInput | CleatSheetInput): RigLine[] {
+    return drawCords(corded, (x) => x, lowestMm).map(({ number, points }) => ({
+      ...coloured(number),
+      points: points.map(([x, y]): PicturePoint => [x, y, -BEHIND_MM]),
+    }));
   }
 
-  function straightCords(): RigLine[] {
+  function toSpools(): RigLine[] {
     return shade.lift.cords.map(({ number, columnX }) => ({
       ...coloured(number),
       points: [

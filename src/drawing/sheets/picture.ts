@@ -1,4 +1,4 @@
-import { drapeShade, type HangingCloth } from "../../drape/index.ts";
+import { drapeShade, type HangingCloth, surfaceFigures } from "../../drape/index.ts";
 import type { Drawing, Facet } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
 import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
@@ -29,7 +29,9 @@ export function drawPicture(input: SheetInput): Drawing {
   const { shade, units, raise } = input;
   const { size } = shade;
   const { id, words } = raiseName(raise);
-  const hanging = drapeShade(drapeInput(shade), raise);
+  const draped = drapeInput(shade);
+  const hanging = drapeShade(draped, raise);
+  const figures = surfaceFigures(draped, raise, hanging);
   const camera: Camera = {
     aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
     distanceMm: Math.max(
@@ -42,7 +44,7 @@ export function drawPicture(input: SheetInput): Drawing {
   return {
     id: `picture${id}`,
     title: "Picture",
-    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging.method)}${differenceWords(drapeInput(shade), raise, hanging)}`,
+    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging.method)}${differenceWords(figures)}`,
     primitives: [
       {
         kind: "facets",
@@ -60,10 +62,7 @@ export function drawPicture(input: SheetInput): Drawing {
         ],
       },
     ],
-    facts: [
-      lengthFact("Finished width", size.finishedWidthMm, units),
-      ...pictureFacts(drapeInput(shade), raise, hanging, units),
-    ],
+    facts: [lengthFact("Finished width", size.finishedWidthMm, units), ...pictureFacts(figures, units)],
   };
 }
 

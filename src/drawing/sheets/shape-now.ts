@@ -4,9 +4,8 @@ import type { SheetInput } from "./sheet-input.ts";
 
 /** The shade at its present height: one shape for front, back and side, so that they agree. */
 export function shapeNow({ shade, raise }: SheetInput): VisibleShape {
-  const { size, grid, form, folds } = shade;
-  const stack = shade.workings.find((working) => working.id === "board.stack-depth");
-  const depth = stack === undefined ? {} : { foldDepthMm: stack.value / (grid.rows.length + 1) };
+  const { size, grid, form, folds, board } = shade;
+  const foldDepthMm = board.stackDepthMm / (grid.rows.length + 1);
   const hang = folds === undefined ? {} : { hang: folds.cloth };
-  return STYLE_SHAPES[shade.style]({ size, grid, form, ...depth, ...hang }, raise);
+  return STYLE_SHAPES[shade.style]({ size, grid, form, foldDepthMm, ...hang }, raise);
 }

@@ -22,18 +22,21 @@ export function proveRemedies(job: Job, plan: Plan): Plan {
         (remedy) => (isWithinFields(remedy) && trial.proven(finding, remedy)) || [],
       ),
     }));
-  const answersIn = (findings: readonly Finding[]): CauseAnswer[] =>
+  const answersIn = (findings: readonly Finding[], leastShades: number): CauseAnswer[] =>
     findingCards(findings).flatMap((card) => {
-      if (card.findings.length < 2 || card.shadeIds.length === 0) return [];
+      if (card.findings.length < 2 || card.shadeIds.length < leastShades) return [];
       const remedies = trial.answersTo(card, isWithinFields);
       return remedies.length === 0 ? [] : [{ causeId: card.id, shadeIds: card.shadeIds, remedies }];
     });
-  const several = plan.shades.length > 1;
   return {
     ...plan,
     answers: [
-      ...(several ? answersIn(plan.shades.flatMap(({ findings }) => findings)) : []),
-      ...plan.shades.flatMap(({ findings }) => answersIn(findings)),
+      ...answersIn(
+        plan.shades.flatMap(({ findings }) => findings),
+        2,
+      ),
+      // A card of one shade is the same in the job and on the shade.
+      ...plan.shades.flatMap(({ findings }) => answersIn(findings, 1)),
     ],
     findings: proven(plan.findings),
     shades: plan.shades.map((shade) => ({ ...shade, findings: proven(shade.findings) })),

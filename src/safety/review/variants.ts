@@ -68,14 +68,18 @@ const CLOSED_GUIDES = {
 } as const satisfies Partial<Record<RearGuide, VariantWords>>;
 type ClosedGuide = keyof typeof CLOSED_GUIDES;
 
+/** Whatever works the shade, a top that comes down keeps cords of its own. */
+const RAIL_STAYS = "The top rail’s own cords hang at the front as before.";
+
 export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant[] {
+  const railStays = geometry.pulls.some(({ raises }) => raises === "top-rail");
   return (Object.keys(OTHER_KINDS) as LiftKind[]).flatMap((kind): Variant[] => {
     const words = OTHER_KINDS[kind];
     if (words === undefined || kind === geometry.kind) return [];
     return [
       {
         settings: [["lift", "kind", kind]],
-        says: () => words,
+        says: () => (railStays ? { ...words, changes: RAIL_STAYS } : words),
         geometry: withKind(facts, geometry, kind),
       },
     ];

@@ -156,11 +156,9 @@ export const accessibleCords = fact(({ geometry }) => {
   const lead = (geometry.leadLooseMm ?? 0) > 0 ? 1 : 0;
   if (front + back + lead === 0) {
     const leansOn = leansOnGuide(geometry);
-    return leansOn === undefined
-      ? geometry.kind === "motor" && geometry.leadLooseMm === undefined
-        ? { ...notKnown("No lift cord is in reach. The motor’s lead is a cord too."), test: "motor-lead" }
-        : known(0, "This lift has no cord.")
-      : { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
+    if (leansOn !== undefined)
+      return { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
+    return geometry.kind === "motor" ? leadInReach(geometry) : known(0, "This lift has no cord.");
   }
   return {
     ...known(
@@ -178,6 +176,15 @@ export const accessibleCords = fact(({ geometry }) => {
             : "lead",
   };
 });
+
+/** A lead that is meant to be clipped is, once a hand has followed it. */
+function leadInReach({ leadLooseMm }: CordGeometry): Reading {
+  const why =
+    leadLooseMm === undefined
+      ? "No lift cord is in reach. The motor’s lead is a cord too."
+      : "No lift cord is in reach, and the motor’s lead is to be clipped along all of its length. That it is shows on the wall.";
+  return { ...notKnown(why), test: "motor-lead" };
+}
 
 /** Cords of a top rail alone, or those that raise the shade as well. */
 function frontOf(pulls: CordGeometry["pulls"]): "rail" | "front" {
