@@ -240,5 +240,6 @@ function handBoard(size: Size): BoardPlan {
     barLengthMm: size.finishedWidthMm - inches(0.5),
     barName: "Flat steel bar 19 × 3 mm",
     loadN: 40,
+    stackDepthMm: 30,
   };
 }

@@ -1,7 +1,7 @@
 import { bySeverity, type Finding, SEVERITIES, type Severity } from "../figures/index.ts";
 import { type JobIssue, STYLE_NAMES } from "../job/index.ts";
 import { answersOf, type FindingCard, findingCards, type Plan, type ShadePlan } from "../plan/index.ts";
-import { citeText, sourceOf } from "../sources/index.ts";
+import { citeInShort, citeText } from "../sources/index.ts";
 import { counted } from "../words/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
 
@@ -77,16 +77,11 @@ function causeText(plan: Plan, card: FindingCard, columns: number): string {
   }
   for (const { first, where } of entriesOf(card)) {
     const at = where.length < shadeIds.length ? ` ${atText(where)}.` : "";
-    const text = `${first.text}${at} Source: ${shortCite(first.cite)}.`;
+    // What to beware of in a source stands once, in the review.
+    const text = `${first.text}${at} Source: ${citeInShort(first.cite)}.`;
     lines.push(`${MARGIN}- ${wrapped(text, columns - MARGIN.length - 2, `${MARGIN}  `)}`);
   }
   return lines.join("\n");
-}
-
-/** Without what to beware of in the source: that stands once in the review. */
-function shortCite(cite: Finding["cite"]): string {
-  const { title } = sourceOf(cite);
-  return cite.at === undefined ? title : `${title}, ${cite.at}`;
 }
 
 interface Entry {

@@ -70,7 +70,7 @@ async function writeContent(path: string, content: OutFile["content"]): Promise<
 }
 
 /** Writes one new file and refuses to take the place of any other. */
-export async function writeNewFile(path: string, content: string): Promise<void> {
+export async function writeNewFile(path: string, content: string | Uint8Array): Promise<void> {
   const aside = `${path}.${process.pid}.part`;
   let claimed = false;
   try {

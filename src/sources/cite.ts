@@ -25,10 +25,14 @@ export function sourceOf(from: Cite): Source {
   return SOURCES[from.source];
 }
 
+/** Title, and the place in it. */
+export function citeInShort(from: Cite): string {
+  const { title } = sourceOf(from);
+  return from.at === undefined ? title : `${title}, ${from.at}`;
+}
+
 /** One line for a reader: title, place in it, and what to beware of. */
 export function citeText(from: Cite): string {
-  const source = sourceOf(from);
-  const place = from.at === undefined ? "" : `, ${from.at}`;
-  const note = source.note === undefined ? "" : ` (${source.note})`;
-  return `${source.title}${place}${note}`;
+  const { note } = sourceOf(from);
+  return note === undefined ? citeInShort(from) : `${citeInShort(from)} (${note})`;
 }

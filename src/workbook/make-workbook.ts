@@ -3,6 +3,7 @@ import { jobStamp, madeForText } from "../safety/index.ts";
 import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
 import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
 import { Book } from "./typeset/book.ts";
+import { dayText } from "./typeset/day-text.ts";
 import { PAPERS, type PaperKind } from "./typeset/paper.ts";
 import { joined, openDocument, writeOut } from "./typeset/pdf-kit.ts";
 import { openFaces, type WorkbookFonts } from "./typeset/typeface.ts";
@@ -111,12 +112,6 @@ function remark(plan: Plan, createdOn: Date | undefined): string {
     ...(createdOn === undefined ? [] : [dayText(createdOn)]),
   ];
   return parts.join(" · ");
-}
-
-/** The day as the maker’s own calendar has it, not the one at Greenwich. */
-function dayText(date: Date): string {
-  const two = (number: number) => String(number).padStart(2, "0");
-  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())}`;
 }
 
 async function print(

@@ -1,9 +1,8 @@
-import { writeFile } from "node:fs/promises";
 import { type Command, Option } from "commander";
 import type { PaperKind } from "../../workbook/index.ts";
-import { aboutPath } from "../file-trouble.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
+import { writeNewFile } from "../write-files.ts";
 
 /** `shadewright test-sheet`: one page to fill in at the bench, with no job at all. */
 export function addTestSheet(program: Command, io: Io): void {
@@ -19,12 +18,7 @@ export function addTestSheet(program: Command, io: Io): void {
         import("../workbook-fonts.ts"),
       ]);
       const bytes = await makeTestSheet(paper, readWorkbookFonts());
-      try {
-        // `wx` takes the place of no other file.
-        await writeFile(out, bytes, { flag: "wx" });
-      } catch (error) {
-        throw aboutPath(error, "--out", out);
-      }
+      await writeNewFile(out, bytes);
       io.err(`Wrote ${plainLine(out)}.\n`);
     });
 }

@@ -249,3 +249,30 @@ function commonStep(
   for (const { flaws } of bolts) for (const { y2 } of flaws) step = gcd(step, Math.abs(y2));
   return Math.max(1, step);
 }
+
+/** The first column of the pattern in which an item may begin from x on. */
+export function columnStart(
+  { items, lattice, slack }: StepGrid,
+  bolt: GridBolt,
+  item: number,
+  x: number,
+): number {
+  const phaseX = items[item]?.phaseX ?? -1;
+  if (!lattice || lattice.across === 0 || phaseX < 0) return x;
+  return x + leadTo(bolt.columnX + phaseX - x, lattice.across, slack);
+}
+
+/** The first row of the pattern in which an item at x may begin from y on; in a half drop every second column is half a row on. */
+export function rowStart(
+  { items, lattice, slack }: StepGrid,
+  bolt: GridBolt,
+  item: number,
+  { x, y }: { x: number; y: number },
+): number {
+  const { phaseX = -1, phaseY = -1 } = items[item] ?? {};
+  if (!lattice || phaseY < 0) return y;
+  const inColumns = lattice.half && lattice.across > 0 && phaseX >= 0;
+  const column = inColumns ? Math.round((x - bolt.columnX - phaseX) / lattice.across) : 0;
+  const drop = modulo(column, 2) === 1 ? lattice.along / 2 : 0;
+  return y + leadTo(bolt.rowY + phaseY + drop - y, lattice.along, slack);
+}

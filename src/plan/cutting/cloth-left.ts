@@ -21,10 +21,27 @@ export function restOf(piece: ClothInStock, offMm: number, cloth: ClothCutting):
   };
 }
 
+/** A sheet cut off a bolt as a piece of stock: of the bolt’s price, with its flaws and its place in the repeat. */
+export function sheetInStock(
+  cloth: ClothCutting,
+  { boltId, from }: { boltId: string; from: ClothInStock | undefined },
+  sheet: Rect,
+  own: Pick<ClothInStock, "id" | "name" | "widthMm" | "lengthMm" | "lot">,
+): ClothInStock {
+  const flaws = flawsWithin(from?.flaws ?? [], sheet);
+  return {
+    ...own,
+    cloth: cloth.clothId,
+    ...(from?.pricePerM === undefined ? {} : { pricePerM: from.pricePerM }),
+    ...repeatOf(cloth, boltId, sheet),
+    ...(flaws.length === 0 ? {} : { flaws }),
+  };
+}
+
 type Flaws = NonNullable<ClothInStock["flaws"]>;
 
 /** Flaws of a bolt that lie in a sheet of it, from the sheet's own edges. */
-export function flawsWithin(flaws: Flaws, sheet: Rect): Flaws {
+function flawsWithin(flaws: Flaws, sheet: Rect): Flaws {
   return flaws.flatMap(({ fromMm, lengthMm, xMm = 0, widthMm, ...flaw }) => {
     const startMm = Math.max(0, fromMm - sheet.yMm);
     const endMm = Math.min(sheet.lengthMm, fromMm + lengthMm - sheet.yMm);

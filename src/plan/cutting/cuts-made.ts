@@ -1,8 +1,9 @@
 import type { BoltPlan, Leaf, Rect } from "../../cutting/index.ts";
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import type { CutCloth, Job, LaidPiece } from "../../job/index.ts";
-import { type ClothInStock, flawsWithin, repeatOf, restOf } from "./cloth-left.ts";
+import { type ClothInStock, restOf, sheetInStock } from "./cloth-left.ts";
 import { boltName, type ClothCutting } from "./cutting-plan.ts";
+import { halves } from "./halves.ts";
 import { freshNames, withOwnIds } from "./own-ids.ts";
 
 /** The cuts of a ticket that are made, up to one and with it. */
@@ -33,17 +34,14 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Pat
   const name = boltName(cloth, bolt.boltId);
   // All that comes off one bolt is of one dye lot.
   const lot = from?.lot ?? freshName(from === undefined ? `${cloth.clothName}, bought for this job` : name);
-  const inStock = (sheet: Rect, wish: string): ClothInStock => ({
-    id: freshId(`${cloth.clothId}-${bolt.boltId}-cut`),
-    name: freshName(wish),
-    cloth: cloth.clothId,
-    widthMm: asCut(sheet.widthMm),
-    lengthMm: asCut(sheet.lengthMm),
-    lot,
-    ...(from?.pricePerM === undefined ? {} : { pricePerM: from.pricePerM }),
-    ...repeatOf(cloth, bolt.boltId, sheet),
-    ...flawsOf(from, sheet),
-  });
+  const inStock = (sheet: Rect, wish: string): ClothInStock =>
+    sheetInStock(cloth, { boltId: bolt.boltId, from }, sheet, {
+      id: freshId(`${cloth.clothId}-${bolt.boltId}-cut`),
+      name: freshName(wish),
+      widthMm: asCut(sheet.widthMm),
+      lengthMm: asCut(sheet.lengthMm),
+      lot,
+    });
   const lengthMm = leftMm ?? (from === undefined ? 0 : from.lengthMm - rest.yMm);
   const left = () =>
     from === undefined
@@ -74,11 +72,6 @@ export function leftAfterCut(cloth: ClothCutting, bolt: BoltPlan, upTo: number, 
   return Math.max(0, wholeMm - sheetsAfter(cloth, bolt, upTo).rest.yMm);
 }
 
-function flawsOf(from: ClothInStock | undefined, sheet: Rect): Pick<ClothInStock, "flaws"> {
-  const flaws = flawsWithin(from?.flaws ?? [], sheet);
-  return flaws.length === 0 ? {} : { flaws };
-}
-
 interface AfterCuts {
   /** Cut off, and still to be cut or worth keeping. */
   sheets: Rect[];
@@ -93,12 +86,13 @@ function sheetsAfter(cloth: ClothCutting, bolt: BoltPlan, upTo: number): AfterCu
   const whole: Rect = { xMm: 0, yMm: 0, widthMm: of?.widthMm ?? 0, lengthMm: of?.lengthMm ?? Infinity };
   const open = new Map<number, Rect>([[0, whole]]);
   let hanging = 0;
-  for (const { number, sheet, first, second, direction, atMm } of bolt.cuts) {
+  for (const cut of bolt.cuts) {
+    const { number, sheet, first, second, direction } = cut;
     if (number > upTo) break;
     const area = open.get(sheet);
     if (area === undefined) continue;
     open.delete(sheet);
-    const [one, other] = halves(area, direction, atMm);
+    const [one, other] = halves(area, cut);
     open.set(first, one);
     open.set(second, other);
     // What lies beyond a cut across the bolt stays on it.
@@ -118,21 +112,6 @@ function sheetsAfter(cloth: ClothCutting, bolt: BoltPlan, upTo: number): AfterCu
 function isKept(leaf: Leaf | undefined, { widthMm, lengthMm }: Rect): boolean {
   if (leaf?.holds.kind === "waste") return false;
   return widthMm >= LEAST_MM && lengthMm >= LEAST_MM;
-}
-
-function halves(area: Rect, direction: "across" | "along", atMm: number): [Rect, Rect] {
-  if (direction === "across") {
-    const lengthMm = atMm - area.yMm;
-    return [
-      { ...area, lengthMm },
-      { ...area, yMm: atMm, lengthMm: area.lengthMm - lengthMm },
-    ];
-  }
-  const widthMm = atMm - area.xMm;
-  return [
-    { ...area, widthMm },
-    { ...area, xMm: atMm, widthMm: area.widthMm - widthMm },
-  ];
 }
 
 /** The size of the piece itself, not turned. */

@@ -1,4 +1,5 @@
 import type { Bolt, BoltPlan, Cut, Leaf, Rect } from "../../cutting/index.ts";
+import { halves } from "./halves.ts";
 
 /** One cut with the sheet that it goes through, as that lies on the bolt; what it leaves, and what of it is done. */
 export interface FollowedCut {
@@ -27,15 +28,10 @@ export function followCuts({ widthMm, lengthMm }: Bolt, { cuts, leaves, usedMm }
     const sheet = sheets.get(cut.sheet);
     if (sheet === undefined) return [];
     const across = cut.direction === "across";
-    const markMm = cut.atMm - (across ? sheet.yMm : sheet.xMm);
-    const beyondMm = (across ? sheet.lengthMm : sheet.widthMm) - markMm;
-    const size = (mm: number) => (across ? { lengthMm: mm } : { widthMm: mm });
-    sheets.set(cut.first, { ...sheet, ...size(markMm), endless: false });
-    sheets.set(cut.second, {
-      ...sheet,
-      ...(across ? { yMm: cut.atMm } : { xMm: cut.atMm }),
-      ...size(beyondMm),
-    });
+    const [one, other] = halves(sheet, cut);
+    const [markMm, beyondMm] = across ? [one.lengthMm, other.lengthMm] : [one.widthMm, other.widthMm];
+    sheets.set(cut.first, { ...one, endless: false });
+    sheets.set(cut.second, other);
     const frees = [cut.first, cut.second].flatMap((id) => leafOf.get(id) ?? []);
     const wholeWidth = across && sheet.widthMm === widthMm;
     const { endless, ...area } = sheet;

@@ -1,6 +1,6 @@
 import type { BoltPlan, CutBar } from "../../cutting/index.ts";
 import { type Job, resolveCutting, type Stock } from "../../job/index.ts";
-import { type ClothInStock, repeatOf, restOf, tenth } from "./cloth-left.ts";
+import { type ClothInStock, restOf, sheetInStock, tenth } from "./cloth-left.ts";
 import type { ClothCutting, CuttingPlan, LengthsCutting } from "./cutting-plan.ts";
 import { freshNames, withOwnIds } from "./own-ids.ts";
 
@@ -40,15 +40,14 @@ function clothAfter(
   const kept = [...used.values()].flatMap(({ cloth, bolt }) => {
     const from = (stock.cloth ?? []).find(({ id }) => id === bolt.boltId);
     return bolt.remnants.map(
-      (remnant, n): ClothInStock => ({
-        id: freshId(`${cloth.clothId}-${bolt.boltId}-${n + 1}`),
-        name: freshName(remnant.name),
-        cloth: cloth.clothId,
-        widthMm: tenth(remnant.widthMm),
-        lengthMm: tenth(remnant.lengthMm),
-        ...(from?.lot === undefined ? {} : { lot: from.lot }),
-        ...repeatOf(cloth, bolt.boltId, remnant),
-      }),
+      (remnant, n): ClothInStock =>
+        sheetInStock(cloth, { boltId: bolt.boltId, from }, remnant, {
+          id: freshId(`${cloth.clothId}-${bolt.boltId}-${n + 1}`),
+          name: freshName(remnant.name),
+          widthMm: tenth(remnant.widthMm),
+          lengthMm: tenth(remnant.lengthMm),
+          ...(from?.lot === undefined ? {} : { lot: from.lot }),
+        }),
     );
   });
   return [...held, ...kept];

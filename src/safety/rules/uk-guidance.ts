@@ -1,3 +1,4 @@
+import { BUTTON_CELL_CHECK } from "./button-cells.ts";
 import type { Rule } from "./rule.ts";
 
 /** What the United Kingdom’s own agencies and tutorials add to EN 13120. */
@@ -72,13 +73,6 @@ export const UK_GUIDANCE = [
     status: "voluntary-standard",
     goods: "any",
     binds: ["gift", "for-sale", "public-building"],
-    check: {
-      quantity: "button-cells",
-      comparison: "equals",
-      limit: 1,
-      unit: "yes-no",
-      states: "all",
-      test: "button-cells",
-    },
+    check: BUTTON_CELL_CHECK,
   },
 ] as const satisfies readonly Rule[];

@@ -1,6 +1,6 @@
 import { type Finding, SEVERITY_WORDS } from "../../figures/index.ts";
 import { answersOf, type FindingCard, findingCards, type Plan } from "../../plan/index.ts";
-import { sourceOf } from "../../sources/index.ts";
+import { citeInShort } from "../../sources/index.ts";
 import { counted } from "../../words/index.ts";
 import type { Book } from "../typeset/book.ts";
 import type { Noted } from "../typeset/noted-list.ts";
@@ -57,7 +57,8 @@ function causeEntry(book: Book, plan: Plan, card: FindingCard): Noted {
       ...wouldText(plan, card, "What would do"),
       ...card.findings.flatMap(({ text, cite }) => [
         { words: text, style: TYPE.cell },
-        { words: `Source: ${placeOf(cite)}.`, style: TYPE.small },
+        // What to beware of in a source stands on the page of the review.
+        { words: `Source: ${citeInShort(cite)}.`, style: TYPE.small },
       ]),
     ],
   };
@@ -90,10 +91,4 @@ const MOST_NAMED = 12;
 function namedText(names: readonly string[]): string {
   const more = names.length - MOST_NAMED;
   return [...names.slice(0, MOST_NAMED), ...(more > 0 ? [`${more} more`] : [])].join(", ");
-}
-
-/** What to beware of in a source stands on the page of the review. */
-function placeOf(cite: Finding["cite"]): string {
-  const { title } = sourceOf(cite);
-  return cite.at === undefined ? title : `${title}, ${cite.at}`;
 }

@@ -1,4 +1,4 @@
-import { type GridBolt, leadTo, modulo, type StepGrid } from "../grid.ts";
+import { columnStart, type GridBolt, rowStart, type StepGrid } from "../grid.ts";
 import type { Laid } from "./state-queue.ts";
 
 /** Pieces laid for one state, at the most; then the search gives up. */
@@ -200,35 +200,24 @@ export class Layers {
   }
 
   /** Where a piece may lie in a column: in a half drop the next column of the pattern begins at another height. */
-  #startsX({ columnX }: GridBolt, item: number, x: number): number[] {
-    const { lattice, items, slack } = this.#grid;
-    const phaseX = items[item]?.phaseX ?? -1;
-    if (!lattice || phaseX < 0) return [x];
-    const near = x + leadTo(phaseX + columnX - x, lattice.across, slack);
-    return lattice.half ? [near, near + lattice.across] : [near];
+  #startsX(bolt: GridBolt, item: number, x: number): number[] {
+    const { lattice, items } = this.#grid;
+    const near = columnStart(this.#grid, bolt, item, x);
+    return lattice?.half && (items[item]?.phaseX ?? -1) >= 0 ? [near, near + lattice.across] : [near];
   }
 
   #startY(bolt: GridBolt, piece: { item: number; w: number; h: number }, x: number, from: number): number {
-    let y = this.#onRow(bolt, piece.item, x, from);
+    let y = rowStart(this.#grid, bolt, piece.item, { x, y: from });
     const { gap } = this.#grid;
     for (let again = true; again; ) {
       again = false;
       for (const { x1, x2, y1, y2 } of bolt.flaws) {
         const isWide = x1 < piece.w - gap && bolt.w - x2 < piece.w;
         if (!isWide || y >= y2 || y + piece.h - gap <= y1) continue;
-        y = this.#onRow(bolt, piece.item, x, y2);
+        y = rowStart(this.#grid, bolt, piece.item, { x, y: y2 });
         again = true;
       }
     }
     return y;
-  }
-
-  #onRow({ rowY, columnX }: GridBolt, item: number, x: number, from: number): number {
-    const { lattice, items, slack } = this.#grid;
-    const { phaseX, phaseY } = items[item] as StepGrid["items"][number];
-    if (!lattice || phaseY < 0) return from;
-    const column = lattice.half && phaseX >= 0 ? Math.round((x - phaseX - columnX) / lattice.across) : 0;
-    const drop = modulo(column, 2) === 1 ? lattice.along / 2 : 0;
-    return from + leadTo(phaseY + drop + rowY - from, lattice.along, slack);
   }
 }

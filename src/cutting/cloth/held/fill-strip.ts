@@ -1,4 +1,4 @@
-import { type GridBolt, leadTo, modulo, type StepGrid } from "../grid.ts";
+import { columnStart, type GridBolt, rowStart, type StepGrid } from "../grid.ts";
 import type { Area, FreeArea } from "./bands.ts";
 
 /** A piece in a strip, in steps. */
@@ -87,7 +87,7 @@ interface Way {
 function waysInto(grid: StepGrid, bolt: GridBolt, strip: Area, item: number): Way[] {
   const one = grid.items[item];
   if (one === undefined) return [];
-  const x = startAcross(grid, bolt, item, strip.x1);
+  const x = columnStart(grid, bolt, item, strip.x1);
   const ways: Way[] = [{ item, x, w: one.w, h: one.h, turned: false }];
   if (one.turns) ways.push({ item, x, w: one.h, h: one.w, turned: true });
   return ways
@@ -128,7 +128,7 @@ function stacked(grid: StepGrid, bolt: GridBolt, strip: Area, ways: readonly Way
   for (const { item, w, h, turned } of ways.toSorted((a, b) => b.w * b.h - a.w * a.h)) {
     // The place of a group of joined widths is not known yet.
     if ((grid.items[item]?.join ?? -1) >= 0) continue;
-    const x = startAcross(grid, bolt, item, strip.x1);
+    const x = columnStart(grid, bolt, item, strip.x1);
     const start = startAlong(grid, bolt, { item, x, y, w, h });
     if (x + w > strip.x2 || start + h > strip.y2) continue;
     places.push({ item, x, y: start, turned });
@@ -137,28 +137,13 @@ function stacked(grid: StepGrid, bolt: GridBolt, strip: Area, ways: readonly Way
   return places;
 }
 
-function startAcross({ items, lattice, slack }: StepGrid, bolt: GridBolt, item: number, x1: number): number {
-  const phaseX = items[item]?.phaseX ?? -1;
-  if (!lattice || lattice.across === 0 || phaseX < 0) return x1;
-  return x1 + leadTo(bolt.columnX + phaseX - x1, lattice.across, slack);
-}
-
 /** The next start along that is in its place in the repeat and clear of flaws. */
 function startAlong(
-  { items, lattice, slack }: StepGrid,
+  grid: StepGrid,
   bolt: GridBolt,
   { item, x, y, w, h }: { item: number; x: number; y: number; w: number; h: number },
 ): number {
-  const { phaseX = -1, phaseY = -1 } = items[item] ?? {};
-  const inPlace = (from: number) => {
-    if (!lattice || phaseY < 0) return from;
-    const column =
-      lattice.half && lattice.across > 0 && phaseX >= 0
-        ? Math.round((x - bolt.columnX - phaseX) / lattice.across)
-        : 0;
-    const drop = modulo(column, 2) === 1 ? lattice.along / 2 : 0;
-    return from + leadTo(bolt.rowY + phaseY + drop - from, lattice.along, slack);
-  };
+  const inPlace = (from: number) => rowStart(grid, bolt, item, { x, y: from });
   let start = inPlace(y);
   for (let moved = true; moved; ) {
     const at = start;

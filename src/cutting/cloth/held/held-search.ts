@@ -25,7 +25,6 @@ const FILLS_OF_MANY = FILLS.slice(0, 1);
 
 /** Held pieces, the way their bands are laid, and the search for all that is left. */
 interface Attempt {
-  held: readonly PieceOnBolt[];
   choice: BandChoice;
   round: Round;
   search: ClothSearch;
@@ -135,13 +134,14 @@ export class HeldSearch implements ClothSearching {
   /** Tries where each band may begin and end, one band after the other, and keeps the cheapest that can be cut. */
   #bestRound(held: readonly PieceOnBolt[]): Attempt | undefined {
     let best: { attempt: Attempt; cost: number } | undefined;
-    const offer = (choice: BandChoice): void => {
+    const offer = (choice: BandChoice): Round => {
       const round = layRound(this.problem, this.#grid, held, choice);
       const problem = this.#inOneLot(round);
-      const attempt: Attempt = { held, choice, round, search: new ClothSearch(problem) };
+      const attempt: Attempt = { choice, round, search: new ClothSearch(problem) };
       this.#spent += attempt.search.evaluations;
       const cost = this.#whole(attempt)?.cost ?? Number.POSITIVE_INFINITY;
       if (cost < (best?.cost ?? Number.POSITIVE_INFINITY)) best = { attempt, cost };
+      return round;
     };
     const count = this.problem.pieces.length;
     const most = count > MANY_PIECES ? BANDS_OF_MANY : Number.POSITIVE_INFINITY;
@@ -150,8 +150,7 @@ export class HeldSearch implements ClothSearching {
       for (const fill of fills) offer({ reaches, fill });
     };
     offerFilled([]);
-    offer({ reaches: [] });
-    const { otherReaches } = layRound(this.problem, this.#grid, held, { reaches: [] });
+    const { otherReaches } = offer({ reaches: [] });
     for (const [band, tries] of otherReaches.entries()) {
       for (const reach of tries.slice(0, most)) {
         const known = best?.attempt.choice.reaches ?? [];

@@ -1,3 +1,4 @@
+import { BUTTON_CELL_CHECK } from "../button-cells.ts";
 import type { PlaceRules } from "../rule.ts";
 
 /** Australia: what binds installers since 2015 and suppliers since 2010. */
@@ -199,14 +200,7 @@ export const AU_RULES = {
       status: "in-force",
       goods: "any",
       binds: ["for-sale", "public-building"],
-      check: {
-        quantity: "button-cells",
-        comparison: "equals",
-        limit: 1,
-        unit: "yes-no",
-        states: "all",
-        test: "button-cells",
-      },
+      check: BUTTON_CELL_CHECK,
     },
     {
       id: "AU-2025",

@@ -1,3 +1,4 @@
+import { BUTTON_CELL_CHECK } from "../button-cells.ts";
 import type { PlaceRules } from "../rule.ts";
 
 /** United States: the federal rules that are in force, the voluntary standard, and what no longer holds. */
@@ -77,14 +78,7 @@ export const US_RULES = {
       status: "in-force",
       goods: "any",
       binds: ["gift", "for-sale", "public-building"],
-      check: {
-        quantity: "button-cells",
-        comparison: "equals",
-        limit: 1,
-        unit: "yes-no",
-        states: "all",
-        test: "button-cells",
-      },
+      check: BUTTON_CELL_CHECK,
       note: "For products made or imported on or after 23 October 2023.",
     },
     {

@@ -1,9 +1,9 @@
+import { dayText } from "../../typeset/day-text.ts";
 import { section } from "../../typeset/heading.ts";
 import { paragraph } from "../../typeset/paragraph.ts";
 import { cautionBand, childrenAndCords } from "../caution-band.ts";
 import { childSafetyChoices } from "./choices.ts";
 import {
-  dayText,
   notToBeSent,
   type OfferPaper,
   offerHead,
