@@ -6,6 +6,7 @@ export {
   type WorkbookProgress,
   writeWorkbook,
 } from "./make-workbook.ts";
+export { childSafetyChoices } from "./pages/client/choices.ts";
 export { PRINT_SETS, type PrintSet, SET_PRESETS, type SetPreset } from "./print-sets/index.ts";
 export type { PaperKind } from "./typeset/paper.ts";
 export type { WorkbookFonts } from "./typeset/typeface.ts";

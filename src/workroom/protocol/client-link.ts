@@ -37,6 +37,9 @@ export const clientPageSchema = z.strictObject({
     }),
   ),
   totals: z.array(z.strictObject({ name: z.string(), value: z.string() })),
+  cautions: z
+    .array(z.string())
+    .meta({ description: "What was chosen about cords, and what they do to children" }),
   terms: z.string().optional(),
   until: instant,
   acceptedAt: instant.optional(),

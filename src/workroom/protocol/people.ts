@@ -120,6 +120,21 @@ export const joinSchema = z.strictObject({
 });
 
 export const passkeySchema = z.strictObject({ id: z.string(), name: shownName, madeAt: instant });
+/** What the browser's WebAuthn gave back, to be checked by the server. */
+const authenticatorResponse = z.looseObject({ id: z.string().max(1400) });
+export const passkeyAddSchema = z.strictObject({
+  challenge: uniqueId,
+  name: shownName,
+  response: authenticatorResponse,
+});
+export const passkeyOptionsSchema = z.strictObject({ workroom: z.string().max(64).optional() });
+export const passkeySignInSchema = z.strictObject({
+  challenge: z
+    .string()
+    .regex(/^(?:[0-9a-f]{8}(?:-[0-9a-f]{4}){3}-[0-9a-f]{12}\.?){2}$/, "as it came with the options"),
+  response: authenticatorResponse,
+});
+
 export const auditEntrySchema = z.strictObject({
   number: z.int(),
   at: instant,

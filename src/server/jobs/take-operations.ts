@@ -1,0 +1,201 @@
+import { randomUUID } from "node:crypto";
+import { sql } from "kysely";
+import type { Job, JobIssue } from "../../job/index.ts";
+import { type NumberedChanges, rebase } from "../../workroom/merge/index.ts";
+import {
+  type Conflict,
+  type FieldChange,
+  mayChangeField,
+  type NumberedOperation,
+  type Operation,
+  type OperationAnswer,
+  type OperationAnswers,
+  SHOP_ID,
+} from "../../workroom/protocol/index.ts";
+import type { AskedByPerson } from "../http/asked.ts";
+import type { JobRow } from "../store/tables.ts";
+import { keepSnapshot, shelfColumns } from "./make-job.ts";
+import { numberedOf } from "./numbered-of.ts";
+
+/** A state is written whole so often; between, it is put together from what was done since. */
+const SNAPSHOT_EVERY = 100;
+
+/**
+ * Takes operations on a job, one after the other: each is rebased on what others did since its base, opened by the job
+ * schema, numbered and kept. One that was taken before is answered as it was then.
+ * @param row the job, held by this request
+ */
+export async function takeOperations(
+  asked: AskedByPerson,
+  row: JobRow,
+  operations: readonly Operation[],
+): Promise<OperationAnswers> {
+  const { trx, workroomId, room, afterwards } = asked;
+  const before = await room.states.at(trx, workroomId, row.id, row.version);
+  const taking = new Taking(asked, row, before);
+  await taking.readBefore(operations);
+  const answers: OperationAnswer[] = [];
+  for (const operation of operations) answers.push(await taking.take(operation));
+  const { version, job } = taking;
+  if (version > row.version) {
+    await trx
+      .updateTable("jobs")
+      .set({
+        ...shelfColumns(job),
+        version,
+        open_conflicts: row.open_conflicts + taking.conflictsChange,
+        changed_by: asked.person.id,
+        changed_at: sql<Date>`now()`,
+      })
+      .where("workroom_id", "=", workroomId)
+      .where("id", "=", row.id)
+      .execute();
+    afterwards(() => {
+      room.states.keep(workroomId, row.id, { version, job });
+      room.news.wake(workroomId);
+    });
+  }
+  return { version, answers };
+}
+
+class Taking {
+  version: number;
+  job: Job;
+  conflictsChange = 0;
+  readonly #asked: AskedByPerson;
+  readonly #row: JobRow;
+  readonly #later: NumberedChanges[] = [];
+  readonly #taken = new Map<string, NumberedOperation>();
+
+  constructor(asked: AskedByPerson, row: JobRow, job: Job) {
+    this.#asked = asked;
+    this.#row = row;
+    this.version = row.version;
+    this.job = job;
+  }
+
+  /** Reads what came since the oldest base, and which of these operations were taken before. */
+  async readBefore(operations: readonly Operation[]): Promise<void> {
+    const { trx, workroomId } = this.#asked;
+    const ofJob = () =>
+      trx
+        .selectFrom("operations")
+        .selectAll()
+        .where("workroom_id", "=", workroomId)
+        .where("job_id", "=", this.#row.id);
+    const ids = operations.map(({ id }) => id);
+    for (const row of await ofJob().where("id", "in", ids).execute())
+      this.#taken.set(row.id, numberedOf(row));
+    const base = Math.min(...operations.map(({ baseVersion }) => baseVersion));
+    if (base >= this.version) return;
+    const later = await ofJob().where("version", ">", base).orderBy("version").execute();
+    this.#later.push(...later.map(({ version, changes }) => ({ version, changes })));
+  }
+
+  async take(operation: Operation): Promise<OperationAnswer> {
+    const before = this.#taken.get(operation.id);
+    if (before) return { ok: true, operation: before };
+    const issues = this.#issuesWith(operation);
+    if (issues.length > 0) return { ok: false, id: operation.id, issues };
+    const later = this.#later.filter(({ version }) => version > operation.baseVersion);
+    const rebased = rebase(this.job, operation, later);
+    if (!rebased.ok) return { ok: false, id: operation.id, issues: rebased.issues };
+    const broken = brokenRules(this.#row.id, rebased.job);
+    if (broken.length > 0) return { ok: false, id: operation.id, issues: broken };
+    this.version++;
+    const conflicts = rebased.conflicts.map(({ path, base, mine, theirs }): Conflict => {
+      const values = { base, mine, theirs };
+      const there = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
+      const { version } = this;
+      return { id: randomUUID(), path: [...path], ...there, version, person: this.#asked.person.id };
+    });
+    const numbered = await this.#keep(operation, rebased.changes, conflicts);
+    this.job = rebased.job;
+    this.#later.push({ version: this.version, changes: rebased.changes });
+    this.#taken.set(operation.id, numbered);
+    if (this.version % SNAPSHOT_EVERY === 0) {
+      await keepSnapshot(this.#asked.trx, this.#asked.workroomId, this.job, this.version);
+    }
+    return { ok: true, operation: numbered };
+  }
+
+  #issuesWith({ jobId, baseVersion, changes }: Operation): JobIssue[] {
+    const { id, made_by } = this.#row;
+    const { person } = this.#asked;
+    if (jobId !== id) return [{ field: "jobId", given: JSON.stringify(jobId), wanted: JSON.stringify(id) }];
+    if (baseVersion > this.version) {
+      return [{ field: "baseVersion", given: String(baseVersion), wanted: `at most ${this.version}` }];
+    }
+    const isOwn = made_by === person.id;
+    return changes
+      .filter(({ path }) => !mayChangeField(person.role, id, path, isOwn))
+      .slice(0, 20)
+      .map(({ path }) => ({
+        field: path.map((step) => (typeof step === "string" ? step : step.id)).join("."),
+        given: "a change",
+        wanted: `someone whose part in the workroom includes it; yours is ${person.role}`,
+      }));
+  }
+
+  async #keep(
+    { id, at, baseVersion, settles = [] }: Operation,
+    changes: FieldChange[],
+    conflicts: Conflict[],
+  ): Promise<NumberedOperation> {
+    const { trx, workroomId, person } = this.#asked;
+    const { version } = this;
+    const own = { workroom_id: workroomId, job_id: this.#row.id, version, person_id: person.id };
+    const row = await trx
+      .insertInto("operations")
+      .values({
+        ...own,
+        id,
+        client_at: at,
+        base_version: baseVersion,
+        changes: JSON.stringify(changes),
+        conflicts: JSON.stringify(conflicts),
+        settles: JSON.stringify(settles),
+      })
+      .returningAll()
+      .executeTakeFirstOrThrow();
+    for (const { id: conflict, path, base, mine, theirs } of conflicts) {
+      const values = JSON.stringify({ base, mine, theirs });
+      await trx
+        .insertInto("conflicts")
+        .values({ ...own, id: conflict, path: JSON.stringify(path), values, settled_in: null })
+        .execute();
+    }
+    this.conflictsChange += conflicts.length;
+    if (settles.length > 0) this.conflictsChange -= await this.#settle(settles);
+    return numberedOf(row);
+  }
+
+  async #settle(settles: readonly string[]): Promise<number> {
+    const { trx, workroomId } = this.#asked;
+    const settled = await trx
+      .updateTable("conflicts")
+      .set({ settled_in: this.version })
+      .where("workroom_id", "=", workroomId)
+      .where("job_id", "=", this.#row.id)
+      .where("id", "in", settles)
+      .where("settled_in", "is", null)
+      .returning("id")
+      .execute();
+    return settled.length;
+  }
+}
+
+/** What holds of a job in a workroom beyond its schema. */
+function brokenRules(id: string, job: Job): JobIssue[] {
+  if (job.id !== id) return [{ field: "id", given: JSON.stringify(job.id), wanted: JSON.stringify(id) }];
+  if (id === SHOP_ID && job.rooms.length > 0) {
+    return [
+      {
+        field: "rooms",
+        given: `a list of ${job.rooms.length}`,
+        wanted: "an empty list: the shop has no windows",
+      },
+    ];
+  }
+  return [];
+}

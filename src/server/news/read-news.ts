@@ -1,0 +1,92 @@
+import { sql } from "kysely";
+import { type News, PRESENCE_LASTS_S, type Presence } from "../../workroom/protocol/index.ts";
+import type { RoomTrx } from "../store/store.ts";
+
+/**
+ * What is looked back over: a change is stamped when its transaction begins and seen when it ends, which is later by as
+ * much as a request may take.
+ */
+const OVERLAP = sql`interval '60 seconds'`;
+
+/** A workroom as those who watch it are told of it. */
+export interface NewsFor {
+  now: Date;
+  jobs: ReadonlyMap<string, { version: number; isBinned: boolean; madeBy: string; isPupils: boolean }>;
+  /** When work in hand was changed last. */
+  workAt: string;
+  here: Presence[];
+  sessions: ReadonlySet<string>;
+}
+
+/** What was changed since a moment, the last minute where none is given. */
+export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): Promise<NewsFor> {
+  const from =
+    since === undefined ? sql<Date>`now() - ${OVERLAP}` : sql<Date>`${since}::timestamptz - ${OVERLAP}`;
+  const jobs = await trx
+    .selectFrom("jobs as j")
+    .innerJoin("people as p", (join) =>
+      join.onRef("p.workroom_id", "=", "j.workroom_id").onRef("p.id", "=", "j.made_by"),
+    )
+    .select(["j.id", "j.version", "j.binned_at", "j.made_by", "p.role"])
+    .where("j.workroom_id", "=", workroomId)
+    .where("j.changed_at", ">", from)
+    .execute();
+  const work = await trx
+    .selectFrom("work")
+    .select([sql<Date>`now()`.as("now"), sql<string | null>`max(changed_at)::text`.as("last")])
+    .where("workroom_id", "=", workroomId)
+    .where("changed_at", ">", from)
+    .executeTakeFirstOrThrow();
+  const here = await trx
+    .selectFrom("presence")
+    .select(["session_id", "person_id", "job_id", "window_id"])
+    .where("workroom_id", "=", workroomId)
+    .where("seen_at", ">", sql<Date>`now() - make_interval(secs => ${sql.lit(PRESENCE_LASTS_S)})`)
+    .orderBy("session_id")
+    .execute();
+  const sessions = await trx
+    .selectFrom("sessions as s")
+    .innerJoin("people as p", (join) =>
+      join.onRef("p.workroom_id", "=", "s.workroom_id").onRef("p.id", "=", "s.person_id"),
+    )
+    .select("s.id")
+    .where("s.workroom_id", "=", workroomId)
+    .where("s.until", ">", sql<Date>`now()`)
+    .where("p.is_here", "=", true)
+    .execute();
+  return {
+    now: work.now,
+    jobs: new Map(
+      jobs.map(({ id, version, binned_at, made_by, role }) => [
+        id,
+        { version, isBinned: binned_at !== null, madeBy: made_by, isPupils: role === "class" },
+      ]),
+    ),
+    workAt: work.last ?? "",
+    here: here.map(({ session_id, person_id, job_id, window_id }) => ({
+      session: session_id,
+      person: person_id,
+      ...(job_id === null ? {} : { jobId: job_id }),
+      ...(window_id === null ? {} : { windowId: window_id }),
+    })),
+    sessions: new Set(sessions.map(({ id }) => id)),
+  };
+}
+
+/** What one watcher is told: what differs from `last`, everything where there is none. */
+export function sentTo(
+  { personId, isClass }: { personId: string; isClass: boolean },
+  now: NewsFor,
+  last?: NewsFor,
+): News {
+  const seen = [...now.jobs].filter(([, job]) => !isClass || !job.isPupils || job.madeBy === personId);
+  const changed = seen.filter(([id, { version }]) => last?.jobs.get(id)?.version !== version);
+  const moved = seen.filter(([id, { isBinned }]) => last?.jobs.get(id)?.isBinned !== isBinned);
+  return {
+    now: now.now.toISOString(),
+    jobs: changed.map(([id, { version }]) => ({ id, version })),
+    isShelfChanged: moved.length > 0,
+    isWorkChanged: now.workAt !== "" && now.workAt !== last?.workAt,
+    here: now.here,
+  };
+}
