@@ -14,7 +14,7 @@ export default defineConfig({
           name: "unit",
           setupFiles: "test/seed.ts",
           include: ["src/**/*.test.{ts,tsx}", "test/**/*.test.ts"],
-          exclude: ["test/cli/**", "test/hostile/**", "test/e2e/**"],
+          exclude: ["test/cli/**", "test/hostile/**", "test/rooms/**", "test/e2e/**"],
           testTimeout: HANGS_MS,
           hookTimeout: HANGS_MS,
         },
@@ -27,6 +27,18 @@ export default defineConfig({
           globalSetup: "test/cli/build.ts",
           testTimeout: HANGS_MS,
           hookTimeout: HANGS_MS,
+        },
+      },
+      {
+        // Each file opens databases, which are large and slow to begin.
+        test: {
+          name: "rooms",
+          setupFiles: "test/seed.ts",
+          include: ["test/rooms/**/*.test.ts"],
+          globalSetup: ["test/rooms/postgres.ts"],
+          testTimeout: HANGS_MS,
+          hookTimeout: HANGS_MS,
+          fileParallelism: false,
         },
       },
       {

@@ -1,9 +1,11 @@
 import { existsSync, readdirSync, rmSync, statSync } from "node:fs";
 import { join } from "node:path";
+import { isNotTest, newestUnder } from "./freshness.mjs";
 import { ROOT, runTool } from "./run.mjs";
 
 const DIST = join(ROOT, "dist");
 export const CLI_ENTRY = join(DIST, "cli/process.js");
+export const SERVER_ENTRY = join(DIST, "server/index.js");
 
 /**
  * Removes what an earlier build left of files that have gone since.
@@ -30,6 +32,16 @@ export function buildLib() {
   const sound = runTool("tsc", ["-p", "tsconfig.build.json"]);
   if (existsSync(DIST)) prune(DIST, start);
   return sound;
+}
+
+/** Compiles the library where its sources are newer. Ends the program when that fails. */
+export function ensureLib() {
+  const newest = newestUnder(join(ROOT, "src"), (name) => name !== "web" && isNotTest(name));
+  if (newest <= newestUnder(SERVER_ENTRY)) return;
+  console.error("Building the workroom …");
+  if (buildLib()) return;
+  console.error("The workroom could not be built; see the message above.");
+  process.exit(1);
 }
 
 if (process.argv[1] === import.meta.filename) process.exit(buildLib() ? 0 : 1);

@@ -1,3 +1,4 @@
+import { pathToFileURL } from "node:url";
 import { ensureInstalled } from "./install.mjs";
 import { checkNode } from "./node-version.mjs";
 
@@ -5,8 +6,9 @@ checkNode();
 ensureInstalled();
 const { ensureWeb, WEB } = await import("./build-web.mjs");
 ensureWeb();
+const { ensureLib, SERVER_ENTRY } = await import("./build-lib.mjs");
+ensureLib();
 
-const { serveWeb } = await import("./web-server.mjs");
 const wanted = process.env.PORT ?? "4173";
 const port = Number(wanted);
 if (!Number.isInteger(port) || port < 0 || port > 65_535) {
@@ -14,7 +16,9 @@ if (!Number.isInteger(port) || port < 0 || port > 65_535) {
   process.exit(2);
 }
 try {
-  const serving = await serveWeb(WEB, { port, tries: 20, host: process.env.HOST ?? "127.0.0.1" });
+  const { roomDoor, serve } = await import(pathToFileURL(SERVER_ENTRY).href);
+  const host = process.env.HOST ?? "127.0.0.1";
+  const serving = await serve({ planner: WEB, port, tries: 20, host, door: roomDoor() });
   console.log(`Shadewright is ready: ${serving.url}`);
   console.log("Press Ctrl+C to stop.");
   for (const signal of ["SIGINT", "SIGTERM"])

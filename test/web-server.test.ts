@@ -4,12 +4,12 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { gzipSync } from "node:zlib";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import { serveWeb } from "../scripts/web-server.mjs";
+import { type Serving, serve } from "../src/server/index.ts";
 
 const folder = mkdtempSync(join(tmpdir(), "shadewright-web-"));
 const site = join(folder, "site");
 const SCRIPT = "export const a = 1;".repeat(100);
-let serving: Awaited<ReturnType<typeof serveWeb>>;
+let serving: Serving;
 
 beforeAll(async () => {
   mkdirSync(join(site, "assets"), { recursive: true });
@@ -20,7 +20,7 @@ beforeAll(async () => {
   writeFileSync(join(site, "assets/app-B4n0xYz1.js.gz"), gzipSync(SCRIPT));
   writeFileSync(join(site, "assets/part-B4n0xYz1.wasm"), "");
   writeFileSync(join(site, "manifest.webmanifest"), "{}");
-  serving = await serveWeb(site, { port: 0 });
+  serving = await serve({ planner: site, port: 0 });
 });
 
 afterAll(async () => {
@@ -97,9 +97,9 @@ describe("the planner's server", () => {
   );
 
   test("a port that is taken gives way to the next free one", async () => {
-    const second = await serveWeb(site, { port: serving.port, tries: 20 });
+    const second = await serve({ planner: site, port: serving.port, tries: 20 });
     expect(second.port).toBeGreaterThan(serving.port);
     await second.close();
-    await expect(serveWeb(site, { port: serving.port })).rejects.toThrow("EADDRINUSE");
+    await expect(serve({ planner: site, port: serving.port })).rejects.toThrow("EADDRINUSE");
   });
 });

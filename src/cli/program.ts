@@ -1,11 +1,14 @@
 import { Command } from "commander";
 import { addAsk } from "./commands/ask-command.ts";
+import { addBackup } from "./commands/backup-command.ts";
 import { addBenchTest } from "./commands/bench-test-command.ts";
 import { addCheck } from "./commands/check-command.ts";
 import { addCut } from "./commands/cut-command.ts";
+import { addDoctor } from "./commands/doctor-command.ts";
 import { addNew } from "./commands/new-command.ts";
 import { addPlan } from "./commands/plan-command.ts";
 import { addSchema } from "./commands/schema-command.ts";
+import { addServe } from "./commands/serve-command.ts";
 import { addTestSheet } from "./commands/test-sheet-command.ts";
 import type { Io } from "./io.ts";
 import { packageVersion } from "./version.ts";
@@ -39,5 +42,8 @@ export function program(io: Io): Command {
   addTestSheet(root, io);
   addNew(root, io);
   addSchema(root, io);
+  addServe(root, io);
+  addBackup(root, io);
+  addDoctor(root, io);
   return root;
 }

@@ -1,7 +1,7 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { WEB } from "../../scripts/build-web.mjs";
 import { findChromium } from "../../scripts/chromium.mjs";
-import { serveWeb } from "../../scripts/web-server.mjs";
+import { serve } from "../../src/server/index.ts";
 
 /** Nothing that speaks to the network by itself, and no need of a graphics card. */
 const FLAGS = [
@@ -36,7 +36,7 @@ export interface Harness {
 export async function startBrowser(more: readonly string[] = []): Promise<Harness> {
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error("no Chromium: install it, or name yours in CHROMIUM");
-  const serving = await serveWeb(WEB, { port: 0 });
+  const serving = await serve({ planner: WEB, port: 0 });
   const sandbox = process.getuid?.() === 0 ? ["--no-sandbox"] : [];
   const browser = await chromium.launch({ executablePath, args: [...FLAGS, ...sandbox, ...more] });
   return {

@@ -3,7 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { WEB } from "../../scripts/build-web.mjs";
-import { serveWeb } from "../../scripts/web-server.mjs";
+import { serve } from "../../src/server/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { DESK, demo, field, firstVisit, openShade, pdfText, saved, sectionTitle, usable } from "./planner.ts";
 
@@ -37,7 +37,7 @@ test("after the first visit everything works without a network, the workbook inc
 test("a newer release waits until the maker asks for it", async () => {
   const folder = mkdtempSync(join(tmpdir(), "shadewright-release-"));
   cpSync(WEB, folder, { recursive: true });
-  const serving = await serveWeb(folder, { port: 0 });
+  const serving = await serve({ planner: folder, port: 0 });
   const { page } = await harness.open({ locale: "en-US", viewport: DESK });
   await page.goto(serving.url);
   await usable(page);

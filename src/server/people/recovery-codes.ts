@@ -23,7 +23,7 @@ export async function makeRecoveryCodes(
 }
 
 /** Uses a code up; false where it is none of theirs. */
-export async function useRecoveryCode(
+export async function spendRecoveryCode(
   trx: RoomTrx,
   workroomId: string,
   personId: string,

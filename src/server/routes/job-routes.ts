@@ -156,8 +156,7 @@ async function shelfOf(asked: AskedByPerson, isBin: boolean): Promise<Answer> {
   return { body: { jobs: rows.map(shelvedJob) } };
 }
 
-function shelvedJob(row: JobRow & { made_at: unknown; changed_at: unknown; binned_at: unknown }): ShelvedJob {
-  const instant = (value: unknown) => (value as Date).toISOString();
+function shelvedJob(row: JobRow): ShelvedJob {
   return {
     id: row.id,
     name: row.name,
@@ -165,12 +164,12 @@ function shelvedJob(row: JobRow & { made_at: unknown; changed_at: unknown; binne
     isDemo: row.is_demo,
     windows: row.windows,
     version: row.version,
-    openConflicts: Number(row.open_conflicts),
+    openConflicts: row.open_conflicts,
     madeBy: row.made_by,
-    madeAt: instant(row.made_at),
+    madeAt: row.made_at.toISOString(),
     changedBy: row.changed_by,
-    changedAt: instant(row.changed_at),
-    ...(row.binned_at === null ? {} : { binnedAt: instant(row.binned_at) }),
+    changedAt: row.changed_at.toISOString(),
+    ...(row.binned_at === null ? {} : { binnedAt: row.binned_at.toISOString() }),
   };
 }
 

@@ -1,7 +1,7 @@
 import { randomUUID } from "node:crypto";
 import type {
   AuthenticationResponseJSON,
-  AuthenticatorTransportFuture,
+  AuthenticatorTransport,
   RegistrationResponseJSON,
 } from "@simplewebauthn/server";
 import { sql } from "kysely";
@@ -161,7 +161,7 @@ export const passkeySignInRoutes: AnyoneHandlers = {
           id: passkey.id,
           publicKey: new Uint8Array(passkey.public_key),
           counter: passkey.counter,
-          transports: passkey.transports as AuthenticatorTransportFuture[],
+          transports: passkey.transports as AuthenticatorTransport[],
         },
       }).catch(() => undefined);
       if (!verified?.verified) throw new Refused(401, WRONG);

@@ -237,14 +237,11 @@ interface NewInvitation {
   kind: "join" | "recovery";
   role: Invitation["role"];
   name?: string | null;
-  person_id?: string;
+  person_id?: string | null;
   days: number;
 }
 
-async function invite(
-  asked: AskedByPerson,
-  { days, name = null, person_id = null, ...rest }: NewInvitation & { person_id?: string | null },
-) {
+async function invite(asked: AskedByPerson, { days, name = null, person_id = null, ...rest }: NewInvitation) {
   const { trx, workroomId, person } = asked;
   const secret = newSecret();
   const row = await trx

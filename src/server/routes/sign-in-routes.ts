@@ -18,7 +18,7 @@ import { noteDeed } from "../people/audit.ts";
 import { findWorkroom, shortNameOf } from "../people/find-workroom.ts";
 import { isPassword, passwordHash } from "../people/password.ts";
 import { personOf } from "../people/person-of.ts";
-import { makeRecoveryCodes, useRecoveryCode } from "../people/recovery-codes.ts";
+import { makeRecoveryCodes, spendRecoveryCode } from "../people/recovery-codes.ts";
 import { beginSession, endSessionsOf } from "../people/sessions.ts";
 import { Refused } from "../refused.ts";
 import { hashOf, isSameSecret, readToken } from "../secrets.ts";
@@ -114,7 +114,7 @@ export const signInRoutes: AnyoneHandlers = {
     const { workroom, signInName, code, password } = bodyAs(recoverSchema, asked.body);
     const hash = await passwordHash(password, asked.room.passwordCost);
     return await enter(asked, workroom, signInName, async (trx, person, workroomId) => {
-      if (!person || !(await useRecoveryCode(trx, workroomId, person.id, code))) return false;
+      if (!person || !(await spendRecoveryCode(trx, workroomId, person.id, code))) return false;
       await setPassword(trx, workroomId, person.id, hash);
       await noteDeed(trx, workroomId, person.id, "set a new password by a recovery code");
       return true;

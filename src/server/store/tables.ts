@@ -1,4 +1,4 @@
-import type { ColumnType, Generated } from "kysely";
+import type { ColumnType, Generated, Selectable } from "kysely";
 import type {
   Conflict,
   FieldChange,
@@ -17,7 +17,7 @@ type Bytes = ColumnType<Uint8Array, Uint8Array, Uint8Array>;
 interface Own {
   workroom_id: string;
 }
-export interface JobRow extends Own {
+interface JobTable extends Own {
   id: string;
   request: string;
   name: string;
@@ -32,7 +32,7 @@ export interface JobRow extends Own {
   changed_at: Moment;
   binned_at: MaybeMoment;
 }
-export interface PersonRow extends Own {
+interface PersonTable extends Own {
   id: string;
   name: string;
   sign_in_name: string;
@@ -45,7 +45,7 @@ export interface PersonRow extends Own {
 /** The tables as Kysely types them; `migrations.ts` makes them. */
 export interface RoomTables {
   workrooms: { id: string; short_name: string; name: string; made_at: Moment };
-  people: PersonRow;
+  people: PersonTable;
   passkeys: Own & {
     id: string;
     person_id: string;
@@ -87,7 +87,7 @@ export interface RoomTables {
     action: string;
     subject: string | null;
   };
-  jobs: JobRow;
+  jobs: JobTable;
   snapshots: Own & { job_id: string; version: number; document: JsonColumn<unknown> };
   operations: Own & {
     job_id: string;
@@ -167,3 +167,6 @@ export interface RoomTables {
     file_name: string | null;
   };
 }
+
+export type JobRow = Selectable<JobTable>;
+export type PersonRow = Selectable<PersonTable>;

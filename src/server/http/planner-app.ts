@@ -1,5 +1,3 @@
-import { createServer } from "node:http";
-import { getRequestListener } from "@hono/node-server";
 import { serveStatic } from "@hono/node-server/serve-static";
 import { Hono } from "hono";
 import { etag } from "hono/etag";
@@ -28,12 +26,20 @@ const POLICY = {
 /** Served from memory of the browser without asking again: their names change with their content. */
 const IMMUTABLE = /^\/assets\/.+-[\w-]{8,}\.\w+$/;
 
+export interface PlannerAppOptions {
+  /** Folder of the built planner. */
+  planner: string;
+  /** Answers below `/api`; without it the planner is alone. */
+  room?: Hono;
+  /** Whether browsers are to come over TLS from now on. */
+  isSecure?: boolean;
+}
+
 /**
  * The planner's files with their headers. Unknown addresses without a file ending get the planner's
  * own page, which finds its way from the address.
- * @param {string} folder
  */
-export function webApp(folder) {
+export function plannerApp({ planner, room, isSecure = false }: PlannerAppOptions): Hono {
   const app = new Hono();
   app.use(
     secureHeaders({
@@ -41,7 +47,7 @@ export function webApp(folder) {
       crossOriginEmbedderPolicy: "require-corp",
       referrerPolicy: "no-referrer",
       // A server on the maker's own machine speaks plain HTTP.
-      strictTransportSecurity: false,
+      strictTransportSecurity: isSecure ? "max-age=31536000" : false,
       permissionsPolicy: {
         camera: [],
         microphone: [],
@@ -52,16 +58,18 @@ export function webApp(folder) {
       },
     }),
   );
+  if (room) app.route("/", room);
+  app.all("/api/*", (c) => c.json({ refused: "There is nothing at this address.", issues: [] }, 404));
   app.use(async (c, next) => {
     await next();
     const immutable = c.res.ok && IMMUTABLE.test(c.req.path);
     c.header("Cache-Control", immutable ? "public, max-age=31536000, immutable" : "no-cache");
   });
   app.use(etag());
-  app.use(serveStatic({ root: folder, precompressed: true }));
+  app.use(serveStatic({ root: planner, precompressed: true }));
   app.use((c, next) => {
     const isPage = c.req.method === "GET" && !/\.\w+$/.test(c.req.path);
-    return isPage ? serveStatic({ root: folder, path: "index.html", precompressed: true })(c, next) : next();
+    return isPage ? serveStatic({ root: planner, path: "index.html", precompressed: true })(c, next) : next();
   });
   app.notFound((c) => c.text("There is nothing at this address.", 404));
   app.onError((error, c) => {
@@ -69,57 +77,4 @@ export function webApp(folder) {
     return c.text("The request failed.", 500);
   });
   return app;
-}
-
-/**
- * @typedef {{ url: string, port: number, close: () => Promise<void> }} Serving
- */
-
-/**
- * Serves the planner on this machine alone.
- * @param {string} folder
- * @param {{ port: number, tries?: number, host?: string }} at port 0 takes any free one; a port that is
- *   taken gives way to the next, so many times
- * @returns {Promise<Serving>}
- */
-export async function serveWeb(folder, { port, tries = 1, host = "127.0.0.1" }) {
-  const server = createServer(getRequestListener(webApp(folder).fetch));
-  const bound = await listen(server, port, tries, host);
-  return {
-    port: bound,
-    url: `http://localhost:${bound}/`,
-    close: () =>
-      new Promise((done) => {
-        server.close(() => done());
-        server.closeAllConnections();
-      }),
-  };
-}
-
-/**
- * @param {import("node:http").Server} server
- * @param {number} port
- * @param {number} tries
- * @param {string} host
- * @returns {Promise<number>} the port that was free
- */
-async function listen(server, port, tries, host) {
-  for (let left = tries; ; left--, port++) {
-    try {
-      await /** @type {Promise<void>} */ (
-        new Promise((resolve, reject) => {
-          server.once("error", reject);
-          server.listen(port, host, () => {
-            server.off("error", reject);
-            resolve();
-          });
-        })
-      );
-      const address = server.address();
-      return typeof address === "object" && address ? address.port : port;
-    } catch (error) {
-      const taken = /** @type {NodeJS.ErrnoException} */ (error).code === "EADDRINUSE";
-      if (!taken || left <= 1) throw error;
-    }
-  }
 }
