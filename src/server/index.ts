@@ -1,5 +1,5 @@
 export { roomApp } from "./http/room-app.ts";
-export { makeRoom, type Room } from "./room.ts";
+export { makeRoom, type Workroom } from "./room.ts";
 export { type ServeOptions, type Serving, serve } from "./serve.ts";
 export { type OwnedDoor, roomDoor, roomFolder } from "./store/doors.ts";
 export { openEmbedded } from "./store/open-embedded.ts";

@@ -4,7 +4,7 @@ import type { PaperQueue } from "./queue/paper-queue.ts";
 import type { StoreDoor } from "./store/store-door.ts";
 
 /** What the requests of one process share. */
-export interface Room {
+export interface Workroom {
   door: StoreDoor;
   states: JobStates;
   news: NewsDesk;
@@ -16,8 +16,8 @@ export interface Room {
   passwordCost?: number;
 }
 
-export type RoomOptions = Pick<Room, "setUpCode" | "passwordCost" | "queue">;
+export type WorkroomOptions = Pick<Workroom, "setUpCode" | "passwordCost" | "queue">;
 
-export function makeRoom(door: StoreDoor, options: RoomOptions = {}): Room {
+export function makeRoom(door: StoreDoor, options: WorkroomOptions = {}): Workroom {
   return { door, states: new JobStates(), news: new NewsDesk(door), ...options };
 }

@@ -6,11 +6,11 @@ import { getConnInfo } from "@hono/node-server/conninfo";
 import type { Context } from "hono";
 import { plannerApp } from "./http/planner-app.ts";
 import { roomApp } from "./http/room-app.ts";
-import { makeRoom, type RoomOptions } from "./room.ts";
+import { makeRoom, type WorkroomOptions } from "./room.ts";
 import type { OwnedDoor } from "./store/doors.ts";
 import { keepUp } from "./upkeep/upkeep.ts";
 
-export interface ServeOptions extends RoomOptions {
+export interface ServeOptions extends WorkroomOptions {
   /** Folder of the built planner. */
   planner: string;
   /** 0 takes any free one; a port that is taken gives way to the next, so many times. */

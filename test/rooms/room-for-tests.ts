@@ -6,9 +6,9 @@ import {
   makeRoom,
   openEmbedded,
   openPostgres,
-  type Room,
   roomApp,
   type Store,
+  type Workroom,
 } from "../../src/server/index.ts";
 import type {
   FieldChange,
@@ -39,7 +39,7 @@ export interface Told {
 
 /** A server's process on a store. */
 export class TestRoom {
-  readonly room: Room;
+  readonly room: Workroom;
   readonly app: Hono;
   readonly store: Store;
 

@@ -1,11 +1,11 @@
 import type { RouteName } from "../../workroom/protocol/index.ts";
-import type { Room } from "../room.ts";
+import type { Workroom } from "../room.ts";
 import type { RoomTrx } from "../store/store.ts";
 import type { PersonRow } from "../store/tables.ts";
 
 /** A request as any handler gets it. */
 export interface AskedByAnyone {
-  room: Room;
+  room: Workroom;
   params: Record<string, string>;
   query: (name: string) => string | undefined;
   /** Read from JSON; undefined where there was none. */

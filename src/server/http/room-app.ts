@@ -2,7 +2,7 @@ import { type Context, Hono } from "hono";
 import { deleteCookie, getCookie, setCookie } from "hono/cookie";
 import { ROUTES, type Route, type RouteName } from "../../workroom/protocol/index.ts";
 import { Refused } from "../refused.ts";
-import type { Room } from "../room.ts";
+import type { Workroom } from "../room.ts";
 import { anyoneHandlers, personHandlers } from "../routes/index.ts";
 import { streamNews } from "../routes/news-stream.ts";
 import { asPerson } from "./as-person.ts";
@@ -19,7 +19,7 @@ export interface RoomAppOptions extends Origins {
 const DAYS_90_S = 90 * 24 * 3600;
 
 /** The workroom's addresses. What each may be used for stands in `ROUTES`; nothing is reached past it. */
-export function roomApp(room: Room, options: RoomAppOptions): Hono {
+export function roomApp(room: Workroom, options: RoomAppOptions): Hono {
   const app = new Hono();
   const rates = new RateLimit();
   app.use("/api/*", async (c, next) => {
@@ -48,7 +48,7 @@ export function roomApp(room: Room, options: RoomAppOptions): Hono {
 
 async function askedOf(
   c: Context,
-  room: Room,
+  room: Workroom,
   { named, addressOf }: RoomAppOptions,
   rates: RateLimit,
 ): Promise<AskedByAnyone> {
