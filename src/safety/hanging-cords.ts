@@ -8,7 +8,7 @@ import {
 } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
-import { exitDropMm, type LiftCords } from "./review/lift-cords.ts";
+import type { LiftCords } from "./review/lift-cords.ts";
 import type { SafetyShade } from "./safety-reads.ts";
 
 /** What hangs at the front and where it ends, in whole sentences. */
@@ -41,9 +41,8 @@ type Hung = Pick<CautionInput, "shade" | "size"> & { lift: LiftCords };
 
 /** How far the cords hang out of each lock, and where they end, at both ends of their travel: nothing where none do. */
 export function hangingTexts({ shade, size, lift }: Hung): string[] {
-  const housingMm = exitDropMm(lift);
   return hangingCords(lift).map(
-    (cords) => `${hangingText(shade, cords)}. ${lowEndText(shade, size, cords, housingMm)}.`,
+    (cords) => `${hangingText(shade, cords)}. ${lowEndText(shade, size, cords)}.`,
   );
 }
 
@@ -62,14 +61,13 @@ function lowEndText(
   { units, board }: Pick<SafetyShade, "units" | "board">,
   size: Size,
   cords: HangingCords,
-  housingMm: number,
 ): string {
   const { topAboveFloorMm } = size;
   const { raises, downMm, upMm } = cords;
   if (topAboveFloorMm === undefined) {
     return "How far above the floor they end is not known, since the sill’s height was not measured";
   }
-  const lockMm = topAboveFloorMm - exitBelowTopMm(cords, size, { boardMm: board.thicknessMm, housingMm });
+  const lockMm = topAboveFloorMm - exitBelowTopMm(cords, size, board.thicknessMm);
   const at = (tailMm: number) =>
     tailMm >= lockMm ? "lying on the floor" : `${lengthText(lockMm - tailMm, units)} above the floor`;
   const [down, up] = raises === "shade" ? ["it is lowered", "it is raised"] : ["the top is down", "it is up"];

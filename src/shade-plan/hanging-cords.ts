@@ -1,5 +1,5 @@
 import { type HeadShape, headYMm } from "./head-line.ts";
-import type { TopRail } from "./lift.ts";
+import type { CleatLift, CordLockLift, TopRail, TubeLift } from "./lift.ts";
 
 /** Cords with a free end that hang at the front, each lot out of a lock or over a last eye of its own. */
 export interface HangingCords {
@@ -13,60 +13,97 @@ export interface HangingCords {
   /** Below that with what they raise let down, and raised, mm. */
   downMm: number;
   upMm: number;
-  /** That, from the left finished edge, where it is known, mm. */
-  exitX?: number;
+  /** That, from the left finished edge, and how far below the underside of the board its lower edge lies, mm. */
+  exitX: number;
+  underBoardMm: number;
 }
 
-/** A lift over a lock has tails and a seat, one without has a last eye; any may have a top rail. */
-interface Hung {
-  controlSide?: "left" | "right";
-  cords?: readonly unknown[];
-  tailLoweredMm?: number;
-  tailRaisedMm?: number;
-  seat?: { xMm: number };
-  turn?: { xMm: number };
-  topRail?: Pick<TopRail, "side" | "tailDownMm" | "tailUpMm"> & {
+type Tails = "controlSide" | "tailLoweredMm" | "tailRaisedMm";
+
+interface Railed {
+  topRail?: Pick<TopRail, "side" | "tailDownMm" | "tailUpMm" | "housingHeightMm"> & {
     cords: readonly unknown[];
-    seat?: { xMm: number };
+    seat: { xMm: number };
   };
 }
 
+/** A lift over a lock has tails and a seat, one without has a last eye; any may have a top rail. */
+type Hung =
+  | (Railed &
+      Pick<CordLockLift, "kind" | Tails | "housingHeightMm"> & {
+        cords: readonly unknown[];
+        seat: { xMm: number };
+      })
+  | (Railed &
+      Pick<CleatLift, "kind" | Tails> & {
+        cords: readonly unknown[];
+        turn: { xMm: number; diameterMm: number };
+      })
+  | (Railed & Pick<TubeLift, "kind">);
+
 /** All cords with a free end at the front of a lift: whoever says what hangs there asks here. */
 export function hangingCords(lift: Hung): HangingCords[] {
-  const list: HangingCords[] = [];
-  const { controlSide = "right", cords = [], tailLoweredMm, tailRaisedMm, seat, turn, topRail } = lift;
-  const exit = seat ?? turn;
-  if (tailLoweredMm !== undefined && tailRaisedMm !== undefined && cords.length > 0) {
-    list.push({
+  return [...liftCordsHanging(lift), ...railCordsHanging(lift)];
+}
+
+function liftCordsHanging(lift: Hung): HangingCords[] {
+  switch (lift.kind) {
+    case "cord-lock":
+      return tails(lift, { from: "lock", exitX: lift.seat.xMm, underBoardMm: lift.housingHeightMm });
+    case "cleat":
+      return tails(lift, { from: "last eye", exitX: lift.turn.xMm, underBoardMm: lift.turn.diameterMm });
+    case "spring":
+    case "tube-wand":
+    case "tube-loop":
+    case "motor":
+      return [];
+  }
+}
+
+function tails(
+  {
+    controlSide,
+    cords,
+    tailLoweredMm,
+    tailRaisedMm,
+  }: Pick<CordLockLift, Tails> & { cords: readonly unknown[] },
+  at: Pick<HangingCords, "from" | "exitX" | "underBoardMm">,
+): HangingCords[] {
+  if (cords.length === 0) return [];
+  return [
+    {
       raises: "shade",
       count: cords.length,
       side: controlSide,
-      from: turn === undefined ? "lock" : "last eye",
       downMm: tailLoweredMm,
       upMm: tailRaisedMm,
-      ...(exit === undefined ? {} : { exitX: exit.xMm }),
-    });
-  }
-  if (topRail !== undefined) {
-    const { side, tailDownMm, tailUpMm, seat: railSeat } = topRail;
-    list.push({
+      ...at,
+    },
+  ];
+}
+
+function railCordsHanging({ topRail }: Railed): HangingCords[] {
+  if (topRail === undefined) return [];
+  const { cords, side, tailDownMm, tailUpMm, seat, housingHeightMm } = topRail;
+  return [
+    {
       raises: "top-rail",
-      count: topRail.cords.length,
+      count: cords.length,
       side,
       from: "lock",
       downMm: tailDownMm,
       upMm: tailUpMm,
-      ...(railSeat === undefined ? {} : { lockX: railSeat.xMm }),
-    });
-  }
-  return list;
+      exitX: seat.xMm,
+      underBoardMm: housingHeightMm,
+    },
+  ];
 }
 
 /** Where they leave lock or eye, below the top line: the head over it, the board and what is screwed under it, mm. */
 export function exitBelowTopMm(
-  { exitX }: HangingCords,
+  { exitX, underBoardMm }: Pick<HangingCords, "exitX" | "underBoardMm">,
   head: HeadShape,
-  { boardMm, housingMm }: { boardMm: number; housingMm: number },
+  boardMm: number,
 ): number {
-  return (exitX === undefined ? 0 : headYMm(head, exitX)) + boardMm + housingMm;
+  return headYMm(head, exitX) + boardMm + underBoardMm;
 }

@@ -184,8 +184,11 @@ export interface TopRail {
   lockName: string;
   housingLengthMm: number;
   housingWidthMm: number;
+  housingHeightMm: number;
   seat: { xMm: number; zMm: number; forced: boolean; screwsMm: BoardPoint[] };
   eyes: BoardPoint[];
+  /** Outside diameter of its screw eyes, mm. */
+  eyeDiameterMm: number;
   cords: RailCord[];
   /** Weight on its cords and pull at the hand where they are greatest, N. */
   heldN: number;

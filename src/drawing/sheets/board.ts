@@ -271,13 +271,12 @@ function drawTube({ shade }: TubeSheetInput, toPage: ToPage): Primitive[] {
 function drawTopRail({ shade }: SheetInput, toPage: ToPage, stretch: number): Primitive[] {
   const { topRail } = shade.lift;
   if (topRail === undefined) return [];
-  const { seat, housingLengthMm, housingWidthMm } = topRail;
-  const eyeMm = shade.lift.takeUp === "tube" ? undefined : shade.lift.eyeDiameterMm;
+  const { seat, housingLengthMm, housingWidthMm, eyeDiameterMm } = topRail;
   const [lockX, lockY] = toPage(seat.xMm, seat.zMm);
   const height = housingWidthMm * stretch;
   return [
     ...topRail.eyes.map((eye, i) =>
-      eyeBelow(eye, (eyeMm ?? eye.zMm) / 2, (eyeMm ?? eye.zMm) / 5, toPage, `rail-eye-${i + 1}`),
+      eyeBelow(eye, eyeDiameterMm / 2, eyeDiameterMm / 5, toPage, `rail-eye-${i + 1}`),
     ),
     ...topRail.cords.map(({ path, column }) =>
       line(

@@ -13,17 +13,14 @@ export function isOverEyes(lift: LiftCords): lift is CordLockCords | CleatCords 
   return LIFT_TRAITS[lift.kind].takeUp !== "tube";
 }
 
-/** What hangs under the board where the cords leave it, mm: the lock, or the last eye. */
-export function exitDropMm(lift: LiftCords): number {
-  if (lift.kind === "cord-lock") return lift.housingHeightMm;
-  return lift.kind === "cleat" ? lift.turn.diameterMm : 0;
-}
-
 interface AnyLift {
   /** How the lift cords run up the back; the maker’s setting where it is not said. */
   rearCords?: RearGuide;
   /** An upper edge that can be let down, on cords of its own. */
-  topRail?: Pick<TopRail, "dropMm" | "side" | "tailDownMm" | "tailUpMm"> & { cords: readonly unknown[] };
+  topRail?: Pick<TopRail, "dropMm" | "side" | "tailDownMm" | "tailUpMm" | "housingHeightMm"> & {
+    cords: readonly unknown[];
+    seat: { xMm: number };
+  };
 }
 
 /** Cords run along the board through eyes, over a lock, and hang at the front. */

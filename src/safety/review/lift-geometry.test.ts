@@ -1,7 +1,9 @@
 import { describe, expect, it } from "vitest";
 import { handShade } from "../../../test/hand-shade.ts";
+import { jobWith, resolvedWith } from "../../../test/job-with.ts";
 import { expectNear } from "../../../test/near.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
+import { plan } from "../../plan/index.ts";
 import type { CordLockLift, Mass, TubeLift } from "../../shade-plan/index.ts";
 import { GRAVITY, inches } from "../../units/index.ts";
 import { courseAt } from "./course.ts";
@@ -31,6 +33,30 @@ it("hangs where the head is over the lock: a slope that falls 20 in over 36 (sim
   const level = cordGeometry(shade, asCords(shade.lift));
   const lower = (sloped.pulls[0]?.exitBelowTopMm ?? 0) - (level.pulls[0]?.exitBelowTopMm ?? 0);
   expectNear(lower, (inches(20) * shade.lift.seat.xMm) / inches(36), 1e-6);
+});
+
+describe.each(["cord-lock", "cleat", "spring"] as const)("the cords of a top rail over a %s", (kind) => {
+  it("hang from the rail’s own lock, under the head as it is there: a slope that falls 400 mm over 1200 (similar triangles)", () => {
+    const window: Parameters<typeof resolvedWith>[0] = {
+      opening: {
+        widthsMm: [1200],
+        heightsMm: [1500],
+        sillAboveFloorMm: 900,
+        head: { kind: "angled", fallMm: 400, high: "right" },
+      },
+      shade: { mount: "to-size", making: { lift: { kind }, fold: { topDropMm: 400 } } },
+    };
+    const [planned] = plan(jobWith(window)).shades;
+    const read = resolvedWith(window);
+    const rail = planned?.lift.topRail;
+    const own = read.locks.find(({ id }) => id === rail?.lockId);
+    if (planned === undefined || rail === undefined || own === undefined) throw new Error("no rail");
+    const [pull] = cordGeometry({ ...planned, shade: read }, planned.lift).pulls.filter(
+      ({ raises }) => raises === "top-rail",
+    );
+    const headMm = (400 * (1200 - rail.seat.xMm)) / 1200;
+    expectNear(pull?.exitBelowTopMm ?? 0, headMm + read.board.thicknessMm + own.housingHeightMm, 1e-6);
+  });
 });
 
 describe("run X1 on a cord lock", () => {

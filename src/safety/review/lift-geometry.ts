@@ -23,7 +23,7 @@ import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { fromTo, steady } from "./course.ts";
 import { CHILD_PULL } from "./feed.ts";
-import { exitDropMm, isOverEyes, type LiftCords, type LoopCords } from "./lift-cords.ts";
+import { isOverEyes, type LiftCords, type LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 
 /** The connector sits at most this far below lock or last eye, shade lowered, and goes down with the cords. */
@@ -92,7 +92,6 @@ function stretchPerN(cord: Cord): number {
 /** Every cord that hangs at the front for a hand to pull, by what it hangs from. */
 function pullCords({ shade, size }: ShadeFacts, lift: LiftCords, boardMm: number): PullCords[] {
   const { cleatAboveFloorMm } = shade.making.lift;
-  const under = { boardMm, housingMm: exitDropMm(lift) };
   return hangingCords(lift).map((cords): PullCords => {
     const { raises, count, from, downMm, upMm } = cords;
     const joinedMm = Math.min(CONNECTOR_BELOW_LOCK.value, downMm);
@@ -105,7 +104,7 @@ function pullCords({ shade, size }: ShadeFacts, lift: LiftCords, boardMm: number
       count,
       lengthMm: along(downMm),
       ...(count > 1 ? { joinedMm: along(joinedMm) } : {}),
-      exitBelowTopMm: exitBelowTopMm(cords, size, under),
+      exitBelowTopMm: exitBelowTopMm(cords, size, boardMm),
       cleatAboveFloorMm,
     };
   });
