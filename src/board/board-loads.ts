@@ -1,4 +1,10 @@
-import { type BoardPlan, fromBoardEndMm, type HeadShape, type Lift, type Mass } from "../shade-plan/index.ts";
+import {
+  fromBoardEndMm,
+  type HeadShape,
+  type Lift,
+  type Mass,
+  type MountedBoard,
+} from "../shade-plan/index.ts";
 import { GRAVITY } from "../units/index.ts";
 
 /** A downward load at one place along the board, as if it began at its level place. */
@@ -51,7 +57,7 @@ function isHand({ what }: PointLoad): boolean {
 /** The board with what hangs under it. */
 export interface LoadedBoard {
   size: HeadShape;
-  board: Pick<BoardPlan, "leftMm" | "lengthMm" | "brackets">;
+  board: Pick<MountedBoard, "leftMm" | "lengthMm" | "brackets">;
   lift: Lift;
 }
 

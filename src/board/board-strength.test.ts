@@ -6,7 +6,7 @@ import { afterRemedy } from "../../test/rig-inputs.ts";
 import type { ShadePlan } from "../plan/index.ts";
 import { plan } from "../plan/index.ts";
 import { forceText } from "../units/index.ts";
-import { boardLoads } from "./board-loads.ts";
+import { type BoardLoads, boardLoads, endsOnCleat, withHand, withSomeoneOnHem } from "./board-loads.ts";
 
 type Board = Record<string, unknown>;
 
@@ -65,6 +65,70 @@ describe("the board as a beam", () => {
     expectNear(pine / fir, 13_400 / 8_500, 1e-9);
     expect(strengthOf({ bracketSpacingMm: 300 }).deflectionMm).toBeLessThan(
       strengthOf({ bracketSpacingMm: 900 }).deflectionMm,
+    );
+  });
+});
+
+/** Largest moment of a plank on two supports by plane statics: levers about them, then section by section, N·mm. */
+function largestMoment({ fromMm, toMm, evenN, points, supportsMm }: BoardLoads): number {
+  const [a = 0, b = 0] = supportsMm;
+  const all = [{ atMm: (fromMm + toMm) / 2, loadN: evenN }, ...points];
+  const rightN = all.reduce((sum, { atMm, loadN }) => sum + (loadN * (atMm - a)) / (b - a), 0);
+  const leftN = all.reduce((sum, { loadN }) => sum + loadN, 0) - rightN;
+  const forces = [...points, { atMm: a, loadN: -leftN }, { atMm: b, loadN: -rightN }];
+  const moment = (x: number) =>
+    forces.filter(({ atMm }) => atMm < x).reduce((sum, { atMm, loadN }) => sum - loadN * (x - atMm), 0) -
+    ((evenN / (toMm - fromMm)) * (x - fromMm) ** 2) / 2;
+  const places = Array.from({ length: 4001 }, (_, i) => fromMm + ((toMm - fromMm) * i) / 4000);
+  return Math.max(...[...places, ...forces.map(({ atMm }) => atMm)].map((x) => Math.abs(moment(x))));
+}
+
+describe("the board of a top that comes down", () => {
+  const railed = (widthMm: number, tops: { topDropMm: number; kind: "cord-lock" | "cleat" }) =>
+    plan(
+      jobWith(
+        {
+          opening: { widthsMm: [widthMm], heightsMm: [1500] },
+          shade: {
+            mount: "outside",
+            making: {
+              board: { bracketSpacingMm: 3000 },
+              lift: { kind: tops.kind },
+              fold: { topDropMm: tops.topDropMm },
+            },
+          },
+        },
+        { units: { system: "metric", ruler: "1 mm" } },
+      ),
+    ).shades[0];
+
+  test("is bent by the worse of both hands, whichever of them works the screws harder (plane statics)", () => {
+    const anyWidth = fc.integer({ min: 500, max: 2200 });
+    const anyKind = fc.constantFrom("cord-lock" as const, "cleat" as const);
+    fc.assert(
+      fc.property(anyWidth, fc.integer({ min: 100, max: 900 }), anyKind, (widthMm, topDropMm, kind) => {
+        const shade = railed(widthMm, { topDropMm, kind });
+        const { strength } = shade?.board ?? {};
+        const rail = shade?.lift.topRail;
+        if (shade === undefined || strength === undefined || rail === undefined) throw new Error("no rail");
+        fc.pre(shade.board.brackets.length === 2);
+        const { size, board, lift, mass } = shade;
+        const boardKg = (board.lengthMm * board.depthMm * board.thicknessMm * 450) / 1e9 + mass.onBoardKg;
+        const loads = (["lift", "rail"] as const).map((hand) =>
+          boardLoads({ size, board, lift }, boardKg, mass, hand),
+        );
+        const handN = Math.max(1.5 * lift.pullN, 1.5 * rail.pullN, 70, 12 * 9.80665);
+        expectNear(strength.handN, handN, 1e-9);
+        const hung = loads.map((one) =>
+          strength.hand === "child" && kind === "cleat" && endsOnCleat(one)
+            ? withSomeoneOnHem(one, handN)
+            : withHand(one, handN),
+        );
+        const modulus = (board.depthMm * board.thicknessMm ** 2) / 6;
+        const stress = Math.max(...hung.map((one) => largestMoment(one) / modulus));
+        expectNear(strength.stressNPerMm2, stress, 1e-4 * stress);
+      }),
+      { numRuns: 60 },
     );
   });
 });

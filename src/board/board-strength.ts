@@ -1,4 +1,4 @@
-import { type Figure, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
+import { type Figure, type FigureInput, figureRule, figureRuleOf, type Worked } from "../figures/index.ts";
 import {
   bendingStressNPerMm2,
   type LoadedBeam,
@@ -12,7 +12,7 @@ import {
   WOOD_SPECIES,
   type WoodSpecies,
 } from "../mechanics/index.ts";
-import type { BoardPlan, BoardStrength, ScrewLoad } from "../shade-plan/index.ts";
+import type { BoardStrength, MountedBoard, ScrewLoad } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardShade } from "./board-input.ts";
@@ -41,21 +41,26 @@ const MOST_BEND = sourced(3, "mm", cite("our-choice", "more shows as a gap at th
 /** From either end of a bracket's leg to the middle of its screw. */
 const SCREW_FROM_END_MM = 10;
 
-const HAND_LOAD = figureRule({
+const HAND_LOAD = figureRuleOf<{ rail: boolean }>()({
   id: "board.hand-load",
   label: "Pull on the shade by which the board’s strength is judged",
   symbol: "H",
   unit: "N",
   formula: "max(k·F, P, m·g)",
-  inputs: {
+  inputs: ({ rail }): Record<string, FigureInput<{ rail: boolean }>> => ({
     k: ["ratio", "a tug over a steady pull"],
-    F: ["N", "pull of the hand", "figure:lift.*"],
+    F: [
+      "N",
+      rail ? "pull of the hand, on shade or top rail" : "pull of the hand",
+      "figure:lift.*",
+      ...(rail ? ["figure:rig.rail-pull"] : []),
+    ],
     P: ["N", "somebody pulls at the cord"],
     m: ["kg", "a child hangs on it"],
     g: ["ratio", "standard gravity, m/s²"],
-  },
+  }),
   cite: cite("our-choice", "the heaviest of a tug, a pull and a child that hangs on the shade"),
-  compute: ({ k, F, P, m, g }) => Math.max(k * F, P, m * g),
+  compute: ({ k = 0, F = 0, P = 0, m = 0, g = 0 }) => Math.max(k * F, P, m * g),
 });
 
 const DEFLECTION = figureRuleOf<{ wood: WoodSpecies }>()({
@@ -204,60 +209,95 @@ export interface ScrewLoads {
   hand: BoardStrength["hand"];
 }
 
-/** Bend, stress and screws of the board; of one that lies on a single fixing, which is no beam, its screws alone. */
+/** Somebody’s hand at one of the rigs under the board: all that then pulls it down, and the pull of that hand, N. */
+export interface HandAtWork {
+  loads: BoardLoads;
+  pullN: number;
+}
+
+/** What one hand does to the board, in a tug and with the pull by which strength is judged. */
+interface Tried {
+  tugging: BoardLoads;
+  hanging: BoardLoads;
+  /** Absent where a single fixing holds the board: it is no beam. */
+  beams?: { tugged: SolvedBeam; hung: SolvedBeam };
+}
+
+/**
+ * Bend, stress and screws of the board, each by the worst of the hands that can be at it; of one that lies on a single
+ * fixing, which is no beam, its screws alone.
+ */
 export function boardStrength(
   shade: BoardShade,
-  board: Omit<BoardPlan, "strength">,
-  loads: BoardLoads,
-  pullN: number,
+  board: MountedBoard,
+  hands: readonly HandAtWork[],
   gripMm: number,
 ): Worked<{ screws: ScrewLoads; strength?: BoardStrength }> {
-  const handLoad = HAND_LOAD.figure({
-    k: TUG.value,
-    F: pullN,
-    P: CORD_PULL.value,
-    m: CHILD.value,
-    g: GRAVITY,
-  });
+  const handLoad = HAND_LOAD.figure(
+    {
+      k: TUG.value,
+      F: Math.max(...hands.map(({ pullN }) => pullN)),
+      P: CORD_PULL.value,
+      m: CHILD.value,
+      g: GRAVITY,
+    },
+    { rail: hands.length > 1 },
+  );
   const handN = handLoad.value;
   const hand = handN > CHILD.value * GRAVITY ? "tug" : "child";
-  const tugging = withHand(loads, TUG.value * pullN);
-  const hanging =
-    hand === "child" && endsOnCleat(loads) ? withSomeoneOnHem(loads, handN) : withHand(loads, handN);
   const wood: WoodSpecies = WOOD_SPECIES[shade.making.board.wood];
   const section = rectangle(board.depthMm, board.thicknessMm);
-  const isBeam = loads.supportsMm.length > 1 && loads.toMm > loads.fromMm;
-  const beams = isBeam
-    ? [tugging, hanging].map((one) => solveBeam(beamOf(one, wood.elasticityMPa * section.inertiaMm4)))
-    : [];
-  const [tuggedBeam, beam] = beams;
-  const worstOf = (solved: SolvedBeam | undefined, all: BoardLoads) =>
-    solved?.reactionsN.reduce((most, one) => Math.max(most, Math.abs(one)), 0) ?? totalN(all);
-  const tugged = screwLoad(shade, board, worstOf(tuggedBeam, tugging));
-  const worst = onOneScrew(shade, board, worstOf(beam, hanging));
-  const screws: ScrewLoads = { tugged, worst: worst.values, hand };
-  if (tuggedBeam === undefined || beam === undefined) {
-    return { values: { screws }, workings: [handLoad, ...worst.workings] };
+  const tried = hands.map((one) => tryHand(one, { handN, hand }, wood.elasticityMPa * section.inertiaMm4));
+  const worst = (of: (one: Tried) => number) => tried.reduce((a, b) => (of(b) > of(a) ? b : a));
+  const tuggedN = ({ tugging, beams }: Tried) => heaviestN(tugging, beams?.tugged);
+  const hungN = ({ hanging, beams }: Tried) => heaviestN(hanging, beams?.hung);
+  const tugged = screwLoad(shade, board, tuggedN(worst(tuggedN)));
+  const onScrew = onOneScrew(shade, board, hungN(worst(hungN)));
+  const screws: ScrewLoads = { tugged, worst: onScrew.values, hand };
+  const bending = worst(({ beams }) => Math.abs(beams?.tugged.largestDeflection.value ?? 0));
+  const straining = worst(({ beams }) => Math.abs(beams?.hung.largestMoment.value ?? 0));
+  const { beams: bent } = bending;
+  const { beams: strained } = straining;
+  const { beams: onFixings } = worst(hungN);
+  if (bent === undefined || strained === undefined || onFixings === undefined) {
+    return { values: { screws }, workings: [handLoad, ...onScrew.workings] };
   }
-  const share = screwShare(shade, worst.values, gripMm);
-  const bent = bend(loads, wood, board, tuggedBeam);
-  const [deflection, limit] = bent;
+  const share = screwShare(shade, onScrew.values, gripMm);
+  const [deflection, limit] = bend(bending.tugging, wood, board, bent.tugged);
   const strength: BoardStrength = {
     handN,
     hand,
-    reactionsN: beam.reactionsN,
+    reactionsN: onFixings.hung.reactionsN,
     deflectionMm: deflection.value,
-    deflectionAtMm: tuggedBeam.largestDeflection.atMm,
+    deflectionAtMm: bent.tugged.largestDeflection.atMm,
     deflectionLimitMm: limit.value,
-    ...stress(beam, wood, section),
-    ...worst.values,
+    ...stress(strained.hung, wood, section),
+    ...onScrew.values,
     tugged,
     ...(share.values === undefined ? {} : { screwShare: share.values }),
   };
   return {
     values: { screws, strength },
-    workings: [handLoad, ...worst.workings, ...share.workings, ...bent],
+    workings: [handLoad, ...onScrew.workings, ...share.workings, deflection, limit],
   };
+}
+
+function tryHand(
+  { loads, pullN }: HandAtWork,
+  { handN, hand }: Pick<BoardStrength, "handN" | "hand">,
+  stiffnessNmm2: number,
+): Tried {
+  const tugging = withHand(loads, TUG.value * pullN);
+  const hanging =
+    hand === "child" && endsOnCleat(loads) ? withSomeoneOnHem(loads, handN) : withHand(loads, handN);
+  if (loads.supportsMm.length < 2 || loads.toMm <= loads.fromMm) return { tugging, hanging };
+  const solved = (one: BoardLoads) => solveBeam(beamOf(one, stiffnessNmm2));
+  return { tugging, hanging, beams: { tugged: solved(tugging), hung: solved(hanging) } };
+}
+
+/** On the heaviest fixing: of a beam its largest reaction, of what is no beam all of it, N. */
+function heaviestN(loads: BoardLoads, solved: SolvedBeam | undefined): number {
+  return solved?.reactionsN.reduce((most, one) => Math.max(most, Math.abs(one)), 0) ?? totalN(loads);
 }
 
 function totalN({ evenN, points }: BoardLoads): number {
@@ -279,7 +319,7 @@ function beamOf({ fromMm, toMm, evenN, points, supportsMm }: BoardLoads, stiffne
 function bend(
   loads: BoardLoads,
   wood: WoodSpecies,
-  { depthMm, thicknessMm }: Pick<BoardPlan, "depthMm" | "thicknessMm">,
+  { depthMm, thicknessMm }: Pick<MountedBoard, "depthMm" | "thicknessMm">,
   { largestDeflection }: SolvedBeam,
 ): [deflection: Figure, limit: Figure] {
   const places = [loads.fromMm, ...loads.supportsMm, loads.toMm];
@@ -308,7 +348,7 @@ function screwHeightsMm({ making }: BoardShade): [lower: number, upper: number] 
   return [SCREW_FROM_END_MM, legMm - SCREW_FROM_END_MM];
 }
 
-type Fixed = Pick<BoardPlan, "fixing" | "depthMm">;
+type Fixed = Pick<MountedBoard, "fixing" | "depthMm">;
 
 /** A screw up through the board takes its load straight; a bracket pries at the upper one of its two. */
 function screwLoad(shade: BoardShade, { fixing, depthMm }: Fixed, loadN: number): ScrewLoad {

@@ -2,10 +2,10 @@ import { figureRuleOf, type Worked } from "../figures/index.ts";
 import {
   acrossOfBoardMm,
   type BoardOnHead,
-  type BoardPlan,
   type Bracket,
   fromBoardEndMm,
   type Lift,
+  type MountedBoard,
 } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { FIT_SLACK } from "../units/index.ts";
@@ -22,7 +22,7 @@ export const NEAREST_FIXINGS_MM = 100;
 
 /** Brackets or screws along the board, each `widthMm` wide, with what of the maker’s wishes they break. */
 export interface Fixings {
-  kind: BoardPlan["fixing"];
+  kind: MountedBoard["fixing"];
   brackets: Bracket[];
   faults: FixingFault[];
   widthMm: number;
@@ -45,7 +45,7 @@ export const PLACED = [
   "figure:measure.board-length",
 ];
 
-const FEWEST = figureRuleOf<{ kind: BoardPlan["fixing"] }>()({
+const FEWEST = figureRuleOf<{ kind: MountedBoard["fixing"] }>()({
   id: "board.fixings",
   label: ({ kind }) => `${kind === "brackets" ? "Brackets" : "Screws up through the board"}, at least`,
   symbol: "n",

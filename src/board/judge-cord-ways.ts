@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { partChoice } from "../job/index.ts";
-import type { BoardPlan } from "../shade-plan/index.ts";
+import type { MountedBoard } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { fineText } from "../units/index.ts";
 import { counted, listed } from "../words/index.ts";
@@ -41,7 +41,7 @@ function screwPatch({ xMm }: Fixing, zMm: number) {
 /** Cords that a fixing stands in the way of. */
 export function cordsInTheWay(
   { shade, lift }: BoardInput,
-  board: Pick<BoardPlan, "fixing" | "screwsZMm" | "depthMm">,
+  board: Pick<MountedBoard, "fixing" | "screwsZMm" | "depthMm">,
   fixing: Fixing,
   widthMm: number,
 ): CordWay[] {
@@ -60,7 +60,7 @@ export function cordsInTheWay(
 }
 
 /** Do brackets and screws keep out of the way of every cord along the board? */
-export function judgeCordWays(input: BoardInput, board: BoardPlan, widthMm: number): Finding[] {
+export function judgeCordWays(input: BoardInput, board: MountedBoard, widthMm: number): Finding[] {
   const { shade } = input;
   const met = board.brackets.flatMap((fixing) => {
     const cords = cordsInTheWay(input, board, fixing, widthMm);

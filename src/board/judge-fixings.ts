@@ -1,10 +1,10 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { settingPatch } from "../job/index.ts";
 import {
-  type BoardPlan,
   fromBoardEndMm,
   type HeadShape,
   type Lift,
+  type MountedBoard,
   type ScrewLoad,
 } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
@@ -27,7 +27,7 @@ export interface FixingFacts {
 /** Are the fixings placed as asked, and what does the wall have to do with it? */
 export function judgeFixings(
   { shade, size, lift }: BoardInput,
-  board: BoardPlan,
+  board: MountedBoard,
   fixings: Fixings,
   facts: FixingFacts,
 ): Finding[] {
@@ -59,7 +59,7 @@ function upper(text: string): string {
 
 function misplaced(
   shade: BoardShade,
-  { size, board, lift }: { size: HeadShape; board: BoardPlan; lift: Lift },
+  { size, board, lift }: { size: HeadShape; board: MountedBoard; lift: Lift },
   { kind, faults, brackets, widthMm }: Fixings,
 ): Finding[] {
   const what = kind === "brackets" ? "bracket" : "screw";
@@ -128,7 +128,7 @@ function accept(shade: BoardShade, key: "bracketEndMm" | "bracketSpacingMm", mm:
 }
 
 /** What comes on one screw, plug or anchor, and how much more that is when the shade is hung on. */
-function loadsText(shade: BoardShade, board: BoardPlan, { tugged, worst, hand }: ScrewLoads): string {
+function loadsText(shade: BoardShade, board: MountedBoard, { tugged, worst, hand }: ScrewLoads): string {
   const force = (load: ScrewLoad) => forceText(onOne(load), shade.units);
   const hung = hand === "child" ? `, ${force(worst)} ${withHandText(hand)}` : "";
   const prying = board.fixing === "brackets" ? ", with what its bracket adds by prying" : "";
@@ -136,7 +136,7 @@ function loadsText(shade: BoardShade, board: BoardPlan, { tugged, worst, hand }:
 }
 
 /** Words of what nearly every shade is told are made when they are read. */
-function wall(shade: BoardShade, board: BoardPlan, { screws }: FixingFacts): Finding[] {
+function wall(shade: BoardShade, board: MountedBoard, { screws }: FixingFacts): Finding[] {
   const { substrate, fixingRatedN } = shade.making.board;
   const loads = () => loadsText(shade, board, screws);
   const force = (loadN: number) => forceText(loadN, shade.units);
@@ -187,7 +187,7 @@ function onOne({ pullN, shearN }: ScrewLoad): number {
 
 const anchorCite = cite("common-practice", "tabulated anchor loads are ultimate; a factor of four at least");
 
-function count(board: BoardPlan): string {
+function count(board: MountedBoard): string {
   const n = board.brackets.length;
   const what = board.fixing === "brackets" ? "bracket" : "screw";
   return `${n === 1 ? "One" : n} ${what}${n === 1 ? "" : "s"}`;
@@ -201,7 +201,7 @@ function substrateIs(
   return { label, patch: settingPatch(shade, "board", "substrate", substrate) };
 }
 
-function noSuchScrew(shade: BoardShade, board: BoardPlan): Finding {
+function noSuchScrew(shade: BoardShade, board: MountedBoard): Finding {
   return {
     ...atSetting(shade, "board/section"),
     id: "board.no-such-screw",
@@ -214,7 +214,7 @@ function noSuchScrew(shade: BoardShade, board: BoardPlan): Finding {
 }
 
 /** Where the wall is said to be timber, nothing else tells what comes on one screw. */
-function localCodes(shade: BoardShade, board: BoardPlan, { worstN, screws }: FixingFacts): Finding {
+function localCodes(shade: BoardShade, board: MountedBoard, { worstN, screws }: FixingFacts): Finding {
   return {
     ...atSetting(shade, "board/substrate"),
     id: "board.local-codes",

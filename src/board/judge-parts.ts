@@ -1,6 +1,6 @@
 import type { Finding, Remedy } from "../figures/index.ts";
 import { partChoice, settingPatch } from "../job/index.ts";
-import type { BoardPlan } from "../shade-plan/index.ts";
+import type { MountedBoard } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
@@ -10,7 +10,7 @@ import type { BoardInput } from "./board-input.ts";
 const EYE_FROM_END_MM = 6;
 
 /** Do lock and eyes, or tube and drive, fit on this board? */
-export function judgeParts(input: BoardInput, board: BoardPlan): Finding[] {
+export function judgeParts(input: BoardInput, board: MountedBoard): Finding[] {
   return [
     ...tooDeep(input),
     ...screwsBehindTube(input, board),
@@ -61,7 +61,7 @@ function tooDeep(input: BoardInput): Finding[] {
 /** A driver passes between the wall edge and the tube only where there is room for it. */
 const DRIVER = sourced(7, "mm", cite("our-choice", "bit and its holder"));
 
-function screwsBehindTube(input: BoardInput, board: BoardPlan): Finding[] {
+function screwsBehindTube(input: BoardInput, board: MountedBoard): Finding[] {
   const { shade, lift } = input;
   if (board.screwsZMm === undefined || lift.takeUp !== "tube") return [];
   const roomMm = shade.board.depthMm / 2 - lift.tube.diameterMm / 2;
@@ -96,7 +96,7 @@ function eyesTooWide(input: BoardInput): Finding[] {
   ];
 }
 
-function eyeOffBoard(input: BoardInput, board: BoardPlan): Finding[] {
+function eyeOffBoard(input: BoardInput, board: MountedBoard): Finding[] {
   const { shade, size } = input;
   const edge = shade.eye.outsideDiameterMm / 2;
   const insetMm = Math.min(

@@ -4,15 +4,15 @@ import {
   figureRule,
   figureRuleOf,
   lazy,
-  type StageResult,
-  staged,
+  stagedWhole,
+  type WholeResult,
 } from "../figures/index.ts";
-import { type BoardPlan, type Form, fromBoardEndMm } from "../shade-plan/index.ts";
+import { type BoardPlan, type Form, fromBoardEndMm, type MountedBoard } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import type { BoardInput, BoardShade } from "./board-input.ts";
-import { type BoardLoads, boardLoads, fixingLoads, type HandAt } from "./board-loads.ts";
-import { boardStrength } from "./board-strength.ts";
+import { boardLoads, fixingLoads, type HandAt } from "./board-loads.ts";
+import { boardStrength, type HandAtWork } from "./board-strength.ts";
 import { type Fixings, PLACED, planFixings } from "./fixings.ts";
 import { clearScrewShare, judgeCordWays } from "./judge-cord-ways.ts";
 import { judgeFixings } from "./judge-fixings.ts";
@@ -131,7 +131,7 @@ const FIXING_LOAD = figureRuleOf<{ fixings: number }>()({
 });
 
 /** The board of one shade: size, eyes, fixings, covering, bar, and what its fixings must carry. */
-export function planBoard(input: BoardInput): StageResult<BoardPlan> {
+export function planBoard(input: BoardInput): WholeResult<MountedBoard, BoardPlan> {
   const { shade, size, form, mass, lift } = input;
   const { depthMm, thicknessMm } = shade.board;
   const leftMm = (size.finishedWidthMm - size.boardLengthMm) / 2;
@@ -156,7 +156,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     },
     { rail: topRail !== undefined },
   );
-  const board: BoardPlan = {
+  const board: MountedBoard = {
     sectionId: shade.board.id,
     sectionName: shade.board.name,
     lengthMm: size.boardLengthMm,
@@ -171,16 +171,9 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
     screws,
     ...(bar === undefined ? {} : { barLengthMm: bar.value, barName: shade.bar.name }),
     loadN: load.value,
-    get stackDepthMm() {
-      return recess().values.stackMm;
-    },
-    get strength() {
-      return strength().values.strength;
-    },
   };
-  // No other stage reads what the board bears; whoever does has it worked out.
   const boardKg = ofBoard.value + mass.onBoardKg;
-  const hands = lazy((): { loads: BoardLoads; pullN: number }[] => {
+  const hands = lazy((): HandAtWork[] => {
     const at = (hand: HandAt) => boardLoads({ size, board, lift }, boardKg, mass, hand);
     const raising = { loads: at("lift"), pullN: lift.pullN };
     return topRail === undefined ? [raising] : [raising, { loads: at("rail"), pullN: topRail.pullN }];
@@ -190,13 +183,18 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
       .map((hand) => worstFixing(fixingLoads(hand.loads)))
       .reduce((a, b) => (b.value > a.value ? b : a)),
   );
-  const strength = lazy(() =>
-    hands()
-      .map((hand) => boardStrength(shade, board, hand.loads, hand.pullN, gripMm(shade).value))
-      .reduce((a, b) => (onScrewN(b) > onScrewN(a) ? b : a)),
-  );
+  const strength = lazy(() => boardStrength(shade, board, hands(), gripMm(shade).value));
   const recess = lazy(() => recessDepths(input));
-  return staged(board, {
+  const whole: BoardPlan = {
+    ...board,
+    get stackDepthMm() {
+      return recess().values.stackMm;
+    },
+    get strength() {
+      return strength().values.strength;
+    },
+  };
+  return stagedWhole(board, whole, {
     findings: () => [
       ...judgeParts(input, board),
       ...judgeRecess(input, recess().values),
@@ -206,7 +204,7 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
         screws: strength().values.screws,
       }),
       ...judgeCordWays(input, board, fixings.widthMm),
-      ...judgeBoardStrength(shade, board),
+      ...judgeBoardStrength(shade, whole),
     ],
     workings: () => [
       ...fixed.workings,
@@ -220,11 +218,6 @@ export function planBoard(input: BoardInput): StageResult<BoardPlan> {
       ...recess().workings,
     ],
   });
-}
-
-/** On the hardest worked screw with the pull by which strength is judged, N. */
-function onScrewN({ values: { screws } }: ReturnType<typeof boardStrength>): number {
-  return Math.hypot(screws.worst.pullN, screws.worst.shearN);
 }
 
 /**

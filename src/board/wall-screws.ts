@@ -1,6 +1,6 @@
 import { figureRuleOf, type Worked } from "../figures/index.ts";
 import { SCREW_SHANK_MM } from "../mechanics/index.ts";
-import type { BoardPlan } from "../shade-plan/index.ts";
+import type { MountedBoard } from "../shade-plan/index.ts";
 import { type Cite, cite, sourced } from "../sources/index.ts";
 import { inches, type UnitSystem } from "../units/index.ts";
 import type { BoardShade } from "./board-input.ts";
@@ -55,7 +55,7 @@ export interface WallScrews {
   tooLong: boolean;
 }
 
-const SCREW_LENGTH = figureRuleOf<{ fixing: BoardPlan["fixing"]; grip: string; from: Cite }>()({
+const SCREW_LENGTH = figureRuleOf<{ fixing: MountedBoard["fixing"]; grip: string; from: Cite }>()({
   id: "board.screw-length",
   label: "Length that the wall screws need",
   symbol: "l",
@@ -79,7 +79,7 @@ const SCREW_LENGTH = figureRuleOf<{ fixing: BoardPlan["fixing"]; grip: string; f
 /** Count, length and ground of the screws that hold the board. */
 export function wallScrews(
   shade: BoardShade,
-  fixing: BoardPlan["fixing"],
+  fixing: MountedBoard["fixing"],
   places: number,
 ): Worked<WallScrews> {
   const { substrate } = shade.making.board;

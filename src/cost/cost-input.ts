@@ -1,5 +1,5 @@
 import { type ReadOf, type ResolvedRates, reads } from "../job/index.ts";
-import type { BoardPlan, ClothPlan, ExistingPlan, Form, Grid, Lift, Size } from "../shade-plan/index.ts";
+import type { ClothPlan, ExistingPlan, Form, Grid, Lift, MountedBoard, Size } from "../shade-plan/index.ts";
 
 /** What the cost of a shade reads of it. */
 export const COST_READS = reads({
@@ -33,7 +33,7 @@ export interface NeedsInput {
   form: Form;
   cloth: ClothPlan;
   lift: Lift;
-  board: BoardPlan;
+  board: MountedBoard;
   /** It hangs already: only what is done to it is bought. */
   existing?: ExistingPlan | undefined;
 }

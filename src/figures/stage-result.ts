@@ -6,6 +6,11 @@ export interface StageResult<V> extends Worked<V> {
   readonly findings: readonly Finding[];
 }
 
+/** A stage that no other stage reads all of: `values` is what they read, `whole` has what is worked out when someone asks. */
+export interface WholeResult<V, W extends V> extends StageResult<V> {
+  readonly whole: W;
+}
+
 /** Values with the figures behind them: a part of a stage. */
 export interface Worked<V> {
   readonly values: V;
@@ -35,6 +40,17 @@ export function staged<V>(values: V, { findings = NOTHING, workings = NOTHING }:
       return worked;
     },
   };
+}
+
+/** The same, where what the plan shows of it has more than other stages read; its getters stay unread. */
+export function stagedWhole<V, W extends V>(values: V, whole: W, late: Late): WholeResult<V, W> {
+  return Object.assign(staged(values, late), { whole });
+}
+
+/** The same result with these equal values in place of its own; what is late in it stays so. */
+export function withValues<R extends StageResult<unknown>>(result: R, values: R["values"]): R {
+  const same = Object.getOwnPropertyDescriptors(result);
+  return Object.create(null, { ...same, values: { value: values, enumerable: true } });
 }
 
 /** The same result, of which there is more to find. */

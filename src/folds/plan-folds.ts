@@ -1,7 +1,7 @@
-import { figureRule, lazy, type StageResult, staged } from "../figures/index.ts";
+import { figureRule, lazy, stagedWhole, type WholeResult } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
 import { fixedSkirt, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
-import type { Folds, Form } from "../shade-plan/index.ts";
+import type { FoldStack, Folds, Form } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";
@@ -79,10 +79,10 @@ const START = figureRule({
  * break, and how the hem hangs between columns. Shapes for every height come from `foldsAtHeight` when they are drawn. Cloth
  * that is drawn in across, or hangs in swags, folds in two directions at once: it has no such section.
  */
-export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
+export function planFolds(input: FoldsInput): WholeResult<FoldStack | undefined, Folds | undefined> {
   const { form, grid, size } = input;
   const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
-  if (form.across === "gathered" || hangs) return staged(undefined, {});
+  if (form.across === "gathered" || hangs) return stagedWhole(undefined, undefined, {});
   const layers = foldLayers(input.shade.cloths);
   const { cloth, bending } = foldCloth(input, layers);
   const { thicknessMm, weightNPerMm2 } = cloth;
@@ -103,7 +103,7 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
   // No other stage reads these two; whoever does has them worked out.
   const breaks = lazy(() => breakWay(form, cloth, arcsMm, stack));
   const sag = lazy(() => hemSag(input, cloth));
-  const folds: Folds = {
+  const values: FoldStack = {
     cloth,
     arcsMm,
     bendingMm: bending.value,
@@ -113,6 +113,9 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
     trainedMm: trained.value,
     startN: start.value,
     openOutMm: outShare * arcMm,
+  };
+  const whole: Folds = {
+    ...values,
     get breaks() {
       return breaks().values;
     },
@@ -120,8 +123,8 @@ export function planFolds(input: FoldsInput): StageResult<Folds | undefined> {
       return sag().values;
     },
   };
-  return staged(folds, {
-    findings: () => judgeFolding(input, folds, layers),
+  return stagedWhole(values, whole, {
+    findings: () => judgeFolding(input, whole, layers),
     workings: () => [bending, standsOut, trained, start, ...breaks().workings, ...sag().workings],
   });
 }

@@ -33,11 +33,9 @@ import {
   SAFETY_READS,
 } from "../safety/index.ts";
 import type {
-  BoardPlan,
   ClothPlan,
   Column,
   ExistingPlan,
-  Folds,
   Form,
   Grid,
   Lift,
@@ -289,10 +287,10 @@ interface Stages {
   line: StageResult<undefined>;
   cut: StageResult<ClothPlan>;
   weighed: StageResult<Mass>;
-  folded: StageResult<Folds | undefined>;
+  folded: ReturnType<typeof planFolds>;
   strung: StageResult<Lift>;
   worked: StageResult<ExistingPlan | undefined>;
-  mounted: StageResult<BoardPlan>;
+  mounted: ReturnType<typeof planBoard>;
   reviewed: () => StageResult<SafetyReview>;
   cost: () => StageResult<ShadeCost>;
 }
@@ -316,9 +314,9 @@ function assemble(stages: Stages): PlannedShade {
   const { grid, form } = laid.values;
   const cloth = stages.cut.values;
   const mass = weighed.values;
-  const folds = folded.values;
+  const folds = folded.whole;
   const lift = strung.values;
-  const board = mounted.values;
+  const board = mounted.whole;
   const figures = lazy(() =>
     [
       measured,

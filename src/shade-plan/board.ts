@@ -38,7 +38,8 @@ export interface BoardStrength {
   screwShare?: number;
 }
 
-export interface BoardPlan {
+/** The board with what is screwed to it: what other stages read. */
+export interface MountedBoard {
   sectionId: string;
   sectionName: string;
   lengthMm: number;
@@ -59,6 +60,10 @@ export interface BoardPlan {
   barName?: string;
   /** Weight, shade and hand together that the fixings must carry, N (before any tug factor). */
   loadN: number;
+}
+
+/** The same with what the plan alone shows: how deep the stack before it is, and what it bears. */
+export interface BoardPlan extends MountedBoard {
   /** The raised shade gathered up before and behind the front of the board, from front to back, mm. */
   stackDepthMm: number;
   /** Absent where one fixing alone holds it: then it is no beam. */
@@ -68,7 +73,7 @@ export interface BoardPlan {
 /** What places on a board are told by. A board under a tube is level, whatever the head does. */
 export interface BoardOnHead {
   size: HeadShape;
-  board: Pick<BoardPlan, "leftMm">;
+  board: Pick<MountedBoard, "leftMm">;
   lift: Pick<Lift, "takeUp">;
 }
 

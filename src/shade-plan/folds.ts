@@ -1,7 +1,7 @@
 import type { FoldCloth } from "../mechanics/index.ts";
 
-/** How the cloth of a shade folds as it is raised. */
-export interface Folds {
+/** How the cloth of a shade gathers in folds: what other stages read of them. */
+export interface FoldStack {
   /** What a fold feels: from this every height can be drawn (`foldsAtHeight`). */
   cloth: FoldCloth;
   /** Cloth in each fold, from the lowest up, mm. */
@@ -19,6 +19,10 @@ export interface Folds {
   openOutMm: number;
   /** Force at the bottom row that makes the first fold give way, besides the weight on it, N. */
   startN: number;
+}
+
+/** How the cloth of a shade folds as it is raised. */
+export interface Folds extends FoldStack {
   /** Which way folds break by themselves. */
   breaks: "forward" | "unsure" | "backward";
   /** Between the columns. */

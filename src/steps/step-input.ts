@@ -1,12 +1,12 @@
 import type { ResolvedShade } from "../job/index.ts";
 import type {
-  BoardPlan,
   ClothPlan,
   ExistingPlan,
   Form,
   Grid,
   Lift,
   Mass,
+  MountedBoard,
   Size,
   StyleStep,
 } from "../shade-plan/index.ts";
@@ -20,7 +20,7 @@ export interface StepInput {
   cloth: ClothPlan;
   mass: Mass;
   lift: Lift;
-  board: BoardPlan;
+  board: MountedBoard;
   /** It hangs already: only what is done to it is told. */
   existing?: ExistingPlan | undefined;
   /** What the style adds to the usual steps. */

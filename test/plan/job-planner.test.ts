@@ -2,8 +2,9 @@ import fc from "fast-check";
 import { describe, expect, it } from "vitest";
 import { setPatch } from "../../src/figures/index.ts";
 import { type Job, jobSchema } from "../../src/job/index.ts";
-import { JobPlanner, patched, plan } from "../../src/plan/index.ts";
+import { JobPlanner, patched, plan, type ShadePlan } from "../../src/plan/index.ts";
 import { anyJob, anyMaking } from "../arbitrary-job.ts";
+import { jobWith } from "../job-with.ts";
 
 /** What a maker does to a job between two looks at its plan, drawn blind: it may have nothing to do it to. */
 const anyEdit: fc.Arbitrary<(job: Job) => Job> = fc.oneof(
@@ -80,5 +81,22 @@ describe("a planner that goes on with a job", () => {
       }),
       { numRuns: 25 },
     );
+  });
+
+  it("leaves what its board bears and which way its folds break to whoever asks, on the first plan and after an edit", () => {
+    const planner = new JobPlanner();
+    const job = jobWith({});
+    const isLate = (shade: ShadePlan | undefined) =>
+      [
+        [shade?.board, "strength"],
+        [shade?.folds, "breaks"],
+        [shade?.folds, "sag"],
+      ].map(([of, key]) => Object.getOwnPropertyDescriptor(of ?? {}, `${key}`)?.get !== undefined);
+    expect(isLate(planner.plan(job).shades[0])).toEqual([true, true, true]);
+    expect(isLate(planner.plan(atWindow(job, 0, "opening/widthsMm/0", 1000)).shades[0])).toEqual([
+      true,
+      true,
+      true,
+    ]);
   });
 });

@@ -1,4 +1,4 @@
-import { type StageResult, staged } from "../../figures/index.ts";
+import { type StageResult, withValues } from "../../figures/index.ts";
 import type { MakingGroup, ReadOf, Reads, ResolvedShade } from "../../job/index.ts";
 import { remember } from "./remember.ts";
 import { shareEqual } from "./share-equal.ts";
@@ -7,14 +7,15 @@ import { shareEqual } from "./share-equal.ts";
  * A stage of the work that is run again only where something it reads has changed, and whose values keep their identity
  * where they come out as before: the stages behind it then have nothing to do.
  */
-export function stage<I extends object, V>(run: (input: I) => StageResult<V>): (input: I) => StageResult<V> {
-  let values: V | undefined;
+export function stage<I extends object, R extends StageResult<unknown>>(
+  run: (input: I) => R,
+): (input: I) => R {
+  let values: R["values"] | undefined;
   return remember((input) => {
     const result = run(input);
     const shared = shareEqual(values, result.values);
     values = shared;
-    if (shared === result.values) return result;
-    return staged(shared, { findings: () => result.findings, workings: () => result.workings });
+    return shared === result.values ? result : withValues(result, shared);
   });
 }
 
