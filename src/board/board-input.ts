@@ -1,5 +1,5 @@
 import { type ReadOf, reads } from "../job/index.ts";
-import type { FoldStack, Form, Grid, Lift, Mass, Size } from "../shade-plan/index.ts";
+import type { Form, GatheredFolds, Grid, Lift, Mass, Size } from "../shade-plan/index.ts";
 
 /** What the board reads of its shade. */
 export const BOARD_READS = reads({
@@ -18,5 +18,5 @@ export interface BoardInput {
   mass: Mass;
   lift: Lift;
   /** Where they hang in one plane and are known. */
-  folds?: FoldStack | undefined;
+  folds?: GatheredFolds | undefined;
 }

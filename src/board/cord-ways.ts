@@ -1,4 +1,4 @@
-import type { Eye } from "../job/index.ts";
+import { EYE_OPENING, type Eye } from "../job/index.ts";
 import type { BoardPoint, Lift } from "../shade-plan/index.ts";
 
 /** One cord on its way along the underside of the board. */
@@ -19,9 +19,8 @@ export interface BoardPatch {
   farMm: number;
 }
 
-/** Opening of a screw eye and where its lower edge lies, as shares of its outside diameter. */
-const OPENING = 0.6;
-const LOWER_EDGE = 0.8;
+/** Lower edge of the opening of a screw eye, as a share of its outside diameter: its wire is as thick all round. */
+const LOWER_EDGE = (1 + EYE_OPENING.value) / 2;
 
 /** The ways of all cords that run along the board: none under a tube but those of a top rail. */
 export function cordWays(lift: Lift, eye: Pick<Eye, "outsideDiameterMm">): CordWay[] {
@@ -50,7 +49,7 @@ export function cordWays(lift: Lift, eye: Pick<Eye, "outsideDiameterMm">): CordW
         ({ number, columnX }): CordWay => ({
           name: `cord ${number}`,
           path: [{ xMm: columnX, zMm: turn.zMm }, turn],
-          halfMm: (OPENING * turn.diameterMm) / 2,
+          halfMm: (EYE_OPENING.value * turn.diameterMm) / 2,
           belowMm: inEyeMm(Math.min(lift.eyeDiameterMm, turn.diameterMm)),
         }),
       );

@@ -1,13 +1,10 @@
 import type { Finding, Remedy } from "../figures/index.ts";
-import { partChoice, settingPatch } from "../job/index.ts";
+import { EYE_FROM_END_MM, partChoice, settingPatch } from "../job/index.ts";
 import type { MountedBoard } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { downToMark, lengthText, upToMark } from "../units/index.ts";
 import { atSetting } from "./at-setting.ts";
 import type { BoardInput } from "./board-input.ts";
-
-/** Wood kept beyond an eye at the end of a board, so that it does not split. */
-const EYE_FROM_END_MM = 6;
 
 /** Do lock and eyes, or tube and drive, fit on this board? */
 export function judgeParts(input: BoardInput, board: MountedBoard): Finding[] {

@@ -14,14 +14,11 @@ export function askLock(cords: number, diameterMm: number, locks: readonly CordL
   const cord: Cord = { id: "asked", name: "cord", diameterMm };
   return locks
     .map((lock) => {
-      const found = lockMisfits(lock, cord, cords);
+      const found = lockMisfits(lock, cord, cords, "you have");
       return {
         lock,
         takes: found.every(({ severity }) => severity !== "stop"),
-        remarks: found.map(({ severity, reason }) => ({
-          severity,
-          text: `The lock ${reason}.`.replace("this shade has", "you have"),
-        })),
+        remarks: found.map(({ severity, reason }) => ({ severity, text: `The lock ${reason}.` })),
       };
     })
     .sort((a, b) => Number(b.takes) - Number(a.takes) || a.remarks.length - b.remarks.length);

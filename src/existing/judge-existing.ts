@@ -1,5 +1,12 @@
 import { type Figure, type Finding, figureRule, type Remedy } from "../figures/index.ts";
-import { type Existing, type ExistingTask, LIFT_TRAITS, type LiftKind, settingPatch } from "../job/index.ts";
+import {
+  CHILD_PULL,
+  type Existing,
+  type ExistingTask,
+  LIFT_TRAITS,
+  type LiftKind,
+  settingPatch,
+} from "../job/index.ts";
 import type { ExistingPlan } from "../shade-plan/index.ts";
 import { cite, sourced } from "../sources/index.ts";
 import { forceText, lengthText, trimmed } from "../units/index.ts";
@@ -25,8 +32,7 @@ const CORD_LIFE = sourced(
   "count",
   cite("from-memory", "lift cord in the sun is changed after about five years"),
 );
-/** A child’s pull at a cord between two rings, and a ring’s share of a hard tug. */
-const CHILD_PULL_N = sourced(35, "N", cite("child-pull"));
+/** A ring’s share of a hard tug. */
 const RING_TUG = sourced(3, "ratio", cite("our-choice", "three times what the ring carries, for a tug"));
 
 const UNEVEN = figureRule({
@@ -251,7 +257,7 @@ function unevenBays(input: ExistingInput): Judged {
 function rings(input: ExistingInput, { ringsTried }: Existing): Judged {
   const { lift, shade, grid } = input;
   const heaviest = Math.max(0, ...lift.cords.map(({ loadN }) => loadN));
-  const test = RING_TEST.figure({ P: CHILD_PULL_N.value, k: RING_TUG.value, T: heaviest });
+  const test = RING_TEST.figure({ P: CHILD_PULL.value, k: RING_TUG.value, T: heaviest });
   if (ringsTried === true) return { findings: [], workings: [test] };
   const count = grid.rows.length * grid.columns.length;
   return {

@@ -1,4 +1,4 @@
-import type { StageResult } from "../figures/index.ts";
+import { lazy, type StageResult, staged } from "../figures/index.ts";
 import { LIFT_TRAITS } from "../job/index.ts";
 import type { ExistingPlan } from "../shade-plan/index.ts";
 import { rowsOfExisting } from "./as-measured.ts";
@@ -9,7 +9,7 @@ import { judgeExisting } from "./judge-existing.ts";
 export function planExisting(input: ExistingInput): StageResult<ExistingPlan | undefined> {
   const { shade, lift, grid } = input;
   const { existing } = shade;
-  if (existing === undefined) return { values: undefined, findings: [], workings: [] };
+  if (existing === undefined) return staged(undefined, {});
   const { tasks, strung } = existing;
   const newRows = rowsOfExisting(input).flatMap(({ isNew }, i) => (isNew ? [i + 1] : []));
   const was = LIFT_TRAITS[strung].takeUp;
@@ -31,6 +31,6 @@ export function planExisting(input: ExistingInput): StageResult<ExistingPlan | u
       rings: newRows.length * grid.columns.length,
     },
   };
-  const judged = judgeExisting(input, existing, values);
-  return { values, ...judged };
+  const judged = lazy(() => judgeExisting(input, existing, values));
+  return staged(values, { findings: () => judged().findings, workings: () => judged().workings });
 }

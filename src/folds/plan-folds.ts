@@ -1,7 +1,7 @@
 import { figureRule, lazy, stagedWhole, type WholeResult } from "../figures/index.ts";
 import { LOFT } from "../job/index.ts";
 import { fixedSkirt, foldOpening, foldWeight, stackFolds } from "../mechanics/index.ts";
-import type { FoldStack, Folds, Form } from "../shade-plan/index.ts";
+import type { Folds, Form, GatheredFolds } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import { GRAVITY } from "../units/index.ts";
 import { breakWay } from "./break-way.ts";
@@ -79,7 +79,7 @@ const START = figureRule({
  * break, and how the hem hangs between columns. Shapes for every height come from `foldsAtHeight` when they are drawn. Cloth
  * that is drawn in across, or hangs in swags, folds in two directions at once: it has no such section.
  */
-export function planFolds(input: FoldsInput): WholeResult<FoldStack | undefined, Folds | undefined> {
+export function planFolds(input: FoldsInput): WholeResult<GatheredFolds | undefined, Folds | undefined> {
   const { form, grid, size } = input;
   const hangs = form.swags.length > 0 || (form.ease ?? []).length > 0;
   if (form.across === "gathered" || hangs) return stagedWhole(undefined, undefined, {});
@@ -103,7 +103,7 @@ export function planFolds(input: FoldsInput): WholeResult<FoldStack | undefined,
   // No other stage reads these two; whoever does has them worked out.
   const breaks = lazy(() => breakWay(form, cloth, arcsMm, stack));
   const sag = lazy(() => hemSag(input, cloth));
-  const values: FoldStack = {
+  const values: GatheredFolds = {
     cloth,
     arcsMm,
     bendingMm: bending.value,

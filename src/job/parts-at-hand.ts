@@ -51,6 +51,22 @@ export function partsOf({ cloths, hardware }: Pick<Job, "cloths" | "hardware">):
   };
 }
 
+/** Settings that take one part of a kind, and the kind. */
+const ONE_OF = { cord: "cords", eye: "eyes", ring: "rings", tube: "tubes" } as const;
+export type PartSetting = keyof typeof ONE_OF;
+export const PART_SETTINGS = Object.keys(ONE_OF) as PartSetting[];
+
+/**
+ * Id of the part that is taken where the maker chose none: the first of his or her own, so that no example stands in for
+ * what is in hand, and a plain eye before a pulley. Undefined for who has none.
+ */
+export function ownUsualPart(parts: Catalogue, setting: PartSetting): string | undefined {
+  const own: readonly { id: string; demo?: boolean; pulleyShare?: number }[] = parts[ONE_OF[setting]].filter(
+    ({ demo }) => demo !== true,
+  );
+  return (own.find(({ pulleyShare }) => pulleyShare === undefined) ?? own[0])?.id;
+}
+
 /**
  * Locks that may be planned with: the maker's own where there is one, else those of the catalogue. Who has a lock in
  * hand is never planned another that nobody sells.

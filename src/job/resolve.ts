@@ -1,13 +1,13 @@
 import type { UnitChoice } from "../units/index.ts";
-import { FORMER_IDS } from "./catalogue.ts";
+import { type Catalogue, FORMER_IDS } from "./catalogue.ts";
 import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Existing } from "./existing.ts";
 import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
 import { LIFT_TRAITS } from "./lift-traits.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
-import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, Ring, Tube } from "./parts.ts";
-import { locksToChoose, type PartsAtHand } from "./parts-at-hand.ts";
+import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, PartKind, Ring, Tube } from "./parts.ts";
+import { locksToChoose, ownUsualPart, PART_SETTINGS, type PartsAtHand } from "./parts-at-hand.ts";
 import { styleDefault } from "./style-defaults.ts";
 import { STYLE_TRAITS } from "./style-traits.ts";
 
@@ -169,10 +169,23 @@ export const PLAIN_LIFT: LiftProposal = { kind: "cord-lock", rearCords: "open" }
 /** Why a part that is there cannot be planned with: its name stands for the id, and what is not known of it. */
 function tooLittle(
   { halfKnown }: PartsAtHand,
+  kind: PartKind,
   asked: string,
 ): { asked: string; unknown: string[] } | undefined {
-  const half = halfKnown?.find(({ id }) => id === asked);
+  const half = halfKnown?.find((part) => part.kind === kind && part.id === asked);
   return half && { asked: half.name, unknown: half.unknown };
+}
+
+/** Where nobody chose a cord, an eye, a ring or a tube, the maker's own before an example. */
+function withOwnParts(making: ResolvedMaking, said: readonly (Making | undefined)[], parts: PartsAtHand) {
+  const own: Record<string, string> = {};
+  for (const setting of PART_SETTINGS) {
+    const id = said.some((one) => one?.lift?.[setting] !== undefined)
+      ? undefined
+      : ownUsualPart(parts, setting);
+    if (id !== undefined) own[setting] = id;
+  }
+  return Object.keys(own).length === 0 ? making : { ...making, lift: { ...making.lift, ...own } };
 }
 
 /**
@@ -204,26 +217,31 @@ export function resolveShade(
   const { shade } = window;
   const { existing } = shade;
   const proposed = existing === undefined ? proposal : liftOfExisting(existing, proposal);
-  const making = resolveMaking(shade.making, job.workshop, shade.style);
-  const find = <P extends { id: string; name: string }>(
-    list: P[],
+  const making = withOwnParts(
+    resolveMaking(shade.making, job.workshop, shade.style),
+    [shade.making, job.workshop],
+    parts,
+  );
+  const find = <K extends PartKind>(
+    kind: K,
     asked: string,
     at: string,
     what: string,
-  ): P => {
+  ): Catalogue[K][number] => {
+    const list: readonly Catalogue[K][number][] = parts[kind];
     const found =
       list.find((part) => part.id === asked) ?? list.find((part) => part.id === FORMER_IDS[asked]);
     if (found) return found;
     const fallback = list[0];
     if (!fallback) throw new Error(`invalid catalogue: no ${what}`);
-    missing.push({ path: at, asked, used: fallback.name, what, ...tooLittle(parts, asked) });
+    missing.push({ path: at, asked, used: fallback.name, what, ...tooLittle(parts, kind, asked) });
     return fallback;
   };
   const cloth = (asked: string | null | undefined, key: string, fallback?: string): Cloth | undefined => {
     const wanted = asked === undefined ? fallback : asked;
     return wanted === null || wanted === undefined
       ? undefined
-      : find(parts.cloths, wanted, `${path}/shade/${key}`, "cloth");
+      : find("cloths", wanted, `${path}/shade/${key}`, "cloth");
   };
   const own = shade.making as Loose | undefined;
   // A reference to nothing is mended where it was written: in the shade or in the workshop's habits.
@@ -234,7 +252,13 @@ export function resolveShade(
     const found = parts.drives.find((drive) => drive.id === asked);
     if (found === undefined) {
       const used = "the first that fits";
-      missing.push({ path: at("lift", "drive"), asked, used, what: "drive", ...tooLittle(parts, asked) });
+      missing.push({
+        path: at("lift", "drive"),
+        asked,
+        used,
+        what: "drive",
+        ...tooLittle(parts, "drives", asked),
+      });
     }
     return found;
   };
@@ -271,7 +295,7 @@ export function resolveShade(
       ? {}
       : { ownGroups: (Object.keys(own) as MakingGroup[]).filter((group) => own[group] !== undefined) }),
     cloths: {
-      face: find(parts.cloths, shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
+      face: find("cloths", shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
       interlining: cloth(shade.interlining, "interlining"),
       blackout: cloth(shade.blackout, "blackout"),
       lining,
@@ -282,23 +306,23 @@ export function resolveShade(
     },
     missing,
     faceAssumed: shade.face === undefined,
-    lock: lift.lock === undefined ? undefined : find(parts.locks, lift.lock, at("lift", "lock"), "cord lock"),
+    lock: lift.lock === undefined ? undefined : find("locks", lift.lock, at("lift", "lock"), "cord lock"),
     locks: locksToChoose(parts.locks),
     parts,
-    cord: find(parts.cords, lift.cord, at("lift", "cord"), "cord"),
-    eye: find(parts.eyes, lift.eye, at("lift", "eye"), "screw eye"),
+    cord: find("cords", lift.cord, at("lift", "cord"), "cord"),
+    eye: find("eyes", lift.eye, at("lift", "eye"), "screw eye"),
     turnEye: find(
-      parts.eyes,
+      "eyes",
       lift.turnEye ?? lift.eye,
       at("lift", lift.turnEye === undefined ? "eye" : "turnEye"),
       "screw eye",
     ),
-    ring: find(parts.rings, lift.ring, at("lift", "ring"), "ring"),
-    tube: find(parts.tubes, lift.tube, at("lift", "tube"), "lift tube"),
+    ring: find("rings", lift.ring, at("lift", "ring"), "ring"),
+    tube: find("tubes", lift.tube, at("lift", "tube"), "lift tube"),
     drive: lift.drive === undefined ? undefined : ownDrive(lift.drive),
     drives: parts.drives,
-    bar: find(parts.bars, board.bar, at("board", "bar"), "weight bar"),
-    rib: find(parts.ribs, making.ribs.rib, at("ribs", "rib"), "rib"),
-    board: find(parts.boards, board.section, at("board", "section"), "board"),
+    bar: find("bars", board.bar, at("board", "bar"), "weight bar"),
+    rib: find("ribs", making.ribs.rib, at("ribs", "rib"), "rib"),
+    board: find("boards", board.section, at("board", "section"), "board"),
   };
 }

@@ -63,16 +63,24 @@ export function judgeCordStrength(
   const loadN = largest(cords, "loadN");
   const runningN = largest(cords, "pullN");
   const { breakingN } = shade.cord;
-  if (breakingN === undefined) return { findings: [unknownStrength(shade, runningN)], workings: [] };
+  if (breakingN === undefined)
+    return { findings: [unknownStrength(shade, { loadN, runningN })], workings: [] };
   if (loadN <= 0) return { findings: [], workings: [] };
   const running = RUNNING.figure({ B: breakingN, P: runningN });
   const knotted = KNOTTED.figure({ k: KNOT.value, B: breakingN, T: loadN });
   const factor = Math.min(running.value, knotted.value);
-  const neededBaseN = Math.max(runningN, loadN / KNOT.value);
   return {
-    findings: factor >= STRENGTH_FACTOR.value ? [] : [tooWeak(shade, takes, factor, neededBaseN)],
+    findings:
+      factor >= STRENGTH_FACTOR.value
+        ? []
+        : [tooWeak(shade, takes, factor, neededStrengthN({ loadN, runningN }))],
     workings: [running, knotted],
   };
+}
+
+/** Breaking strength that is asked of a cord that carries this at its knot and this where it runs, N. */
+export function neededStrengthN({ loadN, runningN }: { loadN: number; runningN: number }): number {
+  return STRENGTH_FACTOR.value * Math.max(runningN, loadN / KNOT.value);
 }
 
 function largest(cords: Lift["cords"], key: "loadN" | "pullN"): number {
@@ -88,23 +96,18 @@ function base(shade: LiftShade) {
   } as const;
 }
 
-function unknownStrength(shade: LiftShade, runningN: number): Finding {
+function unknownStrength(shade: LiftShade, loads: { loadN: number; runningN: number }): Finding {
+  const text = (forceN: number) => forceText(forceN, shade.units);
   return {
     ...base(shade),
     id: "lift.strength-unknown",
     severity: "unproven",
-    text: `The breaking strength of “${shade.cord.name}” is not given. One cord sees up to ${forceText(runningN, shade.units)}; ask its maker whether it breaks above ${forceText(STRENGTH_FACTOR.value * runningN, shade.units)}.`,
+    text: `The breaking strength of “${shade.cord.name}” is not given. One cord sees up to ${text(loads.runningN)} where it runs and ${text(loads.loadN)} at its knot, which leaves about half of its strength; ask its maker whether it breaks above ${text(neededStrengthN(loads))}.`,
     remedies: [],
   };
 }
 
-function tooWeak(
-  shade: LiftShade,
-  takes: (cord: Cord) => boolean,
-  factor: number,
-  neededBaseN: number,
-): Finding {
-  const neededN = STRENGTH_FACTOR.value * neededBaseN;
+function tooWeak(shade: LiftShade, takes: (cord: Cord) => boolean, factor: number, neededN: number): Finding {
   const stronger: Remedy[] = (shade.parts?.cords ?? [])
     .filter(({ breakingN }) => breakingN !== undefined && breakingN >= neededN)
     .filter(takes)

@@ -261,7 +261,13 @@ describe("pull and strength", () => {
   });
 
   test("strength that is not given is asked for", () => {
-    expect(find(findingsOf(withCord(), heavy), "lift.strength-unknown").severity).toBe("unproven");
+    const { severity, text } = find(findingsOf(withCord(), heavy), "lift.strength-unknown");
+    expect(severity).toBe("unproven");
+    // Just what a cord whose strength is given is refused for: its knot counts as much as its pull.
+    const refused = find(findingsOf(withCord(50), heavy), "lift.cord-too-weak").text;
+    const needed = /([\d.]+\s*(?:N|lbf?))\.$/.exec(refused)?.[1];
+    expect(needed).toBeDefined();
+    expect(text).toContain(`breaks above ${needed}`);
   });
 
   test("stiff and limp shares are told apart only where they differ by more than a tenth", () => {

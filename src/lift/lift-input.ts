@@ -16,6 +16,8 @@ export const LIFT_READS = reads({
     "cord",
     "eye",
     "turnEye",
+    "ring",
+    "tube",
     "bar",
     "board",
     "locks",

@@ -1,5 +1,6 @@
 import { type StageResult, staged } from "../figures/index.ts";
 import type { Lift } from "../shade-plan/index.ts";
+import { judgeExamples } from "./judge-examples.ts";
 import { LIFT_KIND_MODULES } from "./kinds/index.ts";
 import type { LiftInput } from "./lift-input.ts";
 import { judgeTopRail } from "./rail/judge-top-rail.ts";
@@ -13,7 +14,11 @@ export function planLift(input: LiftInput): StageResult<Lift> {
   // The cords of a top rail hang at the front whatever works the shade.
   const whole = rail.values === undefined ? lift : { ...lift, topRail: rail.values.rail, cordsAtFront: true };
   return staged(whole, {
-    findings: () => [...planned.findings, ...judgeTopRail(input.shade, rail.values)],
+    findings: () => [
+      ...planned.findings,
+      ...judgeTopRail(input.shade, rail.values),
+      ...judgeExamples(input.shade, lift),
+    ],
     workings: () => [...planned.workings, ...rail.workings],
   });
 }

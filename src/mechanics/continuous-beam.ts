@@ -1,3 +1,5 @@
+import { threeMoments } from "./three-moments.ts";
+
 /** A straight beam of one section on rigid supports at one level, loaded evenly from end to end. */
 export interface ContinuousBeam {
   /** Supports from left to right, mm, no two at one place. */
@@ -18,7 +20,7 @@ export interface BeamReactions {
 /**
  * Support reactions by the three-moment equation (Clapeyron) for unequal bays:
  * l₁M₀ + 2(l₁ + l₂)M₁ + l₂M₂ = −q(l₁³ + l₂³)/4, with −qa²/2 over the outer supports where the beam overhangs by a.
- * Exact for small deflections without shear; solved as a tridiagonal system, so the cost grows with the supports.
+ * Exact for small deflections without shear.
  *
  * @throws where supports lie past an end or are out of order
  */
@@ -27,7 +29,12 @@ export function continuousBeam(beam: ContinuousBeam): BeamReactions {
   const spans = spansOf(beam);
   if (spans.length === 0) return { reactionsN: [q * (toMm - fromMm)], momentsNmm: [0] };
   const overhangs: [number, number] = [at(supportsMm, 0) - fromMm, toMm - at(supportsMm, spans.length)];
-  const moments = supportMoments(spans, overhangs, q);
+  const [left, right] = overhangs;
+  const moments = threeMoments(
+    spans,
+    [(-q * left ** 2) / 2, (-q * right ** 2) / 2],
+    (i) => (-q * (at(spans, i - 1) ** 3 + at(spans, i) ** 3)) / 4,
+  );
   return { reactionsN: reactions(spans, overhangs, moments, q), momentsNmm: moments };
 }
 
@@ -39,26 +46,6 @@ function spansOf({ supportsMm, fromMm, toMm }: ContinuousBeam): number[] {
     throw new Error(`invalid supportsMm: ${supportsMm.join(", ")} on a beam from ${fromMm} to ${toMm}`);
   }
   return spans;
-}
-
-/** Forward elimination and back substitution over the inner supports. */
-function supportMoments(spans: number[], [left, right]: [number, number], q: number): number[] {
-  const n = spans.length;
-  const moments = new Array<number>(n + 1).fill(0);
-  moments[0] = (-q * left ** 2) / 2;
-  moments[n] = (-q * right ** 2) / 2;
-  const carried = new Array<number>(n).fill(0);
-  const value = new Array<number>(n).fill(0);
-  value[0] = at(moments, 0);
-  for (let i = 1; i < n; i++) {
-    const before = at(spans, i - 1);
-    const after = at(spans, i);
-    const pivot = 2 * (before + after) - before * at(carried, i - 1);
-    carried[i] = after / pivot;
-    value[i] = ((-q * (before ** 3 + after ** 3)) / 4 - before * at(value, i - 1)) / pivot;
-  }
-  for (let i = n - 1; i > 0; i--) moments[i] = at(value, i) - at(carried, i) * at(moments, i + 1);
-  return moments;
 }
 
 function reactions(spans: number[], [left, right]: [number, number], moments: number[], q: number): number[] {

@@ -1,5 +1,6 @@
 import type { ClothPlan } from "./cloth.ts";
 import type { Row } from "./grid.ts";
+import type { Lift } from "./lift.ts";
 
 /** What is done to a shade that hangs already, and what that takes: all else stays as it is. */
 export interface ExistingPlan {
@@ -13,7 +14,7 @@ export interface ExistingPlan {
     | "make-safer"
   )[];
   /** How it was raised before. */
-  strung: string;
+  strung: Lift["kind"];
   /** Numbers of the rows whose rings are sewn on now: added, or moved to even rows. */
   newRows: number[];
   /** What is put on new. */

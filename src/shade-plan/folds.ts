@@ -1,7 +1,7 @@
 import type { FoldCloth } from "../mechanics/index.ts";
 
 /** How the cloth of a shade gathers in folds: what other stages read of them. */
-export interface FoldStack {
+export interface GatheredFolds {
   /** What a fold feels: from this every height can be drawn (`foldsAtHeight`). */
   cloth: FoldCloth;
   /** Cloth in each fold, from the lowest up, mm. */
@@ -22,7 +22,7 @@ export interface FoldStack {
 }
 
 /** How the cloth of a shade folds as it is raised. */
-export interface Folds extends FoldStack {
+export interface Folds extends GatheredFolds {
   /** Which way folds break by themselves. */
   breaks: "forward" | "unsure" | "backward";
   /** Between the columns. */

@@ -163,6 +163,9 @@ export interface RailHeight {
 export interface RailCord {
   column: number;
   xMm: number;
+  /** Along the board from its own eye to its lock, mm. */
+  runMm: number;
+  knotsMm: number;
   lengthMm: number;
   cutMm: number;
   loadN: number;

@@ -1,3 +1,4 @@
+import { LIFT_TRAITS } from "../job/index.ts";
 import type { ExistingPlan, Step } from "../shade-plan/index.ts";
 import { rowsToSew } from "../shade-plan/index.ts";
 import { counted, LADDER, listed } from "../words/index.ts";
@@ -109,15 +110,12 @@ function addedRings(bench: Bench, existing: ExistingPlan): Step {
 
 /** What held or raised it before and does not any more. */
 function removeOld({ lift }: Bench, { strung, takes, tasks }: ExistingPlan): Step[] {
+  const was = LIFT_TRAITS[strung];
   const gone = [
-    ...(strung === "cord-lock" && (takes.lock || lift.takeUp !== "lock") ? ["the old lock"] : []),
-    ...(takes.tube && (strung === "cord-lock" || strung === "cleat") ? ["the eyes"] : []),
-    ...(strung !== "cord-lock" && strung !== "cleat" && strung !== lift.kind
-      ? ["the old tube with all that sits on it"]
-      : []),
-    ...(lift.hangs !== "tail" && (strung === "cord-lock" || strung === "cleat")
-      ? ["the cleat on the wall"]
-      : []),
+    ...(was.takeUp === "lock" && (takes.lock || lift.takeUp !== "lock") ? ["the old lock"] : []),
+    ...(takes.tube && was.takeUp !== "tube" ? ["the eyes"] : []),
+    ...(was.takeUp === "tube" && strung !== lift.kind ? ["the old tube with all that sits on it"] : []),
+    ...(lift.hangs !== "tail" && was.hangs === "tail" ? ["the cleat on the wall"] : []),
   ];
   if (gone.length === 0) return [];
   return [

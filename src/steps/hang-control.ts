@@ -33,7 +33,14 @@ function shadeControl(bench: Bench): Step[] {
   }
 }
 
-function cleat({ resolved, lift, len }: LockBench): Step {
+/** The cleat of a shade that hangs already is on its wall, and stays where it is good enough. */
+function keepsCleat({ existing }: Bench): boolean {
+  return existing !== undefined && !existing.takes.cleat;
+}
+
+function cleat(bench: LockBench): Step {
+  const { resolved, lift, len } = bench;
+  const keeps = keepsCleat(bench);
   return {
     id: "hang-cleat",
     chapter: "hang",
@@ -43,9 +50,11 @@ function cleat({ resolved, lift, len }: LockBench): Step {
       side: lift.controlSide,
       aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
     },
-    title: "Fix the cleat",
+    title: keeps ? "Try its cleat" : "Fix the cleat",
     text: sentences(
-      `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor.`,
+      keeps
+        ? `Pull hard at the cleat that is there. It stays where it is fast, on the ${lift.controlSide}, and ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor; otherwise fix one so.`
+        : `Screw the cleat to the wall or the frame on the ${lift.controlSide}, below the lock, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor.`,
       `The cord hangs ${len(lift.tailLoweredMm)} below the lock when the shade is down and ${len(lift.tailRaisedMm)} when it is up. Wind all of it on the cleat in figures of eight, every time.`,
     ),
     check:
@@ -57,8 +66,10 @@ function cleat({ resolved, lift, len }: LockBench): Step {
 }
 
 /** The cleat that alone holds the shade: straight below the last eye, and how the cords go on it. */
-function lastCleat({ resolved, lift, len }: CleatBench): Step {
+function lastCleat(bench: CleatBench): Step {
+  const { resolved, lift, len } = bench;
   const { toCleatMm, figureEights } = lift;
+  const keeps = keepsCleat(bench);
   return {
     id: "hang-cleat",
     chapter: "hang",
@@ -68,9 +79,11 @@ function lastCleat({ resolved, lift, len }: CleatBench): Step {
       side: lift.controlSide,
       aboveFloorMm: resolved.making.lift.cleatAboveFloorMm,
     },
-    title: "Fix the cleat",
+    title: keeps ? "Try its cleat" : "Fix the cleat",
     text: sentences(
-      `Screw the cleat upright to the wall or the frame on the ${lift.controlSide}, straight below the last eye, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor, with both its screws into something that holds.`,
+      keeps
+        ? `Pull hard at the cleat that is there. It stays where it is upright and fast, on the ${lift.controlSide}, straight below the last eye, and ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor; otherwise fix one so, with both its screws into something that holds.`
+        : `Screw the cleat upright to the wall or the frame on the ${lift.controlSide}, straight below the last eye, ${len(resolved.making.lift.cleatAboveFloorMm)} or more above the floor, with both its screws into something that holds.`,
       toCleatMm !== undefined && toCleatMm > 0 && `That is ${len(toCleatMm)} below the last eye.`,
       "Wind the cords like this, every time: once round the foot of the cleat, then in figures of eight, over one horn and under the other, the last turn tucked under itself.",
       figureEights !== undefined && figureEights > 0

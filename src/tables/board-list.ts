@@ -1,5 +1,5 @@
 import type { Plan, ShadePlan } from "../plan/index.ts";
-import { fromBoardEndMm } from "../shade-plan/index.ts";
+import { type BoardMark, boardMarks, fromBoardEndMm } from "../shade-plan/index.ts";
 import type { UnitChoice } from "../units/index.ts";
 import { type Cell, type Table, textAndMm } from "./table.ts";
 
@@ -23,26 +23,31 @@ function boardRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
     ...(zMm === undefined ? ["", ""] : textAndMm(zMm, units)),
   ];
   return [
-    ...board.eyes.map((eye, i) => row("screw eye", i + 1, eye.xMm, eye.zMm)),
-    ...(lift.takeUp === "lock"
+    ...boardMarks(shade).flatMap(({ what, number, xMm, zMm, screwsMm = [] }) => [
+      row(MARKS[what].mark, number ?? "", xMm, zMm),
+      ...screwsMm.map((screw, i) => row(`${MARKS[what].part} screw`, i + 1, screw.xMm, screw.zMm)),
+    ]),
+    ...(lift.takeUp === "tube"
       ? [
-          row("lock, centre", "", lift.seat.xMm, lift.seat.zMm),
-          ...lift.seat.screwsMm.map((screw, i) => row("lock screw", i + 1, screw.xMm, screw.zMm)),
-        ]
-      : []),
-    ...(lift.takeUp === "cleat" ? [row("last eye", "", lift.turn.xMm, lift.turn.zMm)] : []),
-    ...(lift.takeUp !== "tube"
-      ? []
-      : [
           row("tube, one end", "", lift.tube.fromMm, lift.tube.zMm),
           row("tube, other end", "", lift.tube.toMm, lift.tube.zMm),
-          ...lift.spools.map((spool) => row("spool, middle", spool.number, spool.xMm, lift.tube.zMm)),
-          ...lift.supports.map((one) => row("tube support", one.number, one.xMm, lift.tube.zMm)),
-          row("drive, middle", "", lift.drive.xMm, lift.drive.zMm),
-          ...lift.drive.screwsMm.map((screw, i) => row("drive screw", i + 1, screw.xMm, screw.zMm)),
-        ]),
+        ]
+      : []),
     ...board.brackets.map((bracket) =>
       row(board.fixing === "brackets" ? "bracket" : "screw up", bracket.number, bracket.xMm),
     ),
   ];
 }
+
+/** Each mark as a list has it, and the part as its screws are named by. */
+const MARKS: Record<BoardMark["what"], { mark: string; part: string }> = {
+  eye: { mark: "screw eye", part: "eye" },
+  "eye-and-last-eye": { mark: "screw eye and last eye", part: "eye" },
+  "last-eye": { mark: "last eye", part: "eye" },
+  lock: { mark: "lock, centre", part: "lock" },
+  spool: { mark: "spool, middle", part: "spool" },
+  support: { mark: "tube support", part: "support" },
+  drive: { mark: "drive, middle", part: "drive" },
+  "rail-eye": { mark: "screw eye of the top rail", part: "eye" },
+  "rail-lock": { mark: "lock of the top rail, centre", part: "rail lock" },
+};

@@ -36,8 +36,33 @@ export function cordList(plan: Plan): Table {
   };
 }
 
+function cordRows(shade: ShadePlan, units: UnitChoice): Cell[][] {
+  return [...liftCordRows(shade, units), ...railCordRows(shade, units)];
+}
+
+/** Each is as long as it ever is with the rail let down: what it has risen by then is the rail’s drop. */
+function railCordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {
+  const { topRail } = lift;
+  if (topRail === undefined) return [];
+  const { dropMm, tailDownMm } = topRail;
+  return topRail.cords.map(({ column, xMm, runMm, knotsMm, cutMm }) => [
+    roomName,
+    windowName,
+    `rail ${column}`,
+    column,
+    ...textAndMm(xMm, units),
+    ...["", "", ""],
+    ...textAndMm(dropMm, units),
+    ...textAndMm(runMm, units),
+    ...textAndMm(tailDownMm, units),
+    ...NONE,
+    ...textAndMm(knotsMm, units),
+    ...textAndMm(cutMm, units),
+  ]);
+}
+
 /** A cord on a spool has no lock to enter, runs along no board and has no tail, but wraps that stay on it. */
-function cordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {
+function liftCordRows({ roomName, windowName, lift }: ShadePlan, units: UnitChoice): Cell[][] {
   const row = (cord: Lift["cords"][number], entry: Cell[], along: Cell[]): Cell[] => [
     roomName,
     windowName,

@@ -133,3 +133,38 @@ describe("all lists", () => {
     }
   });
 });
+
+describe("the lists of a top that comes down", () => {
+  const railed = plan(
+    jobWith({
+      opening: { widthsMm: [900], heightsMm: [1500] },
+      shade: { mount: "to-size", making: { lift: { kind: "cleat" }, fold: { topDropMm: 400 } } },
+    }),
+  );
+  const rail = railed.shades[0]?.lift.topRail;
+
+  it("board: its eyes and lock from the left end and from the wall, its lock’s screws with it", () => {
+    const board = boardList(railed);
+    const rows = board.rows.filter((row) => `${row[2]}`.includes("top rail"));
+    expect(rows).toHaveLength((rail?.eyes.length ?? 0) + 1);
+    const [first] = rows;
+    const at = (name: string) => Number(first?.[board.header.indexOf(name)]);
+    expectNear(at("fromLeftEndMm"), (rail?.eyes[0]?.xMm ?? 0) - (railed.shades[0]?.board.leftMm ?? 0), 0.001);
+    expectNear(at("fromWallMm"), rail?.eyes[0]?.zMm ?? 0, 0.001);
+    expect(column(board, "mark").filter((mark) => mark === "rail lock screw")).toHaveLength(
+      rail?.seat.screwsMm.length ?? 0,
+    );
+  });
+
+  it("cords: each of the rail’s, made up of drop, run, tail and knots", () => {
+    const cords = cordList(railed);
+    const rows = cords.rows.filter((row) => `${row[2]}`.startsWith("rail "));
+    expect(rows).toHaveLength(rail?.cords.length ?? 0);
+    for (const row of rows) {
+      const part = (name: string) => Number(row[cords.header.indexOf(name)]);
+      const sum = ["riseMm", "alongBoardMm", "tailMm", "knotsMm"].reduce((all, name) => all + part(name), 0);
+      expect(part("cutMm")).toBeGreaterThanOrEqual(sum - 0.01);
+      expect(part("cutMm")).toBeLessThan(sum + inches(1 / 8));
+    }
+  });
+});

@@ -59,7 +59,10 @@ describe("locks of one's own", () => {
   test("a cord of one's own that a lock takes is a remedy, and cures", () => {
     const one = planned({
       locks: [lock({ cordsMax: 8, cordMinMm: 2, cordMaxMm: 3 })],
-      cords: [{ id: "stout", name: "Stout cord", diameterMm: 2.2, breakingN: 900 }],
+      cords: [
+        { id: "thin", name: "Thin cord", diameterMm: 1.2, breakingN: 900 },
+        { id: "stout", name: "Stout cord", diameterMm: 2.2, breakingN: 900 },
+      ],
     });
     const { remedies } = finding(one, "lift.no-own-lock");
     const remedy = remedies.find(({ label }) => label === "Use “Stout cord”");
@@ -111,5 +114,55 @@ describe("locks of one's own", () => {
     const { severity, text } = finding(one, "cloth.unknown-part");
     expect(severity).toBe("stop");
     expect(text).toMatch(/“My cord” cannot be planned with yet: not known is its diameter/);
+  });
+});
+
+describe("cords, eyes and rings of one's own", () => {
+  const cords = [{ id: "mine", name: "My cord", diameterMm: 1.6, breakingN: 900 }];
+  const eyes = [
+    { id: "pulley", name: "My pulley", outsideDiameterMm: 18, pulleyShare: 0.6 },
+    { id: "ring-eye", name: "My eye", outsideDiameterMm: 14 },
+  ];
+  const rings = [{ id: "hoop", name: "My ring", diameterMm: 15 }];
+  const bought = (one: ReturnType<typeof planned>) =>
+    one.shade.cost.shopping.map(({ label }) => label).join();
+
+  test("are planned with where none was chosen, a plain eye before a pulley, and bought", () => {
+    const one = planned({ cords, eyes, rings });
+    expect(one.lift.cordId).toBe("mine");
+    expect(one.lift.eyeDiameterMm).toBe(14);
+    expect(bought(one)).toMatch(/My cord.*My eye|My eye.*My cord/);
+    expect(bought(one)).toContain("My ring");
+    expect(one.ids).not.toContain("lift.example-parts");
+  });
+
+  test("give way to what the shade or the workshop chose", () => {
+    expect(planned({ cords }, { cord: "cord-0-9" }).lift.cordId).toBe("cord-0-9");
+    const job = jobWith(
+      { shade: { mount: "to-size" } },
+      { hardware: { cords }, workshop: { lift: { cord: "cord-1-8" } } },
+    );
+    expect(plan(job).shades[0]?.lift.cordId).toBe("cord-1-8");
+  });
+
+  test("what is still an example is named to who has parts, and to nobody else", () => {
+    expect(planned({}).ids).not.toContain("lift.example-parts");
+    const { severity, text } = finding(planned({ cords }), "lift.example-parts");
+    expect(severity).toBe("note");
+    expect(text).not.toContain("My cord");
+    expect(text).toMatch(/“Ring 12 mm”.* are invented for demonstration/);
+  });
+
+  test("one of which too little is known is named, with the example in its place", () => {
+    const one = planned({ cords: [{ id: "half", name: "Half-known cord" }] });
+    expect(one.lift.cordId).toBe("cord-1-4");
+    expect(finding(one, "lift.example-parts").text).toMatch(
+      /Too little is known of “Half-known cord”, your own: measure what is missing/,
+    );
+  });
+
+  test("a part that is asked for is not taken for one of another kind with its id", () => {
+    const one = planned({ cords: [{ id: "half", name: "Half-known cord" }] }, { ring: "half" });
+    expect(finding(one, "cloth.unknown-part").text).toContain("There is no ring “half” in this job");
   });
 });

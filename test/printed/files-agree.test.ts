@@ -68,10 +68,13 @@ function expectSamePieces(out: OutFiles): void {
 function expectSameCords(out: OutFiles): void {
   const { plan: planned, texts } = out;
   expect(listIn(out, "cord-list")).toHaveLength(
-    planned.shades.reduce((sum, { lift }) => sum + lift.cords.length, 0),
+    planned.shades.reduce((sum, { lift }) => sum + lift.cords.length + (lift.topRail?.cords.length ?? 0), 0),
   );
   const cut = listIn(out, "cord-list").reduce((sum, row) => sum + Number(row.cutMm), 0);
-  const total = planned.shades.reduce((sum, { lift }) => sum + lift.cordTotalMm, 0);
+  const total = planned.shades.reduce(
+    (sum, { lift }) => sum + lift.cordTotalMm + (lift.topRail?.cordTotalMm ?? 0),
+    0,
+  );
   expect(Math.abs(cut - total)).toBeLessThan(0.01 + 1e-6 * total);
   planned.shades.forEach(({ shadeId, lift, grid }) => {
     const path = [...texts.keys()].find(

@@ -54,7 +54,19 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
 
   test("lists: cords", () => {
     const rows = listIn(out, "cord-list");
-    expect(rows).toHaveLength(shade.lift.cords.length);
+    const { topRail } = shade.lift;
+    expect(rows).toHaveLength(shade.lift.cords.length + (topRail?.cords.length ?? 0));
+    topRail?.cords.forEach(({ column, xMm, cutMm, knotsMm }, i) => {
+      expectRow(rows[shade.lift.cords.length + i], {
+        cord: `rail ${column}`,
+        column,
+        fromLeftEdgeMm: xMm,
+        riseMm: topRail.dropMm,
+        tailMm: topRail.tailDownMm,
+        knotsMm,
+        cutMm,
+      });
+    });
     shade.lift.cords.forEach((cord, i) => {
       expectRow(rows[i], {
         cord: cord.number,
@@ -93,7 +105,7 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     const marks = listIn(out, "board-list");
     const named = (mark: string) => marks.filter((one) => one.mark === mark);
     board.eyes.forEach((eye, i) => {
-      expectRow(named("screw eye")[i], {
+      expectRow(marks.filter(({ mark }) => mark === "screw eye" || mark === "screw eye and last eye")[i], {
         number: i + 1,
         fromLeftEndMm: eye.xMm - board.leftMm,
         fromWallMm: eye.zMm,
@@ -110,8 +122,10 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
         expectRow(named("lock screw")[i], { fromLeftEndMm: screw.xMm - board.leftMm, fromWallMm: screw.zMm });
       });
     } else if (lift.kind === "cleat") {
-      const { xMm, zMm } = lift.turn;
-      expectRow(named("last eye")[0], { fromLeftEndMm: xMm - board.leftMm, fromWallMm: zMm });
+      const { xMm, zMm, column } = lift.turn;
+      expect(named("last eye")).toHaveLength(column === undefined ? 1 : 0);
+      const last = column === undefined ? "last eye" : "screw eye and last eye";
+      expectRow(named(last)[0], { fromLeftEndMm: xMm - board.leftMm, fromWallMm: zMm });
     } else {
       lift.spools.forEach(({ number, xMm }, i) => {
         expectRow(named("spool, middle")[i], {
@@ -343,7 +357,8 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
     const { board, lift } = shade;
     const sheets = setIn(out, "Table sheets");
     board.eyes.forEach(({ xMm, zMm }, i) => {
-      expectLengths(sheets, `Eye ${i + 1} `, [xMm - board.leftMm], units);
+      const last = lift.kind === "cleat" && lift.turn.column === i + 1 ? ", the last" : "";
+      expectLengths(sheets, `Eye ${i + 1}${last} `, [xMm - board.leftMm], units);
       if (i === 0) expectLengths(sheets, "Eyes ", [zMm], units);
     });
     expectLengths(sheets, "Left end ", [board.leftMm], units);
@@ -467,7 +482,8 @@ describe.each(CASES)("what is printed for a shade is what was planned: %s", (_na
       return;
     }
     if (lift.kind === "cleat") {
-      expectFact("board: Last eye from the left end", lift.turn.xMm - board.leftMm);
+      const last = lift.turn.column === undefined ? "Last eye" : `Eye ${lift.turn.column}, the last,`;
+      expectFact(`board: ${last} from the left end`, lift.turn.xMm - board.leftMm);
       expectFact("lock: Cords below the last eye, raised", lift.tailRaisedMm);
       if (lift.toCleatMm !== undefined) expectFact("lock: Cleat below the last eye", lift.toCleatMm);
       return;

@@ -68,9 +68,15 @@ export function drawBoardSheet(input: SheetInput): Drawing {
       ...(lift.takeUp === "cleat"
         ? [
             ...board.eyes.map((eye, i) =>
-              lengthFact(`Eye ${i + 1} from the left end`, along(eye.xMm), units),
+              lengthFact(
+                `Eye ${i + 1}${lift.turn.column === i + 1 ? ", the last," : ""} from the left end`,
+                along(eye.xMm),
+                units,
+              ),
             ),
-            lengthFact("Last eye from the left end", along(lift.turn.xMm), units),
+            ...(lift.turn.column === undefined
+              ? [lengthFact("Last eye from the left end", along(lift.turn.xMm), units)]
+              : []),
           ]
         : []),
       ...(lift.takeUp !== "tube"

@@ -1,10 +1,10 @@
 import { figureRule, type Worked } from "../../figures/index.ts";
-import type { CordLock, Eye } from "../../job/index.ts";
+import { type CordLock, EYE_OPENING, type Eye } from "../../job/index.ts";
 import type { CordEntry } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import { LOCK_CHOICE } from "./lock-parts.ts";
-import { EYE_OPENING, type RigLayout } from "./rig-threading.ts";
+import type { RigLayout } from "./rig-threading.ts";
 import { rollerLengthMm } from "./slot-layout.ts";
 
 /** Roller of a lock of which none was measured, and where its axis lies in the housing. */

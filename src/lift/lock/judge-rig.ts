@@ -1,11 +1,12 @@
 import type { Finding } from "../../figures/index.ts";
+import { EYE_OPENING } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText } from "../../units/index.ts";
 import type { LiftShade } from "../lift-input.ts";
 import { shortSpool } from "../short-spool.ts";
 import type { FoundSeat } from "./find-seat.ts";
 import type { LockRig } from "./lock-rig.ts";
-import { BUNDLE_FILL, EYE_OPENING, type RigLayout } from "./rig-threading.ts";
+import { BUNDLE_FILL, type RigLayout } from "./rig-threading.ts";
 
 /** What to note when threading: a rig that failed its check, shared slots, crowded eyes, short spools. */
 export function judgeRig(

@@ -67,20 +67,32 @@ export function lockRoom(lock: CordLock, cord: Cord): LockRoom {
   return { ...about, firstSlot: 2, lastSlot: slots - 1, perSlot, cordsMax };
 }
 
+/** Who has the cords: a shade, or whoever asks with no shade at all. */
+export type CordHolder = "this shade has" | "you have";
+
 /** Everything that speaks against so many cords of this diameter in this lock, the heaviest not first. */
-export function misfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
-  return [...countMisfits(lock, cord, cordCount), ...diameterMisfits(lock, cord), ...gapMisfits(lock, cord)];
+export function misfits(
+  lock: CordLock,
+  cord: Cord,
+  cordCount: number,
+  holder: CordHolder = "this shade has",
+): Misfit[] {
+  return [
+    ...countMisfits(lock, cord, `${holder} ${cordCount}`, cordCount),
+    ...diameterMisfits(lock, cord),
+    ...gapMisfits(lock, cord),
+  ];
 }
 
-function countMisfits(lock: CordLock, cord: Cord, cordCount: number): Misfit[] {
+function countMisfits(lock: CordLock, cord: Cord, has: string, cordCount: number): Misfit[] {
   const room = lockRoom(lock, cord);
   if (room.capacityUnknown && room.cordsMax > 0) return unknownCapacity(lock, room, cordCount);
   if (cordCount <= room.cordsMax) return [];
   const reason = room.innerOnly
     ? room.cordsMax === 0
       ? `has no inner slots, and cord of ${fineText(cord.diameterMm)} may not go in the outer ones: it can slip in beside the roller and jam`
-      : `takes at most ${room.cordsMax} cords of ${fineText(cord.diameterMm)}, in its inner slots; this shade has ${cordCount}`
-    : `takes at most ${room.cordsMax} cords; this shade has ${cordCount}`;
+      : `takes at most ${room.cordsMax} cords of ${fineText(cord.diameterMm)}, in its inner slots; ${has}`
+    : `takes at most ${room.cordsMax} cords; ${has}`;
   return [
     {
       id: "lift.too-many-cords",

@@ -1,5 +1,5 @@
 import { locksToChoose, type PartsAtHand } from "../../job/index.ts";
-import type { FitCell, OwnFit } from "../../shade-plan/index.ts";
+import type { OwnFit } from "../../shade-plan/index.ts";
 import { fitMatrix } from "./fit-matrix.ts";
 
 /**
@@ -14,18 +14,11 @@ export function ownFit(
   const own = cords.filter(({ demo }) => demo !== true);
   const judged =
     own.length === 0 ? cords : cords.filter((cord) => own.includes(cord) || cord.id === shadeCordId);
-  const rows = fitMatrix(locksToChoose(locks), judged, cordCount);
+  // Without a shade it is the maker who has the cords.
+  const holder = shadeCordId === undefined ? "you have" : "this shade has";
   return {
     cordCount,
     cords: judged.map(({ id, name, diameterMm }) => ({ id, name, diameterMm })),
-    rows: rows.map((row) => ({
-      ...row,
-      cells: row.cells.map((cell) => (shadeCordId === undefined ? asked(cell) : cell)),
-    })),
+    rows: fitMatrix(locksToChoose(locks), judged, cordCount, holder),
   };
-}
-
-/** Without a shade it is the maker who has the cords. */
-function asked(cell: FitCell): FitCell {
-  return { ...cell, reasons: cell.reasons.map((reason) => reason.replace("this shade has", "you have")) };
 }

@@ -1,3 +1,4 @@
+import { EYE_OPENING } from "../../job/index.ts";
 import { capstanRatio, type SpacePoint, turnRad } from "../../mechanics/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
@@ -8,12 +9,6 @@ export const ROLLER_EFFICIENCY = sourced(
   0.917,
   "ratio",
   cite("sheave-efficiency", "taken for the roller of a lock as well"),
-);
-/** Clear opening of a screw eye, as a share of its outside diameter. */
-export const EYE_OPENING = sourced(
-  0.6,
-  "ratio",
-  cite("from-memory", "the wire of a screw eye is about a fifth of its outside diameter"),
 );
 /** Share of a round opening that a bundle of cords can fill. */
 export const BUNDLE_FILL = sourced(

@@ -3,7 +3,7 @@ import { partChoice, STYLE_TRAITS, settingPatch, styleWithArticle } from "../../
 import { cite } from "../../sources/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
 import { hardPull } from "../hard-pull.ts";
-import { KNOT, STRENGTH_FACTOR } from "../judge-strength.ts";
+import { neededStrengthN, STRENGTH_FACTOR } from "../judge-strength.ts";
 import type { LiftShade } from "../lift-input.ts";
 import type { PlannedRail } from "./top-rail.ts";
 
@@ -94,16 +94,31 @@ function pulleys(shade: LiftShade): Remedy[] {
 /** Its cords carry more than the lift's: each is fewer, and the whole shade hangs on them. */
 function weakCord(shade: LiftShade, { rail }: PlannedRail, base: Base): Finding[] {
   const { breakingN, name } = shade.cord;
-  if (breakingN === undefined) return [];
-  const mostN = Math.max(...rail.cords.map(({ loadN, pullN }) => Math.max(pullN, loadN / KNOT.value)));
-  const neededN = STRENGTH_FACTOR.value * mostN;
+  const neededN = Math.max(
+    ...rail.cords.map(({ loadN, pullN }) => neededStrengthN({ loadN, runningN: pullN })),
+  );
+  const path = `${shade.path}/shade/making/lift/cord`;
+  if (breakingN === undefined) {
+    return [
+      {
+        ...base,
+        id: "rig.rail-strength-unknown",
+        severity: "unproven",
+        path,
+        text: `The rail’s cords need a breaking strength of ${forceText(neededN, shade.units)}; that of “${name}” is not given. Ask its maker.`,
+        cite: STRENGTH_FACTOR.cite,
+        figures: ["rig.rail-held"],
+        remedies: [],
+      },
+    ];
+  }
   if (breakingN >= neededN) return [];
   return [
     {
       ...base,
       id: "rig.rail-cord-too-weak",
       severity: "stop",
-      path: `${shade.path}/shade/making/lift/cord`,
+      path,
       text: `The rail’s cords need a breaking strength of ${forceText(neededN, shade.units)}, ${STRENGTH_FACTOR.value} times what the heaviest of them takes with its knot; “${name}” breaks at ${forceText(breakingN, shade.units)}.`,
       cite: STRENGTH_FACTOR.cite,
       figures: ["rig.rail-held"],

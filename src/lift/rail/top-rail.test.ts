@@ -123,7 +123,7 @@ describe("a top that comes down", () => {
   });
 
   test("a cord that breaks too soon for the whole shade is refused", () => {
-    const weak = (breakingN: number) =>
+    const weak = (breakingN?: number) =>
       shadeOf(
         { fold: { topDropMm: 400 }, lift: { cord: "thread" } },
         {},
@@ -133,6 +133,8 @@ describe("a top that comes down", () => {
       ).findings.map(({ id }) => id);
     expect(weak(60)).toContain("rig.rail-cord-too-weak");
     expect(weak(5000)).not.toContain("rig.rail-cord-too-weak");
+    expect(weak()).toContain("rig.rail-strength-unknown");
+    expect(weak(60)).not.toContain("rig.rail-strength-unknown");
   });
 
   test("it is bought: eyes, lock, rail, and its cord with the rest", () => {

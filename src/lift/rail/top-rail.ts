@@ -66,7 +66,17 @@ export function topRail(input: LiftInput, lift: Lift): Worked<PlannedRail | unde
   const cords = rig.strands.map(({ column, xMm, path }, i) => {
     const lengthMm = lengths[i]?.value ?? 0;
     const { loadN = 0, pullN = 0 } = loads.values.cords.get(column) ?? {};
-    return { column, xMm, lengthMm, cutMm: upToMark(lengthMm, shade.units.ruler), loadN, pullN, path };
+    return {
+      column,
+      xMm,
+      runMm: Math.abs(lockMm - fromLeft(xMm)),
+      knotsMm,
+      lengthMm,
+      cutMm: upToMark(lengthMm, shade.units.ruler),
+      loadN,
+      pullN,
+      path,
+    };
   });
   const { lock, seat, eyes } = rig;
   const rail: TopRail = {

@@ -1,4 +1,5 @@
 import { findRoot } from "../solve/find-root.ts";
+import { threeMoments } from "../three-moments.ts";
 
 /** A straight beam of one section on two or more rigid supports at one level. */
 export interface LoadedBeam {
@@ -178,26 +179,15 @@ function addJump(bay: Bay, jump: Jump): void {
     (force * a * b * (span + a)) / (6 * span) + (even * b ** 2 * (span + a) ** 2) / (24 * span);
 }
 
-/** Over each support, positive where the beam sags: forward elimination and back substitution over the inner ones. */
+/** Over each support, positive where the beam sags. */
 function momentsOver(bays: readonly Bay[]): number[] {
-  const last = bays.length - 2;
-  const [before, after] = [bays[0] as Bay, bays[last + 1] as Bay];
-  const moments = new Array<number>(last + 1).fill(0);
-  moments[0] = before.turning - before.load * (before.to - before.from);
-  moments[last] = -after.turning;
-  const carried = new Array<number>(last + 1).fill(0);
-  for (let i = 1; i < last; i++) {
-    const [left, right] = [bays[i] as Bay, bays[i + 1] as Bay];
-    const [l, r] = [left.to - left.from, right.to - right.from];
-    const pivot = 2 * (l + r) - l * (carried[i - 1] as number);
-    carried[i] = r / pivot;
-    const asked =
-      -6 * (left.rightSlope + right.leftSlope) - (i === last - 1 ? r * (moments[last] as number) : 0);
-    moments[i] = (asked - l * (moments[i - 1] as number)) / pivot;
-  }
-  for (let i = last - 2; i > 0; i--)
-    moments[i] = (moments[i] as number) - (carried[i] as number) * (moments[i + 1] as number);
-  return moments;
+  const inner = bays.slice(1, -1);
+  const [before, after] = [bays[0] as Bay, bays[bays.length - 1] as Bay];
+  return threeMoments(
+    inner.map(({ from, to }) => to - from),
+    [before.turning - before.load * (before.to - before.from), -after.turning],
+    (i) => -6 * ((inner[i - 1] as Bay).rightSlope + (inner[i] as Bay).leftSlope),
+  );
 }
 
 /** Shear at the left end of a bay. */

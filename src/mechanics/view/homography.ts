@@ -1,3 +1,5 @@
+import { solveDense } from "../solve/dense.ts";
+
 /** A point of a plane or of a picture. */
 export type PlanePoint = readonly [x: number, y: number];
 
@@ -14,12 +16,14 @@ export type FourPoints = readonly [PlanePoint, PlanePoint, PlanePoint, PlanePoin
 export function homographyOf(from: FourPoints, to: FourPoints): Homography | undefined {
   if (!isFourSided(from) || !isFourSided(to)) return undefined;
   const rows: number[][] = [];
+  const right: number[] = [];
   from.forEach(([x, y], k) => {
     const [u, v] = to[k] as PlanePoint;
-    rows.push([x, y, 1, 0, 0, 0, -u * x, -u * y, u], [0, 0, 0, x, y, 1, -v * x, -v * y, v]);
+    rows.push([x, y, 1, 0, 0, 0, -u * x, -u * y], [0, 0, 0, x, y, 1, -v * x, -v * y]);
+    right.push(u, v);
   });
-  const solved = solveSquare(rows);
-  return solved === undefined ? undefined : ([...solved, 1] as unknown as Homography);
+  const solved = solveDense(rows, right) && right.every(Number.isFinite);
+  return solved ? ([...right, 1] as unknown as Homography) : undefined;
 }
 
 /** Where a point is seen; undefined where it lies on the line that is seen at infinity. */
@@ -40,26 +44,4 @@ export function isFourSided(points: FourPoints): boolean {
   });
   const least = 1e-6 * size * size;
   return turns.every((turn) => turn > least) || turns.every((turn) => turn < -least);
-}
-
-/** Gauss's elimination with the largest pivot of each column; the last entry of each row is its right side. */
-function solveSquare(rows: number[][]): number[] | undefined {
-  const n = rows.length;
-  for (let column = 0; column < n; column++) {
-    let best = column;
-    for (let row = column + 1; row < n; row++)
-      if (Math.abs(at(row, column)) > Math.abs(at(best, column))) best = row;
-    if (Math.abs(at(best, column)) < 1e-14) return undefined;
-    [rows[column], rows[best]] = [rows[best] as number[], rows[column] as number[]];
-    for (let row = 0; row < n; row++) {
-      if (row === column) continue;
-      const ratio = at(row, column) / at(column, column);
-      for (let k = column; k <= n; k++) (rows[row] as number[])[k] = at(row, k) - ratio * at(column, k);
-    }
-  }
-  return rows.map((row, k) => (row[n] as number) / (row[k] as number));
-
-  function at(row: number, column: number): number {
-    return rows[row]?.[column] as number;
-  }
 }

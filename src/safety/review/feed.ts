@@ -1,9 +1,5 @@
 import { capstanRatio } from "../../mechanics/index.ts";
-import { cite, sourced } from "../../sources/index.ts";
 import type { RearCords, RearSpan } from "./cord-geometry.ts";
-
-/** Taken where a rule speaks of loops that can form and names no force. */
-export const CHILD_PULL = sourced(35, "N", cite("child-pull"));
 
 /** Cord between the guides of one span with the bottom row risen by `liftMm`, mm. */
 export function spanCordMm({ cordMm, gathersMm, startsMm }: RearSpan, liftMm: number): number {

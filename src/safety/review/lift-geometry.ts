@@ -1,4 +1,5 @@
 import {
+  CHILD_PULL,
   type Cord,
   cordStiffnessN,
   FOOTHOLD_NAMES,
@@ -22,7 +23,6 @@ import { inches } from "../../units/index.ts";
 import type { SafetyShade } from "../safety-reads.ts";
 import type { CordGeometry, OperatingLoop, PullCords, RearCords, RearTop } from "./cord-geometry.ts";
 import { fromTo, steady } from "./course.ts";
-import { CHILD_PULL } from "./feed.ts";
 import { isOverEyes, type LiftCords, type LoopCords } from "./lift-cords.ts";
 import { boardSpans, heldWhileGathering, leastShare, rearSpans } from "./rear-cords.ts";
 

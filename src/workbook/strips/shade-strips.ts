@@ -1,5 +1,5 @@
 import { marksAlong } from "../../drawing/index.ts";
-import { flatSize, fromBoardEndMm } from "../../shade-plan/index.ts";
+import { boardMarks, flatSize, fromBoardEndMm } from "../../shade-plan/index.ts";
 import { toMark } from "../../units/index.ts";
 import { capital } from "../pages/sentence.ts";
 import type { ShadeContext } from "../shade-context.ts";
@@ -98,26 +98,17 @@ function clothOver(context: ShadeContext): BareStrip {
 
 function boardStrip(context: ShadeContext): BareStrip {
   const { shade, plan } = context;
-  const { board, lift } = shade;
   const ends = marker(context);
-  const mark = (name: string, xMm: number) => ends(name, fromBoardEndMm(shade, xMm));
-  const inner = [
-    ...board.eyes.map((eye, i) => mark(`Eye ${i + 1}`, eye.xMm)),
-    ...(lift.takeUp === "lock" ? [mark("Lock, centre", lift.seat.xMm)] : []),
-    ...(lift.takeUp === "cleat" ? [mark("Last eye", lift.turn.xMm)] : []),
-    ...(lift.takeUp !== "tube"
-      ? []
-      : [
-          ...lift.spools.map((spool) => mark(`Spool ${spool.number}`, spool.xMm)),
-          ...lift.supports.map((support) => mark(`Support ${support.number}`, support.xMm)),
-          mark("Drive, middle", lift.drive.xMm),
-        ]),
-  ].sort((a, b) => a.atMm - b.atMm);
+  const along = (xMm: number) => fromBoardEndMm(shade, xMm);
+  const endMm = along(shade.board.leftMm + shade.board.lengthMm);
+  const inner = boardMarks(shade)
+    .map(({ name, xMm }) => ends(name, along(xMm)))
+    .sort((a, b) => a.atMm - b.atMm);
   return {
     name: "Board",
     title: "Board, from its left end",
     use: "Lay it along the underside of the board, its start on the left end as seen from the room.",
-    lengthMm: onRuler(plan, board.lengthMm),
-    marks: [ends("Left end", 0, true), ...inner, ends("Right end", board.lengthMm, true)],
+    lengthMm: onRuler(plan, endMm),
+    marks: [ends("Left end", 0, true), ...inner, ends("Right end", endMm, true)],
   };
 }

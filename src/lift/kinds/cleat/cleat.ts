@@ -1,3 +1,4 @@
+import { staged } from "../../../figures/index.ts";
 import { LIFT_TRAITS } from "../../../job/index.ts";
 import type { CleatLift } from "../../../shade-plan/index.ts";
 import { cleatInput } from "../../lift-input.ts";
@@ -15,8 +16,11 @@ export const cleat: LiftKindModule<CleatLift> = {
     };
   },
   plan(input) {
-    const { values, findings, workings } = planCleat(cleatInput(input));
-    return { values: { kind: "cleat", ...LIFT_TRAITS.cleat, ...values }, findings, workings };
+    const rig = planCleat(cleatInput(input));
+    return staged(
+      { kind: "cleat", ...LIFT_TRAITS.cleat, ...rig.values },
+      { findings: () => rig.findings, workings: () => rig.workings },
+    );
   },
   search: searchCleats,
 };

@@ -1,10 +1,10 @@
 import type { Finding, Remedy } from "../../../figures/index.ts";
-import { type LiftTraits, partChoice, settingPatch } from "../../../job/index.ts";
+import { EYE_OPENING, type LiftTraits, partChoice, settingPatch } from "../../../job/index.ts";
 import type { CleatLift } from "../../../shade-plan/index.ts";
 import { cite, sourced } from "../../../sources/index.ts";
 import { downToMark, fineText, forceText, lengthText, trimmed, upToMark } from "../../../units/index.ts";
 import type { LiftShade } from "../../lift-input.ts";
-import { BUNDLE_FILL, EYE_OPENING } from "../../lock/rig-threading.ts";
+import { BUNDLE_FILL } from "../../lock/rig-threading.ts";
 import { REACH } from "../../reach.ts";
 import { type CleatTail, FIGURE_EIGHT } from "./cleat-tail.ts";
 

@@ -1,4 +1,4 @@
-import type { StageResult } from "../../../figures/index.ts";
+import { lazy, type StageResult, staged } from "../../../figures/index.ts";
 import type { LiftTraits } from "../../../job/index.ts";
 import type { CleatLift } from "../../../shade-plan/index.ts";
 import type { ControlFrame } from "../../control-frame.ts";
@@ -54,27 +54,26 @@ export function planCleat(input: CleatInput): StageResult<CleatRig> {
     ...(toCleatMm === undefined ? {} : { toCleatMm }),
     ...(windMm === undefined ? {} : { windMm, figureEights: Math.floor(windMm / FIGURE_EIGHT.value) }),
   };
-  const shares = unsureShares(shade, loads);
-  const strength = judgeCordStrength(shade, cords, () => true);
-  return {
-    values: lift,
-    findings: [
+  const shares = lazy(() => unsureShares(shade, loads));
+  const strength = lazy(() => judgeCordStrength(shade, cords, () => true));
+  return staged(lift, {
+    findings: () => [
       ...crowdedLastEye(shade, lift),
       ...judgePull(shade, { ...lift, takeUp: "cleat" }),
-      ...shares.findings,
-      ...strength.findings,
+      ...shares().findings,
+      ...strength().findings,
       ...judgeLevel(shade, lift.course, () => true),
       ...judgeCleat(shade, lift, tail.values),
       ...judgeRear(input),
     ],
-    workings: [
+    workings: () => [
       held,
       ...tail.workings,
       ...runs.workings,
       ...sleeves.workings,
       ...course.workings,
-      ...shares.workings,
-      ...strength.workings,
+      ...shares().workings,
+      ...strength().workings,
     ],
-  };
+  });
 }

@@ -1,10 +1,10 @@
+import { EYE_FROM_END_MM } from "../../../job/index.ts";
 import { alongHeadMm, type TurnEye } from "../../../shade-plan/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import { acrossFromControl, alongFromControl, type ControlFrame } from "../../control-frame.ts";
 import type { CleatInput } from "../../lift-input.ts";
 
-/** Wood kept beyond an eye at the end of a board, so that it does not split, and between two eyes. */
-const EYE_FROM_END_MM = 6;
+/** Wood kept between two eyes. */
 const BETWEEN_EYES_MM = 3;
 
 /**

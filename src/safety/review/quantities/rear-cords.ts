@@ -1,8 +1,9 @@
 import { figureRule } from "../../../figures/index.ts";
+import { CHILD_PULL } from "../../../job/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, RearSpan } from "../cord-geometry.ts";
-import { CHILD_PULL, canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
+import { canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
 import {
   joinedLoopAt,
   joinedStates,

@@ -1,4 +1,4 @@
-import { type CleatLift, fromBoardEndMm } from "../../../shade-plan/index.ts";
+import { boardMarks, type CleatLift, fromBoardEndMm } from "../../../shade-plan/index.ts";
 import { forceText, massText, trimmed } from "../../../units/index.ts";
 import {
   isLockContext,
@@ -45,26 +45,9 @@ export function rigPage(context: ShadeContext): void {
   });
 }
 
-interface Place {
-  name: string;
-  xMm: number;
-}
-
 /** Everything of the lift that is screwed to the board, from its left end to its right. */
 function places({ book, shade, length }: ShadeContext): TableSpec {
-  const { board, lift } = shade;
-  const all: Place[] = [
-    ...board.eyes.map(({ xMm }, i) => ({ name: `Eye ${i + 1}`, xMm })),
-    ...(lift.takeUp === "lock" ? [{ name: "Lock, middle", xMm: lift.seat.xMm }] : []),
-    ...(lift.takeUp === "cleat" ? [{ name: "Last eye", xMm: lift.turn.xMm }] : []),
-    ...(lift.takeUp !== "tube"
-      ? []
-      : [
-          ...lift.spools.map(({ number, xMm }) => ({ name: `Spool ${number}`, xMm })),
-          ...lift.supports.map(({ number, xMm }) => ({ name: `Support ${number}`, xMm })),
-          { name: "Drive, middle", xMm: lift.drive.xMm },
-        ]),
-  ].sort((a, b) => a.xMm - b.xMm);
+  const all = boardMarks(shade).sort((a, b) => a.xMm - b.xMm);
   return {
     heading: "From the board’s left end",
     title: "Places on the board from its left end",
