@@ -35,7 +35,7 @@ export default defineConfig({
           name: "rooms",
           setupFiles: "test/seed.ts",
           include: ["test/rooms/**/*.test.ts"],
-          globalSetup: ["test/rooms/postgres.ts"],
+          globalSetup: ["test/rooms/postgres.ts", "test/cli/build.ts"],
           testTimeout: HANGS_MS,
           hookTimeout: HANGS_MS,
           fileParallelism: false,

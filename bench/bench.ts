@@ -24,6 +24,7 @@ import { planGrowth } from "./plan-growth.ts";
 import { planMemory } from "./plan-memory.ts";
 import { planOne } from "./plan-one.ts";
 import { planRead } from "./plan-read.ts";
+import { roomFigures } from "./room.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
@@ -52,6 +53,7 @@ async function measureAll(): Promise<Figure[]> {
     foldVsBvp(),
     foldVsBvpError(),
     await workbookOne(),
+    ...(await roomFigures()),
   ];
   ensureWeb();
   figures.push(await drapeFrame());

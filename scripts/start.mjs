@@ -1,6 +1,8 @@
+import { join } from "node:path";
 import { pathToFileURL } from "node:url";
 import { ensureInstalled } from "./install.mjs";
 import { checkNode } from "./node-version.mjs";
+import { ROOT } from "./run.mjs";
 
 checkNode();
 ensureInstalled();
@@ -16,9 +18,12 @@ if (!Number.isInteger(port) || port < 0 || port > 65_535) {
   process.exit(2);
 }
 try {
-  const { roomDoor, serve } = await import(pathToFileURL(SERVER_ENTRY).href);
+  const { bossQueue, roomDoor, serve } = await import(pathToFileURL(SERVER_ENTRY).href);
   const host = process.env.HOST ?? "127.0.0.1";
-  const serving = await serve({ planner: WEB, port, tries: 20, host, door: roomDoor() });
+  const door = roomDoor();
+  const command = [process.execPath, join(ROOT, "bin/shadewright.mjs")];
+  const queue = bossQueue(door, { workers: 1, command });
+  const serving = await serve({ planner: WEB, port, tries: 20, host, door, queue });
   console.log(`Shadewright is ready: ${serving.url}`);
   console.log("Press Ctrl+C to stop.");
   for (const signal of ["SIGINT", "SIGTERM"])

@@ -67,6 +67,7 @@ step("dead code", () => runTool("knip", []));
 tests("unit");
 step("build: library and command line", buildLib);
 tests("cli");
+tests("rooms");
 step("build: planner", buildWeb);
 const chromium = ensureChromium();
 if (chromium) tests("e2e", { CHROMIUM: chromium });

@@ -1,9 +1,11 @@
 export { roomApp } from "./http/room-app.ts";
+export { type BossQueueOptions, bossQueue } from "./queue/boss-queue.ts";
 export { makeRoom, type Workroom } from "./room.ts";
 export { type ServeOptions, type Serving, serve } from "./serve.ts";
-export { type OwnedDoor, roomDoor, roomFolder } from "./store/doors.ts";
+export { embeddedDoor, type OwnedDoor, roomDoor, roomFolder } from "./store/doors.ts";
+export { ROOM_TABLES } from "./store/migrations.ts";
 export { openEmbedded } from "./store/open-embedded.ts";
 export { openPostgres } from "./store/open-postgres.ts";
-export type { Store } from "./store/store.ts";
+export { inWorkroom, type Store } from "./store/store.ts";
 export { BackupUnfit, backupLines, restoreLines } from "./upkeep/backup.ts";
 export { type Checked, examine } from "./upkeep/doctor.ts";

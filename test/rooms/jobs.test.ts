@@ -3,24 +3,21 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openJob } from "../../src/job/index.ts";
 import { applyChanges } from "../../src/workroom/merge/index.ts";
 import type { NumberedOperation } from "../../src/workroom/protocol/index.ts";
-import { jobOf, nameOf, operationOf, STORES, type TestPerson, TestRoom } from "./room-for-tests.ts";
+import { jobOf, nameOf, operationOf, STORES, type TestPerson, TestWorkroom } from "./room-for-tests.ts";
 
 describe.each(STORES)("jobs on $title", ({ isThere, open }) => {
   describe.skipIf(!isThere)("the contract", () => {
-    let here: TestRoom;
+    let here: TestWorkroom;
     let owner: TestPerson;
     let maker: TestPerson;
 
     beforeAll(async () => {
-      here = new TestRoom(await open());
+      here = new TestWorkroom(await open());
       owner = await here.workroom();
       maker = await here.joined(owner, "maker");
     });
 
-    afterAll(async () => {
-      here.room.news.close();
-      await here.store.close();
-    });
+    afterAll(() => here.close());
 
     const heldBy = async (person: TestPerson, id: string) =>
       (await person.ask("job", { params: { job: id } }, 200)).body;
@@ -200,7 +197,7 @@ describe.each(STORES)("jobs on $title", ({ isThere, open }) => {
     });
 
     test("every other process on the database sees what one wrote, whatever it had seen before", async () => {
-      const other = new TestRoom(here.store);
+      const other = new TestWorkroom(here.store);
       const there = maker.from(other);
       const { id } = await owner.makeJob();
       await heldBy(there, id);
@@ -215,7 +212,7 @@ describe.each(STORES)("jobs on $title", ({ isThere, open }) => {
 
     test("edits that come at once all stand, each with a number of its own", async () => {
       const { id } = await owner.makeJob(jobOf(12));
-      const other = maker.from(new TestRoom(here.store));
+      const other = maker.from(new TestWorkroom(here.store));
       const sent = await Promise.all(
         Array.from({ length: 12 }, (_, i) =>
           (i % 2 === 0 ? owner : other).send(id, 0, nameOf(`w${i + 1}`, `Window ${i + 1}`, `Sash ${i + 1}`)),

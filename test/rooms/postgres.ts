@@ -1,5 +1,5 @@
 import { type ChildProcess, execFileSync, spawn } from "node:child_process";
-import { chownSync, existsSync, mkdtempSync, readdirSync, rmSync } from "node:fs";
+import { chownSync, existsSync, mkdtempSync, readdirSync, readlinkSync, rmSync } from "node:fs";
 import { createServer } from "node:net";
 import { tmpdir } from "node:os";
 import { join } from "node:path";
@@ -46,8 +46,8 @@ export interface OwnPostgres {
   /** Of the server process, to be killed by who wants to see what is left. */
   pid(): number;
   stop(): Promise<void>;
-  /** Starts it again on the same folder, after it was killed. */
-  start(): Promise<void>;
+  /** Starts it again on the same folder where it was killed; one that runs goes on. */
+  restart(): Promise<void>;
 }
 
 /** Starts a PostgreSQL of our own in a temporary folder; undefined where none is installed. */
@@ -70,19 +70,46 @@ export async function ownPostgres(): Promise<OwnPostgres | undefined> {
   const start = async () => {
     const options = ["-D", data, "-k", folder, "-h", "127.0.0.1", "-p", String(port)];
     server = spawn(join(bin, "postgres"), options, { ...as, stdio: "ignore" });
-    await isUp(url);
+    const started = server;
+    await Promise.race([
+      isUp(url),
+      new Promise((_done, fail) =>
+        started.once("exit", (code) => fail(new Error(`PostgreSQL ended with ${code}`))),
+      ),
+    ]);
   };
   await start();
   return {
     url,
     pid: () => server.pid ?? 0,
-    start,
+    restart: async () => {
+      if (server.exitCode === null && server.signalCode === null && isAlive(server.pid))
+        return await isUp(url);
+      // Those that served connections end by themselves once they notice; it does not start before.
+      for (let tries = 0; ; tries++) {
+        try {
+          return await start();
+        } catch (error) {
+          if (tries > 100) throw error;
+          await new Promise((done) => setTimeout(done, 100));
+        }
+      }
+    },
     stop: async () => {
       const ended = new Promise((done) => server.once("exit", done));
       if (server.exitCode === null && server.kill("SIGINT")) await ended;
       rmSync(folder, { recursive: true, force: true });
     },
   };
+}
+
+function isAlive(pid = 0): boolean {
+  try {
+    // Where it was killed and is not yet known to have ended, it is a zombie: its files are gone from /proc.
+    return process.kill(pid, 0) && readlinkSync(`/proc/${pid}/exe`) !== "";
+  } catch {
+    return false;
+  }
 }
 
 async function isUp(url: string): Promise<void> {

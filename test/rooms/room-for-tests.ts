@@ -1,11 +1,13 @@
 import { randomUUID } from "node:crypto";
 import type { Hono } from "hono";
+import { sql } from "kysely";
 import { inject } from "vitest";
 import { type Job, newJob, newWindow } from "../../src/job/index.ts";
 import {
   makeRoom,
   openEmbedded,
   openPostgres,
+  ROOM_TABLES,
   roomApp,
   type Store,
   type Workroom,
@@ -38,16 +40,44 @@ export interface Told {
 }
 
 /** A server's process on a store. */
-export class TestRoom {
+export class TestWorkroom {
   readonly room: Workroom;
   readonly app: Hono;
   readonly store: Store;
+  /** Where requests come from; each from somewhere else, unless it is set, so that tests do not wait for each other. */
+  address: string | undefined;
 
   constructor(store: Store) {
     this.store = store;
     const door = { isBegun: async () => true, begin: async () => {}, open: async () => store };
     this.room = makeRoom(door, { setUpCode: SET_UP_CODE, passwordCost: 10 });
-    this.app = roomApp(this.room, { addressOf: () => "192.0.2.1" });
+    this.app = roomApp(this.room, { addressOf: () => this.address ?? randomUUID() });
+  }
+
+  /** A browser that has not been here before. */
+  async nobody(): Promise<TestPerson> {
+    return new TestPerson(this);
+  }
+
+  /** Every row of a workroom, as text. */
+  async dump(workroomId: string): Promise<string[]> {
+    const rows: string[] = [];
+    for (const table of ROOM_TABLES) {
+      // Asking notes when someone was seen last, which is no matter of what they asked for.
+      if (table === "sessions" || table === "presence" || table === "attempts") continue;
+      const column = table === "workrooms" ? "id" : "workroom_id";
+      const { rows: found } = await sql<{
+        row: string;
+      }>`select row_to_json(t)::text as row from ${sql.table(table)} t
+        where ${sql.ref(column)} = ${workroomId} order by 1`.execute(this.store.db);
+      rows.push(...found.map(({ row }) => `${table} ${row}`));
+    }
+    return rows;
+  }
+
+  async close(): Promise<void> {
+    this.room.news.close();
+    await this.store.close();
   }
 
   /** A workroom of its own, by its owner. */
@@ -75,7 +105,7 @@ export class TestRoom {
   }
 }
 
-interface Asking {
+export interface Asking {
   params?: Record<string, string>;
   query?: Record<string, string>;
   body?: unknown;
@@ -84,7 +114,7 @@ interface Asking {
 
 /** A browser of one person. */
 export class TestPerson {
-  readonly at: TestRoom;
+  readonly at: TestWorkroom;
   cookie = "";
   id = "";
   session = "";
@@ -92,7 +122,7 @@ export class TestPerson {
   shortName = "";
   signInName = "";
 
-  constructor(at: TestRoom) {
+  constructor(at: TestWorkroom) {
     this.at = at;
   }
 
@@ -106,7 +136,7 @@ export class TestPerson {
   }
 
   /** Another server process on the same database, with this person's cookie. */
-  from(other: TestRoom): TestPerson {
+  from(other: TestWorkroom): TestPerson {
     return Object.assign(new TestPerson(other), { ...this, at: other });
   }
 

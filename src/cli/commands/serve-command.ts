@@ -14,6 +14,7 @@ interface ServeCommandOptions {
   certificate?: string;
   key?: string;
   proxy?: string;
+  workers: number;
 }
 
 /** `shadewright serve`: the planner and a workroom, until it is stopped. */
@@ -32,6 +33,12 @@ export function addServe(program: Command, io: Io): void {
     .option("--certificate <file>", "certificate for TLS, PEM")
     .option("--key <file>", "its key, PEM")
     .option("--proxy <ip>", "the proxy that speaks TLS: others do not get in")
+    .option(
+      "--workers <number>",
+      "workbooks and cutting plans made at once; 0 leaves them to other processes",
+      workersOf,
+      1,
+    )
     .action((options: ServeCommandOptions) => serveUntilStopped(options, io));
 }
 
@@ -42,8 +49,13 @@ function portOf(text: string): number {
   return port;
 }
 
+function workersOf(text: string): number {
+  if (!/^\d{1,2}$/.test(text)) throw new InvalidArgumentError("It takes a whole number from 0 to 99.");
+  return Number(text);
+}
+
 async function serveUntilStopped(options: ServeCommandOptions, io: Io): Promise<void> {
-  const { port, host, folder, address, certificate, key, proxy } = options;
+  const { port, host, folder, address, certificate, key, proxy, workers } = options;
   const planner = fileURLToPath(new URL("../../web", import.meta.url));
   if (!existsSync(planner))
     throw badInput("(planner)", "nothing", "the built planner: in the checkout, npm run build");
@@ -54,8 +66,10 @@ async function serveUntilStopped(options: ServeCommandOptions, io: Io): Promise<
       "a file: the two go together",
     );
   }
-  const { serve } = await import("../../server/index.ts");
+  const { bossQueue, serve } = await import("../../server/index.ts");
   const door = await doorOf(folder);
+  const program = fileURLToPath(new URL("../../../bin/shadewright.mjs", import.meta.url));
+  const queue = bossQueue(door, { workers, command: [process.execPath, program] });
   const isOpen = address !== undefined;
   const setUpCode = isOpen
     ? (process.env.SHADEWRIGHT_CODE ?? randomBytes(12).toString("base64url"))
@@ -65,6 +79,7 @@ async function serveUntilStopped(options: ServeCommandOptions, io: Io): Promise<
     port,
     host,
     door,
+    queue,
     ...(address === undefined ? {} : { origin: address }),
     ...(certificate === undefined || key === undefined
       ? {}
@@ -78,7 +93,10 @@ async function serveUntilStopped(options: ServeCommandOptions, io: Io): Promise<
   if (setUpCode !== undefined && !(await door.isBegun().catch(() => true))) {
     io.err(`The first owner types this code: ${setUpCode}\n`);
   }
-  if ((process.env.DATABASE_URL ?? "") === "") {
+  if ((process.env.DATABASE_URL ?? "") !== "") {
+    // Papers that wait from before are taken up; the embedded database is opened by who uses it.
+    if (workers > 0) await queue.start();
+  } else {
     io.err(
       "A workroom is kept in a folder here: it outlives this program, but what was written last not a power cut.\n",
     );

@@ -14,9 +14,13 @@ const MOST_KNOWN = 200;
 export class JobStates {
   readonly #known = new Map<string, KnownState>();
 
-  /** The job as it was at a version that it has had. */
-  async at(trx: RoomTrx, workroomId: string, jobId: string, version: number): Promise<Job> {
-    const known = this.#known.get(keyOf(workroomId, jobId));
+  /**
+   * The job as it was at a version that it has had.
+   * @param request by which the job was made, where its newest state may be remembered: an id can come again, once a
+   *   job has left the bin for good
+   */
+  async at(trx: RoomTrx, workroomId: string, jobId: string, version: number, request = ""): Promise<Job> {
+    const known = this.#known.get(keyOf(workroomId, request));
     if (known?.version === version) return known.job;
     const base =
       known !== undefined && known.version < version
@@ -35,8 +39,8 @@ export class JobStates {
   }
 
   /** Remembers the newest state of a job, once it is written. */
-  keep(workroomId: string, jobId: string, state: KnownState): void {
-    const key = keyOf(workroomId, jobId);
+  keep(workroomId: string, request: string, state: KnownState): void {
+    const key = keyOf(workroomId, request);
     const known = this.#known.get(key);
     this.#known.delete(key);
     this.#known.set(key, known !== undefined && known.version > state.version ? known : state);
@@ -45,15 +49,10 @@ export class JobStates {
       this.#known.delete(oldest);
     }
   }
-
-  /** Forgets a job, as when it went for good and another may come by its id. */
-  forget(workroomId: string, jobId: string): void {
-    this.#known.delete(keyOf(workroomId, jobId));
-  }
 }
 
-function keyOf(workroomId: string, jobId: string): string {
-  return `${workroomId}/${jobId}`;
+function keyOf(workroomId: string, request: string): string {
+  return `${workroomId}/${request}`;
 }
 
 async function snapshotBefore(

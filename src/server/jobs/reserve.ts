@@ -25,7 +25,7 @@ export async function reserve(
 ): Promise<void> {
   const { trx, workroomId, person, room } = asked;
   const shopRow = await seeJob(asked, SHOP_ID, true);
-  const shop = await room.states.at(trx, workroomId, SHOP_ID, shopRow.version);
+  const shop = await room.states.at(trx, workroomId, SHOP_ID, shopRow.version, shopRow.request);
   const others = await trx
     .selectFrom("reservations")
     .selectAll()

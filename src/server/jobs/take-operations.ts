@@ -5,6 +5,7 @@ import { type NumberedChanges, rebase } from "../../workroom/merge/index.ts";
 import {
   type Conflict,
   type FieldChange,
+  may,
   mayChangeField,
   type NumberedOperation,
   type Operation,
@@ -31,7 +32,7 @@ export async function takeOperations(
   operations: readonly Operation[],
 ): Promise<OperationAnswers> {
   const { trx, workroomId, room, afterwards } = asked;
-  const before = await room.states.at(trx, workroomId, row.id, row.version);
+  const before = await room.states.at(trx, workroomId, row.id, row.version, row.request);
   const taking = new Taking(asked, row, before);
   await taking.readBefore(operations);
   const answers: OperationAnswer[] = [];
@@ -51,7 +52,7 @@ export async function takeOperations(
       .where("id", "=", row.id)
       .execute();
     afterwards(() => {
-      room.states.keep(workroomId, row.id, { version, job });
+      room.states.keep(workroomId, row.request, { version, job });
       room.news.wake(workroomId);
     });
   }
@@ -127,6 +128,8 @@ class Taking {
       return [{ field: "baseVersion", given: String(baseVersion), wanted: `at most ${this.version}` }];
     }
     const isOwn = made_by === person.id;
+    const isClosed = id === SHOP_ID ? !may(person.role, "change-shop") : person.role === "class" && !isOwn;
+    if (isClosed) return [{ field: "jobId", given: JSON.stringify(id), wanted: "a job that you may change" }];
     return changes
       .filter(({ path }) => !mayChangeField(person.role, id, path, isOwn))
       .slice(0, 20)
@@ -171,15 +174,28 @@ class Taking {
   }
 
   async #settle(settles: readonly string[]): Promise<number> {
-    const { trx, workroomId } = this.#asked;
-    const settled = await trx
-      .updateTable("conflicts")
-      .set({ settled_in: this.version })
+    const { trx, workroomId, person } = this.#asked;
+    const open = await trx
+      .selectFrom("conflicts")
+      .select(["id", "path"])
       .where("workroom_id", "=", workroomId)
       .where("job_id", "=", this.#row.id)
       .where("id", "in", settles)
       .where("settled_in", "is", null)
-      .returning("id")
+      .execute();
+    const isOwn = this.#row.made_by === person.id;
+    const settled = open.filter(({ path }) => mayChangeField(person.role, this.#row.id, path, isOwn));
+    if (settled.length === 0) return 0;
+    await trx
+      .updateTable("conflicts")
+      .set({ settled_in: this.version })
+      .where("workroom_id", "=", workroomId)
+      .where("job_id", "=", this.#row.id)
+      .where(
+        "id",
+        "in",
+        settled.map(({ id }) => id),
+      )
       .execute();
     return settled.length;
   }

@@ -40,15 +40,15 @@ export const jobRoutes: PersonHandlers = {
     const { request, id, name } = bodyAs(copyJobSchema, asked.body);
     const row = await seeJobOnShelf(asked, param(asked, "job"));
     if (row.id === SHOP_ID) throw notAllowed();
-    const job = await asked.room.states.at(asked.trx, asked.workroomId, row.id, row.version);
+    const job = await asked.room.states.at(asked.trx, asked.workroomId, row.id, row.version, row.request);
     return await putOnShelf(asked, request, { ...job, id, name });
   },
 
   async job(asked) {
     const row = await seeJob(asked, param(asked, "job"));
     const { trx, workroomId, room } = asked;
-    const job = await room.states.at(trx, workroomId, row.id, row.version);
-    asked.afterwards(() => room.states.keep(workroomId, row.id, { version: row.version, job }));
+    const job = await room.states.at(trx, workroomId, row.id, row.version, row.request);
+    asked.afterwards(() => room.states.keep(workroomId, row.request, { version: row.version, job }));
     return { body: { version: row.version, job, conflicts: await openConflicts(asked, row) } };
   },
 
@@ -96,7 +96,7 @@ export const jobRoutes: PersonHandlers = {
     const row = await seeJobOnShelf(asked, param(asked, "job"), true);
     const version = versionOf(String(wanted), row);
     const { trx, workroomId, room } = asked;
-    const now = await room.states.at(trx, workroomId, row.id, row.version);
+    const now = await room.states.at(trx, workroomId, row.id, row.version, row.request);
     const then = await room.states.at(trx, workroomId, row.id, version);
     await noteDeed(trx, workroomId, asked.person.id, "restored a job", `${row.id} as of ${version}`);
     const at = new Date().toISOString();
@@ -192,8 +192,7 @@ async function putOnShelf(asked: AskedByPerson, request: string, job: Job): Prom
     ]);
   }
   asked.afterwards(() => {
-    room.states.forget(workroomId, job.id);
-    room.states.keep(workroomId, job.id, { version: 0, job });
+    room.states.keep(workroomId, request, { version: 0, job });
     room.news.wake(workroomId);
   });
   return { status: 201, body: shelvedJob(await seeJob(asked, job.id)) };

@@ -35,7 +35,7 @@ export const workRoutes: PersonHandlers = {
     await checkHolders(asked, changes);
     for (const jobId of new Set(changes.map(({ jobId }) => jobId))) {
       const row = await seeJobOnShelf(asked, jobId, true);
-      const job = await asked.room.states.at(asked.trx, asked.workroomId, jobId, row.version);
+      const job = await asked.room.states.at(asked.trx, asked.workroomId, jobId, row.version, row.request);
       const windows = new Set(job.rooms.flatMap(({ windows }) => windows.map(({ id }) => id)));
       for (const change of changes) {
         if (change.jobId !== jobId) continue;
