@@ -1,6 +1,6 @@
 import type { RoomWindow } from "../align/index.ts";
 import { CostSum } from "../cost/index.ts";
-import { bySeverity, lazy, workingOf } from "../figures/index.ts";
+import { bySeverity, type Finding, lazy, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
   type Job,
@@ -12,7 +12,7 @@ import {
   resolveShade,
   type Window,
 } from "../job/index.ts";
-import { askPlace, type CarefulLift, carefulLift } from "../safety/index.ts";
+import { askPlace, type CarefulLift, carefulLift, judgeRoomCords } from "../safety/index.ts";
 import { type AlignedRoom, type AlignedShade, alignRoom, roomByItself } from "./align-room.ts";
 import { remember, sameFields } from "./memo/remember.ts";
 import { shareEqual } from "./memo/share-equal.ts";
@@ -206,7 +206,12 @@ export class JobPlanner {
     const sum = lazy(() => this.#sum({ planned: this.#planned, rates, units, stock }));
     const workings = lazy(() => sum().workings.map(workingOf));
     const findings = lazy(() =>
-      [...askPlace(job), ...rooms.flatMap((one) => one.findings), ...sum().findings].sort(bySeverity),
+      [
+        ...askPlace(job),
+        ...rooms.flatMap((one) => one.findings),
+        ...(only === undefined ? cordsOfRooms(job, planned) : []),
+        ...sum().findings,
+      ].sort(bySeverity),
     );
     return {
       format: PLAN_FORMAT,
@@ -262,6 +267,16 @@ export class JobPlanner {
   #sharedBy({ cloths, hardware, rates, place, purpose }: Job): Shared {
     return this.#shared({ cloths, hardware, rates, place, purpose });
   }
+}
+
+/** Cords of several windows of one room, which the review of one shade does not see together. */
+function cordsOfRooms({ rooms, units }: Job, planned: readonly PlannedShade[]): Finding[] {
+  let from = 0;
+  return rooms.flatMap(({ name, windows }, r) => {
+    const shades = planned.slice(from, from + windows.length).map(({ shade }) => shade);
+    from += windows.length;
+    return judgeRoomCords({ name, units, path: `/rooms/${r}`, shades });
+  });
 }
 
 type SharedRead = Pick<Job, "cloths" | "hardware" | "rates" | "place" | "purpose">;

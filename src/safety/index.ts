@@ -1,5 +1,6 @@
 export { askPlace } from "./ask-place.ts";
 export { jobStamp } from "./job-stamp.ts";
+export { judgeRoomCords } from "./judge-room-cords.ts";
 export { type CautionInput, planCautions } from "./plan-cautions.ts";
 export { proposedLift } from "./propose-lift.ts";
 export { type CarefulLift, carefulLift } from "./review/careful-lift.ts";

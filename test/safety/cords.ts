@@ -7,7 +7,7 @@ import type {
 } from "../../src/safety/review/cord-geometry.ts";
 import { type Course, fromTo, steady } from "../../src/safety/review/course.ts";
 
-/** A shade without a cord, to hang cords on: 1.5 m high, its top 2.4 m above the floor, travel 1.2 m. */
+/** A shade without a cord, to hang cords on: 1.5 m high, its top 2.4 m above the floor with nothing to stand on, travel 1.2 m. */
 export function bare(over: Partial<CordGeometry> = {}): CordGeometry {
   return {
     kind: "spring",
@@ -15,6 +15,7 @@ export function bare(over: Partial<CordGeometry> = {}): CordGeometry {
     stretchPerN: 0,
     blindHeightMm: 1500,
     topAboveFloorMm: 2400,
+    footholdMm: 0,
     hemBelowTopMm: 1500,
     travelMm: 1200,
     ...over,

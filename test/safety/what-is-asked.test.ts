@@ -1,28 +1,39 @@
 import { describe, expect, it } from "vitest";
-import { plan } from "../../src/plan/index.ts";
+import { newJob, newWindow, type Job as WholeJob, type Window } from "../../src/job/index.ts";
+import { plan, proveRemedies } from "../../src/plan/index.ts";
 import { madeForText } from "../../src/safety/index.ts";
+import { lengthText } from "../../src/units/index.ts";
 import { jobWith } from "../job-with.ts";
 import { expectNear } from "../near.ts";
 
 type Job = NonNullable<Parameters<typeof jobWith>[1]>;
 type Opening = NonNullable<Parameters<typeof jobWith>[0]["opening"]>;
 
-function planned(job: Job, opening: Partial<Opening> = {}, lift: { cleatAboveFloorMm?: number } = {}) {
-  const made = plan(
-    jobWith(
-      {
-        opening: { widthsMm: [900], heightsMm: [2400], ...opening },
-        shade: { mount: "to-size", making: { lift: { kind: "cord-lock", ...lift } } },
-      },
-      job,
-    ),
+function planned(
+  job: Job,
+  opening: Partial<Opening> = {},
+  lift: { cleatAboveFloorMm?: number; tailMm?: number } = {},
+) {
+  const asJob = jobWith(
+    {
+      opening: { widthsMm: [900], heightsMm: [2400], ...opening },
+      shade: { mount: "to-size", making: { lift: { kind: "cord-lock", ...lift } } },
+    },
+    job,
   );
+  const made = plan(asJob);
   const [shade] = made.shades;
   if (shade === undefined) throw new Error("invalid job: empty");
   const asked = [...made.findings, ...shade.findings];
   return {
+    shade,
     ids: asked.map(({ id }) => id),
     finding: (id: string) => asked.find((finding) => finding.id === id),
+    proven: (id: string) =>
+      proveRemedies(asJob, made)
+        .shades.flatMap(({ findings }) => findings)
+        .filter((finding) => finding.id === id)
+        .flatMap(({ remedies }) => remedies.map(({ label }) => label)),
     result: (ruleId: string) => shade.safety.results.find((result) => result.ruleId === ruleId),
     outcome: (ruleId: string) => shade.safety.results.find((result) => result.ruleId === ruleId)?.outcome,
   };
@@ -47,6 +58,8 @@ describe("what was not said is not proven, and asks", () => {
   it("the height of the window, without which no Australian rule on heights holds", () => {
     const unsaid = planned({ place: "au", purpose: "for-sale" });
     expect(unsaid.outcome("AU-LOOP")).toBe("not-proven");
+    // A cleat 1600 mm above the floor may lie above the lock of a window that hangs low.
+    expect(unsaid.outcome("AU-CLEAT")).toBe("not-proven");
     expect(unsaid.ids).toContain("safety.height-unknown");
     const low = planned({ place: "au", purpose: "for-sale" }, { sillAboveFloorMm: 100 });
     expect([low.outcome("AU-LOOP"), low.ids.includes("safety.height-unknown")]).toEqual(["failed", false]);
@@ -62,7 +75,10 @@ describe("what was not said is not proven, and asks", () => {
     const high = { sillAboveFloorMm: 2200, heightsMm: [600] };
     const unsaid = planned({ place: "ie", purpose: "for-sale" }, high);
     expect(unsaid.ids).toContain("safety.foothold-unknown");
-    expect(unsaid.outcome("IE-END")).toBe("not-shown-to-fail");
+    // It ends at least 1.6 m above the floor, and not above a table that may stand there.
+    expect(unsaid.outcome("IE-END")).toBe("not-proven");
+    const none = planned({ place: "ie", purpose: "for-sale" }, { ...high, footholds: [] });
+    expect(none.outcome("IE-END")).toBe("not-shown-to-fail");
     const seat = planned({ place: "ie", purpose: "for-sale" }, { ...high, footholdMm: 900 });
     // 2200 + 600 − board 19 − lock 24 − tail 300 − travel, from the floor; 900 mm less from the seat.
     const end = (footholdMm: number) =>
@@ -117,15 +133,71 @@ describe("a loop with a connector that comes apart", () => {
 });
 
 describe("two shades side by side", () => {
-  it("cords on the side of a neighbour are told of, and hang on the other side if there is room", () => {
-    const beside = { wallMm: 150, angleDeg: 135 };
-    const { finding } = planned({ place: "gb", purpose: "for-sale" }, { right: beside });
-    expect(finding("safety.neighbour-cords")?.remedies[0]?.label).toContain("left");
-    const both = planned({ place: "gb", purpose: "for-sale" }, { left: beside, right: beside });
-    expect(both.finding("safety.neighbour-cords")?.remedies).toEqual([]);
-    expect(planned({ place: "gb", purpose: "for-sale" }, { left: beside }).ids).not.toContain(
-      "safety.neighbour-cords",
+  const beside = { wallMm: 150, angleDeg: 135 };
+  const near = (opening: object, lift: object = {}) =>
+    planned({ place: "gb", purpose: "for-sale", units: { system: "metric", ruler: "1 mm" } }, opening, lift);
+
+  const lockOf = (opening: object) => {
+    const { lift } = near(opening).shade;
+    if (lift.kind !== "cord-lock") throw new Error("invalid test job: no lock");
+    return lift;
+  };
+  const seatMm = (opening: object) => lockOf(opening).seat.xMm;
+
+  it("whose cords can reach each other are told of, from whichever end they hang", () => {
+    // At the near end: from the lock to the edge, and 2 · 150 mm · sin 67.5° across a corner of 135°.
+    const right = near({ right: beside }).finding("safety.neighbour-cords");
+    const toEdgeMm = 900 - seatMm({ right: beside });
+    expect(right?.text).toContain(
+      lengthText(toEdgeMm + 2 * 150 * Math.sin((67.5 * Math.PI) / 180), { system: "metric", ruler: "1 mm" }),
     );
+    // From the far end of a narrow shade long tails reach as well.
+    expect(near({ left: beside }).finding("safety.neighbour-cords")?.text).toContain(
+      "from the shade at its left",
+    );
+    expect(near({ left: { ...beside, shade: false } }).ids).not.toContain("safety.neighbour-cords");
+  });
+
+  it("two cords of L reach each other over 2 L and no further", () => {
+    const opening = { heightsMm: [1500], sillAboveFloorMm: 900 };
+    const { tailRaisedMm, seat } = lockOf(opening);
+    // Straight on, half of the wall between stands beside each: what is left of 2 L once the shade is crossed.
+    const justMm = (2 * tailRaisedMm - seat.xMm) / 2;
+    for (const [wallMm, reached] of [
+      [justMm - 1, true],
+      [justMm + 1, false],
+    ] as const)
+      expect(
+        near({ ...opening, left: { wallMm, angleDeg: 180 } }).ids.includes(
+          "safety.neighbour-cords",
+        ),
+      ).toBe(reached);
+  });
+
+  it("a way out is offered where the cords then reach no more", () => {
+    const wide = { widthsMm: [4000], heightsMm: [1200], sillAboveFloorMm: 900, right: beside };
+    const found = near(wide, { tailMm: 150 });
+    expect(found.proven("safety.neighbour-cords")).toEqual(["Work it from the left", "Raise it by a spring"]);
+    const narrow = near({ right: beside });
+    expect(narrow.proven("safety.neighbour-cords")).toEqual(["Raise it by a spring"]);
+  });
+
+  it("of a room nobody said what hangs beside what: it is asked once, with how far two cords reach", () => {
+    const job = newJob({ id: "bay", name: "Bay", system: "metric" });
+    const windows = ["left", "middle", "right"].map((name): Window => {
+      const one = newWindow({ id: name, name, widthMm: 700, heightMm: 1500, mount: "to-size" });
+      return { ...one, shade: { ...one.shade, making: { lift: { kind: "cord-lock" } } } };
+    });
+    job.rooms[0]?.windows.push(...windows);
+    const asked = (one: WholeJob) => plan(one).findings.find(({ id }) => id === "safety.room-cords");
+    const tails = plan(job).shades.map(({ lift }) => (lift.kind === "cord-lock" ? lift.tailRaisedMm : 0));
+    const [first = 0, second = 0] = tails.sort((a, b) => b - a);
+    expect(asked(job)?.text).toContain(`${lengthText(first + second, job.units)} apart or less`);
+    expect(asked(job)?.text).toContain("3 windows");
+    for (const { opening } of windows) opening.left = { angleDeg: 135, wallMm: 100, shade: true };
+    expect(asked(job)).toBeUndefined();
+    const spring = jobWith({ shade: { mount: "to-size", making: { lift: { kind: "spring" } } } });
+    expect(asked(spring)).toBeUndefined();
   });
 });
 

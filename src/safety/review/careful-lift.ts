@@ -116,7 +116,7 @@ const ROWS = 7;
 const SPAN_MM = 190;
 
 /**
- * A usual window to try a lift on before there is a shade: 1.5 m high with its top 2.4 m above the floor, rows
+ * A usual window to try a lift on before there is a shade: 1.5 m high with its top 2.4 m above the floor and nothing to stand on, rows
  * as close as any rule asks, four columns, the cleat at its default, and a tail no longer than a hand needs.
  */
 function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
@@ -137,6 +137,7 @@ function referenceShade(kind: LiftKind, guide: RearGuide): CordGeometry {
     kind,
     blindHeightMm: 1500,
     topAboveFloorMm: 2400,
+    footholdMm: 0,
     hemBelowTopMm: 1500,
     travelMm,
     stretchPerN: 0.001,

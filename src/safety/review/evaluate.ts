@@ -1,5 +1,6 @@
 import type { Goods, Purpose } from "../../job/index.ts";
 import type { RuleOutcome } from "../../shade-plan/index.ts";
+import { cite, sourced } from "../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../units/index.ts";
 import type { Check, Comparison, Rule } from "../rules/rule.ts";
 import { unmetCondition } from "./conditions.ts";
@@ -44,22 +45,35 @@ export function evaluate(
   return open(found, GOODS_UNKNOWN);
 }
 
-function fromText({ footholdName }: CordGeometry): string {
-  return `Measured from the ${footholdName ?? "highest thing that a child can stand on"} at the window, and not from the floor`;
+/** What may stand at a window where nobody said whether anything does. */
+const UNSAID_FOOTHOLD = sourced(750, "mm", cite("our-choice", "as high as a table"));
+
+function fromText({ footholdMm, footholdName }: CordGeometry): string {
+  return footholdMm === undefined
+    ? `Whether anything stands at the window for a child to climb on was not said. Measured from a table there`
+    : `Measured from the ${footholdName ?? "highest thing that a child can stand on"} at the window, and not from the floor`;
 }
 
-/** A height that does from the floor, and not from what a child can stand on, is not shown to do. */
+const SETTLED: readonly RuleOutcome[] = ["failed", "not-proven"];
+
+/**
+ * A height that does from the floor, and not from what a child can stand on, is not shown to do; nor does a rule pass
+ * a shade by that speaks of it from there. Where nobody said what stands there, something may.
+ */
 function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation): Evaluation {
   const { geometry } = situation;
-  const { footholdMm = 0, topAboveFloorMm } = geometry;
-  if (footholdMm <= 0 || topAboveFloorMm === undefined || fromFloor.outcome === "failed") return fromFloor;
+  const { footholdMm = UNSAID_FOOTHOLD.value, topAboveFloorMm } = geometry;
+  if (footholdMm <= 0 || topAboveFloorMm === undefined || SETTLED.includes(fromFloor.outcome))
+    return fromFloor;
   const pulls = geometry.pulls.map((pull) => ({
     ...pull,
     cleatAboveFloorMm: pull.cleatAboveFloorMm - footholdMm,
   }));
   const risen = { ...geometry, topAboveFloorMm: topAboveFloorMm - footholdMm, pulls };
   const found = evaluateCheck(check, { ...situation, geometry: risen });
-  return found.outcome === "failed" ? { ...open(found, fromText(geometry)), geometry: risen } : fromFloor;
+  return SETTLED.includes(found.outcome)
+    ? { ...open(found, fromText(geometry)), geometry: risen }
+    : fromFloor;
 }
 
 /** The same numbers, which convict only if something holds that nobody has said. */

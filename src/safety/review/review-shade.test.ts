@@ -299,7 +299,7 @@ describe("ways out", () => {
   it("a shorter tail does what it says, in the plan itself", () => {
     const before = jobWith(
       {
-        opening: { widthsMm: [900], heightsMm: [600], sillAboveFloorMm: 1900 },
+        opening: { widthsMm: [900], heightsMm: [600], sillAboveFloorMm: 1900, footholds: [] },
         shade: { mount: "to-size", making: { lift: { tailMm: 700 } } },
       },
       { place: "eu", purpose: "for-sale" },
@@ -313,7 +313,10 @@ describe("ways out", () => {
   it("a higher cleat does what it says, in the plan itself", () => {
     const low = { making: { lift: { cleatAboveFloorMm: 1200 } } };
     const before = jobWith(
-      { opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 900 }, shade: low },
+      {
+        opening: { widthsMm: [900], heightsMm: [1500], sillAboveFloorMm: 900, footholds: [] },
+        shade: low,
+      },
       { place: "au", purpose: "for-sale" },
     );
     const { findings } = planned(before);

@@ -36,15 +36,18 @@ const HEIGHT_UNKNOWN = "The height of the window above the floor is not known.";
 const NO_PULL_CORD = { absent: "No pull cord hangs on this lift." };
 const NO_LOOP = { absent: "No operating loop hangs on this lift." };
 
+const CLEAT_UNDER_WHAT =
+  "The height of the window above the floor is not known, so that the cleat may hang above what its cord comes from";
+
 export const cleatHeight = fact(({ geometry }) => {
-  const { pulls } = geometry;
+  const { pulls, topAboveFloorMm } = geometry;
   if (pulls.length === 0) return NO_PULL_CORD;
   const heightMm = Math.min(...pulls.map(({ cleatAboveFloorMm }) => cleatAboveFloorMm));
-  const astray = cleatAstray(geometry);
+  const open = cleatAstray(geometry) ?? (topAboveFloorMm === undefined ? CLEAT_UNDER_WHAT : undefined);
   return {
-    ...known(heightMm, astray ?? "Height of the cleat above the floor", RAISED),
+    ...known(heightMm, open ?? "Height of the cleat above the floor", RAISED),
     cords: "cleat",
-    ...(astray === undefined ? {} : { within: "not-proven", test: "wind-on-cleat" }),
+    ...(open === undefined ? {} : { within: "not-proven", test: "wind-on-cleat" }),
   };
 });
 
