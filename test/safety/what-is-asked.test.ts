@@ -168,9 +168,7 @@ describe("two shades side by side", () => {
       [justMm + 1, false],
     ] as const)
       expect(
-        near({ ...opening, left: { wallMm, angleDeg: 180 } }).ids.includes(
-          "safety.neighbour-cords",
-        ),
+        near({ ...opening, left: { wallMm, angleDeg: 180 } }).ids.includes("safety.neighbour-cords"),
       ).toBe(reached);
   });
 
