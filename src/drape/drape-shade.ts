@@ -42,6 +42,11 @@ export function drapeShade(input: DrapeInput, raise: number, options: DrapeOptio
   };
 }
 
+/** Its cloth is a net that must come to rest, and has a coarse form. */
+export function isNet({ form, folds }: Pick<DrapeInput, "form" | "folds">): boolean {
+  return folds === undefined && !isShirred(form);
+}
+
 function clothOf(
   input: DrapeInput,
   section: RaisedShape,

@@ -15,6 +15,7 @@ export { shapesBox } from "./placing/shapes-box.ts";
 export { textWidthEm } from "./placing/text-width.ts";
 export * from "./sheets/index.ts";
 export { knownOfTag } from "./sheets/known-of-tag.ts";
+export { drawScene, drawSceneFrame, type PictureScene, pictureScene } from "./sheets/picture.ts";
 export { type BareBatten, bareBattens, pictureRig, type RigLine } from "./sheets/picture-rig.ts";
 export * from "./sheets/picture-things.ts";
 export { drawTag } from "./sheets/tag.ts";

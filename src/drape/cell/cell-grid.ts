@@ -27,7 +27,7 @@ const FOLD_STEP_MM = 24;
 const FLAT_STEP_MM = 100;
 const HEM_STEP_MM = 22;
 const LEAST_FOLD = 8;
-const MOST_FOLD = 10;
+const MOST_FOLD = 8;
 const COARSE_FOLD = 6;
 /** More lines than this and each fold has to do with fewer. */
 const MOST_LINES = 150;

@@ -37,8 +37,8 @@ const MOST_HALF_BAY = 6;
 const MOST_CELLS = 4;
 const LINES_OF_BAYS = { plain: 26, gathered: 18 };
 /** Across half a shade that is held at its sides, and across a strip beside the outer column. */
-const LINES_HALF_SHADE = 7;
-const LINES_TAIL = 4;
+const LINES_HALF_SHADE = 6;
+const LINES_TAIL = 3;
 const NARROW_MM = 80;
 
 /** Shades held at the sides are solved by their left half; others by one half bay of each kind. */

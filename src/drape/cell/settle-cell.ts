@@ -9,24 +9,25 @@ import { nextShape } from "./next-shape.ts";
 import type { SettledCell } from "./settled-cell.ts";
 import { touching } from "./touching.ts";
 
+/** At rest as far as the eye can tell: the cloth would sink no farther than this on the mean, mm. */
+const SEEN_MM = 0.25;
 /** Threads soft at first; what may touch what is looked up anew for each round. */
 const ROUNDS = [
   { share: 0.1, most: 14, sinkMm: 0.2 },
   { share: 1, most: 12, sinkMm: 0.1 },
   { share: 1, most: 24, sinkMm: 0.05 },
 ];
-/** From a shape that is near. */
+/** From a shape that is near: so soft at first that the cloth follows its rings before it is drawn to length. */
 const NEXT_ROUNDS = [
-  { share: 1, most: 16, sinkMm: 0.1 },
-  { share: 1, most: 24, sinkMm: 0.05 },
+  { share: 0.02, most: 6, sinkMm: 2 },
+  { share: 0.2, most: 6, sinkMm: 1 },
+  { share: 1, most: 16, sinkMm: SEEN_MM },
 ];
 /** To be looked at for a moment. */
 const COARSE_ROUNDS = [{ share: 0.3, most: 10, sinkMm: 1 }];
 const REACH_MM = 60;
 /** A cell of more nodes than this is left as it was laid: nobody makes a shade of so many folds. */
 const MOST_NODES = 2000;
-/** At rest as far as the eye can tell: the cloth would sink no farther than this on the mean, mm. */
-const SEEN_MM = 0.25;
 
 /** What else a cell hangs by. */
 export interface SettleCellInput {

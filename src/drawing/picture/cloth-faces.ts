@@ -2,7 +2,7 @@ import type { HangingCloth } from "../../drape/index.ts";
 import type { Facet } from "../model.ts";
 import { type Camera, type PicturePoint, type SeenPoint, seenBy, towardsEye } from "./camera.ts";
 import type { ClothPattern } from "./cloth-pattern.ts";
-import { addFace, type DepthMap, emptyDepthMap, nearestAt } from "./depth-map.ts";
+import { addTriangle, type DepthMap, emptyDepthMap, nearestAt, type SeenPoints } from "./depth-map.ts";
 import { KEY, keyCamera, lightOn } from "./light.ts";
 
 /** Colours of the two sides of a cloth in full light, `#rrggbb`. */
@@ -22,95 +22,149 @@ const SHADES_MM = 5;
 const SHADES_ALONG_MM = 9;
 const MOST_SHADES_MM = 30;
 
-interface Quad {
-  corners: PicturePoint[];
-  seen: SeenPoint[];
-  middle: PicturePoint;
-  normal: PicturePoint;
-  strand: number;
-  nearMm: number;
-  /** Its middle on the flat cloth, mm. */
-  onCloth: readonly [x: number, y: number];
+/** The faces between the lines of a cloth, by their place: nodes, and what is worked out of each once. */
+interface Quads {
+  /** Four nodes of each, wound about it. */
+  nodes: Int32Array;
+  middle: Float64Array;
+  normal: Float64Array;
+  strand: Int32Array;
 }
 
 /** The faces of a cloth that are seen, lit, from behind to the front: strand before strand, and by depth in each. */
 export function clothFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
+  const quads = quadsOf(cloth);
+  const count = quads.strand.length;
   const see = seenBy(camera);
-  const quads = quadsOf(cloth, see);
-  const depth = mapOf(quads.map(({ seen }) => seen));
+  const seen = allSeen(cloth.placesMm, see);
+  const depth = mapOf(quads, seen);
+  const middles = allSeen(quads.middle, see);
   const fromKey = seenBy(keyCamera(camera.aim));
-  const keyDepth = mapOf(quads.map(({ corners }) => corners.map(fromKey)));
+  const keyDepth = mapOf(quads, allSeen(cloth.placesMm, fromKey));
   const eye = towardsEye(camera);
-  return quads
-    .filter((quad) => isSeen(quad, depth))
-    .sort((a, b) => b.strand - a.strand || a.nearMm - b.nearMm)
-    .map(({ seen, normal, middle, onCloth }): Facet => {
-      const isFace = dotProduct(normal, eye) >= 0;
-      const towards: PicturePoint = isFace ? normal : [-normal[0], -normal[1], -normal[2]];
-      const lit = shareInKey(middle, towards, fromKey, keyDepth);
-      const open = openness(see(middle), depth);
-      return {
-        points: wound(seen.map(({ at }) => at)),
-        colour: isFace ? (colours.pattern?.colourAt(...onCloth) ?? colours.face) : colours.back,
-        light: lightOn(towards, lit, open),
-      };
-    });
+  const order: number[] = [];
+  for (let q = 0; q < count; q++) if (isSeen(quads, q, seen, depth)) order.push(q);
+  order.sort(
+    (a, b) =>
+      (quads.strand[b] as number) - (quads.strand[a] as number) ||
+      (middles[3 * a + 2] as number) - (middles[3 * b + 2] as number),
+  );
+  return order.map((q): Facet => {
+    const normal = pointAt(quads.normal, q);
+    const isFace = dotProduct(normal, eye) >= 0;
+    const towards: PicturePoint = isFace ? normal : [-normal[0], -normal[1], -normal[2]];
+    const lit = shareInKey(pointAt(quads.middle, q), towards, fromKey, keyDepth);
+    const open = openness(middles, q, depth);
+    return {
+      points: wound(cornersOf(quads, q, seen)),
+      colour: isFace ? faceColour(cloth, quads, q, colours) : colours.back,
+      light: lightOn(towards, lit, open),
+    };
+  });
 }
 
-function quadsOf(
-  { across, along, placesMm, clothMm, strands }: HangingCloth,
-  see: (place: PicturePoint) => SeenPoint,
-): Quad[] {
-  const place = (i: number, j: number): PicturePoint => {
-    const at = 3 * (j * across + i);
-    return [placesMm[at] as number, placesMm[at + 1] as number, placesMm[at + 2] as number];
-  };
-  const onCloth = (i: number, j: number, c: number) => clothMm[2 * (j * across + i) + c] as number;
-  const quads: Quad[] = [];
+function quadsOf({ across, along, placesMm, strands }: HangingCloth): Quads {
+  const most = Math.max(0, (across - 1) * (along - 1));
+  const nodes = new Int32Array(4 * most);
+  const middle = new Float64Array(3 * most);
+  const normal = new Float64Array(3 * most);
+  const strand = new Int32Array(most);
+  let count = 0;
   for (let j = 0; j + 1 < along; j++) {
     for (let i = 0; i + 1 < across; i++) {
-      const corners = [place(i, j), place(i + 1, j), place(i + 1, j + 1), place(i, j + 1)];
-      const [a, b, c, d] = corners as [PicturePoint, PicturePoint, PicturePoint, PicturePoint];
-      const normal = unit(cross(minus(c, a), minus(d, b)));
-      if (normal === undefined) continue;
-      const middle = mean(corners);
-      quads.push({
-        ...{ corners, middle, normal, strand: strands[j + 1] as number },
-        seen: corners.map(see),
-        nearMm: see(middle).nearMm,
-        onCloth: [0, 1].map((c) => (onCloth(i, j, c) + onCloth(i + 1, j + 1, c)) / 2) as [number, number],
-      });
+      const a = j * across + i;
+      const [b, c, d] = [a + 1, a + across + 1, a + across];
+      const part = (n: number, k: number) => placesMm[3 * n + k] as number;
+      const [ux, uy, uz] = [part(c, 0) - part(a, 0), part(c, 1) - part(a, 1), part(c, 2) - part(a, 2)];
+      const [vx, vy, vz] = [part(d, 0) - part(b, 0), part(d, 1) - part(b, 1), part(d, 2) - part(b, 2)];
+      const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+      const length = Math.sqrt(x * x + y * y + z * z);
+      // Cloth that is folded away behind a line, or has no length, is no face.
+      if (length < 1e-9) continue;
+      nodes[4 * count] = a;
+      nodes[4 * count + 1] = b;
+      nodes[4 * count + 2] = c;
+      nodes[4 * count + 3] = d;
+      for (let k = 0; k < 3; k++)
+        middle[3 * count + k] = (part(a, k) + part(b, k) + part(c, k) + part(d, k)) / 4;
+      normal[3 * count] = x / length;
+      normal[3 * count + 1] = y / length;
+      normal[3 * count + 2] = z / length;
+      strand[count] = strands[j + 1] as number;
+      count++;
     }
   }
-  return quads;
+  return {
+    nodes: nodes.subarray(0, 4 * count),
+    middle: middle.subarray(0, 3 * count),
+    normal: normal.subarray(0, 3 * count),
+    strand: strand.subarray(0, count),
+  };
 }
 
-function mapOf(faces: SeenPoint[][]): DepthMap {
-  const map = emptyDepthMap(faces, SPOT_MM);
-  for (const face of faces) addFace(map, face);
+function allSeen(placesMm: Float64Array, see: (place: PicturePoint) => SeenPoint): SeenPoints {
+  const seen = new Float64Array(placesMm.length);
+  for (let at = 0; at < placesMm.length; at += 3) {
+    const point = see([placesMm[at] as number, placesMm[at + 1] as number, placesMm[at + 2] as number]);
+    seen[at] = point.at[0];
+    seen[at + 1] = point.at[1];
+    seen[at + 2] = point.nearMm;
+  }
+  return seen;
+}
+
+function mapOf({ nodes }: Quads, seen: SeenPoints): DepthMap {
+  const map = emptyDepthMap(seen, SPOT_MM);
+  for (let at = 0; at < nodes.length; at += 4) {
+    const [a, b, c, d] = [nodes[at], nodes[at + 1], nodes[at + 2], nodes[at + 3]] as [
+      number,
+      number,
+      number,
+      number,
+    ];
+    addTriangle(map, seen, a, b, c);
+    addTriangle(map, seen, a, c, d);
+  }
   return map;
 }
 
 /** Some part of it lies before everything else. */
-function isSeen({ seen }: Quad, depth: DepthMap): boolean {
-  const [a, b, c, d] = seen as [SeenPoint, SeenPoint, SeenPoint, SeenPoint];
+function isSeen({ nodes }: Quads, q: number, seen: SeenPoints, depth: DepthMap): boolean {
+  const a = 3 * (nodes[4 * q] as number);
+  const b = 3 * (nodes[4 * q + 1] as number);
+  const c = 3 * (nodes[4 * q + 2] as number);
+  const d = 3 * (nodes[4 * q + 3] as number);
   for (const u of SAMPLES) {
     for (const v of SAMPLES) {
-      const weight = [(1 - u) * (1 - v), u * (1 - v), u * v, (1 - u) * v];
-      const blend = (of: (point: SeenPoint) => number) =>
-        of(a) * (weight[0] as number) +
-        of(b) * (weight[1] as number) +
-        of(c) * (weight[2] as number) +
-        of(d) * (weight[3] as number);
-      const near = blend((point) => point.nearMm);
-      if (near > nearestAt(depth, [blend(({ at }) => at[0]), blend(({ at }) => at[1])]) - HIDES_MM)
-        return true;
+      const [p, r, s, t] = [(1 - u) * (1 - v), u * (1 - v), u * v, (1 - u) * v];
+      const blend = (k: number) =>
+        p * (seen[a + k] as number) +
+        r * (seen[b + k] as number) +
+        s * (seen[c + k] as number) +
+        t * (seen[d + k] as number);
+      if (blend(2) > nearestAt(depth, blend(0), blend(1)) - HIDES_MM) return true;
     }
   }
   return false;
 }
 
 const SAMPLES = [0.04, 0.5, 0.96];
+
+function faceColour(
+  { clothMm }: HangingCloth,
+  { nodes }: Quads,
+  q: number,
+  { face, pattern }: ClothColours,
+): string {
+  if (pattern === undefined) return face;
+  const mean = (k: 0 | 1) => {
+    let sum = 0;
+    for (let corner = 0; corner < 4; corner++)
+      sum += clothMm[2 * (nodes[4 * q + corner] as number) + k] as number;
+    return sum / 4;
+  };
+  return pattern.colourAt(mean(0), mean(1));
+}
 
 /** How much of the key light reaches a place, by four looks round it. */
 function shareInKey(
@@ -129,7 +183,7 @@ function shareInKey(
   const { at, nearMm } = fromKey([middle[0] + normal[0], middle[1] + normal[1], middle[2] + normal[2]]);
   let lit = 0;
   for (const [dx, dy] of AROUND_SPOT)
-    lit += nearestAt(map, [at[0] + dx, at[1] + dy]) <= nearMm + shades ? 1 : 0;
+    lit += nearestAt(map, at[0] + dx, at[1] + dy) <= nearMm + shades ? 1 : 0;
   return lit / AROUND_SPOT.length;
 }
 
@@ -142,20 +196,30 @@ const AROUND_SPOT = [
 ] as const;
 
 /** How open a place lies to the room: less between folds that stand out round it. */
-function openness({ at, nearMm }: SeenPoint, map: DepthMap): number {
+function openness(middles: SeenPoints, q: number, map: DepthMap): number {
+  const [x, y, nearMm] = pointAt(middles, q);
   let closed = 0;
-  for (const radius of RADII) {
-    for (let k = 0; k < TURNS; k++) {
-      const turn = (2 * Math.PI * k) / TURNS;
-      const near = nearestAt(map, [at[0] + radius * Math.cos(turn), at[1] + radius * Math.sin(turn)]);
-      closed += Math.min(1, Math.max(0, (near - nearMm - 2) / radius));
-    }
-  }
-  return 1 - closed / (RADII.length * TURNS);
+  for (const [dx, dy, radius] of LOOKS)
+    closed += Math.min(1, Math.max(0, (nearestAt(map, x + dx, y + dy) - nearMm - 2) / radius));
+  return 1 - closed / LOOKS.length;
 }
 
 const RADII = [10, 24, 50];
 const TURNS = 8;
+/** From a place to where it is looked round: across, down and how far, mm. */
+const LOOKS = RADII.flatMap((radius) =>
+  Array.from({ length: TURNS }, (_, k) => {
+    const turn = (2 * Math.PI * k) / TURNS;
+    return [radius * Math.cos(turn), radius * Math.sin(turn), radius] as const;
+  }),
+);
+
+function cornersOf({ nodes }: Quads, q: number, seen: SeenPoints): (readonly [number, number])[] {
+  return [0, 1, 2, 3].map((corner) => {
+    const n = nodes[4 * q + corner] as number;
+    return [seen[3 * n] as number, seen[3 * n + 1] as number] as const;
+  });
+}
 
 /** All faces wound one way, so that two that overlap in one path do not cancel. */
 function wound(points: (readonly [number, number])[]): (readonly [number, number])[] {
@@ -164,29 +228,13 @@ function wound(points: (readonly [number, number])[]): (readonly [number, number
     const [u, v] = points[(i + 1) % points.length] as readonly [number, number];
     area += x * v - u * y;
   });
-  return area < 0 ? [...points].reverse() : points;
+  return area < 0 ? points.reverse() : points;
 }
 
-function mean(places: readonly PicturePoint[]): PicturePoint {
-  const sum = [0, 1, 2].map(
-    (c) => places.reduce((total, place) => total + (place[c] as number), 0) / places.length,
-  );
-  return [sum[0] as number, sum[1] as number, sum[2] as number];
+function pointAt(list: Float64Array, n: number): PicturePoint {
+  return [list[3 * n] as number, list[3 * n + 1] as number, list[3 * n + 2] as number];
 }
 
-function minus(a: PicturePoint, b: PicturePoint): PicturePoint {
-  return [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-}
-
-function cross(a: PicturePoint, b: PicturePoint): PicturePoint {
-  return [a[1] * b[2] - a[2] * b[1], a[2] * b[0] - a[0] * b[2], a[0] * b[1] - a[1] * b[0]];
-}
-
-function unit(a: PicturePoint): PicturePoint | undefined {
-  const length = Math.hypot(...a);
-  return length < 1e-9 ? undefined : [a[0] / length, a[1] / length, a[2] / length];
-}
-
-export function dotProduct(a: PicturePoint, b: PicturePoint): number {
+function dotProduct(a: PicturePoint, b: PicturePoint): number {
   return a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
 }

@@ -1,5 +1,3 @@
-import type { SeenPoint } from "./camera.ts";
-
 /** The nearest surface behind each spot of a picture: a grid of spots of one size. */
 export interface DepthMap {
   left: number;
@@ -13,15 +11,18 @@ export interface DepthMap {
 /** More spots than this and each is larger. */
 const MOST_SPOTS = 300_000;
 
-export function emptyDepthMap(corners: readonly SeenPoint[][], leastSpotMm: number): DepthMap {
+/** Points as they are seen, three numbers each: x and y on the picture, and how near they are, mm. */
+export type SeenPoints = Float64Array;
+
+/** A map without surfaces, large enough for these points. */
+export function emptyDepthMap(points: SeenPoints, leastSpotMm: number): DepthMap {
   let [left, top, right, bottom] = [Infinity, Infinity, -Infinity, -Infinity];
-  for (const face of corners) {
-    for (const { at } of face) {
-      left = Math.min(left, at[0]);
-      right = Math.max(right, at[0]);
-      top = Math.min(top, at[1]);
-      bottom = Math.max(bottom, at[1]);
-    }
+  for (let at = 0; at < points.length; at += 3) {
+    const [x, y] = [points[at] as number, points[at + 1] as number];
+    left = Math.min(left, x);
+    right = Math.max(right, x);
+    top = Math.min(top, y);
+    bottom = Math.max(bottom, y);
   }
   const spotMm = Math.max(leastSpotMm, Math.sqrt(((right - left) * (bottom - top)) / MOST_SPOTS) || 0);
   const columns = Math.max(1, Math.ceil((right - left) / spotMm) + 1);
@@ -29,38 +30,38 @@ export function emptyDepthMap(corners: readonly SeenPoint[][], leastSpotMm: numb
   return { left, top, spotMm, columns, rows, nearMm: new Float64Array(columns * rows).fill(-Infinity) };
 }
 
-/** Puts a face of four corners on the map, as two triangles. */
-export function addFace(map: DepthMap, [a, b, c, d]: readonly SeenPoint[]): void {
-  if (a === undefined || b === undefined || c === undefined) return;
-  addTriangle(map, a, b, c);
-  if (d !== undefined) addTriangle(map, a, c, d);
-}
-
-function addTriangle(map: DepthMap, a: SeenPoint, b: SeenPoint, c: SeenPoint): void {
-  const spot = (x: number, from: number) => (x - from) / map.spotMm;
-  const [ax, ay, bx, by, cx, cy] = [a, b, c].flatMap(({ at }) => [
-    spot(at[0], map.left),
-    spot(at[1], map.top),
-  ]) as [number, number, number, number, number, number];
+/** Puts the triangle of three points on the map. */
+export function addTriangle(map: DepthMap, points: SeenPoints, a: number, b: number, c: number): void {
+  const { left, top, spotMm, columns, nearMm } = map;
+  const ax = ((points[3 * a] as number) - left) / spotMm;
+  const ay = ((points[3 * a + 1] as number) - top) / spotMm;
+  const bx = ((points[3 * b] as number) - left) / spotMm;
+  const by = ((points[3 * b + 1] as number) - top) / spotMm;
+  const cx = ((points[3 * c] as number) - left) / spotMm;
+  const cy = ((points[3 * c + 1] as number) - top) / spotMm;
   const area = (bx - ax) * (cy - ay) - (cx - ax) * (by - ay);
   if (Math.abs(area) < 1e-9) return;
+  const nearA = points[3 * a + 2] as number;
+  const nearB = points[3 * b + 2] as number;
+  const nearC = points[3 * c + 2] as number;
   const toRow = Math.min(map.rows - 1, Math.floor(Math.max(ay, by, cy)));
-  const toColumn = Math.min(map.columns - 1, Math.floor(Math.max(ax, bx, cx)));
+  const toColumn = Math.min(columns - 1, Math.floor(Math.max(ax, bx, cx)));
+  const fromColumn = Math.max(0, Math.ceil(Math.min(ax, bx, cx)));
   for (let row = Math.max(0, Math.ceil(Math.min(ay, by, cy))); row <= toRow; row++) {
-    for (let column = Math.max(0, Math.ceil(Math.min(ax, bx, cx))); column <= toColumn; column++) {
+    for (let column = fromColumn; column <= toColumn; column++) {
       const u = ((bx - column) * (cy - row) - (cx - column) * (by - row)) / area;
       const v = ((cx - column) * (ay - row) - (ax - column) * (cy - row)) / area;
       const w = 1 - u - v;
       if (u < -1e-9 || v < -1e-9 || w < -1e-9) continue;
-      const near = u * a.nearMm + v * b.nearMm + w * c.nearMm;
-      const at = row * map.columns + column;
-      if (near > (map.nearMm[at] as number)) map.nearMm[at] = near;
+      const near = u * nearA + v * nearB + w * nearC;
+      const at = row * columns + column;
+      if (near > (nearMm[at] as number)) nearMm[at] = near;
     }
   }
 }
 
 /** How near the nearest surface is at a spot; −∞ where there is none. */
-export function nearestAt(map: DepthMap, [x, y]: readonly [number, number]): number {
+export function nearestAt(map: DepthMap, x: number, y: number): number {
   const column = Math.round((x - map.left) / map.spotMm);
   const row = Math.round((y - map.top) / map.spotMm);
   if (column < 0 || row < 0 || column >= map.columns || row >= map.rows) return -Infinity;

@@ -8,7 +8,7 @@ import { place } from "../placing/place.ts";
 import { drawSheet } from "../sheets/index.ts";
 import { toSvg } from "../svg/svg.ts";
 import { type Camera, seenBy } from "./camera.ts";
-import { addFace, emptyDepthMap, nearestAt } from "./depth-map.ts";
+import { addTriangle, emptyDepthMap, nearestAt } from "./depth-map.ts";
 import { litHex } from "./lit-colour.ts";
 import { refined } from "./refine.ts";
 
@@ -47,21 +47,29 @@ describe("a camera", () => {
 });
 
 test("a depth map tells the nearer of two faces", () => {
-  const square = (nearMm: number, size: number) =>
-    (
-      [
-        [0, 0],
-        [size, 0],
-        [size, size],
-        [0, size],
-      ] as const
-    ).map((at) => ({ at, nearMm }));
-  const map = emptyDepthMap([square(0, 40)], 4);
-  addFace(map, square(0, 40));
-  addFace(map, square(7, 20));
-  expect(nearestAt(map, [10, 10])).toBe(7);
-  expect(nearestAt(map, [32, 32])).toBe(0);
-  expect(nearestAt(map, [90, 10])).toBe(Number.NEGATIVE_INFINITY);
+  const square = (nearMm: number, size: number) => [
+    0,
+    0,
+    nearMm,
+    size,
+    0,
+    nearMm,
+    size,
+    size,
+    nearMm,
+    0,
+    size,
+    nearMm,
+  ];
+  const points = Float64Array.from([...square(0, 40), ...square(7, 20)]);
+  const map = emptyDepthMap(points, 4);
+  for (const a of [0, 4]) {
+    addTriangle(map, points, a, a + 1, a + 2);
+    addTriangle(map, points, a, a + 2, a + 3);
+  }
+  expect(nearestAt(map, 10, 10)).toBe(7);
+  expect(nearestAt(map, 32, 32)).toBe(0);
+  expect(nearestAt(map, 90, 10)).toBe(Number.NEGATIVE_INFINITY);
 });
 
 test("dividing cloth keeps its nodes, and adds none where it hangs flat", () => {

@@ -1,16 +1,38 @@
 import type { DrapeInput, DrapeMethod } from "../../drape/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import type { LayerCut } from "../../shade-plan/index.ts";
 import type { ClothColours } from "../picture/cloth-faces.ts";
 import { clothPattern } from "../picture/cloth-pattern.ts";
 import type { WindowBehind } from "../picture/window-faces.ts";
 import { openingBox } from "./opening-box.ts";
 
-/** The two sides that are seen: the face, and the layer nearest to the glass. */
-export function clothColours({ cloth }: Pick<ShadePlan, "cloth">): ClothColours {
+/** The two sides that are seen, and what the pattern of the face is drawn from: all of it data. */
+export interface SceneColours {
+  face: string;
+  back: string;
+  patterned?: Pick<LayerCut, "colour" | "motif" | "swatch">;
+}
+
+/** The face, and the layer nearest to the glass. */
+export function sceneColours({ cloth }: Pick<ShadePlan, "cloth">): SceneColours {
   const layer = cloth.layers.find((one) => one.layer === "face");
   const face = layer?.colour ?? PLAIN;
-  const pattern = layer === undefined ? undefined : clothPattern(layer);
-  return { face, back: cloth.layers.at(-1)?.colour ?? face, ...(pattern === undefined ? {} : { pattern }) };
+  const back = cloth.layers.at(-1)?.colour ?? face;
+  if (layer === undefined) return { face, back };
+  const { colour, motif, swatch } = layer;
+  return {
+    ...{ face, back },
+    patterned: {
+      colour,
+      ...(motif === undefined ? {} : { motif }),
+      ...(swatch === undefined ? {} : { swatch }),
+    },
+  };
+}
+
+export function clothColours({ face, back, patterned }: SceneColours): ClothColours {
+  const pattern = patterned === undefined ? undefined : clothPattern(patterned);
+  return { face, back, ...(pattern === undefined ? {} : { pattern }) };
 }
 
 const PLAIN = "#d9c7a3";
@@ -51,6 +73,9 @@ export function drapeInput(shade: ShadePlan): DrapeInput {
   const { style, size, grid, form, feel, mass, board, folds } = shade;
   return { ...{ style, size, grid, form, feel, mass, board }, ...(folds === undefined ? {} : { folds }) };
 }
+
+/** Of a shape that is only looked at for a moment. */
+export const COARSE_WORDS = "Coarse as yet: the cloth is still coming to rest.";
 
 /** How true the shape of the cloth is. */
 export function methodWords(method: DrapeMethod): string {

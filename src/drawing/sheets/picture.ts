@@ -1,14 +1,23 @@
-import { drapeShade, type HangingCloth, surfaceFigures } from "../../drape/index.ts";
-import type { Drawing, Facet } from "../model.ts";
+import { type DrapeInput, drapeShade, type HangingCloth, surfaceFigures } from "../../drape/index.ts";
+import type { UnitChoice } from "../../units/index.ts";
+import type { Drawing, Facet, Point, Primitive } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
 import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
 import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
-import { windowFaces } from "../picture/window-faces.ts";
+import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
 import { hangingControl } from "./hanging-control.ts";
 import { differenceWords, pictureFacts } from "./picture-facts.ts";
-import { clothColours, drapeInput, methodWords, windowBehind } from "./picture-things.ts";
-import { shapeNow } from "./shape-now.ts";
+import { type BareBatten, bareBattens } from "./picture-rig.ts";
+import {
+  COARSE_WORDS,
+  clothColours,
+  drapeInput,
+  methodWords,
+  type SceneColours,
+  sceneColours,
+  windowBehind,
+} from "./picture-things.ts";
 import { line } from "./shapes.ts";
 import { lengthFact, raiseName, type SheetInput } from "./sheet-input.ts";
 
@@ -24,27 +33,46 @@ const FIRST_PATTERNED = 8000;
 const MOST_FACES = 14_000;
 const SEEN_FACES = 2600;
 
+/** What a picture at one height follows from, and nothing else: it can be sent to another thread. */
+export interface PictureScene {
+  drape: DrapeInput;
+  raise: number;
+  units: UnitChoice;
+  behind: WindowBehind;
+  colours: SceneColours;
+  /** What hangs at the control side, and battens bare on the face, mm as on the shade. */
+  control: readonly Primitive[];
+  battens: readonly BareBatten[];
+}
+
+export function pictureScene(input: SheetInput): PictureScene {
+  const { shade, units, raise } = input;
+  return {
+    ...{ drape: drapeInput(shade), raise, units },
+    behind: windowBehind(shade),
+    colours: sceneColours(shade),
+    control: hangingControl(input, raise),
+    battens: bareBattens(shade, units, raise),
+  };
+}
+
 /** The shade as it hangs, seen from the room: its cloth brought to rest, in its own colours. */
 export function drawPicture(input: SheetInput): Drawing {
-  const { shade, units, raise } = input;
-  const { size } = shade;
-  const { id, words } = raiseName(raise);
-  const draped = drapeInput(shade);
-  const hanging = drapeShade(draped, raise);
-  const figures = surfaceFigures(draped, raise, hanging);
-  const camera: Camera = {
-    aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
-    distanceMm: Math.max(
-      LEAST_DISTANCE_MM,
-      DISTANCES * Math.max(size.finishedWidthMm, size.finishedLengthMm),
-    ),
-    ...{ aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
-  };
-  const behind = windowBehind(shade);
+  return drawScene(pictureScene(input));
+}
+
+/** The same from its scene; `coarse`: near enough to look at while the better one is on its way. */
+export function drawScene(scene: PictureScene, { coarse = false }: { coarse?: boolean } = {}): Drawing {
+  const { drape, raise, units, behind, control, battens } = scene;
+  const { size } = drape;
+  const hanging = drapeShade(drape, raise, { coarse });
+  const figures = coarse ? [] : surfaceFigures(drape, raise, hanging);
+  const { words } = raiseName(raise);
+  const camera = cameraOf(scene);
+  const how = coarse ? COARSE_WORDS : `${methodWords(hanging.method)}${differenceWords(figures)}`;
   return {
-    id: `picture${id}`,
-    title: "Picture",
-    caption: `As it hangs, seen from the right of its middle. ${words}. ${methodWords(hanging.method)}${differenceWords(figures)}`,
+    ...namedScene(scene),
+    caption: `As it hangs, seen from the right of its middle. ${words}. ${how}`,
     primitives: [
       {
         kind: "facets",
@@ -53,16 +81,41 @@ export function drawPicture(input: SheetInput): Drawing {
           ...windowFaces(behind, camera),
           // What hangs at the control side hangs from under the board, behind the cloth.
           ...lineFaces(
-            hangingControl(input, raise),
-            { z: -shade.board.depthMm / 2, bottom: behind.wall.bottom, colour: CORD },
+            control,
+            { z: -drape.board.depthMm / 2, bottom: behind.wall.bottom, colour: CORD },
             camera,
           ),
-          ...enoughFaces(hanging.cloth, camera, clothColours(shade)),
-          ...battens(input, hanging.cloth, camera),
+          ...enoughFaces(hanging.cloth, camera, clothColours(scene.colours)),
+          ...battens.flatMap((batten) => battenFaces(batten, hanging.cloth, camera)),
         ],
       },
     ],
     facts: [lengthFact("Finished width", size.finishedWidthMm, units), ...pictureFacts(figures, units)],
+  };
+}
+
+/** The wall and window of a scene alone: as large as its picture at any height. */
+export function drawSceneFrame(scene: PictureScene): Drawing {
+  return {
+    ...namedScene(scene),
+    caption: "",
+    primitives: [{ kind: "facets", role: "picture", faces: windowFaces(scene.behind, cameraOf(scene)) }],
+    facts: [],
+  };
+}
+
+function namedScene({ raise }: PictureScene): Pick<Drawing, "id" | "title"> {
+  return { id: `picture${raiseName(raise).id}`, title: "Picture" };
+}
+
+function cameraOf({ drape: { size } }: PictureScene): Camera {
+  return {
+    aim: [size.finishedWidthMm / 2, size.finishedLengthMm / 2, 0],
+    distanceMm: Math.max(
+      LEAST_DISTANCE_MM,
+      DISTANCES * Math.max(size.finishedWidthMm, size.finishedLengthMm),
+    ),
+    ...{ aroundRad: AROUND_RAD, aboveRad: ABOVE_RAD },
   };
 }
 
@@ -75,19 +128,20 @@ function enoughFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours)
   return wanted < 1.2 * most ? first : clothFaces(refined(cloth, wanted, largestMm), camera, colours);
 }
 
-/** Battens bare on the face, before the cloth that they lie on. */
-function battens(input: SheetInput, cloth: HangingCloth, camera: Camera): Facet[] {
-  return shapeNow(input)
-    .lines.filter(({ kind, seenFrom }) => kind === "rib" && seenFrom !== "back")
-    .flatMap(({ points }) => {
-      const y = points.reduce((sum, [, down]) => sum + down, 0) / points.length;
-      const z = foremostAt(cloth, y) + BATTEN_OUT_MM;
-      return lineFaces(
-        [line("rib", points, { closed: true })],
-        { z, bottom: Number.POSITIVE_INFINITY, colour: BATTEN },
-        camera,
-      );
-    });
+/** A batten bare on the face, before the cloth that it lies on. */
+function battenFaces({ left, right, top, bottom }: BareBatten, cloth: HangingCloth, camera: Camera): Facet[] {
+  const z = foremostAt(cloth, (top + bottom) / 2) + BATTEN_OUT_MM;
+  const outline: Point[] = [
+    [left, top],
+    [right, top],
+    [right, bottom],
+    [left, bottom],
+  ];
+  return lineFaces(
+    [line("rib", outline, { closed: true })],
+    { z, bottom: Number.POSITIVE_INFINITY, colour: BATTEN },
+    camera,
+  );
 }
 
 /** How far the cloth stands out at a height, mm. */

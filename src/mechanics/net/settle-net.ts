@@ -1,5 +1,5 @@
 import { conjugateGradients, dot } from "../solve/conjugate-gradients.ts";
-import { factorEnvelope, multiplyEnvelope, solveEnvelope } from "../solve/envelope.ts";
+import { factorEnvelope, solveEnvelope } from "../solve/envelope.ts";
 import type { Solved } from "../solve/outcome.ts";
 import type { ClothNet } from "./net.ts";
 import { netEnergy } from "./net-energy.ts";
@@ -68,78 +68,78 @@ export function settleNet(
   return stuck(most);
 }
 
+/** The step of Newton’s method from here; undefined where the matrix cannot be made positive. */
 function newtonStep(net: ClothNet, pattern: NetPattern, x: Float64Array, gradient: Float64Array) {
   const { row, rows, matrix } = pattern;
   fillMatrix(net, pattern, x);
-  const whole = factored(
-    matrix,
-    net.loadN.reduce((sum, newton) => sum + Math.abs(newton), 0) / net.nodeCount,
-  );
-  if (whole === undefined) return undefined;
+  const load = net.loadN.reduce((sum, newton) => sum + Math.abs(newton), 0);
+  if (!factored(matrix, load / net.nodeCount)) return undefined;
   const right = new Float64Array(rows);
   for (let i = 0; i < row.length; i++)
     if ((row[i] as number) >= 0) right[row[i] as number] = -(gradient[i] as number);
-  const pressed = pressedContacts(net, x).map(({ at, slope }) => {
-    const rowsOf: number[] = [];
-    const weights: number[] = [];
-    eachContactNode(net, at, (i, weight) => {
-      const r = row[i] as number;
-      if (r < 0) return;
-      rowsOf.push(r);
-      weights.push(weight);
-    });
-    return { slope, rowsOf, weights, sides: (net.contacts.nodes[3 * at + 1] as number) < 0 ? 1 : 2 };
-  });
-  let solution: Float64Array = right;
-  if (pressed.some(({ sides }) => sides === 2)) {
-    const plain = { ...matrix, values: whole };
-    const multiply = (v: Float64Array) => {
-      const sum = new Float64Array(rows);
-      multiplyEnvelope(plain, v, sum);
-      for (const { slope, rowsOf, weights, sides } of pressed) {
-        let depth = 0;
-        for (let i = 0; i < rowsOf.length; i++)
-          depth += (weights[i] as number) * (v[rowsOf[i] as number] as number);
-        for (let i = 0; i < rowsOf.length; i++) {
-          const r = rowsOf[i] as number;
-          const weight = weights[i] as number;
-          sum[r] =
-            (sum[r] as number) + slope * (weight * depth - sides * Math.abs(weight) * (v[r] as number));
-        }
-      }
-      return sum;
-    };
-    solution = conjugateGradients(right, multiply, (r) => solveEnvelope(matrix, r), {
-      share: CONTACT_SHARE,
-      most: CONTACT_STEPS,
-    });
-  } else solveEnvelope(matrix, solution);
+  const beyond = contactsBeyond(net, pattern, x);
+  if (beyond === undefined) solveEnvelope(matrix, right);
+  const solution =
+    beyond === undefined
+      ? right
+      : conjugateGradients(
+          right,
+          { solve: (r) => solveEnvelope(matrix, r), addBeyond: beyond },
+          { share: CONTACT_SHARE, most: CONTACT_STEPS },
+        );
   const step = new Float64Array(row.length);
   for (let i = 0; i < row.length; i++)
     if ((row[i] as number) >= 0) step[i] = solution[row[i] as number] as number;
   return step;
 }
 
+/**
+ * What contacts of cloth on cloth add to the matrix beyond its envelope, where each of their nodes was stiffened alone;
+ * undefined where none is pressed.
+ */
+function contactsBeyond(net: ClothNet, { row }: NetPattern, x: Float64Array) {
+  const pressed = pressedContacts(net, x).flatMap(({ at, slope }) => {
+    if ((net.contacts.nodes[3 * at + 1] as number) < 0) return [];
+    const rows: number[] = [];
+    const weights: number[] = [];
+    eachContactNode(net, at, (i, weight) => {
+      const r = row[i] as number;
+      if (r < 0) return;
+      rows.push(r);
+      weights.push(weight);
+    });
+    return [{ slope, rows, weights }];
+  });
+  if (pressed.length === 0) return undefined;
+  return (v: Float64Array, sum: Float64Array) => {
+    for (const { slope, rows, weights } of pressed) {
+      let depth = 0;
+      for (let i = 0; i < rows.length; i++)
+        depth += (weights[i] as number) * (v[rows[i] as number] as number);
+      for (let i = 0; i < rows.length; i++) {
+        const r = rows[i] as number;
+        const weight = weights[i] as number;
+        sum[r] = (sum[r] as number) + slope * (weight * depth - 2 * Math.abs(weight) * (v[r] as number));
+      }
+    }
+  };
+}
+
 /** Springs to where each node is, by turns: too weak to slow a step, yet what is slack altogether has a place then. */
 const TIES = [1e-4, 1e-2, 1];
 
-/**
- * The factor in place of the matrix, and the values of the matrix; undefined where it is not positive definite.
- * `loadN` is that of a mean node.
- */
-function factored(matrix: NetPattern["matrix"], loadN: number): Float64Array | undefined {
+/** The factor in place of the matrix; false where that is not positive definite. `loadN` is that of a mean node. */
+function factored(matrix: NetPattern["matrix"], loadN: number): boolean {
   const { size, start, values } = matrix;
   const bare = values.slice();
-  for (const tie of TIES) {
-    values.set(bare);
+  return TIES.some((tie, turn) => {
+    if (turn > 0) values.set(bare);
     for (let i = 0; i < size; i++) {
       const at = (start[i] as number) + i;
       values[at] = (values[at] as number) + tie * loadN;
     }
-    const whole = values.slice();
-    if (factorEnvelope(matrix)) return whole;
-  }
-  return undefined;
+    return factorEnvelope(matrix);
+  });
 }
 
 function longest(step: Float64Array): number {

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, type PointerEvent, useEffect, useRef, useState } from "react";
-import { methodWords } from "../../drawing/index.ts";
+import { COARSE_WORDS, methodWords } from "../../drawing/index.ts";
 import { Segments } from "../inputs/segments.tsx";
 import { useShade } from "../shade/shade-context.tsx";
 import { useBox } from "../sheets/use-box.ts";
@@ -80,7 +80,7 @@ function wordsOf(heights: KnownHeights | undefined, raise: number): string {
   const nearest = frames.reduce((best, one) =>
     Math.abs(one.raise - raise) < Math.abs(best.raise - raise) ? one : best,
   );
-  if (nearest.coarse) return "Coarse as yet: the cloth is still coming to rest.";
+  if (nearest.coarse) return COARSE_WORDS;
   return methodWords(nearest.method);
 }
 

@@ -1,6 +1,6 @@
 import { lazy, Suspense, useState } from "react";
-import { Sheet } from "../sheets/sheet.tsx";
 import type { ElementSize } from "../sheets/use-box.ts";
+import { StillPicture } from "./still-picture.tsx";
 
 const LivePicture = lazy(() =>
   import("./live-picture.tsx").then((module) => ({ default: module.LivePicture })),
@@ -10,7 +10,7 @@ const LivePicture = lazy(() =>
 export function PicturePlate({ box }: { box: ElementSize }) {
   const [live, setLive] = useState(false);
   const [failed, setFailed] = useState(false);
-  const sheet = <Sheet kind="picture" box={box} />;
+  const sheet = <StillPicture box={box} />;
   return (
     <>
       {live ? (

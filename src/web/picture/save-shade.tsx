@@ -1,6 +1,6 @@
 import { type RefObject, useState } from "react";
 import { playedAt } from "../../drape/index.ts";
-import { clothColours } from "../../drawing/index.ts";
+import { sceneColours } from "../../drawing/index.ts";
 import { download } from "../persistence/job-file.ts";
 import { useShade } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
@@ -43,7 +43,7 @@ export function SaveShade({ canvas, heights, turn, done }: SaveShadeProps) {
     const png = tile && (await pngOfCanvas(tile.canvas));
     const pattern = tile && png ? { pattern: { ...tile, png: new Uint8Array(await png.arrayBuffer()) } } : {};
     const cloth = playedAt(heights.net, heights.frames, usePlanner.getState().view.raise);
-    const { face: faceHex, back } = clothColours(plan);
+    const { face: faceHex, back } = sceneColours(plan);
     const bytes = await clothGlb(heights.net, cloth, { face: faceHex, back, ...pattern }, window.name);
     download(new Blob([bytes as Uint8Array<ArrayBuffer>], { type: "model/gltf-binary" }), `${window.id}.glb`);
   });

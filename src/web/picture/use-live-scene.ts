@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { playedAt } from "../../drape/index.ts";
-import { bareBattens, clothColours, pictureRig, windowBehind } from "../../drawing/index.ts";
+import { bareBattens, pictureRig, sceneColours, windowBehind } from "../../drawing/index.ts";
 import type { Cloth } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
@@ -72,7 +72,7 @@ export function useLiveScene(
     redraw();
   }, [plan, redraw]);
   useEffect(() => {
-    const { face, back } = clothColours(plan);
+    const { face, back } = sceneColours(plan);
     const look = { face, back: lined ? back : face, through: lightThrough(plan.cloth.layers, cloths, lined) };
     scene.current?.look(pattern === undefined ? look : { ...look, pattern });
     redraw();

@@ -6,9 +6,6 @@ import type { UnitChoice } from "../../units/index.ts";
 /** Sheets that change as the shade is raised. */
 export const RAISED_SHEETS: ReadonlySet<SheetKind> = new Set<SheetKind>(["picture", "front", "back", "side"]);
 
-/** A picture is worked out at so many steps between lowered and raised: each takes longer than a frame. */
-const PICTURE_STEPS = 12;
-
 /** Room that the caption takes below a drawing on a phone, in two lines, in letters of the root. */
 export const CAPTION_REM = 2.9;
 
@@ -41,11 +38,10 @@ export function placeSheet(
   kind: SheetKind,
   shade: ShadePlan,
   units: UnitChoice,
-  wanted: number,
+  raise: number,
   bounds: Bounds,
 ): OnScreen {
   const draw = (at: number) => drawSheet(kind, { units }, shade, { raise: at });
-  const raise = kind === "picture" ? Math.round(wanted * PICTURE_STEPS) / PICTURE_STEPS : wanted;
   if (!RAISED_SHEETS.has(kind)) {
     const placed = place(draw(0), bounds);
     return { placed, box: { xMm: 0, yMm: 0, widthMm: placed.widthMm, heightMm: placed.heightMm } };
@@ -70,8 +66,7 @@ function frameOf(kind: SheetKind, shade: ShadePlan, draw: (raise: number) => Dra
   const known = frames.get(shade)?.get(key);
   if (known) return known;
   const lowered = draw(0);
-  // A picture shows the same wall at every height.
-  const raised = kind === "picture" ? lowered : draw(1);
+  const raised = draw(1);
   const fitted = [place(lowered, bounds), place(raised, bounds)] as const;
   const scale = Math.min(fitted[0].scale, fitted[1].scale);
   const atScale = (placed: Placed, drawing: Drawing) =>

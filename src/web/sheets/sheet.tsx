@@ -8,13 +8,20 @@ import { FactsTable } from "./facts-table.tsx";
 import { HemHandle } from "./hem-handle.tsx";
 import { MotifHandle } from "./motif-handle.tsx";
 import { photoOfFace } from "./photo-of-face.ts";
-import { CAPTION_REM, type OnScreen, placeSheet, RAISED_SHEETS } from "./sheet-placing.ts";
+import { type Bounds, CAPTION_REM, type OnScreen, placeSheet, RAISED_SHEETS } from "./sheet-placing.ts";
 import { SvgElement } from "./svg-node.tsx";
 import { targetBox } from "./target-box.ts";
 import type { ElementSize } from "./use-box.ts";
 
 /** Pixels for one millimetre of paper where letters are 16 px: notes of 2.9 mm are then 12 px, the least on a screen. */
 const PX_PER_MM = 4.3;
+
+/** How large a sheet may be in a box on the screen. */
+export function paperOf(box: ElementSize, letters = 1): Bounds & { pxPerMm: number } {
+  const heightPx = Math.max(60, box.heightPx - CAPTION_REM * box.remPx);
+  const pxPerMm = (PX_PER_MM * letters * box.remPx) / 16;
+  return { pxPerMm, maxWidthMm: box.widthPx / pxPerMm, maxHeightMm: heightPx / pxPerMm };
+}
 
 interface SheetProps {
   kind: SheetKind;
@@ -28,15 +35,10 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   const { plan } = useShade();
   const units = useUnits();
   const raise = usePlanner((planner) => planner.view.raise);
-  const heightPx = Math.max(60, box.heightPx - CAPTION_REM * box.remPx);
-  const pxPerMm = (PX_PER_MM * letters * box.remPx) / 16;
+  const { pxPerMm, maxWidthMm, maxHeightMm } = paperOf(box, letters);
   const onScreen = useMemo(
-    () =>
-      placeSheet(kind, plan, units, raise, {
-        maxWidthMm: box.widthPx / pxPerMm,
-        maxHeightMm: heightPx / pxPerMm,
-      }),
-    [kind, plan, units, raise, box.widthPx, heightPx, pxPerMm],
+    () => placeSheet(kind, plan, units, raise, { maxWidthMm, maxHeightMm }),
+    [kind, plan, units, raise, maxWidthMm, maxHeightMm],
   );
   const job = useJob();
   const photo = useMemo(() => (kind === "front" ? photoOfFace(job, plan) : undefined), [kind, job, plan]);
@@ -54,7 +56,8 @@ export function Sheet({ kind, box, letters = 1 }: SheetProps) {
   );
 }
 
-const PlacedSheet = memo(function PlacedSheet({
+/** A sheet that has been laid out. */
+export const PlacedSheet = memo(function PlacedSheet({
   onScreen,
   pxPerMm,
   photo,
@@ -63,8 +66,8 @@ const PlacedSheet = memo(function PlacedSheet({
 }: {
   onScreen: OnScreen;
   pxPerMm: number;
-  photo: PhotoOfCloth | undefined;
-  motif: Motif | undefined;
+  photo?: PhotoOfCloth | undefined;
+  motif?: Motif | undefined;
   isRaised: boolean;
 }) {
   const { placed, box } = onScreen;
