@@ -47,3 +47,10 @@ test("a field of one of several shapes is found in the shape that has it", () =>
   expect(fieldAccepts(["rooms", "0", "windows", "0", "opening", "diagonalsMm", "1"], 1500)).toBe(true);
   expect(fieldAccepts(["rooms", "0", "windows", "0", "opening", "diagonalsMm", "2"], 1500)).toBe(false);
 });
+
+test("a price of any line of the shopping list may be set, and taken away", () => {
+  expect(fieldAccepts(["rates", "prices", "cloth-plain-cotton"], 12.5)).toBe(true);
+  expect(fieldAccepts(["rates", "prices", "cloth-plain-cotton"], undefined)).toBe(true);
+  expect(fieldAccepts(["rates", "prices", "cloth-plain-cotton"], -1)).toBe(false);
+  expect(fieldAccepts(["rates", "prices", "not a line"], 1)).toBe(false);
+});

@@ -22,6 +22,8 @@ function below(schema: z.core.$ZodType, key: string): z.core.$ZodType[] {
     const field: z.core.$ZodType | undefined = Object.hasOwn(outer.shape, key) ? outer.shape[key] : undefined;
     return field === undefined ? [] : [field];
   }
+  if (outer instanceof z.ZodRecord)
+    return z.safeParse(outer.def.keyType, key).success ? [z.optional(outer.def.valueType)] : [];
   if (outer instanceof z.ZodArray) return [outer.element];
   if (outer instanceof z.ZodTuple) {
     const item = outer.def.items[Number(key)];

@@ -8,7 +8,9 @@ import { DamagedJob } from "./job/damaged-job.tsx";
 import { JobPage } from "./job/job-page.tsx";
 import type { BinnedJob } from "./persistence/database.ts";
 import { listBin, putBack } from "./persistence/job-shelf.ts";
+import { newId } from "./persistence/new-id.ts";
 import { closeSession, openSession } from "./persistence/session.ts";
+import { tellTabs } from "./persistence/tab-talk.ts";
 import { ShadePage } from "./shade/shade-page.tsx";
 import { usePlanner } from "./state/store.ts";
 
@@ -65,9 +67,12 @@ function MissingJob({ jobId }: { jobId: string }) {
               type="button"
               className="button"
               onClick={async () => {
-                await putBack(binned.binId, jobId);
+                // Another tab may have put a job there since.
+                const id = await putBack(binned.binId, newId("job"));
+                tellTabs({ kind: "shelf" });
                 await closeSession();
-                await openSession(jobId);
+                if (id !== undefined && id !== jobId) location.hash = `/job/${id}`;
+                else await openSession(jobId);
               }}
             >
               Put it back

@@ -109,6 +109,19 @@ test("on a phone a finger turns it, and dark paper changes nothing of its colour
   expect([...light.errors, ...dark.errors]).toEqual([]);
 });
 
+test("on a phone it is raised by the slider beside it: there is no hem to pull", async () => {
+  const { page, errors } = await firstVisit(harness, { viewport: PHONE, hasTouch: true, isMobile: true });
+  await openLive(page, "parlour-right");
+  const track = await page.locator(".raise-track").boundingBox();
+  expect(track?.width ?? 0).toBeGreaterThanOrEqual(43.5);
+  expect(track?.height ?? 0).toBeGreaterThanOrEqual(44);
+  if (!track) throw new Error("no slider");
+  await page.touchscreen.tap(track.x + track.width / 2, track.y + track.height / 3);
+  const raised = async () => Number(await page.getByRole("slider", { name: "Raise" }).inputValue());
+  await expect.poll(raised).toBeGreaterThan(0.4);
+  expect(errors).toEqual([]);
+});
+
 test("turning it fetches no more than 180 kB of scripts, gzipped, and none of them before", async () => {
   const { page, errors } = await firstVisit(harness);
   await openShade(page, harness.url);

@@ -2,7 +2,7 @@ import { expose } from "comlink";
 import { afterEach, expect, test, vi } from "vitest";
 import { newJob } from "../../job/index.ts";
 import { withLife } from "../workers/worker-life.ts";
-import { findSavings, leaveCutting, useCuttingStore } from "./cutting-store.ts";
+import { findSavings, leaveCutting, startCutting, useCuttingStore } from "./cutting-store.ts";
 
 afterEach(() => {
   leaveCutting();
@@ -36,4 +36,12 @@ test("one that is through says so", async () => {
   workersDo({ savings: () => undefined });
   await findSavings(job);
   expect(useCuttingStore.getState().savings).toEqual({ state: "done", found: [] });
+});
+
+test("one that a change of the job ended has not failed", async () => {
+  workersDo({ savings: () => new Promise(() => {}), search: () => undefined });
+  const ended = findSavings(job);
+  await startCutting(job, false);
+  await ended;
+  expect(useCuttingStore.getState().savings).toEqual({ state: "idle", found: [] });
 });

@@ -31,7 +31,7 @@ function newWorker(): KeptWorker<CuttingService> {
 /** Cuts a job anew; with `look` goes on to better plans until it is stopped. What was running for an older state ends. */
 export async function startCutting(job: Job, look: boolean): Promise<void> {
   running?.end();
-  saving?.end();
+  endSavings();
   const own = newWorker();
   running = own;
   // The last plan stays on the screen until the next is there.
@@ -74,15 +74,21 @@ export function stopCutting(): void {
 
 export function leaveCutting(): void {
   running?.end();
-  saving?.end();
   running = undefined;
-  saving = undefined;
+  endSavings();
   set(IDLE, true);
+}
+
+/** Ends the look for savings: what was ended on purpose has not failed. */
+function endSavings(): void {
+  const ending = saving;
+  saving = undefined;
+  ending?.end();
 }
 
 /** Tries the usual ways to take less cloth, each on the whole job. */
 export async function findSavings(job: Job): Promise<void> {
-  saving?.end();
+  endSavings();
   const worker = newWorker();
   saving = worker;
   set({ savings: { state: "looking", found: [] } });
@@ -105,5 +111,6 @@ export async function findSavings(job: Job): Promise<void> {
     end("failed");
   } finally {
     worker.end();
+    if (saving === worker) saving = undefined;
   }
 }

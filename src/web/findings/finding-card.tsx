@@ -23,7 +23,7 @@ export const FindingCardNote = memo(function FindingCardNote({ card, whereOf }: 
   const [asked, setAsked] = useState(false);
   const [open, setOpen] = useState(false);
   const wanted = asked || shadeIds.length <= MOST_AT_ONCE;
-  const answers = useAnswers(card, wanted);
+  const { remedies, stale } = useAnswers(card, wanted);
   return (
     <li className="finding" data-severity={severity} data-card={card.id}>
       <p className="finding-text">
@@ -35,7 +35,7 @@ export const FindingCardNote = memo(function FindingCardNote({ card, whereOf }: 
         {differs && whereOf ? <> Its numbers are those of {whereOf(shadeIds.slice(0, 1))}.</> : null}
       </p>
       {whereOf ? <p className="finding-where">{whereOf(shadeIds)}</p> : null}
-      <RemedyButtons remedies={answers} of={shadeIds.length} />
+      <RemedyButtons remedies={remedies} of={shadeIds.length} stale={stale} />
       {wanted ? null : (
         <button type="button" className="button button-small" onClick={() => setAsked(true)}>
           What would do for all {shadeIds.length}?

@@ -15,8 +15,16 @@ export function Remedies({ remedies, prove }: RemediesProps) {
   return <RemedyButtons remedies={useCuring(remedies, prove)} />;
 }
 
-/** Remedies that cure, ready to press; `of` many shades at once, where there are several. */
-export function RemedyButtons({ remedies, of = 1 }: { remedies: readonly Remedy[]; of?: number }) {
+interface RemedyButtonsProps {
+  remedies: readonly Remedy[];
+  /** So many shades at once. */
+  of?: number;
+  /** Found for an earlier state of the job: to be seen, not to be pressed. */
+  stale?: boolean;
+}
+
+/** Remedies that cure, ready to press. */
+export function RemedyButtons({ remedies, of = 1, stale = false }: RemedyButtonsProps) {
   const mine = useCanEdit();
   if (remedies.length === 0) return null;
   return (
@@ -29,7 +37,7 @@ export function RemedyButtons({ remedies, of = 1 }: { remedies: readonly Remedy[
             <button
               type="button"
               className="button button-small"
-              disabled={!mine}
+              disabled={!mine || stale}
               onClick={() => edit({ label: of > 1 ? `${label}, ${of} shades` : label, patch })}
             >
               {said}

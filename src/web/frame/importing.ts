@@ -23,6 +23,8 @@ interface Restored {
   same: number;
   /** Stood there otherwise: both are kept. */
   copied: number;
+  /** Opened, but there was no room to write them: they live in this tab. */
+  unwritten: number;
   /** Cannot be read, or were promised and are not in the file. */
   lost: number;
 }
@@ -49,16 +51,18 @@ export async function importFile(file: File): Promise<void> {
 }
 
 /** Puts a job on the shelf and overwrites nothing: what stands there otherwise under its id stays beside it. */
-async function putBeside(job: Job): Promise<{ id: string; became: "added" | "same" | "copied" }> {
+async function putBeside(
+  job: Job,
+): Promise<{ id: string; became: "added" | "same" | "copied" | "unwritten" }> {
   const twin = await onShelf(job.id);
   if (twin && JSON.stringify(twin.job) === JSON.stringify(job)) return { id: job.id, became: "same" };
   const id = twin ? newId("job") : job.id;
-  await shelveJob({ ...job, id });
+  if (!(await shelveJob({ ...job, id }))) return { id, became: "unwritten" };
   return { id, became: twin ? "copied" : "added" };
 }
 
 async function restore({ jobs, missing }: OpenedShelf): Promise<Restored> {
-  const restored: Restored = { added: 0, same: 0, copied: 0, lost: missing };
+  const restored: Restored = { added: 0, same: 0, copied: 0, unwritten: 0, lost: missing };
   for (const opened of jobs) {
     if (opened.ok) restored[(await putBeside(opened.job)).became] += 1;
     else restored.lost += 1;

@@ -169,12 +169,14 @@ function restoredText({
   added,
   same,
   copied,
+  unwritten,
   lost,
 }: Extract<ImportState, { state: "restored" }>): string {
   const parts = [
     `${counted(added, "job")} of ${name} put on the shelf`,
     same > 0 ? `${same} stood there already` : "",
     copied > 0 ? `${copied} stood there otherwise and came as a copy beside it` : "",
+    unwritten > 0 ? `${unwritten} could not be kept, for want of room: save what is open as a file` : "",
     lost > 0 ? `${lost} could not be read: the file is damaged or cut short` : "",
   ];
   return `${parts.filter(Boolean).join("; ")}.`;

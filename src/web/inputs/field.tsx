@@ -1,27 +1,12 @@
+import { parseJSONPointer } from "immutable-json-patch";
 import { memo, type ReactNode, useId } from "react";
-import type { UnitChoice } from "../../units/index.ts";
+import { fieldAccepts } from "../../job/index.ts";
 import { useFieldClaim } from "../findings/claims.tsx";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { useCurrency, useParts } from "../state/parts.ts";
-import {
-  lengthUnit,
-  readLength,
-  readNumber,
-  readText,
-  scaleOf,
-  standInLength,
-  writeLength,
-  writeNumber,
-} from "./read-write.ts";
-import {
-  type ChoiceSpec,
-  CURRENCY,
-  type FieldSpec,
-  type FlagSpec,
-  type PartSpec,
-  type TextSpec,
-} from "./spec.ts";
-import { useDraft } from "./use-draft.ts";
+import { describedBy, FieldFrame } from "./field-frame.tsx";
+import type { ChosenSpec, FieldSpec, WrittenSpec } from "./spec.ts";
+import { placeholderOf, WrittenField } from "./written-field.tsx";
 
 export interface FieldProps {
   pointer: string;
@@ -40,161 +25,33 @@ export interface FieldProps {
 export const Field = memo(function Field(props: FieldProps) {
   const { spec } = props;
   useFieldClaim(props.pointer);
-  switch (spec.kind) {
-    case "choice":
-    case "flag":
-    case "part":
-      return <SelectField {...props} spec={spec} />;
-    case "text":
-      return <TextField {...props} spec={spec} />;
-    case "length":
-      return (
-        <DraftField
-          {...props}
-          unit={(units) => lengthUnit(spec, units)}
-          write={(value, units) => (typeof value === "number" ? writeLength(value, spec, units) : "")}
-          standIn={(value, units) => (typeof value === "number" ? standInLength(value, spec, units) : "")}
-          read={(text, units) => readLength(text, spec, units)}
-        />
-      );
-    case "number":
-      return (
-        <DraftField
-          {...props}
-          unit={(units) => scaleOf(spec, units).unit}
-          write={(value, units) => (typeof value === "number" ? writeNumber(value, spec, units) : "")}
-          read={(text, units) => readNumber(text, spec, units)}
-        />
-      );
-  }
+  return spec.kind === "choice" || spec.kind === "flag" || spec.kind === "part" ? (
+    <SelectField {...props} spec={spec} />
+  ) : (
+    <TypedField {...props} spec={spec} />
+  );
 });
 
-interface FrameProps {
-  id: string;
-  pointer: string;
-  spec: FieldSpec;
-  error?: string;
-  origin?: ReactNode;
-  wide?: boolean;
-  children: ReactNode;
-}
-
-function Frame({ id, pointer, spec, error, origin, wide, children }: FrameProps) {
-  return (
-    <div
-      className={wide ? "field field-wide" : "field"}
-      data-pointer={pointer}
-      data-invalid={error === undefined ? undefined : true}
-    >
-      <label htmlFor={id} className="field-label">
-        {spec.label}
-        {spec.hint === undefined ? null : <span className="field-hint">{spec.hint}</span>}
-      </label>
-      {children}
-      {origin === undefined ? null : (
-        <p className="field-origin" id={`${id}-origin`}>
-          {origin}
-        </p>
-      )}
-      {error === undefined ? null : (
-        <p className="field-error" id={`${id}-error`} role="alert">
-          {error}
-        </p>
-      )}
-    </div>
-  );
-}
-
-interface DraftFieldProps extends FieldProps {
-  unit(units: UnitChoice): string;
-  write(value: unknown, units: UnitChoice): string;
-  /** What the empty field shows in place of a value. */
-  standIn?(value: unknown, units: UnitChoice): string;
-  read(text: string, units: UnitChoice): ReturnType<typeof readLength>;
-}
-
-function DraftField({
-  pointer,
-  spec,
-  fallback,
-  needed,
-  origin,
-  unit,
-  write,
-  standIn = write,
-  read,
-}: DraftFieldProps) {
-  const id = useId();
+function TypedField({ pointer, spec, fallback, needed, origin }: FieldProps & { spec: WrittenSpec }) {
   const units = useUnits();
-  const value = useField(pointer);
-  const currency = useCurrency();
-  const draft = useDraft<unknown>({
-    value,
-    write: (known) => write(known, units),
-    read: (text) => read(text, units),
-    commit: (next, joins) => editField(pointer, next, spec.label, joins),
-    ...(needed === undefined ? {} : { needed }),
-  });
-  const shownUnit = unit(units).replace(CURRENCY, currency);
+  const segments = parseJSONPointer(pointer);
+  // One of a list goes from it where it is emptied, unless the page says that it is needed.
+  const mayGo = needed === undefined && /^\d+$/.test(segments.at(-1) ?? "");
   return (
-    <Frame id={id} pointer={pointer} spec={spec} error={draft.error} origin={origin}>
-      <span className="field-line">
-        <input
-          id={id}
-          className="field-input"
-          inputMode={spec.kind === "number" ? "decimal" : "text"}
-          autoComplete="off"
-          spellCheck={false}
-          readOnly={!useCanEdit()}
-          placeholder={fallback === undefined ? undefined : standIn(fallback, units)}
-          aria-invalid={draft.error === undefined ? undefined : true}
-          aria-describedby={describedBy(id, origin, draft.error)}
-          value={draft.shown}
-          onFocus={draft.onFocus}
-          onChange={draft.onChange}
-          onBlur={draft.onBlur}
-          onKeyDown={draft.onKeyDown}
-        />
-        {shownUnit === "" ? null : <span className="field-unit">{shownUnit}</span>}
-      </span>
-    </Frame>
-  );
-}
-
-function describedBy(id: string, origin: ReactNode, error: string | undefined): string | undefined {
-  const ids = [origin === undefined ? "" : `${id}-origin`, error === undefined ? "" : `${id}-error`];
-  return ids.join(" ").trim() || undefined;
-}
-
-function TextField({ pointer, spec, needed, origin }: FieldProps & { spec: TextSpec }) {
-  const id = useId();
-  const value = useField(pointer);
-  const draft = useDraft<string>({
-    value: typeof value === "string" ? value : undefined,
-    write: (known) => known,
-    read: (text) => readText(text, spec),
-    commit: (next, joins) => editField(pointer, next, spec.label, joins),
-    ...(spec.required ? { needed: needed ?? "it needs a name" } : {}),
-  });
-  const shared = {
-    id,
-    className: "field-input",
-    readOnly: !useCanEdit(),
-    maxLength: spec.most,
-    "aria-invalid": draft.error === undefined ? undefined : true,
-    "aria-describedby": describedBy(id, origin, draft.error),
-    value: draft.shown,
-    onFocus: draft.onFocus,
-    onChange: draft.onChange,
-    onBlur: draft.onBlur,
-    onKeyDown: draft.onKeyDown,
-  };
-  return (
-    <Frame id={id} pointer={pointer} spec={spec} error={draft.error} origin={origin} wide>
-      <span className="field-line">
-        {spec.lines ? <textarea rows={2} {...shared} /> : <input autoComplete="off" {...shared} />}
-      </span>
-    </Frame>
+    <WrittenField
+      pointer={pointer}
+      spec={spec}
+      units={units}
+      currency={useCurrency()}
+      value={useField(pointer)}
+      takes={(value) => (value === undefined && mayGo) || fieldAccepts(segments, value)}
+      onCommit={(next, joins) => editField(pointer, next, spec.label, joins)}
+      readOnly={!useCanEdit()}
+      placeholder={placeholderOf(fallback, spec, units)}
+      needed={needed}
+      origin={origin}
+      wide={spec.kind === "text"}
+    />
   );
 }
 
@@ -202,14 +59,7 @@ function TextField({ pointer, spec, needed, origin }: FieldProps & { spec: TextS
 const NONE = "-none";
 const DEFAULT = "-default";
 
-function SelectField({
-  pointer,
-  spec,
-  fallback,
-  unset,
-  needed,
-  origin,
-}: FieldProps & { spec: ChoiceSpec | FlagSpec | PartSpec }) {
+function SelectField({ pointer, spec, fallback, unset, needed, origin }: FieldProps & { spec: ChosenSpec }) {
   const id = useId();
   const value = useField(pointer);
   const parts = useParts();
@@ -218,7 +68,7 @@ function SelectField({
   const known = chosen === DEFAULT || chosen === NONE || Object.hasOwn(options, chosen);
   const standIn = fallback === null ? "none" : (options[String(fallback)] ?? "worked out");
   return (
-    <Frame id={id} pointer={pointer} spec={spec} origin={origin}>
+    <FieldFrame id={id} pointer={pointer} spec={spec} origin={origin}>
       <span className="field-line field-select">
         <select
           id={id}
@@ -238,14 +88,11 @@ function SelectField({
           ))}
         </select>
       </span>
-    </Frame>
+    </FieldFrame>
   );
 }
 
-function optionsOf(
-  spec: ChoiceSpec | FlagSpec | PartSpec,
-  parts: ReturnType<typeof useParts>,
-): Record<string, string> {
+function optionsOf(spec: ChosenSpec, parts: ReturnType<typeof useParts>): Record<string, string> {
   if (spec.kind === "choice") return spec.options;
   if (spec.kind === "flag") return { true: spec.yes, false: spec.no };
   const half = parts.halfKnown?.filter(({ kind }) => kind === spec.of) ?? [];
@@ -255,7 +102,7 @@ function optionsOf(
   ]);
 }
 
-function decode(chosen: string, spec: ChoiceSpec | FlagSpec | PartSpec): unknown {
+function decode(chosen: string, spec: ChosenSpec): unknown {
   if (chosen === DEFAULT) return undefined;
   if (chosen === NONE) return null;
   if (spec.kind === "flag") return chosen === "true";

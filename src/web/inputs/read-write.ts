@@ -9,7 +9,14 @@ import {
   trimmed,
   type UnitChoice,
 } from "../../units/index.ts";
-import { CURRENCY, type LengthSpec, type NumberSpec, type Scale, type TextSpec } from "./spec.ts";
+import {
+  CURRENCY,
+  type LengthSpec,
+  type NumberSpec,
+  type Scale,
+  type TextSpec,
+  type WrittenSpec,
+} from "./spec.ts";
 
 export type Read<V> = { ok: true; value: V } | { ok: false; reason: string };
 
@@ -29,7 +36,7 @@ export function writeLength(valueMm: number, spec: LengthSpec, units: UnitChoice
 }
 
 /** A length that stands in for one not given: on the ruler, since nobody typed it. */
-export function standInLength(valueMm: number, spec: LengthSpec, units: UnitChoice): string {
+function standInLength(valueMm: number, spec: LengthSpec, units: UnitChoice): string {
   return spec.as === "ruler" ? rulerText(valueMm, units.ruler) : writeLength(valueMm, spec, units);
 }
 
@@ -58,7 +65,7 @@ export function lengthUnit(spec: LengthSpec, units: UnitChoice): string {
   return units.ruler === "1 mm" ? "mm" : "in";
 }
 
-export function scaleOf(spec: NumberSpec, units: UnitChoice): Scale {
+function scaleOf(spec: NumberSpec, units: UnitChoice): Scale {
   return units.system === "imperial" ? spec.imperial : spec.metric;
 }
 
@@ -97,7 +104,41 @@ export function readText(written: string, spec: TextSpec): Read<string> {
   if (clean.length > spec.most) {
     return { ok: false, reason: `${clean.length} characters; at most ${spec.most}` };
   }
-  if (spec.pattern && !spec.pattern.test(clean))
-    return { ok: false, reason: spec.wanted ?? "not understood" };
   return { ok: true, value: clean };
+}
+
+/** The unit that stands behind a field; money in this currency. */
+export function unitOf(spec: WrittenSpec, units: UnitChoice, currency: string): string {
+  if (spec.kind === "length") return lengthUnit(spec, units);
+  return spec.kind === "number" ? scaleOf(spec, units).unit.replace(CURRENCY, currency) : "";
+}
+
+/** A value as it stands in its field; nothing where it is of another kind. */
+export function writeValue(value: unknown, spec: WrittenSpec, units: UnitChoice): string {
+  if (spec.kind === "text") return typeof value === "string" ? value : "";
+  if (typeof value !== "number") return "";
+  return spec.kind === "length" ? writeLength(value, spec, units) : writeNumber(value, spec, units);
+}
+
+/** What an empty field shows in place of a value. */
+export function standInText(value: unknown, spec: WrittenSpec, units: UnitChoice): string {
+  const onRuler = spec.kind === "length" && typeof value === "number";
+  return onRuler ? standInLength(value, spec, units) : writeValue(value, spec, units);
+}
+
+function readAs(text: string, spec: WrittenSpec, units: UnitChoice): Read<unknown> {
+  if (spec.kind === "length") return readLength(text, spec, units);
+  return spec.kind === "number" ? readNumber(text, spec, units) : readText(text, spec);
+}
+
+/** Reads what was written into a field; `takes` asks the schema, which has the last word on it. */
+export function readValue(
+  text: string,
+  spec: WrittenSpec,
+  units: UnitChoice,
+  takes: (value: unknown) => boolean,
+): Read<unknown> {
+  const read = readAs(text, spec, units);
+  if (!read.ok || takes(read.value)) return read;
+  return { ok: false, reason: (spec.kind === "text" && spec.wanted) || "this cannot be kept here" };
 }

@@ -53,7 +53,7 @@ export interface TextSpec extends Labelled {
   lines?: boolean;
   /** The schema asks for at least one character. */
   required?: boolean;
-  pattern?: RegExp;
+  /** What would do, where the schema does not take every text. */
   wanted?: string;
 }
 
@@ -65,7 +65,9 @@ export interface PartSpec extends Labelled {
   none?: string;
 }
 
-export type FieldSpec = LengthSpec | NumberSpec | ChoiceSpec | FlagSpec | TextSpec | PartSpec;
+export type WrittenSpec = LengthSpec | NumberSpec | TextSpec;
+export type ChosenSpec = ChoiceSpec | FlagSpec | PartSpec;
+export type FieldSpec = WrittenSpec | ChosenSpec;
 
 const LONGEST_MM = 20_000;
 

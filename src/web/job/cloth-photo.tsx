@@ -33,8 +33,9 @@ export function ClothPhotoFields({ pointer }: { pointer: string }) {
     event.target.value = "";
     if (!file) return;
     const opened = await openPhoto(file, KEPT_PX);
-    setTrouble(opened.kind === "refused" ? opened.why : undefined);
-    if (opened.kind === "opened") keepPhoto(pointer, opened.bitmap, WHOLE, "Photo of the cloth");
+    if (opened.kind === "refused") return setTrouble(opened.why);
+    setTrouble(keepPhoto(pointer, opened.bitmap, WHOLE, "Photo of the cloth"));
+    opened.bitmap.close();
   };
   return (
     <div className="field-wide cloth-photo">
@@ -56,7 +57,7 @@ export function ClothPhotoFields({ pointer }: { pointer: string }) {
               repeat={repeat}
               onDone={(made) => {
                 setSlanted(false);
-                if (made) keepPhoto(pointer, made.canvas, made, "Photo made straight");
+                if (made) setTrouble(keepPhoto(pointer, made.canvas, made, "Photo made straight"));
               }}
             />
           ) : (
@@ -112,7 +113,7 @@ type MarkedRepeat = Pick<ClothPhoto, "leftShare" | "topShare" | "widthShare" | "
 
 const WHOLE: MarkedRepeat = { leftShare: 0, topShare: 0, widthShare: 1, heightShare: 1 };
 
-/** Keeps a picture in the job, small, with its colours for drawings on paper. */
+/** Keeps a picture in the job, small, with its colours for drawings on paper; says why where it cannot. */
 function keepPhoto(
   pointer: string,
   picture: HTMLCanvasElement | ImageBitmap,
@@ -124,17 +125,21 @@ function keepPhoto(
     straightened,
   }: MarkedRepeat & Pick<ClothPhoto, "straightened">,
   label: string,
-): void {
+): string | undefined {
   const image = asJpeg(picture);
   const swatch = swatchOf(picture);
-  if (image === undefined) return;
+  if (image === undefined) return TOO_DETAILED;
   const photo: ClothPhoto = {
     ...{ image, leftShare, topShare, widthShare, heightShare },
     ...(swatch === undefined ? {} : { swatch }),
     ...(straightened === undefined ? {} : { straightened }),
   };
   editField(pointer, photo, label);
+  return undefined;
 }
+
+const TOO_DETAILED =
+  "This picture is too large for a job even when it is made small. Take a part of it, about one repeat, or one with less detail.";
 
 /** How true the scale of a straightened photo is. */
 function Scale({ photo: { straightened } }: { photo: ClothPhoto }) {

@@ -37,12 +37,37 @@ export function followBench(): () => void {
   });
 }
 
+/** Counts changes, so that what was read before one never takes its place. */
+let changes = 0;
+
 async function load(): Promise<void> {
+  const before = changes;
   try {
-    useBench.setState({ parts: await readBench(), trouble: false });
+    await writing;
+    const parts = await readBench();
+    if (changes !== before) return await load();
+    useBench.setState({ parts, trouble: false });
   } catch {
     useBench.setState((bench) => ({ parts: bench.parts ?? {}, trouble: true }));
   }
+}
+
+/** Makes a change once it is known what lies on the bench. */
+function change(make: (parts: OwnParts) => OwnParts, write: () => Promise<void>): void {
+  const { parts } = useBench.getState();
+  if (parts === undefined) {
+    void load().then(() => change(make, write));
+    return;
+  }
+  changes += 1;
+  useBench.setState({ parts: make(parts) });
+  keep(write);
+}
+
+/** The list with a part in the place of the one of its id, or at the end. */
+function withPart(list: readonly PartEntry[], part: PartEntry): PartEntry[] {
+  const at = list.findIndex(({ id }) => id === part.id);
+  return at < 0 ? [...list, part] : list.with(at, part);
 }
 
 /** Writes follow each other, so that the last word typed is the last one kept. */
@@ -56,11 +81,10 @@ function keep(write: () => Promise<void>): void {
 }
 
 function put(kind: PartKind, part: PartEntry): void {
-  const list = benchList(useBench.getState().parts, kind);
-  const at = list.findIndex(({ id }) => id === part.id);
-  const next = at < 0 ? [...list, part] : list.with(at, part);
-  useBench.setState(({ parts }) => ({ parts: { ...parts, [kind]: next } }));
-  keep(() => writeParts([{ kind, part }]));
+  change(
+    (parts) => ({ ...parts, [kind]: withPart(benchList(parts, kind), part) }),
+    () => writeParts([{ kind, part }]),
+  );
 }
 
 /** Lays a part of this kind on the bench: it has a name, and nothing else is known. */
@@ -69,9 +93,10 @@ export function layOut(kind: PartKind, id: string, name: string): void {
 }
 
 export function takeAway(kind: PartKind, id: string): void {
-  const list = benchList(useBench.getState().parts, kind).filter((part) => part.id !== id);
-  useBench.setState(({ parts }) => ({ parts: { ...parts, [kind]: list } }));
-  keep(() => deletePart(kind, id));
+  change(
+    (parts) => ({ ...parts, [kind]: benchList(parts, kind).filter((part) => part.id !== id) }),
+    () => deletePart(kind, id),
+  );
 }
 
 type Loose = Record<string, unknown> & { known?: Record<string, KnownBy> };
@@ -112,6 +137,14 @@ export function layOutAll(file: PartsFile): number {
   const all = Object.entries(own).flatMap(([kind, list]) =>
     (list ?? []).map((part) => ({ kind: kind as PartKind, part: part as PartEntry })),
   );
-  for (const { kind, part } of all) put(kind, part);
+  change(
+    (parts) => {
+      const next: Record<string, PartEntry[]> = {};
+      for (const [kind, list] of Object.entries(parts)) next[kind] = [...(list ?? [])];
+      for (const { kind, part } of all) next[kind] = withPart(next[kind] ?? [], part);
+      return next as OwnParts;
+    },
+    () => writeParts(all),
+  );
   return all.length;
 }

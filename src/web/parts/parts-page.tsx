@@ -10,7 +10,7 @@ import {
 } from "../../job/index.ts";
 import { ownFit } from "../../lift/index.ts";
 import { SYSTEM_DEFAULT_RULER, type UnitChoice } from "../../units/index.ts";
-import { listed } from "../../words/index.ts";
+import { counted, listed } from "../../words/index.ts";
 import { readCount, reasonOf } from "../ask/asked-number.ts";
 import { Colophon } from "../frame/colophon.tsx";
 import { Page } from "../frame/page.tsx";
@@ -21,7 +21,7 @@ import { download } from "../persistence/job-file.ts";
 import { newId } from "../persistence/new-id.ts";
 import { usePreferences } from "../state/preferences.ts";
 import { BenchField } from "./bench-field.tsx";
-import { benchList, followBench, layOut, layOutAll, takeAway, useBench } from "./bench-store.ts";
+import { followBench, layOut, layOutAll, takeAway, useBench } from "./bench-store.ts";
 import { FitTable } from "./fit-table.tsx";
 import { BENCH_KINDS, BENCH_ORDER } from "./part-kinds.ts";
 import { PartTests } from "./part-tests.tsx";
@@ -31,14 +31,15 @@ import "./parts.css";
 
 /** The parts in the maker's hand, for every job on this device. */
 export function PartsPage() {
-  const { parts, trouble } = useBench();
+  const isRead = useBench(({ parts }) => parts !== undefined);
+  const trouble = useBench((bench) => bench.trouble);
   useEffect(followBench, []);
   return (
     <>
       <TopBar>
         <span aria-current="page">Parts bench</span>
       </TopBar>
-      <Page className="page page-narrow parts-page" title="Parts bench" busy={parts === undefined}>
+      <Page className="page page-narrow parts-page" title="Parts bench" busy={!isRead}>
         <h1>Parts bench</h1>
         <p className="quiet">
           What lies in your hand, for every job on this device. Each field is measured, stated by the seller
@@ -51,7 +52,7 @@ export function PartsPage() {
           </p>
         ) : null}
         <BenchFile />
-        {parts === undefined ? null : BENCH_ORDER.map((kind) => <KindOnBench key={kind} kind={kind} />)}
+        {!isRead ? null : BENCH_ORDER.map((kind) => <KindOnBench key={kind} kind={kind} />)}
         <BenchFit />
       </Page>
       <Colophon />
@@ -66,10 +67,7 @@ function useBenchUnits(): UnitChoice {
 
 function KindOnBench({ kind }: { kind: PartKind }) {
   const { title, one } = BENCH_KINDS[kind];
-  const list = benchList(
-    useBench(({ parts }) => parts),
-    kind,
-  );
+  const list = useBench(({ parts }) => parts?.[kind]) ?? [];
   return (
     <details className="more-settings" id={`bench-${kind}`}>
       <summary>
@@ -142,7 +140,7 @@ function BenchFile() {
     setIssues(opened.ok ? [] : opened.issues);
     setSaid(
       opened.ok
-        ? `${layOutAll(opened.parts)} parts of ${file.name.slice(0, 60)} lie on the bench.`
+        ? laidOutText(layOutAll(opened.parts), file.name.slice(0, 60))
         : `${file.name.slice(0, 60)} cannot be used as it stands:`,
     );
   };
@@ -199,6 +197,10 @@ function BenchFile() {
       </div>
     </div>
   );
+}
+
+function laidOutText(count: number, fileName: string): string {
+  return `${counted(count, "part")} of ${fileName} ${count === 1 ? "lies" : "lie"} on the bench.`;
 }
 
 /** Locks by cords of the bench, with no job at all. */

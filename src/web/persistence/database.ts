@@ -64,7 +64,7 @@ export function shelfDatabase(): Promise<ShelfDatabase> {
         database.createObjectStore("marks");
       }
       if (before < 2) database.createObjectStore("bin", { keyPath: "binId" });
-      database.createObjectStore("parts", { keyPath: "key" });
+      if (before < 3) database.createObjectStore("parts", { keyPath: "key" });
     },
     // A newer version in another tab must not wait for this one.
     blocking: () => closeShelfDatabase(),

@@ -1,7 +1,9 @@
+import { parseJSONPointer } from "immutable-json-patch";
 import { describe, expect, it } from "vitest";
 import { jobWith } from "../../../test/job-with.ts";
 import { setPatch } from "../../figures/index.ts";
 import {
+  fieldAccepts,
   type Job,
   type JobInput,
   jobSchema,
@@ -11,7 +13,8 @@ import {
   STYLES,
 } from "../../job/index.ts";
 import { figuresOf, plan } from "../../plan/index.ts";
-import type { FieldSpec } from "../inputs/spec.ts";
+import { readValue } from "../inputs/read-write.ts";
+import type { FieldSpec, TextSpec } from "../inputs/spec.ts";
 import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
 import { fieldAt } from "./field-at.ts";
 import { MAKING_FIELDS } from "./making-fields.ts";
@@ -42,9 +45,7 @@ function extremes(spec: FieldSpec): unknown[] {
     case "flag":
       return [true, false];
     case "text":
-      return spec.pattern
-        ? ["EUR", "#d9c7a3"].filter((one) => spec.pattern?.test(one))
-        : ["x".repeat(spec.most)];
+      return spec.wanted === undefined ? ["x".repeat(spec.most)] : [];
     case "part":
       return spec.none === undefined ? ["some-part"] : ["some-part", null];
   }
@@ -116,6 +117,24 @@ describe("fields and the schema agree", () => {
       const parsed = jobSchema.safeParse(document);
       expect(parsed.error?.issues ?? [], `${pointer} = ${value}`).toEqual([]);
     }
+  });
+
+  // 13 months and 32 days: ISO 8601-1:2019, 4.3.4 and 4.3.5, has twelve and at most 31.
+  it.each([
+    [
+      "/hardware/locks/0/measuredOn",
+      LOCK_FIELDS.measuredOn,
+      ["2026-05-31"],
+      ["2026-13-01", "2026-01-32", "soon"],
+    ],
+    ["/cloths/0/colour", CLOTH_FIELDS.colour, ["#d9c7a3"], ["#d9c7a", "d9c7a3", "#d9c7ag"]],
+    ["/rates/currency", RATE_FIELDS.currency, ["EUR"], ["eur", "E1R", "EU"]],
+  ] as const)("%s: takes what the schema takes, and says what would do", (pointer, spec, good, bad) => {
+    const takes = (value: unknown) => fieldAccepts(parseJSONPointer(pointer), value);
+    const read = (text: string) => readValue(text, spec as TextSpec, job.units, takes);
+    for (const text of good) expect(read(text), text).toEqual({ ok: true, value: text });
+    for (const text of bad)
+      expect(read(text), text).toEqual({ ok: false, reason: (spec as TextSpec).wanted });
   });
 
   it("each setting of the schema has its field", () => {

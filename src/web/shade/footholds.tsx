@@ -1,9 +1,10 @@
-import { inches } from "../../units/index.ts";
+import { type Foothold, footholdsOf } from "../../job/index.ts";
+import { inches, lengthText } from "../../units/index.ts";
 import { Field } from "../inputs/field.tsx";
 import { choice, length, text } from "../inputs/spec.ts";
-import { addToList, editField, removeFromList, useCanEdit, useField, useUnits } from "../state/fields.ts";
+import { editField, removeFromList, useCanEdit, useField, useUnits } from "../state/fields.ts";
 
-const KIND = choice("A child can stand on", {
+const KIND_WORDS = {
   bed: "a bed",
   cot: "a cot",
   chair: "a chair or sofa",
@@ -11,7 +12,8 @@ const KIND = choice("A child can stand on", {
   stairs: "stairs",
   landing: "a landing",
   furniture: "other furniture",
-});
+} as const;
+const KIND = choice("A child can stand on", KIND_WORDS);
 const HEIGHT = length("Its height", "where a child stands, above the floor");
 const NOTE = text("Note", 4000);
 
@@ -21,14 +23,25 @@ export function Footholds({ pointer }: { pointer: string }) {
   const held = useField(list);
   const earlier = useField(`${pointer}/footholdMm`);
   const mine = useCanEdit();
-  const seatMm = useUnits().system === "imperial" ? inches(18) : 450;
+  const units = useUnits();
+  const seatMm = units.system === "imperial" ? inches(18) : 450;
   const footholds = Array.isArray(held) ? held : [];
+  const older = held === undefined && typeof earlier === "number" ? footholdsOf({ footholdMm: earlier }) : [];
   const isAsked = held === undefined && earlier === undefined;
-  const height = typeof earlier === "number" && earlier > 0 ? earlier : seatMm;
-  const add = () => addToList(list, { kind: "chair", heightMm: height }, "Add something to stand on");
+  // What an older file says becomes one of the list with the first change.
+  const add = (...more: Foothold[]) =>
+    editField(list, [...(older ?? []), ...footholds, ...more], "Something to stand on");
   const remove = (at: number) => removeFromList(list, at, "Remove something to stand on");
   return (
     <div data-pointer={list}>
+      {older?.map(({ kind, heightMm }) => (
+        <p className="obstruction" key={kind}>
+          {KIND_WORDS[kind]}, {lengthText(heightMm, units)} high.{" "}
+          <button type="button" className="button-plain small" disabled={!mine} onClick={() => add()}>
+            Change it
+          </button>
+        </p>
+      ))}
       {footholds.map((_, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: footholds have no name of their own; their place is it
         <div className="fields obstruction" key={at}>
@@ -40,7 +53,12 @@ export function Footholds({ pointer }: { pointer: string }) {
           </button>
         </div>
       ))}
-      <button type="button" className="button-plain" disabled={!mine || footholds.length >= 12} onClick={add}>
+      <button
+        type="button"
+        className="button-plain"
+        disabled={!mine || footholds.length >= 12}
+        onClick={() => add({ kind: "chair", heightMm: seatMm })}
+      >
         Add a bed, seat, stairs or furniture that a child can stand on
       </button>
       {isAsked ? (

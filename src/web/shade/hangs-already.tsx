@@ -1,9 +1,11 @@
-import { useState } from "react";
+import { parseJSONPointer } from "immutable-json-patch";
+import { useId } from "react";
 import {
   EXISTING_TASK_WORDS,
   EXISTING_TASKS,
   type Existing,
   type ExistingTask,
+  fieldAccepts,
   LIFT_KINDS,
   type LiftKind,
 } from "../../job/index.ts";
@@ -11,10 +13,11 @@ import type { UnitChoice } from "../../units/index.ts";
 import { useFieldClaim } from "../findings/claims.tsx";
 import { FieldGroup } from "../findings/field-findings.tsx";
 import { Field } from "../inputs/field.tsx";
-import { lengthUnit, readLength, writeLength } from "../inputs/read-write.ts";
+import { describedBy, FieldFrame } from "../inputs/field-frame.tsx";
+import { lengthUnit, type Read, readLength, writeLength } from "../inputs/read-write.ts";
 import { Segments } from "../inputs/segments.tsx";
 import { choice, length, number } from "../inputs/spec.ts";
-import { Typed } from "../inputs/typed.tsx";
+import { useDraft } from "../inputs/use-draft.ts";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { useShade } from "./shade-context.tsx";
 
@@ -128,33 +131,38 @@ interface MeasureListProps {
 
 /** Lengths in one line, with semicolons between: a comma may stand in a length. */
 function MeasureList({ pointer, label, hint, least }: MeasureListProps) {
+  const id = useId();
   const units = useUnits();
   const mine = useCanEdit();
   useFieldClaim(pointer);
-  const held = useField(pointer);
-  const written = Array.isArray(held) ? writeList(held, units) : "";
-  const [typed, setTyped] = useState<{ text: string; stands: string }>();
-  // What was typed stands for as long as the job holds what it said.
-  const text = typed?.stands === written ? typed.text : written;
-  const reading = readList(text, least, units);
-  const onChange = (next: string) => {
-    if (!mine) return;
-    const read = readList(next, least, units);
-    if ("reason" in read) return setTyped({ text: next, stands: written });
-    setTyped({ text: next, stands: writeList(read.listMm, units) });
-    editField(pointer, read.listMm, label, "typed");
-  };
+  const segments = parseJSONPointer(pointer);
+  const draft = useDraft<unknown>({
+    value: useField(pointer),
+    write: (list) => (Array.isArray(list) ? writeList(list, units) : ""),
+    read: (text) => readList(text, least, units, (list) => fieldAccepts(segments, list)),
+    commit: (list, joins) => editField(pointer, list, label, joins),
+    needed: leastText(least),
+  });
   return (
-    <div className="field-wide" data-pointer={pointer}>
-      <Typed
-        label={label}
-        hint={hint}
-        unit={lengthUnit(MEASURE, units)}
-        value={text}
-        onChange={onChange}
-        {...("reason" in reading ? { error: reading.reason } : {})}
-      />
-    </div>
+    <FieldFrame id={id} pointer={pointer} spec={{ ...MEASURE, label, hint }} error={draft.error} wide>
+      <span className="field-line">
+        <input
+          id={id}
+          className="field-input"
+          autoComplete="off"
+          spellCheck={false}
+          readOnly={!mine}
+          aria-invalid={draft.error === undefined ? undefined : true}
+          aria-describedby={describedBy(id, undefined, draft.error)}
+          value={draft.shown}
+          onFocus={draft.onFocus}
+          onChange={draft.onChange}
+          onBlur={draft.onBlur}
+          onKeyDown={draft.onKeyDown}
+        />
+        <span className="field-unit">{lengthUnit(MEASURE, units)}</span>
+      </span>
+    </FieldFrame>
   );
 }
 
@@ -162,15 +170,25 @@ function writeList(listMm: readonly number[], units: UnitChoice): string {
   return listMm.map((mm) => writeLength(mm, MEASURE, units)).join("; ");
 }
 
-function readList(text: string, least: number, units: UnitChoice): { listMm: number[] } | { reason: string } {
+function leastText(least: number): string {
+  return least === 1 ? "one measure at least" : `${least} measures at least`;
+}
+
+function readList(
+  text: string,
+  least: number,
+  units: UnitChoice,
+  takes: (listMm: readonly number[]) => boolean,
+): Read<number[]> {
   const listMm: number[] = [];
   for (const part of text.split(/[;\n]/)) {
     if (part.trim() === "") continue;
     const read = readLength(part, MEASURE, units);
-    if (!read.ok) return { reason: read.reason };
-    if (typeof read.value === "number") listMm.push(read.value);
+    if (!read.ok) return read;
+    listMm.push(read.value);
   }
-  return listMm.length < least
-    ? { reason: least === 1 ? "one measure at least" : `${least} measures at least` }
-    : { listMm };
+  if (listMm.length < least) return { ok: false, reason: leastText(least) };
+  return takes(listMm)
+    ? { ok: true, value: listMm }
+    : { ok: false, reason: `${listMm.length} measures are more than can be kept here` };
 }

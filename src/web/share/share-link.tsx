@@ -4,6 +4,17 @@ import { packJob } from "./packed-job.ts";
 
 type Sharing = { state: "idle" } | { state: "made"; link: string; copied: boolean } | { state: "long" };
 
+/** Whether it could be copied: pages that came by an unguarded line have no clipboard. */
+async function copyText(text: string): Promise<boolean> {
+  const clipboard: Clipboard | undefined = navigator.clipboard;
+  try {
+    await clipboard?.writeText(text);
+    return clipboard !== undefined;
+  } catch {
+    return false;
+  }
+}
+
 /** A link that holds the job itself: nothing is sent anywhere until the maker passes it on. */
 export function ShareLink() {
   const job = useJob();
@@ -13,11 +24,7 @@ export function ShareLink() {
     const packed = await packJob(job);
     if (packed === undefined) return setSharing({ of: job, state: "long" });
     const link = `${location.href.split("#")[0]}#/shared/${packed}`;
-    const copied = await navigator.clipboard.writeText(link).then(
-      () => true,
-      () => false,
-    );
-    setSharing({ of: job, state: "made", link, copied });
+    setSharing({ of: job, state: "made", link, copied: await copyText(link) });
   };
   return (
     <div className="share-link screen-only">

@@ -32,10 +32,16 @@ export async function loadShelf(): Promise<void> {
       await offerDemo(await readDemo());
       cards = await listCards();
     }
-    set({ cards, bin: await listBin(), trouble: false });
+    set({ cards, trouble: false });
   } catch {
-    set({ cards: [], bin: [], trouble: true });
+    return set({ cards: [], bin: [], trouble: true });
   }
+  await loadBin();
+}
+
+/** The bin comes after the shelf, and takes nothing from it where it cannot be read. */
+async function loadBin(): Promise<void> {
+  set({ bin: await listBin().catch(() => []) });
 }
 
 /** The demonstration as it was at first, for those who took it off or changed it beyond use. */
@@ -45,7 +51,8 @@ export async function shelveDemo(): Promise<void> {
 }
 
 async function refresh(): Promise<void> {
-  set({ cards: await listCards(), bin: await listBin() });
+  set({ cards: await listCards() });
+  await loadBin();
   tellTabs({ kind: "shelf" });
 }
 

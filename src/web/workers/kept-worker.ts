@@ -1,4 +1,5 @@
 import { type Remote, wrap } from "comlink";
+import { newId } from "../persistence/new-id.ts";
 import { noteReplaced } from "./replaced.ts";
 import type { WorkerLife } from "./worker-life.ts";
 
@@ -80,7 +81,7 @@ export class KeptWorker<S> {
     worker.addEventListener("error", ({ message }) =>
       die(new WorkerDied(message || "it could not be begun")),
     );
-    const name = `shadewright-worker-${crypto.randomUUID()}`;
+    const name = newId("shadewright-worker");
     const ready = (service as unknown as WorkerLife).holdLock(name).then(() => watch(name, gone.signal, die));
     return { worker, service, ready, death, die };
   }
