@@ -1,6 +1,6 @@
 import { type ReactNode, useContext } from "react";
 import type { Finding } from "../../figures/index.ts";
-import { ClaimsContext, useClaims } from "./claims.tsx";
+import { ClaimableContext, Claims, useClaims } from "./claims.tsx";
 import { FindingList } from "./finding-list.tsx";
 
 /** Whether a field causes what a finding's pointer names: itself, or the list that it is one of. */
@@ -11,26 +11,29 @@ function isBehind(pointer: string, path: string | undefined): boolean {
 
 /** Fields side by side, and below them, where they push none of them, the findings that they cause. */
 export function FieldGroup({ children, three }: { children: ReactNode; three?: boolean }) {
-  const section = useContext(ClaimsContext);
-  const all = section?.findings ?? [];
-  const { claims, pointers } = useClaims(all, section?.claim);
+  const all = useContext(ClaimableContext);
+  const { claim, pointers } = useClaims();
   const own = all.filter(({ path }) => [...pointers].some((pointer) => isBehind(pointer, path)));
   return (
-    <ClaimsContext value={claims}>
-      <div className={three ? "fields fields-three" : "fields"}>{children}</div>
+    <>
+      <Claims findings={all} claim={claim}>
+        <div className={three ? "fields fields-three" : "fields"}>{children}</div>
+      </Claims>
       <FindingList findings={own} />
-    </ClaimsContext>
+    </>
   );
 }
 
 /** The body of a section; findings that no field in it causes stand at its end. */
 export function WithFindings({ findings, children }: { findings: readonly Finding[]; children: ReactNode }) {
-  const { claims, pointers } = useClaims(findings);
+  const { claim, pointers } = useClaims();
   const rest = findings.filter(({ path }) => ![...pointers].some((pointer) => isBehind(pointer, path)));
   return (
-    <ClaimsContext value={claims}>
-      {children}
+    <>
+      <Claims findings={findings} claim={claim}>
+        {children}
+      </Claims>
       <FindingList findings={rest} />
-    </ClaimsContext>
+    </>
   );
 }

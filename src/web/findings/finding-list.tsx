@@ -1,6 +1,7 @@
-import { useMemo, useState } from "react";
+import { useMemo } from "react";
 import type { Finding, Severity } from "../../figures/index.ts";
 import { findingCards } from "../../plan/index.ts";
+import { useSameItems } from "../state/use-same-items.ts";
 import { FindingCardNote } from "./finding-card.tsx";
 import { FindingNote } from "./finding-note.tsx";
 import "./finding-list.css";
@@ -41,14 +42,6 @@ export function FindingList({ findings, short = false, onMore }: FindingListProp
       ) : null}
     </div>
   );
-}
-
-/** The list of before for as long as it holds the same items: what is made of them need not be made anew. */
-function useSameItems<T>(items: readonly T[]): readonly T[] {
-  const [kept, keep] = useState(items);
-  if (kept.length === items.length && kept.every((item, i) => item === items[i])) return kept;
-  keep(items);
-  return items;
 }
 
 function restText(findings: readonly Finding[]): string {

@@ -4,6 +4,7 @@ import type { Job } from "../../job/index.ts";
 import type { FindingCard } from "../../plan/index.ts";
 import { whenIdle } from "../frame/when-idle.ts";
 import { useJob } from "../state/fields.ts";
+import { isWithinFields } from "../state/job-door.ts";
 import { trialOf } from "../state/planning.ts";
 
 interface Answers {
@@ -26,21 +27,7 @@ export function useAnswers(
   const [answers, setAnswers] = useState<Answers>();
   useEffect(() => {
     if (!wanted) return;
-    let cancel = () => {};
-    let left = false;
-    // What a field takes is known to the job's schema, which comes after the first screen.
-    const find = async () => {
-      const { isWithinFields } = await import("../state/job-door.ts");
-      if (left) return;
-      cancel = whenIdle(() =>
-        setAnswers({ job, card, remedies: trialOf(job).answersTo(card, isWithinFields) }),
-      );
-    };
-    void find();
-    return () => {
-      left = true;
-      cancel();
-    };
+    return whenIdle(() => setAnswers({ job, card, remedies: trialOf(job).answersTo(card, isWithinFields) }));
   }, [job, card, wanted]);
   const stale = answers?.job !== job || answers.card !== card;
   return { remedies: answers?.remedies ?? [], stale };

@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import type { Remedy } from "../../figures/index.ts";
 import { whenIdle } from "../frame/when-idle.ts";
+import { isWithinFields } from "../state/job-door.ts";
 
 /** The remedy with what it comes to, once the job is planned with it; undefined where it does not cure. */
 export type ProveRemedy = (remedy: Remedy) => Remedy | undefined;
@@ -14,25 +15,16 @@ export function useCuring(remedies: readonly Remedy[], prove: ProveRemedy): read
   useEffect(() => {
     const found = new Map<string, Remedy>();
     let cancel = () => {};
-    let left = false;
-    // What a field takes is known to the job's schema, which comes after the first screen.
-    const tryAll = async () => {
-      const { isWithinFields } = await import("../state/job-door.ts");
-      const tryFrom = (index: number): (() => void) =>
-        whenIdle(() => {
-          const remedy = remedies[index];
-          if (remedy === undefined) return setCuring(found);
-          const proven = isWithinFields(remedy) ? prove(remedy) : undefined;
-          if (proven !== undefined) found.set(remedy.label, proven);
-          cancel = tryFrom(index + 1);
-        });
-      if (!left) cancel = tryFrom(0);
-    };
-    void tryAll();
-    return () => {
-      left = true;
-      cancel();
-    };
+    const tryFrom = (index: number): (() => void) =>
+      whenIdle(() => {
+        const remedy = remedies[index];
+        if (remedy === undefined) return setCuring(found);
+        const proven = isWithinFields(remedy) ? prove(remedy) : undefined;
+        if (proven !== undefined) found.set(remedy.label, proven);
+        cancel = tryFrom(index + 1);
+      });
+    cancel = tryFrom(0);
+    return () => cancel();
   }, [remedies, prove]);
   // Of an edit that moved windows the patch is the present one, whatever was proven of it before.
   return remedies.flatMap((remedy) => {

@@ -1,5 +1,6 @@
 import { type ReactNode, useState } from "react";
 import { FieldsOutOfSight } from "../findings/claims.tsx";
+import { Still } from "../shade/still.tsx";
 import { openSection, usePlanner } from "../state/store.ts";
 
 interface MoreProps {
@@ -24,7 +25,11 @@ export function More({ id, title, children }: MoreProps) {
       }}
     >
       <summary>{title}</summary>
-      {everOpen ? <FieldsOutOfSight hidden={!open}>{children}</FieldsOutOfSight> : null}
+      {everOpen ? (
+        <Still still={!open}>
+          <FieldsOutOfSight hidden={!open}>{children}</FieldsOutOfSight>
+        </Still>
+      ) : null}
     </details>
   );
 }

@@ -1,4 +1,4 @@
-import { type ReactNode, useEffect, useRef, useState } from "react";
+import { memo, type ReactNode, useEffect, useRef, useState } from "react";
 import { Link } from "wouter";
 import { counted } from "../../words/index.ts";
 import type { Waiting } from "../sections/what-is-open.ts";
@@ -14,8 +14,10 @@ export interface RailEntry {
   note?: string;
   /** Leads to another page; else `onPress`. */
   href?: string;
-  onPress?(): void;
-  current?: boolean;
+  /** Called with its key; the same function while the page stands. */
+  onPress?(key: string): void;
+  /** Its section is open on this page. */
+  open?: boolean;
 }
 
 export interface RailGroup {
@@ -44,7 +46,7 @@ export function Rail({ groups, next }: RailProps) {
   const opener = useRef<HTMLButtonElement>(null);
   const list = useRef<HTMLElement>(null);
   useEffect(() => {
-    if (up) list.current?.querySelector<HTMLElement>("[aria-current], a, button")?.focus();
+    if (up) list.current?.querySelector<HTMLElement>("[data-open], a, button")?.focus();
   }, [up]);
   const close = () => {
     setUp(false);
@@ -81,7 +83,7 @@ export function Rail({ groups, next }: RailProps) {
             <ul>
               {entries.map((entry) => (
                 <li key={entry.key}>
-                  <Entry entry={entry} />
+                  <Entry {...entryProps(entry)} />
                 </li>
               ))}
             </ul>
@@ -109,7 +111,16 @@ function Next({ next: { words, href, onPress } }: { next: NextThing }) {
   );
 }
 
-function Entry({ entry: { number, title, waiting, note, href, onPress, current } }: { entry: RailEntry }) {
+type EntryProps = Omit<RailEntry, "key" | "waiting"> & Partial<Waiting> & { name: string };
+
+/** Plain values only, so that they can be told to be the same. */
+function entryProps({ key, waiting, ...rest }: RailEntry): EntryProps {
+  return { ...rest, ...waiting, name: key };
+}
+
+/** Drawn anew only when what it says changes: the index is long, and an edit changes little of it. */
+const Entry = memo(function Entry(props: EntryProps) {
+  const { name, number, title, note, href, onPress, open, stop = 0, fix = 0, questions = 0 } = props;
   const inside: ReactNode = (
     <>
       <span className="rail-number" aria-hidden="true">
@@ -117,23 +128,24 @@ function Entry({ entry: { number, title, waiting, note, href, onPress, current }
       </span>
       <span className="rail-title">{title}</span>
       {note === undefined ? null : <span className="rail-note">{note}</span>}
-      {waiting === undefined ? null : <Mark waiting={waiting} />}
+      <Mark stop={stop} fix={fix} questions={questions} />
     </>
   );
-  const here = current ? ("true" as const) : undefined;
+  const press = () => onPress?.(name);
   return href === undefined ? (
-    <button type="button" className="rail-entry" aria-current={here} onClick={onPress}>
+    <button type="button" className="rail-entry" data-open={open || undefined} onClick={press}>
       {inside}
+      {open ? <span className="hidden-words">, open</span> : null}
     </button>
   ) : (
-    <Link href={href} className="rail-entry" aria-current={here} onClick={onPress}>
+    <Link href={href} className="rail-entry" onClick={press}>
       {inside}
     </Link>
   );
-}
+});
 
 /** The gravest thing that waits, and how many of its kind. */
-function Mark({ waiting: { stop, fix, questions } }: { waiting: Waiting }) {
+function Mark({ stop, fix, questions }: Waiting) {
   const words = [
     stop > 0 ? `${stop} to stop for` : "",
     fix > 0 ? `${fix} to fix` : "",

@@ -17,6 +17,8 @@ import { usePlanner } from "../state/store.ts";
 /** Windows that the rail names; a contract has its list under Rooms and windows. */
 const MOST_WINDOWS = 24;
 
+const openHere = (id: string) => goToSection(id as SectionId);
+
 /** The sections of the job and its windows, with what waits in each. */
 export function JobRail({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
@@ -25,8 +27,8 @@ export function JobRail({ summary }: { summary: JobSummary | undefined }) {
     key: id,
     number: sectionNumber(id),
     title: SECTIONS[id].title,
-    current: open[id] === true,
-    onPress: () => goToSection(id),
+    open: open[id] === true,
+    onPress: openHere,
     ...(id === "place" ? { waiting: waitingAt(0, 0, unsaid(job)) } : {}),
   });
   const counts = countsByShade(summary);

@@ -19,7 +19,8 @@ import { Segments } from "../inputs/segments.tsx";
 import { choice, length, number } from "../inputs/spec.ts";
 import { useDraft } from "../inputs/use-draft.ts";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
-import { useShade } from "./shade-context.tsx";
+import { shadePlanOf } from "../state/planning.ts";
+import { usePlanner } from "../state/store.ts";
 
 const STRUNG_WORDS: Record<LiftKind, string> = {
   "cord-lock": "cords over a cord lock",
@@ -48,23 +49,16 @@ const RINGS = {
 const MEASURE = length("");
 
 /** A shade that is to be made, or one that hangs already: how it was measured, and what is to be done to it. */
-export function HangsAlready() {
-  const { plan, pointer, window } = useShade();
-  const { existing } = window.shade;
+export function HangsAlready({ pointer }: { pointer: string }) {
   const at = `${pointer}/shade/existing`;
-  const begin = (): Existing => ({
-    tasks: ["restring"],
-    strung: LIFT_KINDS.find((kind) => kind === plan.lift.kind) ?? "cleat",
-    rowsFromHemMm: plan.grid.rows.map(({ fromHemMm }) => fromHemMm),
-    columnsFromLeftMm: plan.grid.columns.map(({ xMm }) => xMm),
-  });
+  const existing = useField(at) as Existing | undefined;
   return (
     <>
       <Segments<"made" | "hangs">
         label="This shade"
         options={{ made: "is to be made", hangs: "hangs already" }}
         value={existing === undefined ? "made" : "hangs"}
-        onChange={(to) => editField(at, to === "made" ? undefined : begin(), "Hangs already")}
+        onChange={(to) => editField(at, to === "made" ? undefined : asPlanned(pointer), "Hangs already")}
         readOnly={!useCanEdit()}
       />
       {existing === undefined ? null : (
@@ -91,6 +85,22 @@ export function HangsAlready() {
         </>
       )}
     </>
+  );
+}
+
+/** What is measured first on a shade that hangs: as one like it would be made. */
+function asPlanned(pointer: string): Existing | undefined {
+  const { job } = usePlanner.getState();
+  const [, room, , window] = parseJSONPointer(pointer).map(Number);
+  const plan =
+    job && room !== undefined && window !== undefined ? shadePlanOf(job, { room, window }) : undefined;
+  return (
+    plan && {
+      tasks: ["restring"],
+      strung: LIFT_KINDS.find((kind) => kind === plan.lift.kind) ?? "cleat",
+      rowsFromHemMm: plan.grid.rows.map(({ fromHemMm }) => fromHemMm),
+      columnsFromLeftMm: plan.grid.columns.map(({ xMm }) => xMm),
+    }
   );
 }
 

@@ -1,17 +1,31 @@
 import { Link } from "wouter";
-import { useJob } from "../state/fields.ts";
+import { useShallow } from "zustand/react/shallow";
+import { type Planner, usePlanner } from "../state/store.ts";
 
-/** The windows before and after this one, in the order of the rooms. */
-export function Neighbours({ windowId }: { windowId: string }) {
-  const job = useJob();
-  const windows = job.rooms.flatMap((room) => room.windows);
+/** Ids and names of the windows before and after one, in the order of the rooms. */
+function neighboursOf({ job }: Planner, windowId: string) {
+  const windows = job?.rooms.flatMap((room) => room.windows) ?? [];
   const at = windows.findIndex((window) => window.id === windowId);
   const [before, after] = [windows[at - 1], windows[at + 1]];
-  if (!before && !after) return null;
+  return {
+    jobId: job?.id,
+    beforeId: before?.id,
+    beforeName: before?.name,
+    afterId: after?.id,
+    afterName: after?.name,
+  };
+}
+
+/** The windows before and after this one. */
+export function Neighbours({ windowId }: { windowId: string }) {
+  const { jobId, beforeId, beforeName, afterId, afterName } = usePlanner(
+    useShallow((planner: Planner) => neighboursOf(planner, windowId)),
+  );
+  if (beforeId === undefined && afterId === undefined) return null;
   return (
     <nav className="neighbours small screen-only" aria-label="Other windows">
-      {before ? <Link href={`/job/${job.id}/${before.id}`}>‹ {before.name}</Link> : <span />}
-      {after ? <Link href={`/job/${job.id}/${after.id}`}>{after.name} ›</Link> : null}
+      {beforeId === undefined ? <span /> : <Link href={`/job/${jobId}/${beforeId}`}>‹ {beforeName}</Link>}
+      {afterId === undefined ? null : <Link href={`/job/${jobId}/${afterId}`}>{afterName} ›</Link>}
     </nav>
   );
 }

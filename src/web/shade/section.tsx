@@ -1,24 +1,22 @@
-import { useMemo } from "react";
 import { WithFindings } from "../findings/field-findings.tsx";
 import { FindingList } from "../findings/finding-list.tsx";
 import { Chapter, type ChapterProps } from "../frame/chapter.tsx";
 import { sectionOfStage } from "../sections/sections.ts";
-import { openSection } from "../state/store.ts";
+import { openSection, usePlanner } from "../state/store.ts";
+import { useSameItems } from "../state/use-same-items.ts";
 import { useShade } from "./shade-context.tsx";
+import { Still } from "./still.tsx";
 
 /** One stage of the walk, with its findings where their cause is. */
 export function Section({ children, ...chapter }: Omit<ChapterProps, "folded">) {
-  const { findings } = useShade().plan;
-  const here = useMemo(
-    () => findings.filter(({ stage }) => sectionOfStage(stage) === chapter.id),
-    [findings, chapter.id],
-  );
+  const { id } = chapter;
+  const isOpen = usePlanner((planner) => planner.view.open[id] === true);
+  const here = useSameItems(useShade().plan.findings.filter(({ stage }) => sectionOfStage(stage) === id));
   return (
-    <Chapter
-      {...chapter}
-      folded={<FindingList findings={here} short onMore={() => openSection(chapter.id, true)} />}
-    >
-      <WithFindings findings={here}>{children}</WithFindings>
+    <Chapter {...chapter} folded={<FindingList findings={here} short onMore={() => openSection(id, true)} />}>
+      <Still still={!isOpen}>
+        <WithFindings findings={here}>{children}</WithFindings>
+      </Still>
     </Chapter>
   );
 }

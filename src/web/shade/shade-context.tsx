@@ -1,7 +1,7 @@
 import { createContext, useContext } from "react";
-import type { Working } from "../../figures/index.ts";
+import { type Working, workingOf } from "../../figures/index.ts";
 import type { Window } from "../../job/index.ts";
-import type { ShadePlan } from "../../plan/index.ts";
+import { figuresOf, type ShadePlan } from "../../plan/index.ts";
 import type { WindowIndex } from "../state/planning.ts";
 
 /** The shade on the page: its plan, its window and where that stands in the job. */
@@ -12,7 +12,12 @@ export interface ShadeOnPage {
   /** JSON pointer of the window. */
   pointer: string;
   /** The plan's workings by id. */
-  workings: ReadonlyMap<string, Working>;
+  workings: Workings;
+}
+
+export interface Workings {
+  has(id: string): boolean;
+  get(id: string): Working | undefined;
 }
 
 export const ShadeOnPageContext = createContext<ShadeOnPage | undefined>(undefined);
@@ -23,12 +28,23 @@ export function useShade(): ShadeOnPage {
   return shade;
 }
 
-const indexes = new WeakMap<readonly Working[], ReadonlyMap<string, Working>>();
+const indexes = new WeakMap<ShadePlan, Workings>();
 
-export function workingsById(workings: readonly Working[]): ReadonlyMap<string, Working> {
-  const known = indexes.get(workings);
+/** The workings of a shade, each put into words when it is first asked for. */
+export function workingsOf(shade: ShadePlan): Workings {
+  const known = indexes.get(shade);
   if (known) return known;
-  const index = new Map(workings.map((working) => [working.id, working]));
-  indexes.set(workings, index);
-  return index;
+  const figures = figuresOf(shade);
+  const written = new Map<string, Working>();
+  const workings: Workings = {
+    has: (id) => figures.has(id),
+    get(id) {
+      const figure = figures.get(id);
+      const working = written.get(id) ?? (figure && workingOf(figure));
+      if (working) written.set(id, working);
+      return working;
+    },
+  };
+  indexes.set(shade, workings);
+  return workings;
 }

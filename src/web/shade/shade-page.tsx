@@ -1,4 +1,4 @@
-import { memo, useEffect, useMemo } from "react";
+import { memo, type ReactNode, useEffect, useMemo } from "react";
 import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { BackToShelf } from "../frame/notices.tsx";
@@ -8,7 +8,7 @@ import { Field } from "../inputs/field.tsx";
 import { text } from "../inputs/spec.ts";
 import { DrawingStage } from "../sheets/stage.tsx";
 import { useJob } from "../state/fields.ts";
-import { shadePlanOf, windowIndexOf } from "../state/planning.ts";
+import { shadePlanOf, windowIndexOf, windowOf } from "../state/planning.ts";
 import { look, pick, usePlanner } from "../state/store.ts";
 import { ChangeTold } from "./change-told.tsx";
 import { Neighbours } from "./neighbours.tsx";
@@ -21,7 +21,7 @@ import { MakeSection } from "./sections/make-section.tsx";
 import { MeasureSection } from "./sections/measure-section.tsx";
 import { SafetySection } from "./sections/safety-section.tsx";
 import { ShapeSection } from "./sections/shape-section.tsx";
-import { type ShadeOnPage, ShadeOnPageContext, useShade, workingsById } from "./shade-context.tsx";
+import { type ShadeOnPage, ShadeOnPageContext, useShade, workingsOf } from "./shade-context.tsx";
 import { ShadeRail } from "./shade-rail.tsx";
 import "./shade-page.css";
 
@@ -38,31 +38,43 @@ export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
       window,
       place,
       pointer: `/rooms/${place.room}/windows/${place.window}`,
-      workings: workingsById(plan.workings),
+      workings: workingsOf(plan),
     };
   }, [job, windowId]);
 }
 
 /** One shade on one page, in the order of the work, beside its live drawing. */
 export function ShadePage({ windowId }: { windowId: string }) {
-  const job = useJob();
-  const shade = useShadeOnPage(windowId);
   // A slip belongs to the shade whose figure was pressed.
   // biome-ignore lint/correctness/useExhaustiveDependencies: another window is another shade
   useEffect(() => () => pick(undefined), [windowId]);
-  if (!shade) return <NoSuchWindow />;
   return (
-    <ShadeOnPageContext value={shade}>
+    <OfShade windowId={windowId}>
+      <ShadeScreen windowId={windowId} />
+    </OfShade>
+  );
+}
+
+/** What stands in it is given once: an edit draws anew what reads the shade, and nothing else. */
+function OfShade({ windowId, children }: { windowId: string; children: ReactNode }) {
+  const shade = useShadeOnPage(windowId);
+  return shade ? <ShadeOnPageContext value={shade}>{children}</ShadeOnPageContext> : <NoSuchWindow />;
+}
+
+function ShadeScreen({ windowId }: { windowId: string }) {
+  const jobId = usePlanner(({ job }) => job?.id ?? "");
+  const jobName = usePlanner(({ job }) => job?.name ?? "");
+  const name = usePlanner(({ job }) => (job && windowOf(job, windowId)?.name) ?? "");
+  return (
+    <>
       <TopBar withJob>
-        <Link href={`/job/${job.id}`}>{job.name}</Link>
-        <span aria-current="page">{shade.window.name}</span>
+        <Link href={`/job/${jobId}`}>{jobName}</Link>
+        <span aria-current="page">{name}</span>
       </TopBar>
-      <Page className="shade-page" title={`${shade.window.name}, ${job.name}`}>
+      <Page className="shade-page" title={`${name}, ${jobName}`}>
         <StageRoom />
         <div className="shade-walk">
-          <h1 className="shade-title">
-            {shade.plan.roomName}, {shade.window.name}
-          </h1>
+          <ShadeTitle />
           <Stamp />
           <Neighbours windowId={windowId} />
           <MeasureSection />
@@ -79,7 +91,16 @@ export function ShadePage({ windowId }: { windowId: string }) {
         <ChangeTold />
       </Page>
       <Colophon />
-    </ShadeOnPageContext>
+    </>
+  );
+}
+
+function ShadeTitle() {
+  const { plan, window } = useShade();
+  return (
+    <h1 className="shade-title">
+      {plan.roomName}, {window.name}
+    </h1>
   );
 }
 

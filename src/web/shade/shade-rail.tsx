@@ -15,6 +15,9 @@ import { useJob } from "../state/fields.ts";
 import { look, usePlanner } from "../state/store.ts";
 import { useShade } from "./shade-context.tsx";
 
+const openHere = (id: string) => goToSection(id as SectionId);
+const openThere = (id: string) => look({ jump: id as SectionId });
+
 /** The sections of this window with what waits in each, and between those of its job. */
 export function ShadeRail() {
   const job = useJob();
@@ -29,8 +32,8 @@ export function ShadeRail() {
       number: sectionNumber(id),
       title: SECTIONS[id].title,
       waiting: waiting[id],
-      current: open[id] === true,
-      onPress: () => goToSection(id),
+      open: open[id] === true,
+      onPress: openHere,
       ...(id === "make" && done > 0 ? { note: `${done} of ${plan.steps.length} done` } : {}),
     }),
   );
@@ -39,7 +42,7 @@ export function ShadeRail() {
     number: sectionNumber(id),
     title: SECTIONS[id].title,
     href: `/job/${job.id}`,
-    onPress: () => look({ jump: id }),
+    onPress: openThere,
   });
   const groups: RailGroup[] = [
     { title: job.name, entries: BEFORE_WINDOWS.map(ofJob) },

@@ -1,4 +1,4 @@
-import type { Job } from "../../job/index.ts";
+import type { Job, Window } from "../../job/index.ts";
 import { type AlignedRoom, JobPlanner, type Plan, RemedyTrial, type ShadePlan } from "../../plan/index.ts";
 
 /** Where a window stands in the job. */
@@ -11,6 +11,11 @@ export function windowIndexOf(job: Job, windowId: string): WindowIndex | undefin
     if (window >= 0) return { room, window };
   }
   return undefined;
+}
+
+export function windowOf(job: Job, windowId: string): Window | undefined {
+  const at = windowIndexOf(job, windowId);
+  return at && job.rooms[at.room]?.windows[at.window];
 }
 
 /** One planner for each of the jobs looked at last: it runs again only what is behind a change. */

@@ -1,3 +1,4 @@
+import { memo } from "react";
 import type { Mount } from "../../../job/index.ts";
 import { lengthText } from "../../../units/index.ts";
 import { LengthFig } from "../../figures/fig.tsx";
@@ -26,9 +27,31 @@ const MOUNT_NAMES: Record<Mount, string> = {
 
 export function MeasureSection() {
   const { pointer, window } = useShade();
-  const { mount } = window.shade;
+  const { shade, opening } = window;
   return (
     <Section id="measure" sentence={<MeasureSentence />}>
+      <MeasureFields
+        pointer={pointer}
+        mount={shade.mount}
+        widths={opening.widthsMm.length}
+        heights={opening.heightsMm.length}
+      />
+    </Section>
+  );
+}
+
+interface MeasureFieldsProps {
+  pointer: string;
+  mount: Mount;
+  /** Measures given of either side. */
+  widths: number;
+  heights: number;
+}
+
+/** Each field follows the job by itself: a keystroke in one draws none of the others anew. */
+const MeasureFields = memo(function MeasureFields({ pointer, mount, widths, heights }: MeasureFieldsProps) {
+  return (
+    <>
       <Segments<Mount>
         label="Hung"
         options={MOUNT_NAMES}
@@ -36,19 +59,9 @@ export function MeasureSection() {
         onChange={(chosen) => editField(`${pointer}/shade/mount`, chosen, "Mount")}
         readOnly={!useCanEdit()}
       />
-      <HangsAlready />
-      <Sides
-        of="widthsMm"
-        given={window.opening.widthsMm.length}
-        pointer={pointer}
-        single={mount === "to-size"}
-      />
-      <Sides
-        of="heightsMm"
-        given={window.opening.heightsMm.length}
-        pointer={pointer}
-        single={mount === "to-size"}
-      />
+      <HangsAlready pointer={pointer} />
+      <Sides of="widthsMm" given={widths} pointer={pointer} single={mount === "to-size"} />
+      <Sides of="heightsMm" given={heights} pointer={pointer} single={mount === "to-size"} />
       {mount === "to-size" ? null : <Diagonals pointer={`${pointer}/opening/diagonalsMm`} />}
       <FieldGroup>
         <OpeningField pointer={`${pointer}/opening/recessDepthMm`} />
@@ -58,9 +71,9 @@ export function MeasureSection() {
       <Footholds pointer={`${pointer}/opening`} />
       <Obstructions pointer={`${pointer}/opening/obstructions`} />
       <MoreSettings group="mount" />
-    </Section>
+    </>
   );
-}
+});
 
 function MeasureSentence() {
   const { plan, window } = useShade();

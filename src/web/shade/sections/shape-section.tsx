@@ -7,7 +7,7 @@ import { More } from "../../frame/more.tsx";
 import { MAKING_GROUP_NAMES } from "../../settings/making-fields.ts";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
-import { useShade } from "../shade-context.tsx";
+import { useShade, type Workings } from "../shade-context.tsx";
 import { FormSentence } from "./form-sentence.tsx";
 import { StylePicker } from "./style-picker.tsx";
 import { styleTitle } from "./style-words.ts";
@@ -84,7 +84,7 @@ function ShapeSentence() {
 }
 
 /** The figure that decides how far apart the rows are, by the style’s own rule. */
-function spacingFigure(workings: ReadonlyMap<string, unknown>): string {
+function spacingFigure(workings: Workings): string {
   const known = [
     "shape.fold",
     "shape.half-fold",
