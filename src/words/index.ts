@@ -2,4 +2,5 @@ export * from "./articles.ts";
 export * from "./cautions.ts";
 export * from "./counts.ts";
 export * from "./lists.ts";
+export * from "./sentences.ts";
 export * from "./slugs.ts";

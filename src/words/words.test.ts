@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { counted, listed, slugOf, withArticle } from "./index.ts";
+import { counted, firstSentence, listed, slugOf, withArticle } from "./index.ts";
 
 describe("words", () => {
   test("a list has an “and” before its last and no comma there", () => {
@@ -13,6 +13,12 @@ describe("words", () => {
 
   test("a vowel takes “an”", () => {
     expect(["flat", "Austrian"].map(withArticle)).toEqual(["a flat", "an Austrian"]);
+  });
+
+  test("a first sentence ends where a new one begins, not within a number", () => {
+    expect(firstSentence("Rows are 7.5 in apart. Sew them closer.")).toBe("Rows are 7.5 in apart.");
+    expect(firstSentence("Which lock? One of three.")).toBe("Which lock?");
+    expect(firstSentence("no stop at all")).toBe("no stop at all");
   });
 
   test("a slug has letters, digits and single hyphens alone", () => {

@@ -8,8 +8,6 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-const SHOTS = process.env.SHOTS;
-
 test.each([
   ["desk", {}],
   ["phone", { viewport: PHONE, hasTouch: true }],
@@ -35,7 +33,6 @@ test.each([
   // Something must be done to it: the last one stays.
   expect(await measure.getByLabel("fit a lock").isChecked()).toBe(true);
   await measure.getByLabel("Raised now by").selectOption("cleat");
-  if (SHOTS !== undefined) await page.screenshot({ path: `${SHOTS}/hangs-${name}.png` });
 
   // Nothing is cut: its sheet and its chapters are those of the work.
   expect(await page.getByRole("tab", { name: "Cutting" }).count()).toBe(0);
@@ -58,6 +55,5 @@ test("a cleat alone is chosen, and the drawing, the sentence and the review foll
   await expect.poll(() => lift.textContent()).toMatch(/There is no lock/);
   await page.getByRole("tab", { name: "Cleat" }).click();
   await expect.poll(() => page.locator(".sheet-svg").textContent()).toMatch(/last eye/);
-  if (SHOTS !== undefined) await page.screenshot({ path: `${SHOTS}/cleat-desk.png` });
   expect(errors).toEqual([]);
 });

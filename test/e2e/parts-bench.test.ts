@@ -10,12 +10,6 @@ beforeAll(async () => {
 });
 afterAll(() => harness.close());
 
-/** Screenshots to look at, where a folder is named. */
-async function picture(page: Page, name: string): Promise<void> {
-  const folder = process.env.PICTURES;
-  if (folder !== undefined) await page.screenshot({ path: `${folder}/${name}.png`, fullPage: true });
-}
-
 const flat = (text: string | null) => (text ?? "").replaceAll("\u00a0", " ").replace(/\s+/g, " ");
 
 /** Lays out a lock that takes cord of 1.2 to 1.6 mm, eight at most, and a cord that is measured by its turns. */
@@ -62,7 +56,6 @@ test("a part on the bench begins empty, is kept, measured by a test, and serves 
   await expect
     .poll(async () => flat(await fit.textContent()))
     .toMatch(/too manyIt takes at most 8 cords; you have 9/);
-  await picture(page, "bench-desk-light");
 
   // Kept on the device, and copied by a job that is begun now.
   await page.reload();
@@ -81,7 +74,6 @@ test("a part on the bench begins empty, is kept, measured by a test, and serves 
   await expect
     .poll(async () => flat(await lift.locator(".fit-table").textContent()))
     .toMatch(/Brass lockfits/);
-  await picture(page, "shade-fit-desk-light");
   await saved(page);
   expect(errors).toEqual([]);
 });
@@ -91,7 +83,6 @@ test("a job keeps its copy, says that the bench's has changed, and takes it when
   await layOut(page);
   // A table of three cords is wider than a phone: it moves in its own room, the page does not.
   expect(await page.evaluate(() => document.documentElement.scrollWidth)).toBeLessThanOrEqual(PHONE.width);
-  await picture(page, "bench-phone-dark");
   await openShade(page, harness.url);
   await page.goto(`${harness.url}#/job/lantern-row`);
   await page.locator("#hardware-title button").click();
@@ -114,7 +105,6 @@ test("a job keeps its copy, says that the bench's has changed, and takes it when
   await expect
     .poll(async () => flat(await changed.textContent()))
     .toMatch(/“Brass lock” is another on the bench.*cords at most/);
-  await picture(page, "from-bench-phone-dark");
   await changed.getByRole("button", { name: /^Take that of the bench/ }).click();
   await expect.poll(() => changed.count()).toBe(0);
   await saved(page);

@@ -15,16 +15,8 @@ interface KeepProps {
 export function KeepButton({ cloth, plan, made }: KeepProps) {
   const job = useJob();
   const mine = useCanEdit();
-  const moved = laidOf(made.bolts).filter(
-    ({ boltId, placement }) =>
-      !laidOf(plan.bolts).some(
-        (before) =>
-          before.boltId === boltId &&
-          before.placement.pieceId === placement.pieceId &&
-          before.placement.xMm === placement.xMm &&
-          before.placement.yMm === placement.yMm,
-      ),
-  );
+  const before = new Set(laidOf(plan.bolts).map(placeOf));
+  const moved = laidOf(made.bolts).filter((laid) => !before.has(placeOf(laid)));
   return (
     <button
       type="button"
@@ -39,6 +31,11 @@ export function KeepButton({ cloth, plan, made }: KeepProps) {
 
 function laidOf(bolts: ClothCutPlan["bolts"]) {
   return bolts.flatMap(({ boltId, placements }) => placements.map((placement) => ({ boltId, placement })));
+}
+
+/** A piece with where it lies, as one word. */
+function placeOf({ boltId, placement }: ReturnType<typeof laidOf>[number]): string {
+  return JSON.stringify([boltId, placement.pieceId, placement.xMm, placement.yMm]);
 }
 
 /** So many names are listed; more are a whole plan that was kept. */

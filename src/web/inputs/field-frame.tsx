@@ -24,7 +24,7 @@ export function FieldFrame({ id, pointer, spec, error, origin, below, wide, chil
       data-pointer={pointer}
       data-invalid={error === undefined ? undefined : true}
     >
-      <label htmlFor={id} className="field-label">
+      <label htmlFor={id} className={spec.quiet ? "hidden-words" : "field-label"}>
         {spec.label}
         {spec.hint === undefined ? null : <span className="field-hint">{spec.hint}</span>}
       </label>

@@ -3,6 +3,8 @@ import type { Catalogue } from "../../job/index.ts";
 interface Labelled {
   label: string;
   hint?: string;
+  /** What it is stands beside it already: the label is for screen readers alone. */
+  quiet?: boolean;
 }
 
 /**

@@ -1,9 +1,8 @@
 import { moneyText } from "../../figures/index.ts";
 import type { Cost, ShoppingLine } from "../../shade-plan/index.ts";
 import { counted } from "../../words/index.ts";
-import { useCuttingStore } from "../cutting/cutting-store.ts";
+import { useCost } from "../cutting/use-cost.ts";
 import { Chapter } from "../frame/chapter.tsx";
-import { useJob } from "../state/fields.ts";
 import type { JobSummary } from "../state/job-summary.ts";
 import { PriceField } from "./price-field.tsx";
 
@@ -17,10 +16,7 @@ const GROUPS: Record<ShoppingLine["group"], string> = {
 
 /** What to buy and what it comes to. */
 export function CostChapter({ summary }: { summary: JobSummary | undefined }) {
-  const job = useJob();
-  // As the cutting plan lays the cloth, once there is one for the job as it stands.
-  const asCut = useCuttingStore((cutting) => (cutting.job === job ? cutting.progress?.cost : undefined));
-  const cost = asCut ?? summary?.cost;
+  const cost = useCost(summary);
   return (
     <Chapter
       id="cost"
@@ -32,7 +28,10 @@ export function CostChapter({ summary }: { summary: JobSummary | undefined }) {
             {counted(cost.shopping.length, "thing")} to buy. Materials{" "}
             {moneyText(cost.materials, cost.currency)}, work {moneyText(cost.labourCost, cost.currency)}, in
             all <b>{moneyText(cost.total, cost.currency)}</b>
-            {cost.unpriced.length > 0 ? `, without ${cost.unpriced.length} that have no price` : ""}.
+            {cost.unpriced.length > 0
+              ? `, without ${counted(cost.unpriced.length, "thing")} that ${cost.unpriced.length === 1 ? "has" : "have"} no price`
+              : ""}
+            .
           </>
         )
       }

@@ -2,7 +2,7 @@ import { offerOf } from "../../cost/index.ts";
 import { moneyText } from "../../figures/index.ts";
 import { DEFAULT_OFFER, type OfferTerms } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
-import { useCuttingStore } from "../cutting/cutting-store.ts";
+import { useCost } from "../cutting/use-cost.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { OFFER_FIELDS } from "../settings/part-fields.ts";
@@ -21,8 +21,7 @@ const STAND_INS: Partial<Record<keyof OfferTerms, number>> = {
 export function OfferChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   // The same cost as on the shopping list: as the cutting plan lays the cloth, once there is one.
-  const asCut = useCuttingStore((cutting) => (cutting.job === job ? cutting.progress?.cost : undefined));
-  const cost = asCut ?? summary?.cost;
+  const cost = useCost(summary);
   return (
     <Chapter
       id="offer"

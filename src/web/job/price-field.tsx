@@ -20,6 +20,7 @@ export function PriceField({ line }: { line: ShoppingLine }) {
   const spec: NumberSpec = {
     kind: "number",
     label: `Price of ${line.label}`,
+    quiet: true,
     min: 0,
     max: 1e7,
     metric: scale,

@@ -7,7 +7,6 @@ import {
   type ExistingTask,
   fieldAccepts,
   LIFT_KINDS,
-  type LiftKind,
 } from "../../job/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 import { useFieldClaim } from "../findings/claims.tsx";
@@ -18,20 +17,12 @@ import { lengthUnit, type Read, readLength, writeLength } from "../inputs/read-w
 import { Segments } from "../inputs/segments.tsx";
 import { choice, length, number } from "../inputs/spec.ts";
 import { useDraft } from "../inputs/use-draft.ts";
+import { MAKING_FIELDS } from "../settings/making-fields.ts";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { shadePlanOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
 
-const STRUNG_WORDS: Record<LiftKind, string> = {
-  "cord-lock": "cords over a cord lock",
-  cleat: "cords to a cleat, without a lock",
-  spring: "a spring",
-  "tube-wand": "a lift tube and a wand",
-  "tube-loop": "a lift tube and a loop",
-  motor: "a motor",
-};
-
-const STRUNG = choice("Raised now by", STRUNG_WORDS);
+const STRUNG = choice("Raised now by", MAKING_FIELDS.lift.kind.options);
 const MASS = number(
   "Weighs, with its bar",
   0.01,

@@ -3,18 +3,10 @@ import { LIFT_TRAITS } from "../../job/index.ts";
 import { chooseHardware, type HardwareChoice } from "../../plan/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
 import { More } from "../frame/more.tsx";
+import { MAKING_FIELDS } from "../settings/making-fields.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
 import { edit, usePlanner } from "../state/store.ts";
 import { useShade } from "./shade-context.tsx";
-
-const KINDS = {
-  "cord-lock": "cord lock",
-  cleat: "cleat alone",
-  spring: "spring",
-  "tube-wand": "wand",
-  "tube-loop": "loop",
-  motor: "motor",
-} as const;
 
 /** Every way to raise this shade with the parts at hand: what goes, ranked, and what does not, with the figures against it. */
 export function HardwareChoiceList() {
@@ -106,7 +98,7 @@ function ChoiceRow({ choice }: { choice: HardwareChoice }) {
             type="button"
             className="button button-small"
             disabled={!mine}
-            onClick={() => edit({ label: `Raise it by ${KINDS[set.kind]}`, patch })}
+            onClick={() => edit({ label: `Raise it by ${MAKING_FIELDS.lift.kind.options[set.kind]}`, patch })}
           >
             Use<span className="hidden-words"> {parts.join(", ")}</span>
           </button>

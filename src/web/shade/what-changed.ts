@@ -1,7 +1,8 @@
 import { SEVERITY_WORDS } from "../../figures/index.ts";
+import { STYLE_NAMES } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { clothLengthText, forceText, lengthText, type UnitChoice } from "../../units/index.ts";
-import { counted } from "../../words/index.ts";
+import { counted, firstSentence } from "../../words/index.ts";
 
 /** Figures told at once; more would be listened to by nobody. */
 const MOST_TOLD = 4;
@@ -13,7 +14,7 @@ export function whatChanged(before: ShadePlan, after: ShadePlan, units: UnitChoi
   const told = changed.slice(0, MOST_TOLD).map(([name, text]) => `${name} ${text}`);
   return [
     told.length > 0 ? `${told.join(", ")}.` : "",
-    changed.length > MOST_TOLD ? `${changed.length - MOST_TOLD} more figures changed.` : "",
+    changed.length > MOST_TOLD ? `${counted(changed.length - MOST_TOLD, "more figure")} changed.` : "",
     ...findingsText(before, after),
   ]
     .filter(Boolean)
@@ -26,7 +27,7 @@ function factsOf(
 ): Map<string, string> {
   const [face] = cloth.layers;
   return new Map([
-    ["Style", style],
+    ["Style", STYLE_NAMES[style]],
     ["Finished width", lengthText(size.finishedWidthMm, units)],
     ["finished length", lengthText(size.finishedLengthMm, units)],
     ["rows", String(grid.rows.length)],
@@ -55,8 +56,4 @@ function findingsText(before: ShadePlan, after: ShadePlan): string[] {
     come.length > 1 ? `${counted(come.length - 1, "more finding")}.` : "",
     gone > 0 ? `${counted(gone, "finding")} gone.` : "",
   ];
-}
-
-function firstSentence(text: string): string {
-  return /^.*?[.?!](?=\s|$)/.exec(text)?.[0] ?? text;
 }

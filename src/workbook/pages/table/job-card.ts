@@ -3,7 +3,7 @@ import { SEVERITY_WORDS, type Severity } from "../../../figures/index.ts";
 import { EXISTING_TASK_WORDS, PLACE_NAMES, PURPOSE_NAMES, STYLE_NAMES } from "../../../job/index.ts";
 import { findingCards, type Plan } from "../../../plan/index.ts";
 import { LAYER_NAMES } from "../../../shade-plan/index.ts";
-import { listed } from "../../../words/index.ts";
+import { firstSentence, listed } from "../../../words/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
 import { type FactLine, factList } from "../../typeset/fact-list.ts";
@@ -121,10 +121,6 @@ function layGrave({ book, findings }: ShadeContext): Grave[] {
 function indentOf(book: Book): number {
   const words = Object.values(SEVERITY_WORDS).map((word) => book.pen.widthOf(word, TYPE.tableStrong));
   return MARK_WIDTH + Math.max(...words) + 8;
-}
-
-function firstSentence(text: string): string {
-  return /^.+?[.!?](?= [A-Z0-9“])/u.exec(text)?.[0] ?? text;
 }
 
 /** As many whole words as go on the lines that a card has for it. */
