@@ -3,6 +3,8 @@ import "./style/fonts.css";
 import "./style/tokens.css";
 import "./style/base.css";
 import "./style/table.css";
+import "./style/forced.css";
+import "./style/print.css";
 import { App } from "./app.tsx";
 import { openLaunchedFiles } from "./offline/launched-files.ts";
 import { registerServiceWorker } from "./offline/register.ts";

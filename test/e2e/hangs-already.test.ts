@@ -23,6 +23,7 @@ test.each([
   expect((await rows.inputValue()).split(";").length).toBeGreaterThan(3);
 
   await rows.fill("4; 12; twelve");
+  await rows.press("Enter");
   await expect.poll(() => measure.getByRole("alert").textContent()).toBeTruthy();
   await rows.fill("4; 10; 20; 26; 34; 42");
   await expect.poll(() => page.locator("#measure").textContent()).toMatch(/out of line|even rows/);

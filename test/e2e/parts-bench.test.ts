@@ -131,7 +131,7 @@ test("the bench is a file, and the sheet for its tests one page", async () => {
       buffer: Buffer.from(JSON.stringify({ format: "shadewright-parts", version: 1, ...parts })),
     });
   await open({ eyes: [{ id: "e", name: "Brass eye", outsideDiameterMm: 14 }] });
-  await page.getByText("1 parts of parts.json lie on the bench.").waitFor();
+  await page.getByText("1 part of parts.json lies on the bench.").waitFor();
   await open({ eyes: [{ id: "e", name: "Brass eye", outsideDiameterMm: 9999 }] });
   await page.getByText(/^eyes\[0\]\.outsideDiameterMm: 9999\. Wanted: at most 500/).waitFor();
   const printing = page.waitForEvent("download");
