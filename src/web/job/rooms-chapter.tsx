@@ -9,6 +9,7 @@ import type { JobSummary } from "../state/job-summary.ts";
 import { edit } from "../state/store.ts";
 import { AddWindow } from "./add-window.tsx";
 import { RoomInLineFields } from "./room-in-line.tsx";
+import { SeveralWindows } from "./several-windows.tsx";
 import { WindowRow } from "./window-row.tsx";
 
 const ROOM_NAME = { ...text("Room", 120), required: true };
@@ -37,6 +38,7 @@ export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
             ))}
           </ul>
           <AddWindow room={r} />
+          <SeveralWindows room={r} />
           <RoomInLineFields
             room={room}
             index={r}
