@@ -18,6 +18,7 @@ declare module "papaparse/papaparse.js" {
       text: string,
       config: ParseConfig,
     ): { data: Record<string, string | undefined>[]; meta: { fields?: string[] } };
+    parse(text: string, config: { header: false; delimiter: string }): { data: string[][] };
     unparse(table: { fields: string[]; data: (string | number)[][] }, config: UnparseConfig): string;
   };
 

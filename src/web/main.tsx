@@ -6,7 +6,7 @@ import "./style/table.css";
 import "./style/forced.css";
 import "./style/print.css";
 import { App } from "./app.tsx";
-import { openLaunchedFiles } from "./offline/launched-files.ts";
+import { openLaunchedFiles, openSharedFile } from "./offline/launched-files.ts";
 import { registerServiceWorker } from "./offline/register.ts";
 import { applyTheme, usePreferences } from "./state/preferences.ts";
 
@@ -19,3 +19,4 @@ createRoot(root).render(<App />);
 
 registerServiceWorker();
 openLaunchedFiles();
+void openSharedFile();

@@ -3,6 +3,7 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { WEB } from "../../scripts/build-web.mjs";
+import { newJob } from "../../src/job/index.ts";
 import { serve } from "../../src/server/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { DESK, demo, field, firstVisit, openShade, pdfText, saved, sectionTitle, usable } from "./planner.ts";
@@ -93,5 +94,27 @@ test("without a network the planner says so, and that nothing is lacking", async
   await notice.waitFor();
   await page.context().setOffline(false);
   await notice.waitFor({ state: "detached" });
+  await page.context().close();
+});
+
+test("a file that another app shares is opened", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.evaluate(() => navigator.serviceWorker.ready);
+  await page.reload();
+  await usable(page);
+  const job = { ...newJob({ id: "from-afar", name: "Shared from afar", system: "metric" }) };
+  // The device posts the file to the address of the manifest; here the page does it in its place.
+  await page.evaluate(async (text) => {
+    const manifest = await (await fetch("./manifest.webmanifest")).json();
+    const { action, method, params } = manifest.share_target;
+    const body = new FormData();
+    body.set(params.files[0].name, new File([text], "afar.json", { type: "application/json" }));
+    await fetch(action, { method, body, redirect: "manual" });
+  }, JSON.stringify(job));
+  await page.reload();
+  await page.getByRole("heading", { name: "Shared from afar" }).waitFor({ state: "attached" });
+  // Opened once: the next start finds nothing.
+  expect(await page.evaluate(() => caches.has("shared-files"))).toBe(false);
+  expect(errors).toEqual([]);
   await page.context().close();
 });

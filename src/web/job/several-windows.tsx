@@ -1,5 +1,6 @@
 import { type ClipboardEvent, useState } from "react";
 import { newWindow } from "../../job/index.ts";
+import { cellsOf } from "../../tables/cells.ts";
 import { counted } from "../../words/index.ts";
 import { More } from "../frame/more.tsx";
 import { lengthUnit } from "../inputs/read-write.ts";
@@ -11,7 +12,6 @@ import {
   EMPTY_ROW,
   isEmptyRow,
   MOST_ROWS,
-  pastedCells,
   readWindowRows,
   WINDOW_COLUMNS,
   type WindowCells,
@@ -50,7 +50,7 @@ function WindowTable({ room }: { room: number }) {
     const text = event.clipboardData.getData("text/plain");
     if (!/[\t\n;]/.test(text.trimEnd())) return;
     event.preventDefault();
-    lay(pastedCells(text), row, column);
+    lay(cellsOf(text), row, column);
   };
   const add = () => {
     setTried(true);

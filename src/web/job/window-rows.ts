@@ -1,4 +1,3 @@
-import papaparse from "papaparse/papaparse.js";
 import type { UnitChoice } from "../../units/index.ts";
 import { readLength } from "../inputs/read-write.ts";
 import { span } from "../inputs/spec.ts";
@@ -52,13 +51,6 @@ export function readWindowRows(
     sizes.push({ name, widthMm: read(1), heightMm: read(2) });
   });
   return { sizes, troubles };
-}
-
-/** Cells copied from a spreadsheet or a list: columns lie between tabs, else between semicolons; a comma may stand in a length. */
-export function pastedCells(text: string): string[][] {
-  const delimiter = text.includes("\t") ? "\t" : ";";
-  const { data } = papaparse.parse<string[]>(text.trimEnd(), { delimiter });
-  return data.map((line) => line.map((cell) => cell.trim()));
 }
 
 /** The rows with cells laid over them from one on; rows are added where they are short. */

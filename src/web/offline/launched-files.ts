@@ -1,4 +1,5 @@
 import { importFile } from "../frame/importing.ts";
+import { takeSharedFile } from "./shared-file.ts";
 
 interface LaunchQueue {
   setConsumer(consume: (launch: { files?: readonly { getFile(): Promise<File> }[] }) => void): void;
@@ -10,4 +11,10 @@ export function openLaunchedFiles(): void {
   (window.launchQueue as LaunchQueue).setConsumer(async ({ files = [] }) => {
     for (const handle of files) await importFile(await handle.getFile());
   });
+}
+
+/** Opens the file that another app shared with the installed planner. */
+export async function openSharedFile(): Promise<void> {
+  const file = await takeSharedFile().catch(() => undefined);
+  if (file !== undefined) await importFile(file);
 }

@@ -1,4 +1,6 @@
 /// <reference lib="webworker" />
+import { keepSharedFile } from "./shared-file.ts";
+
 /** Replaced by the build: every file of this release, and a name that changes with them. */
 declare const __FILES__: string[];
 declare const __RELEASE__: string;
@@ -26,6 +28,19 @@ scope.addEventListener("activate", (event) => {
         ),
       )
       .then(() => scope.clients.claim()),
+  );
+});
+
+/** Another app shared a file: it waits until the page has started. */
+scope.addEventListener("fetch", (event) => {
+  const { request } = event;
+  const isShare = request.url === new URL("./share", scope.registration.scope).href;
+  if (request.method !== "POST" || !isShare) return;
+  event.respondWith(
+    request
+      .formData()
+      .then(keepSharedFile)
+      .then(() => Response.redirect(scope.registration.scope, 303)),
   );
 });
 

@@ -1,12 +1,10 @@
 import { useRef, useState } from "react";
 import { useMove } from "react-aria/useMove";
 import type { Placed } from "../../drawing/index.ts";
-import { setPatch } from "../../figures/index.ts";
 import type { Motif } from "../../shade-plan/index.ts";
-import { lengthText, markMm, toMark } from "../../units/index.ts";
-import { useShade } from "../shade/shade-context.tsx";
-import { useCanEdit, useField, useUnits } from "../state/fields.ts";
-import { edit, usePlanner } from "../state/store.ts";
+import { lengthText, markMm } from "../../units/index.ts";
+import { useCanEdit, useUnits } from "../state/fields.ts";
+import { useMotifPlace } from "./use-motif-place.ts";
 
 const CROSS_MM = 3.2;
 
@@ -19,32 +17,14 @@ interface MotifHandleProps {
 
 /** Where a repeat begins, nearest to the middle of the shade: dragged, or moved by the arrow keys, mark by mark. */
 export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
-  const { plan, pointer } = useShade();
   const units = useUnits();
   const mine = useCanEdit();
-  const held = useField(`${pointer}/shade/making/pattern`) as object | undefined;
+  const { at, put } = useMotifPlace(motif);
   const [moved, setMoved] = useState<readonly [number, number]>([0, 0]);
   const reached = useRef<readonly [number, number]>([0, 0]);
   const moveTo = (x: number, y: number) => {
     reached.current = [x, y];
     setMoved([x, y]);
-  };
-  const at = {
-    xMm: nearest(motif.originXMm, motif.repeatXMm, plan.size.finishedWidthMm / 2),
-    yMm: nearest(motif.originYMm, motif.repeatYMm, plan.size.finishedLengthMm / 2),
-  };
-  const put = (xMm: number, yMm: number, joins?: string) => {
-    const { job } = usePlanner.getState();
-    if (!job || !mine) return;
-    const pattern = {
-      ...held,
-      place: "free",
-      offsetMm: within(toMark(yMm, units.ruler), motif.repeatYMm),
-      across: "offset",
-      acrossMm: within(toMark(xMm, units.ruler), motif.repeatXMm),
-    };
-    const patch = setPatch(job, `${pointer}/shade/making/pattern`, pattern);
-    edit({ label: "Place the motif", patch, ...(joins === undefined ? {} : { joins }) });
   };
   const mmPerUnit = 1 / placed.scale;
   const { moveProps } = useMove({
@@ -82,14 +62,4 @@ export function MotifHandle({ placed, motif, mmPerPx }: MotifHandleProps) {
       <circle r={CROSS_MM * 0.55} fill="var(--sw-paper)" stroke="var(--sw-accent)" strokeWidth={0.4} />
     </g>
   );
-}
-
-/** The step of the lattice nearest to a place. */
-function nearest(originMm: number, repeatMm: number, wishMm: number): number {
-  return originMm + Math.round((wishMm - originMm) / repeatMm) * repeatMm;
-}
-
-function within(mm: number, repeatMm: number): number {
-  const rest = mm - Math.floor(mm / repeatMm) * repeatMm;
-  return Math.round(rest * 1000) / 1000;
 }

@@ -10,6 +10,7 @@ import { part } from "../../inputs/spec.ts";
 import { useJob, useUnits } from "../../state/fields.ts";
 import { useParts } from "../../state/parts.ts";
 import { look } from "../../state/store.ts";
+import { MotifNudge } from "../motif-nudge.tsx";
 import { Section } from "../section.tsx";
 import { MoreSettings, Settings } from "../setting-group.tsx";
 import { useShade } from "../shade-context.tsx";
@@ -33,6 +34,7 @@ export function ClothSection() {
   const { pointer, plan } = useShade();
   const job = useJob();
   const hasRepeat = plan.cloth.layers.some(({ motif }) => motif !== undefined);
+  const motif = plan.cloth.layers.find(({ layer }) => layer === "face")?.motif;
   // A style that asks for its ribs has them with its shape.
   const ribsHere = !STYLE_MODULES[plan.style].asks.some(({ group }) => group === "ribs");
   return (
@@ -60,6 +62,7 @@ export function ClothSection() {
       <MoreSettings group="hems" />
       <MoreSettings group="lining" />
       {ribsHere ? <MoreSettings group="ribs" but={["kind"]} /> : null}
+      {motif !== undefined && plan.form.across === "flat" ? <MotifNudge motif={motif} /> : null}
       {hasRepeat ? <MoreSettings group="pattern" /> : null}
       <MoreSettings group="banding" />
     </Section>
