@@ -1,6 +1,6 @@
 import { type ClipboardEvent, useState } from "react";
 import { newWindow } from "../../job/index.ts";
-import { cellsOf } from "../../tables/cells.ts";
+import { cellsOf } from "../../tables/index.ts";
 import { counted } from "../../words/index.ts";
 import { More } from "../frame/more.tsx";
 import { lengthUnit } from "../inputs/read-write.ts";

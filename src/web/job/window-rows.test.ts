@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { cellsOf } from "../../tables/cells.ts";
+import { cellsOf } from "../../tables/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 import { EMPTY_ROW, MOST_ROWS, readWindowRows, withCells } from "./window-rows.ts";
 
