@@ -15,6 +15,7 @@ import { editRepaint } from "./edit-repaint.ts";
 import type { Figure } from "./figure.ts";
 import { foldProfile } from "./fold-profile.ts";
 import { foldVsBvp, foldVsBvpError } from "./fold-vs-bvp.ts";
+import { job200 } from "./job-200.ts";
 import { liftSearch } from "./lift-search.ts";
 import { loadGzip } from "./load-gzip.ts";
 import { loadUsable } from "./load-usable.ts";
@@ -24,6 +25,7 @@ import { planGrowth } from "./plan-growth.ts";
 import { planMemory } from "./plan-memory.ts";
 import { planOne } from "./plan-one.ts";
 import { planRead } from "./plan-read.ts";
+import { raiseFrame } from "./raise-frame.ts";
 import { roomFigures } from "./room.ts";
 import { workbookOne } from "./workbook-one.ts";
 
@@ -59,7 +61,9 @@ async function measureAll(): Promise<Figure[]> {
   figures.push(await drapeFrame());
   const harness = await startBrowser();
   try {
-    for (const measure of [editRepaint, loadGzip, loadUsable]) figures.push(await measure(harness));
+    for (const measure of [editRepaint, raiseFrame, loadGzip, loadUsable])
+      figures.push(await measure(harness));
+    figures.push(...(await job200(harness)));
   } finally {
     await harness.close();
   }

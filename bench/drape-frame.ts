@@ -1,11 +1,7 @@
-import type { Page } from "playwright-core";
 import { SOFTWARE_GL, startBrowser } from "../test/e2e/browser.ts";
-import { type Figure, quantile } from "./figure.ts";
+import type { Figure } from "./figure.ts";
+import { p95, repaintsOf } from "./repaints.ts";
 import { untilUsable } from "./usable.ts";
-
-const REPAINT = "shadewright:repaint";
-const STEPS = 60;
-const WARM = 12;
 
 /**
  * The live picture raised step by step: from the key to the frame that was handed to the painter. WebGL is drawn by the
@@ -23,32 +19,10 @@ export async function drapeFrame(): Promise<Figure> {
     await page.getByRole("button", { name: "turn it" }).click();
     await page.locator('.live-room[data-state="done"]').waitFor({ timeout: 120_000 });
     await page.getByRole("slider", { name: "Raise" }).focus();
-    await raise(page, WARM);
-    await page.evaluate((name) => performance.clearMeasures(name), REPAINT);
-    await raise(page, STEPS);
-    const samples = await page.evaluate(
-      (name) => performance.getEntriesByName(name, "measure").map(({ duration }) => duration),
-      REPAINT,
-    );
-    if (samples.length < STEPS) throw new Error(`invalid run: ${samples.length} repaints of ${STEPS} steps`);
-    return { name: "drape.frame", value: quantile(samples, 0.95), unit: "ms", goal: 8, better: "lower" };
+    const step = () => page.keyboard.press("ArrowUp");
+    const samples = await repaintsOf(page, step, { warm: 12, times: 60 });
+    return { name: "drape.frame", value: p95(samples), unit: "ms", goal: 8, better: "lower" };
   } finally {
     await harness.close();
   }
-}
-
-/** Each step is painted before the next. */
-async function raise(page: Page, steps: number): Promise<void> {
-  for (let n = 0; n < steps; n++) {
-    const before = await repaints(page);
-    await page.keyboard.press("ArrowUp");
-    await page.waitForFunction(([name, count]) => performance.getEntriesByName(name).length > count, [
-      REPAINT,
-      before,
-    ] as const);
-  }
-}
-
-function repaints(page: Page): Promise<number> {
-  return page.evaluate((name) => performance.getEntriesByName(name, "measure").length, REPAINT);
 }

@@ -1,0 +1,28 @@
+import type { Harness } from "../test/e2e/browser.ts";
+import type { Figure } from "./figure.ts";
+import { jobOf } from "./many-windows.ts";
+import { pageWithJob } from "./open-job.ts";
+import { p95, repaintsOf } from "./repaints.ts";
+
+/** A job of 200 windows: from its link on the shelf until its windows stand there, and an edit on its page. */
+export async function job200(harness: Harness): Promise<Figure[]> {
+  const page = await pageWithJob(harness, jobOf(200));
+  // The planner that the file brought along is another after a reload: what is measured is a first opening.
+  await page.reload();
+  const link = page.locator('.shelf-job-link[href$="bench"]');
+  await link.waitFor();
+  const openMs = await link.evaluate(async (one) => {
+    const start = performance.now();
+    (one as HTMLElement).click();
+    while (document.querySelector(".elevation-window") === null)
+      await new Promise((resolve) => requestAnimationFrame(resolve));
+    return performance.now() - start;
+  });
+  const client = page.getByRole("textbox", { name: "For", exact: true });
+  const samples = await repaintsOf(page, (n) => client.fill(`Client ${n}`), { warm: 10, times: 50 });
+  await page.context().close();
+  return [
+    { name: "job.open.200", value: openMs / 1000, unit: "s", goal: 1.5, better: "lower" },
+    { name: "job.edit.200", value: p95(samples), unit: "ms", goal: 16, better: "lower" },
+  ];
+}
