@@ -9,7 +9,7 @@ import { safetyList } from "./safety-list.ts";
 import type { Table } from "./table.ts";
 import { workingsList } from "./workings-list.ts";
 
-export { cellsOf } from "./cells.ts";
+export { spreadsheetCells } from "./cells.ts";
 export { toCsv } from "./csv.ts";
 export { cuttingLists } from "./cutting-lists.ts";
 export type { Cell, Table } from "./table.ts";

@@ -1,6 +1,6 @@
 import { type ClipboardEvent, useState } from "react";
 import { newWindow } from "../../job/index.ts";
-import { cellsOf } from "../../tables/index.ts";
+import { spreadsheetCells } from "../../tables/index.ts";
 import { counted } from "../../words/index.ts";
 import { More } from "../frame/more.tsx";
 import { lengthUnit } from "../inputs/read-write.ts";
@@ -11,7 +11,7 @@ import { edit } from "../state/store.ts";
 import {
   EMPTY_ROW,
   isEmptyRow,
-  MOST_ROWS,
+  MOST_NEW_WINDOWS,
   readWindowRows,
   WINDOW_COLUMNS,
   type WindowCells,
@@ -42,7 +42,7 @@ function WindowTable({ room }: { room: number }) {
     const next = withCells(rows, cells, { row, column });
     const last = next.at(-1);
     // There is always one more row to type in.
-    const isFull = last !== undefined && !isEmptyRow(last) && next.length < MOST_ROWS;
+    const isFull = last !== undefined && !isEmptyRow(last) && next.length < MOST_NEW_WINDOWS;
     setRows(isFull ? [...next, EMPTY_ROW] : next);
     setSaid("");
   };
@@ -50,7 +50,7 @@ function WindowTable({ room }: { room: number }) {
     const text = event.clipboardData.getData("text/plain");
     if (!/[\t\n;]/.test(text.trimEnd())) return;
     event.preventDefault();
-    lay(cellsOf(text), row, column);
+    lay(spreadsheetCells(text), row, column);
   };
   const add = () => {
     setTried(true);

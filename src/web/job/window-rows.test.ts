@@ -1,7 +1,7 @@
 import { describe, expect, test } from "vitest";
-import { cellsOf } from "../../tables/index.ts";
+import { spreadsheetCells } from "../../tables/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
-import { EMPTY_ROW, MOST_ROWS, readWindowRows, withCells } from "./window-rows.ts";
+import { EMPTY_ROW, MOST_NEW_WINDOWS, readWindowRows, withCells } from "./window-rows.ts";
 
 const imperial: UnitChoice = { system: "imperial", ruler: "1/8 in" };
 const metric: UnitChoice = { system: "metric", ruler: "1 mm" };
@@ -30,7 +30,7 @@ describe("several windows at once", () => {
 
   // Cells with a quotation mark are quoted and the mark doubled: RFC 4180, section 2.
   test("what a spreadsheet copies is laid over the cells from one on", () => {
-    const cells = cellsOf('Left\t"35 3/8"""\t60\r\nRight\t36\t"2\' 11"""\r\n');
+    const cells = spreadsheetCells('Left\t"35 3/8"""\t60\r\nRight\t36\t"2\' 11"""\r\n');
     expect(cells).toEqual([
       ["Left", '35 3/8"', "60"],
       ["Right", "36", "2' 11\""],
@@ -51,8 +51,8 @@ describe("several windows at once", () => {
   });
 
   test("without tabs semicolons part the columns, and a list too long ends where it must", () => {
-    expect(cellsOf("A; 90,5 cm; 150 cm")).toEqual([["A", "90,5 cm", "150 cm"]]);
-    const long = Array.from({ length: MOST_ROWS + 5 }, () => ["A", "900", "1500"]);
-    expect(withCells([], long, { row: 0, column: 0 })).toHaveLength(MOST_ROWS);
+    expect(spreadsheetCells("A; 90,5 cm; 150 cm")).toEqual([["A", "90,5 cm", "150 cm"]]);
+    const long = Array.from({ length: MOST_NEW_WINDOWS + 5 }, () => ["A", "900", "1500"]);
+    expect(withCells([], long, { row: 0, column: 0 })).toHaveLength(MOST_NEW_WINDOWS);
   });
 });

@@ -9,7 +9,7 @@ export type WindowCells = readonly [name: string, width: string, length: string]
 
 export const EMPTY_ROW: WindowCells = ["", "", ""];
 /** Rows of one go; more come with the next. */
-export const MOST_ROWS = 100;
+export const MOST_NEW_WINDOWS = 100;
 
 export interface NewSize {
   name: string;
@@ -62,7 +62,7 @@ export function withCells(
   const next: WindowCells[] = [...rows];
   cells.forEach((line, i) => {
     const row = at.row + i;
-    if (row >= MOST_ROWS) return;
+    if (row >= MOST_NEW_WINDOWS) return;
     const mixed = [...(next[row] ?? EMPTY_ROW)];
     line.forEach((cell, j) => {
       if (at.column + j < mixed.length) mixed[at.column + j] = cell;
