@@ -1,11 +1,19 @@
 import { DEFAULTS, type MakingGroup } from "../../job/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
 import { More } from "../frame/more.tsx";
+import type { FieldSpec } from "../inputs/spec.ts";
 import { MAKING_FIELDS, MAKING_GROUP_NAMES } from "../settings/making-fields.ts";
 import { SettingField } from "../settings/setting-field.tsx";
 import { useJob } from "../state/fields.ts";
+import { ShopKeeps } from "./shop-keeps.tsx";
 
 const GROUPS = Object.keys(DEFAULTS) as MakingGroup[];
+
+function habitLabel(path: string): string {
+  const [group, name] = path.split("/");
+  const fields = MAKING_FIELDS[group as MakingGroup] as Readonly<Record<string, FieldSpec>>;
+  return fields[name ?? ""]?.label.toLowerCase() ?? path;
+}
 
 /** How this workshop makes its shades; a shade may do otherwise. */
 export function HabitsChapter() {
@@ -29,6 +37,7 @@ export function HabitsChapter() {
           </div>
         </More>
       ))}
+      <ShopKeeps part="workshop" labelOf={habitLabel} />
     </Chapter>
   );
 }

@@ -5,8 +5,14 @@ import { Chapter } from "../frame/chapter.tsx";
 import { Field } from "../inputs/field.tsx";
 import { RATE_FIELDS } from "../settings/part-fields.ts";
 import { useJob } from "../state/fields.ts";
+import { ShopKeeps } from "./shop-keeps.tsx";
 
 const NAMES = Object.keys(RATE_FIELDS) as (keyof typeof RATE_FIELDS)[];
+
+function rateLabel(path: string): string {
+  const name = path.split("/")[0] as keyof typeof RATE_FIELDS | "prices";
+  return name === "prices" ? "prices" : RATE_FIELDS[name].label.toLowerCase();
+}
 
 /** What an hour costs and how long things take. */
 export function RatesChapter() {
@@ -33,6 +39,7 @@ export function RatesChapter() {
           />
         ))}
       </div>
+      <ShopKeeps part="rates" labelOf={rateLabel} />
     </Chapter>
   );
 }

@@ -45,6 +45,7 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
     setAsked(true);
     if (!widthRead.ok || !lengthRead.ok) return;
     const { newJob, newWindow, withPartsFrom } = await import("../state/job-door.ts");
+    const { withShop } = await import("../state/shop.ts");
     // A browser that keeps nothing has no bench either.
     const bench = await readBench().catch(() => ({}));
     const job = newJob({ id: newId("job"), name: "My windows", system });
@@ -57,7 +58,7 @@ export function FirstShade({ drawn }: { drawn: boolean }) {
     });
     const [room] = job.rooms;
     const withWindow = { ...job, rooms: room ? [{ ...room, windows: [window] }] : [] };
-    await shelveJob(withPartsFrom(withWindow, bench));
+    await shelveJob(withShop(withPartsFrom(withWindow, bench)));
     goToJob(job.id, window.id);
   };
 
