@@ -1,15 +1,16 @@
-import { Fragment, useMemo, useRef } from "react";
+import { Fragment, memo, useMemo, useRef } from "react";
 import { Link } from "wouter";
-import { BETWEEN_MM, drawRoom, place, standInRoom, svgNodes } from "../../drawing/index.ts";
+import { BETWEEN_MM, drawRoom, place, type RoomView, standInRoom, svgNodes } from "../../drawing/index.ts";
 import type { Job, Room } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { lengthText } from "../../units/index.ts";
+import { lengthText, type UnitChoice } from "../../units/index.ts";
 import { RaiseSlider } from "../sheets/raise-slider.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
 import { useJob } from "../state/fields.ts";
 import { alignedRoomOf, shadePlanOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
+import { useSameItems } from "../state/use-same-items.ts";
 import { useNear } from "./use-near.ts";
 import "./elevations.css";
 
@@ -93,21 +94,41 @@ function RoomElevation({ room, index, scale, remPx }: RoomElevationProps) {
 function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remPx"> & { pxPerMm: number }) {
   const job = useJob();
   const raise = usePlanner((planner) => planner.view.raise);
+  const shades = useSameItems(
+    room.windows.flatMap((_, window) => shadePlanOf(job, { room: index, window }) ?? []),
+  );
+  const alignment = alignedRoomOf(job, index)?.room.alignment;
+  return (
+    <DrawnRoom
+      jobId={job.id}
+      roomId={room.id}
+      roomName={room.name}
+      units={job.units}
+      {...{ shades, alignment, raise, scale, pxPerMm }}
+    />
+  );
+}
+
+interface DrawnRoomProps {
+  jobId: string;
+  roomId: string;
+  roomName: string;
+  units: UnitChoice;
+  shades: readonly ShadePlan[];
+  alignment: RoomView["alignment"];
+  raise: number;
+  scale: number;
+  pxPerMm: number;
+}
+
+/** Drawn anew only where one of its shades is another: an edit elsewhere in the job leaves it. */
+const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
+  const { jobId, roomId, roomName, units, shades, alignment, raise, scale, pxPerMm } = props;
   const { placed, nodes, standing } = useMemo(() => {
-    const shades = room.windows.flatMap((_, window): ShadePlan[] => {
-      const shade = shadePlanOf(job, { room: index, window });
-      return shade ? [shade] : [];
-    });
-    const alignment = alignedRoomOf(job, index)?.room.alignment;
-    const view = {
-      roomId: room.id,
-      roomName: room.name,
-      shades,
-      ...(alignment === undefined ? {} : { alignment }),
-    };
-    const onPaper = place(drawRoom(job, view, { raise, names: false }), { scale });
+    const view = { roomId, roomName, shades, ...(alignment === undefined ? {} : { alignment }) };
+    const onPaper = place(drawRoom({ units }, view, { raise, names: false }), { scale });
     return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: standInRoom(shades) };
-  }, [job, room, index, raise, scale]);
+  }, [roomId, roomName, units, shades, alignment, raise, scale]);
   const [x0, y0] = placed.originMm;
   return (
     <div
@@ -137,9 +158,9 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
         return (
           <Fragment key={shade.shadeId}>
             <Link
-              href={`/job/${job.id}/${shade.shadeId}`}
+              href={`/job/${jobId}/${shade.shadeId}`}
               className="elevation-window"
-              aria-label={`${shade.windowName}, ${lengthText(widthMm, job.units)} by ${lengthText(heightMm, job.units)}`}
+              aria-label={`${shade.windowName}, ${lengthText(widthMm, units)} by ${lengthText(heightMm, units)}`}
               style={{
                 left,
                 top: (topMm * scale + y0) * pxPerMm,
@@ -159,4 +180,4 @@ function RoomSvg({ room, index, scale, pxPerMm }: Omit<RoomElevationProps, "remP
       })}
     </div>
   );
-}
+});

@@ -1,3 +1,5 @@
+import { useMemo } from "react";
+import type { Finding } from "../../figures/index.ts";
 import type { Room, Window } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
 import { Chapter } from "../frame/chapter.tsx";
@@ -15,10 +17,25 @@ import { WindowRow } from "./window-row.tsx";
 const ROOM_NAME = { ...text("Room", 120), required: true };
 const ROOM_NOTE = { ...text("Note", 4000), lines: true };
 
+const NOTHING: readonly Finding[] = [];
+
+function byShade(findings: readonly Finding[]): ReadonlyMap<string, readonly Finding[]> {
+  const found = new Map<string, Finding[]>();
+  for (const finding of findings) {
+    const { shadeId } = finding;
+    if (shadeId === undefined) continue;
+    const own = found.get(shadeId);
+    if (own === undefined) found.set(shadeId, [finding]);
+    else own.push(finding);
+  }
+  return found;
+}
+
 /** Rooms and their windows: names, order, new ones. */
 export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
   const job = useJob();
   const mine = useCanEdit();
+  const found = useMemo(() => byShade(summary?.findings ?? []), [summary]);
   const windows = job.rooms.reduce((sum, room) => sum + room.windows.length, 0);
   const addRoom = () => {
     const room: Room = { id: newId("room"), name: `Room ${job.rooms.length + 1}`, windows: [] };
@@ -34,7 +51,13 @@ export function RoomsChapter({ summary }: { summary: JobSummary | undefined }) {
           </div>
           <ul className="window-list">
             {room.windows.map((window: Window, w) => (
-              <WindowRow key={window.id} room={r} window={w} findings={summary?.findings ?? []} />
+              <WindowRow
+                key={window.id}
+                room={r}
+                at={w}
+                window={window}
+                findings={found.get(window.id) ?? NOTHING}
+              />
             ))}
           </ul>
           <AddWindow room={r} />

@@ -1,27 +1,28 @@
+import { memo } from "react";
 import { Link } from "wouter";
 import { type Finding, SEVERITIES, SEVERITY_WORDS } from "../../figures/index.ts";
+import type { Window } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
-
 import { SeverityIcon } from "../frame/icons.tsx";
 import { newId } from "../persistence/new-id.ts";
-import { useCanEdit, useJob } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { useCanEdit, useUnits } from "../state/fields.ts";
+import { edit, usePlanner } from "../state/store.ts";
 
 interface WindowRowProps {
   room: number;
-  window: number;
+  at: number;
+  window: Window;
+  /** Those of this window. */
   findings: readonly Finding[];
 }
 
 /** One window: its opening, its heaviest finding, and its place in the row. */
-export function WindowRow({ room: r, window: w, findings }: WindowRowProps) {
-  const job = useJob();
+export const WindowRow = memo(function WindowRow({ room: r, at: w, window, findings }: WindowRowProps) {
+  const jobId = usePlanner(({ job }) => job?.id);
+  const units = useUnits();
   const mine = useCanEdit();
-  const window = job.rooms[r]?.windows[w];
-  if (!window) return null;
   const path = `/rooms/${r}/windows/${w}`;
-  const own = findings.filter((finding) => finding.shadeId === window.id);
-  const heaviest = SEVERITIES.find((severity) => own.some((finding) => finding.severity === severity));
+  const heaviest = SEVERITIES.find((severity) => findings.some((finding) => finding.severity === severity));
   const { widthsMm, heightsMm } = window.opening;
   const copy = {
     ...window,
@@ -31,13 +32,14 @@ export function WindowRow({ room: r, window: w, findings }: WindowRowProps) {
   };
   return (
     <li className="window-row">
-      <Link href={`/job/${job.id}/${window.id}`}>{window.name}</Link>
+      <Link href={`/job/${jobId}/${window.id}`}>{window.name}</Link>
       <span className="quiet">
-        {lengthText(Math.min(...widthsMm), job.units)} × {lengthText(Math.min(...heightsMm), job.units)}
+        {lengthText(Math.min(...widthsMm), units)} × {lengthText(Math.min(...heightsMm), units)}
       </span>
       {heaviest === undefined ? null : (
         <span className="small window-severity" data-severity={heaviest}>
-          <SeverityIcon severity={heaviest} /> {own.filter((finding) => finding.severity === heaviest).length}{" "}
+          <SeverityIcon severity={heaviest} />{" "}
+          {findings.filter((finding) => finding.severity === heaviest).length}{" "}
           {SEVERITY_WORDS[heaviest].toLowerCase()}
         </span>
       )}
@@ -84,7 +86,7 @@ export function WindowRow({ room: r, window: w, findings }: WindowRowProps) {
       </span>
     </li>
   );
-}
+});
 
 /** A copy as JSON has it: a shade of its own, without what is not there. */
 function withoutUndefined<V>(value: V): V {
