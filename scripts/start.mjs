@@ -25,6 +25,11 @@ try {
   const queue = bossQueue(door, { workers: 1, command });
   const serving = await serve({ planner: WEB, port, tries: 20, host, door, queue });
   console.log(`Shadewright is ready: ${serving.url}`);
+  if ((process.env.DATABASE_URL ?? "") === "") {
+    console.log(
+      "A workroom that you make is kept on this machine; what was written last does not outlive a power cut.",
+    );
+  }
   console.log("Press Ctrl+C to stop.");
   for (const signal of ["SIGINT", "SIGTERM"])
     process.once(signal, () => serving.close().then(() => process.exit(0)));

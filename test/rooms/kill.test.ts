@@ -45,12 +45,11 @@ class Killed {
 
   async kill(): Promise<void> {
     const child = this.#child;
-    const ended = new Promise((done) => child?.once("exit", done));
-    child?.removeAllListeners("exit");
-    child?.once("exit", () => {});
-    child?.kill("SIGKILL");
-    if (child?.exitCode === null && child.signalCode === null)
-      await Promise.race([ended, new Promise((go) => setTimeout(go, 500))]);
+    if (!child || child.exitCode !== null || child.signalCode !== null) return;
+    child.removeAllListeners("exit");
+    const ended = new Promise((done) => child.once("exit", done));
+    child.kill("SIGKILL");
+    await ended;
   }
 
   async ask(method: string, path: string, body?: unknown): Promise<unknown> {
@@ -97,13 +96,7 @@ async function editThrough(
   let name = "Window 1";
   for (let round = 0; round < rounds; round++) {
     let struck: Promise<void> | undefined;
-    // Strikes while one of the first edits is under way: now sooner, now later.
-    setTimeout(
-      () => {
-        struck = strike();
-      },
-      40 + 70 * round,
-    );
+    let isAimed = false;
     let waiting: Operation | undefined;
     while (!struck || waiting) {
       const next = `${round}.${acknowledged.length}`;
@@ -116,6 +109,14 @@ async function editThrough(
         const [answer] = told.answers;
         if (!answer?.ok) throw new Error(`refused: ${JSON.stringify(answer)}`);
         acknowledged.push({ id: operation.id, version: answer.operation.version });
+        if (!isAimed) {
+          isAimed = true;
+          // Strikes while one of the next edits is under way: now sooner, now later.
+          const shot = () => {
+            struck = strike();
+          };
+          setTimeout(shot, 20 + 45 * round);
+        }
         name = String(operation.changes[0]?.to);
         waiting = undefined;
       } catch (error) {

@@ -116,6 +116,7 @@ async function isUp(url: string): Promise<void> {
   const { default: pg } = await import("pg");
   for (let tries = 0; ; tries++) {
     const client = new pg.Client({ connectionString: url });
+    client.on("error", () => {});
     try {
       await client.connect();
       await client.query("select 1");

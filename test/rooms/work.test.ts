@@ -2,6 +2,7 @@ import { randomUUID } from "node:crypto";
 import { readFileSync } from "node:fs";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { openJobText } from "../../src/job/index.ts";
+import { plan } from "../../src/plan/index.ts";
 import { SHOP_ID, type WorkChange } from "../../src/workroom/protocol/index.ts";
 import { nameOf, STORES, type TestPerson, TestWorkroom } from "./room-for-tests.ts";
 
@@ -121,11 +122,13 @@ describe.each(STORES)("work in hand, stock and clients on $title", ({ isThere, o
         const opened = openJobText(readFileSync("examples/lantern-row.json", "utf8"));
         if (!opened.ok) throw new Error("the demonstration does not open");
         const demo = opened.job;
+        const prices = Object.fromEntries(plan(demo).cost.shopping.map(({ id }) => [id, 7]));
         job = await owner.makeJob({
           ...demo,
           id: "for-a-client",
           note: "INTERNAL NOTE",
-          offer: { ...demo.offer, markUpShare: 0.37, maker: "Maker" },
+          rates: { ...demo.rates, prices },
+          offer: { ...demo.offer, markUpShare: 0.371_93, maker: "Maker" },
         });
       });
       const linkOf = async () =>
@@ -144,7 +147,7 @@ describe.each(STORES)("work in hand, stock and clients on $title", ({ isThere, o
         const text = JSON.stringify(body);
         for (const inner of [
           "INTERNAL NOTE",
-          "0.37",
+          "0.37193",
           owner.id,
           owner.workroomId,
           "labour",

@@ -52,6 +52,8 @@ function holderText(pid: number): string {
   } catch (error) {
     if ((error as NodeJS.ErrnoException).code !== "EPERM") return "";
   }
-  const began = read(`/proc/${pid}/stat`).split(") ").at(-1)?.split(" ")[19] ?? "";
-  return `${pid} ${began}`;
+  const [state, ...more] = read(`/proc/${pid}/stat`).split(") ").at(-1)?.split(" ") ?? [];
+  // Killed, and its parent has not taken notice yet.
+  if (state === "Z") return "";
+  return `${pid} ${more[18] ?? ""}`;
 }

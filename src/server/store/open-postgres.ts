@@ -18,6 +18,8 @@ export async function openPostgres(url: string, { connections = 10 } = {}): Prom
   const pool = new pg.Pool({ connectionString: url, max: connections, connectionTimeoutMillis: 10_000 });
   // A connection that breaks while nobody uses it: the pool makes another.
   pool.on("error", () => {});
+  // One that breaks while it is in use: what it was used for fails by itself, and the process goes on.
+  pool.on("connect", (client) => client.on("error", () => {}));
   const db = new Kysely<RoomTables>({ dialect: new PostgresDialect({ pool }) });
   try {
     await migrateStore(db);

@@ -99,6 +99,12 @@ async function putRow(trx: Store["db"], read: unknown[], line: string): Promise<
     throw new BackupUnfit(`The backup has a table that there is not: ${table}.`);
   // Cut out of the line as it stands: read and written again, a document would lose the spelling of its numbers.
   const row = line.slice(JSON.stringify(table).length + 2, line.lastIndexOf("]"));
-  await sql`insert into ${sql.table(table)} overriding system value
-    select * from json_populate_record(null::${sql.table(table)}, ${row}::json)`.execute(trx);
+  try {
+    await sql`insert into ${sql.table(table)} overriding system value
+      select * from json_populate_record(null::${sql.table(table)}, ${row}::json)`.execute(trx);
+  } catch (error) {
+    // A row that does not fit the others, or holds what its column does not take.
+    if (!/^2[23]/.test(String((error as { code?: unknown }).code))) throw error;
+    throw new BackupUnfit(`The backup is damaged: a row of ${table} does not fit.`);
+  }
 }
