@@ -245,6 +245,72 @@ describe("what is done to it", () => {
     expect(shade.existing?.takes.rings).toBe(4);
   });
 
+  test("a column added in a wide bay: rings on every row, an eye, and all cords new; by hand 50, 450, 650, 850", () => {
+    const asked = (tasks: Existing["tasks"]) =>
+      hungJob({
+        existing: {
+          rowsFromHemMm: [150, 350, 550],
+          columnsFromLeftMm: [50, 450, 650, 850],
+          tasks,
+          strung: "cleat",
+        },
+        lift: { kind: "cleat" },
+      });
+    const before = one(asked(["restring"]));
+    expect(before.existing?.newColumns).toEqual([]);
+    const shade = one(asked(["add-columns"]));
+    // The bay of 400 beside bays of 200 is parted in two.
+    expect(shade.grid.columns.map(({ xMm }) => xMm)).toEqual([50, 250, 450, 650, 850]);
+    expect(shade.existing?.newColumns).toEqual([2]);
+    expect(shade.existing?.takes).toMatchObject({ rings: 3, eyes: 1, cords: true, lock: false });
+    expect(shade.lift.cords).toHaveLength(5);
+    const [step] = shade.steps.filter(({ id }) => id === "make-added-rings");
+    expect(step?.text.replaceAll(" ", " ")).toMatch(/column 2 at 250 mm.*there on every row/);
+    const eyes = shade.steps.find(({ id }) => id === "board-eyes");
+    expect(eyes?.title).toBe("Screw in 1 eye");
+    expect(shade.cost.shopping.find(({ id }) => id.startsWith("eye-"))?.quantity).toBe(1);
+    const rings = markingList(plan(asked(["add-columns"]))).rows.filter((row) => row[2] === "ring");
+    expect(rings.map((row) => [row[3], row[4]])).toEqual([
+      [1, 2],
+      [2, 2],
+      [3, 2],
+    ]);
+  });
+
+  test("an uneven bay offers the column that sets it right", () => {
+    const job = hungJob({
+      existing: { rowsFromHemMm: [150, 350], columnsFromLeftMm: [50, 450, 650, 850], tasks: ["restring"] },
+    });
+    const finding = proveRemedies(job, plan(job)).shades[0]?.findings.find(
+      ({ id }) => id === "existing.uneven-columns",
+    );
+    expect(finding?.remedies.map(({ label }) => label)).toContain("Add a column of rings there");
+  });
+
+  test("sleeves that are there stay: none is made, and the review counts them", () => {
+    const hung = (rearCords?: "enclosed") =>
+      one(
+        hungJob({
+          existing: { ...UNEVEN, tasks: ["add-rows"], ...(rearCords === undefined ? {} : { rearCords }) },
+        }),
+      );
+    expect(hung().lift.rearCords).toBe("open");
+    const kept = hung("enclosed");
+    expect(kept.lift.rearCords).toBe("enclosed");
+    expect(kept.existing?.takes.sleeves).toBe(false);
+    expect(kept.steps.map(({ id }) => id)).not.toContain("make-sleeves");
+  });
+
+  test("a cleat that stays is tried, not bought or screwed on", () => {
+    const shade = one(
+      hungJob({ existing: { ...UNEVEN, strung: "cleat", tasks: ["fit-lock"] }, lift: { kind: "cord-lock" } }),
+    );
+    expect(shade.existing?.takes.cleat).toBe(false);
+    const step = shade.steps.find(({ id }) => id === "hang-cleat");
+    expect(step?.title).toBe("Try its cleat");
+    expect(step?.text).not.toContain("Screw the cleat");
+  });
+
   const bought = (shade: ShadePlan) => shade.cost.shopping.map(({ id }) => id).sort();
   const strungFor = (strung: LiftKind, tasks: Existing["tasks"], kind: LiftKind) =>
     hungJob({ existing: { ...UNEVEN, strung, tasks }, lift: { kind } });

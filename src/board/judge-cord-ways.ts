@@ -38,14 +38,13 @@ function screwPatch({ xMm }: Fixing, zMm: number) {
   return { fromMm: xMm - half, toMm: xMm + half, nearMm: zMm - half, farMm: zMm + half };
 }
 
-/** Cords that a fixing stands in the way of. */
-export function cordsInTheWay(
-  { shade, lift }: BoardInput,
+/** Those of the cords that a fixing stands in the way of. */
+function cordsInTheWay(
+  ways: readonly CordWay[],
   board: Pick<MountedBoard, "fixing" | "screwsZMm" | "depthMm">,
   fixing: Fixing,
   widthMm: number,
 ): CordWay[] {
-  const ways = cordWays(lift, shade.eye);
   if (board.fixing === "screwed-up") {
     const patch = screwPatch(fixing, board.screwsZMm ?? board.depthMm / 2);
     return ways.filter((way) => passesOver(way, patch));
@@ -61,9 +60,10 @@ export function cordsInTheWay(
 
 /** Do brackets and screws keep out of the way of every cord along the board? */
 export function judgeCordWays(input: BoardInput, board: MountedBoard, widthMm: number): Finding[] {
-  const { shade } = input;
+  const { shade, lift } = input;
+  const ways = cordWays(lift, shade.eye);
   const met = board.brackets.flatMap((fixing) => {
-    const cords = cordsInTheWay(input, board, fixing, widthMm);
+    const cords = cordsInTheWay(ways, board, fixing, widthMm);
     return cords.length === 0 ? [] : [{ fixing, cords }];
   });
   const [first] = met;

@@ -1,5 +1,6 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { place, roomViews, toSvg } from "../drawing/index.ts";
+import { type Job, jobText } from "../job/index.ts";
 import type { CuttingPlan, Plan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
 import { allLists, toCsv } from "../tables/index.ts";
@@ -14,6 +15,8 @@ import type { OutFile } from "./write-files.ts";
 export interface PlanFilesInput {
   plan: Plan;
   cutting?: CuttingPlan;
+  /** The job with the parts that it was planned with, where they came from a file of their own. */
+  job?: Job;
   sets?: readonly PrintSet[];
   paper: PaperKind;
   createdOn: Date;
@@ -28,10 +31,12 @@ export interface PlanFilesInput {
 export async function* planFiles({
   plan,
   cutting,
+  job,
   createdOn,
   progress,
   ...print
 }: PlanFilesInput): AsyncGenerator<OutFile> {
+  if (job !== undefined) yield { path: "planned-job.json", content: jobText(job) };
   yield { path: "plan.json", content: (write) => writePlanJson(plan, write) };
   yield {
     path: "workbook.pdf",

@@ -11,7 +11,7 @@ const BOUGHT: readonly (readonly [prefix: string, taken: (takes: Takes) => boole
   ["ring-", ({ rings }) => rings > 0],
   ["woven-sleeve", ({ sleeves }) => sleeves],
   ["sleeve-grip", ({ sleeves }) => sleeves],
-  ["eye-", ({ eyes, lastEye }) => eyes || lastEye],
+  ["eye-", ({ eyes, lastEye }) => eyes > 0 || lastEye],
   ["lock-", ({ lock }) => lock],
   ["connector", ({ cords, lock }) => cords || lock],
   ["cleat", ({ cleat }) => cleat],
@@ -32,19 +32,22 @@ export function onlyTaken(
 ): readonly Need[] {
   if (existing === undefined) return needs;
   const { takes } = existing;
-  return (
-    needs
-      .filter(({ id }) => BOUGHT.some(([prefix, taken]) => id.startsWith(prefix) && taken(takes)))
-      // The eyes above the columns are there: the last one alone is new.
-      .filter(({ id }) => takes.eyes || !id.startsWith("eye-") || id === `eye-${shade.turnEye.id}`)
-      .map((need) => (need.sort === "counted" ? countTaken(need, takes) : need))
-  );
+  return needs
+    .filter(({ id }) => BOUGHT.some(([prefix, taken]) => id.startsWith(prefix) && taken(takes)))
+    .map((need) => (need.sort === "counted" ? countTaken(need, takes, shade) : need))
+    .filter((need) => need.sort !== "counted" || need.pieces > 0);
 }
 
-function countTaken(need: CountedNeed, takes: Takes): CountedNeed {
+function countTaken(
+  need: CountedNeed,
+  takes: Takes,
+  { eye, turnEye }: Pick<NeedsInput["shade"], "eye" | "turnEye">,
+): CountedNeed {
   if (need.id.startsWith("ring-")) return { ...need, pieces: takes.rings };
-  if (need.id.startsWith("eye-") && !takes.eyes) return { ...need, pieces: 1 };
-  return need;
+  if (!need.id.startsWith("eye-")) return need;
+  const above = need.id === `eye-${eye.id}` ? takes.eyes : 0;
+  const last = takes.lastEye && need.id === `eye-${turnEye.id}` ? 1 : 0;
+  return { ...need, pieces: above + last };
 }
 
 /** Rings that are sewn on. */

@@ -9,18 +9,24 @@ import {
 } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
 import type { ExistingShade } from "./existing-reads.ts";
-import { FEWEST_COLUMNS, type HungRow, layMeasuredRows, measuredOf } from "./measured-rows.ts";
+import {
+  FEWEST_COLUMNS,
+  type HungRow,
+  layMeasuredColumns,
+  layMeasuredRows,
+  measuredOf,
+} from "./measured-rows.ts";
 
 const MEASURED = cite("maker", "measured on the shade that hangs");
 const BY = "shade/existing";
 
 const COLUMNS = figureRule({
   id: "shape.columns",
-  label: "Columns of rings, as they were measured",
+  label: "Columns of rings, as measured and added",
   symbol: "n",
   unit: "count",
   formula: "n",
-  inputs: { n: ["count", "columns measured", BY] },
+  inputs: { n: ["count", "columns measured, and those added", BY, "columns/largestSpacingMm"] },
   cite: MEASURED,
   compute: ({ n }) => n,
 });
@@ -95,12 +101,12 @@ interface ColumnsAsked {
 /** Columns where they were measured, for a shade that hangs already; any other as its style lays them. */
 export function columnsAsMeasured({ shade, size, planned }: ColumnsAsked): StageResult<Column[]> {
   if (shade.existing === undefined) return planned;
-  const { columnsMm } = measuredOf(shade.existing, size);
-  if (columnsMm.length < FEWEST_COLUMNS) return planned;
-  const columns = columnsMm.map((xMm, i) => ({ number: i + 1, xMm }));
-  const first = columnsMm[0] ?? 0;
+  const hung = columnsOfExisting({ shade, size });
+  if (hung.length < FEWEST_COLUMNS) return planned;
+  const columns = hung.map(({ xMm }, i) => ({ number: i + 1, xMm }));
+  const first = columns[0]?.xMm ?? 0;
   const count = COLUMNS.figure({ n: columns.length });
-  const spacing = COLUMN_SPACING.figure({ x: columnsMm.at(-1) ?? first, a: first, n: columns.length });
+  const spacing = COLUMN_SPACING.figure({ x: columns.at(-1)?.xMm ?? first, a: first, n: columns.length });
   return { values: columns, findings: [], workings: [count, spacing] };
 }
 
@@ -144,6 +150,19 @@ export function gridAsMeasured({ shade, size, planned }: GridAsked): StageResult
     findings: [],
     workings: [headrail, raised, travel] satisfies Figure[],
   };
+}
+
+/** Columns as they will hang: empty for a shade that does not hang yet. */
+export function columnsOfExisting({
+  shade,
+  size,
+}: Pick<ColumnsAsked, "shade" | "size">): ReturnType<typeof layMeasuredColumns> {
+  const { existing, making } = shade;
+  if (existing === undefined) return [];
+  return layMeasuredColumns(measuredOf(existing, size).columnsMm, {
+    tasks: existing.tasks,
+    largestSpacingMm: making.columns.largestSpacingMm,
+  });
 }
 
 /** Rows as they will hang: empty for a shade that does not hang yet, and where none of its measures lies on it. */

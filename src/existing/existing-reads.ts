@@ -4,7 +4,7 @@ import type { Grid, Lift, Mass, Size } from "../shade-plan/index.ts";
 /** What planning a shade that hangs already reads of it. */
 export const EXISTING_READS = reads({
   shade: ["shadeId", "path", "units", "existing", "parts", "rearCords", "cord"],
-  making: ["fold", "lift"],
+  making: ["fold", "columns", "lift"],
 });
 export type ExistingShade = ReadOf<typeof EXISTING_READS>;
 

@@ -90,7 +90,7 @@ export function judgeExisting(input: ExistingInput, existing: Existing, plan: Ex
     unevenRows(input),
     wideRows(input, existing),
     highTopRow(input),
-    unevenBays(input),
+    unevenBays(input, existing),
     rings(input, existing),
     cords(input, existing, plan),
     wrongLift(input, existing),
@@ -227,7 +227,7 @@ function highTopRow(input: ExistingInput): Judged {
   };
 }
 
-function unevenBays(input: ExistingInput): Judged {
+function unevenBays(input: ExistingInput, existing: Existing): Judged {
   const { grid, lift, shade } = input;
   const bays = grid.columns.slice(1).map(({ xMm }, i) => xMm - (grid.columns[i]?.xMm ?? 0));
   if (bays.length < 2) return NOTHING;
@@ -246,7 +246,9 @@ function unevenBays(input: ExistingInput): Judged {
         text: `The columns are ${text(narrowest)} to ${text(widest)} apart, so that the cords carry from ${force(Math.min(...loads))} to ${force(Math.max(...loads))}: over the widest bay folds and hem sag most, and it looks crooked. A column more in its middle, with rings on every row and an eye above, sets it right.`,
         cite: UNEVEN_BAYS.cite,
         figures: ["existing.uneven-bays", "lift.heaviest-cord"],
-        remedies: [],
+        remedies: existing.tasks.includes("add-columns")
+          ? []
+          : [doAlso(input, "add-columns", "Add a column of rings there")],
       },
     ],
     workings: [ratio],

@@ -62,6 +62,37 @@ export function layMeasuredRows(rowsFromHemMm: readonly number[], ask: RowAsk): 
   return addsRows(ask.tasks) ? withRowsBetween(measured, ask) : measured;
 }
 
+/** A column as it will hang. */
+interface HungColumn {
+  xMm: number;
+  isNew: boolean;
+}
+
+/**
+ * The measured columns, and where columns are to be added others between: in a bay that is too wide, or so much wider than
+ * the narrowest that a column in it makes them alike.
+ */
+export function layMeasuredColumns(
+  columnsMm: readonly number[],
+  { tasks, largestSpacingMm }: Pick<RowAsk, "tasks" | "largestSpacingMm">,
+): HungColumn[] {
+  const measured = columnsMm.map((xMm) => ({ xMm, isNew: false }));
+  if (!tasks.includes("add-columns")) return measured;
+  const baysMm = columnsMm.slice(1).map((xMm, i) => xMm - (columnsMm[i] ?? 0));
+  const narrowest = Math.min(...baysMm.filter((mm) => mm > SMALL_MM));
+  return measured.flatMap((column, i) => {
+    const bayMm = baysMm[i] ?? 0;
+    const most = Math.max(1, Math.floor(bayMm / SMALL_MM));
+    const alike = Number.isFinite(narrowest) ? Math.round(bayMm / narrowest) : 1;
+    const parts = Math.min(most, Math.max(1, alike, Math.ceil(bayMm / largestSpacingMm - 1e-6)));
+    const added = Array.from({ length: parts - 1 }, (_, k) => ({
+      xMm: column.xMm + (bayMm * (k + 1)) / parts,
+      isNew: true,
+    }));
+    return [column, ...added];
+  });
+}
+
 export function addsRows(tasks: Existing["tasks"]): boolean {
   return tasks.includes("add-rows") || tasks.includes("make-safer");
 }

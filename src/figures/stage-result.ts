@@ -1,5 +1,6 @@
 import type { Figure } from "./figure-rule.ts";
 import type { Finding } from "./finding.ts";
+import { lazy } from "./lazy.ts";
 
 /** What a stage of the work returns: what it worked out, what speaks against it, and how each figure came about. */
 export interface StageResult<V> extends Worked<V> {
@@ -27,17 +28,14 @@ const NOTHING = () => [];
 
 /** The values of a stage; findings, with their words and remedies, and workings are made when they are first read. */
 export function staged<V>(values: V, { findings = NOTHING, workings = NOTHING }: Late): StageResult<V> {
-  let found: readonly Finding[] | undefined;
-  let worked: readonly Figure[] | undefined;
+  const [found, worked] = [lazy(findings), lazy(workings)];
   return {
     values,
     get findings() {
-      found ??= findings();
-      return found;
+      return found();
     },
     get workings() {
-      worked ??= workings();
-      return worked;
+      return worked();
     },
   };
 }

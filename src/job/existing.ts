@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { LIFT_KINDS } from "./making.ts";
+import { LIFT_KINDS, REAR_GUIDES } from "./making.ts";
 import { lengthMm } from "./primitives.ts";
 
 /** What is to be done to a shade that hangs already. */
@@ -10,6 +10,7 @@ export const EXISTING_TASKS = [
   "go-cordless",
   "even-rows",
   "add-rows",
+  "add-columns",
   "make-safer",
 ] as const;
 export type ExistingTask = (typeof EXISTING_TASKS)[number];
@@ -20,6 +21,7 @@ export const EXISTING_TASK_WORDS: Record<ExistingTask, string> = {
   "go-cordless": "no cord at the front any more",
   "even-rows": "sew its rings at even rows",
   "add-rows": "add rows of rings",
+  "add-columns": "add columns of rings",
   "make-safer": "make it safer for children",
 };
 
@@ -28,9 +30,12 @@ export const existingSchema = z
   .strictObject({
     tasks: z.array(z.enum(EXISTING_TASKS)).min(1).max(EXISTING_TASKS.length).meta({
       description:
-        "restring: new cords; fit-lock: a lock on one strung for a cleat; replace-lock; go-cordless: no cord at the front; even-rows: rings sewn anew at even rows; add-rows: rings between rows too far apart; make-safer: rows added, and the lift proposed for the place",
+        "restring: new cords; fit-lock: a lock on one strung for a cleat; replace-lock; go-cordless: no cord at the front; even-rows: rings sewn anew at even rows; add-rows: rings between rows too far apart; add-columns: rings, cords and eyes between columns too far apart; make-safer: rows added, and the lift proposed for the place",
     }),
     strung: z.enum(LIFT_KINDS).default("cleat").meta({ description: "How it is raised now" }),
+    rearCords: z.enum(REAR_GUIDES).optional().meta({
+      description: "How its cords run up the back now: bare through rings, or in sleeves that stay",
+    }),
     rowsFromHemMm: z.array(lengthMm).min(1).max(200).meta({
       description: "Rows of rings above the finished hem, each as measured, mm",
     }),

@@ -192,12 +192,15 @@ function withOwnParts(making: ResolvedMaking, said: readonly (Making | undefined
  * The lift of a shade that hangs already where its maker chose none: the one that it has, but for what is to be done
  * to it. One that is to go without cords, or to be made safer, takes what is proposed for the place.
  */
-function liftOfExisting({ tasks, strung }: Existing, proposal: LiftProposal): LiftProposal {
+function liftOfExisting(
+  { tasks, strung, rearCords = "open" }: Existing,
+  proposal: LiftProposal,
+): LiftProposal {
   if (tasks.includes("make-safer")) return proposal;
   if (tasks.includes("go-cordless"))
     return LIFT_TRAITS[proposal.kind].cordsAtFront ? { ...proposal, kind: "spring" } : proposal;
-  if (tasks.includes("fit-lock") || tasks.includes("replace-lock")) return PLAIN_LIFT;
-  return { kind: strung, rearCords: "open" };
+  if (tasks.includes("fit-lock") || tasks.includes("replace-lock")) return { ...PLAIN_LIFT, rearCords };
+  return { kind: strung, rearCords };
 }
 
 /**
@@ -288,7 +291,10 @@ export function resolveShade(
     making,
     liftKind: lift.kind ?? proposed.kind,
     // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.
-    rearCords: lift.rearCords ?? (lift.kind === undefined ? proposed : PLAIN_LIFT).rearCords,
+    rearCords:
+      lift.rearCords ??
+      (lift.kind === undefined ? proposed : { rearCords: existing?.rearCords ?? PLAIN_LIFT.rearCords })
+        .rearCords,
     own: shade.making,
     ...(existing === undefined ? {} : { existing }),
     ...(own === undefined

@@ -26,24 +26,26 @@ const LIMITS: readonly { limit: Sourced; says: (limit: string) => string }[] = [
 /** The same in rising order, N. */
 export const PULL_LIMITS_N: readonly number[] = LIMITS.map(({ limit }) => limit.value).reverse();
 
+interface PullWords extends Pick<Finding, "path" | "figures" | "remedies"> {
+  takes: string;
+  eases: string;
+  /** What is pulled, where that is not the lift. */
+  of?: Pick<Finding, "stage" | "id">;
+}
+
 /** A pull that is more than easy, in words between what takes it and what would ease it. */
 export function hardPull(
   { units, shadeId, purpose }: Pick<LiftShade, "units" | "shadeId" | "purpose">,
   pullN: number,
-  {
-    takes,
-    eases,
-    ...rest
-  }: { takes: string; eases: string } & Pick<Finding, "path" | "figures" | "remedies">,
+  { takes, eases, of = { stage: "lift", id: "lift.hard-pull" }, ...rest }: PullWords,
 ): Finding[] {
   const passed = LIMITS.find(({ limit }) => pullN > limit.value);
   if (passed === undefined) return [];
   const isTooHard = passed.limit === HARD_PULL || purpose === "public-building";
   return [
     {
-      stage: "lift",
+      ...of,
       shadeId,
-      id: "lift.hard-pull",
       severity: isTooHard ? "fix" : "note",
       text: `${takes} ${passed.says(forceText(passed.limit.value, units))} ${eases}`,
       cite: passed.limit.cite,

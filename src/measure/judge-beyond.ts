@@ -100,7 +100,7 @@ function headFor(shade: MeasuredShade, size: Size): Finding[] {
       ...base(shade, path),
       id: "measure.head-and-tube",
       severity: "fix",
-      text: `A lift tube must lie level, and here the board ${head.kind === "angled" ? "slopes" : "follows an arc"}: hang the tube on a level board of its own below the low ${head.kind === "angled" ? "end" : "ends"}, or raise the shade by a cord lock.`,
+      text: `A lift tube must lie level, and here the board ${head.kind === "angled" ? "slopes" : "follows an arc"}: hang the tube on a level board of its own below the low ${head.kind === "angled" ? "end" : "ends"}, or raise the shade by a cord lock. It is drawn along the ${head.kind === "angled" ? "slope" : "arc"} all the same; its marks are measured along a level board.`,
       cite: cite("geometry", "cords on one tube wind up alike only from one level"),
       remedies: [
         {

@@ -9,3 +9,4 @@ export { plan, planWindow } from "./plan.ts";
 export * from "./plan-types.ts";
 export { isWithinFields, proveRemedies, RemedyTrial } from "./remedies/index.ts";
 export { figuresOf } from "./shade-planner.ts";
+export { withChosenParts } from "./with-chosen-parts.ts";

@@ -1,5 +1,5 @@
 import type { ClothPlan } from "./cloth.ts";
-import type { Row } from "./grid.ts";
+import type { Column, Grid, Row } from "./grid.ts";
 import type { Lift } from "./lift.ts";
 
 /** What is done to a shade that hangs already, and what that takes: all else stays as it is. */
@@ -11,18 +11,21 @@ export interface ExistingPlan {
     | "go-cordless"
     | "even-rows"
     | "add-rows"
+    | "add-columns"
     | "make-safer"
   )[];
   /** How it was raised before. */
   strung: Lift["kind"];
   /** Numbers of the rows whose rings are sewn on now: added, or moved to even rows. */
   newRows: number[];
+  /** Numbers of the columns that are added: rings on every row, a cord and an eye each. */
+  newColumns: number[];
   /** What is put on new. */
   takes: {
     cords: boolean;
     lock: boolean;
-    /** An eye above every column. */
-    eyes: boolean;
+    /** Eyes above columns: one for every column, for those added, or none. */
+    eyes: number;
     lastEye: boolean;
     cleat: boolean;
     tube: boolean;
@@ -43,7 +46,24 @@ export function clothTaken(
 /** Id of the sewn sleeves among what is cut beside the layers. */
 const SLEEVES = "sleeves";
 
-/** Rows whose rings are sewn on: all of a new shade, the added or moved ones of one that hangs already. */
-export function rowsToSew(rows: readonly Row[], existing: ExistingPlan | undefined): readonly Row[] {
-  return existing === undefined ? rows : rows.filter(({ number }) => existing.newRows.includes(number));
+/** A row with the columns at which a ring is sewn on it. */
+interface RowToSew {
+  row: Row;
+  columns: readonly Column[];
+}
+
+/** Where rings are sewn: everywhere on a new shade; on one that hangs already, on added or moved rows and at added columns. */
+export function rowsToSew(
+  { rows, columns }: Pick<Grid, "rows" | "columns">,
+  existing: ExistingPlan | undefined,
+): RowToSew[] {
+  return rows
+    .map((row): RowToSew => {
+      const isWhole = existing === undefined || existing.newRows.includes(row.number);
+      return {
+        row,
+        columns: isWhole ? columns : columns.filter(({ number }) => existing.newColumns.includes(number)),
+      };
+    })
+    .filter((one) => one.columns.length > 0);
 }

@@ -26,8 +26,11 @@ export interface LockSeat {
   kind: "between" | "outside";
   /** Unreachable wish: the seat is drawn all the same, with a finding. */
   forced: boolean;
-  /** As near to the control side as it clears what is there; further in for an easier pull; or where the maker set it. */
-  chosenFor: "reach" | "pull" | "maker";
+  /**
+   * As near to the control side as it clears what is there; further in for an easier pull, or so that the cords come in
+   * level and the lock holds them; or where the maker set it.
+   */
+  chosenFor: "reach" | "pull" | "hold" | "maker";
   /** Side of the housing on which the toothed roller and the wires' finished side lie: towards the outside of the shade. */
   facing: "left" | "right";
   screwsMm: BoardPoint[];

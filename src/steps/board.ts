@@ -110,28 +110,32 @@ function cover({ cloth, len, about, aboutMm }: Bench): Step[] {
 }
 
 function eyes(bench: Bench): Step {
-  const { board, resolved, len } = bench;
+  const { board, resolved, len, existing } = bench;
   const zMm = board.eyes[0]?.zMm ?? board.depthMm / 2;
+  const all = board.eyes.map((eye, i) => ({ ...eye, number: i + 1 }));
+  // Of a shade that hangs already those above its own columns are there.
+  const isPart = existing !== undefined && existing.takes.eyes < all.length;
+  const put = isPart ? all.filter(({ number }) => existing.newColumns.includes(number)) : all;
   return {
     id: "board-eyes",
     chapter: "board",
     action: {
       kind: "set-eye",
-      count: board.eyes.length,
+      count: put.length,
       fromWallMm: zMm,
-      placesMm: board.eyes.map((eye) => fromBoardEndMm(bench, eye.xMm)),
+      placesMm: put.map((eye) => fromBoardEndMm(bench, eye.xMm)),
       boardMm: board.cutMm,
     },
-    title: `Screw in ${counted(board.eyes.length, "eye")}`,
+    title: `Screw in ${counted(put.length, "eye")}`,
     text: sentences(
       unfit(
         bench,
-        board.eyes.map((eye) => eye.xMm),
+        put.map((eye) => eye.xMm),
       ),
       `Underside up, wall edge towards you. Mark ${len(zMm)} from the wall edge, and from the left end ${placed(
         "eye",
-        board.eyes.map((eye, i) => ({ number: i + 1, at: fromEnd(bench, eye.xMm) })),
-      )}: one above each column.`,
+        put.map((eye) => ({ number: eye.number, at: fromEnd(bench, eye.xMm) })),
+      )}: one above each ${isPart ? "added column" : "column"}.`,
       `Drill a starting hole through the cover for each, and screw the eye, ${resolved.eye.name}, in until its ring stands across the board: a cord that runs along the board then passes through it.`,
     ),
     check: "A cord laid along the board runs straight through all of them.",
@@ -176,6 +180,7 @@ function lastEye(bench: CleatBench): Step[] {
 const SEAT_WHY: Record<LockSeat["chosenFor"], string> = {
   reach: "as near to the edge as it clears what is there, so that a hand reaches the cords round the cloth",
   pull: "farther in than a hand would wish, since the cords pull easier there",
+  hold: "farther from the eye than a hand would wish, so that the cords come in level and the lock holds them and lets them go",
   maker: "where you set it",
 };
 

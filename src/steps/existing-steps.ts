@@ -1,6 +1,5 @@
 import { LIFT_TRAITS } from "../job/index.ts";
 import type { ExistingPlan, Step } from "../shade-plan/index.ts";
-import { rowsToSew } from "../shade-plan/index.ts";
 import { counted, LADDER, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
@@ -16,17 +15,17 @@ export function existingSteps(bench: Bench, existing: ExistingPlan, all: readonl
   const of = (chapter: Step["chapter"], stays: (id: string) => boolean) =>
     all.filter((step) => step.chapter === chapter && stays(step.id));
   const { takes } = existing;
-  const sews = existing.newRows.length > 0;
+  const sews = takes.rings > 0;
   return [
     measured(bench),
     takeDown(bench),
-    ...(takes.rings > 0 ? [addedRings(bench, existing)] : []),
+    ...(sews ? [addedRings(bench, existing)] : []),
     ...of("make", (id) => id === "make-sleeves" && takes.sleeves),
     ...removeOld(bench, existing),
     ...of(
       "board",
       (id) =>
-        (id === "board-eyes" && takes.eyes) ||
+        (id === "board-eyes" && takes.eyes > 0) ||
         (id === "board-last-eye" && takes.lastEye) ||
         (id === "board-lock" && takes.lock) ||
         (id === "board-tube" && takes.tube),
@@ -88,18 +87,26 @@ function takeDown(bench: Bench): Step {
 /** Rows that are new, or have moved, from the hem up. */
 function addedRings(bench: Bench, existing: ExistingPlan): Step {
   const { grid, resolved, len, back } = bench;
-  const rows = rowsToSew(grid.rows, existing);
+  const { newRows, newColumns } = existing;
+  const rows = grid.rows.filter(({ number }) => newRows.includes(number));
+  const columns = grid.columns.filter(({ number }) => newColumns.includes(number));
   const moved = existing.tasks.includes("even-rows");
   return {
     id: "make-added-rings",
     chapter: "make",
     title: `Sew ${counted(existing.takes.rings, "ring")}`,
     text: sentences(
-      `Mark on the ${back}, each measured from the hem up: ${placed(
-        "row",
-        rows.map((row) => ({ number: row.number, at: len(row.fromHemMm) })),
-      )}.`,
-      `Sew a ring, ${resolved.ring.name}, on each of these rows at every one of the ${counted(grid.columns.length, "column")}, with four or five stitches through all layers and only one thread of the face.`,
+      rows.length > 0 &&
+        `Mark on the ${back}, each measured from the hem up: ${placed(
+          "row",
+          rows.map((row) => ({ number: row.number, at: len(row.fromHemMm) })),
+        )}. Sew a ring, ${resolved.ring.name}, on each of these rows at every one of the ${counted(grid.columns.length, "column")}.`,
+      columns.length > 0 &&
+        `Mark the added ${columns.length === 1 ? "column" : "columns"}, measured from the left edge seen from the room: ${placed(
+          "column",
+          columns.map(({ number, xMm }) => ({ number, at: len(xMm) })),
+        )}. Sew a ring, ${resolved.ring.name}, there on every row.`,
+      "Sew each with four or five stitches through all layers and only one thread of the face.",
       moved &&
         "Where the row moves, cut the old ring off first and take its thread out; steam its mark away only if the cloth bears it.",
     ),
@@ -154,7 +161,9 @@ function keepCords({ lift, len }: Bench): Step {
 }
 
 function passRings({ grid }: Bench, existing: ExistingPlan): Step {
-  const rows = rowsToSew(grid.rows, existing).map(({ number }) => String(number));
+  const rows = grid.rows
+    .filter(({ number }) => existing.newRows.includes(number))
+    .map(({ number }) => String(number));
   return {
     id: "string-pass-rings",
     chapter: "string",

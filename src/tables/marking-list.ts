@@ -28,8 +28,8 @@ export function markingList(plan: Plan): Table {
 }
 
 function ringRows({ roomName, windowName, grid, existing }: ShadePlan, units: UnitChoice): Cell[][] {
-  return rowsToSew(grid.rows, existing).flatMap((row) =>
-    grid.columns.map((column) => [
+  return rowsToSew(grid, existing).flatMap(({ row, columns }) =>
+    columns.map((column) => [
       roomName,
       windowName,
       "ring",

@@ -106,6 +106,53 @@ describe("a parts file", () => {
   });
 });
 
+test("plan writes the job with the parts in it, which plans alike without the file", async () => {
+  const [job, folder] = [join(emptyFolder(), "job.json"), emptyFolder()];
+  await typed([
+    "new",
+    "--name",
+    "Own",
+    "--width",
+    "900",
+    "--length",
+    "1500",
+    "--units",
+    "metric",
+    "--out",
+    job,
+  ]);
+  const asked = JSON.parse(readFileSync(job, "utf8"));
+  asked.rooms[0].windows[0].shade.making = {
+    ...asked.rooms[0].windows[0].shade.making,
+    lift: { kind: "cord-lock" },
+  };
+  writeFileSync(job, JSON.stringify(asked));
+  const options = ["--out", folder, "--print", "shopping", "--allow-findings"];
+  const { code, err } = await typed(["plan", job, "--parts", partsFile(), ...options]);
+  expect(code).toBe(0);
+  expect(err).toContain("planned-job.json");
+  const planned = JSON.parse(readFileSync(join(folder, "planned-job.json"), "utf8"));
+  // Lock and cord of the file; no eye of one's own is in it.
+  expect(planned.rooms[0].windows[0].shade.making.lift).toEqual({
+    kind: "cord-lock",
+    cord: "white",
+    lock: "brass",
+  });
+  const again = emptyFolder();
+  await typed([
+    "plan",
+    join(folder, "planned-job.json"),
+    "--out",
+    again,
+    "--print",
+    "shopping",
+    "--allow-findings",
+  ]);
+  const read = (from: string) => JSON.parse(readFileSync(join(from, "plan.json"), "utf8")).shades[0].lift;
+  expect(read(again)).toEqual(read(folder));
+  expect(read(again)).toMatchObject({ lockId: "brass", cordId: "white" });
+});
+
 describe("bench-test", () => {
   test("without readings it says how, with formula and source", async () => {
     const { code, out } = await typed(["bench-test", "friction"]);

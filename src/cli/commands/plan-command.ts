@@ -1,5 +1,5 @@
 import { type Command, Option } from "commander";
-import { planAndCut, proveRemedies } from "../../plan/index.ts";
+import { planAndCut, proveRemedies, withChosenParts } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
@@ -60,13 +60,26 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   };
   const progress = options.quiet ? undefined : io.progress;
   const written =
-    out === undefined ? [] : await writePlan({ plan: planned, cutting, sets, progress }, options, out, path);
+    out === undefined
+      ? []
+      : await writePlan(
+          {
+            ...{ plan: planned, cutting, sets, progress },
+            ...(options.parts === undefined ? {} : { job: withChosenParts(job, planned) }),
+          },
+          options,
+          out,
+          path,
+        );
   progress?.("");
   say(findingsText(planned, io.columns));
   if (cutting === undefined) {
     say("A cutting plan of so many windows takes a while: `shadewright cut` makes it.\n");
   }
   if (out !== undefined) {
+    if (options.parts !== undefined) {
+      say("planned-job.json is the job with your parts in it, each shade with those it was planned with.\n");
+    }
     say(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
     say(await leftoversText(out, ["lists", "drawings", "rooms", "cutting"], written));
   }

@@ -1,5 +1,6 @@
-import type { CleatCord, CordRun } from "../../shade-plan/index.ts";
+import { type CleatCord, type CordRun, headYMm } from "../../shade-plan/index.ts";
 import type { Point } from "../model.ts";
+import { boardLine } from "./board-line.ts";
 import { type CleatSheetInput, cordExit, type LockSheetInput } from "./lift-input.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
@@ -7,7 +8,8 @@ import type { SheetInput } from "./sheet-input.ts";
 export interface DrawnCord {
   number: number;
   points: Point[];
-  laneYMm: number;
+  /** Below the upper edge of the board, which follows the head. */
+  laneMm: number;
 }
 
 /** Lanes lie apart by this share of the shade's width: enough to follow each with the eye. */
@@ -30,9 +32,11 @@ export function drawCords(
   across: (xMm: number) => number,
   bottomRowYMm: number,
 ): DrawnCord[] {
-  const { lift, board } = input.shade;
+  const { lift, board, size } = input.shade;
   const step = laneStepMm(input);
-  const lockX = across(cordExit(input).xMm);
+  const exitMm = cordExit(input).xMm;
+  const lockX = across(exitMm);
+  const bends = boardLine(input.shade).slice(1, -1);
   const wideMm = lift.takeUp === "lock" ? lift.housingLengthMm : lift.turn.diameterMm * CLEAR_OF_WIRE;
   const laneTop = board.thicknessMm + 5;
   const away = (cord: CordRun | CleatCord) => Math.abs(across(cord.columnX) - lockX);
@@ -47,15 +51,20 @@ export function drawCords(
     lockX + (turns.indexOf(cord) - (turns.length - 1) / 2) * turnStep;
   return [left, right].flatMap((side) =>
     side.map((cord, lane): DrawnCord => {
-      const x = across(cord.columnX);
-      const laneYMm = laneTop + lane * step;
+      const { columnX } = cord;
+      const x = across(columnX);
+      const laneMm = laneTop + lane * step;
+      const [from, to] = [Math.min(columnX, exitMm), Math.max(columnX, exitMm)];
+      const along = bends.filter(([xMm]) => xMm > from && xMm < to);
+      if (columnX > exitMm) along.reverse();
       return {
         number: cord.number,
-        laneYMm,
+        laneMm,
         points: [
           [x, bottomRowYMm],
-          [x, laneYMm],
-          [turnX(cord), laneYMm],
+          [x, headYMm(size, columnX) + laneMm],
+          ...along.map(([xMm, yMm]): Point => [across(xMm), yMm + laneMm]),
+          [turnX(cord), headYMm(size, exitMm) + laneMm],
         ],
       };
     }),

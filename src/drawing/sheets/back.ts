@@ -1,4 +1,4 @@
-import type { Lift } from "../../shade-plan/index.ts";
+import { headYMm, type Lift } from "../../shade-plan/index.ts";
 import type { RaisedShape, VisibleShape } from "../../styles/index.ts";
 import type { Drawing, Fact, Point, Primitive } from "../model.ts";
 import { type DrawnCord, drawCords, laneStepMm } from "./back-cords.ts";
@@ -101,7 +101,9 @@ function drawCleatRig(
   const cords = drawCords(input, across, shape.rows[0]?.yMm ?? 0);
   const x = across(lift.turn.xMm);
   const end = tailEndYMm(input, input.raise);
-  const lowest = Math.max(board.thicknessMm + lift.turn.diameterMm, ...cords.map((cord) => cord.laneYMm));
+  const top = headYMm(size, lift.turn.xMm) + board.thicknessMm;
+  const lowest =
+    top + Math.max(lift.turn.diameterMm, ...cords.map(({ laneMm }) => laneMm - board.thicknessMm));
   const inward = x > size.finishedWidthMm / 2 ? -1 : 1;
   const from = (top: number, bottom: number): Point[] => [
     [x, top],
@@ -110,10 +112,10 @@ function drawCleatRig(
   return [
     ...drawCordLines(cords),
     ...drawEyes(input, across, cords),
-    line("eye", from(board.thicknessMm, lowest + 3), { part: "last-eye" }),
+    line("eye", from(top, lowest + 3), { part: "last-eye" }),
     line("cord", from(lowest, end), { part: "tail" }),
     knob(x, end),
-    callout([x, board.thicknessMm + 8], "last eye", [inward * 4, -9], { part: "last-eye" }),
+    callout([x, top + 8], "last eye", [inward * 4, -9], { part: "last-eye" }),
     callout([x, betweenRows(shape, (lowest + end) / 2)], "cords together", [inward * 3, 0], {
       part: "tail",
       yields: true,
@@ -241,12 +243,14 @@ function drawBoard({ shade }: SheetInput, across: (x: number) => number): Primit
 
 /** Eyes are seen edge on from here: narrow loops below the board with the cords behind them. */
 function drawEyes(input: SheetInput, across: (x: number) => number, cords: DrawnCord[]): Primitive[] {
-  const { board } = input.shade;
+  const { board, size } = input.shade;
   const half = laneStepMm(input) * 0.3;
-  const top = board.thicknessMm;
-  const bottom = Math.max(...cords.map((cord) => cord.laneYMm), top + 8) + 2 * half;
+  const { thicknessMm } = board;
+  const reachMm = Math.max(...cords.map(({ laneMm }) => laneMm - thicknessMm), 8) + 2 * half;
   return board.eyes.map((eye, i): Primitive => {
     const x = across(eye.xMm);
+    const top = headYMm(size, eye.xMm) + thicknessMm;
+    const bottom = top + reachMm;
     return {
       kind: "polyline",
       role: "eye",
@@ -292,7 +296,9 @@ function drawLock(
   shape: RaisedShape,
 ): Primitive[] {
   const { lift, board, size } = input.shade;
-  const lowest = Math.max(board.thicknessMm + lift.housingHeightMm, ...cords.map((cord) => cord.laneYMm + 4));
+  const top = headYMm(size, lift.seat.xMm) + board.thicknessMm;
+  const lowest =
+    top + Math.max(lift.housingHeightMm, ...cords.map(({ laneMm }) => laneMm + 4 - board.thicknessMm));
   const x = across(lift.seat.xMm);
   const end = tailEndYMm(input, input.raise);
   const inward = x > size.finishedWidthMm / 2 ? -1 : 1;
@@ -310,13 +316,13 @@ function drawLock(
       "housing",
       {
         x: x - lift.housingLengthMm / 2,
-        y: board.thicknessMm,
+        y: top,
         width: lift.housingLengthMm,
-        height: lowest - board.thicknessMm,
+        height: lowest - top,
       },
       { part: "lock" },
     ),
-    callout([x, board.thicknessMm + 8], "lock", [inward * 4, -9], { part: "lock" }),
+    callout([x, top + 8], "lock", [inward * 4, -9], { part: "lock" }),
     callout([x, betweenRows(shape, (lowest + end) / 2)], "cords together", [inward * 3, 0], {
       part: "tail",
       yields: true,

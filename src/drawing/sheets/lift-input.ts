@@ -1,4 +1,4 @@
-import type { CleatLift, CordLockLift, TubeLift } from "../../shade-plan/index.ts";
+import { type CleatLift, type CordLockLift, headYMm, type TubeLift } from "../../shade-plan/index.ts";
 import type { SheetInput } from "./sheet-input.ts";
 
 /** A sheet of a shade with a cord lock, without one, and with a lift tube. */
@@ -14,12 +14,12 @@ export function isCleatSheet(input: SheetInput): input is CleatSheetInput {
   return input.shade.lift.takeUp === "cleat";
 }
 
-/** Cords that leave the board for a hand: where across, mm, and how far below the top line over a level head. */
+/** Cords that leave the board for a hand: where across, and how far below the top line, the head as it is there, mm. */
 export function cordExit({ shade }: LockSheetInput | CleatSheetInput): { xMm: number; yMm: number } {
-  const { lift, board } = shade;
-  return lift.takeUp === "lock"
-    ? { xMm: lift.seat.xMm, yMm: board.thicknessMm + lift.housingHeightMm }
-    : { xMm: lift.turn.xMm, yMm: board.thicknessMm + lift.turn.diameterMm };
+  const { lift, board, size } = shade;
+  const [xMm, underBoardMm] =
+    lift.takeUp === "lock" ? [lift.seat.xMm, lift.housingHeightMm] : [lift.turn.xMm, lift.turn.diameterMm];
+  return { xMm, yMm: headYMm(size, xMm) + board.thicknessMm + underBoardMm };
 }
 
 export function isTubeSheet(input: SheetInput): input is TubeSheetInput {

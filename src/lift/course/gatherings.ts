@@ -73,3 +73,13 @@ export function heldAt(list: readonly Gathering[], form: Form, mass: Mass): (lif
     return GRAVITY * (barKg + hemKg + rowsKg * rowsShare + clothKg * Math.min(1, hangsMm / lengthMm));
   };
 }
+
+/** Just before a fold closes, as a share of it: there the weight of the stretch is still to come. */
+const NEARLY = 1 - 1e-6;
+
+/** Where the weight on the cords bends or steps as they gather the cloth, mm of lift: straight lines lie between. */
+export function weightSteps(list: ReturnType<typeof gatherings>): number[] {
+  return list
+    .filter(({ gathersMm }) => gathersMm > SAME_LENGTH_MM)
+    .flatMap(({ startsMm, gathersMm }) => [startsMm, startsMm + gathersMm * NEARLY]);
+}

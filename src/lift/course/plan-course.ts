@@ -12,34 +12,18 @@ import type {
   SpoolCord,
   TubeLift,
 } from "../../shade-plan/index.ts";
-import { MM_PER_M, SAME_LENGTH_MM } from "../../units/index.ts";
+import { MM_PER_M } from "../../units/index.ts";
 import type { CleatInput, LiftInput, LockInput, TubeInput } from "../lift-input.ts";
 import type { Turns } from "../lock/rig-threading.ts";
-import { gatherings, heldAt } from "./gatherings.ts";
+import { gatherings, heldAt, weightSteps } from "./gatherings.ts";
 import { levelMm } from "./level.ts";
+import { overEyes } from "./over-eyes.ts";
 import { pulleysN, pullShares } from "./pull-shares.ts";
-
-/** Just before a fold closes, as a share of it: there the weight of the stretch is still to come. */
-const NEARLY = 1 - 1e-6;
 
 type LockParts = Pick<CordLockLift, "cords" | "heldN" | "pullN"> & { turns: ReadonlyMap<number, Turns> };
 /** What of a lift with a tube the forces follow from. */
 type TubeCourseParts = Pick<TubeLift, "cords" | "woundLoweredMm" | "woundRaisedMm">;
 type Forces = Pick<CourseHeight, "pullN" | "holdN" | "torqueNm">;
-
-/** Going up, friction multiplies the load of a cord; holding, it divides it by as much. */
-function overEyes(
-  cords: readonly { loadN: number; pullN: number }[],
-  heldN: number,
-  raisedPullN: number,
-): (nowN: number) => Forces {
-  const loads = cords.reduce((sum, { loadN }) => sum + loadN, 0);
-  const holds = cords.reduce((sum, { loadN, pullN }) => sum + (pullN > 0 ? loadN ** 2 / pullN : 0), 0);
-  return (nowN) => ({
-    pullN: heldN > 0 ? (nowN * raisedPullN) / heldN : 0,
-    holdN: loads > 0 ? (nowN * holds) / loads : 0,
-  });
-}
 
 /** Forces of a shade over a cord lock at every height, and what makes up the pull where it is greatest. */
 export function planLockCourse(input: LockInput, lift: LockParts): Worked<LiftCourse> {
@@ -104,9 +88,7 @@ function courseOf(
     const raise = grid.travelMm > 0 ? Math.min(1, liftMm / grid.travelMm) : 0;
     return { liftMm, raise, heldN, ...forces(heldN, raise) };
   };
-  const found = list
-    .filter(({ gathersMm }) => gathersMm > SAME_LENGTH_MM)
-    .flatMap(({ startsMm, gathersMm }) => [at(startsMm), at(startsMm + gathersMm * NEARLY)]);
+  const found = weightSteps(list).map(at);
   const heights = found.length === 0 ? [at(0)] : found;
   const { values: level, workings } = levelMm(shade.cord, cords, heights);
   return { values: { heights, shares: [], ...(level === undefined ? {} : { levelMm: level }) }, workings };

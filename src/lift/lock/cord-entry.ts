@@ -75,6 +75,12 @@ function rollerMm({ rollerDiameterMm, housingLengthMm, housingHeightMm }: CordLo
   return Math.min(rollerDiameterMm ?? ROLLER.value, most);
 }
 
+/** How far from the nearest eye the middle of a lock must be, so that no cord climbs or descends to it by more than this, mm. */
+export function levelRunMm(lock: CordLock, eyeMm: number, cordMm: number, mostDeg: number): number {
+  const stepMm = Math.abs(levelThroughEyeMm(eyeMm, cordMm) - levelOverRollerMm(lock, cordMm));
+  return stepMm / Math.tan((mostDeg * Math.PI) / 180);
+}
+
 /**
  * How the cords come into the lock: level where eyes and roller hold them at one height. Told of the eye nearest to the
  * lock, where a step in height makes the steepest cord.

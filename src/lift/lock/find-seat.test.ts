@@ -121,6 +121,28 @@ describe("seat", () => {
     );
   });
 
+  test("only eyes that are too near for a level cord move it on: to the first mark that is far enough from both", () => {
+    fc.assert(
+      fc.property(anyCase, fc.double({ min: 1, max: 200, noNaN: true }), ({ line, layout }, apart) => {
+        const plain = findSeat(line, layout, wish());
+        fc.pre(!plain.forced);
+        const hold = { eyeApartMm: apart, farthestMm: plain.lockMm + 100 };
+        const isLevel = (mm: number) => line.eyesMm.every((eye) => Math.abs(eye - mm) >= apart - 1e-3);
+        // Every mark of every gap, one by one.
+        const places = gapsToTry(line, "auto").flatMap((gap) =>
+          Array.from({ length: 5001 }, (_, mm) => mm).filter(
+            (mm) => mm >= gap.fromMm - 1e-3 && mm <= Math.min(gap.toMm, hold.farthestMm) + 1e-3,
+          ),
+        );
+        const found = findSeat(line, layout, { ...wish(), hold });
+        if (isLevel(plain.lockMm)) expect(found).toEqual(plain);
+        else if (found.chosenFor === "hold") expect(isLevel(found.lockMm)).toBe(true);
+        else expect(places.filter(isLevel)).toEqual([]);
+      }),
+      { numRuns: 60 },
+    );
+  });
+
   test("is clear of every eye and of the board’s ends, with the straight run, by construction", () => {
     fc.assert(
       fc.property(anyCase, ({ line, layout }) => {

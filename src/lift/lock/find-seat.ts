@@ -9,6 +9,13 @@ export interface SeatWish {
   ruler: Ruler;
   /** Pulls above which a hand finds it hard, N, in rising order. */
   pullLimitsN: readonly number[];
+  /** How a cord comes in too steeply for the lock to hold it and let it go: what keeps it level, and how far in at most. */
+  hold?: {
+    /** Least distance of the lock’s middle from the nearest eye, mm. */
+    eyeApartMm: number;
+    /** From the control side, mm. */
+    farthestMm: number;
+  };
 }
 
 export interface FoundSeat {
@@ -19,8 +26,11 @@ export interface FoundSeat {
   /** Gaps that were looked at; those without room too. */
   tried: Gap[];
   forced: boolean;
-  /** As near to the control side as it clears what is there; further in for an easier pull; or where the maker set it. */
-  chosenFor: "reach" | "pull" | "maker";
+  /**
+   * As near to the control side as it clears what is there; further in for an easier pull, or so that the cords come in
+   * level and the lock holds them; or where the maker set it.
+   */
+  chosenFor: "reach" | "pull" | "hold" | "maker";
 }
 
 /** How much better one place must be than another to be told apart from rounding. */
@@ -29,7 +39,8 @@ const TELL_APART = 1 + 1e-9;
 /**
  * Seat of the lock, on a mark of the ruler and clear of eyes and board ends: just inside the last eye, as near to the
  * control side as it can be, where a hand reaches round the cloth; outside the eye where there is no room inside.
- * Only where that pull passes a limit which another place keeps does it go to the place of the least pull.
+ * Only where that pull passes a limit which another place keeps does it go to the place of the least pull, and only where
+ * its eyes are so near that a cord comes in too steeply does it go on to the first place that is farther from them.
  * Without any clear place it goes where it misses by least, marked as forced.
  */
 export function findSeat(line: BoardLine, layout: RigLayout, wish: SeatWish): FoundSeat {
@@ -49,7 +60,31 @@ export function findSeat(line: BoardLine, layout: RigLayout, wish: SeatWish): Fo
       return { ...shared, ...eased.place, lockMm: eased.lockMm, chosenFor: "pull" };
     }
   }
+  const level = wish.hold && levelPlace(line, clear, reachMm, wish.hold, mark);
+  if (level !== undefined) return { ...shared, ...level, chosenFor: "hold" };
   return { ...shared, ...nearest, lockMm: reachMm, chosenFor: "reach" };
+}
+
+/** The outermost place at which every eye is far enough, where the one in reach is too near to one. */
+function levelPlace(
+  { eyesMm }: BoardLine,
+  clear: readonly Place[],
+  reachMm: number,
+  { eyeApartMm, farthestMm }: NonNullable<SeatWish["hold"]>,
+  mark: number,
+): (Place & { lockMm: number }) | undefined {
+  if (eyesMm.every((eye) => Math.abs(eye - reachMm) >= eyeApartMm - SAME_LENGTH_MM)) return undefined;
+  for (const place of clear) {
+    const { gap } = place;
+    const [before, after] = [eyesMm[gap.outer - 1], eyesMm[gap.outer]];
+    const level: Gap = {
+      ...gap,
+      fromMm: Math.max(gap.fromMm, before === undefined ? gap.fromMm : before + eyeApartMm),
+      toMm: Math.min(gap.toMm, farthestMm, after === undefined ? gap.toMm : after - eyeApartMm),
+    };
+    if (hasRoom(level)) return { ...place, lockMm: outermost(level, mark) };
+  }
+  return undefined;
 }
 
 interface Place {

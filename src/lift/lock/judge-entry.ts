@@ -8,7 +8,7 @@ import { levelOverRollerMm, levelThroughEyeMm } from "./cord-entry.ts";
 import { misfits } from "./lock-fit.ts";
 
 /** Steeper than this a cord no longer comes in level. */
-const LEVEL = sourced(10, "deg", cite("our-choice", "about one in six"));
+export const LEVEL_ENTRY = sourced(10, "deg", cite("our-choice", "about one in six"));
 const MOST_OF_A_KIND = 2;
 
 /** Does the cord come into the lock level, or does it climb or descend from the last eye? */
@@ -19,7 +19,7 @@ export function judgeEntry(input: LockInput, entry: CordEntry): Finding[] {
   const half = shade.cord.diameterMm / 2;
   const below = mouthLevelMm + half > lock.housingHeightMm;
   const above = mouthLevelMm - half < 0;
-  if (!below && !above && Math.abs(climbDeg) <= LEVEL.value) return [];
+  if (!below && !above && Math.abs(climbDeg) <= LEVEL_ENTRY.value) return [];
   const way = climbDeg > 0 ? "climbs" : "descends";
   const rubs = below
     ? ` It meets the housing ${fineText(mouthLevelMm)} below the board, where the housing is only ${fineText(lock.housingHeightMm)} high: it rubs on its lower edge and frays.`

@@ -35,47 +35,42 @@ export function judgeHold(
   const largestN = Math.max(0, ...loadsN);
   const needed = HOLD_NEEDED.figure({ k: HOLD_FACTOR.value, T: largestN });
   const text = (forceN: number) => forceText(forceN, shade.units);
-  const base = {
-    stage: "lift",
-    shadeId: shade.shadeId,
-    path: `${shade.path}/shade/making/lift/lock`,
-    cite: HOLD_FACTOR.cite,
-    figures: ["lift.hold-needed"],
-    remedies: [],
-  } as const;
-  const workings = [needed];
+  const found = (id: string, severity: Finding["severity"], words: string) => ({
+    findings: [
+      {
+        stage: "lift",
+        shadeId: shade.shadeId,
+        path: `${shade.path}/shade/making/lift/lock`,
+        cite: HOLD_FACTOR.cite,
+        figures: ["lift.hold-needed"],
+        remedies: [],
+        id,
+        severity,
+        text: words,
+      } satisfies Finding,
+    ],
+    workings: [needed],
+  });
   if (test === undefined) {
-    const finding: Finding = {
-      ...base,
-      remedies: [],
-      figures: [...base.figures],
-      id: "lift.hold-untested",
-      severity: "unproven",
-      text: `Nobody states how much “${lock.name}” holds. Thread one cord, lock it and pull on a luggage scale ten times: the least reading must be ${text(needed.value)} or more, twice what hangs on the heaviest cord of this shade.`,
-    };
-    return { findings: [finding], workings };
+    return found(
+      "lift.hold-untested",
+      "unproven",
+      `Nobody states how much “${lock.name}” holds. Thread one cord, lock it and pull on a luggage scale ten times: the least reading must be ${text(needed.value)} or more, twice what hangs on the heaviest cord of this shade.`,
+    );
   }
   const leastN = leastHoldN(test);
   const cordMm = shade.cord.diameterMm;
   if (Math.abs(test.cordDiameterMm - cordMm) > SAME_CORD * cordMm) {
-    const finding: Finding = {
-      ...base,
-      remedies: [],
-      figures: [...base.figures],
-      id: "lift.hold-other-cord",
-      severity: "unproven",
-      text: `“${lock.name}” was tested with cord of ${fineText(test.cordDiameterMm)}; this one is ${fineText(cordMm)}. Test it again with this cord: it must hold ${text(needed.value)}.`,
-    };
-    return { findings: [finding], workings };
+    return found(
+      "lift.hold-other-cord",
+      "unproven",
+      `“${lock.name}” was tested with cord of ${fineText(test.cordDiameterMm)}; this one is ${fineText(cordMm)}. Test it again with this cord: it must hold ${text(needed.value)}.`,
+    );
   }
-  if (leastN >= needed.value) return { findings: [], workings };
-  const finding: Finding = {
-    ...base,
-    remedies: [],
-    figures: [...base.figures],
-    id: "lift.hold-short",
-    severity: leastN < largestN ? "stop" : "fix",
-    text: `In your test one cord slipped in “${lock.name}” at ${text(leastN)}; the heaviest cord of this shade carries ${text(largestN)}, and twice that, ${text(needed.value)}, is asked for. Take another lock, a thicker cord that it takes, more columns, or a lighter bar.`,
-  };
-  return { findings: [finding], workings };
+  if (leastN >= needed.value) return { findings: [], workings: [needed] };
+  return found(
+    "lift.hold-short",
+    leastN < largestN ? "stop" : "fix",
+    `In your test one cord slipped in “${lock.name}” at ${text(leastN)}; the heaviest cord of this shade carries ${text(largestN)}, and twice that, ${text(needed.value)}, is asked for. Take another lock, a thicker cord that it takes, more columns, or a lighter bar.`,
+  );
 }

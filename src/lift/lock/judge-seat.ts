@@ -12,7 +12,7 @@ import { misfits } from "./lock-fit.ts";
 const seatCite = cite("lock-instructions", "clear of the last eye, cords entering straight");
 
 /** A hand finds the tail behind the cloth, and the tail hangs free at the edge, with its lock no farther in than this. */
-const TAIL_IN = sourced(
+export const TAIL_IN = sourced(
   150,
   "mm",
   cite("our-choice", "a hand’s breadth and a half round the edge of the cloth"),
@@ -35,11 +35,17 @@ function base({ shade }: LockInput) {
   return { stage: "rig", shadeId: shade.shadeId, severity: "stop", cite: seatCite } as const;
 }
 
+/** Why it sits farther in than a hand would wish. */
+const MOVED: Partial<Record<FoundSeat["chosenFor"], string>> = {
+  pull: " There the cords pull easiest.",
+  hold: " There they come in level.",
+};
+
 function tailBehind(input: LockInput, frame: ControlFrame, line: BoardLine, seat: FoundSeat): Finding[] {
   const { shade } = input;
   if (seat.lockMm <= TAIL_IN.value) return [];
   const text = (mm: number) => lengthText(mm, shade.units);
-  const why = seat.chosenFor === "pull" ? " There the cords pull easiest." : "";
+  const why = MOVED[seat.chosenFor] ?? "";
   return [
     {
       stage: "rig",

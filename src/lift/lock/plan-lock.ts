@@ -13,14 +13,14 @@ import { judgeCordStrength } from "../judge-strength.ts";
 import type { LockInput } from "../lift-input.ts";
 import { lineOfBoard } from "../line-of-board.ts";
 import { wovenSleeves } from "../woven-sleeves.ts";
-import { cordEntry } from "./cord-entry.ts";
+import { cordEntry, levelRunMm } from "./cord-entry.ts";
 import { cordRuns } from "./cord-runs.ts";
 import { findSeat } from "./find-seat.ts";
-import { judgeEntry } from "./judge-entry.ts";
+import { judgeEntry, LEVEL_ENTRY } from "./judge-entry.ts";
 import { judgeFit } from "./judge-fit.ts";
 import { judgeHold } from "./judge-hold.ts";
 import { judgeRig } from "./judge-rig.ts";
-import { judgeSeat } from "./judge-seat.ts";
+import { judgeSeat, TAIL_IN } from "./judge-seat.ts";
 import { judgeTail } from "./judge-tail.ts";
 import { lockRoom, misfits } from "./lock-fit.ts";
 import { seatFigures, seatOf, slotsOf } from "./lock-parts.ts";
@@ -46,6 +46,10 @@ export function planLock(input: LockInput): StageResult<LockRig> {
     kind: shade.making.lift.seat,
     ruler: shade.units.ruler,
     pullLimitsN: PULL_LIMITS_N,
+    hold: {
+      eyeApartMm: levelRunMm(lock, shade.eye.outsideDiameterMm, shade.cord.diameterMm, LEVEL_ENTRY.value),
+      farthestMm: TAIL_IN.value,
+    },
     ...(shade.making.lift.seatMm === undefined
       ? {}
       : { fixedMm: alongFromControl(frame, shade.making.lift.seatMm) }),

@@ -64,7 +64,8 @@ export function judgeTopRail(shade: LiftShade, planned: PlannedRail | undefined)
       eases: "Pulleys in place of the eyes or a lighter bar make it lighter.",
       figures: ["rig.rail-pull", "rig.rail-held"],
       remedies: [...pulleys(shade), fromBoard],
-    }).map((finding) => ({ ...finding, stage: "rig" as const, id: "rig.rail-hard-pull" })),
+      of: { stage: "rig", id: "rig.rail-hard-pull" },
+    }),
     ...weakCord(shade, planned, base),
     ...noRoom(shade, planned, base, fromBoard),
     ...(rail.dropMm < askedMm - 1

@@ -3,10 +3,11 @@ import { barMassGPerM } from "../../job/index.ts";
 import { capstanRatio } from "../../mechanics/index.ts";
 import type { RailHeight } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import { GRAVITY, SAME_LENGTH_MM } from "../../units/index.ts";
+import { GRAVITY } from "../../units/index.ts";
 import { cordLoads } from "../cord-loads.ts";
 import { cordSum } from "../cord-sum.ts";
-import { gatherings, heldAt } from "../course/gatherings.ts";
+import { gatherings, heldAt, weightSteps } from "../course/gatherings.ts";
+import { overEyes } from "../course/over-eyes.ts";
 import type { LiftInput } from "../lift-input.ts";
 import { ROLLER_EFFICIENCY } from "../lock/rig-threading.ts";
 import type { RailRig } from "./rail-rig.ts";
@@ -99,7 +100,6 @@ export function railLoads(input: LiftInput, rig: RailRig, railMm: number, dropMm
   );
   const cords = new Map<number, { loadN: number; pullN: number }>();
   const workings: Figure[] = [rail, held];
-  let [loadsN, holdsN] = [0, 0];
   rig.strands.forEach(({ column, turns }, i) => {
     const loadN = loads.designN[i] ?? 0;
     const given = {
@@ -111,36 +111,19 @@ export function railLoads(input: LiftInput, rig: RailRig, railMm: number, dropMm
     const pull = RAIL_CORD_PULL.figure(given, { column });
     workings.push(pull);
     cords.set(column, { loadN, pullN: pull.value });
-    loadsN += loadN;
-    // Going up, friction multiplies the load of a cord; holding, it divides it by as much.
-    holdsN += pull.value > 0 ? loadN ** 2 / pull.value : 0;
   });
   const pull = RAIL_PULL([...cords].map(([column, { pullN }]) => [column, pullN]));
   workings.push(pull);
   const list = gatherings(grid, form);
-  const at = (downMm: number, heldN: number): RailHeight => ({
-    downMm,
-    heldN,
-    pullN: held.value > 0 ? (heldN * pull.value) / held.value : 0,
-    holdN: loadsN > 0 ? (heldN * holdsN) / loadsN : 0,
-  });
+  const forces = overEyes([...cords.values()], held.value, pull.value);
+  const at = (downMm: number, heldN: number): RailHeight => ({ downMm, heldN, ...forces(heldN) });
   const onLiftN = heldAt(list, form, mass);
   const down = (downMm: number) => at(downMm, held.value - onLiftN(downMm));
-  const course = [at(0, held.value), ...stopsOf(list, dropMm).map(down)];
+  // As the hem would rise towards a rail that is let down.
+  const stops = [...weightSteps(list).filter((mm) => mm < dropMm), dropMm];
+  const course = [at(0, held.value), ...stops.map(down)];
   return {
     values: { massKg: rail.value, cords, heldN: held.value, pullN: pull.value, course },
     workings,
   };
-}
-
-/** Just before a fold closes, as a share of it. */
-const NEARLY = 1 - 1e-6;
-
-/** Where the weight on the rail bends or steps on its way down: as the hem would rise towards it. */
-function stopsOf(list: ReturnType<typeof gatherings>, dropMm: number): number[] {
-  const stops = list
-    .filter(({ gathersMm }) => gathersMm > SAME_LENGTH_MM)
-    .flatMap(({ startsMm, gathersMm }) => [startsMm, startsMm + gathersMm * NEARLY])
-    .filter((mm) => mm < dropMm);
-  return [...stops, dropMm];
 }

@@ -40,7 +40,8 @@ export const SettingField = memo(function SettingField({
   if (!spec || !entry) throw new Error(`invalid setting: ${group}.${name}`);
   const ofShade = scope !== "/workshop";
   // Once the maker chose, what the shade came to is that choice, not what the default would be.
-  const standIn = !isWorkedOut(entry) ? entry.value : own === undefined ? worked : unchosen;
+  const isOwnPart = !isWorkedOut(entry) && unchosen !== undefined;
+  const standIn = !isWorkedOut(entry) ? (unchosen ?? entry.value) : own === undefined ? worked : unchosen;
   return (
     <Field
       pointer={pointer}
@@ -52,7 +53,10 @@ export const SettingField = memo(function SettingField({
         ) : ofShade && habit !== undefined ? (
           <Origin word="workshop" />
         ) : (
-          <Origin word={isWorkedOut(entry) ? "worked out" : "default"} why={whyText(entry)} />
+          <Origin
+            word={isWorkedOut(entry) ? "worked out" : "default"}
+            why={isOwnPart ? "the first of your own" : whyText(entry)}
+          />
         )
       }
     />

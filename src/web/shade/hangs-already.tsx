@@ -7,6 +7,7 @@ import {
   type ExistingTask,
   fieldAccepts,
   LIFT_KINDS,
+  type RearGuide,
 } from "../../job/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 import { useFieldClaim } from "../findings/claims.tsx";
@@ -23,6 +24,11 @@ import { shadePlanOf } from "../state/planning.ts";
 import { usePlanner } from "../state/store.ts";
 
 const STRUNG = choice("Raised now by", MAKING_FIELDS.lift.kind.options);
+const REAR = choice("Its rear cords run", {
+  open: "bare through rings",
+  "ring-locked": "in woven sleeves",
+  enclosed: "in sewn sleeves",
+} satisfies Record<RearGuide, string>);
 const MASS = number(
   "Weighs, with its bar",
   0.01,
@@ -69,6 +75,7 @@ export function HangsAlready({ pointer }: { pointer: string }) {
               hint="each from the left edge, with ; between"
               least={2}
             />
+            <Field pointer={`${at}/rearCords`} spec={REAR} unset="bare through rings" />
             <Field pointer={`${at}/massKg`} spec={MASS} />
             <Field pointer={`${at}/cordYears`} spec={YEARS} />
             <Field pointer={`${at}/ringsTried`} spec={RINGS} unset="not said" />

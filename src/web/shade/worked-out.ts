@@ -1,4 +1,13 @@
-import { type Job, type Making, type MakingGroup, PLAIN_LIFT, type StyleKind } from "../../job/index.ts";
+import {
+  type Job,
+  type Making,
+  type MakingGroup,
+  ownUsualPart,
+  PART_SETTINGS,
+  PLAIN_LIFT,
+  partsOf,
+  type StyleKind,
+} from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import { STYLE_MODULES } from "../../styles/index.ts";
@@ -29,15 +38,17 @@ function setsPleatsIn(style: StyleKind): boolean {
 
 /**
  * What a setting that the maker chose would be without that choice, where it can be told without planning: the lift
- * follows the place and the purpose, and its cords go with it.
+ * follows the place and the purpose, and its cords go with it; a part of one’s own goes before an example.
  */
 export function withoutChoice(
-  job: Pick<Job, "place" | "purpose">,
+  job: Pick<Job, "place" | "purpose" | "cloths" | "hardware">,
   own: Making | undefined,
   group: MakingGroup,
   name: string,
 ): unknown {
   if (group !== "lift") return undefined;
+  const part = PART_SETTINGS.find((setting) => setting === name);
+  if (part !== undefined) return ownUsualPart(partsOf(job), part);
   if (name === "kind") return carefulLift(job).kind;
   if (name !== "rearCords") return undefined;
   return (own?.lift?.kind === undefined ? carefulLift(job) : PLAIN_LIFT).rearCords;
