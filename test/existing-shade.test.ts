@@ -264,6 +264,7 @@ describe("what is done to it", () => {
     expect(shade.existing?.newColumns).toEqual([2]);
     expect(shade.existing?.takes).toMatchObject({ rings: 3, eyes: 1, cords: true, lock: false });
     expect(shade.lift.cords).toHaveLength(5);
+    expect(shade.steps.find(({ id }) => id === "measure-hung")?.text).toContain("4 columns");
     const [step] = shade.steps.filter(({ id }) => id === "make-added-rings");
     expect(step?.text.replaceAll(" ", " ")).toMatch(/column 2 at 250 mm.*there on every row/);
     const eyes = shade.steps.find(({ id }) => id === "board-eyes");

@@ -55,13 +55,14 @@ function staysStrung(id: string, existing: ExistingPlan): boolean {
   return id !== "string-saw-tube" || takes.tube;
 }
 
-function measured({ grid, size, len }: Bench): Step {
+function measured({ grid, size, len, existing }: Bench): Step {
+  const columns = grid.columns.filter(({ number }) => existing?.newColumns.includes(number) !== true);
   return {
     id: "measure-hung",
     chapter: "measure",
     title: "Measure the shade as it hangs",
     text: sentences(
-      `Let it right down. This plan rests on a shade ${len(size.finishedWidthMm)} wide and ${len(size.finishedLengthMm)} long from the top front edge of the board to the hem, with ${counted(grid.columns.length, "column")} at ${listed(grid.columns.map(({ xMm }) => len(xMm)))} from the left edge seen from the room.`,
+      `Let it right down. This plan rests on a shade ${len(size.finishedWidthMm)} wide and ${len(size.finishedLengthMm)} long from the top front edge of the board to the hem, with ${counted(columns.length, "column")} at ${listed(columns.map(({ xMm }) => len(xMm)))} from the left edge seen from the room.`,
       "Measure each row of rings up from the hem, at both sides: where the two sides differ by more than a few marks, the rings of that row sit slantwise and it folds askew.",
       "Look at the window with the shade down, and write down how it is strung before anything is cut.",
     ),
