@@ -139,6 +139,7 @@ function everyText(made: Plan): string[] {
 function reviewTexts({ safety, tag }: ShadePlan): string[] {
   return [
     safety.line,
+    safety.against,
     safety.readAs,
     safety.stampText ?? "",
     ...safety.results.map(({ words, what, why, open }) => [words, what, why, open].join(" ")),

@@ -39,7 +39,7 @@ export function cordCautions(input: CautionInput): Caution[] {
 function reviewText({ shade, review }: CautionInput): string {
   return review === undefined
     ? `The cords of this shade have not been reviewed against ${rulesText(shade.place)}.`
-    : review.line;
+    : `${review.line} ${review.against}`;
 }
 
 /** Whose rules, as far as the place was said. */

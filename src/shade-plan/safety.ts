@@ -116,8 +116,10 @@ export interface SafetyReview {
   profile: "place" | "caution" | "place-and-caution";
   /** The same in words, and whom they bind. */
   readAs: string;
-  /** Counts and the heaviest, in one or two sentences: for the shade page. */
+  /** The answer and what to do first, without rules and codes. */
   line: string;
+  /** Whose rules, how many of them came out how, and the heaviest. */
+  against: string;
   counts: Record<RuleOutcome, number>;
   /** The heaviest first. */
   results: RuleResult[];

@@ -12,15 +12,15 @@ test("the review stands on the shade's page and a way out is pressed from the ke
   const { page, errors } = await firstVisit(harness);
   await openShade(page, harness.url);
   const review = page.locator("#safety");
-  await expect.poll(() => review.textContent()).toMatch(/rules? failed/);
+  await expect.poll(() => review.textContent()).toMatch(/fails (?:a rule|\d+ rules) on cords/);
 
   const spring = review.getByRole("button", { name: /^Raise it by a spring/ }).first();
   await spring.focus();
   await page.keyboard.press("Enter");
-  await expect.poll(() => review.textContent()).not.toMatch(/rules? failed/);
+  await expect.poll(() => review.textContent()).not.toMatch(/fails (?:a rule|\d+ rules) on cords/);
   await expect.poll(() => page.locator("#lift").textContent()).toMatch(/spool/);
   await page.keyboard.press("Control+z");
-  await expect.poll(() => review.textContent()).toMatch(/rules? failed/);
+  await expect.poll(() => review.textContent()).toMatch(/fails (?:a rule|\d+ rules) on cords/);
   await saved(page);
   expect(errors).toEqual([]);
 });
@@ -43,6 +43,17 @@ test("one card for one cause over all shades, pressed once for all of them", asy
   await front.waitFor();
   await saved(page);
   expect(errors).toEqual([]);
+});
+
+test("what to do stands before the rules and their codes", async () => {
+  const { page } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await page.locator("#safety-title button").click();
+  const safety = page.locator("#safety");
+  await safety.locator(".rule").first().waitFor();
+  const top = async (selector: string) =>
+    (await safety.locator(selector).first().boundingBox())?.y ?? Number.NaN;
+  expect(await top("[data-card]")).toBeLessThan(await top(".rule"));
 });
 
 test("a rule draws the state in which it is worst", async () => {

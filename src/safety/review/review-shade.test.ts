@@ -119,9 +119,12 @@ describe("X1, for sale in Canada", () => {
     expect(review.tests.map(({ id }) => id)).toEqual(["small-parts", "lead", "labels"]);
   });
 
-  it("counts in one line, the heaviest named, and no verdict of the whole", () => {
+  it("answers in one line that says what to do; counts and the heaviest stand after it", () => {
     expect(review.line).toBe(
-      "As it is planned this shade fails 7 rules on cords. The heaviest: A cord with a free end that anyone can reach is at most 22 cm long. Change it before it is sold, given or hung: what would answer each rule stands beside its finding. Read against the rules of Canada, for sale: 7 rules failed, 6 not proven, 1 does not apply.",
+      "As it is planned this shade fails 7 rules on cords. Change it before it is sold, given or hung: what would answer each stands beside its finding.",
+    );
+    expect(review.against).toBe(
+      "Read against the rules of Canada, for sale: 7 rules failed, 6 not proven, 1 does not apply. The heaviest: A cord with a free end that anyone can reach is at most 22 cm long.",
     );
     expect(Object.values(review.counts).reduce((a, b) => a + b)).toBe(review.results.length);
   });
@@ -185,7 +188,7 @@ describe("place and purpose", () => {
       expect(review.profile).toBe("caution");
       expect(review.readAs).toContain("our own caution profile");
       expect(review.readAs).toContain("not a legal limit");
-      expect(review.line).toContain("no place’s law");
+      expect(review.against).toContain("no place’s law");
       expect(review.stamp).toBe(false);
       expect(failedIds(review.results)).toContain("CAUTION-FREE");
       expect(findings.some(({ severity }) => severity === "stop")).toBe(false);

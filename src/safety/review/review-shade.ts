@@ -89,7 +89,8 @@ function assemble(shade: SafetyShade, rules: RuleSet, evaluated: readonly Evalua
     ...(shade.purpose === undefined ? {} : { purpose: shade.purpose }),
     profile: rules.profile,
     readAs: rules.readAs,
-    line: lineOf(shade, rules, counts, results[0]),
+    line: answerText(shade, counts),
+    against: againstText(shade, rules, counts, results[0]),
     counts,
     results,
     listed: rules.listed.map(sourceOfRule),
@@ -106,9 +107,25 @@ function countsOf(results: readonly RuleResult[]): Record<RuleOutcome, number> {
   return counts;
 }
 
-/** The answer first, then what to do, then what it was read against. */
-function lineOf(
-  shade: SafetyShade,
+/** The answer, and what to do first. */
+function answerText(shade: SafetyShade, { failed, "not-proven": open }: Record<RuleOutcome, number>): string {
+  if (failed > 0) {
+    const rules = failed === 1 ? "a rule" : `${failed} rules`;
+    const doThis = isForOthers(shade)
+      ? "Change it before it is sold, given or hung"
+      : "Change it, or do not hang it where children live or visit";
+    return `As it is planned this shade fails ${rules} on cords. ${doThis}: what would answer each stands beside its finding.`;
+  }
+  if (open > 0) {
+    const rules = open === 1 ? "one rule is" : `${open} rules are`;
+    return `No rule that was read is shown to fail, and ${rules} not proven: do the tests of the review before it is used.`;
+  }
+  return "No rule that was read is shown to fail.";
+}
+
+/** What it was read against, how many rules came out how, and the heaviest. */
+function againstText(
+  { place, purpose }: SafetyShade,
   { profile }: RuleSet,
   counts: Record<RuleOutcome, number>,
   heaviest: RuleResult | undefined,
@@ -116,36 +133,13 @@ function lineOf(
   const counted = RULE_OUTCOMES.filter((outcome) => counts[outcome] > 0).map((outcome) =>
     outcomeCountText(counts[outcome], outcome),
   );
-  return `${answerText(shade, counts, heaviest)} ${againstText(shade, profile)}: ${counted.join(", ")}.`;
-}
-
-function answerText(
-  shade: SafetyShade,
-  counts: Record<RuleOutcome, number>,
-  heaviest: RuleResult | undefined,
-): string {
-  const { failed, "not-proven": open } = counts;
-  const first = heaviest === undefined ? "" : ` The heaviest: ${heaviest.words}`;
-  if (failed > 0) {
-    const rules = failed === 1 ? "a rule" : `${failed} rules`;
-    const doThis = isForOthers(shade)
-      ? "Change it before it is sold, given or hung: what would answer each rule stands beside its finding."
-      : "Change it, or do not hang it where children live or visit: what would answer each rule stands beside its finding.";
-    return `As it is planned this shade fails ${rules} on cords.${first} ${doThis}`;
-  }
-  if (open > 0) {
-    const rules = open === 1 ? "one rule on cords is" : `${open} rules on cords are`;
-    return `No rule that was read is shown to fail, and ${rules} not proven: do the tests of the review before it is used.${first}`;
-  }
-  return "No rule that was read is shown to fail.";
-}
-
-function againstText({ place, purpose }: SafetyShade, profile: SafetyReview["profile"]): string {
-  if (place === undefined || purpose === undefined || profile === "caution") {
-    return "Read against our own caution profile, which is no place’s law";
-  }
   const beside = profile === "place" ? "" : " and our own caution profile";
-  return `Read against the rules of ${placeWithArticle(place)}, ${purposeText(purpose)}${beside}`;
+  const rules =
+    place === undefined || purpose === undefined || profile === "caution"
+      ? "our own caution profile, which is no place’s law"
+      : `the rules of ${placeWithArticle(place)}, ${purposeText(purpose)}${beside}`;
+  const speaks = counts.failed + counts["not-proven"] > 0 && heaviest !== undefined;
+  return `Read against ${rules}: ${counted.join(", ")}.${speaks ? ` The heaviest: ${heaviest.words}` : ""}`;
 }
 
 function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): string {

@@ -24,16 +24,24 @@ export function FieldGroup({ children, three }: { children: ReactNode; three?: b
   );
 }
 
-/** The body of a section; findings that no field in it causes stand at its end. */
-export function WithFindings({ findings, children }: { findings: readonly Finding[]; children: ReactNode }) {
+interface WithFindingsProps {
+  findings: readonly Finding[];
+  children: ReactNode;
+  /** Findings that no field causes come before everything else, since they say what to do. */
+  first?: boolean;
+}
+
+/** The body of a section; findings that no field in it causes stand at its end, or first. */
+export function WithFindings({ findings, children, first = false }: WithFindingsProps) {
   const { claim, pointers } = useClaims();
   const rest = findings.filter(({ path }) => ![...pointers].some((pointer) => isBehind(pointer, path)));
   return (
     <>
+      {first ? <FindingList findings={rest} /> : null}
       <Claims findings={findings} claim={claim}>
         {children}
       </Claims>
-      <FindingList findings={rest} />
+      {first ? null : <FindingList findings={rest} />}
     </>
   );
 }

@@ -7,15 +7,21 @@ import { useSameItems } from "../state/use-same-items.ts";
 import { useShade } from "./shade-context.tsx";
 import { Still } from "./still.tsx";
 
+interface SectionProps extends Omit<ChapterProps, "folded"> {
+  findingsFirst?: boolean;
+}
+
 /** One stage of the walk, with its findings where their cause is. */
-export function Section({ children, ...chapter }: Omit<ChapterProps, "folded">) {
+export function Section({ children, findingsFirst = false, ...chapter }: SectionProps) {
   const { id } = chapter;
   const isOpen = usePlanner((planner) => planner.view.open[id] === true);
   const here = useSameItems(useShade().plan.findings.filter(({ stage }) => sectionOfStage(stage) === id));
   return (
     <Chapter {...chapter} folded={<FindingList findings={here} short onMore={() => openSection(id, true)} />}>
       <Still still={!isOpen}>
-        <WithFindings findings={here}>{children}</WithFindings>
+        <WithFindings findings={here} first={findingsFirst}>
+          {children}
+        </WithFindings>
       </Still>
     </Chapter>
   );

@@ -11,6 +11,7 @@ export function SafetySection() {
   return (
     <Section
       id="safety"
+      findingsFirst
       sentence={<>{safety.line} Cords can strangle a child: keep every cord out of reach.</>}
     >
       <PlaceAndPurpose />
