@@ -23,6 +23,13 @@ const PartsPage = lazy(() =>
   import("./parts/parts-page.tsx").then(({ PartsPage }) => ({ default: PartsPage })),
 );
 
+const Workroom = lazy(() =>
+  import("./workroom/workroom-routes.tsx").then(({ WorkroomRoutes }) => ({ default: WorkroomRoutes })),
+);
+
+/** Its own pages, and those to which its links lead. */
+const WORKROOM = /^\/(?:workroom|join|client)(?:\/|$)/;
+
 export function App() {
   return (
     <Router hook={useHashLocation}>
@@ -47,6 +54,11 @@ export function App() {
             <Route path="/parts">
               <Suspense fallback={null}>
                 <PartsPage />
+              </Suspense>
+            </Route>
+            <Route path={WORKROOM}>
+              <Suspense fallback={null}>
+                <Workroom />
               </Suspense>
             </Route>
             <Route path="/job/:jobId/*?">

@@ -1,4 +1,5 @@
 import type { Job } from "../../src/job/index.ts";
+import type { FieldPath } from "../../src/workroom/merge/index.ts";
 
 /**
  * All single values of a job by where they stand, items of lists by their ids: another way of looking at a job than that
@@ -8,6 +9,11 @@ export function leavesOf(job: Job): Map<string, string> {
   const leaves = new Map<string, string>();
   walk(JSON.parse(JSON.stringify(job)), "", leaves);
   return leaves;
+}
+
+/** Where a path of a change or conflict leads, as the leaves are called. */
+export function leafPathOf(path: FieldPath): string {
+  return path.map((step) => `/${typeof step === "object" ? step.id : step}`).join("");
 }
 
 /** Where a list stands in which two items have one id: a job may hold such, and no edit can tell the two apart. */

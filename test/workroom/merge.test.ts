@@ -12,7 +12,7 @@ import {
 import { jobWith } from "../job-with.ts";
 import { pinned } from "../pinned.ts";
 import { choices, editedTowards, openedJob } from "./drawn-edits.ts";
-import { leavesOf, listsOfTwins } from "./leaves.ts";
+import { leafPathOf, leavesOf, listsOfTwins } from "./leaves.ts";
 
 const FIRST: FieldPath = ["rooms", { id: "room-1" }, "windows", { id: "window-1" }];
 const start = jobWith({ ticks: ["cut"] });
@@ -225,7 +225,7 @@ function strayLeaves(
   conflicts: readonly FieldConflict[],
 ): string[] {
   const [was, ofThem, ofMe, is] = [base, theirs, mine, job].map(leavesOf) as [Leaves, Leaves, Leaves, Leaves];
-  const told = conflicts.map(({ path }) => textOf(path));
+  const told = conflicts.map(({ path }) => leafPathOf(path));
   const twins = [was, ofThem, ofMe].flatMap(listsOfTwins);
   const isTold = (leaf: string) =>
     [...told, ...twins].some((path) => leaf === path || leaf.startsWith(`${path}/`));
@@ -239,7 +239,3 @@ function strayLeaves(
   });
 }
 type Leaves = Map<string, string>;
-
-function textOf(path: FieldPath): string {
-  return path.map((step) => `/${typeof step === "object" ? step.id : step}`).join("");
-}

@@ -65,6 +65,8 @@ export function plannerApp({ planner, room, isSecure = false }: PlannerAppOption
     const immutable = c.res.ok && IMMUTABLE.test(c.req.path);
     c.header("Cache-Control", immutable ? "public, max-age=31536000, immutable" : "no-cache");
   });
+  // The planner asks once whether a workroom is behind this address: there is none.
+  app.get("/api/me", (c) => c.body(null, 204));
   app.use(etag());
   app.use(serveStatic({ root: planner, precompressed: true }));
   app.use((c, next) => {

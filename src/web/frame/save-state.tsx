@@ -7,7 +7,7 @@ export function SaveState() {
   const saving = usePlanner((planner) => planner.saving.state);
   const access = usePlanner((planner) => planner.access);
   const unread = usePlanner((planner) => planner.unread);
-  if (access === "elsewhere") return <span className="save-state">Reading only</span>;
+  if (access === "elsewhere" || access === "looking") return <span className="save-state">Reading only</span>;
   if (access === "taken") return <span className="save-state">Off the shelf</span>;
   if (access !== "mine") return null;
   const isWhole = saving === "saved" && unread === 0;

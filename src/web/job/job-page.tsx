@@ -8,6 +8,7 @@ import { goToSection } from "../sections/go-to.ts";
 import { useJob } from "../state/fields.ts";
 import { look, usePlanner } from "../state/store.ts";
 import { useJobSummary } from "../state/use-job-summary.ts";
+import { RoomPanel } from "../workroom/room-panel.tsx";
 import { ClothsChapter } from "./cloths-chapter.tsx";
 import { CostChapter } from "./cost-chapter.tsx";
 import { Elevations } from "./elevations.tsx";
@@ -38,6 +39,7 @@ export function JobPage() {
       <Page className="job-page" title={job.name} busy={stale}>
         <div className="job-work">
           <h1 className="hidden-words">{job.name}</h1>
+          <RoomPanel />
           <JobHeading />
           <Elevations />
           <RoomsChapter summary={summary} />

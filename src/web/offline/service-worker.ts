@@ -47,7 +47,10 @@ scope.addEventListener("fetch", (event) => {
 /** The page itself whatever its address says after the hash or the question mark; files by their name. */
 scope.addEventListener("fetch", (event) => {
   const { request } = event;
-  if (request.method !== "GET" || !request.url.startsWith(scope.registration.scope)) return;
+  const { scope: here } = scope.registration;
+  // What the workroom's server says is never kept.
+  if (request.method !== "GET" || !request.url.startsWith(here) || request.url.startsWith(`${here}api/`))
+    return;
   const wanted: Request | string = request.mode === "navigate" ? "./" : request;
   event.respondWith(
     caches

@@ -1,5 +1,6 @@
 import { type DBSchema, type IDBPDatabase, openDB } from "idb";
 import type { Job, PartEntry, PartKind } from "../../job/index.ts";
+import type { Replica } from "../../workroom/merge/index.ts";
 import type { History } from "../state/history.ts";
 
 /** A job as it is kept, with its undo history. `revision` counts its saves, so that no tab overwrites another. */
@@ -9,6 +10,8 @@ export interface StoredJob {
   savedAt: number;
   job: Job;
   history: History;
+  /** Of a job that a workroom shares: this device's side of it. */
+  room?: Replica;
 }
 
 /** What the shelf shows before any job is opened. */
@@ -17,6 +20,8 @@ export interface Card {
   name: string;
   client?: string;
   demo: boolean;
+  /** A workroom shares it. */
+  inRoom?: true;
   windows: number;
   savedAt: number;
 }

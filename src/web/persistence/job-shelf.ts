@@ -1,20 +1,24 @@
 import type { Job } from "../../job/index.ts";
+import type { Replica } from "../../workroom/merge/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
 import { type BinnedJob, type Card, type StoredJob, shelfDatabase } from "./database.ts";
 
 export interface Snapshot {
   job: Job;
   history: History;
+  /** Of a job that a workroom shares; written in one with the job, so that the two always belong together. */
+  room?: Replica | undefined;
 }
 
 export type Written = { ok: true; revision: number } | { ok: false; reason: "newer" };
 
-function cardOf(job: Job, savedAt: number): Card {
+function cardOf(job: Job, savedAt: number, room?: Replica): Card {
   return {
     id: job.id,
     name: job.name,
     ...(job.client === undefined ? {} : { client: job.client }),
     demo: job.demo === true,
+    ...(room === undefined ? {} : { inRoom: true as const }),
     windows: job.rooms.reduce((sum, room) => sum + room.windows.length, 0),
     savedAt,
   };
@@ -34,7 +38,7 @@ export async function readStoredJob(id: string): Promise<StoredJob | undefined> 
  * Puts a job on the shelf. Refuses where the shelf holds a later revision than the one it was edited from:
  * another tab saved meanwhile. Resolves only once the write is on disk.
  */
-export async function writeJob({ job, history }: Snapshot, baseRevision: number): Promise<Written> {
+export async function writeJob({ job, history, room }: Snapshot, baseRevision: number): Promise<Written> {
   const database = await shelfDatabase();
   const transaction = database.transaction(["jobs", "cards"], "readwrite", { durability: "strict" });
   const jobs = transaction.objectStore("jobs");
@@ -46,8 +50,8 @@ export async function writeJob({ job, history }: Snapshot, baseRevision: number)
   const revision = baseRevision + 1;
   const savedAt = Date.now();
   await Promise.all([
-    jobs.put({ id: job.id, revision, savedAt, job, history }),
-    transaction.objectStore("cards").put(cardOf(job, savedAt)),
+    jobs.put({ id: job.id, revision, savedAt, job, history, ...(room === undefined ? {} : { room }) }),
+    transaction.objectStore("cards").put(cardOf(job, savedAt, room)),
     transaction.done,
   ]);
   return { ok: true, revision };
@@ -69,7 +73,8 @@ export async function binJob(id: string): Promise<BinnedJob | undefined> {
   }
   const removedAt = Date.now();
   // The card is there even for a job that this release cannot read.
-  const card = (await transaction.objectStore("cards").get(id)) ?? cardOf(stored.job, stored.savedAt);
+  const card =
+    (await transaction.objectStore("cards").get(id)) ?? cardOf(stored.job, stored.savedAt, stored.room);
   const binned = { binId: `${id} ${removedAt}`, removedAt, card, stored };
   await Promise.all([
     transaction.objectStore("bin").put(binned),
@@ -117,6 +122,16 @@ export async function putBack(binId: string, otherId: string): Promise<string | 
     transaction.done,
   ]);
   return id;
+}
+
+/** Takes a job off this device, and off it alone: another place has it. */
+export async function forgetJob(id: string): Promise<void> {
+  const transaction = (await shelfDatabase()).transaction(["jobs", "cards"], "readwrite");
+  await Promise.all([
+    transaction.objectStore("jobs").delete(id),
+    transaction.objectStore("cards").delete(id),
+    transaction.done,
+  ]);
 }
 
 /** Every job of the shelf as it is kept, whether this release can read it or not. */

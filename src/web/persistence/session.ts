@@ -6,6 +6,7 @@ import type { StoredJob } from "./database.ts";
 import { DEMO_ID, readDemo } from "./demo.ts";
 import { offerDemo, putBack, readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
 import { newId } from "./new-id.ts";
+import { fetchShared, mayEdit } from "./shared-jobs.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
 
@@ -43,7 +44,7 @@ class Session {
       usePlanner.subscribe((planner) => {
         if (planner.edits === edits || planner.job?.id !== this.jobId) return;
         edits = planner.edits;
-        this.#save({ job: planner.job, history: planner.history });
+        this.#save({ job: planner.job, history: planner.history, room: planner.room });
       }),
     );
   }
@@ -58,8 +59,8 @@ class Session {
 
   /** Tries once more to write what is on the table. */
   retry(): void {
-    const { job, history } = usePlanner.getState();
-    if (job?.id === this.jobId) this.#save({ job, history });
+    const { job, history, room } = usePlanner.getState();
+    if (job?.id === this.jobId) this.#save({ job, history, room });
   }
 
   #save(snapshot: Snapshot): void {
@@ -76,7 +77,7 @@ class Session {
 
   /** Reads the job as the shelf has it. */
   async #load(): Promise<boolean> {
-    const stored = (await this.#read()) ?? (await this.#demo());
+    const stored = (await this.#read()) ?? (await this.#demo()) ?? (await this.#shared());
     if (this.#closed) return false;
     if (!stored) {
       setAccess("missing");
@@ -93,7 +94,8 @@ class Session {
     this.#revision = stored.revision;
     if (this.#lock) this.#autosave = this.#newAutosave(stored.revision);
     const isUnwritten = inMemory.has(this.jobId);
-    layOutJob(opened.job, stored.history, this.#lock ? "mine" : "elsewhere", isUnwritten);
+    const access = this.#lock ? (mayEdit(stored) ? "mine" : "looking") : "elsewhere";
+    layOutJob(opened.job, stored.history, access, isUnwritten, stored.room);
     if (this.#lock && isUnwritten) this.retry();
     return true;
   }
@@ -115,6 +117,15 @@ class Session {
     try {
       await offerDemo(await readDemo());
       return await readStoredJob(this.jobId);
+    } catch {
+      return undefined;
+    }
+  }
+
+  /** A job of the workroom that this device has not had yet. */
+  async #shared(): Promise<StoredJob | undefined> {
+    try {
+      return await fetchShared(this.jobId);
     } catch {
       return undefined;
     }

@@ -8,6 +8,7 @@ import { TopBar } from "../frame/top-bar.tsx";
 import type { BinnedJob, Card } from "../persistence/database.ts";
 import { daysLeft } from "../persistence/job-shelf.ts";
 import { hearTabs } from "../persistence/tab-talk.ts";
+import { useRoom } from "../workroom/room-state.ts";
 import { FirstShade } from "./first-shade.tsx";
 import { ShelfJob } from "./shelf-job.tsx";
 import { loadShelf, returnToShelf, shelveDemo, useShelf } from "./shelf-state.ts";
@@ -22,6 +23,8 @@ export function Shelf() {
       if (message.kind !== "yield") void loadShelf();
     });
   }, []);
+  const me = useRoom((room) => room.me);
+  const own = me?.state === "signed-in" ? cards?.filter((card) => !card.inRoom) : cards;
   const drawn = useUsable(cards !== undefined || trouble);
   return (
     <>
@@ -49,6 +52,11 @@ export function Shelf() {
               <Link href="/ask" className="button button-small">
                 Ask a question
               </Link>
+              {me && me.state !== "signed-in" ? (
+                <Link href="/workroom" className="button button-small">
+                  Workroom
+                </Link>
+              ) : null}
             </span>
           </div>
           {trouble ? (
@@ -62,15 +70,24 @@ export function Shelf() {
               Nothing stands here yet. Type a width and a length above, or open a job file.
             </p>
           ) : null}
-          <ShelfCards cards={cards ?? []} drawn={drawn} />
+          <ShelfCards cards={own ?? []} drawn={drawn} />
           <Returned />
           {bin.length > 0 ? <Bin bin={bin} /> : null}
         </section>
+        {me?.state === "signed-in" ? (
+          <Suspense fallback={null}>
+            <RoomShelf me={me} cards={cards ?? []} />
+          </Suspense>
+        ) : null}
       </Page>
       <Colophon />
     </>
   );
 }
+
+const RoomShelf = lazy(() =>
+  import("../workroom/room-shelf.tsx").then((module) => ({ default: module.RoomShelf })),
+);
 
 const Elevation = lazy(() => import("./elevation.tsx").then((module) => ({ default: module.Elevation })));
 

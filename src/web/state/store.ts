@@ -1,6 +1,7 @@
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
 import type { SheetKind } from "../../shade-plan/index.ts";
+import type { Replica } from "../../workroom/merge/index.ts";
 import type { SavingState } from "../persistence/autosave.ts";
 import type { SectionId } from "../sections/sections.ts";
 import { applyEdit, type Edit, EMPTY_HISTORY, type History, redo, undo } from "./history.ts";
@@ -8,7 +9,7 @@ import { type OpenSections, openSectionsOf, rememberOpen } from "./open-sections
 import { repaintStarts } from "./repaint.ts";
 
 /** Who may write the job that is open. */
-export type Access = "none" | "opening" | "mine" | "elsewhere" | "taken" | "missing" | "damaged";
+export type Access = "none" | "opening" | "mine" | "looking" | "elsewhere" | "taken" | "missing" | "damaged";
 
 /** A figure or a field that was pressed. */
 export interface Picked {
@@ -31,6 +32,8 @@ export interface View {
 export interface Planner {
   job?: Job;
   history: History;
+  /** Of a job that a workroom shares: this device's side of it. */
+  room?: Replica;
   /** Counts edits, undo and redo included: each asks to be saved. */
   edits: number;
   access: Access;
@@ -59,12 +62,19 @@ export const usePlanner = create<Planner>()(() => ({
 const { setState: set, getState: get } = usePlanner;
 
 /** Puts a job on the table, with the history it was left with; `unwritten` where it is in this tab alone. */
-export function layOutJob(job: Job, history: History, access: Access, unwritten = false): void {
+export function layOutJob(
+  job: Job,
+  history: History,
+  access: Access,
+  unwritten = false,
+  room?: Replica,
+): void {
   const same = get().job?.id === job.id;
   const view: View = { ...FIRST_VIEW, open: openSectionsOf(job.id) };
   set({
     job,
     history,
+    room,
     access,
     takenTo: undefined,
     ...(same ? {} : { saving: { state: unwritten ? "saving" : "saved" }, view }),
@@ -77,6 +87,7 @@ export function clearTable(access: Access = "none"): void {
   set({
     job: undefined,
     history: EMPTY_HISTORY,
+    room: undefined,
     access,
     saving: saving.state === "failed" ? saving : { state: "saved" },
     said: "",
@@ -93,6 +104,13 @@ export function edit(change: Edit): void {
   repaintStarts();
   const edited = applyEdit(job, history, change);
   set({ job: edited.document, history: edited.history, edits: edits + 1, said: "" });
+}
+
+/** Lays what a workroom made of the open job on the table; it is saved as an edit is. */
+export function layOutShared(room: Replica, job: Job, history: History): void {
+  const { edits } = get();
+  repaintStarts();
+  set({ job, history, room, edits: edits + 1 });
 }
 
 /** Goes back, or forward again, to the state in which so many of the known changes were done, as one step. */

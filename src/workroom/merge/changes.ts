@@ -58,6 +58,11 @@ export function changeOf(path: FieldPath, from: Json | undefined, to: Json | und
   return { path: [...path], ...(from === undefined ? {} : { from }), ...(to === undefined ? {} : { to }) };
 }
 
+/** What a job holds at a path; undefined where nothing is. */
+export function valueAtPath(job: Job, path: FieldPath): Json | undefined {
+  return valueIn(asJson(job), JOB_SHAPE, path);
+}
+
 /**
  * The job with changes done to it that were made from this very state, as a server numbers them.
  * @throws where they were not: a field is not there or holds something else

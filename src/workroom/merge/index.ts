@@ -1,5 +1,7 @@
-export { applyChanges, changesBetween } from "./changes.ts";
+export { applyChanges, changesBetween, valueAtPath } from "./changes.ts";
 export type { FieldConflict } from "./conflict.ts";
 export { type FieldPath, ORDER } from "./field-change.ts";
+export { sameJson } from "./json.ts";
 export type { NumberedChanges } from "./meet.ts";
 export { type Rebased, rebase } from "./rebase.ts";
+export { postEdits, type Replica, replicaOf, takeIn, withBase, withoutOperation } from "./replica.ts";
