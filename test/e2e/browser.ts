@@ -1,7 +1,7 @@
 import { type Browser, type BrowserContextOptions, chromium, type Page } from "playwright-core";
 import { WEB } from "../../scripts/build-web.mjs";
 import { findChromium } from "../../scripts/chromium.mjs";
-import { serve } from "../../src/server/index.ts";
+import { roomDoor, serve } from "../../src/server/index.ts";
 
 /** Nothing that speaks to the network by itself, and no need of a graphics card. */
 const FLAGS = [
@@ -32,11 +32,18 @@ export interface Harness {
   close(): Promise<void>;
 }
 
-/** Starts Chromium and a server of the built planner on a free port. Close both with `close`. */
-export async function startBrowser(more: readonly string[] = []): Promise<Harness> {
+/**
+ * Starts Chromium and a server of the built planner on a free port. Close both with `close`.
+ * @param roomFolder where the workroom beside it keeps its database; without one the planner is alone
+ */
+export async function startBrowser(more: readonly string[] = [], roomFolder?: string): Promise<Harness> {
   const executablePath = findChromium();
   if (executablePath === undefined) throw new Error("no Chromium: install it, or name yours in CHROMIUM");
-  const serving = await serve({ planner: WEB, port: 0 });
+  const serving = await serve({
+    planner: WEB,
+    port: 0,
+    ...(roomFolder === undefined ? {} : { door: roomDoor(roomFolder) }),
+  });
   const sandbox = process.getuid?.() === 0 ? ["--no-sandbox"] : [];
   const browser = await chromium.launch({ executablePath, args: [...FLAGS, ...sandbox, ...more] });
   return {

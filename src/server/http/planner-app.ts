@@ -59,14 +59,14 @@ export function plannerApp({ planner, room, isSecure = false }: PlannerAppOption
     }),
   );
   if (room) app.route("/", room);
+  // The planner asks once whether a workroom is behind this address: there is none.
+  app.get("/api/me", (c) => c.body(null, 204));
   app.all("/api/*", (c) => c.json({ refused: "There is nothing at this address.", issues: [] }, 404));
   app.use(async (c, next) => {
     await next();
     const immutable = c.res.ok && IMMUTABLE.test(c.req.path);
     c.header("Cache-Control", immutable ? "public, max-age=31536000, immutable" : "no-cache");
   });
-  // The planner asks once whether a workroom is behind this address: there is none.
-  app.get("/api/me", (c) => c.body(null, 204));
   app.use(etag());
   app.use(serveStatic({ root: planner, precompressed: true }));
   app.use((c, next) => {

@@ -1,6 +1,6 @@
 import { useEffect, useState } from "react";
 import { counted } from "../../words/index.ts";
-import { BIN_DAYS, may, type PersonRole, type ShelvedJob } from "../../workroom/protocol/index.ts";
+import { JOB_BIN_DAYS, may, type PersonRole, type ShelvedJob } from "../../workroom/protocol/index.ts";
 import { askServer } from "./ask-server.ts";
 import { readRoomShelf } from "./at-work.ts";
 import { Trouble } from "./trouble.tsx";
@@ -50,5 +50,5 @@ export function BinSection({ role }: { role: PersonRole }) {
 
 function daysLeftOf({ binnedAt }: ShelvedJob): number {
   const passedMs = binnedAt === undefined ? 0 : Date.now() - Date.parse(binnedAt);
-  return Math.max(1, Math.ceil(BIN_DAYS - passedMs / DAY_MS));
+  return Math.max(1, Math.ceil(JOB_BIN_DAYS - passedMs / DAY_MS));
 }
