@@ -15,12 +15,18 @@ let hanger: OpenPage;
 
 beforeAll(async () => {
   harness = await startBrowser([], folder);
-  owner = await firstVisit(harness);
+  owner = patient(await firstVisit(harness));
 });
 afterAll(async () => {
   await harness.close();
   rmSync(folder, { recursive: true, force: true });
 });
+
+/** A password takes long to check on purpose, and an embedded database to open. */
+function patient(opened: OpenPage): OpenPage {
+  opened.page.setDefaultTimeout(100_000);
+  return opened;
+}
 
 /** The address of the job that is open, as others open it. */
 let jobAddress = "";
@@ -31,7 +37,7 @@ async function invited(name: string, role: string, options = {}): Promise<OpenPa
   await owner.page.getByLabel("As", { exact: true }).selectOption(role);
   await owner.page.getByRole("button", { name: "Make a link" }).click();
   const link = await owner.page.getByRole("textbox", { name: /^Give this link/ }).inputValue();
-  const opened = await harness.open({ locale: "en-US", ...options });
+  const opened = patient(await harness.open({ locale: "en-US", ...options }));
   await opened.page.goto(link);
   await opened.page.getByRole("heading", { name: "Join Workroom of the test" }).waitFor();
   await field(opened.page, "Name to sign in with").fill(name.toLowerCase());
@@ -57,6 +63,7 @@ test("the first who comes makes the workroom, and asks others in by links", asyn
   await page.getByRole("alert").waitFor();
   await page.getByLabel(/^New password/).fill(PASSWORD);
   await page.getByRole("button", { name: "Make the workroom" }).click();
+  await page.getByRole("heading", { name: "Recovery codes" }).waitFor();
   expect(await page.locator(".recovery-codes li").count()).toBeGreaterThan(4);
   await page.getByRole("button", { name: "I have written them down" }).click();
   await page.getByRole("heading", { name: "Workroom of the test" }).waitFor();
