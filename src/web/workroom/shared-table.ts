@@ -14,7 +14,7 @@ import {
   type OperationAnswers,
   type OperationsPage,
 } from "../../workroom/protocol/index.ts";
-import { askServer, TurnedDown } from "./ask-server.ts";
+import { askServer } from "./ask-server.ts";
 import { useRoom } from "./room-state.ts";
 
 /** Where a shared job lies: open in this tab, or on this device's shelf. */
@@ -121,9 +121,4 @@ async function takeInPage(
     const next = withBase(here.room, held);
     table.lay(next, next.shown, operations);
   }
-}
-
-/** Whether the server turned a request down, rather than not answering. */
-export function isTurnedDown(error: unknown): boolean {
-  return error instanceof TurnedDown;
 }
