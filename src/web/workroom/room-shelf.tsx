@@ -8,7 +8,7 @@ import { newId } from "../persistence/new-id.ts";
 import { loadShelf } from "../shelf/shelf-state.ts";
 import { askServer } from "./ask-server.ts";
 import { catchUp, readRoomShelf } from "./at-work.ts";
-import { personName, type SignedIn, useRoom } from "./room-state.ts";
+import { type MeInside, personName, useRoom } from "./room-state.ts";
 import { takeToDevice } from "./take-to-device.ts";
 import { Trouble } from "./trouble.tsx";
 import { useDeed } from "./use-deed.ts";
@@ -17,7 +17,7 @@ import "./workroom.css";
 const day = new Intl.DateTimeFormat(undefined, { day: "numeric", month: "long" });
 
 /** The jobs that the workroom shares, and the way of a job from this device to it. */
-export function RoomShelf({ me, cards }: { me: SignedIn; cards: readonly Card[] }) {
+export function RoomShelf({ me, cards }: { me: MeInside; cards: readonly Card[] }) {
   const { jobs, isOnline } = useRoom();
   useEffect(() => void catchUp(), []);
   const own = cards.filter((card) => !card.inRoom);

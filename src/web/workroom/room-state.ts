@@ -1,7 +1,7 @@
 import { create } from "zustand";
 import type { Me, Person, Presence, ShelvedJob } from "../../workroom/protocol/index.ts";
 
-export type SignedIn = Extract<Me, { state: "signed-in" }>;
+export type MeInside = Extract<Me, { state: "signed-in" }>;
 
 interface RoomState {
   /** Who is signed in at the workroom of this address; undefined where there is none. */

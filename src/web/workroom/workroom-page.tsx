@@ -8,7 +8,7 @@ import { BinSection } from "./bin-section.tsx";
 import { DevicesSection } from "./devices-section.tsx";
 import { foundRoom } from "./look-for-room.ts";
 import { PeopleSection } from "./people-section.tsx";
-import { forgetMe, type SignedIn, useRoom } from "./room-state.ts";
+import { forgetMe, type MeInside, useRoom } from "./room-state.ts";
 import { Trouble } from "./trouble.tsx";
 import { useDeed } from "./use-deed.ts";
 import { FirstOwner, SignInForm } from "./way-in.tsx";
@@ -45,7 +45,7 @@ export function WorkroomPage() {
   );
 }
 
-function Inside({ me }: { me: SignedIn }) {
+function Inside({ me }: { me: MeInside }) {
   const { isBusy, trouble, run } = useDeed();
   const isOwner = me.person.role === "owner";
   return (
