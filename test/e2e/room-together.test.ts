@@ -43,7 +43,7 @@ function nameOfJob(page: Page) {
   return page.getByRole("textbox", { name: "Job", exact: true });
 }
 
-// Not proven yet: signing up passes, joining by the link has not been seen to pass. To be run and mended, then not skipped.
+// Signing up and joining by a link were seen to pass, the rest not yet: to be run and mended, then not skipped.
 describe.skip("three browsers at one workroom", () => {
   beforeAll(async () => {
     harness = await startBrowser([], folder);

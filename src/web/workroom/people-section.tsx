@@ -85,6 +85,8 @@ export function PeopleSection({ isOwner, self }: { isOwner: boolean; self: strin
       {isOwner ? (
         <>
           <Invite
+            // The link of before must not be handed over twice.
+            onAsk={() => setMade(undefined)}
             onMade={(token) => {
               setMade({
                 words: "Give this link to one person; it lets them in once:",
@@ -129,12 +131,13 @@ function joinLink(token: string): string {
   return `${location.origin}${location.pathname}#/join/${token}`;
 }
 
-function Invite({ onMade }: { onMade(token: string): void }) {
+function Invite({ onAsk, onMade }: { onAsk(): void; onMade(token: string): void }) {
   const [name, setName] = useState("");
   const [role, setRole] = useState<PersonRole>("maker");
   const { isBusy, trouble, run } = useDeed();
   const submit = (event: FormEvent) => {
     event.preventDefault();
+    onAsk();
     const body = { role, ...(name.trim() === "" ? {} : { name: name.trim() }) };
     void run(async () => {
       const { token } = await askServer<MadeInvitation>("invite", { body });
