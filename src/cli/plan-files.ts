@@ -1,7 +1,8 @@
+import type { Lesson } from "../answers/index.ts";
 import { toDxf } from "../drawing/dxf/index.ts";
 import { place, roomViews, toSvg } from "../drawing/index.ts";
 import { type Job, jobText } from "../job/index.ts";
-import type { CuttingPlan, Plan } from "../plan/index.ts";
+import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
 import { allLists, toCsv } from "../tables/index.ts";
 import { type PaperKind, type PrintSet, writeWorkbook } from "../workbook/index.ts";
@@ -18,6 +19,7 @@ export interface PlanFilesInput {
   /** The job with the parts that it was planned with, where they came from a file of their own. */
   job?: Job;
   sets?: readonly PrintSet[];
+  lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
   paper: PaperKind;
   createdOn: Date;
   /** A line on how far it is. */

@@ -1,5 +1,6 @@
 export { ACTION_KINDS, drawAction } from "./actions/index.ts";
 export * from "./cord-style.ts";
+export { placeLetter, withLetters } from "./lettered.ts";
 export * from "./model.ts";
 export * from "./paints.ts";
 export type { PicturePoint } from "./picture/camera.ts";

@@ -1,3 +1,4 @@
+import type { Lesson } from "../answers/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp, madeForText } from "../safety/index.ts";
 import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
@@ -21,6 +22,8 @@ export interface WorkbookInput {
   plan: Plan;
   /** How everything of the job is cut: tickets for each cloth and length, and labels. */
   cutting?: CuttingPlan;
+  /** The lessons of a shade, made from its job; without it none are printed. */
+  lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
   /** Only these shades, in the order of the job; all of them unless given. */
   shadeIds?: readonly string[];
   /** What is printed, in print order; the usual sets unless told. */
@@ -76,7 +79,15 @@ export async function writeWorkbook(
   const book = new Book(doc, faces, paper);
   book.tags.open("Document");
   book.run({ remark: remark(plan, createdOn) });
-  const sheaves = sheavesOf({ book, plan, shades, sets, cutting: input.cutting, createdOn });
+  const sheaves = sheavesOf({
+    book,
+    plan,
+    shades,
+    sets,
+    cutting: input.cutting,
+    createdOn,
+    lessonsOf: input.lessonsOf,
+  });
   const stamp = jobStamp(shades);
   await print(book, plan, sheaves, stamp, input, out.written);
   book.tags.close();

@@ -1,3 +1,4 @@
+import type { Lesson } from "../answers/index.ts";
 import { hasTemplates } from "../drawing/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { childrenAndCords } from "./pages/caution-band.ts";
@@ -11,6 +12,7 @@ import { findingsPage, jobFindingsPage } from "./pages/findings.ts";
 import { forcesPage } from "./pages/forces.ts";
 import { handOverSheet } from "./pages/hand-over.ts";
 import { jobPages } from "./pages/job-pages.ts";
+import { lessonPages } from "./pages/lesson.ts";
 import { pieceLabels } from "./pages/piece-labels.ts";
 import { jobShoppingPage, shoppingPage } from "./pages/shopping.ts";
 import { stepsPage } from "./pages/steps.ts";
@@ -28,7 +30,7 @@ import { jobWorkingsPage, workingsPage } from "./pages/workings.ts";
 import { inPrintOrder, type PrintSet, SET_WORDS } from "./print-sets/index.ts";
 import { type ShadeContext, shadeContext } from "./shade-context.ts";
 import type { Book } from "./typeset/book.ts";
-import { ARMS_LENGTH, DESK, type PageLook } from "./typeset/look.ts";
+import { ARMS_LENGTH, CLASS, DESK, type PageLook } from "./typeset/look.ts";
 
 /** Pages that are handed over together, numbered by themselves. */
 export interface Sheaf {
@@ -52,6 +54,7 @@ export interface SheavesInput {
   shades: readonly ShadePlan[];
   sets: readonly PrintSet[];
   createdOn?: Date;
+  lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
 }
 
 /** All sheaves of a workbook in the order of printing: the job, each shade with its sets, what is bought and cut. */
@@ -96,7 +99,9 @@ function clientPapers({ book, plan, shades, createdOn }: SheavesInput, sets: rea
 const JOB_SETS = ["order", "invoice", "label", "shopping", "cutting", "parts"] as const;
 type ShadeSet = Exclude<PrintSet, (typeof JOB_SETS)[number]>;
 
-const SHADE_PAGES: Record<ShadeSet, (context: ShadeContext) => void> = {
+const LOOKS: Partial<Record<ShadeSet, PageLook>> = { table: ARMS_LENGTH, lesson: CLASS };
+
+const SHADE_PAGES: Record<Exclude<ShadeSet, "lesson">, (context: ShadeContext) => void> = {
   client: clientSheet,
   handover: handOverSheet,
   table: (context) => {
@@ -135,7 +140,7 @@ function isOfShade(set: PrintSet): set is ShadeSet {
 }
 
 function ofShade(
-  { book, plan, shades, createdOn }: SheavesInput,
+  { book, plan, shades, createdOn, lessonsOf }: SheavesInput,
   shade: ShadePlan,
   sets: readonly PrintSet[],
 ): Sheaf[] {
@@ -144,15 +149,18 @@ function ofShade(
   let context: ShadeContext | undefined;
   // Strips and templates are for cloth that is marked and cut.
   const marks = shade.existing === undefined || shade.existing.takes.rings > 0;
-  const own = sets.filter(isOfShade).filter((set) => set !== "strips" || marks);
+  const own = sets
+    .filter(isOfShade)
+    .filter((set) => (set !== "strips" || marks) && (set !== "lesson" || lessonsOf !== undefined));
   const sheaves = own.map(
     (set, i): Sheaf => ({
       set,
       shade,
-      look: set === "table" ? ARMS_LENGTH : DESK,
+      look: LOOKS[set] ?? DESK,
       print: () => {
         context ??= shadeContext(book, plan, shade, alone, createdOn);
-        SHADE_PAGES[set](context);
+        if (set === "lesson") lessonPages(book, plan, lessonsOf?.(shade) ?? []);
+        else SHADE_PAGES[set](context);
         if (i === own.length - 1) context = undefined;
       },
     }),

@@ -40,3 +40,41 @@ test("the causes of a symptom, in words and as JSON", async () => {
   const { out } = await typed(["ask", "why", "hard-to-raise", DEMO, "--json"]);
   expect(JSON.parse(out).causes[0].test).toMatch(/\.$/);
 });
+
+test("a question in one’s own words is answered with figures of the typed numbers and a reason", async () => {
+  const { code, out } = await typed(["ask", "about", "how", "many", "cords?", "--width", "60"]);
+  expect(code).toBe(0);
+  // ceil((60 − 2·2) / 10) + 1 columns; (60 − 4) / 6 in apart.
+  expect(out.replaceAll("\u00a0", " ").replaceAll("⁄", "/")).toMatch(
+    /How many cords do I need\?\n {2}One for each column of rings: 7, 9 3\/8 in apart/,
+  );
+  expect(out).toMatch(/\n {2}Why: /);
+  expect(out).toMatch(/\n {2}Source: /);
+});
+
+test("without words all questions are listed, and with a job its own shade is asked", async () => {
+  const all = await typed(["ask", "about"]);
+  expect(all.out).toMatch(/Can the lock serve as the last eye\?\n/);
+  const own = await typed(["ask", "about", "how heavy", "--job", DEMO, "--shade", "parlour-left", "--json"]);
+  const { format, answers } = JSON.parse(own.out);
+  expect([format, answers[0].id]).toEqual(["shadewright-answers", "how-heavy"]);
+  expect(answers[0].figures.at(-1).working.id).toBe("lift.held");
+});
+
+test.each([
+  [["about", "zxqv"], "words"],
+  [["about", "how much cloth", "--width", "wide"], "--width"],
+  [["about", "how much cloth", "--width", "1 mm"], "--width"],
+  [["about", "how much cloth", "--gsm", "heavy"], "--gsm"],
+  [["about", "how much cloth", "--job", DEMO, "--width", "30"], "--width"],
+])("ask %j is refused, naming the field", async (words, wanted) => {
+  const { code, out, err } = await typed(["ask", ...words]);
+  expect([code, out]).toEqual([2, ""]);
+  expect(err).toContain(wanted);
+});
+
+test("a symptom is asked without a job", async () => {
+  const { code, out } = await typed(["ask", "why", "will-not-stay", "--cord", "1.4"]);
+  expect(code).toBe(0);
+  expect(out).toMatch(/^It creeps up or down by itself\n1\. /);
+});

@@ -21,6 +21,28 @@ test("which lock for eight cords of 1.4 mm is answered with no job at all", asyn
   expect(errors).toEqual([]);
 });
 
+test("a question in one’s own words is answered from numbers that are typed, or from the list", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.getByRole("link", { name: "Ask a question" }).click();
+  const part = page.locator(".ask-part", { hasText: "What do you want to know?" });
+  await part.waitFor();
+  await field(page, "Your question, in your own words").fill("can the lock be an eye");
+  const first = part.locator("[data-question]").first();
+  await expect.poll(() => first.getAttribute("data-question")).toBe("lock-as-eye");
+  expect(await first.textContent()).toMatch(/No\. Every column keeps an eye of its own.*5 columns, 5 eyes/);
+  await part.locator("summary").click();
+  await part.getByRole("textbox", { name: "Finished width" }).fill("60");
+  await expect.poll(() => first.textContent()).toMatch(/7 columns, 7 eyes/);
+  await part.getByRole("textbox", { name: "Finished width" }).fill("0");
+  await expect.poll(() => part.getByRole("alert").count()).toBe(1);
+  await part.getByRole("textbox", { name: "Finished width" }).fill("36");
+  await field(page, "Your question, in your own words").fill("zxqv");
+  await part.getByRole("status").waitFor();
+  await part.getByRole("button", { name: "May I sell it?" }).click();
+  await expect.poll(() => part.textContent()).toMatch(/United States\d+ failed/);
+  expect(errors).toEqual([]);
+});
+
 test("cords are as long as the sizes say, whose edge may be narrow and whose first row lies within", async () => {
   const { page, errors } = await firstVisit(harness);
   await page.getByRole("link", { name: "Ask a question" }).click();
@@ -45,6 +67,7 @@ test("a symptom names its causes, and a hem is levelled by what was measured", a
   await expect.poll(() => ask.locator("[data-cause]").count()).toBeGreaterThan(1);
   await ask.getByText("Level the hem").click();
   const boxes = ask.locator(".ask-level input");
+  await expect.poll(() => boxes.count()).toBeGreaterThan(1);
   const count = await boxes.count();
   for (let i = 0; i < count; i++) await boxes.nth(i).fill(i === 1 ? "3/4" : "1");
   await expect.poll(() => ask.textContent()).toMatch(/Column 2: shorten its cord by/);

@@ -15,14 +15,17 @@ import { answerText, placeOf } from "../asking.ts";
 import type { Io } from "../io.ts";
 import { wrapped } from "../plain-text.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
+import { type NumbersOptions, numbersOptions, shadeOf } from "../typed-numbers.ts";
+import { addAskAbout } from "./ask-about.ts";
 import { addAskFit, addAskLock } from "./ask-fit.ts";
 
 /** `shadewright ask`: questions with a few numbers, or about one shade of a job. */
 export function addAsk(program: Command, io: Io): void {
   const ask = program
     .command("ask")
-    .description("Ask a question: which lock, which hardware, what is wrong")
+    .description("Ask a question in your own words; which lock, which hardware, what is wrong")
     .helpCommand(false);
+  addAskAbout(ask, io);
   addAskLock(ask, io);
   addAskFit(ask, io);
   ask
@@ -43,22 +46,24 @@ export function addAsk(program: Command, io: Io): void {
           : hardwareText(found, job, io.columns),
       );
     });
-  ask
+  const why = ask
     .command("why")
-    .description("What can be behind a symptom of one shade, what its own numbers point to first")
+    .description("What can be behind a symptom, what the numbers of the shade point to first")
     .addArgument(new Argument("<symptom>", "what is wrong").choices(SYMPTOMS))
-    .argument("<job>", "job file, or - for the standard input")
-    .option("--shade <id>", "which window; the first of the job unless given")
-    .option(...PARTS_OPTION)
+    .argument("[job]", "job file, or - for the standard input; without one the numbers that are typed");
+  for (const option of numbersOptions().filter(({ long }) => long !== "--job")) why.addOption(option);
+  why
     .option("--json", "print the answer as JSON")
     .action(
-      async (symptom: Symptom, path: string, options: { shade?: string; parts?: string; json?: boolean }) => {
-        const job = await readJobWith(path, options.parts, io);
-        const place = placeOf(job, options.shade);
-        const causes = diagnose(job, ...place, symptom).map((cause) => ({
+      async (symptom: Symptom, path: string | undefined, options: NumbersOptions & { json?: boolean }) => {
+        const { job, room, window } = await shadeOf(
+          { ...options, ...(path === undefined ? {} : { job: path }) },
+          io,
+        );
+        const causes = diagnose(job, room, window, symptom).map((cause) => ({
           ...cause,
           remedies: cause.remedies.filter(
-            (remedy) => isWithinFields(remedy) && answersCause(job, ...place, cause, remedy),
+            (remedy) => isWithinFields(remedy) && answersCause(job, room, window, cause, remedy),
           ),
         }));
         io.out(

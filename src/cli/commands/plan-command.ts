@@ -1,4 +1,5 @@
 import { type Command, Option } from "commander";
+import { jobLessons } from "../../answers/index.ts";
 import { planAndCut, proveRemedies, withChosenParts } from "../../plan/index.ts";
 import type { PaperKind } from "../../workbook/index.ts";
 import { badInput } from "../bad-input.ts";
@@ -64,7 +65,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
       ? []
       : await writePlan(
           {
-            ...{ plan: planned, cutting, sets, progress },
+            ...{ plan: planned, cutting, sets, lessonsOf: jobLessons(job), progress },
             ...(options.parts === undefined ? {} : { job: withChosenParts(job, planned) }),
           },
           options,

@@ -73,7 +73,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
           },
   },
   {
-    symptoms: ["lock-slips"],
+    symptoms: ["lock-slips", "will-not-stay"],
     judge: (facts) => {
       const { shade, lock, force } = facts;
       if (shade.lift.takeUp !== "lock" || lock === undefined) return undefined;
@@ -92,7 +92,7 @@ export const LOCK_CAUSES: readonly CauseOf[] = [
     },
   },
   {
-    symptoms: ["lock-slips"],
+    symptoms: ["lock-slips", "will-not-stay"],
     judge: (facts) =>
       facts.lock === undefined
         ? undefined

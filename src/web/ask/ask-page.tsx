@@ -4,6 +4,7 @@ import { Colophon } from "../frame/colophon.tsx";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { followBench, useBench } from "../parts/bench-store.ts";
+import { Answers } from "./answers.tsx";
 import { HowLong } from "./how-long.tsx";
 import { MeasurePart } from "./measure-part.tsx";
 import { WhichLock } from "./which-lock.tsx";
@@ -25,6 +26,7 @@ export function AskPage() {
           Answers from the numbers that you type. What is wrong with a shade that hangs, and which hardware
           suits one best, its own page tells.
         </p>
+        <Answers />
         <WhichLock {...(own.length === 0 ? {} : { locks: own.map(plannedLock) })} />
         <HowLong />
         <MeasurePart />

@@ -1,4 +1,5 @@
 import { expose, transfer } from "comlink";
+import { jobLessons } from "../../answers/index.ts";
 import type { Job } from "../../job/index.ts";
 import {
   buyAsCut,
@@ -50,6 +51,7 @@ const service = {
     const bytes = await makeWorkbook({
       ...planned,
       plan: proveRemedies(job, planned.plan),
+      lessonsOf: jobLessons(job),
       sets,
       paper,
       fonts: await fetchWorkbookFonts(),
@@ -63,6 +65,7 @@ const service = {
   async pages(job: Job, paper: PaperKind, shadeIds: string[] | undefined): Promise<PageCounts> {
     return countPages({
       ...planAndCut(job, shadeIds === undefined ? {} : { only: shadeIds }),
+      lessonsOf: jobLessons(job),
       sets: PRINT_SETS,
       paper,
       fonts: await fetchWorkbookFonts(),

@@ -11,6 +11,7 @@ const PRESET_NAMES: Record<SetPreset, string> = {
   client: "The client",
   papers: "Papers for the client",
   handover: "With the shade",
+  lesson: "A class",
   everything: "Everything",
 };
 

@@ -12,6 +12,7 @@ export const PRINT_SETS = [
   "child-safety",
   "findings",
   "workings",
+  "lesson",
   "shopping",
   "cutting",
   "parts",
@@ -76,6 +77,11 @@ export const SET_WORDS: Record<PrintSet, SetWords> = {
     reader: "for whoever asks why",
     about: "every figure with its formula, its values and its source",
   },
+  lesson: {
+    name: "Lessons",
+    reader: "for a class, or whoever learns",
+    about: "one page each: rows and folds, cloth, the lock, threading, loads, cords and children",
+  },
   shopping: { name: "Shopping", reader: "for whoever buys", about: "what to buy for the job, and its cost" },
   cutting: {
     name: "Cutting tickets",
@@ -97,6 +103,7 @@ export const SET_PRESETS = {
   client: ["client"],
   papers: ["client", "order", "invoice", "label"],
   handover: ["handover"],
+  lesson: ["lesson"],
   everything: PRINT_SETS,
 } as const satisfies Record<string, readonly PrintSet[]>;
 export type SetPreset = keyof typeof SET_PRESETS;

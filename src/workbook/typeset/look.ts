@@ -40,6 +40,18 @@ export const DESK: PageLook = {
   measured: true,
 };
 
+/** To hand to a class or hold before a camera: as at a desk, in larger words. */
+export const CLASS: PageLook = {
+  ...DESK,
+  lead: painted(TYPE.tableBody, "pencil"),
+  body: TYPE.tableBody,
+  cell: TYPE.tableCell,
+  cellStrong: TYPE.tableStrong,
+  label: TYPE.tableLabel,
+  cellPadPt: 0,
+  drawingText: 1,
+};
+
 /** For the table: words of 12 pt and more, figures of 15 pt. Words of a drawing are 2.9 mm high, that is 8.2 pt, and grow with it. */
 export const ARMS_LENGTH: PageLook = {
   chapter: TYPE.chapter,

@@ -1,0 +1,32 @@
+import type { Working } from "../figures/index.ts";
+import type { Cite } from "../sources/index.ts";
+import type { ShadeFacts } from "./facts.ts";
+import type { TypedNumber } from "./typed-shade.ts";
+
+/** One figure of an answer, with how it comes about where it is one of the plan. */
+export interface AnswerFigure {
+  label: string;
+  text: string;
+  working?: Working;
+}
+
+/** What a question comes to for one shade. */
+export interface Answer {
+  /** In one or two sentences. */
+  text: string;
+  figures: AnswerFigure[];
+  /** Why it is so. */
+  reason: string;
+  cite: Cite;
+}
+
+/** A question that people ask, as it is written down once. */
+export interface QuestionCard {
+  id: string;
+  question: string;
+  /** Other words in which it is asked, to be found by. */
+  also: string;
+  /** The numbers that decide it. */
+  asks: readonly TypedNumber[];
+  answer: (facts: ShadeFacts) => Answer;
+}

@@ -1,0 +1,12 @@
+export type { Answer, AnswerFigure, QuestionCard } from "./card.ts";
+export { type ShadeFacts, shadeFacts } from "./facts.ts";
+export { answerOf, findQuestions, QUESTIONS } from "./find-answers.ts";
+export {
+  jobLessons,
+  LESSONS,
+  type Lesson,
+  type LessonId,
+  type LessonView,
+  lessonsOf,
+} from "./lessons/index.ts";
+export { type TypedJob, type TypedNumber, type TypedShade, typedJob, USUAL_SHADE } from "./typed-shade.ts";
