@@ -5,6 +5,7 @@ import { addBenchTest } from "./commands/bench-test-command.ts";
 import { addCheck } from "./commands/check-command.ts";
 import { addCut } from "./commands/cut-command.ts";
 import { addDoctor } from "./commands/doctor-command.ts";
+import { addLesson } from "./commands/lesson-command.ts";
 import { addNew } from "./commands/new-command.ts";
 import { addPlan } from "./commands/plan-command.ts";
 import { addSchema } from "./commands/schema-command.ts";
@@ -38,6 +39,7 @@ export function program(io: Io): Command {
   addCut(root, io);
   addCheck(root, io);
   addAsk(root, io);
+  addLesson(root, io);
   addBenchTest(root, io);
   addTestSheet(root, io);
   addNew(root, io);

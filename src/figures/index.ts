@@ -5,4 +5,5 @@ export * from "./finding.ts";
 export * from "./lazy.ts";
 export * from "./pointer.ts";
 export * from "./stage-result.ts";
+export * from "./sum-in-figures.ts";
 export * from "./working.ts";

@@ -5,6 +5,10 @@ import { type LessonMaker, ofLocked } from "./lesson.ts";
 export const loads: LessonMaker = (facts) => {
   const { shade, force } = facts;
   const { lift } = shade;
+  const heaviest = lift.cords.reduce<(typeof lift.cords)[number] | undefined>(
+    (most, cord) => (most === undefined || cord.loadN > most.loadN + 1e-9 ? cord : most),
+    undefined,
+  );
   return {
     title: "What a cord carries",
     question: "How heavy is it, and what does the hand pull?",
@@ -13,10 +17,21 @@ export const loads: LessonMaker = (facts) => {
       {
         sheet: "back",
         raise: 0,
-        points: lift.cords.map(({ number, loadN }) => ({
-          part: `cord-${number}`,
-          text: `Cord ${number} carries ${force(loadN)}, the shade raised.`,
-        })),
+        points: [
+          {
+            part: "cord-1",
+            text: `Cord 1, at the edge, carries ${force(lift.cords[0]?.loadN ?? 0)}, the shade raised.`,
+          },
+          ...(heaviest === undefined || heaviest.number === 1
+            ? []
+            : [
+                {
+                  part: `cord-${heaviest.number}`,
+                  text: `Cord ${heaviest.number} carries the most, ${force(heaviest.loadN)}.`,
+                },
+              ]),
+          { part: "bar", text: "The bar in the hem spreads the weight over the cords." },
+        ],
       },
       { sheet: "force", raise: 1, points: [] },
     ],
@@ -57,15 +72,18 @@ export const childSafety = ofLocked((facts, locked) => {
       },
     ],
     figures: locked.safety.results
-      .filter(
-        ({ outcome, valueText, limitText }) =>
-          outcome === "failed" && valueText !== undefined && limitText !== undefined,
+      .filter(({ outcome, unit }) => outcome === "failed" && unit === "mm")
+      .flatMap(({ what, valueText, limitText }) =>
+        what === undefined || valueText === undefined || limitText === undefined
+          ? []
+          : [
+              {
+                label: what.replace(/^./, (letter) => letter.toUpperCase()),
+                text: `${valueText}; the rule that was read: ${limitText}`,
+              },
+            ],
       )
-      .slice(0, 4)
-      .map(({ what, valueText, limitText, comparison }) => ({
-        label: what ?? "",
-        text: `${valueText}, ${comparison === "at-least" ? "at least" : "at most"} ${limitText}`,
-      })),
+      .slice(0, 4),
     reason:
       "A cord round a small neck takes seconds and makes no noise. Choose a lift without free cords where children live or visit, keep rear cords in sleeves or rows close together, and keep cots, beds and furniture away from the window. The law of the place comes first.",
     cite: cite("inner-cord-hazard"),

@@ -18,10 +18,9 @@ const MAKERS: Record<LessonId, LessonMaker> = {
   "child-safety": childSafety,
 };
 
-/** What stands on every page that may leave the house, and what else can hurt in a lesson. */
+/** On every page that may leave the house and is about cords. */
 const CAUTIONS: Partial<Record<LessonId, readonly string[]>> = {
   yardage: [],
-  seat: ["children-and-cords", "ladder-and-drill", "board-can-fall"],
 };
 
 /** The lessons that one shade gives, in the order in which it is made. */

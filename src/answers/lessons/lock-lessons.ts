@@ -61,20 +61,32 @@ export const threading = ofLocked((_facts, { lift }) => ({
     {
       sheet: "lock",
       raise: 0,
-      points: lift.threading.flatMap((number) => {
-        const cord = lift.cords.find((one) => one.number === number);
-        return cord === undefined
-          ? []
-          : [
-              {
-                part: `cord-${number}`,
-                text: `Cord ${number}: in at the ${cord.entersFrom} end, over the roller there, down through slot ${cord.slot}.`,
-              },
-            ];
-      }),
+      points: [
+        {
+          part: "toothed-roller",
+          text: `Toothed roller, to the ${lift.seat.facing}. A cord comes in level over the roller on its own side and goes down between both.`,
+        },
+        {
+          part: "wire-1",
+          text: "The first wire: nearer to the wall is slot 1, and slots are counted from there.",
+        },
+        {
+          part: `cord-${lift.threading[0]}`,
+          text: `Cord ${lift.threading[0]} goes in first. Cords have the number of their column.`,
+        },
+      ],
     },
   ],
-  figures: [{ label: "Order", text: lift.threading.join(", ") }],
+  figures: lift.threading.flatMap((number, i) => {
+    const cord = lift.cords.find((one) => one.number === number);
+    if (cord === undefined) return [];
+    return [
+      {
+        label: `${i + 1}. Cord ${number}`,
+        text: `in at the ${cord.entersFrom} end, down through slot ${cord.slot}`,
+      },
+    ];
+  }),
   reason:
     "In the hand, before it is screwed on: shake it overhead until light shows between the rollers. One cord at a time, each from its own side, in this order: none crosses another. Slot 1 is nearest the wall. Let each hang out until it has no twist.",
   cite: cite("lock-instructions", "threading"),

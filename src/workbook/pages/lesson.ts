@@ -1,5 +1,6 @@
 import type { AnswerFigure, Lesson, LessonView } from "../../answers/index.ts";
 import { type Drawing, drawSheet, placeLetter, withLetters } from "../../drawing/index.ts";
+import { sumInFigures } from "../../figures/index.ts";
 import type { Plan } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { Book } from "../typeset/book.ts";
@@ -13,7 +14,7 @@ import { cautionBand, cautionBandHeight } from "./caution-band.ts";
 
 const LETTER_PT = 22;
 const GAP = 8;
-const LEAST_DRAWING_PT = 120;
+const LEAST_DRAWING_PT = 150;
 const MOST_DRAWING_PT = 400;
 /** Height of a row of figures: its line and the rule. */
 const ROW_PT = 20;
@@ -31,14 +32,14 @@ function lessonPage(book: Book, plan: Plan, lesson: Lesson): void {
   const source = `Source: ${citeText(cite)}.`;
   const textPt =
     words.reduce((sum, text) => sum + pointHeight(book, text), GAP) +
-    figuresHeight(book, figures) +
+    figuresHeight(book, plan, figures) +
     paragraphHeight(book, reason, book.look.body) +
     paragraphHeight(book, source, book.look.small) +
     cautions.reduce((sum, caution) => sum + cautionBandHeight(book, caution), 0);
   const roomPt = Math.min(MOST_DRAWING_PT, Math.max(LEAST_DRAWING_PT, book.room - textPt - GAP));
   setDrawings(book, drawings, roomPt);
   setPoints(book, words);
-  setFigures(book, title, figures);
+  setFigures(book, plan, title, figures);
   paragraph(book, reason);
   for (const caution of cautions) cautionBand(book, caution);
   paragraph(book, source, { style: book.look.small });
@@ -100,37 +101,43 @@ function setPoints(book: Book, words: readonly string[]): void {
   book.y += GAP;
 }
 
-const SHARES = [2.2, 1.6, 2];
-
-function formulaOf({ working }: AnswerFigure): string {
-  return working === undefined ? "" : `${working.symbol} = ${working.formula}`;
+/** Label, value and sum of a figure; where none has a sum the values have its room. */
+function figureShares(figures: readonly AnswerFigure[], plan: Plan): number[] {
+  return figures.some((figure) => sumOf(figure, plan) !== "") ? [2.2, 1.1, 2.3] : [1, 1.6];
 }
 
-function figuresHeight(book: Book, figures: readonly AnswerFigure[]): number {
+function sumOf({ working }: AnswerFigure, plan: Plan): string {
+  return working === undefined ? "" : (sumInFigures(working, plan.units) ?? "");
+}
+
+function figureRow(figure: AnswerFigure, plan: Plan): string[] {
+  return [figure.label, figure.text, sumOf(figure, plan)];
+}
+
+function figuresHeight(book: Book, plan: Plan, figures: readonly AnswerFigure[]): number {
   if (figures.length === 0) return 0;
-  const whole = SHARES.reduce((sum, share) => sum + share, 0);
-  const lines = (text: string, i: number) =>
-    book.lines(text, (book.width * (SHARES[i] ?? 1)) / whole - 10, book.look.cell).length;
+  const shares = figureShares(figures, plan);
+  const whole = shares.reduce((sum, share) => sum + share, 0);
+  const linesOf = (text: string, i: number) =>
+    book.lines(text, (book.width * (shares[i] ?? 1)) / whole - 12, book.look.cellStrong).length;
   return figures.reduce((sum, figure) => {
-    const most = Math.max(lines(figure.label, 0), lines(figure.text, 1), lines(formulaOf(figure), 2));
+    const most = Math.max(...figureRow(figure, plan).slice(0, shares.length).map(linesOf));
     return sum + ROW_PT + (most - 1) * book.look.cell.leadingPt;
   }, 2 * ROW_PT);
 }
 
-function setFigures(book: Book, title: string, figures: readonly AnswerFigure[]): void {
+function setFigures(book: Book, plan: Plan, title: string, figures: readonly AnswerFigure[]): void {
   if (figures.length === 0) return;
+  const shares = figureShares(figures, plan);
+  const titles = ["What", "Comes to", "By"];
   table(book, {
     title: `Figures: ${title}`,
-    columns: [
-      { title: "What", share: SHARES[0] ?? 1 },
-      { title: "Comes to", share: SHARES[1] ?? 1 },
-      { title: "By", share: SHARES[2] ?? 1 },
-    ],
-    rows: figures.map((figure) => [
-      figure.label,
-      { text: figure.text, strong: true },
-      { text: formulaOf(figure), quiet: true },
-    ]),
+    columns: shares.map((share, i) => ({ title: titles[i] ?? "", share })),
+    rows: figures.map((figure) =>
+      figureRow(figure, plan)
+        .slice(0, shares.length)
+        .map((text, i) => ({ text, strong: i === 1, quiet: i === 2 })),
+    ),
     after: GAP,
   });
 }
