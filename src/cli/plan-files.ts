@@ -5,13 +5,22 @@ import { type Job, jobText } from "../job/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
 import { allLists, toCsv } from "../tables/index.ts";
-import { type PaperKind, type PrintSet, writeWorkbook } from "../workbook/index.ts";
+import {
+  type PaperKind,
+  type PrintSet,
+  type WorkbookInput,
+  type WorkbookProgress,
+  writeWorkbook,
+} from "../workbook/index.ts";
 import { cuttingFiles } from "./cutting-files.ts";
 import { fileNames } from "./file-names.ts";
 import { type FittedDrawing, planDrawings, roomDrawings } from "./plan-drawings.ts";
 import { writePlanJson } from "./plan-json.ts";
+import { timeLeft } from "./time-left.ts";
 import { readWorkbookFonts } from "./workbook-fonts.ts";
 import type { OutFile } from "./write-files.ts";
+
+export type WorkbookFiles = "one" | "room" | "shade";
 
 export interface PlanFilesInput {
   plan: Plan;
@@ -22,6 +31,8 @@ export interface PlanFilesInput {
   lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
   paper: PaperKind;
   createdOn: Date;
+  /** One workbook, or a front for the job and one workbook a room or a shade. */
+  files?: WorkbookFiles;
   /** A line on how far it is. */
   progress?: (text: string) => void;
 }
@@ -40,28 +51,20 @@ export async function* planFiles({
 }: PlanFilesInput): AsyncGenerator<OutFile> {
   if (job !== undefined) yield { path: "planned-job.json", content: jobText(job) };
   yield { path: "plan.json", content: (write) => writePlanJson(plan, write) };
-  yield {
-    path: "workbook.pdf",
-    content: (write) =>
-      writeWorkbook(
-        {
-          plan,
-          ...(cutting === undefined ? {} : { cutting }),
-          ...print,
-          fonts: readWorkbookFonts(),
-          createdOn,
-          onProgress: ({ done, total, pages }) =>
-            progress?.(`Workbook: ${pages} pages, ${Math.round((100 * done) / total)} %`),
-        },
-        write,
-      ),
-  };
+  yield* workbooks({
+    plan,
+    ...(cutting === undefined ? {} : { cutting }),
+    createdOn,
+    ...(progress === undefined ? {} : { progress }),
+    ...print,
+  });
   const stamp = jobStamp(plan.shades);
   for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list, stamp) };
   if (cutting !== undefined) yield* cuttingFiles(cutting, stamp);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
+  const left = timeLeft();
   for (const [i, shade] of plan.shades.entries()) {
-    progress?.(`Drawings: ${i + 1} of ${plan.shades.length} shades`);
+    progress?.(`Drawings: ${i + 1} of ${plan.shades.length} shades${left(i / plan.shades.length)}`);
     const folder = `drawings/${folders.get(shade.shadeId)}`;
     for (const one of planDrawings(plan, shade, createdOn))
       yield* drawingFiles(folder, one, shade.safety.stampText);
@@ -73,6 +76,43 @@ export async function* planFiles({
     const folder = `rooms/${rooms.get(view.roomId)}`;
     for (const one of roomDrawings(plan, view)) yield* drawingFiles(folder, one, jobStamp(view.shades));
   }
+}
+
+function* workbooks({ files = "one", plan, progress, ...print }: PlanFilesInput): Generator<OutFile> {
+  const tell = (name: string) => {
+    const left = timeLeft();
+    return ({ done, total, pages }: WorkbookProgress) =>
+      progress?.(`${name}: ${pages} pages, ${Math.round((100 * done) / total)} %${left(done / total)}`);
+  };
+  const workbook = (path: string, name: string, more: Partial<WorkbookInput>): OutFile => ({
+    path,
+    content: (write) =>
+      writeWorkbook({ plan, ...print, fonts: readWorkbookFonts(), onProgress: tell(name), ...more }, write),
+  });
+  if (files === "one") {
+    yield workbook("workbook.pdf", "Workbook", {});
+    return;
+  }
+  yield workbook("workbook.pdf", "Front", { part: "front" });
+  const bound = files === "room" ? byRoom(plan.shades) : plan.shades.map((shade) => [shade]);
+  const names = fileNames(bound.map(([first]) => (files === "room" ? first?.roomId : first?.shadeId) ?? ""));
+  const left = timeLeft();
+  for (const [i, shades] of bound.entries()) {
+    const [first] = shades;
+    const id = (files === "room" ? first?.roomId : first?.shadeId) ?? "";
+    progress?.(`Workbooks: ${i + 1} of ${bound.length}${left(i / bound.length)}`);
+    yield workbook(`workbooks/${names.get(id)}.pdf`, first?.roomName ?? "", {
+      part: "shades",
+      shadeIds: shades.map(({ shadeId }) => shadeId),
+      onProgress: () => {},
+    });
+  }
+}
+
+function byRoom(shades: readonly ShadePlan[]): ShadePlan[][] {
+  const rooms = new Map<string, ShadePlan[]>();
+  for (const shade of shades) rooms.set(shade.roomId, [...(rooms.get(shade.roomId) ?? []), shade]);
+  return [...rooms.values()];
 }
 
 function* drawingFiles(

@@ -1,8 +1,8 @@
 import type { Lesson } from "../answers/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp, madeForText } from "../safety/index.ts";
-import { type PrintSet, SET_PRESETS } from "./print-sets/index.ts";
-import { SHEAF_WORDS, type Sheaf, sheavesOf } from "./sheaves.ts";
+import { type PrintSet, usualSets } from "./print-sets/index.ts";
+import { SHEAF_WORDS, type Sheaf, sheavesOf, type WorkbookPart } from "./sheaves.ts";
 import { Book } from "./typeset/book.ts";
 import { dayText } from "./typeset/day-text.ts";
 import { PAPERS, type PaperKind } from "./typeset/paper.ts";
@@ -26,6 +26,8 @@ export interface WorkbookInput {
   lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
   /** Only these shades, in the order of the job; all of them unless given. */
   shadeIds?: readonly string[];
+  /** Where a job is printed in several files; the whole of it unless told. */
+  part?: WorkbookPart;
   /** What is printed, in print order; the usual sets unless told. */
   sets?: readonly PrintSet[];
   paper: PaperKind;
@@ -59,7 +61,7 @@ export async function writeWorkbook(
   input: WorkbookInput,
   write: (chunk: Uint8Array) => Promise<void>,
 ): Promise<void> {
-  const { plan, fonts, createdOn, sets = SET_PRESETS.usual } = input;
+  const { plan, fonts, createdOn, part, sets = usualSets(plan.shades.length) } = input;
   const paper = PAPERS[input.paper];
   const faces = openFaces(fonts);
   const shades = chosen(plan, input.shadeIds);
@@ -87,6 +89,7 @@ export async function writeWorkbook(
     cutting: input.cutting,
     createdOn,
     lessonsOf: input.lessonsOf,
+    part,
   });
   const stamp = jobStamp(shades);
   await print(book, plan, sheaves, stamp, input, out.written);

@@ -47,6 +47,9 @@ export const SHEAF_WORDS = {
   job: { name: "The job", reader: "for everyone who works on it", about: "cautions, marks and lines" },
 } satisfies Record<Sheaf["set"], unknown>;
 
+/** All of it; what is about the job as a whole, to put in front; or the sheets of the shades without that. */
+export type WorkbookPart = "whole" | "front" | "shades";
+
 export interface SheavesInput {
   book: Book;
   plan: Plan;
@@ -54,16 +57,18 @@ export interface SheavesInput {
   shades: readonly ShadePlan[];
   sets: readonly PrintSet[];
   createdOn?: Date;
+  part?: WorkbookPart;
   lessonsOf?: (shade: ShadePlan) => readonly Lesson[];
 }
 
 /** All sheaves of a workbook in the order of printing: the job, each shade with its sets, what is bought and cut. */
 export function sheavesOf(input: SheavesInput): Sheaf[] {
   const sets = inPrintOrder(input.sets);
+  const { part = "whole" } = input;
   return [
-    ...jobFirst(input, sets),
-    ...input.shades.flatMap((shade) => ofShade(input, shade, sets)),
-    ...jobLast(input, sets),
+    ...(part === "shades" ? [] : jobFirst(input, sets)),
+    ...(part === "front" ? [] : input.shades.flatMap((shade) => ofShade(input, shade, sets))),
+    ...(part === "shades" ? [] : jobLast(input, sets)),
   ];
 }
 
@@ -140,7 +145,7 @@ function isOfShade(set: PrintSet): set is ShadeSet {
 }
 
 function ofShade(
-  { book, plan, shades, createdOn, lessonsOf }: SheavesInput,
+  { book, plan, shades, createdOn, lessonsOf, part }: SheavesInput,
   shade: ShadePlan,
   sets: readonly PrintSet[],
 ): Sheaf[] {
@@ -165,7 +170,7 @@ function ofShade(
       },
     }),
   );
-  if (!sets.includes("shopping") || buysTogether(plan, shades)) return sheaves;
+  if (!sets.includes("shopping") || buysTogether(plan, shades) || part === "shades") return sheaves;
   const print = () => shoppingPage(shadeContext(book, plan, shade, alone, createdOn));
   return [...sheaves, { set: "shopping", shade, look: DESK, print }];
 }

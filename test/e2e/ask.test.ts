@@ -43,6 +43,22 @@ test("a question in one’s own words is answered from numbers that are typed, o
   expect(errors).toEqual([]);
 });
 
+test("lessons of typed numbers fill the screen, are turned by keys, and close", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await page.getByRole("link", { name: "Ask a question" }).click();
+  await page.getByRole("button", { name: "Show as lessons" }).click();
+  const view = page.getByRole("dialog");
+  await view.getByRole("heading", { name: "Rows and folds" }).waitFor();
+  await expect.poll(() => view.locator("svg").count()).toBe(2);
+  for (let turned = 0; turned < 3; turned++) await page.keyboard.press("ArrowRight");
+  await view.getByRole("heading", { name: "Where the lock sits" }).waitFor();
+  await expect.poll(() => view.locator("svg").textContent()).toMatch(/A.*lock/s);
+  expect(await view.textContent()).toMatch(/strangle small children/);
+  await page.keyboard.press("Escape");
+  await expect.poll(() => view.count()).toBe(0);
+  expect(errors).toEqual([]);
+});
+
 test("cords are as long as the sizes say, whose edge may be narrow and whose first row lies within", async () => {
   const { page, errors } = await firstVisit(harness);
   await page.getByRole("link", { name: "Ask a question" }).click();

@@ -6,7 +6,7 @@ import { badInput } from "../bad-input.ts";
 import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
-import type { PlanFilesInput } from "../plan-files.ts";
+import type { PlanFilesInput, WorkbookFiles } from "../plan-files.ts";
 import { PRINT_HELP, setsOf } from "../print-option.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { findingsText } from "../report.ts";
@@ -20,6 +20,7 @@ interface PlanOptions {
   paper?: PaperKind;
   shade?: string;
   print?: string;
+  files?: WorkbookFiles;
   json?: boolean;
   quiet?: boolean;
   parts?: string;
@@ -37,6 +38,12 @@ export function addPlan(program: Command, io: Io): void {
       new Option("--paper <size>", "paper of the workbook; else as the job's units have it").choices(PAPERS),
     )
     .option("--print <sets>", PRINT_HELP)
+    .addOption(
+      new Option(
+        "--files <by>",
+        "one workbook, or workbook.pdf as a front for the job and one a room or a shade in workbooks/",
+      ).choices(["one", "room", "shade"]),
+    )
     .option("--shade <id>", "plan this window alone")
     .option("--quiet", "say nothing but what went wrong")
     .option("--json", "print the plan as JSON; then --out may be left out")
@@ -65,7 +72,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
       ? []
       : await writePlan(
           {
-            ...{ plan: planned, cutting, sets, lessonsOf: jobLessons(job), progress },
+            ...{ plan: planned, cutting, sets, lessonsOf: jobLessons(job), files: options.files, progress },
             ...(options.parts === undefined ? {} : { job: withChosenParts(job, planned) }),
           },
           options,
@@ -82,7 +89,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
       say("planned-job.json is the job with your parts in it, each shade with those it was planned with.\n");
     }
     say(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    say(await leftoversText(out, ["lists", "drawings", "rooms", "cutting"], written));
+    say(await leftoversText(out, ["lists", "drawings", "rooms", "cutting", "workbooks"], written));
   }
   if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
   const stamped = stampedShades(planned);

@@ -12,6 +12,7 @@ import { lengthUnit } from "../inputs/read-write.ts";
 import { Typed } from "../inputs/typed.tsx";
 import { usePreferences } from "../state/preferences.ts";
 import { LENGTH_KEYS, NUMBER_SPECS, readNumbers, type TypedTexts } from "./answer-numbers.ts";
+import { ShowToClass } from "./class-view.tsx";
 
 /** Answers that are shown before one asks for more. */
 const MOST = 3;
@@ -53,6 +54,9 @@ export function Answers() {
           />
         </div>
       </details>
+      <p>
+        <ShowToClass facts={facts} />
+      </p>
       {words.trim() === "" ? (
         <AllQuestions ask={setWords} />
       ) : facts === undefined ? null : (

@@ -6,6 +6,7 @@ import type { PageCounts } from "./planning-worker.ts";
 
 const PRESET_NAMES: Record<SetPreset, string> = {
   usual: "The usual",
+  contract: "A contract",
   helper: "A helper",
   cutter: "A cutter",
   client: "The client",

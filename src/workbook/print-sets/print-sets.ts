@@ -98,6 +98,7 @@ export const SET_WORDS: Record<PrintSet, SetWords> = {
 /** Sets for one reader, or for one occasion, by one word. */
 export const SET_PRESETS = {
   usual: ["table", "steps", "tag", "shopping"],
+  contract: ["table", "tag", "shopping"],
   helper: ["table", "steps"],
   cutter: ["cutting", "table"],
   client: ["client"],
@@ -107,6 +108,14 @@ export const SET_PRESETS = {
   everything: PRINT_SETS,
 } as const satisfies Record<string, readonly PrintSet[]>;
 export type SetPreset = keyof typeof SET_PRESETS;
+
+/** Beyond so many windows nobody takes every step of each to the table. */
+const MANY_SHADES = 24;
+
+/** What is printed where nothing is said: of a contract what differs from shade to shade, and what is general once. */
+export function usualSets(shades: number): readonly PrintSet[] {
+  return shades > MANY_SHADES ? SET_PRESETS.contract : SET_PRESETS.usual;
+}
 
 /** Of some sets each once, in the order of printing. */
 export function inPrintOrder(sets: readonly PrintSet[]): PrintSet[] {

@@ -1,4 +1,5 @@
 import { Causes } from "../../ask/causes.tsx";
+import { Lessons } from "../../ask/lessons.tsx";
 import { Level } from "../../ask/level.tsx";
 import "../../ask/ask.css";
 import { More } from "../../frame/more.tsx";
@@ -15,6 +16,7 @@ export function AskSection() {
       <More id="level-hem" title="Level the hem">
         <Level />
       </More>
+      <Lessons />
     </Section>
   );
 }
