@@ -81,7 +81,13 @@ test("letters that the typeface lacks show as a box, marks that turn the reading
   const pages = await read("Küche 日本 \u202egnp.exe\u2066 Ελλάδα 🪟");
   const [head] = pages[0]?.runs ?? [];
   expect(head?.text).toBe(`Küche ${NO_SHAPE}${NO_SHAPE} gnp.exe Ελλάδα ${NO_SHAPE}`);
-  expect(pages.map(({ text }) => text).join()).toContain("stands for a letter of a name");
+  // Every page that shows one says so, those for the client too.
+  for (const { runs, text } of pages.filter((page) => page.text.includes(NO_SHAPE))) {
+    expect(text).toContain(`${NO_SHAPE} is a letter that this type has no shape for`);
+    expect(runs.length).toBeGreaterThan(0);
+  }
+  const plain = await read("Küche", "a4", ["tag"]);
+  expect(plain.map(({ text }) => text).join()).not.toContain("no shape for");
 });
 
 test("marks that hang over their letters are kept", async () => {

@@ -9,8 +9,7 @@ import { columnBlocks } from "../typeset/column-blocks.ts";
 import { figure } from "../typeset/figure.ts";
 import { openPage, section } from "../typeset/heading.ts";
 import { columns } from "../typeset/paper.ts";
-import { paragraph, setLines } from "../typeset/paragraph.ts";
-import { hasUnprintable, NO_SHAPE } from "../typeset/printable.ts";
+import { setLines } from "../typeset/paragraph.ts";
 import {
   drawSeverityMark,
   MARK_WIDTH,
@@ -33,7 +32,6 @@ export function jobPages(book: Book, plan: Plan, shades: readonly ShadePlan[]): 
     lead: `${plan.client === undefined ? "" : `For ${plan.client}. `}Said once for the whole job: cautions, marks and lines.`,
   });
   if (shades.length > 1) shadeTable(book, plan, shades);
-  lackingLetters(book, plan, shades);
   cautions(book, shades);
   marks(book);
   legend(book, plan, shades);
@@ -61,23 +59,6 @@ function shadeTable(book: Book, plan: Plan, shades: readonly ShadePlan[]): void 
       grave(shade) === 0 ? "" : `${grave(shade)} to fix`,
     ]),
   });
-}
-
-function lackingLetters(book: Book, plan: Plan, shades: readonly ShadePlan[]): void {
-  const names = [
-    plan.jobName,
-    plan.client ?? "",
-    ...shades.flatMap(({ roomName, windowName, cloth }) => [
-      roomName,
-      windowName,
-      ...cloth.layers.map(({ clothName }) => clothName),
-    ]),
-  ];
-  if (names.some((name) => hasUnprintable(name, book.faces.regular)))
-    paragraph(
-      book,
-      `${NO_SHAPE} stands for a letter of a name that the type of these pages has no shape for.`,
-    );
 }
 
 /** Each caution of any of the shades once; what is about the cords of one of them stands with that one. */

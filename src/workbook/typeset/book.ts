@@ -23,6 +23,8 @@ export class Book {
   readonly #doc: PdfDocument;
   /** Pages of the sheaf that is open. */
   #sheaf: Running[] = [];
+  /** Pages of it with a letter that the typeface has no shape for. */
+  readonly #lacking = new Set<number>();
   /** Pages of the sheaves that are done and written out. */
   #before = 0;
   #running: Running = { job: "", shade: "", set: "", reader: "" };
@@ -33,7 +35,7 @@ export class Book {
 
   constructor(doc: PdfDocument, faces: Faces, paper: Paper) {
     this.#doc = doc;
-    this.pen = new Pen(doc, faces);
+    this.pen = new Pen(doc, faces, () => this.#lacking.add(this.#sheaf.length - 1));
     this.tags = new Tags(doc);
     this.paper = paper;
     this.faces = faces;
@@ -126,11 +128,12 @@ export class Book {
     const total = this.#sheaf.length;
     this.#sheaf.forEach((running, index) => {
       this.#doc.switchToPage(this.#before + index);
-      const drawn = () => drawFoot(this.pen, running, { number: index + 1, total }, this.paper);
-      this.tags.artifact(drawn, "Pagination");
+      const page = { number: index + 1, total, lacksLetters: this.#lacking.has(index) };
+      this.tags.artifact(() => drawFoot(this.pen, running, page, this.paper), "Pagination");
     });
     this.#doc.flushPages();
     this.#before += total;
     this.#sheaf = [];
+    this.#lacking.clear();
   }
 }

@@ -28,6 +28,8 @@ export function openDocument(facts: DocumentFacts, faces: Faces): PdfDocument {
     pdfVersion: "1.7",
     tagged: true,
     displayTitle: true,
+    // Says that it keeps to PDF/UA-1 (ISO 14289-1); `pdf-ua.test.ts` holds it to that.
+    subset: "PDF/UA" as unknown as "PDF/A-1",
     lang: facts.lang,
     size: [facts.widthPt, facts.heightPt],
     margin: 0,

@@ -1,6 +1,6 @@
 import { type Paint, paintHex } from "../../drawing/index.ts";
 import type { PdfDocument } from "./pdf-kit.ts";
-import { printable } from "./printable.ts";
+import { NO_SHAPE, printable } from "./printable.ts";
 import { num, TextSetter } from "./set-text.ts";
 import type { TextStyle } from "./type-scale.ts";
 import type { Faces } from "./typeface.ts";
@@ -43,10 +43,13 @@ export class Pen {
   readonly doc: PdfDocument;
   readonly faces: Faces;
   readonly #setter: TextSetter;
+  /** Told of every line with a letter that the typeface has no shape for. */
+  readonly #onLack: () => void;
 
-  constructor(doc: PdfDocument, faces: Faces) {
+  constructor(doc: PdfDocument, faces: Faces, onLack: () => void = () => {}) {
     this.doc = doc;
     this.faces = faces;
+    this.#onLack = onLack;
     this.#setter = new TextSetter(doc);
   }
 
@@ -68,6 +71,7 @@ export class Pen {
     // One space for every kind: a reader gets the same letter back wherever it finds the glyph.
     const line = printable(text, face).replace(/[\n\u00a0\u202f]/g, " ");
     if (line === "") return;
+    if (line.includes(NO_SHAPE)) this.#onLack();
     const width = anchor === "start" ? 0 : face.widthOf(line, style.sizePt);
     const back = anchor === "start" ? 0 : anchor === "middle" ? width / 2 : width;
     const turn = (angleDeg * Math.PI) / 180;

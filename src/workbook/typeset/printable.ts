@@ -35,8 +35,3 @@ function isPlain(text: string): boolean {
 function shape(letter: string, face: Face): string {
   return face.has(letter.codePointAt(0) ?? 0) ? letter : NO_SHAPE;
 }
-
-/** Whether a name holds letters that will be printed as `NO_SHAPE`. */
-export function hasUnprintable(text: string, face: Face): boolean {
-  return !text.includes(NO_SHAPE) && printable(text, face).includes(NO_SHAPE);
-}

@@ -1,7 +1,7 @@
 import { breakLines } from "./break-lines.ts";
 import { FOOT_PT, HEAD_PT, MARGIN_PT, type Paper } from "./paper.ts";
 import type { Pen } from "./pen.ts";
-import { onOneLine } from "./printable.ts";
+import { NO_SHAPE, onOneLine } from "./printable.ts";
 import { stampHeight } from "./stamp.ts";
 import { TYPE } from "./type-scale.ts";
 
@@ -80,7 +80,7 @@ export function drawHead(pen: Pen, running: Running, left: number, width: number
 export function drawFoot(
   pen: Pen,
   running: Running,
-  page: { number: number; total: number },
+  page: { number: number; total: number; lacksLetters: boolean },
   paper: Paper,
 ): void {
   const y = paper.heightPt - FOOT_PT;
@@ -88,6 +88,7 @@ export function drawFoot(
   const over = y - TYPE.running.leadingPt;
   pen.text(running.set, MARGIN_PT, over, TYPE.runningStrong);
   pen.text(running.reader, MARGIN_PT, y, TYPE.running);
-  pen.text(`page ${page.number} of ${page.total}`, right, over, TYPE.runningStrong, "end");
+  const lack = page.lacksLetters ? `${NO_SHAPE} is a letter that this type has no shape for · ` : "";
+  pen.text(`${lack}page ${page.number} of ${page.total}`, right, over, TYPE.runningStrong, "end");
   if (running.remark !== undefined) pen.text(running.remark, right, y, TYPE.running, "end");
 }

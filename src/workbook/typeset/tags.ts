@@ -38,6 +38,8 @@ type ArtifactType = "Pagination" | "Layout" | "Page";
 export class Tags {
   readonly #doc: PdfDocument;
   readonly #open: StructElement[] = [];
+  /** Levels of the headings that what follows stands under, as they were asked for. */
+  readonly #levels: number[] = [];
   /** Elements that anything may stand in, the innermost last. */
   readonly #parts: StructElement[] = [];
 
@@ -80,7 +82,17 @@ export class Tags {
 
   /** An element with one piece of content. */
   mark(type: StructType, body: () => void, options?: TagOptions): void {
-    this.within(type, () => this.content(type, body), options);
+    const named = this.#inOrder(type);
+    this.within(named, () => this.content(named, body), options);
+  }
+
+  /** A heading as one level under the one that it stands under: the first is of the first level, and none is left out. */
+  #inOrder(type: StructType): StructType {
+    const asked = Number(/^H(\d)$/.exec(type)?.[1] ?? 0);
+    if (asked === 0) return type;
+    while ((this.#levels.at(-1) ?? 0) >= asked) this.#levels.pop();
+    this.#levels.push(asked);
+    return `H${this.#levels.length}` as StructType;
   }
 
   /** An element of the part that is open, whatever is open inside it: a page can turn in the middle of a table. */
