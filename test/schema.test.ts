@@ -1,16 +1,15 @@
-import { readFileSync } from "node:fs";
-import { Ajv } from "ajv";
+import { readdirSync, readFileSync } from "node:fs";
 import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
-import { jobSchemaText, partsSchemaText, planSchemaText } from "../scripts/schemas.ts";
+import { cuttingSchemaText, jobSchemaText, partsSchemaText, planSchemaText } from "../scripts/schemas.ts";
 import { newJob, newWindow } from "../src/job/index.ts";
-import { plan } from "../src/plan/index.ts";
+import { plan, planAndCut } from "../src/plan/index.ts";
 
 // Ajv is the independent reader: it knows nothing of zod or of our types.
 const jobFile = readFileSync("schema/shadewright-job-1.schema.json", "utf8");
 const planFile = readFileSync("schema/shadewright-plan-2.schema.json", "utf8");
 const isJob = new Ajv2020({ strict: true, strictTuples: false }).compile(JSON.parse(jobFile));
-const isPlan = new Ajv({ strict: true, allowUnionTypes: true, strictTuples: false }).compile(
+const isPlan = new Ajv2020({ strict: true, allowUnionTypes: true, strictTuples: false }).compile(
   JSON.parse(planFile),
 );
 
@@ -61,6 +60,25 @@ describe("published schemas", () => {
     ["a length in words", { workshop: { fold: { stackMm: "8 in" } } }],
   ])("a job with %s does not", (_what, change) => {
     expect(isJob({ ...smallJob(), ...change })).toBe(false);
+  });
+
+  test("that of a cutting plan is up to date, and a cutting plan follows it", () => {
+    const text = readFileSync("schema/shadewright-cutting-1.schema.json", "utf8");
+    expect(text).toBe(cuttingSchemaText());
+    const isCutting = new Ajv2020({ strict: true, allowUnionTypes: true, strictTuples: false }).compile(
+      JSON.parse(text),
+    );
+    const cutting = JSON.parse(JSON.stringify(planAndCut(smallJob()).cutting));
+    isCutting(cutting);
+    expect(isCutting.errors).toBeNull();
+    expect(isCutting({ ...cutting, cloths: "none" })).toBe(false);
+  });
+
+  test("all are of one draft", () => {
+    const drafts = readdirSync("schema").map(
+      (file) => JSON.parse(readFileSync(`schema/${file}`, "utf8")).$schema,
+    );
+    expect(new Set(drafts).size).toBe(1);
   });
 
   test("a plan follows its own", () => {
