@@ -1,6 +1,6 @@
 import type { Working } from "../figures/index.ts";
 import type { Cite } from "../sources/index.ts";
-import type { ShadeFacts } from "./facts.ts";
+import type { AskedShade } from "./facts.ts";
 import type { TypedNumber } from "./typed-shade.ts";
 
 /** One figure of an answer, with how it comes about where it is one of the plan. */
@@ -11,7 +11,7 @@ export interface AnswerFigure {
 }
 
 /** What a question comes to for one shade. */
-export interface Answer {
+export interface CardAnswer {
   /** In one or two sentences. */
   text: string;
   figures: AnswerFigure[];
@@ -28,5 +28,5 @@ export interface QuestionCard {
   also: string;
   /** The numbers that decide it. */
   asks: readonly TypedNumber[];
-  answer: (facts: ShadeFacts) => Answer;
+  answer: (facts: AskedShade) => CardAnswer;
 }

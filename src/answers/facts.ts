@@ -17,7 +17,7 @@ import type { AnswerFigure } from "./card.ts";
 export type LockedShade = ShadePlan & { lift: CordLockLift };
 
 /** One shade, as all answers read it. */
-export interface ShadeFacts {
+export interface AskedShade {
   job: Job;
   place: readonly [room: number, window: number];
   resolved: ResolvedShade;
@@ -42,7 +42,7 @@ export function shadeFacts(
   room: number,
   window: number,
   shade: ShadePlan | undefined = planWindow(job, room, window),
-): ShadeFacts | undefined {
+): AskedShade | undefined {
   const [ofRoom, ofWindow] = [job.rooms[room], job.rooms[room]?.windows[window]];
   if (shade === undefined || ofRoom === undefined || ofWindow === undefined) return undefined;
   const parts = partsOf(job);

@@ -1,5 +1,5 @@
 import MiniSearch from "minisearch";
-import type { Answer, QuestionCard } from "./card.ts";
+import type { CardAnswer, QuestionCard } from "./card.ts";
 import { BOARD_CARDS } from "./cards/board-cards.ts";
 import { CLOTH_CARDS } from "./cards/cloth-cards.ts";
 import { CORD_CARDS } from "./cards/cord-cards.ts";
@@ -7,7 +7,7 @@ import { FOLD_CARDS } from "./cards/fold-cards.ts";
 import { LOCK_CARDS } from "./cards/lock-cards.ts";
 import { SAFETY_CARDS } from "./cards/safety-cards.ts";
 import { SYMPTOM_CARDS } from "./cards/symptom-cards.ts";
-import type { ShadeFacts } from "./facts.ts";
+import type { AskedShade } from "./facts.ts";
 
 /** All questions that have an answer, in the order in which a shade is made. */
 export const QUESTIONS: readonly QuestionCard[] = [
@@ -60,7 +60,7 @@ export function findQuestions(words: string): QuestionCard[] {
 }
 
 /** @throws on a question that there is not */
-export function answerOf(id: string, facts: ShadeFacts): Answer {
+export function answerTo(id: string, facts: AskedShade): CardAnswer {
   const card = QUESTIONS.find((one) => one.id === id);
   if (card === undefined) throw new Error(`invalid question: ${id}`);
   return card.answer(facts);

@@ -1,6 +1,6 @@
-export type { Answer, AnswerFigure, QuestionCard } from "./card.ts";
-export { type ShadeFacts, shadeFacts } from "./facts.ts";
-export { answerOf, findQuestions, QUESTIONS } from "./find-answers.ts";
+export type { AnswerFigure, CardAnswer, QuestionCard } from "./card.ts";
+export { type AskedShade, shadeFacts } from "./facts.ts";
+export { answerTo, findQuestions, QUESTIONS } from "./find-answers.ts";
 export {
   jobLessons,
   LESSONS,

@@ -3,6 +3,7 @@ import { addAsk } from "./commands/ask-command.ts";
 import { addBackup } from "./commands/backup-command.ts";
 import { addBenchTest } from "./commands/bench-test-command.ts";
 import { addCheck } from "./commands/check-command.ts";
+import { addCompletion } from "./commands/completion-command.ts";
 import { addCut } from "./commands/cut-command.ts";
 import { addDoctor } from "./commands/doctor-command.ts";
 import { addLesson } from "./commands/lesson-command.ts";
@@ -24,9 +25,9 @@ on cords failed for a shade that is sold, given or hung where the public is (--a
 export function program(io: Io): Command {
   const root = new Command("shadewright")
     .description("Plans soft, cord-lifted window shades, from a few measurements to a workbook.")
-    .version(packageVersion(), "--version", "print the version")
-    .helpOption("--help", "say what can be written here")
-    .helpCommand(false)
+    .version(packageVersion(), "-V, --version", "print the version")
+    .helpOption("-h, --help", "say what can be written here")
+    .helpCommand("help [command]", "the same of one command")
     .addHelpText("after", AFTER)
     .exitOverride()
     .configureOutput({
@@ -44,6 +45,7 @@ export function program(io: Io): Command {
   addTestSheet(root, io);
   addNew(root, io);
   addSchema(root, io);
+  addCompletion(root, io);
   addServe(root, io);
   addBackup(root, io);
   addDoctor(root, io);

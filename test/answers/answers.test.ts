@@ -1,7 +1,7 @@
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import {
-  answerOf,
+  answerTo,
   findQuestions,
   QUESTIONS,
   shadeFacts,
@@ -26,7 +26,7 @@ function factsOf(typed: Partial<TypedShade>, units = IMPERIAL) {
 }
 
 const answered = (id: string, typed: Partial<TypedShade> = {}, units = IMPERIAL) => {
-  const { figures, ...rest } = answerOf(id, factsOf(typed, units));
+  const { figures, ...rest } = answerTo(id, factsOf(typed, units));
   const plain = (text: string) => text.replaceAll("\u00a0", " ").replaceAll("⁄", "/");
   return {
     ...rest,
@@ -120,7 +120,7 @@ test("selling is answered with what was read for each place, and never with a ye
   const all = answered("may-i-sell");
   expect(all.figure("Canada")).toMatch(/^\d+ failed, \d+ not proven/);
   expect(all.text).toMatch(/no plan can answer it/);
-  const { text, figures } = answerOf("may-i-sell", factsOf({ place: "ca" }));
+  const { text, figures } = answerTo("may-i-sell", factsOf({ place: "ca" }));
   expect(figures.map(({ label }) => label)).toEqual(["Canada"]);
   expect(text).toMatch(/sold there:$/);
 });
@@ -143,7 +143,7 @@ test("every question has an answer in words for every style", () => {
     const facts = shadeFacts(made.job, 0, 0);
     if (facts === undefined) throw new Error("no shade");
     for (const { id } of QUESTIONS) {
-      const said = JSON.stringify(answerOf(id, facts));
+      const said = JSON.stringify(answerTo(id, facts));
       expect(said, `${style} ${id}`).not.toMatch(NO_NUMBER);
     }
   }

@@ -1,3 +1,4 @@
+import { execFileSync } from "node:child_process";
 import { readFileSync } from "node:fs";
 import { describe, expect, test } from "vitest";
 import { launched, typed } from "./typed.ts";
@@ -19,6 +20,29 @@ describe("what can be typed", () => {
   test("--version is the package's", async () => {
     const { version } = JSON.parse(readFileSync("package.json", "utf8"));
     expect(await typed(["--version"])).toEqual({ code: 0, out: `${version}\n`, err: "" });
+  });
+
+  test("-V, -h and help are as usual", async () => {
+    const { version } = JSON.parse(readFileSync("package.json", "utf8"));
+    expect((await typed(["-V"])).out).toBe(`${version}\n`);
+    const long = await typed(["plan", "--help"]);
+    expect((await typed(["plan", "-h"])).out).toBe(long.out);
+    expect(await typed(["help", "plan"])).toEqual(long);
+  });
+
+  // The script is run by bash itself, in the way it asks a script what could be meant.
+  test.each([
+    [["pl"], "plan"],
+    [["plan", "--pap"], "--paper"],
+    [["plan", "--paper", ""], "letter a4"],
+    [["ask", "ab"], "about"],
+    [["ask", "why", "lock-j"], "lock-jams"],
+  ])("bash finishes %j", async (words, finished) => {
+    const { code, out } = await typed(["completion", "bash"]);
+    expect(code).toBe(0);
+    const asked = words.map((word) => `'${word}'`).join(" ");
+    const script = `${out}\nCOMP_WORDS=(shadewright ${asked}); COMP_CWORD=${words.length}; _shadewright; echo "\${COMPREPLY[*]}"`;
+    expect(execFileSync("bash", ["-c", script], { encoding: "utf8" }).trim()).toBe(finished);
   });
 
   test("nothing at all shows the help as a trouble", async () => {

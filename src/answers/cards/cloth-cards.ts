@@ -3,9 +3,9 @@ import { cite } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
 import type { AnswerFigure, QuestionCard } from "../card.ts";
-import type { ShadeFacts } from "../facts.ts";
+import type { AskedShade } from "../facts.ts";
 
-function layerFigures({ shade, figure }: ShadeFacts, ...what: string[]): AnswerFigure[] {
+function layerFigures({ shade, figure }: AskedShade, ...what: string[]): AnswerFigure[] {
   return shade.cloth.layers.flatMap(({ layer }) =>
     what.flatMap((one) => figure(shade, `cloth.${layer}-${one}`)),
   );

@@ -3,18 +3,18 @@ import { fromBoardEndMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
 import { counted, listed } from "../../words/index.ts";
-import type { Answer, AnswerFigure, QuestionCard } from "../card.ts";
-import type { LockedShade, ShadeFacts } from "../facts.ts";
+import type { AnswerFigure, CardAnswer, QuestionCard } from "../card.ts";
+import type { AskedShade, LockedShade } from "../facts.ts";
 
 /** Of a shade that no lock can be planned on there is nothing to say about one. */
-const NO_LOCK: Answer = {
+const NO_LOCK: CardAnswer = {
   text: "No cord lock can be planned on this shade.",
   figures: [],
   reason: "The question is about cords over a lock.",
   cite: cite("lock-instructions"),
 };
 
-function ofLock(answer: (facts: ShadeFacts, locked: LockedShade) => Answer): QuestionCard["answer"] {
+function ofLock(answer: (facts: AskedShade, locked: LockedShade) => CardAnswer): QuestionCard["answer"] {
   return (facts) => {
     const locked = facts.locked();
     return locked === undefined ? NO_LOCK : answer(facts, locked);

@@ -4,10 +4,10 @@ import { carefulLift } from "../../safety/index.ts";
 import { hangingCords, RULE_OUTCOME_NAMES, RULE_OUTCOMES } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import type { AnswerFigure, QuestionCard } from "../card.ts";
-import type { ShadeFacts } from "../facts.ts";
+import type { AskedShade } from "../facts.ts";
 
 /** What the rules of a place come to for this very shade, sold there. */
-function soldIn({ job, place: [room, window] }: ShadeFacts, place: Place): AnswerFigure[] {
+function soldIn({ job, place: [room, window] }: AskedShade, place: Place): AnswerFigure[] {
   const counts = planWindow({ ...job, place, purpose: "for-sale" }, room, window)?.safety.counts;
   if (counts === undefined) return [];
   const text = RULE_OUTCOMES.filter((outcome) => outcome !== "does-not-apply" && counts[outcome] > 0)
@@ -38,7 +38,7 @@ export const SAFETY_CARDS: readonly QuestionCard[] = [
   {
     id: "without-cords",
     question: "Can it work without cords at the front?",
-    also: "cordless no cord child safe children spring motor wand chain loop alternatives",
+    also: "cordless no cord children spring motor wand chain loop alternatives",
     asks: ["widthMm", "lengthMm", "massGsm"],
     answer: (facts) => {
       const careful = carefulLift(facts.job);

@@ -1,6 +1,6 @@
 import type { Job } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
-import { type ShadeFacts, shadeFacts } from "../facts.ts";
+import { type AskedShade, shadeFacts } from "../facts.ts";
 import { rowsAndFolds, yardage } from "./cloth-lessons.ts";
 import { childSafety, loads } from "./cord-lessons.ts";
 import { LESSONS, type Lesson, type LessonId, type LessonMaker } from "./lesson.ts";
@@ -24,7 +24,7 @@ const CAUTIONS: Partial<Record<LessonId, readonly string[]>> = {
 };
 
 /** The lessons that one shade gives, in the order in which it is made. */
-export function lessonsOf(facts: ShadeFacts): Lesson[] {
+export function lessonsOf(facts: AskedShade): Lesson[] {
   return LESSONS.flatMap((id) => {
     const made = MAKERS[id](facts);
     if (made === undefined) return [];

@@ -2,7 +2,7 @@ import type { ShadePlan } from "../../plan/index.ts";
 import type { Caution, SheetKind } from "../../shade-plan/index.ts";
 import type { Cite } from "../../sources/index.ts";
 import type { AnswerFigure } from "../card.ts";
-import type { LockedShade, ShadeFacts } from "../facts.ts";
+import type { AskedShade, LockedShade } from "../facts.ts";
 
 /** What is taught, one page each, in the order in which a shade is made. */
 export const LESSONS = [
@@ -47,11 +47,11 @@ export interface Lesson {
 }
 
 /** How a lesson is made; nothing where this shade has nothing to show of it. */
-export type LessonMaker = (facts: ShadeFacts) => Omit<Lesson, "id" | "cautions"> | undefined;
+export type LessonMaker = (facts: AskedShade) => Omit<Lesson, "id" | "cautions"> | undefined;
 
 /** A lesson about a lock; none where no lock can be planned. */
 export function ofLocked(
-  make: (facts: ShadeFacts, locked: LockedShade) => Omit<Lesson, "id" | "cautions" | "shade">,
+  make: (facts: AskedShade, locked: LockedShade) => Omit<Lesson, "id" | "cautions" | "shade">,
 ): LessonMaker {
   return (facts) => {
     const locked = facts.locked();

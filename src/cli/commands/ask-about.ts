@@ -1,10 +1,10 @@
 import { type Command, Option } from "commander";
 import {
-  type Answer,
+  type AskedShade,
+  type CardAnswer,
   findQuestions,
   QUESTIONS,
   type QuestionCard,
-  type ShadeFacts,
   shadeFacts,
 } from "../../answers/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -81,7 +81,7 @@ async function answerWords(words: string, options: AboutOptions, io: Io): Promis
   }
 }
 
-function basisText({ job }: AboutOptions, { shade, len }: ShadeFacts): string {
+function basisText({ job }: AboutOptions, { shade, len }: AskedShade): string {
   const size = `${len(shade.size.finishedWidthMm)} × ${len(shade.size.finishedLengthMm)}`;
   return job === undefined
     ? `For a shade of ${size} over a cord lock; type your own numbers, as --width and --length, or --job FILE.`
@@ -90,7 +90,7 @@ function basisText({ job }: AboutOptions, { shade, len }: ShadeFacts): string {
 
 function cardText(
   { question }: QuestionCard,
-  { text, figures, reason, cite }: Answer,
+  { text, figures, reason, cite }: CardAnswer,
   columns: number,
 ): string {
   const wrap = (line: string, hang = "  ") => wrapped(line, columns - 4, hang);

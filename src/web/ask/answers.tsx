@@ -1,9 +1,9 @@
 import { useId, useMemo, useState } from "react";
 import {
+  type AskedShade,
   findQuestions,
   QUESTIONS,
   type QuestionCard,
-  type ShadeFacts,
   shadeFacts,
 } from "../../answers/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -96,7 +96,7 @@ function Questions({
   );
 }
 
-function Found({ words, facts, ask }: { words: string; facts: ShadeFacts; ask: (words: string) => void }) {
+function Found({ words, facts, ask }: { words: string; facts: AskedShade; ask: (words: string) => void }) {
   const found = useMemo(() => findQuestions(words), [words]);
   if (found.length === 0)
     return (
@@ -119,7 +119,7 @@ function Found({ words, facts, ask }: { words: string; facts: ShadeFacts; ask: (
   );
 }
 
-function AnswerNote({ card, facts }: { card: QuestionCard; facts: ShadeFacts }) {
+function AnswerNote({ card, facts }: { card: QuestionCard; facts: AskedShade }) {
   const { text, figures, reason, cite } = useMemo(() => card.answer(facts), [card, facts]);
   return (
     <article className="ask-answer" data-takes data-question={card.id}>

@@ -1,5 +1,5 @@
 import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
-import { type Lesson, type LessonView, lessonsOf, type ShadeFacts } from "../../answers/index.ts";
+import { type AskedShade, type Lesson, type LessonView, lessonsOf } from "../../answers/index.ts";
 import { drawSheet, place, placeLetter, svgNodes, withLetters } from "../../drawing/index.ts";
 import { sumInFigures } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
@@ -9,7 +9,7 @@ import { useBox } from "../sheets/use-box.ts";
 import "./class-view.css";
 
 /** A button that shows the lessons of a shade over the whole screen. */
-export function ShowToClass({ facts }: { facts: ShadeFacts | undefined }) {
+export function ShowToClass({ facts }: { facts: AskedShade | undefined }) {
   const [open, setOpen] = useState(false);
   return (
     <>
@@ -22,7 +22,7 @@ export function ShowToClass({ facts }: { facts: ShadeFacts | undefined }) {
 }
 
 /** One lesson at a time, large and with nothing round it: for a class or a stream. */
-function ClassView({ facts, onClose }: { facts: ShadeFacts; onClose: () => void }) {
+function ClassView({ facts, onClose }: { facts: AskedShade; onClose: () => void }) {
   const dialog = useRef<HTMLDialogElement>(null);
   const lessons = useMemo(() => lessonsOf(facts), [facts]);
   const [at, setAt] = useState(0);
