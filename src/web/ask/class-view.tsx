@@ -28,7 +28,8 @@ function ClassView({ facts, onClose }: { facts: AskedShade; onClose: () => void 
   const [at, setAt] = useState(0);
   const lesson = lessons[at];
   useEffect(() => dialog.current?.showModal(), []);
-  const turn = (by: number) => setAt(Math.min(lessons.length - 1, Math.max(0, at + by)));
+  // Keys come faster than drawings are made.
+  const turn = (by: number) => setAt((now) => Math.min(lessons.length - 1, Math.max(0, now + by)));
   const onKeyDown = ({ key }: KeyboardEvent) => {
     if (key === "ArrowRight" || key === "PageDown") turn(1);
     if (key === "ArrowLeft" || key === "PageUp") turn(-1);
