@@ -1,4 +1,5 @@
 import { main } from "./main.ts";
+import { painted, paints } from "./painted.ts";
 
 /** Runs the command line of this process. */
 export async function runProcess(): Promise<void> {
@@ -8,10 +9,11 @@ export async function runProcess(): Promise<void> {
       process.exit(error.code === "EPIPE" ? 0 : 1);
     });
   }
+  const isPainted = paints(process.stderr.isTTY === true, process.env);
   process.exitCode = await main(process.argv.slice(2), {
     stdin: process.stdin,
     out: (text) => process.stdout.write(text),
-    err: (text) => process.stderr.write(text),
+    err: (text) => process.stderr.write(isPainted ? painted(text) : text),
     columns: Math.max(40, process.stderr.columns ?? 100),
     ...(process.stderr.isTTY ? { progress: overwrite } : {}),
     onInterrupt: (stop) => {
