@@ -18,7 +18,7 @@ export interface ClothCutting {
   /** Id of the bolt that is to be bought. */
   newBoltId: string;
   /** What bolts are called. */
-  boltNames: Record<string, string>;
+  boltNames: { [boltId: string]: string };
   problem: ClothProblem;
   answer: ClothAnswer;
 }
@@ -33,9 +33,9 @@ export interface LengthsCutting {
   noun: string;
   /** Ids of the lengths that are to be bought, where it is sold in lengths: the usual one first. */
   newStockIds: string[];
-  stockNames: Record<string, string>;
+  stockNames: { [stockId: string]: string };
   /** What one of the lengths that are to be bought costs, where that is known. */
-  stockPrices: Record<string, number>;
+  stockPrices: { [stockId: string]: number };
   problem: LengthsProblem;
   answer: LengthsAnswer;
   /** Longer than any that is sold: bought to their own length, and not part of the plan. */
