@@ -43,7 +43,7 @@ function ClassView({ facts, onClose }: { facts: AskedShade; onClose: () => void 
       onClose={onClose}
       onKeyDown={onKeyDown}
     >
-      <LessonScreen key={lesson.id} lesson={lesson} units={facts.units} />
+      <LessonScreen lesson={lesson} units={facts.units} />
       <nav className="class-turn" aria-label="Lessons">
         <button type="button" className="button" disabled={at === 0} onClick={() => turn(-1)}>
           Back
