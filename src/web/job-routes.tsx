@@ -25,6 +25,7 @@ export function JobRoutes({ jobId }: { jobId: string }) {
   const [location] = useLocation();
   if (access === "missing") return <MissingJob jobId={jobId} />;
   if (access === "damaged") return <DamagedJob />;
+  if (access === "unreadable") return <UnreadableShelf jobId={jobId} />;
   if (openId !== jobId) return <Opening />;
   const [windowId, mode] = location.split("/").slice(3);
   if (windowId === undefined || windowId === "") return <JobPage />;
@@ -38,6 +39,32 @@ function Opening() {
       <TopBar />
       <Page className="page" title="Opening" busy>
         <p className="quiet">Taking the job from the shelf</p>
+      </Page>
+    </>
+  );
+}
+
+/** The browser does not give the shelf out, or a newer release has it. */
+function UnreadableShelf({ jobId }: { jobId: string }) {
+  return (
+    <>
+      <TopBar />
+      <Page className="page page-narrow" title="The shelf cannot be read">
+        <h1>The shelf cannot be read</h1>
+        <p>The browser does not give it out at present. Nothing on it was changed.</p>
+        <p className="page-actions">
+          <button
+            type="button"
+            className="button"
+            onClick={async () => {
+              await closeSession();
+              await openSession(jobId);
+            }}
+          >
+            Try again
+          </button>
+          <BackToShelf />
+        </p>
       </Page>
     </>
   );

@@ -2,15 +2,14 @@ import { readFile } from "node:fs/promises";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, field, firstVisit, openShade, saved, usable } from "./planner.ts";
+import { DESK, field, firstVisit, openShade, saved, usable, WIDTH } from "./planner.ts";
+import { keepTyping } from "./typing.ts";
 
 let harness: Harness;
 beforeAll(async () => {
   harness = await startBrowser();
 });
 afterAll(() => harness.close());
-
-const WIDTH = "Width at the bottom";
 
 /** What is written in the page's database, with no help of the planner's code. */
 function stored(page: Page): Promise<{ revision: number; bottomMm: number; past: number }> {
@@ -40,25 +39,7 @@ test("what was acknowledged outlives a tab that is killed in the middle of an ed
   const { page } = await firstVisit(harness);
   const context = page.context();
   await openShade(page, harness.url);
-  const acknowledged: number[] = [];
-  await page.exposeFunction("acknowledge", (mm: number) => acknowledged.push(mm));
-  // A width that grows by one millimetre each time; whatever the planner calls saved is reported at once.
-  await page.evaluate((name) => {
-    const input = [...document.querySelectorAll("label")].find(
-      (label) => label.textContent === name,
-    )?.control;
-    const set = Object.getOwnPropertyDescriptor(HTMLInputElement.prototype, "value")?.set;
-    const state = document.querySelector('[data-testid="save-state"]');
-    let mm = 1000;
-    new MutationObserver(() => {
-      if (state?.getAttribute("data-state") === "saved")
-        (globalThis as unknown as { acknowledge(mm: number): void }).acknowledge(mm);
-    }).observe(state as Node, { attributes: true });
-    setInterval(() => {
-      set?.call(input, `${++mm} mm`);
-      input?.dispatchEvent(new InputEvent("input", { bubbles: true }));
-    }, 30);
-  }, WIDTH);
+  const acknowledged = await keepTyping(page);
   await expect.poll(() => acknowledged.length, { timeout: 20_000 }).toBeGreaterThan(5);
   const crashed = page.waitForEvent("crash");
   const client = await context.newCDPSession(page);

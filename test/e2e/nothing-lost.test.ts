@@ -1,15 +1,13 @@
 import { readFile } from "node:fs/promises";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { DESK, demo, field, firstVisit, openShade, saved, usable } from "./planner.ts";
+import { DESK, demo, field, firstVisit, openShade, saved, usable, WIDTH } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
   harness = await startBrowser();
 });
 afterAll(() => harness.close());
-
-const WIDTH = "Width at the bottom";
 
 test("taking a job off the shelf asks, and what goes waits in the bin with its whole history", async () => {
   const { page, errors } = await firstVisit(harness);

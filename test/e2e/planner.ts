@@ -7,6 +7,9 @@ import type { Harness } from "./browser.ts";
 export const DESK = { width: 1440, height: 900 } as const;
 export const PHONE = { width: 360, height: 740 } as const;
 
+/** A field of every shade. */
+export const WIDTH = "Width at the bottom";
+
 export interface Planner {
   page: Page;
   errors: string[];

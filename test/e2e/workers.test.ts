@@ -1,7 +1,8 @@
+import { readFileSync } from "node:fs";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { type Harness, startBrowser } from "./browser.ts";
-import { demo, firstVisit } from "./planner.ts";
+import { demo, firstVisit, openShade, pdfText, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -64,7 +65,50 @@ test("the worker that sums up a large job dies unseen: the next edit is summed u
   await page.locator("#place-title button").click();
   await page.locator("#place select").first().selectOption({ index: 2 });
   await expect
-    .poll(() => page.locator("#findings .chapter-sentence").textContent(), { timeout: 60_000 })
+    .poll(() => page.locator("#findings .chapter-sentence").textContent(), { timeout: 180_000 })
     .toMatch(/\d/);
   expect(errors).toEqual([]);
+});
+
+test("a workbook whose worker dies on the way is made all the same", async () => {
+  const { page, errors } = await firstVisit(harness);
+  await openShade(page, harness.url);
+  await sectionTitle(page, "make").click();
+  const downloading = page.waitForEvent("download", { timeout: 180_000 });
+  await page.getByRole("button", { name: "Download this shade’s workbook" }).click();
+  await expect.poll(() => kill(page, "planning-worker")).toBeGreaterThan(0);
+  const { text, pages } = await pdfText(await downloading);
+  expect(pages).toBeGreaterThan(4);
+  expect(text).toContain("Parlour");
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
+
+test("a file whose reader dies on the way is opened all the same", async () => {
+  const { page, errors } = await firstVisit(harness);
+  // The first reader ends before it is asked anything, as for a lack of memory.
+  await page.evaluate(() => {
+    const Real = Worker;
+    let begun = 0;
+    globalThis.Worker = class extends Real {
+      constructor(url: string | URL, options?: WorkerOptions) {
+        super(url, options);
+        if (String(url).includes("importer-worker") && begun++ === 0)
+          setTimeout(() => this.dispatchEvent(new ErrorEvent("error", { message: "out of memory" })), 0);
+      }
+    };
+  });
+  const buffer = Buffer.from(
+    readFileSync("examples/lantern-row.json", "utf8").replaceAll("lantern-row", "again"),
+  );
+  await page.setInputFiles('input[type="file"]', {
+    name: "again.json",
+    mimeType: "application/json",
+    buffer,
+  });
+  await page.locator("#rooms").waitFor();
+  expect(page.url()).toContain("#/job/again");
+  await page.getByText(TOLD).waitFor();
+  expect(errors).toEqual([]);
+  await page.context().close();
 });

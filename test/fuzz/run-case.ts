@@ -8,11 +8,18 @@ import { makeWorkbook } from "../../src/workbook/index.ts";
 import { FONTS } from "../workbook/fonts.ts";
 
 const PAGE = { maxWidthMm: 180, maxHeightMm: 235 };
-/** A workbook takes longer than all else: one in so many texts gets one. */
-const ONE_IN = 10;
+
+/** How far a text is taken: all are opened, planned and listed; what takes longer is done for some. */
+export interface CaseDepth {
+  drawings: boolean;
+  remedies: boolean;
+  workbook: boolean;
+}
+
+const WHOLE_WAY: CaseDepth = { drawings: true, remedies: true, workbook: true };
 
 /** Takes one text the whole way from file to files. Throws at whatever ought not to be. */
-export async function runCase(text: string): Promise<void> {
+export async function runCase(text: string, depth: CaseDepth = WHOLE_WAY): Promise<void> {
   const opened = openJobText(text);
   if (!opened.ok) {
     const words = opened.issues.flatMap(({ field, given, wanted }) => [field, given, wanted]);
@@ -26,9 +33,10 @@ export async function runCase(text: string): Promise<void> {
     expectNumbers(list.rows, list.name);
     toCsv(list);
   }
-  for (const shade of planned.shades) drawAll(planned, shade, !/NaN|Infinity/.test(text));
-  tryRemedies(new RemedyTrial(opened.job), planned);
-  if (text.length % ONE_IN === 0) await makeWorkbook({ plan: planned, paper: "a4", fonts: FONTS });
+  if (depth.drawings)
+    for (const shade of planned.shades) drawAll(planned, shade, !/NaN|Infinity/.test(text));
+  if (depth.remedies) tryRemedies(new RemedyTrial(opened.job), planned);
+  if (depth.workbook) await makeWorkbook({ plan: planned, paper: "a4", fonts: FONTS });
 }
 
 function drawAll(planned: Plan, shade: ShadePlan, checksText: boolean): void {

@@ -2,11 +2,11 @@ import { useSyncExternalStore } from "react";
 import { Link } from "wouter";
 import type { Job } from "../../job/index.ts";
 import { counted } from "../../words/index.ts";
-import { takeRelease, useRelease } from "../offline/register.ts";
+import { loadAnew, takeRelease, useRelease } from "../offline/register.ts";
 import type { SaveTrouble } from "../persistence/autosave.ts";
 import { saveJobFile } from "../persistence/job-file.ts";
 import { keepCopy, putBackOpen, saveAgain, takeOver, unwrittenJob } from "../persistence/session.ts";
-import { usePlanner } from "../state/store.ts";
+import { setHistoryLost, usePlanner } from "../state/store.ts";
 import { dismissReplaced, useReplaced } from "../workers/replaced.ts";
 import { dismissImport, type ImportState, useImport } from "./importing.ts";
 import "./notices.css";
@@ -18,6 +18,7 @@ export function Notices() {
       <SaveNotice />
       <TabNotice />
       <TakenNotice />
+      <HistoryNotice />
       <ImportNotice />
       <ReplacedNotice />
       <ReleaseNotice />
@@ -49,6 +50,8 @@ const TROUBLES: Record<SaveTrouble, string> = {
   full: "This device has no room left for the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab, or make room and try again.",
   unavailable:
     "This browser does not keep the job. Nothing is lost: it is all still in this tab. Save it as a file before you close the tab.",
+  outdated:
+    "A newer Shadewright keeps the shelf in this browser. Nothing is lost: it is all still in this tab. Save it as a file, then load the page anew.",
   newer: "Another tab has saved this job since. What you did here is still in this tab.",
 };
 
@@ -92,6 +95,22 @@ function TabNotice() {
       </p>
       <button type="button" className="button button-small button-main" onClick={() => void takeOver()}>
         Work here instead
+      </button>
+    </div>
+  );
+}
+
+function HistoryNotice() {
+  const isLost = usePlanner((planner) => planner.isHistoryLost && planner.job !== undefined);
+  if (!isLost) return null;
+  return (
+    <div className="notice" role="status">
+      <p>
+        <strong>The list of changes could not be read.</strong> The job is as it was last saved; undo begins
+        anew.
+      </p>
+      <button type="button" className="button button-small" onClick={() => setHistoryLost(false)}>
+        Close
       </button>
     </div>
   );
@@ -224,7 +243,16 @@ function hearNetwork(listen: () => void): () => void {
 }
 
 function ReleaseNotice() {
-  const waiting = useRelease((release) => release.waiting);
+  const { waiting, isTaken } = useRelease();
+  if (isTaken)
+    return (
+      <div className="notice" role="status">
+        <p>Shadewright was changed in another tab to its newer release.</p>
+        <button type="button" className="button button-small" onClick={() => void loadAnew()}>
+          Load this page anew
+        </button>
+      </div>
+    );
   if (!waiting) return null;
   return (
     <div className="notice" role="status">

@@ -1,11 +1,25 @@
 import { create } from "zustand";
+import { usePlanner } from "../state/store.ts";
 
-/** A newer release that waits until the maker asks for it. */
-export const useRelease = create<{ waiting?: ServiceWorker }>()(() => ({}));
+interface Release {
+  /** A newer one, until the maker asks for it. */
+  waiting?: ServiceWorker;
+  /** Another tab asked for it: the files of the one that runs here are gone. */
+  isTaken: boolean;
+}
+
+export const useRelease = create<Release>()(() => ({ isTaken: false }));
+
+let isAskedHere = false;
 
 /** Keeps all files of the planner on this device, so that it opens without a network. */
 export function registerServiceWorker(): void {
   if (!import.meta.env.PROD || !("serviceWorker" in navigator)) return;
+  // On the first visit the page is taken under its care without a change of release.
+  if (navigator.serviceWorker.controller)
+    navigator.serviceWorker.addEventListener("controllerchange", () => {
+      if (!isAskedHere) useRelease.setState({ isTaken: true });
+    });
   navigator.serviceWorker
     .register("./service-worker.js")
     .then((registration) => {
@@ -22,9 +36,24 @@ export function registerServiceWorker(): void {
     .catch(() => {});
 }
 
-/** Changes to the newer release; whatever was edited is on the shelf already. */
+/** Changes to the newer release once what was edited is on the shelf. */
 export function takeRelease(): void {
   const { waiting } = useRelease.getState();
-  navigator.serviceWorker.addEventListener("controllerchange", () => location.reload(), { once: true });
+  isAskedHere = true;
+  navigator.serviceWorker.addEventListener("controllerchange", () => void loadAnew(), { once: true });
   waiting?.postMessage("take-over");
+}
+
+/** Loads the page anew. What could not be saved holds it back: the browser asks first. */
+export async function loadAnew(): Promise<void> {
+  await new Promise<void>((resolve) => {
+    const isAtRest = () => usePlanner.getState().saving.state !== "saving";
+    if (isAtRest()) return resolve();
+    const stop = usePlanner.subscribe(() => {
+      if (!isAtRest()) return;
+      stop();
+      resolve();
+    });
+  });
+  location.reload();
 }

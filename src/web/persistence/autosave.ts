@@ -5,6 +5,8 @@ export type SaveTrouble =
   | "full"
   /** Another tab saved a later revision. */
   | "newer"
+  /** A newer release keeps the shelf in a way that this one cannot write. */
+  | "outdated"
   /** The browser keeps no database for this page, or lost it. */
   | "unavailable";
 
@@ -79,7 +81,8 @@ export class Autosave {
 
 /** The database reports a full disk by name, on the request or as the cause of an aborted transaction. */
 export function troubleOf(error: unknown): SaveTrouble {
-  return error instanceof Error && error.name === "QuotaExceededError" ? "full" : "unavailable";
+  const name = error instanceof Error ? error.name : "";
+  return name === "QuotaExceededError" ? "full" : name === "VersionError" ? "outdated" : "unavailable";
 }
 
 function detailOf(error: unknown): string {

@@ -30,6 +30,10 @@ export interface Card {
 export interface BinnedJob {
   binId: string;
   removedAt: number;
+  /** Days since, counted when the planner is opened on another day: a clock that is set wrong empties no bin. */
+  waitedDays?: number;
+  /** The day on which it was last counted, days since 1970. */
+  countedOn?: number;
   card: Card;
   stored: StoredJob;
 }

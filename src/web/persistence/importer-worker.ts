@@ -1,6 +1,8 @@
 import { expose } from "comlink";
 import * as z from "zod";
 import { openJobText } from "../../job/index.ts";
+import { withLife } from "../workers/worker-life.ts";
+import type { OpenedFile } from "./open-file.ts";
 import { isShelfText, openShelfText } from "./shelf-file.ts";
 
 // No code from text: a strict content policy forbids it.
@@ -8,10 +10,10 @@ z.config({ jitless: true });
 
 /** The file of one job, or of a whole shelf. */
 const importer = {
-  open: (text: string) =>
+  open: (text: string): OpenedFile =>
     isShelfText(text) ? { shelf: openShelfText(text, openJobText) } : { job: openJobText(text) },
 };
 
 export type Importer = typeof importer;
 
-expose(importer);
+expose(withLife(importer));

@@ -1,10 +1,10 @@
 import "fake-indexeddb/auto";
 import { IDBFactory } from "fake-indexeddb";
 import { openDB } from "idb";
-import { beforeEach, describe, expect, it } from "vitest";
+import { beforeEach, describe, expect, it, vi } from "vitest";
 import { newJob } from "../../job/index.ts";
 import { applyEdit, EMPTY_HISTORY } from "../state/history.ts";
-import { closeShelfDatabase } from "./database.ts";
+import { type Card, closeShelfDatabase, type StoredJob, shelfDatabase } from "./database.ts";
 import {
   BIN_DAYS,
   binJob,
@@ -16,6 +16,7 @@ import {
   readStoredJob,
   writeJob,
 } from "./job-shelf.ts";
+import { revisionOf } from "./stored-job.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
 const fresh = { job, history: EMPTY_HISTORY };
@@ -85,11 +86,72 @@ describe("the shelf", () => {
     const binned = await binJob("job");
     if (!binned) throw new Error("invalid test: nothing was taken off");
     const day = 86_400_000;
-    expect(daysLeft(binned, binned.removedAt)).toBe(BIN_DAYS);
-    expect(daysLeft(binned, binned.removedAt + 29.5 * day)).toBe(1);
-    expect(await listBin(binned.removedAt + BIN_DAYS * day)).toHaveLength(1);
-    expect(await listBin(binned.removedAt + BIN_DAYS * day + 1)).toEqual([]);
+    expect(daysLeft(binned)).toBe(BIN_DAYS);
+    for (let waited = 1; waited <= BIN_DAYS; waited++) {
+      const [left] = await listBin(binned.removedAt + waited * day);
+      expect(left && daysLeft(left)).toBe(Math.max(1, BIN_DAYS - waited));
+      // Looked at twice on one day, it has waited one.
+      expect(await listBin(binned.removedAt + waited * day)).toHaveLength(1);
+    }
+    expect(await listBin(binned.removedAt + (BIN_DAYS + 1) * day)).toEqual([]);
     expect(await listBin(binned.removedAt)).toEqual([]);
+  });
+
+  it("keeps the bin where a clock jumps ten years ahead or back: each jump is one day", async () => {
+    await writeJob(fresh, 0);
+    const binned = await binJob("job");
+    if (!binned) throw new Error("invalid test: nothing was taken off");
+    const years = 3650 * 86_400_000;
+    for (const at of [years, 0, -years]) await listBin(binned.removedAt + at);
+    const [left] = await listBin(binned.removedAt);
+    expect(left && daysLeft(left)).toBe(BIN_DAYS - 4);
+  });
+
+  it("takes a job off twice in one moment of a clock set back, and keeps both", async () => {
+    vi.spyOn(Date, "now").mockReturnValue(1_700_000_000_000);
+    await writeJob(fresh, 0);
+    await binJob("job");
+    await writeJob({ ...fresh, job: { ...job, name: "Later" } }, 0);
+    await binJob("job");
+    vi.restoreAllMocks();
+    expect((await listBin()).map(({ card }) => card.name).sort()).toEqual(["Job", "Later"]);
+  });
+
+  it.each([
+    ["lost", undefined],
+    ["spoilt", { id: "job", name: 7, windows: "two", savedAt: "never", demo: "yes" }],
+    ["without a day", { id: "job", name: "Job", windows: 0, savedAt: Number.NaN, demo: false }],
+  ])("has a card for a job whose own is %s", async (_, card) => {
+    await writeJob(fresh, 0);
+    const database = await shelfDatabase();
+    if (card === undefined) await database.delete("cards", "job");
+    else await database.put("cards", card as unknown as Card);
+    expect(await listCards()).toMatchObject([{ id: "job", name: "Job", windows: 0, demo: false }]);
+    expect((await binJob("job"))?.card.name).toBe("Job");
+  });
+
+  it("has a card for a record that holds no job at all, and takes off a card that has no job", async () => {
+    await writeJob(fresh, 0);
+    const database = await shelfDatabase();
+    await database.delete("cards", "job");
+    await database.put("jobs", { id: "job", job: { rooms: 5 } } as unknown as StoredJob);
+    expect(await listCards()).toMatchObject([{ id: "job", windows: 0 }]);
+    await writeJob({ ...fresh, job: { ...job, id: "other" } }, 0);
+    await database.delete("jobs", "other");
+    expect(await binJob("other")).toBeUndefined();
+    expect((await listCards()).map(({ id }) => id)).toEqual(["job"]);
+  });
+
+  it("counts saves anew where a record does not say how many, and still lets one of two writers through", async () => {
+    await writeJob(fresh, 0);
+    const database = await shelfDatabase();
+    for (const revision of ["seven", Number.NaN, undefined, -3, 1.5]) {
+      await database.put("jobs", { ...fresh, id: "job", savedAt: 1, revision } as StoredJob);
+      const base = revisionOf(await readStoredJob("job"));
+      expect(base).toBe(0);
+      const outcomes = await Promise.all([writeJob(fresh, base), writeJob(fresh, base)]);
+      expect(outcomes.filter(({ ok }) => ok)).toEqual([{ ok: true, revision: 1 }]);
+    }
   });
 
   it("opens a shelf of the release before, with all that stood on it", async () => {

@@ -2,6 +2,8 @@ import type { Job } from "../../job/index.ts";
 import type { Replica } from "../../workroom/merge/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
 import { type BinnedJob, type Card, type StoredJob, shelfDatabase } from "./database.ts";
+import { newId } from "./new-id.ts";
+import { cardOf, cardOfRecord, isCard, revisionOf } from "./stored-job.ts";
 
 export interface Snapshot {
   job: Job;
@@ -12,22 +14,17 @@ export interface Snapshot {
 
 export type Written = { ok: true; revision: number } | { ok: false; reason: "newer" };
 
-function cardOf(job: Job, savedAt: number, room?: Replica): Card {
-  return {
-    id: job.id,
-    name: job.name,
-    ...(job.client === undefined ? {} : { client: job.client }),
-    demo: job.demo === true,
-    ...(room === undefined ? {} : { inRoom: true as const }),
-    windows: job.rooms.reduce((sum, room) => sum + room.windows.length, 0),
-    savedAt,
-  };
-}
-
-/** The jobs on the shelf, the latest first. */
+/** The jobs on the shelf, the latest first. A job whose card is lost or spoilt has one made from its record. */
 export async function listCards(): Promise<Card[]> {
-  const cards = await (await shelfDatabase()).getAll("cards");
-  return cards.sort((a, b) => b.savedAt - a.savedAt);
+  const database = await shelfDatabase();
+  const [known, ids] = await Promise.all([database.getAll("cards"), database.getAllKeys("jobs")]);
+  const cards = new Map(known.filter(isCard).map((card) => [card.id, card]));
+  for (const id of ids) {
+    if (cards.has(id)) continue;
+    const stored = await database.get("jobs", id);
+    if (stored) cards.set(id, cardOfRecord(stored));
+  }
+  return [...cards.values()].sort((a, b) => b.savedAt - a.savedAt);
 }
 
 export async function readStoredJob(id: string): Promise<StoredJob | undefined> {
@@ -43,7 +40,7 @@ export async function writeJob({ job, history, room }: Snapshot, baseRevision: n
   const transaction = database.transaction(["jobs", "cards"], "readwrite", { durability: "strict" });
   const jobs = transaction.objectStore("jobs");
   const stored = await jobs.get(job.id);
-  if (stored && stored.revision > baseRevision) {
+  if (revisionOf(stored) > baseRevision) {
     await transaction.done;
     return { ok: false, reason: "newer" };
   }
@@ -57,9 +54,11 @@ export async function writeJob({ job, history, room }: Snapshot, baseRevision: n
   return { ok: true, revision };
 }
 
-/** Days that a job waits in the bin. */
+/** Days on which the planner is opened that a job waits in the bin. */
 export const BIN_DAYS = 30;
 const DAY_MS = 86_400_000;
+
+const dayOf = (ms: number) => Math.floor(ms / DAY_MS);
 
 /** Takes a job off the shelf into the bin, in one step: at no moment is it in neither. */
 export async function binJob(id: string): Promise<BinnedJob | undefined> {
@@ -68,14 +67,23 @@ export async function binJob(id: string): Promise<BinnedJob | undefined> {
   });
   const stored = await transaction.objectStore("jobs").get(id);
   if (!stored) {
+    // A card alone stands for nothing.
+    await transaction.objectStore("cards").delete(id);
     await transaction.done;
     return undefined;
   }
   const removedAt = Date.now();
-  // The card is there even for a job that this release cannot read.
-  const card =
-    (await transaction.objectStore("cards").get(id)) ?? cardOf(stored.job, stored.savedAt, stored.room);
-  const binned = { binId: `${id} ${removedAt}`, removedAt, card, stored };
+  const known = await transaction.objectStore("cards").get(id);
+  const card = isCard(known) ? known : cardOfRecord(stored);
+  // No clock makes an id that is there no second time.
+  const binned = {
+    binId: newId(id),
+    removedAt,
+    waitedDays: 0,
+    countedOn: dayOf(removedAt),
+    card,
+    stored,
+  };
   await Promise.all([
     transaction.objectStore("bin").put(binned),
     transaction.objectStore("jobs").delete(id),
@@ -87,16 +95,27 @@ export async function binJob(id: string): Promise<BinnedJob | undefined> {
 
 /** What waits in the bin, the latest first; what has waited its days goes for good. */
 export async function listBin(now = Date.now()): Promise<BinnedJob[]> {
-  const database = await shelfDatabase();
-  const all = await database.getAll("bin");
-  const isOver = ({ removedAt }: BinnedJob) => now - removedAt > BIN_DAYS * DAY_MS;
-  await Promise.all(all.filter(isOver).map(({ binId }) => database.delete("bin", binId)));
-  return all.filter((one) => !isOver(one)).sort((a, b) => b.removedAt - a.removedAt);
+  const transaction = (await shelfDatabase()).transaction("bin", "readwrite");
+  const today = dayOf(now);
+  const left: BinnedJob[] = [];
+  for (const binned of await transaction.store.getAll()) {
+    const { waitedDays = 0, countedOn } = binned;
+    const counted =
+      countedOn === today ? binned : { ...binned, waitedDays: waitedDays + 1, countedOn: today };
+    if (counted.waitedDays !== undefined && counted.waitedDays > BIN_DAYS)
+      await transaction.store.delete(binned.binId);
+    else {
+      left.push(counted);
+      if (counted !== binned) await transaction.store.put(counted);
+    }
+  }
+  await transaction.done;
+  return left.sort((a, b) => b.removedAt - a.removedAt);
 }
 
-/** Whole days that a binned job still has, at least one as long as it is there. */
-export function daysLeft({ removedAt }: BinnedJob, now = Date.now()): number {
-  return Math.max(1, Math.ceil(BIN_DAYS - (now - removedAt) / DAY_MS));
+/** Days that a binned job still has, at least one as long as it is there. */
+export function daysLeft({ waitedDays = 0 }: BinnedJob): number {
+  return Math.max(1, BIN_DAYS - waitedDays);
 }
 
 /**

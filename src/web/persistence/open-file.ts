@@ -1,5 +1,5 @@
-import { wrap } from "comlink";
 import { type JobIssue, LARGEST_JOB_CHARS, type OpenedJob } from "../../job/index.ts";
+import { KeptWorker } from "../workers/kept-worker.ts";
 import type { Importer } from "./importer-worker.ts";
 import { isShelfText, type OpenedShelf } from "./shelf-file.ts";
 
@@ -26,9 +26,12 @@ export async function openJobFile(file: File): Promise<OpenedFile> {
       wanted: `at most ${mostBytes / (isShelf ? 1 : 3) / 1e6} million characters; split ${isShelf ? "it" : "the job"} in two`,
     });
   }
-  const worker = new Worker(new URL("./importer-worker.ts", import.meta.url), { type: "module" });
+  const worker = new KeptWorker<Importer>(
+    () => new Worker(new URL("./importer-worker.ts", import.meta.url), { type: "module" }),
+  );
   try {
-    return await wrap<Importer>(worker).open(await file.text());
+    const text = await file.text();
+    return await worker.ask((importer): Promise<OpenedFile> => importer.open(text));
   } catch (error) {
     return refused({
       field: "(file)",
@@ -36,7 +39,7 @@ export async function openJobFile(file: File): Promise<OpenedFile> {
       wanted: "a job file that this device may open",
     });
   } finally {
-    worker.terminate();
+    worker.end();
   }
 }
 

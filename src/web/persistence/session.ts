@@ -1,12 +1,21 @@
 import type { Job, JobIssue } from "../../job/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
-import { clearTable, layOutJob, setAccess, setSaving, setTaken, usePlanner } from "../state/store.ts";
+import {
+  clearTable,
+  layOutJob,
+  setAccess,
+  setHistoryLost,
+  setSaving,
+  setTaken,
+  usePlanner,
+} from "../state/store.ts";
 import { Autosave, troubleOf } from "./autosave.ts";
 import type { StoredJob } from "./database.ts";
 import { DEMO_ID, readDemo } from "./demo.ts";
 import { offerDemo, putBack, readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
 import { newId } from "./new-id.ts";
 import { fetchShared, mayEdit } from "./shared-jobs.ts";
+import { historyOf, isHistory, revisionOf } from "./stored-job.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
 
@@ -77,7 +86,14 @@ class Session {
 
   /** Reads the job as the shelf has it. */
   async #load(): Promise<boolean> {
-    const stored = (await this.#read()) ?? (await this.#demo()) ?? (await this.#shared());
+    let stored: StoredJob | undefined;
+    try {
+      stored = (await this.#read()) ?? (await this.#demo()) ?? (await this.#shared());
+    } catch {
+      // What is on the table stays there to be seen.
+      if (!this.#closed && usePlanner.getState().job?.id !== this.jobId) setAccess("unreadable");
+      return false;
+    }
     if (this.#closed) return false;
     if (!stored) {
       setAccess("missing");
@@ -91,24 +107,19 @@ class Session {
       setAccess("damaged");
       return false;
     }
-    this.#revision = stored.revision;
-    if (this.#lock) this.#autosave = this.#newAutosave(stored.revision);
+    this.#revision = revisionOf(stored);
+    if (this.#lock) this.#autosave = this.#newAutosave(this.#revision);
     const isUnwritten = inMemory.has(this.jobId);
     const access = this.#lock ? (mayEdit(stored) ? "mine" : "looking") : "elsewhere";
-    layOutJob(opened.job, stored.history, access, isUnwritten, stored.room);
+    setHistoryLost(!isHistory(stored.history));
+    layOutJob(opened.job, historyOf(stored), access, isUnwritten, stored.room);
     if (this.#lock && isUnwritten) this.retry();
     return true;
   }
 
   /** What was never written comes before what is on the shelf. */
   async #read(): Promise<StoredJob | undefined> {
-    const unwritten = inMemory.get(this.jobId);
-    if (unwritten) return unwritten;
-    try {
-      return await readStoredJob(this.jobId);
-    } catch {
-      return undefined;
-    }
+    return inMemory.get(this.jobId) ?? readStoredJob(this.jobId);
   }
 
   /** A link may lead to the demonstration before the shelf was ever looked at here. */

@@ -1,5 +1,6 @@
 import { expose } from "comlink";
 import { type DrapeInput, type HeightNews, workOutHeights } from "../../drape/index.ts";
+import { withLife } from "../workers/worker-life.ts";
 
 const service = {
   /** Works out a shade at all heights and tells each piece of it; ended by ending the worker. */
@@ -14,4 +15,4 @@ const service = {
 
 export type HangService = typeof service;
 
-expose(service);
+expose(withLife(service));

@@ -1,8 +1,9 @@
-import { proxy, wrap } from "comlink";
+import { proxy } from "comlink";
 import { useEffect, useMemo, useRef, useState } from "react";
 import { type CommonNet, type HangingFrame, withFrame } from "../../drape/index.ts";
 import { drapeInput } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import { KeptWorker } from "../workers/kept-worker.ts";
 import type { HangService } from "./hang-worker.ts";
 
 /** What is known so far of a shade at all heights. */
@@ -24,7 +25,7 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
   const key = useDrapeKey(plan);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the cloth hangs otherwise
   useEffect(() => {
-    let worker: Worker | undefined;
+    let worker: KeptWorker<HangService> | undefined;
     let own: KnownHeights | undefined;
     const show = (next: KnownHeights) => {
       own = next;
@@ -32,28 +33,33 @@ export function useHeights(plan: ShadePlan, raise: number): { heights?: KnownHei
       if (next.frames.length > 0) setKnown(next);
     };
     const begin = () => {
-      worker = new Worker(new URL("./hang-worker.ts", import.meta.url), { type: "module" });
-      const service = wrap<HangService>(worker);
+      const kept = new KeptWorker<HangService>(
+        () => new Worker(new URL("./hang-worker.ts", import.meta.url), { type: "module" }),
+      );
+      worker = kept;
       const told = proxy((news: { net: CommonNet } | { frame: HangingFrame }) => {
         if ("net" in news) own = { net: news.net, frames: [], state: "working" };
         else if (own) show({ ...own, frames: withFrame(own.frames, news.frame) });
       });
       const end = (state: "done" | "failed") => {
-        worker?.terminate();
+        if (worker !== kept) return;
+        kept.end();
         setFailed(state === "failed");
         if (own) show({ ...own, state });
       };
-      // A worker whose script cannot be fetched never answers.
-      worker.onerror = () => end("failed");
-      service.workOut(drapeInput(plan), now.current, told).then(
-        () => end("done"),
-        () => end("failed"),
-      );
+      const input = drapeInput(plan);
+      kept
+        .ask((service) => service.workOut(input, now.current, told))
+        .then(
+          () => end("done"),
+          () => end("failed"),
+        );
     };
     const timer = setTimeout(begin, known === undefined ? 0 : PAUSE_MS);
     return () => {
       clearTimeout(timer);
-      worker?.terminate();
+      worker?.end();
+      worker = undefined;
     };
   }, [key]);
   return known === undefined ? { failed } : { heights: known, failed };

@@ -1,4 +1,5 @@
 import { create } from "zustand";
+import { type SaveTrouble, troubleOf } from "../persistence/autosave.ts";
 import type { BinnedJob, Card, StoredJob } from "../persistence/database.ts";
 import { readDemo } from "../persistence/demo.ts";
 import { binJob, listBin, listCards, offerDemo, putBack } from "../persistence/job-shelf.ts";
@@ -12,15 +13,15 @@ interface ShelfState {
   cards?: Card[];
   /** Taken off, the latest first. */
   bin: BinnedJob[];
-  /** The browser keeps nothing. */
-  trouble: boolean;
+  /** Why the shelf cannot be read. */
+  trouble?: SaveTrouble;
   /** The job that was asked to be taken off, and whether another tab has it open: said yes to, it goes. */
   asked?: { id: string; isElsewhere: boolean };
   /** What was put back last, to be said. */
   returned?: string;
 }
 
-export const useShelf = create<ShelfState>()(() => ({ trouble: false, bin: [] }));
+export const useShelf = create<ShelfState>()(() => ({ bin: [] }));
 
 const set = useShelf.setState;
 
@@ -32,9 +33,9 @@ export async function loadShelf(): Promise<void> {
       await offerDemo(await readDemo());
       cards = await listCards();
     }
-    set({ cards, trouble: false });
-  } catch {
-    return set({ cards: [], bin: [], trouble: true });
+    set({ cards, trouble: undefined });
+  } catch (error) {
+    return set({ cards: [], bin: [], trouble: troubleOf(error) });
   }
   await loadBin();
 }

@@ -25,7 +25,7 @@ export function Shelf() {
   }, []);
   const me = useRoom((room) => room.me);
   const own = me?.state === "signed-in" ? cards?.filter((card) => !card.inRoom) : cards;
-  const drawn = useUsable(cards !== undefined || trouble);
+  const drawn = useUsable(cards !== undefined);
   return (
     <>
       <TopBar />
@@ -59,13 +59,17 @@ export function Shelf() {
               ) : null}
             </span>
           </div>
-          {trouble ? (
+          {trouble === "outdated" ? (
+            <p role="alert">
+              A newer Shadewright keeps this shelf, and all that stands on it. Load the page anew.
+            </p>
+          ) : trouble ? (
             <p className="quiet">
               This browser keeps nothing for this page, so the shelf is empty. Jobs can still be made, and
               saved as files.
             </p>
           ) : null}
-          {cards?.length === 0 ? (
+          {cards?.length === 0 && !trouble ? (
             <p className="quiet">
               Nothing stands here yet. Type a width and a length above, or open a job file.
             </p>

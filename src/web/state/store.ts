@@ -9,7 +9,17 @@ import { type OpenSections, openSectionsOf, rememberOpen } from "./open-sections
 import { repaintStarts } from "./repaint.ts";
 
 /** Who may write the job that is open. */
-export type Access = "none" | "opening" | "mine" | "looking" | "elsewhere" | "taken" | "missing" | "damaged";
+export type Access =
+  | "none"
+  | "opening"
+  | "mine"
+  | "looking"
+  | "elsewhere"
+  | "taken"
+  | "missing"
+  | "damaged"
+  /** The shelf itself cannot be read. */
+  | "unreadable";
 
 /** A figure or a field that was pressed. */
 export interface Picked {
@@ -40,6 +50,8 @@ export interface Planner {
   saving: SavingState;
   /** Where in the bin the open job lies, once another tab took it off the shelf. */
   takenTo?: string;
+  /** The open job's list of changes could not be read: undo begins anew. */
+  isHistoryLost: boolean;
   /** Fields whose text cannot be read, so that it is not in the job. */
   unread: number;
   /** Said aloud to screen readers: what undo and redo did. */
@@ -54,6 +66,7 @@ export const usePlanner = create<Planner>()(() => ({
   edits: 0,
   access: "none",
   saving: { state: "saved" },
+  isHistoryLost: false,
   unread: 0,
   said: "",
   view: FIRST_VIEW,
@@ -175,6 +188,10 @@ export function setTaken(takenTo: string): void {
 /** A field begins, or ceases, to hold text that cannot be read. */
 export function countUnread(change: 1 | -1): void {
   set({ unread: get().unread + change });
+}
+
+export function setHistoryLost(isHistoryLost: boolean): void {
+  set({ isHistoryLost });
 }
 
 export function setAccess(access: Access): void {

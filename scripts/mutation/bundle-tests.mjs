@@ -1,0 +1,63 @@
+import { isBuiltin } from "node:module";
+import { resolve } from "node:path";
+import { pathToFileURL } from "node:url";
+import { build } from "vite";
+
+const ENTRY = "\0tests";
+const BEGIN = "\0begin:";
+
+/**
+ * One script of some test files and of all that they import, for `compileFunction`; packages stay outside.
+ * @param {string} root the copy of the project that it is made from
+ * @param {readonly string[]} tests their paths below it
+ * @param {readonly string[]} first read before any test, so that what they do once does not count as a test's own
+ * @returns {Promise<string>}
+ */
+export async function bundleTests(root, tests, first) {
+  const lines = [
+    ...["test/seed.ts", ...first].map((path) => `import ${JSON.stringify(resolve(root, path))};`),
+    ...tests.flatMap((path) => [
+      `import ${JSON.stringify(BEGIN + path)};`,
+      `import ${JSON.stringify(resolve(root, path))};`,
+    ]),
+  ];
+  const built = await build({
+    configFile: false,
+    root,
+    logLevel: "error",
+    ssr: { external: true },
+    build: {
+      ssr: true,
+      write: false,
+      target: "node20",
+      minify: false,
+      rolldownOptions: {
+        input: ENTRY,
+        output: { format: "cjs", codeSplitting: false },
+        external: (id) => isBuiltin(id) || /^[@a-z]/.test(id),
+        treeshake: false,
+      },
+    },
+    plugins: [
+      {
+        name: "tests-in-one",
+        enforce: "pre",
+        resolveId: (id) => (id === ENTRY || id.startsWith(BEGIN) ? id : undefined),
+        load(id) {
+          if (id === ENTRY) return lines.join("\n");
+          if (!id.startsWith(BEGIN)) return undefined;
+          const path = JSON.stringify(id.slice(BEGIN.length));
+          return `import { beginFile } from "vitest"; beginFile(${path});`;
+        },
+        transform: (code, id) =>
+          code.includes("import.meta.url")
+            ? code.replaceAll("import.meta.url", JSON.stringify(pathToFileURL(id).href))
+            : undefined,
+      },
+    ],
+  });
+  const [chunk, ...more] = "output" in built ? built.output : [];
+  if (chunk?.type !== "chunk" || more.some(({ type }) => type === "chunk"))
+    throw new Error("the tests are not one script");
+  return chunk.code;
+}

@@ -1,0 +1,21 @@
+import fc from "fast-check";
+import type { CaseDepth } from "./run-case.ts";
+import { TEXTS } from "./texts.ts";
+
+export type CaseKind = keyof typeof TEXTS;
+
+/** One case: everything follows from its kind and its number. */
+export interface DrawnCase {
+  kind: CaseKind;
+  seed: number;
+}
+
+export function textOf({ kind, seed }: DrawnCase): string {
+  const [text = ""] = fc.sample(TEXTS[kind], { seed, numRuns: 1 });
+  return text;
+}
+
+/** Drawings, remedies and paper cost ten to a hundred times what a plan costs, so that some cases stand for all. */
+export function depthOf({ seed }: DrawnCase): CaseDepth {
+  return { drawings: seed % 20 === 0, remedies: seed % 50 === 1, workbook: seed % 400 === 2 };
+}
