@@ -15,7 +15,7 @@ export function textOf({ kind, seed }: DrawnCase): string {
   return text;
 }
 
-/** Drawings, remedies and paper cost ten to a hundred times what a plan costs, so that some cases stand for all. */
+/** All sheets of a shade at three heights cost two hundred times what its plan costs: some cases stand for all. */
 export function depthOf({ seed }: DrawnCase): CaseDepth {
-  return { drawings: seed % 20 === 0, remedies: seed % 50 === 1, workbook: seed % 400 === 2 };
+  return { drawings: seed % 200 === 0, remedies: seed % 100 === 1, workbook: seed % 1000 === 2 };
 }

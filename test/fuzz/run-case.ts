@@ -33,8 +33,7 @@ export async function runCase(text: string, depth: CaseDepth = WHOLE_WAY): Promi
     expectNumbers(list.rows, list.name);
     toCsv(list);
   }
-  if (depth.drawings)
-    for (const shade of planned.shades) drawAll(planned, shade, !/NaN|Infinity/.test(text));
+  if (depth.drawings) for (const shade of planned.shades) drawAll(planned, shade, !/NaN|Infinity/.test(text));
   if (depth.remedies) tryRemedies(new RemedyTrial(opened.job), planned);
   if (depth.workbook) await makeWorkbook({ plan: planned, paper: "a4", fonts: FONTS });
 }
