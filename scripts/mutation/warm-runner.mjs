@@ -27,7 +27,8 @@ class WarmRunner {
   async init() {
     const { tests, mutated } = JSON.parse(process.env.MUTATION ?? "{}");
     const code = await bundleTests(process.cwd(), tests, ["src/index.ts", ...mutated]);
-    this.#script = compileFunction(code, ["require", "exports", "module"], { filename: "tests.cjs" });
+    const script = compileFunction(code, ["require", "exports", "module"], { filename: "tests.cjs" });
+    this.#script = (...given) => script(...given);
   }
 
   /**

@@ -60,7 +60,8 @@ async function ask(asked: Asked): Promise<Told> {
     const seed = at[0] ?? began;
     return { done: Math.max(0, seed - began), trouble, seed };
   };
-  let [seen, since] = [at[0], workedMs()];
+  let seen = at[0];
+  let since = workedMs();
   let watch: NodeJS.Timeout | undefined;
   let answer: (told: Told) => void = () => {};
   let died: (error: Error) => void = () => {};
@@ -71,8 +72,10 @@ async function ask(asked: Asked): Promise<Told> {
     own.once("error", died);
     own.postMessage(asked);
     watch = setInterval(() => {
-      if (at[0] !== seen) [seen, since] = [at[0], workedMs()];
-      else if (workedMs() - since > limitMs) resolve(end(`takes longer than ${values.limit} s`));
+      if (at[0] !== seen) {
+        seen = at[0];
+        since = workedMs();
+      } else if (workedMs() - since > limitMs) resolve(end(`takes longer than ${values.limit} s`));
     }, 100);
   });
   clearInterval(watch);

@@ -3,9 +3,13 @@ import { type DrawnCase, depthOf, textOf } from "./drawn.ts";
 import { type CaseDepth, runCase } from "./run-case.ts";
 
 /** Many cases in a row, or one text. */
-export type Asked =
-  | { cases: Omit<DrawnCase, "seed"> & { from: number; forMs: number } }
-  | { text: string; depth: CaseDepth };
+export type Asked = { cases: Cases } | { text: string; depth: CaseDepth };
+
+interface Cases extends Pick<DrawnCase, "kind"> {
+  /** Number of the first. */
+  from: number;
+  forMs: number;
+}
 
 /** How many went well, and where the next one begins; `trouble` with what was met at `seed`. */
 export interface Told {
@@ -21,7 +25,7 @@ parentPort?.on("message", async (asked: Asked) => {
   parentPort?.postMessage("text" in asked ? await one(asked) : await many(asked.cases));
 });
 
-async function many({ kind, from, forMs }: (Asked & { cases: unknown })["cases"]): Promise<Told> {
+async function many({ kind, from, forMs }: Cases): Promise<Told> {
   const until = performance.now() + forMs;
   for (let seed = from; ; seed++) {
     if (performance.now() > until) return { done: seed - from };
