@@ -60,7 +60,7 @@ async function ask(asked: Asked): Promise<Told> {
     const seed = at[0] ?? began;
     return { done: Math.max(0, seed - began), trouble, seed };
   };
-  let seen = at[0];
+  let seen: number | undefined = at[0];
   let since = workedMs();
   let watch: NodeJS.Timeout | undefined;
   let answer: (told: Told) => void = () => {};
