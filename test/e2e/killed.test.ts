@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { WEB } from "../../scripts/build-web.mjs";
-import { serveWeb } from "../../scripts/web-server.mjs";
+import { serve } from "../../src/server/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { DESK, demo, field, firstVisit, openShade, saved, usable, WIDTH } from "./planner.ts";
 import { spoilRecord, storedRecord } from "./shelf-database.ts";
@@ -31,7 +31,7 @@ async function storedWidthMm(page: Page): Promise<number> {
 async function servedRelease() {
   const folder = mkdtempSync(join(tmpdir(), "shadewright-release-"));
   cpSync(WEB, folder, { recursive: true });
-  const serving = await serveWeb(folder, { port: 0 });
+  const serving = await serve({ planner: folder, port: 0 });
   return {
     url: serving.url,
     next() {
