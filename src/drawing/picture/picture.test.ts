@@ -11,6 +11,7 @@ import { type Camera, seenBy } from "./camera.ts";
 import { addTriangle, emptyDepthMap, nearestAt } from "./depth-map.ts";
 import { litHex } from "./lit-colour.ts";
 import { refined } from "./refine.ts";
+import { thinned } from "./thinned.ts";
 
 const PAGE = { maxWidthMm: 150, maxHeightMm: 190 };
 
@@ -86,6 +87,24 @@ test("dividing cloth keeps its nodes, and adds none where it hangs flat", () => 
   expect(
     refined({ ...flat, placesMm: flat.placesMm.map((v, k) => (k % 3 === 2 ? 0 : v)) }, 9000).across,
   ).toBe(flat.across);
+});
+
+test("cloth of more lines than a page shows keeps as many as it does, evenly and with both edges", () => {
+  const { cloth } = drapeShade(relaxed().shade, 0.5);
+  expect(thinned(cloth, cloth.across * cloth.along)).toBe(cloth);
+  const most = Math.floor((cloth.across * cloth.along) / 6);
+  const thin = thinned(cloth, most);
+  expect(thin.across * thin.along).toBeLessThanOrEqual(most);
+  expect(thin.across * thin.along).toBeGreaterThan(most / 2);
+  expect(thin.strands).toHaveLength(thin.along);
+  const corners = ({ across, along, placesMm }: typeof cloth) =>
+    [0, across - 1, across * (along - 1), across * along - 1].map((n) => [
+      ...placesMm.slice(3 * n, 3 * n + 3),
+    ]);
+  expect(corners(thin)).toEqual(corners(cloth));
+  const lines = Array.from({ length: thin.across }, (_, i) => thin.flatMm[2 * i] as number);
+  const gaps = lines.slice(1).map((xMm, i) => xMm - (lines[i] as number));
+  expect(Math.min(...gaps)).toBeGreaterThan(0);
 });
 
 describe("the picture", () => {

@@ -5,6 +5,7 @@ import type { Camera } from "../picture/camera.ts";
 import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
 import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
+import { thinned } from "../picture/thinned.ts";
 import { type WindowBehind, windowFaces } from "../picture/window-faces.ts";
 import { hangingControl } from "./hanging-control.ts";
 import { differenceWords, pictureFacts } from "./picture-facts.ts";
@@ -120,7 +121,8 @@ function cameraOf({ drape: { size } }: PictureScene): Camera {
 }
 
 /** Divided more finely where most of it is hidden. */
-function enoughFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
+function enoughFaces(whole: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
+  const cloth = thinned(whole, MOST_FACES);
   const largestMm = colours.pattern?.largestMm;
   const most = largestMm === undefined ? FIRST_FACES : FIRST_PATTERNED;
   const first = clothFaces(refined(cloth, most, largestMm), camera, colours);
