@@ -15,7 +15,7 @@ import { DEMO_ID, readDemo } from "./demo.ts";
 import { offerDemo, putBack, readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
 import { newId } from "./new-id.ts";
 import { fetchShared, mayEdit } from "./shared-jobs.ts";
-import { historyOf, isHistory, revisionOf } from "./stored-job.ts";
+import { readableHistory, isHistory, revisionOf } from "./stored-job.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
 
@@ -112,7 +112,7 @@ class Session {
     const isUnwritten = inMemory.has(this.jobId);
     const access = this.#lock ? (mayEdit(stored) ? "mine" : "looking") : "elsewhere";
     setHistoryLost(!isHistory(stored.history));
-    layOutJob(opened.job, historyOf(stored), access, isUnwritten, stored.room);
+    layOutJob(opened.job, readableHistory(stored), access, isUnwritten, stored.room);
     if (this.#lock && isUnwritten) this.retry();
     return true;
   }

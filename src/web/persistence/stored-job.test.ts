@@ -1,7 +1,7 @@
 import { expect, test } from "vitest";
 import { type Job, newJob } from "../../job/index.ts";
 import { applyEdit, EMPTY_HISTORY, undo } from "../state/history.ts";
-import { historyOf, isHistory } from "./stored-job.ts";
+import { isHistory, readableHistory } from "./stored-job.ts";
 
 const job = newJob({ id: "job", name: "Job", system: "metric" });
 const { history } = applyEdit<Job>(job, EMPTY_HISTORY, {
@@ -15,7 +15,7 @@ test("a list of changes is taken as it was kept, done and undone ones", () => {
   for (const known of [EMPTY_HISTORY, history, back]) {
     const kept = structuredClone(known);
     expect(isHistory(kept)).toBe(true);
-    expect(historyOf({ id: "job", revision: 1, savedAt: 1, job, history: kept })).toBe(kept);
+    expect(readableHistory({ id: "job", revision: 1, savedAt: 1, job, history: kept })).toBe(kept);
   }
 });
 
@@ -30,5 +30,5 @@ test.each([
   ["a patch that is nothing", { past: [{ ...change, backward: [null] }], future: [] }],
 ])("a list of changes that is spoilt is none: %s", (_, spoilt) => {
   const stored = { id: "job", revision: 1, savedAt: 1, job, history: spoilt };
-  expect(historyOf(stored as never)).toEqual(EMPTY_HISTORY);
+  expect(readableHistory(stored as never)).toEqual(EMPTY_HISTORY);
 });

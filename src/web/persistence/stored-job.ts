@@ -21,7 +21,7 @@ function isPatch(value: unknown): boolean {
 }
 
 /** The list of changes as far as it can be relied on: all of it or none, since each change builds on the one before. */
-export function historyOf({ history }: StoredJob): History {
+export function readableHistory({ history }: StoredJob): History {
   return isHistory(history) ? history : EMPTY_HISTORY;
 }
 
