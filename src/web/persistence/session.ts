@@ -15,7 +15,7 @@ import { DEMO_ID, readDemo } from "./demo.ts";
 import { offerDemo, putBack, readStoredJob, type Snapshot, writeJob } from "./job-shelf.ts";
 import { newId } from "./new-id.ts";
 import { fetchShared, mayEdit } from "./shared-jobs.ts";
-import { readableHistory, isHistory, revisionOf } from "./stored-job.ts";
+import { isHistory, readableHistory, revisionOf } from "./stored-job.ts";
 import { holdJob, type JobLock, takeJob } from "./tab-lock.ts";
 import { hearTabs, tellTabs } from "./tab-talk.ts";
 
