@@ -16,6 +16,9 @@ afterAll(() => {
   rmSync(folder, { recursive: true, force: true });
 });
 
+/** An answer that was not to be had again by asking again. */
+class NotTaken extends Error {}
+
 /** A server process and a browser that speaks to it, which goes on when another process takes its place. */
 class Killed {
   #child: ChildProcess | undefined;
@@ -66,6 +69,17 @@ class Killed {
     return told;
   }
 
+  /** Connections that broke with the database are found out one by one, each by a request that fails. */
+  async insist(path: string): Promise<unknown> {
+    for (let tries = 1; ; tries++) {
+      try {
+        return await this.ask("GET", path);
+      } catch (error) {
+        if (tries === 12) throw error;
+      }
+    }
+  }
+
   async begin(): Promise<string> {
     const signUp = {
       workroom: "W",
@@ -107,7 +121,7 @@ async function editThrough(
           operations: [operation],
         })) as OperationAnswers;
         const [answer] = told.answers;
-        if (!answer?.ok) throw new Error(`refused: ${JSON.stringify(answer)}`);
+        if (!answer?.ok) throw new NotTaken(JSON.stringify(answer));
         acknowledged.push({ id: operation.id, version: answer.operation.version });
         if (!isAimed) {
           isAimed = true;
@@ -120,7 +134,7 @@ async function editThrough(
         name = String(operation.changes[0]?.to);
         waiting = undefined;
       } catch (error) {
-        if (String(error).includes("refused")) throw error;
+        if (error instanceof NotTaken) throw error;
         while (!struck) await new Promise((go) => setTimeout(go, 10));
         await struck;
         await mend();
@@ -130,13 +144,13 @@ async function editThrough(
     await struck;
     await mend();
   }
-  const page = (await server.ask("GET", `/api/jobs/${job}/operations?after=0`)) as {
+  const page = (await server.insist(`/api/jobs/${job}/operations?after=0`)) as {
     operations: NumberedOperation[];
   };
   const kept = page.operations.map(({ id, version }) => ({ id, version }));
   expect(acknowledged.length).toBeGreaterThan(rounds);
   expect(kept).toEqual(acknowledged);
-  const held = (await server.ask("GET", `/api/jobs/${job}`)) as { job: ReturnType<typeof jobOf> };
+  const held = (await server.insist(`/api/jobs/${job}`)) as { job: ReturnType<typeof jobOf> };
   expect(held.job.rooms[0]?.windows[0]?.name).toBe(name);
 }
 
