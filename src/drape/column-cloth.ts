@@ -32,7 +32,12 @@ export function columnCloth(form: Form, grid: Grid, section: RaisedShape): Colum
   const folds = section.folds.filter(({ row }) => row > 0);
   const tied = tiedCloth(form);
   const rowYMm = rows[0]?.yMm ?? 0;
-  const hemMm = tied.loops > 0 ? (form.stretches[0]?.clothMm ?? 0) - tied.clothMm : hemBelowRowMm(grid, form);
+  // Where the cloth below the lowest ring hangs in a fold too, it is longer than its place.
+  const lowestFold = section.folds.find(({ row }) => row === 0);
+  const hemMm =
+    tied.loops > 0
+      ? (form.stretches[0]?.clothMm ?? 0) - tied.clothMm
+      : (lowestFold?.arcMm ?? hemBelowRowMm(grid, form));
   const found: ColumnStretch[] = [];
   let fromHemMm = 0;
   const add = (kind: ColumnStretch["kind"], arcMm: number, risenMm: number, yMm: [number, number?]) => {
