@@ -43,8 +43,7 @@ function nameOfJob(page: Page) {
   return page.getByRole("textbox", { name: "Job", exact: true });
 }
 
-// Signing up and joining by a link were seen to pass, the rest not yet: to be run and mended, then not skipped.
-describe.skip("three browsers at one workroom", () => {
+describe("three browsers at one workroom", () => {
   beforeAll(async () => {
     harness = await startBrowser([], folder);
     owner = patient(await firstVisit(harness));
@@ -99,7 +98,7 @@ describe.skip("three browsers at one workroom", () => {
     await nameOfJob(owner.page).press("Tab");
     const began = Date.now();
     await cutter.page.waitForFunction(() => document.title.startsWith("Bay of the hall"));
-    // The issue asks for a second; the margin is for a machine that does much else.
+    // A second is what is wanted; the margin is for a machine that does much else.
     expect(Date.now() - began).toBeLessThan(3000);
   });
 
@@ -159,11 +158,11 @@ describe.skip("three browsers at one workroom", () => {
   test("a job taken off the workroom's shelf waits in its bin", async () => {
     const { page } = cutter;
     await page.goto(`${harness.url}#/`);
-    await page.getByRole("button", { name: "Take off the shelf: My windows" }).click();
+    await page.getByRole("button", { name: /^Take off the shelf.*My windows/ }).click();
     await page.getByRole("button", { name: "Take it off for everyone" }).click();
     await page.getByText("No job is shared yet.").waitFor();
     await page.goto(`${harness.url}#/workroom`);
-    await page.getByRole("button", { name: "Put it back: My windows" }).click();
+    await page.getByRole("button", { name: /^Put it back.*My windows/ }).click();
     await page.goto(`${harness.url}#/`);
     await page.getByRole("link", { name: "My windows", exact: true }).waitFor();
   });

@@ -81,7 +81,7 @@ class Session {
     this.#closed = true;
     for (const stop of this.#stops) stop();
     await this.#autosave?.settled();
-    this.#lock?.release();
+    await this.#lock?.release();
   }
 
   /** Reads the job as the shelf has it. */
@@ -176,13 +176,13 @@ class Session {
     this.#autosave = undefined;
     const lock = this.#lock;
     this.#lock = undefined;
-    lock.release();
+    await lock.release();
   }
 
   /** Another tab took the job off the shelf: what is on the table stays to be seen, and can be put back. */
   #taken(binId: string): void {
     this.#autosave = undefined;
-    this.#lock?.release();
+    void this.#lock?.release();
     this.#lock = undefined;
     setTaken(binId);
   }
@@ -196,22 +196,32 @@ class Session {
 }
 
 let session: Session | undefined;
+/** What this tab is still letting go of: from one page of a job to another, the second waits for the first. */
+let closing: Promise<void> = Promise.resolve();
 let damaged: { stored: unknown; issues: JobIssue[] } | undefined;
 
 /** Opens a job from the shelf in this tab; the one before is saved and let go. */
 export async function openSession(jobId: string): Promise<void> {
   if (session?.jobId === jobId) return;
-  void session?.close();
-  session = new Session(jobId);
+  void letGo();
+  const opening = new Session(jobId);
+  session = opening;
   clearTable("opening");
-  await session.open();
+  await closing;
+  await opening.open();
 }
 
 export async function closeSession(): Promise<void> {
-  const closing = session;
-  session = undefined;
+  const free = letGo();
   clearTable();
-  await closing?.close();
+  await free;
+}
+
+function letGo(): Promise<void> {
+  const last = session;
+  session = undefined;
+  if (last) closing = Promise.all([closing, last.close()]).then(() => {});
+  return closing;
 }
 
 export function takeOver(): Promise<void> {

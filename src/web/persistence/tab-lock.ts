@@ -1,6 +1,7 @@
 /** Held by the one tab that may write a job. */
 export interface JobLock {
-  release(): void;
+  /** Resolves once others can have it. */
+  release(): Promise<void>;
 }
 
 /** How long another tab has to save and let go before its lock is taken from it, ms. */
@@ -9,7 +10,7 @@ const PATIENCE_MS = 1500;
 const lockName = (jobId: string) => `shadewright-job-${jobId}`;
 
 /** Where the browser has no locks the revision check alone keeps tabs from overwriting each other. */
-const UNLOCKED: JobLock = { release: () => {} };
+const UNLOCKED: JobLock = { release: () => Promise.resolve() };
 
 /** The lock of a job where it is free; undefined where another tab holds it. */
 export function holdJob(jobId: string, onLost: () => void): Promise<JobLock | undefined> {
@@ -31,11 +32,15 @@ function request(jobId: string, options: LockOptions, onLost: () => void): Promi
   if (!("locks" in navigator)) return Promise.resolve(UNLOCKED);
   return new Promise((resolve, reject) => {
     let granted = false;
-    let release = () => {};
+    let letGo = () => {};
     const held = new Promise<void>((done) => {
-      release = done;
+      letGo = done;
     });
-    navigator.locks
+    const release = () => {
+      letGo();
+      return ended;
+    };
+    const ended: Promise<void> = navigator.locks
       .request(lockName(jobId), options, (lock) => {
         if (lock === null) return resolve(undefined);
         granted = true;
