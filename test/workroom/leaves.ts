@@ -11,6 +11,13 @@ export function leavesOf(job: Job): Map<string, string> {
   return leaves;
 }
 
+/** The single values of one part of a job by where they stand, as the leaves of the whole job are called. */
+export function leavesAt(path: FieldPath, value: unknown): Map<string, string> {
+  const leaves = new Map<string, string>();
+  if (value !== undefined) walk(value, leafPathOf(path), leaves);
+  return leaves;
+}
+
 /** Where a path of a change or conflict leads, as the leaves are called. */
 export function leafPathOf(path: FieldPath): string {
   return path.map((step) => `/${typeof step === "object" ? step.id : step}`).join("");

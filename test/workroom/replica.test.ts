@@ -13,7 +13,7 @@ import type { Conflict, NumberedOperation, Operation } from "../../src/workroom/
 import { jobWith } from "../job-with.ts";
 import { pinned } from "../pinned.ts";
 import { choices, editedTowards, openedJob } from "./drawn-edits.ts";
-import { leafPathOf, leavesOf, listsOfTwins } from "./leaves.ts";
+import { leafPathOf, leavesAt, leavesOf, listsOfTwins } from "./leaves.ts";
 
 const AT = "2026-01-01T00:00:00.000Z";
 const PERSON = "00000000-0000-4000-8000-000000000000";
@@ -24,6 +24,8 @@ class OneJobServer {
   log: NumberedOperation[] = [];
   /** The version that an operation was made from, by its id. */
   readonly seenBy = new Map<string, number>();
+  /** The values that an operation was made from, by its id. */
+  readonly knownTo = new Map<string, ReadonlyMap<string, string>>();
 
   constructor(job: Job) {
     this.job = job;
@@ -35,6 +37,8 @@ class OneJobServer {
     if (!rebased.ok) throw new Error(`refused: ${JSON.stringify(rebased.issues)}`);
     const version = this.log.length + 1;
     this.seenBy.set(operation.id, operation.baseVersion);
+    const known = operation.changes.flatMap(({ path, from }) => [...leavesAt(path, from)]);
+    this.knownTo.set(operation.id, new Map(known));
     const conflicts: Conflict[] = rebased.conflicts.map(({ theirVersion: _, ...sides }, n) => ({
       ...sides,
       id: `${version}-${n}`,
@@ -148,7 +152,10 @@ describe("three devices, each offline as long as it likes", () => {
   });
 });
 
-/** Values that a device wrote over although another had put them there unseen, without a conflict that tells of it. */
+/**
+ * Values that a device wrote over although another had put them there unseen, without a conflict that tells of it. Where
+ * both had written the same, the value is known to either.
+ */
 function goneUntold(server: OneJobServer, start: Job): string[] {
   const writers = new Map<string, { device: string; version: number }>();
   let job = start;
@@ -157,6 +164,7 @@ function goneUntold(server: OneJobServer, start: Job): string[] {
     job = applyChanges(job, changes);
     const after = leavesOf(job);
     const seen = server.seenBy.get(id) ?? 0;
+    const known = server.knownTo.get(id);
     const told = [
       ...conflicts.map(({ path }) => leafPathOf(path)),
       ...listsOfTwins(before),
@@ -167,7 +175,8 @@ function goneUntold(server: OneJobServer, start: Job): string[] {
     );
     const gone = changed.filter((leaf) => {
       const writer = writers.get(leaf);
-      const isUnseen = writer !== undefined && writer.device !== device && writer.version > seen;
+      const isOthers = writer !== undefined && writer.device !== device && writer.version > seen;
+      const isUnseen = isOthers && known?.get(leaf) !== before.get(leaf);
       return isUnseen && !told.some((path) => leaf === path || leaf.startsWith(`${path}/`));
     });
     for (const leaf of changed) writers.set(leaf, { device, version });

@@ -21,9 +21,10 @@ export type Rebased =
 /**
  * Does changes to a job that went on since they were made. Never throws.
  *
- * A field that nobody else touched gets my value. A field that both changed gets my value, too, since mine is numbered
- * later, and both stand in the conflict. What one took away while the other edited it stays, or comes back, as a
- * conflict. What would leave a job that cannot be opened falls back to what was there, as a conflict.
+ * A field that nobody else touched gets my value, and so does one that stands as I knew it, since both wrote the same.
+ * A field that both changed gets my value, too, since mine is numbered later, and both stand in the conflict. What one
+ * took away while the other edited it stays, or comes back, as a conflict. What would leave a job that cannot be opened
+ * falls back to what was there, as a conflict.
  *
  * @param later what was numbered since the version from which the changes were made, in its order
  */
