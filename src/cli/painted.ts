@@ -6,7 +6,7 @@ const SGR: Record<Severity, number> = { stop: 31, fix: 33, note: 36, unproven: 3
 const AT_MARGIN = new RegExp(`^( {2})(${SEVERITIES.join("|")})(?= )`, "gm");
 
 /** Findings with their severity in colour, for a terminal: the word is there all the same. */
-export function painted(text: string): string {
+export function inColours(text: string): string {
   return text.replace(
     AT_MARGIN,
     (_, margin: string, word: Severity) => `${margin}\u001b[1;${SGR[word]}m${word}\u001b[0m`,

@@ -1,5 +1,5 @@
 import { main } from "./main.ts";
-import { painted, paints } from "./painted.ts";
+import { inColours, paints } from "./painted.ts";
 
 /** Runs the command line of this process. */
 export async function runProcess(): Promise<void> {
@@ -13,7 +13,7 @@ export async function runProcess(): Promise<void> {
   process.exitCode = await main(process.argv.slice(2), {
     stdin: process.stdin,
     out: (text) => process.stdout.write(text),
-    err: (text) => process.stderr.write(isPainted ? painted(text) : text),
+    err: (text) => process.stderr.write(isPainted ? inColours(text) : text),
     columns: Math.max(40, process.stderr.columns ?? 100),
     ...(process.stderr.isTTY ? { progress: overwrite } : {}),
     onInterrupt: (stop) => {

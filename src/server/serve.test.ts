@@ -56,9 +56,10 @@ describe("the planner with a workroom that nobody has made", () => {
     await serving.close();
   });
 
-  test("without one there is nothing below /api", async () => {
+  test("without one the planner is told so, and there is nothing else below /api", async () => {
     const serving = await serve({ planner, port: 0 });
-    expect((await fetch(new URL("/api/me", serving.url))).status).toBe(404);
+    expect((await fetch(new URL("/api/me", serving.url))).status).toBe(204);
+    expect((await fetch(new URL("/api/jobs", serving.url))).status).toBe(404);
     await serving.close();
   });
 });

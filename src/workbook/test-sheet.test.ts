@@ -35,7 +35,10 @@ describe("locks by cords on paper", () => {
   test("the maker's own are laid out with a word and its reason", async () => {
     const pages = await page({
       locks: [{ id: "l", name: "Brass lock", ...sizes, cordsMax: 8, cordMinMm: 1.2, cordMaxMm: 1.6 }],
-      cords: [{ id: "c", name: "Thin braid", diameterMm: 0.9 }],
+      cords: [
+        { id: "c", name: "Thin braid", diameterMm: 0.9 },
+        { id: "d", name: "Stout braid", diameterMm: 1.4 },
+      ],
     });
     expect(pages).toHaveLength(2);
     expect(pages[1]).toContain("Brasslockjamsfits");
