@@ -1,14 +1,7 @@
-import type { Working } from "../figures/index.ts";
 import type { Cite } from "../sources/index.ts";
+import type { AnswerFigure } from "./answer-figure.ts";
 import type { AskedShade } from "./facts.ts";
 import type { TypedNumber } from "./typed-shade.ts";
-
-/** One figure of an answer, with how it comes about where it is one of the plan. */
-export interface AnswerFigure {
-  label: string;
-  text: string;
-  working?: Working;
-}
 
 /** What a question comes to for one shade. */
 export interface CardAnswer {

@@ -12,7 +12,7 @@ import {
 import { patched, planWindow, type ShadePlan } from "../plan/index.ts";
 import type { CordLockLift } from "../shade-plan/index.ts";
 import { clothLengthText, forceText, lengthText, trimmed, type UnitChoice } from "../units/index.ts";
-import type { AnswerFigure } from "./card.ts";
+import type { AnswerFigure } from "./answer-figure.ts";
 
 export type LockedShade = ShadePlan & { lift: CordLockLift };
 

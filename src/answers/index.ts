@@ -1,4 +1,5 @@
-export type { AnswerFigure, CardAnswer, QuestionCard } from "./card.ts";
+export type { AnswerFigure } from "./answer-figure.ts";
+export type { CardAnswer, QuestionCard } from "./card.ts";
 export { type AskedShade, shadeFacts } from "./facts.ts";
 export { answerTo, findQuestions, QUESTIONS } from "./find-answers.ts";
 export {

@@ -2,7 +2,8 @@ import { LAYER_NAMES } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { clothLengthText } from "../../units/index.ts";
 import { counted } from "../../words/index.ts";
-import type { AnswerFigure, QuestionCard } from "../card.ts";
+import type { AnswerFigure } from "../answer-figure.ts";
+import type { QuestionCard } from "../card.ts";
 import type { AskedShade } from "../facts.ts";
 
 function layerFigures({ shade, figure }: AskedShade, ...what: string[]): AnswerFigure[] {

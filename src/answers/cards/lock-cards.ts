@@ -3,7 +3,8 @@ import { fromBoardEndMm } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
 import { fineText, trimmed } from "../../units/index.ts";
 import { counted, listed } from "../../words/index.ts";
-import type { AnswerFigure, CardAnswer, QuestionCard } from "../card.ts";
+import type { AnswerFigure } from "../answer-figure.ts";
+import type { CardAnswer, QuestionCard } from "../card.ts";
 import type { AskedShade, LockedShade } from "../facts.ts";
 
 /** Of a shade that no lock can be planned on there is nothing to say about one. */

@@ -3,7 +3,8 @@ import { planWindow } from "../../plan/index.ts";
 import { carefulLift } from "../../safety/index.ts";
 import { hangingCords, RULE_OUTCOME_NAMES, RULE_OUTCOMES } from "../../shade-plan/index.ts";
 import { cite } from "../../sources/index.ts";
-import type { AnswerFigure, QuestionCard } from "../card.ts";
+import type { AnswerFigure } from "../answer-figure.ts";
+import type { QuestionCard } from "../card.ts";
 import type { AskedShade } from "../facts.ts";
 
 /** What the rules of a place come to for this very shade, sold there. */

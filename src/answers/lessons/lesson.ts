@@ -1,7 +1,7 @@
 import type { ShadePlan } from "../../plan/index.ts";
 import type { Caution, SheetKind } from "../../shade-plan/index.ts";
 import type { Cite } from "../../sources/index.ts";
-import type { AnswerFigure } from "../card.ts";
+import type { AnswerFigure } from "../answer-figure.ts";
 import type { AskedShade, LockedShade } from "../facts.ts";
 
 /** What is taught, one page each, in the order in which a shade is made. */

@@ -2,7 +2,7 @@ import { expose } from "comlink";
 import * as z from "zod";
 import { openJobText } from "../../job/index.ts";
 import { withLife } from "../workers/worker-life.ts";
-import type { OpenedFile } from "./open-file.ts";
+import type { OpenedFile } from "./opened-file.ts";
 import { isShelfText, openShelfText } from "./shelf-file.ts";
 
 // No code from text: a strict content policy forbids it.

@@ -1,10 +1,8 @@
-import { type JobIssue, LARGEST_JOB_CHARS, type OpenedJob } from "../../job/index.ts";
+import { type JobIssue, LARGEST_JOB_CHARS } from "../../job/index.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import type { Importer } from "./importer-worker.ts";
-import { isShelfText, type OpenedShelf } from "./shelf-file.ts";
-
-/** A job's file or a whole shelf's, as it was read. */
-export type OpenedFile = { job: OpenedJob } | { shelf: OpenedShelf };
+import type { OpenedFile } from "./opened-file.ts";
+import { isShelfText } from "./shelf-file.ts";
 
 /** Bytes of the largest shelf that is read: what a browser's text can hold, with room to spare. */
 const LARGEST_SHELF_BYTES = 400_000_000;
