@@ -1,6 +1,6 @@
 import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from "node:fs";
 import { join } from "node:path";
-import { Ajv } from "ajv";
+import { Ajv2020 } from "ajv/dist/2020.js";
 import { describe, expect, test } from "vitest";
 import { type Job, jobText, newJob, newWindow } from "../../src/job/index.ts";
 import { planAndCut, proveRemedies } from "../../src/plan/index.ts";
@@ -71,7 +71,7 @@ describe("shadewright plan", () => {
     const written = JSON.parse(readFileSync(join(out, "plan.json"), "utf8"));
     const proven = proveRemedies(twoWindows(), planAndCut(twoWindows()).plan);
     expect(written).toEqual(JSON.parse(JSON.stringify(proven)));
-    const follows = new Ajv({ strictTuples: false }).compile(
+    const follows = new Ajv2020({ strictTuples: false }).compile(
       JSON.parse(readFileSync("schema/shadewright-plan-2.schema.json", "utf8")),
     );
     follows(written);

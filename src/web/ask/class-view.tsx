@@ -1,4 +1,4 @@
-import { type KeyboardEvent, useEffect, useMemo, useRef, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { type AskedShade, type Lesson, type LessonView, lessonsOf } from "../../answers/index.ts";
 import { drawSheet, place, placeLetter, svgNodes, withLetters } from "../../drawing/index.ts";
 import { sumInFigures } from "../../figures/index.ts";
@@ -28,21 +28,21 @@ function ClassView({ facts, onClose }: { facts: AskedShade; onClose: () => void 
   const [at, setAt] = useState(0);
   const lesson = lessons[at];
   useEffect(() => dialog.current?.showModal(), []);
+  const last = lessons.length - 1;
   // Keys come faster than drawings are made.
-  const turn = (by: number) => setAt((now) => Math.min(lessons.length - 1, Math.max(0, now + by)));
-  const onKeyDown = ({ key }: KeyboardEvent) => {
-    if (key === "ArrowRight" || key === "PageDown") turn(1);
-    if (key === "ArrowLeft" || key === "PageUp") turn(-1);
-  };
+  const turn = (by: number) => setAt((now) => Math.min(last, Math.max(0, now + by)));
+  // The page hears the keys: a button that ends loses the focus, and the dialog with it.
+  useEffect(() => {
+    const onKeyDown = ({ key }: KeyboardEvent) => {
+      if (key === "ArrowRight" || key === "PageDown") setAt((now) => Math.min(last, now + 1));
+      if (key === "ArrowLeft" || key === "PageUp") setAt((now) => Math.max(0, now - 1));
+    };
+    addEventListener("keydown", onKeyDown);
+    return () => removeEventListener("keydown", onKeyDown);
+  }, [last]);
   if (lesson === undefined) return null;
   return (
-    <dialog
-      ref={dialog}
-      className="class-view"
-      aria-labelledby="class-title"
-      onClose={onClose}
-      onKeyDown={onKeyDown}
-    >
+    <dialog ref={dialog} className="class-view" aria-labelledby="class-title" onClose={onClose}>
       <LessonScreen lesson={lesson} units={facts.units} />
       <nav className="class-turn" aria-label="Lessons">
         <button type="button" className="button" disabled={at === 0} onClick={() => turn(-1)}>
@@ -51,7 +51,7 @@ function ClassView({ facts, onClose }: { facts: AskedShade; onClose: () => void 
         <span>
           {at + 1} of {lessons.length}
         </span>
-        <button type="button" className="button" disabled={at === lessons.length - 1} onClick={() => turn(1)}>
+        <button type="button" className="button" disabled={at === last} onClick={() => turn(1)}>
           Next
         </button>
         <button type="button" className="button" onClick={() => dialog.current?.close()}>
