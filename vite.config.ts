@@ -47,6 +47,8 @@ function precache(): Plugin {
       handler(_options, bundle) {
         const worker = bundle[WORKER];
         if (worker?.type !== "chunk") return;
+        // A service worker that imports is not taken by every browser, and by none unless it is told to.
+        if (worker.imports.length > 0) throw new Error(`${WORKER} imports ${worker.imports.join(", ")}`);
         const files = [
           ...Object.keys(bundle).filter((name) => name !== WORKER),
           "icon.svg",

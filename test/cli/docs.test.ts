@@ -28,6 +28,9 @@ function wordsOf(command: string): string[] {
   return [...command.matchAll(/"([^"]*)"|'([^']*)'|(\S+)/g)].map(([, a, b, c]) => a ?? b ?? c ?? "");
 }
 
+/** What serves and keeps a workroom goes on until it is stopped, or needs one: `room.test.ts` types it. */
+const OF_A_WORKROOM = /^npx shadewright (?:serve|backup|restore|doctor)\b/;
+
 const BUILT_IN = new Set(["ci", "install", "start", "test", "i"]);
 
 describe.each(PAGES)("%s", (page) => {
@@ -56,7 +59,9 @@ describe.each(PAGES)("%s", (page) => {
 describe("what the pages tell to type", () => {
   const typing = PAGES.map((page) => ({
     page,
-    commands: commandsOf(page).filter((line) => line.startsWith("npx shadewright ")),
+    commands: commandsOf(page).filter(
+      (line) => line.startsWith("npx shadewright ") && !OF_A_WORKROOM.test(line),
+    ),
   })).filter(({ commands }) => commands.length > 0);
 
   test("is told somewhere", () => {

@@ -1,5 +1,5 @@
 import { importFile } from "../frame/importing.ts";
-import { takeSharedFile } from "./shared-file.ts";
+import { takeSharedFile } from "./take-shared-file.ts";
 
 interface LaunchQueue {
   setConsumer(consume: (launch: { files?: readonly { getFile(): Promise<File> }[] }) => void): void;

@@ -1,5 +1,5 @@
 /// <reference lib="webworker" />
-import { keepSharedFile } from "./shared-file.ts";
+import { keepSharedFile } from "./keep-shared-file.ts";
 
 /** Replaced by the build: every file of this release, and a name that changes with them. */
 declare const __FILES__: string[];

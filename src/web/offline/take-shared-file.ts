@@ -1,16 +1,7 @@
-/** A file that another app shared waits here, under this name, until the page has started. */
+/** Where `keep-shared-file` has put a file that another app shared, until the page has started. */
 const SHARED_FILES = "shared-files";
 const WAITING = "./shared-file";
 const NAME_HEADER = "x-file-name";
-
-/** Keeps a shared file for the page that is about to open; called by the service worker. */
-export async function keepSharedFile(form: FormData): Promise<void> {
-  const file = form.get("file");
-  if (!(file instanceof File)) return;
-  const cache = await caches.open(SHARED_FILES);
-  const headers = { "content-type": file.type, [NAME_HEADER]: encodeURIComponent(file.name) };
-  await cache.put(WAITING, new Response(file, { headers }));
-}
 
 /** The file that was shared, once; undefined where none waits. */
 export async function takeSharedFile(): Promise<File | undefined> {
