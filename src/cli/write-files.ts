@@ -1,5 +1,5 @@
-import { rmSync } from "node:fs";
-import { mkdir, mkdtemp, open, readdir, realpath, rename, rm, writeFile } from "node:fs/promises";
+import { mkdtempSync, rmSync } from "node:fs";
+import { mkdir, open, readdir, realpath, rename, rm, writeFile } from "node:fs/promises";
 import { dirname, join, relative, sep } from "node:path";
 import { badInput } from "./bad-input.ts";
 import { aboutPath } from "./file-trouble.ts";
@@ -27,7 +27,7 @@ export async function writeFiles(
 ): Promise<string[]> {
   let aside: string | undefined;
   const tidy = () => {
-    if (aside !== undefined) rmSync(aside, { recursive: true, force: true });
+    if (aside !== undefined) rmSync(aside, { recursive: true, force: true, maxRetries: 3 });
   };
   const leave = (signal: keyof typeof SIGNAL_EXITS) => {
     tidy();
@@ -37,7 +37,8 @@ export async function writeFiles(
   process.once("SIGTERM", leave);
   try {
     await mkdir(folder, { recursive: true });
-    aside = await mkdtemp(join(folder, ".shadewright-"));
+    // At once: a signal that came while the folder is made would not know of it.
+    aside = mkdtempSync(join(folder, ".shadewright-"));
     const paths: string[] = [];
     for await (const { path, content } of files) {
       await refuseJobFile(join(folder, path), jobPath);
