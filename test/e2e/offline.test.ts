@@ -112,7 +112,7 @@ test("a file that another app shares is opened", async () => {
     await fetch(action, { method, body, redirect: "manual" });
   }, JSON.stringify(job));
   await page.reload();
-  await page.getByRole("heading", { name: "Shared from afar" }).waitFor({ state: "attached" });
+  await page.getByRole("heading", { level: 1, name: "Shared from afar" }).waitFor({ state: "attached" });
   // Opened once: the next start finds nothing.
   expect(await page.evaluate(() => caches.has("shared-files"))).toBe(false);
   expect(errors).toEqual([]);
