@@ -125,7 +125,10 @@ test("on a phone it is raised by the slider beside it: there is no hem to pull",
 test("turning it fetches no more than 180 kB of scripts, gzipped, and none of them before", async () => {
   const { page, errors } = await firstVisit(harness);
   await openShade(page, harness.url);
+  // The still picture has a worker of its own, which is there before anyone turns it.
+  const still = page.waitForResponse((response) => response.url().includes("still-worker"));
   await page.getByRole("tab", { name: "Picture" }).click();
+  await still;
   await page.waitForLoadState("networkidle");
   const scripts = new Map<string, Promise<Buffer>>();
   page.on("response", (response) => {
