@@ -58,9 +58,9 @@ export const ROUTES = {
   reservations: { method: "GET", path: "/api/reservations", who: "read-jobs" },
   reserve: { method: "POST", path: "/api/jobs/:job/reservations", who: "change-shop" },
 
-  work: { method: "GET", path: "/api/work", who: "read-jobs" },
-  changeWork: { method: "POST", path: "/api/work", who: "change-work" },
-  workOfShade: { method: "GET", path: "/api/work/:job/:window", who: "read-jobs" },
+  work: { method: "GET", path: "/api/work-in-hand", who: "read-jobs" },
+  changeWork: { method: "POST", path: "/api/work-in-hand", who: "change-work" },
+  workOfShade: { method: "GET", path: "/api/work-in-hand/:job/:window", who: "read-jobs" },
 
   clientLinks: { method: "GET", path: "/api/jobs/:job/links", who: "offer" },
   makeClientLink: { method: "POST", path: "/api/jobs/:job/links", who: "offer" },
