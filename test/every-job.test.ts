@@ -1,12 +1,12 @@
 import { readFileSync } from "node:fs";
-import { Ajv } from "ajv";
+import { Ajv2020 } from "ajv/dist/2020.js";
 import fc from "fast-check";
 import { expect, test } from "vitest";
 import { openJob } from "../src/job/index.ts";
 import { plan } from "../src/plan/index.ts";
 import { anyJob } from "./any-job.ts";
 
-const isPlan = new Ajv({ strictTuples: false }).compile(
+const isPlan = new Ajv2020({ strictTuples: false }).compile(
   JSON.parse(readFileSync("schema/shadewright-plan-2.schema.json", "utf8")),
 );
 
