@@ -1,5 +1,5 @@
 import { expose } from "comlink";
-import { afterEach, expect, test } from "vitest";
+import { afterEach, expect, test, vi } from "vitest";
 import { KeptWorker, WorkerDied, WorkerEnded } from "./kept-worker.ts";
 import { useReplaced } from "./replaced.ts";
 import { withLife } from "./worker-life.ts";
@@ -54,6 +54,30 @@ test("a question that kills every worker is given up, and the next one has a new
   expect(begun).toHaveLength(3);
   expect(await kept.ask((service) => service.add(1, 2))).toBe(3);
   kept.end();
+});
+
+test("a worker that dies before it can say that it lives is replaced, too", async () => {
+  vi.useFakeTimers({ toFake: ["setTimeout", "clearTimeout"] });
+  try {
+    const begun: { die(): void }[] = [];
+    const silent = Object.assign(new MessageChannel().port1, { terminate() {} }) as unknown as Worker;
+    let first = true;
+    const kept = new KeptWorker<Adder>(() => {
+      if (!first) return workerOf({ add: (a, b) => a + b }, begun);
+      first = false;
+      return silent;
+    });
+    const sum = kept.ask((service) => service.add(1, 2));
+    vi.advanceTimersByTime(60_000);
+    expect(await sum).toBe(3);
+    // The one that lives is not ended for what the first one did not do.
+    vi.advanceTimersByTime(600_000);
+    expect(await kept.ask((service) => service.add(2, 2))).toBe(4);
+    expect(begun).toHaveLength(1);
+    kept.end();
+  } finally {
+    vi.useRealTimers();
+  }
 });
 
 test("one that is ended lets nobody wait", async () => {

@@ -20,6 +20,9 @@ export class WorkerEnded extends Error {
 /** A question that kills so many workers is not asked again. */
 const MOST_DEATHS = 2;
 
+/** One that has not begun by then died before it held its lock, so that nothing tells of it; the next gets longer. */
+const BEGIN_MS = 20_000;
+
 interface Life<S> {
   worker: Worker;
   service: Remote<S & WorkerLife>;
@@ -46,7 +49,7 @@ export class KeptWorker<S> {
    */
   async ask<T>(question: (service: Remote<S>) => Promise<T>): Promise<T> {
     for (let deaths = 1; ; deaths++) {
-      this.#life ??= this.#begin();
+      this.#life ??= this.#begin(BEGIN_MS * 2 ** (deaths - 1));
       const life = this.#life;
       const answer = life.ready.then(() => question(life.service as Remote<S>));
       // Whichever comes second has nobody to hear it.
@@ -64,7 +67,7 @@ export class KeptWorker<S> {
     this.#life?.die(new WorkerEnded());
   }
 
-  #begin(): Life<S> {
+  #begin(withinMs: number): Life<S> {
     const worker = this.#start();
     const service = wrap<S & WorkerLife>(worker);
     const gone = new AbortController();
@@ -82,7 +85,12 @@ export class KeptWorker<S> {
       die(new WorkerDied(message || "it could not be begun")),
     );
     const name = newId("shadewright-worker");
-    const ready = (service as unknown as WorkerLife).holdLock(name).then(() => watch(name, gone.signal, die));
+    const late = setTimeout(() => die(new WorkerDied("it did not begin")), withinMs);
+    gone.signal.addEventListener("abort", () => clearTimeout(late));
+    const ready = (service as unknown as WorkerLife).holdLock(name).then(() => {
+      clearTimeout(late);
+      watch(name, gone.signal, die);
+    });
     return { worker, service, ready, death, die };
   }
 }
