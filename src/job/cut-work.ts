@@ -1,5 +1,5 @@
 import * as z from "zod";
-import { id, lengthMm, sizeMm } from "./primitives.ts";
+import { id, lengthMm, nameSchema, sizeMm } from "./primitives.ts";
 import { LONGEST_BOLT_MM } from "./stock.ts";
 
 /** A piece of a shade as the cutting plan names it: window and part. */
@@ -33,7 +33,17 @@ export const cutClothSchema = z
         .default(0)
         .meta({ description: "New cloth that was bought for this job and is cut into, mm" }),
       pieces: z
-        .array(z.strictObject({ piece: pieceId, widthMm: sizeMm, lengthMm: sizeMm }))
+        .array(
+          z.strictObject({
+            piece: pieceId,
+            widthMm: sizeMm,
+            lengthMm: sizeMm,
+            lot: nameSchema.optional().meta({
+              description:
+                "Dye lot that it was cut from; the rest of its shade that is seen comes from it, too",
+            }),
+          }),
+        )
         .max(20_000)
         .meta({ description: "As they were cut" }),
     }),

@@ -84,6 +84,7 @@ describe("cuts that are made", () => {
         const lost = (of?.widthMm ?? 0) * wholeMm - areaOf(left) - areaOf(done);
         expect(lost).toBeGreaterThan(-1e-3 * (of?.widthMm ?? 0) * wholeMm - 1);
         expect(lost).toBeLessThan(areaOf(wasteOf) + 10 * ((of?.widthMm ?? 0) + wholeMm) * 2);
+        expectOneLotEach(after.cutting, made.cutCloth ?? [], made.stock.cloth ?? []);
         // Nothing of what was planned is out of reach: the plan as it was still fits on what is left.
         for (const { answer } of after.cutting.cloths)
           expect("bolts" in answer ? "" : answer.status).toBe("");
@@ -119,12 +120,31 @@ describe("cuts that are made", () => {
     if (found === undefined) throw new Error("no bolt");
     const { cloth, bolt } = found;
     const first = bolt.cuts.findIndex(({ direction }, at) => at > 0 && direction === "across") + 1;
-    const enough = cut(afterCuts(job, cloth, bolt, first), 2000);
+    const enough = cut(afterCuts(job, cloth, bolt, first), 6000);
     const short = cut(afterCuts(job, cloth, bolt, first, -40), 2000);
     const newOf = (all: CuttingPlan) =>
       newClothMm(all.cloths.find(({ clothId }) => clothId === cloth.clothId) as ClothCutting);
     expect(newOf(enough.cutting)).toBe(0);
     expect(newOf(short.cutting)).toBeGreaterThan(0);
+  });
+
+  test("bind the rest of their shade to their dye lot; what that has not is told", () => {
+    const job = jobSchema.parse({ ...workroomJob(3), stock: {} });
+    const found = boltsCut(cut(job).cutting)
+      .filter(({ bolt }) => bolt.cuts.length > 3)
+      .find(({ cloth, bolt }) => splitShade(cloth, bolt) !== undefined);
+    if (found === undefined) throw new Error("no shade of two panels");
+    const { cloth, bolt } = found;
+    const { upTo, group, shade } = splitShade(cloth, bolt) as SplitShade;
+    const enough = cut(afterCuts(job, cloth, bolt, upTo));
+    expect(lotFindings(enough)).toEqual([]);
+    // The bolt ended where the last cut was made.
+    const none = cut(jobSchema.parse(patched(job, cutsMade(job, { cloth, bolt, upTo, leftMm: 0 }))));
+    const text = lotFindings(none).find((one) => one.startsWith(shade)) ?? "";
+    expect(text).toMatch(/cut from the dye lot “.*, bought for this job”.* Ask for more of that lot/);
+    const again = none.cutting.cloths.find(({ clothId }) => clothId === cloth.clothId);
+    const other = again && "bolts" in again.answer ? again.answer.otherLots : [];
+    expect(other?.map(({ lotGroup }) => lotGroup)).toContain(group);
   });
 
   test("a piece that was cut and whose shade has grown since is told", () => {
@@ -150,6 +170,69 @@ describe("cuts that are made", () => {
     expect(() => cutsMade(job, { cloth, bolt, upTo: 999 })).toThrow("invalid cut number: 999");
   });
 });
+
+interface SplitShade {
+  upTo: number;
+  group: string;
+  shade: string;
+}
+
+/** A cut after which some pieces of what is seen of a shade are free and others are not. */
+function splitShade({ problem }: ClothCutting, bolt: BoltPlan): SplitShade | undefined {
+  const pieces = new Map(problem.pieces.map((piece) => [piece.id, piece]));
+  const free = (upTo: number) => {
+    const open = new Set([0]);
+    for (const { number, sheet, first, second } of bolt.cuts) {
+      if (number > upTo) break;
+      open.delete(sheet);
+      open.add(first).add(second);
+    }
+    return new Set(
+      bolt.leaves.flatMap(({ sheet, holds }) =>
+        holds.kind === "piece" && open.has(sheet) ? [holds.pieceId] : [],
+      ),
+    );
+  };
+  for (const { number } of bolt.cuts) {
+    const cutNow = free(number);
+    for (const { id, lotGroup, shade } of pieces.values()) {
+      const isSplit =
+        cutNow.has(id) &&
+        problem.pieces.some((other) => other.lotGroup === lotGroup && !cutNow.has(other.id));
+      if (lotGroup !== undefined && isSplit) return { upTo: number, group: lotGroup, shade };
+    }
+  }
+  return undefined;
+}
+
+const lotFindings = ({ plan }: ReturnType<typeof cut>) =>
+  plan.findings.filter(({ id }) => id === "cutting.other-lot").map(({ text }) => text);
+
+/** What is seen of a shade and still to be cut comes from the lot of what is cut of it. */
+function expectOneLotEach(
+  { cloths }: CuttingPlan,
+  cutCloth: NonNullable<Job["cutCloth"]>,
+  stock: NonNullable<Job["stock"]["cloth"]>,
+): void {
+  for (const { clothId, answer, problem } of cloths) {
+    if (!("bolts" in answer) || answer.otherLots !== undefined) continue;
+    const lots = new Map(
+      cutCloth
+        .filter(({ cloth }) => cloth === clothId)
+        .flatMap(({ pieces }) => pieces.map(({ piece, lot }) => [piece, lot])),
+    );
+    const groups = new Map(problem.pieces.map(({ id, lotGroup }) => [id, lotGroup]));
+    for (const { boltId, placements } of answer.bolts) {
+      const lot = stock.find(({ id }) => id === boltId)?.lot;
+      for (const { pieceId } of placements) {
+        const group = groups.get(pieceId);
+        // A group goes by the id of its shade, with which the ids of its pieces begin.
+        const before = [...lots].find(([id]) => group !== undefined && id?.startsWith(`${group}/face`));
+        if (before !== undefined) expect([pieceId, lot]).toEqual([pieceId, before[1]]);
+      }
+    }
+  }
+}
 
 describe("a sheet cut out of a printed bolt", () => {
   test("begins its repeat where the bolt has it: what lies right on one lies right on the other", () => {

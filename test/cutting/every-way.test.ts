@@ -77,6 +77,23 @@ test("what is proved of a few pieces is what brute force finds, leftovers, flaws
   );
 });
 
+test("the same where what is cut already binds the rest to its dye lot", () => {
+  fc.assert(
+    fc.property(
+      fc.array(piece, { minLength: 1, maxLength: 2 }),
+      leftover,
+      fc.constantFrom(2, 3),
+      fc.constantFrom("left", "new"),
+      (pieces, left, stages, lot) => {
+        const problem = problemOf(pieces, [left], stages);
+        const bolts = problem.bolts.map((bolt) => ({ ...bolt, lot: bolt.remnant ? "left" : "new" }));
+        proves({ ...problem, bolts, boundLots: { g: lot } });
+      },
+    ),
+    { numRuns: 30 },
+  );
+});
+
 test("the same of four pieces on one bolt", () => {
   fc.assert(
     fc.property(

@@ -8,11 +8,13 @@ import { verifyCloth } from "./verify.ts";
  * A plan that a person has laid: its cuts and cost, and what is wrong with it, nothing when it can be cut.
  *
  * @param bound what a search has proved of the problem; without it the areas are looked at
+ * @param otherLots lot groups that were let go from the lot they are bound to
  */
 export function planByHand(
   problem: ClothProblem,
   laid: readonly { boltId: string; placements: readonly Placement[] }[],
   bound?: Bound,
+  otherLots: ClothCutPlan["otherLots"] = [],
 ): { plan: ClothCutPlan; faults: string[] } {
   const grid = stepGridOf(problem);
   const bolts = laid.flatMap(({ boltId, placements }) => {
@@ -29,6 +31,7 @@ export function planByHand(
     bound: proved,
     gap: proved.cost > 0 ? (cost - proved.cost) / proved.cost : 0,
     evaluations: 0,
+    ...(otherLots.length > 0 ? { otherLots } : {}),
   };
   // Who lays everything by hand holds nothing.
   const { held: _, ...free } = problem;

@@ -18,12 +18,17 @@ export interface StepGrid {
   lattice?: Lattice;
   /** Counts of the groups that pieces are in, and area of the pieces of each lot group. */
   lotAreas: readonly number[];
+  /** The lot that each lot group is bound to: `ANY_LOT`, or `NO_LOT` where no bolt is of it. */
+  boundLots: readonly number[];
   joins: number;
   /** Every length along the bolt is a multiple of it. */
   stepY: number;
   /** The longest that is cut along, the gap among it. */
   longestLayer: number;
 }
+
+export const ANY_LOT = -1;
+export const NO_LOT = -2;
 
 export interface GridItem {
   piece: Piece;
@@ -127,7 +132,9 @@ export function stepGridOf(problem: ClothProblem): StepGrid {
   const lots = new Numbers();
   const bolts = problem.bolts.map((bolt) => boltOf(bolt, perMm, rounding, gap, lots));
   // Where all cloth is of one lot, every group comes from it.
-  const lotGroups = lots.count > 1 ? new Numbers() : undefined;
+  const { boundLots = {} } = problem;
+  const isBound = Object.keys(boundLots).length > 0;
+  const lotGroups = lots.count > 1 || isBound ? new Numbers() : undefined;
   const items = problem.pieces.map((piece) =>
     itemOf(piece, { perMm, rounding, gap, lattice, joins, lotGroups }),
   );
@@ -144,6 +151,10 @@ export function stepGridOf(problem: ClothProblem): StepGrid {
     items,
     bolts,
     lotAreas,
+    boundLots: (lotGroups?.names ?? []).map((group) => {
+      const lot = boundLots[group];
+      return lot === undefined ? ANY_LOT : (lots.known(lotName(lot)) ?? NO_LOT);
+    }),
     joins: joins.count,
     stepY,
     longestLayer,
@@ -158,6 +169,14 @@ class Numbers {
 
   get count(): number {
     return this.byName.size;
+  }
+
+  get names(): string[] {
+    return [...this.byName.keys()];
+  }
+
+  known(name: string): number | undefined {
+    return this.byName.get(name);
   }
 
   of(name: string | undefined): number {
@@ -211,6 +230,8 @@ function itemOf(piece: Piece, { perMm, rounding, gap, lattice, joins, lotGroups 
   };
 }
 
+const lotName = (lot: string): string => `lot ${lot}`;
+
 function boltOf(bolt: Bolt, perMm: number, { up, down }: Rounding, gap: number, lots: Numbers): GridBolt {
   const width = down(bolt.widthMm);
   const length = bolt.lengthMm === undefined ? Number.POSITIVE_INFINITY : down(bolt.lengthMm);
@@ -219,7 +240,7 @@ function boltOf(bolt: Bolt, perMm: number, { up, down }: Rounding, gap: number, 
     w: width + gap,
     h: length + gap,
     costPerStep: bolt.costPerMm / perMm,
-    lot: lots.of(bolt.lot === undefined ? `bolt ${bolt.id}` : `lot ${bolt.lot}`),
+    lot: lots.of(bolt.lot === undefined ? `bolt ${bolt.id}` : lotName(bolt.lot)),
     rowY: Math.round((bolt.rowMm ?? 0) * perMm),
     columnX: Math.round((bolt.columnMm ?? 0) * perMm),
     flaws: bolt.flaws

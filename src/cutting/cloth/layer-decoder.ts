@@ -1,7 +1,7 @@
 import { type ClearStretch, clearStretches, stretchStarts } from "./clear-stretches.ts";
 import { ALL_LAID, type Decoder } from "./decoder.ts";
 import type { FitMasks } from "./fit-masks.ts";
-import { type GridBolt, type Lattice, leadTo, modulo, type StepGrid } from "./grid.ts";
+import { ANY_LOT, type GridBolt, type Lattice, leadTo, modulo, type StepGrid } from "./grid.ts";
 
 /** Items looked at for a free rectangle, those that cannot be told apart as one: on a repeat many have no place there. */
 const MOST_LOOKS = 128;
@@ -429,7 +429,7 @@ export class LayerDecoder implements Decoder {
   }
 }
 
-/** For each lot group the lots with area enough for it, those with the most first. */
+/** For each lot group the lot that it is bound to, or those with area enough for it, those with the most first. */
 function lotChoices(grid: StepGrid, sequence: readonly number[]): number[][] {
   const areas = new Map<number, number>();
   for (const at of sequence) {
@@ -437,5 +437,9 @@ function lotChoices(grid: StepGrid, sequence: readonly number[]): number[][] {
     areas.set(lot, (areas.get(lot) ?? 0) + w * h);
   }
   const lots = [...areas].sort((a, b) => (b[1] === a[1] ? 0 : b[1] - a[1]));
-  return grid.lotAreas.map((need) => lots.filter(([, area]) => area >= need).map(([lot]) => lot));
+  return grid.lotAreas.map((need, group) => {
+    const bound = grid.boundLots[group] ?? ANY_LOT;
+    if (bound !== ANY_LOT) return [bound];
+    return lots.filter(([, area]) => area >= need).map(([lot]) => lot);
+  });
 }

@@ -69,6 +69,7 @@ export function partOf(grid: StepGrid, bolt: GridBolt, items: readonly number[])
     })),
     bolts: [{ ...bolt, h: Number.POSITIVE_INFINITY }],
     lotAreas: [],
+    boundLots: [],
     joins: 0,
   };
 }

@@ -1,4 +1,4 @@
-import type { GridItem, StepGrid } from "./grid.ts";
+import { ANY_LOT, type GridItem, type StepGrid } from "./grid.ts";
 import type { Bound, ClothAnswer } from "./problem.ts";
 
 type Infeasible = Extract<ClothAnswer, { status: "infeasible" }>;
@@ -20,7 +20,11 @@ export function impossible(grid: StepGrid): Infeasible | undefined {
   const areas = new Map<number, number>();
   for (const { lot, w, h } of grid.bolts) areas.set(lot, (areas.get(lot) ?? 0) + w * h);
   const most = Math.max(0, ...areas.values());
-  const group = grid.lotAreas.findIndex((area) => area > most);
+  const mostFor = (group: number) => {
+    const bound = grid.boundLots[group] ?? ANY_LOT;
+    return bound === ANY_LOT ? most : (areas.get(bound) ?? 0);
+  };
+  const group = grid.lotAreas.findIndex((area, at) => area > mostFor(at));
   if (group < 0) return undefined;
   const pieceIds = grid.items.filter(({ lotGroup }) => lotGroup === group).map(({ piece }) => piece.id);
   return {

@@ -25,6 +25,8 @@ export interface ClothProblem {
   tableMm?: number;
   /** What is left over and at least so large goes back to stock; the sides may be swapped. */
   keep: { widthMm: number; lengthMm: number };
+  /** Lot groups of which pieces are cut already, with the dye lot that those came from: the rest comes from it, too. */
+  boundLots?: { readonly [lotGroup: string]: string };
   /** Pieces that somebody has laid: they stay where they are, and the rest is cut round them. */
   held?: readonly HeldPiece[];
   /** Any whole number. The same problem, seed and budget give the same plan. */
@@ -195,6 +197,14 @@ export interface ClothCutPlan {
   evaluations: number;
   /** Pieces that could not stay where they were laid, each with the reason in the words of the check. */
   notHeld?: readonly { pieceId: string; reason: string }[];
+  /** Lot groups for which their bound lot had no cloth enough: they come from another. */
+  otherLots?: readonly BoundLot[];
+}
+
+/** A lot group, and the dye lot that its pieces should come from. */
+export interface BoundLot {
+  lotGroup: string;
+  lot: string;
 }
 
 export type ClothAnswer =

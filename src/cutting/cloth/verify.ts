@@ -317,7 +317,12 @@ function sameRect(a: Rect, b: Rect): boolean {
   return same(a.xMm, b.xMm) && same(a.yMm, b.yMm) && same(right(a), right(b)) && same(bottom(a), bottom(b));
 }
 
-function checkLots({ pieces, bolts }: ClothProblem, plan: ClothCutPlan, faults: Faults): void {
+function checkLots(
+  { pieces, bolts, boundLots = {} }: ClothProblem,
+  plan: ClothCutPlan,
+  faults: Faults,
+): void {
+  const given = new Set((plan.otherLots ?? []).map(({ lotGroup }) => lotGroup));
   const lotOf = new Map(bolts.map(({ id, lot }) => [id, lot === undefined ? `bolt ${id}` : `lot ${lot}`]));
   const groupOf = new Map(pieces.map(({ id, lotGroup }) => [id, lotGroup]));
   const lots = new Map<string, Set<string>>();
@@ -328,8 +333,12 @@ function checkLots({ pieces, bolts }: ClothProblem, plan: ClothCutPlan, faults: 
       lots.set(group, (lots.get(group) ?? new Set()).add(lotOf.get(boltId) ?? ""));
     }
   }
-  for (const [group, used] of lots)
+  for (const [group, used] of lots) {
     faults.unless(used.size === 1, `${group} comes from ${used.size} dye lots`);
+    const bound = boundLots[group];
+    const isOf = bound === undefined || given.has(group) || used.has(`lot ${bound}`);
+    faults.unless(isOf, `${group} comes from another dye lot than what is cut of it, ${bound}`);
+  }
 }
 
 /** What somebody has laid lies there still, where the plan does not say that it could not. */

@@ -1,5 +1,5 @@
-import type { Bolt, ClothProblem } from "../../cutting/index.ts";
-import type { Cloth, Job, LaidPiece, ResolvedCutting, Stock } from "../../job/index.ts";
+import type { Bolt, ClothProblem, Piece } from "../../cutting/index.ts";
+import type { Cloth, CutCloth, Job, LaidPiece, ResolvedCutting, Stock } from "../../job/index.ts";
 import type { ShadePlan } from "../plan-types.ts";
 import { clothPieces, columnsOf, onRepeatGridMm } from "./cloth-pieces.ts";
 
@@ -19,9 +19,8 @@ export function clothProblem(
 ): { problem: ClothProblem; newBoltId: string; boltNames: Record<string, string> } | undefined {
   const all = clothPieces(shades, cloth);
   if (all.length === 0) return undefined;
-  const cut = new Set(
-    cutCloth.flatMap((one) => (one.cloth === cloth.id ? one.pieces : [])).map((one) => one.piece),
-  );
+  const cutPieces = cutCloth.flatMap((one) => (one.cloth === cloth.id ? one.pieces : []));
+  const cut = new Set(cutPieces.map((one) => one.piece));
   const pieces = all.filter((one) => !cut.has(one.id));
   const held = (stock.cloth ?? []).filter((one) => one.cloth === cloth.id);
   const newBoltId = unusedId(held.map(({ id }) => id));
@@ -56,10 +55,26 @@ export function clothProblem(
       cutting: cutting.way === "free" ? { kind: "free" } : { kind: "straight", stages: cutting.stages },
       ...(cutting.tableMm === undefined ? {} : { tableMm: cutting.tableMm }),
       keep: { widthMm: cutting.keepClothWidthMm, lengthMm: cutting.keepClothLengthMm },
+      ...lotsOf(all, cutPieces),
       ...heldOf(laidPieces, cloth.id, newBoltId, cut),
       seed: cutting.seed,
     },
   };
+}
+
+/** The lots that the rest of a shade must match: of what is cut of it, where that is of one lot. */
+function lotsOf(all: readonly Piece[], cutPieces: CutCloth["pieces"]): Pick<ClothProblem, "boundLots"> {
+  const groups = new Map(all.map(({ id, lotGroup }) => [id, lotGroup]));
+  const lots = new Map<string, Set<string>>();
+  for (const { piece, lot } of cutPieces) {
+    const group = groups.get(piece);
+    if (group === undefined || lot === undefined) continue;
+    lots.set(group, (lots.get(group) ?? new Set()).add(lot));
+  }
+  const bound = [...lots].flatMap(([group, [lot, ...more]]) =>
+    lot === undefined || more.length > 0 ? [] : [[group, lot] as const],
+  );
+  return bound.length === 0 ? {} : { boundLots: Object.fromEntries(bound) };
 }
 
 /** What is cut is held no more. */

@@ -50,13 +50,14 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Pat
   const onBolt = lengthMm < LEAST_MM ? [] : [left()];
   const cutOff = sheets.map((sheet, n) => inStock(sheet, `${name}, sheet ${n + 1} cut off`));
   const boughtMm = from === undefined ? rest.yMm + lengthMm : 0;
+  const cutPieces = pieces.map((piece) => ({ ...piece, lot }));
   return [
     ...setPatch(job, "/stock/cloth", [
       ...(stock.cloth ?? []).filter((one) => one !== from),
       ...onBolt,
       ...cutOff,
     ]),
-    ...setPatch(job, "/cutCloth", withPieces(job.cutCloth ?? [], cloth.clothId, boughtMm, pieces)),
+    ...setPatch(job, "/cutCloth", withPieces(job.cutCloth ?? [], cloth.clothId, boughtMm, cutPieces)),
     ...laidAfter(job, { cloth, bolt }, pieces, { offMm: rest.yMm, restId: onBolt[0]?.id }),
   ];
 }

@@ -65,9 +65,14 @@ export function boltName({ boltNames }: ClothCutting, boltId: string): string {
   return boltNames[boltId] ?? boltId;
 }
 
-/** What each piece of a cloth is called, by its id: `Window 1: Face 1`. */
+/** What each piece of a cloth is called, by its id: `Window 1: Face 1`; and each lot group. */
 export function pieceNames({ problem }: ClothCutting): ReadonlyMap<string, string> {
-  return new Map(problem.pieces.map(({ id, shade, part }) => [id, `${shade}: ${part}`]));
+  return new Map(
+    problem.pieces.flatMap(({ id, shade, part, lotGroup }) => [
+      ...(lotGroup === undefined ? [] : [[lotGroup, shade] as const]),
+      [id, `${shade}: ${part}`] as const,
+    ]),
+  );
 }
 
 /** How much new cloth some bolts take, mm along it; those of the plan unless given. */

@@ -2,13 +2,14 @@ import type { Finding } from "../../figures/index.ts";
 import { type Job, partsOf } from "../../job/index.ts";
 import { cite } from "../../sources/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
+import { listed } from "../../words/index.ts";
 import type { Plan } from "../plan-types.ts";
 import { clothPieces } from "./cloth-pieces.ts";
 import { type CuttingPlan, pieceNames } from "./cutting-plan.ts";
 
 /** What was laid by hand or cut already and no longer agrees with the job. */
 export function judgeCutWork(job: Job, plan: Plan, cutting: CuttingPlan): Finding[] {
-  return [...judgeCutPieces(job, plan), ...judgeLaidPieces(job, cutting)];
+  return [...judgeCutPieces(job, plan), ...judgeLaidPieces(job, cutting), ...judgeLots(job, cutting)];
 }
 
 /** Pieces that were cut to another size than is needed now. */
@@ -58,6 +59,22 @@ function judgeLaidPieces({ laidPieces = [] }: Job, { cloths }: CuttingPlan): Fin
       }),
     );
   });
+}
+
+/** What is seen of a shade and would come from two dye lots. */
+function judgeLots({ cutCloth = [] }: Job, { cloths }: CuttingPlan): Finding[] {
+  return cloths.flatMap(({ answer, clothId, clothName, problem }) =>
+    ("bolts" in answer ? (answer.otherLots ?? []) : []).map(({ lotGroup, lot }) => {
+      const [first, ...more] = problem.pieces.filter((piece) => piece.lotGroup === lotGroup);
+      const still = [first, ...more].map((piece) => piece?.part ?? "");
+      return cutFinding({
+        id: "cutting.other-lot",
+        severity: "fix",
+        path: `/cutCloth/${cutCloth.findIndex(({ cloth }) => cloth === clothId)}`,
+        text: `${first?.shade ?? clothName}: part of it is cut from the dye lot “${lot}” of ${clothName}, which has no cloth enough for the rest (${listed(still)}). Ask for more of that lot, or cut all of it anew from another: two lots side by side show.`,
+      });
+    }),
+  );
 }
 
 /** The check knows pieces by id. */

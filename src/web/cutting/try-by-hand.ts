@@ -24,7 +24,7 @@ export function tryByHand(
       bolt.boltId === boltId && one.pieceId === placement.pieceId ? placement : one,
     ),
   }));
-  const { plan, faults } = planByHand(cutting.problem, laid, { ...found.bound, cost: 0 });
+  const { plan, faults } = planByHand(cutting.problem, laid, { ...found.bound, cost: 0 }, found.otherLots);
   const usedMm = newClothMm(cutting, plan.bolts);
   const names = pieceNames(cutting);
   return {

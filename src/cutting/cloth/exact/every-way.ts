@@ -1,4 +1,4 @@
-import type { GridBolt, StepGrid } from "../grid.ts";
+import { ANY_LOT, type GridBolt, type StepGrid } from "../grid.ts";
 import { type Packing, packed } from "../packing.ts";
 import { Layers, type OpenLayer } from "./layers.ts";
 import { type Measure, type Measures, measuresOf } from "./measures.ts";
@@ -52,6 +52,8 @@ class EveryWay {
   readonly #order: number[];
   readonly #sums: readonly Sums[];
   readonly #groups: readonly number[];
+  /** Pieces that may come from each bolt, in their order. */
+  readonly #allowed: readonly number[];
   readonly #all: number;
   readonly #commute: boolean;
   readonly #queue = new StateQueue();
@@ -60,7 +62,7 @@ class EveryWay {
   #states = 0;
 
   constructor(grid: StepGrid, stages: number, measures: Measures, beat: () => number) {
-    const { items, bolts, lotAreas, lattice } = grid;
+    const { items, bolts, lotAreas, boundLots, lattice } = grid;
     this.#grid = grid;
     this.#layers = new Layers(grid, stages);
     this.#measures = measures;
@@ -88,6 +90,12 @@ class EveryWay {
     }));
     this.#groups = lotAreas.map((_, group) =>
       items.reduce((bits, item, i) => (item.lotGroup === group ? bits | (1 << i) : bits), 0),
+    );
+    this.#allowed = this.#order.map((bolt) =>
+      this.#groups.reduce((bits, group, at) => {
+        const bound = boundLots[at] ?? ANY_LOT;
+        return bound === ANY_LOT || bound === lotOf(bolt) ? bits : bits & ~group;
+      }, ~0),
     );
     this.#all = items.reduce((bits, _, i) => bits | (1 << i), 0);
     this.#commute = !lattice && bolts.every(({ flaws }) => flaws.length === 0);
@@ -118,7 +126,7 @@ class EveryWay {
       this.#push({ cut, at: at + 1, y: 0, before: cost, least: 0, from: state, laid: [] });
     }
     const task = {
-      rest: this.#all & ~cut,
+      rest: this.#all & ~cut & (this.#allowed[at] as number),
       y,
       bolt,
       first: isLast && this.#commute,
