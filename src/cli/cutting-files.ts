@@ -1,5 +1,6 @@
 import { toDxf } from "../drawing/dxf/index.ts";
 import { drawBoltPlan, place, toSvg } from "../drawing/index.ts";
+import { type Job, jobText } from "../job/index.ts";
 import { boltsCut, type CuttingPlan } from "../plan/index.ts";
 import { cuttingLists, toCsv } from "../tables/index.ts";
 import { fileNames } from "./file-names.ts";
@@ -8,8 +9,17 @@ import type { OutFile } from "./write-files.ts";
 /** A bolt is drawn at a tenth of its size on a strip of paper as long as it takes. */
 const SCALE = { scale: 0.1 };
 
-/** Everything that is written for a cutting plan: the plan itself, its lists, and each bolt, stamped where it is to be. */
-export async function* cuttingFiles(cutting: CuttingPlan, stamp?: string): AsyncGenerator<OutFile> {
+/**
+ * Everything that is written for a cutting plan: the plan itself, its lists, and each bolt, stamped where it is to be.
+ *
+ * @param job with the cuts made that it is planned after
+ */
+export async function* cuttingFiles(
+  cutting: CuttingPlan,
+  stamp?: string,
+  job?: Job,
+): AsyncGenerator<OutFile> {
+  if (job !== undefined) yield { path: "cut-job.json", content: jobText(job) };
   yield { path: "cutting.json", content: `${JSON.stringify(cutting, null, 2)}\n` };
   for (const list of cuttingLists(cutting))
     yield { path: `cutting/${list.name}.csv`, content: toCsv(list, stamp) };

@@ -1,12 +1,14 @@
 import { type ShouldStop, solveWithHighs } from "../cutting/index.ts";
 import type { Job } from "../job/index.ts";
-import { type CuttingPlan, CuttingSearch, type Plan } from "../plan/index.ts";
+import { type CuttingPlan, CuttingSearch, type KnownCloth, type Plan } from "../plan/index.ts";
 import type { Io } from "./io.ts";
 
 export interface CuttingLimits {
   /** From the planned job to the cutting plan in hand, s; a first plan is made even where there is no time. */
   seconds: number;
   tries?: number;
+  /** How cloth was to be cut before cuts were made. */
+  known?: readonly KnownCloth[];
 }
 
 /** Between two looks at the keyboard, and two words on the screen, ms. */
@@ -24,7 +26,7 @@ const LEAST_SOLVER_S = 1;
 export async function cutWithin(
   job: Job,
   planned: Plan,
-  { seconds, tries }: CuttingLimits,
+  { seconds, tries, known }: CuttingLimits,
   io: Io,
 ): Promise<CuttingPlan> {
   let isInterrupted = false;
@@ -33,7 +35,7 @@ export async function cutWithin(
   });
   try {
     const endMs = performance.now() + 1000 * seconds;
-    const search = new CuttingSearch(job, planned);
+    const search = new CuttingSearch(job, planned, known);
     const lastMs = endMs - LAST_MS_PER_PIECE * search.pieces;
     const isOver = () => isInterrupted || performance.now() >= lastMs;
     await improve(search, tries, isOver, io);

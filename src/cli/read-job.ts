@@ -8,6 +8,7 @@ import {
   type PartsFile,
   withPartsFrom,
 } from "../job/index.ts";
+import { type OpenedCutting, openCuttingText } from "../plan/index.ts";
 import { listed } from "../words/index.ts";
 import { BadInput, badInput } from "./bad-input.ts";
 import { aboutPath } from "./file-trouble.ts";
@@ -35,6 +36,13 @@ export async function readParts(path: string): Promise<PartsFile> {
   return opened.parts;
 }
 
+/** Reads and checks a cutting plan that was written before. Throws `BadInput`. */
+export async function readCutting(path: string): Promise<OpenedCutting> {
+  const opened = openCuttingText(await readText(path, createReadStream(path), "CUTTING"));
+  if (!opened.ok) throw new BadInput(path, opened.issues);
+  return opened.cutting;
+}
+
 /**
  * A job with a copy of the parts of a file. What the job has already stays as it was planned with, and where the file
  * holds another version that is said.
@@ -54,7 +62,7 @@ export async function readJobWith(path: string, partsPath: string | undefined, i
 async function readText(
   path: string,
   chunks: AsyncIterable<Uint8Array>,
-  argument: "JOB" | "PARTS" = "JOB",
+  argument: "JOB" | "PARTS" | "CUTTING" = "JOB",
 ): Promise<string> {
   const decoder = new TextDecoder("utf-8", { fatal: true });
   const parts: string[] = [];

@@ -31,7 +31,7 @@ export * from "./parts-at-hand.ts";
 export * from "./parts-file.ts";
 export * from "./patch.ts";
 export { LONGEST_MM, MOST_PARTS } from "./primitives.ts";
-export { issuesOf, type JobIssue, readDocument } from "./read-document.ts";
+export { issuesOf, type JobIssue, notRead, readDocument } from "./read-document.ts";
 export * from "./reads.ts";
 export * from "./resolve.ts";
 export { splitWindow } from "./split-window.ts";

@@ -8,6 +8,7 @@ import {
   boltsCut,
   type ClothCutting,
   type CuttingPlan,
+  CuttingSearch,
   cutsMade,
   heldPatch,
   letGoPatch,
@@ -32,14 +33,15 @@ const piecesOf = ({ cloths }: CuttingPlan) =>
   cloths.flatMap(({ problem }) => problem.pieces.map(({ id }) => id)).sort();
 
 /** The job after some cuts of one bolt, so much of new cloth left on it that everything planned comes off. */
-function afterCuts(job: Job, cloth: ClothCutting, bolt: BoltPlan, upTo: number, moreMm = 0): Job {
+function afterCuts(job: Job, cloth: ClothCutting, bolt: BoltPlan, upTo: number, moreMm = 0) {
   const isNew = bolt.boltId === cloth.newBoltId;
   const offMm = Math.max(
     0,
     ...bolt.cuts.filter((one) => one.number <= upTo && isOnBolt(bolt, one)).map(({ atMm }) => atMm),
   );
   const leftMm = isNew ? { leftMm: bolt.usedMm - offMm + moreMm } : {};
-  return jobSchema.parse(patched(job, cutsMade(job, { cloth, bolt, upTo, ...leftMm })));
+  const { patch, still } = cutsMade(job, { cloth, bolt, upTo, ...leftMm });
+  return { made: jobSchema.parse(patched(job, patch)), still };
 }
 
 /** Cuts of the sheet that hangs on the bolt: 0, then what each cut across leaves on it. */
@@ -65,7 +67,7 @@ describe("cuts that are made", () => {
         fc.pre(bolts.length > 0);
         const { cloth, bolt } = bolts[boltAt % bolts.length] as (typeof bolts)[number];
         const upTo = 1 + (cutAt % bolt.cuts.length);
-        const made = afterCuts(job, cloth, bolt, upTo);
+        const { made, still } = afterCuts(job, cloth, bolt, upTo);
         const after = cut(made);
         const done = (made.cutCloth ?? []).flatMap(({ pieces }) => pieces);
         // Every piece is cut already or still to be cut, and none both.
@@ -84,6 +86,11 @@ describe("cuts that are made", () => {
         const lost = (of?.widthMm ?? 0) * wholeMm - areaOf(left) - areaOf(done);
         expect(lost).toBeGreaterThan(-1e-3 * (of?.widthMm ?? 0) * wholeMm - 1);
         expect(lost).toBeLessThan(areaOf(wasteOf) + 10 * ((of?.widthMm ?? 0) + wholeMm) * 2);
+        // The plan that was followed goes on: what is left is enough for all that was to come off it.
+        const goesOn = new CuttingSearch(made, after.plan, [still]).plan();
+        const newOf = (all: CuttingPlan) =>
+          all.cloths.reduce((sum, one) => sum + (one.clothId === cloth.clothId ? newClothMm(one) : 0), 0);
+        expect(newOf(goesOn)).toBeLessThanOrEqual((isNew ? 0 : newOf(before.cutting)) + 1);
         expectOneLotEach(after.cutting, made.cutCloth ?? [], made.stock.cloth ?? []);
         // Nothing of what was planned is out of reach: the plan as it was still fits on what is left.
         for (const { answer } of after.cutting.cloths)
@@ -100,7 +107,7 @@ describe("cuts that are made", () => {
     for (let rounds = 0; rounds < 60; rounds++) {
       const [next] = boltsCut(cut(now).cutting).filter(({ bolt }) => bolt.placements.length > 0);
       if (next === undefined) break;
-      now = afterCuts(now, next.cloth, next.bolt, next.bolt.cuts.length);
+      now = afterCuts(now, next.cloth, next.bolt, next.bolt.cuts.length).made;
     }
     const after = cut(now);
     expect(piecesOf(after.cutting)).toEqual([]);
@@ -120,8 +127,8 @@ describe("cuts that are made", () => {
     if (found === undefined) throw new Error("no bolt");
     const { cloth, bolt } = found;
     const first = bolt.cuts.findIndex(({ direction }, at) => at > 0 && direction === "across") + 1;
-    const enough = cut(afterCuts(job, cloth, bolt, first), 6000);
-    const short = cut(afterCuts(job, cloth, bolt, first, -40), 2000);
+    const enough = cut(afterCuts(job, cloth, bolt, first).made, 6000);
+    const short = cut(afterCuts(job, cloth, bolt, first, -40).made, 2000);
     const newOf = (all: CuttingPlan) =>
       newClothMm(all.cloths.find(({ clothId }) => clothId === cloth.clothId) as ClothCutting);
     expect(newOf(enough.cutting)).toBe(0);
@@ -136,10 +143,10 @@ describe("cuts that are made", () => {
     if (found === undefined) throw new Error("no shade of two panels");
     const { cloth, bolt } = found;
     const { upTo, group, shade } = splitShade(cloth, bolt) as SplitShade;
-    const enough = cut(afterCuts(job, cloth, bolt, upTo));
+    const enough = cut(afterCuts(job, cloth, bolt, upTo).made);
     expect(lotFindings(enough)).toEqual([]);
     // The bolt ended where the last cut was made.
-    const none = cut(jobSchema.parse(patched(job, cutsMade(job, { cloth, bolt, upTo, leftMm: 0 }))));
+    const none = cut(jobSchema.parse(patched(job, cutsMade(job, { cloth, bolt, upTo, leftMm: 0 }).patch)));
     const text = lotFindings(none).find((one) => one.startsWith(shade)) ?? "";
     expect(text).toMatch(/cut from the dye lot “.*, bought for this job”.* Ask for more of that lot/);
     const again = none.cutting.cloths.find(({ clothId }) => clothId === cloth.clothId);
@@ -151,7 +158,7 @@ describe("cuts that are made", () => {
     const job = workroomJob(3);
     const { cutting } = cut(job);
     const [{ cloth, bolt }] = boltsCut(cutting) as [{ cloth: ClothCutting; bolt: BoltPlan }];
-    const made = afterCuts(job, cloth, bolt, bolt.cuts.length);
+    const { made } = afterCuts(job, cloth, bolt, bolt.cuts.length);
     expect(cut(made).plan.findings.filter(({ id }) => id === "cutting.cut-differs")).toEqual([]);
     const grown = structuredClone(made);
     for (const { windows } of grown.rooms)

@@ -1,17 +1,18 @@
 import { type Command, InvalidArgumentError } from "commander";
-import { type CuttingPlan, plan } from "../../plan/index.ts";
+import { judgeCutWork, plan } from "../../plan/index.ts";
 import { jobStamp } from "../../safety/index.ts";
 import { badInput } from "../bad-input.ts";
+import { type CutsMadeOptions, withCutsMade } from "../cuts-made.ts";
 import { cuttingFiles } from "../cutting-files.ts";
 import { cuttingText } from "../cutting-report.ts";
 import { cutWithin } from "../cutting-time.ts";
 import type { Io } from "../io.ts";
-import { plainLine } from "../plain-text.ts";
+import { plainLine, wrapped } from "../plain-text.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
-import { leftoversText, writeFiles } from "../write-files.ts";
+import { leftoversText, type OutFile, writeFiles } from "../write-files.ts";
 
-interface CutOptions {
+interface CutOptions extends CutsMadeOptions {
   out?: string;
   tries?: number;
   seconds: number;
@@ -25,6 +26,7 @@ interface CutOptions {
 const MOST_TRIES = 5_000_000;
 const MOST_SECONDS = 86_400;
 const USUAL_SECONDS = 10;
+const MOST_CUTS = 100_000;
 
 /** `shadewright cut`: how everything of a job is cut from bolts, remnants and lengths. */
 export function addCut(program: Command, io: Io): void {
@@ -41,6 +43,12 @@ export function addCut(program: Command, io: Io): void {
     )
     .option("--tries <number>", "plans to try, where that takes less time", wholeUpTo(MOST_TRIES))
     .option("--seed <number>", "another seed tries other plans", wholeUpTo(2 ** 31 - 1))
+    .option("--followed <file>", "the cutting.json by which some cuts are made; what is left is planned anew")
+    .option("--made <number>", "the last cut of its ticket that is made", wholeUpTo(MOST_CUTS))
+    .option("--cloth <id>", "of which cloth; needed where the plan has several")
+    .option("--bolt <id>", "of which bolt; needed where several are cut")
+    .option("--left <length>", "what is left on the bolt, measured; as planned unless given")
+    .option("--short <length>", "instead: how much less is left than there should be")
     .option("--json", "print the cutting plan as JSON; then --out may be left out")
     .option(...PARTS_OPTION)
     .option(...ALLOW_FINDINGS)
@@ -59,31 +67,41 @@ function wholeUpTo(most: number): (text: string) => number {
 
 async function cutJob(
   path: string,
-  { out, json, seed, parts, allowFindings, ...limits }: CutOptions,
+  { out, json, seed, parts, allowFindings, seconds, tries, ...done }: CutOptions,
   io: Io,
 ): Promise<void> {
   if (out === undefined && !json) {
     throw badInput("--out", "nothing", "a folder to write into; or --json, to have the plan printed");
   }
   const read = await readJobWith(path, parts, io);
-  const job = seed === undefined ? read : { ...read, cutting: { ...read.cutting, seed } };
+  const inWork = await withCutsMade(read, done);
+  if (inWork !== undefined && out === undefined) {
+    throw badInput("--out", "nothing", "a folder: the job with its cuts made is written there");
+  }
+  const { job: begun, known = [] } = inWork ?? { job: read };
+  const job = seed === undefined ? begun : { ...begun, cutting: { ...begun.cutting, seed } };
   const planned = plan(job);
+  const limits = { seconds, known, ...(tries === undefined ? {} : { tries }) };
   const cutting = await cutWithin(job, planned, limits, io);
   io.err(cuttingText(cutting));
-  if (out !== undefined) await write(cutting, jobStamp(planned.shades), out, path, io);
+  for (const { text } of judgeCutWork(job, planned, cutting))
+    io.err(`${wrapped(text, io.columns - 2, "  ")}\n`);
+  if (out !== undefined) {
+    const files = cuttingFiles(cutting, jobStamp(planned.shades), inWork && job);
+    await write(files, out, path, io);
+    if (inWork !== undefined) {
+      io.err(
+        "cut-job.json is the job with these cuts made: go on with it, and with the cutting.json beside it.\n",
+      );
+    }
+  }
   if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
   const stamped = stampedShades(planned);
   if (stamped.length > 0 && !allowFindings) throw new SafetyStop(stamped, out !== undefined);
 }
 
-async function write(
-  cutting: CuttingPlan,
-  stamp: string | undefined,
-  out: string,
-  jobPath: string,
-  io: Io,
-): Promise<void> {
-  const written = await writeFiles(out, cuttingFiles(cutting, stamp), jobPath === "-" ? undefined : jobPath);
+async function write(files: AsyncGenerator<OutFile>, out: string, jobPath: string, io: Io): Promise<void> {
+  const written = await writeFiles(out, files, jobPath === "-" ? undefined : jobPath);
   io.err(`Wrote ${written.length} files into ${plainLine(out)}.\n`);
   io.err(await leftoversText(out, ["cutting"], written));
 }

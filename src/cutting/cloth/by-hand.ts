@@ -1,7 +1,7 @@
 import { stepGridOf } from "./grid.ts";
 import { cutUpByHand } from "./lay-out.ts";
 import { quickBound } from "./lower-bound.ts";
-import type { Bound, ClothCutPlan, ClothProblem, Placement } from "./problem.ts";
+import type { Bound, ClothCutPlan, ClothProblem, LaidOnBolt } from "./problem.ts";
 import { verifyCloth } from "./verify.ts";
 
 /**
@@ -12,7 +12,7 @@ import { verifyCloth } from "./verify.ts";
  */
 export function planByHand(
   problem: ClothProblem,
-  laid: readonly { boltId: string; placements: readonly Placement[] }[],
+  laid: readonly LaidOnBolt[],
   bound?: Bound,
   otherLots: ClothCutPlan["otherLots"] = [],
 ): { plan: ClothCutPlan; faults: string[] } {

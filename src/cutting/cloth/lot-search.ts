@@ -1,6 +1,6 @@
 import { NEVER, type ShouldStop } from "../should-stop.ts";
 import { HeldSearch } from "./held/held-search.ts";
-import type { Bound, BoundLot, ClothAnswer, ClothProblem } from "./problem.ts";
+import type { Bound, BoundLot, ClothAnswer, ClothProblem, LaidOnBolt } from "./problem.ts";
 import { ClothSearch } from "./search.ts";
 import type { ClothSearching } from "./searching.ts";
 
@@ -17,7 +17,7 @@ export class LotSearch implements ClothSearching {
   readonly #search: ClothSearching;
   #spent = 0;
 
-  constructor(problem: ClothProblem) {
+  constructor(problem: ClothProblem, known?: readonly LaidOnBolt[]) {
     this.problem = problem;
     const bound = new Map(
       Object.entries(problem.boundLots ?? {}).filter(([group]) =>
@@ -25,7 +25,7 @@ export class LotSearch implements ClothSearching {
       ),
     );
     for (;;) {
-      const search = searchFor({ ...problem, boundLots: Object.fromEntries(bound) });
+      const search = searchFor({ ...problem, boundLots: Object.fromEntries(bound) }, known);
       if (bound.size > 0 && !Number.isFinite(search.cost)) search.improve(TRIES);
       const given = Number.isFinite(search.cost) ? undefined : hardest(problem, bound, search);
       if (given === undefined) {
@@ -66,8 +66,8 @@ export class LotSearch implements ClothSearching {
   }
 }
 
-function searchFor(problem: ClothProblem): ClothSearching {
-  return problem.held?.length ? new HeldSearch(problem) : new ClothSearch(problem);
+function searchFor(problem: ClothProblem, known?: readonly LaidOnBolt[]): ClothSearching {
+  return problem.held?.length ? new HeldSearch(problem) : new ClothSearch(problem, known);
 }
 
 /** The bound group that finds no place: one of those left over, or else the one with the most cloth. */

@@ -1,5 +1,6 @@
 import type { Decoder } from "./decoder.ts";
 import type { StepGrid } from "./grid.ts";
+import type { LaidOnBolt } from "./problem.ts";
 
 /** Every item on a bolt, in steps of the grid. */
 export interface Packing {
@@ -23,6 +24,26 @@ export function packingOf(grid: StepGrid, decoder: Decoder): Packing {
     bolt: decoder.bolt.slice(),
     w: masks.w.slice(),
     h: masks.h.slice(),
+  });
+}
+
+/** Pieces as somebody or an earlier plan has laid them; undefined where one of them, or a bolt, is not there. */
+export function packingOfLaid(grid: StepGrid, laid: readonly LaidOnBolt[]): Packing | undefined {
+  const { items, bolts, perMm } = grid;
+  const placed = new Map(
+    laid.flatMap(({ boltId, placements }) => placements.map((one) => [one.pieceId, { boltId, ...one }])),
+  );
+  const at = new Map(bolts.map(({ bolt }, number) => [bolt.id, number]));
+  const ways = items.map(({ piece }) => placed.get(piece.id));
+  if (ways.some((way) => way === undefined || !at.has(way.boltId))) return undefined;
+  const steps = (mm = 0) => Math.round(mm * perMm);
+  const isTurned = (turn = 0) => turn === 90 || turn === 270;
+  return packed(grid, {
+    x: Int32Array.from(ways, (way) => steps(way?.xMm)),
+    y: Float64Array.from(ways, (way) => steps(way?.yMm)),
+    bolt: Int16Array.from(ways, (way) => at.get(way?.boltId ?? "") ?? -1),
+    w: Int32Array.from(items, ({ w, h }, item) => (isTurned(ways[item]?.turn) ? h : w)),
+    h: Int32Array.from(items, ({ w, h }, item) => (isTurned(ways[item]?.turn) ? w : h)),
   });
 }
 

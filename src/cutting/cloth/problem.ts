@@ -109,6 +109,12 @@ export interface HeldPiece {
   turn: Turn;
 }
 
+/** Pieces that lie on one bolt. */
+export interface LaidOnBolt {
+  boltId: string;
+  placements: readonly Placement[];
+}
+
 /** Quarter turns are clockwise; 0 is the top towards the end cut first. */
 export type Turn = 0 | 90 | 180 | 270;
 

@@ -12,9 +12,9 @@ import { layOutBolts } from "./lay-out.ts";
 import { layerColumns } from "./layer-columns.ts";
 import { layersOn, partOf, withLayers } from "./layers-of.ts";
 import { quickBound, strictBound } from "./lower-bound.ts";
-import { type Packing, packingOf } from "./packing.ts";
+import { type Packing, packingOf, packingOfLaid } from "./packing.ts";
 import { beyondAll, impossible } from "./possible.ts";
-import type { Bound, ClothAnswer, ClothCutPlan, ClothProblem } from "./problem.ts";
+import type { Bound, ClothAnswer, ClothCutPlan, ClothProblem, LaidOnBolt } from "./problem.ts";
 import { regroup } from "./regroup.ts";
 import type { ClothSearching } from "./searching.ts";
 import { verifyCloth } from "./verify.ts";
@@ -61,8 +61,11 @@ export class ClothSearch implements ClothSearching {
   private begun = false;
   private ended = false;
 
-  /** @throws where a measure, cost or gap is none, or two pieces or bolts share an id: a bug */
-  constructor(problem: ClothProblem) {
+  /**
+   * @param known a plan of an earlier state, taken where it can still be cut and is cheaper than the first that is found
+   * @throws where a measure, cost or gap is none, or two pieces or bolts share an id: a bug
+   */
+  constructor(problem: ClothProblem, known: readonly LaidOnBolt[] = []) {
     refuseNonsense(problem);
     this.problem = problem;
     this.grid = stepGridOf(problem);
@@ -72,6 +75,7 @@ export class ClothSearch implements ClothSearching {
     else {
       this.bound = quickBound(this.grid);
       while (!this.ended && !this.begun) this.advance();
+      if (known.length > 0) this.takeKnown(packingOfLaid(this.grid, known));
     }
   }
 
@@ -126,6 +130,10 @@ export class ClothSearch implements ClothSearching {
     };
     const reasons = verifyCloth(problem, plan);
     return reasons.length > 0 ? { status: "withheld", reasons } : plan;
+  }
+
+  private takeKnown(packing: Packing | undefined): void {
+    if (packing && packing.cost < this.cost * (1 - SAME_COST) && this.isSound(packing)) this.best = packing;
   }
 
   /** Keeps which pieces find no place on all the cloth there is. */

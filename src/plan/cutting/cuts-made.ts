@@ -1,8 +1,8 @@
-import type { BoltPlan, Leaf, Rect } from "../../cutting/index.ts";
+import type { BoltPlan, LaidOnBolt, Leaf, Rect } from "../../cutting/index.ts";
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import type { CutCloth, Job, LaidPiece } from "../../job/index.ts";
 import { type ClothInStock, restOf, sheetInStock } from "./cloth-left.ts";
-import { boltName, type ClothCutting } from "./cutting-plan.ts";
+import { boltName, type ClothCutting, type KnownCloth } from "./cutting-plan.ts";
 import { halves } from "./halves.ts";
 import { freshNames, withOwnIds } from "./own-ids.ts";
 
@@ -19,13 +19,21 @@ export interface CutsMade {
 /** Shorter or narrower than this nothing is kept, mm. */
 const LEAST_MM = 10;
 
+/** What follows from cuts made. */
+export interface AfterCuts {
+  /** What the job takes in. */
+  patch: PatchOperation[];
+  /** How the rest was to be cut, on the sheets and bolts as they are in stock now: a plan to go on from. */
+  still: KnownCloth;
+}
+
 /**
  * What a job holds once some cuts of a bolt are made: the pieces that came free are cut, every sheet that is still to be
  * cut and what is left on the bolt lie in stock, and the rest is planned anew from there.
  *
  * @throws where the bolt has no cut of that number
  */
-export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): PatchOperation[] {
+export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): AfterCuts {
   if (!bolt.cuts.some(({ number }) => number === upTo)) throw new Error(`invalid cut number: ${upTo}`);
   const stock = withOwnIds(job.stock);
   const from = (stock.cloth ?? []).find(({ id, cloth: of }) => id === bolt.boltId && of === cloth.clothId);
@@ -51,15 +59,52 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Pat
   const cutOff = sheets.map((sheet, n) => inStock(sheet, `${name}, sheet ${n + 1} cut off`));
   const boughtMm = from === undefined ? rest.yMm + lengthMm : 0;
   const cutPieces = pieces.map((piece) => ({ ...piece, lot }));
-  return [
-    ...setPatch(job, "/stock/cloth", [
-      ...(stock.cloth ?? []).filter((one) => one !== from),
-      ...onBolt,
-      ...cutOff,
-    ]),
-    ...setPatch(job, "/cutCloth", withPieces(job.cutCloth ?? [], cloth.clothId, boughtMm, cutPieces)),
-    ...laidAfter(job, { cloth, bolt }, pieces, { offMm: rest.yMm, restId: onBolt[0]?.id }),
+  const restId = onBolt[0]?.id;
+  const areas = [
+    ...(restId === undefined ? [] : [{ boltId: restId, area: rest }]),
+    ...sheets.map((area, n) => ({ boltId: cutOff[n]?.id ?? "", area })),
   ];
+  return {
+    patch: [
+      ...setPatch(job, "/stock/cloth", [
+        ...(stock.cloth ?? []).filter((one) => one !== from),
+        ...onBolt,
+        ...cutOff,
+      ]),
+      ...setPatch(job, "/cutCloth", withPieces(job.cutCloth ?? [], cloth.clothId, boughtMm, cutPieces)),
+      ...laidAfter(job, { cloth, bolt }, pieces, { offMm: rest.yMm, restId }),
+    ],
+    still: { clothId: cloth.clothId, laid: stillLaid(cloth, bolt, areas) },
+  };
+}
+
+/** Pieces of a plan on what its bolt is cut into; other bolts are as they were. */
+function stillLaid(
+  { answer }: ClothCutting,
+  bolt: BoltPlan,
+  areas: readonly { boltId: string; area: Rect }[],
+): LaidOnBolt[] {
+  const others = "bolts" in answer ? answer.bolts.filter(({ boltId }) => boltId !== bolt.boltId) : [];
+  return [
+    ...others.map(({ boltId, placements }) => ({ boltId, placements })),
+    ...areas.map(({ boltId, area }) => ({
+      boltId,
+      placements: bolt.placements
+        .filter((one) => isWithin(one, area))
+        .map((one) => ({ ...one, xMm: one.xMm - area.xMm, yMm: one.yMm - area.yMm })),
+    })),
+  ];
+}
+
+const SAME_MM = 0.01;
+
+function isWithin(one: Rect, area: Rect): boolean {
+  return (
+    one.xMm >= area.xMm - SAME_MM &&
+    one.yMm >= area.yMm - SAME_MM &&
+    one.xMm + one.widthMm <= area.xMm + area.widthMm + SAME_MM &&
+    one.yMm + one.lengthMm <= area.yMm + area.lengthMm + SAME_MM
+  );
 }
 
 /**
@@ -73,7 +118,7 @@ export function leftAfterCut(cloth: ClothCutting, bolt: BoltPlan, upTo: number, 
   return Math.max(0, wholeMm - sheetsAfter(cloth, bolt, upTo).rest.yMm);
 }
 
-interface AfterCuts {
+interface SheetsAfter {
   /** Cut off, and still to be cut or worth keeping. */
   sheets: Rect[];
   pieces: CutCloth["pieces"];
@@ -82,7 +127,7 @@ interface AfterCuts {
 }
 
 /** Follows the cuts made: what they set free, and the sheets that remain. */
-function sheetsAfter(cloth: ClothCutting, bolt: BoltPlan, upTo: number): AfterCuts {
+function sheetsAfter(cloth: ClothCutting, bolt: BoltPlan, upTo: number): SheetsAfter {
   const of = cloth.problem.bolts.find(({ id }) => id === bolt.boltId);
   const whole: Rect = { xMm: 0, yMm: 0, widthMm: of?.widthMm ?? 0, lengthMm: of?.lengthMm ?? Infinity };
   const open = new Map<number, Rect>([[0, whole]]);

@@ -2,6 +2,7 @@ import type {
   BoltPlan,
   ClothAnswer,
   ClothProblem,
+  LaidOnBolt,
   LengthCut,
   LengthsAnswer,
   LengthsProblem,
@@ -51,6 +52,12 @@ export interface CuttingPlan {
   units: UnitChoice;
   cloths: ClothCutting[];
   lengths: LengthsCutting[];
+}
+
+/** How the pieces of one cloth lie, on bolts by their ids. */
+export interface KnownCloth {
+  clothId: string;
+  laid: LaidOnBolt[];
 }
 
 /** Every bolt that is cut, with its cloth. */

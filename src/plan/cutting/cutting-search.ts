@@ -11,7 +11,13 @@ import { type Job, partsOf, resolveCutting, resolveShade } from "../../job/index
 import { carefulLift } from "../../safety/index.ts";
 import type { Plan } from "../plan-types.ts";
 import { clothProblem } from "./cloth-problem.ts";
-import { type ClothCutting, CUTTING_FORMAT, CUTTING_VERSION, type CuttingPlan } from "./cutting-plan.ts";
+import {
+  type ClothCutting,
+  CUTTING_FORMAT,
+  CUTTING_VERSION,
+  type CuttingPlan,
+  type KnownCloth,
+} from "./cutting-plan.ts";
 import { type LengthsTask, lengthTasks, type ShadeParts } from "./length-problems.ts";
 import { withOwnIds } from "./own-ids.ts";
 
@@ -35,7 +41,8 @@ export class CuttingSearch {
   readonly #cloths: ClothTask[];
   readonly #lengths: { task: LengthsTask; search: LengthsSearch }[];
 
-  constructor(job: Job, plan: Plan) {
+  /** @param known how cloth was laid in an earlier state of the job, by the ids of bolts as they are now */
+  constructor(job: Job, plan: Plan, known: readonly KnownCloth[] = []) {
     this.#job = { jobId: plan.jobId, jobName: plan.jobName, units: plan.units };
     const cutting = resolveCutting(job.cutting);
     const parts = partsOf(job);
@@ -44,8 +51,9 @@ export class CuttingSearch {
       const made = clothProblem(plan.shades, cloth, stock, cutting, job);
       if (made === undefined) return [];
       const { id: clothId, name: clothName } = cloth;
+      const laid = known.find((one) => one.clothId === clothId)?.laid;
       const worth = (cloth.pricePerM ?? 1000) / 1000;
-      return [{ clothId, clothName, ...made, worth, search: startClothSearch(made.problem) }];
+      return [{ clothId, clothName, ...made, worth, search: startClothSearch(made.problem, laid) }];
     });
     this.#lengths = lengthTasks(partsOfShades(job, plan), stock, cutting, job.rates.prices).map((task) => ({
       task,

@@ -1,11 +1,13 @@
 export { buyAsCut } from "./buy-as-cut.ts";
-export { type CutsMade, cutsMade, leftAfterCut } from "./cuts-made.ts";
+export { type AfterCuts, type CutsMade, cutsMade, leftAfterCut } from "./cuts-made.ts";
 export * from "./cutting-plan.ts";
 export { CuttingSearch, FIRST_TRIES, planCutting } from "./cutting-search.ts";
 export { cuttingTicket, type TicketLine } from "./cutting-ticket.ts";
 export { type FollowedCut, followCuts } from "./follow-cuts.ts";
 export { clothGapWords, lengthsGapWords } from "./gap-words.ts";
 export { heldPatch, letGoPatch, snappedToRepeat } from "./held-by-hand.ts";
+export { judgeCutWork } from "./judge-cut-work.ts";
+export { type OpenedCutting, openCuttingText } from "./open-cutting.ts";
 export { planAndCut } from "./plan-and-cut.ts";
 export { cuttingSavings, type Saving } from "./savings.ts";
 export { stockAfter } from "./stock-after.ts";

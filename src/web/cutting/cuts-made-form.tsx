@@ -8,7 +8,7 @@ import type { LengthSpec } from "../inputs/spec.ts";
 import { Typed } from "../inputs/typed.tsx";
 import { useJob, useUnits } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
-import { useCuttingStore } from "./cutting-store.ts";
+import { goOnFrom, useCuttingStore } from "./cutting-store.ts";
 
 const LEFT: LengthSpec = {
   kind: "length",
@@ -34,7 +34,9 @@ export function CutsMadeForm({ cloth, bolt, upTo, onDone }: CutsMadeFormProps) {
   const read = readLength(text, LEFT, units);
   const take = () => {
     if (!read.ok) return;
-    edit({ label: "Cuts made", patch: cutsMade(job, { cloth, bolt, upTo, leftMm: read.value }) });
+    const { patch, still } = cutsMade(job, { cloth, bolt, upTo, leftMm: read.value });
+    goOnFrom(still);
+    edit({ label: "Cuts made", patch });
     onDone();
   };
   return (

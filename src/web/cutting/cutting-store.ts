@@ -1,7 +1,7 @@
 import { proxy } from "comlink";
 import { create } from "zustand";
 import type { Job } from "../../job/index.ts";
-import type { Saving } from "../../plan/index.ts";
+import type { KnownCloth, Saving } from "../../plan/index.ts";
 import { KeptWorker } from "../workers/kept-worker.ts";
 import type { CuttingProgress, CuttingService } from "./cutting-worker.ts";
 
@@ -28,12 +28,21 @@ function newWorker(): KeptWorker<CuttingService> {
   );
 }
 
+/** How the rest of a cloth was to be cut before cuts were made: the next search begins with it. */
+let known: KnownCloth[] = [];
+
+export function goOnFrom(still: KnownCloth): void {
+  known = [still];
+}
+
 /** Cuts a job anew; with `look` goes on to better plans until it is stopped. What was running for an older state ends. */
 export async function startCutting(job: Job, look: boolean): Promise<void> {
   running?.end();
   endSavings();
   const own = newWorker();
   running = own;
+  const before = known;
+  known = [];
   // The last plan stays on the screen until the next is there.
   set({ state: look ? "looking" : "first", savings: { state: "idle", found: [] } });
   const tell = (progress: CuttingProgress) => {
@@ -43,7 +52,7 @@ export async function startCutting(job: Job, look: boolean): Promise<void> {
     set({ job, progress: best, state: progress.ended === undefined ? "looking" : "ended" });
   };
   try {
-    await own.ask((service) => service.search(job, look, proxy(tell)));
+    await own.ask((service) => service.search(job, look, before, proxy(tell)));
   } catch {
     if (running === own) set({ state: "failed" });
   } finally {

@@ -6,6 +6,7 @@ import {
   CuttingSearch,
   cuttingSavings,
   FIRST_TRIES,
+  type KnownCloth,
   type Plan,
   plan,
   type Saving,
@@ -31,15 +32,16 @@ const QUIET_PORTIONS = 10;
 let stopped = false;
 
 const service = {
-  /** A plan at once, and better ones until there is no more to do or it is stopped; without `look` only the first. */
+  /** A plan at once, and better ones until there is no more to do or it is stopped; without `look` only the first; begun with what is known. */
   async search(
     job: Job,
     look: boolean,
+    known: readonly KnownCloth[],
     tell: (progress: CuttingProgress) => void | Promise<void>,
   ): Promise<void> {
     stopped = false;
     const planned = plan(job);
-    const search = new CuttingSearch(job, planned);
+    const search = new CuttingSearch(job, planned, known);
     search.improve(FIRST_TRIES);
     // The end of a search and its last plan come by two ways: it ends only once the plan has arrived.
     const report = async (ended?: CuttingProgress["ended"]) => {
