@@ -3,6 +3,8 @@ export interface Io {
   stdin: AsyncIterable<Uint8Array>;
   /** The result, for people or machines. */
   out(text: string): void;
+  /** A part of a result that is too large to be held whole; comes back when the next may follow. */
+  outPart(bytes: Uint8Array): Promise<void>;
   /** Findings and troubles, for people. */
   err(text: string): void;
   /** Columns of the screen. */

@@ -1,3 +1,4 @@
+import { once } from "node:events";
 import { main } from "./main.ts";
 import { inColours, paints } from "./painted.ts";
 
@@ -13,6 +14,7 @@ export async function runProcess(): Promise<void> {
   process.exitCode = await main(process.argv.slice(2), {
     stdin: process.stdin,
     out: (text) => process.stdout.write(text),
+    outPart,
     err: (text) => process.stderr.write(isPainted ? inColours(text) : text),
     columns: Math.max(40, process.stderr.columns ?? 100),
     ...(process.stderr.isTTY ? { progress: overwrite } : {}),
@@ -21,6 +23,11 @@ export async function runProcess(): Promise<void> {
       return () => process.off("SIGINT", stop);
     },
   });
+}
+
+/** Waits while the reader is behind. */
+async function outPart(bytes: Uint8Array): Promise<void> {
+  if (!process.stdout.write(bytes)) await once(process.stdout, "drain");
 }
 
 function overwrite(text: string): void {

@@ -59,6 +59,7 @@ describe("shadewright cut", () => {
       stdin: (async function* () {})(),
       out: () => undefined,
       err: () => undefined,
+      outPart: async () => undefined,
       columns: 100,
       progress: (text) => told.push(text),
       onInterrupt: (stop) => {

@@ -22,6 +22,7 @@ export async function typed(
 ): Promise<Ending> {
   let out = "";
   let err = "";
+  const utf8 = new TextDecoder();
   const code = await main(words, {
     stdin:
       typeof stdin === "string"
@@ -31,6 +32,9 @@ export async function typed(
           : stdin,
     out: (text) => {
       out += text;
+    },
+    outPart: async (bytes) => {
+      out += utf8.decode(bytes, { stream: true });
     },
     err: (text) => {
       err += text;

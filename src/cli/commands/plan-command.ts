@@ -7,6 +7,7 @@ import { findWindow } from "../find-window.ts";
 import type { Io } from "../io.ts";
 import { plainLine } from "../plain-text.ts";
 import type { PlanFilesInput, WorkbookFiles } from "../plan-files.ts";
+import { writePlanJson } from "../plan-json.ts";
 import { PRINT_HELP, setsOf } from "../print-option.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { findingsText } from "../report.ts";
@@ -91,7 +92,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     say(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
     say(await leftoversText(out, ["lists", "drawings", "rooms", "cutting", "workbooks"], written));
   }
-  if (json) io.out(`${JSON.stringify(planned, null, 2)}\n`);
+  if (json) await writePlanJson(planned, io.outPart);
   const stamped = stampedShades(planned);
   if (stamped.length > 0 && !options.allowFindings) throw new SafetyStop(stamped, out !== undefined);
 }
