@@ -233,6 +233,7 @@ export const anyMaking: fc.Arbitrary<MakingInput> = some<MakingInput>({
     wandMm: length,
     rearRelease: fc.constantFrom(...REAR_RELEASES),
     leadLooseMm: length,
+    leadLowMm: length,
   }),
   board: some<Group<"board">>({
     section: fc.constantFrom("board-1x2", "board-1x3", "board-1x4", "no-such-board"),

@@ -201,6 +201,7 @@ export const DEFAULTS = {
     loopJoint: sourced("closed", "", cite("our-choice", "no connector is assumed")),
     wandMm: workedOut("half the finished length, or less, so that it ends 1.6 m above the floor"),
     leadLooseMm: workedOut("not known until it is measured on the wall"),
+    leadLowMm: workedOut("not known until it is measured on the wall"),
   },
   board: {
     section: sourced("board-1x2", "", cite("austrian-2008", "1 × 2")),

@@ -406,6 +406,7 @@ const lift = z
       description:
         "Motor: longest stretch of its lead, or of its charger’s, that hangs free between two clips, mm",
     }),
+    leadLowMm: lengthMm.meta({ description: "Motor: lowest point of that stretch above the floor, mm" }),
   })
   .partial();
 

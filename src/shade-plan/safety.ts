@@ -96,6 +96,8 @@ export interface RuleResult extends RuleSource {
   worst?: WorstState;
   /** Id of the test that decides what cannot be computed. */
   test?: PhysicalTestId;
+  /** Ids of tests that it asks for besides. */
+  alsoTests?: readonly PhysicalTestId[];
   /** Ids of the workings behind the value. */
   figures?: string[];
 }

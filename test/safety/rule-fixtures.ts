@@ -47,6 +47,9 @@ const joined = (connectorRaisedMm: number) =>
 /** A top rail on two cords of its own. */
 const railed = (mm: number) =>
   bare({ pulls: [pulls(mm, { raises: "top-rail", count: 2, joinedMm: steady(mm / 3) })] });
+/** A motor’s lead of which so much hangs free, down to this height. */
+const lead = (leadLooseMm: number, leadLowMm?: number) =>
+  bare({ kind: "motor", leadLooseMm, ...(leadLowMm === undefined ? {} : { leadLowMm }) });
 /** Rear cords in sleeves, to hang a loop beside. */
 const hidden = { rear: rears([300], { guide: "enclosed" }) };
 const gripped = { guide: "ring-locked" as const };
@@ -71,8 +74,10 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     below: holds(backed([150, 196], heavy)),
     at: open(backed([150, 220], gripped)),
     above: fails(backed([150, 221], gripped), 0),
-    "a lead at the limit": holds(bare({ kind: "motor", leadLooseMm: 220 })),
+    "a lead at the limit: its clips": open(bare({ kind: "motor", leadLooseMm: 220 })),
     "a lead above": fails(bare({ kind: "motor", leadLooseMm: 221 })),
+    "a lead that nobody followed": open(bare({ kind: "motor" })),
+    "a top rail’s cord between two eyes on the board": fails(bare({ railSpansMm: [221] })),
     "two eyes on the board": fails(backed([150], { boardSpansMm: [221] })),
     "the side of a loop between its wheel and its tensioner": fails(looped(221, "tensioner", hidden)),
     "unknown: a sleeve": open(backed([400], sleeved)),
@@ -88,7 +93,7 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     at: open(backed([220], gripped)),
     above: fails(backed([220.5], gripped), 0),
     "more cloth than cord": fails(backed([200], gripped, {}, 41), 0),
-    "a lead at the limit, drawn together": holds(bare({ kind: "motor", leadLooseMm: 220 })),
+    "a lead at the limit, drawn together: its clips": open(bare({ kind: "motor", leadLooseMm: 220 })),
     "a lead above, drawn together": fails(bare({ kind: "motor", leadLooseMm: 221 })),
     "joined cords, raised": fails(joined(221), 1),
     "a loop on a tension device": fails(looped(221)),
@@ -162,6 +167,10 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     below: fails(raisedTo(851), 1),
     "only midway": fails(hanging(longestMidway(800, 900)), 0.5),
     "a loop on a tensioner": fails(looped(851)),
+    "a top rail’s cords beside a loop that breaks away": fails({
+      ...looped(400, "breakaway"),
+      pulls: railed(851).pulls,
+    }),
     "on the floor": fails(raisedTo(4000)),
     "not applicable: it breaks away": none(looped(900, "breakaway")),
     "not applicable: height not known": none(heightless(raisedTo(900))),
@@ -171,6 +180,10 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     at: holds(heightless(raisedTo(1000))),
     above: fails(heightless(raisedTo(1001)), 1),
     "only midway": fails(heightless(hanging(longestMidway(900, 1100))), 0.5),
+    "a top rail’s cords beside a loop that breaks away": fails(
+      heightless({ ...looped(400, "breakaway"), pulls: railed(1001).pulls }),
+    ),
+    "not applicable: it breaks away": none(heightless(looped(1001, "breakaway"))),
     "blind at 2.5 m": fails(heightless({ ...raisedTo(1001), blindHeightMm: 2500 })),
     "not applicable: higher": none(heightless({ ...raisedTo(1001), blindHeightMm: 2501 })),
     "not applicable: height known": none(raisedTo(1001)),
@@ -278,6 +291,16 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
       footholdMm: 450,
     }),
     "only midway": fails(hanging(longestMidway(100, 760)), 0.5),
+    "a loop that breaks away": fails(looped(751, "breakaway")),
+    "a lead that hangs free, lower": fails(lead(100, 1599)),
+    "unknown: as high, by its clips": open(lead(100, 1600)),
+    "unknown: clipped": open(lead(0)),
+    "unknown: a lead whose height nobody said": open(lead(100)),
+    "unknown: a lead that nobody followed": open(bare({ kind: "motor" })),
+    "a top rail’s cords beside a clipped lead, on the floor": fails({
+      ...lead(0),
+      pulls: railed(4000).pulls,
+    }),
     unknown: open(heightless(raisedTo(751))),
     "not applicable": none(bare()),
   },
@@ -312,6 +335,11 @@ export const RULE_FIXTURES: Record<string, Record<string, RuleCase>> = {
     above: fails(backed([221], gripped, { topAboveFloorMm: 1700 }), 0),
     "higher than 1600 mm": none(backed([300], gripped, high)),
     "unknown: a tensioner that may hold, and leave no loop": open(looped(800)),
+    "a lead at 220 mm and 1600 mm": fails(lead(220, 1600)),
+    "a lead, shorter: its clips": open(lead(219, 1600)),
+    "a lead that hangs higher": none(lead(300, 1601)),
+    "unknown: a lead whose height nobody said": open(lead(300)),
+    "unknown: a lead that nobody followed": open(bare({ kind: "motor" })),
     "a tensioner that ends higher": none(looped(600, "tensioner", { topAboveFloorMm: 2400 })),
     "unknown: it slides": open(backed([200], {}, { topAboveFloorMm: 1700 })),
     "unknown: height": open(heightless(backed([300], gripped))),

@@ -29,6 +29,4 @@ const CONDITIONS: Record<Condition["if"], (geometry: CordGeometry, limitMm: numb
     blindHeightMm > limitMm ? undefined : "Written for higher shades.",
   "device-with-breakaway": ({ loop }) =>
     loop?.device === "breakaway" ? undefined : "No loop on this lift breaks away.",
-  "device-without-breakaway": ({ loop }) =>
-    loop?.device === "breakaway" ? "The loop breaks away: other rows speak of it." : undefined,
 };

@@ -28,6 +28,10 @@ export interface CordGeometry {
   rear?: RearCords;
   /** Longest stretch of a motor’s lead that hangs free between two clips, mm; undefined where nobody measured it. */
   leadLooseMm?: number;
+  /** Its lowest point above the floor, mm; undefined where nobody measured it. */
+  leadLowMm?: number;
+  /** Cords of a top rail between neighbouring points that hold them along the board, mm. */
+  railSpansMm?: readonly number[];
   /** Stretch of the cord for each newton that it is pulled by, share of its length. */
   stretchPerN: number;
 }

@@ -62,14 +62,19 @@ const SETTLED: readonly RuleOutcome[] = ["failed", "not-proven"];
  */
 function fromFoothold(check: Check, situation: Situation, fromFloor: Evaluation): Evaluation {
   const { geometry } = situation;
-  const { footholdMm = UNSAID_FOOTHOLD.value, topAboveFloorMm } = geometry;
-  if (footholdMm <= 0 || topAboveFloorMm === undefined || SETTLED.includes(fromFloor.outcome))
-    return fromFloor;
+  const { footholdMm = UNSAID_FOOTHOLD.value, topAboveFloorMm, leadLowMm } = geometry;
+  const isMeasured = topAboveFloorMm !== undefined || leadLowMm !== undefined;
+  if (footholdMm <= 0 || !isMeasured || SETTLED.includes(fromFloor.outcome)) return fromFloor;
   const pulls = geometry.pulls.map((pull) => ({
     ...pull,
     cleatAboveFloorMm: pull.cleatAboveFloorMm - footholdMm,
   }));
-  const risen = { ...geometry, topAboveFloorMm: topAboveFloorMm - footholdMm, pulls };
+  const risen = {
+    ...geometry,
+    ...(topAboveFloorMm !== undefined && { topAboveFloorMm: topAboveFloorMm - footholdMm }),
+    ...(leadLowMm !== undefined && { leadLowMm: leadLowMm - footholdMm }),
+    pulls,
+  };
   const found = evaluateCheck(check, { ...situation, geometry: risen });
   return SETTLED.includes(found.outcome)
     ? { ...open(found, fromText(geometry)), geometry: risen }

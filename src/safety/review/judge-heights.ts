@@ -5,15 +5,17 @@ import { lengthText } from "../../units/index.ts";
 import { CLEAT_REACH, cleatAstray } from "./cleat-astray.ts";
 import { cordCause } from "./cord-causes.ts";
 import type { CordGeometry } from "./cord-geometry.ts";
+import { hasLead, leadMm } from "./quantities/lead.ts";
 import type { ReviewInput } from "./review-input.ts";
 
 /** Heights that decide what a child reaches: asked where they were not said, and a cleat that nobody winds a cord on. */
 export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: CordGeometry): Finding[] {
   const { pulls, loop, topAboveFloorMm, footholdMm } = geometry;
-  if (pulls.length === 0 && loop === undefined) return [];
+  const asked = judgeLead(shade, geometry);
+  const atFront = pulls.length > 0 || loop !== undefined;
+  if (!atFront && leadMm(geometry) === 0) return asked;
   const base = { stage: "safety", shadeId: shade.shadeId } as const;
-  const asked: Finding[] = [];
-  if (topAboveFloorMm === undefined) {
+  if (atFront && topAboveFloorMm === undefined) {
     asked.push({
       ...base,
       id: "safety.height-unknown",
@@ -58,6 +60,50 @@ export function judgeHeights({ shade }: Pick<ReviewInput, "shade">, geometry: Co
         label: `Fix the cleat ${text(heightMm)} above the floor`,
         patch: settingPatch(shade, "lift", "cleatAboveFloorMm", heightMm),
       })),
+    },
+  ];
+}
+
+/** How a motor’s lead runs: no rule that was read is shown to hold for one that nobody followed. */
+function judgeLead(shade: ReviewInput["shade"], geometry: CordGeometry): Finding[] {
+  if (!hasLead(geometry)) return [];
+  const base = {
+    severity: "unproven",
+    stage: "safety",
+    shadeId: shade.shadeId,
+    cause: cordCause("lead"),
+    cite: cite("cordless-advice"),
+  } as const;
+  const at = (key: "leadLooseMm" | "leadLowMm") => `${shade.path}/shade/making/lift/${key}`;
+  if (geometry.leadLooseMm === undefined) {
+    return [
+      {
+        ...base,
+        id: "safety.lead-unknown",
+        path: at("leadLooseMm"),
+        text: "How do the lead of the motor and that of its charger run? They are cords too: what is the longest stretch that hangs free between two clips, and how high above the floor is its lowest point?",
+        remedies: [
+          {
+            label: "There is none, or all of it is clipped",
+            patch: settingPatch(shade, "lift", "leadLooseMm", 0),
+          },
+        ],
+      },
+    ];
+  }
+  if (geometry.leadLooseMm === 0 || geometry.leadLowMm !== undefined) return [];
+  return [
+    {
+      ...base,
+      id: "safety.lead-height-unknown",
+      path: at("leadLowMm"),
+      text: `How high above the floor is the lowest point of the ${lengthText(geometry.leadLooseMm, shade.units)} of lead that hang free? Until it is measured, no rule on heights is shown to hold for it.`,
+      remedies: [
+        {
+          label: "Clip the lead to board and wall along all of its length",
+          patch: settingPatch(shade, "lift", "leadLooseMm", 0),
+        },
+      ],
     },
   ];
 }

@@ -19,6 +19,7 @@ interface AnyLift {
   /** An upper edge that can be let down, on cords of its own. */
   topRail?: Pick<TopRail, "dropMm" | "side" | "tailDownMm" | "tailUpMm" | "housingHeightMm"> & {
     cords: readonly unknown[];
+    eyes: readonly { xMm: number }[];
     seat: { xMm: number };
   };
 }

@@ -57,6 +57,7 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     ...(rear === undefined ? {} : { rear }),
     stretchPerN: stretchPerN(shade.cord),
     pulls: pullCords(facts, lift, boardUndersideMm),
+    ...(lift.topRail === undefined ? {} : { railSpansMm: railSpans(size, lift.topRail) }),
   };
   switch (lift.kind) {
     case "tube-loop":
@@ -68,8 +69,12 @@ export function cordGeometry(facts: ShadeFacts, lift: LiftCords): CordGeometry {
     case "spring":
       return geometry;
     case "motor": {
-      const { leadLooseMm } = shade.making.lift;
-      return leadLooseMm === undefined ? geometry : { ...geometry, leadLooseMm };
+      const { leadLooseMm, leadLowMm } = shade.making.lift;
+      return {
+        ...geometry,
+        ...(leadLooseMm === undefined ? {} : { leadLooseMm }),
+        ...(leadLowMm === undefined ? {} : { leadLowMm }),
+      };
     }
   }
 }
@@ -145,6 +150,14 @@ function rearCords({ shade, size, grid, form, mass }: ShadeFacts, lift: LiftCord
     wrapBelowRad: 0,
     top: topOf(lift),
   } satisfies RearCords;
+}
+
+/** Its cords run along the board to a lock of their own, whatever raises the shade. */
+function railSpans(size: Size, { eyes, seat }: NonNullable<LiftCords["topRail"]>): number[] {
+  return boardSpans(
+    eyes.map(({ xMm }) => alongHeadMm(size, 0, xMm)),
+    alongHeadMm(size, 0, seat.xMm),
+  );
 }
 
 function axisMm(lift: LiftCords): number {

@@ -1,5 +1,6 @@
 import type { Check, RuleStates } from "../rules/rule.ts";
-import type { Reading, Situation, Sweep } from "./quantities/quantity.ts";
+import { NOTHING_HANGS } from "./quantities/pull-cords.ts";
+import type { LeansOn, Reading, Situation, Sweep } from "./quantities/quantity.ts";
 import { QUANTITY_TABLE } from "./quantities/table.ts";
 
 /** What a quantity comes to in its worst state. */
@@ -43,15 +44,16 @@ function swept(sweep: Sweep, { geometry }: Situation, check: Check): Measured {
   const absent = sweep.absent(geometry);
   if (absent !== undefined) return { absent };
   const leansOn = sweep.leansOn?.(geometry, check);
-  const blind = sweep.needsFloor === true && geometry.topAboveFloorMm === undefined;
+  const blind = geometry.topAboveFloorMm === undefined && (sweep.needsFloor?.(geometry) ?? false);
   if (blind && check.belowFloorMm === undefined) {
     return { raise: 0, why: HEIGHT_UNKNOWN, over: "not-proven", within: "not-proven" };
   }
   const worst = extremum(sweep, geometry, check);
-  if (leansOn !== undefined && worst.value === 0) {
+  const isThere = sweep.worse === "high" ? worst.value !== 0 : worst.value !== NOTHING_HANGS;
+  if (leansOn !== undefined && !isThere) {
     return { raise: 0, ...leansOn, over: "not-proven", within: "not-proven" };
   }
-  if (check.belowFloorMm !== undefined && worst.value === 0) return { absent: ALL_HIGHER };
+  if (check.belowFloorMm !== undefined && !isThere) return { absent: ALL_HIGHER };
   const feeds = sweep.feeds?.(geometry, check) ?? false;
   return {
     sweep,
@@ -61,8 +63,12 @@ function swept(sweep: Sweep, { geometry }: Situation, check: Check): Measured {
     over: blind ? "not-proven" : "failed",
     within: feeds || leansOn !== undefined ? "not-proven" : "not-shown-to-fail",
     feeds,
-    ...(leansOn === undefined ? {} : { test: leansOn.test }),
+    ...(leansOn === undefined ? {} : testsOf(leansOn)),
   };
+}
+
+function testsOf({ test, alsoTests }: LeansOn): Pick<Measurement, "test" | "alsoTests"> {
+  return { test, ...(alsoTests === undefined ? {} : { alsoTests }) };
 }
 
 function extremum(sweep: Sweep, geometry: Situation["geometry"], check: Check) {

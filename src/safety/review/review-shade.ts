@@ -150,7 +150,11 @@ function stampText({ place }: SafetyShade, stops: readonly EvaluatedRule[]): str
 
 /** Tests that open results ask for, each once, those of the cords first. */
 function testIds(evaluated: readonly EvaluatedRule[]): PhysicalTestId[] {
-  return [...new Set(evaluated.flatMap(({ result }) => result.test ?? []))];
+  return [
+    ...new Set(
+      evaluated.flatMap(({ result }) => [...(result.test ? [result.test] : []), ...(result.alsoTests ?? [])]),
+    ),
+  ];
 }
 
 function findingsOf(

@@ -70,6 +70,7 @@ export class ResultWriter {
       pullN: check.pullN,
       worst: measurement === undefined || value === undefined ? undefined : this.#worst(measurement.raise),
       test: outcome === "not-proven" ? (measurement?.test ?? check.test) : undefined,
+      alsoTests: outcome === "not-proven" ? measurement?.alsoTests : undefined,
       figures,
     };
   }

@@ -88,7 +88,7 @@ export function kindVariants(facts: ShadeFacts, geometry: CordGeometry): Variant
 
 /** Under a tube or spools no cord runs along the board; what runs up the back stays. */
 function withKind(facts: ShadeFacts, geometry: CordGeometry, kind: LiftKind): CordGeometry {
-  const { pulls, loop: _loop, wandMm: _wand, leadLooseMm: _lead, rear, ...same } = geometry;
+  const { pulls, loop: _loop, wandMm: _wand, leadLooseMm: _lead, leadLowMm: _low, rear, ...same } = geometry;
   return {
     ...same,
     kind,

@@ -19,7 +19,7 @@ export const EN_13120_RULES = [
       limit: 1500,
       unit: "mm",
       states: "all",
-      when: [{ if: "installation-height-known" }, { if: "device-without-breakaway" }],
+      when: [{ if: "installation-height-known" }],
     },
     note: "In which states of the blind it is measured was not confirmed; all are looked at.",
   },
@@ -40,11 +40,7 @@ export const EN_13120_RULES = [
       limit: 1000,
       unit: "mm",
       states: "all",
-      when: [
-        { if: "installation-height-unknown" },
-        { if: "blind-height-at-most", mm: 2500 },
-        { if: "device-without-breakaway" },
-      ],
+      when: [{ if: "installation-height-unknown" }, { if: "blind-height-at-most", mm: 2500 }],
     },
   },
   {
@@ -64,11 +60,7 @@ export const EN_13120_RULES = [
       limit: { blindHeightShare: 1, plusMm: -1500 },
       unit: "mm",
       states: "all",
-      when: [
-        { if: "installation-height-unknown" },
-        { if: "blind-height-over", mm: 2500 },
-        { if: "device-without-breakaway" },
-      ],
+      when: [{ if: "installation-height-unknown" }, { if: "blind-height-over", mm: 2500 }],
     },
   },
   {

@@ -20,7 +20,6 @@ const conditionSchema = z.discriminatedUnion("if", [
   z.strictObject({ if: z.literal("blind-height-at-most"), mm }),
   z.strictObject({ if: z.literal("blind-height-over"), mm }),
   z.strictObject({ if: z.literal("device-with-breakaway") }),
-  z.strictObject({ if: z.literal("device-without-breakaway") }),
 ]);
 
 const limitSchema = z.union([

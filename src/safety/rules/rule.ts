@@ -11,6 +11,7 @@ export const QUANTITIES = [
   "loop-perimeter",
   "head-opening",
   "pull-cord-low-point",
+  "cord-low-point",
   "hanging-length",
   "breakaway-loop-low-point",
   "breakaway-loop-length",
@@ -62,8 +63,7 @@ export type Condition =
   | { if: "installation-height-unknown" }
   | { if: "blind-height-at-most"; mm: number }
   | { if: "blind-height-over"; mm: number }
-  | { if: "device-with-breakaway" }
-  | { if: "device-without-breakaway" };
+  | { if: "device-with-breakaway" };
 
 /** A limit that follows from the height of the blind: share × H + plusMm. */
 export interface HeightLimit {

@@ -193,6 +193,7 @@ const WORDS = {
     }),
     wandMm: length("Wand below its drive"),
     leadLooseMm: length("Motor’s lead hangs free", "longest stretch between two clips, its charger’s too"),
+    leadLowMm: length("Motor’s lead, lowest point", "of that stretch, above the floor"),
   },
   board: {
     section: part("Board", "boards"),

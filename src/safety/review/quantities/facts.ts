@@ -1,7 +1,8 @@
 import { cleatAstray } from "../cleat-astray.ts";
 import { aboveFloorMm, type CordGeometry } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
-import { cordCount, hangingAt, pullCordLowPoint, pullStates } from "./pull-cords.ts";
+import { leansOnBoth, leansOnClips } from "./lead.ts";
+import { cordCount, frontLowPointMm, hangingAt, lowestName, pullStates } from "./pull-cords.ts";
 import type { QuantityFact, Reading } from "./quantity.ts";
 import { leansOnGuide } from "./rear-cords.ts";
 
@@ -87,11 +88,11 @@ export const securedByDevice = fact(({ geometry }) => {
   if (topAboveFloorMm === undefined) return notKnown(HEIGHT_UNKNOWN, RAISED);
   return {
     ...atLeastThis(
-      Math.min(...pullStates(geometry).map((raise) => pullCordLowPoint.at(geometry, raise, {}))),
+      Math.min(...pullStates(geometry).map((raise) => frontLowPointMm(geometry, raise))),
       "So high ends what hangs, in the worst state. Whether the cleat or the tensioner meets the standard cannot be seen from a plan.",
       RAISED,
     ),
-    cords: pullCordLowPoint.what(geometry, RAISED, {}).cords,
+    cords: lowestName(geometry, RAISED).cords,
   };
 });
 
@@ -158,10 +159,10 @@ export const accessibleCords = fact(({ geometry }) => {
   const back = reachableBehind(geometry);
   const lead = (geometry.leadLooseMm ?? 0) > 0 ? 1 : 0;
   if (front + back + lead === 0) {
-    const leansOn = leansOnGuide(geometry);
+    const leansOn = leansOnBoth(leansOnGuide(geometry), leansOnClips(geometry));
     if (leansOn !== undefined)
       return { raise: LOWERED, over: "not-proven", within: "not-proven", ...leansOn };
-    return geometry.kind === "motor" ? leadInReach(geometry) : known(0, "This lift has no cord.");
+    return known(0, "This lift has no cord.");
   }
   return {
     ...known(
@@ -179,15 +180,6 @@ export const accessibleCords = fact(({ geometry }) => {
             : "lead",
   };
 });
-
-/** A lead that is meant to be clipped is, once a hand has followed it. */
-function leadInReach({ leadLooseMm }: CordGeometry): Reading {
-  const why =
-    leadLooseMm === undefined
-      ? "No lift cord is in reach. The motor’s lead is a cord too."
-      : "No lift cord is in reach, and the motor’s lead is to be clipped along all of its length. That it is shows on the wall.";
-  return { ...notKnown(why), test: "motor-lead" };
-}
 
 /** Cords of a top rail alone, or those that raise the shade as well. */
 function frontOf(pulls: CordGeometry["pulls"]): "rail" | "front" {

@@ -2,9 +2,10 @@ import { figureRule } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import type { CordGeometry, RearSpan } from "../cord-geometry.ts";
 import { spanCordMm } from "../feed.ts";
+import { leadMm } from "./lead.ts";
 import { joinedLoopAt, joinedStates } from "./pull-cords.ts";
 import type { Sweep } from "./quantity.ts";
-import { leansOnGuide, loopPerimeter } from "./rear-cords.ts";
+import { leansOnHeld, loopPerimeter } from "./rear-cords.ts";
 import { gatherStates, pushInside } from "./states.ts";
 
 /** Cloth over diameter of the largest probe: reached where the cord is as long as the probe is wide. */
@@ -55,12 +56,12 @@ export const headOpening: Sweep = {
   worse: "high",
   absent: loopPerimeter.absent,
   states: openingStates,
-  leansOn: leansOnGuide,
+  leansOn: leansOnHeld,
   at: (geometry, raise) => Math.max(frontOpeningMm(geometry, raise), rearOpeningMm(geometry, raise)),
   what: (geometry, raise) =>
     frontOpeningMm(geometry, raise) >= rearOpeningMm(geometry, raise)
       ? {
-          text: "the largest round opening in the cords at the front",
+          text: "the largest round opening in a loop of cord",
           cords: loopPerimeter.what(geometry, raise, {}).cords,
         }
       : { text: "the largest round opening between cord and cloth of the fold on its way", cords: "back" },
@@ -87,7 +88,8 @@ function openingStates(geometry: CordGeometry): number[] {
 }
 
 function frontOpeningMm(geometry: CordGeometry, raise: number): number {
-  return Math.max(joinedLoopAt(geometry, raise), geometry.loop?.perimeterMm ?? 0) / Math.PI;
+  const perimeterMm = geometry.loop?.perimeterMm ?? 0;
+  return Math.max(2 * leadMm(geometry), joinedLoopAt(geometry, raise), perimeterMm) / Math.PI;
 }
 
 function rearOpeningMm(geometry: CordGeometry, raise: number): number {

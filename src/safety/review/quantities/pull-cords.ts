@@ -1,8 +1,9 @@
-import { figureRule, figureRuleOf } from "../../../figures/index.ts";
+import { type Figure, figureRule, figureRuleOf } from "../../../figures/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, PullCords } from "../cord-geometry.ts";
 import { courseAt } from "../course.ts";
+import { hasLead, LEAD, leadMm, leansOnClipsBelow } from "./lead.ts";
 import type { CheckedAgainst, NamedCord, Sweep } from "./quantity.ts";
 import { courseStates } from "./states.ts";
 
@@ -105,43 +106,76 @@ export const joinedCordLoop: Sweep = {
 export const pullCordLowPoint: Sweep = {
   kind: "sweep",
   worse: "low",
-  absent: pullOrLoop,
-  needsFloor: true,
+  absent: (geometry) => pullOrLoop(closed(geometry), breaksAway(geometry)),
+  needsFloor: () => true,
   states: pullStates,
-  at: (geometry, raise) => Math.max(0, lowPointMm(geometry, raise)),
-  what: (geometry, raise) => {
-    const { cords } = lowestOf(geometry, raise);
-    return cords === undefined
-      ? { text: "the lower end of the loop", cords: "loop" }
-      : { text: "the lower end of the cords", cords: placeOf(cords) };
-  },
-  working: (geometry, raise) => {
-    const { exitBelowTopMm, hangsMm } = lowestOf(geometry, raise);
-    return LOW_POINT.figure({ H: geometry.topAboveFloorMm ?? 0, e: exitBelowTopMm, t: hangsMm });
-  },
+  at: (geometry, raise) => frontLowPointMm(closed(geometry), raise),
+  what: (geometry, raise) => lowestName(closed(geometry), raise),
+  working: (geometry, raise) => lowPoint(closed(geometry), raise),
 };
+
+/** The same of any cord that hangs: a loop that comes apart, and a motor’s lead between two clips, among them. */
+export const cordLowPoint: Sweep = {
+  kind: "sweep",
+  worse: "low",
+  absent: (geometry) => (hasLead(geometry) ? undefined : pullOrLoop(geometry)),
+  needsFloor: hangsAtFront,
+  states: pullStates,
+  leansOn: leansOnClipsBelow,
+  at: (geometry, raise) => {
+    const leadLowMm = leadLowPointMm(geometry);
+    const frontMm = hangsAtFront(geometry) ? frontLowPointMm(geometry, raise) : NOTHING_HANGS;
+    return Math.min(frontMm, leadLowMm ?? NOTHING_HANGS);
+  },
+  what: (geometry, raise) => (isLeadLowest(geometry, raise) ? LEAD : lowestName(geometry, raise)),
+  working: (geometry, raise) => (isLeadLowest(geometry, raise) ? undefined : lowPoint(geometry, raise)),
+};
+
+/** However low a rule asks, what does not hang is higher. */
+export const NOTHING_HANGS = Number.POSITIVE_INFINITY;
+
+/** Of a lead that hangs free, where somebody said how low. */
+function leadLowPointMm(geometry: CordGeometry): number | undefined {
+  const { leadLowMm } = geometry;
+  return leadMm(geometry) > 0 && leadLowMm !== undefined ? Math.max(0, leadLowMm) : undefined;
+}
+
+function isLeadLowest(geometry: CordGeometry, raise: number): boolean {
+  if (!hangsAtFront(geometry)) return true;
+  const leadLowMm = leadLowPointMm(geometry);
+  return leadLowMm !== undefined && leadLowMm < frontLowPointMm(geometry, raise);
+}
+
+function lowPoint(geometry: CordGeometry, raise: number): Figure {
+  const { exitBelowTopMm, hangsMm } = lowestOf(geometry, raise);
+  return LOW_POINT.figure({ H: geometry.topAboveFloorMm ?? 0, e: exitBelowTopMm, t: hangsMm });
+}
 
 /** What hangs of a pull cord, or of a loop that stays closed: L of EN 13120. */
 export const hangingLength: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: pullOrLoop,
+  absent: (geometry) => pullOrLoop(closed(geometry), breaksAway(geometry)),
   states: pullStates,
-  at: (geometry, raise) => Math.max(hangingAt(geometry, raise), geometry.loop?.dropMm ?? 0),
-  what: (geometry, raise) =>
-    (geometry.loop?.dropMm ?? 0) > hangingAt(geometry, raise)
-      ? { text: "the loop", cords: "loop" }
-      : longest(geometry, raise),
+  at: (geometry, raise) => operatingCordLength.at(closed(geometry), raise, {}),
+  what: (geometry, raise) => frontLongest(closed(geometry), raise),
 };
 
 /** What a hand works the shade by: a loop as much as a cord with a free end. */
 export const operatingCordLength: Sweep = {
-  ...hangingLength,
-  what: (geometry, raise, ask) => ({
-    text: "the operating cord",
-    cords: hangingLength.what(geometry, raise, ask).cords,
-  }),
+  kind: "sweep",
+  worse: "high",
+  absent: pullOrLoop,
+  states: pullStates,
+  at: (geometry, raise) => Math.max(hangingAt(geometry, raise), geometry.loop?.dropMm ?? 0),
+  what: (geometry, raise) => ({ text: "the operating cord", cords: frontLongest(geometry, raise).cords }),
 };
+
+function frontLongest(geometry: CordGeometry, raise: number): NamedCord {
+  return (geometry.loop?.dropMm ?? 0) > hangingAt(geometry, raise)
+    ? { text: "the loop", cords: "loop" }
+    : longest(geometry, raise);
+}
 
 /**
  * The longest loop that loose cords can form at a height or lower, taken as half of the way around it: two
@@ -152,7 +186,7 @@ export const looseLoopLength: Sweep = {
   worse: "high",
   absent: ({ pulls, loop }) =>
     pulls.length === 0 && loop?.device !== "none" ? "No loose cord hangs on this lift." : undefined,
-  needsFloor: true,
+  needsFloor: () => true,
   // Longer cords hang lower, so that the longest is among those that count if any does.
   states: pullStates,
   at: looseLoopAt,
@@ -222,14 +256,38 @@ export function lowestOf({ pulls, loop }: CordGeometry, raise: number): Hanging 
   return lowest;
 }
 
-/** Lowest point of what hangs at the front, above the floor, below 0 where it lies on it; asked only where the height is known. */
-function lowPointMm(geometry: CordGeometry, raise: number): number {
+/** Lowest point of what hangs at the front above the floor, 0 where it lies on it; asked only where the height is known. */
+export function frontLowPointMm(geometry: CordGeometry, raise: number): number {
   const { exitBelowTopMm, hangsMm } = lowestOf(geometry, raise);
-  return (geometry.topAboveFloorMm ?? 0) - exitBelowTopMm - hangsMm;
+  return Math.max(0, (geometry.topAboveFloorMm ?? 0) - exitBelowTopMm - hangsMm);
 }
 
-function pullOrLoop({ pulls, loop }: CordGeometry): string | undefined {
-  return pulls.length === 0 && loop === undefined ? "No pull cord or loop hangs on this lift." : undefined;
+export function lowestName(geometry: CordGeometry, raise: number): NamedCord {
+  const { cords } = lowestOf(geometry, raise);
+  return cords === undefined
+    ? { text: "the lower end of the loop", cords: "loop" }
+    : { text: "the lower end of the cords", cords: placeOf(cords) };
+}
+
+function hangsAtFront({ pulls, loop }: CordGeometry): boolean {
+  return pulls.length > 0 || loop !== undefined;
+}
+
+const NOTHING_AT_FRONT = "No pull cord or loop hangs on this lift.";
+
+function pullOrLoop(geometry: CordGeometry, why = NOTHING_AT_FRONT): string | undefined {
+  return hangsAtFront(geometry) ? undefined : why;
+}
+
+/** Without a loop that comes apart, of which other rows speak: cords that hang beside it are still there. */
+function closed(geometry: CordGeometry): CordGeometry {
+  if (geometry.loop?.device !== "breakaway") return geometry;
+  const { loop: _loop, ...rest } = geometry;
+  return rest;
+}
+
+function breaksAway({ loop }: CordGeometry): string {
+  return loop?.device === "breakaway" ? "The loop breaks away: other rows speak of it." : NOTHING_AT_FRONT;
 }
 
 function twoPulls({ pulls }: CordGeometry): string | undefined {

@@ -13,7 +13,7 @@ export interface Sweep {
   /** Why the shade has nothing of the kind; undefined where it has. */
   absent: (geometry: CordGeometry) => string | undefined;
   /** Heights above the floor enter, so that nothing is known without the window's height. */
-  needsFloor?: true;
+  needsFloor?: (geometry: CordGeometry) => boolean;
   /**
    * Raises at which it can be worst: between two neighbours it is monotone, so that the extremum over all
    * heights is among them. A test holds that against a dense sweep.
@@ -42,6 +42,8 @@ export interface NamedCord {
 export interface LeansOn {
   why: string;
   test: PhysicalTestId;
+  /** Tests that are asked for besides. */
+  alsoTests?: readonly PhysicalTestId[];
 }
 
 /** Heights of letters on the tag that is printed with the plan, mm. */
@@ -67,8 +69,9 @@ export interface Reading {
   within: "not-shown-to-fail" | "not-proven";
   /** The cords that it is of. */
   cords?: CordPlace;
-  /** Where another test than the rule’s own decides. */
+  /** Where another test than the rule’s own decides, and those that are asked for besides. */
   test?: PhysicalTestId;
+  alsoTests?: readonly PhysicalTestId[];
 }
 
 /** What no sweep is needed for: counts, labels, what only a test can tell. */

@@ -5,6 +5,16 @@ import { SAME_LENGTH_MM } from "../../../units/index.ts";
 import type { CordGeometry, OperatingLoop, RearSpan } from "../cord-geometry.ts";
 import { canFeed, drawnAtBoardMm, drawnMm, lowerGuideMm, spanCordMm } from "../feed.ts";
 import {
+  hasLead,
+  LEAD,
+  LEAD_LOOP,
+  leadBelowMm,
+  leadMm,
+  leansOnBoth,
+  leansOnClips,
+  leansOnClipsBelow,
+} from "./lead.ts";
+import {
   joinedLoopAt,
   joinedStates,
   longest,
@@ -34,6 +44,11 @@ export function leansOnGuide({ rear }: CordGeometry): LeansOn | undefined {
     default:
       return undefined;
   }
+}
+
+/** Guides at the back, and clips of a lead. */
+export function leansOnHeld(geometry: CordGeometry): LeansOn | undefined {
+  return leansOnBoth(leansOnGuide(geometry), leansOnClips(geometry));
 }
 
 /** The same where any of it hangs as low as is asked. */
@@ -71,25 +86,33 @@ export const cordBetweenContacts: Sweep = {
       leadMm(geometry),
       loopSideMm(geometry),
       boardSpanMm(geometry),
+      railSpanMm(geometry),
       rearAt(geometry, raise, spanCord),
     ),
   pulledAt: (geometry, raise, ask) =>
     Math.max(
       leadMm(geometry),
-      stretchedMm(geometry, loopSideMm(geometry), ask.pullN ?? CHILD_PULL.value),
+      stretchedMm(
+        geometry,
+        Math.max(loopSideMm(geometry), railSpanMm(geometry)),
+        ask.pullN ?? CHILD_PULL.value,
+      ),
       pulledBoardSpanMm(geometry, raise, ask),
       rearAt(geometry, raise, pulledCord, ask),
     ),
   feeds,
-  leansOn: leansOnGuide,
+  leansOn: leansOnHeld,
   what: (geometry, raise) => {
-    const behindMm = rearAt(geometry, raise, spanCord);
-    if (leadMm(geometry) > Math.max(behindMm, boardSpanMm(geometry))) return LEAD;
-    if (loopSideMm(geometry) > Math.max(behindMm, boardSpanMm(geometry)))
-      return { text: "the side of the loop between its wheel and its device", cords: "loop" };
-    return boardSpanMm(geometry) > behindMm
-      ? { text: "the cord between two eyes on the board", cords: "board" }
-      : { text: `the cord ${betweenText(worstSpan(geometry, raise, spanCord))}`, cords: "back" };
+    const longestMm = cordBetweenContacts.at(geometry, raise, {});
+    if (rearAt(geometry, raise, spanCord) >= longestMm)
+      return { text: `the cord ${betweenText(worstSpan(geometry, raise, spanCord))}`, cords: "back" };
+    if (boardSpanMm(geometry) >= longestMm)
+      return { text: "the cord between two eyes on the board", cords: "board" };
+    if (railSpanMm(geometry) >= longestMm)
+      return { text: "the top rail’s cord between two eyes on the board", cords: "rail" };
+    return loopSideMm(geometry) >= longestMm
+      ? { text: "the side of the loop between its wheel and its device", cords: "loop" }
+      : LEAD;
   },
 };
 
@@ -108,7 +131,7 @@ export const loopPerimeter: Sweep = {
       rearAt(geometry, raise, pulledLoop, ask),
     ),
   feeds,
-  leansOn: leansOnGuide,
+  leansOn: leansOnHeld,
   what: (geometry, raise) => {
     const frontMm = frontLoopMm(geometry, raise);
     const behindMm = rearAt(geometry, raise, spanLoop);
@@ -147,15 +170,24 @@ export const rearGuideSpacing: Sweep = {
 export const guidedLoopLength: Sweep = {
   kind: "sweep",
   worse: "high",
-  absent: (geometry) => (isHeld(geometry.loop) ? undefined : noRear(geometry)),
-  needsFloor: true,
+  absent: (geometry) => (isHeld(geometry.loop) || hasLead(geometry) ? undefined : noRear(geometry)),
+  needsFloor: ({ rear, loop }) => rear !== undefined || isHeld(loop),
   // Guides only rise out of the height that counts, so that the last to count are those that did lowered.
   states: gatherStates,
-  at: (geometry, raise, ask) => rearAt(geometry, raise, spanLoop, ask) / 2,
-  pulledAt: (geometry, raise, ask) => rearAt(geometry, raise, pulledLoop, ask) / 2,
+  at: (geometry, raise, ask) =>
+    Math.max(leadBelowMm(geometry, ask), rearAt(geometry, raise, spanLoop, ask) / 2),
+  pulledAt: (geometry, raise, ask) =>
+    Math.max(leadBelowMm(geometry, ask), rearAt(geometry, raise, pulledLoop, ask) / 2),
   feeds,
-  leansOn: (geometry, ask) => leansOnHolder(geometry, ask) ?? leansOnGuideBelow(geometry, ask),
-  what: () => ({ text: "the loop of guided cord", cords: "back" }),
+  leansOn: (geometry, ask) =>
+    leansOnBoth(
+      leansOnHolder(geometry, ask) ?? leansOnGuideBelow(geometry, ask),
+      leansOnClipsBelow(geometry, ask),
+    ),
+  what: (geometry, raise, ask) =>
+    leadBelowMm(geometry, ask) > rearAt(geometry, raise, spanLoop, ask) / 2
+      ? LEAD_LOOP
+      : { text: "the loop of guided cord", cords: "back" },
 };
 
 /** Half of the way around the longest loop of any cord. */
@@ -167,7 +199,7 @@ export const anyLoopLength: Sweep = {
   at: (geometry, raise, ask) =>
     Math.max(looseLoopAt(geometry, raise, ask), loopPerimeter.at(geometry, raise, ask) / 2),
   feeds,
-  leansOn: leansOnGuide,
+  leansOn: leansOnHeld,
   what: (geometry, raise, ask) =>
     looseLoopAt(geometry, raise, ask) > loopPerimeter.at(geometry, raise, ask) / 2
       ? looseLoop(geometry, raise)
@@ -238,6 +270,10 @@ function boardSpanMm({ rear }: CordGeometry): number {
   return most;
 }
 
+function railSpanMm({ railSpansMm = [] }: CordGeometry): number {
+  return Math.max(0, ...railSpansMm);
+}
+
 function pulledBoardSpanMm(geometry: CordGeometry, raise: number, { pullN }: CheckedAgainst): number {
   const { rear, travelMm } = geometry;
   const spanMm = boardSpanMm(geometry);
@@ -259,14 +295,6 @@ function frontLoop(geometry: CordGeometry, raise: number): NamedCord {
         cords: longest(geometry, raise).cords,
       }
     : { text: "the operating loop", cords: "loop" };
-}
-
-const LEAD: NamedCord = { text: "the motor’s lead between two clips", cords: "lead" };
-const LEAD_LOOP: NamedCord = { text: "the loop of the motor’s lead, drawn together", cords: "lead" };
-
-/** A stretch of lead between two clips; drawn together it makes a loop of twice its length at the most. */
-function leadMm({ leadLooseMm = 0 }: CordGeometry): number {
-  return leadLooseMm;
 }
 
 /** One side of an operating loop: cord between its wheel and the device at its lower end, which both hold it. */
@@ -297,20 +325,23 @@ function loopStates(geometry: CordGeometry): number[] {
 }
 
 function noLoop(geometry: CordGeometry): string | undefined {
-  if (leadMm(geometry) > 0) return undefined;
+  if (hasLead(geometry)) return undefined;
   if (geometry.loop !== undefined || joinedStates(geometry).length > 0) return undefined;
   return noRear(geometry);
 }
 
 function noSpan(geometry: CordGeometry): string | undefined {
-  return geometry.loop === undefined && leadMm(geometry) === 0 ? noRear(geometry) : undefined;
+  if (geometry.loop !== undefined || hasLead(geometry) || railSpanMm(geometry) > 0) return undefined;
+  return noRear(geometry);
 }
 
 function noRear({ rear }: CordGeometry): string | undefined {
   return rear === undefined ? NO_REAR : undefined;
 }
 
-function feeds({ rear, travelMm }: CordGeometry, { pullN }: CheckedAgainst): boolean {
+/** A lock holds a rail’s cords from one side only, as it holds those that raise the shade. */
+function feeds({ rear, travelMm, railSpansMm = [] }: CordGeometry, { pullN }: CheckedAgainst): boolean {
+  if (railSpansMm.length > 0) return true;
   return rear !== undefined && canFeed(rear, pullN ?? CHILD_PULL.value, travelMm);
 }
 

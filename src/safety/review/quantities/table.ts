@@ -14,6 +14,7 @@ export const QUANTITY_TABLE: Record<Quantity, QuantityDefinition> = {
   "loop-perimeter": rear.loopPerimeter,
   "head-opening": headOpening,
   "pull-cord-low-point": pull.pullCordLowPoint,
+  "cord-low-point": pull.cordLowPoint,
   "hanging-length": pull.hangingLength,
   "breakaway-loop-low-point": facts.breakawayLoopLowPoint,
   "breakaway-loop-length": facts.breakawayLoopLength,

@@ -18,7 +18,7 @@ export const KR_RULES = {
       goods: "any",
       binds: ["own-home", "gift", "for-sale", "public-building"],
       check: {
-        quantity: "pull-cord-low-point",
+        quantity: "cord-low-point",
         comparison: "at-least",
         limit: 1600,
         unit: "mm",
