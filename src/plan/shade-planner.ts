@@ -361,7 +361,9 @@ function assemble(stages: Stages): PlannedShade {
       styleSteps: STYLE_MODULES[resolved.style].steps({ shade: resolved, size, grid, form, cloth }),
     }),
   );
-  const cautions = lazy(() => planCautions({ shade: resolved, size, grid, lift, review: reviewed().values }));
+  const cautions = lazy(() =>
+    planCautions({ shade: resolved, size, grid, form, lift, review: reviewed().values }),
+  );
   const tag = lazy(() =>
     childTag({
       place: resolved.place,

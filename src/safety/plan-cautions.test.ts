@@ -5,8 +5,8 @@ import { PLACES, PURPOSES } from "../job/index.ts";
 import { askPlace, planCautions, reviewShade } from "./index.ts";
 
 const cautionsFor = (made: HandShade) => {
-  const { resolved, size, grid, lift } = handShade(made);
-  return planCautions({ shade: resolved, size, grid, lift });
+  const { resolved, size, grid, form, lift } = handShade(made);
+  return planCautions({ shade: resolved, size, grid, form, lift });
 };
 const plain = (text: string) => text.replaceAll("\u00a0", " ");
 
@@ -22,9 +22,11 @@ describe("cautions of X1", () => {
   });
 
   it("say that the height is not known, rather than nothing", () => {
-    const { resolved, size, grid, lift } = handShade();
+    const { resolved, size, grid, form, lift } = handShade();
     const { topAboveFloorMm: _known, ...heightless } = size;
-    const texts = planCautions({ shade: resolved, size: heightless, grid, lift }).map(({ text }) => text);
+    const texts = planCautions({ shade: resolved, size: heightless, grid, form, lift }).map(
+      ({ text }) => text,
+    );
     expect(texts.join(" ")).toContain("is not known, since the sill’s height was not measured");
   });
 

@@ -10,5 +10,5 @@ export type { CautionInput } from "./caution-input.ts";
  * Nothing here says that a rule is kept: the review against the place's rules is a room of its own.
  */
 export function planCautions(input: CautionInput): Caution[] {
-  return [...cordCautions(input), ...workCautions(input.lift.kind, input.shade.purpose)];
+  return [...cordCautions(input), ...workCautions(input)];
 }

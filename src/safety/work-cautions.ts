@@ -1,6 +1,6 @@
-import type { LiftKind, Purpose } from "../job/index.ts";
 import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
+import type { CautionInput } from "./caution-input.ts";
 
 const BUTTON_CELLS: Caution = {
   id: "button-cells",
@@ -23,6 +23,15 @@ const FLAME_TESTS: Caution = {
   cite: cite("flame-tests"),
 };
 
+/** Weights that hang at the hem for as long as the shade does. */
+const WEIGHTS: Caution = {
+  id: "weights",
+  title: "Weights in the hem",
+  text: "The weights are steel, as planned; old ones may be lead, which poisons whoever swallows or handles it. Whatever comes out of a torn bag or hem chokes a small child: mend it at once. Take the weights out before the shade is washed.",
+  cite: cite("from-memory", "warnings of agencies on lead and on small parts"),
+};
+const WEIGHT_IDS = ["shot-bags", "hem-weights"];
+
 /** For the maker alone: what is handed over names no law. */
 const BUTTON_CELL_RULES: Caution = {
   id: "button-cell-rules",
@@ -32,10 +41,16 @@ const BUTTON_CELL_RULES: Caution = {
 };
 
 /** The usual cautions of the bench, the ladder and the room. */
-export function workCautions(kind: LiftKind, purpose?: Purpose): Caution[] {
+export function workCautions({
+  shade,
+  form,
+  lift,
+}: Pick<CautionInput, "shade" | "form" | "lift">): Caution[] {
+  const { kind } = lift;
   return [
     FIRE,
-    ...(purpose === "public-building" ? [FLAME_TESTS] : []),
+    ...(form.haberdashery.some(({ id }) => WEIGHT_IDS.includes(id)) ? [WEIGHTS] : []),
+    ...(shade.purpose === "public-building" ? [FLAME_TESTS] : []),
     ...(kind === "motor" ? [BUTTON_CELLS, BUTTON_CELL_RULES] : []),
     {
       id: "ladder-and-drill",

@@ -5,7 +5,7 @@ import { counted, IRON, listed } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cutStiffness } from "./cut-stiffness.ts";
 import { cutTrims } from "./cut-trims.ts";
-import { BLACKOUT_IRON, SAW } from "./hazards.ts";
+import { BLACKOUT_IRON, CUTTING, SAW } from "./hazards.ts";
 import { sentences } from "./wording.ts";
 
 /** From the bolt to squared pieces: look, shrink, square, cut, saw. */
@@ -64,6 +64,7 @@ function squareEnd(): Step {
     action: { kind: "square-cloth" },
     title: "Square the end",
     text: "Pull one thread out from selvedge to selvedge and cut along the line it leaves. Where no thread will pull, or a print runs off the weave, draw a line at right angles to the selvedge with a large set square. Cut the selvedges off.",
+    caution: CUTTING,
     sheet: "cutting",
   };
 }

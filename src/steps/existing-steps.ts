@@ -1,6 +1,6 @@
 import { LIFT_TRAITS } from "../job/index.ts";
 import type { ExistingPlan, Step } from "../shade-plan/index.ts";
-import { counted, LADDER, listed } from "../words/index.ts";
+import { counted, LADDER, listed, SMALL_PARTS } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
 import { CORDS_AT_THREADING, DRILL, HOLD_BOARD } from "./hazards.ts";
@@ -112,6 +112,7 @@ function addedRings(bench: Bench, existing: ExistingPlan): Step {
         "Where the row moves, cut the old ring off first and take its thread out; steam its mark away only if the cloth bears it.",
     ),
     check: "Rings of a column stand in one straight line; tug each new one: none gives.",
+    caution: SMALL_PARTS,
     sheet: "back",
   };
 }

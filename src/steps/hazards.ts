@@ -1,6 +1,10 @@
 /** What can hurt at the bench and on the ladder, worded once; what styles say too is in `src/words`. */
 export const BLACKOUT_IRON =
   "Iron and steam burn, and blackout melts: a cool iron at most, no steam, and a scrap first.";
+export const CUTTING =
+  "Shears and rotary cutters cut deep. Cut away from your hand, shut the blade whenever you put it down, and keep both out of children’s reach.";
+export const GLUE =
+  "Read the glue’s label: instant glue sticks skin and eyelids together within seconds. Air the room, and keep it from children.";
 export const SAW =
   "Clamp what you saw, keep your hand behind the blade and wear eye protection. Cut metal and glass-fibre ends are sharp; do not breathe the dust.";
 export const STAPLER =

@@ -2,7 +2,7 @@ import type { Step } from "../shade-plan/index.ts";
 import { LADDER } from "../words/index.ts";
 import { type Bench, type CleatBench, isCleatBench, isLockBench, type LockBench } from "./bench.ts";
 import { cordCaution } from "./cord-caution.ts";
-import { CORDS_AT_HANGING, CORDS_LEFT_HANGING } from "./hazards.ts";
+import { CORDS_AT_HANGING, CORDS_LEFT_HANGING, GLUE } from "./hazards.ts";
 import { placed, sentences } from "./wording.ts";
 
 /** The hem brought level by the knots at the bottom rings, then tails joined or sleeves closed. */
@@ -81,6 +81,7 @@ function knots(bench: Bench): Step {
     ),
     check:
       "Lower it, raise it again by a hand’s breadth: the hem is still level and no cord is slack. Put a drop of glue on every knot.",
+    caution: GLUE,
     sheet: "back",
   };
 }

@@ -1,5 +1,5 @@
 import type { Step } from "../shade-plan/index.ts";
-import { counted } from "../words/index.ts";
+import { counted, SMALL_PARTS } from "../words/index.ts";
 import type { Bench } from "./bench.ts";
 import { catchSteps } from "./make-layers.ts";
 import { placed, sentences } from "./wording.ts";
@@ -66,6 +66,7 @@ function rings({ resolved, grid, layer, ringsOnPockets }: Bench): Step {
       "Sew the bottom row twice: the cords are tied to it, and it carries the shade.",
     ),
     check: "Tug each ring of the bottom row: none gives.",
+    caution: SMALL_PARTS,
     sheet: "back",
   };
 }

@@ -1,6 +1,6 @@
 import fc from "fast-check";
 import { expect, it } from "vitest";
-import { LIFT_KINDS, LOOP_JOINTS, PLACES, PURPOSES, REAR_GUIDES, STYLES } from "../../src/job/index.ts";
+import { LIFT_KINDS, LOOP_JOINTS, PURPOSES, REAR_GUIDES, STYLES } from "../../src/job/index.ts";
 import { plan, type ShadePlan } from "../../src/plan/index.ts";
 import { hangingCords } from "../../src/shade-plan/index.ts";
 import { jobWith } from "../job-with.ts";
@@ -86,7 +86,7 @@ const HAIR_MM = 0.01;
 
 it("every cord, counted again from the lift and the grid, is over no limit that its rule does not fail it by", () => {
   let over = 0;
-  for (const one of fc.sample(drawn, { seed: 20260403, numRuns: 600 })) {
+  for (const one of fc.sample(drawn, { seed: 20260403, numRuns: 300 })) {
     const shade = shadeOf(one);
     const said = JSON.stringify(one);
     const outcome = (id: string) => shade.safety.results.find(({ ruleId }) => ruleId === id)?.outcome;
@@ -136,5 +136,5 @@ it("every cord, counted again from the lift and the grid, is over no limit that 
         pulls.some(({ mm, count }, i) => mm / (count > 1 ? 1 : 2) > 220 + HAIR_MM && (ends[i] ?? 0) <= 1600),
       );
   }
-  expect(over).toBeGreaterThan(150);
+  expect(over).toBeGreaterThan(80);
 });

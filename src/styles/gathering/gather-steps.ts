@@ -1,5 +1,5 @@
 import type { ClothMark, StyleStep } from "../../shade-plan/index.ts";
-import { LADDER, listed } from "../../words/index.ts";
+import { LADDER, listed, SHOT } from "../../words/index.ts";
 import { stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 
@@ -20,7 +20,7 @@ export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
   if (haberdashery.length === 0) return [];
   const lines = haberdashery.map(({ label, count, lengthMm, id }) =>
     id === "shot-bags"
-      ? `Fill ${count} small bags with shot, ${len(lengthMm)} long, and sew them shut.`
+      ? `Fill ${count} small bags with steel shot, ${len(lengthMm)} long, and sew each shut with two lines of stitching.`
       : `${label}: ${count === 1 ? "one length of" : `${count} lengths, each`} ${len(lengthMm)}.`,
   );
   return [
@@ -31,6 +31,7 @@ export function cutHaberdashery(input: StyleStepInput): StyleStep[] {
       title: "Cut tapes and strips",
       text: lines.join(" "),
       check: "Each tape is longer than the cloth that it gathers by a finger’s length at both ends.",
+      ...(haberdashery.some(({ id }) => id === "shot-bags") ? { caution: SHOT } : {}),
     },
   ];
 }
@@ -96,6 +97,7 @@ export function hangWeight(input: StyleStepInput, lowestMm: number): StyleStep[]
       title: "Hang the bags of shot",
       text: `Sew one bag of shot behind the lowest ring of each of the ${columns} columns, where it does not show from the room.`,
       check: "All columns hang straight down when the shade is lowered.",
+      caution: SHOT,
       sheet: "back",
     },
   ];

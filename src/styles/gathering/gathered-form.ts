@@ -56,7 +56,9 @@ export function weightOf(
     return [{ id: "rod-cover", label, count: 1, lengthMm, fromFace: true }];
   }
   if (making.gather.weight === "none") return [];
-  return [{ id: "shot-bags", label: "Bag of shot", count: columns, lengthMm: SHOT_BAG_MM, piece: true }];
+  return [
+    { id: "shot-bags", label: "Bag of steel shot", count: columns, lengthMm: SHOT_BAG_MM, piece: true },
+  ];
 }
 
 const FRILL = figureRule({

@@ -1,4 +1,5 @@
 import { ringCount, type StyleStep } from "../../shade-plan/index.ts";
+import { SMALL_PARTS } from "../../words/index.ts";
 import { stepWords } from "../base/step-words.ts";
 import type { StyleStepInput } from "../style.ts";
 import { cutHaberdashery, dress, hangWeight, marksOf, marksText, sewFrill } from "./gather-steps.ts";
@@ -66,6 +67,7 @@ function rings(input: StyleStepInput): StyleStep {
     title: `Sew ${count} rings`,
     text: `Sew a ring, ${shade.ring.name}, at every crossing: ${grid.columns.length} columns of ${count / grid.columns.length}, ${count} rings in all. Take four or five stitches through all layers and only one thread of the face. Sew the lowest ring of every column twice: it carries the shade.`,
     check: "Tug each ring of the lowest row: none gives.",
+    caution: SMALL_PARTS,
     sheet: "marking",
   };
 }

@@ -78,7 +78,9 @@ function physicalTests({ book, shade }: ShadeContext): void {
   testList(
     book,
     tests.map(({ id, title, text }) => {
-      const rules = results.filter((result) => result.test === id || result.alsoTests?.includes(id)).map(({ ruleId }) => ruleId);
+      const rules = results
+        .filter((result) => result.test === id || result.alsoTests?.includes(id))
+        .map(({ ruleId }) => ruleId);
       return { title, text, decides: decidesText(rules) };
     }),
   );

@@ -46,7 +46,14 @@ function numbers({ shade, length }: ShadeContext): FactLine[] {
 
 /** Cautions that whoever uses it needs, without their sources; then how it is looked after. */
 function told({ cautions }: ShadePlan): Pick<Caution, "title" | "text">[] {
-  const named = ["cords-of-this-shade", "never-knot-together", "furniture-away", "fire", "button-cells"];
+  const named = [
+    "cords-of-this-shade",
+    "never-knot-together",
+    "furniture-away",
+    "fire",
+    "weights",
+    "button-cells",
+  ];
   return [
     ...cautions.filter(({ id }) => named.includes(id)),
     {

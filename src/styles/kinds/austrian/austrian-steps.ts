@@ -1,4 +1,5 @@
 import { ringCount, type StyleStep } from "../../../shade-plan/index.ts";
+import { SMALL_PARTS } from "../../../words/index.ts";
 import { stepWords } from "../../base/step-words.ts";
 import {
   cutHaberdashery,
@@ -108,6 +109,7 @@ function rings(input: StyleStepInput): StyleStep {
     title: `Sew ${count} rings to the tapes`,
     text: `Sew a ring, ${shade.ring.name}, to every tape at each row. Measure along the drawn-up tape from the top line down: ${places}. Sew through tape and gathers. Sew the bottom row twice: the cords are tied to it, and it carries the shade.`,
     check: "Tug each ring of the bottom row: none gives.",
+    caution: SMALL_PARTS,
     sheet: "back",
   };
 }

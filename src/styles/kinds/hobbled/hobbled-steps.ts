@@ -1,5 +1,5 @@
 import { ringCount, type StyleStep } from "../../../shade-plan/index.ts";
-import { LADDER } from "../../../words/index.ts";
+import { LADDER, SMALL_PARTS } from "../../../words/index.ts";
 import { stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
@@ -89,6 +89,7 @@ function rings(input: StyleStepInput): StyleStep {
     title: `Sew ${count} rings`,
     text: `Sew a ring, ${shade.ring.name}, onto the tape at each of its lowest ${grid.rows.length === 1 ? "marks" : `${grid.rows.length} marks`}, on all ${grid.columns.length} tapes. The first row is ${len(grid.bottomSectionMm)} above the hem along the tape. Marks nearer to the top line than ${len(grid.headrailMm)} get none: that much hangs still below the board. Sew the bottom row twice: it carries the shade.`,
     check: "Tug each ring of the bottom row: none gives.",
+    caution: SMALL_PARTS,
     sheet: "back",
   };
 }

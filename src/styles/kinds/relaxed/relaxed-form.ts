@@ -76,5 +76,5 @@ function panelOf(relax: Relax, size: Size, dip: Dip, dipMm: number, endsInMm: nu
 
 function weights(relax: Relax): Haberdashery[] {
   if (relax.weight !== "at-columns") return [];
-  return [{ id: "hem-weights", label: "Short weight for the hem", count: 2, lengthMm: WEIGHT_MM }];
+  return [{ id: "hem-weights", label: "Short steel weight for the hem", count: 2, lengthMm: WEIGHT_MM }];
 }

@@ -1,5 +1,5 @@
 import type { StyleStep } from "../../../shade-plan/index.ts";
-import { IRON, listed } from "../../../words/index.ts";
+import { IRON, listed, SHOT } from "../../../words/index.ts";
 import { hemTurn, stepWords } from "../../base/step-words.ts";
 import type { StyleStepInput } from "../../style.ts";
 
@@ -133,7 +133,11 @@ function hem(input: StyleStepInput, isCurved: boolean): StyleStep {
       ? " Leave both ends open: the bar goes in there."
       : weight === undefined
         ? " Close both ends."
-        : ` Slip a weight of about ${len(weight.lengthMm)} into the hem below each column, stitch it in so that it cannot wander, and close both ends.`;
+        : ` Slip a steel weight of about ${len(weight.lengthMm)} into the hem below each column, stitch it in so that it cannot wander, and close both ends.`;
+  const cautions = [
+    ...(shade.cloths.blackout === undefined ? [IRON] : []),
+    ...(weight === undefined ? [] : [SHOT]),
+  ];
   const eased = isCurved
     ? ", so that the fold lies on the curve. The edge that is turned is longer than where it comes to lie: spread the spare in small flat pleats and press them"
     : ", so that the fold lies on the hem line";
@@ -144,7 +148,7 @@ function hem(input: StyleStepInput, isCurved: boolean): StyleStep {
     title: "Sew the bottom hem",
     text: `${hemTurn(input)}${eased}. Sew along the upper edge of the hem by hand, with small loose stitches.${ends}`,
     check: "Held up at the two columns, the lower edge hangs in an even curve.",
-    ...(shade.cloths.blackout === undefined ? { caution: IRON } : {}),
+    ...(cautions.length > 0 ? { caution: cautions.join(" ") } : {}),
     sheet: "marking",
   };
 }
