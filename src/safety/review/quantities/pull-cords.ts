@@ -266,7 +266,7 @@ export function lowestName(geometry: CordGeometry, raise: number): NamedCord {
   const { cords } = lowestOf(geometry, raise);
   return cords === undefined
     ? { text: "the lower end of the loop", cords: "loop" }
-    : { text: "the lower end of the cords", cords: placeOf(cords) };
+    : { text: "the lower end of the cords", cords: whereHung(cords) };
 }
 
 function hangsAtFront({ pulls, loop }: CordGeometry): boolean {
@@ -330,7 +330,7 @@ export function longest({ pulls }: CordGeometry, raise: number): NamedCord {
       : most?.count === 1
         ? `the cord${rail} below its lock`
         : `the cords${rail} below their lock`;
-  return { text, cords: placeOf(most) };
+  return { text, cords: whereHung(most) };
 }
 
 /** Loops that loose cords can form, of whichever hang longest. */
@@ -341,6 +341,6 @@ export function looseLoop(geometry: CordGeometry, raise: number): NamedCord {
 }
 
 /** Cords of a top rail stay whatever raises the shade. */
-function placeOf(cords: PullCords | undefined): "rail" | "front" {
+function whereHung(cords: PullCords | undefined): "rail" | "front" {
   return cords?.raises === "top-rail" ? "rail" : "front";
 }
