@@ -94,7 +94,7 @@ function anyArray({
 
 function anyString({ pattern, maxLength }: Schema): fc.Arbitrary<unknown> {
   if (pattern?.includes("{0,63}")) return fc.constantFrom(...IDS);
-  if (pattern?.startsWith("^\\d{4}")) return fc.constantFrom("2026-05-31", "1999-12-01");
+  if (pattern?.includes("-02-29")) return fc.constantFrom("2026-05-31", "2024-02-29");
   if (pattern?.startsWith("^data:image")) return fc.constantFrom("data:image/png;base64,AA==");
   if (pattern?.includes("{6144}")) return fc.constantFrom("d9c7a3".repeat(1024), "000000".repeat(1024));
   if (pattern?.startsWith("^#")) return fc.constantFrom("#d9c7a3", "#000000", "#FFFFFF");

@@ -49,10 +49,8 @@ export const noteSchema = z
   .max(4000)
   .regex(/^[^\p{Cc}\n\t]*(?:[\n\t][^\p{Cc}\n\t]*)*$/u, "no control characters but line breaks");
 
-/** A day of the calendar. */
-export const daySchema = z
-  .string()
-  .regex(/^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/, "year, month and day, as 2026-05-31");
+/** A day of the calendar: 2026-02-30 is none. */
+export const daySchema = z.string().regex(z.regexes.date, "a day of the calendar, as 2026-05-31");
 
 /** A share of one: 0.03 is 3 %. */
 export const share = z.number().min(0).max(0.5);

@@ -119,13 +119,13 @@ describe("fields and the schema agree", () => {
     }
   });
 
-  // 13 months and 32 days: ISO 8601-1:2019, 4.3.4 and 4.3.5, has twelve and at most 31.
+  // ISO 8601-1:2019, 4.3.4 and 4.3.5: twelve months, each with its days; 2025 is no leap year.
   it.each([
     [
       "/hardware/locks/0/measuredOn",
       LOCK_FIELDS.measuredOn,
       ["2026-05-31"],
-      ["2026-13-01", "2026-01-32", "soon"],
+      ["2026-13-01", "2026-02-30", "2025-02-29", "soon"],
     ],
     ["/cloths/0/colour", CLOTH_FIELDS.colour, ["#d9c7a3"], ["#d9c7a", "d9c7a3", "#d9c7ag"]],
     ["/rates/currency", RATE_FIELDS.currency, ["EUR"], ["eur", "E1R", "EU"]],
