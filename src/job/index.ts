@@ -30,7 +30,7 @@ export * from "./parts.ts";
 export * from "./parts-at-hand.ts";
 export * from "./parts-file.ts";
 export * from "./patch.ts";
-export { LONGEST_MM, MOST_PARTS } from "./primitives.ts";
+export { daySchema, LONGEST_MM, MOST_PARTS } from "./primitives.ts";
 export { issuesOf, type JobIssue, notRead, readDocument } from "./read-document.ts";
 export * from "./reads.ts";
 export * from "./resolve.ts";

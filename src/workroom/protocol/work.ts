@@ -1,4 +1,5 @@
 import * as z from "zod";
+import { daySchema } from "../../job/index.ts";
 import { instant, thingId, uniqueId } from "./fields.ts";
 
 /** How far a shade has come, in the order of the work. */
@@ -15,16 +16,12 @@ export const WORK_STATES = [
 export type WorkState = (typeof WORK_STATES)[number];
 const workState = z.enum(WORK_STATES);
 
-const day = z
-  .string()
-  .regex(/^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])$/, "year, month and day, as 2026-05-31");
-
 /** Where one shade is. Steps ticked are in the job document, `ticks` of its window. */
 export const shadeWorkSchema = z.strictObject({
   jobId: thingId,
   windowId: thingId,
   state: workState.optional(),
-  due: day.optional(),
+  due: daySchema.optional(),
   holder: uniqueId.optional().meta({ description: "Who has it" }),
   changedBy: uniqueId,
   changedAt: instant,
@@ -38,7 +35,7 @@ export const workChangeSchema = z.strictObject({
   windowId: thingId,
   at: instant,
   state: workState.nullable().optional(),
-  due: day.nullable().optional(),
+  due: daySchema.nullable().optional(),
   holder: uniqueId.nullable().optional(),
 });
 export const workChangesSchema = z.strictObject({ changes: z.array(workChangeSchema).min(1).max(1000) });
