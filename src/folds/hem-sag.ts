@@ -128,10 +128,12 @@ function bays(columnsMm: readonly number[]): [number, number][] {
   return columnsMm.slice(1).map((to, i) => [columnsMm[i] ?? 0, to]);
 }
 
+/** The widest gap between neighbouring columns, mm; 0 where there is one column. */
 export function widestBay(columnsMm: readonly number[]): number {
   return Math.max(0, ...bays(columnsMm).map(([from, to]) => to - from));
 }
 
+/** The largest sag of a bay that passes for straight, mm. */
 export function limitOf(bayMm: number): number {
   return Math.max(LEAST_LIMIT.value, bayMm / SPAN_SHARE.value);
 }

@@ -15,6 +15,7 @@ export function cordLengths({ columnsMm, lockMm, riseMm, tailMm, knotsMm }: Cord
   return columnsMm.map((column) => cordLength(riseMm, column, lockMm, tailMm, knotsMm));
 }
 
+/** The same of one cord, mm. */
 export function cordLength(
   riseMm: number,
   columnMm: number,

@@ -8,7 +8,7 @@ export function pullOverSheaves(loadN: number, efficiencies: readonly number[]):
 }
 
 /**
- * Pull that just lets the load down again: friction now helps, T = load · Π η.
+ * Pull that just lets the load down again, N: friction now helps, T = load · Π η.
  *
  * @throws on an efficiency that is not above 0 and at most 1
  */

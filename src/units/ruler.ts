@@ -29,12 +29,12 @@ export function toMark(positionMm: number, ruler: Ruler): number {
   return nearestMark(positionMm, ruler) * markMm(ruler);
 }
 
-/** The mark at or below: for a finished width that must still enter its opening. */
+/** The mark at or below, mm: for a finished width that must still enter its opening. */
 export function downToMark(positionMm: number, ruler: Ruler): number {
   return Math.floor(positionMm / markMm(ruler) + 1e-6) * markMm(ruler);
 }
 
-/** The mark at or above: for cloth and cord, which must never come out short. */
+/** The mark at or above, mm: for cloth and cord, which must never come out short. */
 export function upToMark(positionMm: number, ruler: Ruler): number {
   return Math.ceil(positionMm / markMm(ruler) - 1e-6) * markMm(ruler);
 }

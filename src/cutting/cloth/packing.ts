@@ -56,6 +56,7 @@ export function packed(grid: StepGrid, laid: Omit<Packing, "used" | "cost">): Pa
   return { ...laid, used, cost: packingCost(grid, used) };
 }
 
+/** What the lengths taken of each bolt cost, in the weights of the search. `used`: steps of each bolt, in their order. */
 export function packingCost(grid: StepGrid, used: ArrayLike<number>): number {
   return grid.bolts.reduce((sum, { costPerStep }, at) => sum + costPerStep * (used[at] ?? 0), 0);
 }

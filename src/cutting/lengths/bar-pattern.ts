@@ -8,6 +8,7 @@ export interface PatternBar {
 
 export const TO_MEASURE = -1;
 
+/** What these bars cost in the weights of the search: whole lengths, or what is bought to measure. */
 export function barsCost(whole: WholeLengths, bars: readonly PatternBar[]): number {
   let cost = 0;
   for (const { stock, types } of bars) {

@@ -77,7 +77,7 @@ function costStepOf(costs: readonly number[]): number {
   return 0;
 }
 
-/** A bound raised to the next amount that a plan can cost. */
+/** A bound raised to the next amount that a plan can cost, both in the weights of the search; a step of 0 raises nothing. */
 export function boundRaisedToStep(cost: number, costStep: number): number {
   return costStep > 0 ? Math.ceil(cost / costStep - DUST) * costStep : cost;
 }

@@ -60,7 +60,7 @@ export function addTriangle(map: DepthMap, points: SeenPoints, a: number, b: num
   }
 }
 
-/** How near the nearest surface is at a spot; −∞ where there is none. */
+/** How near the nearest surface is at a spot of the picture, mm towards the eye; −∞ where there is none. */
 export function nearestAt(map: DepthMap, x: number, y: number): number {
   const column = Math.round((x - map.left) / map.spotMm);
   const row = Math.round((y - map.top) / map.spotMm);

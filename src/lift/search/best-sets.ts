@@ -11,6 +11,7 @@ export interface Scored {
 /** Pulls closer than this are alike to a hand: the price decides. */
 const ALIKE_N = 0.05;
 
+/** Order of two sets, the better first, as `sort` takes it: less pull, then less money, then fewer pieces. */
 export function better(a: Scored, b: Scored): number {
   const apart = Math.round(a.pullN / ALIKE_N) - Math.round(b.pullN / ALIKE_N);
   if (apart !== 0) return apart;

@@ -23,6 +23,7 @@ function layBand(book: Book, { title, text }: Caution): LaidBand {
   return { title, lines, heightPt: 2 * PAD + step.leadingPt + lines.length * body.leadingPt };
 }
 
+/** Height that the band takes of a page, pt; 0 without a caution. */
 export function cautionBandHeight(book: Book, caution: Caution | undefined): number {
   return caution === undefined ? 0 : layBand(book, caution).heightPt + AFTER;
 }

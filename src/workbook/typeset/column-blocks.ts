@@ -41,7 +41,7 @@ function heightOf(blocks: readonly Block[]): number {
   return blocks.reduce((sum, block) => sum + block.heightPt, 0);
 }
 
-/** How many blocks from the first on fit into so much height. */
+/** How many blocks from the first on fit into so much height, pt. */
 export function fittingBlocks(blocks: readonly Block[], room: number): number {
   let height = 0;
   let count = 0;

@@ -40,7 +40,7 @@ export function notedList(book: Book, entries: readonly Noted[], after = 12): vo
   book.y += after;
 }
 
-/** Height of the first entry, as far as a page holds it: a heading over the list takes so much along. */
+/** Height of the first entry, pt, as far as a page holds it: a heading over the list takes so much along. */
 export function firstEntryHeight(book: Book, [first]: readonly Noted[]): number {
   return first === undefined ? 0 : Math.min(entryHeight(book, first), (book.bottom - book.top) / 2);
 }

@@ -50,12 +50,12 @@ function ruleY(pen: Pen, running: Running, width: number): number {
   return HEAD_PT + (lines - 1) * TYPE.running.leadingPt + 6;
 }
 
-/** Where the stamp of a page begins. */
+/** Where the stamp of a page begins, pt from the top. */
 export function stampTop(pen: Pen, running: Running, width: number): number {
   return ruleY(pen, running, width) + STAMP_GAP;
 }
 
-/** Where the text of a page begins under its head. */
+/** Where the text of a page begins under its head, pt from the top. */
 export function headHeight(pen: Pen, running: Running, width: number): number {
   if (running.stamp === undefined) return ruleY(pen, running, width) - 6 + UNDER_HEAD;
   return stampTop(pen, running, width) + stampHeight(pen, running.stamp, width) + UNDER_STAMP;

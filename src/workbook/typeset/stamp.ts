@@ -23,6 +23,7 @@ function layStamp(pen: Pen, text: string, width: number): LaidStamp {
   return { lines, indentPt, heightPt: lines.length * TEXT.leadingPt + 2 * PAD };
 }
 
+/** Height of the stamp with its frame at this width, pt. */
 export function stampHeight(pen: Pen, text: string, width: number): number {
   return layStamp(pen, text, width).heightPt;
 }

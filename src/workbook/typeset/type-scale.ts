@@ -44,7 +44,7 @@ export function painted(base: TextStyle, paint: Paint): TextStyle {
   return { ...base, paint };
 }
 
-/** Baseline of the first line below the top of its leading: letters sit centred in their line. */
+/** Baseline of the first line below the top of its leading, pt: letters sit centred in their line. */
 export function firstBaseline(style: TextStyle): number {
   return style.leadingPt / 2 + style.sizePt * 0.33;
 }

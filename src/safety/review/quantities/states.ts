@@ -13,7 +13,7 @@ export function gatherStates({ rear, travelMm }: CordGeometry): number[] {
   return states;
 }
 
-/** Knots of a course and both ends. */
+/** Knots of a course and both ends, each a raise from 0 (lowered) to 1. */
 export function courseStates(course: Course): number[] {
   const states = [0, 1];
   for (const knot of course.raise) pushInside(states, knot);

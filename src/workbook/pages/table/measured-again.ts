@@ -43,6 +43,7 @@ function askedOfHung({ size, grid, opening }: ShadePlan): Asked[] {
   return [...own, ...rows];
 }
 
+/** Height of the list with its heading, pt. */
 export function measuredAgainHeight(book: Book): number {
   return book.look.section.leadingPt + ROWS * ROW_PT + 24;
 }
