@@ -31,6 +31,23 @@ describe.each(STORES)("people on $title", ({ isThere, open }) => {
       expect(JSON.stringify(short.body)).not.toContain('short"');
     });
 
+    test("a password that is known, or made of what is known of its owner, is refused wherever one is set", async () => {
+      const nobody = await here.nobody();
+      const password = "passwordpassword1";
+      const body = { workroom: "W", name: "N", signInName: "n", password, code: SET_UP_CODE };
+      const { browser } = await signIn(owner, PASSWORD);
+      const told = [
+        await nobody.ask("signUp", { body }),
+        await browser.ask("password", { body: { current: PASSWORD, password } }),
+        await nobody.ask("recover", {
+          body: { workroom: owner.shortName, signInName: owner.signInName, code: "ABCD-EFGH", password },
+        }),
+      ];
+      for (const { status, body } of told) {
+        expect([status, body.issues?.[0]?.field]).toEqual([400, "password"]);
+      }
+    });
+
     test("signs in with name and password, and is told who they are", async () => {
       const { browser, told } = await signIn(owner, PASSWORD);
       expect(told.status).toBe(200);

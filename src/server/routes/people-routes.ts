@@ -11,6 +11,7 @@ import {
 import type { AskedByPerson, PersonHandlers } from "../http/asked.ts";
 import { bodyAs } from "../http/read-body.ts";
 import { noteDeed } from "../people/audit.ts";
+import { refuseGuessable } from "../people/guessable.ts";
 import { isPassword, passwordHash } from "../people/password.ts";
 import { personOf } from "../people/person-of.ts";
 import { makeRecoveryCodes } from "../people/recovery-codes.ts";
@@ -43,6 +44,7 @@ export const peopleRoutes: PersonHandlers = {
         { field: "current", given: "another", wanted: "the password that you sign in with" },
       ]);
     }
+    await refuseGuessable(password, [person.name, person.sign_in_name]);
     await trx
       .updateTable("people")
       .set({ password: await passwordHash(password, room.passwordCost) })

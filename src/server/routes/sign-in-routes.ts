@@ -16,6 +16,7 @@ import { makeShop } from "../jobs/shop.ts";
 import { countAttempt, forgetAttempts } from "../people/attempts.ts";
 import { noteDeed } from "../people/audit.ts";
 import { findWorkroom, shortNameOf } from "../people/find-workroom.ts";
+import { refuseGuessable } from "../people/guessable.ts";
 import { isPassword, passwordHash } from "../people/password.ts";
 import { personOf } from "../people/person-of.ts";
 import { makeRecoveryCodes, spendRecoveryCode } from "../people/recovery-codes.ts";
@@ -63,6 +64,7 @@ export const signInRoutes: AnyoneHandlers = {
       throw new Refused(403, "That is not the code that the server printed.");
     if (!hasCode && (await room.door.isBegun()))
       throw new Refused(409, "There is a workroom already. Ask its owner in.");
+    await refuseGuessable(password, [workroom, name, signInName]);
     const hash = await passwordHash(password, room.passwordCost);
     const store = await room.door.open();
     const [workroomId, personId] = [randomUUID(), randomUUID()];
@@ -112,6 +114,7 @@ export const signInRoutes: AnyoneHandlers = {
 
   async recover(asked) {
     const { workroom, signInName, code, password } = bodyAs(recoverSchema, asked.body);
+    await refuseGuessable(password, [signInName]);
     const hash = await passwordHash(password, asked.room.passwordCost);
     return await enter(asked, workroom, signInName, async (trx, person, workroomId) => {
       if (!person || !(await spendRecoveryCode(trx, workroomId, person.id, code))) return false;
@@ -146,6 +149,7 @@ export const signInRoutes: AnyoneHandlers = {
 
   async join(asked) {
     const { token, name, signInName, password } = bodyAs(joinSchema, asked.body);
+    await refuseGuessable(password, [name, signInName]);
     const hash = await passwordHash(password, asked.room.passwordCost);
     return await byInvitation(asked, token, async (trx, workroomId, invitation) => {
       await trx
