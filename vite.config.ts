@@ -103,7 +103,13 @@ export default defineConfig({
   root: path("src/web"),
   base: "./",
   cacheDir: path("node_modules/.vite"),
-  plugins: [react(), contentPolicy(), notePackages(), shipLicences(), precache()],
+  plugins: [
+    react({ jsxImportSource: "#spelt" }),
+    contentPolicy(),
+    notePackages(),
+    shipLicences(),
+    precache(),
+  ],
   worker: { format: "es", plugins: () => [notePackages()], rolldownOptions: { treeshake } },
   build: {
     outDir: path("dist/web"),

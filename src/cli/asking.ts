@@ -1,10 +1,12 @@
-import type { Job } from "../job/index.ts";
+import { type English, type Job, spellerOf } from "../job/index.ts";
 import { badInput } from "./bad-input.ts";
 import { findWindow } from "./find-window.ts";
+import { speltTexts } from "./spelt.ts";
 
 /** An answer for machines. */
-export function answerText(format: string, body: object): string {
-  return `${JSON.stringify({ format, version: 2, ...body }, null, 2)}\n`;
+export function answerText(format: string, body: object, english?: English): string {
+  const spelt = english === undefined ? undefined : speltTexts(spellerOf(english));
+  return `${JSON.stringify({ format, version: 2, ...body }, spelt, 2)}\n`;
 }
 
 /** Where the shade stands in the job; the first unless it is named. */

@@ -1,8 +1,9 @@
 import { toDxf } from "../drawing/dxf/index.ts";
-import { drawBoltPlan, place, toSvg } from "../drawing/index.ts";
-import { type Job, jobText } from "../job/index.ts";
-import { boltsCut, type CuttingPlan } from "../plan/index.ts";
-import { cuttingLists, toCsv } from "../tables/index.ts";
+import { drawBoltPlan, place, speltDrawing, toSvg } from "../drawing/index.ts";
+import { type Job, jobText, spellerOf } from "../job/index.ts";
+import { boltsCut, type CuttingPlan, type Plan } from "../plan/index.ts";
+import { jobStamp } from "../safety/index.ts";
+import { cuttingLists, speltTable, toCsv } from "../tables/index.ts";
 import { fileNames } from "./file-names.ts";
 import type { OutFile } from "./write-files.ts";
 
@@ -14,19 +15,17 @@ const SCALE = { scale: 0.1 };
  *
  * @param job with the cuts made that it is planned after
  */
-export async function* cuttingFiles(
-  cutting: CuttingPlan,
-  stamp?: string,
-  job?: Job,
-): AsyncGenerator<OutFile> {
+export async function* cuttingFiles(plan: Plan, cutting: CuttingPlan, job?: Job): AsyncGenerator<OutFile> {
+  const stamp = jobStamp(plan.shades);
+  const spell = spellerOf(plan.english);
   if (job !== undefined) yield { path: "cut-job.json", content: jobText(job) };
   yield { path: "cutting.json", content: `${JSON.stringify(cutting, null, 2)}\n` };
   for (const list of cuttingLists(cutting))
-    yield { path: `cutting/${list.name}.csv`, content: toCsv(list, stamp) };
+    yield { path: `cutting/${list.name}.csv`, content: toCsv(speltTable(list, spell), stamp) };
   const bolts = boltsCut(cutting);
   const names = fileNames(bolts.map(({ cloth, bolt }) => `${cloth.clothId}-${bolt.boltId}`));
   for (const { cloth, bolt } of bolts) {
-    const drawing = drawBoltPlan({ units: cutting.units, cutting: cloth, bolt });
+    const drawing = speltDrawing(drawBoltPlan({ units: cutting.units, cutting: cloth, bolt }), spell);
     const path = `cutting/${names.get(`${cloth.clothId}-${bolt.boltId}`)}`;
     yield { path: `${path}.svg`, content: toSvg(place(drawing, SCALE), "light", stamp) };
     yield { path: `${path}.dxf`, content: toDxf(drawing, undefined, stamp) };

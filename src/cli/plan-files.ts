@@ -1,10 +1,11 @@
 import type { Lesson } from "../answers/index.ts";
 import { toDxf } from "../drawing/dxf/index.ts";
-import { place, roomViews, toSvg } from "../drawing/index.ts";
-import { type Job, jobText } from "../job/index.ts";
+import { place, roomViews, speltDrawing, toSvg } from "../drawing/index.ts";
+import { type Job, jobText, spellerOf } from "../job/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp } from "../safety/index.ts";
-import { allLists, toCsv } from "../tables/index.ts";
+import { allLists, speltTable, toCsv } from "../tables/index.ts";
+import type { Spell } from "../words/index.ts";
 import {
   type PaperKind,
   type PrintSet,
@@ -59,22 +60,25 @@ export async function* planFiles({
     ...print,
   });
   const stamp = jobStamp(plan.shades);
-  for (const list of allLists(plan)) yield { path: `lists/${list.name}.csv`, content: toCsv(list, stamp) };
-  if (cutting !== undefined) yield* cuttingFiles(cutting, stamp);
+  const spell = spellerOf(plan.english);
+  for (const list of allLists(plan))
+    yield { path: `lists/${list.name}.csv`, content: toCsv(speltTable(list, spell), stamp) };
+  if (cutting !== undefined) yield* cuttingFiles(plan, cutting);
   const folders = fileNames(plan.shades.map(({ shadeId }) => shadeId));
   const left = timeLeft();
   for (const [i, shade] of plan.shades.entries()) {
     progress?.(`Drawings: ${i + 1} of ${plan.shades.length} shades${left(i / plan.shades.length)}`);
     const folder = `drawings/${folders.get(shade.shadeId)}`;
     for (const one of planDrawings(plan, shade, createdOn))
-      yield* drawingFiles(folder, one, shade.safety.stampText);
+      yield* drawingFiles(folder, speltFitted(one, spell), shade.safety.stampText);
   }
   const rooms = fileNames(plan.rooms.map(({ roomId }) => roomId));
   for (const view of roomViews(plan)) {
     // A window alone stands on its own front sheet.
     if (view.shades.length < 2) continue;
     const folder = `rooms/${rooms.get(view.roomId)}`;
-    for (const one of roomDrawings(plan, view)) yield* drawingFiles(folder, one, jobStamp(view.shades));
+    for (const one of roomDrawings(plan, view))
+      yield* drawingFiles(folder, speltFitted(one, spell), jobStamp(view.shades));
   }
 }
 
@@ -113,6 +117,15 @@ function byRoom(shades: readonly ShadePlan[]): ShadePlan[][] {
   const rooms = new Map<string, ShadePlan[]>();
   for (const shade of shades) rooms.set(shade.roomId, [...(rooms.get(shade.roomId) ?? []), shade]);
   return [...rooms.values()];
+}
+
+function speltFitted(one: FittedDrawing, spell: Spell): FittedDrawing {
+  const { drawing, trueScale } = one;
+  return {
+    ...one,
+    drawing: speltDrawing(drawing, spell),
+    ...(trueScale === undefined ? {} : { trueScale: speltDrawing(trueScale, spell) }),
+  };
 }
 
 function* drawingFiles(

@@ -1,3 +1,4 @@
+import { type English, spellerOf } from "../job/index.ts";
 import type { Plan, ShadePlan } from "../plan/index.ts";
 import { counted } from "../words/index.ts";
 import { plainLine, wrapped } from "./plain-text.ts";
@@ -8,9 +9,13 @@ export class SafetyStop extends Error {
   /** Whether files were written. */
   readonly wrote: boolean;
 
-  constructor(shades: readonly ShadePlan[], wrote: boolean) {
+  readonly english: English;
+
+  constructor(plan: Plan, wrote: boolean) {
+    const shades = stampedShades(plan);
     super(`rules on cords failed: ${shades.length}`);
     this.shades = shades;
+    this.english = plan.english;
     this.wrote = wrote;
   }
 }
@@ -38,10 +43,12 @@ export function safetyJson(plan: Plan) {
 const MOST_NAMED = 20;
 
 /** Why the program ends with 3, shade by shade. */
-export function stopText({ shades, wrote }: SafetyStop, columns: number): string {
+export function stopText({ shades, wrote, english }: SafetyStop, columns: number): string {
   const count = counted(shades.length, "shade");
   const named = shades.slice(0, MOST_NAMED).map(({ roomName, windowName, shadeId, safety }) => {
-    const text = `${roomName} · ${windowName} (${shadeId}): ${safety.stampText ?? safety.line}`;
+    const text = spellerOf(english)(
+      `${roomName} · ${windowName} (${shadeId}): ${safety.stampText ?? safety.line}`,
+    );
     return `  ${wrapped(text, columns - 4, "    ")}`;
   });
   if (shades.length > MOST_NAMED) named.push(`  and ${shades.length - MOST_NAMED} more`);

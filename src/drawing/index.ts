@@ -20,6 +20,7 @@ export { drawScene, drawSceneFrame, type PictureScene, pictureScene } from "./sh
 export { type BareBatten, bareBattens, pictureRig, type RigLine } from "./sheets/picture-rig.ts";
 export * from "./sheets/picture-things.ts";
 export { drawTag } from "./sheets/tag.ts";
+export { speltDrawing } from "./spelt.ts";
 export type { PhotoOfCloth } from "./svg/cloth-photo.ts";
 export { toSvg } from "./svg/svg.ts";
 export type { SvgNode } from "./svg/svg-node.ts";

@@ -12,6 +12,7 @@ export * from "./cord-stiffness.ts";
 export type { CutCloth, LaidPiece } from "./cut-work.ts";
 export * from "./cutting.ts";
 export * from "./defaults.ts";
+export * from "./english.ts";
 export { EXISTING_TASK_WORDS, EXISTING_TASKS, type Existing, type ExistingTask } from "./existing.ts";
 export * from "./eye-friction.ts";
 export * from "./eye-on-board.ts";

@@ -3,6 +3,7 @@ import { CostSum } from "../cost/index.ts";
 import { bySeverity, type Finding, lazy, workingOf } from "../figures/index.ts";
 import {
   type Catalogue,
+  englishOf,
   type Job,
   partsOf,
   type ResolvedRates,
@@ -225,6 +226,9 @@ export class JobPlanner {
       ...(job.goods === undefined ? {} : { goods: job.goods }),
       ...(job.offer === undefined ? {} : { offer: job.offer }),
       units: job.units,
+      get english() {
+        return englishOf(job);
+      },
       shades: planned.map((one) => one.shade),
       rooms: rooms.map(({ room }) => room),
       get findings() {

@@ -1,5 +1,5 @@
 import type { Finding, Remedy, Working } from "../figures/index.ts";
-import type { Goods, Mount, OfferTerms, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
+import type { English, Goods, Mount, OfferTerms, Opening, Place, Purpose, StyleKind } from "../job/index.ts";
 import type {
   BoardPlan,
   Caution,
@@ -91,6 +91,8 @@ export interface Plan {
   /** What a client reads on quote, order and invoice, as the job gives it. */
   offer?: OfferTerms;
   units: UnitChoice;
+  /** In whose English its texts are read. In code they stand in British English; whoever writes them out spells them so. */
+  english: English;
   shades: ShadePlan[];
   rooms: RoomPlan[];
   /** Findings of the job as a whole; those of a shade stand with it. */

@@ -1,5 +1,6 @@
 import type { Caution } from "../shade-plan/index.ts";
 import { cite } from "../sources/index.ts";
+import type { UnitChoice } from "../units/index.ts";
 import type { CautionInput } from "./caution-input.ts";
 
 const BUTTON_CELLS: Caution = {
@@ -9,12 +10,12 @@ const BUTTON_CELLS: Caution = {
   cite: cite("from-memory", "warnings of agencies on button cells"),
 };
 
-const FIRE: Caution = {
+const fire = ({ system }: UnitChoice): Caution => ({
   id: "fire",
   title: "Cloth burns",
-  text: "Keep the cloth at least 1 m from heaters, open fires and stoves, lowered and raised, and as far from lamps as their own instructions say. Let no hem lie on a radiator, a socket or a candle’s sill.",
+  text: `Keep the cloth at least ${system === "imperial" ? "3 ft" : "1 m"} from heaters, open fires and stoves, lowered and raised, and as far from lamps as their own instructions say. Let no hem lie on a radiator, a socket or a candle’s sill.`,
   cite: cite("heater-distance"),
-};
+});
 
 const FLAME_TESTS: Caution = {
   id: "flame-tests",
@@ -48,7 +49,7 @@ export function workCautions({
 }: Pick<CautionInput, "shade" | "form" | "lift">): Caution[] {
   const { kind } = lift;
   return [
-    FIRE,
+    fire(shade.units),
     ...(form.haberdashery.some(({ id }) => WEIGHT_IDS.includes(id)) ? [WEIGHTS] : []),
     ...(shade.purpose === "public-building" ? [FLAME_TESTS] : []),
     ...(kind === "motor" ? [BUTTON_CELLS, BUTTON_CELL_RULES] : []),

@@ -9,6 +9,7 @@ import { NotFound } from "./frame/not-found.tsx";
 import { Said } from "./frame/said.tsx";
 import { ScrollPositions } from "./frame/scroll-positions.tsx";
 import { Shelf } from "./shelf/shelf.tsx";
+import { useEnglish } from "./state/english.ts";
 
 // Everything beyond the shelf comes when it is wanted; the shelf fetches it ahead once it stands.
 const JobRoutes = lazy(() => import("./job-routes.tsx").then(({ JobRoutes }) => ({ default: JobRoutes })));
@@ -31,6 +32,7 @@ const Workroom = lazy(() =>
 const WORKROOM = /^\/(?:workroom|join|client)(?:\/|$)/;
 
 export function App() {
+  useEnglish();
   return (
     <Router hook={useHashLocation}>
       <KeepJob>

@@ -4,3 +4,4 @@ export * from "./counts.ts";
 export * from "./lists.ts";
 export * from "./sentences.ts";
 export * from "./slugs.ts";
+export * from "./spelling.ts";

@@ -1,5 +1,5 @@
 import { describe, expect, test } from "vitest";
-import { counted, firstSentence, listed, slugOf, withArticle } from "./index.ts";
+import { americanSpeller, britishIn, counted, firstSentence, listed, slugOf, withArticle } from "./index.ts";
 
 describe("words", () => {
   test("a list has an “and” before its last and no comma there", () => {
@@ -24,5 +24,17 @@ describe("words", () => {
   test("a slug has letters, digits and single hyphens alone", () => {
     expect(slugOf("  Café, 2nd floor! ")).toBe("cafe-2nd-floor");
     expect(slugOf("…")).toBe("");
+  });
+
+  test("words of the United States keep their case, and ids, files and parts of words stay", () => {
+    const spell = americanSpeller(["Cloth & Co. (grey)"]);
+    // Pairs as both dictionaries have them, recalled from memory.
+    expect(spell("Cloth, COLOUR and cots; centred, mitred, metres.")).toBe(
+      "Fabric, COLOR and cribs; centered, mitered, meters.",
+    );
+    const left = "cloth.face-length lists/cloth.csv clothes cottage centrepiece cloth_a Cloth & Co. (grey)";
+    expect(spell(left)).toBe(left);
+    expect(spell(spell("grey cloth"))).toBe("gray fabric");
+    expect(britishIn(["a cot", "a cottage", "a cot"])).toEqual(["a cot"]);
   });
 });

@@ -89,7 +89,7 @@ describe.each(PAPER_KINDS)("the workbook of one shade on %s", (paper) => {
       info: Record<string, unknown>;
     };
     expect(info.Title).toBe("Landing window, Ferry House: workbook");
-    expect(info.Language).toBe("en");
+    expect(info.Language).toBe("en-GB");
     expect(info.CreationDate).toMatch(/^D:20250301/);
     expect(await pdf.getViewerPreferences()).toMatchObject({ DisplayDocTitle: true, PrintScaling: "None" });
 

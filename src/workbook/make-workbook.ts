@@ -1,4 +1,5 @@
 import type { Lesson } from "../answers/index.ts";
+import { spellerOf } from "../job/index.ts";
 import type { CuttingPlan, Plan, ShadePlan } from "../plan/index.ts";
 import { jobStamp, madeForText } from "../safety/index.ts";
 import { type PrintSet, usualSets } from "./print-sets/index.ts";
@@ -39,7 +40,8 @@ export interface WorkbookInput {
   signal?: AbortSignal;
 }
 
-const LANGUAGE = "en";
+/** Tags of BCP 47. */
+const LANGUAGES = { british: "en-GB", american: "en-US" } as const;
 
 /**
  * The workbook as PDF, sheaf by sheaf: each set of each shade stands alone. Rejects with the signal’s reason when it is
@@ -64,13 +66,14 @@ export async function writeWorkbook(
   const { plan, fonts, createdOn, part, sets = usualSets(plan.shades.length) } = input;
   const paper = PAPERS[input.paper];
   const faces = openFaces(fonts);
+  const spell = spellerOf(plan.english);
   const shades = chosen(plan, input.shadeIds);
   const title = `${shades.length === 1 ? `${shades[0]?.windowName}, ${plan.jobName}` : plan.jobName}: workbook`;
   const doc = openDocument(
     {
-      title,
+      title: spell(title),
       subject: "How to cut, make, rig and hang the shades of this job",
-      lang: LANGUAGE,
+      lang: LANGUAGES[plan.english.spelling],
       widthPt: paper.widthPt,
       heightPt: paper.heightPt,
       createdOn,
@@ -78,7 +81,7 @@ export async function writeWorkbook(
     faces,
   );
   const out = writeOut(doc, write);
-  const book = new Book(doc, faces, paper);
+  const book = new Book(doc, faces, paper, spell);
   book.tags.open("Document");
   book.run({ remark: remark(plan, createdOn) });
   const sheaves = sheavesOf({

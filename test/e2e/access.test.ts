@@ -1,5 +1,6 @@
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { BRITISH, foreignIn } from "../spellings.ts";
 import { violations } from "./axe.ts";
 import { type Harness, startBrowser } from "./browser.ts";
 import { DESK, firstVisit, openAll, openShade, PHONE } from "./planner.ts";
@@ -57,6 +58,19 @@ const screens: [string, (page: Page) => Promise<void>][] = [
   ],
 ];
 
+/** All that is read on a screen or heard from it; what can be typed over is the maker’s. */
+function said(page: Page): Promise<string> {
+  return page.evaluate((heard) => {
+    const parts = [document.title, document.body.textContent];
+    for (const name of heard)
+      for (const element of document.querySelectorAll(`[${name}]`))
+        parts.push(element.getAttribute(name) ?? "");
+    return parts.join("\n");
+  }, HEARD);
+}
+
+const HEARD = ["alt", "aria-label", "aria-description", "aria-valuetext", "placeholder", "title"];
+
 describe.each(["light", "dark"] as const)("in the %s", (colorScheme) => {
   describe.each([
     ["desk", DESK],
@@ -68,9 +82,16 @@ describe.each(["light", "dark"] as const)("in the %s", (colorScheme) => {
     });
     afterAll(() => page.context().close());
 
-    test.each(screens)("axe finds nothing on the screen “%s”", async (_, show) => {
-      await show(page);
-      expect(await violations(page)).toEqual([]);
-    });
+    test.each(screens)(
+      "axe finds nothing on the screen “%s”, and its words are of the place",
+      async (_, show) => {
+        await show(page);
+        expect(await violations(page)).toEqual([]);
+        // The demonstration hangs in the United States and is measured in inches.
+        const words = await said(page);
+        expect(foreignIn(words, BRITISH)).toEqual([]);
+        if (/^shade|job/.test(screen)) expect(words).toMatch(/\bfabric\b.*\bcolor\b|\bcolor\b.*\bfabric\b/s);
+      },
+    );
   });
 });

@@ -30,9 +30,9 @@ test("all pieces lie on the cloths, how near that is to the least is told, and t
   await openCutting(page);
   await ended(page);
   const chapter = page.locator("#cutting");
-  expect(await chapter.locator(".chapter-sentence").textContent()).toMatch(/\d+ pieces on \d+ cloths/);
+  expect(await chapter.locator(".chapter-sentence").textContent()).toMatch(/\d+ pieces on \d+ fabrics/);
   const words = (await chapter.textContent()) ?? "";
-  expect(words).toMatch(/No plan takes less cloth: that is proved\./);
+  expect(words).toMatch(/No plan takes less fabric: that is proved\./);
   expect(words).not.toMatch(/optimal/i);
   // What the drawings use of one cloth is what is to be bought of it.
   await page.locator("#cost-title button").click();
@@ -151,7 +151,7 @@ test("what would save cloth is tried, and what can be is done at a press; what i
   }
   await page.getByRole("button", { name: "Put what is left into stock" }).click();
   await saved(page);
-  expect(await page.locator("#stock .chapter-sentence").textContent()).toMatch(/\d+ pieces? of cloth/);
+  expect(await page.locator("#stock .chapter-sentence").textContent()).toMatch(/\d+ pieces? of fabric/);
 });
 
 test.each([

@@ -137,18 +137,18 @@ test("a window, a room and a cloth of one's own, and the way back", async () => 
   await page.getByRole("heading", { name: "Room 5, Skylight" }).waitFor();
 
   await sectionTitle(page, "cloth").click();
-  await page.getByRole("link", { name: /^Cloths: add your own/ }).click();
-  await page.getByRole("button", { name: "Add a cloth of your own" }).click();
-  await page.getByRole("heading", { name: /^My cloth/ }).waitFor();
+  await page.getByRole("link", { name: /^Fabrics: add your own/ }).click();
+  await page.getByRole("button", { name: "Add a fabric of your own" }).click();
+  await page.getByRole("heading", { name: /^My fabric/ }).waitFor();
   // It begins empty: nothing of an example counts as the maker's, and it says what it waits for.
   await page.getByText("Not planned with yet. Not known: usable width and weight.").waitFor();
-  await field(page, "Usable width selvedges taken off").last().fill("54");
+  await field(page, "Usable width selvages taken off").last().fill("54");
   await field(page, "Weight").last().fill("7");
   await expect.poll(() => page.getByText(/^Not planned with yet/).count()).toBe(0);
   await saved(page);
   await page.goBack();
-  await page.getByRole("combobox", { name: "Face" }).selectOption({ label: "My cloth" });
-  await page.getByText(/^My cloth,/).waitFor();
+  await page.getByRole("combobox", { name: "Face" }).selectOption({ label: "My fabric" });
+  await page.getByText(/^My fabric,/).waitFor();
   await saved(page);
   await page.context().close();
 });

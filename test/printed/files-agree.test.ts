@@ -1,7 +1,8 @@
 import dxfParser from "dxf-parser";
 import fc from "fast-check";
 import { expect, test } from "vitest";
-import { type Job, jobSchema } from "../../src/job/index.ts";
+import { speltTexts } from "../../src/cli/spelt.ts";
+import { type Job, jobSchema, spellerOf } from "../../src/job/index.ts";
 import { type Plan, plan } from "../../src/plan/index.ts";
 import { anyJob } from "../arbitrary-job.ts";
 import { pinned } from "../pinned.ts";
@@ -30,7 +31,8 @@ function expectFinite({ texts, pages }: OutFiles): void {
 /** What a reader of `plan.json` finds is the plan, number by number: none became null. */
 function expectWholePlan({ plan: planned, texts }: OutFiles): void {
   const read = JSON.parse(texts.get("plan.json") ?? "") as Plan;
-  expect(read).toEqual(JSON.parse(JSON.stringify(planned)));
+  const spelt = speltTexts(spellerOf(planned.english));
+  expect(read).toEqual(JSON.parse(JSON.stringify(planned, spelt)));
   const numbers = (value: unknown): unknown[] =>
     typeof value === "object" && value !== null ? Object.values(value).flatMap(numbers) : [value];
   expect(numbers(planned).filter((one) => typeof one === "number" && !Number.isFinite(one))).toEqual([]);

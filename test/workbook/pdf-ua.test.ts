@@ -97,7 +97,7 @@ describe.each(CASES)("%s, every set", (_name, job, paper) => {
     const { metadata, info } = await pdf.getMetadata();
     expect(raw).toMatch(/<pdfuaid:part>1<\/pdfuaid:part>/);
     expect(metadata?.get("dc:title")).toBeTruthy();
-    expect((info as { Language?: string }).Language).toBe("en");
+    expect((info as { Language?: string }).Language).toBe("en-GB");
     expect(raw).toMatch(/\/DisplayDocTitle true/);
   });
 

@@ -7,11 +7,13 @@ import {
   type QuestionCard,
   shadeFacts,
 } from "../../answers/index.ts";
+import { englishOf } from "../../job/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { answerText } from "../asking.ts";
 import { badInput } from "../bad-input.ts";
 import type { Io } from "../io.ts";
 import { plainLine, wrapped } from "../plain-text.ts";
+import { speltIo } from "../spelt.ts";
 import { type NumbersOptions, numbersOptions, shadeOf } from "../typed-numbers.ts";
 
 /** How many answers are read before one asks again. */
@@ -61,18 +63,23 @@ async function answerWords(words: string, options: AboutOptions, io: Io): Promis
   const answers = cards.map((card) => ({ card, answer: card.answer(facts) }));
   if (options.json) {
     io.out(
-      answerText("shadewright-answers", {
-        answers: answers.map(({ card, answer }) => ({ id: card.id, question: card.question, ...answer })),
-      }),
+      answerText(
+        "shadewright-answers",
+        {
+          answers: answers.map(({ card, answer }) => ({ id: card.id, question: card.question, ...answer })),
+        },
+        englishOf(job),
+      ),
     );
     return;
   }
-  io.out(
-    `${basisText(options, facts)}\n\n${answers.map(({ card, answer }) => cardText(card, answer, io.columns)).join("\n\n")}\n`,
+  const said = speltIo(io, englishOf(job));
+  said.out(
+    `${basisText(options, facts)}\n\n${answers.map(({ card, answer }) => cardText(card, answer, said.columns)).join("\n\n")}\n`,
   );
   const left = found.length - cards.length;
   if (left > 0) {
-    io.out(
+    said.out(
       `\nAlso: ${found
         .slice(MOST, MOST + 4)
         .map(({ question }) => question)

@@ -7,7 +7,7 @@ import {
   SYMPTOMS,
   type Symptom,
 } from "../../diagnose/index.ts";
-import { type Job, LIFT_TRAITS } from "../../job/index.ts";
+import { englishOf, type Job, LIFT_TRAITS } from "../../job/index.ts";
 import { chooseHardware, type HardwareChoices, isWithinFields } from "../../plan/index.ts";
 import { citeText } from "../../sources/index.ts";
 import { forceText, lengthText } from "../../units/index.ts";
@@ -15,6 +15,7 @@ import { answerText, placeOf } from "../asking.ts";
 import type { Io } from "../io.ts";
 import { wrapped } from "../plain-text.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
+import { speltIo } from "../spelt.ts";
 import { type NumbersOptions, numbersOptions, shadeOf } from "../typed-numbers.ts";
 import { addAskAbout } from "./ask-about.ts";
 import { addAskFit, addAskLock } from "./ask-fit.ts";
@@ -40,11 +41,9 @@ export function addAsk(program: Command, io: Io): void {
       const [room, window] = placeOf(job, options.shade);
       const found = chooseHardware(job, room, window);
       if (found === undefined) return;
-      io.out(
-        options.json
-          ? answerText("shadewright-hardware", { ...found })
-          : hardwareText(found, job, io.columns),
-      );
+      if (options.json) return io.out(answerText("shadewright-hardware", { ...found }, englishOf(job)));
+      const words = speltIo(io, englishOf(job));
+      words.out(hardwareText(found, job, words.columns));
     });
   const why = ask
     .command("why")
@@ -66,11 +65,10 @@ export function addAsk(program: Command, io: Io): void {
             (remedy) => isWithinFields(remedy) && answersCause(job, room, window, cause, remedy),
           ),
         }));
-        io.out(
-          options.json
-            ? answerText("shadewright-causes", { symptom, causes })
-            : causesText(symptom, causes, io.columns),
-        );
+        if (options.json)
+          return io.out(answerText("shadewright-causes", { symptom, causes }, englishOf(job)));
+        const words = speltIo(io, englishOf(job));
+        words.out(causesText(symptom, causes, words.columns));
       },
     );
 }

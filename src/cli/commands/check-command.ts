@@ -1,9 +1,11 @@
 import type { Command } from "commander";
+import { spellerOf } from "../../job/index.ts";
 import { plan, proveRemedies } from "../../plan/index.ts";
 import type { Io } from "../io.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { allFindings, findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, safetyJson, stampedShades } from "../safety-stop.ts";
+import { speltIo, speltTexts } from "../spelt.ts";
 
 interface CheckOptions {
   json?: boolean;
@@ -23,7 +25,8 @@ export function addCheck(program: Command, io: Io): void {
     .action(async (path: string, { json, parts, allowFindings }: CheckOptions) => {
       const job = await readJobWith(path, parts, io);
       const planned = proveRemedies(job, plan(job));
-      io.err(findingsText(planned, io.columns));
+      const words = speltIo(io, planned.english);
+      words.err(findingsText(planned, words.columns));
       if (json) {
         const document = {
           format: "shadewright-findings",
@@ -33,9 +36,9 @@ export function addCheck(program: Command, io: Io): void {
           findings: allFindings(planned),
           safety: safetyJson(planned),
         };
-        io.out(`${JSON.stringify(document, null, 2)}\n`);
+        io.out(`${JSON.stringify(document, speltTexts(spellerOf(planned.english)), 2)}\n`);
       }
       const stamped = stampedShades(planned);
-      if (stamped.length > 0 && !allowFindings) throw new SafetyStop(stamped, false);
+      if (stamped.length > 0 && !allowFindings) throw new SafetyStop(planned, false);
     });
 }

@@ -1,6 +1,5 @@
 import { type Command, InvalidArgumentError } from "commander";
 import { judgeCutWork, plan } from "../../plan/index.ts";
-import { jobStamp } from "../../safety/index.ts";
 import { badInput } from "../bad-input.ts";
 import { type CutsMadeOptions, withCutsMade } from "../cuts-made.ts";
 import { cuttingFiles } from "../cutting-files.ts";
@@ -10,6 +9,7 @@ import type { Io } from "../io.ts";
 import { plainLine, wrapped } from "../plain-text.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
+import { speltIo } from "../spelt.ts";
 import { leftoversText, type OutFile, writeFiles } from "../write-files.ts";
 
 interface CutOptions extends CutsMadeOptions {
@@ -83,11 +83,12 @@ async function cutJob(
   const planned = plan(job);
   const limits = { seconds, known, ...(tries === undefined ? {} : { tries }) };
   const cutting = await cutWithin(job, planned, limits, io);
-  io.err(cuttingText(cutting));
+  const words = speltIo(io, planned.english);
+  words.err(cuttingText(cutting));
   for (const { text } of judgeCutWork(job, planned, cutting))
-    io.err(`${wrapped(text, io.columns - 2, "  ")}\n`);
+    words.err(`${wrapped(text, words.columns - 2, "  ")}\n`);
   if (out !== undefined) {
-    const files = cuttingFiles(cutting, jobStamp(planned.shades), inWork && job);
+    const files = cuttingFiles(planned, cutting, inWork && job);
     await write(files, out, path, io);
     if (inWork !== undefined) {
       io.err(
@@ -97,7 +98,7 @@ async function cutJob(
   }
   if (json) io.out(`${JSON.stringify(cutting, null, 2)}\n`);
   const stamped = stampedShades(planned);
-  if (stamped.length > 0 && !allowFindings) throw new SafetyStop(stamped, out !== undefined);
+  if (stamped.length > 0 && !allowFindings) throw new SafetyStop(planned, out !== undefined);
 }
 
 async function write(files: AsyncGenerator<OutFile>, out: string, jobPath: string, io: Io): Promise<void> {

@@ -12,6 +12,7 @@ import { PRINT_HELP, setsOf } from "../print-option.ts";
 import { PARTS_OPTION, readJobWith } from "../read-job.ts";
 import { findingsText } from "../report.ts";
 import { ALLOW_FINDINGS, SafetyStop, stampedShades } from "../safety-stop.ts";
+import { speltIo } from "../spelt.ts";
 import { leftoversText, writeFiles } from "../write-files.ts";
 
 const PAPERS = ["letter", "a4"] as const satisfies readonly PaperKind[];
@@ -64,8 +65,9 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
   const only = options.shade === undefined ? {} : { only: [options.shade] };
   const { plan: unproven, cutting } = planAndCut(job, only);
   const planned = proveRemedies(job, unproven);
+  const words = speltIo(io, planned.english);
   const say = (text: string) => {
-    if (!options.quiet) io.err(text);
+    if (!options.quiet) words.err(text);
   };
   const progress = options.quiet ? undefined : io.progress;
   const written =
@@ -81,7 +83,7 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
           path,
         );
   progress?.("");
-  say(findingsText(planned, io.columns));
+  say(findingsText(planned, words.columns));
   if (cutting === undefined) {
     say("A cutting plan of so many windows takes a while: `shadewright cut` makes it.\n");
   }
@@ -89,12 +91,14 @@ async function planJob(path: string, options: PlanOptions, io: Io): Promise<void
     if (options.parts !== undefined) {
       say("planned-job.json is the job with your parts in it, each shade with those it was planned with.\n");
     }
-    say(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
-    say(await leftoversText(out, ["lists", "drawings", "rooms", "cutting", "workbooks"], written));
+    if (!options.quiet) {
+      io.err(`Wrote ${written.length} files into ${plainLine(out)}; begin with workbook.pdf.\n`);
+      io.err(await leftoversText(out, ["lists", "drawings", "rooms", "cutting", "workbooks"], written));
+    }
   }
   if (json) await writePlanJson(planned, io.outPart);
   const stamped = stampedShades(planned);
-  if (stamped.length > 0 && !options.allowFindings) throw new SafetyStop(stamped, out !== undefined);
+  if (stamped.length > 0 && !options.allowFindings) throw new SafetyStop(planned, out !== undefined);
 }
 
 async function writePlan(

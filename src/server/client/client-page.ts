@@ -1,7 +1,7 @@
 import { offerOf } from "../../cost/index.ts";
-import { drawSheet, place, toSvg } from "../../drawing/index.ts";
+import { drawSheet, place, speltDrawing, toSvg } from "../../drawing/index.ts";
 import { moneyText } from "../../figures/index.ts";
-import { type Job, STYLE_NAMES } from "../../job/index.ts";
+import { type Job, STYLE_NAMES, spellerOf } from "../../job/index.ts";
 import { plan as planJob } from "../../plan/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { childSafetyChoices } from "../../workbook/index.ts";
@@ -29,6 +29,7 @@ export function offeredJob(job: Job): OfferedJob | string {
   if (!plan.demo && plan.findings.some(({ id }) => id === "cost.demo-prices")) {
     return "Some prices are invented for demonstration: type your own first.";
   }
+  const spell = spellerOf(plan.english);
   const prices = new Map(offer.shades.map(({ shadeId, price }) => [shadeId, price]));
   const money = (amount: number) => moneyText(amount, offer.currency);
   const percent = (share: number) => `${Math.round(share * 1e4) / 100} %`;
@@ -42,15 +43,17 @@ export function offeredJob(job: Job): OfferedJob | string {
     shades: plan.shades.map((shade) => ({
       room: shade.roomName,
       name: shade.windowName,
-      words: [
-        `${STYLE_NAMES[shade.style]} shade`,
-        `${lengthText(shade.size.finishedWidthMm, plan.units)} wide`,
-        `${lengthText(shade.size.finishedLengthMm, plan.units)} long`,
-        ...(shade.cloth.layers[0] === undefined ? [] : [shade.cloth.layers[0].clothName]),
-      ].join(", "),
+      words: spell(
+        [
+          `${STYLE_NAMES[shade.style]} shade`,
+          `${lengthText(shade.size.finishedWidthMm, plan.units)} wide`,
+          `${lengthText(shade.size.finishedLengthMm, plan.units)} long`,
+          ...(shade.cloth.layers[0] === undefined ? [] : [shade.cloth.layers[0].clothName]),
+        ].join(", "),
+      ),
       price: money(prices.get(shade.shadeId) ?? 0),
       svg: toSvg(
-        place(drawSheet("picture", plan, shade, { raise: 0 }), FIT),
+        place(speltDrawing(drawSheet("picture", plan, shade, { raise: 0 }), spell), FIT),
         "light",
         shade.safety.stampText,
       ),
@@ -75,7 +78,7 @@ export function offeredJob(job: Job): OfferedJob | string {
     cautions: [
       ...childSafetyChoices(plan, plan.shades),
       ...(caution === undefined ? [] : [`${caution.title}. ${caution.text}`]),
-    ],
+    ].map(spell),
     ...(terms === undefined ? {} : { terms }),
   };
 }

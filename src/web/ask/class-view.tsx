@@ -1,11 +1,12 @@
 import { useEffect, useMemo, useRef, useState } from "react";
 import { type AskedShade, type Lesson, type LessonView, lessonsOf } from "../../answers/index.ts";
-import { drawSheet, place, placeLetter, svgNodes, withLetters } from "../../drawing/index.ts";
+import { drawSheet, place, placeLetter, speltDrawing, svgNodes, withLetters } from "../../drawing/index.ts";
 import { sumInFigures } from "../../figures/index.ts";
 import { citeText } from "../../sources/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { useBox } from "../sheets/use-box.ts";
+import { screenSpelling } from "../spelt/screen-english.ts";
 import "./class-view.css";
 
 /** A button that shows the lessons of a shade over the whole screen. */
@@ -126,7 +127,7 @@ function ViewPlate({ lesson, view, units }: { lesson: Lesson; view: LessonView; 
     );
     const pxPerMm = (PX_PER_MM * box.remPx) / REM_PX;
     const bounds = { maxWidthMm: box.widthPx / pxPerMm, maxHeightMm: box.heightPx / pxPerMm };
-    const placed = place(drawing, bounds);
+    const placed = place(speltDrawing(drawing, screenSpelling()), bounds);
     const { tag, attrs, children } = svgNodes(placed);
     // Where its words alone are larger than its room, the whole is made smaller.
     const fit = Math.min(1, bounds.maxWidthMm / placed.widthMm, bounds.maxHeightMm / placed.heightMm);

@@ -1,9 +1,10 @@
 import { type ReactNode, useMemo, useRef } from "react";
-import { drawAction, place, svgNodes } from "../../drawing/index.ts";
+import { drawAction, place, speltDrawing, svgNodes } from "../../drawing/index.ts";
 import type { Step, StepAction } from "../../shade-plan/index.ts";
 import { Sheet } from "../sheets/sheet.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
+import { screenSpelling } from "../spelt/screen-english.ts";
 import { useUnits } from "../state/fields.ts";
 
 /** What the hands do in a step; where that is not drawn, the sheet that its figures stand on. */
@@ -38,7 +39,7 @@ function ActionPlate({ action, box }: { action: StepAction; box: ElementSize }) 
   const { widthPx, heightPx } = box;
   const svg = useMemo(() => {
     const bounds = { maxWidthMm: widthPx / pxPerMm, maxHeightMm: heightPx / pxPerMm };
-    const placed = place(drawAction(action, units), bounds);
+    const placed = place(speltDrawing(drawAction(action, units), screenSpelling()), bounds);
     const { tag, attrs, children } = svgNodes(placed);
     const facts = placed.facts.map(({ label, text }) => `${label}: ${text}`).join(". ");
     return {

@@ -1,10 +1,12 @@
 import { memo, type PointerEvent, useMemo, useRef, useState } from "react";
 import { useMove } from "react-aria/useMove";
 import type { BoltPlan, Placement } from "../../cutting/index.ts";
-import { drawBoltPlan, type Placed, place, svgNodes } from "../../drawing/index.ts";
+import { drawBoltPlan, type Placed, place, speltDrawing, svgNodes } from "../../drawing/index.ts";
+import { spellerOf } from "../../job/index.ts";
 import { type ClothCutting, pieceNames } from "../../plan/index.ts";
 import { FactsTable } from "../sheets/facts-table.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
+import { useEnglish } from "../state/english.ts";
 import { useUnits } from "../state/fields.ts";
 
 /** Pixels for one millimetre of paper where letters are 16 px. */
@@ -21,11 +23,12 @@ interface BoltSheetProps {
 /** One bolt to scale, its end at the left; wider than the page it scrolls. */
 export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
   const units = useUnits();
+  const english = useEnglish();
   const widthMm = cloth.problem.bolts.find(({ id }) => id === bolt.boltId)?.widthMm ?? 1000;
-  const placed = useMemo(
-    () => place(drawBoltPlan({ units, cutting: cloth, bolt }), { scale: BOLT_MM / widthMm }),
-    [units, cloth, bolt, widthMm],
-  );
+  const placed = useMemo(() => {
+    const drawing = speltDrawing(drawBoltPlan({ units, cutting: cloth, bolt }), spellerOf(english));
+    return place(drawing, { scale: BOLT_MM / widthMm });
+  }, [units, english, cloth, bolt, widthMm]);
   const names = useMemo(() => pieceNames(cloth), [cloth]);
   return (
     <figure className="bolt">

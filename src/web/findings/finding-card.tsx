@@ -7,6 +7,7 @@ import { FindingNote } from "./finding-note.tsx";
 import { RemedyButtons } from "./remedies.tsx";
 import { useAnswers } from "./use-answers.ts";
 import "./finding-list.css";
+import { useEnglish } from "../state/english.ts";
 
 /** What answers a cause on more shades than this is looked for when it is asked for. */
 const MOST_AT_ONCE = 24;
@@ -19,6 +20,7 @@ interface FindingCardNoteProps {
 
 /** One cause: the answer in one line and what to do; each rule or finding behind it, folded away. */
 export const FindingCardNote = memo(function FindingCardNote({ card, whereOf }: FindingCardNoteProps) {
+  useEnglish();
   const { severity, says, differs, shadeIds, findings } = card;
   const [asked, setAsked] = useState(false);
   const [open, setOpen] = useState(false);

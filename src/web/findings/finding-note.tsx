@@ -8,6 +8,7 @@ import { trialOf } from "../state/planning.ts";
 import { pick, usePlanner } from "../state/store.ts";
 import { Remedies } from "./remedies.tsx";
 import "./finding-list.css";
+import { useEnglish } from "../state/english.ts";
 
 interface FindingNoteProps {
   finding: Finding;
@@ -17,6 +18,7 @@ interface FindingNoteProps {
 
 /** One finding where its cause is, with what would answer it ready to press. */
 export const FindingNote = memo(function FindingNote({ finding, where }: FindingNoteProps) {
+  useEnglish();
   const job = useJob();
   const prove = useCallback((remedy: Remedy) => trialOf(job).proven(finding, remedy), [job, finding]);
   return (

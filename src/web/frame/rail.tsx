@@ -4,6 +4,7 @@ import { counted } from "../../words/index.ts";
 import type { Waiting } from "../sections/what-is-open.ts";
 import { SeverityIcon } from "./icons.tsx";
 import "./rail.css";
+import { useEnglish } from "../state/english.ts";
 
 export interface RailEntry {
   key: string;
@@ -120,6 +121,7 @@ function entryProps({ key, waiting, ...rest }: RailEntry): EntryProps {
 
 /** Drawn anew only when what it says changes: the index is long, and an edit changes little of it. */
 const Entry = memo(function Entry(props: EntryProps) {
+  useEnglish();
   const { name, number, title, note, href, onPress, open, stop = 0, fix = 0, questions = 0 } = props;
   const inside: ReactNode = (
     <>

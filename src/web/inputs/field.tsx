@@ -2,6 +2,7 @@ import { parseJSONPointer } from "immutable-json-patch";
 import { memo, type ReactNode, useId } from "react";
 import { fieldAccepts } from "../../job/index.ts";
 import { useFieldClaim } from "../findings/claims.tsx";
+import { useEnglish } from "../state/english.ts";
 import { editField, useCanEdit, useField, useUnits } from "../state/fields.ts";
 import { useCurrency, useParts } from "../state/parts.ts";
 import { describedBy, FieldFrame } from "./field-frame.tsx";
@@ -23,6 +24,7 @@ export interface FieldProps {
 
 /** One field of the job, by JSON pointer. */
 export const Field = memo(function Field(props: FieldProps) {
+  useEnglish();
   const { spec } = props;
   useFieldClaim(props.pointer);
   return spec.kind === "choice" || spec.kind === "flag" || spec.kind === "part" ? (

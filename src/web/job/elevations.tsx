@@ -13,6 +13,7 @@ import { usePlanner } from "../state/store.ts";
 import { useSameItems } from "../state/use-same-items.ts";
 import { useNear } from "./use-near.ts";
 import "./elevations.css";
+import { useEnglish } from "../state/english.ts";
 
 const PX_PER_MM = 4.3;
 
@@ -123,6 +124,7 @@ interface DrawnRoomProps {
 
 /** Drawn anew only where one of its shades is another: an edit elsewhere in the job leaves it. */
 const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
+  useEnglish();
   const { jobId, roomId, roomName, units, shades, alignment, raise, scale, pxPerMm } = props;
   const { placed, nodes, standing } = useMemo(() => {
     const view = { roomId, roomName, shades, ...(alignment === undefined ? {} : { alignment }) };

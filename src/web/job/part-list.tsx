@@ -4,6 +4,7 @@ import { listed } from "../../words/index.ts";
 import { Field } from "../inputs/field.tsx";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
+import { screenSpelling } from "../spelt/screen-english.ts";
 import { addToList, useCanEdit, useField } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
 
@@ -63,7 +64,7 @@ export function PartList(props: PartListProps) {
           className="button button-small"
           disabled={!mine}
           onClick={() => {
-            const part = PART_SCHEMAS[of].parse({ id: newId(kind), name: `My ${kind}` });
+            const part = PART_SCHEMAS[of].parse({ id: newId(kind), name: screenSpelling()(`My ${kind}`) });
             addToList(pointer, part, `Add ${part.name}`);
           }}
         >

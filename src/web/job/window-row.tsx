@@ -5,6 +5,7 @@ import type { Window } from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
 import { newId } from "../persistence/new-id.ts";
+import { useEnglish } from "../state/english.ts";
 import { useCanEdit, useUnits } from "../state/fields.ts";
 import { edit, usePlanner } from "../state/store.ts";
 
@@ -18,6 +19,7 @@ interface WindowRowProps {
 
 /** One window: its opening, its heaviest finding, and its place in the row. */
 export const WindowRow = memo(function WindowRow({ room: r, at: w, window, findings }: WindowRowProps) {
+  useEnglish();
   const jobId = usePlanner(({ job }) => job?.id);
   const units = useUnits();
   const mine = useCanEdit();

@@ -19,6 +19,7 @@ import type { FieldSpec } from "../inputs/spec.ts";
 import { Typed } from "../inputs/typed.tsx";
 import { download } from "../persistence/job-file.ts";
 import { newId } from "../persistence/new-id.ts";
+import { screenSpelling } from "../spelt/screen-english.ts";
 import { usePreferences } from "../state/preferences.ts";
 import { BenchField } from "./bench-field.tsx";
 import { followBench, layOut, layOutAll, takeAway, useBench } from "./bench-store.ts";
@@ -81,7 +82,7 @@ function KindOnBench({ kind }: { kind: PartKind }) {
         <button
           type="button"
           className="button button-small"
-          onClick={() => layOut(kind, newId(one), `My ${one}`)}
+          onClick={() => layOut(kind, newId(one), screenSpelling()(`My ${one}`))}
         >
           Lay out a {one}
         </button>

@@ -3,6 +3,7 @@ import { DEFAULTS, isWorkedOut, type MakingGroup, type StyleKind, styleDefault }
 import { citeText, type Sourced } from "../../sources/index.ts";
 import { Field } from "../inputs/field.tsx";
 import type { FieldSpec } from "../inputs/spec.ts";
+import { useEnglish } from "../state/english.ts";
 import { editField, useCanEdit, useField } from "../state/fields.ts";
 import { MAKING_FIELDS } from "./making-fields.ts";
 
@@ -30,6 +31,7 @@ export const SettingField = memo(function SettingField({
   unchosen,
   style,
 }: SettingFieldProps) {
+  useEnglish();
   const pointer = `${scope}/${group}/${name}`;
   const spec = (MAKING_FIELDS[group] as Record<string, FieldSpec>)[name];
   const entry =

@@ -24,6 +24,7 @@ import { ShapeSection } from "./sections/shape-section.tsx";
 import { type ShadeOnPage, ShadeOnPageContext, useShade, workingsOf } from "./shade-context.tsx";
 import { ShadeRail } from "./shade-rail.tsx";
 import "./shade-page.css";
+import { useEnglish } from "../state/english.ts";
 
 /** The shade in `windowId` of the open job; undefined where the job has no such window. */
 export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
@@ -108,6 +109,7 @@ const NAME = { ...text("Name of the window", 120), required: true };
 const NOTE = { ...text("Note", 4000), lines: true };
 
 const StageRoom = memo(function StageRoom() {
+  useEnglish();
   const large = usePlanner((planner) => planner.view.large === true);
   return (
     <div className="shade-stage" data-large={large || undefined}>

@@ -1,7 +1,8 @@
-import { type Drawing, drawSheet, type Placed, place } from "../../drawing/index.ts";
+import { type Drawing, drawSheet, type Placed, place, speltDrawing } from "../../drawing/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import type { SheetKind } from "../../shade-plan/index.ts";
 import type { UnitChoice } from "../../units/index.ts";
+import { screenSpelling } from "../spelt/screen-english.ts";
 
 /** Sheets that change as the shade is raised. */
 export const RAISED_SHEETS: ReadonlySet<SheetKind> = new Set<SheetKind>(["picture", "front", "back", "side"]);
@@ -41,7 +42,8 @@ export function placeSheet(
   raise: number,
   bounds: Bounds,
 ): OnScreen {
-  const draw = (at: number) => drawSheet(kind, { units }, shade, { raise: at });
+  const spell = screenSpelling();
+  const draw = (at: number) => speltDrawing(drawSheet(kind, { units }, shade, { raise: at }), spell);
   if (!RAISED_SHEETS.has(kind)) {
     const placed = place(draw(0), bounds);
     return { placed, box: { xMm: 0, yMm: 0, widthMm: placed.widthMm, heightMm: placed.heightMm } };

@@ -34,7 +34,7 @@ export function stripsPages(context: ShadeContext): void {
   });
   cautionBand(book, childrenAndCords(context.shade.cautions));
   const tileMm = tileLengthMm(stripPage(book), plan.units.system === "imperial");
-  const strips = shadeStrips(context);
+  const strips = shadeStrips(context).map((strip) => speltStrip(strip, book));
   const pieces = strips.flatMap((strip) =>
     tileStrip(strip, tileMm, OVERLAP_MM).map((tile) => ({ strip, tile })),
   );
@@ -44,6 +44,11 @@ export function stripsPages(context: ShadeContext): void {
     book.turnPage();
     setStripPage(context, pieces.slice(i, i + STRIPS_ON_A_PAGE));
   }
+}
+
+function speltStrip(strip: Strip, { spell }: Book): Strip {
+  const marks = strip.marks.map((mark) => ({ ...mark, name: spell(mark.name) }));
+  return { ...strip, name: spell(strip.name), title: spell(strip.title), marks };
 }
 
 const HOW_TO = [

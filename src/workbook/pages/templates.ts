@@ -6,6 +6,7 @@ import {
   type PlacedItem,
   place,
   shapesBox,
+  speltDrawing,
 } from "../../drawing/index.ts";
 import type { ShadeContext } from "../shade-context.ts";
 import { drawTestSquare } from "../strips/draw-tile.ts";
@@ -42,7 +43,8 @@ export function templatesPages(context: ShadeContext): void {
     widthMm: mm(book.paper.widthPt - 2 * MARGIN_PT),
     heightMm: mm(book.paper.heightPt - BOTTOM_PT - book.top) - 6,
   };
-  const templates = drawShadeTemplates(plan, shade).map((drawing): Template => {
+  const templates = drawShadeTemplates(plan, shade).map((asDrawn): Template => {
+    const drawing = speltDrawing(asDrawn, book.spell);
     const placed = place(drawing, { scale: 1 });
     const boxes = placed.items.flatMap(boxOf);
     const isDrawn = (tile: Omit<SheetTile, "key">) => boxes.some((box) => touches(box, tile));

@@ -1,3 +1,4 @@
+import { asWritten, type Spell } from "../../words/index.ts";
 import { breakLines } from "./break-lines.ts";
 import { DESK, type PageLook } from "./look.ts";
 import { BOTTOM_PT, MARGIN_PT, type Paper } from "./paper.ts";
@@ -16,6 +17,8 @@ export class Book {
   readonly tags: Tags;
   readonly paper: Paper;
   readonly faces: Faces;
+  /** Puts words that are set without being broken into lines into the English of the reader. */
+  readonly spell: Spell;
   /** How things of the pages from here on are set. */
   look: PageLook = DESK;
   /** Where the next thing goes, pt from the top of the page. */
@@ -33,10 +36,12 @@ export class Book {
   /** Entries of the outline that what follows stands under, once there is a page. */
   readonly #waiting: string[] = [];
 
-  constructor(doc: PdfDocument, faces: Faces, paper: Paper) {
+  /** @param spell what every text goes through before it is measured; lines that were broken have been through it */
+  constructor(doc: PdfDocument, faces: Faces, paper: Paper, spell: Spell = asWritten) {
+    this.spell = spell;
     this.#doc = doc;
     this.pen = new Pen(doc, faces, () => this.#lacking.add(this.#sheaf.length - 1));
-    this.tags = new Tags(doc);
+    this.tags = new Tags(doc, spell);
     this.paper = paper;
     this.faces = faces;
     this.#outline = [doc.outline];
@@ -70,7 +75,8 @@ export class Book {
 
   /** What the pages from here on carry at head and foot. */
   run(running: Partial<Running>): void {
-    this.#running = { ...this.#running, ...running };
+    const told = Object.entries(running).map(([name, text]) => [name, text && this.spell(text)]);
+    this.#running = { ...this.#running, ...Object.fromEntries(told) };
   }
 
   turnPage(): void {
@@ -99,12 +105,12 @@ export class Book {
 
   /** An entry of the outline at the page that is open. */
   bookmark(title: string): void {
-    this.#outline.at(-1)?.addItem(title);
+    this.#outline.at(-1)?.addItem(this.spell(title));
   }
 
   /** An entry at the next page, under which those that follow stand. */
   openBookmark(title: string): void {
-    this.#waiting.push(title);
+    this.#waiting.push(this.spell(title));
   }
 
   #nest(title: string): void {
@@ -117,7 +123,7 @@ export class Book {
   }
 
   lines(text: string, widthPt: number, style: TextStyle): string[] {
-    return breakLines(printable(text, this.faces[style.face]), widthPt, style, this.faces);
+    return breakLines(printable(this.spell(text), this.faces[style.face]), widthPt, style, this.faces);
   }
 
   /**

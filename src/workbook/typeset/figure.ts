@@ -4,6 +4,7 @@ import {
   type Placed,
   type Primitive,
   place,
+  speltDrawing,
   textWidthEm,
 } from "../../drawing/index.ts";
 import type { Book } from "./book.ts";
@@ -98,11 +99,12 @@ function heightWithCaption(book: Book, drawing: Drawing, widthPt: number, maxHei
 
 export function layFigure(book: Book, drawing: Drawing, widthPt: number, maxHeightPt: number): LaidFigure {
   const bounds = { maxWidthMm: mm(widthPt), maxHeightMm: mm(maxHeightPt) };
-  return laid(book, drawing, bounds, widthPt, maxHeightPt);
+  return laid(book, speltDrawing(drawing, book.spell), bounds, widthPt, maxHeightPt);
 }
 
 /** One that is made to be cut out: as large as it is, with all of its words, whatever its place. */
-export function layFullSize(book: Book, drawing: Drawing): LaidFigure {
+export function layFullSize(book: Book, asDrawn: Drawing): LaidFigure {
+  const drawing = speltDrawing(asDrawn, book.spell);
   const placed = place(drawing, { scale: 1 });
   return captioned(book, drawing, placed, 1, pt(placed.widthMm));
 }
@@ -166,7 +168,9 @@ export function figureRow(
   const { width } = columns(book.paper, 0, share);
   const scales = drawings.map((drawing) => layFigure(book, drawing, width, maxHeight).placed.scale);
   const scale = Math.min(...scales);
-  const row = drawings.map((drawing) => laid(book, drawing, { scale }, width, maxHeight));
+  const row = drawings.map((drawing) =>
+    laid(book, speltDrawing(drawing, book.spell), { scale }, width, maxHeight),
+  );
   const origin = Math.max(...row.map(originPt));
   const height = Math.max(...row.map((one) => origin - originPt(one) + one.heightPt));
   if (heading === undefined) book.need(height);

@@ -1,4 +1,4 @@
-import type { Drawing } from "../../drawing/index.ts";
+import { type Drawing, speltDrawing } from "../../drawing/index.ts";
 import type { Step } from "../../shade-plan/index.ts";
 import type { Book } from "./book.ts";
 import { section } from "./heading.ts";
@@ -77,7 +77,7 @@ function layStep(book: Book, { number, step, drawing }: NumberedStep): LaidStep 
   const lines = linesOf(book, step, mainSpan(book).width - TEXT_X - 6);
   const heightPt = lines.reduce((sum, line) => sum + line.style.leadingPt, 0);
   if (drawing === undefined) return { number, lines, heightPt };
-  const figure = smallFigure(drawing, asideSpan(book).width, FIGURE_HEIGHT, {
+  const figure = smallFigure(speltDrawing(drawing, book.spell), asideSpan(book).width, FIGURE_HEIGHT, {
     textScale: book.look.drawingText,
   });
   return { number, lines, heightPt, figure };

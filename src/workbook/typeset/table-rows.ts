@@ -59,7 +59,10 @@ function axis(book: Book, spec: TableSpec, column: number): number {
     const strong = spec.sum === true && i === spec.rows.length - 1;
     const cell = cells[column];
     const bold = strong || (typeof cell === "object" && cell.strong === true);
-    return book.pen.widthOf(splitMeasure(textOf(cell))[0], bold ? book.look.cellStrong : book.look.cell);
+    return book.pen.widthOf(
+      splitMeasure(book.spell(textOf(cell)))[0],
+      bold ? book.look.cellStrong : book.look.cell,
+    );
   });
   return Math.max(0, ...widths);
 }

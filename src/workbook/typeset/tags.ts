@@ -1,3 +1,4 @@
+import { asWritten, type Spell } from "../../words/index.ts";
 import type { PdfDocument, StructElement } from "./pdf-kit.ts";
 
 /** Structure types of tagged PDF (ISO 32000-1:2008, 14.8.4) that a workbook uses. */
@@ -37,23 +38,33 @@ type ArtifactType = "Pagination" | "Layout" | "Page";
  */
 export class Tags {
   readonly #doc: PdfDocument;
+  readonly #spell: Spell;
   readonly #open: StructElement[] = [];
   /** Levels of the headings that what follows stands under, as they were asked for. */
   readonly #levels: number[] = [];
   /** Elements that anything may stand in, the innermost last. */
   readonly #parts: StructElement[] = [];
 
-  constructor(doc: PdfDocument) {
+  constructor(doc: PdfDocument, spell: Spell = asWritten) {
     this.#doc = doc;
+    this.#spell = spell;
   }
 
   open(type: StructType, options: TagOptions = {}): void {
-    const element = this.#doc.struct(type, options);
+    const element = this.#doc.struct(type, this.#spelt(options));
     const parent = this.#open.at(-1);
     if (parent) parent.add(element);
     else this.#doc.addStructure(element);
     this.#open.push(element);
     if (type === "Document" || type === "Sect") this.#parts.push(element);
+  }
+
+  #spelt({ title, alt, ...rest }: TagOptions): TagOptions {
+    return {
+      ...rest,
+      ...(title === undefined ? {} : { title: this.#spell(title) }),
+      ...(alt === undefined ? {} : { alt: this.#spell(alt) }),
+    };
   }
 
   close(): void {

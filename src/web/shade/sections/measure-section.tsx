@@ -6,6 +6,7 @@ import { FieldGroup } from "../../findings/field-findings.tsx";
 import { Field } from "../../inputs/field.tsx";
 import { Segments } from "../../inputs/segments.tsx";
 import { fieldAt } from "../../settings/field-at.ts";
+import { useEnglish } from "../../state/english.ts";
 import { editField, useCanEdit, useUnits } from "../../state/fields.ts";
 import { BeyondRectangle } from "../beyond-rectangle.tsx";
 import { Diagonals } from "../diagonals.tsx";
@@ -50,6 +51,7 @@ interface MeasureFieldsProps {
 
 /** Each field follows the job by itself: a keystroke in one draws none of the others anew. */
 const MeasureFields = memo(function MeasureFields({ pointer, mount, widths, heights }: MeasureFieldsProps) {
+  useEnglish();
   return (
     <>
       <Segments<Mount>

@@ -168,7 +168,7 @@ export function signatures({ book }: OfferPaper, labels: readonly string[]): voi
   labels.forEach((label, i) => {
     const { x, width } = columns(book.paper, i * 6, 6);
     book.tags.artifact(() => book.pen.line(x, top, x + width - 12, top, { paint: "pencil", widthPt: 0.6 }));
-    book.tags.mark("P", () => setLines(book, [label], x, top + 3, TYPE.small));
+    book.tags.mark("P", () => setLines(book, [book.spell(label)], x, top + 3, TYPE.small));
   });
   book.y = top + 18;
 }

@@ -1,4 +1,4 @@
-import { type Drawing, drawAction } from "../../../drawing/index.ts";
+import { type Drawing, drawAction, speltDrawing } from "../../../drawing/index.ts";
 import { CHAPTER_NAMES, type Step } from "../../../shade-plan/index.ts";
 import type { ShadeContext } from "../../shade-context.ts";
 import type { Book } from "../../typeset/book.ts";
@@ -40,7 +40,10 @@ function lay(book: Book, tick: TickLine, width: number): LaidTick {
   const figure =
     tick.drawing === undefined
       ? undefined
-      : smallFigure(tick.drawing, DRAWING_PT.width, DRAWING_PT.height, { textScale: 1, wordless: true });
+      : smallFigure(speltDrawing(tick.drawing, book.spell), DRAWING_PT.width, DRAWING_PT.height, {
+          textScale: 1,
+          wordless: true,
+        });
   const aside = figure === undefined ? 0 : DRAWING_PT.width + DRAWING_GAP;
   const lines = book.lines(tick.text, width - TEXT_X - aside, tick.style);
   const figures =
@@ -59,7 +62,8 @@ function set(book: Book, { tick, lines, figures, figure }: LaidTick, { x, width 
   if (number !== undefined)
     book.tags.mark("Lbl", () => setLines(book, [String(number)], x + NUMBER_X, y, painted(style, "accent")));
   book.tags.open("LBody");
-  if (heading !== undefined) book.tags.mark("H3", () => setLines(book, [heading], x, top, HEADING));
+  if (heading !== undefined)
+    book.tags.mark("H3", () => setLines(book, [book.spell(heading)], x, top, HEADING));
   book.tags.mark("P", () => {
     const textX = number === undefined ? x + NUMBER_X + 2 : x + TEXT_X;
     setLines(book, lines, textX, y, style);
