@@ -48,7 +48,7 @@ export function* planDrawings(plan: Plan, shade: ShadePlan, madeOn: Date): Gener
       yield {
         drawing: drawSheet(kind, plan, shade, { raise }),
         fit: PAGE,
-        trueScale: drawSheet(kind, plan, shade, { raise, trueScale: true }),
+        ...(kind === "board" ? { trueScale: drawSheet(kind, plan, shade, { raise, trueScale: true }) } : {}),
       };
     }
   }

@@ -31,17 +31,27 @@ interface Quads {
   strand: Int32Array;
 }
 
-/** The faces of a cloth that are seen, lit, from behind to the front: strand before strand, and by depth in each. */
-export function clothFaces(cloth: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
+/** A cloth before a camera: which of its faces are seen, from behind to the front, strand before strand. */
+export interface SeenCloth {
+  cloth: HangingCloth;
+  camera: Camera;
+  quads: Quads;
+  /** Its nodes and the middles of its faces as they are seen. */
+  seen: SeenPoints;
+  middles: SeenPoints;
+  depth: DepthMap;
+  /** The faces that are seen. */
+  order: readonly number[];
+}
+
+/** What is seen of a cloth: without light, which takes as long again. */
+export function seenCloth(cloth: HangingCloth, camera: Camera): SeenCloth {
   const quads = quadsOf(cloth);
   const count = quads.strand.length;
   const see = seenBy(camera);
   const seen = allSeen(cloth.placesMm, see);
   const depth = mapOf(quads, seen);
   const middles = allSeen(quads.middle, see);
-  const fromKey = seenBy(keyCamera(camera.aim));
-  const keyDepth = mapOf(quads, allSeen(cloth.placesMm, fromKey));
-  const eye = towardsEye(camera);
   const order: number[] = [];
   for (let q = 0; q < count; q++) if (isSeen(quads, q, seen, depth)) order.push(q);
   order.sort(
@@ -49,6 +59,17 @@ export function clothFaces(cloth: HangingCloth, camera: Camera, colours: ClothCo
       (quads.strand[b] as number) - (quads.strand[a] as number) ||
       (middles[3 * a + 2] as number) - (middles[3 * b + 2] as number),
   );
+  return { cloth, camera, quads, seen, middles, depth, order };
+}
+
+/** The faces that are seen, lit. */
+export function litFaces(
+  { cloth, camera, quads, seen, middles, depth, order }: SeenCloth,
+  colours: ClothColours,
+): Facet[] {
+  const fromKey = seenBy(keyCamera(camera.aim));
+  const keyDepth = mapOf(quads, allSeen(cloth.placesMm, fromKey));
+  const eye = towardsEye(camera);
   return order.map((q): Facet => {
     const normal = pointAt(quads.normal, q);
     const isFace = dotProduct(normal, eye) >= 0;

@@ -44,13 +44,15 @@ export function addTriangle(map: DepthMap, points: SeenPoints, a: number, b: num
   const nearA = points[3 * a + 2] as number;
   const nearB = points[3 * b + 2] as number;
   const nearC = points[3 * c + 2] as number;
+  const inverse = 1 / area;
   const toRow = Math.min(map.rows - 1, Math.floor(Math.max(ay, by, cy)));
   const toColumn = Math.min(columns - 1, Math.floor(Math.max(ax, bx, cx)));
   const fromColumn = Math.max(0, Math.ceil(Math.min(ax, bx, cx)));
   for (let row = Math.max(0, Math.ceil(Math.min(ay, by, cy))); row <= toRow; row++) {
+    const [a2, b2, c2] = [ay - row, by - row, cy - row];
     for (let column = fromColumn; column <= toColumn; column++) {
-      const u = ((bx - column) * (cy - row) - (cx - column) * (by - row)) / area;
-      const v = ((cx - column) * (ay - row) - (ax - column) * (cy - row)) / area;
+      const u = ((bx - column) * c2 - (cx - column) * b2) * inverse;
+      const v = ((cx - column) * a2 - (ax - column) * c2) * inverse;
       const w = 1 - u - v;
       if (u < -1e-9 || v < -1e-9 || w < -1e-9) continue;
       const near = u * nearA + v * nearB + w * nearC;

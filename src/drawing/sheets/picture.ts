@@ -2,7 +2,7 @@ import { type DrapeInput, drapeShade, type HangingCloth, surfaceFigures } from "
 import type { UnitChoice } from "../../units/index.ts";
 import type { Drawing, Facet, Point, Primitive } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
-import { type ClothColours, clothFaces } from "../picture/cloth-faces.ts";
+import { type ClothColours, litFaces, seenCloth } from "../picture/cloth-faces.ts";
 import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
 import { thinned } from "../picture/thinned.ts";
@@ -125,9 +125,10 @@ function enoughFaces(whole: HangingCloth, camera: Camera, colours: ClothColours)
   const cloth = thinned(whole, MOST_FACES);
   const largestMm = colours.pattern?.largestMm;
   const most = largestMm === undefined ? FIRST_FACES : FIRST_PATTERNED;
-  const first = clothFaces(refined(cloth, most, largestMm), camera, colours);
-  const wanted = Math.min(MOST_FACES, (most * SEEN_FACES) / Math.max(1, first.length));
-  return wanted < 1.2 * most ? first : clothFaces(refined(cloth, wanted, largestMm), camera, colours);
+  const first = seenCloth(refined(cloth, most, largestMm), camera);
+  const wanted = Math.min(MOST_FACES, (most * SEEN_FACES) / Math.max(1, first.order.length));
+  const enough = wanted < 1.2 * most ? first : seenCloth(refined(cloth, wanted, largestMm), camera);
+  return litFaces(enough, colours);
 }
 
 /** A batten bare on the face, before the cloth that it lies on. */
