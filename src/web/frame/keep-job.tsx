@@ -1,4 +1,5 @@
 import { Component, type ErrorInfo, type ReactNode } from "react";
+import type { Job } from "../../job/index.ts";
 import { saveJobFile } from "../persistence/job-file.ts";
 import { usePlanner } from "../state/store.ts";
 
@@ -8,6 +9,8 @@ interface Props {
 
 interface State {
   failed?: string;
+  /** As it was: the screen that failed lets it go. */
+  job?: Job;
 }
 
 /** Where a screen fails the job is kept, and offered as a file. */
@@ -20,11 +23,13 @@ export class KeepJob extends Component<Props, State> {
 
   override componentDidCatch(error: unknown, info: ErrorInfo): void {
     console.error(error, info.componentStack);
+    const { job } = usePlanner.getState();
+    if (job) this.setState({ job });
   }
 
   override render(): ReactNode {
     if (this.state.failed === undefined) return this.props.children;
-    const { job } = usePlanner.getState();
+    const { job } = this.state;
     return (
       <main className="page page-narrow" id="main">
         <h1>This page could not be drawn</h1>
@@ -36,7 +41,7 @@ export class KeepJob extends Component<Props, State> {
           <button
             type="button"
             className="button button-main"
-            onClick={() => this.setState({ failed: undefined })}
+            onClick={() => this.setState({ failed: undefined, job: undefined })}
           >
             Try again
           </button>
@@ -50,7 +55,7 @@ export class KeepJob extends Component<Props, State> {
             className="button"
             onClick={() => {
               location.hash = "/";
-              this.setState({ failed: undefined });
+              this.setState({ failed: undefined, job: undefined });
             }}
           >
             To the shelf
