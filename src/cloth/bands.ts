@@ -1,4 +1,4 @@
-import { boardAllowanceMm, type Cloth } from "../job/index.ts";
+import { boardAllowanceMm, type Cloth, colourOf, USUAL_KIND } from "../job/index.ts";
 import { type Band, flatSize, type Size, type Trim } from "../shade-plan/index.ts";
 import { lengthText } from "../units/index.ts";
 import type { ClothInput, ClothShade } from "./cloth-input.ts";
@@ -135,7 +135,7 @@ function bandingTrims(shade: ClothShade, banding: Banding, flat: FlatFace): Trim
 function bandingBands(banding: Banding, size: Size, lowerMm: number): Band[] {
   const { cloth, has, mitred, wideMm, insetMm } = banding;
   const band = (part: Band["part"], xMm: number, yMm: number, widthMm: number, heightMm: number): Band => ({
-    ...{ part, mitred, clothId: cloth.id, clothName: cloth.name },
+    ...{ part, mitred, clothId: cloth.id, clothName: cloth.name, colour: bandColour(cloth) },
     ...{ xMm, yMm, widthMm, heightMm },
   });
   const fromMm = has.top ? insetMm : 0;
@@ -150,6 +150,10 @@ function bandingBands(banding: Banding, size: Size, lowerMm: number): Band[] {
     ...(has.top ? [band("top", betweenMm, insetMm, acrossMm, wideMm)] : []),
     ...(has.bottom ? [band("bottom", betweenMm, lowerMm - insetMm - wideMm, acrossMm, wideMm)] : []),
   ];
+}
+
+function bandColour(cloth: Cloth): string {
+  return colourOf(cloth, USUAL_KIND.face);
 }
 
 function bottomBandOf({ shade, size, form }: ClothInput): { trims: Trim[]; bands: Band[] } {
@@ -177,6 +181,7 @@ function bottomBandOf({ shade, size, form }: ClothInput): { trims: Trim[]; bands
         mitred: false,
         clothId: cloth.id,
         clothName: cloth.name,
+        colour: bandColour(cloth),
         xMm: 0,
         yMm: size.finishedLengthMm - depthMm,
         widthMm: size.finishedWidthMm,

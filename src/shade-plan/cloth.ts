@@ -138,6 +138,8 @@ export interface Band {
   mitred: boolean;
   clothId: string;
   clothName: string;
+  /** In full light, `#rrggbb`. */
+  colour: string;
   xMm: number;
   yMm: number;
   widthMm: number;

@@ -45,6 +45,11 @@ test("the picture is worked out beside the page: coarse, then fine, and the last
     })
     .toBe(true);
   expect(await violations(page)).toEqual([]);
+  // Cards show the same cloth in small, once nothing else is to be drawn.
+  const drawn = (what: string) => () => page.locator(what).count();
+  await expect.poll(drawn('.style-card svg[data-drawn="picture"]'), { timeout: 60_000 }).toBe(10);
+  await page.getByRole("link", { name: "Shadewright" }).first().click();
+  await expect.poll(drawn('.shelf-elevation[data-drawn="pictures"]'), { timeout: 60_000 }).toBe(1);
   expect(errors).toEqual([]);
 });
 

@@ -6,16 +6,18 @@ import { CORD_LOCK } from "../job-with.ts";
 /** Invented windows that between them show what every sheet can draw. */
 
 export interface Case {
+  job: Job;
   plan: Plan;
   shade: ShadePlan;
 }
 
 export function planOne(system: UnitSystem, window: Window, rest: Partial<Job> = {}): Case {
-  const job = { ...newJob({ id: "gallery", name: "Gallery", system }), workshop: CORD_LOCK, ...rest };
-  const planned = plan({ ...job, rooms: [{ id: "room", name: "Room", windows: [window] }] });
+  const rooms = [{ id: "room", name: "Room", windows: [window] }];
+  const job = { ...newJob({ id: "gallery", name: "Gallery", system }), workshop: CORD_LOCK, ...rest, rooms };
+  const planned = plan(job);
   const shade = planned.shades[0];
   if (shade === undefined) throw new Error("invalid gallery job: no shade");
-  return { plan: planned, shade };
+  return { job, plan: planned, shade };
 }
 
 export function windowOf(widthMm: number, heightMm: number, shade: Window["shade"]): Window {

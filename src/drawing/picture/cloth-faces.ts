@@ -1,16 +1,19 @@
 import type { HangingCloth } from "../../drape/index.ts";
-import type { Facet } from "../model.ts";
+import type { Facet, Point } from "../model.ts";
 import { type Camera, type PicturePoint, type SeenPoint, seenBy, towardsEye } from "./camera.ts";
-import type { ClothPattern } from "./cloth-pattern.ts";
 import { addTriangle, type DepthMap, emptyDepthMap, nearestAt, type SeenPoints } from "./depth-map.ts";
 import { KEY, keyCamera, lightOn } from "./light.ts";
+import type { ClothPrint } from "./print/cloth-print.ts";
+import { printOnFace } from "./print/print-on-face.ts";
+import type { SeenFace } from "./seen-face.ts";
+import { shadedParts, wholeFace } from "./shaded-parts.ts";
 
 /** Colours of the two sides of a cloth in full light, `#rrggbb`. */
 export interface ClothColours {
   face: string;
   back: string;
-  /** On the face. */
-  pattern?: ClothPattern;
+  /** On the face: its pattern, and what is sewn onto it. */
+  print?: ClothPrint;
 }
 
 /** Spots of the maps that tell what hides what, mm. */
@@ -63,25 +66,76 @@ export function seenCloth(cloth: HangingCloth, camera: Camera): SeenCloth {
 }
 
 /** The faces that are seen, lit. */
-export function litFaces(
-  { cloth, camera, quads, seen, middles, depth, order }: SeenCloth,
-  colours: ClothColours,
-): Facet[] {
+function litFaces({ cloth, camera, quads, seen, middles, depth, order }: SeenCloth): SeenFace[] {
   const fromKey = seenBy(keyCamera(camera.aim));
   const keyDepth = mapOf(quads, allSeen(cloth.placesMm, fromKey));
   const eye = towardsEye(camera);
-  return order.map((q): Facet => {
+  return order.map((q): SeenFace => {
     const normal = pointAt(quads.normal, q);
     const isFace = dotProduct(normal, eye) >= 0;
     const towards: PicturePoint = isFace ? normal : [-normal[0], -normal[1], -normal[2]];
     const lit = shareInKey(pointAt(quads.middle, q), towards, fromKey, keyDepth);
-    const open = openness(middles, q, depth);
     return {
-      points: wound(cornersOf(quads, q, seen)),
-      colour: isFace ? faceColour(cloth, quads, q, colours) : colours.back,
-      light: lightOn(towards, lit, open),
+      nodes: [...quads.nodes.subarray(4 * q, 4 * q + 4)] as SeenFace["nodes"],
+      corners: cornersOf(quads, q, seen),
+      isFace,
+      light: lightOn(towards, lit, openness(middles, q, depth)),
     };
   });
+}
+
+/** The faces that are seen, lit, in the colours of their cloth, each under what is printed on it. */
+export function paintFaces(all: SeenCloth, { face, back, print }: ClothColours): Facet[] {
+  const { cloth } = all;
+  const see = seenBy(all.camera);
+  const faces = litFaces(all);
+  const shown = print?.isPatterned === true ? faces.map(wholeFace) : shadedParts(faces);
+  return shown.flatMap(({ seen: { nodes, corners: own, isFace }, from, to, light }): Facet[] => {
+    const at = ([s, t]: Point) =>
+      see(placeOnFace(cloth, nodes, from[0] + s * (to[0] - from[0]), from[1] + t * (to[1] - from[1]))).at;
+    const isWhole = from[0] === 0 && from[1] === 0 && to[0] === 1 && to[1] === 1;
+    const outline = wound(isWhole ? [...own] : CORNERS.map(at));
+    if (!isFace) return [{ points: outline, colour: back, light }];
+    if (print === undefined) return [{ points: outline, colour: face, light }];
+    const corners = CORNERS.map(([s, t]) =>
+      placeOnCloth(cloth, nodes, s === 0 ? from[0] : to[0], t === 0 ? from[1] : to[1]),
+    );
+    return [
+      { points: outline, colour: print.ground, light },
+      ...printOnFace(print, corners as [Point, Point, Point, Point]).map(({ colour, shares }) => ({
+        points: wound(shares.map(at)),
+        colour,
+        light,
+      })),
+    ];
+  });
+}
+
+const CORNERS: readonly Point[] = [
+  [0, 0],
+  [1, 0],
+  [1, 1],
+  [0, 1],
+];
+
+function placeOnCloth({ clothMm }: HangingCloth, nodes: readonly number[], s: number, t: number): Point {
+  const weights = [(1 - s) * (1 - t), s * (1 - t), s * t, (1 - s) * t];
+  const of = (c: 0 | 1) =>
+    nodes.reduce((sum, n, k) => sum + (weights[k] as number) * (clothMm[2 * n + c] as number), 0);
+  return [of(0), of(1)];
+}
+
+/** Between the corners of a face, at shares of the way across it and down it. */
+function placeOnFace(
+  { placesMm }: HangingCloth,
+  nodes: readonly number[],
+  s: number,
+  t: number,
+): PicturePoint {
+  const weights = [(1 - s) * (1 - t), s * (1 - t), s * t, (1 - s) * t];
+  return [0, 1, 2].map((c) =>
+    nodes.reduce((sum, n, k) => sum + (weights[k] as number) * (placesMm[3 * n + c] as number), 0),
+  ) as [number, number, number];
 }
 
 function quadsOf({ across, along, placesMm, strands }: HangingCloth): Quads {
@@ -171,22 +225,6 @@ function isSeen({ nodes }: Quads, q: number, seen: SeenPoints, depth: DepthMap):
 
 const SAMPLES = [0.04, 0.5, 0.96];
 
-function faceColour(
-  { clothMm }: HangingCloth,
-  { nodes }: Quads,
-  q: number,
-  { face, pattern }: ClothColours,
-): string {
-  if (pattern === undefined) return face;
-  const mean = (k: 0 | 1) => {
-    let sum = 0;
-    for (let corner = 0; corner < 4; corner++)
-      sum += clothMm[2 * (nodes[4 * q + corner] as number) + k] as number;
-    return sum / 4;
-  };
-  return pattern.colourAt(mean(0), mean(1));
-}
-
 /** How much of the key light reaches a place, by four looks round it. */
 function shareInKey(
   middle: PicturePoint,
@@ -235,7 +273,7 @@ const LOOKS = RADII.flatMap((radius) =>
   }),
 );
 
-function cornersOf({ nodes }: Quads, q: number, seen: SeenPoints): (readonly [number, number])[] {
+function cornersOf({ nodes }: Quads, q: number, seen: SeenPoints): Point[] {
   return [0, 1, 2, 3].map((corner) => {
     const n = nodes[4 * q + corner] as number;
     return [seen[3 * n] as number, seen[3 * n + 1] as number] as const;
@@ -243,7 +281,7 @@ function cornersOf({ nodes }: Quads, q: number, seen: SeenPoints): (readonly [nu
 }
 
 /** All faces wound one way, so that two that overlap in one path do not cancel. */
-function wound(points: (readonly [number, number])[]): (readonly [number, number])[] {
+function wound(points: Point[]): Point[] {
   let area = 0;
   points.forEach(([x, y], i) => {
     const [u, v] = points[(i + 1) % points.length] as readonly [number, number];

@@ -7,23 +7,13 @@ const MOST_PARTS = 4;
 
 /**
  * The same cloth with more lines where it turns, for a picture without corners: between its nodes it runs along
- * interpolating cubic curves (Catmull & Rom 1974), first down the cloth, then across it. No face is longer than
- * `largestMm` as far as `mostFaces` allows: a pattern is told face by face.
+ * interpolating cubic curves (Catmull & Rom 1974), first down the cloth, then across it.
  */
-export function refined(
-  cloth: HangingCloth,
-  mostFaces: number,
-  largestMm = Number.POSITIVE_INFINITY,
-): HangingCloth {
+export function refined(cloth: HangingCloth, mostFaces: number): HangingCloth {
   const { across, along } = cloth;
   const count = across * along;
-  const rich = (turns: number[], room: number, lengthMm: (k: number) => number) => {
-    const parts = turns.map((turn, k) =>
-      Math.max(
-        Math.min(MOST_PARTS, Math.max(1, Math.ceil(turn / TURN_RAD))),
-        Math.ceil(lengthMm(k) / largestMm),
-      ),
-    );
+  const rich = (turns: number[], room: number) => {
+    const parts = turns.map((turn) => Math.min(MOST_PARTS, Math.max(1, Math.ceil(turn / TURN_RAD))));
     const total = parts.reduce((sum, n) => sum + n, 0);
     const fewer = Math.min(1, room / total);
     return fewer === 1 ? parts : parts.map((n) => Math.max(1, Math.floor(n * fewer)));
@@ -31,17 +21,8 @@ export function refined(
   const downTurns = turnsAlong(cloth, along, across, (j, i) => j * across + i);
   const sideTurns = turnsAlong(cloth, across, along, (i, j) => j * across + i);
   const square = Math.sqrt(mostFaces / Math.max(1, count));
-  const onCloth = (n: number, c: 0 | 1) => cloth.clothMm[2 * n + c] as number;
-  const downMm = (j: number) => onCloth((j + 1) * across, 1) - onCloth(j * across, 1);
-  // Where it is widest: gathers and tapers open towards the hem.
-  const last = (along - 1) * across;
-  const sideMm = (i: number) => Math.abs(onCloth(last + i + 1, 0) - onCloth(last + i, 0));
-  const isPatterned = Number.isFinite(largestMm);
-  const widthMm = Math.abs(onCloth(last + across - 1, 0) - onCloth(last, 0));
-  const lengthMm = onCloth(last, 1);
-  const downRoom = isPatterned ? Math.sqrt((mostFaces * lengthMm) / widthMm) : along * square;
-  const down = rich(downTurns, Math.max(along, downRoom), downMm);
-  const side = rich(sideTurns, Math.max(across, mostFaces / down.reduce((sum, n) => sum + n, 0)), sideMm);
+  const down = rich(downTurns, Math.max(along, along * square));
+  const side = rich(sideTurns, Math.max(across, mostFaces / down.reduce((sum, n) => sum + n, 0)));
   return dividedAcross(dividedDown(cloth, down), side);
 }
 

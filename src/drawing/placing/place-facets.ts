@@ -4,7 +4,7 @@ import type { PlacedFacets } from "../placed.ts";
 import { commonOf } from "./scaling.ts";
 
 /** Wide enough that no seam shows between two faces, at any zoom of a screen. */
-const EDGE_MM = 0.12;
+const EDGE_MM = 0.2;
 
 /** Faces of one colour that follow each other become one set of lines. */
 export function placeFacets(facets: Facets, toPage: (at: Point) => Point): PlacedFacets {

@@ -18,7 +18,7 @@ export function bandsOn(
   const shown =
     raise <= 0 ? all : all.filter(({ part }) => part === "left" || part === "right" || part === "top");
   return shown.flatMap((band): Primitive[] => {
-    const shape = shapeOf(band, shown);
+    const shape = bandShape(band, shown);
     const points = clipped(shape, from, to);
     if (points.length < 3) return [];
     const ref = { part: `band-${band.part}` };
@@ -46,7 +46,7 @@ function edgesOf(shape: readonly Point[], from: number, to: number): Point[][] {
 }
 
 /** A band with its ends on the slant where it meets a neighbour in a mitre. */
-function shapeOf(band: Band, all: readonly Band[]): Point[] {
+export function bandShape(band: Band, all: readonly Band[]): Point[] {
   const { part, xMm: x, yMm: y, widthMm: w, heightMm: h } = band;
   const has = (other: Band["part"]) => band.mitred && all.some((one) => one.part === other && one.mitred);
   const cut = Math.min(w, h);

@@ -19,7 +19,7 @@ export { marksAlong } from "./cloth-marks.ts";
 export { drawLegend } from "./legend.ts";
 export { drawRoom, type RoomOptions, type RoomView, roomViews } from "./room.ts";
 export { BETWEEN_MM, type Standing, standInRoom } from "./stand-in-room.ts";
-export { drawStyleSample } from "./style-sample.ts";
+export { drawStyleSample, SAMPLE_RAISE, styleSampleJob } from "./style-sample.ts";
 export { hasTemplates } from "./templates.ts";
 
 /** Who draws which sheet. */

@@ -2,26 +2,32 @@ import type { DrapeInput, DrapeMethod } from "../../drape/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import type { LayerCut } from "../../shade-plan/index.ts";
 import type { ClothColours } from "../picture/cloth-faces.ts";
-import { clothPattern } from "../picture/cloth-pattern.ts";
+import { darkerDye } from "../picture/lit-colour.ts";
+import { clothPattern, withAreas } from "../picture/print/cloth-print.ts";
 import type { WindowBehind } from "../picture/window-faces.ts";
 import { openingBox } from "./opening-box.ts";
+import { markOn, type SewnMark, sewnMarks } from "./sewn-marks.ts";
 
 /** The two sides that are seen, and what the pattern of the face is drawn from: all of it data. */
 export interface SceneColours {
   face: string;
   back: string;
   patterned?: Pick<LayerCut, "colour" | "motif" | "swatch">;
+  /** What was sewn onto the face. */
+  sewn: readonly SewnMark[];
 }
 
 /** The face, and the layer nearest to the glass. */
-export function sceneColours({ cloth }: Pick<ShadePlan, "cloth">): SceneColours {
-  const layer = cloth.layers.find((one) => one.layer === "face");
+export function sceneColours(shade: Pick<ShadePlan, "size" | "form" | "cloth">): SceneColours {
+  const { layers } = shade.cloth;
+  const layer = layers.find((one) => one.layer === "face");
   const face = layer?.colour ?? PLAIN;
-  const back = cloth.layers.at(-1)?.colour ?? face;
-  if (layer === undefined) return { face, back };
+  const back = layers.at(-1)?.colour ?? face;
+  const sides = { face, back, sewn: sewnMarks(shade) };
+  if (layer === undefined) return sides;
   const { colour, motif, swatch } = layer;
   return {
-    ...{ face, back },
+    ...sides,
     patterned: {
       colour,
       ...(motif === undefined ? {} : { motif }),
@@ -30,11 +36,25 @@ export function sceneColours({ cloth }: Pick<ShadePlan, "cloth">): SceneColours 
   };
 }
 
-export function clothColours({ face, back, patterned }: SceneColours): ClothColours {
-  const pattern = patterned === undefined ? undefined : clothPattern(patterned);
-  return { face, back, ...(pattern === undefined ? {} : { pattern }) };
+/** The colours of a scene on the cloth that shows them, laid flat. */
+export function clothColours(
+  { face, back, patterned, sewn }: SceneColours,
+  { widthMm, lengthMm }: { widthMm: number; lengthMm: number },
+): ClothColours {
+  const pattern = patterned === undefined ? undefined : clothPattern(patterned, widthMm * lengthMm);
+  if (pattern === undefined && sewn.length === 0) return { face, back };
+  const print = pattern ?? { ground: face, dark: face, isPatterned: false, areasNear: () => [] };
+  const areas = sewn.flatMap((mark) => {
+    const points = markOn(mark, lengthMm);
+    if (typeof mark.colour === "string") return [{ points, colour: mark.colour }];
+    // What is hardly darker than a plain cloth is lost in a pattern.
+    if (print.isPatterned && mark.colour.darker > FAINT) return [];
+    return [{ points, colour: darkerDye(print.dark, mark.colour.darker) }];
+  });
+  return { face, back, print: withAreas(print, areas) };
 }
 
+const FAINT = 0.8;
 const PLAIN = "#d9c7a3";
 
 /** How much of the wall is shown round the shade, as a share of its width, and how far back a pane lies, mm. */

@@ -2,7 +2,7 @@ import { type DrapeInput, drapeShade, type HangingCloth, surfaceFigures } from "
 import type { UnitChoice } from "../../units/index.ts";
 import type { Drawing, Facet, Point, Primitive } from "../model.ts";
 import type { Camera } from "../picture/camera.ts";
-import { type ClothColours, litFaces, seenCloth } from "../picture/cloth-faces.ts";
+import { type ClothColours, paintFaces, seenCloth } from "../picture/cloth-faces.ts";
 import { BATTEN, CORD, lineFaces } from "../picture/line-faces.ts";
 import { refined } from "../picture/refine.ts";
 import { thinned } from "../picture/thinned.ts";
@@ -29,10 +29,10 @@ const AROUND_RAD = 0.24;
 const ABOVE_RAD = 0.06;
 /** Faces that a cloth is divided into at first and at most, and how many of them ought to be seen: others are hidden in its folds. */
 const FIRST_FACES = 4500;
-/** A pattern is told face by face. */
-const FIRST_PATTERNED = 8000;
 const MOST_FACES = 14_000;
 const SEEN_FACES = 2600;
+/** Of cloth with a pattern, whose parts come on top. */
+const PRINTED_SHARE = 0.6;
 
 /** What a picture at one height follows from, and nothing else: it can be sent to another thread. */
 export interface PictureScene {
@@ -86,13 +86,37 @@ export function drawScene(scene: PictureScene, { coarse = false }: { coarse?: bo
             { z: -drape.board.depthMm / 2, bottom: behind.wall.bottom, colour: CORD },
             camera,
           ),
-          ...enoughFaces(hanging.cloth, camera, clothColours(scene.colours)),
+          ...enoughFaces(hanging.cloth, camera, clothColours(scene.colours, laidFlat(hanging.cloth))),
           ...battens.flatMap((batten) => battenFaces(batten, hanging.cloth, camera)),
         ],
       },
     ],
     facts: [lengthFact("Finished width", size.finishedWidthMm, units), ...pictureFacts(figures, units)],
   };
+}
+
+/** Faces of a picture as small as a card. */
+const SMALL_FACES = 700;
+/** So far away that nothing is seen smaller for being behind, mm. */
+const AFAR_MM = 1e7;
+
+/**
+ * The shade of a scene alone, seen straight on: where it hangs on the elevation of its window, mm as on the shade. In few
+ * faces, for cards and rows of windows.
+ */
+export function smallPicture({ drape, raise, colours, battens }: PictureScene): Facet[] {
+  const { finishedWidthMm, finishedLengthMm } = drape.size;
+  const camera: Camera = {
+    aim: [finishedWidthMm / 2, finishedLengthMm / 2, 0],
+    distanceMm: AFAR_MM,
+    ...{ aroundRad: 0, aboveRad: 0 },
+  };
+  const { cloth } = drapeShade(drape, raise);
+  const small = refined(thinned(cloth, 2 * SMALL_FACES), SMALL_FACES);
+  return [
+    ...paintFaces(seenCloth(small, camera), clothColours(colours, laidFlat(cloth))),
+    ...battens.flatMap((batten) => battenFaces(batten, cloth, camera)),
+  ];
 }
 
 /** The wall and window of a scene alone: as large as its picture at any height. */
@@ -123,12 +147,18 @@ function cameraOf({ drape: { size } }: PictureScene): Camera {
 /** Divided more finely where most of it is hidden. */
 function enoughFaces(whole: HangingCloth, camera: Camera, colours: ClothColours): Facet[] {
   const cloth = thinned(whole, MOST_FACES);
-  const largestMm = colours.pattern?.largestMm;
-  const most = largestMm === undefined ? FIRST_FACES : FIRST_PATTERNED;
-  const first = seenCloth(refined(cloth, most, largestMm), camera);
-  const wanted = Math.min(MOST_FACES, (most * SEEN_FACES) / Math.max(1, first.order.length));
-  const enough = wanted < 1.2 * most ? first : seenCloth(refined(cloth, wanted, largestMm), camera);
-  return litFaces(enough, colours);
+  const share = colours.print?.isPatterned === true ? PRINTED_SHARE : 1;
+  const firstFaces = share * FIRST_FACES;
+  const first = seenCloth(refined(cloth, firstFaces), camera);
+  const wanted = Math.min(MOST_FACES, (firstFaces * share * SEEN_FACES) / Math.max(1, first.order.length));
+  return paintFaces(wanted < 1.2 * firstFaces ? first : seenCloth(refined(cloth, wanted), camera), colours);
+}
+
+function laidFlat({ across, along, clothMm }: HangingCloth): { widthMm: number; lengthMm: number } {
+  const last = across * along - 1;
+  const widthMm = (clothMm[2 * last] as number) - (clothMm[2 * (last - across + 1)] as number);
+  // At its edge: a hem that is cut in a curve is longer midway.
+  return { widthMm, lengthMm: clothMm[2 * last + 1] as number };
 }
 
 /** A batten bare on the face, before the cloth that it lies on. */

@@ -1,7 +1,7 @@
 import type { Plan, ShadePlan } from "../../plan/index.ts";
 import type { RoomAlignment } from "../../shade-plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
-import type { Drawing, Fact, Point, Primitive, Role } from "../model.ts";
+import type { Drawing, Facet, Fact, Point, Primitive, Role } from "../model.ts";
 import { textWidthEm } from "../placing/text-width.ts";
 import { drawFront } from "./front.ts";
 import { dimensionOf, line, name, note } from "./shapes.ts";
@@ -26,6 +26,8 @@ export interface RoomOptions {
   names?: boolean;
   /** Heights and spacing of the shared levels. */
   measures?: boolean;
+  /** By the id of its shade: how it hangs at this height (`smallPicture`), instead of its lines. */
+  pictures?: ReadonlyMap<string, readonly Facet[]>;
 }
 
 /** More windows than this are drawn on sheets of their own: on one they would be specks. */
@@ -61,7 +63,7 @@ const LEFT_OUT: ReadonlySet<Role> = new Set<Role>(["floor", "ghost"]);
 export function drawRoom(
   { units }: Pick<Plan, "units">,
   view: RoomView,
-  { raise = 0, names = true, measures = true }: RoomOptions = {},
+  { raise = 0, names = true, measures = true, pictures }: RoomOptions = {},
 ): Drawing {
   const standing = standInRoom(view.shades);
   const { id, words } = raiseName(raise);
@@ -72,7 +74,7 @@ export function drawRoom(
     title: view.roomName,
     caption: `Seen from the room, to one scale. ${words}.`,
     primitives: [
-      ...standing.flatMap((one) => frontOf(one, units, raise)),
+      ...standing.flatMap((one) => frontOf(one, units, raise, pictures?.get(one.shade.shadeId))),
       ...(wall.measured ? [line("floor", across(wall, 0))] : []),
       ...(raise > 0 ? [] : standing.flatMap((one) => motifOn(one, view))),
       ...levels.map((mm) => line("level", across(wall, -mm))),
@@ -137,10 +139,31 @@ function levelMeasures(
   ];
 }
 
-function frontOf({ shade, xMm, topMm }: Standing, units: UnitChoice, raise: number): Primitive[] {
-  return drawFront({ units, shade, raise }).primitives.flatMap((primitive) =>
-    LEFT_OUT.has(primitive.role) ? [] : moved(primitive, xMm, topMm),
-  );
+/** What is seen round and behind the cloth where that is a picture. */
+const BEHIND: ReadonlySet<Role> = new Set<Role>(["opening", "glass", "wall", "board", "covering"]);
+const BEFORE: ReadonlySet<Role> = new Set<Role>(["cord", "drive", "loop", "wand"]);
+/** Where the section is the same all across, its folds lie in the picture where they are drawn: which ones line up shows. */
+const FOLDS: ReadonlySet<Role> = new Set<Role>(["fold", "crease"]);
+
+function frontOf(
+  { shade, xMm, topMm }: Standing,
+  units: UnitChoice,
+  raise: number,
+  picture: readonly Facet[] | undefined,
+): Primitive[] {
+  const { primitives } = drawFront({ units, shade, raise });
+  const shown = (isShown: (role: Role) => boolean) =>
+    primitives.flatMap((primitive) => (isShown(primitive.role) ? moved(primitive, xMm, topMm) : []));
+  if (picture === undefined) return shown((role) => !LEFT_OUT.has(role));
+  const faces = picture.map((face) => ({
+    ...face,
+    points: face.points.map(([x, y]): Point => [x + xMm, y + topMm]),
+  }));
+  return [
+    ...shown((role) => BEHIND.has(role)),
+    { kind: "facets", role: "picture", faces },
+    ...shown((role) => BEFORE.has(role) || (shade.folds !== undefined && FOLDS.has(role))),
+  ];
 }
 
 /** Shapes move; measures and words stay on the shade's own page. */

@@ -1,4 +1,5 @@
 import {
+  type Job,
   type Making,
   newJob,
   newWindow,
@@ -29,7 +30,7 @@ const SHOWN: Partial<Record<StyleKind, Making>> = {
 /**
  * A style in small, from its own shape: no measures, no rig.
  *
- * @throws where the sample job has no room: a bug
+ * @throws where the sample job has no window: a bug
  */
 export function drawStyleSample(style: StyleKind, raise = RAISE): Drawing {
   const shape = shapeOf(style, raise);
@@ -49,10 +50,12 @@ export function drawStyleSample(style: StyleKind, raise = RAISE): Drawing {
   };
 }
 
-function shapeOf(style: StyleKind, raise: number) {
-  const job = newJob({ id: "sample", name: "Sample", system: "metric" });
-  const [room] = job.rooms;
-  if (room === undefined) throw new Error("invalid sample job: no room");
+/** How far a sample is drawn up. */
+export const SAMPLE_RAISE = RAISE;
+
+/** A job of one window that shows what tells a style from the others. */
+export function styleSampleJob(style: StyleKind): Job {
+  const job = newJob({ id: `sample-${style}`, name: "Sample", system: "metric" });
   const window = newWindow({
     id: "sample",
     name: "Sample",
@@ -62,7 +65,15 @@ function shapeOf(style: StyleKind, raise: number) {
   });
   const making = SHOWN[style];
   const shade = { ...window.shade, style, ...(making === undefined ? {} : { making }) };
-  const resolved = resolveShade(job, partsOf(job), room, { ...window, shade }, "/rooms/0/windows/0");
+  return { ...job, rooms: [{ id: "room", name: "Room", windows: [{ ...window, shade }] }] };
+}
+
+function shapeOf(style: StyleKind, raise: number) {
+  const job = styleSampleJob(style);
+  const [room] = job.rooms;
+  const [window] = room?.windows ?? [];
+  if (room === undefined || window === undefined) throw new Error("invalid sample job: no window");
+  const resolved = resolveShade(job, partsOf(job), room, window, "/rooms/0/windows/0");
   const module = STYLE_MODULES[style];
   const { values: columns } = module.columns({ shade: resolved, size: SIZE });
   const { values: headrailNeededMm } = headrailNeeded({ shade: resolved, liftParts: UNDER_BOARD });

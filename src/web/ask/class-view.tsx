@@ -108,8 +108,8 @@ function LessonScreen({ lesson, units }: { lesson: Lesson; units: UnitChoice }) 
   );
 }
 
-/** Pixels for one millimetre of paper: its words are read from the back row. */
-const PX_PER_MM = 5.6;
+/** Pixels for one millimetre of paper: smaller words, so that the shade between them is large enough for the back row. */
+const PX_PER_MM = 4.3;
 const REM_PX = 16;
 
 function ViewPlate({ lesson, view, units }: { lesson: Lesson; view: LessonView; units: UnitChoice }) {

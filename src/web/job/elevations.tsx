@@ -4,6 +4,7 @@ import { BETWEEN_MM, drawRoom, place, type RoomView, standInRoom, svgNodes } fro
 import type { Job, Room } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
+import { useSmallPictures } from "../picture/use-small-pictures.ts";
 import { RaiseSlider } from "../sheets/raise-slider.tsx";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { type ElementSize, useBox } from "../sheets/use-box.ts";
@@ -16,6 +17,8 @@ import "./elevations.css";
 import { useEnglish } from "../state/english.ts";
 
 const PX_PER_MM = 4.3;
+/** A room of more windows than this stays in lines. */
+const MOST_PICTURES = 12;
 
 /** All rooms with their windows to one scale, on one floor. */
 export function Elevations() {
@@ -126,11 +129,13 @@ interface DrawnRoomProps {
 const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
   useEnglish();
   const { jobId, roomId, roomName, units, shades, alignment, raise, scale, pxPerMm } = props;
+  const pictures = useSmallPictures(shades, units, raise, shades.length <= MOST_PICTURES);
   const { placed, nodes, standing } = useMemo(() => {
     const view = { roomId, roomName, shades, ...(alignment === undefined ? {} : { alignment }) };
-    const onPaper = place(drawRoom({ units }, view, { raise, names: false }), { scale });
+    const shown = { raise, names: false, ...(pictures === undefined ? {} : { pictures }) };
+    const onPaper = place(drawRoom({ units }, view, shown), { scale });
     return { placed: onPaper, nodes: svgNodes(onPaper).children ?? [], standing: standInRoom(shades) };
-  }, [roomId, roomName, units, shades, alignment, raise, scale]);
+  }, [roomId, roomName, units, shades, alignment, raise, scale, pictures]);
   const [x0, y0] = placed.originMm;
   return (
     <div
@@ -147,6 +152,7 @@ const DrawnRoom = memo(function DrawnRoom(props: DrawnRoomProps) {
         height={placed.heightMm * pxPerMm}
         viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
         aria-hidden="true"
+        data-drawn={pictures === undefined ? "lines" : "pictures"}
       >
         {nodes.map((node, at) => (
           // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names

@@ -1,7 +1,7 @@
 import { type RefObject, useEffect, useState } from "react";
 
 /** Whether an element has come near the part of the page that is seen; once near, always. */
-export function useNear(ref: RefObject<HTMLElement | null>): boolean {
+export function useNear(ref: RefObject<Element | null>): boolean {
   const [near, setNear] = useState(false);
   useEffect(() => {
     const element = ref.current;

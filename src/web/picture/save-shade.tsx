@@ -8,6 +8,7 @@ import { setRaise, usePlanner } from "../state/store.ts";
 import { clipKind, recordClip } from "./export/clip.ts";
 import { patternTile } from "./pattern-tile.ts";
 import { pngOfCanvas, savePng } from "./save-picture.ts";
+import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
 interface SaveShadeProps {
@@ -39,7 +40,8 @@ export function SaveShade({ canvas, heights, turn, done }: SaveShadeProps) {
     const { clothGlb } = await import("./export/glb.ts");
     const face = plan.cloth.layers.find(({ layer }) => layer === "face");
     const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
-    const tile = face === undefined ? undefined : await patternTile(face, photo).catch(() => undefined);
+    const printed = face === undefined ? undefined : await patternTile(face, photo).catch(() => undefined);
+    const tile = sewnCloth(printed, plan, heights.net.alongMm.at(-1) ?? 0);
     const png = tile && (await pngOfCanvas(tile.canvas));
     const pattern = tile && png ? { pattern: { ...tile, png: new Uint8Array(await png.arrayBuffer()) } } : {};
     const cloth = playedAt(heights.net, heights.frames, usePlanner.getState().view.raise);

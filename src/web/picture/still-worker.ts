@@ -1,5 +1,5 @@
 import { expose } from "comlink";
-import type { PictureScene } from "../../drawing/index.ts";
+import { type Facet, type PictureScene, smallPicture } from "../../drawing/index.ts";
 import type { Bounds, OnScreen } from "../sheets/sheet-placing.ts";
 import { withLife } from "../workers/worker-life.ts";
 import { placeScene } from "./place-scene.ts";
@@ -7,6 +7,9 @@ import { placeScene } from "./place-scene.ts";
 const service = {
   async draw(scene: PictureScene, bounds: Bounds, coarse: boolean): Promise<OnScreen> {
     return placeScene(scene, bounds, coarse);
+  },
+  async drawSmall(scene: PictureScene): Promise<Facet[]> {
+    return smallPicture(scene);
   },
 };
 

@@ -1,6 +1,6 @@
 import { type RefObject, useEffect, useLayoutEffect, useRef, useState } from "react";
 import { playedAt } from "../../drape/index.ts";
-import { bareBattens, pictureRig, sceneColours, windowBehind } from "../../drawing/index.ts";
+import { bareBattens, pictureRig, sceneColours, sewnMarks, windowBehind } from "../../drawing/index.ts";
 import type { Cloth } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { useShade } from "../shade/shade-context.tsx";
@@ -9,6 +9,7 @@ import { usePlanner } from "../state/store.ts";
 import { lightThrough } from "./light-through.ts";
 import { type PatternTile, patternTile } from "./pattern-tile.ts";
 import { type LightFrom, LiveScene } from "./scene/live-scene.ts";
+import { sewnCloth } from "./sewn-cloth.ts";
 import type { KnownHeights } from "./use-heights.ts";
 
 /** What is chosen of a live picture. */
@@ -30,7 +31,7 @@ export function useLiveScene(
   const units = useUnits();
   const { cloths } = useJob();
   const raise = usePlanner((planner) => planner.view.raise);
-  const pattern = usePattern(plan, cloths);
+  const pattern = usePattern(plan, cloths, heights?.net.alongMm.at(-1));
   const scene = useRef<LiveScene | undefined>(undefined);
   const frame = useRef(0);
   const latest = useRef({ draw, onFail });
@@ -91,15 +92,16 @@ export function useLiveScene(
   return { scene, redraw };
 }
 
-/** The tile of the face's pattern, once it is there. */
+/** What the face shows, once it is there: its pattern, and what is sewn onto it. */
 function usePattern(
   plan: ShadePlan,
   cloths: readonly Pick<Cloth, "id" | "photo">[],
+  lengthMm: number | undefined,
 ): PatternTile | undefined {
   const [tile, setTile] = useState<PatternTile>();
   const face = plan.cloth.layers.find(({ layer }) => layer === "face");
   const photo = cloths.find(({ id }) => id === face?.clothId)?.photo;
-  const key = JSON.stringify([face?.colour, face?.motif]);
+  const key = JSON.stringify([face?.colour, face?.motif, sewnMarks(plan), lengthMm]);
   // biome-ignore lint/correctness/useExhaustiveDependencies: the key tells when the tile is another
   useEffect(() => {
     let isLate = false;
@@ -108,7 +110,7 @@ function usePattern(
     found
       .catch(() => undefined)
       .then((next) => {
-        if (!isLate) setTile(next);
+        if (!isLate) setTile(lengthMm === undefined ? next : sewnCloth(next, plan, lengthMm));
       });
     return () => {
       isLate = true;

@@ -1,14 +1,18 @@
-import { useEffect, useMemo, useState } from "react";
+import { useEffect, useMemo, useRef, useState } from "react";
 import { drawRoom, place, svgNodes } from "../../drawing/index.ts";
 import type { Job } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
+import { useNear } from "../job/use-near.ts";
 import { readStoredJob } from "../persistence/job-shelf.ts";
+import { useSmallPictures } from "../picture/use-small-pictures.ts";
 import { SvgElement } from "../sheets/svg-node.tsx";
 import { openJob } from "../state/job-door.ts";
 import { shadePlanOf } from "../state/planning.ts";
 
 /** Windows that a card shows; the rest are counted in words. */
 const MOST = 9;
+/** High enough to tell the styles apart. */
+const RAISE = 0.35;
 const BOX = { maxWidthMm: 62, maxHeightMm: 34 };
 
 /** A job's windows in small, as they stand side by side. */
@@ -32,18 +36,26 @@ export function Elevation({ jobId, savedAt }: { jobId: string; savedAt: number }
 }
 
 function JobSvg({ job }: { job: Job }) {
-  const placed = useMemo(() => {
+  const shades = useMemo(() => {
     const places = job.rooms.flatMap((room, r) => room.windows.map((_, w) => ({ room: r, window: w })));
-    const shades = places.slice(0, MOST).flatMap((at): ShadePlan[] => {
+    return places.slice(0, MOST).flatMap((at): ShadePlan[] => {
       const shade = shadePlanOf(job, at);
       return shade ? [shade] : [];
     });
-    const row = { roomId: job.id, roomName: job.name, shades };
-    return place(drawRoom(job, row, { raise: 0.35, names: false }), BOX);
   }, [job]);
+  const svg = useRef<SVGSVGElement>(null);
+  const near = useNear(svg);
+  const pictures = useSmallPictures(shades, job.units, RAISE, near);
+  const placed = useMemo(() => {
+    const row = { roomId: job.id, roomName: job.name, shades };
+    const shown = { raise: RAISE, names: false, ...(pictures === undefined ? {} : { pictures }) };
+    return place(drawRoom(job, row, shown), BOX);
+  }, [job, shades, pictures]);
   const nodes = svgNodes(placed).children ?? [];
   return (
     <svg
+      ref={svg}
+      data-drawn={pictures === undefined ? "lines" : "pictures"}
       className="shelf-elevation"
       viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
       style={{ aspectRatio: placed.widthMm / placed.heightMm }}

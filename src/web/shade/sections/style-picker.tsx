@@ -1,6 +1,8 @@
-import { memo, useMemo } from "react";
-import { drawStyleSample, type Placed, place, svgNodes } from "../../../drawing/index.ts";
+import { memo, useMemo, useRef } from "react";
+import { drawStyleSample, type Facet, type Placed, place, svgNodes } from "../../../drawing/index.ts";
 import { STYLE_NAMES, STYLES, type StyleKind } from "../../../job/index.ts";
+import { useNear } from "../../job/use-near.ts";
+import { useStylePictures } from "../../picture/use-style-pictures.ts";
 import { SvgElement } from "../../sheets/svg-node.tsx";
 import { editField, useCanEdit } from "../../state/fields.ts";
 import { useShade } from "../shade-context.tsx";
@@ -13,8 +15,11 @@ const BOX = { maxWidthMm: 26, maxHeightMm: 31 };
 export function StylePicker() {
   const { plan, pointer } = useShade();
   const mine = useCanEdit();
+  const fieldset = useRef<HTMLFieldSetElement>(null);
+  const near = useNear(fieldset);
+  const pictures = useStylePictures(plan, near);
   return (
-    <fieldset className="style-picker" disabled={!mine}>
+    <fieldset ref={fieldset} className="style-picker" disabled={!mine}>
       <legend>Style</legend>
       <div className="style-cards">
         {STYLES.map((style) => (
@@ -26,7 +31,7 @@ export function StylePicker() {
               checked={style === plan.style}
               onChange={() => editField(`${pointer}/shade/style`, style, `Style: ${STYLE_NAMES[style]}`)}
             />
-            <Sample style={style} />
+            <Sample style={style} faces={pictures.get(style)} />
             <span>{styleTitle(style)}</span>
           </label>
         ))}
@@ -36,7 +41,7 @@ export function StylePicker() {
   );
 }
 
-/** A sample never changes: it is placed once, when it is first shown. */
+/** A sample in lines never changes: it is placed once, when it is first shown. */
 const samples = new Map<StyleKind, Placed>();
 
 function sampleOf(style: StyleKind): Placed {
@@ -47,11 +52,30 @@ function sampleOf(style: StyleKind): Placed {
   return placed;
 }
 
-const Sample = memo(function Sample({ style }: { style: StyleKind }) {
-  const placed = useMemo(() => sampleOf(style), [style]);
+function pictureOf(style: StyleKind, faces: readonly Facet[]): Placed {
+  const picture = { kind: "facets" as const, role: "picture" as const, faces };
+  return place({ ...drawStyleSample(style), primitives: [picture] }, BOX);
+}
+
+/** In lines at once, then as its cloth hangs. */
+const Sample = memo(function Sample({
+  style,
+  faces,
+}: {
+  style: StyleKind;
+  faces: readonly Facet[] | undefined;
+}) {
+  const placed = useMemo(
+    () => (faces === undefined ? sampleOf(style) : pictureOf(style, faces)),
+    [style, faces],
+  );
   const nodes = svgNodes(placed).children ?? [];
   return (
-    <svg viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`} aria-hidden="true">
+    <svg
+      viewBox={`0 0 ${placed.widthMm} ${placed.heightMm}`}
+      aria-hidden="true"
+      data-drawn={faces === undefined ? "lines" : "picture"}
+    >
       {nodes.map((node, at) => (
         // biome-ignore lint/suspicious/noArrayIndexKey: a drawing is painted in order; its items have no names
         <SvgElement key={at} node={node} />
