@@ -5,6 +5,10 @@ import { lengthMm, sizeMm } from "./primitives.ts";
 export const CUT_WAYS = ["straight", "free"] as const;
 export type CutWay = (typeof CUT_WAYS)[number];
 
+/** Cloth on the table in one layer, or in two. */
+export const CLOTH_SPREADS = ["single", "doubled"] as const;
+export const HANDS = ["right", "left"] as const;
+
 /** How the workshop cuts cloth and stock lengths, and what it keeps of the rest. */
 export const cuttingSchema = z
   .strictObject({
@@ -14,6 +18,17 @@ export const cuttingSchema = z
     }),
     tableMm: sizeMm.meta({
       description: "Straight cuts: the longest that is cut along at a time, as the table is, mm",
+    }),
+    spread: z.enum(CLOTH_SPREADS).meta({
+      description:
+        "single; doubled: two equal lengths of plain cloth lie on each other and are cut at one go",
+    }),
+    hand: z.enum(HANDS).meta({
+      description:
+        "Hand that cuts; left: the end of the bolt lies at the right, and tickets measure from there",
+    }),
+    toleranceMm: z.number().min(0.1).max(20).meta({
+      description: "How near to its line a cut is, mm; of what is not seen twice as much",
     }),
     gapMm: z.number().min(0).max(100).meta({ description: "Cloth left between two cuts, mm" }),
     keepClothWidthMm: sizeMm.meta({ description: "A remnant at least so wide goes back into stock, mm" }),

@@ -60,21 +60,19 @@ function placesList(cutting: CuttingPlan): Table {
 function cutsList(cutting: CuttingPlan): Table {
   return {
     name: "cutting-order",
-    header: ["cloth", "bolt", "cut", "how", "setsFree", "check", "direction", "onBoltMm"],
+    header: ["cloth", "bolt", "cut", "how", "setsFree", "check", "withinMm", "direction", "onBoltMm"],
     rows: boltsCut(cutting).flatMap(({ cloth, bolt }) =>
-      cuttingTicket(cloth, bolt, cutting.units).map(({ number, how, frees, check }): Cell[] => {
-        const cut = bolt.cuts[number - 1];
-        return [
-          cloth.clothName,
-          boltName(cloth, bolt.boltId),
-          number,
-          asciiText(how),
-          asciiText(frees),
-          asciiText(check),
-          cut?.direction ?? "",
-          cut === undefined ? "" : Math.round(cut.atMm * 1000) / 1000,
-        ];
-      }),
+      cuttingTicket(cloth, bolt, cutting.units).map(({ numbers, how, frees, check, within, cut }): Cell[] => [
+        cloth.clothName,
+        boltName(cloth, bolt.boltId),
+        numbers,
+        asciiText(how),
+        asciiText(frees),
+        asciiText(check),
+        within.replace(/[^\d.].*/, ""),
+        cut.direction,
+        Math.round(cut.atMm * 1000) / 1000,
+      ]),
     ),
   };
 }

@@ -62,6 +62,7 @@ export const anyCloth: fc.Arbitrary<ClothProblem> = fc
         { requiredKeys: ["alongMm", "match"] },
       ),
       seed: fc.integer({ min: 0, max: 1000 }),
+      table: fc.record({ doubled: fc.boolean(), leftHanded: fc.boolean() }),
       boundLots: fc.record({ g1: fc.constantFrom("a", "b"), g2: fc.constant("a") }, { requiredKeys: [] }),
     },
     { requiredKeys: ["bolts", "endless", "pieces", "gapMm", "cutting", "seed"] },

@@ -20,24 +20,26 @@ export interface CutSheet<B extends CutBlock> extends CutBlock {
  * cuts that touch no block, then the same of each part in the other direction. Undefined where blocks hold each other.
  *
  * @param sliver what is no wider stays on its block: nobody cuts so little off
+ * @param fromRight columns come off from the right on
  */
 export function cutTree<B extends CutBlock>(
   sheet: CutBlock,
   blocks: readonly B[],
-  { direction, sliver, stage = 1 }: Way,
+  { direction, sliver, stage = 1, fromRight = false }: Way,
 ): CutSheet<B> | undefined {
   const [only] = blocks;
   if (!only) return { ...sheet };
-  if (blocks.length === 1) return trimmed(sheet, only, { direction, sliver, stage });
+  if (blocks.length === 1) return trimmed(sheet, only, { direction, sliver, stage, fromRight });
   const groups = apart(blocks, direction);
   const stuck = groups.length === 1 && apart(blocks, otherThan(direction)).length === 1;
-  return stuck ? undefined : cutApart(sheet, groups, { direction, sliver, stage });
+  return stuck ? undefined : cutApart(sheet, groups, { direction, sliver, stage, fromRight });
 }
 
 interface Way {
   direction: Direction;
   sliver: number;
   stage?: number;
+  fromRight?: boolean;
 }
 
 export type Direction = "across" | "along";
@@ -49,10 +51,11 @@ function otherThan(direction: Direction): Direction {
 function cutApart<B extends CutBlock>(
   whole: CutBlock,
   groups: readonly (readonly B[])[],
-  { direction, sliver, stage }: Required<Way>,
+  { direction, sliver, stage, fromRight }: Required<Way>,
 ): CutSheet<B> | undefined {
   const parts = partsOf(whole, groups, direction, sliver);
-  const inner = { direction: otherThan(direction), sliver, stage: stage + 1 };
+  const inner = { direction: otherThan(direction), sliver, stage: stage + 1, fromRight };
+  if (fromRight && direction === "along") return columnsFromRight(parts, inner, stage);
   // From the far end, without recursion: a long bolt has thousands of layers.
   let rest: CutSheet<B> | undefined;
   for (const { group, ...part } of parts.toReversed()) {
@@ -61,6 +64,22 @@ function cutApart<B extends CutBlock>(
     const sheet = rest && spanning(part, rest);
     const at = direction === "across" ? part.y2 : part.x2;
     rest = sheet ? { ...sheet, cut: { direction, at, stage, trim: false }, first, second: rest } : first;
+  }
+  return rest;
+}
+
+/** Columns side by side: the one farthest to the right comes off first. */
+function columnsFromRight<B extends CutBlock>(
+  parts: readonly (CutBlock & { group?: readonly B[] })[],
+  inner: Required<Way>,
+  stage: number,
+): CutSheet<B> | undefined {
+  let rest: CutSheet<B> | undefined;
+  for (const { group, ...part } of parts) {
+    const second = group ? cutTree(part, group, inner) : part;
+    if (!second) return undefined;
+    const cut = { direction: "along" as const, at: part.x1, stage, trim: false };
+    rest = rest ? { ...spanning(rest, part), cut, first: rest, second } : second;
   }
   return rest;
 }

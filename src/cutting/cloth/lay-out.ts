@@ -1,4 +1,5 @@
-import { type CutBlock, type CutSheet, cutTree } from "./cut-tree.ts";
+import { inTableOrder, type OrderedStep } from "./cut-order.ts";
+import { apart, type CutBlock, type CutSheet, cutTree } from "./cut-tree.ts";
 import type { GridBolt, StepGrid } from "./grid.ts";
 import type { Packing } from "./packing.ts";
 import type { BoltPlan, ClothProblem, Cut, Leaf, Placement, Rect, Remnant } from "./problem.ts";
@@ -10,10 +11,14 @@ interface PieceBlock extends CutBlock {
 /** Less than this is not cut off, mm: half of what a size may be raised to the grid. */
 const SLIVER_MM = 0.05;
 
+/** Where nobody says how long the table is, so much is cut off the bolt at a time, mm (our choice). */
+const USUAL_TABLE_MM = 10_000;
+
 /** A packing in millimetres: where each piece lies, and the cuts that set it free. */
 export function layOutBolts(problem: ClothProblem, grid: StepGrid, packing: Packing): BoltPlan[] {
   return grid.bolts.flatMap((bolt, at) => {
-    const blocks = blocksOn(grid, packing, at);
+    const asFound = blocksOn(grid, packing, at);
+    const blocks = isDoubled(problem, bolt) ? besideEqual(asFound, grid) : asFound;
     return blocks.length === 0 ? [] : [cutUp(problem, grid, bolt, blocks)];
   });
 }
@@ -63,7 +68,11 @@ function cutUp(
   blocks: readonly PieceBlock[],
 ): BoltPlan {
   const whole: CutBlock = { x1: 0, x2: bolt.w - grid.gap, y1: 0, y2: bolt.h - grid.gap };
-  const tree = cutTree(whole, blocks, { direction: "across", sliver: SLIVER_MM * grid.perMm });
+  const tree = cutTree(whole, blocks, {
+    direction: "across",
+    sliver: SLIVER_MM * grid.perMm,
+    fromRight: problem.table?.leftHanded === true,
+  });
   const used = blocks.reduce((most, { y2 }) => Math.max(most, y2), 0);
   const { cuts, leaves, remnants } = tree
     ? new Sequence(problem, grid, bolt, used).follow(tree)
@@ -72,7 +81,41 @@ function cutUp(
   return { boltId: bolt.bolt.id, usedMm: used / grid.perMm, placements, cuts, leaves, remnants };
 }
 
-/** Numbers the cuts in the order in which they are made: a sheet, then all of its first part, then its second. */
+/** A print must be seen while it is cut, and a flaw lies under the upper length. */
+function isDoubled({ table, repeat }: ClothProblem, { flaws }: GridBolt): boolean {
+  return table?.doubled === true && repeat === undefined && flaws.length === 0;
+}
+
+/** Lengths that are cut alike come next to each other; where there is cloth lost between lengths all stay as they are. */
+function besideEqual(blocks: PieceBlock[], { gap, perMm }: StepGrid): PieceBlock[] {
+  const lengths = apart(blocks, "across").map((group) => ({
+    group,
+    from: Math.min(...group.map(({ y1 }) => y1)),
+    to: Math.max(...group.map(({ y2 }) => y2)),
+  }));
+  const isClose = lengths.every(({ from }, n) => from === (n === 0 ? 0 : (lengths[n - 1]?.to ?? 0) + gap));
+  if (!isClose) return blocks;
+  const alike = new Map<string, typeof lengths>();
+  for (const length of lengths) {
+    const { group, from } = length;
+    const shape = group
+      .map(({ x1, x2, y1, y2 }) => `${x1} ${x2} ${y1 - from} ${y2 - from}`)
+      .sort()
+      .join(";");
+    alike.set(shape, [...(alike.get(shape) ?? []), length]);
+  }
+  let y = 0;
+  return [...alike.values()].flat().flatMap(({ group, from, to }) => {
+    const shift = y - from;
+    y += to - from + gap;
+    return group.map(({ placement, ...block }) => {
+      const y1 = block.y1 + shift;
+      return { ...block, y1, y2: block.y2 + shift, placement: { ...placement, yMm: y1 / perMm } };
+    });
+  });
+}
+
+/** Numbers the cuts in the order in which they are made at the table. */
 class Sequence {
   private readonly problem: ClothProblem;
   private readonly perMm: number;
@@ -82,7 +125,6 @@ class Sequence {
   private readonly cuts: Cut[] = [];
   private readonly leaves: Leaf[] = [];
   private readonly remnants: Remnant[] = [];
-  private sheets = 1;
 
   constructor(problem: ClothProblem, grid: StepGrid, bolt: GridBolt, used: number) {
     this.problem = problem;
@@ -93,31 +135,25 @@ class Sequence {
   }
 
   follow(tree: CutSheet<PieceBlock>) {
-    // A list, not recursion: a long bolt has thousands of layers.
-    const todo: { sheet: CutSheet<PieceBlock>; id: number }[] = [{ sheet: tree, id: 0 }];
-    for (let next = todo.pop(); next; next = todo.pop()) {
-      const { sheet, id } = next;
-      if (!sheet.cut || !sheet.first || !sheet.second) {
-        this.addLeaf(sheet, id);
-        continue;
-      }
-      const first = this.sheets++;
-      const second = this.sheets++;
-      this.addCut(sheet, sheet.cut, id, first, second);
-      todo.push({ sheet: sheet.second, id: second }, { sheet: sheet.first, id: first });
+    const { table, tableMm = USUAL_TABLE_MM } = this.problem;
+    const order = {
+      most: tableMm * this.perMm,
+      doubled: isDoubled(this.problem, this.bolt),
+      leftHanded: table?.leftHanded === true,
+    };
+    for (const step of inTableOrder(tree, this.end, order)) {
+      if (step.kind === "done") this.addLeaf(step.sheet, step.id);
+      else this.addCut(step);
     }
     return { cuts: this.cuts, leaves: this.leaves, remnants: this.remnants };
   }
 
-  private addCut(
-    sheet: CutBlock,
-    { direction, at, stage, trim }: NonNullable<CutSheet<PieceBlock>["cut"]>,
-    id: number,
-    first: number,
-    second: number,
-  ): void {
+  private addCut(step: Extract<OrderedStep<PieceBlock>, { kind: "cut" }>): void {
+    const { sheet, id, first, second, withLast } = step;
+    const { direction, at, stage, trim } = step.cut;
+    const before = this.cuts.length;
     const cut: Cut = {
-      number: this.cuts.length + 1,
+      number: before + 1,
       direction,
       stage,
       sheet: id,
@@ -125,6 +161,7 @@ class Sequence {
       second,
       atMm: at / this.perMm,
       trim,
+      ...(withLast ? { withCut: before } : {}),
     };
     const onBolt = direction === "across" && sheet.y2 === this.end && Number.isFinite(this.end);
     this.cuts.push(onBolt ? { ...cut, boltLeftMm: (this.end - at) / this.perMm } : cut);

@@ -23,6 +23,8 @@ export interface ClothProblem {
    * repeat loses before it, may be longer.
    */
   tableMm?: number;
+  /** How the table works; it changes the order of the cuts, never where pieces lie in the length used. */
+  table?: CuttingTable;
   /** What is left over and at least so large goes back to stock; the sides may be swapped. */
   keep: { widthMm: number; lengthMm: number };
   /** Lot groups of which pieces are cut already, with the dye lot that those came from: the rest comes from it, too. */
@@ -35,6 +37,15 @@ export interface ClothProblem {
 
 /** The usual way: straight cuts in three stages (across the bolt, along the length cut off, across again). */
 export const STRAIGHT: ClothProblem["cutting"] = { kind: "straight", stages: 3 };
+
+export interface CuttingTable {
+  /** Two equal lengths of plain cloth lie on each other and are cut at one go. */
+  doubled?: boolean;
+  /** The bolt's end lies at the right, and columns come off from the right selvedge on. */
+  leftHanded?: boolean;
+  /** How near to its line a cut is, mm. */
+  toleranceMm?: number;
+}
 
 export interface Bolt {
   id: string;
@@ -96,6 +107,8 @@ export interface Piece {
   start?: { alongMm?: number; acrossMm?: number };
   /** Panels that are sewn together and must match; `index` counts widths from the left. */
   join?: { group: string; index: number };
+  /** Not seen on the shade: cut to twice the tolerance. */
+  hidden?: boolean;
   /** Pieces of one group come from bolts of one dye lot. */
   lotGroup?: string;
 }
@@ -142,6 +155,8 @@ export interface Cut {
   atMm: number;
   /** Trims a piece to its own size. */
   trim: boolean;
+  /** Number of the cut just before it that is made at one go with it: their sheets lie on each other. */
+  withCut?: number;
   /** For a cut through what still hangs on the bolt: length of bolt left after it, mm; undefined when endless. */
   boltLeftMm?: number;
 }

@@ -186,6 +186,7 @@ function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Fa
     [0, { xMm: 0, yMm: 0, widthMm: bolt.widthMm, lengthMm, placements }],
   ]);
   const mostMm = longestCutMm(problem, placements);
+  let before: OpenSheet | undefined;
   plan.cuts.forEach((cut, at) => {
     faults.unless(cut.number === at + 1, `cut ${cut.number} of bolt ${bolt.id} is out of order`);
     const alongMm = cut.direction === "along" ? (sheets.get(cut.sheet)?.lengthMm ?? 0) : 0;
@@ -193,10 +194,39 @@ function checkCuts(problem: ClothProblem, bolt: Bolt, plan: BoltPlan, faults: Fa
       alongMm <= mostMm + SAME_MM,
       `cut ${cut.number} of bolt ${bolt.id} is longer than the table`,
     );
+    if (cut.withCut !== undefined) checkDoubled(problem, sheets, plan.cuts[at - 1], cut, before, faults);
+    before = sheets.get(cut.sheet);
     makeCut(bolt, sheets, cut, faults);
   });
   checkStages(problem, bolt, plan.cuts, faults);
   checkLeaves(bolt, plan, sheets, faults);
+}
+
+/** Sheets cut at one go are of plain cloth and of one size, and cut at one place. */
+function checkDoubled(
+  { repeat }: ClothProblem,
+  sheets: ReadonlyMap<number, OpenSheet>,
+  first: Cut | undefined,
+  cut: Cut,
+  under: OpenSheet | undefined,
+  faults: Faults,
+): void {
+  const over = sheets.get(cut.sheet);
+  const same = (a: number, b: number) => Math.abs(a - b) <= SAME_MM;
+  const isOne =
+    repeat === undefined &&
+    over !== undefined &&
+    under !== undefined &&
+    first !== undefined &&
+    first.number === cut.withCut &&
+    first.direction === cut.direction &&
+    same(over.widthMm, under.widthMm) &&
+    same(over.lengthMm, under.lengthMm) &&
+    same(over.xMm, under.xMm) &&
+    (cut.direction === "along"
+      ? same(first.atMm, cut.atMm)
+      : same(first.atMm - under.yMm, cut.atMm - over.yMm));
+  faults.unless(isOne, `cut ${cut.number} is not one with the cut before`);
 }
 
 function coversBolt(bolt: Bolt, { xMm, yMm, widthMm, lengthMm }: Placement): boolean {

@@ -22,7 +22,8 @@ export interface BoltDrawingInput {
 }
 
 /**
- * One bolt to scale as it lies on the table, right side up, the end that is cut first at the left: every piece with the
+ * One bolt to scale as it lies on the table, right side up, the end that is cut first at the left, for a left-handed
+ * cutter at the right: every piece with the
  * end at which its top lies, every cut with its number in the order of cutting, the repeat of the pattern under them,
  * what is left over.
  *
@@ -40,28 +41,29 @@ export function drawBoltPlan(input: BoltDrawingInput, stretch?: BoltStretch): Dr
       ? cut.atMm > fromMm + 0.05 && cut.atMm < toMm + 0.05
       : within(sheet.yMm, sheet.lengthMm),
   );
-  const ground: DrawnRect = { x: fromMm, y: 0, width: toMm - fromMm, height: bolt.widthMm };
+  const lie = lieOf(input);
+  const ground = areaOf({ xMm: 0, yMm: fromMm, widthMm: bolt.widthMm, lengthMm: toMm - fromMm }, lie);
   const isPart = fromMm > 0 || toMm < plan.usedMm - 0.05;
   const title = `${cutting.clothName}: ${cutting.boltNames[plan.boltId] ?? plan.boltId}`;
   return {
     id: `bolt-${plan.boltId}${isPart ? `-${Math.round(fromMm)}` : ""}`,
     title,
-    caption: `Right side up, cut from the left, the left selvedge below${isPart ? `; ${lengthText(fromMm, units)} to ${lengthText(toMm, units)} of the bolt` : ""}. Numbers are cuts in their order; arrows point to the top of each piece.`,
+    caption: `Right side up, cut from the ${lie.leftHanded ? "right, the right" : "left, the left"} selvedge below${isPart ? `; ${lengthText(fromMm, units)} to ${lengthText(toMm, units)} of the bolt` : ""}. Numbers are cuts in their order; arrows point to the top of each piece.`,
     primitives: [
       rect("clothOnBolt", ground),
-      ...leaves.filter(isWaste).map((leaf) => rect("waste", areaOf(leaf, bolt), { part: "waste" })),
+      ...leaves.filter(isWaste).map((leaf) => rect("waste", areaOf(leaf, lie), { part: "waste" })),
       ...(plan.leaves.length === 0 ? [rect("waste", ground)] : []),
       ...placements.map((placement) =>
-        rect("faceCloth", areaOf(placement, bolt), { part: placement.pieceId }),
+        rect("faceCloth", areaOf(placement, lie), { part: placement.pieceId }),
       ),
-      ...repeatLines(cutting, bolt, ground),
-      ...flawsOf(bolt, ground),
+      ...repeatLines(cutting, bolt, { fromMm, toMm }, lie),
+      ...flawsOf(bolt, ground, lie),
       selvedge(ground, 0),
       selvedge(ground, bolt.widthMm),
-      ...placements.flatMap((placement) => drawPiece(input, placement, bolt)),
-      ...leaves.flatMap((leaf) => drawKept(leaf, units, bolt)),
-      ...lines.flatMap((one) => drawCut(one, bolt)),
-      ...measures(ground, lines, units),
+      ...placements.flatMap((placement) => drawPiece(input, placement, lie)),
+      ...leaves.flatMap((leaf) => drawKept(leaf, units, lie)),
+      ...lines.flatMap((one) => drawCut(one, lie)),
+      ...measures(ground, lines, { fromMm, toMm }, lie, units),
     ],
     facts: factsOf(input, placements),
   };
@@ -91,18 +93,46 @@ export function boltStretches(input: BoltDrawingInput, mostMm: number): BoltStre
   return stretches;
 }
 
-function boltOf({ cutting, bolt: { boltId } }: BoltDrawingInput): Bolt {
+function boltOf({ cutting, bolt: { boltId } }: Omit<BoltDrawingInput, "units">): Bolt {
   const found = cutting.problem.bolts.find(({ id }) => id === boltId);
   if (found === undefined) throw new Error(`invalid bolt: ${boltId}`);
   return found;
 }
 
+/** How a bolt lies before its cutter. */
+interface Lie {
+  leftHanded: boolean;
+  widthMm: number;
+}
+
+function lieOf(input: Omit<BoltDrawingInput, "units">): Lie {
+  return {
+    leftHanded: input.cutting.problem.table?.leftHanded === true,
+    widthMm: boltOf(input).widthMm,
+  };
+}
+
 /**
  * A bolt runs to the right on paper with the tops at the left: right side up, its left selvedge is then the lower one.
- * So x of the bolt, which counts from there, runs upwards.
+ * So x of the bolt, which counts from there, runs upwards. Before a left-handed cutter it lies turned half round.
  */
-function areaOf({ xMm, yMm, widthMm, lengthMm }: BoltRect, bolt: Bolt): DrawnRect {
-  return { x: yMm, y: bolt.widthMm - xMm - widthMm, width: lengthMm, height: widthMm };
+function pointOf(xMm: number, yMm: number, { leftHanded, widthMm }: Lie): Point {
+  return leftHanded ? [-yMm, xMm] : [yMm, widthMm - xMm];
+}
+
+function areaOf({ xMm, yMm, widthMm, lengthMm }: BoltRect, lie: Lie): DrawnRect {
+  const [x1, y1] = pointOf(xMm, yMm, lie);
+  const [x2, y2] = pointOf(xMm + widthMm, yMm + lengthMm, lie);
+  return { x: Math.min(x1, x2), y: Math.min(y1, y2), width: lengthMm, height: widthMm };
+}
+
+/**
+ * Where a part of a bolt is drawn.
+ *
+ * @throws where the plan names a bolt that is not in the problem: a bug
+ */
+export function areaOnBolt(input: Omit<BoltDrawingInput, "units">, area: BoltRect): DrawnRect {
+  return areaOf(area, lieOf(input));
 }
 
 function isWaste({ holds }: Leaf): boolean {
@@ -117,30 +147,26 @@ function selvedge({ x, width }: DrawnRect, y: number): Primitive {
 }
 
 /** Rows of the repeat across the bolt; with columns each its own, every second half a row on in a half drop. */
-function repeatLines({ problem }: ClothCutting, bolt: Bolt, ground: DrawnRect): Primitive[] {
+function repeatLines(
+  { problem }: ClothCutting,
+  bolt: Bolt,
+  { fromMm, toMm }: BoltStretch,
+  lie: Lie,
+): Primitive[] {
   const { repeat } = problem;
-  if (repeat === undefined || ground.width / repeat.alongMm > MOST_REPEATS) return [];
+  if (repeat === undefined || (toMm - fromMm) / repeat.alongMm > MOST_REPEATS) return [];
   const { alongMm, acrossMm, match } = repeat;
   const columns = acrossMm === undefined ? [] : [...steps(bolt.columnMm ?? 0, acrossMm, 0, bolt.widthMm)];
   const isDropped = match === "half-drop" && columns.length > 0;
-  const yOf = (xMm: number) => bolt.widthMm - xMm;
   const lines = columns.map((xMm) =>
-    line("repeatLine", [
-      [ground.x, yOf(xMm)],
-      [ground.x + ground.width, yOf(xMm)],
-    ]),
+    line("repeatLine", [pointOf(xMm, fromMm, lie), pointOf(xMm, toMm, lie)]),
   );
   const bands = isDropped ? bandsOf(columns, bolt.widthMm) : [[0, bolt.widthMm] as const];
   for (const [from, to] of bands) {
     const column = isDropped ? Math.round((from - (bolt.columnMm ?? 0)) / (acrossMm ?? 1)) : 0;
     const shift = column % 2 === 0 ? 0 : alongMm / 2;
-    for (const x of steps((bolt.rowMm ?? 0) + shift, alongMm, ground.x, ground.x + ground.width)) {
-      lines.push(
-        line("repeatLine", [
-          [x, yOf(to)],
-          [x, yOf(from)],
-        ]),
-      );
+    for (const yMm of steps((bolt.rowMm ?? 0) + shift, alongMm, fromMm, toMm)) {
+      lines.push(line("repeatLine", [pointOf(to, yMm, lie), pointOf(from, yMm, lie)]));
     }
   }
   return lines;
@@ -159,11 +185,11 @@ function bandsOf(columns: readonly number[], widthMm: number): (readonly [number
   return edges.map((from) => [Math.max(0, from), Math.min(widthMm, from + step)] as const);
 }
 
-function flawsOf(bolt: Bolt, ground: DrawnRect): Primitive[] {
+function flawsOf(bolt: Bolt, ground: DrawnRect, lie: Lie): Primitive[] {
   return bolt.flaws
-    .filter(({ yMm, lengthMm }) => yMm + lengthMm > ground.x && yMm < ground.x + ground.width)
-    .flatMap((flaw) => {
-      const area = areaOf(flaw, bolt);
+    .map((flaw) => areaOf(flaw, lie))
+    .filter(({ x, width }) => x + width > ground.x && x < ground.x + ground.width)
+    .flatMap((area) => {
       const corner = (dx: number, dy: number): Point => [area.x + dx * area.width, area.y + dy * area.height];
       return [
         rect("flaw", area),
@@ -177,9 +203,9 @@ function flawsOf(bolt: Bolt, ground: DrawnRect): Primitive[] {
 function drawPiece(
   { units, cutting, bolt: plan }: BoltDrawingInput,
   placement: Placement,
-  bolt: Bolt,
+  lie: Lie,
 ): Primitive[] {
-  const area = areaOf(placement, bolt);
+  const area = areaOf(placement, lie);
   const piece = cutting.problem.pieces.find(({ id }) => id === placement.pieceId);
   const outline = plan.cuts.length === 0 ? [rect("numberedCut", area, { part: placement.pieceId })] : [];
   const words = `${piece?.shade ?? ""}: ${piece?.part ?? placement.pieceId}`;
@@ -194,7 +220,7 @@ function drawPiece(
   const size = `${lengthText(placement.widthMm, units)} × ${lengthText(placement.lengthMm, units)}`;
   return [
     ...outline,
-    topArrow(area, placement),
+    topArrow(area, placement, lie),
     name(middle, words, { baseline: "bottom", roomMm, ...ref }),
     note(middle, size, { baseline: "top", shiftPaperMm: [0, 0.7], roomMm, yields: true, ...ref }),
   ];
@@ -218,9 +244,10 @@ const ARROW: readonly Point[] = [
 ];
 
 /** A small arrow in a corner of the piece that points to where its top lies: to the bolt's first end unless turned. */
-function topArrow({ x, y, width, height }: DrawnRect, { turn }: Placement): Primitive {
+function topArrow({ x, y, width, height }: DrawnRect, { turn }: Placement, { leftHanded }: Lie): Primitive {
   const size = Math.min(width, height) * 0.16;
-  const [dx, dy] = { 0: [-1, 0], 90: [0, -1], 180: [1, 0], 270: [0, 1] }[turn] as [number, number];
+  const [right, down] = { 0: [-1, 0], 90: [0, -1], 180: [1, 0], 270: [0, 1] }[turn] as [number, number];
+  const [dx, dy] = leftHanded ? [-right, -down] : [right, down];
   return line(
     "label",
     ARROW.map(
@@ -233,9 +260,9 @@ function topArrow({ x, y, width, height }: DrawnRect, { turn }: Placement): Prim
   );
 }
 
-function drawKept(leaf: Leaf, units: UnitChoice, bolt: Bolt): Primitive[] {
+function drawKept(leaf: Leaf, units: UnitChoice, lie: Lie): Primitive[] {
   if (leaf.holds.kind !== "remnant") return [];
-  const area = areaOf(leaf, bolt);
+  const area = areaOf(leaf, lie);
   const middle: Point = [area.x + area.width / 2, area.y + area.height / 2];
   const roomMm = [area.width * 0.9, area.height * 0.45] as const;
   const part = `kept-${Math.round(leaf.xMm)}-${Math.round(leaf.yMm)}`;
@@ -249,17 +276,26 @@ function drawKept(leaf: Leaf, units: UnitChoice, bolt: Bolt): Primitive[] {
 }
 
 /** The line of a cut, and its number at the edge where the scissors begin. */
-function drawCut({ cut, sheet, wholeWidth }: FollowedCut, bolt: Bolt): Primitive[] {
-  const { x, y, width, height } = areaOf(sheet, bolt);
-  const along = bolt.widthMm - cut.atMm;
+function drawCut({ cut, sheet, wholeWidth }: FollowedCut, lie: Lie): Primitive[] {
+  const { x, y, width, height } = areaOf(sheet, lie);
   const across = cut.direction === "across";
-  const start: Point = across ? [cut.atMm, y] : [x, along];
-  const end: Point = across ? [cut.atMm, y + height] : [x + width, along];
+  const [atX, atY] = across ? pointOf(0, cut.atMm, lie) : pointOf(cut.atMm, 0, lie);
+  const ends: [Point, Point] = across
+    ? [
+        [atX, y],
+        [atX, y + height],
+      ]
+    : [
+        [x, atY],
+        [x + width, atY],
+      ];
+  const [start, end] = lie.leftHanded && !across ? [ends[1], ends[0]] : ends;
   const middle: Point = [start[0], (start[1] + end[1]) / 2];
-  // Numbers of cuts along one sheet stand under each other at its left end, each tied to its line.
+  const inwards = lie.leftHanded ? -1 : 1;
+  // Numbers of cuts along one sheet stand under each other at the end nearer to the cutter, each tied to its line.
   const place: Partial<Marker> = across
     ? { at: wholeWidth ? end : middle, shiftPaperMm: [0, wholeWidth ? -CUT_TAG_MM * 0.6 : 0] }
-    : { at: start, shiftPaperMm: [CUT_TAG_MM * 0.6, 0], stack: `along-${sheet.yMm.toFixed(1)}` };
+    : { at: start, shiftPaperMm: [inwards * CUT_TAG_MM * 0.6, 0], stack: `along-${sheet.yMm.toFixed(1)}` };
   return [
     line("numberedCut", [start, end], { part: `cut-${cut.number}` }),
     {
@@ -276,18 +312,27 @@ function drawCut({ cut, sheet, wholeWidth }: FollowedCut, bolt: Bolt): Primitive
 }
 
 /** The bolt’s width, and how far each cut from selvedge to selvedge lies from the first end. */
-function measures(ground: DrawnRect, lines: readonly FollowedCut[], units: UnitChoice): Primitive[] {
+function measures(
+  ground: DrawnRect,
+  lines: readonly FollowedCut[],
+  { fromMm, toMm }: BoltStretch,
+  lie: Lie,
+  units: UnitChoice,
+): Primitive[] {
   const bottom = ground.y + ground.height;
+  const isLater = fromMm > 0.05;
+  const span = (endMm: number): { from: Point; to: Point } => {
+    const [x] = pointOf(0, endMm, lie);
+    return { from: [Math.min(0, x), bottom], to: [Math.max(0, x), bottom] };
+  };
   const ends = lines.filter(({ wholeWidth }) => wholeWidth).map(({ cut }) => cut.atMm);
-  const shown = [...new Set([...ends, ground.x + ground.width])]
-    .filter((end) => end > 0.05)
-    .sort((a, b) => a - b);
+  const shown = [...new Set([...ends, toMm])].filter((end) => end > 0.05).sort((a, b) => a - b);
   return [
     dimensionOf({ from: [ground.x, 0], to: [ground.x, bottom], offset: -6 }, units),
-    ...(ground.x > 0.05 ? [] : shown).map((end) =>
-      dimensionOf({ from: [0, bottom], to: [end, bottom], offset: -7, running: "bolt", yields: true }, units),
+    ...(isLater ? [] : shown).map((end) =>
+      dimensionOf({ ...span(end), offset: -7, running: "bolt", yields: true }, units),
     ),
-    ...(ground.x > 0.05
+    ...(isLater
       ? [dimensionOf({ from: [ground.x, bottom], to: [ground.x + ground.width, bottom], offset: -7 }, units)]
       : []),
   ];

@@ -44,7 +44,7 @@ function panelPiece(shade: ShadePlan, layer: LayerCut, panel: Panel, cloth: Clot
     grain: "fixed",
     nap: napOf(cloth),
     ...(start === undefined ? {} : { start }),
-    ...(SEEN.includes(layer.layer) ? { lotGroup: shade.shadeId } : {}),
+    ...(SEEN.includes(layer.layer) ? { lotGroup: shade.shadeId } : { hidden: true }),
   };
 }
 

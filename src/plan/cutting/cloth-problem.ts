@@ -54,6 +54,11 @@ export function clothProblem(
       gapMm: cutting.gapMm,
       cutting: cutting.way === "free" ? { kind: "free" } : { kind: "straight", stages: cutting.stages },
       ...(cutting.tableMm === undefined ? {} : { tableMm: cutting.tableMm }),
+      table: {
+        toleranceMm: cutting.toleranceMm,
+        ...(cutting.spread === "doubled" ? { doubled: true } : {}),
+        ...(cutting.hand === "left" ? { leftHanded: true } : {}),
+      },
       keep: { widthMm: cutting.keepClothWidthMm, lengthMm: cutting.keepClothLengthMm },
       ...lotsOf(all, cutPieces),
       ...heldOf(laidPieces, cloth.id, newBoltId, cut),

@@ -1,17 +1,24 @@
-import type { BoltPlan, Leaf } from "../../cutting/index.ts";
+import type { BoltPlan, Cut, Leaf } from "../../cutting/index.ts";
 import { lengthText, type UnitChoice } from "../../units/index.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
 
-/** One cut in words, and a measure by which to check it. */
+/** One cut in words, and a measure by which to check it; two that are made at one go. */
 export interface TicketLine {
+  /** Of the last of them. */
   number: number;
+  /** `4`, or `4, 5` where two lengths lie on each other. */
+  numbers: string;
+  /** Places on the bolt of the first of them. */
+  cut: Cut;
   /** `Across the bolt, 78 3/4 in from the cut before`; edges and ends are those of the drawing. */
   how: string;
   /** What comes free. */
   frees: string;
   /** `The bolt measures 88 in now`. */
   check: string;
+  /** How near to its line it is to be: `1 mm`. */
+  within: string;
 }
 
 /**
@@ -23,34 +30,94 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
   const of = cutting.problem.bolts.find(({ id }) => id === bolt.boltId);
   if (of === undefined) throw new Error(`invalid bolt: ${bolt.boltId}`);
   const names = pieceNames(cutting);
-  return followCuts(of, bolt).map((followed) => ({
-    number: followed.cut.number,
-    how: howText(followed, units),
-    frees: followed.frees
-      .map((leaf) => leafText(names, leaf))
-      .filter((text) => text !== "")
-      .join("; "),
-    check: checkText(followed, units),
-  }));
+  const { table = {} } = cutting.problem;
+  // Sheets that lie on those of the cut before.
+  const upper = new Set(bolt.cuts.flatMap(({ withCut, sheet }) => (withCut === undefined ? [] : [sheet])));
+  const lines: TicketLine[] = [];
+  for (const followed of followCuts(of, bolt)) {
+    const { cut } = followed;
+    const frees = freesText(names, followed);
+    const last = lines.at(-1);
+    if (cut.withCut !== undefined && last) {
+      lines[lines.length - 1] = {
+        ...last,
+        number: cut.number,
+        numbers: `${last.numbers}, ${cut.number}`,
+        how: `${last.how}, through both lengths`,
+        frees: [last.frees, frees].filter((text) => text !== "").join("; "),
+      };
+      continue;
+    }
+    const onto = followed.wholeWidth && upper.has(cut.first) ? "; lay it on the length before" : "";
+    lines.push({
+      number: cut.number,
+      numbers: String(cut.number),
+      cut,
+      how: `${howText(followed, units, table.leftHanded === true)}${onto}`,
+      frees,
+      check: checkText(followed, units, table.leftHanded === true),
+      within: withinText(cutting, bolt, followed),
+    });
+  }
+  return lines;
 }
 
-function howText({ cut, markMm, sheet, wholeWidth }: FollowedCut, units: UnitChoice): string {
-  const mark = lengthText(markMm, units);
+function howText(followed: FollowedCut, units: UnitChoice, leftHanded: boolean): string {
+  const { cut, sheet, wholeWidth } = followed;
+  const mark = lengthText(marksOf(followed, leftHanded)[0], units);
   if (wholeWidth) {
     return sheet.yMm <= 0.05
       ? `Across the bolt, ${mark} from its end`
       : `Across the bolt, ${mark} from the cut before`;
   }
   return cut.direction === "across"
-    ? `Across the piece, ${mark} from its left end`
+    ? `Across the piece, ${mark} from its ${leftHanded ? "right" : "left"} end`
     : `Along the piece, ${mark} from its lower edge`;
 }
 
+/** From the edge or end before the cutter, and beyond the cut, mm: a left-handed one has the right selvedge before him. */
+function marksOf({ cut, markMm, beyondMm }: FollowedCut, leftHanded: boolean): [number, number] {
+  return leftHanded && cut.direction === "along" ? [beyondMm, markMm] : [markMm, beyondMm];
+}
+
+/** As near as the piece beside the cut that asks for the most. */
+function withinText({ problem }: ClothCutting, bolt: BoltPlan, { cut, sheet }: FollowedCut): string {
+  const mm = problem.table?.toleranceMm;
+  if (mm === undefined) return "";
+  const across = cut.direction === "across";
+  const isNear = (edgeMm: number) => Math.abs(edgeMm - cut.atMm) < EDGE_MM;
+  const beside = bolt.placements.filter(
+    ({ xMm, yMm, widthMm, lengthMm }) =>
+      xMm + widthMm > sheet.xMm &&
+      xMm < sheet.xMm + sheet.widthMm &&
+      yMm + lengthMm > sheet.yMm &&
+      yMm < sheet.yMm + sheet.lengthMm &&
+      (across ? isNear(yMm) || isNear(yMm + lengthMm) : isNear(xMm) || isNear(xMm + widthMm)),
+  );
+  const hidden = new Set(problem.pieces.flatMap(({ id, hidden: is }) => (is ? [id] : [])));
+  const isLoose = beside.every(({ pieceId }) => hidden.has(pieceId));
+  return toleranceText(isLoose ? 2 * mm : mm);
+}
+
+/** An edge this near to a cut is made by it, mm. */
+const EDGE_MM = 0.2;
+
+/** Finer than a ruler in eighths shows: always in millimetres. */
+function toleranceText(mm: number): string {
+  return lengthText(mm, { system: "metric", ruler: "1 mm" });
+}
+
+function freesText(names: ReadonlyMap<string, string>, { frees }: FollowedCut): string {
+  return frees
+    .map((leaf) => leafText(names, leaf))
+    .filter((text) => text !== "")
+    .join("; ");
+}
+
 /** What must measure how much when the cut is made: a slip of the ruler shows at once. */
-function checkText(
-  { cut, beyondMm, markMm, endless, wholeWidth, sheet }: FollowedCut,
-  units: UnitChoice,
-): string {
+function checkText(followed: FollowedCut, units: UnitChoice, leftHanded: boolean): string {
+  const { cut, endless, wholeWidth, sheet } = followed;
+  const [markMm, beyondMm] = marksOf(followed, leftHanded);
   const len = (mm: number) => lengthText(mm, units);
   if (endless) return `${len(cut.atMm)} are off the bolt in all`;
   if (wholeWidth && cut.boltLeftMm !== undefined) return `the bolt measures ${len(cut.boltLeftMm)} now`;

@@ -34,6 +34,7 @@ const piece = z.object({
   nap: z.enum(["one-way", "either"]),
   start: optional(z.object({ alongMm: optional(mm), acrossMm: optional(mm) })),
   join: optional(z.object({ group: text, index: count })),
+  hidden: optional(z.boolean()),
   lotGroup: optional(text),
 });
 
@@ -54,6 +55,13 @@ const problem = z.object({
     z.object({ kind: z.literal("free") }),
   ]),
   tableMm: optional(mm.positive()),
+  table: optional(
+    z.object({
+      doubled: optional(z.boolean()),
+      leftHanded: optional(z.boolean()),
+      toleranceMm: optional(mm.min(0)),
+    }),
+  ),
   keep: z.object({ widthMm: mm, lengthMm: mm }),
   boundLots: optional(z.record(text, text)),
   held: optional(
@@ -73,6 +81,7 @@ const cut = z.object({
   second: count,
   atMm: mm,
   trim: z.boolean(),
+  withCut: optional(count),
   boltLeftMm: optional(mm),
 });
 

@@ -1,7 +1,7 @@
 import { memo, type PointerEvent, useMemo, useRef, useState } from "react";
 import { useMove } from "react-aria/useMove";
 import type { BoltPlan, Placement } from "../../cutting/index.ts";
-import { drawBoltPlan, type Placed, place, speltDrawing, svgNodes } from "../../drawing/index.ts";
+import { areaOnBolt, drawBoltPlan, type Placed, place, speltDrawing, svgNodes } from "../../drawing/index.ts";
 import { spellerOf } from "../../job/index.ts";
 import { type ClothCutting, pieceNames } from "../../plan/index.ts";
 import { FactsTable } from "../sheets/facts-table.tsx";
@@ -20,7 +20,7 @@ interface BoltSheetProps {
   onMove: (placement: Placement) => void;
 }
 
-/** One bolt to scale, its end at the left; wider than the page it scrolls. */
+/** One bolt to scale, its end at the left, for a left-handed cutter at the right; wider than the page it scrolls. */
 export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
   const units = useUnits();
   const english = useEnglish();
@@ -49,7 +49,8 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
               placement={placement}
               name={names.get(placement.pieceId) ?? placement.pieceId}
               placed={placed}
-              boltWidthMm={widthMm}
+              area={areaOnBolt({ cutting: cloth, bolt }, placement)}
+              leftHanded={cloth.problem.table?.leftHanded === true}
               onMove={onMove}
             />
           ))}
@@ -86,20 +87,24 @@ interface HandleProps {
   placement: Placement;
   name: string;
   placed: Placed;
-  /** The left selvedge of the cloth, right side up, is the lower one on the drawing. */
-  boltWidthMm: number;
+  /** Where it lies on the drawing. */
+  area: ReturnType<typeof areaOnBolt>;
+  /** The bolt is drawn turned half round. */
+  leftHanded: boolean;
   onMove: (placement: Placement) => void;
 }
 
 /** What the pointer takes hold of: a piece, moved along and across the bolt in whole millimetres. */
-function Handle({ placement, name, placed, boltWidthMm, onMove }: HandleProps) {
+function Handle({ placement, name, placed, area, leftHanded, onMove }: HandleProps) {
   const [shift, setShift] = useState<readonly [number, number]>();
   const reachedPx = useRef<readonly [number, number]>([0, 0]);
   const { scale, originMm } = placed;
   const [dx, dy] = shift ?? [0, 0];
-  const move = (alongMm: number, acrossMm: number) => {
-    if (alongMm === 0 && acrossMm === 0) return;
-    onMove({ ...placement, yMm: placement.yMm + alongMm, xMm: placement.xMm - acrossMm });
+  /** To the right and down on the drawing: along the bolt, and towards the selvedge from which x counts. */
+  const move = (rightMm: number, downMm: number) => {
+    if (rightMm === 0 && downMm === 0) return;
+    const way = leftHanded ? -1 : 1;
+    onMove({ ...placement, yMm: placement.yMm + way * rightMm, xMm: placement.xMm - way * downMm });
   };
   const inMm = (px: number) => Math.round(px / PX_PER_MM / scale);
   const { moveProps } = useMove({
@@ -133,10 +138,10 @@ function Handle({ placement, name, placed, boltWidthMm, onMove }: HandleProps) {
       tabIndex={0}
       aria-label={`${name}: move it`}
       data-moving={shift !== undefined || undefined}
-      x={originMm[0] + scale * (placement.yMm + dx)}
-      y={originMm[1] + scale * (boltWidthMm - placement.xMm - placement.widthMm + dy)}
-      width={scale * placement.lengthMm}
-      height={scale * placement.widthMm}
+      x={originMm[0] + scale * (area.x + dx)}
+      y={originMm[1] + scale * (area.y + dy)}
+      width={scale * area.width}
+      height={scale * area.height}
       {...moveProps}
       onPointerDown={onPointerDown}
     />

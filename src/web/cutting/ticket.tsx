@@ -24,27 +24,27 @@ export function Ticket({ cloth, bolt }: { cloth: ClothCutting; bolt: BoltPlan })
               <th scope="col">How</th>
               <th scope="col">Sets free</th>
               <th scope="col">Check</th>
+              <th scope="col">Within</th>
               <th scope="col" className="screen-only">
                 Made
               </th>
             </tr>
           </thead>
           <tbody>
-            {lines.map(({ number, how, frees, check }) => (
+            {lines.map(({ number, numbers, how, frees, check, within }, at) => (
               <tr key={number} data-made={upTo !== undefined && number <= upTo ? true : undefined}>
-                <th scope="row">{number}</th>
+                <th scope="row">{numbers}</th>
                 <td>{how}</td>
                 <td>{frees}</td>
                 <td>{check}</td>
+                <td>{within}</td>
                 <td className="screen-only">
                   <input
                     type="checkbox"
-                    aria-label={`${name}: cut ${number} is made, and all before it`}
+                    aria-label={`${name}: cut ${numbers} is made, and all before it`}
                     disabled={!mine}
                     checked={upTo !== undefined && number <= upTo}
-                    onChange={(event) =>
-                      setUpTo(event.target.checked ? number : number > 1 ? number - 1 : undefined)
-                    }
+                    onChange={(event) => setUpTo(event.target.checked ? number : lines[at - 1]?.number)}
                   />
                 </td>
               </tr>

@@ -61,16 +61,18 @@ function boltTicket(book: Book, { units }: CuttingPlan, cutting: ClothCutting, b
     heading: `Ticket: ${name}`,
     title: `Cuts of ${name} in their order`,
     columns: [
-      { title: "Cut", share: 0.7 },
-      { title: "How", share: 3.4 },
-      { title: "Sets free", share: 3 },
-      { title: "Check", share: 2.9 },
+      { title: "Cut", share: 0.8 },
+      { title: "How", share: 3.3 },
+      { title: "Sets free", share: 2.8 },
+      { title: "Check", share: 2.4 },
+      { title: "Within", share: 0.7 },
     ],
-    rows: lines.map(({ number, how, frees, check }): CellLike[] => [
-      tick(book, String(number)),
+    rows: lines.map(({ numbers, how, frees, check, within }): CellLike[] => [
+      tick(book, numbers),
       how,
       { text: frees, strong: true },
       check,
+      within,
     ]),
   });
 }
