@@ -292,7 +292,7 @@ export const DEFAULT_CUTTING = {
   stages: sourced(3, "count", cite("our-choice", "across the bolt, along the piece, across again")),
   spread: sourced("single", "", cite("our-choice", "each length is seen while it is cut")),
   hand: sourced("right", "", cite("our-choice")),
-  toleranceMm: mm(1, cite("our-choice", "a hem takes it up; a match of the pattern still looks right")),
+  toleranceMm: mm(1.5, cite("our-choice", "a hem takes it up; a match of the pattern still looks right")),
   gapMm: mm(0, cite("our-choice", "scissors take no cloth")),
   keepClothWidthMm: mm(300, cite("our-choice", "wide enough for a board cover or a band")),
   keepClothLengthMm: mm(500, cite("our-choice")),

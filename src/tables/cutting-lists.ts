@@ -60,7 +60,7 @@ function placesList(cutting: CuttingPlan): Table {
 function cutsList(cutting: CuttingPlan): Table {
   return {
     name: "cutting-order",
-    header: ["cloth", "bolt", "cut", "how", "setsFree", "check", "withinMm", "direction", "onBoltMm"],
+    header: ["cloth", "bolt", "cut", "how", "setsFree", "check", "within", "direction", "onBoltMm"],
     rows: boltsCut(cutting).flatMap(({ cloth, bolt }) =>
       cuttingTicket(cloth, bolt, cutting.units).map(({ numbers, how, frees, check, within, cut }): Cell[] => [
         cloth.clothName,
@@ -69,7 +69,7 @@ function cutsList(cutting: CuttingPlan): Table {
         asciiText(how),
         asciiText(frees),
         asciiText(check),
-        within.replace(/[^\d.].*/, ""),
+        asciiText(within),
         cut.direction,
         Math.round(cut.atMm * 1000) / 1000,
       ]),

@@ -53,6 +53,22 @@ test("the search is stopped by its button and keeps what it has", async () => {
   expect(await page.locator(".bolt-svg").count()).toBeGreaterThan(3);
   await page.getByRole("button", { name: "Look again" }).click();
   await ended(page);
+  // Before a left-handed cutter the bolt lies turned half round: to the right is off its end.
+  await page.locator("summary", { hasText: "How it is cut, and what is kept" }).click();
+  await page.getByLabel("The cutter is").selectOption("left");
+  await saved(page);
+  await expect
+    .poll(() => page.locator(".bolt .caption-words").first().textContent())
+    .toMatch(/cut from the right, the right selvedge below/);
+  await ended(page);
+  const ticket = page.locator("details", {
+    has: page.locator("summary", { hasText: "Cuts in their order" }),
+  });
+  await ticket.first().locator("summary").click();
+  expect(await ticket.first().locator("thead").textContent()).toContain("Within");
+  await page.getByRole("button", { name: "Over the sink: Face: move it" }).focus();
+  await page.keyboard.press("Shift+ArrowRight");
+  await expect.poll(() => page.locator(".cutting-hand").textContent()).toMatch(/does not fit.*outside/);
 });
 
 test("a piece moved by key or by mouse is checked at once, and put back", async () => {

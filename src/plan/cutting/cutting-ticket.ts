@@ -1,5 +1,5 @@
 import type { BoltPlan, Cut, Leaf } from "../../cutting/index.ts";
-import { lengthText, type UnitChoice } from "../../units/index.ts";
+import { fineText, lengthText, type UnitChoice } from "../../units/index.ts";
 import { type ClothCutting, pieceNames } from "./cutting-plan.ts";
 import { type FollowedCut, followCuts } from "./follow-cuts.ts";
 
@@ -56,7 +56,7 @@ export function cuttingTicket(cutting: ClothCutting, bolt: BoltPlan, units: Unit
       how: `${howText(followed, units, table.leftHanded === true)}${onto}`,
       frees,
       check: checkText(followed, units, table.leftHanded === true),
-      within: withinText(cutting, bolt, followed),
+      within: withinText(cutting, bolt, followed, units),
     });
   }
   return lines;
@@ -81,7 +81,12 @@ function marksOf({ cut, markMm, beyondMm }: FollowedCut, leftHanded: boolean): [
 }
 
 /** As near as the piece beside the cut that asks for the most. */
-function withinText({ problem }: ClothCutting, bolt: BoltPlan, { cut, sheet }: FollowedCut): string {
+function withinText(
+  { problem }: ClothCutting,
+  bolt: BoltPlan,
+  { cut, sheet }: FollowedCut,
+  units: UnitChoice,
+): string {
   const mm = problem.table?.toleranceMm;
   if (mm === undefined) return "";
   const across = cut.direction === "across";
@@ -96,15 +101,14 @@ function withinText({ problem }: ClothCutting, bolt: BoltPlan, { cut, sheet }: F
   );
   const hidden = new Set(problem.pieces.flatMap(({ id, hidden: is }) => (is ? [id] : [])));
   const isLoose = beside.every(({ pieceId }) => hidden.has(pieceId));
-  return toleranceText(isLoose ? 2 * mm : mm);
+  return toleranceText(isLoose ? 2 * mm : mm, units);
 }
 
 /** An edge this near to a cut is made by it, mm. */
 const EDGE_MM = 0.2;
 
-/** Finer than a ruler in eighths shows: always in millimetres. */
-function toleranceText(mm: number): string {
-  return lengthText(mm, { system: "metric", ruler: "1 mm" });
+function toleranceText(mm: number, { system }: UnitChoice): string {
+  return system === "metric" ? fineText(mm) : lengthText(mm, { system, ruler: "1/16 in" });
 }
 
 function freesText(names: ReadonlyMap<string, string>, { frees }: FollowedCut): string {

@@ -1,4 +1,4 @@
-import { memo, type PointerEvent, useMemo, useRef, useState } from "react";
+import { memo, type PointerEvent, useLayoutEffect, useMemo, useRef, useState } from "react";
 import { useMove } from "react-aria/useMove";
 import type { BoltPlan, Placement } from "../../cutting/index.ts";
 import { areaOnBolt, drawBoltPlan, type Placed, place, speltDrawing, svgNodes } from "../../drawing/index.ts";
@@ -30,9 +30,15 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
     return place(drawing, { scale: BOLT_MM / widthMm });
   }, [units, english, cloth, bolt, widthMm]);
   const names = useMemo(() => pieceNames(cloth), [cloth]);
+  const leftHanded = cloth.problem.table?.leftHanded === true;
+  const room = useRef<HTMLDivElement>(null);
+  // The end that is cut first is seen first.
+  useLayoutEffect(() => {
+    if (room.current) room.current.scrollLeft = leftHanded ? room.current.scrollWidth : 0;
+  }, [leftHanded]);
   return (
     <figure className="bolt">
-      <div className="bolt-room">
+      <div className="bolt-room" ref={room}>
         {/* biome-ignore lint/a11y/useSemanticElements: SVG has no fieldset of its own */}
         <svg
           className="bolt-svg"
@@ -50,7 +56,7 @@ export function BoltSheet({ cloth, bolt, onMove }: BoltSheetProps) {
               name={names.get(placement.pieceId) ?? placement.pieceId}
               placed={placed}
               area={areaOnBolt({ cutting: cloth, bolt }, placement)}
-              leftHanded={cloth.problem.table?.leftHanded === true}
+              leftHanded={leftHanded}
               onMove={onMove}
             />
           ))}
