@@ -24,10 +24,11 @@ export interface CuttingProgress {
 
 /** Tries between two looks at whether to stop. */
 const PORTION = 200;
-/** Beyond so many tries a better plan is rare. */
+/** Beyond so many tries a better plan is rare, but in so much time many a cloth of a house is proved, ms. */
 const MOST_TRIES = 40_000;
-/** A plan that is no better is reported at least this seldom, in portions. */
-const QUIET_PORTIONS = 10;
+const LEAST_MS = 10_000;
+/** Between two reports, ms. */
+const QUIET_MS = 400;
 
 let stopped = false;
 
@@ -51,12 +52,17 @@ const service = {
     };
     if (search.done) return report("done");
     await report(look ? undefined : "first");
-    for (let n = 1; look && search.tries < MOST_TRIES; n++) {
+    const endMs = performance.now() + LEAST_MS;
+    const isSpent = () => search.tries >= MOST_TRIES && performance.now() >= endMs;
+    let toldMs = performance.now();
+    while (look && !isSpent()) {
       const more = search.improve(PORTION);
       await nextTurn();
       if (stopped) return report("stopped");
       if (!more) return report("done");
-      if (n % QUIET_PORTIONS === 0) await report();
+      if (performance.now() - toldMs < QUIET_MS) continue;
+      await report();
+      toldMs = performance.now();
     }
     if (look) await report("spent");
   },

@@ -1,12 +1,13 @@
 import { ANY_LOT, type GridBolt, type StepGrid } from "../grid.ts";
 import { type Packing, packed } from "../packing.ts";
+import { LargestAlone } from "./largest-alone.ts";
 import { Layers, type OpenLayer } from "./layers.ts";
 import { type Measure, type Measures, measuresOf } from "./measures.ts";
 import { type Laid, type State, StateQueue } from "./state-queue.ts";
 
 /** So many pieces have their bit in a number; of more there are too many ways. */
 const MOST_PIECES = 26;
-const MOST_STATES = 250_000;
+const MOST_STATES = 1_000_000;
 /** Costs nearer than this share are the same. */
 const SLIVER = 1e-9;
 /** Sums of measures are exact to a part of a step, and costs to such a share. */
@@ -17,6 +18,20 @@ const ROUNDING = 1e-12;
 export function isSmall({ items, bolts, joins }: StepGrid, stages: number | undefined): boolean {
   const endless = bolts.filter(({ h }) => !Number.isFinite(h)).length;
   return items.length <= MOST_PIECES && joins === 0 && endless <= 1 && (stages === 2 || stages === 3);
+}
+
+/** Pieces more from one part of the problem to the next. */
+const MORE_PIECES = 2;
+
+/** The problem of the largest pieces alone, of ever more of them, and at last of all. */
+export function* largestFirst(grid: StepGrid): Generator<StepGrid> {
+  const { items } = grid;
+  const bySize = items.toSorted((a, b) => b.w * b.h - a.w * a.h);
+  for (let count = Math.ceil(items.length / 2); count < items.length; count += MORE_PIECES) {
+    const kept = new Set(bySize.slice(0, count));
+    yield { ...grid, items: items.filter((item) => kept.has(item)) };
+  }
+  yield grid;
 }
 
 export interface Found {
@@ -56,6 +71,8 @@ class EveryWay {
   readonly #allowed: readonly number[];
   readonly #all: number;
   readonly #commute: boolean;
+  /** Where the last bolt is endless and layers on it may change places. */
+  readonly #largest: LargestAlone | undefined;
   readonly #queue = new StateQueue();
   /** By bolt and pieces cut: where such ways end and what the bolts before cost. */
   readonly #reached = new Map<number, { y: number; before: number }[]>();
@@ -99,6 +116,9 @@ class EveryWay {
     );
     this.#all = items.reduce((bits, _, i) => bits | (1 << i), 0);
     this.#commute = !lattice && bolts.every(({ flaws }) => flaws.length === 0);
+    const last = bolts[this.#order.at(-1) ?? -1];
+    const isPlain = !lattice && last?.h === Number.POSITIVE_INFINITY && last.flaws.length === 0;
+    this.#largest = isPlain ? new LargestAlone(grid, stages, last) : undefined;
   }
 
   *run(): Generator<Found, Found> {
@@ -199,6 +219,10 @@ class EveryWay {
       }
       if (need > SAME) return Number.POSITIVE_INFINITY;
       most = Math.max(most, cost);
+    }
+    if (this.#largest && room === undefined && at === this.#order.length - 1) {
+      const length = y + this.#largest.lengthOf(left);
+      most = Math.max(most, before + this.#costOf(this.#boltAt(at), length));
     }
     return most * (1 - ROUNDING);
   }

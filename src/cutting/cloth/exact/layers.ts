@@ -2,7 +2,7 @@ import { columnStart, type GridBolt, rowStart, type StepGrid } from "../grid.ts"
 import type { Laid } from "./state-queue.ts";
 
 /** Pieces laid for one state, at the most; then the search gives up. */
-const MOST_NODES = 200_000;
+const MOST_NODES = 400_000;
 /** Ways of the same pieces that are told apart. */
 const MOST_WAYS = 40;
 
@@ -48,6 +48,7 @@ export class Layers {
   readonly #grid: StepGrid;
   readonly #stacks: boolean;
   readonly #longest: number;
+  readonly #mostNodes: number;
   /** Order in a stack, or of columns, makes a difference. */
   readonly #stackOrder: boolean;
   readonly #columnOrder: boolean;
@@ -57,7 +58,9 @@ export class Layers {
   #laid: Laid[] = [];
   #nodes = 0;
 
-  constructor(grid: StepGrid, stages: number) {
+  /** @param mostNodes pieces laid for one state, at the most */
+  constructor(grid: StepGrid, stages: number, mostNodes = MOST_NODES) {
+    this.#mostNodes = mostNodes;
     const { items, lattice } = grid;
     this.#grid = grid;
     this.#stacks = stages > 2;
@@ -90,7 +93,7 @@ export class Layers {
     this.#nodes = 0;
     this.#ways.clear();
     this.#column(task, 0, 0, task.y, -1);
-    return this.#nodes <= MOST_NODES;
+    return this.#nodes <= this.#mostNodes;
   }
 
   /** Begins a column at x, or ends the layer. */
@@ -98,7 +101,7 @@ export class Layers {
     if (taken !== 0) task.emit(taken, end, this.#laid.slice());
     const { items } = this.#grid;
     for (let item = this.#columnOrder ? 0 : lastFirst + 1; item < items.length; item++) {
-      if (this.#nodes > MOST_NODES) return;
+      if (this.#nodes > this.#mostNodes) return;
       if (!this.#isNext(task, item, taken)) continue;
       this.#pile(task, { x, right: x, y: task.y, first: item }, item, taken, end);
       // The first that is there opens the first column.
@@ -169,7 +172,7 @@ export class Layers {
       if (this.#stacks) {
         const next = { ...column, right, y: below };
         for (let item = this.#stackOrder ? 0 : piece.item + 1; item < items.length; item++) {
-          if (this.#nodes > MOST_NODES) break;
+          if (this.#nodes > this.#mostNodes) break;
           if (this.#isNext(task, item, now)) this.#pile(task, next, item, now, reached);
         }
       }
