@@ -132,10 +132,14 @@ function placeOnFace(
   s: number,
   t: number,
 ): PicturePoint {
-  const weights = [(1 - s) * (1 - t), s * (1 - t), s * t, (1 - s) * t];
-  return [0, 1, 2].map((c) =>
-    nodes.reduce((sum, n, k) => sum + (weights[k] as number) * (placesMm[3 * n + c] as number), 0),
-  ) as [number, number, number];
+  const [a, b, c, d] = nodes as [number, number, number, number];
+  const [p, q, r, u] = [(1 - s) * (1 - t), s * (1 - t), s * t, (1 - s) * t];
+  const of = (k: number) =>
+    p * (placesMm[3 * a + k] as number) +
+    q * (placesMm[3 * b + k] as number) +
+    r * (placesMm[3 * c + k] as number) +
+    u * (placesMm[3 * d + k] as number);
+  return [of(0), of(1), of(2)];
 }
 
 function quadsOf({ across, along, placesMm, strands }: HangingCloth): Quads {

@@ -128,18 +128,27 @@ describe("cutting by a straight line", () => {
     for (let k = 0; k < 40; k++) {
       const turn = 0.37 * k;
       const off = 6 - 0.25 * k;
-      const side = ([x, y]: Point) => Math.cos(turn) * (x - 6) + Math.sin(turn) * (y - 4) - off / 2;
-      const sum = (points: Point[][]) => points.reduce((total, one) => total + Math.abs(areaOf(one)), 0);
-      const whole = sum(cutByLine(comb, side)) + sum(cutByLine(comb, (point) => -side(point)));
+      const [a, b] = [Math.cos(turn), Math.sin(turn)];
+      const c = -6 * a - 4 * b - off / 2;
+      const sum = (parts: (readonly Point[])[]) =>
+        parts.reduce((total, one) => total + Math.abs(areaOf(one)), 0);
+      const whole = sum(cutByLine(comb, { a, b, c })) + sum(cutByLine(comb, { a: -a, b: -b, c: -c }));
       expect(whole).toBeCloseTo(Math.abs(areaOf(comb)), 9);
     }
   });
 
   test("teeth above the line are areas of their own", () => {
-    expect(cutByLine(comb, ([, y]) => y - 5)).toHaveLength(4);
-    expect(cutByLine(comb, ([, y]) => 5 - y)).toHaveLength(1);
+    expect(cutByLine(comb, { a: 0, b: 1, c: -5 })).toHaveLength(4);
+    expect(cutByLine(comb, { a: 0, b: -1, c: 5 })).toHaveLength(1);
   });
 });
+
+const SQUARE = [
+  { a: 1, b: 0, c: 0 },
+  { a: -1, b: 0, c: 1 },
+  { a: 0, b: 1, c: 0 },
+  { a: 0, b: -1, c: 1 },
+];
 
 test("an area laid over many faces is all there: its parts on them have its area", () => {
   const points: Point[] = [
@@ -160,14 +169,8 @@ test("an area laid over many faces is all there: its parts on them have its area
       const corners = [node(i, j), node(i + 1, j), node(i + 1, j + 1), node(i, j + 1)] as const;
       for (const { shares } of printOnFace(print, [...corners])) {
         // Shares reach a little over the face; only what lies within is counted.
-        const sides = [
-          ([s]: Point) => s,
-          ([s]: Point) => 1 - s,
-          ([, t]: Point) => t,
-          ([, t]: Point) => 1 - t,
-        ];
-        const inside = sides.reduce(
-          (parts, side) => parts.flatMap((part) => cutByLine(part, side)),
+        const inside = SQUARE.reduce<(readonly Point[])[]>(
+          (parts, edge) => parts.flatMap((part) => cutByLine(part, edge)),
           [shares],
         );
         total += inside.reduce((sum, part) => sum + areaOf(part), 0) * Math.abs(areaOf(corners));

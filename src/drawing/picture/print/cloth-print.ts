@@ -116,17 +116,22 @@ function near(
   areasIn: (column: number, row: number) => ClothArea[],
 ): ClothArea[] {
   const { originXMm, originAlongMm, repeatXMm, repeatYMm } = motif;
-  const found: ClothArea[][] = repeat.areas.map(() => []);
+  const around: ClothArea[][] = [];
   for (const column of repeat.alike === "across"
     ? [0]
     : stepsOver(box.left, box.right, originXMm, repeatXMm)) {
     const top = originAlongMm + dropMm(motif, column);
     for (const row of repeat.alike === "along" ? [0] : stepsOver(box.top, box.bottom, top, repeatYMm))
-      areasIn(column, row).forEach((area, k) => {
-        if (overlaps(area.box, box)) found[k]?.push(area);
-      });
+      around.push(areasIn(column, row));
   }
-  return found.flat();
+  const found: ClothArea[] = [];
+  for (let k = 0; k < repeat.areas.length; k++) {
+    for (const areas of around) {
+      const area = areas[k] as ClothArea;
+      if (overlaps(area.box, box)) found.push(area);
+    }
+  }
+  return found;
 }
 
 type Motif = NonNullable<LayerCut["motif"]>;

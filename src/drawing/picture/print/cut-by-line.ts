@@ -1,15 +1,25 @@
 import type { Point } from "../../model.ts";
 
+/** A straight line: `a·x + b·y + c` is positive on the side that is kept. */
+export interface CutLine {
+  a: number;
+  b: number;
+  c: number;
+}
+
 /**
  * The parts of a simple closed line on one side of a straight one, each a simple closed line of its own: the chains that
  * lie there, joined along the straight line between neighbouring crossings.
- *
- * @param side positive where a point lies on the side that is kept
  */
-export function cutByLine(ring: readonly Point[], side: (point: Point) => number): Point[][] {
-  const sides = ring.map(side);
-  if (sides.every((one) => one >= 0)) return [[...ring]];
-  if (sides.every((one) => one < 0)) return [];
+export function cutByLine(ring: readonly Point[], { a, b, c }: CutLine): (readonly Point[])[] {
+  let [isAny, isAll] = [false, true];
+  for (const [x, y] of ring) {
+    if (a * x + b * y + c >= 0) isAny = true;
+    else isAll = false;
+  }
+  if (isAll) return [ring];
+  if (!isAny) return [];
+  const sides = ring.map(([x, y]) => a * x + b * y + c);
   const count = ring.length;
   const chains: Point[][] = [];
   for (let k = 0; k < count; k++) {
@@ -33,9 +43,9 @@ export function cutByLine(ring: readonly Point[], side: (point: Point) => number
   ends.sort((a, b) => a.at - b.at);
   const follows = new Map<number, number>();
   for (let k = 0; k + 1 < ends.length; k += 2) {
-    const [a, b] = [ends[k], ends[k + 1]];
-    if (a === undefined || b === undefined || a.isEntry === b.isEntry) return chains;
-    follows.set(a.isEntry ? b.chain : a.chain, a.isEntry ? a.chain : b.chain);
+    const [one, other] = [ends[k], ends[k + 1]];
+    if (one === undefined || other === undefined || one.isEntry === other.isEntry) return chains;
+    follows.set(one.isEntry ? other.chain : one.chain, one.isEntry ? one.chain : other.chain);
   }
   const found: Point[][] = [];
   const left = new Set(chains.keys());

@@ -129,10 +129,12 @@ function leftmost(ring: readonly Point[]): Point {
 
 export function areaOf(ring: readonly Point[]): number {
   let sum = 0;
-  ring.forEach(([x, y], k) => {
-    const [u, v] = ring[(k + 1) % ring.length] as Point;
+  let [x, y] = ring.at(-1) ?? [0, 0];
+  for (const [u, v] of ring) {
     sum += x * v - u * y;
-  });
+    x = u;
+    y = v;
+  }
   return sum / 2;
 }
 

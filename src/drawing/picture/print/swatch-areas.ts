@@ -7,7 +7,7 @@ import { paletteOf } from "./palette.ts";
 /** An area of one colour within a repeat, as shares of it; what comes later lies over what came before. */
 export interface PrintedArea {
   colour: string;
-  points: Point[];
+  points: readonly Point[];
 }
 
 export interface PrintedRepeat {
@@ -47,10 +47,19 @@ export function swatchAreas(swatch: string, isHalfDrop: boolean, side: number): 
 }
 
 /** What of an area lies within its repeat. */
-function inRepeat(ring: Point[]): Point[][] {
-  const sides = [([x]: Point) => x, ([, y]: Point) => y, ([x]: Point) => 1 - x, ([, y]: Point) => 1 - y];
-  return sides.reduce<Point[][]>((parts, side) => parts.flatMap((part) => cutByLine(part, side)), [ring]);
+function inRepeat(ring: Point[]): (readonly Point[])[] {
+  return REPEAT_EDGES.reduce<(readonly Point[])[]>(
+    (parts, edge) => parts.flatMap((part) => cutByLine(part, edge)),
+    [ring],
+  );
 }
+
+const REPEAT_EDGES = [
+  { a: 1, b: 0, c: 0 },
+  { a: 0, b: 1, c: 0 },
+  { a: -1, b: 0, c: 1 },
+  { a: 0, b: -1, c: 1 },
+];
 
 function alikeOf(of: Uint8Array, side: number, isHalfDrop: boolean): PrintedRepeat["alike"] {
   const isSame = (one: (k: number, other: number) => number, first: (k: number, other: number) => number) =>
