@@ -1,6 +1,6 @@
 import { mkdtempSync, rmSync } from "node:fs";
 import { mkdir, open, readdir, realpath, rename, rm, writeFile } from "node:fs/promises";
-import { dirname, join, relative, sep } from "node:path";
+import { basename, dirname, join, relative, sep } from "node:path";
 import { badInput } from "./bad-input.ts";
 import { aboutPath } from "./file-trouble.ts";
 import { plainLine } from "./plain-text.ts";
@@ -40,15 +40,37 @@ export async function writeFiles(
     // At once: a signal that came while the folder is made would not know of it.
     aside = mkdtempSync(join(folder, ".shadewright-"));
     const paths: string[] = [];
+    const asideFolders = new Folders(aside);
+    const there = new Present(folder);
+    const pending = new Set<Promise<void>>();
+    const failures: unknown[] = [];
     for await (const { path, content } of files) {
-      await refuseJobFile(join(folder, path), jobPath);
-      await mkdir(dirname(join(aside, path)), { recursive: true });
-      await writeContent(join(aside, path), content);
+      if (await there.has(path)) await refuseJobFile(join(folder, path), jobPath);
+      await asideFolders.make(path);
+      const writing = writeContent(join(aside, path), content);
       paths.push(path);
+      if (typeof content === "function") {
+        await writing;
+        continue;
+      }
+      // The next is made while this one is written.
+      const settled: Promise<void> = writing
+        .catch((error: unknown) => {
+          failures.push(error);
+        })
+        .finally(() => pending.delete(settled));
+      pending.add(settled);
+      if (pending.size >= MOST_AT_ONCE) await Promise.race(pending);
+      if (failures.length > 0) throw failures[0];
     }
-    for (const path of paths) {
-      await mkdir(dirname(join(folder, path)), { recursive: true });
-      await rename(join(aside, path), join(folder, path));
+    await Promise.all(pending);
+    if (failures.length > 0) throw failures[0];
+    const folders = new Folders(folder);
+    const whole = aside;
+    for (let from = 0; from < paths.length; from += MOST_AT_ONCE) {
+      const some = paths.slice(from, from + MOST_AT_ONCE);
+      for (const path of some) await folders.make(path);
+      await Promise.all(some.map((path) => rename(join(whole, path), join(folder, path))));
     }
     return paths;
   } catch (error) {
@@ -57,6 +79,42 @@ export async function writeFiles(
     process.off("SIGINT", leave);
     process.off("SIGTERM", leave);
     tidy();
+  }
+}
+
+const MOST_AT_ONCE = 16;
+
+/** Makes the folder of each file once. */
+class Folders {
+  readonly #base: string;
+  readonly #made = new Set<string>();
+
+  constructor(base: string) {
+    this.#base = base;
+  }
+
+  async make(path: string): Promise<void> {
+    const folder = dirname(path);
+    if (this.#made.has(folder)) return;
+    await mkdir(join(this.#base, folder), { recursive: true });
+    this.#made.add(folder);
+  }
+}
+
+/** What lay in a folder before, looked up once for each of its parts. */
+class Present {
+  readonly #base: string;
+  readonly #names = new Map<string, ReadonlySet<string>>();
+
+  constructor(base: string) {
+    this.#base = base;
+  }
+
+  async has(path: string): Promise<boolean> {
+    const folder = dirname(path);
+    const known = this.#names.get(folder) ?? new Set(await readdir(join(this.#base, folder)).catch(() => []));
+    this.#names.set(folder, known);
+    return known.has(basename(path));
   }
 }
 

@@ -107,8 +107,10 @@ function shortData([first, ...rest]: readonly Point[]): string {
 
 /** A number that follows another: its sign, or a blank, keeps them apart. */
 function short(value: number): string {
-  const text = String(round(value)).replace(/^(-?)0\./, "$1.");
-  return text.startsWith("-") ? text : ` ${text}`;
+  const rounded = round(value);
+  const text = String(rounded);
+  if (rounded < 0) return text.startsWith("-0.") ? `-${text.slice(2)}` : text;
+  return text.startsWith("0.") ? ` ${text.slice(1)}` : ` ${text}`;
 }
 
 function pathData({ lines, closed }: PlacedPath): string {

@@ -87,9 +87,8 @@ function headingNodes(
 
 /** Nodes as SVG text; every text and attribute escaped, control characters dropped. */
 function svgText(node: SvgNode): string {
-  const attrs = Object.entries(node.attrs)
-    .map(([name, value]) => ` ${attributeName(name)}="${escaped(String(value))}"`)
-    .join("");
+  let attrs = "";
+  for (const name in node.attrs) attrs += ` ${attributeName(name)}="${escaped(String(node.attrs[name]))}"`;
   const inside = node.text === undefined ? (node.children ?? []).map(svgText).join("\n") : escaped(node.text);
   if (inside === "") return `<${node.tag}${attrs}/>`;
   const block = node.children !== undefined;
@@ -101,8 +100,16 @@ function svgText(node: SvgNode): string {
 /** Attributes of SVG that are written with a capital; all others that React spells so have a hyphen. */
 const AS_THEY_STAND = new Set(["viewBox"]);
 
+const attributeNames = new Map<string, string>();
+
 function attributeName(name: string): string {
-  return AS_THEY_STAND.has(name) ? name : name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  const known = attributeNames.get(name);
+  if (known !== undefined) return known;
+  const written = AS_THEY_STAND.has(name)
+    ? name
+    : name.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);
+  attributeNames.set(name, written);
+  return written;
 }
 
 const ENTITIES: Record<string, string> = {
@@ -113,7 +120,11 @@ const ENTITIES: Record<string, string> = {
   "'": "&#39;",
 };
 
+/** Digits of paths, colours and sizes are most of a file. */
+const PLAIN = /^[\w #%,.:;()+-]*$/;
+
 function escaped(text: string): string {
+  if (PLAIN.test(text)) return text;
   return text
     .replace(/[^\P{Cc}\n\t]/gu, "")
     .replace(/[\ud800-\udfff]/gu, "")
