@@ -27,6 +27,7 @@ import { planOne } from "./plan-one.ts";
 import { planRead } from "./plan-read.ts";
 import { raiseFrame } from "./raise-frame.ts";
 import { roomFigures } from "./room.ts";
+import { workbook400 } from "./workbook-400.ts";
 import { workbookOne } from "./workbook-one.ts";
 
 async function measureAll(): Promise<Figure[]> {
@@ -54,7 +55,8 @@ async function measureAll(): Promise<Figure[]> {
     foldProfile(),
     foldVsBvp(),
     foldVsBvpError(),
-    await workbookOne(),
+    ...(await workbookOne()),
+    ...workbook400(),
     ...(await roomFigures()),
   ];
   ensureWeb();
