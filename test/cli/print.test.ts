@@ -17,8 +17,8 @@ function jobOf(count: number) {
   return { folder, file, out: join(folder, "out") };
 }
 
-async function setsIn(out: string): Promise<string[]> {
-  const pages = await readPages(await openPdf(new Uint8Array(readFileSync(join(out, "workbook.pdf")))));
+async function setsIn(out: string, name = "workbook.pdf"): Promise<string[]> {
+  const pages = await readPages(await openPdf(new Uint8Array(readFileSync(join(out, name)))));
   const feet = pages.map(({ runs, heightPt }) => runs.find(({ y }) => y > heightPt - 50)?.text ?? "");
   return [...new Set(feet)];
 }
@@ -56,6 +56,46 @@ describe("--print", () => {
     expect([code, err]).toEqual([2, expect.stringContaining("--print")]);
     expect(err.replace(/\s+/g, " ")).toContain(wanted);
     expect(existsSync(out)).toBe(false);
+  });
+});
+
+describe("--files", () => {
+  /** Three windows in two rooms. */
+  function roomsOf() {
+    const made = jobOf(3);
+    const job = JSON.parse(readFileSync(made.file, "utf8"));
+    const [room] = job.rooms;
+    job.rooms = [
+      { ...room, id: "hall", name: "Hall", windows: room.windows.slice(0, 2) },
+      { ...room, id: "loft", name: "Loft", windows: room.windows.slice(2) },
+    ];
+    writeFileSync(made.file, JSON.stringify(job));
+    return made;
+  }
+
+  test.each([
+    ["room", ["hall.pdf", "loft.pdf"], [2, 1]],
+    ["shade", ["w1.pdf", "w2.pdf", "w3.pdf"], [1, 1, 1]],
+  ] as const)("by %s they are bound, and the job in front", async (by, names, shades) => {
+    const { file, out } = roomsOf();
+    expect(
+      (await typed(["plan", file, "--out", out, "--files", by, "--print", "tag,table,shopping"])).code,
+    ).toBe(0);
+    expect(readdirSync(join(out, "workbooks")).sort()).toEqual(names);
+    expect(await setsIn(out)).toEqual(["The job", "Shopping"]);
+    for (const [i, name] of names.entries()) {
+      expect(await setsIn(out, `workbooks/${name}`)).toEqual(["Table sheets", "Child-safety tag"]);
+      const pdf = await openPdf(new Uint8Array(readFileSync(join(out, "workbooks", name))));
+      const outline = (await pdf.getOutline()).map(({ title }) => title);
+      expect(outline.filter((title) => title.startsWith("Window "))).toHaveLength(shades[i] ?? 0);
+    }
+  });
+
+  test("one is the whole job in one", async () => {
+    const { file, out } = roomsOf();
+    await typed(["plan", file, "--out", out, "--files", "one", "--print", "tag"]);
+    expect(existsSync(join(out, "workbooks"))).toBe(false);
+    expect(await setsIn(out)).toEqual(["Child-safety tag"]);
   });
 });
 
