@@ -1,5 +1,6 @@
 import { useEffect, useState } from "react";
 import { useLocation } from "wouter";
+import { SHOP_ID } from "../workroom/protocol/index.ts";
 import { BenchPage } from "./bench/bench-page.tsx";
 import { BackToShelf } from "./frame/notices.tsx";
 import { Page } from "./frame/page.tsx";
@@ -13,6 +14,7 @@ import { closeSession, openSession } from "./persistence/session.ts";
 import { tellTabs } from "./persistence/tab-talk.ts";
 import { ShadePage } from "./shade/shade-page.tsx";
 import { usePlanner } from "./state/store.ts";
+import { ShopPage } from "./workroom/shop-page.tsx";
 
 /** The screens of one job. The job stays open in this tab while its address does. */
 export function JobRoutes({ jobId }: { jobId: string }) {
@@ -22,12 +24,14 @@ export function JobRoutes({ jobId }: { jobId: string }) {
   useEffect(() => () => void closeSession(), []);
   const access = usePlanner((planner) => planner.access);
   const openId = usePlanner((planner) => planner.job?.id);
+  const isShop = usePlanner(({ job, room }) => job?.id === SHOP_ID && room !== undefined);
   const [location] = useLocation();
   if (access === "missing") return <MissingJob jobId={jobId} />;
   if (access === "damaged") return <DamagedJob />;
   if (access === "unreadable") return <UnreadableShelf jobId={jobId} />;
   if (openId !== jobId) return <Opening />;
   const [windowId, mode] = location.split("/").slice(3);
+  if (isShop) return <ShopPage />;
   if (windowId === undefined || windowId === "") return <JobPage />;
   const id = decodeURIComponent(windowId);
   return mode === "bench" ? <BenchPage windowId={id} /> : <ShadePage windowId={id} />;

@@ -1,6 +1,6 @@
 import { readFile } from "node:fs/promises";
 import { getDocument } from "pdfjs-dist/legacy/build/pdf.mjs";
-import type { BrowserContextOptions, Download, Page } from "playwright-core";
+import type { BrowserContextOptions, Download, Locator, Page } from "playwright-core";
 import type { SectionId } from "../../src/web/sections/sections.ts";
 import type { Harness } from "./browser.ts";
 
@@ -33,7 +33,7 @@ export async function openShade(page: Page, url: string, shadeId = "parlour-left
   await page.locator(".sheet-svg").waitFor();
 }
 
-export function field(page: Page, name: string) {
+export function field(page: Page | Locator, name: string) {
   return page.getByRole("textbox", { name, exact: true });
 }
 

@@ -4,7 +4,7 @@ import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { type Harness, type OpenPage, startBrowser } from "./browser.ts";
-import { field, firstVisit, PHONE, saved } from "./planner.ts";
+import { field, firstVisit, PHONE, saved, sectionTitle } from "./planner.ts";
 
 const PASSWORD = "a sentence that is long enough";
 const folder = mkdtempSync(join(tmpdir(), "room-"));
@@ -155,12 +155,44 @@ describe("three browsers at one workroom", () => {
     await page.waitForFunction(() => document.title.startsWith("My windows"));
   });
 
+  test("a piece of the shop's stock is taken for a job, and for no other as long as that job has it", async () => {
+    const { page } = owner;
+    await page.goto(`${harness.url}#/`);
+    await page.getByRole("button", { name: "Copy My windows", exact: true }).click();
+    await page.getByRole("link", { name: "My windows (copy)", exact: true }).waitFor();
+    await page.goto(`${harness.url}#/workroom`);
+    await page.getByRole("link", { name: "Shop", exact: true }).click();
+    await page.getByRole("heading", { name: "Shop of Workroom of the test" }).waitFor();
+    await sectionTitle(page, "stock").click();
+    await page.getByRole("button", { name: "Add a piece of cloth" }).click();
+    await field(page.locator("#stock"), "Name").fill("End of the walnut");
+    await field(page.locator("#stock"), "Name").press("Tab");
+    await saved(page);
+    const piece = (at: Page) => at.locator("#stock li", { hasText: "End of the walnut" });
+    await cutter.page.goto(jobAddress);
+    await sectionTitle(cutter.page, "stock").click();
+    await piece(cutter.page)
+      .getByRole("button", { name: /^Take for this job/ })
+      .click();
+    await saved(cutter.page);
+    await page.goto(`${harness.url}#/`);
+    await page.getByRole("link", { name: "My windows (copy)", exact: true }).click();
+    await sectionTitle(page, "stock").click();
+    await piece(page).getByText("promised to My windows").waitFor();
+    expect(await piece(page).getByRole("button").count()).toBe(0);
+    await cutter.page.getByRole("button", { name: "Take out of stock" }).click();
+    await piece(cutter.page).getByRole("button").waitFor();
+    await saved(cutter.page);
+    // What one lets go of, the other's screen offers.
+    await piece(page).getByRole("button").waitFor();
+  });
+
   test("a job taken off the workroom's shelf waits in its bin", async () => {
     const { page } = cutter;
     await page.goto(`${harness.url}#/`);
-    await page.getByRole("button", { name: /^Take off the shelf.*My windows/ }).click();
+    await page.getByRole("button", { name: /^Take off the shelf ?: My windows$/ }).click();
     await page.getByRole("button", { name: "Take it off for everyone" }).click();
-    await page.getByText("No job is shared yet.").waitFor();
+    await page.getByRole("link", { name: "My windows", exact: true }).waitFor({ state: "detached" });
     await page.goto(`${harness.url}#/workroom`);
     await page.getByRole("button", { name: /^Put it back.*My windows/ }).click();
     await page.goto(`${harness.url}#/`);

@@ -1,5 +1,5 @@
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
-import type { News } from "../../src/workroom/protocol/index.ts";
+import { type News, SHOP_ID } from "../../src/workroom/protocol/index.ts";
 import { nameOf, STORES, type TestPerson, TestWorkroom } from "./room-for-tests.ts";
 
 /** What a browser hears of the stream, as it comes. */
@@ -108,6 +108,15 @@ describe.each(STORES)("news on $title", ({ title, isThere, open }) => {
       };
       await owner.ask("changeWork", { body: { changes: [change] } }, 200);
       await ear.until(({ heard }) => heard.some(({ news }) => news.isWorkChanged));
+      const bolt = { id: "bolt-1", cloth: "plain-cotton", lengthMm: 5000 };
+      const shop = (await owner.ask("job", { params: { job: SHOP_ID } }, 200)).body;
+      await owner.send(SHOP_ID, shop.version, { path: ["stock", "cloth"], to: [bolt] });
+      await ear.until(({ heard }) => heard.some(({ news }) => news.jobs.some((one) => one.id === SHOP_ID)));
+      for (const items of [[{ stock: bolt.id }], []]) {
+        const from = ear.heard.length;
+        await owner.ask("reserve", { params: { job: id }, body: { items } }, 200);
+        await ear.until(({ heard }) => heard.slice(from).some(({ news }) => news.isShopChanged));
+      }
       await owner.ask("presence", { body: { jobId: id, windowId: "w1" } }, 200);
       const here = { session: owner.session, person: owner.id, jobId: id, windowId: "w1" };
       await ear.until(({ heard }) =>

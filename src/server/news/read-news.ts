@@ -1,5 +1,5 @@
 import { sql } from "kysely";
-import { type News, PRESENCE_LASTS_S, type Presence } from "../../workroom/protocol/index.ts";
+import { type News, PRESENCE_LASTS_S, type Presence, SHOP_ID } from "../../workroom/protocol/index.ts";
 import type { RoomTrx } from "../store/store.ts";
 
 /**
@@ -14,6 +14,8 @@ export interface NewsFor {
   jobs: ReadonlyMap<string, { version: number; isBinned: boolean; madeBy: string; isPupils: boolean }>;
   /** When work in hand was changed last. */
   workAt: string;
+  /** Another text whenever what is promised of the shop's stock has changed. */
+  promises: string;
   here: Presence[];
   sessions: ReadonlySet<string>;
 }
@@ -36,6 +38,11 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
     .select([sql<Date>`now()`.as("now"), sql<string | null>`max(changed_at)::text`.as("last")])
     .where("workroom_id", "=", workroomId)
     .where("changed_at", ">", from)
+    .executeTakeFirstOrThrow();
+  const { promises } = await trx
+    .selectFrom("reservations")
+    .select(sql<string>`count(*) || ' ' || coalesce(max(at)::text, '')`.as("promises"))
+    .where("workroom_id", "=", workroomId)
     .executeTakeFirstOrThrow();
   const here = await trx
     .selectFrom("presence")
@@ -63,6 +70,7 @@ export async function readNews(trx: RoomTrx, workroomId: string, since?: Date): 
       ]),
     ),
     workAt: work.last ?? "",
+    promises,
     here: here.map(({ session_id, person_id, job_id, window_id }) => ({
       session: session_id,
       person: person_id,
@@ -87,6 +95,7 @@ export function sentTo(
     jobs: changed.map(([id, { version }]) => ({ id, version })),
     isShelfChanged: moved.length > 0,
     isWorkChanged: now.workAt !== "" && now.workAt !== last?.workAt,
+    isShopChanged: now.promises !== last?.promises || changed.some(([id]) => id === SHOP_ID),
     here: now.here,
   };
 }

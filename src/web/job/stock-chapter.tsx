@@ -7,6 +7,9 @@ import { newId } from "../persistence/new-id.ts";
 import { addToList, useCanEdit, useJob } from "../state/fields.ts";
 import { useParts } from "../state/parts.ts";
 import { edit } from "../state/store.ts";
+import { ShopStock } from "../workroom/shop-stock.tsx";
+import { type StockPromises, useStockPromises } from "../workroom/stock-promises.ts";
+import { Trouble } from "../workroom/trouble.tsx";
 
 const CLOTH = part("Cloth", "cloths");
 const NAME = text("Name", 120);
@@ -20,6 +23,7 @@ export function StockChapter() {
   const { stock } = useJob();
   const cloth = stock.cloth?.length ?? 0;
   const lengths = stock.lengths?.length ?? 0;
+  const promises = useStockPromises();
   return (
     <Chapter
       id="stock"
@@ -29,13 +33,20 @@ export function StockChapter() {
           : `At hand: ${counted(cloth, "piece")} of cloth, ${counted(lengths, "length")} of cord, bar or board.`
       }
     >
-      <StockList kind="cloth" title="Bolts and remnants" />
-      <StockList kind="lengths" title="Cord, bars, ribs and boards" />
+      <Trouble words={promises?.trouble} />
+      <StockList kind="cloth" title="Bolts and remnants" promises={promises} />
+      <StockList kind="lengths" title="Cord, bars, ribs and boards" promises={promises} />
     </Chapter>
   );
 }
 
-function StockList({ kind, title }: { kind: Kind; title: string }) {
+interface StockListProps {
+  kind: Kind;
+  title: string;
+  promises: StockPromises | undefined;
+}
+
+function StockList({ kind, title, promises }: StockListProps) {
   const { stock } = useJob();
   const parts = useParts();
   const mine = useCanEdit();
@@ -52,6 +63,12 @@ function StockList({ kind, title }: { kind: Kind; title: string }) {
       <h3>{title}</h3>
       {list.map((piece, at) => (
         <div key={piece.id} className="part-card">
+          {promises?.promisedTo.has(piece.id) ? (
+            <p role="alert" className="notice notice-stop">
+              The workroom promised this piece to {promises.promisedTo.get(piece.id)}: settle who gets it, and
+              take it out of the other’s stock.
+            </p>
+          ) : null}
           <div className="fields">
             {kind === "cloth" ? (
               <>
@@ -79,6 +96,7 @@ function StockList({ kind, title }: { kind: Kind; title: string }) {
       <button type="button" className="button-plain" disabled={!mine} onClick={add}>
         Add a {kind === "cloth" ? "piece of cloth" : "length"}
       </button>
+      {promises === undefined ? null : <ShopStock kind={kind} promises={promises} />}
     </div>
   );
 }

@@ -1,4 +1,4 @@
-import { useEffect } from "react";
+import { useEffect, useMemo } from "react";
 import { Link } from "wouter";
 import { type PatchOperation, setPatch } from "../../figures/index.ts";
 import {
@@ -11,26 +11,37 @@ import {
   withPartsFrom,
 } from "../../job/index.ts";
 import { counted, listed } from "../../words/index.ts";
+import { SHOP_ID } from "../../workroom/protocol/index.ts";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { useCanEdit, useJob } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
+import { partsOfShop, useRoomShop } from "../workroom/room-shop.ts";
 import { benchList, followBench, useBench } from "./bench-store.ts";
 import { BENCH_KINDS, BENCH_ORDER } from "./part-kinds.ts";
 import "./parts.css";
 
-/** What lies on the bench and is not in this job, and what the job has a copy of that is another by now. */
+/** What lies on the bench, or in the shop of the workroom that shares the job, and is not in it; what is another by now. */
 export function FromBench() {
   const job = useJob();
   const mine = useCanEdit();
-  const parts = useBench((bench) => bench.parts);
+  const bench = useBench((state) => state.parts);
+  const room = useRoomShop();
+  const parts = useMemo(() => (room === undefined ? bench : partsOfShop(room.shop)), [room, bench]);
   useEffect(followBench, []);
   if (parts === undefined) return null;
+  const isShared = room !== undefined;
+  const place = isShared ? "shop" : "bench";
   const missing = missingFrom(job, parts);
   const changed = changedSince(job, parts);
   return (
     <div className="from-bench">
       <p className="small">
-        <Link href="/parts">The parts bench</Link> holds your parts for every job.{" "}
+        {isShared ? (
+          <Link href={`/job/${SHOP_ID}`}>The workroom’s shop</Link>
+        ) : (
+          <Link href="/parts">The parts bench</Link>
+        )}{" "}
+        holds your parts for every job.{" "}
         {missing.length === 0
           ? null
           : `${counted(missing.length, "part")} of it ${missing.length === 1 ? "is" : "are"} not in this job. `}
@@ -39,27 +50,28 @@ export function FromBench() {
             type="button"
             className="button button-small"
             disabled={!mine}
-            onClick={() => edit({ label: "Take the parts of the bench", patch: takePatch(job, parts) })}
+            onClick={() => edit({ label: `Take the parts of the ${place}`, patch: takePatch(job, parts) })}
           >
             Take a copy of {missing.length === 1 ? "it" : "all of them"}
           </button>
         )}
       </p>
       {changed.length === 0 ? null : (
-        <ul className="small" aria-label="Changed on the bench">
+        <ul className="small" aria-label={`Changed ${isShared ? "in the shop" : "on the bench"}`}>
           {changed.map(({ kind, id, name, fields }) => (
             <li key={`${kind} ${id}`}>
-              “{name}” is another on the bench than in this job:{" "}
+              “{name}” is another {isShared ? "in the shop" : "on the bench"} than in this job:{" "}
               {listed(fields.map((field) => fieldLabel(kind, field)))}.{" "}
               <button
                 type="button"
                 className="button-plain small"
                 disabled={!mine}
                 onClick={() =>
-                  edit({ label: `Take ${name} from the bench`, patch: renewPatch(job, parts, kind, id) })
+                  edit({ label: `Take ${name} from the ${place}`, patch: renewPatch(job, parts, kind, id) })
                 }
               >
-                Take that of the bench<span className="hidden-words">: {name}</span>
+                Take that of the {place}
+                <span className="hidden-words">: {name}</span>
               </button>
             </li>
           ))}

@@ -1,5 +1,6 @@
 import type { Job } from "../../job/index.ts";
 import type { Replica } from "../../workroom/merge/index.ts";
+import { SHOP_ID } from "../../workroom/protocol/index.ts";
 import { EMPTY_HISTORY, type History } from "../state/history.ts";
 import { type BinnedJob, type Card, type StoredJob, shelfDatabase } from "./database.ts";
 import { newId } from "./new-id.ts";
@@ -24,7 +25,10 @@ export async function listCards(): Promise<Card[]> {
     const stored = await database.get("jobs", id);
     if (stored) cards.set(id, cardOfRecord(stored));
   }
-  return [...cards.values()].sort((a, b) => b.savedAt - a.savedAt);
+  // The shop of a workroom has a page of its own.
+  return [...cards.values()]
+    .filter(({ id, inRoom }) => !(inRoom && id === SHOP_ID))
+    .sort((a, b) => b.savedAt - a.savedAt);
 }
 
 export async function readStoredJob(id: string): Promise<StoredJob | undefined> {

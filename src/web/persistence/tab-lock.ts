@@ -12,9 +12,20 @@ const lockName = (jobId: string) => `shadewright-job-${jobId}`;
 /** Where the browser has no locks the revision check alone keeps tabs from overwriting each other. */
 const UNLOCKED: JobLock = { release: () => Promise.resolve() };
 
+/** How long a page that was loaded anew waits for what it was before to let go, ms. */
+const RELOAD_MS = 3000;
+
 /** The lock of a job where it is free; undefined where another tab holds it. */
-export function holdJob(jobId: string, onLost: () => void): Promise<JobLock | undefined> {
-  return request(jobId, { ifAvailable: true }, onLost);
+export async function holdJob(jobId: string, onLost: () => void): Promise<JobLock | undefined> {
+  const lock = await request(jobId, { ifAvailable: true }, onLost);
+  if (lock !== undefined || !isJustReloaded()) return lock;
+  // A browser that is busy lets go of the locks of a page only after the next one has begun.
+  return request(jobId, { signal: AbortSignal.timeout(RELOAD_MS) }, onLost).catch(() => undefined);
+}
+
+function isJustReloaded(): boolean {
+  const [entry] = performance.getEntriesByType("navigation") as PerformanceNavigationTiming[];
+  return entry !== undefined && entry.type !== "navigate" && performance.now() < 2 * RELOAD_MS;
 }
 
 /** The lock of a job that another tab holds: waits a moment for it to let go, then takes it. */

@@ -112,10 +112,14 @@ async function askForNews(): Promise<void> {
   }
 }
 
-async function hear({ now, jobs, isShelfChanged, isWorkChanged, here }: News): Promise<void> {
+async function hear({ now, jobs, isShelfChanged, isWorkChanged, isShopChanged, here }: News): Promise<void> {
   heardAt = now;
-  const { workNews } = useRoom.getState();
-  useRoom.setState({ here, ...(isWorkChanged ? { workNews: workNews + 1 } : {}) });
+  const { workNews, shopNews } = useRoom.getState();
+  useRoom.setState({
+    here,
+    ...(isWorkChanged ? { workNews: workNews + 1 } : {}),
+    ...(isShopChanged ? { shopNews: shopNews + 1 } : {}),
+  });
   const { job, room } = usePlanner.getState();
   const isOpenChanged = jobs.some(
     ({ id, version }) => id === job?.id && version > (room?.version ?? version),

@@ -15,11 +15,19 @@ interface RoomState {
   jobs?: readonly ShelvedJob[];
   /** Counts the changes of work in hand that were told of. */
   workNews: number;
+  /** The same of the shop and what is promised of its stock. */
+  shopNews: number;
   /** An edit that the server turned down, to be said. */
   turnedDown?: string | undefined;
 }
 
-export const useRoom = create<RoomState>()(() => ({ isOnline: false, people: [], here: [], workNews: 0 }));
+export const useRoom = create<RoomState>()(() => ({
+  isOnline: false,
+  people: [],
+  here: [],
+  workNews: 0,
+  shopNews: 0,
+}));
 
 const KEY = "shadewright-workroom";
 

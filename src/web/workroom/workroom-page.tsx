@@ -1,5 +1,6 @@
 import { useEffect } from "react";
 import { Link } from "wouter";
+import { SHOP_ID } from "../../workroom/protocol/index.ts";
 import { BackToShelf } from "../frame/notices.tsx";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
@@ -69,6 +70,8 @@ function Inside({ me }: { me: MeInside }) {
           </button>
           {" · "}
           <Link href="/">Jobs</Link>
+          {" · "}
+          <Link href={`/job/${SHOP_ID}`}>Shop</Link>
         </p>
         <Trouble words={trouble} />
       </div>

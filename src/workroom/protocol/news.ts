@@ -21,6 +21,7 @@ export const newsSchema = z.strictObject({
   jobs: z.array(z.strictObject({ id: thingId, version: versionNumber })),
   isShelfChanged: z.boolean().meta({ description: "A job came, went into the bin or came back" }),
   isWorkChanged: z.boolean(),
+  isShopChanged: z.boolean().meta({ description: "The shop, or what of its stock is promised to which job" }),
   here: z.array(presenceSchema),
 });
 

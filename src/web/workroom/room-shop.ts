@@ -1,0 +1,43 @@
+import { useEffect } from "react";
+import { create } from "zustand";
+import { type Job, type OwnParts, ownPartsOf, PART_KINDS } from "../../job/index.ts";
+import { type HeldJob, type Reservation, SHOP_ID } from "../../workroom/protocol/index.ts";
+import { usePlanner } from "../state/store.ts";
+import { askServer } from "./ask-server.ts";
+import { useRoom } from "./room-state.ts";
+
+/** The workroom's shop as the server had it last, and which job has been promised what of its stock. */
+export interface RoomShop {
+  shop: Job;
+  reservations: readonly Reservation[];
+}
+
+const useRead = create<{ read?: RoomShop }>()(() => ({}));
+
+/** @throws where the server does not answer */
+export async function readRoomShop(): Promise<void> {
+  const [{ job }, { reservations }] = await Promise.all([
+    askServer<HeldJob>("job", { params: { job: SHOP_ID } }),
+    askServer<{ reservations: Reservation[] }>("reservations"),
+  ]);
+  useRead.setState({ read: { shop: job, reservations } });
+}
+
+/** The shop of the workroom that shares the open job; undefined for a job of this device alone, and until it was read. */
+export function useRoomShop(): RoomShop | undefined {
+  const isShared = usePlanner(({ room, job }) => room !== undefined && job?.id !== SHOP_ID);
+  const isIn = useRoom(({ me }) => me?.state === "signed-in");
+  const read = useRead((state) => state.read);
+  const news = useRoom(({ shopNews }) => shopNews);
+  // biome-ignore lint/correctness/useExhaustiveDependencies: read again with each piece of news
+  useEffect(() => {
+    // Without the server what was read last stays.
+    if (isShared && isIn) readRoomShop().catch(() => {});
+  }, [isShared, isIn, news]);
+  return isShared ? read : undefined;
+}
+
+/** The parts that lie in the shop, as they lie on a bench. */
+export function partsOfShop(shop: Job): OwnParts {
+  return Object.fromEntries(PART_KINDS.map((kind) => [kind, ownPartsOf(shop, kind)]));
+}

@@ -1,0 +1,40 @@
+import { Link } from "wouter";
+import { Colophon } from "../frame/colophon.tsx";
+import { Page } from "../frame/page.tsx";
+import { TopBar } from "../frame/top-bar.tsx";
+import { ClothsChapter } from "../job/cloths-chapter.tsx";
+import { HabitsChapter } from "../job/habits-chapter.tsx";
+import { HardwareChapter } from "../job/hardware-chapter.tsx";
+import { RatesChapter } from "../job/rates-chapter.tsx";
+import { StockChapter } from "../job/stock-chapter.tsx";
+import { RoomPanel } from "./room-panel.tsx";
+import { useRoom } from "./room-state.ts";
+import "../job/job-page.css";
+
+/** What a workroom has for all of its jobs: kept, merged and undone as a job is, and without windows. */
+export function ShopPage() {
+  const name = useRoom(({ me }) => (me?.state === "signed-in" ? me.workroom.name : "the workroom"));
+  return (
+    <>
+      <TopBar withJob>
+        <Link href="/workroom">Workroom</Link> <span aria-current="page">Shop</span>
+      </TopBar>
+      <Page className="job-page shop-page" title="Shop">
+        <div className="job-work">
+          <h1>Shop of {name}</h1>
+          <p className="quiet">
+            Cloths, parts, stock, habits and rates for every job. A job takes a copy, and says when the shop’s
+            has changed; a piece of stock goes to one job alone.
+          </p>
+          <RoomPanel />
+          <ClothsChapter />
+          <HardwareChapter />
+          <StockChapter />
+          <HabitsChapter />
+          <RatesChapter />
+        </div>
+      </Page>
+      <Colophon />
+    </>
+  );
+}
