@@ -1,5 +1,12 @@
 import { setPatch } from "../../figures/index.ts";
-import { type Job, type OwnParts, type Stock, withPartsFrom } from "../../job/index.ts";
+import {
+  type Catalogue,
+  type Job,
+  type OwnParts,
+  partsOf,
+  type Stock,
+  withPartsFrom,
+} from "../../job/index.ts";
 import { lengthText } from "../../units/index.ts";
 import { useCanEdit, useJob, useUnits } from "../state/fields.ts";
 import { edit } from "../state/store.ts";
@@ -18,10 +25,10 @@ export function ShopStock({ kind, promises }: { kind: keyof Stock; promises: Sto
   const pieces: readonly (Piece<"cloth"> | Piece<"lengths">)[] = room.shop.stock[kind] ?? [];
   const others = pieces.filter(({ id }) => !own.has(id));
   if (others.length === 0) return null;
-  const parts = partsOfShop(room.shop);
+  const parts = partsOf(room.shop);
   return (
     <>
-      <h4>In the workroom’s shop</h4>
+      <h4 className="shop-stock-title">In the workroom’s shop</h4>
       <ul className="room-list">
         {others.map((piece) => {
           const name = pieceName(piece, parts);
@@ -53,14 +60,12 @@ export function ShopStock({ kind, promises }: { kind: keyof Stock; promises: Sto
   );
 }
 
-function pieceName(piece: Piece<"cloth"> | Piece<"lengths">, parts: OwnParts): string {
-  if ("name" in piece && piece.name !== undefined) return piece.name;
+/** Its own name, and what it is of, an example part too. */
+function pieceName(piece: Piece<"cloth"> | Piece<"lengths">, parts: Catalogue): string {
   const id = "cloth" in piece ? piece.cloth : piece.part;
-  return (
-    Object.values(parts)
-      .flat()
-      .find((part) => part?.id === id)?.name ?? id
-  );
+  const { cloths, cords, bars, ribs, boards } = parts;
+  const of = [...cloths, ...cords, ...bars, ...ribs, ...boards].find((part) => part.id === id)?.name ?? id;
+  return "name" in piece && piece.name !== undefined ? `${piece.name} (${of})` : of;
 }
 
 /** The piece, and the cloth or part that it is of where the job has none such yet. */
