@@ -175,7 +175,7 @@ export const DEFAULTS = {
     bottomBandMm: mm(0, cite("our-choice", "none")),
   },
   lift: {
-    kind: workedOut("follows the place and the purpose of the shade"),
+    kind: workedOut("follows the place, the purpose and about what the shade will weigh"),
     rearCords: workedOut("follows the place and the purpose of the shade"),
     rearRelease: sourced("none", "", cite("our-choice", "no part is assumed")),
     controlSide: sourced("right", "", cite("our-choice")),

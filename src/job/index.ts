@@ -35,6 +35,15 @@ export { daySchema, LONGEST_MM, MOST_PARTS } from "./primitives.ts";
 export { issuesOf, type JobIssue, notRead, readDocument } from "./read-document.ts";
 export * from "./reads.ts";
 export * from "./resolve.ts";
+export {
+  hasBar,
+  layersGsm,
+  ROUGH_HEMS,
+  roughFullness,
+  roughMassKg,
+  SHEER_GSM,
+  usualLengthFullness,
+} from "./rough-mass.ts";
 export { splitWindow } from "./split-window.ts";
 export * from "./stock.ts";
 export * from "./style-defaults.ts";

@@ -4,6 +4,7 @@ import type { Cutting } from "./cutting.ts";
 import { DEFAULT_CUTTING, DEFAULT_RATES, DEFAULTS, isWorkedOut, type MakingGroup } from "./defaults.ts";
 import type { Existing } from "./existing.ts";
 import type { Goods, Job, Mount, Opening, Place, Purpose, Rates, Room, StyleKind, Window } from "./job.ts";
+import { liftByWeight } from "./lift-by-weight.ts";
 import { LIFT_TRAITS } from "./lift-traits.ts";
 import type { LiftKind, Making, RearGuide } from "./making.ts";
 import type { Bar, Board, Cloth, Cord, CordLock, Drive, Eye, PartKind, Ring, Tube } from "./parts.ts";
@@ -274,6 +275,14 @@ export function resolveShade(
     (own?.ribs?.kind ?? job.workshop?.ribs?.kind) === undefined
   )
     making.ribs = { ...making.ribs, kind: "strip-pocket" };
+  const cloths: LayerCloths = {
+    face: find("cloths", shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
+    interlining: cloth(shade.interlining, "interlining"),
+    blackout: cloth(shade.blackout, "blackout"),
+    lining,
+  };
+  const tube = find("tubes", lift.tube, at("lift", "tube"), "lift tube");
+  const bar = find("bars", board.bar, at("board", "bar"), "weight bar");
   return {
     shadeId: window.id,
     windowName: window.name,
@@ -289,7 +298,18 @@ export function resolveShade(
     opening: window.opening,
     window,
     making,
-    liftKind: lift.kind ?? proposed.kind,
+    liftKind:
+      lift.kind ??
+      (existing === undefined && lift.drive === undefined
+        ? liftByWeight(proposed.kind, window.opening, {
+            style: shade.style,
+            making,
+            cloths,
+            bar,
+            tube,
+            drives: parts.drives,
+          })
+        : proposed.kind),
     // Who chooses the lift chooses its cords: the proposal stands or falls as a whole.
     rearCords:
       lift.rearCords ??
@@ -300,12 +320,7 @@ export function resolveShade(
     ...(own === undefined
       ? {}
       : { ownGroups: (Object.keys(own) as MakingGroup[]).filter((group) => own[group] !== undefined) }),
-    cloths: {
-      face: find("cloths", shade.face ?? "plain-cotton", `${path}/shade/face`, "cloth"),
-      interlining: cloth(shade.interlining, "interlining"),
-      blackout: cloth(shade.blackout, "blackout"),
-      lining,
-    },
+    cloths,
     bandCloths: {
       banding: cloth(shade.banding, "banding"),
       bottomBand: cloth(shade.bottomBand, "bottomBand"),
@@ -324,10 +339,10 @@ export function resolveShade(
       "screw eye",
     ),
     ring: find("rings", lift.ring, at("lift", "ring"), "ring"),
-    tube: find("tubes", lift.tube, at("lift", "tube"), "lift tube"),
+    tube,
     drive: lift.drive === undefined ? undefined : ownDrive(lift.drive),
     drives: parts.drives,
-    bar: find("bars", board.bar, at("board", "bar"), "weight bar"),
+    bar,
     rib: find("ribs", making.ribs.rib, at("ribs", "rib"), "rib"),
     board: find("boards", board.section, at("board", "section"), "board"),
   };

@@ -38,6 +38,13 @@ export const STYLE_DEFAULTS: Partial<Record<StyleKind, StyleTable>> = {
     },
   },
   austrian: {
+    mount: {
+      boardShorterMm: sourced(
+        0,
+        "mm",
+        cite("our-choice", "what the edge tapes hang by stands over them, on the board"),
+      ),
+    },
     columns: {
       edgeInsetMm: sourced(inches(0.5), "mm", cite("austrian-2008", "a tape at each edge, on its hem")),
     },

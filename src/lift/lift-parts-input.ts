@@ -5,6 +5,7 @@ import type { Column, Size } from "../shade-plan/index.ts";
 export const LIFT_PARTS_READS = reads({
   shade: [
     "units",
+    "style",
     "liftKind",
     "lock",
     "locks",
@@ -17,7 +18,7 @@ export const LIFT_PARTS_READS = reads({
     "bar",
     "cloths",
   ],
-  making: ["lift", "board"],
+  making: ["lift", "board", "hobble", "tuck", "gather", "relax", "pleat", "columns"],
 });
 export type LiftPartsShade = ReadOf<typeof LIFT_PARTS_READS>;
 

@@ -1,5 +1,14 @@
 import { type Figure, figureRule, type Worked } from "../../figures/index.ts";
-import { barMassGPerM, CATALOGUE, type Drive, LIFT_TRAITS } from "../../job/index.ts";
+import {
+  barMassGPerM,
+  CATALOGUE,
+  type Drive,
+  hasBar,
+  LIFT_TRAITS,
+  layersGsm,
+  ROUGH_HEMS,
+  roughFullness,
+} from "../../job/index.ts";
 import type { Column, Size } from "../../shade-plan/index.ts";
 import { cite, sourced } from "../../sources/index.ts";
 import { massTextsApart } from "../../units/index.ts";
@@ -12,26 +21,50 @@ import { tubeLine } from "./tube-line.ts";
 
 /** Kept between the flanges and the board. */
 const UNDER_BOARD = sourced(2, "mm", cite("our-choice", "so that the spools turn free of the board"));
-/** Hems and turnings over the finished area. */
-const HEMS = sourced(1.1, "ratio", cite("geometry", "area × 1.1 for hems, and the bar"));
 
 const MASS_GUESS = figureRule({
   id: "lift.mass-guess",
   label: "Weight, about, for choosing the drive",
   symbol: "M",
   unit: "kg",
-  formula: "a·W·L·q / 10^9 + b·l / 10^6",
+  formula: "a·n·W·L·q / 10^9 + b·l / 10^6",
   inputs: {
-    a: ["ratio", "hems and turnings"],
+    a: ["ratio", "for hems, turnings, rings and cords"],
+    n: [
+      "ratio",
+      "cloth on the finished area, by the style",
+      "shade/style",
+      "shade/face",
+      "hobble/fullness",
+      "tuck/depthMm",
+      "tuck/spacingMm",
+      "gather/lengthFullness",
+      "gather/widthFullness",
+      "gather/scallopExtraMm",
+      "gather/hemExtraMm",
+      "pleat/foldedMm",
+      "pleat/poufMm",
+      "columns/largestSpacingMm",
+      "figure:measure.finished-width",
+      "figure:measure.finished-length",
+    ],
     W: ["mm", "finished width", "figure:measure.finished-width"],
     L: ["mm", "finished length", "figure:measure.finished-length"],
     q: ["g/m2", "all layers", "shade/face", "shade/interlining", "shade/blackout", "shade/lining"],
     b: ["g/m", "weight bar", "board/bar"],
-    l: ["mm", "length of the bar", "board/barShorterMm"],
+    l: [
+      "mm",
+      "length of the bar",
+      "board/barShorterMm",
+      "relax/weight",
+      "pleat/bar",
+      "gather/weight",
+      "figure:measure.finished-width",
+    ],
   },
-  cite: HEMS.cite,
+  cite: ROUGH_HEMS.cite,
   note: "the cloth’s own figures come later",
-  compute: ({ a, W, L, q, b, l }) => (a * W * L * q) / 1e9 + (b * l) / 1e6,
+  compute: ({ a, n, W, L, q, b, l }) => (a * n * W * L * q) / 1e9 + (b * l) / 1e6,
 });
 
 const AXIS = figureRule({
@@ -114,16 +147,16 @@ export function chooseTubeLiftParts(
 }
 
 /** The cloth is not cut yet when the drive is chosen; what it weighs in the end is held against the drive's limits again. */
-function massGuess({ bar, cloths, making }: LiftPartsShade, size: Size): Figure {
-  const { face, interlining, blackout, lining } = cloths;
-  const gsm = [face, interlining, blackout, lining].reduce((sum, cloth) => sum + (cloth?.massGsm ?? 0), 0);
+function massGuess(shade: LiftPartsShade, { finishedWidthMm, finishedLengthMm }: Size): Figure {
+  const { bar, cloths, making } = shade;
   return MASS_GUESS.figure({
-    a: HEMS.value,
-    W: size.finishedWidthMm,
-    L: size.finishedLengthMm,
-    q: gsm,
+    a: ROUGH_HEMS.value,
+    n: roughFullness(shade, finishedWidthMm, finishedLengthMm),
+    W: finishedWidthMm,
+    L: finishedLengthMm,
+    q: layersGsm(cloths),
     b: barMassGPerM(bar),
-    l: Math.max(0, size.finishedWidthMm - making.board.barShorterMm),
+    l: hasBar(shade) ? Math.max(0, finishedWidthMm - making.board.barShorterMm) : 0,
   });
 }
 

@@ -26,7 +26,7 @@ export function Settings({ group, names }: SettingsProps) {
       group={group}
       name={name}
       worked={workedOut(plan, group, name)}
-      unchosen={withoutChoice(job, window.shade.making, group, name)}
+      unchosen={withoutChoice(job, window, group, name)}
       style={plan.style}
     />
   ));

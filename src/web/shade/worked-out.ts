@@ -1,12 +1,13 @@
 import {
   type Job,
-  type Making,
   type MakingGroup,
   ownUsualPart,
   PART_SETTINGS,
   PLAIN_LIFT,
   partsOf,
+  resolveShade,
   type StyleKind,
+  type Window,
 } from "../../job/index.ts";
 import type { ShadePlan } from "../../plan/index.ts";
 import { carefulLift } from "../../safety/index.ts";
@@ -41,15 +42,22 @@ function setsPleatsIn(style: StyleKind): boolean {
  * follows the place and the purpose, and its cords go with it; a part of one’s own goes before an example.
  */
 export function withoutChoice(
-  job: Pick<Job, "place" | "purpose" | "cloths" | "hardware">,
-  own: Making | undefined,
+  job: Pick<Job, "place" | "purpose" | "goods" | "units" | "workshop" | "cloths" | "hardware">,
+  window: Window,
   group: MakingGroup,
   name: string,
 ): unknown {
   if (group !== "lift") return undefined;
   const part = PART_SETTINGS.find((setting) => setting === name);
   if (part !== undefined) return ownUsualPart(partsOf(job), part);
-  if (name === "kind") return carefulLift(job).kind;
+  const own = window.shade.making;
+  if (name === "kind") {
+    if (own?.lift?.kind === undefined) return undefined;
+    const unchosen = { ...window.shade, making: { ...own, lift: {} } };
+    const room = { id: "", name: "" };
+    return resolveShade(job, partsOf(job), room, { ...window, shade: unchosen }, "", carefulLift(job))
+      .liftKind;
+  }
   if (name !== "rearCords") return undefined;
   return (own?.lift?.kind === undefined ? carefulLift(job) : PLAIN_LIFT).rearCords;
 }

@@ -1,5 +1,10 @@
 import { figureRule, type Worked } from "../../../figures/index.ts";
-import { boardAllowanceMm, type ResolvedMaking, type ResolvedShade } from "../../../job/index.ts";
+import {
+  boardAllowanceMm,
+  type ResolvedMaking,
+  type ResolvedShade,
+  usualLengthFullness,
+} from "../../../job/index.ts";
 import type { ClothMark, Form, Grid, Size, Stretch } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { counted } from "../../../words/index.ts";
@@ -25,15 +30,12 @@ export const SCALLOP_BY = [
   "figure:measure.finished-length",
 ] as const;
 
-/** A face lighter than this is a sheer, g/m². */
-export const SHEER_GSM = 100;
-
 /** Cloth on the length: as the maker wants it, else three times for a sheer and twice for any other. */
 export function lengthFullness({
   making,
   cloths,
 }: Pick<ResolvedShade, "cloths"> & { making: Pick<ResolvedMaking, "gather"> }): number {
-  return making.gather.lengthFullness ?? (cloths.face.massGsm < SHEER_GSM ? 3 : 2);
+  return making.gather.lengthFullness ?? usualLengthFullness(cloths.face);
 }
 
 const LENGTH = figureRule({

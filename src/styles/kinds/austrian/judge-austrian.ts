@@ -1,11 +1,11 @@
 import type { Finding } from "../../../figures/index.ts";
-import { settingPatch, stylePatch } from "../../../job/index.ts";
+import { SHEER_GSM, settingPatch, stylePatch } from "../../../job/index.ts";
 import type { Form } from "../../../shade-plan/index.ts";
 import { cite } from "../../../sources/index.ts";
 import { arealMassText, inches, lengthText } from "../../../units/index.ts";
 import { atShade } from "../../base/at-shade.ts";
 import type { ShadeWith } from "../../base/style-shade.ts";
-import { lengthFullness, SHEER_GSM } from "./austrian-form.ts";
+import { lengthFullness } from "./austrian-form.ts";
 
 type ShirredShade = ShadeWith<"gather", "cloths">;
 
