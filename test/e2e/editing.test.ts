@@ -134,7 +134,7 @@ test("a window, a room and a cloth of one's own, and the way back", async () => 
   await room.getByRole("textbox", { name: "Width" }).fill("22");
   await room.getByRole("textbox", { name: "Length" }).fill("30");
   await room.getByRole("button", { name: "Add it" }).click();
-  await page.getByRole("heading", { name: "Room 5, Skylight" }).waitFor();
+  await page.getByRole("heading", { name: "Room 6, Skylight" }).waitFor();
 
   await sectionTitle(page, "cloth").click();
   await page.getByRole("link", { name: /^Fabrics: add your own/ }).click();

@@ -1,6 +1,7 @@
+import { readFileSync } from "node:fs";
 import { expect, test } from "vitest";
-import { newJob, newWindow, STYLES } from "../../src/job/index.ts";
-import { plan } from "../../src/plan/index.ts";
+import { newJob, newWindow, openJobText, STYLES } from "../../src/job/index.ts";
+import { findingCards, plan } from "../../src/plan/index.ts";
 
 /** Windows as most houses have them, mm. */
 const WIDTHS_MM = [762, 914, 1067];
@@ -40,4 +41,17 @@ test("a shade too light for any spring at hand is proposed a wand, and a bar tha
   expect(planned(light)?.lift.kind).toBe("tube-wand");
   const large = newWindow({ id: "large", name: "Large", widthMm: 900, heightMm: 1500 });
   expect(planned(large)?.lift.kind).toBe("spring");
+});
+
+test("the demonstration is a happy one: five styles, cloths of different colours, prices, and two things to learn from", () => {
+  const opened = openJobText(readFileSync("examples/lantern-row.json", "utf8"));
+  if (!opened.ok) throw new Error("the demonstration does not open");
+  const { job } = opened;
+  const planned = plan(job);
+  expect(new Set(planned.shades.map(({ style }) => style)).size).toBe(5);
+  expect(new Set(job.cloths.map(({ colour }) => colour)).size).toBe(6);
+  const all = [...planned.shades.flatMap(({ findings }) => findings), ...planned.findings];
+  const cards = findingCards(all).filter(({ severity }) => severity === "fix" || severity === "stop");
+  expect(cards.map(({ id }) => id)).toEqual(["measure.out-of-square", "safety.cords-front"]);
+  expect(planned.cost.unpriced).toEqual([]);
 });
