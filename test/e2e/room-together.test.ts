@@ -3,8 +3,10 @@ import { tmpdir } from "node:os";
 import { join } from "node:path";
 import type { Page } from "playwright-core";
 import { afterAll, beforeAll, describe, expect, test } from "vitest";
+import { violations } from "./axe.ts";
 import { type Harness, type OpenPage, startBrowser } from "./browser.ts";
-import { field, firstVisit, PHONE, saved, sectionTitle } from "./planner.ts";
+import { lostWords } from "./larger-text.ts";
+import { DESK, field, firstVisit, PHONE, saved, sectionTitle } from "./planner.ts";
 
 const PASSWORD = "a sentence that is long enough";
 const folder = mkdtempSync(join(tmpdir(), "room-"));
@@ -120,6 +122,11 @@ describe("three browsers at one workroom", () => {
     await cutter.page.reload();
     await cutter.page.getByRole("heading", { name: "Changed by two at once" }).waitFor();
     await owner.page.getByRole("heading", { name: "Changed by two at once" }).waitFor();
+    // Both are named, each on their own screen as “You”.
+    const sides = async ({ page: seen }: OpenPage) =>
+      (await seen.locator(".conflict-side").allTextContents()).map((text) => text.replaceAll(/\s+/g, " "));
+    expect(await sides(owner)).toEqual(["Cara · stands nowBay of the stairs", "YouBay of the landing"]);
+    expect(await sides(cutter)).toEqual(["You · stands nowBay of the stairs", "OliveBay of the landing"]);
     expect(await nameOfJob(owner.page).inputValue()).toBe("Bay of the stairs");
     expect(await field(owner.page, "For").inputValue()).toBe("A client");
     expect(await field(cutter.page, "Note").inputValue()).toBe("Ring first");
@@ -148,11 +155,79 @@ describe("three browsers at one workroom", () => {
     await row.getByText("Cara").waitFor();
     expect(await row.textContent()).toMatch(/15.*First window.*cut.*Cara/);
     expect(await page.locator(".label-code").count()).toBe(1);
+    // Without a connection it is said all the same, kept over a reload of the page, and sent with the next one.
+    await page.context().setOffline(true);
+    await page.getByLabel("So far, First window").selectOption("sewn");
+    await page.context().setOffline(false);
+    await page.reload();
+    await row.getByText("sewn").waitFor();
+    expect(await page.getByLabel("So far, First window").inputValue()).toBe("sewn");
     await page
       .getByRole("button", { name: /^As it was before/ })
       .last()
       .click();
     await page.waitForFunction(() => document.title.startsWith("My windows"));
+  });
+
+  test("a quote with things that have no price is not sent, and the page leads to the prices", async () => {
+    const { page } = owner;
+    const links = page.getByRole("region", { name: "For the client" });
+    await links.getByRole("button", { name: "Make a link" }).click();
+    await links.getByRole("alert").filter({ hasText: "no price yet" }).waitFor();
+    await links.getByRole("link", { name: "To the prices" }).waitFor();
+  });
+
+  test("a workbook is asked for and waits its turn: this server has no workers", async () => {
+    const { page } = owner;
+    const papers = page.getByRole("region", { name: "Papers" });
+    await papers.getByRole("button", { name: "Make the workbook" }).click();
+    await papers.getByRole("listitem").filter({ hasText: "waits its turn" }).waitFor();
+  });
+
+  test("axe finds nothing on the screens of the workroom, in the light and in the dark, on a desk and a phone", async () => {
+    const { page } = owner;
+    const seen = async (name: string) => {
+      for (const [viewport, colorScheme] of [
+        [DESK, "light"],
+        [PHONE, "dark"],
+      ] as const) {
+        await page.setViewportSize(viewport);
+        await page.emulateMedia({ colorScheme });
+        expect(await violations(page), `${name} ${colorScheme}`).toEqual([]);
+        expect(await lostWords(page, viewport === DESK), name).toEqual([]);
+        const overPx = await page.evaluate(() => document.documentElement.scrollWidth - innerWidth);
+        expect(overPx, name).toBeLessThanOrEqual(0);
+      }
+    };
+    await seen("a job in the workroom");
+    await page.goto(`${harness.url}#/workroom`);
+    await page.getByRole("button", { name: "Show who did what" }).click();
+    await page
+      .getByRole("row", { name: /Olive.*saved|Olive.*signed|Cara.*joined/ })
+      .first()
+      .waitFor();
+    await seen("the workroom");
+    await page.setViewportSize(DESK);
+    await page.emulateMedia({ colorScheme: "light" });
+  });
+
+  test("a passkey of the device lets its owner in again without a password", async () => {
+    const { page } = hanger;
+    const device = await page.context().newCDPSession(page);
+    await device.send("WebAuthn.enable");
+    await device.send("WebAuthn.addVirtualAuthenticator", {
+      options: {
+        ...{ protocol: "ctap2", transport: "internal", hasResidentKey: true, hasUserVerification: true },
+        ...{ isUserVerified: true, automaticPresenceSimulation: true },
+      },
+    });
+    await page.goto(`${harness.url}#/workroom`);
+    await field(page, "Passkey of this device").fill("Phone of Hal");
+    await page.getByRole("button", { name: "Add the passkey" }).click();
+    await page.getByRole("list", { name: "Passkeys" }).getByText("Phone of Hal").waitFor();
+    await page.getByRole("button", { name: "Sign out", exact: true }).click();
+    await page.getByRole("button", { name: "Sign in with a passkey" }).click();
+    await page.getByRole("heading", { name: "Workroom of the test" }).waitFor();
   });
 
   test("a piece of the shop's stock is taken for a job, and for no other as long as that job has it", async () => {

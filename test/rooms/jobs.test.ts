@@ -70,7 +70,10 @@ describe.each(STORES)("jobs on $title", ({ isThere, open }) => {
       const held = await heldBy(owner, id);
       expect(held.job.rooms[0].windows[0].name).toBe("Left");
       expect(held.conflicts).toMatchObject([
-        { base: "Window 1", mine: "Left", theirs: "East", version: 2, person: maker.id },
+        {
+          ...{ base: "Window 1", mine: "Left", theirs: "East", version: 2 },
+          ...{ person: maker.id, theirPerson: owner.id },
+        },
       ]);
       const settling = {
         ...operationOf(id, 2, [nameOf("w1", "Left", "East")]),

@@ -66,6 +66,8 @@ class Taking {
   readonly #asked: AskedByPerson;
   readonly #row: JobRow;
   readonly #later: NumberedChanges[] = [];
+  /** Who made which version. */
+  readonly #makers = new Map<number, string>();
   readonly #taken = new Map<string, NumberedOperation>();
 
   constructor(asked: AskedByPerson, row: JobRow, job: Job) {
@@ -90,7 +92,10 @@ class Taking {
     const base = Math.min(...operations.map(({ baseVersion }) => baseVersion));
     if (base >= this.version) return;
     const later = await ofJob().where("version", ">", base).orderBy("version").execute();
-    this.#later.push(...later.map(({ version, changes }) => ({ version, changes })));
+    for (const { version, changes, person_id } of later) {
+      this.#later.push({ version, changes });
+      this.#makers.set(version, person_id);
+    }
   }
 
   async take(operation: Operation): Promise<OperationAnswer> {
@@ -104,8 +109,9 @@ class Taking {
     const broken = brokenRules(this.#row.id, rebased.job);
     if (broken.length > 0) return { ok: false, id: operation.id, issues: broken };
     this.version++;
-    const conflicts = rebased.conflicts.map(({ path, base, mine, theirs }): Conflict => {
-      const values = { base, mine, theirs };
+    const conflicts = rebased.conflicts.map(({ path, base, mine, theirs, theirVersion }): Conflict => {
+      const theirPerson = theirVersion === undefined ? undefined : this.#makers.get(theirVersion);
+      const values = { base, mine, theirs, theirPerson };
       const there = Object.fromEntries(Object.entries(values).filter(([, value]) => value !== undefined));
       const { version } = this;
       return { id: randomUUID(), path: [...path], ...there, version, person: this.#asked.person.id };
@@ -113,6 +119,7 @@ class Taking {
     const numbered = await this.#keep(operation, rebased.changes, conflicts);
     this.job = rebased.job;
     this.#later.push({ version: this.version, changes: rebased.changes });
+    this.#makers.set(this.version, this.#asked.person.id);
     this.#taken.set(operation.id, numbered);
     if (this.version % SNAPSHOT_EVERY === 0) {
       await keepSnapshot(this.#asked.trx, this.#asked.workroomId, this.job, this.version);
@@ -161,8 +168,8 @@ class Taking {
       })
       .returningAll()
       .executeTakeFirstOrThrow();
-    for (const { id: conflict, path, base, mine, theirs } of conflicts) {
-      const values = JSON.stringify({ base, mine, theirs });
+    for (const { id: conflict, path, base, mine, theirs, theirPerson } of conflicts) {
+      const values = JSON.stringify({ base, mine, theirs, theirPerson });
       await trx
         .insertInto("conflicts")
         .values({ ...own, id: conflict, path: JSON.stringify(path), values, settled_in: null })

@@ -107,7 +107,7 @@ export interface RoomTables {
     version: number;
     person_id: string;
     path: JsonColumn<PathStep[]>;
-    values: JsonColumn<Pick<Conflict, "base" | "mine" | "theirs">>;
+    values: JsonColumn<Pick<Conflict, "base" | "mine" | "theirs" | "theirPerson">>;
     settled_in: number | null;
   };
   work: Own & {

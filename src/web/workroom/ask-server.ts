@@ -59,6 +59,7 @@ async function refusalOf(response: Response): Promise<RoomRefusal> {
 
 /** What went wrong, in words for who pressed a button. */
 export function whyNot(error: unknown): string {
+  if (error instanceof DOMException) return "The device did not give a passkey.";
   if (!(error instanceof TurnedDown)) return "The workroom does not answer. Try again when it does.";
   const [issue] = error.issues;
   return issue === undefined ? error.message : `${error.message} ${issue.field}: it wants ${issue.wanted}.`;

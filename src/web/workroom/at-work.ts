@@ -2,6 +2,7 @@ import type { News, Person, ShelvedJob } from "../../workroom/protocol/index.ts"
 import { PRESENCE_EVERY_S } from "../../workroom/protocol/index.ts";
 import { usePlanner } from "../state/store.ts";
 import { askServer } from "./ask-server.ts";
+import { meetWork } from "./kept-work.ts";
 import { openTable } from "./open-table.ts";
 import { useRoom } from "./room-state.ts";
 import { sendWhatWaits } from "./send-what-waits.ts";
@@ -34,6 +35,7 @@ export async function catchUp(): Promise<void> {
     await readRoomShelf();
     await meetOpen();
     await sendWhatWaits();
+    await meetWork();
   } catch {
     // It is tried again with the next news.
   }

@@ -1,5 +1,7 @@
 import { useEffect, useState } from "react";
+import { Link } from "wouter";
 import type { ClientLink } from "../../workroom/protocol/index.ts";
+import { look } from "../state/store.ts";
 import { askServer } from "./ask-server.ts";
 import { HandOver } from "./people-section.tsx";
 import { Trouble } from "./trouble.tsx";
@@ -28,6 +30,13 @@ export function ClientLinks({ jobId }: { jobId: string }) {
       <h2 id="links-title">For the client</h2>
       <p className="quiet">A page with pictures and the quote as they are now, and a button to accept it.</p>
       <Trouble words={trouble} />
+      {trouble === undefined ? null : (
+        <p>
+          <Link href={`/job/${jobId}`} onClick={() => look({ jump: "cost" })}>
+            To the prices
+          </Link>
+        </p>
+      )}
       <p>
         <button type="button" className="button button-small" disabled={isBusy} onClick={make}>
           Make a link

@@ -29,9 +29,12 @@ function OneConflict({ conflict }: { conflict: Conflict }) {
   const mine = useCanEdit();
   const people = useRoom((room) => room.people);
   const me = useRoom((room) => room.me);
-  const isOwn = me?.state === "signed-in" && me.person.id === conflict.person;
+  const who = (person: string | undefined) => {
+    if (person === undefined) return "Before";
+    return me?.state === "signed-in" && me.person.id === person ? "You" : personName(people, person);
+  };
   const now = valueAtPath(job, conflict.path);
-  const side = (who: string, value: Json | undefined) => {
+  const side = (whose: string, value: Json | undefined) => {
     const stands = sameJson(now, value);
     return (
       <button
@@ -42,7 +45,7 @@ function OneConflict({ conflict }: { conflict: Conflict }) {
         data-stands={stands || undefined}
       >
         <span className="quiet small">
-          {who}
+          {whose}
           {stands ? " · stands now" : ""}
         </span>
         <span>{valueWords(job, conflict.path, value)}</span>
@@ -53,8 +56,8 @@ function OneConflict({ conflict }: { conflict: Conflict }) {
     <>
       <h3>{fieldWords(job, conflict.path)}</h3>
       <div className="conflict-sides">
-        {side(isOwn ? "Mine" : personName(people, conflict.person), conflict.mine)}
-        {side(isOwn ? "Theirs" : "The one before", conflict.theirs)}
+        {side(who(conflict.person), conflict.mine)}
+        {side(who(conflict.theirPerson), conflict.theirs)}
       </div>
     </>
   );

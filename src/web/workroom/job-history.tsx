@@ -1,6 +1,7 @@
 import { useEffect, useState } from "react";
 import { counted } from "../../words/index.ts";
 import type { HistoryEntry } from "../../workroom/protocol/index.ts";
+import { newUuid } from "../persistence/new-id.ts";
 import { useJob } from "../state/fields.ts";
 import { usePlanner } from "../state/store.ts";
 import { askServer } from "./ask-server.ts";
@@ -31,7 +32,7 @@ export function JobHistory({ mayRestore }: { mayRestore: boolean }) {
   }, [jobId, version]);
   const restore = (wanted: number) =>
     void run(async () => {
-      const body = { operation: crypto.randomUUID(), version: wanted };
+      const body = { operation: newUuid(), version: wanted };
       await askServer("restoreJob", { params: { job: jobId }, body });
       await meetOpen();
     });

@@ -12,6 +12,7 @@ import { Conflicts } from "./conflicts.tsx";
 import { JobHistory } from "./job-history.tsx";
 import { JobWork } from "./job-work.tsx";
 import { Labels } from "./labels.tsx";
+import { Papers } from "./papers.tsx";
 import { useRoom } from "./room-state.ts";
 import "./workroom.css";
 
@@ -53,6 +54,7 @@ function Inside() {
         <JobWork mayChange={may(role, "change-work")} />
         <JobHistory mayRestore={may(role, "change-jobs") && role !== "fitter"} />
         <Labels />
+        {may(role, "ask-for-papers") ? <Papers jobId={job.id} /> : null}
         {may(role, "offer") ? <ClientLinks jobId={job.id} /> : null}
       </Page>
     </>

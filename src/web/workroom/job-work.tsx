@@ -1,3 +1,4 @@
+import { counted } from "../../words/index.ts";
 import type { Person, WorkState } from "../../workroom/protocol/index.ts";
 import { useJob } from "../state/fields.ts";
 import { PlainChoice } from "./plain-field.tsx";
@@ -28,18 +29,20 @@ export function JobWork({ mayChange }: { mayChange: boolean }) {
               <li key={windowId} className="work-row">
                 <span className="room-list-name">
                   {name}
-                  <span className="quiet small"> · {ticks.length} steps done</span>
+                  <span className="quiet small"> · {counted(ticks.length, "step")} done</span>
                 </span>
                 <PlainChoice<WorkState | "">
-                  label={`So far, ${name}`}
-                  isHidden
+                  label="So far"
+                  of={name}
                   options={STATE_OPTIONS}
                   value={work?.state ?? ""}
                   disabled={!mayChange}
                   onChange={(state) => change({ ...at, state: state === "" ? null : state })}
                 />
                 <label className="field">
-                  <span className="hidden-words">Due, {name}</span>
+                  <span className="field-label">
+                    Due<span className="hidden-words">, {name}</span>
+                  </span>
                   <span className="field-line">
                     <input
                       type="date"
@@ -53,8 +56,8 @@ export function JobWork({ mayChange }: { mayChange: boolean }) {
                   </span>
                 </label>
                 <PlainChoice<string>
-                  label={`Who has it, ${name}`}
-                  isHidden
+                  label="Who has it"
+                  of={name}
                   options={holders}
                   value={work?.holder ?? ""}
                   disabled={!mayChange}

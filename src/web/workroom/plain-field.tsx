@@ -46,6 +46,8 @@ export function PlainField({
 
 interface PlainChoiceProps<Value extends string> {
   label: string;
+  /** Whose it is, for who hears the label alone. */
+  of?: string;
   /** The label is heard, not seen: the column says it. */
   isHidden?: boolean;
   options: Readonly<Record<Value, string>>;
@@ -57,6 +59,7 @@ interface PlainChoiceProps<Value extends string> {
 /** One of a few, chosen from a list. */
 export function PlainChoice<Value extends string>({
   label,
+  of,
   isHidden = false,
   options,
   value,
@@ -68,6 +71,7 @@ export function PlainChoice<Value extends string>({
     <div className="field">
       <label className={isHidden ? "hidden-words" : "field-label"} htmlFor={id}>
         {label}
+        {of === undefined ? null : <span className="hidden-words">, {of}</span>}
       </label>
       <span className="field-line">
         <select

@@ -4,7 +4,7 @@ import { counted } from "../../words/index.ts";
 import { may, type ShelvedJob } from "../../workroom/protocol/index.ts";
 import type { Card } from "../persistence/database.ts";
 import { forgetJob, readStoredJob } from "../persistence/job-shelf.ts";
-import { newId } from "../persistence/new-id.ts";
+import { newId, newUuid } from "../persistence/new-id.ts";
 import { loadShelf } from "../shelf/shelf-state.ts";
 import { askServer } from "./ask-server.ts";
 import { catchUp, readRoomShelf } from "./at-work.ts";
@@ -92,7 +92,7 @@ function SharedJob({ job, mayBin, mayCopy }: { job: ShelvedJob; mayBin: boolean;
             onClick={() =>
               void run(async () => {
                 const body = {
-                  request: crypto.randomUUID(),
+                  request: newUuid(),
                   id: newId("job"),
                   name: `${job.name} (copy)`.slice(0, 120),
                 };
@@ -181,7 +181,7 @@ async function shareJob(id: string): Promise<void> {
   const { jobs = [] } = useRoom.getState();
   const isTaken = stored.job.demo === true || jobs.some((job) => job.id === id);
   const job = isTaken ? { ...stored.job, id: newId("job") } : stored.job;
-  await askServer("makeJob", { body: { request: crypto.randomUUID(), job } });
+  await askServer("makeJob", { body: { request: newUuid(), job } });
   // The demonstration stays here for the next time.
   if (stored.job.demo !== true) await forgetJob(id);
   await takeToDevice(job.id);

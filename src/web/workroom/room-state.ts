@@ -30,6 +30,8 @@ export const useRoom = create<RoomState>()(() => ({
 }));
 
 const KEY = "shadewright-workroom";
+/** Work in hand as it was read last, and what of it waits to be sent. */
+export const WORK_KEYS = { read: "shadewright-work", waiting: "shadewright-work-waiting" } as const;
 
 /** Who was signed in when the server answered last, for days without it. */
 export function rememberedMe(): Me | undefined {
@@ -52,7 +54,7 @@ export function setMe(me: Me): void {
 
 /** Signed out by one's own wish: this device forgets who it was. */
 export function forgetMe(): void {
-  localStorage.removeItem(KEY);
+  for (const key of [KEY, ...Object.values(WORK_KEYS)]) localStorage.removeItem(key);
   useRoom.setState({ me: { state: "signed-out" }, people: [], here: [], jobs: [] });
 }
 

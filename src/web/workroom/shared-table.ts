@@ -14,6 +14,7 @@ import {
   type OperationAnswers,
   type OperationsPage,
 } from "../../workroom/protocol/index.ts";
+import { newUuid } from "../persistence/new-id.ts";
 import { askServer } from "./ask-server.ts";
 import { useRoom } from "./room-state.ts";
 
@@ -62,7 +63,7 @@ export function settle(table: SharedTable, conflictId: string): void {
 }
 
 function newStamp(): { id: string; at: string } {
-  return { id: crypto.randomUUID(), at: new Date().toISOString() };
+  return { id: newUuid(), at: new Date().toISOString() };
 }
 
 async function send(table: SharedTable, operations: Replica["outbox"]): Promise<void> {

@@ -1,6 +1,7 @@
 import { type FormEvent, type ReactNode, useState } from "react";
 import { askServer } from "./ask-server.ts";
 import { lookAgain } from "./look-for-room.ts";
+import { knowsPasskeys, signInWithPasskey } from "./passkeys.ts";
 import { PlainField } from "./plain-field.tsx";
 import { Trouble } from "./trouble.tsx";
 import { useDeed } from "./use-deed.ts";
@@ -63,6 +64,7 @@ export function SignInForm() {
           most={256}
         />
       )}
+      {knowsPasskeys() && !isLost ? <WithPasskey at={at} /> : null}
       <p>
         <button type="button" className="button-plain" onClick={() => setLost(!isLost)}>
           {isLost ? "I know my password" : "I lost my password"}
@@ -79,6 +81,30 @@ export function SignInForm() {
         />
       </details>
     </Enter>
+  );
+}
+
+function WithPasskey({ at }: { at: { workroom?: string } }) {
+  const { isBusy, trouble, run } = useDeed();
+  return (
+    <>
+      <p>
+        <button
+          type="button"
+          className="button button-small"
+          disabled={isBusy}
+          onClick={() =>
+            void run(async () => {
+              await signInWithPasskey(at);
+              await lookAgain();
+            })
+          }
+        >
+          Sign in with a passkey
+        </button>
+      </p>
+      <Trouble words={trouble} />
+    </>
   );
 }
 

@@ -1,13 +1,15 @@
 import { useEffect } from "react";
 import { Link } from "wouter";
-import { SHOP_ID } from "../../workroom/protocol/index.ts";
+import { ROUTES, SHOP_ID } from "../../workroom/protocol/index.ts";
 import { BackToShelf } from "../frame/notices.tsx";
 import { Page } from "../frame/page.tsx";
 import { TopBar } from "../frame/top-bar.tsx";
 import { askServer } from "./ask-server.ts";
+import { AuditSection } from "./audit-section.tsx";
 import { BinSection } from "./bin-section.tsx";
 import { DevicesSection } from "./devices-section.tsx";
 import { foundRoom } from "./look-for-room.ts";
+import { OwnSection } from "./own-section.tsx";
 import { PeopleSection } from "./people-section.tsx";
 import { forgetMe, type MeInside, useRoom } from "./room-state.ts";
 import { Trouble } from "./trouble.tsx";
@@ -77,8 +79,22 @@ function Inside({ me }: { me: MeInside }) {
       </div>
       <WorkSection />
       <PeopleSection isOwner={isOwner} self={me.person.id} />
+      <OwnSection />
       <DevicesSection self={me.person.id} />
       <BinSection role={me.person.role} />
+      {isOwner ? (
+        <>
+          <section aria-labelledby="whole-shelf-title" className="room-section">
+            <h2 id="whole-shelf-title">All jobs as one file</h2>
+            <p>
+              <a className="button button-small" href={ROUTES.wholeShelf.path.slice(1)} download>
+                Save the workroom’s shelf
+              </a>
+            </p>
+          </section>
+          <AuditSection />
+        </>
+      ) : null}
     </>
   );
 }

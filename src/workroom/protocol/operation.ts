@@ -20,9 +20,6 @@ export const fieldChangeSchema = z.strictObject({
   path: z.array(pathStepSchema).min(1).max(40),
   from: json.optional(),
   to: json.optional(),
-  after: z.string().max(200).nullable().optional().meta({
-    description: "Of an item that comes into a list: id of the one before it, null where it is the first",
-  }),
 });
 
 /** What one person changed in one step, against the version that they saw. */
@@ -46,6 +43,7 @@ export const conflictSchema = z.strictObject({
   theirs: json.optional().meta({ description: "What stood there when it came in" }),
   version: versionNumber.meta({ description: "Version that the later operation made" }),
   person: uniqueId.meta({ description: "Whose operation that was" }),
+  theirPerson: uniqueId.optional().meta({ description: "Who had changed it before" }),
 });
 
 /** An operation as the server took it: rebased on what came before, numbered, with who and when. */
