@@ -138,6 +138,8 @@ export interface Text extends Common {
   strong?: boolean;
   /** The place it has, mm of the real thing: turned or made a little smaller to fit, left out where it cannot. */
   roomMm?: readonly [widthMm: number, heightMm: number];
+  /** It yields as well where it is longer than this much of the real thing, mm. */
+  alongMm?: number;
 }
 
 /** A few words beside a point, tied to it by a thin line of fixed length on paper. */

@@ -3,6 +3,7 @@ import { afterAll, beforeAll, describe, expect, test } from "vitest";
 import { BRITISH, foreignIn } from "../spellings.ts";
 import { violations } from "./axe.ts";
 import { type Harness, startBrowser } from "./browser.ts";
+import { lostWords } from "./larger-text.ts";
 import { DESK, firstVisit, openAll, openShade, PHONE } from "./planner.ts";
 
 let harness: Harness;
@@ -83,7 +84,7 @@ describe.each(["light", "dark"] as const)("in the %s", (colorScheme) => {
     afterAll(() => page.context().close());
 
     test.each(screens)(
-      "axe finds nothing on the screen “%s”, and its words are of the place",
+      "axe finds nothing on the screen “%s”, its words are of the place, and none is lost when text is larger or spaced out",
       async (name, show) => {
         await show(page);
         expect(await violations(page)).toEqual([]);
@@ -91,6 +92,7 @@ describe.each(["light", "dark"] as const)("in the %s", (colorScheme) => {
         const words = await said(page);
         expect(foreignIn(words, BRITISH)).toEqual([]);
         if (/job|all open/.test(name)) expect(words).toMatch(/\bfabric\b/);
+        if (colorScheme === "light") expect(await lostWords(page, viewport.width > 1000)).toEqual([]);
       },
     );
   });

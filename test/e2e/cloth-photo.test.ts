@@ -18,6 +18,7 @@ test("a photo of the cloth with its repeat marked is shown on the shade, at its 
   await page.goto(`${harness.url}#/job/lantern-row`);
   await page.locator("#cloths-title button").click();
   const card = page.locator("#cloths .part-card").first();
+  await card.locator("summary").first().click();
   await card
     .locator('input[type="file"]')
     .setInputFiles({ name: "cloth.png", mimeType: "image/png", buffer: CHECKED });
@@ -57,6 +58,7 @@ test("a photo taken at a slant is made straight by four corners, with how true i
   await page.goto(`${harness.url}#/job/lantern-row`);
   await page.locator("#cloths-title button").click();
   const card = page.locator("#cloths .part-card").first();
+  await card.locator("summary").first().click();
   const file = card.locator('input[type="file"]');
   await file.setInputFiles({ name: "notes.png", mimeType: "image/png", buffer: Buffer.from("no picture") });
   await card.getByRole("alert").getByText("JPEG, PNG or WebP will do").waitFor();

@@ -2,7 +2,7 @@ import type { Locator, Page } from "playwright-core";
 import { afterAll, beforeAll, expect, test } from "vitest";
 import { newJob, newWindow } from "../../src/job/index.ts";
 import { type Harness, startBrowser } from "./browser.ts";
-import { demo, field, firstVisit, PHONE, pdfText, sectionTitle } from "./planner.ts";
+import { demo, field, firstVisit, openShade, PHONE, pdfText, sectionTitle } from "./planner.ts";
 
 let harness: Harness;
 beforeAll(async () => {
@@ -129,6 +129,65 @@ test("only strips and steps for a helper, in 4 actions", async () => {
   );
   expect(sheets.text).not.toMatch(/for the client|USD/);
   expect(maker.actions).toBeLessThanOrEqual(4);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
+
+test("“my cord slips”: from the shelf to its answer in 2 actions", async () => {
+  const { page, errors } = await firstVisit(harness);
+  const maker = hands();
+  await maker.press(page.getByRole("link", { name: "Ask a question" }));
+  await maker.type(page.getByRole("textbox", { name: "Your question, in your own words" }), "my cord slips");
+  const answer = page.locator('.ask-answer[data-question="lock-slips"]');
+  await answer.waitFor();
+  expect(await answer.textContent()).toMatch(/lock/);
+  expect(maker.actions).toBeLessThanOrEqual(3);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
+
+test("two steps at the bench, away, and back to the third in 1 action; the job is taken off and had back in 3", async () => {
+  const { page, errors } = await firstVisit(harness, { viewport: PHONE, hasTouch: true, isMobile: true });
+  await page.goto(`${harness.url}#/job/lantern-row/bedroom-bed/bench`);
+  const done = page.getByRole("button", { name: "Done", exact: true });
+  for (const step of [1, 2]) {
+    await page.getByText(`step ${step} of`).waitFor();
+    await done.click();
+  }
+  await page.getByText("step 3 of").waitFor();
+  await page.goto(harness.url);
+  const back = hands();
+  await back.press(page.getByRole("link", { name: "Back to the bench: Above the bed" }));
+  await page.getByText("step 3 of").waitFor();
+  expect(back.actions).toBe(1);
+  await page.goto(harness.url);
+  const taken = hands();
+  await taken.press(page.getByRole("button", { name: /^Take off the shelf/ }));
+  await taken.press(page.getByRole("button", { name: "Take it off", exact: true }));
+  await demo(page).waitFor({ state: "detached" });
+  expect(await page.getByRole("link", { name: /^Back to the bench/ }).count()).toBe(0);
+  await taken.press(page.getByRole("button", { name: /^Put it back/ }));
+  await demo(page).waitFor();
+  expect(taken.actions).toBe(3);
+  expect(errors).toEqual([]);
+  await page.context().close();
+});
+
+test("where a number comes from, as a card to hand on, in 2 actions", async () => {
+  const { page, errors } = await firstVisit(harness, { permissions: ["clipboard-read", "clipboard-write"] });
+  await openShade(page, harness.url);
+  const maker = hands();
+  await maker.press(page.locator(".shade-walk .fig").first());
+  const slip = page.locator(".slip");
+  await maker.press(slip.getByRole("button", { name: "Copy the working" }));
+  await slip.getByText("Copied.").waitFor();
+  const card = await page.evaluate(() => navigator.clipboard.readText());
+  const title = (await slip.locator(".slip-title").textContent()) ?? "";
+  expect(title.length).toBeGreaterThan(3);
+  expect(card.startsWith(title)).toBe(true);
+  expect(card).toMatch(/ = .* = /);
+  expect(card).toContain("Source: ");
+  expect(maker.actions).toBe(2);
   expect(errors).toEqual([]);
   await page.context().close();
 });

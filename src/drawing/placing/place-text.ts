@@ -25,7 +25,8 @@ export function placeText(text: Text, scaling: Scaling, taken: TakenSpots): Plac
   if (fitted === undefined) return [];
   const placed = lineOfText(fitted, commonOf(text));
   const box = textBox(placed);
-  if (text.yields === true && !taken.isFree(box)) return [];
+  const isTooLong = placed.widthMm > (text.alongMm ?? Number.POSITIVE_INFINITY) * scaling.scale;
+  if (text.yields === true && (isTooLong || !taken.isFree(box))) return [];
   taken.take(box);
   return [placed];
 }

@@ -171,6 +171,7 @@ function drawMeasures(input: SheetInput, hemYMm: number): Primitive[] {
       note([width / 2, raisedY], "hem when raised", {
         shiftPaperMm: [0, -2.2],
         yields: true,
+        alongMm: width,
         ground: "faceCloth",
       }),
       dimensionOf(

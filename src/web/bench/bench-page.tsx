@@ -7,6 +7,7 @@ import { ShadeOnPageContext, useShade } from "../shade/shade-context.tsx";
 import { useShadeOnPage } from "../shade/shade-page.tsx";
 import { tickStep } from "../shade/ticks.ts";
 import { useCanEdit, useJob } from "../state/fields.ts";
+import { prefer } from "../state/preferences.ts";
 import { BenchDrawing } from "./bench-drawing.tsx";
 import { StepNumbers } from "./step-numbers.tsx";
 import { useWakeLock } from "./use-wake-lock.ts";
@@ -115,11 +116,15 @@ interface StepToolsProps {
 }
 
 function StepTools({ step, isDone, onBack, onNext }: StepToolsProps) {
-  const { window } = useShade();
+  const { window, plan } = useShade();
+  const job = useJob();
   const mine = useCanEdit();
   const tick = () => {
     tickStep(window.id, step.id, !isDone);
     if (!isDone) onNext?.();
+    // The shelf leads back here at one press, until the last step is done.
+    const isLast = !isDone && plan.steps.every(({ id }) => id === step.id || window.ticks?.includes(id));
+    prefer({ atBench: isLast ? null : { jobId: job.id, windowId: window.id, name: window.name } });
   };
   return (
     <div className="bench-tools screen-only">

@@ -1,4 +1,4 @@
-import { useEffect, useRef } from "react";
+import { useEffect, useRef, useState } from "react";
 import { figureText, type Working } from "../../figures/index.ts";
 import { citeText, sourceOf } from "../../sources/index.ts";
 import { CloseIcon } from "../frame/icons.tsx";
@@ -116,7 +116,45 @@ function WorkingText({ working }: { working: Working }) {
       <p className="slip-source" data-kind={source.kind}>
         Source: {citeText(working.cite)}
       </p>
+      <CopyWorking text={workingText(working, write)} />
     </div>
+  );
+}
+
+/** The same as plain text, to hand on. */
+function workingText(
+  { label, symbol, formula, value, unit, inputs, note, cite }: Working,
+  write: (value: number, unit: Working["unit"]) => string,
+): string {
+  return [
+    label,
+    `${symbol} = ${formula} = ${write(value, unit)}`,
+    ...inputs.map((input) => `${input.symbol} = ${write(input.value, input.unit)}: ${input.label}`),
+    ...(note === undefined ? [] : [note]),
+    `Source: ${citeText(cite)}`,
+  ].join("\n");
+}
+
+function CopyWorking({ text }: { text: string }) {
+  const [copied, setCopied] = useState<string>();
+  return (
+    <p>
+      <button
+        type="button"
+        className="button-plain small screen-only"
+        onClick={() =>
+          void navigator.clipboard?.writeText(text).then(
+            () => setCopied(text),
+            () => {},
+          )
+        }
+      >
+        Copy the working
+      </button>{" "}
+      <span role="status" className="small">
+        {copied === text ? "Copied." : ""}
+      </span>
+    </p>
   );
 }
 

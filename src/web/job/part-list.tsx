@@ -1,16 +1,18 @@
 import type { ReactNode } from "react";
 import { CATALOGUE, notYetKnown, PART_SCHEMAS, type PartEntry, type PartKind } from "../../job/index.ts";
 import { listed } from "../../words/index.ts";
+import { More } from "../frame/more.tsx";
 import { Field } from "../inputs/field.tsx";
 import type { FieldSpec } from "../inputs/spec.ts";
 import { newId } from "../persistence/new-id.ts";
 import { screenSpelling } from "../spelt/screen-english.ts";
 import { addToList, useCanEdit, useField } from "../state/fields.ts";
-import { edit } from "../state/store.ts";
+import { edit, openSection } from "../state/store.ts";
 
 interface Named {
   id: string;
   name: string;
+  colour?: string;
 }
 
 interface PartListProps {
@@ -33,10 +35,16 @@ export function PartList(props: PartListProps) {
   return (
     <div>
       {own.map((part, at) => (
-        <div key={part.id} className="part-card">
-          <h3>
-            {part.name}
-            <span className="part-card-tools">
+        <div key={part.id} className="part-card part-folded">
+          <NotYet of={of} part={part} fields={fields} />
+          <More id={`part-${part.id}`} title={<PartTitle part={part} />}>
+            <div className="fields">
+              {Object.entries(fields).map(([name, spec]) => (
+                <Field key={name} pointer={`${pointer}/${at}/${name}`} spec={spec} unset="not known" />
+              ))}
+              {more?.(`${pointer}/${at}`)}
+            </div>
+            <p>
               <button
                 type="button"
                 className="button-plain small"
@@ -47,15 +55,8 @@ export function PartList(props: PartListProps) {
               >
                 Remove<span className="hidden-words"> {part.name}</span>
               </button>
-            </span>
-          </h3>
-          <NotYet of={of} part={part} fields={fields} />
-          <div className="fields">
-            {Object.entries(fields).map(([name, spec]) => (
-              <Field key={name} pointer={`${pointer}/${at}/${name}`} spec={spec} unset="not known" />
-            ))}
-            {more?.(`${pointer}/${at}`)}
-          </div>
+            </p>
+          </More>
         </div>
       ))}
       <p>
@@ -66,6 +67,7 @@ export function PartList(props: PartListProps) {
           onClick={() => {
             const part = PART_SCHEMAS[of].parse({ id: newId(kind), name: screenSpelling()(`My ${kind}`) });
             addToList(pointer, part, `Add ${part.name}`);
+            openSection(`part-${part.id}`, true);
           }}
         >
           Add a {kind} of your own
@@ -78,6 +80,18 @@ export function PartList(props: PartListProps) {
         </p>
       ) : null}
     </div>
+  );
+}
+
+/** A cloth with its colour, where that was given. */
+function PartTitle({ part }: { part: Named }) {
+  return (
+    <h3>
+      {part.colour === undefined ? null : (
+        <span className="part-colour" aria-hidden="true" style={{ background: part.colour }} />
+      )}
+      {part.name}
+    </h3>
   );
 }
 

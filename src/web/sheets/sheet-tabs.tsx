@@ -18,6 +18,13 @@ const TABS = {
 
 const TAKE_UP = { lock: "Lock", cleat: "Cleat", tube: "Drive" } as const;
 
+/** What a strip of a phone shows well enough; any other takes the screen there, until one presses “smaller”. */
+const STRIP_SHEETS: ReadonlySet<SheetKind> = new Set(["front", "picture"]);
+
+function show(sheet: SheetKind): void {
+  look({ sheet, large: !STRIP_SHEETS.has(sheet) });
+}
+
 const KINDS = Object.keys(TABS) as (keyof typeof TABS)[];
 
 /** From where the shade is seen. One stop for the tab key; arrows, Home and End go along the row. */
@@ -37,7 +44,7 @@ export function SheetTabs() {
     if (next === undefined) return;
     event.preventDefault();
     const index = (next + kinds.length) % kinds.length;
-    look({ sheet: kinds[index] ?? "front" });
+    show(kinds[index] ?? "front");
     row.current?.querySelectorAll<HTMLElement>("[role=tab]")[index]?.focus();
   };
   return (
@@ -58,7 +65,7 @@ export function SheetTabs() {
           aria-selected={sheet === kind}
           aria-controls="drawing"
           tabIndex={sheet === kind ? 0 : -1}
-          onClick={() => look({ sheet: kind })}
+          onClick={() => show(kind)}
         >
           {kind === "lock" ? TAKE_UP[takeUp] : TABS[kind]}
         </button>

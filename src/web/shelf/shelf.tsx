@@ -8,6 +8,7 @@ import { TopBar } from "../frame/top-bar.tsx";
 import type { BinnedJob, Card } from "../persistence/database.ts";
 import { daysLeft } from "../persistence/job-shelf.ts";
 import { hearTabs } from "../persistence/tab-talk.ts";
+import { usePreferences } from "../state/preferences.ts";
 import { useRoom } from "../workroom/room-state.ts";
 import { FirstShade } from "./first-shade.tsx";
 import { ShelfJob } from "./shelf-job.tsx";
@@ -35,6 +36,7 @@ export function Shelf() {
           <div className="shelf-heading">
             <h2 id="shelf-title">On the shelf</h2>
             <span className="shelf-tools">
+              <BackToBench cards={cards ?? []} />
               {cards && !trouble && !cards.some((card) => card.demo) ? (
                 <button type="button" className="button button-small" onClick={() => void shelveDemo()}>
                   Bring the demonstration
@@ -106,6 +108,20 @@ function ShelfCards({ cards, drawn }: { cards: Card[]; drawn: boolean }) {
         </ShelfJob>
       ))}
     </ul>
+  );
+}
+
+/** One press from the shelf to the step at which one left. */
+function BackToBench({ cards }: { cards: readonly Card[] }) {
+  const atBench = usePreferences((preferences) => preferences.atBench);
+  if (atBench === null || !cards.some(({ id }) => id === atBench.jobId)) return null;
+  return (
+    <Link
+      href={`/job/${atBench.jobId}/${atBench.windowId}/bench`}
+      className="button button-small button-main"
+    >
+      Back to the bench: {atBench.name}
+    </Link>
   );
 }
 

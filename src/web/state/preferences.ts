@@ -12,6 +12,15 @@ export interface Preferences {
   paper: PaperChoice;
   /** What is printed. */
   sets: readonly PrintSet[];
+  /** The shade whose steps are being done at the bench. */
+  atBench: AtBench | null;
+}
+
+export interface AtBench {
+  jobId: string;
+  windowId: string;
+  /** Name of the window. */
+  name: string;
 }
 
 const KEY = "shadewright-preferences";
@@ -24,6 +33,7 @@ function firstGuess(): Preferences {
     system: inches ? "imperial" : "metric",
     paper: inches ? "letter" : "a4",
     sets: SET_PRESETS.usual,
+    atBench: null,
   };
 }
 
@@ -37,13 +47,19 @@ function kept(): Partial<Preferences> {
 }
 
 /** Only values that this release knows. */
-function sound({ theme, system, paper, sets }: Partial<Preferences>): Partial<Preferences> {
+function sound({ theme, system, paper, sets, atBench }: Partial<Preferences>): Partial<Preferences> {
   return {
     ...(theme === "light" || theme === "dark" ? { theme } : {}),
     ...(system === "imperial" || system === "metric" ? { system } : {}),
     ...(paper === "letter" || paper === "a4" ? { paper } : {}),
+    ...(isAtBench(atBench) ? { atBench } : {}),
     ...(Array.isArray(sets) ? { sets: PRINT_SETS.filter((one) => sets.includes(one)) } : {}),
   };
+}
+
+function isAtBench(known: unknown): known is AtBench {
+  const keys = ["jobId", "windowId", "name"] as const satisfies (keyof AtBench)[];
+  return keys.every((key) => typeof (known as AtBench | null | undefined)?.[key] === "string");
 }
 
 export const usePreferences = create<Preferences>()(() => ({ ...firstGuess(), ...sound(kept()) }));
