@@ -222,9 +222,9 @@ describe("three browsers at one workroom", () => {
       },
     });
     await page.goto(`${harness.url}#/workroom`);
-    await field(page, "Passkey of this device").fill("Phone of Hal");
+    await page.getByLabel(/^Passkey of this device/).fill("Phone of Hal");
     await page.getByRole("button", { name: "Add the passkey" }).click();
-    await page.getByRole("list", { name: "Passkeys" }).getByText("Phone of Hal").waitFor();
+    await page.getByRole("listitem").filter({ hasText: "Phone of Hal" }).waitFor();
     await page.getByRole("button", { name: "Sign out", exact: true }).click();
     await page.getByRole("button", { name: "Sign in with a passkey" }).click();
     await page.getByRole("heading", { name: "Workroom of the test" }).waitFor();
