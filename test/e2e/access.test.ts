@@ -39,8 +39,8 @@ const screens: [string, (page: Page) => Promise<void>][] = [
     "shade, all open, from the back",
     async (page) => {
       await openShade(page, harness.url, "studio-north");
-      await page.getByRole("tab", { name: "Back" }).click();
       await openAll(page);
+      await page.getByRole("tab", { name: "Back" }).click();
     },
   ],
   [
