@@ -11,7 +11,12 @@ export interface ShadeOnPage {
   place: WindowIndex;
   /** JSON pointer of the window. */
   pointer: string;
-  /** The plan's workings by id. */
+  /**
+   * The plan whose findings, steps and workings are told: a moment behind `plan` while one types, so that the drawing
+   * and the figures need not wait for them.
+   */
+  told: ShadePlan;
+  /** Its workings by id. */
   workings: Workings;
 }
 

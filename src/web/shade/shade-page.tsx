@@ -1,4 +1,4 @@
-import { memo, type ReactNode, useEffect, useMemo } from "react";
+import { memo, type ReactNode, useDeferredValue, useEffect, useMemo } from "react";
 import { Link } from "wouter";
 import { Colophon } from "../frame/colophon.tsx";
 import { BackToShelf } from "../frame/notices.tsx";
@@ -29,19 +29,20 @@ import { useEnglish } from "../state/english.ts";
 /** The shade in `windowId` of the open job; undefined where the job has no such window. */
 export function useShadeOnPage(windowId: string): ShadeOnPage | undefined {
   const job = useJob();
-  return useMemo(() => {
+  const now = useMemo(() => {
     const place = windowIndexOf(job, windowId);
     const plan = place && shadePlanOf(job, place);
     const window = place && job.rooms[place.room]?.windows[place.window];
     if (!plan || !window) return undefined;
-    return {
-      plan,
-      window,
-      place,
-      pointer: `/rooms/${place.room}/windows/${place.window}`,
-      workings: workingsOf(plan),
-    };
+    return { plan, window, place, pointer: `/rooms/${place.room}/windows/${place.window}` };
   }, [job, windowId]);
+  const late = useDeferredValue(now);
+  return useMemo(() => {
+    if (now === undefined) return undefined;
+    // Of another shade nothing is told.
+    const told = late?.plan.shadeId === now.plan.shadeId ? late.plan : now.plan;
+    return { ...now, told, workings: workingsOf(told) };
+  }, [now, late]);
 }
 
 /** One shade on one page, in the order of the work, beside its live drawing. */

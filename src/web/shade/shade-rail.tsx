@@ -21,10 +21,10 @@ const openThere = (id: string) => look({ jump: id as SectionId });
 /** The sections of this window with what waits in each, and between those of its job. */
 export function ShadeRail() {
   const job = useJob();
-  const { plan, window, place } = useShade();
+  const { told, window, place } = useShade();
   const open = usePlanner((planner) => planner.view.open);
   const questions = questionsOf(job, place);
-  const waiting = waitingIn(plan.findings, questions);
+  const waiting = waitingIn(told.findings, questions);
   const done = window.ticks?.length ?? 0;
   const ofWindow = OF_WINDOW.map(
     (id): RailEntry => ({
@@ -34,7 +34,7 @@ export function ShadeRail() {
       waiting: waiting[id],
       open: open[id] === true,
       onPress: openHere,
-      ...(id === "make" && done > 0 ? { note: `${done} of ${plan.steps.length} done` } : {}),
+      ...(id === "make" && done > 0 ? { note: `${done} of ${told.steps.length} done` } : {}),
     }),
   );
   const ofJob = (id: SectionId): RailEntry => ({

@@ -6,7 +6,7 @@ import "./rule-list.css";
 
 /** What must be read before anything else on the page: a law that failed, or a place that was not said. */
 export function Stamp() {
-  const { stamp, stampText } = useShade().plan.safety;
+  const { stamp, stampText } = useShade().told.safety;
   const { place, purpose } = useJob();
   return (
     <>
