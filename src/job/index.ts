@@ -40,7 +40,6 @@ export {
   layersGsm,
   ROUGH_HEMS,
   roughFullness,
-  roughMassKg,
   SHEER_GSM,
   usualLengthFullness,
 } from "./rough-mass.ts";
