@@ -1,8 +1,8 @@
 import { cite, sourced } from "../sources/index.ts";
 import { barMassGPerM } from "./defaults.ts";
 import type { StyleKind } from "./job.ts";
+import type { Making } from "./making.ts";
 import type { Bar } from "./parts.ts";
-import type { LayerCloths, ResolvedMaking } from "./resolve.ts";
 
 /** Over the cloth of the finished area: hems, turnings, rings, cords and ribs. */
 export const ROUGH_HEMS = sourced(
@@ -22,15 +22,34 @@ export function usualLengthFullness({ massGsm }: { massGsm: number }): number {
   return massGsm < SHEER_GSM ? 3 : 2;
 }
 
+type Settled<G extends keyof Making, K extends keyof NonNullable<Making[G]>> = {
+  [Key in K]-?: NonNullable<NonNullable<Making[G]>[Key]>;
+};
+
+interface RoughMaking {
+  hobble: Settled<"hobble", "fullness">;
+  tuck: Settled<"tuck", "depthMm" | "spacingMm">;
+  gather: Settled<"gather", "widthFullness" | "hemExtraMm" | "scallopExtraMm" | "weight"> &
+    Pick<NonNullable<Making["gather"]>, "lengthFullness">;
+  relax: Settled<"relax", "weight">;
+  pleat: Settled<"pleat", "foldedMm" | "poufMm" | "bar">;
+  columns: Settled<"columns", "largestSpacingMm" | "edgeInsetMm">;
+  board: Settled<"board", "barShorterMm">;
+}
+
+type Layer = "face" | "interlining" | "blackout" | "lining";
+type Weighed = { massGsm: number };
+type WeighedLayers = { face: Weighed } & Partial<Record<Layer, Weighed>>;
+
 interface RoughShade {
   style: StyleKind;
-  making: Pick<ResolvedMaking, "hobble" | "tuck" | "gather" | "relax" | "pleat" | "columns" | "board">;
-  cloths: LayerCloths;
+  making: RoughMaking;
+  cloths: WeighedLayers;
   bar: Bar;
 }
 
 /** All layers of a shade, g/m². */
-export function layersGsm({ face, interlining, blackout, lining }: LayerCloths): number {
+export function layersGsm({ face, interlining, blackout, lining }: WeighedLayers): number {
   return [face, interlining, blackout, lining].reduce((sum, cloth) => sum + (cloth?.massGsm ?? 0), 0);
 }
 
