@@ -9,6 +9,7 @@ import {
   CUTTING_FORMAT,
   CUTTING_VERSION,
   cutsMade,
+  isCutSince,
   type KnownCloth,
   leftAfterCut,
   type OpenedCutting,
@@ -107,15 +108,7 @@ function namesOf(ids: readonly string[]): string {
 
 /** A plan from before other cuts were made is no longer to be followed on that bolt. */
 function refuseOld(job: Job, cloth: ClothCutting, bolt: BoltPlan): void {
-  const now = job.stock.cloth?.find(({ id, cloth: of }) => id === bolt.boltId && of === cloth.clothId);
-  const then = cloth.problem.bolts.find(({ id }) => id === bolt.boltId);
-  const isThere = bolt.boltId === cloth.newBoltId || (now && now.lengthMm === then?.lengthMm);
-  const cut = new Set(
-    (job.cutCloth ?? [])
-      .flatMap((one) => (one.cloth === cloth.clothId ? one.pieces : []))
-      .map(({ piece }) => piece),
-  );
-  if (isThere && !bolt.placements.some(({ pieceId }) => cut.has(pieceId))) return;
+  if (!isCutSince(job, cloth, bolt)) return;
   throw badInput(
     "--followed",
     "a plan of an earlier state of the job: of this bolt other cuts are made",

@@ -19,6 +19,29 @@ export interface CutsMade {
 /** Shorter or narrower than this nothing is kept, mm. */
 const LEAST_MM = 10;
 
+/** Ids of what a bolt is cut into begin so, with room for a number. */
+function stemOf({ clothId }: ClothCutting, { boltId }: BoltPlan): string {
+  return `${clothId}-${boltId}-cut`.slice(0, MOST_STEM);
+}
+
+const MOST_STEM = 44;
+
+/** Whether a bolt of a plan was cut into after that plan was made: it is gone or shorter, or sheets or pieces came of it. */
+export function isCutSince(job: Job, cloth: ClothCutting, bolt: BoltPlan): boolean {
+  const held = (job.stock.cloth ?? []).filter((one) => one.cloth === cloth.clothId);
+  const then = new Map(cloth.problem.bolts.map((one) => [one.id, one]));
+  const now = held.find(({ id }) => id === bolt.boltId);
+  const isWhole = bolt.boltId === cloth.newBoltId || now?.lengthMm === then.get(bolt.boltId)?.lengthMm;
+  const stem = stemOf(cloth, bolt);
+  const cut = (job.cutCloth ?? []).flatMap((one) => (one.cloth === cloth.clothId ? one.pieces : []));
+  const isCut = new Set(cut.map(({ piece }) => piece));
+  return (
+    !isWhole ||
+    held.some(({ id }) => id.startsWith(stem) && !then.has(id)) ||
+    bolt.placements.some(({ pieceId }) => isCut.has(pieceId))
+  );
+}
+
 /** What follows from cuts made. */
 export interface AfterCuts {
   /** What the job takes in. */
@@ -44,7 +67,7 @@ export function cutsMade(job: Job, { cloth, bolt, upTo, leftMm }: CutsMade): Aft
   const lot = from?.lot ?? freshName(from === undefined ? `${cloth.clothName}, bought for this job` : name);
   const inStock = (sheet: Rect, wish: string): ClothInStock =>
     sheetInStock(cloth, { boltId: bolt.boltId, from }, sheet, {
-      id: freshId(`${cloth.clothId}-${bolt.boltId}-cut`),
+      id: freshId(stemOf(cloth, bolt)),
       name: freshName(wish),
       widthMm: asCut(sheet.widthMm),
       lengthMm: asCut(sheet.lengthMm),

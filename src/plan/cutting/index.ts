@@ -1,5 +1,5 @@
 export { buyAsCut } from "./buy-as-cut.ts";
-export { type AfterCuts, type CutsMade, cutsMade, leftAfterCut } from "./cuts-made.ts";
+export { type AfterCuts, type CutsMade, cutsMade, isCutSince, leftAfterCut } from "./cuts-made.ts";
 export * from "./cutting-plan.ts";
 export { CuttingSearch, FIRST_TRIES, planCutting } from "./cutting-search.ts";
 export { cuttingTicket, type TicketLine } from "./cutting-ticket.ts";
