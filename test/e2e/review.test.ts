@@ -21,6 +21,21 @@ test("the review stands on the shade's page and a way out is pressed from the ke
   await expect.poll(() => page.locator("#lift").textContent()).toMatch(/spool/);
   await page.keyboard.press("Control+z");
   await expect.poll(() => review.textContent()).toMatch(/fails (?:a rule|\d+ rules) on cords/);
+
+  // The same cause on the other shades of the job, answered from here by one press.
+  await page.locator("#safety-title button").click();
+  const front = page.locator('#safety [data-card="safety.cords-front"]').first();
+  await front.getByRole("button", { name: "Do it for all shades?" }).click();
+  const all = front.getByRole("button", { name: /^Do it for all \d+: raise it by/ }).first();
+  await all.waitFor();
+  expect(await front.locator(".finding-elsewhere").textContent()).toMatch(/\d+ other shades? with it: /);
+  if (process.env.SNAP) await page.screenshot({ path: `${process.env.SNAP}/all.png` });
+  await all.click();
+  await expect.poll(() => page.locator('[data-card="safety.cords-front"]').count()).toBe(0);
+  await openShade(page, harness.url, "parlour-right");
+  expect(await page.locator('[data-card="safety.cords-front"]').count()).toBe(0);
+  await page.keyboard.press("Control+z");
+  await page.locator('[data-card="safety.cords-front"]').first().waitFor();
   await saved(page);
   expect(errors).toEqual([]);
 });

@@ -4,6 +4,7 @@ import type { FindingCard } from "../../plan/index.ts";
 import { counted } from "../../words/index.ts";
 import { SeverityIcon } from "../frame/icons.tsx";
 import { FindingNote } from "./finding-note.tsx";
+import { OnOtherShades } from "./on-other-shades.tsx";
 import { RemedyButtons } from "./remedies.tsx";
 import { useAnswers } from "./use-answers.ts";
 import "./finding-list.css";
@@ -38,6 +39,7 @@ export const FindingCardNote = memo(function FindingCardNote({ card, whereOf }: 
       </p>
       {whereOf ? <p className="finding-where">{whereOf(shadeIds)}</p> : null}
       <RemedyButtons remedies={remedies} of={shadeIds.length} stale={stale} />
+      {whereOf ? null : <OnOtherShades cardId={card.id} />}
       {wanted ? null : (
         <button type="button" className="button button-small" onClick={() => setAsked(true)}>
           What would do for all {shadeIds.length}?

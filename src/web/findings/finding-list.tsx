@@ -29,7 +29,7 @@ export function FindingList({ findings, short = false, onMore }: FindingListProp
               <FindingCardNote key={card.id} card={card} />
             ) : (
               card.findings.map((finding) => (
-                <FindingNote key={`${finding.id} ${finding.path ?? ""}`} finding={finding} />
+                <FindingNote key={`${finding.id} ${finding.path ?? ""}`} finding={finding} alone />
               ))
             ),
           )}

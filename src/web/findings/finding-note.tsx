@@ -6,6 +6,7 @@ import { ShadeOnPageContext } from "../shade/shade-context.tsx";
 import { useJob } from "../state/fields.ts";
 import { trialOf } from "../state/planning.ts";
 import { pick, usePlanner } from "../state/store.ts";
+import { OnOtherShades } from "./on-other-shades.tsx";
 import { Remedies } from "./remedies.tsx";
 import "./finding-list.css";
 import { useEnglish } from "../state/english.ts";
@@ -14,10 +15,12 @@ interface FindingNoteProps {
   finding: Finding;
   /** The shade that it is about, where the page is not that shade’s. */
   where?: ReactNode;
+  /** It stands by itself, and not among others of its cause. */
+  alone?: boolean;
 }
 
 /** One finding where its cause is, with what would answer it ready to press. */
-export const FindingNote = memo(function FindingNote({ finding, where }: FindingNoteProps) {
+export const FindingNote = memo(function FindingNote({ finding, where, alone = false }: FindingNoteProps) {
   useEnglish();
   const job = useJob();
   const prove = useCallback((remedy: Remedy) => trialOf(job).proven(finding, remedy), [job, finding]);
@@ -32,6 +35,9 @@ export const FindingNote = memo(function FindingNote({ finding, where }: Finding
       </p>
       {where ? <p className="finding-where">{where}</p> : null}
       <Remedies remedies={finding.remedies} prove={prove} />
+      {alone && finding.remedies.length > 0 && !finding.isChoice ? (
+        <OnOtherShades cardId={finding.cause?.id ?? finding.id} />
+      ) : null}
       <p className="finding-source">
         {finding.figures?.map((figure) => (
           <FigureLink key={figure} figure={figure} />
